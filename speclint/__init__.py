@@ -1,0 +1,1 @@
+"""Checks component specs of a steam locomotive against the rules of the trade."""

@@ -1,0 +1,56 @@
+"""Everything that can go wrong, as one tree.
+
+A ``SpeclintError`` is one line for a person and an exit code; it is printed without a traceback.
+Anything else that reaches the top is a defect of speclint and keeps its traceback.
+
+::
+
+    SpeclintError                      exit 2
+    ├── QuantityError (ValueError)     a quantity that cannot be read, and what to write instead
+    ├── SettingsError                  speclint.toml or an option
+    ├── DesignError                    paths and names on the command line
+    ├── FamilyError                    exit 3: a family absent, broken or claiming a taken name
+    ├── OutOfRange (ValueError)        a formula or a table asked outside its range: a query on the sheet
+    └── NotKnown (LookupError)         a table that does not hold the entry: not assessed on the sheet
+"""
+
+from __future__ import annotations
+
+
+class SpeclintError(Exception):
+    """Base of all errors that are told to the user in one line."""
+
+    exit_code = 2
+
+
+class QuantityError(SpeclintError, ValueError):
+    """A quantity as written cannot be read.
+
+    ``instead`` says what to write; it is empty only where nothing useful can be proposed.
+    """
+
+    def __init__(self, message: str, instead: str = "") -> None:
+        super().__init__(message)
+        self.instead = instead
+
+
+class SettingsError(SpeclintError):
+    """A setting in speclint.toml, or an option, cannot be used."""
+
+
+class DesignError(SpeclintError):
+    """A path or a name does not lead to anything in the design repository."""
+
+
+class FamilyError(SpeclintError):
+    """A family of rules that is needed cannot be used."""
+
+    exit_code = 3
+
+
+class OutOfRange(SpeclintError, ValueError):
+    """A formula or a table was asked outside the range for which its source vouches."""
+
+
+class NotKnown(SpeclintError, LookupError):
+    """A table does not hold what was asked of it."""
