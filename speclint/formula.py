@@ -48,6 +48,8 @@ RadiansPerSecond = Annotated[float, "rad/s"]
 Hertz = Annotated[float, "1/s"]
 KilogramsPerCubicMetre = Annotated[float, "kg/m³"]
 KilogramsPerSecond = Annotated[float, "kg/s"]
+CubicMetresPerKilogram = Annotated[float, "m³/kg"]
+KilogramsPerSquareMetreSecond = Annotated[float, "kg/(m²·s)"]
 CubicMetresPerSecond = Annotated[float, "m³/s"]
 KilogramSquareMetres = Annotated[float, "kg·m²"]
 Watts = Annotated[float, "W"]
@@ -75,7 +77,7 @@ class Described:
     @cached_property
     def _hints(self) -> dict[str, str]:
         hints = get_type_hints(self.function, include_extras=True)
-        return {name: _unit_of(hint) for name, hint in hints.items()}
+        return {name: unit for name, hint in hints.items() if (unit := _unit_of(hint)) is not None}
 
     @property
     def unit(self) -> str:
@@ -85,7 +87,7 @@ class Described:
     @property
     def units(self) -> dict[str, str]:
         """SI unit of each argument that is a number."""
-        return {name: unit for name, unit in self._hints.items() if name != "return" and unit is not None}
+        return {name: unit for name, unit in self._hints.items() if name != "return"}
 
 
 def formula(equation: str, *, cites: Sequence[Source], empirical: str = "") -> Callable[[F], F]:
