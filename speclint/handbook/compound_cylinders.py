@@ -9,6 +9,7 @@ no help from collars, ribs or ends is counted.
 from __future__ import annotations
 
 from speclint.formula import Metres, Pascals, Ratio, formula, require
+from speclint.handbook.press_fits import contact_pressure
 from speclint.handbook.thick_cylinders import (
     BORESI,
     TIMOSHENKO,
@@ -74,10 +75,8 @@ def shell_pressure(
     >>> round(shell_pressure(p=10e6, c=0.0, d=0.1, D=0.2, D_s=0.3, **one_metal) / 1e6, 4)
     1.5625
     """
-    _require_rings(d, D, D_s)
-    excess = outside_growth(p, d, D, E) - c
-    pressure = excess / (D * (_liner_yielding(d, D, E, nu) + _shell_yielding(D, D_s, E_s, nu_s)))
-    return max(pressure, 0 * pressure)
+    overlap = outside_growth(p, d, D, E) - c
+    return contact_pressure(max(overlap, 0 * overlap), d, D, D_s, E, nu, E_s, nu_s)
 
 
 @formula("σ = (p (D² + d²) − 2 q D²)/(D² − d²)", cites=COMPOUND)
@@ -156,18 +155,3 @@ def gap_closing_stress(c: Metres, d: Metres, D: Metres, E: Pascals, nu: Ratio) -
     require(c >= 0, f"the gap {c:.6g} is negative: the parts already touch")
     require(0 < d < D, f"bore {d:.6g} is not between 0 and the outside diameter {D:.6g}")
     return E * c / D * 2 * D**2 / ((D**2 + d**2) - nu * (D**2 - d**2))
-
-
-def _liner_yielding(d: float, D: float, E: float, nu: float) -> float:
-    return ((D**2 + d**2) / (D**2 - d**2) - nu) / E
-
-
-def _shell_yielding(D: float, D_s: float, E_s: float, nu_s: float) -> float:
-    return ((D_s**2 + D**2) / (D_s**2 - D**2) + nu_s) / E_s
-
-
-def _require_rings(d: float, D: float, D_s: float) -> None:
-    require(
-        0 < d < D < D_s,
-        f"bore {d:.6g}, joint {D:.6g} and outside {D_s:.6g} are not three rising diameters",
-    )

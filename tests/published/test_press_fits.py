@@ -1,0 +1,95 @@
+"""Press fits against worked examples of textbooks.
+
+Seen rows were read in public companion notebooks to the books named, not on the printed page.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint.handbook import press_fits as fits
+from tests.published.row import Row
+
+BORESI = "Boresi and Schmidt, Advanced Mechanics of Materials, example 11.3"
+UGURAL = "Ugural and Fenster, Advanced Strength and Applied Elasticity, example 8.3"
+BHAVIKATTI = "Bhavikatti, Strength of Materials, example"
+
+STEEL = {"E_in": 200e9, "nu_in": 0.3, "E_out": 200e9, "nu_out": 0.3}
+BHAVIKATTI_RINGS = {"d_in": 0.200, "D": 0.250, "D_out": 0.300} | STEEL
+UGURAL_RINGS = {"d_in": 0.300, "D": 0.400, "D_out": 0.500} | STEEL
+GRIP = {"mu": 0.12, "p": 41.84e6, "D": 0.220, "L": 0.180}
+COLD = {"c": 0.0, "alpha_in": 12e-6, "T_in": 293.15, "T_ref": 293.15}
+
+ROWS = [
+    Row(fits.outer_hoop_stress, {"p": 188.97e6, "D": 0.050, "D_out": 0.100}, 314.94e6, 1e-4, BORESI, "seen"),
+    Row(fits.inner_hoop_stress, {"p": 188.97e6, "d_in": 0.020, "D": 0.050}, -449.92e6, 1e-4, BORESI, "seen"),
+    # 314.94 + 188.97
+    Row(
+        fits.outer_tresca_stress,
+        {"p": 188.97e6, "D": 0.050, "D_out": 0.100},
+        503.91e6,
+        1e-4,
+        BORESI,
+        "derived",
+    ),
+    Row(fits.outer_hoop_stress, {"p": 12.3e6, "D": 0.4, "D_out": 0.5}, 56.03e6, 1e-3, UGURAL, "seen"),
+    # the interference that belongs to the 12.3 MPa seen is recalled: 0.1 mm on the radius
+    Row(fits.contact_pressure, {"delta": 0.2e-3} | UGURAL_RINGS, 12.3e6, 1e-3, UGURAL, "memory"),
+    Row(
+        fits.interference_for_pressure,
+        {"p": 30e6} | BHAVIKATTI_RINGS,
+        0.378e-3,
+        3e-3,
+        f"{BHAVIKATTI} 8.8.16",
+        "seen",
+    ),
+    Row(
+        fits.contact_pressure,
+        {"delta": 0.378e-3} | BHAVIKATTI_RINGS,
+        30e6,
+        3e-3,
+        f"{BHAVIKATTI} 8.8.16",
+        "seen",
+    ),
+    Row(
+        fits.shrinking_temperature,
+        {"delta": 0.2e-3, "D": 0.250, "alpha_out": 12e-6} | COLD,
+        293.15 + 66.67,
+        1e-5,
+        f"{BHAVIKATTI} 8.8.17",
+        "seen",
+    ),
+    Row(
+        fits.cooling_for_entry,
+        {"delta": 0.2e-3, "c": 0.0, "D": 0.250, "alpha": 12e-6},
+        66.67,
+        1e-3,
+        f"{BHAVIKATTI} 8.8.17, taken as cooling",
+        "derived",
+    ),
+    # 0.12 × 41.84 × π × 220 × 180 N, and half the diameter as its arm
+    Row(fits.axial_grip, GRIP, 624.63e3, 1e-4, "hand working", "derived"),
+    Row(fits.torque_grip, GRIP, 68.709e3, 1e-4, "hand working", "derived"),
+    # 20 °C to 300 °C: 550 × 280 × (11.5 − 12.5)e-6 = −0.154 mm
+    Row(
+        fits.hot_interference,
+        {
+            "delta": 0.3e-3,
+            "D": 0.55,
+            "alpha_in": 11.5e-6,
+            "T_in": 573.15,
+            "alpha_out": 12.5e-6,
+            "T_out": 573.15,
+            "T_ref": 293.15,
+        },
+        0.146e-3,
+        1e-6,
+        "hand working",
+        "derived",
+    ),
+]
+
+
+@pytest.mark.parametrize("row", ROWS, ids=str)
+def test_the_published_value_is_met(row: Row) -> None:
+    assert row.ask(**row.given) == pytest.approx(row.expected, rel=row.tolerance)
