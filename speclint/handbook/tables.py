@@ -1,0 +1,50 @@
+"""The tables of the handbook: CSV files named for their source and edition, read once when first asked for.
+
+A line that starts with ``#`` is a note to whoever reads the file. Every other line has exactly as many
+fields as the heading.
+"""
+
+from __future__ import annotations
+
+import csv
+from collections.abc import Mapping
+from functools import cache
+from types import MappingProxyType
+
+from speclint.errors import NotKnown
+
+Row = Mapping[str, str]
+
+
+@cache
+def rows(file: str) -> tuple[Row, ...]:
+    """All rows of ``handbook/data/<file>``, each a read-only mapping from heading to text.
+
+    ValueError when a line has more or fewer fields than the heading, which is a defect of the table.
+    """
+    from importlib.resources import files
+
+    text = files("speclint.handbook").joinpath("data", file).read_text(encoding="utf-8")
+    lines = [line for line in text.splitlines() if line.strip() and not line.startswith("#")]
+    heading, *body = csv.reader(lines)
+    return tuple(MappingProxyType(dict(zip(heading, fields, strict=True))) for fields in body)
+
+
+def row(file: str, column: str, entry: str) -> Row:
+    """The one row whose ``column`` reads ``entry``; NotKnown names the nearest entries when none does."""
+    for found in rows(file):
+        if found[column] == entry:
+            return found
+    raise NotKnown(f"no {column} {entry!r} in the handbook; {_nearest(entry, entries(file, column))}")
+
+
+def entries(file: str, column: str) -> tuple[str, ...]:
+    """What stands in one column, in the order of the table."""
+    return tuple(found[column] for found in rows(file))
+
+
+def _nearest(entry: str, known: tuple[str, ...]) -> str:
+    from difflib import get_close_matches
+
+    close = get_close_matches(entry, known, n=3, cutoff=0.5)
+    return f"nearest: {', '.join(close or known)}"
