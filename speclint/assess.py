@@ -1,0 +1,172 @@
+"""The loop: every rule on every component it concerns, guarded, at its worst load case and corner."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from speclint.checks import Check, fingerprint
+from speclint.corners import FULL_ENUMERATION, Corner, Severity, worst_corner
+from speclint.design import Design
+from speclint.judgement import Judgement, NotApplicable, NotAssessed, NotCovered, RuleEnded
+from speclint.quantities import Measure
+from speclint.rules import Grade, Rule
+from speclint.sheet import Context, Sheet
+from speclint.specs.duty import CaseName, LoadCase
+from speclint.specs.part import Component
+from speclint.where import Where
+
+Ending = Judgement | RuleEnded
+
+#: How grave an ending is beside others of the same rule: what fails governs, then what could not be said.
+_RANK = {NotApplicable: 0, NotAssessed: 2, NotCovered: 3}
+_HOLDS, _FAILS = 1, 4
+
+
+@dataclass(frozen=True)
+class CaseResult:
+    """A rule at the governing corner of one load case, written down in full."""
+
+    case: str
+    ending: Ending
+    sheet: Sheet
+    corner: Corner
+    governing: tuple[str, ...]
+
+
+def check_design(design: Design, rules: Sequence[Rule], context: Context) -> Iterator[Check]:
+    """Apply every rule to every selected component of a kind it is on, in the order of their names."""
+    for component in design.parts():
+        for rule in rules:
+            if isinstance(component, rule.on):
+                yield check(rule, component, context)
+
+
+def check(rule: Rule, component: Component, context: Context, *, enumerate_up_to: int = FULL_ENUMERATION) -> Check:
+    """Apply one rule to one component. A rule that raises becomes a hold: it could not be run."""
+    try:
+        results = list(_by_case(rule, component, context, enumerate_up_to))
+    except Exception as problem:  # whatever a family does, the others go on and the report says so
+        return _could_not_run(rule, component, problem)
+    governing = max(results, key=lambda result: severity(result.ending, rule))
+    basis = {f"{result.case} {name}": value for result in results for name, value in result.sheet.basis.items()}
+    return _concluded(rule, component, governing, basis)
+
+
+def severity(ending: Ending, rule: Rule) -> Severity:
+    """Orders endings: the more severe governs over corners and over load cases."""
+    if isinstance(ending, Judgement):
+        if ending.holds:
+            return _HOLDS, 0, _number(ending.utilisation)
+        return _FAILS, ending.grade or rule.grade, _number(ending.utilisation)
+    return _RANK[type(ending)], 0, 0.0
+
+
+def _number(utilisation: float | None) -> float:
+    return -1.0 if utilisation is None else utilisation
+
+
+def _by_case(rule: Rule, component: Component, context: Context, enumerate_up_to: int) -> Iterator[CaseResult]:
+    if not rule.cases:
+        yield _governing(rule, component, None, "", context, enumerate_up_to)
+        return
+    for name in rule.cases:
+        case = _load_case(component, name, context)
+        if isinstance(case, NotAssessed):
+            sheet = Sheet(rule, component, context, Corner(), record=True)
+            yield CaseResult(name, case, sheet, Corner(), ())
+        else:
+            yield _governing(rule, component, case, name, context, enumerate_up_to)
+
+
+def _load_case(component: Component, name: CaseName, context: Context) -> LoadCase | NotAssessed:
+    duty = context.design.duty_of(component)
+    if duty is None:
+        return NotAssessed("duty is not stated, nor inherited from a component it is linked to", component.duty.where)
+    case = context.design.case_of(duty, name)
+    if case is None:
+        where = Where(duty.where.file, duty.where.line, f"cases.{name}")
+        return NotAssessed(f"load case {name} is not stated in {duty.where.file}", where)
+    return case
+
+
+def _governing(
+    rule: Rule, component: Component, case: LoadCase | None, name: str, context: Context, enumerate_up_to: int
+) -> CaseResult:
+    arguments = (component,) if case is None else (component, case)
+
+    def run(corner: Corner, *, record: bool = False) -> tuple[Ending, Sheet]:
+        sheet = Sheet(rule, component, context, corner, record=record)
+        try:
+            ending = rule.function(*arguments, sheet)
+        except RuleEnded as ended:
+            ending = ended
+        return ending, sheet
+
+    corner, _ = worst_corner(run, lambda found: severity(found[0], rule), enumerate_up_to)
+    ending, sheet = run(Corner(corner.met), record=True)
+    return CaseResult(name, ending, sheet, corner, _in_words(run, corner, ending, sheet))
+
+
+def _in_words(run, corner: Corner, ending: Ending, sheet: Sheet) -> tuple[str, ...]:  # type: ignore[no-untyped-def]
+    """The sides that matter: those whose turning over changes the result."""
+    if not isinstance(ending, Judgement):
+        return ()
+    words = []
+    for key, high in corner.met.items():
+        turned, _ = run(Corner({**corner.met, key: not high}))
+        if not isinstance(turned, Judgement) or _differs(turned, ending):
+            words.append(f"{sheet.labels[key]} {'high' if high else 'low'}")
+    return tuple(words)
+
+
+def _differs(one: Judgement, other: Judgement) -> bool:
+    return one.utilisation != other.utilisation or one.holds != other.holds
+
+
+def _concluded(rule: Rule, component: Component, result: CaseResult, basis: Mapping[str, str]) -> Check:
+    ending, sheet = result.ending, result.sheet
+    common = {
+        "component": component.id,
+        "kind": component.kind,
+        "rule": rule,
+        "fingerprint": fingerprint(rule, component.id, basis),
+        "case": result.case,
+        "governing": result.governing,
+        "steps": tuple(sheet.steps),
+        "assumed": tuple(dict.fromkeys(sheet.assumed)),
+    }
+    where = _pointed_at(ending, sheet, component)
+    if isinstance(ending, Judgement):
+        grade = None if ending.holds else ending.grade or rule.grade
+        outcome = "conforms" if ending.holds else "finding"
+        return Check(**common, outcome=outcome, says=ending.says, where=where, grade=grade, judgement=ending)
+    if isinstance(ending, NotCovered):
+        return Check(**common, outcome="finding", says=ending.says, where=where, grade=Grade.QUERY)
+    if isinstance(ending, NotApplicable):
+        return Check(**common, outcome="not applicable", says=ending.says, where=where)
+    hold = Grade.HOLD if rule.gravest is Grade.HOLD else None
+    return Check(**common, outcome="not assessed", says=ending.says, where=where, grade=hold, missing=(ending.says,))
+
+
+def _pointed_at(ending: Ending, sheet: Sheet, component: Component) -> Where:
+    """The place to look at: what the ending names, else the first value taken from the component itself."""
+    if ending.where.file:
+        return ending.where
+    own = (step.where for step in sheet.steps if step.where.key and step.where.file == component.where.file)
+    return next(own, component.where)
+
+
+def _could_not_run(rule: Rule, component: Component, problem: Exception) -> Check:
+    says = f"could not be run (family {rule.family}): {type(problem).__name__}: {problem}"
+    return Check(
+        component=component.id,
+        kind=component.kind,
+        rule=rule,
+        outcome="finding",
+        says=says,
+        where=component.where,
+        fingerprint=fingerprint(rule, component.id, {"error": says}),
+        grade=Grade.HOLD,
+        could_not_run=f"{type(problem).__name__}: {problem}",
+    )

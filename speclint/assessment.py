@@ -1,0 +1,140 @@
+"""One run: from paths to everything that was found. Reports read it; nothing here prints."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from functools import partial
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from speclint.assess import check_design
+from speclint.checks import Check
+from speclint.complaints import Complaint, one_of
+from speclint.design import Design
+from speclint.errors import SettingsError
+from speclint.limits import read_limits
+from speclint.plugins import Loaded, require
+from speclint.repository import find_root, load_design
+from speclint.rules import Grade, Rule
+from speclint.settings import FILE_NAME, Settings, load_settings
+from speclint.sheet import Context
+from speclint.where import Where
+
+if TYPE_CHECKING:
+    from speclint.handbook.materials import Material
+
+
+@dataclass(frozen=True)
+class Assessment:
+    """Everything that one run found out.
+
+    ``design`` and ``settings`` are None when the settings could not be read: then nothing was checked.
+    """
+
+    root: Path
+    loaded: Loaded
+    settings: Settings | None
+    design: Design | None
+    checks: tuple[Check, ...]
+    complaints: tuple[Complaint, ...]
+
+    @property
+    def exit_at(self) -> Grade:
+        """The least grade that stands in the way."""
+        word = self.settings.exit_at if self.settings else Grade.NONCONFORMITY.word
+        return Grade[word.upper()]
+
+    @property
+    def exit_code(self) -> int:
+        """0 nothing in the way, 1 findings, 2 something unreadable, 3 a rule that could not be run."""
+        if any(check.could_not_run for check in self.checks):
+            return 3
+        if self.complaints:
+            return 2
+        in_the_way = (check.stands_in_the_way for check in self.checks)
+        return int(any(grade is not None and grade >= self.exit_at for grade in in_the_way))
+
+    def counted(self) -> dict[str, int]:
+        """How many checks came out each way."""
+        outcomes = Counter(check.outcome for check in self.checks)
+        return {word: outcomes[word] for word in ("conforms", "finding", "not assessed", "not applicable")}
+
+    def graded(self) -> dict[str, int]:
+        """How many findings of each grade, the gravest first."""
+        grades = Counter(check.grade for check in self.checks if check.outcome == "finding")
+        return {grade.word: grades[grade] for grade in sorted(Grade, reverse=True)}
+
+
+def assess(paths: Sequence[Path], loaded: Loaded, rules: Iterable[Rule] | None = None) -> Assessment:
+    """Check the specs that lie at some paths of one design repository.
+
+    :raises DesignError: for paths that are not of one repository.
+    :raises FamilyError: when a family that the settings require is absent.
+    """
+    root = find_root(paths)
+    settings, complaints = load_settings(root)
+    if settings is None:
+        design = load_design(root, paths, Settings(), loaded.kinds)
+        return Assessment(root, loaded, None, None, (), (*complaints, *design.complaints))
+    require(loaded, settings.families.required)
+    chosen = loaded.rules if rules is None else tuple(rules)
+    design = load_design(root, paths, settings, loaded.kinds)
+    limits, refused = read_limits(settings, loaded.rules)
+    own, unread = own_materials(root, settings)
+    context = Context(design, partial(find_material, {**loaded.materials, **own}), limits)
+    found = (*complaints, *refused, *unread, *design.complaints)
+    return Assessment(root, loaded, settings, design, tuple(check_design(design, chosen, context)), found)
+
+
+def own_materials(root: Path, settings: Settings) -> tuple[dict[str, Material], list[Complaint]]:
+    """The materials that the repository adds, from the files its settings name."""
+    found: dict[str, Material] = {}
+    complaints: list[Complaint] = []
+    for file in settings.materials:
+        from speclint.handbook.materials import MaterialsError, read_materials
+
+        path = root / file
+        if not path.resolve().is_relative_to(root):
+            complaints.append(Complaint(Where(FILE_NAME, 0, "materials"), "lies outside the repository", f'"{file}"'))
+            continue
+        try:
+            found.update({one.name: one for one in read_materials(path.read_text(encoding="utf-8"), file)})
+        except MaterialsError as problem:
+            complaints += [Complaint(Where(file), said.split(": ", 1)[-1]) for said in problem.problems]
+        except (OSError, UnicodeDecodeError) as problem:
+            complaints.append(Complaint(Where(file), f"the file of materials cannot be read: {problem}"))
+    return found, complaints
+
+
+def find_material(own: dict[str, Material], name: str) -> Material:
+    """A material of the repository or a family, or else of the handbook.
+
+    :raises NotKnown: when neither has it.
+    """
+    if name in own:
+        return own[name]
+    from speclint.handbook.materials import material
+
+    return material(name)
+
+
+def chosen_rules(loaded: Loaded, families: Sequence[str], rules: Sequence[str]) -> tuple[Rule, ...]:
+    """The rules of some families, or of some names; all where neither is given.
+
+    :raises SettingsError: for a family or a rule that is not loaded.
+    """
+    known = {family.name for family in loaded.families}
+    for name in families:
+        if name not in known:
+            raise SettingsError(f"no family is called {name}; {one_of(name, known)}")
+    by_name = {rule.name: rule for rule in loaded.rules}
+    for name in rules:
+        if name not in by_name:
+            raise SettingsError(f"no rule is called {name}; {one_of(name, by_name)}")
+    return tuple(
+        rule
+        for rule in loaded.rules
+        if (not families or rule.family in families) and (not rules or rule.name in rules)
+    )

@@ -1,0 +1,130 @@
+"""The tolerance corners of a check: every combination of low and high of what a rule took.
+
+A corner is a side for each toleranced input. Inputs are met in the order in which the rule takes them, and a
+rule may take different ones at different corners; walking the choices like an odometer visits every
+combination exactly once all the same.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Hashable, Iterator, Sequence
+from itertools import combinations, product
+from typing import TypeVar
+
+#: Combinations evaluated one by one: two to the tenth, by the design of the sheet.
+FULL_ENUMERATION = 2**10
+
+Severity = tuple[int, int, float]
+
+
+class Corner:
+    """A choice of side for every toleranced input; an input not yet chosen for is at its low side."""
+
+    def __init__(self, sides: dict[Hashable, bool] | None = None) -> None:
+        self.sides = dict(sides or {})
+        self.met: dict[Hashable, bool] = {}
+
+    def pick(self, key: Hashable, low: float, high: float) -> float:
+        """Low or high of an input; the same side each time the same input is taken."""
+        if low == high:
+            return low
+        is_high = self.met[key] = self.sides.get(key, False)
+        return high if is_high else low
+
+
+T = TypeVar("T")
+
+
+def every_corner(run: Callable[[Corner], T]) -> Iterator[tuple[Corner, T]]:
+    """Run at every corner, exactly once each."""
+    path: dict[Hashable, bool] = {}
+    while True:
+        corner = Corner(path)
+        yield corner, run(corner)
+        path = dict(corner.met)
+        while path and path[last := next(reversed(path))]:
+            del path[last]
+        if not path:
+            return
+        path[next(reversed(path))] = True
+
+
+def worst_corner(
+    run: Callable[[Corner], T], severity: Callable[[T], Severity], enumerate_up_to: int = FULL_ENUMERATION
+) -> tuple[Corner, T]:
+    """The corner at which the result is most severe: by full enumeration, or by search beyond its limit."""
+    first = Corner()
+    result = run(first)
+    if 2 ** len(first.met) > enumerate_up_to:
+        return _Search(run, severity).worst(first)
+    best: tuple[Corner, T] | None = None
+    for count, (corner, found) in enumerate(every_corner(run)):
+        if count >= enumerate_up_to:
+            return _Search(run, severity).worst(corner)
+        if best is None or severity(found) > severity(best[1]):
+            best = corner, found
+    return best or (first, result)
+
+
+class _Search:
+    """Finds the worst corner of many inputs without visiting all.
+
+    From several starts it turns over single inputs and pairs as long as the result grows worse, then
+    enumerates the ten inputs that matter most there, the others held, and climbs again. Exact where each
+    input works one way whatever the others do, as nearly all do in design rules.
+    """
+
+    _most = 10  # inputs enumerated in full: the same two to the tenth runs
+
+    def __init__(self, run: Callable[[Corner], T], severity: Callable[[T], Severity]) -> None:
+        self._run, self._severity = run, severity
+        self._seen: dict[frozenset[Hashable], tuple[Severity, Corner, object]] = {}
+
+    def worst(self, first: Corner) -> tuple[Corner, T]:
+        names = list(first.met)
+        starts = [dict.fromkeys(names, False), dict.fromkeys(names, True)]
+        starts += [{name: index % 2 == parity for index, name in enumerate(names)} for parity in (0, 1)]
+        best = max((self._climb(start) for start in starts), key=lambda found: found[0])
+        best = max(best, self._enumerate(best[1]), key=lambda found: found[0])
+        best = max(best, self._climb(dict(best[1].met)), key=lambda found: found[0])
+        return best[1], best[2]  # type: ignore[return-value]
+
+    def _at(self, sides: dict[Hashable, bool]) -> tuple[Severity, Corner, object]:
+        key = frozenset(name for name, high in sides.items() if high)
+        if key not in self._seen:
+            corner = Corner(sides)
+            result = self._run(corner)
+            self._seen[key] = self._severity(result), corner, result
+        return self._seen[key]
+
+    def _climb(self, sides: dict[Hashable, bool]) -> tuple[Severity, Corner, object]:
+        best = self._at(sides)
+        while True:
+            met = list(best[1].met)
+            better = self._first_better(best, met, 1) or self._first_better(best, met, 2)
+            if better is None:
+                return best
+            best = better
+
+    def _first_better(
+        self, best: tuple[Severity, Corner, object], names: Sequence[Hashable], at_once: int
+    ) -> tuple[Severity, Corner, object] | None:
+        for turned in combinations(names, at_once):
+            sides = {**best[1].met, **{name: not best[1].met[name] for name in turned}}
+            found = self._at(sides)
+            if found[0] > best[0]:
+                return found
+        return None
+
+    def _enumerate(self, corner: Corner) -> tuple[Severity, Corner, object]:
+        here = self._at(dict(corner.met))
+        effect = {name: self._effect(here, name) for name in corner.met}
+        chosen = sorted(effect, key=lambda name: -effect[name])[: self._most]
+        sides = [dict(zip(chosen, combination, strict=True)) for combination in product((False, True), repeat=len(chosen))]
+        return max((self._at({**corner.met, **side}) for side in sides), key=lambda found: found[0])
+
+    def _effect(self, here: tuple[Severity, Corner, object], name: Hashable) -> float:
+        there = self._at({**here[1].met, name: not here[1].met[name]})
+        if there[0] == here[0]:
+            return 0.0
+        return abs(there[0][2] - here[0][2]) if there[0][:2] == here[0][:2] else float("inf")

@@ -1,0 +1,78 @@
+"""The whole design repository: its specs, the links between them, the duties they inherit."""
+
+from __future__ import annotations
+
+from collections import deque
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any
+
+from speclint.complaints import Complaint
+from speclint.settings import Settings
+from speclint.specs.component import Spec
+from speclint.specs.duty import CaseName, Duty, LoadCase
+from speclint.specs.part import Component
+from speclint.specs.words import Link
+from speclint.where import Where
+
+
+@dataclass(frozen=True)
+class Design:
+    """Every readable spec of a repository by id, and what could not be read.
+
+    ``files`` gives the file of each id, readable or not. ``selected`` are the ids that the command line
+    asked for; links lead anywhere in the repository. ``cut`` are the places of links that close a loop.
+    """
+
+    root: Path
+    settings: Settings
+    specs: Mapping[str, Spec]
+    files: Mapping[str, str]
+    selected: frozenset[str]
+    complaints: tuple[Complaint, ...] = ()
+    cut: frozenset[Where] = frozenset()
+    _linking: dict[str, tuple[Component, ...]] = field(default_factory=dict, repr=False, compare=False)
+
+    def __post_init__(self) -> None:
+        linking: dict[str, list[Component]] = {}
+        for name in sorted(self.specs):
+            spec = self.specs[name]
+            if isinstance(spec, Component):
+                for target in sorted({link.id for link in spec.links() if self.follow(link)}):
+                    linking.setdefault(target, []).append(spec)
+        self._linking.update({name: tuple(parts) for name, parts in linking.items()})
+
+    def follow(self, link: Link[Any]) -> Spec | None:
+        """The spec a link leads to; None where it is missing, unreadable, of a wrong kind or closes a loop."""
+        found = self.specs.get(link.id)
+        return found if isinstance(found, link.targets) and link.where not in self.cut else None
+
+    def linking_to(self, target: Spec) -> tuple[Component, ...]:
+        """The components that state a link to a spec, in the order of their ids."""
+        return self._linking.get(target.id, ())
+
+    def duty_of(self, component: Component) -> Duty | None:
+        """The duty a component states, or else that of the nearest component it is linked to."""
+        waiting: deque[Component] = deque([component])
+        while waiting:
+            part = waiting.popleft()
+            if isinstance(part.duty, Link):
+                duty = self.follow(part.duty)
+                return duty if isinstance(duty, Duty) else None
+            waiting.extend(spec for link in part.links() if isinstance(spec := self.follow(link), Component))
+        return None
+
+    def case_of(self, duty: Duty, name: CaseName) -> LoadCase | None:
+        """A load case of a duty, or of the one it is like."""
+        if name in duty.cases:
+            return duty.cases[name]
+        base = self.follow(duty.like) if isinstance(duty.like, Link) else None
+        return self.case_of(base, name) if isinstance(base, Duty) else None
+
+    def parts(self) -> Iterator[Component]:
+        """The selected components that could be read, in the order of their ids."""
+        for name in sorted(self.selected):
+            spec = self.specs.get(name)
+            if isinstance(spec, Component):
+                yield spec

@@ -1,0 +1,89 @@
+"""The base of every spec: a table that knows its place, and what any component states."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from typing import Annotated, Any, ClassVar
+
+from pydantic import BaseModel, BeforeValidator, ConfigDict, ModelWrapValidatorHandler, PrivateAttr, model_validator
+
+from speclint.specs.words import NOT_STATED, Link, NotStated, Table, Word, bare
+from speclint.where import NOWHERE, Where
+
+
+class SpecTable(BaseModel):
+    """A table of a spec: frozen, closed to unknown keys, and knowing its place.
+
+    Every field has a default: what a spec does not state makes a check not assessed, it does not make the
+    spec unreadable. A field left out becomes a :class:`~speclint.specs.words.NotStated` that knows the key
+    it would have had.
+    """
+
+    model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True, arbitrary_types_allowed=True)
+
+    kind: ClassVar[str] = ""
+
+    _where: Where = PrivateAttr(default=NOWHERE)
+
+    @model_validator(mode="wrap")
+    @classmethod
+    def _remember_places(cls, data: Any, handler: ModelWrapValidatorHandler[SpecTable]) -> SpecTable:
+        table = handler(data)
+        table._place(data.where if isinstance(data, Table) else NOWHERE)
+        return table
+
+    def _place(self, where: Where) -> None:
+        self._where = where
+        prefix = f"{where.key}." if where.key else ""
+        for name, value in self.__dict__.items():
+            if value is NOT_STATED:
+                self.__dict__[name] = NotStated(Where(where.file, where.line, prefix + name))
+            elif isinstance(value, SpecTable) and name not in self.model_fields_set:
+                # a default table may be shared between specs: place a copy
+                self.__dict__[name] = placed = value.model_copy(update=_unplaced(value))
+                placed._place(Where(where.file, where.line, prefix + name))
+
+    @property
+    def where(self) -> Where:
+        """Where the table begins."""
+        return self._where
+
+
+def _unplaced(table: SpecTable) -> dict[str, NotStated]:
+    return {name: NOT_STATED for name, value in table.__dict__.items() if isinstance(value, NotStated)}
+
+
+class Spec(SpecTable):
+    """One TOML file: what every spec states, whatever its kind.
+
+    ``kind`` is the word a spec writes, ``called`` what a report calls it.
+    """
+
+    kind: ClassVar[str] = ""
+    called: ClassVar[str] = ""
+
+    id: str
+    title: Word[str] = NOT_STATED
+    drawing: Word[str] = NOT_STATED
+    revision: Word[str] = NOT_STATED
+    prepared_by: Word[str] = NOT_STATED
+    checked_by: Word[str] = NOT_STATED
+    notes: Annotated[dict[str, Any], BeforeValidator(bare)] = {}
+
+    def links(self) -> Iterator[Link[Any]]:
+        """Every link that the spec and its tables state, in the order of the fields."""
+        yield from _links_in(self)
+
+
+def _links_in(value: object) -> Iterator[Link[Any]]:
+    if isinstance(value, Link):
+        yield value
+    elif isinstance(value, SpecTable):
+        for inner in value.__dict__.values():
+            yield from _links_in(inner)
+    elif isinstance(value, Mapping):
+        for inner in value.values():
+            yield from _links_in(inner)
+    elif isinstance(value, tuple | list):
+        for inner in value:
+            yield from _links_in(inner)

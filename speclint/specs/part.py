@@ -1,0 +1,28 @@
+"""What every part of the engine states beside its own dimensions."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from speclint.specs.component import Spec
+from speclint.specs.duty import Duty
+from speclint.specs.words import NOT_STATED, LinkTo, Pressure, Temperature, Word
+
+
+class Component(Spec):
+    """A part of the engine: its material, the duty it sees, and what must be on its record.
+
+    A component without ``duty`` sees that of the component it is linked to (:mod:`speclint.design`).
+    """
+
+    material: Word[str] = NOT_STATED
+    duty: LinkTo[Duty] = NOT_STATED
+    safety_part: Word[bool] = NOT_STATED
+    pressure_part: Word[bool] = NOT_STATED
+    design_pressure: Pressure = NOT_STATED
+    design_temperature: Temperature = NOT_STATED
+    test_pressure: Pressure = NOT_STATED
+    inspection_document: Word[Literal["2.1", "2.2", "3.1", "3.2"]] = NOT_STATED
+    examination: Word[str] = NOT_STATED
+    competent_body: Word[str] = NOT_STATED
+    supplied_as: Word[Literal["made", "bought"]] = NOT_STATED

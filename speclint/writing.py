@@ -1,0 +1,78 @@
+"""Numbers as an engineer writes them on a sheet: in the units of the trade, no more figures than mean something."""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Mapping
+
+from speclint import units
+
+_ZERO_CELSIUS = 273.15  # exact: definition of the Celsius temperature
+_FIGURES = 4  # significant figures, common practice for a design calculation
+_MICRON = 3  # decimals of a millimetre: limits are stated to a micrometre
+
+
+def displayed(value: float, si_unit: str, written_in: str = "") -> tuple[float, str]:
+    """A SI value in the unit a sheet writes, or in the unit the spec used."""
+    if si_unit == "K":
+        if written_in == "°F":
+            return (value - _ZERO_CELSIUS) * 1.8 + 32, "°F"  # definition of the Fahrenheit scale
+        return value - _ZERO_CELSIUS, "°C"
+    if si_unit == "ΔK":
+        return value, "K"
+    if written_in == "psi" and si_unit == "Pa":
+        return units.shown(value, "pressure", "psi")
+    dimension = units.by_si(si_unit)
+    return units.shown(value, dimension.name, written_in) if dimension else (value, si_unit)
+
+
+def number(value: float, unit: str) -> str:
+    """A number in its shown unit, rounded as an engineer would."""
+    if math.isinf(value):
+        return "∞" if value > 0 else "−∞"
+    if unit == "mm" and abs(value) >= 1:
+        text = f"{value:.{_MICRON}f}"
+    elif unit in ("°C", "°F"):
+        text = f"{value:.1f}"
+    elif value != 0 and not 1e-3 <= abs(value) < 1e6:
+        return _scientific(value)
+    else:
+        decimals = max(0, _FIGURES - 1 - math.floor(math.log10(abs(value)))) if value else 0
+        text = f"{value:.{decimals}f}"
+    return (text.rstrip("0").rstrip(".") if "." in text else text).replace("-", "−")
+
+
+def _scientific(value: float) -> str:
+    mantissa, exponent = f"{value:.{_FIGURES - 1}e}".split("e")
+    mantissa = mantissa.rstrip("0").rstrip(".")
+    return f"{mantissa}e{int(exponent)}".replace("-", "−")
+
+
+def amount(value: float, si_unit: str, written_in: str = "") -> str:
+    """Number and unit together: ``16.2 MPa``, ``480.063 mm``, ``310 °C``."""
+    shown, unit = displayed(value, si_unit, written_in)
+    return f"{number(shown, unit)} {unit}".rstrip()
+
+
+_SYMBOL = re.compile(r"[^\W\d]\w*′?")
+_POWERS = "²³⁴⁵½⁻⁰"
+
+
+def substituted(equation: str, values: Mapping[str, str]) -> str:
+    """The right-hand side of an equation with numbers in place of its symbols.
+
+    >>> substituted("A = π d²/4", {"d": "20 mm"})
+    'π (20 mm)²/4'
+    """
+    right = equation.split("=", 1)[-1].strip()
+
+    def put(found: re.Match[str]) -> str:
+        symbol = found[0]
+        if symbol not in values:
+            return symbol
+        after = right[found.end() : found.end() + 1]
+        needs = bool(after) and (after in _POWERS or after == "^")
+        return f"({values[symbol]})" if needs or values[symbol].startswith("−") else values[symbol]
+
+    return _SYMBOL.sub(put, right)
