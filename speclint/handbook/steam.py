@@ -173,13 +173,13 @@ def steam_speed_of_sound(p: Pascals, T: Kelvins) -> MetresPerSecond:
     return _dry(p, T, Property.SPEED_OF_SOUND)
 
 
-@formula("µ = R12-08(ρ(p, T), T)", cites=[VISCOSITY_2008.at("equation 10")], empirical=_UNITS)
+@formula("μ = R12-08(ρ(p, T), T)", cites=[VISCOSITY_2008.at("equation 10")], empirical=_UNITS)
 def steam_viscosity(p: Pascals, T: Kelvins) -> PascalSeconds:
     """Dynamic viscosity of dry steam, without the critical enhancement.
 
     p: Pa absolute; T: K, up to 1173.15 K. Returns Pa·s. OutOfRange outside and for water.
 
-    Near the published state of 433.15 K and 1 kg/m³ (R12-08 Table 4, 14.538324 µPa·s):
+    Near the published state of 433.15 K and 1 kg/m³ (R12-08 Table 4, 14.538324 μPa·s):
 
     >>> round(steam_viscosity(0.19692e6, 433.15) * 1e6, 3)
     14.538
@@ -208,7 +208,7 @@ def steam_conductivity(p: Pascals, T: Kelvins) -> WattsPerMetreKelvin:
     return _dry(p, T, Property.CONDUCTIVITY)
 
 
-@formula("Pr = c_p·µ/λ", cites=[IF97, VISCOSITY_2008, CONDUCTIVITY_2011], empirical=_UNITS)
+@formula("Pr = c_p·μ/λ", cites=[IF97, VISCOSITY_2008, CONDUCTIVITY_2011], empirical=_UNITS)
 def steam_prandtl_number(p: Pascals, T: Kelvins) -> Ratio:
     """Prandtl number of dry steam, within the range of its conductivity.
 
