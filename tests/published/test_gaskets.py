@@ -1,0 +1,88 @@
+"""Gasket bolt loads against figures in print.
+
+seen: read in a copy of the work; derived: by hand from dimensions seen; memory: recalled, not read.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint.handbook import gasket_materials, gaskets
+
+INCH, POUND = 0.0254, 4.4482216
+PSI = POUND / INCH**2
+
+# Flange of Pressure Vessel Engineering Ltd., Loads on Flanges - The ASME Way (dimensions seen): gasket
+# 17.75/16.25 in, m 3, y 10 000 psi, sixteen 1 in bolts. Results by hand from ASME VIII-1 App. 2.
+
+
+def test_effective_width_of_the_published_flange() -> None:
+    """(derived) N 0.75, b_0 0.375 in, b = 0.5 √0.375 = 0.3062 in."""
+    b_0 = gaskets.basic_seating_width(gaskets.contact_width(17.75 * INCH, 16.25 * INCH))
+    assert b_0 / INCH == pytest.approx(0.375)
+    assert gaskets.effective_seating_width(b_0) / INCH == pytest.approx(0.3062, rel=1e-3)
+
+
+def test_reaction_diameter_of_the_published_flange() -> None:
+    """(derived) G = 17.75 - 2 × 0.3062 = 17.138 in."""
+    assert gaskets.gasket_reaction_diameter(17.75 * INCH, 16.25 * INCH) / INCH == pytest.approx(
+        17.138, rel=5e-4
+    )
+
+
+def test_operating_load_of_the_published_flange() -> None:
+    """(derived) at 400 psi: 131 830 lbf."""
+    W = gaskets.operating_bolt_load(17.138 * INCH, 0.3062 * INCH, 3.0, 400 * PSI)
+    assert pytest.approx(131_830, rel=1e-3) == W / POUND
+
+
+def test_seating_load_of_the_published_flange() -> None:
+    """(derived) π × 0.3062 × 17.138 × 10 000 = 164 860 lbf."""
+    W = gaskets.seating_bolt_load(17.138 * INCH, 0.3062 * INCH, 10_000 * PSI)
+    assert pytest.approx(164_860, rel=1e-3) == W / POUND
+
+
+def test_bolt_area_of_the_published_flange() -> None:
+    """(derived) at 25 000 psi seating governs: 164 860/25 000 = 6.594 in², less than 16 × 0.551."""
+    area = gaskets.required_bolt_area(131_830 * POUND, 25e3 * PSI, 164_860 * POUND, 25e3 * PSI)
+    assert area / INCH**2 == pytest.approx(6.594, rel=1e-3)
+    assert area / INCH**2 < 16 * 0.551
+
+
+@pytest.mark.parametrize(("b_0", "expected"), [(6.0, 6.0), (9.0, 7.56), (16.0, 10.08), (25.0, 12.6)])
+def test_effective_width_in_millimetres(b_0: float, expected: float) -> None:
+    """EN 13445-3, 11.5.2 (memory): b = b_0 to 6.3 mm, then 2.52 √b_0 mm, worked by hand."""
+    assert gaskets.effective_seating_width_metric(b_0 * 1e-3) * 1e3 == pytest.approx(expected)
+    assert gaskets.effective_seating_width(b_0 * 1e-3) * 1e3 == pytest.approx(expected, rel=1e-3)
+
+
+@pytest.mark.parametrize(
+    ("gasket", "m", "y"),
+    [
+        ("elastomer sheet 75 Shore A or harder", 1.0, 1.4),
+        ("fibre sheet 3 mm", 2.0, 11.0),
+        ("fibre sheet 1.5 mm", 2.75, 25.5),
+        ("fibre sheet 0.8 mm", 3.5, 44.8),
+        ("spiral wound carbon steel with filler", 2.5, 69.0),
+        ("spiral wound stainless steel with filler", 3.0, 69.0),
+        ("flat copper or brass jacket with filler", 3.5, 44.8),
+        ("flat soft steel jacket with filler", 3.75, 52.4),
+        ("grooved soft steel", 3.75, 52.4),
+        ("grooved stainless steel", 4.25, 69.6),
+        ("solid aluminium", 4.0, 60.6),
+        ("solid copper or brass", 4.75, 89.5),
+        ("solid soft iron or steel", 5.5, 124.0),
+        ("solid stainless steel", 6.5, 179.0),
+        ("ring joint soft iron or steel", 5.5, 124.0),
+    ],
+)
+def test_factors_as_the_british_standard_prints_them(gasket: str, m: float, y: float) -> None:
+    """BS 5500 (1991), Table 3.8-4 (memory), which took the factors over and prints y in N/mm²."""
+    assert gasket_materials.gasket_factor(gasket).nominal == m
+    assert gasket_materials.seating_stress(gasket).nominal / 1e6 == pytest.approx(y, rel=0.03)
+
+
+def test_least_width_against_crushing() -> None:
+    """Taylor Forge, Bulletin 502 (memory): N = A_b S_a/(2 π y G); sixteen 1 in bolts: 0.2047 in."""
+    N = gaskets.least_width_against_crushing(16 * 0.551 * INCH**2, 25e3 * PSI, 10e3 * PSI, 17.138 * INCH)
+    assert pytest.approx(0.2047, rel=1e-3) == N / INCH
