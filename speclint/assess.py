@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Hashable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 
-from speclint.checks import Check, fingerprint
+from speclint.checks import Check, Outcome, fingerprint
 from speclint.corners import FULL_ENUMERATION, Corner, Severity, worst_corner
 from speclint.design import Design
 from speclint.judgement import Judgement, NotApplicable, NotAssessed, NotCovered, RuleEnded
-from speclint.quantities import Measure
 from speclint.rules import Grade, Rule
 from speclint.sheet import Context, Sheet
 from speclint.specs.duty import CaseName, LoadCase
@@ -42,15 +41,22 @@ def check_design(design: Design, rules: Sequence[Rule], context: Context) -> Ite
                 yield check(rule, component, context)
 
 
-def check(rule: Rule, component: Component, context: Context, *, enumerate_up_to: int = FULL_ENUMERATION) -> Check:
+def check(
+    rule: Rule, component: Component, context: Context, *, enumerate_up_to: int = FULL_ENUMERATION
+) -> Check:
     """Apply one rule to one component. A rule that raises becomes a hold: it could not be run."""
     try:
         results = list(_by_case(rule, component, context, enumerate_up_to))
     except Exception as problem:  # whatever a family does, the others go on and the report says so
         return _could_not_run(rule, component, problem)
     governing = max(results, key=lambda result: severity(result.ending, rule))
-    basis = {f"{result.case} {name}": value for result in results for name, value in result.sheet.basis.items()}
-    return _concluded(rule, component, governing, basis)
+    missing = tuple(
+        dict.fromkeys(result.ending.says for result in results if isinstance(result.ending, NotAssessed))
+    )
+    basis = {
+        f"{result.case} {name}": value for result in results for name, value in result.sheet.basis.items()
+    }
+    return replace(_concluded(rule, component, governing, basis), missing=missing)
 
 
 def severity(ending: Ending, rule: Rule) -> Severity:
@@ -66,7 +72,40 @@ def _number(utilisation: float | None) -> float:
     return -1.0 if utilisation is None else utilisation
 
 
-def _by_case(rule: Rule, component: Component, context: Context, enumerate_up_to: int) -> Iterator[CaseResult]:
+def run_once(
+    rule: Rule, component: Component, case: str, sides: Mapping[Hashable, bool], context: Context
+) -> Ending:
+    """The rule at one corner of one load case ("" where it has none), without writing anything down."""
+    found = _load_case(component, case, context) if case else None  # type: ignore[arg-type]
+    if isinstance(found, NotAssessed):
+        return found
+    return _run(rule, component, found, context, Corner(sides))[0]
+
+
+def _run(
+    rule: Rule,
+    component: Component,
+    case: LoadCase | None,
+    context: Context,
+    corner: Corner,
+    *,
+    record: bool = False,
+) -> tuple[Ending, Sheet]:
+    sheet = Sheet(rule, component, context, corner, record=record)
+    try:
+        ending: Ending = (
+            rule.function(component, sheet) if case is None else rule.function(component, case, sheet)
+        )
+    except RuleEnded as ended:
+        ending = ended
+    if not isinstance(ending, Judgement | RuleEnded):
+        raise TypeError(f"the rule returned {type(ending).__name__}, not a judgement of its sheet")
+    return ending, sheet
+
+
+def _by_case(
+    rule: Rule, component: Component, context: Context, enumerate_up_to: int
+) -> Iterator[CaseResult]:
     if not rule.cases:
         yield _governing(rule, component, None, "", context, enumerate_up_to)
         return
@@ -82,7 +121,9 @@ def _by_case(rule: Rule, component: Component, context: Context, enumerate_up_to
 def _load_case(component: Component, name: CaseName, context: Context) -> LoadCase | NotAssessed:
     duty = context.design.duty_of(component)
     if duty is None:
-        return NotAssessed("duty is not stated, nor inherited from a component it is linked to", component.duty.where)
+        return NotAssessed(
+            "duty is not stated, nor inherited from a component it is linked to", component.duty.where
+        )
     case = context.design.case_of(duty, name)
     if case is None:
         where = Where(duty.where.file, duty.where.line, f"cases.{name}")
@@ -93,22 +134,17 @@ def _load_case(component: Component, name: CaseName, context: Context) -> LoadCa
 def _governing(
     rule: Rule, component: Component, case: LoadCase | None, name: str, context: Context, enumerate_up_to: int
 ) -> CaseResult:
-    arguments = (component,) if case is None else (component, case)
-
-    def run(corner: Corner, *, record: bool = False) -> tuple[Ending, Sheet]:
-        sheet = Sheet(rule, component, context, corner, record=record)
-        try:
-            ending = rule.function(*arguments, sheet)
-        except RuleEnded as ended:
-            ending = ended
-        return ending, sheet
+    def run(corner: Corner) -> tuple[Ending, Sheet]:
+        return _run(rule, component, case, context, corner)
 
     corner, _ = worst_corner(run, lambda found: severity(found[0], rule), enumerate_up_to)
-    ending, sheet = run(Corner(corner.met), record=True)
+    ending, sheet = _run(rule, component, case, context, Corner(corner.met), record=True)
     return CaseResult(name, ending, sheet, corner, _in_words(run, corner, ending, sheet))
 
 
-def _in_words(run, corner: Corner, ending: Ending, sheet: Sheet) -> tuple[str, ...]:  # type: ignore[no-untyped-def]
+def _in_words(
+    run: Callable[[Corner], tuple[Ending, Sheet]], corner: Corner, ending: Ending, sheet: Sheet
+) -> tuple[str, ...]:
     """The sides that matter: those whose turning over changes the result."""
     if not isinstance(ending, Judgement):
         return ()
@@ -125,35 +161,45 @@ def _differs(one: Judgement, other: Judgement) -> bool:
 
 
 def _concluded(rule: Rule, component: Component, result: CaseResult, basis: Mapping[str, str]) -> Check:
-    ending, sheet = result.ending, result.sheet
-    common = {
-        "component": component.id,
-        "kind": component.kind,
-        "rule": rule,
-        "fingerprint": fingerprint(rule, component.id, basis),
-        "case": result.case,
-        "governing": result.governing,
-        "steps": tuple(sheet.steps),
-        "assumed": tuple(dict.fromkeys(sheet.assumed)),
-    }
-    where = _pointed_at(ending, sheet, component)
+    ending = result.ending
+    outcome, grade = _outcome(ending, rule)
+    return Check(
+        component=component.id,
+        kind=component.kind,
+        rule=rule,
+        outcome=outcome,
+        says=ending.says,
+        where=_pointed_at(ending, result.sheet, component),
+        fingerprint=fingerprint(rule, component.id, basis),
+        grade=grade,
+        judgement=ending if isinstance(ending, Judgement) else None,
+        case=result.case,
+        governing=result.governing,
+        steps=tuple(result.sheet.steps),
+        assumed=tuple(dict.fromkeys(result.sheet.assumed)),
+        corner=dict(result.corner.met),
+    )
+
+
+def _outcome(ending: Ending, rule: Rule) -> tuple[Outcome, Grade | None]:
     if isinstance(ending, Judgement):
-        grade = None if ending.holds else ending.grade or rule.grade
-        outcome = "conforms" if ending.holds else "finding"
-        return Check(**common, outcome=outcome, says=ending.says, where=where, grade=grade, judgement=ending)
+        return ("conforms", None) if ending.holds else ("finding", ending.grade or rule.grade)
     if isinstance(ending, NotCovered):
-        return Check(**common, outcome="finding", says=ending.says, where=where, grade=Grade.QUERY)
+        return "finding", Grade.QUERY
     if isinstance(ending, NotApplicable):
-        return Check(**common, outcome="not applicable", says=ending.says, where=where)
-    hold = Grade.HOLD if rule.gravest is Grade.HOLD else None
-    return Check(**common, outcome="not assessed", says=ending.says, where=where, grade=hold, missing=(ending.says,))
+        return "not applicable", None
+    return "not assessed", Grade.HOLD if rule.gravest is Grade.HOLD else None
 
 
 def _pointed_at(ending: Ending, sheet: Sheet, component: Component) -> Where:
     """The place to look at: what the ending names, else the first value taken from the component itself."""
     if ending.where.file:
         return ending.where
-    own = (step.where for step in sheet.steps if step.where.key and step.where.file == component.where.file)
+    own = (
+        step.where
+        for step in sheet.steps
+        if step.kind in ("taken", "counted") and step.where.file == component.where.file
+    )
     return next(own, component.where)
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -13,7 +13,7 @@ from speclint.assess import check_design
 from speclint.checks import Check
 from speclint.complaints import Complaint, one_of
 from speclint.design import Design
-from speclint.errors import SettingsError
+from speclint.errors import DesignError, SettingsError
 from speclint.limits import read_limits
 from speclint.plugins import Loaded, require
 from speclint.repository import find_root, load_design
@@ -39,6 +39,13 @@ class Assessment:
     design: Design | None
     checks: tuple[Check, ...]
     complaints: tuple[Complaint, ...]
+    context: Context | None = None
+
+    @property
+    def changed_limits(self) -> tuple[str, ...]:
+        """The limits that the repository sets for itself, in words."""
+        limits = self.context.limits if self.context else {}
+        return tuple(f"{rule} {name} = {measure.text}" for (rule, name), measure in sorted(limits.items()))
 
     @property
     def exit_at(self) -> Grade:
@@ -85,7 +92,8 @@ def assess(paths: Sequence[Path], loaded: Loaded, rules: Iterable[Rule] | None =
     own, unread = own_materials(root, settings)
     context = Context(design, partial(find_material, {**loaded.materials, **own}), limits)
     found = (*complaints, *refused, *unread, *design.complaints)
-    return Assessment(root, loaded, settings, design, tuple(check_design(design, chosen, context)), found)
+    checks = tuple(check_design(design, chosen, context))
+    return Assessment(root, loaded, settings, design, checks, found, context)
 
 
 def own_materials(root: Path, settings: Settings) -> tuple[dict[str, Material], list[Complaint]]:
@@ -97,7 +105,9 @@ def own_materials(root: Path, settings: Settings) -> tuple[dict[str, Material], 
 
         path = root / file
         if not path.resolve().is_relative_to(root):
-            complaints.append(Complaint(Where(FILE_NAME, 0, "materials"), "lies outside the repository", f'"{file}"'))
+            complaints.append(
+                Complaint(Where(FILE_NAME, 0, "materials"), "lies outside the repository", f'"{file}"')
+            )
             continue
         try:
             found.update({one.name: one for one in read_materials(path.read_text(encoding="utf-8"), file)})
@@ -138,3 +148,16 @@ def chosen_rules(loaded: Loaded, families: Sequence[str], rules: Sequence[str]) 
         for rule in loaded.rules
         if (not families or rule.family in families) and (not rules or rule.name in rules)
     )
+
+
+def of_component(assessment: Assessment, name: str) -> Assessment:
+    """The part of an assessment that concerns one component.
+
+    :raises DesignError: when the repository has no such component.
+    """
+    known = assessment.design.files if assessment.design else {}
+    if name not in known:
+        raise DesignError(f"no component is called {name}; {one_of(name, known)}")
+    complaints = tuple(one for one in assessment.complaints if one.where.file in (known[name], FILE_NAME))
+    checks = tuple(check for check in assessment.checks if check.component == name)
+    return replace(assessment, checks=checks, complaints=complaints)

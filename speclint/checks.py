@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Hashable, Mapping
+from dataclasses import dataclass, field
 from typing import Literal
 
 from speclint.judgement import Judgement
@@ -39,6 +39,7 @@ class Check:
     steps: tuple[Step, ...] = ()
     assumed: tuple[Where, ...] = ()
     could_not_run: str = ""
+    corner: Mapping[Hashable, bool] = field(default_factory=dict, repr=False)
 
     @property
     def utilisation(self) -> float | None:
@@ -62,6 +63,11 @@ def fingerprint(rule: Rule, component: str, basis: Mapping[str, str]) -> str:
     It does not change when a line moves in a file or a value is written in another unit.
     """
     digest = hashlib.sha256()
-    for part in (rule.name, str(rule.edition), component, *(f"{name}={basis[name]}" for name in sorted(basis))):
+    for part in (
+        rule.name,
+        str(rule.edition),
+        component,
+        *(f"{name}={basis[name]}" for name in sorted(basis)),
+    ):
         digest.update(part.encode("utf-8") + b"\0")
     return digest.hexdigest()[:24]  # 96 bits: ample against chance within one register

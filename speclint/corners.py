@@ -7,7 +7,7 @@ combination exactly once all the same.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Hashable, Iterator, Sequence
+from collections.abc import Callable, Hashable, Iterator, Mapping, Sequence
 from itertools import combinations, product
 from typing import TypeVar
 
@@ -20,7 +20,7 @@ Severity = tuple[int, int, float]
 class Corner:
     """A choice of side for every toleranced input; an input not yet chosen for is at its low side."""
 
-    def __init__(self, sides: dict[Hashable, bool] | None = None) -> None:
+    def __init__(self, sides: Mapping[Hashable, bool] | None = None) -> None:
         self.sides = dict(sides or {})
         self.met: dict[Hashable, bool] = {}
 
@@ -120,7 +120,10 @@ class _Search:
         here = self._at(dict(corner.met))
         effect = {name: self._effect(here, name) for name in corner.met}
         chosen = sorted(effect, key=lambda name: -effect[name])[: self._most]
-        sides = [dict(zip(chosen, combination, strict=True)) for combination in product((False, True), repeat=len(chosen))]
+        sides = [
+            dict(zip(chosen, combination, strict=True))
+            for combination in product((False, True), repeat=len(chosen))
+        ]
         return max((self._at({**corner.met, **side}) for side in sides), key=lambda found: found[0])
 
     def _effect(self, here: tuple[Severity, Corner, object], name: Hashable) -> float:

@@ -25,7 +25,7 @@ family = pluggy.HookimplMarker(GROUP)
 
 @hookspec
 def speclint_kinds() -> Sequence[type[Spec]]:  # type: ignore[empty-body]
-    """Kinds of component that the family adds: subclasses of ``speclint.specs.Component`` with ``kind`` and ``called``."""
+    """Kinds of component that the family adds: subclasses of ``Component`` with ``kind`` and ``called``."""
 
 
 @hookspec

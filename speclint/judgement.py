@@ -49,7 +49,7 @@ class Judgement:
         return replace(self, where=where)
 
 
-class RuleEnded(Exception):  # noqa: N818 - not an error: how a sheet ends a rule early
+class RuleEnded(Exception):
     """A rule cannot go on: an input is not stated, the rule does not apply, or no source covers the case."""
 
     outcome = ""

@@ -32,7 +32,9 @@ def read_limits(settings: Settings, rules: Sequence[Rule]) -> tuple[Limits, list
     return limits, complaints
 
 
-def _read(rule: Rule | None, rule_name: str, name: str, leaf: Any, rules: dict[str, Rule]) -> Measure | Complaint:
+def _read(
+    rule: Rule | None, rule_name: str, name: str, leaf: Any, rules: dict[str, Rule]
+) -> Measure | Complaint:
     value, where = opened(leaf)
     where = where if isinstance(leaf, Leaf) else Where(FILE_NAME, 0, f"limits.{rule_name}.{name}")
     if rule is None:
@@ -42,11 +44,15 @@ def _read(rule: Rule | None, rule_name: str, name: str, leaf: Any, rules: dict[s
         instead = one_of(name, known) if known else "nothing: this rule has no limit to set"
         return Complaint(where, f"{rule_name} has no limit called {name}", "", instead)
     if not isinstance(value, str):
-        return Complaint(where, "a limit is written as text with its unit", str(value), f'"{rule.limit(name).default}"')
+        return Complaint(
+            where, "a limit is written as text with its unit", str(value), f'"{rule.limit(name).default}"'
+        )
     try:
         measure = rule.limit(name).read(value)
     except QuantityError as problem:
         return Complaint(where, str(problem), f'"{value}"', problem.instead)
     if not measure.exact:
-        return Complaint(where, "a limit has no tolerance of its own", f'"{value}"', f'"{rule.limit(name).default}"')
+        return Complaint(
+            where, "a limit has no tolerance of its own", f'"{value}"', f'"{rule.limit(name).default}"'
+        )
     return measure

@@ -64,7 +64,9 @@ def _line(text: str, number: int) -> str:
     return lines[number - 1].strip() if 0 < number <= len(lines) else ""
 
 
-def _with_places(tree: Mapping[str, Any], path: KeyPath, file: str, lines: Mapping[KeyPath, int], line: int) -> Table:
+def _with_places(
+    tree: Mapping[str, Any], path: KeyPath, file: str, lines: Mapping[KeyPath, int], line: int
+) -> Table:
     here = Where(file, lines.get(path, line), dotted(path))
     inside = {name: _placed(value, (*path, name), file, lines, here.line) for name, value in tree.items()}
     return Table(inside, here)
@@ -95,9 +97,13 @@ def _kind_of(table: Table, file: str, kinds: Mapping[str, type[Spec]]) -> type[S
     word = leaf.raw if isinstance(leaf, Leaf) else None
     where = leaf.where if isinstance(leaf, Leaf) else Where(file, 1, "kind")
     if word is None:
-        return Complaint(where, "the spec does not say what kind of component it is", "", f"kind = {one_of('', kinds)}")
+        return Complaint(
+            where, "the spec does not say what kind of component it is", "", f"kind = {one_of('', kinds)}"
+        )
     if not isinstance(word, str) or word not in kinds:
-        return Complaint(where, "this kind of component is not known", _quoted(word), f"kind = {one_of(str(word), kinds)}")
+        return Complaint(
+            where, "this kind of component is not known", _quoted(word), f"kind = {one_of(str(word), kinds)}"
+        )
     return kinds[word]
 
 
@@ -105,7 +111,9 @@ def _validated(kind: type[Spec], table: Table, file: str, stem: str) -> Loaded:
     leaf = table.get("id", Leaf(stem, Where(file, 1, "id")))
     if not isinstance(leaf, Leaf) or not isinstance(leaf.raw, str) or not leaf.raw.strip():
         where = leaf.where if isinstance(leaf, Leaf | Table) else Where(file, 1, "id")
-        return Loaded(file, stem, None, (Complaint(where, "an id is a word in quotes", "", f'id = "{stem}"'),))
+        return Loaded(
+            file, stem, None, (Complaint(where, "an id is a word in quotes", "", f'id = "{stem}"'),)
+        )
     content = Table({**table, "id": leaf.raw}, Where(file, leaf.where.line, ""))
     del content["kind"]
     try:
@@ -127,7 +135,9 @@ def complaint_of(error: Any, kind: type[SpecTable], content: Table, file: str) -
         choices = [choice.strip(" '") for choice in error["ctx"]["expected"].replace(" or ", ",").split(",")]
         return Complaint(where, f'"{path[-1]}" is not a name used here', "", one_of(str(path[-1]), choices))
     if error["type"] in ("model_type", "dict_type", "model_attributes_type"):
-        return Complaint(where, "a table is wanted here", _quoted(error["input"]), f"[{dotted(path)}] and its keys")
+        return Complaint(
+            where, "a table is wanted here", _quoted(error["input"]), f"[{dotted(path)}] and its keys"
+        )
     if error["type"] in ("tuple_type", "list_type"):
         return Complaint(where, "an array is wanted here", _quoted(error["input"]), f"{path[-1]} = [ … ]")
     return Complaint(where, str(error["msg"]), _quoted(error["input"]))
@@ -137,7 +147,9 @@ def _unknown_key(where: Where, path: KeyPath, kind: type[SpecTable], value: obje
     known = _fields_at(kind, path[:-1])
     near = nearest(str(path[-1]), known)
     if near:
-        return Complaint(where, f'"{path[-1]}" is no key of {_described(kind, path)}', _quoted(value), f'"{near}"')
+        return Complaint(
+            where, f'"{path[-1]}" is no key of {_described(kind, path)}', _quoted(value), f'"{near}"'
+        )
     instead = "one of " + ", ".join(sorted(known)) + "; data of your own goes under [notes]"
     return Complaint(where, f'"{path[-1]}" is no key of {_described(kind, path)}', _quoted(value), instead)
 

@@ -62,10 +62,14 @@ def load_families(points: Iterable[EntryPoint] | None = None) -> Loaded:
     try:
         manager.check_pending()
     except pluggy.PluginValidationError as problem:
-        faults.append(f"family {manager.get_name(problem.plugin) or problem.plugin}: {str(problem).splitlines()[-1]}")
+        faults.append(
+            f"family {manager.get_name(problem.plugin) or problem.plugin}: {str(problem).splitlines()[-1]}"
+        )
     kinds = _collect(manager, "speclint_kinds", lambda kind: kind.kind, faults, own_kinds())
     rules = _collect(manager, "speclint_rules", lambda rule: rule.name, faults, {}, Rule.of_family)
-    materials = _collect(manager, "speclint_materials", lambda material: material.name, faults, {})
+    materials: dict[str, Material] = _collect(
+        manager, "speclint_materials", lambda material: material.name, faults, {}
+    )
     writers = _collect(manager, "speclint_reports", lambda writer: writer.name, faults, _own_writers())
     if faults:
         raise FamilyError("; ".join(faults))
@@ -109,19 +113,21 @@ def _collect(
     name_of: Callable[[T], str],
     faults: list[str],
     own: Mapping[str, T],
-    adapt: Callable[[T, str], T] = lambda item, family: item,
+    adapt: Callable[[T, str], T] | None = None,
 ) -> dict[str, T]:
     """Call a hook of every family once, and refuse a name that another already has."""
     found: dict[str, T] = dict(own)
     owner = dict.fromkeys(own, OWN)
-    for implementation in sorted(getattr(manager.hook, hook).get_hookimpls(), key=lambda one: str(one.plugin_name)):
+    for implementation in sorted(
+        getattr(manager.hook, hook).get_hookimpls(), key=lambda one: str(one.plugin_name)
+    ):
         family = str(implementation.plugin_name)
         for item in _called(implementation.function, family, hook, faults):
             name = name_of(item)
             if name in found:
                 faults.append(f"family {family}: the name {name} is taken by {owner[name]}")
             else:
-                found[name], owner[name] = adapt(item, family), family
+                found[name], owner[name] = adapt(item, family) if adapt else item, family
     return found
 
 
@@ -134,7 +140,9 @@ def _called(function: Callable[[], Sequence[Any]], family: str, hook: str, fault
 
 
 def _counted(family: Family, rules: Sequence[Rule]) -> Family:
-    return Family(family.name, family.version, family.module, sum(rule.family == family.name for rule in rules))
+    return Family(
+        family.name, family.version, family.module, sum(rule.family == family.name for rule in rules)
+    )
 
 
 def _own_writers() -> dict[str, ReportWriter]:

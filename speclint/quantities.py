@@ -164,7 +164,9 @@ def _scale(unit: str, datum: str, dimension: str, words: str) -> _Scale:
             "a fluid pressure must say from where it counts", f'"{words} gauge" or "{words} absolute"'
         )
     if dimension != "fluid pressure" and datum:
-        raise QuantityError(f'"{datum}" does not belong to a {dimension}', f'"{words.replace(datum, "").strip()}"')
+        raise QuantityError(
+            f'"{datum}" does not belong to a {dimension}', f'"{words.replace(datum, "").strip()}"'
+        )
     return _Scale(factor, 0.0, units.canonical(unit))
 
 
@@ -175,10 +177,14 @@ def _temperature_scale(unit: str, datum: str, dimension: str, words: str) -> _Sc
     scale = _TEMPERATURES[spelling]
     if dimension == "temperature":
         if datum:
-            raise QuantityError("a temperature is wanted here, not a difference", f'"{words.split(datum)[0].strip()}"')
+            raise QuantityError(
+                "a temperature is wanted here, not a difference", f'"{words.split(datum)[0].strip()}"'
+            )
         return scale
     if spelling != "K" and datum != "difference":
-        raise QuantityError("a temperature difference is wanted here", f'a number with K, or "{words} difference"')
+        raise QuantityError(
+            "a temperature difference is wanted here", f'a number with K, or "{words} difference"'
+        )
     return _Scale(scale.factor, 0.0, spelling if spelling == "K" else f"{spelling} difference")
 
 
@@ -193,21 +199,29 @@ def _values(parts: dict[str, str | None], scale: _Scale, dimension: str) -> tupl
     if parts["last"] is not None:
         last = _number(parts["last"])
         if last < first:
-            raise QuantityError("the low end is above the high end", f'"{parts["last"]}..{parts["first"]} {scale.unit}"')
+            raise QuantityError(
+                "the low end is above the high end", f'"{parts["last"]}..{parts["first"]} {scale.unit}"'
+            )
         if parts["band"] or parts["upper"] or parts["letter"]:
-            raise QuantityError("a range has its limits already", f'"{parts["first"]}..{parts["last"]} {scale.unit}"')
+            raise QuantityError(
+                "a range has its limits already", f'"{parts["first"]}..{parts["last"]} {scale.unit}"'
+            )
         return scale.si((first + last) / 2), scale.si(first), scale.si(last)
     low, high = _limits(parts, first, scale, dimension)
     return scale.si(first), low, high
 
 
-def _limits(parts: dict[str, str | None], first: Fraction, scale: _Scale, dimension: str) -> tuple[float, float]:
+def _limits(
+    parts: dict[str, str | None], first: Fraction, scale: _Scale, dimension: str
+) -> tuple[float, float]:
     if parts["band"] is not None:
         return _equal_limits(_number(parts["band"]), parts["band_unit"] or "", first, scale, dimension)
     if parts["upper"] is not None and parts["lower"] is not None:
         upper, lower = _number(parts["upper"]), _number(parts["lower"])
         if lower > upper:
-            raise QuantityError("the upper deviation is written first", f'"{parts["lower"]}/{parts["upper"]}"')
+            raise QuantityError(
+                "the upper deviation is written first", f'"{parts["lower"]}/{parts["upper"]}"'
+            )
         return scale.si(first + lower), scale.si(first + upper)
     if parts["letter"] is not None:
         return _class_limits(scale.si(first), parts["letter"], dimension)
@@ -227,21 +241,27 @@ def _equal_limits(
     if not unit or units.canonical(unit) == scale.unit or _TEMPERATURE_SPELLINGS.get(unit) == scale.unit:
         return scale.si(first - band), scale.si(first + band)
     if dimension.startswith("temperature"):
-        raise QuantityError(f'the limits are in "{unit}"', f"the unit of the temperature itself, {scale.unit}")
+        raise QuantityError(
+            f'the limits are in "{unit}"', f"the unit of the temperature itself, {scale.unit}"
+        )
     other = units.factor(unit, "pressure" if dimension == "fluid pressure" else dimension)
-    half = float(band * _decimal(other))
-    return scale.si(first) - half, scale.si(first) + half
+    reach = float(band * _decimal(other))
+    return scale.si(first) - reach, scale.si(first) + reach
 
 
 def _class_limits(nominal: float, letter: str, dimension: str) -> tuple[float, float]:
     from speclint.tolerance_classes import deviations  # the tables are read only where a class is written
 
     if dimension != "length":
-        raise QuantityError(f'"{letter}" is a class of limits for lengths', f"limits such as ±1 for a {dimension}")
+        raise QuantityError(
+            f'"{letter}" is a class of limits for lengths', f"limits such as ±1 for a {dimension}"
+        )
     try:
         lower, upper = deviations(nominal, letter)
     except NotKnown as problem:
-        raise QuantityError(str(problem), 'a class of the tables, or limits such as "+0.05/-0.02"') from problem
+        raise QuantityError(
+            str(problem), 'a class of the tables, or limits such as "+0.05/-0.02"'
+        ) from problem
     return nominal + lower, nominal + upper
 
 

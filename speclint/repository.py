@@ -32,11 +32,15 @@ def find_root(paths: Sequence[Path]) -> Path:
         above = [start, *start.parents] if start.is_dir() else [*start.parents]
         root = next((folder for folder in above if (folder / FILE_NAME).is_file()), None)
         if root is None:
-            raise DesignError(f"{path}: no {FILE_NAME} here or in any folder above; every design repository has one")
+            raise DesignError(
+                f"{path}: no {FILE_NAME} here or in any folder above; every design repository has one"
+            )
         roots.setdefault(root, path)
     if len(roots) > 1:
         (first, _), (other, path) = list(roots.items())[:2]
-        raise DesignError(f"{path}: lies in the repository {other}, not in {first}; check one repository at a time")
+        raise DesignError(
+            f"{path}: lies in the repository {other}, not in {first}; check one repository at a time"
+        )
     return next(iter(roots))
 
 
@@ -81,7 +85,11 @@ def spec_files(root: Path, settings: Settings) -> Iterator[str]:
 
 
 def _passed_over(file: str, settings: Settings) -> bool:
-    return file == FILE_NAME or file in settings.materials or any(fnmatch(file, pattern) for pattern in settings.leave_out)
+    return (
+        file == FILE_NAME
+        or file in settings.materials
+        or any(fnmatch(file, pattern) for pattern in settings.leave_out)
+    )
 
 
 def _chosen(file: Path, paths: Sequence[Path]) -> bool:
@@ -132,7 +140,9 @@ def _loops(specs: Mapping[str, Spec], files: Mapping[str, str]) -> tuple[list[Co
             ring: list[str] = problem.args[1][::-1]  # each links to the next; first and last are the same
             closing = next(link for link in links[ring[-2]] if link.id == ring[-1] and link.where not in cut)
             way = " → ".join(f"{name} ({files[name]})" for name in ring)
-            complaints.append(Complaint(closing.where, f"links run in a loop: {way}", f'"{closing.id}"', "no link back"))
+            complaints.append(
+                Complaint(closing.where, f"links run in a loop: {way}", f'"{closing.id}"', "no link back")
+            )
             cut.add(closing.where)
         else:
             return complaints, frozenset(cut)

@@ -13,7 +13,7 @@ from speclint.specs.duty import CaseName
 from speclint.specs.part import Component
 
 if TYPE_CHECKING:
-    from speclint.sheet import Judgement
+    from speclint.judgement import Judgement
 
 
 class Grade(IntEnum):

@@ -17,7 +17,9 @@ from speclint.where import Where
 FILE_NAME = "speclint.toml"
 _STANDARD_ATMOSPHERE = 101_325.0  # Pa, exact: CGPM 10 (1954), resolution 4
 
-Texts = Annotated[tuple[str, ...], BeforeValidator(lambda raw: tuple(bare(raw)) if isinstance(raw, list) else bare(raw))]
+Texts = Annotated[
+    tuple[str, ...], BeforeValidator(lambda raw: tuple(bare(raw)) if isinstance(raw, list) else bare(raw))
+]
 
 
 class Works(SpecTable):

@@ -32,13 +32,16 @@ if TYPE_CHECKING:
 T = TypeVar("T")
 S = TypeVar("S", bound=Spec)
 C = TypeVar("C", bound=Component)
-StepKind = Literal["taken", "read", "looked up", "limit", "worked", "scanned"]
+StepKind = Literal["taken", "counted", "read", "looked up", "limit", "worked", "scanned"]
 _SI_OF = {"fluid pressure": "Pa", "temperature": "K", "temperature difference": "ΔK"}
 
 
 @dataclass(frozen=True, slots=True)
 class Step:
-    """One line of a sheet. ``expression`` is the equation, ``numbers`` the same with numbers put in."""
+    """One line of a sheet. ``expression`` is the equation, ``numbers`` the same with numbers put in.
+
+    ``value`` is that of the governing corner, ``stated`` the nominal as the spec has it.
+    """
 
     kind: StepKind
     symbol: str
@@ -51,6 +54,7 @@ class Step:
     where: Where = NOWHERE
     note: str = ""
     written_in: str = ""
+    stated: float = 0.0
 
 
 @dataclass
@@ -69,7 +73,9 @@ class Sheet:
     A family sees only the methods; ``steps`` and ``basis`` are for the core.
     """
 
-    def __init__(self, rule: Rule, component: Component, context: Context, corner: Corner, *, record: bool) -> None:
+    def __init__(
+        self, rule: Rule, component: Component, context: Context, corner: Corner, *, record: bool
+    ) -> None:
         self._rule, self._component, self._context, self._corner = rule, component, context, corner
         self._record = record
         self.steps: list[Step] = []
@@ -105,10 +111,12 @@ class Sheet:
         if isinstance(value, NotStated):
             raise self._missing(value)
         self._note(f"read {symbol} {value.where.key}", repr(value.value))
+        number = value.value + round(self._context.moved.get(value.where, 0.0))
         if self._record:
             words = name or self._label(value.where)
-            self.steps.append(Step("taken", symbol, words, float(value.value), where=value.where))
-        return value.value
+            stated = float(value.value)
+            self.steps.append(Step("counted", symbol, words, float(number), where=value.where, stated=stated))
+        return number
 
     def is_stated(self, name: str, value: Measure | Stated[Any] | Link[Any] | NotStated) -> bool:
         """Whether something is stated at all; the rule goes on either way."""
@@ -162,7 +170,9 @@ class Sheet:
             self.steps.append(Step("read", "", f"setting: {name}", values[name] or "not set"))
         return values[name]
 
-    def look_up(self, symbol: str, table: Callable[..., Reading], /, *, of: Component | None = None, **at: Any) -> float:
+    def look_up(
+        self, symbol: str, table: Callable[..., Reading], /, *, of: Component | None = None, **at: Any
+    ) -> float:
         """A figure from a handbook table; ``of`` names the component whose material it is.
 
         Where the table has no such figure the rule is not assessed; outside the table's range it is a query.
@@ -179,7 +189,11 @@ class Sheet:
         value = self._corner.pick(key, reading.low, reading.high)
         if self._record:
             self.labels[key] = f"{words}{owner}"
-            band = "" if reading.low == reading.high else f"{amount(reading.low, reading.unit)} to {amount(reading.high, reading.unit)}"
+            band = (
+                ""
+                if reading.low == reading.high
+                else f"{amount(reading.low, reading.unit)} to {amount(reading.high, reading.unit)}"
+            )
             self.steps.append(
                 Step("looked up", symbol, reading.what, value, reading.unit, source=reading.source, note=band)
             )
@@ -193,11 +207,22 @@ class Sheet:
         measure = own or declared.read(declared.default)
         self._note(f"limit {name}", repr(measure.nominal))
         if self._record:
-            note = f"set to {measure.text} in speclint.toml; the rule's own is {declared.default}" if own else ""
+            note = (
+                f"set to {measure.text} in speclint.toml; the rule's own is {declared.default}" if own else ""
+            )
             unit = _SI_OF.get(declared.dimension) or _si_unit(declared.dimension)
             words = declared.says or name.replace("_", " ")
             self.steps.append(
-                Step("limit", symbol, words, measure.nominal, unit, source=declared.source, note=note, written_in=measure.unit)
+                Step(
+                    "limit",
+                    symbol,
+                    words,
+                    measure.nominal,
+                    unit,
+                    source=declared.source,
+                    note=note,
+                    written_in=measure.unit,
+                )
             )
         return measure.nominal
 
@@ -236,7 +261,9 @@ class Sheet:
         grid = [start + (stop - start) * index / steps for index in range(steps + 1)]
         try:
             best = max(range(steps + 1), key=lambda index: sign * function(grid[index]))
-            place = _golden(lambda at: sign * function(at), grid[max(best - 1, 0)], grid[min(best + 1, steps)], grid[best])
+            place = _golden(
+                lambda at: sign * function(at), grid[max(best - 1, 0)], grid[min(best + 1, steps)], grid[best]
+            )
         except OutOfRange as problem:
             raise NotCovered(str(problem)) from problem
         if self._record:
@@ -287,7 +314,9 @@ class Sheet:
 
     def worst(self, *judgements: Judgement) -> Judgement:
         """The gravest of several judgements: what fails before what holds, then the greater utilisation."""
-        return max(judgements, key=lambda one: (not one.holds, one.grade or self._rule.grade, one.utilisation or 0.0))
+        return max(
+            judgements, key=lambda one: (not one.holds, one.grade or self._rule.grade, one.utilisation or 0.0)
+        )
 
     def not_applicable(self, why: str) -> NotApplicable:
         """To be raised where the rule does not concern this component."""
@@ -318,7 +347,10 @@ class Sheet:
         value = self._corner.pick(key, low, high)
         if self._record:
             self.labels[key] = name or self._label(measure.where)
-            self._note(f"taken {measure.where.file} {measure.where.key or symbol}", f"{measure.low!r} {measure.high!r}")
+            self._note(
+                f"taken {measure.where.file} {measure.where.key or symbol}",
+                f"{measure.low!r} {measure.high!r}",
+            )
             if measure.provenance == "assumed":
                 self.assumed.append(measure.where)
             self.steps.append(self._step_of(symbol, name, measure, value))
@@ -329,27 +361,50 @@ class Sheet:
         origin = "" if measure.provenance == "drawing" else measure.provenance
         note = "; ".join(part for part in (measure.text, origin, measure.note) if part)
         words = name or self._label(measure.where)
-        return Step("taken", symbol, words, value, unit, where=measure.where, note=note, written_in=measure.unit)
+        return Step(
+            "taken",
+            symbol,
+            words,
+            value,
+            unit,
+            where=measure.where,
+            note=note,
+            written_in=measure.unit,
+            stated=measure.nominal,
+        )
 
     def _label(self, where: Where) -> str:
         words = _in_words(where.key)
         own = self._context.design.files.get(self._component.id)
         if not where.file or where.file == own:
             return words
-        owner = next((name for name, file in self._context.design.files.items() if file == where.file), where.file)
+        owner = next(
+            (name for name, file in self._context.design.files.items() if file == where.file), where.file
+        )
         return f"{words} of {owner}"
 
     def _note(self, name: str, value: str) -> None:
         self.basis[name] = value
 
-    def _write_down(self, symbol: str, formula: Callable[..., float], arguments: Mapping[str, float], value: float) -> None:
+    def _write_down(
+        self, symbol: str, formula: Callable[..., float], arguments: Mapping[str, float], value: float
+    ) -> None:
         about = described(formula)
         units = about.units
         numbers = {name: amount(given, units[name]) for name, given in arguments.items() if name in units}
         name = (formula.__doc__ or "").strip().split("\n")[0].rstrip(".")
         source = about.cites[0] if about.cites else None
         self.steps.append(
-            Step("worked", symbol, name, value, about.unit, about.equation, substituted(about.equation, numbers), source)
+            Step(
+                "worked",
+                symbol,
+                name,
+                value,
+                about.unit,
+                about.equation,
+                substituted(about.equation, numbers),
+                source,
+            )
         )
 
     def _compare(self, value: float, limit: float, compared: str, used: float) -> Judgement:
@@ -406,7 +461,9 @@ def _si_unit(dimension: str) -> str:
 
 
 def _in_words(key: str) -> str:
-    return key.replace("_", " ").replace(".", ", ")
+    """A key as words, the thing itself first: ``cases.running.live_pressure`` is "live pressure, running"."""
+    *tables, last = key.removeprefix("cases.").split(".")
+    return ", ".join(part.replace("_", " ") for part in (last, *tables))
 
 
 def _words_of(table: Callable[..., Reading]) -> str:
@@ -415,5 +472,3 @@ def _words_of(table: Callable[..., Reading]) -> str:
 
 def _name(found: Amount) -> str:
     return found.name[:1].lower() + found.name[1:] if found.name[1:2].islower() else found.name
-
-

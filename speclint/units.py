@@ -80,7 +80,11 @@ DIMENSIONS: dict[str, Dimension] = {
             },
         ),
         Dimension(
-            "area", "m²", "mm²", "meter**2", {"m²": 1.0, "cm²": 1e-4, "mm²": 1e-6, "in²": _INCH**2, "ft²": _FOOT**2}
+            "area",
+            "m²",
+            "mm²",
+            "meter**2",
+            {"m²": 1.0, "cm²": 1e-4, "mm²": 1e-6, "in²": _INCH**2, "ft²": _FOOT**2},
         ),
         Dimension(
             "volume",
@@ -90,7 +94,9 @@ DIMENSIONS: dict[str, Dimension] = {
             {"m³": 1.0, "cm³": 1e-6, "mm³": 1e-9, "l": 1e-3, "in³": _INCH**3, "ft³": _FOOT**3},
         ),
         Dimension("angle", "rad", "°", "radian", {"rad": 1.0, "°": _DEGREE, "deg": _DEGREE}),
-        Dimension("mass", "kg", "kg", "kilogram", {"kg": 1.0, "g": 1e-3, "t": 1e3, "lb": _POUND, "oz": _POUND / 16}),
+        Dimension(
+            "mass", "kg", "kg", "kilogram", {"kg": 1.0, "g": 1e-3, "t": 1e3, "lb": _POUND, "oz": _POUND / 16}
+        ),
         Dimension(
             "force",
             "N",
@@ -208,7 +214,16 @@ _SPELLINGS = {
 }
 
 #: What pint would read as something the writer did not mean.
-_TRAPS = {"Mm": "mm", "MM": "mm", "CM": "cm", "IN": "in", "Bar": "bar", "mPa": "MPa", "Psi": "psi", "PSI": "psi"}
+_TRAPS = {
+    "Mm": "mm",
+    "MM": "mm",
+    "CM": "cm",
+    "IN": "in",
+    "Bar": "bar",
+    "mPa": "MPa",
+    "Psi": "psi",
+    "PSI": "psi",
+}
 
 _SUPERSCRIPTS = str.maketrans({"⁴": "^4", "²": "^2", "³": "^3", "⁻": "-", "¹": "1", "·": "*"})
 _UNIT_TEXT = re.compile(r"[A-Za-zµμ°Ω%\"][A-Za-z0-9µμ°Ω%\"²³⁴⁻¹·*/()^ -]*|1/[A-Za-z°µ]+")

@@ -56,6 +56,11 @@ def amount(value: float, si_unit: str, written_in: str = "") -> str:
 
 
 _SYMBOL = re.compile(r"[^\W\d]\w*′?")
+#: A space that stands for a product: after a symbol, number, power or bracket and before a symbol or bracket.
+_PRODUCT = re.compile(
+    r"(?<=[\w)²³⁴′])(?<!\bsin)(?<!\bcos)(?<!\btan)(?<!\bln)(?<!\blog)(?<!\bexp)(?<!\bif)(?<!\band)(?<!\bor)"
+    r" (?=[\w(√])(?!(?:if|and|or|where|when|else|for|of|to)\b)"
+)
 _POWERS = "²³⁴⁵½⁻⁰"
 
 
@@ -75,4 +80,4 @@ def substituted(equation: str, values: Mapping[str, str]) -> str:
         needs = bool(after) and (after in _POWERS or after == "^")
         return f"({values[symbol]})" if needs or values[symbol].startswith("−") else values[symbol]
 
-    return _SYMBOL.sub(put, right)
+    return _SYMBOL.sub(put, _PRODUCT.sub(" · ", right))

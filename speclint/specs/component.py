@@ -5,7 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import Annotated, Any, ClassVar
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, ModelWrapValidatorHandler, PrivateAttr, model_validator
+from pydantic import (
+    BaseModel,
+    BeforeValidator,
+    ConfigDict,
+    ModelWrapValidatorHandler,
+    PrivateAttr,
+    model_validator,
+)
 
 from speclint.specs.words import NOT_STATED, Link, NotStated, Table, Word, bare
 from speclint.where import NOWHERE, Where

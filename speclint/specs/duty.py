@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, ClassVar, Literal, get_args
 
+from speclint.quantities import Measure
 from speclint.specs.component import Spec, SpecTable
 from speclint.specs.words import NOT_STATED, LinkTo, NotStated, Pressure, RotationalSpeed, Speed, Temperature
-from speclint.quantities import Measure
 from speclint.where import Where
 
 if TYPE_CHECKING:

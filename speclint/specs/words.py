@@ -99,7 +99,9 @@ class Quantity:
     def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
         return _plain(self.read, {"type": "quantity", "dimension": self.dimension})
 
-    def __get_pydantic_json_schema__(self, schema: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
+    def __get_pydantic_json_schema__(
+        self, schema: CoreSchema, handler: GetJsonSchemaHandler
+    ) -> dict[str, Any]:
         return {"anyOf": [{"type": "string"}, _PROVENANCE_TABLE], "x-dimension": self.dimension}
 
     def read(self, raw: object) -> Measure | NotStated:
@@ -110,7 +112,9 @@ class Quantity:
             return self._read_table(raw)
         value, where = opened(raw)
         if not isinstance(value, str):
-            raise refusal(f"a {self.dimension} is written as text with its unit", f'"{value} …" with the unit')
+            raise refusal(
+                f"a {self.dimension} is written as text with its unit", f'"{value} …" with the unit'
+            )
         try:
             return read(value, self.dimension, self.sign, where)
         except QuantityError as problem:
@@ -119,14 +123,20 @@ class Quantity:
     def _read_table(self, table: Mapping[str, object]) -> Measure | NotStated:
         unknown = sorted(set(table) - {"value", "from", "note"})
         if unknown or "value" not in table:
-            wrong = f'"{unknown[0]}" is no key of a quantity' if unknown else "a quantity written as a table needs value"
+            wrong = (
+                f'"{unknown[0]}" is no key of a quantity'
+                if unknown
+                else "a quantity written as a table needs value"
+            )
             raise refusal(wrong, '{ value = "480 mm", from = "measured", note = "…" }')
         measure = self.read(table["value"])
         origin, _ = opened(table.get("from", "drawing"))
         note, _ = opened(table.get("note", ""))
         provenance = next((word for word in PROVENANCES if word == origin), None)
         if provenance is None or not isinstance(note, str) or not isinstance(measure, Measure):
-            raise refusal(f'"{origin}" is no provenance', "from = one of " + ", ".join(f'"{p}"' for p in PROVENANCES))
+            raise refusal(
+                f'"{origin}" is no provenance', "from = one of " + ", ".join(f'"{p}"' for p in PROVENANCES)
+            )
         return replace(measure, provenance=provenance, note=note)
 
 
@@ -149,8 +159,10 @@ class _Words:
         wanted = _argument_of(source, Stated)
         return _plain(_stated_reader(wanted), {"type": "word", "wanted": wanted})
 
-    def __get_pydantic_json_schema__(self, schema: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
-        wanted = schema["metadata"]["wanted"]  # type: ignore[typeddict-item]
+    def __get_pydantic_json_schema__(
+        self, schema: CoreSchema, handler: GetJsonSchemaHandler
+    ) -> dict[str, Any]:
+        wanted = schema["metadata"]["wanted"]
         if get_origin(wanted) is Literal:
             return {"enum": list(get_args(wanted))}
         return {"type": {str: "string", int: "integer", bool: "boolean"}[wanted]}
@@ -162,10 +174,14 @@ class _Links:
     def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
         target = _argument_of(source, Link)
         targets = get_args(target) or (target,)
-        return _plain(_link_reader(targets), {"type": "link", "kinds": [kind_of(target) for target in targets]})
+        return _plain(
+            _link_reader(targets), {"type": "link", "kinds": [kind_of(target) for target in targets]}
+        )
 
-    def __get_pydantic_json_schema__(self, schema: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
-        return {"type": "string", "x-link-to": schema["metadata"]["kinds"]}  # type: ignore[typeddict-item]
+    def __get_pydantic_json_schema__(
+        self, schema: CoreSchema, handler: GetJsonSchemaHandler
+    ) -> dict[str, Any]:
+        return {"type": "string", "x-link-to": schema["metadata"]["kinds"]}
 
 
 def _plain(reader: Callable[[object], object], metadata: dict[str, Any]) -> CoreSchema:
@@ -188,7 +204,9 @@ def _stated_reader(wanted: Any) -> Callable[[object], Stated[Any] | NotStated]:
         value, where = opened(raw)
         if choices:
             if value not in choices:
-                raise refusal("this is not one of the words used here", "one of " + ", ".join(f'"{c}"' for c in choices))
+                raise refusal(
+                    "this is not one of the words used here", "one of " + ", ".join(f'"{c}"' for c in choices)
+                )
         elif type(value) is not wanted:
             raise refusal(f"this is not {_CALLED[wanted]}", _INSTEAD[wanted])
         elif value == "":

@@ -1,0 +1,135 @@
+"""What is loaded: rules, kinds and families, for reading and as data."""
+
+from __future__ import annotations
+
+import inspect
+import re
+from collections.abc import Iterable
+from typing import Any
+
+from speclint.plugins import Loaded
+from speclint.reports.page import Page
+from speclint.rules import Rule
+from speclint.specs.component import Spec
+
+
+def rules_page(rules: Iterable[Rule], width: int, *, full: bool) -> Page:
+    """The rules by family: a line each, or each in full."""
+    page = Page(width)
+    family = None
+    for rule in sorted(rules, key=lambda one: (one.family, one.name)):
+        if rule.family != family:
+            page.gap()
+            page.line((f"family {rule.family}", "strong"))
+            family = rule.family
+        if full:
+            _rule_in_full(page, rule)
+        else:
+            page.entry(rule.name, f"{_grades(rule)}: {rule.title}", indent=2, column=32)
+    return page
+
+
+def _grades(rule: Rule) -> str:
+    return rule.grade.word if rule.gravest is rule.grade else f"{rule.grade.word}, or {rule.gravest.word}"
+
+
+def _rule_in_full(page: Page, rule: Rule) -> None:
+    page.gap()
+    page.ends(rule.name, f"edition {rule.edition}", "strong")
+    page.entry("says", rule.title, indent=2, column=13)
+    page.entry("why", rule.why, indent=2, column=13)
+    page.entry("grade", _grades(rule), indent=2, column=13)
+    page.entry("on", ", ".join(kind.kind or "every component" for kind in rule.on), indent=2, column=13)
+    page.entry("load cases", ", ".join(rule.cases) or "none", indent=2, column=13)
+    for limit in rule.limits:
+        text = f"{limit.name} = {limit.default} ({limit.says or limit.name}); {limit.source}"
+        page.entry("limit", text, indent=2, column=13)
+    page.entry("not covered", rule.leaves_out, indent=2, column=13)
+    for source in rule.cites:
+        page.entry("source", str(source), indent=2, column=13)
+
+
+def rules_data(rules: Iterable[Rule]) -> list[dict[str, Any]]:
+    """The rules as plain data."""
+    return [
+        {
+            "rule": rule.name,
+            "family": rule.family,
+            "statement": rule.title,
+            "why": rule.why,
+            "grade": rule.grade.word,
+            "gravest": rule.gravest.word,
+            "on": [kind.kind or "every component" for kind in rule.on],
+            "cases": list(rule.cases),
+            "limits": [
+                {
+                    "name": limit.name,
+                    "default": limit.default,
+                    "says": limit.says,
+                    "source": str(limit.source),
+                }
+                for limit in rule.limits
+            ],
+            "leaves_out": rule.leaves_out,
+            "sources": [str(source) for source in rule.cites],
+            "edition": rule.edition,
+        }
+        for rule in rules
+    ]
+
+
+def kinds_page(kinds: Iterable[type[Spec]], width: int) -> Page:
+    """The kinds, a line each."""
+    page = Page(width)
+    for kind in kinds:
+        page.entry(kind.kind, _first_line(kind), indent=2, column=24)
+    return page
+
+
+def kind_page(kind: type[Spec], width: int) -> Page:
+    """One kind: what it is and every field."""
+    page = Page(width)
+    page.ends(kind.kind, kind.called, "strong")
+    for paragraph in re.split(r"\n\s*\n", inspect.cleandoc(kind.__doc__ or "")):
+        if ":" in paragraph.split("\n")[0] and "\n" in paragraph:
+            for line in paragraph.split("\n"):
+                page.wrapped(line.strip(), indent=2 if line.startswith(" ") else 0, hanging=4)
+        else:
+            page.wrapped(" ".join(paragraph.split()))
+        page.gap()
+    page.line(("Keys", "strong"))
+    for name, field in kind.model_fields.items():
+        page.entry(name, _field(field), indent=2, column=26)
+    return page
+
+
+def _field(field: Any) -> str:
+    for mark in field.metadata:
+        if hasattr(mark, "dimension"):
+            return f"{mark.dimension}, as text with its unit"
+    return _annotated(str(field.annotation))
+
+
+def _annotated(text: str) -> str:
+    return (
+        re.sub(r"(?:[a-z_]+\.)+", "", text)
+        .replace(" | NotStated", "")
+        .replace("<class '", "")
+        .replace("'>", "")
+    )
+
+
+def _first_line(kind: type[Spec]) -> str:
+    return " ".join(inspect.cleandoc(kind.__doc__ or "").split("\n\n")[0].split())
+
+
+def families_page(loaded: Loaded, width: int) -> Page:
+    """The families loaded, with versions."""
+    page = Page(width)
+    for family in loaded.families:
+        page.entry(
+            family.name, f"{family.version}, {family.rules} rules ({family.module})", indent=2, column=16
+        )
+    if not loaded.families:
+        page.line("no family is installed")
+    return page

@@ -1,0 +1,123 @@
+"""Lines of a report with emphasis, for a terminal or a pipe: what they say never depends on colour."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import sys
+import textwrap
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from typing import IO, Literal
+
+Emphasis = Literal["", "strong", "faint", "hold", "nonconformity", "query", "observation", "conforms"]
+Line = tuple[tuple[str, Emphasis], ...]
+
+_PIPE_WIDTH = 100  # columns where there is no terminal to ask
+_NARROWEST = 40
+
+#: Ink for a terminal: dark and light grounds both keep it legible.
+_INK: dict[Emphasis, str] = {
+    "strong": "bold",
+    "faint": "dim",
+    "hold": "bold reverse",
+    "nonconformity": "bold underline",
+    "query": "italic",
+    "observation": "",
+    "conforms": "",
+}
+
+
+@dataclass
+class Page:
+    """Collects lines of a width; says nothing of where they go."""
+
+    width: int
+
+    def __post_init__(self) -> None:
+        self.lines: list[Line] = []
+
+    def line(self, *parts: tuple[str, Emphasis] | str) -> None:
+        """Add one line of parts, each plain text or text with an emphasis."""
+        self.lines.append(tuple((part, "") if isinstance(part, str) else part for part in parts))
+
+    def gap(self) -> None:
+        """Add an empty line, unless the last one is empty already."""
+        if self.lines and self.lines[-1]:
+            self.lines.append(())
+
+    def rule(self, mark: str = "─") -> None:
+        """Add a line across the page."""
+        self.line((mark * self.width, "faint"))
+
+    def ends(self, left: str, right: str, emphasis: Emphasis = "") -> None:
+        """Add a line with something at each end; two lines where they do not fit."""
+        space = self.width - len(left) - len(right)
+        if space < 2:
+            self.wrapped(left, emphasis=emphasis)
+            self.wrapped(right, indent=4, emphasis="faint")
+        else:
+            self.line((left, emphasis), " " * space, (right, "faint"))
+
+    def wrapped(self, text: str, *, indent: int = 0, hanging: int = 0, emphasis: Emphasis = "") -> None:
+        """Add a paragraph, broken at words to the width of the page."""
+        for row in self._broken(text, indent, hanging):
+            self.line((row, emphasis))
+
+    def entry(
+        self, label: str, text: str, *, indent: int = 8, column: int = 11, emphasis: Emphasis = ""
+    ) -> None:
+        """Add a labelled paragraph: the label in a column of its own, the text hanging beside it."""
+        if self.width < _NARROWEST + indent + column:
+            indent, column = min(indent, 2), min(column, 9)
+        head = " " * indent + label.ljust(column)
+        rows = list(self._broken(text, len(head), 0)) or [""]
+        self.line((head, "faint"), (rows[0][len(head) :], emphasis))
+        for row in rows[1:]:
+            self.line((row, emphasis))
+
+    def _broken(self, text: str, indent: int, hanging: int) -> Iterator[str]:
+        yield from textwrap.wrap(
+            text,
+            max(self.width, indent + 20),
+            initial_indent=" " * indent,
+            subsequent_indent=" " * (indent + hanging),
+            break_long_words=False,
+            break_on_hyphens=False,
+        )
+
+    def text(self) -> str:
+        """The page without emphasis."""
+        return "".join("".join(part for part, _ in line).rstrip() + "\n" for line in self.lines)
+
+
+def width_of(stream: IO[str]) -> int:
+    """Columns to write for: those of the terminal, or a fixed number in a pipe."""
+    if not stream.isatty():
+        return _PIPE_WIDTH
+    return max(_NARROWEST, shutil.get_terminal_size((_PIPE_WIDTH, 24)).columns)
+
+
+def put(page: Page, stream: IO[str]) -> None:
+    """Write a page: with ink on a terminal that wants it, else plainly."""
+    if stream.isatty() and "NO_COLOR" not in os.environ and os.environ.get("TERM") != "dumb":
+        _inked(page.lines, stream)
+    else:
+        stream.write(page.text())
+
+
+def _inked(lines: Iterable[Line], stream: IO[str]) -> None:
+    from rich.console import Console
+    from rich.text import Text
+
+    console = Console(file=stream, highlight=False, soft_wrap=True)
+    for line in lines:
+        console.print(Text.assemble(*((part, _INK.get(emphasis, "")) for part, emphasis in line)), end="\n")
+
+
+def speak_utf8() -> None:
+    """Make the standard streams take every character, also where the system's own encoding cannot."""
+    for stream in (sys.stdout, sys.stderr):
+        encoding = getattr(stream, "encoding", "") or ""
+        if encoding.lower().replace("-", "") != "utf8" and hasattr(stream, "reconfigure"):
+            stream.reconfigure(encoding="utf-8")

@@ -1,0 +1,210 @@
+"""What ``speclint check`` prints: by component, the gravest first, with how much, when, after whom and where."""
+
+from __future__ import annotations
+
+from itertools import groupby
+
+from speclint.assessment import Assessment
+from speclint.checks import Check
+from speclint.complaints import Complaint
+from speclint.remedies import remedies
+from speclint.reports.page import Emphasis, Page
+from speclint.rules import Grade
+from speclint.specs.component import Spec
+from speclint.specs.words import Stated
+
+CAUTIONS = (
+    "These checks support a competent person; they do not replace one. "
+    "What is not checked here is not thereby safe.",
+    "Pressure parts, and whatever runs near people, need the review, examination and test that the local codes "
+    "and licensed practice require.",
+)
+_GAUGE_CELLS = 12
+_GAUGE_FULL = 1.5  # the gauge ends at one and a half times the limit
+_REMEDIES_SHOWN = 2
+
+
+def write(assessment: Assessment, width: int) -> Page:
+    """The report as a page of a width."""
+    page = Page(width)
+    _heading(page, assessment)
+    _complaints(page, assessment.complaints)
+    _findings(page, assessment)
+    _not_assessed(page, assessment)
+    _verdict(page, assessment)
+    return page
+
+
+def _heading(page: Page, assessment: Assessment) -> None:
+    settings = assessment.settings
+    name = settings.works.name if settings else None
+    title = name.value if isinstance(name, Stated) else assessment.root.name
+    page.rule("═")
+    page.ends(title, f"stage: {settings.stage}" if settings else "settings could not be read", "strong")
+    specs = len(assessment.design.selected) if assessment.design else 0
+    page.wrapped(
+        f"{_count(specs, 'spec')} · {_count(len(assessment.checks), 'check')} · "
+        f"families: {', '.join(family.name for family in assessment.loaded.families) or 'none'}",
+        emphasis="faint",
+    )
+    page.rule("═")
+
+
+def _complaints(page: Page, complaints: tuple[Complaint, ...]) -> None:
+    if not complaints:
+        return
+    page.gap()
+    page.line((f"COULD NOT BE READ  ({len(complaints)})", "strong"))
+    for complaint in complaints:
+        page.gap()
+        page.wrapped(str(complaint.where), indent=2, hanging=4, emphasis="strong")
+        page.entry("", complaint.message, indent=4, column=0)
+        if complaint.read:
+            page.entry("read", complaint.read, indent=4)
+        if complaint.write:
+            page.entry("write", complaint.write, indent=4)
+
+
+def _findings(page: Page, assessment: Assessment) -> None:
+    found = [check for check in assessment.checks if check.outcome == "finding"]
+    for component, group in groupby(found, key=lambda check: check.component):
+        checks = sorted(
+            group, key=lambda check: (-(check.grade or 0), -(check.utilisation or 0.0), check.rule.name)
+        )
+        page.gap()
+        _component(page, assessment, component)
+        for check in checks:
+            page.gap()
+            _finding(page, assessment, check)
+
+
+def _component(page: Page, assessment: Assessment, component: str) -> None:
+    design = assessment.design
+    spec = design.specs[component] if design else None
+    file = design.files[component] if design else ""
+    page.rule()
+    page.ends(f"{component}   {_described(spec)}", file, "strong")
+
+
+def _described(spec: Spec | None) -> str:
+    if spec is None:
+        return ""
+    parts = [spec.called or spec.kind]
+    if isinstance(spec.drawing, Stated):
+        revision = f" rev. {spec.revision.value}" if isinstance(spec.revision, Stated) else ""
+        parts.append(f"drawing {spec.drawing.value}{revision}")
+    return ", ".join(parts)
+
+
+def _finding(page: Page, assessment: Assessment, check: Check) -> None:
+    grade = check.grade or Grade.OBSERVATION
+    ink: Emphasis = grade.word  # type: ignore[assignment]
+    left = f"  {grade.word.upper()}  "
+    right = _gauge(check.utilisation)
+    space = page.width - len(left) - len(check.rule.name) - len(right)
+    if space < 1:
+        page.line((left.rstrip(), ink), f"  {check.rule.name}")
+        page.line(f"  {right}")
+    else:
+        page.line("  ", (left.strip(), ink), f"  {check.rule.name}", " " * space, (right, ""))
+    broken = (
+        "could not be run" if check.could_not_run else "is not so" if check.judgement else "cannot be said"
+    )
+    page.entry("rule", f"{check.rule.title} ({broken})")
+    page.entry("found", check.says, emphasis="strong")
+    if when := _when(check):
+        page.entry("when", when)
+    page.entry("after", "; ".join(str(source) for source in check.rule.cites))
+    page.entry("look at", str(check.where))
+    _remedies(page, assessment, check)
+    if grade is Grade.HOLD:
+        page.entry("refer to", _local_codes(assessment))
+
+
+def _when(check: Check) -> str:
+    return "; ".join(part for part in (check.case, ", ".join(check.governing)) if part)
+
+
+def _remedies(page: Page, assessment: Assessment, check: Check) -> None:
+    if assessment.context is None:
+        return
+    found = remedies(check, assessment.context)[:_REMEDIES_SHOWN]
+    for index, remedy in enumerate(found):
+        page.entry("would clear" if index == 0 else "or", f"{remedy}, all else equal")
+
+
+def _local_codes(assessment: Assessment) -> str:
+    codes = assessment.settings.local_codes if assessment.settings else None
+    named = [*codes.pressure, *codes.railway] if codes else []
+    return f"{'; '.join(named) or 'the local codes (none is named in speclint.toml)'}; and a competent person"
+
+
+def _gauge(utilisation: float | None) -> str:
+    """A bar that shows at a glance how much of the limit is used: the stroke stands at the limit."""
+    if utilisation is None:
+        return ""
+    limit = round(_GAUGE_CELLS / _GAUGE_FULL)
+    filled = min(_GAUGE_CELLS, round(min(utilisation, _GAUGE_FULL) * limit))
+    cells = "".join("▪" if cell < filled else "·" for cell in range(_GAUGE_CELLS))
+    shown = "beyond measure" if utilisation == float("inf") else f"{utilisation:.2f} of the limit"
+    return f"{cells[:limit]}|{cells[limit:]}  {shown}"
+
+
+def _not_assessed(page: Page, assessment: Assessment) -> None:
+    checks = [check for check in assessment.checks if check.outcome == "not assessed"]
+    if not checks:
+        return
+    page.gap()
+    page.rule()
+    page.line((f"NOT ASSESSED  ({len(checks)})", "strong"))
+    page.wrapped(
+        "What a check needs and the design does not state. A safety rule that is not assessed is a hold."
+    )
+    for component, group in groupby(checks, key=lambda check: check.component):
+        page.gap()
+        page.wrapped(component, indent=2, emphasis="strong")
+        for needs, together in groupby(
+            sorted(group, key=lambda one: one.missing), key=lambda one: one.missing
+        ):
+            rules = ", ".join(_marked(check) for check in together)
+            page.entry("needs", "; ".join(needs), indent=4, column=7)
+            page.entry("for", rules, indent=4, column=7)
+
+
+def _marked(check: Check) -> str:
+    return f"{check.rule.name} (HOLD)" if check.grade is Grade.HOLD else check.rule.name
+
+
+def _verdict(page: Page, assessment: Assessment) -> None:
+    counted, graded = assessment.counted(), assessment.graded()
+    page.gap()
+    page.rule("═")
+    page.line((_verdict_words(assessment), "strong"))
+    findings = ", ".join(_count(number, word) for word, number in graded.items() if number) or "no findings"
+    page.wrapped(
+        f"{findings}; {counted['conforms']} conform, {counted['not assessed']} not assessed, "
+        f"{counted['not applicable']} not applicable."
+    )
+    if assessment.changed_limits:
+        page.wrapped("Limits set in speclint.toml: " + "; ".join(assessment.changed_limits))
+    page.gap()
+    for caution in CAUTIONS:
+        page.wrapped(caution, emphasis="faint")
+    page.rule("═")
+
+
+def _verdict_words(assessment: Assessment) -> str:
+    if assessment.exit_code == 3:
+        return "NOT TO BE RELIED ON: a rule could not be run."
+    if assessment.settings is None:
+        return "NOT CHECKED: the settings could not be read."
+    if assessment.complaints:
+        return "NOT COMPLETE: something could not be read; what could be was checked."
+    if assessment.exit_code:
+        return f"NOT IN ORDER: findings of grade {assessment.exit_at.word} or above, or safety checks not assessed."
+    return "IN ORDER as far as these rules go."
+
+
+def _count(number: int, word: str) -> str:
+    plural = {"query": "queries", "nonconformity": "nonconformities"}.get(word, f"{word}s")
+    return f"{number} {word if number == 1 else plural}"
