@@ -1,0 +1,28 @@
+"""Straight lines between the points of a table, and a refusal beyond its ends."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+from speclint.errors import OutOfRange
+
+_SLACK = 1e-9
+
+
+def between(points: Sequence[tuple[float, float]], x: float, what: str) -> float:
+    """The value at ``x`` on the straight lines through points of rising x.
+
+    ``what`` names the table and its unit for the message. OutOfRange beyond the first and last point;
+    a rounding error of one part in 10⁹ of the span is forgiven.
+
+    >>> between([(20.0, 1.0), (120.0, 3.0)], 70.0, "loss over °C")
+    2.0
+    """
+    first, last = points[0][0], points[-1][0]
+    slack = _SLACK * (last - first)
+    if not first - slack <= x <= last + slack:
+        raise OutOfRange(f"{x:.6g} is outside the table of {what}, {first:g} to {last:g}")
+    x = min(max(x, first), last)
+    (low, at_low), (high, at_high) = next(pair for pair in pairwise(points) if x <= pair[1][0])
+    return at_low + (at_high - at_low) * (x - low) / (high - low)

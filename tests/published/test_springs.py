@@ -1,0 +1,161 @@
+"""Springs against worked examples of textbooks.
+
+Seen rows were read in public companion notebooks to the books named, not on the printed page.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint.handbook import spring_fatigue, spring_heat, spring_lengths, springs
+from tests.published.row import Row
+
+JINDAL = "Jindal, Machine Design, example"
+WENTZELL = "Wentzell, Machine Design, example"
+SHIGLEY = "Shigley's Mechanical Engineering Design, example"
+INCH, LBF, PSI = 0.0254, 4.4482216152605, 6894.757293168
+KSI = 1e3 * PSI
+
+
+def stress_with_direct_shear(F: float, D: float, d: float) -> float:
+    return springs.corrected_shear_stress(springs.direct_shear_factor(D / d), F, D, d)
+
+
+def deflection(F: float, G: float, d: float, D: float, n: float) -> float:
+    return F / springs.spring_rate(G, d, D, n)
+
+
+def stroke_on_zimmerli_by_goodman(F_U: float, F_O: float, D: float, d: float, S_su: float) -> float:
+    """Factor of safety as Shigley works it: unpeened wire, Goodman's line through Zimmerli's pair."""
+    k = springs.bergstraesser_factor(D / d)
+    lower, upper = (springs.corrected_shear_stress(k, F, D, d) for F in (F_U, F_O))
+    S_a = spring_fatigue.zimmerli_amplitude("none").nominal
+    S_m = spring_fatigue.zimmerli_mean("none").nominal
+    return spring_fatigue.goodman_factor(lower, upper, spring_fatigue.goodman_endurance(S_a, S_m, S_su), S_su)
+
+
+def amplitude_on_zimmerli(F_U: float, F_O: float, D: float, d: float) -> float:
+    """Factor of safety by amplitude alone: unpeened wire."""
+    k = springs.bergstraesser_factor(D / d)
+    amplitude = springs.corrected_shear_stress(k, (F_O - F_U) / 2, D, d)
+    return spring_fatigue.zimmerli_amplitude("none").nominal / amplitude
+
+
+# Music wire of 0.092 in, 9/16 in outside, 5 to 35 lbf; S_su = 0.67 × 201/0.092^0.145 = 190.3 ksi.
+MUSIC_WIRE = {"F_U": 5 * LBF, "F_O": 35 * LBF, "D": 0.4705 * INCH, "d": 0.092 * INCH}
+
+ROWS = [
+    Row(
+        springs.spring_rate,
+        {"G": 81e9, "d": 1.016e-3, "D": 11.584e-3, "n": 14},
+        496.0,
+        2e-3,
+        f"{JINDAL} 8-7",
+        "seen",
+    ),
+    # d = 1.219 mm, D = 11.281 mm: 41.1 N stresses it to 0.4 × 1783/d^0.19 = 686.9 MPa
+    Row(
+        stress_with_direct_shear,
+        {"F": 41.1, "D": 11.281e-3, "d": 1.219e-3},
+        686.9e6,
+        2e-3,
+        f"{JINDAL} 8-6",
+        "seen",
+    ),
+    Row(
+        deflection,
+        {"F": 41.1, "G": 80.7e9, "d": 1.219e-3, "D": 11.281e-3, "n": 11.5},
+        30.457e-3,
+        2e-3,
+        f"{JINDAL} 8-6",
+        "seen",
+    ),
+    # The example counts one coil less than there are in the solid stack: a = −1.
+    Row(
+        spring_lengths.solid_length,
+        {"n_t": 13.5, "a": -1, "d_max": 1.219e-3},
+        15.2375e-3,
+        1e-4,
+        f"{JINDAL} 8-6",
+        "seen",
+    ),
+    # 10.79 working coils, and 2 dead: 12.79 in all
+    Row(
+        springs.working_coils,
+        {"G": 11.85e6 * PSI, "d": 0.105 * INCH, "D": 0.62 * INCH, "F": 35 * LBF, "s": 0.5 * INCH},
+        10.79,
+        1e-3,
+        f"{WENTZELL} 8.2",
+        "seen",
+    ),
+    Row(springs.bergstraesser_factor, {"w": 6.0}, 26 / 21, 1e-9, "hand working", "derived"),
+    Row(springs.wahl_factor, {"w": 6.0}, 1.2525, 1e-9, "hand working", "derived"),
+    # Spring index 10 and 5 as printed in tables of Wahl's factor
+    Row(springs.wahl_factor, {"w": 10.0}, 1.145, 1e-3, "Wahl, Mechanical Springs, curve of K", "memory"),
+    Row(springs.wahl_factor, {"w": 5.0}, 1.311, 1e-3, "Wahl, Mechanical Springs, curve of K", "memory"),
+    Row(
+        springs.corrected_shear_stress,
+        {"k": 1.2525, "F": 900.0, "D": 0.048, "d": 0.008},
+        269.11e6,
+        1e-4,
+        "hand working",
+        "derived",
+    ),
+    Row(springs.bergstraesser_factor, {"w": 0.4705 / 0.092}, 1.287, 1e-3, f"{SHIGLEY} 10-4", "memory"),
+    Row(
+        springs.corrected_shear_stress,
+        {"k": 1.287, "F": 15 * LBF, "D": 0.4705 * INCH, "d": 0.092 * INCH},
+        29.7 * KSI,
+        2e-3,
+        f"{SHIGLEY} 10-4",
+        "memory",
+    ),
+    Row(amplitude_on_zimmerli, MUSIC_WIRE, 1.18, 4e-3, f"{SHIGLEY} 10-4, Sines", "memory"),
+    Row(
+        stroke_on_zimmerli_by_goodman,
+        MUSIC_WIRE | {"S_su": 190.3 * KSI},
+        1.23,
+        5e-3,
+        f"{SHIGLEY} 10-4, Goodman",
+        "memory",
+    ),
+    Row(
+        spring_fatigue.goodman_endurance,
+        {"S_a": 35 * KSI, "S_m": 55 * KSI, "S_su": 190.3 * KSI},
+        49.2 * KSI,
+        1e-3,
+        f"{SHIGLEY} 10-4",
+        "memory",
+    ),
+]
+
+
+@pytest.mark.parametrize("row", ROWS, ids=str)
+def test_the_published_value_is_met(row: Row) -> None:
+    assert row.ask(**row.given) == pytest.approx(row.expected, rel=row.tolerance)
+
+
+@pytest.mark.parametrize(("side", "buckles"), [(0.999, False), (1.001, True)])
+@pytest.mark.parametrize("seating", [0.5, 0.7, 1.0, 2.0])
+def test_steel_springs_are_stable_up_to_the_textbook_s_length(
+    side: float, buckles: bool, seating: float
+) -> None:
+    """Shigley (from memory): absolutely stable while L_0 < π D/α (2 (E − G)/(2 G + E))^½, 2.63 D/α in steel.
+
+    Jindal, example 8-7 (seen), takes 5.26 D for fixed parallel ends, α = 0.5. The 2.63 belongs to E = 30 and
+    G = 11.5 million psi: π (2 × 18.5/53)^½ = 2.6249.
+    """
+    length = side * 2.6249 * 0.05 / seating
+    deflection_limit = spring_lengths.buckling_deflection(length, 0.05, seating, 11.5e6 * PSI, 30e6 * PSI)
+    assert (deflection_limit < length) == buckles
+    assert pytest.approx(5.26, rel=3e-3) == 2.6249 / 0.5
+
+
+@pytest.mark.parametrize(
+    ("wire", "fahrenheit"),
+    [("SH", 250), ("FDC", 300), ("VDCrV", 425), ("VDSiCr", 475), ("1.4310", 550), ("1.4568", 650)],
+)
+def test_service_temperatures_are_the_handbook_s(wire: str, fahrenheit: float) -> None:
+    """Spring Manufacturers Institute, Handbook of Spring Design, in Fahrenheit as printed (from memory)."""
+    celsius = (fahrenheit - 32) / 1.8
+    assert spring_heat.highest_wire_temperature(wire).nominal - 273.15 == pytest.approx(celsius, abs=0.6)
