@@ -1,9 +1,6 @@
 """Stress in a stud: tension from the load and torsion left by the spanner.
 
->>> sigma = tension(F=80e3, A_s=157e-6)
->>> tau = torsion_shear(M_t=85.0, d_s=0.01414)
->>> round(equivalent_stress(sigma, tau) / 1e6)
-574
+Both together are ``combined_stress.equivalent_stress``.
 """
 
 from __future__ import annotations
@@ -21,6 +18,7 @@ from speclint.formula import (
     formula,
     require,
 )
+from speclint.handbook import shafts
 from speclint.handbook.works import SHIGLEY, VDI_2230
 from speclint.sources import FIRST_PRINCIPLES
 
@@ -61,20 +59,7 @@ def torsion_shear(M_t: NewtonMetres, d_s: Metres) -> Pascals:
     >>> round(torsion_shear(M_t=26.18, d_s=0.028) / 1e6, 2)
     6.07
     """
-    return 16 * M_t / (math.pi * d_s**3)
-
-
-@formula("sigma_eq = √(sigma² + 3 tau²)", cites=[VDI_2230.at("section 5.5.2")])
-def equivalent_stress(sigma: Pascals, tau: Pascals) -> Pascals:
-    """Tension and shear as one stress, by distortion energy.
-
-    sigma: tension, Pa. tau: shear, Pa; in service ``TORSION_LEFT_IN_SERVICE`` of it. Returns Pa.
-
-    >>> round(equivalent_stress(sigma=60.0, tau=40.0), 2)  # hand: √(3600 + 4800)
-    91.65
-    """
-    stress: float = (sigma**2 + 3 * tau**2) ** 0.5
-    return stress
+    return shafts.torsion_shear(M_t, d_s, 0 * d_s)
 
 
 @formula(

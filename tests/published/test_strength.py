@@ -1,0 +1,204 @@
+"""Sections, beams, shafts, struts and combined stress against figures in print.
+
+seen: read in a copy of the work; derived: by hand from figures seen; memory: recalled, not read.
+"""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+
+from speclint.handbook import beams, columns, combined_stress, sections, shafts
+
+INCH, POUND = 0.0254, 4.4482216
+PSI = POUND / INCH**2
+CM2, CM3, CM4 = 1e-4, 1e-6, 1e-8
+MM = 1e-3
+
+
+# Sections
+
+
+@pytest.mark.parametrize(
+    ("D", "t", "A", "I", "W"),
+    [(60.3, 5.0, 8.69, 33.5, 11.1), (114.3, 5.0, 17.2, 257.0, 45.0), (168.3, 8.0, 40.3, 1297.0, 154.0)],
+)
+def test_tubes_of_en_10210(D: float, t: float, A: float, I: float, W: float) -> None:  # noqa: E741
+    """EN 10210-2, circular hollow sections (memory), three figures in print: cm², cm⁴, cm³."""
+    outside, bore = D * MM, (D - 2 * t) * MM
+    moment = sections.tube_second_moment(outside, bore)
+    assert sections.tube_area(outside, bore) / CM2 == pytest.approx(A, rel=3e-3)
+    assert moment / CM4 == pytest.approx(I, rel=3e-3)
+    assert sections.section_modulus(moment, outside / 2) / CM3 == pytest.approx(W, rel=5e-3)
+
+
+def test_ipe_200_once_its_fillets_are_added() -> None:
+    """EN 10365, IPE 200 (memory): 28.5 cm², 1943 cm⁴, 142 cm⁴; fillets of 12 mm are added here by hand.
+
+    Four fillets have (4 - π) r² together, with centroids 0.2234 r from the corners.
+    """
+    fillets = (4 - math.pi) * 12**2
+    area = sections.i_section_area(100 * MM, 200 * MM, 5.6 * MM, 8.5 * MM) / MM**2
+    assert (area + fillets) / 100 == pytest.approx(28.5, rel=2e-3)
+    strong = sections.i_section_second_moment(100 * MM, 200 * MM, 5.6 * MM, 8.5 * MM) / CM4
+    assert strong + fillets * (91.5 - 0.2234 * 12) ** 2 / 1e4 == pytest.approx(1943, rel=1e-3)
+    weak = sections.i_section_second_moment_sideways(100 * MM, 200 * MM, 5.6 * MM, 8.5 * MM) / CM4
+    assert weak == pytest.approx(142, rel=3e-3)
+
+
+def test_radius_of_gyration_of_published_struts() -> None:
+    """T. H. Wentzell, Machine Design, Exs. 3.5 and 3.6 (seen): slenderness 192 and 67.08."""
+    d = 0.625
+    r = sections.radius_of_gyration(sections.round_second_moment(d), sections.round_area(d))
+    assert columns.slenderness(1.0, 30.0, r) == pytest.approx(192, rel=1e-4)
+    assert columns.slenderness(0.65, 60.0, sections.radius_of_gyration(0.764, 2.26)) == pytest.approx(
+        67.08, rel=1e-3
+    )
+
+
+# Beams: the tables of another work print some cases in another form
+
+
+def test_simple_beam_as_the_steel_manual_prints_it() -> None:
+    """AISC Manual, Table 3-23, case 8 (memory): P a b (a + 2 b) √(3 a (a + 2 b))/(27 E I L) for a > b."""
+    a, b, L, E, second = 0.7, 0.3, 1.0, 200e9, 1e-6
+    printed = 5e3 * a * b * (a + 2 * b) * math.sqrt(3 * a * (a + 2 * b)) / (27 * E * second * L)
+    assert beams.simple_deflection(5e3, a, L, E, second) == pytest.approx(printed)
+    assert beams.simple_deflection(5e3, b, L, E, second) == pytest.approx(printed)
+
+
+@pytest.mark.parametrize(
+    ("found", "printed"),
+    [
+        pytest.param(beams.simple_deflection(1.0, 0.5, 1.0, 1.0, 1.0), 1 / 48, id="simple, point, case 7"),
+        pytest.param(beams.simple_moment(1.0, 0.5, 1.0), 1 / 4, id="simple, point, moment, case 7"),
+        pytest.param(
+            beams.simple_deflection_uniform(1.0, 1.0, 1.0, 1.0), 0.013021, id="simple, uniform, case 1"
+        ),
+        pytest.param(beams.fixed_deflection(1.0, 0.5, 1.0, 1.0, 1.0), 1 / 192, id="fixed, point, case 16"),
+        pytest.param(beams.fixed_moment(1.0, 0.5, 1.0), 1 / 8, id="fixed, point, moment, case 16"),
+        pytest.param(
+            beams.fixed_deflection_uniform(1.0, 1.0, 1.0, 1.0), 0.0026042, id="fixed, uniform, case 15"
+        ),
+        pytest.param(
+            beams.cantilever_deflection(1.0, 1.0, 1.0, 1.0, 1.0), 1 / 3, id="cantilever, end, case 22"
+        ),
+        pytest.param(
+            beams.cantilever_deflection_uniform(1.0, 1.0, 1.0, 1.0), 1 / 8, id="cantilever, case 19"
+        ),
+    ],
+)
+def test_coefficients_of_the_steel_manual(found: float, printed: float) -> None:
+    """AISC Manual, Table 3-23 (memory), for unit load, length and stiffness."""
+    assert found == pytest.approx(printed, rel=1e-4)
+
+
+def test_fixed_moment_as_timoshenko_prints_it() -> None:
+    """S. Timoshenko, Strength of Materials I, art. 44 (memory): P a b²/L² at the near end, worst 4 P L/27.
+
+    The worst place is a third of the span from an end.
+    """
+    moments = [beams.fixed_moment(27.0, place / 300, 1.0) for place in range(1, 300)]
+    assert max(moments) == pytest.approx(4.0)
+    assert moments.index(max(moments)) + 1 in (100, 200)
+
+
+# Shafts
+
+
+def test_wentzell_example_3_4_torsion_and_twist() -> None:
+    """T. H. Wentzell, Machine Design, Ex. 3.4, p. 46 (seen): 10 hp at 1750 rev/min, 14 667.72 psi, 0.06 rad."""
+    torque = shafts.torque_of_power(10 * 550 * 12 * POUND * INCH, 1750 * 2 * math.pi / 60)
+    assert torque / (POUND * INCH) == pytest.approx(63_000 * 10 / 1750, rel=1e-3)
+    tau = shafts.torsion_shear(360 * POUND * INCH, 0.5 * INCH, 0.0)
+    assert tau / PSI == pytest.approx(14_667.72, rel=1e-3)
+    J = sections.tube_polar_moment(0.5 * INCH, 0.0)
+    assert shafts.twist(360 * POUND * INCH, 12 * INCH, 11.5e6 * PSI, J) == pytest.approx(0.06, rel=0.03)
+
+
+def test_bansal_problem_16_3_hollow_shaft() -> None:
+    """R. K. Bansal, Strength of Materials, Prob. 16.3, p. 677 (seen): 58 904.86 N·m at 40 MPa, 200/100 mm."""
+    assert shafts.torsion_shear(58_904.86, 0.200, 0.100) == pytest.approx(40e6, rel=1e-5)
+
+
+def test_singh_example_6_2_fluctuating_load() -> None:
+    """Sadhu Singh, Machine Design-I, Ex. 6.2, p. 170 (seen): 34.81 mm.
+
+    Endurance limit by hand: 0.5 × 540 MPa × 0.8/1.25 (notch factor 1.25; 0.8 is what the printed result needs).
+    """
+    S_e = 0.5 * 540e6 * 0.8 / 1.25
+    d = shafts.shaft_diameter(375.0, 125.0, 270.0, 130.0, 400e6, S_e, 2.0)
+    assert d / MM == pytest.approx(34.81, rel=1e-3)
+
+
+def test_khurmi_line_shafts() -> None:
+    """Khurmi and Gupta, Exs. 14.1 and 14.2 (memory): 955 N·m and 48.7 mm; 39 784 N·m and 159.4 mm."""
+    torque = shafts.torque_of_power(20e3, 200 * 2 * math.pi / 60)
+    assert torque == pytest.approx(955, rel=1e-3)
+    assert shafts.torsion_shear(torque, 0.0487, 0.0) == pytest.approx(42e6, rel=3e-3)
+    mean = shafts.torque_of_power(1e6, 240 * 2 * math.pi / 60)
+    assert mean == pytest.approx(39_784, rel=1e-3)
+    assert shafts.torsion_shear(1.2 * mean, 0.1594, 0.0) == pytest.approx(60e6, rel=3e-3)
+
+
+def test_khurmi_keyway() -> None:
+    """Khurmi and Gupta, keys, Ex. 13.3 (memory): 40 mm shaft at 56 MPa, keyway 10 × 5 mm: 571 844 N·mm."""
+    plain = math.pi / 16 * 56e6 * 0.040**3
+    assert shafts.keyway_strength_factor(0.010, 0.005, 0.040) * plain == pytest.approx(571.844, rel=1e-3)
+
+
+# Combined stress
+
+
+def test_khurmi_example_14_4_bending_and_torsion() -> None:
+    """Khurmi and Gupta, Ex. 14.4 (memory): 3000 and 10 000 N·m make T_e 10 440 and M_e 6720 N·m."""
+    assert combined_stress.equivalent_torque(3e3, 10e3) == pytest.approx(10_440, rel=1e-4)
+    assert combined_stress.equivalent_bending_moment(3e3, 10e3) == pytest.approx(6720, rel=1e-4)
+
+
+def test_shigley_example_3_4_circle_of_stress() -> None:
+    """Shigley, Ex. 3-4 (memory): 80 MPa and 50 MPa shear make 104 MPa tension and 64 MPa shear."""
+    assert combined_stress.greatest_tension(80.0, 50.0) == pytest.approx(104, abs=0.5)
+    assert combined_stress.greatest_shear(80.0, 50.0) == pytest.approx(64, abs=0.5)
+
+
+def test_shear_yields_at_0_577_of_the_tensile_strength() -> None:
+    """Shigley, eq. 5-21 (memory): S_sy = 0.577 S_y."""
+    assert combined_stress.equivalent_stress(0.0, 0.577) == pytest.approx(1.0, abs=1e-3)
+
+
+# Struts
+
+
+def test_wentzell_example_3_5_long_link() -> None:
+    """T. H. Wentzell, Machine Design, Ex. 3.5, p. 53 (seen): 2464.16 lbf; transition slenderness 118.74."""
+    second = sections.round_second_moment(0.625 * INCH)
+    assert columns.euler_load(30e6 * PSI, second, 1.0, 30 * INCH) / POUND == pytest.approx(2464.16, rel=1e-4)
+    assert columns.transition_slenderness(30e6, 42e3) == pytest.approx(118.74, rel=1e-4)
+
+
+def test_wentzell_example_3_6_short_strut() -> None:
+    """T. H. Wentzell, Machine Design, Ex. 3.6, p. 55 (seen): 35 116.5 lbf with a factor of 2; 128.25."""
+    found = columns.critical_load(30e6, 36e3, 2.26, 0.764, 0.65, 60.0)
+    assert found / 2 == pytest.approx(35_116.5, rel=1e-3)
+    assert columns.transition_slenderness(30e6, 36e3) == pytest.approx(128.25, rel=1e-4)
+
+
+def test_wentzell_takes_the_design_fixity() -> None:
+    """T. H. Wentzell, Machine Design, Ex. 3.6 (seen): K 0.65 for two fixed ends."""
+    assert columns.end_fixity("both fixed").nominal == 0.65
+
+
+def test_bhavikatti_example_9_9_3_tee() -> None:
+    """S. S. Bhavikatti, Strength of Materials, Ex. 9.9.3, p. 378 (seen): tee 100 × 80 × 10, 3 m, 184.05 kN.
+
+    Least second moment by hand: flange and web about the web's centre line.
+    """
+    least = sections.rectangle_second_moment(0.010, 0.100) + sections.rectangle_second_moment(0.070, 0.010)
+    assert columns.euler_load(200e9, least, 1.0, 3.0) / 1e3 == pytest.approx(184.05, rel=1e-3)
+
+
+def test_kazimi_example_6_rankine() -> None:
+    """S. M. A. Kazimi, Solid Mechanics, Ex. 6, p. 345 (seen): 59 415.61 kgf."""
+    assert columns.rankine_gordon_load(1260.0, 48.76, 1 / 18_000, 24.75) == pytest.approx(59_415.61, rel=1e-4)
