@@ -1,0 +1,398 @@
+"""Threads, property classes and wire gauge against published rows and independent libraries.
+
+Each list names its source and how its rows were obtained. Inch figures are compared in inches, metric ones
+in millimetres, as printed.
+"""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from fluids.piping import t_from_gauge
+
+from speclint.errors import NotKnown
+from speclint.handbook.property_classes import property_class
+from speclint.handbook.tables import entries
+from speclint.handbook.threads import (
+    external_stripping_area,
+    internal_stripping_area,
+    limits,
+    root_area,
+    stress_area,
+    thread,
+)
+from speclint.handbook.wire_gauge import wire_diameter
+
+INCH = 0.0254
+SQUARE_INCH = INCH**2
+
+# --- tensile stress areas ---
+
+STRESS_AREAS_MM2 = [
+    # University of Stavanger, table of standard metric bolt dimensions: seen
+    ("M16", 156.67, 0.0001),
+    ("M24", 352.5, 0.0001),
+    ("M36", 816.72, 0.0001),
+    # U. C. Jindal, Machine Design, Ex. 9-1, as printed by a companion notebook: seen
+    ("M16", 156.7, 0.0005),
+    ("M16x1.5", 167.2, 0.0005),
+    # ISO 898-1:2013, Tables 4 to 7, to three figures: memory
+    *(
+        (name, area, 0.005)
+        for name, area in [
+            ("M3", 5.03), ("M3.5", 6.78), ("M4", 8.78), ("M5", 14.2), ("M6", 20.1), ("M7", 28.9),
+            ("M8", 36.6), ("M10", 58.0), ("M12", 84.3), ("M14", 115), ("M16", 157), ("M18", 192), ("M20", 245),
+            ("M22", 303), ("M24", 353), ("M27", 459), ("M30", 561), ("M33", 694), ("M36", 817), ("M39", 976),
+            ("M8x1", 39.2), ("M10x1.25", 61.2), ("M10x1", 64.5), ("M12x1.5", 88.1), ("M12x1.25", 92.1),
+            ("M14x1.5", 125), ("M18x1.5", 216), ("M20x1.5", 272), ("M22x1.5", 333), ("M24x2", 384),
+            ("M27x2", 496), ("M30x2", 621), ("M33x2", 761), ("M36x3", 865), ("M39x3", 1030),
+        ]
+    ),
+    # Machinery's Handbook, coarse threads above M39: memory
+    *((name, area, 0.001) for name, area in [("M42", 1121), ("M48", 1473), ("M56", 2030), ("M64", 2676)]),
+]  # fmt: skip
+
+STRESS_AREAS_IN2 = [
+    # Table of bolt root and tensile stress areas in the manner of ASME PCC-1: seen
+    ("1/2 UNC", 0.1419, 0.0005),
+    ("3/4 UNC", 0.3345, 0.0005),
+    # UNF thread data table: seen
+    ("3/4-16 UNF", 0.373, 0.001),
+    # screw-thread-lib 0.0.6, FED-STD-H28/2B formula (1b): library
+    ("No. 10-24 UNC", 0.01753, 0.0003),
+    ("No. 10-32 UNF", 0.01999, 0.0003),
+    ("1/4-28 UNF", 0.03637, 0.0002),
+    ("1/2-20 UNF", 0.15995, 0.0001),
+    ("1-12 UNF", 0.66304, 0.0001),
+    ("1-8 UNC", 0.60575, 0.0001),
+    # ASME B1.1 tables, as in Shigley, Table 8-2: memory
+    *(
+        (name, area, 0.004)
+        for name, area in [
+            ("1/4 UNC", 0.0318), ("5/16 UNC", 0.0524), ("3/8 UNC", 0.0775), ("7/16 UNC", 0.1063),
+            ("9/16 UNC", 0.182), ("5/8 UNC", 0.226), ("7/8 UNC", 0.462), ("1 1/4 UNC", 0.969),
+            ("1 1/2 UNC", 1.405), ("2-4 1/2 UNC", 2.50), ("5/16 UNF", 0.0580), ("3/8 UNF", 0.0878),
+            ("7/16 UNF", 0.1187), ("5/8 UNF", 0.256), ("7/8 UNF", 0.509), ("1 1/4 UNF", 1.073),
+        ]
+    ),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("name", "area", "tolerance"), STRESS_AREAS_MM2)
+def test_stress_area_of_metric_threads(name: str, area: float, tolerance: float) -> None:
+    assert stress_area(name).nominal * 1e6 == pytest.approx(area, rel=tolerance)
+
+
+@pytest.mark.parametrize(("name", "area", "tolerance"), STRESS_AREAS_IN2)
+def test_stress_area_of_unified_threads(name: str, area: float, tolerance: float) -> None:
+    assert stress_area(name).nominal / SQUARE_INCH == pytest.approx(area, rel=tolerance)
+
+
+# --- root areas ---
+
+
+@pytest.mark.parametrize(
+    ("name", "area"),
+    [("M12", 76.247), ("M16", 144.12), ("M20", 225.19), ("M30", 518.99), ("M36", 759.28)],
+)
+def test_root_area_of_metric_threads(name: str, area: float) -> None:
+    """University of Stavanger, table of standard metric bolt dimensions: seen."""
+    assert root_area(thread(name).root_diameter) * 1e6 == pytest.approx(area, rel=1e-4)
+
+
+@pytest.mark.parametrize(("name", "area"), [("1/2 UNC", 0.1257), ("3/4 UNC", 0.3019), ("3/4 UNF", 0.351)])
+def test_root_area_of_unified_threads(name: str, area: float) -> None:
+    """Table of bolt root and tensile stress areas, and UNF thread data table: seen."""
+    assert root_area(thread(name).root_diameter) / SQUARE_INCH == pytest.approx(area, rel=1.5e-3)
+
+
+# --- basic diameters ---
+
+CORE_OF_WHITWORTH = [
+    # BSW thread geometry table of a fastener maker: seen
+    ("7/8 BSW", 0.7327),
+    ("1 BSW", 0.8400),
+    ("1 1/4 BSW", 1.0671),
+    # Whitworth depth 0.640327 p with a table of threads per inch, both seen; the diameters: derived
+    ("1/2 BSF", 0.4200),
+    ("7/8 BSF", 0.7586),
+    # BS 84 tables of basic dimensions: memory
+    ("1/4 BSW", 0.1860),
+    ("5/16 BSW", 0.2414),
+    ("3/8 BSW", 0.2950),
+    ("7/16 BSW", 0.3461),
+    ("1/2 BSW", 0.3933),
+    ("5/8 BSW", 0.5086),
+    ("3/4 BSW", 0.6219),
+    ("1 1/8 BSW", 0.9420),
+    ("1 1/2 BSW", 1.2866),
+    ("1 3/4 BSW", 1.4939),
+    ("2 BSW", 1.7154),
+    ("1/4 BSF", 0.2007),
+    ("5/16 BSF", 0.2543),
+    ("3/8 BSF", 0.3110),
+    ("5/8 BSF", 0.5335),
+    ("3/4 BSF", 0.6433),
+    ("1 BSF", 0.8719),
+    ("1 1/4 BSF", 1.1077),
+    ("1 1/2 BSF", 1.3399),
+]
+
+
+@pytest.mark.parametrize(("name", "core"), CORE_OF_WHITWORTH)
+def test_core_diameter_of_whitworth_threads(name: str, core: float) -> None:
+    found = thread(name)
+    assert found.root_diameter / INCH == pytest.approx(core, abs=1.1e-4)
+    assert found.minor_diameter == found.root_diameter
+
+
+@pytest.mark.parametrize(
+    ("name", "effective"),
+    [("1/4 BSW", 0.2180), ("1/2 BSW", 0.4466), ("3/4 BSW", 0.6860), ("1 BSW", 0.9200), ("1 1/2 BSW", 1.3933),
+     ("2 BSW", 1.8577)],
+)  # fmt: skip
+def test_effective_diameter_of_whitworth_threads(name: str, effective: float) -> None:
+    """BS 84 tables of basic dimensions: memory."""
+    assert thread(name).pitch_diameter / INCH == pytest.approx(effective, abs=1e-4)
+
+
+@pytest.mark.parametrize(
+    ("name", "pitch_diameter", "minor_diameter"),
+    [
+        ("M6", 5.350, 4.917), ("M8", 7.188, 6.647), ("M10", 9.026, 8.376), ("M12", 10.863, 10.106),
+        ("M16", 14.701, 13.835), ("M20", 18.376, 17.294), ("M24", 22.051, 20.752), ("M30", 27.727, 26.211),
+        ("M36", 33.402, 31.670), ("M42", 39.077, 37.129), ("M48", 44.752, 42.587), ("M56", 52.428, 50.046),
+        ("M64", 60.103, 57.505), ("M24x2", 22.701, 21.835), ("M36x3", 34.051, 32.752),
+        ("M16x1.5", 15.026, 14.376),
+    ],
+)  # fmt: skip
+def test_basic_dimensions_of_metric_threads(name: str, pitch_diameter: float, minor_diameter: float) -> None:
+    """ISO 724:1993, Table 1, mm to three places: memory."""
+    found = thread(name)
+    assert found.pitch_diameter * 1e3 == pytest.approx(pitch_diameter, abs=6e-4)
+    assert found.minor_diameter * 1e3 == pytest.approx(minor_diameter, abs=6e-4)
+
+
+@pytest.mark.parametrize(
+    ("name", "pitch_diameter", "minor_diameter"),
+    [
+        ("G 1/8", 9.147, 8.566), ("G 1/4", 12.301, 11.445), ("G 3/8", 15.806, 14.950),
+        ("G 1/2", 19.793, 18.631), ("G 3/4", 25.279, 24.117), ("G 1", 31.770, 30.291), ("G 1 1/4", 40.431, 38.952),
+        ("G 1 1/2", 46.324, 44.845), ("G 2", 58.135, 56.656), ("G 3", 86.405, 84.926),
+        ("G 6", 162.351, 160.872),
+    ],
+)  # fmt: skip
+def test_basic_dimensions_of_pipe_threads(name: str, pitch_diameter: float, minor_diameter: float) -> None:
+    """ISO 228-1:2000, Table 1, mm to three places: memory."""
+    found = thread(name)
+    assert found.pitch_diameter * 1e3 == pytest.approx(pitch_diameter, abs=1.1e-3)
+    assert found.minor_diameter * 1e3 == pytest.approx(minor_diameter, abs=1.1e-3)
+
+
+# --- limits of size: bolt major, bolt pitch, nut minor, nut pitch, each least and greatest ---
+
+# ASME B1.1-2019, Table 2, 2A and 2B, inches, as carried by screw-thread-lib 0.0.6: library
+UNIFIED_2A_2B = [
+    ("No. 10-24 UNC", (0.1818, 0.1890, 0.1586, 0.1619, 0.145, 0.155, 0.1629, 0.1672)),
+    ("No. 10-32 UNF", (0.1831, 0.1891, 0.1658, 0.1688, 0.156, 0.164, 0.1697, 0.1736)),
+    ("1/4-20 UNC", (0.2408, 0.2489, 0.2127, 0.2164, 0.196, 0.207, 0.2175, 0.2224)),
+    ("1/4-28 UNF", (0.2425, 0.2490, 0.2225, 0.2258, 0.211, 0.220, 0.2268, 0.2311)),
+    ("1/2-13 UNC", (0.4876, 0.4985, 0.4435, 0.4485, 0.417, 0.434, 0.4500, 0.4565)),
+    ("1/2-20 UNF", (0.4906, 0.4987, 0.4619, 0.4662, 0.446, 0.457, 0.4675, 0.4731)),
+    ("3/4-10 UNC", (0.7353, 0.7482, 0.6773, 0.6832, 0.642, 0.663, 0.6850, 0.6927)),
+    ("3/4-16 UNF", (0.7391, 0.7485, 0.7029, 0.7079, 0.682, 0.696, 0.7094, 0.7159)),
+    ("1-8 UNC", (0.9830, 0.9980, 0.9101, 0.9168, 0.865, 0.890, 0.9188, 0.9276)),
+    ("1-12 UNF", (0.9868, 0.9982, 0.9382, 0.9441, 0.910, 0.928, 0.9459, 0.9535)),
+]
+
+# ISO 965-2:1998, limits of 6g and 6H, mm: memory. M8, M20 and M24 agree with ASME B1.13M-2005, appendix, as
+# carried by screw-thread-lib 0.0.6; so does M12 but for its least bolt pitch diameter (there 10.674 mm).
+METRIC_6G_6H = [
+    ("M6", (5.794, 5.974, 5.212, 5.324, 4.917, 5.153, 5.350, 5.500)),
+    ("M8", (7.760, 7.972, 7.042, 7.160, 6.647, 6.912, 7.188, 7.348)),
+    ("M10", (9.732, 9.968, 8.862, 8.994, 8.376, 8.676, 9.026, 9.206)),
+    ("M12", (11.701, 11.966, 10.679, 10.829, 10.106, 10.441, 10.863, 11.063)),
+    ("M16", (15.682, 15.962, 14.503, 14.663, 13.835, 14.210, 14.701, 14.913)),
+    ("M20", (19.623, 19.958, 18.164, 18.334, 17.294, 17.744, 18.376, 18.600)),
+    ("M24", (23.577, 23.952, 21.803, 22.003, 20.752, 21.252, 22.051, 22.316)),
+    ("M30", (29.522, 29.947, 27.462, 27.674, 26.211, 26.771, 27.727, 28.007)),
+    ("M36", (35.465, 35.940, 33.118, 33.342, 31.670, 32.270, 33.402, 33.702)),
+]
+
+# ISO 228-1:2000, Table 1, mm, class stated: memory
+PIPE = [
+    ("G 1/8 A", (9.514, 9.728, 9.040, 9.147, 8.566, 8.848, 9.147, 9.254)),
+    ("G 1/2 A", (20.671, 20.955, 19.651, 19.793, 18.631, 19.172, 19.793, 19.935)),
+    ("G 1/2 B", (20.671, 20.955, 19.509, 19.793, 18.631, 19.172, 19.793, 19.935)),
+    ("G 1 A", (32.889, 33.249, 31.590, 31.770, 30.291, 30.931, 31.770, 31.950)),
+    ("G 3 B", (87.450, 87.884, 85.971, 86.405, 84.926, 85.566, 86.405, 86.622)),
+]
+
+
+def limits_in(unit: float, name: str) -> list[float]:
+    found = limits(name)
+    pairs = (found.bolt_major, found.bolt_pitch, found.nut_minor, found.nut_pitch)
+    return [end / unit for pair in pairs for end in pair]
+
+
+@pytest.mark.parametrize(("name", "printed"), UNIFIED_2A_2B)
+def test_limits_of_unified_threads(name: str, printed: tuple[float, ...]) -> None:
+    """Within one in the last printed place: the standard rounds tolerance and allowance before it adds."""
+    assert limits_in(INCH, name) == pytest.approx(printed, abs=1.1e-4)
+
+
+@pytest.mark.parametrize(("name", "printed"), METRIC_6G_6H + PIPE)
+def test_limits_of_metric_and_pipe_threads(name: str, printed: tuple[float, ...]) -> None:
+    assert limits_in(1e-3, name) == pytest.approx(printed, abs=1.6e-3)
+
+
+def test_limits_of_a_whitworth_thread_worked_by_hand() -> None:
+    """1 BSW, medium class, BS 84 formulae (memory), p = 1/8 in, L = D = 1 in.
+
+    T = 0.002 + 0.003 + 0.005 √0.125 = 0.006768 in, no allowance above 3/4 in.
+    Bolt: effective 0.9200 less T = 0.9132; major 1 less T less 0.01 √0.125 (0.003536) = 0.9897.
+    Nut: effective 0.9200 + T = 0.9267 (0.919959 + 0.006768); minor 0.8399 to 0.8399 + 0.025 + 0.007 = 0.8719.
+    """
+    assert limits_in(INCH, "1 BSW") == pytest.approx(
+        [0.9897, 1.0, 0.9132, 0.9200, 0.8399, 0.8719, 0.9200, 0.9267], abs=6e-5
+    )
+
+
+def test_limits_of_a_small_whitworth_thread_have_an_allowance() -> None:
+    """1/2 BSW, medium class, BS 84 formulae (memory), p = 1/12 in, L = D = 0.5 in.
+
+    T = 0.002 ∛0.5 + 0.003 √0.5 + 0.005 √(1/12) = 0.0015874 + 0.0021213 + 0.0014434
+    = 0.0051521 in; allowance 0.3 T = 0.0015456 in.
+    Bolt: major 0.5 - 0.0015456 = 0.4985, less T and 0.01 √(1/12) (0.0028868) = 0.4904; effective
+    0.4466395 - 0.0015456 = 0.4451, less T = 0.4399.
+    Nut: effective to 0.4518; minor 0.3933 + 1/60 + 0.007 = 0.4169.
+    """
+    assert limits_in(INCH, "1/2 BSW") == pytest.approx(
+        [0.4904, 0.4985, 0.4399, 0.4451, 0.3933, 0.4169, 0.4466, 0.4518], abs=6e-5
+    )
+
+
+# --- the formulae of ISO 965-1:1998, clause 13 (memory); its tables are rounded from them to the R 40 series ---
+
+
+METRIC_SIZES = [1.6, 2, 2.5, 3, 4, 5, 6, 8, 10, 12, 14, 16, 18, 20, 24, 27, 30, 33, 36, 39, 42, 48, 56, 64]
+
+
+@pytest.mark.parametrize("size", METRIC_SIZES)
+def test_metric_tolerances_follow_their_formulae(size: float) -> None:
+    name = f"M{size:g}"
+    t, at = thread(name), limits(name)
+    P, d = t.pitch * 1e3, t.nominal * 1e3
+    bands = [0.99, 1.4, 2.8, 5.6, 11.2, 22.4, 45, 90]
+    over = max(bound for bound in bands if bound < d)
+    mean = math.sqrt(over * bands[bands.index(over) + 1])
+    bolt_pitch = 90 * P**0.4 * mean**0.1
+    minor = 230 * P**0.7 if P >= 1 else 433 * P - 190 * P**1.22
+    for (least, greatest), expected in (
+        (at.bolt_pitch, bolt_pitch),
+        (at.nut_pitch, 1.32 * bolt_pitch),
+        (at.bolt_major, 180 * P ** (2 / 3) - 3.15 / math.sqrt(P)),
+        (at.nut_minor, minor),
+    ):
+        assert (greatest - least) * 1e6 == pytest.approx(expected, rel=0.055)
+    assert (t.nominal - at.bolt_major[1]) * 1e6 == pytest.approx(15 + 11 * P, rel=0.04)
+
+
+# --- stripping areas at worst limits, per inch of engagement, FED-STD-H28/2B formulae (2a) and (4a) ---
+
+STRIPPING_IN2 = [
+    # name, bolt's thread, nut's thread; screw-thread-lib 0.0.6: library
+    ("No. 10-24 UNC", 0.2678, 0.4011),
+    ("No. 10-32 UNF", 0.2747, 0.3886),
+    ("1/4-20 UNC", 0.3680, 0.5390),
+    ("1/4-28 UNF", 0.3735, 0.5213),
+    ("1/2-13 UNC", 0.7789, 1.1235),
+    ("1/2-20 UNF", 0.7991, 1.0821),
+    ("3/4-10 UNC", 1.2134, 1.7232),
+    ("3/4-16 UNF", 1.2326, 1.6586),
+    ("1-8 UNC", 1.6576, 2.3343),
+    ("1-12 UNF", 1.6637, 2.2653),
+    ("M8", 0.4787, 0.6625),
+    ("M12", 0.7449, 1.0283),
+    ("M20", 1.3103, 1.7870),
+    ("M24", 1.5931, 2.1658),
+]
+
+
+@pytest.mark.parametrize(("name", "bolt", "nut"), STRIPPING_IN2)
+def test_stripping_areas(name: str, bolt: float, nut: float) -> None:
+    """Within 0.4 %: one in the last place of an ASME limit moves the area by as much."""
+    assert external_stripping_area(name, INCH).low / SQUARE_INCH == pytest.approx(bolt, rel=0.004)
+    assert internal_stripping_area(name, INCH).low / SQUARE_INCH == pytest.approx(nut, rel=0.004)
+
+
+@pytest.mark.parametrize("name", ["M8", "M20", "M24x2", "1/2 UNC", "1-12 UNF"])
+def test_stripping_areas_of_the_basic_profile(name: str) -> None:
+    """Bolt 3/4 π D_1 L: FED-STD-H28/2B, formula (6b). Nut 7/8 π d L: by hand from the 60° profile."""
+    t, L = thread(name), 10e-3
+    assert external_stripping_area(name, L).nominal == pytest.approx(0.75 * math.pi * t.minor_diameter * L)
+    assert internal_stripping_area(name, L).nominal == pytest.approx(0.875 * math.pi * t.nominal * L)
+
+
+# --- property classes ---
+
+LOADS = [
+    # name, class, breaking load, proof load (N); EN ISO 898-1 tables as reproduced: breaking load seen
+    ("M20", "8.8", 203_000, None),
+    ("M24", "8.8", 293_000, None),
+    ("M16", "10.9", 163_000, None),
+    ("M30", "5.6", 280_000, None),
+    # ISO 898-1:2013, Tables 4 to 7: memory
+    ("M8", "8.8", 29_200, 21_200),
+    ("M10", "8.8", 46_400, 33_700),
+    ("M12", "8.8", 67_400, 48_900),
+    ("M16", "8.8", 125_000, 91_000),
+    ("M20", "8.8", 203_000, 147_000),
+    ("M24", "8.8", 293_000, 212_000),
+    ("M30", "8.8", 466_000, 337_000),
+    ("M12", "10.9", 87_700, 70_000),
+    ("M20", "10.9", 255_000, 203_000),
+    ("M24", "10.9", 367_000, 293_000),
+    ("M16", "12.9", 192_000, 152_000),
+    ("M20", "12.9", 299_000, 238_000),
+    ("M16", "4.6", 62_800, 35_300),
+    ("M24", "5.6", 176_000, 98_800),
+    ("M16", "5.8", 81_600, 59_700),
+    ("M20", "6.8", 147_000, 108_000),
+    ("M10", "9.8", 52_200, 37_700),
+]
+
+
+@pytest.mark.parametrize(("name", "class_name", "breaking", "proof"), LOADS)
+def test_breaking_and_proof_loads(name: str, class_name: str, breaking: float, proof: float | None) -> None:
+    t = thread(name)
+    found = property_class(class_name, t.nominal)
+    assert found.tensile_strength * t.stress_area == pytest.approx(breaking, rel=0.005)
+    if proof is not None:
+        assert found.proof_stress * t.stress_area == pytest.approx(proof, rel=0.005)
+
+
+# --- Imperial standard wire gauge ---
+
+GAUGES = entries("bs-3737-1964-wire-gauge.csv", "gauge")
+_NUMBERS_OF_LIBRARY = {"7/0": 0.143, "6/0": 0.167, "5/0": 0.2, "4/0": 0.25, "3/0": 0.33, "2/0": 0.5}
+
+
+@pytest.mark.parametrize("gauge", [gauge for gauge in GAUGES if gauge != "28"])
+def test_wire_gauge_agrees_with_another_table(gauge: str) -> None:
+    """fluids 1.3, British Standard Wire Gauge: library. For 28 see the next test."""
+    number = _NUMBERS_OF_LIBRARY.get(gauge) or float(gauge)
+    assert wire_diameter(gauge).nominal == pytest.approx(t_from_gauge(number, schedule="BSWG"), rel=1e-9)
+
+
+def test_28_gauge_is_0_0148_inch() -> None:
+    """BS 3737, 0.376 mm: memory. fluids has 0.0149 in, which breaks the even steps of 0.0012 in there."""
+    assert wire_diameter(28).nominal == pytest.approx(0.0148 * INCH)
+    assert round(wire_diameter(28).nominal * 1e3, 3) == 0.376
+
+
+def test_threads_outside_the_published_lists_are_refused() -> None:
+    for name in ("M24x1.25", "M23", "1/2-12 UNC", "7/8-9 BSF", "G 9/16"):
+        with pytest.raises(NotKnown):
+            thread(name)
