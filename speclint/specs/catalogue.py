@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 from speclint.specs.component import Spec
+from speclint.specs.cylinder_block import CylinderBlock
+from speclint.specs.cylinder_liner import CylinderLiner
 from speclint.specs.duty import Duty
+from speclint.specs.piston_ring import PistonRing
 
-KINDS: tuple[type[Spec], ...] = (Duty,)
+KINDS: tuple[type[Spec], ...] = (Duty, CylinderBlock, CylinderLiner, PistonRing)
