@@ -1,0 +1,99 @@
+"""The built-in library of materials: one file a family, read only when a material of it is asked for."""
+
+from __future__ import annotations
+
+from difflib import get_close_matches
+from functools import cache
+
+from speclint.errors import NotKnown
+from speclint.handbook.materials.material import Material, Tables
+from speclint.handbook.materials.parsing import FileReader, load_toml
+from speclint.handbook.materials.problems import Complaints
+
+_INDEX = "index.toml"
+_COMMON = "common.toml"
+
+
+def material(name: str) -> Material:
+    """A material of the built-in library by its name.
+
+    >>> material("grey-iron-250").title
+    'grey cast iron EN-GJL-250'
+
+    Raises:
+        NotKnown: the library has no such entry; the message offers the nearest names.
+    """
+    return _material(name)
+
+
+def names() -> tuple[str, ...]:
+    """Names of all materials of the built-in library, in order."""
+    return tuple(sorted(_index()))
+
+
+def read_materials(text: str, origin: str) -> tuple[Material, ...]:
+    """Materials of a design repository's own, from TOML text in the format of the shipped files.
+
+    ``origin`` is the file's name, for the complaints. An entry may say ``like = "grey-iron-250"`` to take
+    what it does not state itself from a built-in material or from a group under [common].
+
+    Raises:
+        MaterialsError: with every problem found, each with its line, its key and what to write.
+    """
+    complaints = Complaints(origin, text)
+    reader = FileReader(load_toml(text, origin), complaints, _likeness)
+    found = [reader.material(name) for name in reader.names]
+    complaints.raise_if_any()
+    return tuple(one for one in found if one is not None)
+
+
+@cache
+def _material(name: str) -> Material:
+    index = _index()
+    if name not in index:
+        raise NotKnown(f"no material '{name}' in the library{_nearest(name, tuple(index))}")
+    reader = _reader(index[name])
+    found = reader.material(name)
+    reader.complaints.raise_if_any()
+    if found is None:  # pragma: no cover - a complaint was raised above
+        raise NotKnown(f"material '{name}' could not be read")
+    return found
+
+
+@cache
+def _index() -> dict[str, str]:
+    """The file of each material."""
+    files = load_toml(_text(_INDEX), _INDEX)
+    return {name: f"{file}.toml" for file, listed in files.items() for name in listed}
+
+
+@cache
+def _reader(file: str) -> FileReader:
+    text = _text(file)
+    return FileReader(load_toml(text, file), Complaints(file, text), _shipped_group)
+
+
+def _shipped_group(name: str) -> Tables:
+    reader = _reader(_COMMON)
+    tables = reader.group(name)
+    reader.complaints.raise_if_any()
+    return tables
+
+
+def _likeness(name: str) -> Tables:
+    """What an own material may be like: a shipped group, or a built-in material."""
+    try:
+        return _shipped_group(name)
+    except NotKnown:
+        return _material(name).tables
+
+
+def _text(file: str) -> str:
+    from importlib.resources import files
+
+    return (files("speclint.handbook") / "data" / "materials" / file).read_text(encoding="utf-8")
+
+
+def _nearest(name: str, known: tuple[str, ...]) -> str:
+    close = get_close_matches(name, known, n=3, cutoff=0.5)
+    return f"; nearest are {', '.join(close)}" if close else ""
