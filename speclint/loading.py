@@ -14,7 +14,7 @@ from speclint.complaints import Complaint, nearest, one_of
 from speclint.locator import Path as KeyPath
 from speclint.locator import locate
 from speclint.specs.component import Spec, SpecTable
-from speclint.specs.words import Leaf, Table
+from speclint.specs.words import Array, Leaf, Table
 from speclint.where import Where
 
 
@@ -77,7 +77,8 @@ def _placed(value: Any, path: KeyPath, file: str, lines: Mapping[KeyPath, int], 
         return _with_places(value, path, file, lines, line)
     line = lines.get(path, line)
     if isinstance(value, list):
-        return [_placed(item, (*path, index), file, lines, line) for index, item in enumerate(value)]
+        items = [_placed(item, (*path, index), file, lines, line) for index, item in enumerate(value)]
+        return Array(items, Where(file, line, dotted(path)))
     return Leaf(value, Where(file, line, dotted(path)))
 
 

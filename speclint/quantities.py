@@ -124,7 +124,7 @@ def read(text: str, dimension: str, sign: Sign = "positive", where: Where = NOWH
     _refuse_known_slips(words)
     found = _QUANTITY.fullmatch(words)
     if not found:
-        raise QuantityError("this is not a number with its unit and limits", _example(dimension))
+        raise QuantityError("this is not a number with its unit and limits", example(dimension))
     parts = found.groupdict()
     scale = _scale(parts["unit"] or "", parts["datum"] or "", dimension, words)
     nominal, low, high = _values(parts, scale, dimension)
@@ -173,7 +173,7 @@ def _scale(unit: str, datum: str, dimension: str, words: str) -> _Scale:
 def _temperature_scale(unit: str, datum: str, dimension: str, words: str) -> _Scale:
     spelling = _TEMPERATURE_SPELLINGS.get(unit, unit)
     if spelling not in _TEMPERATURES or datum not in ("", "difference"):
-        raise QuantityError(f'"{unit}" is no unit of {dimension}', _example(dimension))
+        raise QuantityError(f'"{unit}" is no unit of {dimension}', example(dimension))
     scale = _TEMPERATURES[spelling]
     if dimension == "temperature":
         if datum:
@@ -276,16 +276,17 @@ def _number(text: str) -> Fraction:
 def _check_sign(measure: Measure, sign: Sign) -> None:
     absolute_scale = measure.dimension == "temperature" or measure.datum == "absolute"
     if absolute_scale and measure.low < 0:
-        raise QuantityError("this is below absolute zero", _example(measure.dimension))
+        raise QuantityError("this is below absolute zero", example(measure.dimension))
     if measure.dimension == "temperature" or sign == "any":
         return
     if measure.low < 0:
-        raise QuantityError(f"a {measure.dimension} is not negative here", _example(measure.dimension))
+        raise QuantityError(f"a {measure.dimension} is not negative here", example(measure.dimension))
     if sign == "positive" and measure.low == 0:
         raise QuantityError(f"a {measure.dimension} of nothing is of no use here", "a value above zero")
 
 
-def _example(dimension: str) -> str:
+def example(dimension: str) -> str:
+    """How a quantity of a dimension may be written."""
     if dimension in _EXAMPLES:
         return _EXAMPLES[dimension]
     known = units.DIMENSIONS[dimension]

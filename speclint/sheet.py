@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING, Any, Literal, TypeVar
 
 from speclint.corners import Corner
@@ -90,6 +90,16 @@ class Sheet:
         measure = self._stated(value)
         shift = -self._context.design.settings.site_pressure if measure.datum == "absolute" else 0.0
         return self._taken(symbol, measure, name, shift)
+
+    def take_nominal(self, symbol: str, value: Measure | NotStated, name: str = "") -> float:
+        """The size that a drawing aims at, without its limits.
+
+        Only for a rule that holds a drawing against itself, such as a stated load against the spring's sizes;
+        whatever must hold in metal is taken with its limits.
+        """
+        measure = self._stated(value)
+        aimed_at = replace(measure, low=measure.nominal, high=measure.nominal)
+        return self._taken(symbol, aimed_at, name or f"{self._label(measure.where)}, nominal", 0.0)
 
     def take_absolute(self, symbol: str, value: Measure | NotStated, name: str = "") -> float:
         """A stated fluid pressure as absolute: gauge pressures are raised by that of the site."""

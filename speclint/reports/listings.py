@@ -5,12 +5,16 @@ from __future__ import annotations
 import inspect
 import re
 from collections.abc import Iterable
-from typing import Any
+from typing import Any, Literal, get_args, get_origin
+
+from pydantic.fields import FieldInfo
 
 from speclint.plugins import Loaded
+from speclint.quantities import example
 from speclint.reports.page import Page
 from speclint.rules import Rule
-from speclint.specs.component import Spec
+from speclint.specs.component import Spec, SpecTable
+from speclint.specs.words import Link, Quantity, Stated, kind_of
 
 
 def rules_page(rules: Iterable[Rule], width: int, *, full: bool) -> Page:
@@ -98,28 +102,53 @@ def kind_page(kind: type[Spec], width: int) -> Page:
             page.wrapped(" ".join(paragraph.split()))
         page.gap()
     page.line(("Keys", "strong"))
-    for name, field in kind.model_fields.items():
-        page.entry(name, _field(field), indent=2, column=26)
+    page.entry("kind", f'"{kind.kind}"', indent=2, column=26)
+    _keys(page, kind, "")
     return page
 
 
-def _field(field: Any) -> str:
+def _keys(page: Page, table: type[SpecTable], prefix: str) -> None:
+    for name, field in table.model_fields.items():
+        inner, named = _inner_table(field.annotation)
+        if inner is None:
+            page.entry(prefix + name, said_of(field), indent=2, column=26)
+        else:
+            page.entry(prefix + name, f"table: {_first_line(inner)}", indent=2, column=26)
+            _keys(page, inner, f"{prefix}{name}{named}.")
+
+
+def _inner_table(annotation: Any) -> tuple[type[SpecTable] | None, str]:
+    """The table within a field, and what stands for the name or number of each where there are several."""
+    if isinstance(annotation, type) and issubclass(annotation, SpecTable):
+        return annotation, ""
+    for argument in () if get_origin(annotation) is Link else get_args(annotation):
+        found, _ = _inner_table(argument)
+        if found is not None:
+            return found, ".NAME" if get_origin(annotation) is dict else "[]"
+    return None, ""
+
+
+def said_of(field: FieldInfo) -> str:
+    """What a key of a spec takes, in words."""
     for mark in field.metadata:
-        if hasattr(mark, "dimension"):
-            return f"{mark.dimension}, as text with its unit"
-    return _annotated(str(field.annotation))
+        if isinstance(mark, Quantity):
+            return f"{mark.dimension}, such as {example(mark.dimension)}"
+    for member in get_args(field.annotation):
+        if get_origin(member) is Stated:
+            return _word(get_args(member)[0])
+        if get_origin(member) is Link:
+            target = get_args(member)[0]
+            return "the id of a " + " or ".join(kind_of(kind) for kind in get_args(target) or (target,))
+    return {str: "text"}.get(field.annotation, "data of your own")  # type: ignore[arg-type]
 
 
-def _annotated(text: str) -> str:
-    return (
-        re.sub(r"(?:[a-z_]+\.)+", "", text)
-        .replace(" | NotStated", "")
-        .replace("<class '", "")
-        .replace("'>", "")
-    )
+def _word(wanted: Any) -> str:
+    if get_origin(wanted) is Literal:
+        return "one of " + ", ".join(f'"{choice}"' for choice in get_args(wanted))
+    return {str: "text", int: "a whole number", bool: "true or false"}[wanted]
 
 
-def _first_line(kind: type[Spec]) -> str:
+def _first_line(kind: type[SpecTable]) -> str:
     return " ".join(inspect.cleandoc(kind.__doc__ or "").split("\n\n")[0].split())
 
 

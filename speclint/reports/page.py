@@ -70,7 +70,7 @@ class Page:
         """Add a labelled paragraph: the label in a column of its own, the text hanging beside it."""
         if self.width < _NARROWEST + indent + column:
             indent, column = min(indent, 2), min(column, 9)
-        head = " " * indent + label.ljust(column)
+        head = " " * indent + label.ljust(max(column, len(label) + 1 if label else 0))
         rows = list(self._broken(text, len(head), 0)) or [""]
         self.line((head, "faint"), (rows[0][len(head) :], emphasis))
         for row in rows[1:]:

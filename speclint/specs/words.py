@@ -7,7 +7,7 @@ Only a sheet opens them, so whatever a rule uses has been written down.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Annotated, Any, Generic, Literal, TypeVar, get_args, get_origin
 
@@ -15,7 +15,7 @@ from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 
 from speclint.errors import QuantityError
-from speclint.quantities import PROVENANCES, Measure, Sign, read
+from speclint.quantities import PROVENANCES, Measure, Sign, example, read
 from speclint.where import NOWHERE, Where
 
 if TYPE_CHECKING:
@@ -39,6 +39,16 @@ class Table(dict[str, object]):
     __slots__ = ("where",)
 
     def __init__(self, items: Mapping[str, object], where: Where) -> None:
+        super().__init__(items)
+        self.where = where
+
+
+class Array(list[object]):
+    """A TOML array as read, with its place."""
+
+    __slots__ = ("where",)
+
+    def __init__(self, items: Iterable[object], where: Where) -> None:
         super().__init__(items)
         self.where = where
 
