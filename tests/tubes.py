@@ -197,7 +197,7 @@ TUBE = """
 kind = "tube"
 duty = "duty"
 bore = "100 mm ±0.5"
-outside = "104 mm ±0.5"
+outside = "105 mm ±0.5"
 pressure = "30 bar gauge"
 temperature = "200..220 °C"
 hoops = 4
@@ -207,7 +207,7 @@ held_in = "rack"
 
 RACK = """
 kind = "rack"
-hole = "105 mm +0.1/0"
+hole = "106 mm +0.1/0"
 """
 
 FILES = {"duty.toml": DUTY, "tube.toml": TUBE, "rack.toml": RACK}

@@ -122,9 +122,7 @@ class Quantity:
             return self._read_table(raw)
         value, where = opened(raw)
         if not isinstance(value, str):
-            raise refusal(
-                f"a {self.dimension} is written as text with its unit", f'"{value} …" with the unit'
-            )
+            raise refusal(f"a {self.dimension} is written as text with its unit", example(self.dimension))
         try:
             return read(value, self.dimension, self.sign, where)
         except QuantityError as problem:
@@ -147,7 +145,8 @@ class Quantity:
             raise refusal(
                 f'"{origin}" is no provenance', "from = one of " + ", ".join(f'"{p}"' for p in PROVENANCES)
             )
-        return replace(measure, provenance=provenance, note=note)
+        where = table.where if isinstance(table, Table) else measure.where
+        return replace(measure, provenance=provenance, note=note, where=where)
 
 
 _PROVENANCE_TABLE = {
