@@ -1,0 +1,119 @@
+"""Contact stress and stress concentration against figures in print.
+
+seen: read in a copy of the work; derived: by hand; memory: recalled, not read.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint.handbook import contact
+from speclint.handbook import stress_concentration as sc
+
+
+def test_boresi_example_17_3_rollers() -> None:
+    """A. P. Boresi and R. J. Schmidt, Advanced Mechanics of Materials, ch. 17 ex. 3, p. 621 (seen).
+
+    Two 40 mm radius cylinders, 24.1 kN over 20 mm: 1445 MPa and 433 MPa shear.
+    """
+    E_star = contact.contact_modulus(200e9, 0.29, 200e9, 0.29)
+    R = contact.relative_radius(0.040, 0.040)
+    p_0 = contact.line_pressure(24.1e3, 0.020, R, E_star)
+    assert p_0 / 1e6 == pytest.approx(1445, rel=3e-3)
+    assert contact.line_greatest_shear(p_0) / 1e6 == pytest.approx(433, rel=3e-3)
+
+
+def test_cam_and_roller_by_the_textbook_short_form() -> None:
+    """S. Timoshenko and J. N. Goodier, Theory of Elasticity, art. 140 (memory): 0.418 √(F E/(L R)), nu 0.3.
+
+    Cam 60 mm, roller 25 mm, 18 mm wide, 3 kN, 206 GPa: 583.33 MPa (derived).
+    """
+    E_star = contact.contact_modulus(206e9, 0.3, 206e9, 0.3)
+    R = contact.relative_radius(0.060, 0.025)
+    p_0 = contact.line_pressure(3000.0, 0.018, R, E_star)
+    assert p_0 / 1e6 == pytest.approx(583.33, rel=1e-3)
+    assert p_0 == pytest.approx(0.418 * (3000.0 * 206e9 / (0.018 * R)) ** 0.5, rel=1e-3)
+
+
+def test_spheres_by_the_textbook_short_forms() -> None:
+    """S. Timoshenko and J. N. Goodier, Theory of Elasticity, art. 140 (memory), equal moduli, nu 0.3.
+
+    q_0 = 0.388 (P E² (R_1 + R_2)²/(R_1 R_2)²)^(1/3) and a = 1.109 (P R_1 R_2/(E (R_1 + R_2)))^(1/3).
+    """
+    P, E, R_1, R_2 = 1500.0, 206e9, 0.030, 0.120
+    E_star, R = contact.contact_modulus(E, 0.3, E, 0.3), contact.relative_radius(R_1, R_2)
+    pressure = 0.388 * (P * E**2 * (R_1 + R_2) ** 2 / (R_1 * R_2) ** 2) ** (1 / 3)
+    radius = 1.109 * (P * R_1 * R_2 / (E * (R_1 + R_2))) ** (1 / 3)
+    assert contact.point_pressure(P, R, E_star) == pytest.approx(pressure, rel=2e-3)
+    assert contact.point_radius(P, R, E_star) == pytest.approx(radius, rel=2e-3)
+
+
+def test_roark_cylinder_and_sphere_on_a_flat() -> None:
+    """Roark's Formulas, Table 14.1, cases 1 and 2 (memory), equal moduli, nu 0.3, K_D the diameter.
+
+    Sphere: 0.616 (P E²/K_D²)^(1/3) and a = 0.881 (P K_D/E)^(1/3). Cylinder: 0.591 √(p E/K_D), width
+    2.15 √(p K_D/E).
+    """
+    E, K_D, p, P = 200e9, 0.1, 200e3, 1000.0
+    E_star, R = contact.contact_modulus(E, 0.3, E, 0.3), K_D / 2
+    assert contact.line_pressure(p, 1.0, R, E_star) == pytest.approx(0.591 * (p * E / K_D) ** 0.5, rel=2e-3)
+    assert 2 * contact.line_half_width(p, 1.0, R, E_star) == pytest.approx(
+        2.15 * (p * K_D / E) ** 0.5, rel=3e-3
+    )
+    assert contact.point_pressure(P, R, E_star) == pytest.approx(
+        0.616 * (P * E**2 / K_D**2) ** (1 / 3), rel=2e-3
+    )
+    assert contact.point_radius(P, R, E_star) == pytest.approx(0.881 * (P * K_D / E) ** (1 / 3), rel=2e-3)
+
+
+def test_first_yield_as_johnson_prints_it() -> None:
+    """K. L. Johnson, Contact Mechanics, eqs. 6.4 and 6.9 (memory): p_0 = 1.67 Y on a line, 1.60 Y on a spot.
+
+    The greatest shear is then Y/2 (Tresca).
+    """
+    assert contact.line_greatest_shear(1.67) == pytest.approx(0.5, rel=5e-3)
+    assert contact.point_greatest_shear(1.60) == pytest.approx(0.5, rel=1e-2)
+
+
+@pytest.mark.parametrize(
+    ("shoulder", "ratio", "A", "b"),
+    [
+        pytest.param(sc.shoulder_in_tension, 2.0, 1.01470, -0.30035, id="tension 2.0"),
+        pytest.param(sc.shoulder_in_tension, 1.5, 0.99957, -0.28221, id="tension 1.5"),
+        pytest.param(sc.shoulder_in_bending, 2.0, 0.90879, -0.28598, id="bending 2.0"),
+        pytest.param(sc.shoulder_in_bending, 1.5, 0.93836, -0.25759, id="bending 1.5"),
+        pytest.param(sc.shoulder_in_bending, 1.2, 0.97098, -0.21796, id="bending 1.2"),
+        pytest.param(sc.shoulder_in_torsion, 1.33, 0.84897, -0.23161, id="torsion 1.33"),
+        pytest.param(sc.shoulder_in_torsion, 1.2, 0.83425, -0.21649, id="torsion 1.2"),
+    ],
+)
+@pytest.mark.parametrize("fillet", [0.1, 0.15, 0.2])
+def test_norton_s_fits_of_the_same_charts(
+    shoulder: object, ratio: float, A: float, b: float, fillet: float
+) -> None:
+    """R. L. Norton, Machine Design, Appendix C (memory): K_t = A (r/d)^b for each D/d; charts differ by 6 %."""
+    assert callable(shoulder)
+    assert shoulder(ratio, 1.0, fillet) == pytest.approx(A * fillet**b, rel=0.06)
+
+
+def test_shigley_example_7_1_shaft_shoulder() -> None:
+    """Shigley, Ex. 7-1 (memory): D/d 1.5, r/d 0.1: 1.68 and 1.42 from the charts, 1.58 after q 0.85."""
+    assert sc.shoulder_in_bending(1.5, 1.0, 0.1) == pytest.approx(1.68, rel=0.05)
+    assert sc.shoulder_in_torsion(1.5, 1.0, 0.1) == pytest.approx(1.42, rel=0.05)
+    assert sc.fatigue_notch_factor(1.68, 0.85) == pytest.approx(1.58, abs=5e-3)
+
+
+@pytest.mark.parametrize("share", [0.1, 0.2, 0.3, 0.5, 0.7])
+def test_hole_by_peterson_s_fit(share: float) -> None:
+    """Peterson's Stress Concentration Factors, Chart 4.1 (memory): 3.000 - 3.140 x + 3.667 x² - 1.527 x³."""
+    printed = 3.000 - 3.140 * share + 3.667 * share**2 - 1.527 * share**3
+    assert sc.hole_in_strip(share, 1.0) == pytest.approx(printed, rel=0.025)
+
+
+@pytest.mark.parametrize(
+    ("strength", "thread", "K_f"),
+    [("low", "rolled", 2.2), ("low", "cut", 2.8), ("high", "rolled", 3.0), ("high", "cut", 3.8)],
+)
+def test_thread_roots_by_hardness(strength: str, thread: str, K_f: float) -> None:
+    """R. C. Juvinall and K. M. Marshek, Machine Component Design, Table 10.6 (memory): below and above 200 HB."""
+    assert sc.thread_notch_factor(strength, thread).nominal == K_f
