@@ -22,6 +22,9 @@ from speclint.handbook.property_classes import HOTTEST, property_class, property
         ("A2-50", 39, 500, 210),
         ("A4-80", 12, 800, 600),
         ("C3-80", 20, 800, 640),
+        ("C1-50", 39, 500, 250),
+        ("C4-70", 39, 700, 410),
+        ("F1-60", 24, 600, 410),
     ],
 )
 def test_published_strengths_at_the_ends_of_their_ranges(

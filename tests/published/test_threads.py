@@ -7,13 +7,15 @@ in millimetres, as printed.
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
+from fractions import Fraction
 
 import pytest
 from fluids.piping import t_from_gauge
 
 from speclint.errors import NotKnown
 from speclint.handbook.property_classes import property_class
-from speclint.handbook.tables import entries
+from speclint.handbook.tables import entries, rows
 from speclint.handbook.threads import (
     external_stripping_area,
     internal_stripping_area,
@@ -66,15 +68,28 @@ STRESS_AREAS_IN2 = [
     ("1/2-20 UNF", 0.15995, 0.0001),
     ("1-12 UNF", 0.66304, 0.0001),
     ("1-8 UNC", 0.60575, 0.0001),
-    # ASME B1.1 tables, as in Shigley, Table 8-2: memory
+    # ASME B1.1 tables, to three figures: memory
     *(
-        (name, area, 0.004)
-        for name, area in [
-            ("1/4 UNC", 0.0318), ("5/16 UNC", 0.0524), ("3/8 UNC", 0.0775), ("7/16 UNC", 0.1063),
-            ("9/16 UNC", 0.182), ("5/8 UNC", 0.226), ("7/8 UNC", 0.462), ("1 1/4 UNC", 0.969),
-            ("1 1/2 UNC", 1.405), ("2-4 1/2 UNC", 2.50), ("5/16 UNF", 0.0580), ("3/8 UNF", 0.0878),
-            ("7/16 UNF", 0.1187), ("5/8 UNF", 0.256), ("7/8 UNF", 0.509), ("1 1/4 UNF", 1.073),
+        (f"{size} {series}", area, 0.004)
+        for series, areas in [
+            ("UNC", [("No. 1", 0.00263), ("No. 2", 0.00370), ("No. 3", 0.00487), ("No. 4", 0.00604),
+                     ("No. 5", 0.00796), ("No. 6", 0.00909), ("No. 8", 0.0140), ("No. 12", 0.0242),
+                     ("1/4", 0.0318), ("5/16", 0.0524), ("3/8", 0.0775), ("7/16", 0.1063), ("9/16", 0.182),
+                     ("5/8", 0.226), ("7/8", 0.462), ("1 1/8", 0.763), ("1 1/4", 0.969), ("1 3/8", 1.155),
+                     ("1 1/2", 1.405), ("1 3/4", 1.90), ("2-4 1/2", 2.50), ("2 1/4", 3.25), ("2 1/2", 4.00),
+                     ("2 3/4", 4.93), ("3", 5.97), ("3 1/4", 7.10), ("3 1/2", 8.33), ("3 3/4", 9.66),
+                     ("4-4", 11.08)]),
+            ("UNF", [("No. 0", 0.00180), ("No. 1", 0.00278), ("No. 2", 0.00394), ("No. 3", 0.00523),
+                     ("No. 4", 0.00661), ("No. 5", 0.00830), ("No. 6", 0.01015), ("No. 8", 0.01474),
+                     ("No. 12", 0.0258), ("5/16", 0.0580), ("3/8", 0.0878), ("7/16", 0.1187), ("9/16", 0.203),
+                     ("5/8", 0.256), ("7/8", 0.509), ("1 1/8", 0.856), ("1 1/4", 1.073), ("1 3/8", 1.315),
+                     ("1 1/2", 1.581)]),
+            ("UN", [("1 1/8", 0.790), ("1 1/4", 1.000), ("1 3/8", 1.233), ("1 1/2", 1.492), ("1 5/8", 1.78),
+                    ("1 3/4", 2.08), ("1 7/8", 2.41), ("2", 2.77), ("2 1/4", 3.56), ("2 1/2", 4.44),
+                    ("2 3/4", 5.43), ("3", 6.51), ("3 1/4", 7.69), ("3 1/2", 8.96), ("3 3/4", 10.34),
+                    ("4", 11.81)]),
         ]
+        for size, area in areas
     ),
 ]  # fmt: skip
 
@@ -137,7 +152,23 @@ CORE_OF_WHITWORTH = [
     ("1 BSF", 0.8719),
     ("1 1/4 BSF", 1.1077),
     ("1 1/2 BSF", 1.3399),
-]
+    # BS 84 list of threads per inch: memory; d - 1.280654/n worked by hand: derived
+    *(
+        (f"{size} {series}", core)
+        for series, cores in [
+            ("BSW", [("1/8", 0.0930), ("3/16", 0.1341), ("9/16", 0.4558), ("11/16", 0.5711),
+                     ("2 1/4", 1.9298), ("2 1/2", 2.1798), ("2 3/4", 2.3841), ("3", 2.6341), ("3 1/4", 2.8560),
+                     ("3 1/2", 3.1060), ("3 3/4", 3.3231), ("4", 3.5731), ("4 1/2", 4.0546), ("5", 4.5343),
+                     ("5 1/2", 5.0121), ("6", 5.4877)]),
+            ("BSF", [("3/16", 0.1475), ("7/32", 0.1730), ("9/32", 0.2320), ("7/16", 0.3664), ("9/16", 0.4825),
+                     ("11/16", 0.5960), ("13/16", 0.7058), ("1 1/8", 0.9827), ("1 3/8", 1.2149),
+                     ("1 5/8", 1.4649), ("1 3/4", 1.5670), ("2", 1.8170), ("2 1/4", 2.0366), ("2 1/2", 2.2866),
+                     ("2 3/4", 2.5366), ("3", 2.7439), ("3 1/4", 2.9939), ("3 1/2", 3.2154), ("3 3/4", 3.4654),
+                     ("4", 3.7154), ("4 1/4", 3.9298)]),
+        ]
+        for size, core in cores
+    ),
+]  # fmt: skip
 
 
 @pytest.mark.parametrize(("name", "core"), CORE_OF_WHITWORTH)
@@ -177,9 +208,13 @@ def test_basic_dimensions_of_metric_threads(name: str, pitch_diameter: float, mi
 @pytest.mark.parametrize(
     ("name", "pitch_diameter", "minor_diameter"),
     [
-        ("G 1/8", 9.147, 8.566), ("G 1/4", 12.301, 11.445), ("G 3/8", 15.806, 14.950),
-        ("G 1/2", 19.793, 18.631), ("G 3/4", 25.279, 24.117), ("G 1", 31.770, 30.291), ("G 1 1/4", 40.431, 38.952),
-        ("G 1 1/2", 46.324, 44.845), ("G 2", 58.135, 56.656), ("G 3", 86.405, 84.926),
+        ("G 1/16", 7.142, 6.561), ("G 1/8", 9.147, 8.566), ("G 1/4", 12.301, 11.445), ("G 3/8", 15.806, 14.950),
+        ("G 1/2", 19.793, 18.631), ("G 5/8", 21.749, 20.587), ("G 3/4", 25.279, 24.117), ("G 7/8", 29.039, 27.877),
+        ("G 1", 31.770, 30.291), ("G 1 1/8", 36.418, 34.939), ("G 1 1/4", 40.431, 38.952),
+        ("G 1 1/2", 46.324, 44.845), ("G 1 3/4", 52.267, 50.788), ("G 2", 58.135, 56.656),
+        ("G 2 1/4", 64.231, 62.752), ("G 2 1/2", 73.705, 72.226), ("G 2 3/4", 80.055, 78.576),
+        ("G 3", 86.405, 84.926), ("G 3 1/2", 98.851, 97.372), ("G 4", 111.551, 110.072),
+        ("G 4 1/2", 124.251, 122.772), ("G 5", 136.951, 135.472), ("G 5 1/2", 149.651, 148.172),
         ("G 6", 162.351, 160.872),
     ],
 )  # fmt: skip
@@ -299,6 +334,70 @@ def test_metric_tolerances_follow_their_formulae(size: float) -> None:
     assert (t.nominal - at.bolt_major[1]) * 1e6 == pytest.approx(15 + 11 * P, rel=0.04)
 
 
+R40 = [100, 106, 112, 118, 125, 132, 140, 150, 160, 170, 180, 190, 200, 212, 224, 236, 250, 265, 280, 300, 315, 335,
+       355, 375, 400, 425, 450, 475, 500, 530, 560, 600, 630, 670, 710, 750, 800, 850, 900, 950, 1000]  # fmt: skip
+PREFERRED = {*R40, *(63, 67, 71, 75, 80, 85, 90, 95), 56}  # R 40 of the decade below, as the tables round it
+
+
+@pytest.mark.parametrize("row", rows("iso-965-1-1998-pitch-diameter-tolerances.csv"), ids=str)
+def test_tolerances_of_pitch_diameters_are_preferred_numbers_near_their_formula(
+    row: Mapping[str, str],
+) -> None:
+    bolt, nut = float(row["external"]), float(row["internal"])
+    expected = 90 * float(row["pitch"]) ** 0.4 * math.sqrt(float(row["over"]) * float(row["to"])) ** 0.1
+    assert {bolt, nut} <= PREFERRED
+    assert bolt == pytest.approx(expected, rel=0.045)
+    assert nut == pytest.approx(1.32 * expected, rel=0.05)
+
+
+@pytest.mark.parametrize("row", rows("iso-965-1-1998-tolerances-by-pitch.csv"), ids=str)
+def test_tolerances_by_pitch_are_preferred_numbers_near_their_formulae(row: Mapping[str, str]) -> None:
+    P, below, major = (float(row[column]) for column in ("pitch", "es g", "major diameter external"))
+    minor = 230 * P**0.7 if P >= 1 else 433 * P - 190 * P**1.22
+    assert below == pytest.approx(15 + 11 * P, rel=0.03, abs=1.3)
+    assert major in PREFERRED
+    assert major == pytest.approx(180 * P ** (2 / 3) - 3.15 / math.sqrt(P), rel=0.055)
+    if P >= 0.3:
+        assert float(row["minor diameter internal"]) in PREFERRED
+        assert float(row["minor diameter internal"]) == pytest.approx(minor, rel=0.045)
+
+
+@pytest.mark.parametrize("row", rows("iso-228-1-2000-pipe-threads.csv"), ids=lambda row: row["size"])
+def test_tolerances_of_pipe_threads_go_by_pitch(row: Mapping[str, str]) -> None:
+    """ISO 228-1:2000, Table 1, µm: memory. Above size 2 the pitch and major diameters have a wider one."""
+    small = {"28": (107, 282, 214), "19": (125, 445, 250), "14": (142, 541, 284), "11": (180, 640, 360)}
+    large = float(row["major diameter"]) > 59.614
+    expected = (217, 640, 434) if large else small[row["threads per inch"]]
+    assert tuple(int(row[f"{what} diameter tolerance"]) for what in ("pitch", "minor", "major")) == expected
+
+
+# --- pitches and sizes ---
+
+FINE_PITCHES = {0.2, 0.25, 0.35, 0.5, 0.75, 1, 1.25, 1.5, 2, 3, 4, 6, 8}  # ISO 261:1998, Table 2: memory
+
+
+@pytest.mark.parametrize("size", dict.fromkeys(entries("iso-261-1998-metric-threads.csv", "diameter")))
+def test_fine_pitches_are_those_of_the_standard_and_finer_than_the_coarse(size: str) -> None:
+    listed = [row for row in rows("iso-261-1998-metric-threads.csv") if row["diameter"] == size]
+    coarse = [float(row["pitch"]) for row in listed if row["series"] == "metric coarse"]
+    fine = [float(row["pitch"]) for row in listed if row["series"] == "metric fine"]
+    assert set(fine) <= FINE_PITCHES
+    assert fine == sorted(set(fine), reverse=True)
+    assert all(pitch < coarse[0] for pitch in fine if coarse)
+
+
+@pytest.mark.parametrize("table", ["asme-b1.1-2019-unified-threads.csv", "bs-84-1956-whitworth-threads.csv"])
+def test_inch_diameters_are_what_their_size_says(table: str) -> None:
+    """Fractions of an inch; number sizes are 0.060 in and 0.013 in more for each number (ASME B1.1: memory)."""
+    for row in rows(table):
+        size = row["size"]
+        if size.startswith("No. "):
+            expected = Fraction(60 + 13 * int(size.removeprefix("No. ")), 1000)
+        else:
+            expected = sum((Fraction(part) for part in size.split()), Fraction(0))
+        assert float(row["diameter"]) == float(expected), size
+
+
 # --- stripping areas at worst limits, per inch of engagement, FED-STD-H28/2B formulae (2a) and (4a) ---
 
 STRIPPING_IN2 = [
@@ -371,6 +470,31 @@ def test_breaking_and_proof_loads(name: str, class_name: str, breaking: float, p
     assert found.tensile_strength * t.stress_area == pytest.approx(breaking, rel=0.005)
     if proof is not None:
         assert found.proof_stress * t.stress_area == pytest.approx(proof, rel=0.005)
+
+
+@pytest.mark.parametrize(
+    ("name", "strength", "stress_at_yield", "hardness"),
+    [
+        # ISO 898-1:2013, Table 3, for 20 mm, MPa and HV: memory
+        ("4.6", 400, 240, 120), ("4.8", 420, 340, 130), ("5.6", 500, 300, 155), ("5.8", 520, 420, 160),
+        ("6.8", 600, 480, 190), ("8.8", 830, 660, 255), ("10.9", 1040, 940, 320), ("12.9", 1220, 1100, 385),
+        # ISO 3506-1:2009, Tables 2 and 3: memory
+        *(
+            (f"A{grade}-{number}", 10 * number, at_yield, None)
+            for grade in range(1, 6)
+            for number, at_yield in ((50, 210), (70, 450), (80, 600))
+        ),
+        ("C1-50", 500, 250, 155), ("C1-70", 700, 410, 220), ("C1-110", 1100, 820, 350), ("C3-80", 800, 640, 240),
+        ("C4-50", 500, 250, 155), ("C4-70", 700, 410, 220), ("F1-45", 450, 250, 135), ("F1-60", 600, 410, 180),
+    ],
+)  # fmt: skip
+def test_properties_of_classes(
+    name: str, strength: float, stress_at_yield: float, hardness: float | None
+) -> None:
+    found = property_class(name, 20e-3)
+    assert found.tensile_strength == pytest.approx(strength * 1e6)
+    assert found.yield_stress == pytest.approx(stress_at_yield * 1e6)
+    assert found.hardness == hardness
 
 
 # --- Imperial standard wire gauge ---
