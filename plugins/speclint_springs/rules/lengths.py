@@ -1,0 +1,76 @@
+"""Shape and lengths: index, clearance before the coils bind."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.formula import Metres, Ratio
+from speclint.handbook.spring_lengths import (
+    clearance_multiplier,
+    clearance_sum_cold_coiled,
+    clearance_sum_hot_coiled,
+)
+from speclint.handbook.springs import EN_13906_1, spring_index
+from speclint.specs.compression_spring import CompressionSpring
+from speclint_springs.formulae import gap_before_solid
+from speclint_springs.taking import greatest_solid_length, mean_diameter, working_coils
+
+
+@rule(
+    "coil-spring.index",
+    title="The coil is neither too tight nor too loose for its wire",
+    on=CompressionSpring,
+    grade=Grade.OBSERVATION,
+    gravest=Grade.QUERY,
+    cites=[EN_13906_1.at("scope, spring index"), COMMON_PRACTICE],
+    why="a tight coil cracks the wire in the making and stresses its inside; a loose one buckles and tangles",
+    leaves_out="whether the maker has the arbor and the coiling machine for it",
+    limits=[
+        Limit("least-cold", "4", "ratio", EN_13906_1.at("scope, cold coiled"), "least index, cold coiled"),
+        Limit(
+            "greatest-cold", "20", "ratio", EN_13906_1.at("scope, cold coiled"), "greatest index, cold coiled"
+        ),
+        Limit("least-hot", "3", "ratio", EN_13906_1.at("scope, hot coiled"), "least index, hot coiled"),
+        Limit(
+            "greatest-hot", "12", "ratio", EN_13906_1.at("scope, hot coiled"), "greatest index, hot coiled"
+        ),
+        Limit("least-preferred", "6", "ratio", COMMON_PRACTICE, "least index preferred"),
+        Limit("greatest-preferred", "12", "ratio", COMMON_PRACTICE, "greatest index preferred"),
+    ],
+)
+def index(spring: CompressionSpring, sheet: Sheet) -> Judgement:
+    """w = D/d, held against the range of the standard and against that preferred."""
+    process = sheet.read("process", spring.process)
+    d = sheet.take("d", spring.wire)
+    w = sheet.work("w", spring_index, D=mean_diameter(spring, sheet, d), d=d)
+    covered = sheet.within(w, sheet.limit(f"least-{process}"), sheet.limit(f"greatest-{process}"))
+    preferred = sheet.within(w, sheet.limit("least-preferred"), sheet.limit("greatest-preferred"))
+    return preferred if covered.holds else covered.graded(Grade.QUERY)
+
+
+@rule(
+    "coil-spring.solid-clearance",
+    title="At full lift the coils still have the clearance of the standard before they bind",
+    on=CompressionSpring,
+    grade=Grade.NONCONFORMITY,
+    cites=[EN_13906_1.at("clause on sum of clearances")],
+    why="coils that touch stop the valve short of its lift, and the cam then breaks something",
+    leaves_out="lift beyond that of the open length, from worn stops or a gear that overruns",
+)
+def solid_clearance(spring: CompressionSpring, sheet: Sheet) -> Judgement:
+    """L_O − L_c ≥ S_a, with the greatest wire and the shortest open length of the drawing."""
+    d = sheet.take("d", spring.wire)
+    solid = greatest_solid_length(spring, sheet, d)
+    gap = sheet.work("S", gap_before_solid, L_O=sheet.take("L_O", spring.open_length), L_c=solid)
+    return sheet.at_least(gap, _least_clearance(spring, sheet, d))
+
+
+def _least_clearance(spring: CompressionSpring, sheet: Sheet, d: Metres) -> Metres:
+    process = sheet.read("process", spring.process)
+    alternating = sheet.read("loading", spring.loading) == "alternating"
+    x: Ratio = sheet.look_up("x", clearance_multiplier, process=process, dynamic=alternating)
+    D, n = mean_diameter(spring, sheet, d), working_coils(spring, sheet)
+    formula = clearance_sum_cold_coiled if process == "cold" else clearance_sum_hot_coiled
+    return sheet.work("S_a", formula, x=x, n=n, D=D, d=d)
+
+
+RULES = (index, solid_clearance)

@@ -1,0 +1,101 @@
+"""Loads: the drawing's own figures against its sizes."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.formula import Metres, Newtons, NewtonsPerMetre, Ratio
+from speclint.handbook.springs import EN_13906_1, spring_load, spring_rate
+from speclint.quantities import Measure
+from speclint.specs import NotStated
+from speclint.specs.compression_spring import CompressionSpring
+from speclint_springs.formulae import (
+    deflection,
+    load_difference,
+    load_tolerance,
+    mean_from_inside,
+    mean_from_outside,
+    rate_difference,
+)
+from speclint_springs.sources import EN_15800
+from speclint_springs.tables import quality_factor
+from speclint_springs.taking import modulus_of_rigidity
+
+
+@rule(
+    "coil-spring.rate",
+    title="The rate and the loads on the drawing are those that its wire, coils and lengths give",
+    on=CompressionSpring,
+    grade=Grade.NONCONFORMITY,
+    cites=[EN_13906_1.at("clause 7, spring rate"), EN_15800.at("tolerances on load"), COMMON_PRACTICE],
+    why="a drawing that contradicts itself gets a spring that is right by one figure and wrong by the other",
+    leaves_out="what the spring made from it measures: that is for the test certificate",
+    limits=[
+        Limit(
+            "rate-agreement",
+            "5 %",
+            "ratio",
+            COMMON_PRACTICE,
+            "share by which stated and worked rate may differ",
+        )
+    ],
+)
+def stated_rate(spring: CompressionSpring, sheet: Sheet) -> Judgement:
+    """R = G d⁴/(8 D³ n) and F = R s from the nominal sizes at 20 °C, against the figures stated."""
+    d, D = _nominal_coil(spring, sheet)
+    n = sheet.take_nominal("n", spring.working_coils)
+    R = sheet.work("R", spring_rate, G=modulus_of_rigidity(spring, sheet), d=d, D=D, n=n)
+    found = [_rate(spring, sheet, R)] if sheet.is_stated("rate", spring.rate) else []
+    for name, load, length in (
+        ("shut", spring.shut_load, spring.shut_length),
+        ("open", spring.open_load, spring.open_length),
+    ):
+        if sheet.is_stated(f"{name} load", load):
+            F = _worked_load(spring, sheet, R, length)
+            found.append(_load(spring, sheet, F, load, (d, D, n)))
+    if not found:
+        raise sheet.not_assessed(
+            "neither rate nor load is stated: there is nothing to hold the sizes against"
+        )
+    return sheet.worst(*found)
+
+
+def _nominal_coil(spring: CompressionSpring, sheet: Sheet) -> tuple[Metres, Metres]:
+    d = sheet.take_nominal("d", spring.wire)
+    if sheet.is_stated("outside diameter", spring.outside_diameter):
+        outside = sheet.take_nominal("D_e", spring.outside_diameter)
+        return d, sheet.work("D", mean_from_outside, D_e=outside, d=d)
+    if sheet.is_stated("inside diameter", spring.inside_diameter):
+        inside = sheet.take_nominal("D_i", spring.inside_diameter)
+        return d, sheet.work("D", mean_from_inside, D_i=inside, d=d)
+    return d, sheet.take_nominal("D", spring.mean_diameter)
+
+
+def _rate(spring: CompressionSpring, sheet: Sheet, R: NewtonsPerMetre) -> Judgement:
+    stated = sheet.take_nominal("R_s", spring.rate)
+    return sheet.at_most(sheet.work("δ", rate_difference, R=R, R_s=stated), sheet.limit("rate-agreement"))
+
+
+def _worked_load(
+    spring: CompressionSpring, sheet: Sheet, R: NewtonsPerMetre, length: Measure | NotStated
+) -> Newtons:
+    free, held = sheet.take_nominal("L_0", spring.free_length), sheet.take_nominal("L", length)
+    return sheet.work("F", spring_load, R=R, s=sheet.work("s", deflection, L_0=free, L=held))
+
+
+def _load(
+    spring: CompressionSpring,
+    sheet: Sheet,
+    F: Newtons,
+    stated: Measure | NotStated,
+    coil: tuple[Metres, Metres, Ratio],
+) -> Judgement:
+    if sheet.read("process", spring.process) == "hot":
+        raise sheet.not_covered("EN 15800 gives tolerances of load for cold coiled springs only")
+    d, D, n = coil
+    F_s = sheet.take_nominal("F_s", stated)
+    Q = sheet.look_up("Q", quality_factor, grade=sheet.read("quality grade", spring.quality_grade))
+    allowed = sheet.work("A_F", load_tolerance, Q=Q, F=F_s, d=d, D=D, n=n)
+    return sheet.at_most(sheet.work("Δ", load_difference, F=F, F_s=F_s), allowed)
+
+
+RULES = (stated_rate,)

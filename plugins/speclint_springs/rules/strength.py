@@ -1,0 +1,108 @@
+"""Strength under steady load: the wire's own, the stress at full lift and at solid."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, Source, rule
+from speclint.formula import Metres, Pascals
+from speclint.handbook.springs import EN_13906_1, shear_stress, spring_load
+from speclint.specs.compression_spring import CompressionSpring
+from speclint_springs.formulae import deflection, share_of_strength
+from speclint_springs.sources import EN_10270
+from speclint_springs.tables import least_wire_strength
+from speclint_springs.taking import greatest_solid_length, mean_diameter, open_load, rate
+
+DIN_2089 = Source(
+    "DIN 2089-1, Helical compression springs of round wire and bar: calculation", "1984", memory=True
+)
+
+
+@rule(
+    "coil-spring.tensile",
+    title="The wire's standard gives its tensile strength at this diameter, and the wire has it",
+    on=CompressionSpring,
+    grade=Grade.QUERY,
+    gravest=Grade.NONCONFORMITY,
+    cites=[EN_10270.at("tables of mechanical properties")],
+    why="wire is stronger the thinner it is drawn: a stress means nothing before the strength at its size is known",
+    leaves_out="surface, decarburised depth and torsion tests, which the same standard asks of the wire",
+)
+def tensile(spring: CompressionSpring, sheet: Sheet) -> Judgement:
+    """R_m of the table; a certificate's figure, where stated, must reach it."""
+    d = sheet.take("d", spring.wire)
+    strength = _wire_strength(spring, sheet, d)
+    if not sheet.is_stated("wire tensile strength", spring.wire_tensile_strength):
+        return sheet.reported(strength, "least tensile strength of the wire by its standard")
+    found = sheet.take("R_m′", spring.wire_tensile_strength)
+    return sheet.at_least(found, strength).graded(Grade.NONCONFORMITY)
+
+
+@rule(
+    "coil-spring.stress-static",
+    title="Full lift does not stress the wire beyond what it carries without taking a set",
+    on=CompressionSpring,
+    grade=Grade.NONCONFORMITY,
+    cites=[DIN_2089.at("permissible shear stress under static load"), COMMON_PRACTICE],
+    why="a spring stressed past its elastic limit comes back shorter and shuts the valve no more",
+    leaves_out="the alternating part of the stress (coil-spring.fatigue) and heat (coil-spring.temperature)",
+    limits=[
+        Limit(
+            "share-of-strength",
+            "0.5",
+            "ratio",
+            DIN_2089.at("permissible shear stress under static load"),
+            "share of tensile strength carried by uncorrected shear at full lift",
+        )
+    ],
+)
+def stress_static(spring: CompressionSpring, sheet: Sheet) -> Judgement:
+    """τ at the open length at 20 °C, where the modulus and so the load is greatest, against a share of R_m."""
+    d = sheet.take("d", spring.wire)
+    D = mean_diameter(spring, sheet, d)
+    stress = sheet.work("τ_O", shear_stress, F=open_load(spring, sheet, d, D), D=D, d=d)
+    return sheet.at_most(stress, _allowed(spring, sheet, d))
+
+
+@rule(
+    "coil-spring.stress-solid",
+    title="The spring may be pressed solid without taking a set",
+    on=CompressionSpring,
+    grade=Grade.NONCONFORMITY,
+    cites=[EN_13906_1.at("permissible stress at solid length, cold coiled")],
+    why="a spring is pressed solid once when it is made and again when somebody lets the valve go",
+    leaves_out="hot coiled springs, whose limit the standard gives by a diagram that is not held here",
+    limits=[
+        Limit(
+            "share-of-strength",
+            "0.56",
+            "ratio",
+            EN_13906_1.at("permissible stress at solid length, cold coiled"),
+            "share of tensile strength carried by uncorrected shear at solid length",
+        )
+    ],
+)
+def stress_solid(spring: CompressionSpring, sheet: Sheet) -> Judgement:
+    """τ at the solid length at 20 °C against 0.56 R_m."""
+    if sheet.read("process", spring.process) == "hot":
+        raise sheet.not_covered(
+            "the standard's limit for hot coiled springs stands in a diagram that is not held here"
+        )
+    d = sheet.take("d", spring.wire)
+    D = mean_diameter(spring, sheet, d)
+    free = sheet.take("L_0", spring.free_length)
+    pressed = sheet.work("s_c", deflection, L_0=free, L=greatest_solid_length(spring, sheet, d))
+    load = sheet.work("F_c", spring_load, R=rate(spring, sheet, d, D), s=pressed)
+    return sheet.at_most(sheet.work("τ_c", shear_stress, F=load, D=D, d=d), _allowed(spring, sheet, d))
+
+
+def _allowed(spring: CompressionSpring, sheet: Sheet, d: Metres) -> Pascals:
+    share, strength = sheet.limit("share-of-strength", "x"), _wire_strength(spring, sheet, d)
+    return sheet.work("τ_zul", share_of_strength, x=share, R_m=strength)
+
+
+def _wire_strength(spring: CompressionSpring, sheet: Sheet, d: Metres) -> Pascals:
+    return sheet.look_up(
+        "R_m", least_wire_strength, of=spring, material=sheet.material_of(spring), diameter=d
+    )
+
+
+RULES = (tensile, stress_static, stress_solid)

@@ -1,0 +1,13 @@
+"""The works that the family of springs cites beside those of the handbook."""
+
+from __future__ import annotations
+
+from speclint import Source
+
+EN_15800 = Source(
+    "EN 15800, Cylindrical helical springs made of round wire: quality specifications for cold coiled "
+    "compression springs",
+    "2008",
+    memory=True,
+)
+EN_10270 = Source("EN 10270-1, -2 and -3, Steel wire for mechanical springs", "2011", memory=True)
