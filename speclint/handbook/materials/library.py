@@ -41,10 +41,9 @@ def read_materials(text: str, origin: str) -> tuple[Material, ...]:
         MaterialsError: with every problem found, each with its line, its key and what to write.
     """
     complaints = Complaints(origin, text)
-    reader = FileReader(load_toml(text, origin), complaints, _likeness)
-    found = [reader.material(name) for name in reader.names]
+    found = FileReader(load_toml(text, origin), complaints, _likeness).everything()
     complaints.raise_if_any()
-    return tuple(one for one in found if one is not None)
+    return found
 
 
 @cache
@@ -95,5 +94,5 @@ def _text(file: str) -> str:
 
 
 def _nearest(name: str, known: tuple[str, ...]) -> str:
-    close = get_close_matches(name, known, n=3, cutoff=0.5)
+    close = get_close_matches(name, known, n=3, cutoff=0.6)
     return f"; nearest are {', '.join(close)}" if close else ""

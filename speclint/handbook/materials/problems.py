@@ -2,65 +2,65 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
+from functools import cached_property
 
+from speclint.complaints import Complaint
 from speclint.errors import SpeclintError
-
-_HEADER = re.compile(r"^\s*\[\[?\s*(?P<key>[^\]]+?)\s*\]\]?\s*(#.*)?$")
-_KEY = re.compile(r"^\s*(?P<key>[A-Za-z0-9_.\"'-]+)\s*=")
+from speclint.locator import Path, locate
+from speclint.where import Where
 
 
 class MaterialsError(SpeclintError):
-    """A file of materials that cannot be used; one line a problem.
+    """A file of materials that cannot be used: ``complaints`` holds every problem, with its place."""
 
-    ``problems`` holds them one by one, each beginning with its place: file, line and key.
-    """
+    def __init__(self, complaints: Sequence[Complaint]) -> None:
+        super().__init__("\n".join(map(str, complaints)))
+        self.complaints = tuple(complaints)
 
-    def __init__(self, problems: Sequence[str]) -> None:
-        super().__init__("\n".join(problems))
-        self.problems = tuple(problems)
+    @property
+    def problems(self) -> tuple[str, ...]:
+        """The complaints as lines."""
+        return tuple(map(str, self.complaints))
 
 
 class Complaints:
-    """The problems found so far in one file."""
+    """The problems found so far in one file, each said once."""
 
     def __init__(self, origin: str, text: str = "") -> None:
-        self.origin = origin
-        self._lines = text.splitlines()
-        self._found: list[tuple[int, str]] = []
+        self._origin = origin
+        self._text = text
+        self._found: dict[Complaint, None] = {}
 
-    def add(self, key: Sequence[str], message: str) -> None:
-        """Record a problem at a key."""
-        line = self._line(tuple(key))
-        place = f"{self.origin}:{line}" if line else self.origin
-        where = f" [{'.'.join(key)}]" if key else ""
-        self._found.append((line, f"{place}:{where} {message}"))
+    def add(self, path: Path, message: str, write: str = "") -> None:
+        """Record a problem at a key, and what to write instead."""
+        self._found[Complaint(Where(self._origin, self._line(path), dotted(path)), message, "", write)] = None
 
     def raise_if_any(self) -> None:
         """Raise MaterialsError with everything recorded, in the order of the file."""
         if self._found:
-            raise MaterialsError([message for _, message in sorted(self._found, key=lambda one: one[0])])
+            raise MaterialsError(sorted(self._found, key=lambda complaint: complaint.order))
 
-    def _line(self, key: tuple[str, ...]) -> int:
-        """Line of the key, or of the nearest table around it that is written out; 0 when there is none."""
-        best, length = 0, 0
-        table: tuple[str, ...] = ()
-        for number, line in enumerate(self._lines, start=1):
-            header = _HEADER.match(line)
-            written = header or _KEY.match(line)
-            if written is None:
-                continue
-            path = _path(written["key"])
-            if header:
-                table = path
-            full = path if header else table + path
-            if len(full) > length and key[: len(full)] == full:
-                best, length = number, len(full)
-        return best
+    def _line(self, path: Path) -> int:
+        """Line of the key, or of the nearest key around it that is written out; 0 when there is none."""
+        for length in range(len(path), 0, -1):
+            if path[:length] in self._lines:
+                return self._lines[path[:length]]
+        return 0
+
+    @cached_property
+    def _lines(self) -> dict[Path, int]:
+        return locate(self._text.replace("\r\n", "\n"))
 
 
-def _path(written: str) -> tuple[str, ...]:
-    """A dotted key as TOML writes it, cut at its dots outside quotes."""
-    parts = re.findall(r"\"[^\"]*\"|'[^']*'|[^.\s]+", written)
-    return tuple(part.strip("\"'") for part in parts)
+def dotted(path: Path) -> str:
+    """A path of keys as TOML writes it; the tables of an array are counted from 1.
+
+    >>> dotted(("bolting-8.8", "proof-stress", 0))
+    '"bolting-8.8".proof-stress[1]'
+    """
+    parts = [
+        f"[{step + 1}]" if isinstance(step, int) else f'."{step}"' if "." in step else f".{step}"
+        for step in path
+    ]
+    return "".join(parts).removeprefix(".")

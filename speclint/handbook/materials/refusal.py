@@ -1,24 +1,33 @@
-"""How the readers of one table refuse it."""
+"""How the readers of one table refuse it, and the small things they read."""
 
 from __future__ import annotations
 
 import itertools
 import math
-from collections.abc import Sequence
-from difflib import get_close_matches
-from typing import Any
+from collections.abc import Callable
+from typing import Any, TypeVar
 
 Numbers = tuple[float, ...]
+#: Says what is wrong, and what to write instead.
+Complain = Callable[[str, str], None]
+T = TypeVar("T")
 
 
 class RefusedError(Exception):
-    """A table that cannot be used, said in words; it never leaves this package."""
+    """Something that cannot be used, and what to write instead; it never leaves this package."""
+
+    def __init__(self, message: str, write: str = "") -> None:
+        super().__init__(message)
+        self.write = write
 
 
-def nearest(written: str, known: Sequence[str]) -> str:
-    """The nearest known word, as the end of a complaint."""
-    close = get_close_matches(written, known, n=1)
-    return f"; did you mean '{close[0]}'?" if close else f"; known are {', '.join(known)}"
+def attempt(read: Callable[[], T], complain: Complain) -> T | None:
+    """What ``read`` gives; or a complaint, and nothing, when it refuses."""
+    try:
+        return read()
+    except RefusedError as refusal:
+        complain(str(refusal), refusal.write)
+        return None
 
 
 def numbers(value: Any, key: str) -> Numbers:
@@ -26,7 +35,7 @@ def numbers(value: Any, key: str) -> Numbers:
     listed = value if isinstance(value, list) else [value]
     for number in listed:
         if isinstance(number, bool) or not isinstance(number, int | float) or not math.isfinite(number):
-            raise RefusedError(f"{key} holds {number!r}: write a number or a list of numbers")
+            raise RefusedError(f"{key} holds {number!r}", "a number or a list of numbers")
     return tuple(float(number) for number in listed)
 
 
@@ -34,14 +43,14 @@ def one_number(value: Any, key: str) -> float:
     """A single number."""
     found = numbers(value, key)
     if len(found) != 1:
-        raise RefusedError(f"{key} is one number: write {key} = 0.3")
+        raise RefusedError(f"{key} is one number", f"{key} = 0.3")
     return found[0]
 
 
 def rising(listed: Numbers, key: str) -> Numbers:
     """The same numbers, when they rise."""
     if any(b <= a for a, b in itertools.pairwise(listed)):
-        raise RefusedError(f"{key} must rise")
+        raise RefusedError(f"{key} must rise", "each number greater than the one before")
     return listed
 
 
@@ -50,5 +59,5 @@ def text(value: Any, key: str) -> str:
     if value is None:
         return ""
     if not isinstance(value, str):
-        raise RefusedError(f'{key} is text: write {key} = "..."')
+        raise RefusedError(f"{key} is text", f'{key} = "..."')
     return value

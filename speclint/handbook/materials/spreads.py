@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from typing import Any, NamedTuple
 
+from speclint.complaints import one_of
 from speclint.handbook.materials.properties import Property
 from speclint.handbook.materials.refusal import Numbers, RefusedError, numbers, one_number, rising
 
@@ -25,11 +26,11 @@ def read_bands(raw: Raw, kind: Property, temperatures: int) -> tuple[Numbers, tu
     """Edges of the bands of size in metres (none without bands), and the row of each band."""
     given = [key for key in ("value", "rows", "range_rows") if key in raw]
     if len(given) != 1:
-        raise RefusedError("write one of value = ..., rows = [[up to mm, value ...]], range_rows")
+        raise RefusedError("the figures are stated once", "value, or rows, or range_rows")
     if given[0] == "value":
         return (), (_spread(raw, _fitted(numbers(raw["value"], "value"), temperatures)),)
     if not kind.size:
-        raise RefusedError(f"{kind.words} has no bands of size: write value = ...")
+        raise RefusedError(f"{kind.words} has no bands of size", "value = ...")
     bands = _bands(raw, given[0])
     edges = tuple(edge / 1e3 for edge in (_over(raw), *(band[0] for band in bands)))
     rising(edges, "the sizes (over_mm, then the first number of each row)")
@@ -41,30 +42,35 @@ def read_bands(raw: Raw, kind: Property, temperatures: int) -> tuple[Numbers, tu
 def _bands(raw: Raw, key: str) -> list[Numbers]:
     rows = raw[key]
     if not isinstance(rows, list) or not rows or not all(isinstance(row, list) for row in rows):
-        raise RefusedError(f"{key} is a list of rows: write {key} = [[16, 265], [40, 255]]")
+        raise RefusedError(f"{key} is a list of rows", f"{key} = [[16, 265], [40, 255]]")
     bands = [numbers(row, key) for row in rows]
     if any(len(band) < 2 for band in bands):  # the size and at least one figure
-        raise RefusedError(f"each row of {key} begins with the size up to which it holds, then its figures")
+        raise RefusedError(f"a row of {key} has no figure", "[up to this size in mm, figure, ...]")
     return bands
 
 
 def _over(raw: Raw) -> float:
     if "over_mm" not in raw:
-        raise RefusedError("state where the first band begins: write over_mm = 0")
-    return one_number(raw["over_mm"], "over_mm")
+        raise RefusedError("the size over which the first band begins is not stated", "over_mm = 0")
+    over = one_number(raw["over_mm"], "over_mm")
+    if over < 0:
+        raise RefusedError("over_mm is negative", "over_mm = 0")
+    return over
 
 
 def _ranges(raw: Raw, bands: Sequence[Numbers]) -> tuple[Spread, ...]:
     if any(len(band) != 3 for band in bands):  # size, least, most
-        raise RefusedError("each row of range_rows is [up to mm, least, most]")
+        raise RefusedError("a row of range_rows has not three numbers", "[up to mm, least, most]")
     if any(key in raw for key in _SPREADS):
-        raise RefusedError("range_rows state least and most: leave out tolerance, low, high and bound")
+        raise RefusedError("range_rows state least and most", "no tolerance, low or bound beside them")
     return tuple(Spread((least,), (least,), (most,)) for _, least, most in bands)
 
 
 def _fitted(values: Numbers, temperatures: int) -> Numbers:
     if len(values) not in (1, max(temperatures, 1)):
-        raise RefusedError(f"{len(values)} figures for {temperatures} temperatures: one each, or one for all")
+        raise RefusedError(
+            f"{len(values)} figures for {temperatures} temperatures", "one for each, or one for all"
+        )
     return values
 
 
@@ -72,44 +78,47 @@ def _spread(raw: Raw, values: Numbers) -> Spread:
     given = [key for key in _SPREADS if key in raw]
     if len(given) != 1:
         raise RefusedError(
-            "state the spread once: tolerance = ..., tolerance_percent = ..., low and high, "
-            'or bound = "minimum", "maximum" or "exact"'
+            "the spread of the figures is stated once" if given else "no spread of the figures is stated",
+            'tolerance = ..., or tolerance_percent = ..., or low and high, or bound = "minimum"',
         )
     return _READERS[given[0]](raw, values)
 
 
 def _by_tolerance(raw: Raw, values: Numbers) -> Spread:
-    spread = one_number(raw["tolerance"], "tolerance")
-    return Spread(values, tuple(v - spread for v in values), tuple(v + spread for v in values))
+    return _apart(values, tuple(one_number(raw["tolerance"], "tolerance") for _ in values))
 
 
 def _by_percent(raw: Raw, values: Numbers) -> Spread:
     share = one_number(raw["tolerance_percent"], "tolerance_percent") / 100
-    return Spread(
-        values, tuple(v - share * abs(v) for v in values), tuple(v + share * abs(v) for v in values)
-    )
+    return _apart(values, tuple(share * abs(value) for value in values))
+
+
+def _apart(values: Numbers, distances: Numbers) -> Spread:
+    low = tuple(value - distance for value, distance in zip(values, distances, strict=True))
+    high = tuple(value + distance for value, distance in zip(values, distances, strict=True))
+    return Spread(values, low, high)
 
 
 def _by_limits(raw: Raw, values: Numbers) -> Spread:
     if "high" not in raw:
-        raise RefusedError("low needs high beside it")
+        raise RefusedError("low stands alone", "low = ..., high = ...")
     return Spread(values, _beside(raw, "low", values), _beside(raw, "high", values))
 
 
 def _by_bound(raw: Raw, values: Numbers) -> Spread:
     if raw["bound"] not in _BOUNDS:
-        raise RefusedError('bound is "minimum", "maximum" or "exact": what the source says of the value')
+        raise RefusedError(f"bound is {raw['bound']!r}", one_of(str(raw["bound"]), _BOUNDS))
     if "high" not in raw:
         return Spread(values, values, values)
     if raw["bound"] != "minimum":
-        raise RefusedError('high stands beside low, or beside bound = "minimum"')
+        raise RefusedError(f"high beside bound = {raw['bound']!r}", 'low beside it, or bound = "minimum"')
     return Spread(values, values, _beside(raw, "high", values))
 
 
 def _beside(raw: Raw, key: str, values: Numbers) -> Numbers:
     found = numbers(raw[key], key)
     if len(found) != len(values):
-        raise RefusedError(f"{key} has {len(found)} figures beside {len(values)} of value")
+        raise RefusedError(f"{key} has {len(found)} figures, value {len(values)}", "as many of each")
     return found
 
 

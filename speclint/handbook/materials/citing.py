@@ -1,0 +1,45 @@
+"""The works that a file of materials cites."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from speclint.complaints import one_of
+from speclint.handbook.materials.refusal import RefusedError, text
+from speclint.sources import COMMON_PRACTICE, Source
+
+_EXAMPLE = '{ work = "author or body, title", edition = "2011" }'
+_KEYS = ("work", "edition", "place", "memory")
+
+
+def cited(raw: Mapping[str, Any], sources: Mapping[str, Source]) -> Source:
+    """The source that a table names: a key of [sources], a table of its own, or common practice."""
+    named, place = raw.get("source"), text(raw.get("place"), "place")
+    if named is None or named == "":
+        raise RefusedError("no source is stated", f'source = "KEY OF [sources]", or source = {_EXAMPLE}')
+    if isinstance(named, dict):
+        source = source_of(named)
+        return source.at(place or source.place)
+    if named == COMMON_PRACTICE.work:
+        return COMMON_PRACTICE.at(place)
+    if not isinstance(named, str) or named not in sources:
+        known = (*sources, COMMON_PRACTICE.work)
+        raise RefusedError(f"source {named!r} is not in [sources]", one_of(str(named), known))
+    return sources[named].at(place)
+
+
+def source_of(raw: Any) -> Source:
+    """A work cited: what [sources] holds under one key."""
+    if not isinstance(raw, dict):
+        raise RefusedError("a source is a table", _EXAMPLE)
+    for key in raw:
+        if key not in _KEYS:
+            raise RefusedError(f'"{key}" is no part of a source', one_of(key, _KEYS))
+    work = text(raw.get("work"), "work")
+    if not work:
+        raise RefusedError("a source without its work", _EXAMPLE)
+    memory = raw.get("memory", False)
+    if not isinstance(memory, bool):
+        raise RefusedError("memory is neither true nor false", "memory = true where the work was not seen")
+    return Source(work, text(raw.get("edition"), "edition"), text(raw.get("place"), "place"), memory)
