@@ -347,7 +347,7 @@ def test_tolerances_of_pitch_diameters_are_preferred_numbers_near_their_formula(
     expected = 90 * float(row["pitch"]) ** 0.4 * math.sqrt(float(row["over"]) * float(row["to"])) ** 0.1
     assert {bolt, nut} <= PREFERRED
     assert bolt == pytest.approx(expected, rel=0.045)
-    assert nut == pytest.approx(1.32 * expected, rel=0.05)
+    assert nut == pytest.approx(1.32 * expected, rel=0.055)
 
 
 @pytest.mark.parametrize("row", rows("iso-965-1-1998-tolerances-by-pitch.csv"), ids=str)
