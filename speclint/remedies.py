@@ -99,7 +99,11 @@ class _Trial:
 def _solve(found: Check, component: Component, step: Step, context: Context) -> Remedy | None:
     trial = _Trial(found, component, step, context)
     for _ in range(_PROOFS):
-        shift = _pieces(trial.holds) if step.kind == "counted" else _least_shift(trial.holds, step.stated)
+        shift = (
+            _pieces(trial.holds)
+            if step.kind == "counted"
+            else _least_shift(trial.holds, step.stated, _step(step))
+        )
         if shift is None:
             return None
         proof = trial.proved(shift)
@@ -115,18 +119,22 @@ def _pieces(holds: Callable[[float], bool]) -> float | None:
     return next((float(more) for more in range(1, _PIECES + 1) if holds(float(more))), None)
 
 
-def _least_shift(holds: Callable[[float], bool], stated: float) -> float | None:
+def _step(step: Step) -> float:
+    """What a drawing can state: a micrometre of a length, else a hundred-thousandth of the value's decade."""
+    return 1e-6 if step.unit == "m" else float(10.0 ** (math.floor(math.log10(abs(step.stated))) - 5))
+
+
+def _least_shift(holds: Callable[[float], bool], stated: float, step: float) -> float | None:
     """The least shift up or down that holds, rounded away to a step that a drawing can state."""
     reach = _REACH * abs(stated)
     ends = (
         next((sign * share * reach for share in _SHARES if holds(sign * share * reach)), None)
         for sign in (1, -1)
     )
-    return min((_halved(holds, end, stated) for end in ends if end is not None), key=abs, default=None)
+    return min((_halved(holds, end, step) for end in ends if end is not None), key=abs, default=None)
 
 
-def _halved(holds: Callable[[float], bool], end: float, stated: float) -> float:
-    step = 10.0 ** (math.floor(math.log10(abs(stated))) - 4)  # a ten-thousandth of the value's decade
+def _halved(holds: Callable[[float], bool], end: float, step: float) -> float:
     fails, works = 0.0, end
     for _ in range(_HALVINGS):
         if abs(works - fails) < step / 10:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import sys
 from collections.abc import Sequence
 from importlib.metadata import EntryPoint
+from itertools import count
 from types import ModuleType
 from typing import Any, ClassVar, Literal
 
@@ -213,9 +214,12 @@ hole = "106 mm +0.1/0"
 FILES = {"duty.toml": DUTY, "tube.toml": TUBE, "rack.toml": RACK}
 
 
+NUMBERS = count(1)  # of the modules made, so that each has a name of its own
+
+
 def entry_point(name: str, kinds: Sequence[Any] = (Tube, Rack), rules: Sequence[Rule] = RULES) -> EntryPoint:
     """An entry point to a family made on the spot."""
-    module = ModuleType(f"family_{name}")
+    module = ModuleType(f"family_{name}_{next(NUMBERS)}")
 
     @family
     def speclint_kinds() -> Sequence[Any]:
