@@ -179,7 +179,7 @@ def _verdict(page: Page, assessment: Assessment) -> None:
     counted, graded = assessment.counted(), assessment.graded()
     page.gap()
     page.rule("═")
-    page.line((_verdict_words(assessment), "strong"))
+    page.wrapped(_verdict_words(assessment), emphasis="strong")
     findings = ", ".join(_count(number, word) for word, number in graded.items() if number) or "no findings"
     page.wrapped(
         f"{findings}; {counted['conforms']} conform, {counted['not assessed']} not assessed, "
