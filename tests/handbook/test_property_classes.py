@@ -51,6 +51,16 @@ def test_diameters_outside_the_standard_are_refused(name: str, diameter: float) 
         property_class(name, diameter / 1e3)
 
 
+@pytest.mark.parametrize("name", property_classes())
+def test_every_class_ends_where_its_standard_does(name: str) -> None:
+    """39 mm; 16 mm for 9.8; 24 mm for stainless classes 70 and 80 of A1 to A5 and for F1 (memory)."""
+    by_agreement = name.startswith("F1") or (name.startswith("A") and not name.endswith("-50"))
+    last = 16e-3 if name == "9.8" else 24e-3 if by_agreement else 39e-3
+    assert property_class(name, last).name == name
+    with pytest.raises(NotKnown, match="is outside"):
+        property_class(name, last + 1e-6)
+
+
 @pytest.mark.parametrize("name", ["8.9", "", "A4", "a4-70", "8,8", "B7", "10.9.1"])
 def test_unknown_classes_are_refused_with_those_known(name: str) -> None:
     with pytest.raises(NotKnown, match=r"is no property class; known: 4\.6, "):
