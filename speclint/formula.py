@@ -20,6 +20,7 @@ import math  # noqa: F401 - used by the doctest above
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
+from inspect import signature
 from typing import Annotated, Any, TypeVar, get_args, get_type_hints
 
 from speclint.errors import OutOfRange
@@ -59,6 +60,7 @@ WattsPerMetreKelvin = Annotated[float, "W/(m·K)"]
 WattsPerSquareMetreKelvin = Annotated[float, "W/(m²·K)"]
 JoulesPerKilogram = Annotated[float, "J/kg"]
 JoulesPerKilogramKelvin = Annotated[float, "J/(kg·K)"]
+JoulesPerMetre = Annotated[float, "J/m"]
 WattsPerSquareMetreKelvinToTheFourth = Annotated[float, "W/(m²·K⁴)"]
 SquareMetreKelvinsPerWatt = Annotated[float, "m²·K/W"]
 SquareMetresPerSecond = Annotated[float, "m²/s"]
@@ -91,6 +93,11 @@ class Described:
     def units(self) -> dict[str, str]:
         """SI unit of each argument that is a number."""
         return {name: unit for name, unit in self._hints.items() if name != "return"}
+
+    @property
+    def other_arguments(self) -> tuple[str, ...]:
+        """Arguments that are no numbers, and whether or not they have a default."""
+        return tuple(name for name in signature(self.function).parameters if name not in self.units)
 
 
 def formula(equation: str, *, cites: Sequence[Source], empirical: str = "") -> Callable[[F], F]:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import inspect
-import re
 from collections.abc import Iterable
 from typing import Any, Literal, get_args, get_origin
 
@@ -14,6 +12,7 @@ from speclint.quantities import example
 from speclint.reports.page import Page
 from speclint.rules import Rule
 from speclint.specs.component import Spec, SpecTable
+from speclint.specs.meanings import meanings, summary
 from speclint.specs.words import Link, Quantity, Stated, kind_of
 
 
@@ -86,21 +85,16 @@ def kinds_page(kinds: Iterable[type[Spec]], width: int) -> Page:
     """The kinds, a line each."""
     page = Page(width)
     for kind in kinds:
-        page.entry(kind.kind, _first_line(kind), indent=2, column=24)
+        page.entry(kind.kind, summary(kind), indent=2, column=24)
     return page
 
 
 def kind_page(kind: type[Spec], width: int) -> Page:
-    """One kind: what it is and every field."""
+    """One kind: what it is and every key."""
     page = Page(width)
     page.ends(kind.kind, kind.called, "strong")
-    for paragraph in re.split(r"\n\s*\n", inspect.cleandoc(kind.__doc__ or "")):
-        if ":" in paragraph.split("\n")[0] and "\n" in paragraph:
-            for line in paragraph.split("\n"):
-                page.wrapped(line.strip(), indent=2 if line.startswith(" ") else 0, hanging=4)
-        else:
-            page.wrapped(" ".join(paragraph.split()))
-        page.gap()
+    page.wrapped(summary(kind))
+    page.gap()
     page.line(("Keys", "strong"))
     page.entry("kind", f'"{kind.kind}"', indent=2, column=26)
     _keys(page, kind, "")
@@ -108,12 +102,14 @@ def kind_page(kind: type[Spec], width: int) -> Page:
 
 
 def _keys(page: Page, table: type[SpecTable], prefix: str) -> None:
+    known = meanings(table)
     for name, field in table.model_fields.items():
         inner, named = _inner_table(field.annotation)
+        meaning = f"{known[name]}: " if name in known else ""
         if inner is None:
-            page.entry(prefix + name, said_of(field), indent=2, column=26)
+            page.entry(prefix + name, meaning + said_of(field), indent=2, column=26)
         else:
-            page.entry(prefix + name, f"table: {_first_line(inner)}", indent=2, column=26)
+            page.entry(prefix + name, f"{meaning}a table. {summary(inner)}", indent=2, column=26)
             _keys(page, inner, f"{prefix}{name}{named}.")
 
 
@@ -146,10 +142,6 @@ def _word(wanted: Any) -> str:
     if get_origin(wanted) is Literal:
         return "one of " + ", ".join(f'"{choice}"' for choice in get_args(wanted))
     return {str: "text", int: "a whole number", bool: "true or false"}[wanted]
-
-
-def _first_line(kind: type[SpecTable]) -> str:
-    return " ".join(inspect.cleandoc(kind.__doc__ or "").split("\n\n")[0].split())
 
 
 def families_page(loaded: Loaded, width: int) -> Page:

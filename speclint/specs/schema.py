@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from typing import Any
 
 from speclint.specs.component import Spec
+from speclint.specs.meanings import meanings
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 
@@ -14,6 +15,7 @@ def schema_of(kind: type[Spec]) -> dict[str, Any]:
     """The JSON Schema of one kind of spec."""
     schema = kind.model_json_schema(mode="validation")
     _drop_defaults(schema)
+    _describe(kind, schema["properties"])
     schema["properties"] = {"kind": {"const": kind.kind}, **schema["properties"]}
     schema["required"] = ["kind"]
     return {
@@ -26,6 +28,11 @@ def schema_of(kind: type[Spec]) -> dict[str, Any]:
 def schemas_of(kinds: Iterable[type[Spec]]) -> dict[str, Any]:
     """The JSON Schemas of all kinds, by kind."""
     return {kind.kind: schema_of(kind) for kind in kinds}
+
+
+def _describe(kind: type[Spec], properties: dict[str, Any]) -> None:
+    for name, meaning in meanings(kind).items():
+        properties[name]["description"] = meaning
 
 
 def _drop_defaults(node: Any) -> None:
