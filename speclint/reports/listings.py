@@ -105,7 +105,7 @@ def _keys(page: Page, table: type[SpecTable], prefix: str) -> None:
     known = meanings(table)
     for name, field in table.model_fields.items():
         inner, named = _inner_table(field.annotation)
-        meaning = f"{known[name]}: " if name in known else ""
+        meaning = f"{known[name]}; " if name in known else ""
         if inner is None:
             page.entry(prefix + name, meaning + said_of(field), indent=2, column=26)
         else:
@@ -128,7 +128,7 @@ def said_of(field: FieldInfo) -> str:
     """What a key of a spec takes, in words."""
     for mark in field.metadata:
         if isinstance(mark, Quantity):
-            return f"{mark.dimension}, such as {example(mark.dimension)}"
+            return f"{mark.dimension}, such as {example(mark.dimension).split(', "')[0].split(' or ')[0]}"
     for member in get_args(field.annotation):
         if get_origin(member) is Stated:
             return _word(get_args(member)[0])

@@ -44,7 +44,7 @@ def meanings(table: type[SpecTable]) -> dict[str, str]:
     for kind in reversed(table.__mro__):
         if isinstance(kind, type) and issubclass(kind, SpecTable):
             found.update(_documented(inspect.cleandoc(kind.__doc__ or "")))
-    return {name: found[name] for name in table.model_fields if name in found}
+    return {name: found[name].rstrip(".") for name in table.model_fields if name in found}
 
 
 def _documented(text: str) -> dict[str, str]:

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from typing import Any
 
 from speclint.specs.component import Spec
-from speclint.specs.meanings import meanings
+from speclint.specs.meanings import meanings, summary
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 
@@ -18,6 +18,7 @@ def schema_of(kind: type[Spec]) -> dict[str, Any]:
     _describe(kind, schema["properties"])
     schema["properties"] = {"kind": {"const": kind.kind}, **schema["properties"]}
     schema["required"] = ["kind"]
+    schema["description"] = summary(kind)
     return {
         "$schema": DIALECT,
         "title": kind.kind,
