@@ -10,10 +10,9 @@ Factors are those of ASME VIII-1 Table 2-5.1 where it has the gasket; limits of 
 
 from __future__ import annotations
 
-from speclint.errors import NotKnown
 from speclint.formula import Kelvins, Pascals, Ratio, formula
 from speclint.handbook.reading import Reading
-from speclint.handbook.tables import entries, row
+from speclint.handbook.tables import entries, number, row
 from speclint.handbook.works import ASME_APPENDIX_2
 from speclint.sources import COMMON_PRACTICE, Source
 
@@ -45,7 +44,9 @@ def thickness(gasket: str) -> Reading:
 def hottest(gasket: str) -> Reading:
     """Greatest steam temperature, K."""
     what = f"greatest temperature of {gasket}"
-    return Reading.exact(what, _number(gasket, "hottest_C", what) + _ICE, "K", COMMON_PRACTICE)
+    return Reading.exact(
+        what, number(_TABLE, "gasket", gasket, "hottest_C", what) + _ICE, "K", COMMON_PRACTICE
+    )
 
 
 def greatest_pressure(gasket: str) -> Reading:
@@ -77,11 +78,4 @@ def _factor_source(gasket: str) -> Source:
 
 
 def _read(gasket: str, column: str, what: str, scale: float, unit: str, source: Source) -> Reading:
-    return Reading.exact(what, _number(gasket, column, what) * scale, unit, source)
-
-
-def _number(gasket: str, column: str, what: str) -> float:
-    text = row(_TABLE, "gasket", gasket)[column]
-    if not text:
-        raise NotKnown(f"the handbook gives no {what}")
-    return float(text)
+    return Reading.exact(what, number(_TABLE, "gasket", gasket, column, what) * scale, unit, source)

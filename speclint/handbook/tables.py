@@ -38,6 +38,18 @@ def row(file: str, column: str, entry: str) -> Row:
     raise NotKnown(f"no {column} {entry!r} in the handbook; {_nearest(entry, entries(file, column))}")
 
 
+def number(file: str, column: str, entry: str, field: str, what: str) -> float:
+    """The number in ``field`` of the one row whose ``column`` reads ``entry``.
+
+    NotKnown when there is no such row, or when the table leaves the field empty: the message says that the
+    handbook gives no ``what``.
+    """
+    text = row(file, column, entry)[field]
+    if not text:
+        raise NotKnown(f"the handbook gives no {what}")
+    return float(text)
+
+
 def entries(file: str, column: str) -> tuple[str, ...]:
     """What stands in one column, in the order of the table."""
     return tuple(found[column] for found in rows(file))

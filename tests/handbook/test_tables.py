@@ -7,7 +7,7 @@ from importlib.resources import files
 import pytest
 
 from speclint.errors import NotKnown
-from speclint.handbook.tables import entries, row, rows
+from speclint.handbook.tables import entries, number, row, rows
 
 TABLES = sorted(
     f.name for f in files("speclint.handbook").joinpath("data").iterdir() if f.name.endswith(".csv")
@@ -36,6 +36,13 @@ def test_an_unknown_entry_is_refused_with_its_nearest() -> None:
 def test_an_entry_like_nothing_known_is_refused_with_all_that_is() -> None:
     with pytest.raises(NotKnown, match="nearest: steel, austenitic steel, spheroidal iron, grey iron"):
         row("shear-strength-ratios.csv", "material", "xyzzy")
+
+
+def test_a_number_is_read_and_an_empty_field_is_not_known() -> None:
+    file = "gaskets-asme-viii-1-2019-table-2-5-1.csv"
+    assert number(file, "gasket", "solid aluminium", "m", "gasket factor") == 4.0
+    with pytest.raises(NotKnown, match="the handbook gives no thickness of solid aluminium"):
+        number(file, "gasket", "solid aluminium", "thickness_mm", "thickness of solid aluminium")
 
 
 def test_entries_keep_the_order_of_the_table() -> None:

@@ -264,6 +264,21 @@ def test_thread_shear_areas_of_the_basic_profile() -> None:
     assert nut == pytest.approx(0.875 * math.pi * d * L, rel=1e-4)
 
 
+@pytest.mark.parametrize(
+    ("material", "tensile", "shear"),
+    [
+        pytest.param("grey iron", 150, 170, id="EN 1561 GJL-150"),
+        pytest.param("grey iron", 250, 290, id="EN 1561 GJL-250"),
+        pytest.param("grey iron", 350, 400, id="EN 1561 GJL-350"),
+        pytest.param("spheroidal iron", 400, 360, id="EN 1563 GJS-400"),
+        pytest.param("spheroidal iron", 600, 540, id="EN 1563 GJS-600"),
+    ],
+)
+def test_shear_strength_of_irons(material: str, tensile: float, shear: float) -> None:
+    """EN 1561, Annex A, and EN 1563, annex of supplementary properties (memory): MPa."""
+    assert stripping.shear_strength_ratio(material).nominal == pytest.approx(shear / tensile, rel=0.02)
+
+
 def test_a_nut_of_full_height_outlasts_its_bolt() -> None:
     """EN ISO 898-1, Table 5 (seen): M20 of class 8.8 breaks at 203 kN; ISO 898-2 nuts are made to outlast it.
 

@@ -199,6 +199,35 @@ def test_bhavikatti_example_9_9_3_tee() -> None:
     assert columns.euler_load(200e9, least, 1.0, 3.0) / 1e3 == pytest.approx(184.05, rel=1e-3)
 
 
+@pytest.mark.parametrize(
+    ("material", "tonf_per_square_inch", "one_over_a"),
+    [("mild steel", 21, 7500), ("wrought iron", 16, 9000), ("cast iron", 36, 1600)],
+)
+def test_rankine_constants_as_ryder_prints_them(
+    material: str, tonf_per_square_inch: float, one_over_a: float
+) -> None:
+    """G. H. Ryder, Strength of Materials, ch. 14 (memory): crushing strength in tonf/in² and 1/a."""
+    crushing = tonf_per_square_inch * 2240 * PSI
+    assert columns.crushing_strength(material).nominal == pytest.approx(crushing, rel=0.02)
+    assert 1 / columns.rankine_constant(material).nominal == pytest.approx(one_over_a)
+
+
+@pytest.mark.parametrize(
+    ("ends", "theory", "design"),
+    [
+        ("both fixed", 0.5, 0.65),
+        ("one fixed and one pinned", 0.7, 0.80),
+        ("both fixed and free to move sideways", 1.0, 1.2),
+        ("both pinned", 1.0, 1.0),
+        ("one fixed and one free", 2.0, 2.10),
+    ],
+)
+def test_end_fixity_as_the_timber_standard_prints_it(ends: str, theory: float, design: float) -> None:
+    """National Design Specification for Wood Construction (2018), Table G1 (memory)."""
+    found = columns.end_fixity(ends)
+    assert (found.low, found.nominal) == (theory, design)
+
+
 def test_kazimi_example_6_rankine() -> None:
     """S. M. A. Kazimi, Solid Mechanics, Ex. 6, p. 345 (seen): 59 415.61 kgf."""
     assert columns.rankine_gordon_load(1260.0, 48.76, 1 / 18_000, 24.75) == pytest.approx(59_415.61, rel=1e-4)
