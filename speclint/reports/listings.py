@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from typing import Any, Literal, get_args, get_origin
 
@@ -128,7 +129,8 @@ def said_of(field: FieldInfo) -> str:
     """What a key of a spec takes, in words."""
     for mark in field.metadata:
         if isinstance(mark, Quantity):
-            return f"{mark.dimension}, such as {example(mark.dimension).split(', "')[0].split(' or ')[0]}"
+            first = re.split(r", \"| or ", example(mark.dimension))[0]
+            return f"{mark.dimension}, such as {first}"
     for member in get_args(field.annotation):
         if get_origin(member) is Stated:
             return _word(get_args(member)[0])
