@@ -8,7 +8,6 @@ from speclint.specs.cylinder_block import CylinderBlock
 from speclint.specs.part import Component
 from speclint.specs.words import (
     NOT_STATED,
-    Allowance,
     Angle,
     Force,
     Fraction,
@@ -36,11 +35,12 @@ class ValveSeat(Component):
         seat_width: width of the seat along its cone.
         roughness: mean roughness depth Rz of the outside, before it goes in.
         entering: how the ring goes in: pressed cold, block heated, or ring chilled.
-        entering_clearance: diametral clearance wanted while it goes in.
         block_heated_to: temperature of the block while the ring goes in.
         chilled_to: temperature of the ring while it goes in.
         friction: between ring and block against being pushed out.
-        withdrawn_by: greatest axial load that tends to draw the ring out of its bore.
+        press_force: that the press can give to put the ring in.
+        entered_from: the side from which the ring went into its bore, and to which it would come out.
+        sticking_drag: greatest pull of a valve that sticks on the seat when it is lifted.
         retention: what holds the ring should the fit be lost; "none" where nothing does.
     """
 
@@ -59,11 +59,12 @@ class ValveSeat(Component):
     entering: Word[
         Literal["pressed cold", "block heated", "ring chilled", "block heated and ring chilled"]
     ] = NOT_STATED
-    entering_clearance: Allowance = NOT_STATED
     block_heated_to: Temperature = NOT_STATED
     chilled_to: Temperature = NOT_STATED
     friction: Fraction = NOT_STATED
-    withdrawn_by: Force = NOT_STATED
+    press_force: Force = NOT_STATED
+    entered_from: Word[Literal["chamber", "cylinder"]] = NOT_STATED
+    sticking_drag: Force = NOT_STATED
     retention: Word[
         Literal["none", "screwed ring", "locking screws", "rolled-over lip", "shoulder and cage"]
     ] = NOT_STATED

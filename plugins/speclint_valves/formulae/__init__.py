@@ -1,0 +1,1 @@
+"""Formulae of valve gear that no other family needs, one module a subject."""
