@@ -101,6 +101,16 @@ class Sheet:
         aimed_at = replace(measure, low=measure.nominal, high=measure.nominal)
         return self._taken(symbol, aimed_at, name or f"{self._label(measure.where)}, nominal", 0.0)
 
+    def tolerance(self, symbol: str, value: Measure | NotStated, name: str = "") -> float:
+        """The width between the limits that a quantity states: nothing where it states none."""
+        measure = self._stated(value)
+        width = measure.high - measure.low
+        self._note(f"tolerance {measure.where.file} {measure.where.key}", repr(width))
+        if self._record:
+            words = name or f"tolerance of {self._label(measure.where)}"
+            self.steps.append(self._step_of(symbol, words, measure, width))
+        return width
+
     def take_absolute(self, symbol: str, value: Measure | NotStated, name: str = "") -> float:
         """A stated fluid pressure as absolute: gauge pressures are raised by that of the site."""
         measure = self._stated(value)
@@ -160,11 +170,15 @@ class Sheet:
 
     def material_of(self, component: Component) -> Material:
         """The material of a component, from the handbook or the repository's own."""
-        name = self.read(f"material of {component.id}", component.material)
+        return self.material_named(component.id, component.material)
+
+    def material_named(self, of: str, name: Stated[str] | NotStated) -> Material:
+        """The material that a table of a spec names for a part of it; ``of`` says of what."""
+        called = self.read(f"material of {of}", name)
         try:
-            return self._context.material(name)
+            return self._context.material(called)
         except NotKnown as problem:
-            raise NotAssessed(str(problem), component.material.where) from problem
+            raise NotAssessed(str(problem), name.where) from problem
 
     def setting(self, name: Literal["stage", "pressure codes", "railway codes", "site pressure"]) -> str:
         """A setting of the repository, as text; "" where it is not set."""

@@ -41,10 +41,17 @@ class LoadCase(SpecTable):
 
     def temperature_of(self, part: Component) -> Measure | NotStated:
         """The metal temperature of a part: by its id, else by its kind."""
-        for name in (part.id, part.kind):
+        return self._temperature(part.id, part.kind)
+
+    def temperature_named(self, name: str) -> Measure | NotStated:
+        """The metal temperature that the case states under a name, for a part that has no spec of its own."""
+        return self._temperature(name)
+
+    def _temperature(self, *names: str) -> Measure | NotStated:
+        for name in names:
             if name in self.temperatures:
                 return self.temperatures[name]
-        return NotStated(Where(self.where.file, self.where.line, f"{self.where.key}.temperatures.{part.id}"))
+        return NotStated(Where(self.where.file, self.where.line, f"{self.where.key}.temperatures.{names[0]}"))
 
 
 class Duty(Spec):
