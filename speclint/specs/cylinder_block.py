@@ -103,7 +103,7 @@ class CylinderEnd(SpecTable):
         side: front or back; forward is towards the front
         face_at: the cover's inner face, forward of the block's fixed point (negative behind it)
         clearance: cold, from piston to cover at this end's dead centre
-        working_bore_from_face: from the cover's inner face to where the working bore begins, cold
+        face_from_seat: from the collar seat to the cover's inner face, towards the liner's free end
         passage_volume: ports and passages up to the shut valves, without the clearance in the bore
         long_passages: whether the passages are long by the arrangement of the engine
         relief_set: pressure at which the relief valve opens
@@ -117,7 +117,7 @@ class CylinderEnd(SpecTable):
     side: Word[Literal["front", "back"]] = NOT_STATED
     face_at: Position = NOT_STATED
     clearance: Length = NOT_STATED
-    working_bore_from_face: Length = NOT_STATED
+    face_from_seat: Position = NOT_STATED
     passage_volume: Volume = NOT_STATED
     long_passages: Word[bool] = NOT_STATED
     relief_set: Pressure = NOT_STATED

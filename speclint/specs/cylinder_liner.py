@@ -29,6 +29,7 @@ class Collar(SpecTable):
     """The collar by which a liner is located and held.
 
     Fields:
+        end: the end of the cylinder that it is at
         diameter: outside of the collar
         thickness: along the axis, from its seat to the face that the cover presses
         fillet: radius where the collar joins the barrel
@@ -36,6 +37,7 @@ class Collar(SpecTable):
         clamp_diameter: mean diameter of the ring on which the cover presses
     """
 
+    end: Word[Literal["front", "back"]] = NOT_STATED
     diameter: Length = NOT_STATED
     thickness: Length = NOT_STATED
     fillet: Length = NOT_STATED
@@ -93,6 +95,8 @@ class CylinderLiner(Component):
         eccentricity: how far the axis of the bore may lie from that of the outside
         run_out: full reading of the outside against the bore, where that is stated instead
         length: from the collar's seat to the free end
+        working_from: from the collar's seat to where the working bore begins
+        working_to: from the collar's seat to where the working bore ends
         fit_length: length in contact with the block
         free_end_stop: what stands beyond the free end
         retained_by: what holds it should the fit go loose
@@ -125,6 +129,8 @@ class CylinderLiner(Component):
     eccentricity: Allowance = NOT_STATED
     run_out: Allowance = NOT_STATED
     length: Length = NOT_STATED
+    working_from: Length = NOT_STATED
+    working_to: Length = NOT_STATED
     fit_length: Length = NOT_STATED
     free_end_stop: Word[Literal["cover", "shoulder", "none"]] = NOT_STATED
     retained_by: Word[Retention] = NOT_STATED

@@ -1,0 +1,1 @@
+"""Formulae of cylinders and liners that no other family needs, one module a subject."""

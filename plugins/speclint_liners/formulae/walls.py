@@ -1,0 +1,154 @@
+"""Walls of liners: what is left of them, and what the handbooks of the steam age asked for."""
+
+from __future__ import annotations
+
+import math
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
+from speclint.formula import Metres, Pascals, Ratio
+from speclint.handbook.thick_cylinders import bore_hoop_stress
+from speclint_liners.sources import BOURNE, KENT, KHURMI_LINER, LAME
+
+_INCH = 0.0254  # exact: international yard and pound agreement, 1959
+_PSI = 4.4482216152605 / _INCH**2  # Pa, the pound-force exact by the same agreement and CGPM 3 (1901)
+
+
+@formula("e = r/2", cites=[FIRST_PRINCIPLES])
+def eccentricity_of_run_out(r: Metres) -> Metres:
+    """Offset of two axes that a full indicator reading shows.
+
+    e = r/2
+
+    ``r`` run-out, the full reading over one turn [m]. Returns the offset [m]: over one turn the reading goes
+    from the offset one way to the offset the other way.
+
+    >>> eccentricity_of_run_out(r=0.4e-3)
+    0.0002
+    """
+    return r / 2
+
+
+@formula("t = (D − d)/2 − e", cites=[FIRST_PRINCIPLES])
+def thinnest_wall(d: Metres, D: Metres, e: Metres) -> Metres:
+    """Wall of the liner at its thinnest.
+
+    t = (D − d)/2 − e
+
+    ``d``, ``D`` bore and outside [m]; ``e`` offset of the two axes [m]. Returns [m].
+    Raises OutOfRange when nothing is left.
+
+    >>> round(thinnest_wall(d=0.500, D=0.560, e=0.5e-3) * 1e3, 6)
+    29.5
+    """
+    wall = (D - d) / 2 - e
+    require(wall > 0 * d, f"bore {d:.6g} off centre by {e:.6g} leaves no wall within {D:.6g}")
+    return wall
+
+
+@formula("D = d + 2 t", cites=[FIRST_PRINCIPLES])
+def outside_of_wall(d: Metres, t: Metres) -> Metres:
+    """Outside diameter of a bore with a wall all round it.
+
+    D = d + 2 t
+
+    ``d`` bore [m]; ``t`` wall [m]. Returns [m].
+
+    >>> round(outside_of_wall(d=0.560, t=0.040), 6)
+    0.64
+    """
+    return d + 2 * t
+
+
+@formula("σ = p (D² + d²)/(D² − d²), D = d + 2 t", cites=[LAME])
+def bore_stress_of_wall(p: Pascals, d: Metres, t: Metres) -> Pascals:
+    """Hoop stress at the bore of the liner alone, at its thinnest.
+
+    σ = p (D² + d²)/(D² − d²), D = d + 2 t
+
+    ``p`` pressure inside [Pa]; ``d`` bore, ``t`` wall [m]. Returns [Pa]. Raises OutOfRange unless d, t > 0.
+
+    Hand working: 15 bar in 508 mm with 32 mm: 1.5 (286² + 254²)/(286² − 254²) = 12.7007 MPa.
+
+    >>> round(bore_stress_of_wall(p=1.5e6, d=0.508, t=0.032) / 1e6, 4)
+    12.7007
+    """
+    return bore_hoop_stress(p, d, d + 2 * t)
+
+
+@formula("t = t_l + t_b", cites=[FIRST_PRINCIPLES])
+def liner_and_backing(t_l: Metres, t_b: Metres) -> Metres:
+    """Liner and the metal behind it together, as a period rule for a plain barrel would see them.
+
+    t = t_l + t_b
+
+    ``t_l`` wall of the liner, ``t_b`` metal of the block behind it [m]. Returns [m].
+
+    >>> round(liner_and_backing(t_l=0.030, t_b=0.020), 6)
+    0.05
+    """
+    return t_l + t_b
+
+
+@formula("t = d/16", cites=[BOURNE.at("Q. 342")])
+def bourne_wall(d: Metres) -> Metres:
+    """Wall of a high-pressure cylinder after Bourne.
+
+    t = d/16
+
+    ``d`` bore [m]. Returns [m]. For the iron, and for the pressures to about 80 psi, of its day.
+
+    Bourne's own check: a wall of d/16 at 80 psi stands at 640 psi; p d/(2 t) = 8 p.
+
+    >>> round(80 * 1.0 / (2 * bourne_wall(d=1.0)))
+    640
+    """
+    return d / 16.0
+
+
+@formula("t = d p/5000 + 0.5", cites=[KENT.at("cylinders of steam engines")], empirical="inches and psi")
+def kent_wall(d: Metres, p: Pascals) -> Metres:
+    """Wall of a steam cylinder after the rule collected by Kent, with its allowance for boring out.
+
+    t = d p/5000 + 0.5, in inches and psi
+
+    ``d`` bore [m]; ``p`` boiler pressure, gauge [Pa]. Returns [m]. Several variants are in use.
+
+    Hand working: 20 in at 150 psi: 20 × 150/5000 + 0.5 = 1.1 in.
+
+    >>> round(kent_wall(d=20 * 0.0254, p=150 * 6894.757) / 0.0254, 3)
+    1.1
+    """
+    inches: float = (d / _INCH) * (p / _PSI) / 5000.0 + 0.5
+    return inches * _INCH
+
+
+@formula("k = t/d", cites=[KHURMI_LINER])
+def wall_proportion(t: Metres, d: Metres) -> Ratio:
+    """Wall of a liner as a fraction of its bore; a dry liner has 0.03 to 0.035 in the textbooks.
+
+    k = t/d
+
+    ``t`` wall, ``d`` bore [m]. Returns a ratio.
+
+    >>> round(wall_proportion(t=0.0175, d=0.500), 4)
+    0.035
+    """
+    return t / d
+
+
+@formula("n = ⌊(d_last − d)/s + 0.05⌋", cites=[COMMON_PRACTICE])
+def whole_reborings(d_last: Metres, d: Metres, s: Metres) -> Ratio:
+    """How many times a bore can be bored out by whole steps.
+
+    n = ⌊(d_last − d)/s + 0.05⌋
+
+    ``d_last`` last permitted bore, ``d`` new bore, ``s`` step of the works [m]. Returns a whole number.
+    A twentieth of a step is forgiven: the limits of size of a bore are finer than that.
+    Raises OutOfRange unless s > 0 and d_last ≥ d.
+
+    >>> whole_reborings(d_last=0.509, d=0.50006, s=0.003)
+    3.0
+    """
+    require(s > 0 * d, f"the step {s:.6g} must be above 0")
+    require(d_last >= d, f"the last bore {d_last:.6g} is smaller than the new one {d:.6g}")
+    return float(math.floor((d_last - d) / s + 0.05))

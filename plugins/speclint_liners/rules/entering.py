@@ -1,0 +1,103 @@
+"""Putting a liner in: by press, by cold, by heat."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.handbook.press_fits import DRAWING_TEMPERATURE, axial_grip, contact_pressure
+from speclint.handbook.reading import Reading
+from speclint.specs.cylinder_liner import CylinderLiner
+from speclint_liners.formulae.fits import pressing_interference, shrinkage_available, shrinkage_to_enter
+from speclint_liners.rules.fitted import Fit, Housing, cold_fit, elastic, housing
+from speclint_liners.sources import DIN_7190, ITS_90
+
+#: Temperatures at which the coolants boil or sublime at one atmosphere.
+_COOLANTS = {
+    "solid carbon dioxide": Reading.exact(
+        "sublimation point of carbon dioxide", 194.686, "K", ITS_90.at("secondary reference points")
+    ),
+    "liquid nitrogen": Reading.exact(
+        "boiling point of nitrogen", 77.352, "K", ITS_90.at("secondary reference points")
+    ),
+}
+
+
+@rule(
+    "liner.entering",
+    title="The stated way of putting the liner in reaches the shrinkage, or the force, that it needs",
+    on=CylinderLiner,
+    grade=Grade.OBSERVATION,
+    cites=[DIN_7190, COMMON_PRACTICE],
+    why="A liner that sticks half-way is bored out again and thrown away.",
+    leaves_out="cooling on the way to the block; tempering of the block's welds; burns by heat and cold, and "
+    "want of air in a pit with nitrogen or carbon dioxide, for which the works' own safety rules hold",
+    limits=[
+        Limit(
+            "handling",
+            "0.05 mm",
+            "length",
+            COMMON_PRACTICE,
+            "allowance for handling and dirt",
+            "not negative",
+        ),
+        Limit(
+            "hottest_block", "200 °C", "temperature", COMMON_PRACTICE, "hottest block, below any tempering"
+        ),
+        Limit("friction", "0.2", "ratio", COMMON_PRACTICE, "greatest friction of iron pressed into steel"),
+    ],
+)
+def entering(liner: CylinderLiner, sheet: Sheet) -> Judgement:
+    """Shrinkage wanted against what cold and heat give; or the force against that of the press."""
+    housed = housing(liner, sheet)
+    fit = cold_fit(liner, housed, sheet)
+    way = sheet.read("put in", liner.entered)
+    if way == "pressed":
+        return _by_press(liner, housed, fit, sheet)
+    needed = sheet.work("s", shrinkage_to_enter, delta=fit.delta, a=sheet.limit("handling", "a"), D=fit.bore)
+    return _by_heat(liner, housed, fit, needed, ("chilled" in way, "heated" in way), sheet)
+
+
+def _by_press(liner: CylinderLiner, housed: Housing, fit: Fit, sheet: Sheet) -> Judgement:
+    rings = elastic(liner, housed, fit, DRAWING_TEMPERATURE, DRAWING_TEMPERATURE, sheet)
+    pressure = sheet.work(
+        "p_c",
+        contact_pressure,
+        delta=sheet.work("δ_p", pressing_interference, delta=fit.delta),
+        d_in=rings.d,
+        D=rings.D,
+        D_out=rings.D_s,
+        E_in=rings.E,
+        nu_in=rings.nu,
+        E_out=rings.E_s,
+        nu_out=rings.nu_s,
+    )
+    length = sheet.take("L", liner.fit_length)
+    force = sheet.work("F", axial_grip, mu=sheet.limit("friction", "μ"), p=pressure, D=fit.bore, L=length)
+    return sheet.at_most(force, sheet.take("F_press", liner.press_force))
+
+
+def _by_heat(
+    liner: CylinderLiner, housed: Housing, fit: Fit, needed: float, ways: tuple[bool, bool], sheet: Sheet
+) -> Judgement:
+    chilled, heated = ways
+    cold = warm = DRAWING_TEMPERATURE
+    judgements = []
+    if chilled:
+        coolant = _COOLANTS[sheet.read("chilled in", liner.coolant)]
+        cold = sheet.look_up("T_l", lambda: coolant)
+    if heated:
+        warm = sheet.take("T_b", liner.block_heated_to)
+        judgements.append(sheet.at_most(warm, sheet.limit("hottest_block", "T_max")))
+    gained = sheet.work(
+        "s_max",
+        shrinkage_available,
+        D=fit.bore,
+        alpha_b=sheet.look_up("α_b", sheet.material_of(housed.block).expansion, of=housed.block, at=warm),
+        T_b=warm,
+        alpha_l=sheet.look_up("α_l", sheet.material_of(liner).expansion, of=liner, at=cold),
+        T_l=cold,
+        T_ref=DRAWING_TEMPERATURE,
+    )
+    return sheet.worst(sheet.at_least(gained, needed), *judgements)
+
+
+RULES = (entering,)

@@ -1,0 +1,228 @@
+"""The fit of a liner in its bore: stressed cold, on first steam, and left hot."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from typing import Any
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.handbook.compound_cylinders import COMPOUND, shell_pressure
+from speclint.handbook.press_fits import (
+    DRAWING_TEMPERATURE,
+    SHRINK_FIT,
+    bore_closing,
+    contact_pressure,
+    inner_hoop_stress,
+    outer_tresca_stress,
+)
+from speclint.handbook.reading import Reading
+from speclint.specs import LoadCase
+from speclint.specs.cylinder_liner import CylinderLiner
+from speclint_liners.formulae.fits import (
+    allowed_compression,
+    allowed_fit_stress,
+    compression,
+    gap_of_interference,
+    interference_lost,
+    pressing_interference,
+)
+from speclint_liners.rules.fitted import Elastic, Fit, HotFit, Housing, cold_fit, elastic, hot_fit, housing
+
+SHARES = [
+    Limit("liner_share", "0.5", "ratio", COMMON_PRACTICE, "share of the iron's compressive strength"),
+    Limit("block_share", "0.67", "ratio", COMMON_PRACTICE, "share of the block's proof stress"),
+]
+
+
+def _pressed(liner: CylinderLiner, housed: Housing, fit: Fit, sheet: Sheet) -> tuple[Elastic, float]:
+    """Sizes, and the contact pressure of the interference by the drawings."""
+    rings = elastic(liner, housed, fit, DRAWING_TEMPERATURE, DRAWING_TEMPERATURE, sheet)
+    pressing = sheet.work("δ_p", pressing_interference, delta=fit.delta)
+    pressure = sheet.work(
+        "p_c",
+        contact_pressure,
+        delta=pressing,
+        d_in=rings.d,
+        D=rings.D,
+        D_out=rings.D_s,
+        E_in=rings.E,
+        nu_in=rings.nu,
+        E_out=rings.E_s,
+        nu_out=rings.nu_s,
+    )
+    return rings, pressure
+
+
+def _both_stresses(
+    liner: CylinderLiner,
+    housed: Housing,
+    rings: Elastic,
+    pressures: tuple[float, float],
+    at: tuple[float, float],
+    sheet: Sheet,
+) -> Judgement:
+    """Compression of the liner under the first pressure, Tresca of the block under the second."""
+    squeezed = sheet.work("σ_l", inner_hoop_stress, p=pressures[0], d_in=rings.d, D=rings.D)
+    pressed = sheet.work("σ_c", compression, sigma=squeezed)
+    iron = sheet.look_up("R_c", sheet.material_of(liner).compressive_strength, of=liner, at=at[0])
+    may_liner = sheet.work("σ_c,all", allowed_compression, k=sheet.limit("liner_share", "k_l"), R_c=iron)
+    tresca = sheet.work("σ_T", outer_tresca_stress, p=pressures[1], D=rings.D, D_out=rings.D_s)
+    metal = sheet.material_of(housed.block)
+    wall = sheet.take("w", housed.bore.wall)
+    proof = sheet.look_up("R_p", metal.proof_stress, of=housed.block, at=at[1], thickness=wall)
+    may_block = sheet.work("σ_T,all", allowed_fit_stress, k=sheet.limit("block_share", "k_b"), R_p=proof)
+    return sheet.worst(sheet.at_most(pressed, may_liner), sheet.at_most(tresca, may_block))
+
+
+@rule(
+    "liner.fit-stress-cold",
+    title="The tightest fit crushes neither the liner nor the ring of block round it",
+    on=CylinderLiner,
+    grade=Grade.NONCONFORMITY,
+    cites=[*SHRINK_FIT, COMMON_PRACTICE],
+    why="A block that yields when the liner goes in has lost the fit before the first fire.",
+    leaves_out="stress at the ends of the fit, ovality of both, residual stress of welding",
+    limits=SHARES,
+)
+def fit_stress_cold(liner: CylinderLiner, sheet: Sheet) -> Judgement:
+    """Lamé of both rings under the contact pressure of the greatest interference."""
+    housed = housing(liner, sheet)
+    fit = cold_fit(liner, housed, sheet)
+    rings, pressure = _pressed(liner, housed, fit, sheet)
+    at = (DRAWING_TEMPERATURE, DRAWING_TEMPERATURE)
+    return _both_stresses(liner, housed, rings, (pressure, pressure), at, sheet)
+
+
+@rule(
+    "liner.fit-warming",
+    title="First steam, with the liner hot and the block still cold, crushes neither",
+    on=CylinderLiner,
+    cases=("warming",),
+    grade=Grade.NONCONFORMITY,
+    cites=[*COMPOUND, COMMON_PRACTICE],
+    why="The liner warms first and swells in a cold block: the fit is never tighter.",
+    leaves_out="difference of temperature through each wall and along the length",
+    limits=SHARES,
+)
+def fit_warming(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
+    """The liner squeezed by heat and fit without steam; the block pressed by heat, fit and steam."""
+    housed = housing(liner, sheet)
+    fit = cold_fit(liner, housed, sheet)
+    hot = hot_fit(liner, housed, case, fit, sheet)
+    rings = elastic(liner, housed, fit, hot.at_liner, hot.at_block, sheet)
+    gap = sheet.work("c", gap_of_interference, delta=hot.delta)
+    steam = sheet.take("p", case.live_pressure)
+    without = sheet.work("q_0", shell_pressure, p=0.0, c=gap, **vars(rings))
+    under_steam = sheet.work("q", shell_pressure, p=steam, c=gap, **vars(rings))
+    at = (hot.at_liner, hot.at_block)
+    return _both_stresses(liner, housed, rings, (without, under_steam), at, sheet)
+
+
+@rule(
+    "liner.fit-hot",
+    title="The fit stays tight hot, or the liner is held by something else",
+    on=CylinderLiner,
+    cases=("starting", "running", "drifting", "standing-hot", "cooling"),
+    grade=Grade.NONCONFORMITY,
+    gravest=Grade.HOLD,
+    cites=[*SHRINK_FIT, FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="The steel block grows more than the iron: a liner that comes loose turns, creeps and closes its ports.",
+    leaves_out="creep and bedding of the fit over years; strength of the retention; the local code and a "
+    "competent person decide where a loose liner can shut in steam or water",
+)
+def fit_hot(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
+    """The least interference left with each part at its own temperature, both expansions at their bad side."""
+    housed = housing(liner, sheet)
+    fit = cold_fit(liner, housed, sheet)
+    hot = hot_fit(liner, housed, case, fit, sheet)
+    least, most = _loss(liner, housed, fit, hot, sheet)
+    left = sheet.stays(hot.delta, fit.delta)
+    if left.holds:
+        return left
+    loss = f"the heat takes {least * 1e3:.2f} to {most * 1e3:.2f} mm at these temperatures"
+    held = _held(liner, sheet)
+    if held:
+        says = f"loose hot by {-hot.delta * 1e3:.2f} mm ({loss}), and held by: {held}"
+        return replace(left, holds=True, says=says)
+    grade = Grade.HOLD if _can_close_a_port(liner, sheet) else Grade.NONCONFORMITY
+    return replace(left, says=f"{left.says}; {loss}; nothing else holds the liner").graded(grade)
+
+
+def _loss(liner: CylinderLiner, housed: Housing, fit: Fit, hot: HotFit, sheet: Sheet) -> tuple[float, float]:
+    """The interference lost at the temperatures of this corner, over the whole band of both expansions."""
+    iron, steel = sheet.material_of(liner), sheet.material_of(housed.block)
+
+    def lost(symbol: str, of_iron: Band, of_steel: Band) -> float:
+        return sheet.work(
+            symbol,
+            interference_lost,
+            D=fit.bore,
+            alpha_l=sheet.look_up("α_l", of_iron(iron.expansion), of=liner, at=hot.at_liner),
+            T_l=hot.at_liner,
+            alpha_b=sheet.look_up("α_b", of_steel(steel.expansion), of=housed.block, at=hot.at_block),
+            T_b=hot.at_block,
+            T_ref=DRAWING_TEMPERATURE,
+        )
+
+    return lost("Δ_least", greatest, least), lost("Δ_most", least, greatest)
+
+
+Table = Callable[..., Reading]
+Band = Callable[[Table], Table]
+
+
+def least(table: Table) -> Table:
+    """The same table, read at the low end of its band."""
+
+    def least_expansion(**at: Any) -> Reading:
+        found = table(**at)
+        return Reading.exact(f"least {found.what}", found.low, found.unit, found.source)
+
+    return least_expansion
+
+
+def greatest(table: Table) -> Table:
+    """The same table, read at the high end of its band."""
+
+    def greatest_expansion(**at: Any) -> Reading:
+        found = table(**at)
+        return Reading.exact(f"greatest {found.what}", found.high, found.unit, found.source)
+
+    return greatest_expansion
+
+
+def _held(liner: CylinderLiner, sheet: Sheet) -> str:
+    """What holds the liner besides its fit; "" where nothing does or nothing is stated."""
+    if not sheet.is_stated("retention", liner.retained_by):
+        return ""
+    by = sheet.read("held by", liner.retained_by)
+    return "" if by == "nothing" else by
+
+
+def _can_close_a_port(liner: CylinderLiner, sheet: Sheet) -> bool:
+    """Whether the liner has openings that must meet ports of the block."""
+    return any(sheet.is_stated(f"port {name}", port.matches) for name, port in liner.ports.items())
+
+
+@rule(
+    "liner.bore-after-pressing",
+    title="The bore is finished after the liner is in, or closes by less than its tolerance",
+    on=CylinderLiner,
+    grade=Grade.NONCONFORMITY,
+    cites=SHRINK_FIT,
+    why="Pressing a liner in closes its bore, and more over the lands than between them.",
+    leaves_out="barrelling between lands, ovality of the block",
+)
+def bore_after_pressing(liner: CylinderLiner, sheet: Sheet) -> Judgement:
+    """Closing of the bore under the contact pressure against the limits that the bore states."""
+    if sheet.read("finished after", liner.finish_bored_after):
+        return sheet.states(True, "the bore is finished after the liner is in")
+    housed = housing(liner, sheet)
+    fit = cold_fit(liner, housed, sheet)
+    rings, pressure = _pressed(liner, housed, fit, sheet)
+    closes = sheet.work("Δd", bore_closing, p=pressure, d_in=rings.d, D=rings.D, E_in=rings.E)
+    return sheet.at_most(closes, sheet.tolerance("IT", liner.bore))
+
+
+RULES = (fit_stress_cold, fit_warming, fit_hot, bore_after_pressing)

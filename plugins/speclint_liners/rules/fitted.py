@@ -1,0 +1,117 @@
+"""What several rules take alike: the bore that houses a liner, the pressure, the fit cold and hot."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from speclint import Sheet
+from speclint.handbook.press_fits import DRAWING_TEMPERATURE, hot_interference
+from speclint.specs import LoadCase
+from speclint.specs.cylinder_block import Bore, CylinderBlock
+from speclint.specs.cylinder_liner import CylinderLiner
+from speclint_liners.formulae.fits import interference
+from speclint_liners.formulae.walls import eccentricity_of_run_out, outside_of_wall
+
+
+@dataclass(frozen=True)
+class Housing:
+    """A block and the bore of it that a liner sits in."""
+
+    block: CylinderBlock
+    bore: Bore
+
+
+@dataclass(frozen=True)
+class Fit:
+    """Outside of the liner, bore of the block, and their interference by the drawings."""
+
+    outside: float
+    bore: float
+    delta: float
+
+
+@dataclass(frozen=True)
+class HotFit:
+    """Interference left hot, negative for a gap, and the temperatures of liner and block."""
+
+    delta: float
+    at_liner: float
+    at_block: float
+
+
+@dataclass(frozen=True)
+class Elastic:
+    """The sizes and elastic constants of a liner and the ring of block round it, as formulae want them."""
+
+    d: float
+    D: float
+    D_s: float
+    E: float
+    nu: float
+    E_s: float
+    nu_s: float
+
+
+def housing(liner: CylinderLiner, sheet: Sheet) -> Housing:
+    """The block and the bore that the liner names."""
+    block = sheet.follow(liner.housed_in)
+    bore = sheet.entry(block.bores, liner.in_bore, f"bores of {block.id}")
+    return Housing(block, bore)
+
+
+def greatest_pressure(case: LoadCase, sheet: Sheet) -> float:
+    """The greatest pressure in the cylinder: that of the safety valves, or of water or compression where stated."""
+    if sheet.is_stated("cylinder pressure", case.cylinder_pressure):
+        return sheet.take("p", case.cylinder_pressure)
+    return sheet.take("p", case.safety_valve_pressure)
+
+
+def cold_fit(liner: CylinderLiner, housed: Housing, sheet: Sheet) -> Fit:
+    """The fit by the drawings: its interference is negative for a clearance."""
+    outside = sheet.take("D_l", liner.outside_diameter)
+    bore = sheet.take("D_b", housed.bore.diameter)
+    return Fit(outside, bore, sheet.work("δ", interference, D_l=outside, D_b=bore))
+
+
+def hot_fit(liner: CylinderLiner, housed: Housing, case: LoadCase, fit: Fit, sheet: Sheet) -> HotFit:
+    """The fit with liner and block at their own temperatures."""
+    at_liner = sheet.take("T_l", case.temperature_of(liner))
+    at_block = sheet.take("T_b", case.temperature_of(housed.block))
+    iron, steel = sheet.material_of(liner), sheet.material_of(housed.block)
+    delta = sheet.work(
+        "δ_h",
+        hot_interference,
+        delta=fit.delta,
+        D=fit.bore,
+        alpha_in=sheet.look_up("α_l", iron.expansion, of=liner, at=at_liner),
+        T_in=at_liner,
+        alpha_out=sheet.look_up("α_b", steel.expansion, of=housed.block, at=at_block),
+        T_out=at_block,
+        T_ref=DRAWING_TEMPERATURE,
+    )
+    return HotFit(delta, at_liner, at_block)
+
+
+def elastic(
+    liner: CylinderLiner, housed: Housing, fit: Fit, at_liner: float, at_block: float, sheet: Sheet
+) -> Elastic:
+    """Sizes and constants of a new liner and the block round it, each at its temperature."""
+    iron, steel = sheet.material_of(liner), sheet.material_of(housed.block)
+    wall = sheet.take("w", housed.bore.wall)
+    return Elastic(
+        d=sheet.take("d", liner.bore),
+        D=fit.outside,
+        D_s=sheet.work("D_s", outside_of_wall, d=fit.bore, t=wall),
+        E=sheet.look_up("E_l", iron.modulus, of=liner, at=at_liner),
+        nu=sheet.look_up("ν_l", iron.poisson, of=liner),
+        E_s=sheet.look_up("E_b", steel.modulus, of=housed.block, at=at_block),
+        nu_s=sheet.look_up("ν_b", steel.poisson, of=housed.block),
+    )
+
+
+def off_centre(liner: CylinderLiner, sheet: Sheet) -> float:
+    """How far bore and outside of the liner lie off each other's axis: as stated, or half the run-out."""
+    if not sheet.is_stated("run-out", liner.run_out):
+        return sheet.take("e", liner.eccentricity)
+    run_out = sheet.take("r", liner.run_out)
+    return sheet.work("e", eccentricity_of_run_out, r=run_out)
