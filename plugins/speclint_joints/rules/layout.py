@@ -1,0 +1,96 @@
+"""How many studs, how far apart, and how far from an edge."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.handbook import gasket_materials
+from speclint.handbook.bolted_joints import layout
+from speclint.specs.bolted_joint import BoltedJoint
+from speclint.specs.cylinder_cover import CylinderCover
+from speclint.specs.gland import Gland
+from speclint.specs.lens_joint import LensJoint
+from speclint.specs.part import Component
+from speclint.specs.pipe_flange import PipeFlange
+from speclint_joints.sources import KHURMI
+from speclint_joints.studs import nominal_diameter
+
+
+@rule(
+    "joint.stud-count",
+    title="The studs are even in number, in fours on a pipe flange, and enough to press the joint all round",
+    on=BoltedJoint,
+    grade=Grade.NONCONFORMITY,
+    cites=[COMMON_PRACTICE, KHURMI.at("cylinder head example")],
+    why="Nuts are drawn up in opposite pairs; an odd stud, or two on a pipe, pulls the joint over and it leaks.",
+    leaves_out="Studs left out on purpose beside a passage; the period number of studs is reported, not required.",
+    limits=[
+        Limit("least", "4", "ratio", COMMON_PRACTICE, "least number of studs on a cover, pipe or lens joint"),
+        Limit("least on a gland", "2", "ratio", COMMON_PRACTICE, "least number of studs on a gland"),
+    ],
+)
+def stud_count(joint: BoltedJoint, sheet: Sheet) -> Judgement:
+    """Even, in fours on pipe flanges, not fewer than the least."""
+    held = sheet.follow(joint.holds)
+    n = sheet.count("n", joint.count)
+    least = sheet.limit("least on a gland" if isinstance(held, Gland) else "least", "n_least")
+    step = 4 if isinstance(held, PipeFlange) else 2  # in fours, or in pairs (common practice)
+    if isinstance(held, CylinderCover):
+        _period_number(held, sheet)
+    in_groups = sheet.states(n % step == 0, _divides(n, step), where=joint.count.where)
+    return sheet.worst(sheet.at_least(n, least), in_groups)
+
+
+def _divides(n: int, step: int) -> str:
+    in_groups = "in fours" if step == 4 else "in pairs"
+    return (
+        f"{n} studs can be drawn up {in_groups}"
+        if n % step == 0
+        else f"{n} studs cannot be drawn up {in_groups}"
+    )
+
+
+def _period_number(cover: CylinderCover, sheet: Sheet) -> None:
+    """Write the period number beside: a sound modern cover has more."""
+    bore = sheet.take("D", cover.bore)
+    sheet.work("n_few", layout.fewest_studs, D=bore)
+    sheet.work("n_most", layout.most_studs, D=bore)
+
+
+@rule(
+    "joint.stud-pitch",
+    title="The studs stand close enough to keep the joint tight and far enough apart for a spanner",
+    on=BoltedJoint,
+    grade=Grade.NONCONFORMITY,
+    cites=[layout.TEMA.at("maximum bolt spacing"), KHURMI.at("cylinder head example"), COMMON_PRACTICE],
+    why="Between studs too far apart the flange bows and the joint blows; between studs too close no spanner turns.",
+    leaves_out="Gaps left for passages and ribs; state the widest pitch as its own joint.",
+)
+def stud_pitch(joint: BoltedJoint, sheet: Sheet) -> Judgement:
+    """Chordal pitch between room for a spanner and the greatest at which the joint is tight."""
+    held = sheet.follow(joint.holds)
+    if isinstance(held, Gland):
+        raise sheet.not_applicable("a gland presses packing, not a joint between its studs")
+    designation = sheet.read("thread", joint.thread)
+    d = sheet.look_up("d", nominal_diameter, designation=designation)
+    circle, n = sheet.take("D_b", joint.circle), sheet.count("n", joint.count)
+    pitch = sheet.work("s", layout.chordal_pitch, D=circle, n=n)
+    least = sheet.work("s_low", layout.spanner_pitch, d=d)
+    return sheet.within(pitch, least, _greatest(joint, held, sheet, d))
+
+
+def _greatest(joint: BoltedJoint, held: Component, sheet: Sheet, d: float) -> float:
+    if sheet.read("seal", joint.seal) != "gasket":
+        return sheet.work("s_high", layout.greatest_pitch_for_tightness, d=d)
+    gasket = sheet.read("gasket", joint.gasket.name)
+    factor = sheet.look_up("m", gasket_materials.gasket_factor, gasket=gasket)
+    thickness = flange_thickness(held, sheet)
+    return sheet.work("s_high", layout.greatest_pitch, d=d, t=thickness, m=factor)
+
+
+def flange_thickness(held: Component, sheet: Sheet) -> float:
+    """Thickness of the part under the nuts, m."""
+    if isinstance(held, CylinderCover | LensJoint | Gland):
+        return sheet.take("t", held.flange_thickness)
+    if isinstance(held, PipeFlange):
+        return sheet.take("t", held.thickness)
+    raise sheet.not_assessed(f"a {held.called} states no flange thickness", held.where)

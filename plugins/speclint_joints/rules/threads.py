@@ -1,0 +1,65 @@
+"""Threads: that they exist, run together, hold, and end where they should."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from speclint import Grade, Judgement, Sheet, rule
+from speclint.errors import NotKnown
+from speclint.handbook.threads import Thread, thread
+from speclint.handbook.threads import stress_area as tensile_stress_area
+from speclint.handbook.threads.geometry import ASME_B1_1, BS_84, ISO_724
+from speclint.specs import NotStated, Stated
+from speclint.specs.bolted_joint import BoltedJoint
+from speclint_joints.sources import ISO_898_1
+
+
+@rule(
+    "joint.same-thread",
+    title="The thread is a standard one, and stud, hole and nut all have it",
+    on=BoltedJoint,
+    grade=Grade.NONCONFORMITY,
+    cites=[ISO_724, ASME_B1_1, BS_84, ISO_898_1.at("clause 9.1.6.1")],
+    why="A metric nut will start on an inch stud, and a 60° thread in a 55° hole; both strip when they are pulled.",
+    leaves_out="Classes of fit, and interference threads of stud ends: the usual medium class is taken.",
+)
+def same_thread(joint: BoltedJoint, sheet: Sheet) -> Judgement:
+    """Each thread is in the tables; those that meet are the same; the stress area follows from the geometry."""
+    stated = sheet.read("thread", joint.thread)
+    mates = dict(_mates(joint, sheet))
+    unknown = [name for name in (stated, *mates) if _thread(name) is None]
+    if unknown:
+        return sheet.states(False, f'"{unknown[0]}" is no standard thread', where=joint.thread.where)
+    sheet.look_up("A_s", tensile_stress_area, designation=stated)
+    judged = [_fits(stated, name, where, sheet) for name, where in mates.items()]
+    return sheet.worst(*judged)
+
+
+def _mates(joint: BoltedJoint, sheet: Sheet) -> Iterator[tuple[str, Stated[str] | NotStated]]:
+    yield sheet.read("thread of the nut", joint.nut.thread), joint.nut.thread
+    if sheet.read("fastener", joint.fastener) == "stud":
+        yield sheet.read("thread of the hole", joint.tapped.thread), joint.tapped.thread
+
+
+def _thread(designation: str) -> Thread | None:
+    try:
+        return thread(designation)
+    except NotKnown:
+        return None
+
+
+def _fits(stud: str, mate: str, place: Stated[str] | NotStated, sheet: Sheet) -> Judgement:
+    one, other = thread(stud), thread(mate)
+    if one.name == other.name:
+        return sheet.states(True, f"{one.name} in {other.name}", where=place.where)
+    return sheet.states(
+        False, f"{one.name} does not run in {other.name}: {_why(one, other)}", where=place.where
+    )
+
+
+def _why(one: Thread, other: Thread) -> str:
+    if one.nominal != other.nominal:
+        return f"{one.nominal * 1e3:.4g} mm against {other.nominal * 1e3:.4g} mm in diameter"
+    if one.flank_angle != other.flank_angle:
+        return "flanks at 55° against flanks at 60°"
+    return f"pitch {one.pitch * 1e3:.4g} mm against {other.pitch * 1e3:.4g} mm"
