@@ -27,11 +27,10 @@ from speclint.formula import (
 from speclint.handbook.reading import Reading
 from speclint.handbook.sections import radius_of_gyration
 from speclint.handbook.tables import entries, row
-from speclint.handbook.works import KHURMI, SHIGLEY, WENTZELL
+from speclint.handbook.works import KAZIMI, KHURMI, SHIGLEY, WENTZELL
 from speclint.sources import Source
 
 AISC = Source("AISC 360 Commentary", "2010", "Table C-A-7.1", memory=True)
-KAZIMI = Source("S. M. A. Kazimi, Solid Mechanics")
 _FIXITY = "end-fixity-aisc-360-10-table-c-a-7-1.csv"
 _RANKINE = "rankine-gordon-constants.csv"
 

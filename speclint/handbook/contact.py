@@ -14,10 +14,9 @@ from __future__ import annotations
 import math
 
 from speclint.formula import Metres, Newtons, NewtonsPerMetre, Pascals, Radians, Ratio, formula, require
-from speclint.handbook.works import JOHNSON_CONTACT
-from speclint.sources import FIRST_PRINCIPLES, Source
+from speclint.handbook.works import BORESI, JOHNSON_CONTACT
+from speclint.sources import FIRST_PRINCIPLES
 
-BORESI = Source("A. P. Boresi and R. J. Schmidt, Advanced Mechanics of Materials", "6th ed., 2003")
 #: Depth of the greatest shear: over half width of a line, over radius of a spot with Poisson's ratio 0.3.
 LINE_DEPTH_OF_SHEAR = 0.786
 POINT_DEPTH_OF_SHEAR = 0.48

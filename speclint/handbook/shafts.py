@@ -23,7 +23,7 @@ from speclint.formula import (
     require,
 )
 from speclint.handbook.sections import tube_polar_moment
-from speclint.handbook.works import SHIGLEY, WENTZELL
+from speclint.handbook.works import SHIGLEY, SINGH, WENTZELL
 from speclint.sources import FIRST_PRINCIPLES, Source
 
 MOORE = Source(
@@ -31,7 +31,6 @@ MOORE = Source(
     "1910",
     memory=True,
 )
-SINGH = Source("Sadhu Singh, Machine Design-I")
 #: Keyways that Moore tried, over the diameter of the shaft (from memory).
 _WIDEST_KEYWAY, _DEEPEST_KEYWAY = 0.5, 0.1875
 

@@ -33,6 +33,7 @@ ITO_BESSYO = Source(
 FOUNDRY = Source("C. F. Walton, Iron Castings Handbook", "1981", memory=True)
 _BANDS = "weldability-bands-common-practice.csv"
 _ICE = 273.15
+_FRACTIONS = "mass fractions"
 _PER_CENT = 0.01
 _ML_PER_100_G = 1e-5
 _KJ_PER_MM = 1e6
@@ -47,7 +48,11 @@ _CET_RANGES = {
 }
 
 
-@formula("CE = C + Mn/6 + (Cr + Mo + V)/5 + (Ni + Cu)/15", cites=[EN_1011_2.at("C.2.1, method A")])
+@formula(
+    "CE = C + Mn/6 + (Cr + Mo + V)/5 + (Ni + Cu)/15",
+    cites=[EN_1011_2.at("C.2.1, method A")],
+    empirical=_FRACTIONS,
+)
 def carbon_equivalent(C: Ratio, Mn: Ratio, Cr: Ratio, Mo: Ratio, V: Ratio, Ni: Ratio, Cu: Ratio) -> Ratio:
     """Carbon equivalent of the International Institute of Welding.
 
@@ -57,7 +62,11 @@ def carbon_equivalent(C: Ratio, Mn: Ratio, Cr: Ratio, Mo: Ratio, V: Ratio, Ni: R
     return C + Mn / 6 + (Cr + Mo + V) / 5 + (Ni + Cu) / 15
 
 
-@formula("CET = C + (Mn + Mo)/10 + (Cr + Cu)/20 + Ni/40", cites=[EN_1011_2.at("C.3, method B")])
+@formula(
+    "CET = C + (Mn + Mo)/10 + (Cr + Cu)/20 + Ni/40",
+    cites=[EN_1011_2.at("C.3, method B")],
+    empirical=_FRACTIONS,
+)
 def carbon_equivalent_cet(C: Ratio, Mn: Ratio, Mo: Ratio, Cr: Ratio, Cu: Ratio, Ni: Ratio) -> Ratio:
     """Carbon equivalent CET, on which the preheat temperature of EN 1011-2 rests.
 
@@ -74,7 +83,11 @@ def carbon_equivalent_cet(C: Ratio, Mn: Ratio, Mo: Ratio, Cr: Ratio, Cu: Ratio, 
     return C + (Mn + Mo) / 10 + (Cr + Cu) / 20 + Ni / 40
 
 
-@formula("P_cm = C + Si/30 + (Mn + Cu + Cr)/20 + Ni/60 + Mo/15 + V/10 + 5 B", cites=[ITO_BESSYO])
+@formula(
+    "P_cm = C + Si/30 + (Mn + Cu + Cr)/20 + Ni/60 + Mo/15 + V/10 + 5 B",
+    cites=[ITO_BESSYO],
+    empirical=_FRACTIONS,
+)
 def cracking_parameter(
     C: Ratio, Si: Ratio, Mn: Ratio, Cu: Ratio, Cr: Ratio, Ni: Ratio, Mo: Ratio, V: Ratio, B: Ratio
 ) -> Ratio:
@@ -127,7 +140,7 @@ def weldability(CE: float) -> str:
     return _band(CE)["weldability"]
 
 
-@formula("CE = C + (Si + P)/3", cites=[FOUNDRY.at("carbon equivalent")])
+@formula("CE = C + (Si + P)/3", cites=[FOUNDRY.at("carbon equivalent")], empirical=_FRACTIONS)
 def carbon_equivalent_of_iron(C: Ratio, Si: Ratio, P: Ratio) -> Ratio:
     """Carbon equivalent of cast iron; the eutectic stands at 4.3 %.
 
@@ -140,7 +153,9 @@ def carbon_equivalent_of_iron(C: Ratio, Si: Ratio, P: Ratio) -> Ratio:
     return C + (Si + P) / 3
 
 
-@formula("S_c = C/(0.0426 - 0.31 Si - 0.27 P)", cites=[FOUNDRY.at("degree of saturation")])
+@formula(
+    "S_c = C/(0.0426 - 0.31 Si - 0.27 P)", cites=[FOUNDRY.at("degree of saturation")], empirical=_FRACTIONS
+)
 def saturation_of_iron(C: Ratio, Si: Ratio, P: Ratio) -> Ratio:
     """Degree of saturation of cast iron: 1 at the eutectic, below it stronger and harder to cast.
 
