@@ -44,6 +44,12 @@ class TestOwnMaterials:
         assert str(reading.source) == "founder's certificate 1207, 2026, line 3"
         assert iron.name == "liner-iron.2"
 
+    def test_carries_a_note_to_the_reading(self) -> None:
+        iron = read(
+            'density = { value = 7, unit = "kg/m3", bound = "exact", source = "CERT", note = "one bar" }'
+        )
+        assert iron.density().source.place == "one bar"
+
     def test_takes_the_rest_from_a_built_in_material(self) -> None:
         """What the entry states itself stands; what it does not is that of the material it is like."""
         body = """

@@ -130,11 +130,13 @@ def ductile_iron_allowable(R_m: Pascals) -> Pascals:
     return R_m / 5.0
 
 
-@formula("f = R_m/4", cites=[AD_2000_B0.at("table 3, copper alloys, castings")])
+@formula("f = R_m/4", cites=[AD_2000_B0.at("table 3, copper alloys, rolled and cast bronze")])
 def copper_alloy_allowable(R_m: Pascals) -> Pascals:
-    """Allowable tension of bronze and gunmetal castings in a pressure part: a quarter of the hot strength.
+    """Allowable tension of bronze and gunmetal in a pressure part: a quarter of the hot strength.
 
     f = R_m/4
+
+    The table asks 3.5 of seamless and welded parts and 4 of soldered ones; the greater is taken for castings.
 
     Parameters: R_m least tensile strength at the metal temperature [Pa]. Returns: allowable tension [Pa].
 

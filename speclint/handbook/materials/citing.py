@@ -14,19 +14,25 @@ _KEYS = ("work", "edition", "place", "memory")
 
 
 def cited(raw: Mapping[str, Any], sources: Mapping[str, Source]) -> Source:
-    """The source that a table names: a key of [sources], a table of its own, or common practice."""
+    """The source that a table names, at its place, with its note: a key of [sources], a table, or common practice."""
     named, place = raw.get("source"), text(raw.get("place"), "place")
+    note = text(raw.get("note"), "note")
+    source = _named(named, sources)
+    said = "; ".join(part for part in (place or source.place, note) if part)
+    return source.at(said)
+
+
+def _named(named: Any, sources: Mapping[str, Source]) -> Source:
     if named is None or named == "":
         raise RefusedError("no source is stated", f'source = "KEY OF [sources]", or source = {_EXAMPLE}')
     if isinstance(named, dict):
-        source = source_of(named)
-        return source.at(place or source.place)
+        return source_of(named)
     if named == COMMON_PRACTICE.work:
-        return COMMON_PRACTICE.at(place)
+        return COMMON_PRACTICE
     if not isinstance(named, str) or named not in sources:
         known = (*sources, COMMON_PRACTICE.work)
         raise RefusedError(f"source {named!r} is not in [sources]", one_of(str(named), known))
-    return sources[named].at(place)
+    return sources[named]
 
 
 def source_of(raw: Any) -> Source:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 
 from speclint.errors import NotKnown
 from speclint.handbook.materials.properties import LOADINGS, PROPERTIES, USES
@@ -146,13 +146,20 @@ class Material:
         """Loss of a spring's load as a fraction at a temperature (K); its source says over what time."""
         return self._read("relaxation", at)
 
-    def fatigue_strength(self, loading: str) -> Reading:
-        """Fatigue strength (Pa) under fully reversed load, polished: "bending", "axial" or "torsion"."""
-        return self._one_of("fatigue-strength", loading, LOADINGS)
+    def fatigue_strength(self, loading: str, diameter: float | None = None) -> Reading:
+        """Fatigue strength (Pa) of a polished bar under fully reversed load, for a diameter (m).
+
+        ``loading`` is "bending", "axial" or "torsion"; surface and notches are the rule's affair.
+        """
+        return self._read(_key("fatigue-strength", loading, LOADINGS), size=diameter)
 
     def temperature_limit(self, use: str) -> Reading:
         """Highest metal temperature (K) for a use: "pressure-part", "running-part", "bolting" or "spring"."""
-        return self._one_of("temperature-limit", use, USES)
+        return self._read(_key("temperature-limit", use, USES))
+
+    def carbon_equivalent(self, thickness: float | None = None) -> Reading:
+        """Greatest carbon equivalent (IIW, mass fraction) that the standard allows, for a thickness (m)."""
+        return self._read("carbon-equivalent", size=thickness)
 
     def proof_load_stress(self, diameter: float | None = None) -> Reading:
         """Stress under proof load (Pa) of a fastener, for a nominal diameter (m)."""
@@ -162,11 +169,6 @@ class Material:
         """Temperature (K) from which creep strength, not proof stress, governs."""
         return self._read("time-dependent-from")
 
-    def _one_of(self, key: str, part: str, known: tuple[str, ...]) -> Reading:
-        if part not in known:
-            raise ValueError(f"{part!r} is not one of {known}")
-        return self._read(f"{key} {part}")
-
     def _read(self, key: str, at: float | None = None, size: float | None = None) -> Reading:
         head, _, part = key.partition(" ")
         kind = PROPERTIES[head]
@@ -175,6 +177,8 @@ class Material:
             raise NotKnown(f"{words} is not in its data: state it, with a source, among your own materials")
         return look_up(self.tables[key], words, at=at, size=size, size_is=kind.size)
 
-    def renamed(self, name: str, title: str) -> Material:
-        """The same material under another name."""
-        return replace(self, name=name, title=title)
+
+def _key(head: str, part: str, known: tuple[str, ...]) -> str:
+    if part not in known:
+        raise ValueError(f"{part!r} is not one of {known}")
+    return f"{head} {part}"

@@ -86,13 +86,16 @@ PROPERTIES: Mapping[str, Property] = {
     "proof-stress": _stress("yield or 0.2 % proof stress"),
     "proof-stress-1-percent": _stress("1 % proof stress"),
     "tensile-strength": _stress("tensile strength"),
-    "compressive-strength": _stress("compressive strength"),
+    "compressive-strength": _stress("compressive strength", ""),
     "allowable-tension": _stress("allowable tension"),
     "elongation": Property("elongation at fracture", _unit_of(Ratio), _RATIO),
     "impact-energy": Property("least impact energy, V-notch", "J", {"J": (1.0, 0.0)}, by_temperature=True),
     "hardness": Property("Brinell hardness", "HB", {"HB": (1.0, 0.0)}),
     "composition": Property("content", _unit_of(Ratio), _RATIO, split=True),
-    "fatigue-strength": Property("fatigue strength, reversed load", _PA, _STRESS, split=True),
+    "fatigue-strength": Property(
+        "fatigue strength, reversed load", _PA, _STRESS, size="diameter", split=True
+    ),
+    "carbon-equivalent": Property("carbon equivalent", _unit_of(Ratio), _RATIO, size="thickness"),
     "temperature-limit": Property("highest metal temperature", _unit_of(Kelvins), _TEMPERATURE, split=True),
     "time-dependent-from": Property(
         "temperature from which creep strength governs", _unit_of(Kelvins), _TEMPERATURE

@@ -15,7 +15,6 @@ from speclint.handbook.materials.refusal import (
     attempt,
     numbers,
     rising,
-    text,
 )
 from speclint.handbook.materials.spreads import Spread, read_bands
 from speclint.handbook.materials.tables import Figure, Table
@@ -48,7 +47,7 @@ def _read_body(raw: Raw, kind: Property, source: Source) -> Table:
     temperatures = _temperatures(raw, kind)
     edges, bands = read_bands(raw, kind, len(temperatures))
     rows = tuple(_row(band, scale, offset) for band in bands)
-    return Table(kind.unit, source, rows, temperatures, edges, text(raw.get("note"), "note"))
+    return Table(kind.unit, source, rows, temperatures, edges)
 
 
 def _row(band: Spread, scale: float, offset: float) -> tuple[Figure, ...]:

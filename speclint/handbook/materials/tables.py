@@ -39,7 +39,6 @@ class Table:
     rows: tuple[tuple[Figure, ...], ...]
     temperatures: tuple[float, ...] = ()
     edges: tuple[float, ...] = ()
-    note: str = ""
 
     def holds_temperature(self, at: float | None) -> bool:
         """True when ``at`` is inside the range of temperature, or there is none."""
