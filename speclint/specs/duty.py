@@ -24,14 +24,16 @@ class LoadCase(SpecTable):
 
     ``live_pressure`` is the live steam in the chest and ``exhaust_pressure`` that behind the exhaust valves;
     ``safety_valve_pressure`` is the most the boiler can give; ``cylinder_pressure`` the greatest in the
-    cylinder when it is not the live pressure (compression, trapped water, hydraulic test). ``temperatures``
-    gives the metal of parts by id or by kind.
+    cylinder when it is not the live pressure (compression, trapped water, hydraulic test);
+    ``least_cylinder_pressure`` the least when it is not the exhaust pressure (vacuum while drifting).
+    ``temperatures`` gives the metal of parts by id or by kind.
     """
 
     live_pressure: Pressure = NOT_STATED
     exhaust_pressure: Pressure = NOT_STATED
     safety_valve_pressure: Pressure = NOT_STATED
     cylinder_pressure: Pressure = NOT_STATED
+    least_cylinder_pressure: Pressure = NOT_STATED
     live_temperature: Temperature = NOT_STATED
     exhaust_temperature: Temperature = NOT_STATED
     ambient_temperature: Temperature = NOT_STATED
