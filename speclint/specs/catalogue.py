@@ -15,6 +15,7 @@ from speclint.specs.pipe_flange import PipeFlange
 from speclint.specs.piston_ring import PistonRing
 from speclint.specs.poppet_valve import PoppetValve
 from speclint.specs.valve_seat import ValveSeat
+from speclint.specs.valve_spindle import ValveSpindle
 
 KINDS: tuple[type[Spec], ...] = (
     Duty,
@@ -29,4 +30,5 @@ KINDS: tuple[type[Spec], ...] = (
     Gland,
     LensJoint,
     PipeFlange,
+    ValveSpindle,
 )

@@ -30,7 +30,7 @@ class Beat(SpecTable):
         seat_angle: of the cone, from the plane of the seat; nothing for a flat seat.
         contact_width: width of the ring of contact along the cone, when new.
         throat: bore of the passage that the beat feeds, the valve's own middle included.
-        blocked_area: area of that bore taken up by hub, ribs and spindle.
+        blocked_area: area of that bore taken up by hub, ribs, spindle, or a part that stands in it.
     """
 
     seat: LinkTo[ValveSeat] = NOT_STATED
@@ -49,6 +49,7 @@ class PoppetValve(Component):
 
     Fields:
         serves: inlet or exhaust.
+        cylinder_bore: name of the bore, in the block's spec, of the cylinder that it serves.
         beats: two for a double-beat valve, else one.
         opens: the way it lifts: upwards, downwards, or sideways.
         upper_beat: the beat on the side to which the valve lifts.
@@ -66,6 +67,8 @@ class PoppetValve(Component):
         loss_coefficient: of valve and port together, on the speed in the port.
         relieves_water: true when it is meant to lift and let trapped water go.
         lifts_drifting: true when it is meant to stay off its seat while the engine drifts.
+        compression_share: share of the stroke left when the exhaust shuts, at the shortest cut-off.
+        clearance_share: clearance volume over swept volume at the end that it serves.
         reversal_hurts: true when lifting traps water or drives the engine in mid gear.
     """
 
@@ -73,6 +76,7 @@ class PoppetValve(Component):
     called: ClassVar[str] = "poppet valve"
 
     serves: Word[Literal["inlet", "exhaust"]] = NOT_STATED
+    cylinder_bore: Word[str] = NOT_STATED
     beats: Word[int] = NOT_STATED
     opens: Word[Literal["upwards", "downwards", "sideways"]] = NOT_STATED
     upper_beat: Beat = Beat()
@@ -90,4 +94,6 @@ class PoppetValve(Component):
     loss_coefficient: Fraction = NOT_STATED
     relieves_water: Word[bool] = NOT_STATED
     lifts_drifting: Word[bool] = NOT_STATED
+    compression_share: Fraction = NOT_STATED
+    clearance_share: Fraction = NOT_STATED
     reversal_hurts: Word[bool] = NOT_STATED

@@ -2,6 +2,6 @@
 
 from __future__ import annotations
 
-from speclint_valves.rules import seats
+from speclint_valves.rules import opening, seats, shutting
 
-RULES = (*seats.RULES,)
+RULES = (*opening.RULES, *seats.RULES, *shutting.RULES)

@@ -19,6 +19,75 @@ diameter = "200 mm"
 depth = "30 mm"
 wall = "40 mm"
 chamber = "live steam"
+[drive]
+stroke = "660 mm"
+connecting_rod_length = "1900 mm"
+"""
+
+LINER = """
+kind = "cylinder-liner"
+id = "liner"
+housed_in = "block"
+in_bore = "main"
+bore = "500 mm"
+"""
+
+#: Two flat beats of 150 and 140 mm, 3 mm wide, cylinder steam between them: compression lifts it, live steam holds it.
+VALVE = """
+kind = "poppet-valve"
+id = "valve"
+material = "stainless-1.4021"
+serves = "inlet"
+cylinder_bore = "main"
+beats = 2
+opens = "upwards"
+lift = "20 mm"
+mass = "4.5 kg"
+port_area = "20000 mm²"
+supply_acts = "beyond the beats"
+steam_load = "holds shut"
+loss_coefficient = "2"
+relieves_water = false
+lifts_drifting = false
+reversal_hurts = false
+compression_share = "0.2"
+clearance_share = "0.1"
+[upper_beat]
+seat = "seat"
+seat_diameter = "150 mm"
+seat_angle = "0 °"
+contact_width = "3 mm"
+throat = "140 mm"
+blocked_area = "2000 mm²"
+[lower_beat]
+seat = "seat"
+seat_diameter = "140 mm"
+seat_angle = "0 °"
+contact_width = "3 mm"
+throat = "130 mm"
+blocked_area = "2000 mm²"
+"""
+
+SPINDLE = """
+kind = "valve-spindle"
+id = "spindle"
+material = "stainless-1.4021"
+moves = "valve"
+mass = "1.5 kg"
+seal_diameter = "20 mm"
+leaves = "supply"
+pushed = "shut"
+friction = "10 N"
+"""
+
+SPRING = """
+kind = "compression-spring"
+id = "spring"
+material = "wire-oil-tempered-VDSiCr"
+closes = "valve"
+shut_load = "1100 N"
+rate = "40 N/mm"
+relaxation = "2 %"
 """
 
 SEAT = """
@@ -89,6 +158,22 @@ def seat_files(*changes: tuple[str, str], block: str = BLOCK, duty_text: str = "
         "block.toml": block,
         "seat.toml": changed(SEAT, *changes),
         "duty.toml": duty_text or duty(),
+    }
+
+
+def gear_files(
+    valve: tuple[tuple[str, str], ...] = (),
+    spindle: tuple[tuple[str, str], ...] = (),
+    spring: tuple[tuple[str, str], ...] = (),
+    duty_text: str = "",
+) -> dict[str, str]:
+    """The files of a valve with its seat, block, liner, spindle, spring and duty, some passages changed."""
+    return {
+        **seat_files(duty_text=duty_text),
+        "liner.toml": LINER,
+        "valve.toml": changed(VALVE, *valve),
+        "spindle.toml": changed(SPINDLE, *spindle),
+        "spring.toml": changed(SPRING, *spring),
     }
 
 

@@ -1,0 +1,126 @@
+"""Steam through a valve: what drives it, and how fast it goes."""
+
+from __future__ import annotations
+
+import math
+
+from speclint import FIRST_PRINCIPLES, formula, require
+from speclint.formula import Hertz, Metres, MetresPerSecond, Pascals, RadiansPerSecond, Ratio, SquareMetres
+
+
+@formula("A_p = π d²/4", cites=[FIRST_PRINCIPLES])
+def piston_area(d: Metres) -> SquareMetres:
+    """Area of the piston, its rod not taken off.
+
+    A_p = π d²/4
+
+    ``d`` bore of the cylinder [m]. Returns [m²].
+
+    >>> round(piston_area(d=0.5), 6)
+    0.19635
+    """
+    return math.pi * d**2 / 4
+
+
+@formula("n = ω/(2 π)", cites=[FIRST_PRINCIPLES])
+def revolutions(ω: RadiansPerSecond) -> Hertz:
+    """Revolutions in a second.
+
+    n = ω/(2 π)
+
+    ``ω`` speed [rad/s]. Returns [1/s].
+
+    >>> round(revolutions(ω=4 * math.pi), 9)
+    2.0
+    """
+    return ω / (2 * math.pi)
+
+
+@formula("v = A_p c/A", cites=[FIRST_PRINCIPLES])
+def steam_speed(A_p: SquareMetres, c: MetresPerSecond, A: SquareMetres) -> MetresPerSecond:
+    """Speed of steam in a passage that follows the piston, its density taken as that in the cylinder.
+
+    v = A_p c/A
+
+    ``A_p`` area and ``c`` speed of the piston; ``A`` area of the passage [m²]. Returns [m/s].
+    Raises OutOfRange unless A > 0.
+
+    Hand working: 0.19635 m² at 8 m/s through 0.016 m²: 98.2 m/s.
+
+    >>> round(steam_speed(A_p=0.19635, c=8.0, A=0.016), 1)
+    98.2
+    """
+    require(A > 0, f"area of passage {A:.6g} is not above 0")
+    return A_p * c / A
+
+
+@formula("A = min(A_v, A_port)", cites=[FIRST_PRINCIPLES])
+def governing_area(A_v: SquareMetres, A_port: SquareMetres) -> SquareMetres:
+    """The smaller of the valve's flow area and the port's.
+
+    A = min(A_v, A_port)
+
+    ``A_v``, ``A_port`` [m²]. Returns [m²].
+
+    >>> governing_area(A_v=0.018, A_port=0.016)
+    0.016
+    """
+    return min(A_v, A_port)
+
+
+@formula("x = v/v_0", cites=[FIRST_PRINCIPLES])
+def speed_ratio(v: MetresPerSecond, v_0: MetresPerSecond) -> Ratio:
+    """A speed as a multiple of another.
+
+    x = v/v_0
+
+    ``v``, ``v_0`` [m/s]. Returns [-]. Raises OutOfRange unless v_0 > 0.
+
+    >>> speed_ratio(v=61.0, v_0=30.5)
+    2.0
+    """
+    require(v_0 > 0, f"speed {v_0:.6g} is not above 0")
+    return v / v_0
+
+
+@formula("x = Δp/p", cites=[FIRST_PRINCIPLES])
+def pressure_ratio(Δp: Pascals, p: Pascals) -> Ratio:
+    """Loss of pressure as a share of the pressure.
+
+    x = Δp/p
+
+    ``Δp`` loss, ``p`` absolute pressure [Pa]. Returns [-]. Raises OutOfRange unless p > 0.
+
+    >>> round(pressure_ratio(Δp=0.08e6, p=1.6e6), 6)
+    0.05
+    """
+    require(p > 0, f"absolute pressure {p:.6g} is not above 0")
+    return Δp / p
+
+
+@formula("A_n = x A", cites=[FIRST_PRINCIPLES])
+def share_of_area(x: Ratio, A: SquareMetres) -> SquareMetres:
+    """A share of an area.
+
+    A_n = x A
+
+    ``x`` share; ``A`` area [m²]. Returns [m²].
+
+    >>> round(share_of_area(x=0.9, A=0.016), 6)
+    0.0144
+    """
+    return x * A
+
+
+@formula("h_n = x h", cites=[FIRST_PRINCIPLES])
+def share_of_lift(x: Ratio, h: Metres) -> Metres:
+    """A multiple of a lift.
+
+    h_n = x h
+
+    ``x`` factor; ``h`` lift [m]. Returns [m].
+
+    >>> round(share_of_lift(x=1.1, h=0.04), 6)
+    0.044
+    """
+    return x * h

@@ -1,0 +1,205 @@
+"""Loads on a shut valve: steam, spring, weight and friction. Loads that lift count positive where said so."""
+
+from __future__ import annotations
+
+import math
+
+from speclint import FIRST_PRINCIPLES, Source, formula, require
+from speclint.formula import Kilograms, Metres, Newtons, NewtonsPerMetre, Pascals, Radians, Ratio
+
+CGPM = Source("CGPM 3 (1901)", "", "standard acceleration of gravity")
+_GRAVITY = 9.80665  # m/s², exact: CGPM 3 (1901)
+
+
+@formula("d_s = d + 2 x w cos β", cites=[FIRST_PRINCIPLES])
+def sealing_diameter(d: Metres, x: Ratio, w: Metres, β: Radians) -> Metres:
+    """Diameter of the circle on which a beat seals.
+
+    d_s = d + 2 x w cos β
+
+    ``d`` smaller diameter of the contact, ``w`` its width along the cone [m]; ``β`` angle of the seat to its
+    plane [rad]; ``x`` place across the contact, 0 at its smaller and 1 at its larger edge. Returns [m].
+    Raises OutOfRange unless 0 ≤ x ≤ 1.
+
+    Hand working: 150 + 2 × 1 × 3 × cos 60° = 153 mm.
+
+    >>> round(sealing_diameter(d=0.150, x=1.0, w=0.003, β=math.pi / 3) * 1e3, 6)
+    153.0
+    """
+    require(0 <= x <= 1, f"place {x:.6g} is not on the contact, 0 to 1")
+    return d + 2 * x * w * math.cos(β)
+
+
+@formula("Δp = p_1 − p_2", cites=[FIRST_PRINCIPLES])
+def excess_pressure(p_1: Pascals, p_2: Pascals) -> Pascals:
+    """Pressure on one side above that on the other.
+
+    Δp = p_1 − p_2
+
+    ``p_1``, ``p_2`` [Pa] from the same datum. Returns [Pa].
+
+    >>> excess_pressure(p_1=3e5, p_2=1e5)
+    200000.0
+    """
+    return p_1 - p_2
+
+
+@formula("F_s = g π d² p/4", cites=[FIRST_PRINCIPLES])
+def spindle_load(g: Ratio, d: Metres, p: Pascals) -> Newtons:
+    """Load of steam on the end of a spindle that leaves the steam through a seal.
+
+    F_s = g π d² p/4
+
+    ``g`` 1 where it pushes the valve open, −1 where it pushes it shut; ``d`` diameter in the seal [m]; ``p``
+    gauge pressure inside the seal [Pa]. Returns [N], positive for lifting.
+
+    Hand working: 20 mm at 1.5 MPa: 314.159 × 1.5 = 471.2 N.
+
+    >>> round(spindle_load(g=-1.0, d=0.020, p=1.5e6), 1)
+    -471.2
+    """
+    return g * math.pi * d**2 * p / 4
+
+
+@formula("F_l = max(F_v + F_s, 0)", cites=[FIRST_PRINCIPLES])
+def lifting_load(F_v: Newtons, F_s: Newtons) -> Newtons:
+    """Load with which steam lifts a valve; nothing where it holds the valve shut.
+
+    F_l = max(F_v + F_s, 0)
+
+    ``F_v`` unbalanced load on the valve, ``F_s`` load on its spindle [N], both positive for lifting.
+    Returns [N].
+
+    >>> lifting_load(F_v=300.0, F_s=-471.2)
+    0.0
+    """
+    both = F_v + F_s
+    return (both + abs(both)) / 2
+
+
+@formula("F = F_20 (G_T/G_20)(1 − r)", cites=[FIRST_PRINCIPLES])
+def hot_spring_load(F_20: Newtons, G_T: Pascals, G_20: Pascals, r: Ratio) -> Newtons:
+    """Load of a spring hot and relaxed, at the same length.
+
+    F = F_20 (G_T/G_20)(1 − r)
+
+    ``F_20`` load at 20 °C when new [N]; ``G_T``, ``G_20`` modulus of rigidity hot and at 20 °C [Pa]; ``r``
+    share lost by relaxation. Returns [N]. Raises OutOfRange unless 0 ≤ r < 1 and G_20 > 0.
+
+    Hand working: 800 × 0.98 × 0.97 = 760.48 N.
+
+    >>> round(hot_spring_load(F_20=800.0, G_T=78.4e9, G_20=80e9, r=0.03), 2)
+    760.48
+    """
+    require(0 <= r < 1, f"relaxation {r:.6g} is not between 0 and 1")
+    require(G_20 > 0, f"modulus {G_20:.6g} is not above 0")
+    return F_20 * (G_T / G_20) * (1 - r)
+
+
+@formula("F = F_U + R h", cites=[FIRST_PRINCIPLES])
+def spring_load_at_lift(F_U: Newtons, R: NewtonsPerMetre, h: Metres) -> Newtons:
+    """Load of a valve spring at a lift.
+
+    F = F_U + R h
+
+    ``F_U`` load with the valve shut [N]; ``R`` rate [N/m]; ``h`` lift [m]. Returns [N].
+
+    >>> spring_load_at_lift(F_U=800.0, R=40e3, h=0.020)
+    1600.0
+    """
+    return F_U + R * h
+
+
+@formula("W = g (m_v + m_s) 9.80665", cites=[FIRST_PRINCIPLES, CGPM], empirical="kg and N")
+def weight_shutting(g: Ratio, m_v: Kilograms, m_s: Kilograms) -> Newtons:
+    """Weight of valve and spindle that helps to shut the valve.
+
+    W = g (m_v + m_s) 9.80665
+
+    ``g`` 1 where the valve opens upwards, −1 downwards, 0 sideways; ``m_v``, ``m_s`` mass of valve and
+    spindle [kg]. Returns [N], negative where weight opens the valve.
+
+    Hand working: (4.5 + 1.5) × 9.80665 = 58.84 N.
+
+    >>> round(weight_shutting(g=1.0, m_v=4.5, m_s=1.5), 2)
+    58.84
+    """
+    return g * (m_v + m_s) * _GRAVITY
+
+
+@formula("F = F_f + W + F_r", cites=[FIRST_PRINCIPLES])
+def shutting_load(F_f: Newtons, W: Newtons, F_r: Newtons) -> Newtons:
+    """Everything that keeps a valve on its seat, or takes it there.
+
+    F = F_f + W + F_r
+
+    ``F_f`` springs, ``W`` weight, ``F_r`` friction that helps [N]. Returns [N].
+
+    >>> shutting_load(F_f=760.0, W=-58.0, F_r=10.0)
+    712.0
+    """
+    return F_f + W + F_r
+
+
+@formula("F = F_1 + F_2", cites=[FIRST_PRINCIPLES])
+def sum_of_loads(F_1: Newtons, F_2: Newtons) -> Newtons:
+    """Two loads together.
+
+    F = F_1 + F_2
+
+    ``F_1``, ``F_2`` [N]. Returns [N].
+
+    >>> sum_of_loads(F_1=100.0, F_2=20.0)
+    120.0
+    """
+    return F_1 + F_2
+
+
+@formula("F_g = g F", cites=[FIRST_PRINCIPLES])
+def load_in_sense(g: Ratio, F: Newtons) -> Newtons:
+    """A load counted in the sense that is asked for.
+
+    F_g = g F
+
+    ``g`` 1 or −1; ``F`` load [N]. Returns [N].
+
+    >>> load_in_sense(g=-1.0, F=-250.0)
+    250.0
+    """
+    return g * F
+
+
+@formula("p = p_b (1 + x/c)^n", cites=[FIRST_PRINCIPLES])
+def compression_pressure(p_b: Pascals, x: Ratio, c: Ratio, n: Ratio) -> Pascals:
+    """Pressure at dead centre of steam shut into the cylinder.
+
+    p = p_b (1 + x/c)^n
+
+    ``p_b`` absolute pressure when the exhaust shuts [Pa]; ``x`` share of the stroke left then; ``c`` clearance
+    over swept volume; ``n`` exponent. Returns [Pa] absolute. Raises OutOfRange unless x ≥ 0, c > 0 and n ≥ 1.
+
+    Hand working: 1.4 bar × (1 + 0.30/0.10)^1.3 = 1.4 × 6.0629 = 8.488 bar.
+
+    >>> round(compression_pressure(p_b=1.4e5, x=0.30, c=0.10, n=1.3) / 1e5, 3)
+    8.488
+    """
+    require(x >= 0, f"share of stroke {x:.6g} is negative")
+    require(c > 0, f"clearance {c:.6g} is not above 0")
+    require(n >= 1, f"exponent {n:.6g} is below 1")
+    pressure: float = p_b * (1 + x / c) ** n
+    return pressure
+
+
+@formula("p_k = p − (p_b − p_g)", cites=[FIRST_PRINCIPLES])
+def gauge_pressure(p: Pascals, p_b: Pascals, p_g: Pascals) -> Pascals:
+    """Gauge pressure of an absolute one, the atmosphere known from one pressure stated both ways.
+
+    p_k = p − (p_b − p_g)
+
+    ``p`` absolute pressure wanted as gauge; ``p_b`` absolute and ``p_g`` gauge value of another [Pa].
+    Returns [Pa].
+
+    >>> round(gauge_pressure(p=8e5, p_b=1.4e5, p_g=0.4e5) / 1e5, 6)
+    7.0
+    """
+    return p - (p_b - p_g)

@@ -1,0 +1,168 @@
+"""An open valve: its area, its lift, and the steam that goes through."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.formula import Kelvins, KilogramsPerCubicMetre, MetresPerSecond, Pascals
+from speclint.handbook.double_beat import HEYWOOD, lift_for_area
+from speclint.handbook.flow import fitting_pressure_loss, mach_number
+from speclint.handbook.steam import steam_density, steam_speed_of_sound
+from speclint.specs import LoadCase
+from speclint.specs.poppet_valve import PoppetValve
+from speclint_valves.formulae.flow import (
+    pressure_ratio,
+    share_of_area,
+    share_of_lift,
+    speed_ratio,
+    steam_speed,
+)
+from speclint_valves.opening import (
+    beats_of,
+    block_of,
+    flow_area,
+    greatest_speed,
+    mean_speed,
+    passage,
+    piston,
+    throat,
+)
+from speclint_valves.sources import LINEHAM
+
+
+@rule(
+    "valve.lift-area",
+    title="At full lift the valve opens as much as the port that it serves asks",
+    on=PoppetValve,
+    grade=Grade.NONCONFORMITY,
+    cites=[HEYWOOD, FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="a valve smaller than its port throttles the engine at speed, whatever the port",
+    leaves_out="the contraction of the stream, which the loss coefficient of valve.pressure-loss carries",
+    limits=[
+        Limit(
+            "share-of-port",
+            "0.9",
+            "ratio",
+            COMMON_PRACTICE,
+            "share of the port area that the valve must open",
+        )
+    ],
+)
+def lift_area(valve: PoppetValve, sheet: Sheet) -> Judgement:
+    """Σ min(area of beat at full lift, its throat) ≥ share × port area."""
+    opened = flow_area(valve, sheet)
+    port = sheet.take("A_port", valve.port_area)
+    return sheet.at_least(
+        opened, sheet.work("A_n", share_of_area, x=sheet.limit("share-of-port", "x"), A=port)
+    )
+
+
+@rule(
+    "valve.lift-worth-having",
+    title="The valve does not lift further than its throats can feed it",
+    on=PoppetValve,
+    grade=Grade.OBSERVATION,
+    cites=[HEYWOOD, COMMON_PRACTICE],
+    why="lift beyond the throat costs spring load, cam pressure and noise, and passes no more steam",
+    leaves_out="lift given on purpose to open early and fast at short cut-off",
+    limits=[
+        Limit(
+            "share-of-lift",
+            "1.1",
+            "ratio",
+            COMMON_PRACTICE,
+            "multiple of the lift at which throats govern",
+        )
+    ],
+)
+def lift_worth_having(valve: PoppetValve, sheet: Sheet) -> Judgement:
+    """h ≤ 1.1 × the lift at which the last of the beats opens as much as its throat; d/4 for a flat single beat."""
+    useful = []
+    for index, beat in beats_of(valve, sheet):
+        T = throat(beat, index, sheet)
+        d, w = sheet.take(f"d_{index}", beat.seat_diameter), sheet.take(f"w_{index}", beat.contact_width)
+        β = sheet.take(f"β_{index}", beat.seat_angle)
+        useful.append(sheet.work(f"h_{index}", lift_for_area, T=T, d=d, w=w, β=β))
+    most = sheet.work("h_max", share_of_lift, x=sheet.limit("share-of-lift", "x"), h=max(useful))
+    return sheet.at_most(sheet.take("h", valve.lift), most)
+
+
+@rule(
+    "valve.steam-speed",
+    title="Steam passes the valve no faster than a free-running engine allows",
+    on=PoppetValve,
+    cases=("running",),
+    grade=Grade.OBSERVATION,
+    cites=[COMMON_PRACTICE, LINEHAM],
+    why="fast steam loses pressure in the valve that the boiler was fired for",
+    leaves_out="the part of the stroke over which the valve is not fully open; the period figure is reported, no limit",
+    limits=[
+        Limit("inlet", "100 m/s", "speed", COMMON_PRACTICE, "greatest mean speed of live steam"),
+        Limit("exhaust", "80 m/s", "speed", COMMON_PRACTICE, "greatest mean speed of exhaust steam"),
+        Limit("period", "100 ft/s", "speed", LINEHAM, "period figure for steam through ports, reported"),
+    ],
+)
+def speed_of_steam(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
+    """v = A_p c_m/A with the narrower of valve and port; the greatest speed and the period figure stand beside it."""
+    mean, greatest = _speeds(valve, case, sheet)
+    sheet.work("x_period", speed_ratio, v=mean, v_0=sheet.limit("period", "v_0"))
+    sheet.work("x_max", speed_ratio, v=greatest, v_0=mean)
+    return sheet.at_most(mean, sheet.limit(sheet.read("serves", valve.serves)))
+
+
+def _speeds(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> tuple[MetresPerSecond, MetresPerSecond]:
+    block = block_of(valve, sheet)
+    A_p, A = piston(valve, block, sheet), passage(valve, sheet)
+    ω = sheet.take("ω", case.rotational_speed)
+    greatest = sheet.work("v_max", steam_speed, A_p=A_p, c=greatest_speed(block, ω, sheet), A=A)
+    return sheet.work("v", steam_speed, A_p=A_p, c=mean_speed(block, ω, sheet), A=A), greatest
+
+
+@rule(
+    "valve.pressure-loss",
+    title="The valve costs no more than a small share of the pressure before it",
+    on=PoppetValve,
+    cases=("running",),
+    grade=Grade.NONCONFORMITY,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="pressure lost in the valve is lost to the piston, and back pressure held by it is pushed against",
+    leaves_out="losses of pipe, chest and port, and the wire-drawing while the valve opens and shuts",
+    limits=[
+        Limit("share", "10 %", "ratio", COMMON_PRACTICE, "share of the absolute pressure that may be lost")
+    ],
+)
+def pressure_loss(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Δp = ζ ρ v²/2 at the mean speed, over the absolute pressure of the chest or of the exhaust."""
+    p, T = _steam(valve, case, sheet)
+    density: KilogramsPerCubicMetre = sheet.work("ρ", steam_density, p=p, T=T)
+    mean, _ = _speeds(valve, case, sheet)
+    ζ = sheet.take("ζ", valve.loss_coefficient)
+    loss = sheet.work("Δp", fitting_pressure_loss, ζ=ζ, ρ=density, v=mean)
+    return sheet.at_most(sheet.work("x", pressure_ratio, Δp=loss, p=p), sheet.limit("share"))
+
+
+@rule(
+    "valve.mach",
+    title="Steam stays well below the speed of sound in the valve",
+    on=PoppetValve,
+    cases=("running",),
+    grade=Grade.NONCONFORMITY,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="a stream near the speed of sound chokes: opening further or running faster passes no more",
+    leaves_out="release, when the cylinder blows down through the exhaust valve and is choked by nature",
+    limits=[Limit("greatest", "0.3", "ratio", COMMON_PRACTICE, "greatest Mach number")],
+)
+def mach(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
+    """v_max over the speed of sound at the chest's state, or at the exhaust's after release."""
+    p, T = _steam(valve, case, sheet)
+    sound = sheet.work("w", steam_speed_of_sound, p=p, T=T)
+    _, greatest = _speeds(valve, case, sheet)
+    return sheet.at_most(sheet.work("Ma", mach_number, v=greatest, w=sound), sheet.limit("greatest"))
+
+
+def _steam(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> tuple[Pascals, Kelvins]:
+    if sheet.read("serves", valve.serves) == "inlet":
+        return sheet.take_absolute("p", case.live_pressure), sheet.take("T", case.live_temperature)
+    return sheet.take_absolute("p", case.exhaust_pressure), sheet.take("T", case.exhaust_temperature)
+
+
+RULES = (lift_area, lift_worth_having, speed_of_steam, pressure_loss, mach)

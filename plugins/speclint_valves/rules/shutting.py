@@ -1,0 +1,152 @@
+"""A shut valve: that it stays shut, and that it shuts."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.formula import Pascals
+from speclint.handbook.spring_heat import RELAXATION_DIAGRAMS
+from speclint.handbook.springs import EN_13906_1
+from speclint.specs import LoadCase
+from speclint.specs.poppet_valve import PoppetValve
+from speclint_valves.formulae.fits import load_with_margin
+from speclint_valves.formulae.shutting import (
+    compression_pressure,
+    gauge_pressure,
+    lifting_load,
+    load_in_sense,
+    shutting_load,
+    sum_of_loads,
+)
+from speclint_valves.rules.seats import DEFERS
+from speclint_valves.shutting import (
+    greatest_lifting,
+    lifting_pressures,
+    on_spindle,
+    spindle_of,
+    springs_shut,
+    unbalanced,
+    weight,
+)
+from speclint_valves.tables import sense_of_steam
+
+MARGIN = Limit("factor", "1.2", "ratio", COMMON_PRACTICE, "margin of the shutting over the opening load")
+SPRINGS = (FIRST_PRINCIPLES, EN_13906_1.at("fall of the modulus with temperature"), RELAXATION_DIAGRAMS)
+
+
+@rule(
+    "valve.pressure-closed",
+    title="Steam acts on the shut valve in the sense that its drawing says, wherever the contact seals",
+    on=PoppetValve,
+    cases=("starting", "running"),
+    grade=Grade.NONCONFORMITY,
+    cites=[FIRST_PRINCIPLES],
+    why="the beats differ by millimetres: a valve that seals on another edge is lifted where it should be held",
+    leaves_out="what reversed pressure does, which valve.spring-holds-shut judges",
+    limits=[Limit("least", "0 N", "force", FIRST_PRINCIPLES, "least steam load in the stated sense", "any")],
+)
+def pressure_closed(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
+    """F = Δp π (d_u² − d_l²)/4 with each sealing circle at both edges of its contact, and the spindle's own load."""
+    supply = sheet.take("p_s", case.live_pressure)
+    delivery = sheet.take("p_d", case.exhaust_pressure)
+    on_valve = unbalanced(valve, sheet, supply, delivery)
+    spindle = on_spindle(spindle_of(valve, sheet), sheet, supply, delivery)
+    both = sheet.work("F", sum_of_loads, F_1=on_valve, F_2=spindle)
+    g = sheet.look_up("g", sense_of_steam, steam_load=sheet.read("steam load", valve.steam_load))
+    return sheet.at_least(sheet.work("F_g", load_in_sense, g=g, F=both), sheet.limit("least"))
+
+
+@rule(
+    "valve.spring-holds-shut",
+    title="The spring holds the valve on its seat against the greatest pressure that would lift it",
+    on=PoppetValve,
+    cases=("running", "drifting", "water"),
+    grade=Grade.NONCONFORMITY,
+    gravest=Grade.HOLD,
+    cites=[*SPRINGS, COMMON_PRACTICE],
+    why="a valve lifted off its seat out of turn traps water, or lets steam drive an engine that should stand",
+    leaves_out=f"steam that pulses in the passages, and a spring that has broken (coil-spring.one-broken); {DEFERS}",
+    limits=[MARGIN],
+)
+def spring_holds_shut(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Springs hot and relaxed + weight + friction that helps ≥ factor × lifting load of the case."""
+    _refuse_meant_to_lift(valve, case, sheet)
+    hurts = sheet.read("reversal hurts", valve.reversal_hurts)
+    friction = sheet.take("F_r", spindle_of(valve, sheet).friction)
+    held = sheet.work(
+        "F_c", shutting_load, F_f=springs_shut(valve, case, sheet), W=weight(valve, sheet), F_r=friction
+    )
+    lifted = greatest_lifting(valve, case, sheet)
+    needed = sheet.work("F_n", load_with_margin, x=sheet.limit("factor", "x"), F=lifted)
+    judged = sheet.at_least(held, needed)
+    return judged.graded(Grade.HOLD) if hurts else judged
+
+
+def _refuse_meant_to_lift(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> None:
+    drifts, relieves = valve.lifts_drifting, valve.relieves_water
+    if case.where.key.endswith("drifting") and sheet.read("lifts while drifting", drifts):
+        raise sheet.not_applicable("the valve is meant to stay off its seat while the engine drifts")
+    if case.where.key.endswith("water") and sheet.read("relieves water", relieves):
+        raise sheet.not_applicable("the valve is meant to lift and let trapped water go")
+
+
+@rule(
+    "valve.closes",
+    title="The spring takes the valve to its seat against friction and the steam on its spindle",
+    on=PoppetValve,
+    cases=("starting", "running", "drifting"),
+    grade=Grade.NONCONFORMITY,
+    cites=[*SPRINGS, COMMON_PRACTICE],
+    why="a valve that hangs open lets live steam into the exhaust, or the piston meets it",
+    leaves_out="the inertia of the train, which valve.spring-follows-cam judges",
+    limits=[MARGIN],
+)
+def closes(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Springs hot and relaxed + weight ≥ factor × (friction + spindle's load), the pressures round the valve equal."""
+    spindle = spindle_of(valve, sheet)
+    supply, delivery = lifting_pressures(valve, case, sheet)
+    pushed = sheet.work("F_o", lifting_load, F_v=0.0, F_s=on_spindle(spindle, sheet, supply, delivery))
+    against = sheet.work("F_a", sum_of_loads, F_1=pushed, F_2=sheet.take("F_r", spindle.friction))
+    needed = sheet.work("F_n", load_with_margin, x=sheet.limit("factor", "x"), F=against)
+    springs = springs_shut(valve, case, sheet)
+    return sheet.at_least(
+        sheet.work("F_c", shutting_load, F_f=springs, W=weight(valve, sheet), F_r=0.0),
+        needed,
+    )
+
+
+@rule(
+    "valve.compression-lift",
+    title="Compression at the shortest cut-off does not lift the valve",
+    on=PoppetValve,
+    cases=("running", "drifting"),
+    grade=Grade.NONCONFORMITY,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="a valve lifted by compression at every stroke hammers its seat to pieces",
+    leaves_out="steam that leaks in while the piston compresses, and heat lost to the walls",
+    limits=[Limit("exponent", "1.3", "ratio", COMMON_PRACTICE, "exponent of compression of dry steam")],
+)
+def compression_lift(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
+    """p = p_b (1 + x/c)^n against the steam on the other side of the valve, springs and weight."""
+    _refuse_meant_to_lift(valve, case, sheet)
+    compressed = _compressed(valve, case, sheet)
+    if sheet.read("serves", valve.serves) == "inlet":
+        supply, delivery = sheet.take("p_s", case.live_pressure), compressed
+    else:
+        supply, delivery = compressed, sheet.take("p_d", case.exhaust_pressure)
+    on_valve = unbalanced(valve, sheet, supply, delivery)
+    spindle = on_spindle(spindle_of(valve, sheet), sheet, supply, delivery)
+    lifted = sheet.work("F_l", lifting_load, F_v=on_valve, F_s=spindle)
+    springs = springs_shut(valve, case, sheet)
+    return sheet.at_least(
+        sheet.work("F_c", shutting_load, F_f=springs, W=weight(valve, sheet), F_r=0.0), lifted
+    )
+
+
+def _compressed(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Pascals:
+    begun, gauge = sheet.take_absolute("p_b", case.exhaust_pressure), sheet.take("p_g", case.exhaust_pressure)
+    x, c = sheet.take("x", valve.compression_share), sheet.take("c", valve.clearance_share)
+    p = sheet.work("p", compression_pressure, p_b=begun, x=x, c=c, n=sheet.limit("exponent", "n"))
+    return sheet.work("p_k", gauge_pressure, p=p, p_b=begun, p_g=gauge)
+
+
+RULES = (pressure_closed, spring_holds_shut, closes, compression_lift)
