@@ -4,7 +4,7 @@ Metals: studs, cover and block all of modulus 200 GPa at every temperature and w
 12.5e-6/K (stud), 12.5e-6/K (cover), 10e-6/K (block), exact; stud proof 600 MPa and tensile 900 MPa; cover and
 block proof 240 MPa and tensile 480 MPa, so that their allowable tension is 240/1.5 = 160 MPa.
 
-Studs: 20 of M24 (ISO 724: pitch 3 mm, pitch diameter 22.0508 mm; root 20.3191 mm; stress area 352.50 mm²; core
+Studs: 20 of M24 (ISO 724: pitch 3 mm, pitch diameter 22.0514 mm; root 20.3194 mm; stress area 352.50 mm²; core
 area 324.27 mm²) on 700 mm, torque 384 N·m with K = 0.16, so that the mean preload is 384/(0.16 × 0.024) = 100 kN.
 """
 
@@ -205,3 +205,17 @@ def worked(check: Check, symbol: str) -> float:
     value = found[-1]
     assert isinstance(value, float)
     return value
+
+
+def in_every_case(workshop: Workshop, old: str, new: str) -> Workshop:
+    """Change a passage wherever the duty has it."""
+    path = workshop.root / "duty.toml"
+    text = path.read_text(encoding="utf-8")
+    assert old in text, f"{old!r} is not in the duty"
+    path.write_text(text.replace(old, new), encoding="utf-8", newline="\n")
+    return workshop
+
+
+def without(workshop: Workshop, file: str, line: str) -> Workshop:
+    """Leave out a whole line."""
+    return bench(workshop, (file, f"{line}\n", ""))

@@ -1,0 +1,1 @@
+"""Formulae that the rules of joints need beside those of the handbook."""

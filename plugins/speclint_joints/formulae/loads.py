@@ -1,0 +1,134 @@
+"""Loads shared by studs, areas, and pressure on faces."""
+
+from __future__ import annotations
+
+import math
+
+from speclint import FIRST_PRINCIPLES, formula, require
+from speclint.formula import Metres, Newtons, Pascals, Ratio, SquareMetres
+
+
+@formula("P = F/n", cites=[FIRST_PRINCIPLES])
+def load_per_stud(F: Newtons, n: Ratio) -> Newtons:
+    """Working load per stud, shared alike.
+
+    P = F/n
+
+    F: load on the joint, N. n: number of studs, at least 1. Returns N.
+    """
+    require(n >= 1, f"{n:g} studs share nothing")
+    return F / n
+
+
+@formula("W = n F", cites=[FIRST_PRINCIPLES])
+def load_of_all(F: Newtons, n: Ratio) -> Newtons:
+    """Load of all studs together.
+
+    W = n F
+
+    F: load of one, N. n: number of studs. Returns N.
+
+    >>> load_of_all(F=10e3, n=24)
+    240000.0
+    """
+    return n * F
+
+
+@formula("A = π d²/4", cites=[FIRST_PRINCIPLES])
+def circle_area(d: Metres) -> SquareMetres:
+    """Area of a round shank.
+
+    A = π d²/4
+
+    d: diameter, m. Returns m².
+
+    >>> round(circle_area(d=0.020) * 1e6, 2)
+    314.16
+    """
+    return math.pi * d**2 / 4
+
+
+@formula("A = π (D_o² - D_i²)/4", cites=[FIRST_PRINCIPLES])
+def ring_area(D_o: Metres, D_i: Metres) -> SquareMetres:
+    """Area of a ring.
+
+    A = π (D_o² - D_i²)/4
+
+    D_o, D_i: outside and inside diameter, m. Returns m².
+
+    >>> round(ring_area(D_o=0.2, D_i=0.1), 5)  # hand: π × 0.03/4
+    0.02356
+    """
+    require(D_o > D_i, f"outside of the ring, {D_o:.4g}, is not larger than its inside, {D_i:.4g}")
+    return math.pi * (D_o**2 - D_i**2) / 4
+
+
+@formula("A = min(A_s, A_d)", cites=[FIRST_PRINCIPLES])
+def least_area(A_s: SquareMetres, A_d: SquareMetres) -> SquareMetres:
+    """Least area of a stud: of its thread, or of a shank reduced below it.
+
+    A = min(A_s, A_d)
+
+    A_s: stress area, m². A_d: area of the shank, m². Returns m².
+
+    >>> least_area(A_s=353e-6, A_d=314e-6)
+    0.000314
+    """
+    return min(A_s, A_d)
+
+
+@formula("A_b = n A", cites=[FIRST_PRINCIPLES])
+def area_of_all(A: SquareMetres, n: Ratio) -> SquareMetres:
+    """Core area of all studs together.
+
+    A_b = n A
+
+    A: core area of one, m². n: number of studs. Returns m².
+
+    >>> round(area_of_all(A=324e-6, n=20), 5)
+    0.00648
+    """
+    return n * A
+
+
+@formula("G = (D_o + D_i)/2", cites=[FIRST_PRINCIPLES])
+def mean_diameter(D_o: Metres, D_i: Metres) -> Metres:
+    """Mean diameter of a ring.
+
+    G = (D_o + D_i)/2
+
+    D_o, D_i: outside and inside diameter, m. Returns m.
+
+    >>> round(mean_diameter(D_o=0.56, D_i=0.52), 3)
+    0.54
+    """
+    return (D_o + D_i) / 2
+
+
+@formula("q = n F/A", cites=[FIRST_PRINCIPLES])
+def pressure_on_face(F: Newtons, n: Ratio, A: SquareMetres) -> Pascals:
+    """Mean pressure between two ground faces.
+
+    q = n F/A
+
+    F: load left on the face for each stud, N. n: number of studs. A: area in contact, m². Returns Pa, below
+    zero where the faces have parted.
+
+    >>> round(pressure_on_face(F=50e3, n=20, A=0.02) / 1e6)
+    50
+    """
+    return n * F / A
+
+
+@formula("q = k p", cites=[FIRST_PRINCIPLES])
+def times(k: Ratio, p: Pascals) -> Pascals:
+    """Multiple of the steam's pressure.
+
+    q = k p
+
+    k: number of times. p: gauge pressure, Pa. Returns Pa.
+
+    >>> times(k=3.0, p=1.6e6)
+    4800000.0
+    """
+    return k * p

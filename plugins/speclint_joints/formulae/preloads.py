@@ -1,0 +1,105 @@
+"""What a torque leaves in a stud, and what settlement, creep and torsion make of it."""
+
+from __future__ import annotations
+
+import math
+
+from speclint import FIRST_PRINCIPLES, formula, require
+from speclint.formula import Metres, Newtons, Pascals, Radians, Ratio, SquareMetres
+from speclint_joints.sources import VDI_2230
+
+
+@formula("F_left = (F - F_Z) (1 - r)", cites=[VDI_2230.at("section 5.4.2"), FIRST_PRINCIPLES])
+def preload_left(F: Newtons, F_Z: Newtons, r: Ratio) -> Newtons:
+    """Preload left when the joint has settled and crept.
+
+    F_left = (F - F_Z) (1 - r)
+
+    F: preload as tightened, N. F_Z: lost by embedding, N. r: share lost by creep of gasket and stud, 0 to 1.
+    Returns N; nothing where the settlement takes all.
+
+    >>> round(preload_left(F=80e3, F_Z=5e3, r=0.1))
+    67500
+    """
+    require(0 <= r <= 1, f"relaxation {r:.3g} is not from 0 to 1")
+    left = F - F_Z
+    return left * (1 - r) if left > 0 * F else 0 * F
+
+
+@formula(
+    "mu = (K d - P/(2 π))/(d_2/(2 cos alpha) + D_h/2)",
+    cites=[VDI_2230.at("eq. R13/1, the two frictions alike")],
+)
+def friction_of_coefficient(
+    K: Ratio, d: Metres, P: Metres, d_2: Metres, alpha: Radians, D_h: Metres
+) -> Ratio:
+    """Friction, taken alike in thread and under the nut, that a torque coefficient stands for.
+
+    K: torque coefficient. d: nominal diameter, m. P: pitch, m. d_2: pitch diameter, m. alpha: flank angle,
+    rad. D_h: mean diameter of the face under the nut, m. Returns a ratio; OutOfRange where the torque would
+    not even wind the thread up its own slope.
+
+    Hand working, M24 on a 31 mm face: (0.16 × 24 - 3/2π)/(22.051/(2 cos 30°) + 15.5) = 3.3625/28.231.
+
+    >>> round(friction_of_coefficient(0.16, 0.024, 0.003, 0.022051, math.radians(30), 0.031), 4)
+    0.1191
+    """
+    mu = (K * d - P / (2 * math.pi)) / (d_2 / (2 * math.cos(alpha)) + D_h / 2)
+    require(mu > 0, f"torque coefficient {K:.3g} leaves nothing for friction")
+    return mu
+
+
+@formula("F_max = nu R_p02 A_s", cites=[FIRST_PRINCIPLES])
+def preload_without_torsion(nu: Ratio, R_p02: Pascals, A_s: SquareMetres) -> Newtons:
+    """Preload that brings a stud pulled without twist to a share of its proof strength.
+
+    F_max = nu R_p02 A_s
+
+    nu: share of proof strength. R_p02: least 0.2 % proof strength, Pa. A_s: stress area, m². Returns N.
+
+    >>> round(preload_without_torsion(nu=0.9, R_p02=600e6, A_s=353e-6))  # hand: 540 × 353
+    190620
+    """
+    return nu * R_p02 * A_s
+
+
+@formula("tau = k tau_0", cites=[VDI_2230.at("section 5.5.2")])
+def torsion_in_service(k: Ratio, tau_0: Pascals) -> Pascals:
+    """Torsional shear left in service of that under the spanner.
+
+    tau = k tau_0
+
+    k: share left. tau_0: shear under the spanner, Pa. Returns Pa.
+
+    >>> torsion_in_service(k=0.5, tau_0=120e6)
+    60000000.0
+    """
+    return k * tau_0
+
+
+@formula("sigma = nu R", cites=[FIRST_PRINCIPLES])
+def share_of_strength(nu: Ratio, R: Pascals) -> Pascals:
+    """Permitted stress, as a share of a strength.
+
+    sigma = nu R
+
+    nu: share. R: strength, or allowable stress, Pa. Returns Pa.
+
+    >>> share_of_strength(nu=0.5, R=500e6)
+    250000000.0
+    """
+    return nu * R
+
+
+@formula("F_share = nu F", cites=[FIRST_PRINCIPLES])
+def share_of_load(nu: Ratio, F: Newtons) -> Newtons:
+    """Share of the preload cold.
+
+    F_share = nu F
+
+    nu: share. F: least preload cold, N. Returns N.
+
+    >>> share_of_load(nu=0.5, F=60e3)
+    30000.0
+    """
+    return nu * F

@@ -1,0 +1,172 @@
+"""How far a stud is pulled when it is tightened, and what it bears in service."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.handbook.bolted_joints import loads, stud_stress, tightening
+from speclint.handbook.combined_stress import equivalent_stress
+from speclint.specs import LoadCase
+from speclint.specs.bolted_joint import BoltedJoint
+from speclint.specs.gland import Gland
+from speclint_joints.formulae.loads import least_area
+from speclint_joints.formulae.preloads import (
+    friction_of_coefficient,
+    preload_without_torsion,
+    share_of_strength,
+    torsion_in_service,
+)
+from speclint_joints.preload import TORQUE_METHODS, Tightened, tightened_preload, working_preload
+from speclint_joints.seals import lift_per_stud
+from speclint_joints.sources import ASTM_A193, EN_10269, ISO_898_1, SHIGLEY, VDI_2230
+from speclint_joints.studs import Studs, flank_angle, pitch, pitch_diameter, studs_of
+
+_NO_TORSION = "hydraulic tensioner"
+
+
+@rule(
+    "joint.preload",
+    title="The tightening is laid down, its scatter is known, and no stud yields under the spanner",
+    on=BoltedJoint,
+    grade=Grade.NONCONFORMITY,
+    cites=[VDI_2230.at("eq. R8/1 and Table A8"), SHIGLEY.at("eq. 8-27"), COMMON_PRACTICE],
+    why="The same torque pulls one stud a third harder than its neighbour; both ends of that must be sound.",
+    leaves_out="Bending of the stud under the nut, and threads that gall: trials on the joint itself go before it.",
+    limits=[
+        Limit(
+            "share of proof",
+            "0.9",
+            "ratio",
+            VDI_2230.at("eq. R8/1"),
+            "greatest share of proof under the spanner",
+        ),
+        Limit(
+            "scatter", "0.35", "ratio", COMMON_PRACTICE, "greatest scatter of preload in a joint under steam"
+        ),
+    ],
+)
+def preload(joint: BoltedJoint, sheet: Sheet) -> Judgement:
+    """Scatter of the method; greatest preload against that at which tension and torsion reach proof."""
+    held = sheet.follow(joint.holds)
+    if isinstance(held, Gland):
+        raise sheet.not_applicable("a gland is drawn up by feel on its packing; gland.studs judges its studs")
+    studs = studs_of(joint, sheet)
+    sheet.read("lubrication", joint.tightening.lubrication)
+    tightened = tightened_preload(joint, sheet, studs)
+    at = sheet.take("T_0", joint.tightening.temperature)
+    proof = sheet.look_up("R_p", sheet.material_of(joint).proof_stress, at=at, thickness=studs.d)
+    share = sheet.limit("share of proof", "nu")
+    bears = sheet.at_most(tightened.high, _permissible(joint, sheet, studs, tightened, proof, share))
+    return sheet.worst(bears, sheet.at_most(tightened.scatter, sheet.limit("scatter")))
+
+
+def _permissible(
+    joint: BoltedJoint, sheet: Sheet, studs: Studs, tightened: Tightened, proof: float, share: float
+) -> float:
+    if tightened.method == _NO_TORSION:
+        return sheet.work("F_max", preload_without_torsion, nu=share, R_p02=proof, A_s=studs.A_s)
+    twist = _twist(joint, sheet, studs, tightened)
+    return sheet.work("F_max", stud_stress.permissible_preload, nu=share, R_p02=proof, A_s=studs.A_s, **twist)
+
+
+def _twist(joint: BoltedJoint, sheet: Sheet, studs: Studs, tightened: Tightened) -> dict[str, float]:
+    """Pitch, pitch diameter, friction and flank angle of the thread, at the friction that gives most preload."""
+    coefficient = sheet.take("K", joint.tightening.torque_coefficient)
+    if tightened.method in TORQUE_METHODS:
+        torque = sheet.take("T", joint.tightening.torque)
+        coefficient = sheet.work(
+            "K_low", tightening.torque_coefficient, T=torque, F=tightened.high, d=studs.d
+        )
+    P = sheet.look_up("P", pitch, designation=studs.thread)
+    d_2 = sheet.look_up("d_2", pitch_diameter, designation=studs.thread)
+    alpha = sheet.look_up("α", flank_angle, designation=studs.thread)
+    face, hole = sheet.take("D_w", joint.nut.face), sheet.take("d_h", joint.hole)
+    D_h = sheet.work("D_h", tightening.mean_bearing_diameter, D_w=face, d_h=hole)
+    like = {"d": studs.d, "P": P, "d_2": d_2, "alpha": alpha, "D_h": D_h}
+    mu = sheet.work("mu", friction_of_coefficient, K=coefficient, **like)
+    return {"P": P, "d_2": d_2, "mu_t": mu, "alpha": alpha}
+
+
+@rule(
+    "joint.stud-stress",
+    title="No stud is overstressed by greatest preload, pressure, heat and the twist of tightening together",
+    on=BoltedJoint,
+    cases=("warming", "starting", "running", "cooling", "test", "water"),
+    grade=Grade.HOLD,
+    cites=[VDI_2230.at("section 5.5.2"), SHIGLEY.at("eq. 8-24"), COMMON_PRACTICE],
+    why="A stud that yields hot is slack cold, and the next stroke finds it so.",
+    leaves_out="Bending of studs and creep; the local code and a competent person decide on bolting of pressure parts.",
+    limits=[
+        Limit(
+            "share, torque", "0.8", "ratio", COMMON_PRACTICE, "share of proof in service, tightened by torque"
+        ),
+        Limit(
+            "share, measured", "0.9", "ratio", COMMON_PRACTICE, "share of proof in service, preload measured"
+        ),
+        Limit("share, hot", "0.7", "ratio", COMMON_PRACTICE, "share of proof in service, hot stud"),
+        Limit(
+            "hot",
+            "300 °C",
+            "temperature",
+            COMMON_PRACTICE,
+            "metal temperature from which a stud counts as hot",
+        ),
+        Limit(
+            "torsion left",
+            "0.5",
+            "ratio",
+            VDI_2230.at("section 5.5.2"),
+            "share of the torsion left in service",
+        ),
+    ],
+)
+def service_stress(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Tension of the greatest hot preload and its share of the lift, with half the torsion, against proof."""
+    if isinstance(sheet.follow(joint.holds), Gland):
+        raise sheet.not_applicable("a gland's studs carry its packing; gland.studs judges them")
+    working = working_preload(joint, case, sheet)
+    studs = working.stack.studs
+    lift = lift_per_stud(joint, case, sheet, studs)
+    load = sheet.work("F_b", loads.stud_load, F_i=working.high, Phi=working.Phi, P=lift)
+    area = sheet.work("A", least_area, A_s=studs.A_s, A_d=working.stack.shank_area)
+    pull = sheet.work("sigma", stud_stress.tension, F=load, A_s=area)
+    twist = _torsion_left(joint, sheet, studs, working.tightened, area)
+    stress = sheet.work("sigma_eq", equivalent_stress, sigma=pull, tau=twist)
+    at = sheet.take("T_b", case.temperature_of(joint))
+    proof = sheet.look_up("R_p", sheet.material_of(joint).proof_stress, at=at, thickness=studs.d)
+    limit = sheet.work("sigma_lim", share_of_strength, nu=_share(sheet, working.tightened, at), R=proof)
+    return sheet.at_most(stress, limit)
+
+
+def _torsion_left(joint: BoltedJoint, sheet: Sheet, studs: Studs, tightened: Tightened, area: float) -> float:
+    if tightened.method == _NO_TORSION:
+        return 0.0
+    twist = _twist(joint, sheet, studs, tightened)
+    torque = sheet.work("M_t", tightening.thread_torque, F=tightened.high, **twist)
+    across = sheet.work("d_s", stud_stress.stress_diameter, A_s=area)
+    whole = sheet.work("tau_0", stud_stress.torsion_shear, M_t=torque, d_s=across)
+    return sheet.work("tau", torsion_in_service, k=sheet.limit("torsion left"), tau_0=whole)
+
+
+def _share(sheet: Sheet, tightened: Tightened, at: float) -> float:
+    by_method = "share, torque" if tightened.method in TORQUE_METHODS else "share, measured"
+    return sheet.limit("share, hot" if at >= sheet.limit("hot") else by_method)
+
+
+@rule(
+    "joint.bolting-material",
+    title="The studs are of a bolting steel that holds its load at the temperature of the metal",
+    on=BoltedJoint,
+    cases=("starting", "running", "drifting"),
+    grade=Grade.HOLD,
+    cites=[EN_10269, ASTM_A193, ISO_898_1.at("scope, 150 °C")],
+    why="An ordinary high-tensile stud lets go of its load in the heat, a little every day, until the joint blows.",
+    leaves_out="Creep and relaxation over years; the local code and a competent person decide on bolting materials.",
+)
+def bolting_material(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
+    """A bolting steel, not hotter than the highest temperature of its standard."""
+    material = sheet.material_of(joint)
+    if material.family != "bolting-steel":
+        says = f"{material.title} is no bolting steel of a standard"
+        return sheet.states(False, says, where=joint.material.where)
+    at = sheet.take("T_b", case.temperature_of(joint))
+    return sheet.at_most(at, sheet.look_up("T_max", material.temperature_limit, use="bolting"))
