@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from speclint_joints.rules import layout, threads, tightening
+from speclint_joints.rules import layout, threads, tightening, tightness
 
 RULES = (
     layout.stud_count,
@@ -11,4 +11,9 @@ RULES = (
     tightening.bolting_material,
     tightening.preload,
     tightening.service_stress,
+    tightness.face_pressure,
+    tightness.gasket_load,
+    tightness.gasket_rating,
+    tightness.separation,
+    tightness.thermal,
 )
