@@ -1,0 +1,103 @@
+"""Who answers for a drawing, and to which codes."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
+from speclint.specs import Component
+from speclint_release.concern import can_hurt
+from speclint_release.sources import ISO_7200
+
+
+@rule(
+    "release.identity",
+    title="Drawing number, revision, title, material and who prepared it are stated",
+    on=Component,
+    grade=Grade.NONCONFORMITY,
+    cites=[ISO_7200.at("table 1, identifying and administrative data fields"), COMMON_PRACTICE],
+    why="a part made to a drawing that nobody can name again cannot be made again, nor found when it fails",
+    leaves_out="whether the number and the revision are those of the drawing that the shop holds",
+)
+def identity(component: Component, sheet: Sheet) -> Judgement:
+    """Names every one of the five that is missing."""
+    missing = []
+    for name, value in (
+        ("drawing", component.drawing),
+        ("revision", component.revision),
+        ("title", component.title),
+        ("material", component.material),
+        ("prepared_by", component.prepared_by),
+    ):
+        if sheet.is_stated(name, value):
+            sheet.read(name, value)
+        else:
+            missing.append((name, value.where))
+    if not missing:
+        return sheet.states(True, "drawing, revision, title, material and prepared_by are stated")
+    names = ", ".join(name for name, _ in missing)
+    return sheet.states(False, f"not stated: {names}", where=missing[0][1])
+
+
+@rule(
+    "release.local-code",
+    title="The settings name the local codes for pressure and for railway running",
+    on=Component,
+    grade=Grade.HOLD,
+    cites=[COMMON_PRACTICE],
+    why="every hold refers to these codes, and what may run or hold pressure is theirs to say and not this program's",
+    leaves_out="whether the codes named are the ones in force: the local code's own authority, or a competent "
+    "person, says that",
+)
+def local_code(component: Component, sheet: Sheet) -> Judgement:
+    """Asked of parts that hold pressure or can hurt someone when they fail."""
+    missing = [
+        words
+        for words, named in (
+            ("pressure", sheet.setting("pressure codes")),
+            ("railway running", sheet.setting("railway codes")),
+        )
+        if not named.strip(", ")
+    ]
+    if not missing:
+        return sheet.states(True, "the codes for pressure and for railway running are named")
+    if not can_hurt(component, sheet):
+        raise sheet.not_applicable("neither a pressure part nor a safety part")
+    return sheet.states(False, f"speclint.toml names no local code for {' nor for '.join(missing)}")
+
+
+@rule(
+    "release.independent-check",
+    title="A safety part was checked by someone other than who prepared it",
+    on=Component,
+    grade=Grade.HOLD,
+    cites=[ISO_7200.at("table 1, creator and approval person"), COMMON_PRACTICE],
+    why="who made a mistake reads past it the second time as well",
+    leaves_out="what was checked and how well: the local code, or a competent person, may ask for a "
+    "proof calculation",
+)
+def independent_check(component: Component, sheet: Sheet) -> Judgement:
+    """Two names that differ in more than case, dots and spaces, from the stage of review on."""
+    if sheet.setting("stage") == "draft":
+        raise sheet.not_applicable("the design is a draft: it is checked when it goes for review")
+    if not can_hurt(component, sheet):
+        raise sheet.not_applicable("neither a pressure part nor a safety part")
+    preparer = sheet.read("prepared by", component.prepared_by)
+    if not sheet.is_stated("checked by", component.checked_by):
+        return sheet.states(
+            False, f"prepared by {preparer}, checked by nobody", where=component.checked_by.where
+        )
+    checker = sheet.read("checked by", component.checked_by)
+    says = f"prepared by {preparer}, checked by {checker}"
+    if not _letters(checker):
+        return sheet.states(False, f"{says}: that is no name", where=component.checked_by.where)
+    holds = _letters(preparer) != _letters(checker)
+    return sheet.states(
+        holds, says if holds else f"{says}: the same person", where=component.checked_by.where
+    )
+
+
+def _letters(name: str) -> str:
+    """A name without case, dots and spaces."""
+    return "".join(letter for letter in name.casefold() if letter.isalnum())
+
+
+RULES = (identity, local_code, independent_check)

@@ -1,0 +1,14 @@
+"""The works that the family of release rules cites."""
+
+from __future__ import annotations
+
+from speclint import Source
+
+ISO_7200 = Source(
+    "ISO 7200, Technical product documentation: data fields in title blocks and document headers",
+    "2004",
+    memory=True,
+)
+B31_1 = Source("ASME B31.1, Power Piping", "2018", memory=True)
+EN_10204 = Source("EN 10204, Metallic products: types of inspection documents", "2004", memory=True)
+EN_13445_5 = Source("EN 13445-5, Unfired pressure vessels: inspection and testing", "2014", memory=True)
