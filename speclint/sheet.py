@@ -16,7 +16,7 @@ from speclint.errors import NotKnown, OutOfRange
 from speclint.formula import described
 from speclint.handbook.reading import Reading
 from speclint.judgement import ROUNDING, Amount, Judgement, NotApplicable, NotAssessed, NotCovered
-from speclint.quantities import Measure
+from speclint.quantities import Measure, Provenance
 from speclint.rules import Rule
 from speclint.sources import Source
 from speclint.specs.component import Spec
@@ -167,6 +167,17 @@ class Sheet:
         found = tuple(part for part in self._context.design.linking_to(target) if isinstance(part, kind))
         self._note(f"{kind.kind} on {target.id}", repr([part.id for part in found]))
         return found
+
+    def stated_from(self, provenance: Provenance, component: Component) -> tuple[Where, ...]:
+        """Where a component states quantities of one provenance: those assumed, or measured from an original."""
+        found = tuple(one for one in component.measures() if one.provenance == provenance)
+        self._note(f"{provenance} in {component.id}", repr([(one.where.key, one.text) for one in found]))
+        if self._record:
+            for one in found:
+                self.steps.append(
+                    Step("read", "", f"{provenance}: {self._label(one.where)}", one.text, where=one.where)
+                )
+        return tuple(one.where for one in found)
 
     def material_of(self, component: Component) -> Material:
         """The material of a component, from the handbook or the repository's own."""

@@ -14,6 +14,7 @@ from pydantic import (
     model_validator,
 )
 
+from speclint.quantities import Measure
 from speclint.specs.words import NOT_STATED, Link, NotStated, Table, Word, bare
 from speclint.where import NOWHERE, Where
 
@@ -79,18 +80,23 @@ class Spec(SpecTable):
 
     def links(self) -> Iterator[Link[Any]]:
         """Every link that the spec and its tables state, in the order of the fields."""
-        yield from _links_in(self)
+        return (value for value in _values_in(self) if isinstance(value, Link))
+
+    def measures(self) -> Iterator[Measure]:
+        """Every quantity that the spec and its tables state, in the order of the fields."""
+        return (value for value in _values_in(self) if isinstance(value, Measure))
 
 
-def _links_in(value: object) -> Iterator[Link[Any]]:
-    if isinstance(value, Link):
-        yield value
-    elif isinstance(value, SpecTable):
+def _values_in(value: object) -> Iterator[object]:
+    """Whatever is stated, down to the innermost table."""
+    if isinstance(value, SpecTable):
         for inner in value.__dict__.values():
-            yield from _links_in(inner)
+            yield from _values_in(inner)
     elif isinstance(value, Mapping):
         for inner in value.values():
-            yield from _links_in(inner)
+            yield from _values_in(inner)
     elif isinstance(value, tuple | list):
         for inner in value:
-            yield from _links_in(inner)
+            yield from _values_in(inner)
+    else:
+        yield value
