@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
-from speclint_joints.rules import layout, threads, tightening, tightness
+from speclint_joints.rules import covers, layout, threads, tightening, tightness
 
 RULES = (
+    covers.flange,
+    covers.on_test,
+    covers.thickness,
     layout.stud_count,
     layout.stud_pitch,
     threads.same_thread,
