@@ -87,6 +87,13 @@ def test_the_refusal_names_quantity_value_and_range(p: float, T: float, words: s
         steam.steam_density(p, T)
 
 
+@pytest.mark.parametrize(("p", "T"), [(100e6, 1073.15), (50e6, 1073.16), (50e6, 2273.15), (611.213, 2273.15)])
+def test_the_corners_of_the_range_answer(p: float, T: float) -> None:
+    assert steam.steam_density(p, T) > 0
+    with pytest.raises(OutOfRange):
+        steam.steam_density(p * (1.0001 if p > 1e5 else 0.9999), T)
+
+
 def test_limits_of_conductivity_from_both_sides() -> None:
     assert steam.steam_conductivity(4e6, 700.0) > 0
     with pytest.raises(OutOfRange, match="above 40 bar"):
