@@ -159,3 +159,10 @@ def test_a_pressure_that_no_wall_holds_is_refused() -> None:
     with pytest.raises(OutOfRange, match="twice the pressure"):
         minimum_wall_of_ductile_metal(p=10e6, S=20e6, d=0.1)
     assert minimum_wall_of_ductile_metal(p=9.99e6, S=20e6, d=0.1) > 0.5
+
+
+@pytest.mark.parametrize("formula", [minimum_wall, minimum_wall_of_ductile_metal])
+def test_no_pressure_needs_no_wall_and_a_vacuum_is_refused(formula: Any) -> None:
+    assert formula(0.0, 20e6, 0.1) == 0
+    with pytest.raises(OutOfRange, match="is not between 0 and the allowable"):
+        formula(-0.5, 20e6, 0.1)
