@@ -29,6 +29,8 @@ _COMMON = {
     "examination": "non-destructive examination asked for",
     "competent_body": "the person or body that the local code requires",
     "supplied_as": "made to drawing or bought",
+    "inspection_points": "where the inspection plan stops the work or calls the inspector",
+    "procedures": "written instructions for first steaming",
 }
 
 

@@ -6,6 +6,7 @@ from typing import Literal
 
 from speclint.specs.component import Spec
 from speclint.specs.duty import Duty
+from speclint.specs.shop_record import InspectionPoints, Procedures
 from speclint.specs.words import NOT_STATED, LinkTo, Pressure, Temperature, Word
 
 
@@ -26,3 +27,5 @@ class Component(Spec):
     examination: Word[str] = NOT_STATED
     competent_body: Word[str] = NOT_STATED
     supplied_as: Word[Literal["made", "bought"]] = NOT_STATED
+    inspection_points: InspectionPoints = InspectionPoints()
+    procedures: Procedures = Procedures()

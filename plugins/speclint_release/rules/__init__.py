@@ -2,6 +2,6 @@
 
 from __future__ import annotations
 
-from speclint_release.rules import identity
+from speclint_release.rules import identity, provenance, record
 
-RULES = (*identity.RULES,)
+RULES = (*identity.RULES, *provenance.RULES, *record.RULES)

@@ -34,6 +34,7 @@ live_temperature = "260 °C"
 exhaust_temperature = "140 °C"
 [cases.starting.temperatures]
 cylinder-cover = "180..200 °C"
+bolted-joint = "150..180 °C"
 [cases.running]
 live_pressure = "15 bar gauge"
 safety_valve_pressure = "16.5 bar gauge"
@@ -42,6 +43,7 @@ live_temperature = "350 °C ±10"
 exhaust_temperature = "160 °C"
 [cases.running.temperatures]
 cylinder-cover = "230..260 °C"
+bolted-joint = "200..220 °C"
 """
 
 RING = """
@@ -53,6 +55,7 @@ revision = "B"
 material = "ring-iron"
 prepared_by = "A. Render"
 safety_part = false
+duty = "duty"
 """
 
 SETTINGS = """

@@ -1,0 +1,47 @@
+"""Where a component's figures come from."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
+from speclint.specs import Component
+
+
+@rule(
+    "release.assumed",
+    title="From the stage of review on, no dimension is merely assumed",
+    on=Component,
+    grade=Grade.QUERY,
+    cites=[COMMON_PRACTICE],
+    why="a figure put in to get on with the drawing is forgotten, and then it is steel",
+    leaves_out="which checks rest on an assumed figure: each of them lists those that it took",
+)
+def assumed(component: Component, sheet: Sheet) -> Judgement:
+    """Lists every quantity of the spec that is marked as assumed."""
+    if sheet.setting("stage") == "draft":
+        raise sheet.not_applicable("the design is a draft: figures may still be assumed")
+    found = sheet.stated_from("assumed", component)
+    if not found:
+        return sheet.states(True, "nothing is assumed")
+    return sheet.states(False, f"assumed: {', '.join(where.key for where in found)}", where=found[0])
+
+
+@rule(
+    "release.measured-only",
+    title="No dimension is only what was measured on a worn original",
+    on=Component,
+    grade=Grade.QUERY,
+    cites=[COMMON_PRACTICE],
+    why="what is measured is the design size less its wear: copied, the new part starts half worn",
+    leaves_out="how far the original was worn, and what its designer meant: that is for the drawing office",
+)
+def measured_only(component: Component, sheet: Sheet) -> Judgement:
+    """Lists every quantity of the spec that is marked as measured."""
+    found = sheet.stated_from("measured", component)
+    if not found:
+        return sheet.states(True, "nothing is only measured")
+    return sheet.states(
+        False, f"measured, without a design value: {', '.join(where.key for where in found)}", where=found[0]
+    )
+
+
+RULES = (assumed, measured_only)

@@ -1,0 +1,185 @@
+"""The record of a pressure part, of its inspection and of its first days in steam."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.formula import Kelvins, Pascals
+from speclint.specs import Component, LoadCase, NotStated
+from speclint.specs.bolted_joint import BoltedJoint
+from speclint.specs.cylinder_block import CylinderBlock
+from speclint.specs.cylinder_liner import CylinderLiner
+from speclint.specs.valve_seat import ValveSeat
+from speclint_release.concern import holds_pressure
+from speclint_release.formulae import temperature_margin
+from speclint_release.sources import B31_1, EN_10204, EN_13445_5
+
+#: What the vessel states for every part of it.
+_OF_THE_VESSEL = ("design_pressure", "design_temperature", "test_pressure", "competent_body")
+
+
+@rule(
+    "release.pressure-part",
+    title="A pressure part states its design pressure and temperature, both beyond its duty, and how it is proved",
+    on=Component,
+    cases=("starting", "running"),
+    grade=Grade.HOLD,
+    cites=[
+        B31_1.at("101.2.4 and 101.3.2, design pressure and metal temperature"),
+        EN_10204.at("clauses 4 and 5"),
+        EN_13445_5.at("clauses 6 and 10"),
+        COMMON_PRACTICE,
+    ],
+    why="whoever examines, tests or repairs it in thirty years has only the record to go by",
+    leaves_out="water trapped in the cylinder, and whether test and examination suffice: the local code and the "
+    "competent person or body that it names decide",
+    limits=[
+        Limit(
+            "swing",
+            "20 K",
+            "temperature difference",
+            COMMON_PRACTICE,
+            "least margin of the design temperature for swings of the superheat",
+        )
+    ],
+)
+def pressure_part(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
+    """What is missing is named; then design pressure against the boiler's most, and design temperature.
+
+    Design figures, test and competent body may stand on the part that this one closes, holds or is joined
+    to. Where the duty gives no metal temperature, that of the steam is taken.
+    """
+    if not holds_pressure(component, sheet):
+        raise sheet.not_applicable("it is not stated to be a pressure part")
+    found = {name: _of_vessel(component, name, sheet) for name in _OF_THE_VESSEL}
+    found["inspection_document"] = component.inspection_document
+    if not isinstance(component, BoltedJoint):  # codes ask for no examination of finished studs
+        found["examination"] = component.examination
+    missing = [(name, value.where) for name, value in found.items() if not sheet.is_stated(name, value)]
+    if missing:
+        names = ", ".join(name for name, _ in missing)
+        return sheet.states(False, f"not stated: {names}", where=missing[0][1])
+    design = sheet.take("p_d", found["design_pressure"])
+    margin = sheet.work(
+        "ΔT",
+        temperature_margin,
+        T_d=sheet.take("T_d", found["design_temperature"]),
+        T=_temperature(component, case, sheet),
+    )
+    return sheet.worst(
+        sheet.at_least(design, _pressure(component, case, sheet)),
+        sheet.at_least(margin, sheet.limit("swing", "ΔT_s")),
+    )
+
+
+def _of_vessel(component: Component, name: str, sheet: Sheet) -> Any:
+    """A particular as the component states it, or else the nearest component that it is linked to."""
+    own = getattr(component, name)
+    for part in _linked(component, sheet):
+        stated = getattr(part, name)
+        if sheet.is_stated(f"{name} of {part.id}", stated):
+            return stated
+    return own
+
+
+def _linked(component: Component, sheet: Sheet) -> Iterator[Component]:
+    """The component, and those it is linked to, the nearest first."""
+    waiting = [component]
+    while waiting:
+        part = waiting.pop(0)
+        yield part
+        for link in part.links():
+            found = sheet.follow(link)
+            if isinstance(found, Component):
+                waiting.append(found)
+
+
+def _pressure(component: Component, case: LoadCase, sheet: Sheet) -> Pascals:
+    """The most that the part sees in the load case."""
+    if isinstance(component, BoltedJoint) and sheet.read("pressure held", component.pressure) == "exhaust":
+        return sheet.take("p", case.exhaust_pressure)
+    return sheet.take("p", case.safety_valve_pressure)
+
+
+def _temperature(component: Component, case: LoadCase, sheet: Sheet) -> Kelvins:
+    metal = case.temperature_of(component)
+    known = not isinstance(metal, NotStated) and sheet.is_stated("metal temperature", metal)
+    return sheet.take("T", metal if known else case.live_temperature)
+
+
+@rule(
+    "release.inspection-points",
+    title="Welding, pressing, pressure test and lift-in are hold or witness points of the inspection plan",
+    on=Component,
+    grade=Grade.NONCONFORMITY,
+    cites=[
+        EN_13445_5.at("clauses 6 and 10, inspection during fabrication and final assessment"),
+        COMMON_PRACTICE,
+    ],
+    why="a root run is buried by the next and a fit by the first steam: it is seen then or never",
+    leaves_out="who the inspector is, and what he measures at each point",
+)
+def inspection_points(component: Component, sheet: Sheet) -> Judgement:
+    """Asks of each part the points that its making has."""
+    needed = list(_operations(component, sheet))
+    if not needed:
+        raise sheet.not_applicable("it is neither welded nor pressed in, holds no pressure and is no block")
+    points = component.inspection_points
+    stated = {
+        "welding": points.welding,
+        "pressing": points.pressing,
+        "pressure_test": points.pressure_test,
+        "lift_in": points.lift_in,
+    }
+    if not any(sheet.is_stated(name, value) for name, value in stated.items()):
+        raise sheet.not_assessed(f"inspection_points is not stated: {', '.join(needed)}", points.where)
+    missing = [
+        name
+        for name in needed
+        if not sheet.is_stated(name, stated[name]) or sheet.read(name, stated[name]) == "none"
+    ]
+    if missing:
+        return sheet.states(False, f"no point of the plan: {', '.join(missing)}", where=points.where)
+    return sheet.states(True, f"points of the plan: {', '.join(needed)}")
+
+
+def _operations(component: Component, sheet: Sheet) -> Iterator[str]:
+    if isinstance(component, CylinderBlock):
+        if sheet.read("construction", component.construction) == "fabricated":
+            yield "welding"
+        yield "lift_in"
+    if isinstance(component, CylinderLiner | ValveSeat):
+        yield "pressing"
+    if not isinstance(component, BoltedJoint) and holds_pressure(component, sheet):
+        yield "pressure_test"
+
+
+@rule(
+    "release.warming-procedure",
+    title="First steaming, hot retightening and the order of drains are written down",
+    on=CylinderBlock,
+    grade=Grade.OBSERVATION,
+    cites=[COMMON_PRACTICE],
+    why="a cold block that is given full steam at once cracks, loses its fits and fills with water",
+    leaves_out="what the instructions say",
+)
+def warming_procedure(block: CylinderBlock, sheet: Sheet) -> Judgement:
+    """Names each of the three instructions that has no number."""
+    written = block.procedures
+    missing = [
+        name.replace("_", " ")
+        for name, value in (
+            ("first_steaming", written.first_steaming),
+            ("hot_retightening", written.hot_retightening),
+            ("drain_order", written.drain_order),
+        )
+        if not sheet.is_stated(name, value) or not sheet.read(name, value).strip()
+    ]
+    if missing:
+        return sheet.states(False, f"not written: {', '.join(missing)}", where=written.where)
+    return sheet.states(True, "first steaming, hot retightening and drain order are written")
+
+
+RULES = (pressure_part, inspection_points, warming_procedure)

@@ -1,0 +1,41 @@
+"""What a component's record says of its making and its first days in steam."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from speclint.specs.component import SpecTable
+from speclint.specs.words import NOT_STATED, Word
+
+#: A hold point stops the work until the inspector has released it; a witness point bids him to attend.
+Point = Literal["hold", "witness", "none"]
+
+
+class InspectionPoints(SpecTable):
+    """The points of the inspection plan at which work stops, or the inspector is called.
+
+    Fields:
+        welding: of the joints, before they are covered
+        pressing: of a liner or a seat into its bore
+        pressure_test: the hydraulic test
+        lift_in: of the block into the frames
+    """
+
+    welding: Word[Point] = NOT_STATED
+    pressing: Word[Point] = NOT_STATED
+    pressure_test: Word[Point] = NOT_STATED
+    lift_in: Word[Point] = NOT_STATED
+
+
+class Procedures(SpecTable):
+    """The written instructions for first steaming, by their numbers.
+
+    Fields:
+        first_steaming: how fast the cold part is warmed, and with which cocks open
+        hot_retightening: which nuts are drawn up again, when and how far
+        drain_order: in which order drains are opened and shut
+    """
+
+    first_steaming: Word[str] = NOT_STATED
+    hot_retightening: Word[str] = NOT_STATED
+    drain_order: Word[str] = NOT_STATED
