@@ -6,11 +6,12 @@ from collections.abc import Callable, Hashable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from speclint.checks import Check, Outcome, fingerprint
+from speclint.context import Context
 from speclint.corners import FULL_ENUMERATION, Corner, Severity, worst_corner
 from speclint.design import Design
 from speclint.judgement import Judgement, NotApplicable, NotAssessed, NotCovered, RuleEnded
 from speclint.rules import Grade, Rule
-from speclint.sheet import Context, Sheet
+from speclint.sheet import Sheet
 from speclint.specs.duty import CaseName, LoadCase
 from speclint.specs.part import Component
 from speclint.where import Where
@@ -45,6 +46,7 @@ def check(
     rule: Rule, component: Component, context: Context, *, enumerate_up_to: int = FULL_ENUMERATION
 ) -> Check:
     """Apply one rule to one component. A rule that raises becomes a hold: it could not be run."""
+    context.begin()
     try:
         results = list(_by_case(rule, component, context, enumerate_up_to))
     except Exception as problem:  # whatever a family does, the others go on and the report says so
@@ -54,7 +56,9 @@ def check(
         dict.fromkeys(result.ending.says for result in results if isinstance(result.ending, NotAssessed))
     )
     basis = {
-        f"{result.case} {name}": value for result in results for name, value in result.sheet.basis.items()
+        f"{result.case} {name}": value
+        for result in results
+        for name, value in result.sheet.record.basis.items()
     }
     return replace(_concluded(rule, component, governing, basis), missing=missing)
 
@@ -152,7 +156,7 @@ def _in_words(
     for key, high in corner.met.items():
         turned, _ = run(Corner({**corner.met, key: not high}))
         if not isinstance(turned, Judgement) or _differs(turned, ending):
-            words.append(f"{sheet.labels[key]} {'high' if high else 'low'}")
+            words.append(f"{sheet.record.labels[key]} {'high' if high else 'low'}")
     return tuple(words)
 
 
@@ -175,8 +179,8 @@ def _concluded(rule: Rule, component: Component, result: CaseResult, basis: Mapp
         judgement=ending if isinstance(ending, Judgement) else None,
         case=result.case,
         governing=result.governing,
-        steps=tuple(result.sheet.steps),
-        assumed=tuple(dict.fromkeys(result.sheet.assumed)),
+        steps=tuple(result.sheet.record.steps),
+        assumed=tuple(dict.fromkeys(result.sheet.record.assumed)),
         corner=dict(result.corner.met),
     )
 
@@ -197,7 +201,7 @@ def _pointed_at(ending: Ending, sheet: Sheet, component: Component) -> Where:
         return ending.where
     own = (
         step.where
-        for step in sheet.steps
+        for step in sheet.record.steps
         if step.kind in ("taken", "counted") and step.where.file == component.where.file
     )
     return next(own, component.where)

@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
-from functools import partial
+from functools import cache, partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from speclint.assess import check_design
 from speclint.checks import Check
 from speclint.complaints import Complaint, one_of
+from speclint.context import Context
 from speclint.design import Design
 from speclint.errors import DesignError, SettingsError
 from speclint.limits import read_limits
@@ -19,7 +20,6 @@ from speclint.plugins import Loaded, require
 from speclint.repository import find_root, load_design
 from speclint.rules import Grade, Rule
 from speclint.settings import FILE_NAME, Settings, load_settings
-from speclint.sheet import Context
 from speclint.where import Where
 
 if TYPE_CHECKING:
@@ -90,7 +90,7 @@ def assess(paths: Sequence[Path], loaded: Loaded, rules: Iterable[Rule] | None =
     design = load_design(root, paths, settings, loaded.kinds)
     limits, refused = read_limits(settings, loaded.rules)
     own, unread = own_materials(root, settings)
-    context = Context(design, partial(find_material, {**loaded.materials, **own}), limits)
+    context = Context(design, cache(partial(find_material, {**loaded.materials, **own})), limits)
     found = (*complaints, *refused, *unread, *design.complaints)
     checks = tuple(check_design(design, chosen, context))
     return Assessment(root, loaded, settings, design, checks, found, context)

@@ -8,8 +8,8 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from speclint.judgement import Judgement
+from speclint.record import Step
 from speclint.rules import Grade, Rule
-from speclint.sheet import Step
 from speclint.where import Where
 
 Outcome = Literal["conforms", "finding", "not assessed", "not applicable"]

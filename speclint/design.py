@@ -33,6 +33,7 @@ class Design:
     complaints: tuple[Complaint, ...] = ()
     cut: frozenset[Where] = frozenset()
     _linking: dict[str, tuple[Component, ...]] = field(default_factory=dict, repr=False, compare=False)
+    _owners: dict[str, str] = field(default_factory=dict, repr=False, compare=False)
 
     def __post_init__(self) -> None:
         linking: dict[str, list[Component]] = {}
@@ -41,6 +42,7 @@ class Design:
             if isinstance(spec, Component):
                 for target in sorted({link.id for link in spec.links() if self.follow(link)}):
                     linking.setdefault(target, []).append(spec)
+        self._owners.update({file: name for name, file in self.files.items()})
         self._linking.update({name: tuple(parts) for name, parts in linking.items()})
 
     def follow(self, link: Link[Any]) -> Spec | None:
@@ -51,6 +53,10 @@ class Design:
     def linking_to(self, target: Spec) -> tuple[Component, ...]:
         """The components that state a link to a spec, in the order of their ids."""
         return self._linking.get(target.id, ())
+
+    def owner(self, file: str) -> str:
+        """The id of the spec in a file; the file itself where it holds none."""
+        return self._owners.get(file, file)
 
     def duty_of(self, component: Component) -> Duty | None:
         """The duty a component states, or else that of the nearest component it is linked to."""

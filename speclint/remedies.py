@@ -13,8 +13,9 @@ from dataclasses import dataclass, replace
 
 from speclint.assess import check, run_once
 from speclint.checks import Check
+from speclint.context import Context
 from speclint.judgement import Judgement
-from speclint.sheet import Context, Step
+from speclint.record import Step
 from speclint.specs.part import Component
 from speclint.where import Where
 from speclint.writing import amount

@@ -28,11 +28,11 @@ def sheet_on(workshop: Workshop) -> tuple[Sheet, Component]:
 def test_only_the_quantities_of_that_provenance_are_listed(workshop: Workshop) -> None:
     sheet, part = sheet_on(workshop)
     assert [where.key for where in sheet.stated_from("assumed", part)] == ["thickness"]
-    assert [step.value for step in sheet.steps] == ["50 mm"]
+    assert [step.value for step in sheet.record.steps] == ["50 mm"]
     assert sheet.stated_from("measured", part) == ()
 
 
 def test_the_list_is_part_of_what_the_check_rests_on(workshop: Workshop) -> None:
     sheet, part = sheet_on(workshop)
     sheet.stated_from("assumed", part)
-    assert sheet.basis == {"assumed in cover": "[('thickness', '50 mm')]"}
+    assert sheet.record.basis == {"assumed in cover": "[('thickness', '50 mm')]"}

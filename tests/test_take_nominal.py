@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from speclint.context import Context
 from speclint.corners import Corner
 from speclint.design import Design
 from speclint.handbook.materials import material
 from speclint.quantities import read
 from speclint.rules import Grade, rule
 from speclint.settings import Settings
-from speclint.sheet import Context, Sheet
+from speclint.sheet import Sheet
 from speclint.sources import FIRST_PRINCIPLES
 from speclint.specs import Component
 
@@ -41,8 +42,8 @@ def test_nominal_is_the_size_written_and_no_corner() -> None:
     sheet = _sheet(corner)
     assert sheet.take_nominal("d", measure, "wire") == 0.025
     assert corner.met == {}
-    assert sheet.steps[0].value == 0.025
-    assert sheet.steps[0].name == "wire"
+    assert sheet.record.steps[0].value == 0.025
+    assert sheet.record.steps[0].name == "wire"
 
 
 def test_taken_with_its_limits_it_has_two_corners() -> None:

@@ -10,7 +10,7 @@ from speclint.assessment import Assessment
 from speclint.checks import Check
 from speclint.complaints import Complaint
 from speclint.judgement import Amount
-from speclint.sheet import Step
+from speclint.record import Step
 from speclint.where import Where
 from speclint.writing import displayed
 

@@ -6,11 +6,11 @@ from collections.abc import Sequence
 
 from speclint.assessment import Assessment
 from speclint.checks import Check
+from speclint.record import Step
 from speclint.remedies import remedies
 from speclint.reports.page import Page
 from speclint.reports.terminal import CAUTIONS
 from speclint.rules import Grade
-from speclint.sheet import Step
 from speclint.sources import Source
 from speclint.writing import amount
 

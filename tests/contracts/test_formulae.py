@@ -20,7 +20,7 @@ from speclint.plugins import installed
 REGISTRY: pint.UnitRegistry[float] = pint.UnitRegistry(autoconvert_offset_to_baseunit=True)
 _TO_PINT = str.maketrans({"²": "^2", "³": "^3", "⁴": "^4", "·": "*", "Δ": None})
 #: Values tried for each argument, until a formula finds them within its range.
-_MAGNITUDES = (0.37, 1.9, 330.0, 2.1e5, 7e10, 0.011)
+_MAGNITUDES = (0.37, 1.9, 330.0, 2.1e5, 7e10, 0.011, 0.0013, 0.83, 21_000.0)
 
 
 def modules() -> Iterator[Any]:
@@ -64,7 +64,9 @@ def test_a_formula_is_described(about: Described) -> None:
     assert "=" in about.equation or "≈" in about.equation
     assert inspect.getdoc(about.function)
     for source in about.cites:
-        assert source.common_practice or source.work == "first principles" or source.edition, str(source)
+        assert (
+            source.common_practice or source.work == "first principles" or source.edition or source.place
+        ), str(source)
     for name in inspect.signature(about.function).parameters:
         assert name in about.units or name in about.other_arguments, f"{name} has no unit"
 

@@ -1,0 +1,56 @@
+"""What a sheet may consult besides the component: the design, the materials, the limits, moved values."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Hashable, Mapping
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, Any
+
+from speclint.handbook.reading import Reading
+from speclint.quantities import Measure
+from speclint.rules import Limit, Rule
+from speclint.where import Where
+
+if TYPE_CHECKING:
+    from speclint.design import Design
+    from speclint.handbook.materials import Material
+
+
+@dataclass
+class Context:
+    """The surroundings of every sheet of one run.
+
+    ``limits`` are those that the repository sets, by rule and name. ``moved`` shifts stated values by SI
+    amounts, to look for a remedy.
+    """
+
+    design: Design
+    material: Callable[[str], Material]
+    limits: Mapping[tuple[str, str], Measure]
+    moved: Mapping[Where, float] = field(default_factory=dict)
+    _readings: dict[Hashable, Reading] = field(default_factory=dict, repr=False)
+    _defaults: dict[Limit, Measure] = field(default_factory=dict, repr=False)
+
+    def limit(self, rule: Rule, declared: Limit) -> tuple[Measure, bool]:
+        """A limit as it is in force, and whether the repository set it."""
+        own = self.limits.get((rule.name, declared.name))
+        if own is not None:
+            return own, True
+        if declared not in self._defaults:
+            self._defaults[declared] = declared.read(declared.default)
+        return self._defaults[declared], False
+
+    def look_up(self, table: Callable[..., Reading], at: Mapping[str, Any]) -> Reading:
+        """A figure of a table; remembered, since the corners of a check ask for the same few again."""
+        key = (table, *at.items())
+        try:
+            found = self._readings.get(key)
+        except TypeError:  # an argument that cannot be hashed is looked up each time
+            return table(**at)
+        if found is None:
+            found = self._readings[key] = table(**at)
+        return found
+
+    def begin(self) -> None:
+        """Forget remembered figures: they serve one check, and would grow with the repository."""
+        self._readings.clear()

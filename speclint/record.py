@@ -1,0 +1,158 @@
+"""What a sheet writes down while a rule runs at the governing corner: its steps, and what they rest on."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING, Literal
+
+from speclint.formula import described
+from speclint.handbook.reading import Reading
+from speclint.judgement import Amount
+from speclint.quantities import Measure
+from speclint.rules import Limit
+from speclint.sources import Source
+from speclint.units import DIMENSIONS
+from speclint.where import NOWHERE, Where
+from speclint.writing import amount, substituted
+
+if TYPE_CHECKING:
+    from speclint.design import Design
+
+StepKind = Literal["taken", "counted", "read", "looked up", "limit", "worked", "scanned"]
+_SI_OF = {"fluid pressure": "Pa", "temperature": "K", "temperature difference": "ΔK"}
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One line of a sheet. ``expression`` is the equation, ``numbers`` the same with numbers put in.
+
+    ``value`` is that of the governing corner, ``stated`` the nominal as the spec has it.
+    """
+
+    kind: StepKind
+    symbol: str
+    name: str
+    value: float | str | bool | int
+    unit: str = ""
+    expression: str = ""
+    numbers: str = ""
+    source: Source | None = None
+    where: Where = NOWHERE
+    note: str = ""
+    written_in: str = ""
+    stated: float = 0.0
+
+
+class Record:
+    """The written side of one sheet. ``basis`` is exactly what a concession would rest on."""
+
+    def __init__(self, design: Design, component: str) -> None:
+        self._design, self._component = design, component
+        self.steps: list[Step] = []
+        self.basis: dict[str, str] = {}
+        self.labels: dict[object, str] = {}
+        self.assumed: list[Where] = []
+
+    def note(self, name: str, value: str) -> None:
+        """Add something that the result rests on."""
+        self.basis[name] = value
+
+    def taken(self, key: object, symbol: str, name: str, measure: Measure, value: float) -> None:
+        """Write down a quantity taken from a spec, and the side of its limits that was used."""
+        words = name or self.label(measure.where)
+        self.labels[key] = words
+        place = measure.where.key or symbol
+        self.note(f"taken {measure.where.file} {place}", f"{measure.low!r} {measure.high!r}")
+        if measure.provenance == "assumed":
+            self.assumed.append(measure.where)
+        self.quantity(symbol, words, measure, value)
+
+    def quantity(self, symbol: str, words: str, measure: Measure, value: float) -> None:
+        """Write down a figure of a stated quantity: its value, its width or what it aims at."""
+        unit = _SI_OF.get(measure.dimension) or DIMENSIONS[measure.dimension].si
+        origin = "" if measure.provenance == "drawing" else measure.provenance
+        note = "; ".join(part for part in (measure.text, origin, measure.note) if part)
+        step = Step("taken", symbol, words, value, unit, where=measure.where, note=note)
+        self.steps.append(replace(step, written_in=measure.unit, stated=measure.nominal))
+
+    def word(self, name: str, value: object, where: Where = NOWHERE) -> None:
+        """Write down a word, a count without symbol, or a yes or no."""
+        if isinstance(value, str | bool | int):
+            self.steps.append(Step("read", "", name, value, where=where))
+
+    def counted(self, symbol: str, name: str, value: int, stated: int, where: Where) -> None:
+        """Write down a whole number."""
+        words = name or self.label(where)
+        self.steps.append(Step("counted", symbol, words, float(value), where=where, stated=float(stated)))
+
+    def looked_up(self, key: object, symbol: str, words: str, reading: Reading, value: float) -> None:
+        """Write down a figure of a table, with its band and its source."""
+        self.labels[key] = words
+        low, high = (amount(end, reading.unit) for end in (reading.low, reading.high))
+        band = "" if reading.low == reading.high else f"{low} to {high}"
+        self.note(f"look-up {words} {symbol}", f"{reading.low!r} {reading.high!r}")
+        self.steps.append(
+            Step("looked up", symbol, reading.what, value, reading.unit, source=reading.source, note=band)
+        )
+
+    def limit(self, symbol: str, declared: Limit, measure: Measure, *, own: bool) -> None:
+        """Write down a limit, and whether the repository set it."""
+        note = f"set to {measure.text} in speclint.toml; the rule's own is {declared.default}" if own else ""
+        unit = _SI_OF.get(declared.dimension) or DIMENSIONS[declared.dimension].si
+        words = declared.says or declared.name.replace("_", " ")
+        self.note(f"limit {declared.name}", repr(measure.nominal))
+        step = Step("limit", symbol, words, measure.nominal, unit, source=declared.source, note=note)
+        self.steps.append(replace(step, written_in=measure.unit))
+
+    def worked(
+        self, symbol: str, formula: Callable[..., float], arguments: Mapping[str, float], value: float
+    ) -> None:
+        """Write down a formula with its numbers and its result."""
+        about = described(formula)
+        units = about.units
+        numbers = {name: amount(given, units[name]) for name, given in arguments.items() if name in units}
+        name = (formula.__doc__ or "").strip().split("\n")[0].rstrip(".")
+        filled = substituted(about.equation, numbers)
+        source = about.cites[0] if about.cites else None
+        self.steps.append(Step("worked", symbol, name, value, about.unit, about.equation, filled, source))
+
+    def scanned(self, symbol: str, name: str, place: float, unit: str, note: str) -> None:
+        """Write down where a scan found its worst."""
+        self.steps.append(Step("scanned", symbol, name, place, unit, note=note))
+
+    def amount(self, value: float) -> Amount:
+        """What a value to be judged is: the latest step that gives it.
+
+        :raises LookupError: when no step does: a rule judges only what its sheet shows.
+        """
+        for step in reversed(self.steps):
+            if isinstance(step.value, float) and step.value == value:
+                return Amount(value, step.unit, step.name, step.written_in)
+        raise LookupError(f"{value!r} is judged, but no step of the sheet gives it")
+
+    def label(self, where: Where) -> str:
+        """What a place is called: its key in words, and whose it is where it is another component's."""
+        words = in_words(where.key)
+        if (
+            not where.file
+            or where.key.startswith("cases.")
+            or where.file == self._design.files.get(self._component)
+        ):
+            return words
+        return f"{words} of {self._design.owner(where.file)}"
+
+
+def in_words(key: str) -> str:
+    """A key as words, the thing itself first.
+
+    >>> in_words("cases.running.live_pressure"), in_words("cases.running.temperatures.liner-left")
+    ('live pressure', 'temperature of liner-left')
+    >>> in_words("bores.main.diameter")
+    'diameter, bores main'
+    """
+    parts = key.split(".")
+    if parts[0] == "cases" and len(parts) > 2:
+        parts = [f"temperature of {parts[3]}"] if parts[2] == "temperatures" and len(parts) > 3 else parts[2:]
+    *tables, last = (part.replace("_", " ") for part in parts)
+    return f"{last}, {' '.join(tables)}" if tables else last
