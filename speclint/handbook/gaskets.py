@@ -16,6 +16,7 @@ from __future__ import annotations
 import math
 
 from speclint.formula import Metres, Newtons, Pascals, Ratio, SquareMetres, formula, require
+from speclint.handbook.bolted_joints.loads import pressure_load
 from speclint.handbook.works import ASME_APPENDIX_2
 from speclint.sources import FIRST_PRINCIPLES, Source
 
@@ -100,7 +101,7 @@ def hydrostatic_end_force(G: Metres, p: Pascals) -> Newtons:
 
     G: gasket reaction diameter, m. p: gauge pressure, Pa. Returns N.
     """
-    return math.pi / 4 * G**2 * p
+    return pressure_load(G, p)
 
 
 @formula("W_m1 = π G² p/4 + 2 π b G m p", cites=[ASME_APPENDIX_2.at("2-5(c)(1), equation 1")])

@@ -108,6 +108,11 @@ def test_khurmi_number_and_pitch_of_studs() -> None:
     assert layout.greatest_pitch_for_tightness(0.025) == pytest.approx(142.5 * MM)
 
 
+def test_smallest_stud_on_a_pressure_cover() -> None:
+    """Machine design session notes, Govt. Polytechnic Kalgi (seen): never a bolt or stud below 16 mm."""
+    assert layout.SMALLEST_STUD == 0.016
+
+
 def test_pitch_rule_agrees_with_its_other_form() -> None:
     """Machine design session notes, Govt. Polytechnic Kalgi (seen): 20 √d1 to 30 √d1, d1 the hole in mm.
 
@@ -241,6 +246,19 @@ def test_space_practice_for_lubricated_and_plated_bolts(method: str, published: 
     """NSTS 08307, Criteria for Preloaded Bolts (1998) (memory): ±25 % lubricated, ±30 % cadmium plated."""
     found = scatter.scatter(method)
     assert found.low - 1e-6 <= published <= found.high + 1e-6
+
+
+def test_constants_of_vdi_2230() -> None:
+    """VDI 2230 (2003), sections 5.1.1.1 and 5.5.2 (memory): 0.4 d in a nut, 0.33 d in a hole, half the torsion."""
+    assert stiffness.GIVE_OF_NUT == 0.4
+    assert stiffness.GIVE_OF_TAPPED_HOLE == 0.33
+    assert stud_stress.TORSION_LEFT_IN_SERVICE == 0.5
+
+
+def test_whitworth_triangle() -> None:
+    """BS 84 (memory): the fundamental triangle is 0.960 491 of the pitch high; of 60° threads 0.866 025."""
+    assert 1 / (2 * math.tan(tightening.WHITWORTH_FLANK_ANGLE)) == pytest.approx(0.960491, abs=1e-6)
+    assert 1 / (2 * math.tan(tightening.METRIC_FLANK_ANGLE)) == pytest.approx(0.866025, abs=1e-6)
 
 
 @pytest.mark.parametrize(("d", "expected"), [(10.0, 51.0), (16.0, 46.2), (20.0, 44.6), (30.0, 42.5)])

@@ -49,6 +49,16 @@ def test_fewer_loads_are_borne_better_down_to_ten_thousand() -> None:
         f.strength_for_cycles(40.0, 9999)
 
 
+def test_cut_thread_by_hand() -> None:
+    """0.7 of 46.2 MPa: 32.34 MPa."""
+    assert f.endurance_cut(46.2e6) == pytest.approx(32.34e6)
+
+
+def test_amplitude_by_hand() -> None:
+    """0.25 of the swing from 10 to 50 kN is 10 kN, half of it 5 kN, on 250 mm²: 20 MPa."""
+    assert f.stress_amplitude(0.25, 50e3, 10e3, 250e-6) == pytest.approx(20e6)
+
+
 @given(st.floats(0.01, 0.9), st.floats(0, 1e5), st.floats(0, 1e5))
 def test_only_the_swing_of_the_load_counts(Phi: float, low: float, swing: float) -> None:
     once = f.stress_amplitude(Phi, low + swing, low, 245e-6)

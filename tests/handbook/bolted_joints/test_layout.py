@@ -32,6 +32,11 @@ def test_greatest_pitch_is_the_smaller_of_both_rules(d: float, t: float, m: floa
     assert layout.greatest_pitch(d, t, m) <= min(by_flange, by_size)
 
 
+def test_spanner_pitch_by_hand() -> None:
+    """2.5 × 24 mm."""
+    assert layout.spanner_pitch(0.024) == pytest.approx(0.060)
+
+
 @given(st.floats(0.012, 0.05))
 def test_the_room_for_a_spanner_is_less_than_the_least_pitch_for_tightness(d: float) -> None:
     """2.5 d = 19 √d at d = 57.8 mm."""

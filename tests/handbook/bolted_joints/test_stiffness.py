@@ -81,6 +81,10 @@ def test_the_face_must_be_larger_than_the_hole() -> None:
         k.frustum_stiffness(206e9, 0.016, 0.016, 0.02, k.CONE_30)
 
 
+def test_the_cone_may_be_blunt_but_not_flat() -> None:
+    assert k.frustum_stiffness(206e9, 0.016, 0.024, 0.02, math.radians(89)) > 0
+
+
 @pytest.mark.parametrize("alpha", [0.0, math.pi / 2])
 def test_the_cone_has_an_angle(alpha: float) -> None:
     with pytest.raises(OutOfRange, match="half angle"):
