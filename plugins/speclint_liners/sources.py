@@ -23,11 +23,11 @@ LAME = Source(
     "6th ed. 2003",
     "ch. 11, thick cylinders",
 )
-ROARK = Source(
-    "W. C. Young and R. G. Budynas, Roark's Formulas for Stress and Strain", "7th ed. 2002", memory=True
-)
 DIN_7190 = Source("DIN 7190-1, Interference fits: calculation and design", "2017", memory=True)
 SHIGLEY = Source(
     "R. G. Budynas and J. K. Nisbett, Shigley's Mechanical Engineering Design", "10th ed. 2015", memory=True
 )
 MARINE_LINERS = Source("marine engineering notes, materials for cylinder liners", "2012")
+IAPWS_95 = Source(
+    "IAPWS Formulation 1995 for the Thermodynamic Properties of Ordinary Water Substance", "1995", memory=True
+)

@@ -122,6 +122,20 @@ def kent_wall(d: Metres, p: Pascals) -> Metres:
     return inches * _INCH
 
 
+@formula("k = t/t_rule", cites=[FIRST_PRINCIPLES])
+def share_of_rule(t: Metres, t_rule: Metres) -> Ratio:
+    """Wall as a share of what a rule asks for.
+
+    k = t/t_rule
+
+    ``t`` wall, ``t_rule`` wall by the rule [m]. Returns a ratio.
+
+    >>> share_of_rule(t=0.050, t_rule=0.040)
+    1.25
+    """
+    return t / t_rule
+
+
 @formula("k = t/d", cites=[KHURMI_LINER])
 def wall_proportion(t: Metres, d: Metres) -> Ratio:
     """Wall of a liner as a fraction of its bore; a dry liner has 0.03 to 0.035 in the textbooks.

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from speclint import Rule
-from speclint_liners.rules import entering, fit, stress
+from speclint_liners.rules import entering, fit, ports, seating, stress, walls
 
-RULES: tuple[Rule, ...] = (*stress.RULES, *fit.RULES, *entering.RULES)
+_SUBJECTS = (stress, fit, entering, seating, walls, ports)
+
+RULES: tuple[Rule, ...] = tuple(rule for subject in _SUBJECTS for rule in subject.RULES)

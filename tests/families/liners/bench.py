@@ -39,7 +39,7 @@ DUTY = "".join(
         _case("drifting", _SPEED),
         _case("standing-hot"),
         _case("cooling"),
-        _case("water", 'cylinder_pressure = "16.6 bar gauge"'),
+        _case("water", f'cylinder_pressure = "16.6 bar gauge"\n{_STEAM}'),
         _case("test", liner="20 °C", block="20 °C"),
     )
 )
@@ -99,6 +99,7 @@ drain_cock = true
 [divisions.chest]
 thickness = "20 mm"
 span = "200 mm"
+length = "600 mm"
 one_side = "live steam"
 other_side = "exhaust steam"
 
@@ -187,7 +188,7 @@ def bench(*changes: tuple[str, str, str]) -> dict[str, str]:
     """The files with some passages changed: triples of file, old passage and new one."""
     files = dict(FILES)
     for file, old, new in changes:
-        assert files[file].count(old) >= 1, f"{old!r} does not stand in {file}"
+        assert old in files[file], f"{old!r} does not stand in {file}"
         files[file] = files[file].replace(old, new)
     return files
 
@@ -219,3 +220,8 @@ def limit(check: Check) -> float:
     assert check.judgement is not None
     assert check.judgement.limit is not None
     return check.judgement.limit.value
+
+
+def in_ring(old: str, new: str) -> tuple[str, str, str]:
+    """A change of the ring."""
+    return "ring.toml", old, new

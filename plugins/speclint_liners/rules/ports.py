@@ -1,0 +1,107 @@
+"""Ports of liner and block: do they meet hot, and may rings run over them."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.handbook.press_fits import DRAWING_TEMPERATURE
+from speclint.specs import LoadCase
+from speclint.specs.cylinder_block import BlockPort
+from speclint.specs.cylinder_liner import CylinderLiner, LinerPort
+from speclint_liners.formulae.ports import (
+    blocked_share,
+    least_bar,
+    overlap,
+    place_round_bore,
+    place_when_hot,
+    widest_opening,
+)
+from speclint_liners.formulae.walls import thinnest_wall
+from speclint_liners.rules.fitted import housing
+
+
+@rule(
+    "liner.port-register",
+    title="The ports of the liner meet those of the block, hot as well as cold",
+    on=CylinderLiner,
+    cases=("warming", "running"),
+    grade=Grade.NONCONFORMITY,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="A port half shut by a liner a few millimetres out costs power for the life of the engine.",
+    leaves_out="bars across the liner's port, rounded corners, play of the dowel that sets the angle",
+    limits=[Limit("blocked", "5 %", "ratio", COMMON_PRACTICE, "greatest share of the port that is blocked")],
+)
+def port_register(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
+    """The share of each port that is blocked, by tolerances and by growth from the collar seat."""
+    if not liner.ports:
+        raise sheet.not_applicable("the liner has no ports")
+    housed = housing(liner, sheet)
+    at_liner = sheet.take("T_l", case.temperature_of(liner))
+    at_block = sheet.take("T_b", case.temperature_of(housed.block))
+    iron, steel = sheet.material_of(liner), sheet.material_of(housed.block)
+    heats = (
+        (sheet.look_up("α_l", iron.expansion, of=liner, at=at_liner), at_liner),
+        (sheet.look_up("α_b", steel.expansion, of=housed.block, at=at_block), at_block),
+    )
+    bore = sheet.take("D_b", housed.bore.diameter)
+    judgements = []
+    for port in liner.ports.values():
+        meets = sheet.entry(housed.block.ports, port.matches, f"ports of {housed.block.id}")
+        blocked = _blocked(port, meets, heats, bore, sheet)
+        judgements.append(sheet.at_most(blocked, sheet.limit("blocked")))
+    return sheet.worst(*judgements)
+
+
+def _blocked(
+    port: LinerPort, meets: BlockPort, heats: tuple[tuple[float, float], ...], bore: float, sheet: Sheet
+) -> float:
+    """The share of the block's port that the liner's leaves shut."""
+    places = []
+    for place, (alpha, at) in zip((port.from_collar, meets.from_seat), heats, strict=True):
+        cold = sheet.take("x", place)
+        places.append(sheet.work("x_h", place_when_hot, x=cold, alpha=alpha, T=at, T_ref=DRAWING_TEMPERATURE))
+    angles = [
+        sheet.work("s", place_round_bore, D=bore, theta=sheet.take("θ", one.angle)) for one in (port, meets)
+    ]
+    height, width = sheet.take("h", meets.height), sheet.take("w", meets.width)
+    along = sheet.work(
+        "o_x", overlap, x_a=places[0], a=sheet.take("h_l", port.height), x_b=places[1], b=height
+    )
+    around = sheet.work(
+        "o_s", overlap, x_a=angles[0], a=sheet.take("w_l", port.width), x_b=angles[1], b=width
+    )
+    return sheet.work("k", blocked_share, o_x=along, o_s=around, h=height, w=width)
+
+
+@rule(
+    "liner.port-bars",
+    title="Openings that rings run over are narrow enough and the bars between them wide enough",
+    on=CylinderLiner,
+    grade=Grade.QUERY,
+    cites=[COMMON_PRACTICE],
+    why="A ring springs into a wide opening and breaks; a thin bar wears to a ridge and burns.",
+    leaves_out="heat of the bars, edges of the openings: they want a good round",
+    limits=[
+        Limit("opening_share", "0.12", "ratio", COMMON_PRACTICE, "widest opening as a share of the bore"),
+        Limit("bar_share", "0.6", "ratio", COMMON_PRACTICE, "least bar as a share of the wall"),
+        Limit("least_bar", "12 mm", "length", COMMON_PRACTICE, "least bar whatever the wall"),
+    ],
+)
+def port_bars(liner: CylinderLiner, sheet: Sheet) -> Judgement:
+    """Width of openings against the bore, and of bars against the wall."""
+    crossed = [port for port in liner.ports.values() if sheet.read("crossed by rings", port.crossed_by_rings)]
+    if not crossed:
+        raise sheet.not_applicable("no ring runs over a port")
+    d = sheet.take("d", liner.bore)
+    wall = sheet.work("t", thinnest_wall, d=d, D=sheet.take("D_l", liner.outside_diameter), e=0.0)
+    widest = sheet.work("b_max", widest_opening, k=sheet.limit("opening_share"), d=d)
+    narrowest = sheet.work(
+        "w_min", least_bar, k=sheet.limit("bar_share"), t=wall, w_0=sheet.limit("least_bar")
+    )
+    judgements = []
+    for port in crossed:
+        judgements.append(sheet.at_most(sheet.take("b", port.opening), widest))
+        judgements.append(sheet.at_least(sheet.take("w", port.bar), narrowest))
+    return sheet.worst(*judgements)
+
+
+RULES = (port_register, port_bars)

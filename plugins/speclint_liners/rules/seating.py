@@ -1,0 +1,147 @@
+"""How a liner is held along its axis, and what keeps steam from behind it."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.handbook.press_fits import DRAWING_TEMPERATURE
+from speclint.specs import LoadCase
+from speclint.specs.cylinder_liner import CylinderLiner
+from speclint_liners.formulae.fits import allowed_compression
+from speclint_liners.formulae.seating import (
+    collar_bending,
+    collar_nip,
+    collar_seat_area,
+    collar_shear,
+    land_length,
+    room_at_free_end,
+    room_left,
+    seat_circle,
+    seat_pressure,
+)
+from speclint_liners.rules.fitted import Housing, housing
+from speclint_liners.sources import ASME_VIII, SHIGLEY
+
+
+@rule(
+    "liner.end-room",
+    title="The liner has room at its free end when it is hot and the block is not",
+    on=CylinderLiner,
+    cases=("warming", "starting", "running"),
+    grade=Grade.NONCONFORMITY,
+    gravest=Grade.HOLD,
+    cites=[FIRST_PRINCIPLES],
+    why="A liner that grows against the cover lifts it off its joint; against a shoulder it buckles its own lands.",
+    leaves_out="cover joints that give; the local code and a competent person decide where the cover is the stop",
+)
+def end_room(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Room by the drawings, more by the growth of the block, less by that of the liner."""
+    stop = sheet.read("beyond the free end", liner.free_end_stop)
+    if stop == "none":
+        raise sheet.not_applicable("nothing stands beyond the free end")
+    housed = housing(liner, sheet)
+    long, deep = sheet.take("L_l", liner.length), sheet.take("L_b", housed.bore.length)
+    cold = sheet.work("c", room_at_free_end, L_b=deep, L_l=long)
+    at_liner = sheet.take("T_l", case.temperature_of(liner))
+    at_block = sheet.take("T_b", case.temperature_of(housed.block))
+    iron, steel = sheet.material_of(liner), sheet.material_of(housed.block)
+    left = sheet.work(
+        "c_h",
+        room_left,
+        c=cold,
+        L_b=deep,
+        alpha_b=sheet.look_up("α_b", steel.expansion, of=housed.block, at=at_block),
+        T_b=at_block,
+        L_l=long,
+        alpha_l=sheet.look_up("α_l", iron.expansion, of=liner, at=at_liner),
+        T_l=at_liner,
+        T_ref=DRAWING_TEMPERATURE,
+    )
+    judged = sheet.stays(left, cold)
+    return judged.graded(Grade.HOLD) if stop == "cover" else judged
+
+
+@rule(
+    "liner.collar-clamp",
+    title="The cover nips the collar, and neither crushes nor bends it",
+    on=CylinderLiner,
+    grade=Grade.NONCONFORMITY,
+    cites=[SHIGLEY, ASME_VIII.at("UCI-23, a tenth of the strength"), COMMON_PRACTICE],
+    why="Too little nip and the liner works; too much, or pressed off its seat, and the collar cracks off.",
+    leaves_out="stress concentration at the fillet beyond what the factor of ten on iron covers; change of nip "
+    "with heat",
+    limits=[
+        Limit("least_nip", "0.05 mm", "length", COMMON_PRACTICE, "least nip"),
+        Limit("most_nip", "0.15 mm", "length", COMMON_PRACTICE, "greatest nip"),
+        Limit("least_fillet", "2 mm", "length", COMMON_PRACTICE, "least fillet"),
+        Limit("liner_share", "0.5", "ratio", COMMON_PRACTICE, "share of the iron's compressive strength"),
+    ],
+)
+def collar_clamp(liner: CylinderLiner, sheet: Sheet) -> Judgement:
+    """Nip, fillet against chamfer, and the stresses of the clamping force."""
+    housed = housing(liner, sheet)
+    thickness = sheet.take("b", liner.collar.thickness)
+    nip = sheet.work("n", collar_nip, b=thickness, h=sheet.take("h", housed.bore.recess_depth))
+    fillet = sheet.take("r", liner.collar.fillet)
+    chamfer = sheet.take("k", housed.bore.recess_chamfer)
+    return sheet.worst(
+        sheet.within(nip, sheet.limit("least_nip"), sheet.limit("most_nip")),
+        sheet.at_least(fillet, sheet.limit("least_fillet")),
+        sheet.at_most(fillet, chamfer),
+        *_clamped(liner, housed, thickness, chamfer, sheet),
+    )
+
+
+def _clamped(
+    liner: CylinderLiner, housed: Housing, thickness: float, chamfer: float, sheet: Sheet
+) -> tuple[Judgement, Judgement, Judgement]:
+    """Crushing on the seat, shear and bending at the root, cold and clamped."""
+    force = sheet.take("F", liner.collar.clamp_force)
+    across = sheet.take("D_c", liner.collar.diameter)
+    bore = sheet.take("D_b", housed.bore.diameter)
+    root = sheet.take("D_l", liner.outside_diameter)
+    area = sheet.work("A", collar_seat_area, D_c=across, D_b=bore, k=chamfer)
+    crushing = sheet.work("σ_c", seat_pressure, F=force, A=area)
+    shear = sheet.work("τ", collar_shear, F=force, D=root, b=thickness)
+    circle = sheet.work("D_s", seat_circle, D_c=across, D_b=bore, k=chamfer)
+    pressed = sheet.take("D_k", liner.collar.clamp_diameter)
+    bending = sheet.work("σ", collar_bending, F=force, D_k=pressed, D_s=circle, D=root, b=thickness)
+    iron = sheet.material_of(liner)
+    strength = sheet.look_up("R_c", iron.compressive_strength, of=liner, at=DRAWING_TEMPERATURE)
+    may = sheet.work("S_c", allowed_compression, k=sheet.limit("liner_share"), R_c=strength)
+    tension = sheet.look_up("S", iron.allowable_tension, of=liner, at=DRAWING_TEMPERATURE, wall=thickness)
+    return sheet.at_most(crushing, may), sheet.at_most(shear, tension), sheet.at_most(bending, tension)
+
+
+@rule(
+    "liner.steam-behind",
+    title="Steam that gets behind the liner meets sealing lands, shows itself and drains",
+    on=CylinderLiner,
+    grade=Grade.NONCONFORMITY,
+    cites=[COMMON_PRACTICE],
+    why="Steam behind a loose liner crushes it inwards, and water that lies there freezes.",
+    leaves_out="the leakage itself",
+    limits=[Limit("least_land", "20 mm", "length", COMMON_PRACTICE, "least length of a sealing land")],
+)
+def steam_behind(liner: CylinderLiner, sheet: Sheet) -> Judgement:
+    """Lands stated and long enough; a tell-tale hole and a drain."""
+    if not liner.lands:
+        raise sheet.not_assessed(f"lands is not stated in {liner.where.file}", liner.where)
+    least = sheet.limit("least_land")
+    judgements = []
+    for land in liner.lands.values():
+        begins, ends = sheet.take("x_1", land.starts), sheet.take("x_2", land.ends)
+        judgements.append(sheet.at_least(sheet.work("L", land_length, x_1=begins, x_2=ends), least))
+    if len(judgements) == 1:
+        judgements.append(sheet.states(False, "one sealing land is stated: each end needs its own"))
+    shown = sheet.read("tell-tale", liner.tell_tale)
+    drained = sheet.read("drain", liner.drain_behind)
+    judgements.append(
+        sheet.states(shown, "no tell-tale shows steam behind the liner" if not shown else "tell-tale")
+    )
+    judgements.append(
+        sheet.states(drained, "water behind the liner cannot drain" if not drained else "drained")
+    )
+    return sheet.worst(*judgements)
+
+
+RULES = (end_room, collar_clamp, steam_behind)
