@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from speclint import Rule
-from speclint_liners.rules import entering, fit, ports, seating, stress, walls
+from speclint_liners.rules import clearances, entering, fit, ports, rings, seating, stress, walls
 
-_SUBJECTS = (stress, fit, entering, seating, walls, ports)
+_SUBJECTS = (stress, fit, entering, seating, walls, ports, rings, clearances)
 
 RULES: tuple[Rule, ...] = tuple(rule for subject in _SUBJECTS for rule in subject.RULES)

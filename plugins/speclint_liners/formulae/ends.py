@@ -1,0 +1,220 @@
+"""The piston at the ends of its stroke: clearance hot, stretch of the rod, overrun of rings, clearance volume."""
+
+from __future__ import annotations
+
+import math
+from typing import Annotated
+
+from speclint import FIRST_PRINCIPLES, formula
+from speclint.formula import (
+    CubicMetres,
+    Kelvins,
+    Kilograms,
+    Metres,
+    MetresPerSecondSquared,
+    Newtons,
+    Pascals,
+    PerKelvin,
+    Ratio,
+)
+
+#: Brinell hardness: a number of its own scale.
+Brinell = Annotated[float, "HB"]
+
+
+@formula("c_h = c + s (x α_b (T_b − T_ref) − L α_r (T_r − T_ref))", cites=[FIRST_PRINCIPLES])
+def clearance_when_hot(
+    c: Metres,
+    s: Ratio,
+    x: Metres,
+    alpha_b: PerKelvin,
+    T_b: Kelvins,
+    L: Metres,
+    alpha_r: PerKelvin,
+    T_r: Kelvins,
+    T_ref: Kelvins,
+) -> Metres:
+    """Clearance from piston to cover, hot, before wear and stretch.
+
+    c_h = c + s (x α_b (T_b − T_ref) − L α_r (T_r − T_ref))
+
+    ``c`` clearance at ``T_ref`` [m]; ``s`` 1 at the front, −1 at the back; ``x`` face of the cover, forward of
+    the block's fixed point [m]; ``L`` from crosshead to piston [m]; ``alpha_b``, ``alpha_r`` mean coefficients
+    of block and rod from ``T_ref`` [1/K]; ``T_b``, ``T_r``, ``T_ref`` temperatures [K]. Returns [m].
+    A rod that grows carries the piston forward; a block grows away from its fixed point both ways.
+
+    Hand working: front, 8 + 700 × 12e-6 × 200 − 1500 × 12e-6 × 50 = 8 + 1.68 − 0.90 = 8.78 mm.
+
+    >>> hot = {"alpha_b": 12e-6, "T_b": 493.15, "alpha_r": 12e-6, "T_r": 343.15, "T_ref": 293.15}
+    >>> round(clearance_when_hot(c=8e-3, s=1, x=0.700, L=1.500, **hot) * 1e3, 3)
+    8.78
+    """
+    return c + s * (x * alpha_b * (T_b - T_ref) - L * alpha_r * (T_r - T_ref))
+
+
+@formula("F = m a", cites=[FIRST_PRINCIPLES])
+def inertia_force(m: Kilograms, a: MetresPerSecondSquared) -> Newtons:
+    """Force that the reciprocating masses put on the rod.
+
+    F = m a
+
+    ``m`` reciprocating mass [kg]; ``a`` their acceleration [m/s²]. Returns [N].
+
+    Hand working: 300 kg at 346.5 m/s².
+
+    >>> inertia_force(m=300.0, a=346.5)
+    103950.0
+    """
+    return m * a
+
+
+@formula("u = 4 F L/(π d² E)", cites=[FIRST_PRINCIPLES])
+def rod_stretch(F: Newtons, L: Metres, d: Metres, E: Pascals) -> Metres:
+    """Stretch of the piston rod.
+
+    u = 4 F L/(π d² E)
+
+    ``F`` force along it [N]; ``L`` its length, ``d`` its diameter [m]; ``E`` modulus [Pa]. Returns [m].
+
+    Hand working: 103.95 kN, 1500 mm, 90 mm (6361.7 mm²), 200 GPa: 0.12255 mm.
+
+    >>> round(rod_stretch(F=103.95e3, L=1.5, d=0.090, E=200e9) * 1e3, 5)
+    0.12255
+    """
+    return 4 * F * L / (math.pi * d**2 * E)
+
+
+@formula("c_l = c_h − u − w", cites=[FIRST_PRINCIPLES])
+def clearance_left(c_h: Metres, u: Metres, w: Metres) -> Metres:
+    """Clearance from piston to cover, hot, worn and at speed.
+
+    c_l = c_h − u − w
+
+    ``c_h`` clearance hot, ``u`` stretch of the rod, ``w`` wear that moves the piston [m]. Returns [m].
+
+    >>> round(clearance_left(c_h=8.78e-3, u=0.12e-3, w=1e-3) * 1e3, 6)
+    7.66
+    """
+    return c_h - u - w
+
+
+@formula("r = s/2", cites=[FIRST_PRINCIPLES])
+def crank_radius(s: Metres) -> Metres:
+    """Radius of the crank.
+
+    r = s/2
+
+    ``s`` stroke [m]. Returns [m].
+
+    >>> crank_radius(s=0.66)
+    0.33
+    """
+    return s / 2
+
+
+@formula("w = |x_w − x_f|", cites=[FIRST_PRINCIPLES])
+def beyond_working_bore(x_w: Metres, x_f: Metres) -> Metres:
+    """Length from the cover's face to where the working bore begins.
+
+    w = |x_w − x_f|
+
+    ``x_w`` end of the working bore, ``x_f`` face of the cover, both from the collar's seat [m]. Returns [m].
+
+    >>> round(beyond_working_bore(x_w=0.088, x_f=0.035) * 1e3, 6)
+    53.0
+    """
+    return abs(x_w - x_f)
+
+
+@formula("o = w − c − e", cites=[FIRST_PRINCIPLES])
+def ring_overrun(w: Metres, c: Metres, e: Metres) -> Metres:
+    """Overrun of the ring past the end of the working bore.
+
+    o = w − c − e
+
+    ``w`` from the cover's face to the working bore, ``c`` clearance from piston to cover, ``e`` from the
+    piston's face to the ring's nearer edge [m]. Returns [m], negative when the ring stays within.
+
+    >>> round(ring_overrun(w=0.053, c=0.008, e=0.040) * 1e3, 6)
+    5.0
+    """
+    return w - c - e
+
+
+@formula("o_max = b/2", cites=[FIRST_PRINCIPLES])
+def half_width(b: Metres) -> Metres:
+    """Half the width of the ring.
+
+    o_max = b/2
+
+    ``b`` width of the ring along the axis [m]. Returns [m]. A ring further out may spring out of the bore.
+
+    >>> half_width(b=0.014)
+    0.007
+    """
+    return b / 2
+
+
+@formula("V_s = π (d² − d_r²) s/4", cites=[FIRST_PRINCIPLES])
+def swept_volume(d: Metres, d_r: Metres, s: Metres) -> CubicMetres:
+    """Volume that the piston sweeps.
+
+    V_s = π (d² − d_r²) s/4
+
+    ``d`` bore, ``d_r`` rod on that side (0 where there is none), ``s`` stroke [m]. Returns [m³].
+
+    Hand working: π × 0.5² × 0.66/4 = 0.129591 m³.
+
+    >>> round(swept_volume(d=0.500, d_r=0.0, s=0.660), 6)
+    0.129591
+    """
+    return math.pi * (d**2 - d_r**2) * s / 4
+
+
+@formula("k = (V_p + π (d² − d_r²) c/4)/V_s", cites=[FIRST_PRINCIPLES])
+def clearance_ratio(V_p: CubicMetres, d: Metres, d_r: Metres, c: Metres, V_s: CubicMetres) -> Ratio:
+    """Clearance volume of an end as a share of the swept volume.
+
+    k = (V_p + π (d² − d_r²) c/4)/V_s
+
+    ``V_p`` ports and passages [m³]; ``d`` bore, ``d_r`` rod on that side, ``c`` clearance to the cover [m];
+    ``V_s`` swept volume [m³]. Returns a ratio.
+
+    Hand working: (9000 + 1570.8)/129591 = 0.081571.
+
+    >>> round(clearance_ratio(V_p=9e-3, d=0.500, d_r=0.0, c=8e-3, V_s=0.129591), 5)
+    0.08157
+    """
+    return (V_p + math.pi * (d**2 - d_r**2) * c / 4) / V_s
+
+
+@formula("m = |a α (T − T_ref) − s|", cites=[FIRST_PRINCIPLES])
+def axis_out_of_line(a: Metres, alpha: PerKelvin, T: Kelvins, T_ref: Kelvins, s: Metres) -> Metres:
+    """Distance of the bore's hot axis from the line of the motion.
+
+    m = |a α (T − T_ref) − s|
+
+    ``a`` from the frame face that locates the block to the axis [m]; ``alpha`` mean coefficient of the block
+    from ``T_ref`` [1/K]; ``T``, ``T_ref`` temperatures [K]; ``s`` how far the axis is set towards the frame
+    cold [m]. Returns [m].
+
+    Hand working: 350 × 13e-6 × 240 − 0.95 = 0.142 mm.
+
+    >>> round(axis_out_of_line(a=0.350, alpha=13e-6, T=533.15, T_ref=293.15, s=0.95e-3) * 1e3, 3)
+    0.142
+    """
+    return abs(a * alpha * (T - T_ref) - s)
+
+
+@formula("Δ = |H_1 − H_2|", cites=[FIRST_PRINCIPLES], empirical="Brinell hardness numbers")
+def hardness_apart(H_1: Brinell, H_2: Brinell) -> Brinell:
+    """Difference of two Brinell hardnesses.
+
+    Δ = |H_1 − H_2|
+
+    ``H_1``, ``H_2`` hardnesses [HB]. Returns [HB].
+
+    >>> hardness_apart(H_1=230.0, H_2=210.0)
+    20.0
+    """
+    return abs(H_1 - H_2)

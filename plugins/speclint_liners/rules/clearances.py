@@ -1,0 +1,107 @@
+"""The piston at the ends of its stroke, and the axis of the bore when the block is hot."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.handbook.press_fits import DRAWING_TEMPERATURE
+from speclint.specs import LoadCase
+from speclint.specs.cylinder_block import CylinderBlock
+from speclint_liners.formulae.ends import axis_out_of_line, clearance_left, clearance_ratio, swept_volume
+from speclint_liners.rules.cylinders import ends_of, liner_in
+from speclint_liners.rules.travel import hot_clearance, stretch
+from speclint_liners.sources import AHRONS
+
+
+@rule(
+    "cylinder.end-clearance",
+    title="The piston keeps clear of both covers, hot, worn and at speed",
+    on=CylinderBlock,
+    cases=("starting", "running", "drifting"),
+    grade=Grade.HOLD,
+    cites=[FIRST_PRINCIPLES, AHRONS.at("p. 98"), COMMON_PRACTICE],
+    why="A piston that meets its cover breaks the cylinder; water then has nowhere to go either.",
+    leaves_out="growth of frame and connecting rod, bearings that fail; the local code and a competent person decide",
+    limits=[
+        Limit("hot", "3 mm", "length", COMMON_PRACTICE, "least clearance hot"),
+        Limit(
+            "cold_least", "1/4 in", "length", AHRONS.at("p. 98"), "least clearance cold by period practice"
+        ),
+        Limit(
+            "cold_most", "3/8 in", "length", AHRONS.at("p. 98"), "greatest clearance cold by period practice"
+        ),
+    ],
+)
+def end_clearance(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Cold clearance with the growth of rod and block, less stretch and wear; the cold one beside the period's."""
+    pulled = stretch(block, case, sheet)
+    worn = sheet.take("w", block.drive.wear)
+    judgements = []
+    for end in ends_of(block, sheet):
+        cold, hot = hot_clearance(block, end, case, sheet)
+        left = sheet.work("c_l", clearance_left, c_h=hot, u=pulled, w=worn)
+        judgements.append(sheet.at_least(left, sheet.limit("hot")))
+        period = sheet.within(cold, sheet.limit("cold_least"), sheet.limit("cold_most"))
+        judgements.append(period.graded(Grade.OBSERVATION))
+    return sheet.worst(*judgements)
+
+
+@rule(
+    "cylinder.clearance-volume",
+    title="The clearance volume of each end is neither wasteful nor tight",
+    on=CylinderBlock,
+    grade=Grade.OBSERVATION,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="Clearance steam is paid for at every stroke; too little of it and compression lifts the valves.",
+    leaves_out="volume of valve pockets and relief valves unless stated with the passages",
+    limits=[
+        Limit("least", "4 %", "ratio", COMMON_PRACTICE, "least clearance volume"),
+        Limit("most", "12 %", "ratio", COMMON_PRACTICE, "greatest clearance volume"),
+        Limit("most_long", "14 %", "ratio", COMMON_PRACTICE, "greatest clearance volume with long passages"),
+    ],
+)
+def clearance_volume(block: CylinderBlock, sheet: Sheet) -> Judgement:
+    """Passages and clearance in the bore over the swept volume, the rod taken off at the back."""
+    stroke = sheet.take("s", block.drive.stroke)
+    judgements = []
+    for end in ends_of(block, sheet):
+        d = sheet.take("d", liner_in(block, end, sheet).bore)
+        back = sheet.read("side of end", end.side) == "back"
+        rod = sheet.take("d_r", block.drive.rod_diameter) if back else 0.0
+        swept = sheet.work("V_s", swept_volume, d=d, d_r=rod, s=stroke)
+        passages, gap = sheet.take("V_p", end.passage_volume), sheet.take("c", end.clearance)
+        share = sheet.work("k", clearance_ratio, V_p=passages, d=d, d_r=rod, c=gap, V_s=swept)
+        long = sheet.read("long passages", end.long_passages)
+        judgements.append(
+            sheet.within(share, sheet.limit("least"), sheet.limit("most_long" if long else "most"))
+        )
+    return sheet.worst(*judgements)
+
+
+@rule(
+    "cylinder.centre-line-hot",
+    title="The axis of the bore comes true with the motion when the block is hot",
+    on=CylinderBlock,
+    cases=("starting", "running"),
+    grade=Grade.NONCONFORMITY,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="A bore out of line with slide bars and gland wears one side of everything.",
+    leaves_out="growth of the frame, bow of the block by one-sided heat, height of the axis",
+    limits=[Limit("out_of_line", "0.3 mm", "length", COMMON_PRACTICE, "greatest distance off the line hot")],
+)
+def centre_line_hot(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Growth from the frame face to the axis, less the cold set."""
+    if not block.bores:
+        raise sheet.not_assessed(f"bores is not stated in {block.where.file}", block.where)
+    at = sheet.take("T_b", case.temperature_of(block))
+    alpha = sheet.look_up("α_b", sheet.material_of(block).expansion, of=block, at=at)
+    judgements = []
+    for bore in block.bores.values():
+        away, set_to = sheet.take("a", bore.axis_from_frame), sheet.take("s", bore.cold_set)
+        off = sheet.work(
+            "m", axis_out_of_line, a=away, alpha=alpha, T=at, T_ref=DRAWING_TEMPERATURE, s=set_to
+        )
+        judgements.append(sheet.at_most(off, sheet.limit("out_of_line")))
+    return sheet.worst(*judgements)
+
+
+RULES = (end_clearance, clearance_volume, centre_line_hot)
