@@ -132,7 +132,8 @@ class Division(SpecTable):
 
     Fields:
         thickness: least metal
-        span: width of the flat wall between its supports
+        span: short side of the flat wall between its supports
+        length: long side of the flat wall
         ring_diameter: diameter of the bore or passage that the metal surrounds
         one_side: what stands on one side
         other_side: what stands on the other
@@ -140,6 +141,7 @@ class Division(SpecTable):
 
     thickness: Length = NOT_STATED
     span: Length = NOT_STATED
+    length: Length = NOT_STATED
     ring_diameter: Length = NOT_STATED
     one_side: Word[Side] = NOT_STATED
     other_side: Word[Side] = NOT_STATED

@@ -1,0 +1,163 @@
+"""Water in the cylinder: how fast it is displaced, what lets it out, and the test before any of it."""
+
+from __future__ import annotations
+
+import math
+
+from speclint import FIRST_PRINCIPLES, formula, require
+from speclint.formula import (
+    CubicMetresPerSecond,
+    KilogramsPerCubicMetre,
+    Metres,
+    MetresPerSecond,
+    Pascals,
+    RadiansPerSecond,
+    Ratio,
+    SquareMetres,
+)
+from speclint_liners.sources import EN_13445_5
+
+
+@formula("ω = 2 v/D", cites=[FIRST_PRINCIPLES])
+def wheel_speed(v: MetresPerSecond, D: Metres) -> RadiansPerSecond:
+    """Speed of rotation of the driving wheels.
+
+    ω = 2 v/D
+
+    ``v`` speed on the track [m/s]; ``D`` wheel on the tread [m]. Returns [rad/s].
+
+    Hand working: 5 km/h on 1750 mm: 2 × 1.388889/1.75 = 1.587302 rad/s.
+
+    >>> round(wheel_speed(v=5 / 3.6, D=1.75), 6)
+    1.587302
+    """
+    return 2 * v / D
+
+
+@formula("Q = π d² v/4", cites=[FIRST_PRINCIPLES])
+def water_displaced(d: Metres, v: MetresPerSecond) -> CubicMetresPerSecond:
+    """Water that the piston pushes out.
+
+    Q = π d² v/4
+
+    ``d`` bore [m]; ``v`` speed of the piston [m/s]. Returns [m³/s].
+
+    Hand working: 500 mm at 0.53 m/s: 0.19635 × 0.53 = 0.104065 m³/s.
+
+    >>> round(water_displaced(d=0.500, v=0.53), 6)
+    0.104065
+    """
+    return math.pi * d**2 * v / 4
+
+
+@formula("A = Q/(C √(2 p/ρ))", cites=[FIRST_PRINCIPLES])
+def relief_area_wanted(
+    Q: CubicMetresPerSecond, C: Ratio, p: Pascals, rho: KilogramsPerCubicMetre
+) -> SquareMetres:
+    """Relief area that the displaced water wants.
+
+    A = Q/(C √(2 p/ρ))
+
+    ``Q`` water displaced [m³/s]; ``C`` coefficient of discharge [-]; ``p`` pressure in the cylinder, gauge [Pa];
+    ``rho`` density of the water [kg/m³]. Returns [m²]. Torricelli's law for a liquid that does not flash
+    before the valve. Raises OutOfRange unless p > 0.
+
+    Hand working: 0.1 m³/s, 0.6, 1.8 MPa, 1000 kg/m³: √3600 = 60 m/s; 0.1/36 = 2777.8 mm².
+
+    >>> round(relief_area_wanted(Q=0.1, C=0.6, p=1.8e6, rho=1000.0) * 1e6, 1)
+    2777.8
+    """
+    require(p > 0 * p, f"the relief pressure {p:.6g} must be above 0")
+    area: float = Q / (C * (2 * p / rho) ** 0.5)
+    return area
+
+
+@formula("A = n min(π d h, π d²/4)", cites=[FIRST_PRINCIPLES])
+def relief_area(n: Ratio, d: Metres, h: Metres) -> SquareMetres:
+    """Relief area that the valves open.
+
+    A = n min(π d h, π d²/4)
+
+    ``n`` number of valves [-]; ``d`` seat, ``h`` lift [m]. Returns [m²]. Flat seats: the curtain under the
+    valve, or the bore of the seat if that is less.
+
+    Hand working: two of 60 mm lifting 10 mm: 2 × π × 600 = 3769.9 mm².
+
+    >>> round(relief_area(n=2, d=0.060, h=0.010) * 1e6, 1)
+    3769.9
+    """
+    return n * min(math.pi * d * h, math.pi * d**2 / 4)
+
+
+@formula("p_s = k p", cites=[FIRST_PRINCIPLES])
+def pressure_times(k: Ratio, p: Pascals) -> Pascals:
+    """Bound on the setting of the relief valves.
+
+    p_s = k p
+
+    ``k`` factor [-]; ``p`` pressure, gauge [Pa]. Returns [Pa].
+
+    >>> round(pressure_times(k=1.1, p=1.6e6))
+    1760000
+    """
+    return k * p
+
+
+@formula("p_s = p_t/k", cites=[FIRST_PRINCIPLES])
+def highest_setting(p_t: Pascals, k: Ratio) -> Pascals:
+    """Highest setting of the relief valves that the test pressure covers.
+
+    p_s = p_t/k
+
+    ``p_t`` test pressure, gauge [Pa]; ``k`` factor [-]. Returns [Pa].
+
+    >>> round(highest_setting(p_t=2.75e6, k=1.1))
+    2500000
+    """
+    return p_t / k
+
+
+@formula("p_t = p max(k, k_T f_20/f_T)", cites=[EN_13445_5.at("10.2.3.3")])
+def wanted_test_pressure(p: Pascals, k: Ratio, k_T: Ratio, f_20: Pascals, f_T: Pascals) -> Pascals:
+    """Hydraulic test pressure that the duty wants.
+
+    p_t = p max(k, k_T f_20/f_T)
+
+    ``p`` greatest pressure in service, gauge [Pa]; ``k`` least factor, ``k_T`` factor with the strengths [-];
+    ``f_20``, ``f_T`` allowable stress at the test's and at the metal's temperature [Pa]. Returns [Pa].
+    EN 13445-5 and Annex I of the pressure equipment directive have k = 1.43 and k_T = 1.25.
+
+    Hand working: 16 bar, 1.43, 1.25, 200 and 150 MPa: 1.25 × 4/3 = 1.6667: 26.667 bar.
+
+    >>> round(wanted_test_pressure(p=1.6e6, k=1.43, k_T=1.25, f_20=200e6, f_T=150e6) / 1e5, 3)
+    26.667
+    """
+    return p * max(k, k_T * f_20 / f_T)
+
+
+@formula("S_t = k R", cites=[FIRST_PRINCIPLES])
+def allowed_at_test(k: Ratio, R: Pascals) -> Pascals:
+    """Stress allowed at the test.
+
+    S_t = k R
+
+    ``k`` share [-]; ``R`` proof stress of steel, or tensile strength of iron, at the test [Pa]. Returns [Pa].
+
+    >>> round(allowed_at_test(k=0.9, R=345e6) / 1e6, 6)
+    310.5
+    """
+    return k * R
+
+
+@formula("Δp = |p_1 − p_2|", cites=[FIRST_PRINCIPLES])
+def pressure_difference(p_1: Pascals, p_2: Pascals) -> Pascals:
+    """Pressure that a wall carries.
+
+    Δp = |p_1 − p_2|
+
+    ``p_1``, ``p_2`` pressures on its two sides [Pa]. Returns [Pa].
+
+    >>> round(pressure_difference(p_1=0.03e6, p_2=1.66e6))
+    1630000
+    """
+    return abs(p_1 - p_2)

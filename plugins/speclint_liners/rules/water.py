@@ -1,0 +1,114 @@
+"""Water in the cylinder: what lets it out, and whether it is enough."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.handbook.reading import Reading
+from speclint.handbook.slider_crank import piston_speed
+from speclint.specs import LoadCase
+from speclint.specs.cylinder_block import CylinderBlock, CylinderEnd
+from speclint_liners.formulae.ends import crank_radius
+from speclint_liners.formulae.water import (
+    highest_setting,
+    pressure_times,
+    relief_area,
+    relief_area_wanted,
+    water_displaced,
+    wheel_speed,
+)
+from speclint_liners.rules.cylinders import ends_of, liner_in
+from speclint_liners.sources import IAPWS_95
+
+_WATER = Reading.exact("density of water at 20 °C", 998.2, "kg/m³", IAPWS_95.at("0.1 MPa, 293.15 K"))
+
+
+@rule(
+    "cylinder.water-relief",
+    title="Both ends have relief valves set between duty and test, and drain cocks",
+    on=CylinderBlock,
+    cases=("starting",),
+    grade=Grade.HOLD,
+    cites=[COMMON_PRACTICE],
+    why="Water does not compress: without relief the next thing to open is the cover.",
+    leaves_out="state of the valves in service; the local code and a competent person decide",
+    limits=[
+        Limit("least_factor", "1.1", "ratio", COMMON_PRACTICE, "least setting over the duty"),
+        Limit("most_factor", "1.2", "ratio", COMMON_PRACTICE, "greatest setting over the duty"),
+        Limit("test_factor", "1.1", "ratio", COMMON_PRACTICE, "test pressure over the setting"),
+    ],
+)
+def water_relief(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Settings against the live pressure and the test pressure; a drain cock and a relief valve at each end."""
+    duty = sheet.take("p", case.live_pressure)
+    least = sheet.work("p_1", pressure_times, k=sheet.limit("least_factor"), p=duty)
+    most = sheet.work("p_2", pressure_times, k=sheet.limit("most_factor"), p=duty)
+    test = sheet.take("p_t", block.test_pressure)
+    highest = sheet.work("p_3", highest_setting, p_t=test, k=sheet.limit("test_factor"))
+    judgements: list[Judgement] = []
+    for end in ends_of(block, sheet):
+        judgements += _fitted(end, sheet)
+        setting = sheet.take("p_s", end.relief_set)
+        judgements.append(sheet.within(setting, least, most))
+        judgements.append(sheet.at_most(setting, highest))
+    return sheet.worst(*judgements)
+
+
+def _fitted(end: CylinderEnd, sheet: Sheet) -> Iterator[Judgement]:
+    """A relief valve and a drain cock, as a matter of record."""
+    valves = sheet.count("n", end.relief_count)
+    if valves < 1:
+        yield sheet.states(False, "an end of the cylinder has no relief valve", where=end.where)
+    if not sheet.read("drain cock", end.drain_cock):
+        yield sheet.states(False, "an end of the cylinder has no drain cock", where=end.where)
+
+
+@rule(
+    "cylinder.relief-capacity",
+    title="The relief valves let out the water that the piston displaces at a creep",
+    on=CylinderBlock,
+    grade=Grade.NONCONFORMITY,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="A valve that opens but cannot pass the water only shows where the cover will break.",
+    leaves_out="speeds above a creep, at which no relief valve saves a cylinder full of water; help of drain cocks",
+    limits=[
+        Limit("creep", "5 km/h", "speed", COMMON_PRACTICE, "speed at which water must be let out"),
+        Limit("discharge", "0.6", "ratio", COMMON_PRACTICE, "coefficient of discharge of the valves"),
+    ],
+)
+def relief_capacity(block: CylinderBlock, sheet: Sheet) -> Judgement:
+    """Greatest piston speed at the creep, by a scan of the crank; area wanted against area opened."""
+    drive = block.drive
+    speed = sheet.limit("creep", "v")
+    turning = sheet.work("ω", wheel_speed, v=speed, D=sheet.take("D", drive.driving_wheel_diameter))
+    crank = sheet.work("r", crank_radius, s=sheet.take("s", drive.stroke))
+    rod = sheet.take("l", drive.connecting_rod_length)
+
+    def moving(angle: float) -> float:
+        return piston_speed(r=crank, l=rod, ω=turning, θ=angle)
+
+    angle = sheet.scan("θ", "crank angle of the greatest piston speed", moving, 0.0, math.pi, unit="rad")
+    fastest = sheet.work("v_p", piston_speed, r=crank, l=rod, ω=turning, θ=angle)
+    density = sheet.look_up("ρ", lambda: _WATER)
+    judgements = []
+    for end in ends_of(block, sheet):
+        d = sheet.take("d", liner_in(block, end, sheet).bore)
+        flow = sheet.work("Q", water_displaced, d=d, v=fastest)
+        setting = sheet.take("p_s", end.relief_set)
+        wanted = sheet.work(
+            "A", relief_area_wanted, Q=flow, C=sheet.limit("discharge"), p=setting, rho=density
+        )
+        opened = sheet.work(
+            "A_r",
+            relief_area,
+            n=sheet.count("n", end.relief_count),
+            d=sheet.take("d_s", end.relief_seat_diameter),
+            h=sheet.take("h", end.relief_lift),
+        )
+        judgements.append(sheet.at_least(opened, wanted))
+    return sheet.worst(*judgements)
+
+
+RULES = (water_relief, relief_capacity)
