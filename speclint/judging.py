@@ -26,10 +26,14 @@ class Judging:
         return self._compare(value, limit, "≥", _ratio(limit, value))
 
     def within(self, value: float, low: float, high: float) -> Judgement:
-        """The rule holds while a worked value lies between two limits; halfway uses nothing of them."""
-        middle, half = (low + high) / 2, (high - low) / 2
-        used = abs(value - middle) / half if half > 0 else (0.0 if value == middle else math.inf)
-        return self._compare(value, high if value >= middle else low, "≤" if value >= middle else "≥", used)
+        """The rule holds while a worked value lies between two limits.
+
+        Utilisation is the ratio to the nearer limit; where the lower limit is nothing or negative, the
+        distance from the middle as a share of half the band.
+        """
+        used = _used_of_band(value, low, high)
+        nearer_high = value >= (low * high) ** 0.5 if low > 0 else value >= (low + high) / 2
+        return self._compare(value, high if nearer_high else low, "≤" if nearer_high else "≥", used)
 
     def stays(self, left: float, cold: float, *, strictly: bool = False) -> Judgement:
         """The rule holds while something of a cold clearance or interference is left.
@@ -91,6 +95,14 @@ def _said(found: Amount, limit: Amount, compared: str, *, holds: bool) -> str:
     left = f"{_name(found)} {amount(found.value, found.unit, found.written_in)}"
     right = f"{amount(limit.value, limit.unit, limit.written_in or found.written_in)} {_name(limit)}"
     return f"{left} {sign} {right}".strip()
+
+
+def _used_of_band(value: float, low: float, high: float) -> float:
+    if low > 0:
+        return max(_ratio(value, high), _ratio(low, value))
+    half = (high - low) / 2
+    away = abs(value - (low + high) / 2)
+    return away / half if half > 0 else (0.0 if away == 0 else math.inf)
 
 
 def _ratio(value: float, limit: float) -> float:

@@ -55,7 +55,7 @@ def amount(value: float, si_unit: str, written_in: str = "") -> str:
     return f"{number(shown, unit)} {unit}".rstrip()
 
 
-_SYMBOL = re.compile(r"[^\W\d]\w*′?")
+_SYMBOL = re.compile(r"[^\W\d²³⁴⁵½⁻⁰][^\W²³⁴⁵½⁻⁰]*′?")
 #: A space that stands for a product: after a symbol, number, power or bracket and before a symbol or bracket.
 _PRODUCT = re.compile(
     r"(?<=[\w)²³⁴′])(?<!\bsin)(?<!\bcos)(?<!\btan)(?<!\bln)(?<!\blog)(?<!\bexp)(?<!\bif)(?<!\band)(?<!\bor)"
@@ -68,7 +68,7 @@ def substituted(equation: str, values: Mapping[str, str]) -> str:
     """The right-hand side of an equation with numbers in place of its symbols.
 
     >>> substituted("A = π d²/4", {"d": "20 mm"})
-    'π (20 mm)²/4'
+    'π · (20 mm)²/4'
     """
     right = equation.split("=", 1)[-1].strip()
 
@@ -76,7 +76,7 @@ def substituted(equation: str, values: Mapping[str, str]) -> str:
         symbol = found[0]
         if symbol not in values:
             return symbol
-        after = right[found.end() : found.end() + 1]
+        after = found.string[found.end() : found.end() + 1]
         needs = bool(after) and (after in _POWERS or after == "^")
         return f"({values[symbol]})" if needs or values[symbol].startswith("−") else values[symbol]
 

@@ -195,9 +195,13 @@ def test_a_rule_that_breaks_the_rules_of_the_sheet_could_not_be_run(tmp_path: Pa
 @pytest.mark.parametrize(
     ("value", "low", "high", "holds", "used"),
     [
-        ("100 mm", "90 mm", "110 mm", True, 0.0),
+        ("100 mm", "90 mm", "110 mm", True, 100 / 110),
         ("110 mm", "90 mm", "110 mm", True, 1.0),
-        ("89 mm", "90 mm", "110 mm", False, 1.1),
+        ("90 mm", "90 mm", "110 mm", True, 1.0),
+        ("89 mm", "90 mm", "110 mm", False, 90 / 89),
+        ("111 mm", "90 mm", "110 mm", False, 111 / 110),
+        ("60 mm", "0 mm", "100 mm", True, 0.2),
+        ("101 mm", "0 mm", "100 mm", False, 1.02),
     ],
 )
 def test_within(tmp_path: Path, value: str, low: str, high: str, holds: bool, used: float) -> None:

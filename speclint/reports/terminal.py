@@ -114,11 +114,17 @@ def _finding(page: Page, assessment: Assessment, check: Check) -> None:
     page.entry("found", check.says, emphasis="strong")
     if when := _when(check):
         page.entry("when", when)
-    page.entry("after", "; ".join(str(source) for source in check.rule.cites))
+    page.entry("after", _sources(check))
     page.entry("look at", str(check.where))
     _remedies(page, assessment, check)
     if grade is Grade.HOLD:
         page.entry("refer to", _local_codes(assessment))
+
+
+def _sources(check: Check) -> str:
+    first, *others = check.rule.cites
+    more = f"; and {len(others)} more on the sheet" if others else ""
+    return f"{first}{more}"
 
 
 def _when(check: Check) -> str:
