@@ -107,10 +107,7 @@ def _finding(page: Page, assessment: Assessment, check: Check) -> None:
         page.line(f"  {right}")
     else:
         page.line("  ", (left.strip(), ink), f"  {check.rule.name}", " " * space, (right, ""))
-    broken = (
-        "could not be run" if check.could_not_run else "is not so" if check.judgement else "cannot be said"
-    )
-    page.entry("rule", f"{check.rule.title} ({broken})")
+    page.entry("asked", check.rule.title)
     page.entry("found", check.says, emphasis="strong")
     if when := _when(check):
         page.entry("when", when)
