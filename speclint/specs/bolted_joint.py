@@ -19,6 +19,11 @@ from speclint.specs.words import (
     Word,
 )
 
+#: What keeps a part up when its first fastening has failed.
+SecondRetention = Literal[
+    "none", "safety strap", "keep plate", "chain", "pinned stud", "hooked over the frame"
+]
+
 
 class Gasket(SpecTable):
     """A flat gasket or a ring inside the stud circle.
@@ -76,7 +81,7 @@ class TappedHole(SpecTable):
     Fields:
         thread: as tapped, such as "M24".
         engagement: length of full thread in engagement.
-        depth: of full thread below the face.
+        depth: of the drilled hole below the face.
         run_out: room at the bottom for the tap's lead and for chips.
         opens_into: what the drilled hole breaks into.
         sealed: how a hole that breaks into steam is sealed; "none" where it is not.
@@ -144,7 +149,9 @@ class BoltedJoint(Component):
         relaxation: share of the preload lost in service by creep of gasket and stud.
         seal: what keeps the steam in.
         pressure: which pressure the joint holds.
-        pressure_circle: diameter to which the pressure reaches, for a ground face.
+        pressure_circle: diameter to which the pressure reaches, for a ground face or a lens ring.
+        over_track: whether the part, or a stud or nut of it, could fall on the track if it came away.
+        second_retention: what else would keep it from falling.
     """
 
     kind: ClassVar[str] = "bolted-joint"
@@ -171,6 +178,8 @@ class BoltedJoint(Component):
     seal: Word[Literal["gasket", "ground face", "lens ring"]] = NOT_STATED
     pressure: Word[Literal["cylinder", "live", "exhaust"]] = NOT_STATED
     pressure_circle: Length = NOT_STATED
+    over_track: Word[bool] = NOT_STATED
+    second_retention: Word[SecondRetention] = NOT_STATED
     gasket: Gasket = Gasket()
     ground_face: GroundFace = GroundFace()
     tightening: Tightening = Tightening()

@@ -103,3 +103,62 @@ def share_of_load(nu: Ratio, F: Newtons) -> Newtons:
     30000.0
     """
     return nu * F
+
+
+@formula("F_m = R_m A_s", cites=[FIRST_PRINCIPLES])
+def breaking_load(R_m: Pascals, A_s: SquareMetres) -> Newtons:
+    """Load that breaks a stud.
+
+    F_m = R_m A_s
+
+    R_m: tensile strength, Pa. A_s: stress area, m². Returns N.
+
+    Published check, ISO 898-1, M20 of class 8.8: 203 kN.
+
+    >>> round(breaking_load(R_m=830e6, A_s=245e-6) / 1e3)
+    203
+    """
+    return R_m * A_s
+
+
+@formula("tau_B = r R_m", cites=[VDI_2230.at("strength of threads in shear")])
+def shear_strength(r: Ratio, R_m: Pascals) -> Pascals:
+    """Shear strength of a thread's metal.
+
+    tau_B = r R_m
+
+    r: shear over tensile strength. R_m: tensile strength, Pa. Returns Pa.
+
+    >>> shear_strength(r=0.6, R_m=500e6)
+    300000000.0
+    """
+    return r * R_m
+
+
+@formula("F_mean = F_i + Phi (P_high + P_low)/2", cites=[VDI_2230.at("section 5.5.3")])
+def mean_stud_load(F_i: Newtons, Phi: Ratio, P_high: Newtons, P_low: Newtons) -> Newtons:
+    """Mean load of a stud while the working load comes and goes.
+
+    F_mean = F_i + Phi (P_high + P_low)/2
+
+    F_i: preload, N. Phi: load factor. P_high, P_low: greatest and least working load per stud, N. Returns N.
+
+    >>> mean_stud_load(F_i=100e3, Phi=0.25, P_high=24e3, P_low=0.0)  # hand: 100 + 3
+    103000.0
+    """
+    return F_i + Phi * (P_high + P_low) / 2
+
+
+@formula("sigma_A = sigma/S", cites=[VDI_2230.at("section 5.5.3")])
+def endurance_with_factor(sigma: Pascals, S: Ratio) -> Pascals:
+    """Permitted stress amplitude: the endurance of the thread less its factor.
+
+    sigma_A = sigma/S
+
+    sigma: endurance, Pa. S: factor, above 0. Returns Pa.
+
+    >>> round(endurance_with_factor(sigma=48e6, S=1.2))
+    40000000
+    """
+    require(S > 0, f"a factor of {S:.3g} against fatigue is not above 0")
+    return sigma / S

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
-from speclint_joints.rules import covers, layout, threads, tightening, tightness
+from speclint_joints.rules import covers, fatigue, holes, layout, threads, tightening, tightness
 
 RULES = (
     covers.flange,
     covers.on_test,
     covers.thickness,
+    fatigue.stud_fatigue,
+    holes.edge,
+    holes.engagement,
+    holes.hole_depth,
     layout.stud_count,
     layout.stud_pitch,
     threads.same_thread,

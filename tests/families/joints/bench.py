@@ -155,7 +155,7 @@ temperature = "20 °C"
 [tapped]
 thread = "M24"
 engagement = "36 mm"
-depth = "48 mm"
+depth = "56 mm"
 run_out = "9 mm"
 opens_into = "nothing"
 sealed = "none"

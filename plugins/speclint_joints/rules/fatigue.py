@@ -1,0 +1,66 @@
+"""Studs under a load that comes every stroke."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.handbook.bolted_joints import fatigue, loads
+from speclint.specs import LoadCase
+from speclint.specs.bolted_joint import BoltedJoint
+from speclint.specs.gland import Gland
+from speclint_joints.formulae.loads import load_per_stud
+from speclint_joints.formulae.preloads import endurance_with_factor, mean_stud_load, preload_without_torsion
+from speclint_joints.preload import Working, working_preload
+from speclint_joints.seals import acting_pressure, pressure_diameter
+from speclint_joints.sources import VDI_2230
+
+
+@rule(
+    "joint.stud-fatigue",
+    title="The studs endure the load that comes and goes with every stroke",
+    on=BoltedJoint,
+    cases=("starting", "running"),
+    grade=Grade.NONCONFORMITY,
+    cites=[VDI_2230.at("eqs. 187, R10/1 and R10/2"), COMMON_PRACTICE],
+    why="A cover is pulled at every stroke, some hundred million times; a thread breaks far below its strength.",
+    leaves_out="Bending of studs, corrosion and heat, which lower endurance; steels outside classes 8.8 to 12.9.",
+    limits=[Limit("factor", "1.2", "ratio", VDI_2230.at("section 5.5.3"), "least factor against fatigue")],
+)
+def stud_fatigue(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Half the swing of the stud's share of the load against the endurance of its thread as made."""
+    if isinstance(sheet.follow(joint.holds), Gland):
+        raise sheet.not_applicable("a gland's studs carry the steady load of its packing")
+    if sheet.read("pressure", joint.pressure) != "cylinder":
+        raise sheet.not_applicable("the pressure in a steam pipe does not swing with every stroke")
+    working = working_preload(joint, case, sheet)
+    studs = working.stack.studs
+    reach = pressure_diameter(joint, sheet)
+    high = sheet.work("F_p", loads.pressure_load, D=reach, p=acting_pressure(joint, case, sheet))
+    low = sheet.work("F_e", loads.pressure_load, D=reach, p=sheet.take("p_e", case.exhaust_pressure))
+    P_high, P_low = (
+        sheet.work("P", load_per_stud, F=high, n=studs.n),
+        sheet.work("P_e", load_per_stud, F=low, n=studs.n),
+    )
+    swing = {"P_high": P_high, "P_low": P_low}
+    amplitude = sheet.work("sigma_a", fatigue.stress_amplitude, Phi=working.Phi, A_s=studs.A_s, **swing)
+    mean = sheet.work("F_mean", mean_stud_load, F_i=working.high, Phi=working.Phi, **swing)
+    endures = _endurance(joint, case, sheet, working, mean)
+    return sheet.at_most(
+        amplitude, sheet.work("sigma_A", endurance_with_factor, sigma=endures, S=sheet.limit("factor"))
+    )
+
+
+def _endurance(joint: BoltedJoint, case: LoadCase, sheet: Sheet, working: Working, mean: float) -> float:
+    """Endurance of the thread by the way it was made."""
+    studs = working.stack.studs
+    before = sheet.work("sigma_AV", fatigue.endurance_rolled_before_treatment, d=studs.d)
+    made = sheet.read("thread made", joint.thread_made)
+    if made == "rolled before treatment":
+        return before
+    if made == "cut":
+        return sheet.work("sigma_AC", fatigue.endurance_cut, sigma_AV=before)
+    at = sheet.take("T_b", case.temperature_of(joint))
+    proof = sheet.look_up("R_p", sheet.material_of(joint).proof_stress, of=joint, at=at, thickness=studs.d)
+    full = sheet.work("F_02", preload_without_torsion, nu=1.0, R_p02=proof, A_s=studs.A_s)
+    return sheet.work(
+        "sigma_AG", fatigue.endurance_rolled_after_treatment, sigma_AV=before, F_m=mean, F_02=full
+    )
