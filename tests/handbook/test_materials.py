@@ -209,6 +209,60 @@ class TestPhysics:
             assert nominal == sorted(nominal)
 
 
+class TestTranscription:
+    """Tables written by hand: what one slip of a digit would break."""
+
+    @pytest.mark.parametrize("name", names())
+    def test_hot_proof_stress_runs_smoothly(self, name: str) -> None:
+        """No figure lies 6 % off the line between its neighbours: a slip of a tenth shows."""
+        for key in ("proof-stress", "proof-stress-1-percent"):
+            for table in material(name).tables.get(key, ()):
+                # a room figure, or one at 50 °C, may stand flat; a row of one figure does so throughout
+                points = [t for t in table.temperatures if t > ROOM + 35]
+                for row in [row for row in table.rows if len(row) > 1]:
+                    lows = [row[table.temperatures.index(t)].low for t in points]
+                    for k in range(1, len(points) - 1):
+                        share = (points[k] - points[k - 1]) / (points[k + 1] - points[k - 1])
+                        line = lows[k - 1] + share * (lows[k + 1] - lows[k - 1])
+                        assert lows[k] == pytest.approx(line, rel=0.06), points[k] - 273.15
+
+    @pytest.mark.parametrize("name", [one for one in names() if material(one).holds("wire-strength")])
+    def test_the_most_of_a_wire_follows_its_least(self, name: str) -> None:
+        (table,) = material(name).tables["wire-strength"]
+        highs = [row[0].high for row in table.rows]
+        assert highs == sorted(highs, reverse=True)
+        for (figure,) in table.rows:
+            assert 1.04 <= figure.high / figure.low <= 1.25
+
+    @pytest.mark.parametrize(
+        "name", [one for one in names() if material(one).holds("fatigue-strength torsion")]
+    )
+    def test_fatigue_strength_is_its_share_of_the_tensile(self, name: str) -> None:
+        """DIN 743-3: 0.5, 0.4 and 0.3 of the tensile strength in bending, tension and torsion."""
+        one = material(name)
+        for edge in one.tables["tensile-strength"][0].edges[1:]:
+            tensile = one.tensile_strength(ROOM, edge).low
+            for loading, share in zip(LOADINGS, (0.5, 0.4, 0.3), strict=True):
+                assert one.fatigue_strength(loading, edge).nominal == pytest.approx(share * tensile, rel=0.01)
+
+    @pytest.mark.parametrize(
+        ("name", "like", "hot"),
+        [
+            ("forging-C45", "bolting-C35E", 573.15),
+            ("forging-C45-normalized", "bolting-C35E", 573.15),
+            ("forging-42CrMo4", "bolting-42CrMo4", 573.15),
+            ("forging-34CrNiMo6", "bolting-42CrMo4", 673.15),
+            ("stainless-1.4028", "stainless-1.4021", 673.15),
+        ],
+    )
+    def test_forgings_keep_the_share_of_the_steel_they_follow(self, name: str, like: str, hot: float) -> None:
+        kept = material(like).proof_stress(hot, 0.020).low / material(like).proof_stress(ROOM, 0.020).low
+        one = material(name)
+        for edge in one.tables["proof-stress"][0].edges[1:]:
+            share = one.proof_stress(hot, edge).low / one.proof_stress(ROOM, edge).low
+            assert share == pytest.approx(kept, rel=0.01)
+
+
 class TestGreyIron:
     def test_strength_is_that_of_the_wall(self) -> None:
         """EN 1561: EN-GJL-250 in a wall over 20 up to 40 mm is expected to have 195 MPa."""
