@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from speclint.errors import NotKnown
+from speclint import require
 from speclint.formula import Metres
 from speclint.handbook.materials import Material
 from speclint.handbook.reading import Reading
@@ -13,13 +13,12 @@ _FACTORS = {"1": 0.63, "2": 1.0, "3": 1.6}
 
 
 def quality_factor(grade: str) -> Reading:
-    """Factor of a quality grade on the permissible deviations; NotKnown for others than 1, 2 and 3.
+    """Factor of a quality grade on the permissible deviations; OutOfRange for others than 1, 2 and 3.
 
     >>> quality_factor("3").nominal
     1.6
     """
-    if grade not in _FACTORS:
-        raise NotKnown(f"no quality grade {grade!r}; known: {', '.join(_FACTORS)}")
+    require(grade in _FACTORS, f"quality grade {grade!r} is none of {', '.join(_FACTORS)}")
     return Reading.exact(
         f"factor of quality grade {grade}", _FACTORS[grade], "", EN_15800.at("quality grades")
     )

@@ -5,8 +5,7 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.formula import Metres, Newtons, NewtonsPerMetre, Ratio
 from speclint.handbook.springs import EN_13906_1, spring_load, spring_rate
-from speclint.quantities import Measure
-from speclint.specs import NotStated
+from speclint.specs import Force, Length
 from speclint.specs.compression_spring import CompressionSpring
 from speclint_springs.formulae import (
     deflection,
@@ -75,9 +74,7 @@ def _rate(spring: CompressionSpring, sheet: Sheet, R: NewtonsPerMetre) -> Judgem
     return sheet.at_most(sheet.work("δ", rate_difference, R=R, R_s=stated), sheet.limit("rate-agreement"))
 
 
-def _worked_load(
-    spring: CompressionSpring, sheet: Sheet, R: NewtonsPerMetre, length: Measure | NotStated
-) -> Newtons:
+def _worked_load(spring: CompressionSpring, sheet: Sheet, R: NewtonsPerMetre, length: Length) -> Newtons:
     free, held = sheet.take_nominal("L_0", spring.free_length), sheet.take_nominal("L", length)
     return sheet.work("F", spring_load, R=R, s=sheet.work("s", deflection, L_0=free, L=held))
 
@@ -86,7 +83,7 @@ def _load(
     spring: CompressionSpring,
     sheet: Sheet,
     F: Newtons,
-    stated: Measure | NotStated,
+    stated: Force,
     coil: tuple[Metres, Metres, Ratio],
 ) -> Judgement:
     if sheet.read("process", spring.process) == "hot":

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from speclint import Grade
-from speclint.errors import NotKnown, OutOfRange
+from speclint.errors import OutOfRange
 from speclint_springs.formulae import load_difference, load_tolerance, rate_difference
 from speclint_springs.tables import quality_factor
 from tests.families.springs.spring import spring
@@ -116,5 +116,5 @@ def test_rate_difference_is_a_share_either_way(R: float, share: float) -> None:
 
 def test_grades_that_the_standard_does_not_have() -> None:
     assert quality_factor("1").nominal == pytest.approx(0.63)
-    with pytest.raises(NotKnown):
+    with pytest.raises(OutOfRange, match="quality grade"):
         quality_factor("4")

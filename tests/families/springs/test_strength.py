@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from speclint import Grade
 from speclint.handbook.springs import shear_stress, spring_load, spring_rate
 from speclint_springs.formulae import deflection, share_of_strength
+from tests.families.known_metals import WITH_METALS
 from tests.families.springs.spring import found, spring
 from tests.workshop import Workshop
 
@@ -18,19 +19,19 @@ TENSILE, STATIC, SOLID = "coil-spring.tensile", "coil-spring.stress-static", "co
 
 
 def test_strength_of_a_known_wire_is_reported(workshop: Workshop) -> None:
-    """EN 10270-2, VDSiCr over 7 to 8 mm: at least 1710 MPa (from memory)."""
+    """Up to 8 mm the wire has at least 1710 MPa."""
     check = workshop.write(spring()).only(TENSILE)
     assert check.outcome == "conforms"
     assert found(check) == pytest.approx(1710e6)
 
 
 def test_a_material_that_is_no_wire_is_not_assessed(workshop: Workshop) -> None:
-    check = workshop.write(spring(('"wire-oil-tempered-VDSiCr"', '"grey-iron-250"'))).only(TENSILE)
+    check = workshop.write(spring(('"known-wire"', '"grey-iron-250"'))).only(TENSILE)
     assert check.outcome == "not assessed"
 
 
 def test_wire_thicker_than_its_standard_is_a_query(workshop: Workshop) -> None:
-    """The table of VDSiCr ends at 10 mm."""
+    """The table of the wire ends at 10 mm."""
     assert workshop.write(spring(('wire = "8 mm"', 'wire = "10 mm"'))).only(TENSILE).outcome == "conforms"
     check = workshop.write(spring(('wire = "8 mm"', 'wire = "10.5 mm"'))).only(TENSILE)
     assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
@@ -64,15 +65,11 @@ def test_static_takes_a_stated_load(workshop: Workshop, load: str, outcome: str)
 
 def test_static_limit_is_a_setting(workshop: Workshop) -> None:
     """A quarter of 1710 is 427.5 MPa, below the 448.12 worked."""
-    from tests.workshop import SETTINGS
-
-    own = SETTINGS + '[limits."coil-spring.stress-static"]\nshare-of-strength = "0.25"\n'
-    assert workshop.write(spring(), settings=own).only(STATIC).outcome == "finding"
+    own = WITH_METALS + '[limits."coil-spring.stress-static"]\nshare-of-strength = "0.25"\n'
+    assert workshop.write({**spring(), "speclint.toml": own}).only(STATIC).outcome == "finding"
 
 
-@pytest.mark.parametrize(
-    "line", ['free_length = "140 mm"', 'working_coils = "8"', 'material = "wire-oil-tempered-VDSiCr"']
-)
+@pytest.mark.parametrize("line", ['free_length = "140 mm"', 'working_coils = "8"', 'material = "known-wire"'])
 @pytest.mark.parametrize("rule", [STATIC, SOLID])
 def test_stresses_are_not_assessed_without(workshop: Workshop, line: str, rule: str) -> None:
     check = workshop.write(spring((line, ""))).only(rule)

@@ -126,7 +126,7 @@ def test_a_valve_meant_to_lift_is_judged_in_the_other_cases_only(workshop: Works
 
 
 def test_vacuum_lifts_an_exhaust_valve(workshop: Workshop) -> None:
-    """Exhaust, cylinder beyond the beats: 0.05 − (−0.3) bar lift with 0.035 × 3719.65 = 130.2 N, the spindle with 9.4."""
+    """Exhaust, cylinder beyond the beats: 0.05 − (−0.3) bar lift with 130.2 N, the spindle with 9.4."""
     vacuum = duty().replace(
         'cylinder_pressure = "2.5', 'least_cylinder_pressure = "-0.3 bar gauge"\ncylinder_pressure = "2.5'
     )
