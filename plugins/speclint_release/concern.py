@@ -9,9 +9,10 @@ from speclint.specs.cylinder_block import CylinderBlock
 from speclint.specs.cylinder_cover import CylinderCover
 from speclint.specs.lens_joint import LensJoint
 from speclint.specs.pipe_flange import PipeFlange
+from speclint.specs.steam_pipe import SteamPipe
 
 #: Kinds that hold pressure by what they are: their specs must say whether this one does.
-PRESSURE_KINDS = (BoltedJoint, CylinderBlock, CylinderCover, LensJoint, PipeFlange)
+PRESSURE_KINDS = (BoltedJoint, CylinderBlock, CylinderCover, LensJoint, PipeFlange, SteamPipe)
 
 
 def holds_pressure(component: Component, sheet: Sheet) -> bool:

@@ -14,6 +14,7 @@ from speclint.specs.lens_joint import LensJoint
 from speclint.specs.pipe_flange import PipeFlange
 from speclint.specs.piston_ring import PistonRing
 from speclint.specs.poppet_valve import PoppetValve
+from speclint.specs.steam_pipe import SteamPipe
 from speclint.specs.valve_seat import ValveSeat
 from speclint.specs.valve_spindle import ValveSpindle
 
@@ -31,4 +32,5 @@ KINDS: tuple[type[Spec], ...] = (
     LensJoint,
     PipeFlange,
     ValveSpindle,
+    SteamPipe,
 )

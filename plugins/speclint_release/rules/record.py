@@ -11,6 +11,7 @@ from speclint.specs import Component, LoadCase, NotStated
 from speclint.specs.bolted_joint import BoltedJoint
 from speclint.specs.cylinder_block import CylinderBlock
 from speclint.specs.cylinder_liner import CylinderLiner
+from speclint.specs.steam_pipe import SteamPipe
 from speclint.specs.valve_seat import ValveSeat
 from speclint_release.concern import holds_pressure
 from speclint_release.formulae import temperature_margin
@@ -98,9 +99,12 @@ def _linked(component: Component, sheet: Sheet) -> Iterator[Component]:
 
 def _pressure(component: Component, case: LoadCase, sheet: Sheet) -> Pascals:
     """The most that the part sees in the load case."""
-    if isinstance(component, BoltedJoint) and sheet.read("pressure held", component.pressure) == "exhaust":
-        return sheet.take("p", case.exhaust_pressure)
-    return sheet.take("p", case.safety_valve_pressure)
+    held = ""
+    if isinstance(component, BoltedJoint):
+        held = sheet.read("pressure held", component.pressure)
+    elif isinstance(component, SteamPipe):
+        held = sheet.read("carries", component.carries)
+    return sheet.take("p", case.exhaust_pressure if "exhaust" in held else case.safety_valve_pressure)
 
 
 def _temperature(component: Component, case: LoadCase, sheet: Sheet) -> Kelvins:

@@ -88,6 +88,17 @@ def test_studs_of_the_exhaust_see_its_pressure(workshop: Workshop) -> None:
     assert (check.outcome, check.utilisation) == ("conforms", pytest.approx(0.8))
 
 
+@pytest.mark.parametrize(("carries", "outcome"), [("exhaust steam", "conforms"), ("live steam", "finding")])
+def test_a_pipe_sees_the_steam_that_it_carries(workshop: Workshop, carries: str, outcome: str) -> None:
+    """0.4 bar of exhaust against 16.5 bar of the boiler, for a design pressure of 0.5 bar."""
+    pipe = (
+        f'kind = "steam-pipe"\nid = "pipe"\npressure_part = true\nduty = "duty"\ncarries = "{carries}"\n'
+        'inspection_document = "3.1"\nexamination = "x"\ndesign_pressure = "0.5 bar gauge"\n'
+        'design_temperature = "400 °C"\ntest_pressure = "1 bar gauge"\ncompetent_body = "b"\n'
+    )
+    assert workshop.write({**files(), "pipe.toml": pipe}).only(PART, "pipe").outcome == outcome
+
+
 def test_a_part_that_holds_no_pressure(workshop: Workshop) -> None:
     assert workshop.write(files()).only(PART, "ring").outcome == "not applicable"
 

@@ -1,0 +1,218 @@
+"""Steam pipes: wall, test and flexibility."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.formula import Kelvins, Metres, Pascals, Ratio
+from speclint.handbook.pipe_flexibility import (
+    FLEXIBILITY,
+    RANGE,
+    allowable_stress_range,
+    cycle_factor,
+    end_thrust,
+    flexibility_used,
+    pipe_growth,
+    restrained_stress,
+)
+from speclint.handbook.pipes import (
+    B31_1,
+    BENT,
+    EN_13480_3,
+    STRAIGHT,
+    bend_factor_inside,
+    bend_factor_outside,
+    bend_wall,
+    bend_wall_of_european_code,
+    pipe_wall,
+    pipe_wall_of_european_code,
+)
+from speclint.handbook.press_fits import DRAWING_TEMPERATURE
+from speclint.specs import LoadCase
+from speclint.specs.steam_pipe import SteamPipe
+from speclint_steamways.formulae import (
+    hoop_stress_of_pipe,
+    movement_to_take_up,
+    rise,
+    share_of_proof_stress,
+    wall_outside_bend,
+    wanted_pipe_test,
+    with_allowance,
+)
+from speclint_steamways.sources import EN_13480_5
+from speclint_steamways.taking import (
+    american_allowable,
+    design_pressure,
+    design_temperature,
+    european_allowable,
+    factor_y,
+    thinnest,
+)
+
+
+class _Taken(NamedTuple):
+    """What both codes reckon with."""
+
+    p: Pascals
+    D: Metres
+    S: Pascals
+    f: Pascals
+    E: Ratio
+    y: Ratio
+    A: Metres
+
+
+@rule(
+    "pipe.wall",
+    title="The thinnest wall the mill may send, bent, holds the steam by both codes",
+    on=SteamPipe,
+    cases=("starting", "running"),
+    grade=Grade.HOLD,
+    cites=[STRAIGHT, BENT, EN_13480_3.at("6.1 and 6.2")],
+    why="the wall on the drawing is not the wall on the engine: the mill, the bender and rust each take a share",
+    leaves_out="loads from weight, growth and water, branches and ends: the local code named in the settings and "
+    "a competent person decide, and the edition of the code in force goes before this one",
+)
+def wall(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Straight pipe, and inside and outside of the sharpest bend, each by ASME B31.1 and by EN 13480-3.
+
+    Pressure and temperature are the greater of duty and design figure. The inside of a bend is credited with
+    no more than the straight pipe's wall.
+    """
+    t, t_l = thinnest(pipe, sheet)
+    at = design_temperature(pipe, case, sheet)
+    D = sheet.take("D", pipe.outside_diameter)
+    taken = _Taken(
+        p=design_pressure(pipe, case, sheet),
+        D=D,
+        S=american_allowable(pipe, sheet, at, t),
+        f=european_allowable(pipe, sheet, at, t),
+        E=sheet.take("E", pipe.joint_factor),
+        y=factor_y(pipe, sheet, D, t_l, at),
+        A=sheet.take("A", pipe.corrosion_allowance),
+    )
+    found = list(_straight(sheet, taken, t_l))
+    bends = sheet.count("n", pipe.bends)
+    if bends > 0:
+        found += _bent(pipe, sheet, taken, t_l)
+    return sheet.worst(*found)
+
+
+def _straight(sheet: Sheet, of: _Taken, t_l: Metres) -> Iterator[Judgement]:
+    american = sheet.work("t_m", pipe_wall, p=of.p, D=of.D, S=of.S, E=of.E, y=of.y, A=of.A)
+    yield sheet.at_least(t_l, american)
+    e = sheet.work("e", pipe_wall_of_european_code, p=of.p, D=of.D, f=of.f, z=of.E)
+    yield sheet.at_least(t_l, sheet.work("t_e", with_allowance, e=e, c=of.A))
+
+
+def _bent(pipe: SteamPipe, sheet: Sheet, of: _Taken, t_l: Metres) -> Iterator[Judgement]:
+    R = sheet.take("R", pipe.bend_radius)
+    outside = sheet.work("t_b", wall_outside_bend, t=t_l, k=sheet.take("k", pipe.bend_thinning))
+    e = sheet.work("e", pipe_wall_of_european_code, p=of.p, D=of.D, f=of.f, z=of.E)
+    for side, factor, there in (("i", bend_factor_inside, t_l), ("o", bend_factor_outside, outside)):
+        bend = sheet.work(f"I_{side}", factor, R=R, D=of.D)
+        american = sheet.work(
+            f"t_m{side}", bend_wall, p=of.p, D=of.D, S=of.S, E=of.E, bend=bend, y=of.y, A=of.A
+        )
+        yield sheet.at_least(there, american)
+        e_b = sheet.work(f"e_{side}", bend_wall_of_european_code, e=e, B=bend)
+        yield sheet.at_least(there, sheet.work(f"t_e{side}", with_allowance, e=e_b, c=of.A))
+
+
+@rule(
+    "pipe.test",
+    title="The hydraulic test proves the pipe for its hot duty, and does not yield it",
+    on=SteamPipe,
+    cases=("starting", "running"),
+    grade=Grade.HOLD,
+    cites=[EN_13480_5.at("9.3.2.2"), B31_1.at("137.4.5 and 102.3.3(B)")],
+    why="cold steel is stronger than hot: a test at little more than the working pressure proves nothing hot",
+    leaves_out="how the test is made safe, and what it is called for by: the local code and a competent person "
+    "decide",
+    limits=[
+        Limit("factor", "1.5", "ratio", B31_1.at("137.4.5"), "least test over design pressure"),
+        Limit(
+            "share-of-proof-stress",
+            "0.9",
+            "ratio",
+            B31_1.at("102.3.3(B)"),
+            "share of proof stress at the test",
+        ),
+    ],
+)
+def hydraulic_test(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Test pressure against 1.5 times the duty and 1.25 times it over the fall of strength; stress at the test."""
+    p_t = sheet.take("p_t", pipe.test_pressure)
+    t, t_l = thinnest(pipe, sheet)
+    at = design_temperature(pipe, case, sheet)
+    wanted = sheet.work(
+        "p_w",
+        wanted_pipe_test,
+        p=design_pressure(pipe, case, sheet),
+        k=sheet.limit("factor", "k"),
+        f_20=european_allowable(pipe, sheet, DRAWING_TEMPERATURE, t, "f_20"),
+        f_T=european_allowable(pipe, sheet, at, t, "f_T"),
+    )
+    D, E = sheet.take("D", pipe.outside_diameter), sheet.take("E", pipe.joint_factor)
+    y = factor_y(pipe, sheet, D, t_l, DRAWING_TEMPERATURE)
+    stress = sheet.work("S_t", hoop_stress_of_pipe, p=p_t, D=D, t=t_l, E=E, y=y)
+    proof = sheet.look_up(
+        "R_p", sheet.material_of(pipe).proof_stress, of=pipe, at=DRAWING_TEMPERATURE, thickness=t
+    )
+    allowed = sheet.work("S_a", share_of_proof_stress, x=sheet.limit("share-of-proof-stress", "x"), R_p=proof)
+    return sheet.worst(sheet.at_least(p_t, wanted), sheet.at_most(stress, allowed))
+
+
+@rule(
+    "pipe.flexibility",
+    title="The pipe takes up its growth between anchors",
+    on=SteamPipe,
+    cases=("starting", "running"),
+    grade=Grade.NONCONFORMITY,
+    cites=[FLEXIBILITY, RANGE, COMMON_PRACTICE],
+    why="a hot pipe that cannot give pushes until a flange leaks, a stud stretches or a casting cracks",
+    leaves_out="the forces on anchors, the pressure's own thrust on a sliding joint or bellows, weight and "
+    "vibration; a nearly straight or saw-tooth run, for which the criterion is not made",
+    limits=[Limit("share", "1", "ratio", FLEXIBILITY, "share of the simple criterion that may be used")],
+)
+def flexibility(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Bends by the simple criterion, a joint by the movement it is made for, a straight run by its stress."""
+    D, T = sheet.take("D", pipe.outside_diameter), sheet.take("T", case.temperature_of(pipe))
+    material = sheet.material_of(pipe)
+    dT = sheet.work("ΔT", rise, T=T, T_0=DRAWING_TEMPERATURE)
+    alpha = sheet.look_up("α", material.expansion, of=pipe, at=T)
+    U = sheet.take("U", pipe.anchor_distance)
+    growth = sheet.work("Δ", pipe_growth, alpha=alpha, L=U, dT=dT)
+    Y = sheet.work("Y", movement_to_take_up, Δ=growth, s=sheet.take("s", pipe.anchor_movement))
+    if sheet.read("taken up by", pipe.takes_up_by) != "bends":
+        return sheet.at_most(Y, sheet.take("Y_j", pipe.joint_movement))
+    E = sheet.look_up("E", material.modulus, of=pipe, at=DRAWING_TEMPERATURE)
+    S_A = _stress_range(pipe, sheet, T)
+    if sheet.count("n", pipe.bends) == 0:
+        return _straight_run(pipe, sheet, (E, alpha, dT, D), S_A)
+    L = sheet.take("L", pipe.length)
+    used = sheet.work("u", flexibility_used, D=D, Y=Y, L=L, U=U, S_A=S_A, E=E)
+    return sheet.at_most(used, sheet.limit("share", "u_a"))
+
+
+def _stress_range(pipe: SteamPipe, sheet: Sheet, T: Kelvins) -> Pascals:
+    t = sheet.take("t", pipe.wall)
+    f = sheet.work("f", cycle_factor, N=float(sheet.count("N", pipe.cycles)))
+    S_c = american_allowable(pipe, sheet, DRAWING_TEMPERATURE, t)
+    S_h = american_allowable(pipe, sheet, T, t)
+    return sheet.work("S_A", allowable_stress_range, f=f, S_c=S_c, S_h=S_h)
+
+
+def _straight_run(
+    pipe: SteamPipe, sheet: Sheet, of: tuple[Pascals, Ratio, Ratio, Metres], S_A: Pascals
+) -> Judgement:
+    """A straight run between anchors: its stress is judged, its thrust stands on the sheet."""
+    E, alpha, dT, D = of
+    bore = D - 2 * sheet.take("t", pipe.wall)
+    sheet.work("F", end_thrust, E=E, alpha=alpha, dT=dT, D=D, d=bore)
+    return sheet.at_most(sheet.work("σ", restrained_stress, E=E, alpha=alpha, dT=dT), S_A)
+
+
+RULES = (wall, hydraulic_test, flexibility)
