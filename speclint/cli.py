@@ -106,7 +106,8 @@ def _check(options: argparse.Namespace) -> int:
                 f"no report is called {options.form}; there is {', '.join(sorted(loaded.writers))}"
             )
         writer = loaded.writers[options.form]
-    assessment = assess(options.paths, loaded, chosen_rules(loaded, options.family, options.rule))
+    some = chosen_rules(loaded, options.family, options.rule) if options.family or options.rule else None
+    assessment = assess(options.paths, loaded, some)
     if writer is not None:
         _write(writer.write(assessment), options.to)
     else:

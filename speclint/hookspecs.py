@@ -14,7 +14,7 @@ import pluggy
 if TYPE_CHECKING:
     from speclint.handbook.materials import Material
     from speclint.reports import ReportWriter
-    from speclint.rules import Rule
+    from speclint.rules import Rule, RulesIn
     from speclint.specs.component import Spec
 
 GROUP = "speclint"
@@ -29,8 +29,8 @@ def speclint_kinds() -> Sequence[type[Spec]]:  # type: ignore[empty-body]
 
 
 @hookspec
-def speclint_rules() -> Sequence[Rule]:  # type: ignore[empty-body]
-    """Rules that the family applies, made with ``@speclint.rule``."""
+def speclint_rules() -> Sequence[Rule | RulesIn]:  # type: ignore[empty-body]
+    """Rules that the family applies: made with ``@speclint.rule``, or ``speclint.rules_in`` a module of its own."""
 
 
 @hookspec

@@ -2,46 +2,94 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from importlib.metadata import EntryPoint, entry_points
-from typing import TYPE_CHECKING, Any, TypeVar
+from typing import TYPE_CHECKING, Any
 
 import pluggy
 
 from speclint import hookspecs
 from speclint.errors import FamilyError
-from speclint.rules import Rule
-from speclint.specs import own_kinds
+from speclint.reports.writers import own_writers
+from speclint.rules import Rule, RulesIn
+from speclint.specs import Catalogue
 from speclint.specs.component import Spec
 
 if TYPE_CHECKING:
     from speclint.handbook.materials import Material
     from speclint.reports import ReportWriter
 
-T = TypeVar("T")
 OWN = "speclint"
 
 
 @dataclass(frozen=True, slots=True)
 class Family:
-    """A loaded family: its name, the version of the distribution it came in, and how many rules it brings."""
+    """A loaded family: its name, the version of the distribution it came in, and its module."""
 
     name: str
     version: str
     module: str
-    rules: int = 0
 
 
 @dataclass(frozen=True)
 class Loaded:
-    """Everything that the core and the families provide, by name; rules are in the order of their names."""
+    """Everything that the core and the families provide, by name.
+
+    ``declared`` are the rules of each family as its hook gave them: some are imported when they are first needed.
+    """
 
     families: tuple[Family, ...]
     kinds: Mapping[str, type[Spec]]
-    rules: tuple[Rule, ...]
+    declared: Mapping[str, Sequence[Rule | RulesIn]]
     materials: Mapping[str, Material] = field(default_factory=dict)
     writers: Mapping[str, ReportWriter] = field(default_factory=dict)
+    _found: dict[RulesIn, tuple[Rule, ...]] = field(default_factory=dict, repr=False)
+
+    @property
+    def rules(self) -> tuple[Rule, ...]:
+        """Every rule of every family, in the order of their names.
+
+        :raises FamilyError: when a module of rules cannot be imported, or a rule's name is taken.
+        """
+        return self._ordered(lambda _: True)
+
+    def rules_for(self, kinds: Collection[str]) -> tuple[Rule, ...]:
+        """The rules that may concern components of some kinds, in the order of their names.
+
+        :raises FamilyError: as for all rules.
+        """
+        return self._ordered(lambda group: group.concern(kinds))
+
+    def _ordered(self, wanted: Callable[[RulesIn], bool]) -> tuple[Rule, ...]:
+        faults: list[str] = []
+        found: dict[str, Rule] = {}
+        for family, declared in self.declared.items():
+            for rule in self._of(family, declared, wanted, faults):
+                if rule.name in found:
+                    faults.append(
+                        f"family {family}: the name {rule.name} is taken by {found[rule.name].family}"
+                    )
+                found[rule.name] = rule.of_family(family)
+        if faults:
+            raise FamilyError("; ".join(faults))
+        return tuple(found[name] for name in sorted(found))
+
+    def _of(
+        self,
+        family: str,
+        declared: Sequence[Rule | RulesIn],
+        wanted: Callable[[RulesIn], bool],
+        faults: list[str],
+    ) -> Iterator[Rule]:
+        for group in declared:
+            if isinstance(group, Rule):
+                yield group
+            elif wanted(group):
+                try:
+                    yield from group.load()
+                except Exception as problem:  # whatever an import can raise, the rules are not there
+                    faults.append(f"family {family} cannot be imported: {type(problem).__name__}: {problem}")
 
 
 def installed() -> list[EntryPoint]:
@@ -65,17 +113,26 @@ def load_families(points: Iterable[EntryPoint] | None = None) -> Loaded:
         faults.append(
             f"family {manager.get_name(problem.plugin) or problem.plugin}: {str(problem).splitlines()[-1]}"
         )
-    kinds = _collect(manager, "speclint_kinds", lambda kind: kind.kind, faults, own_kinds())
-    rules = _collect(manager, "speclint_rules", lambda rule: rule.name, faults, {}, Rule.of_family)
-    materials: dict[str, Material] = _collect(
-        manager, "speclint_materials", lambda material: material.name, faults, {}
+    catalogue = Catalogue()
+    kinds: dict[str, type[Spec]] = _collect(
+        manager, "speclint_kinds", lambda kind: kind.kind, faults, dict.fromkeys(catalogue)
     )
-    writers = _collect(manager, "speclint_reports", lambda writer: writer.name, faults, _own_writers())
+    materials: dict[str, Material] = _collect(manager, "speclint_materials", lambda one: one.name, faults)
+    own = own_writers()
+    writers: dict[str, ReportWriter] = _collect(
+        manager, "speclint_reports", lambda one: one.name, faults, own
+    )
+    declared = dict(_hook(manager, "speclint_rules", faults))
+    loaded = Loaded(
+        tuple(family for family in found if family is not None),
+        catalogue.with_more(kinds),
+        declared,
+        materials,
+        {**own, **writers},
+    )
     if faults:
         raise FamilyError("; ".join(faults))
-    ordered = tuple(rules[name] for name in sorted(rules))
-    families = tuple(_counted(family, ordered) for family in found if family is not None)
-    return Loaded(families, dict(sorted(kinds.items())), ordered, materials, writers)
+    return loaded
 
 
 def require(loaded: Loaded, required: Sequence[str]) -> None:
@@ -110,42 +167,29 @@ def _register(manager: pluggy.PluginManager, point: EntryPoint, faults: list[str
 def _collect(
     manager: pluggy.PluginManager,
     hook: str,
-    name_of: Callable[[T], str],
+    name_of: Callable[[Any], str],
     faults: list[str],
-    own: Mapping[str, T],
-    adapt: Callable[[T, str], T] | None = None,
-) -> dict[str, T]:
-    """Call a hook of every family once, and refuse a name that another already has."""
-    found: dict[str, T] = dict(own)
-    owner = dict.fromkeys(own, OWN)
-    for implementation in sorted(
-        getattr(manager.hook, hook).get_hookimpls(), key=lambda one: str(one.plugin_name)
-    ):
-        family = str(implementation.plugin_name)
-        for item in _called(implementation.function, family, hook, faults):
+    own: Mapping[str, object] | None = None,
+) -> dict[str, Any]:
+    """What the families give by one hook, by name; a name that another already has is a fault."""
+    found: dict[str, Any] = {}
+    owner = dict.fromkeys(own or {}, OWN)
+    for family, items in _hook(manager, hook, faults):
+        for item in items:
             name = name_of(item)
-            if name in found:
+            if name in owner:
                 faults.append(f"family {family}: the name {name} is taken by {owner[name]}")
             else:
-                found[name], owner[name] = adapt(item, family) if adapt else item, family
+                found[name], owner[name] = item, family
     return found
 
 
-def _called(function: Callable[[], Sequence[Any]], family: str, hook: str, faults: list[str]) -> list[Any]:
-    try:
-        return list(function())
-    except Exception as problem:  # as for an import: the family cannot be trusted to be whole
-        faults.append(f"family {family}: {hook} raised {type(problem).__name__}: {problem}")
-        return []
-
-
-def _counted(family: Family, rules: Sequence[Rule]) -> Family:
-    return Family(
-        family.name, family.version, family.module, sum(rule.family == family.name for rule in rules)
-    )
-
-
-def _own_writers() -> dict[str, ReportWriter]:
-    from speclint.reports.writers import own_writers
-
-    return own_writers()
+def _hook(manager: pluggy.PluginManager, hook: str, faults: list[str]) -> Iterator[tuple[str, list[Any]]]:
+    """Call a hook of every family once, in the order of their names."""
+    implementations = getattr(manager.hook, hook).get_hookimpls()
+    for implementation in sorted(implementations, key=lambda one: str(one.plugin_name)):
+        family = str(implementation.plugin_name)
+        try:
+            yield family, list(implementation.function())
+        except Exception as problem:  # as for an import: the family cannot be trusted to be whole
+            faults.append(f"family {family}: {hook} raised {type(problem).__name__}: {problem}")

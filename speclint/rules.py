@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Collection, Sequence
 from dataclasses import dataclass, field, replace
 from enum import IntEnum
+from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
 from speclint.quantities import Measure, Sign, read
@@ -82,6 +83,30 @@ class Rule:
         if found is None:
             raise KeyError(f"rule {self.name} declares no limit {name!r}")
         return found
+
+
+@dataclass(frozen=True, slots=True)
+class RulesIn:
+    """Rules kept in the ``RULES`` of a module, which is imported when a component of one of the kinds is checked.
+
+    No kinds means that some of the rules are on every component.
+    """
+
+    module: str
+    kinds: tuple[str, ...]
+
+    def concern(self, kinds: Collection[str]) -> bool:
+        """Whether any of the rules may be on one of some kinds."""
+        return not self.kinds or not set(self.kinds).isdisjoint(kinds)
+
+    def load(self) -> tuple[Rule, ...]:
+        """Import the module and take its rules."""
+        return tuple(import_module(self.module).RULES)
+
+
+def rules_in(module: str, *kinds: str) -> RulesIn:
+    """Declare the rules of a module without importing it: a design without its kinds never pays for them."""
+    return RulesIn(module, kinds)
 
 
 def rule(

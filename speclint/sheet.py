@@ -176,6 +176,15 @@ class Sheet(Judging):
             self._record.word(f"setting: {name}", values[name] or "not set")
         return values[name]
 
+    def knows_material(self, name: Stated[str] | NotStated) -> bool:
+        """Whether the handbook, a family or the repository holds a material. Ends the rule when none is stated."""
+        called = self.read("material", name)
+        try:
+            self._context.material(called)
+        except NotKnown:
+            return False
+        return True
+
     def look_up(
         self, symbol: str, table: Callable[..., Reading], /, *, of: Component | None = None, **at: Any
     ) -> float:

@@ -32,7 +32,7 @@ def nothing() -> list[Any]:
 
 def test_a_family_is_listed_with_its_rules_in_order() -> None:
     loaded = load_families([entry_point("tubes")])
-    assert [(one.name, one.rules) for one in loaded.families] == [("tubes", len(RULES))]
+    assert [one.name for one in loaded.families] == ["tubes"]
     assert [rule.name for rule in loaded.rules] == sorted(rule.name for rule in RULES)
     assert {rule.family for rule in loaded.rules} == {"tubes"}
     assert loaded.kinds["tube"] is Tube

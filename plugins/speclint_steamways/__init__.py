@@ -4,12 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from speclint import Rule, family
+from speclint import RulesIn, family, rules_in
 
 
 @family
-def speclint_rules() -> Sequence[Rule]:
+def speclint_rules() -> Sequence[RulesIn]:
     """The rules of the family."""
-    from speclint_steamways.rules import RULES
-
-    return RULES
+    return [rules_in("speclint_steamways.rules", "steam-pipe")]

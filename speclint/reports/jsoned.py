@@ -28,8 +28,7 @@ def document(assessment: Assessment) -> dict[str, Any]:
     return {
         "schema": SCHEMA,
         "families": [
-            {"name": family.name, "version": family.version, "rules": family.rules}
-            for family in assessment.loaded.families
+            {"name": family.name, "version": family.version} for family in assessment.loaded.families
         ],
         "checks": [check_as_data(check) for check in assessment.checks],
         "complaints": [_complaint(complaint) for complaint in assessment.complaints],

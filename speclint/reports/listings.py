@@ -150,9 +150,8 @@ def families_page(loaded: Loaded, width: int) -> Page:
     """The families loaded, with versions."""
     page = Page(width)
     for family in loaded.families:
-        page.entry(
-            family.name, f"{family.version}, {family.rules} rules ({family.module})", indent=2, column=16
-        )
+        count = sum(rule.family == family.name for rule in loaded.rules)
+        page.entry(family.name, f"{family.version}, {count} rules ({family.module})", indent=2, column=16)
     if not loaded.families:
         page.line("no family is installed")
     return page

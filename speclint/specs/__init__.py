@@ -5,6 +5,10 @@ Families import from here.
 
 from __future__ import annotations
 
+from importlib import import_module
+from typing import TYPE_CHECKING
+
+from speclint.specs.catalogue import Catalogue
 from speclint.specs.component import Spec, SpecTable
 from speclint.specs.duty import CASE_NAMES, CaseName, Duty, LoadCase
 from speclint.specs.part import Component
@@ -38,21 +42,60 @@ from speclint.specs.words import (
     Word,
 )
 
+if TYPE_CHECKING:
+    from speclint.specs.bolted_joint import BoltedJoint
+    from speclint.specs.compression_spring import CompressionSpring
+    from speclint.specs.cylinder_block import (
+        BlockPort,
+        Bore,
+        CylinderBlock,
+        CylinderEnd,
+        Division,
+        Pad,
+        SeatBore,
+    )
+    from speclint.specs.cylinder_cover import CylinderCover
+    from speclint.specs.cylinder_liner import CylinderLiner, LinerPort
+    from speclint.specs.frame_fastening import FrameFastening
+    from speclint.specs.gland import Gland
+    from speclint.specs.lens_joint import LensJoint
+    from speclint.specs.pipe_flange import PipeFlange
+    from speclint.specs.piston_ring import PistonRing
+    from speclint.specs.poppet_valve import Beat, PoppetValve
+    from speclint.specs.steam_pipe import SteamPipe
+    from speclint.specs.valve_seat import ValveSeat
+    from speclint.specs.valve_spindle import ValveSpindle
+
 __all__ = [
     "CASE_NAMES",
     "NOT_STATED",
     "Allowance",
     "Angle",
     "Area",
+    "Beat",
+    "BlockPort",
+    "BoltedJoint",
+    "Bore",
     "CaseName",
+    "Catalogue",
     "Component",
+    "CompressionSpring",
+    "CylinderBlock",
+    "CylinderCover",
+    "CylinderEnd",
+    "CylinderLiner",
+    "Division",
     "Duration",
     "Duty",
     "Force",
     "Fraction",
+    "FrameFastening",
+    "Gland",
     "Hardness",
     "Inertia",
     "Length",
+    "LensJoint",
+    "LinerPort",
     "Link",
     "LinkTo",
     "LoadCase",
@@ -60,25 +103,58 @@ __all__ = [
     "MassFlow",
     "Moment",
     "NotStated",
+    "Pad",
+    "PipeFlange",
+    "PistonRing",
+    "PoppetValve",
     "Position",
     "Pressure",
     "RotationalSpeed",
+    "SeatBore",
     "Spec",
     "SpecTable",
     "Speed",
     "Stated",
+    "SteamPipe",
     "Stiffness",
     "Stress",
     "Temperature",
     "TemperatureDifference",
+    "ValveSeat",
+    "ValveSpindle",
     "Volume",
     "Word",
-    "own_kinds",
 ]
 
+#: The kinds' classes and their tables by name: each module is imported when a family first names one of them.
+_PLACES = {
+    "Beat": "speclint.specs.poppet_valve",
+    "BlockPort": "speclint.specs.cylinder_block",
+    "BoltedJoint": "speclint.specs.bolted_joint",
+    "Bore": "speclint.specs.cylinder_block",
+    "CompressionSpring": "speclint.specs.compression_spring",
+    "CylinderBlock": "speclint.specs.cylinder_block",
+    "CylinderCover": "speclint.specs.cylinder_cover",
+    "CylinderEnd": "speclint.specs.cylinder_block",
+    "CylinderLiner": "speclint.specs.cylinder_liner",
+    "Division": "speclint.specs.cylinder_block",
+    "FrameFastening": "speclint.specs.frame_fastening",
+    "Gland": "speclint.specs.gland",
+    "LensJoint": "speclint.specs.lens_joint",
+    "LinerPort": "speclint.specs.cylinder_liner",
+    "Pad": "speclint.specs.cylinder_block",
+    "PipeFlange": "speclint.specs.pipe_flange",
+    "PistonRing": "speclint.specs.piston_ring",
+    "PoppetValve": "speclint.specs.poppet_valve",
+    "SeatBore": "speclint.specs.cylinder_block",
+    "SteamPipe": "speclint.specs.steam_pipe",
+    "ValveSeat": "speclint.specs.valve_seat",
+    "ValveSpindle": "speclint.specs.valve_spindle",
+}
 
-def own_kinds() -> dict[str, type[Spec]]:
-    """The kinds of the core, by the word a spec writes."""
-    from speclint.specs.catalogue import KINDS
+if not TYPE_CHECKING:
 
-    return {kind.kind: kind for kind in KINDS}
+    def __getattr__(name: str) -> object:
+        if name not in _PLACES:
+            raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
+        return getattr(import_module(_PLACES[name]), name)

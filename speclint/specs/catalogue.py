@@ -1,36 +1,53 @@
-"""Every kind of spec that the core knows."""
+"""Every kind of spec that the core knows, each imported when it is first asked for."""
 
 from __future__ import annotations
 
-from speclint.specs.bolted_joint import BoltedJoint
-from speclint.specs.component import Spec
-from speclint.specs.compression_spring import CompressionSpring
-from speclint.specs.cylinder_block import CylinderBlock
-from speclint.specs.cylinder_cover import CylinderCover
-from speclint.specs.cylinder_liner import CylinderLiner
-from speclint.specs.duty import Duty
-from speclint.specs.gland import Gland
-from speclint.specs.lens_joint import LensJoint
-from speclint.specs.pipe_flange import PipeFlange
-from speclint.specs.piston_ring import PistonRing
-from speclint.specs.poppet_valve import PoppetValve
-from speclint.specs.steam_pipe import SteamPipe
-from speclint.specs.valve_seat import ValveSeat
-from speclint.specs.valve_spindle import ValveSpindle
+from collections.abc import Iterator, Mapping
+from importlib import import_module
 
-KINDS: tuple[type[Spec], ...] = (
-    Duty,
-    CylinderBlock,
-    CylinderLiner,
-    PistonRing,
-    CompressionSpring,
-    PoppetValve,
-    ValveSeat,
-    BoltedJoint,
-    CylinderCover,
-    Gland,
-    LensJoint,
-    PipeFlange,
-    ValveSpindle,
-    SteamPipe,
-)
+from speclint.specs.component import Spec
+
+#: The word a spec writes, and where its class is.
+KINDS: dict[str, str] = {
+    "bolted-joint": "speclint.specs.bolted_joint:BoltedJoint",
+    "compression-spring": "speclint.specs.compression_spring:CompressionSpring",
+    "cylinder-block": "speclint.specs.cylinder_block:CylinderBlock",
+    "cylinder-cover": "speclint.specs.cylinder_cover:CylinderCover",
+    "cylinder-liner": "speclint.specs.cylinder_liner:CylinderLiner",
+    "duty": "speclint.specs.duty:Duty",
+    "frame-fastening": "speclint.specs.frame_fastening:FrameFastening",
+    "gland": "speclint.specs.gland:Gland",
+    "lens-joint": "speclint.specs.lens_joint:LensJoint",
+    "pipe-flange": "speclint.specs.pipe_flange:PipeFlange",
+    "piston-ring": "speclint.specs.piston_ring:PistonRing",
+    "poppet-valve": "speclint.specs.poppet_valve:PoppetValve",
+    "steam-pipe": "speclint.specs.steam_pipe:SteamPipe",
+    "valve-seat": "speclint.specs.valve_seat:ValveSeat",
+    "valve-spindle": "speclint.specs.valve_spindle:ValveSpindle",
+}
+
+
+class Catalogue(Mapping[str, type[Spec]]):
+    """Kinds by the word a spec writes; a kind that no spec uses is never imported."""
+
+    def __init__(
+        self, places: Mapping[str, str] = KINDS, more: Mapping[str, type[Spec]] | None = None
+    ) -> None:
+        self._places = dict(places)
+        self._classes = dict(more or {})
+
+    def __getitem__(self, kind: str) -> type[Spec]:
+        if kind not in self._classes:
+            module, _, name = self._places[kind].partition(":")
+            self._classes[kind] = getattr(import_module(module), name)
+        return self._classes[kind]
+
+    def __iter__(self) -> Iterator[str]:
+        yield from sorted({*self._places, *self._classes})
+
+    def __len__(self) -> int:
+        return len({*self._places, *self._classes})
+
+    def with_more(self, kinds: Mapping[str, type[Spec]]) -> Catalogue:
+        """The catalogue with the kinds that families bring."""
+        return Catalogue(self._places, {**self._classes, **kinds})
