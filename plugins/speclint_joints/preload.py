@@ -6,8 +6,7 @@ from dataclasses import dataclass
 
 from speclint import Sheet
 from speclint.handbook.bolted_joints import loads, scatter, stiffness, tightening
-from speclint.specs import LoadCase
-from speclint.specs.bolted_joint import BoltedJoint
+from speclint.specs import BoltedJoint, FrameFastening, LoadCase
 from speclint_joints.formulae.preloads import preload_left
 from speclint_joints.formulae.springs import growth_of_stack
 from speclint_joints.stack import Metals, Springs, Stack, metals_in, metals_tightened, springs_at, stack_of
@@ -45,7 +44,7 @@ class Working:
     Phi: float
 
 
-def tightened_preload(joint: BoltedJoint, sheet: Sheet, studs: Studs) -> Tightened:
+def tightened_preload(joint: BoltedJoint | FrameFastening, sheet: Sheet, studs: Studs) -> Tightened:
     """Work the preload that the stated torque gives, or take the one stated, and the scatter of the method."""
     how = joint.tightening
     method = sheet.read("method of tightening", how.method)

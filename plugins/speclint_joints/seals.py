@@ -7,8 +7,7 @@ from dataclasses import dataclass
 from speclint import Sheet
 from speclint.handbook import gaskets
 from speclint.handbook.bolted_joints.loads import pressure_load
-from speclint.specs import LoadCase
-from speclint.specs.bolted_joint import BoltedJoint
+from speclint.specs import BoltedJoint, LoadCase
 from speclint_joints.formulae.loads import load_per_stud, mean_diameter
 from speclint_joints.studs import Studs
 
@@ -51,8 +50,17 @@ def acting_pressure(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> float:
     holds = sheet.read("pressure", joint.pressure)
     if holds == "exhaust":
         return sheet.take("p", case.exhaust_pressure)
-    if holds == "cylinder" and sheet.is_stated("cylinder pressure", case.cylinder_pressure):
+    return pressure_in_cylinder(case, sheet) if holds == "cylinder" else _pressure_of_live_steam(case, sheet)
+
+
+def pressure_in_cylinder(case: LoadCase, sheet: Sheet) -> float:
+    """Greatest gauge pressure in the cylinder: that stated for it, else that of the live steam."""
+    if sheet.is_stated("cylinder pressure", case.cylinder_pressure):
         return sheet.take("p", case.cylinder_pressure)
+    return _pressure_of_live_steam(case, sheet)
+
+
+def _pressure_of_live_steam(case: LoadCase, sheet: Sheet) -> float:
     if sheet.is_stated("safety valve pressure", case.safety_valve_pressure):
         return sheet.take("p", case.safety_valve_pressure)
     return sheet.take("p", case.live_pressure)

@@ -6,8 +6,7 @@ from dataclasses import dataclass
 
 from speclint import Sheet
 from speclint.handbook.bolted_joints import stiffness
-from speclint.specs import Component, LoadCase
-from speclint.specs.bolted_joint import BoltedJoint
+from speclint.specs import BoltedJoint, Component, LoadCase
 from speclint_joints.formulae.loads import circle_area, ring_area
 from speclint_joints.formulae.springs import (
     free_length,

@@ -9,7 +9,7 @@ from speclint import Sheet
 from speclint.handbook.reading import Reading
 from speclint.handbook.threads import root_area, thread
 from speclint.handbook.threads import stress_area as area_of_thread
-from speclint.specs.bolted_joint import BoltedJoint
+from speclint.specs import BoltedJoint, FrameFastening
 
 
 @cache
@@ -64,7 +64,7 @@ class Studs:
     A_s: float
 
 
-def studs_of(joint: BoltedJoint, sheet: Sheet) -> Studs:
+def studs_of(joint: BoltedJoint | FrameFastening, sheet: Sheet) -> Studs:
     """Take the number of studs, and look up their thread."""
     designation = sheet.read("thread", joint.thread)
     return Studs(

@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from speclint import Sheet
-from speclint.specs import Component
-from speclint.specs.bolted_joint import BoltedJoint
-from speclint.specs.cylinder_block import CylinderBlock
-from speclint.specs.cylinder_cover import CylinderCover
-from speclint.specs.lens_joint import LensJoint
-from speclint.specs.pipe_flange import PipeFlange
-from speclint.specs.steam_pipe import SteamPipe
+from speclint.specs import (
+    BoltedJoint,
+    Component,
+    CylinderBlock,
+    CylinderCover,
+    LensJoint,
+    PipeFlange,
+    SteamPipe,
+)
 
 #: Kinds that hold pressure by what they are: their specs must say whether this one does.
 PRESSURE_KINDS = (BoltedJoint, CylinderBlock, CylinderCover, LensJoint, PipeFlange, SteamPipe)

@@ -5,10 +5,20 @@ from __future__ import annotations
 import math
 
 from speclint import FIRST_PRINCIPLES, formula, require
-from speclint.formula import Hertz, Metres, Newtons, NewtonsPerMetre, Pascals, RadiansPerSecond, Ratio
-from speclint_springs.sources import EN_15800
+from speclint.formula import (
+    Hertz,
+    Kilograms,
+    Metres,
+    Newtons,
+    NewtonsPerMetre,
+    Pascals,
+    RadiansPerSecond,
+    Ratio,
+)
+from speclint_springs.sources import CGPM, EN_15800
 
 _MM = 1e-3
+_GRAVITY = 9.80665  # m/s², exact: CGPM 3 (1901)
 
 
 @formula("D = D_e − d", cites=[FIRST_PRINCIPLES])
@@ -215,3 +225,65 @@ def clearance_inside(D: Metres, d: Metres, d_p: Metres) -> Metres:
     2.0
     """
     return D - d - d_p
+
+
+@formula("F = F_1 + F_2", cites=[FIRST_PRINCIPLES])
+def remaining_load(F_1: Newtons, F_2: Newtons) -> Newtons:
+    """Load of the springs of a set that are left.
+
+    F = F_1 + F_2
+
+    ``F_1``, ``F_2`` loads [N]. Returns [N].
+
+    >>> remaining_load(F_1=400.0, F_2=200.0)
+    600.0
+    """
+    return F_1 + F_2
+
+
+@formula("F_n = x F", cites=[FIRST_PRINCIPLES])
+def share_of_load(x: Ratio, F: Newtons) -> Newtons:
+    """A load with the factor asked for.
+
+    F_n = x F
+
+    ``x`` factor; ``F`` load [N]. Returns [N].
+
+    >>> share_of_load(x=1.5, F=100.0)
+    150.0
+    """
+    return x * F
+
+
+@formula("F_r = F_f + g (m_v + m_s) 9.80665", cites=[FIRST_PRINCIPLES, CGPM], empirical="kg and N")
+def closing_need(F_f: Newtons, g: Ratio, m_v: Kilograms, m_s: Kilograms) -> Newtons:
+    """Load that shuts a valve slowly: friction, and the weight that opens it.
+
+    F_r = F_f + g (m_v + m_s) 9.80665
+
+    ``F_f`` friction [N]; ``g`` 1 where weight opens the valve, −1 where it shuts it, 0 across; ``m_v``,
+    ``m_s`` mass of valve and spindle [kg]. Returns [N], negative where weight alone shuts the valve.
+
+    Hand working: 20 + 6 × 9.80665 = 78.84 N.
+
+    >>> round(closing_need(F_f=20.0, g=1.0, m_v=4.5, m_s=1.5), 2)
+    78.84
+    """
+    return F_f + g * (m_v + m_s) * _GRAVITY
+
+
+@formula("c_r = (D_o − d_o − D − d)/2", cites=[FIRST_PRINCIPLES])
+def radial_room(D_o: Metres, d_o: Metres, D: Metres, d: Metres) -> Metres:
+    """Radial room between a spring and the next larger one round it.
+
+    c_r = (D_o − d_o − D − d)/2
+
+    ``D_o``, ``d_o`` mean coil diameter and wire of the outer, ``D``, ``d`` of the inner spring [m].
+    Returns [m], negative where they do not go into each other.
+
+    Hand working: (60 − 8 − 42 − 6)/2 = 2 mm.
+
+    >>> round(radial_room(D_o=0.060, d_o=0.008, D=0.042, d=0.006) * 1e3, 6)
+    2.0
+    """
+    return (D_o - d_o - D - d) / 2

@@ -11,3 +11,4 @@ EN_15800 = Source(
     memory=True,
 )
 EN_10270 = Source("EN 10270-1, -2 and -3, Steel wire for mechanical springs", "2011", memory=True)
+CGPM = Source("CGPM 3 (1901)", "", "standard acceleration of gravity")

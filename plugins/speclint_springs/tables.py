@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
-from speclint import require
+from speclint import FIRST_PRINCIPLES, require
 from speclint.formula import Metres
 from speclint.handbook.materials import Material
 from speclint.handbook.reading import Reading
+from speclint.handbook.springs import EN_13906_1
 from speclint_springs.sources import EN_15800
 
 #: Factor of each quality grade on the tolerances of load (EN 15800, recalled).
 _FACTORS = {"1": 0.63, "2": 1.0, "3": 1.6}
+
+#: Wires that the ends add to the free length without pitch (EN 13906-1, recalled).
+_END_COILS = {"ground": 0.0, "closed": 1.5}
+_SENSE_OF_WEIGHT = {"upwards": -1.0, "sideways": 0.0, "downwards": 1.0}
 
 
 def quality_factor(grade: str) -> Reading:
@@ -35,3 +40,23 @@ def least_wire_strength(material: Material, diameter: Metres) -> Reading:
     """
     found = material.wire_strength(diameter)
     return Reading.exact(f"least {found.what}", found.low, found.unit, found.source)
+
+
+def end_coils_in_pitch(ends: str) -> Reading:
+    """Wires that closed ends add in the pitch of the free coils; OutOfRange for other ends.
+
+    >>> end_coils_in_pitch("closed").nominal
+    1.5
+    """
+    require(ends in _END_COILS, f"ends {ends!r} are none of {', '.join(_END_COILS)}")
+    source = EN_13906_1.at("clause on increase of coil diameter")
+    return Reading.exact(f"wires of {ends} ends without pitch", _END_COILS[ends], "", source)
+
+
+def sense_of_opening_weight(opens: str) -> Reading:
+    """1 where weight opens a valve that opens downwards, −1 where it shuts one that opens upwards.
+
+    >>> sense_of_opening_weight("downwards").nominal
+    1.0
+    """
+    return Reading.exact(f"sense of weight, opening {opens}", _SENSE_OF_WEIGHT[opens], "", FIRST_PRINCIPLES)

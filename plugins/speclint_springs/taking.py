@@ -7,7 +7,7 @@ from speclint.formula import Kelvins, Metres, Newtons, NewtonsPerMetre, Pascals,
 from speclint.handbook.press_fits import DRAWING_TEMPERATURE
 from speclint.handbook.spring_lengths import solid_coils, solid_length
 from speclint.handbook.springs import spring_load, spring_rate
-from speclint.specs.compression_spring import CompressionSpring
+from speclint.specs import CompressionSpring
 from speclint_springs.formulae import deflection, mean_from_inside, mean_from_outside, open_load_from_shut
 
 

@@ -6,8 +6,7 @@ from speclint import Sheet
 from speclint.formula import Kelvins, Metres, Pascals, Ratio
 from speclint.handbook.pipes import thick_pipe_factor_y, wall_factor_y
 from speclint.handbook.press_fits import DRAWING_TEMPERATURE
-from speclint.specs import LoadCase
-from speclint.specs.steam_pipe import SteamPipe
+from speclint.specs import LoadCase, SteamPipe
 from speclint_steamways.formulae import least_wall, power_piping_allowable
 
 #: The code's word for each family of metal that pipes are made of.

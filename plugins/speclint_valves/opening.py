@@ -8,9 +8,7 @@ from speclint import Sheet
 from speclint.formula import Metres, MetresPerSecond, RadiansPerSecond, SquareMetres
 from speclint.handbook.double_beat import beat_area, double_beat_flow_area, single_beat_flow_area, throat_area
 from speclint.handbook.slider_crank import mean_piston_speed, piston_speed
-from speclint.specs.cylinder_block import CylinderBlock
-from speclint.specs.cylinder_liner import CylinderLiner
-from speclint.specs.poppet_valve import Beat, PoppetValve
+from speclint.specs import Beat, CylinderBlock, CylinderLiner, PoppetValve
 from speclint_valves.formulae.flow import governing_area, piston_area, revolutions
 
 

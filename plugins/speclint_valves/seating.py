@@ -13,8 +13,7 @@ from speclint.handbook.press_fits import (
     inner_hoop_stress,
     outer_tresca_stress,
 )
-from speclint.specs.cylinder_block import CylinderBlock, SeatBore
-from speclint.specs.valve_seat import ValveSeat
+from speclint.specs import CylinderBlock, SeatBore, ValveSeat
 from speclint_valves.formulae.fits import (
     interference,
     pressing_interference,

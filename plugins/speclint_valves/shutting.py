@@ -8,10 +8,7 @@ from speclint.handbook.double_beat import unbalanced_load
 from speclint.handbook.press_fits import DRAWING_TEMPERATURE
 from speclint.handbook.spring_heat import relaxation_loss
 from speclint.handbook.springs import shear_stress
-from speclint.specs import LoadCase
-from speclint.specs.compression_spring import CompressionSpring
-from speclint.specs.poppet_valve import Beat, PoppetValve
-from speclint.specs.valve_spindle import ValveSpindle
+from speclint.specs import Beat, CompressionSpring, LoadCase, PoppetValve, ValveSpindle
 from speclint_valves.formulae.shutting import (
     excess_pressure,
     hot_spring_load,

@@ -19,7 +19,7 @@ class LensJoint(Component):
         seat: "cone", or "sphere" hollowed to a larger radius.
         seat_angle: half angle of the cone at its axis.
         seat_radius: of a hollow sphere.
-        seat_width: width of the seat's face along its slope.
+        face_width: width of the ring's spherical face along its arc, contact in the middle.
         outside_diameter, bore: of the ring.
         flange_thickness: of the flange under the nuts.
         swing: angle by which the pipe may stand off its axis at assembly and in work.
@@ -34,7 +34,7 @@ class LensJoint(Component):
     seat: Word[Literal["cone", "sphere"]] = NOT_STATED
     seat_angle: Angle = NOT_STATED
     seat_radius: Length = NOT_STATED
-    seat_width: Length = NOT_STATED
+    face_width: Length = NOT_STATED
     outside_diameter: Length = NOT_STATED
     bore: Length = NOT_STATED
     flange_thickness: Length = NOT_STATED

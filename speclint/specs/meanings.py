@@ -31,6 +31,10 @@ _COMMON = {
     "supplied_as": "made to drawing or bought",
     "inspection_points": "where the inspection plan stops the work or calls the inspector",
     "procedures": "written instructions for first steaming",
+    "welding": "whether it is welded, and what keeps the welds from cracking",
+    "lubrication": "how its rubbing surface is oiled",
+    "surface": "treatment of its rubbing surface; left out where it is as the metal is",
+    "surroundings": "what stands where it touches its neighbour",
 }
 
 

@@ -6,8 +6,15 @@ from typing import Literal
 
 from speclint.specs.component import Spec
 from speclint.specs.duty import Duty
+from speclint.specs.lubrication import Lubrication
 from speclint.specs.shop_record import InspectionPoints, Procedures
+from speclint.specs.welding import Welding
 from speclint.specs.words import NOT_STATED, LinkTo, Pressure, Temperature, Word
+
+#: How a rubbing surface is treated.
+Surface = Literal["case hardened", "induction hardened", "nitrided", "hard chromium plated", "hard faced"]
+#: What stands where a part touches its neighbour.
+Surroundings = Literal["weather and wet", "indoors", "oiled", "dry steam"]
 
 
 class Component(Spec):
@@ -29,3 +36,7 @@ class Component(Spec):
     supplied_as: Word[Literal["made", "bought"]] = NOT_STATED
     inspection_points: InspectionPoints = InspectionPoints()
     procedures: Procedures = Procedures()
+    welding: Welding = Welding()
+    lubrication: Lubrication = Lubrication()
+    surface: Word[Surface] = NOT_STATED
+    surroundings: Word[Surroundings] = NOT_STATED

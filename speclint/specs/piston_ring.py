@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import ClassVar, Literal
 
+from speclint.specs.cylinder_block import CylinderBlock
 from speclint.specs.cylinder_liner import CylinderLiner, Structure
 from speclint.specs.part import Component
 from speclint.specs.words import NOT_STATED, Fraction, Hardness, Length, LinkTo, Word
@@ -14,6 +15,7 @@ class PistonRing(Component):
 
     Fields:
         runs_in: the liner
+        bears_on: the block, where the ring runs straight on a bore of it without a liner
         place: front or back for the end ring of the piston, middle for one between
         edge_from_piston_face: from the piston's face at that end to the ring's nearer edge
         width: along the axis
@@ -29,6 +31,7 @@ class PistonRing(Component):
     called: ClassVar[str] = "piston ring"
 
     runs_in: LinkTo[CylinderLiner] = NOT_STATED
+    bears_on: LinkTo[CylinderBlock] = NOT_STATED
     place: Word[Literal["front", "middle", "back"]] = NOT_STATED
     edge_from_piston_face: Length = NOT_STATED
     width: Length = NOT_STATED

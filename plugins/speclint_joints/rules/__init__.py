@@ -2,18 +2,36 @@
 
 from __future__ import annotations
 
-from speclint_joints.rules import covers, fatigue, holes, layout, threads, tightening, tightness
+from speclint_joints.rules import (
+    covers,
+    fatigue,
+    frames,
+    glands,
+    holes,
+    keeping,
+    layout,
+    lenses,
+    threads,
+    tightening,
+    tightness,
+)
 
 RULES = (
     covers.flange,
     covers.on_test,
     covers.thickness,
     fatigue.stud_fatigue,
+    frames.block_couple,
+    frames.block_slip,
+    glands.studs,
     holes.edge,
     holes.engagement,
     holes.hole_depth,
+    keeping.locking,
+    keeping.underside,
     layout.stud_count,
     layout.stud_pitch,
+    lenses.seat,
     threads.same_thread,
     tightening.bolting_material,
     tightening.preload,

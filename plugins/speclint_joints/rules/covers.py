@@ -7,12 +7,11 @@ from dataclasses import dataclass
 from speclint import Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook import flat_covers, gasket_materials, gaskets, plates, ring_plates
 from speclint.handbook.bolted_joints import loads
-from speclint.specs import CaseName, LoadCase
-from speclint.specs.bolted_joint import BoltedJoint
-from speclint.specs.cylinder_cover import CylinderCover
+from speclint.specs import BoltedJoint, CaseName, CylinderCover, LoadCase
 from speclint_joints.formulae.covers import flange_bending_stress, gasket_lever
 from speclint_joints.formulae.loads import area_of_all, load_of_all, mean_diameter
 from speclint_joints.formulae.preloads import share_of_strength
+from speclint_joints.found import joint_holding
 from speclint_joints.preload import working_preload
 from speclint_joints.seals import acting_pressure, gasket_ring, lift_per_stud
 from speclint_joints.sources import ASME_APPENDIX_2, ASME_BENDING, EN_13445_3, ROARK
@@ -29,14 +28,6 @@ class _Bolting:
     G: float
     operating: float
     seating: float
-
-
-def _joint_of(cover: CylinderCover, sheet: Sheet) -> BoltedJoint:
-    joints = sheet.belonging_to(cover, BoltedJoint)
-    joints = tuple(joint for joint in joints if sheet.follow(joint.holds) is cover)
-    if len(joints) != 1:
-        raise sheet.not_assessed(f"{len(joints)} bolted joints hold this cover; one is wanted", cover.where)
-    return joints[0]
 
 
 def _design_bolting(joint: BoltedJoint, case: LoadCase, sheet: Sheet, pressure: float) -> _Bolting:
@@ -75,7 +66,7 @@ def _flat_plate(cover: CylinderCover, case: LoadCase, sheet: Sheet, stretch: flo
     """Thickness by the code, operating and seating, and the plate held and supported, against what is made."""
     if sheet.read("form", cover.form) != "flat":
         raise sheet.not_covered("a dished cover is not covered by the rules of flat plates")
-    joint = _joint_of(cover, sheet)
+    joint = joint_holding(cover, sheet)
     pressure = acting_pressure(joint, case, sheet)
     bolting = _design_bolting(joint, case, sheet, pressure)
     t = sheet.take("t", cover.thickness)
@@ -216,7 +207,7 @@ def on_test(cover: CylinderCover, case: LoadCase, sheet: Sheet) -> Judgement:
 )
 def flange(cover: CylinderCover, case: LoadCase, sheet: Sheet) -> Judgement:
     """Bending of a strip round the joint by the greatest load of the studs as really tightened."""
-    joint = _joint_of(cover, sheet)
+    joint = joint_holding(cover, sheet)
     working = working_preload(joint, case, sheet)
     studs = working.stack.studs
     lift = lift_per_stud(joint, case, sheet, studs)

@@ -4,9 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.bolted_joints import fatigue, loads
-from speclint.specs import LoadCase
-from speclint.specs.bolted_joint import BoltedJoint
-from speclint.specs.gland import Gland
+from speclint.specs import BoltedJoint, Gland, LoadCase
 from speclint_joints.formulae.loads import load_per_stud
 from speclint_joints.formulae.preloads import endurance_with_factor, mean_stud_load, preload_without_torsion
 from speclint_joints.preload import Working, working_preload

@@ -10,9 +10,7 @@ from speclint.handbook.bolted_joints.stripping import FED_STD_H28, shear_strengt
 from speclint.handbook.materials import Material
 from speclint.handbook.thick_cylinders import bore_hoop_stress
 from speclint.handbook.threads import external_stripping_area, internal_stripping_area
-from speclint.specs import LoadCase
-from speclint.specs.bolted_joint import BoltedJoint
-from speclint.specs.gland import Gland
+from speclint.specs import BoltedJoint, Gland, LoadCase
 from speclint_joints.formulae.holes import (
     bursting_pressure,
     depth_needed,

@@ -5,12 +5,7 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook import gasket_materials
 from speclint.handbook.bolted_joints import layout
-from speclint.specs.bolted_joint import BoltedJoint
-from speclint.specs.cylinder_cover import CylinderCover
-from speclint.specs.gland import Gland
-from speclint.specs.lens_joint import LensJoint
-from speclint.specs.part import Component
-from speclint.specs.pipe_flange import PipeFlange
+from speclint.specs import BoltedJoint, Component, CylinderCover, Gland, LensJoint, PipeFlange
 from speclint_joints.sources import KHURMI
 from speclint_joints.studs import nominal_diameter
 

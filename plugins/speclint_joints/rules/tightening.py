@@ -5,9 +5,7 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.bolted_joints import loads, stud_stress, tightening
 from speclint.handbook.combined_stress import equivalent_stress
-from speclint.specs import LoadCase
-from speclint.specs.bolted_joint import BoltedJoint
-from speclint.specs.gland import Gland
+from speclint.specs import BoltedJoint, Gland, LoadCase
 from speclint_joints.formulae.loads import least_area
 from speclint_joints.formulae.preloads import (
     friction_of_coefficient,

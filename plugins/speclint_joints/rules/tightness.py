@@ -2,13 +2,10 @@
 
 from __future__ import annotations
 
-from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.errors import NotKnown
+from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, NotKnown, Sheet, rule
 from speclint.handbook import gasket_materials, gaskets
 from speclint.handbook.bolted_joints import loads
-from speclint.specs import LoadCase
-from speclint.specs.bolted_joint import BoltedJoint
-from speclint.specs.gland import Gland
+from speclint.specs import BoltedJoint, Gland, LoadCase
 from speclint_joints.formulae.loads import load_of_all, pressure_on_face, ring_area, times
 from speclint_joints.formulae.preloads import share_of_load
 from speclint_joints.preload import working_preload

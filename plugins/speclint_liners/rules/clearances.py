@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.press_fits import DRAWING_TEMPERATURE
-from speclint.specs import LoadCase
-from speclint.specs.cylinder_block import CylinderBlock
+from speclint.specs import CylinderBlock, LoadCase
 from speclint_liners.formulae.ends import axis_out_of_line, clearance_left, clearance_ratio, swept_volume
 from speclint_liners.rules.cylinders import ends_of, liner_in
 from speclint_liners.rules.travel import hot_clearance, stretch

@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from speclint import Sheet
-from speclint.specs.cylinder_block import CylinderBlock, CylinderEnd
-from speclint.specs.cylinder_liner import CylinderLiner
+from speclint.specs import CylinderBlock, CylinderEnd, CylinderLiner
 
 
 def ends_of(block: CylinderBlock, sheet: Sheet) -> Sequence[CylinderEnd]:

@@ -17,8 +17,7 @@ from speclint.handbook.press_fits import (
     outer_tresca_stress,
 )
 from speclint.handbook.reading import Reading
-from speclint.specs import LoadCase
-from speclint.specs.cylinder_liner import CylinderLiner
+from speclint.specs import CylinderLiner, LoadCase
 from speclint_liners.formulae.fits import (
     allowed_compression,
     allowed_fit_stress,

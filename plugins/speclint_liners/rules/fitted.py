@@ -6,9 +6,7 @@ from dataclasses import dataclass
 
 from speclint import Sheet
 from speclint.handbook.press_fits import DRAWING_TEMPERATURE, hot_interference
-from speclint.specs import LoadCase
-from speclint.specs.cylinder_block import Bore, CylinderBlock
-from speclint.specs.cylinder_liner import CylinderLiner
+from speclint.specs import Bore, CylinderBlock, CylinderLiner, LoadCase
 from speclint_liners.formulae.fits import interference
 from speclint_liners.formulae.walls import eccentricity_of_run_out, outside_of_wall
 

@@ -4,9 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.press_fits import DRAWING_TEMPERATURE
-from speclint.specs import LoadCase
-from speclint.specs.cylinder_block import BlockPort
-from speclint.specs.cylinder_liner import CylinderLiner, LinerPort
+from speclint.specs import BlockPort, CylinderLiner, LinerPort, LoadCase
 from speclint_liners.formulae.ports import (
     blocked_share,
     least_bar,

@@ -9,8 +9,7 @@ from speclint.handbook.panels import panel_stress, panel_stress_factor
 from speclint.handbook.plates import TIMOSHENKO_PLATES
 from speclint.handbook.press_fits import DRAWING_TEMPERATURE, outer_tresca_stress
 from speclint.handbook.thick_cylinders import bore_hoop_stress
-from speclint.specs import LoadCase
-from speclint.specs.cylinder_block import CylinderBlock, Division
+from speclint.specs import CylinderBlock, Division, LoadCase
 from speclint_liners.formulae.walls import outside_of_wall, thinnest_wall
 from speclint_liners.formulae.water import allowed_at_test, pressure_difference, wanted_test_pressure
 from speclint_liners.rules.cylinders import liners_of

@@ -4,10 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.press_fits import DRAWING_TEMPERATURE
-from speclint.specs import LoadCase
-from speclint.specs.cylinder_block import CylinderBlock, CylinderEnd
-from speclint.specs.cylinder_liner import CylinderLiner
-from speclint.specs.piston_ring import PistonRing
+from speclint.specs import CylinderBlock, CylinderEnd, CylinderLiner, LoadCase, PistonRing
 from speclint_liners.formulae.ends import (
     beyond_working_bore,
     clearance_left,

@@ -3,9 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.specs import LoadCase
-from speclint.specs.cylinder_liner import CylinderLiner
-from speclint.specs.piston_ring import PistonRing
+from speclint.specs import CylinderLiner, LoadCase, PistonRing
 from speclint_liners.formulae.walls import (
     bourne_wall,
     kent_wall,

@@ -7,12 +7,16 @@ from typing import Any
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.formula import Kelvins, Pascals
-from speclint.specs import Component, LoadCase, NotStated
-from speclint.specs.bolted_joint import BoltedJoint
-from speclint.specs.cylinder_block import CylinderBlock
-from speclint.specs.cylinder_liner import CylinderLiner
-from speclint.specs.steam_pipe import SteamPipe
-from speclint.specs.valve_seat import ValveSeat
+from speclint.specs import (
+    BoltedJoint,
+    Component,
+    CylinderBlock,
+    CylinderLiner,
+    LoadCase,
+    NotStated,
+    SteamPipe,
+    ValveSeat,
+)
 from speclint_release.concern import holds_pressure
 from speclint_release.formulae import temperature_margin
 from speclint_release.sources import B31_1, EN_10204, EN_13445_5

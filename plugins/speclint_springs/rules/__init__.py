@@ -2,6 +2,6 @@
 
 from __future__ import annotations
 
-from speclint_springs.rules import lengths, loads, strength
+from speclint_springs.rules import endurance, lengths, loads, room, strength
 
-RULES = (*lengths.RULES, *loads.RULES, *strength.RULES)
+RULES = (*endurance.RULES, *lengths.RULES, *loads.RULES, *room.RULES, *strength.RULES)

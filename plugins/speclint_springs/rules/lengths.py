@@ -10,7 +10,7 @@ from speclint.handbook.spring_lengths import (
     clearance_sum_hot_coiled,
 )
 from speclint.handbook.springs import EN_13906_1, spring_index
-from speclint.specs.compression_spring import CompressionSpring
+from speclint.specs import CompressionSpring
 from speclint_springs.formulae import gap_before_solid
 from speclint_springs.taking import greatest_solid_length, mean_diameter, working_coils
 

@@ -5,8 +5,7 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.formula import Metres, Newtons, NewtonsPerMetre, Ratio
 from speclint.handbook.springs import EN_13906_1, spring_load, spring_rate
-from speclint.specs import Force, Length
-from speclint.specs.compression_spring import CompressionSpring
+from speclint.specs import CompressionSpring, Force, Length
 from speclint_springs.formulae import (
     deflection,
     load_difference,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, Source, rule
 from speclint.formula import Metres, Pascals
 from speclint.handbook.springs import EN_13906_1, shear_stress, spring_load
-from speclint.specs.compression_spring import CompressionSpring
+from speclint.specs import CompressionSpring
 from speclint_springs.formulae import deflection, share_of_strength
 from speclint_springs.sources import EN_10270
 from speclint_springs.tables import least_wire_strength

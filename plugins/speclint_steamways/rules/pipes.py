@@ -30,8 +30,7 @@ from speclint.handbook.pipes import (
     pipe_wall_of_european_code,
 )
 from speclint.handbook.press_fits import DRAWING_TEMPERATURE
-from speclint.specs import LoadCase
-from speclint.specs.steam_pipe import SteamPipe
+from speclint.specs import LoadCase, SteamPipe
 from speclint_steamways.formulae import (
     hoop_stress_of_pipe,
     movement_to_take_up,

@@ -7,8 +7,7 @@ from speclint.formula import Kelvins, KilogramsPerCubicMetre, MetresPerSecond, P
 from speclint.handbook.double_beat import HEYWOOD, lift_for_area
 from speclint.handbook.flow import fitting_pressure_loss, mach_number
 from speclint.handbook.steam import steam_density, steam_speed_of_sound
-from speclint.specs import LoadCase
-from speclint.specs.poppet_valve import PoppetValve
+from speclint.specs import LoadCase, PoppetValve
 from speclint_valves.formulae.flow import (
     pressure_ratio,
     share_of_area,

@@ -5,8 +5,7 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.formula import Metres, Newtons, Pascals
 from speclint.handbook.press_fits import DIN_7190, DRAWING_TEMPERATURE, SHRINK_FIT, axial_grip
-from speclint.specs import LoadCase
-from speclint.specs.valve_seat import ValveSeat
+from speclint.specs import LoadCase, ValveSeat
 from speclint_valves.formulae.fits import (
     load_with_margin,
     shrinkage_available,

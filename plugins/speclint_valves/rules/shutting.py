@@ -6,8 +6,7 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit,
 from speclint.formula import Pascals
 from speclint.handbook.spring_heat import RELAXATION_DIAGRAMS
 from speclint.handbook.springs import EN_13906_1
-from speclint.specs import LoadCase
-from speclint.specs.poppet_valve import PoppetValve
+from speclint.specs import LoadCase, PoppetValve
 from speclint_valves.formulae.fits import load_with_margin
 from speclint_valves.formulae.shutting import (
     compression_pressure,

@@ -1,0 +1,170 @@
+"""Thrust of a cylinder on the frame, and what its bolts do against it."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Source, formula, require
+from speclint.formula import (
+    Kilograms,
+    Metres,
+    MetresPerSecondSquared,
+    NewtonMetres,
+    Newtons,
+    Pascals,
+    Ratio,
+    SquareMetres,
+)
+from speclint.handbook.reading import Reading
+
+_CGPM = Source(
+    "Comptes rendus of the 3rd General Conference on Weights and Measures", "1901", "standard gravity"
+)
+
+
+def standard_gravity() -> Reading:
+    """Standard acceleration of free fall, m/s²: exact by definition."""
+    return Reading.exact("standard acceleration of free fall", 9.80665, "m/s²", _CGPM)
+
+
+@formula("S = m k g", cites=[FIRST_PRINCIPLES])
+def shock_load(m: Kilograms, k: Ratio, g: MetresPerSecondSquared) -> Newtons:
+    """Load of buffing on the fastening of a block.
+
+    S = m k g
+
+    m: mass of the block with what hangs on it, kg. k: acceleration in times gravity. g: standard gravity,
+    m/s². Returns N.
+
+    >>> round(shock_load(m=2000.0, k=3.0, g=9.80665))
+    58840
+    """
+    return m * k * g
+
+
+@formula("T = F + S", cites=[FIRST_PRINCIPLES])
+def thrust_along_frame(F: Newtons, S: Newtons) -> Newtons:
+    """Thrust along the frame, which comes from both sides.
+
+    T = F + S
+
+    F: load of the steam on a cover, N. S: load of a shock, N. Returns N. The inertia of piston and rods does
+    not pass through the block: it acts on crank pin and axleboxes.
+
+    >>> thrust_along_frame(F=350e3, S=50e3)
+    400000.0
+    """
+    return F + S
+
+
+@formula("N_s = mu n F/T", cites=[FIRST_PRINCIPLES])
+def factor_against_slip(mu: Ratio, n: Ratio, F: Newtons, T: Newtons) -> Ratio:
+    """Times the thrust that friction alone would hold.
+
+    N_s = mu n F/T
+
+    mu: least friction. n: number of bolts. F: least preload, N. T: thrust, N, above 0. Returns a ratio.
+
+    >>> factor_against_slip(mu=0.15, n=20, F=200e3, T=300e3)  # hand: 600/300
+    2.0
+    """
+    require(T > 0 * F, "slip needs a thrust above nothing")
+    return mu * n * F / T
+
+
+@formula("tau = T/(n A)", cites=[FIRST_PRINCIPLES])
+def shear_of_fitted_bolts(T: Newtons, n: Ratio, A: SquareMetres) -> Pascals:
+    """Shear of fitted bolts that take all the thrust.
+
+    tau = T/(n A)
+
+    T: thrust, N. n: number of bolts. A: area of one reamed shank, m². Returns Pa.
+
+    >>> round(shear_of_fitted_bolts(T=400e3, n=10, A=800e-6) / 1e6, 6)
+    50.0
+    """
+    return T / (n * A)
+
+
+@formula("q = T/(n d L)", cites=[FIRST_PRINCIPLES])
+def bearing_of_fitted_bolts(T: Newtons, n: Ratio, d: Metres, L: Metres) -> Pascals:
+    """Bearing pressure of fitted bolts in the thinner plate.
+
+    q = T/(n d L)
+
+    T: thrust, N. n: number of bolts. d: reamed shank, m. L: thickness in which it bears, m. Returns Pa.
+
+    >>> round(bearing_of_fitted_bolts(T=400e3, n=10, d=0.032, L=0.025) / 1e6, 6)
+    50.0
+    """
+    return T / (n * d * L)
+
+
+@formula("q = T/A", cites=[FIRST_PRINCIPLES])
+def stress_of_lugs(T: Newtons, A: SquareMetres) -> Pascals:
+    """Shear or bearing stress of lugs that take all the thrust.
+
+    q = T/A
+
+    T: thrust, N. A: area of all lugs that work in one direction, m². Returns Pa.
+
+    >>> stress_of_lugs(T=400e3, A=0.01)
+    40000000.0
+    """
+    return T / A
+
+
+@formula("M = T a", cites=[FIRST_PRINCIPLES])
+def couple_of_thrust(T: Newtons, a: Metres) -> NewtonMetres:
+    """Couple by which the thrust twists the block on the frame.
+
+    M = T a
+
+    T: thrust, N. a: distance of the bore's axis from the frame's face, m. Returns N·m.
+
+    >>> couple_of_thrust(T=400e3, a=0.350)
+    140000.0
+    """
+    return T * a
+
+
+@formula("l = |x_1 - x_2|", cites=[FIRST_PRINCIPLES])
+def between_pads(x_1: Metres, x_2: Metres) -> Metres:
+    """Distance between the pads that take the couple.
+
+    l = |x_1 - x_2|
+
+    x_1, x_2: middles of the pads along the frame, m, not the same. Returns m.
+
+    >>> between_pads(x_1=0.0, x_2=0.62)
+    0.62
+    """
+    require(x_1 != x_2, "both pads stand at the same place and take no couple")
+    return abs(x_1 - x_2)
+
+
+@formula("P = M/(l n)", cites=[COMMON_PRACTICE])
+def lift_by_couple(M: NewtonMetres, l: Metres, n: Ratio) -> Newtons:  # noqa: E741 - symbol of a length
+    """Load on each bolt of a pad that the couple pulls from the frame.
+
+    P = M/(l n)
+
+    M: couple, N·m. l: distance between the pads, m. n: number of bolts on the pad, shared alike. Returns N.
+
+    >>> round(lift_by_couple(M=140e3, l=0.7, n=10))
+    20000
+    """
+    return M / (l * n)
+
+
+@formula("q = n (F + P)/A", cites=[FIRST_PRINCIPLES])
+def greatest_pad_pressure(n: Ratio, F: Newtons, P: Newtons, A: SquareMetres) -> Pascals:
+    """Mean pressure of a pad that the couple presses on the frame, its bolts fully drawn.
+
+    q = n (F + P)/A
+
+    n: number of bolts. F: greatest preload of one, N. P: load of the couple on each, N. A: face of the pad,
+    m². Returns Pa.
+
+    >>> greatest_pad_pressure(n=10, F=200e3, P=20e3, A=0.05)
+    44000000.0
+    """
+    return n * (F + P) / A

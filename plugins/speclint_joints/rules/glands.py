@@ -1,0 +1,69 @@
+"""The studs of a gland."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.handbook.bolted_joints import stud_stress, tightening
+from speclint.handbook.combined_stress import equivalent_stress
+from speclint.specs import BoltedJoint, Gland, LoadCase
+from speclint_joints.formulae.glands import greatest_share, packing_load
+from speclint_joints.formulae.preloads import share_of_strength
+from speclint_joints.found import joint_holding
+from speclint_joints.seals import acting_pressure
+from speclint_joints.sources import SHIGLEY, VDI_2230
+from speclint_joints.studs import Studs, flank_angle, pitch, pitch_diameter, studs_of
+
+
+@rule(
+    "gland.studs",
+    title="The studs of the gland carry its packing, drawn up unevenly, and the steam behind it",
+    on=Gland,
+    cases=("starting", "running", "test", "water"),
+    grade=Grade.NONCONFORMITY,
+    cites=[FIRST_PRINCIPLES, SHIGLEY.at("eqs. 8-1 and 8-5"), VDI_2230.at("section 5.5.2"), COMMON_PRACTICE],
+    why="A gland is screwed up by feel, one nut ahead of the other; a stud that breaks lets the packing out.",
+    leaves_out="Bending of the gland's flange and of the studs, and friction of the packing on the box.",
+    limits=[
+        Limit("share of proof", "0.7", "ratio", COMMON_PRACTICE, "greatest share of proof stress"),
+        Limit(
+            "thread friction",
+            "0.2",
+            "ratio",
+            COMMON_PRACTICE,
+            "friction in the thread, screwed up dry and hot",
+        ),
+    ],
+)
+def studs(gland: Gland, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Tension of the worst stud with the twist of its thread, against proof."""
+    joint = joint_holding(gland, sheet)
+    own = studs_of(joint, sheet)
+    load = _load(gland, joint, case, sheet)
+    worst = sheet.work("F_1", greatest_share, k=sheet.take("k", gland.tilt), F=load, n=own.n)
+    pull = sheet.work("sigma", stud_stress.tension, F=worst, A_s=own.A_s)
+    stress = sheet.work("sigma_eq", equivalent_stress, sigma=pull, tau=_twist(own, worst, sheet))
+    at = sheet.take("T_b", case.temperature_of(joint))
+    proof = sheet.look_up("R_p", sheet.material_of(joint).proof_stress, of=joint, at=at, thickness=own.d)
+    return sheet.at_most(
+        stress, sheet.work("sigma_lim", share_of_strength, nu=sheet.limit("share of proof"), R=proof)
+    )
+
+
+def _load(gland: Gland, joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> float:
+    """The greater of packing and steam over the ring; metallic packing is not pressed by the gland."""
+    ring = {"D_b": sheet.take("D_b", gland.box), "D_r": sheet.take("D_r", gland.rod)}
+    steam = sheet.work("F_s", packing_load, q=acting_pressure(joint, case, sheet), **ring)
+    if sheet.read("packing", gland.packing) == "metallic":
+        return steam
+    packing = sheet.work("F_q", packing_load, q=sheet.take("q", gland.packing_pressure), **ring)
+    return max(packing, steam)
+
+
+def _twist(own: Studs, load: float, sheet: Sheet) -> float:
+    P = sheet.look_up("P", pitch, designation=own.thread)
+    d_2 = sheet.look_up("d_2", pitch_diameter, designation=own.thread)
+    alpha = sheet.look_up("α", flank_angle, designation=own.thread)
+    mu = sheet.limit("thread friction", "mu")
+    torque = sheet.work("M_t", tightening.thread_torque, F=load, P=P, d_2=d_2, mu_t=mu, alpha=alpha)
+    across = sheet.work("d_s", stud_stress.stress_diameter, A_s=own.A_s)
+    return sheet.work("tau", stud_stress.torsion_shear, M_t=torque, d_s=across)

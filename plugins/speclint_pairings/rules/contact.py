@@ -1,0 +1,64 @@
+"""Surfaces that rub or strike: may they meet?"""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
+from speclint.specs import Component, PistonRing, PoppetValve, ValveSpindle
+from speclint_pairings.pairs import Pair, Surface, pairs_of
+from speclint_pairings.sources import AHRONS, NEALE, STAINLESS_WEAR
+from speclint_pairings.tables import Verdict, verdict
+
+
+@rule(
+    "pairing.sliding",
+    title="The two surfaces may run together under the oil they are given",
+    on=(PistonRing, ValveSpindle, PoppetValve),
+    grade=Grade.NONCONFORMITY,
+    cites=[
+        NEALE.at("sections on piston rings and bearing materials"),
+        STAINLESS_WEAR.at("galling of self-mated and dissimilar couples"),
+        AHRONS.at("chapter on cylinders, mixtures of iron"),
+        COMMON_PRACTICE,
+    ],
+    why="some pairs of metal pick up and tear each other in the first mile, whatever the oil",
+    leaves_out="load, speed, roughness and how much oil comes; surfaces that meet without a link between their specs",
+)
+def sliding(component: Component, sheet: Sheet) -> Judgement:
+    """Each pair that the links give, against the table of pairs; one that is not in it is a query."""
+    return sheet.worst(*(_judged(pair, sheet) for pair in pairs_of(component, sheet)))
+
+
+def _judged(pair: Pair, sheet: Sheet) -> Judgement:
+    met = f"{_said(pair.one)} {pair.contact} on {_said(pair.other)}"
+    if pair.contact == "strikes":
+        met = f"{_said(pair.one)} strikes {_said(pair.other)}"
+    found = verdict(pair.contact, pair.one.counts_as, pair.other.counts_as)
+    where = pair.one.of.material.where
+    if found is None:
+        says = f"{met}: no source held here vouches for this pair"
+        return sheet.states(False, says, where=where).graded(Grade.QUERY)
+    says = f"{met}: {found.reason} ({found.source})"
+    if found.may and found.needs_oil:
+        return _under_oil(pair, found, says, sheet)
+    return sheet.states(found.may, says, where=where)
+
+
+def _under_oil(pair: Pair, found: Verdict, says: str, sheet: Sheet) -> Judgement:
+    """Holds only with oil, which either of the two may state."""
+    for one in (pair.other.of, pair.one.of):
+        lubricant = one.lubrication.lubricant
+        if sheet.is_stated(f"lubricant of {one.id}", lubricant):
+            dry = sheet.read(f"lubricant of {one.id}", lubricant) == "none"
+            said = f"{says}, but without oil it does not run" if dry else says
+            return sheet.states(found.may and not dry, said, where=lubricant.where)
+    missing = pair.other.of.lubrication.lubricant.where
+    raise sheet.not_assessed(
+        f"{missing.key} is not stated in {missing.file}, nor by {pair.one.of.id}", missing
+    )
+
+
+def _said(surface: Surface) -> str:
+    return f"{surface.called} ({surface.counts_as or 'of no class in the table'})"
+
+
+RULES = (sliding,)

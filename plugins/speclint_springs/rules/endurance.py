@@ -1,0 +1,140 @@
+"""What a spring that works must stand: fatigue, surge, heat."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.formula import Metres, Newtons, Pascals, Ratio
+from speclint.handbook.spring_fatigue import (
+    FATIGUE_DIAGRAMS,
+    fatigue_line_slope,
+    stroke_factor,
+    stroke_strength,
+)
+from speclint.handbook.spring_heat import RELAXATION_DIAGRAMS, SMI, relaxation_loss
+from speclint.handbook.springs import (
+    EN_13906_1,
+    bergstraesser_factor,
+    corrected_shear_stress,
+    natural_frequency,
+    shear_stress,
+    spring_index,
+)
+from speclint.handbook.works import SHIGLEY
+from speclint.specs import CompressionSpring, LoadCase
+from speclint_springs.formulae import surge_ratio
+from speclint_springs.taking import (
+    mean_diameter,
+    modulus_of_rigidity,
+    open_load,
+    same_spring_open_load,
+    shut_load,
+    working_coils,
+)
+
+DEFERS = "the local code and a competent person have the last word"
+SHIGLEY_SURGE = SHIGLEY.at("ch. 10, critical frequency of helical springs", memory=True)
+
+
+@rule(
+    "coil-spring.fatigue",
+    title="The spring stands its stroke for ever",
+    on=CompressionSpring,
+    grade=Grade.NONCONFORMITY,
+    gravest=Grade.HOLD,
+    cites=[FATIGUE_DIAGRAMS, EN_13906_1.at("clause 7, stress correction factor"), COMMON_PRACTICE],
+    why="a valve spring makes ten million strokes in some five hundred hours, and breaks from the inside of a coil",
+    leaves_out=f"rust, scores and surge, each of which takes from it what no diagram counts; {DEFERS}",
+    limits=[Limit("factor", "1.2", "ratio", COMMON_PRACTICE, "least factor of the stroke of stress allowed")],
+)
+def fatigue(spring: CompressionSpring, sheet: Sheet) -> Judgement:
+    """S = (τ_H0 − (1 − m) τ_U)/(τ_O − τ_U), stresses corrected after Bergsträsser, loads those of 20 °C."""
+    if sheet.read("loading", spring.loading) == "steady":
+        raise sheet.not_applicable("the load is steady: coil-spring.stress-static judges it")
+    caught = sheet.read("broken half caught", spring.broken_half_caught)
+    d = sheet.take("d", spring.wire)
+    D = mean_diameter(spring, sheet, d)
+    k = sheet.work("k", bergstraesser_factor, w=sheet.work("w", spring_index, D=D, d=d))
+    F_U = shut_load(spring, sheet, d, D)
+    lower = _corrected("τ_U", sheet, k, F_U, D, d)
+    upper = _corrected("τ_O", sheet, k, same_spring_open_load(spring, sheet, d, D, F_U), D, d)
+    m = sheet.look_up("m", fatigue_line_slope)
+    S = sheet.work("S", stroke_factor, tau_U=lower, tau_O=upper, tau_H0=_stroke(spring, sheet, d), m=m)
+    judged = sheet.at_least(S, sheet.limit("factor"))
+    return judged if caught else judged.graded(Grade.HOLD)
+
+
+def _corrected(symbol: str, sheet: Sheet, k: Ratio, F: Newtons, D: Metres, d: Metres) -> Pascals:
+    return sheet.work(symbol, corrected_shear_stress, k=k, F=F, D=D, d=d)
+
+
+def _stroke(spring: CompressionSpring, sheet: Sheet, d: Metres) -> Pascals:
+    """Stroke strength as the maker warrants it, or from the diagrams."""
+    if sheet.is_stated("stroke strength", spring.stroke_strength):
+        return sheet.take("τ_H0", spring.stroke_strength)
+    treatment = "peened" if sheet.read("shot-peened", spring.shot_peened) else "none"
+    wire = sheet.read("wire grade", spring.wire_grade)
+    return sheet.look_up("τ_H0", stroke_strength, wire=wire, treatment=treatment, d=d)
+
+
+@rule(
+    "coil-spring.surge",
+    title="The spring's own swing is far above the cam's",
+    on=CompressionSpring,
+    cases=("running",),
+    grade=Grade.NONCONFORMITY,
+    cites=[EN_13906_1.at("clause 7, natural frequency"), SHIGLEY_SURGE, COMMON_PRACTICE],
+    why="a spring that surges lets go of the valve and overstresses its end coils, and soon breaks",
+    leaves_out="the harmonics of the cam's own law, which a sharp cam carries higher than a smooth one",
+    limits=[
+        Limit("least", "13", "ratio", COMMON_PRACTICE, "least swings in a revolution of the cam"),
+        Limit("preferred", "20", "ratio", SHIGLEY_SURGE, "swings in a revolution of the cam preferred"),
+    ],
+)
+def surge(spring: CompressionSpring, case: LoadCase, sheet: Sheet) -> Judgement:
+    """f = d/(2 π n D²) √(G/(2 ρ)) between fixed ends, over the revolutions of the cam: once a turn of the wheels."""
+    d = sheet.take("d", spring.wire)
+    D, n = mean_diameter(spring, sheet, d), working_coils(spring, sheet)
+    G = modulus_of_rigidity(spring, sheet, sheet.take("T", case.temperature_of(spring)))
+    rho = sheet.look_up("ρ", sheet.material_of(spring).density, of=spring)
+    f = sheet.work("f", natural_frequency, d=d, D=D, n=n, G=G, rho=rho)
+    ratio = sheet.work("j", surge_ratio, f=f, omega=sheet.take("ω", case.rotational_speed))
+    least = sheet.at_least(ratio, sheet.limit("least"))
+    preferred = sheet.at_least(ratio, sheet.limit("preferred")).graded(Grade.OBSERVATION)
+    return preferred if least.holds else least
+
+
+@rule(
+    "coil-spring.temperature",
+    title="The wire stands the heat, and the spring loses little of its load to it",
+    on=CompressionSpring,
+    cases=("starting", "running", "drifting", "standing-hot"),
+    grade=Grade.NONCONFORMITY,
+    cites=[
+        RELAXATION_DIAGRAMS,
+        SMI.at("wire temperatures"),
+        COMMON_PRACTICE,
+    ],
+    why="a spring that stands hot under load comes back shorter, and holds its valve the less",
+    leaves_out="what is lost after the 48 hours of the diagrams: it goes on, slowly",
+    limits=[Limit("loss", "10 %", "ratio", COMMON_PRACTICE, "share of the load that may be lost")],
+)
+def temperature(spring: CompressionSpring, case: LoadCase, sheet: Sheet) -> Judgement:
+    """T ≤ the wire's limit, and the relaxation at the open length ≤ 10 %."""
+    T = sheet.take("T", case.temperature_of(spring))
+    rated = sheet.look_up("T_max", sheet.material_of(spring).wire_temperature_limit, of=spring)
+    heat = sheet.at_most(T, rated)
+    return heat if not heat.holds else sheet.at_most(_loss(spring, sheet, T), sheet.limit("loss"))
+
+
+def _loss(spring: CompressionSpring, sheet: Sheet, T: float) -> Ratio:
+    if sheet.is_stated("relaxation", spring.relaxation):
+        return sheet.take("r", spring.relaxation)
+    d = sheet.take("d", spring.wire)
+    D = mean_diameter(spring, sheet, d)
+    stress = sheet.work("τ_O", shear_stress, F=open_load(spring, sheet, d, D), D=D, d=d)
+    return sheet.look_up(
+        "r", relaxation_loss, wire=sheet.read("wire grade", spring.wire_grade), T=T, tau=stress
+    )
+
+
+RULES = (fatigue, surge, temperature)

@@ -1,0 +1,163 @@
+"""The room a spring has: bowing out, growing, and the set it stands in."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.formula import Metres, Newtons
+from speclint.handbook.press_fits import DRAWING_TEMPERATURE
+from speclint.handbook.spring_lengths import (
+    buckling_deflection,
+    coil_pitch,
+    outside_growth_at_solid,
+    seating_coefficient,
+)
+from speclint.handbook.springs import EN_13906_1
+from speclint.specs import CompressionSpring, ValveSpindle
+from speclint_springs.formulae import (
+    clearance_inside,
+    clearance_outside,
+    closing_need,
+    deflection,
+    radial_room,
+    remaining_load,
+    share_of_load,
+)
+from speclint_springs.tables import end_coils_in_pitch, sense_of_opening_weight
+from speclint_springs.taking import (
+    greatest_solid_length,
+    mean_diameter,
+    modulus_of_rigidity,
+    shut_load,
+    working_coils,
+)
+
+
+@rule(
+    "coil-spring.buckling",
+    title="The spring does not bow out of line at full lift",
+    on=CompressionSpring,
+    grade=Grade.NONCONFORMITY,
+    cites=[EN_13906_1.at("clause on buckling")],
+    why="a spring that bows rubs its guide through, and pushes the spindle askew",
+    leaves_out="ends that are not square, and a spring that a guide keeps straight",
+)
+def buckling(spring: CompressionSpring, sheet: Sheet) -> Judgement:
+    """Deflection at full lift ≤ that at which the spring buckles, by its seating."""
+    if sheet.is_stated("guided", spring.guided) and sheet.read("guided", spring.guided):
+        raise sheet.not_applicable(
+            "a pin or a sleeve keeps the spring in line; coil-spring.house judges its room"
+        )
+    d = sheet.take("d", spring.wire)
+    D, free = mean_diameter(spring, sheet, d), sheet.take("L_0", spring.free_length)
+    nu = sheet.look_up("ν", seating_coefficient, seating=sheet.read("seating", spring.seating))
+    E = sheet.look_up("E", sheet.material_of(spring).modulus, of=spring, at=DRAWING_TEMPERATURE)
+    G = modulus_of_rigidity(spring, sheet)
+    pressed = sheet.work("s", deflection, L_0=free, L=sheet.take("L_O", spring.open_length))
+    return sheet.at_most(pressed, sheet.work("s_k", buckling_deflection, L_0=free, D=D, nu=nu, G=G, E=E))
+
+
+@rule(
+    "coil-spring.house",
+    title="The coils stand clear of what surrounds them and of what they surround",
+    on=CompressionSpring,
+    grade=Grade.NONCONFORMITY,
+    cites=[EN_13906_1.at("clause on increase of coil diameter"), FIRST_PRINCIPLES],
+    why="coils that rub wear through, and a spring that jams in its house holds nothing",
+    leaves_out="a house or a pin out of line with the spring",
+)
+def house(spring: CompressionSpring, sheet: Sheet) -> Judgement:
+    """Room outside with the growth at solid, and room inside where the coil is narrowest, both above nothing."""
+    d = sheet.take("d", spring.wire)
+    D = mean_diameter(spring, sheet, d)
+    found = []
+    if sheet.is_stated("housing", spring.housing):
+        found.append(_outside(spring, sheet, d, D))
+    if sheet.is_stated("guide pin", spring.guide_pin):
+        inside = sheet.work("c_i", clearance_inside, D=D, d=d, d_p=sheet.take("d_p", spring.guide_pin))
+        found.append(sheet.stays(inside, inside, strictly=True))
+    if not found:
+        raise sheet.not_assessed("neither housing nor guide_pin is stated", spring.where)
+    return sheet.worst(*found)
+
+
+def _outside(spring: CompressionSpring, sheet: Sheet, d: Metres, D: Metres) -> Judgement:
+    housing = sheet.take("D_h", spring.housing)
+    free = sheet.take("L_0", spring.free_length)
+    solid = sheet.work("s_c", deflection, L_0=free, L=greatest_solid_length(spring, sheet, d))
+    b = sheet.look_up("b", end_coils_in_pitch, ends=sheet.read("ends", spring.ends))
+    pitch = sheet.work("m", coil_pitch, s_c=solid, n=working_coils(spring, sheet), b=b, d=d)
+    growth = sheet.work("ΔD", outside_growth_at_solid, m=pitch, d=d, D=D)
+    still = sheet.work("c_0", clearance_outside, D_h=housing, D=D, d=d, growth=0.0)
+    return sheet.stays(
+        sheet.work("c", clearance_outside, D_h=housing, D=D, d=d, growth=growth), still, strictly=True
+    )
+
+
+@rule(
+    "coil-spring.one-broken",
+    title="With this spring of the set broken, the others still shut the valve, and no coil can enter another",
+    on=CompressionSpring,
+    grade=Grade.NONCONFORMITY,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="springs are nested so that the engine comes home on one; wound alike, broken coils screw into the other",
+    leaves_out="running at full speed on what is left: the engine is to be slowed",
+    limits=[
+        Limit(
+            "factor",
+            "1",
+            "ratio",
+            COMMON_PRACTICE,
+            "least factor of the springs left against weight and friction",
+        ),
+        Limit("radial-room", "1 mm", "length", COMMON_PRACTICE, "least radial room between springs of a set"),
+    ],
+)
+def one_broken(spring: CompressionSpring, sheet: Sheet) -> Judgement:
+    """Loads of the others, shut, ≥ factor × (friction + weight that opens); hands opposite; radial room."""
+    valve = sheet.follow(spring.closes)
+    others = tuple(one for one in sheet.belonging_to(valve, CompressionSpring) if one.id != spring.id)
+    if not others:
+        raise sheet.not_applicable(
+            "the spring stands alone: coil-spring.fatigue and the valve's rules judge it"
+        )
+    found = [_remaining(spring, others, sheet)]
+    if sheet.is_stated("nested in", spring.nested_in):
+        outer = sheet.follow(spring.nested_in)
+        found += [_hands(spring, outer, sheet), _room(spring, outer, sheet)]
+    return sheet.worst(*found)
+
+
+def _remaining(spring: CompressionSpring, others: tuple[CompressionSpring, ...], sheet: Sheet) -> Judgement:
+    left: Newtons = 0.0
+    for number, other in enumerate(others, start=1):
+        d = sheet.take(f"d_{number}", other.wire)
+        F = shut_load(other, sheet, d, mean_diameter(other, sheet, d))
+        left = sheet.work(f"F_{number}", remaining_load, F_1=left, F_2=F)
+    needed = sheet.work("F_n", share_of_load, x=sheet.limit("factor", "x"), F=_need(spring, sheet))
+    return sheet.at_least(left, needed)
+
+
+def _need(spring: CompressionSpring, sheet: Sheet) -> Newtons:
+    valve = sheet.follow(spring.closes)
+    spindles = sheet.belonging_to(valve, ValveSpindle)
+    if not spindles:
+        raise sheet.not_assessed(f"no spindle states that it moves {valve.id}")
+    spindle = spindles[0]
+    g = sheet.look_up("g", sense_of_opening_weight, opens=sheet.read("opens", valve.opens))
+    m_v, m_s = sheet.take("m_v", valve.mass), sheet.take("m_s", spindle.mass)
+    return sheet.work("F_r", closing_need, F_f=sheet.take("F_f", spindle.friction), g=g, m_v=m_v, m_s=m_s)
+
+
+def _hands(spring: CompressionSpring, outer: CompressionSpring, sheet: Sheet) -> Judgement:
+    own, other = sheet.read("hand", spring.hand), sheet.read(f"hand of {outer.id}", outer.hand)
+    return sheet.states(own != other, f"wound {own} handed, within {outer.id} wound {other} handed")
+
+
+def _room(spring: CompressionSpring, outer: CompressionSpring, sheet: Sheet) -> Judgement:
+    d, d_o = sheet.take("d", spring.wire), sheet.take("d_o", outer.wire)
+    D, D_o = mean_diameter(spring, sheet, d), mean_diameter(outer, sheet, d_o)
+    room = sheet.work("c_r", radial_room, D_o=D_o, d_o=d_o, D=D, d=d)
+    return sheet.at_least(room, sheet.limit("radial-room"))
+
+
+RULES = (buckling, house, one_broken)

@@ -1,0 +1,34 @@
+"""The box that carries cams, tappets and rockers of a valve gear."""
+
+from __future__ import annotations
+
+from typing import ClassVar
+
+from speclint.specs.cylinder_block import CylinderBlock
+from speclint.specs.part import Component
+from speclint.specs.words import NOT_STATED, Length, LinkTo, Word
+
+
+class CamBox(Component):
+    """A cam box, bolted to the block or hung beside it.
+
+    Fields:
+        mounted_on: the block that it serves.
+        tappets: how many tappets it carries.
+        datum_length: from the plane of the valve's seat to the axis of the cam or of the rocker, along the spindle.
+        withdrawn: how it comes out: along its runners sideways, upwards or endways.
+        length: over all, in the way in which it is withdrawn.
+        withdrawal_room: clear room in that way with the engine whole.
+        fastenings_reachable: true when every fastening can be reached with a spanner, the engine whole.
+    """
+
+    kind: ClassVar[str] = "cam-box"
+    called: ClassVar[str] = "cam box"
+
+    mounted_on: LinkTo[CylinderBlock] = NOT_STATED
+    tappets: Word[int] = NOT_STATED
+    datum_length: Length = NOT_STATED
+    withdrawn: Word[str] = NOT_STATED
+    length: Length = NOT_STATED
+    withdrawal_room: Length = NOT_STATED
+    fastenings_reachable: Word[bool] = NOT_STATED

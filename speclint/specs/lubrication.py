@@ -1,0 +1,28 @@
+"""How a rubbing surface is oiled."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from speclint.specs.component import SpecTable
+from speclint.specs.words import NOT_STATED, Pressure, Temperature, Word
+
+
+class Lubrication(SpecTable):
+    """How a rubbing surface is oiled.
+
+    Fields:
+        lubricant: what it is, or none
+        flash_point: of the oil
+        feed: what feeds it, such as "mechanical lubricator, feed 3"
+        check_valve: whether a check valve at the point of feed keeps steam out of the pipe
+        check_valve_pressure: pressure against which that valve is proved tight
+        drained: whether water that gathers there can run out
+    """
+
+    lubricant: Word[Literal["none", "cylinder oil", "engine oil", "grease"]] = NOT_STATED
+    flash_point: Temperature = NOT_STATED
+    feed: Word[str] = NOT_STATED
+    check_valve: Word[bool] = NOT_STATED
+    check_valve_pressure: Pressure = NOT_STATED
+    drained: Word[bool] = NOT_STATED

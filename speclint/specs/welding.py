@@ -1,0 +1,22 @@
+"""What a component states of its welds' metal."""
+
+from __future__ import annotations
+
+from speclint.specs.component import SpecTable
+from speclint.specs.words import NOT_STATED, Fraction, Temperature, Word
+
+
+class Welding(SpecTable):
+    """Whether a part is welded, and what keeps its welds from cracking.
+
+    Fields:
+        welded: whether any weld is made on it, repairs included
+        carbon_equivalent: of the metal used, on its inspection document, after the International Institute of Welding
+        preheat: least temperature of the metal while it is welded
+        heat_treatment: after welding, such as "stress relieved at 580 °C"
+    """
+
+    welded: Word[bool] = NOT_STATED
+    carbon_equivalent: Fraction = NOT_STATED
+    preheat: Temperature = NOT_STATED
+    heat_treatment: Word[str] = NOT_STATED
