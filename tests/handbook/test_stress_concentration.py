@@ -48,6 +48,12 @@ def test_fillets_beyond_the_charts_are_refused(shoulder: object, least: float, m
             shoulder(1.5, 1.0, h / outside)
 
 
+def test_where_both_fits_hold_one_is_used() -> None:
+    """A shoulder of 0.25 on a fillet of 0.125 is exactly 2 high."""
+    for shoulder in SHOULDERS[:2]:
+        assert shoulder(1.5, 1.0, 0.125) == pytest.approx(shoulder(1.5, 1.0, 0.12501), rel=1e-3)
+
+
 def test_a_shoulder_is_larger_than_its_bar() -> None:
     with pytest.raises(OutOfRange, match="is not larger than the bar"):
         sc.shoulder_in_tension(1.0, 1.0, 0.1)

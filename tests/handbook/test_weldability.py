@@ -99,6 +99,12 @@ def test_bands(CE: float, word: str, high: float) -> None:
     assert w.preheat_band(CE).source.common_practice
 
 
+def test_the_middle_of_a_band_stands_for_it() -> None:
+    """0.50 %: 100 to 200 °C."""
+    found = w.preheat_band(0.0050)
+    assert [found.low, found.nominal, found.high] == pytest.approx([373.15, 423.15, 473.15])
+
+
 def test_bands_end() -> None:
     assert w.weldability(0.0149).startswith("hardly")
     for beyond in (0.0151, -0.0001):
