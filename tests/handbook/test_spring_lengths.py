@@ -73,6 +73,7 @@ def test_solid_length_by_hand() -> None:
     # (8 + 1.5) × 5 = 47.5 mm; (8 − 0.3) × 20 = 154 mm
     assert solid_length(8, 1.5, 5e-3) == pytest.approx(47.5e-3)
     assert solid_length(8, -0.3, 20e-3) == pytest.approx(154e-3)
+    assert solid_length(0.5, 0.0, 20e-3) == pytest.approx(10e-3)
     with pytest.raises(OutOfRange, match="leave no solid length"):
         solid_length(0.3, -0.3, 20e-3)
 
@@ -84,6 +85,17 @@ def test_clearances_scale_with_the_spring_and_its_coils(n: float, d: float, w: f
         assert clearance(1, n, factor * w * d, factor * d) == pytest.approx(factor * plain)
         assert clearance(1.5, n, w * d, d) == pytest.approx(1.5 * plain)
         assert clearance(1, factor * n, w * d, d) == pytest.approx(factor * plain)
+
+
+def test_clearances_by_hand() -> None:
+    # 10 coils of 5 mm wire, D = 40 mm: 10 (0.0015 × 1600/5 + 0.5) = 9.8 mm; 10 × 0.02 × 45 = 9 mm
+    assert clearance_sum_cold_coiled(1, 10, 0.040, 0.005) == pytest.approx(9.8e-3)
+    assert clearance_sum_hot_coiled(1, 10, 0.040, 0.005) == pytest.approx(9.0e-3)
+
+
+def test_outside_growth_by_hand() -> None:
+    # pitch 10 mm, 5 mm wire, D = 40 mm: 0.1 (100 − 40 − 5)/40 = 0.1375 mm
+    assert outside_growth_at_solid(0.010, 0.005, 0.040) == pytest.approx(0.1375e-3)
 
 
 @given(d=st.floats(1e-3, 20e-3), w=st.floats(4, 12), gap=st.floats(0.05, 2.0))
@@ -106,6 +118,7 @@ def test_pitch_counts_the_wire_and_the_gap() -> None:
     # 10 coils, 30 mm of gap, 6 mm wire: 9 mm; unground ends add 1.5 × 6/10
     assert coil_pitch(0.030, 10, 0, 0.006) == pytest.approx(0.009)
     assert coil_pitch(0.030, 10, 1.5, 0.006) == pytest.approx(0.0099)
+    assert coil_pitch(0.003, 0.5, 0, 0.006) == pytest.approx(0.012)
     with pytest.raises(OutOfRange, match="not more than none"):
         coil_pitch(0.030, 0, 0, 0.006)
 

@@ -132,6 +132,7 @@ def test_no_coils_no_load_no_mass_are_refused() -> None:
         assert formula(0.01, 0.05, 0.1, G, RHO) > 0
         with pytest.raises(OutOfRange, match="not more than none"):
             formula(0.01, 0.05, 0.0, G, RHO)
+    assert spring_rate(G, 0.01, 0.05, 0.5) > 0
     with pytest.raises(OutOfRange, match="not more than none"):
         spring_rate(G, 0.01, 0.05, 0.0)
     with pytest.raises(OutOfRange, match="load 0 is not above 0"):
