@@ -60,7 +60,22 @@ def check(
         for result in results
         for name, value in result.sheet.record.basis.items()
     }
-    return replace(_concluded(rule, component, governing, basis), missing=missing)
+    records = [result.sheet.record for result in results]
+    return replace(
+        _concluded(rule, component, governing, basis),
+        missing=missing,
+        rests_on=dict(_in_plain_words(results)),
+        consulted=frozenset().union(*(record.consulted for record in records)),
+    )
+
+
+def _in_plain_words(results: Sequence[CaseResult]) -> Iterator[tuple[str, str]]:
+    """What a check rests on, each once; what differs between load cases with the name of its case."""
+    for result in results:
+        record = result.sheet.record
+        for words, shown in record.rests_on.items():
+            varies = bool(result.case) and words.rstrip("′") in record.varying
+            yield (f"{words} ({result.case})" if varies else words), shown
 
 
 def severity(ending: Ending, rule: Rule) -> Severity:
@@ -117,6 +132,7 @@ def _by_case(
         case = _load_case(component, name, context)
         if isinstance(case, NotAssessed):
             sheet = Sheet(rule, component, context, Corner(), record=True)
+            sheet.record.note(f"load case {name}", "not stated")
             yield CaseResult(name, case, sheet, Corner(), ())
         else:
             yield _governing(rule, component, case, name, context, enumerate_up_to)

@@ -21,7 +21,8 @@ class Check:
 
     ``grade`` is that of the finding; of a check not assessed it is the gravest that the rule can give when
     that is a hold, else None. ``governing`` names the corner in words. ``missing`` says what an assessment
-    needs. ``could_not_run`` holds the error of a rule that raised.
+    needs. ``could_not_run`` holds the error of a rule that raised. ``rests_on`` is what the fingerprint was
+    made of, in words and as a report shows it; ``consulted`` are the specs that it came from.
     """
 
     component: str
@@ -39,6 +40,8 @@ class Check:
     steps: tuple[Step, ...] = ()
     assumed: tuple[Where, ...] = ()
     could_not_run: str = ""
+    rests_on: Mapping[str, str] = field(default_factory=dict, repr=False)
+    consulted: frozenset[str] = frozenset()
     corner: Mapping[Hashable, bool] = field(default_factory=dict, repr=False)
 
     @property

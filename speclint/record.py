@@ -20,6 +20,8 @@ if TYPE_CHECKING:
     from speclint.design import Design
 
 StepKind = Literal["taken", "counted", "read", "looked up", "limit", "worked", "scanned"]
+#: Shown where it matters only whether something is stated.
+STATED = "stated"
 _SI_OF = {"fluid pressure": "Pa", "temperature": "K", "temperature difference": "ΔK"}
 
 
@@ -45,25 +47,52 @@ class Step:
 
 
 class Record:
-    """The written side of one sheet. ``basis`` is exactly what a concession would rest on."""
+    """The written side of one sheet.
+
+    ``basis`` is exactly what a concession would rest on, ``rests_on`` the same in words, and ``consulted``
+    the ids of the specs that it came from. ``varying`` are the words of what differs between load cases.
+    """
 
     def __init__(self, design: Design, component: str) -> None:
         self._design, self._component = design, component
         self.steps: list[Step] = []
         self.basis: dict[str, str] = {}
+        self.rests_on: dict[str, str] = {}
+        self.varying: set[str] = set()
+        self.consulted: set[str] = set()
         self.labels: dict[object, str] = {}
         self.assumed: list[Where] = []
 
-    def note(self, name: str, value: str) -> None:
-        """Add something that the result rests on."""
+    def note(self, name: str, value: str, words: str = "", shown: str = "") -> None:
+        """Add something that the result rests on: exactly, and in words with the value as a report shows it."""
+        while self.basis.get(name, value) != value:  # the same name for another value
+            name += "′"
         self.basis[name] = value
+        words, shown = words or name, shown or value
+        known = self.rests_on.get(words, shown)
+        if STATED in (known, shown):  # the value itself says more than that there is one
+            shown = shown if known == STATED else known
+        while self.rests_on.get(words, shown) not in (shown, STATED):
+            words += "′"
+        self.rests_on[words] = shown
+
+    def place(self, where: Where, otherwise: str = "") -> str:
+        """A place as whose it is and its key, which stays when a file is moved; its spec was consulted."""
+        owner = self._design.owner(where.file)
+        if where.file:
+            self.consulted.add(owner)
+        return f"{owner} {where.key or otherwise}".strip()
 
     def taken(self, key: object, symbol: str, name: str, measure: Measure, value: float) -> None:
         """Write down a quantity taken from a spec, and the side of its limits that was used."""
         words = name or self.label(measure.where)
         self.labels[key] = words
-        place = measure.where.key or symbol
-        self.note(f"taken {measure.where.file} {place}", f"{measure.low!r} {measure.high!r}")
+        self.note(
+            f"taken {(place := self.place(measure.where, symbol))}",
+            f"{measure.low!r} {measure.high!r} {measure.datum}".rstrip(),
+            place,
+            stated_as(measure),
+        )
         if measure.provenance == "assumed":
             self.assumed.append(measure.where)
         self.quantity(symbol, words, measure, value)
@@ -91,7 +120,13 @@ class Record:
         self.labels[key] = words
         low, high = (amount(end, reading.unit) for end in (reading.low, reading.high))
         band = "" if reading.low == reading.high else f"{low} to {high}"
-        self.note(f"look-up {words} {symbol}", f"{reading.low!r} {reading.high!r}")
+        self.varying.add(f"{words} {symbol}")
+        self.note(
+            f"look-up {words} {symbol}",
+            f"{reading.low!r} {reading.high!r}",
+            f"{words} {symbol}",
+            band or amount(reading.low, reading.unit),
+        )
         self.steps.append(
             Step("looked up", symbol, reading.what, value, reading.unit, source=reading.source, note=band)
         )
@@ -101,7 +136,7 @@ class Record:
         note = f"set to {measure.text} in speclint.toml; the rule's own is {declared.default}" if own else ""
         unit = _SI_OF.get(declared.dimension) or DIMENSIONS[declared.dimension].si
         words = declared.says or declared.name.replace("_", " ")
-        self.note(f"limit {declared.name}", repr(measure.nominal))
+        self.note(f"limit {declared.name}", repr(measure.nominal), shown=measure.text)
         step = Step("limit", symbol, words, measure.nominal, unit, source=declared.source, note=note)
         self.steps.append(replace(step, written_in=measure.unit))
 
@@ -141,6 +176,21 @@ class Record:
         ):
             return words
         return f"{words} of {self._design.owner(where.file)}"
+
+
+def stated_as(measure: Measure) -> str:
+    """A quantity as its spec has it, with the limits that a table gives it.
+
+    >>> from speclint.quantities import read
+    >>> stated_as(read("500 mm H8", "length")), stated_as(read("16 bar gauge", "fluid pressure"))
+    ('500 mm H8 (500 mm to 500.097 mm)', '16 bar gauge')
+    """
+    if measure.text and not measure.tolerance_class:
+        return measure.text
+    unit = _SI_OF.get(measure.dimension) or DIMENSIONS[measure.dimension].si
+    low, high = (amount(end, unit, measure.unit) for end in (measure.low, measure.high))
+    band = low if low == high else f"{low} to {high}"
+    return f"{measure.text} ({band})" if measure.text else band
 
 
 def in_words(key: str) -> str:

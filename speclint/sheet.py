@@ -18,7 +18,7 @@ from speclint.handbook.reading import Reading
 from speclint.judgement import NotAssessed, NotCovered
 from speclint.judging import Judging
 from speclint.quantities import Measure, Provenance
-from speclint.record import Record, in_words
+from speclint.record import STATED, Record, in_words, stated_as
 from speclint.rules import Rule
 from speclint.specs.component import Spec
 from speclint.specs.part import Component
@@ -58,7 +58,7 @@ class Sheet(Judging):
     def take(self, symbol: str, value: Measure | NotStated, name: str = "") -> float:
         """A stated quantity in SI units; a fluid pressure as gauge. Ends the rule when it is not stated."""
         measure = self._stated(value)
-        shift = -self._context.design.settings.site_pressure if measure.datum == "absolute" else 0.0
+        shift = -self._site_pressure() if measure.datum == "absolute" else 0.0
         return self._taken(symbol, measure, name, shift)
 
     def take_nominal(self, symbol: str, value: Measure | NotStated, name: str = "") -> float:
@@ -76,7 +76,8 @@ class Sheet(Judging):
         measure = self._stated(value)
         width = measure.high - measure.low
         if self._record:
-            self._record.note(f"tolerance {measure.where.file} {measure.where.key}", repr(width))
+            place = self._record.place(measure.where)
+            self._record.note(f"tolerance {place}", repr(width), place, stated_as(measure))
             words = name or f"tolerance of {self._record.label(measure.where)}"
             self._record.quantity(symbol, words, measure, width)
         return width
@@ -84,7 +85,7 @@ class Sheet(Judging):
     def take_absolute(self, symbol: str, value: Measure | NotStated, name: str = "") -> float:
         """A stated fluid pressure as absolute: gauge pressures are raised by that of the site."""
         measure = self._stated(value)
-        shift = self._context.design.settings.site_pressure if measure.datum == "gauge" else 0.0
+        shift = self._site_pressure() if measure.datum == "gauge" else 0.0
         return self._taken(symbol, measure, name or f"{in_words(measure.where.key)}, absolute", shift)
 
     def read(self, name: str, value: Stated[T] | NotStated) -> T:
@@ -92,7 +93,7 @@ class Sheet(Judging):
         if isinstance(value, NotStated):
             raise self._missing(value)
         if self._record:
-            self._record.note(f"read {name} {value.where.key}", repr(value.value))
+            self._note_read(name, value)
             self._record.word(name, value.value, value.where)
         return value.value
 
@@ -102,7 +103,7 @@ class Sheet(Judging):
             raise self._missing(value)
         number = value.value + round(self._context.moved.get(value.where, 0.0))
         if self._record:
-            self._record.note(f"read {symbol} {value.where.key}", repr(value.value))
+            self._note_read(symbol, value)
             self._record.counted(symbol, name, number, value.value, value.where)
         return number
 
@@ -110,7 +111,7 @@ class Sheet(Judging):
         """Whether something is stated at all; the rule goes on either way."""
         found = not isinstance(value, NotStated)
         if self._record:
-            self._record.note(f"stated {name} {value.where.key}", repr(found))
+            self._note_stated(name, value.where, found)
         return found
 
     def follow(self, link: Link[S] | NotStated) -> S:
@@ -119,7 +120,9 @@ class Sheet(Judging):
             raise self._missing(link)
         found = self._context.design.follow(link)
         if self._record:
-            self._record.note(f"link {link.where.key}", link.id)
+            place = self._record.place(link.where)
+            self._record.note(f"link {place}", link.id, place)
+            self._record.consulted.add(link.id)
         if found is None:
             raise NotAssessed(f'{link.where.key} leads to "{link.id}", which could not be read', link.where)
         return found  # type: ignore[return-value]  # the design has checked the target
@@ -136,16 +139,18 @@ class Sheet(Judging):
         """The components of a kind that state a link to a spec: the rings of a liner, the studs of a cover."""
         found = tuple(part for part in self._context.design.linking_to(target) if isinstance(part, kind))
         if self._record:
-            self._record.note(f"{kind.kind} on {target.id}", repr([part.id for part in found]))
+            ids = [part.id for part in found]
+            self._record.note(f"{kind.kind} on {target.id}", repr(ids), shown=", ".join(ids) or "none")
+            self._record.consulted.update([target.id, *ids])
         return found
 
     def stated_from(self, provenance: Provenance, component: Component) -> tuple[Where, ...]:
         """Where a component states quantities of one provenance: those assumed, or measured from an original."""
         found = tuple(one for one in component.measures() if one.provenance == provenance)
         if self._record:
-            self._record.note(
-                f"{provenance} in {component.id}", repr([(one.where.key, one.text) for one in found])
-            )
+            stated = [(one.where.key, one.text) for one in found]
+            shown = "; ".join(" ".join(one) for one in stated) or "nothing"
+            self._record.note(f"{provenance} in {component.id}", repr(stated), shown=shown)
             for one in found:
                 self._record.word(f"{provenance}: {self._record.label(one.where)}", one.text, one.where)
         return tuple(one.where for one in found)
@@ -172,7 +177,7 @@ class Sheet(Judging):
             "site pressure": repr(settings.site_pressure),
         }
         if self._record:
-            self._record.note(f"setting {name}", values[name])
+            self._record.note(f"setting {name}", values[name], shown=values[name] or "not set")
             self._record.word(f"setting: {name}", values[name] or "not set")
         return values[name]
 
@@ -261,12 +266,29 @@ class Sheet(Judging):
             self._record.scanned(symbol, name, place, unit, f"{find} over {span}")
         return place
 
+    def _site_pressure(self) -> float:
+        pressure = self._context.design.settings.site_pressure
+        if self._record:
+            self._record.note("setting site pressure", repr(pressure), shown=amount(pressure, "Pa"))
+        return pressure
+
     def _stated(self, value: Measure | NotStated) -> Measure:
         if isinstance(value, NotStated):
             raise self._missing(value)
         return value
 
+    def _note_read(self, name: str, value: Stated[Any]) -> None:
+        place = self.record.place(value.where, name)
+        plain = str(value.value).lower() if isinstance(value.value, bool) else str(value.value)
+        self.record.note(f"read {name} {place}", repr(value.value), place, plain)
+
+    def _note_stated(self, name: str, where: Where, found: bool) -> None:
+        place = self.record.place(where, name)
+        self.record.note(f"stated {name} {place}", repr(found), place, STATED if found else "not stated")
+
     def _missing(self, value: NotStated) -> NotAssessed:
+        if self._record:
+            self._note_stated("", value.where, False)
         return NotAssessed(f"{value.where.key} is not stated in {value.where.file}", value.where)
 
     def _taken(self, symbol: str, measure: Measure, name: str, shift: float) -> float:
