@@ -81,6 +81,7 @@ cylinder-block = "{block}"
 pipe-flange = "{cover}"
 lens-joint = "{cover}"
 gland = "{cover}"
+frame-fastening = "{cover}"
 """
 
 
@@ -139,6 +140,7 @@ faces = 2
 relaxation = "10 %"
 seal = "gasket"
 pressure = "cylinder"
+over_track = false
 [gasket]
 name = "graphite sheet on tanged steel 1.5 mm"
 form = "flat"

@@ -62,12 +62,12 @@ def test_the_number_not_stated_is_not_assessed(workshop: Workshop) -> None:
 
 def test_pitch_of_the_bench_by_hand(workshop: Workshop) -> None:
     """700 sin(180°/20) = 700 × 0.156434 = 109.504 mm; spanner 60 mm; TEMA 2 × 24 + 6 × 50/2.5 = 168 mm, so
-    28.5 √24 = 139.621 mm governs. Middle 99.811, half width 39.811: (109.504 - 99.811)/39.811 = 0.2435."""
+    28.5 √24 = 139.621 mm governs: 109.504/139.621 = 0.7843."""
     check = bench(workshop).only("joint.stud-pitch", "studs")
     assert worked(check, "s") == pytest.approx(109.504e-3, abs=1e-6)
     assert worked(check, "s_low") == pytest.approx(60e-3)
     assert worked(check, "s_high") == pytest.approx(139.621e-3, abs=1e-6)
-    assert used(workshop, "joint.stud-pitch") == pytest.approx(0.2435, abs=1e-4)
+    assert used(workshop, "joint.stud-pitch") == pytest.approx(0.7843, abs=1e-4)
 
 
 @pytest.mark.parametrize(
