@@ -49,7 +49,7 @@ def _thrust(fastening: FrameFastening, block: CylinderBlock, case: LoadCase, she
     gravity = sheet.look_up("g", frames.standard_gravity)
     mass, shock = sheet.take("m", fastening.carried_mass), sheet.take("k", fastening.shock)
     jolt = sheet.work("S", frames.shock_load, m=mass, k=shock, g=gravity)
-    return sheet.work("T", frames.thrust_along_frame, F=load, S=jolt)
+    return sheet.work("F_T", frames.thrust_along_frame, F=load, S=jolt)
 
 
 def _bore(fastening: FrameFastening, block: CylinderBlock, sheet: Sheet) -> float:
