@@ -44,6 +44,8 @@ from speclint.specs.words import (
 
 if TYPE_CHECKING:
     from speclint.specs.bolted_joint import BoltedJoint
+    from speclint.specs.cam import Cam
+    from speclint.specs.cam_box import CamBox
     from speclint.specs.compression_spring import CompressionSpring
     from speclint.specs.cylinder_block import (
         BlockPort,
@@ -62,7 +64,9 @@ if TYPE_CHECKING:
     from speclint.specs.pipe_flange import PipeFlange
     from speclint.specs.piston_ring import PistonRing
     from speclint.specs.poppet_valve import Beat, PoppetValve
+    from speclint.specs.rocker import Rocker
     from speclint.specs.steam_pipe import SteamPipe
+    from speclint.specs.tappet import Tappet
     from speclint.specs.valve_seat import ValveSeat
     from speclint.specs.valve_spindle import ValveSpindle
 
@@ -76,6 +80,8 @@ __all__ = [
     "BlockPort",
     "BoltedJoint",
     "Bore",
+    "Cam",
+    "CamBox",
     "CaseName",
     "Catalogue",
     "Component",
@@ -109,6 +115,7 @@ __all__ = [
     "PoppetValve",
     "Position",
     "Pressure",
+    "Rocker",
     "RotationalSpeed",
     "SeatBore",
     "Spec",
@@ -118,6 +125,7 @@ __all__ = [
     "SteamPipe",
     "Stiffness",
     "Stress",
+    "Tappet",
     "Temperature",
     "TemperatureDifference",
     "ValveSeat",
@@ -132,6 +140,10 @@ _PLACES = {
     "BlockPort": "speclint.specs.cylinder_block",
     "BoltedJoint": "speclint.specs.bolted_joint",
     "Bore": "speclint.specs.cylinder_block",
+    "Cam": "speclint.specs.cam",
+    "CamBox": "speclint.specs.cam_box",
+    "Rocker": "speclint.specs.rocker",
+    "Tappet": "speclint.specs.tappet",
     "CompressionSpring": "speclint.specs.compression_spring",
     "CylinderBlock": "speclint.specs.cylinder_block",
     "CylinderCover": "speclint.specs.cylinder_cover",

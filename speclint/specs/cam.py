@@ -6,7 +6,7 @@ from typing import ClassVar, Literal
 
 from speclint.specs.part import Component
 from speclint.specs.tappet import Tappet
-from speclint.specs.words import NOT_STATED, Angle, Length, LinkTo, Word
+from speclint.specs.words import NOT_STATED, Allowance, Angle, Length, LinkTo, Word
 
 Law = Literal["parabolic", "harmonic", "cycloidal", "3-4-5 polynomial"]
 
@@ -30,7 +30,7 @@ class Cam(Component):
         base_radius: radius of the base circle.
         nose_radius: least radius of curvature at the nose.
         width: of the track.
-        surface: of cam and follower.
+        contact: the surfaces of cam and follower that meet.
     """
 
     kind: ClassVar[str] = "cam"
@@ -45,8 +45,8 @@ class Cam(Component):
     ramp_height: Length = NOT_STATED
     ramp_angle: Angle = NOT_STATED
     table_step: Angle = NOT_STATED
-    table: tuple[Length, ...] = ()
+    table: tuple[Allowance, ...] = ()
     base_radius: Length = NOT_STATED
     nose_radius: Length = NOT_STATED
     width: Length = NOT_STATED
-    surface: Word[Literal["hardened steel on hardened steel", "chilled iron on hardened steel"]] = NOT_STATED
+    contact: Word[Literal["hardened steel on hardened steel", "chilled iron on hardened steel"]] = NOT_STATED

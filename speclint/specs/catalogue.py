@@ -10,6 +10,8 @@ from speclint.specs.component import Spec
 #: The word a spec writes, and where its class is.
 KINDS: dict[str, str] = {
     "bolted-joint": "speclint.specs.bolted_joint:BoltedJoint",
+    "cam": "speclint.specs.cam:Cam",
+    "cam-box": "speclint.specs.cam_box:CamBox",
     "compression-spring": "speclint.specs.compression_spring:CompressionSpring",
     "cylinder-block": "speclint.specs.cylinder_block:CylinderBlock",
     "cylinder-cover": "speclint.specs.cylinder_cover:CylinderCover",
@@ -21,7 +23,9 @@ KINDS: dict[str, str] = {
     "pipe-flange": "speclint.specs.pipe_flange:PipeFlange",
     "piston-ring": "speclint.specs.piston_ring:PistonRing",
     "poppet-valve": "speclint.specs.poppet_valve:PoppetValve",
+    "rocker": "speclint.specs.rocker:Rocker",
     "steam-pipe": "speclint.specs.steam_pipe:SteamPipe",
+    "tappet": "speclint.specs.tappet:Tappet",
     "valve-seat": "speclint.specs.valve_seat:ValveSeat",
     "valve-spindle": "speclint.specs.valve_spindle:ValveSpindle",
 }
