@@ -60,7 +60,7 @@ def _seats_of(valve: PoppetValve, sheet: Sheet) -> Iterator[Component]:
 
 
 def _surface(component: Component, sheet: Sheet, called: str = "") -> Surface:
-    material = sheet.material_of(component)
-    stated = sheet.is_stated(f"surface of {component.id}", component.surface)
-    treatment = sheet.read(f"surface of {component.id}", component.surface) if stated else ""
+    material, treatment = sheet.material_of(component), ""
+    if sheet.is_stated(f"surface of {component.id}", component.surface):
+        treatment = str(sheet.read(f"surface of {component.id}", component.surface))
     return Surface(called or component.id, surface_class(material, treatment), component)

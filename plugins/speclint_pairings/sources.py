@@ -9,6 +9,11 @@ ASTM_A278 = Source(
     "2020",
 )
 EN_10028_2 = Source("EN 10028-2, Flat products made of steels for pressure purposes", "2009", memory=True)
+EN_10216_2 = Source(
+    "EN 10216-2, Seamless steel tubes for pressure purposes: specified elevated temperature properties",
+    "2007",
+    memory=True,
+)
 EN_10204 = Source("EN 10204, Metallic products: types of inspection documents", "2004", memory=True)
 EN_13445_2 = Source("EN 13445-2, Unfired pressure vessels: materials", "2014", memory=True)
 EN_1011_2 = Source(

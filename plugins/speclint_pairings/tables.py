@@ -11,6 +11,7 @@ from speclint.handbook.materials import Material
 from speclint_pairings.sources import WORKS
 
 _CLASSES = "metal-classes-common-practice.csv"
+_ANODIC = "anodic-metals-common-practice.csv"
 _PAIRS = "pairs-handbooks-and-common-practice.csv"
 
 
@@ -32,6 +33,14 @@ def surface_class(material: Material, treatment: str = "") -> str:
                 return row["counts_as"]
         elif row["family"] == material.family and material.name.startswith(row["name_begins"]):
             return row["counts_as"]
+    return ""
+
+
+def anodic_metal(material: Material) -> str:
+    """Which metal of the anodic index a material is; "" where the index holds none like it."""
+    for row in _rows(_ANODIC):
+        if row["family"] == material.family and material.name.startswith(row["name_begins"]):
+            return row["metal"]
     return ""
 
 

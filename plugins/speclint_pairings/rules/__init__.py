@@ -2,6 +2,6 @@
 
 from __future__ import annotations
 
-from speclint_pairings.rules import contact, materials
+from speclint_pairings.rules import contact, materials, oil, unlike, welds
 
-RULES = (*contact.RULES, *materials.RULES)
+RULES = (*contact.RULES, *materials.RULES, *oil.RULES, *unlike.RULES, *welds.RULES)

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.specs import BoltedJoint, Component, CompressionSpring, LoadCase
-from speclint_pairings.sources import ASTM_A278, EN_10028_2
+from speclint_pairings.concern import holds_pressure
+from speclint_pairings.sources import ASTM_A278, EN_10028_2, EN_10204, EN_10216_2, EN_13445_2
 
 
 @rule(
@@ -50,7 +51,7 @@ def temperature(component: Component, case: LoadCase, sheet: Sheet) -> Judgement
     material = sheet.material_of(component)
     limit = sheet.look_up("T_max", material.temperature_limit, of=component, use=use)
     judged = sheet.at_most(metal, limit)
-    return judged.graded(Grade.HOLD) if _holds_pressure(component, sheet) else judged
+    return judged.graded(Grade.HOLD) if holds_pressure(component, sheet) else judged
 
 
 def _use_of(component: Component, sheet: Sheet) -> str:
@@ -58,12 +59,58 @@ def _use_of(component: Component, sheet: Sheet) -> str:
         return "bolting"
     if isinstance(component, CompressionSpring):
         return "spring"
-    return "pressure-part" if _holds_pressure(component, sheet) else "running-part"
+    return "pressure-part" if holds_pressure(component, sheet) else "running-part"
 
 
-def _holds_pressure(component: Component, sheet: Sheet) -> bool:
-    stated = sheet.is_stated("pressure part", component.pressure_part)
-    return stated and sheet.read("pressure part", component.pressure_part)
+@rule(
+    "material.time-dependent",
+    title="A pressure part of steel stays below the temperature at which creep governs",
+    on=Component,
+    cases=("starting", "running", "drifting"),
+    grade=Grade.HOLD,
+    cites=[EN_10028_2.at("annex, first temperature of the creep tables"), EN_10216_2.at("annex A")],
+    why="past it the metal stretches a little every hour under a load that it bore for ever when cooler, and plain "
+    "carbon steel turns part of its carbide to graphite",
+    leaves_out="the creep life of a part beyond the limit: the local code and a competent person decide on it",
+)
+def time_dependent(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Metal temperature in the hot cases against the first temperature of the material's creep table."""
+    if not holds_pressure(component, sheet):
+        raise sheet.not_applicable("it is not stated to be a pressure part")
+    material = sheet.material_of(component)
+    if material.family not in _STEELS:
+        raise sheet.not_applicable(f"{material.title} has no limit of creep beside its limit of temperature")
+    metal = sheet.take("T", case.temperature_of(component))
+    return sheet.at_most(metal, sheet.look_up("T_c", material.time_dependent_from, of=component))
 
 
-RULES = (known, temperature)
+@rule(
+    "material.certificate",
+    title="The material of a pressure part comes with an inspection document of type 3.1 or 3.2",
+    on=Component,
+    grade=Grade.HOLD,
+    cites=[EN_10204.at("clause 4, specific inspection"), EN_13445_2.at("4.6, inspection documents")],
+    why="only a document on the very melt says that the steel in the part is the steel of the calculation",
+    leaves_out="whether type 3.2 is asked for: the local code and the competent person or body decide",
+)
+def certificate(component: Component, sheet: Sheet) -> Judgement:
+    """Type 2.1 and 2.2 say only that the maker supplies what was ordered."""
+    if not holds_pressure(component, sheet):
+        raise sheet.not_applicable("it is not stated to be a pressure part")
+    kind = sheet.read("inspection document", component.inspection_document)
+    where = component.inspection_document.where
+    holds = kind in ("3.1", "3.2")
+    says = f"inspection document of type {kind}"
+    return sheet.states(holds, says if holds else f"{says}, which is not on this melt", where=where)
+
+
+#: Families of steel, whose standards give temperatures of creep.
+_STEELS = (
+    "carbon-steel",
+    "alloy-steel",
+    "cast-steel",
+    "stainless-martensitic",
+    "stainless-austenitic",
+)
+
+RULES = (known, temperature, time_dependent, certificate)

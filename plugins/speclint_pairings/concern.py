@@ -1,0 +1,21 @@
+"""What several rules ask of a component: whether it holds pressure, and whether it is welded."""
+
+from __future__ import annotations
+
+from speclint import Sheet
+from speclint.specs import Component, CylinderBlock
+
+
+def holds_pressure(component: Component, sheet: Sheet) -> bool:
+    """Whether a component states that it holds pressure (release.pressure-part asks whoever must say so)."""
+    stated = sheet.is_stated("pressure part", component.pressure_part)
+    return stated and sheet.read("pressure part", component.pressure_part)
+
+
+def is_welded(component: Component, sheet: Sheet) -> bool:
+    """Whether a component states that it is welded, or is a fabricated block."""
+    if sheet.is_stated("welded", component.welding.welded):
+        return sheet.read("welded", component.welding.welded)
+    if isinstance(component, CylinderBlock):
+        return sheet.read("construction", component.construction) == "fabricated"
+    return False

@@ -1,0 +1,96 @@
+"""Unlike surfaces: which is the harder, and which corrodes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.handbook.galvanic import MIL_STD_1250, anodic_index, potential_difference, potential_limit
+from speclint.specs import (
+    BoltedJoint,
+    Component,
+    CylinderCover,
+    CylinderLiner,
+    PipeFlange,
+    ValveSeat,
+    ValveSpindle,
+)
+from speclint_pairings.formulae import harder_by
+from speclint_pairings.tables import anodic_metal
+
+
+@rule(
+    "pairing.hardness",
+    title="The spindle is harder than the guide that is renewed",
+    on=ValveSpindle,
+    grade=Grade.OBSERVATION,
+    cites=[COMMON_PRACTICE],
+    why="of two that rub the softer wears: let it be the bush, which is cheap, and not the spindle",
+    leaves_out="a treated surface, whose hardness is that of its treatment; rings and liners, which have a rule of "
+    "their own",
+    limits=[
+        Limit("apart", "30 HB", "Brinell hardness", COMMON_PRACTICE, "least difference of Brinell hardness")
+    ],
+)
+def hardness(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
+    """The bands of hardness of both materials, at their nearest."""
+    if sheet.is_stated("surface", spindle.surface):
+        treatment = sheet.read("surface", spindle.surface)
+        return sheet.states(True, f"the spindle is {treatment}", where=spindle.surface.where)
+    guide = sheet.material_named(f"the guide of {spindle.id}", spindle.guide_material)
+    H_1 = sheet.look_up("H_1", sheet.material_of(spindle).hardness, of=spindle)
+    H_2 = sheet.look_up("H_2", guide.hardness)
+    return sheet.at_least(sheet.work("ΔH", harder_by, H_1=H_1, H_2=H_2), sheet.limit("apart", "ΔH_n"))
+
+
+@rule(
+    "pairing.galvanic",
+    title="Unlike metals that touch in the wet do not eat each other",
+    on=(BoltedJoint, CylinderCover, CylinderLiner, PipeFlange, ValveSeat),
+    grade=Grade.OBSERVATION,
+    gravest=Grade.NONCONFORMITY,
+    cites=[MIL_STD_1250.at("Table II and clause on compatible couples"), COMMON_PRACTICE],
+    why="where water stands between two metals the baser one goes, and takes the fit or the thread with it",
+    leaves_out="areas: a small base part in a large noble one goes fastest; treated and boiler water",
+)
+def galvanic(component: Component, sheet: Sheet) -> Judgement:
+    """The component's metal against that of each part it is linked to, by the anodic index.
+
+    Metals that agree in any surroundings need no surroundings stated.
+    """
+    found = [_between(component, other, sheet) for other in _neighbours(component, sheet)]
+    if not found:
+        raise sheet.not_assessed("it states no link to a part that it touches", component.where)
+    return sheet.worst(*found)
+
+
+def _neighbours(component: Component, sheet: Sheet) -> Iterator[Component]:
+    for link in component.links():
+        other = sheet.follow(link)
+        if isinstance(other, Component):
+            yield other
+
+
+def _between(one: Component, other: Component, sheet: Sheet) -> Judgement:
+    E_1 = sheet.look_up("E_1", anodic_index, of=one, metal=_metal(one, sheet))
+    E_2 = sheet.look_up("E_2", anodic_index, of=other, metal=_metal(other, sheet))
+    U = sheet.work("U", potential_difference, E_1=E_1, E_2=E_2)
+    harshest = sheet.at_most(U, sheet.look_up("U_w", potential_limit, where="weather and wet"))
+    if harshest.holds:
+        return harshest
+    around = sheet.read("surroundings", one.surroundings)
+    if around in ("oiled", "dry steam"):
+        return sheet.states(True, f"{one.id} and {other.id} are unlike, but stand in {around}")
+    judged = sheet.at_most(U, sheet.look_up("U_a", potential_limit, where=around))
+    return judged.graded(Grade.NONCONFORMITY) if around == "weather and wet" else judged
+
+
+def _metal(component: Component, sheet: Sheet) -> str:
+    material = sheet.material_of(component)
+    found = anodic_metal(material)
+    if not found:
+        raise sheet.not_covered(f"the anodic index does not hold {material.title}")
+    return found
+
+
+RULES = (hardness, galvanic)

@@ -1,0 +1,99 @@
+"""Metals that are welded."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.formula import Ratio
+from speclint.handbook.weldability import carbon_equivalent, preheat_band
+from speclint.specs import Component
+from speclint_pairings.concern import holds_pressure, is_welded
+from speclint_pairings.sources import ASME_VIII, EN_1011_2, EN_13445_2
+
+_IRONS = ("grey-iron", "chilled-iron")
+_ELEMENTS = ("C", "Mn", "Cr", "Mo", "V", "Ni", "Cu")
+
+
+@rule(
+    "material.weldability",
+    title="A steel that is welded needs no preheat, or is given the preheat and heat treatment that it needs",
+    on=Component,
+    grade=Grade.NONCONFORMITY,
+    cites=[EN_1011_2.at("C.2.1, carbon equivalent"), COMMON_PRACTICE],
+    why="beside a weld that cools fast a steel rich in carbon hardens, and cracks in the night after",
+    leaves_out="elements that the standard does not limit, plate thickness, hydrogen and heat input: the welding "
+    "procedure and a qualified welding engineer decide",
+    limits=[
+        Limit(
+            "free",
+            "0.40 %",
+            "ratio",
+            COMMON_PRACTICE,
+            "carbon equivalent up to which no preheat is asked for",
+        ),
+        Limit(
+            "treated",
+            "0.55 %",
+            "ratio",
+            COMMON_PRACTICE,
+            "carbon equivalent from which a weld is heat treated afterwards",
+        ),
+    ],
+)
+def weldability(component: Component, sheet: Sheet) -> Judgement:
+    """CE as the inspection document has it, or the most that the standard's composition allows.
+
+    The preheat is held against the upper end of the band for that CE.
+    """
+    if not is_welded(component, sheet):
+        raise sheet.not_applicable("it is not stated to be welded")
+    CE = _carbon_equivalent(component, sheet)
+    free = sheet.at_most(CE, sheet.limit("free"))
+    if free.holds:
+        return free
+    welding = component.welding
+    if not sheet.is_stated("preheat", welding.preheat):
+        return sheet.states(False, f"{free.says}: preheat is not stated", where=welding.preheat.where)
+    preheated = sheet.at_least(sheet.take("T_p", welding.preheat), sheet.look_up("T_n", preheat_band, CE=CE))
+    treated = sheet.at_most(CE, sheet.limit("treated"))
+    if treated.holds or sheet.is_stated("heat treatment", welding.heat_treatment):
+        return preheated
+    says = f"{treated.says}: heat_treatment after welding is not stated"
+    return sheet.worst(preheated, sheet.states(False, says, where=welding.heat_treatment.where))
+
+
+def _carbon_equivalent(component: Component, sheet: Sheet) -> Ratio:
+    if sheet.is_stated("carbon equivalent", component.welding.carbon_equivalent):
+        return sheet.take("CE", component.welding.carbon_equivalent)
+    material = sheet.material_of(component)
+    if material.family in _IRONS:
+        raise sheet.not_covered(f"{material.title}: the carbon equivalent of steel says nothing of cast iron")
+    held = material.elements()
+    contents = {
+        name: sheet.look_up(name, material.composition, of=component, element=name) if name in held else 0.0
+        for name in _ELEMENTS
+    }
+    return sheet.work("CE", carbon_equivalent, **contents)
+
+
+@rule(
+    "material.iron-weld",
+    title="Grey iron that holds pressure is not welded",
+    on=Component,
+    grade=Grade.HOLD,
+    cites=[ASME_VIII.at("UCI-78, repairs of cast iron"), EN_13445_2.at("scope, castings"), COMMON_PRACTICE],
+    why="the weld and the iron beside it set as hard as glass and part at the first steam",
+    leaves_out="cold mechanical repairs, and plugs as a code permits: the local code and a competent person decide",
+)
+def iron_weld(component: Component, sheet: Sheet) -> Judgement:
+    """Asked of pressure parts of grey or chilled iron."""
+    if not holds_pressure(component, sheet):
+        raise sheet.not_applicable("it is not stated to be a pressure part")
+    material = sheet.material_of(component)
+    if material.family not in _IRONS:
+        raise sheet.not_applicable(f"{material.title} is no grey iron")
+    welded = is_welded(component, sheet)
+    says = f"{material.title} holds pressure and is {'' if welded else 'not '}welded"
+    return sheet.states(not welded, says, where=component.material.where)
+
+
+RULES = (weldability, iron_weld)

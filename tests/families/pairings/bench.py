@@ -1,0 +1,72 @@
+"""A block, a liner and a ring for tests, and the same ring straight on the bore of another block."""
+
+from __future__ import annotations
+
+DUTY = """
+kind = "duty"
+id = "duty"
+[cases.starting]
+live_pressure = "16 bar gauge"
+live_temperature = "300 °C"
+[cases.starting.temperatures]
+cylinder-block = "200 °C"
+cylinder-liner = "220 °C"
+piston-ring = "220 °C"
+bolted-joint = "180 °C"
+compression-spring = "80 °C"
+[cases.running]
+live_pressure = "15 bar gauge"
+live_temperature = "380 °C"
+[cases.running.temperatures]
+cylinder-block = "250..260 °C"
+cylinder-liner = "270..290 °C"
+piston-ring = "290..300 °C"
+bolted-joint = "220 °C"
+compression-spring = "100 °C"
+[cases.drifting]
+live_pressure = "0.1 bar gauge"
+live_temperature = "300 °C"
+[cases.drifting.temperatures]
+cylinder-block = "240 °C"
+cylinder-liner = "280 °C"
+piston-ring = "305 °C"
+bolted-joint = "210 °C"
+compression-spring = "100 °C"
+"""
+
+BLOCK = """
+kind = "cylinder-block"
+id = "block"
+material = "structural-S355"
+duty = "duty"
+construction = "fabricated"
+pressure_part = true
+[lubrication]
+lubricant = "cylinder oil"
+"""
+
+LINER = """
+kind = "cylinder-liner"
+id = "liner"
+material = "phosphoric-cylinder-iron"
+housed_in = "block"
+[lubrication]
+lubricant = "cylinder oil"
+"""
+
+RING = """
+kind = "piston-ring"
+id = "ring"
+material = "ring-iron"
+runs_in = "liner"
+"""
+
+
+def files(**changes: tuple[tuple[str, str], ...]) -> dict[str, str]:
+    """The four files; ``block=(("old", "new"),)`` changes lines of one."""
+    found = {"duty": DUTY, "block": BLOCK, "liner": LINER, "ring": RING}
+    for name, pairs in changes.items():
+        for old, new in pairs:
+            assert found[name].count(old) == 1, f"{old!r} stands {found[name].count(old)} times in {name}"
+            found[name] = found[name].replace(old, new)
+    return {f"{name}.toml": text for name, text in found.items()}
