@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from speclint import family
+from speclint import family, rules_in
 from speclint.errors import FamilyError
 from speclint.plugins import installed, load_families, require
 from speclint.reports import ReportWriter
@@ -82,7 +82,7 @@ def test_no_family_at_all_is_allowed_but_requires_nothing() -> None:
 )
 def test_a_family_that_cannot_be_trusted_is_refused(points: list[EntryPoint], said: str) -> None:
     with pytest.raises(FamilyError) as refused:
-        load_families(points)
+        assert load_families(points).rules
     assert said in str(refused.value)
     assert refused.value.exit_code == 3
 
@@ -92,6 +92,22 @@ def test_every_fault_is_named_at_once() -> None:
         load_families([EntryPoint("a", "no_such_a", "speclint"), EntryPoint("b", "no_such_b", "speclint")])
     assert "no_such_a" in str(refused.value)
     assert "no_such_b" in str(refused.value)
+
+
+def test_rules_in_a_module_wait_until_one_of_their_kinds_is_checked() -> None:
+    module = ModuleType("tubes_kept_apart")
+    vars(module).update(RULES=RULES)
+    sys.modules["tubes_kept_apart"] = module
+    loaded = load_families([made("apart", speclint_rules=lambda: [rules_in("tubes_kept_apart", "tube")])])
+    assert loaded.rules_for({"rack"}) == ()
+    assert {rule.family for rule in loaded.rules_for({"tube", "rack"})} == {"apart"}
+
+
+def test_a_module_of_rules_that_cannot_be_imported_is_refused_when_it_is_needed() -> None:
+    loaded = load_families([made("apart", speclint_rules=lambda: [rules_in("no_such_rules", "tube")])])
+    assert loaded.rules_for({"rack"}) == ()
+    with pytest.raises(FamilyError, match="family apart cannot be imported: ModuleNotFoundError"):
+        loaded.rules_for({"tube"})
 
 
 def test_hooks_may_be_left_out() -> None:

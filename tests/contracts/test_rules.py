@@ -7,7 +7,7 @@ import re
 
 import pytest
 
-from speclint import Grade, Rule
+from speclint import Grade, Rule, RulesIn
 from speclint.specs import Component
 from tests.workshop import installed_families
 
@@ -62,3 +62,12 @@ def test_the_function_takes_what_the_rule_says(rule: Rule) -> None:
     parameters = len(inspect.signature(rule.function).parameters)
     assert parameters == (3 if rule.cases else 2)
     assert all(issubclass(kind, Component) for kind in rule.on)
+
+
+def test_rules_declared_for_some_kinds_are_on_no_other() -> None:
+    """A rule on a kind that its module does not declare would never be applied to it."""
+    for family, declared in installed_families().declared.items():
+        for group in declared:
+            if isinstance(group, RulesIn) and group.kinds:
+                kinds = {kind.kind for rule in group.load() for kind in rule.on}
+                assert kinds <= set(group.kinds), family

@@ -1,0 +1,88 @@
+"""Measures against the floor: ``python -m tests.benchmarks`` prints the figures and fails beyond the limits.
+
+Cold start: one spec, the whole process, the best of several runs, against a Python that imports tomli, pydantic,
+pluggy and argparse and validates the same file. Growth: repositories to 2 000 specs, time per spec and peak memory.
+"""
+
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+import tempfile
+import time
+from pathlib import Path
+
+from tests.benchmarks.specs import make
+
+_RUNS = 7
+_COLD_START_LIMIT = 1.8  # times the floor: what was asked of the core
+_GROWTH_LIMIT = (
+    1.35  # time per spec of the largest repository over that of a quarter of it: linear within noise
+)
+_SIZES = (125, 500, 2000)
+_HERE = Path(__file__).parent
+
+
+def main() -> int:
+    """Run both measurements; returns 1 when a limit is passed."""
+    with tempfile.TemporaryDirectory() as name:
+        cold = cold_start(Path(name) / "one")
+        growth = grow(Path(name))
+    return int(cold > _COLD_START_LIMIT or growth > _GROWTH_LIMIT)
+
+
+def cold_start(folder: Path) -> float:
+    """Seconds of the check over seconds of the floor, alternating so that both meet the same machine."""
+    make(folder, 2)
+    spec = str(folder / "spring-0.toml")
+    floor, check = (
+        [sys.executable, str(_HERE / "floor.py"), spec],
+        [sys.executable, "-m", "speclint", "check", spec],
+    )
+    best = {"floor": float("inf"), "check": float("inf")}
+    for run in range(_RUNS + 1):
+        for label, command in (("floor", floor), ("check", check)):
+            started = time.perf_counter()
+            done = subprocess.run(command, capture_output=True, check=False, env=_environment())
+            seconds = time.perf_counter() - started
+            if done.returncode > 1:
+                raise RuntimeError(done.stderr.decode())
+            if run:  # the first fills the caches of compiled modules and files
+                best[label] = min(best[label], seconds)
+    ratio = best["check"] / best["floor"]
+    print(
+        f"cold start: floor {best['floor'] * 1e3:.0f} ms, check {best['check'] * 1e3:.0f} ms: {ratio:.2f} × the floor"
+    )
+    return ratio
+
+
+def _environment() -> dict[str, str]:
+    """As a user's: compiled modules are kept, so that a cold start does not compile the sources again."""
+    return {name: value for name, value in os.environ.items() if name != "PYTHONDONTWRITEBYTECODE"}
+
+
+def grow(folder: Path) -> float:
+    """Time per spec of the largest repository over that of a quarter of it."""
+    per_spec = {}
+    for size in _SIZES:
+        place = folder / f"specs-{size}"
+        make(place, size)
+        seconds, peak = measured(place)
+        per_spec[size] = seconds / size
+        print(
+            f"{size:5} specs: {seconds:6.1f} s, {seconds / size * 1e3:5.2f} ms a spec, peak memory {peak:4.0f} MB"
+        )
+    return per_spec[_SIZES[-1]] / per_spec[_SIZES[-2]]
+
+
+def measured(place: Path) -> tuple[float, float]:
+    """Seconds and peak memory in MB of one check in a process of its own."""
+    command = [sys.executable, str(_HERE / "measured.py"), str(place)]
+    done = subprocess.run(command, capture_output=True, text=True, check=True)
+    seconds, peak = done.stdout.split()
+    return float(seconds), float(peak)
+
+
+if __name__ == "__main__":
+    sys.exit(main())
