@@ -12,11 +12,13 @@ from speclint.specs.words import (
     Allowance,
     Angle,
     Area,
+    Force,
     Fraction,
     Length,
     LinkTo,
     Mass,
     Position,
+    Temperature,
     Word,
 )
 
@@ -69,6 +71,12 @@ class PoppetValve(Component):
         lifts_drifting: true when it is meant to stay off its seat while the engine drifts.
         compression_share: share of the stroke left when the exhaust shuts, at the shortest cut-off.
         clearance_share: clearance volume over swept volume at the end that it serves.
+        height: from the plane of the seat to the end of the valve that comes near cage or piston when it opens.
+        flow_force: greatest load with which passing steam holds the valve open.
+        lapped_at: temperature at which both beats were lapped together; leave out if cold.
+        retained: what keeps broken pieces out of the cylinder.
+        smallest_piece: least width of the smallest piece that a fracture could set free.
+        passage_below: widest opening through which a piece could fall into the cylinder.
         reversal_hurts: true when lifting traps water or drives the engine in mid gear.
     """
 
@@ -96,4 +104,10 @@ class PoppetValve(Component):
     lifts_drifting: Word[bool] = NOT_STATED
     compression_share: Fraction = NOT_STATED
     clearance_share: Fraction = NOT_STATED
+    height: Length = NOT_STATED
+    flow_force: Force = NOT_STATED
+    lapped_at: Temperature = NOT_STATED
+    retained: Word[Literal["none", "cage", "collar larger than the port", "perforated plate"]] = NOT_STATED
+    smallest_piece: Length = NOT_STATED
+    passage_below: Length = NOT_STATED
     reversal_hurts: Word[bool] = NOT_STATED

@@ -34,6 +34,7 @@ standard = "invented for tests"
 poisson = { value = 0.26, unit = "1", tolerance = 0.02, source = "common practice" }
 density = { value = 7200, unit = "kg/m³", tolerance = 0, source = "common practice" }
 tensile-strength = { degC = [-80, 350], value = 195, unit = "MPa", tolerance = 0, source = "common practice" }
+temperature-limit = { running-part = { value = 350, unit = "°C", bound = "maximum", source = "common practice" } }
 hardness = { value = 205, low = 180, high = 230, unit = "HB", source = "common practice" }
 [known-iron.compressive-strength]
 degC = [-80, 350]
@@ -71,6 +72,7 @@ modulus = { degC = [20, 420], value = [200, 180], unit = "GPa", tolerance_percen
 expansion = { degC = [20, 420], value = [11.5, 13.5], unit = "1e-6/K", tolerance = 0.3, source = "common practice" }
 proof-stress = { degC = [20, 420], value = [240, 160], unit = "MPa", tolerance = 0, source = "common practice" }
 tensile-strength = { degC = [20, 420], value = [400, 400], unit = "MPa", tolerance = 0, source = "common practice" }
+temperature-limit = { running-part = { value = 400, unit = "°C", bound = "maximum", source = "common practice" } }
 hardness = { value = 130, low = 120, high = 140, unit = "HB", source = "common practice" }
 """
 

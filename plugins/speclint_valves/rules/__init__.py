@@ -2,6 +2,6 @@
 
 from __future__ import annotations
 
-from speclint_valves.rules import opening, seats, shutting
+from speclint_valves.rules import landing, opening, seats, shutting
 
-RULES = (*opening.RULES, *seats.RULES, *shutting.RULES)
+RULES = (*landing.RULES, *opening.RULES, *seats.RULES, *shutting.RULES)

@@ -23,6 +23,7 @@ chamber = "live steam"
 [drive]
 stroke = "660 mm"
 connecting_rod_length = "1900 mm"
+wear = "1 mm"
 """
 
 LINER = """
@@ -53,6 +54,14 @@ lifts_drifting = false
 reversal_hurts = false
 compression_share = "0.2"
 clearance_share = "0.1"
+beat_distance = "110 mm"
+height = "120 mm"
+overtravel = "0.5 mm"
+lift_stop = "21 mm"
+clearance_open = "5 mm"
+retained = "none"
+smallest_piece = "30 mm"
+passage_below = "25 mm"
 [upper_beat]
 seat = "seat"
 seat_diameter = "150 mm"

@@ -1,0 +1,109 @@
+"""A valve on its seats: load and width of the contact, growth, room, and what could fall."""
+
+from __future__ import annotations
+
+import math
+
+from speclint import FIRST_PRINCIPLES, formula
+from speclint.formula import Kelvins, Metres, Newtons, PerKelvin, Radians, Ratio
+
+
+@formula("ε = α (T − T_ref) − α_0 (T_0 − T_ref)", cites=[FIRST_PRINCIPLES])
+def strain_since(alpha: PerKelvin, T: Kelvins, alpha_0: PerKelvin, T_0: Kelvins, T_ref: Kelvins) -> Ratio:
+    """Growth of a part for each unit of its length since the temperature at which it was finished.
+
+    ε = α (T − T_ref) − α_0 (T_0 − T_ref)
+
+    ``alpha``, ``alpha_0`` mean coefficients from ``T_ref`` to ``T`` and to ``T_0`` [1/K]; ``T`` temperature
+    now, ``T_0`` when finished, ``T_ref`` the drawing's [K]. Returns [-].
+
+    Hand working: 12e-6 × 300 − 11.5e-6 × 0 = 3.6e-3.
+
+    >>> round(strain_since(alpha=12e-6, T=593.15, alpha_0=11.5e-6, T_0=293.15, T_ref=293.15), 9)
+    0.0036
+    """
+    return alpha * (T - T_ref) - alpha_0 * (T_0 - T_ref)
+
+
+@formula("g = (ε_v − ε_b) L − (ε_v − ε_s)(d_u tan β_u − d_l tan β_l)/2", cites=[FIRST_PRINCIPLES])
+def beat_gap(
+    ε_v: Ratio, ε_b: Ratio, ε_s: Ratio, L: Metres, d_u: Metres, β_u: Radians, d_l: Metres, β_l: Radians
+) -> Metres:
+    """Gap that opens at one beat when a valve of two beats and what holds its seats grow unlike.
+
+    g = (ε_v − ε_b) L − (ε_v − ε_s)(d_u tan β_u − d_l tan β_l)/2
+
+    ``ε_v``, ``ε_s``, ``ε_b`` growth of valve, seats and block; ``L`` distance between the contacts along the
+    axis; ``d_u``, ``d_l`` their diameters [m]; ``β_u``, ``β_l`` angles of the seats to their plane [rad].
+    Returns [m]: positive at the upper beat, negative at the lower. Along the axis the block sets the distance
+    of the seats; across it each seat grows with its own ring. Cones that meet in one point on the axis, in
+    metals that grow alike, open no gap.
+
+    Hand working, flat seats: (0.0040 − 0.0030) × 100 mm = 0.1 mm.
+
+    >>> flat = {"d_u": 0.15, "β_u": 0.0, "d_l": 0.14, "β_l": 0.0}
+    >>> round(beat_gap(ε_v=0.0040, ε_b=0.0030, ε_s=0.0035, L=0.100, **flat) * 1e3, 6)
+    0.1
+    """
+    cones = (d_u * math.tan(β_u) - d_l * math.tan(β_l)) / 2
+    return (ε_v - ε_b) * L - (ε_v - ε_s) * cones
+
+
+@formula("g = |g_u|", cites=[FIRST_PRINCIPLES])
+def size_of_gap(g_u: Metres) -> Metres:
+    """Size of a gap, at whichever beat.
+
+    g = |g_u|
+
+    ``g_u`` gap, positive at the upper beat [m]. Returns [m].
+
+    >>> size_of_gap(g_u=-1e-5)
+    1e-05
+    """
+    return abs(g_u)
+
+
+@formula("F = F_f + W + max(−F_v, 0)", cites=[FIRST_PRINCIPLES])
+def seating_load(F_f: Newtons, W: Newtons, F_v: Newtons) -> Newtons:
+    """Load of a shut valve on its seats.
+
+    F = F_f + W + max(−F_v, 0)
+
+    ``F_f`` springs, ``W`` weight that shuts [N]; ``F_v`` steam load, positive for lifting [N]. Returns [N].
+
+    >>> seating_load(F_f=1000.0, W=50.0, F_v=-2000.0)
+    3050.0
+    """
+    return F_f + W + (abs(F_v) - F_v) / 2
+
+
+@formula("c = c_0 − o − H (ε_v − ε_b) − y", cites=[FIRST_PRINCIPLES])
+def clearance_hot(c_0: Metres, o: Metres, H: Metres, ε_v: Ratio, ε_b: Ratio, y: Metres) -> Metres:
+    """Room left beyond a valve at its furthest, hot.
+
+    c = c_0 − o − H (ε_v − ε_b) − y
+
+    ``c_0`` room at full lift, cold; ``o`` what the gear gives beyond; ``H`` length of the valve from its seat
+    to the end that comes near; ``y`` wear that brings the other part nearer [m]; ``ε_v``, ``ε_b`` growth of
+    valve and block. Returns [m], negative where they foul.
+
+    Hand working: 5 − 0.5 − 120 (0.004 − 0.003) − 1 = 3.38 mm.
+
+    >>> round(clearance_hot(c_0=0.005, o=0.0005, H=0.120, ε_v=0.004, ε_b=0.003, y=0.001) * 1e3, 6)
+    3.38
+    """
+    return c_0 - o - H * (ε_v - ε_b) - y
+
+
+@formula("h_o = h + o", cites=[FIRST_PRINCIPLES])
+def lift_with_overtravel(h: Metres, o: Metres) -> Metres:
+    """Furthest lift that the gear can give.
+
+    h_o = h + o
+
+    ``h`` full lift, ``o`` overtravel [m]. Returns [m].
+
+    >>> round(lift_with_overtravel(h=0.020, o=0.001), 6)
+    0.021
+    """
+    return h + o

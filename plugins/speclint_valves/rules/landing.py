@@ -1,0 +1,212 @@
+"""A valve on its seats, hot, and the room round it."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.formula import Kelvins, Ratio
+from speclint.handbook.double_beat import seat_bearing_stress
+from speclint.handbook.press_fits import DRAWING_TEMPERATURE
+from speclint.specs import CylinderBlock, LoadCase, PoppetValve, ValveSeat
+from speclint_valves.formulae.landing import (
+    beat_gap,
+    clearance_hot,
+    lift_with_overtravel,
+    seating_load,
+    size_of_gap,
+    strain_since,
+)
+from speclint_valves.opening import beats_of, block_of
+from speclint_valves.rules.seats import DEFERS
+from speclint_valves.shutting import springs_shut, unbalanced, weight
+
+
+@rule(
+    "valve.seat-stress",
+    title="One beat alone carries the whole load of the shut valve",
+    on=PoppetValve,
+    cases=("starting", "running"),
+    grade=Grade.NONCONFORMITY,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="two beats never land as one: until they have bedded in, one of them carries everything",
+    leaves_out="the blow of landing, which valve.landing-speed judges",
+    limits=[
+        Limit(
+            "greatest", "20 MPa", "stress", COMMON_PRACTICE, "greatest bearing stress on an iron seat, static"
+        )
+    ],
+)
+def seat_stress(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
+    """(springs + weight + steam that holds shut)/projected contact of each beat in turn."""
+    supply, delivery = sheet.take("p_s", case.live_pressure), sheet.take("p_d", case.exhaust_pressure)
+    steam = unbalanced(valve, sheet, supply, delivery)
+    springs = springs_shut(valve, case, sheet)
+    load = sheet.work("F", seating_load, F_f=springs, W=weight(valve, sheet), F_v=steam)
+    most = sheet.limit("greatest")
+    found = []
+    for index, beat in beats_of(valve, sheet):
+        d, w = sheet.take(f"d_{index}", beat.seat_diameter), sheet.take(f"w_{index}", beat.contact_width)
+        β = sheet.take(f"β_{index}", beat.seat_angle)
+        found.append(
+            sheet.at_most(sheet.work(f"σ_{index}", seat_bearing_stress, F=load, d=d, w=w, β=β), most)
+        )
+    return sheet.worst(*found)
+
+
+@rule(
+    "valve.seat-width",
+    title="The ring of contact is neither a knife-edge nor a broad land",
+    on=PoppetValve,
+    grade=Grade.OBSERVATION,
+    cites=[COMMON_PRACTICE],
+    why="a narrow seat is hammered wide, a broad one holds dirt and leaks",
+    leaves_out="how the width grows in service, and when the seat is to be cut back",
+    limits=[
+        Limit("least", "1.5 mm", "length", COMMON_PRACTICE, "least width of contact, new"),
+        Limit("greatest", "5 mm", "length", COMMON_PRACTICE, "greatest width of contact, new"),
+    ],
+)
+def seat_width(valve: PoppetValve, sheet: Sheet) -> Judgement:
+    """Width of contact of each beat within the band."""
+    low, high = sheet.limit("least"), sheet.limit("greatest")
+    beats = beats_of(valve, sheet)
+    return sheet.worst(
+        *(sheet.within(sheet.take(f"w_{index}", beat.contact_width), low, high) for index, beat in beats)
+    )
+
+
+@rule(
+    "valve.beat-growth",
+    title="Hot, both beats still meet their seats",
+    on=PoppetValve,
+    cases=("starting", "running", "drifting"),
+    grade=Grade.NONCONFORMITY,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="a valve that grows more than the block between its seats sits on one beat and leaks at the other",
+    leaves_out="the little by which valve and seats give under load, which helps",
+    limits=[Limit("greatest", "0.03 mm", "length", COMMON_PRACTICE, "greatest gap at one beat, hot")],
+)
+def beat_growth(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
+    """(ε_v − ε_b) L − (ε_v − ε_s)(r_u tan β_u − r_l tan β_l), counted from the temperature of lapping."""
+    if sheet.count("z", valve.beats) == 1:
+        raise sheet.not_applicable("a valve of one beat meets its one seat hot or cold")
+    block = block_of(valve, sheet)
+    seat = sheet.follow(valve.upper_beat.seat)
+    since = _lapped(valve, sheet)
+    (_, upper), (_, lower) = beats_of(valve, sheet)
+    gap = sheet.work(
+        "g_u",
+        beat_gap,
+        ε_v=_strain(valve, "v", case, since, sheet),
+        ε_b=_strain(block, "b", case, since, sheet),
+        ε_s=_strain(seat, "s", case, since, sheet),
+        L=sheet.take("L", valve.beat_distance),
+        d_u=sheet.take("d_u", upper.seat_diameter),
+        β_u=sheet.take("β_u", upper.seat_angle),
+        d_l=sheet.take("d_l", lower.seat_diameter),
+        β_l=sheet.take("β_l", lower.seat_angle),
+    )
+    return sheet.at_most(sheet.work("g", size_of_gap, g_u=gap), sheet.limit("greatest"))
+
+
+def _lapped(valve: PoppetValve, sheet: Sheet) -> Kelvins:
+    hot = sheet.is_stated("temperature of lapping", valve.lapped_at)
+    return sheet.take("T_0", valve.lapped_at) if hot else DRAWING_TEMPERATURE
+
+
+def _strain(
+    part: PoppetValve | ValveSeat | CylinderBlock, index: str, case: LoadCase, since: Kelvins, sheet: Sheet
+) -> Ratio:
+    metal, T = sheet.material_of(part), sheet.take(f"T_{index}", case.temperature_of(part))
+    alpha = sheet.look_up(f"α_{index}", metal.expansion, of=part, at=T)
+    alpha_0 = sheet.look_up(f"α_0{index}", metal.expansion, of=part, at=since)
+    return sheet.work(
+        f"ε_{index}", strain_since, alpha=alpha, T=T, alpha_0=alpha_0, T_0=since, T_ref=DRAWING_TEMPERATURE
+    )
+
+
+@rule(
+    "valve.foul-clearance",
+    title="At its furthest and hottest the valve clears cage, cover and piston",
+    on=PoppetValve,
+    cases=("starting", "running", "drifting"),
+    grade=Grade.NONCONFORMITY,
+    gravest=Grade.HOLD,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="a valve that touches is bent or broken, and what breaks off goes through the cylinder",
+    leaves_out=f"a broken spindle, which valve.cannot-fall-in judges; {DEFERS}",
+    limits=[Limit("least", "2 mm", "length", COMMON_PRACTICE, "least room, hot")],
+)
+def foul_clearance(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
+    """c_0 − overtravel − H (ε_v − ε_b) ≥ 2 mm to cage or cover; to the piston less its wear as well."""
+    block = block_of(valve, sheet)
+    ε_v = _strain(valve, "v", case, DRAWING_TEMPERATURE, sheet)
+    ε_b = _strain(block, "b", case, DRAWING_TEMPERATURE, sheet)
+    o, H = sheet.take("o", valve.overtravel), sheet.take("H", valve.height)
+    least = sheet.limit("least")
+    c_0 = sheet.take("c_0", valve.clearance_open)
+    cage = sheet.work("c", clearance_hot, c_0=c_0, o=o, H=H, ε_v=ε_v, ε_b=ε_b, y=0.0)
+    found = [sheet.at_least(cage, least)]
+    if sheet.is_stated("clearance to the piston", valve.clearance_piston):
+        c_p, wear = sheet.take("c_p", valve.clearance_piston), sheet.take("y", block.drive.wear)
+        left = sheet.work("c_k", clearance_hot, c_0=c_p, o=o, H=H, ε_v=ε_v, ε_b=ε_b, y=wear)
+        found.append(sheet.at_least(left, least).graded(Grade.HOLD))
+    return sheet.worst(*found)
+
+
+@rule(
+    "valve.lift-stop",
+    title="A stop ends the valve's travel between its full lift and the part that it could strike",
+    on=PoppetValve,
+    grade=Grade.NONCONFORMITY,
+    cites=[COMMON_PRACTICE],
+    why="a gear that overruns, or a broken spring, must not let the valve find its own stop",
+    leaves_out="the strength of the stop",
+)
+def lift_stop(valve: PoppetValve, sheet: Sheet) -> Judgement:
+    """Lift + overtravel ≤ lift at the stop."""
+    o, h = sheet.take("o", valve.overtravel), sheet.take("h", valve.lift)
+    furthest = sheet.work("h_o", lift_with_overtravel, h=h, o=o)
+    return sheet.at_most(furthest, sheet.take("h_s", valve.lift_stop))
+
+
+@rule(
+    "valve.cannot-fall-in",
+    title="No piece of a broken valve, spindle, nut or collet can reach the cylinder",
+    on=PoppetValve,
+    grade=Grade.HOLD,
+    cites=[COMMON_PRACTICE],
+    why="a piece between piston and cover bursts the cylinder end, at speed, beside the crew",
+    leaves_out=f"pieces smaller than a fracture is expected to make; {DEFERS}",
+)
+def cannot_fall_in(valve: PoppetValve, sheet: Sheet) -> Judgement:
+    """A positive catch, or the smallest piece wider than the widest opening below."""
+    if (catch := sheet.read("retained by", valve.retained)) != "none":
+        return sheet.states(True, f"pieces are kept out by a positive catch: {catch}")
+    piece, opening = sheet.take("b", valve.smallest_piece), sheet.take("b_o", valve.passage_below)
+    return sheet.at_least(piece, opening)
+
+
+@rule(
+    "valve.material",
+    title="Valve and seats are of metals that stand their heat",
+    on=PoppetValve,
+    cases=("starting", "running"),
+    grade=Grade.NONCONFORMITY,
+    cites=[COMMON_PRACTICE],
+    why="a metal past its temperature grows, scales and warps, and the seat leaks",
+    leaves_out="whether the two may rub on each other: the family of pairings judges that",
+)
+def material(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Metal temperature ≤ the limit of the metal as a running part, for the valve and each of its seats."""
+    parts: list[tuple[str, PoppetValve | ValveSeat]] = [("v", valve)]
+    parts += [(index, sheet.follow(beat.seat)) for index, beat in beats_of(valve, sheet)]
+    return sheet.worst(*(_stands_heat(part, index, case, sheet) for index, part in parts))
+
+
+def _stands_heat(part: PoppetValve | ValveSeat, index: str, case: LoadCase, sheet: Sheet) -> Judgement:
+    T = sheet.take(f"T_{index}", case.temperature_of(part))
+    table = sheet.material_of(part).temperature_limit
+    return sheet.at_most(T, sheet.look_up(f"T_max{index}", table, of=part, use="running-part"))
+
+
+RULES = (seat_stress, seat_width, beat_growth, foul_clearance, lift_stop, cannot_fall_in, material)
