@@ -70,8 +70,8 @@ def load_design(
 def spec_files(root: Path, settings: Settings) -> Iterator[str]:
     """The TOML files of a repository that hold specs, relative to its root with forward slashes.
 
-    Hidden folders, the settings, the files of materials, what the settings leave out, and folders that are
-    repositories of their own are passed over.
+    Hidden folders, the settings, the register, the files of materials, what the settings leave out, and
+    folders that are repositories of their own are passed over.
     """
     for folder, inner, names in os.walk(root):
         here = Path(folder)
@@ -86,7 +86,7 @@ def spec_files(root: Path, settings: Settings) -> Iterator[str]:
 
 def _passed_over(file: str, settings: Settings) -> bool:
     return (
-        file == FILE_NAME
+        file in (FILE_NAME, settings.register_file)
         or file in settings.materials
         or any(fnmatch(file, pattern) for pattern in settings.leave_out)
     )

@@ -2,20 +2,23 @@
 
 from __future__ import annotations
 
-from pathlib import Path
+from collections.abc import Iterator
+from pathlib import Path, PurePath
 from typing import Annotated, Any, ClassVar, Literal
 
 from pydantic import BeforeValidator, ValidationError
 
-from speclint.complaints import Complaint
+from speclint.complaints import Complaint, one_of
 from speclint.loading import complaint_of, read_toml
 from speclint.quantities import Measure
 from speclint.specs.component import SpecTable
-from speclint.specs.words import NOT_STATED, NotStated, Pressure, Table, Word, bare
+from speclint.specs.words import NOT_STATED, NotStated, Pressure, Stated, Table, Word, bare
 from speclint.where import Where
 
 FILE_NAME = "speclint.toml"
 _STANDARD_ATMOSPHERE = 101_325.0  # Pa, exact: CGPM 10 (1954), resolution 4
+
+_GRADES = ("observation", "query", "nonconformity", "hold")
 
 Texts = Annotated[
     tuple[str, ...], BeforeValidator(lambda raw: tuple(bare(raw)) if isinstance(raw, list) else bare(raw))
@@ -48,6 +51,40 @@ class LocalCodes(SpecTable):
     railway: Texts = ()
 
 
+class Concessions(SpecTable):
+    """How accepted findings are kept.
+
+    Fields:
+        file: the register, in the repository; ``register.toml`` where it is not stated.
+        signed: the grades whose concessions must carry a signature.
+        ending_soon: how many days before its end a concession is listed as ending soon; 30 where not stated.
+    """
+
+    file: Word[str] = NOT_STATED
+    signed: Texts = ()
+    ending_soon: Word[int] = NOT_STATED
+
+
+class Signers(SpecTable):
+    """``file``: who may sign with which key, as ssh-keygen reads it; ``allowed_signers`` where not stated."""
+
+    file: Word[str] = NOT_STATED
+
+
+class Reviewer(SpecTable):
+    """Who may concede a hold, under a name of their own.
+
+    Fields:
+        competent_for: the families whose holds this person may concede.
+        role: what this person is in the works.
+        signs_as: the name under which the file of signers has this person's key.
+    """
+
+    competent_for: Texts = ()
+    role: Word[str] = NOT_STATED
+    signs_as: Word[str] = NOT_STATED
+
+
 class Settings(SpecTable):
     """All of speclint.toml. ``limits`` is read against the rules that declare them (:mod:`speclint.limits`)."""
 
@@ -59,6 +96,9 @@ class Settings(SpecTable):
     materials: Texts = ()
     leave_out: Texts = ()
     limits: dict[str, dict[str, Any]] = {}
+    concessions: Concessions = Concessions()
+    signers: Signers = Signers()
+    reviewers: dict[str, Reviewer] = {}
 
     @property
     def site_pressure(self) -> float:
@@ -75,6 +115,23 @@ class Settings(SpecTable):
     def exit_at(self) -> str:
         """The least grade that makes ``check`` exit with 1; ``nonconformity`` where it is not stated."""
         return "nonconformity" if isinstance(self.works.exit_at, NotStated) else self.works.exit_at.value
+
+    @property
+    def register_file(self) -> str:
+        """The file of the register; ``register.toml`` where it is not stated."""
+        stated = self.concessions.file
+        return "register.toml" if isinstance(stated, NotStated) else stated.value
+
+    @property
+    def signers_file(self) -> str:
+        """The file of signers; ``allowed_signers`` where it is not stated."""
+        return "allowed_signers" if isinstance(self.signers.file, NotStated) else self.signers.file.value
+
+    @property
+    def ending_soon(self) -> int:
+        """Days before its end from which a concession is ending soon; 30, common practice, where not stated."""
+        stated = self.concessions.ending_soon
+        return 30 if isinstance(stated, NotStated) else stated.value
 
 
 def load_settings(root: Path) -> tuple[Settings | None, tuple[Complaint, ...]]:
@@ -93,8 +150,23 @@ def load_settings(root: Path) -> tuple[Settings | None, tuple[Complaint, ...]]:
 
 
 def _impossible(settings: Settings) -> tuple[Complaint, ...]:
+    return tuple(sorted(_faults(settings), key=lambda complaint: complaint.order))
+
+
+def _faults(settings: Settings) -> Iterator[Complaint]:
     stated = settings.works.site_pressure
     if isinstance(stated, Measure) and stated.datum != "absolute":
         write = '"1.01325 bar absolute"'
-        return (Complaint(stated.where, "the site pressure counts from nothing", f'"{stated.text}"', write),)
-    return ()
+        yield Complaint(stated.where, "the site pressure counts from nothing", f'"{stated.text}"', write)
+    where = Where(FILE_NAME, settings.concessions.where.line, "concessions.signed")
+    for word in settings.concessions.signed:
+        if word not in _GRADES:
+            yield Complaint(where, "this is no grade", f'"{word}"', one_of(word, _GRADES))
+    for file in (settings.concessions.file, settings.signers.file):
+        if isinstance(file, Stated) and not _inside(file.value):
+            yield Complaint(file.where, "this lies outside the repository", f'"{file.value}"', "a file in it")
+
+
+def _inside(file: str) -> bool:
+    path = PurePath(file)
+    return not path.is_absolute() and not path.drive and ".." not in path.parts
