@@ -11,7 +11,7 @@ from speclint.errors import NotKnown, OutOfRange
 from speclint.formula import formula, require
 from speclint.hookspecs import family
 from speclint.judgement import Judgement
-from speclint.reports import ReportWriter
+from speclint.report_writers import ReportWriter
 from speclint.rules import Grade, Limit, Rule, RulesIn, rule, rules_in
 from speclint.sheet import Sheet
 from speclint.sources import COMMON_PRACTICE, FIRST_PRINCIPLES, Source

@@ -13,7 +13,7 @@ import pluggy
 
 if TYPE_CHECKING:
     from speclint.handbook.materials import Material
-    from speclint.reports import ReportWriter
+    from speclint.report_writers import ReportWriter
     from speclint.rules import Rule, RulesIn
     from speclint.specs.component import Spec
 

@@ -11,14 +11,14 @@ import pluggy
 
 from speclint import hookspecs
 from speclint.errors import FamilyError
-from speclint.reports.writers import own_writers
+from speclint.report_writers import own_writers
 from speclint.rules import Rule, RulesIn
 from speclint.specs import Catalogue
 from speclint.specs.component import Spec
 
 if TYPE_CHECKING:
     from speclint.handbook.materials import Material
-    from speclint.reports import ReportWriter
+    from speclint.report_writers import ReportWriter
 
 OWN = "speclint"
 

@@ -12,7 +12,7 @@ import pytest
 from speclint import family, rules_in
 from speclint.errors import FamilyError
 from speclint.plugins import installed, load_families, require
-from speclint.reports import ReportWriter
+from speclint.report_writers import ReportWriter
 from tests.tubes import NUMBERS, RULES, Rack, Tube, entry_point, stress
 
 

@@ -20,7 +20,9 @@ CRANE = Source(
     "p. A-27 to A-30",
     memory=True,
 )
-BORDA = Source("J.-C. de Borda and L. Carnot, loss at a sudden enlargement", memory=True)
+BORDA = Source(
+    "F. M. White, Fluid Mechanics", "7th ed., 2011", "section 6.9, the loss of Borda and Carnot", memory=True
+)
 
 _TABLE = "loss-coefficients-crane-tp-410m-2009.csv"
 _QUARTER = math.pi / 2

@@ -26,7 +26,12 @@ from speclint.sources import FIRST_PRINCIPLES, Source
 
 JOEL = Source("Rayner Joel, Basic Engineering Thermodynamics", "", "ch. 12, steam nozzles")
 HUGHES = Source("V. A. B. Hughes, The Steam Injector", "1912", "p. 24")
-NAPIER_SUPERHEAT = Source("ASME Power Test Codes, flow measurement; Napier's rule for superheat", memory=True)
+NAPIER_SUPERHEAT = Source(
+    "L. S. Marks, Mechanical Engineers' Handbook",
+    "4th ed., 1941",
+    "flow of steam through nozzles, Napier's rule with superheat",
+    memory=True,
+)
 ISO_5167 = Source(
     "ISO 5167-2, Measurement of fluid flow by means of pressure differential devices: orifice plates", "2003"
 )

@@ -34,7 +34,7 @@ LEVELS = (
     {"judging"},
     {"sheet"},
     {"checks"},
-    {"hookspecs", "assess"},
+    {"hookspecs", "assess", "report_writers"},
     {"plugins", "remedies"},
     {"assessment"},
     {"reports"},

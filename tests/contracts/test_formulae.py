@@ -20,7 +20,7 @@ from speclint.plugins import installed
 REGISTRY: pint.UnitRegistry[float] = pint.UnitRegistry(autoconvert_offset_to_baseunit=True)
 _TO_PINT = str.maketrans({"²": "^2", "³": "^3", "⁴": "^4", "·": "*", "Δ": None})
 #: Values tried for each argument, until a formula finds them within its range.
-_MAGNITUDES = (0.37, 1.9, 330.0, 2.1e5, 7e10, 0.011, 0.0013, 0.83, 21_000.0)
+_MAGNITUDES = (0.37, 1.9, 330.0, 2.1e5, 7e10, 0.011, 0.0013, 0.83, 21_000.0, 0.4)
 
 
 def modules() -> Iterator[Any]:
