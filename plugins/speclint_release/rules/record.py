@@ -154,14 +154,23 @@ def inspection_points(component: Component, sheet: Sheet) -> Judgement:
 
 
 def _operations(component: Component, sheet: Sheet) -> Iterator[str]:
+    if _is_welded(component, sheet):
+        yield "welding"
     if isinstance(component, CylinderBlock):
-        if sheet.read("construction", component.construction) == "fabricated":
-            yield "welding"
         yield "lift_in"
     if isinstance(component, CylinderLiner | ValveSeat):
         yield "pressing"
     if not isinstance(component, BoltedJoint) and holds_pressure(component, sheet):
         yield "pressure_test"
+
+
+def _is_welded(component: Component, sheet: Sheet) -> bool:
+    """Whether it states that it is welded, or is a fabricated block."""
+    if sheet.is_stated("welded", component.welding.welded):
+        return sheet.read("welded", component.welding.welded)
+    if isinstance(component, CylinderBlock):
+        return sheet.read("construction", component.construction) == "fabricated"
+    return False
 
 
 @rule(

@@ -168,6 +168,13 @@ def test_pressing_is_a_point(workshop: Workshop, kind: str) -> None:
     assert workshop.replace("part.toml", "witness", "none").only(POINTS).outcome == "finding"
 
 
+def test_any_part_that_is_welded_has_its_welding_as_a_point(workshop: Workshop) -> None:
+    text = 'kind = "valve-seat"\nid = "seat"\n[inspection_points]\npressing = "witness"\n[welding]\nwelded = true\n'
+    check = workshop.write({"seat.toml": text}).only(POINTS)
+    assert (check.outcome, check.says) == ("finding", "no point of the plan: welding")
+    assert workshop.replace("seat.toml", "true", "false").only(POINTS).outcome == "conforms"
+
+
 def test_no_plan_at_all_is_not_assessed(workshop: Workshop) -> None:
     text = 'kind = "valve-seat"\nid = "seat"\n'
     check = workshop.write({"seat.toml": text}).only(POINTS)
