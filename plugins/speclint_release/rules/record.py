@@ -102,12 +102,15 @@ def _linked(component: Component, sheet: Sheet) -> Iterator[Component]:
 
 
 def _pressure(component: Component, case: LoadCase, sheet: Sheet) -> Pascals:
-    """The most that the part sees in the load case."""
+    """The most that the part sees in the load case: of exhaust steam where it, or the pipe it is on, has that."""
     held = ""
-    if isinstance(component, BoltedJoint):
-        held = sheet.read("pressure held", component.pressure)
-    elif isinstance(component, SteamPipe):
-        held = sheet.read("carries", component.carries)
+    for part in _linked(component, sheet):
+        if isinstance(part, BoltedJoint):
+            held = sheet.read(f"pressure held by {part.id}", part.pressure)
+        elif isinstance(part, SteamPipe):
+            held = sheet.read(f"carried by {part.id}", part.carries)
+        if held:
+            break
     return sheet.take("p", case.exhaust_pressure if "exhaust" in held else case.safety_valve_pressure)
 
 
@@ -160,8 +163,21 @@ def _operations(component: Component, sheet: Sheet) -> Iterator[str]:
         yield "lift_in"
     if isinstance(component, CylinderLiner | ValveSeat):
         yield "pressing"
-    if not isinstance(component, BoltedJoint) and holds_pressure(component, sheet):
+    if _is_tested(component, sheet):
         yield "pressure_test"
+
+
+def _is_tested(component: Component, sheet: Sheet) -> bool:
+    """Whether it has a test of its own: a block or a pipe that holds pressure, or what states a test pressure.
+
+    Covers, flanges and studs are tested with what they close.
+    """
+    if isinstance(component, BoltedJoint):
+        return False
+    own = isinstance(component, CylinderBlock | SteamPipe)
+    return holds_pressure(component, sheet) and (
+        own or sheet.is_stated("test pressure", component.test_pressure)
+    )
 
 
 def _is_welded(component: Component, sheet: Sheet) -> bool:

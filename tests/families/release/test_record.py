@@ -99,6 +99,19 @@ def test_a_pipe_sees_the_steam_that_it_carries(workshop: Workshop, carries: str,
     assert workshop.write({**files(), "pipe.toml": pipe}).only(PART, "pipe").outcome == outcome
 
 
+@pytest.mark.parametrize(("carries", "outcome"), [("exhaust steam", "conforms"), ("live steam", "finding")])
+def test_a_flange_sees_the_steam_of_its_pipe(workshop: Workshop, carries: str, outcome: str) -> None:
+    """0.4 bar of exhaust against 16.5 bar of the boiler, for a design pressure of 0.5 bar."""
+    pipe = f'kind = "steam-pipe"\nid = "pipe"\nduty = "duty"\ncarries = "{carries}"\n'
+    flange = (
+        'kind = "pipe-flange"\nid = "flange"\npressure_part = true\nof = "pipe"\n'
+        'inspection_document = "3.1"\nexamination = "x"\ndesign_pressure = "0.5 bar gauge"\n'
+        'design_temperature = "400 °C"\ntest_pressure = "1 bar gauge"\ncompetent_body = "b"\n'
+    )
+    workshop.write({**files(), "pipe.toml": pipe, "flange.toml": flange})
+    assert workshop.only(PART, "flange").outcome == outcome
+
+
 def test_a_part_that_holds_no_pressure(workshop: Workshop) -> None:
     assert workshop.write(files()).only(PART, "ring").outcome == "not applicable"
 
@@ -173,6 +186,22 @@ def test_any_part_that_is_welded_has_its_welding_as_a_point(workshop: Workshop) 
     check = workshop.write({"seat.toml": text}).only(POINTS)
     assert (check.outcome, check.says) == ("finding", "no point of the plan: welding")
     assert workshop.replace("seat.toml", "true", "false").only(POINTS).outcome == "conforms"
+
+
+@pytest.mark.parametrize(
+    ("line", "outcome"),
+    [("", "not applicable"), ('test_pressure = "28 bar gauge"', "not assessed")],
+)
+def test_a_flange_is_tested_with_its_pipe_unless_it_states_a_test(
+    workshop: Workshop, line: str, outcome: str
+) -> None:
+    text = f'kind = "pipe-flange"\nid = "flange"\npressure_part = true\n{line}\n'
+    assert workshop.write({"flange.toml": text}).only(POINTS).outcome == outcome
+
+
+def test_studs_are_tested_with_what_they_hold(workshop: Workshop) -> None:
+    text = 'kind = "bolted-joint"\nid = "studs"\npressure_part = true\ntest_pressure = "28 bar gauge"\n'
+    assert workshop.write({"studs.toml": text}).only(POINTS).outcome == "not applicable"
 
 
 def test_no_plan_at_all_is_not_assessed(workshop: Workshop) -> None:
