@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
-from speclint.specs import BoltedJoint, Component, CompressionSpring, LoadCase
+from speclint.specs import BoltedJoint, Component, CompressionSpring, FrameFastening, LoadCase
 from speclint_pairings.concern import holds_pressure
 from speclint_pairings.sources import ASTM_A278, EN_10028_2, EN_10204, EN_10216_2, EN_13445_2
 
@@ -55,7 +55,7 @@ def temperature(component: Component, case: LoadCase, sheet: Sheet) -> Judgement
 
 
 def _use_of(component: Component, sheet: Sheet) -> str:
-    if isinstance(component, BoltedJoint):
+    if isinstance(component, BoltedJoint | FrameFastening):
         return "bolting"
     if isinstance(component, CompressionSpring):
         return "spring"

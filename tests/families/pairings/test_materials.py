@@ -95,6 +95,17 @@ def test_studs_by_the_limit_of_bolting(workshop: Workshop, material: str, outcom
     assert check.grade is (Grade.HOLD if outcome == "finding" else None)
 
 
+def test_bolts_of_the_frame_by_the_limit_of_bolting(workshop: Workshop) -> None:
+    """A nonconformity: they hold no pressure."""
+    bolts = 'kind = "frame-fastening"\nid = "bolts"\nmaterial = "bolting-10.9"\nduty = "duty"\n'
+    found = files()
+    for hot in ("180 °C", "220 °C", "210 °C"):
+        line = f'bolted-joint = "{hot}"\n'
+        found["duty.toml"] = found["duty.toml"].replace(line, f'{line}frame-fastening = "{hot}"\n')
+    check = workshop.write({**found, "bolts.toml": bolts}).only(TEMPERATURE, "bolts")
+    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+
+
 @pytest.mark.parametrize(("hot", "outcome"), [("120 °C", "conforms"), ("240 °C", "finding")])
 def test_a_spring_by_the_limit_of_its_wire(workshop: Workshop, hot: str, outcome: str) -> None:
     """Patented wire is given 120 °C by every source, and 240 °C by none."""
