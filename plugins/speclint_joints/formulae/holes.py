@@ -94,3 +94,31 @@ def load_with_margin(k: Ratio, F: Newtons) -> Newtons:
     120000.0
     """
     return k * F
+
+
+@formula("D_in = D_b - d_h", cites=[FIRST_PRINCIPLES])
+def inside_of_holes(D_b: Metres, d_h: Metres) -> Metres:
+    """Diameter inside the stud holes.
+
+    D_in = D_b - d_h
+
+    D_b: stud circle, m. d_h: hole, m. Returns m.
+
+    >>> round(inside_of_holes(D_b=0.700, d_h=0.026), 3)
+    0.674
+    """
+    return D_b - d_h
+
+
+@formula("D_out = D_b + D_w", cites=[FIRST_PRINCIPLES])
+def outside_of_nuts(D_b: Metres, D_w: Metres) -> Metres:
+    """Diameter outside the nuts' faces.
+
+    D_out = D_b + D_w
+
+    D_b: stud circle, m. D_w: face under a nut, m. Returns m.
+
+    >>> round(outside_of_nuts(D_b=0.700, D_w=0.036), 3)
+    0.736
+    """
+    return D_b + D_w

@@ -29,6 +29,7 @@ RULES = (
     holes.hole_depth,
     keeping.locking,
     keeping.underside,
+    layout.room,
     layout.stud_count,
     layout.stud_pitch,
     lenses.seat,

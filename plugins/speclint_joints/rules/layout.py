@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook import gasket_materials
 from speclint.handbook.bolted_joints import layout
 from speclint.specs import BoltedJoint, Component, CylinderCover, Gland, LensJoint, PipeFlange
+from speclint_joints.formulae.holes import inside_of_holes, outside_of_nuts
 from speclint_joints.sources import KHURMI
 from speclint_joints.studs import nominal_diameter
 
@@ -58,7 +59,8 @@ def _period_number(cover: CylinderCover, sheet: Sheet) -> None:
     grade=Grade.NONCONFORMITY,
     cites=[layout.TEMA.at("maximum bolt spacing"), KHURMI.at("cylinder head example"), COMMON_PRACTICE],
     why="Between studs too far apart the flange bows and the joint blows; between studs too close no spanner turns.",
-    leaves_out="Gaps left for passages and ribs; state the widest pitch as its own joint.",
+    leaves_out="Gaps left for passages and ribs. A lens ring is stiff and round: only the spanner limits its studs.",
+    edition=2,
 )
 def stud_pitch(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     """Chordal pitch between room for a spanner and the greatest at which the joint is tight."""
@@ -70,6 +72,8 @@ def stud_pitch(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     circle, n = sheet.take("D_b", joint.circle), sheet.count("n", joint.count)
     pitch = sheet.work("s", layout.chordal_pitch, D=circle, n=n)
     least = sheet.work("s_low", layout.spanner_pitch, d=d)
+    if sheet.read("seal", joint.seal) == "lens ring":
+        return sheet.at_least(pitch, least)
     return sheet.within(pitch, least, _greatest(joint, held, sheet, d))
 
 
@@ -89,3 +93,39 @@ def flange_thickness(held: Component, sheet: Sheet) -> float:
     if isinstance(held, PipeFlange):
         return sheet.take("t", held.thickness)
     raise sheet.not_assessed(f"a {held.called} states no flange thickness", held.where)
+
+
+@rule(
+    "joint.room",
+    title="The studs pass outside the gasket or the ring, and their nuts bear whole on the flange",
+    on=BoltedJoint,
+    grade=Grade.NONCONFORMITY,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="A gasket cut away for a stud leaks there; a nut half over the edge bends its stud.",
+    leaves_out="Fillets behind the flange, and the swing of the spanner against what stands beside it.",
+)
+def room(joint: BoltedJoint, sheet: Sheet) -> Judgement:
+    """Inside of the holes against the outside of the seal; outside of the nuts against that of the flange."""
+    held = sheet.follow(joint.holds)
+    if isinstance(held, Gland):
+        raise sheet.not_applicable("a gland has its packing far inside its studs")
+    circle, hole = sheet.take("D_b", joint.circle), sheet.take("d_h", joint.hole)
+    inside = sheet.work("D_in", inside_of_holes, D_b=circle, d_h=hole)
+    outside = sheet.work("D_out", outside_of_nuts, D_b=circle, D_w=sheet.take("D_w", joint.nut.face))
+    seal, flange = _outside_of_seal(joint, held, sheet), _outside_of_flange(joint, held, sheet)
+    return sheet.worst(sheet.at_least(inside, seal), sheet.at_most(outside, flange))
+
+
+def _outside_of_seal(joint: BoltedJoint, held: Component, sheet: Sheet) -> float:
+    if isinstance(held, LensJoint):
+        return sheet.take("D_s", held.outside_diameter)
+    gasket = sheet.read("seal", joint.seal) == "gasket"
+    return sheet.take("D_s", joint.gasket.outside if gasket else joint.ground_face.outside)
+
+
+def _outside_of_flange(joint: BoltedJoint, held: Component, sheet: Sheet) -> float:
+    if isinstance(held, LensJoint):
+        held = sheet.follow(joint.bolted_to)
+    if isinstance(held, CylinderCover | PipeFlange):
+        return sheet.take("D_f", held.outside_diameter)
+    raise sheet.not_assessed(f"a {held.called} states no outside diameter of a flange", held.where)

@@ -9,6 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from speclint.handbook.bolted_joints.layout import chordal_pitch
+from speclint_joints.formulae.holes import inside_of_holes, outside_of_nuts
 from tests.families.joints.bench import bench, used, worked
 from tests.workshop import Workshop
 
@@ -112,3 +113,33 @@ def test_chords_of_all_studs_are_shorter_than_the_circle(n: int, circle: float) 
     pitch = chordal_pitch(D=circle, n=n)
     assert chordal_pitch(D=circle, n=n + 1) < pitch
     assert n * pitch < math.pi * circle
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "outcome"),
+    [
+        ('outside = "636 mm"', 'outside = "674 mm"', "conforms"),  # 700 - 26
+        ('outside = "636 mm"', 'outside = "674.1 mm"', "finding"),
+        ('hole = "26 mm"', 'hole = "65 mm"', "finding"),
+    ],
+)
+def test_holes_outside_the_gasket(workshop: Workshop, old: str, new: str, outcome: str) -> None:
+    bench(workshop, ("studs", old, new))
+    assert workshop.only("joint.room", "studs").outcome == outcome
+
+
+@pytest.mark.parametrize(("outside", "outcome"), [("736 mm", "conforms"), ("735.9 mm", "finding")])
+def test_nuts_whole_on_the_flange(workshop: Workshop, outside: str, outcome: str) -> None:
+    """700 + 36 mm."""
+    bench(workshop, ("cover", 'outside_diameter = "760 mm"', f'outside_diameter = "{outside}"'))
+    assert workshop.only("joint.room", "studs").outcome == outcome
+
+
+def test_room_of_a_cover_without_a_size_is_not_assessed(workshop: Workshop) -> None:
+    bench(workshop, ("cover", 'outside_diameter = "760 mm"\n', ""))
+    assert workshop.only("joint.room", "studs").outcome == "not assessed"
+
+
+@given(st.floats(0.2, 1.0), st.floats(0.01, 0.1), st.floats(0.01, 0.1))
+def test_holes_lie_inside_and_nuts_outside_of_the_circle(circle: float, hole: float, face: float) -> None:
+    assert inside_of_holes(circle, hole) < circle < outside_of_nuts(circle, face)

@@ -125,3 +125,24 @@ def test_a_lens_joint_has_four_studs_at_least(workshop: Workshop) -> None:
 @given(st.floats(0.05, 0.5), st.floats(0.2, 1.4))
 def test_the_circle_of_its_own_radii_is_never_missed(R: float, phi: float) -> None:
     assert circle_missed(circle_in_cone(R, phi), 2 * R * math.cos(phi)) == pytest.approx(0, abs=1e-12)
+
+
+@pytest.mark.parametrize(("circle", "outcome"), [("300 mm", "conforms"), ("84 mm", "finding")])
+def test_only_the_spanner_limits_the_pitch_of_a_lens_joint(
+    workshop: Workshop, circle: str, outcome: str
+) -> None:
+    """212 mm apart, which no gasket would stand; 84 sin 45° = 59.4 mm is less than 60."""
+    check = _with_lens(workshop, ('circle = "700 mm"', f'circle = "{circle}"')).only(
+        "joint.stud-pitch", "lens-studs"
+    )
+    assert check.outcome == outcome
+
+
+@pytest.mark.parametrize(("outside", "outcome"), [("300 mm", "conforms"), ("285 mm", "finding")])
+def test_room_of_a_lens_joint_is_that_of_its_flange(workshop: Workshop, outside: str, outcome: str) -> None:
+    """Circle 250 mm: inside of the holes 224 against a ring of 180, outside of the nuts 286 mm."""
+    bolt = ('screwed_into = "block"\nfastener = "stud"', 'bolted_to = "flange"\nfastener = "bolt"')
+    _with_lens(workshop, ('circle = "700 mm"', 'circle = "250 mm"'), bolt)
+    flange = f'kind = "pipe-flange"\nid = "flange"\nmaterial = "test-cover"\noutside_diameter = "{outside}"\n'
+    (workshop.root / "flange.toml").write_text(flange, encoding="utf-8")
+    assert workshop.only("joint.room", "lens-studs").outcome == outcome
