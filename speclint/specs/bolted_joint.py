@@ -31,7 +31,8 @@ class Gasket(SpecTable):
     Fields:
         name: the gasket as the handbook lists it, such as "graphite sheet on tanged steel 1.5 mm".
         form: "flat" between two faces, or "ring in a groove".
-        outside, inside: diameters of the ring on which gasket and both faces touch.
+        outside: of the ring on which gasket and both faces touch.
+        inside: of the same ring.
         thickness: as compressed.
         modulus: of the compressed gasket when it is unloaded, with its limits.
     """
@@ -48,7 +49,8 @@ class GroundFace(SpecTable):
     """A face ground or scraped to its fellow, metal to metal.
 
     Fields:
-        outside, inside: diameters of the ring on which the two faces touch.
+        outside: of the ring on which the two faces touch.
+        inside: of the same ring.
     """
 
     outside: Length = NOT_STATED
@@ -137,11 +139,13 @@ class BoltedJoint(Component):
         fastener: "stud" in a tapped hole, or "bolt" through both parts.
         thread: of the stud at both ends, such as "M24" or "7/8 BSF".
         thread_made: how the thread was made.
-        count, circle: how many, and on what diameter.
+        count: how many.
+        circle: diameter on which they stand.
         grip: clamped thickness of the part held, nut face to joint face, without the gasket.
         far_grip: clamped thickness of the part bolted to, for bolts.
         set_in: how far the first engaged thread lies below the face of the tapped part.
-        shank, shank_length: diameter and length of the plain or reduced part between the threads.
+        shank: diameter of the plain or reduced part between the threads.
+        shank_length: its length.
         hole: clearance hole in the part held.
         edge_distance: from the centre of a tapped hole to the nearest bore or edge of its part.
         roughness: Rz of the coarsest of the faces that touch.

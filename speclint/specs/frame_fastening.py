@@ -27,7 +27,8 @@ class FrameFastening(Component):
         friction: least friction between pad and frame.
         fitted_diameter: of the reamed shank of fitted bolts in the joint.
         bearing_length: least thickness of plate in which a fitted bolt bears.
-        lug_shear_area, lug_bearing_area: of all lugs or keys that take thrust in one direction.
+        lug_shear_area: of all lugs or keys that take thrust in one direction.
+        lug_bearing_area: of the same lugs or keys.
         carried_mass: mass of the block with all that hangs on it.
         shock: greatest acceleration along the frame in buffing, in times gravity.
         over_track: whether a bolt, a nut or the block could fall on the track if it came away.

@@ -20,7 +20,8 @@ class LensJoint(Component):
         seat_angle: half angle of the cone at its axis.
         seat_radius: of a hollow sphere.
         face_width: width of the ring's spherical face along its arc, contact in the middle.
-        outside_diameter, bore: of the ring.
+        outside_diameter: of the ring.
+        bore: of the ring.
         flange_thickness: of the flange under the nuts.
         swing: angle by which the pipe may stand off its axis at assembly and in work.
     """

@@ -13,7 +13,8 @@ class PipeFlange(Component):
 
     Fields:
         of: the pipe or other part that carries the flange.
-        outside_diameter, bore: of the flange.
+        outside_diameter: of the flange.
+        bore: of the flange.
         thickness: of the flange under the nuts.
     """
 
