@@ -108,7 +108,9 @@ class Record:
     def word(self, name: str, value: object, where: Where = NOWHERE) -> None:
         """Write down a word, a count without symbol, or a yes or no."""
         if isinstance(value, str | bool | int):
-            self.steps.append(Step("read", "", name, value, where=where))
+            step = Step("read", "", name, value, where=where)
+            if step not in self.steps:
+                self.steps.append(step)
 
     def counted(self, symbol: str, name: str, value: int, stated: int, where: Where) -> None:
         """Write down a whole number."""

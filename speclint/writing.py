@@ -50,8 +50,10 @@ def _scientific(value: float) -> str:
 
 
 def amount(value: float, si_unit: str, written_in: str = "") -> str:
-    """Number and unit together: ``16.2 MPa``, ``480.063 mm``, ``310 °C``."""
+    """Number and unit together: ``16.2 MPa``, ``480.063 mm``, ``310 °C``, ``11.7e-6/K``."""
     shown, unit = displayed(value, si_unit, written_in)
+    if unit.startswith("1e-6"):
+        return f"{number(shown, unit)}{unit.removeprefix('1')}"
     return f"{number(shown, unit)} {unit}".rstrip()
 
 
@@ -64,13 +66,32 @@ _PRODUCT = re.compile(
 _POWERS = "²³⁴⁵½⁻⁰"
 
 
+_GREEK = dict(
+    zip(
+        "alpha beta gamma delta epsilon zeta eta theta iota kappa lambda mu nu xi pi rho sigma tau phi chi psi omega "
+        "Gamma Delta Theta Lambda Sigma Phi Psi Omega".split(),
+        "αβγδεζηθικλμνξπρστφχψωΓΔΘΛΣΦΨΩ",
+        strict=True,
+    )
+)
+
+
+def _as_written(argument: str) -> str:
+    """The symbol of an argument: Greek letters spelt in code, and a trailing line where the word is Python's own."""
+    head, line, tail = argument.rstrip("_").partition("_")
+    return _GREEK.get(head, head) + line + _GREEK.get(tail, tail)
+
+
 def substituted(equation: str, values: Mapping[str, str]) -> str:
     """The right-hand side of an equation with numbers in place of its symbols.
 
     >>> substituted("A = π d²/4", {"d": "20 mm"})
     'π · (20 mm)²/4'
+    >>> substituted("δ = α_b D", {"alpha_b": "11.7e-6/K", "D": "580 mm"})
+    '11.7e-6/K · 580 mm'
     """
     right = equation.split("=", 1)[-1].strip()
+    values = {_as_written(name): value for name, value in values.items()}
 
     def put(found: re.Match[str]) -> str:
         symbol = found[0]

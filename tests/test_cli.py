@@ -149,7 +149,7 @@ def test_a_sheet_reads_like_a_calculation(capsys: pytest.CaptureFixture[str]) ->
     out = " ".join(capsys.readouterr().out.split())
     for words in (
         "CALCULATION SHEET tube",
-        "bore: d = 100.5 mm tube.toml:4 bore as written: 100 mm ±0.5",
+        "bore: d = 100.5 mm tube.toml:4 as written: 100 mm ±0.5",
         "σ = p d/(D − d) = 3 MPa · 100.5 mm/(104.5 mm − 100.5 mm) σ = 75.38 MPa",
         "CONFORMS: mean hoop stress of a tube 75.38 MPa ≤ 100 MPa allowable stress; 0.754 of the limit is used",
         "Checked by: ____________",

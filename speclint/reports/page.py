@@ -15,6 +15,7 @@ Line = tuple[tuple[str, Emphasis], ...]
 
 _PIPE_WIDTH = 100  # columns where there is no terminal to ask
 _NARROWEST = 40
+_SHORT = 5  # a mark such as [12] follows its line where it does not fit beside it
 
 #: Ink for a terminal: dark and light grounds both keep it legible.
 _INK: dict[Emphasis, str] = {
@@ -50,12 +51,15 @@ class Page:
         """Add a line across the page."""
         self.line((mark * self.width, "faint"))
 
-    def ends(self, left: str, right: str, emphasis: Emphasis = "") -> None:
+    def ends(self, left: str, right: str, emphasis: Emphasis = "", hanging: int = 2) -> None:
         """Add a line with something at each end; two lines where they do not fit."""
         space = self.width - len(left) - len(right)
         if space < 2:
-            self.wrapped(left, emphasis=emphasis)
-            self.wrapped(right, indent=4, emphasis="faint")
+            short = len(right) <= _SHORT
+            self.wrapped(f"{left}  {right}" if short else left, hanging=hanging, emphasis=emphasis)
+            if short:
+                return
+            self.line((right.rjust(self.width) if len(right) <= self.width else right, "faint"))
         else:
             self.line((left, emphasis), " " * space, (right, "faint"))
 

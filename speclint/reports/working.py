@@ -72,15 +72,15 @@ def _step(page: Page, index: int, step: Step, sources: _Sources) -> None:
     value = step.value if isinstance(step.value, str) else _written(step)
     mark = sources.mark(step.source)
     if step.kind == "worked":
-        page.ends(f"{index:3}  {step.name}", mark)
+        page.ends(f"{index:3}  {step.name}", mark, hanging=5)
         left = step.symbol or step.expression.split("=")[0].strip()
         page.wrapped(_equation(step), indent=7, hanging=4)
         page.wrapped(f"= {step.numbers}", indent=9, hanging=4)
         page.wrapped(f"{left} = {value}", indent=7, emphasis="strong")
         return
     symbol = f"{step.symbol} = " if step.symbol else ""
-    origin = str(step.where) if step.where.file else mark
-    page.ends(f"{index:3}  {step.name}: {symbol}{value}", origin)
+    origin = f"{step.where.file}:{step.where.line}" if step.where.file else mark
+    page.ends(f"{index:3}  {step.name}: {symbol}{value}", origin, hanging=5)
     note = f"as written: {step.note}" if step.kind == "taken" and step.note else step.note
     if step.kind == "looked up" and note:
         note = f"between {note}"
