@@ -39,6 +39,8 @@ def test_more_movement_or_a_shorter_detour_uses_more(Y: float, more: float) -> N
 
 def test_a_straight_run_is_refused() -> None:
     assert flexibility_used(Y=0.01, **(RUN | {"U": 3.599})) > 1e3
+    # anchors at one place: 0.1 × 0.01/12.96 × 200e3/(0.20833 × 172.5)
+    assert flexibility_used(Y=0.01, **(RUN | {"U": 0.0})) == pytest.approx(0.4294, rel=1e-3)
     for U in (3.6, -0.1):
         with pytest.raises(OutOfRange, match="not less than the developed length"):
             flexibility_used(Y=0.01, **(RUN | {"U": U}))

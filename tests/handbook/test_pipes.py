@@ -216,3 +216,50 @@ def test_limits_of_the_other_forms() -> None:
         bend_wall(1e6, 0.1, 100e6, 1.0, 0.0, 0.4, 0.0)
     with pytest.raises(OutOfRange, match="bend factor 0"):
         bend_wall_of_european_code(0.004, 0.0)
+
+
+@given(p=pressures, D=diameters, S=stresses, weld=st.floats(0.6, 1.0))
+def test_a_weld_counts_as_so_much_weaker_metal(p: float, D: float, S: float, weld: float) -> None:
+    assert pipe_wall(p, D, S, weld, 0.4, 0.0) == pytest.approx(pipe_wall(p, D, weld * S, 1.0, 0.4, 0.0))
+    assert pipe_wall_from_bore(p, D, S, weld, 0.4, 1e-3) == pytest.approx(
+        pipe_wall_from_bore(p, D, weld * S, 1.0, 0.4, 1e-3)
+    )
+    assert bend_wall(p, D, S, weld, 1.25, 0.4, 0.0) == pytest.approx(
+        bend_wall(p, D, weld * S, 1.0, 1.25, 0.4, 0.0)
+    )
+    wall = 0.1 * D
+    assert pipe_pressure(wall, D, S, weld, 0.4, 0.0) == pytest.approx(
+        weld * pipe_pressure(wall, D, S, 1.0, 0.4, 0.0)
+    )
+
+
+@given(p=st.floats(1e6, 55e6), weld=st.floats(0.6, 1.0))
+def test_a_weld_counts_so_in_the_european_code_too(p: float, weld: float) -> None:
+    whole = pipe_wall_of_european_code(p, 0.1, weld * 100e6, 1.0)
+    assert pipe_wall_of_european_code(p, 0.1, 100e6, weld) == pytest.approx(whole)
+
+
+def test_the_european_code_steps_where_the_bore_is_a_1_7th_of_the_outside() -> None:
+    # thin form reaches D/d = 1.7 at p = 2 f (1.7 − 1)/(1.7 + 1) = 51.85 MPa; e = 0.5 (1 − 1/1.7) D = 20.588 mm
+    assert pipe_wall_of_european_code(51.8e6, 0.1, 100e6, 1.0) == pytest.approx(20.588e-3, rel=1e-3)
+    # thick form there: 50 (1 − √(48.1/151.9)) = 21.86 mm
+    assert pipe_wall_of_european_code(51.9e6, 0.1, 100e6, 1.0) == pytest.approx(21.86e-3, rel=1e-3)
+
+
+@given(allowance=st.floats(0.0, 3e-3))
+def test_allowances_come_on_top(allowance: float) -> None:
+    plain = bend_wall(5e6, 0.1, 100e6, 1.0, 1.25, 0.4, 0.0)
+    assert bend_wall(5e6, 0.1, 100e6, 1.0, 1.25, 0.4, allowance) == pytest.approx(plain + allowance)
+
+
+@given(D=diameters, bend=st.floats(0.6, 10))
+def test_bend_factors_go_by_the_ratio_alone(D: float, bend: float) -> None:
+    assert bend_factor_inside(bend * D, D) == pytest.approx(bend_factor_inside(bend, 1.0), rel=1e-6)
+    assert bend_factor_outside(bend * D, D) == pytest.approx(bend_factor_outside(bend, 1.0), rel=1e-6)
+
+
+def test_a_wall_to_the_middle_is_the_most_there_is() -> None:
+    assert pipe_pressure(0.0499, 0.1, 100e6, 1.0, 0.4, 0.0) > 150e6
+    # 10 × 1.25
+    assert bend_wall_of_european_code(0.010, 1.25) == pytest.approx(0.0125)
+    assert pipe_wall_of_european_code(0.0, 0.1, 100e6, 1.0) == 0

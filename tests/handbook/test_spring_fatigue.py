@@ -130,3 +130,14 @@ def test_impossible_stresses_are_refused() -> None:
     assert goodman_endurance(100e6, 999e6, 1e9) == pytest.approx(1e11)
     with pytest.raises(OutOfRange, match="mean strength"):
         goodman_endurance(100e6, 1e9, 1e9)
+
+
+def test_the_slope_s_band_holds_its_nominal() -> None:
+    # recalled: the upper stress rises by 0.75 of the lower, from 0.70 to 0.80
+    slope = fatigue_line_slope()
+    assert [slope.low, slope.nominal, slope.high] == [0.70, 0.75, 0.80]
+    assert slope.source.memory
+
+
+def test_a_reading_names_the_wire_in_millimetres() -> None:
+    assert stroke_strength("VDC", "peened", 0.004).what == "stroke strength of VDC, peened, 4 mm"

@@ -74,3 +74,13 @@ def test_a_loss_of_everything_is_refused() -> None:
     for share in (1.0, -0.001):
         with pytest.raises(OutOfRange, match="is not between 0 and 1"):
             relaxed_load(100.0, share)
+
+
+def test_a_reading_names_wire_temperature_and_stress() -> None:
+    assert relaxation_loss("SH", 353.15, 600e6).what == "relaxation of SH wire at 80 °C and 600 MPa"
+    with pytest.raises(OutOfRange, match="stress 1001 MPa"):
+        relaxation_loss("SH", 300.0, 1001e6)
+
+
+def test_an_unloaded_spring_loses_nothing() -> None:
+    assert relaxation_loss("SH", 353.15, 0.0).nominal == 0

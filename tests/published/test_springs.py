@@ -130,6 +130,13 @@ ROWS = [
 ]
 
 
+@pytest.mark.parametrize(("treatment", "amplitude", "mean"), [("none", 241, 379), ("peened", 398, 534)])
+def test_zimmerli_s_pair_is_shigley_s_in_megapascals(treatment: str, amplitude: float, mean: float) -> None:
+    """Shigley, fatigue loading of helical compression springs, gives both units (from memory)."""
+    assert spring_fatigue.zimmerli_amplitude(treatment).nominal == pytest.approx(amplitude * 1e6, rel=5e-3)
+    assert spring_fatigue.zimmerli_mean(treatment).nominal == pytest.approx(mean * 1e6, rel=2e-3)
+
+
 @pytest.mark.parametrize("row", ROWS, ids=str)
 def test_the_published_value_is_met(row: Row) -> None:
     assert row.ask(**row.given) == pytest.approx(row.expected, rel=row.tolerance)
