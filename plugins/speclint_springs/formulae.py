@@ -87,11 +87,11 @@ def open_load_from_shut(F_U: Newtons, R: NewtonsPerMetre, L_U: Metres, L_O: Metr
 
 @formula("S = L_O − L_c", cites=[FIRST_PRINCIPLES])
 def gap_before_solid(L_O: Metres, L_c: Metres) -> Metres:
-    """Length left before the coils touch, all gaps together; negative where they bind.
+    """Gap left before the coils bind.
 
     S = L_O − L_c
 
-    ``L_O`` length at full lift, ``L_c`` greatest solid length [m]. Returns [m].
+    ``L_O`` length at full lift, ``L_c`` greatest solid length [m]. Returns [m], negative where they bind.
 
     >>> round(gap_before_solid(L_O=0.085, L_c=0.068), 6)
     0.017
@@ -166,7 +166,7 @@ def rate_difference(R: NewtonsPerMetre, R_s: NewtonsPerMetre) -> Ratio:
 
 @formula("τ_zul = x R_m", cites=[FIRST_PRINCIPLES])
 def share_of_strength(x: Ratio, R_m: Pascals) -> Pascals:
-    """Permissible stress as a share of tensile strength.
+    """Permissible stress, a share of the tensile strength.
 
     τ_zul = x R_m
 
@@ -180,11 +180,11 @@ def share_of_strength(x: Ratio, R_m: Pascals) -> Pascals:
 
 @formula("j = 2 π f/ω", cites=[FIRST_PRINCIPLES])
 def surge_ratio(f: Hertz, omega: RadiansPerSecond) -> Ratio:
-    """Swings of a spring, in its lowest mode, for each revolution of the cam.
+    """Swings of the spring for each revolution of the cam.
 
     j = 2 π f/ω
 
-    ``f`` lowest natural frequency [1/s]; ``omega`` speed of the cam [rad/s]. Returns [-].
+    In its lowest mode: ``f`` lowest natural frequency [1/s]; ``omega`` speed of the cam [rad/s]. Returns [-].
     Raises OutOfRange unless the cam turns.
 
     Hand working: 120 per second on 6 revolutions a second: 20.

@@ -40,7 +40,7 @@ def ring_of_block(D: Metres, t: Metres) -> Metres:
 
 @formula("δ_p = max(δ, 0)", cites=[FIRST_PRINCIPLES])
 def pressing_interference(delta: Metres) -> Metres:
-    """The part of an interference that presses: nothing where the ring is loose.
+    """Interference that presses: nothing where the ring is loose.
 
     δ_p = max(δ, 0)
 
@@ -54,7 +54,7 @@ def pressing_interference(delta: Metres) -> Metres:
 
 @formula("σ = |σ_θ|", cites=[FIRST_PRINCIPLES])
 def size_of_stress(sigma: Pascals) -> Pascals:
-    """Size of a stress whatever its sense.
+    """Size of the hoop stress, whatever its sense.
 
     σ = |σ_θ|
 
@@ -68,7 +68,7 @@ def size_of_stress(sigma: Pascals) -> Pascals:
 
 @formula("s = k S", cites=[COMMON_PRACTICE])
 def share_of_strength(k: Ratio, S: Pascals) -> Pascals:
-    """A share of a strength, as a limit.
+    """Permissible stress, a share of the strength.
 
     s = k S
 
@@ -82,7 +82,7 @@ def share_of_strength(k: Ratio, S: Pascals) -> Pascals:
 
 @formula("F = π/4 (D² − d²) max(p_b − p_f, 0) + F_d", cites=[FIRST_PRINCIPLES])
 def withdrawing_load(D: Metres, d: Metres, p_b: Pascals, p_f: Pascals, F_d: Newtons) -> Newtons:
-    """Axial load that draws a seat ring out of its bore.
+    """Load that draws the ring out of its bore.
 
     F = π/4 (D² − d²) max(p_b − p_f, 0) + F_d
 
@@ -102,7 +102,7 @@ def withdrawing_load(D: Metres, d: Metres, p_b: Pascals, p_f: Pascals, F_d: Newt
 
 @formula("F_n = x F", cites=[COMMON_PRACTICE])
 def load_with_margin(x: Ratio, F: Newtons) -> Newtons:
-    """A load with the margin asked for.
+    """Load to be held, its margin included.
 
     F_n = x F
 
@@ -116,7 +116,7 @@ def load_with_margin(x: Ratio, F: Newtons) -> Newtons:
 
 @formula("s = δ + a + D/5000", cites=[COMMON_PRACTICE])
 def shrinkage_to_enter(delta: Metres, a: Metres, D: Metres) -> Metres:
-    """Difference of diameter wanted to drop a ring in without its sticking half-way.
+    """Shrinkage wanted to drop the ring in without its sticking half-way.
 
     s = δ + a + D/5000
 
@@ -134,7 +134,7 @@ def shrinkage_to_enter(delta: Metres, a: Metres, D: Metres) -> Metres:
 def shrinkage_available(
     D: Metres, alpha_b: PerKelvin, T_b: Kelvins, alpha_s: PerKelvin, T_s: Kelvins, T_ref: Kelvins
 ) -> Metres:
-    """Difference of diameter that a heated block and a chilled ring give together.
+    """Shrinkage that a heated block and a chilled ring give together.
 
     s = D (α_b (T_b − T_ref) + α_s (T_ref − T_s))
 

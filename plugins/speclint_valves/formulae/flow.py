@@ -38,7 +38,7 @@ def revolutions(ω: RadiansPerSecond) -> Hertz:
 
 @formula("v = A_p c/A", cites=[FIRST_PRINCIPLES])
 def steam_speed(A_p: SquareMetres, c: MetresPerSecond, A: SquareMetres) -> MetresPerSecond:
-    """Speed of steam in a passage that follows the piston, its density taken as that in the cylinder.
+    """Speed of steam that follows the piston.
 
     v = A_p c/A
 
@@ -74,7 +74,7 @@ def speed_ratio(v: MetresPerSecond, v_0: MetresPerSecond) -> Ratio:
 
     x = v/v_0
 
-    ``v``, ``v_0`` [m/s]. Returns [-]. Raises OutOfRange unless v_0 > 0.
+    ``v``, ``v_0`` speeds [m/s]. Returns [-]. Raises OutOfRange unless v_0 > 0.
 
     >>> speed_ratio(v=61.0, v_0=30.5)
     2.0
@@ -85,7 +85,7 @@ def speed_ratio(v: MetresPerSecond, v_0: MetresPerSecond) -> Ratio:
 
 @formula("x = Δp/p", cites=[FIRST_PRINCIPLES])
 def pressure_ratio(Δp: Pascals, p: Pascals) -> Ratio:
-    """Loss of pressure as a share of the pressure.
+    """Share of the pressure that is lost.
 
     x = Δp/p
 
@@ -100,7 +100,7 @@ def pressure_ratio(Δp: Pascals, p: Pascals) -> Ratio:
 
 @formula("A_n = x A", cites=[FIRST_PRINCIPLES])
 def share_of_area(x: Ratio, A: SquareMetres) -> SquareMetres:
-    """A share of an area.
+    """Area asked for.
 
     A_n = x A
 
@@ -114,7 +114,7 @@ def share_of_area(x: Ratio, A: SquareMetres) -> SquareMetres:
 
 @formula("h_n = x h", cites=[FIRST_PRINCIPLES])
 def share_of_lift(x: Ratio, h: Metres) -> Metres:
-    """A multiple of a lift.
+    """Lift worth having.
 
     h_n = x h
 

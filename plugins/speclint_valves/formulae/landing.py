@@ -25,33 +25,31 @@ def strain_since(alpha: PerKelvin, T: Kelvins, alpha_0: PerKelvin, T_0: Kelvins,
     return alpha * (T - T_ref) - alpha_0 * (T_0 - T_ref)
 
 
-@formula("g = (ε_v − ε_b) L − (ε_v − ε_s)(d_u tan β_u − d_l tan β_l)/2", cites=[FIRST_PRINCIPLES])
+@formula("g = (ε_v − ε_b)(L − (d_u tan β_u − d_l tan β_l)/2)", cites=[FIRST_PRINCIPLES])
 def beat_gap(
-    ε_v: Ratio, ε_b: Ratio, ε_s: Ratio, L: Metres, d_u: Metres, β_u: Radians, d_l: Metres, β_l: Radians
+    ε_v: Ratio, ε_b: Ratio, L: Metres, d_u: Metres, β_u: Radians, d_l: Metres, β_l: Radians
 ) -> Metres:
-    """Gap that opens at one beat when a valve of two beats and what holds its seats grow unlike.
+    """Gap at one beat of a valve of two beats that grows unlike the block that holds its seats.
 
-    g = (ε_v − ε_b) L − (ε_v − ε_s)(d_u tan β_u − d_l tan β_l)/2
+    g = (ε_v − ε_b)(L − (d_u tan β_u − d_l tan β_l)/2)
 
-    ``ε_v``, ``ε_s``, ``ε_b`` growth of valve, seats and block; ``L`` distance between the contacts along the
-    axis; ``d_u``, ``d_l`` their diameters [m]; ``β_u``, ``β_l`` angles of the seats to their plane [rad].
-    Returns [m]: positive at the upper beat, negative at the lower. Along the axis the block sets the distance
-    of the seats; across it each seat grows with its own ring. Cones that meet in one point on the axis, in
-    metals that grow alike, open no gap.
+    ``ε_v``, ``ε_b`` growth of valve and block; ``L`` distance between the contacts along the axis; ``d_u``,
+    ``d_l`` their diameters [m]; ``β_u``, ``β_l`` angles of the seats to their plane [rad]. Returns [m]:
+    positive at the upper beat, negative at the lower. Cones that meet in one point on the axis open no gap.
+    The seats, pressed into the block, are taken to follow its bores.
 
     Hand working, flat seats: (0.0040 − 0.0030) × 100 mm = 0.1 mm.
 
     >>> flat = {"d_u": 0.15, "β_u": 0.0, "d_l": 0.14, "β_l": 0.0}
-    >>> round(beat_gap(ε_v=0.0040, ε_b=0.0030, ε_s=0.0035, L=0.100, **flat) * 1e3, 6)
+    >>> round(beat_gap(ε_v=0.0040, ε_b=0.0030, L=0.100, **flat) * 1e3, 6)
     0.1
     """
-    cones = (d_u * math.tan(β_u) - d_l * math.tan(β_l)) / 2
-    return (ε_v - ε_b) * L - (ε_v - ε_s) * cones
+    return (ε_v - ε_b) * (L - (d_u * math.tan(β_u) - d_l * math.tan(β_l)) / 2)
 
 
 @formula("g = |g_u|", cites=[FIRST_PRINCIPLES])
 def size_of_gap(g_u: Metres) -> Metres:
-    """Size of a gap, at whichever beat.
+    """Gap at one beat.
 
     g = |g_u|
 

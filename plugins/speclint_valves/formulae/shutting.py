@@ -63,11 +63,11 @@ def spindle_load(g: Ratio, d: Metres, p: Pascals) -> Newtons:
 
 @formula("F_l = max(F_v + F_s, 0)", cites=[FIRST_PRINCIPLES])
 def lifting_load(F_v: Newtons, F_s: Newtons) -> Newtons:
-    """Load with which steam lifts a valve; nothing where it holds the valve shut.
+    """Load with which steam lifts the valve.
 
     F_l = max(F_v + F_s, 0)
 
-    ``F_v`` unbalanced load on the valve, ``F_s`` load on its spindle [N], both positive for lifting.
+    Nothing where steam holds the valve. ``F_v`` unbalanced load on the valve, ``F_s`` load on its spindle [N], both positive for lifting.
     Returns [N].
 
     >>> lifting_load(F_v=300.0, F_s=-471.2)
@@ -129,7 +129,7 @@ def weight_shutting(g: Ratio, m_v: Kilograms, m_s: Kilograms) -> Newtons:
 
 @formula("F = F_f + W + F_r", cites=[FIRST_PRINCIPLES])
 def shutting_load(F_f: Newtons, W: Newtons, F_r: Newtons) -> Newtons:
-    """Everything that keeps a valve on its seat, or takes it there.
+    """Load that shuts the valve.
 
     F = F_f + W + F_r
 
@@ -157,7 +157,7 @@ def sum_of_loads(F_1: Newtons, F_2: Newtons) -> Newtons:
 
 @formula("F_g = g F", cites=[FIRST_PRINCIPLES])
 def load_in_sense(g: Ratio, F: Newtons) -> Newtons:
-    """A load counted in the sense that is asked for.
+    """Steam load in the stated sense.
 
     F_g = g F
 

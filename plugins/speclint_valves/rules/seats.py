@@ -62,10 +62,10 @@ def push_out(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
     T_b = sheet.take("T_b", case.temperature_of(fit.block))
     p = pressure_of(seat, fit, sheet, interference_at(seat, fit, sheet, T_s, T_b), T_s, T_b)
     length, friction = sheet.take("L", seat.length), sheet.take("μ", seat.friction)
-    grip = sheet.work("F_h", axial_grip, mu=friction, p=p, D=fit.joint, L=length)
     needed = sheet.work(
         "F_n", load_with_margin, x=sheet.limit("factor", "x"), F=_withdrawing(seat, fit, case, sheet)
     )
+    grip = sheet.work("F_h", axial_grip, mu=friction, p=p, D=fit.joint, L=length)
     held = sheet.at_least(grip, needed)
     return held.graded(Grade.NONCONFORMITY) if held_otherwise else held
 
