@@ -21,6 +21,7 @@ from speclint.quantities import Measure, Provenance
 from speclint.record import STATED, Record, in_words, stated_as
 from speclint.rules import Rule
 from speclint.specs.component import Spec
+from speclint.specs.dimension import Dimension
 from speclint.specs.part import Component
 from speclint.specs.words import Link, NotStated, Stated
 from speclint.where import NOWHERE, Where
@@ -81,6 +82,46 @@ class Sheet(Judging):
             words = name or f"tolerance of {self._record.label(measure.where)}"
             self._record.quantity(symbol, words, measure, width)
         return width
+
+    def take_limits(self, symbol: str, value: Measure | NotStated, name: str = "") -> tuple[float, float]:
+        """Both limits of a quantity, for a rule that reckons with the whole band at once, as a statistic does.
+
+        They are no corner: the rule sees the same two at every corner.
+        """
+        measure = self._stated(value)
+        move = self._context.moved.get(measure.where, 0.0)
+        limits = measure.low + move, measure.high + move
+        if self._record:
+            words = name or self._record.label(measure.where)
+            for side, end in zip(("min", "max"), limits, strict=True):
+                key = ("limit", measure.where, side)
+                self._record.taken(key, f"{symbol}_{side}", f"{words}, {side}", measure, end)
+        return limits
+
+    def dimension(self, table: Dimension) -> Measure | NotStated:
+        """The length that a table points at in another spec, or states itself; to be taken."""
+        if self.is_stated("size", table.size):
+            return table.size
+        part, key = self.follow(table.of), self.read("dimension", table.dimension)
+        try:
+            found = part.under(key)
+        except LookupError:
+            raise NotAssessed(f'{part.id} has no dimension "{key}"', table.dimension.where) from None
+        if isinstance(found, Measure) and found.dimension != "length":
+            raise NotAssessed(
+                f'"{key}" of {part.id} is no length but {found.dimension}', table.dimension.where
+            )
+        return found
+
+    def tolerance_class(self, value: Measure | NotStated) -> str:
+        """The tolerance class in which a size is written, such as H7; "" where its limits are numbers."""
+        measure = self._stated(value)
+        if self._record:
+            place = self._record.place(measure.where)
+            said = measure.tolerance_class or "none"
+            self._record.note(f"class of {place}", said, shown=said)
+            self._record.word(f"tolerance class of {self._record.label(measure.where)}", said, measure.where)
+        return measure.tolerance_class
 
     def take_absolute(self, symbol: str, value: Measure | NotStated, name: str = "") -> float:
         """A stated fluid pressure as absolute: gauge pressures are raised by that of the site."""

@@ -46,6 +46,7 @@ if TYPE_CHECKING:
     from speclint.specs.bolted_joint import BoltedJoint
     from speclint.specs.cam import Cam
     from speclint.specs.cam_box import CamBox
+    from speclint.specs.casting import Casting, MachinedFace
     from speclint.specs.compression_spring import CompressionSpring
     from speclint.specs.cylinder_block import (
         BlockPort,
@@ -58,9 +59,13 @@ if TYPE_CHECKING:
     )
     from speclint.specs.cylinder_cover import CylinderCover
     from speclint.specs.cylinder_liner import CylinderLiner, LinerPort
+    from speclint.specs.dimension import Dimension
+    from speclint.specs.dimension_chain import ChainLink, DimensionChain
+    from speclint.specs.fit import Fit
     from speclint.specs.frame_fastening import FrameFastening
     from speclint.specs.gland import Gland
     from speclint.specs.lens_joint import LensJoint
+    from speclint.specs.locating_face import LocatingFace
     from speclint.specs.pipe_flange import PipeFlange
     from speclint.specs.piston_ring import PistonRing
     from speclint.specs.poppet_valve import Beat, PoppetValve
@@ -83,16 +88,21 @@ __all__ = [
     "Cam",
     "CamBox",
     "CaseName",
+    "Casting",
     "Catalogue",
+    "ChainLink",
     "Component",
     "CompressionSpring",
     "CylinderBlock",
     "CylinderCover",
     "CylinderEnd",
     "CylinderLiner",
+    "Dimension",
+    "DimensionChain",
     "Division",
     "Duration",
     "Duty",
+    "Fit",
     "Force",
     "Fraction",
     "FrameFastening",
@@ -105,6 +115,8 @@ __all__ = [
     "Link",
     "LinkTo",
     "LoadCase",
+    "LocatingFace",
+    "MachinedFace",
     "Mass",
     "MassFlow",
     "Moment",
@@ -142,24 +154,31 @@ _PLACES = {
     "Bore": "speclint.specs.cylinder_block",
     "Cam": "speclint.specs.cam",
     "CamBox": "speclint.specs.cam_box",
-    "Rocker": "speclint.specs.rocker",
-    "Tappet": "speclint.specs.tappet",
+    "Casting": "speclint.specs.casting",
+    "ChainLink": "speclint.specs.dimension_chain",
     "CompressionSpring": "speclint.specs.compression_spring",
     "CylinderBlock": "speclint.specs.cylinder_block",
     "CylinderCover": "speclint.specs.cylinder_cover",
     "CylinderEnd": "speclint.specs.cylinder_block",
     "CylinderLiner": "speclint.specs.cylinder_liner",
+    "Dimension": "speclint.specs.dimension",
+    "DimensionChain": "speclint.specs.dimension_chain",
     "Division": "speclint.specs.cylinder_block",
+    "Fit": "speclint.specs.fit",
     "FrameFastening": "speclint.specs.frame_fastening",
     "Gland": "speclint.specs.gland",
     "LensJoint": "speclint.specs.lens_joint",
     "LinerPort": "speclint.specs.cylinder_liner",
+    "LocatingFace": "speclint.specs.locating_face",
+    "MachinedFace": "speclint.specs.casting",
     "Pad": "speclint.specs.cylinder_block",
     "PipeFlange": "speclint.specs.pipe_flange",
     "PistonRing": "speclint.specs.piston_ring",
     "PoppetValve": "speclint.specs.poppet_valve",
+    "Rocker": "speclint.specs.rocker",
     "SeatBore": "speclint.specs.cylinder_block",
     "SteamPipe": "speclint.specs.steam_pipe",
+    "Tappet": "speclint.specs.tappet",
     "ValveSeat": "speclint.specs.valve_seat",
     "ValveSpindle": "speclint.specs.valve_spindle",
 }

@@ -78,6 +78,18 @@ class Spec(SpecTable):
     checked_by: Word[str] = NOT_STATED
     notes: Annotated[dict[str, Any], BeforeValidator(bare)] = {}
 
+    def under(self, key: str) -> Measure | NotStated:
+        """The quantity under a dotted key, such as "pads.front.width" or "pistons_for.1".
+
+        :raises LookupError: when the key leads nowhere, or to something that is no quantity.
+        """
+        value: object = self
+        for part in key.split("."):
+            value = _entry(value, part)
+        if not isinstance(value, Measure | NotStated):
+            raise LookupError(key)
+        return value
+
     def links(self) -> Iterator[Link[Any]]:
         """Every link that the spec and its tables state, in the order of the fields."""
         return (value for value in _values_in(self) if isinstance(value, Link))
@@ -85,6 +97,17 @@ class Spec(SpecTable):
     def measures(self) -> Iterator[Measure]:
         """Every quantity that the spec and its tables state, in the order of the fields."""
         return (value for value in _values_in(self) if isinstance(value, Measure))
+
+
+def _entry(value: object, part: str) -> object:
+    """What a table, a named table or a list holds under one part of a key."""
+    if isinstance(value, SpecTable) and part in type(value).model_fields:
+        return value.__dict__[part]
+    if isinstance(value, Mapping) and part in value:
+        return value[part]
+    if isinstance(value, tuple) and part.isdecimal() and int(part) < len(value):
+        return value[int(part)]
+    raise LookupError(part)
 
 
 def _values_in(value: object) -> Iterator[object]:

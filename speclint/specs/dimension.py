@@ -1,0 +1,21 @@
+"""A dimension that lives in another spec, pointed at by its key; or stated here where that part has none."""
+
+from __future__ import annotations
+
+from speclint.specs.component import SpecTable
+from speclint.specs.part import Component
+from speclint.specs.words import NOT_STATED, LinkTo, Position, Word
+
+
+class Dimension(SpecTable):
+    """A length, wherever it is stated.
+
+    Fields:
+        of: the component whose spec states it
+        dimension: its key there, such as "seat_bores.inlet-front-upper.diameter"
+        size: the length itself, where no other spec states it
+    """
+
+    of: LinkTo[Component] = NOT_STATED
+    dimension: Word[str] = NOT_STATED
+    size: Position = NOT_STATED

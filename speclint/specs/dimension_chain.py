@@ -1,0 +1,44 @@
+"""A dimension chain: a gap, and the dimensions of several specs that make it."""
+
+from __future__ import annotations
+
+from typing import ClassVar, Literal
+
+from speclint.specs.dimension import Dimension
+from speclint.specs.part import Component
+from speclint.specs.words import NOT_STATED, Fraction, Position, Word
+
+
+class ChainLink(Dimension):
+    """One dimension of a chain.
+
+    Fields:
+        direction: whether more of it widens the gap or narrows it
+        lever: the share of it that acts on the gap, such as 0.5 of a width; all of it where left out
+        spread: how parts lie between the limits; left out, normal about their middle
+    """
+
+    direction: Word[Literal["widens", "narrows"]] = NOT_STATED
+    lever: Fraction = NOT_STATED
+    spread: Word[Literal["normal", "uniform"]] = NOT_STATED
+
+
+class DimensionChain(Component):
+    """A gap between parts, and the links that make it.
+
+    Fields:
+        chain: its links by name; each may live in another spec
+        least: asked of the gap; below nothing is an interference
+        greatest: asked of the gap
+        wanted_yield: share of chains that shall come out within these limits
+        last: name of the link that the fitter machines when the others have been measured
+    """
+
+    kind: ClassVar[str] = "dimension-chain"
+    called: ClassVar[str] = "dimension chain"
+
+    chain: dict[str, ChainLink] = {}
+    least: Position = NOT_STATED
+    greatest: Position = NOT_STATED
+    wanted_yield: Fraction = NOT_STATED
+    last: Word[str] = NOT_STATED
