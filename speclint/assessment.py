@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
+from datetime import date
 from functools import cache, partial
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -91,9 +92,22 @@ def assess(paths: Sequence[Path], loaded: Loaded, rules: Iterable[Rule] | None =
     limits, refused = read_limits(settings, loaded.rules) if settings.limits else ({}, [])
     own, unread = own_materials(root, settings)
     context = Context(design, cache(partial(find_material, {**loaded.materials, **own})), limits)
-    found = (*complaints, *refused, *unread, *design.complaints)
+    found = (*complaints, *refused, *unread, *design.complaints, *_watch(context, loaded))
     checks = tuple(check_design(design, chosen, context))
     return Assessment(root, loaded, settings, design, checks, found, context)
+
+
+def _watch(context: Context, loaded: Loaded) -> tuple[Complaint, ...]:
+    """Read the register, where there is one, for the rules that ask after concessions."""
+    design = context.design
+    if not (design.root / design.settings.register_file).exists():
+        return ()
+    from speclint.concessions import watch
+    from speclint.register import read_register
+
+    register = read_register(design.root, design.settings)
+    watch(context, loaded, register, date.today())
+    return register.complaints
 
 
 def own_materials(root: Path, settings: Settings) -> tuple[dict[str, Material], list[Complaint]]:

@@ -14,6 +14,11 @@ from speclint.where import Where
 if TYPE_CHECKING:
     from speclint.design import Design
     from speclint.handbook.materials import Material
+    from speclint.specs.part import Component
+
+
+def _no_concession(_component: Component, _asking: Rule) -> tuple[tuple[str, str], ...]:
+    return ()
 
 
 @dataclass
@@ -21,13 +26,17 @@ class Context:
     """The surroundings of every sheet of one run.
 
     ``limits`` are those that the repository sets, by rule and name. ``moved`` shifts stated values by SI
-    amounts, to look for a remedy.
+    amounts, to look for a remedy. ``concessions`` gives the number of each concession of a component, and why
+    its time is over, "" where it is not; the rule that asks is left out.
     """
 
     design: Design
     material: Callable[[str], Material]
     limits: Mapping[tuple[str, str], Measure]
     moved: Mapping[Where, float] = field(default_factory=dict)
+    concessions: Callable[[Component, Rule], tuple[tuple[str, str], ...]] = field(
+        default=_no_concession, repr=False
+    )
     _readings: dict[Hashable, Reading] = field(default_factory=dict, repr=False)
     _defaults: dict[Limit, Measure] = field(default_factory=dict, repr=False)
 

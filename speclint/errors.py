@@ -9,6 +9,8 @@ Anything else that reaches the top is a defect of speclint and keeps its traceba
     ├── QuantityError (ValueError)     a quantity that cannot be read, and what to write instead
     ├── SettingsError                  speclint.toml or an option
     ├── DesignError                    paths and names on the command line
+    ├── SigningError                   ssh-keygen absent, or a key that will not sign
+    ├── RevisionError                  git absent, or a revision that cannot be read
     ├── FamilyError                    exit 3: a family absent, broken or claiming a taken name
     ├── OutOfRange (ValueError)        a formula or a table asked outside its range: a query on the sheet
     └── NotKnown (LookupError)         a table that does not hold the entry: not assessed on the sheet
@@ -40,6 +42,14 @@ class SettingsError(SpeclintError):
 
 class DesignError(SpeclintError):
     """A path or a name does not lead to anything in the design repository."""
+
+
+class SigningError(SpeclintError):
+    """A signature cannot be made, or nothing can be said of one."""
+
+
+class RevisionError(SpeclintError):
+    """A git revision, or what is staged, cannot be read."""
 
 
 class FamilyError(SpeclintError):

@@ -7,10 +7,10 @@ holds is judged in :mod:`speclint.concessions`; entries are made by :mod:`specli
 
 from __future__ import annotations
 
+import datetime as dt
 import json
 from collections.abc import Iterator, Mapping
 from dataclasses import asdict, dataclass, field
-from datetime import date, datetime
 from pathlib import Path
 from typing import Annotated, Any, ClassVar, Literal
 
@@ -27,16 +27,16 @@ from speclint.where import NOWHERE, Where
 ENTRY = "concession"
 
 
-def _read_day(raw: object) -> Stated[date] | NotStated:
+def _read_day(raw: object) -> Stated[dt.date] | NotStated:
     if isinstance(raw, Stated | NotStated):
         return raw
     value, where = opened(raw)
-    if not isinstance(value, date) or isinstance(value, datetime):
+    if not isinstance(value, dt.date) or isinstance(value, dt.datetime):
         raise refusal("this is not a date", "a date without quotes: 2027-05-31")
     return Stated(value, where)
 
 
-Day = Annotated[Stated[date] | NotStated, PlainValidator(_read_day)]
+Day = Annotated[Stated[dt.date] | NotStated, PlainValidator(_read_day)]
 
 
 class _Entry(SpecTable):
@@ -86,8 +86,8 @@ class Concession:
     fingerprint: str
     accepted_by: str
     role: str
-    date: date
-    until: date
+    date: dt.date
+    until: dt.date
     grounds: str
     reference: str = ""
     rests_on: Mapping[str, str] = field(default_factory=dict)
@@ -108,7 +108,8 @@ class Concession:
     def statement(self) -> bytes:
         """What a signature vouches for: the content alone, however the file is laid out."""
         plain = {
-            name: str(value) if isinstance(value, date) else value for name, value in self.content().items()
+            name: str(value) if isinstance(value, dt.date) else value
+            for name, value in self.content().items()
         }
         return json.dumps(plain, ensure_ascii=False, sort_keys=True, indent=1).encode("utf-8") + b"\n"
 
@@ -166,7 +167,7 @@ def _entry(table: Table, file: str) -> Iterator[Concession | Complaint]:
     faults = list(_faults(entry))
     yield from faults
     if not faults:
-        plain = {name: _plain(value) for name, value in entry.__dict__.items()}
+        plain: dict[str, Any] = {name: _plain(value) for name, value in entry.__dict__.items()}
         yield Concession(**plain, where=entry.where)
 
 
@@ -184,12 +185,10 @@ def _faults(entry: _Entry) -> Iterator[Complaint]:
             yield Complaint(where, f"concession {number} does not state its {name}", "", f"{name} = …")
         elif isinstance(value, Stated) and isinstance(value.value, str) and not value.value.strip():
             yield Complaint(value.where, f"the {name} of concession {number} is blank", "", "the text itself")
-    if isinstance(entry.date, Stated) and isinstance(entry.until, Stated):
-        if entry.until.value < entry.date.value:
-            read = f"{entry.date.value} to {entry.until.value}"
-            yield Complaint(
-                entry.until.where, f"concession {number} ends before it begins", read, "a later date"
-            )
+    began, ends = entry.date, entry.until
+    if isinstance(began, Stated) and isinstance(ends, Stated) and ends.value < began.value:
+        read = f"{began.value} to {ends.value}"
+        yield Complaint(ends.where, f"concession {number} ends before it begins", read, "a later date")
     if not all(isinstance(shown, str) for shown in entry.rests_on.values()):
         where = Where(entry.where.file, entry.where.line, "rests_on")
         yield Complaint(where, f"what concession {number} rests on is text", "", 'name = "value"')

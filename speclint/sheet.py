@@ -196,6 +196,16 @@ class Sheet(Judging):
                 self._record.word(f"{provenance}: {self._record.label(one.where)}", one.text, one.where)
         return tuple(one.where for one in found)
 
+    def concessions(self) -> tuple[tuple[str, str], ...]:
+        """The number of each concession of the component, and why its time is over; "" where it is not."""
+        found = self._context.concessions(self._component, self._rule)
+        if self._record:
+            said = [f"{name} {why or 'in time'}" for name, why in found]
+            self._record.note("concessions", repr(found), shown="; ".join(said) or "none")
+            for name, why in found:
+                self._record.word(f"concession {name}", why or "in time")
+        return found
+
     def material_of(self, component: Component) -> Material:
         """The material of a component, from the handbook or the repository's own."""
         return self.material_named(component.id, component.material)

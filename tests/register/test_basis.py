@@ -31,7 +31,7 @@ def test_every_load_case_and_every_linked_spec_is_in_it(shop: Workshop) -> None:
     assert case_stress.consulted == {"tube", "duty"}
     loose = shop.only("tube.loose-hot")
     assert loose.rests_on["tube held_in"] == "rack"
-    assert loose.rests_on["expansion α"] == "11.7 1e-6/K to 12.3 1e-6/K"
+    assert loose.rests_on["expansion α"] == "11.7e-6/K to 12.3e-6/K"
     assert loose.consulted == {"tube", "rack"}
 
 

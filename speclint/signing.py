@@ -1,0 +1,88 @@
+"""Signatures of concessions, made and verified by OpenSSH's ``ssh-keygen -Y``.
+
+A signature vouches for the content of one entry, in a namespace of its own, so that a signature made for
+something else never counts. Who may sign with which key stands in a file of allowed signers, whose form is
+that of ssh-keygen(1), section ALLOWED SIGNERS.
+"""
+
+from __future__ import annotations
+
+import shutil
+import subprocess
+import tempfile
+from pathlib import Path
+
+from speclint.errors import SigningError
+
+NAMESPACE = "speclint-concession"
+_PROGRAM = "ssh-keygen"
+_PATIENCE = 60  # seconds; a verification reads two small files and asks nobody
+
+
+def sign(statement: bytes, key: Path) -> str:
+    """The armoured signature of a statement by a private key, or by the agent's key of a public one.
+
+    ssh-keygen itself asks for the passphrase of a key that has one.
+
+    :raises SigningError: where ssh-keygen is absent or refuses.
+    """
+    if not key.is_file():
+        raise SigningError(f"{key}: there is no such key")
+    command = [_program(), "-Y", "sign", "-f", str(key), "-n", NAMESPACE]
+    done = _run(command, statement, None)
+    text = done.stdout.decode("utf-8", "replace").replace("\r\n", "\n")
+    if done.returncode or "BEGIN SSH SIGNATURE" not in text:
+        raise SigningError(f"{key}: ssh-keygen would not sign: {_said(done) or 'it gave no reason'}")
+    return text
+
+
+def fault_of(statement: bytes, signature: str, signer: str, signers: Path) -> str:
+    """Why a signature does not vouch for a statement, in words; "" when it does.
+
+    :raises SigningError: where ssh-keygen is absent: then nothing can be said of any signature.
+    """
+    program = _program()
+    if not signers.is_file():
+        return f"the file of signers, {signers.name}, is not there"
+    with tempfile.TemporaryDirectory() as folder:
+        file = Path(folder) / "signature"
+        file.write_text(signature, encoding="utf-8", newline="\n")
+        command = [
+            program,
+            "-Y",
+            "verify",
+            "-f",
+            str(signers),
+            "-I",
+            signer,
+            "-n",
+            NAMESPACE,
+            "-s",
+            str(file),
+        ]
+        done = _run(command, statement, _PATIENCE)
+    if done.returncode == 0:
+        return ""
+    return f"the signature is not {signer}'s of this entry as it stands ({_said(done) or 'ssh-keygen refuses it'})"
+
+
+def _program() -> str:
+    found = shutil.which(_PROGRAM)
+    if found is None:
+        raise SigningError(
+            "ssh-keygen is not on the path: signatures need OpenSSH 8.1 or later (its client programs)"
+        )
+    return found
+
+
+def _run(command: list[str], statement: bytes, patience: int | None) -> subprocess.CompletedProcess[bytes]:
+    try:
+        return subprocess.run(command, input=statement, capture_output=True, timeout=patience, check=False)
+    except (OSError, subprocess.TimeoutExpired) as problem:
+        raise SigningError(f"ssh-keygen could not be run: {problem}") from problem
+
+
+def _said(done: subprocess.CompletedProcess[bytes]) -> str:
+    """What ssh-keygen said, in one line."""
+    said = (done.stderr + b"\n" + done.stdout).decode("utf-8", "replace").splitlines()
+    return "; ".join(line.strip().rstrip(".") for line in said if line.strip() and "BEGIN" not in line)

@@ -1,0 +1,20 @@
+"""A design office for every test of the register."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tests.register.office import FILES, SETTINGS, Office
+from tests.tubes import tubes
+from tests.workshop import Workshop
+
+
+@pytest.fixture
+def office(tmp_path: Path) -> Office:
+    """A repository with one hold, and a folder outside of it for keys."""
+    root, keys = tmp_path / "design ä", tmp_path / "keys ö"
+    root.mkdir()
+    keys.mkdir()
+    return Office(Workshop(root, tubes()).write(FILES, settings=SETTINGS), keys)

@@ -1,0 +1,164 @@
+"""Entering a concession: what stands in the register then, what stays, and who is refused."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+import tomli
+
+from speclint.errors import DesignError, SettingsError
+from tests.register.office import SETTINGS, TODAY, Office, days
+from tests.tubes import TUBE
+
+KEPT = """\
+# Ours: read this before the review.
+
+[[concession]]  # the first of the engine
+number = "C-007"
+component = "gone"
+rule = "tube.stress"
+edition = 1
+outcome = "finding"
+grade = "nonconformity"
+found = "x"
+fingerprint = "0"
+accepted_by = "M. Coyle"
+role = 'chief draughtsman'   # in those days
+date = 2020-01-02
+until = 2020-02-03
+grounds = \"\"\"
+two
+lines\"\"\"
+# the end
+"""
+
+
+def test_the_entry_says_all_that_a_reader_asks(office: Office) -> None:
+    office.concede(reference="CN-DR-014")
+    (entry,) = tomli.loads(office.text())["concession"]
+    assert len(entry.pop("fingerprint")) == 24
+    assert entry == {
+        "number": "C-001",
+        "component": "tube",
+        "rule": "tube.stress",
+        "edition": 1,
+        "outcome": "finding",
+        "grade": "hold",
+        "found": "mean hoop stress of a tube 113.1 MPa > 100 MPa allowable stress",
+        "used": "1.131",
+        "accepted_by": "M. Coyle",
+        "role": "chief draughtsman",
+        "date": TODAY,
+        "until": days(200),
+        "grounds": "carried at 113 MPa in service for years",
+        "reference": "CN-DR-014",
+        "rests_on": {
+            "tube bore": "100 mm ±0.5",
+            "tube outside": "105 mm ±0.5",
+            "tube pressure": "45 bar gauge",
+            "limit allowable": "100 MPa",
+        },
+    }
+
+
+@pytest.mark.parametrize("newline", ["\n", "\r\n"])
+def test_order_comments_and_line_ends_stay(office: Office, newline: str) -> None:
+    kept = KEPT.replace("\n", newline).encode()
+    (office.shop.root / "register.toml").write_bytes(kept)
+    assert office.concede().number == "C-008"
+    after = (office.shop.root / "register.toml").read_bytes()
+    assert after.startswith(kept)
+    assert after.replace(b"\r\n", b"").count(b"\n") == (0 if newline == "\r\n" else after.count(b"\n"))
+    assert [one.number for one in office.register().concessions] == ["C-007", "C-008"]
+
+
+def test_an_entry_after_an_entry(office: Office) -> None:
+    office.concede()
+    first = office.text()
+    office.concede(until=days(300), grounds='longer: "quoted", a \\ and a line\nmore, ä')
+    assert office.text().startswith(first)
+    assert [one.number for one in office.register().concessions] == ["C-001", "C-002"]
+    assert office.register().concessions[1].grounds == 'longer: "quoted", a \\ and a line\nmore, ä'
+    assert [one.state for one in office.stands()] == ["replaced", "valid"]
+
+
+def test_a_check_not_assessed_is_a_hold_that_can_be_conceded_and_ends_when_the_value_is_stated(
+    office: Office,
+) -> None:
+    office.shop.replace("tube.toml", 'pressure = "45 bar gauge"\n', "")
+    office.concede()
+    assert office.only().state == "valid"
+    office.shop.replace(
+        "tube.toml", 'bore = "100 mm ±0.5"', 'bore = "100 mm ±0.5"\npressure = "46 bar gauge"'
+    )
+    standing = office.only()
+    assert standing.state == "lapsed"
+    assert "tube pressure was not stated, is 46 bar gauge" in standing.reasons
+    assert "the check was: not assessed, is: finding" in standing.reasons
+
+
+@pytest.mark.parametrize(
+    ("other", "said"),
+    [
+        ({"component": "tubes"}, 'no component is called tubes; "tube"'),
+        ({"component": "duty"}, "is no component"),
+        ({"rule": "tube.stres"}, 'no rule on a tube is called tube.stres; "tube.stress"'),
+        ({"rule": "tube.hoops"}, "there is no finding to accept; the check came out as: conforms"),
+        ({"accepted_by": "N. Body"}, "N. Body is no reviewer"),
+        ({"accepted_by": "B. Thorne"}, "not competent for the family tubes: speclint.toml has boilers"),
+        ({"accepted_by": "A. Render"}, "A. Render prepared tube"),
+        ({"accepted_by": "a render"}, "a render prepared tube"),
+        ({"until": days(-1)}, "is past"),
+        ({"grounds": "  "}, "states its grounds"),
+        ({"role": " "}, "the role of M. Coyle is not stated"),
+    ],
+)
+def test_what_is_refused(office: Office, other: dict[str, Any], said: str) -> None:
+    with pytest.raises(DesignError, match=said.replace("(", r"\(")):
+        office.concede(**other)
+    assert not (office.shop.root / "register.toml").exists()
+
+
+def test_who_prepared_it_must_be_stated_for_a_hold(office: Office) -> None:
+    office.shop.replace("tube.toml", 'prepared_by = "A. Render"\n', "")
+    with pytest.raises(DesignError, match="does not state who prepared it"):
+        office.concede()
+
+
+def test_a_finding_below_hold_may_be_accepted_by_anyone_in_a_stated_role(office: Office) -> None:
+    office.shop.replace("tube.toml", 'ends = "open"', 'ends = "closed"')
+    with pytest.raises(DesignError, match=r"the role of J\. Ostler is not stated"):
+        office.concede(rule="tube.ends", accepted_by="J. Ostler")
+    made = office.concede(rule="tube.ends", accepted_by="J. Ostler", role="section leader")
+    assert (made.grade, made.used) == ("query", "")
+    assert office.only().state == "valid"
+
+
+def test_a_second_entry_that_adds_nothing_is_refused(office: Office) -> None:
+    office.concede()
+    with pytest.raises(DesignError, match="C-001 already accepts this finding until"):
+        office.concede(until=days(200))
+    assert office.concede(until=days(201)).number == "C-002"
+
+
+def test_a_rule_that_could_not_be_run_cannot_be_accepted(office: Office) -> None:
+    from tests import tubes
+
+    office.shop.loaded = tubes.tubes(tubes.raises, *tubes.RULES)
+    with pytest.raises(DesignError, match="nobody can accept: ZeroDivisionError"):
+        office.concede(rule="tube.raises")
+
+
+@pytest.mark.parametrize("text", ["[[concession]\n", "[[concession]]\nnumber = 'C-001'\n", "x = 1\n"])
+def test_a_register_at_fault_is_put_right_first(office: Office, text: str) -> None:
+    office.shop.write({"register.toml": text}, settings=SETTINGS)
+    with pytest.raises(SettingsError, match=r"register\.toml"):
+        office.concede()
+    assert office.text() == text
+
+
+def test_the_finding_may_be_a_sound_part_s(office: Office) -> None:
+    office.shop.write({"tube.toml": TUBE}, settings=SETTINGS)
+    with pytest.raises(DesignError, match="there is no finding"):
+        office.concede()
