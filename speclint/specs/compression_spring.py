@@ -12,6 +12,7 @@ from speclint.specs.words import (
     Fraction,
     Length,
     LinkTo,
+    Mass,
     Stiffness,
     Stress,
     Word,
@@ -40,6 +41,7 @@ class CompressionSpring(Component):
         inside_diameter: within the coils.
         working_coils: coils that work, with their fraction: "6.5".
         total_coils: all coils, the dead end coils counted.
+        mass: of the whole spring.
         process: whether it is coiled cold or hot.
         ends: closed and ground, or only closed.
         hand: of the helix.
@@ -75,6 +77,7 @@ class CompressionSpring(Component):
     inside_diameter: Length = NOT_STATED
     working_coils: Fraction = NOT_STATED
     total_coils: Fraction = NOT_STATED
+    mass: Mass = NOT_STATED
     process: Word[Literal["cold", "hot"]] = NOT_STATED
     ends: Word[Literal["ground", "closed"]] = NOT_STATED
     hand: Word[Literal["left", "right"]] = NOT_STATED

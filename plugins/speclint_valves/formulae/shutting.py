@@ -67,7 +67,8 @@ def lifting_load(F_v: Newtons, F_s: Newtons) -> Newtons:
 
     F_l = max(F_v + F_s, 0)
 
-    Nothing where steam holds the valve. ``F_v`` unbalanced load on the valve, ``F_s`` load on its spindle [N], both positive for lifting.
+    Nothing where steam holds the valve. ``F_v`` unbalanced load on the valve, ``F_s`` load on its spindle [N],
+    both positive for lifting.
     Returns [N].
 
     >>> lifting_load(F_v=300.0, F_s=-471.2)

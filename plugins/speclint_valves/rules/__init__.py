@@ -2,6 +2,6 @@
 
 from __future__ import annotations
 
-from speclint_valves.rules import landing, opening, seats, shutting
+from speclint_valves.rules import landing, motion, opening, seats, shutting
 
-RULES = (*landing.RULES, *opening.RULES, *seats.RULES, *shutting.RULES)
+RULES = (*landing.RULES, *motion.RULES, *opening.RULES, *seats.RULES, *shutting.RULES)

@@ -98,6 +98,7 @@ closes = "valve"
 shut_load = "1100 N"
 rate = "40 N/mm"
 relaxation = "2 %"
+mass = "0.9 kg"
 """
 
 SEAT = """
@@ -130,6 +131,53 @@ PRESSURES = {
     "cooling": 'live_pressure = "0 bar gauge"\nexhaust_pressure = "0 bar gauge"',
     "water": 'live_pressure = "16 bar gauge"\nexhaust_pressure = "0.3 bar gauge"\ncylinder_pressure = "18 bar gauge"',
 }
+
+
+TAPPET = """
+kind = "tappet"
+id = "tappet"
+material = "known-steel"
+works = "spindle"
+mass = "0.8 kg"
+follower = "flat foot"
+face_width = "30 mm"
+clearance = "0.4 mm"
+seat_wear = "0.1 mm"
+"""
+
+#: A ramp too low to count, so that hand working may leave it out.
+CAM = """
+kind = "cam"
+id = "cam"
+material = "known-steel"
+lifts = "tappet"
+law = "harmonic"
+lift = "20 mm"
+rise_angle = "70 °"
+dwell_angle = "20 °"
+fall_angle = "70 °"
+ramp_height = "0.001 mm"
+ramp_angle = "20 °"
+base_radius = "60 mm"
+width = "25 mm"
+contact = "hardened steel on hardened steel"
+"""
+
+
+def train_files(
+    cam: tuple[tuple[str, str], ...] = (),
+    tappet: tuple[tuple[str, str], ...] = (),
+    valve: tuple[tuple[str, str], ...] = (),
+    spindle: tuple[tuple[str, str], ...] = (),
+    spring: tuple[tuple[str, str], ...] = (),
+    duty_text: str = "",
+) -> dict[str, str]:
+    """The files of a valve with the whole train that works it, some passages changed."""
+    return {
+        **gear_files(valve, spindle, spring, duty_text),
+        "tappet.toml": changed(TAPPET, *tappet),
+        "cam.toml": changed(CAM, *cam),
+    }
 
 
 def duty(default: str = "20 °C", **of_case: str) -> str:

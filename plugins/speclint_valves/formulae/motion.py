@@ -1,0 +1,277 @@
+"""A valve's train in motion: masses brought to the valve, loads at the cam, clearance."""
+
+from __future__ import annotations
+
+import math
+from typing import Annotated
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
+from speclint.formula import (
+    Kilograms,
+    KilogramSquareMetres,
+    Metres,
+    MetresPerSecond,
+    MetresPerSecondSquared,
+    Newtons,
+    Radians,
+    RadiansPerSecond,
+    Ratio,
+)
+
+MetresPerRadian = Annotated[float, "m/rad"]
+MetresPerSquareRadian = Annotated[float, "m/rad²"]
+
+
+@formula("i = b_v/b_t", cites=[FIRST_PRINCIPLES])
+def lever_ratio(b_v: Metres, b_t: Metres) -> Ratio:
+    """Travel of the valve for each unit of the tappet's.
+
+    i = b_v/b_t
+
+    ``b_v`` arm of the rocker at the valve, ``b_t`` at the tappet [m]. Returns [-]. Raises OutOfRange unless
+    both are above 0.
+
+    >>> lever_ratio(b_v=0.06, b_t=0.05)
+    1.2
+    """
+    require(b_v > 0 and b_t > 0, "the arms of a rocker must be above 0")
+    return b_v / b_t
+
+
+@formula("m = m_v + m_s + m_f/3 + m_t/i² + J/b_v²", cites=[FIRST_PRINCIPLES, COMMON_PRACTICE])
+def mass_at_valve(
+    m_v: Kilograms,
+    m_s: Kilograms,
+    m_f: Kilograms,
+    m_t: Kilograms,
+    i: Ratio,
+    J: KilogramSquareMetres,
+    b_v: Metres,
+) -> Kilograms:
+    """Mass of the whole train as the valve feels it.
+
+    m = m_v + m_s + m_f/3 + m_t/i² + J/b_v²
+
+    ``m_v``, ``m_s``, ``m_f``, ``m_t`` mass of valve, spindle, springs and tappet [kg]; ``i`` travel of the
+    valve for each unit of the tappet's; ``J`` inertia of the rocker about its axis [kg·m²] and ``b_v`` its arm
+    at the valve [m]. Returns [kg]. A third of the springs moves with the valve: common practice, and exact
+    for a spring that stretches evenly. Raises OutOfRange unless i > 0 and b_v > 0.
+
+    Hand working: 4.5 + 1.5 + 0.6/3 + 0.9/1.5² + 0.0036/0.06² = 7.6 kg.
+
+    >>> round(mass_at_valve(m_v=4.5, m_s=1.5, m_f=0.6, m_t=0.9, i=1.5, J=0.0036, b_v=0.06), 9)
+    7.6
+    """
+    require(i > 0 and b_v > 0, "lever ratio and arm must be above 0")
+    return m_v + m_s + m_f / 3 + m_t / i**2 + J / b_v**2
+
+
+@formula("h = i max(s − c, 0)", cites=[FIRST_PRINCIPLES])
+def valve_lift(i: Ratio, s: Metres, c: Metres) -> Metres:
+    """Lift of the valve.
+
+    h = i max(s − c, 0)
+
+    ``i`` travel of the valve for each unit of the tappet's; ``s`` lift of the tappet, ``c`` clearance at the
+    tappet [m]. Returns [m].
+
+    >>> round(valve_lift(i=1.5, s=0.0104, c=0.0004), 9)
+    0.015
+    """
+    beyond = s - c
+    return i * (beyond + abs(beyond)) / 2
+
+
+@formula("a = i κ ω²", cites=[FIRST_PRINCIPLES])
+def valve_acceleration(i: Ratio, κ: MetresPerSquareRadian, ω: RadiansPerSecond) -> MetresPerSecondSquared:
+    """Acceleration of the valve at an angle of the cam.
+
+    a = i κ ω²
+
+    ``i`` travel of the valve for each unit of the tappet's; ``κ`` second derivative of the tappet's lift by
+    the angle [m/rad²]; ``ω`` speed of the cam [rad/s]. Returns [m/s²], negative where the spring must follow.
+
+    >>> round(valve_acceleration(i=1.0, κ=-0.05, ω=40.0), 6)
+    -80.0
+    """
+    return i * κ * ω**2
+
+
+@formula("v = i |s′| ω", cites=[FIRST_PRINCIPLES])
+def valve_speed(i: Ratio, slope: MetresPerRadian, ω: RadiansPerSecond) -> MetresPerSecond:
+    """Speed of the valve at an angle of the cam, either way.
+
+    v = i |s′| ω
+
+    ``i`` travel of the valve for each unit of the tappet's; ``slope`` s′, derivative of the tappet's lift by the
+    angle [m/rad]; ``ω`` speed of the cam [rad/s]. Returns [m/s].
+
+    >>> round(valve_speed(i=1.0, slope=-0.01, ω=40.0), 6)
+    0.4
+    """
+    return i * abs(slope) * ω
+
+
+@formula("F = −m a", cites=[FIRST_PRINCIPLES])
+def following_load(m: Kilograms, a: MetresPerSecondSquared) -> Newtons:
+    """Load that makes the train follow the cam.
+
+    F = −m a
+
+    ``m`` mass at the valve [kg]; ``a`` acceleration of the valve [m/s²]. Returns [N].
+
+    >>> following_load(m=7.5, a=-80.0)
+    600.0
+    """
+    return -m * a
+
+
+@formula("F = F_f + W − F_r − F_w", cites=[FIRST_PRINCIPLES])
+def load_to_follow(F_f: Newtons, W: Newtons, F_r: Newtons, F_w: Newtons) -> Newtons:
+    """Load that is left to take the valve along the cam.
+
+    F = F_f + W − F_r − F_w
+
+    ``F_f`` springs at the lift, ``W`` weight that shuts, ``F_r`` friction, ``F_w`` steam that holds the valve
+    open [N]. Returns [N].
+
+    >>> load_to_follow(F_f=1000.0, W=50.0, F_r=20.0, F_w=30.0)
+    1000.0
+    """
+    return F_f + W - F_r - F_w
+
+
+@formula("ω_o = x ω", cites=[COMMON_PRACTICE])
+def overspeed(x: Ratio, ω: RadiansPerSecond) -> RadiansPerSecond:
+    """Speed of the cam beyond the greatest permitted.
+
+    ω_o = x ω
+
+    ``x`` factor; ``ω`` greatest permitted speed [rad/s]. Returns [rad/s].
+
+    >>> round(overspeed(x=1.1, ω=40.0), 9)
+    44.0
+    """
+    return x * ω
+
+
+@formula("F_t = i (F_f + F_st + m a + F_r − W)", cites=[FIRST_PRINCIPLES])
+def tappet_load(
+    i: Ratio, F_f: Newtons, F_st: Newtons, m: Kilograms, a: MetresPerSecondSquared, F_r: Newtons, W: Newtons
+) -> Newtons:
+    """Load between cam and tappet, along the tappet.
+
+    F_t = i (F_f + F_st + m a + F_r − W)
+
+    ``i`` travel of the valve for each unit of the tappet's; ``F_f`` springs, ``F_st`` steam that holds the valve
+    shut, ``F_r`` friction, ``W`` weight that shuts, negated where it hinders, all at the valve [N]; ``m`` mass
+    [kg] and ``a`` acceleration [m/s²] there. Returns [N].
+
+    Hand working: 1.2 (1000 + 2000 + 7.5 × 100 + 20 + 50), weight 50 N against: 4584 N.
+
+    >>> round(tappet_load(i=1.2, F_f=1000.0, F_st=2000.0, m=7.5, a=100.0, F_r=20.0, W=-50.0), 6)
+    4584.0
+    """
+    return i * (F_f + F_st + m * a + F_r - W)
+
+
+@formula("ρ = R_b + s + κ", cites=[FIRST_PRINCIPLES])
+def cam_radius_under_flat(R_b: Metres, s: Metres, κ: MetresPerSquareRadian) -> Metres:
+    """Radius of curvature of a cam where a flat foot touches it.
+
+    ρ = R_b + s + κ
+
+    ``R_b`` base circle, ``s`` lift [m]; ``κ`` second derivative of the lift by the angle [m/rad²]. Returns [m].
+    Raises OutOfRange unless above 0: a cam undercut.
+
+    >>> round(cam_radius_under_flat(R_b=0.040, s=0.020, κ=-0.030), 6)
+    0.03
+    """
+    ρ = R_b + s + κ
+    require(ρ > 0, f"the cam is undercut: its radius of curvature would be {ρ:.4g} m")
+    return ρ
+
+
+@formula("ρ = ((R + s)² + s′²)^1.5/((R + s)² + 2 s′² − (R + s) κ) − r, R = R_b + r", cites=[FIRST_PRINCIPLES])
+def cam_radius_under_roller(
+    R_b: Metres, r: Metres, s: Metres, slope: MetresPerRadian, κ: MetresPerSquareRadian
+) -> Metres:
+    """Radius of curvature of a cam where a roller in line with its axis touches it; negative for a hollow flank.
+
+    ρ = ((R + s)² + s′²)^1.5/((R + s)² + 2 s′² − (R + s) κ) − r, R = R_b + r
+
+    ``R_b`` base circle, ``r`` roller, ``s`` lift [m]; ``slope`` s′ and ``κ`` first and second derivative of the
+    lift by the angle [m/rad, m/rad²]. Returns [m], infinite where the flank is flat. Raises OutOfRange where a
+    convex cam is undercut.
+
+    On the base circle it is that circle:
+
+    >>> round(cam_radius_under_roller(R_b=0.040, r=0.015, s=0.0, slope=0.0, κ=0.0), 9)
+    0.04
+    """
+    out = R_b + r + s
+    bottom = out**2 + 2 * slope**2 - out * κ
+    if abs(bottom) < 1e-12 * out**2:
+        return math.inf * out
+    pitch: float = (out**2 + slope**2) ** 1.5 / bottom
+    require(
+        not 0 < pitch <= r,
+        f"the cam is undercut: it bends at {pitch:.4g} m under a roller of {r:.4g} m",
+    )
+    return pitch - r
+
+
+@formula("F_n = F_t/cos φ, tan φ = s′/(R_b + r + s)", cites=[FIRST_PRINCIPLES])
+def normal_load(F_t: Newtons, slope: MetresPerRadian, R_b: Metres, r: Metres, s: Metres) -> Newtons:
+    """Load square to the cam where a roller in line with its axis touches it.
+
+    F_n = F_t/cos φ, tan φ = s′/(R_b + r + s)
+
+    ``F_t`` load along the tappet [N]; ``slope`` s′ [m/rad]; ``R_b`` base circle, ``r`` roller, ``s`` lift [m].
+    Returns [N].
+
+    Hand working: s′ 30 over 40: φ has the cosine 0.8; 800/0.8 = 1000 N.
+
+    >>> round(normal_load(F_t=800.0, slope=0.030, R_b=0.020, r=0.010, s=0.010), 6)
+    1000.0
+    """
+    share = slope / (R_b + r + s)
+    root: float = (1 + share**2) ** 0.5
+    return F_t * root
+
+
+@formula("c_h = c − (L_s ε_s − L_d ε_d + y)/i", cites=[FIRST_PRINCIPLES])
+def tappet_clearance_hot(
+    c: Metres, L_s: Metres, ε_s: Ratio, L_d: Metres, ε_d: Ratio, y: Metres, i: Ratio
+) -> Metres:
+    """Clearance at the tappet, hot and worn.
+
+    c_h = c − (L_s ε_s − L_d ε_d + y)/i
+
+    ``c`` clearance cold at the tappet [m]; ``L_s`` length of spindle and valve that grows by ``ε_s`` towards
+    the gear; ``L_d`` distance of the gear from the seat that grows by ``ε_d`` away from it; ``y`` how far the
+    valve may sink into its seat [m]; ``i`` travel of the valve for each unit of the tappet's. Returns [m],
+    negative where the valve is held off its seat. Raises OutOfRange unless i > 0.
+
+    Hand working: 0.6 − (400 × 0.0030 − 380 × 0.0024 + 0.1)/1.25 = 0.6 − 0.3104 = 0.2896 mm.
+
+    >>> hot = {"L_s": 0.400, "ε_s": 0.0030, "L_d": 0.380, "ε_d": 0.0024, "y": 0.1e-3, "i": 1.25}
+    >>> round(tappet_clearance_hot(c=0.6e-3, **hot) * 1e3, 6)
+    0.2896
+    """
+    require(i > 0, "the lever ratio must be above 0")
+    return c - (L_s * ε_s - L_d * ε_d + y) / i
+
+
+@formula("φ = x φ_1", cites=[FIRST_PRINCIPLES])
+def angle_at(x: Ratio, φ_1: Radians) -> Radians:
+    """Angle of the cam at a share of its lift's duration.
+
+    φ = x φ_1
+
+    ``x`` share; ``φ_1`` angle over which the tappet is off the base circle [rad]. Returns [rad].
+
+    >>> angle_at(x=0.5, φ_1=2.0)
+    1.0
+    """
+    return x * φ_1

@@ -1,0 +1,137 @@
+"""A valve in motion: that the spring keeps it on the cam, and how it lands."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.formula import Kilograms, Metres, Newtons, Radians, RadiansPerSecond, Ratio
+from speclint.handbook.cam_laws import NORTON
+from speclint.handbook.cam_profiles import CamMotion
+from speclint.specs import LoadCase, PoppetValve
+from speclint_valves.formulae.fits import load_with_margin
+from speclint_valves.formulae.motion import (
+    following_load,
+    load_to_follow,
+    overspeed,
+    valve_acceleration,
+    valve_lift,
+    valve_speed,
+)
+from speclint_valves.formulae.shutting import lifting_load, spring_load_at_lift
+from speclint_valves.shutting import lifting_pressures, on_spindle, weight
+from speclint_valves.train import Springs, Train, clearance, mass, motion, ratio, springs_hot, train_of
+
+#: A margin that never governs: where the cam pushes the valve, nothing need follow.
+_AMPLE = 1e6
+
+
+@rule(
+    "valve.spring-follows-cam",
+    title="At overspeed the spring still keeps the whole train on the cam",
+    on=PoppetValve,
+    cases=("running", "drifting"),
+    grade=Grade.NONCONFORMITY,
+    cites=[FIRST_PRINCIPLES, NORTON, COMMON_PRACTICE],
+    why="a train that leaves its cam lands with a blow, holds the valve open too long and breaks springs",
+    leaves_out="the give of rocker and spindle and the surge of the spring, which take from the margin",
+    limits=[
+        Limit("margin", "1.3", "ratio", COMMON_PRACTICE, "margin of the load that follows"),
+        Limit("overspeed", "1.1", "ratio", COMMON_PRACTICE, "overspeed over the greatest permitted speed"),
+    ],
+)
+def spring_follows_cam(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Springs + weight − friction − steam ≥ margin × m a wherever the valve is slowed; the worst is scanned."""
+    train = train_of(valve, sheet)
+    i, cam = ratio(train, sheet), motion(train.cam, sheet)
+    m, c = mass(train, i, sheet), clearance(train, sheet)
+    ω = sheet.work(
+        "ω_o", overspeed, x=sheet.limit("overspeed", "x"), ω=sheet.take("ω", case.rotational_speed)
+    )
+    springs, W = springs_hot(valve, case, sheet), weight(valve, sheet)
+    F_r, F_w = sheet.take("F_r", train.spindle.friction), _held_open(train, case, sheet)
+    steady = W - F_r - F_w
+
+    def margin(angle: float) -> float:
+        at = cam.at(angle)
+        a = valve_acceleration(i=i, κ=at.curvature, ω=ω)
+        if a >= 0:
+            return _AMPLE
+        h = valve_lift(i=i, s=at.lift, c=c)
+        return (springs.shut + springs.rate * h + steady) / (-m * a)
+
+    angle = sheet.scan(
+        "φ", "cam angle of the least margin", margin, 0.0, cam.duration, unit="rad", find="least"
+    )
+    return _judged(sheet, cam, angle, Moving(i, m, c, ω, springs, W, F_r, F_w))
+
+
+def _held_open(train: Train, case: LoadCase, sheet: Sheet) -> Newtons:
+    """Steam that holds the open valve: on its spindle, and in passing where stated."""
+    supply, delivery = lifting_pressures(train.valve, case, sheet)
+    spindle = on_spindle(train.spindle, sheet, supply, delivery)
+    stated = sheet.is_stated("flow force", train.valve.flow_force)
+    flow = sheet.take("F_q", train.valve.flow_force) if stated else 0.0
+    return flow + sheet.work("F_o", lifting_load, F_v=0.0, F_s=spindle)
+
+
+class Moving:
+    """What a train needs to be judged at one angle of the cam."""
+
+    def __init__(
+        self,
+        i: Ratio,
+        m: Kilograms,
+        c: Metres,
+        ω: RadiansPerSecond,
+        springs: Springs,
+        W: Newtons,
+        F_r: Newtons,
+        F_w: Newtons,
+    ) -> None:
+        self.i, self.m, self.c, self.ω = i, m, c, ω
+        self.springs, self.W, self.F_r, self.F_w = springs, W, F_r, F_w
+
+
+def _judged(sheet: Sheet, cam: CamMotion, angle: Radians, train: Moving) -> Judgement:
+    at = cam.at(angle)
+    h = sheet.work("h", valve_lift, i=train.i, s=at.lift, c=train.c)
+    a = sheet.work("a", valve_acceleration, i=train.i, κ=at.curvature, ω=train.ω)
+    F_f = sheet.work("F_h", spring_load_at_lift, F_U=train.springs.shut, R=train.springs.rate, h=h)
+    follow = sheet.work("F_m", following_load, m=train.m, a=a)
+    needed = sheet.work("F_n", load_with_margin, x=sheet.limit("margin", "x"), F=follow)
+    left = sheet.work("F", load_to_follow, F_f=F_f, W=train.W, F_r=train.F_r, F_w=train.F_w)
+    return sheet.at_least(left, needed)
+
+
+@rule(
+    "valve.landing-speed",
+    title="The cam sets the valve down gently on its seat",
+    on=PoppetValve,
+    cases=("running",),
+    grade=Grade.OBSERVATION,
+    cites=[COMMON_PRACTICE],
+    why="a valve that lands fast beats its seat out, and sounds it",
+    leaves_out="a valve that has left its cam, which valve.spring-follows-cam judges",
+    limits=[Limit("greatest", "0.5 m/s", "speed", COMMON_PRACTICE, "greatest speed of landing")],
+)
+def landing_speed(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Speed of the valve where the falling tappet has just its clearance left."""
+    train = train_of(valve, sheet)
+    i, cam, c = ratio(train, sheet), motion(train.cam, sheet), clearance(train, sheet)
+    start = (
+        max(range(_STEPS + 1), key=lambda step: cam.at(cam.duration * step / _STEPS).lift)
+        * cam.duration
+        / _STEPS
+    )
+
+    def apart(angle: float) -> float:
+        return abs(cam.at(angle).lift - c)
+
+    angle = sheet.scan("φ", "cam angle of landing", apart, start, cam.duration, unit="rad", find="least")
+    ω = sheet.take("ω", case.rotational_speed)
+    speed = sheet.work("v", valve_speed, i=i, slope=cam.at(angle).slope, ω=ω)
+    return sheet.at_most(speed, sheet.limit("greatest"))
+
+
+_STEPS = 360
+
+RULES = (spring_follows_cam, landing_speed)
