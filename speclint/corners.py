@@ -69,8 +69,8 @@ def worst_corner(
 class _Search:
     """Finds the worst corner of many inputs without visiting all.
 
-    From several starts it turns over single inputs and pairs as long as the result grows worse, then
-    enumerates the six inputs that matter most there, the others held, and climbs again. Exact where each
+    From several starts it turns over single inputs as long as the result grows worse, enumerates the six inputs
+    that matter most at the best of them, the others held, and climbs again by single inputs and pairs. Exact where each
     input works one way whatever the others do, as nearly all do in design rules.
     """
 
@@ -84,9 +84,9 @@ class _Search:
         names = list(first.met)
         starts = [dict.fromkeys(names, False), dict.fromkeys(names, True)]
         starts += [{name: index % 2 == parity for index, name in enumerate(names)} for parity in (0, 1)]
-        best = max((self._climb(start) for start in starts), key=lambda found: found[0])
+        best = max((self._climb(start, 1) for start in starts), key=lambda found: found[0])
         best = max(best, self._enumerate(best[1]), key=lambda found: found[0])
-        best = max(best, self._climb(dict(best[1].met)), key=lambda found: found[0])
+        best = max(best, self._climb(dict(best[1].met), 2), key=lambda found: found[0])
         return best[1], best[2]  # type: ignore[return-value]
 
     def _at(self, sides: dict[Hashable, bool]) -> tuple[Severity, Corner, object]:
@@ -97,11 +97,13 @@ class _Search:
             self._seen[key] = self._severity(result), corner, result
         return self._seen[key]
 
-    def _climb(self, sides: dict[Hashable, bool]) -> tuple[Severity, Corner, object]:
+    def _climb(self, sides: dict[Hashable, bool], at_once: int) -> tuple[Severity, Corner, object]:
         best = self._at(sides)
         while True:
             met = list(best[1].met)
-            better = self._first_better(best, met, 1) or self._first_better(best, met, 2)
+            better = self._first_better(best, met, 1)
+            if better is None and at_once > 1:
+                better = self._first_better(best, met, at_once)
             if better is None:
                 return best
             best = better
