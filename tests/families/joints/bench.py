@@ -221,3 +221,14 @@ def in_every_case(workshop: Workshop, old: str, new: str) -> Workshop:
 def without(workshop: Workshop, file: str, line: str) -> Workshop:
     """Leave out a whole line."""
     return bench(workshop, (file, f"{line}\n", ""))
+
+
+def figure_of(workshop: Workshop, metal: str, key: str, figures: str) -> Workshop:
+    """Give one property of one metal other figures: the lines of ``degC`` and ``value``."""
+    path = workshop.root / "metals.toml"
+    text = path.read_text(encoding="utf-8")
+    before, heading, after = text.partition(f"[{metal}.{key}]\n")
+    assert heading, f"no {key} of {metal}"
+    rest = after.split("\n", 2)[2]
+    path.write_text(f"{before}{heading}{figures}\n{rest}", encoding="utf-8", newline="\n")
+    return workshop

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from speclint import Grade
 from speclint_joints.formulae.covers import flange_bending_stress, gasket_lever
 from tests.families.joints import hand
-from tests.families.joints.bench import GROUND, STUDS, bench, in_every_case, used, without, worked
+from tests.families.joints.bench import GROUND, STUDS, bench, figure_of, in_every_case, used, without, worked
 from tests.workshop import Workshop
 
 _THICK = 'thickness = "60 mm"\nflange'
@@ -45,6 +45,24 @@ def test_thickness_of_the_bench_by_hand(workshop: Workshop) -> None:
     assert worked(check, "sigma_s") / 1e6 == pytest.approx(53.15, abs=0.01)
     assert worked(check, "sigma_c") / 1e6 == pytest.approx(32.21, abs=0.01)
     assert used(workshop, "cover.thickness", "cover") == pytest.approx(39.87 / 60, abs=1e-3)
+
+
+def test_hot_and_cold_strength_each_have_their_place(workshop: Workshop) -> None:
+    """Cover 120 MPa hot: f 80 in work, 160 drawn up cold. Studs 300 MPa hot: S_b 100, S_a 200, so that
+    A_m = 574.9e3/100 = 5749 mm² and W = (5749 + 6485)/2 × 200 = 1223 kN: √(1.9 W 39.127/(160 G)) = 30.2 mm."""
+    bench(workshop)
+    figure_of(
+        workshop, "test-cover", "proof-stress", "degC = [-20, 20, 200, 500]\nvalue = [240, 240, 120, 120]"
+    )
+    figure_of(
+        workshop, "test-stud", "proof-stress", "degC = [-20, 20, 200, 500]\nvalue = [600, 600, 300, 300]"
+    )
+    check = workshop.only("cover.thickness", "cover")
+    pulled = (hand.gasket_needs() / 100 + 20 * hand.A_3) / 2 * 200
+    assert pulled == pytest.approx(1223e3, abs=1e3)
+    assert worked(check, "W_a") == pytest.approx(pulled, rel=1e-5)
+    assert worked(check, "t_seating") * 1e3 == pytest.approx(_code(0.0, pulled, 160), rel=1e-5)
+    assert worked(check, "t_operating") * 1e3 == pytest.approx(_code(1.6, hand.gasket_needs(), 80), rel=1e-5)
 
 
 @pytest.mark.parametrize(("thickness", "outcome"), [(39.9, "conforms"), (39.8, "finding")])

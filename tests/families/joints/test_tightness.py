@@ -12,7 +12,7 @@ from speclint import Grade
 from speclint.handbook.gaskets import effective_seating_width, effective_seating_width_metric
 from speclint_joints.formulae.springs import two_part_stiffness
 from tests.families.joints import hand
-from tests.families.joints.bench import GROUND, bench, in_every_case, used, without, worked
+from tests.families.joints.bench import GROUND, bench, figure_of, in_every_case, used, without, worked
 from tests.workshop import Workshop
 
 _TORQUE = 'torque = "384 N·m"'
@@ -23,6 +23,42 @@ def test_springs_of_the_bench_by_hand(workshop: Workshop) -> None:
     assert worked(check, "k_bc") == pytest.approx(hand.stud() * 1e3, rel=1e-5)
     assert worked(check, "k_mgc") == pytest.approx(hand.parts() * 1e3, rel=1e-5)
     assert worked(check, "Phi") == pytest.approx(hand.share(), rel=1e-5)
+
+
+def _cone(E: float, narrow: float, thick: float) -> float:
+    """Give of one cone of 30° with a 26 mm hole, mm/N (Shigley, eq. 8-19)."""
+    tan = math.tan(math.radians(30))
+    spread = 2 * thick * tan
+    inside = (spread + narrow - 26) * (narrow + 26) / ((spread + narrow + 26) * (narrow - 26))
+    return math.log(inside) / (math.pi * E * 26 * tan)
+
+
+def test_a_block_of_softer_metal_gives_more(workshop: Workshop) -> None:
+    """Block at 100 GPa: its 12 mm of cone, and 0.33 d of engaged thread, give twice as much."""
+    figure_of(bench(workshop), "test-block", "modulus", "degC = [-20, 500]\nvalue = 100")
+    check = workshop.only("joint.gasket-load", "studs")
+    at_joint = 36 + 2 * 12 * math.tan(math.radians(30))
+    metal = _cone(200e3, 36, 31) + _cone(200e3, at_joint, 19) + _cone(100e3, 36, 12)
+    assert worked(check, "k_mc") / 1e3 == pytest.approx(1 / metal, rel=1e-6)
+    stud = 1 / hand.stud() + 0.33 * hand.D / hand.A_N * (1 / 100e3 - 1 / 200e3)
+    assert worked(check, "k_bc") / 1e3 == pytest.approx(1 / stud, rel=1e-5)
+
+
+def test_hot_moduli_give_more_than_cold_ones(workshop: Workshop) -> None:
+    """Everything at 180 GPa hot: stud and metal parts give a ninth more, the gasket as before."""
+    bench(workshop)
+    for name in ("test-stud", "test-cover", "test-block"):
+        figure_of(workshop, name, "modulus", "degC = [20, 200, 500]\nvalue = [200, 180, 180]")
+    in_every_case(workshop, '"16 bar gauge"', '"32 bar gauge"')
+    in_every_case(workshop, '[cases.test]\ncylinder_pressure = "32', '[cases.test]\ncylinder_pressure = "16')
+    check = workshop.only("joint.separation", "studs")
+    assert worked(check, "k_bh") / 1e3 == pytest.approx(0.9 * hand.stud(), rel=1e-5)
+    assert worked(check, "k_bc") / 1e3 == pytest.approx(hand.stud(), rel=1e-5)
+    metal = 0.9 * hand.parts(gasket=False)
+    seal = 1500 * math.pi / 4 * (636**2 - 604**2) / (20 * 1.2)
+    hot = 1 / (0.9 * hand.stud()) + 1 / metal + 1 / seal
+    drawn = hand.settled() * hand.give() - 8.8 * 2.5e-6 * 180
+    assert worked(check, "F_low,h") == pytest.approx(drawn / hot, rel=1e-5)
 
 
 def test_gasket_load_of_the_bench_by_hand(workshop: Workshop) -> None:
@@ -212,6 +248,17 @@ def test_pressure_and_temperature_together(workshop: Workshop, bar: int, outcome
     """Graphite sheet, 24 000 bar °C: at 400 °C to 60 bar, though the sheet alone would stand 140 bar."""
     bench(workshop)
     in_every_case(workshop, '"300 °C"', '"400 °C"')
+    in_every_case(
+        workshop, 'live_pressure = "16 bar gauge"\nexhaust', f'live_pressure = "{bar} bar gauge"\nexhaust'
+    )
+    assert workshop.only("joint.gasket-rating", "studs").outcome == outcome
+
+
+@pytest.mark.parametrize(("bar", "outcome"), [(140, "conforms"), (141, "finding")])
+def test_a_gasket_has_a_greatest_pressure(workshop: Workshop, bar: int, outcome: str) -> None:
+    """At 160 °C the product, 22 560 bar °C, is within 24 000."""
+    bench(workshop)
+    in_every_case(workshop, '"300 °C"', '"160 °C"')
     in_every_case(
         workshop, 'live_pressure = "16 bar gauge"\nexhaust', f'live_pressure = "{bar} bar gauge"\nexhaust'
     )
