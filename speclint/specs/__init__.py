@@ -17,6 +17,7 @@ from speclint.specs.words import (
     Allowance,
     Angle,
     Area,
+    Conductivity,
     Duration,
     Force,
     Fraction,
@@ -43,11 +44,13 @@ from speclint.specs.words import (
 )
 
 if TYPE_CHECKING:
+    from speclint.specs.blast_nozzle import BlastNozzle
     from speclint.specs.bolted_joint import BoltedJoint
     from speclint.specs.cam import Cam
     from speclint.specs.cam_box import CamBox
     from speclint.specs.casting import Casting, MachinedFace
     from speclint.specs.compression_spring import CompressionSpring
+    from speclint.specs.crosshead import Crosshead
     from speclint.specs.cylinder_block import (
         BlockPort,
         Bore,
@@ -64,13 +67,22 @@ if TYPE_CHECKING:
     from speclint.specs.fit import Fit
     from speclint.specs.frame_fastening import FrameFastening
     from speclint.specs.gland import Gland
+    from speclint.specs.lagging import Lagging
     from speclint.specs.lens_joint import LensJoint
     from speclint.specs.locating_face import LocatingFace
+    from speclint.specs.partition import Partition
+    from speclint.specs.pin import Pin
     from speclint.specs.pipe_flange import PipeFlange
+    from speclint.specs.piston import Groove, Piston
     from speclint.specs.piston_ring import PistonRing
+    from speclint.specs.piston_rod import PistonRod, RodSection
     from speclint.specs.poppet_valve import Beat, PoppetValve
     from speclint.specs.rocker import Rocker
+    from speclint.specs.shaft import Shaft
+    from speclint.specs.slide_bar import SlideBar
+    from speclint.specs.steam_passage import SteamPassage
     from speclint.specs.steam_pipe import SteamPipe
+    from speclint.specs.stuffing_box import StuffingBox
     from speclint.specs.tappet import Tappet
     from speclint.specs.valve_seat import ValveSeat
     from speclint.specs.valve_spindle import ValveSpindle
@@ -82,6 +94,7 @@ __all__ = [
     "Angle",
     "Area",
     "Beat",
+    "BlastNozzle",
     "BlockPort",
     "BoltedJoint",
     "Bore",
@@ -93,6 +106,8 @@ __all__ = [
     "ChainLink",
     "Component",
     "CompressionSpring",
+    "Conductivity",
+    "Crosshead",
     "CylinderBlock",
     "CylinderCover",
     "CylinderEnd",
@@ -107,8 +122,10 @@ __all__ = [
     "Fraction",
     "FrameFastening",
     "Gland",
+    "Groove",
     "Hardness",
     "Inertia",
+    "Lagging",
     "Length",
     "LensJoint",
     "LinerPort",
@@ -122,21 +139,30 @@ __all__ = [
     "Moment",
     "NotStated",
     "Pad",
+    "Partition",
+    "Pin",
     "PipeFlange",
+    "Piston",
     "PistonRing",
+    "PistonRod",
     "PoppetValve",
     "Position",
     "Pressure",
     "Rocker",
+    "RodSection",
     "RotationalSpeed",
     "SeatBore",
+    "Shaft",
+    "SlideBar",
     "Spec",
     "SpecTable",
     "Speed",
     "Stated",
+    "SteamPassage",
     "SteamPipe",
     "Stiffness",
     "Stress",
+    "StuffingBox",
     "Tappet",
     "Temperature",
     "TemperatureDifference",
@@ -149,6 +175,7 @@ __all__ = [
 #: The kinds' classes and their tables by name: each module is imported when a family first names one of them.
 _PLACES = {
     "Beat": "speclint.specs.poppet_valve",
+    "BlastNozzle": "speclint.specs.blast_nozzle",
     "BlockPort": "speclint.specs.cylinder_block",
     "BoltedJoint": "speclint.specs.bolted_joint",
     "Bore": "speclint.specs.cylinder_block",
@@ -157,6 +184,7 @@ _PLACES = {
     "Casting": "speclint.specs.casting",
     "ChainLink": "speclint.specs.dimension_chain",
     "CompressionSpring": "speclint.specs.compression_spring",
+    "Crosshead": "speclint.specs.crosshead",
     "CylinderBlock": "speclint.specs.cylinder_block",
     "CylinderCover": "speclint.specs.cylinder_cover",
     "CylinderEnd": "speclint.specs.cylinder_block",
@@ -167,17 +195,28 @@ _PLACES = {
     "Fit": "speclint.specs.fit",
     "FrameFastening": "speclint.specs.frame_fastening",
     "Gland": "speclint.specs.gland",
+    "Groove": "speclint.specs.piston",
+    "Lagging": "speclint.specs.lagging",
     "LensJoint": "speclint.specs.lens_joint",
     "LinerPort": "speclint.specs.cylinder_liner",
     "LocatingFace": "speclint.specs.locating_face",
     "MachinedFace": "speclint.specs.casting",
     "Pad": "speclint.specs.cylinder_block",
+    "Partition": "speclint.specs.partition",
+    "Pin": "speclint.specs.pin",
     "PipeFlange": "speclint.specs.pipe_flange",
+    "Piston": "speclint.specs.piston",
     "PistonRing": "speclint.specs.piston_ring",
+    "PistonRod": "speclint.specs.piston_rod",
     "PoppetValve": "speclint.specs.poppet_valve",
     "Rocker": "speclint.specs.rocker",
+    "RodSection": "speclint.specs.piston_rod",
     "SeatBore": "speclint.specs.cylinder_block",
+    "Shaft": "speclint.specs.shaft",
+    "SlideBar": "speclint.specs.slide_bar",
+    "SteamPassage": "speclint.specs.steam_passage",
     "SteamPipe": "speclint.specs.steam_pipe",
+    "StuffingBox": "speclint.specs.stuffing_box",
     "Tappet": "speclint.specs.tappet",
     "ValveSeat": "speclint.specs.valve_seat",
     "ValveSpindle": "speclint.specs.valve_spindle",

@@ -6,7 +6,17 @@ from typing import TYPE_CHECKING, ClassVar, Literal, get_args
 
 from speclint.quantities import Measure
 from speclint.specs.component import Spec, SpecTable
-from speclint.specs.words import NOT_STATED, LinkTo, NotStated, Pressure, RotationalSpeed, Speed, Temperature
+from speclint.specs.words import (
+    NOT_STATED,
+    Fraction,
+    LinkTo,
+    MassFlow,
+    NotStated,
+    Pressure,
+    RotationalSpeed,
+    Speed,
+    Temperature,
+)
 from speclint.where import Where
 
 if TYPE_CHECKING:
@@ -26,7 +36,8 @@ class LoadCase(SpecTable):
     ``safety_valve_pressure`` is the most the boiler can give; ``cylinder_pressure`` the greatest in the
     cylinder when it is not the live pressure (compression, trapped water, hydraulic test);
     ``least_cylinder_pressure`` the least when it is not the exhaust pressure (vacuum while drifting).
-    ``temperatures`` gives the metal of parts by id or by kind.
+    ``cut_off`` is the share of the stroke at which the admission of steam ends, ``steam_flow`` the steam that one
+    cylinder uses. ``temperatures`` gives the metal of parts by id or by kind.
     """
 
     live_pressure: Pressure = NOT_STATED
@@ -39,6 +50,8 @@ class LoadCase(SpecTable):
     ambient_temperature: Temperature = NOT_STATED
     rotational_speed: RotationalSpeed = NOT_STATED
     track_speed: Speed = NOT_STATED
+    cut_off: Fraction = NOT_STATED
+    steam_flow: MassFlow = NOT_STATED
     temperatures: dict[str, Temperature] = {}
 
     def temperature_of(self, part: Component) -> Measure | NotStated:

@@ -13,8 +13,10 @@ class SteamPipe(Component):
 
     Fields:
         joined_to: the block, or other part, that it brings steam to or takes steam from.
+        follows: the passage or pipe from which the steam comes; leave out for the first of its path.
         carries: live steam or exhaust steam.
         outside_diameter: of the pipe.
+        roughness: of its bore: height of the equivalent sand grain.
         wall: as ordered; with its limits where the drawing gives them instead of the mill's tolerance.
         mill_tolerance: what the mill may send the wall thinner than ordered, as a share of it: "12.5 %".
         joint_factor: of a longitudinal weld; 1 for seamless pipe.
@@ -34,8 +36,10 @@ class SteamPipe(Component):
     called: ClassVar[str] = "steam pipe"
 
     joined_to: LinkTo[Component] = NOT_STATED
+    follows: LinkTo[Component] = NOT_STATED
     carries: Word[Literal["live steam", "exhaust steam"]] = NOT_STATED
     outside_diameter: Length = NOT_STATED
+    roughness: Allowance = NOT_STATED
     wall: Length = NOT_STATED
     mill_tolerance: Fraction = NOT_STATED
     joint_factor: Fraction = NOT_STATED
