@@ -34,12 +34,20 @@ class CaseResult:
     governing: tuple[str, ...]
 
 
-def check_design(design: Design, rules: Sequence[Rule], context: Context) -> Iterator[Check]:
-    """Apply every rule to every selected component of a kind it is on, in the order of their names."""
+def check_design(design: Design, rules: Sequence[Rule], context: Context) -> list[Check]:
+    """Apply every rule to every selected component of a kind it is on, in the order of their names.
+
+    Rules that review the other checks of a component are run after them.
+    """
+    found: list[Check] = []
     for component in design.parts():
-        for rule in rules:
-            if isinstance(component, rule.on):
-                yield check(rule, component, context)
+        concerned = [rule for rule in rules if isinstance(component, rule.on)]
+        checks = [check(rule, component, context) for rule in concerned if not rule.reviews]
+        if context.outcomes is not None:
+            context.outcomes[component.id] = {one.rule.name: one.outcome for one in checks}
+        checks += [check(rule, component, context) for rule in concerned if rule.reviews]
+        found += sorted(checks, key=lambda one: one.order)
+    return found
 
 
 def check(

@@ -93,6 +93,7 @@ def assess(paths: Sequence[Path], loaded: Loaded, rules: Iterable[Rule] | None =
     own, unread = own_materials(root, settings)
     context = Context(design, cache(partial(find_material, {**loaded.materials, **own})), limits)
     found = (*complaints, *refused, *unread, *design.complaints, *_watch(context, loaded))
+    context.outcomes = {} if rules is None else None
     checks = tuple(check_design(design, chosen, context))
     return Assessment(root, loaded, settings, design, checks, found, context)
 
@@ -126,7 +127,7 @@ def own_materials(root: Path, settings: Settings) -> tuple[dict[str, Material], 
         try:
             found.update({one.name: one for one in read_materials(path.read_text(encoding="utf-8"), file)})
         except MaterialsError as problem:
-            complaints += [Complaint(Where(file), said.split(": ", 1)[-1]) for said in problem.problems]
+            complaints += problem.complaints
         except (OSError, UnicodeDecodeError) as problem:
             complaints.append(Complaint(Where(file), f"the file of materials cannot be read: {problem}"))
     return found, complaints

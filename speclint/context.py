@@ -34,6 +34,7 @@ class Context:
     material: Callable[[str], Material]
     limits: Mapping[tuple[str, str], Measure]
     moved: Mapping[Where, float] = field(default_factory=dict)
+    outcomes: dict[str, dict[str, str]] | None = None
     concessions: Callable[[Component, Rule], tuple[tuple[str, str], ...]] = field(
         default=_no_concession, repr=False
     )

@@ -71,6 +71,7 @@ class Rule:
     edition: int
     cases: tuple[CaseName, ...] = ()
     limits: tuple[Limit, ...] = ()
+    reviews: bool = False
     family: str = field(default="", compare=False)
 
     def of_family(self, family: str) -> Rule:
@@ -122,6 +123,7 @@ def rule(
     limits: Sequence[Limit] = (),
     gravest: Grade | None = None,
     edition: int = 1,
+    reviews: bool = False,
 ) -> Callable[[Callable[..., Any]], Rule]:
     """Make a rule of a function.
 
@@ -144,6 +146,7 @@ def rule(
             edition=edition,
             cases=tuple(cases),
             limits=tuple(limits),
+            reviews=reviews,
         )
 
     return made

@@ -218,6 +218,20 @@ class Sheet(Judging):
         except NotKnown as problem:
             raise NotAssessed(str(problem), name.where) from problem
 
+    def outcomes(self) -> Mapping[str, str]:
+        """How the component's other checks came out, by rule; only for a rule that reviews.
+
+        Ends the rule when only some of the rules are run: then nothing can be said of the others.
+        """
+        if not self._rule.reviews:
+            raise ValueError(f"{self._rule.name} does not say that it reviews other checks")
+        if self._context.outcomes is None:
+            raise NotAssessed("only some of the rules were run; this one looks at all of them")
+        found = self._context.outcomes.get(self._component.id, {})
+        if self._record:
+            self._record.note("outcomes", repr(sorted(found.items())))
+        return found
+
     def setting(self, name: Literal["stage", "pressure codes", "railway codes", "site pressure"]) -> str:
         """A setting of the repository, as text; "" where it is not set."""
         settings = self._context.design.settings

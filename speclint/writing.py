@@ -66,14 +66,39 @@ _PRODUCT = re.compile(
 _POWERS = "²³⁴⁵½⁻⁰"
 
 
-_GREEK = dict(
-    zip(
-        "alpha beta gamma delta epsilon zeta eta theta iota kappa lambda mu nu xi pi rho sigma tau phi chi psi omega "
-        "Gamma Delta Theta Lambda Sigma Phi Psi Omega".split(),
-        "αβγδεζηθικλμνξπρστφχψωΓΔΘΛΣΦΨΩ",
-        strict=True,
-    )
-)
+#: Greek letters as code spells them where an argument cannot carry the letter, such as Python's own lambda.
+_GREEK = {
+    "alpha": "α",
+    "beta": "β",
+    "gamma": "γ",
+    "delta": "δ",
+    "epsilon": "ε",
+    "zeta": "ζ",
+    "eta": "η",
+    "theta": "θ",
+    "iota": "ι",
+    "kappa": "κ",
+    "lambda": "λ",
+    "mu": "μ",
+    "nu": "ν",
+    "xi": "ξ",
+    "pi": "π",
+    "rho": "ρ",
+    "sigma": "σ",
+    "tau": "τ",
+    "phi": "φ",
+    "chi": "χ",
+    "psi": "ψ",
+    "omega": "ω",
+    "Gamma": "Γ",
+    "Delta": "Δ",
+    "Theta": "Θ",
+    "Lambda": "Λ",
+    "Sigma": "Σ",
+    "Phi": "Φ",
+    "Psi": "Ψ",
+    "Omega": "Ω",
+}
 
 
 def _as_written(argument: str) -> str:

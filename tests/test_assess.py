@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.assess import check
+from speclint.assessment import assess
 from speclint.checks import Check
 from speclint.errors import OutOfRange
 from speclint.formula import Metres, formula
@@ -312,6 +313,42 @@ def test_search_and_enumeration_agree_on_every_rule(shop: Workshop) -> None:
         assert isinstance(component, Tube)
         searched: Check = check(found.rule, component, assessment.context, enumerate_up_to=1)
         assert searched.utilisation == found.utilisation
+
+
+def reviewing(**more: Any) -> Any:
+    def function(_tube: Tube, sheet: Sheet) -> Judgement:
+        outcomes = sheet.outcomes()
+        return sheet.states(outcomes.get("tube.stress") == "conforms", "the stress conforms")
+
+    common: dict[str, Any] = {
+        "title": "t",
+        "on": Tube,
+        "grade": Grade.OBSERVATION,
+        "cites": [FIRST_PRINCIPLES],
+    }
+    return rule("tube.a-review", **common, why="w", leaves_out="l", **more)(function)
+
+
+def test_a_rule_that_reviews_sees_how_the_others_came_out(tmp_path: Path) -> None:
+    shop = Workshop(tmp_path, tubes.tubes(tubes.stress, reviewing(reviews=True))).write(FILES)
+    assert [one.rule.name for one in shop.assess().checks] == ["tube.a-review", "tube.stress"]
+    assert shop.only("tube.a-review").outcome == "conforms"
+    before = shop.only("tube.a-review").fingerprint
+    shop.replace("tube.toml", "30 bar", "45 bar")
+    assert shop.only("tube.a-review").outcome == "finding"
+    assert shop.only("tube.a-review").fingerprint != before
+
+
+def test_a_rule_that_reviews_says_nothing_while_only_some_are_run(tmp_path: Path) -> None:
+    loaded = tubes.tubes(tubes.stress, reviewing(reviews=True))
+    Workshop(tmp_path, loaded).write(FILES)
+    some = [one for one in loaded.rules if one.reviews]
+    assert assess([tmp_path], loaded, some).checks[0].outcome == "not assessed"
+
+
+def test_a_rule_that_does_not_say_so_cannot_review(tmp_path: Path) -> None:
+    shop = Workshop(tmp_path, tubes.tubes(reviewing())).write(FILES)
+    assert "does not say that it reviews" in shop.only("tube.a-review").says
 
 
 def test_a_rule_ends_early_by_one_of_three_endings() -> None:

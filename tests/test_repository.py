@@ -227,3 +227,42 @@ def test_limits_that_cannot_be_used(shop: Workshop, limits: str, said_of_it: str
     assessment = shop.write(FILES, settings=limits).assess()
     assert [said_of_it in one and one.startswith("speclint.toml") for one in said(assessment)] == [True]
     assert assessment.exit_code == 2
+
+
+OWN_IRON = """
+[sources]
+CERT = { work = "founder's certificate 1207", edition = "2026" }
+[own-iron]
+title = "own iron"
+family = "grey-iron"
+standard = "works specification 12"
+allowable = "grey-iron"
+like = "grey-iron-250"
+hardness = { value = 215, low = 205, high = 225, unit = "HB", source = "CERT" }
+"""
+
+
+def test_materials_of_the_repository_are_read_from_the_files_the_settings_name(shop: Workshop) -> None:
+    """A works' own iron stands beside the built-in ones."""
+    with_own = 'materials = ["materials/own.toml"]\n' + SETTINGS
+    assessment = shop.write({**FILES, "materials/own.toml": OWN_IRON}, settings=with_own).assess()
+    assert said(assessment) == []
+    assert assessment.context is not None
+    assert assessment.context.material("own-iron").hardness().nominal == 215
+
+
+def test_an_own_material_without_a_source_is_a_complaint_with_its_line(shop: Workshop) -> None:
+    with_own = 'materials = ["materials/own.toml"]\n' + SETTINGS
+    unsourced = OWN_IRON.replace(', source = "CERT" }', " }")
+    (complaint,) = (
+        shop.write({**FILES, "materials/own.toml": unsourced}, settings=with_own).assess().complaints
+    )
+    assert (complaint.where.file, complaint.where.line) == ("materials/own.toml", 10)
+    assert "source" in complaint.message + complaint.write
+
+
+@pytest.mark.parametrize("file", ["../outside.toml", "materials/none.toml"])
+def test_a_file_of_materials_that_cannot_be_had(shop: Workshop, file: str) -> None:
+    shop.write(FILES, settings=f'materials = ["{file}"]\n' + SETTINGS)
+    (complaint,) = shop.assess().complaints
+    assert "outside the repository" in complaint.message or "cannot be read" in complaint.message
