@@ -102,3 +102,11 @@ def test_no_strength_and_no_thickness_are_refused() -> None:
     with pytest.raises(OutOfRange, match="pressure -1 is negative"):
         period_cover_thickness(0.38, 0.162, -1.0, 155e6)
     assert period_cover_thickness(0.38, 0.162, 0.0, 155e6) == 0
+
+
+def test_a_cover_by_hand() -> None:
+    # (0.3 × 1.5 × 160 000 + 1.9 × 400e3 × 30/400)/40² = (72 000 + 57 000)/1600 = 80.625 MPa
+    stress = bolted_cover_stress(G=0.4, C=0.3, p=1.5e6, t=0.040, E=1.0, W=400e3, h_G=0.030)
+    assert stress == pytest.approx(80.625e6)
+    thickness = bolted_cover_thickness(G=0.4, C=0.3, p=1.5e6, S=80.625e6, E=1.0, W=400e3, h_G=0.030)
+    assert thickness == pytest.approx(0.040)

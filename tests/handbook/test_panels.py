@@ -98,3 +98,11 @@ def test_limits_are_refused() -> None:
         panel_thickness(0.5, -1.0, 0.2, 1e6)
     with pytest.raises(OutOfRange, match="is negative or stress"):
         panel_thickness(0.5, 1e6, 0.2, 0.0)
+
+
+def test_panels_by_hand() -> None:
+    # 0.4 × 2 MPa × (300/15)² = 320 MPa; back again 300 √(0.4 × 2/320) = 15 mm
+    assert panel_stress(0.4, 2e6, 0.300, 0.015) == pytest.approx(320e6)
+    assert panel_thickness(0.4, 2e6, 0.300, 320e6) == pytest.approx(0.015)
+    # K = 100e9 × 3.375e-6/12 = 28 125 N·m at ν = 0; 0.002 × 2e6 × 0.0081/28 125 = 1.152 mm
+    assert panel_deflection(0.002, 2e6, 0.300, 0.015, 100e9, 0.0) == pytest.approx(1.152e-3)
