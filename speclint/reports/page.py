@@ -10,6 +10,8 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import IO, Literal
 
+from speclint.reports.visible import visible
+
 Emphasis = Literal["", "strong", "faint", "hold", "nonconformity", "query", "observation", "conforms"]
 Line = tuple[tuple[str, Emphasis], ...]
 
@@ -40,7 +42,12 @@ class Page:
 
     def line(self, *parts: tuple[str, Emphasis] | str) -> None:
         """Add one line of parts, each plain text or text with an emphasis."""
-        self.lines.append(tuple((part, "") if isinstance(part, str) else part for part in parts))
+        self.lines.append(
+            tuple(
+                (visible(part), "") if isinstance(part, str) else (visible(part[0]), part[1])
+                for part in parts
+            )
+        )
 
     def gap(self) -> None:
         """Add an empty line, unless the last one is empty already."""
@@ -82,7 +89,7 @@ class Page:
 
     def _broken(self, text: str, indent: int, hanging: int) -> Iterator[str]:
         yield from textwrap.wrap(
-            text,
+            visible(text),
             max(self.width, indent + 20),
             initial_indent=" " * indent,
             subsequent_indent=" " * (indent + hanging),

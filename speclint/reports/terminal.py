@@ -9,16 +9,11 @@ from speclint.checks import Check
 from speclint.complaints import Complaint
 from speclint.remedies import remedies
 from speclint.reports.page import Emphasis, Page
+from speclint.reports.saying import CAUTIONS, count, referred_to, tally, verdict
 from speclint.rules import Grade
 from speclint.specs.component import Spec
 from speclint.specs.words import Stated
 
-CAUTIONS = (
-    "These checks support a competent person; they do not replace one. "
-    "What is not checked here is not thereby safe.",
-    "Pressure parts, and whatever runs near people, need the review, examination and test that the local codes "
-    "and licensed practice require.",
-)
 _GAUGE_CELLS = 12
 _GAUGE_FULL = 1.5  # the gauge ends at one and a half times the limit
 _REMEDIES_SHOWN = 2
@@ -43,7 +38,7 @@ def _heading(page: Page, assessment: Assessment) -> None:
     page.ends(title, f"stage: {settings.stage}" if settings else "settings could not be read", "strong")
     specs = len(assessment.design.selected) if assessment.design else 0
     page.wrapped(
-        f"{_count(specs, 'spec')} · {_count(len(assessment.checks), 'check')} · "
+        f"{count(specs, 'spec')} · {count(len(assessment.checks), 'check')} · "
         f"families: {', '.join(family.name for family in assessment.loaded.families) or 'none'}",
         emphasis="faint",
     )
@@ -115,7 +110,7 @@ def _finding(page: Page, assessment: Assessment, check: Check) -> None:
     page.entry("look at", str(check.where))
     _remedies(page, assessment, check)
     if grade is Grade.HOLD:
-        page.entry("refer to", _local_codes(assessment))
+        page.entry("refer to", referred_to(assessment))
 
 
 def _sources(check: Check) -> str:
@@ -134,12 +129,6 @@ def _remedies(page: Page, assessment: Assessment, check: Check) -> None:
     found = remedies(check, assessment.context)[:_REMEDIES_SHOWN]
     for index, remedy in enumerate(found):
         page.entry("would clear" if index == 0 else "or", f"{remedy}, all else equal")
-
-
-def _local_codes(assessment: Assessment) -> str:
-    codes = assessment.settings.local_codes if assessment.settings else None
-    named = [*codes.pressure, *codes.railway] if codes else []
-    return f"{'; '.join(named) or 'the local codes (none is named in speclint.toml)'}; and a competent person"
 
 
 def _gauge(utilisation: float | None) -> str:
@@ -179,35 +168,13 @@ def _marked(check: Check) -> str:
 
 
 def _verdict(page: Page, assessment: Assessment) -> None:
-    counted, graded = assessment.counted(), assessment.graded()
     page.gap()
     page.rule("═")
-    page.wrapped(_verdict_words(assessment), emphasis="strong")
-    findings = ", ".join(_count(number, word) for word, number in graded.items() if number) or "no findings"
-    page.wrapped(
-        f"{findings}; {counted['conforms']} conform, {counted['not assessed']} not assessed, "
-        f"{counted['not applicable']} not applicable."
-    )
+    page.wrapped(verdict(assessment), emphasis="strong")
+    page.wrapped(tally(assessment))
     if assessment.changed_limits:
         page.wrapped("Limits set in speclint.toml: " + "; ".join(assessment.changed_limits))
     page.gap()
     for caution in CAUTIONS:
         page.wrapped(caution, emphasis="faint")
     page.rule("═")
-
-
-def _verdict_words(assessment: Assessment) -> str:
-    if assessment.exit_code == 3:
-        return "NOT TO BE RELIED ON: a rule could not be run."
-    if assessment.settings is None:
-        return "NOT CHECKED: the settings could not be read."
-    if assessment.complaints:
-        return "NOT COMPLETE: something could not be read; what could be was checked."
-    if assessment.exit_code:
-        return f"NOT IN ORDER: findings of grade {assessment.exit_at.word} or above, or safety checks not assessed."
-    return "IN ORDER as far as these rules go."
-
-
-def _count(number: int, word: str) -> str:
-    plural = {"query": "queries", "nonconformity": "nonconformities"}.get(word, f"{word}s")
-    return f"{number} {word if number == 1 else plural}"

@@ -9,7 +9,7 @@ from speclint.checks import Check
 from speclint.record import Step
 from speclint.remedies import remedies
 from speclint.reports.page import Page
-from speclint.reports.terminal import CAUTIONS
+from speclint.reports.saying import CAUTIONS, referred_to
 from speclint.rules import Grade
 from speclint.sources import Source
 from speclint.writing import amount
@@ -118,7 +118,5 @@ def _result(page: Page, assessment: Assessment, check: Check) -> None:
                 f" (then {remedy.utilisation:.3f} of the limit)" if remedy.utilisation is not None else ""
             )
             page.entry("would clear", f"{remedy}, all else equal{proved}", indent=0, column=13)
-    if check.grade is Grade.HOLD and assessment.settings is not None:
-        codes = [*assessment.settings.local_codes.pressure, *assessment.settings.local_codes.railway]
-        named = "; ".join(codes) or "the local codes (none is named in speclint.toml)"
-        page.entry("refer to", f"{named}; and a competent person", indent=0, column=10)
+    if check.grade is Grade.HOLD:
+        page.entry("refer to", referred_to(assessment), indent=0, column=10)

@@ -1,0 +1,29 @@
+"""Text from specs made harmless: what would steer a terminal, a spreadsheet or a reader's eye is shown by its code."""
+
+from __future__ import annotations
+
+import unicodedata
+
+#: Control characters, invisible format characters (among them those that turn the direction of writing),
+#: lone surrogates, private use and unassigned code points; line and paragraph separators.
+_HIDDEN = frozenset({"Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp"})
+_SPACES = frozenset("\t\n\r\v\f\x85")
+
+
+def visible(text: str) -> str:
+    r"""The text on one line, with every character that has no shape of its own written as its code point.
+
+    >>> visible("a\tb\x1b[31m")
+    'a b⟨U+001B⟩[31m'
+    >>> visible("CN-\u202e12")
+    'CN-⟨U+202E⟩12'
+    """
+    if text.isascii() and text.isprintable():
+        return text
+    return "".join(_shown(letter) for letter in text)
+
+
+def _shown(letter: str) -> str:
+    if letter in _SPACES:
+        return " "
+    return f"⟨U+{ord(letter):04X}⟩" if unicodedata.category(letter) in _HIDDEN else letter
