@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import FIRST_PRINCIPLES, formula
-from speclint.formula import KelvinDifference, Kelvins
+from speclint.formula import KelvinDifference, Kelvins, Ratio
 
 
 @formula("ΔT = T_d − T", cites=[FIRST_PRINCIPLES])
@@ -19,3 +19,17 @@ def temperature_margin(T_d: Kelvins, T: Kelvins) -> KelvinDifference:
     23.0
     """
     return T_d - T
+
+
+@formula("s = n_a/n", cites=[FIRST_PRINCIPLES])
+def share_assessed(n_a: Ratio, n: Ratio) -> Ratio:
+    """Share of the applicable checks that could be assessed.
+
+    s = n_a/n
+
+    ``n_a`` checks that conform or have a finding, ``n`` checks that apply.
+
+    >>> share_assessed(n_a=3.0, n=4.0)
+    0.75
+    """
+    return n_a / n

@@ -2,6 +2,6 @@
 
 from __future__ import annotations
 
-from speclint_pairings.rules import contact, materials, oil, unlike, welds
+from speclint_pairings.rules import contact, materials, oil, pressed, unlike, welds
 
-RULES = (*contact.RULES, *materials.RULES, *oil.RULES, *unlike.RULES, *welds.RULES)
+RULES = (*contact.RULES, *materials.RULES, *oil.RULES, *pressed.RULES, *unlike.RULES, *welds.RULES)

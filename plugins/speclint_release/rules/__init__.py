@@ -2,6 +2,6 @@
 
 from __future__ import annotations
 
-from speclint_release.rules import concessions, identity, provenance, record
+from speclint_release.rules import concessions, coverage, identity, provenance, record
 
-RULES = (*concessions.RULES, *identity.RULES, *provenance.RULES, *record.RULES)
+RULES = (*concessions.RULES, *coverage.RULES, *identity.RULES, *provenance.RULES, *record.RULES)

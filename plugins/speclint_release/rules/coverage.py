@@ -1,0 +1,51 @@
+"""How much of what applies to a part could be assessed at all."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.specs import Component
+from speclint_release.formulae import share_assessed
+
+
+@rule(
+    "release.share-assessed",
+    title="Nearly every check that applies to the part could be assessed",
+    on=Component,
+    grade=Grade.OBSERVATION,
+    gravest=Grade.QUERY,
+    cites=[COMMON_PRACTICE],
+    why="a report without findings on a part that says nothing about itself is no good news",
+    leaves_out="rules that nobody has written: what has no rule is not counted",
+    limits=[
+        Limit(
+            "wanted",
+            "1",
+            "ratio",
+            COMMON_PRACTICE,
+            "share of the applicable checks that good practice assesses",
+        ),
+        Limit("least", "0.8", "ratio", COMMON_PRACTICE, "least share of the applicable checks assessed"),
+    ],
+    reviews=True,
+)
+def share(component: Component, sheet: Sheet) -> Judgement:
+    """Counts the other families' and its own family's checks; what is not applicable does not count."""
+    assessed, applicable = _counts(sheet.outcomes())
+    if not applicable:
+        return sheet.states(False, f"no rule concerns a {component.kind} as it is stated").graded(
+            Grade.OBSERVATION
+        )
+    worked = sheet.work("s", share_assessed, n_a=float(assessed), n=float(applicable))
+    wanted = sheet.at_least(worked, sheet.limit("wanted"))
+    least = sheet.at_least(worked, sheet.limit("least")).graded(Grade.QUERY)
+    return sheet.worst(wanted, least)
+
+
+def _counts(outcomes: Mapping[str, str]) -> tuple[int, int]:
+    applicable = [outcome for outcome in outcomes.values() if outcome != "not applicable"]
+    return sum(outcome != "not assessed" for outcome in applicable), len(applicable)
+
+
+RULES = (share,)
