@@ -1,0 +1,25 @@
+"""Rules of the motion: piston, rod, crosshead, slide bars, pins, packing and shafts."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from speclint import RulesIn, family, rules_in
+
+
+@family
+def speclint_rules() -> Sequence[RulesIn]:
+    """The rules of the family."""
+    return [
+        rules_in(
+            "speclint_motion.rules",
+            "crosshead",
+            "pin",
+            "piston",
+            "piston-ring",
+            "piston-rod",
+            "shaft",
+            "slide-bar",
+            "stuffing-box",
+        )
+    ]

@@ -1,0 +1,1 @@
+"""Formulae of the motion, one module a subject."""

@@ -1,0 +1,190 @@
+"""The force that steam and inertia put on the motion, at any angle of the crank."""
+
+from __future__ import annotations
+
+import math
+
+from speclint import FIRST_PRINCIPLES, Source, formula, require
+from speclint.formula import (
+    Hertz,
+    Kilograms,
+    Metres,
+    MetresPerSecondSquared,
+    Newtons,
+    Pascals,
+    Radians,
+    RadiansPerSecond,
+    Ratio,
+    SquareMetres,
+)
+from speclint.handbook.slider_crank import piston_acceleration, piston_travel, rod_angle, side_thrust
+
+HYPERBOLA = Source(
+    "Rayner Joel, Basic Engineering Thermodynamics", "", "hypothetical indicator diagram", memory=True
+)
+
+
+@formula("F = p A", cites=[FIRST_PRINCIPLES])
+def piston_load(p: Pascals, A: SquareMetres) -> Newtons:
+    """Load of the steam on the piston, the rod's area not taken off.
+
+    F = p A
+
+    ``p`` pressure on one side above that on the other [Pa]; ``A`` area of the piston [m²]. Returns [N].
+
+    >>> piston_load(p=1.6e6, A=0.2)
+    320000.0
+    """
+    return p * A
+
+
+@formula("r = S/2", cites=[FIRST_PRINCIPLES])
+def crank_radius(S: Metres) -> Metres:
+    """Radius of the crank.
+
+    r = S/2
+
+    ``S`` stroke [m]. Returns [m].
+
+    >>> crank_radius(S=0.66)
+    0.33
+    """
+    return S / 2
+
+
+@formula("n = ω/(2 π)", cites=[FIRST_PRINCIPLES])
+def revolutions(ω: RadiansPerSecond) -> Hertz:
+    """Revolutions in a second.
+
+    n = ω/(2 π)
+
+    ``ω`` speed [rad/s]. Returns [1/s].
+
+    >>> round(revolutions(ω=4 * math.pi), 9)
+    2.0
+    """
+    return ω / (2 * math.pi)
+
+
+@formula("F_i = m a", cites=[FIRST_PRINCIPLES])
+def inertia_force(m: Kilograms, a: MetresPerSecondSquared) -> Newtons:
+    """Force that moves a mass to and fro.
+
+    F_i = m a
+
+    ``m`` reciprocating mass [kg]; ``a`` its acceleration [m/s²]. Returns [N].
+
+    >>> inertia_force(m=300.0, a=500.0)
+    150000.0
+    """
+    return m * a
+
+
+@formula("p = p_1 for x ≤ c, p_1 c/x beyond, and not below p_e", cites=[HYPERBOLA])
+def pressure_behind_piston(x: Ratio, p_1: Pascals, p_e: Pascals, c: Ratio) -> Pascals:
+    """Pressure of the steam that drives the piston, by the hyperbola of the textbooks, clearance left out.
+
+    p = p_1 for x ≤ c, p_1 c/x beyond, and not below p_e
+
+    ``x`` share of the stroke done, 0 to 1; ``p_1`` admission and ``p_e`` exhaust pressure [Pa absolute]; ``c``
+    cut-off, above 0 to 1. Returns [Pa absolute]. Raises OutOfRange outside.
+
+    Hand working: 17 bar cut off at 0.25, at half stroke 17 × 0.25/0.5 = 8.5 bar.
+
+    >>> pressure_behind_piston(x=0.5, p_1=17e5, p_e=1.3e5, c=0.25)
+    850000.0
+    """
+    require(0 < c <= 1, f"cut-off {c:.4g} is not between 0 and 1")
+    require(-1e-9 <= x <= 1 + 1e-9, f"share of stroke {x:.4g} is not between 0 and 1")
+    return max(p_1 if x <= c else p_1 * c / x, p_e)
+
+
+@formula(
+    "F = ± A (p(x) − p_e) − m a, + from the front dead centre, − on the way back",
+    cites=[HYPERBOLA, FIRST_PRINCIPLES],
+)
+def crosshead_force(
+    θ: Radians,
+    r: Metres,
+    l: Metres,  # noqa: E741 - the symbol of the trade
+    ω: RadiansPerSecond,
+    m: Kilograms,
+    A: SquareMetres,
+    p_1: Pascals,
+    p_e: Pascals,
+    c: Ratio,
+) -> Newtons:
+    """Force along the line of stroke, of steam and inertia together; above 0 it pushes towards the axle.
+
+    F = ± A (p(x) − p_e) − m a
+
+    ``θ`` crank angle from the dead centre far from the axle [rad], 0 to 2 π; ``r`` crank radius and ``l`` rod
+    length [m], 0 < r < l; ``ω`` speed [rad/s]; ``m`` reciprocating mass [kg]; ``A`` area of the piston [m²], the
+    same on both sides; ``p_1`` admission and ``p_e`` exhaust pressure [Pa absolute]; ``c`` cut-off, above 0 to 1.
+    Returns [N]. Compression and lead are left out. Raises OutOfRange outside.
+
+    Hand working, at the front dead centre: 0.2 m² × (17 − 1) bar = 320 kN less 300 kg × 30² × 0.3 × 1.125 =
+    91.125 kN leaves 228.875 kN.
+
+    >>> round(crosshead_force(0.0, 0.3, 2.4, 30.0, 300.0, 0.2, 17e5, 1e5, 0.5))
+    228875
+    """
+    done = piston_travel(r=r, l=l, θ=θ) / (2 * r)
+    outward = θ <= math.pi
+    pressure = pressure_behind_piston(done if outward else 1 - done, p_1, p_e, c)
+    steam = A * (pressure - p_e)
+    return (steam if outward else -steam) - m * piston_acceleration(r=r, l=l, ω=ω, θ=θ)
+
+
+@formula("N = |F(θ) tan φ(θ)|", cites=[FIRST_PRINCIPLES])
+def slipper_thrust(
+    θ: Radians,
+    r: Metres,
+    l: Metres,  # noqa: E741
+    ω: RadiansPerSecond,
+    m: Kilograms,
+    A: SquareMetres,
+    p_1: Pascals,
+    p_e: Pascals,
+    c: Ratio,
+) -> Newtons:
+    """Thrust of the crosshead on its slide bar, whichever way.
+
+    N = |F(θ) tan φ(θ)|
+
+    Arguments and limits as ``crosshead_force``. Returns [N].
+
+    Hand working, r = 0.3, l = 0.5, crank upright, at rest: tan φ = 0.3/0.4; 0.2 m² × 16 bar × 0.75 = 240 kN.
+
+    >>> round(slipper_thrust(math.pi / 2, 0.3, 0.5, 0.0, 300.0, 0.2, 17e5, 1e5, 1.0))
+    240000
+    """
+    F = crosshead_force(θ, r, l, ω, m, A, p_1, p_e, c)
+    return abs(side_thrust(F=F, φ=rod_angle(r=r, l=l, θ=θ)))
+
+
+@formula("F_c = |F(θ)|/cos φ(θ)", cites=[FIRST_PRINCIPLES])
+def connecting_rod_force(
+    θ: Radians,
+    r: Metres,
+    l: Metres,  # noqa: E741
+    ω: RadiansPerSecond,
+    m: Kilograms,
+    A: SquareMetres,
+    p_1: Pascals,
+    p_e: Pascals,
+    c: Ratio,
+) -> Newtons:
+    """Force along the connecting rod, pull or push, on both its pins.
+
+    F_c = |F(θ)|/cos φ(θ)
+
+    Arguments and limits as ``crosshead_force``. Returns [N]. The rod's own weight and whip are left out.
+
+    Hand working, as for ``slipper_thrust``: 320 kN/0.8 = 400 kN.
+
+    >>> round(connecting_rod_force(math.pi / 2, 0.3, 0.5, 0.0, 300.0, 0.2, 17e5, 1e5, 1.0))
+    400000
+    """
+    F = crosshead_force(θ, r, l, ω, m, A, p_1, p_e, c)
+    return abs(F) / math.cos(rod_angle(r=r, l=l, θ=θ))

@@ -1,0 +1,10 @@
+"""The rules of the motion, one module a subject."""
+
+from __future__ import annotations
+
+from speclint import Rule
+from speclint_motion.rules import rods
+
+_SUBJECTS = (rods,)
+
+RULES: tuple[Rule, ...] = tuple(rule for subject in _SUBJECTS for rule in subject.RULES)

@@ -1,0 +1,269 @@
+"""The piston rod: pulled, pushed, and running in its packing."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.formula import Metres, Newtons, Pascals, Ratio, SquareMetres
+from speclint.handbook.columns import (
+    critical_load,
+    crushing_strength,
+    end_fixity,
+    rankine_constant,
+    rankine_gordon_load,
+    slenderness,
+)
+from speclint.handbook.press_fits import DRAWING_TEMPERATURE
+from speclint.handbook.sections import radius_of_gyration, round_area, round_second_moment
+from speclint.handbook.stress_concentration import (
+    fatigue_notch_factor,
+    hole_in_strip,
+    notch_sensitivity,
+    shoulder_in_tension,
+    thread_notch_factor,
+)
+from speclint.handbook.works import PETERSON, SHIGLEY
+from speclint.specs import LoadCase, PistonRod, RodSection, StuffingBox
+from speclint_motion.formulae.sections import (
+    bourne_rod,
+    buckling_factor,
+    direct_stress,
+    fatigue_factor,
+    mean_stress,
+    share_of_bore,
+    size_ratio,
+    slotted_area,
+    stress_amplitude,
+)
+from speclint_motion.formulae.thrust import crosshead_force, piston_load
+from speclint_motion.sources import BOURNE, POCKET_BOOK, SHIGLEY_GOODMAN
+from speclint_motion.tables import (
+    greatest_roughness,
+    least_hardness,
+    proportion_of_bore,
+    root_area_of_thread,
+)
+from speclint_motion.taking import (
+    Cylinder,
+    boiler_pressure,
+    cylinder_of,
+    gear_of,
+    greatest,
+    piston_of,
+    relief_pressure,
+)
+
+DEFERS = "the local code and a competent person decide"
+#: Threads of strength classes from 6.6 upwards notch as "high" in the handbook's table [Pa].
+_HIGH_STRENGTH = 600e6
+
+
+class _Weak(NamedTuple):
+    """A weakened section: its area, its fatigue notch factor, and the share that its surface keeps."""
+
+    A: SquareMetres
+    K_f: Ratio
+    k: Ratio
+
+
+@rule(
+    "rod.tension",
+    title="The piston rod bears the pull of the steam at its least section, once and for ever",
+    on=PistonRod,
+    cases=("starting", "running", "water"),
+    grade=Grade.HOLD,
+    cites=[
+        COMMON_PRACTICE,
+        SHIGLEY_GOODMAN,
+        PETERSON.at("charts 3.4 and eq. 1.31"),
+        BOURNE.at("Q. 358"),
+        POCKET_BOOK,
+    ],
+    why="A rod breaks at its thread or its cotter, the piston goes through the front cover, and nobody was warned.",
+    leaves_out="stress that the nut has drawn into the thread, bending by a crosshead out of line, corrosion at the "
+    f"packing; {DEFERS}",
+    limits=[
+        Limit("stress", "80 MPa", "stress", COMMON_PRACTICE, "greatest mean stress of the least section"),
+        Limit("fatigue", "1.5", "ratio", COMMON_PRACTICE, "least factor against fatigue"),
+        Limit(
+            "surface",
+            "0.85",
+            "ratio",
+            COMMON_PRACTICE,
+            "share of the polished endurance that a turned rod keeps",
+        ),
+    ],
+)
+def tension(rod: PistonRod, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Pull at relief pressure on the full area, or of steam and inertia where that is more; every weak section.
+
+    Bourne's rule and the 0.16 D of the pocket-book stand beside it and are not judged by.
+    """
+    cylinder = cylinder_of(piston_of(rod, sheet), sheet)
+    _period_rules(rod, cylinder, case, sheet)
+    pull, push = _greatest_loads(cylinder, case, sheet)
+    if not rod.sections:
+        raise sheet.not_assessed(f"sections is not stated in {rod.where.file}", rod.where)
+    judgements = []
+    for name, section in rod.sections.items():
+        judgements += _judged(name, section, rod, pull, push, sheet)
+    return sheet.worst(*judgements)
+
+
+def _has_boiler(case: LoadCase, sheet: Sheet) -> bool:
+    return sheet.is_stated("safety-valve pressure", case.safety_valve_pressure)
+
+
+def _greatest_loads(cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> tuple[Newtons, Newtons]:
+    """Pull and push: steam at relief pressure; where the case states a speed, the pull of steam and inertia too."""
+    steam = sheet.work("F_t", piston_load, p=relief_pressure(cylinder, case, sheet), A=cylinder.A)
+    if not (_has_boiler(case, sheet) and sheet.is_stated("speed", case.rotational_speed)):
+        return steam, steam
+    gear = gear_of(cylinder, case, sheet)
+    return max(steam, -greatest("F_θ", "pull", crosshead_force, gear, sheet, pull=True)), steam
+
+
+def _period_rules(rod: PistonRod, cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> None:
+    d = sheet.take("d", rod.diameter)
+    if _has_boiler(case, sheet):
+        bourne = sheet.work("d_B", bourne_rod, D=cylinder.D, p=boiler_pressure(case, sheet))
+        sheet.work("d/d_B", size_ratio, d=d, d_0=bourne)
+    k = sheet.look_up("k_0", proportion_of_bore, part="piston rod")
+    sheet.work("d/d_0", size_ratio, d=d, d_0=sheet.work("d_0", share_of_bore, D=cylinder.D, k=k))
+
+
+def _judged(
+    name: str, section: RodSection, rod: PistonRod, pull: Newtons, push: Newtons, sheet: Sheet
+) -> list[Judgement]:
+    """Mean stress and fatigue of one section."""
+    weak = _weakened(name, section, rod, sheet)
+    σ_t = sheet.work(f"σ_{name}", direct_stress, F=pull, A=weak.A)
+    pushed = sheet.read(f"{name} carries the push", section.pushed)
+    σ_c = sheet.work(f"σ_c,{name}", direct_stress, F=push if pushed else 0.0, A=weak.A)
+    material, d = sheet.material_of(rod), sheet.take("d", rod.diameter)
+    n = sheet.work(
+        f"n_{name}",
+        fatigue_factor,
+        σ_a=sheet.work(f"σ_a,{name}", stress_amplitude, σ_t=σ_t, σ_c=σ_c),
+        σ_m=sheet.work(f"σ_m,{name}", mean_stress, σ_t=σ_t, σ_c=σ_c),
+        K_f=weak.K_f,
+        k=weak.k,
+        S_f=sheet.look_up("S_f", material.fatigue_strength, of=rod, loading="axial", diameter=d),
+        R_m=_tensile(rod, d, sheet),
+    )
+    return [sheet.at_most(σ_t, sheet.limit("stress")), sheet.at_least(n, sheet.limit("fatigue"))]
+
+
+def _tensile(rod: PistonRod, d: Metres, sheet: Sheet) -> Pascals:
+    material = sheet.material_of(rod)
+    return sheet.look_up("R_m", material.tensile_strength, of=rod, at=DRAWING_TEMPERATURE, thickness=d)
+
+
+def _weakened(name: str, section: RodSection, rod: PistonRod, sheet: Sheet) -> _Weak:
+    form = sheet.read(f"form of {name}", section.form)
+    R_m = _tensile(rod, sheet.take("d", rod.diameter), sheet)
+    if form == "thread":
+        return _threaded(name, section, R_m, sheet)
+    d, k = sheet.take(f"d_{name}", section.diameter), sheet.limit("surface", "k")
+    if form == "cotter slot":
+        w = sheet.take(f"w_{name}", section.slot_width)
+        A = sheet.work(f"A_{name}", slotted_area, d=d, w=w)
+        K_t, notch = sheet.work(f"K_t,{name}", hole_in_strip, d=w, w=d), w / 2
+    elif form == "shoulder":
+        A, notch = sheet.work(f"A_{name}", round_area, d=d), sheet.take(f"r_{name}", section.fillet)
+        larger = sheet.take(f"D_{name}", section.larger_diameter)
+        K_t = sheet.work(f"K_t,{name}", shoulder_in_tension, D=larger, d=d, r=notch)
+    else:
+        return _Weak(sheet.work(f"A_{name}", round_area, d=d), 1.0, k)
+    q = sheet.work(f"q_{name}", notch_sensitivity, R_m=R_m, r=notch)
+    return _Weak(A, sheet.work(f"K_f,{name}", fatigue_notch_factor, K_t=K_t, q=q), k)
+
+
+def _threaded(name: str, section: RodSection, R_m: Pascals, sheet: Sheet) -> _Weak:
+    """The thread's notch factor has its finish in it, so that no further share is taken for the surface."""
+    thread = sheet.read(f"thread of {name}", section.thread)
+    cut = "rolled" if sheet.read(f"{name} rolled", section.rolled) else "cut"
+    strength = "high" if R_m >= _HIGH_STRENGTH else "low"
+    A = sheet.look_up(f"A_{name}", root_area_of_thread, designation=thread)
+    return _Weak(A, sheet.look_up(f"K_f,{name}", thread_notch_factor, strength=strength, thread=cut), 1.0)
+
+
+@rule(
+    "rod.buckling",
+    title="The piston rod does not bow under the push of the steam",
+    on=PistonRod,
+    cases=("starting", "running"),
+    grade=Grade.HOLD,
+    cites=[SHIGLEY.at("sections 4-12 and 4-13"), COMMON_PRACTICE],
+    why="A rod that bows once is bent for good: it cuts its packing, scores its guide and breaks soon after.",
+    leaves_out="a rod out of line, loose in its piston, worn thin under its packing or bored hollow; the formula of "
+    f"Rankine and Gordon is reported; {DEFERS}",
+    limits=[Limit("factor", "5", "ratio", COMMON_PRACTICE, "least factor against bowing at boiler pressure")],
+)
+def buckling(rod: PistonRod, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Johnson's or Euler's load by slenderness, with the ends as stated, over the greatest push of a revolution."""
+    cylinder = cylinder_of(piston_of(rod, sheet), sheet)
+    d, L = sheet.take("d", rod.diameter), sheet.take("L", rod.free_length)
+    A, second = sheet.work("A_r", round_area, d=d), sheet.work("I", round_second_moment, d=d)
+    K = sheet.look_up("K", end_fixity, ends=sheet.read("ends", rod.ends))
+    at, material = sheet.take("T_r", case.temperature_of(rod)), sheet.material_of(rod)
+    F_c = sheet.work(
+        "F_c",
+        critical_load,
+        E=sheet.look_up("E", material.modulus, of=rod, at=at),
+        S_y=sheet.look_up("R_p", material.proof_stress, of=rod, at=at, thickness=d),
+        A=A,
+        I=second,
+        K=K,
+        L=L,
+    )
+    _rankine_gordon(d, K, L, sheet)
+    steam = sheet.work("F_p", piston_load, p=boiler_pressure(case, sheet), A=cylinder.A)
+    push = greatest("F_θ", "push", crosshead_force, gear_of(cylinder, case, sheet), sheet)
+    n = sheet.work("n", buckling_factor, F_c=F_c, F=max(steam, push))
+    return sheet.at_least(n, sheet.limit("factor"))
+
+
+def _rankine_gordon(d: Metres, K: Ratio, L: Metres, sheet: Sheet) -> None:
+    """The period's formula with the constants of mild steel, for the reader."""
+    A, second = sheet.work("A_r", round_area, d=d), sheet.work("I", round_second_moment, d=d)
+    λ = sheet.work("λ", slenderness, K=K, L=L, r=sheet.work("i", radius_of_gyration, I=second, A=A))
+    sheet.work(
+        "F_RG",
+        rankine_gordon_load,
+        sigma_c=sheet.look_up("σ_RG", crushing_strength, material="mild steel"),
+        A=A,
+        a=sheet.look_up("a", rankine_constant, material="mild steel"),
+        lambda_=λ,
+    )
+
+
+@rule(
+    "rod.finish",
+    title="The piston rod is smooth and hard enough for its packing",
+    on=PistonRod,
+    grade=Grade.OBSERVATION,
+    cites=[COMMON_PRACTICE, FIRST_PRINCIPLES],
+    why="A rough rod files its packing away, and a soft one is scored by it.",
+    leaves_out="straightness, waviness, and lay of the grinding; the packing maker's sheet goes before the table",
+)
+def finish(rod: PistonRod, sheet: Sheet) -> Judgement:
+    """Roughness and hardness against the table, for each stuffing box that the rod runs in."""
+    boxes = sheet.belonging_to(rod, StuffingBox)
+    if not boxes:
+        raise sheet.not_assessed(f"no stuffing box is stated to seal {rod.id}", rod.where)
+    rough = sheet.take("Ra", rod.roughness)
+    if sheet.is_stated("hardness", rod.hardness):
+        hard = sheet.take("HB", rod.hardness)
+    else:
+        hard = sheet.look_up("HB", sheet.material_of(rod).hardness, of=rod)
+    judgements = []
+    for box in boxes:
+        packing = sheet.read(f"packing of {box.id}", box.packing)
+        judgements.append(sheet.at_most(rough, sheet.look_up("Ra_max", greatest_roughness, packing=packing)))
+        judgements.append(sheet.at_least(hard, sheet.look_up("HB_min", least_hardness, packing=packing)))
+    return sheet.worst(*judgements)
+
+
+RULES = (tension, buckling, finish)
