@@ -6,8 +6,10 @@ from collections.abc import Sequence
 
 from speclint import RulesIn, family, rules_in
 
+KINDS = ("cam", "cam-box", "poppet-valve", "rocker", "tappet", "valve-seat", "valve-spindle")
+
 
 @family
 def speclint_rules() -> Sequence[RulesIn]:
     """The rules of the family."""
-    return [rules_in("speclint_valves.rules", "poppet-valve", "valve-seat")]
+    return [rules_in("speclint_valves.rules", *KINDS)]

@@ -155,24 +155,40 @@ def overspeed(x: Ratio, ω: RadiansPerSecond) -> RadiansPerSecond:
     return x * ω
 
 
-@formula("F_t = i (F_f + F_st + m a + F_r − W)", cites=[FIRST_PRINCIPLES])
+@formula("F_t = i (F_f + F_st + m a + F_r + W)", cites=[FIRST_PRINCIPLES])
 def tappet_load(
     i: Ratio, F_f: Newtons, F_st: Newtons, m: Kilograms, a: MetresPerSecondSquared, F_r: Newtons, W: Newtons
 ) -> Newtons:
     """Load between cam and tappet, along the tappet.
 
-    F_t = i (F_f + F_st + m a + F_r − W)
+    F_t = i (F_f + F_st + m a + F_r + W)
 
     ``i`` travel of the valve for each unit of the tappet's; ``F_f`` springs, ``F_st`` steam that holds the valve
-    shut, ``F_r`` friction, ``W`` weight that shuts, negated where it hinders, all at the valve [N]; ``m`` mass
-    [kg] and ``a`` acceleration [m/s²] there. Returns [N].
+    shut, ``F_r`` friction, ``W`` weight that shuts, negative where weight opens, all at the valve [N]; ``m``
+    mass [kg] and ``a`` acceleration [m/s²] there. Returns [N].
 
-    Hand working: 1.2 (1000 + 2000 + 7.5 × 100 + 20 + 50), weight 50 N against: 4584 N.
+    Hand working: 1.2 (1000 + 2000 + 7.5 × 100 + 20 + 50) = 4584 N.
 
-    >>> round(tappet_load(i=1.2, F_f=1000.0, F_st=2000.0, m=7.5, a=100.0, F_r=20.0, W=-50.0), 6)
+    >>> round(tappet_load(i=1.2, F_f=1000.0, F_st=2000.0, m=7.5, a=100.0, F_r=20.0, W=50.0), 6)
     4584.0
     """
-    return i * (F_f + F_st + m * a + F_r - W)
+    return i * (F_f + F_st + m * a + F_r + W)
+
+
+@formula("F_v = F_t/i", cites=[FIRST_PRINCIPLES])
+def valve_end_load(F_t: Newtons, i: Ratio) -> Newtons:
+    """Load at the valve's end of the train.
+
+    F_v = F_t/i
+
+    ``F_t`` load along the tappet [N]; ``i`` travel of the valve for each unit of the tappet's. Returns [N].
+    Raises OutOfRange unless i > 0.
+
+    >>> valve_end_load(F_t=3600.0, i=1.2)
+    3000.0
+    """
+    require(i > 0, "the lever ratio must be above 0")
+    return F_t / i
 
 
 @formula("ρ = R_b + s + κ", cites=[FIRST_PRINCIPLES])

@@ -204,3 +204,17 @@ def gauge_pressure(p: Pascals, p_b: Pascals, p_g: Pascals) -> Pascals:
     7.0
     """
     return p - (p_b - p_g)
+
+
+@formula("F_st = max(−F, 0)", cites=[FIRST_PRINCIPLES])
+def holding_load(F: Newtons) -> Newtons:
+    """Steam load that holds the valve shut as it is opened.
+
+    F_st = max(−F, 0)
+
+    ``F`` steam load, positive for lifting [N]. Returns [N].
+
+    >>> holding_load(F=-2000.0)
+    2000.0
+    """
+    return (abs(F) - F) / 2

@@ -2,6 +2,16 @@
 
 from __future__ import annotations
 
-from speclint_valves.rules import landing, motion, opening, seats, shutting
+from speclint_valves.rules import cams, landing, motion, opening, rockers, seats, shutting, spindles, tappets
 
-RULES = (*landing.RULES, *motion.RULES, *opening.RULES, *seats.RULES, *shutting.RULES)
+RULES = (
+    *cams.RULES,
+    *landing.RULES,
+    *motion.RULES,
+    *opening.RULES,
+    *rockers.RULES,
+    *seats.RULES,
+    *shutting.RULES,
+    *spindles.RULES,
+    *tappets.RULES,
+)

@@ -88,6 +88,18 @@ seal_diameter = "20 mm"
 leaves = "supply"
 pushed = "shut"
 friction = "10 N"
+diameter = "22 mm"
+least_diameter = "16 mm"
+guide_bore = "22.08 mm"
+guide_length = "100 mm"
+guide_material = "known-iron"
+free_length = "300 mm"
+ends = "both pinned"
+heated_length = "400 mm"
+seal_temperature = "300 °C"
+seal_pressure = "20 bar gauge"
+seal_speed = "2 m/s"
+leak_off = "to the drain of the cam box"
 """
 
 SPRING = """
@@ -122,7 +134,7 @@ retention = "none"
 PRESSURES = {
     "cold": "",
     "warming": 'live_pressure = "3 bar gauge"\nexhaust_pressure = "0.2 bar gauge"',
-    "starting": 'live_pressure = "16 bar gauge"\nexhaust_pressure = "0.3 bar gauge"',
+    "starting": 'live_pressure = "16 bar gauge"\nexhaust_pressure = "0.3 bar gauge"\nrotational_speed = "10 rev/min"',
     "running": 'live_pressure = "15.2 bar gauge"\nexhaust_pressure = "0.35 bar gauge"\nlive_temperature = "390 °C"\n'
     'exhaust_temperature = "170 °C"\nrotational_speed = "360 rev/min"',
     "drifting": 'live_pressure = "0.1 bar gauge"\nexhaust_pressure = "0.05 bar gauge"\n'
@@ -138,11 +150,24 @@ kind = "tappet"
 id = "tappet"
 material = "known-steel"
 works = "spindle"
+carried_in = "box"
 mass = "0.8 kg"
 follower = "flat foot"
 face_width = "30 mm"
 clearance = "0.4 mm"
 seat_wear = "0.1 mm"
+"""
+
+CAM_BOX = """
+kind = "cam-box"
+id = "box"
+material = "known-steel"
+mounted_on = "block"
+tappets = 1
+datum_length = "380 mm"
+length = "400 mm"
+withdrawal_room = "430 mm"
+fastenings_reachable = true
 """
 
 #: A ramp too low to count, so that hand working may leave it out.
@@ -177,6 +202,7 @@ def train_files(
         **gear_files(valve, spindle, spring, duty_text),
         "tappet.toml": changed(TAPPET, *tappet),
         "cam.toml": changed(CAM, *cam),
+        "box.toml": CAM_BOX,
     }
 
 

@@ -1,0 +1,144 @@
+"""Cams: the pressure under the follower, and the smoothness of their law."""
+
+from __future__ import annotations
+
+import math
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.formula import Metres, Pascals
+from speclint.handbook.cam_laws import NORTON, cam_law
+from speclint.handbook.cam_profiles import Follower
+from speclint.handbook.contact import contact_modulus, line_pressure, relative_radius
+from speclint.handbook.press_fits import DRAWING_TEMPERATURE
+from speclint.handbook.works import JOHNSON_CONTACT
+from speclint.specs import Cam, LoadCase, Tappet
+from speclint_valves.formulae.motion import (
+    cam_radius_under_flat,
+    cam_radius_under_roller,
+    normal_load,
+    valve_acceleration,
+)
+from speclint_valves.loading import Loaded, loaded, worked_tappet_load
+from speclint_valves.train import motion, ratio, train_of, valve_of
+
+CRACKED = Limit(
+    "cracked", "2 %", "ratio", COMMON_PRACTICE, "share of the lift at which steam no longer holds the valve"
+)
+
+
+class Touch:
+    """Where cam and follower touch: their sizes and the modulus of the pair."""
+
+    def __init__(self, cam: Cam, tappet: Tappet, sheet: Sheet) -> None:
+        self.kind = sheet.read("follower", tappet.follower)
+        self.base = sheet.take("R_b", cam.base_radius)
+        flat = self.kind == "flat foot"
+        self.radius: Metres = math.inf if flat else sheet.take("r", tappet.follower_radius)
+        self.width = min(sheet.take("L_c", cam.width), sheet.take("L_t", tappet.face_width))
+        self.modulus = _pair_modulus(cam, tappet, sheet)
+
+    def pressure(self, load: Loaded, angle: float) -> Pascals:
+        """Greatest pressure at an angle of the cam."""
+        at, F = load.cam.at(angle), load.tappet_at(angle)
+        if self.kind == "roller":
+            F = normal_load(F_t=F, slope=at.slope, R_b=self.base, r=self.radius, s=at.lift)
+            ρ = self._under_roller(at)
+        else:
+            ρ = cam_radius_under_flat(R_b=self.base, s=at.lift, κ=at.curvature)
+        return line_pressure(
+            F=F, L=self.width, R=relative_radius(R_1=ρ, R_2=self.radius), E_star=self.modulus
+        )
+
+    def worked(self, load: Loaded, angle: float, sheet: Sheet) -> Pascals:
+        """The same, written on the sheet."""
+        at, F = load.cam.at(angle), worked_tappet_load(load, angle, sheet)
+        if self.kind == "roller":
+            F = sheet.work("F_n", normal_load, F_t=F, slope=at.slope, R_b=self.base, r=self.radius, s=at.lift)
+            sizes = {"R_b": self.base, "r": self.radius, "s": at.lift}
+            ρ = sheet.work("ρ", cam_radius_under_roller, slope=at.slope, κ=at.curvature, **sizes)
+        else:
+            ρ = sheet.work("ρ", cam_radius_under_flat, R_b=self.base, s=at.lift, κ=at.curvature)
+        R = sheet.work("R", relative_radius, R_1=ρ, R_2=self.radius)
+        return sheet.work("p_0", line_pressure, F=F, L=self.width, R=R, E_star=self.modulus)
+
+    def _under_roller(self, at: Follower) -> Metres:
+        return cam_radius_under_roller(
+            R_b=self.base, r=self.radius, s=at.lift, slope=at.slope, κ=at.curvature
+        )
+
+
+def _pair_modulus(cam: Cam, tappet: Tappet, sheet: Sheet) -> Pascals:
+    one, other = sheet.material_of(cam), sheet.material_of(tappet)
+    E_1 = sheet.look_up("E_1", one.modulus, of=cam, at=DRAWING_TEMPERATURE)
+    E_2 = sheet.look_up("E_2", other.modulus, of=tappet, at=DRAWING_TEMPERATURE)
+    nu_1, nu_2 = sheet.look_up("ν_1", one.poisson, of=cam), sheet.look_up("ν_2", other.poisson, of=tappet)
+    return sheet.work("E*", contact_modulus, E_1=E_1, nu_1=nu_1, E_2=E_2, nu_2=nu_2)
+
+
+@rule(
+    "cam.contact-stress",
+    title="The cam bears its follower without pitting",
+    on=Cam,
+    cases=("starting", "running"),
+    grade=Grade.NONCONFORMITY,
+    cites=[JOHNSON_CONTACT.at("line contact, eq. 4.45"), COMMON_PRACTICE],
+    why="a track that pits roughens, wears its hardened skin through and is then gone in weeks",
+    leaves_out="edges, misalignment, and oil that fails to reach the track",
+    limits=[
+        Limit("hardened-steel", "1200 MPa", "stress", COMMON_PRACTICE, "hardened steel on hardened steel"),
+        Limit("chilled-iron", "900 MPa", "stress", COMMON_PRACTICE, "chilled iron on hardened steel"),
+        CRACKED,
+    ],
+)
+def contact_stress(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
+    """p_0 = √(F E*/(π L R)) over the whole event: springs, inertia, friction and the steam that is cracked open."""
+    train = train_of(valve_of(cam, sheet), sheet)
+    touch, load = Touch(cam, train.tappet, sheet), loaded(train, case, sheet)
+
+    def pressure(angle: float) -> float:
+        return touch.pressure(load, angle)
+
+    angle = sheet.scan(
+        "φ", "cam angle of the greatest pressure", pressure, 0.0, load.cam.duration, unit="rad"
+    )
+    hardened = sheet.read("contact", cam.contact) == "hardened steel on hardened steel"
+    most = sheet.limit("hardened-steel" if hardened else "chilled-iron")
+    return sheet.at_most(touch.worked(load, angle, sheet), most)
+
+
+@rule(
+    "cam.acceleration",
+    title="The cam's law starts and ends without a jerk",
+    on=Cam,
+    cases=("running",),
+    grade=Grade.OBSERVATION,
+    cites=[NORTON, FIRST_PRINCIPLES],
+    why="acceleration that comes at a blow rings through the gear and wakes the spring's own swing",
+    leaves_out="what the rounding of a table of lifts hides",
+)
+def acceleration(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
+    """The greatest accelerations either way, and whether the law's jerk is without bound where it joins."""
+    train = train_of(valve_of(cam, sheet), sheet)
+    i, moved, ω = ratio(train, sheet), motion(cam, sheet), sheet.take("ω", case.rotational_speed)
+
+    def accelerated(angle: float) -> float:
+        return valve_acceleration(i=i, κ=moved.at(angle).curvature, ω=ω)
+
+    end = moved.duration
+    gained = sheet.scan("φ_max", "cam angle of the greatest acceleration", accelerated, 0.0, end, unit="rad")
+    sheet.work("a_max", valve_acceleration, i=i, κ=moved.at(gained).curvature, ω=ω)
+    slowed = sheet.scan(
+        "φ_min", "cam angle of the greatest slowing", accelerated, 0.0, end, unit="rad", find="least"
+    )
+    sheet.work("a_min", valve_acceleration, i=i, κ=moved.at(slowed).curvature, ω=ω)
+    if cam.table:
+        return sheet.states(True, "the lifts are stated as a table, whose curve has no jump in acceleration")
+    law = sheet.read("law of the cam", cam.law)
+    if cam_law(law).infinite_jerk:
+        return sheet.states(
+            False, f"a {law} law jumps in acceleration where it joins ramp or dwell", where=cam.law.where
+        )
+    return sheet.states(True, f"a {law} law joins ramp and dwell without a jump in acceleration")
+
+
+RULES = (contact_stress, acceleration)

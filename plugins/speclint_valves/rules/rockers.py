@@ -1,0 +1,118 @@
+"""Rockers: strength and stiffness."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.formula import Newtons, Pascals, Ratio
+from speclint.handbook.press_fits import DRAWING_TEMPERATURE
+from speclint.specs import LoadCase, Rocker
+from speclint_valves.formulae.fits import share_of_strength
+from speclint_valves.formulae.flow import share_of_lift
+from speclint_valves.formulae.spindle import (
+    arm_second_moment,
+    arm_stress,
+    lift_lost,
+    pin_bending_stress,
+    pin_load,
+    projected_pressure,
+    round_second_moment,
+)
+from speclint_valves.loading import loaded, worked_valve_load
+from speclint_valves.rules.cams import CRACKED
+from speclint_valves.train import Train, train_of
+
+
+@rule(
+    "rocker.stress",
+    title="Arms, pin and bush of the rocker bear the opening of the valve",
+    on=Rocker,
+    cases=("starting", "running"),
+    grade=Grade.NONCONFORMITY,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="a rocker that breaks leaves its valve shut at the best, and its pieces in the cam box",
+    leaves_out="sections other than those at the boss, and the fillets there",
+    limits=[
+        Limit(
+            "share-of-strength", "0.2", "ratio", COMMON_PRACTICE, "share of tensile strength, for endurance"
+        ),
+        CRACKED,
+    ],
+)
+def stress(rocker: Rocker, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Bending of both arms at the boss, bending of the pin, pressure in the bush, at the greatest load of the event."""
+    train, F_v, F_t = _loads(rocker, case, sheet)
+    del train
+    R_m = sheet.look_up("R_m", sheet.material_of(rocker).tensile_strength, of=rocker, at=DRAWING_TEMPERATURE)
+    allowed = sheet.work("σ_zul", share_of_strength, k=sheet.limit("share-of-strength", "k"), S=R_m)
+    F_p = sheet.work("F_p", pin_load, F_v=F_v, F_t=F_t)
+    pin, span = sheet.take("d", rocker.pin), sheet.take("L", rocker.pin_span)
+    pressure = sheet.work("p", projected_pressure, F=F_p, d=pin, L=sheet.take("L_b", rocker.bush_length))
+    return sheet.worst(
+        *_arms(rocker, F_v, F_t, allowed, sheet),
+        sheet.at_most(sheet.work("σ_p", pin_bending_stress, F=F_p, L=span, d=pin), allowed),
+        sheet.at_most(pressure, sheet.take("p_zul", rocker.bush_pressure)),
+    )
+
+
+def _arms(rocker: Rocker, F_v: Newtons, F_t: Newtons, allowed: Pascals, sheet: Sheet) -> list[Judgement]:
+    sizes = {
+        "B": sheet.take("B", rocker.boss),
+        "w": sheet.take("w", rocker.arm_width),
+        "h": sheet.take("h_a", rocker.arm_depth),
+    }
+    b_v, b_t = sheet.take("b_v", rocker.valve_arm), sheet.take("b_t", rocker.tappet_arm)
+    at_valve = sheet.work("σ_v", arm_stress, F=F_v, b=b_v, **sizes)
+    at_tappet = sheet.work("σ_t", arm_stress, F=F_t, b=b_t, **sizes)
+    return [sheet.at_most(at_valve, allowed), sheet.at_most(at_tappet, allowed)]
+
+
+@rule(
+    "rocker.stiffness",
+    title="The rocker gives away little of the valve's lift",
+    on=Rocker,
+    cases=("starting", "running"),
+    grade=Grade.OBSERVATION,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="a springy rocker opens late, shuts late and lets the valve bounce",
+    leaves_out="the give of spindle, tappet, cam shaft and box",
+    limits=[
+        Limit("share-of-lift", "2 %", "ratio", COMMON_PRACTICE, "share of the lift that may be lost"),
+        CRACKED,
+    ],
+)
+def stiffness(rocker: Rocker, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Arms as cantilevers from the boss, the pin as a beam, at the greatest load of the event ≤ 2 % of the lift."""
+    train, F_v, F_t = _loads(rocker, case, sheet)
+    b_v, b_t = sheet.take("b_v", rocker.valve_arm), sheet.take("b_t", rocker.tappet_arm)
+    arms = sheet.work(
+        "I", arm_second_moment, w=sheet.take("w", rocker.arm_width), h=sheet.take("h_a", rocker.arm_depth)
+    )
+    i: Ratio = b_v / b_t
+    lost = sheet.work(
+        "f",
+        lift_lost,
+        F_v=F_v,
+        F_t=F_t,
+        F_p=sheet.work("F_p", pin_load, F_v=F_v, F_t=F_t),
+        b_v=b_v,
+        b_t=b_t,
+        B=sheet.take("B", rocker.boss),
+        I=arms,
+        L=sheet.take("L", rocker.pin_span),
+        I_p=sheet.work("I_p", round_second_moment, d=sheet.take("d", rocker.pin)),
+        E=sheet.look_up("E", sheet.material_of(rocker).modulus, of=rocker, at=DRAWING_TEMPERATURE),
+        i=i,
+    )
+    lift = sheet.take("h", train.valve.lift)
+    return sheet.at_most(
+        lost, sheet.work("f_zul", share_of_lift, x=sheet.limit("share-of-lift", "x"), h=lift)
+    )
+
+
+def _loads(rocker: Rocker, case: LoadCase, sheet: Sheet) -> tuple[Train, Newtons, Newtons]:
+    train = train_of(sheet.follow(sheet.follow(rocker.works).moves), sheet)
+    F_v, F_t = worked_valve_load(loaded(train, case, sheet), sheet)
+    return train, F_v, F_t
+
+
+RULES = (stress, stiffness)

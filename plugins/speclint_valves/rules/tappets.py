@@ -1,0 +1,117 @@
+"""Tappets and the boxes that carry them."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.formula import Metres, Ratio
+from speclint.handbook.press_fits import DRAWING_TEMPERATURE
+from speclint.specs import Cam, CamBox, LoadCase, Rocker, Tappet, ValveSpindle
+from speclint_valves.formulae.landing import strain_since
+from speclint_valves.formulae.motion import lever_ratio, tappet_clearance_hot
+from speclint_valves.formulae.spindle import length_with_room
+from speclint_valves.rules.seats import DEFERS
+
+
+@rule(
+    "tappet.clearance-hot",
+    title="Hot, cold and worn, the tappet keeps its clearance, and no more of it than its ramp takes up",
+    on=Tappet,
+    cases=("warming", "running", "cooling"),
+    grade=Grade.NONCONFORMITY,
+    gravest=Grade.HOLD,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="a valve held off its seat leaks, burns, and lets live steam through an engine that should stand",
+    leaves_out=f"wear of cam and tappet, which adds to the clearance, and bending of the box; {DEFERS}",
+    limits=[Limit("least", "0.05 mm", "length", COMMON_PRACTICE, "least clearance in every case")],
+)
+def clearance_when_hot(tappet: Tappet, case: LoadCase, sheet: Sheet) -> Judgement:
+    """c − (L_s ε_s − L_d ε_d + wear)/i ≥ 0.05 mm, and without wear ≤ the height of the ramp."""
+    driven = sheet.follow(tappet.works)
+    spindle, i = _spindle_and_ratio(driven, sheet)
+    box = sheet.follow(tappet.carried_in)
+    c, y = sheet.take("c", tappet.clearance), sheet.take("y", tappet.seat_wear)
+    grown = {
+        "L_s": sheet.take("L_s", spindle.heated_length),
+        "ε_s": _strain(spindle, "s", case, sheet),
+        "L_d": sheet.take("L_d", box.datum_length),
+        "ε_d": _strain(box, "d", case, sheet),
+        "i": i,
+    }
+    worn = sheet.work("c_w", tappet_clearance_hot, c=c, y=y, **grown)
+    least = sheet.at_least(worn, sheet.limit("least"))
+    if worn <= 0:
+        least = least.graded(Grade.HOLD)
+    new = sheet.work("c_n", tappet_clearance_hot, c=c, y=0.0, **grown)
+    return sheet.worst(least, *_within_ramps(tappet, new, sheet))
+
+
+def _spindle_and_ratio(driven: Rocker | ValveSpindle, sheet: Sheet) -> tuple[ValveSpindle, Ratio]:
+    if isinstance(driven, ValveSpindle):
+        return driven, 1.0
+    b_v, b_t = sheet.take("b_v", driven.valve_arm), sheet.take("b_t", driven.tappet_arm)
+    return sheet.follow(driven.works), sheet.work("i", lever_ratio, b_v=b_v, b_t=b_t)
+
+
+def _strain(part: ValveSpindle | CamBox, index: str, case: LoadCase, sheet: Sheet) -> Ratio:
+    T = sheet.take(f"T_{index}", case.temperature_of(part))
+    alpha = sheet.look_up(f"α_{index}", sheet.material_of(part).expansion, of=part, at=T)
+    since = {"alpha_0": 0.0, "T_0": DRAWING_TEMPERATURE, "T_ref": DRAWING_TEMPERATURE}
+    return sheet.work(f"ε_{index}", strain_since, alpha=alpha, T=T, **since)
+
+
+def _within_ramps(tappet: Tappet, clearance: Metres, sheet: Sheet) -> list[Judgement]:
+    """The clearance of a new seat against the ramp of each cam that has one."""
+    found = []
+    for cam in sheet.belonging_to(tappet, Cam):
+        if sheet.is_stated(f"ramp of {cam.id}", cam.ramp_height):
+            found.append(sheet.at_most(clearance, sheet.take("h_r", cam.ramp_height)))
+    return found
+
+
+@rule(
+    "tappet.count",
+    title="Every tappet of the cam box works a spindle of its own and has a cam",
+    on=CamBox,
+    grade=Grade.NONCONFORMITY,
+    cites=[COMMON_PRACTICE],
+    why="a box drawn for one valve more or less than the block has is found when it is offered up",
+    leaves_out="the order of the tappets along the shaft",
+)
+def count(box: CamBox, sheet: Sheet) -> Judgement:
+    """Stated number = tappets carried; each leads to another spindle and has one cam."""
+    stated = sheet.count("z", box.tappets)
+    tappets = sheet.belonging_to(box, Tappet)
+    spindles = {_spindle_of(tappet, sheet).id for tappet in tappets}
+    without = [tappet.id for tappet in tappets if len(sheet.belonging_to(tappet, Cam)) != 1]
+    right = len(tappets) == stated == len(spindles) and not without
+    says = f"{stated} tappets are stated; {len(tappets)} are carried and work {len(spindles)} spindles"
+    return sheet.states(right, says + (f"; without one cam each: {', '.join(without)}" if without else ""))
+
+
+def _spindle_of(tappet: Tappet, sheet: Sheet) -> ValveSpindle:
+    driven = sheet.follow(tappet.works)
+    return driven if isinstance(driven, ValveSpindle) else sheet.follow(driven.works)
+
+
+@rule(
+    "cambox.withdrawal",
+    title="The cam box comes out with the engine whole",
+    on=CamBox,
+    grade=Grade.OBSERVATION,
+    cites=[COMMON_PRACTICE],
+    why="what cannot be taken out in a shed is not looked at in a shed",
+    leaves_out="lifting tackle and its hold",
+    limits=[Limit("room", "25 mm", "length", COMMON_PRACTICE, "least room beyond the box's own length")],
+)
+def withdrawal(box: CamBox, sheet: Sheet) -> Judgement:
+    """Clear room ≥ length + 25 mm, and every fastening within reach of a spanner."""
+    reachable = sheet.read("fastenings reachable", box.fastenings_reachable)
+    needed = sheet.work("l_n", length_with_room, L=sheet.take("L", box.length), r=sheet.limit("room", "r"))
+    clear = sheet.at_least(sheet.take("l", box.withdrawal_room), needed)
+    reached = sheet.states(
+        reachable, "every fastening can be reached" if reachable else "a fastening is out of reach"
+    )
+    return sheet.worst(reached, clear)
+
+
+RULES = (clearance_when_hot, count, withdrawal)
