@@ -21,7 +21,7 @@ from speclint_release.formulae import share_assessed
     limits=[
         Limit(
             "wanted",
-            "1",
+            "0.9",
             "ratio",
             COMMON_PRACTICE,
             "share of the applicable checks that good practice assesses",
