@@ -71,6 +71,9 @@ def _check_options(parser: argparse.ArgumentParser) -> None:
         "--family", action="append", default=[], metavar="NAME", help="only this family's rules"
     )
     parser.add_argument("--rule", action="append", default=[], metavar="RULE", help="only this rule")
+    parser.add_argument(
+        "--schema", action="store_true", help="the JSON Schema of what --as json writes; nothing is checked"
+    )
     parser.set_defaults(command=_check)
 
 
@@ -98,6 +101,11 @@ def _kinds_options(parser: argparse.ArgumentParser) -> None:
 def _check(options: argparse.Namespace) -> int:
     from speclint.assessment import assess, chosen_rules
 
+    if options.schema:
+        from speclint.reports.jsoned import schema
+
+        _write(schema(), options.to)
+        return 0
     loaded = _loaded()
     writer = None
     if options.form:

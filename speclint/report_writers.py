@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from importlib import import_module
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -20,11 +21,19 @@ class ReportWriter:
 
 
 def own_writers() -> dict[str, ReportWriter]:
-    """The writers of the core by name."""
-    return {"json": ReportWriter("json", "one document for machines, schema speclint.result/1", _json)}
+    """The writers of the core by name; each is imported when it writes."""
+    writers = (
+        ReportWriter("json", "one document for machines, schema speclint.result/1", _in("jsoned")),
+        ReportWriter("sarif", "findings in SARIF 2.1.0, for editors and forges", _in("sarif")),
+        ReportWriter("markdown", "a summary for a change request", _in("markdown")),
+        ReportWriter("csv", "every check, a row each, for a spreadsheet", _in("table")),
+    )
+    return {writer.name: writer for writer in writers}
 
 
-def _json(assessment: Assessment) -> str:
-    from speclint.reports.jsoned import write
+def _in(module: str) -> Callable[[Assessment], str]:
+    def write(assessment: Assessment) -> str:
+        writer: Callable[[Assessment], str] = import_module(f"speclint.reports.{module}").write
+        return writer(assessment)
 
-    return write(assessment)
+    return write

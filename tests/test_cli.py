@@ -218,3 +218,20 @@ def test_a_wrong_command_line_is_exit_2(words: list[str], capsys: pytest.Capture
         main(words)
     assert ended.value.code == 2
     assert "usage: speclint" in capsys.readouterr().err
+
+
+def test_the_schema_of_the_result_is_published(capsys: pytest.CaptureFixture[str]) -> None:
+    assert run("check", "--schema") == 0
+    schema = json.loads(capsys.readouterr().out)
+    assert schema["properties"]["schema"] == {"const": "speclint.result/1"}
+
+
+@pytest.mark.usefixtures("shop")
+@pytest.mark.parametrize(
+    ("form", "begins"), [("sarif", "{"), ("markdown", "## IN ORDER"), ("csv", "component,kind,family,rule")]
+)
+def test_the_core_brings_reports_for_machines_and_forges(
+    form: str, begins: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert run("check", "--as", form) == 0
+    assert capsys.readouterr().out.startswith(begins)

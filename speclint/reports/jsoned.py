@@ -18,6 +18,13 @@ SCHEMA = "speclint.result/1"
 _FIGURES = 10  # significant figures kept: beyond them lies only the rounding of the arithmetic
 
 
+def schema() -> str:
+    """The JSON Schema of the document, published with the package."""
+    from importlib.resources import files
+
+    return (files("speclint.reports") / f"{SCHEMA.replace('/', '-')}.schema.json").read_text(encoding="utf-8")
+
+
 def write(assessment: Assessment) -> str:
     """The document, the same to the byte for the same design, rules and versions."""
     return json.dumps(document(assessment), ensure_ascii=False, indent=1, allow_nan=False) + "\n"

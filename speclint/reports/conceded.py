@@ -1,0 +1,35 @@
+"""The concessions that bear on the checks of an assessment, as the register judges them."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Mapping
+from typing import TYPE_CHECKING
+
+from speclint.assessment import Assessment
+
+if TYPE_CHECKING:
+    from speclint.concessions import Standing
+
+Standings = Mapping[tuple[str, str], "Standing"]
+
+
+def standings_of(assessment: Assessment, today: dt.date | None = None) -> Standings:
+    """How the latest concession of each component and rule stands; none where there is no register.
+
+    Where several entries are about one finding, the one that holds counts, else the last.
+    """
+    settings = assessment.settings
+    if settings is None or not (assessment.root / settings.register_file).exists():
+        return {}
+    from speclint.conceding import surroundings
+    from speclint.concessions import standings
+    from speclint.register import read_register
+
+    register = read_register(assessment.root, settings)
+    found: dict[tuple[str, str], Standing] = {}
+    for one in standings(register, surroundings(assessment, today or dt.date.today())):
+        subject = (one.concession.component, one.concession.rule)
+        if subject not in found or not found[subject].holds:
+            found[subject] = one
+    return found
