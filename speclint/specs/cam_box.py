@@ -15,7 +15,8 @@ class CamBox(Component):
     Fields:
         mounted_on: the block that it serves.
         tappets: how many tappets it carries.
-        datum_length: from the plane of the valve's seat to the axis of the cam or of the rocker, along the spindle.
+        datum_length: along the spindle, from the box's foot to where the spindle's end meets the gear.
+        block_length: along the spindle, from the plane of the valve's seat to the box's foot.
         withdrawn: how it comes out: along its runners sideways, upwards or endways.
         length: over all, in the way in which it is withdrawn.
         withdrawal_room: clear room in that way with the engine whole.
@@ -28,6 +29,7 @@ class CamBox(Component):
     mounted_on: LinkTo[CylinderBlock] = NOT_STATED
     tappets: Word[int] = NOT_STATED
     datum_length: Length = NOT_STATED
+    block_length: Length = NOT_STATED
     withdrawn: Word[str] = NOT_STATED
     length: Length = NOT_STATED
     withdrawal_room: Length = NOT_STATED

@@ -256,27 +256,35 @@ def normal_load(F_t: Newtons, slope: MetresPerRadian, R_b: Metres, r: Metres, s:
     return F_t * root
 
 
-@formula("c_h = c − (L_s ε_s − L_d ε_d + y)/i", cites=[FIRST_PRINCIPLES])
+@formula("c_h = c − (L_s ε_s − L_b ε_b − L_d ε_d + y)/i", cites=[FIRST_PRINCIPLES])
 def tappet_clearance_hot(
-    c: Metres, L_s: Metres, ε_s: Ratio, L_d: Metres, ε_d: Ratio, y: Metres, i: Ratio
+    c: Metres,
+    L_s: Metres,
+    ε_s: Ratio,
+    L_b: Metres,
+    ε_b: Ratio,
+    L_d: Metres,
+    ε_d: Ratio,
+    y: Metres,
+    i: Ratio,
 ) -> Metres:
     """Clearance at the tappet, hot and worn.
 
-    c_h = c − (L_s ε_s − L_d ε_d + y)/i
+    c_h = c − (L_s ε_s − L_b ε_b − L_d ε_d + y)/i
 
     ``c`` clearance cold at the tappet [m]; ``L_s`` length of spindle and valve that grows by ``ε_s`` towards
-    the gear; ``L_d`` distance of the gear from the seat that grows by ``ε_d`` away from it; ``y`` how far the
-    valve may sink into its seat [m]; ``i`` travel of the valve for each unit of the tappet's. Returns [m],
+    the gear; ``L_b`` and ``L_d`` lengths of block and cam box that hold the gear away from the seat and grow by
+    ``ε_b`` and ``ε_d``; ``y`` how far the valve may sink into its seat [m]; ``i`` travel of the valve for each unit of the tappet's. Returns [m],
     negative where the valve is held off its seat. Raises OutOfRange unless i > 0.
 
-    Hand working: 0.6 − (400 × 0.0030 − 380 × 0.0024 + 0.1)/1.25 = 0.6 − 0.3104 = 0.2896 mm.
+    Hand working: 0.6 − (400 × 0.0030 − 200 × 0.0028 − 180 × 0.0010 + 0.1)/1.25 = 0.6 − 0.448 = 0.152 mm.
 
-    >>> hot = {"L_s": 0.400, "ε_s": 0.0030, "L_d": 0.380, "ε_d": 0.0024, "y": 0.1e-3, "i": 1.25}
+    >>> hot = {"L_s": 0.4, "ε_s": 3e-3, "L_b": 0.2, "ε_b": 2.8e-3, "L_d": 0.18, "ε_d": 1e-3, "y": 1e-4, "i": 1.25}
     >>> round(tappet_clearance_hot(c=0.6e-3, **hot) * 1e3, 6)
-    0.2896
+    0.152
     """
     require(i > 0, "the lever ratio must be above 0")
-    return c - (L_s * ε_s - L_d * ε_d + y) / i
+    return c - (L_s * ε_s - L_b * ε_b - L_d * ε_d + y) / i
 
 
 @formula("φ = x φ_1", cites=[FIRST_PRINCIPLES])

@@ -5,7 +5,7 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.formula import Metres, Ratio
 from speclint.handbook.press_fits import DRAWING_TEMPERATURE
-from speclint.specs import Cam, CamBox, LoadCase, Rocker, Tappet, ValveSpindle
+from speclint.specs import Cam, CamBox, CylinderBlock, LoadCase, Rocker, Tappet, ValveSpindle
 from speclint_valves.formulae.landing import strain_since
 from speclint_valves.formulae.motion import lever_ratio, tappet_clearance_hot
 from speclint_valves.formulae.spindle import length_with_room
@@ -25,14 +25,17 @@ from speclint_valves.rules.seats import DEFERS
     limits=[Limit("least", "0.05 mm", "length", COMMON_PRACTICE, "least clearance in every case")],
 )
 def clearance_when_hot(tappet: Tappet, case: LoadCase, sheet: Sheet) -> Judgement:
-    """c − (L_s ε_s − L_d ε_d + wear)/i ≥ 0.05 mm, and without wear ≤ the height of the ramp."""
+    """c − (L_s ε_s − L_b ε_b − L_d ε_d + wear)/i ≥ 0.05 mm, and without wear ≤ the height of the ramp."""
     driven = sheet.follow(tappet.works)
     spindle, i = _spindle_and_ratio(driven, sheet)
     box = sheet.follow(tappet.carried_in)
+    block = sheet.follow(box.mounted_on)
     c, y = sheet.take("c", tappet.clearance), sheet.take("y", tappet.seat_wear)
     grown = {
         "L_s": sheet.take("L_s", spindle.heated_length),
         "ε_s": _strain(spindle, "s", case, sheet),
+        "L_b": sheet.take("L_b", box.block_length),
+        "ε_b": _strain(block, "b", case, sheet),
         "L_d": sheet.take("L_d", box.datum_length),
         "ε_d": _strain(box, "d", case, sheet),
         "i": i,
@@ -52,7 +55,7 @@ def _spindle_and_ratio(driven: Rocker | ValveSpindle, sheet: Sheet) -> tuple[Val
     return sheet.follow(driven.works), sheet.work("i", lever_ratio, b_v=b_v, b_t=b_t)
 
 
-def _strain(part: ValveSpindle | CamBox, index: str, case: LoadCase, sheet: Sheet) -> Ratio:
+def _strain(part: ValveSpindle | CylinderBlock | CamBox, index: str, case: LoadCase, sheet: Sheet) -> Ratio:
     T = sheet.take(f"T_{index}", case.temperature_of(part))
     alpha = sheet.look_up(f"α_{index}", sheet.material_of(part).expansion, of=part, at=T)
     since = {"alpha_0": 0.0, "T_0": DRAWING_TEMPERATURE, "T_ref": DRAWING_TEMPERATURE}

@@ -55,6 +55,13 @@ def test_a_hot_spindle_in_a_cold_box(
         assert check.case == "warming"
 
 
+def test_a_hot_block_carries_the_gear_away(workshop: Workshop) -> None:
+    """Spindle and block at 160, box at 20 °C: 0.70 − 200 × 11.9e-6 × 140 = 0.3668 mm; 0.5168 mm are wanted."""
+    warming = duty(warming="160 °C").replace('cam-box = "160 °C"', 'cam-box = "20 °C"')
+    for clearance, outcome in (("0.518 mm", "conforms"), ("0.515 mm", "finding")):
+        assert workshop.write(with_clearance(clearance, warming)).only(CLEARANCE).outcome == outcome
+
+
 def test_a_rocker_of_unlike_arms_shares_the_growth_out(workshop: Workshop) -> None:
     """Arms 75 and 60 mm: 0.1/1.25 = 0.08 mm of wear at the tappet, 0.13 mm wanted."""
     rocker = 'kind = "rocker"\nid = "rocker"\nworks = "spindle"\nvalve_arm = "75 mm"\ntappet_arm = "60 mm"\n'
@@ -129,10 +136,12 @@ def test_withdrawal_is_not_assessed_without_the_room(workshop: Workshop) -> None
 def test_a_gear_that_grows_with_its_spindle_keeps_its_clearance(
     c: float, L: float, ε: float, i: float
 ) -> None:
-    assert tappet_clearance_hot(c=c, L_s=L, ε_s=ε, L_d=L, ε_d=ε, y=0.0, i=i) == pytest.approx(c, abs=1e-12)
+    assert tappet_clearance_hot(
+        c=c, L_s=L, ε_s=ε, L_b=L / 2, ε_b=ε, L_d=L / 2, ε_d=ε, y=0.0, i=i
+    ) == pytest.approx(c, abs=1e-12)
     assert length_with_room(L=L, r=0.0) == L
 
 
 def test_refusals() -> None:
     with pytest.raises(OutOfRange, match="ratio"):
-        tappet_clearance_hot(c=1e-3, L_s=0.4, ε_s=0.0, L_d=0.4, ε_d=0.0, y=0.0, i=0.0)
+        tappet_clearance_hot(c=1e-3, L_s=0.4, ε_s=0.0, L_b=0.2, ε_b=0.0, L_d=0.2, ε_d=0.0, y=0.0, i=0.0)
