@@ -1,0 +1,18 @@
+"""Fits, pads in frames, machining allowances and dimension chains."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from speclint import RulesIn, family, rules_in
+
+
+@family
+def speclint_rules() -> Sequence[RulesIn]:
+    """The rules of ``fit.`` and ``chain.``."""
+    return [
+        rules_in("speclint_fits.rules.fits", "fit"),
+        rules_in("speclint_fits.rules.pads", "locating-face"),
+        rules_in("speclint_fits.rules.castings", "casting"),
+        rules_in("speclint_fits.rules.chains", "dimension-chain"),
+    ]

@@ -1,0 +1,1 @@
+"""Formulae of fits, pads, castings and chains that no other family needs."""

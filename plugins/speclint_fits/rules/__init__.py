@@ -1,0 +1,1 @@
+"""The rules of fits, pads, castings and chains, one module a subject."""

@@ -1,0 +1,40 @@
+"""A saddle bedded on a barrel."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.handbook.press_fits import DRAWING_TEMPERATURE
+from speclint.specs import Component, Dimension, Fit, LoadCase
+from speclint_fits.formulae.fits import hot_diameter, saddle_gap
+
+
+@rule(
+    "fit.curved-seat",
+    title="The jointing takes up the gap between saddle and barrel, cold and hot",
+    on=Fit,
+    cases=("cold", "starting", "running", "standing-hot"),
+    grade=Grade.NONCONFORMITY,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="A saddle that bears only on its edges, or only on its middle, rocks, leaks and frets its bolts loose.",
+    leaves_out="barrels out of round, lapped plates and rivet heads under the saddle, bending of either part",
+    limits=[Limit("jointing", "0.5 mm", "length", COMMON_PRACTICE, "gap that jointing takes up")],
+)
+def curved_seat(fit: Fit, case: LoadCase, sheet: Sheet) -> Judgement:
+    """ΔR (1 − cos θ), over cos θ where the saddle is the tighter, with each part at its temperature."""
+    if sheet.read("intent", fit.intent) != "bedded":
+        raise sheet.not_applicable("not a saddle on a barrel")
+    saddle = _hot("D_s", fit.hole, sheet.follow(fit.hole.of), case, sheet)
+    barrel = _hot("D_b", fit.shaft, sheet.follow(fit.shaft.of), case, sheet)
+    gap = sheet.work("g", saddle_gap, D_s=saddle, D_b=barrel, theta=sheet.take("θ", fit.half_arc))
+    own = sheet.is_stated("jointing", fit.jointing)
+    return sheet.at_most(gap, sheet.take("j", fit.jointing) if own else sheet.limit("jointing", "j"))
+
+
+def _hot(symbol: str, where: Dimension, part: Component, case: LoadCase, sheet: Sheet) -> float:
+    T = sheet.take(f"T of {symbol}", case.temperature_of(part))
+    alpha = sheet.look_up(f"α of {symbol}", sheet.material_of(part).expansion, of=part, at=T)
+    size = sheet.take(symbol, sheet.dimension(where))
+    return sheet.work(f"{symbol},h", hot_diameter, D=size, alpha=alpha, T=T, T_ref=DRAWING_TEMPERATURE)
+
+
+RULES = (curved_seat,)

@@ -1,0 +1,21 @@
+"""The works that the family cites."""
+
+from __future__ import annotations
+
+from speclint import Source
+
+ISO_286_1 = Source(
+    "ISO 286-1, Geometrical product specifications (GPS): ISO code system for tolerances on linear sizes, "
+    "Part 1: Basis of tolerances, deviations and fits",
+    "2010",
+    memory=True,
+)
+ISO_1829 = Source("ISO 1829, Selection of tolerance zones for general purposes", "1975", memory=True)
+DIN_7190 = Source("DIN 7190-1, Interference fits: calculation and design", "2017", memory=True)
+ISO_8062_3 = Source(
+    "ISO 8062-3, Geometrical product specifications (GPS): Dimensional and geometrical tolerances for moulded "
+    "parts, Part 3: General dimensional and geometrical tolerances and machining allowances for castings",
+    "2007",
+    memory=True,
+)
+TIMOSHENKO = Source("S. Timoshenko, Strength of Materials, Part I", "3rd ed. 1955", memory=True)
