@@ -1,0 +1,174 @@
+"""Pads that lock the block in its frames, and pads that let it grow."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
+from speclint.handbook.press_fits import DRAWING_TEMPERATURE
+from speclint.handbook.sections import rectangle_area
+from speclint.specs import CaseName, CylinderBlock, LoadCase, LocatingFace, Pad
+from speclint_fits.formulae.fits import interference, share_of_strength
+from speclint_fits.formulae.pads import (
+    far_side,
+    force_to_enter,
+    forces_together,
+    grown,
+    relative_growth,
+    room_left,
+    wedged_stress,
+    wedged_stress_in_slot,
+)
+
+_HOT: tuple[CaseName, ...] = ("warming", "starting", "running", "drifting", "standing-hot", "cooling")
+
+
+@dataclass(frozen=True)
+class Seated:
+    """A block, one of its pads, and the cut-out that the pad is in."""
+
+    block: CylinderBlock
+    pad: Pad
+    face: LocatingFace
+
+
+def _seated(face: LocatingFace, sheet: Sheet) -> Seated:
+    block = sheet.follow(face.locks)
+    return Seated(block, sheet.entry(block.pads, face.pad, f"pads of {block.id}"), face)
+
+
+@rule(
+    "fit.locating-lugs",
+    title="One pad locks the block, tight cold without force and not crushed hot; every other pad slides",
+    on=LocatingFace,
+    cases=("cold", *_HOT),
+    grade=Grade.NONCONFORMITY,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="Two fixed points and a hot block between them crack the frame; none, and the block hammers its bolts.",
+    leaves_out="wear and fretting of the faces, bending of pad and frame, bolts through the pad",
+    limits=[
+        Limit(
+            "least_interference", "0 mm", "length", COMMON_PRACTICE, "least interference of a locating pad"
+        ),
+        Limit(
+            "most_interference", "0.05 mm", "length", COMMON_PRACTICE, "most interference of a locating pad"
+        ),
+        Limit("proof_share", "0.67", "ratio", COMMON_PRACTICE, "share of proof stress on the faces"),
+        Limit("locating_pads", "1", "ratio", COMMON_PRACTICE, "pads of a block that locate it on one frame"),
+    ],
+)
+def locating_lugs(face: LocatingFace, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Interference by the limits, E δ/w with the growth on top, 2 μ σ A to enter, and one pad that locates."""
+    seated = _seated(face, sheet)
+    locating = [
+        name for name, pad in seated.block.pads.items() if sheet.read(f"pad {name} locates", pad.locates)
+    ]
+    alone = sheet.states(
+        len(locating) == sheet.limit("locating_pads"),
+        f"pads of {seated.block.id} that locate it: {', '.join(locating) or 'none'}",
+    )
+    if not alone.holds or not sheet.read("locates", seated.pad.locates):
+        return alone
+    delta = _interference(seated, sheet)
+    tight = sheet.within(delta, sheet.limit("least_interference"), sheet.limit("most_interference"))
+    entering = _entering(seated, sheet)
+    return sheet.worst(alone, tight, entering, _crushing(seated, delta, case, sheet))
+
+
+def _interference(seated: Seated, sheet: Sheet) -> float:
+    """By the drawings, negative for a clearance."""
+    slot = sheet.take(f"s of {seated.face.id}", seated.face.slot)
+    width = sheet.take(f"w of {seated.face.id}", seated.pad.width)
+    return sheet.work("δ", interference, d=width, D=slot)
+
+
+def _stress(seated: Seated, delta: float, at: float, sheet: Sheet) -> float:
+    """Pressure on the faces of a pad: in a rigid cut-out, unless the cut-out's stiffness is stated."""
+    width = sheet.take(f"w of {seated.face.id}", seated.pad.width)
+    E = sheet.look_up("E", sheet.material_of(seated.block).modulus, of=seated.block, at=at)
+    if not sheet.is_stated("stiffness of the cut-out", seated.face.slot_stiffness):
+        return sheet.work("σ", wedged_stress, delta=delta, w=width, E=E)
+    k = sheet.take("k", seated.face.slot_stiffness)
+    return sheet.work("σ", wedged_stress_in_slot, delta=delta, w=width, E=E, A=_area(seated, sheet), k=k)
+
+
+def _area(seated: Seated, sheet: Sheet) -> float:
+    height = sheet.take("h", seated.face.bearing_height)
+    return sheet.work("A", rectangle_area, b=sheet.take("b", seated.face.bearing_depth), h=height)
+
+
+def _entering(seated: Seated, sheet: Sheet) -> Judgement:
+    """Force that draws in all the pads that locate this block, against what the jacks give."""
+    force = 0.0
+    for face in sheet.belonging_to(seated.block, LocatingFace):
+        one = _seated(face, sheet)
+        if sheet.read(f"{face.id} locates", one.pad.locates):
+            sigma = _stress(one, _interference(one, sheet), DRAWING_TEMPERATURE, sheet)
+            mu = sheet.take("μ", face.friction)
+            added = sheet.work("F_2", force_to_enter, mu=mu, sigma=sigma, A=_area(one, sheet))
+            force = sheet.work("F", forces_together, F_1=force, F_2=added)
+    return sheet.at_most(force, sheet.take("F_j", seated.face.entering_force))
+
+
+def _crushing(seated: Seated, delta: float, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Pressure on the faces with the growth of the pad on top, against the weaker of block and frame."""
+    pad_named = sheet.is_stated("pad's temperature", seated.face.pad_temperature)
+    measure = (
+        case.temperature_named(sheet.read("temperature of the pad", seated.face.pad_temperature))
+        if pad_named
+        else case.temperature_of(seated.block)
+    )
+    T_b, T_f = sheet.take("T_b", measure), sheet.take("T_f", case.temperature_of(seated.face))
+    width = sheet.take(f"w of {seated.face.id}", seated.pad.width)
+    growth = _growth(width, seated, (T_b, T_f), sheet)
+    sigma = _stress(seated, sheet.work("δ_h", grown, delta=delta, g=growth), T_b, sheet)
+    proofs = [
+        sheet.look_up("R_p", sheet.material_of(part).proof_stress, of=part, at=at)
+        for part, at in ((seated.block, T_b), (seated.face, T_f))
+    ]
+    share = sheet.limit("proof_share", "k")
+    allowed = min(sheet.work("S", share_of_strength, k=share, R=proof) for proof in proofs)
+    return sheet.at_most(sigma, allowed)
+
+
+def _growth(length: float, seated: Seated, at: tuple[float, float], sheet: Sheet) -> float:
+    """How much more a length of the block grows than its frame."""
+    block, frame = sheet.material_of(seated.block), sheet.material_of(seated.face)
+    return sheet.work(
+        "g",
+        relative_growth,
+        L=length,
+        alpha_b=sheet.look_up("α_b", block.expansion, of=seated.block, at=at[0]),
+        T_b=at[0],
+        alpha_f=sheet.look_up("α_f", frame.expansion, of=seated.face, at=at[1]),
+        T_f=at[1],
+        T_ref=DRAWING_TEMPERATURE,
+    )
+
+
+@rule(
+    "fit.growth-room",
+    title="A sliding pad of the hot block never comes to the end of its cut-out in the frame",
+    on=LocatingFace,
+    cases=_HOT,
+    grade=Grade.NONCONFORMITY,
+    cites=[FIRST_PRINCIPLES],
+    why="A hot block that strikes the end of its slot bends the frame, and the axle boxes bind.",
+    leaves_out="whether the pad slides freely: bolts drawn up hard on a sliding pad hold it fast",
+)
+def growth_room(face: LocatingFace, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Room cold less the growth of block over frame from the fixed point to the pad's far side."""
+    seated = _seated(face, sheet)
+    if sheet.read("locates", seated.pad.locates):
+        raise sheet.not_applicable("this pad locates the block; it does not slide")
+    at = (
+        sheet.take("T_b", case.temperature_of(seated.block)),
+        sheet.take("T_f", case.temperature_of(face)),
+    )
+    length = sheet.work("L", far_side, a=sheet.take("a", seated.pad.at), w=sheet.take("w", seated.pad.width))
+    room = sheet.take("r", face.room)
+    left = sheet.work("r_h", room_left, r=room, g=_growth(length, seated, at, sheet))
+    return sheet.stays(left, room, strictly=True)
+
+
+RULES: tuple[Rule, ...] = (locating_lugs, growth_room)
