@@ -1,0 +1,41 @@
+"""Metal that must be cast on a face so that it cleans up wherever in its tolerance the casting comes out."""
+
+from __future__ import annotations
+
+from speclint import formula
+from speclint.formula import Metres
+from speclint_fits.sources import ISO_8062_3
+
+_RAW = [ISO_8062_3.at("figures of the raw casting's nominal dimension")]
+
+
+@formula("a = A + C/2", cites=_RAW)
+def allowance_on_one_side(A: Metres, C: Metres) -> Metres:
+    """Metal wanted on a face whose opposite face stays as cast.
+
+    a = A + C/2
+
+    ``A`` required machining allowance, ``C`` total tolerance of the cast dimension [m]. Returns [m].
+
+    Hand working: RMAG H over 400 to 630 mm 6 mm, DCTG 12 over 400 to 630 mm 10 mm: 6 + 5 = 11 mm.
+
+    >>> round(allowance_on_one_side(A=6e-3, C=10e-3) * 1e3, 6)
+    11.0
+    """
+    return A + C / 2
+
+
+@formula("a = A + C/4", cites=_RAW)
+def allowance_on_both_sides(A: Metres, C: Metres) -> Metres:
+    """Metal wanted on each face of a dimension that is machined at both ends, as a diameter is.
+
+    a = A + C/4
+
+    ``A`` required machining allowance, ``C`` total tolerance of the cast dimension [m]. Returns [m].
+
+    Hand working: 6 + 10/4 = 8.5 mm.
+
+    >>> round(allowance_on_both_sides(A=6e-3, C=10e-3) * 1e3, 6)
+    8.5
+    """
+    return A + C / 4

@@ -1,0 +1,70 @@
+"""Metal cast on the faces that are machined."""
+
+from __future__ import annotations
+
+from speclint import Grade, Judgement, NotKnown, Rule, Sheet, rule
+from speclint.specs import Casting, MachinedFace
+from speclint_fits.formulae.castings import allowance_on_both_sides, allowance_on_one_side
+from speclint_fits.sources import ISO_8062_3
+from speclint_fits.tables import GRADES, casting_tolerance, required_allowance, usual_grades
+
+
+@rule(
+    "fit.machining-allowance",
+    title="Every machined face of the casting has metal enough to clean up, wherever in its tolerance it comes out",
+    on=Casting,
+    grade=Grade.NONCONFORMITY,
+    cites=[
+        ISO_8062_3.at("Table 7, required machining allowances"),
+        ISO_8062_3.at("Table 2, casting tolerances"),
+    ],
+    why="A face that does not clean up is found on the boring mill, when the casting is already paid for.",
+    leaves_out="distortion, draft and mismatch of the mould beyond the tolerance; dimension taken as finished",
+)
+def machining_allowance(casting: Casting, sheet: Sheet) -> Judgement:
+    """Allowance ≥ RMA + DCT/2 on a face cast opposite, + DCT/4 on each of two machined faces."""
+    if not casting.faces:
+        raise sheet.not_assessed("no machined face is stated", casting.where)
+    grade = sheet.read("grade of allowance", casting.allowance_grade)
+    largest = sheet.take_nominal("l", casting.largest_dimension)
+    required = sheet.look_up("A", required_allowance, grade=grade, largest=largest)
+    return sheet.worst(*(_face(name, face, casting, required, sheet) for name, face in casting.faces.items()))
+
+
+def _face(name: str, face: MachinedFace, casting: Casting, required: float, sheet: Sheet) -> Judgement:
+    size = sheet.take_nominal(f"L {name}", face.dimension)
+    grade = sheet.count("DCTG", casting.tolerance_grade)
+    tolerance = sheet.look_up(f"C {name}", casting_tolerance, grade=grade, size=size)
+    both = sheet.read(f"{name} machined on both sides", face.both_sides)
+    formula = allowance_on_both_sides if both else allowance_on_one_side
+    wanted = sheet.work(f"a {name}", formula, A=required, C=tolerance)
+    return sheet.at_least(sheet.take(f"a_0 {name}", face.allowance), wanted)
+
+
+@rule(
+    "casting.allowance-grade",
+    title="The grade of machining allowance is one that the process can work to",
+    on=Casting,
+    grade=Grade.OBSERVATION,
+    cites=[ISO_8062_3.at("Annex B, grades usual for a process")],
+    why="A grade finer than the moulding shop can hold is a promise that the drawing makes and the mould breaks.",
+    leaves_out="what a single foundry has proved that it can do",
+)
+def allowance_grade(casting: Casting, sheet: Sheet) -> Judgement:
+    """The stated grade is no finer than the finest usual for process and material."""
+    process = sheet.read("process", casting.process)
+    grade = sheet.read("grade of allowance", casting.allowance_grade)
+    family = sheet.material_of(casting).family
+    finest, coarsest = _usual(process, family, sheet)
+    holds = GRADES.index(grade) >= GRADES.index(finest)
+    return sheet.states(holds, f"grade {grade}; usual for {family}, {process}: {finest} to {coarsest}")
+
+
+def _usual(process: str, family: str, sheet: Sheet) -> tuple[str, str]:
+    try:
+        return usual_grades(process, family)
+    except NotKnown as problem:
+        raise sheet.not_covered(str(problem)) from problem
+
+
+RULES: tuple[Rule, ...] = (machining_allowance, allowance_grade)
