@@ -109,7 +109,7 @@ def _ratio(value: float, limit: float) -> float:
     """Value over limit, for a value that may be nothing or negative."""
     if limit > 0:
         return max(value, 0.0) / limit
-    return 0.0 if value <= limit else math.inf
+    return 0.0 if value <= limit + ROUNDING * abs(limit) else math.inf
 
 
 def _name(found: Amount) -> str:

@@ -1,0 +1,139 @@
+"""The steps by which a dimension chain is added up on a sheet, link by link."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
+from speclint.formula import Metres, Ratio
+from speclint.handbook.chains import WORST_CASE_CITES
+
+_WORST_CASE = list(WORST_CASE_CITES)
+
+
+@formula("g = g_0 + k x", cites=_WORST_CASE)
+def with_link(g_0: Metres, k: Ratio, x: Metres) -> Metres:
+    """The gap with one more link.
+
+    g = g_0 + k x
+
+    ``g_0`` gap of the links before [m]; ``k`` how the link acts: 1 widens, −1 narrows, another number by a
+    lever [-]; ``x`` its size [m]. Returns [m].
+
+    >>> round(with_link(g_0=0.05000, k=-1.0, x=0.04998) * 1e6, 6)
+    20.0
+    """
+    return g_0 + k * x
+
+
+@formula("r = |k| t/2", cites=_WORST_CASE)
+def reach_of_link(k: Ratio, t: Metres) -> Metres:
+    """How far the gap moves when a link goes from its middle to a limit.
+
+    r = |k| t/2
+
+    ``k`` how the link acts [-]; ``t`` width between its limits [m]. Returns [m].
+
+    >>> round(reach_of_link(k=-0.5, t=0.2e-3) * 1e6, 6)
+    50.0
+    """
+    return abs(k) * t / 2
+
+
+@formula("R = R_0 + r", cites=_WORST_CASE)
+def reaches_together(R_0: Metres, r: Metres) -> Metres:
+    """Reach of a chain when all its links are at once at their unkindest limits.
+
+    R = R_0 + r
+
+    ``R_0`` of the links before, ``r`` of one more [m]. Returns [m].
+
+    >>> round(reaches_together(R_0=30e-6, r=40e-6) * 1e6, 6)
+    70.0
+    """
+    return R_0 + r
+
+
+@formula("R = √(R_0² + r²)", cites=[COMMON_PRACTICE, FIRST_PRINCIPLES])
+def reaches_in_square(R_0: Metres, r: Metres) -> Metres:
+    """Reach of a chain whose links vary each by its own chance.
+
+    R = √(R_0² + r²)
+
+    ``R_0`` of the links before, ``r`` of one more [m]. Returns [m].
+
+    >>> round(reaches_in_square(R_0=30e-6, r=40e-6) * 1e6, 6)
+    50.0
+    """
+    whole: Metres = (R_0**2 + r**2) ** 0.5
+    return whole
+
+
+@formula("s = r/R", cites=_WORST_CASE)
+def share_of_reach(r: Metres, R: Metres) -> Ratio:
+    """Share that one link has in the worst case.
+
+    s = r/R
+
+    ``r`` reach of the link, ``R`` of the chain [m]. Returns a ratio. Raises OutOfRange unless R > 0.
+
+    >>> share_of_reach(r=30e-6, R=120e-6)
+    0.25
+    """
+    require(R > 0, "no link of the chain has any tolerance")
+    return r / R
+
+
+@formula("s = r²/R²", cites=[COMMON_PRACTICE, FIRST_PRINCIPLES])
+def share_of_square(r: Metres, R: Metres) -> Ratio:
+    """Share that one link has in the squared spread.
+
+    s = r²/R²
+
+    ``r`` reach of the link, ``R`` root of the sum of all squares [m]. Returns a ratio. OutOfRange unless R > 0.
+
+    >>> round(share_of_square(r=30e-6, R=50e-6), 6)
+    0.36
+    """
+    require(R > 0, "no link of the chain has any tolerance")
+    return (r / R) ** 2
+
+
+@formula("g = m − R", cites=[FIRST_PRINCIPLES])
+def low_end(m: Metres, R: Metres) -> Metres:
+    """Low end of a spread about its middle.
+
+    g = m − R
+
+    ``m`` middle, ``R`` reach [m]. Returns [m].
+
+    >>> round(low_end(m=0.10e-3, R=0.04e-3) * 1e6, 6)
+    60.0
+    """
+    return m - R
+
+
+@formula("g = m + R", cites=[FIRST_PRINCIPLES])
+def high_end(m: Metres, R: Metres) -> Metres:
+    """High end of a spread about its middle.
+
+    g = m + R
+
+    ``m`` middle, ``R`` reach [m]. Returns [m].
+
+    >>> round(high_end(m=0.10e-3, R=0.04e-3) * 1e6, 6)
+    140.0
+    """
+    return m + R
+
+
+@formula("s = b − a", cites=[FIRST_PRINCIPLES])
+def span(a: Metres, b: Metres) -> Metres:
+    """What lies between two limits.
+
+    s = b − a
+
+    ``a`` low, ``b`` high [m]. Returns [m].
+
+    >>> round(span(a=0.05e-3, b=0.25e-3) * 1e6, 6)
+    200.0
+    """
+    return b - a
