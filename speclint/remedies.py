@@ -8,7 +8,7 @@ and a corner that then governs joins the search.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from speclint.assess import check, run_once
@@ -32,7 +32,10 @@ _PIECES = 12
 
 @dataclass(frozen=True, slots=True)
 class Remedy:
-    """One stated value, and what it would have to be for the rule to hold; SI units."""
+    """One stated value, and what it would have to be for the rule to hold; SI units.
+
+    ``spoils`` are the rules that hold now and would not hold then.
+    """
 
     where: Where
     name: str
@@ -41,6 +44,7 @@ class Remedy:
     unit: str
     written_in: str
     utilisation: float | None
+    spoils: tuple[str, ...] = ()
 
     @property
     def change(self) -> float:
@@ -49,16 +53,26 @@ class Remedy:
 
     def __str__(self) -> str:
         now = amount(self.now, self.unit, self.written_in)
-        return f"{self.name} from {now} to {amount(self.then, self.unit, self.written_in)}"
+        change = f"{self.name} from {now} to {amount(self.then, self.unit, self.written_in)}"
+        return (
+            f"{change}, but then {', '.join(self.spoils)} would not hold"
+            if self.spoils
+            else f"{change}, all else equal"
+        )
 
 
-def remedies(found: Check, context: Context) -> list[Remedy]:
-    """The remedies of a finding, the smallest change first; none where the rule is not a matter of number."""
+def remedies(found: Check, checks: Sequence[Check], context: Context) -> list[Remedy]:
+    """The remedies of a finding: those that spoil no other check first, then the smallest change.
+
+    ``checks`` are the others of the same run. None are found where the rule is not a matter of number.
+    """
     component = context.design.specs.get(found.component)
     if found.outcome != "finding" or found.utilisation is None or not isinstance(component, Component):
         return []
-    solved = [_solve(found, component, step, context) for step in _own_values(found, component)]
-    return sorted((one for one in solved if one), key=lambda one: (one.change, one.name))
+    solved = [
+        _solve(_Trial(found, component, step, checks, context)) for step in _own_values(found, component)
+    ]
+    return sorted((one for one in solved if one), key=lambda one: (len(one.spoils), one.change, one.name))
 
 
 def _own_values(found: Check, component: Component) -> Iterator[Step]:
@@ -74,9 +88,13 @@ def _own_values(found: Check, component: Component) -> Iterator[Step]:
 class _Trial:
     """Tries a rule with one value moved: at known corners cheaply, in full to prove."""
 
-    def __init__(self, found: Check, component: Component, step: Step, context: Context) -> None:
-        self._found, self._component, self._step, self._context = found, component, step, context
+    def __init__(
+        self, found: Check, component: Component, step: Step, checks: Sequence[Check], context: Context
+    ) -> None:
+        self._found, self._component, self._context = found, component, context
+        self.step = step
         self._corners = [(found.case, found.corner)]
+        self._others = [one for one in checks if one.outcome == "conforms" and _took(one, step.where)]
 
     def holds(self, shift: float) -> bool:
         """Whether the rule holds at every corner met so far."""
@@ -93,31 +111,54 @@ class _Trial:
             self._corners.append((proof.case, proof.corner))
         return proof
 
+    def spoils(self, shift: float) -> tuple[str, ...]:
+        """The rules that took the same value, hold as it is, and would not hold with it moved."""
+        moved = self._moved(shift)
+        return tuple(
+            dict.fromkeys(
+                one.rule.name
+                for one in self._others
+                if isinstance(part := self._context.design.specs[one.component], Component)
+                and check(one.rule, part, moved).outcome != "conforms"
+            )
+        )
+
     def _moved(self, shift: float) -> Context:
-        return replace(self._context, moved={self._step.where: shift})
+        return replace(self._context, moved={self.step.where: shift})
 
 
-def _solve(found: Check, component: Component, step: Step, context: Context) -> Remedy | None:
-    trial = _Trial(found, component, step, context)
+def _took(one: Check, where: Where) -> bool:
+    return not one.rule.reviews and any(step.where == where for step in one.steps)
+
+
+def _solve(trial: _Trial) -> Remedy | None:
+    step = trial.step
     for _ in range(_PROOFS):
         shift = (
-            _pieces(trial.holds)
-            if step.kind == "counted"
-            else _least_shift(trial.holds, step.stated, _step(step))
+            _pieces(trial) if step.kind == "counted" else _least_shift(trial.holds, step.stated, _step(step))
         )
         if shift is None:
             return None
         proof = trial.proved(shift)
         if proof.outcome == "conforms":
-            then = step.stated + shift
+            then, used = step.stated + shift, proof.utilisation
             return Remedy(
-                step.where, step.name, step.stated, then, step.unit, step.written_in, proof.utilisation
+                step.where,
+                step.name,
+                step.stated,
+                then,
+                step.unit,
+                step.written_in,
+                used,
+                trial.spoils(shift),
             )
     return None
 
 
-def _pieces(holds: Callable[[float], bool]) -> float | None:
-    return next((float(more) for more in range(1, _PIECES + 1) if holds(float(more))), None)
+def _pieces(trial: _Trial) -> float | None:
+    """The fewest added pieces that clear the finding and spoil nothing, or else that clear it."""
+    enough = [float(more) for more in range(1, _PIECES + 1) if trial.holds(float(more))]
+    return next((more for more in enough if not trial.spoils(more)), enough[0] if enough else None)
 
 
 def _step(step: Step) -> float:

@@ -126,9 +126,9 @@ def _when(check: Check) -> str:
 def _remedies(page: Page, assessment: Assessment, check: Check) -> None:
     if assessment.context is None:
         return
-    found = remedies(check, assessment.context)[:_REMEDIES_SHOWN]
+    found = remedies(check, assessment.checks, assessment.context)[:_REMEDIES_SHOWN]
     for index, remedy in enumerate(found):
-        page.entry("would clear" if index == 0 else "or", f"{remedy}, all else equal")
+        page.entry("would clear" if index == 0 else "or", str(remedy))
 
 
 def _gauge(utilisation: float | None) -> str:

@@ -113,10 +113,10 @@ def _result(page: Page, assessment: Assessment, check: Check) -> None:
     if check.missing:
         page.entry("needs", "; ".join(check.missing), indent=0)
     if assessment.context is not None:
-        for remedy in remedies(check, assessment.context)[:3]:
+        for remedy in remedies(check, assessment.checks, assessment.context)[:3]:
             proved = (
                 f" (then {remedy.utilisation:.3f} of the limit)" if remedy.utilisation is not None else ""
             )
-            page.entry("would clear", f"{remedy}, all else equal{proved}", indent=0, column=13)
+            page.entry("would clear", f"{remedy}{proved}", indent=0, column=13)
     if check.grade is Grade.HOLD:
         page.entry("refer to", referred_to(assessment), indent=0, column=10)
