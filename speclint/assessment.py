@@ -75,14 +75,19 @@ class Assessment:
         return {grade.word: grades[grade] for grade in sorted(Grade, reverse=True)}
 
 
-def assess(paths: Sequence[Path], loaded: Loaded, rules: Iterable[Rule] | None = None) -> Assessment:
-    """Check the specs that lie at some paths of one design repository.
+def assess(
+    paths: Sequence[Path],
+    loaded: Loaded,
+    rules: Iterable[Rule] | None = None,
+    settings: Settings | None = None,
+) -> Assessment:
+    """Check the specs that lie at some paths of one design repository, under its own settings or those given.
 
     :raises DesignError: for paths that are not of one repository.
     :raises FamilyError: when a family that the settings require is absent.
     """
     root = find_root(paths)
-    settings, complaints = load_settings(root)
+    settings, complaints = load_settings(root) if settings is None else (settings, ())
     if settings is None:
         design = load_design(root, paths, Settings(), loaded.kinds)
         return Assessment(root, loaded, None, None, (), (*complaints, *design.complaints))

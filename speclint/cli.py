@@ -10,10 +10,13 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from speclint.errors import SettingsError, SpeclintError
+from speclint.printing import show, write, write_data
+from speclint.register_commands import add_register_commands
 
 if TYPE_CHECKING:
     from speclint.plugins import Loaded
-    from speclint.reports.page import Page
+    from speclint.report_writers import ReportWriter
+    from speclint.rules import Rule
 
 _DESCRIPTION = """Checks component specs of a steam locomotive against the rules of the trade, with full working.
 It supports a competent person and the local codes; it replaces neither."""
@@ -58,6 +61,7 @@ def _parser() -> argparse.ArgumentParser:
     )
     families = commands.add_parser("families", help="the families loaded, with versions", allow_abbrev=False)
     families.set_defaults(command=_families)
+    add_register_commands(commands)
     return parser
 
 
@@ -71,6 +75,9 @@ def _check_options(parser: argparse.ArgumentParser) -> None:
         "--family", action="append", default=[], metavar="NAME", help="only this family's rules"
     )
     parser.add_argument("--rule", action="append", default=[], metavar="RULE", help="only this rule")
+    parser.add_argument(
+        "--staged", action="store_true", help="what is staged in git, and only what it can have changed"
+    )
     parser.add_argument(
         "--schema", action="store_true", help="the JSON Schema of what --as json writes; nothing is checked"
     )
@@ -94,7 +101,9 @@ def _rules_options(parser: argparse.ArgumentParser) -> None:
 
 def _kinds_options(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("kind", nargs="?", default="", help="one kind with its keys")
-    parser.add_argument("--as", dest="form", choices=["schema"], help="as JSON Schema")
+    parser.add_argument(
+        "--as", dest="form", choices=["schema", "template"], help="as JSON Schema, or as a blank spec to fill in"
+    )
     parser.set_defaults(command=_kinds)
 
 
@@ -104,7 +113,7 @@ def _check(options: argparse.Namespace) -> int:
     if options.schema:
         from speclint.reports.jsoned import schema
 
-        _write(schema(), options.to)
+        write(schema(), options.to)
         return 0
     loaded = _loaded()
     writer = None
@@ -115,14 +124,36 @@ def _check(options: argparse.Namespace) -> int:
             )
         writer = loaded.writers[options.form]
     some = chosen_rules(loaded, options.family, options.rule) if options.family or options.rule else None
+    if options.staged:
+        return _check_staged(options, loaded, some, writer)
     assessment = assess(options.paths, loaded, some)
     if writer is not None:
-        _write(writer.write(assessment), options.to)
+        write(writer.write(assessment), options.to)
     else:
         from speclint.reports import terminal
 
-        _show(lambda width: terminal.write(assessment, width), options.to)
+        show(lambda width: terminal.write(assessment, width), options.to)
     return assessment.exit_code
+
+
+def _check_staged(
+    options: argparse.Namespace,
+    loaded: Loaded,
+    rules: Sequence[Rule] | None,
+    writer: ReportWriter | None,
+) -> int:
+    from datetime import date
+
+    from speclint.staged import assess_staged
+
+    found = assess_staged(options.paths, loaded, date.today(), rules)
+    if writer is not None:
+        write(writer.write(found.assessment), options.to)
+    else:
+        from speclint.reports.staged_page import staged_page
+
+        show(lambda width: staged_page(found, width), options.to)
+    return found.assessment.exit_code
 
 
 def _sheet(options: argparse.Namespace) -> int:
@@ -132,7 +163,7 @@ def _sheet(options: argparse.Namespace) -> int:
     loaded = _loaded()
     rules = chosen_rules(loaded, [], [options.rule] if options.rule else [])
     assessment = of_component(assess([options.folder], loaded, rules), options.component)
-    _show(lambda width: working.write(assessment, assessment.checks, width), None)
+    show(lambda width: working.write(assessment, assessment.checks, width), None)
     return assessment.exit_code
 
 
@@ -142,9 +173,9 @@ def _rules(options: argparse.Namespace) -> int:
 
     rules = chosen_rules(_loaded(), [], [options.rule] if options.rule else [])
     if options.form == "json":
-        _write_data(listings.rules_data(rules))
+        write_data(listings.rules_data(rules))
     else:
-        _show(lambda width: listings.rules_page(rules, width, full=bool(options.rule)), None)
+        show(lambda width: listings.rules_page(rules, width, full=bool(options.rule)), None)
     return 0
 
 
@@ -159,11 +190,17 @@ def _kinds(options: argparse.Namespace) -> int:
     if options.form == "schema":
         from speclint.specs.schema import schema_of, schemas_of
 
-        _write_data(schema_of(kinds[options.kind]) if options.kind else schemas_of(kinds.values()))
+        write_data(schema_of(kinds[options.kind]) if options.kind else schemas_of(kinds.values()))
+    elif options.form == "template":
+        from speclint.specs.template import template_of
+
+        if not options.kind:
+            raise SettingsError("a template is of one kind: speclint kinds KIND --as template")
+        write(template_of(kinds[options.kind]), None)
     elif options.kind:
-        _show(lambda width: listings.kind_page(kinds[options.kind], width), None)
+        show(lambda width: listings.kind_page(kinds[options.kind], width), None)
     else:
-        _show(lambda width: listings.kinds_page(kinds.values(), width), None)
+        show(lambda width: listings.kinds_page(kinds.values(), width), None)
     return 0
 
 
@@ -171,7 +208,7 @@ def _families(_: argparse.Namespace) -> int:
     from speclint.reports import listings
 
     loaded = _loaded()
-    _show(lambda width: listings.families_page(loaded, width), None)
+    show(lambda width: listings.families_page(loaded, width), None)
     return 0
 
 
@@ -179,29 +216,3 @@ def _loaded() -> Loaded:
     from speclint.plugins import load_families
 
     return load_families()
-
-
-def _show(page_of: Callable[[int], Page], file: Path | None) -> None:
-    from speclint.reports.page import put, width_of
-
-    page = page_of(width_of(sys.stdout))
-    if file is not None:
-        _write(page.text(), file)
-    else:
-        put(page, sys.stdout)
-
-
-def _write(text: str, file: Path | None) -> None:
-    if file is None:
-        sys.stdout.write(text)
-        return
-    try:
-        file.write_text(text, encoding="utf-8", newline="\n")
-    except OSError as problem:
-        raise SettingsError(f"{file}: cannot be written: {problem.strerror or problem}") from problem
-
-
-def _write_data(data: object) -> None:
-    import json
-
-    _write(json.dumps(data, ensure_ascii=False, indent=1) + "\n", None)

@@ -12,6 +12,7 @@ from speclint.assessment import Assessment, assess
 from speclint.checks import Check
 from speclint.complaints import Complaint
 from speclint.concessions import (
+    Standing,
     Surroundings,
     bad_signature,
     find_check,
@@ -61,6 +62,18 @@ class Opened:
         return self.root / self.register.file
 
 
+def stand_of(folder: Path, loaded: Loaded, today: dt.date) -> tuple[Register, tuple[Standing, ...]]:
+    """The register of a repository, and how each of its entries stands today.
+
+    :raises SettingsError: where the settings cannot be read: then nothing can be said of any entry.
+    """
+    assessment = assess([folder], loaded, ())
+    if assessment.settings is None:
+        raise SettingsError("; ".join(str(one) for one in assessment.complaints))
+    register = read_register(assessment.root, assessment.settings)
+    return register, standings(register, surroundings(assessment, today))
+
+
 def opened(folder: Path, loaded: Loaded, today: dt.date) -> Opened:
     """Open a repository for its register; nothing is checked yet.
 
@@ -93,8 +106,8 @@ def surroundings(assessment: Assessment, today: dt.date, signers: Path | None = 
 
 def concede(
     acceptance: Acceptance, folder: Path, loaded: Loaded, today: dt.date, key: Path | None = None
-) -> Concession:
-    """Enter a concession in the register, signed where a key is given.
+) -> tuple[Concession, str]:
+    """Enter a concession in the register, signed where a key is given; returns it and the file of the register.
 
     :raises DesignError: where there is no such finding, or this person may not accept it.
     :raises SettingsError: where the register cannot be read or written.
@@ -107,10 +120,12 @@ def concede(
         concession = _signed(concession, repository, key)
     _refuse_a_second(concession, repository)
     append_entry(repository.file, concession)
-    return concession
+    return concession, repository.register.file
 
 
-def sign_entry(number: str, folder: Path, loaded: Loaded, today: dt.date, key: Path) -> Concession:
+def sign_entry(
+    number: str, folder: Path, loaded: Loaded, today: dt.date, key: Path
+) -> tuple[Concession, str]:
     """Sign an entry of the register with the key of whoever accepted the finding; an older signature gives way.
 
     :raises DesignError: where there is no such entry, or its finding is no longer what was accepted.
@@ -126,7 +141,7 @@ def sign_entry(number: str, folder: Path, loaded: Loaded, today: dt.date, key: P
         raise DesignError(f"{number} is {standing.state}: {'; '.join(standing.reasons)}")
     signed = _signed(concession, repository, key)
     put_signature(repository.file, signed)
-    return signed
+    return signed, repository.register.file
 
 
 def _finding(acceptance: Acceptance, repository: Opened) -> Check:

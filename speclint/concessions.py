@@ -59,6 +59,11 @@ class Standing:
     found: Check | None = None
 
     @property
+    def subject(self) -> tuple[str, str]:
+        """The component and the rule."""
+        return self.concession.component, self.concession.rule
+
+    @property
     def holds(self) -> bool:
         """Whether the finding counts as accepted."""
         return self.state in ("valid", "ending soon")
@@ -86,12 +91,18 @@ class Surroundings:
     def check(self, concession: Concession) -> Check | str:
         """The check that a concession is about, or why there is none."""
         known = self.checks.get((concession.component, concession.rule))
-        return known or find_check(self.context, self.loaded, concession.component, concession.rule)
+        if known is None or known.rule.reviews:
+            return find_check(self.context, self.loaded, concession.component, concession.rule)
+        return known
 
 
 def find_check(context: Context, loaded: Loaded, component: str, rule: str) -> Check | str:
     """The check of one rule on one component, made now; or why there is none."""
     found = _rule_on(context, loaded, component, rule)
+    if isinstance(found, Rule) and found.reviews:
+        return (
+            f"{rule} reviews how the other checks came out: what it reviews is conceded, and not the review"
+        )
     return found if isinstance(found, str) else check(found, _component(context, component), context)
 
 
@@ -148,7 +159,7 @@ def _stands(
 def _replaced(one: Standing, all_of_them: Sequence[Standing]) -> Standing:
     """An entry is history where a later one accepts the same finding for longer, and too many where it adds nothing."""
     for other in all_of_them:
-        if other is one or not other.holds or _subject(other) != _subject(one):
+        if other is one or not other.holds or other.subject != one.subject:
             continue
         longer = other.concession.until > one.concession.until
         later = other.concession.where.line > one.concession.where.line
@@ -160,10 +171,6 @@ def _replaced(one: Standing, all_of_them: Sequence[Standing]) -> Standing:
             )
             return replace(one, state="duplicate", reasons=(reason,))
     return one
-
-
-def _subject(one: Standing) -> tuple[str, str]:
-    return one.concession.component, one.concession.rule
 
 
 def _same_number(concession: Concession, others: Sequence[Concession]) -> Iterator[Fault]:

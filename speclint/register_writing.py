@@ -128,4 +128,6 @@ def _write(path: Path, document: TOMLDocument, expected: dict[str, Any], before:
                 shutil.copymode(target, part)
             os.replace(part, target)
     except OSError as problem:
-        raise SettingsError(f"{path}: the register cannot be written: {problem.strerror or problem}") from problem
+        raise SettingsError(
+            f"{path}: the register cannot be written: {problem.strerror or problem}"
+        ) from problem

@@ -30,7 +30,8 @@ LEVELS = (
     {"loading"},
     {"settings", "rules"},
     {"design", "judgement", "writing", "corners"},
-    {"record", "context", "repository", "limits", "register", "signing"},
+    {"record", "context", "repository", "limits", "register", "signing", "revisions"},
+    {"touched"},
     {"judging"},
     {"sheet"},
     {"checks"},
@@ -39,7 +40,10 @@ LEVELS = (
     {"concessions"},
     {"assessment"},
     {"conceding"},
+    {"staged", "gate"},
     {"reports"},
+    {"printing"},
+    {"register_commands"},
     {"cli"},
 )
 LEVEL = {room: level for level, rooms in enumerate(LEVELS) for room in rooms}

@@ -9,8 +9,8 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
-from speclint.conceding import Acceptance, concede, opened, sign_entry
-from speclint.concessions import Standing, standings
+from speclint.conceding import Acceptance, concede, sign_entry, stand_of
+from speclint.concessions import Standing
 from speclint.register import Concession, Register, read_register
 from speclint.settings import Settings
 from tests.tubes import DUTY, RACK, TUBE
@@ -65,16 +65,15 @@ class Office:
 
     def concede(self, *, today: dt.date = TODAY, key: Path | None = None, **other: Any) -> Concession:
         """Accept the hold on the tube, or something else said in ``other``."""
-        return concede(replace(ACCEPTED, **other), self.shop.root, self.shop.loaded, today, key)
+        return concede(replace(ACCEPTED, **other), self.shop.root, self.shop.loaded, today, key)[0]
 
     def sign(self, number: str, key: Path, *, today: dt.date = TODAY) -> Concession:
         """Sign an entry."""
-        return sign_entry(number, self.shop.root, self.shop.loaded, today, key)
+        return sign_entry(number, self.shop.root, self.shop.loaded, today, key)[0]
 
     def stands(self, *, today: dt.date = TODAY) -> list[Standing]:
         """How the entries of the register stand."""
-        repository = opened(self.shop.root, self.shop.loaded, today)
-        return list(standings(repository.register, repository.around))
+        return list(stand_of(self.shop.root, self.shop.loaded, today)[1])
 
     def only(self, *, today: dt.date = TODAY) -> Standing:
         """How the only entry stands."""

@@ -1,0 +1,97 @@
+"""The decision of the gate for reading and for machines: what stands in the way, and what was accepted by whom."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from speclint.concessions import Standing
+from speclint.gate import Decision, Reason
+from speclint.reports.page import Page
+from speclint.reports.register_page import standing_data
+from speclint.reports.saying import CAUTIONS, count, referred_to, tally
+
+_COLUMN = 11
+
+
+def gate_page(decision: Decision, width: int) -> Page:
+    """The decision as a page: the word first, then every reason."""
+    page = Page(width)
+    page.rule("═")
+    _heading(page, decision)
+    page.rule("═")
+    for reason in decision.reasons:
+        page.gap()
+        _reason(page, decision, reason)
+    _standings(page, "HOLDS ACCEPTED", decision.accepted)
+    _standings(page, "ENDING SOON", decision.ending)
+    if decision.to_review:
+        page.gap()
+        page.line((f"FOR A REVIEWER: what this does to the gate itself, since {decision.against}", "strong"))
+        for line in decision.to_review:
+            page.wrapped(line, indent=2, hanging=2)
+    page.gap()
+    for caution in CAUTIONS:
+        page.wrapped(caution, emphasis="faint")
+    page.rule("═")
+    return page
+
+
+def _heading(page: Page, decision: Decision) -> None:
+    assessment = decision.assessment
+    settings = assessment.settings if assessment else None
+    stage = f"stage: {settings.stage}" if settings else ""
+    if decision.released:
+        page.ends("RELEASED as far as these rules go", stage, "conforms")
+    else:
+        page.ends(f"WITHHELD: {count(len(decision.reasons), 'reason')}", stage, "hold")
+    if decision.against:
+        page.wrapped(f"judged by settings, reviewers and signers as they were at {decision.against}")
+    if assessment:
+        page.wrapped(tally(assessment), emphasis="faint")
+
+
+def _reason(page: Page, decision: Decision, reason: Reason) -> None:
+    page.wrapped(reason.says, indent=2, hanging=4, emphasis="strong")
+    for detail in reason.details:
+        page.entry("because", detail, indent=6, column=_COLUMN)
+    if reason.hold is not None:
+        page.entry("look at", str(reason.hold.where), indent=6, column=_COLUMN)
+        if decision.assessment is not None:
+            page.entry("refer to", referred_to(decision.assessment), indent=6, column=_COLUMN)
+
+
+def _standings(page: Page, heading: str, stand: tuple[Standing, ...]) -> None:
+    if not stand:
+        return
+    page.gap()
+    page.line((heading, "strong"))
+    for one in stand:
+        entry = one.concession
+        accepted = f"{entry.accepted_by}, {entry.role}, until {entry.until}"
+        page.wrapped(
+            f"{entry.number}  {entry.component} {entry.rule}: {accepted}; {entry.grounds}",
+            indent=2,
+            hanging=4,
+        )
+
+
+def gate_data(decision: Decision) -> dict[str, Any]:
+    """The decision as plain data."""
+    return {
+        "released": decision.released,
+        "against": decision.against or None,
+        "reasons": [
+            {
+                "says": reason.says,
+                "details": list(reason.details),
+                "exit": reason.code,
+                "component": reason.hold.component if reason.hold else None,
+                "rule": reason.hold.rule.name if reason.hold else None,
+            }
+            for reason in decision.reasons
+        ],
+        "accepted": [standing_data(one) for one in decision.accepted],
+        "ending": [standing_data(one) for one in decision.ending],
+        "to_review": list(decision.to_review),
+        "exit": decision.exit_code,
+    }

@@ -1,0 +1,119 @@
+"""The register for reading, for machines, and the slip that is printed when something was entered or signed."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Sequence
+from typing import Any
+
+from speclint.complaints import Complaint
+from speclint.concessions import Standing
+from speclint.register import Concession, Register
+from speclint.reports.page import Page
+
+_COLUMN = 13
+
+
+def register_page(register: Register, stand: Sequence[Standing], width: int) -> Page:
+    """Every entry with how it stands and why; those that nobody can read come first."""
+    page = Page(width)
+    page.rule("═")
+    page.ends("REGISTER OF CONCESSIONS", register.file, "strong")
+    page.wrapped(summary(register, stand), emphasis="faint")
+    page.rule("═")
+    for complaint in register.complaints:
+        page.gap()
+        page.line("  ", ("CANNOT BE READ", "hold"), f"  {complaint.where}")
+        _complaint(page, complaint)
+    for standing in stand:
+        page.gap()
+        _standing(page, standing)
+    return page
+
+
+def summary(register: Register, stand: Sequence[Standing]) -> str:
+    """How many entries stand each way, in one line."""
+    states = Counter(standing.state for standing in stand)
+    counted = [f"{number} {state}" for state, number in states.items()]
+    if register.complaints:
+        counted.append(f"{len(register.complaints)} faults that keep an entry from being read")
+    return ", ".join(counted) or "no entries"
+
+
+def exit_code(register: Register, stand: Sequence[Standing]) -> int:
+    """0 where every entry is in order, 1 where one is not, 2 where one cannot be read."""
+    if register.complaints:
+        return 2
+    return int(any(not standing.in_order for standing in stand))
+
+
+def _complaint(page: Page, complaint: Complaint) -> None:
+    page.entry("", complaint.message, indent=4, column=0)
+    if complaint.read:
+        page.entry("read", complaint.read, indent=4, column=_COLUMN)
+    if complaint.write:
+        page.entry("write", complaint.write, indent=4, column=_COLUMN)
+
+
+def _standing(page: Page, standing: Standing) -> None:
+    one = standing.concession
+    ink = "conforms" if standing.in_order else "hold"
+    page.line(
+        "  ",
+        (standing.state.upper(), ink),  # type: ignore[arg-type]
+        f"  {one.number}  {one.component}  {one.rule}",
+    )
+    for index, reason in enumerate(standing.reasons):
+        page.entry("why" if index == 0 else "and", reason, indent=4, column=_COLUMN, emphasis="strong")
+    _entry(page, one)
+
+
+def _entry(page: Page, one: Concession) -> None:
+    used = f" ({one.used} of the limit)" if one.used else ""
+    for label, text in (
+        (one.grade, f"{one.found}{used}"),
+        ("accepted by", f"{one.accepted_by}, {one.role}, on {one.date}, until {one.until}"),
+        ("grounds", one.grounds),
+        ("reference", one.reference),
+        ("signed", "yes" if one.signature else "no"),
+        ("entry", str(one.where) if one.where.file else ""),
+    ):
+        if text:
+            page.entry(label, text, indent=4, column=_COLUMN)
+
+
+def slip(concession: Concession, file: str, done: str, width: int) -> Page:
+    """What was entered or signed, in full, so that whoever did it sees what stands in the register now."""
+    page = Page(width)
+    page.wrapped(
+        f"{concession.number} {done} in {file}: {concession.component} {concession.rule}", emphasis="strong"
+    )
+    _entry(page, concession)
+    for index, (name, shown) in enumerate(concession.rests_on.items()):
+        page.entry("rests on" if index == 0 else "", f"{name} = {shown}", indent=4, column=_COLUMN)
+    page.wrapped("It ends when any of these values changes, and on its day at the latest.", emphasis="faint")
+    return page
+
+
+def register_data(register: Register, stand: Sequence[Standing]) -> dict[str, Any]:
+    """The register as plain data."""
+    return {
+        "file": register.file,
+        "concessions": [standing_data(standing) for standing in stand],
+        "complaints": [str(complaint) for complaint in register.complaints],
+        "exit": exit_code(register, stand),
+    }
+
+
+def standing_data(standing: Standing) -> dict[str, Any]:
+    """One entry and how it stands as plain data."""
+    one = standing.concession
+    content = {**one.content(), "date": str(one.date), "until": str(one.until)}
+    return {
+        **content,
+        "rests_on": dict(one.rests_on),
+        "signed": bool(one.signature),
+        "state": standing.state,
+        "holds": standing.holds,
+        "reasons": list(standing.reasons),
+    }

@@ -1,0 +1,24 @@
+"""What ``speclint check --staged`` prints: the report of what is left, below what is staged and what was accepted."""
+
+from __future__ import annotations
+
+from speclint.reports import terminal
+from speclint.reports.page import Page
+from speclint.reports.saying import count
+from speclint.staged import StagedAssessment
+
+
+def staged_page(found: StagedAssessment, width: int) -> Page:
+    """One page for a person about to commit."""
+    page = Page(width)
+    page.wrapped(f"As staged, not as in the work tree: {count(len(found.files), 'file')} staged.")
+    selected = found.assessment.design.selected if found.assessment.design else frozenset()
+    if selected:
+        page.wrapped(f"Looked at: {', '.join(sorted(selected))}.", hanging=4)
+    else:
+        page.wrapped("Nothing that is staged concerns a component.")
+    for standing in found.accepted:
+        one = standing.concession
+        page.wrapped(f"Accepted: {one.component} {one.rule} by {one.number}, until {one.until}.", hanging=4)
+    page.lines += terminal.write(found.assessment, width).lines
+    return page

@@ -1,0 +1,167 @@
+"""What git has of a design repository: a revision, or what is staged, read without touching the work tree.
+
+Only git's own reading commands are run, with lists of arguments and never through a shell; nothing is
+refreshed, checked out or written in the repository. Paths are relative to the root of the design repository,
+which may be a folder inside a git work tree.
+"""
+
+from __future__ import annotations
+
+import os
+import subprocess
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path, PurePosixPath
+
+from speclint.errors import RevisionError
+
+_FILE, _LINK = "100", "120000"  # modes of git: a plain file begins with 100, a symbolic link is 120000
+
+
+@dataclass(frozen=True)
+class Blob:
+    """One file as git has it: its mode and the name of its content."""
+
+    mode: str
+    name: str
+
+
+@dataclass(frozen=True)
+class Snapshot:
+    """The files of a design repository in one state that git has; ``called`` names the state in messages."""
+
+    root: Path
+    called: str
+    blobs: Mapping[str, Blob]
+
+    def read(self, file: str) -> bytes | None:
+        """The content of one file; None where the state has no such file."""
+        if file not in self.blobs:
+            return None
+        return next(iter(self._contents([file])))
+
+    def write_to(self, folder: Path, wanted: Callable[[str], bool]) -> None:
+        """Write the wanted files into a folder outside of the repository.
+
+        :raises RevisionError: for a wanted file that is a symbolic link, or whose name leads elsewhere.
+        """
+        files = [file for file in self.blobs if wanted(file)]
+        for file, content in zip(files, self._contents(files), strict=True):
+            path = folder / PurePosixPath(file)
+            if not path.resolve().is_relative_to(folder.resolve()):
+                raise RevisionError(f"{file}: this name leads out of the repository")
+            path.parent.mkdir(parents=True, exist_ok=True)
+            path.write_bytes(content)
+
+    def _contents(self, files: Sequence[str]) -> Iterator[bytes]:
+        for file in files:
+            if not self.blobs[file].mode.startswith(_FILE):
+                what = "a symbolic link" if self.blobs[file].mode == _LINK else "no plain file"
+                raise RevisionError(f"{file}: {what} {self.called}; put the file itself in its place")
+        asked = "".join(f"{self.blobs[file].name}\n" for file in files).encode("ascii")
+        answer = _git(self.root, "cat-file", "--batch", given=asked) if files else b""
+        at = 0
+        for file in files:
+            end = answer.index(b"\n", at)
+            head = answer[at:end].split()
+            if len(head) != 3 or head[1] != b"blob":
+                raise RevisionError(f"{file}: git does not have its content {self.called}")
+            size = int(head[2])
+            yield answer[end + 1 : end + 1 + size]
+            at = end + 1 + size + 1  # the content is followed by a line end
+
+
+def staged(root: Path) -> Snapshot:
+    """What is staged: what a commit made now would hold.
+
+    :raises RevisionError: where there is no git repository, or a merge is not finished.
+    """
+    blobs: dict[str, Blob] = {}
+    for line in _lines(_git(root, "ls-files", "--stage", "-z")):
+        about, file = line.split("\t", 1)
+        mode, name, stage = about.split()
+        if stage != "0":
+            raise RevisionError(f"{file}: a merge of this file is not finished")
+        blobs[file] = Blob(mode, name)
+    for file in _differing(root, "--ita-visible-in-index") - _differing(root, "--ita-invisible-in-index"):
+        blobs.pop(file, None)  # meant to be added one day, with nothing of it staged
+    return Snapshot(root, "as staged", blobs)
+
+
+def at_revision(root: Path, revision: str) -> Snapshot:
+    """The state of one revision: a branch, a tag, a commit.
+
+    :raises RevisionError: where there is no such revision, or no git repository.
+    """
+    found = commit_of(root, revision)
+    if found is None:
+        raise RevisionError(f"{revision}: git has no such revision")
+    blobs: dict[str, Blob] = {}
+    for line in _lines(_git(root, "ls-tree", "-r", "-z", found)):
+        about, file = line.split("\t", 1)
+        mode, _, name = about.split()
+        blobs[file] = Blob(mode, name)
+    return Snapshot(root, f"at {revision}", blobs)
+
+
+def commit_of(root: Path, revision: str) -> str | None:
+    """The commit that a revision names; None where there is none, as before the first commit."""
+    if revision.startswith("-") or not revision.strip():
+        return None
+    _git(
+        root, "rev-parse", "--git-dir"
+    )  # so that a folder without git is not taken for a revision that is absent
+    done = _run(root, ["rev-parse", "--verify", "--quiet", f"{revision}^{{commit}}"], b"")
+    return done.stdout.decode("ascii").strip() or None if done.returncode == 0 else None
+
+
+def staged_changes(root: Path) -> tuple[str, ...]:
+    """The files of which something is staged: put in, changed, or taken out. A file moved is both names."""
+    return tuple(sorted(_differing(root, "--ita-invisible-in-index")))
+
+
+def _differing(root: Path, intended: str) -> set[str]:
+    """The files in which the index differs from the last commit, with or without those only meant to be added."""
+    base = commit_of(root, "HEAD") or _text(_git(root, "hash-object", "-t", "tree", "--stdin")).strip()
+    words = ("diff-index", "--cached", "--name-only", "--no-renames", "--relative", intended, "-z", base)
+    return set(_lines(_git(root, *words)))
+
+
+def _lines(answer: bytes) -> Iterator[str]:
+    return (_text(line) for line in answer.split(b"\0") if line)
+
+
+def _text(answer: bytes) -> str:
+    return answer.decode("utf-8", "surrogateescape")
+
+
+def _git(root: Path, *words: str, given: bytes = b"") -> bytes:
+    done = _run(root, list(words), given)
+    if done.returncode:
+        said = done.stderr.decode("utf-8", "replace").strip().splitlines()
+        raise RevisionError(f"{root}: git {words[0]}: {said[-1] if said else 'it gave no reason'}")
+    return done.stdout
+
+
+def _run(root: Path, words: list[str], given: bytes) -> subprocess.CompletedProcess[bytes]:
+    command = ["git", "-c", "core.quotePath=false", *words]
+    try:
+        return subprocess.run(
+            command, cwd=root, input=given, capture_output=True, env=_environment(), check=False
+        )
+    except FileNotFoundError as problem:
+        raise RevisionError("git is not on the path: revisions and what is staged need it") from problem
+    except OSError as problem:
+        raise RevisionError(f"git could not be run: {problem}") from problem
+
+
+def _environment() -> dict[str, str]:
+    """The environment without what a git hook says of the place it runs in: git finds the repository by itself.
+
+    The index is kept, since a commit of some files only has one of its own.
+    """
+    left_out = ("GIT_DIR", "GIT_WORK_TREE", "GIT_PREFIX", "GIT_COMMON_DIR")
+    environment = {name: value for name, value in os.environ.items() if name not in left_out}
+    if index := environment.get("GIT_INDEX_FILE"):
+        environment["GIT_INDEX_FILE"] = os.path.abspath(index)
+    return {**environment, "GIT_OPTIONAL_LOCKS": "0", "LC_ALL": "C"}
