@@ -106,7 +106,7 @@ def _finding(page: Page, assessment: Assessment, check: Check) -> None:
     page.entry("found", check.says, emphasis="strong")
     if when := _when(check):
         page.entry("when", when)
-    page.entry("after", _sources(check))
+    page.entry("source", _sources(check))
     page.entry("look at", str(check.where))
     _remedies(page, assessment, check)
     if grade is Grade.HOLD:
