@@ -108,6 +108,15 @@ _EXAMPLES = {
     "fluid pressure": '"17 bar gauge", "18 bar absolute" or "250 psi gauge"',
     "temperature": '"310 °C" or "300..330 °C"',
     "temperature difference": '"50 K"',
+    "angle": '"45 °" or "30 deg"',
+    "mass": '"12.5 kg" or "28 lb"',
+    "force": '"250 kN" or "25 tonf"',
+    "moment": '"400 N·m" or "300 lbf·ft"',
+    "stress": '"250 MPa" or "15 tonf/in²"',
+    "stiffness": '"45 N/mm" or "250 lbf/in"',
+    "speed": '"120 km/h" or "75 mph"',
+    "rotational speed": '"360 rev/min"',
+    "Brinell hardness": '"200 HB" or "190..220 HB"',
 }
 
 

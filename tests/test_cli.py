@@ -182,7 +182,11 @@ def test_rules_kinds_and_families_are_listed(capsys: pytest.CaptureFixture[str])
     assert all(rule["sources"] for rule in rules)
     assert run("kinds", "tube", "--as", "schema") == 0
     schema = json.loads(capsys.readouterr().out)
-    assert schema["properties"]["ends"] == {"enum": ["open", "closed"], "title": "Ends"}
+    assert schema["properties"]["ends"] == {
+        "enum": ["open", "closed"],
+        "description": 'one of "open", "closed"',
+        "examples": ["open"],
+    }
 
 
 @pytest.mark.usefixtures("shop")

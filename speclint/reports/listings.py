@@ -2,19 +2,15 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable
-from typing import Any, Literal, get_args, get_origin
-
-from pydantic.fields import FieldInfo
+from typing import Any
 
 from speclint.plugins import Loaded
-from speclint.quantities import example
 from speclint.reports.page import Page
 from speclint.rules import Rule
 from speclint.specs.component import Spec, SpecTable
+from speclint.specs.keys import inner_table, said_of
 from speclint.specs.meanings import meanings, summary
-from speclint.specs.words import Link, Quantity, Stated, kind_of
 
 
 def rules_page(rules: Iterable[Rule], width: int, *, full: bool) -> Page:
@@ -92,6 +88,7 @@ def kinds_page(kinds: Iterable[type[Spec]], width: int) -> Page:
 
 def kind_page(kind: type[Spec], width: int) -> Page:
     """One kind: what it is and every key."""
+    kind.model_rebuild()  # so that tables named before they are defined are known
     page = Page(width)
     page.ends(kind.kind, kind.called, "strong")
     page.wrapped(summary(kind))
@@ -105,45 +102,13 @@ def kind_page(kind: type[Spec], width: int) -> Page:
 def _keys(page: Page, table: type[SpecTable], prefix: str) -> None:
     known = meanings(table)
     for name, field in table.model_fields.items():
-        inner, named = _inner_table(field.annotation)
+        inner, named = inner_table(field.annotation)
         meaning = f"{known[name]}; " if name in known else ""
         if inner is None:
             page.entry(prefix + name, meaning + said_of(field), indent=2, column=26)
         else:
             page.entry(prefix + name, f"{meaning}a table. {summary(inner)}", indent=2, column=26)
             _keys(page, inner, f"{prefix}{name}{named}.")
-
-
-def _inner_table(annotation: Any) -> tuple[type[SpecTable] | None, str]:
-    """The table within a field, and what stands for the name or number of each where there are several."""
-    if isinstance(annotation, type) and issubclass(annotation, SpecTable):
-        return annotation, ""
-    for argument in () if get_origin(annotation) is Link else get_args(annotation):
-        found, _ = _inner_table(argument)
-        if found is not None:
-            return found, ".NAME" if get_origin(annotation) is dict else "[]"
-    return None, ""
-
-
-def said_of(field: FieldInfo) -> str:
-    """What a key of a spec takes, in words."""
-    for mark in field.metadata:
-        if isinstance(mark, Quantity):
-            first = re.split(r", \"| or ", example(mark.dimension))[0]
-            return f"{mark.dimension}, such as {first}"
-    for member in get_args(field.annotation):
-        if get_origin(member) is Stated:
-            return _word(get_args(member)[0])
-        if get_origin(member) is Link:
-            target = get_args(member)[0]
-            return "the id of a " + " or ".join(kind_of(kind) for kind in get_args(target) or (target,))
-    return {str: "text"}.get(field.annotation, "data of your own")  # type: ignore[arg-type]
-
-
-def _word(wanted: Any) -> str:
-    if get_origin(wanted) is Literal:
-        return "one of " + ", ".join(f'"{choice}"' for choice in get_args(wanted))
-    return {str: "text", int: "a whole number", bool: "true or false"}[wanted]
 
 
 def families_page(loaded: Loaded, width: int) -> Page:

@@ -1,29 +1,43 @@
-"""JSON Schema of what a spec may say, for editors."""
+"""JSON Schema of what a spec may say, for editors: meanings, units and examples of every key."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from typing import Any
+from collections.abc import Iterable, Iterator
+from typing import Any, get_args, get_origin
 
-from speclint.specs.component import Spec
+from pydantic.fields import FieldInfo
+
+from speclint import units
+from speclint.quantities import PROVENANCES
+from speclint.specs.component import Spec, SpecTable
+from speclint.specs.keys import example_for, examples_of, inner_table, said_of
 from speclint.specs.meanings import meanings, summary
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
+#: Units of the two dimensions that are no plain multiples of an SI unit, and of their difference.
+_SPECIAL_UNITS = {
+    "temperature": ["°C", "°F", "K"],
+    "temperature difference": ["K", "°C difference", "°F difference"],
+}
 
 
 def schema_of(kind: type[Spec]) -> dict[str, Any]:
     """The JSON Schema of one kind of spec."""
     schema = kind.model_json_schema(mode="validation")
-    _drop_defaults(schema)
-    _describe(kind, schema["properties"])
+    used: set[str] = set()
+    _tidy(schema, used)
+    tables = {table.__name__: table for table in _tables(kind)}
+    for name, inner in schema.get("$defs", {}).items():
+        _describe(tables[name], inner)
+    _describe(kind, schema)
     schema["properties"] = {"kind": {"const": kind.kind}, **schema["properties"]}
     schema["required"] = ["kind"]
-    schema["description"] = summary(kind)
-    return {
-        "$schema": DIALECT,
-        "title": kind.kind,
-        **{key: value for key, value in schema.items() if key != "title"},
+    definitions = {
+        **schema.pop("$defs", {}),
+        **{dimension: _quantity(dimension) for dimension in sorted(used)},
     }
+    schema.pop("title")
+    return {"$schema": DIALECT, "title": kind.kind, **schema, "$defs": definitions}
 
 
 def schemas_of(kinds: Iterable[type[Spec]]) -> dict[str, Any]:
@@ -31,17 +45,77 @@ def schemas_of(kinds: Iterable[type[Spec]]) -> dict[str, Any]:
     return {kind.kind: schema_of(kind) for kind in kinds}
 
 
-def _describe(kind: type[Spec], properties: dict[str, Any]) -> None:
-    for name, meaning in meanings(kind).items():
-        properties[name]["description"] = meaning
+def _tables(table: type[SpecTable]) -> Iterator[type[SpecTable]]:
+    for field in table.model_fields.values():
+        inner, _ = inner_table(field.annotation)
+        if inner is not None:
+            yield inner
+            yield from _tables(inner)
 
 
-def _drop_defaults(node: Any) -> None:
-    """Leave out what stands for a value not stated: it is no default that a spec could write."""
-    if isinstance(node, dict):
-        node.pop("default", None)
-        for value in node.values():
-            _drop_defaults(value)
-    elif isinstance(node, list):
+def _describe(table: type[SpecTable], schema: dict[str, Any]) -> None:
+    """What the table is, and of each key what it means, what it takes and an example."""
+    schema["description"] = summary(table)
+    known = meanings(table)
+    for name, field in table.model_fields.items():
+        about = schema["properties"][name]
+        inner, _ = inner_table(field.annotation)
+        takes = said_of(field) if inner is None else summary(inner)
+        about["description"] = f"{known[name]}; {takes}" if name in known else takes
+        examples = _examples(name, field)
+        if examples:
+            about["examples"] = examples
+
+
+def _examples(name: str, field: FieldInfo) -> list[Any]:
+    value = example_for(name, field)
+    if value is not None:
+        return [value]
+    member = get_args(field.annotation)[0] if get_origin(field.annotation) is tuple else None
+    marks = getattr(member, "__metadata__", ())
+    return [examples_of(marks[0].dimension)[:1]] if marks else []
+
+
+def _quantity(dimension: str) -> dict[str, Any]:
+    """The definition of a quantity: text with a unit, or a table that says where it comes from."""
+    known = "pressure" if dimension == "fluid pressure" else dimension
+    taken = _SPECIAL_UNITS.get(dimension) or [unit for unit in units.DIMENSIONS[known].units if unit]
+    datum = ", followed by gauge or absolute" if dimension == "fluid pressure" else ""
+    named = f"its unit ({', '.join(taken)})" if taken else "no unit"
+    text = {
+        "type": "string",
+        "description": f"{dimension}: a number with {named}{datum}, and limits where it has them",
+        "examples": examples_of(dimension),
+    }
+    table = {
+        "type": "object",
+        "properties": {
+            "value": text,
+            "from": {"enum": list(PROVENANCES), "description": "where the value comes from"},
+            "note": {"type": "string", "description": "anything a reader should know of it"},
+        },
+        "required": ["value"],
+        "additionalProperties": False,
+    }
+    return {"anyOf": [text, table], "x-units": taken}
+
+
+def _tidy(node: Any, used: set[str]) -> None:
+    """Refer to each quantity by its dimension; leave out what stands for a value not stated, and made-up titles."""
+    if isinstance(node, list):
         for value in node:
-            _drop_defaults(value)
+            _tidy(value, used)
+    if not isinstance(node, dict):
+        return
+    dimension = node.get("x-dimension")
+    if isinstance(dimension, str):
+        used.add(dimension)
+        node.clear()
+        node["$ref"] = f"#/$defs/{dimension.replace(' ', '%20')}"
+        return
+    node.pop("default", None)
+    for name, value in node.items():
+        if name == "properties":
+            for inner in value.values():
+                inner.pop("title", None)
+        _tidy(value, used)

@@ -1,0 +1,102 @@
+"""A blank spec of a kind: every key with its meaning and an example, ready to be filled in."""
+
+from __future__ import annotations
+
+import json
+import textwrap
+from collections.abc import Iterator
+from typing import Any, Literal, get_args, get_origin
+
+from pydantic.fields import FieldInfo
+
+from speclint.specs.component import Spec, SpecTable
+from speclint.specs.keys import example_for, examples_of, inner_table, quantity_in, said_of
+from speclint.specs.meanings import meanings, summary
+
+_WIDTH = 100
+_HEADING = """Fill in what the drawing says: take the mark # from the front of a key and put the drawing's value
+in place of the example. What is left out is never guessed: a check that needs it is not assessed. A quantity may also be
+written { value = "480 mm", from = "measured", note = "by pin gauge" }; from is drawing, measured, calculated or
+assumed."""
+
+
+def template_of(kind: type[Spec]) -> str:
+    """The blank spec as TOML: a line that begins with # and a space is a remark, one with # alone is a key.
+
+    Without the marks # in front of its keys it is a spec that loads, made of examples.
+    """
+    kind.model_rebuild()  # so that tables named before they are defined are known
+    lines = [*_remark(f"{kind.called or kind.kind}: {summary(kind)}"), "#"]
+    lines += [*_remark(_HEADING), "", f'kind = "{kind.kind}"', f'id = "{kind.kind}-left"']
+    lines += _table(kind, "", skip={"id"})
+    return "\n".join(lines).rstrip() + "\n"
+
+
+def _table(table: type[SpecTable], path: str, skip: frozenset[str] | set[str] = frozenset()) -> Iterator[str]:
+    """The keys of a table, and after them the tables within it."""
+    known = meanings(table)
+    later: list[tuple[str, FieldInfo]] = []
+    for name, field in table.model_fields.items():
+        value = _inline(name, field)
+        if name in skip:
+            continue
+        if value is None:
+            later.append((name, field))
+            continue
+        yield ""
+        yield from _remark(_said(known.get(name, ""), said_of(field)))
+        yield f"#{name} = {value}"
+    for name, field in later:
+        yield ""
+        yield from _inner(name, field, path, known.get(name, ""))
+
+
+def _said(meaning: str, takes: str) -> str:
+    return f"{meaning}; {takes}" if meaning else takes
+
+
+def _inline(name: str, field: FieldInfo) -> str | None:
+    """The example of a key that is written on one line; None for a table."""
+    value = example_for(name, field)
+    if value is not None:
+        return json.dumps(value, ensure_ascii=False)
+    if get_origin(field.annotation) is tuple and (quantity := quantity_in(get_args(field.annotation)[0])):
+        return json.dumps(examples_of(quantity.dimension)[:1], ensure_ascii=False)
+    return None
+
+
+def _inner(name: str, field: FieldInfo, path: str, meaning: str) -> Iterator[str]:
+    """A table within a table: one, one of several by name, one of a list, or values by name."""
+    inner, several = inner_table(field.annotation)
+    key = f"{path}{name}"
+    if inner is None:
+        yield from _remark(_said(meaning, said_of(field)))
+        yield f"#[{key}]"
+        yield f"#{_named_value(field.annotation)}"
+        return
+    one = "" if not several else " One such table for each."
+    yield from _remark(_said(meaning, summary(inner)) + one)
+    if several == "[]":
+        yield f"#[[{key}]]"
+        yield from _table(inner, f"{key}.")
+        return
+    if several:
+        key = f"{key}.{_name_in(field.annotation)}"
+    yield f"#[{key}]"
+    yield from _table(inner, f"{key}.")
+
+
+def _name_in(annotation: Any) -> str:
+    """A name for one of several tables: a word that the names are limited to, or any."""
+    names = get_args(get_args(annotation)[0]) if get_origin(get_args(annotation)[0]) is Literal else ()
+    return str("running" if "running" in names else (names or ("first",))[0])
+
+
+def _named_value(annotation: Any) -> str:
+    quantity = quantity_in(get_args(annotation)[1]) if get_origin(annotation) is dict else None
+    return f'first = "{examples_of(quantity.dimension)[0]}"' if quantity else 'first = "data of your own"'
+
+
+def _remark(text: str) -> Iterator[str]:
+    for line in textwrap.wrap(" ".join(text.split()), _WIDTH - 2, break_long_words=False):
+        yield f"# {line}"
