@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from speclint import Rule
-from speclint_motion.rules import rods
+from speclint_motion.rules import guides, packing, pins, pistons, rings, rods, shafts
 
-_SUBJECTS = (rods,)
+_SUBJECTS = (rods, pistons, rings, guides, pins, packing, shafts)
 
 RULES: tuple[Rule, ...] = tuple(rule for subject in _SUBJECTS for rule in subject.RULES)

@@ -1,0 +1,170 @@
+"""Crosshead and slide bars: pressure on the slipper, and how far the bar gives as the crosshead runs along it."""
+
+from __future__ import annotations
+
+import math  # noqa: F401 - used by the doctests below
+
+from speclint import FIRST_PRINCIPLES, formula, require
+from speclint.formula import (
+    Kilograms,
+    Metres,
+    MetresToTheFourth,
+    Newtons,
+    Pascals,
+    Radians,
+    RadiansPerSecond,
+    Ratio,
+    SquareMetres,
+)
+from speclint.handbook.beams import fixed_deflection, simple_deflection
+from speclint.handbook.slider_crank import piston_travel
+from speclint.handbook.works import ROARK
+from speclint_motion.formulae.thrust import slipper_thrust
+
+
+@formula("p = N/(x L b)", cites=[FIRST_PRINCIPLES])
+def slipper_pressure(N: Newtons, L: Metres, b: Metres, x: Ratio) -> Pascals:
+    """Mean pressure between slipper and bar.
+
+    p = N/(x L b)
+
+    ``N`` thrust [N]; ``L``, ``b`` length and width of the slipper [m]; ``x`` share of its face that bears, above 0
+    to 1. Returns [Pa]. Raises OutOfRange outside.
+
+    Hand working: 60 kN over 400 × 250 mm: 0.6 MPa.
+
+    >>> round(slipper_pressure(N=60e3, L=0.4, b=0.25, x=1.0) / 1e6, 9)
+    0.6
+    """
+    require(0 < x <= 1, f"bearing share {x:.4g} is not between 0 and 1")
+    require(L > 0 * L and b > 0 * b, "the slipper must have a face")
+    return N / (x * L * b)
+
+
+@formula("a = x_0 + s(θ)", cites=[FIRST_PRINCIPLES])
+def place_on_bar(x_0: Metres, r: Metres, l: Metres, θ: Radians) -> Metres:  # noqa: E741
+    """Distance of the crosshead from the bar's front support.
+
+    a = x_0 + s(θ)
+
+    ``x_0`` that distance at the front dead centre [m]; ``r``, ``l`` crank radius and rod length [m]; ``θ`` crank
+    angle [rad]. Returns [m].
+
+    By hand, r = 3, l = 5, crank upright: s = 4.
+
+    >>> round(place_on_bar(x_0=1.0, r=3.0, l=5.0, θ=math.pi / 2), 9)
+    5.0
+    """
+    return x_0 + piston_travel(r=r, l=l, θ=θ)
+
+
+@formula("y = y(N(θ)/z, a(θ)) of a bar that rests on its supports", cites=[ROARK.at("Table 8.1, case 1e")])
+def deflection_of_resting_bar(
+    θ: Radians,
+    r: Metres,
+    l: Metres,  # noqa: E741 - the symbol of the trade
+    ω: RadiansPerSecond,
+    m: Kilograms,
+    A: SquareMetres,
+    p_1: Pascals,
+    p_e: Pascals,
+    c: Ratio,
+    x_0: Metres,
+    z: Ratio,
+    L: Metres,
+    E: Pascals,
+    I: MetresToTheFourth,  # noqa: E741
+) -> Metres:
+    """Greatest deflection of a slide bar that rests on its supports, the crosshead at one angle of the crank.
+
+    y = N b (L² − b²)^(3/2)/(9 √3 E I L), N = N(θ)/z, b the shorter part
+
+    The arguments to ``c`` as ``crosshead_force``; ``x_0`` from the front support to the crosshead at the front dead
+    centre [m]; ``z`` bars that share the thrust; ``L`` span [m]; ``E`` modulus [Pa]; ``I`` second moment [m⁴].
+    Returns [m]. The slipper is taken as a point. Raises OutOfRange where the crosshead leaves the bar.
+
+    By hand, r = 0.3, l = 0.5, crank upright, 240 kN on the middle of 1.2 m: s = 0.4, F L³/(48 E I) with E I =
+    7.2e6: 240e3 × 1.728/345.6e6 = 1.2 mm.
+
+    >>> gear = (math.pi / 2, 0.3, 0.5, 0.0, 300.0, 0.2, 17e5, 1e5, 1.0)
+    >>> round(deflection_of_resting_bar(*gear, x_0=0.2, z=1, L=1.2, E=200e9, I=3.6e-5) * 1e3, 6)
+    1.2
+    """
+    N = slipper_thrust(θ, r, l, ω, m, A, p_1, p_e, c) / z
+    return simple_deflection(F=N, a=place_on_bar(x_0, r, l, θ), L=L, E=E, I=I)
+
+
+@formula("y = y(N(θ)/z, a(θ)) of a bar held at its supports", cites=[ROARK.at("Table 8.1, case 1d")])
+def deflection_of_held_bar(
+    θ: Radians,
+    r: Metres,
+    l: Metres,  # noqa: E741
+    ω: RadiansPerSecond,
+    m: Kilograms,
+    A: SquareMetres,
+    p_1: Pascals,
+    p_e: Pascals,
+    c: Ratio,
+    x_0: Metres,
+    z: Ratio,
+    L: Metres,
+    E: Pascals,
+    I: MetresToTheFourth,  # noqa: E741
+) -> Metres:
+    """Greatest deflection of a slide bar whose supports keep it from turning.
+
+    y = 2 N a³ b²/(3 E I (3 a + b)²), N = N(θ)/z, a the longer part
+
+    Arguments, limits and errors as ``deflection_of_resting_bar``. Returns [m].
+
+    By hand, as there but held: F L³/(192 E I), a quarter: 0.3 mm.
+
+    >>> gear = (math.pi / 2, 0.3, 0.5, 0.0, 300.0, 0.2, 17e5, 1e5, 1.0)
+    >>> round(deflection_of_held_bar(*gear, x_0=0.2, z=1, L=1.2, E=200e9, I=3.6e-5) * 1e3, 6)
+    0.3
+    """
+    N = slipper_thrust(θ, r, l, ω, m, A, p_1, p_e, c) / z
+    return fixed_deflection(F=N, a=place_on_bar(x_0, r, l, θ), L=L, E=E, I=I)
+
+
+@formula("y_n = L k", cites=[FIRST_PRINCIPLES])
+def share_of_span(k: Ratio, L: Metres) -> Metres:
+    """A deflection as a share of the span.
+
+    y_n = L k
+
+    ``k`` share; ``L`` span [m]. Returns [m].
+
+    >>> round(share_of_span(k=0.001, L=1.3) * 1e3, 6)
+    1.3
+    """
+    return k * L
+
+
+@formula("m = m_p + m_r + m_c + m_s", cites=[FIRST_PRINCIPLES])
+def reciprocating_mass(m_p: Kilograms, m_r: Kilograms, m_c: Kilograms, m_s: Kilograms) -> Kilograms:
+    """Mass that goes to and fro on one side of the engine.
+
+    m = m_p + m_r + m_c + m_s
+
+    ``m_p`` piston, ``m_r`` rod, ``m_c`` crosshead, ``m_s`` the connecting rod's share [kg]. Returns [kg].
+
+    >>> reciprocating_mass(m_p=112.0, m_r=84.0, m_c=70.0, m_s=34.0)
+    300.0
+    """
+    return m_p + m_r + m_c + m_s
+
+
+@formula("x = |m − m_0|/m_0", cites=[FIRST_PRINCIPLES])
+def mass_apart(m: Kilograms, m_0: Kilograms) -> Ratio:
+    """How far a mass lies from what was reckoned with, as a share of that.
+
+    x = |m − m_0|/m_0
+
+    ``m``, ``m_0`` [kg], m_0 above 0. Raises OutOfRange otherwise.
+
+    >>> mass_apart(m=306.0, m_0=300.0)
+    0.02
+    """
+    require(m_0 > 0 * m_0, "the mass reckoned with must be above 0")
+    return abs(m - m_0) / m_0

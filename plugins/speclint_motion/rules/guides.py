@@ -1,0 +1,129 @@
+"""The crosshead on its slide bars, and what goes to and fro with it."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.formula import Metres, MetresToTheFourth
+from speclint.handbook.press_fits import DRAWING_TEMPERATURE
+from speclint.handbook.sections import i_section_second_moment, rectangle_second_moment
+from speclint.handbook.works import ROARK
+from speclint.specs import Crosshead, LoadCase, SlideBar
+from speclint_motion.formulae.guides import (
+    deflection_of_held_bar,
+    deflection_of_resting_bar,
+    mass_apart,
+    reciprocating_mass,
+    share_of_span,
+    slipper_pressure,
+)
+from speclint_motion.formulae.thrust import slipper_thrust
+from speclint_motion.taking import FULL_TURN, cylinder_of, gear_of, greatest, piston_of
+
+
+@rule(
+    "crosshead.slide-pressure",
+    title="The slipper presses on its bar no harder than oil and white metal stand",
+    on=Crosshead,
+    cases=("starting", "running"),
+    grade=Grade.NONCONFORMITY,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="A slipper that is too small wipes its metal; the rod then drags through its packing.",
+    leaves_out="weight of crosshead and rods, tilting of the slipper, grit",
+    limits=[
+        Limit("pressure", "0.7 MPa", "pressure", COMMON_PRACTICE, "greatest mean pressure of the slipper")
+    ],
+)
+def slide_pressure(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Judgement:
+    """The greatest F tan φ of a revolution, boiler pressure up to the cut-off and inertia, over the smaller face."""
+    cylinder = cylinder_of(piston_of(crosshead, sheet), sheet)
+    N = greatest("N", "thrust on the bar", slipper_thrust, gear_of(cylinder, case, sheet), sheet)
+    p = sheet.work(
+        "p",
+        slipper_pressure,
+        N=N,
+        L=sheet.take("L_s", crosshead.slipper_length),
+        b=sheet.take("b_s", crosshead.slipper_width),
+        x=sheet.take("x_b", crosshead.bearing_share),
+    )
+    return sheet.at_most(p, sheet.limit("pressure"))
+
+
+@rule(
+    "slidebar.deflection",
+    title="The slide bar keeps straight enough under the thrust",
+    on=SlideBar,
+    cases=("starting",),
+    grade=Grade.NONCONFORMITY,
+    cites=[ROARK.at("Table 8.1, cases 1d and 1e"), COMMON_PRACTICE],
+    why="A bar that gives bends the rod at every stroke, just where its packing holds it.",
+    leaves_out="give of the motion plate and of the cover that carry the bar, shear, wear",
+    limits=[Limit("share", "0.001", "ratio", COMMON_PRACTICE, "greatest deflection over the span")],
+)
+def deflection(bar: SlideBar, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Deflection as the crosshead runs along the bar under full boiler pressure: the greatest of a revolution."""
+    crosshead = sheet.follow(bar.guides)
+    gear = gear_of(cylinder_of(piston_of(crosshead, sheet), sheet), case, sheet)
+    L = sheet.take("L", bar.span)
+    held = sheet.read("ends", bar.ends) == "both fixed"
+    formula = deflection_of_held_bar if held else deflection_of_resting_bar
+    arguments = {
+        **gear._asdict(),
+        "x_0": sheet.take("x_0", bar.crosshead_from_end),
+        "z": float(sheet.count("z", bar.bars_sharing)),
+        "L": L,
+        "E": sheet.look_up("E", sheet.material_of(bar).modulus, of=bar, at=DRAWING_TEMPERATURE),
+        "I": _second_moment(bar, sheet),
+    }
+    angle = sheet.scan(
+        "θ_y",
+        "crank angle of the greatest deflection",
+        lambda θ: formula(θ, **arguments),
+        0.0,
+        FULL_TURN,
+        unit="rad",
+    )
+    y = sheet.work("y", formula, θ=angle, **arguments)
+    return sheet.at_most(y, sheet.work("y_n", share_of_span, k=sheet.limit("share", "k"), L=L))
+
+
+def _second_moment(bar: SlideBar, sheet: Sheet) -> MetresToTheFourth:
+    b: Metres = sheet.take("b", bar.width)
+    h: Metres = sheet.take("h", bar.depth)
+    if sheet.read("section", bar.section) == "rectangle":
+        return sheet.work("I", rectangle_second_moment, b=b, h=h)
+    web, flange = sheet.take("t_w", bar.web), sheet.take("t_f", bar.flange)
+    return sheet.work("I", i_section_second_moment, b=b, h=h, t_w=web, t_f=flange)
+
+
+@rule(
+    "motion.balance-record",
+    title="The masses that go to and fro are those with which the wheels are balanced",
+    on=Crosshead,
+    grade=Grade.NONCONFORMITY,
+    cites=[COMMON_PRACTICE, FIRST_PRINCIPLES],
+    why="Wheels balanced for other masses beat the rail at every turn, and nothing on the engine shows it.",
+    leaves_out="the balance itself, hammer blow and shuttling: the local code and a competent person decide",
+    limits=[Limit("apart", "2 %", "ratio", COMMON_PRACTICE, "greatest difference of the masses")],
+)
+def balance_record(crosshead: Crosshead, sheet: Sheet) -> Judgement:
+    """The parts' masses added up, against the balance drawing and against what the cylinder block reckons with."""
+    sheet.read("balance drawing", crosshead.balance_drawing)
+    rod = sheet.follow(crosshead.on_rod)
+    piston = sheet.follow(rod.carries)
+    block = sheet.follow(sheet.follow(piston.runs_in).housed_in)
+    m = sheet.work(
+        "m",
+        reciprocating_mass,
+        m_p=sheet.take("m_p", piston.mass),
+        m_r=sheet.take("m_r", rod.mass),
+        m_c=sheet.take("m_c", crosshead.mass),
+        m_s=sheet.take("m_s", crosshead.small_end_mass),
+    )
+    limit = sheet.limit("apart")
+    balanced = sheet.take("m_0", crosshead.balanced_for)
+    drawn = sheet.at_most(sheet.work("x_0", mass_apart, m=m, m_0=balanced), limit)
+    reckoned = sheet.take("m_b", block.drive.reciprocating_mass)
+    return sheet.worst(drawn, sheet.at_most(sheet.work("x_b", mass_apart, m=m, m_0=reckoned), limit))
+
+
+RULES = (slide_pressure, deflection, balance_record)

@@ -1,0 +1,72 @@
+"""The stuffing box: whether its packing stands heat, pressure and speed, and how the rod clears its bushes."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.handbook.packings import fastest, greatest_pressure, hottest
+from speclint.handbook.slider_crank import mean_piston_speed
+from speclint.specs import LoadCase, StuffingBox
+from speclint_motion.formulae.pistons import diametral_clearance, share_of_diameter
+from speclint_motion.formulae.thrust import revolutions
+from speclint_motion.taking import boiler_pressure, cylinder_of, piston_of
+
+
+@rule(
+    "packing.rating",
+    title="The packing stands the heat, the pressure and the speed of its rod",
+    on=StuffingBox,
+    cases=("starting", "running"),
+    grade=Grade.NONCONFORMITY,
+    cites=[COMMON_PRACTICE],
+    why="Packing beyond its rating blows within weeks, and blinds the driver with steam.",
+    leaves_out="oil, finish of the rod (rod.finish), whip of the rod; the maker's sheet goes before the table",
+)
+def rating(box: StuffingBox, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Temperature of the box, boiler pressure and mean speed of the rod, each against the table of packings."""
+    packing = sheet.read("packing", box.packing)
+    at = sheet.take("T_s", case.temperature_of(box))
+    block = cylinder_of(piston_of(sheet.follow(box.seals), sheet), sheet).block
+    n = sheet.work("n", revolutions, ω=sheet.take("ω", case.rotational_speed))
+    mean = sheet.work("v_m", mean_piston_speed, S=sheet.take("S", block.drive.stroke), n=n)
+    return sheet.worst(
+        sheet.at_most(at, sheet.look_up("T_max", hottest, packing=packing)),
+        sheet.at_most(
+            boiler_pressure(case, sheet), sheet.look_up("p_max", greatest_pressure, packing=packing)
+        ),
+        sheet.at_most(mean, sheet.look_up("v_max", fastest, packing=packing)),
+    )
+
+
+@rule(
+    "packing.gland",
+    title="The rod clears neck bush and gland without letting the packing through, and what leaks has a drain",
+    on=StuffingBox,
+    grade=Grade.OBSERVATION,
+    cites=[COMMON_PRACTICE, FIRST_PRINCIPLES],
+    why="A rod that touches its bush is scored; water from a gland without a drain runs into the axleboxes.",
+    leaves_out="sag of the rod and wear of the slippers, which take the clearance at the bottom",
+    limits=[
+        Limit(
+            "least", "0.004", "ratio", COMMON_PRACTICE, "least diametral clearance over the rod's diameter"
+        ),
+        Limit(
+            "most", "0.02", "ratio", COMMON_PRACTICE, "greatest diametral clearance over the rod's diameter"
+        ),
+    ],
+)
+def gland(box: StuffingBox, sheet: Sheet) -> Judgement:
+    """Bore of neck bush and gland less the rod, as a share of its diameter; the drain as stated."""
+    d = sheet.take("d", sheet.follow(box.seals).diameter)
+    low = sheet.work("c_min", share_of_diameter, k=sheet.limit("least", "k_min"), D=d)
+    high = sheet.work("c_max", share_of_diameter, k=sheet.limit("most", "k_max"), D=d)
+    judgements = []
+    for symbol, bore in (("n", box.neck_bush), ("g", box.gland_bore)):
+        taken = sheet.take(f"D_{symbol}", bore)
+        c = sheet.work(f"c_{symbol}", diametral_clearance, D_l=taken, D_p=d)
+        judgements.append(sheet.within(c, low, high))
+    drained = sheet.read("drained", box.drained)
+    says = "the stuffing box is drained" if drained else "nothing drains what the packing lets past"
+    return sheet.worst(sheet.states(drained, says), *judgements)
+
+
+RULES = (rating, gland)

@@ -1,0 +1,164 @@
+"""Crosshead pin and crank pin: the pressure of their bearings, and bending that turns over at every stroke."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.formula import Metres, NewtonMetres, Newtons, Ratio
+from speclint.handbook.beams import bending_stress
+from speclint.handbook.combined_stress import equivalent_stress
+from speclint.handbook.press_fits import DRAWING_TEMPERATURE
+from speclint.handbook.sections import round_area
+from speclint.handbook.stress_concentration import (
+    fatigue_notch_factor,
+    notch_sensitivity,
+    shoulder_in_bending,
+)
+from speclint.handbook.works import PETERSON, SHIGLEY
+from speclint.specs import LoadCase, Pin
+from speclint_motion.formulae.pins import (
+    moment_of_crank_pin,
+    moment_of_held_pin,
+    projected_pressure,
+    round_modulus,
+)
+from speclint_motion.formulae.sections import direct_stress, fatigue_factor, share_of_bore, size_ratio
+from speclint_motion.formulae.thrust import connecting_rod_force
+from speclint_motion.sources import POCKET_BOOK, RAILWAY_MECHANICAL_ENGINEER, SHIGLEY_GOODMAN
+from speclint_motion.tables import proportion_of_bore
+from speclint_motion.taking import cylinder_of, gear_of, greatest, piston_of
+
+
+def _load(pin: Pin, case: LoadCase, sheet: Sheet) -> tuple[Newtons, Metres]:
+    """The greatest force in the connecting rod over a revolution, and the bore of the cylinder."""
+    cylinder = cylinder_of(piston_of(sheet.follow(pin.moved_by), sheet), sheet)
+    gear = gear_of(cylinder, case, sheet)
+    return greatest("F_c", "force in the connecting rod", connecting_rod_force, gear, sheet), cylinder.D
+
+
+@rule(
+    "pin.bearing-pressure",
+    title="The pin presses on its bearing no harder than trade practice found to run cool",
+    on=Pin,
+    cases=("starting", "running"),
+    grade=Grade.NONCONFORMITY,
+    gravest=Grade.NONCONFORMITY,
+    cites=[RAILWAY_MECHANICAL_ENGINEER, POCKET_BOOK, FIRST_PRINCIPLES],
+    why="A pin that is too small squeezes out its oil, runs hot and takes its bearing with it.",
+    leaves_out="rubbing speed and heat, coupling rods on the same pin; the pocket-book's proportions are reported",
+    limits=[
+        Limit(
+            "crank_pin",
+            "1700 psi",
+            "pressure",
+            RAILWAY_MECHANICAL_ENGINEER,
+            "greatest pressure of a crank pin",
+        ),
+        Limit(
+            "crank_pin_usual",
+            "1600 psi",
+            "pressure",
+            RAILWAY_MECHANICAL_ENGINEER,
+            "usual pressure of a crank pin",
+        ),
+        Limit(
+            "crosshead_pin",
+            "4800 psi",
+            "pressure",
+            RAILWAY_MECHANICAL_ENGINEER,
+            "greatest pressure of a crosshead pin",
+        ),
+        Limit(
+            "crosshead_pin_usual",
+            "4600 psi",
+            "pressure",
+            RAILWAY_MECHANICAL_ENGINEER,
+            "usual pressure of a crosshead pin",
+        ),
+    ],
+)
+def bearing_pressure(pin: Pin, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Rod force over projected area: beyond the lower figure an observation, beyond the upper a nonconformity."""
+    place = sheet.read("place", pin.place)
+    F, D = _load(pin, case, sheet)
+    d, b = sheet.take("d", pin.diameter), sheet.take("b", pin.length)
+    if place == "crank pin":
+        _period_proportions(d, b, D, sheet)
+    p = sheet.work("p", projected_pressure, F=F, d=d, b=b)
+    name = place.replace(" ", "_")
+    usual = sheet.at_most(p, sheet.limit(f"{name}_usual")).graded(Grade.OBSERVATION)
+    return sheet.worst(sheet.at_most(p, sheet.limit(name)), usual)
+
+
+def _period_proportions(d: Metres, b: Metres, D: Metres, sheet: Sheet) -> None:
+    for symbol, size, part in (("d", d, "crank pin diameter"), ("b", b, "crank pin length")):
+        k = sheet.look_up(f"k_{symbol}", proportion_of_bore, part=part)
+        period = sheet.work(f"{symbol}_0", share_of_bore, D=D, k=k)
+        sheet.work(f"{symbol}/{symbol}_0", size_ratio, d=size, d_0=period)
+
+
+@rule(
+    "pin.bending",
+    title="The pin bears bending and shear turned over at every stroke, for ever",
+    on=Pin,
+    cases=("starting", "running"),
+    grade=Grade.NONCONFORMITY,
+    cites=[
+        FIRST_PRINCIPLES,
+        SHIGLEY.at("eq. 5-15"),
+        SHIGLEY_GOODMAN,
+        PETERSON.at("chart 3.10 and eq. 1.31"),
+        COMMON_PRACTICE,
+    ],
+    why="A crank pin breaks at its fillet, with the rods flying at speed.",
+    leaves_out="coupling rods on the same pin, what a press fit costs the endurance, seizure",
+    limits=[
+        Limit("fatigue", "1.5", "ratio", COMMON_PRACTICE, "least factor against fatigue"),
+        Limit(
+            "surface",
+            "0.85",
+            "ratio",
+            COMMON_PRACTICE,
+            "share of the polished endurance that a ground pin keeps",
+        ),
+    ],
+)
+def bending(pin: Pin, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Bending and mean shear as one stress by distortion energy, fully reversed, with the notch of the fillet."""
+    crank = sheet.read("place", pin.place) == "crank pin"
+    F, _ = _load(pin, case, sheet)
+    d = sheet.take("d", pin.diameter)
+    M = _moment(pin, F, sheet, crank=crank)
+    σ = sheet.work("σ", bending_stress, M=M, Z=sheet.work("Z", round_modulus, d=d))
+    shear = F if crank else F / 2
+    τ = sheet.work("τ", direct_stress, F=shear, A=sheet.work("A_p", round_area, d=d))
+    σ_eq = sheet.work("σ_eq", equivalent_stress, sigma=σ, tau=τ)
+    material = sheet.material_of(pin)
+    R_m = sheet.look_up("R_m", material.tensile_strength, of=pin, at=DRAWING_TEMPERATURE, thickness=d)
+    n = sheet.work(
+        "n",
+        fatigue_factor,
+        σ_a=σ_eq,
+        σ_m=0.0,
+        K_f=_notch(pin, R_m, d, sheet) if crank else 1.0,
+        k=sheet.limit("surface", "k"),
+        S_f=sheet.look_up("S_f", material.fatigue_strength, of=pin, loading="bending", diameter=d),
+        R_m=R_m,
+    )
+    return sheet.at_least(n, sheet.limit("fatigue"))
+
+
+def _moment(pin: Pin, F: Newtons, sheet: Sheet, *, crank: bool) -> NewtonMetres:
+    if crank:
+        return sheet.work("M", moment_of_crank_pin, F=F, a=sheet.take("a", pin.overhang))
+    b = sheet.take("b", pin.length)
+    return sheet.work("M", moment_of_held_pin, F=F, L=sheet.take("L", pin.span), b=b)
+
+
+def _notch(pin: Pin, R_m: float, d: Metres, sheet: Sheet) -> Ratio:
+    r = sheet.take("r_f", pin.fillet)
+    K_t = sheet.work("K_t", shoulder_in_bending, D=sheet.take("D_s", pin.larger_diameter), d=d, r=r)
+    q = sheet.work("q", notch_sensitivity, R_m=R_m, r=r)
+    return sheet.work("K_f", fatigue_notch_factor, K_t=K_t, q=q)
+
+
+RULES = (bearing_pressure, bending)

@@ -1,0 +1,139 @@
+"""The rings of a piston: their gap, their grooves, and the lands beside them."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.formula import Metres, Pascals
+from speclint.handbook.press_fits import DRAWING_TEMPERATURE
+from speclint.specs import Component, Groove, LoadCase, Piston, PistonRing
+from speclint_motion.formulae.pistons import (
+    diametral_clearance,
+    land_bending,
+    land_shear,
+    ring_gap_when_hot,
+    share_of_strength,
+    strength_over,
+)
+from speclint_motion.taking import boiler_pressure
+
+_IRON = ("grey-iron", "ductile-iron", "chilled-iron", "austenitic-iron")
+#: Shear over tension at yield of a ductile metal is one over this, by distortion energy.
+_DISTORTION = 3**0.5
+
+
+@rule(
+    "piston.ring-gap",
+    title="The ends of the ring never meet, hot as it gets",
+    on=PistonRing,
+    cases=("starting", "running", "drifting"),
+    grade=Grade.NONCONFORMITY,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="A ring whose ends butt has nowhere to grow: it seizes in the bore or breaks.",
+    leaves_out="wear of the bore, which opens the gap",
+    limits=[Limit("least", "0.2 mm", "length", COMMON_PRACTICE, "least gap hot")],
+)
+def gap(ring: PistonRing, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Cold gap with the growth of the bore round it less that of the ring."""
+    bore, D = _bore(ring, sheet)
+    at_l, at_r = sheet.take("T_l", case.temperature_of(bore)), sheet.take("T_r", case.temperature_of(ring))
+    left = sheet.work(
+        "g_h",
+        ring_gap_when_hot,
+        g=sheet.take("g", ring.gap),
+        D=D,
+        alpha_l=sheet.look_up("α_l", sheet.material_of(bore).expansion, of=bore, at=at_l),
+        T_l=at_l,
+        alpha_r=sheet.look_up("α_r", sheet.material_of(ring).expansion, of=ring, at=at_r),
+        T_r=at_r,
+        T_ref=DRAWING_TEMPERATURE,
+    )
+    return sheet.at_least(left, sheet.limit("least"))
+
+
+def _bore(ring: PistonRing, sheet: Sheet) -> tuple[Component, Metres]:
+    """What the ring runs in, and its bore; a bore of the block itself is the least that the ring is made for."""
+    if sheet.is_stated("runs in", ring.runs_in):
+        liner = sheet.follow(ring.runs_in)
+        return liner, sheet.take("D", liner.bore)
+    block = sheet.follow(ring.bears_on)
+    if not ring.made_for:
+        raise sheet.not_assessed(f"made_for is not stated in {ring.where.file}", ring.where)
+    return block, min(sheet.take("D", size) for size in ring.made_for)
+
+
+@rule(
+    "piston.ring-lands",
+    title="The lands of the piston carry the steam, and the rings lie free in their grooves",
+    on=Piston,
+    cases=("starting", "running"),
+    grade=Grade.NONCONFORMITY,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="A land that cracks drops out in pieces; a ring that stands on the bottom of its groove seizes.",
+    leaves_out="notch at the corner of the groove, wear of its sides, heat of the crown",
+    limits=[
+        Limit("iron", "8", "ratio", COMMON_PRACTICE, "tensile strength of iron over the stress allowed"),
+        Limit("steel", "0.33", "ratio", COMMON_PRACTICE, "share of the proof stress of steel"),
+        Limit("back", "0.5 mm", "length", COMMON_PRACTICE, "least clearance behind a ring pushed home"),
+        Limit("side_least", "0.03 mm", "length", COMMON_PRACTICE, "least clearance beside a ring"),
+        Limit("side_most", "0.2 mm", "length", COMMON_PRACTICE, "greatest clearance beside a ring, new"),
+    ],
+)
+def lands(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
+    """A strip of the land under full boiler pressure on one side; depth and width of the groove against the ring."""
+    if not piston.grooves:
+        raise sheet.not_assessed(f"grooves is not stated in {piston.where.file}", piston.where)
+    p = boiler_pressure(case, sheet)
+    judgements = []
+    for name, groove in piston.grooves.items():
+        judgements += _land(name, groove, p, piston, case, sheet)
+        judgements += _groove(name, groove, sheet)
+    return sheet.worst(*judgements)
+
+
+def _land(
+    name: str, groove: Groove, p: Pascals, piston: Piston, case: LoadCase, sheet: Sheet
+) -> list[Judgement]:
+    h, b = sheet.take(f"h_{name}", groove.depth), sheet.take(f"b_{name}", groove.land)
+    allowed = _allowed(piston, b, case, sheet)
+    bending = sheet.work(f"σ_{name}", land_bending, p=p, h=h, b=b)
+    shear = sheet.work(f"τ_{name}", land_shear, p=p, h=h, b=b)
+    sheared = (
+        allowed if _is_iron(piston, sheet) else sheet.work("τ_all", strength_over, R=allowed, n=_DISTORTION)
+    )
+    return [sheet.at_most(bending, allowed), sheet.at_most(shear, sheared)]
+
+
+def _is_iron(piston: Piston, sheet: Sheet) -> bool:
+    return sheet.material_of(piston).family in _IRON
+
+
+def _allowed(piston: Piston, b: Metres, case: LoadCase, sheet: Sheet) -> Pascals:
+    """Tension that the piston's metal may carry, hot: an eighth of the strength of iron, a third of steel's yield."""
+    material, at = sheet.material_of(piston), sheet.take("T_p", case.temperature_of(piston))
+    if _is_iron(piston, sheet):
+        R_m = sheet.look_up("R_m", material.tensile_strength, of=piston, at=at, thickness=b)
+        return sheet.work("S", strength_over, R=R_m, n=sheet.limit("iron", "n"))
+    R_p = sheet.look_up("R_p", material.proof_stress, of=piston, at=at, thickness=b)
+    return sheet.work("S", share_of_strength, x=sheet.limit("steel", "x"), R=R_p)
+
+
+def _groove(name: str, groove: Groove, sheet: Sheet) -> list[Judgement]:
+    """Room behind the ring when it is pushed home, and beside it."""
+    ring = sheet.follow(groove.takes)
+    behind = sheet.work(
+        f"c_b,{name}",
+        diametral_clearance,
+        D_l=sheet.take(f"h_{name}", groove.depth),
+        D_p=sheet.take(f"t_{name}", ring.thickness),
+    )
+    beside = sheet.work(
+        f"c_s,{name}",
+        diametral_clearance,
+        D_l=sheet.take(f"w_{name}", groove.width),
+        D_p=sheet.take(f"b_r{name}", ring.width),
+    )
+    side = sheet.within(beside, sheet.limit("side_least"), sheet.limit("side_most"))
+    return [sheet.at_least(behind, sheet.limit("back")), side]
+
+
+RULES = (gap, lands)
