@@ -8,7 +8,7 @@ from typing import TypeVar
 from speclint import OutOfRange, Sheet
 from speclint.formula import Kilograms, Metres, Newtons, Ratio
 from speclint.handbook.cam_laws import cam_law
-from speclint.handbook.cam_profiles import CamMotion, CamProfile, Flank, Ramp
+from speclint.handbook.cam_profiles import CamMotion, CamProfile, Flank, Follower, Ramp
 from speclint.handbook.lift_tables import LiftTable
 from speclint.handbook.springs import coil_mass
 from speclint.specs import Cam, Component, LoadCase, PoppetValve, Rocker, Tappet, ValveSpindle
@@ -36,6 +36,22 @@ class Springs:
 
     shut: Newtons
     rate: float
+
+
+@dataclass(frozen=True)
+class WholeLift:
+    """A cam's motion that forgives the rounding of an angle at either end of its lift."""
+
+    cam: CamMotion
+
+    @property
+    def duration(self) -> float:
+        """Angle over which the tappet is off the base circle [rad]."""
+        return self.cam.duration
+
+    def at(self, angle: float) -> Follower:
+        """The tappet at an angle from the foot of the lift [rad]; its ends beyond them."""
+        return self.cam.at(min(max(angle, 0.0), self.cam.duration))
 
 
 def _one(parent: Component, kind: type[C], does: str, sheet: Sheet) -> C:
@@ -105,7 +121,7 @@ def springs_hot(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Springs:
 def motion(cam: Cam, sheet: Sheet) -> CamMotion:
     """The cam's motion: by its law and ramps, or by its table of lifts."""
     try:
-        return _by_table(cam, sheet) if cam.table else _by_law(cam, sheet)
+        return WholeLift(_by_table(cam, sheet) if cam.table else _by_law(cam, sheet))
     except OutOfRange as problem:
         raise sheet.not_covered(str(problem)) from problem
 

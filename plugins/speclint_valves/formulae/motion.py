@@ -274,8 +274,8 @@ def tappet_clearance_hot(
 
     ``c`` clearance cold at the tappet [m]; ``L_s`` length of spindle and valve that grows by ``ε_s`` towards
     the gear; ``L_b`` and ``L_d`` lengths of block and cam box that hold the gear away from the seat and grow by
-    ``ε_b`` and ``ε_d``; ``y`` how far the valve may sink into its seat [m]; ``i`` travel of the valve for each unit of the tappet's. Returns [m],
-    negative where the valve is held off its seat. Raises OutOfRange unless i > 0.
+    ``ε_b`` and ``ε_d``; ``y`` how far the valve may sink into its seat [m]; ``i`` travel of the valve for each unit
+    of the tappet's. Returns [m], negative where the valve is held off its seat. Raises OutOfRange unless i > 0.
 
     Hand working: 0.6 − (400 × 0.0030 − 200 × 0.0028 − 180 × 0.0010 + 0.1)/1.25 = 0.6 − 0.448 = 0.152 mm.
 

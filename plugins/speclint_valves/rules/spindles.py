@@ -84,7 +84,11 @@ def guide_length(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
     leaves_out="the notch of a thread or a cotter hole, which the low share of the strength stands for",
     limits=[
         Limit(
-            "share-of-strength", "0.2", "ratio", COMMON_PRACTICE, "share of tensile strength, for endurance"
+            "share-of-strength",
+            "0.2",
+            "ratio",
+            COMMON_PRACTICE,
+            "share of tensile strength at 20 °C, for endurance",
         ),
         Limit("buckling-factor", "4", "ratio", COMMON_PRACTICE, "least factor against buckling"),
         CRACKED,
@@ -95,7 +99,7 @@ def stress(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
     train = train_of(sheet.follow(spindle.moves), sheet)
     F, _ = worked_valve_load(loaded(train, case, sheet), sheet)
     T, metal = sheet.take("T", case.temperature_of(spindle)), sheet.material_of(spindle)
-    R_m = sheet.look_up("R_m", metal.tensile_strength, of=spindle, at=T)
+    R_m = sheet.look_up("R_m", metal.tensile_strength, of=spindle, at=DRAWING_TEMPERATURE)
     allowed = sheet.work("σ_zul", share_of_strength, k=sheet.limit("share-of-strength", "k"), S=R_m)
     worked = sheet.work("σ", direct_stress, F=F, d=sheet.take("d_1", spindle.least_diameter))
     return sheet.worst(sheet.at_most(worked, allowed), _buckling(spindle, T, F, sheet))

@@ -164,3 +164,15 @@ def test_refusals() -> None:
     with pytest.raises(OutOfRange, match="ratio"):
         mass_at_valve(m_v=1, m_s=1, m_f=1, m_t=1, i=0.0, J=0.0, b_v=1.0)
     assert duty()
+
+
+def test_the_end_of_a_lift_is_not_lost_to_rounding(workshop: Workshop) -> None:
+    """75 + 10 + 75 + 2 × 15° sum to a float that a grid of 180 steps oversteps by its last bit."""
+    angles = (
+        ('rise_angle = "70 °"', 'rise_angle = "75 °"'),
+        ('dwell_angle = "20 °"', 'dwell_angle = "10 °"'),
+    )
+    ends = (('fall_angle = "70 °"', 'fall_angle = "75 °"'), ('ramp_angle = "20 °"', 'ramp_angle = "15 °"'))
+    files = train_files(cam=(*angles, *ends))
+    assert workshop.write(files).only(FOLLOWS).outcome == "conforms"
+    assert workshop.write(files).only(LANDING).outcome == "conforms"
