@@ -11,7 +11,7 @@ _RAW = [ISO_8062_3.at("figures of the raw casting's nominal dimension")]
 
 @formula("a = A + C/2", cites=_RAW)
 def allowance_on_one_side(A: Metres, C: Metres) -> Metres:
-    """Metal wanted on a face whose opposite face stays as cast.
+    """Metal wanted on a face whose opposite stays as cast.
 
     a = A + C/2
 
@@ -27,7 +27,7 @@ def allowance_on_one_side(A: Metres, C: Metres) -> Metres:
 
 @formula("a = A + C/4", cites=_RAW)
 def allowance_on_both_sides(A: Metres, C: Metres) -> Metres:
-    """Metal wanted on each face of a dimension that is machined at both ends, as a diameter is.
+    """Metal wanted on each of two machined faces.
 
     a = A + C/4
 

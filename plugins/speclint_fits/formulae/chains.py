@@ -11,7 +11,7 @@ _WORST_CASE = list(WORST_CASE_CITES)
 
 @formula("g = g_0 + k x", cites=_WORST_CASE)
 def with_link(g_0: Metres, k: Ratio, x: Metres) -> Metres:
-    """The gap with one more link.
+    """Gap, link by link.
 
     g = g_0 + k x
 
@@ -127,7 +127,7 @@ def high_end(m: Metres, R: Metres) -> Metres:
 
 @formula("s = b − a", cites=[FIRST_PRINCIPLES])
 def span(a: Metres, b: Metres) -> Metres:
-    """What lies between two limits.
+    """Width between two ends.
 
     s = b − a
 

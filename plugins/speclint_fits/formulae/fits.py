@@ -13,11 +13,11 @@ _WIDEST_HALF_ARC = math.radians(80)
 
 @formula("δ = d − D", cites=[FIRST_PRINCIPLES])
 def interference(d: Metres, D: Metres) -> Metres:
-    """Interference of a shaft in its hole; negative for a clearance.
+    """Interference of a shaft in its hole.
 
     δ = d − D
 
-    ``d`` shaft, ``D`` hole [m]. Returns [m].
+    ``d`` shaft, ``D`` hole [m]. Returns [m], negative for a clearance.
 
     >>> round(interference(d=0.17012, D=0.17004) * 1e6, 6)
     80.0
@@ -27,7 +27,7 @@ def interference(d: Metres, D: Metres) -> Metres:
 
 @formula("c = −δ", cites=[FIRST_PRINCIPLES])
 def clearance(delta: Metres) -> Metres:
-    """Clearance; negative for an interference.
+    """Clearance.
 
     c = −δ
 
@@ -111,7 +111,7 @@ def solid_shaft_stress(p: Pascals) -> Pascals:
 
 @formula("S = k R", cites=[COMMON_PRACTICE])
 def share_of_strength(k: Ratio, R: Pascals) -> Pascals:
-    """Stress allowed as a share of a strength.
+    """Stress allowed.
 
     S = k R
 
@@ -125,7 +125,7 @@ def share_of_strength(k: Ratio, R: Pascals) -> Pascals:
 
 @formula("F_n = x F", cites=[COMMON_PRACTICE])
 def load_with_factor(x: Ratio, F: Newtons) -> Newtons:
-    """Grip asked of a fit: its load, with a factor.
+    """Grip asked of the fit.
 
     F_n = x F
 
@@ -156,14 +156,15 @@ def hot_diameter(D: Metres, alpha: PerKelvin, T: Kelvins, T_ref: Kelvins) -> Met
 
 @formula("g = |D_s − D_b|/2 (1 − cos θ), over cos θ where D_s < D_b", cites=[FIRST_PRINCIPLES])
 def saddle_gap(D_s: Metres, D_b: Metres, theta: Radians) -> Metres:
-    """Greatest gap between a saddle and the barrel that it is bedded on, measured along the radius.
+    """Greatest gap between saddle and barrel.
 
     g = |D_s − D_b|/2 (1 − cos θ), over cos θ where D_s < D_b
 
     ``D_s`` diameter to which the saddle is machined, ``D_b`` of the barrel [m]; ``theta`` half of the arc of the
     saddle [rad]. Returns [m]. A saddle of larger radius rests on its middle and gapes at its edges; one of smaller
     radius rests on its edges and gapes at its middle, by 1/cos θ more, since it is held off along the flanks.
-    To the first order in the difference of radii, which errs on the safe side by its square over the radius.
+    Measured along the radius, to the first order in the difference of radii: on the safe side by its square over
+    the radius.
     Raises OutOfRange unless 0 < θ ≤ 80° and the diameters are within a tenth of each other.
 
     Hand working: radii 900.5 and 900.0 mm over 2 × 60°: 0.5 × (1 − 0.5) = 0.25 mm; the other way 0.5 mm.

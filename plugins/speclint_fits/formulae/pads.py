@@ -67,7 +67,7 @@ def far_side(a: Metres, w: Metres) -> Metres:
 
 @formula("r_h = r − g", cites=[FIRST_PRINCIPLES])
 def room_left(r: Metres, g: Metres) -> Metres:
-    """Room left beyond a part that has grown.
+    """Room left hot.
 
     r_h = r − g
 
@@ -136,7 +136,7 @@ def force_to_enter(mu: Ratio, sigma: Pascals, A: SquareMetres) -> Newtons:
 
 @formula("F = F_1 + F_2", cites=[FIRST_PRINCIPLES])
 def forces_together(F_1: Newtons, F_2: Newtons) -> Newtons:
-    """Force that draws in several pads at once.
+    """Force that draws the pads in.
 
     F = F_1 + F_2
 

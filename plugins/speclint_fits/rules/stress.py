@@ -33,7 +33,7 @@ LIMITS = [
 )
 def stress(fit: Fit, case: LoadCase, sheet: Sheet) -> Judgement:
     """Lamé of both under the greatest interference; Tresca in a steel hub, hoop tension in an iron one."""
-    if intent_of(fit, sheet) == "clearance":
+    if intent_of(fit, sheet) != "interference":
         raise sheet.not_applicable("the fit is not meant to press")
     sizes, parts = sizes_of(fit, sheet), parts_of(fit, sheet)
     hot = hot_fit(sizes, parts, case, sheet)
