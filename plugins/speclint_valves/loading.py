@@ -5,13 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from speclint import Sheet
-from speclint.formula import Kilograms, Metres, MetresPerSecondSquared, Newtons, RadiansPerSecond, Ratio
-from speclint.handbook.cam_profiles import CamMotion
+from speclint.formula import Kilograms, Metres, Newtons, RadiansPerSecond, Ratio
+from speclint.handbook.cam_profiles import Follower
 from speclint.specs import LoadCase
 from speclint_valves.formulae.motion import tappet_load, valve_acceleration, valve_end_load, valve_lift
 from speclint_valves.formulae.shutting import holding_load, spring_load_at_lift, sum_of_loads
 from speclint_valves.shutting import on_spindle, unbalanced, weight
-from speclint_valves.train import Springs, Train, clearance, mass, motion, ratio, springs_hot
+from speclint_valves.train import Springs, Train, WholeLift, clearance, mass, motion, ratio, springs_hot
 
 
 @dataclass(frozen=True)
@@ -19,7 +19,7 @@ class Loaded:
     """What the load at the cam depends on, at any of its angles."""
 
     train: Train
-    cam: CamMotion
+    cam: WholeLift
     i: Ratio
     m: Kilograms
     c: Metres
@@ -38,29 +38,20 @@ class Loaded:
         """Steam that holds the valve: all of it until the valve has cracked open, then none."""
         return self.steam if h <= self.cracked else 0.0
 
-    def acceleration_at(self, angle: float) -> MetresPerSecondSquared:
-        """Acceleration of the valve."""
-        return valve_acceleration(i=self.i, κ=self.cam.at(angle).curvature, ω=self.ω)
-
-    def lift_at(self, angle: float) -> Metres:
-        """Lift of the valve."""
-        return valve_lift(i=self.i, s=self.cam.at(angle).lift, c=self.c)
+    def tappet(self, at: Follower) -> Newtons:
+        """Load along the tappet; nothing before it has taken up its clearance, or where it has left the cam."""
+        if at.lift < self.c:
+            return 0.0
+        h = valve_lift(i=self.i, s=at.lift, c=self.c)
+        a = valve_acceleration(i=self.i, κ=at.curvature, ω=self.ω)
+        steam = self.steam_at(h) if at.slope >= 0 else 0.0
+        F_f = self.spring_at(h)
+        load = tappet_load(i=self.i, F_f=F_f, F_st=steam, m=self.m, a=a, F_r=self.friction, W=self.weight)
+        return max(load, 0.0)
 
     def tappet_at(self, angle: float) -> Newtons:
-        """Load along the tappet; nothing before it has taken up its clearance."""
-        if self.cam.at(angle).lift < self.c:
-            return 0.0
-        h = self.lift_at(angle)
-        load = tappet_load(
-            i=self.i,
-            F_f=self.spring_at(h),
-            F_st=self.steam_at(h) if self.cam.at(angle).slope >= 0 else 0.0,
-            m=self.m,
-            a=self.acceleration_at(angle),
-            F_r=self.friction,
-            W=self.weight,
-        )
-        return max(load, 0.0)
+        """The same at an angle of the cam."""
+        return self.tappet(self.cam.at(angle))
 
 
 def loaded(train: Train, case: LoadCase, sheet: Sheet) -> Loaded:

@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 from speclint import FIRST_PRINCIPLES
+from speclint.handbook.contact import contact_modulus
+from speclint.handbook.materials import Material
+from speclint.handbook.press_fits import DRAWING_TEMPERATURE
 from speclint.handbook.reading import Reading
 
 _SENSE_OF_WEIGHT = {"upwards": 1.0, "sideways": 0.0, "downwards": -1.0}
@@ -48,3 +51,21 @@ def sense_of_steam(steam_load: str) -> Reading:
     return Reading.exact(
         f"sense in which steam {steam_load}", _SENSE_OF_STEAM[steam_load], "", FIRST_PRINCIPLES
     )
+
+
+def modulus_of_pair(one: Material, other: Material) -> Reading:
+    """Contact modulus [Pa] of two metals at 20 °C, with what the spread of their constants leaves open.
+
+    >>> from speclint.handbook.materials import material
+    >>> steel = material("case-hardening-16MnCr5")
+    >>> pair = modulus_of_pair(steel, steel)
+    >>> pair.low < pair.nominal < pair.high
+    True
+    """
+    E_1, E_2 = one.modulus(DRAWING_TEMPERATURE), other.modulus(DRAWING_TEMPERATURE)
+    nu_1, nu_2 = one.poisson(), other.poisson()
+    low = contact_modulus(E_1.low, nu_1.low, E_2.low, nu_2.low)
+    nominal = contact_modulus(E_1.nominal, nu_1.nominal, E_2.nominal, nu_2.nominal)
+    high = contact_modulus(E_1.high, nu_1.high, E_2.high, nu_2.high)
+    what = f"contact modulus of {one.name} on {other.name}"
+    return Reading(what, nominal, low, high, E_1.unit, E_1.source)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import TypeVar
 
 from speclint import OutOfRange, Sheet
@@ -38,20 +39,28 @@ class Springs:
     rate: float
 
 
-@dataclass(frozen=True)
 class WholeLift:
-    """A cam's motion that forgives the rounding of an angle at either end of its lift."""
+    """A cam's motion that forgives the rounding of an angle at either end of its lift, and remembers angles."""
 
-    cam: CamMotion
-
-    @property
-    def duration(self) -> float:
-        """Angle over which the tappet is off the base circle [rad]."""
-        return self.cam.duration
+    def __init__(self, cam: CamMotion) -> None:
+        self._cam = cam
+        self.duration = cam.duration
+        self._known: dict[float, Follower] = {}
 
     def at(self, angle: float) -> Follower:
         """The tappet at an angle from the foot of the lift [rad]; its ends beyond them."""
-        return self.cam.at(min(max(angle, 0.0), self.cam.duration))
+        found = self._known.get(angle)
+        if found is None:
+            found = self._cam.at(min(max(angle, 0.0), self.duration))
+            if len(self._known) < _REMEMBERED:
+                self._known[angle] = found
+        return found
+
+
+#: Angles that a cam's motion remembers: those of a few scans, which every corner of tolerances asks for again.
+_REMEMBERED = 1000
+#: Intervals of a scan over a cam's whole event; between them the scan closes in by itself.
+SCAN = 60
 
 
 def _one(parent: Component, kind: type[C], does: str, sheet: Sheet) -> C:
@@ -118,28 +127,38 @@ def springs_hot(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Springs:
     return Springs(shut, rate)
 
 
-def motion(cam: Cam, sheet: Sheet) -> CamMotion:
+def motion(cam: Cam, sheet: Sheet) -> WholeLift:
     """The cam's motion: by its law and ramps, or by its table of lifts."""
     try:
-        return WholeLift(_by_table(cam, sheet) if cam.table else _by_law(cam, sheet))
+        return _by_table(cam, sheet) if cam.table else _by_law(cam, sheet)
     except OutOfRange as problem:
         raise sheet.not_covered(str(problem)) from problem
 
 
-def _by_law(cam: Cam, sheet: Sheet) -> CamProfile:
-    law = cam_law(sheet.read("law of the cam", cam.law))
+def _by_law(cam: Cam, sheet: Sheet) -> WholeLift:
+    law = sheet.read("law of the cam", cam.law)
     lift = sheet.take("s_1", cam.lift)
-    ramp = Ramp(sheet.take("h_r", cam.ramp_height), sheet.take("γ", cam.ramp_angle))
+    height, angle = sheet.take("h_r", cam.ramp_height), sheet.take("γ", cam.ramp_angle)
     rise, fall = sheet.take("β_1", cam.rise_angle), sheet.take("β_2", cam.fall_angle)
-    return CamProfile(
-        Flank(law, lift, rise, ramp), sheet.take("δ", cam.dwell_angle), Flank(law, lift, fall, ramp)
-    )
+    return _profile(law, lift, height, angle, rise, sheet.take("δ", cam.dwell_angle), fall)
 
 
-def _by_table(cam: Cam, sheet: Sheet) -> LiftTable:
+@lru_cache(maxsize=64)
+def _profile(
+    law: str, lift: float, ramp_height: float, ramp_angle: float, rise: float, dwell: float, fall: float
+) -> WholeLift:
+    curve, ramp = cam_law(law), Ramp(ramp_height, ramp_angle)
+    return WholeLift(CamProfile(Flank(curve, lift, rise, ramp), dwell, Flank(curve, lift, fall, ramp)))
+
+
+def _by_table(cam: Cam, sheet: Sheet) -> WholeLift:
     step = sheet.take("Δ", cam.table_step)
-    lifts = [sheet.take(f"s_{number}", lift) for number, lift in enumerate(cam.table)]
-    return LiftTable([step * number for number in range(len(lifts))], lifts)
+    return _table(step, tuple(sheet.take(f"s_{number}", lift) for number, lift in enumerate(cam.table)))
+
+
+@lru_cache(maxsize=64)
+def _table(step: float, lifts: tuple[float, ...]) -> WholeLift:
+    return WholeLift(LiftTable([step * number for number in range(len(lifts))], lifts))
 
 
 def clearance(train: Train, sheet: Sheet) -> Metres:

@@ -8,8 +8,7 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit,
 from speclint.formula import Metres, Pascals
 from speclint.handbook.cam_laws import NORTON, cam_law
 from speclint.handbook.cam_profiles import Follower
-from speclint.handbook.contact import contact_modulus, line_pressure, relative_radius
-from speclint.handbook.press_fits import DRAWING_TEMPERATURE
+from speclint.handbook.contact import line_pressure, relative_radius
 from speclint.handbook.works import JOHNSON_CONTACT
 from speclint.specs import Cam, LoadCase, Tappet
 from speclint_valves.formulae.motion import (
@@ -19,7 +18,8 @@ from speclint_valves.formulae.motion import (
     valve_acceleration,
 )
 from speclint_valves.loading import Loaded, loaded, worked_tappet_load
-from speclint_valves.train import motion, ratio, train_of, valve_of
+from speclint_valves.tables import modulus_of_pair
+from speclint_valves.train import SCAN, motion, ratio, train_of, valve_of
 
 CRACKED = Limit(
     "cracked", "2 %", "ratio", COMMON_PRACTICE, "share of the lift at which steam no longer holds the valve"
@@ -35,11 +35,13 @@ class Touch:
         flat = self.kind == "flat foot"
         self.radius: Metres = math.inf if flat else sheet.take("r", tappet.follower_radius)
         self.width = min(sheet.take("L_c", cam.width), sheet.take("L_t", tappet.face_width))
-        self.modulus = _pair_modulus(cam, tappet, sheet)
+        pair = {"one": sheet.material_of(cam), "other": sheet.material_of(tappet)}
+        self.modulus = sheet.look_up("E*", modulus_of_pair, **pair)
 
     def pressure(self, load: Loaded, angle: float) -> Pascals:
         """Greatest pressure at an angle of the cam."""
-        at, F = load.cam.at(angle), load.tappet_at(angle)
+        at = load.cam.at(angle)
+        F = load.tappet(at)
         if self.kind == "roller":
             F = normal_load(F_t=F, slope=at.slope, R_b=self.base, r=self.radius, s=at.lift)
             ρ = self._under_roller(at)
@@ -65,14 +67,6 @@ class Touch:
         return cam_radius_under_roller(
             R_b=self.base, r=self.radius, s=at.lift, slope=at.slope, κ=at.curvature
         )
-
-
-def _pair_modulus(cam: Cam, tappet: Tappet, sheet: Sheet) -> Pascals:
-    one, other = sheet.material_of(cam), sheet.material_of(tappet)
-    E_1 = sheet.look_up("E_1", one.modulus, of=cam, at=DRAWING_TEMPERATURE)
-    E_2 = sheet.look_up("E_2", other.modulus, of=tappet, at=DRAWING_TEMPERATURE)
-    nu_1, nu_2 = sheet.look_up("ν_1", one.poisson, of=cam), sheet.look_up("ν_2", other.poisson, of=tappet)
-    return sheet.work("E*", contact_modulus, E_1=E_1, nu_1=nu_1, E_2=E_2, nu_2=nu_2)
 
 
 @rule(
@@ -125,7 +119,9 @@ def acceleration(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
         return valve_acceleration(i=i, κ=moved.at(angle).curvature, ω=ω)
 
     end = moved.duration
-    gained = sheet.scan("φ_max", "cam angle of the greatest acceleration", accelerated, 0.0, end, unit="rad")
+    gained = sheet.scan(
+        "φ_max", "cam angle of the greatest acceleration", accelerated, 0.0, end, unit="rad", steps=SCAN
+    )
     sheet.work("a_max", valve_acceleration, i=i, κ=moved.at(gained).curvature, ω=ω)
     slowed = sheet.scan(
         "φ_min", "cam angle of the greatest slowing", accelerated, 0.0, end, unit="rad", find="least"

@@ -5,7 +5,6 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.formula import Kilograms, Metres, Newtons, Radians, RadiansPerSecond, Ratio
 from speclint.handbook.cam_laws import NORTON
-from speclint.handbook.cam_profiles import CamMotion
 from speclint.specs import LoadCase, PoppetValve
 from speclint_valves.formulae.fits import load_with_margin
 from speclint_valves.formulae.motion import (
@@ -18,7 +17,18 @@ from speclint_valves.formulae.motion import (
 )
 from speclint_valves.formulae.shutting import lifting_load, spring_load_at_lift
 from speclint_valves.shutting import lifting_pressures, on_spindle, weight
-from speclint_valves.train import Springs, Train, clearance, mass, motion, ratio, springs_hot, train_of
+from speclint_valves.train import (
+    SCAN,
+    Springs,
+    Train,
+    WholeLift,
+    clearance,
+    mass,
+    motion,
+    ratio,
+    springs_hot,
+    train_of,
+)
 
 #: A margin that never governs: where the cam pushes the valve, nothing need follow.
 _AMPLE = 1e6
@@ -91,7 +101,7 @@ class Moving:
         self.springs, self.W, self.F_r, self.F_w = springs, W, F_r, F_w
 
 
-def _judged(sheet: Sheet, cam: CamMotion, angle: Radians, train: Moving) -> Judgement:
+def _judged(sheet: Sheet, cam: WholeLift, angle: Radians, train: Moving) -> Judgement:
     at = cam.at(angle)
     h = sheet.work("h", valve_lift, i=train.i, s=at.lift, c=train.c)
     a = sheet.work("a", valve_acceleration, i=train.i, κ=at.curvature, ω=train.ω)
@@ -126,12 +136,14 @@ def landing_speed(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement
     def apart(angle: float) -> float:
         return abs(cam.at(angle).lift - c)
 
-    angle = sheet.scan("φ", "cam angle of landing", apart, start, cam.duration, unit="rad", find="least")
+    angle = sheet.scan(
+        "φ", "cam angle of landing", apart, start, cam.duration, unit="rad", find="least", steps=SCAN
+    )
     ω = sheet.take("ω", case.rotational_speed)
     speed = sheet.work("v", valve_speed, i=i, slope=cam.at(angle).slope, ω=ω)
     return sheet.at_most(speed, sheet.limit("greatest"))
 
 
-_STEPS = 360
+_STEPS = 180
 
 RULES = (spring_follows_cam, landing_speed)

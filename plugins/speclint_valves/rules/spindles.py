@@ -24,7 +24,7 @@ from speclint_valves.formulae.spindle import (
 from speclint_valves.loading import loaded, worked_valve_load
 from speclint_valves.opening import block_of
 from speclint_valves.rules.cams import CRACKED
-from speclint_valves.train import motion, ratio, train_of
+from speclint_valves.train import SCAN, motion, ratio, train_of
 
 
 @rule(
@@ -138,7 +138,9 @@ def seal(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
     def rubbing(angle: float) -> float:
         return valve_speed(i=i, slope=moved.at(angle).slope, ω=ω)
 
-    angle = sheet.scan("φ", "cam angle of the greatest speed", rubbing, 0.0, moved.duration, unit="rad")
+    angle = sheet.scan(
+        "φ", "cam angle of the greatest speed", rubbing, 0.0, moved.duration, unit="rad", steps=SCAN
+    )
     speed = sheet.work("v", valve_speed, i=i, slope=moved.at(angle).slope, ω=ω)
     sheet.read("leak-off", spindle.leak_off)
     T, p = sheet.take("T", case.temperature_of(spindle)), sheet.take("p", case.live_pressure)
