@@ -35,8 +35,8 @@ class Touch:
         flat = self.kind == "flat foot"
         self.radius: Metres = math.inf if flat else sheet.take("r", tappet.follower_radius)
         self.width = min(sheet.take("L_c", cam.width), sheet.take("L_t", tappet.face_width))
-        pair = {"one": sheet.material_of(cam), "other": sheet.material_of(tappet)}
-        self.modulus = sheet.look_up("E*", modulus_of_pair, **pair)
+        one, other = sheet.material_of(cam), sheet.material_of(tappet)
+        self.modulus = sheet.look_up("E*", modulus_of_pair, one=one, other=other)
 
     def pressure(self, load: Loaded, angle: float) -> Pascals:
         """Greatest pressure at an angle of the cam."""
