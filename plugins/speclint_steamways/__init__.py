@@ -10,4 +10,14 @@ from speclint import RulesIn, family, rules_in
 @family
 def speclint_rules() -> Sequence[RulesIn]:
     """The rules of the family."""
-    return [rules_in("speclint_steamways.rules", "steam-pipe")]
+    return [
+        rules_in(
+            "speclint_steamways.rules",
+            "blast-nozzle",
+            "cylinder-block",
+            "lagging",
+            "partition",
+            "steam-passage",
+            "steam-pipe",
+        )
+    ]

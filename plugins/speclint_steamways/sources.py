@@ -8,3 +8,20 @@ ASME_II_D = Source(
     "ASME Boiler and Pressure Vessel Code, Section II Part D, Mandatory Appendix 1", "2019", memory=True
 )
 EN_13480_5 = Source("EN 13480-5, Metallic industrial piping: inspection and testing", "2017", memory=True)
+BOURNE = Source("J. Bourne, A Catechism of the Steam Engine", "new and revised ed., 1865")
+POCKET_BOOK = Source("A period pocket-book of engineering formulae", "title page not seen")
+LINEHAM = Source("W. J. Lineham, A Text-Book of Mechanical Engineering", "", "p. 681, after Rankine")
+EN_13445_3 = Source("EN 13445-3, Unfired pressure vessels - Design", "2014", memory=True)
+TIMOSHENKO_GOODIER = Source(
+    "S. P. Timoshenko and J. N. Goodier, Theory of Elasticity", "3rd ed., 1970", memory=True
+)
+ASTM_C1055 = Source(
+    "ASTM C1055, Standard guide for heated system surface conditions that produce contact burn injuries",
+    "2003",
+    memory=True,
+)
+ISO_13732_1 = Source(
+    "ISO 13732-1, Ergonomics of the thermal environment: responses to contact with hot surfaces",
+    "2006",
+    memory=True,
+)

@@ -6,6 +6,7 @@ from typing import ClassVar, Literal
 
 from speclint.specs.cylinder_block import CylinderBlock
 from speclint.specs.part import Component
+from speclint.specs.poppet_valve import PoppetValve
 from speclint.specs.words import NOT_STATED, Allowance, Area, Fraction, Length, LinkTo, Temperature, Word
 
 
@@ -29,7 +30,7 @@ class SteamPassage(Component):
         bend_radius: of the sharpest, at the middle of the stream.
         mitres: how many sharp corners of a quarter turn it has.
         loss_coefficient: of whatever else is in it, such as ribs or a strainer, on its own speed; 0 where nothing is.
-        valve_area: flow area at full lift of the valve at which a live path ends, or an exhaust path begins.
+        valve: at which a live path ends, or an exhaust path begins; one of those that open by turns.
         share: of a branch, or a breathing way: what it takes of the flow of the passage that it follows.
         feeds: of a branch, what its steam is for.
         low_point: whether water gathers there.
@@ -56,7 +57,7 @@ class SteamPassage(Component):
     bend_radius: Length = NOT_STATED
     mitres: Word[int] = NOT_STATED
     loss_coefficient: Fraction = NOT_STATED
-    valve_area: Area = NOT_STATED
+    valve: LinkTo[PoppetValve] = NOT_STATED
     share: Fraction = NOT_STATED
     feeds: Word[str] = NOT_STATED
     low_point: Word[bool] = NOT_STATED

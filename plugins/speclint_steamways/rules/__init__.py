@@ -1,7 +1,10 @@
-"""Every rule of the family."""
+"""The rules of the family, one module a subject."""
 
 from __future__ import annotations
 
-from speclint_steamways.rules import pipes
+from speclint import Rule
+from speclint_steamways.rules import nozzles, passages, paths, pipes
 
-RULES = (*pipes.RULES,)
+_SUBJECTS = (pipes, paths, passages, nozzles)
+
+RULES: tuple[Rule, ...] = tuple(rule for subject in _SUBJECTS for rule in subject.RULES)

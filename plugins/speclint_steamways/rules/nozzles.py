@@ -1,0 +1,125 @@
+"""The blast nozzle, and the branches that take steam away before it."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.formula import KilogramsPerSecond, Metres, MetresPerSecond, Pascals, SquareMetres
+from speclint.handbook.flow import jet_momentum
+from speclint.handbook.if97 import IF97
+from speclint.handbook.nozzles import nozzle_mass_flow
+from speclint.handbook.steam_nozzles import (
+    expanded_speed,
+    steam_critical_pressure_ratio,
+    steam_nozzle_flux,
+)
+from speclint.specs import BlastNozzle, LoadCase
+from speclint_steamways.path import Path, branches_off, carried_along, stages_to
+from speclint_steamways.path_formulae import (
+    flow_of_cylinders,
+    flow_ratio,
+    force_ratio,
+    nozzle_area,
+    pressure_share,
+    share_of_bore,
+    size_ratio,
+)
+from speclint_steamways.sources import POCKET_BOOK
+
+STEAM = IF97.at("basic and backward equations")
+
+
+def _opening(nozzle: BlastNozzle, sheet: Sheet) -> tuple[SquareMetres, Metres]:
+    z, d = sheet.count("z_n", nozzle.nozzles), sheet.take("d", nozzle.diameter)
+    return sheet.work("A", nozzle_area, z=float(z), d=d), d
+
+
+def _flow(nozzle: BlastNozzle, path: Path, sheet: Sheet) -> KilogramsPerSecond:
+    return sheet.work("m", flow_of_cylinders, z=float(sheet.count("z", nozzle.cylinders)), m_1=path.m)
+
+
+def _atmosphere(sheet: Sheet) -> Pascals:
+    return float(sheet.setting("site pressure"))
+
+
+@rule(
+    "blast-pipe.area",
+    title="The nozzle passes the exhaust at no more back pressure than the duty allows, and does not choke",
+    on=BlastNozzle,
+    cases=("running",),
+    grade=Grade.OBSERVATION,
+    cites=[
+        STEAM,
+        FIRST_PRINCIPLES,
+        COMMON_PRACTICE,
+        POCKET_BOOK.at("p. 501, approximate rules for locomotives"),
+    ],
+    why="Back pressure works against the piston over the whole stroke; a nozzle that chokes holds it up without limit.",
+    leaves_out="the beat of the exhaust, smokebox vacuum, which helps a little; the period's 0.3 D is reported",
+    limits=[Limit("period", "0.3", "ratio", POCKET_BOOK.at("p. 501"), "blast pipe over the bore, reported")],
+)
+def area(nozzle: BlastNozzle, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Flow of the cylinders over what the nozzle passes from the path's end to the atmosphere; critical ratio."""
+    path = carried_along(stages_to(nozzle, sheet), case, sheet)
+    A, d = _opening(nozzle, sheet)
+    m, out = _flow(nozzle, path, sheet), _atmosphere(sheet)
+    period = sheet.work(
+        "d_0", share_of_bore, k=sheet.limit("period", "k"), D=sheet.take("D", nozzle.cylinder_bore)
+    )
+    sheet.work("d/d_0", size_ratio, d=d, d_0=period)
+    ratio = sheet.work("r", pressure_share, p_2=out, p=path.p)
+    critical = sheet.work("r_c", steam_critical_pressure_ratio, p=path.p, h=path.h)
+    G = sheet.work("G", steam_nozzle_flux, p=path.p, h=path.h, p_2=out)
+    C = sheet.take("C", nozzle.discharge_coefficient)
+    capacity = sheet.work("m_n", nozzle_mass_flow, C=C, A=A, G=G)
+    return sheet.worst(sheet.at_most(m, capacity), sheet.at_least(ratio, critical))
+
+
+@rule(
+    "blast-pipe.lift",
+    title="The jet carries about the momentum with which the works' engines steam",
+    on=BlastNozzle,
+    cases=("running",),
+    grade=Grade.OBSERVATION,
+    cites=[STEAM, FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="The jet's momentum draws the fire: too little of it and she will not steam, too much and the fire is lifted.",
+    leaves_out="chimney, petticoat and height of the nozzle, by which like jets draw very unlike",
+    limits=[
+        Limit("least", "0.85", "ratio", COMMON_PRACTICE, "least momentum over the works' reference"),
+        Limit("most", "1.3", "ratio", COMMON_PRACTICE, "greatest momentum over the works' reference"),
+    ],
+)
+def lift(nozzle: BlastNozzle, case: LoadCase, sheet: Sheet) -> Judgement:
+    """m v of the jet, v by isentropic expansion to the atmosphere, over that of the reference."""
+    path = carried_along(stages_to(nozzle, sheet), case, sheet)
+    m = _flow(nozzle, path, sheet)
+    v: MetresPerSecond = sheet.work("v", expanded_speed, p=path.p, h=path.h, p_2=_atmosphere(sheet))
+    F = sheet.work("F", jet_momentum, m=m, v=v)
+    x = sheet.work("x", force_ratio, F=F, F_0=sheet.take("F_0", nozzle.reference_momentum))
+    return sheet.within(x, sheet.limit("least"), sheet.limit("most"))
+
+
+@rule(
+    "steamway.branch",
+    title="What branches off the exhaust leaves the nozzle enough to draw the fire",
+    on=BlastNozzle,
+    cases=("running",),
+    grade=Grade.OBSERVATION,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="A feed heater or a second outlet that takes too much leaves the fire without draught.",
+    leaves_out="what the branch takes when its own valve is shut or the engine is notched up",
+    limits=[Limit("left", "75 %", "ratio", COMMON_PRACTICE, "least share of the exhaust left at the nozzle")],
+)
+def branch(nozzle: BlastNozzle, case: LoadCase, sheet: Sheet) -> Judgement:
+    """The flow that arrives over the flow that set out; every branch's share as stated."""
+    stages = stages_to(nozzle, sheet)
+    if not any(branches_off(stage, sheet) for stage in stages):
+        raise sheet.not_applicable("nothing branches off the exhaust")
+    path = carried_along(stages, case, sheet)
+    for stage in stages:
+        for one in branches_off(stage, sheet):
+            sheet.read(f"what {one.id} feeds", one.feeds)
+    left = sheet.work("x", flow_ratio, m_1=path.m, m_2=path.flows[0].m)
+    return sheet.at_least(left, sheet.limit("left"))
+
+
+RULES = (area, lift, branch)

@@ -1,0 +1,181 @@
+"""Passages one by one: their ports, drains, and the ways by which a drifting engine breathes."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.formula import Metres
+from speclint.handbook.nozzles import compressed_temperature
+from speclint.handbook.sections import round_area
+from speclint.handbook.slider_crank import mean_piston_speed, piston_speed
+from speclint.specs import CylinderBlock, CylinderLiner, LoadCase, SteamPassage
+from speclint_steamways.path_formulae import (
+    air_density,
+    area_ratio,
+    bourne_port,
+    breathing_depression,
+    period_port,
+    revolutions,
+    trade_port,
+)
+from speclint_steamways.sources import BOURNE, POCKET_BOOK
+
+#: Where water gathers by what the place is.
+_GATHERS = ("chest", "valve pocket", "belt")
+
+
+def _bore(passage: SteamPassage, sheet: Sheet) -> tuple[CylinderBlock, Metres]:
+    """The block, and the bore of the cylinder that a passage serves."""
+    block = sheet.follow(passage.in_block)
+    name = sheet.read("bore of the cylinder", passage.cylinder_bore)
+    for liner in sheet.belonging_to(block, CylinderLiner):
+        if sheet.read(f"bore that houses {liner.id}", liner.in_bore) == name:
+            return block, sheet.take("D", liner.bore)
+    raise sheet.not_assessed(f"no liner states that it is housed in bore {name} of {block.id}")
+
+
+@rule(
+    "steamway.port-rule",
+    title="The port is no smaller than the period's least, and stands beside its other rules",
+    on=SteamPassage,
+    cases=("running",),
+    grade=Grade.OBSERVATION,
+    cites=[POCKET_BOOK.at("p. 501, approximate rules for locomotives"), BOURNE.at("Q. 320")],
+    why="Ports below the period's rule were found to choke engines that ran far slower than this one.",
+    leaves_out="any judgement by the other rules: sound engines break them both ways",
+    limits=[
+        Limit("live", "0.08", "ratio", POCKET_BOOK.at("p. 501"), "steam port over the square of the bore"),
+        Limit(
+            "exhaust",
+            "0.18",
+            "ratio",
+            POCKET_BOOK.at("p. 501"),
+            "exhaust port over the square of the bore, reported",
+        ),
+        Limit("bourne_least", "0.1", "ratio", BOURNE.at("Q. 320"), "least port over the piston, reported"),
+        Limit(
+            "bourne_most", "0.125", "ratio", BOURNE.at("Q. 320"), "greatest port over the piston, reported"
+        ),
+    ],
+)
+def port_rule(passage: SteamPassage, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Port over 0.08 D² judged; over 0.18 D², the piston, and two rules of piston speed reported."""
+    if sheet.read("place", passage.place) != "port":
+        raise sheet.not_applicable("it is no port")
+    block, D = _bore(passage, sheet)
+    A, A_p = sheet.take("A", passage.area), sheet.work("A_p", round_area, d=D)
+    n = sheet.work("n", revolutions, ω=sheet.take("ω", case.rotational_speed))
+    v = sheet.work("v_m", mean_piston_speed, S=sheet.take("S", block.drive.stroke), n=n)
+    if sheet.read("carries", passage.carries) == "exhaust steam":
+        exhaust = sheet.work("A_e", period_port, k=sheet.limit("exhaust", "k_e"), D=D)
+        sheet.work("A/A_e", area_ratio, A_1=A, A_2=exhaust)
+    sheet.limit("bourne_least", "k_B")
+    sheet.limit("bourne_most", "k_B′")
+    sheet.work("A/A_p", area_ratio, A_1=A, A_2=A_p)
+    for symbol, formula in (("A_B", bourne_port), ("A_v", trade_port)):
+        sheet.work(f"A/{symbol}", area_ratio, A_1=A, A_2=sheet.work(symbol, formula, A_p=A_p, v=v))
+    return sheet.at_least(A, sheet.work("A_0", period_port, k=sheet.limit("live", "k"), D=D))
+
+
+@rule(
+    "steamway.drains",
+    title="Every place where water gathers has a way out for it",
+    on=(SteamPassage, CylinderBlock),
+    grade=Grade.HOLD,
+    cites=[COMMON_PRACTICE],
+    why="Water that lies in a chest goes into the cylinder with the first steam and breaks it.",
+    leaves_out="how fast the drains clear and who opens them; the local code and a competent person decide",
+)
+def drains(part: SteamPassage | CylinderBlock, sheet: Sheet) -> Judgement:
+    """Chests, valve pockets, belts, low points, and of a block its relieved lengths, as stated."""
+    return sheet.worst(
+        *(_of_block(part, sheet) if isinstance(part, CylinderBlock) else _of_passage(part, sheet))
+    )
+
+
+def _of_block(block: CylinderBlock, sheet: Sheet) -> Iterator[Judgement]:
+    relieved = [
+        (f"{name} of bore {bore}", length)
+        for bore, one in block.bores.items()
+        for name, length in one.relieved.items()
+    ]
+    if not relieved:
+        raise sheet.not_applicable("the block has no relieved length where water could gather")
+    for name, length in relieved:
+        drained = sheet.read(f"relieved length {name} drained", length.drained)
+        said = "is drained" if drained else "holds water that cannot get out"
+        yield sheet.states(drained, f"relieved length {name} {said}", where=length.where)
+
+
+def _of_passage(passage: SteamPassage, sheet: Sheet) -> Iterator[Judgement]:
+    place = sheet.read("place", passage.place)
+    if place not in _GATHERS and not sheet.read("low point", passage.low_point):
+        raise sheet.not_applicable("water runs out of it by itself")
+    drained = sheet.read("drained", passage.drained)
+    said = "is drained" if drained else "holds water that cannot get out"
+    yield sheet.states(drained, f"the {place} {said}", where=passage.where)
+
+
+@rule(
+    "steamway.drifting",
+    title="The drifting engine draws its breath freely, and does not heat it beyond what oil stands",
+    on=SteamPassage,
+    cases=("drifting",),
+    grade=Grade.NONCONFORMITY,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="A cylinder that cannot breathe sucks ash from the smokebox, and hot air burns its oil to coke.",
+    leaves_out="springs and flutter of snifting valves, heat given to the walls while the charge is compressed",
+    limits=[
+        Limit("depression", "0.1 bar", "pressure", COMMON_PRACTICE, "greatest depression in the cylinder"),
+        Limit("temperature", "350 °C", "temperature", COMMON_PRACTICE, "greatest that cylinder oil stands"),
+        Limit("exponent", "1.4", "ratio", FIRST_PRINCIPLES, "isentropic exponent of dry air"),
+    ],
+)
+def drifting(way: SteamPassage, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Depression at the greatest piston speed; the charge compressed to the duty's pressure, no heat lost."""
+    if sheet.read("place", way.place) != "breathing way":
+        raise sheet.not_applicable("it is no breathing way")
+    block, D = _bore(way, sheet)
+    v = _greatest_speed(block, case, sheet)
+    p_0 = sheet.take_absolute("p_0", case.exhaust_pressure)
+    ρ = sheet.work("ρ", air_density, p=p_0, T=sheet.take("T_a", case.ambient_temperature))
+    sucked = sheet.work(
+        "Δp",
+        breathing_depression,
+        ρ=ρ,
+        A_p=sheet.work("A_p", round_area, d=D),
+        v=v,
+        C=sheet.take("C", way.discharge_coefficient),
+        A=sheet.take("A", way.area),
+    )
+    p_2 = sheet.take_absolute("p_2", case.cylinder_pressure)
+    T_2 = sheet.work(
+        "T_2",
+        compressed_temperature,
+        T=sheet.take("T_1", way.charge_temperature),
+        r=p_2 / p_0,
+        κ=sheet.limit("exponent", "κ"),
+    )
+    return sheet.worst(
+        sheet.at_most(sucked, sheet.limit("depression")), sheet.at_most(T_2, sheet.limit("temperature"))
+    )
+
+
+def _greatest_speed(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> float:
+    r = sheet.take("S", block.drive.stroke) / 2
+    rod = sheet.take("l", block.drive.connecting_rod_length)
+    ω = sheet.take("ω", case.rotational_speed)
+    angle = sheet.scan(
+        "θ",
+        "crank angle of the greatest piston speed",
+        lambda θ: piston_speed(r=r, l=rod, ω=ω, θ=θ),
+        0.0,
+        math.pi,
+        unit="rad",
+    )
+    return sheet.work("v_max", piston_speed, r=r, l=rod, ω=ω, θ=angle)
+
+
+RULES = (port_rule, drains, drifting)

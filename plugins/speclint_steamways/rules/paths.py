@@ -1,0 +1,191 @@
+"""Speed, pressure and area along a steam path, judged at its end."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.formula import SquareMetres
+from speclint.handbook.double_beat import (
+    HEYWOOD,
+    beat_area,
+    double_beat_flow_area,
+    single_beat_flow_area,
+    throat_area,
+)
+from speclint.handbook.fittings import BORDA, CRANE
+from speclint.handbook.flow import CENGEL_FLUIDS, COLEBROOK
+from speclint.handbook.if97 import IF97
+from speclint.handbook.nozzles import HUGHES, napier_superheated_flow, nozzle_mass_flow
+from speclint.handbook.steam import superheat
+from speclint.handbook.steam_nozzles import choked_steam_flux
+from speclint.specs import (
+    Beat,
+    BlastNozzle,
+    LoadCase,
+    PoppetValve,
+    SteamPassage,
+    SteamPipe,
+)
+from speclint_steamways.path import (
+    ENDS,
+    Path,
+    Stage,
+    carried_along,
+    carries_live,
+    section_of,
+    stages_to,
+)
+from speclint_steamways.path_formulae import area_ratio, flow_ratio, share_lost, speed_ratio
+from speclint_steamways.sources import LINEHAM
+
+End = SteamPassage | SteamPipe | BlastNozzle
+STEAM = IF97.at("basic and backward equations")
+
+
+@rule(
+    "steamway.speed",
+    title="Steam runs no faster along its path than a free engine allows",
+    on=ENDS,
+    cases=("running",),
+    grade=Grade.OBSERVATION,
+    cites=[STEAM, FIRST_PRINCIPLES, COMMON_PRACTICE, LINEHAM],
+    why="Fast steam wears, roars and loses pressure in every bend.",
+    leaves_out="the beat of the engine: while a valve is open steam runs faster than on the mean; the period's figure "
+    "is reported",
+    limits=[
+        Limit("live", "40 m/s", "speed", COMMON_PRACTICE, "greatest mean speed of live steam"),
+        Limit("exhaust", "80 m/s", "speed", COMMON_PRACTICE, "greatest mean speed of exhaust steam"),
+        Limit("mach", "0.3", "ratio", COMMON_PRACTICE, "greatest Mach number of the mean speed"),
+        Limit("period", "100 ft/s", "speed", LINEHAM, "period figure for steam through ports, reported"),
+    ],
+)
+def speed(end: End, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Mean speed and Mach number of each stage, at the steam's own state there."""
+    stages = stages_to(end, sheet)
+    path = carried_along(stages, case, sheet)
+    greatest = sheet.limit("live" if carries_live(stages, sheet) else "exhaust", "v_max")
+    mach, period = sheet.limit("mach", "Ma_max"), sheet.limit("period", "v_0")
+    judgements = []
+    for flow in path.flows:
+        sheet.work(f"x_v{flow.i}", speed_ratio, v=flow.v, v_0=period)
+        judgements += [sheet.at_most(flow.v, greatest), sheet.at_most(flow.Ma, mach)]
+    return sheet.worst(*judgements)
+
+
+@rule(
+    "steamway.pressure-drop",
+    title="Little of the pressure is lost between header and valve, and between valve and nozzle",
+    on=ENDS,
+    cases=("running",),
+    grade=Grade.OBSERVATION,
+    cites=[STEAM, CENGEL_FLUIDS, COLEBROOK, CRANE, BORDA, COMMON_PRACTICE],
+    why="Pressure that is lost in the pipe was fired for and never reaches the piston; back pressure holds it up.",
+    leaves_out="the beat of the engine, heat lost on the way, the valves themselves (valve.pressure-loss)",
+    limits=[
+        Limit("live", "5 %", "ratio", COMMON_PRACTICE, "share of the pressure lost from header to valve"),
+        Limit("exhaust", "10 %", "ratio", COMMON_PRACTICE, "share of the pressure lost from valve to nozzle"),
+    ],
+)
+def pressure_drop(end: End, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Friction, bends, fittings and steps of every stage, over the absolute pressure at the beginning.
+
+    Live and exhaust path are judged apart, each by its own pressure: a tenth of the whole, added up over both,
+    would be more than all the back pressure.
+    """
+    stages = stages_to(end, sheet)
+    path = carried_along(stages, case, sheet)
+    lost = sheet.work("x", share_lost, p_1=path.flows[0].p, p_2=path.p)
+    return sheet.at_most(lost, sheet.limit("live" if carries_live(stages, sheet) else "exhaust"))
+
+
+@rule(
+    "steamway.area-continuity",
+    title="Nowhere along its path has the steam less room than in the open valve",
+    on=ENDS,
+    grade=Grade.NONCONFORMITY,
+    cites=[HEYWOOD, FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="A neck before the valve throttles the engine, however far the valve lifts.",
+    leaves_out="contraction of the stream, the nozzle, which is meant to be narrower",
+    limits=[Limit("share", "1", "ratio", COMMON_PRACTICE, "least area over that of the open valve")],
+)
+def area_continuity(end: End, sheet: Sheet) -> Judgement:
+    """Area of each stage over the flow area of the valve at full lift."""
+    stages = stages_to(end, sheet)
+    valve_area = _valve_area(_valve_of(stages, sheet), sheet)
+    least = sheet.limit("share")
+    judgements = []
+    for i, stage in enumerate(stages, 1):
+        A = section_of(stage, str(i), sheet).A
+        judgements.append(sheet.at_least(sheet.work(f"x_A{i}", area_ratio, A_1=A, A_2=valve_area), least))
+    return sheet.worst(*judgements)
+
+
+def _valve_of(stages: tuple[Stage, ...], sheet: Sheet) -> PoppetValve:
+    for stage in stages:
+        if isinstance(stage, SteamPassage) and sheet.is_stated(f"valve of {stage.id}", stage.valve):
+            return sheet.follow(stage.valve)
+    raise sheet.not_assessed("no stage of the path states the valve that it leads to or comes from")
+
+
+def _valve_area(valve: PoppetValve, sheet: Sheet) -> SquareMetres:
+    """Flow area at full lift, each beat no more than its throat."""
+    lift = sheet.take("lift", valve.lift)
+    count = sheet.count("z", valve.beats)
+    if count == 1:
+        area, throat = _beat("u", valve.upper_beat, lift, sheet)
+        return sheet.work("A_v", single_beat_flow_area, A_b=area, T=throat)
+    (A_u, T_u), (A_l, T_l) = (
+        _beat(index, beat, lift, sheet) for index, beat in (("u", valve.upper_beat), ("l", valve.lower_beat))
+    )
+    return sheet.work("A_v", double_beat_flow_area, A_u=A_u, T_u=T_u, A_l=A_l, T_l=T_l)
+
+
+def _beat(index: str, beat: Beat, lift: float, sheet: Sheet) -> tuple[SquareMetres, SquareMetres]:
+    area = sheet.work(
+        f"A_{index}",
+        beat_area,
+        h=lift,
+        d=sheet.take(f"d_{index}", beat.seat_diameter),
+        w=sheet.take(f"w_{index}", beat.contact_width),
+        β=sheet.take(f"β_{index}", beat.seat_angle),
+    )
+    bore, blocked = sheet.take(f"D_{index}", beat.throat), sheet.take(f"A_o{index}", beat.blocked_area)
+    return area, sheet.work(f"T_{index}", throat_area, D=bore, d=0.0, A_o=blocked)
+
+
+@rule(
+    "steamway.choked",
+    title="The path passes at least twice the steam that the engine takes before it chokes",
+    on=ENDS,
+    cases=("running",),
+    grade=Grade.NONCONFORMITY,
+    cites=[STEAM, HUGHES, FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="Near choking no opening of the regulator brings more steam, and what comes has lost its pressure.",
+    leaves_out="the nozzle, which blast-pipe.area judges; the beat of the engine; Napier's rule is reported",
+    limits=[
+        Limit("share", "50 %", "ratio", COMMON_PRACTICE, "greatest share of the choked flow"),
+        Limit(
+            "coefficient", "0.9", "ratio", COMMON_PRACTICE, "discharge coefficient of the narrowest section"
+        ),
+    ],
+)
+def choked(end: End, case: LoadCase, sheet: Sheet) -> Judgement:
+    """The flow over what the narrowest section passes at the speed of sound, by isentropic expansion of real steam."""
+    stages = stages_to(end, sheet)
+    path = carried_along(stages, case, sheet)
+    narrow = min(path.flows, key=lambda flow: flow.A)
+    G = sheet.work("G_c", choked_steam_flux, p=narrow.p, h=path.h)
+    most = sheet.work("m_c", nozzle_mass_flow, C=sheet.limit("coefficient", "C"), A=narrow.A, G=G)
+    if carries_live(stages, sheet):
+        _napier(path, narrow.p, narrow.T, narrow.A, sheet)
+    return sheet.at_most(sheet.work("x", flow_ratio, m_1=narrow.m, m_2=most), sheet.limit("share"))
+
+
+def _napier(path: Path, p: float, T: float, A: SquareMetres, sheet: Sheet) -> None:
+    """Napier's rule with superheat beside the ideal flow of the same area."""
+    napier = sheet.work("m_N", napier_superheated_flow, p=p, A=A, ΔT=sheet.work("ΔT", superheat, p=p, T=T))
+    G = sheet.work("G_c", choked_steam_flux, p=p, h=path.h)
+    ideal = sheet.work("m_i", nozzle_mass_flow, C=1.0, A=A, G=G)
+    sheet.work("x_N", flow_ratio, m_1=napier, m_2=ideal)
+
+
+RULES = (speed, pressure_drop, area_continuity, choked)
