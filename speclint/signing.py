@@ -8,11 +8,13 @@ that of ssh-keygen(1), section ALLOWED SIGNERS.
 from __future__ import annotations
 
 import shutil
-import subprocess
-import tempfile
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from speclint.errors import SigningError
+
+if TYPE_CHECKING:
+    import subprocess
 
 NAMESPACE = "speclint-concession"
 _PROGRAM = "ssh-keygen"
@@ -41,6 +43,8 @@ def fault_of(statement: bytes, signature: str, signer: str, signers: Path) -> st
 
     :raises SigningError: where ssh-keygen is absent: then nothing can be said of any signature.
     """
+    import tempfile
+
     program = _program()
     if not signers.is_file():
         return f"the file of signers, {signers.name}, is not there"
@@ -76,6 +80,8 @@ def _program() -> str:
 
 
 def _run(command: list[str], statement: bytes, patience: int | None) -> subprocess.CompletedProcess[bytes]:
+    import subprocess  # not at the top: a plain check reads the register and verifies nothing
+
     try:
         return subprocess.run(command, input=statement, capture_output=True, timeout=patience, check=False)
     except (OSError, subprocess.TimeoutExpired) as problem:

@@ -1,0 +1,40 @@
+"""What a plain check does not load: it starts as fast as it did before there was a register."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from tests.register.office import FILES
+
+PROGRAM = """
+import sys
+from speclint.cli import main
+main(["check", sys.argv[1]])
+names = ("register", "register_writing", "revisions", "touched", "concessions", "conceding", "signing",
+         "staged", "gate")
+found = [name for name in names if f"speclint.{name}" in sys.modules]
+print("LOADED", *found, *(name for name in ("tomlkit", "subprocess") if name in sys.modules))
+"""
+
+
+@pytest.mark.parametrize(
+    ("register", "loaded"),
+    [
+        (None, []),
+        ("", ["register", "concessions", "signing"]),
+    ],
+)
+def test_only_a_repository_with_a_register_loads_what_reads_it(
+    tmp_path: Path, register: str | None, loaded: list[str]
+) -> None:
+    (tmp_path / "speclint.toml").write_text("", encoding="utf-8")
+    (tmp_path / "duty.toml").write_text(FILES["duty.toml"], encoding="utf-8")
+    if register is not None:
+        (tmp_path / "register.toml").write_text(register, encoding="utf-8")
+    command = [sys.executable, "-c", PROGRAM, str(tmp_path)]
+    done = subprocess.run(command, capture_output=True, check=True, encoding="utf-8")
+    assert done.stdout.splitlines()[-1].split() == ["LOADED", *loaded]
