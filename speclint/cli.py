@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 from speclint.errors import SettingsError, SpeclintError
 from speclint.printing import show, write, write_data
 from speclint.register_commands import add_register_commands
+from speclint.review_commands import add_review_commands
 
 if TYPE_CHECKING:
     from speclint.plugins import Loaded
@@ -50,9 +51,7 @@ def _parser() -> argparse.ArgumentParser:
     _check_options(
         commands.add_parser("check", help="check specs and print the findings", allow_abbrev=False)
     )
-    _sheet_options(
-        commands.add_parser("sheet", help="the full calculation of a component", allow_abbrev=False)
-    )
+    add_review_commands(commands)
     _rules_options(
         commands.add_parser("rules", help="the rules loaded, with their sources", allow_abbrev=False)
     )
@@ -84,15 +83,6 @@ def _check_options(parser: argparse.ArgumentParser) -> None:
     parser.set_defaults(command=_check)
 
 
-def _sheet_options(parser: argparse.ArgumentParser) -> None:
-    parser.add_argument("component", help="the id of a component")
-    parser.add_argument("rule", nargs="?", default="", help="one rule; all that concern it where not given")
-    parser.add_argument(
-        "--in", dest="folder", type=Path, default=Path(), metavar="FOLDER", help="the repository"
-    )
-    parser.set_defaults(command=_sheet)
-
-
 def _rules_options(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("rule", nargs="?", default="", help="one rule in full")
     parser.add_argument("--as", dest="form", choices=["json"], help="as data")
@@ -102,7 +92,10 @@ def _rules_options(parser: argparse.ArgumentParser) -> None:
 def _kinds_options(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("kind", nargs="?", default="", help="one kind with its keys")
     parser.add_argument(
-        "--as", dest="form", choices=["schema", "template"], help="as JSON Schema, or as a blank spec to fill in"
+        "--as",
+        dest="form",
+        choices=["schema", "template"],
+        help="as JSON Schema, or as a blank spec to fill in",
     )
     parser.set_defaults(command=_kinds)
 
@@ -154,17 +147,6 @@ def _check_staged(
 
         show(lambda width: staged_page(found, width), options.to)
     return found.assessment.exit_code
-
-
-def _sheet(options: argparse.Namespace) -> int:
-    from speclint.assessment import assess, chosen_rules, of_component
-    from speclint.reports import working
-
-    loaded = _loaded()
-    rules = chosen_rules(loaded, [], [options.rule] if options.rule else [])
-    assessment = of_component(assess([options.folder], loaded, rules), options.component)
-    show(lambda width: working.write(assessment, assessment.checks, width), None)
-    return assessment.exit_code
 
 
 def _rules(options: argparse.Namespace) -> int:

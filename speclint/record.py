@@ -29,7 +29,8 @@ _SI_OF = {"fluid pressure": "Pa", "temperature": "K", "temperature difference": 
 class Step:
     """One line of a sheet. ``expression`` is the equation, ``numbers`` the same with numbers put in.
 
-    ``value`` is that of the governing corner, ``stated`` the nominal as the spec has it.
+    ``value`` is that of the governing corner, ``stated`` the nominal as the spec has it. ``filled`` are the
+    numbers put into an equation: argument, SI value, SI unit.
     """
 
     kind: StepKind
@@ -44,6 +45,7 @@ class Step:
     note: str = ""
     written_in: str = ""
     stated: float = 0.0
+    filled: tuple[tuple[str, float, str], ...] = ()
 
 
 class Record:
@@ -148,11 +150,13 @@ class Record:
         """Write down a formula with its numbers and its result."""
         about = described(formula)
         units = about.units
-        numbers = {name: amount(given, units[name]) for name, given in arguments.items() if name in units}
+        filled = tuple((name, given, units[name]) for name, given in arguments.items() if name in units)
+        numbers = {name: amount(given, unit) for name, given, unit in filled}
         name = (formula.__doc__ or "").strip().split("\n")[0].rstrip(".")
-        filled = substituted(about.equation, numbers)
+        put_in = substituted(about.equation, numbers)
         source = about.cites[0] if about.cites else None
-        self.steps.append(Step("worked", symbol, name, value, about.unit, about.equation, filled, source))
+        step = Step("worked", symbol, name, value, about.unit, about.equation, put_in, source)
+        self.steps.append(replace(step, filled=filled))
 
     def scanned(self, symbol: str, name: str, place: float, unit: str, note: str) -> None:
         """Write down where a scan found its worst."""

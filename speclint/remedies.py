@@ -11,7 +11,7 @@ import math
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from speclint.assess import check, run_once
+from speclint.assess import Ending, check, run_once
 from speclint.checks import Check
 from speclint.context import Context
 from speclint.judgement import Judgement
@@ -52,8 +52,12 @@ class Remedy:
         return abs(self.then - self.now) / abs(self.now) if self.now else math.inf
 
     def __str__(self) -> str:
-        now = amount(self.now, self.unit, self.written_in)
-        change = f"{self.name} from {now} to {amount(self.then, self.unit, self.written_in)}"
+        return self.said(amount)
+
+    def said(self, amount: Callable[[float, str, str], str]) -> str:
+        """The change in words, its amounts written by a function of SI value, SI unit and the unit of the spec."""
+        now, then = (amount(one, self.unit, self.written_in) for one in (self.now, self.then))
+        change = f"{self.name} from {now} to {then}"
         return (
             f"{change}, but then {', '.join(self.spoils)} would not hold"
             if self.spoils
@@ -61,7 +65,7 @@ class Remedy:
         )
 
 
-def remedies(found: Check, checks: Sequence[Check], context: Context) -> list[Remedy]:
+def remedies(found: Check, checks: Sequence[Check], context: Context, most: int = 3) -> list[Remedy]:
     """The remedies of a finding: those that spoil no other check first, then the smallest change.
 
     ``checks`` are the others of the same run. None are found where the rule is not a matter of number.
@@ -69,10 +73,15 @@ def remedies(found: Check, checks: Sequence[Check], context: Context) -> list[Re
     component = context.design.specs.get(found.component)
     if found.outcome != "finding" or found.utilisation is None or not isinstance(component, Component):
         return []
-    solved = [
-        _solve(_Trial(found, component, step, checks, context)) for step in _own_values(found, component)
-    ]
-    return sorted((one for one in solved if one), key=lambda one: (len(one.spoils), one.change, one.name))
+    trials = [_Trial(found, component, step, checks, context) for step in _own_values(found, component)]
+    solved = sorted((one for one in map(_solve, trials) if one), key=_order)
+    by_place = {trial.step.where: trial for trial in trials}
+    proved = [replace(one, spoils=by_place[one.where].spoils(one.then - one.now)) for one in solved[:most]]
+    return sorted(proved, key=_order)
+
+
+def _order(remedy: Remedy) -> tuple[int, float, str]:
+    return len(remedy.spoils), remedy.change, remedy.name
 
 
 def _own_values(found: Check, component: Component) -> Iterator[Step]:
@@ -102,7 +111,7 @@ class _Trial:
         endings = (
             run_once(self._found.rule, self._component, case, sides, moved) for case, sides in self._corners
         )
-        return all(isinstance(ending, Judgement) and ending.holds for ending in endings)
+        return all(_holds(ending) for ending in endings)
 
     def proved(self, shift: float) -> Check:
         """The whole check with the value moved; where it fails, its corner joins those tried."""
@@ -114,17 +123,26 @@ class _Trial:
     def spoils(self, shift: float) -> tuple[str, ...]:
         """The rules that took the same value, hold as it is, and would not hold with it moved."""
         moved = self._moved(shift)
-        return tuple(
-            dict.fromkeys(
-                one.rule.name
-                for one in self._others
-                if isinstance(part := self._context.design.specs[one.component], Component)
-                and check(one.rule, part, moved).outcome != "conforms"
-            )
+        return self._failing(lambda one, part: check(one.rule, part, moved).outcome == "conforms")
+
+    def seems_to_spoil(self, shift: float) -> tuple[str, ...]:
+        """The same at the corners that govern now: quick, and enough to choose by."""
+        moved = self._moved(shift)
+        return self._failing(lambda one, part: _holds(run_once(one.rule, part, one.case, one.corner, moved)))
+
+    def _failing(self, holds: Callable[[Check, Component], bool]) -> tuple[str, ...]:
+        parts = ((one, self._context.design.specs[one.component]) for one in self._others)
+        failing = (
+            one.rule.name for one, part in parts if isinstance(part, Component) and not holds(one, part)
         )
+        return tuple(dict.fromkeys(failing))
 
     def _moved(self, shift: float) -> Context:
         return replace(self._context, moved={self.step.where: shift})
+
+
+def _holds(ending: Ending) -> bool:
+    return isinstance(ending, Judgement) and ending.holds
 
 
 def _took(one: Check, where: Where) -> bool:
@@ -141,24 +159,15 @@ def _solve(trial: _Trial) -> Remedy | None:
             return None
         proof = trial.proved(shift)
         if proof.outcome == "conforms":
-            then, used = step.stated + shift, proof.utilisation
-            return Remedy(
-                step.where,
-                step.name,
-                step.stated,
-                then,
-                step.unit,
-                step.written_in,
-                used,
-                trial.spoils(shift),
-            )
+            then, used, spoils = step.stated + shift, proof.utilisation, trial.seems_to_spoil(shift)
+            return Remedy(step.where, step.name, step.stated, then, step.unit, step.written_in, used, spoils)
     return None
 
 
 def _pieces(trial: _Trial) -> float | None:
     """The fewest added pieces that clear the finding and spoil nothing, or else that clear it."""
     enough = [float(more) for more in range(1, _PIECES + 1) if trial.holds(float(more))]
-    return next((more for more in enough if not trial.spoils(more)), enough[0] if enough else None)
+    return next((more for more in enough if not trial.seems_to_spoil(more)), enough[0] if enough else None)
 
 
 def _step(step: Step) -> float:

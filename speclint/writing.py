@@ -11,6 +11,8 @@ from speclint import units
 _ZERO_CELSIUS = 273.15  # exact: definition of the Celsius temperature
 _FIGURES = 4  # significant figures, common practice for a design calculation
 _MICRON = 3  # decimals of a millimetre: limits are stated to a micrometre
+_TENTH = 4  # decimals of an inch: limits are stated to a tenth of a thou, common practice
+_TENTHS_FROM = 0.1  # in; below it four figures say more
 
 
 def displayed(value: float, si_unit: str, written_in: str = "") -> tuple[float, str]:
@@ -33,6 +35,8 @@ def number(value: float, unit: str) -> str:
         return "∞" if value > 0 else "−∞"
     if unit == "mm" and abs(value) >= 1:
         text = f"{value:.{_MICRON}f}"
+    elif unit == "in" and abs(value) >= _TENTHS_FROM:
+        text = f"{value:.{_TENTH}f}"
     elif unit in ("°C", "°F"):
         text = f"{value:.1f}"
     elif value != 0 and not 1e-3 <= abs(value) < 1e6:

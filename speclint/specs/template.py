@@ -15,9 +15,9 @@ from speclint.specs.meanings import meanings, summary
 
 _WIDTH = 100
 _HEADING = """Fill in what the drawing says: take the mark # from the front of a key and put the drawing's value
-in place of the example. What is left out is never guessed: a check that needs it is not assessed. A quantity may also be
-written { value = "480 mm", from = "measured", note = "by pin gauge" }; from is drawing, measured, calculated or
-assumed."""
+in place of the example. What is left out is never guessed: a check that needs it is not assessed. A quantity
+may also be written { value = "480 mm", from = "measured", note = "by pin gauge" }; from is drawing, measured,
+calculated or assumed."""
 
 
 def template_of(kind: type[Spec]) -> str:

@@ -29,7 +29,7 @@ LEVELS = (
     {"specs", "handbook"},
     {"loading"},
     {"settings", "rules"},
-    {"design", "judgement", "writing", "corners"},
+    {"design", "judgement", "writing", "corners", "systems"},
     {"record", "context", "repository", "limits", "register", "signing", "revisions"},
     {"touched"},
     {"judging"},
@@ -43,7 +43,7 @@ LEVELS = (
     {"staged", "gate"},
     {"reports"},
     {"printing"},
-    {"register_commands"},
+    {"register_commands", "review_commands"},
     {"cli"},
 )
 LEVEL = {room: level for level, rooms in enumerate(LEVELS) for room in rooms}

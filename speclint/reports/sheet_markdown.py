@@ -1,0 +1,59 @@
+"""The calculation sheets of some checks in Markdown, from the same lines as those of the terminal."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from speclint.assessment import Assessment
+from speclint.checks import Check
+from speclint.reports.marking import marked, table
+from speclint.reports.saying import CAUTIONS
+from speclint.reports.sheets import Line, SheetText, sheet_of
+from speclint.reports.working import SIGNED
+from speclint.systems import System
+
+
+def write(assessment: Assessment, checks: Sequence[Check], system: System = "as written") -> str:
+    """The sheets, one after the other."""
+    lines: list[str] = []
+    for check in checks:
+        lines += _sheet(sheet_of(assessment, check, system))
+    lines += [f"*{marked(caution)}*\n" for caution in CAUTIONS]
+    return "\n".join([*lines, marked(SIGNED)]) + "\n"
+
+
+def _sheet(sheet: SheetText) -> Iterator[str]:
+    check = sheet.check
+    yield f"## {marked(check.component)}: {marked(check.rule.title)}"
+    yield ""
+    yield f"Rule {marked(check.rule.name)}, edition {check.rule.edition}, family {marked(check.rule.family)}."
+    yield f"Why: {marked(check.rule.why)}"
+    yield ""
+    yield f"Worked for {marked(sheet.worked_for)}."
+    yield ""
+    yield from table(("line", "what", "working", "from"), [_row(line) for line in sheet.lines])
+    grade = f", grade {check.grade.word}" if check.grade else ""
+    used = f"; {sheet.used}" if sheet.used else ""
+    yield f"**{check.outcome.upper()}{grade}**: {marked(sheet.result)}{used}"
+    yield ""
+    for label, texts in (
+        ("Needs", check.missing),
+        ("Would clear it", sheet.would_clear),
+        ("Refer to", (sheet.refer_to,) if sheet.refer_to else ()),
+        ("Not covered", (check.rule.leaves_out,)),
+    ):
+        yield from (f"- {label}: {marked(text)}" for text in texts)
+    yield ""
+    yield from (f"{number}. {marked(source)}" for number, source in enumerate(sheet.sources, start=1))
+    yield ""
+
+
+def _row(line: Line) -> tuple[str, ...]:
+    origin = marked(f"{line.where.file}:{line.where.line}") if line.where else ""
+    if line.source:
+        origin = f"source {line.source}"
+    symbol = f"{line.symbol} = " if line.symbol else ""
+    steps = [line.equation, f"= {line.numbers}"] if line.equation else []
+    working = "<br>".join([*(marked(step) for step in steps), f"**{marked(f'{symbol}{line.value}')}**"])
+    note = f"<br>{marked(line.note)}" if line.note else ""
+    return str(line.number), f"{marked(line.name)}{note}", working, origin

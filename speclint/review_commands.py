@@ -1,0 +1,50 @@
+"""The words of the commands that set out working: sheet and review. One call each, as in the others."""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+from typing import Any
+
+from speclint.printing import show, write
+
+_FORMS = ("markdown",)
+_UNITS = ("metric", "imperial")
+
+
+def add_review_commands(commands: Any) -> None:
+    """Add the commands to those of the command line."""
+    sheet = commands.add_parser("sheet", help="the full calculation of a component", allow_abbrev=False)
+    _sheet_words(sheet)
+
+
+def _sheet_words(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("component", help="the id of a component")
+    parser.add_argument("rule", nargs="?", default="", help="one rule; all that concern it where not given")
+    parser.add_argument(
+        "--in", dest="folder", type=Path, default=Path(), metavar="FOLDER", help="the repository"
+    )
+    parser.add_argument("--as", dest="form", choices=_FORMS, help="as Markdown")
+    parser.add_argument(
+        "--units", default="as written", choices=_UNITS, help="as the spec wrote them where not given"
+    )
+    parser.add_argument("--to", type=Path, metavar="FILE", help="write the sheet to a file")
+    parser.set_defaults(command=_sheet)
+
+
+def _sheet(options: argparse.Namespace) -> int:
+    from speclint.assessment import assess, chosen_rules, of_component
+    from speclint.plugins import load_families
+
+    loaded = load_families()
+    rules = chosen_rules(loaded, [], [options.rule] if options.rule else [])
+    assessment = of_component(assess([options.folder], loaded, rules), options.component)
+    if options.form == "markdown":
+        from speclint.reports import sheet_markdown
+
+        write(sheet_markdown.write(assessment, assessment.checks, options.units), options.to)
+    else:
+        from speclint.reports import working
+
+        show(lambda width: working.write(assessment, assessment.checks, width, options.units), options.to)
+    return assessment.exit_code
