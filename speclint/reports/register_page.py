@@ -11,7 +11,7 @@ from speclint.concessions import Standing
 from speclint.register import Concession, Register
 from speclint.reports.page import Page
 
-_COLUMN = 13
+_COLUMN = 15
 
 
 def register_page(register: Register, stand: Sequence[Standing], width: int) -> Page:

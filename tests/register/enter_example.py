@@ -1,0 +1,116 @@
+"""Enters the register of ``example_specs`` anew, by the program's own means.
+
+``python -m tests.register.enter_example`` is to be run after a change of the example or of an edition.
+
+It shows an accepted hold, an entry that ends soon, one that ended and was renewed, and one that lapsed because the
+drawing moved on: that one is entered while the drawing is as it once was.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+import shutil
+import tempfile
+from dataclasses import dataclass
+from pathlib import Path
+
+from speclint.conceding import Acceptance, concede
+from tests.workshop import installed_families
+
+EXAMPLE = Path(__file__).parents[2] / "example_specs"
+REGISTER = "register.toml"
+MADE = dt.date(2025, 3, 3)  # before any clock on which this runs
+LONG, SOON = dt.date(2039, 12, 31), dt.date(2029, 6, 30)
+
+
+@dataclass(frozen=True)
+class Entry:
+    """One entry to make: what was accepted, when, and how the drawing then was (file, as it is now, as it was)."""
+
+    accepted: Acceptance
+    made: dt.date = MADE
+    once: tuple[str, str, str] | None = None
+
+
+ENTRIES = (
+    Entry(
+        Acceptance(
+            "liner-right",
+            "liner.wall-at-last-bore",
+            "M. Coyle",
+            "The liner is condemned at 509 mm and not bored to 521 mm; the drawing says so from revision C on.",
+            LONG,
+            reference="CN-DR-007",
+        )
+    ),
+    Entry(
+        Acceptance(
+            "ring-right-back",
+            "liner.iron",
+            "M. Coyle",
+            "The rings of the first set are in store; the liner's wear is gauged at every washout.",
+            SOON,
+            reference="CN-DR-011",
+        )
+    ),
+    Entry(
+        Acceptance(
+            "block-booster",
+            "release.warming-procedure",
+            "A. Render",
+            "The booster is not steamed before its drains are drawn.",
+            dt.date(2025, 9, 30),
+            role="section leader, cylinders",
+        )
+    ),
+    Entry(
+        Acceptance(
+            "block-booster",
+            "release.warming-procedure",
+            "A. Render",
+            "As before; the drawing of the drains is waiting for the frame.",
+            LONG,
+            role="section leader, cylinders",
+        ),
+        made=dt.date(2025, 9, 29),
+    ),
+    Entry(
+        Acceptance(
+            "studs-front-right",
+            "joint.stud-pitch",
+            "M. Coyle",
+            "A graphite gasket on a ground face carries the pitch; proved at the test of the first cover.",
+            LONG,
+            reference="CN-DR-009",
+        ),
+        once=("joints/studs-front-right.toml", 'circle = "740 mm"', 'circle = "736 mm"'),
+    ),
+)
+
+
+def enter(into: Path) -> None:
+    """Make every entry in a copy of the example, and put the register into a folder."""
+    with tempfile.TemporaryDirectory() as folder:
+        copy = Path(folder) / EXAMPLE.name
+        shutil.copytree(EXAMPLE, copy, ignore=shutil.ignore_patterns(REGISTER))
+        for entry in ENTRIES:
+            _enter(entry, copy)
+        shutil.copy(copy / REGISTER, into / REGISTER)
+
+
+def _enter(entry: Entry, copy: Path) -> None:
+    if entry.once is None:
+        concede(entry.accepted, copy, installed_families(), entry.made)
+        return
+    file, now, then = entry.once
+    path = copy / file
+    text = path.read_text(encoding="utf-8")
+    if text.count(now) != 1:
+        raise ValueError(f"{now} stands {text.count(now)} times in {file}")
+    path.write_text(text.replace(now, then), encoding="utf-8", newline="\n")
+    concede(entry.accepted, copy, installed_families(), entry.made)
+    path.write_text(text, encoding="utf-8", newline="\n")
+
+
+if __name__ == "__main__":
+    enter(EXAMPLE)
