@@ -19,3 +19,9 @@ def is_welded(component: Component, sheet: Sheet) -> bool:
     if isinstance(component, CylinderBlock):
         return sheet.read("construction", component.construction) == "fabricated"
     return False
+
+
+def ask_of_metal(component: Component, sheet: Sheet) -> None:
+    """End the rule where the spec is of no piece of metal: a fit, a chain of dimensions, a plan."""
+    if not component.of_metal:
+        raise sheet.not_applicable("it is no piece of metal of its own")

@@ -66,6 +66,7 @@ class Casting(Component):
 
     kind: ClassVar[str] = "casting"
     called: ClassVar[str] = "casting"
+    of_metal: ClassVar[bool] = False
 
     becomes: LinkTo[Component] = NOT_STATED
     process: Word[Literal["sand, hand moulded", "sand, machine moulded", "investment"]] = NOT_STATED

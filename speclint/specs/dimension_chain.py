@@ -36,6 +36,7 @@ class DimensionChain(Component):
 
     kind: ClassVar[str] = "dimension-chain"
     called: ClassVar[str] = "dimension chain"
+    of_metal: ClassVar[bool] = False
 
     chain: dict[str, ChainLink] = {}
     least: Position = NOT_STATED

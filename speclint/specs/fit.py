@@ -32,6 +32,7 @@ class Fit(Component):
 
     kind: ClassVar[str] = "fit"
     called: ClassVar[str] = "fit"
+    of_metal: ClassVar[bool] = False
 
     hole: Dimension = Dimension()
     shaft: Dimension = Dimension()

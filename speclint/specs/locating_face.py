@@ -30,6 +30,7 @@ class LocatingFace(Component):
 
     kind: ClassVar[str] = "locating-face"
     called: ClassVar[str] = "locating face"
+    of_metal: ClassVar[bool] = False
 
     locks: LinkTo[CylinderBlock] = NOT_STATED
     pad: Word[str] = NOT_STATED

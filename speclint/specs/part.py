@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from typing import ClassVar, Literal
 
 from speclint.specs.component import Spec
 from speclint.specs.duty import Duty
@@ -21,7 +21,10 @@ class Component(Spec):
     """A part of the engine: its material, the duty it sees, and what must be on its record.
 
     A component without ``duty`` sees that of the component it is linked to (:mod:`speclint.design`).
+    ``of_metal`` is false for a kind that is no piece of its own: a fit, a chain of dimensions, a plan.
     """
+
+    of_metal: ClassVar[bool] = True
 
     material: Word[str] = NOT_STATED
     duty: LinkTo[Duty] = NOT_STATED

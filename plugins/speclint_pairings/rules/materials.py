@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.specs import BoltedJoint, Component, CompressionSpring, FrameFastening, LoadCase
-from speclint_pairings.concern import holds_pressure
+from speclint_pairings.concern import ask_of_metal, holds_pressure
 from speclint_pairings.sources import ASTM_A278, EN_10028_2, EN_10204, EN_10216_2, EN_13445_2
 
 
@@ -19,6 +19,7 @@ from speclint_pairings.sources import ASTM_A278, EN_10028_2, EN_10204, EN_10216_
 )
 def known(component: Component, sheet: Sheet) -> Judgement:
     """The name is looked for among all materials."""
+    ask_of_metal(component, sheet)
     name = sheet.read("material", component.material)
     where = component.material.where
     if sheet.knows_material(component.material):
@@ -46,6 +47,7 @@ def known(component: Component, sheet: Sheet) -> Judgement:
 def temperature(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
     """Metal temperature in the hot cases against the limit of the handbook for pressure part, running part,
     bolting or spring."""
+    ask_of_metal(component, sheet)
     use = _use_of(component, sheet)
     metal = sheet.take("T", case.temperature_of(component))
     material = sheet.material_of(component)
@@ -75,6 +77,7 @@ def _use_of(component: Component, sheet: Sheet) -> str:
 )
 def time_dependent(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
     """Metal temperature in the hot cases against the first temperature of the material's creep table."""
+    ask_of_metal(component, sheet)
     if not holds_pressure(component, sheet):
         raise sheet.not_applicable("it is not stated to be a pressure part")
     material = sheet.material_of(component)
@@ -95,6 +98,7 @@ def time_dependent(component: Component, case: LoadCase, sheet: Sheet) -> Judgem
 )
 def certificate(component: Component, sheet: Sheet) -> Judgement:
     """Type 2.1 and 2.2 say only that the maker supplies what was ordered."""
+    ask_of_metal(component, sheet)
     if not holds_pressure(component, sheet):
         raise sheet.not_applicable("it is not stated to be a pressure part")
     kind = sheet.read("inspection document", component.inspection_document)

@@ -6,7 +6,7 @@ from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.formula import Ratio
 from speclint.handbook.weldability import carbon_equivalent, preheat_band
 from speclint.specs import Component
-from speclint_pairings.concern import holds_pressure, is_welded
+from speclint_pairings.concern import ask_of_metal, holds_pressure, is_welded
 from speclint_pairings.sources import ASME_VIII, EN_1011_2, EN_13445_2
 
 _IRONS = ("grey-iron", "chilled-iron")
@@ -44,6 +44,7 @@ def weldability(component: Component, sheet: Sheet) -> Judgement:
 
     The preheat is held against the upper end of the band for that CE.
     """
+    ask_of_metal(component, sheet)
     if not is_welded(component, sheet):
         raise sheet.not_applicable("it is not stated to be welded")
     CE = _carbon_equivalent(component, sheet)
@@ -86,6 +87,7 @@ def _carbon_equivalent(component: Component, sheet: Sheet) -> Ratio:
 )
 def iron_weld(component: Component, sheet: Sheet) -> Judgement:
     """Asked of pressure parts of grey or chilled iron."""
+    ask_of_metal(component, sheet)
     if not holds_pressure(component, sheet):
         raise sheet.not_applicable("it is not stated to be a pressure part")
     material = sheet.material_of(component)

@@ -27,6 +27,8 @@ def identity(component: Component, sheet: Sheet) -> Judgement:
         ("material", component.material),
         ("prepared_by", component.prepared_by),
     ):
+        if name == "material" and not component.of_metal:
+            continue
         if sheet.is_stated(name, value):
             sheet.read(name, value)
         else:

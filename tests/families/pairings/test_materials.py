@@ -181,3 +181,13 @@ def test_no_document_is_not_assessed_and_counts_as_a_hold(workshop: Workshop) ->
 
 def test_a_ring_needs_no_document(workshop: Workshop) -> None:
     assert workshop.write(files()).only(CERTIFICATE, "ring").outcome == "not applicable"
+
+
+@pytest.mark.parametrize(
+    "rule", ["material.known", "material.temperature", "material.time-dependent", "material.certificate"]
+)
+def test_what_is_no_piece_of_metal_has_no_material(workshop: Workshop, rule: str) -> None:
+    """A chain of dimensions is stated in a spec of its own, and is made of nothing."""
+    chain = 'kind = "dimension-chain"\nid = "chain"\nduty = "duty"\n'
+    found = workshop.write({**files(), "chain.toml": chain}).only(rule, "chain")
+    assert found.outcome == "not applicable"
