@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from speclint import Rule
-from speclint_steamways.rules import nozzles, passages, paths, pipes
+from speclint_steamways.rules import laggings, nozzles, partitions, passages, paths, pipes
 
-_SUBJECTS = (pipes, paths, passages, nozzles)
+_SUBJECTS = (pipes, paths, passages, nozzles, partitions, laggings)
 
 RULES: tuple[Rule, ...] = tuple(rule for subject in _SUBJECTS for rule in subject.RULES)

@@ -1,0 +1,100 @@
+"""Lagging: whether it burns who touches it, and the heat that it lets go."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.formula import Kelvins
+from speclint.handbook.air import INCROPERA
+from speclint.handbook.convection import CHURCHILL_CHU
+from speclint.handbook.lagging import (
+    lagged_pipe_loss,
+    lagged_pipe_surface_temperature,
+    lagged_wall_loss,
+    lagged_wall_surface_temperature,
+)
+from speclint.specs import Lagging, LoadCase
+from speclint_steamways.heat_formulae import loss_of_area, loss_of_length, outside_of_lagging
+from speclint_steamways.sources import ASTM_C1055, ISO_13732_1
+
+
+def _arguments(lagging: Lagging, case: LoadCase, sheet: Sheet) -> dict[str, float]:
+    """The arguments of the handbook's formulae of lagging, round or flat."""
+    shared = {
+        "T_i": _metal(lagging, case, sheet),
+        "T_a": sheet.take("T_a", case.ambient_temperature),
+        "λ": sheet.take("λ", lagging.conductivity),
+        "ε": sheet.take("ε", lagging.emissivity),
+    }
+    t = sheet.take("t", lagging.thickness)
+    if sheet.read("form", lagging.form) == "flat":
+        return {**shared, "t": t, "H": sheet.take("H", lagging.height)}
+    d = sheet.take("d", lagging.inside_diameter)
+    return {**shared, "d": d, "D": sheet.work("D", outside_of_lagging, d=d, t=t)}
+
+
+def _metal(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Kelvins:
+    return sheet.take("T_i", case.temperature_of(sheet.follow(lagging.covers)))
+
+
+@rule(
+    "lagging.touch",
+    title="Nobody is burned by lagging within reach",
+    on=Lagging,
+    cases=("running", "standing-hot"),
+    grade=Grade.NONCONFORMITY,
+    gravest=Grade.HOLD,
+    cites=[
+        ASTM_C1055.at("60 °C, five seconds on metal"),
+        ISO_13732_1.at("burn thresholds, bare metal"),
+        CHURCHILL_CHU,
+        INCROPERA.at("example 9.4 and table A.4"),
+    ],
+    why="A hand that goes to a cock in the dark finds the sheet beside it.",
+    leaves_out="flanges, studs and brackets that stand out of the lagging, gaps in it, wet lagging; the local code and "
+    "a competent person decide",
+    limits=[
+        Limit(
+            "touch",
+            "60 °C",
+            "temperature",
+            ASTM_C1055.at("five seconds on metal"),
+            "hottest surface in reach",
+        )
+    ],
+)
+def touch(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Temperature of the outside in still air: a hold where a hand must go."""
+    reach = sheet.read("reach", lagging.reach)
+    if reach == "out of reach":
+        raise sheet.not_applicable("nobody can touch it")
+    flat = sheet.read("form", lagging.form) == "flat"
+    formula = lagged_wall_surface_temperature if flat else lagged_pipe_surface_temperature
+    judged = sheet.at_most(
+        sheet.work("T_s", formula, **_arguments(lagging, case, sheet)), sheet.limit("touch")
+    )
+    return judged.graded(Grade.HOLD) if reach == "a hand must go there" else judged
+
+
+@rule(
+    "lagging.loss",
+    title="The heat that the lagging lets go is known",
+    on=Lagging,
+    cases=("running",),
+    grade=Grade.OBSERVATION,
+    cites=[CHURCHILL_CHU, INCROPERA.at("example 9.4 and table A.4"), COMMON_PRACTICE],
+    why="What the lagging loses is fired for all day, standing and running.",
+    leaves_out="any judgement; wind, which multiplies the loss of thin lagging, and whatever is left bare",
+)
+def loss(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Heat lost in still air, reported."""
+    arguments = _arguments(lagging, case, sheet)
+    if sheet.read("form", lagging.form) == "flat":
+        q = sheet.work("q", lagged_wall_loss, **arguments)
+        Q = sheet.work("Q", loss_of_area, q=q, A=sheet.take("A", lagging.area))
+    else:
+        q_L = sheet.work("q_L", lagged_pipe_loss, **arguments)
+        Q = sheet.work("Q", loss_of_length, q_L=q_L, L=sheet.take("L", lagging.length))
+    return sheet.reported(Q, "heat lost in still air")
+
+
+RULES = (touch, loss)

@@ -1,0 +1,231 @@
+"""Walls between live and exhaust steam: the heat that leaks through them, and the stress that they bear."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.formula import (
+    KelvinDifference,
+    Kelvins,
+    KilogramsPerSecond,
+    Metres,
+    Pascals,
+    SquareMetreKelvinsPerWatt,
+    Watts,
+    WattsPerSquareMetre,
+    WattsPerSquareMetreKelvin,
+)
+from speclint.handbook.air import INCROPERA
+from speclint.handbook.convection import (
+    GNIELINSKI,
+    film_coefficient,
+    gnielinski_nusselt_number,
+    petukhov_friction_factor,
+)
+from speclint.handbook.flow import mean_speed, reynolds_number
+from speclint.handbook.heat import heat_flux, overall_coefficient, plane_wall_resistance, temperature_rise
+from speclint.handbook.panels import panel_stress, panel_stress_factor
+from speclint.handbook.plates import TIMOSHENKO_PLATES
+from speclint.handbook.steam import (
+    steam_conductivity,
+    steam_density,
+    steam_heat_capacity,
+    steam_prandtl_number,
+    steam_viscosity,
+)
+from speclint.specs import LoadCase, Partition, SteamPassage
+from speclint_steamways.heat_formulae import (
+    at_the_upper_end,
+    double_wall_resistance,
+    drop_through_wall,
+    heat_through,
+    multiple_of_allowable,
+    pressure_difference,
+    stresses_together,
+    thermal_stress,
+    work_lost,
+)
+from speclint_steamways.path import section_of
+from speclint_steamways.sources import EN_13445_3, TIMOSHENKO_GOODIER
+
+_IRON = ("grey-iron", "ductile-iron", "chilled-iron", "austenitic-iron")
+
+
+class _Side(NamedTuple):
+    """The steam on one side of the wall, and its film coefficient."""
+
+    p: Pascals
+    T: Kelvins
+    h: WattsPerSquareMetreKelvin
+
+
+class _Leak(NamedTuple):
+    """What passes the wall."""
+
+    live: _Side
+    exhaust: _Side
+    m: KilogramsPerSecond
+    q: WattsPerSquareMetre
+    R: SquareMetreKelvinsPerWatt
+    U: WattsPerSquareMetreKelvin
+
+
+def _leak(partition: Partition, case: LoadCase, sheet: Sheet) -> _Leak:
+    """Convection on both sides by Gnielinski, conduction between."""
+    m = sheet.take("m", case.steam_flow)
+    live = _side(
+        "l",
+        sheet.follow(partition.live_side),
+        (sheet.take_absolute("p_l", case.live_pressure), sheet.take("T_l", case.live_temperature)),
+        m,
+        sheet,
+    )
+    exhaust = _side(
+        "e",
+        sheet.follow(partition.exhaust_side),
+        (sheet.take_absolute("p_e", case.exhaust_pressure), sheet.take("T_e", case.exhaust_temperature)),
+        m,
+        sheet,
+    )
+    R = _resistance(partition, live, case, sheet)
+    U = sheet.work("U", overall_coefficient, h_1=live.h, R=R, h_2=exhaust.h)
+    return _Leak(live, exhaust, m, sheet.work("q", heat_flux, U=U, T_1=live.T, T_2=exhaust.T), R, U)
+
+
+def _side(
+    i: str, passage: SteamPassage, state: tuple[Pascals, Kelvins], m: KilogramsPerSecond, sheet: Sheet
+) -> _Side:
+    p, T = state
+    section = section_of(passage, i, sheet)
+    ρ = sheet.work(f"ρ_{i}", steam_density, p=p, T=T)
+    v = sheet.work(f"v_{i}", mean_speed, m=m, ρ=ρ, A=section.A)
+    μ = sheet.work(f"μ_{i}", steam_viscosity, p=p, T=T)
+    Re = sheet.work(f"Re_{i}", reynolds_number, ρ=ρ, v=v, d=section.d, μ=μ)
+    f = sheet.work(f"f_{i}", petukhov_friction_factor, Re=Re)
+    Pr = sheet.work(f"Pr_{i}", steam_prandtl_number, p=p, T=T)
+    Nu = sheet.work(f"Nu_{i}", gnielinski_nusselt_number, Re=Re, Pr=Pr, f=f)
+    λ = sheet.work(f"λ_{i}", steam_conductivity, p=p, T=T)
+    return _Side(p, T, sheet.work(f"h_{i}", film_coefficient, Nu=Nu, λ=λ, d=section.d))
+
+
+def _resistance(partition: Partition, live: _Side, case: LoadCase, sheet: Sheet) -> SquareMetreKelvinsPerWatt:
+    t, at = sheet.take("t", partition.thickness), sheet.take("T_w", case.temperature_of(partition))
+    λ = sheet.look_up("λ", sheet.material_of(partition).conductivity, of=partition, at=at)
+    if sheet.read("build", partition.build) == "single wall":
+        return sheet.work("R", plane_wall_resistance, t=t, λ=λ)
+    still = sheet.work("λ_s", steam_conductivity, p=live.p, T=live.T)
+    return sheet.work("R", double_wall_resistance, t=t, λ=λ, s=sheet.take("s", partition.gap), λ_s=still)
+
+
+@rule(
+    "partition.heat-leak",
+    title="Little heat leaks from live into exhaust steam, and no single iron wall stands between them",
+    on=Partition,
+    cases=("running",),
+    grade=Grade.NONCONFORMITY,
+    cites=[GNIELINSKI, INCROPERA.at("scatter of correlations"), FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="Heat that warms the exhaust was fired for, cools the steam before it works, and goes up the chimney.",
+    leaves_out="the beat of the engine: steady convection understates what a pulsating flow carries, in hard-worked "
+    "engines with such a wall up to about 56 K (100 °F) of rise by common practice; condensation, short passages",
+    limits=[
+        Limit("rise", "10 K", "temperature difference", COMMON_PRACTICE, "greatest rise of the exhaust"),
+        Limit(
+            "scatter",
+            "25 %",
+            "ratio",
+            INCROPERA.at("chapter 8, accuracy of the correlations"),
+            "scatter of the correlation, taken at its upper end",
+        ),
+    ],
+)
+def heat_leak(partition: Partition, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Rise of the exhaust by the heat through the wall at the upper end of the correlation's scatter; work lost."""
+    leak = _leak(partition, case, sheet)
+    A = sheet.take("A", partition.area)
+    Q: Watts = sheet.work("Q", heat_through, U=leak.U, A=A, T_1=leak.live.T, T_2=leak.exhaust.T)
+    upper = sheet.work("Q_u", at_the_upper_end, Q=Q, u=sheet.limit("scatter", "u"))
+    sheet.work("P", work_lost, Q=upper, T_1=leak.live.T, T_2=leak.exhaust.T)
+    c_p = sheet.work("c_p", steam_heat_capacity, p=leak.exhaust.p, T=leak.exhaust.T)
+    rise: KelvinDifference = sheet.work("ΔT", temperature_rise, Q=upper, m=leak.m, c_p=c_p)
+    judged = sheet.at_most(rise, sheet.limit("rise"))
+    single = sheet.read("build", partition.build) == "single wall"
+    if single and sheet.material_of(partition).family in _IRON:
+        said = "a single wall of iron stands between live and exhaust steam"
+        return sheet.worst(sheet.states(False, said, where=partition.where), judged)
+    return judged
+
+
+@rule(
+    "partition.stress",
+    title="The wall between live and exhaust steam bears the difference of pressure and of heat",
+    on=Partition,
+    cases=("starting", "running"),
+    grade=Grade.HOLD,
+    cites=[TIMOSHENKO_PLATES, TIMOSHENKO_GOODIER.at("article 149"), EN_13445_3.at("annex C")],
+    why="A wall that cracks lets boiler steam straight into the exhaust, and the engine runs away or will not stop.",
+    leaves_out="ribs, corners and welds of the wall, fatigue by heating and cooling: the local code and a competent "
+    "person decide",
+    limits=[
+        Limit(
+            "bending",
+            "1.5",
+            "ratio",
+            EN_13445_3.at("annex C"),
+            "bending over the design stress, ductile metal",
+        ),
+        Limit(
+            "range",
+            "3",
+            "ratio",
+            EN_13445_3.at("annex C"),
+            "pressure and heat over the design stress, ductile metal",
+        ),
+    ],
+)
+def stress(partition: Partition, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Clamped panel under boiler less exhaust pressure; in iron with the stress of the heat below the allowable.
+
+    Two walls bear alike: the one that holds the live steam is judged. The heat's stress needs a flow, which only
+    a running engine has.
+    """
+    a, b = sheet.take("a", partition.short_side), sheet.take("b", partition.long_side)
+    t, at = sheet.take("t", partition.thickness), sheet.take("T_w", case.temperature_of(partition))
+    Δp = sheet.work(
+        "Δp",
+        pressure_difference,
+        p_1=sheet.take("p_1", case.safety_valve_pressure),
+        p_2=sheet.take("p_2", case.exhaust_pressure),
+    )
+    k = sheet.look_up("k", panel_stress_factor, edges="clamped", a=a, b=b)
+    pressed = sheet.work("σ_p", panel_stress, k=k, p=Δp, a=a, t=t)
+    material = sheet.material_of(partition)
+    f = sheet.look_up("f", material.allowable_tension, of=partition, at=at, wall=t)
+    heated = _heat_stress(partition, case, t, at, sheet) if _flows(case, sheet) else 0.0
+    together = sheet.work("σ", stresses_together, σ_p=pressed, σ_T=heated)
+    if material.family in _IRON:
+        return sheet.at_most(together, f)
+    bending = sheet.work("S_b", multiple_of_allowable, k=sheet.limit("bending", "k_b"), f=f)
+    ranging = sheet.work("S_r", multiple_of_allowable, k=sheet.limit("range", "k_r"), f=f)
+    return sheet.worst(sheet.at_most(pressed, bending), sheet.at_most(together, ranging))
+
+
+def _flows(case: LoadCase, sheet: Sheet) -> bool:
+    return sheet.is_stated("steam flow", case.steam_flow)
+
+
+def _heat_stress(partition: Partition, case: LoadCase, t: Metres, at: Kelvins, sheet: Sheet) -> Pascals:
+    leak, material = _leak(partition, case, sheet), sheet.material_of(partition)
+    λ = sheet.look_up("λ", material.conductivity, of=partition, at=at)
+    wall = sheet.work("R_w", plane_wall_resistance, t=t, λ=λ)
+    return sheet.work(
+        "σ_T",
+        thermal_stress,
+        E=sheet.look_up("E", material.modulus, of=partition, at=at),
+        alpha=sheet.look_up("α", material.expansion, of=partition, at=at),
+        ΔT=sheet.work("ΔT_w", drop_through_wall, q=leak.q, R=wall),
+        nu=sheet.look_up("ν", material.poisson, of=partition),
+    )
+
+
+RULES = (heat_leak, stress)
