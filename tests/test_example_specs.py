@@ -1,0 +1,114 @@
+"""The invented design repository: read whole, checked, and found to hold the honest mistakes it was given."""
+
+from __future__ import annotations
+
+import json
+import os
+import subprocess
+import sys
+from collections import Counter
+from functools import cache
+from importlib.resources import files
+from pathlib import Path
+from typing import Any
+
+import jsonschema
+
+from speclint.assess import check
+from speclint.assessment import assess
+from speclint.specs import Component
+from tests.workshop import installed_families
+
+ROOT = Path(__file__).parents[1]
+
+
+def run(seed: str) -> subprocess.CompletedProcess[str]:
+    """The README's main job as a user runs it, in a process of its own."""
+    command = [sys.executable, "-m", "speclint", "check", "example_specs", "--as", "json"]
+    environment = {**os.environ, "PYTHONHASHSEED": seed, "PYTHONUTF8": "1"}
+    return subprocess.run(
+        command, capture_output=True, text=True, encoding="utf-8", cwd=ROOT, env=environment, check=False
+    )
+
+
+@cache
+def run_once() -> subprocess.CompletedProcess[str]:
+    """One run for all tests."""
+    return run("1")
+
+
+@cache
+def result() -> dict[str, Any]:
+    """The document of that run."""
+    done = run_once()
+    assert done.returncode == 1, done.stderr
+    return dict(json.loads(done.stdout))
+
+
+def test_the_document_is_valid_by_the_schema_kept_in_the_package() -> None:
+    schema = json.loads(
+        (files("speclint.reports") / "speclint.result-1.schema.json").read_text(encoding="utf-8")
+    )
+    jsonschema.validate(result(), schema, jsonschema.Draft202012Validator)
+
+
+def test_two_runs_are_the_same_to_the_byte() -> None:
+    """Under another hash seed, in another process."""
+    assert run("2").stdout == run_once().stdout
+
+
+def test_every_spec_can_be_read_and_every_rule_run() -> None:
+    assert result()["complaints"] == []
+    assert result()["exit"] == 1
+    assert [check["rule"] for check in result()["checks"] if check["could_not_run"]] == []
+    assert result()["summary"]["specs"] >= 20
+
+
+def test_there_is_a_finding_of_each_grade_and_something_not_assessed() -> None:
+    assert all(result()["summary"]["findings"].values())
+    assert result()["summary"]["checks"]["not assessed"] > 0
+
+
+def test_most_of_the_design_is_sound() -> None:
+    outcomes = Counter(check["outcome"] for check in result()["checks"])
+    assert outcomes["conforms"] > 5 * outcomes["finding"]
+
+
+def test_the_honest_mistakes_are_found() -> None:
+    """Each is of the sort that really happens."""
+    found = {
+        (check["component"], check["rule"]) for check in result()["checks"] if check["outcome"] == "finding"
+    }
+    assert found >= {
+        ("liner-left", "liner.fit-hot"),  # a press fit that goes loose hot, with nothing else to hold it
+        ("liner-right", "liner.wall-at-last-bore"),  # a wall too thin at the last bore
+        ("studs-front-right", "joint.stud-pitch"),  # too few studs
+        ("studs-front-right", "joint.gasket-load"),
+        ("studs-back-right", "joint.gasket-load"),  # enough studs, but torque scatters
+        ("seat-exhaust-left-front-upper", "seat.retained-hot"),  # s6 kept where u6 is needed
+        ("spring-exhaust-left-front", "coil-spring.solid-clearance"),  # binds at its tolerance limit
+        ("valve-exhaust-left-back", "valve.spring-follows-cam"),  # loses its cam at overspeed
+        ("ring-booster", "pairing.sliding"),  # an iron ring on a bare steel bore
+        ("ring-right-back", "liner.iron"),  # a ring of another iron than was asked
+        ("pipe-live-right", "pipe.wall"),  # a wall chosen without mill tolerance and bend
+        ("pipe-exhaust-left", "release.identity"),  # no revision
+        ("block-left", "cylinder.water-relief"),  # a relief valve set above the test
+        ("block-right", "release.pressure-part"),  # no test pressure
+        ("gland-left", "material.known"),  # a melt's own name for a material
+        ("block-booster", "release.warming-procedure"),  # no order of drains
+    }
+
+
+def test_the_search_for_the_worst_corner_agrees_with_full_enumeration() -> None:
+    """Every check of the example with three to ten toleranced inputs: searched as if they were more."""
+    assessment = assess([ROOT / "example_specs"], installed_families())
+    assert assessment.context is not None
+    assert assessment.design is not None
+    compared = 0
+    for one in assessment.checks:
+        component = assessment.design.specs[one.component]
+        if one.utilisation is not None and 3 <= len(one.corner) <= 10 and isinstance(component, Component):
+            searched = check(one.rule, component, assessment.context, enumerate_up_to=4)
+            assert searched.utilisation == one.utilisation, (one.component, one.rule.name)
+            compared += 1
+    assert compared > 50
