@@ -49,14 +49,15 @@ class Reason:
 class Decision:
     """Released when there is no reason against it.
 
-    ``accepted`` are the concessions of the holds that are released, ``ending`` all that end soon, ``to_review``
-    what the change does to the gate itself, for a reviewer to see.
+    ``accepted`` are the concessions of the holds that are released, ``ending`` all that end soon, ``ended``
+    those that count no longer, of whatever grade; ``to_review`` is what the change does to the gate itself.
     """
 
     reasons: tuple[Reason, ...]
     assessment: Assessment | None = None
     accepted: tuple[Standing, ...] = ()
     ending: tuple[Standing, ...] = ()
+    ended: tuple[Standing, ...] = ()
     to_review: tuple[str, ...] = ()
     against: str = ""
 
@@ -111,6 +112,7 @@ def _judged(
         assessment,
         tuple(one for one in stand if one.holds and one.subject in made),
         tuple(one for one in stand if one.state == "ending soon"),
+        tuple(one for one in stand if not one.in_order),
     )
 
 

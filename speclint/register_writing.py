@@ -89,7 +89,7 @@ def _quoted(name: str) -> Any:
 def _string(value: str) -> String:
     import tomlkit
 
-    return tomlkit.string(value, multiline="\n" in value)
+    return tomlkit.string(value, multiline="\n" in value and "\r" not in value)
 
 
 def _read(path: Path) -> str:

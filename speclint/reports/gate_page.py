@@ -24,6 +24,7 @@ def gate_page(decision: Decision, width: int) -> Page:
         _reason(page, decision, reason)
     _standings(page, "HOLDS ACCEPTED", decision.accepted)
     _standings(page, "ENDING SOON", decision.ending)
+    _standings(page, "IN THE REGISTER, BUT WITHOUT EFFECT", decision.ended)
     if decision.to_review:
         page.gap()
         page.line((f"FOR A REVIEWER: what this does to the gate itself, since {decision.against}", "strong"))
@@ -68,10 +69,9 @@ def _standings(page: Page, heading: str, stand: tuple[Standing, ...]) -> None:
     for one in stand:
         entry = one.concession
         accepted = f"{entry.accepted_by}, {entry.role}, until {entry.until}"
+        why = entry.grounds if one.holds else f"{one.state}: {'; '.join(one.reasons)}"
         page.wrapped(
-            f"{entry.number}  {entry.component} {entry.rule}: {accepted}; {entry.grounds}",
-            indent=2,
-            hanging=4,
+            f"{entry.number}  {entry.component} {entry.rule}: {accepted}; {why}", indent=2, hanging=4
         )
 
 
@@ -92,6 +92,7 @@ def gate_data(decision: Decision) -> dict[str, Any]:
         ],
         "accepted": [standing_data(one) for one in decision.accepted],
         "ending": [standing_data(one) for one in decision.ending],
+        "ended": [standing_data(one) for one in decision.ended],
         "to_review": list(decision.to_review),
         "exit": decision.exit_code,
     }

@@ -2,12 +2,20 @@
 
 from __future__ import annotations
 
+import tempfile
+from dataclasses import replace
+from pathlib import Path
 from typing import Any
 
 import pytest
 import tomli
+from hypothesis import example, given, settings
+from hypothesis import strategies as st
 
 from speclint.errors import DesignError, SettingsError
+from speclint.register import Concession, read_register
+from speclint.register_writing import append_entry, put_signature
+from speclint.settings import Settings
 from tests.register.office import SETTINGS, TODAY, Office, days
 from tests.tubes import TUBE
 
@@ -162,3 +170,43 @@ def test_the_finding_may_be_a_sound_part_s(office: Office) -> None:
     office.shop.write({"tube.toml": TUBE}, settings=SETTINGS)
     with pytest.raises(DesignError, match="there is no finding"):
         office.concede()
+
+
+@settings(max_examples=60, deadline=None)
+@example("two\r\nlines", True)
+@example('"""\n"""\\', False)
+@given(st.text(st.characters(exclude_categories=["Cs"]), min_size=1).filter(str.strip), st.booleans())
+def test_any_text_reads_back_as_it_was_meant(grounds: str, windows: bool) -> None:
+    """Property: whatever is entered is what is read, and what stood there stays; also with the line ends of Windows."""
+    newline = "\r\n" if windows else "\n"
+    made = concession(grounds)
+    with tempfile.TemporaryDirectory() as folder:
+        path = Path(folder) / "register.toml"
+        path.write_bytes(KEPT.replace("\n", newline).encode("utf-8"))
+        before = path.read_bytes()
+        append_entry(path, made)
+        put_signature(path, replace(made, signature="one\ntwo\n"))
+        register = read_register(Path(folder), Settings())
+        assert path.read_bytes().startswith(before)
+    assert register.complaints == ()
+    assert register.concessions[-1].statement() == made.statement()
+    assert register.concessions[-1].signature == "one\ntwo\n"
+
+
+def concession(grounds: str) -> Concession:
+    return Concession(
+        *(
+            "C-008",
+            "tube",
+            "tube.stress",
+            1,
+            "finding",
+            "hold",
+            "found",
+            "1.131",
+            "0" * 24,
+            "M. Coyle",
+            "chief",
+        ),
+        *(TODAY, days(1), grounds, "", {"tube bore": grounds, grounds: "a key of any text"}),
+    )

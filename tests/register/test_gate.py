@@ -87,6 +87,16 @@ def test_a_concession_that_ends_soon_is_named(office: Office) -> None:
     assert "C-001 is expired: it ended on" in said(decide(office, today=days(6)))
 
 
+def test_an_entry_without_effect_is_named_though_no_hold_depends_on_it(office: Office) -> None:
+    office.shop.replace("tube.toml", 'ends = "open"', 'ends = "closed"')
+    office.concede()
+    office.concede(rule="tube.ends")
+    office.shop.replace("tube.toml", 'ends = "closed"', 'ends = "open"')
+    decision = decide(office)
+    assert decision.released
+    assert [(one.concession.number, one.state) for one in decision.ended] == [("C-002", "unmatched")]
+
+
 @pytest.mark.parametrize(
     ("file", "text", "code", "reason"),
     [
