@@ -46,7 +46,14 @@ def _bore(passage: SteamPassage, sheet: Sheet) -> tuple[CylinderBlock, Metres]:
     why="Ports below the period's rule were found to choke engines that ran far slower than this one.",
     leaves_out="any judgement by the other rules: sound engines break them both ways",
     limits=[
-        Limit("live", "0.08", "ratio", POCKET_BOOK.at("p. 501"), "steam port over the square of the bore"),
+        Limit("least", "0.08", "ratio", COMMON_PRACTICE, "least port over the piston"),
+        Limit(
+            "live",
+            "0.08",
+            "ratio",
+            POCKET_BOOK.at("p. 501"),
+            "steam port over the square of the bore, reported",
+        ),
         Limit(
             "exhaust",
             "0.18",
@@ -61,7 +68,7 @@ def _bore(passage: SteamPassage, sheet: Sheet) -> tuple[CylinderBlock, Metres]:
     ],
 )
 def port_rule(passage: SteamPassage, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Port over 0.08 D² judged; over 0.18 D², the piston, and two rules of piston speed reported."""
+    """Port over 0.08 of the piston judged; over 0.08 D², 0.18 D² and two rules of piston speed reported."""
     if sheet.read("place", passage.place) != "port":
         raise sheet.not_applicable("it is no port")
     block, D = _bore(passage, sheet)
@@ -73,10 +80,12 @@ def port_rule(passage: SteamPassage, case: LoadCase, sheet: Sheet) -> Judgement:
         sheet.work("A/A_e", area_ratio, A_1=A, A_2=exhaust)
     sheet.limit("bourne_least", "k_B")
     sheet.limit("bourne_most", "k_B′")
-    sheet.work("A/A_p", area_ratio, A_1=A, A_2=A_p)
     for symbol, formula in (("A_B", bourne_port), ("A_v", trade_port)):
         sheet.work(f"A/{symbol}", area_ratio, A_1=A, A_2=sheet.work(symbol, formula, A_p=A_p, v=v))
-    return sheet.at_least(A, sheet.work("A_0", period_port, k=sheet.limit("live", "k"), D=D))
+    sheet.work(
+        "A/A_0", area_ratio, A_1=A, A_2=sheet.work("A_0", period_port, k=sheet.limit("live", "k_0"), D=D)
+    )
+    return sheet.at_least(sheet.work("A/A_p", area_ratio, A_1=A, A_2=A_p), sheet.limit("least"))
 
 
 @rule(

@@ -33,9 +33,9 @@ low_point = false
 """
 
 
-@pytest.mark.parametrize(("area", "outcome"), [("20001", "conforms"), ("19999", "finding")])
+@pytest.mark.parametrize(("area", "outcome"), [("15708", "conforms"), ("15707", "finding")])
 def test_port_from_both_sides(workshop: Workshop, area: str, outcome: str) -> None:
-    """0.08 × 500² = 20 000 mm²."""
+    """0.08 × 196 349.541 = 15 707.96 mm²."""
     check = workshop.write(files("port", ("21000", area))).only(PORT, "port")
     assert (check.outcome, check.grade) == (outcome, Grade.OBSERVATION if outcome == "finding" else None)
 
@@ -44,6 +44,7 @@ def test_the_other_rules_stand_beside(workshop: Workshop) -> None:
     """21 000/196 349.5 = 0.10695. 7.92 m/s is 1559.06 ft/min: Bourne 0.389764, the trade 0.259843 of the piston."""
     check = workshop.write(files()).only(PORT, "port")
     assert on(check, "A/A_p") == pytest.approx(0.106952, rel=1e-5)
+    assert on(check, "A/A_0") == pytest.approx(1.05)  # 0.08 × 500² = 20 000 mm²
     assert on(check, "A_B") * 1e6 == pytest.approx(0.389764 * 196_349.54, rel=1e-5)
     assert on(check, "A_v") * 1e6 == pytest.approx(0.259843 * 196_349.54, rel=1e-5)
 
