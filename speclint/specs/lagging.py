@@ -9,7 +9,7 @@ from speclint.specs.words import NOT_STATED, Area, Conductivity, Fraction, Lengt
 
 
 class Lagging(Component):
-    """Lagging and the sheet over it.
+    """Lagging and the sheet over it, whose material it states.
 
     Fields:
         covers: the part that it covers.
