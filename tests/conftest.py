@@ -2,11 +2,18 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 
 import pytest
+from hypothesis import settings
 
 from tests.workshop import Workshop
+
+# Times differ between machines, so none is set; CI repeats the same examples, a desk meets new ones each time.
+settings.register_profile("desk", deadline=None)
+settings.register_profile("ci", deadline=None, derandomize=True)
+settings.load_profile("ci" if os.environ.get("CI") else "desk")
 
 
 @pytest.fixture
