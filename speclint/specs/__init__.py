@@ -48,7 +48,7 @@ if TYPE_CHECKING:
     from speclint.specs.bolted_joint import BoltedJoint
     from speclint.specs.cam import Cam
     from speclint.specs.cam_box import CamBox
-    from speclint.specs.casting import Casting, MachinedFace
+    from speclint.specs.casting import Casting, Core, MachinedFace, Meeting
     from speclint.specs.compression_spring import CompressionSpring
     from speclint.specs.crosshead import Crosshead
     from speclint.specs.cylinder_block import (
@@ -86,6 +86,7 @@ if TYPE_CHECKING:
     from speclint.specs.tappet import Tappet
     from speclint.specs.valve_seat import ValveSeat
     from speclint.specs.valve_spindle import ValveSpindle
+    from speclint.specs.weldment import FinishedFace, FlatWall, Plate, Ribs, WeldedJoint, Weldment
 
 __all__ = [
     "CASE_NAMES",
@@ -107,6 +108,7 @@ __all__ = [
     "Component",
     "CompressionSpring",
     "Conductivity",
+    "Core",
     "Crosshead",
     "CylinderBlock",
     "CylinderCover",
@@ -117,7 +119,9 @@ __all__ = [
     "Division",
     "Duration",
     "Duty",
+    "FinishedFace",
     "Fit",
+    "FlatWall",
     "Force",
     "Fraction",
     "FrameFastening",
@@ -136,6 +140,7 @@ __all__ = [
     "MachinedFace",
     "Mass",
     "MassFlow",
+    "Meeting",
     "Moment",
     "NotStated",
     "Pad",
@@ -145,9 +150,11 @@ __all__ = [
     "Piston",
     "PistonRing",
     "PistonRod",
+    "Plate",
     "PoppetValve",
     "Position",
     "Pressure",
+    "Ribs",
     "Rocker",
     "RodSection",
     "RotationalSpeed",
@@ -169,6 +176,8 @@ __all__ = [
     "ValveSeat",
     "ValveSpindle",
     "Volume",
+    "WeldedJoint",
+    "Weldment",
     "Word",
 ]
 
@@ -184,6 +193,7 @@ _PLACES = {
     "Casting": "speclint.specs.casting",
     "ChainLink": "speclint.specs.dimension_chain",
     "CompressionSpring": "speclint.specs.compression_spring",
+    "Core": "speclint.specs.casting",
     "Crosshead": "speclint.specs.crosshead",
     "CylinderBlock": "speclint.specs.cylinder_block",
     "CylinderCover": "speclint.specs.cylinder_cover",
@@ -192,7 +202,9 @@ _PLACES = {
     "Dimension": "speclint.specs.dimension",
     "DimensionChain": "speclint.specs.dimension_chain",
     "Division": "speclint.specs.cylinder_block",
+    "FinishedFace": "speclint.specs.weldment",
     "Fit": "speclint.specs.fit",
+    "FlatWall": "speclint.specs.weldment",
     "FrameFastening": "speclint.specs.frame_fastening",
     "Gland": "speclint.specs.gland",
     "Groove": "speclint.specs.piston",
@@ -201,6 +213,7 @@ _PLACES = {
     "LinerPort": "speclint.specs.cylinder_liner",
     "LocatingFace": "speclint.specs.locating_face",
     "MachinedFace": "speclint.specs.casting",
+    "Meeting": "speclint.specs.casting",
     "Pad": "speclint.specs.cylinder_block",
     "Partition": "speclint.specs.partition",
     "Pin": "speclint.specs.pin",
@@ -208,7 +221,9 @@ _PLACES = {
     "Piston": "speclint.specs.piston",
     "PistonRing": "speclint.specs.piston_ring",
     "PistonRod": "speclint.specs.piston_rod",
+    "Plate": "speclint.specs.weldment",
     "PoppetValve": "speclint.specs.poppet_valve",
+    "Ribs": "speclint.specs.weldment",
     "Rocker": "speclint.specs.rocker",
     "RodSection": "speclint.specs.piston_rod",
     "SeatBore": "speclint.specs.cylinder_block",
@@ -220,6 +235,8 @@ _PLACES = {
     "Tappet": "speclint.specs.tappet",
     "ValveSeat": "speclint.specs.valve_seat",
     "ValveSpindle": "speclint.specs.valve_spindle",
+    "WeldedJoint": "speclint.specs.weldment",
+    "Weldment": "speclint.specs.weldment",
 }
 
 if not TYPE_CHECKING:

@@ -43,6 +43,7 @@ KINDS: dict[str, str] = {
     "tappet": "speclint.specs.tappet:Tappet",
     "valve-seat": "speclint.specs.valve_seat:ValveSeat",
     "valve-spindle": "speclint.specs.valve_spindle:ValveSpindle",
+    "weldment": "speclint.specs.weldment:Weldment",
 }
 
 
