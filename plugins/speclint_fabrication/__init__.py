@@ -1,0 +1,16 @@
+"""Weldments and castings: flat walls, welds, heat treatment, toughness, warming, meeting walls."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from speclint import RulesIn, family, rules_in
+
+
+@family
+def speclint_rules() -> Sequence[RulesIn]:
+    """The rules of ``block.`` and ``casting.sections``."""
+    return [
+        rules_in("speclint_fabrication.rules", "weldment"),
+        rules_in("speclint_fabrication.rules.castings", "casting"),
+    ]

@@ -1,0 +1,1 @@
+"""Formulae of weldments that no other family needs."""

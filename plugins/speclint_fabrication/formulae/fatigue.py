@@ -1,0 +1,112 @@
+"""Fatigue of welds over the strokes of a life, after EN 1993-1-9, less what heat takes."""
+
+from __future__ import annotations
+
+import math
+
+from speclint import FIRST_PRINCIPLES, formula, require
+from speclint.formula import Kelvins, Metres, Pascals, Ratio
+from speclint_fabrication.sources import EN_1993_1_9, EN_13445_3
+
+_ICE = 273.15
+#: Cycles of the detail category, of the constant-amplitude limit and of the cut-off (EN 1993-1-9, 7.1).
+_CATEGORY, _LIMIT, _CUT_OFF = 2e6, 5e6, 1e8
+
+
+@formula("N = S/(π D)", cites=[FIRST_PRINCIPLES])
+def strokes_of_life(S: Metres, D: Metres) -> Ratio:
+    """Strokes on each end of a cylinder in a life: one a turn of the wheels.
+
+    N = S/(π D)
+
+    ``S`` distance run, ``D`` diameter of the driving wheels [m]. Returns a number.
+
+    Hand working: two million kilometres on 1.75 m: 2e9/5.4978 = 3.638e8.
+
+    >>> round(strokes_of_life(S=2e9, D=1.75) / 1e8, 3)
+    3.638
+    """
+    return S / (math.pi * D)
+
+
+@formula(
+    "Δσ = Δσ_C (2e6/N)^(1/3) to 5e6, Δσ_C (2/5)^(1/3) (5e6/N)^(1/5) to 1e8, and level beyond",
+    cites=[EN_1993_1_9.at("7.1, fig. 7.1")],
+)
+def fatigue_strength(Delta_C: Pascals, N: Ratio) -> Pascals:
+    """Stress range that a weld's detail carries for a number of cycles, its cut-off beyond 1e8.
+
+    Δσ = Δσ_C (2e6/N)^(1/3) to 5e6, Δσ_C (2/5)^(1/3) (5e6/N)^(1/5) to 1e8, and level beyond
+
+    ``Delta_C`` detail category, the range for two million cycles [Pa]; ``N`` cycles, from 1e4 [-]. Returns [Pa].
+    Level beyond 1e8 cycles, as the standard has it: no damage is counted from there. Raises OutOfRange below 1e4.
+
+    EN 1993-1-9, fig. 7.1 (from memory): the constant-amplitude limit is 0.737 and the cut-off 0.405 of the category.
+
+    >>> round(fatigue_strength(Delta_C=100e6, N=5e6) / 1e6, 1), round(fatigue_strength(Delta_C=100e6, N=1e9) / 1e6, 1)
+    (73.7, 40.5)
+    """
+    require(N >= 1e4, f"{N:.4g} cycles are fewer than 10 000: a matter of yielding, not of fatigue")
+    if N <= _LIMIT:
+        share: Ratio = (_CATEGORY / N) ** (1 / 3)
+    else:
+        share = (_CATEGORY / _LIMIT) ** (1 / 3) * (_LIMIT / min(N, _CUT_OFF)) ** (1 / 5)
+    return Delta_C * share
+
+
+@formula(
+    "f_T = 1.03 − 1.5e-4 T − 1.5e-6 T², 1 to 100 °C",
+    cites=[EN_13445_3.at("clause 18, temperature correction for ferritic steel")],
+    empirical="°C",
+)
+def fatigue_temperature_factor(T: Kelvins) -> Ratio:
+    """What heat leaves of the fatigue strength of ferritic steel.
+
+    f_T = 1.03 − 1.5e-4 T − 1.5e-6 T², 1 to 100 °C
+
+    ``T`` metal temperature [K], to 380 °C. Returns a ratio. Raises OutOfRange above.
+
+    Hand working: 260 °C: 1.03 − 0.039 − 0.1014 = 0.8896.
+
+    >>> round(fatigue_temperature_factor(T=533.15), 4)
+    0.8896
+    """
+    celsius = T - _ICE
+    require(celsius <= 380, f"{celsius:.4g} °C is above 380 °C, to which the correction holds")
+    return 1.0 if celsius <= 100 else 1.03 - 1.5e-4 * celsius - 1.5e-6 * celsius**2
+
+
+@formula(
+    "f_t = (25/t)^0.2, 1 to 25 mm",
+    cites=[EN_1993_1_9.at("Table 8.3, size effect")],
+    empirical="millimetres",
+)
+def fatigue_size_factor(t: Metres) -> Ratio:
+    """What thickness leaves of the fatigue strength of a weld across the stress.
+
+    f_t = (25/t)^0.2, 1 to 25 mm
+
+    ``t`` plate [m]. Returns a ratio.
+
+    Hand working: 40 mm: 0.625^0.2 = exp(0.2 × −0.4700) = 0.9103.
+
+    >>> round(fatigue_size_factor(t=0.040), 4)
+    0.9103
+    """
+    millimetres = t * 1e3
+    factor: Ratio = min(1.0, (25 / millimetres) ** 0.2)
+    return factor
+
+
+@formula("S = Δσ f_T f_t/γ", cites=[EN_1993_1_9.at("8, verification"), EN_13445_3])
+def range_allowed(Delta: Pascals, f_T: Ratio, f_t: Ratio, gamma: Ratio) -> Pascals:
+    """Stress range allowed.
+
+    S = Δσ f_T f_t/γ
+
+    ``Delta`` fatigue strength [Pa]; ``f_T`` temperature, ``f_t`` size, ``gamma`` partial factor [-]. Returns [Pa].
+
+    >>> round(range_allowed(Delta=40.5e6, f_T=0.89, f_t=1.0, gamma=1.35) / 1e6, 3)
+    26.7
+    """
+    return Delta * f_T * f_t / gamma

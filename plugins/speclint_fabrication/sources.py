@@ -1,0 +1,39 @@
+"""The works that the family cites."""
+
+from __future__ import annotations
+
+from speclint import Source
+
+EN_13445_2 = Source("EN 13445-2, Unfired pressure vessels - Materials", "2014", memory=True)
+EN_13445_3 = Source("EN 13445-3, Unfired pressure vessels - Design", "2014", memory=True)
+EN_13445_4 = Source("EN 13445-4, Unfired pressure vessels - Fabrication", "2014", memory=True)
+EN_1993_1_9 = Source("EN 1993-1-9, Design of steel structures - Fatigue", "2005", memory=True)
+EN_1993_1_10 = Source(
+    "EN 1993-1-10, Design of steel structures - Toughness and through-thickness properties",
+    "2005",
+    memory=True,
+)
+EN_10164 = Source(
+    "EN 10164, Steel products with improved properties through the thickness", "2004", memory=True
+)
+IIW_FATIGUE = Source(
+    "A. Hobbacher, Recommendations for Fatigue Design of Welded Joints and Components",
+    "2nd ed. 2016",
+    memory=True,
+)
+ISO_5817 = Source("ISO 5817, Welding - Quality levels for imperfections", "2014", memory=True)
+ISO_15614_1 = Source("ISO 15614-1, Qualification of welding procedures", "2017", memory=True)
+ISO_9606_1 = Source("ISO 9606-1, Qualification testing of welders", "2012", memory=True)
+ISO_13920 = Source("ISO 13920, Welding - General tolerances for welded constructions", "1996", memory=True)
+TIMOSHENKO_GOODIER = Source(
+    "S. Timoshenko and J. N. Goodier, Theory of Elasticity",
+    "3rd ed. 1970",
+    "ch. 13, thermal stress",
+    memory=True,
+)
+CARSLAW = Source("H. S. Carslaw and J. C. Jaeger, Conduction of Heat in Solids", "2nd ed. 1959", memory=True)
+MANSON = Source("S. S. Manson, Thermal Stress and Low-Cycle Fatigue", "1966", memory=True)
+CAMPBELL = Source("J. Campbell, Complete Casting Handbook", "1st ed. 2011", memory=True)
+ROARK = Source(
+    "W. C. Young and R. G. Budynas, Roark's Formulas for Stress and Strain", "7th ed. 2002", memory=True
+)
