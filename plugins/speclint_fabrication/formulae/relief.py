@@ -1,0 +1,45 @@
+"""How long a weldment is held at heat, and the metal left on its faces until then."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, formula
+from speclint.formula import Metres, Seconds
+from speclint_fabrication.sources import EN_13445_4
+
+
+@formula(
+    "τ = 30 to 35 mm, t − 5 to 90 mm, 40 + t/2 beyond",
+    cites=[EN_13445_4.at("Table 10.1-1")],
+    empirical="millimetres and minutes",
+)
+def holding_time(t: Metres) -> Seconds:
+    """Least time at heat.
+
+    τ = 30 to 35 mm, t − 5 to 90 mm, 40 + t/2 beyond
+
+    ``t`` thickest plate [m]. Returns [s].
+
+    Hand working: 20 mm 30 min; 60 mm 55 min; 90 mm 85 min either way; 100 mm 90 min.
+
+    >>> [round(holding_time(t=mm / 1e3) / 60, 6) for mm in (20, 60, 90, 100)]
+    [30.0, 55.0, 85.0, 90.0]
+    """
+    millimetres = t * 1e3
+    if millimetres <= 35:
+        return 30.0 * 60
+    minutes = millimetres - 5 if millimetres <= 90 else 40 + millimetres / 2
+    return minutes * 60
+
+
+@formula("a = Δ + c", cites=[COMMON_PRACTICE])
+def face_wanted(Delta: Metres, c: Metres) -> Metres:
+    """Metal wanted on a face until the weldment is relieved.
+
+    a = Δ + c
+
+    ``Delta`` how far the face may be out of place, ``c`` metal to come off all the same [m]. Returns [m].
+
+    >>> round(face_wanted(Delta=3e-3, c=2e-3) * 1e3, 6)
+    5.0
+    """
+    return Delta + c

@@ -1,0 +1,106 @@
+"""What is on record of the welds, and hollows that nobody can reach afterwards."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
+from speclint.specs import WeldedJoint, Weldment
+from speclint_fabrication.sources import EN_13445_3, EN_13445_4, ISO_5817, ISO_9606_1, ISO_15614_1
+
+DEFERS = "the local code for pressure parts and a competent person decide"
+
+
+@rule(
+    "block.weld-record",
+    title="Welds on pressure go through, are made by proved procedure and welder, and are examined as they count",
+    on=Weldment,
+    grade=Grade.HOLD,
+    cites=[
+        ISO_15614_1.at("scope"),
+        ISO_9606_1.at("scope"),
+        ISO_5817.at("level B"),
+        EN_13445_3.at("5.6, joint factor"),
+        COMMON_PRACTICE,
+    ],
+    why="A weld looks the same whether it is sound or not: what it may carry rests on how it was made and looked at.",
+    leaves_out=f"whether the papers are true, and whether the range of the qualification covers the joint; {DEFERS}",
+    limits=[
+        Limit(
+            "examined_for_full_factor",
+            "100 %",
+            "ratio",
+            EN_13445_3.at("Table 5.6-1, testing groups 1 and 2"),
+            "least extent of examination for a joint factor of 1",
+        ),
+        Limit(
+            "examined_for_less",
+            "10 %",
+            "ratio",
+            EN_13445_3.at("Table 5.6-1, testing group 3"),
+            "least extent of examination for a joint factor above 0.7",
+        ),
+    ],
+)
+def weld_record(weldment: Weldment, sheet: Sheet) -> Judgement:
+    """Each joint on pressure: penetration, procedure, welder, level B, and examination that earns its factor."""
+    if not weldment.joints:
+        raise sheet.not_assessed("no welded joint is stated", weldment.where)
+    wrong = [
+        f"{name}: {fault}"
+        for name, joint in weldment.joints.items()
+        if sheet.read(f"{name} holds pressure", joint.on_pressure)
+        for fault in _faults(name, joint, sheet)
+    ]
+    return sheet.states(not wrong, "; ".join(wrong) or "every weld on pressure is on record")
+
+
+def _faults(name: str, joint: WeldedJoint, sheet: Sheet) -> list[str]:
+    wrong = []
+    if (weld := sheet.read(f"weld of {name}", joint.weld)) != "full penetration":
+        wrong.append(f"{weld} on pressure")
+    sheet.read(f"procedure of {name}", joint.procedure)
+    sheet.read(f"welder of {name}", joint.welder)
+    if (level := sheet.read(f"quality of {name}", joint.quality)) != "B":
+        wrong.append(f"level {level}, not B")
+    factor, examined = (
+        sheet.take(f"z of {name}", joint.joint_factor),
+        sheet.take(f"e of {name}", joint.examined),
+    )
+    if examined < (wanted := _extent(factor, sheet)):
+        wrong.append(
+            f"examined over {examined:.0%}, where a joint factor of {factor:g} asks for {wanted:.0%}"
+        )
+    if factor > 1:
+        wrong.append(f"a joint factor of {factor:g}")
+    return wrong
+
+
+def _extent(factor: float, sheet: Sheet) -> float:
+    """Extent of examination that earns a joint factor; 0.7 asks for none (EN 13445-3, Table 5.6-1)."""
+    if factor > 0.85:
+        return sheet.limit("examined_for_full_factor")
+    return sheet.limit("examined_for_less") if factor > 0.7 else 0.0
+
+
+@rule(
+    "block.closed-cavities",
+    title="No hollow is closed in: each is vented while it is heat treated, and in service",
+    on=Weldment,
+    grade=Grade.HOLD,
+    cites=[EN_13445_4.at("heat treatment"), COMMON_PRACTICE],
+    why="Air shut in bursts its hollow in the furnace, and water that has leaked into one bursts it in service.",
+    leaves_out=f"whether a vent stays open under dirt and paint; {DEFERS}",
+)
+def closed_cavities(weldment: Weldment, sheet: Sheet) -> Judgement:
+    """The drawing was gone through for hollows, and each that was found is vented both ways."""
+    if not sheet.read("sought", weldment.cavities_sought):
+        return sheet.states(False, "the drawing was not gone through for closed hollows")
+    wrong = []
+    for name, cavity in weldment.cavities.items():
+        if not sheet.read(f"{name} vented for treatment", cavity.vented_for_treatment):
+            wrong.append(f"{name} is closed in the furnace")
+        if not sheet.read(f"{name} vented in service", cavity.vented_in_service):
+            wrong.append(f"{name} is closed in service")
+    return sheet.states(not wrong, "; ".join(wrong) or f"{len(weldment.cavities)} hollows, each vented")
+
+
+RULES: tuple[Rule, ...] = (weld_record, closed_cavities)
