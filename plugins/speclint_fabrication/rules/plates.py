@@ -1,0 +1,131 @@
+"""The plates: pulled through their thickness, cold, and wasting."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
+from speclint.formula import Ratio
+from speclint.specs import WeldedJoint, Weldment
+from speclint_fabrication.formulae.plates import quality_asked
+from speclint_fabrication.sources import EN_1993_1_10, EN_10164, EN_13445_2
+from speclint_fabrication.tables import through_thickness
+from speclint_fabrication.taking import metal_of, plate_named
+
+
+@rule(
+    "block.through-thickness",
+    title="Plates that welds pull through their thickness are of a quality that does not tear in layers",
+    on=Weldment,
+    grade=Grade.NONCONFORMITY,
+    cites=[EN_1993_1_10.at("3.2, Table 3.2"), EN_10164.at("classes Z15, Z25, Z35")],
+    why="A rolled plate has layers: a heavy weld on its face shrinks and tears it open underneath, out of sight.",
+    leaves_out="ultrasonic testing of the plate before it is welded, which is the other way to be sure",
+    limits=[Limit("preheat", "100 °C", "temperature", EN_1993_1_10.at("Table 3.2"), "preheat that counts")],
+)
+def through(weldment: Weldment, sheet: Sheet) -> Judgement:
+    """Z of throat, shape, thickness, restraint and preheat against what the plate's quality covers."""
+    shapes = {name: sheet.read(f"shape of {name}", joint.shape) for name, joint in weldment.joints.items()}
+    pulled = [name for name, shape in shapes.items() if shape in ("tee", "cruciform", "corner")]
+    if not pulled:
+        raise sheet.not_applicable("no plate is pulled through its thickness")
+    preheat = _preheat(weldment, sheet)
+    return sheet.worst(*(_pulled(name, weldment, shapes[name], preheat, sheet) for name in pulled))
+
+
+def _preheat(weldment: Weldment, sheet: Sheet) -> Ratio:
+    warm = sheet.take("T_p", weldment.welding.preheat) >= sheet.limit("preheat")
+    return sheet.look_up("Z_e", through_thickness, criterion="preheat", case=_PREHEAT[warm])
+
+
+_PREHEAT = {True: "100 °C and above", False: "below 100 °C"}
+
+
+def _pulled(name: str, weldment: Weldment, shape: str, preheat: Ratio, sheet: Sheet) -> Judgement:
+    joint = weldment.joints[name]
+    plate = plate_named(weldment, joint.plate, sheet)
+    thickness, throat = sheet.take(f"t of {name}", plate.thickness), sheet.take(f"a of {name}", joint.throat)
+    asked = sheet.work(
+        f"Z of {name}",
+        quality_asked,
+        Z_a=sheet.look_up(f"Z_a of {name}", through_thickness, criterion="throat", size=throat),
+        Z_b=sheet.look_up(
+            f"Z_b of {name}", through_thickness, criterion="shape", case=_case(name, joint, shape, sheet)
+        ),
+        Z_c=sheet.look_up(f"Z_c of {name}", through_thickness, criterion="thickness", size=thickness),
+        Z_d=sheet.look_up(
+            f"Z_d of {name}",
+            through_thickness,
+            criterion="restraint",
+            case=sheet.read(f"restraint of {name}", joint.restraint),
+        ),
+        Z_e=preheat,
+    )
+    quality = sheet.read(f"quality of the plate of {name}", plate.z_quality)
+    return sheet.at_most(
+        asked, sheet.look_up(f"Z_q of {name}", through_thickness, criterion="quality", case=quality)
+    )
+
+
+def _case(name: str, joint: WeldedJoint, shape: str, sheet: Sheet) -> str:
+    """What the table calls a joint."""
+    weld = sheet.read(f"weld of {name}", joint.weld)
+    if weld == "single-run fillet":
+        return weld
+    if shape == "corner":
+        return "corner"
+    if weld == "fillet":
+        return "fillet"
+    return "in sequence" if sheet.read(f"sequence of {name}", joint.sequence) else "out of sequence"
+
+
+@rule(
+    "block.toughness",
+    title="Every plate is tough at its coldest, and when it is tested with water",
+    on=Weldment,
+    grade=Grade.NONCONFORMITY,
+    cites=[EN_13445_2.at("Annex B, impact energy of 27 J"), COMMON_PRACTICE],
+    why="Steel that is tough in July snaps in January, and most of all under a hydraulic test in a cold shop.",
+    leaves_out="thick plates not relieved of stress, which want more; toughness of the weld metal itself",
+    limits=[
+        Limit("energy", "27 J", "energy", EN_13445_2.at("Annex B"), "least impact energy"),
+        Limit("test_water", "7 °C", "temperature", COMMON_PRACTICE, "coldest water of a hydraulic test"),
+    ],
+)
+def toughness(weldment: Weldment, sheet: Sheet) -> Judgement:
+    """Impact energy of each grade at both temperatures, and water that is warm enough."""
+    if not weldment.plates:
+        raise sheet.not_assessed("no plate is stated", weldment.where)
+    coldest, water = sheet.take("T_c", weldment.least_temperature), sheet.take("T_w", weldment.test_water)
+    judged = [sheet.at_least(water, sheet.limit("test_water"))]
+    for name, plate in weldment.plates.items():
+        metal = metal_of(name, plate, sheet)
+        for at in (coldest, water):
+            energy = sheet.look_up(f"KV of {name}", metal.impact_energy, at=at)
+            judged.append(sheet.at_least(energy, sheet.limit("energy", "KV_0")))
+    return sheet.worst(*judged)
+
+
+@rule(
+    "block.corrosion-allowance",
+    title="Every plate that meets steam has metal in hand against wasting",
+    on=Weldment,
+    grade=Grade.NONCONFORMITY,
+    cites=[COMMON_PRACTICE],
+    why="Wet steam and the water of a standing engine eat steel, most of all where nobody can look.",
+    leaves_out="pitting, and wear by wet steam at bends and throats",
+    limits=[Limit("allowance", "1 mm", "length", COMMON_PRACTICE, "least corrosion allowance")],
+)
+def corrosion_allowance(weldment: Weldment, sheet: Sheet) -> Judgement:
+    """Allowance ≥ 1 mm on each plate that steam meets; the walls are worked out without it."""
+    if not weldment.plates:
+        raise sheet.not_assessed("no plate is stated", weldment.where)
+    judged = [
+        sheet.at_least(sheet.take(f"c of {name}", plate.corrosion_allowance), sheet.limit("allowance"))
+        for name, plate in weldment.plates.items()
+        if sheet.read(f"{name} meets steam", plate.meets_steam)
+    ]
+    if not judged:
+        raise sheet.not_applicable("no plate meets steam")
+    return sheet.worst(*judged)
+
+
+RULES: tuple[Rule, ...] = (through, toughness, corrosion_allowance)
