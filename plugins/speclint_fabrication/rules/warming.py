@@ -1,0 +1,107 @@
+"""Heat stress of the walls while the block is warmed, and when first steam strikes it cold."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
+from speclint.formula import KelvinDifference, Kelvins, Metres
+from speclint.handbook.materials import Material
+from speclint.handbook.press_fits import DRAWING_TEMPERATURE
+from speclint.handbook.steam import saturation_temperature
+from speclint.specs import LoadCase, Weldment
+from speclint_fabrication.formulae.warming import (
+    biot_number,
+    diffusivity,
+    face_above_mean,
+    face_stress,
+    share_of_proof,
+    shock_difference,
+)
+from speclint_fabrication.sources import CARSLAW, MANSON, TIMOSHENKO_GOODIER
+from speclint_fabrication.taking import metal_of
+
+
+@dataclass(frozen=True)
+class Wall:
+    """A plate by name, its metal, its thickness and its mean temperature."""
+
+    name: str
+    metal: Material
+    t: Metres
+    at: Kelvins
+
+
+@rule(
+    "block.warming-rate",
+    title="The block is warmed slowly enough for its thickest walls, and first steam does not strain them",
+    on=Weldment,
+    cases=("warming",),
+    grade=Grade.OBSERVATION,
+    cites=[
+        CARSLAW.at("3.4, slab heated steadily on one face"),
+        MANSON.at("ch. 6, plates"),
+        TIMOSHENKO_GOODIER,
+        COMMON_PRACTICE,
+    ],
+    why="The steam side grows and the rest holds it back: warmed in haste, a block cracks in its corners.",
+    leaves_out="corners and changes of thickness, which have more; water lying in the passages, which has most",
+    limits=[
+        Limit("rate_share", "0.3", "ratio", COMMON_PRACTICE, "share of proof stress while it is warmed"),
+        Limit(
+            "shock_share", "0.67", "ratio", COMMON_PRACTICE, "share of proof stress when first steam strikes"
+        ),
+        Limit("film", "5000 W/(m²·K)", "heat transfer", COMMON_PRACTICE, "coefficient of condensing steam"),
+    ],
+)
+def warming_rate(weldment: Weldment, case: LoadCase, sheet: Sheet) -> Judgement:
+    """E α/(1 − ν) × θ t²/(3 a τ) at the stated rate; × Manson's share of the step to the boiling point."""
+    met = {
+        name: plate
+        for name, plate in weldment.plates.items()
+        if sheet.read(f"{name} meets steam", plate.meets_steam)
+    }
+    if not met:
+        raise sheet.not_assessed("no plate is stated that meets steam", weldment.where)
+    at = sheet.take("T", case.temperature_of(sheet.follow(weldment.makes)))
+    pressure = sheet.take_absolute("p", case.live_pressure)
+    steam = sheet.work("T_s", saturation_temperature, p=pressure)
+    judged = []
+    for name, plate in met.items():
+        wall = Wall(name, metal_of(name, plate, sheet), sheet.take(f"t of {name}", plate.thickness), at)
+        judged += [_rate(wall, weldment, sheet), _shock(wall, steam, sheet)]
+    return sheet.worst(*judged)
+
+
+def _rate(wall: Wall, weldment: Weldment, sheet: Sheet) -> Judgement:
+    conductivity = sheet.look_up("λ", wall.metal.conductivity, at=wall.at)
+    density = sheet.look_up("ρ", wall.metal.density)
+    heat = sheet.look_up("c_p", wall.metal.specific_heat, at=wall.at)
+    a = sheet.work("a", diffusivity, λ=conductivity, rho=density, c_p=heat)
+    rise, time = sheet.take("θ", weldment.warming_rise), sheet.take("τ", weldment.warming_time)
+    ahead = sheet.work(f"ΔT of {wall.name}", face_above_mean, theta=rise, tau=time, t=wall.t, a=a)
+    return _held("rate_share", f"σ_w of {wall.name}", wall, ahead, sheet)
+
+
+def _shock(wall: Wall, steam: Kelvins, sheet: Sheet) -> Judgement:
+    conductivity = sheet.look_up("λ", wall.metal.conductivity, at=wall.at)
+    biot = sheet.work("Bi", biot_number, h=sheet.limit("film", "h"), t=wall.t, λ=conductivity)
+    ahead = sheet.work(f"ΔT_0 of {wall.name}", shock_difference, T_s=steam, T_0=DRAWING_TEMPERATURE, Bi=biot)
+    return _held("shock_share", f"σ_0 of {wall.name}", wall, ahead, sheet)
+
+
+def _held(limit: str, symbol: str, wall: Wall, ahead: KelvinDifference, sheet: Sheet) -> Judgement:
+    stress = sheet.work(
+        symbol,
+        face_stress,
+        E=sheet.look_up("E", wall.metal.modulus, at=wall.at),
+        alpha=sheet.look_up("α", wall.metal.expansion, at=wall.at),
+        Delta_T=ahead,
+        nu=sheet.look_up("ν", wall.metal.poisson),
+    )
+    proof = sheet.look_up("R_p", wall.metal.proof_stress, at=wall.at, thickness=wall.t)
+    allowed = sheet.work(f"S of {wall.name}", share_of_proof, k=sheet.limit(limit, "k"), R=proof)
+    return sheet.at_most(stress, allowed)
+
+
+RULES: tuple[Rule, ...] = (warming_rate,)
