@@ -1,0 +1,54 @@
+"""Walls that meet in a casting, and the cores between them."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
+from speclint.specs import Casting, Meeting
+from speclint_fabrication.formulae.castings import fillet_wanted, ratio_of_walls
+from speclint_fabrication.sources import CAMPBELL
+
+
+@rule(
+    "casting.sections",
+    title="Walls that meet are of like thickness with a fair fillet, and every core is held and vented",
+    on=Casting,
+    grade=Grade.NONCONFORMITY,
+    cites=[CAMPBELL.at("ch. 10, rules for castings"), COMMON_PRACTICE],
+    why="The thick wall freezes last and draws from the thin one: the crack is at the corner, the sponge beside it.",
+    leaves_out="feeding, chills, and how the mould is gated: the founder answers for them",
+    limits=[
+        Limit("ratio", "1.5", "ratio", COMMON_PRACTICE, "greatest ratio of walls that meet"),
+        Limit("fillet_share", "0.333", "ratio", COMMON_PRACTICE, "least fillet over the thinner wall"),
+    ],
+)
+def sections(casting: Casting, sheet: Sheet) -> Judgement:
+    """Thick over thin ≤ 1.5, fillet ≥ a third of the thinner wall, cores held and vented."""
+    if not casting.meetings:
+        raise sheet.not_assessed("no meeting of walls is stated", casting.where)
+    judged = [one for name, meeting in casting.meetings.items() for one in _meeting(name, meeting, sheet)]
+    if not sheet.read("cored", casting.cored):
+        return sheet.worst(*judged)
+    if not casting.cores:
+        raise sheet.not_assessed("no core is stated", casting.where)
+    return sheet.worst(*judged, _cores(casting, sheet))
+
+
+def _meeting(name: str, meeting: Meeting, sheet: Sheet) -> tuple[Judgement, Judgement]:
+    thick, thin = sheet.take(f"t_1 {name}", meeting.thick), sheet.take(f"t_2 {name}", meeting.thin)
+    ratio = sheet.work(f"r {name}", ratio_of_walls, t_1=thick, t_2=thin)
+    wanted = sheet.work(f"R {name}", fillet_wanted, k=sheet.limit("fillet_share", "k"), t=thin)
+    fillet = sheet.at_least(sheet.take(f"R_0 {name}", meeting.fillet), wanted)
+    return sheet.at_most(ratio, sheet.limit("ratio")), fillet
+
+
+def _cores(casting: Casting, sheet: Sheet) -> Judgement:
+    wrong = []
+    for name, core in casting.cores.items():
+        if not sheet.read(f"{name} held", core.held):
+            wrong.append(f"{name} is not held")
+        if not sheet.read(f"{name} vented", core.vented):
+            wrong.append(f"{name} is not vented")
+    return sheet.states(not wrong, "; ".join(wrong) or "every core is held and vented")
+
+
+RULES: tuple[Rule, ...] = (sections,)
