@@ -33,11 +33,11 @@ def slotted_area(d: Metres, w: Metres) -> SquareMetres:
 
 @formula("σ = F/A", cites=[FIRST_PRINCIPLES])
 def direct_stress(F: Newtons, A: SquareMetres) -> Pascals:
-    """Mean stress of a section under a pull.
+    """Mean stress of a section under a load along its axis.
 
     σ = F/A
 
-    ``F`` pull [N]; ``A`` area [m²]. Returns [Pa]. Raises OutOfRange unless A is above 0.
+    ``F`` load [N]; ``A`` area [m²]. Returns [Pa]. Raises OutOfRange unless A is above 0.
 
     >>> direct_stress(F=320e3, A=0.004) / 1e6
     80.0

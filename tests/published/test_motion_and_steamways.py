@@ -1,0 +1,73 @@
+"""Period rules, textbook examples and other libraries against the formulae and the sheets of motion and steamways.
+
+Each row names its source and how it was obtained.
+"""
+
+from __future__ import annotations
+
+import math
+
+import fluids
+import ht
+import pytest
+
+from speclint_motion.formulae.pins import projected_pressure
+from speclint_motion.formulae.sections import bourne_rod, share_of_bore
+from speclint_motion.tables import proportion_of_bore
+from speclint_steamways.path_formulae import bourne_port, period_port
+from tests.families.steamways.test_partitions import LEAK
+from tests.families.steamways.test_partitions import files as with_wall
+from tests.families.steamways.test_paths import DROP
+from tests.families.steamways.way import files, on
+from tests.workshop import Workshop
+
+INCH, PSI, FOOT_A_MINUTE = 0.0254, 6894.757293168361, 0.3048 / 60
+
+
+def test_journal_of_a_given_pressure() -> None:
+    """U. C. Jindal, Machine Design, as printed in the FOSSEE companion (seen): 22 kN at 2.4 N/mm², as long as thick:
+    95.7 mm, rounded to 96.
+    """
+    assert projected_pressure(F=22e3, d=0.0957, b=0.0957) / 1e6 == pytest.approx(2.4, rel=2e-3)
+
+
+def test_bournes_piston_rod() -> None:
+    """J. Bourne, A Catechism of the Steam Engine, Q. 358 (seen): D √p/50; 16 in at 100 psi make 3.2 in."""
+    assert bourne_rod(D=16 * INCH, p=100 * PSI) / INCH == pytest.approx(3.2)
+
+
+@pytest.mark.parametrize(
+    ("part", "inches"), [("piston rod", 2.72), ("crank pin diameter", 4.42), ("crank pin length", 4.76)]
+)
+def test_the_pocket_books_proportions(part: str, inches: float) -> None:
+    """A period pocket-book, p. 501 (seen through character recognition): 0.16, 0.26 and 0.28 D; here 17 in."""
+    size = share_of_bore(D=17 * INCH, k=proportion_of_bore(part).nominal)
+    assert size / INCH == pytest.approx(inches)
+
+
+def test_bournes_port() -> None:
+    """J. Bourne, Q. 320 (seen): area × speed/4000; at 400 ft/min a tenth, his lower figure for locomotives."""
+    assert bourne_port(A_p=1.0, v=400 * FOOT_A_MINUTE) == pytest.approx(0.1)
+
+
+def test_the_pocket_books_port_is_about_a_tenth() -> None:
+    """0.08 D² (seen) is the piston over 9.8."""
+    assert period_port(k=0.08, D=1.0) == pytest.approx(math.pi / 4 / 9.8, rel=2e-3)
+
+
+def test_friction_of_the_path_against_fluids(workshop: Workshop) -> None:
+    """fluids' friction factor (library) at the Reynolds number and roughness of each stage; Clamond's solution."""
+    check = workshop.write(files()).only(DROP, "pocket")
+    for i in "123":
+        other = fluids.friction_factor(Re=on(check, f"Re_{i}"), eD=on(check, f"ε_{i}"), Method="Clamond")
+        assert on(check, f"f_{i}") == pytest.approx(other, rel=1e-6)
+
+
+def test_films_of_a_partition_against_ht(workshop: Workshop) -> None:
+    """ht's Gnielinski (library) on the same friction; Dittus and Boelter lie within a quarter of it."""
+    check = workshop.write(with_wall()).only(LEAK)
+    for i, heated in (("l", False), ("e", True)):
+        Re, Pr, f = on(check, f"Re_{i}"), on(check, f"Pr_{i}"), on(check, f"f_{i}")
+        assert on(check, f"Nu_{i}") == pytest.approx(ht.turbulent_Gnielinski(Re=Re, Pr=Pr, fd=f), rel=1e-9)
+        rough = ht.turbulent_Dittus_Boelter(Re=Re, Pr=Pr, heating=heated, revised=True)
+        assert on(check, f"Nu_{i}") == pytest.approx(rough, rel=0.25)
