@@ -108,6 +108,18 @@ def test_a_component_that_consults_what_is_linked_to_it_is_looked_at(office: Off
     assert found.assessment.exit_code == 1
 
 
+def test_another_component_on_the_same_part_is_left_alone_unless_it_consults_what_changed(
+    office: Office,
+) -> None:
+    """Two tubes in one rack: a change of one is no business of the other."""
+    office.shop.write({"neighbour.toml": SOUND}, settings=SETTINGS)
+    stage(office)
+    git(office.shop.root, "commit", "--quiet", "-m", "a neighbour")
+    office.shop.replace("tube.toml", "30 bar", "31 bar")
+    stage(office)
+    assert looked_at(checked(office)) == {"tube"}
+
+
 def test_a_tube_moved_to_another_rack_concerns_both(office: Office) -> None:
     office.shop.loaded = tubes.tubes(full, *tubes.RULES)
     office.shop.replace("tube.toml", 'held_in = "rack"', 'held_in = "other-rack"')
