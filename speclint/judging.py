@@ -10,6 +10,8 @@ from speclint.rules import Rule
 from speclint.where import NOWHERE, Where
 from speclint.writing import amount
 
+_ZERO_CELSIUS = 273.15  # K, exact: definition of the Celsius temperature
+
 
 class Judging:
     """The judgements of a sheet. Only a sheet that records writes them out in words."""
@@ -20,6 +22,15 @@ class Judging:
     def at_most(self, value: float, limit: float) -> Judgement:
         """The rule holds while a worked value does not exceed a limit."""
         return self._compare(value, limit, "≤", _ratio(value, limit))
+
+    def no_hotter(self, temperature: float, limit: float) -> Judgement:
+        """The rule holds while a temperature does not exceed a limit.
+
+        Utilisation counts from 0 °C, as a person would: a ratio of kelvins flatters the margin.
+        """
+        return self._compare(
+            temperature, limit, "≤", _ratio(temperature - _ZERO_CELSIUS, limit - _ZERO_CELSIUS)
+        )
 
     def at_least(self, value: float, limit: float) -> Judgement:
         """The rule holds while a worked value reaches a limit."""

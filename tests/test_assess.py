@@ -216,6 +216,21 @@ def test_within(tmp_path: Path, value: str, low: str, high: str, holds: bool, us
     assert found.utilisation == pytest.approx(used)
 
 
+@pytest.mark.parametrize(
+    ("limit", "holds", "used"), [("220 °C", True, 1.0), ("219.9 °C", False, 220 / 219.9)]
+)
+def test_no_hotter_counts_from_zero_celsius(tmp_path: Path, limit: str, holds: bool, used: float) -> None:
+    """The tube is at 200 to 220 °C: the hot end against the limit, in degrees Celsius."""
+
+    def function(tube: Tube, sheet: Sheet) -> Judgement:
+        return sheet.no_hotter(sheet.take("T", tube.temperature), sheet.limit("hottest"))
+
+    limits = [Limit("hottest", limit, "temperature", COMMON_PRACTICE)]
+    found = with_rule(tmp_path, function, limits=limits).only("tube.made")
+    assert (found.outcome == "conforms") is holds
+    assert found.utilisation == pytest.approx(used)
+
+
 def test_a_worst_case_that_lies_inside_is_scanned_for(tmp_path: Path) -> None:
     """x (1 − x) is greatest at a half, which no end and no corner shows."""
 

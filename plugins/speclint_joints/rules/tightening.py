@@ -167,4 +167,4 @@ def bolting_material(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgem
         says = f"{material.title} is no bolting steel of a standard"
         return sheet.states(False, says, where=joint.material.where)
     at = sheet.take("T_b", case.temperature_of(joint))
-    return sheet.at_most(at, sheet.look_up("T_max", material.temperature_limit, use="bolting"))
+    return sheet.no_hotter(at, sheet.look_up("T_max", material.temperature_limit, use="bolting"))

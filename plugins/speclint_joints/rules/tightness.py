@@ -149,7 +149,7 @@ def gasket_rating(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement
     steam = sheet.take("T_s", case.exhaust_temperature if exhaust else case.live_temperature)
     hottest = sheet.look_up("T_max", gasket_materials.hottest, gasket=name)
     greatest = sheet.look_up("p_max", gasket_materials.greatest_pressure, gasket=name)
-    judged = [sheet.at_most(steam, hottest), sheet.at_most(pressure, greatest)]
+    judged = [sheet.no_hotter(steam, hottest), sheet.at_most(pressure, greatest)]
     if _has_product_limit(name):
         product = sheet.work("pT", gasket_materials.pressure_temperature, p=pressure, T=steam)
         judged.append(

@@ -86,7 +86,7 @@ def _by_heat(
         cold = sheet.look_up("T_l", lambda: coolant)
     if heated:
         warm = sheet.take("T_b", liner.block_heated_to)
-        judgements.append(sheet.at_most(warm, sheet.limit("hottest_block", "T_max")))
+        judgements.append(sheet.no_hotter(warm, sheet.limit("hottest_block", "T_max")))
     gained = sheet.work(
         "s_max",
         shrinkage_available,

@@ -29,7 +29,7 @@ def rating(box: StuffingBox, case: LoadCase, sheet: Sheet) -> Judgement:
     n = sheet.work("n", revolutions, ω=sheet.take("ω", case.rotational_speed))
     mean = sheet.work("v_m", mean_piston_speed, S=sheet.take("S", block.drive.stroke), n=n)
     return sheet.worst(
-        sheet.at_most(at, sheet.look_up("T_max", hottest, packing=packing)),
+        sheet.no_hotter(at, sheet.look_up("T_max", hottest, packing=packing)),
         sheet.at_most(
             boiler_pressure(case, sheet), sheet.look_up("p_max", greatest_pressure, packing=packing)
         ),

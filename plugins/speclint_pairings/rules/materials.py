@@ -52,7 +52,7 @@ def temperature(component: Component, case: LoadCase, sheet: Sheet) -> Judgement
     metal = sheet.take("T", case.temperature_of(component))
     material = sheet.material_of(component)
     limit = sheet.look_up("T_max", material.temperature_limit, of=component, use=use)
-    judged = sheet.at_most(metal, limit)
+    judged = sheet.no_hotter(metal, limit)
     return judged.graded(Grade.HOLD) if holds_pressure(component, sheet) else judged
 
 
@@ -84,7 +84,7 @@ def time_dependent(component: Component, case: LoadCase, sheet: Sheet) -> Judgem
     if material.family not in _STEELS:
         raise sheet.not_applicable(f"{material.title} has no limit of creep beside its limit of temperature")
     metal = sheet.take("T", case.temperature_of(component))
-    return sheet.at_most(metal, sheet.look_up("T_c", material.time_dependent_from, of=component))
+    return sheet.no_hotter(metal, sheet.look_up("T_c", material.time_dependent_from, of=component))
 
 
 @rule(

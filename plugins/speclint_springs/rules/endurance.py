@@ -122,7 +122,7 @@ def temperature(spring: CompressionSpring, case: LoadCase, sheet: Sheet) -> Judg
     """T ≤ the wire's limit, and the relaxation at the open length ≤ 10 %."""
     T = sheet.take("T", case.temperature_of(spring))
     rated = sheet.look_up("T_max", sheet.material_of(spring).wire_temperature_limit, of=spring)
-    heat = sheet.at_most(T, rated)
+    heat = sheet.no_hotter(T, rated)
     return heat if not heat.holds else sheet.at_most(_loss(spring, sheet, T), sheet.limit("loss"))
 
 

@@ -69,7 +69,7 @@ def touch(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Judgement:
         raise sheet.not_applicable("nobody can touch it")
     flat = sheet.read("form", lagging.form) == "flat"
     formula = lagged_wall_surface_temperature if flat else lagged_pipe_surface_temperature
-    judged = sheet.at_most(
+    judged = sheet.no_hotter(
         sheet.work("T_s", formula, **_arguments(lagging, case, sheet)), sheet.limit("touch")
     )
     return judged.graded(Grade.HOLD) if reach == "a hand must go there" else judged

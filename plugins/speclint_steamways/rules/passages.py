@@ -168,7 +168,7 @@ def drifting(way: SteamPassage, case: LoadCase, sheet: Sheet) -> Judgement:
         κ=sheet.limit("exponent", "κ"),
     )
     return sheet.worst(
-        sheet.at_most(sucked, sheet.limit("depression")), sheet.at_most(T_2, sheet.limit("temperature"))
+        sheet.at_most(sucked, sheet.limit("depression")), sheet.no_hotter(T_2, sheet.limit("temperature"))
     )
 
 

@@ -204,7 +204,7 @@ def material(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
 def _stands_heat(part: PoppetValve | ValveSeat, index: str, case: LoadCase, sheet: Sheet) -> Judgement:
     T = sheet.take(f"T_{index}", case.temperature_of(part))
     table = sheet.material_of(part).temperature_limit
-    return sheet.at_most(T, sheet.look_up(f"T_max{index}", table, of=part, use="running-part"))
+    return sheet.no_hotter(T, sheet.look_up(f"T_max{index}", table, of=part, use="running-part"))
 
 
 RULES = (seat_stress, seat_width, beat_growth, foul_clearance, lift_stop, cannot_fall_in, material)

@@ -145,7 +145,7 @@ def seal(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
     sheet.read("leak-off", spindle.leak_off)
     T, p = sheet.take("T", case.temperature_of(spindle)), sheet.take("p", case.live_pressure)
     return sheet.worst(
-        sheet.at_most(T, sheet.take("T_max", spindle.seal_temperature)),
+        sheet.no_hotter(T, sheet.take("T_max", spindle.seal_temperature)),
         sheet.at_most(p, sheet.take("p_max", spindle.seal_pressure)),
         sheet.at_most(speed, sheet.take("v_max", spindle.seal_speed)),
     ).graded(Grade.NONCONFORMITY)
