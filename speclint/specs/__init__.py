@@ -44,6 +44,7 @@ from speclint.specs.words import (
 )
 
 if TYPE_CHECKING:
+    from speclint.specs.access_plan import AccessPlan, SpannerRoom, Withdrawal
     from speclint.specs.blast_nozzle import BlastNozzle
     from speclint.specs.bolted_joint import BoltedJoint
     from speclint.specs.cam import Cam
@@ -64,11 +65,14 @@ if TYPE_CHECKING:
     from speclint.specs.cylinder_liner import CylinderLiner, LinerPort
     from speclint.specs.dimension import Dimension
     from speclint.specs.dimension_chain import ChainLink, DimensionChain
+    from speclint.specs.envelope import Envelope, GaugePoint, MotionGap
     from speclint.specs.fit import Fit
     from speclint.specs.frame_fastening import FrameFastening
+    from speclint.specs.gauge_outline import GaugeOutline
     from speclint.specs.gland import Gland
     from speclint.specs.lagging import Lagging
     from speclint.specs.lens_joint import LensJoint
+    from speclint.specs.lifting_plan import LiftingPlan, LiftingPoint, Lug, Weight
     from speclint.specs.locating_face import LocatingFace
     from speclint.specs.partition import Partition
     from speclint.specs.pin import Pin
@@ -91,6 +95,7 @@ if TYPE_CHECKING:
 __all__ = [
     "CASE_NAMES",
     "NOT_STATED",
+    "AccessPlan",
     "Allowance",
     "Angle",
     "Area",
@@ -119,12 +124,15 @@ __all__ = [
     "Division",
     "Duration",
     "Duty",
+    "Envelope",
     "FinishedFace",
     "Fit",
     "FlatWall",
     "Force",
     "Fraction",
     "FrameFastening",
+    "GaugeOutline",
+    "GaugePoint",
     "Gland",
     "Groove",
     "Hardness",
@@ -132,16 +140,20 @@ __all__ = [
     "Lagging",
     "Length",
     "LensJoint",
+    "LiftingPlan",
+    "LiftingPoint",
     "LinerPort",
     "Link",
     "LinkTo",
     "LoadCase",
     "LocatingFace",
+    "Lug",
     "MachinedFace",
     "Mass",
     "MassFlow",
     "Meeting",
     "Moment",
+    "MotionGap",
     "NotStated",
     "Pad",
     "Partition",
@@ -161,6 +173,7 @@ __all__ = [
     "SeatBore",
     "Shaft",
     "SlideBar",
+    "SpannerRoom",
     "Spec",
     "SpecTable",
     "Speed",
@@ -176,13 +189,16 @@ __all__ = [
     "ValveSeat",
     "ValveSpindle",
     "Volume",
+    "Weight",
     "WeldedJoint",
     "Weldment",
+    "Withdrawal",
     "Word",
 ]
 
 #: The kinds' classes and their tables by name: each module is imported when a family first names one of them.
 _PLACES = {
+    "AccessPlan": "speclint.specs.access_plan",
     "Beat": "speclint.specs.poppet_valve",
     "BlastNozzle": "speclint.specs.blast_nozzle",
     "BlockPort": "speclint.specs.cylinder_block",
@@ -202,18 +218,25 @@ _PLACES = {
     "Dimension": "speclint.specs.dimension",
     "DimensionChain": "speclint.specs.dimension_chain",
     "Division": "speclint.specs.cylinder_block",
+    "Envelope": "speclint.specs.envelope",
     "FinishedFace": "speclint.specs.weldment",
     "Fit": "speclint.specs.fit",
     "FlatWall": "speclint.specs.weldment",
     "FrameFastening": "speclint.specs.frame_fastening",
+    "GaugeOutline": "speclint.specs.gauge_outline",
+    "GaugePoint": "speclint.specs.envelope",
     "Gland": "speclint.specs.gland",
     "Groove": "speclint.specs.piston",
     "Lagging": "speclint.specs.lagging",
     "LensJoint": "speclint.specs.lens_joint",
+    "LiftingPlan": "speclint.specs.lifting_plan",
+    "LiftingPoint": "speclint.specs.lifting_plan",
     "LinerPort": "speclint.specs.cylinder_liner",
     "LocatingFace": "speclint.specs.locating_face",
+    "Lug": "speclint.specs.lifting_plan",
     "MachinedFace": "speclint.specs.casting",
     "Meeting": "speclint.specs.casting",
+    "MotionGap": "speclint.specs.envelope",
     "Pad": "speclint.specs.cylinder_block",
     "Partition": "speclint.specs.partition",
     "Pin": "speclint.specs.pin",
@@ -229,14 +252,17 @@ _PLACES = {
     "SeatBore": "speclint.specs.cylinder_block",
     "Shaft": "speclint.specs.shaft",
     "SlideBar": "speclint.specs.slide_bar",
+    "SpannerRoom": "speclint.specs.access_plan",
     "SteamPassage": "speclint.specs.steam_passage",
     "SteamPipe": "speclint.specs.steam_pipe",
     "StuffingBox": "speclint.specs.stuffing_box",
     "Tappet": "speclint.specs.tappet",
     "ValveSeat": "speclint.specs.valve_seat",
     "ValveSpindle": "speclint.specs.valve_spindle",
+    "Weight": "speclint.specs.lifting_plan",
     "WeldedJoint": "speclint.specs.weldment",
     "Weldment": "speclint.specs.weldment",
+    "Withdrawal": "speclint.specs.access_plan",
 }
 
 if not TYPE_CHECKING:

@@ -9,6 +9,7 @@ from speclint.specs.component import Spec
 
 #: The word a spec writes, and where its class is.
 KINDS: dict[str, str] = {
+    "access-plan": "speclint.specs.access_plan:AccessPlan",
     "blast-nozzle": "speclint.specs.blast_nozzle:BlastNozzle",
     "bolted-joint": "speclint.specs.bolted_joint:BoltedJoint",
     "cam": "speclint.specs.cam:Cam",
@@ -21,11 +22,14 @@ KINDS: dict[str, str] = {
     "cylinder-liner": "speclint.specs.cylinder_liner:CylinderLiner",
     "dimension-chain": "speclint.specs.dimension_chain:DimensionChain",
     "duty": "speclint.specs.duty:Duty",
+    "envelope": "speclint.specs.envelope:Envelope",
     "fit": "speclint.specs.fit:Fit",
     "frame-fastening": "speclint.specs.frame_fastening:FrameFastening",
+    "gauge-outline": "speclint.specs.gauge_outline:GaugeOutline",
     "gland": "speclint.specs.gland:Gland",
     "lagging": "speclint.specs.lagging:Lagging",
     "lens-joint": "speclint.specs.lens_joint:LensJoint",
+    "lifting-plan": "speclint.specs.lifting_plan:LiftingPlan",
     "locating-face": "speclint.specs.locating_face:LocatingFace",
     "partition": "speclint.specs.partition:Partition",
     "pin": "speclint.specs.pin:Pin",

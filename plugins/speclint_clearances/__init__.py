@@ -1,0 +1,17 @@
+"""Room against the gauge and the motion, access to what is built, and lifting."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from speclint import RulesIn, family, rules_in
+
+
+@family
+def speclint_rules() -> Sequence[RulesIn]:
+    """The rules of ``envelope.``, ``access.`` and ``lifting.``."""
+    return [
+        rules_in("speclint_clearances.rules.room", "envelope"),
+        rules_in("speclint_clearances.rules.access", "access-plan"),
+        rules_in("speclint_clearances.rules.lifting", "lifting-plan"),
+    ]

@@ -1,0 +1,1 @@
+"""Formulae of room, access and lifting that no other family needs."""

@@ -1,0 +1,1 @@
+"""The rules of room, access and lifting, one module a subject."""

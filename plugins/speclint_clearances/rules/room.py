@@ -1,0 +1,140 @@
+"""Room against the loading gauge, and against what moves past."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
+from speclint.formula import Kelvins, Metres
+from speclint.handbook.press_fits import DRAWING_TEMPERATURE
+from speclint.specs import Component, Envelope, GaugePoint, LoadCase, MotionGap
+from speclint_clearances.formulae.room import (
+    curve_throw,
+    gap_left,
+    growth,
+    half_width_taken,
+    highest_height,
+    lowest_height,
+)
+from speclint_clearances.tables import Corners, gauge_half_width
+
+
+@dataclass(frozen=True)
+class Outline:
+    """The corners of a gauge, and who issued it."""
+
+    corners: Corners
+    issued_by: str
+
+
+@rule(
+    "envelope.loading-gauge",
+    title="Every point stays inside the railway's outline, worn, down on its springs and on the sharpest curve",
+    on=Envelope,
+    grade=Grade.HOLD,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="What stands out of gauge by a finger's breadth meets a platform, at speed and with people on it.",
+    leaves_out="roll on the springs, cant, widening of the gauge on curves, steam and wind; the railway that issued "
+    "the gauge, the local code and a competent person decide",
+)
+def loading_gauge(envelope: Envelope, sheet: Sheet) -> Judgement:
+    """y + side play + |a²/4 − x²|/(2 R) within the outline, at the lowest and the highest that the point can stand."""
+    if not envelope.points:
+        raise sheet.not_assessed("no point near the outline is stated", envelope.where)
+    outline = _outline(envelope, sheet)
+    judged = [
+        one
+        for name, point in envelope.points.items()
+        for one in _point(name, point, envelope, outline, sheet)
+    ]
+    return sheet.worst(*judged)
+
+
+def _outline(envelope: Envelope, sheet: Sheet) -> Outline:
+    gauge = sheet.follow(envelope.gauge)
+    issued_by = sheet.read("issued by", gauge.issued_by)
+    corners = tuple(
+        (sheet.take_nominal(f"h_{n}", corner.height), sheet.take_nominal(f"w_{n}", corner.half_width))
+        for n, corner in enumerate(gauge.corners, 1)
+    )
+    if not corners:
+        raise sheet.not_assessed(f"{gauge.id} states no corner of its outline", gauge.where)
+    return Outline(corners, issued_by)
+
+
+def _point(
+    name: str, point: GaugePoint, envelope: Envelope, outline: Outline, sheet: Sheet
+) -> list[Judgement]:
+    throw = sheet.work(
+        "v",
+        curve_throw,
+        a=sheet.take("a", envelope.rigid_wheelbase),
+        x=sheet.take(f"x {name}", point.along),
+        R=sheet.take("R", envelope.least_curve),
+    )
+    from_centre = sheet.take(f"y {name}", point.from_centre)
+    width = sheet.work(
+        f"w {name}", half_width_taken, y=from_centre, s=sheet.take("s", envelope.side_play), v=throw
+    )
+    h = sheet.take(f"h {name}", point.height)
+    worn, drop = sheet.take("w_t", envelope.tyre_wear), sheet.take("d", envelope.spring_drop)
+    low = sheet.work(f"h_low {name}", lowest_height, h=h, w=worn, d=drop)
+    high = sheet.work(f"h_high {name}", highest_height, h=h, r=sheet.take("r", envelope.spring_rise))
+    foot = sheet.at_least(low, outline.corners[0][0])
+    if not foot.holds:
+        return [foot]
+    return [foot, *(_width(width, at, outline, sheet) for at in (low, high))]
+
+
+def _width(width: Metres, at: Metres, outline: Outline, sheet: Sheet) -> Judgement:
+    allowed = sheet.look_up(
+        f"w at {at * 1e3:.0f} mm",
+        gauge_half_width,
+        corners=outline.corners,
+        height=at,
+        issued_by=outline.issued_by,
+    )
+    return sheet.at_most(width, allowed)
+
+
+@rule(
+    "envelope.motion-clearance",
+    title="Rods, crosshead and wheels pass the part clear, worn, pushed over and hot",
+    on=Envelope,
+    cases=("running", "drifting"),
+    grade=Grade.HOLD,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="A rod that brushes a cover at speed bends, and then it brushes no longer: it breaks.",
+    leaves_out="bending of rods at speed and of frames on bad track; the local code and a competent person decide",
+    limits=[Limit("least_gap", "10 mm", "length", COMMON_PRACTICE, "least gap to the motion")],
+)
+def motion_clearance(envelope: Envelope, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Gap cold and new less side play, wear and growth."""
+    if not envelope.gaps:
+        raise sheet.not_assessed("no gap to the motion is stated", envelope.where)
+    part = sheet.follow(envelope.around)
+    at = sheet.take("T", case.temperature_of(part))
+    return sheet.worst(*(_gap(name, gap, part, at, sheet) for name, gap in envelope.gaps.items()))
+
+
+def _gap(name: str, gap: MotionGap, part: Component, at: Kelvins, sheet: Sheet) -> Judgement:
+    grown = sheet.work(
+        f"g {name}",
+        growth,
+        L=sheet.take(f"L {name}", gap.growth_length),
+        alpha=sheet.look_up("α", sheet.material_of(part).expansion, of=part, at=at),
+        T=at,
+        T_ref=DRAWING_TEMPERATURE,
+    )
+    left = sheet.work(
+        f"c {name}",
+        gap_left,
+        a=sheet.take(f"a {name}", sheet.dimension(gap)),
+        s=sheet.take(f"s {name}", gap.side_play),
+        w=sheet.take(f"w {name}", gap.wear),
+        g=grown,
+    )
+    return sheet.at_least(left, sheet.limit("least_gap"))
+
+
+RULES: tuple[Rule, ...] = (loading_gauge, motion_clearance)

@@ -1,0 +1,78 @@
+"""How a block is reached once it is built: openings, spanners, studs, seats."""
+
+from __future__ import annotations
+
+from typing import ClassVar, Literal
+
+from speclint.specs.component import SpecTable
+from speclint.specs.cylinder_block import CylinderBlock
+from speclint.specs.dimension import Dimension
+from speclint.specs.part import Component
+from speclint.specs.weldment import Weldment
+from speclint.specs.words import NOT_STATED, Angle, Length, LinkTo, Word
+
+
+class Chamber(SpecTable):
+    """A chamber under pressure and the opening through which it is looked into.
+
+    Fields:
+        opening_length: longer clear way through its opening
+        opening_width: shorter clear way
+    """
+
+    opening_length: Length = NOT_STATED
+    opening_width: Length = NOT_STATED
+
+
+class SpannerRoom(SpecTable):
+    """Room for a spanner at the worst placed nut of a joint.
+
+    Fields:
+        across_flats: of the nut
+        to_wall: from the nut's axis to the nearest thing beside it
+        swing: angle through which the spanner can be swung
+        spanner: that fits in there
+    """
+
+    across_flats: Length = NOT_STATED
+    to_wall: Length = NOT_STATED
+    swing: Angle = NOT_STATED
+    spanner: Word[Literal["ring of twelve points", "ring of six points", "open"]] = NOT_STATED
+
+
+class Withdrawal(Dimension):
+    """Something that is drawn out along its axis; its whole length is the dimension.
+
+    Fields:
+        room: clear beyond the place where it begins, along the axis
+    """
+
+    room: Length = NOT_STATED
+
+
+class AccessPlan(Component):
+    """How a block is reached once it is built.
+
+    Fields:
+        serves: the block
+        weldment: whose welds are to be seen
+        chambers: under pressure, by name
+        chambers_complete: whether every chamber under pressure is listed
+        welds: by the name of the joint, the chamber through which it is seen, or "outside"
+        spanners: room at nuts, by the name of the joint
+        withdrawals: studs and the like, by name
+        seats_lapped: ids of the valve seats that can be lapped in their place
+    """
+
+    kind: ClassVar[str] = "access-plan"
+    called: ClassVar[str] = "access plan"
+    of_metal: ClassVar[bool] = False
+
+    serves: LinkTo[CylinderBlock] = NOT_STATED
+    weldment: LinkTo[Weldment] = NOT_STATED
+    chambers: dict[str, Chamber] = {}
+    chambers_complete: Word[bool] = NOT_STATED
+    welds: dict[str, Word[str]] = {}
+    spanners: dict[str, SpannerRoom] = {}
+    withdrawals: dict[str, Withdrawal] = {}
+    seats_lapped: tuple[Word[str], ...] = ()
