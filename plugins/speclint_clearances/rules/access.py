@@ -1,0 +1,105 @@
+"""What can be seen, reached and drawn out once the engine is whole."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
+from speclint.specs import AccessPlan, SpannerRoom, ValveSeat, Withdrawal
+from speclint_clearances.formulae.access import spanner_head, swing_wanted, withdrawal_room
+from speclint_clearances.sources import AD_2000_A5, PED
+
+#: Holds in a turn of a hexagon nut; an open spanner is turned over after each.
+_HOLDS = {"ring of twelve points": 12.0, "ring of six points": 6.0, "open": 12.0}
+
+
+@rule(
+    "access.inspection",
+    title="Every chamber and weld under pressure can be seen, every nut turned, every stud drawn, every seat lapped",
+    on=AccessPlan,
+    grade=Grade.NONCONFORMITY,
+    cites=[PED, AD_2000_A5.at("inspection openings"), FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="What cannot be reached is not looked at, and what is not looked at is found when it fails.",
+    leaves_out="light and posture; whether the order of dismantling lets each be reached in its turn",
+    limits=[
+        Limit(
+            "opening_length", "100 mm", "length", AD_2000_A5.at("hand holes"), "least length of an opening"
+        ),
+        Limit("opening_width", "80 mm", "length", AD_2000_A5.at("hand holes"), "least width of an opening"),
+        Limit(
+            "spanner_head", "0.8", "ratio", COMMON_PRACTICE, "half of a ring spanner's head over the flats"
+        ),
+        Limit("beyond", "10 mm", "length", COMMON_PRACTICE, "clearance beyond what is drawn out"),
+    ],
+)
+def inspection(plan: AccessPlan, sheet: Sheet) -> Judgement:
+    """Openings by size, welds and seats by name against weldment and block, spanners and studs by their room."""
+    if not sheet.read("chambers complete", plan.chambers_complete):
+        return sheet.states(False, "not every chamber under pressure is listed")
+    if not plan.chambers:
+        raise sheet.not_assessed("no chamber is stated", plan.where)
+    names = [*_welds_unseen(plan, sheet), *_seats_unlapped(plan, sheet)]
+    named = sheet.states(not names, "; ".join(names) or "every weld can be seen and every seat lapped")
+    return sheet.worst(named, *_openings(plan, sheet), *_spanners(plan, sheet), *_withdrawals(plan, sheet))
+
+
+def _openings(plan: AccessPlan, sheet: Sheet) -> Iterator[Judgement]:
+    for name, chamber in plan.chambers.items():
+        length, width = (
+            sheet.take(f"l {name}", chamber.opening_length),
+            sheet.take(f"w {name}", chamber.opening_width),
+        )
+        yield sheet.at_least(length, sheet.limit("opening_length"))
+        yield sheet.at_least(width, sheet.limit("opening_width"))
+
+
+def _welds_unseen(plan: AccessPlan, sheet: Sheet) -> list[str]:
+    """Welds on pressure of the weldment that no chamber shows."""
+    weldment = sheet.follow(plan.weldment)
+    unseen = []
+    for name, joint in weldment.joints.items():
+        if not sheet.read(f"{name} holds pressure", joint.on_pressure):
+            continue
+        if name not in plan.welds:
+            unseen.append(f"{name} is seen from nowhere")
+        elif (through := sheet.read(f"{name} seen through", plan.welds[name])) not in (
+            "outside",
+            *plan.chambers,
+        ):
+            unseen.append(f"{name} is seen through {through}, which is no chamber of the plan")
+    return unseen
+
+
+def _seats_unlapped(plan: AccessPlan, sheet: Sheet) -> list[str]:
+    """Valve seats of the block that the plan does not name."""
+    lapped = {sheet.read("seat lapped in its place", seat) for seat in plan.seats_lapped}
+    seats = sheet.belonging_to(sheet.follow(plan.serves), ValveSeat)
+    return [f"{seat.id} cannot be lapped in its place" for seat in seats if seat.id not in lapped]
+
+
+def _spanners(plan: AccessPlan, sheet: Sheet) -> Iterator[Judgement]:
+    for name, room in plan.spanners.items():
+        yield from _spanner(name, room, sheet)
+
+
+def _spanner(name: str, room: SpannerRoom, sheet: Sheet) -> Iterator[Judgement]:
+    flats = sheet.take(f"s {name}", room.across_flats)
+    head = sheet.work(f"r {name}", spanner_head, k=sheet.limit("spanner_head", "k"), s=flats)
+    yield sheet.at_least(sheet.take(f"r_0 {name}", room.to_wall), head)
+    spanner = sheet.read(f"spanner of {name}", room.spanner)
+    wanted = sheet.work(f"φ {name}", swing_wanted, n=_HOLDS[spanner])
+    yield sheet.at_least(sheet.take(f"φ_0 {name}", room.swing), wanted)
+
+
+def _withdrawals(plan: AccessPlan, sheet: Sheet) -> Iterator[Judgement]:
+    for name, drawn in plan.withdrawals.items():
+        yield _withdrawal(name, drawn, sheet)
+
+
+def _withdrawal(name: str, drawn: Withdrawal, sheet: Sheet) -> Judgement:
+    length = sheet.take(f"l {name}", sheet.dimension(drawn))
+    wanted = sheet.work(f"r {name}", withdrawal_room, l=length, c=sheet.limit("beyond", "c"))
+    return sheet.at_least(sheet.take(f"r_0 {name}", drawn.room), wanted)
+
+
+RULES: tuple[Rule, ...] = (inspection,)
