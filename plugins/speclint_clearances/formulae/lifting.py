@@ -1,0 +1,227 @@
+"""What hangs on a hook: its weight and the centre of it, the pull in each leg, and what an eye or a lug bears."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
+from speclint.formula import Kilograms, Metres, MetresPerSecondSquared, Newtons, Pascals, Ratio
+from speclint_clearances.sources import CGPM
+
+#: Standard acceleration of free fall [m/s²].
+GRAVITY: MetresPerSecondSquared = 9.80665
+
+
+@formula("m = m_0 + m_1", cites=[FIRST_PRINCIPLES])
+def mass_together(m_0: Kilograms, m_1: Kilograms) -> Kilograms:
+    """Mass on the hook, piece by piece.
+
+    m = m_0 + m_1
+
+    ``m_0`` of the pieces before, ``m_1`` of one more [kg]. Returns [kg].
+
+    >>> mass_together(m_0=1500.0, m_1=600.0)
+    2100.0
+    """
+    return m_0 + m_1
+
+
+@formula("x = (m_0 x_0 + m_1 x_1)/(m_0 + m_1)", cites=[FIRST_PRINCIPLES])
+def centre_together(m_0: Kilograms, x_0: Metres, m_1: Kilograms, x_1: Metres) -> Metres:
+    """Centre of gravity along one axis, piece by piece.
+
+    x = (m_0 x_0 + m_1 x_1)/(m_0 + m_1)
+
+    ``m_0``, ``x_0`` of the pieces before; ``m_1``, ``x_1`` of one more [kg, m]. Returns [m]. OutOfRange without mass.
+
+    >>> round(centre_together(m_0=1500.0, x_0=0.4, m_1=500.0, x_1=0.8), 6)
+    0.5
+    """
+    require(m_0 + m_1 > 0 * m_0, "nothing hangs on the hook")
+    return (m_0 * x_0 + m_1 * x_1) / (m_0 + m_1)
+
+
+@formula("L = √((x_1 − x_2)² + (y_1 − y_2)²)", cites=[FIRST_PRINCIPLES])
+def distance(x_1: Metres, y_1: Metres, x_2: Metres, y_2: Metres) -> Metres:
+    """Distance in plan.
+
+    L = √((x_1 − x_2)² + (y_1 − y_2)²)
+
+    ``x_1``, ``y_1`` and ``x_2``, ``y_2`` two places [m]. Returns [m].
+
+    >>> round(distance(x_1=0.0, y_1=0.0, x_2=0.3, y_2=0.4), 6)
+    0.5
+    """
+    length: Metres = ((x_1 - x_2) ** 2 + (y_1 - y_2) ** 2) ** 0.5
+    return length
+
+
+@formula("k = ((x_c − x_2)(x_1 − x_2) + (y_c − y_2)(y_1 − y_2))/L²", cites=[FIRST_PRINCIPLES])
+def share_of_leg(
+    x_c: Metres, y_c: Metres, x_1: Metres, y_1: Metres, x_2: Metres, y_2: Metres, L: Metres
+) -> Ratio:
+    """Share of the weight on a leg, when it and the one across the load carry all.
+
+    k = ((x_c − x_2)(x_1 − x_2) + (y_c − y_2)(y_1 − y_2))/L²
+
+    ``x_c``, ``y_c`` centre of gravity; ``x_1``, ``y_1`` this point, ``x_2``, ``y_2`` the one across; ``L`` between
+    them [m]. Returns a ratio, outside 0 to 1 where the centre does not lie between the two. OutOfRange unless L > 0.
+
+    Hand working: centre 0.8 m from the far point of two 2 m apart: 0.4.
+
+    >>> round(share_of_leg(x_c=0.8, y_c=0.1, x_1=2.0, y_1=0.0, x_2=0.0, y_2=0.0, L=2.0), 6)
+    0.4
+    """
+    require(L > 0 * L, "the two points are one")
+    return ((x_c - x_2) * (x_1 - x_2) + (y_c - y_2) * (y_1 - y_2)) / L**2
+
+
+@formula("F = k m g √(1 + (r/h)²)", cites=[FIRST_PRINCIPLES, CGPM])
+def leg_pull(k: Ratio, m: Kilograms, g: MetresPerSecondSquared, r: Metres, h: Metres) -> Newtons:
+    """Pull along a leg of the sling.
+
+    F = k m g √(1 + (r/h)²)
+
+    ``k`` share of the weight [-]; ``m`` mass [kg]; ``g`` gravity [m/s²]; ``r`` of the point from below the hook,
+    ``h`` hook above the point [m]. Returns [N]. Raises OutOfRange unless h > 0.
+
+    Hand working: half of 2000 kg at 45°: 9806.65 √2 = 13 868.7 N.
+
+    >>> round(leg_pull(k=0.5, m=2000.0, g=9.80665, r=1.0, h=1.0), 1)
+    13868.7
+    """
+    require(h > 0 * h, "the hook is not above the points")
+    pull: Newtons = k * m * g * (1 + (r / h) ** 2) ** 0.5
+    return pull
+
+
+@formula("s = r/h", cites=[FIRST_PRINCIPLES])
+def leg_slope(r: Metres, h: Metres) -> Ratio:
+    """Slope of the leg, the tangent of its angle from the plumb line.
+
+    s = r/h
+
+    ``r`` of the point from below the hook, ``h`` hook above the point [m]. Returns a ratio.
+
+    >>> leg_slope(r=1.0, h=2.0)
+    0.5
+    """
+    require(h > 0 * h, "the hook is not above the points")
+    return r / h
+
+
+@formula("F_d = x F", cites=[COMMON_PRACTICE])
+def dynamic_pull(x: Ratio, F: Newtons) -> Newtons:
+    """Pull with the jerk of the crane.
+
+    F_d = x F
+
+    ``x`` dynamic factor [-]; ``F`` pull at rest [N]. Returns [N].
+
+    >>> dynamic_pull(x=1.5, F=10e3)
+    15000.0
+    """
+    return x * F
+
+
+@formula("F = m g", cites=[CGPM])
+def force_of_mass(m: Kilograms, g: MetresPerSecondSquared) -> Newtons:
+    """Force of the working load marked on the eye.
+
+    F = m g
+
+    ``m`` mass [kg]; ``g`` gravity [m/s²]. Returns [N].
+
+    >>> round(force_of_mass(m=1000.0, g=9.80665), 2)
+    9806.65
+    """
+    return m * g
+
+
+@formula("L = k d", cites=[COMMON_PRACTICE])
+def engagement_wanted(k: Ratio, d: Metres) -> Metres:
+    """Engagement wanted of the eye's thread.
+
+    L = k d
+
+    ``k`` diameters [-]; ``d`` thread [m]. Returns [m].
+
+    >>> round(engagement_wanted(k=1.5, d=0.030), 6)
+    0.045
+    """
+    return k * d
+
+
+@formula("τ = r R_m", cites=[FIRST_PRINCIPLES])
+def shear_strength(r: Ratio, R_m: Pascals) -> Pascals:
+    """Shear strength of the tapped metal.
+
+    τ = r R_m
+
+    ``r`` shear over tensile strength [-]; ``R_m`` tensile strength [Pa]. Returns [Pa].
+
+    >>> round(shear_strength(r=0.6, R_m=500e6) / 1e6, 6)
+    300.0
+    """
+    return r * R_m
+
+
+@formula("σ = F/((w − d) t)", cites=[FIRST_PRINCIPLES])
+def net_section_stress(F: Newtons, w: Metres, d: Metres, t: Metres) -> Pascals:
+    """Tension across the hole of the lug.
+
+    σ = F/((w − d) t)
+
+    ``F`` pull [N]; ``w`` width, ``d`` hole, ``t`` thickness [m]. Returns [Pa]. Raises OutOfRange unless w > d.
+
+    Hand working: 30 kN, 80 − 30 mm, 20 mm: 30 MPa.
+
+    >>> round(net_section_stress(F=30e3, w=0.080, d=0.030, t=0.020) / 1e6, 6)
+    30.0
+    """
+    require(w > d, f"the hole {d:.4g} takes all of the width {w:.4g}")
+    return F / ((w - d) * t)
+
+
+@formula("τ = F/(2 (e − d/2) t)", cites=[FIRST_PRINCIPLES])
+def tear_out_stress(F: Newtons, e: Metres, d: Metres, t: Metres) -> Pascals:
+    """Shear by which the pin tears out of the lug.
+
+    τ = F/(2 (e − d/2) t)
+
+    ``F`` pull [N]; ``e`` middle of the hole to the edge, ``d`` hole, ``t`` thickness [m]. Returns [Pa].
+    Raises OutOfRange unless e > d/2.
+
+    Hand working: 30 kN, 40 − 15 mm, 20 mm: 30 MPa.
+
+    >>> round(tear_out_stress(F=30e3, e=0.040, d=0.030, t=0.020) / 1e6, 6)
+    30.0
+    """
+    require(e > d / 2, f"the hole {d:.4g} breaks through the edge at {e:.4g}")
+    return F / (2 * (e - d / 2) * t)
+
+
+@formula("σ = F/(d t)", cites=[FIRST_PRINCIPLES])
+def pin_bearing_stress(F: Newtons, d: Metres, t: Metres) -> Pascals:
+    """Bearing of the pin in the lug.
+
+    σ = F/(d t)
+
+    ``F`` pull [N]; ``d`` pin, ``t`` thickness [m]. Returns [Pa].
+
+    >>> round(pin_bearing_stress(F=30e3, d=0.025, t=0.020) / 1e6, 6)
+    60.0
+    """
+    return F / (d * t)
+
+
+@formula("S = k R_p", cites=[COMMON_PRACTICE])
+def share_of_proof(k: Ratio, R_p: Pascals) -> Pascals:
+    """Stress allowed in the lug.
+
+    S = k R_p
+
+    ``k`` share [-]; ``R_p`` proof stress [Pa]. Returns [Pa].
+
+    >>> round(share_of_proof(k=0.5, R_p=300e6) / 1e6, 6)
+    150.0
+    """
+    return k * R_p

@@ -1,0 +1,208 @@
+"""The points by which a heavy part is lifted."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
+from speclint.formula import Kilograms, Metres, Newtons
+from speclint.handbook.bolted_joints.stripping import FED_STD_H28, shear_strength_ratio, stripping_load
+from speclint.handbook.materials import Material
+from speclint.handbook.press_fits import DRAWING_TEMPERATURE
+from speclint.handbook.threads import internal_stripping_area
+from speclint.specs import LiftingPlan, LiftingPoint, Lug
+from speclint_clearances.formulae.lifting import (
+    GRAVITY,
+    centre_together,
+    distance,
+    dynamic_pull,
+    engagement_wanted,
+    force_of_mass,
+    leg_pull,
+    leg_slope,
+    mass_together,
+    net_section_stress,
+    pin_bearing_stress,
+    share_of_leg,
+    share_of_proof,
+    shear_strength,
+    tear_out_stress,
+)
+from speclint_clearances.sources import EN_818_4, EN_13155, ISO_3266, MACHINERY
+from speclint_clearances.tables import thread_diameter
+
+#: Families of materials whose threads shear as another group of the handbook's table.
+_GROUPS = {
+    "grey-iron": "grey iron",
+    "ductile-iron": "spheroidal iron",
+    "stainless-austenitic": "austenitic steel",
+}
+
+
+@dataclass(frozen=True)
+class Load:
+    """What hangs on the hook: mass and centre of gravity."""
+
+    m: Kilograms
+    x: Metres
+    y: Metres
+    z: Metres
+
+
+@rule(
+    "lifting.points",
+    title="Two points across the load carry all of it with the jerk of the crane, and it hangs below them",
+    on=LiftingPlan,
+    grade=Grade.HOLD,
+    cites=[
+        EN_13155.at("structural strength"),
+        ISO_3266.at("working load limits"),
+        MACHINERY,
+        EN_818_4.at("angles of legs"),
+        FED_STD_H28,
+        FIRST_PRINCIPLES,
+        COMMON_PRACTICE,
+    ],
+    why="Of four legs two carry a stiff load and two hang slack: an eye worked out for a quarter breaks at a half.",
+    leaves_out="slings and shackles, the weld of a lug, bending of the part; the rules for lifting at work, the local "
+    "code and a competent person decide, and nobody stands below",
+    limits=[
+        Limit(
+            "least_share",
+            "0.1",
+            "ratio",
+            COMMON_PRACTICE,
+            "least share of the weight on either leg of a pair",
+        ),
+        Limit(
+            "engagement",
+            "1",
+            "ratio",
+            COMMON_PRACTICE,
+            "least engagement in steel over the thread's diameter",
+        ),
+        Limit("engagement_iron", "1.5", "ratio", COMMON_PRACTICE, "the same in cast iron and light metal"),
+        Limit("dynamic", "1.5", "ratio", COMMON_PRACTICE, "jerk of the crane"),
+        Limit(
+            "stripping",
+            "3",
+            "ratio",
+            COMMON_PRACTICE,
+            "least strength of a tapped thread over the pull with its jerk, more than 4 over the pull at rest",
+        ),
+        Limit(
+            "slope",
+            "1",
+            "ratio",
+            EN_818_4.at("legs to 45 degrees"),
+            "steepest slope of a leg, the tangent of 45°",
+        ),
+        Limit(
+            "tension_share", "0.5", "ratio", COMMON_PRACTICE, "share of proof stress across the hole of a lug"
+        ),
+        Limit(
+            "shear_share",
+            "0.29",
+            "ratio",
+            COMMON_PRACTICE,
+            "share of proof stress in shear, 0.58 of the other",
+        ),
+        Limit("bearing_share", "0.8", "ratio", COMMON_PRACTICE, "share of proof stress under the pin"),
+    ],
+)
+def points(plan: LiftingPlan, sheet: Sheet) -> Judgement:
+    """Mass and centre of gravity, the pull of each leg in a pair, and what its eye or lug bears."""
+    if not plan.weights or not plan.points:
+        raise sheet.not_assessed("neither weights nor points may be left out", plan.where)
+    load = _load(plan, sheet)
+    return sheet.worst(
+        *(one for name, point in plan.points.items() for one in _point(name, point, plan, load, sheet))
+    )
+
+
+def _load(plan: LiftingPlan, sheet: Sheet) -> Load:
+    m = x = y = z = 0.0
+    for name, weight in plan.weights.items():
+        m_1 = sheet.take(f"m {name}", weight.mass)
+        ends = zip(("x", "y", "z"), (x, y, z), (weight.x, weight.y, weight.z), strict=True)
+        x, y, z = (
+            sheet.work(
+                f"{axis}_c", centre_together, m_0=m, x_0=before, m_1=m_1, x_1=sheet.take(f"{axis} {name}", at)
+            )
+            for axis, before, at in ends
+        )
+        m = sheet.work("m", mass_together, m_0=m, m_1=m_1)
+    return Load(m, x, y, z)
+
+
+def _point(name: str, point: LiftingPoint, plan: LiftingPlan, load: Load, sheet: Sheet) -> list[Judgement]:
+    x, y = sheet.take(f"x {name}", point.x), sheet.take(f"y {name}", point.y)
+    across = sheet.entry(plan.points, point.opposite, f"points of {plan.id}")
+    x_2, y_2 = sheet.take(f"x across {name}", across.x), sheet.take(f"y across {name}", across.y)
+    span = sheet.work(f"L {name}", distance, x_1=x, y_1=y, x_2=x_2, y_2=y_2)
+    share = sheet.work(
+        f"k {name}", share_of_leg, x_c=load.x, y_c=load.y, x_1=x, y_1=y, x_2=x_2, y_2=y_2, L=span
+    )
+    r, h = (
+        sheet.work(f"r {name}", distance, x_1=x, y_1=y, x_2=load.x, y_2=load.y),
+        sheet.take("h", plan.hook_height),
+    )
+    slope = sheet.work(f"s {name}", leg_slope, r=r, h=h)
+    rest = sheet.work(f"F {name}", leg_pull, k=share, m=load.m, g=GRAVITY, r=r, h=h)
+    pull = sheet.work(f"F_d {name}", dynamic_pull, x=sheet.limit("dynamic", "x"), F=rest)
+    hangs = sheet.at_least(sheet.take(f"z {name}", point.z), load.z)
+    shared = sheet.at_least(share, sheet.limit("least_share"))
+    judged = [hangs, shared, sheet.at_most(slope, sheet.limit("slope"))]
+    if sheet.read(f"{name} is", point.form) == "lug":
+        return [*judged, *_lug(name, point.lug, pull, sheet)]
+    return [*judged, *_eye(name, point, plan, pull, sheet)]
+
+
+def _eye(name: str, point: LiftingPoint, plan: LiftingPlan, pull: Newtons, sheet: Sheet) -> list[Judgement]:
+    marked = sheet.work(
+        f"F_w {name}", force_of_mass, m=sheet.take(f"m_w {name}", point.working_load), g=GRAVITY
+    )
+    thread = sheet.read(f"thread of {name}", point.thread)
+    engaged = sheet.take(f"L_e {name}", point.engagement)
+    area = sheet.look_up(f"A {name}", internal_stripping_area, designation=thread, length=engaged)
+    metal = sheet.material_of(plan)
+    ratio = sheet.look_up("r_s", shear_strength_ratio, material=_group(metal, sheet))
+    strength = sheet.look_up("R_m", metal.tensile_strength, at=DRAWING_TEMPERATURE)
+    shear = sheet.work("τ", shear_strength, r=ratio, R_m=strength)
+    strips = sheet.work(f"F_s {name}", stripping_load, tau_B=shear, A=area)
+    wanted = sheet.work(f"F_n {name}", dynamic_pull, x=sheet.limit("stripping", "x_s"), F=pull)
+    least = "engagement" if "steel" in metal.family else "engagement_iron"
+    diameter = sheet.look_up(f"d {name}", thread_diameter, designation=thread)
+    deep = sheet.work(f"L_n {name}", engagement_wanted, k=sheet.limit(least, "k_e"), d=diameter)
+    return [sheet.at_least(marked, pull), sheet.at_least(strips, wanted), sheet.at_least(engaged, deep)]
+
+
+def _group(metal: Material, sheet: Sheet) -> str:
+    found = _GROUPS.get(metal.family, "steel" if "steel" in metal.family else "")
+    if not found:
+        raise sheet.not_covered(f"no shear strength of a thread in {metal.family} is known")
+    return found
+
+
+def _lug(name: str, lug: Lug, pull: Newtons, sheet: Sheet) -> list[Judgement]:
+    t, d = sheet.take(f"t {name}", lug.thickness), sheet.take(f"d {name}", lug.hole)
+    metal = sheet.material_named(f"lug {name}", lug.material)
+    proof = sheet.look_up(f"R_p {name}", metal.proof_stress, at=DRAWING_TEMPERATURE, thickness=t)
+    stresses = {
+        "tension_share": sheet.work(
+            f"σ {name}", net_section_stress, F=pull, w=sheet.take(f"w {name}", lug.width), d=d, t=t
+        ),
+        "shear_share": sheet.work(
+            f"τ {name}", tear_out_stress, F=pull, e=sheet.take(f"e {name}", lug.edge), d=d, t=t
+        ),
+        "bearing_share": sheet.work(
+            f"σ_b {name}", pin_bearing_stress, F=pull, d=sheet.take(f"d_p {name}", lug.pin), t=t
+        ),
+    }
+    return [
+        sheet.at_most(stress, sheet.work(f"S {name}", share_of_proof, k=sheet.limit(share), R_p=proof))
+        for share, stress in stresses.items()
+    ]
+
+
+RULES: tuple[Rule, ...] = (points,)
