@@ -24,6 +24,26 @@ class Chamber(SpecTable):
     opening_width: Length = NOT_STATED
 
 
+class WeldSight(SpecTable):
+    """From where a weld is seen; it has the name of the weldment's joint.
+
+    Fields:
+        seen_through: name of a chamber, or outside
+    """
+
+    seen_through: Word[str] = NOT_STATED
+
+
+class SeatAccess(SpecTable):
+    """How a valve seat is kept tight; it has the id of the seat.
+
+    Fields:
+        lapped_in_place: whether it can be lapped without pulling it
+    """
+
+    lapped_in_place: Word[bool] = NOT_STATED
+
+
 class SpannerRoom(SpecTable):
     """Room for a spanner at the worst placed nut of a joint.
 
@@ -58,10 +78,10 @@ class AccessPlan(Component):
         weldment: whose welds are to be seen
         chambers: under pressure, by name
         chambers_complete: whether every chamber under pressure is listed
-        welds: by the name of the joint, the chamber through which it is seen, or "outside"
+        welds: from where each is seen, by the name of the joint
         spanners: room at nuts, by the name of the joint
         withdrawals: studs and the like, by name
-        seats_lapped: ids of the valve seats that can be lapped in their place
+        seats: how each valve seat is lapped, by its id
     """
 
     kind: ClassVar[str] = "access-plan"
@@ -72,7 +92,7 @@ class AccessPlan(Component):
     weldment: LinkTo[Weldment] = NOT_STATED
     chambers: dict[str, Chamber] = {}
     chambers_complete: Word[bool] = NOT_STATED
-    welds: dict[str, Word[str]] = {}
+    welds: dict[str, WeldSight] = {}
     spanners: dict[str, SpannerRoom] = {}
     withdrawals: dict[str, Withdrawal] = {}
-    seats_lapped: tuple[Word[str], ...] = ()
+    seats: dict[str, SeatAccess] = {}

@@ -62,7 +62,7 @@ def _welds_unseen(plan: AccessPlan, sheet: Sheet) -> list[str]:
             continue
         if name not in plan.welds:
             unseen.append(f"{name} is seen from nowhere")
-        elif (through := sheet.read(f"{name} seen through", plan.welds[name])) not in (
+        elif (through := sheet.read(f"{name} seen through", plan.welds[name].seen_through)) not in (
             "outside",
             *plan.chambers,
         ):
@@ -71,10 +71,15 @@ def _welds_unseen(plan: AccessPlan, sheet: Sheet) -> list[str]:
 
 
 def _seats_unlapped(plan: AccessPlan, sheet: Sheet) -> list[str]:
-    """Valve seats of the block that the plan does not name."""
-    lapped = {sheet.read("seat lapped in its place", seat) for seat in plan.seats_lapped}
+    """Valve seats of the block that the plan leaves out, or that must be pulled to be lapped."""
     seats = sheet.belonging_to(sheet.follow(plan.serves), ValveSeat)
-    return [f"{seat.id} cannot be lapped in its place" for seat in seats if seat.id not in lapped]
+    unlapped = []
+    for seat in seats:
+        if seat.id not in plan.seats:
+            unlapped.append(f"{seat.id} is not in the plan")
+        elif not sheet.read(f"{seat.id} lapped in its place", plan.seats[seat.id].lapped_in_place):
+            unlapped.append(f"{seat.id} cannot be lapped in its place")
+    return unlapped
 
 
 def _spanners(plan: AccessPlan, sheet: Sheet) -> Iterator[Judgement]:

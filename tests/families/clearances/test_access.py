@@ -32,12 +32,13 @@ id = "plan"
 serves = "block"
 weldment = "weldment"
 chambers_complete = true
-seats_lapped = ["seat"]
 [chambers.chest]
 opening_length = "100 mm"
 opening_width = "80 mm"
-[welds]
-seam = "chest"
+[welds.seam]
+seen_through = "chest"
+[seats.seat]
+lapped_in_place = true
 [spanners.cover]
 across_flats = "36 mm"
 to_wall = "28.8 mm"
@@ -74,10 +75,13 @@ def test_all_that_can_be_reached_conforms_at_its_limits(workshop: Workshop) -> N
         ),
         ('swing = "60 °"\nspanner = "ring of six points"', 'swing = "29 °"\nspanner = "open"', "finding"),
         ('"120 mm"', '"119 mm"', "finding"),  # 110 mm of stud and 10 mm beyond
-        ('seam = "chest"', "", "finding"),
-        ('seam = "chest"', 'seam = "outside"', "conforms"),
-        ('seam = "chest"', 'seam = "dome"', "finding"),
-        ('seats_lapped = ["seat"]', "", "finding"),
+        ('[welds.seam]\nseen_through = "chest"\n', "", "finding"),
+        ('seen_through = "chest"', "", "not assessed"),
+        ('seen_through = "chest"', 'seen_through = "outside"', "conforms"),
+        ('seen_through = "chest"', 'seen_through = "dome"', "finding"),
+        ("[seats.seat]\nlapped_in_place = true\n", "", "finding"),
+        ("lapped_in_place = true", "lapped_in_place = false", "finding"),
+        ("lapped_in_place = true", "", "not assessed"),
         ("chambers_complete = true", "chambers_complete = false", "finding"),
         ("chambers_complete = true", "", "not assessed"),
         ('weldment = "weldment"', "", "not assessed"),
