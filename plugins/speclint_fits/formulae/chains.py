@@ -125,15 +125,43 @@ def high_end(m: Metres, R: Metres) -> Metres:
     return m + R
 
 
-@formula("s = b − a", cites=[FIRST_PRINCIPLES])
-def span(a: Metres, b: Metres) -> Metres:
-    """Width between two ends.
+@formula("t = b − a", cites=[FIRST_PRINCIPLES])
+def link_tolerance(a: Metres, b: Metres) -> Metres:
+    """Tolerance of the link.
 
-    s = b − a
+    t = b − a
 
-    ``a`` low, ``b`` high [m]. Returns [m].
+    ``a`` low, ``b`` high limit [m]. Returns [m].
 
-    >>> round(span(a=0.05e-3, b=0.25e-3) * 1e6, 6)
+    >>> round(link_tolerance(a=0.05e-3, b=0.25e-3) * 1e6, 6)
     200.0
+    """
+    return b - a
+
+
+@formula("t_s = b − a", cites=[FIRST_PRINCIPLES])
+def others_vary(a: Metres, b: Metres) -> Metres:
+    """Spread of the other links.
+
+    t_s = b − a
+
+    ``a`` least, ``b`` greatest gap that they leave with the last link at nothing [m]. Returns [m].
+
+    >>> round(others_vary(a=-44.50e-3, b=-44.15e-3) * 1e6, 6)
+    350.0
+    """
+    return b - a
+
+
+@formula("t_g = b − a", cites=[FIRST_PRINCIPLES])
+def spread_asked(a: Metres, b: Metres) -> Metres:
+    """Spread asked of the gap.
+
+    t_g = b − a
+
+    ``a`` least, ``b`` greatest gap [m]. Returns [m].
+
+    >>> round(spread_asked(a=-0.127e-3, b=0.381e-3) * 1e6, 6)
+    508.0
     """
     return b - a

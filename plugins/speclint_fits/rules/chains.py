@@ -13,13 +13,15 @@ from speclint.handbook.reading import Reading
 from speclint.specs import ChainLink, DimensionChain
 from speclint_fits.formulae.chains import (
     high_end,
+    link_tolerance,
     low_end,
+    others_vary,
     reach_of_link,
     reaches_in_square,
     reaches_together,
     share_of_reach,
     share_of_square,
-    span,
+    spread_asked,
     with_link,
 )
 from speclint_fits.formulae.fits import middle
@@ -144,7 +146,7 @@ def _root_sum_square(links: tuple[chains.Link, ...], sheet: Sheet) -> tuple[floa
     for link in links:
         half_way = sheet.work(f"m of {link.name}", middle, a=link.low, b=link.high)
         centre = sheet.work("m", with_link, g_0=centre, k=link.direction, x=half_way)
-        width = sheet.work(f"t of {link.name}", span, a=link.low, b=link.high)
+        width = sheet.work(f"t of {link.name}", link_tolerance, a=link.low, b=link.high)
         reaches[link.name] = sheet.work(f"r of {link.name}", reach_of_link, k=link.direction, t=width)
         reach = sheet.work("R", reaches_in_square, R_0=reach, r=reaches[link.name])
     low = sheet.work("g_low", low_end, m=centre, R=reach)
@@ -200,8 +202,8 @@ def _to_machine(
     if len(sizes) == 1:
         bound = "greatest" if math.isinf(asked[0]) else "least"
         return sheet.reported(sizes[0], f"for the {bound} gap machine {name} to")
-    varies = sheet.work("t_s", span, a=left[0], b=left[1])
-    judged = sheet.at_most(varies, sheet.work("t_g", span, a=asked[0], b=asked[1]))
+    varies = sheet.work("t_s", others_vary, a=left[0], b=left[1])
+    judged = sheet.at_most(varies, sheet.work("t_g", spread_asked, a=asked[0], b=asked[1]))
     if not judged.holds:
         return replace(judged, says=f"no size of {name} serves: {judged.says}")
     return replace(

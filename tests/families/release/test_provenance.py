@@ -65,3 +65,10 @@ def test_a_measured_figure_inside_a_table_is_found(workshop: Workshop) -> None:
     block += 'diameter = { value = "500 mm", from = "measured", note = "from the old cylinder" }\n'
     check = workshop.write({"block.toml": block}).only(MEASURED, "block")
     assert check.says == "measured, without a design value: bores.main.diameter"
+
+
+def test_a_chain_measured_on_the_job_copies_no_worn_original(workshop: Workshop) -> None:
+    chain = (
+        'kind = "dimension-chain"\nid = "chain"\n[chain.a]\nsize = { value = "50 mm", from = "measured" }\n'
+    )
+    assert workshop.write({"chain.toml": chain}).only(MEASURED, "chain").outcome == "not applicable"
