@@ -7,8 +7,9 @@ from pathlib import Path
 from typing import Any
 
 from speclint.printing import show, write
+from speclint.progress import progress
 
-_FORMS = ("markdown",)
+_FORMS = ("markdown", "html")
 _UNITS = ("metric", "imperial")
 
 
@@ -16,6 +17,10 @@ def add_review_commands(commands: Any) -> None:
     """Add the commands to those of the command line."""
     sheet = commands.add_parser("sheet", help="the full calculation of a component", allow_abbrev=False)
     _sheet_words(sheet)
+    review = commands.add_parser(
+        "review", help="the review pack: one page of HTML for a design review", allow_abbrev=False
+    )
+    _review_words(review)
 
 
 def _sheet_words(parser: argparse.ArgumentParser) -> None:
@@ -24,12 +29,41 @@ def _sheet_words(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--in", dest="folder", type=Path, default=Path(), metavar="FOLDER", help="the repository"
     )
-    parser.add_argument("--as", dest="form", choices=_FORMS, help="as Markdown")
+    parser.add_argument("--as", dest="form", choices=_FORMS, help="as Markdown or HTML")
     parser.add_argument(
         "--units", default="as written", choices=_UNITS, help="as the spec wrote them where not given"
     )
     parser.add_argument("--to", type=Path, metavar="FILE", help="write the sheet to a file")
     parser.set_defaults(command=_sheet)
+
+
+def _review_words(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument(
+        "paths", nargs="*", type=Path, default=[Path()], metavar="PATH", help="specs or folders"
+    )
+    parser.add_argument("--to", type=Path, required=True, metavar="FOLDER", help="where review.html goes")
+    parser.add_argument(
+        "--units", default="as written", choices=_UNITS, help="as the spec wrote them where not given"
+    )
+    parser.set_defaults(command=_review)
+
+
+def _review(options: argparse.Namespace) -> int:
+    from speclint.assessment import assess
+    from speclint.errors import SettingsError
+    from speclint.plugins import load_families
+    from speclint.reports.pack import FILE_NAME, review_page
+
+    with progress("checking") as told:
+        assessment = assess(options.paths, load_families())
+        page = review_page(assessment, options.units, told)
+    try:
+        options.to.mkdir(parents=True, exist_ok=True)
+    except OSError as problem:
+        raise SettingsError(f"{options.to}: cannot be made: {problem.strerror or problem}") from problem
+    write(page, options.to / FILE_NAME)
+    write(f"{options.to / FILE_NAME}\n")
+    return assessment.exit_code
 
 
 def _sheet(options: argparse.Namespace) -> int:
@@ -43,6 +77,10 @@ def _sheet(options: argparse.Namespace) -> int:
         from speclint.reports import sheet_markdown
 
         write(sheet_markdown.write(assessment, assessment.checks, options.units), options.to)
+    elif options.form == "html":
+        from speclint.reports.pack import sheet_page
+
+        write(sheet_page(assessment, assessment.checks, options.units), options.to)
     else:
         from speclint.reports import working
 

@@ -105,7 +105,7 @@ _GREEK = {
 }
 
 
-def _as_written(argument: str) -> str:
+def as_written(argument: str) -> str:
     """The symbol of an argument: Greek letters spelt in code, and a trailing line where the word is Python's own."""
     head, line, tail = argument.rstrip("_").partition("_")
     return _GREEK.get(head, head) + line + _GREEK.get(tail, tail)
@@ -120,7 +120,7 @@ def substituted(equation: str, values: Mapping[str, str]) -> str:
     '11.7e-6/K · 580 mm'
     """
     right = equation.split("=", 1)[-1].strip()
-    values = {_as_written(name): value for name, value in values.items()}
+    values = {as_written(name): value for name, value in values.items()}
 
     def put(found: re.Match[str]) -> str:
         symbol = found[0]

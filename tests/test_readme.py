@@ -27,6 +27,6 @@ def test_the_first_two_shell_blocks_are_one_command_each() -> None:
     assert len(blocks) >= 2
     for block in blocks[:2]:
         assert block.count("\n") == 1
-    assert "pip install ." in blocks[0]
+    assert 'pip install ".[pack]"' in blocks[0]
     assert blocks[0].rstrip().endswith("speclint check example_specs")
     assert "pytest" in blocks[1]

@@ -42,7 +42,7 @@ LEVELS = (
     {"conceding"},
     {"staged", "gate"},
     {"reports"},
-    {"printing"},
+    {"printing", "progress"},
     {"register_commands", "review_commands"},
     {"cli"},
 )

@@ -1,0 +1,48 @@
+"""The review pack: one self-contained HTML document for a design review, with drawings and typeset sheets."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+
+from speclint.assessment import Assessment
+from speclint.checks import Check
+from speclint.errors import SettingsError
+from speclint.systems import System
+
+FILE_NAME = "review.html"
+
+
+def _need_the_extra() -> None:
+    try:
+        import jinja2  # noqa: F401
+        import latex2mathml  # noqa: F401
+        import svg  # noqa: F401
+    except ImportError as problem:
+        raise SettingsError('this needs the extra "pack": pip install "speclint[pack]"') from problem
+
+
+def review_page(
+    assessment: Assessment, system: System = "as written", told: Callable[[str], None] = lambda _: None
+) -> str:
+    """The review pack as HTML; ``told`` hears how far the work has come.
+
+    :raises SettingsError: where the extra that brings its libraries is not installed.
+    """
+    _need_the_extra()
+    from speclint.reports.pack.document import document
+    from speclint.reports.pack.page import page_of
+
+    return page_of(document(assessment, system, told))
+
+
+def sheet_page(assessment: Assessment, checks: Sequence[Check], system: System = "as written") -> str:
+    """The sheets of some checks as HTML.
+
+    :raises SettingsError: where the extra that brings its libraries is not installed.
+    """
+    _need_the_extra()
+    from speclint.reports.pack.document import document
+    from speclint.reports.pack.page import sheets_page
+
+    return sheets_page(document(replace(assessment, checks=tuple(checks)), system))

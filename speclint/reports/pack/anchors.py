@@ -1,0 +1,37 @@
+"""The names of places in the document, the same for the same design each time."""
+
+from __future__ import annotations
+
+import hashlib
+import re
+
+from speclint.checks import Check
+
+_PLAIN = re.compile(r"^[a-z0-9][a-z0-9.-]*$")
+
+
+def slug(text: str) -> str:
+    """A name that is safe in a link: the text itself where it is plain, else a digest of it."""
+    return (
+        text if _PLAIN.match(text) else f"x{hashlib.sha256(text.encode('utf-8', 'replace')).hexdigest()[:12]}"
+    )
+
+
+def sheet_anchor(check: Check) -> str:
+    """The place of a check's sheet."""
+    return f"sheet.{slug(check.component)}.{slug(check.rule.name)}"
+
+
+def finding_anchor(check: Check) -> str:
+    """The place of a finding."""
+    return f"finding.{slug(check.component)}.{slug(check.rule.name)}"
+
+
+def component_anchor(component: str) -> str:
+    """The place of a component's findings."""
+    return f"component.{slug(component)}"
+
+
+def source_anchor(number: int) -> str:
+    """The place of a source in the list of all sources."""
+    return f"source.{number}"

@@ -1,0 +1,71 @@
+"""Rows of bars and points on one axis, from which the charts of the pack are made."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+import svg
+
+from speclint.reports.pack.paper import SIZE, Paper, shortened, ticks, wide
+
+_WIDTH, _TOP, _FOOT, _PAD = 900.0, 16.0, 44.0, 16.0
+_ROW = 30.0
+
+
+@dataclass(frozen=True, slots=True)
+class Bar:
+    """One row: its label, where its bar starts and ends, what is written after it, and its ink."""
+
+    label: str
+    start: float
+    end: float
+    says: str = ""
+    ink: str = "bar"
+    marks: tuple[tuple[float, str], ...] = ()
+    target: str = ""
+
+
+def chart(name: str, title: str, about: str, rows: Sequence[Bar], unit: str, labels: float = 280.0) -> Paper:
+    """A chart of rows of bars with an axis at the foot and a line at nothing."""
+    paper = Paper(name, title, about, _WIDTH, _TOP + len(rows) * _ROW + _FOOT)
+    ends = [0.0, *(end for row in rows for end in (row.start, row.end, *(mark for mark, _ in row.marks)))]
+    low, high = min(ends), max(ends)
+    high = high if high > low else low + 1.0
+    after = max((wide(row.says) for row in rows), default=0.0) + 14
+    room = _WIDTH - labels - after - 2 * _PAD
+
+    def place(value: float) -> float:
+        return labels + _PAD + (value - low) / (high - low) * room
+
+    foot = _TOP + len(rows) * _ROW
+    for value in ticks(low, high):
+        x = place(value)
+        paper.line((x, _TOP), (x, foot + 6), "grid")
+        paper.text((x, foot + 22), f"{value:g}".replace("-", "−"), "figure", "middle")
+    paper.text((labels + _PAD + room / 2, foot + 38), unit, "quiet", "middle")
+    for number, row in enumerate(rows):
+        _row(paper, row, _TOP + number * _ROW, place, labels)
+    paper.line((place(0), _TOP), (place(0), foot + 6), "edge")
+    return paper
+
+
+def _row(paper: Paper, row: Bar, y: float, place: Callable[[float], float], labels: float) -> None:
+    left, right = sorted((place(row.start), place(row.end)))
+    middle = y + _ROW / 2
+    paper.text((labels, middle + SIZE / 3), shortened(row.label, labels - 6), "word", "end")
+    box = svg.Rect(
+        x=round(left, 2),
+        y=round(y + 7, 2),
+        width=round(max(right - left, 1.5), 2),
+        height=_ROW - 14,
+        class_=[row.ink],
+    )
+    if row.target:
+        paper.linked(row.target, f"{row.label}: {row.says}", [box])
+    else:
+        paper.marks.append(box)
+    for mark, ink in row.marks:
+        paper.line((place(mark), y + 3), (place(mark), y + _ROW - 3), ink)
+    last = max([right, *(place(mark) for mark, _ in row.marks)])
+    paper.text((last + 8, middle + SIZE / 3), row.says, "figure")

@@ -1,0 +1,227 @@
+"""The document as data: what the page shows, in its order; the page decides nothing and works nothing out."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, field
+from importlib.metadata import version
+from itertools import groupby
+
+from speclint.assessment import Assessment
+from speclint.checks import Check
+from speclint.reports.conceded import Standings, standings_of
+from speclint.reports.pack.anchors import component_anchor, finding_anchor, sheet_anchor, source_anchor
+from speclint.reports.pack.drawings import figures
+from speclint.reports.pack.figures import Figure
+from speclint.reports.pack.mathematics import equation, filled
+from speclint.reports.saying import CAUTIONS, NO_CODES, tally, verdict
+from speclint.reports.sheets import Line, SheetText, sheet_of
+from speclint.rules import Grade
+from speclint.specs.component import Spec
+from speclint.specs.words import Stated
+from speclint.systems import System
+
+#: Numbers put into an equation are typeset while they fit a page; longer ones are set as text that can wrap.
+_LONGEST = 100
+
+
+@dataclass(frozen=True, slots=True)
+class ShownLine:
+    """A line of a sheet with its mathematics set and its source numbered in the list of the whole document."""
+
+    line: Line
+    equation: str
+    numbers: str
+    source: int
+
+
+@dataclass(frozen=True, slots=True)
+class ShownSheet:
+    """A sheet, where it stands, and its concession."""
+
+    text: SheetText
+    anchor: str
+    lines: tuple[ShownLine, ...]
+    sources: tuple[tuple[int, str], ...]
+    concession: str
+
+    @property
+    def check(self) -> Check:
+        """The check that it is of."""
+        return self.text.check
+
+    @property
+    def finding(self) -> str:
+        """Where the finding stands that it is about."""
+        return finding_anchor(self.check)
+
+    @property
+    def word(self) -> str:
+        """The grade of a finding or of what counts as one, else how the check came out."""
+        grade = self.check.grade
+        return grade.word if grade is not None and self.check.stands_in_the_way else self.check.outcome
+
+    @property
+    def share(self) -> str:
+        """The same in words."""
+        return self.used if self.used == "beyond measure" else f"{self.used} of the limit"
+
+    @property
+    def used(self) -> str:
+        """What is used of the limit, in two decimals."""
+        used = self.check.utilisation
+        if used is None:
+            return ""
+        return "beyond measure" if used == float("inf") else f"{used:.2f}"
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A component and its sheets."""
+
+    name: str
+    anchor: str
+    described: str
+    file: str
+    sheets: tuple[ShownSheet, ...]
+
+
+@dataclass
+class Document:
+    """Everything that the page shows."""
+
+    title: str
+    stage: str
+    verdict: str
+    tally: str
+    versions: tuple[tuple[str, str], ...]
+    paths: tuple[str, ...]
+    complaints: tuple[str, ...]
+    changed_limits: tuple[str, ...]
+    parts: tuple[Part, ...]
+    figures: tuple[Figure, ...]
+    sources: tuple[str, ...]
+    cautions: tuple[str, ...]
+    codes: tuple[str, ...]
+    counted: dict[str, int] = field(default_factory=dict)
+    graded: dict[str, int] = field(default_factory=dict)
+
+    def sheets(self, *outcomes: str) -> list[ShownSheet]:
+        """The sheets of some outcomes in the order of the components; all where none is named."""
+        return [
+            one for part in self.parts for one in part.sheets if one.check.outcome in outcomes or not outcomes
+        ]
+
+    @property
+    def holds(self) -> list[ShownSheet]:
+        """The findings that are holds, what uses most of its limit first."""
+        found = [one for one in self.sheets("finding") if one.check.grade is Grade.HOLD]
+        return sorted(found, key=lambda one: (-(one.check.utilisation or 0.0), one.check.order))
+
+    @property
+    def families(self) -> list[str]:
+        """The families whose rules were applied."""
+        return sorted({sheet.check.rule.family for sheet in self.sheets()})
+
+
+class _Sources:
+    """Numbers every source of the document once."""
+
+    def __init__(self) -> None:
+        self.listed: dict[str, int] = {}
+
+    def number(self, source: str) -> int:
+        return self.listed.setdefault(source, len(self.listed) + 1)
+
+
+def document(
+    assessment: Assessment, system: System = "as written", told: Callable[[str], None] = lambda _: None
+) -> Document:
+    """Gather the document; ``told`` hears how far the work has come."""
+    sources = _Sources()
+    parts = tuple(_parts(assessment, system, sources, told))
+    told("drawing")
+    settings = assessment.settings
+    name = settings.works.name if settings else None
+    codes = settings.local_codes if settings else None
+    return Document(
+        title=name.value if isinstance(name, Stated) else assessment.root.name,
+        stage=settings.stage if settings else "settings could not be read",
+        verdict=verdict(assessment),
+        tally=tally(assessment),
+        versions=_versions(assessment),
+        paths=tuple(sorted({part.file for part in parts if part.file})),
+        complaints=tuple(str(one) for one in assessment.complaints),
+        changed_limits=assessment.changed_limits,
+        parts=parts,
+        figures=tuple(figures(assessment)),
+        sources=tuple(sources.listed),
+        cautions=CAUTIONS,
+        codes=tuple([*codes.pressure, *codes.railway] if codes else ()) or (NO_CODES,),
+        counted=assessment.counted(),
+        graded=assessment.graded(),
+    )
+
+
+def _versions(assessment: Assessment) -> tuple[tuple[str, str], ...]:
+    families = [(f"family {one.name}", one.version) for one in assessment.loaded.families]
+    return (("speclint", version("speclint")), *families)
+
+
+def _parts(
+    assessment: Assessment, system: System, sources: _Sources, told: Callable[[str], None]
+) -> Iterator[Part]:
+    conceded = standings_of(assessment)
+    shown = [check for check in assessment.checks if check.outcome != "not applicable"]
+    design = assessment.design
+    for component, group in groupby(shown, key=lambda check: check.component):
+        told(f"sheets of {component}")
+        sheets = [_sheet(assessment, check, system, sources, conceded) for check in group]
+        sheets.sort(
+            key=lambda one: (-(one.check.grade or 0), -(one.check.utilisation or 0.0), one.check.rule.name)
+        )
+        spec = design.specs.get(component) if design else None
+        file = design.files.get(component, "") if design else ""
+        yield Part(component, component_anchor(component), _described(spec), file, tuple(sheets))
+
+
+def _described(spec: Spec | None) -> str:
+    if spec is None:
+        return ""
+    parts = [spec.title.value] if isinstance(spec.title, Stated) else [spec.called or spec.kind]
+    if isinstance(spec.drawing, Stated):
+        revision = f" rev. {spec.revision.value}" if isinstance(spec.revision, Stated) else ""
+        parts.append(f"drawing {spec.drawing.value}{revision}")
+    return ", ".join(parts)
+
+
+def _sheet(
+    assessment: Assessment, check: Check, system: System, sources: _Sources, conceded: Standings
+) -> ShownSheet:
+    text = sheet_of(assessment, check, system)
+    numbers = [sources.number(source) for source in text.sources]
+    standing = conceded.get((check.component, check.rule.name))
+    said = ""
+    if standing is not None:
+        reasons = "; ".join((standing.concession.grounds, *standing.reasons))
+        entry = standing.concession
+        said = f"{entry.number}, {standing.state}, by {entry.accepted_by} until {entry.until}: {reasons}"
+    return ShownSheet(
+        text,
+        sheet_anchor(check),
+        tuple(_line(line, numbers) for line in text.lines),
+        tuple(zip(numbers, text.sources, strict=True)),
+        said,
+    )
+
+
+def _line(line: Line, numbers: Sequence[int]) -> ShownLine:
+    source = numbers[line.source - 1] if line.source else 0
+    if not line.equation:
+        return ShownLine(line, "", "", source)
+    short = len(line.numbers) <= _LONGEST
+    put_in = filled(line.equation, line.values or {}) if short else ""
+    return ShownLine(line, equation(line.equation), put_in, source)
+
+
+__all__ = ["Document", "Part", "ShownLine", "ShownSheet", "document", "source_anchor"]

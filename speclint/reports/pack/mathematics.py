@@ -1,0 +1,74 @@
+"""Formulae as MathML, which every browser sets without help: by latex2mathml from the equations' own notation."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from functools import cache
+from html import escape
+from xml.etree import ElementTree
+
+from speclint.reports.pack.notation import latex
+from speclint.reports.visible import visible
+from speclint.writing import as_written
+
+_SPACE = "http://www.w3.org/1998/Math/MathML"
+#: Stands for a value until the values of a sheet are put in; letters that no equation has.
+_HOLE = re.compile("\ue000([0-9]+)\ue001")
+
+
+def equation(text: str) -> str:
+    """An equation as MathML; plain text where the notation cannot be read."""
+    return _set(visible(text))
+
+
+def filled(text: str, values: Mapping[str, str]) -> str:
+    """The right-hand side of an equation with values in place of its symbols, as MathML."""
+    right = visible(text).split("=", 1)[-1].strip()
+    names = tuple(values)
+    shown = [escape(visible(value)) for value in values.values()]
+    return _HOLE.sub(lambda found: _value(shown[int(found[1])]), _template(right, names))
+
+
+def _value(shown: str) -> str:
+    return f"({shown})" if shown.startswith("−") else shown
+
+
+@cache
+def _set(text: str) -> str:
+    try:
+        return _mathml(latex(text))
+    except (ValueError, RecursionError):
+        return f"<span class=plain>{escape(text)}</span>"
+
+
+@cache
+def _template(right: str, names: tuple[str, ...]) -> str:
+    """The right-hand side with a hole for each value, converted once for all sheets that use the formula."""
+    numbers = {as_written(name): number for number, name in enumerate(names)}
+
+    def hole(symbol: str) -> str:
+        return rf"\text{{{chr(0xE000)}{numbers[symbol]}{chr(0xE001)}}}" if symbol in numbers else ""
+
+    try:
+        return _mathml(f"= {latex(right, hole)}")
+    except (ValueError, RecursionError):
+        return f"<span class=plain>= {escape(right)}</span>"
+
+
+def _mathml(source: str) -> str:
+    """MathML without what the browser does not need: names of the namespace, rows of one, blank attributes."""
+    from latex2mathml.converter import convert
+
+    root = ElementTree.fromstring(convert(source))
+    _tidy(root)
+    text = ElementTree.tostring(root, encoding="unicode")
+    text = text.replace(f' xmlns:ns0="{_SPACE}"', "").replace("ns0:", "").replace(' display="inline"', "")
+    return re.sub(r"\s+/>", "/>", text)
+
+
+def _tidy(node: ElementTree.Element) -> None:
+    for index, child in enumerate(list(node)):
+        _tidy(child)
+        if child.tag == f"{{{_SPACE}}}mrow" and len(child) == 1:
+            node[index] = child[0]

@@ -1,0 +1,136 @@
+"""All utilisations on one page, and the speeds of the steam along its path."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from itertools import groupby
+
+import svg
+
+from speclint.assessment import Assessment
+from speclint.checks import Check
+from speclint.reports.pack.anchors import sheet_anchor
+from speclint.reports.pack.bars import Bar, chart
+from speclint.reports.pack.figures import Figure
+from speclint.reports.pack.paper import SIZE, Paper, placed, shortened, wide
+from speclint.rules import Grade
+
+_WIDTH, _LABELS, _TOP, _ROW, _FOOT = 900.0, 250.0, 40.0, 19.0, 44.0
+_MOST = 1.5  # beyond one and a half times the limit a point stands at the edge
+_EDGE = 34.0
+_POINT = 4.5
+
+
+def overview_figures(assessment: Assessment) -> Iterator[Figure]:
+    """The page of all utilisations, then the speeds of the steam."""
+    yield from _utilisations(assessment.checks)
+    yield from _speeds(assessment.checks)
+
+
+def _utilisations(checks: Sequence[Check]) -> Iterator[Figure]:
+    judged = [check for check in checks if check.utilisation is not None]
+    if not judged:
+        return
+    rows = [(component, list(group)) for component, group in groupby(judged, key=lambda one: one.component)]
+    over = sum(check.outcome == "finding" for check in judged)
+    paper = Paper(
+        "utilisations",
+        "How much of each limit is used",
+        f"{len(judged)} checks of {len(rows)} components; {over} beyond their limit.",
+        _WIDTH,
+        _TOP + len(rows) * _ROW + _FOOT,
+    )
+    foot = _TOP + len(rows) * _ROW
+    for tenth in range(0, 16, 5):
+        x = _place(tenth / 10)
+        paper.line((x, _TOP - 6), (x, foot + 6), "limit" if tenth == 10 else "grid")
+        for y in (_TOP - 14, foot + 22):
+            paper.text((x, y), f"{tenth / 10:g}" if tenth else "0", "figure", "middle")
+    paper.text((_place(0.75), foot + 38), "of the limit", "quiet", "middle")
+    for number, (component, group) in enumerate(rows):
+        _row(paper, component, group, _TOP + (number + 0.5) * _ROW)
+    yield Figure(
+        paper.name,
+        "",
+        "How much of each limit is used, all on one page",
+        "One row a component, one point a check: a round point holds, a square is a finding, a diamond is a hold. The "
+        "heavy line is the limit; what lies beyond one and a half times the limit stands at the right edge. Each point "
+        "leads to its sheet.",
+        paper.markup(),
+    )
+
+
+def _place(utilisation: float) -> float:
+    return _LABELS + 16 + min(max(utilisation, 0.0), _MOST) / _MOST * (_WIDTH - _LABELS - 16 - _EDGE)
+
+
+def _row(paper: Paper, component: str, group: Sequence[Check], y: float) -> None:
+    paper.text((_LABELS, y + SIZE / 3), shortened(component, _LABELS - 4), "word", "end")
+    paper.line((_place(0), y), (_place(_MOST), y), "row")
+    for check in group:
+        used = check.utilisation or 0.0
+        shown = "beyond measure" if used == float("inf") else f"{used:.2f} of the limit"
+        paper.linked(
+            sheet_anchor(check), f"{component} {check.rule.name}: {shown}", [_point(check, _place(used), y)]
+        )
+
+
+def _point(check: Check, x: float, y: float) -> svg.Element:
+    x, y = round(x, 2), round(y, 2)
+    if check.outcome != "finding":
+        return svg.Circle(cx=x, cy=y, r=_POINT, class_=["point"])
+    if check.grade is Grade.HOLD:
+        r = _POINT + 2
+        return svg.Polygon(
+            points=placed([(x, y - r), (x + r, y), (x, y + r), (x - r, y)]), class_=["point", "hold"]
+        )
+    return svg.Rect(x=x - _POINT, y=y - _POINT, width=2 * _POINT, height=2 * _POINT, class_=["point", "bad"])
+
+
+def _speeds(checks: Sequence[Check]) -> Iterator[Figure]:
+    """Speeds that are held to a greatest one, steam and parts alike, in the order of the components."""
+    found = [check for check in checks if _is_speed(check)]
+    if not found:
+        return
+    rows = [_speed(check) for check in found]
+    labels = min(420.0, max(wide(row.label) for row in rows) + 12)
+    paper = chart(
+        "speeds",
+        "Speeds along the path of the steam and of moving parts",
+        "; ".join(f"{row.label}: {row.says}" for row in rows),
+        rows,
+        "m/s; the upright mark is the greatest allowed",
+        labels=labels,
+    )
+    yield Figure(
+        paper.name,
+        "",
+        "Speeds along the path of the steam, and of parts that strike or rub",
+        "From the sheets, at the governing load case.",
+        paper.markup(),
+        tuple((row.label, row.says) for row in rows),
+        ("where", "speed"),
+    )
+
+
+def _is_speed(check: Check) -> bool:
+    judgement = check.judgement
+    return (
+        judgement is not None
+        and judgement.found is not None
+        and judgement.limit is not None
+        and judgement.compared == "≤"
+        and judgement.found.unit == judgement.limit.unit == "m/s"
+    )
+
+
+def _speed(check: Check) -> Bar:
+    judgement = check.judgement
+    assert judgement is not None  # as was asked before
+    assert judgement.found is not None
+    assert judgement.limit is not None
+    found, limit = judgement.found.value, judgement.limit.value
+    ink = "bad" if check.outcome == "finding" else "bar"
+    label = f"{check.component}, {check.rule.name.split('.')[-1].replace('-', ' ')}"
+    says = f"{found:.1f}, at most {limit:.1f} m/s"
+    return Bar(label, 0.0, found, says, ink, ((limit, "limit"),), sheet_anchor(check))

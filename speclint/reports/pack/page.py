@@ -1,0 +1,72 @@
+"""The document as one page of HTML that needs nothing but a browser."""
+
+from __future__ import annotations
+
+import base64
+import gzip
+import json
+from functools import cache
+from importlib.resources import files
+from typing import TYPE_CHECKING
+
+from speclint.reports.pack.anchors import source_anchor
+from speclint.reports.pack.document import Document, ShownSheet
+from speclint.reports.visible import visible
+
+if TYPE_CHECKING:
+    from jinja2 import Environment, Template
+
+
+def page_of(document: Document) -> str:
+    """The whole pack.
+
+    Sheets of checks that conform are kept packed in the page, and laid out when they are opened or printed.
+    """
+    packed = {one.anchor: sheet_html(one) for one in document.sheets("conforms")}
+    return _template("pack.html").render(
+        document=document,
+        packed=_packed(packed),
+        style=_file("style.css"),
+        script=_file("script.js"),
+        sheet_html=sheet_html,
+    )
+
+
+def sheets_page(document: Document) -> str:
+    """Some sheets alone, laid out in full."""
+    return _template("sheets.html").render(document=document, style=_file("style.css"), sheet_html=sheet_html)
+
+
+def sheet_html(sheet: ShownSheet) -> str:
+    """The inside of one sheet."""
+    return _template("sheet.html").render(sheet=sheet).strip()
+
+
+def _packed(sheets: dict[str, str]) -> str:
+    data = json.dumps(sheets, ensure_ascii=False).encode("utf-8")
+    return base64.b64encode(gzip.compress(data, 9, mtime=0)).decode("ascii")
+
+
+@cache
+def _environment() -> Environment:
+    from jinja2 import Environment, PackageLoader, StrictUndefined
+
+    environment = Environment(
+        loader=PackageLoader("speclint.reports.pack", "templates"),
+        autoescape=True,
+        undefined=StrictUndefined,
+        finalize=lambda value: visible(value) if type(value) is str else value,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )
+    environment.globals["source_anchor"] = source_anchor
+    return environment
+
+
+@cache
+def _template(name: str) -> Template:
+    return _environment().get_template(name)
+
+
+def _file(name: str) -> str:
+    return (files("speclint.reports.pack") / "templates" / name).read_text(encoding="utf-8")

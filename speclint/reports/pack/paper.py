@@ -1,0 +1,211 @@
+"""The paper that drawings are made on: lines, hatching, dimensions and words as SVG, to a stated scale.
+
+Everything drawn carries a class of ink, never a colour, so that a page may be dark or light. Text is escaped here.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field
+from html import escape
+
+import svg
+
+from speclint.reports.pack.anchors import slug
+from speclint.reports.visible import visible
+
+Point = tuple[float, float]
+#: Width of a letter against its height: wide enough for every usual face, so that nothing is cut or overlaps.
+_LETTER = 0.62
+SIZE = 13.0  # height of letters
+_ARROW = 7.0
+_DECIMALS = 2
+
+
+def wide(text: str, size: float = SIZE) -> float:
+    """How much room a line of text takes."""
+    return len(visible(text)) * size * _LETTER
+
+
+def shortened(text: str, room: float, size: float = SIZE) -> str:
+    """The text, cut with an ellipsis where it would not fit; the whole stands in the table beside the drawing."""
+    text = visible(text)
+    letters = max(1, int(room / (size * _LETTER)))
+    return text if len(text) <= letters else f"{text[: letters - 1]}…"
+
+
+def placed(points: Iterable[Point]) -> list[svg.Point]:
+    """Points as the library of drawings has them."""
+    return [svg.Point(_round(x), _round(y)) for x, y in points]
+
+
+def _round(value: float) -> float:
+    return round(value, _DECIMALS)
+
+
+@dataclass
+class Paper:
+    """A sheet of a width and a height; ``about`` is what a screen reader says in place of the drawing."""
+
+    name: str
+    title: str
+    about: str
+    width: float
+    height: float
+    marks: list[svg.Element] = field(default_factory=list)
+    role: str = "img"
+
+    def __post_init__(self) -> None:
+        self.name = slug(self.name)
+
+    def line(self, start: Point, end: Point, ink: str = "edge") -> None:
+        """A straight line."""
+        (x1, y1), (x2, y2) = (tuple(map(_round, point)) for point in (start, end))
+        self.marks.append(svg.Line(x1=x1, y1=y1, x2=x2, y2=y2, class_=[ink]))
+
+    def shape(self, points: Iterable[Point], ink: str = "edge") -> None:
+        """A closed outline."""
+        self.marks.append(svg.Polygon(points=placed(points), class_=[ink]))
+
+    def path(self, points: Sequence[Point], ink: str = "edge") -> None:
+        """An open line through points."""
+        self.marks.append(svg.Polyline(points=placed(points), class_=[ink]))
+
+    def box(self, corner: Point, wide: float, high: float, ink: str = "edge") -> None:
+        """A rectangle."""
+        x, y = map(_round, corner)
+        self.marks.append(svg.Rect(x=x, y=y, width=_round(wide), height=_round(high), class_=[ink]))
+
+    def circle(self, centre: Point, radius: float, ink: str = "edge") -> None:
+        """A circle."""
+        x, y = map(_round, centre)
+        self.marks.append(svg.Circle(cx=x, cy=y, r=_round(radius), class_=[ink]))
+
+    def text(self, at: Point, text: str, ink: str = "word", anchor: str = "start", turn: float = 0) -> None:
+        """A line of text."""
+        x, y = map(_round, at)
+        turned = [svg.Rotate(turn, x, y)] if turn else None
+        anchors = {"start": "start", "middle": "middle", "end": "end"}
+        self.marks.append(
+            svg.Text(
+                x=x,
+                y=y,
+                text=escape(visible(text)),
+                class_=[ink],
+                text_anchor=anchors[anchor],  # type: ignore[arg-type]
+                transform=turned,  # type: ignore[arg-type]
+            )
+        )
+
+    def linked(self, target: str, title: str, marks: Sequence[svg.Element]) -> None:
+        """Marks that lead to a place of the page, with what they are."""
+        named = svg.Title(text=escape(visible(title)))
+        group = svg.G(elements=[named, *marks])
+        self.role = "group"  # what leads elsewhere must be within reach of a keyboard and a screen reader
+        self.marks.append(
+            svg.A(href=f"#{target}", elements=[group], extra={"aria-label": escape(visible(title))})
+        )
+
+    def across(self, start: Point, end: Point, text: str, off: float) -> None:
+        """A dimension between two points of one height, ``off`` below them (above where it is negative)."""
+        y = start[1] + off
+        for x, from_y in (start, end):
+            self.line((x, from_y + math.copysign(3, off)), (x, y + math.copysign(4, off)), "thin")
+        self._dimension((start[0], y), (end[0], y))
+        fits = abs(end[0] - start[0]) > wide(text) + 2 * _ARROW
+        if fits:
+            self.text(((start[0] + end[0]) / 2, y - 4), text, "figure", "middle")
+        else:
+            self.text((max(start[0], end[0]) + _ARROW + 4, y - 4), text, "figure")
+
+    def upright(self, top: Point, foot: Point, text: str) -> None:
+        """A dimension between two heights, with its figure to the left."""
+        self._dimension(top, foot)
+        self.text((top[0] - 6, (top[1] + foot[1]) / 2 + 4), text, "figure", "end")
+
+    def _dimension(self, start: Point, end: Point) -> None:
+        """A thin line with an arrow at each end; the arrows point inwards where there is no room between."""
+        self.line(start, end, "thin")
+        length = math.dist(start, end) or 1.0
+        along = ((end[0] - start[0]) / length, (end[1] - start[1]) / length)
+        inward = 1 if length > 2.5 * _ARROW else -1
+        for tip, way in ((start, inward), (end, -inward)):
+            root = (tip[0] + way * _ARROW * along[0], tip[1] + way * _ARROW * along[1])
+            side = (-along[1] * _ARROW / 4, along[0] * _ARROW / 4)
+            self.shape(
+                [tip, (root[0] + side[0], root[1] + side[1]), (root[0] - side[0], root[1] - side[1])], "arrow"
+            )
+
+    def balloon(self, at: Point, of: Point, number: int) -> None:
+        """A number in a circle with a line to what it is about; the table beside the drawing explains it."""
+        length = math.dist(at, of) or 1.0
+        edge = (at[0] + (of[0] - at[0]) * 10 / length, at[1] + (of[1] - at[1]) * 10 / length)
+        self.line(edge, of, "thin")
+        self.circle(at, 10, "balloon")
+        self.text((at[0], at[1] + 4.5), str(number), "figure", "middle")
+
+    def scale_bar(self, at: Point, scale: float, length: float) -> None:
+        """What a length of so many millimetres comes to on this drawing; ``scale`` is units to the millimetre."""
+        x, y = at
+        parts = 5
+        for part in range(parts):
+            step = length * scale / parts
+            self.box((x + part * step, y), step, 5, "solid" if part % 2 == 0 else "blank")
+        self.text((x + length * scale + 8, y + 7), f"{length:g} mm", "figure")
+
+    def markup(self) -> str:
+        """The drawing as SVG for a page."""
+        words: list[svg.Element] = [
+            svg.Title(text=escape(visible(self.title)), id=f"{self.name}-title"),
+            svg.Desc(text=escape(visible(self.about)), id=f"{self.name}-about"),
+        ]
+        return str(
+            svg.SVG(
+                viewBox=svg.ViewBoxSpec(0, 0, _round(self.width), _round(self.height)),
+                elements=[*words, *self.marks],
+                class_=["drawing"],
+                style=f"--own:{self.width:g}px",
+                extra={"role": self.role, "aria-labelledby": f"{self.name}-title {self.name}-about"},
+            )
+        )
+
+
+def niced(length: float) -> float:
+    """A round length near a wanted one: 1, 2 or 5 times a power of ten.
+
+    >>> niced(130.0), niced(0.07)
+    (100.0, 0.05)
+    """
+    decade: float = 10.0 ** math.floor(math.log10(length))
+    return max(step * decade for step in (1, 2, 5) if step * decade <= length * 1.0001)
+
+
+def ticks(low: float, high: float, wanted: int = 5) -> list[float]:
+    """Round numbers between two ends, for the marks of an axis."""
+    step = niced((high - low) / wanted)
+    first = math.ceil(low / step - 1e-9)
+    return [number * step for number in range(first, math.floor(high / step + 1e-9) + 1)]
+
+
+def hatched(paper: Paper, corner: Point, wide: float, high: float, *, pitch: float, rising: bool) -> None:
+    """A rectangle of metal in section: hatched at 45 degrees, the other way for its neighbour."""
+    paper.box(corner, wide, high, "metal")
+    hatching(paper, corner, wide, high, pitch=pitch, rising=rising)
+
+
+def hatching(paper: Paper, corner: Point, wide: float, high: float, *, pitch: float, rising: bool) -> None:
+    """The hatching alone."""
+    x, y = corner
+    data: list[svg.PathData] = []
+    number = 1
+    while number * pitch < wide + high:
+        along = number * pitch
+        start = (x + min(along, wide), y + max(0.0, along - wide))
+        end = (x + max(0.0, along - high), y + min(along, high))
+        if rising:
+            start, end = (start[0], 2 * y + high - start[1]), (end[0], 2 * y + high - end[1])
+        data += [svg.M(*map(_round, start)), svg.L(*map(_round, end))]
+        number += 1
+    if data:
+        paper.marks.append(svg.Path(d=data, class_=["hatch"]))

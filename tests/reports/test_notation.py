@@ -1,0 +1,89 @@
+"""Equations as LaTeX and MathML: each set by hand as a textbook would set it, and every formula of the project."""
+
+from __future__ import annotations
+
+import inspect
+import pkgutil
+from collections.abc import Iterator
+from importlib import import_module
+from xml.etree import ElementTree
+
+import pytest
+
+import speclint.handbook
+from speclint.formula import Described
+from speclint.reports.pack.mathematics import equation, filled
+from speclint.reports.pack.notation import latex
+from tests.reports.hostile import TEXTS
+from tests.workshop import installed_families
+
+
+@pytest.mark.parametrize(
+    ("line", "set_as"),
+    [
+        ("A = π d²/4", r"A = \frac{\pi \, d^{2}}{4}"),
+        ("σ = p d/(D − d)", r"\sigma = \frac{p \, d}{D - d}"),
+        ("t = d/2 (k − 1)", r"t = \frac{d}{2} \, \left( k - 1 \right)"),
+        ("b = 0.5 √b_0", r"b = 0.5 \, \sqrt{b_{0}}"),
+        ("a = √(x² + y²)/z", r"a = \frac{\sqrt{x^{2} + y^{2}}}{z}"),
+        ("p = p_b (1 + x/c)^n", r"p = p_{b} \, \left( 1 + \frac{x}{c} \right)^{n}"),
+        ("D = d^1.6", "D = d^{1.6}"),
+        ("e = |D_c - D|", r"e = \left| D_{c} - D \right|"),
+        ("q = sin⁴ θ", r"q = \sin^{4} \theta"),
+        ("F = F_20 (1 − r)", r"F = F_{\mathrm{20}} \, \left( 1 - r \right)"),
+        ("k = 1/Σ 1/k_i", r"k = \frac{1}{\sum \frac{1}{k_{i}}}"),
+        ("m = max(a, 0)", r"m = \max \left( a ,\; 0 \right)"),
+        ("F = nu R_p02 A_s", r"F = \nu \, R_{\mathrm{p02}} \, A_{s}"),
+        ("ΔT = T_d − T", r"\Delta T = T_{d} - T"),
+        ("e = c where d ≤ 1.7", r"e = c \text{ where } d \le 1.7"),
+    ],
+)
+def test_a_line_is_set_as_a_textbook_sets_it(line: str, set_as: str) -> None:
+    assert " ".join(latex(line).split()) == set_as
+
+
+@pytest.mark.parametrize("line", ["σ = p d/(D − d", "σ = p)", "a = √", "x = |a", "y = 3^"])
+def test_a_line_that_cannot_be_read_is_shown_as_it_stands(line: str) -> None:
+    with pytest.raises(ValueError, match=r"bracket|ends too soon"):
+        latex(line)
+    assert equation(line) == f"<span class=plain>{line}</span>"
+
+
+def test_numbers_stand_in_place_of_symbols_and_powers_bracket_them() -> None:
+    page = filled("A = π d²/4 − x", {"d": "20 mm", "x": "−3 mm²"})
+    math = ElementTree.fromstring(page)
+    assert "".join(math.itertext()) == "=π(20 mm)24−(−3 mm²)"
+    assert [node.text for node in math.iter("mtext")] == ["20 mm", "(−3 mm²)"]
+
+
+def test_an_argument_spelt_in_code_is_its_greek_letter() -> None:
+    assert "11.7e-6/K" in filled("δ = α_b D", {"alpha_b": "11.7e-6/K", "D": "580 mm"})
+
+
+@pytest.mark.parametrize("name", TEXTS)
+def test_hostile_text_is_escaped(name: str) -> None:
+    for page in (equation(TEXTS[name]), filled(f"x = d + {TEXTS[name]}", {"d": TEXTS[name]})):
+        assert "<script" not in page
+        assert "onmouseover=" not in page.replace("&quot;", '"') or "<b onmouseover" not in page
+
+
+def all_formulae() -> Iterator[Described]:
+    modules = [speclint.handbook.__name__, *(one.module for one in installed_families().families)]
+    for name in modules:
+        package = import_module(name)
+        for found in pkgutil.walk_packages(package.__path__, f"{name}."):
+            for _, function in inspect.getmembers(import_module(found.name), inspect.isfunction):
+                about = getattr(function, "described", None)
+                if isinstance(about, Described) and function.__module__ == found.name:
+                    yield about
+
+
+def test_every_formula_of_the_project_can_be_set() -> None:
+    """None is left as a line of type, and each gives well-formed MathML with and without numbers."""
+    found = list(all_formulae())
+    assert len(found) > 300
+    for about in found:
+        values = dict.fromkeys(about.units, "1.5 mm")
+        for page in (equation(about.equation), filled(about.equation, values)):
+            assert page.startswith("<math"), about.equation
+            ElementTree.fromstring(page)

@@ -1,0 +1,236 @@
+"""The review pack without a browser: one file that needs nothing else, the same each time, and safe."""
+
+from __future__ import annotations
+
+import base64
+import gzip
+import html
+import json
+import re
+from functools import cache
+from html.parser import HTMLParser
+from pathlib import Path
+from xml.etree import ElementTree
+
+import pytest
+
+from speclint.assessment import Assessment, assess
+from speclint.cli import main
+from speclint.reports.pack import FILE_NAME, review_page, sheet_page
+from speclint.reports.pack.drawings import figures
+from speclint.reports.pack.paper import Paper, niced, shortened, ticks
+from tests import tubes
+from tests.register import office as offices
+from tests.register.office import Office
+from tests.reports.hostile import TEXTS, quoted
+from tests.tubes import FILES
+from tests.workshop import Workshop, installed_families
+
+EXAMPLE = Path(__file__).parents[2] / "example_specs"
+#: Folders whose parts have drawings; the whole example is taken by the browser's tests.
+DRAWN = ("liners", "seats", "valves", "springs", "joints", "chains")
+
+
+@cache
+def drawn() -> Assessment:
+    return assess([EXAMPLE / folder for folder in DRAWN], installed_families())
+
+
+class Places(HTMLParser):
+    """The ids of a page, the places that its links lead to, and the tags and addresses that it uses."""
+
+    def __init__(self, page: str) -> None:
+        super().__init__()
+        self.ids: list[str] = []
+        self.targets: set[str] = set()
+        self.tags: set[str] = set()
+        self.handlers: set[str] = set()
+        self.feed(page)
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self.tags.add(tag)
+        for name, value in attrs:
+            if name == "id" and value:
+                self.ids.append(value)
+            elif name in ("href", "src", "xlink:href") and value:
+                self.targets.add(value)
+            elif name.startswith("on"):
+                self.handlers.add(name)
+
+
+def unpacked(page: str) -> dict[str, str]:
+    """The sheets that the page keeps packed."""
+    found = re.search(r'<script type="text/plain" id=packed>([^<]*)</script>', page)
+    assert found
+    return dict(json.loads(gzip.decompress(base64.b64decode(found[1]))))
+
+
+def test_every_link_leads_somewhere_and_no_id_stands_twice() -> None:
+    page = review_page(drawn())
+    places = Places(page)
+    inner = [Places(sheet) for sheet in unpacked(page).values()]
+    assert len(set(places.ids)) == len(places.ids)
+    for target in places.targets.union(*(one.targets for one in inner)):
+        assert target.startswith("#"), target
+        assert target[1:] in places.ids, target
+
+
+def test_the_page_needs_nothing_from_outside_and_is_the_same_each_time() -> None:
+    page = review_page(drawn())
+    assert page == review_page(drawn())
+    assert not re.search(r"(src|href)=[\"']?(https?:|//|file:)", page)
+    assert "@import" not in page
+    assert "url(" not in page
+    assert len(page.encode("utf-8")) < 3_000_000
+
+
+def test_every_assessed_check_has_its_sheet() -> None:
+    page = review_page(drawn())
+    packed = unpacked(page)
+    conforming = [check for check in drawn().checks if check.outcome == "conforms"]
+    assert len(packed) == len(conforming)
+    assert page.count('<details class="item sheet') == len(
+        [check for check in drawn().checks if check.outcome != "not applicable"]
+    )
+    assert sum(sheet.count("<math>") for sheet in packed.values()) > 100
+
+
+def test_the_verdict_stands_first_and_holds_before_findings() -> None:
+    page = review_page(drawn())
+    holds = [
+        check
+        for check in drawn().checks
+        if check.outcome == "finding" and check.grade and check.grade.word == "hold"
+    ]
+    assert holds
+    top = page[page.index("id=verdict") : page.index("id=overview")]
+    for check in holds:
+        assert html.escape(check.rule.title, quote=False).replace("'", "&#39;") in top
+    assert (
+        page.index("id=verdict")
+        < page.index("id=findings")
+        < page.index("id=coverage")
+        < page.index("id=sources")
+    )
+
+
+@pytest.mark.parametrize("name", TEXTS)
+def test_hostile_text_is_text_in_the_page(workshop: Workshop, name: str) -> None:
+    workshop.loaded = tubes.tubes()
+    text = quoted(TEXTS[name])
+    workshop.write(FILES, settings=f"[works]\nname = {text}\n[local_codes]\npressure = [{text}]\n")
+    workshop.replace("tube.toml", "30 bar", "45 bar").replace("tube.toml", "hoops = 4", f"title = {text}")
+    workshop.write({"odd.toml": tubes.TUBE.replace('kind = "tube"', f'kind = "tube"\nid = {text}')})
+    workshop.write({"bad.toml": f'kind = "tube"\nends = {text}\n'})
+    assessment = workshop.assess()
+    page = review_page(assessment)
+    sheets = unpacked(page)
+    for part in (page, *sheets.values(), sheet_page(assessment, assessment.checks)):
+        places = Places(part)
+        assert not places.handlers
+        assert all(target.startswith("#") for target in places.targets)
+        assert all(letter == "\n" or letter.isprintable() for letter in part)
+    assert page.count("<script") == 2
+    assert "</style></title>" not in page
+
+
+def test_a_concession_is_told_beside_its_finding(tmp_path: Path) -> None:
+    office = Office(Workshop(tmp_path, tubes.tubes()).write(offices.FILES, settings=offices.SETTINGS))
+    assert "<dt>concession<dd>none" in review_page(office.shop.assess())
+    office.concede()
+    page = review_page(office.shop.assess())
+    assert "<dt>concession<dd>none" not in page
+    assert "C-001, valid, by M. Coyle until" in page
+
+
+def test_each_sort_of_drawing_is_made_and_is_well_formed() -> None:
+    found = {figure.name: figure for figure in figures(drawn())}
+    for name in (
+        "utilisations",
+        "speeds",
+        "drawing-liner-left",
+        "fit-liner-left",
+        "drawing-studs-front-left",
+        "drawing-valve-inlet-left-front",
+        "load-spring-inlet-left-front",
+        "asked-valve-inlet-left-front",
+        "chain-chain-front-pad-left",
+        "spread-chain-front-pad-left",
+    ):
+        root = ElementTree.fromstring(found[name].drawing)
+        assert root.get("role") in ("img", "group")
+        assert found[name].heading
+
+
+def test_a_liner_is_drawn_to_scale() -> None:
+    """Length 900 mm against a bore of 500 mm: half the bore is 250/900 of the length on the drawing."""
+    (figure,) = (one for one in figures(drawn()) if one.name == "drawing-liner-left")
+    numbers = {what: size for _, what, size in figure.rows}
+    assert numbers["wall when new"] == "39.00 mm"  # (578 − 500)/2
+    assert numbers["wall at the last bore"] == "34.50 mm"  # (578 − 509)/2
+    root = ElementTree.fromstring(figure.drawing)
+    lines = [one for one in root.iter() if one.tag.endswith("line")]
+    axis = next(one for one in lines if one.get("class") == "axis")
+    last = next(one for one in lines if one.get("class") == "last")
+    scale = 620 / (900 + 25.1)  # the length with its collar fills 620 units
+    assert float(axis.get("y1", "")) - float(last.get("y1", "")) == pytest.approx(509 / 2 * scale, abs=0.02)
+
+
+@pytest.mark.parametrize(("wanted", "nice"), [(130.0, 100.0), (200.0, 200.0), (499.0, 200.0), (0.07, 0.05)])
+def test_a_scale_bar_has_a_round_length(wanted: float, nice: float) -> None:
+    assert niced(wanted) == pytest.approx(nice)
+
+
+def test_marks_of_an_axis_are_round_and_cover_it() -> None:
+    assert ticks(-90.0, 410.0) == [0.0, 100.0, 200.0, 300.0, 400.0]
+
+
+def test_text_on_a_drawing_is_escaped_and_cut_to_its_room() -> None:
+    paper = Paper('a" onload="x', "<b>", "]]>", 100, 100)
+    assert '"' not in paper.name
+    paper.text((0, 0), "<script>")
+    assert "<script>" not in paper.markup()
+    assert shortened("W" * 50, 62.0, 10.0) == "W" * 9 + "…"
+
+
+def test_the_command_writes_the_pack(
+    workshop: Workshop, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    from speclint import plugins
+
+    monkeypatch.setattr(plugins, "installed", lambda: [tubes.entry_point("tubes")])
+    workshop.write(FILES)
+    target = workshop.root / "out" / "deep"
+    assert main(["review", str(workshop.root), "--to", str(target)]) == 0
+    out = capsys.readouterr()
+    assert out.out.strip() == str(target / FILE_NAME)
+    assert out.err == ""
+    assert "IN ORDER as far as these rules go." in (target / FILE_NAME).read_text(encoding="utf-8")
+    (workshop.root / "file").write_text("", encoding="utf-8")
+    assert main(["review", str(workshop.root), "--to", str(workshop.root / "file")]) == 2
+    assert "cannot be made" in capsys.readouterr().err
+
+
+def test_a_sheet_can_be_had_as_html(
+    workshop: Workshop, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    from speclint import plugins
+
+    monkeypatch.setattr(plugins, "installed", lambda: [tubes.entry_point("tubes")])
+    workshop.write(FILES)
+    assert main(["sheet", "tube", "--in", str(workshop.root), "--as", "html"]) == 0
+    page = capsys.readouterr().out
+    places = Places(page)
+    assert "math" in places.tags
+    assert all(target[1:] in places.ids for target in places.targets)
+
+
+def test_without_the_extra_it_says_what_to_install(
+    workshop: Workshop, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    import sys
+
+    monkeypatch.setitem(sys.modules, "svg", None)
+    workshop.write(FILES)
+    assert main(["review", str(workshop.root), "--to", str(workshop.root)]) == 2
+    assert 'pip install "speclint[pack]"' in capsys.readouterr().err
