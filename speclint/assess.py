@@ -45,6 +45,9 @@ def check_design(design: Design, rules: Sequence[Rule], context: Context) -> lis
         checks = [check(rule, component, context) for rule in concerned if not rule.reviews]
         if context.outcomes is not None:
             context.outcomes[component.id] = {one.rule.name: one.outcome for one in checks}
+            context.assumed_by_holds[component.id] = tuple(
+                one.rule.name for one in checks if one.assumed and one.rule.gravest is Grade.HOLD
+            )
         checks += [check(rule, component, context) for rule in concerned if rule.reviews]
         found += sorted(checks, key=lambda one: one.order)
     return found

@@ -35,6 +35,7 @@ class Context:
     limits: Mapping[tuple[str, str], Measure]
     moved: Mapping[Where, float] = field(default_factory=dict)
     outcomes: dict[str, dict[str, str]] | None = None
+    assumed_by_holds: dict[str, tuple[str, ...]] = field(default_factory=dict)
     concessions: Callable[[Component, Rule], tuple[tuple[str, str], ...]] = field(
         default=_no_concession, repr=False
     )

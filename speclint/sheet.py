@@ -232,6 +232,14 @@ class Sheet(Judging):
             self._record.note("outcomes", repr(sorted(found.items())))
         return found
 
+    def assumed_by_holds(self) -> tuple[str, ...]:
+        """The rules of hold grade that took an assumed value; only for a rule that reviews."""
+        self.outcomes()
+        found = self._context.assumed_by_holds.get(self._component.id, ())
+        if self._record:
+            self._record.note("assumed by holds", repr(found), shown=", ".join(found) or "none")
+        return found
+
     def setting(self, name: Literal["stage", "pressure codes", "railway codes", "site pressure"]) -> str:
         """A setting of the repository, as text; "" where it is not set."""
         settings = self._context.design.settings

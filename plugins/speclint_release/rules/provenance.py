@@ -11,18 +11,25 @@ from speclint.specs import Component
     title="From the stage of review on, no dimension is merely assumed",
     on=Component,
     grade=Grade.QUERY,
+    gravest=Grade.HOLD,
     cites=[COMMON_PRACTICE],
     why="a figure put in to get on with the drawing is forgotten, and then it is steel",
-    leaves_out="which checks rest on an assumed figure: each of them lists those that it took",
+    leaves_out="whether the assumed figure is right: where a rule of safety took it, a competent person decides",
+    reviews=True,
 )
 def assumed(component: Component, sheet: Sheet) -> Judgement:
-    """Lists every quantity of the spec that is marked as assumed."""
+    """Lists every quantity of the spec that is marked as assumed, and the rules of hold grade that took one."""
     if sheet.setting("stage") == "draft":
         raise sheet.not_applicable("the design is a draft: figures may still be assumed")
     found = sheet.stated_from("assumed", component)
-    if not found:
+    holds = sheet.assumed_by_holds()
+    if not found and not holds:
         return sheet.states(True, "nothing is assumed")
-    return sheet.states(False, f"assumed: {', '.join(where.key for where in found)}", where=found[0])
+    says = f"assumed: {', '.join(where.key for where in found) or 'what it takes from others'}"
+    if not holds:
+        return sheet.states(False, says, where=found[0])
+    where = found[0] if found else component.where
+    return sheet.states(False, f"{says}; taken by {', '.join(holds)}", where=where).graded(Grade.HOLD)
 
 
 @rule(

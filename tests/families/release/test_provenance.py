@@ -72,3 +72,13 @@ def test_a_chain_measured_on_the_job_copies_no_worn_original(workshop: Workshop)
         'kind = "dimension-chain"\nid = "chain"\n[chain.a]\nsize = { value = "50 mm", from = "measured" }\n'
     )
     assert workshop.write({"chain.toml": chain}).only(MEASURED, "chain").outcome == "not applicable"
+
+
+def test_a_rule_of_safety_that_took_an_assumed_figure_makes_it_a_hold(workshop: Workshop) -> None:
+    """The design pressure, which release.pressure-part holds against the duty, is only assumed."""
+    stated = 'design_pressure = "17 bar gauge"'
+    assumed = 'design_pressure = { value = "17 bar gauge", from = "assumed" }'
+    check = workshop.write(files((stated, assumed)), settings=settings()).only(ASSUMED, "cover")
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+    assert "taken by" in check.says
+    assert "release.pressure-part" in check.says
