@@ -82,8 +82,17 @@ def test_every_formula_of_the_project_can_be_set() -> None:
     """None is left as a line of type, and each gives well-formed MathML with and without numbers."""
     found = list(all_formulae())
     assert len(found) > 300
+    wide = [about.equation for about in found if not equation(about.equation).startswith("<math")]
+    assert all(len(text) > 70 for text in wide), "only what a line does not hold is left as type"
+    assert len(wide) < len(found) / 20
     for about in found:
-        values = dict.fromkeys(about.units, "1.5 mm")
-        for page in (equation(about.equation), filled(about.equation, values)):
-            assert page.startswith("<math"), about.equation
-            ElementTree.fromstring(page)
+        latex(about.equation)
+        page = filled(about.equation, dict.fromkeys(about.units, "1 m"))
+        assert not page or ElementTree.fromstring(page).tag == "math"
+
+
+def test_what_a_line_does_not_hold_is_left_to_wrap() -> None:
+    """MathML does not wrap: 12 factors of 10 letters do not fit a line of 80, over one another they do."""
+    values = {"a": "1234567 mm"}
+    assert filled(f"x = {' '.join(['a'] * 12)}", values) == ""
+    assert filled("x = a a a a a/(a a a a a)", values).startswith("<math")

@@ -21,9 +21,6 @@ from speclint.specs.component import Spec
 from speclint.specs.words import Stated
 from speclint.systems import System
 
-#: Numbers put into an equation are typeset while they fit a page; longer ones are set as text that can wrap.
-_LONGEST = 100
-
 
 @dataclass(frozen=True, slots=True)
 class ShownLine:
@@ -219,9 +216,7 @@ def _line(line: Line, numbers: Sequence[int]) -> ShownLine:
     source = numbers[line.source - 1] if line.source else 0
     if not line.equation:
         return ShownLine(line, "", "", source)
-    short = len(line.numbers) <= _LONGEST
-    put_in = filled(line.equation, line.values or {}) if short else ""
-    return ShownLine(line, equation(line.equation), put_in, source)
+    return ShownLine(line, equation(line.equation), filled(line.equation, line.values or {}), source)
 
 
 __all__ = ["Document", "Part", "ShownLine", "ShownSheet", "document", "source_anchor"]

@@ -13,21 +13,46 @@ from speclint.reports.visible import visible
 from speclint.writing import as_written
 
 _SPACE = "http://www.w3.org/1998/Math/MathML"
+#: Letters to a line between the margins of A4 paper, and how wide signs and indices are against a letter.
+_LINE = 80.0
+_SIGN = 1.2
+_SCRIPT = 0.75
+_LEAVES = frozenset({"mi", "mn", "mo", "mtext", "mspace"})
 #: Stands for a value until the values of a sheet are put in; letters that no equation has.
 _HOLE = re.compile("\ue000([0-9]+)\ue001")
 
 
 def equation(text: str) -> str:
-    """An equation as MathML; plain text where the notation cannot be read."""
+    """An equation as MathML; plain text where the notation cannot be read or a line would not hold it."""
     return _set(visible(text))
 
 
 def filled(text: str, values: Mapping[str, str]) -> str:
-    """The right-hand side of an equation with values in place of its symbols, as MathML."""
+    """The right-hand side of an equation with values in place of its symbols, as MathML.
+
+    "" where a line would not hold it: MathML does not wrap.
+    """
     right = visible(text).split("=", 1)[-1].strip()
     names = tuple(values)
     shown = [escape(visible(value)) for value in values.values()]
-    return _HOLE.sub(lambda found: _value(shown[int(found[1])]), _template(right, names))
+    page = _HOLE.sub(lambda found: _value(shown[int(found[1])]), _template(right, names))
+    return page if _fits(page) else ""
+
+
+def _fits(page: str) -> bool:
+    return not page.startswith("<math") or _letters(ElementTree.fromstring(page)) <= _LINE
+
+
+def _letters(node: ElementTree.Element) -> float:
+    """About how many letters wide a piece of MathML is: a fraction is as wide as its wider half."""
+    if node.tag in _LEAVES:
+        return len(node.text or "") + (_SIGN if node.tag == "mo" else 0.0)
+    widths = [_letters(child) for child in node]
+    if node.tag == "mfrac":
+        return max(widths) + _SIGN
+    if node.tag in ("msub", "msup", "msubsup"):
+        return widths[0] + _SCRIPT * max(widths[1:])
+    return sum(widths) + (_SIGN if node.tag == "msqrt" else 0.0)
 
 
 def _value(shown: str) -> str:
@@ -36,10 +61,12 @@ def _value(shown: str) -> str:
 
 @cache
 def _set(text: str) -> str:
+    plain = f"<span class=plain>{escape(text)}</span>"
     try:
-        return _mathml(latex(text))
+        page = _mathml(latex(text))
     except (ValueError, RecursionError):
-        return f"<span class=plain>{escape(text)}</span>"
+        return plain
+    return page if _fits(page) else plain
 
 
 @cache

@@ -1,0 +1,1 @@
+"""The review pack in a real browser."""

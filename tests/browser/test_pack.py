@@ -1,0 +1,196 @@
+"""The review pack as a reviewer meets it: on a screen, by keyboard, through a screen reader, on paper."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import pytest
+
+from tests.browser.reader import Reader
+from tests.reports.test_pack import unpacked
+
+_WIDTHS = (390, 900, 1600)
+
+
+def test_it_opens_from_its_file_without_a_complaint_or_a_network(reader: Reader) -> None:
+    assert reader.complaints == []
+    assert all(address.startswith(("file:", "blob:")) for address in reader.asked_for)
+    assert reader.page.title().startswith("Design review: ")
+    assert "NOT IN ORDER" in reader.page.inner_text(".said")
+
+
+def test_filters_leave_what_was_asked_for(reader: Reader) -> None:
+    page = reader.page
+    findings = reader.shown("article.finding")
+    holds = page.locator("article.finding.hold").count()
+    assert 0 < holds < findings
+    page.select_option("#grade", "hold")
+    assert reader.shown("article.finding") == holds
+    assert reader.shown("article.finding:not(.hold)") == 0
+    page.click("button[type=reset]")
+    page.wait_for_function(
+        f"document.querySelectorAll('article.finding:not([hidden])').length === {findings}"
+    )
+    page.select_option("#component", "liner-left")
+    assert (
+        reader.shown("details.sheet")
+        == page.locator("details.sheet[data-component='liner-left']").count()
+        > 0
+    )
+    page.select_option("#component", "")
+    page.select_option("#family", "springs")
+    assert reader.shown("details.sheet:not([data-family='springs'])") == 0
+    assert reader.shown("details.sheet") > 0
+
+
+def test_search_looks_into_packed_sheets_too(reader: Reader, pack: Path) -> None:
+    sheets = unpacked(pack.read_text(encoding="utf-8"))
+    word = "relaxation"
+    inside = {name for name, sheet in sheets.items() if word in re.sub(r"<[^>]+>", " ", sheet).lower()}
+    assert inside
+    assert len(inside) < len(sheets)
+    reader.page.fill("#search", word)
+    shown = set(
+        reader.page.evaluate(
+            "() => [...document.querySelectorAll('details.packed:not([hidden])')].map((one) => one.id)"
+        )
+    )
+    assert inside <= shown
+    assert len(shown) < len(sheets)
+    reader.page.fill("#search", "no such word anywhere")
+    assert reader.shown(".item") == 0
+
+
+def test_links_lead_from_finding_to_sheet_to_source_and_back(reader: Reader) -> None:
+    page = reader.page
+    finding = page.locator("article.finding").first
+    finding.get_by_text("to the sheet").click()
+    sheet = page.locator("details.sheet:target")
+    assert sheet.get_attribute("open") is not None
+    assert sheet.locator("math").count() > 0 or sheet.locator("table").count() > 0
+    sheet.locator("dl a").first.click()
+    assert page.locator("ol.sources li:target").count() == 1
+    page.go_back()
+    sheet.get_by_text("to the finding").click()
+    assert page.locator("article.finding:target").count() == 1
+
+
+def test_a_packed_sheet_is_laid_out_when_it_is_opened_or_linked_to(reader: Reader) -> None:
+    page = reader.page
+    packed = page.locator("details.packed").first
+    name = packed.get_attribute("id")
+    assert packed.locator(".body").inner_html() == ""
+    packed.locator("summary").focus()
+    page.keyboard.press("Enter")
+    packed.locator(".facts").first.wait_for()
+    reader.open(f"#{name}")
+    again = page.locator(f"[id='{name}']")
+    assert again.get_attribute("open") is not None
+    assert again.locator(".facts").count() == 2
+
+
+def test_a_link_to_what_a_filter_hides_shows_it(reader: Reader) -> None:
+    page = reader.page
+    page.select_option("#grade", "conforms")
+    assert reader.shown("article.finding") == 0
+    page.locator("ol.holds a").first.click()
+    page.locator("article.finding:target").wait_for(state="visible")
+
+
+def test_points_of_the_overview_lead_to_their_sheets_by_keyboard(reader: Reader) -> None:
+    link = reader.page.locator("#utilisations svg a").first
+    target = str(link.get_attribute("href"))
+    link.focus()
+    reader.page.keyboard.press("Enter")
+    assert reader.page.locator(f"[id='{target[1:]}']").get_attribute("open") is not None
+
+
+@pytest.mark.parametrize("width", _WIDTHS)
+def test_no_text_of_a_drawing_overlaps_or_is_cut(reader: Reader, width: int) -> None:
+    reader.page.set_viewport_size({"width": width, "height": 900})
+    assert reader.overlaps() == []
+    overflow = "document.documentElement.scrollWidth - document.documentElement.clientWidth"
+    assert reader.page.evaluate(overflow) <= 0, "the page itself never scrolls sideways"
+
+
+def test_the_look_at_drawings_sees_what_is_wrong(reader: Reader) -> None:
+    """The measure of the test above: a text moved over another, and one moved out of its drawing, are told."""
+    move = """(by) => {
+      const [one, other] = document.querySelectorAll("#utilisations text.word");
+      one.setAttribute("y", by === null ? other.getAttribute("y") : by);
+    }"""
+    reader.page.evaluate(move, None)
+    assert any(" over " in one for one in reader.overlaps())
+    reader.page.evaluate(move, "-30")
+    assert any("is cut" in one for one in reader.overlaps())
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_it_passes_an_automated_accessibility_check(reader: Reader, scheme: str) -> None:
+    from axe_playwright_python.sync_playwright import Axe
+
+    page = reader.page
+    page.emulate_media(color_scheme=scheme)  # type: ignore[arg-type]
+    for sheet in page.locator("details.sheet").all()[:3]:
+        sheet.locator("summary").click()
+    results = Axe().run(page)
+    assert results.violations_count == 0, results.generate_report()
+
+
+def test_dark_and_light_can_be_changed_by_hand(reader: Reader) -> None:
+    page = reader.page
+    page.emulate_media(color_scheme="light")
+    ground = "getComputedStyle(document.body).backgroundColor"
+    light = page.evaluate(ground)
+    page.click("#ground")
+    assert page.evaluate(ground) != light
+    page.click("#ground")
+    assert page.evaluate(ground) == light
+
+
+def _pages(pdf: bytes) -> int:
+    return len(re.findall(rb"/Type\s*/Page\b(?!s)", pdf))
+
+
+def test_it_prints_on_a4_and_can_print_every_sheet(reader: Reader) -> None:
+    """A4 is 210 mm by 297 mm: 595 by 842 points. What is left out is said; with the box ticked nothing is."""
+    page = reader.page
+    page.select_option(
+        "#component", "liner-left"
+    )  # a part of the pack, so that every sheet is a matter of seconds
+    some = page.pdf(prefer_css_page_size=True)
+    assert re.search(rb"/MediaBox\s*\[\s*0 0 59[45](\.\d+)? 84[12]", some)
+    page.check("#every")
+    every = page.pdf(prefer_css_page_size=True)
+    assert _pages(every) > _pages(some) > 3
+
+
+def test_nothing_is_wider_than_the_paper(reader: Reader) -> None:
+    """Everything unfolded as for print, as wide as the paper between its margins: 182 mm at 96 to the inch."""
+    page = reader.page
+    page.set_viewport_size({"width": round(182 / 25.4 * 96), "height": 1000})
+    page.check("#every")
+    page.evaluate("dispatchEvent(new Event('beforeprint'))")
+    page.emulate_media(media="print")
+    wide = page.evaluate(
+        """() => [...document.querySelectorAll("main *")]
+          .filter((one) => one.getBoundingClientRect().right > document.documentElement.clientWidth + 1)
+          .map((one) => `${one.tagName} ${one.closest("[id]")?.id} ${one.textContent.slice(0, 60)}`)"""
+    )
+    assert wide == []
+
+
+def test_the_words_for_print_say_what_is_left_out(reader: Reader) -> None:
+    page = reader.page
+    page.emulate_media(media="print")
+    page.evaluate("dispatchEvent(new Event('beforeprint'))")
+    assert page.locator(".left-out").is_visible()
+    page.emulate_media(media="screen")
+    page.check("#every")
+    page.evaluate("dispatchEvent(new Event('beforeprint'))")
+    page.emulate_media(media="print")
+    assert not page.locator(".left-out").is_visible()
+    assert page.evaluate(
+        "() => [...document.querySelectorAll('details.packed:not([hidden])')].every((one) => one.open)"
+    )
