@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 
 from speclint.errors import SettingsError, SpeclintError
 from speclint.printing import show, write, write_data
+from speclint.progress import progress
 from speclint.register_commands import add_register_commands
 from speclint.review_commands import add_review_commands
 
@@ -119,7 +120,8 @@ def _check(options: argparse.Namespace) -> int:
     some = chosen_rules(loaded, options.family, options.rule) if options.family or options.rule else None
     if options.staged:
         return _check_staged(options, loaded, some, writer)
-    assessment = assess(options.paths, loaded, some)
+    with progress("checking"):
+        assessment = assess(options.paths, loaded, some)
     if writer is not None:
         write(writer.write(assessment), options.to)
     else:

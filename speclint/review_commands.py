@@ -72,7 +72,8 @@ def _sheet(options: argparse.Namespace) -> int:
 
     loaded = load_families()
     rules = chosen_rules(loaded, [], [options.rule] if options.rule else [])
-    assessment = of_component(assess([options.folder], loaded, rules), options.component)
+    with progress("checking"):
+        assessment = of_component(assess([options.folder], loaded, rules), options.component)
     if options.form == "markdown":
         from speclint.reports import sheet_markdown
 

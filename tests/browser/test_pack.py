@@ -67,7 +67,7 @@ def test_links_lead_from_finding_to_sheet_to_source_and_back(reader: Reader) -> 
     finding = page.locator("article.finding").first
     finding.get_by_text("to the sheet").click()
     sheet = page.locator("details.sheet:target")
-    assert sheet.get_attribute("open") is not None
+    page.locator("details.sheet[open]:target").wait_for()
     assert sheet.locator("math").count() > 0 or sheet.locator("table").count() > 0
     sheet.locator("dl a").first.click()
     assert page.locator("ol.sources li:target").count() == 1
@@ -85,8 +85,8 @@ def test_a_packed_sheet_is_laid_out_when_it_is_opened_or_linked_to(reader: Reade
     page.keyboard.press("Enter")
     packed.locator(".facts").first.wait_for()
     reader.open(f"#{name}")
-    again = page.locator(f"[id='{name}']")
-    assert again.get_attribute("open") is not None
+    again = page.locator(f"details[open][id='{name}']")
+    again.wait_for()
     assert again.locator(".facts").count() == 2
 
 
@@ -103,7 +103,7 @@ def test_points_of_the_overview_lead_to_their_sheets_by_keyboard(reader: Reader)
     target = str(link.get_attribute("href"))
     link.focus()
     reader.page.keyboard.press("Enter")
-    assert reader.page.locator(f"[id='{target[1:]}']").get_attribute("open") is not None
+    reader.page.locator(f"details[open][id='{target[1:]}']").wait_for()
 
 
 @pytest.mark.parametrize("width", _WIDTHS)

@@ -52,7 +52,7 @@ def test_a_line_that_cannot_be_read_is_shown_as_it_stands(line: str) -> None:
 def test_numbers_stand_in_place_of_symbols_and_powers_bracket_them() -> None:
     page = filled("A = π d²/4 − x", {"d": "20 mm", "x": "−3 mm²"})
     math = ElementTree.fromstring(page)
-    assert "".join(math.itertext()) == "=π(20 mm)24−(−3 mm²)"
+    assert "".join(math.itertext()) == "=π·(20 mm)24−(−3 mm²)"
     assert [node.text for node in math.iter("mtext")] == ["20 mm", "(−3 mm²)"]
 
 
@@ -92,7 +92,7 @@ def test_every_formula_of_the_project_can_be_set() -> None:
 
 
 def test_what_a_line_does_not_hold_is_left_to_wrap() -> None:
-    """MathML does not wrap: 12 factors of 10 letters do not fit a line of 80, over one another they do."""
+    """MathML does not wrap: 12 factors of 10 letters do not fit a line of 80; five over five do."""
     values = {"a": "1234567 mm"}
     assert filled(f"x = {' '.join(['a'] * 12)}", values) == ""
     assert filled("x = a a a a a/(a a a a a)", values).startswith("<math")

@@ -36,6 +36,11 @@ def drawn() -> Assessment:
     return assess([EXAMPLE / folder for folder in DRAWN], installed_families())
 
 
+@cache
+def drawn_page() -> str:
+    return review_page(drawn())
+
+
 class Places(HTMLParser):
     """The ids of a page, the places that its links lead to, and the tags and addresses that it uses."""
 
@@ -66,7 +71,7 @@ def unpacked(page: str) -> dict[str, str]:
 
 
 def test_every_link_leads_somewhere_and_no_id_stands_twice() -> None:
-    page = review_page(drawn())
+    page = drawn_page()
     places = Places(page)
     inner = [Places(sheet) for sheet in unpacked(page).values()]
     assert len(set(places.ids)) == len(places.ids)
@@ -76,7 +81,7 @@ def test_every_link_leads_somewhere_and_no_id_stands_twice() -> None:
 
 
 def test_the_page_needs_nothing_from_outside_and_is_the_same_each_time() -> None:
-    page = review_page(drawn())
+    page = drawn_page()
     assert page == review_page(drawn())
     assert not re.search(r"(src|href)=[\"']?(https?:|//|file:)", page)
     assert "@import" not in page
@@ -85,7 +90,7 @@ def test_the_page_needs_nothing_from_outside_and_is_the_same_each_time() -> None
 
 
 def test_every_assessed_check_has_its_sheet() -> None:
-    page = review_page(drawn())
+    page = drawn_page()
     packed = unpacked(page)
     conforming = [check for check in drawn().checks if check.outcome == "conforms"]
     assert len(packed) == len(conforming)
@@ -96,7 +101,7 @@ def test_every_assessed_check_has_its_sheet() -> None:
 
 
 def test_the_verdict_stands_first_and_holds_before_findings() -> None:
-    page = review_page(drawn())
+    page = drawn_page()
     holds = [
         check
         for check in drawn().checks

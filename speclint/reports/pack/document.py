@@ -21,12 +21,15 @@ from speclint.specs.component import Spec
 from speclint.specs.words import Stated
 from speclint.systems import System
 
+_GAUGE = 1.5  # a gauge ends at one and a half times the limit
+
 
 @dataclass(frozen=True, slots=True)
 class ShownLine:
     """A line of a sheet with its mathematics set and its source numbered in the list of the whole document."""
 
     line: Line
+    symbol: str
     equation: str
     numbers: str
     source: int
@@ -48,6 +51,13 @@ class ShownSheet:
         return self.text.check
 
     @property
+    def after(self) -> list[tuple[int, str]]:
+        """The sources, those that the rule itself cites first."""
+        cited = [str(source) for source in self.check.rule.cites]
+        order = {source: place for place, source in enumerate(cited)}
+        return sorted(self.sources, key=lambda one: order.get(one[1], len(cited)))
+
+    @property
     def finding(self) -> str:
         """Where the finding stands that it is about."""
         return finding_anchor(self.check)
@@ -57,6 +67,11 @@ class ShownSheet:
         """The grade of a finding or of what counts as one, else how the check came out."""
         grade = self.check.grade
         return grade.word if grade is not None and self.check.stands_in_the_way else self.check.outcome
+
+    @property
+    def on_gauge(self) -> str:
+        """Where the bar of a gauge ends that ends itself at one and a half times the limit, as a share of it."""
+        return f"{min(self.check.utilisation or 0.0, _GAUGE) / _GAUGE:.3f}"
 
     @property
     def share(self) -> str:
@@ -214,9 +229,10 @@ def _sheet(
 
 def _line(line: Line, numbers: Sequence[int]) -> ShownLine:
     source = numbers[line.source - 1] if line.source else 0
+    symbol = equation(f"{line.symbol} =") if line.symbol else ""
     if not line.equation:
-        return ShownLine(line, "", "", source)
-    return ShownLine(line, equation(line.equation), filled(line.equation, line.values or {}), source)
+        return ShownLine(line, symbol, "", "", source)
+    return ShownLine(line, symbol, equation(line.equation), filled(line.equation, line.values or {}), source)
 
 
 __all__ = ["Document", "Part", "ShownLine", "ShownSheet", "document", "source_anchor"]

@@ -63,7 +63,8 @@ def _zone(label: str, low: float, high: float, ink: str) -> Bar:
 
 
 def _signed(value: float) -> str:
-    return f"{value * _MICRO:+.0f}".replace("-", "−")
+    shown = f"{value * _MICRO:+.0f}".replace("-", "−")
+    return "0" if shown in ("+0", "−0") else shown
 
 
 def _is_left(check: Check) -> bool:

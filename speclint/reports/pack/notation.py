@@ -47,20 +47,21 @@ _SEPARATORS = {",": r",\;", ";": r";\;", ":": r":\;", "…": r"\dots ", "%": r"\
 def latex(equation: str, value: Value | None = None) -> str:
     """An equation as LaTeX.
 
-    ``value`` gives what stands for a symbol, "" to leave it a symbol: so numbers are put in.
+    ``value`` gives what stands for a symbol, "" to leave it a symbol: so numbers are put in, and then a point
+    stands between factors.
 
     :raises ValueError: for brackets that do not match.
     """
-    return _Reader(equation, value or (lambda _symbol: "")).whole()
+    return _Reader(equation, value or (lambda _symbol: ""), r"\cdot" if value else "\\,").whole()
 
 
 class _Reader:
     """Reads one line of notation from left to right."""
 
-    def __init__(self, equation: str, value: Value) -> None:
+    def __init__(self, equation: str, value: Value, times: str) -> None:
         self._tokens = [(str(found.lastgroup), found[0]) for found in _TOKEN.finditer(equation.strip())]
         self._at = 0
-        self._value = value
+        self._value, self._times = value, times
         self._inside: dict[str, str] = {}  # what stands in a plain bracket
 
     def whole(self) -> str:
@@ -121,11 +122,20 @@ class _Reader:
                 break
             else:
                 factors.append(self._factor())
-        return " ".join(_spaced(factors))
+        return " ".join(self._spaced(factors))
 
     def _top(self, factors: list[str]) -> str:
         """The top of a fraction, without a bracket that the bar makes needless."""
-        return self._inside.get(factors[0], factors[0]) if len(factors) == 1 else " ".join(_spaced(factors))
+        return (
+            self._inside.get(factors[0], factors[0]) if len(factors) == 1 else " ".join(self._spaced(factors))
+        )
+
+    def _spaced(self, factors: list[str]) -> list[str]:
+        """Thin spaces or points between factors that stand side by side, so that none read as one word."""
+        spaced = factors[:1]
+        for factor in factors[1:]:
+            spaced += [factor] if factor.startswith(("\\cdot", "\\times")) else [self._times, factor]
+        return spaced
 
     def _another_factor(self, stop: str) -> bool:
         following = self._peek(1)
@@ -203,14 +213,6 @@ class _Reader:
     def _skip_space(self) -> None:
         while (token := self._peek()) is not None and token[0] == "space":
             self._at += 1
-
-
-def _spaced(factors: list[str]) -> list[str]:
-    """Thin spaces between factors that stand side by side, so that none read as one word."""
-    spaced = factors[:1]
-    for factor in factors[1:]:
-        spaced += [factor] if factor.startswith(("\\cdot", "\\times")) else ["\\,", factor]
-    return spaced
 
 
 def _symbol(text: str) -> str:

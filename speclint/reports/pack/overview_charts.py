@@ -14,11 +14,13 @@ from speclint.reports.pack.bars import Bar, chart
 from speclint.reports.pack.figures import Figure
 from speclint.reports.pack.paper import SIZE, Paper, placed, shortened, wide
 from speclint.rules import Grade
+from speclint.writing import amount
 
 _WIDTH, _LABELS, _TOP, _ROW, _FOOT = 900.0, 250.0, 40.0, 19.0, 44.0
 _MOST = 1.5  # beyond one and a half times the limit a point stands at the edge
 _EDGE = 34.0
 _POINT = 4.5
+_SLOW = 0.2  # speeds held to less than a fifth of the greatest limit have a chart of their own
 
 
 def overview_figures(assessment: Assessment) -> Iterator[Figure]:
@@ -88,29 +90,38 @@ def _point(check: Check, x: float, y: float) -> svg.Element:
 
 
 def _speeds(checks: Sequence[Check]) -> Iterator[Figure]:
-    """Speeds that are held to a greatest one, steam and parts alike, in the order of the components."""
+    """Speeds that are held to a greatest one: those of steam, and those far below them of parts that rub or strike."""
     found = [check for check in checks if _is_speed(check)]
+    most = max((_limit(check) for check in found), default=0.0)
+    fast = [check for check in found if _limit(check) >= most * _SLOW]
+    slow = [check for check in found if _limit(check) < most * _SLOW]
+    yield from _speed_figure("speeds", "Speeds along the path of the steam", fast)
+    yield from _speed_figure("slow-speeds", "Speeds of parts that rub or strike", slow)
+
+
+def _speed_figure(name: str, heading: str, found: Sequence[Check]) -> Iterator[Figure]:
     if not found:
         return
     rows = [_speed(check) for check in found]
     labels = min(420.0, max(wide(row.label) for row in rows) + 12)
-    paper = chart(
-        "speeds",
-        "Speeds along the path of the steam and of moving parts",
-        "; ".join(f"{row.label}: {row.says}" for row in rows),
-        rows,
-        "m/s; the upright mark is the greatest allowed",
-        labels=labels,
-    )
+    about = "; ".join(f"{row.label}: {row.says}" for row in rows)
+    unit = "m/s; the upright mark is the greatest allowed"
+    paper = chart(name, heading, about, rows, unit, labels=labels)
+    says = "From the sheets, at the governing load case."
     yield Figure(
         paper.name,
         "",
-        "Speeds along the path of the steam, and of parts that strike or rub",
-        "From the sheets, at the governing load case.",
+        heading,
+        says,
         paper.markup(),
         tuple((row.label, row.says) for row in rows),
         ("where", "speed"),
     )
+
+
+def _limit(check: Check) -> float:
+    limit = check.judgement.limit if check.judgement else None
+    return limit.value if limit else 0.0
 
 
 def _is_speed(check: Check) -> bool:
@@ -132,5 +143,5 @@ def _speed(check: Check) -> Bar:
     found, limit = judgement.found.value, judgement.limit.value
     ink = "bad" if check.outcome == "finding" else "bar"
     label = f"{check.component}, {check.rule.name.split('.')[-1].replace('-', ' ')}"
-    says = f"{found:.1f}, at most {limit:.1f} m/s"
+    says = f"{amount(found, 'm/s')}, at most {amount(limit, 'm/s')}"
     return Bar(label, 0.0, found, says, ink, ((limit, "limit"),), sheet_anchor(check))

@@ -1,0 +1,52 @@
+"""Text outputs kept word for word in ``golden/``: written anew by ``python -m tests.reports.golden``, then read."""
+
+from __future__ import annotations
+
+import tempfile
+from collections.abc import Callable
+from pathlib import Path
+
+from speclint.assessment import Assessment
+from speclint.reports import jsoned, markdown, sarif, sheet_markdown, table, terminal, working
+from tests import tubes
+from tests.tubes import FILES
+from tests.workshop import Workshop
+
+FOLDER = Path(__file__).parent / "golden"
+
+WRITERS: dict[str, Callable[[Assessment], str]] = {
+    "check.txt": lambda found: terminal.write(found, 100).text(),
+    "check-narrow.txt": lambda found: terminal.write(found, 60).text(),
+    "check.md": markdown.write,
+    "check.csv": table.write,
+    "check.json": jsoned.write,
+    "check.sarif": sarif.write,
+    "sheet.txt": lambda found: working.write(found, found.checks, 100).text(),
+    "sheet-imperial.txt": lambda found: working.write(found, found.checks, 100, "imperial").text(),
+    "sheet.md": lambda found: sheet_markdown.write(found, found.checks),
+}
+
+
+def assessed(folder: Path) -> Assessment:
+    """A tube with a hold, an observation and a query, one that states nothing, and a file that cannot be read."""
+    shop = Workshop(folder, tubes.tubes()).write(FILES)
+    shop.replace("tube.toml", "30 bar", "45 bar").replace("tube.toml", "hoops = 4", "hoops = 3")
+    shop.replace("tube.toml", '"open"', '"closed"')
+    return shop.write(
+        {"bare.toml": 'kind = "tube"\n', "bad.toml": 'kind = "tube"\nbore = "5,5 mm"\n'}
+    ).assess()
+
+
+def outputs() -> dict[str, str]:
+    """Every output by the name of its file."""
+    with tempfile.TemporaryDirectory() as folder:
+        root = Path(folder) / "design"
+        root.mkdir()
+        found = assessed(root)
+        return {name: write(found) for name, write in WRITERS.items()}
+
+
+if __name__ == "__main__":
+    FOLDER.mkdir(exist_ok=True)
+    for name, text in outputs().items():
+        (FOLDER / name).write_text(text, encoding="utf-8", newline="")
