@@ -10,4 +10,19 @@ from speclint import RulesIn, family, rules_in
 @family
 def speclint_rules() -> Sequence[RulesIn]:
     """The rules of the family."""
-    return [rules_in("speclint_pairings.rules")]
+    unlike = (
+        "bolted-joint",
+        "cylinder-cover",
+        "cylinder-liner",
+        "pipe-flange",
+        "valve-seat",
+        "valve-spindle",
+    )
+    return [
+        rules_in("speclint_pairings.rules.materials"),
+        rules_in("speclint_pairings.rules.welds"),
+        rules_in("speclint_pairings.rules.contact", "piston-ring", "poppet-valve", "valve-spindle"),
+        rules_in("speclint_pairings.rules.oil", "cylinder-block", "cylinder-liner", "valve-spindle"),
+        rules_in("speclint_pairings.rules.pressed", "cylinder-liner", "valve-seat"),
+        rules_in("speclint_pairings.rules.unlike", *unlike),
+    ]

@@ -1,7 +1,1 @@
-"""Every rule of the family."""
-
-from __future__ import annotations
-
-from speclint_pairings.rules import contact, materials, oil, pressed, unlike, welds
-
-RULES = (*contact.RULES, *materials.RULES, *oil.RULES, *pressed.RULES, *unlike.RULES, *welds.RULES)
+"""The rules of the family, one module a subject."""

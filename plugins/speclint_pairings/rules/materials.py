@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
-from speclint.specs import BoltedJoint, Component, CompressionSpring, FrameFastening, LoadCase
+from speclint.specs import Component, LoadCase
 from speclint_pairings.concern import ask_of_metal, holds_pressure
 from speclint_pairings.sources import ASTM_A278, EN_10028_2, EN_10204, EN_10216_2, EN_13445_2
 
@@ -57,9 +57,9 @@ def temperature(component: Component, case: LoadCase, sheet: Sheet) -> Judgement
 
 
 def _use_of(component: Component, sheet: Sheet) -> str:
-    if isinstance(component, BoltedJoint | FrameFastening):
+    if component.kind in ("bolted-joint", "frame-fastening"):
         return "bolting"
-    if isinstance(component, CompressionSpring):
+    if component.kind == "compression-spring":
         return "spring"
     return "pressure-part" if holds_pressure(component, sheet) else "running-part"
 
