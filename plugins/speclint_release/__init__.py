@@ -10,4 +10,7 @@ from speclint import RulesIn, family, rules_in
 @family
 def speclint_rules() -> Sequence[RulesIn]:
     """The rules of the family."""
-    return [rules_in("speclint_release.rules")]
+    return [
+        rules_in("speclint_release.rules"),
+        rules_in("speclint_release.rules.blocks", "cylinder-block"),
+    ]
