@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from difflib import get_close_matches
 
 from speclint.where import Where
 
@@ -35,6 +34,8 @@ class Complaint:
 
 def nearest(word: str, known: Iterable[str]) -> str:
     """The known word most like a mistyped one; "" when none is near."""
+    from difflib import get_close_matches  # only where something was mistyped
+
     candidates = sorted(known)
     found = get_close_matches(word, candidates, n=1, cutoff=0.6)
     return found[0] if found else ""
