@@ -165,24 +165,37 @@ def _load_case(component: Component, name: CaseName, context: Context) -> LoadCa
 def _governing(
     rule: Rule, component: Component, case: LoadCase | None, name: str, context: Context, enumerate_up_to: int
 ) -> CaseResult:
-    def run(corner: Corner) -> tuple[Ending, Sheet]:
-        return _run(rule, component, case, context, corner)
+    known: dict[frozenset[Hashable], Ending] = {}
 
-    corner, _ = worst_corner(run, lambda found: severity(found[0], rule), enumerate_up_to)
+    def run(corner: Corner) -> Ending:
+        ending, _ = _run(rule, component, case, context, corner)
+        known[_highs(corner.met)] = ending
+        return ending
+
+    def turned(sides: Mapping[Hashable, bool]) -> Ending:
+        found = known.get(_highs(sides))
+        return run(Corner(sides)) if found is None else found
+
+    corner, _ = worst_corner(run, lambda found: severity(found, rule), enumerate_up_to)
     ending, sheet = _run(rule, component, case, context, Corner(corner.met), record=True)
-    return CaseResult(name, ending, sheet, corner, _in_words(run, corner, ending, sheet))
+    return CaseResult(name, ending, sheet, corner, _in_words(turned, corner, ending, sheet))
+
+
+def _highs(sides: Mapping[Hashable, bool]) -> frozenset[Hashable]:
+    """A corner as those of its inputs that are high: whatever else a rule meets is low."""
+    return frozenset(key for key, high in sides.items() if high)
 
 
 def _in_words(
-    run: Callable[[Corner], tuple[Ending, Sheet]], corner: Corner, ending: Ending, sheet: Sheet
+    turned: Callable[[Mapping[Hashable, bool]], Ending], corner: Corner, ending: Ending, sheet: Sheet
 ) -> tuple[str, ...]:
     """The sides that matter: those whose turning over changes the result."""
     if not isinstance(ending, Judgement):
         return ()
     words = []
     for key, high in corner.met.items():
-        turned, _ = run(Corner({**corner.met, key: not high}))
-        if not isinstance(turned, Judgement) or _differs(turned, ending):
+        other = turned({**corner.met, key: not high})
+        if not isinstance(other, Judgement) or _differs(other, ending):
             words.append(f"{sheet.record.labels[key]} {'high' if high else 'low'}")
     return tuple(words)
 

@@ -37,33 +37,36 @@ T = TypeVar("T")
 
 def every_corner(run: Callable[[Corner], T]) -> Iterator[tuple[Corner, T]]:
     """Run at every corner, exactly once each."""
-    path: dict[Hashable, bool] = {}
-    while True:
-        corner = Corner(path)
+    corner: Corner | None = Corner()
+    while corner is not None:
         yield corner, run(corner)
-        path = dict(corner.met)
-        while path and path[last := next(reversed(path))]:
-            del path[last]
-        if not path:
-            return
-        path[next(reversed(path))] = True
+        corner = _next(corner)
+
+
+def _next(corner: Corner) -> Corner | None:
+    path = dict(corner.met)
+    while path and path[last := next(reversed(path))]:
+        del path[last]
+    if not path:
+        return None
+    path[next(reversed(path))] = True
+    return Corner(path)
 
 
 def worst_corner(
     run: Callable[[Corner], T], severity: Callable[[T], Severity], enumerate_up_to: int = FULL_ENUMERATION
 ) -> tuple[Corner, T]:
     """The corner at which the result is most severe: by full enumeration, or by search beyond its limit."""
-    first = Corner()
-    result = run(first)
+    corners = every_corner(run)
+    best = first, _ = next(corners)
     if 2 ** len(first.met) > enumerate_up_to:
         return _Search(run, severity).worst(first)
-    best: tuple[Corner, T] | None = None
-    for count, (corner, found) in enumerate(every_corner(run)):
+    for count, (corner, found) in enumerate(corners, 1):
         if count >= enumerate_up_to:
             return _Search(run, severity).worst(corner)
-        if best is None or severity(found) > severity(best[1]):
+        if severity(found) > severity(best[1]):
             best = corner, found
-    return best or (first, result)
+    return best
 
 
 class _Search:

@@ -48,7 +48,8 @@ class Design:
     def follow(self, link: Link[Any]) -> Spec | None:
         """The spec a link leads to; None where it is missing, unreadable, of a wrong kind or closes a loop."""
         found = self.specs.get(link.id)
-        return found if isinstance(found, link.targets) and link.where not in self.cut else None
+        leads = found is not None and found.is_one_of(link.kinds) and link.where not in self.cut
+        return found if leads else None
 
     def linking_to(self, target: Spec) -> tuple[Component, ...]:
         """The components that state a link to a spec, in the order of their ids."""

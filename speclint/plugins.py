@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
-from importlib.metadata import EntryPoint, entry_points
+from importlib.metadata import Distribution, EntryPoint, entry_points
 from typing import TYPE_CHECKING, Any
 
 import pluggy
@@ -25,11 +25,16 @@ OWN = "speclint"
 
 @dataclass(frozen=True, slots=True)
 class Family:
-    """A loaded family: its name, the version of the distribution it came in, and its module."""
+    """A loaded family: its name, its module, and the distribution it came in."""
 
     name: str
-    version: str
     module: str
+    distribution: Distribution | None
+
+    @property
+    def version(self) -> str:
+        """The version of the distribution, read when a report first asks."""
+        return self.distribution.version if self.distribution else "unknown"
 
 
 @dataclass(frozen=True)
@@ -161,7 +166,7 @@ def _register(manager: pluggy.PluginManager, point: EntryPoint, faults: list[str
     except (pluggy.PluginValidationError, ValueError) as problem:
         faults.append(f"family {point.name} cannot be used: {problem}")
         return None
-    return Family(point.name, point.dist.version if point.dist else "unknown", point.value)
+    return Family(point.name, point.value, point.dist)
 
 
 def _collect(

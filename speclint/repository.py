@@ -14,7 +14,7 @@ from speclint.errors import DesignError
 from speclint.loading import Loaded, load_spec
 from speclint.settings import FILE_NAME, Settings
 from speclint.specs.component import Spec
-from speclint.specs.words import Link, kind_of
+from speclint.specs.words import Link
 from speclint.where import Where
 
 
@@ -115,16 +115,16 @@ def _broken_links(specs: Mapping[str, Spec], files: Mapping[str, str]) -> Iterat
         for link in spec.links():
             found = specs.get(link.id)
             if found is None and link.id not in files:
-                fits = [name for name, other in specs.items() if isinstance(other, link.targets)]
+                fits = [name for name, other in specs.items() if other.is_one_of(link.kinds)]
                 instead = one_of(link.id, fits) if fits else f"the id of a {_kinds(link)}; there is none yet"
                 yield Complaint(link.where, "no spec has this id", f'"{link.id}"', instead)
-            elif found is not None and not isinstance(found, link.targets):
+            elif found is not None and not found.is_one_of(link.kinds):
                 leads = f"this leads to a {found.kind} ({files[link.id]})"
                 yield Complaint(link.where, leads, f'"{link.id}"', f"the id of a {_kinds(link)}")
 
 
 def _kinds(link: Link[Spec]) -> str:
-    return " or ".join(kind_of(target) for target in link.targets)
+    return " or ".join(link.kinds)
 
 
 def _loops(specs: Mapping[str, Spec], files: Mapping[str, str]) -> tuple[list[Complaint], frozenset[Where]]:

@@ -90,14 +90,14 @@ class Settings(SpecTable):
 
     kind: ClassVar[str] = "settings"
 
-    works: Works = Works()
-    families: Families = Families()
-    local_codes: LocalCodes = LocalCodes()
+    works: Works = Works.unstated()
+    families: Families = Families.unstated()
+    local_codes: LocalCodes = LocalCodes.unstated()
     materials: Texts = ()
     leave_out: Texts = ()
     limits: dict[str, dict[str, Any]] = {}
-    concessions: Concessions = Concessions()
-    signers: Signers = Signers()
+    concessions: Concessions = Concessions.unstated()
+    signers: Signers = Signers.unstated()
     reviewers: dict[str, Reviewer] = {}
 
     @property

@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING, cast
+
 from speclint import Sheet
-from speclint.specs import Component, CylinderBlock
+
+if TYPE_CHECKING:
+    from speclint.specs import Component, CylinderBlock
 
 
 def holds_pressure(component: Component, sheet: Sheet) -> bool:
@@ -16,8 +20,8 @@ def is_welded(component: Component, sheet: Sheet) -> bool:
     """Whether a component states that it is welded, or is a fabricated block."""
     if sheet.is_stated("welded", component.welding.welded):
         return sheet.read("welded", component.welding.welded)
-    if isinstance(component, CylinderBlock):
-        return sheet.read("construction", component.construction) == "fabricated"
+    if component.kind == "cylinder-block":
+        return sheet.read("construction", cast("CylinderBlock", component).construction) == "fabricated"
     return False
 
 

@@ -11,6 +11,7 @@ from speclint.rules import Rule
 from speclint.specs.component import Spec, SpecTable
 from speclint.specs.keys import inner_table, said_of
 from speclint.specs.meanings import meanings, summary
+from speclint.specs.part import Component
 
 
 def rules_page(rules: Iterable[Rule], width: int, *, full: bool) -> Page:
@@ -29,6 +30,10 @@ def rules_page(rules: Iterable[Rule], width: int, *, full: bool) -> Page:
     return page
 
 
+def _on(rule: Rule) -> list[str]:
+    return ["every component" if kind is Component else kind.kind for kind in rule.on]
+
+
 def _grades(rule: Rule) -> str:
     return rule.grade.word if rule.gravest is rule.grade else f"{rule.grade.word}, or {rule.gravest.word}"
 
@@ -39,7 +44,7 @@ def _rule_in_full(page: Page, rule: Rule) -> None:
     page.entry("says", rule.title, indent=2, column=13)
     page.entry("why", rule.why, indent=2, column=13)
     page.entry("grade", _grades(rule), indent=2, column=13)
-    page.entry("on", ", ".join(kind.kind or "every component" for kind in rule.on), indent=2, column=13)
+    page.entry("on", ", ".join(_on(rule)), indent=2, column=13)
     page.entry("load cases", ", ".join(rule.cases) or "none", indent=2, column=13)
     for limit in rule.limits:
         text = f"{limit.name} = {limit.default} ({limit.says or limit.name}); {limit.source}"
@@ -59,7 +64,7 @@ def rules_data(rules: Iterable[Rule]) -> list[dict[str, Any]]:
             "why": rule.why,
             "grade": rule.grade.word,
             "gravest": rule.gravest.word,
-            "on": [kind.kind or "every component" for kind in rule.on],
+            "on": _on(rule),
             "cases": list(rule.cases),
             "limits": [
                 {

@@ -5,10 +5,9 @@ from __future__ import annotations
 from typing import ClassVar, Literal
 
 from speclint.specs.component import SpecTable
-from speclint.specs.cylinder_block import CylinderBlock
 from speclint.specs.dimension import Dimension
+from speclint.specs.linked import CylinderBlock, Weldment
 from speclint.specs.part import Component
-from speclint.specs.weldment import Weldment
 from speclint.specs.words import NOT_STATED, Angle, Length, LinkTo, Word
 
 

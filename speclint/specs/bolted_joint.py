@@ -184,8 +184,8 @@ class BoltedJoint(Component):
     pressure_circle: Length = NOT_STATED
     over_track: Word[bool] = NOT_STATED
     second_retention: Word[SecondRetention] = NOT_STATED
-    gasket: Gasket = Gasket()
-    ground_face: GroundFace = GroundFace()
-    tightening: Tightening = Tightening()
-    tapped: TappedHole = TappedHole()
-    nut: Nut = Nut()
+    gasket: Gasket = Gasket.unstated()
+    ground_face: GroundFace = GroundFace.unstated()
+    tightening: Tightening = Tightening.unstated()
+    tapped: TappedHole = TappedHole.unstated()
+    nut: Nut = Nut.unstated()

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import ClassVar, Literal
 
+from speclint.specs.linked import Tappet
 from speclint.specs.part import Component
-from speclint.specs.tappet import Tappet
 from speclint.specs.words import NOT_STATED, Allowance, Angle, Length, LinkTo, Word
 
 Law = Literal["parabolic", "harmonic", "cycloidal", "3-4-5 polynomial"]

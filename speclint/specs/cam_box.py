@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from speclint.specs.cylinder_block import CylinderBlock
+from speclint.specs.linked import CylinderBlock
 from speclint.specs.part import Component
 from speclint.specs.words import NOT_STATED, Length, LinkTo, Word
 

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from typing import Annotated, Any, ClassVar
+from collections.abc import Collection, Iterator, Mapping
+from typing import Annotated, Any, ClassVar, Self
 
 from pydantic import (
     BaseModel,
@@ -39,6 +39,11 @@ class SpecTable(BaseModel):
         table = handler(data)
         table._place(data.where if isinstance(data, Table) else NOWHERE)
         return table
+
+    @classmethod
+    def unstated(cls) -> Self:
+        """The table with nothing stated in it, as the default of a field: no validator is built for it."""
+        return cls.model_construct()  # type: ignore[return-value]
 
     def _place(self, where: Where) -> None:
         self._where = where
@@ -77,6 +82,11 @@ class Spec(SpecTable):
     prepared_by: Word[str] = NOT_STATED
     checked_by: Word[str] = NOT_STATED
     notes: Annotated[dict[str, Any], BeforeValidator(bare)] = {}
+
+    @classmethod
+    def is_one_of(cls, kinds: Collection[str]) -> bool:
+        """Whether the kind, or one that it is built on, is among those that a link may lead to."""
+        return any(issubclass(base, Spec) and base.kind in kinds for base in cls.__mro__)
 
     def under(self, key: str) -> Measure | NotStated:
         """The quantity under a dotted key, such as "pads.front.width" or "pistons_for.1".

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import ClassVar
 
+from speclint.specs.linked import PistonRod
 from speclint.specs.part import Component
-from speclint.specs.piston_rod import PistonRod
 from speclint.specs.words import NOT_STATED, Fraction, Length, LinkTo, Mass, Word
 
 

@@ -218,4 +218,4 @@ class CylinderBlock(Component):
     ends: dict[str, CylinderEnd] = {}
     divisions: dict[str, Division] = {}
     pads: dict[str, Pad] = {}
-    drive: Drive = Drive()
+    drive: Drive = Drive.unstated()

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import ClassVar, Literal
 
 from speclint.specs.component import SpecTable
-from speclint.specs.cylinder_block import CylinderBlock
+from speclint.specs.linked import CylinderBlock
 from speclint.specs.part import Component
 from speclint.specs.words import (
     NOT_STATED,
@@ -134,7 +134,7 @@ class CylinderLiner(Component):
     fit_length: Length = NOT_STATED
     free_end_stop: Word[Literal["cover", "shoulder", "none"]] = NOT_STATED
     retained_by: Word[Retention] = NOT_STATED
-    collar: Collar = Collar()
+    collar: Collar = Collar.unstated()
     entered: Word[Entering] = NOT_STATED
     coolant: Word[Literal["solid carbon dioxide", "liquid nitrogen"]] = NOT_STATED
     block_heated_to: Temperature = NOT_STATED

@@ -6,7 +6,7 @@ from typing import ClassVar
 
 from speclint.specs.component import SpecTable
 from speclint.specs.dimension import Dimension
-from speclint.specs.gauge_outline import GaugeOutline
+from speclint.specs.linked import GaugeOutline
 from speclint.specs.part import Component
 from speclint.specs.words import NOT_STATED, Allowance, Length, LinkTo, Position
 

@@ -34,13 +34,13 @@ class Fit(Component):
     called: ClassVar[str] = "fit"
     of_metal: ClassVar[bool] = False
 
-    hole: Dimension = Dimension()
-    shaft: Dimension = Dimension()
+    hole: Dimension = Dimension.unstated()
+    shaft: Dimension = Dimension.unstated()
     intent: Word[Literal["clearance", "transition", "interference", "bedded"]] = NOT_STATED
-    bore: Dimension = Dimension()
+    bore: Dimension = Dimension.unstated()
     solid: Word[bool] = NOT_STATED
-    wall: Dimension = Dimension()
-    length: Dimension = Dimension()
+    wall: Dimension = Dimension.unstated()
+    length: Dimension = Dimension.unstated()
     entered: Word[Literal["pressed", "shrunk"]] = NOT_STATED
     press_force: Force = NOT_STATED
     axial_load: Force = NOT_STATED

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import ClassVar, Literal
 
 from speclint.specs.bolted_joint import Nut, SecondRetention, Tightening
-from speclint.specs.cylinder_block import CylinderBlock
+from speclint.specs.linked import CylinderBlock
 from speclint.specs.part import Component
 from speclint.specs.words import NOT_STATED, Area, Fraction, Length, LinkTo, Mass, Word
 
@@ -56,5 +56,5 @@ class FrameFastening(Component):
     shock: Fraction = NOT_STATED
     over_track: Word[bool] = NOT_STATED
     second_retention: Word[SecondRetention] = NOT_STATED
-    tightening: Tightening = Tightening()
-    nut: Nut = Nut()
+    tightening: Tightening = Tightening.unstated()
+    nut: Nut = Nut.unstated()

@@ -9,7 +9,7 @@ from pydantic.fields import FieldInfo
 
 from speclint.quantities import example
 from speclint.specs.component import SpecTable
-from speclint.specs.words import Link, Quantity, Stated, kind_of
+from speclint.specs.words import Link, Quantity, Stated
 
 _QUOTED = re.compile(r'"([^"]+)"')
 
@@ -54,7 +54,7 @@ def said_of(field: FieldInfo) -> str:
 
 def _targets(link: Any) -> list[str]:
     target = get_args(link)[0]
-    return [kind_of(kind) for kind in get_args(target) or (target,)]
+    return [kind.kind for kind in get_args(target) or (target,)]
 
 
 def _word(wanted: Any) -> str:

@@ -68,7 +68,7 @@ class LiftingPoint(SpecTable):
     working_load: Mass = NOT_STATED
     thread: Word[str] = NOT_STATED
     engagement: Length = NOT_STATED
-    lug: Lug = Lug()
+    lug: Lug = Lug.unstated()
 
 
 class LiftingPlan(Component):

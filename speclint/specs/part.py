@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import ClassVar, Literal
 
 from speclint.specs.component import Spec
-from speclint.specs.duty import Duty
+from speclint.specs.linked import Duty
 from speclint.specs.lubrication import Lubrication
 from speclint.specs.shop_record import InspectionPoints, Procedures
 from speclint.specs.welding import Welding
@@ -24,6 +24,7 @@ class Component(Spec):
     ``of_metal`` is false for a kind that is no piece of its own: a fit, a chain of dimensions, a plan.
     """
 
+    kind: ClassVar[str] = "component"
     of_metal: ClassVar[bool] = True
 
     material: Word[str] = NOT_STATED
@@ -37,9 +38,9 @@ class Component(Spec):
     examination: Word[str] = NOT_STATED
     competent_body: Word[str] = NOT_STATED
     supplied_as: Word[Literal["made", "bought"]] = NOT_STATED
-    inspection_points: InspectionPoints = InspectionPoints()
-    procedures: Procedures = Procedures()
-    welding: Welding = Welding()
-    lubrication: Lubrication = Lubrication()
+    inspection_points: InspectionPoints = InspectionPoints.unstated()
+    procedures: Procedures = Procedures.unstated()
+    welding: Welding = Welding.unstated()
+    lubrication: Lubrication = Lubrication.unstated()
     surface: Word[Surface] = NOT_STATED
     surroundings: Word[Surroundings] = NOT_STATED

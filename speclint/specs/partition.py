@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import ClassVar, Literal
 
+from speclint.specs.linked import SteamPassage
 from speclint.specs.part import Component
-from speclint.specs.steam_passage import SteamPassage
 from speclint.specs.words import NOT_STATED, Area, Length, LinkTo, Word
 
 

@@ -5,9 +5,8 @@ from __future__ import annotations
 from typing import ClassVar, Literal
 
 from speclint.specs.component import SpecTable
-from speclint.specs.cylinder_liner import CylinderLiner
+from speclint.specs.linked import CylinderLiner, PistonRing
 from speclint.specs.part import Component
-from speclint.specs.piston_ring import PistonRing
 from speclint.specs.words import NOT_STATED, Force, Fraction, Length, LinkTo, Mass, Word
 
 
@@ -69,4 +68,4 @@ class Piston(Component):
     length: Length = NOT_STATED
     mass: Mass = NOT_STATED
     grooves: dict[str, Groove] = {}
-    fastening: Fastening = Fastening()
+    fastening: Fastening = Fastening.unstated()

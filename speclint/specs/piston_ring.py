@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import ClassVar, Literal
 
-from speclint.specs.cylinder_block import CylinderBlock
-from speclint.specs.cylinder_liner import CylinderLiner, Structure
+from speclint.specs.cylinder_liner import Structure
+from speclint.specs.linked import CylinderBlock, CylinderLiner
 from speclint.specs.part import Component
 from speclint.specs.words import NOT_STATED, Fraction, Hardness, Length, LinkTo, Word
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import ClassVar, Literal
 
 from speclint.specs.component import SpecTable
+from speclint.specs.linked import Piston
 from speclint.specs.part import Component
-from speclint.specs.piston import Piston
 from speclint.specs.words import NOT_STATED, Hardness, Length, LinkTo, Mass, Word
 
 #: Ways in which the ends of a strut are held, in the words of the handbook's table.

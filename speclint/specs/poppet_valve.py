@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import ClassVar, Literal
 
 from speclint.specs.component import SpecTable
+from speclint.specs.linked import ValveSeat
 from speclint.specs.part import Component
-from speclint.specs.valve_seat import ValveSeat
 from speclint.specs.words import (
     NOT_STATED,
     Allowance,
@@ -87,8 +87,8 @@ class PoppetValve(Component):
     cylinder_bore: Word[str] = NOT_STATED
     beats: Word[int] = NOT_STATED
     opens: Word[Literal["upwards", "downwards", "sideways"]] = NOT_STATED
-    upper_beat: Beat = Beat()
-    lower_beat: Beat = Beat()
+    upper_beat: Beat = Beat.unstated()
+    lower_beat: Beat = Beat.unstated()
     beat_distance: Length = NOT_STATED
     lift: Length = NOT_STATED
     lift_stop: Length = NOT_STATED

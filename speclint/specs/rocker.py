@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from speclint.specs.cam_box import CamBox
+from speclint.specs.linked import CamBox, ValveSpindle
 from speclint.specs.part import Component
-from speclint.specs.valve_spindle import ValveSpindle
 from speclint.specs.words import NOT_STATED, Inertia, Length, LinkTo, Stress
 
 

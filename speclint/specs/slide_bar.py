@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import ClassVar, Literal
 
-from speclint.specs.crosshead import Crosshead
+from speclint.specs.linked import Crosshead
 from speclint.specs.part import Component
 from speclint.specs.words import NOT_STATED, Length, LinkTo, Word
 

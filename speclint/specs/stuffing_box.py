@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from typing import ClassVar, Literal
 
-from speclint.specs.cylinder_cover import CylinderCover
+from speclint.specs.linked import CylinderCover, PistonRod
 from speclint.specs.part import Component
-from speclint.specs.piston_rod import PistonRod
 from speclint.specs.words import NOT_STATED, Length, LinkTo, Word
 
 

@@ -4,10 +4,8 @@ from __future__ import annotations
 
 from typing import ClassVar, Literal
 
-from speclint.specs.cam_box import CamBox
+from speclint.specs.linked import CamBox, Rocker, ValveSpindle
 from speclint.specs.part import Component
-from speclint.specs.rocker import Rocker
-from speclint.specs.valve_spindle import ValveSpindle
 from speclint.specs.words import NOT_STATED, Allowance, Length, LinkTo, Mass, Word
 
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import ClassVar, Literal
 
+from speclint.specs.linked import PoppetValve
 from speclint.specs.part import Component
-from speclint.specs.poppet_valve import PoppetValve
 from speclint.specs.words import (
     NOT_STATED,
     Force,

@@ -5,7 +5,8 @@ from __future__ import annotations
 from typing import ClassVar, Literal
 
 from speclint.specs.component import SpecTable
-from speclint.specs.cylinder_block import CylinderBlock, Side
+from speclint.specs.cylinder_block import Side
+from speclint.specs.linked import CylinderBlock
 from speclint.specs.part import Component
 from speclint.specs.words import (
     NOT_STATED,
@@ -78,7 +79,7 @@ class FlatWall(SpecTable):
     one_side: Word[Side] = NOT_STATED
     other_side: Word[Side] = NOT_STATED
     ribbed: Word[bool] = NOT_STATED
-    ribs: Ribs = Ribs()
+    ribs: Ribs = Ribs.unstated()
 
 
 class WeldedJoint(SpecTable):
@@ -188,7 +189,7 @@ class Weldment(Component):
     joints: dict[str, WeldedJoint] = {}
     cavities: dict[str, Cavity] = {}
     cavities_sought: Word[bool] = NOT_STATED
-    treatment: Treatment = Treatment()
+    treatment: Treatment = Treatment.unstated()
     faces: dict[str, FinishedFace] = {}
     tolerance_class: Word[Literal["A", "B", "C", "D"]] = NOT_STATED
     life_distance: Length = NOT_STATED

@@ -70,10 +70,10 @@ class Stated(Generic[T]):
 
 @dataclass(frozen=True, slots=True)
 class Link(Generic[C]):
-    """The id of another spec, and what it may lead to."""
+    """The id of another spec, and the kinds that it may lead to, by their words."""
 
     id: str
-    targets: tuple[type[Spec], ...]
+    kinds: tuple[str, ...]
     where: Where = NOWHERE
 
 
@@ -182,10 +182,8 @@ class _Links:
 
     def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
         target = _argument_of(source, Link)
-        targets = get_args(target) or (target,)
-        return _plain(
-            _link_reader(targets), {"type": "link", "kinds": [kind_of(target) for target in targets]}
-        )
+        kinds = tuple(one.kind for one in get_args(target) or (target,))
+        return _plain(_link_reader(kinds), {"type": "link", "kinds": list(kinds)})
 
     def __get_pydantic_json_schema__(
         self, schema: CoreSchema, handler: GetJsonSchemaHandler
@@ -229,20 +227,14 @@ _CALLED = {str: "text", int: "a whole number", bool: "yes or no"}
 _INSTEAD = {str: 'text in quotes: "…"', int: "a whole number without quotes: 16", bool: "true or false"}
 
 
-def kind_of(target: type[Spec]) -> str:
-    """The word for what a link may lead to: a kind, or any component."""
-    return target.kind or "component"
-
-
-def _link_reader(targets: tuple[type[Spec], ...]) -> Callable[[object], Link[Any] | NotStated]:
+def _link_reader(kinds: tuple[str, ...]) -> Callable[[object], Link[Any] | NotStated]:
     def reader(raw: object) -> Link[Any] | NotStated:
         if isinstance(raw, Link | NotStated):
             return raw
         value, where = opened(raw)
         if not isinstance(value, str) or not value:
-            wanted = " or ".join(kind_of(target) for target in targets)
-            raise refusal("a link is the id of another spec", f"the id of a {wanted} in quotes")
-        return Link(value, targets, where)
+            raise refusal("a link is the id of another spec", f"the id of a {' or '.join(kinds)} in quotes")
+        return Link(value, kinds, where)
 
     return reader
 

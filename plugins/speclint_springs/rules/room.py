@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule, specs
 from speclint.formula import Metres, Newtons
 from speclint.handbook.press_fits import DRAWING_TEMPERATURE
 from speclint.handbook.spring_lengths import (
@@ -12,7 +12,7 @@ from speclint.handbook.spring_lengths import (
     seating_coefficient,
 )
 from speclint.handbook.springs import EN_13906_1
-from speclint.specs import CompressionSpring, ValveSpindle
+from speclint.specs import CompressionSpring
 from speclint_springs.formulae import (
     clearance_inside,
     clearance_outside,
@@ -139,7 +139,7 @@ def _remaining(spring: CompressionSpring, others: tuple[CompressionSpring, ...],
 
 def _need(spring: CompressionSpring, sheet: Sheet) -> Newtons:
     valve = sheet.follow(spring.closes)
-    spindles = sheet.belonging_to(valve, ValveSpindle)
+    spindles = sheet.belonging_to(valve, specs.ValveSpindle)
     if not spindles:
         raise sheet.not_assessed(f"no spindle states that it moves {valve.id}")
     spindle = spindles[0]

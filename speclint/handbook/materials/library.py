@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from difflib import get_close_matches
 from functools import cache
 
 from speclint.errors import NotKnown
@@ -94,5 +93,7 @@ def _text(file: str) -> str:
 
 
 def _nearest(name: str, known: tuple[str, ...]) -> str:
+    from difflib import get_close_matches  # only where a name is not known
+
     close = get_close_matches(name, known, n=3, cutoff=0.6)
     return f"; nearest are {', '.join(close)}" if close else ""
