@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
 from speclint.formula import CubicMetres, Metres, NewtonsPerMetre, Pascals, Ratio
+from speclint_fabrication.sources import EN_13445_3
 
 
 @formula("t_c = t − c", cites=[FIRST_PRINCIPLES])
@@ -47,6 +48,24 @@ def bending_allowed(x: Ratio, f: Pascals) -> Pascals:
     237000000.0
     """
     return x * f
+
+
+@formula("S_z = z S", cites=[EN_13445_3.at("5.6, joint factor, and clause 15")])
+def bending_allowed_at_weld(z: Ratio, S: Pascals) -> Pascals:
+    """Bending stress allowed in a wall made up by a weld.
+
+    S_z = z S
+
+    ``z`` joint factor of the weld, above 0 and at most 1 [-]; ``S`` bending allowed in a wall of one piece [Pa].
+    Returns [Pa]. Raises OutOfRange outside.
+
+    Hand working: 0.85 × 200 = 170 MPa.
+
+    >>> round(bending_allowed_at_weld(z=0.85, S=200e6) / 1e6, 6)
+    170.0
+    """
+    require(0 < z <= 1, f"joint factor {z:.4g} is not above 0 and at most 1")
+    return z * S
 
 
 @formula("w = p s", cites=[FIRST_PRINCIPLES])

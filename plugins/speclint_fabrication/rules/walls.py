@@ -11,6 +11,7 @@ from speclint.handbook.plates import TIMOSHENKO_PLATES
 from speclint.specs import FlatWall, LoadCase, Weldment
 from speclint_fabrication.formulae.walls import (
     bending_allowed,
+    bending_allowed_at_weld,
     plate_with_rib,
     pressure_across,
     rib_load,
@@ -29,11 +30,13 @@ from speclint_fabrication.taking import greatest_on, metal_of, plate_named, wall
     cites=[
         TIMOSHENKO_PLATES.at("Tables 8 and 35"),
         EN_13445_3.at("clause 15, vessels of rectangular section"),
+        EN_13445_3.at("5.6, joint factor"),
         COMMON_PRACTICE,
     ],
     why="A flat wall bends where a round one only stretches: it is the weakest shape that can hold steam.",
-    leaves_out="holes and stud bosses in the wall, pull of the ribs' welds, walls that are not rectangles; the local "
-    "code for pressure parts and a competent person decide",
+    leaves_out="holes and stud bosses in the wall, pull of the ribs' welds, walls that are not rectangles, welds "
+    "that no joint states as of this wall; the local code for pressure parts and a competent person decide",
+    edition=2,
     limits=[
         Limit(
             "bending_factor",
@@ -47,7 +50,11 @@ from speclint_fabrication.taking import greatest_on, metal_of, plate_named, wall
     ],
 )
 def flat_wall(weldment: Weldment, case: LoadCase, sheet: Sheet) -> Judgement:
-    """k p a²/t² of each panel and w L²/8 or /12 over Z of each rib, at the wall that is left."""
+    """k p a²/t² of each panel and w L²/8 or /12 over Z of each rib, at the wall that is left.
+
+    What a panel may carry is lowered by the least joint factor of the welds that make it up; a panel of one plate
+    with no weld of its own has none. The standard asks for no factor under test; here it counts then too.
+    """
     if not weldment.walls:
         raise sheet.not_assessed("no flat wall is stated", weldment.where)
     at = sheet.take("T", case.temperature_of(sheet.follow(weldment.makes)))
@@ -62,7 +69,7 @@ def _wall(
     plate = plate_named(weldment, wall.plate, sheet)
     metal, t = metal_of(name, plate, sheet), wall_left(name, plate, sheet)
     p = across(name, wall, case, sheet)
-    panel = _panel(name, wall, metal, (p, t, at), sheet)
+    panel = _panel(name, wall, metal, (p, t, at), weldment, sheet)
     if not sheet.read(f"{name} is ribbed", wall.ribbed):
         return panel
     return sheet.worst(panel, _rib(name, wall, metal, (p, t, at), sheet))
@@ -88,11 +95,25 @@ def _allowed(name: str, factor: str, metal: Material, wall: Metres, at: Kelvins,
 
 
 def _panel(
-    name: str, wall: FlatWall, metal: Material, at: tuple[Pascals, Metres, Kelvins], sheet: Sheet
+    name: str,
+    wall: FlatWall,
+    metal: Material,
+    at: tuple[Pascals, Metres, Kelvins],
+    weldment: Weldment,
+    sheet: Sheet,
 ) -> Judgement:
     p, t, temperature = at
     stress = edge_stress(name, wall, sheet.read(f"edges of {name}", wall.edges), p, t, sheet)
-    return sheet.at_most(stress, _allowed(name, "bending_factor", metal, t, temperature, sheet))
+    allowed = _allowed(name, "bending_factor", metal, t, temperature, sheet)
+    factors = [
+        sheet.take(f"z of {seam}", joint.joint_factor)
+        for seam, joint in weldment.joints.items()
+        if sheet.is_stated(f"wall of {seam}", joint.wall)
+        and sheet.read(f"wall of {seam}", joint.wall) == name
+    ]
+    if factors:
+        allowed = sheet.work(f"S_z of {name}", bending_allowed_at_weld, z=min(factors), S=allowed)
+    return sheet.at_most(stress, allowed)
 
 
 def _rib(

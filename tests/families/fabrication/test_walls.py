@@ -10,7 +10,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from speclint import Grade
-from speclint_fabrication.formulae.walls import rib_section_modulus, wasted_thickness
+from speclint_fabrication.formulae.walls import (
+    bending_allowed_at_weld,
+    rib_section_modulus,
+    wasted_thickness,
+)
 from tests.families.fabrication.bench import bare, limit, step, write
 from tests.workshop import Workshop
 
@@ -44,13 +48,54 @@ def test_clamped_ribs_carry_half_as_much_again(workshop: Workshop) -> None:
     assert step(check, "σ_r of chest") == pytest.approx(132.10e6 * 8 / 12, rel=1e-4)
 
 
-@pytest.mark.parametrize(("pressure", "outcome"), [("40.2 bar", "conforms"), ("40.3 bar", "finding")])
-def test_a_panel_carries_its_pressure(workshop: Workshop, pressure: str, outcome: str) -> None:
-    """49.74 p = 1.5 × 133.33 MPa at p = 40.21 bar."""
+@pytest.mark.parametrize(("pressure", "outcome"), [("34.17 bar", "conforms"), ("34.18 bar", "finding")])
+def test_a_panel_carries_its_pressure_by_the_weld_at_its_edge(
+    workshop: Workshop, pressure: str, outcome: str
+) -> None:
+    """The edge is welded with a joint factor of 0.85: 49.74 p = 0.85 × 1.5 × 133.33 MPa at p = 34.178 bar."""
     higher = (STARTING, f'safety_valve_pressure = "{pressure} gauge"')
     check = write(workshop, NO_RIBS, duty=higher).only(RULE)
     assert check.outcome == outcome
+    assert limit(check) == pytest.approx(170e6)
+
+
+#: Another wall than the chest's, so that no weld makes up the chest.
+OTHER_WALL = ('wall = "chest"', 'wall = "barrel"')
+
+
+@pytest.mark.parametrize(("pressure", "outcome"), [("40.2 bar", "conforms"), ("40.3 bar", "finding")])
+def test_a_panel_that_no_weld_makes_up_carries_all_of_it(
+    workshop: Workshop, pressure: str, outcome: str
+) -> None:
+    """49.74 p = 1.5 × 133.33 MPa at p = 40.21 bar."""
+    higher = (STARTING, f'safety_valve_pressure = "{pressure} gauge"')
+    check = write(workshop, NO_RIBS, OTHER_WALL, duty=higher).only(RULE)
+    assert check.outcome == outcome
     assert limit(check) == pytest.approx(200e6)
+
+
+def test_the_poorest_weld_of_a_wall_counts(workshop: Workshop) -> None:
+    """Both welds name the chest: 0.7 and 0.85. 49.74 × 1.66 = 82.57 of 0.7 × 200 = 140 MPa."""
+    poorer = ('joint_factor = "1"', 'joint_factor = "0.7"')
+    check = write(workshop, NO_RIBS, poorer, ('wall = "barrel"', 'wall = "chest"')).only(RULE)
+    assert limit(check) == pytest.approx(140e6)
+    assert check.utilisation == pytest.approx(82.57 / 140, rel=1e-4)
+
+
+def test_a_rib_is_no_weld(workshop: Workshop) -> None:
+    """The rib governs, by the tension of its own plate, whatever the factor at the edge."""
+    assert limit(write(workshop).only(RULE)) == pytest.approx(200e6 / 1.5)
+
+
+@pytest.mark.parametrize("factor", ['joint_factor = "1.1"', 'joint_factor = "0"'])
+def test_a_factor_that_no_weld_has_is_a_query(workshop: Workshop, factor: str) -> None:
+    check = write(workshop, NO_RIBS, ('joint_factor = "0.85"', factor)).only(RULE)
+    assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
+
+
+@given(z=st.floats(0.01, 1.0), S=st.floats(1e6, 1e9))
+def test_a_weld_never_raises_what_is_allowed(z: float, S: float) -> None:
+    assert bending_allowed_at_weld(z, S) <= S
 
 
 def test_a_supported_edge_is_worse_than_a_clamped_one(workshop: Workshop) -> None:
@@ -61,7 +106,7 @@ def test_a_supported_edge_is_worse_than_a_clamped_one(workshop: Workshop) -> Non
 
 
 def test_the_test_pressure_is_judged_cold(workshop: Workshop) -> None:
-    """18 bar: 49.74 × 1.8 = 89.53 of 240 MPa cold, where 16.6 bar hot has 82.57 of 200."""
+    """49 bar: 49.74 × 4.9 = 243.7 of 0.85 × 240 = 204 MPa cold, where 16.6 bar hot has 82.57 of 170."""
     hard = (
         '[cases.test]\ncylinder_pressure = "18 bar gauge"\nlive_pressure = "18',
         '[cases.test]\ncylinder_pressure = "18 bar gauge"\nlive_pressure = "49',
@@ -78,6 +123,7 @@ def test_the_test_pressure_is_judged_cold(workshop: Workshop) -> None:
         'depth = "100 mm"',
         'makes = "block"',
         'short = "190 mm"',
+        'joint_factor = "0.85"',
     ],
 )
 def test_what_is_needed_must_be_stated(workshop: Workshop, missing: str) -> None:
