@@ -1,0 +1,92 @@
+"""Tries mutants one after another and counts those that no test notices."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from tests.mutation.installing import module_name
+from tests.mutation.mutants import Mutant
+from tests.mutation.trials import Baseline, killer
+
+
+@dataclass
+class Score:
+    """What became of the mutants of one file."""
+
+    file: str
+    mutants: int = 0
+    survivors: list[Mutant] = field(default_factory=list)
+
+    @property
+    def killed(self) -> int:
+        return self.mutants - len(self.survivors)
+
+    @property
+    def share(self) -> float:
+        """Of the mutants, how many were noticed; 1 where there is none."""
+        return self.killed / self.mutants if self.mutants else 1.0
+
+    def __str__(self) -> str:
+        return f"{self.mutants:5} mutants {self.killed:5} killed {self.share:7.1%}  {self.file}"
+
+
+def scored(root: Path, file: str, mutants: Sequence[Mutant], known: Baseline) -> Score:
+    """Try each mutant of the file on the tests that can see it."""
+    score = Score(file, len(mutants))
+    order = _Order(root, file, known)
+    for mutant in mutants:
+        for tests in order.rounds(mutant):
+            if found := killer(root, mutant, tests):
+                order.killers.insert(0, found)
+                break
+        else:
+            score.survivors.append(mutant)
+    return score
+
+
+class _Order:
+    """Tests that can see a mutant: first those of the module's own name and those that noticed another, then all."""
+
+    def __init__(self, root: Path, file: str, known: Baseline) -> None:
+        self._root = root
+        self._file = file
+        self._known = known
+        self._importers: set[str] | None = None
+        self.killers: list[str] = []
+
+    def rounds(self, mutant: Mutant) -> list[list[str]]:
+        tests = sorted(self._seeing(mutant), key=self._haste)
+        near = [test for test in tests if self._is_near(test)]
+        return [some for some in (near, [test for test in tests if test not in set(near)]) if some]
+
+    def _seeing(self, mutant: Mutant) -> set[str]:
+        if mutant.function:
+            key = f"{mutant.file}:{mutant.function}"
+            return {test for test, keys in self._known.touched.items() if key in keys}
+        return self._anywhere()
+
+    def _anywhere(self) -> set[str]:
+        """Tests that touch the file at all, or stand in a file that imports the module."""
+        if self._importers is None:
+            name = module_name(self._file)
+            files = {test.partition("::")[0] for test in self._known.touched}
+            texts = {file: (self._root / file).read_text(encoding="utf-8") for file in files}
+            importing = {
+                file for file, text in texts.items() if f"{name} import" in text or f"import {name}" in text
+            }
+            self._importers = {
+                test
+                for test, keys in self._known.touched.items()
+                if self._file in keys or test.partition("::")[0] in importing
+            }
+        return self._importers
+
+    def _haste(self, test: str) -> tuple[int, float]:
+        noticed = self.killers.index(test) if test in self.killers else len(self.killers)
+        return noticed, self._known.seconds.get(test, 0.0)
+
+    def _is_near(self, test: str) -> bool:
+        stem = Path(self._file).stem
+        return test in self.killers or stem in Path(test.partition("::")[0]).stem
