@@ -8,6 +8,7 @@ from pathlib import Path
 
 from tests.mutation.installing import module_name
 from tests.mutation.mutants import Mutant
+from tests.mutation.running import file_of
 from tests.mutation.trials import Baseline, killer
 
 
@@ -71,7 +72,7 @@ class _Order:
         """Tests that touch the file at all, or stand in a file that imports the module."""
         if self._importers is None:
             name = module_name(self._file)
-            files = {test.partition("::")[0] for test in self._known.touched}
+            files = {file_of(test) for test in self._known.touched}
             texts = {file: (self._root / file).read_text(encoding="utf-8") for file in files}
             importing = {
                 file for file, text in texts.items() if f"{name} import" in text or f"import {name}" in text
@@ -79,7 +80,7 @@ class _Order:
             self._importers = {
                 test
                 for test, keys in self._known.touched.items()
-                if self._file in keys or test.partition("::")[0] in importing
+                if self._file in keys or file_of(test) in importing
             }
         return self._importers
 
@@ -89,4 +90,4 @@ class _Order:
 
     def _is_near(self, test: str) -> bool:
         stem = Path(self._file).stem
-        return test in self.killers or stem in Path(test.partition("::")[0]).stem
+        return test in self.killers or stem in Path(file_of(test)).stem

@@ -18,6 +18,7 @@ from typing import Any
 import pytest
 
 from tests.mutation.installing import change_modules, watch_files
+from tests.mutation.running import file_of
 
 _CACHES = frozenset({"cache", "lru_cache"})
 
@@ -63,13 +64,13 @@ class Touches:
 
     @pytest.hookimpl(wrapper=True)
     def pytest_make_collect_report(self, collector: pytest.Collector) -> Iterator[None]:
-        self._now = self._of_files[collector.nodeid.partition("::")[0]]
+        self._now = self._of_files[file_of(collector.nodeid)]
         return (yield)
 
     @pytest.hookimpl(wrapper=True)
     def pytest_runtest_protocol(self, item: pytest.Item) -> Iterator[None]:
         self._now = self.of_tests[item.nodeid]
-        self._now |= self._of_files[item.nodeid.partition("::")[0]]
+        self._now |= self._of_files[file_of(item.nodeid)]
         return (yield)
 
     def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import contextlib
 import importlib
-import io
 import multiprocessing
 import os
 import sys
@@ -18,20 +17,11 @@ import pytest
 
 from tests.mutation.installing import install
 from tests.mutation.mutants import Mutant
+from tests.mutation.running import Chosen, file_of, run_pytest
 from tests.mutation.touching import Touches
 
-#: A mutant may make a loop endless; one whose tests run so much longer than they ever do is noticed.
-SECONDS = 300.0
-_OPTIONS = (
-    "--doctest-modules",
-    "--import-mode=importlib",
-    "-q",
-    "-x",
-    "-p",
-    "no:cacheprovider",
-    "-p",
-    "no:randomly",
-)
+#: A mutant may make a loop endless: one whose tests run so much longer than all of them ever do is noticed.
+SECONDS = 900.0
 _KINDS = ("fork",) if hasattr(os, "fork") else ("spawn",)
 
 
@@ -88,7 +78,7 @@ def _send(connection: Connection, work: Callable[..., Any], given: tuple[Any, ..
 
 def _run_baseline(root: Path, modules: tuple[str, ...], tests: tuple[str, ...]) -> Baseline | str:
     touches = Touches(root, modules)
-    code, said = _pytest(root, tests, touches)
+    code, said = run_pytest(root, tests, touches)
     if code != pytest.ExitCode.OK:
         return said
     return Baseline(dict(touches.of_tests), touches.seconds, _libraries(root))
@@ -108,57 +98,10 @@ def _run_mutant(root: Path, mutant: Mutant, tests: tuple[str, ...]) -> str:
         install(root, mutant)
     except Exception as cannot:
         return f"import: {cannot!r}"
-    chosen = _Chosen(tests)
-    code, said = _pytest(root, sorted({_file(test) for test in tests}), chosen)
+    chosen = Chosen(tests)
+    code, said = run_pytest(root, sorted({file_of(test) for test in tests}), chosen)
     if code == pytest.ExitCode.OK:
         return ""
     if code in (pytest.ExitCode.TESTS_FAILED, pytest.ExitCode.INTERRUPTED):
         return chosen.failed or "collection"
     raise RuntimeError(said)
-
-
-def _pytest(root: Path, tests: Sequence[str], plugin: object) -> tuple[int, str]:
-    os.chdir(root)
-    options = (*_OPTIONS, f"--rootdir={root}", "-W", "ignore::pytest.PytestAssertRewriteWarning")
-    with contextlib.redirect_stdout(io.StringIO()) as said, contextlib.redirect_stderr(said):
-        code = pytest.main([*options, *tests], [_Settled(), plugin])
-    return int(code), said.getvalue()
-
-
-class _Settled:
-    """Lets hypothesis try the same examples each time and show none in its shortest form."""
-
-    def pytest_collection(self) -> None:
-        from hypothesis import Phase, settings
-
-        phases = (Phase.explicit, Phase.generate)
-        settings.register_profile("mutation", deadline=None, derandomize=True, database=None, phases=phases)
-        settings.load_profile("mutation")
-
-
-class _Chosen:
-    """Runs only the tests that can see the mutant, in the order given.
-
-    Where the mutant gave a test another name, all tests of its file run.
-    """
-
-    def __init__(self, tests: Sequence[str]) -> None:
-        self._order = {test: place for place, test in enumerate(tests)}
-        self.failed = ""
-
-    def pytest_collection_modifyitems(self, items: list[pytest.Item]) -> None:
-        renamed = {_file(test) for test in self._order.keys() - {item.nodeid for item in items}}
-        chosen = [item for item in items if item.nodeid in self._order or _file(item.nodeid) in renamed]
-        items[:] = sorted(chosen, key=lambda item: self._order.get(item.nodeid, len(self._order)))
-
-    def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
-        if report.failed and not self.failed:
-            self.failed = report.nodeid
-
-    def pytest_collectreport(self, report: pytest.CollectReport) -> None:
-        if report.failed and not self.failed:
-            self.failed = report.nodeid
-
-
-def _file(test: str) -> str:
-    return test.partition("::")[0]

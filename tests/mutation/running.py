@@ -1,0 +1,71 @@
+"""Runs pytest in this process, the same way each time."""
+
+from __future__ import annotations
+
+import contextlib
+import io
+import os
+from collections.abc import Sequence
+from pathlib import Path
+
+import pytest
+
+_OPTIONS = (
+    "--doctest-modules",
+    "--import-mode=importlib",
+    "-q",
+    "-x",
+    "-p",
+    "no:cacheprovider",
+    "-p",
+    "no:randomly",
+)
+
+
+def run_pytest(root: Path, tests: Sequence[str], plugin: object) -> tuple[int, str]:
+    """The exit code and what was printed."""
+    os.chdir(root)
+    options = (*_OPTIONS, f"--rootdir={root}", "-W", "ignore::pytest.PytestAssertRewriteWarning")
+    with contextlib.redirect_stdout(io.StringIO()) as said, contextlib.redirect_stderr(said):
+        code = pytest.main([*options, *tests], [_Settled(), plugin])
+    return int(code), said.getvalue()
+
+
+class _Settled:
+    """Lets hypothesis try the same examples each time and show none in its shortest form."""
+
+    def pytest_collection(self) -> None:
+        from hypothesis import Phase, settings
+
+        phases = (Phase.explicit, Phase.generate)
+        settings.register_profile("mutation", deadline=None, derandomize=True, database=None, phases=phases)
+        settings.load_profile("mutation")
+
+
+class Chosen:
+    """Runs only the tests that can see the mutant, in the order given.
+
+    Where the mutant gave a test another name, all tests of its file run.
+    """
+
+    def __init__(self, tests: Sequence[str]) -> None:
+        self._order = {test: place for place, test in enumerate(tests)}
+        self.failed = ""
+
+    def pytest_collection_modifyitems(self, items: list[pytest.Item]) -> None:
+        renamed = {file_of(test) for test in self._order.keys() - {item.nodeid for item in items}}
+        chosen = [item for item in items if item.nodeid in self._order or file_of(item.nodeid) in renamed]
+        items[:] = sorted(chosen, key=lambda item: self._order.get(item.nodeid, len(self._order)))
+
+    def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
+        if report.failed and not self.failed:
+            self.failed = report.nodeid
+
+    def pytest_collectreport(self, report: pytest.CollectReport) -> None:
+        if report.failed and not self.failed:
+            self.failed = report.nodeid
+
+
+def file_of(test: str) -> str:
+    """The file that a test stands in."""
+    return test.partition("::")[0]
