@@ -39,7 +39,7 @@ def scored(root: Path, file: str, mutants: Sequence[Mutant], known: Baseline) ->
     order = _Order(root, file, known)
     for mutant in mutants:
         for tests in order.rounds(mutant):
-            if found := killer(root, mutant, tests):
+            if found := killer(root, mutant, tests, order.patience(tests)):
                 order.killers.insert(0, found)
                 break
         else:
@@ -61,6 +61,10 @@ class _Order:
         tests = sorted(self._seeing(mutant), key=self._haste)
         near = [test for test in tests if self._is_near(test)]
         return [some for some in (near, [test for test in tests if test not in set(near)]) if some]
+
+    def patience(self, tests: Sequence[str]) -> float:
+        """Seconds after which the mutant has made one of the tests endless."""
+        return 60 + 5 * sum(self._known.seconds.get(test, 0.0) for test in tests)
 
     def _seeing(self, mutant: Mutant) -> set[str]:
         if mutant.function:

@@ -20,8 +20,8 @@ from tests.mutation.mutants import Mutant
 from tests.mutation.running import Chosen, file_of, run_pytest
 from tests.mutation.touching import Touches
 
-#: A mutant may make a loop endless: one whose tests run so much longer than all of them ever do is noticed.
-SECONDS = 900.0
+#: Longest that all tests together may take.
+LONGEST = 3600.0
 _KINDS = ("fork",) if hasattr(os, "fork") else ("spawn",)
 
 
@@ -36,7 +36,7 @@ class Baseline:
 
 def baseline(root: Path, modules: Collection[str], tests: Sequence[str]) -> Baseline:
     """All tests once. RuntimeError with their output when one fails."""
-    found = _apart(_run_baseline, root, tuple(modules), tuple(tests))
+    found = _apart(LONGEST, _run_baseline, root, tuple(modules), tuple(tests))
     if not isinstance(found, Baseline):
         raise RuntimeError(found or "the tests did not end")
     return found
@@ -51,20 +51,20 @@ def preload(names: Collection[str]) -> None:
             importlib.import_module(name)
 
 
-def killer(root: Path, mutant: Mutant, tests: Sequence[str]) -> str | None:
-    """The first of the tests to fail on the mutant; None when all pass."""
-    found = _apart(_run_mutant, root, mutant, tuple(tests))
+def killer(root: Path, mutant: Mutant, tests: Sequence[str], seconds: float) -> str | None:
+    """The first of the tests to fail on the mutant, or to take longer than that; None when all pass."""
+    found = _apart(seconds, _run_mutant, root, mutant, tuple(tests))
     return "out of time" if found is None else found or None
 
 
-def _apart(work: Callable[..., Any], *given: Any) -> Any:
+def _apart(seconds: float, work: Callable[..., Any], *given: Any) -> Any:
     context: Any = multiprocessing.get_context(_KINDS[0])
     mine, theirs = context.Pipe(duplex=False)
     process = context.Process(target=_send, args=(theirs, work, given))
     process.start()
     theirs.close()
     try:
-        return mine.recv() if mine.poll(SECONDS) else None
+        return mine.recv() if mine.poll(seconds) else None
     except EOFError:
         raise RuntimeError(f"the process for {given[1]} broke off") from None
     finally:
