@@ -20,6 +20,7 @@ from speclint.handbook.bolted_joints import (
     stud_stress,
     tightening,
 )
+from tests.published.proof import proves
 
 INCH = 0.0254
 SQUARE_INCH = INCH**2
@@ -30,6 +31,7 @@ MM2 = 1e-6
 KGF = 9.80665
 
 
+@proves("bolted_joints.tightening", seen="T. H. Wentzell, Machine Design")
 def test_wentzell_example_6_1_tightening_torque() -> None:
     """T. H. Wentzell, Machine Design, Ex. 6.1, p. 120 (seen): 3619.73 lbf·in, 3/4 in, 0.85 of proof."""
     preload = 0.85 * 85_000 * PSI * 0.334 * SQUARE_INCH
@@ -37,6 +39,7 @@ def test_wentzell_example_6_1_tightening_torque() -> None:
     assert torque / (POUND * INCH) == pytest.approx(3619.73, rel=1e-5)
 
 
+@proves("bolted_joints.loads", "bolted_joints.stiffness", seen="T. H. Wentzell, Machine Design")
 def test_wentzell_example_6_4_ten_studs_on_a_head() -> None:
     """T. H. Wentzell, Machine Design, Ex. 6.4, p. 124 (seen): load factor 0.1767, ten studs 1 186 593 lbf."""
     E = 30e6 * PSI
@@ -49,6 +52,12 @@ def test_wentzell_example_6_4_ten_studs_on_a_head() -> None:
     assert total / POUND == pytest.approx(1_186_593.4, rel=1e-4)
 
 
+@proves(
+    "bolted_joints.loads",
+    "bolted_joints.stiffness",
+    "bolted_joints.stud_stress",
+    seen="U. C. Jindal, Machine Design",
+)
 def test_jindal_example_9_4_cones_of_45_degrees() -> None:
     """U. C. Jindal, Machine Design, Ex. 9-4, p. 267 (seen): 123.28 MPa in a 20 mm bolt on iron."""
     bolt = stiffness.bar_stiffness(205e9, math.pi / 4 * (20 * MM) ** 2, 84 * MM)
@@ -58,6 +67,12 @@ def test_jindal_example_9_4_cones_of_45_degrees() -> None:
     assert stud_stress.tension(load, 245 * MM2) / 1e6 == pytest.approx(123.28, rel=1e-3)
 
 
+@proves(
+    "bolted_joints.loads",
+    "bolted_joints.tightening",
+    "bolted_joints.stud_stress",
+    seen="U. C. Jindal, Machine Design",
+)
 def test_jindal_example_9_6_stress_and_torque() -> None:
     """U. C. Jindal, Machine Design, Ex. 9-6, p. 269 (seen): 532.65 MPa; 432 N·m at K = 0.18 on 20 mm."""
     load = loads.stud_load(120e3, 0.35, 30e3)
@@ -65,6 +80,7 @@ def test_jindal_example_9_6_stress_and_torque() -> None:
     assert tightening.tightening_torque(120e3, 0.18, 0.020) == pytest.approx(432, rel=1e-6)
 
 
+@proves("bolted_joints.layout", seen="U. C. Jindal, Machine Design")
 def test_jindal_example_31_1_number_of_bolts() -> None:
     """U. C. Jindal, Machine Design, Ex. 31-1, p. 816 (seen): N = n C F/(A_t S_p - F_i) = 4.47 bolts."""
     left_for_load = (1 - 0.75) * 600e6
@@ -73,6 +89,7 @@ def test_jindal_example_31_1_number_of_bolts() -> None:
     )
 
 
+@proves("bolted_joints.loads", "bolted_joints.stiffness", seen="U. C. Jindal, Machine Design")
 def test_jindal_example_31_2_gasketed_joint() -> None:
     """U. C. Jindal, Machine Design, Ex. 31-2, p. 816 (seen): five M16 permit 6.922 MPa on 120 mm.
 
@@ -89,6 +106,11 @@ def test_jindal_example_31_2_gasketed_joint() -> None:
     assert 5 * per_bolt / loads.pressure_load(120 * MM, 1e6) == pytest.approx(6.922, rel=2e-3)
 
 
+@proves(
+    "bolted_joints.layout",
+    "bolted_joints.loads",
+    seen="R. S. Khurmi and J. K. Gupta, A Textbook of Machine Design",
+)
 def test_khurmi_cylinder_head() -> None:
     """Khurmi and Gupta, cylinder head, p. 1132 (seen): 32 702 N with π rounded; six 12.3 mm studs."""
     load = loads.pressure_load(0.115, 3.15e6)
@@ -97,6 +119,7 @@ def test_khurmi_cylinder_head() -> None:
     assert layout.studs_for_stress(load, core, 65e6) == pytest.approx(6, rel=0.01)
 
 
+@proves("bolted_joints.layout", seen="R. S. Khurmi and J. K. Gupta, A Textbook of Machine Design")
 def test_khurmi_number_and_pitch_of_studs() -> None:
     """Khurmi and Gupta, p. 1132 (seen): 0.01 D + 4 to 0.02 D + 4 studs; pitch 19 √d to 28.5 √d mm.
 
@@ -108,11 +131,13 @@ def test_khurmi_number_and_pitch_of_studs() -> None:
     assert layout.greatest_pitch_for_tightness(0.025) == pytest.approx(142.5 * MM)
 
 
+@proves("bolted_joints.layout", seen="Govt. Polytechnic Kalgi, Machine design session notes")
 def test_smallest_stud_on_a_pressure_cover() -> None:
     """Machine design session notes, Govt. Polytechnic Kalgi (seen): never a bolt or stud below 16 mm."""
     assert layout.SMALLEST_STUD == 0.016
 
 
+@proves("bolted_joints.layout", seen="Govt. Polytechnic Kalgi, Machine design session notes")
 def test_pitch_rule_agrees_with_its_other_form() -> None:
     """Machine design session notes, Govt. Polytechnic Kalgi (seen): 20 √d1 to 30 √d1, d1 the hole in mm.
 
@@ -122,6 +147,11 @@ def test_pitch_rule_agrees_with_its_other_form() -> None:
     assert layout.greatest_pitch_for_tightness(0.020) == pytest.approx(140.7 * MM, rel=0.10)
 
 
+@proves(
+    "bolted_joints.layout",
+    "bolted_joints.loads",
+    derived="E. C. Esperanza, Problems on Screws, whose inputs were seen",
+)
 def test_esperanza_number_of_bolts_on_a_steam_cylinder() -> None:
     """E. C. Esperanza, Problems on Screws (inputs seen, derived): 35 cm at 12.5 kgf/cm², 2 cm bolts: 11.6."""
     load = loads.pressure_load(0.35, 12.5 * KGF * 1e4)
@@ -129,6 +159,7 @@ def test_esperanza_number_of_bolts_on_a_steam_cylinder() -> None:
     assert layout.studs_for_stress(load, area, 330 * KGF * 1e4) == pytest.approx(11.60, rel=1e-3)
 
 
+@proves("bolted_joints.stiffness", memory="Budynas and Nisbett, Shigley's Mechanical Engineering Design")
 @pytest.mark.parametrize(
     ("E", "D_in", "t_in", "expected"),
     [
@@ -145,6 +176,7 @@ def test_shigley_example_8_2_cones(E: float, D_in: float, t_in: float, expected:
     assert found * INCH / POUND / 1e6 == pytest.approx(expected, rel=2e-3)
 
 
+@proves("bolted_joints.stiffness", memory="Budynas and Nisbett, Shigley's Mechanical Engineering Design")
 def test_shigley_example_8_2_members_and_bolt() -> None:
     """Shigley, Ex. 8-2 (memory): steel on iron 9.378, all steel 14.64, bolt 3.69 Mlbf/in."""
     cones = [(30.0, 0.75, 0.595), (14.5, 1.437, 0.0775), (14.5, 0.75, 0.6725)]
@@ -162,6 +194,9 @@ def test_shigley_example_8_2_members_and_bolt() -> None:
     assert bolt * INCH / POUND / 1e6 == pytest.approx(3.69, rel=2e-3)
 
 
+@proves(
+    "bolted_joints.stiffness", memory="Wileman, Choudhury and Green, Computation of member stiffness, 1991"
+)
 def test_member_stiffness_agrees_with_the_finite_element_fit() -> None:
     """Wileman, Choudhury and Green (1991), as given in Shigley, eq. 8-23 (memory): steel, E d A exp(B d/l).
 
@@ -173,6 +208,13 @@ def test_member_stiffness_agrees_with_the_finite_element_fit() -> None:
     assert stiffness.member_stiffness(E, d, 1.5 * d, grip, stiffness.CONE_30) == pytest.approx(fit, rel=0.02)
 
 
+@proves(
+    "bolted_joints.loads",
+    "bolted_joints.stiffness",
+    "bolted_joints.stud_stress",
+    "bolted_joints.tightening",
+    memory="Budynas and Nisbett, Shigley's Mechanical Engineering Design",
+)
 def test_shigley_example_8_3_load_factor_stress_and_torque() -> None:
     """Shigley, Ex. 8-3 (memory): 3/4-16, F_i 25 kip, P 6 kip: C 0.320, 72.17 kpsi, 3551 lbf·in at f 0.15."""
     Phi = stiffness.load_factor(6.50, 13.8)
@@ -187,6 +229,11 @@ def test_shigley_example_8_3_load_factor_stress_and_torque() -> None:
     assert torque == pytest.approx(3551, rel=1e-3)
 
 
+@proves(
+    "bolted_joints.stud_stress",
+    "bolted_joints.tightening",
+    memory="Budynas and Nisbett, Shigley's Mechanical Engineering Design",
+)
 def test_shigley_example_8_1_power_screw() -> None:
     """Shigley, Ex. 8-1 (memory): 6.4 kN, lead 8 mm, f 0.08: 26.18 N·m; 6.07 MPa on the root."""
     torque = tightening.tightening_torque_with_friction(6400, 0.008, 0.030, 0.08, 0.0, 0.08, 0.040)
@@ -194,6 +241,7 @@ def test_shigley_example_8_1_power_screw() -> None:
     assert stud_stress.torsion_shear(torque, 0.028) / 1e6 == pytest.approx(6.07, abs=0.01)
 
 
+@proves("bolted_joints.stud_stress", "bolted_joints.tightening", memory="VDI 2230 (2003), Table A1")
 @pytest.mark.parametrize(
     ("A_s", "P", "d_2", "D_w", "d_h", "R_p02", "preload", "torque"),
     [
@@ -224,6 +272,7 @@ def test_vdi_2230_table_a1(
     assert pytest.approx(torque, rel=0.03) == T
 
 
+@proves("bolted_joints.scatter", memory="VDI 2230 (2003), Table A8, column of scatter")
 @pytest.mark.parametrize(
     ("method", "low", "high"),
     [
@@ -241,6 +290,7 @@ def test_vdi_2230_table_a8_prints_scatter_beside_the_factor(method: str, low: fl
     assert [found.low, found.high] == pytest.approx([low, high], abs=0.006)
 
 
+@proves("bolted_joints.scatter", memory="NSTS 08307 (1998), Criteria for Preloaded Bolts")
 @pytest.mark.parametrize(("method", "published"), [("torque wrench", 0.25), ("torque wrench", 0.30)])
 def test_space_practice_for_lubricated_and_plated_bolts(method: str, published: float) -> None:
     """NSTS 08307, Criteria for Preloaded Bolts (1998) (memory): ±25 % lubricated, ±30 % cadmium plated."""
@@ -248,6 +298,7 @@ def test_space_practice_for_lubricated_and_plated_bolts(method: str, published: 
     assert found.low - 1e-6 <= published <= found.high + 1e-6
 
 
+@proves("bolted_joints.stiffness", "bolted_joints.stud_stress", memory="VDI 2230 (2003)")
 def test_constants_of_vdi_2230() -> None:
     """VDI 2230 (2003), sections 5.1.1.1 and 5.5.2 (memory): 0.4 d in a nut, 0.33 d in a hole, half the torsion."""
     assert stiffness.GIVE_OF_NUT == 0.4
@@ -255,18 +306,24 @@ def test_constants_of_vdi_2230() -> None:
     assert stud_stress.TORSION_LEFT_IN_SERVICE == 0.5
 
 
+@proves("bolted_joints.tightening", memory="BS 84")
 def test_whitworth_triangle() -> None:
     """BS 84 (memory): the fundamental triangle is 0.960 491 of the pitch high; of 60° threads 0.866 025."""
     assert 1 / (2 * math.tan(tightening.WHITWORTH_FLANK_ANGLE)) == pytest.approx(0.960491, abs=1e-6)
     assert 1 / (2 * math.tan(tightening.METRIC_FLANK_ANGLE)) == pytest.approx(0.866025, abs=1e-6)
 
 
+@proves("bolted_joints.fatigue", memory="VDI 2230 (2003), Figure 5.5/1")
 @pytest.mark.parametrize(("d", "expected"), [(10.0, 51.0), (16.0, 46.2), (20.0, 44.6), (30.0, 42.5)])
 def test_vdi_2230_endurance(d: float, expected: float) -> None:
     """VDI 2230 (2003), Figure 5.5/1, rolled before treatment (memory), read to half a megapascal."""
     assert fatigue.endurance_rolled_before_treatment(d * MM) / 1e6 == pytest.approx(expected, abs=0.5)
 
 
+@proves(
+    "bolted_joints.stripping",
+    memory="R. C. Juvinall and K. M. Marshek, Fundamentals of Machine Component Design",
+)
 def test_thread_shear_areas_of_the_basic_profile() -> None:
     """R. C. Juvinall and K. M. Marshek, Fundamentals of Machine Component Design, section 10.4.5 (memory).
 
@@ -282,6 +339,7 @@ def test_thread_shear_areas_of_the_basic_profile() -> None:
     assert nut == pytest.approx(0.875 * math.pi * d * L, rel=1e-4)
 
 
+@proves("bolted_joints.stripping", memory=["EN 1561, Annex A", "EN 1563, supplementary properties"])
 @pytest.mark.parametrize(
     ("material", "tensile", "shear"),
     [
@@ -297,6 +355,7 @@ def test_shear_strength_of_irons(material: str, tensile: float, shear: float) ->
     assert stripping.shear_strength_ratio(material).nominal == pytest.approx(shear / tensile, rel=0.02)
 
 
+@proves("bolted_joints.stripping", seen="EN ISO 898-1, Table 5")
 def test_a_nut_of_full_height_outlasts_its_bolt() -> None:
     """EN ISO 898-1, Table 5 (seen): M20 of class 8.8 breaks at 203 kN; ISO 898-2 nuts are made to outlast it.
 

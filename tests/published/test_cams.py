@@ -8,6 +8,7 @@ import pytest
 
 from speclint.handbook.cam_laws import cam_law, lift_acceleration, lift_velocity
 from speclint.handbook.lift_tables import LiftTable
+from tests.published.proof import proves
 
 NAMES = ["parabolic", "harmonic", "cycloidal", "3-4-5 polynomial"]
 
@@ -23,6 +24,9 @@ PRINTED = {
 }
 
 
+@proves(
+    "cam_laws", memory="R. L. Norton, Cam Design and Manufacturing Handbook", derived="scan of 20 001 places"
+)
 @pytest.mark.parametrize("name", NAMES)
 def test_greatest_values_are_those_printed_and_those_of_a_scan(name: str) -> None:
     law = cam_law(name)
@@ -35,6 +39,7 @@ def test_greatest_values_are_those_printed_and_those_of_a_scan(name: str) -> Non
     assert min(map(law.acceleration, shares)) == pytest.approx(-law.greatest_acceleration, rel=1e-6)
 
 
+@proves("cam_laws", derived="central differences")
 @pytest.mark.parametrize("name", NAMES)
 def test_velocity_and_acceleration_are_the_derivatives(name: str) -> None:
     """Central differences of 1e-5 away from the jump of the parabolic law."""
@@ -47,6 +52,7 @@ def test_velocity_and_acceleration_are_the_derivatives(name: str) -> None:
         assert law.acceleration(x) == pytest.approx(bend, abs=1e-5)
 
 
+@proves("cam_laws", seen="B. K. Sarkar, Theory of Machines")
 def test_sarkar_harmonic_follower() -> None:
     """B. K. Sarkar, Theory of Machines, ch. 9, illustration 3 (seen): 6.2 and 24.7 m/s² for 50 mm.
 
@@ -59,6 +65,7 @@ def test_sarkar_harmonic_follower() -> None:
     assert back == pytest.approx(24.7, abs=0.05)
 
 
+@proves("cam_laws", derived="hand working")
 def test_greatest_velocity_of_a_cycloidal_cam() -> None:
     """By hand: 20 mm in 60° at 300 rev/min: 2 · 0.020 · 31.416/1.0472 = 1.2 m/s."""
     law = cam_law("cycloidal")
@@ -66,6 +73,7 @@ def test_greatest_velocity_of_a_cycloidal_cam() -> None:
     assert speed == pytest.approx(1.2, rel=1e-9)
 
 
+@proves("cam_laws", derived="hand working")
 def test_ratio_of_greatest_accelerations() -> None:
     """By hand: 4 : π²/2 : 2π, so cycloidal over parabolic 1.5708 and harmonic over parabolic 1.2337."""
     parabolic, harmonic, cycloidal = (cam_law(name).greatest_acceleration for name in NAMES[:3])
@@ -73,6 +81,7 @@ def test_ratio_of_greatest_accelerations() -> None:
     assert harmonic / parabolic == pytest.approx(1.2337, abs=5e-5)
 
 
+@proves("lift_tables", library="scipy, CubicSpline")
 def test_table_agrees_with_scipy() -> None:
     from scipy.interpolate import CubicSpline
 

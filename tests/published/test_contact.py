@@ -9,8 +9,10 @@ import pytest
 
 from speclint.handbook import contact
 from speclint.handbook import stress_concentration as sc
+from tests.published.proof import proves
 
 
+@proves("contact", seen="A. P. Boresi and R. J. Schmidt, Advanced Mechanics of Materials")
 def test_boresi_example_17_3_rollers() -> None:
     """A. P. Boresi and R. J. Schmidt, Advanced Mechanics of Materials, ch. 17 ex. 3, p. 621 (seen).
 
@@ -23,6 +25,7 @@ def test_boresi_example_17_3_rollers() -> None:
     assert contact.line_greatest_shear(p_0) / 1e6 == pytest.approx(433, rel=3e-3)
 
 
+@proves("contact", memory="S. Timoshenko and J. N. Goodier, Theory of Elasticity")
 def test_cam_and_roller_by_the_textbook_short_form() -> None:
     """S. Timoshenko and J. N. Goodier, Theory of Elasticity, art. 140 (memory): 0.418 √(F E/(L R)), nu 0.3.
 
@@ -35,6 +38,7 @@ def test_cam_and_roller_by_the_textbook_short_form() -> None:
     assert p_0 == pytest.approx(0.418 * (3000.0 * 206e9 / (0.018 * R)) ** 0.5, rel=1e-3)
 
 
+@proves("contact", memory="S. Timoshenko and J. N. Goodier, Theory of Elasticity")
 def test_spheres_by_the_textbook_short_forms() -> None:
     """S. Timoshenko and J. N. Goodier, Theory of Elasticity, art. 140 (memory), equal moduli, nu 0.3.
 
@@ -48,6 +52,7 @@ def test_spheres_by_the_textbook_short_forms() -> None:
     assert contact.point_radius(P, R, E_star) == pytest.approx(radius, rel=2e-3)
 
 
+@proves("contact", memory="Roark's Formulas for Stress and Strain, Table 14.1")
 def test_roark_cylinder_and_sphere_on_a_flat() -> None:
     """Roark's Formulas, Table 14.1, cases 1 and 2 (memory), equal moduli, nu 0.3, K_D the diameter.
 
@@ -66,6 +71,7 @@ def test_roark_cylinder_and_sphere_on_a_flat() -> None:
     assert contact.point_radius(P, R, E_star) == pytest.approx(0.881 * (P * K_D / E) ** (1 / 3), rel=2e-3)
 
 
+@proves("contact", memory="K. L. Johnson, Contact Mechanics")
 def test_first_yield_as_johnson_prints_it() -> None:
     """K. L. Johnson, Contact Mechanics, eqs. 6.4 and 6.9 (memory): p_0 = 1.67 Y on a line, 1.60 Y on a spot.
 
@@ -75,6 +81,7 @@ def test_first_yield_as_johnson_prints_it() -> None:
     assert contact.point_greatest_shear(1.60) == pytest.approx(0.5, rel=1e-2)
 
 
+@proves("stress_concentration", memory="R. L. Norton, Machine Design")
 @pytest.mark.parametrize(
     ("shoulder", "ratio", "A", "b"),
     [
@@ -96,6 +103,7 @@ def test_norton_s_fits_of_the_same_charts(
     assert shoulder(ratio, 1.0, fillet) == pytest.approx(A * fillet**b, rel=0.06)
 
 
+@proves("stress_concentration", memory="Budynas and Nisbett, Shigley's Mechanical Engineering Design")
 def test_shigley_example_7_1_shaft_shoulder() -> None:
     """Shigley, Ex. 7-1 (memory): D/d 1.5, r/d 0.1: 1.68 and 1.42 from the charts, 1.58 after q 0.85."""
     assert sc.shoulder_in_bending(1.5, 1.0, 0.1) == pytest.approx(1.68, rel=0.05)
@@ -103,6 +111,7 @@ def test_shigley_example_7_1_shaft_shoulder() -> None:
     assert sc.fatigue_notch_factor(1.68, 0.85) == pytest.approx(1.58, abs=5e-3)
 
 
+@proves("stress_concentration", memory="Peterson's Stress Concentration Factors, Chart 4.1")
 @pytest.mark.parametrize("share", [0.1, 0.2, 0.3, 0.5, 0.7])
 def test_hole_by_peterson_s_fit(share: float) -> None:
     """Peterson's Stress Concentration Factors, Chart 4.1 (memory): 3.000 - 3.140 x + 3.667 x² - 1.527 x³."""
@@ -110,6 +119,10 @@ def test_hole_by_peterson_s_fit(share: float) -> None:
     assert sc.hole_in_strip(share, 1.0) == pytest.approx(printed, rel=0.025)
 
 
+@proves(
+    "stress_concentration",
+    memory="R. C. Juvinall and K. M. Marshek, Fundamentals of Machine Component Design",
+)
 @pytest.mark.parametrize(
     ("strength", "thread", "K_f"),
     [("low", "rolled", 2.2), ("low", "cut", 2.8), ("high", "rolled", 3.0), ("high", "cut", 3.8)],

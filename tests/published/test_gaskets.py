@@ -8,6 +8,7 @@ from __future__ import annotations
 import pytest
 
 from speclint.handbook import gasket_materials, gaskets
+from tests.published.proof import proves
 
 INCH, POUND = 0.0254, 4.4482216
 PSI = POUND / INCH**2
@@ -16,6 +17,9 @@ PSI = POUND / INCH**2
 # 17.75/16.25 in, m 3, y 10 000 psi, sixteen 1 in bolts. Results by hand from ASME VIII-1 App. 2.
 
 
+@proves(
+    "gaskets", derived="ASME VIII-1 App. 2, worked by hand on a flange of Pressure Vessel Engineering Ltd."
+)
 def test_effective_width_of_the_published_flange() -> None:
     """(derived) N 0.75, b_0 0.375 in, b = 0.5 √0.375 = 0.3062 in."""
     b_0 = gaskets.basic_seating_width(gaskets.contact_width(17.75 * INCH, 16.25 * INCH))
@@ -23,6 +27,9 @@ def test_effective_width_of_the_published_flange() -> None:
     assert gaskets.effective_seating_width(b_0) / INCH == pytest.approx(0.3062, rel=1e-3)
 
 
+@proves(
+    "gaskets", derived="ASME VIII-1 App. 2, worked by hand on a flange of Pressure Vessel Engineering Ltd."
+)
 def test_reaction_diameter_of_the_published_flange() -> None:
     """(derived) G = 17.75 - 2 × 0.3062 = 17.138 in."""
     assert gaskets.gasket_reaction_diameter(17.75 * INCH, 16.25 * INCH) / INCH == pytest.approx(
@@ -30,18 +37,27 @@ def test_reaction_diameter_of_the_published_flange() -> None:
     )
 
 
+@proves(
+    "gaskets", derived="ASME VIII-1 App. 2, worked by hand on a flange of Pressure Vessel Engineering Ltd."
+)
 def test_operating_load_of_the_published_flange() -> None:
     """(derived) at 400 psi: 131 830 lbf."""
     W = gaskets.operating_bolt_load(17.138 * INCH, 0.3062 * INCH, 3.0, 400 * PSI)
     assert pytest.approx(131_830, rel=1e-3) == W / POUND
 
 
+@proves(
+    "gaskets", derived="ASME VIII-1 App. 2, worked by hand on a flange of Pressure Vessel Engineering Ltd."
+)
 def test_seating_load_of_the_published_flange() -> None:
     """(derived) π × 0.3062 × 17.138 × 10 000 = 164 860 lbf."""
     W = gaskets.seating_bolt_load(17.138 * INCH, 0.3062 * INCH, 10_000 * PSI)
     assert pytest.approx(164_860, rel=1e-3) == W / POUND
 
 
+@proves(
+    "gaskets", derived="ASME VIII-1 App. 2, worked by hand on a flange of Pressure Vessel Engineering Ltd."
+)
 def test_bolt_area_of_the_published_flange() -> None:
     """(derived) at 25 000 psi seating governs: 164 860/25 000 = 6.594 in², less than 16 × 0.551."""
     area = gaskets.required_bolt_area(131_830 * POUND, 25e3 * PSI, 164_860 * POUND, 25e3 * PSI)
@@ -49,6 +65,7 @@ def test_bolt_area_of_the_published_flange() -> None:
     assert area / INCH**2 < 16 * 0.551
 
 
+@proves("gaskets", memory="EN 13445-3, 11.5.2")
 @pytest.mark.parametrize(("b_0", "expected"), [(6.0, 6.0), (9.0, 7.56), (16.0, 10.08), (25.0, 12.6)])
 def test_effective_width_in_millimetres(b_0: float, expected: float) -> None:
     """EN 13445-3, 11.5.2 (memory): b = b_0 to 6.3 mm, then 2.52 √b_0 mm, worked by hand."""
@@ -56,6 +73,7 @@ def test_effective_width_in_millimetres(b_0: float, expected: float) -> None:
     assert gaskets.effective_seating_width(b_0 * 1e-3) * 1e3 == pytest.approx(expected, rel=1e-3)
 
 
+@proves("gasket_materials", memory="BS 5500 (1991), Table 3.8-4")
 @pytest.mark.parametrize(
     ("gasket", "m", "y"),
     [
@@ -82,6 +100,7 @@ def test_factors_as_the_british_standard_prints_them(gasket: str, m: float, y: f
     assert gasket_materials.seating_stress(gasket).nominal / 1e6 == pytest.approx(y, rel=0.03)
 
 
+@proves("gaskets", memory="Taylor Forge, Bulletin 502")
 def test_least_width_against_crushing() -> None:
     """Taylor Forge, Bulletin 502 (memory): N = A_b S_a/(2 π y G); sixteen 1 in bolts: 0.2047 in."""
     N = gaskets.least_width_against_crushing(16 * 0.551 * INCH**2, 25e3 * PSI, 10e3 * PSI, 17.138 * INCH)

@@ -13,6 +13,7 @@ import pytest
 from pressfit import tables as pressfit
 
 from speclint.tolerance_classes import deviations, standard_tolerance
+from tests.published.proof import proves
 
 JIS_B_0401 = "JIS B 0401 (1999), table of shafts regularly used, as reproduced in a tooling document: seen"
 BRIGHT_BARS = "ISO h tolerances of bright bars, public table: seen"
@@ -171,6 +172,16 @@ OF_J: list[Row] = [
 ]
 
 
+@proves(
+    "speclint.tolerance_classes",
+    seen=[
+        "JIS B 0401 (1999)",
+        "bright bars, public table of h tolerances",
+        "Machine Drawing, textbook, Table 15.2",
+    ],
+    library="pressfit",
+    memory=["ISO 286-2:2010", "ISO 286-1:1988, clause 10", "DIN 6885-1"],
+)
 @pytest.mark.parametrize(("name", "size", "lower", "upper", "source"), SEEN + BY_LIBRARY + FROM_MEMORY + OF_J)
 def test_published_limit_deviations(
     name: str, size: float, lower: float | None, upper: float | None, source: str
@@ -181,6 +192,7 @@ def test_published_limit_deviations(
             assert got * 1e6 == pytest.approx(printed, abs=1e-9), source
 
 
+@proves("speclint.tolerance_classes", seen="U. C. Jindal, Machine Design")
 def test_greatest_clearance_of_a_published_worked_example() -> None:
     """50 H8/g7: greatest clearance 0.073 mm, least 0.009 mm.
 
@@ -202,6 +214,7 @@ def sizes_about(boundary: float) -> list[float]:
     return [size for size in (boundary - 0.001, boundary, boundary + 0.001) if size <= pressfit.MAX_SIZE]
 
 
+@proves("speclint.tolerance_classes", library="pressfit")
 @pytest.mark.parametrize("boundary", BOUNDARIES)
 @pytest.mark.parametrize("grade", sorted(pressfit.IT))
 def test_standard_tolerances_agree_with_the_library(grade: int, boundary: float) -> None:
@@ -210,6 +223,7 @@ def test_standard_tolerances_agree_with_the_library(grade: int, boundary: float)
         assert standard_tolerance(size / 1000, grade) * 1e6 == pytest.approx(expected, abs=1e-9), size
 
 
+@proves("speclint.tolerance_classes", library="pressfit")
 @pytest.mark.parametrize("boundary", BOUNDARIES)
 @pytest.mark.parametrize("letter", [letter for letter in pressfit.SHAFT_LETTERS if letter != "js"])
 def test_fundamental_deviations_agree_with_the_library(letter: str, boundary: float) -> None:
@@ -261,6 +275,7 @@ def by_formula(grade: int, size: float) -> float:
     return UNITS_OF_GRADE[grade] * unit
 
 
+@proves("speclint.tolerance_classes", memory="ISO 286-1:1988, annex A")
 @pytest.mark.parametrize("size", MAIN[1:])
 @pytest.mark.parametrize("grade", range(5, 19))
 def test_standard_tolerances_follow_their_formula(grade: int, size: float) -> None:
@@ -269,6 +284,7 @@ def test_standard_tolerances_follow_their_formula(grade: int, size: float) -> No
     assert standard_tolerance(size / 1000, grade) * 1e6 == pytest.approx(expected, rel=0.055, abs=0.7)
 
 
+@proves("speclint.tolerance_classes", memory="ISO 286-1:1988, annex A")
 @pytest.mark.parametrize("size", MAIN[13:])
 @pytest.mark.parametrize(("grade", "units"), [(1, 2), (2, 2.7), (3, 3.7), (4, 5)])
 def test_fine_grades_above_500_mm_follow_their_formula(grade: int, units: float, size: float) -> None:
@@ -277,6 +293,7 @@ def test_fine_grades_above_500_mm_follow_their_formula(grade: int, units: float,
     assert standard_tolerance(size / 1000, grade) * 1e6 == pytest.approx(expected, rel=0.04, abs=0.75)
 
 
+@proves("speclint.tolerance_classes", memory="ISO 286-1:1988, annex A")
 @pytest.mark.parametrize("size", MAIN[:13])
 @pytest.mark.parametrize(
     ("grade", "first", "per_mm"), [("01", 0.3, 0.008), ("0", 0.5, 0.012), ("1", 0.8, 0.020)]
@@ -288,6 +305,7 @@ def test_finest_grades_follow_their_formula(grade: str, first: float, per_mm: fl
     assert 0.81 * expected <= found <= expected + 0.25
 
 
+@proves("speclint.tolerance_classes", memory="ISO 286-1:1988, annex A")
 @pytest.mark.parametrize("size", MAIN[:13])
 @pytest.mark.parametrize("grade", [2, 3, 4])
 def test_grades_2_to_4_lie_in_a_geometric_series_between_1_and_5(grade: int, size: float) -> None:
@@ -337,6 +355,7 @@ CASES = [
 ]
 
 
+@proves("speclint.tolerance_classes", memory="ISO 286-1:1988, annex A")
 @pytest.mark.parametrize(("letter", "size"), CASES)
 def test_fundamental_deviations_follow_their_formula(letter: str, size: float) -> None:
     """Within the standard's rounding: 5 % or 1.6 µm; 16 % for c and cd up to 50 mm and t up to 30 mm.
@@ -362,6 +381,7 @@ DELTA: dict[int, tuple[float, ...]] = {
 }  # fmt: skip
 
 
+@proves("speclint.tolerance_classes", memory="ISO 286-1:2010, Table 3")
 @pytest.mark.parametrize("size", DELTA)
 @pytest.mark.parametrize("grade", range(3, 9))
 def test_holes_of_the_finer_grades_are_raised_by_the_printed_delta(grade: int, size: int) -> None:

@@ -19,11 +19,13 @@ from tests.families.steamways.test_partitions import LEAK
 from tests.families.steamways.test_partitions import files as with_wall
 from tests.families.steamways.test_paths import DROP
 from tests.families.steamways.way import files, on
+from tests.published.proof import proves
 from tests.workshop import Workshop
 
 INCH, PSI, FOOT_A_MINUTE = 0.0254, 6894.757293168361, 0.3048 / 60
 
 
+@proves("speclint_motion.formulae.pins", seen="U. C. Jindal, Machine Design")
 def test_journal_of_a_given_pressure() -> None:
     """U. C. Jindal, Machine Design, as printed in the FOSSEE companion (seen): 22 kN at 2.4 N/mm², as long as thick:
     95.7 mm, rounded to 96.
@@ -31,11 +33,13 @@ def test_journal_of_a_given_pressure() -> None:
     assert projected_pressure(F=22e3, d=0.0957, b=0.0957) / 1e6 == pytest.approx(2.4, rel=2e-3)
 
 
+@proves("speclint_motion.formulae.sections", seen="J. Bourne, A Catechism of the Steam Engine")
 def test_bournes_piston_rod() -> None:
     """J. Bourne, A Catechism of the Steam Engine, Q. 358 (seen): D √p/50; 16 in at 100 psi make 3.2 in."""
     assert bourne_rod(D=16 * INCH, p=100 * PSI) / INCH == pytest.approx(3.2)
 
 
+@proves("speclint_motion.formulae.sections", seen="period pocket-book of engineering formulae, p. 501")
 @pytest.mark.parametrize(
     ("part", "inches"), [("piston rod", 2.72), ("crank pin diameter", 4.42), ("crank pin length", 4.76)]
 )
@@ -45,16 +49,19 @@ def test_the_pocket_books_proportions(part: str, inches: float) -> None:
     assert size / INCH == pytest.approx(inches)
 
 
+@proves("speclint_steamways.path_formulae", seen="J. Bourne, A Catechism of the Steam Engine")
 def test_bournes_port() -> None:
     """J. Bourne, Q. 320 (seen): area × speed/4000; at 400 ft/min a tenth, his lower figure for locomotives."""
     assert bourne_port(A_p=1.0, v=400 * FOOT_A_MINUTE) == pytest.approx(0.1)
 
 
+@proves("speclint_steamways.path_formulae", seen="period pocket-book of engineering formulae, p. 501")
 def test_the_pocket_books_port_is_about_a_tenth() -> None:
     """0.08 D² (seen) is the piston over 9.8."""
     assert period_port(k=0.08, D=1.0) == pytest.approx(math.pi / 4 / 9.8, rel=2e-3)
 
 
+@proves("speclint_steamways.rules", library="fluids")
 def test_friction_of_the_path_against_fluids(workshop: Workshop) -> None:
     """fluids' friction factor (library) at the Reynolds number and roughness of each stage; Clamond's solution."""
     check = workshop.write(files()).only(DROP, "pocket")
@@ -63,6 +70,7 @@ def test_friction_of_the_path_against_fluids(workshop: Workshop) -> None:
         assert on(check, f"f_{i}") == pytest.approx(other, rel=1e-6)
 
 
+@proves("speclint_steamways.rules", library="ht")
 def test_films_of_a_partition_against_ht(workshop: Workshop) -> None:
     """ht's Gnielinski (library) on the same friction; Dittus and Boelter lie within a quarter of it."""
     check = workshop.write(with_wall()).only(LEAK)

@@ -54,7 +54,7 @@ ROWS = [
         "seen",
     ),
     # 300 MPa in 20/100 mm stresses the bore to 325 MPa: the thick form must give the 40 mm back
-    Row(lame_wall, {"p": 300e6, "d": 0.020, "D": 0.100, "S": 325e6}, 0.040, 1e-6, BORESI, "seen"),
+    Row(lame_wall, {"p": 300e6, "d": 0.020, "D": 0.100, "S": 325e6}, 0.040, 1e-6, BORESI, "seen", "pipes"),
     Row(
         pipes.pipe_wall_of_european_code,
         {"p": 300e6, "D": 0.100, "f": 325e6, "z": 1.0},

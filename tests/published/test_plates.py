@@ -61,9 +61,10 @@ def rows_of(
     fixed: dict[str, str],
     name: str,
     values: dict[float, float],
+    of: str,
 ) -> list[Row]:
     return [
-        Row(ask, fixed | {name: at}, value, tolerance, f"{source}, {at}", "memory")
+        Row(ask, fixed | {name: at}, value, tolerance, f"{source}, {at}", "memory", of)
         for at, value in values.items()
     ]
 
@@ -121,6 +122,7 @@ ROWS = [
         FREE_HOLE,
         "ratio",
         {1.25: 0.592, 1.5: 0.976, 2: 1.44, 3: 1.88, 4: 2.08, 5: 2.19},
+        "ring_plates",
     ),
     *rows_of(
         on_radius_deflection,
@@ -129,6 +131,7 @@ ROWS = [
         FREE_HOLE,
         "ratio",
         {1.25: 0.184, 1.5: 0.414, 3: 0.824, 4: 0.830, 5: 0.813},
+        "ring_plates",
     ),
     *rows_of(
         on_radius_stress,
@@ -137,15 +140,28 @@ ROWS = [
         FREE_RIM,
         "ratio",
         {1.25: 0.135, 1.5: 0.410, 2: 1.04, 3: 2.15, 4: 2.99, 5: 3.69},
+        "ring_plates",
     ),
     *rows_of(
-        roark_deflection, ROARK_RINGS, 2e-3, {}, "b", {0.1: 0.0687, 0.3: 0.0761, 0.5: 0.0624, 0.7: 0.0325}
+        roark_deflection,
+        ROARK_RINGS,
+        2e-3,
+        {},
+        "b",
+        {0.1: 0.0687, 0.3: 0.0761, 0.5: 0.0624, 0.7: 0.0325},
+        "ring_plates",
     ),
-    *rows_of(roark_hoop_moment, ROARK_RINGS, 2e-3, {}, "b", {0.1: 0.3965, 0.3: 0.3272, 0.5: 0.2404}),
-    *rows_of(panel_stress, ROARK_PANELS, 2e-3, {"edges": "supported"}, "ratio", SUPPORTED_STRESS),
-    *rows_of(panel_stress, ROARK_PANELS, 2e-3, {"edges": "clamped"}, "ratio", CLAMPED_STRESS),
-    *rows_of(panel_deflection, ROARK_PANELS, 4e-3, {"edges": "supported"}, "ratio", SUPPORTED_DEFLECTION),
-    *rows_of(panel_deflection, ROARK_PANELS, 4e-3, {"edges": "clamped"}, "ratio", CLAMPED_DEFLECTION),
+    *rows_of(
+        roark_hoop_moment, ROARK_RINGS, 2e-3, {}, "b", {0.1: 0.3965, 0.3: 0.3272, 0.5: 0.2404}, "ring_plates"
+    ),
+    *rows_of(panel_stress, ROARK_PANELS, 2e-3, {"edges": "supported"}, "ratio", SUPPORTED_STRESS, "panels"),
+    *rows_of(panel_stress, ROARK_PANELS, 2e-3, {"edges": "clamped"}, "ratio", CLAMPED_STRESS, "panels"),
+    *rows_of(
+        panel_deflection, ROARK_PANELS, 4e-3, {"edges": "supported"}, "ratio", SUPPORTED_DEFLECTION, "panels"
+    ),
+    *rows_of(
+        panel_deflection, ROARK_PANELS, 4e-3, {"edges": "clamped"}, "ratio", CLAMPED_DEFLECTION, "panels"
+    ),
 ]
 
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 import pytest
 
 from speclint.handbook import spring_fatigue, spring_heat, spring_lengths, springs
+from tests.published.proof import proves
 from tests.published.row import Row
 
 JINDAL = "Jindal, Machine Design, example"
@@ -61,6 +62,7 @@ ROWS = [
         2e-3,
         f"{JINDAL} 8-6",
         "seen",
+        "springs",
     ),
     Row(
         deflection,
@@ -69,6 +71,7 @@ ROWS = [
         2e-3,
         f"{JINDAL} 8-6",
         "seen",
+        "springs",
     ),
     # The example counts one coil less than there are in the solid stack: a = −1.
     Row(
@@ -110,7 +113,7 @@ ROWS = [
         f"{SHIGLEY} 10-4",
         "memory",
     ),
-    Row(amplitude_on_zimmerli, MUSIC_WIRE, 1.18, 4e-3, f"{SHIGLEY} 10-4, Sines", "memory"),
+    Row(amplitude_on_zimmerli, MUSIC_WIRE, 1.18, 4e-3, f"{SHIGLEY} 10-4, Sines", "memory", "spring_fatigue"),
     Row(
         stroke_on_zimmerli_by_goodman,
         MUSIC_WIRE | {"S_su": 190.3 * KSI},
@@ -118,6 +121,7 @@ ROWS = [
         5e-3,
         f"{SHIGLEY} 10-4, Goodman",
         "memory",
+        "spring_fatigue",
     ),
     Row(
         spring_fatigue.goodman_endurance,
@@ -130,6 +134,7 @@ ROWS = [
 ]
 
 
+@proves("spring_fatigue", memory="Budynas and Nisbett, Shigley's Mechanical Engineering Design")
 @pytest.mark.parametrize(("treatment", "amplitude", "mean"), [("none", 241, 379), ("peened", 398, 534)])
 def test_zimmerli_s_pair_is_shigley_s_in_megapascals(treatment: str, amplitude: float, mean: float) -> None:
     """Shigley, fatigue loading of helical compression springs, gives both units (from memory)."""
@@ -142,6 +147,11 @@ def test_the_published_value_is_met(row: Row) -> None:
     assert row.ask(**row.given) == pytest.approx(row.expected, rel=row.tolerance)
 
 
+@proves(
+    "spring_lengths",
+    memory="Budynas and Nisbett, Shigley's Mechanical Engineering Design",
+    seen="U. C. Jindal, Machine Design",
+)
 @pytest.mark.parametrize(("side", "buckles"), [(0.999, False), (1.001, True)])
 @pytest.mark.parametrize("seating", [0.5, 0.7, 1.0, 2.0])
 def test_steel_springs_are_stable_up_to_the_textbook_s_length(
@@ -158,6 +168,7 @@ def test_steel_springs_are_stable_up_to_the_textbook_s_length(
     assert pytest.approx(5.26, rel=3e-3) == 2.6249 / 0.5
 
 
+@proves("spring_heat", memory="Spring Manufacturers Institute, Handbook of Spring Design")
 @pytest.mark.parametrize(
     ("wire", "fahrenheit"),
     [("SH", 250), ("FDC", 300), ("VDCrV", 425), ("VDSiCr", 475), ("1.4310", 550), ("1.4568", 650)],

@@ -25,6 +25,7 @@ from speclint.handbook.threads import (
     thread,
 )
 from speclint.handbook.wire_gauge import wire_diameter
+from tests.published.proof import proves
 
 INCH = 0.0254
 SQUARE_INCH = INCH**2
@@ -94,11 +95,27 @@ STRESS_AREAS_IN2 = [
 ]  # fmt: skip
 
 
+@proves(
+    "threads.geometry",
+    "threads.designations",
+    seen=[
+        "University of Stavanger, table of standard metric bolt dimensions",
+        "U. C. Jindal, Machine Design",
+    ],
+    memory=["ISO 898-1:2013", "Machinery's Handbook"],
+)
 @pytest.mark.parametrize(("name", "area", "tolerance"), STRESS_AREAS_MM2)
 def test_stress_area_of_metric_threads(name: str, area: float, tolerance: float) -> None:
     assert stress_area(name).nominal * 1e6 == pytest.approx(area, rel=tolerance)
 
 
+@proves(
+    "threads.geometry",
+    "threads.designations",
+    seen=["ASME PCC-1, table of bolt root and tensile stress areas"],
+    library="screw-thread-lib",
+    memory="ASME B1.1",
+)
 @pytest.mark.parametrize(("name", "area", "tolerance"), STRESS_AREAS_IN2)
 def test_stress_area_of_unified_threads(name: str, area: float, tolerance: float) -> None:
     assert stress_area(name).nominal / SQUARE_INCH == pytest.approx(area, rel=tolerance)
@@ -107,6 +124,11 @@ def test_stress_area_of_unified_threads(name: str, area: float, tolerance: float
 # --- root areas ---
 
 
+@proves(
+    "threads.geometry",
+    "threads.designations",
+    seen="University of Stavanger, table of standard metric bolt dimensions",
+)
 @pytest.mark.parametrize(
     ("name", "area"),
     [("M12", 76.247), ("M16", 144.12), ("M20", 225.19), ("M30", 518.99), ("M36", 759.28)],
@@ -116,6 +138,11 @@ def test_root_area_of_metric_threads(name: str, area: float) -> None:
     assert root_area(thread(name).root_diameter) * 1e6 == pytest.approx(area, rel=1e-4)
 
 
+@proves(
+    "threads.geometry",
+    "threads.designations",
+    seen=["ASME PCC-1, table of bolt root and tensile stress areas", "UNF thread data, public table"],
+)
 @pytest.mark.parametrize(("name", "area"), [("1/2 UNC", 0.1257), ("3/4 UNC", 0.3019), ("3/4 UNF", 0.351)])
 def test_root_area_of_unified_threads(name: str, area: float) -> None:
     """Table of bolt root and tensile stress areas, and UNF thread data table: seen."""
@@ -171,6 +198,13 @@ CORE_OF_WHITWORTH = [
 ]  # fmt: skip
 
 
+@proves(
+    "threads.geometry",
+    "threads.designations",
+    seen="BSW thread geometry, table of a fastener maker",
+    memory="BS 84",
+    derived="hand working",
+)
 @pytest.mark.parametrize(("name", "core"), CORE_OF_WHITWORTH)
 def test_core_diameter_of_whitworth_threads(name: str, core: float) -> None:
     found = thread(name)
@@ -178,6 +212,7 @@ def test_core_diameter_of_whitworth_threads(name: str, core: float) -> None:
     assert found.minor_diameter == found.root_diameter
 
 
+@proves("threads.geometry", "threads.designations", memory="BS 84")
 @pytest.mark.parametrize(
     ("name", "effective"),
     [("1/4 BSW", 0.2180), ("1/2 BSW", 0.4466), ("3/4 BSW", 0.6860), ("1 BSW", 0.9200), ("1 1/2 BSW", 1.3933),
@@ -188,6 +223,7 @@ def test_effective_diameter_of_whitworth_threads(name: str, effective: float) ->
     assert thread(name).pitch_diameter / INCH == pytest.approx(effective, abs=1e-4)
 
 
+@proves("threads.geometry", "threads.designations", memory="ISO 724:1993")
 @pytest.mark.parametrize(
     ("name", "pitch_diameter", "minor_diameter"),
     [
@@ -205,6 +241,7 @@ def test_basic_dimensions_of_metric_threads(name: str, pitch_diameter: float, mi
     assert found.minor_diameter * 1e3 == pytest.approx(minor_diameter, abs=6e-4)
 
 
+@proves("threads.geometry", "threads.designations", memory="ISO 228-1:2000")
 @pytest.mark.parametrize(
     ("name", "pitch_diameter", "minor_diameter"),
     [
@@ -271,17 +308,20 @@ def limits_in(unit: float, name: str) -> list[float]:
     return [end / unit for pair in pairs for end in pair]
 
 
+@proves("threads.limits", library="screw-thread-lib, ASME B1.1-2019, Table 2")
 @pytest.mark.parametrize(("name", "printed"), UNIFIED_2A_2B)
 def test_limits_of_unified_threads(name: str, printed: tuple[float, ...]) -> None:
     """Within one in the last printed place: the standard rounds tolerance and allowance before it adds."""
     assert limits_in(INCH, name) == pytest.approx(printed, abs=1.1e-4)
 
 
+@proves("threads.limits", memory=["ISO 965-2:1998", "ISO 228-1:2000"], library="screw-thread-lib")
 @pytest.mark.parametrize(("name", "printed"), METRIC_6G_6H + PIPE)
 def test_limits_of_metric_and_pipe_threads(name: str, printed: tuple[float, ...]) -> None:
     assert limits_in(1e-3, name) == pytest.approx(printed, abs=1.6e-3)
 
 
+@proves("threads.limits", memory="BS 84")
 def test_limits_of_a_whitworth_thread_worked_by_hand() -> None:
     """1 BSW, medium class, BS 84 formulae (memory), p = 1/8 in, L = D = 1 in.
 
@@ -294,6 +334,7 @@ def test_limits_of_a_whitworth_thread_worked_by_hand() -> None:
     )
 
 
+@proves("threads.limits", memory="BS 84")
 def test_limits_of_a_small_whitworth_thread_have_an_allowance() -> None:
     """1/2 BSW, medium class, BS 84 formulae (memory), p = 1/12 in, L = D = 0.5 in.
 
@@ -314,6 +355,7 @@ def test_limits_of_a_small_whitworth_thread_have_an_allowance() -> None:
 METRIC_SIZES = [1.6, 2, 2.5, 3, 4, 5, 6, 8, 10, 12, 14, 16, 18, 20, 24, 27, 30, 33, 36, 39, 42, 48, 56, 64]
 
 
+@proves("threads.limits", memory="ISO 965-1:1998, clause 13")
 @pytest.mark.parametrize("size", METRIC_SIZES)
 def test_metric_tolerances_follow_their_formulae(size: float) -> None:
     name = f"M{size:g}"
@@ -339,6 +381,7 @@ R40 = [100, 106, 112, 118, 125, 132, 140, 150, 160, 170, 180, 190, 200, 212, 224
 PREFERRED = {*R40, *(63, 67, 71, 75, 80, 85, 90, 95), 56}  # R 40 of the decade below, as the tables round it
 
 
+@proves("threads.limits", memory=["ISO 965-1:1998, clause 13", "ISO 3, R 40 series"])
 @pytest.mark.parametrize("row", rows("iso-965-1-1998-pitch-diameter-tolerances.csv"), ids=str)
 def test_tolerances_of_pitch_diameters_are_preferred_numbers_near_their_formula(
     row: Mapping[str, str],
@@ -350,6 +393,7 @@ def test_tolerances_of_pitch_diameters_are_preferred_numbers_near_their_formula(
     assert nut == pytest.approx(1.32 * expected, rel=0.055)
 
 
+@proves("threads.limits", memory=["ISO 965-1:1998, clause 13", "ISO 3, R 40 series"])
 @pytest.mark.parametrize("row", rows("iso-965-1-1998-tolerances-by-pitch.csv"), ids=str)
 def test_tolerances_by_pitch_are_preferred_numbers_near_their_formulae(row: Mapping[str, str]) -> None:
     P, below, major = (float(row[column]) for column in ("pitch", "es g", "major diameter external"))
@@ -362,6 +406,7 @@ def test_tolerances_by_pitch_are_preferred_numbers_near_their_formulae(row: Mapp
         assert float(row["minor diameter internal"]) == pytest.approx(minor, rel=0.045)
 
 
+@proves("threads.limits", memory="ISO 228-1:2000")
 @pytest.mark.parametrize("row", rows("iso-228-1-2000-pipe-threads.csv"), ids=lambda row: row["size"])
 def test_tolerances_of_pipe_threads_go_by_pitch(row: Mapping[str, str]) -> None:
     """ISO 228-1:2000, Table 1, µm: memory. Above size 2 the pitch and major diameters have a wider one."""
@@ -376,6 +421,7 @@ def test_tolerances_of_pipe_threads_go_by_pitch(row: Mapping[str, str]) -> None:
 FINE_PITCHES = {0.2, 0.25, 0.35, 0.5, 0.75, 1, 1.25, 1.5, 2, 3, 4, 6, 8}  # ISO 261:1998, Table 2: memory
 
 
+@proves("threads.designations", memory="ISO 261:1998, Table 2")
 @pytest.mark.parametrize("size", dict.fromkeys(entries("iso-261-1998-metric-threads.csv", "diameter")))
 def test_fine_pitches_are_those_of_the_standard_and_finer_than_the_coarse(size: str) -> None:
     listed = [row for row in rows("iso-261-1998-metric-threads.csv") if row["diameter"] == size]
@@ -386,6 +432,7 @@ def test_fine_pitches_are_those_of_the_standard_and_finer_than_the_coarse(size: 
     assert all(pitch < coarse[0] for pitch in fine if coarse)
 
 
+@proves("threads.designations", memory="ASME B1.1")
 @pytest.mark.parametrize("table", ["asme-b1.1-2019-unified-threads.csv", "bs-84-1956-whitworth-threads.csv"])
 def test_inch_diameters_are_what_their_size_says(table: str) -> None:
     """Fractions of an inch; number sizes are 0.060 in and 0.013 in more for each number (ASME B1.1: memory)."""
@@ -419,6 +466,7 @@ STRIPPING_IN2 = [
 ]
 
 
+@proves("threads.engagement", library="screw-thread-lib")
 @pytest.mark.parametrize(("name", "bolt", "nut"), STRIPPING_IN2)
 def test_stripping_areas(name: str, bolt: float, nut: float) -> None:
     """Within 0.4 %: one in the last place of an ASME limit moves the area by as much."""
@@ -426,6 +474,7 @@ def test_stripping_areas(name: str, bolt: float, nut: float) -> None:
     assert internal_stripping_area(name, INCH).low / SQUARE_INCH == pytest.approx(nut, rel=0.004)
 
 
+@proves("threads.engagement", memory="FED-STD-H28/2B", derived="hand working")
 @pytest.mark.parametrize("name", ["M8", "M20", "M24x2", "1/2 UNC", "1-12 UNF"])
 def test_stripping_areas_of_the_basic_profile(name: str) -> None:
     """Bolt 3/4 π D_1 L: FED-STD-H28/2B, formula (6b). Nut 7/8 π d L: by hand from the 60° profile."""
@@ -463,6 +512,7 @@ LOADS = [
 ]
 
 
+@proves("property_classes", seen="EN ISO 898-1", memory="ISO 898-1:2013")
 @pytest.mark.parametrize(("name", "class_name", "breaking", "proof"), LOADS)
 def test_breaking_and_proof_loads(name: str, class_name: str, breaking: float, proof: float | None) -> None:
     t = thread(name)
@@ -472,6 +522,7 @@ def test_breaking_and_proof_loads(name: str, class_name: str, breaking: float, p
         assert found.proof_stress * t.stress_area == pytest.approx(proof, rel=0.005)
 
 
+@proves("property_classes", memory=["ISO 898-1:2013, Table 3", "ISO 3506-1:2009, Tables 2 and 3"])
 @pytest.mark.parametrize(
     ("name", "strength", "stress_at_yield", "hardness"),
     [
@@ -503,6 +554,7 @@ GAUGES = entries("bs-3737-1964-wire-gauge.csv", "gauge")
 _NUMBERS_OF_LIBRARY = {"7/0": 0.143, "6/0": 0.167, "5/0": 0.2, "4/0": 0.25, "3/0": 0.33, "2/0": 0.5}
 
 
+@proves("wire_gauge", library="fluids")
 @pytest.mark.parametrize("gauge", [gauge for gauge in GAUGES if gauge != "28"])
 def test_wire_gauge_agrees_with_another_table(gauge: str) -> None:
     """fluids 1.3, British Standard Wire Gauge: library. For 28 see the next test."""
@@ -510,12 +562,14 @@ def test_wire_gauge_agrees_with_another_table(gauge: str) -> None:
     assert wire_diameter(gauge).nominal == pytest.approx(t_from_gauge(number, schedule="BSWG"), rel=1e-9)
 
 
+@proves("wire_gauge", memory="BS 3737")
 def test_28_gauge_is_0_0148_inch() -> None:
     """BS 3737, 0.376 mm: memory. fluids has 0.0149 in, which breaks the even steps of 0.0012 in there."""
     assert wire_diameter(28).nominal == pytest.approx(0.0148 * INCH)
     assert round(wire_diameter(28).nominal * 1e3, 3) == 0.376
 
 
+@proves("threads.designations", memory=["ISO 261:1998", "ASME B1.1", "BS 84", "ISO 228-1:2000"])
 def test_threads_outside_the_published_lists_are_refused() -> None:
     for name in ("M24x1.25", "M23", "1/2-12 UNC", "7/8-9 BSF", "G 9/16"):
         with pytest.raises(NotKnown):
