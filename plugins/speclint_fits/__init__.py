@@ -15,4 +15,5 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in("speclint_fits.rules.pads", "locating-face"),
         rules_in("speclint_fits.rules.castings", "casting"),
         rules_in("speclint_fits.rules.chains", "dimension-chain"),
+        rules_in("speclint_fits.rules.hot_chains", "dimension-chain"),
     ]

@@ -36,6 +36,7 @@ class ValveSpindle(Component):
         free_length: longest length without support that is pressed when the valve opens.
         ends: how both ends of that length are held.
         heated_length: length from the valve's seat to the point where the gear drives it, that grows when hot.
+        cap_ground_off: ground off its cap when the gear is set, on the engine.
         friction: drag of guide and seal.
         seal: what seals it.
         seal_temperature: temperature for which the seal is rated.
@@ -60,6 +61,7 @@ class ValveSpindle(Component):
     free_length: Length = NOT_STATED
     ends: Word[str] = NOT_STATED
     heated_length: Length = NOT_STATED
+    cap_ground_off: Length = NOT_STATED
     friction: Force = NOT_STATED
     seal: Word[Literal["packed gland", "labyrinth", "metallic rings", "lip seal"]] = NOT_STATED
     seal_temperature: Temperature = NOT_STATED

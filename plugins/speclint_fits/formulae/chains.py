@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
-from speclint.formula import Metres, Ratio
+from speclint.formula import Kelvins, Metres, PerKelvin, Ratio
 from speclint.handbook.chains import WORST_CASE_CITES
 
 _WORST_CASE = list(WORST_CASE_CITES)
@@ -165,3 +165,62 @@ def spread_asked(a: Metres, b: Metres) -> Metres:
     508.0
     """
     return b - a
+
+
+@formula("y = L α (T − T_ref)", cites=[FIRST_PRINCIPLES])
+def growth_of_length(L: Metres, alpha: PerKelvin, T: Kelvins, T_ref: Kelvins) -> Metres:
+    """By how much a length of a part outgrows its size on the drawing.
+
+    y = L α (T − T_ref)
+
+    ``L`` length at ``T_ref``, negative where more of it narrows the gap [m]; ``alpha`` mean coefficient from
+    ``T_ref`` [1/K]; ``T`` of the part [K]. Returns [m].
+
+    Hand working: 330 mm, 11e-6, 250 K: 330 × 0.00275 = 0.9075 mm.
+
+    >>> round(growth_of_length(L=0.330, alpha=11e-6, T=543.15, T_ref=293.15) * 1e3, 6)
+    0.9075
+    """
+    return L * alpha * (T - T_ref)
+
+
+@formula("g_h = g + y", cites=[FIRST_PRINCIPLES])
+def gap_when_hot(g: Metres, y: Metres) -> Metres:
+    """Gap hot.
+
+    g_h = g + y
+
+    ``g`` gap cold, ``y`` what the growth of all links adds to it [m]. Returns [m].
+
+    >>> round(gap_when_hot(g=0.85e-3, y=-0.35e-3) * 1e3, 6)
+    0.5
+    """
+    return g + y
+
+
+@formula("e = |x − m|", cites=[FIRST_PRINCIPLES])
+def off_middle(x: Metres, m: Metres) -> Metres:
+    """How far a size as measured lies from the middle of what was drawn.
+
+    e = |x − m|
+
+    ``x`` measured, ``m`` middle of the drawn limits [m]. Returns [m].
+
+    >>> round(off_middle(x=150.06e-3, m=150.00e-3) * 1e6, 6)
+    60.0
+    """
+    return abs(x - m)
+
+
+@formula("h = (b − a)/2", cites=[FIRST_PRINCIPLES])
+def half_of_limits(a: Metres, b: Metres) -> Metres:
+    """Half of the width between the limits of a size.
+
+    h = (b − a)/2
+
+    ``a`` low, ``b`` high limit [m]. Returns [m].
+
+    >>> round(half_of_limits(a=149.9e-3, b=150.1e-3) * 1e6, 6)
+    100.0
+    """
+    return (b - a) / 2

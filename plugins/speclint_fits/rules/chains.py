@@ -1,73 +1,34 @@
-"""Dimension chains: the gap at worst, by chance, and as the fitter makes it."""
+"""Dimension chains cold: the gap at worst, by chance, and as the fitter makes it."""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
-from speclint.handbook import chains
 from speclint.handbook.chains import MONTE_CARLO_CITES, STATISTICAL_CITES, WORST_CASE_CITES, last_link
-from speclint.handbook.reading import Reading
-from speclint.specs import ChainLink, DimensionChain
+from speclint.specs import DimensionChain
 from speclint_fits.formulae.chains import (
-    high_end,
-    link_tolerance,
-    low_end,
+    half_of_limits,
+    off_middle,
     others_vary,
     reach_of_link,
-    reaches_in_square,
     reaches_together,
     share_of_reach,
-    share_of_square,
     spread_asked,
     with_link,
 )
 from speclint_fits.formulae.fits import middle
-
-
-@dataclass(frozen=True)
-class Acting:
-    """A link by name, and how it acts: 1 widens the gap, −1 narrows it, another number by a lever."""
-
-    name: str
-    link: ChainLink
-    k: float
-
-
-def _links(chain: DimensionChain, sheet: Sheet) -> Iterator[Acting]:
-    """The links of a chain, in the order in which they are stated."""
-    if not chain.chain:
-        raise sheet.not_assessed("no link of the chain is stated", chain.where)
-    for name, link in chain.chain.items():
-        sign = 1.0 if sheet.read(f"{name} acts", link.direction) == "widens" else -1.0
-        lever = 1.0
-        if sheet.is_stated(f"lever of {name}", link.lever):
-            lever = sheet.take(f"k of {name}", link.lever)
-        yield Acting(name, link, sign * lever)
-
-
-def _asked(chain: DimensionChain, sheet: Sheet) -> tuple[float, float]:
-    """What is asked of the gap; minus infinity and infinity on a side that asks nothing."""
-    least = greatest = math.inf
-    if sheet.is_stated("least", chain.least):
-        least = -sheet.take_nominal("g_least", chain.least)
-    if sheet.is_stated("greatest", chain.greatest):
-        greatest = sheet.take_nominal("g_greatest", chain.greatest)
-    if math.isinf(least) and math.isinf(greatest):
-        raise sheet.not_assessed("neither least nor greatest is asked of the gap", chain.where)
-    return -least, greatest
-
-
-def _held(gap: float, asked: tuple[float, float], sheet: Sheet) -> Judgement:
-    """The gap against what is asked of it."""
-    least, greatest = asked
-    if math.isinf(greatest):
-        return sheet.at_least(gap, least)
-    if math.isinf(least):
-        return sheet.at_most(gap, greatest)
-    return sheet.within(gap, least, greatest)
+from speclint_fits.linking import (
+    Acting,
+    asked_cold,
+    handbook_link,
+    held,
+    judged_by_chance,
+    links_of,
+    shares_in_words,
+    size_of,
+)
 
 
 @rule(
@@ -77,33 +38,22 @@ def _held(gap: float, asked: tuple[float, float], sheet: Sheet) -> Judgement:
     grade=Grade.NONCONFORMITY,
     cites=[*WORST_CASE_CITES],
     why="Of parts made once there is no average: what the limits allow is what may be delivered.",
-    leaves_out="heat, load and wear; errors of form and of position that no link states",
+    leaves_out="heat (chain.worst-case-hot has it), load and wear; errors of form and of position that no link states",
 )
 def worst_case(chain: DimensionChain, sheet: Sheet) -> Judgement:
     """Σ k x over the links at the governing corner, and the share of each link in the spread."""
-    asked = _asked(chain, sheet)
-    links = list(_links(chain, sheet))
+    asked = asked_cold(chain, sheet)
+    links = list(links_of(chain, sheet))
     gap, reach, reaches = 0.0, 0.0, {}
     for one in links:
-        measure = sheet.dimension(one.link)
+        measure = size_of(one, sheet)
         gap = sheet.work("g", with_link, g_0=gap, k=one.k, x=sheet.take(one.name, measure))
         width = sheet.tolerance(f"t of {one.name}", measure)
         reaches[one.name] = sheet.work(f"r of {one.name}", reach_of_link, k=one.k, t=width)
         reach = sheet.work("R", reaches_together, R_0=reach, r=reaches[one.name])
-    judged = _held(gap, asked, sheet)
-    shares = _shares(reaches, reach, share_of_reach, sheet)
+    judged = held(gap, asked, sheet)
+    shares = shares_in_words(reaches, reach, share_of_reach, sheet)
     return replace(judged, says=f"{judged.says}; {shares}" if shares else judged.says)
-
-
-def _shares(reaches: dict[str, float], whole: float, formula: Callable[..., float], sheet: Sheet) -> str:
-    """The share of each link in words, the greatest first; "" where nothing varies."""
-    if whole == 0:
-        return ""
-    found = {
-        name: sheet.work(f"share of {name}", formula, r=reach, R=whole) for name, reach in reaches.items()
-    }
-    ordered = sorted(found, key=lambda name: -found[name])
-    return "shares: " + ", ".join(f"{name} {found[name]:.0%}" for name in ordered)
 
 
 @rule(
@@ -113,7 +63,8 @@ def _shares(reaches: dict[str, float], whole: float, formula: Callable[..., floa
     grade=Grade.OBSERVATION,
     cites=[*STATISTICAL_CITES, *MONTE_CARLO_CITES],
     why="It says which link to tighten, and what a second engine would cost in fitting.",
-    leaves_out="the single engine, which is at the mercy of the worst case; how truly the spread describes the shop",
+    leaves_out="heat (chain.statistical-hot has it); the single engine, which is at the mercy of the worst case; "
+    "how truly the spread describes the shop",
     limits=[
         Limit("trials", "20000", "ratio", COMMON_PRACTICE, "trials of the Monte Carlo, at least 1000"),
         Limit("seed", "1902", "ratio", COMMON_PRACTICE, "seed of its generator"),
@@ -122,70 +73,62 @@ def _shares(reaches: dict[str, float], whole: float, formula: Callable[..., floa
 def statistical(chain: DimensionChain, sheet: Sheet) -> Judgement:
     """Root-sum-square about the middle, and the yield of a seeded trial at the low end of its own doubt."""
     wanted = sheet.take("Y_w", chain.wanted_yield)
-    asked = _asked(chain, sheet)
-    limits = tuple(_handbook_link(one, sheet) for one in _links(chain, sheet))
-    low, high, shares = _root_sum_square(limits, sheet)
-    trials, seed = (int(sheet.limit(name)) for name in ("trials", "seed"))
-    share = sheet.look_up("Y", monte_carlo_yield, links=limits, asked=asked, trials=trials, seed=seed)
-    judged = sheet.at_least(share, wanted)
-    about = f"root-sum-square {low * 1e3:.3f} to {high * 1e3:.3f} mm"
-    return replace(judged, says="; ".join(one for one in (judged.says, about, shares) if one))
-
-
-def _handbook_link(one: Acting, sheet: Sheet) -> chains.Link:
-    spread = "normal"
-    if sheet.is_stated(f"spread of {one.name}", one.link.spread):
-        spread = sheet.read(f"spread of {one.name}", one.link.spread)
-    low, high = sheet.take_limits(one.name, sheet.dimension(one.link))
-    return chains.Link(one.name, low, high, one.k, "uniform" if spread == "uniform" else "normal")
-
-
-def _root_sum_square(links: tuple[chains.Link, ...], sheet: Sheet) -> tuple[float, float, str]:
-    """Ends of the spread by root-sum-square, and the shares in its square."""
-    centre, reach, reaches = 0.0, 0.0, {}
-    for link in links:
-        half_way = sheet.work(f"m of {link.name}", middle, a=link.low, b=link.high)
-        centre = sheet.work("m", with_link, g_0=centre, k=link.direction, x=half_way)
-        width = sheet.work(f"t of {link.name}", link_tolerance, a=link.low, b=link.high)
-        reaches[link.name] = sheet.work(f"r of {link.name}", reach_of_link, k=link.direction, t=width)
-        reach = sheet.work("R", reaches_in_square, R_0=reach, r=reaches[link.name])
-    low = sheet.work("g_low", low_end, m=centre, R=reach)
-    high = sheet.work("g_high", high_end, m=centre, R=reach)
-    return low, high, _shares(reaches, reach, share_of_square, sheet)
-
-
-def monte_carlo_yield(
-    links: tuple[chains.Link, ...], asked: tuple[float, float], trials: int, seed: int
-) -> Reading:
-    """Share of chains within the asked limits by a seeded trial, with the doubt of its sampling."""
-    found = chains.monte_carlo(links, *asked, trials=trials, seed=seed)
-    what = (
-        f"yield in {trials} trials, seed {seed}: mean {found.mean * 1e3:.4f} mm, "
-        f"standard deviation {found.deviation * 1e3:.4f} mm; 95 % confidence of sampling alone"
-    )
-    return Reading(what, found.share, found.low, found.high, "", MONTE_CARLO_CITES[0])
+    asked = asked_cold(chain, sheet)
+    links = tuple(handbook_link(one, sheet) for one in links_of(chain, sheet))
+    return judged_by_chance(links, asked, wanted, sheet)
 
 
 @rule(
     "chain.measured",
-    title="The last link can be machined to bring the gap within its limits, the others being what they are",
+    title="What was measured is as drawn, and the last link can be machined to bring the gap within its limits",
     on=DimensionChain,
     grade=Grade.OBSERVATION,
+    gravest=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES],
     why="One face left to the last and machined to measurement does what no tolerance on five drawings can.",
     leaves_out="whether metal is left on that face; the doubt of a measurement stated without limits",
+    edition=2,
 )
 def measured(chain: DimensionChain, sheet: Sheet) -> Judgement:
-    """The size of the last link for either limit, from the others as measured or within the limits left to them."""
+    """Each measured size against the limits of its drawing, and the size of the last link for either limit."""
+    links = list(links_of(chain, sheet))
+    judged = [_as_drawn(one, sheet) for one in links if _is_measured(one, sheet)]
+    found = [one for one in judged if one is not None]
     if not sheet.is_stated("last", chain.last):
-        raise sheet.not_applicable("no link is left to be machined to measurement")
-    links = list(_links(chain, sheet))
+        if not found:
+            raise sheet.not_applicable("no link is measured, and none is left to be machined to measurement")
+        return sheet.worst(*found)
+    last = _last(chain, links, sheet)
+    governs = sheet.worst(last, *found)
+    return governs if governs is last else replace(governs, says=f"{last.says}; {governs.says}")
+
+
+def _is_measured(one: Acting, sheet: Sheet) -> bool:
+    """Whether a link is measured on the job, and its part's spec states the size that was drawn."""
+    drawn = sheet.is_stated(f"{one.name} is drawn", one.link.dimension)
+    return drawn and sheet.is_stated(f"{one.name} is measured", one.link.measured)
+
+
+def _as_drawn(one: Acting, sheet: Sheet) -> Judgement | None:
+    """A measured size within the drawn limits; None where the drawing states no limits to hold it against."""
+    drawn = sheet.dimension(one.link)
+    a, b = sheet.take_limits(f"{one.name} drawn", drawn)
+    if a == b:
+        return None
+    m = sheet.work(f"m of {one.name}", middle, a=a, b=b)
+    off = sheet.work(f"e of {one.name}", off_middle, x=sheet.take(one.name, one.link.measured), m=m)
+    half = sheet.work(f"h of {one.name}", half_of_limits, a=a, b=b)
+    judged = sheet.at_most(off, half).graded(Grade.NONCONFORMITY)
+    return replace(judged, says=f"{one.name} as measured: {judged.says}")
+
+
+def _last(chain: DimensionChain, links: list[Acting], sheet: Sheet) -> Judgement:
     last = sheet.entry({one.name: one for one in links}, chain.last, f"links of {chain.id}")
-    asked = _asked(chain, sheet)
+    asked = asked_cold(chain, sheet)
     left = [0.0, 0.0]
     for one in links:
         if one is not last:
-            ends = sheet.take_limits(one.name, sheet.dimension(one.link))
+            ends = sheet.take_limits(one.name, size_of(one, sheet))
             for side, end in enumerate(ends if one.k > 0 else reversed(ends)):
                 left[side] = sheet.work(("s_low", "s_high")[side], with_link, g_0=left[side], k=one.k, x=end)
     sizes = [

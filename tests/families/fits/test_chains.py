@@ -11,6 +11,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from speclint import Grade
 from speclint.handbook.chains import Link, root_sum_square, wilson_interval, worst_case
 from speclint_fits.formulae.chains import reaches_in_square, reaches_together
 from tests.families.fits.bench import found
@@ -188,6 +189,49 @@ def test_a_gap_asked_on_one_side_bounds_the_link_on_one_side(workshop: Workshop)
 def test_without_a_last_link_nothing_is_machined(workshop: Workshop) -> None:
     assert write(workshop, ('last = "a"', "")).only(MEASURED).outcome == "not applicable"
     assert write(workshop, ('last = "a"', 'last = "z"')).only(MEASURED).outcome == "not assessed"
+
+
+BOX = 'kind = "cam-box"\nid = "box"\nblock_length = "0.120 in ±0.005"\n'
+DRAWN = ('size = "0.120 in ±0.005"', 'of = "box"\ndimension = "block_length"')
+
+
+@pytest.mark.parametrize(
+    ("measured", "outcome", "used"),
+    [("0.1249 in", "conforms", 0.98), ("0.1150 in", "conforms", 1.0), ("0.1149 in", "finding", 1.02)],
+)
+def test_what_is_measured_is_as_drawn(workshop: Workshop, measured: str, outcome: str, used: float) -> None:
+    """c drawn 0.120 ± 0.005 in: 4.9, 5 and 5.1 thou off its middle, of 5."""
+    workshop.write({"box.toml": BOX})
+    taken = (DRAWN[0], f'{DRAWN[1]}\nmeasured = "{measured}"')
+    check = write(workshop, taken, ('last = "a"', "")).only(MEASURED)
+    assert check.outcome == outcome
+    assert check.utilisation == pytest.approx(used)
+    assert check.grade is (Grade.NONCONFORMITY if outcome == "finding" else None)
+
+
+def test_the_measured_size_goes_before_the_drawn_one(workshop: Workshop) -> None:
+    """c = 0.124 in: the gap is 0.001 ± 0.005 in, and a machined to 0.751 + 0.124 + 0.876 − 0.005 in at least."""
+    workshop.write({"box.toml": BOX})
+    taken = (DRAWN[0], f'{DRAWN[1]}\nmeasured = "0.124 in"')
+    check = write(workshop, taken, ('greatest = "15 thou"', ""), ('"-5 thou"', '"-3.9 thou"')).only(WORST)
+    assert check.outcome == "finding"
+    assert found(check) == pytest.approx(-0.004 * INCH)
+    check = write(workshop, taken, ('greatest = "15 thou"', "")).only(MEASURED)
+    assert "for the least gap machine a to: 44.348 mm" in check.says  # 1.746 in
+
+
+def test_without_a_measured_size_the_drawn_one_is_read_where_its_part_states_it(workshop: Workshop) -> None:
+    workshop.write({"box.toml": BOX})
+    check = write(workshop, DRAWN).only(WORST)
+    assert (check.outcome, check.utilisation) == ("conforms", pytest.approx(1.0))
+    workshop.replace("chain.toml", '"block_length"', '"lock_length"')
+    assert workshop.only(WORST).outcome == "not assessed"
+
+
+def test_a_drawn_size_without_limits_judges_no_measurement(workshop: Workshop) -> None:
+    workshop.write({"box.toml": BOX.replace(" ±0.005", "")})
+    taken = (DRAWN[0], f'{DRAWN[1]}\nmeasured = "0.130 in"')
+    assert write(workshop, taken, ('last = "a"', "")).only(MEASURED).outcome == "not applicable"
 
 
 @given(widths=st.lists(st.floats(1e-6, 1e-3), min_size=2, max_size=6))

@@ -51,4 +51,33 @@ def test_only_the_honest_mistake_is_found(engine: Workshop) -> None:
         for check in engine.assess().checks
         if check.rule.name in names and check.outcome not in ("conforms", "not applicable")
     }
-    assert found == {("fit.machining-allowance", "casting-liner-right")}
+    assert found == {
+        ("fit.machining-allowance", "casting-liner-right"),
+        ("chain.worst-case-hot", "chain-back-pad-left"),
+    }
+
+
+def test_a_locating_pad_that_is_tight_cold_may_be_loose_while_the_engine_warms(engine: Workshop) -> None:
+    """Pad 25 °C, frame 30 °C: 220 × 12e-6 × 5 K is 0.013 mm, more than the 0.010 mm that the limits promise cold.
+
+    Ground 0.01 mm larger the pad stays tight.
+    """
+    loose = engine.only("chain.worst-case-hot", "chain-back-pad-left")
+    assert (loose.outcome, loose.case) == ("finding", "warming")
+    engine.replace("blocks/block-left.toml", '"220 mm +0.045/+0.030"', '"220 mm +0.055/+0.040"')
+    assert engine.only("chain.worst-case-hot", "chain-back-pad-left").outcome == "conforms"
+
+
+def test_the_tappet_chain_reads_what_its_parts_state(engine: Workshop) -> None:
+    """A box drawn 1 mm higher is not the one that was measured."""
+    assert engine.only("chain.measured", "chain-tappet-inlet-left-front").outcome == "conforms"
+    engine.replace("camboxes/cambox-left-front.toml", '"150 mm ±0.1"', '"151 mm ±0.1"')
+    assert engine.only("chain.measured", "chain-tappet-inlet-left-front").outcome == "finding"
+
+
+def test_the_cam_box_s_foot_stays_bedded_while_the_chamber_grows_into_it(engine: Workshop) -> None:
+    """Cold, radii 0.5 ± 0.2 mm apart over 40°: 0.7 × 0.23396 = 0.164 mm of gap. Bored too small it gapes."""
+    check = engine.only("fit.curved-seat", "fit-saddle-cambox-left-front")
+    assert (check.outcome, check.case) == ("conforms", "running")
+    engine.replace("fits/fit-saddle-cambox-left-front.toml", '"701.0 mm ±0.2"', '"698.8 mm ±0.2"')
+    assert engine.only("fit.curved-seat", "fit-saddle-cambox-left-front").outcome == "finding"

@@ -1,0 +1,150 @@
+"""Dimension chains with each part at its own temperature: the gap at worst, and by chance."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
+from speclint.formula import Metres
+from speclint.handbook import chains
+from speclint.handbook.chains import MONTE_CARLO_CITES, STATISTICAL_CITES, WORST_CASE_CITES
+from speclint.handbook.materials import Material
+from speclint.handbook.press_fits import DRAWING_TEMPERATURE
+from speclint.handbook.reading import Reading
+from speclint.specs import CaseName, ChainLink, Component, DimensionChain, LoadCase
+from speclint_fits.formulae.chains import gap_when_hot, growth_of_length, with_link
+from speclint_fits.formulae.fits import middle
+from speclint_fits.linking import asked_hot, handbook_link, held, judged_by_chance, links_of, size_of
+
+_HOT: tuple[CaseName, ...] = ("warming", "starting", "running", "drifting", "standing-hot", "cooling")
+
+
+@rule(
+    "chain.worst-case-hot",
+    title="The gap keeps its limits hot, with every link and every temperature at once at its unkindest",
+    on=DimensionChain,
+    cases=_HOT,
+    grade=Grade.NONCONFORMITY,
+    cites=[FIRST_PRINCIPLES, *WORST_CASE_CITES],
+    why="What was set with a feeler in the shop is another size in steam: each part grows by its own metal and heat.",
+    leaves_out="load and wear, temperatures that differ along one link, errors of form that no link states",
+)
+def worst_case_hot(chain: DimensionChain, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Σ k x (1 + α (T − 20 °C)) over the links at the governing corner of sizes, temperatures and metals."""
+    asked = asked_hot(chain, sheet)
+    gap = growth = 0.0
+    for one in links_of(chain, sheet):
+        place = _place_of(one.name, one.link, sheet)
+        x = sheet.take(one.name, size_of(one, sheet))
+        gap = sheet.work("g", with_link, g_0=gap, k=one.k, x=x)
+        y = _growth(one.name, x, place, case, sheet)
+        growth = sheet.work("y", with_link, g_0=growth, k=one.k, x=y)
+    hot = sheet.work("g_h", gap_when_hot, g=gap, y=growth)
+    judged = held(hot, asked, sheet)
+    return replace(
+        judged, says=f"{judged.says}; cold {gap * 1e3:.3f} mm, of which heat makes {growth * 1e3:+.3f} mm"
+    )
+
+
+@dataclass(frozen=True)
+class Place:
+    """Where a link lies: its part, and the name of its temperature where that is not the part's."""
+
+    part: Component
+    named: str
+
+    @property
+    def called(self) -> str:
+        """What the sheet calls it."""
+        return self.named or self.part.id
+
+
+def _place_of(name: str, link: ChainLink, sheet: Sheet) -> Place:
+    own = not sheet.is_stated(f"{name} grows with", link.grows_with)
+    part = sheet.follow(link.of if own else link.grows_with)
+    named = sheet.is_stated(f"temperature of {name}", link.temperature)
+    return Place(part, sheet.read(f"temperature of {name}", link.temperature) if named else "")
+
+
+def _growth(name: str, x: Metres, place: Place, case: LoadCase, sheet: Sheet) -> Metres:
+    T = sheet.take(
+        f"T of {name}",
+        case.temperature_named(place.named) if place.named else case.temperature_of(place.part),
+    )
+    metal = sheet.material_of(place.part)
+    alpha = sheet.look_up(f"α of {name}", metal.expansion, of=place.part, at=T)
+    return sheet.work(f"y of {name}", growth_of_length, L=x, alpha=alpha, T=T, T_ref=DRAWING_TEMPERATURE)
+
+
+@rule(
+    "chain.statistical-hot",
+    title="As many chains as are wanted keep their limits hot, were many made and steamed",
+    on=DimensionChain,
+    cases=_HOT,
+    grade=Grade.OBSERVATION,
+    cites=[*STATISTICAL_CITES, *MONTE_CARLO_CITES],
+    why="It says whether it is the shop or the heat that spreads the gap, and what closer limits would gain.",
+    leaves_out="the single engine, which is at the mercy of the worst case; that hot days of neighbouring parts go "
+    "together; how truly the spread describes shop and steam",
+    limits=[
+        Limit("trials", "20000", "ratio", COMMON_PRACTICE, "trials of the Monte Carlo, at least 1000"),
+        Limit("seed", "1902", "ratio", COMMON_PRACTICE, "seed of its generator"),
+    ],
+)
+def statistical_hot(chain: DimensionChain, case: LoadCase, sheet: Sheet) -> Judgement:
+    """The cold links as they vary, and the growth of each part as one more link, alike between its extremes.
+
+    All lengths of one part at one temperature grow together: their growth is one chance, not several.
+    """
+    wanted = sheet.take("Y_w", chain.wanted_yield)
+    asked = asked_hot(chain, sheet)
+    links: list[chains.Link] = []
+    lengths: dict[tuple[str, str], tuple[Place, Metres]] = {}
+    for one in links_of(chain, sheet):
+        place = _place_of(one.name, one.link, sheet)
+        link = handbook_link(one, sheet)
+        links.append(link)
+        m = sheet.work(f"m of {one.name}", middle, a=link.low, b=link.high)
+        key = (place.part.id, place.named)
+        so_far = lengths[key][1] if key in lengths else 0.0
+        lengths[key] = place, sheet.work(f"L of {place.called}", with_link, g_0=so_far, k=one.k, x=m)
+    links += [_growing(place, L, case, sheet) for place, L in lengths.values()]
+    return judged_by_chance(tuple(links), asked, wanted, sheet)
+
+
+def _growing(place: Place, L: Metres, case: LoadCase, sheet: Sheet) -> chains.Link:
+    """The growth of all lengths of a part as a link, between the extremes of its temperature and its metal."""
+    measure = case.temperature_named(place.named) if place.named else case.temperature_of(place.part)
+    metal = sheet.material_of(place.part)
+    grown = _extremes(place, L, sheet.take_limits(f"T of {place.called}", measure), metal, sheet)
+    return chains.Link(f"growth of {place.called}", min(grown), max(grown), 1.0, "uniform")
+
+
+def _extremes(
+    place: Place, L: Metres, temperatures: Iterable[float], metal: Material, sheet: Sheet
+) -> list[Metres]:
+    grown = []
+    for side, T in zip(("min", "max"), temperatures, strict=True):
+        for end, table in (("least", least_expansion), ("greatest", greatest_expansion)):
+            name = f"{place.called}, {end} at T_{side}"
+            alpha = sheet.look_up(f"α of {name}", table, metal=metal, at=T)
+            grown.append(
+                sheet.work(f"y of {name}", growth_of_length, L=L, alpha=alpha, T=T, T_ref=DRAWING_TEMPERATURE)
+            )
+    return grown
+
+
+def least_expansion(metal: Material, at: float) -> Reading:
+    """The least mean coefficient that a material may have from 20 °C to a temperature, 1/K."""
+    found = metal.expansion(at=at)
+    return Reading.exact(f"least {found.what}", found.low, found.unit, found.source)
+
+
+def greatest_expansion(metal: Material, at: float) -> Reading:
+    """The greatest mean coefficient that a material may have from 20 °C to a temperature, 1/K."""
+    found = metal.expansion(at=at)
+    return Reading.exact(f"greatest {found.what}", found.high, found.unit, found.source)
+
+
+RULES: tuple[Rule, ...] = (worst_case_hot, statistical_hot)
