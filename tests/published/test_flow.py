@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 
 import pytest
 from fluids import fittings as fluids_fittings
@@ -202,3 +203,32 @@ def test_orifice_agrees_with_fluids(d: float, D: float, p_2: float) -> None:
         C_specified=0.6, epsilon_specified=ε, taps="D",
     )  # fmt: skip
     assert nozzles.orifice_mass_flow(0.6, ε, d, D, 1.2, 1e5 - p_2) == pytest.approx(theirs, rel=1e-6)
+
+
+@proves(
+    "fittings", memory="B. R. Munson, D. F. Young and T. H. Okiishi, Fundamentals of Fluid Mechanics, ch. 8"
+)
+@pytest.mark.parametrize(
+    ("found", "printed", "tolerance"),
+    [
+        # sharp-edged entrance 0.5, well rounded 0.04, exit 1.0; mitre of 90° without vanes 1.1
+        (lambda: fittings.entrance_loss(0.0), 0.5, 1e-9),
+        (lambda: fittings.entrance_loss(0.15), 0.04, 1e-9),
+        (lambda: fittings.EXIT_LOSS, 1.0, 1e-9),
+        (lambda: fittings.mitre_loss(math.pi / 2, 0.018), 1.1, 0.025),
+        # a passage that leaves a wide chest is a sharp-edged entrance
+        (lambda: fittings.contraction_loss(1e6, 1e-6), 0.5, 1e-6),
+    ],
+)
+def test_losses_as_a_textbook_prints_them(
+    found: Callable[[], float], printed: float, tolerance: float
+) -> None:
+    assert found() == pytest.approx(printed, rel=tolerance)
+
+
+@proves("fittings", derived="momentum of the mixing stream")
+@pytest.mark.parametrize("ratio", [0.1, 0.25, 0.5, 0.8])
+def test_enlargement_from_momentum(ratio: float) -> None:
+    """Δp = ρ v² r (1 − r) is regained of ρ v² (1 − r²)/2: what is missing is lost."""
+    lost = (1 - ratio**2) / 2 - ratio * (1 - ratio)
+    assert fittings.enlargement_loss(ratio, 1.0) == pytest.approx(2 * lost)

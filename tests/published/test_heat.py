@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from itertools import pairwise
 
 import pytest
 from ht import (
@@ -186,3 +187,46 @@ def test_lagged_wall_agrees_with_a_solution_by_other_libraries(t: float) -> None
     T_s = brentq(excess, T_a + 1e-6, T_i - 1e-6)
     assert lagging.lagged_wall_surface_temperature(T_i, T_a, t, H, λ, ε) == pytest.approx(T_s, abs=0.6)
     assert lagging.lagged_wall_loss(T_i, T_a, t, H, λ, ε) == pytest.approx(λ * (T_i - T_s) / t, rel=0.01)
+
+
+AIR_AS_CENGEL = [
+    # °C, W/(m·K), m²/s, Prandtl number
+    (0.0, 0.02364, 1.338e-5, 0.7362),
+    (20.0, 0.02514, 1.516e-5, 0.7309),
+    (50.0, 0.02735, 1.798e-5, 0.7228),
+    (100.0, 0.03095, 2.306e-5, 0.7111),
+    (200.0, 0.03779, 3.455e-5, 0.6974),
+    (300.0, 0.04418, 4.765e-5, 0.6935),
+]
+
+
+@proves("air", memory="Y. A. Cengel, Heat and Mass Transfer, Table A-15")
+@pytest.mark.parametrize(("celsius", "conductivity", "viscosity", "prandtl"), AIR_AS_CENGEL)
+def test_air_as_another_table_has_it(
+    celsius: float, conductivity: float, viscosity: float, prandtl: float
+) -> None:
+    """At one atmosphere; the tables differ by 3.3 % at most, most in the Prandtl number."""
+    air = air_at(celsius + 273.15)
+    assert air.conductivity == pytest.approx(conductivity, rel=0.032)
+    assert air.kinematic_viscosity == pytest.approx(viscosity, rel=0.027)
+    assert air.prandtl_number == pytest.approx(prandtl, rel=0.035)
+
+
+@proves("air", library="CoolProp")
+def test_air_departs_smoothly_from_coolprop() -> None:
+    """Two tables of one gas differ by a smooth drift: a kink of 1 % at one temperature is a slip of the pen."""
+    coolprop = pytest.importorskip("CoolProp.CoolProp")
+    places = [250.0 + 50 * n for n in range(8)]
+
+    def departures(T: float) -> tuple[float, float, float]:
+        at = ("P", 101325.0, "T", T, "Air")
+        ν = coolprop.PropsSI("V", *at) / coolprop.PropsSI("D", *at)
+        air = air_at(T)
+        return (
+            air.kinematic_viscosity / ν,
+            air.conductivity / coolprop.PropsSI("L", *at),
+            air.prandtl_number / coolprop.PropsSI("PRANDTL", *at),
+        )
+
+    for drift in zip(*map(departures, places), strict=True):
+        assert all(abs(after - before) < 0.011 for before, after in pairwise(drift)), drift

@@ -7,11 +7,14 @@ bear out are used: its recalled 0.664 for the deflection at a/b = 2, supported a
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 
 import pytest
 
 from speclint.handbook import flat_covers, panels, plates, ring_plates
+from tests.handbook.plate_equilibrium import clamped_rectangle, supported_rectangle
+from tests.published.proof import proves
 from tests.published.row import Row
 
 BORESI = "Boresi and Schmidt, Advanced Mechanics of Materials, example 13.3"
@@ -168,3 +171,109 @@ ROWS = [
 @pytest.mark.parametrize("row", ROWS, ids=str)
 def test_the_published_value_is_met(row: Row) -> None:
     assert row.ask(**row.given) == pytest.approx(row.expected, rel=row.tolerance)
+
+
+@proves("panels", derived="Navier's series for supported edges, Ritz's energy method for clamped ones")
+@pytest.mark.parametrize("share", [0.0, 0.2, 0.25, 0.5, 0.625, 1 / 1.2, 1.0])
+@pytest.mark.parametrize("edges", ["supported", "clamped"])
+def test_panels_solved_numerically(edges: str, share: float) -> None:
+    """Thin plates of ν = 0.3 solved in the tests' own way; an endless panel is a strip of beam."""
+    strip = {"supported": (5 / 384, 1 / 8), "clamped": (1 / 384, 1 / 12)}
+    if share == 0:
+        deflection, moment = strip[edges]
+        share = 1e-9
+    else:
+        solved = supported_rectangle(share, 0.3) if edges == "supported" else clamped_rectangle(share)
+        deflection, moment = solved
+    assert panels.panel_stress_factor(edges, share, 1.0).nominal == pytest.approx(6 * moment, rel=0.02)
+    assert panels.panel_deflection_factor(edges, share, 1.0).nominal == pytest.approx(deflection, rel=0.025)
+
+
+# Of a plate of radius 0.2 m, 20 mm thick, 200 GPa, ν 0.3, under 2 MPa: p r⁴/(E t³) = 2 mm, p r²/t² = 200 MPa.
+PLATE = {"p": 2e6, "D": 0.4, "t": 0.02}
+STEEL = {"E": 200e9, "nu": 0.3}
+MARKS = "Marks' Standard Handbook for Mechanical Engineers, flat plates, coefficients for ν = 0.3"
+MACHINERY = "Machinery's Handbook, strength of circular flat plates, W the whole load"
+WHOLE = 2e6 * math.pi * 0.2**2
+
+HANDBOOKS = [
+    Row(plates.supported_plate_stress, PLATE | {"nu": 0.3}, 1.24 * 200e6, 5e-3, MARKS, "memory"),
+    Row(plates.clamped_plate_stress, PLATE, 0.75 * 200e6, 1e-6, MARKS, "memory"),
+    Row(plates.supported_plate_deflection, PLATE | STEEL, 0.696 * 2e-3, 1e-3, MARKS, "memory"),
+    Row(plates.clamped_plate_deflection, PLATE | STEEL, 0.171 * 2e-3, 3e-3, MARKS, "memory"),
+    # S = 0.39 W/t², 0.24 W/t²; y = 0.221 W r²/(E t³), 0.0543 W r²/(E t³), two to three figures in print
+    Row(plates.supported_plate_stress, PLATE | {"nu": 0.3}, 0.39 * WHOLE / 4e-4, 0.015, MACHINERY, "memory"),
+    Row(plates.clamped_plate_stress, PLATE, 0.24 * WHOLE / 4e-4, 0.01, MACHINERY, "memory"),
+    Row(
+        plates.supported_plate_deflection,
+        PLATE | STEEL,
+        0.221 * WHOLE * 0.04 / 1.6e6,
+        5e-3,
+        MACHINERY,
+        "memory",
+    ),
+    Row(
+        plates.clamped_plate_deflection,
+        PLATE | STEEL,
+        0.0543 * WHOLE * 0.04 / 1.6e6,
+        5e-3,
+        MACHINERY,
+        "memory",
+    ),
+    # M_c = q a²/16 (3 + ν) makes 6 M/t²; clamped M_c = q a² (1 + ν)/16 and M_r = q a²/8
+    Row(
+        plates.clamped_plate_centre_stress,
+        PLATE | {"nu": 0.3},
+        6 * 2e6 * 0.04 * 1.3 / 16 / 4e-4,
+        1e-9,
+        "Roark's Formulas for Stress and Strain, Table 11.2, case 10b",
+        "memory",
+    ),
+    Row(
+        plates.clamped_plate_edge_moment,
+        {"p": 2e6, "D": 0.4},
+        2e6 * 0.04 / 8,
+        1e-9,
+        "Roark's Formulas for Stress and Strain, Table 11.2, case 10b",
+        "memory",
+    ),
+    # y = M a²/(2 D (1 + ν)), D = E t³/(12 (1 − ν²)) = 146 520 N·m
+    Row(
+        plates.edge_moment_deflection,
+        {"m": 10e3, "D": 0.4, "t": 0.02} | STEEL,
+        10e3 * 0.04 / (2 * 146_520 * 1.3),
+        1e-4,
+        "Roark's Formulas for Stress and Strain, Table 11.2, case 13a",
+        "memory",
+    ),
+]
+
+
+@pytest.mark.parametrize("row", HANDBOOKS, ids=str)
+def test_round_plates_as_handbooks_print_them(row: Row) -> None:
+    assert row.ask(**row.given) == pytest.approx(row.expected, rel=row.tolerance)
+
+
+@proves("flat_covers", memory="S. Timoshenko and S. Woinowsky-Krieger, Theory of Plates and Shells")
+@pytest.mark.parametrize(("G", "t", "p"), [(0.5, 0.05, 2e6), (0.3, 0.03, 1.7e6), (0.65, 0.06, 0.8e6)])
+def test_the_code_s_cover_is_a_supported_plate_with_a_rim_moment(G: float, t: float, p: float) -> None:
+    """ASME's C = 0.3 stands for 3 (3 + ν)/32 = 0.309 of a supported plate, its 1.9 for 6/π = 1.910 of the rim."""
+    pressed = flat_covers.bolted_cover_stress(
+        G, flat_covers.bolted_cover_factor().nominal, p, t, 1.0, 0.0, 0.04
+    )
+    assert pressed == pytest.approx(plates.supported_plate_stress(p, G, t, 0.3), rel=0.032)
+    assert pressed < plates.supported_plate_stress(p, G, t, 0.3)
+    studs = flat_covers.bolted_cover_stress(G, 0.3, 0.0, t, 1.0, 600e3, 0.04)
+    assert studs == pytest.approx(plates.edge_moment_stress(600e3 * 0.04 / (math.pi * G), t), rel=6e-3)
+
+
+@proves("flat_covers", memory="EN 13445-3, 10.5.2, flat end with narrow-face gasket")
+@pytest.mark.parametrize(("G", "p", "W", "h"), [(0.5, 2e6, 600e3, 0.040), (0.3, 1.7e6, 250e3, 0.030)])
+def test_the_european_cover_is_the_same_plate(G: float, p: float, W: float, h: float) -> None:
+    """e = √((3 (3 + ν)/32 G² + 3 (G/4 + 2 b m)(C − G)) P/f) with C − G = 2 h; W = π/4 G² P + 2 b m π G P.
+
+    The rim term is 6 W h/(π G f) with that W; worked by hand with it: within 1.7 % of the code's own.
+    """
+    f = 100e6
+    theirs = math.sqrt((3 * 3.3 / 32 * G**2 * p + 6 * W * h / (math.pi * G)) / f)
+    assert flat_covers.bolted_cover_thickness(G, 0.3, p, f, 1.0, W, h) == pytest.approx(theirs, rel=0.017)

@@ -256,3 +256,32 @@ def test_end_fixity_as_the_timber_standard_prints_it(ends: str, theory: float, d
 def test_kazimi_example_6_rankine() -> None:
     """S. M. A. Kazimi, Solid Mechanics, Ex. 6, p. 345 (seen): 59 415.61 kgf."""
     assert columns.rankine_gordon_load(1260.0, 48.76, 1 / 18_000, 24.75) == pytest.approx(59_415.61, rel=1e-4)
+
+
+@proves("combined_stress", library="scipy, eigenvalues of the tensor of stress")
+@pytest.mark.parametrize(
+    ("sigma", "tau"), [(60e6, 40e6), (-80e6, 25e6), (0.0, 30e6), (120e6, 0.0), (15e6, -90e6)]
+)
+def test_principal_stresses_are_the_eigenvalues(sigma: float, tau: float) -> None:
+    """Greatest tension and shear, and the energy of distortion from the three principal stresses."""
+    from scipy.linalg import eigvalsh
+
+    least, middle, greatest = (float(one) for one in eigvalsh([[sigma, tau, 0], [tau, 0, 0], [0, 0, 0]]))
+    assert combined_stress.greatest_tension(sigma, tau) == pytest.approx(greatest, abs=1)
+    assert combined_stress.greatest_shear(sigma, tau) == pytest.approx((greatest - least) / 2, abs=1)
+    squares = (greatest - middle) ** 2 + (middle - least) ** 2 + (least - greatest) ** 2
+    assert combined_stress.equivalent_stress(sigma, tau) == pytest.approx(math.sqrt(squares / 2), abs=1)
+
+
+@proves("combined_stress", derived="stresses of a round bar, worked by hand")
+@pytest.mark.parametrize(("M", "T"), [(3e3, 10e3), (5e3, 0.5e3), (0.0, 2e3)])
+def test_equivalent_moments_make_the_stresses_of_a_round_bar(M: float, T: float) -> None:
+    """σ = 32 M/(π d³) and τ = 16 T/(π d³): T_e makes the greatest shear, M_e the greatest tension."""
+    unit = 16 / (math.pi * 0.09**3)
+    sigma, tau = 2 * unit * M, unit * T
+    assert unit * combined_stress.equivalent_torque(M, T) == pytest.approx(
+        combined_stress.greatest_shear(sigma, tau)
+    )
+    assert 2 * unit * combined_stress.equivalent_bending_moment(M, T) == pytest.approx(
+        combined_stress.greatest_tension(sigma, tau)
+    )
