@@ -7,7 +7,7 @@ combination exactly once all the same.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Hashable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Hashable, Iterable, Iterator, Mapping
 from itertools import combinations, product
 from typing import TypeVar
 
@@ -33,6 +33,7 @@ class Corner:
 
 
 T = TypeVar("T")
+_Found = tuple[Severity, Corner, object]
 
 
 def every_corner(run: Callable[[Corner], T]) -> Iterator[tuple[Corner, T]]:
@@ -72,27 +73,25 @@ def worst_corner(
 class _Search:
     """Finds the worst corner of many inputs without visiting all.
 
-    From several starts it turns over single inputs as long as the result grows worse, enumerates the six inputs
-    that matter most at the best of them, the others held, and climbs again by single inputs and pairs. Exact where each
-    input works one way whatever the others do, as nearly all do in design rules.
+    From several starts it turns over single inputs as long as the result grows worse, enumerates the six inputs that
+    matter most at the best of them, the others held, and climbs again by single inputs and by pairs of those that
+    do not work the same way wherever the others stand. Exact where each input works one way whatever the others
+    do, as nearly all do in design rules, and where inputs work in separate pairs.
     """
 
     _most = 6  # inputs enumerated in full: enough for those that work in pairs, by the tests of this search
 
     def __init__(self, run: Callable[[Corner], T], severity: Callable[[T], Severity]) -> None:
         self._run, self._severity = run, severity
-        self._seen: dict[frozenset[Hashable], tuple[Severity, Corner, object]] = {}
+        self._seen: dict[frozenset[Hashable], _Found] = {}
 
     def worst(self, first: Corner) -> tuple[Corner, T]:
-        names = list(first.met)
-        starts = [dict.fromkeys(names, False), dict.fromkeys(names, True)]
-        starts += [{name: index % 2 == parity for index, name in enumerate(names)} for parity in (0, 1)]
-        best = max((self._climb(start, 1) for start in starts), key=lambda found: found[0])
-        best = max(best, self._enumerate(best[1]), key=lambda found: found[0])
-        best = max(best, self._climb(dict(best[1].met), 2), key=lambda found: found[0])
+        best = max((self._climb(start) for start in _starts(first.met)), key=_by_severity)
+        best = max(best, self._enumerate(best), key=_by_severity)
+        best = self._climb_by_pairs(self._climb(best[1].met))
         return best[1], best[2]  # type: ignore[return-value]
 
-    def _at(self, sides: dict[Hashable, bool]) -> tuple[Severity, Corner, object]:
+    def _at(self, sides: Mapping[Hashable, bool]) -> _Found:
         key = frozenset(name for name, high in sides.items() if high)
         if key not in self._seen:
             corner = Corner(sides)
@@ -100,39 +99,71 @@ class _Search:
             self._seen[key] = self._severity(result), corner, result
         return self._seen[key]
 
-    def _climb(self, sides: dict[Hashable, bool], at_once: int) -> tuple[Severity, Corner, object]:
+    def _turned(self, found: _Found, *names: Hashable) -> _Found:
+        met = found[1].met
+        return self._at({**met, **{name: not met.get(name, False) for name in names}})
+
+    def _climb(self, sides: Mapping[Hashable, bool]) -> _Found:
+        """Turn over one input after another, round and round, until none makes the result worse."""
         best = self._at(sides)
-        while True:
-            met = list(best[1].met)
-            better = self._first_better(best, met, 1)
-            if better is None and at_once > 1:
-                better = self._first_better(best, met, at_once)
-            if better is None:
-                return best
-            best = better
-
-    def _first_better(
-        self, best: tuple[Severity, Corner, object], names: Sequence[Hashable], at_once: int
-    ) -> tuple[Severity, Corner, object] | None:
-        for turned in combinations(names, at_once):
-            sides = {**best[1].met, **{name: not best[1].met[name] for name in turned}}
-            found = self._at(sides)
+        names, index, idle = list(best[1].met), 0, 0
+        while idle < len(names):
+            found = self._turned(best, names[index % len(names)])
+            index, idle = index + 1, idle + 1
             if found[0] > best[0]:
-                return found
-        return None
+                best, names, idle = found, list(found[1].met), 0
+        return best
 
-    def _enumerate(self, corner: Corner) -> tuple[Severity, Corner, object]:
-        here = self._at(dict(corner.met))
-        effect = {name: self._effect(here, name) for name in corner.met}
+    def _climb_by_pairs(self, best: _Found) -> _Found:
+        better: _Found | None = best
+        while better is not None:
+            best = better
+            pairs = combinations(self._wavering(best), 2)
+            tried = (self._turned(best, *pair) for pair in pairs)
+            better = next((self._climb(one[1].met) for one in tried if one[0] > best[0]), None)
+        return best
+
+    def _wavering(self, best: _Found) -> list[Hashable]:
+        """The inputs whose turning over works one way here and another way where other inputs stand otherwise."""
+        met = best[1].met
+        places = [
+            best,
+            *(self._at(start) for start in [{n: not high for n, high in met.items()}, *_starts(met)]),
+        ]
+        return [name for name in met if len({self._way(place, name) for place in places}) > 1]
+
+    def _way(self, place: _Found, name: Hashable) -> int:
+        """1 where the input makes the result worse when high, -1 when low, 0 where it does nothing."""
+        if name not in place[1].met:
+            return 0
+        turned = self._turned(place, name)[0]
+        if turned == place[0]:
+            return 0
+        return 1 if (turned > place[0]) != place[1].met[name] else -1
+
+    def _enumerate(self, here: _Found) -> _Found:
+        met = here[1].met
+        effect = {name: self._effect(here, name) for name in met}
         chosen = sorted(effect, key=lambda name: -effect[name])[: self._most]
         sides = [
             dict(zip(chosen, combination, strict=True))
             for combination in product((False, True), repeat=len(chosen))
         ]
-        return max((self._at({**corner.met, **side}) for side in sides), key=lambda found: found[0])
+        return max((self._at({**met, **side}) for side in sides), key=_by_severity)
 
-    def _effect(self, here: tuple[Severity, Corner, object], name: Hashable) -> float:
-        there = self._at({**here[1].met, name: not here[1].met[name]})
+    def _effect(self, here: _Found, name: Hashable) -> float:
+        there = self._turned(here, name)
         if there[0] == here[0]:
             return 0.0
         return abs(there[0][2] - here[0][2]) if there[0][:2] == here[0][:2] else float("inf")
+
+
+def _starts(names: Iterable[Hashable]) -> list[dict[Hashable, bool]]:
+    """All low, all high, and one and the other by turns."""
+    order = list(names)
+    alike = [dict.fromkeys(order, side) for side in (False, True)]
+    return alike + [{name: index % 2 == parity for index, name in enumerate(order)} for parity in (0, 1)]
+
+
+def _by_severity(found: _Found) -> Severity:
+    return found[0]

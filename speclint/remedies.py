@@ -74,10 +74,22 @@ def remedies(found: Check, checks: Sequence[Check], context: Context, most: int 
     if found.outcome != "finding" or found.utilisation is None or not isinstance(component, Component):
         return []
     trials = [_Trial(found, component, step, checks, context) for step in _own_values(found, component)]
-    solved = sorted((one for one in map(_solve, trials) if one), key=_order)
-    by_place = {trial.step.where: trial for trial in trials}
-    proved = [replace(one, spoils=by_place[one.where].spoils(one.then - one.now)) for one in solved[:most]]
-    return sorted(proved, key=_order)
+    return sorted(_proved(trials, most), key=_order)
+
+
+def _proved(trials: Sequence[_Trial], most: int) -> list[Remedy]:
+    """The best remedies: whatever looks best is proved first, and looked at again where its proof fails."""
+    hoped = [(trial, one) for trial in trials if (one := trial.hoped()) is not None]
+    found: list[Remedy] = []
+    while hoped and len(found) < most:
+        best = min(hoped, key=lambda pair: _order(pair[1]))
+        hoped.remove(best)
+        trial, remedy = best
+        if proved := trial.proved(remedy):
+            found.append(proved)
+        elif again := trial.hoped():
+            hoped.append((trial, again))
+    return found
 
 
 def _order(remedy: Remedy) -> tuple[int, float, str]:
@@ -104,6 +116,20 @@ class _Trial:
         self.step = step
         self._corners = [(found.case, found.corner)]
         self._others = [one for one in checks if one.outcome == "conforms" and _took(one, step.where)]
+        self._proofs = 0
+
+    def hoped(self) -> Remedy | None:
+        """The least change that holds at every corner met so far; None where none does, or too many proofs failed."""
+        step = self.step
+        if self._proofs == _PROOFS:
+            return None
+        shift = (
+            _pieces(self) if step.kind == "counted" else _least_shift(self.holds, step.stated, _step(step))
+        )
+        if shift is None:
+            return None
+        then, spoils = step.stated + shift, self.seems_to_spoil(shift)
+        return Remedy(step.where, step.name, step.stated, then, step.unit, step.written_in, None, spoils)
 
     def holds(self, shift: float) -> bool:
         """Whether the rule holds at every corner met so far."""
@@ -113,17 +139,25 @@ class _Trial:
         )
         return all(_holds(ending) for ending in endings)
 
-    def proved(self, shift: float) -> Check:
-        """The whole check with the value moved; where it fails, its corner joins those tried."""
+    def proved(self, remedy: Remedy) -> Remedy | None:
+        """The remedy with the whole check behind it; None where that fails, and its corner joins those tried."""
+        shift = remedy.then - remedy.now
         proof = check(self._found.rule, self._component, self._moved(shift))
-        if proof.outcome != "conforms":
-            self._corners.append((proof.case, proof.corner))
-        return proof
+        self._proofs += 1
+        if proof.outcome == "conforms":
+            return replace(remedy, utilisation=proof.utilisation, spoils=self.spoils(shift))
+        self._corners.append((proof.case, proof.corner))
+        return None
 
     def spoils(self, shift: float) -> tuple[str, ...]:
         """The rules that took the same value, hold as it is, and would not hold with it moved."""
         moved = self._moved(shift)
-        return self._failing(lambda one, part: check(one.rule, part, moved).outcome == "conforms")
+        return self._failing(
+            lambda one, part: (
+                _holds(run_once(one.rule, part, one.case, one.corner, moved))
+                and check(one.rule, part, moved).outcome == "conforms"
+            )
+        )
 
     def seems_to_spoil(self, shift: float) -> tuple[str, ...]:
         """The same at the corners that govern now: quick, and enough to choose by."""
@@ -147,21 +181,6 @@ def _holds(ending: Ending) -> bool:
 
 def _took(one: Check, where: Where) -> bool:
     return not one.rule.reviews and any(step.where == where for step in one.steps)
-
-
-def _solve(trial: _Trial) -> Remedy | None:
-    step = trial.step
-    for _ in range(_PROOFS):
-        shift = (
-            _pieces(trial) if step.kind == "counted" else _least_shift(trial.holds, step.stated, _step(step))
-        )
-        if shift is None:
-            return None
-        proof = trial.proved(shift)
-        if proof.outcome == "conforms":
-            then, used, spoils = step.stated + shift, proof.utilisation, trial.seems_to_spoil(shift)
-            return Remedy(step.where, step.name, step.stated, then, step.unit, step.written_in, used, spoils)
-    return None
 
 
 def _pieces(trial: _Trial) -> float | None:
