@@ -2,11 +2,13 @@
 
 What a family imports: ``rule``, ``rules_in``, ``Rule``, ``RulesIn``, ``Grade``, ``Limit``, ``Sheet``, ``Judgement``,
 ``formula``, ``require``, ``family`` (the hook marker), ``Source``, ``COMMON_PRACTICE``, ``FIRST_PRINCIPLES``,
-``ReportWriter``; the kinds from :mod:`speclint.specs`, the tables and formulae from :mod:`speclint.handbook`.
+``ReportWriter``, ``Course`` (what runs beside a scan); the kinds from :mod:`speclint.specs`, the tables and formulae
+from :mod:`speclint.handbook`.
 """
 
 from __future__ import annotations
 
+from speclint.courses import Course
 from speclint.errors import NotKnown, OutOfRange
 from speclint.formula import formula, require
 from speclint.hookspecs import family
@@ -19,6 +21,7 @@ from speclint.sources import COMMON_PRACTICE, FIRST_PRINCIPLES, Source
 __all__ = [
     "COMMON_PRACTICE",
     "FIRST_PRINCIPLES",
+    "Course",
     "Grade",
     "Judgement",
     "Limit",

@@ -6,6 +6,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Literal
 
+from speclint.courses import Series
 from speclint.formula import described
 from speclint.handbook.reading import Reading
 from speclint.judgement import Amount
@@ -30,7 +31,7 @@ class Step:
     """One line of a sheet. ``expression`` is the equation, ``numbers`` the same with numbers put in.
 
     ``value`` is that of the governing corner, ``stated`` the nominal as the spec has it. ``filled`` are the
-    numbers put into an equation: argument, SI value, SI unit.
+    numbers put into an equation: argument, SI value, SI unit. ``series`` is what runs beside a scan, its places first.
     """
 
     kind: StepKind
@@ -46,6 +47,7 @@ class Step:
     written_in: str = ""
     stated: float = 0.0
     filled: tuple[tuple[str, float, str], ...] = ()
+    series: tuple[Series, ...] = ()
 
 
 class Record:
@@ -158,9 +160,11 @@ class Record:
         step = Step("worked", symbol, name, value, about.unit, about.equation, put_in, source)
         self.steps.append(replace(step, filled=filled))
 
-    def scanned(self, symbol: str, name: str, place: float, unit: str, note: str) -> None:
-        """Write down where a scan found its worst."""
-        self.steps.append(Step("scanned", symbol, name, place, unit, note=note))
+    def scanned(
+        self, symbol: str, name: str, place: float, unit: str, note: str, series: tuple[Series, ...] = ()
+    ) -> None:
+        """Write down where a scan found its worst, and what runs beside it."""
+        self.steps.append(Step("scanned", symbol, name, place, unit, note=note, series=series))
 
     def amount(self, value: float) -> Amount:
         """What a value to be judged is: the latest step that gives it.

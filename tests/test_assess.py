@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Course, Grade, Judgement, Limit, Sheet, rule
 from speclint.assess import check
 from speclint.assessment import assess
 from speclint.checks import Check
@@ -244,6 +244,42 @@ def test_a_worst_case_that_lies_inside_is_scanned_for(tmp_path: Path) -> None:
     place = next(step.value for step in found.steps if step.kind == "scanned")
     assert place == pytest.approx(0.5, abs=1e-6)
     assert found.outcome == "conforms"
+
+
+def test_what_runs_beside_a_scan_is_written_down_only_where_the_sheet_is(tmp_path: Path) -> None:
+    """x² beside the hump of x (1 − x), at 0, 0.3, 0.6 and 0.9; without meaning at 0; never at a tolerance corner."""
+    asked: list[float] = []
+
+    def square(x: float) -> float | None:
+        asked.append(x)
+        return x**2 if x else None
+
+    def function(tube: Tube, sheet: Sheet) -> Judgement:
+        sheet.take("d", tube.bore)
+        place = sheet.scan(
+            "x",
+            "place of the hump",
+            lambda x: x * (1 - x),
+            0.0,
+            0.9,
+            unit="m",
+            steps=3,
+            beside=[Course("y", "its square", "m²", square)],
+        )
+        return sheet.at_least(sheet.work("x", only_small, d=place / 10), sheet.limit("least"))
+
+    limits = [Limit("least", "49.9999 mm", "length", COMMON_PRACTICE)]
+    found = with_rule(tmp_path, function, limits=limits).only("tube.made")
+    (scan,) = (step for step in found.steps if step.kind == "scanned")
+    assert [(one.symbol, one.name, one.unit) for one in scan.series] == [
+        ("x", "place of the hump", "m"),
+        ("y", "its square", "m²"),
+    ]
+    places, squares = (one.values for one in scan.series)
+    assert places == pytest.approx((0.0, 0.3, 0.6, 0.9))
+    assert squares[0] is None
+    assert squares[1:] == pytest.approx((0.09, 0.36, 0.81))
+    assert len(asked) == 4
 
 
 def test_the_worst_of_several_judgements(tmp_path: Path) -> None:

@@ -9,6 +9,7 @@ from typing import Any
 from speclint.assessment import Assessment
 from speclint.checks import Check
 from speclint.complaints import Complaint
+from speclint.courses import Series
 from speclint.judgement import Amount
 from speclint.record import Step
 from speclint.where import Where
@@ -89,7 +90,14 @@ def _step(step: Step) -> dict[str, Any]:
         "note": step.note,
         "source": str(step.source) if step.source else "",
         "where": _where(step.where) if step.where.file else None,
+        **({"series": [_series(one) for one in step.series]} if step.series else {}),
     }
+
+
+def _series(series: Series) -> dict[str, Any]:
+    """What runs beside a scan, in SI units; null where the quantity has no meaning."""
+    values = [_finite(value) for value in series.values]
+    return {"symbol": series.symbol, "name": series.name, "unit": series.unit, "values": values}
 
 
 def _amount(amount: Amount | None) -> dict[str, Any] | None:

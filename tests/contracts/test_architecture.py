@@ -23,7 +23,7 @@ FAMILIES = sorted((ROOT / "plugins").rglob("*.py"))
 
 #: The rooms from the ground up: a module may import from its own level and below.
 LEVELS = (
-    {"errors", "where", "sources"},
+    {"errors", "where", "sources", "courses"},
     {"formula", "units", "tolerance_classes", "complaints", "locator"},
     {"quantities"},
     {"specs", "handbook"},

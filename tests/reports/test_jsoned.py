@@ -9,8 +9,10 @@ from typing import Any
 import jsonschema
 import pytest
 
+from speclint.assessment import assess
 from speclint.reports.jsoned import SCHEMA, document
 from tests import tubes
+from tests.families.valves.gear import train_files
 from tests.tubes import FILES
 from tests.workshop import Workshop
 
@@ -61,3 +63,16 @@ def test_amounts_are_in_the_units_of_the_trade(workshop: Workshop) -> None:
     assert check["found"] == {"value": 113.0625, "unit": "MPa"}
     assert check["limit"] == {"value": 100.0, "unit": "MPa"}
     assert check["where"] == {"file": "tube.toml", "line": 4, "key": "bore"}
+
+
+def test_what_runs_beside_a_scan_is_in_the_document(workshop: Workshop) -> None:
+    follows = [one for one in workshop.loaded.rules if one.name == "valve.spring-follows-cam"]
+    made = document(assess([workshop.write(train_files()).root], workshop.loaded, follows))
+    jsonschema.validate(made, schema(), jsonschema.Draft202012Validator)
+    (check,) = made["checks"]
+    (series,) = (step["series"] for step in check["steps"] if "series" in step)
+    assert [one["symbol"] for one in series] == ["φ", "h", "F_h", "F_s", "F_a"]
+    assert None in series[-1]["values"], "nothing is asked where the cam pushes"
+    series[-1]["values"][0] = "much"
+    with pytest.raises(jsonschema.ValidationError):
+        jsonschema.validate(made, schema(), jsonschema.Draft202012Validator)

@@ -141,6 +141,21 @@ def load_to_follow(F_f: Newtons, W: Newtons, F_r: Newtons, F_w: Newtons) -> Newt
     return F_f + W - F_r - F_w
 
 
+@formula("F_a = F_n + F_r + F_w − W", cites=[FIRST_PRINCIPLES])
+def asked_of_springs(F_n: Newtons, F_r: Newtons, F_w: Newtons, W: Newtons) -> Newtons:
+    """Load that the springs of a moving valve must have.
+
+    F_a = F_n + F_r + F_w − W
+
+    ``F_n`` load that the train's inertia needs, its margin included, ``F_r`` friction, ``F_w`` steam that holds the
+    valve open, ``W`` weight that shuts [N]. Returns [N].
+
+    >>> asked_of_springs(F_n=780.0, F_r=20.0, F_w=30.0, W=50.0)
+    780.0
+    """
+    return F_n + F_r + F_w - W
+
+
 @formula("ω_o = x ω", cites=[COMMON_PRACTICE])
 def overspeed(x: Ratio, ω: RadiansPerSecond) -> RadiansPerSecond:
     """Speed of the cam beyond the greatest permitted.

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from dataclasses import dataclass
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Course, Grade, Judgement, Limit, Sheet, rule
 from speclint.formula import Kilograms, Metres, Newtons, Radians, RadiansPerSecond, Ratio
 from speclint.handbook.cam_laws import NORTON
 from speclint.specs import LoadCase, PoppetValve
 from speclint_valves.formulae.fits import load_with_margin
 from speclint_valves.formulae.motion import (
+    asked_of_springs,
     following_load,
     load_to_follow,
     overspeed,
@@ -58,20 +61,18 @@ def spring_follows_cam(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judg
     )
     springs, W = springs_hot(valve, case, sheet), weight(valve, sheet)
     F_r, F_w = sheet.take("F_r", train.spindle.friction), _held_open(train, case, sheet)
-    steady = W - F_r - F_w
-
-    def margin(angle: float) -> float:
-        at = cam.at(angle)
-        a = valve_acceleration(i=i, κ=at.curvature, ω=ω)
-        if a >= 0:
-            return _AMPLE
-        h = valve_lift(i=i, s=at.lift, c=c)
-        return (springs.shut + springs.rate * h + steady) / (-m * a)
-
+    moving = Moving(cam, i, m, c, ω, springs, W, F_r, F_w)
     angle = sheet.scan(
-        "φ", "cam angle of the least margin", margin, 0.0, cam.duration, unit="rad", find="least"
+        "φ",
+        "cam angle of the least margin",
+        moving.margin,
+        0.0,
+        cam.duration,
+        unit="rad",
+        find="least",
+        beside=moving.beside(sheet.limit("margin", "x")),
     )
-    return _judged(sheet, cam, angle, Moving(i, m, c, ω, springs, W, F_r, F_w))
+    return _judged(sheet, angle, moving)
 
 
 def _held_open(train: Train, case: LoadCase, sheet: Sheet) -> Newtons:
@@ -83,31 +84,65 @@ def _held_open(train: Train, case: LoadCase, sheet: Sheet) -> Newtons:
     return flow + sheet.work("F_o", lifting_load, F_v=0.0, F_s=spindle)
 
 
+@dataclass(frozen=True)
 class Moving:
     """What a train needs to be judged at one angle of the cam."""
 
-    def __init__(
-        self,
-        i: Ratio,
-        m: Kilograms,
-        c: Metres,
-        ω: RadiansPerSecond,
-        springs: Springs,
-        W: Newtons,
-        F_r: Newtons,
-        F_w: Newtons,
-    ) -> None:
-        self.i, self.m, self.c, self.ω = i, m, c, ω
-        self.springs, self.W, self.F_r, self.F_w = springs, W, F_r, F_w
+    cam: WholeLift
+    i: Ratio
+    m: Kilograms
+    c: Metres
+    ω: RadiansPerSecond
+    springs: Springs
+    W: Newtons
+    F_r: Newtons
+    F_w: Newtons
+
+    def lift(self, angle: Radians) -> Metres:
+        """Lift of the valve."""
+        return valve_lift(i=self.i, s=self.cam.at(angle).lift, c=self.c)
+
+    def spring(self, angle: Radians) -> Newtons:
+        """Load of the springs."""
+        return spring_load_at_lift(F_U=self.springs.shut, R=self.springs.rate, h=self.lift(angle))
+
+    def inertia(self, angle: Radians) -> Newtons:
+        """Load that makes the train follow the cam; negative where the cam pushes it."""
+        a = valve_acceleration(i=self.i, κ=self.cam.at(angle).curvature, ω=self.ω)
+        return following_load(m=self.m, a=a)
+
+    def margin(self, angle: Radians) -> Ratio:
+        """What there is over what the inertia needs."""
+        needed = self.inertia(angle)
+        if needed <= 0:
+            return _AMPLE
+        left = load_to_follow(F_f=self.spring(angle), W=self.W, F_r=self.F_r, F_w=self.F_w)
+        return left / needed
+
+    def beside(self, x: Ratio) -> tuple[Course, ...]:
+        """What runs along the lift: the springs, and what steam, friction, weight and inertia ask of them."""
+        steady = asked_of_springs(F_n=0.0, F_r=self.F_r, F_w=self.F_w, W=self.W)
+
+        def asked(angle: float) -> float | None:
+            slowing = self.inertia(angle)
+            return load_with_margin(x=x, F=slowing) + steady if slowing > 0 else None
+
+        return (
+            Course("h", "lift of the valve", "m", self.lift),
+            Course("F_h", "load of the springs, hot and relaxed", "N", self.spring),
+            Course("F_s", "asked of the springs by steam, friction and weight", "N", lambda _: steady),
+            Course("F_a", "asked of the springs by all, the margin on inertia included", "N", asked),
+        )
 
 
-def _judged(sheet: Sheet, cam: WholeLift, angle: Radians, train: Moving) -> Judgement:
-    at = cam.at(angle)
+def _judged(sheet: Sheet, angle: Radians, train: Moving) -> Judgement:
+    at = train.cam.at(angle)
     h = sheet.work("h", valve_lift, i=train.i, s=at.lift, c=train.c)
     a = sheet.work("a", valve_acceleration, i=train.i, κ=at.curvature, ω=train.ω)
     F_f = sheet.work("F_h", spring_load_at_lift, F_U=train.springs.shut, R=train.springs.rate, h=h)
     follow = sheet.work("F_m", following_load, m=train.m, a=a)
     needed = sheet.work("F_n", load_with_margin, x=sheet.limit("margin", "x"), F=follow)
+    sheet.work("F_a", asked_of_springs, F_n=needed, F_r=train.F_r, F_w=train.F_w, W=train.W)
     left = sheet.work("F", load_to_follow, F_f=F_f, W=train.W, F_r=train.F_r, F_w=train.F_w)
     return sheet.at_least(left, needed)
 

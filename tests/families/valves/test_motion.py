@@ -12,6 +12,7 @@ from speclint import Grade
 from speclint.checks import Check
 from speclint.errors import OutOfRange
 from speclint_valves.formulae.motion import (
+    asked_of_springs,
     following_load,
     lever_ratio,
     load_to_follow,
@@ -141,6 +142,27 @@ def test_landing_without_a_ramp_is_as_fast_as_the_law_is_there(workshop: Worksho
     assert found(workshop.write(train_files()).only(LANDING)) == pytest.approx(0.2714, rel=2e-3)
 
 
+def test_what_is_asked_of_the_springs_is_written_down_along_the_lift(workshop: Workshop) -> None:
+    """200° in 180 steps: step 80 lies at 88.889°, 0.98413 of the rise, where cos(π × 0.01587) = 0.99876.
+
+    Lift 0.02 × (1 + 0.99876)/2 − 0.0004 = 19.588 mm: springs 0.98 (1100 + 40 × 19.588) = 1845.8 N. Friction less
+    weight 10 − 58.84 = −48.84 N; with 1.3 × 7.1 × 113.71 × 0.99876 = 1048.2 N of inertia 999.4 N.
+    Step 40 lies at 44.444°, before mid-lift, where the cam pushes; step 90 at the middle of the dwell.
+    """
+    check = workshop.write(train_files()).only(FOLLOWS)
+    (scan,) = (step for step in check.steps if step.series)
+    by_symbol = {one.symbol: one.values for one in scan.series}
+    assert list(by_symbol) == ["φ", "h", "F_h", "F_s", "F_a"]
+    assert {len(values) for values in by_symbol.values()} == {181}
+    at = {symbol: values[80] for symbol, values in by_symbol.items()}
+    assert at["φ"] == pytest.approx(math.radians(88.889), abs=1e-5)
+    assert at["h"] == pytest.approx(19.588e-3, abs=2e-6)
+    assert at["F_h"] == pytest.approx(1845.8, abs=0.3)
+    assert at["F_s"] == pytest.approx(-48.84, abs=0.01)
+    assert at["F_a"] == pytest.approx(999.4, abs=0.3)
+    assert by_symbol["F_a"][40] is by_symbol["F_a"][90] is None
+
+
 @given(m=st.floats(0.5, 20.0), i=st.floats(0.5, 2.0))
 def test_a_rocker_of_equal_arms_adds_only_its_inertia(m: float, i: float) -> None:
     parts = {"m_v": m, "m_s": m, "m_f": 3 * m, "m_t": m}
@@ -156,6 +178,10 @@ def test_twice_the_speed_is_four_times_the_acceleration(s: float, c: float, ω: 
     assert valve_lift(i=1.0, s=s, c=c) == pytest.approx(max(s - c, 0.0))
     assert following_load(m=s, a=-ω) == s * ω
     assert load_to_follow(F_f=s, W=s, F_r=s, F_w=s) == pytest.approx(0.0)
+    asked = asked_of_springs(F_n=ω, F_r=s, F_w=c, W=2 * s)
+    assert load_to_follow(F_f=asked, W=2 * s, F_r=s, F_w=c) == pytest.approx(ω), (
+        "what is asked leaves what is needed"
+    )
 
 
 def test_refusals() -> None:

@@ -1,0 +1,41 @@
+"""How quantities run along a scan, so that a report may draw what a check looked through."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Course:
+    """A quantity beside a scan: symbol, what it is, SI unit, and the function that gives it at a place.
+
+    The function must not use the sheet; it gives None where the quantity has no meaning.
+    """
+
+    symbol: str
+    name: str
+    unit: str
+    at: Callable[[float], float | None]
+
+
+@dataclass(frozen=True, slots=True)
+class Series:
+    """A quantity as it was written down: one SI value for each place of the scan, in their order."""
+
+    symbol: str
+    name: str
+    unit: str
+    values: tuple[float | None, ...]
+
+
+def written(courses: Sequence[Course], places: Sequence[float]) -> tuple[Series, ...]:
+    """What courses come to at the places of a scan.
+
+    >>> (series,) = written([Course("s", "lift", "m", lambda x: 2 * x if x else None)], [0.0, 1.0])
+    >>> series.values
+    (None, 2.0)
+    """
+    return tuple(
+        Series(course.symbol, course.name, course.unit, tuple(map(course.at, places))) for course in courses
+    )
