@@ -48,8 +48,9 @@ class Design:
     def follow(self, link: Link[Any]) -> Spec | None:
         """The spec a link leads to; None where it is missing, unreadable, of a wrong kind or closes a loop."""
         found = self.specs.get(link.id)
-        leads = found is not None and found.is_one_of(link.kinds) and link.where not in self.cut
-        return found if leads else None
+        if found is None or not (found.kind in link.kinds or found.is_one_of(link.kinds)):
+            return None
+        return None if self.cut and link.where in self.cut else found
 
     def linking_to(self, target: Spec) -> tuple[Component, ...]:
         """The components that state a link to a spec, in the order of their ids."""

@@ -7,13 +7,12 @@ symbol, equation, numbers, unit and source (:mod:`speclint.record`). Both do the
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any, Literal, TypeVar
 
 from speclint.context import Context
 from speclint.corners import Corner
-from speclint.courses import Course, written
 from speclint.errors import NotKnown, OutOfRange
 from speclint.handbook.reading import Reading
 from speclint.judgement import NotAssessed, NotCovered
@@ -59,9 +58,10 @@ class Sheet(Judging):
 
     def take(self, symbol: str, value: Measure | NotStated, name: str = "") -> float:
         """A stated quantity in SI units; a fluid pressure as gauge. Ends the rule when it is not stated."""
-        measure = self._stated(value)
-        shift = -self._site_pressure() if measure.datum == "absolute" else 0.0
-        return self._taken(symbol, measure, name, shift)
+        if isinstance(value, NotStated):
+            raise self._missing(value)
+        shift = -self._site_pressure() if value.datum == "absolute" else 0.0
+        return self._taken(symbol, value, name, shift)
 
     def take_nominal(self, symbol: str, value: Measure | NotStated, name: str = "") -> float:
         """The size that a drawing aims at, without its limits.
@@ -281,10 +281,10 @@ class Sheet(Judging):
             raise NotCovered(str(problem)) from problem
         if reading.low == reading.high and self._record is None:
             return reading.low
-        words = _words_of(table)
-        key = ("looked up", words, of.id if of is not None else symbol)
+        key = ("looked up", _name_of(table), of.id if of is not None else symbol)
         value = self._corner.pick(key, reading.low, reading.high)
         if self._record:
+            words = _name_of(table).replace("_", " ")
             owner = f" of {of.id}" if of is not None and of is not self._component else ""
             self._record.looked_up(key, symbol, f"{words}{owner}", reading, value)
         return value
@@ -305,7 +305,7 @@ class Sheet(Judging):
             value = formula(**arguments)
         except OutOfRange as problem:
             raise NotCovered(str(problem)) from problem
-        if math.isnan(value):
+        if value != value:  # not a number
             raise ValueError(f"{symbol} is not a number")
         if self._record:
             self._record.worked(symbol, formula, arguments, value)
@@ -322,13 +322,11 @@ class Sheet(Judging):
         unit: str,
         find: Literal["greatest", "least"] = "greatest",
         steps: int = 180,
-        beside: Sequence[Course] = (),
     ) -> float:
         """Where between two ends a function is greatest or least, for a worst case that lies inside.
 
         Evaluates a grid of ``steps`` intervals and closes in on the best by golden section. ``function`` must
-        not use the sheet; work the formula again at the place returned, so that the sheet shows it. ``beside`` are
-        quantities to be written down at every place of the grid, for a report to draw.
+        not use the sheet; work the formula again at the place returned, so that the sheet shows it.
         """
         sign = 1.0 if find == "greatest" else -1.0
         grid = [start + (stop - start) * index / steps for index in range(steps + 1)]
@@ -341,9 +339,7 @@ class Sheet(Judging):
             raise NotCovered(str(problem)) from problem
         if self._record:
             span = f"{amount(start, unit)} to {amount(stop, unit)}"
-            along = Course(symbol, name, unit, lambda at: at)
-            series = written((along, *beside), grid) if beside else ()
-            self._record.scanned(symbol, name, place, unit, f"{find} over {span}", series)
+            self._record.scanned(symbol, name, place, unit, f"{find} over {span}")
         return place
 
     def _site_pressure(self) -> float:
@@ -400,5 +396,6 @@ def _golden(function: Callable[[float], float], low: float, high: float, best: f
     return inside if function(inside) > function(best) else best
 
 
-def _words_of(table: Callable[..., Reading]) -> str:
-    return getattr(table, "__name__", type(table).__name__).replace("_", " ")
+def _name_of(table: Callable[..., Reading]) -> str:
+    name: str = getattr(table, "__name__", "")
+    return name or type(table).__name__

@@ -13,6 +13,10 @@ class Where:
     line: int = 0
     key: str = ""
 
+    def __hash__(self) -> int:
+        """That of the key: places are told apart by it nearly always, and hashed for every quantity taken."""
+        return hash(self.key)
+
     def __str__(self) -> str:
         place = f"{self.file}:{self.line}" if self.line else self.file
         return f"{place} {self.key}".strip()
