@@ -7,12 +7,13 @@ symbol, equation, numbers, unit and source (:mod:`speclint.record`). Both do the
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any, Literal, TypeVar
 
 from speclint.context import Context
 from speclint.corners import Corner
+from speclint.courses import Course, written
 from speclint.errors import NotKnown, OutOfRange
 from speclint.handbook.reading import Reading
 from speclint.judgement import NotAssessed, NotCovered
@@ -322,11 +323,13 @@ class Sheet(Judging):
         unit: str,
         find: Literal["greatest", "least"] = "greatest",
         steps: int = 180,
+        beside: Sequence[Course] = (),
     ) -> float:
         """Where between two ends a function is greatest or least, for a worst case that lies inside.
 
         Evaluates a grid of ``steps`` intervals and closes in on the best by golden section. ``function`` must
-        not use the sheet; work the formula again at the place returned, so that the sheet shows it.
+        not use the sheet; work the formula again at the place returned, so that the sheet shows it. ``beside`` are
+        quantities to be written down at every place of the grid, for a report to draw.
         """
         sign = 1.0 if find == "greatest" else -1.0
         grid = [start + (stop - start) * index / steps for index in range(steps + 1)]
@@ -339,7 +342,9 @@ class Sheet(Judging):
             raise NotCovered(str(problem)) from problem
         if self._record:
             span = f"{amount(start, unit)} to {amount(stop, unit)}"
-            self._record.scanned(symbol, name, place, unit, f"{find} over {span}")
+            along = Course(symbol, name, unit, lambda at: at)
+            series = written((along, *beside), grid) if beside else ()
+            self._record.scanned(symbol, name, place, unit, f"{find} over {span}", series)
         return place
 
     def _site_pressure(self) -> float:
