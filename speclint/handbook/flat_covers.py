@@ -47,7 +47,8 @@ def bolted_cover_thickness(
     >>> round(bolted_cover_thickness(G=0.500, **cover) * 1e3, 2)
     49.11
     """
-    _require_cover(G, p, S, E)
+    _require_cover(G, p, E)
+    require(S > 0, f"allowable stress {S:.6g} is not above 0")
     share: float = (C * p / (S * E) + _LEVER_FACTOR * W * h_G / (S * E * G**3)) ** 0.5
     return G * share
 
@@ -69,7 +70,7 @@ def bolted_cover_stress(
     >>> round(bolted_cover_stress(G=0.500, t=0.050, **cover) / 1e6, 2)
     96.48
     """
-    _require_cover(G, p, 1, E)
+    _require_cover(G, p, E)
     require(t > 0, f"thickness {t:.6g} is not above 0")
     return (C * p * G**2 + _LEVER_FACTOR * W * h_G / G) / (E * t**2)
 
@@ -112,7 +113,7 @@ def period_cover_thickness(D: Metres, C: Ratio, p: Pascals, sigma: Pascals) -> M
     return D * share
 
 
-def _require_cover(G: float, p: float, S: float, E: float) -> None:
-    require(G > 0 and S > 0, f"gasket diameter {G:.6g} and allowable stress {S:.6g} must be above 0")
+def _require_cover(G: float, p: float, E: float) -> None:
+    require(G > 0, f"gasket diameter {G:.6g} is not above 0")
     require(p >= 0, f"pressure {p:.6g} is negative")
     require(0 < E <= 1, f"weld efficiency {E:.6g} is not between 0 and 1")

@@ -48,8 +48,8 @@ _LAMINAR_END = 2000.0
 _TURBULENT_START = 4000.0
 _MOODY_END = 1e8
 _MOODY_ROUGHEST = 0.05
-#: Newton steps on Colebrook's equation: from Haaland's start four reach round-off.
-_STEPS = 4
+#: Steps on Colebrook's equation: by then round-off is reached.
+_STEPS = 24
 
 
 @formula("v = m/(ρ A)", cites=[FIRST_PRINCIPLES])
@@ -211,10 +211,8 @@ def fitting_pressure_loss(ζ: Ratio, ρ: KilogramsPerCubicMetre, v: MetresPerSec
 
 
 def _colebrook(Re: float, ε_r: float) -> float:
-    """Newton's method on x = 1/√f, started from Haaland's equation."""
-    x = -1.8 * math.log10(6.9 / Re + (ε_r / 3.7) ** 1.11)
+    """The equation for x = 1/√f put into itself, which leaves at most 0.18 of the error each time."""
+    x = math.log(Re)
     for _ in range(_STEPS):
-        inner = ε_r / 3.7 + 2.51 * x / Re
-        excess = x + 2 * math.log10(inner)
-        x -= excess / (1 + 2 * 2.51 / (Re * inner * math.log(10)))
+        x = -2 * math.log10(ε_r / 3.7 + 2.51 * x / Re)
     return 1 / x**2

@@ -57,7 +57,8 @@ def greatest_pressure(gasket: str) -> Reading:
 def greatest_pressure_temperature(gasket: str) -> Reading:
     """Greatest product of pressure and temperature, bar × °C; NotKnown where there is no such limit."""
     what = f"greatest pressure × temperature of {gasket}"
-    return _read(gasket, "greatest_bar_C", what, 1.0, "bar·°C", COMMON_PRACTICE)
+    found = number(_TABLE, "gasket", gasket, "greatest_bar_C", what)
+    return Reading.exact(what, found, "bar·°C", COMMON_PRACTICE)
 
 
 @formula("pT = p (T - 273.15)", cites=[COMMON_PRACTICE], empirical="bar and degrees Celsius")

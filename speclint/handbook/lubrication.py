@@ -10,9 +10,6 @@ from __future__ import annotations
 from speclint.formula import KelvinDifference, Kelvins, Ratio, WattsPerSquareMetreKelvin, formula, require
 from speclint.sources import COMMON_PRACTICE, FIRST_PRINCIPLES
 
-#: Flash point above mean wall temperature that cylinder oil should have [K], common practice.
-FLASH_POINT_MARGIN = 30.0
-
 
 @formula(
     "T_w = (x h_1 T_1 + (1 − x) h_2 T_2 + U_o T_o)/(x h_1 + (1 − x) h_2 + U_o)", cites=[FIRST_PRINCIPLES]
@@ -58,7 +55,7 @@ def flash_point_margin(T_f: Kelvins, T_w: Kelvins) -> KelvinDifference:
     ΔT = T_f − T_w
 
     ``T_f`` flash point of the oil, open cup, and ``T_w`` mean wall temperature [K]. Returns [K], negative where
-    the oil would flash. Common practice asks for 30 K (``FLASH_POINT_MARGIN``).
+    the oil would flash. Common practice asks for 30 K.
 
     >>> flash_point_margin(T_f=573.0, T_w=523.0)
     50.0

@@ -147,6 +147,15 @@ def test_full_lift_is_ramp_and_rise_together_and_dwells() -> None:
     assert max(at.lift for _, at in scan(cam, 1000)) == pytest.approx(20.4e-3, abs=1e-12)
 
 
+@pytest.mark.parametrize(("rise", "ramp"), [(1.0, 1.2), (1.1, 1.3), (1.2, 0.4), (1.3, 0.9)])
+def test_round_off_at_the_top_is_taken_for_the_top(rise: float, ramp: float) -> None:
+    """The sum of both angles, less the ramp's, is a digit more than the rise."""
+    flank = Flank(cam_law("cycloidal"), 0.02, rise, Ramp(0.0003, ramp))
+    assert (flank.duration - ramp) / rise > 1
+    assert flank.at(flank.duration).lift == pytest.approx(0.0203)
+    assert flank.at(flank.duration).slope == pytest.approx(0.0, abs=1e-12)
+
+
 def test_a_symmetrical_cam_falls_as_it_rose() -> None:
     law, ramp = cam_law("harmonic"), Ramp(0.3e-3, 0.1)
     cam = CamProfile(Flank(law, 0.02, 0.9, ramp), 0.3, Flank(law, 0.02, 0.9, ramp))

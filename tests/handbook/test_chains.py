@@ -16,6 +16,7 @@ from speclint.handbook.chains import (
     monte_carlo,
     root_sum_square,
     statistical_shares,
+    wilson_interval,
     worst_case,
     worst_case_shares,
 )
@@ -114,6 +115,27 @@ def test_no_trial_leaves_the_worst_case(chain: list[Link], seed: int) -> None:
 def test_a_measured_link_adds_no_chance() -> None:
     found = monte_carlo([Link("a", 1.0, 1.0)], 0.0, 2.0, trials=1000, seed=1)
     assert (found.mean, found.deviation) == (1.0, 0.0)
+
+
+def test_normal_parts_have_their_limits_at_three_standard_deviations() -> None:
+    """Rejected beyond ±3 σ, they keep σ √(1 − 6 φ(3)/(2 Φ(3) − 1)) = 0.98658 σ; limits at ±3 mm give σ = 1 mm.
+
+    Forty thousand trials know a deviation to 1/√80 000 = 0.35 %.
+    """
+    φ, within = math.exp(-4.5) / math.sqrt(2 * math.pi), math.erf(3 / math.sqrt(2))
+    found = monte_carlo([Link("a", -3e-3, 3e-3)], -1.0, 1.0, trials=40_000, seed=3)
+    assert found.deviation == pytest.approx(1e-3 * math.sqrt(1 - 6 * φ / within), rel=0.01)
+
+
+def test_the_interval_of_a_share_stays_between_nothing_and_all() -> None:
+    """With none or all within, Wilson's ends are 0 and 1 exactly, but for round-off."""
+    for trials in range(1000, 1100):
+        low, high = wilson_interval(0, trials)
+        assert 0 <= low < 1e-15
+        assert high < 0.004
+        low, high = wilson_interval(trials, trials)
+        assert low > 0.996
+        assert 1 - 1e-15 < high <= 1
 
 
 def test_doubt_shrinks_with_trials() -> None:

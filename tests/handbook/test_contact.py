@@ -151,6 +151,11 @@ def test_seat_angles_have_bounds() -> None:
             c.circle_in_cone(0.1, angle)
 
 
+def test_a_nearly_flat_seat_bears_the_load_straight() -> None:
+    """Half angle 89.5°, sine 0.99996: 314.159 N on a circle of 100 mm is 1000 N/m."""
+    assert c.seat_line_load(314.159265, 0.1, math.radians(89.5)) == pytest.approx(1000 / 0.999962, rel=1e-6)
+
+
 def test_swing_by_hand() -> None:
     """A face 12 mm wide, 0.5 mm half band, radius 110 mm: 5.5/110 = 0.05 rad; a band as wide as the face: none."""
     assert c.swing_of_seat(0.012, 0.0005, 0.110) == pytest.approx(0.05)

@@ -39,6 +39,11 @@ def test_sea_water_figures_are_ranges(metal: str) -> None:
     assert found.source.memory == (metal not in ("cast iron", "mild steel", "nickel cast iron"))
 
 
+def test_a_range_in_sea_water_is_known_by_its_middle() -> None:
+    """Cast iron stands from −0.60 to −0.71 V: −0.655 V between."""
+    assert g.sea_water_potential("cast iron").nominal == pytest.approx(-0.655)
+
+
 def test_like_metals_have_no_base_one() -> None:
     assert g.base_metal("cast iron", "carbon steel") == ""
     assert g.base_metal("cast iron", "zinc plate") == "zinc plate"

@@ -110,6 +110,17 @@ def test_air_answers_at_its_limits(T: float) -> None:
     assert air_at(T).conductivity > 0
 
 
+def test_turbulent_flow_answers_at_its_limits() -> None:
+    """Petukhov by hand: (0.79 ln 3000 − 1.64)⁻² = 4.6850⁻², (0.79 ln 5e6 − 1.64)⁻² = 10.5457⁻².
+
+    Gnielinski at Pr = 0.5 with f = 0.02, Re = 1e4: 0.0025·9000·0.5/(1 + 12.7·0.05·(0.629961 − 1)) = 14.7054.
+    """
+    assert convection.petukhov_friction_factor(3000.0) == pytest.approx(1 / 4.6850**2, rel=1e-4)
+    assert convection.petukhov_friction_factor(5e6) == pytest.approx(1 / 10.5457**2, rel=1e-4)
+    assert convection.gnielinski_nusselt_number(1e4, 0.5, 0.02) == pytest.approx(14.7054, rel=1e-4)
+    assert convection.gnielinski_nusselt_number(1e4, 2000.0, 0.02) > 0
+
+
 def test_air_half_way_between_two_tabled_temperatures() -> None:
     """325 K: ν (15.89 + 20.92)/2 = 18.405 mm²/s, λ 28.15 mW/(m·K), Pr 0.7035."""
     air = air_at(325.0)

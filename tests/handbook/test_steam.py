@@ -77,6 +77,8 @@ def test_water_just_below_the_boiling_point_is_refused(ask: Callable[[float, flo
         (120e6, 900.0, "pressure 1200 bar absolute lies outside 0.00611213 to 1000 bar absolute"),
         (math.nan, 900.0, "pressure nan bar absolute lies outside"),
         (15e5, math.nan, "temperature nan °C lies outside 0 to 2000 °C"),
+        (101e6, 900.0, "pressure 1010 bar absolute lies outside"),
+        (50.5e6, 1100.0, "at 826.85 °C pressure 505 bar absolute lies above 500 bar"),
         (15e5, 2300.0, "temperature 2026.85 °C lies outside 0 to 2000 °C"),
         (60e6, 1100.0, "at 826.85 °C pressure 600 bar absolute lies above 500 bar"),
         (25e6, 640.0, "above the critical pressure steam is dry from 373.946 °C; 366.85 °C is water"),

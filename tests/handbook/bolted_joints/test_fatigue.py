@@ -27,8 +27,8 @@ def test_diameters_beyond_the_source_are_refused() -> None:
     """At 4 mm 0.85 × 82.5 = 70.125 MPa; at 39 mm 0.85 × (3.84615 + 45) = 41.519 MPa."""
     assert f.endurance_rolled_before_treatment(0.004) == pytest.approx(70.125e6)
     assert f.endurance_rolled_before_treatment(0.039) == pytest.approx(41.519e6, rel=1e-4)
-    for wrong in (0.0039, 0.0395):
-        with pytest.raises(OutOfRange, match="from 4 to 39 mm"):
+    for wrong, written in ((0.0039, "3.9"), (0.0395, "39.5")):
+        with pytest.raises(OutOfRange, match=f"from 4 to 39 mm; {written} mm is outside"):
             f.endurance_rolled_before_treatment(wrong)
 
 
