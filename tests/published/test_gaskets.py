@@ -140,3 +140,57 @@ def test_factors_as_the_european_standard_prints_them(gasket: str, m: float, y: 
     """The American table taken over, y worked from psi to a tenth of a megapascal: no more than 2 % from whole ones."""
     assert gasket_materials.gasket_factor(gasket).nominal == m
     assert gasket_materials.seating_stress(gasket).nominal / 1e6 == pytest.approx(y, abs=0.75)
+
+
+LIMITS = [
+    # °C, bar, bar × °C; why. Written from the trade's own limits, not from the table.
+    pytest.param("elastomer sheet below 75 Shore A", 120, 10, None, id="rubber in hot water, low PN"),
+    pytest.param(
+        "elastomer sheet 75 Shore A or harder", 120, 15, None, id="rubber, harder: half as much again"
+    ),
+    pytest.param(
+        "fibre sheet 3 mm", 250, 60, 8600, id="aramid and NBR: 250 °C in steam; thick sheet blows out first"
+    ),
+    pytest.param("fibre sheet 1.5 mm", 250, 80, 12000, id="aramid and NBR, 1.5 mm"),
+    pytest.param("fibre sheet 0.8 mm", 250, 100, 14000, id="aramid and NBR, 0.8 mm"),
+    pytest.param(
+        "graphite sheet on tanged steel 1.5 mm", 500, 140, 24000, id="graphite between flanges: 500 °C"
+    ),
+    pytest.param(
+        "graphite sheet on tanged steel 3 mm", 500, 80, 12000, id="graphite, thick: half the product"
+    ),
+    pytest.param(
+        "spiral wound carbon steel with filler", 450, 250, None, id="carbon steel: 450 °C; class 1500"
+    ),
+    pytest.param(
+        "spiral wound stainless steel with filler", 500, 250, None, id="graphite filler: 500 °C; class 1500"
+    ),
+    pytest.param(
+        "corrugated copper or brass with filler", 300, 40, None, id="copper softens above 300 °C; PN 40"
+    ),
+    pytest.param("corrugated soft steel with filler", 450, 60, None, id="soft steel scales above 450 °C"),
+    pytest.param("corrugated copper or brass", 300, 40, None, id="copper; PN 40"),
+    pytest.param("corrugated soft steel", 450, 60, None, id="soft steel"),
+    pytest.param("flat copper or brass jacket with filler", 300, 60, None, id="copper; PN 63"),
+    pytest.param("flat soft steel jacket with filler", 450, 100, None, id="soft steel; PN 100"),
+    pytest.param("flat stainless steel jacket with filler", 500, 100, None, id="graphite filler; PN 100"),
+    pytest.param("grooved copper or brass", 300, 100, None, id="copper; PN 100"),
+    pytest.param("grooved soft steel", 450, 250, None, id="soft steel; PN 250"),
+    pytest.param("grooved stainless steel", 500, 250, None, id="facing of graphite; PN 250"),
+    pytest.param("solid aluminium", 250, 100, None, id="aluminium creeps above 250 °C; PN 100"),
+    pytest.param("solid copper or brass", 300, 200, None, id="copper; twice PN 100"),
+    pytest.param("solid soft iron or steel", 450, 300, None, id="soft iron; class 1500 to 2500"),
+    pytest.param("solid stainless steel", 500, 300, None, id="stainless, with steel studs"),
+    pytest.param("ring joint soft iron or steel", 450, 400, None, id="soft iron; class 2500"),
+    pytest.param("ring joint stainless steel", 500, 400, None, id="stainless; class 2500"),
+]
+
+
+@proves("gasket_materials", memory="common practice, as makers' sheets of gaskets have it")
+@pytest.mark.parametrize(("gasket", "celsius", "bar", "product"), LIMITS)
+def test_limits_of_use(gasket: str, celsius: float, bar: float, product: float | None) -> None:
+    """No standard rates them: each figure stands here again with its reason, written apart from the table."""
+    assert gasket_materials.hottest(gasket).nominal == pytest.approx(celsius + 273.15)
+    assert gasket_materials.greatest_pressure(gasket).nominal == pytest.approx(bar * 1e5)
+    if product is not None:
+        assert gasket_materials.greatest_pressure_temperature(gasket).nominal == product

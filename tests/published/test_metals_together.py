@@ -50,6 +50,46 @@ def test_iron_segments_are_rated_as_running_parts_of_iron() -> None:
     assert packings.hottest("grey iron segments").nominal - 273.15 == pytest.approx(400, abs=1)
 
 
+RATINGS = [
+    # °C, bar, m/s; why. Written from the trade's own limits, not from the table.
+    pytest.param(
+        "white metal segments", 210, 16, 6, id="saturated steam at 16 bar is 204 °C; solidus 241 °C"
+    ),
+    pytest.param("bronze segments", 300, 20, 6, id="tin bronze keeps its strength to about 300 °C"),
+    pytest.param("grey iron segments", 400, 25, 8, id="iron grows above 400 °C; piston speeds of 8 m/s"),
+    pytest.param("carbon segments", 350, 25, 10, id="resin-free carbon burns slowly in air above 350 °C"),
+    pytest.param(
+        "braided graphite", 450, 250, 2, id="graphite oxidises in air above 450 °C; valve stems to PN 250"
+    ),
+    pytest.param("braided PTFE", 260, 100, 2, id="PTFE serves to 260 °C; stems to PN 100 and 2 m/s"),
+    pytest.param(
+        "braided PTFE with graphite", 280, 100, 8, id="makers' sheets: 280 °C, 100 bar on rams, 8 m/s"
+    ),
+    pytest.param("braided aramid", 250, 60, 8, id="aramid fibre to 250 °C in steam-free service"),
+    pytest.param("braided flax with tallow", 110, 10, 3, id="vegetable fibre: hot water, no more"),
+    pytest.param("grooved bush", 400, 25, 12, id="iron, as its segments; nothing rubs"),
+    pytest.param("NBR ring", 100, 40, 0.5, id="ISO 1629 NBR: 100 °C; O-ring to and fro 0.5 m/s"),
+    pytest.param("EPDM ring", 140, 16, 0.5, id="ISO 1629 EPDM, sulphur cured: 140 °C, wet steam to 3.6 bar"),
+    pytest.param("FKM ring", 200, 40, 0.5, id="ISO 1629 FKM: 200 °C continuous"),
+    pytest.param("silicone ring", 200, 10, None, id="ISO 1629 VMQ: 200 °C, weak: 10 bar, not sliding"),
+]
+
+
+@proves("packings", memory="common practice, as rod packers and makers' sheets of braids and rings have it")
+@pytest.mark.parametrize(("packing", "celsius", "bar", "speed"), RATINGS)
+def test_ratings_of_packings(packing: str, celsius: float, bar: float, speed: float | None) -> None:
+    """No standard rates packings: each figure stands here again with its reason, written apart from the table."""
+    assert packings.hottest(packing).nominal == pytest.approx(celsius + 273.15)
+    assert packings.greatest_pressure(packing).nominal == pytest.approx(bar * 1e5)
+    if speed is not None:
+        assert packings.fastest(packing).nominal == speed
+
+
+@proves("packings", memory="common practice, as rod packers and makers' sheets of braids and rings have it")
+def test_every_packing_is_among_the_ratings() -> None:
+    assert {str(row.values[0]) for row in RATINGS} == set(packings.packings())
+
+
 # Galvanic pairs
 
 

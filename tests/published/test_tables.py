@@ -1,0 +1,326 @@
+"""Data tables against second witnesses: formulae that made them, relations between them, other handbooks.
+
+Every row recalled (memory) was set beside the table by its own road: another standard, another column of the same
+standard, or the formula that the standard prints beside its figures.
+"""
+
+from __future__ import annotations
+
+import math
+from itertools import pairwise
+
+import pytest
+
+from speclint.handbook.materials import Material, material, names
+from speclint.handbook.materials.tables import Figure, Table
+from speclint.handbook.property_classes import property_class
+from speclint.handbook.tables import rows
+from tests.published.proof import proves
+
+LIBRARY = "materials.library"
+ROOM = 293.15
+ICE = 273.15
+
+
+# --- hardness and tensile strength ---
+
+# ISO 18265:2013 (DIN 50150), Table A.1, unalloyed and low-alloy steel: MPa and HB
+HB_OF_MPA = [
+    (255, 76.0), (270, 80.7), (285, 85.5), (305, 90.2), (320, 95.0), (335, 99.8), (350, 105), (370, 109),
+    (385, 114), (400, 119), (415, 124), (430, 128), (450, 133), (465, 138), (480, 143), (495, 147), (510, 152),
+    (530, 156), (545, 162), (560, 166), (575, 171), (595, 176), (610, 181), (625, 185), (640, 190), (660, 195),
+    (675, 199), (690, 204), (705, 209), (720, 214), (740, 219), (755, 223), (770, 228), (785, 233), (800, 238),
+    (820, 242), (835, 247), (850, 252), (865, 257), (880, 261), (900, 266), (915, 271), (930, 276), (950, 280),
+    (965, 285), (995, 295), (1030, 304), (1060, 314), (1095, 323), (1125, 333), (1155, 342), (1190, 352),
+    (1220, 361), (1255, 371), (1290, 380), (1320, 390), (1350, 399), (1385, 409), (1420, 418), (1455, 428),
+    (1485, 437), (1520, 447), (1555, 456), (1595, 466), (1630, 475), (1665, 485),
+    (1700, 494), (1740, 504), (1775, 513), (1810, 523), (1845, 532), (1880, 542),
+]  # fmt: skip
+
+
+def brinell(strength: float) -> float:
+    """HB that the table sets beside a tensile strength in MPa, by straight lines."""
+    (low, at_low), (high, at_high) = next(pair for pair in pairwise(HB_OF_MPA) if strength <= pair[1][0])
+    return at_low + (at_high - at_low) * (strength - low) / (high - low)
+
+
+def from_tensile(one: Material) -> bool:
+    return one.holds("hardness") and "from the tensile strength" in one.hardness().source.place
+
+
+BY_STRENGTH = [name for name in names() if from_tensile(material(name))]
+
+
+@proves(LIBRARY, memory="ISO 18265:2013, Table A.1")
+@pytest.mark.parametrize("name", BY_STRENGTH)
+def test_hardness_is_that_of_the_tensile_strength(name: str) -> None:
+    """Least and most by the least and most strength of any band, and the middle between them."""
+    one = material(name)
+    (table,) = one.tables["tensile-strength"]
+    least = min(row[0].low for row in table.rows) / 1e6
+    most = (
+        max(row[0].high for row in table.rows) / 1e6
+        if table.rows[0][0].high > table.rows[0][0].low
+        else least
+    )
+    found = one.hardness()
+    bounds = [(row[0].low / 1e6, row[0].high / 1e6) for row in table.rows]
+    assert any(found.low == pytest.approx(brinell(low), rel=0.013) for low, _ in bounds), (least, found)
+    assert most == least or any(
+        found.high == pytest.approx(brinell(high), rel=0.013) for _, high in bounds
+    ), (most, found)
+    if len(table.rows) == 1:
+        assert found.nominal == pytest.approx((found.low + found.high) / 2, rel=0.02)
+
+
+# --- property classes ---
+
+
+@proves(
+    "property_classes", memory="ISO 898-1:2013, Table 3, ratio of proof to yield stress and Brinell column"
+)
+@pytest.mark.parametrize(
+    "row", rows("iso-898-1-2013-property-classes.csv"), ids=lambda row: row["class"] + "-" + row["to"]
+)
+def test_classes_agree_with_the_other_columns_of_their_standard(row: dict[str, str]) -> None:
+    """S_p/R as printed to two figures, hardness HBW as printed; 8.8 has two rows, 9.8 ends at M16."""
+    ratio = {"4.6": 0.94, "4.8": 0.91, "5.6": 0.93, "5.8": 0.90, "6.8": 0.92, "8.8": 0.91, "9.8": 0.90,
+             "10.9": 0.88, "12.9": 0.88}[row["class"]]  # fmt: skip
+    brinell_of = {"4.6": 114, "4.8": 124, "5.6": 147, "5.8": 152, "6.8": 181, "8.8": 242, "9.8": 276,
+                  "10.9": 304, "12.9": 366}[row["class"]]  # fmt: skip
+    thin = row["to"] == "16"
+    size = 0.012 if thin else 0.020
+    found = property_class(row["class"], size)
+    assert found.proof_stress / found.yield_stress == pytest.approx(ratio, abs=0.0075)
+    assert found.hardness is not None
+    assert found.hardness * 0.95 == pytest.approx(
+        238 if row["class"] == "8.8" and thin else brinell_of, abs=1.5
+    )
+    assert (row["over"], row["to"]) in (("0", "39"), ("0", "16"), ("16", "39"))
+
+
+# --- spring wires ---
+
+WIRES = [name for name in names() if material(name).holds("wire-strength")]
+
+
+#: Grades whose standard steps the strength by 50 MPa over several diameters at a time, or by few diameters.
+STEPPED = {
+    *("wire-oil-tempered-FDC", "wire-oil-tempered-VDCrV", "wire-oil-tempered-VDSiCr"),
+    *("wire-stainless-1.4568",),
+}
+
+
+def strengths(name: str) -> Table:
+    (table,) = material(name).tables["wire-strength"]
+    return table
+
+
+@proves(LIBRARY, memory="EN 10270-1:2011, one column of diameters for all grades")
+@pytest.mark.parametrize("name", WIRES)
+def test_diameters_of_wire_are_in_a_list_of_another_grade(name: str) -> None:
+    """The grades share their columns of diameters; what stands in one alone was miswritten."""
+    others = {round(edge * 1e3, 3) for other in WIRES if other != name for edge in strengths(other).edges}
+    own = [round(edge * 1e3, 3) for edge in strengths(name).edges[1:]]
+    assert set(own) <= others | {4.2, 4.7}  # in the column of oil-tempered wire for static duty alone
+
+
+@proves(LIBRARY, memory="EN 10270, strength over the logarithm of the diameter")
+@pytest.mark.parametrize("name", [name for name in WIRES if name not in STEPPED])
+@pytest.mark.parametrize("bound", ["low", "high"])
+def test_strength_of_wire_runs_smoothly(name: str, bound: str) -> None:
+    """Between its neighbours over lg d no figure stands off by more than the rounding to tens of all three."""
+    table = strengths(name)
+    points = [
+        (math.log(edge), getattr(row[0], bound) / 1e6)
+        for edge, row in zip(table.edges[1:], table.rows, strict=True)
+    ]
+    for before, here, after in zip(points, points[1:], points[2:], strict=False):
+        share = (here[0] - before[0]) / (after[0] - before[0])
+        line = before[1] + share * (after[1] - before[1])
+        assert here[1] == pytest.approx(line, rel=0.0105), math.exp(here[0]) * 1e3
+
+
+@proves(LIBRARY, memory="EN 10270-2:2011, the width of its bands of strength")
+@pytest.mark.parametrize("name", [name for name in WIRES if "oil-tempered" in name])
+def test_bands_of_oil_tempered_wire_narrow_with_the_diameter(name: str) -> None:
+    """From 200 MPa (150 MPa in valve wire) down to 150 MPa (100 MPa), in tens."""
+    bands = [round((row[0].high - row[0].low) / 1e6, 6) for row in strengths(name).rows]
+    assert bands == sorted(bands, reverse=True)
+    assert set(bands) <= ({150, 140, 100} if "-VD" in name else {200, 190, 180, 170, 160, 150})
+
+
+@proves(LIBRARY, memory="EN 10270-1:2011, table 3: SH and DH, SM and DM share a column")
+def test_sh_and_dh_are_of_one_strength() -> None:
+    sh, dh = strengths("wire-patented-SH"), strengths("wire-patented-DH")
+    shared = set(sh.edges) & set(dh.edges)
+    assert len(shared) > 40
+    for edge in shared - {min(shared)}:
+        at = [table.rows[table.edges.index(edge) - 1][0] for table in (sh, dh)]
+        assert at[0] == at[1], edge * 1e3
+
+
+@proves(LIBRARY, memory="EN 10270-3:2011, the most of a grade is one multiple of its least")
+@pytest.mark.parametrize(
+    ("name", "multiple"),
+    [("wire-stainless-1.4310", 1.15), ("wire-stainless-1.4310-HS", 1.15), ("wire-stainless-1.4568", 1.12)],
+)
+def test_the_most_of_stainless_wire_is_a_multiple_of_the_least(name: str, multiple: float) -> None:
+    for (figure,) in strengths(name).rows:
+        assert figure.high / figure.low == pytest.approx(multiple, abs=0.0035)
+
+
+# --- curves over temperature ---
+
+
+def room_or_hotter(table: Table) -> list[tuple[float, Figure]]:
+    """The points of the first row without those that carry a figure down below or up to 20 °C."""
+    points = list(zip(table.temperatures, table.rows[0], strict=True))
+    while len(points) > 1 and points[0][1] == points[1][1]:
+        points = points[1:]
+    return points
+
+
+def off_the_curve(points: list[tuple[float, float]], n: int) -> float:
+    """By what share a point stands off the parabola through the three points nearest to it."""
+    from numpy.polynomial import Polynomial
+
+    x, y = points[n]
+    others = sorted((one for k, one in enumerate(points) if k != n), key=lambda one: abs(one[0] - x))[:3]
+    curve = Polynomial.fit([one[0] for one in others], [one[1] for one in others], 2)
+    return y / float(curve(x)) - 1
+
+
+@proves(LIBRARY, derived="parabola through the nearest points of the curve")
+@pytest.mark.parametrize("name", names())
+@pytest.mark.parametrize("key", ["modulus", "conductivity", "specific-heat", "expansion"])
+@pytest.mark.parametrize("bound", ["low", "nominal", "high"])
+def test_physical_curves_run_smoothly(name: str, key: str, bound: str) -> None:
+    for table in material(name).tables.get(key, ()):
+        curve = room_or_hotter(table) if len(table.rows[0]) > 1 else []
+        if len(curve) < 4:
+            continue
+        points = [(at, getattr(figure, bound)) for at, figure in curve]
+        for n in range(1, len(points) - 1):
+            assert abs(off_the_curve(points, n)) < ROUGH.get((name, key), 0.0135), points[n][0] - ICE
+
+
+#: Curves printed in steps of 0.5e-6/K or 0.5 W/(m·K), or with a kink of the metal itself.
+ROUGH = {("stainless-1.4057", "expansion"): 0.0175}
+
+
+@proves(LIBRARY, memory="EN 1993-1-2, 3.4.1.2 and 3.4.1.3")
+@pytest.mark.parametrize(
+    ("at", "conductivity", "specific_heat"),
+    # 54 − 0.0333 θ; 425 + 0.773 θ − 1.69e-3 θ² + 2.22e-6 θ³, by hand
+    [
+        (20, 53.33, 439.8),
+        (100, 50.67, 487.6),
+        (200, 47.34, 529.8),
+        (300, 44.01, 564.7),
+        (400, 40.68, 605.9),
+        (500, 37.35, 666.5),
+    ],
+)
+def test_heat_in_carbon_steel_by_the_formulae_of_the_fire_code(
+    at: float, conductivity: float, specific_heat: float
+) -> None:
+    steel = material("plate-P265GH")
+    assert steel.conductivity(at + ICE).nominal == pytest.approx(conductivity, rel=2e-3)
+    assert steel.specific_heat(at + ICE).nominal == pytest.approx(specific_heat, rel=2e-3)
+
+
+# --- grey irons ---
+
+GREY = {"grey-iron-200": 200, "grey-iron-250": 250, "grey-iron-300": 300, "grey-iron-350": 350}
+
+
+@proves(LIBRARY, memory="EN 1561:2011, annex A, the trend of its columns with the grade")
+@pytest.mark.parametrize(("name", "grade"), GREY.items())
+def test_grey_irons_follow_the_trend_of_their_grades(name: str, grade: float) -> None:
+    """Compressive strength 240 MPa + 2.4 R_m, density 6950 kg/m³ + 1 for each MPa, as the annex's figures lie."""
+    iron = material(name)
+    assert iron.compressive_strength(ROOM).nominal / 1e6 == pytest.approx(240 + 2.4 * grade, rel=5e-3)
+    assert iron.density().nominal == pytest.approx(6950 + grade, rel=1e-3)
+    at_400, cold = iron.tensile_strength(400 + ICE, 0.030).low, iron.tensile_strength(ROOM, 0.030).low
+    assert at_400 / cold == pytest.approx(0.9, abs=0.005)
+
+
+@proves(LIBRARY, seen="ASME B31.1-1995, table of moduli")
+@pytest.mark.parametrize("name", [*GREY, "ring-iron", "phosphoric-cylinder-iron"])
+@pytest.mark.parametrize("bound", ["low", "nominal", "high"])
+def test_every_bound_of_the_modulus_falls_as_the_code_says(name: str, bound: str) -> None:
+    """13.4, 13.2, 12.6, 11.7, 11.0, 10.2 million psi at 70, 200, 400, 600, 700 and 800 °F."""
+    iron = material(name)
+    cold = getattr(iron.modulus(ROOM), bound)
+    for fahrenheit, printed in ((200, 13.2), (400, 12.6), (600, 11.7), (700, 11.0), (800, 10.2)):
+        found = getattr(iron.modulus((fahrenheit + 459.67) / 1.8), bound)
+        assert found / cold == pytest.approx(printed / 13.4, rel=2e-3)
+
+
+@proves(LIBRARY, memory="EN 1561:1997, table 1, fall of strength with the wall")
+@pytest.mark.parametrize("name", GREY)
+def test_strength_of_grey_iron_falls_with_the_wall_by_one_law(name: str) -> None:
+    """Over the logarithm of the wall the anticipated strengths lie within 5 % of a straight line, hot and cold."""
+    (table,) = material(name).tables["tensile-strength"]
+    for row in table.rows:
+        assert row[-1].low / row[0].low == pytest.approx(0.9, abs=0.006)
+        assert row[1].low == row[0].low
+        assert row[0].low % 5e6 == pytest.approx(0, abs=1)
+
+
+# --- hot proof stress ---
+
+PLATES = [name for name in names() if name.startswith("plate-")]
+TUBES = [name for name in names() if name.startswith("tube-")]
+
+
+@proves(LIBRARY, memory="EN 10028-2:2009 and EN 10028-3:2009, one curve a steel, scaled by the room figure")
+@pytest.mark.parametrize("name", PLATES)
+def test_plates_of_all_thicknesses_share_one_curve(name: str) -> None:
+    """At every temperature each thickness keeps the share of its room figure that the thinnest keeps."""
+    (table,) = material(name).tables["proof-stress"]
+    first = table.rows[0]
+    cold = table.temperatures.index(ROOM)
+    for row in table.rows:
+        for n, at in enumerate(table.temperatures):
+            share, thinnest = row[n].low / row[cold].low, first[n].low / first[cold].low
+            assert share == pytest.approx(thinnest, rel=0.0095), (at - ICE, row[cold].low / 1e6)
+
+
+@proves(LIBRARY, memory="EN 10216-2:2007, hot figures of one steel for all walls up to 60 mm")
+@pytest.mark.parametrize("name", TUBES)
+def test_tubes_of_all_walls_share_their_hot_figures(name: str) -> None:
+    (table,) = material(name).tables["proof-stress"]
+    for row in table.rows[1:]:
+        for n, at in enumerate(table.temperatures):
+            if at > ROOM + 1:
+                assert row[n] == table.rows[0][n], at - ICE
+
+
+#: Curves with a kink of their own (creep ahead, strain ageing) or printed by tens.
+KINKED = {
+    **dict.fromkeys(TUBES, 0.058),
+    **dict.fromkeys(["stainless-1.4301", "bolting-40CrMoV4-6", "stainless-1.4541", "forging-P250GH"], 0.04),
+}
+
+
+@proves(LIBRARY, derived="parabola through the nearest points of the curve")
+@pytest.mark.parametrize("name", [name for name in names() if material(name).holds("proof-stress")])
+@pytest.mark.parametrize("key", ["proof-stress", "proof-stress-1-percent"])
+def test_hot_proof_stress_runs_smoothly(name: str, key: str) -> None:
+    """From 100 °C on; the room figure is a warranty of its own and stands off the curve."""
+    for table in material(name).tables.get(key, ()):
+        for row in table.rows:
+            if len(row) < 6:
+                continue
+            points = [
+                (at, figure.low) for at, figure in zip(table.temperatures, row, strict=True) if at > 340
+            ]
+            if len(points) < 4:
+                continue
+            for n in range(1, len(points) - 1):
+                assert abs(off_the_curve(points, n)) < KINKED.get(name, 0.0145), (
+                    points[n][0] - ICE,
+                    row[0].low,
+                )
