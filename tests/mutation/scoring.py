@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 
+from tests.mutation.exempt import counted
 from tests.mutation.installing import module_name
 from tests.mutation.mutants import Mutant
 from tests.mutation.running import file_of
@@ -18,6 +19,7 @@ class Score:
 
     file: str
     mutants: int = 0
+    exempt: int = 0
     survivors: list[Mutant] = field(default_factory=list)
 
     @property
@@ -30,14 +32,16 @@ class Score:
         return self.killed / self.mutants if self.mutants else 1.0
 
     def __str__(self) -> str:
-        return f"{self.mutants:5} mutants {self.killed:5} killed {self.share:7.1%}  {self.file}"
+        left_out = f", {self.exempt} exempt" if self.exempt else ""
+        return f"{self.mutants:5} mutants {self.killed:5} killed {self.share:7.1%}  {self.file}{left_out}"
 
 
 def scored(root: Path, file: str, mutants: Sequence[Mutant], known: Baseline) -> Score:
-    """Try each mutant of the file on the tests that can see it."""
-    score = Score(file, len(mutants))
+    """Try each mutant of the file that is not exempt on the tests that can see it."""
+    tried = counted(mutants)
+    score = Score(file, len(tried), len(mutants) - len(tried))
     order = _Order(root, file, known)
-    for mutant in mutants:
+    for mutant in tried:
         for tests in order.rounds(mutant):
             if found := killer(root, mutant, tests, order.patience(tests)):
                 order.killers.insert(0, found)
