@@ -164,7 +164,7 @@ def _carried(start: _State, b: float, r: float, nu: float, load: float) -> _Stat
 
 
 def _unit(name: str) -> _State:
-    return _State(*(1.0 if other == name else 0.0 for other in _ORDER))
+    return _State(*(float(other == name) for other in _ORDER))
 
 
 def _hole(d: float, D: float) -> float:

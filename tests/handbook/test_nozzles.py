@@ -61,6 +61,17 @@ def test_napier_goes_with_area_and_falls_with_superheat(p: float, A: float, time
     assert nozzles.napier_superheated_flow(p, A, 100.0) == pytest.approx(flow / 1.117)
 
 
+def test_an_exponent_just_above_one_answers() -> None:
+    """κ = 1.01: (2/2.01)^101 = exp(−101 · 0.00498754) = 0.60427."""
+    assert nozzles.critical_pressure_ratio(1.01) == pytest.approx(0.60427, rel=1e-5)
+
+
+def test_expansibility_answers_at_its_limits() -> None:
+    """β = 0.1, r = 0.75, κ = 1.25: 1 − 0.3510256 (1 − 0.75^0.8) = 1 − 0.3510256 · 0.205582 = 0.927835."""
+    assert nozzles.orifice_expansibility(0.1, 0.75, 1.25) == pytest.approx(0.927835, rel=1e-6)
+    assert nozzles.orifice_expansibility(0.75, 1.0, 1.25) == 1
+
+
 @given(r=st.floats(0.1, 20.0), κ=exponents)
 def test_compression_and_expansion_cancel(r: float, κ: float) -> None:
     there = nozzles.compressed_temperature(400.0, r, κ)
@@ -88,7 +99,7 @@ def test_compression_and_expansion_cancel(r: float, κ: float) -> None:
         (nozzles.orifice_expansibility, (0.5, 1.01, 1.3), "0.75 to 1"),
         (nozzles.orifice_mass_flow, (0.6, 1.0, 0.1, 0.1, 1.0, 1.0), "smaller than its pipe"),
         (nozzles.orifice_mass_flow, (0.6, 1.0, 0.05, 0.1, 1.0, -1.0), "must fall"),
-        (nozzles.napier_flow, (1.49e5, 1.0), "1.5 to 100"),
+        (nozzles.napier_flow, (1.49e5, 1.0), "pressure 1.49 bar absolute lies outside 1.5 to 100"),
         (nozzles.napier_flow, (100.1e5, 1.0), "1.5 to 100"),
         (nozzles.napier_superheated_flow, (10e5, 1.0, -0.1), "0 to 300 K"),
         (nozzles.napier_superheated_flow, (10e5, 1.0, 300.1), "0 to 300 K"),

@@ -106,6 +106,11 @@ def test_drawing_the_support_in_to_the_pressure_helps(share: float) -> None:
     assert wide < supported_plate_stress(P, D, T, NU)
 
 
+def test_pressure_within_the_studs_by_hand() -> None:
+    """3 · 2 · 0.09/(32 · 0.0004) = 42.1875 MPa times 5.2 ln(4/3) + 4 − 0.7 · 0.5625 = 5.102197: 215.2489 MPa."""
+    assert supported_plate_stress_within(2e6, 0.3, 0.4, 0.02, 0.3) == pytest.approx(215.2489e6, rel=1e-6)
+
+
 def test_rigidity_by_hand() -> None:
     # 100 GPa, 12 mm, ν 0: 100e9 × 1.728e-6/12 = 14 400 N·m
     assert plate_rigidity(100e9, 0.012, 0.0) == pytest.approx(14400)

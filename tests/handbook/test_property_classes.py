@@ -76,6 +76,12 @@ def test_proof_is_below_yield_and_yield_below_strength(name: str) -> None:
     assert found.source.memory
 
 
+@pytest.mark.parametrize(("name", "share"), [("4.6", 0.22), ("8.8", 0.12), ("10.9", 0.09), ("12.9", 0.08)])
+def test_elongation_after_fracture(name: str, share: float) -> None:
+    """ISO 898-1, Table 3, A in per cent (from memory)."""
+    assert property_class(name, 12e-3).elongation == pytest.approx(share)
+
+
 @pytest.mark.parametrize("name", ["4.6", "4.8", "5.6", "5.8", "6.8", "8.8", "9.8", "10.9", "12.9"])
 def test_the_name_is_the_strength(name: str) -> None:
     """ISO 898-1: first figure a hundredth of the strength in MPa, second ten times yield over strength (nominal)."""

@@ -9,6 +9,8 @@ from hypothesis import strategies as st
 from speclint.errors import NotKnown, OutOfRange
 from speclint.handbook.plates import clamped_plate_stress, supported_plate_deflection, supported_plate_stress
 from speclint.handbook.ring_plates import (
+    _carried,
+    _State,
     ring_plate_deflection,
     ring_plate_deflection_factor,
     ring_plate_stress,
@@ -40,6 +42,24 @@ def test_stress_and_deflection_are_those_of_equilibrium(outer: str, inner: str, 
     assert deflection_factor(outer, inner, b, nu) == pytest.approx(
         12 * (1 - nu**2) * bent.deflection / 16, rel=1e-3, abs=1e-9
     )
+
+
+@given(
+    b=st.floats(0.05, 0.5),
+    between=st.floats(1.1, 1.9),
+    held=st.lists(st.floats(-1, 1), min_size=4, max_size=4),
+    nu=st.floats(0.2, 0.4),
+)
+def test_the_plate_between_two_radii_is_that_of_two_rings(
+    b: float, between: float, held: list[float], nu: float
+) -> None:
+    """What is carried outwards in two steps, whatever stands at the hole, is what is carried in one."""
+    start = _State(*held)
+    once = _carried(start, b, 2 * b, nu, load=1.0)
+    first = _carried(start, b, between * b, nu, load=1.0)
+    twice = _carried(first, between * b, 2 * b, nu, load=1.0)
+    for name in ("y", "slope", "M", "Q"):
+        assert getattr(twice, name) == pytest.approx(getattr(once, name), rel=1e-9, abs=1e-9)
 
 
 @given(b=holes)

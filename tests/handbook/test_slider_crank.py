@@ -84,6 +84,11 @@ def test_a_crank_without_rod_is_refused(r: float, l: float) -> None:  # noqa: E7
             moved(r, l, 30.0, 1.0)
 
 
+def test_a_rod_nearly_square_to_the_stroke_still_answers() -> None:
+    """tan 89.5° = 114.589."""
+    assert sc.side_thrust(1e3, math.radians(89.5)) == pytest.approx(114_589, rel=1e-5)
+
+
 @pytest.mark.parametrize("φ", [math.pi / 2, -math.pi / 2, 2.0, math.nan])
 def test_a_rod_square_to_the_stroke_is_refused(φ: float) -> None:
     with pytest.raises(OutOfRange, match="right angle"):
