@@ -164,6 +164,21 @@ STEPS: dict[str, dict[str, Callable[[float], float]]] = {
         "nut or head face": by_steps((math.inf, 0.5)),
         "joint face": by_steps((math.inf, 0.5)),
     },
+    "asme-b1.1-2019-unified-threads.csv": {"threads per inch": by_steps((math.inf, 0.5))},
+    "end-fixity-aisc-360-10-table-c-a-7-1.csv": {
+        "theory": by_steps((math.inf, 0.1)),
+        "design": by_steps((math.inf, 0.05)),
+    },
+    "shear-strength-ratios.csv": dict.fromkeys(("low", "nominal", "high"), by_steps((math.inf, 0.01))),
+    "spring-ends-en-13906-1-2013.csv": dict.fromkeys(
+        ("solid_coils", "dead_coils"), by_steps((math.inf, 0.1))
+    ),
+    "spring-seating-en-13906-1-2013.csv": {"coefficient": by_steps((math.inf, 0.1))},
+    "pipe-factor-y-asme-b31.1-2018.csv": {"y": by_steps((math.inf, 0.1))},
+    "rankine-gordon-constants.csv": {
+        "crushing_MPa": by_steps((math.inf, 10)),
+        "one_over_a": by_steps((math.inf, 100)),
+    },
     "thread-notch-factors-shigley-2015-table-8-16.csv": {
         "rolled": by_steps((math.inf, 0.1)),
         "cut": by_steps((math.inf, 0.1)),

@@ -324,3 +324,42 @@ def test_hot_proof_stress_runs_smoothly(name: str, key: str) -> None:
                     points[n][0] - ICE,
                     row[0].low,
                 )
+
+
+# --- what follows from the make of a table ---
+
+
+@proves("bolted_joints.scatter", memory="VDI 2230 (2003), Table 5.4/1, bands of roughness one after another")
+def test_bands_of_roughness_follow_one_another() -> None:
+    bands = [(row["roughness_from"], row["roughness_to"]) for row in rows("embedding-vdi-2230-2003.csv")]
+    assert bands[0][0] == "0"
+    assert all(before[1] == after[0] for before, after in pairwise(bands))
+
+
+@proves("weldability", memory="common practice, bands of the carbon equivalent one after another")
+def test_bands_of_weldability_follow_one_another() -> None:
+    bands = [
+        (float(row["from"]), float(row["below"])) for row in rows("weldability-bands-common-practice.csv")
+    ]
+    assert bands[0][0] == 0
+    assert all(before[1] == after[0] for before, after in pairwise(bands))
+
+
+@proves("threads.designations", memory="ASME B1.1-2019, the constant-pitch series is named for its threads")
+def test_the_eight_thread_series_has_eight_threads() -> None:
+    unified = [row for row in rows("asme-b1.1-2019-unified-threads.csv") if row["series"] == "UN"]
+    assert len(unified) > 10
+    assert {row["threads per inch"] for row in unified} == {"8"}
+
+
+@proves(
+    "stress_concentration", memory="Peterson's Stress Concentration Factors, Charts 3.4 and 3.10, their ends"
+)
+@pytest.mark.parametrize(("load", "least"), [("tension", "0.1"), ("tension", "2"), ("bending", "2")])
+@pytest.mark.parametrize(("term", "at_the_end"), [("c0", 1.0), ("c1", 0.0), ("c2", 0.0)])
+def test_shoulders_end_at_no_concentration(load: str, least: str, term: str, at_the_end: float) -> None:
+    """Where the shoulder leaves nothing (2h/D = 1) every fit comes to one, whatever the fillet."""
+    table = rows("stepped-round-bar-peterson-1997.csv")
+    fit = [float(row[term]) for row in table if (row["load"], row["from"]) == (load, least)]
+    assert len(fit) == 4
+    assert sum(fit) == pytest.approx(at_the_end, abs=0.0045)
