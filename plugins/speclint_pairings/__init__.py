@@ -18,11 +18,32 @@ def speclint_rules() -> Sequence[RulesIn]:
         "valve-seat",
         "valve-spindle",
     )
+    loaded = (
+        "bolted-joint",
+        "crosshead",
+        "frame-fastening",
+        "lifting-plan",
+        "pin",
+        "piston-rod",
+        "rocker",
+        "shaft",
+        "slide-bar",
+        "tappet",
+        "valve-spindle",
+    )
+    rubbing = ("crosshead", "pin", "piston-ring", "rocker", "valve-spindle")
     return [
         rules_in("speclint_pairings.rules.materials"),
         rules_in("speclint_pairings.rules.welds"),
         rules_in("speclint_pairings.rules.contact", "piston-ring", "poppet-valve", "valve-spindle"),
-        rules_in("speclint_pairings.rules.oil", "cylinder-block", "cylinder-liner", "valve-spindle"),
+        rules_in(
+            "speclint_pairings.rules.oil", "cam-box", "cylinder-block", "cylinder-liner", "valve-spindle"
+        ),
         rules_in("speclint_pairings.rules.pressed", "cylinder-liner", "valve-seat"),
         rules_in("speclint_pairings.rules.unlike", *unlike),
+        rules_in("speclint_pairings.rules.brittle", *loaded),
+        rules_in("speclint_pairings.rules.rubbing", *rubbing),
+        rules_in(
+            "speclint_pairings.rules.expansion", "bolted-joint", "cylinder-liner", "valve-seat", "weldment"
+        ),
     ]

@@ -1,0 +1,84 @@
+"""Brittle metal where a part is pulled, bent or struck."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.specs import (
+    BoltedJoint,
+    Component,
+    Crosshead,
+    FrameFastening,
+    LiftingPlan,
+    NotStated,
+    Pin,
+    PistonRod,
+    Rocker,
+    Shaft,
+    SlideBar,
+    Stated,
+    Tappet,
+    ValveSpindle,
+)
+
+#: Families of iron that break before they stretch, whatever a test bar may show.
+_BRITTLE = ("grey-iron", "chilled-iron")
+Piece = tuple[str, Stated[str] | NotStated]
+
+
+@rule(
+    "material.brittle-in-bending",
+    title="What is pulled, bent or struck and must not part is of a metal that stretches before it breaks",
+    on=(
+        BoltedJoint,
+        Crosshead,
+        FrameFastening,
+        LiftingPlan,
+        Pin,
+        PistonRod,
+        Rocker,
+        Shaft,
+        SlideBar,
+        Tappet,
+        ValveSpindle,
+    ),
+    grade=Grade.NONCONFORMITY,
+    cites=[COMMON_PRACTICE],
+    why="Grey and chilled iron give no warning: a flaw, a blow or a bend, and the part is in two pieces.",
+    leaves_out="the hard skin of a treated surface, the toughness of steel in frost (block.toughness has that of the "
+    "block), and parts that are only pressed: pistons, rings, seats, guides, feet of tappets",
+    limits=[
+        Limit("elongation", "7 %", "ratio", COMMON_PRACTICE, "least elongation at fracture of the metal"),
+    ],
+)
+def brittle(component: Component, sheet: Sheet) -> Judgement:
+    """By the family of the metal, and the least elongation that its standard promises."""
+    if isinstance(component, Tappet) and sheet.read("follower", component.follower) != "roller":
+        raise sheet.not_applicable("a tappet with a foot is only pressed")
+    return sheet.worst(*(_judged(called, material, sheet) for called, material in _pieces(component, sheet)))
+
+
+def _pieces(component: Component, sheet: Sheet) -> Iterator[Piece]:
+    """The pieces of a component in the path of the load, and their materials."""
+    if not isinstance(component, LiftingPlan):
+        yield component.id, component.material
+        return
+    if not component.points:
+        raise sheet.not_assessed("no lifting point is stated", component.where)
+    for name, point in component.points.items():
+        lug = sheet.read(f"form of {name}", point.form) == "lug"
+        yield f"{name} of {component.id}", point.lug.material if lug else component.material
+
+
+def _judged(called: str, material: Stated[str] | NotStated, sheet: Sheet) -> Judgement:
+    metal = sheet.material_named(called, material)
+    if metal.family in _BRITTLE:
+        return sheet.states(
+            False, f"{called} is of {metal.title}, which does not stretch", where=material.where
+        )
+    stretch = sheet.look_up(f"A of {called}", metal.elongation)
+    return sheet.at_least(stretch, sheet.limit("elongation", "A_n"))
+
+
+RULES = (brittle,)
