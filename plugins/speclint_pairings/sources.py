@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Source
+from speclint.handbook.works import SHIGLEY
 
 ASTM_A278 = Source(
     "ASTM A278/A278M, Gray Iron Castings for Pressure-Containing Parts for Temperatures Up to 650 °F",
@@ -16,6 +17,7 @@ EN_10216_2 = Source(
 )
 EN_10204 = Source("EN 10204, Metallic products: types of inspection documents", "2004", memory=True)
 EN_13445_2 = Source("EN 13445-2, Unfired pressure vessels: materials", "2014", memory=True)
+EN_13445_3 = Source("EN 13445-3, Unfired pressure vessels: design", "2014", memory=True)
 EN_1011_2 = Source(
     "EN 1011-2, Welding, Recommendations for arc welding of ferritic steels", "2001", memory=True
 )
@@ -28,10 +30,17 @@ STAINLESS_WEAR = Source(
     memory=True,
 )
 
+JOEL = Source("Rayner Joel, Basic Engineering Thermodynamics", "4th ed. 1987", memory=True)
+ISO_3448 = Source("ISO 3448, Industrial liquid lubricants, ISO viscosity classification", "1992", memory=True)
+ASTM_D341 = Source(
+    "ASTM D341, Viscosity-temperature charts for liquid petroleum products", "2009", memory=True
+)
+
 #: The works that the table of pairs names.
 WORKS = {
     "common practice": COMMON_PRACTICE,
     "Neale": NEALE.at("sections on piston rings, bearing materials and wear of cylinders"),
     "Ahrons": AHRONS.at("chapter on cylinders, mixtures of iron"),
+    "Shigley": SHIGLEY.at("Table 12-8, boundary-lubricated bearings and their operating limits"),
     "AISI": STAINLESS_WEAR.at("galling of self-mated and dissimilar couples"),
 }

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import ClassVar
+from typing import ClassVar, Literal
 
 from speclint.specs.linked import CylinderBlock
 from speclint.specs.part import Component
@@ -20,6 +20,7 @@ class CamBox(Component):
         withdrawn: how it comes out: along its runners sideways, upwards or endways.
         length: over all, in the way in which it is withdrawn.
         withdrawal_room: clear room in that way with the engine whole.
+        spindle_seals: what keeps steam and water from following the spindles into the box.
         fastenings_reachable: true when every fastening can be reached with a spanner, the engine whole.
     """
 
@@ -33,4 +34,7 @@ class CamBox(Component):
     withdrawn: Word[str] = NOT_STATED
     length: Length = NOT_STATED
     withdrawal_room: Length = NOT_STATED
+    spindle_seals: Word[Literal["none", "lip seals", "labyrinths with slingers", "packed glands"]] = (
+        NOT_STATED
+    )
     fastenings_reachable: Word[bool] = NOT_STATED

@@ -7,12 +7,16 @@ from typing import Literal
 from speclint.specs.component import SpecTable
 from speclint.specs.words import NOT_STATED, Pressure, Temperature, Word
 
+#: Classes of cylinder oils after ISO 3448: the number is the kinematic viscosity at 40 °C in mm²/s.
+ViscosityClass = Literal["ISO VG 320", "ISO VG 460", "ISO VG 680", "ISO VG 1000", "ISO VG 1500"]
+
 
 class Lubrication(SpecTable):
     """How a rubbing surface is oiled.
 
     Fields:
         lubricant: what it is, or none
+        viscosity_class: of the oil, after ISO 3448
         flash_point: of the oil
         feed: what feeds it, such as "mechanical lubricator, feed 3"
         check_valve: whether a check valve at the point of feed keeps steam out of the pipe
@@ -21,6 +25,7 @@ class Lubrication(SpecTable):
     """
 
     lubricant: Word[Literal["none", "cylinder oil", "engine oil", "grease"]] = NOT_STATED
+    viscosity_class: Word[ViscosityClass] = NOT_STATED
     flash_point: Temperature = NOT_STATED
     feed: Word[str] = NOT_STATED
     check_valve: Word[bool] = NOT_STATED

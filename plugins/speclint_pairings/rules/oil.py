@@ -2,24 +2,55 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.specs import Component, CylinderBlock, CylinderLiner, LoadCase, PistonRing, ValveSpindle
-from speclint_pairings.formulae import flash_margin
+from speclint.formula import Kelvins, PascalSeconds
+from speclint.specs import (
+    CamBox,
+    Component,
+    CylinderBlock,
+    CylinderLiner,
+    LoadCase,
+    PistonRing,
+    Rocker,
+    Tappet,
+    ValveSpindle,
+)
+from speclint_pairings.formulae import (
+    dynamic_viscosity,
+    flash_margin,
+    oil_density_when_hot,
+    viscosity_when_hot,
+)
+from speclint_pairings.sources import ASTM_D341, ISO_3448
+from speclint_pairings.tables import (
+    oil_density,
+    oil_expansion,
+    oil_viscosity_at_40,
+    oil_viscosity_at_100,
+)
 
 
 @rule(
     "lubrication.points",
-    title="Each rubbing pair in steam has a feed of oil, a check valve tight against the chest, and a drain",
-    on=(CylinderBlock, CylinderLiner, ValveSpindle),
+    title="Each pair in steam has a feed, a check valve tight against the chest and a drain; a cam box stays dry",
+    on=(CamBox, CylinderBlock, CylinderLiner, ValveSpindle),
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
     why="without a check valve the steam drives the oil back to the lubricator, and without a drain water drives "
-    "it out of the joint",
-    leaves_out="how much oil is fed; seals between the cam box and the steam (the rules of spindles have those)",
+    "it out of the joint; water that follows a spindle into the cam box turns its oil to slime",
+    leaves_out="how much oil is fed; whether a seal stands its heat and speed (spindle.seal has that)",
+    edition=2,
 )
 def points(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Feed, check valve and drain are stated, and the check valve is proved against the live steam."""
+    """Feed, check valve and drain are stated, and the check valve is proved against the live steam.
+
+    A cam box has seals round its spindles and a drain, and what passes each spindle's own seal has a way out before it.
+    """
+    if isinstance(component, CamBox):
+        return _kept_dry(component, sheet)
     if isinstance(component, CylinderBlock) and not _bare_rings(component, sheet):
         raise sheet.not_applicable("no ring bears on the block itself")
     oiled = component.lubrication
@@ -36,26 +67,94 @@ def points(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
     return sheet.at_least(proved, sheet.take("p", case.live_pressure))
 
 
+def _kept_dry(box: CamBox, sheet: Sheet) -> Judgement:
+    """What keeps the water along the spindles out of a cam box."""
+    spindles = {spindle.id: spindle for spindle in _spindles_into(box, sheet)}
+    if not spindles:
+        raise sheet.not_assessed(
+            "no tappet or rocker of a spindle states that it is carried in it", box.where
+        )
+    lacking = [] if sheet.read("spindle seals", box.spindle_seals) != "none" else ["seals round its spindles"]
+    lacking += [] if sheet.read("drained", box.lubrication.drained) else ["a drain"]
+    lacking += [
+        f"a leak-off of {name}"
+        for name, spindle in spindles.items()
+        if not sheet.is_stated(f"leak-off of {name}", spindle.leak_off)
+    ]
+    says = (
+        f"without {', '.join(lacking)}" if lacking else f"sealed against {len(spindles)} spindles and drained"
+    )
+    return sheet.states(not lacking, says, where=box.spindle_seals.where)
+
+
+def _spindles_into(box: CamBox, sheet: Sheet) -> Iterator[ValveSpindle]:
+    """The spindles that enter a box: those that a rocker or a tappet in it works."""
+    for rocker in sheet.belonging_to(box, Rocker):
+        yield sheet.follow(rocker.works)
+    for tappet in sheet.belonging_to(box, Tappet):
+        worked = sheet.follow(tappet.works)
+        yield sheet.follow(worked.works) if isinstance(worked, Rocker) else worked
+
+
 @rule(
     "pairing.lubricant",
-    title="The cylinder oil's flash point lies above the wall that it wets",
+    title="The cylinder oil neither flashes on the wall that it wets nor runs off it like water",
     on=(CylinderBlock, CylinderLiner),
     cases=("starting", "running", "drifting"),
     grade=Grade.OBSERVATION,
-    cites=[COMMON_PRACTICE],
-    why="an oil near its flash point boils off the wall, and what is left cokes in the ring grooves",
-    leaves_out="viscosity, and air drawn in when drifting, which burns an oil that steam would spare",
+    cites=[
+        ISO_3448.at("table 1, classes at 40 °C"),
+        ASTM_D341.at("annex, equations A1 and A2"),
+        COMMON_PRACTICE,
+    ],
+    why="an oil near its flash point boils off the wall and cokes in the ring grooves; one too thin leaves it bare",
+    leaves_out="air drawn in when drifting, which burns an oil that steam would spare; compounding against wet steam; "
+    "oils that are not straight mineral oils",
+    edition=2,
     limits=[
-        Limit("margin", "30 K", "temperature difference", COMMON_PRACTICE, "least flash point over the wall")
+        Limit("margin", "30 K", "temperature difference", COMMON_PRACTICE, "least flash point over the wall"),
+        Limit(
+            "thinnest",
+            "1.2 mPa·s",
+            "viscosity",
+            COMMON_PRACTICE,
+            "least dynamic viscosity on the wall, a little more than that of cold water",
+        ),
     ],
 )
 def lubricant(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Flash point against the metal in the hot cases."""
+    """Flash point against the metal in the hot cases, and the class's viscosity carried to it after Walther."""
     if isinstance(component, CylinderBlock) and not _bare_rings(component, sheet):
         raise sheet.not_applicable("no ring bears on the block itself")
+    T = sheet.take("T", case.temperature_of(component))
     flash = sheet.take("T_f", component.lubrication.flash_point)
-    margin = sheet.work("ΔT", flash_margin, T_f=flash, T=sheet.take("T", case.temperature_of(component)))
-    return sheet.at_least(margin, sheet.limit("margin", "ΔT_n"))
+    margin = sheet.work("ΔT", flash_margin, T_f=flash, T=T)
+    thick = sheet.at_least(_viscosity(component, T, sheet), sheet.limit("thinnest", "η_n"))
+    return sheet.worst(sheet.at_least(margin, sheet.limit("margin", "ΔT_n")), thick)
+
+
+def _viscosity(component: Component, T: Kelvins, sheet: Sheet) -> PascalSeconds:
+    oil = sheet.read("viscosity class", component.lubrication.viscosity_class)
+    nu = sheet.work(
+        "ν",
+        viscosity_when_hot,
+        nu_40=sheet.look_up("ν_40", oil_viscosity_at_40, oil_class=oil),
+        nu_100=sheet.look_up("ν_100", oil_viscosity_at_100, oil_class=oil),
+        T=T,
+    )
+    rho = sheet.work(
+        "ρ",
+        oil_density_when_hot,
+        rho_15=sheet.look_up("ρ_15", oil_density, oil_class=oil),
+        beta=sheet.look_up("β", oil_expansion),
+        T=T,
+        T_15=_FIFTEEN_CELSIUS,
+    )
+    return sheet.work("η", dynamic_viscosity, nu=nu, rho=rho)
+
+
+#: At which the density of oils is stated [K].
+_FIFTEEN_CELSIUS = 288.15
 
 
 def _bare_rings(block: CylinderBlock, sheet: Sheet) -> bool:
