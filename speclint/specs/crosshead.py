@@ -17,6 +17,7 @@ class Crosshead(Component):
         slipper_length: along the bar, of the smaller slipper
         slipper_width: across the bar
         bearing_share: share of that face that bears, oil grooves and chamfers taken off
+        slipper_material: metal with which the slippers bear on the bar
         mass: with its slippers and pin
         small_end_mass: share of the connecting rod that goes to and fro
         balance_drawing: drawing by which the wheels are balanced
@@ -30,6 +31,7 @@ class Crosshead(Component):
     slipper_length: Length = NOT_STATED
     slipper_width: Length = NOT_STATED
     bearing_share: Fraction = NOT_STATED
+    slipper_material: Word[str] = NOT_STATED
     mass: Mass = NOT_STATED
     small_end_mass: Mass = NOT_STATED
     balance_drawing: Word[str] = NOT_STATED

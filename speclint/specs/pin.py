@@ -17,6 +17,7 @@ class Pin(Component):
         place: crosshead pin, held on both sides, or crank pin, held at one end
         diameter: of the bearing
         length: of the bearing
+        bearing_material: metal of the bearing that runs on it
         span: between the middles of a crosshead pin's supports
         overhang: from the face that holds a crank pin to the middle of the connecting rod's bearing
         larger_diameter: beyond the shoulder at which it is held
@@ -30,6 +31,7 @@ class Pin(Component):
     place: Word[Literal["crosshead pin", "crank pin"]] = NOT_STATED
     diameter: Length = NOT_STATED
     length: Length = NOT_STATED
+    bearing_material: Word[str] = NOT_STATED
     span: Length = NOT_STATED
     overhang: Length = NOT_STATED
     larger_diameter: Length = NOT_STATED

@@ -7,7 +7,7 @@ from typing import ClassVar, Literal
 from speclint.specs.cylinder_liner import Structure
 from speclint.specs.linked import CylinderBlock, CylinderLiner
 from speclint.specs.part import Component
-from speclint.specs.words import NOT_STATED, Fraction, Hardness, Length, LinkTo, Word
+from speclint.specs.words import NOT_STATED, Fraction, Hardness, Length, LinkTo, Stress, Word
 
 
 class PistonRing(Component):
@@ -21,6 +21,7 @@ class PistonRing(Component):
         width: along the axis
         thickness: radial
         gap: between its ends in the new bore, cold
+        wall_pressure: mean pressure with which it springs against the new bore, without steam
         made_for: bores for which the ring is made or kept
         hardness: of the ring
         phosphorus: content of its iron
@@ -37,6 +38,7 @@ class PistonRing(Component):
     width: Length = NOT_STATED
     thickness: Length = NOT_STATED
     gap: Length = NOT_STATED
+    wall_pressure: Stress = NOT_STATED
     made_for: tuple[Length, ...] = ()
     hardness: Hardness = NOT_STATED
     phosphorus: Fraction = NOT_STATED

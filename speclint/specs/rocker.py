@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import ClassVar
 
 from speclint.specs.linked import CamBox, ValveSpindle
-from speclint.specs.part import Component
-from speclint.specs.words import NOT_STATED, Inertia, Length, LinkTo, Stress
+from speclint.specs.part import Component, Surface
+from speclint.specs.words import NOT_STATED, Inertia, Length, LinkTo, Stress, Word
 
 
 class Rocker(Component):
@@ -24,6 +24,9 @@ class Rocker(Component):
         pin: diameter of the shaft or pin that it turns on.
         pin_span: between the supports of that pin.
         bush_length: length of the bush on the pin.
+        bush_material: metal of the bush.
+        pin_material: metal of the shaft or pin.
+        pin_surface: how the shaft or pin is treated; leave out if it is not.
         bush_pressure: greatest mean pressure that the bush is made for.
     """
 
@@ -41,4 +44,7 @@ class Rocker(Component):
     pin: Length = NOT_STATED
     pin_span: Length = NOT_STATED
     bush_length: Length = NOT_STATED
+    bush_material: Word[str] = NOT_STATED
+    pin_material: Word[str] = NOT_STATED
+    pin_surface: Word[Surface] = NOT_STATED
     bush_pressure: Stress = NOT_STATED

@@ -33,6 +33,7 @@ class ValveSpindle(Component):
         guide_bore: bore of its guide.
         guide_length: length of its guide.
         guide_material: material of its guide.
+        side_load: greatest load across the guide, from tappet or rocker and from what hangs on a spindle that lies.
         free_length: longest length without support that is pressed when the valve opens.
         ends: how both ends of that length are held.
         heated_length: length from the valve's seat to the point where the gear drives it, that grows when hot.
@@ -58,6 +59,7 @@ class ValveSpindle(Component):
     guide_bore: Length = NOT_STATED
     guide_length: Length = NOT_STATED
     guide_material: Word[str] = NOT_STATED
+    side_load: Force = NOT_STATED
     free_length: Length = NOT_STATED
     ends: Word[str] = NOT_STATED
     heated_length: Length = NOT_STATED

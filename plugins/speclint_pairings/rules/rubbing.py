@@ -1,0 +1,229 @@
+"""Pairs that rub: mean pressure times mean speed."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.formula import Hertz, MetresPerSecond, Pascals
+from speclint.handbook.works import SHIGLEY
+from speclint.specs import (
+    Component,
+    Crosshead,
+    CylinderBlock,
+    LoadCase,
+    Pin,
+    PistonRing,
+    Rocker,
+    SlideBar,
+    ValveSpindle,
+)
+from speclint_pairings import rubbing_formulae as work
+from speclint_pairings.pairs import Surface, bore_of, guide_of, named_surface, surface_of
+from speclint_pairings.tables import pressure_velocity, rated
+
+
+@dataclass(frozen=True, slots=True)
+class Rubbing:
+    """Two surfaces that rub, how, under which oil, and what works out their pressure and speed."""
+
+    contact: str
+    one: Surface
+    other: Surface
+    oil: str
+
+
+Worked = tuple[Pascals, MetresPerSecond]
+
+
+@rule(
+    "pairing.pressure-velocity",
+    title="Mean pressure times mean speed of the rubbing pair is no more than its metals and its oil carry",
+    on=(Crosshead, Pin, PistonRing, Rocker, ValveSpindle),
+    cases=("running",),
+    grade=Grade.NONCONFORMITY,
+    cites=[
+        SHIGLEY.at("Table 12-8, boundary-lubricated bearings and their operating limits"),
+        FIRST_PRINCIPLES,
+        COMMON_PRACTICE,
+    ],
+    why="Pressure times speed is the heat that the pair makes: past what it can shed, the oil goes, then the metal.",
+    leaves_out="peaks of pressure and of speed, which the rules of pins, slippers and bushes have; how oil is fed and "
+    "cooled; the load of inertia, which is nothing in the mean",
+    limits=[
+        Limit("share", "1", "ratio", COMMON_PRACTICE, "share of the table's figure that may be used"),
+    ],
+)
+def rubbed(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
+    """p v of each pair against the table by metals, oil and motion; a pair that is not in it is a query."""
+    found, work_out = _RUBBING[component.kind]
+    pairs = found(component, sheet)
+    for pair in pairs:
+        if rated(pair.contact, pair.one.counts_as, pair.other.counts_as, pair.oil) is None:
+            says = (
+                f"{_said(pair.one)} {pair.contact} on {_said(pair.other)} with {pair.oil}: "
+                "no source held here says what pressure times speed this pair carries"
+            )
+            return sheet.states(False, says, where=component.where).graded(Grade.QUERY)
+    p, v = work_out(component, case, sheet)
+    pv = sheet.work("pv", work.pressure_times_speed, p=p, v=v)
+    return sheet.worst(*(sheet.at_most(pv, _allowed(pair, sheet)) for pair in pairs))
+
+
+def _said(surface: Surface) -> str:
+    return f"{surface.called} ({surface.counts_as or 'of no class in the table'})"
+
+
+def _allowed(pair: Rubbing, sheet: Sheet) -> float:
+    table = sheet.look_up(
+        f"pv_t of {pair.other.called}",
+        pressure_velocity,
+        contact=pair.contact,
+        one=pair.one.counts_as,
+        other=pair.other.counts_as,
+        oil=pair.oil,
+    )
+    return sheet.work("pv_n", work.share_of_rating, x=sheet.limit("share", "x"), pv_t=table)
+
+
+def _oil(sheet: Sheet, *parts: Component) -> str:
+    """The oil that one of the parts states, the first that does."""
+    for part in parts:
+        if sheet.is_stated(f"lubricant of {part.id}", part.lubrication.lubricant):
+            return sheet.read(f"lubricant of {part.id}", part.lubrication.lubricant)
+    return sheet.read(f"lubricant of {parts[0].id}", parts[0].lubrication.lubricant)
+
+
+def _turns(case: LoadCase, sheet: Sheet) -> Hertz:
+    return sheet.work("n", work.revolutions, omega=sheet.take("ω", case.rotational_speed))
+
+
+def _steam(case: LoadCase, sheet: Sheet) -> Pascals:
+    """Mean difference of pressure over a stroke; full pressure to its end where no cut-off is stated."""
+    cut_off = sheet.take("c", case.cut_off) if sheet.is_stated("cut-off", case.cut_off) else 1.0
+    return sheet.work(
+        "p_m",
+        work.mean_effective_pressure,
+        p_1=sheet.take_absolute("p_1", case.safety_valve_pressure),
+        p_e=sheet.take_absolute("p_e", case.exhaust_pressure),
+        c=cut_off,
+    )
+
+
+def _load(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> tuple[CylinderBlock, float]:
+    """The block whose piston drives a crosshead, and the mean load on it."""
+    liner = sheet.follow(sheet.follow(sheet.follow(crosshead.on_rod).carries).runs_in)
+    D = sheet.take("D", liner.bore)
+    load = sheet.work("F_m", work.mean_piston_load, p_m=_steam(case, sheet), D=D)
+    return sheet.follow(liner.housed_in), load
+
+
+def _slippers(crosshead: Crosshead, sheet: Sheet) -> list[Rubbing]:
+    slipper = named_surface(f"the slippers of {crosshead.id}", crosshead, crosshead.slipper_material, sheet)
+    bars = sheet.belonging_to(crosshead, SlideBar)
+    if not bars:
+        raise sheet.not_assessed("no slide bar states that it guides this crosshead", crosshead.where)
+    return [Rubbing("slides", slipper, surface_of(bar, sheet), _oil(sheet, crosshead, bar)) for bar in bars]
+
+
+def _slipper_worked(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Worked:
+    block, load = _load(crosshead, case, sheet)
+    stroke = sheet.take("S", block.drive.stroke)
+    thrust = sheet.work(
+        "N_m",
+        work.mean_side_thrust,
+        F_m=load,
+        r=stroke / 2,
+        l=sheet.take("l", block.drive.connecting_rod_length),
+    )
+    p = sheet.work(
+        "p",
+        work.face_pressure,
+        N=thrust,
+        L=sheet.take("L_s", crosshead.slipper_length),
+        b=sheet.take("b_s", crosshead.slipper_width),
+        x=sheet.take("x_b", crosshead.bearing_share),
+    )
+    return p, sheet.work("v", work.to_and_fro_speed, S=stroke, n=_turns(case, sheet))
+
+
+def _pin(pin: Pin, sheet: Sheet) -> list[Rubbing]:
+    bearing = named_surface(f"the bearing of {pin.id}", pin, pin.bearing_material, sheet)
+    contact = "turns" if sheet.read("place", pin.place) == "crank pin" else "swings"
+    return [Rubbing(contact, bearing, surface_of(pin, sheet), _oil(sheet, pin))]
+
+
+def _pin_worked(pin: Pin, case: LoadCase, sheet: Sheet) -> Worked:
+    block, load = _load(sheet.follow(pin.moved_by), case, sheet)
+    d, n = sheet.take("d", pin.diameter), _turns(case, sheet)
+    p = sheet.work("p", work.bearing_pressure, F=load, d=d, b=sheet.take("b", pin.length))
+    if sheet.read("place", pin.place) == "crank pin":
+        return p, sheet.work("v", work.turning_speed, d=d, n=n)
+    r = sheet.take("S", block.drive.stroke) / 2
+    length = sheet.take("l", block.drive.connecting_rod_length)
+    return p, sheet.work("v", work.swinging_speed, d=d, n=n, r=r, l=length)
+
+
+def _ring(ring: PistonRing, sheet: Sheet) -> list[Rubbing]:
+    bore = bore_of(ring, sheet)
+    return [Rubbing("slides", surface_of(ring, sheet), bore, _oil(sheet, bore.of, ring))]
+
+
+def _ring_worked(ring: PistonRing, case: LoadCase, sheet: Sheet) -> Worked:
+    bare = sheet.is_stated("bears on", ring.bears_on)
+    block = sheet.follow(ring.bears_on) if bare else sheet.follow(sheet.follow(ring.runs_in).housed_in)
+    own = sheet.take("p_w", ring.wall_pressure)
+    p = sheet.work("p", work.ring_pressure, p_w=own, p_m=_steam(case, sheet))
+    stroke = sheet.take("S", block.drive.stroke)
+    return p, sheet.work("v", work.to_and_fro_speed, S=stroke, n=_turns(case, sheet))
+
+
+def _rocker(rocker: Rocker, sheet: Sheet) -> list[Rubbing]:
+    bush = named_surface(f"the bush of {rocker.id}", rocker, rocker.bush_material, sheet)
+    pin = named_surface(
+        f"the pin of {rocker.id}", rocker, rocker.pin_material, sheet, treated=rocker.pin_surface
+    )
+    return [Rubbing("swings", bush, pin, _oil(sheet, rocker))]
+
+
+def _rocker_worked(rocker: Rocker, case: LoadCase, sheet: Sheet) -> Worked:
+    """At the greatest pressure that the bush is made for, which rocker.stress holds the load against."""
+    lift = sheet.take("h", sheet.follow(sheet.follow(rocker.works).moves).lift)
+    v = sheet.work(
+        "v",
+        work.rocking_speed,
+        h=lift,
+        b=sheet.take("b_v", rocker.valve_arm),
+        d=sheet.take("d", rocker.pin),
+        n=_turns(case, sheet),
+    )
+    return sheet.take("p", rocker.bush_pressure), v
+
+
+def _spindle(spindle: ValveSpindle, sheet: Sheet) -> list[Rubbing]:
+    return [Rubbing("slides", surface_of(spindle, sheet), guide_of(spindle, sheet), _oil(sheet, spindle))]
+
+
+def _spindle_worked(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Worked:
+    p = sheet.work(
+        "p",
+        work.bearing_pressure,
+        F=sheet.take("F_s", spindle.side_load),
+        d=sheet.take("d", spindle.diameter),
+        b=sheet.take("L_g", spindle.guide_length),
+    )
+    lift = sheet.take("h", sheet.follow(spindle.moves).lift)
+    return p, sheet.work("v", work.to_and_fro_speed, S=lift, n=_turns(case, sheet))
+
+
+#: By kind: the pairs of a component, and how their pressure and speed are worked out.
+_RUBBING: dict[str, tuple[Callable[..., list[Rubbing]], Callable[..., Worked]]] = {
+    "crosshead": (_slippers, _slipper_worked),
+    "pin": (_pin, _pin_worked),
+    "piston-ring": (_ring, _ring_worked),
+    "rocker": (_rocker, _rocker_worked),
+    "valve-spindle": (_spindle, _spindle_worked),
+}
+
+RULES = (rubbed,)
