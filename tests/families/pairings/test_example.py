@@ -21,3 +21,21 @@ def test_the_boosters_ring_on_the_steel_of_its_block_is_a_finding() -> None:
     check = EXAMPLE.only("pairing.sliding", "ring-booster")
     assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
     assert "slides on the bore of block-booster itself (unhardened steel)" in check.says
+
+
+def test_a_rocker_cast_of_an_iron_that_stretches_too_little_is_found_by_nothing_else() -> None:
+    """EN 1563 promises 5 % of GJS-500-7 in a thick wall; its strength and stiffness would do."""
+    check = EXAMPLE.only("material.brittle-in-bending", "rocker-exhaust-left-back")
+    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+    assert check.utilisation == pytest.approx(7 / 5)
+    for rule in ("rocker.stress", "rocker.stiffness", "material.known"):
+        assert EXAMPLE.only(rule, "rocker-exhaust-left-back").outcome == "conforms"
+
+
+@pytest.mark.parametrize("rule", ["pairing.pressure-velocity", "pairing.expansion", "pairing.lubricant"])
+def test_of_the_other_new_rules_only_the_boosters_ring_falls_out(rule: str) -> None:
+    """A ring on bare steel: no source says what pressure times speed such a pair carries."""
+    checks = EXAMPLE.check(rule)
+    assert len(checks) > 2
+    found = {check.component for check in checks if check.outcome == "finding"}
+    assert found == ({"ring-booster"} if rule == "pairing.pressure-velocity" else set())
