@@ -87,7 +87,7 @@ def state_at_enthalpy(p: float, h: float) -> SteamState:
 
     OutOfRange below water at 0 °C or above steam at 800 °C.
     """
-    return _state(p, h, Property.ENTHALPY, "ph", lambda T: 1 / if97.at_temperature(p, T, _CP))
+    return _state(p, h, Property.ENTHALPY, "ph", lambda T: if97.at_temperature(p, T, _CP))
 
 
 def state_at_entropy(p: float, s: float) -> SteamState:
@@ -95,7 +95,7 @@ def state_at_entropy(p: float, s: float) -> SteamState:
 
     OutOfRange below water at 0 °C or above steam at 800 °C.
     """
-    return _state(p, s, Property.ENTROPY, "ps", lambda T: T / if97.at_temperature(p, T, _CP))
+    return _state(p, s, Property.ENTROPY, "ps", lambda T: if97.at_temperature(p, T, _CP) / T)
 
 
 @formula("T = IF97(p, h)", cites=[_BACKWARD], empirical=_UNITS)
@@ -200,8 +200,8 @@ _KEPT = (Property.SPECIFIC_VOLUME, Property.ENTHALPY, Property.ENTROPY)
 _CP = Property.HEAT_CAPACITY
 
 
-def _state(p: float, given: float, kind: Property, pair: str, slope: Callable[[float], float]) -> SteamState:
-    """The state where the property ``kind`` has the value ``given``; ``slope`` is dT/d(kind) at p."""
+def _state(p: float, given: float, kind: Property, pair: str, rise: Callable[[float], float]) -> SteamState:
+    """The state where the property ``kind`` has the value ``given``; ``rise`` is d(kind)/dT at p."""
     _require_within(p, given, kind)
     dry = True
     if p <= if97.CRITICAL_PRESSURE:
@@ -212,7 +212,7 @@ def _state(p: float, given: float, kind: Property, pair: str, slope: Callable[[f
     T = if97.near(p, pair, given)
     for _ in range(_POLISHING_STEPS):
         T = _on_side(p, T, dry)
-        T += (given - _property(p, T, kind, dry)) * slope(T)
+        T += (given - _property(p, T, kind, dry)) / rise(T)
     return _single_phase(p, _on_side(p, T, dry), dry)
 
 

@@ -64,6 +64,19 @@ def test_a_hole_lies_between_two_and_three(share: float) -> None:
     assert 2 < sc.hole_in_strip(share, 1.0) < 3
 
 
+def test_a_hole_of_a_fifth_of_the_strip_by_hand() -> None:
+    """2 + 0.8³ = 2.512."""
+    assert sc.hole_in_strip(0.2, 1.0) == pytest.approx(2.512)
+
+
+def test_a_shoulder_four_fillets_high_by_hand() -> None:
+    """Peterson's Chart 3.12, h/r = 4: C = 0.905 + 2·0.783 − 4·0.075 = 2.171, −2.163, 1.391 and −0.375.
+
+    With 2h/D = 1/3: 2.171 − 2.163/3 + 1.391/9 − 0.375/27 = 1.590667.
+    """
+    assert sc.shoulder_in_torsion(1.5, 1.0, 0.0625) == pytest.approx(1.590667, rel=1e-6)
+
+
 def test_a_hole_lies_within_its_strip() -> None:
     for share in (0.0, 1.0):
         with pytest.raises(OutOfRange, match="does not lie within a strip"):
@@ -83,8 +96,8 @@ def test_notch_sensitivity_by_hand_and_its_range() -> None:
     assert sc.notch_sensitivity(1035e6, 0.5e-3) == pytest.approx(0.8497, abs=1e-4)
     assert sc.notch_sensitivity(350e6, 1e-3) > 0
     assert sc.notch_sensitivity(2000e6, 1e-3) < 1
-    for wrong in (349e6, 2001e6):
-        with pytest.raises(OutOfRange, match="350 to 2000 MPa"):
+    for wrong, written in ((349e6, "349"), (2001e6, "2001")):
+        with pytest.raises(OutOfRange, match=f"tensile strength {written} MPa is not from 350 to 2000 MPa"):
             sc.notch_sensitivity(wrong, 1e-3)
     with pytest.raises(OutOfRange, match="notch radius"):
         sc.notch_sensitivity(600e6, 0.0)

@@ -221,6 +221,11 @@ def test_a_finer_pitch_leaves_more_metal(coarse: str, fine: str) -> None:
     assert stress_area(coarse).nominal < stress_area(fine).nominal
 
 
+def test_a_stripping_area_says_whose_it_is_and_over_what() -> None:
+    assert external_stripping_area("M20", 20e-3).what.startswith("stripping area of M20 bolt over 20 mm, ")
+    assert internal_stripping_area("M20", 20e-3).what.startswith("stripping area of M20 nut over 20 mm, ")
+
+
 def test_a_reading_says_what_it_is_and_who_vouches() -> None:
     found = stress_area("7/8 BSW")
     assert found.what == "stress area of 7/8 BSW"

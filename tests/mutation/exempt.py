@@ -23,6 +23,7 @@ class Exempt:
 
 _ROUND_OFF = "an allowance for round-off, right by its order of magnitude alone"
 _STEPS = "steps of a numerical method, enough by far: more or fewer leave the answer as it is"
+_SEARCH = "an end of a search whose answer lies well inside"
 _ALIKE = "how alike a name must be to be offered to a reader who mistyped one"
 _HANDBOOK = "speclint/handbook/"
 
@@ -36,6 +37,10 @@ EXEMPT: tuple[Exempt, ...] = (
     Exempt(_HANDBOOK + "materials/tables.py", "_SAME_TEMPERATURE = ", 1e-6, _ROUND_OFF),
     Exempt(_HANDBOOK + "materials/tables.py", "_SAME_SIZE = ", 1e-9, _ROUND_OFF),
     Exempt(_HANDBOOK + "pipes.py", "_SLACK = ", 1e-9, _ROUND_OFF),
+    Exempt(_HANDBOOK + "steam.py", "_AT_SATURATION = ", 1e-6, _ROUND_OFF),
+    Exempt(_HANDBOOK + "steam_states.py", "_AT_SATURATION = ", 1e-6, _ROUND_OFF),
+    Exempt(_HANDBOOK + "steam_nozzles.py", "_LOWEST_RATIO, _HIGHEST_RATIO = ", 0.4, _SEARCH),
+    Exempt(_HANDBOOK + "steam_nozzles.py", "_LOWEST_RATIO, _HIGHEST_RATIO = ", 0.8, _SEARCH),
     Exempt(_HANDBOOK + "lagging.py", "_HALVINGS = ", 50, _STEPS),
     Exempt(_HANDBOOK + "ring_plates.py", "_STEPS = ", 200, _STEPS),
     Exempt(

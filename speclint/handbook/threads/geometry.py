@@ -10,7 +10,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 from speclint.formula import Metres, SquareMetres, formula
@@ -50,7 +50,7 @@ _UNIFIED = _Form(0.75 * _H, 1.25 * _H, 1.5 * _H, math.radians(30), ASME_B1_1)
 # Height of the 55° triangle over pitch, of which a sixth is rounded off at crest and root: depth 0.640327 p.
 _DEPTH = 2 / 3 / (2 * math.tan(math.radians(27.5)))
 _WHITWORTH = _Form(_DEPTH, 2 * _DEPTH, 2 * _DEPTH, math.radians(27.5), BS_84)
-_PIPE = _Form(_DEPTH, 2 * _DEPTH, 2 * _DEPTH, math.radians(27.5), ISO_228_1)
+_PIPE = replace(_WHITWORTH, source=ISO_228_1)
 _FORMS = {
     "metric coarse": _ISO, "metric fine": _ISO, "UNC": _UNIFIED, "UNF": _UNIFIED, "UN": _UNIFIED,
     "BSW": _WHITWORTH, "BSF": _WHITWORTH, "BSP": _PIPE,
