@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Hashable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Hashable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from speclint.checks import Check, Outcome, fingerprint
 from speclint.context import Context
 from speclint.corners import FULL_ENUMERATION, Corner, Severity, worst_corner
-from speclint.design import Design
 from speclint.judgement import Judgement, NotApplicable, NotAssessed, NotCovered, RuleEnded
 from speclint.rules import Grade, Rule
 from speclint.sheet import Sheet
@@ -34,23 +33,26 @@ class CaseResult:
     governing: tuple[str, ...]
 
 
-def check_design(design: Design, rules: Sequence[Rule], context: Context) -> list[Check]:
-    """Apply every rule to every selected component of a kind it is on, in the order of their names.
+def check_component(component: Component, rules: Sequence[Rule], context: Context) -> list[Check]:
+    """Apply every rule of its kind to one component, in the order of their names.
 
-    Rules that review the other checks of a component are run after them.
+    Rules that review the other checks of the component are run after them.
     """
-    found: list[Check] = []
-    for component in design.parts():
-        concerned = [rule for rule in rules if isinstance(component, rule.on)]
-        checks = [check(rule, component, context) for rule in concerned if not rule.reviews]
-        if context.outcomes is not None:
-            context.outcomes[component.id] = {one.rule.name: one.outcome for one in checks}
-            context.assumed_by_holds[component.id] = tuple(
-                one.rule.name for one in checks if one.assumed and one.rule.gravest is Grade.HOLD
-            )
-        checks += [check(rule, component, context) for rule in concerned if rule.reviews]
-        found += sorted(checks, key=lambda one: one.order)
-    return found
+    concerned = [rule for rule in rules if isinstance(component, rule.on)]
+    checks = [check(rule, component, context) for rule in concerned if not rule.reviews]
+    remember(component.id, checks, context)
+    checks += [check(rule, component, context) for rule in concerned if rule.reviews]
+    return sorted(checks, key=lambda one: one.order)
+
+
+def remember(component: str, checks: Iterable[Check], context: Context) -> None:
+    """Keep how the checks of a component came out, for the rules that review them."""
+    plain = [one for one in checks if not one.rule.reviews]
+    if context.outcomes is not None:
+        context.outcomes[component] = {one.rule.name: one.outcome for one in plain}
+        context.assumed_by_holds[component] = tuple(
+            one.rule.name for one in plain if one.assumed and one.rule.gravest is Grade.HOLD
+        )
 
 
 def check(

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from datetime import date
 from functools import cache, partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from speclint.assess import check_design
+from speclint.assess import check_component
 from speclint.checks import Check
 from speclint.complaints import Complaint, one_of
 from speclint.context import Context
@@ -18,6 +18,7 @@ from speclint.design import Design
 from speclint.errors import DesignError, SettingsError
 from speclint.limits import read_limits
 from speclint.plugins import Loaded, require
+from speclint.remedies import Remedy, remedies
 from speclint.repository import find_root, load_design
 from speclint.rules import Grade, Rule
 from speclint.settings import FILE_NAME, Settings, load_settings
@@ -25,6 +26,9 @@ from speclint.where import Where
 
 if TYPE_CHECKING:
     from speclint.handbook.materials import Material
+    from speclint.hands import Hands
+    from speclint.quantities import Measure
+    from speclint.register import Register
 
 
 @dataclass(frozen=True)
@@ -41,6 +45,20 @@ class Assessment:
     checks: tuple[Check, ...]
     complaints: tuple[Complaint, ...]
     context: Context | None = None
+    _remedies: dict[tuple[str, str], list[Remedy]] = field(default_factory=dict, repr=False, compare=False)
+
+    def remedies(self, check: Check) -> list[Remedy]:
+        """What would clear a finding; worked out when first asked for, where it has not been found already."""
+        if check.order not in self._remedies:
+            found = remedies(check, self.checks, self.context) if self.context else []
+            self._remedies[check.order] = found
+        return self._remedies[check.order]
+
+    def find_remedies(self, hands: Hands) -> None:
+        """Find what would clear each finding, with the help of many hands."""
+        if self.context is not None:
+            findings = [one for one in self.checks if one.outcome == "finding"]
+            self._remedies.update(hands.remedies(findings, self.checks, self.context))
 
     @property
     def changed_limits(self) -> tuple[str, ...]:
@@ -80,8 +98,11 @@ def assess(
     loaded: Loaded,
     rules: Iterable[Rule] | None = None,
     settings: Settings | None = None,
+    hands: Hands | None = None,
 ) -> Assessment:
     """Check the specs that lie at some paths of one design repository, under its own settings or those given.
+
+    ``hands`` spread the work over processes.
 
     :raises DesignError: for paths that are not of one repository.
     :raises FamilyError: when a family that the settings require is absent.
@@ -96,24 +117,48 @@ def assess(
     chosen = loaded.rules_for({part.kind for part in design.parts()}) if rules is None else tuple(rules)
     limits, refused = read_limits(settings, loaded.rules) if settings.limits else ({}, [])
     own, unread = own_materials(root, settings)
-    context = Context(design, cache(partial(find_material, {**loaded.materials, **own})), limits)
-    found = (*complaints, *refused, *unread, *design.complaints, *_watch(context, loaded))
+    register = _register_of(design)
+    given = Given(design, limits, own, register, date.today())
+    context = context_of(given, loaded)
     context.outcomes = {} if rules is None else None
-    checks = tuple(check_design(design, chosen, context))
-    return Assessment(root, loaded, settings, design, checks, found, context)
+    unsound = register.complaints if register else ()
+    found = (*complaints, *refused, *unread, *design.complaints, *unsound)
+    if hands is None:
+        checks = [one for part in design.parts() for one in check_component(part, chosen, context)]
+    else:
+        checks = hands.check(chosen, context, given)
+    return Assessment(root, loaded, settings, design, tuple(checks), found, context)
 
 
-def _watch(context: Context, loaded: Loaded) -> tuple[Complaint, ...]:
-    """Read the register, where there is one, for the rules that ask after concessions."""
-    design = context.design
+@dataclass(frozen=True)
+class Given:
+    """All that the context of a run is made of, besides the families."""
+
+    design: Design
+    limits: Mapping[tuple[str, str], Measure]
+    own_materials: Mapping[str, Material]
+    register: Register | None
+    today: date
+
+
+def context_of(given: Given, loaded: Loaded) -> Context:
+    """What the sheets of a run may consult."""
+    materials = {**loaded.materials, **given.own_materials}
+    context = Context(given.design, cache(partial(find_material, materials)), given.limits)
+    if given.register is not None:
+        from speclint.concessions import watch
+
+        watch(context, loaded, given.register, given.today)
+    return context
+
+
+def _register_of(design: Design) -> Register | None:
+    """The register, where there is one, for the rules that ask after concessions."""
     if not (design.root / design.settings.register_file).exists():
-        return ()
-    from speclint.concessions import watch
+        return None
     from speclint.register import read_register
 
-    register = read_register(design.root, design.settings)
-    watch(context, loaded, register, date.today())
-    return register.complaints
+    return read_register(design.root, design.settings)
 
 
 def own_materials(root: Path, settings: Settings) -> tuple[dict[str, Material], list[Complaint]]:

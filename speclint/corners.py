@@ -7,7 +7,7 @@ combination exactly once all the same.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Hashable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Hashable, Iterable, Iterator, Mapping, Sequence
 from itertools import combinations, product
 from typing import TypeVar
 
@@ -73,10 +73,10 @@ def worst_corner(
 class _Search:
     """Finds the worst corner of many inputs without visiting all.
 
-    From several starts it turns over single inputs as long as the result grows worse, enumerates the six inputs that
-    matter most at the best of them, the others held, and climbs again by single inputs and by pairs of those that
-    do not work the same way wherever the others stand. Exact where each input works one way whatever the others
-    do, as nearly all do in design rules, and where inputs work in separate pairs.
+    From all low and from all high it turns over single inputs as long as the result grows worse. Then it asks of each
+    input whether it works the same way wherever the others stand. Those that waver are enumerated, six of them at
+    most, the others held, and then turned over in pairs as well. Exact where each input works one way whatever the
+    others do, as nearly all do in design rules, and where inputs work in separate pairs.
     """
 
     _most = 6  # inputs enumerated in full: enough for those that work in pairs, by the tests of this search
@@ -86,9 +86,11 @@ class _Search:
         self._seen: dict[frozenset[Hashable], _Found] = {}
 
     def worst(self, first: Corner) -> tuple[Corner, T]:
-        best = max((self._climb(start) for start in _starts(first.met)), key=_by_severity)
-        best = max(best, self._enumerate(best), key=_by_severity)
-        best = self._climb_by_pairs(self._climb(best[1].met))
+        names = list(first.met)
+        best = max((self._climb(dict.fromkeys(names, side)) for side in (False, True)), key=_by_severity)
+        if wavering := self._wavering(best):
+            best = max(best, self._enumerate(best, wavering), key=_by_severity)
+            best = self._climb_by_pairs(self._climb(best[1].met))
         return best[1], best[2]  # type: ignore[return-value]
 
     def _at(self, sides: Mapping[Hashable, bool]) -> _Found:
@@ -126,10 +128,8 @@ class _Search:
     def _wavering(self, best: _Found) -> list[Hashable]:
         """The inputs whose turning over works one way here and another way where other inputs stand otherwise."""
         met = best[1].met
-        places = [
-            best,
-            *(self._at(start) for start in [{n: not high for n, high in met.items()}, *_starts(met)]),
-        ]
+        elsewhere = [{name: not high for name, high in met.items()}, *_by_turns(met)]
+        places = [best, *(self._at(start) for start in elsewhere)]
         return [name for name in met if len({self._way(place, name) for place in places}) > 1]
 
     def _way(self, place: _Found, name: Hashable) -> int:
@@ -141,10 +141,9 @@ class _Search:
             return 0
         return 1 if (turned > place[0]) != place[1].met[name] else -1
 
-    def _enumerate(self, here: _Found) -> _Found:
+    def _enumerate(self, here: _Found, names: Sequence[Hashable]) -> _Found:
         met = here[1].met
-        effect = {name: self._effect(here, name) for name in met}
-        chosen = sorted(effect, key=lambda name: -effect[name])[: self._most]
+        chosen = sorted(names, key=lambda name: -self._effect(here, name))[: self._most]
         sides = [
             dict(zip(chosen, combination, strict=True))
             for combination in product((False, True), repeat=len(chosen))
@@ -158,11 +157,9 @@ class _Search:
         return abs(there[0][2] - here[0][2]) if there[0][:2] == here[0][:2] else float("inf")
 
 
-def _starts(names: Iterable[Hashable]) -> list[dict[Hashable, bool]]:
-    """All low, all high, and one and the other by turns."""
-    order = list(names)
-    alike = [dict.fromkeys(order, side) for side in (False, True)]
-    return alike + [{name: index % 2 == parity for index, name in enumerate(order)} for parity in (0, 1)]
+def _by_turns(names: Iterable[Hashable]) -> list[dict[Hashable, bool]]:
+    """One input low and the next high, and the other way about."""
+    return [{name: index % 2 == parity for index, name in enumerate(names)} for parity in (0, 1)]
 
 
 def _by_severity(found: _Found) -> Severity:

@@ -8,7 +8,7 @@ and a corner that then governs joins the search.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from speclint.assess import Ending, check, run_once
@@ -75,6 +75,14 @@ def remedies(found: Check, checks: Sequence[Check], context: Context, most: int 
         return []
     trials = [_Trial(found, component, step, checks, context) for step in _own_values(found, component)]
     return sorted(_proved(trials, most), key=_order)
+
+
+def of_interest(found: Check, checks: Iterable[Check]) -> list[Check]:
+    """The checks that a remedy of a finding could spoil: they hold, and took a value that the finding took."""
+    own = {step.where for step in found.steps if step.where.key}
+    return [
+        one for one in checks if one.outcome == "conforms" and any(step.where in own for step in one.steps)
+    ]
 
 
 def _proved(trials: Sequence[_Trial], most: int) -> list[Remedy]:

@@ -51,11 +51,14 @@ def _review_words(parser: argparse.ArgumentParser) -> None:
 def _review(options: argparse.Namespace) -> int:
     from speclint.assessment import assess
     from speclint.errors import SettingsError
+    from speclint.hands import Hands
     from speclint.plugins import load_families
     from speclint.reports.pack import FILE_NAME, review_page
 
-    with progress("checking") as told:
-        assessment = assess(options.paths, load_families())
+    with progress("checking") as told, Hands() as hands:
+        assessment = assess(options.paths, load_families(), hands=hands)
+        told("looking for remedies")
+        assessment.find_remedies(hands)
         page = review_page(assessment, options.units, told)
     try:
         options.to.mkdir(parents=True, exist_ok=True)

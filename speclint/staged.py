@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from speclint.assess import check_design
+from speclint.assess import check_component
 from speclint.assessment import Assessment, assess
 from speclint.checks import Check
 from speclint.complaints import Complaint
@@ -100,7 +100,9 @@ def _checked(
     checks: list[Check] = []
     for names, keep in ((touched.dependents, _every), (touched.perhaps, _consults(touched.ids))):
         part = replace(design, selected=names & within)
-        checks += [check for check in check_design(part, chosen, context) if keep(check)]
+        checks += [
+            check for one in part.parts() for check in check_component(one, chosen, context) if keep(check)
+        ]
     checks.sort(key=lambda check: check.order)
     selected = frozenset(check.component for check in checks) | (
         touched.dependents & within & set(design.specs)

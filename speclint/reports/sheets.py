@@ -10,7 +10,7 @@ from speclint.assessment import Assessment
 from speclint.checks import Check
 from speclint.judgement import Judgement
 from speclint.record import Step
-from speclint.remedies import Remedy, remedies
+from speclint.remedies import Remedy
 from speclint.reports.saying import referred_to
 from speclint.rules import Grade
 from speclint.sources import Source
@@ -62,15 +62,13 @@ def sheet_of(assessment: Assessment, check: Check, system: System = "as written"
     lines = tuple(_line(number, step, sources, system) for number, step in enumerate(check.steps, start=1))
     for source in check.rule.cites:
         _mark(source, sources)
-    context = assessment.context
-    found = remedies(check, assessment.checks, context)[:_REMEDIES_SHOWN] if context else []
     return SheetText(
         check,
         worked_for(check),
         lines,
         _result(check, system),
         "" if check.utilisation is None else f"{check.utilisation:.3f} of the limit is used",
-        tuple(_remedy(remedy, system) for remedy in found),
+        tuple(_remedy(remedy, system) for remedy in assessment.remedies(check)[:_REMEDIES_SHOWN]),
         referred_to(assessment) if check.grade is Grade.HOLD else "",
         tuple(str(source) for source in sources),
     )

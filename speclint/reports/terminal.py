@@ -7,7 +7,6 @@ from itertools import groupby
 from speclint.assessment import Assessment
 from speclint.checks import Check
 from speclint.complaints import Complaint
-from speclint.remedies import remedies
 from speclint.reports.page import Emphasis, Page
 from speclint.reports.saying import CAUTIONS, count, referred_to, tally, verdict
 from speclint.rules import Grade
@@ -124,10 +123,7 @@ def _when(check: Check) -> str:
 
 
 def _remedies(page: Page, assessment: Assessment, check: Check) -> None:
-    if assessment.context is None:
-        return
-    found = remedies(check, assessment.checks, assessment.context)[:_REMEDIES_SHOWN]
-    for index, remedy in enumerate(found):
+    for index, remedy in enumerate(assessment.remedies(check)[:_REMEDIES_SHOWN]):
         page.entry("would clear" if index == 0 else "or", str(remedy))
 
 

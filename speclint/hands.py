@@ -1,0 +1,113 @@
+"""Many hands: the checks of a large design spread over processes.
+
+Each helper is a fresh interpreter on every system. It is given the design as it was read, so that all work on the
+same; it loads the same families, and hands back what it found with each rule by its name. Whoever called works too.
+"""
+
+from __future__ import annotations
+
+import os
+import pickle
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import replace
+from types import TracebackType
+from typing import TYPE_CHECKING, Literal, Self, TypeVar
+
+from speclint.assess import remember
+from speclint.checks import Check
+from speclint.context import Context
+from speclint.remedies import Remedy, of_interest, remedies
+from speclint.rules import Rule
+
+if TYPE_CHECKING:
+    from concurrent.futures import Future, ProcessPoolExecutor
+
+#: Fewer components than this are checked before a helper has started: measured on two cores, some seconds of work.
+_ENOUGH = 24
+
+W = TypeVar("W")
+R = TypeVar("R")
+
+
+class Hands:
+    """Helpers for one run; to be used in a ``with`` statement. None are called where the work is little."""
+
+    def __init__(self, helpers: int | None = None, enough: int = _ENOUGH) -> None:
+        self._helpers = (os.cpu_count() or 1) - 1 if helpers is None else helpers
+        self._enough = enough
+        self._pool: ProcessPoolExecutor | None = None
+        self._rules: dict[str, Rule] = {}
+
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(self, kind: type[BaseException] | None, _: object, __: TracebackType | None) -> None:
+        if self._pool is not None:
+            self._pool.shutdown(wait=kind is None, cancel_futures=True)
+
+    def check(self, rules: Sequence[Rule], context: Context, given: object) -> list[Check]:
+        """Every check of the selected components, in the order of their names.
+
+        ``given`` is what a helper needs to make the same context of.
+        """
+        from speclint.bench import check_named
+
+        parts = [part.id for part in context.design.parts()]
+        self._rules = {rule.name: rule for rule in rules}
+        if self._helpers > 0 and len(parts) >= self._enough:
+            named = None if context.outcomes is not None else tuple(self._rules)
+            self._pool = self._call(pickle.dumps(given), named)
+        found = self._share("checked", lambda part: check_named(part, rules, context), parts)
+        for part, checks in zip(parts, found, strict=True):
+            remember(part, checks, context)
+        return [check for checks in found for check in checks]
+
+    def remedies(
+        self, findings: Sequence[Check], checks: Sequence[Check], context: Context
+    ) -> dict[tuple[str, str], list[Remedy]]:
+        """The remedies of some findings, by component and rule."""
+        tasks = [(found, of_interest(found, checks), _own(found, checks)) for found in findings]
+        solved = self._share("remedied", lambda task: remedies(task[0], task[1], context), tasks)
+        return {found.order: one for found, one in zip(findings, solved, strict=True)}
+
+    def _share(
+        self, work: Literal["checked", "remedied"], local: Callable[[W], list[R]], items: Sequence[W]
+    ) -> list[list[R]]:
+        """Have helpers do the work from its beginning, and do it from its end until all is begun."""
+        if self._pool is None:
+            return [local(item) for item in items]
+        from speclint import bench
+
+        remote = bench.checked if work == "checked" else bench.remedied
+        given = [self._pool.submit(remote, bench.packed(item)) for item in items]
+        own = {index: local(items[index]) for index in reversed(range(len(items))) if given[index].cancel()}
+        return [
+            own[index] if index in own else self._taken(given[index], local, items[index])
+            for index in range(len(items))
+        ]
+
+    def _call(self, given: bytes, named: tuple[str, ...] | None) -> ProcessPoolExecutor:
+        from concurrent.futures import ProcessPoolExecutor
+        from multiprocessing import get_context
+
+        from speclint.bench import begin
+
+        fresh = get_context("spawn")
+        return ProcessPoolExecutor(self._helpers, fresh, initializer=begin, initargs=(given, named))
+
+    def _taken(self, given: Future[bytes], local: Callable[[W], list[R]], item: W) -> list[R]:
+        from concurrent.futures.process import BrokenProcessPool
+
+        from speclint.bench import unpacked
+
+        try:
+            done = given.result()
+        except (BrokenProcessPool, OSError):  # a helper was ended from outside: its work is done here
+            return local(item)
+        found: list[R] = unpacked(done, self._rules)
+        return found
+
+
+def _own(found: Check, checks: Iterable[Check]) -> list[Check]:
+    """The checks of the component of a finding, without their working."""
+    return [replace(one, steps=()) for one in checks if one.component == found.component]
