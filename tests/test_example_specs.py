@@ -96,6 +96,8 @@ def test_the_honest_mistakes_are_found() -> None:
         ("block-right", "release.pressure-part"),  # no test pressure
         ("gland-left", "material.known"),  # a melt's own name for a material
         ("block-booster", "release.warming-procedure"),  # no order of drains
+        ("rocker-exhaust-left-back", "material.brittle-in-bending"),  # cast of an iron that hardly stretches
+        ("chain-back-pad-left", "chain.worst-case-hot"),  # tight cold, but not while the frame is warmer
     }
 
 
