@@ -71,9 +71,15 @@ def is_as_printed(found: Printed) -> bool:
         return on_step(found.value, 5)
     if found.of == "relaxation":
         return found.value == 0.3 or on_step(found.value, 0.5)
+    if found.of == "hardness":
+        return found.owner in FROM_TENSILE | FROM_STANDARD or on_step(
+            found.value, by_steps((60, 1), (math.inf, 5))(found.value)
+        )
+    if found.of == "modulus" and last == "value" and found.unit == "GPa":
+        return found.value == 0.2 or on_step(found.value, 0.1 if found.value % 1 else 1)
     if found.unit == "MPa":
         return is_stress_as_printed(found, last)
-    if (found.of, last) in SINGLE:
+    if (found.of, last) in SINGLE and not found.unit.endswith("°F"):
         return found.value in ODD_SINGLES or on_step(found.value, SINGLE[found.of, last](found.value))
     return True  # judged by values alone
 
@@ -84,8 +90,21 @@ SINGLE = {
     ("poisson", "value"): by_steps((math.inf, 0.005)),
     ("allowable-tension", "value"): by_steps((math.inf, 0.1)),
     ("compressive-strength", "value"): by_steps((math.inf, 10)),
+    ("conductivity", "value"): by_steps((50, 0.1), (math.inf, 5)),
+    ("specific-heat", "value"): by_steps((math.inf, 5)),
+    ("expansion", "value"): by_steps((50, 0.1), (math.inf, 5)),
 }
-ODD_SINGLES = {2080, 7425, 0.2}
+ODD_SINGLES = {2080, 7425, 50.7, 53.3, 62, 66, 69, 72, 377, 488, 606, 667, 12.95}
+#: Hardness worked from the tensile strength by the table of another standard, which ``tests/published`` follows.
+FROM_TENSILE = {
+    *("bolting-25CrMo4", "bolting-42CrMo4", "cast-steel-G20Mo5", "cast-steel-GP240GH", "forging-34CrNiMo6"),
+    *("forging-42CrMo4", "forging-C45", "forging-C45-normalized", "nitriding-34CrAlNi7", "plate-P235GH"),
+    *("plate-P265GH", "plate-P355GH", "plate-P355NH", "spring-bar-51CrV4", "spring-bar-61SiCr7"),
+    *("stainless-1.4021", "stainless-1.4028", "stainless-1.4057", "stainless-1.4923", "structural-S235"),
+    *("structural-S275", "structural-S355"),
+}
+#: Hardness that the standard of the bolts prints to the last figure.
+FROM_STANDARD = {"bolting-5.6", "bolting-8.8", "bolting-10.9", "bolting-B7"}
 #: Hot or thick rows worked from another steel's, and the period's own figures.
 WORKED = {
     *("forging-42CrMo4", "forging-34CrNiMo6", "forging-C45", "forging-C45-normalized", "stainless-1.4028"),
