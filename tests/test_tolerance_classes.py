@@ -89,9 +89,37 @@ def test_limits_of_the_standard_from_both_sides(known: tuple[str, float], unknow
         deviations(size / 1000, name)
 
 
+@pytest.mark.parametrize(
+    ("name", "size", "lower", "upper"),
+    [
+        ("N9", 3, -29, -4),
+        ("N9", 3.01, -30, 0),
+        ("N9", 500, -155, 0),
+        ("N9", 501, -219, -44),
+        ("M6", 250, -37, -8),
+        ("M6", 250.5, -41, -9),
+        ("M6", 315, -41, -9),
+        ("M6", 316, -46, -10),
+        ("M7", 3, -12, -2),
+        ("M7", 3.01, -12, 0),
+        ("P7", 500, -108, -45),
+        ("P7", 501, -148, -78),
+        ("P8", 50, -65, -26),
+        ("M9", 50, -71, -9),
+    ],
+)
+def test_holes_either_side_of_where_their_rule_changes(
+    name: str, size: float, lower: float, upper: float
+) -> None:
+    """ISO 286-1:2010, Tables 1 and 3, micrometres, from memory: P7 has Δ, P8 none; M9 none either."""
+    assert deviations(size / 1000, name) == pytest.approx((lower * 1e-6, upper * 1e-6), abs=1e-9)
+
+
 def test_the_refusal_names_letter_grade_and_size() -> None:
     with pytest.raises(NotKnown, match=r"gives no j8 for a nominal size of 50 mm"):
         deviations(0.05, "j8")
+    with pytest.raises(NotKnown, match="over 0 to 3150 mm; 3151 mm is outside"):
+        deviations(3.151, "H7")
     with pytest.raises(NotKnown, match=r"gives no EF7 for a nominal size of 60 mm"):
         deviations(0.06, "EF7")
     with pytest.raises(NotKnown, match=r"gives no IT0 for a nominal size of 600 mm"):

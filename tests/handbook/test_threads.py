@@ -20,6 +20,7 @@ from speclint.handbook.threads import (
     tensile_stress_area,
     thread,
 )
+from speclint.handbook.threads.limits import _medium, _minor_tolerance_2b, _pitch_tolerance_2a
 from speclint.sources import COMMON_PRACTICE
 
 INCH = 0.0254
@@ -164,6 +165,68 @@ def test_limits_are_known_for_all_but_the_smallest_threads_and_rare_pairs() -> N
     with pytest.raises(NotKnown, match="no 6g and 6H for M1"):
         limits("M1.4")
     assert limits("M1.6").fit == "6g/6H"
+
+
+def test_tolerance_of_unified_pitch_diameters_by_hand() -> None:
+    """d = 1/8 in, p = 0.027 in: 0.0015 · 0.5 + 0.0015 · 0.353553 + 0.015 · 0.09 = 0.00263033 in (ASME B1.1)."""
+    assert _pitch_tolerance_2a(0.125, 0.027) == pytest.approx(0.00263033, rel=1e-6)
+
+
+def test_tolerance_of_unified_minor_diameters_by_hand() -> None:
+    """ASME B1.1, 5.8.2 (memory), inches; in turn the first, the second and the third of its terms governs.
+
+    No. 5, d = 0.125, p = 0.027: 0.05 · 0.09 + 0.03 · 0.216 − 0.002 = 0.00898, below 0.394 p = 0.010638.
+    No. 1, d = 0.073, p = 1/72: 0.394/72 = 0.00547222. Half an inch, p = 0.1: 0.025 − 0.004 = 0.021.
+    """
+    assert _minor_tolerance_2b(0.125, 0.027) == pytest.approx(0.00898)
+    assert _minor_tolerance_2b(0.073, 1 / 72) == pytest.approx(0.00547222, rel=1e-6)
+    assert _minor_tolerance_2b(0.5, 0.1) == pytest.approx(0.021)
+
+
+@pytest.mark.parametrize(
+    ("name", "least", "greatest"),
+    [
+        ("No. 1-64 UNC", 0.0561, 0.0623),
+        ("No. 1-72 UNF", 0.0580, 0.0635),
+        ("No. 4-40 UNC", 0.0849, 0.0939),
+        ("No. 5-40 UNC", 0.0979, 0.1062),
+        ("No. 6-32 UNC", 0.104, 0.114),
+        ("No. 8-32 UNC", 0.130, 0.139),
+    ],
+)
+def test_minor_diameters_of_small_nuts_are_as_printed(name: str, least: float, greatest: float) -> None:
+    """ASME B1.1, 2B, inches (memory)."""
+    assert [end / INCH for end in limits(name).nut_minor] == pytest.approx([least, greatest], abs=1e-9)
+
+
+def test_limits_of_the_coarsest_unified_thread_by_hand() -> None:
+    """4-4 UNC, inches: T = 0.00238110 + 0.003 + 0.00595275 = 0.01133385, allowance 0.3 T = 0.00340016.
+
+    Bolt: major 3.99660, less 0.06 · 0.396850 = 3.97279. Nut: minor 4 − 1.0825318/4 = 3.729367, rounded up by
+    0.0625 − 0.025 to 3.7669; pitch 4 − 0.6495191/4 = 3.837620, more by 1.3 T = 0.0147340 to 3.852354.
+    """
+    found = limits("4-4 UNC")
+    assert [end / INCH for end in found.bolt_major] == pytest.approx([3.9728, 3.9966], abs=1e-9)
+    assert [end / INCH for end in found.nut_minor] == pytest.approx([3.729, 3.767], abs=1e-9)
+    assert [end / INCH for end in found.nut_pitch] == pytest.approx([3.8376, 3.8524], abs=1e-9)
+
+
+def test_tolerance_of_whitworth_effective_diameters_by_hand() -> None:
+    """BS 84 (memory), d = 1/8 in, p = 1/36 in: 0.002/2 + 0.003 · 0.353553 + 0.005/6 = 0.002893994 in."""
+    assert _medium(0.125, 1 / 36) == pytest.approx(0.002893994, rel=1e-6)
+
+
+@pytest.mark.parametrize(
+    ("name", "greatest"),
+    [
+        ("1/4 BSF", 0.2124),  # 26 to the inch: 0.25 − 1.280654/26 = 0.200744, + 0.2/26 + 0.004
+        ("5/16 BSF", 0.2684),  # 22: 0.3125 − 1.280654/22 = 0.254288, + 0.2/22 + 0.005
+        ("1/4 BSW", 0.2030),  # 20: 0.25 − 1.280654/20 = 0.185967, + 0.2/20 + 0.007
+    ],
+)
+def test_minor_diameters_of_whitworth_nuts_by_hand(name: str, greatest: float) -> None:
+    """BS 84 (memory), inches: a fifth of the pitch and 0.004, 0.005 or 0.007 in by the number to the inch."""
+    assert limits(name).nut_minor[1] / INCH == pytest.approx(greatest, abs=1e-9)
 
 
 def test_pipe_threads_without_a_class_take_the_wider() -> None:

@@ -23,6 +23,7 @@ class Exempt:
 
 _ROUND_OFF = "an allowance for round-off, right by its order of magnitude alone"
 _STEPS = "steps of a numerical method, enough by far: more or fewer leave the answer as it is"
+_GRADE = "a grade, which goes by whole steps: no grade lies between this and 2 % more"
 _SEARCH = "an end of a search whose answer lies well inside"
 _ALIKE = "how alike a name must be to be offered to a reader who mistyped one"
 _HANDBOOK = "speclint/handbook/"
@@ -37,6 +38,16 @@ EXEMPT: tuple[Exempt, ...] = (
     Exempt(_HANDBOOK + "materials/tables.py", "_SAME_TEMPERATURE = ", 1e-6, _ROUND_OFF),
     Exempt(_HANDBOOK + "materials/tables.py", "_SAME_SIZE = ", 1e-9, _ROUND_OFF),
     Exempt(_HANDBOOK + "pipes.py", "_SLACK = ", 1e-9, _ROUND_OFF),
+    Exempt(
+        _HANDBOOK + "threads/limits.py",
+        "if d <= 0.75",
+        0.75,
+        "parts the listed sizes 3/4 and 7/8 in: no size lies between this and 2 % more",
+    ),
+    Exempt("speclint/tolerance_classes.py", "number > 8", 8, _GRADE),
+    Exempt("speclint/tolerance_classes.py", "coarsest = 8", 8, _GRADE),
+    Exempt("speclint/tolerance_classes.py", "coarsest = 8", 7, _GRADE),
+    Exempt(_HANDBOOK + "weldability.py", "slack = ", 1e-9, _ROUND_OFF),
     Exempt(_HANDBOOK + "steam.py", "_AT_SATURATION = ", 1e-6, _ROUND_OFF),
     Exempt(_HANDBOOK + "steam_states.py", "_AT_SATURATION = ", 1e-6, _ROUND_OFF),
     Exempt(_HANDBOOK + "steam_nozzles.py", "_LOWEST_RATIO, _HIGHEST_RATIO = ", 0.4, _SEARCH),

@@ -22,6 +22,9 @@ ISO_965_1 = Source("ISO 965-1, ISO general purpose metric screw threads: toleran
 
 Limits = tuple[float, float]
 
+#: From No. 6 up ASME B1.1 prints minor diameters of nuts to three decimals, inches; below to four.
+_SHORTER_FROM = 0.138
+
 
 @dataclass(frozen=True, slots=True)
 class ThreadLimits:
@@ -80,35 +83,45 @@ def _number_row(table: str, t: Thread) -> dict[str, float]:
 def _unified(t: Thread) -> ThreadLimits:
     """2A and 2B by the formulae of ASME B1.1, which are in inches, rounded as the standard rounds."""
     d, d_2, d_1, p = (value / INCH for value in (t.nominal, t.pitch_diameter, t.minor_diameter, t.pitch))
-    bolt = 0.0015 * d ** (1 / 3) + 0.0015 * d**0.5 + 0.015 * p ** (2 / 3)
+    bolt = _pitch_tolerance_2a(d, p)
     allowance = 0.3 * bolt
     return ThreadLimits(
         name=t.name,
         fit="2A/2B",
         bolt_major=_inches(d - allowance - 0.06 * p ** (2 / 3), d - allowance),
         bolt_pitch=_inches(d_2 - allowance - bolt, d_2 - allowance),
-        nut_minor=_inches(d_1, d_1 + _minor_tolerance_2b(d, p), digits=3),
+        nut_minor=_inches(
+            d_1, round(d_1, 4) + _minor_tolerance_2b(d, p), digits=4 if d < _SHORTER_FROM else 3
+        ),
         nut_pitch=_inches(d_2, d_2 + 1.3 * bolt),
         source=ASME_B1_1,
     )
 
 
+def _pitch_tolerance_2a(d: float, p: float) -> float:
+    """Tolerance of the pitch diameter of a 2A bolt, inches, engagement one diameter (ASME B1.1, 5.8.1)."""
+    tolerance: float = 0.0015 * d ** (1 / 3) + 0.0015 * d**0.5 + 0.015 * p ** (2 / 3)
+    return tolerance
+
+
 def _minor_tolerance_2b(d: float, p: float) -> float:
-    """Tolerance of the minor diameter of a 2B nut, inches (ASME B1.1, 5.8.2)."""
-    usual = 0.25 * p - 0.4 * p**2
-    if d >= 0.25:
-        return usual
-    small: float = max(min(0.05 * p ** (2 / 3) + 0.03 * p / d - 0.002, 0.394 * p), usual)
-    return small
+    """Tolerance of the minor diameter of a 2B nut, inches (ASME B1.1, 5.8.2); from 1/4 in up the last governs."""
+    tolerance: float = max(min(0.05 * p ** (2 / 3) + 0.03 * p / d - 0.002, 0.394 * p), 0.25 * p - 0.4 * p**2)
+    return tolerance
 
 
 def _whitworth(t: Thread) -> ThreadLimits:
-    """Medium class by the formulae of BS 84, which are in inches; bolts to 3/4 in have an allowance."""
+    """Medium class by the formulae of BS 84, which are in inches.
+
+    Bolts to 3/4 in have an allowance, those below 1/4 in that of the 1/4 in size.
+    """
     d, d_2, d_1, p = (value / INCH for value in (t.nominal, t.pitch_diameter, t.minor_diameter, t.pitch))
     tolerance = _medium(d, p)
-    allowance = 0.3 * tolerance if d <= 0.75 else 0.0
-    if d < 0.25:
-        allowance = 0.3 * _medium(0.25, 1 / (20 if t.series == "BSW" else 26))  # that of the 1/4 in size
+    quarter = thread(f"1/4 {t.series}")
+    small = (
+        _medium(quarter.nominal / INCH, quarter.pitch / INCH) if t.nominal < quarter.nominal else tolerance
+    )
+    allowance = 0.3 * small if d <= 0.75 else 0.0
     per_inch = round(1 / p, 6)
     extra = 0.004 if per_inch >= 26 else 0.005 if per_inch >= 22 else 0.007
     return ThreadLimits(
