@@ -77,10 +77,10 @@ def is_as_printed(found: Printed) -> bool:
         )
     if found.of == "modulus" and last == "value" and found.unit == "GPa":
         return found.value == 0.2 or on_step(found.value, 0.1 if found.value % 1 else 1)
-    if found.unit == "MPa":
-        return is_stress_as_printed(found, last)
     if (found.of, last) in SINGLE and not found.unit.endswith("°F"):
         return found.value in ODD_SINGLES or on_step(found.value, SINGLE[found.of, last](found.value))
+    if found.unit == "MPa":
+        return is_stress_as_printed(found, last)
     return True  # judged by values alone
 
 

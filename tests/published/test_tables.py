@@ -420,6 +420,27 @@ def test_hardness_of_bolting_as_its_standard_prints_it(name: str, least: float, 
     assert found.nominal == pytest.approx((least + most) / 2, rel=5e-3)
 
 
+@proves(
+    LIBRARY,
+    memory="ASME BPVC Section II Part D, Appendix 2, bolting: a fifth of strength, a quarter of yield",
+)
+@pytest.mark.parametrize(
+    ("thickness", "strength", "yield_stress", "printed"),
+    [(0.050, 125, 105, 25.0), (0.090, 115, 95, 23.0), (0.150, 100, 75, 18.8)],
+)
+def test_b7_by_the_rule_of_its_code(
+    thickness: float, strength: float, yield_stress: float, printed: float
+) -> None:
+    """ksi, SA-193 B7 to 2 1/2, 4 and 7 in: 125/5, 115/5 and 75/4."""
+    ksi = 6.894757293168e6
+    stud = material("bolting-B7")
+    assert min(strength / 5, yield_stress / 4) == pytest.approx(printed, abs=0.06)
+    assert stud.tensile_strength(ROOM, thickness).low / ksi == pytest.approx(strength, rel=1e-4)
+    assert stud.proof_stress(ROOM, thickness).low / ksi == pytest.approx(yield_stress, rel=1e-4)
+    for at in (ROOM, 200 + ICE, 350 + ICE):
+        assert stud.allowable_tension(at, thickness).low / ksi == pytest.approx(printed, rel=1e-3)
+
+
 # --- columns that stand beside one another in their source ---
 
 
