@@ -88,7 +88,7 @@ def _growth(name: str, x: Metres, place: Place, case: LoadCase, sheet: Sheet) ->
     leaves_out="the single engine, which is at the mercy of the worst case; that hot days of neighbouring parts go "
     "together; how truly the spread describes shop and steam",
     limits=[
-        Limit("trials", "20000", "ratio", COMMON_PRACTICE, "trials of the Monte Carlo, at least 1000"),
+        Limit("trials", "5000", "ratio", COMMON_PRACTICE, "trials of the Monte Carlo, at least 1000"),
         Limit("seed", "1902", "ratio", COMMON_PRACTICE, "seed of its generator"),
     ],
 )

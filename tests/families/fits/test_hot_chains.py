@@ -130,11 +130,12 @@ def test_one_side_alone_may_be_asked(workshop: Workshop) -> None:
     assert write(workshop, ('least_hot = "0.85 mm"\n', "")).only(CHANCE).outcome == "conforms"
 
 
-@pytest.mark.parametrize(("wanted", "outcome"), [("48 %", "conforms"), ("52 %", "finding")])
+@pytest.mark.parametrize(("wanted", "outcome"), [("46 %", "conforms"), ("52 %", "finding")])
 def test_half_of_all_chains_lie_above_their_middle(workshop: Workshop, wanted: str, outcome: str) -> None:
     """Warming: 1 − 0.11385 = 0.88615 mm is the middle, chamber ± 0.05 mm and growth ± 0.00297 mm about it.
 
     Root of the squares: √(0.05² + 0.00297²) = 0.050088 mm. Every other case has a wider gap and a better yield.
+    5000 trials know a half to ± 1.39 % (Wilson).
     """
     check = write(
         workshop,
@@ -144,7 +145,7 @@ def test_half_of_all_chains_lie_above_their_middle(workshop: Workshop, wanted: s
         ('"99 %"', f'"{wanted}"'),
     ).only(CHANCE)
     assert (check.outcome, check.case) == (outcome, "warming")
-    assert found(check) == pytest.approx(0.5 - 0.0069, abs=0.012)  # three standard deviations of sampling
+    assert found(check) == pytest.approx(0.5 - 0.0139, abs=0.022)  # three standard deviations of sampling
     values = {step.symbol: step.value for step in check.steps}
     assert values["g_low"] == pytest.approx((0.88615 - 0.050088) * 1e-3, abs=2e-9)
     assert values["g_high"] == pytest.approx((0.88615 + 0.050088) * 1e-3, abs=2e-9)
@@ -165,7 +166,9 @@ def test_lengths_of_one_part_grow_together(workshop: Workshop) -> None:
         ('least_hot = "0.85 mm"\n', ""),
     ).only(CHANCE)
     assert (cooling.outcome, cooling.case) == ("finding", "cooling")
-    assert found(cooling) == pytest.approx(0.5, abs=0.03)  # alike between 1.00244 and 1.00256: half lie below
+    assert found(cooling) == pytest.approx(
+        0.5 - 0.0139, abs=0.022
+    )  # alike between 1.00244 and 1.00256: half lie below
 
 
 def test_trials_and_seed_are_settings(workshop: Workshop) -> None:
