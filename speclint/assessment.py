@@ -99,10 +99,11 @@ def assess(
     rules: Iterable[Rule] | None = None,
     settings: Settings | None = None,
     hands: Hands | None = None,
+    only: str = "",
 ) -> Assessment:
     """Check the specs that lie at some paths of one design repository, under its own settings or those given.
 
-    ``hands`` spread the work over processes.
+    ``hands`` spread the work over processes; ``only`` is the one component to check, where not all are.
 
     :raises DesignError: for paths that are not of one repository.
     :raises FamilyError: when a family that the settings require is absent.
@@ -114,6 +115,8 @@ def assess(
         return Assessment(root, loaded, None, None, (), (*complaints, *design.complaints))
     require(loaded, settings.families.required)
     design = load_design(root, paths, settings, loaded.kinds)
+    if only:
+        design = replace(design, selected=design.selected & {only})
     chosen = loaded.rules_for({part.kind for part in design.parts()}) if rules is None else tuple(rules)
     limits, refused = read_limits(settings, loaded.rules) if settings.limits else ({}, [])
     own, unread = own_materials(root, settings)

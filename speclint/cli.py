@@ -103,6 +103,7 @@ def _kinds_options(parser: argparse.ArgumentParser) -> None:
 
 def _check(options: argparse.Namespace) -> int:
     from speclint.assessment import assess, chosen_rules
+    from speclint.hands import Hands
 
     if options.schema:
         from speclint.reports.jsoned import schema
@@ -120,8 +121,11 @@ def _check(options: argparse.Namespace) -> int:
     some = chosen_rules(loaded, options.family, options.rule) if options.family or options.rule else None
     if options.staged:
         return _check_staged(options, loaded, some, writer)
-    with progress("checking"):
-        assessment = assess(options.paths, loaded, some)
+    with progress("checking") as told, Hands() as hands:
+        assessment = assess(options.paths, loaded, some, hands=hands)
+        if writer is None:
+            told("looking for remedies")
+            assessment.find_remedies(hands)
     if writer is not None:
         write(writer.write(assessment), options.to)
     else:

@@ -20,6 +20,7 @@ from speclint.checks import Check
 from speclint.conceding import surroundings
 from speclint.concessions import Standing, standings
 from speclint.errors import FamilyError, SettingsError, SpeclintError
+from speclint.hands import Hands
 from speclint.loading import read_toml
 from speclint.register import read_register
 from speclint.repository import find_root, spec_files
@@ -96,7 +97,8 @@ def _judged(
     signers: Path | None = None,
 ) -> Decision:
     try:
-        assessment = assess(paths, loaded, settings=settings)
+        with Hands() as hands:
+            assessment = assess(paths, loaded, settings=settings, hands=hands)
     except FamilyError as problem:
         return Decision((Reason(str(problem), code=problem.exit_code),))
     if assessment.settings is None:

@@ -8,8 +8,10 @@ from __future__ import annotations
 
 import os
 import pickle
+from collections import deque
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
+from threading import RLock
 from types import TracebackType
 from typing import TYPE_CHECKING, Literal, Self, TypeVar
 
@@ -22,8 +24,12 @@ from speclint.rules import Rule
 if TYPE_CHECKING:
     from concurrent.futures import Future, ProcessPoolExecutor
 
-#: Fewer components than this are checked before a helper has started: measured on two cores, some seconds of work.
+#: So many components are some seconds of work for one processor: less is done before a helper has started.
 _ENOUGH = 24
+#: Pieces given to each helper at once, so that one is there when another is done.
+_AHEAD = 2
+#: More helpers than this cost more memory than they save time.
+_MOST = 15
 
 W = TypeVar("W")
 R = TypeVar("R")
@@ -33,7 +39,7 @@ class Hands:
     """Helpers for one run; to be used in a ``with`` statement. None are called where the work is little."""
 
     def __init__(self, helpers: int | None = None, enough: int = _ENOUGH) -> None:
-        self._helpers = (os.cpu_count() or 1) - 1 if helpers is None else helpers
+        self._helpers = min((os.cpu_count() or 1) - 1, _MOST) if helpers is None else helpers
         self._enough = enough
         self._pool: ProcessPoolExecutor | None = None
         self._rules: dict[str, Rule] = {}
@@ -74,15 +80,12 @@ class Hands:
         self, work: Literal["checked", "remedied"], local: Callable[[W], list[R]], items: Sequence[W]
     ) -> list[list[R]]:
         """Have helpers do the work from its beginning, and do it from its end until all is begun."""
-        if self._pool is None:
-            return [local(item) for item in items]
-        from speclint import bench
-
-        remote = bench.checked if work == "checked" else bench.remedied
-        given = [self._pool.submit(remote, bench.packed(item)) for item in items]
-        own = {index: local(items[index]) for index in reversed(range(len(items))) if given[index].cancel()}
+        share = _Share(self._pool, work, items)
+        for _ in range(_AHEAD * self._helpers):
+            share.give()
+        own = {index: local(items[index]) for index in iter(share.keep, None)}
         return [
-            own[index] if index in own else self._taken(given[index], local, items[index])
+            own[index] if index in own else self._taken(share.given.get(index), local, items[index])
             for index in range(len(items))
         ]
 
@@ -95,17 +98,56 @@ class Hands:
         fresh = get_context("spawn")
         return ProcessPoolExecutor(self._helpers, fresh, initializer=begin, initargs=(given, named))
 
-    def _taken(self, given: Future[bytes], local: Callable[[W], list[R]], item: W) -> list[R]:
+    def _taken(self, given: Future[bytes] | None, local: Callable[[W], list[R]], item: W) -> list[R]:
         from concurrent.futures.process import BrokenProcessPool
 
         from speclint.bench import unpacked
 
+        if given is None:
+            return local(item)
         try:
             done = given.result()
         except (BrokenProcessPool, OSError):  # a helper was ended from outside: its work is done here
             return local(item)
         found: list[R] = unpacked(done, self._rules)
         return found
+
+
+class _Share:
+    """Pieces of work in their order: a helper is given the next whenever one is done, the caller keeps the last."""
+
+    def __init__(
+        self, pool: ProcessPoolExecutor | None, work: Literal["checked", "remedied"], items: Sequence[object]
+    ) -> None:
+        self._pool, self._work, self._items = pool, work, items
+        self._waiting = deque(range(len(items)))
+        self._lock = RLock()  # a helper's finishing is told by another thread
+        self.given: dict[int, Future[bytes]] = {}
+
+    def give(self, _: object = None) -> None:
+        """Give the next piece to a helper, and one more when it is done."""
+        if self._pool is None:
+            return
+        from concurrent.futures.process import BrokenProcessPool
+
+        from speclint import bench
+
+        remote = bench.checked if self._work == "checked" else bench.remedied
+        with self._lock:
+            if not self._waiting:
+                return
+            try:
+                done = self._pool.submit(remote, bench.packed(self._items[self._waiting[0]]))
+            except BrokenProcessPool:  # the helpers are lost: the caller does what is left
+                self._pool = None
+                return
+            self.given[self._waiting.popleft()] = done
+        done.add_done_callback(self.give)
+
+    def keep(self) -> int | None:
+        """The last piece that waits, for the caller; None when none does."""
+        with self._lock:
+            return self._waiting.pop() if self._waiting else None
 
 
 def _own(found: Check, checks: Iterable[Check]) -> list[Check]:

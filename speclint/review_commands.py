@@ -76,7 +76,8 @@ def _sheet(options: argparse.Namespace) -> int:
     loaded = load_families()
     rules = chosen_rules(loaded, [], [options.rule] if options.rule else [])
     with progress("checking"):
-        assessment = of_component(assess([options.folder], loaded, rules), options.component)
+        whole = assess([options.folder], loaded, rules, only=options.component)
+    assessment = of_component(whole, options.component)
     if options.form == "markdown":
         from speclint.reports import sheet_markdown
 
