@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -79,18 +80,19 @@ class _Order:
     def _anywhere(self) -> set[str]:
         """Tests that touch the file at all, or stand in a file that imports the module."""
         if self._importers is None:
-            name = module_name(self._file)
             files = {file_of(test) for test in self._known.touched}
-            texts = {file: (self._root / file).read_text(encoding="utf-8") for file in files}
-            importing = {
-                file for file, text in texts.items() if f"{name} import" in text or f"import {name}" in text
-            }
+            importing = {file for file in files if self._names_module((self._root / file).read_text("utf-8"))}
             self._importers = {
                 test
                 for test, keys in self._known.touched.items()
                 if self._file in keys or file_of(test) in importing
             }
         return self._importers
+
+    def _names_module(self, text: str) -> bool:
+        """Whether a file of tests imports the module, whole or by its package."""
+        package, _, name = module_name(self._file).rpartition(".")
+        return package in text and re.search(rf"\b{name}\b", text) is not None
 
     def _haste(self, test: str) -> tuple[int, float]:
         noticed = self.killers.index(test) if test in self.killers else len(self.killers)

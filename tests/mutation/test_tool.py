@@ -49,6 +49,10 @@ TESTS = """
 import csv
 import little
 import tomllib
+from pkg import deep
+
+def test_a_constant_that_no_function_reads():
+    assert deep.DEPTH == 3.0
 
 def test_tested():
     assert abs(little.tested(2.0) - 1.8) < 1e-9
@@ -76,6 +80,8 @@ TOML = '# 5\n[iron]\nrows = [[1e3, 40], [50, 60]]\ndate-2 = "12 mm"  # 7\n'
 @pytest.fixture
 def little(tmp_path: Path) -> Path:
     texts = {"little.py": LITTLE, "test_little.py": TESTS, "cells.csv": CSV, "cells.toml": TOML}
+    (tmp_path / "pkg").mkdir()
+    texts |= {"pkg/__init__.py": "", "pkg/deep.py": "DEPTH = 3.0\n"}
     for file, text in texts.items():
         (tmp_path / file).write_text(text, encoding="utf-8")
     return tmp_path
@@ -83,7 +89,7 @@ def little(tmp_path: Path) -> Path:
 
 def run(little: Path, *words: str) -> subprocess.CompletedProcess[str]:
     command = [sys.executable, "-m", "tests.mutation", f"--root={little}", *words]
-    command += ["--modules", "little.py", "--tests", "test_little.py"]
+    command += ["--modules", "little.py", "pkg/deep.py", "--tests", "test_little.py"]
     paths = os.pathsep.join((str(ROOT), str(ROOT / "plugins")))
     environment = {**os.environ, "PYTHONPATH": paths, "PYTHONUTF8": "1"}
     return subprocess.run(
@@ -127,6 +133,12 @@ def test_constants_that_no_test_sees_survive(little: Path) -> None:
         "      little.py:27: 0.8 -> 0.816   return x - 0.8",
         "    7 mutants     4 killed   57.1%  in total",
     ]
+
+
+def test_a_constant_that_is_only_compared_is_seen(little: Path) -> None:
+    done = run(little, "pkg/deep.py")
+    assert done.returncode == 0, done.stdout + done.stderr
+    assert done.stdout.startswith("    1 mutants     1 killed  100.0%  pkg/deep.py")
 
 
 def test_cells_that_no_test_sees_survive(little: Path) -> None:
