@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Hashable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 
 from speclint.checks import Check, Outcome, fingerprint
 from speclint.context import Context
@@ -112,6 +113,31 @@ def run_once(
     if isinstance(found, NotAssessed):
         return found
     return _run(rule, component, found, context, Corner(sides))[0]
+
+
+def conforms(rule: Rule, component: Component, context: Context) -> bool:
+    """Whether a check would come out as conforming, at every corner of every load case; nothing is written down."""
+    context.begin()
+    ranks = set()
+    try:
+        for name in rule.cases or ("",):
+            case = _load_case(component, name, context) if name else None
+            if isinstance(case, NotAssessed):
+                return False
+            run = partial(_ending, rule, component, case, context)
+            _, worst = worst_corner(run, lambda ending: severity(ending, rule))
+            ranks.add(severity(worst, rule)[0])
+            if max(ranks) > _HOLDS:
+                return False
+    except Exception:  # a rule that raises does not conform, as for a check
+        return False
+    return _HOLDS in ranks
+
+
+def _ending(
+    rule: Rule, component: Component, case: LoadCase | None, context: Context, corner: Corner
+) -> Ending:
+    return _run(rule, component, case, context, corner)[0]
 
 
 def _run(

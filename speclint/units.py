@@ -173,6 +173,16 @@ DIMENSIONS: dict[str, Dimension] = {
         Dimension("energy", "J", "J", "joule", {"J": 1.0, "kJ": 1e3, "ft·lbf": _FOOT * _LBF}),
         Dimension("viscosity", "Pa·s", "mPa·s", "pascal*second", {"Pa·s": 1.0, "mPa·s": 1e-3}),
         Dimension(
+            "kinematic viscosity", "m²/s", "mm²/s", "meter**2/second", {"m²/s": 1.0, "mm²/s": 1e-6, "cSt": 1e-6}
+        ),
+        Dimension(
+            "pressure times speed",
+            "Pa·m/s",
+            "MPa·m/s",
+            "pascal*meter/second",
+            {"Pa·m/s": 1.0, "MPa·m/s": 1e6, "psi·ft/min": _PSI * _FOOT / _MINUTE},
+        ),
+        Dimension(
             "thermal conductivity",
             "W/(m·K)",
             "W/(m·K)",

@@ -10,7 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Course, Grade, Judgement, Limit, Sheet, rule
-from speclint.assess import check
+from speclint.assess import check, conforms
 from speclint.assessment import assess
 from speclint.checks import Check
 from speclint.errors import OutOfRange
@@ -353,6 +353,20 @@ def test_wider_limits_never_make_a_check_easier(more_bore: float, more_outside: 
         assert before is not None
         assert after is not None
         assert after >= before - 1e-12
+
+
+def test_asking_only_whether_a_rule_conforms_agrees_with_the_check(shop: Workshop) -> None:
+    """A tube that conforms in all but two: too high a pressure for one rule, and no number of hoops for another."""
+    shop.replace("tube.toml", "30 bar gauge", "50 bar gauge").replace("tube.toml", "hoops = 4\n", "")
+    assessment = shop.assess()
+    assert assessment.design is not None
+    assert assessment.context is not None
+    for found in assessment.checks:
+        component = assessment.design.specs[found.component]
+        assert isinstance(component, Tube)
+        holds = conforms(found.rule, component, assessment.context)
+        assert holds == (found.outcome == "conforms"), (found.component, found.rule.name)
+    assert {found.outcome for found in assessment.checks} >= {"conforms", "finding", "not assessed"}
 
 
 def test_search_and_enumeration_agree_on_every_rule(shop: Workshop) -> None:
