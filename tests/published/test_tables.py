@@ -475,3 +475,34 @@ def test_grey_iron_shrinks_in_the_cold_as_iron_does(at: float, contraction: floa
     """From 293 K; the table's tolerance of half a millionth is some 5 %."""
     found = material("grey-iron-250").expansion(at).nominal * (293.15 - at)
     assert found == pytest.approx(contraction, rel=0.012)
+
+
+@proves("pipes", memory="ASME B31.1-2018, Table 104.1.2(A), its columns in °F")
+def test_temperatures_of_the_factor_y_are_round_in_fahrenheit() -> None:
+    """900, 950, ... 1250 °F, and 70 °F for room, printed in °C to the nearest degree beside them."""
+    for row in rows("pipe-factor-y-asme-b31.1-2018.csv"):
+        fahrenheit = float(row["temperature"]) * 1.8 + 32
+        nearest = 70 if fahrenheit < 100 else round(fahrenheit / 50) * 50
+        assert fahrenheit == pytest.approx(nearest, abs=0.91), row
+        assert nearest == 70 or 900 <= nearest <= 1250
+
+
+@proves("property_classes", memory="ISO 898-1:2013, Table 3, elongation, and Annex C for full-size fasteners")
+@pytest.mark.parametrize(
+    ("name", "elongation"),
+    [("4.6", 22), ("5.6", 20), ("8.8", 12), ("9.8", 10), ("10.9", 9), ("12.9", 8)],
+)
+def test_elongation_of_machined_test_pieces(name: str, elongation: float) -> None:
+    """Per cent; the standard gives none for 4.8, 5.8 and 6.8, which are tested at full size."""
+    found = [row for row in rows("iso-898-1-2013-property-classes.csv") if row["class"] == name]
+    assert [float(row["elongation"]) for row in found] == [elongation] * len(found)
+    without = [row for row in rows("iso-898-1-2013-property-classes.csv") if not row["elongation"]]
+    assert {row["class"] for row in without} == {"4.8", "5.8", "6.8"}
+
+
+@proves(
+    "fittings", memory="Crane TP-410M, page A-29, which gives entrances in velocity heads and bends in f_T"
+)
+def test_losses_are_in_the_measure_of_their_source() -> None:
+    measures = {(row["group"], row["of"]) for row in rows("loss-coefficients-crane-tp-410m-2009.csv")}
+    assert measures == {("bend", "f_T"), ("mitre", "f_T"), ("entrance", "1")}
