@@ -71,7 +71,7 @@ def test_what_runs_beside_a_scan_is_in_the_document(workshop: Workshop) -> None:
     jsonschema.validate(made, schema(), jsonschema.Draft202012Validator)
     (check,) = made["checks"]
     (series,) = (step["series"] for step in check["steps"] if "series" in step)
-    assert [one["symbol"] for one in series] == ["φ", "h", "F_h", "F_s", "F_a"]
+    assert [one["symbol"] for one in series] == ["φ", "h", "F_h", "F_0", "F_a"]
     assert None in series[-1]["values"], "nothing is asked where the cam pushes"
     series[-1]["values"][0] = "much"
     with pytest.raises(jsonschema.ValidationError):

@@ -130,7 +130,7 @@ class Moving:
         return (
             Course("h", "lift of the valve", "m", self.lift),
             Course("F_h", "load of the springs, hot and relaxed", "N", self.spring),
-            Course("F_s", "asked of the springs by steam, friction and weight", "N", lambda _: steady),
+            Course("F_0", "asked of the springs by steam, friction and weight", "N", lambda _: steady),
             Course("F_a", "asked of the springs by all, the margin on inertia included", "N", asked),
         )
 

@@ -152,13 +152,13 @@ def test_what_is_asked_of_the_springs_is_written_down_along_the_lift(workshop: W
     check = workshop.write(train_files()).only(FOLLOWS)
     (scan,) = (step for step in check.steps if step.series)
     by_symbol = {one.symbol: one.values for one in scan.series}
-    assert list(by_symbol) == ["φ", "h", "F_h", "F_s", "F_a"]
+    assert list(by_symbol) == ["φ", "h", "F_h", "F_0", "F_a"]
     assert {len(values) for values in by_symbol.values()} == {181}
     at = {symbol: values[80] for symbol, values in by_symbol.items()}
     assert at["φ"] == pytest.approx(math.radians(88.889), abs=1e-5)
     assert at["h"] == pytest.approx(19.588e-3, abs=2e-6)
     assert at["F_h"] == pytest.approx(1845.8, abs=0.3)
-    assert at["F_s"] == pytest.approx(-48.84, abs=0.01)
+    assert at["F_0"] == pytest.approx(-48.84, abs=0.01)
     assert at["F_a"] == pytest.approx(999.4, abs=0.3)
     assert by_symbol["F_a"][40] is by_symbol["F_a"][90] is None
 
