@@ -12,7 +12,7 @@ import pytest
 
 import speclint.handbook
 from speclint.formula import Described
-from speclint.reports.pack.mathematics import equation, filled
+from speclint.reports.pack.mathematics import equation, filled, symbol
 from speclint.reports.pack.notation import latex
 from tests.reports.hostile import TEXTS
 from tests.workshop import installed_families
@@ -96,3 +96,15 @@ def test_what_a_line_does_not_hold_is_left_to_wrap() -> None:
     values = {"a": "1234567 mm"}
     assert filled(f"x = {' '.join(['a'] * 12)}", values) == ""
     assert filled("x = a a a a a/(a a a a a)", values).startswith("<math")
+
+
+def test_a_product_is_set_as_an_operator() -> None:
+    """Older versions of the library that sets it took the point for a letter."""
+    assert "<mo>·</mo>" in equation("F = m · a")
+
+
+@pytest.mark.parametrize(("length", "wraps"), [(20, False), (30, True)])
+def test_a_symbol_that_the_column_does_not_hold_is_left_to_wrap(length: int, wraps: bool) -> None:
+    shown = symbol(f"y of {'b' * (length - 5)}")
+    assert shown.startswith("<span" if wraps else "<math")
+    assert symbol("F_n").startswith("<math")

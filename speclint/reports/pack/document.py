@@ -13,7 +13,7 @@ from speclint.reports.conceded import Standings, standings_of
 from speclint.reports.pack.anchors import component_anchor, finding_anchor, sheet_anchor, source_anchor
 from speclint.reports.pack.drawings import figures
 from speclint.reports.pack.figures import Figure
-from speclint.reports.pack.mathematics import equation, filled
+from speclint.reports.pack.mathematics import equation, filled, symbol
 from speclint.reports.saying import CAUTIONS, NO_CODES, tally, verdict
 from speclint.reports.sheets import Line, SheetText, sheet_of
 from speclint.rules import Grade
@@ -229,10 +229,10 @@ def _sheet(
 
 def _line(line: Line, numbers: Sequence[int]) -> ShownLine:
     source = numbers[line.source - 1] if line.source else 0
-    symbol = equation(f"{line.symbol} =") if line.symbol else ""
+    shown = symbol(line.symbol) if line.symbol else ""
     if not line.equation:
-        return ShownLine(line, symbol, "", "", source)
-    return ShownLine(line, symbol, equation(line.equation), filled(line.equation, line.values or {}), source)
+        return ShownLine(line, shown, "", "", source)
+    return ShownLine(line, shown, equation(line.equation), filled(line.equation, line.values or {}), source)
 
 
 __all__ = ["Document", "Part", "ShownLine", "ShownSheet", "document", "source_anchor"]

@@ -13,8 +13,9 @@ from speclint.reports.visible import visible
 from speclint.writing import as_written
 
 _SPACE = "http://www.w3.org/1998/Math/MathML"
-#: Letters to a line between the margins of A4 paper, and how wide signs and indices are against a letter.
+#: Letters to a line between the margins of A4 paper, in a column, and how wide signs and indices are against a letter.
 _LINE = 80.0
+_COLUMN = 24.0  # letters that the column of values holds
 _SIGN = 1.2
 _SCRIPT = 0.75
 _LEAVES = frozenset({"mi", "mn", "mo", "mtext", "mspace"})
@@ -25,6 +26,12 @@ _HOLE = re.compile("\ue000([0-9]+)\ue001")
 def equation(text: str) -> str:
     """An equation as MathML; plain text where the notation cannot be read or a line would not hold it."""
     return _set(visible(text))
+
+
+def symbol(text: str) -> str:
+    """A symbol with its equals sign; as plain text, which wraps, where the column of values would not hold it."""
+    page = _set(visible(f"{text} ="))
+    return page if _fits(page, _COLUMN) else f"<span class=plain>{escape(visible(text))} =</span>"
 
 
 def filled(text: str, values: Mapping[str, str]) -> str:
@@ -39,8 +46,8 @@ def filled(text: str, values: Mapping[str, str]) -> str:
     return page if _fits(page) else ""
 
 
-def _fits(page: str) -> bool:
-    return not page.startswith("<math") or _letters(ElementTree.fromstring(page)) <= _LINE
+def _fits(page: str, room: float = _LINE) -> bool:
+    return not page.startswith("<math") or _letters(ElementTree.fromstring(page)) <= room
 
 
 def _letters(node: ElementTree.Element) -> float:
