@@ -194,3 +194,21 @@ def test_the_words_for_print_say_what_is_left_out(reader: Reader) -> None:
     assert page.evaluate(
         "() => [...document.querySelectorAll('details.packed:not([hidden])')].every((one) => one.open)"
     )
+
+
+def test_a_browser_that_cannot_unpack_says_so_and_shows_the_rest(reader: Reader) -> None:
+    """As in browsers of before 2023: a plain sentence in place of the sheets, filters and links as ever."""
+    page = reader.page
+    assert not page.locator("#not-unpacked").is_visible()
+    page.add_init_script("delete globalThis.DecompressionStream")
+    reader.open("#sheets")
+    page.reload()
+    page.wait_for_function("document.documentElement.dataset.ready === 'yes'")
+    assert page.locator("#not-unpacked").is_visible()
+    packed = page.locator("details.packed").first
+    packed.locator("summary").click()
+    assert "cannot unpack" in packed.locator(".body").inner_text()
+    page.select_option("#grade", "hold")
+    assert reader.shown("article.finding:not(.hold)") == 0
+    assert reader.shown("article.finding") > 0
+    assert reader.complaints == []

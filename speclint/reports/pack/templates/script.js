@@ -14,6 +14,8 @@
     const body = details.querySelector(".body");
     if (details.classList.contains("packed") && sheets[details.id] !== undefined && !body.firstChild) {
       body.innerHTML = sheets[details.id];
+    } else if (details.matches(".still-packed .packed") && !body.firstChild) {
+      body.append(one("not-unpacked").firstChild.cloneNode());
     }
   };
 
@@ -75,5 +77,10 @@
   one("filters").addEventListener("submit", (event) => event.preventDefault());
   one("ground").addEventListener("click", ground);
   one("filters").hidden = false;
-  unpack().then((found) => { sheets = found; choose(); follow(); document.documentElement.dataset.ready = "yes"; });
+  const begin = () => { choose(); follow(); document.documentElement.dataset.ready = "yes"; };
+  unpack().then((found) => { sheets = found; begin(); }, () => {
+    one("not-unpacked").hidden = false;
+    document.documentElement.classList.add("still-packed");
+    begin();
+  });
 })();
