@@ -57,6 +57,7 @@ class PoppetValve(Component):
         upper_beat: the beat on the side to which the valve lifts.
         lower_beat: the other beat.
         beat_distance: between the planes of the smaller diameters of both rings of contact.
+        wall: thickness of the shell that joins the beats, and of their rims.
         lift: full lift.
         lift_stop: lift at which a stop ends its travel.
         overtravel: that the gear may give beyond full lift.
@@ -90,6 +91,7 @@ class PoppetValve(Component):
     upper_beat: Beat = Beat.unstated()
     lower_beat: Beat = Beat.unstated()
     beat_distance: Length = NOT_STATED
+    wall: Length = NOT_STATED
     lift: Length = NOT_STATED
     lift_stop: Length = NOT_STATED
     overtravel: Allowance = NOT_STATED

@@ -3,74 +3,110 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from speclint.assessment import Assessment
 from speclint.quantities import Measure
 from speclint.reports.pack.figures import Figure, followed, millimetres, said, specs_of
-from speclint.reports.pack.paper import Paper, Point, hatching, niced, shortened
+from speclint.reports.pack.paper import Paper, Point, hatching, niced
 from speclint.specs import PoppetValve, ValveSeat
 from speclint.specs.poppet_valve import Beat
 
-_WIDTH, _TOP = 620.0, 64.0
-_ROOM = 230.0  # for half the largest seat
-_AXIS = 90.0
-_THICK = 6.0  # mm, of the valve's shell as drawn: no spec states it
+_WIDTH, _TOP, _FOOT = 640.0, 60.0, 66.0
+_ROOM = 280.0  # for half the largest seat
+_AXIS = 100.0
 _PROUD = 1.2  # how far the cone runs on beyond the ring of contact, as drawn
+_RIM = 5.0  # mm, height of a rim as drawn where no wall is stated
+_RING = 20.0  # mm, height of a seat as drawn where none is stated
+
+
+@dataclass(frozen=True, slots=True)
+class _Ring:
+    """A beat as drawn: ring of contact and rim as half diameters, how the cone rises, how deep its plane lies [mm]."""
+
+    contact: float
+    rim: float
+    rise: float
+    deep: float
 
 
 def valve_figures(assessment: Assessment) -> Iterator[Figure]:
     """A figure for each valve of two beats whose sizes are stated."""
     for valve in specs_of(assessment, PoppetValve):
-        sizes = [
-            millimetres(one) for one in (valve.lift, valve.beat_distance, valve.upper_beat.seat_diameter)
-        ]
-        if all(sizes) and millimetres(valve.lower_beat.seat_diameter):
+        sizes = (
+            valve.lift,
+            valve.beat_distance,
+            valve.upper_beat.seat_diameter,
+            valve.lower_beat.seat_diameter,
+        )
+        if all(millimetres(one) for one in sizes):
             yield _figure(assessment, valve)
 
 
 def _figure(assessment: Assessment, valve: PoppetValve) -> Figure:
     lift, apart = millimetres(valve.lift) or 0.0, millimetres(valve.beat_distance) or 0.0
-    beats = ((valve.upper_beat, 0.0), (valve.lower_beat, apart))
-    seats = [(beat, down, followed(assessment, beat.seat)) for beat, down in beats]
-    widest = max(_outside(beat, seat) for beat, _, seat in seats)
-    scale = _ROOM / (widest / 2)
-    zero = _TOP + (lift + 12) * scale
-    rings = [millimetres(seat.length) or 20.0 for *_, seat in seats if isinstance(seat, ValveSeat)]
-    deepest = apart + max(rings, default=20.0)
+    beats = [(valve.upper_beat, 0.0), (valve.lower_beat, apart)]
+    seats = [(beat, deep, followed(assessment, beat.seat)) for beat, deep in beats]
+    rings = [_ring(beat, deep) for beat, deep in beats]
+    scale = _ROOM / max(_outside(beat, seat) / 2 for beat, _, seat in seats)
+    highest = lift + rings[0].rise + (millimetres(valve.wall) or _RIM)
+    zero = _TOP + highest * scale
+    tall = [millimetres(seat.length) or _RING for *_, seat in seats if isinstance(seat, ValveSeat)]
+    deepest = zero + (apart + max(tall, default=_RING)) * scale
     paper = Paper(
         f"drawing-{valve.id}",
         f"Half section of {valve.id} on its seats",
         f"Two beats {said(valve.beat_distance)} apart, lift {said(valve.lift)}.",
         _WIDTH,
-        zero + deepest * scale + 60,
+        deepest + _FOOT,
     )
-    for beat, down, seat in seats:
+    for number, (beat, deep, seat) in enumerate(seats, 2):
         if isinstance(seat, ValveSeat):
-            _seat(paper, beat, seat, zero + down * scale, scale)
-    _valve(paper, valve, zero, scale, "ghost")
-    _valve(paper, valve, zero - lift * scale, scale, "valve")
-    paper.line((_AXIS, _TOP - 30), (_AXIS, zero + deepest * scale + 20), "axis")
-    _lift(paper, zero, lift, scale)
-    paper.scale_bar((_AXIS, paper.height - 22), scale, niced(110 / scale))
-    rows = (
-        ("lift", said(valve.lift)),
-        ("upper beat, seat diameter", said(valve.upper_beat.seat_diameter)),
-        ("lower beat, seat diameter", said(valve.lower_beat.seat_diameter)),
-        ("angles of the seats from their plane", _angles(valve)),
-        ("between the beats", said(valve.beat_distance)),
-        ("room beyond the valve at full lift", said(valve.clearance_open)),
+            _seat(paper, beat, seat, zero + deep * scale, scale, number)
+    _valve(paper, valve, rings, zero, scale, "ghost")
+    _valve(paper, valve, rings, zero - lift * scale, scale, "valve")
+    paper.balloon(
+        (_AXIS + rings[1].contact * scale - 90, zero - (lift - apart / 2) * scale),
+        (
+            _AXIS + (rings[1].contact - (millimetres(valve.wall) or 0.0) / 2) * scale,
+            zero - (lift - apart / 2) * scale,
+        ),
+        1,
     )
+    paper.line((_AXIS, _TOP - 34), (_AXIS, deepest + 16), "axis")
+    _heights(paper, zero, (lift, apart), rings, scale)
+    _across(paper, rings, deepest, scale)
     return Figure(
         paper.name,
         valve.id,
         f"{valve.id}: on its seats and at full lift",
-        f"Half section at nominal sizes: shut in broken line, lifted in full line. The shell is drawn {_THICK:g} mm "
-        "thick, which no spec states.",
+        _says(valve),
         paper.markup(),
-        rows,
-        ("what", "size"),
+        tuple(_rows(valve, seats)),
+        ("", "what", "size"),
     )
+
+
+def _says(valve: PoppetValve) -> str:
+    shell = (
+        "The shell is drawn as wide outside as the lower ring of contact."
+        if isinstance(valve.wall, Measure)
+        else "No spec states the wall of the shell: it is drawn in outline only, as wide as the lower ring of contact."
+    )
+    return f"Half section, nominal sizes in mm: shut in broken line, lifted in full line. {shell}"
+
+
+def _rows(valve: PoppetValve, seats: Sequence[tuple[Beat, float, object]]) -> Iterator[tuple[str, str, str]]:
+    yield "1", valve.id, f"lift {said(valve.lift)}, wall {said(valve.wall)}"
+    yield "", "between the beats", said(valve.beat_distance)
+    for number, (name, (beat, _, seat)) in enumerate(zip(("upper", "lower"), seats, strict=True), 2):
+        ring = f"seat Ø {said(beat.seat_diameter)}, {said(beat.seat_angle)} from its plane"
+        yield "", f"{name} beat", f"{ring}, contact {said(beat.contact_width)}"
+        if isinstance(seat, ValveSeat):
+            size = f"bore {said(seat.bore)}, outside {said(seat.outside_diameter)}, {said(seat.length)} high"
+            yield str(number), seat.id, size
+    yield "", "room beyond the valve at full lift", said(valve.clearance_open)
 
 
 def _outside(beat: Beat, seat: object) -> float:
@@ -82,11 +118,17 @@ def _angle(beat: Beat) -> float:
     return beat.seat_angle.nominal if isinstance(beat.seat_angle, Measure) else math.pi / 4
 
 
-def _seat(paper: Paper, beat: Beat, seat: ValveSeat, y: float, scale: float) -> None:
+def _ring(beat: Beat, deep: float) -> _Ring:
+    contact = (millimetres(beat.seat_diameter) or 0.0) / 2
+    width = (millimetres(beat.contact_width) or 3.0) * _PROUD
+    return _Ring(contact, contact + width * math.cos(_angle(beat)), width * math.sin(_angle(beat)), deep)
+
+
+def _seat(paper: Paper, beat: Beat, seat: ValveSeat, y: float, scale: float, number: int) -> None:
     """The ring, from its bore to the joint with the block, with its cone; ``y`` is the height of the contact."""
     bore = (millimetres(seat.bore) or millimetres(beat.seat_diameter) or 0.0) / 2 * scale
     outside = _outside(beat, seat) / 2 * scale
-    high = (millimetres(seat.length) or 20.0) * scale
+    high = (millimetres(seat.length) or _RING) * scale
     contact = (millimetres(seat.seat_diameter) or millimetres(beat.seat_diameter) or 0.0) / 2 * scale
     width = (millimetres(seat.seat_width) or 3.0) * scale
     rim, rise = min(outside, contact + width * math.cos(_angle(beat))), width * math.sin(_angle(beat))
@@ -94,43 +136,71 @@ def _seat(paper: Paper, beat: Beat, seat: ValveSeat, y: float, scale: float) -> 
     right = [(rim, y - rise), (outside, y - rise), (outside, foot), (bore, foot), (bore, y), (contact, y)]
     paper.shape([(_AXIS + x, at) for x, at in right], "metal")
     hatching(paper, (_AXIS + bore, y), outside - bore, foot - y, pitch=7, rising=True)
-    paper.text(
-        (_AXIS + outside + 10, (y + foot) / 2 + 4), shortened(seat.id, _WIDTH - _AXIS - outside - 16), "quiet"
-    )
+    at = (_AXIS + outside + 46, (y + foot) / 2)
+    paper.balloon(at, (_AXIS + (bore + outside) / 2, (y + foot) / 2), number)
 
 
-def _valve(paper: Paper, valve: PoppetValve, zero: float, scale: float, ink: str) -> None:
-    """The shell: a head with its cone at each beat, and the tube that joins them."""
-    tube = ((millimetres(valve.lower_beat.seat_diameter) or 0.0) / 2 - 2 * _THICK) * scale
-    apart = (millimetres(valve.beat_distance) or 0.0) * scale
-    inside = tube - _THICK * scale
-    upper, lower = _head(valve.upper_beat, zero, scale), _head(valve.lower_beat, zero + apart, scale)
-    outline = [
-        (inside, upper[0][1]),
-        *upper,
-        (tube, zero),
-        (tube, lower[0][1]),
-        *lower,
-        (inside, zero + apart),
+def _valve(
+    paper: Paper, valve: PoppetValve, rings: Sequence[_Ring], zero: float, scale: float, ink: str
+) -> None:
+    """The shell: a rim with its cone at each beat, and the tube between; its outline alone where no wall is stated."""
+    upper, lower = rings
+    wall = millimetres(valve.wall)
+    rim = wall or _RIM
+    shell = lower.contact
+    outer = [
+        (upper.rim, -upper.rise - rim),
+        (upper.rim, -upper.rise),
+        (upper.contact, 0.0),
+        (shell, 0.0),
+        (shell, lower.deep - lower.rise - rim),
+        (lower.rim, lower.deep - lower.rise - rim),
+        (lower.rim, lower.deep - lower.rise),
+        (lower.contact, lower.deep),
     ]
-    paper.shape([(_AXIS + x, y) for x, y in outline], ink)
+
+    def placed(points: Sequence[Point]) -> list[Point]:
+        return [(_AXIS + x * scale, zero + y * scale) for x, y in points]
+
+    if wall is None:
+        paper.path(placed(outer), "ghost" if ink == "ghost" else "edge")
+        return
+    paper.shape(placed([(shell - wall, -upper.rise - rim), *outer, (shell - wall, lower.deep)]), ink)
+    if ink != "ghost":
+        sections = (
+            (shell - wall, -upper.rise - rim, upper.rim, -upper.rise),
+            (shell - wall, -upper.rise, shell, lower.deep),
+            (shell, lower.deep - lower.rise - rim, lower.rim, lower.deep - lower.rise),
+        )
+        for left, top, right, foot in sections:
+            (corner, end) = placed([(left, top), (right, foot)])
+            hatching(paper, corner, end[0] - corner[0], end[1] - corner[1], pitch=6, rising=False)
 
 
-def _head(beat: Beat, y: float, scale: float) -> list[Point]:
-    """The rim of a beat from its top, and down the cone to the ring of contact."""
-    contact = (millimetres(beat.seat_diameter) or 0.0) / 2 * scale
-    width = (millimetres(beat.contact_width) or 3.0) * _PROUD * scale
-    rim, rise = contact + width * math.cos(_angle(beat)), width * math.sin(_angle(beat))
-    return [(rim, y - rise - _THICK * scale / 2), (rim, y - rise), (contact, y)]
+def _heights(
+    paper: Paper, zero: float, sizes: tuple[float, float], rings: Sequence[_Ring], scale: float
+) -> None:
+    """The lift, and the distance of the beats, as dimensions beside the axis."""
+    lift, apart = sizes
+    for x, top, foot, text in (
+        (_AXIS - 24, zero - lift * scale, zero, f"{lift:g} lift"),
+        (_AXIS - 24, zero, zero + apart * scale, f"{apart:g}"),
+    ):
+        for y in (top, foot):
+            paper.line((x - 8, y), (_AXIS + 10, y), "thin")
+        paper.upright((x, top), (x, foot), text)
+    for ring, up in zip(rings, (0.0, 0.0), strict=True):
+        y = zero + (ring.deep - up) * scale
+        paper.line((_AXIS + 10, y), (_AXIS + (ring.contact - 12) * scale, y), "thin")
 
 
-def _lift(paper: Paper, zero: float, lift: float, scale: float) -> None:
-    """The lift as a dimension beside the axis."""
-    x = _AXIS - 34
-    for y in (zero, zero - lift * scale):
-        paper.line((x - 8, y), (_AXIS + 6, y), "thin")
-    paper.upright((x, zero - lift * scale), (x, zero), f"{lift:g}")
-
-
-def _angles(valve: PoppetValve) -> str:
-    return f"{said(valve.upper_beat.seat_angle)} and {said(valve.lower_beat.seat_angle)}"
+def _across(paper: Paper, rings: Sequence[_Ring], deepest: float, scale: float) -> None:
+    """Half of each ring of contact from the axis, and the scale."""
+    for number, ring in enumerate(rings):
+        y = deepest + 14 + 22 * number
+        end = _AXIS + ring.contact * scale
+        paper.line((end, deepest + 2), (end, y + 4), "thin")
+        paper.dimension((_AXIS, y), (end, y))
+        name = ("upper", "lower")[number]
+        paper.text((_AXIS + 14, y - 4), f"Ø {ring.contact * 2:g} {name} ring of contact", "figure")
+    paper.scale_bar((_AXIS + _ROOM + 50, deepest + 30), scale, niced(110 / scale))
