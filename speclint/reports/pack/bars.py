@@ -11,6 +11,7 @@ from speclint.reports.pack.paper import SIZE, Paper, shortened, ticks, wide
 
 _WIDTH, _TOP, _FOOT, _PAD = 900.0, 16.0, 44.0, 16.0
 _ROW = 30.0
+_NARROW = 420.0  # below it the figures of an axis need more room between them
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +40,7 @@ def chart(name: str, title: str, about: str, rows: Sequence[Bar], unit: str, lab
         return labels + _PAD + (value - low) / (high - low) * room
 
     foot = _TOP + len(rows) * _ROW
-    for value in ticks(low, high):
+    for value in ticks(low, high, 5 if room > _NARROW else 3):
         x = place(value)
         paper.line((x, _TOP), (x, foot + 6), "grid")
         paper.text((x, foot + 22), f"{value:g}".replace("-", "−"), "figure", "middle")

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from speclint.assessment import Assessment
 from speclint.quantities import Measure
 from speclint.reports.pack.bars import Bar, chart
-from speclint.reports.pack.figures import Figure, followed, said, specs_of, word
+from speclint.reports.pack.figures import Figure, dimension_of, said, specs_of, word
 from speclint.specs import DimensionChain
 from speclint.specs.dimension_chain import ChainLink
 
@@ -17,23 +17,11 @@ _MILLI = 1e3
 def chain_figures(assessment: Assessment) -> Iterator[Figure]:
     """A figure for each chain whose links can all be found."""
     for chain in specs_of(assessment, DimensionChain):
-        links = [(name, link, _measure(assessment, link)) for name, link in chain.chain.items()]
+        links = [(name, link, dimension_of(assessment, link)) for name, link in chain.chain.items()]
         if links and all(measure is not None for *_, measure in links):
             known = [(name, link, one) for name, link, one in links if one is not None]
             yield _figure(chain, known)
             yield _tolerances(chain, known)
-
-
-def _measure(assessment: Assessment, link: ChainLink) -> Measure | None:
-    """The dimension itself, or the one that another spec states."""
-    if isinstance(link.size, Measure):
-        return link.size
-    spec = followed(assessment, link.of)
-    try:
-        found = spec.under(word(link.dimension)) if spec is not None else None
-    except LookupError:
-        return None
-    return found if isinstance(found, Measure) else None
 
 
 def _figure(chain: DimensionChain, links: list[tuple[str, ChainLink, Measure]]) -> Figure:

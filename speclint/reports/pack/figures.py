@@ -9,6 +9,7 @@ from typing import TypeVar
 from speclint.assessment import Assessment
 from speclint.quantities import Measure
 from speclint.specs.component import Spec
+from speclint.specs.dimension import Dimension
 from speclint.specs.words import Link, NotStated, Stated
 from speclint.systems import amount_in
 
@@ -51,8 +52,28 @@ def followed(assessment: Assessment, link: object) -> Spec | None:
     return design.follow(link) if design is not None and isinstance(link, Link) else None
 
 
+def dimension_of(assessment: Assessment, table: Dimension) -> Measure | None:
+    """The length that a table states itself, or points at in another spec; None where it cannot be found."""
+    if isinstance(table.size, Measure):
+        return table.size
+    spec = followed(assessment, table.of)
+    try:
+        found = spec.under(word(table.dimension)) if spec is not None else None
+    except LookupError:
+        return None
+    return found if isinstance(found, Measure) else None
+
+
 def specs_of(assessment: Assessment, kind: type[S]) -> Iterator[S]:
     """The selected specs of a kind, in the order of their ids."""
     for part in assessment.design.parts() if assessment.design else ():
         if isinstance(part, kind):
             yield part
+
+
+def known_of(assessment: Assessment, kind: type[S]) -> Iterator[S]:
+    """Every spec of a kind that the repository holds, selected or not, in the order of their ids."""
+    specs = assessment.design.specs if assessment.design else {}
+    for _, spec in sorted(specs.items()):
+        if isinstance(spec, kind):
+            yield spec

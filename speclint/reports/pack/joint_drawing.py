@@ -16,9 +16,9 @@ from speclint.specs import BoltedJoint, CylinderCover
 _SIDE = 460.0
 _ROOM = 400.0  # for the largest circle
 _CENTRE = (_SIDE / 2, _SIDE / 2)
-_CROSS = 30.0  # half the mark at the centre
+_CROSS = _ROOM / 2 + 14.0  # half of each centre line
 _SAYS = (
-    "Seen from outside at nominal sizes; the shaded ring is where gasket or faces touch, the broken circle round a "
+    "Seen from outside, nominal sizes in mm; the shaded ring is where gasket or faces touch, the broken circle round a "
     "stud the room that a spanner asks: where two of them overlap, the nuts stand too close."
 )
 

@@ -112,7 +112,7 @@ class Paper:
         y = start[1] + off
         for x, from_y in (start, end):
             self.line((x, from_y + math.copysign(3, off)), (x, y + math.copysign(4, off)), "thin")
-        self._dimension((start[0], y), (end[0], y))
+        self.dimension((start[0], y), (end[0], y))
         fits = abs(end[0] - start[0]) > wide(text) + 2 * _ARROW
         if fits:
             self.text(((start[0] + end[0]) / 2, y - 4), text, "figure", "middle")
@@ -121,10 +121,10 @@ class Paper:
 
     def upright(self, top: Point, foot: Point, text: str) -> None:
         """A dimension between two heights, with its figure to the left."""
-        self._dimension(top, foot)
+        self.dimension(top, foot)
         self.text((top[0] - 6, (top[1] + foot[1]) / 2 + 4), text, "figure", "end")
 
-    def _dimension(self, start: Point, end: Point) -> None:
+    def dimension(self, start: Point, end: Point) -> None:
         """A thin line with an arrow at each end; the arrows point inwards where there is no room between."""
         self.line(start, end, "thin")
         length = math.dist(start, end) or 1.0

@@ -1,148 +1,151 @@
-"""The load of a valve spring over its lift, and each load that its valve asks for at the governing instant."""
+"""The load of a valve's springs over its lift, against what inertia, steam, friction and weight ask of them."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator, Sequence
 
 from speclint.assessment import Assessment
-from speclint.checks import Check
 from speclint.quantities import Measure
-from speclint.reports.pack.anchors import sheet_anchor
-from speclint.reports.pack.bars import Bar, chart
-from speclint.reports.pack.figures import Figure, followed, said, specs_of
-from speclint.reports.pack.paper import Paper, Point, ticks
+from speclint.reports.pack.courses import Courses, alike, courses_of
+from speclint.reports.pack.figures import Figure, followed, known_of, said, specs_of
+from speclint.reports.pack.plot import Key, Plot
 from speclint.specs import CompressionSpring, PoppetValve
+from speclint.writing import amount
 
-_WIDTH, _HEIGHT = 620.0, 330.0
-_LEFT, _RIGHT, _TOP, _FOOT = 74.0, 592.0, 24.0, 274.0
+_ROOM = 1.04  # how far the axis runs beyond the greatest load
+_COLD = "springs as drawn, least and greatest, at 20 °C"
+
+_OPEN = "their load at full lift, as the drawing states it"
 
 
 def spring_figures(assessment: Assessment) -> Iterator[Figure]:
-    """Two figures for each spring that shuts a valve: its load over the lift, and what the valve asks of it."""
-    for spring in specs_of(assessment, CompressionSpring):
+    """A figure for each valve whose lift and springs are stated, once for each check that was scanned over the lift."""
+    springs: dict[str, list[CompressionSpring]] = {}
+    for spring in known_of(assessment, CompressionSpring):
         valve = followed(assessment, spring.closes)
-        lift = valve.lift if isinstance(valve, PoppetValve) else None
-        if isinstance(valve, PoppetValve) and isinstance(lift, Measure):
-            yield from _over_lift(spring, valve, lift)
-            yield from _asked(assessment, valve)
+        if isinstance(valve, PoppetValve):
+            springs.setdefault(valve.id, []).append(spring)
+    for valve in specs_of(assessment, PoppetValve):
+        lift, own = valve.lift, springs.get(valve.id, [])
+        if isinstance(lift, Measure) and own and all(_is_stated(spring) for spring in own):
+            found = next(courses_of(assessment.checks, valve.id), None)
+            yield _figure(valve, lift, own, found)
 
 
-def _over_lift(spring: CompressionSpring, valve: PoppetValve, lift: Measure) -> Iterator[Figure]:
-    load, rate = spring.shut_load, spring.rate
-    if not isinstance(load, Measure) or not isinstance(rate, Measure):
-        return
-    low = [(0.0, load.low), (lift.nominal, load.low + rate.low * lift.nominal)]
-    high = [(0.0, load.high), (lift.nominal, load.high + rate.high * lift.nominal)]
-    paper = Paper(
-        f"load-{spring.id}",
-        f"Load of {spring.id} over the lift of {valve.id}",
-        f"From {load.low:.0f} to {load.high:.0f} N shut, to {low[1][1]:.0f} to {high[1][1]:.0f} N at full lift.",
-        _WIDTH,
-        _HEIGHT,
+def _is_stated(spring: CompressionSpring) -> bool:
+    return isinstance(spring.shut_load, Measure) and isinstance(spring.rate, Measure)
+
+
+def _band(springs: Sequence[CompressionSpring], lift: float, side: str) -> list[tuple[float, float]]:
+    """Load of all springs, shut and at a lift, at one side of their limits: [mm], [N]."""
+    shut = sum(getattr(spring.shut_load, side) for spring in springs)
+    rate = sum(getattr(spring.rate, side) for spring in springs)
+    return [(0.0, shut), (lift * 1e3, shut + rate * lift)]
+
+
+def _figure(
+    valve: PoppetValve, lift: Measure, springs: Sequence[CompressionSpring], found: Courses | None
+) -> Figure:
+    low, high = (_band(springs, lift.nominal, side) for side in ("low", "high"))
+    loads = [up for one in (found.loads if found else ()) for up in one.values if up is not None]
+    travels = [at * 1e3 for at in (found.travel.values if found else ()) if at is not None]
+    rows = _rows(lift, springs, low[1][1], high[1][1], found)
+    plot = Plot(
+        f"load-{valve.id}",
+        f"Load of the springs of {valve.id} over its lift",
+        "; ".join(f"{what}: {value}" for what, value in rows),
+        (0.0, max(lift.nominal * 1e3, *travels, 0.0)),
+        _ends(loads, high[1][1]),
+        ("lift of the valve, mm", "load, N"),
+        [Key("band", _COLD), Key("stated", _OPEN), *(_keys(found) if found else ())],
     )
-    _axes(paper, lift.nominal, high[1][1])
-    place = _places(lift.nominal, high[1][1])
-    paper.shape([*(place(*point) for point in low), *(place(*point) for point in reversed(high))], "band")
-    paper.path([place(*point) for point in low], "curve")
-    paper.path([place(*point) for point in high], "curve")
-    middle = [(0.0, load.nominal), (lift.nominal, load.nominal + rate.nominal * lift.nominal)]
-    paper.path([place(*point) for point in middle], "axis")
-    if isinstance(spring.open_load, Measure):
-        stated = spring.open_load
-        paper.line(place(lift.nominal, stated.low), place(lift.nominal, stated.high), "stated")
-    rows = (
-        ("load shut", said(load)),
-        ("rate", said(rate)),
-        ("load at full lift, worked", f"{low[1][1]:.0f} to {high[1][1]:.0f} N"),
-        ("load at full lift, stated", said(spring.open_load)),
-        ("lift", said(lift)),
-    )
-    yield Figure(
-        paper.name,
-        spring.id,
-        f"{spring.id}: load over the lift of {valve.id}",
-        "The band lies between the least and the greatest load that the drawing allows, at 20 °C; the upright mark is "
-        "the load that the drawing states at full lift.",
-        paper.markup(),
+    plot.band(low, high)
+    if all(isinstance(spring.open_load, Measure) for spring in springs):
+        ends = [sum(getattr(spring.open_load, side) for spring in springs) for side in ("low", "high")]
+        plot.line([(lift.nominal * 1e3, end) for end in ends], "stated")
+    if found:
+        _asked(plot, found)
+    names = ", ".join(spring.id for spring in springs)
+    return Figure(
+        plot.paper.name,
+        valve.id,
+        f"{valve.id}: load of {names} over the lift, and what is asked of it",
+        _says(found),
+        plot.paper.markup(),
         rows,
         ("what", "size"),
     )
 
 
-def _places(lift: float, most: float) -> Callable[[float, float], Point]:
-    def place(at: float, load: float) -> Point:
-        return (
-            _LEFT + at / lift * (_RIGHT - _LEFT),
-            _FOOT - load / most * (_FOOT - _TOP),
-        )
-
-    return place
+def _ends(loads: Sequence[float], most: float) -> tuple[float, float]:
+    """The ends of the axis of loads, with a little room beyond them."""
+    low, high = min(0.0, *loads, 0.0), max(most, *loads, 0.0)
+    return (low - (_ROOM - 1) * (high - low) if low < 0 else 0.0), high * _ROOM
 
 
-def _axes(paper: Paper, lift: float, most: float) -> None:
-    place = _places(lift, most)
-    for value in ticks(0.0, most):
-        _, y = place(0.0, value)
-        paper.line((_LEFT, y), (_RIGHT, y), "grid")
-        paper.text((_LEFT - 8, y + 4), f"{value:g}", "figure", "end")
-    for value in ticks(0.0, lift * 1e3):
-        x, _ = place(value / 1e3, 0.0)
-        paper.line((x, _FOOT), (x, _FOOT + 5), "edge")
-        paper.text((x, _FOOT + 20), f"{value:g}", "figure", "middle")
-    paper.line((_LEFT, _TOP), (_LEFT, _FOOT), "edge")
-    paper.line((_LEFT, _FOOT), (_RIGHT, _FOOT), "edge")
-    paper.text(((_LEFT + _RIGHT) / 2, _FOOT + 42), "lift, mm", "quiet", "middle")
-    paper.text((16, (_TOP + _FOOT) / 2), "load, N", "quiet", "middle", turn=-90)
-
-
-def _asked(assessment: Assessment, valve: PoppetValve) -> Iterator[Figure]:
-    """Inertia, pressure and drag as the valve's checks have them: what there is against what is needed."""
-    checks = [one for one in assessment.checks if one.component == valve.id and _is_load(one)]
-    if not checks:
-        return
-    rows = [_load(check) for check in checks]
-    paper = chart(
-        f"asked-{valve.id}",
-        f"Loads on {valve.id}: there against needed",
-        "; ".join(f"{row.label}: {row.says}" for row in rows),
-        rows,
-        "N at the governing instant and tolerance corner; the upright mark is what is needed",
-    )
-    yield Figure(
-        paper.name,
-        valve.id,
-        f"{valve.id}: load that is there against what inertia, pressure and drag ask",
-        "From the sheets: each bar is the load that shuts the valve, each mark what it must be at least.",
-        paper.markup(),
-        tuple((check.rule.title, row.says) for check, row in zip(checks, rows, strict=True)),
-        ("rule", "there, needed"),
-    )
-
-
-def _is_load(check: Check) -> bool:
-    judgement = check.judgement
+def _says(found: Courses | None) -> str:
+    if found is None:
+        return "No check of this valve was scanned over its lift: what is asked of the springs is not drawn."
+    case = f", {found.check.case}" if found.check.case else ""
     return (
-        judgement is not None
-        and judgement.found is not None
-        and judgement.limit is not None
-        and judgement.compared == "≥"
-        and judgement.found.unit == judgement.limit.unit == "N"
+        f"From the sheet of {found.check.rule.name}{case}, at its governing tolerance corner. Nothing is asked where "
+        "the cam itself pushes the train: there the line breaks off. The two points stand at the instant that governs."
     )
 
 
-def _load(check: Check) -> Bar:
-    judgement = check.judgement
-    assert judgement is not None  # as was asked before
-    assert judgement.found is not None
-    assert judgement.limit is not None
-    found, limit = judgement.found.value, judgement.limit.value
-    label = f"{check.rule.name}, {check.case}" if check.case else check.rule.name
-    return Bar(
-        label,
-        0.0,
-        found,
-        f"{found:.0f} N, needs {limit:.0f} N",
-        "bad" if check.outcome == "finding" else "bar",
-        ((limit, "limit"),),
-        sheet_anchor(check),
-    )
+def _keys(found: Courses) -> list[Key]:
+    there, *parts, asked = found.loads
+    keys = [Key("curve", there.name), *(Key("part", one.name) for one in parts)]
+    if alike(found.opening(asked), found.closing(asked)):
+        keys.append(Key("asked", f"{asked.name}, opening and shutting alike"))
+    else:
+        keys += [Key("asked", f"{asked.name}, opening"), Key("asked shutting", f"{asked.name}, shutting")]
+    return [*keys, Key(_point(found), "where the margin is least: what there is, and what is asked")]
+
+
+def _point(found: Courses) -> str:
+    return "point bad" if found.check.outcome == "finding" else "point"
+
+
+def _asked(plot: Plot, found: Courses) -> None:
+    there, *parts, asked = found.loads
+    plot.line(found.opening(there), "curve")
+    for part in parts:
+        plot.line(found.opening(part), "part")
+    opening, closing = found.opening(asked), found.closing(asked)
+    plot.line(opening, "asked")
+    if not alike(opening, closing):
+        plot.line(closing, "asked shutting")
+    at, has, wants = (found.governing(one) for one in (found.travel, there, asked))
+    if at is not None and has is not None and wants is not None:
+        plot.paper.line(plot.place(at * 1e3, has), plot.place(at * 1e3, wants), "thin")
+        for load in (has, wants):
+            plot.point(at * 1e3, load, _point(found))
+            x, y = plot.place(at * 1e3, load)
+            plot.paper.text(
+                (x - 10, y + (-6 if load == max(has, wants) else 16)), amount(load, "N"), "figure", "end"
+            )
+
+
+def _rows(
+    lift: Measure, springs: Sequence[CompressionSpring], low: float, high: float, found: Courses | None
+) -> tuple[tuple[str, str], ...]:
+    rows = [("lift", said(lift))]
+    for spring in springs:
+        rows += [(f"{spring.id}, load shut", said(spring.shut_load)), ("its rate", said(spring.rate))]
+        rows += [("its load at full lift, as stated", said(spring.open_load))]
+    rows.append(("all springs at full lift, worked at 20 °C", f"{low:.0f} N to {high:.0f} N"))
+    return (*rows, *(_governing(found) if found else ()))
+
+
+def _governing(found: Courses) -> Iterator[tuple[str, str]]:
+    """The sheet's own figures where the margin is least."""
+    yield "worked for", found.check.case or "the part as drawn"
+    speeds = [step for step in found.check.steps if step.unit == "rad/s" and isinstance(step.value, float)]
+    if speeds:
+        yield f"{speeds[-1].name[:1].lower()}{speeds[-1].name[1:]}", amount(float(speeds[-1].value), "rad/s")
+    for series in (found.travel, *found.loads):
+        value = found.governing(series)
+        if value is not None:
+            yield f"{series.name}, where the margin is least", amount(value, series.unit)
+    yield "judged", found.check.says

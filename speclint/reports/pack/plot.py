@@ -1,0 +1,100 @@
+"""One quantity over another: axes with round marks, lines that may break off, and a key beneath that names them."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from speclint.reports.pack.paper import Paper, Point, ticks, wide
+
+_WIDTH, _TALL = 760.0, 300.0
+_TOP, _RIGHT, _AXIS_ROOM, _KEY_ROW = 22.0, 24.0, 52.0, 22.0
+_SAMPLE = 44.0  # length of the sample of a line in the key
+
+
+@dataclass(frozen=True, slots=True)
+class Key:
+    """A line of the key: the ink it explains and what that is."""
+
+    ink: str
+    says: str
+
+
+class Plot:
+    """A plot on a paper of its own; values are those of the axes."""
+
+    def __init__(
+        self,
+        name: str,
+        title: str,
+        about: str,
+        across: tuple[float, float],
+        up: tuple[float, float],
+        words: tuple[str, str],
+        keys: Sequence[Key],
+    ) -> None:
+        self._across, self._up = across, up
+        self._left = 44.0 + max(wide(_shown(value)) for value in ticks(*up))
+        self._foot = _TOP + _TALL
+        height = self._foot + _AXIS_ROOM + len(keys) * _KEY_ROW + 6
+        self.paper = Paper(name, title, about, _WIDTH, height)
+        self._axes(*words)
+        for number, key in enumerate(keys):
+            self._key(key, self._foot + _AXIS_ROOM + (number + 0.5) * _KEY_ROW)
+
+    def place(self, across: float, up: float) -> Point:
+        """Where a pair of values stands."""
+        (x_0, x_1), (y_0, y_1) = self._across, self._up
+        return (
+            self._left + (across - x_0) / (x_1 - x_0) * (_WIDTH - _RIGHT - self._left),
+            self._foot - (up - y_0) / (y_1 - y_0) * _TALL,
+        )
+
+    def line(self, points: Sequence[tuple[float, float | None]], ink: str) -> None:
+        """A line through points; it breaks off where there is no value."""
+        run: list[Point] = []
+        for across, up in (*points, (0.0, None)):
+            if up is not None:
+                run.append(self.place(across, up))
+            elif run:
+                self.paper.path(run, ink)
+                run = []
+
+    def band(self, low: Sequence[tuple[float, float]], high: Sequence[tuple[float, float]]) -> None:
+        """The room between two lines."""
+        self.paper.shape([self.place(*point) for point in (*low, *reversed(high))], "band")
+
+    def point(self, across: float, up: float, ink: str) -> None:
+        """A point."""
+        self.paper.circle(self.place(across, up), 4.5, ink)
+
+    def _axes(self, across: str, up: str) -> None:
+        (x_0, x_1), (y_0, y_1) = self._across, self._up
+        left, foot = self.place(x_0, y_0)
+        right, top = self.place(x_1, y_1)
+        for value in ticks(y_0, y_1):
+            _, y = self.place(x_0, value)
+            self.paper.line((left, y), (right, y), "edge" if value == 0 else "grid")
+            self.paper.text((left - 8, y + 4), _shown(value), "figure", "end")
+        for value in ticks(x_0, x_1):
+            x, _ = self.place(value, y_0)
+            self.paper.line((x, foot), (x, foot + 5), "edge")
+            self.paper.text((x, foot + 20), _shown(value), "figure", "middle")
+        self.paper.line((left, top), (left, foot), "edge")
+        self.paper.line((left, foot), (right, foot), "edge")
+        self.paper.text(((left + right) / 2, foot + 40), across, "quiet", "middle")
+        self.paper.text((16, (top + foot) / 2), up, "quiet", "middle", turn=-90)
+
+    def _key(self, key: Key, y: float) -> None:
+        start, end = (self._left, y), (self._left + _SAMPLE, y)
+        if key.ink == "band":
+            self.paper.box((start[0], y - 6), _SAMPLE, 12, "band")
+        elif key.ink.startswith("point"):
+            self.paper.circle((self._left + _SAMPLE / 2, y), 4.5, key.ink)
+        else:
+            self.paper.line(start, end, key.ink)
+        self.paper.text((end[0] + 12, y + 4.5), key.says, "word")
+
+
+def _shown(value: float) -> str:
+    return f"{value:g}".replace("-", "−")

@@ -1,0 +1,189 @@
+"""The steam path as the sheets have it: what the steam passes, in its order, with area, speed and greatest speed."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from speclint.assessment import Assessment
+from speclint.checks import Check
+from speclint.record import Step
+from speclint.reports.pack.figures import followed, known_of, word
+from speclint.specs import BlastNozzle, PoppetValve, SteamPassage, SteamPipe
+from speclint.specs.component import Spec
+
+Stage = SteamPassage | SteamPipe
+
+
+@dataclass(frozen=True, slots=True)
+class Station:
+    """One place of the path [m², m/s, Pa]. What is None the sheets do not work there."""
+
+    what: str
+    component: str
+    area: float
+    speed: float | None = None
+    limit: float | None = None
+    check: Check | None = None
+    live: bool = False
+    mach: float | None = None
+    lost: float | None = None
+
+    @property
+    def over(self) -> bool:
+        """Whether the check is a finding, and the steam faster there than its limit."""
+        found = self.check is not None and self.check.outcome == "finding"
+        return found and self.speed is not None and self.limit is not None and self.speed > self.limit
+
+
+def paths_of(assessment: Assessment) -> Iterator[tuple[str, tuple[Station, ...]]]:
+    """Each steam path with the component at which its live part ends, or its whole where it has but one part."""
+    ends = [one for one in map(_End.of, assessment.checks) if one is not None]
+    paths = [(end, tuple(end.stations(assessment))) for end in ends]
+    live = [(end, stations) for end, stations in paths if stations and stations[0].live]
+    exhaust = [(end, stations) for end, stations in paths if stations and not stations[0].live]
+    joined = set()
+    for end, stations in live:
+        middle = tuple(_through(assessment, end.stages(assessment)[-1], inlet=True))
+        onward = next((one for one in exhaust if middle and _same_block(assessment, end, one[0])), None)
+        if onward is None:
+            yield end.check.component, (*stations, *middle)
+            continue
+        joined.add(onward[0].check.component)
+        out = _through(assessment, onward[0].stages(assessment)[0], inlet=False)
+        yield end.check.component, (*stations, *middle, *out, *onward[1], *_nozzle(assessment, onward[0]))
+    for end, stations in exhaust:
+        if end.check.component not in joined:
+            out = _through(assessment, end.stages(assessment)[0], inlet=False)
+            yield end.check.component, (*out, *stations, *_nozzle(assessment, end))
+
+
+@dataclass(frozen=True, slots=True)
+class _End:
+    """The check at which a path is judged, and the speeds through sections that its sheet works."""
+
+    check: Check
+    speeds: tuple[tuple[int, Step], ...]
+
+    @classmethod
+    def of(cls, check: Check) -> _End | None:
+        """What a check says of a path; None of one that judges no greatest speed of stages."""
+        speeds = tuple((place, step) for place, step in enumerate(check.steps) if _is_mean_speed(step))
+        return cls(check, speeds) if speeds and _limit(check) is not None else None
+
+    def stages(self, assessment: Assessment) -> list[Stage]:
+        """The stages, in the order of the steam: each the last whose sizes were taken before its speed."""
+        return [self._stage(assessment, place) for place, _ in self.speeds]
+
+    def _stage(self, assessment: Assessment, place: int) -> Stage:
+        files = assessment.design.files if assessment.design else {}
+        stages = {files.get(one.id, ""): one for one in _all_stages(assessment)}
+        steps = self.check.steps[:place]
+        return next(stages[step.where.file] for step in reversed(steps) if step.where.file in stages)
+
+    def stations(self, assessment: Assessment) -> Iterator[Station]:
+        """The stages as stations."""
+        stages = self.stages(assessment)
+        for stage, (place, step) in zip(stages, self.speeds, strict=True):
+            further = self.check.steps[place:]
+            yield Station(
+                word(stage.place) if isinstance(stage, SteamPassage) else "pipe",
+                stage.id,
+                _filled(step)["A"],
+                float(step.value),
+                _limit(self.check),
+                self.check,
+                word(stages[0].carries) == "live steam",
+                next((float(one.value) for one in further if {"v", "w"} == set(_filled(one))), None),
+                next((_filled(one)["Δp"] for one in further if {"p", "Δp"} == set(_filled(one))), None),
+            )
+
+
+def _all_stages(assessment: Assessment) -> Iterator[Stage]:
+    yield from known_of(assessment, SteamPassage)
+    yield from known_of(assessment, SteamPipe)
+
+
+def _filled(step: Step) -> dict[str, float]:
+    return {name: value for name, value, _ in step.filled}
+
+
+def _is_mean_speed(step: Step) -> bool:
+    """Whether a step works a speed from a flow of mass through an area."""
+    units = {unit for *_, unit in step.filled}
+    return step.kind == "worked" and step.unit == "m/s" and {"kg/s", "kg/m³", "m²"} <= units
+
+
+def _limit(check: Check) -> float | None:
+    """The greatest speed that a sheet holds against; what it only reports is none."""
+    found = [
+        step.value
+        for step in check.steps
+        if step.kind == "limit" and step.unit == "m/s" and "reported" not in step.name
+    ]
+    return float(found[0]) if found else None
+
+
+def _same_block(assessment: Assessment, live: _End, exhaust: _End) -> bool:
+    ends = (live.stages(assessment)[-1], exhaust.stages(assessment)[0])
+    blocks = [followed(assessment, one.in_block) for one in ends if isinstance(one, SteamPassage)]
+    return len(blocks) == 2 and blocks[0] is not None and blocks[0] is blocks[1]
+
+
+def _through(assessment: Assessment, stage: Spec, *, inlet: bool) -> Iterator[Station]:
+    """Valve, port and cylinder that a path leads to, or comes from: those that the valve's own sheet works."""
+    valve = followed(assessment, stage.valve) if isinstance(stage, SteamPassage) else None
+    if not isinstance(valve, PoppetValve):
+        return
+    for check in assessment.checks:
+        found = [step for step in check.steps if _follows_piston(step)] if check.component == valve.id else []
+        judged = check.judgement.found if check.judgement else None
+        speed = next((step for step in reversed(found) if judged and step.value == judged.value), None)
+        if speed is not None:
+            stations = list(_stations(valve, check, speed, live=inlet))
+            yield from stations if inlet else reversed(stations[:-1])
+            return
+
+
+def _follows_piston(step: Step) -> bool:
+    """Whether a step works the speed of steam that follows the piston through an area."""
+    filled = _filled(step)
+    return step.kind == "worked" and step.unit == "m/s" and {"A_p", "c", "A"} == set(filled)
+
+
+def _stations(valve: PoppetValve, check: Check, speed: Step, *, live: bool) -> Iterator[Station]:
+    filled = _filled(speed)
+    areas = next((_filled(one) for one in check.steps if {"A_v", "A_port"} == set(_filled(one))), {})
+    side = word(valve.serves)
+    for what, name in ((f"{side} valve", "A_v"), ("port", "A_port")):
+        area = areas.get(name, filled["A"])
+        narrow = area == filled["A"]
+        yield Station(
+            what,
+            valve.id,
+            area,
+            float(speed.value) if narrow else None,
+            _limit(check) if narrow else None,
+            check,
+            live,
+        )
+    yield Station(
+        "cylinder", f"bore {word(valve.cylinder_bore)}", filled["A_p"], filled["c"], None, check, live
+    )
+
+
+def _nozzle(assessment: Assessment, end: _End) -> Iterator[Station]:
+    """The nozzle, with the speed of its jet."""
+    for nozzle in known_of(assessment, BlastNozzle):
+        checks = [check for check in assessment.checks if check.component == nozzle.id == end.check.component]
+        steps = [(check, step) for check in checks for step in check.steps if step.kind == "worked"]
+        openings = [step for _, step in steps if step.unit == "m²" and {"z", "d"} == set(_filled(step))]
+        jets = [
+            (check, step)
+            for check, step in steps
+            if {"p", "h", "p_2"} == set(_filled(step)) and step.unit == "m/s"
+        ]
+        if openings:
+            check, jet = jets[0] if jets else (None, None)
+            speed = float(jet.value) if jet is not None else None
+            yield Station("nozzle", nozzle.id, float(openings[0].value), speed, None, check)

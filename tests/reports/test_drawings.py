@@ -1,0 +1,420 @@
+"""The drawings of the pack: to scale, from what specs state and sheets work, and silent about nothing."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import replace
+from functools import cache
+from xml.etree import ElementTree
+
+import pytest
+
+from speclint.reports.pack.chambers_drawing import chamber_figures
+from speclint.reports.pack.courses import alike, courses_of
+from speclint.reports.pack.cylinder_drawing import liner_figures
+from speclint.reports.pack.cylinder_sizes import cylinders_of
+from speclint.reports.pack.drawings import figures
+from speclint.reports.pack.figures import Figure
+from speclint.reports.pack.fit_charts import fit_figures
+from speclint.reports.pack.plot import Key, Plot
+from speclint.reports.pack.spring_charts import spring_figures
+from speclint.reports.pack.stations import Station, paths_of
+from speclint.reports.pack.valve_drawing import valve_figures
+from tests.families.valves.gear import train_files
+from tests.reports.test_pack import drawn
+from tests.workshop import Workshop
+
+
+@cache
+def all_figures() -> dict[str, Figure]:
+    found = list(figures(drawn()))
+    assert len({figure.name for figure in found}) == len(found)
+    return {figure.name: figure for figure in found}
+
+
+def inked(figure: Figure, tag: str, ink: str) -> list[ElementTree.Element]:
+    """The marks of a drawing with a tag and an ink."""
+    root = ElementTree.fromstring(figure.drawing)
+    return [one for one in root.iter() if one.tag.endswith(tag) and ink in (one.get("class") or "").split()]
+
+
+def number(mark: ElementTree.Element, name: str) -> float:
+    return float(mark.get(name, "nan"))
+
+
+def texts(figure: Figure) -> list[str]:
+    root = ElementTree.fromstring(figure.drawing)
+    return [one.text or "" for one in root.iter() if one.tag.endswith("}text")]
+
+
+def size_of(figure: Figure, what: str) -> str:
+    (found,) = (row[-1] for row in figure.rows if row[-2] == what)
+    return found
+
+
+@pytest.mark.parametrize(
+    "name",
+    [
+        "utilisations",
+        "speeds",
+        "drawing-liner-left",
+        "chambers-block-left",
+        "fit-liner-left",
+        "fit-spindle-inlet-left-front",
+        "fit-fit-bolts-left-back",
+        "drawing-studs-front-left",
+        "path-passage-pocket-left-front",
+        "drawing-valve-inlet-left-front",
+        "load-valve-inlet-left-front",
+        "asked-valve-inlet-left-front",
+        "chain-chain-front-pad-left",
+        "spread-chain-front-pad-left",
+    ],
+)
+def test_each_sort_of_drawing_is_made_and_is_well_formed(name: str) -> None:
+    figure = all_figures()[name]
+    root = ElementTree.fromstring(figure.drawing)
+    assert root.get("role") in ("img", "group")
+    assert figure.heading
+    assert figure.says
+
+
+def test_every_ink_is_known_to_the_style_sheet() -> None:
+    from speclint.reports.pack.page import _file
+
+    style = _file("style.css")
+    inks = set()
+    for figure in all_figures().values():
+        for mark in ElementTree.fromstring(figure.drawing).iter():
+            inks.update((mark.get("class") or "").split())
+    inks -= {"drawing", "word", "figure", "edge"}
+    assert "metal" in inks
+    for ink in inks:
+        assert f".{ink} " in style or f".{ink}," in style or f".{ink}.hold" in style, ink
+
+
+# Cylinders
+
+
+def scale_of(figure: Figure, millimetres: str) -> float:
+    """Units to the millimetre by the first scale bar, whose length stands beside it."""
+    assert f"{millimetres} mm" in texts(figure)
+    bars = inked(figure, "rect", "solid")[:3]
+    assert len(bars) == 3
+    return 5 * number(bars[0], "width") / float(millimetres)
+
+
+def test_a_liner_is_drawn_to_scale() -> None:
+    """By the scale bar: length 900 mm, bore 500 mm, last bore 509 mm, each mark apart by so much."""
+    figure = all_figures()["drawing-liner-left"]
+    assert size_of(figure, "wall when new") == "39.00 mm"  # (578 − 500)/2
+    assert size_of(figure, "wall at the last bore") == "34.50 mm"  # (578 − 509)/2
+    scale = scale_of(figure, "200")
+    last = [one for one in inked(figure, "line", "last") if number(one, "x2") - number(one, "x1") > 300]
+    heights = sorted({number(one, "y1") for one in last})
+    assert heights[-1] - heights[0] == pytest.approx(509 * scale, abs=0.05)
+    longest = max(last, key=lambda one: number(one, "x2") - number(one, "x1"))
+    assert number(longest, "x2") - number(longest, "x1") == pytest.approx((900 + 25.1) * scale, abs=0.1)
+    assert {"Ø 500 new", "Ø 509 last", "Ø 578 outside", "900"} <= set(texts(figure))
+
+
+def test_the_walls_at_new_and_last_bore_stand_side_by_side_to_one_scale() -> None:
+    """Block 40 mm in both; liner 39 mm new, 34.5 mm and 4.5 mm bored out at the last bore."""
+    figure = all_figures()["drawing-liner-left"]
+    foot = max(number(one, "y") for one in inked(figure, "rect", "removed"))
+    walls = [one for one in inked(figure, "rect", "metal") if number(one, "width") == 120.0]
+    assert len(walls) == 4
+    block, new, again, last = (number(one, "height") for one in walls)
+    (removed,) = (number(one, "height") for one in inked(figure, "rect", "removed"))
+    assert block == again
+    assert block / 40 == pytest.approx(new / 39, rel=1e-3)
+    assert last / 34.5 == pytest.approx(removed / 4.5, rel=5e-3)
+    assert foot > 0
+
+
+def test_pads_and_covers_stand_where_the_specs_put_them() -> None:
+    """Collar's seat at 676 + 35 = −150 + 861 = 711 mm from the fixed point: back pad 711 ± 110, front 91 ± 90.
+
+    The front cover's plate runs from 35 mm outwards by 50 mm, its flange from the recess's depth of 25 mm.
+    """
+    (cylinder,) = (one for one in cylinders_of(drawn()) if one.liner.id == "liner-left")
+    assert {pad.name: (pad.start, pad.end, pad.locates) for pad in cylinder.pads} == {
+        "back": (pytest.approx(601.0), pytest.approx(821.0), True),
+        "front": (pytest.approx(1.0), pytest.approx(181.0), False),
+    }
+    front, back = cylinder.covers
+    assert (front.spec.id, front.out, front.inner, front.joint) == ("cover-front-left", -1, 35.0, -25.0)
+    assert (back.spec.id, back.out, back.inner, back.joint) == ("cover-back-left", 1, 861.0, None)
+    assert front.studs is not None
+    assert (front.studs.circle, front.studs.size, front.studs.depth) == (740.0, 24.0, 55.0)
+    figure = all_figures()["drawing-liner-left"]
+    assert "flange not placed" in size_of(figure, "cover-back-left")
+    assert "Where no spec states the face" in figure.says
+    assert size_of(figure, "studs-front-left") == "24 of M24 on Ø 740 mm"
+
+
+LINER = """
+kind = "cylinder-liner"
+id = "liner"
+bore = "500 mm"
+outside_diameter = "578 mm"
+length = "900 mm"
+[ports.side]
+from_collar = "100 mm"
+height = "40 mm"
+angle = "90 °"
+width = "200 mm"
+[ports.top]
+from_collar = "400 mm"
+height = "60 mm"
+angle = "350 °"
+width = "120 mm"
+"""
+
+
+def test_a_port_is_cut_where_the_plane_of_the_section_meets_it(workshop: Workshop) -> None:
+    """200 mm of arc on 578 mm is ±19.8° about 90°: below only. ±11.9° about 350° reaches the top at 10° off."""
+    assessment = workshop.write({"liner.toml": LINER}).assess()
+    (cylinder,) = cylinders_of(assessment)
+    assert [(one.start, one.end, one.above, one.below) for one in cylinder.openings] == [
+        (80.0, 120.0, False, True),
+        (370.0, 430.0, True, False),
+    ]
+    (figure,) = liner_figures(assessment)
+    assert not inked(figure, "polygon", "metal"), "no block is stated, and none is drawn"
+    assert len(inked(figure, "rect", "metal")) == 2 + 2 + 2  # two stretches each half, two walls enlarged
+    assert size_of(figure, "last bore") == "not stated"
+    narrow = LINER.replace('"120 mm"', '"90 mm"')  # ±8.9° no longer reaches the top
+    (cylinder,) = cylinders_of(workshop.write({"liner.toml": narrow}).assess())
+    assert [one.above for one in cylinder.openings] == [False, False]
+
+
+def test_a_liner_without_its_main_sizes_is_not_drawn(workshop: Workshop) -> None:
+    bare = LINER.replace('length = "900 mm"\n', "")
+    assert not list(liner_figures(workshop.write({"liner.toml": bare}).assess()))
+
+
+def test_chambers_of_a_block_are_drawn_to_one_scale() -> None:
+    """Chest 45 000 mm²: Ø 239.4 mm as a round opening; the first seat bore Ø 170 mm in 170 + 2 × 22 = 214 mm."""
+    figure = all_figures()["chambers-block-left"]
+    scale = scale_of(figure, "200")
+    radii = [number(one, "r") for one in inked(figure, "circle", "live")]
+    assert any(radius == pytest.approx(math.sqrt(45000 / math.pi) * scale, abs=0.02) for radius in radii)
+    assert any(radius == pytest.approx(85 * scale, abs=0.02) for radius in radii)
+    rings = [number(one, "r") for one in inked(figure, "circle", "metal")]
+    assert len(rings) == 8
+    assert rings[0] == pytest.approx(107 * scale, abs=0.02)
+    assert len(inked(figure, "circle", "spent")) == 4 + 1  # four seat bores and the belt
+    assert "since no spec places them" in figure.says
+    assert not list(chamber_figures(replace(drawn(), design=None)))
+
+
+# Valves and springs
+
+
+def test_a_valve_with_its_wall_is_drawn_in_section_and_without_it_in_outline(workshop: Workshop) -> None:
+    """Lift 20 mm, beats 110 mm apart, seats 150 and 140 mm: the heights of the dimensions give the scale."""
+    (plain,) = valve_figures(workshop.write(train_files()).assess())
+    assert "No spec states the wall" in plain.says
+    assert not inked(plain, "polygon", "valve")
+    stated = (("beats = 2", 'beats = 2\nwall = "6 mm"'),)
+    (figure,) = valve_figures(workshop.write(train_files(valve=stated)).assess())
+    (shell,) = inked(figure, "polygon", "valve")
+    points = [tuple(map(float, pair.split(","))) for pair in (shell.get("points") or "").split()]
+    tall = max(y for _, y in points) - min(y for _, y in points)
+    scale = scale_of(figure, "20")
+    assert tall == pytest.approx((110 + 6) * scale, abs=0.2)  # flat seats: the rim is the wall thick
+    inside = min(x for x, _ in points)
+    assert inside == pytest.approx(100 + (70 - 6) * scale, abs=0.2)  # the axis stands at 100
+    assert "No spec" not in figure.says
+    assert {"20 lift", "110"} <= set(texts(figure))
+
+
+def value_at(figure: Figure, height: float) -> float:
+    """What a height means by two figures of the axis of loads."""
+    root = ElementTree.fromstring(figure.drawing)
+    marks = {
+        float((one.text or "").replace("−", "-")): float(one.get("y", "nan")) - 4
+        for one in root.iter()
+        if one.tag.endswith("}text") and one.get("text-anchor") == "end" and (one.text or "").isdecimal()
+    }
+    (low, at_low), (high, at_high) = min(marks.items()), max(marks.items())
+    return low + (height - at_low) / (at_high - at_low) * (high - low)
+
+
+def test_what_is_asked_of_a_spring_is_drawn_over_the_lift_with_the_instant_that_governs() -> None:
+    figure = all_figures()["load-valve-exhaust-left-back"]
+    found = next(courses_of(drawn().checks, "valve-exhaust-left-back"))
+    worked = {step.symbol: step.value for step in found.check.steps if step.kind == "worked"}
+    assert found.check.outcome == "finding"
+    drawn_points = inked(figure, "circle", "bad")
+    assert len(drawn_points) == 3  # two on the plot, one in the key
+    heights = sorted(value_at(figure, number(one, "cy")) for one in drawn_points)[-2:]
+    assert heights == pytest.approx(sorted([worked["F_h"], worked["F_a"]]), rel=5e-3)
+    (curve,) = (one for one in inked(figure, "polyline", "asked"))
+    highest = min(float(pair.split(",")[1]) for pair in (curve.get("points") or "").split())
+    most = max(value for value in found.loads[-1].values if value is not None)
+    assert value_at(figure, highest) == pytest.approx(most, rel=5e-3)
+    assert size_of(figure, "judged") == found.check.says
+    assert size_of(figure, "worked for") == "drifting"
+
+
+def test_flanks_that_differ_are_drawn_apart(workshop: Workshop) -> None:
+    (alike_figure,) = spring_figures(workshop.write(train_files()).assess())
+    assert any("opening and shutting alike" in text for text in texts(alike_figure))
+    assert len(inked(alike_figure, "polyline", "asked")) == 1
+    slower = (('fall_angle = "70 °"', 'fall_angle = "90 °"'),)
+    (figure,) = spring_figures(workshop.write(train_files(cam=slower)).assess())
+    lines = inked(figure, "polyline", "asked")
+    assert [one.get("class") for one in lines] == ["asked", "asked shutting"]
+    tops = [min(float(pair.split(",")[1]) for pair in (one.get("points") or "").split()) for one in lines]
+    assert tops[0] < tops[1], "the slower flank asks for less"
+
+
+def test_a_valve_that_no_check_scanned_says_so(workshop: Workshop) -> None:
+    files = train_files()
+    del files["cam.toml"]
+    (figure,) = spring_figures(workshop.write(files).assess())
+    assert "is not drawn" in figure.says
+    assert not inked(figure, "polyline", "asked")
+
+
+@pytest.mark.parametrize(
+    ("closing", "same"),
+    [
+        ([(10.0, 5.0), (0.0, 1.04)], True),
+        ([(10.0, 5.0), (0.0, 1.06)], False),
+        ([(10.0, 5.0), (0.0, None)], False),
+        ([(0.0, 1.0)], False),
+    ],
+)
+def test_flanks_are_alike_within_a_hundredth(closing: list[tuple[float, float | None]], same: bool) -> None:
+    assert alike([(0.0, 1.0), (10.0, 5.0)], closing) is same
+
+
+def test_a_line_of_a_plot_breaks_off_where_there_is_no_value() -> None:
+    plot = Plot("plot", "t", "a", (0.0, 10.0), (0.0, 100.0), ("x", "y"), [Key("curve", "k")])
+    plot.line([(0.0, 1.0), (1.0, 2.0), (2.0, None), (3.0, 4.0), (4.0, 5.0)], "curve")
+    markup = plot.paper.markup()
+    assert markup.count("<polyline") == 2
+    low, high = plot.place(0.0, 0.0), plot.place(10.0, 100.0)
+    middle = plot.place(5.0, 50.0)
+    assert middle == (pytest.approx((low[0] + high[0]) / 2), pytest.approx((low[1] + high[1]) / 2))
+
+
+# The steam path
+
+
+def stations() -> tuple[Station, ...]:
+    return dict(paths_of(drawn()))["passage-pocket-left-front"]
+
+
+def test_a_steam_path_follows_the_steam_from_pipe_to_nozzle() -> None:
+    """Pipe Ø 168.3 − 2 × 5.6 = 157.1 mm: 19 384 mm²; nozzle Ø 158 mm: 19 607 mm²; the port is the narrower of valve."""
+    found = stations()
+    assert [one.what for one in found] == [
+        "pipe",
+        "chest",
+        "valve pocket",
+        "inlet valve",
+        "port",
+        "cylinder",
+        "port",
+        "exhaust valve",
+        "belt",
+        "pipe",
+        "nozzle",
+    ]
+    assert found[0].area * 1e6 == pytest.approx(math.pi / 4 * 157.1**2, rel=1e-6)
+    assert found[1].area * 1e6 == pytest.approx(45000)
+    assert found[4].area * 1e6 == pytest.approx(16000)
+    assert found[-1].area * 1e6 == pytest.approx(math.pi / 4 * 158**2, rel=1e-6)
+    assert [one.live for one in found].count(True) == 6
+    assert found[0].speed is not None
+    assert found[1].speed is not None
+    assert found[1].speed / found[0].speed == pytest.approx(19384 / 45000, rel=1e-3), (
+        "a wider place is slower"
+    )
+    assert [one.limit for one in found[:3]] == [40.0] * 3
+    assert (found[3].speed, found[4].limit) == (None, 100.0)
+    assert all(one.mach and one.lost for one in found[:3])
+
+
+def test_openings_and_speeds_of_a_path_are_to_scale() -> None:
+    figure = all_figures()["path-passage-pocket-left-front"]
+    openings = [number(one, "height") for one in inked(figure, "rect", "live")]
+    areas = [one.area for one in stations() if one.live]
+    assert len(openings) == len(areas) == 6
+    for height, area in zip(openings, areas, strict=True):
+        assert height / openings[0] == pytest.approx(math.sqrt(area / areas[0]), rel=2e-3)
+    bars = [number(one, "height") for one in inked(figure, "rect", "bar")]
+    speeds = [one.speed for one in stations() if one.speed is not None]
+    assert len(bars) == len(speeds)
+    for height, speed in zip(bars[:-1], speeds[:-1], strict=True):
+        assert height / bars[0] == pytest.approx(speed / speeds[0], rel=2e-2)
+    assert len(inked(figure, "polygon", "break")) == 1, (
+        "the jet is faster than the sheet is high, and says so"
+    )
+    assert size_of_path(figure, "nozzle")[4].startswith("336")
+
+
+def size_of_path(figure: Figure, what: str) -> tuple[str, ...]:
+    return next(row for row in figure.rows if row[1] == what)
+
+
+@pytest.mark.parametrize(
+    ("outcome", "speed", "over"),
+    [("finding", 40.1, True), ("finding", 39.9, False), ("conforms", 40.1, False)],
+)
+def test_a_station_is_over_where_its_sheet_found_it(outcome: str, speed: float, over: bool) -> None:
+    check = replace(drawn().checks[0], outcome=outcome)  # type: ignore[arg-type]
+    assert Station("pipe", "pipe", 0.02, speed, 40.0, check).over is over
+
+
+# Fits
+
+
+def fits() -> Iterator[Figure]:
+    yield from fit_figures(drawn())
+
+
+def test_every_fit_is_drawn_cold_and_hot_whatever_its_kind() -> None:
+    """Ø 32 H7 (0 to +25) with m6 (+9 to +25): clearance 25 − 9 = 16 to interference 25 µm."""
+    found = {figure.component: figure for figure in fits()}
+    bolts = found["fit-bolts-left-back"]
+    assert size_of(bolts, "between them, cold") == "clearance 16 to interference 25 µm"
+    assert "transition" in bolts.heading
+    guide = found["spindle-inlet-left-front"]
+    assert size_of(guide, "between them, cold").startswith("clearance")
+    assert size_of(found["fit-saddle-cambox-left-front"], "between them, cold").startswith("clearance 600 to")
+    for name in (
+        "liner-left",
+        "seat-inlet-left-front-upper",
+        "fit-seat-inlet-left-front-upper",
+        guide.component,
+    ):
+        assert [row for row in found[name].rows if row[0].startswith("hot, ")], name
+    hot = [row for row in found["liner-right"].rows if row[0].startswith("hot, ")]
+    assert len(hot) == 1, "a wall that is worked from the same sizes is no fit"
+
+
+def test_a_hot_clearance_lies_to_the_left_of_nothing_and_an_interference_to_the_right() -> None:
+    found = {figure.component: figure for figure in fits()}
+    for name, says in (
+        ("spindle-inlet-left-front", "clearance"),
+        ("seat-inlet-left-front-upper", "interference"),
+    ):
+        figure = found[name]
+        (row,) = (one for one in figure.rows if one[0].startswith("hot, "))
+        assert row[1].startswith(says)
+        (zero,) = (number(one, "x1") for one in inked(figure, "line", "edge"))
+        (bar,) = (one for one in inked(figure, "rect", "hot"))
+        middle = number(bar, "x") + number(bar, "width") / 2
+        assert (middle < zero) is (says == "clearance")
+
+
+def test_a_fit_that_no_check_works_hot_says_so(workshop: Workshop) -> None:
+    spindle = 'kind = "valve-spindle"\nid = "spindle"\nguide_bore = "22.08 mm"\ndiameter = "22 mm"\n'
+    (figure,) = fit_figures(workshop.write({"spindle.toml": spindle}).assess())
+    assert "no check of this part works the fit hot" in figure.says
