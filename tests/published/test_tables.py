@@ -506,3 +506,31 @@ def test_elongation_of_machined_test_pieces(name: str, elongation: float) -> Non
 def test_losses_are_in_the_measure_of_their_source() -> None:
     measures = {(row["group"], row["of"]) for row in rows("loss-coefficients-crane-tp-410m-2009.csv")}
     assert measures == {("bend", "f_T"), ("mitre", "f_T"), ("entrance", "1")}
+
+
+@proves("spring_heat", memory="Spring Manufacturers Institute, Handbook of Spring Design, temperatures in °F")
+def test_temperatures_of_spring_wire_are_round_in_fahrenheit() -> None:
+    """250 to 1100 °F in steps of 25 °F, turned into whole degrees Celsius."""
+    for row in rows("spring-wire-temperature-smi-1991.csv"):
+        fahrenheit = float(row["temperature"]) * 1.8 + 32
+        assert fahrenheit == pytest.approx(round(fahrenheit / 25) * 25, abs=0.91), row
+
+
+@proves(
+    "spring_heat", "spring_fatigue", memory=["EN 10270, grades of spring wire", "EN 10088-1, steel numbers"]
+)
+def test_tables_of_springs_know_the_grades_by_their_names() -> None:
+    drawn, oiled, stainless = {"SL", "SM", "SH", "DM", "DH"}, {"FDC", "VDC"}, {"1.4310", "1.4568"}
+    alloyed = {"FDCrV", "VDCrV", "FDSiCr", "VDSiCr"}
+    known = drawn | oiled | alloyed | stainless | {"1.4401", "2.4669"}
+    assert {row["wire"] for row in rows("spring-wire-temperature-smi-1991.csv")} == known
+    assert {row["wire"] for row in rows("spring-relaxation-en-13906-1-2013.csv")} <= known
+    assert {row["wire"] for row in rows("spring-stroke-strength-en-13906-1-2013.csv")} <= known | {
+        "hot coiled bar"
+    }
+
+
+@proves("bolted_joints.stripping", memory=["VDI 2230 (2003)", "EN 1563:2011", "EN 1561:2011"])
+def test_shear_ratios_name_editions_that_exist() -> None:
+    editions = {(row["source"], row["edition"]) for row in rows("shear-strength-ratios.csv")}
+    assert editions == {("VDI 2230 Part 1", "2003"), ("EN 1563", "2011"), ("EN 1561", "2011")}
