@@ -7,7 +7,7 @@ combination exactly once all the same.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Hashable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Hashable, Iterator, Mapping, Sequence
 from itertools import combinations, product
 from typing import TypeVar
 
@@ -128,8 +128,9 @@ class _Search:
     def _wavering(self, best: _Found) -> list[Hashable]:
         """The inputs whose turning over works one way here and another way where other inputs stand otherwise."""
         met = best[1].met
-        elsewhere = [{name: not high for name, high in met.items()}, *_by_turns(met)]
-        places = [best, *(self._at(start) for start in elsewhere)]
+        opposite = {name: not high for name, high in met.items()}
+        by_turns = {name: index % 2 == 0 for index, name in enumerate(met)}
+        places = [best, self._at(opposite), self._at(by_turns)]
         return [name for name in met if len({self._way(place, name) for place in places}) > 1]
 
     def _way(self, place: _Found, name: Hashable) -> int:
@@ -155,11 +156,6 @@ class _Search:
         if there[0] == here[0]:
             return 0.0
         return abs(there[0][2] - here[0][2]) if there[0][:2] == here[0][:2] else float("inf")
-
-
-def _by_turns(names: Iterable[Hashable]) -> list[dict[Hashable, bool]]:
-    """One input low and the next high, and the other way about."""
-    return [{name: index % 2 == parity for index, name in enumerate(names)} for parity in (0, 1)]
 
 
 def _by_severity(found: _Found) -> Severity:

@@ -33,9 +33,11 @@ class Design:
     complaints: tuple[Complaint, ...] = ()
     cut: frozenset[Where] = frozenset()
     _linking: dict[str, tuple[Component, ...]] = field(default_factory=dict, repr=False, compare=False)
+    _duties: dict[str, Duty | None] = field(default_factory=dict, repr=False, compare=False)
     _owners: dict[str, str] = field(default_factory=dict, repr=False, compare=False)
 
     def __post_init__(self) -> None:
+        self._duties.clear()  # a copy with other specs may have other duties
         linking: dict[str, list[Component]] = {}
         for name in sorted(self.specs):
             spec = self.specs[name]
@@ -62,6 +64,11 @@ class Design:
 
     def duty_of(self, component: Component) -> Duty | None:
         """The duty a component states, or else that of the nearest component it is linked to."""
+        if component.id not in self._duties:
+            self._duties[component.id] = self._nearest_duty(component)
+        return self._duties[component.id]
+
+    def _nearest_duty(self, component: Component) -> Duty | None:
         waiting: deque[Component] = deque([component])
         while waiting:
             part = waiting.popleft()

@@ -93,9 +93,10 @@ class Judging:
         if math.isnan(value) or math.isnan(limit):
             raise ValueError("a value to be judged is not a number")
         holds = used <= 1 + ROUNDING
-        found, against = self._amount(value), self._amount(limit)
-        says = _said(found, against, compared, holds=holds) if self._record else ""
-        return Judgement(holds, says, used, found, against, compared)
+        if self._record is None:
+            return Judgement(holds, "", used, compared=compared)
+        found, against = self._record.amount(value), self._record.amount(limit)
+        return Judgement(holds, _said(found, against, compared, holds=holds), used, found, against, compared)
 
     def _amount(self, value: float) -> Amount:
         return self._record.amount(value) if self._record else Amount(value, "")

@@ -106,8 +106,9 @@ class Record:
         unit = _SI_OF.get(measure.dimension) or DIMENSIONS[measure.dimension].si
         origin = "" if measure.provenance == "drawing" else measure.provenance
         note = "; ".join(part for part in (measure.text, origin, measure.note) if part)
-        step = Step("taken", symbol, words, value, unit, where=measure.where, note=note)
-        self.steps.append(replace(step, written_in=measure.unit, stated=measure.nominal))
+        where, written, stated = measure.where, measure.unit, measure.nominal
+        step = Step("taken", symbol, words, value, unit, "", "", None, where, note, written, stated)
+        self.steps.append(step)
 
     def word(self, name: str, value: object, where: Where = NOWHERE) -> None:
         """Write down a word, a count without symbol, or a yes or no."""

@@ -173,7 +173,11 @@ DIMENSIONS: dict[str, Dimension] = {
         Dimension("energy", "J", "J", "joule", {"J": 1.0, "kJ": 1e3, "ft·lbf": _FOOT * _LBF}),
         Dimension("viscosity", "Pa·s", "mPa·s", "pascal*second", {"Pa·s": 1.0, "mPa·s": 1e-3}),
         Dimension(
-            "kinematic viscosity", "m²/s", "mm²/s", "meter**2/second", {"m²/s": 1.0, "mm²/s": 1e-6, "cSt": 1e-6}
+            "kinematic viscosity",
+            "m²/s",
+            "mm²/s",
+            "meter**2/second",
+            {"m²/s": 1.0, "mm²/s": 1e-6, "cSt": 1e-6},
         ),
         Dimension(
             "pressure times speed",
