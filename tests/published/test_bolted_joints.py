@@ -282,6 +282,9 @@ def test_vdi_2230_table_a1(
         ("torque wrench with estimated friction", 0.23, 0.33),
         ("torque wrench with estimated low friction", 0.26, 0.43),
         ("impact wrench", 0.43, 0.60),
+        ("elongation by ultrasound", 0.05, 0.09),
+        ("elongation by length", 0.05, 0.20),
+        ("yield controlled", 0.09, 0.17),
     ],
 )
 def test_vdi_2230_table_a8_prints_scatter_beside_the_factor(method: str, low: float, high: float) -> None:
@@ -291,7 +294,10 @@ def test_vdi_2230_table_a8_prints_scatter_beside_the_factor(method: str, low: fl
 
 
 @proves("bolted_joints.scatter", memory="NSTS 08307 (1998), Criteria for Preloaded Bolts")
-@pytest.mark.parametrize(("method", "published"), [("torque wrench", 0.25), ("torque wrench", 0.30)])
+@pytest.mark.parametrize(
+    ("method", "published"),
+    [("torque wrench", 0.25), ("torque wrench", 0.30), ("spanner by feel", 0.35)],
+)
 def test_space_practice_for_lubricated_and_plated_bolts(method: str, published: float) -> None:
     """NSTS 08307, Criteria for Preloaded Bolts (1998) (memory): ±25 % lubricated, ±30 % cadmium plated."""
     found = scatter.scatter(method)

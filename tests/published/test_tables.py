@@ -11,6 +11,7 @@ from itertools import pairwise
 
 import pytest
 
+from speclint.handbook.bolted_joints import scatter
 from speclint.handbook.materials import Material, material, names
 from speclint.handbook.materials.tables import Figure, Table
 from speclint.handbook.property_classes import property_class
@@ -534,3 +535,22 @@ def test_tables_of_springs_know_the_grades_by_their_names() -> None:
 def test_shear_ratios_name_editions_that_exist() -> None:
     editions = {(row["source"], row["edition"]) for row in rows("shear-strength-ratios.csv")}
     assert editions == {("VDI 2230 Part 1", "2003"), ("EN 1563", "2011"), ("EN 1561", "2011")}
+
+
+@proves("bolted_joints.scatter", memory="NSTS 08307 (1998), feel, and common practice")
+def test_feel_scatters_by_a_third_to_a_half() -> None:
+    """±35 per cent by feel of the operator, ±50 by a stranger to the joint: factors 1.35/0.65 and 1.5/0.5."""
+    found = scatter.scatter("spanner by feel")
+    assert (found.low, found.high) == (pytest.approx(0.35, abs=1e-3), pytest.approx(0.50, abs=1e-3))
+
+
+@proves(
+    "stress_concentration",
+    memory="Peterson's Stress Concentration Factors, Charts 3.4, 3.10 and 3.12, ranges",
+)
+def test_fits_of_shoulders_cover_the_charts_in_four_terms() -> None:
+    table = rows("stepped-round-bar-peterson-1997.csv")
+    ranges = [(load, *ends) for load in ("tension", "bending") for ends in (("0.1", "2"), ("2", "20"))]
+    ranges.append(("torsion", "0.25", "4"))
+    expected = [(*one, str(term)) for one in ranges for term in (1, 2, 3, 4)]
+    assert [(row["load"], row["from"], row["to"], row["term"]) for row in table] == expected
