@@ -104,7 +104,7 @@ class Judging:
 
 def _said(found: Amount, limit: Amount, compared: str, *, holds: bool) -> str:
     sign = compared if holds else {"≤": ">", "≥": "<"}[compared]
-    left = f"{_name(found)} {amount(found.value, found.unit, found.written_in)}"
+    left = f"{_name(found)} {amount(found.value, found.unit, found.written_in or limit.written_in)}"
     right = f"{amount(limit.value, limit.unit, limit.written_in or found.written_in)} {_name(limit)}"
     return f"{left} {sign} {right}".strip()
 

@@ -14,7 +14,7 @@ from speclint.assess import check, conforms
 from speclint.assessment import assess
 from speclint.checks import Check
 from speclint.errors import OutOfRange
-from speclint.formula import Metres, formula
+from speclint.formula import Metres, Ratio, formula
 from speclint.judgement import RuleEnded
 from tests import tubes
 from tests.tubes import FILES, TUBE, Tube
@@ -147,6 +147,24 @@ def only_small(d: Metres) -> Metres:
     if d > 0.1:
         raise OutOfRange(f"bore {d * 1e3:g} mm is beyond 100 mm")
     return d
+
+
+@formula("x = d/D", cites=[FIRST_PRINCIPLES])
+def share(d: Metres, D: Metres) -> Ratio:
+    """Bore as a share of the outside."""
+    return d / D
+
+
+def test_both_sides_of_a_comparison_are_written_in_one_unit(tmp_path: Path) -> None:
+    """A share that no spec states is written in per cent where its limit is: at worst 100.5/104.5 = 96.17 %."""
+
+    def function(tube: Tube, sheet: Sheet) -> Judgement:
+        d, D = sheet.take("d", tube.bore), sheet.take("D", tube.outside)
+        return sheet.at_most(sheet.work("x", share, d=d, D=D), sheet.limit("most"))
+
+    limits = [Limit("most", "90 %", "ratio", COMMON_PRACTICE, "greatest share")]
+    found = with_rule(tmp_path, function, limits=limits).only("tube.made")
+    assert found.says == "bore as a share of the outside 96.17 % > 90 % greatest share"
 
 
 def test_out_of_the_range_of_a_formula_is_a_query(tmp_path: Path) -> None:
