@@ -241,7 +241,7 @@ def _concluded(rule: Rule, component: Component, result: CaseResult, basis: Mapp
         rule=rule,
         outcome=outcome,
         says=ending.says,
-        where=_pointed_at(ending, result.sheet, component),
+        where=_pointed_at(result, component),
         fingerprint=fingerprint(rule, component.id, basis),
         grade=grade,
         judgement=ending if isinstance(ending, Judgement) else None,
@@ -263,16 +263,21 @@ def _outcome(ending: Ending, rule: Rule) -> tuple[Outcome, Grade | None]:
     return "not assessed", Grade.HOLD if rule.gravest is Grade.HOLD else None
 
 
-def _pointed_at(ending: Ending, sheet: Sheet, component: Component) -> Where:
-    """The place to look at: what the ending names, else the first value taken from the component itself."""
+def _pointed_at(result: CaseResult, component: Component) -> Where:
+    """The place to look at: what the ending names, else among the values taken from the component's own file the one
+    judged, or held against; else the first whose side governs; else the first."""
+    ending, record = result.ending, result.sheet.record
     if ending.where.file:
         return ending.where
-    own = (
-        step.where
-        for step in sheet.record.steps
-        if step.kind in ("taken", "counted") and step.where.file == component.where.file
+    taken = [step for step in record.steps if step.kind in ("taken", "counted")]
+    own = [step for step in taken if step.where.file == component.where.file]
+    judged = (ending.found, ending.limit) if isinstance(ending, Judgement) else ()
+    named = (
+        step for one in judged if one for step in own if (step.name, step.value) == (one.name, one.value)
     )
-    return next(own, component.where)
+    sides = tuple(words.rsplit(" ", 1)[0] for words in result.governing)
+    governing = (step for step in own if step.name in sides)
+    return next((step.where for step in (*named, *governing, *own)), component.where)
 
 
 def _could_not_run(rule: Rule, component: Component, problem: Exception) -> Check:

@@ -149,10 +149,40 @@ def only_small(d: Metres) -> Metres:
     return d
 
 
+@formula("x = d/2 + 0 D", cites=[FIRST_PRINCIPLES])
+def only_half(d: Metres, D: Metres) -> Metres:
+    """Half the bore, whatever the outside."""
+    return d / 2 + 0 * D
+
+
 @formula("x = d/D", cites=[FIRST_PRINCIPLES])
 def share(d: Metres, D: Metres) -> Ratio:
     """Bore as a share of the outside."""
     return d / D
+
+
+def test_a_check_points_at_the_value_that_is_judged(tmp_path: Path) -> None:
+    """Of two values taken, at the one held against the limit and not at the first."""
+
+    def function(tube: Tube, sheet: Sheet) -> Judgement:
+        sheet.take("D", tube.outside)
+        return sheet.at_most(sheet.take("d", tube.bore), sheet.limit("most"))
+
+    limits = [Limit("most", "90 mm", "length", COMMON_PRACTICE, "greatest bore")]
+    assert with_rule(tmp_path, function, limits=limits).only("tube.made").where.key == "bore"
+
+
+def test_a_check_points_at_a_value_that_governs(tmp_path: Path) -> None:
+    """A worked length that follows the bore and nothing else: the outside, taken first, is not to be looked at."""
+
+    def function(tube: Tube, sheet: Sheet) -> Judgement:
+        D = sheet.take("D", tube.outside)
+        half = sheet.work("x", only_half, d=sheet.take("d", tube.bore), D=D)
+        return sheet.at_most(half, sheet.limit("most"))
+
+    limits = [Limit("most", "90 mm", "length", COMMON_PRACTICE, "greatest length")]
+    found = with_rule(tmp_path, function, limits=limits).only("tube.made")
+    assert (found.governing, found.where.key) == (("bore high",), "bore")
 
 
 def test_both_sides_of_a_comparison_are_written_in_one_unit(tmp_path: Path) -> None:
