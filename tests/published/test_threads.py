@@ -432,6 +432,88 @@ def test_fine_pitches_are_those_of_the_standard_and_finer_than_the_coarse(size: 
     assert all(pitch < coarse[0] for pitch in fine if coarse)
 
 
+# ISO 261:1998, Table 2, all three choices to 150 mm, and the pitches of the coarse series: memory
+ISO_261_DIAMETERS = {
+    *(
+        1,
+        1.1,
+        1.2,
+        1.4,
+        1.6,
+        1.8,
+        2,
+        2.2,
+        2.5,
+        3,
+        3.5,
+        4,
+        4.5,
+        5,
+        5.5,
+        6,
+        7,
+        8,
+        9,
+        10,
+        11,
+        12,
+        14,
+        15,
+        16,
+        17,
+        18,
+        20,
+    ),
+    *(
+        22,
+        24,
+        25,
+        26,
+        27,
+        28,
+        30,
+        32,
+        33,
+        35,
+        36,
+        38,
+        39,
+        40,
+        42,
+        45,
+        48,
+        50,
+        52,
+        55,
+        56,
+        58,
+        60,
+        62,
+        64,
+        65,
+        68,
+        70,
+    ),
+    *(72, 75, 76, 78, 80, 82, 85, 90, 95, 100, 105, 110, 115, 120, 125, 130, 135, 140, 145, 150),
+}
+ISO_261_COARSE = {
+    1: 0.25, 1.1: 0.25, 1.2: 0.25, 1.4: 0.3, 1.6: 0.35, 1.8: 0.35, 2: 0.4, 2.2: 0.45, 2.5: 0.45, 3: 0.5, 3.5: 0.6,
+    4: 0.7, 4.5: 0.75, 5: 0.8, 6: 1, 7: 1, 8: 1.25, 9: 1.25, 10: 1.5, 11: 1.5, 12: 1.75, 14: 2, 16: 2, 18: 2.5,
+    20: 2.5, 22: 2.5, 24: 3, 27: 3, 30: 3.5, 33: 3.5, 36: 4, 39: 4, 42: 4.5, 45: 4.5, 48: 5, 52: 5, 56: 5.5, 60: 5.5,
+    64: 6, 68: 6,
+}  # fmt: skip
+
+
+@proves("threads.designations", memory="ISO 261:1998, Table 2")
+def test_diameters_are_those_of_the_general_plan() -> None:
+    table = rows("iso-261-1998-metric-threads.csv")
+    assert {float(row["diameter"]) for row in table} == ISO_261_DIAMETERS
+    coarse = {
+        float(row["diameter"]): float(row["pitch"]) for row in table if row["series"] == "metric coarse"
+    }
+    assert coarse == ISO_261_COARSE
+
+
 @proves("threads.designations", memory="ASME B1.1")
 @pytest.mark.parametrize("table", ["asme-b1.1-2019-unified-threads.csv", "bs-84-1956-whitworth-threads.csv"])
 def test_inch_diameters_are_what_their_size_says(table: str) -> None:
