@@ -46,6 +46,14 @@ def check_component(component: Component, rules: Sequence[Rule], context: Contex
     return sorted(checks, key=lambda one: one.order)
 
 
+def check_named(name: str, rules: Sequence[Rule], context: Context) -> list[Check]:
+    """Every check of the component of that id."""
+    part = context.design.specs[name]
+    if not isinstance(part, Component):
+        raise TypeError(f"{name} is no component")
+    return check_component(part, rules, context)
+
+
 def remember(component: str, checks: Iterable[Check], context: Context) -> None:
     """Keep how the checks of a component came out, for the rules that review them."""
     plain = [one for one in checks if not one.rule.reviews]

@@ -7,16 +7,14 @@ from __future__ import annotations
 
 import io
 import pickle
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from speclint.assess import check_component, remember
-from speclint.checks import Check
+from speclint.assess import check_named, remember
 from speclint.context import Context
 from speclint.remedies import remedies
 from speclint.rules import Rule
-from speclint.specs.part import Component
 
 
 @dataclass
@@ -51,14 +49,6 @@ def checked(task: bytes) -> bytes:
     bench = _at_bench()
     name: str = unpacked(task, bench.rules)
     return packed(check_named(name, tuple(bench.rules.values()), bench.context))
-
-
-def check_named(name: str, rules: Sequence[Rule], context: Context) -> list[Check]:
-    """Every check of the component of that id."""
-    part = context.design.specs[name]
-    if not isinstance(part, Component):
-        raise TypeError(f"{name} is no component")
-    return check_component(part, rules, context)
 
 
 def remedied(task: bytes) -> bytes:

@@ -7,7 +7,6 @@ same; it loads the same families, and hands back what it found with each rule by
 from __future__ import annotations
 
 import os
-import pickle
 from collections import deque
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
@@ -15,7 +14,7 @@ from threading import RLock
 from types import TracebackType
 from typing import TYPE_CHECKING, Literal, Self, TypeVar
 
-from speclint.assess import remember
+from speclint.assess import check_named, remember
 from speclint.checks import Check
 from speclint.context import Context
 from speclint.remedies import Remedy, of_interest, remedies
@@ -56,13 +55,11 @@ class Hands:
 
         ``given`` is what a helper needs to make the same context of.
         """
-        from speclint.bench import check_named
-
         parts = [part.id for part in context.design.parts()]
         self._rules = {rule.name: rule for rule in rules}
         if self._helpers > 0 and len(parts) >= self._enough:
             named = None if context.outcomes is not None else tuple(self._rules)
-            self._pool = self._call(pickle.dumps(given), named)
+            self._pool = self._call(given, named)
         found = self._share("checked", lambda part: check_named(part, rules, context), parts)
         for part, checks in zip(parts, found, strict=True):
             remember(part, checks, context)
@@ -89,14 +86,17 @@ class Hands:
             for index in range(len(items))
         ]
 
-    def _call(self, given: bytes, named: tuple[str, ...] | None) -> ProcessPoolExecutor:
+    def _call(self, given: object, named: tuple[str, ...] | None) -> ProcessPoolExecutor:
+        import pickle
         from concurrent.futures import ProcessPoolExecutor
         from multiprocessing import get_context
 
         from speclint.bench import begin
 
         fresh = get_context("spawn")
-        return ProcessPoolExecutor(self._helpers, fresh, initializer=begin, initargs=(given, named))
+        return ProcessPoolExecutor(
+            self._helpers, fresh, initializer=begin, initargs=(pickle.dumps(given), named)
+        )
 
     def _taken(self, given: Future[bytes] | None, local: Callable[[W], list[R]], item: W) -> list[R]:
         from concurrent.futures.process import BrokenProcessPool

@@ -22,8 +22,8 @@ LOADED = load_families()
 class Lost(Hands):
     """Helpers that end as soon as they begin."""
 
-    def _call(self, given: bytes, named: tuple[str, ...] | None) -> ProcessPoolExecutor:
-        return ProcessPoolExecutor(1, get_context("spawn"), initializer=_end, initargs=(given, named))
+    def _call(self, given: object, named: tuple[str, ...] | None) -> ProcessPoolExecutor:
+        return ProcessPoolExecutor(1, get_context("spawn"), initializer=_end, initargs=(given is None, named))
 
 
 def _end(*_: object) -> None:
