@@ -17,10 +17,12 @@ from speclint.reports.pack.cylinder_sizes import cylinders_of
 from speclint.reports.pack.drawings import figures
 from speclint.reports.pack.figures import Figure
 from speclint.reports.pack.fit_charts import fit_figures
+from speclint.reports.pack.overview_charts import overview_figures
 from speclint.reports.pack.plot import Key, Plot
 from speclint.reports.pack.spring_charts import spring_figures
 from speclint.reports.pack.stations import Station, paths_of
 from speclint.reports.pack.valve_drawing import valve_figures
+from speclint.rules import Grade
 from tests.families.valves.gear import train_files
 from tests.reports.test_pack import drawn
 from tests.workshop import Workshop
@@ -92,6 +94,44 @@ def test_every_ink_is_known_to_the_style_sheet() -> None:
     assert "metal" in inks
     for ink in inks:
         assert f".{ink} " in style or f".{ink}," in style or f".{ink}.hold" in style, ink
+
+
+# All utilisations
+
+
+def lefts(figure: Figure) -> set[float]:
+    """Where the columns of names end."""
+    return {number(one, "x") for one in inked(figure, "text", "word")}
+
+
+@pytest.mark.parametrize(("components", "columns"), [(40, 1), (41, 2)])
+def test_utilisations_stand_in_two_columns_where_one_is_too_tall_for_a_page(
+    components: int, columns: int
+) -> None:
+    """230 units for a name and 500 for a column; names stand to the left of 230 and 730."""
+    base = next(check for check in drawn().checks if check.utilisation is not None)
+    checks = tuple(replace(base, component=f"part-{index:03}") for index in range(components))
+    (figure,) = (
+        one for one in overview_figures(replace(drawn(), checks=checks)) if one.name == "utilisations"
+    )
+    assert lefts(figure) == {230.0, 730.0} if columns == 2 else lefts(figure) == {230.0}
+    assert [name for name in texts(figure) if name.startswith("part-")] == [
+        check.component for check in checks
+    ]
+    root = ElementTree.fromstring(figure.drawing)
+    _, _, wide, tall = map(float, (root.get("viewBox") or "").split())
+    assert wide == 500.0 * columns
+    assert tall == 40 + 44 + 16 * -(-components // columns)
+
+
+def test_what_is_wrong_lies_on_top_of_what_holds() -> None:
+    base = next(check for check in drawn().checks if check.utilisation is not None)
+    wrong = replace(base, outcome="finding", grade=Grade.HOLD)
+    right = replace(base, outcome="conforms", grade=None)
+    figure = next(overview_figures(replace(drawn(), checks=(wrong, right))))
+    root = ElementTree.fromstring(figure.drawing)
+    inks = [one.get("class") for one in root.iter() if "point" in (one.get("class") or "").split()]
+    assert inks == ["point", "point hold"]
 
 
 # Cylinders

@@ -11,8 +11,9 @@ from speclint.reports.pack.section_view import ABOVE, BELOW, View
 def covers(paper: Paper, cylinder: Cylinder, view: View) -> None:
     """The plate of each cover inside the bore, and its flange where the face that it sits on is stated."""
     for cover in cylinder.covers:
-        for side in (ABOVE, BELOW):
+        for side in (ABOVE, BELOW) if cover.hole else (ABOVE,):
             _plate(paper, cover, view, side)
+        for side in (ABOVE, BELOW):
             if cover.joint is not None:
                 _flange(paper, cover, cover.joint, view, side)
 
@@ -23,8 +24,10 @@ def _ends(at: float, out: int, thick: float) -> tuple[float, float]:
 
 
 def _plate(paper: Paper, cover: Cover, view: View, side: int) -> None:
+    """The plate: in two halves where the rod goes through, else in one."""
     start, end = _ends(cover.inner, cover.out, cover.thick)
-    view.metal(paper, (start, cover.hole / 2), (end, cover.bore / 2), side, pitch=8, rising=True)
+    inner = cover.hole / 2 if cover.hole else -cover.bore / 2
+    view.metal(paper, (start, inner), (end, cover.bore / 2), side, pitch=8, rising=True)
 
 
 def _flange(paper: Paper, cover: Cover, joint: float, view: View, side: int) -> None:

@@ -12,14 +12,17 @@ from speclint.checks import Check
 from speclint.reports.pack.anchors import sheet_anchor
 from speclint.reports.pack.bars import Bar, chart
 from speclint.reports.pack.figures import Figure
-from speclint.reports.pack.paper import SIZE, Paper, placed, shortened, wide
+from speclint.reports.pack.paper import SIZE, Paper, Point, placed, shortened, wide
 from speclint.rules import Grade
 from speclint.writing import amount
 
-_WIDTH, _LABELS, _TOP, _ROW, _FOOT = 900.0, 250.0, 40.0, 19.0, 44.0
+_COLUMN, _LABELS, _TOP, _ROW, _FOOT = 500.0, 230.0, 40.0, 16.0, 44.0
+_TALLEST = (
+    40  # rows beyond which they stand in two columns, so that they fill a page of A4 and can be read on it
+)
 _MOST = 1.5  # beyond one and a half times the limit a point stands at the edge
-_EDGE = 34.0
-_POINT = 4.5
+_EDGE = 22.0
+_POINT = 4.0
 _SLOW = 0.2  # speeds held to less than a fifth of the greatest limit have a chart of their own
 
 
@@ -35,22 +38,20 @@ def _utilisations(checks: Sequence[Check]) -> Iterator[Figure]:
         return
     rows = [(component, list(group)) for component, group in groupby(judged, key=lambda one: one.component)]
     over = sum(check.outcome == "finding" for check in judged)
+    columns = 1 if len(rows) <= _TALLEST else 2
+    tall = -(-len(rows) // columns)
     paper = Paper(
         "utilisations",
         "How much of each limit is used",
         f"{len(judged)} checks of {len(rows)} components; {over} beyond their limit.",
-        _WIDTH,
-        _TOP + len(rows) * _ROW + _FOOT,
+        columns * _COLUMN,
+        _TOP + tall * _ROW + _FOOT,
     )
-    foot = _TOP + len(rows) * _ROW
-    for tenth in range(0, 16, 5):
-        x = _place(tenth / 10)
-        paper.line((x, _TOP - 6), (x, foot + 6), "limit" if tenth == 10 else "grid")
-        for y in (_TOP - 14, foot + 22):
-            paper.text((x, y), f"{tenth / 10:g}" if tenth else "0", "figure", "middle")
-    paper.text((_place(0.75), foot + 38), "of the limit", "quiet", "middle")
-    for number, (component, group) in enumerate(rows):
-        _row(paper, component, group, _TOP + (number + 0.5) * _ROW)
+    for column in range(columns):
+        left, here = column * _COLUMN, rows[column * tall : (column + 1) * tall]
+        _grid(paper, left, _TOP + len(here) * _ROW)
+        for number, (component, group) in enumerate(here):
+            _row(paper, component, group, (left, _TOP + (number + 0.5) * _ROW))
     yield Figure(
         paper.name,
         "",
@@ -62,19 +63,30 @@ def _utilisations(checks: Sequence[Check]) -> Iterator[Figure]:
     )
 
 
+def _grid(paper: Paper, left: float, foot: float) -> None:
+    """The upright lines of one column, with what share of the limit they stand for."""
+    for tenth in range(0, 16, 5):
+        x = left + _place(tenth / 10)
+        paper.line((x, _TOP - 6), (x, foot + 6), "limit" if tenth == 10 else "grid")
+        for y in (_TOP - 14, foot + 22):
+            paper.text((x, y), f"{tenth / 10:g}" if tenth else "0", "figure", "middle")
+    paper.text((left + _place(0.75), foot + 38), "of the limit", "quiet", "middle")
+
+
 def _place(utilisation: float) -> float:
-    return _LABELS + 16 + min(max(utilisation, 0.0), _MOST) / _MOST * (_WIDTH - _LABELS - 16 - _EDGE)
+    """How far from the edge of a column a share of the limit stands."""
+    return _LABELS + 14 + min(max(utilisation, 0.0), _MOST) / _MOST * (_COLUMN - _LABELS - 14 - _EDGE)
 
 
-def _row(paper: Paper, component: str, group: Sequence[Check], y: float) -> None:
-    paper.text((_LABELS, y + SIZE / 3), shortened(component, _LABELS - 4), "word", "end")
-    paper.line((_place(0), y), (_place(_MOST), y), "row")
-    for check in group:
+def _row(paper: Paper, component: str, group: Sequence[Check], at: Point) -> None:
+    left, y = at
+    paper.text((left + _LABELS, y + SIZE / 3), shortened(component, _LABELS - 4), "word", "end")
+    paper.line((left + _place(0), y), (left + _place(_MOST), y), "row")
+    for check in sorted(group, key=lambda one: one.outcome == "finding"):  # what is wrong lies on top
         used = check.utilisation or 0.0
         shown = "beyond measure" if used == float("inf") else f"{used:.2f} of the limit"
-        paper.linked(
-            sheet_anchor(check), f"{component} {check.rule.name}: {shown}", [_point(check, _place(used), y)]
-        )
+        point = _point(check, left + _place(used), y)
+        paper.linked(sheet_anchor(check), f"{component} {check.rule.name}: {shown}", [point])
 
 
 def _point(check: Check, x: float, y: float) -> svg.Element:
