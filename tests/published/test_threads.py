@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 from fractions import Fraction
+from itertools import pairwise
 
 import pytest
 from fluids.piping import t_from_gauge
@@ -404,6 +405,29 @@ def test_tolerances_by_pitch_are_preferred_numbers_near_their_formulae(row: Mapp
     if P >= 0.3:
         assert float(row["minor diameter internal"]) in PREFERRED
         assert float(row["minor diameter internal"]) == pytest.approx(minor, rel=0.045)
+
+
+# ISO 965-1:1998: bands of diameter, Tables 5 and 6, mm; deviation es of position g by pitch, Table 1, µm: memory
+ISO_965_BANDS = [1.4, 2.8, 5.6, 11.2, 22.4, 45, 90, 180, 355]
+ISO_965_ES_G = {
+    0.2: 17, 0.25: 18, 0.3: 18, 0.35: 19, 0.4: 19, 0.45: 20, 0.5: 20, 0.6: 21, 0.7: 22, 0.75: 22, 0.8: 24, 1: 26,
+    1.25: 28, 1.5: 32, 1.75: 34, 2: 38, 2.5: 42, 3: 48, 3.5: 53, 4: 60, 4.5: 63, 5: 71, 5.5: 75, 6: 80, 8: 100,
+}  # fmt: skip
+
+
+@proves("threads.limits", memory="ISO 965-1:1998, Tables 1, 5 and 6")
+def test_bands_pitches_and_deviations_are_those_of_the_standard() -> None:
+    bands = [
+        (float(row["over"]), float(row["to"])) for row in rows("iso-965-1-1998-pitch-diameter-tolerances.csv")
+    ]
+    assert set(bands) <= set(pairwise(ISO_965_BANDS))
+    assert bands == sorted(bands)
+    pitches = {float(row["pitch"]) for row in rows("iso-965-1-1998-pitch-diameter-tolerances.csv")}
+    assert pitches <= set(ISO_965_ES_G)
+    deviations = {
+        float(row["pitch"]): float(row["es g"]) for row in rows("iso-965-1-1998-tolerances-by-pitch.csv")
+    }
+    assert deviations == {pitch: es for pitch, es in ISO_965_ES_G.items() if pitch in deviations}
 
 
 @proves("threads.limits", memory="ISO 228-1:2000")
