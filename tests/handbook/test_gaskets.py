@@ -35,6 +35,11 @@ def test_effective_width_runs_through_a_quarter_inch_without_a_step() -> None:
     assert g.effective_seating_width(above) == pytest.approx(6.35e-3, rel=1e-4)
 
 
+def test_a_solid_ring_in_its_groove_seats_on_an_eighth_of_its_width() -> None:
+    """ASME VIII-1, Table 2-5.2, sketch 6 (memory): w/8, of a ring 12 mm wide 1.5 mm."""
+    assert g.basic_seating_width_of_ring_joint(0.012) == pytest.approx(0.0015)
+
+
 def test_metric_width_changes_at_six_point_three() -> None:
     """2.52 √6.3 = 6.3252 mm just above; the basic width itself just below."""
     assert g.effective_seating_width_metric(6.2999e-3) == 6.2999e-3
