@@ -143,7 +143,7 @@ def test_factors_as_the_european_standard_prints_them(gasket: str, m: float, y: 
 
 
 LIMITS = [
-    # °C, bar, bar × °C; why. Written from the trade's own limits, not from the table.
+    # °C, bar, bar × °C; why. Set beside the table with the table in view: reasons, not a second source.
     pytest.param("elastomer sheet below 75 Shore A", 120, 10, None, id="rubber in hot water, low PN"),
     pytest.param(
         "elastomer sheet 75 Shore A or harder", 120, 15, None, id="rubber, harder: half as much again"
@@ -189,7 +189,7 @@ LIMITS = [
 @proves("gasket_materials", memory="common practice, as makers' sheets of gaskets have it")
 @pytest.mark.parametrize(("gasket", "celsius", "bar", "product"), LIMITS)
 def test_limits_of_use(gasket: str, celsius: float, bar: float, product: float | None) -> None:
-    """No standard rates them: each figure stands here again with its reason, written apart from the table."""
+    """No standard rates them: each figure stands here again with a reason; no independent source."""
     assert gasket_materials.hottest(gasket).nominal == pytest.approx(celsius + 273.15)
     assert gasket_materials.greatest_pressure(gasket).nominal == pytest.approx(bar * 1e5)
     if product is not None:

@@ -51,7 +51,7 @@ def test_iron_segments_are_rated_as_running_parts_of_iron() -> None:
 
 
 RATINGS = [
-    # °C, bar, m/s; why. Written from the trade's own limits, not from the table.
+    # °C, bar, m/s; why. Set beside the table with the table in view: reasons, not a second source.
     pytest.param(
         "white metal segments", 210, 16, 6, id="saturated steam at 16 bar is 204 °C; solidus 241 °C"
     ),
@@ -78,7 +78,7 @@ RATINGS = [
 @proves("packings", memory="common practice, as rod packers and makers' sheets of braids and rings have it")
 @pytest.mark.parametrize(("packing", "celsius", "bar", "speed"), RATINGS)
 def test_ratings_of_packings(packing: str, celsius: float, bar: float, speed: float | None) -> None:
-    """No standard rates packings: each figure stands here again with its reason, written apart from the table."""
+    """No standard rates packings: each figure stands here again with a reason; no independent source."""
     assert packings.hottest(packing).nominal == pytest.approx(celsius + 273.15)
     assert packings.greatest_pressure(packing).nominal == pytest.approx(bar * 1e5)
     if speed is not None:

@@ -1,7 +1,8 @@
 """Data tables against second witnesses: formulae that made them, relations between them, other handbooks.
 
-Every row recalled (memory) was set beside the table by its own road: another standard, another column of the same
-standard, or the formula that the standard prints beside its figures.
+Rows marked memory were recalled with the table in view and not seen in the work named. Relations marked derived
+and "read off the table itself", and the bounds of smoothness, were fitted to the table as it stands: they show
+a figure that leaves its fellows, and prove no value.
 """
 
 from __future__ import annotations
@@ -142,7 +143,7 @@ def test_strength_of_wire_runs_smoothly(name: str, bound: str) -> None:
         assert here[1] == pytest.approx(line, rel=0.0105), math.exp(here[0]) * 1e3
 
 
-@proves(LIBRARY, memory="EN 10270-2:2011, the width of its bands of strength")
+@proves(LIBRARY, derived="widths of bands, read off the table itself")
 @pytest.mark.parametrize("name", [name for name in WIRES if "oil-tempered" in name])
 def test_bands_of_oil_tempered_wire_narrow_with_the_diameter(name: str) -> None:
     """From 200 MPa (150 MPa in valve wire) down to 150 MPa (100 MPa), in tens."""
@@ -161,7 +162,7 @@ def test_sh_and_dh_are_of_one_strength() -> None:
         assert at[0] == at[1], edge * 1e3
 
 
-@proves(LIBRARY, memory="EN 10270-3:2011, the most of a grade is one multiple of its least")
+@proves(LIBRARY, derived="one multiple over a grade, read off the table itself")
 @pytest.mark.parametrize(
     ("name", "multiple"),
     [("wire-stainless-1.4310", 1.15), ("wire-stainless-1.4310-HS", 1.15), ("wire-stainless-1.4568", 1.12)],
@@ -236,10 +237,13 @@ def test_heat_in_carbon_steel_by_the_formulae_of_the_fire_code(
 GREY = {"grey-iron-200": 200, "grey-iron-250": 250, "grey-iron-300": 300, "grey-iron-350": 350}
 
 
-@proves(LIBRARY, memory="EN 1561:2011, annex A, the trend of its columns with the grade")
+@proves(LIBRARY, derived="trend over the four grades, read off the table itself")
 @pytest.mark.parametrize(("name", "grade"), GREY.items())
 def test_grey_irons_follow_the_trend_of_their_grades(name: str, grade: float) -> None:
-    """Compressive strength 240 MPa + 2.4 R_m, density 6950 kg/m³ + 1 for each MPa, as the annex's figures lie."""
+    """Strength in compression and density lie on a line over the grades.
+
+    240 MPa + 2.4 R_m and 6950 kg/m³ + 1 for each MPa: one that leaves the line shows.
+    """
     iron = material(name)
     assert iron.compressive_strength(ROOM).nominal / 1e6 == pytest.approx(240 + 2.4 * grade, rel=5e-3)
     assert iron.density().nominal == pytest.approx(6950 + grade, rel=1e-3)
@@ -296,7 +300,7 @@ def test_plates_of_all_thicknesses_share_one_curve(name: str) -> None:
             assert share == pytest.approx(thinnest, rel=0.0095), (at - ICE, row[cold].low / 1e6)
 
 
-@proves(LIBRARY, memory="EN 10216-2:2007, hot figures of one steel for all walls up to 60 mm")
+@proves(LIBRARY, derived="hot figures alike for all walls, read off the table itself")
 @pytest.mark.parametrize("name", TUBES)
 def test_tubes_of_all_walls_share_their_hot_figures(name: str) -> None:
     (table,) = material(name).tables["proof-stress"]
@@ -445,7 +449,7 @@ def test_b7_by_the_rule_of_its_code(
 # --- columns that stand beside one another in their source ---
 
 
-@proves(LIBRARY, memory="ASME B31.1-1995, table of moduli, its rows for ferritic steels")
+@proves(LIBRARY, derived="constant distance of rows, read off the table itself")
 @pytest.mark.parametrize(
     ("name", "apart", "hottest"),
     # plain steel above 0.30 % carbon, carbon-molybdenum, and 1/2 to 2 Cr up to 600 °F, million psi
@@ -459,7 +463,7 @@ def test_moduli_of_ferritic_steels_run_side_by_side(name: str, apart: float, hot
         assert found == pytest.approx(apart, abs=0.11), fahrenheit
 
 
-@proves(LIBRARY, memory="EN 10088-1, tables E.3 and E.5, half a millionth more for each 100 K")
+@proves(LIBRARY, derived="even steps, read off the table itself")
 @pytest.mark.parametrize(("name", "at_100"), [("stainless-1.4021", 10.5), ("stainless-1.4301", 16.0)])
 def test_expansion_of_stainless_steel_rises_by_even_steps(name: str, at_100: float) -> None:
     steel = material(name)
