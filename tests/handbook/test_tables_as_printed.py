@@ -1,8 +1,9 @@
 """Figures stand in the tables in the steps in which their sources print them.
 
 The steps, and the figures listed between them, were chosen to fit the tables as they stand. This proves no value:
-it shows a digit that slipped, since a slip seldom lands on a step. Values are proved in ``tests/published``. A step grows with the figure as it does in print: limits of composition go by hundredths up
-to half a per cent, and by halves from five.
+it shows a digit that slipped, since a slip seldom lands on a step. Values are proved in ``tests/published``. A step
+grows with the figure as it does in print: limits of composition go by hundredths up to half a per cent, and by
+halves from five.
 """
 
 from __future__ import annotations
