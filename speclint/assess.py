@@ -8,7 +8,7 @@ from functools import partial
 
 from speclint.checks import Check, Outcome, fingerprint
 from speclint.context import Context
-from speclint.corners import FULL_ENUMERATION, Corner, Severity, worst_corner
+from speclint.corners import FULL_ENUMERATION, Corner, Severity, worse_nearby, worst_corner
 from speclint.judgement import Judgement, NotApplicable, NotAssessed, NotCovered, RuleEnded
 from speclint.rules import Grade, Rule
 from speclint.sheet import Sheet
@@ -86,6 +86,7 @@ def check(
     return replace(
         _concluded(rule, component, governing, basis),
         missing=missing,
+        corners={result.case: dict(result.corner.met) for result in results},
         rests_on=dict(_in_plain_words(results)),
         consulted=frozenset().union(*(record.consulted for record in records)),
     )
@@ -123,8 +124,12 @@ def run_once(
     return _run(rule, component, found, context, Corner(sides))[0]
 
 
-def conforms(rule: Rule, component: Component, context: Context) -> bool:
-    """Whether a check would come out as conforming, at every corner of every load case; nothing is written down."""
+def still_conforms(found: Check, component: Component, context: Context) -> bool:
+    """Whether a check that conforms would still do so in slightly other surroundings.
+
+    In each load case the search for the worst corner sets out from the one that governed. Nothing is written down.
+    """
+    rule = found.rule
     context.begin()
     ranks = set()
     try:
@@ -133,7 +138,7 @@ def conforms(rule: Rule, component: Component, context: Context) -> bool:
             if isinstance(case, NotAssessed):
                 return False
             run = partial(_ending, rule, component, case, context)
-            _, worst = worst_corner(run, lambda ending: severity(ending, rule))
+            _, worst = worse_nearby(run, lambda ending: severity(ending, rule), found.corners.get(name, {}))
             ranks.add(severity(worst, rule)[0])
             if max(ranks) > _HOLDS:
                 return False
@@ -257,7 +262,6 @@ def _concluded(rule: Rule, component: Component, result: CaseResult, basis: Mapp
         governing=result.governing,
         steps=tuple(result.sheet.record.steps),
         assumed=tuple(dict.fromkeys(result.sheet.record.assumed)),
-        corner=dict(result.corner.met),
     )
 
 

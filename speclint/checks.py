@@ -22,7 +22,8 @@ class Check:
     ``grade`` is that of the finding; of a check not assessed it is the gravest that the rule can give when
     that is a hold, else None. ``governing`` names the corner in words. ``missing`` says what an assessment
     needs. ``could_not_run`` holds the error of a rule that raised. ``rests_on`` is what the fingerprint was
-    made of, in words and as a report shows it; ``consulted`` are the specs that it came from.
+    made of, in words and as a report shows it; ``consulted`` are the specs that it came from. ``corners`` are the
+    worst corners of each load case, by its name.
     """
 
     component: str
@@ -42,7 +43,12 @@ class Check:
     could_not_run: str = ""
     rests_on: Mapping[str, str] = field(default_factory=dict, repr=False)
     consulted: frozenset[str] = frozenset()
-    corner: Mapping[Hashable, bool] = field(default_factory=dict, repr=False)
+    corners: Mapping[str, Mapping[Hashable, bool]] = field(default_factory=dict, repr=False)
+
+    @property
+    def corner(self) -> Mapping[Hashable, bool]:
+        """The governing corner: which inputs stand at their high side there."""
+        return self.corners.get(self.case, {})
 
     @property
     def utilisation(self) -> float | None:

@@ -70,6 +70,14 @@ def worst_corner(
     return best
 
 
+def worse_nearby(
+    run: Callable[[Corner], T], severity: Callable[[T], Severity], sides: Mapping[Hashable, bool]
+) -> tuple[Corner, T]:
+    """The corner reached from another by turning over one input after another as long as the result grows worse."""
+    _, corner, result = _Search(run, severity).climb(sides)
+    return corner, result  # type: ignore[return-value]
+
+
 class _Search:
     """Finds the worst corner of many inputs without visiting all.
 
@@ -87,10 +95,10 @@ class _Search:
 
     def worst(self, first: Corner) -> tuple[Corner, T]:
         names = list(first.met)
-        best = max((self._climb(dict.fromkeys(names, side)) for side in (False, True)), key=_by_severity)
+        best = max((self.climb(dict.fromkeys(names, side)) for side in (False, True)), key=_by_severity)
         if wavering := self._wavering(best):
             best = max(best, self._enumerate(best, wavering), key=_by_severity)
-            best = self._climb_by_pairs(self._climb(best[1].met))
+            best = self._climb_by_pairs(self.climb(best[1].met))
         return best[1], best[2]  # type: ignore[return-value]
 
     def _at(self, sides: Mapping[Hashable, bool]) -> _Found:
@@ -105,7 +113,7 @@ class _Search:
         met = found[1].met
         return self._at({**met, **{name: not met.get(name, False) for name in names}})
 
-    def _climb(self, sides: Mapping[Hashable, bool]) -> _Found:
+    def climb(self, sides: Mapping[Hashable, bool]) -> _Found:
         """Turn over one input after another, round and round, until none makes the result worse."""
         best = self._at(sides)
         names, index, idle = list(best[1].met), 0, 0
@@ -122,7 +130,7 @@ class _Search:
             best = better
             pairs = combinations(self._wavering(best), 2)
             tried = (self._turned(best, *pair) for pair in pairs)
-            better = next((self._climb(one[1].met) for one in tried if one[0] > best[0]), None)
+            better = next((self.climb(one[1].met) for one in tried if one[0] > best[0]), None)
         return best
 
     def _wavering(self, best: _Found) -> list[Hashable]:

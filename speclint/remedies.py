@@ -11,7 +11,7 @@ import math
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from speclint.assess import Ending, check, conforms, run_once
+from speclint.assess import Ending, check, run_once, still_conforms
 from speclint.checks import Check
 from speclint.context import Context
 from speclint.judgement import Judgement
@@ -163,7 +163,7 @@ class _Trial:
         return self._failing(
             lambda one, part: (
                 _holds(run_once(one.rule, part, one.case, one.corner, moved))
-                and conforms(one.rule, part, moved)
+                and still_conforms(one, part, moved)
             )
         )
 
