@@ -14,8 +14,9 @@ of the worst case, unless its last link is machined to measurement: ``machine_to
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
+from functools import partial
 from typing import TYPE_CHECKING, Literal
 
 from speclint.formula import Metres, Ratio, formula, require
@@ -148,13 +149,15 @@ def monte_carlo(links: Sequence[Link], low: float, high: float, *, trials: int, 
     require(trials >= _FEWEST_TRIALS, f"{trials} trials are too few; at least 1000")
     _middle(links)
     chance = random.Random(seed)
-    gaps = [sum(link.direction * _sample(link, chance) for link in links) for _ in range(trials)]
+    drawn = [(link.direction, _parts(link, chance)) for link in links]
+    gaps = [sum(direction * part() for direction, part in drawn) for _ in range(trials)]
+    mean = statistics.fmean(gaps)
     within = sum(low <= gap <= high for gap in gaps)
     return Yield(
         within / trials,
         *wilson_interval(within, trials),
-        statistics.fmean(gaps),
-        statistics.pstdev(gaps),
+        mean,
+        math.sqrt(math.fsum((gap - mean) ** 2 for gap in gaps) / trials),
         trials,
         seed,
     )
@@ -217,11 +220,17 @@ def _shares(links: Sequence[Link], power: int) -> dict[str, float]:
     return {link.name: link.reach**power / whole for link in links}
 
 
-def _sample(link: Link, chance: random.Random) -> float:
-    """One part within its limits."""
-    if link.spread == "uniform" or link.low == link.high:
-        return chance.uniform(link.low, link.high)
-    while True:
-        size = chance.gauss(link.middle, (link.high - link.low) / 2 / _SIGMAS)
-        if link.low <= size <= link.high:
-            return size
+def _parts(link: Link, chance: random.Random) -> Callable[[], float]:
+    """Draws one part after another within the limits of a link."""
+    low, high, middle = link.low, link.high, link.middle
+    if link.spread == "uniform" or low == high:
+        return partial(chance.uniform, low, high)
+    sigma = (high - low) / 2 / _SIGMAS
+
+    def part() -> float:
+        while True:
+            size = chance.gauss(middle, sigma)
+            if low <= size <= high:
+                return size
+
+    return part

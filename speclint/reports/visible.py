@@ -18,7 +18,7 @@ def visible(text: str) -> str:
     >>> visible("CN-\u202e12")
     'CN-⟨U+202E⟩12'
     """
-    if text.isascii() and text.isprintable():
+    if text.isprintable():  # no hidden category is
         return text
     return "".join(_shown(letter) for letter in text)
 

@@ -28,6 +28,7 @@ def equation(text: str) -> str:
     return _set(visible(text))
 
 
+@cache
 def symbol(text: str) -> str:
     """A symbol with its equals sign; as plain text, which wraps, where the column of values would not hold it."""
     page = _set(visible(f"{text} ="))
