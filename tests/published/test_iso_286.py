@@ -7,7 +7,7 @@ in the source), how the value was obtained.
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 import pytest
 from pressfit import tables as pressfit
@@ -389,3 +389,86 @@ def test_holes_of_the_finer_grades_are_raised_by_the_printed_delta(grade: int, s
     shaft, _ = deviations(size / 1000, f"n{grade}")
     _, hole = deviations(size / 1000, f"N{grade}")
     assert (hole + shaft) * 1e6 == pytest.approx(DELTA[size][grade - 3], abs=1e-9)
+
+
+# --- the steps of rounding of ISO 286-1:1988, annex A, tables 7 and 8 (recalled with the tables in view) ---
+
+
+def steps(*bounds: tuple[float, float]) -> Callable[[float], float]:
+    """The step of a figure in µm: that of the first bound which it does not exceed."""
+    return lambda value: next(step for bound, step in bounds if value <= bound)
+
+
+OF_GRADES = steps((100, 1), (200, 5), (500, 10))
+OF_LARGE = steps((60, 1), (100, 2), (200, 5), (500, 10), (1000, 20), (2000, 50), (5000, 100))
+OF_A_TO_G = steps((45, 1), (60, 2), (200, 5), (560, 10), (1000, 20), (2000, 50))
+OF_K_TO_ZC = steps((100, 1), (300, 2), (600, 5), (800, 10), (1000, 20), (2000, 50), (3000, 100))
+#: Figures that the standard set off its own steps: IT5 of 1600 to 2000 mm; e and f of 80 to 120 and above 315 mm;
+#: r of 2500 to 2800 mm.
+ODD_GRADES = {(5, 2000): 65}
+ODD_DEVIATIONS = {
+    **{("e", size): 72 for size in (100, 120)},
+    **{("f", size): 62 for size in (355, 400)},
+    **{("f", size): 68 for size in (450, 500)},
+    ("r", 2800): 550,
+}
+
+
+def is_on(step: float, value: float) -> bool:
+    return math.isclose(value, step * round(value / step), abs_tol=1e-6)
+
+
+@proves("speclint.tolerance_classes", memory="ISO 286-1:1988, annex A, table 7")
+@pytest.mark.parametrize("size", MAIN)
+@pytest.mark.parametrize("grade", range(5, 12))
+def test_standard_tolerances_are_their_formula_rounded(grade: int, size: float) -> None:
+    """Within two steps of the formula, and on a step; IT7 to IT11 up to 3 mm were set by hand."""
+    found = standard_tolerance(size / 1000, grade) * 1e6
+    step = (OF_GRADES if size <= 500 else OF_LARGE)(found)
+    assert is_on(step, found) or ODD_GRADES.get((grade, int(size))) == pytest.approx(found, abs=1e-6)
+    if size > 3 or grade < 7:
+        assert found == pytest.approx(by_formula(grade, size), abs=1.75 * step)
+
+
+@proves("speclint.tolerance_classes", memory="ISO 286-1:1988, annex A, tenfold at every fifth grade")
+@pytest.mark.parametrize("size", MAIN)
+@pytest.mark.parametrize("grade", range(11, 19))
+def test_five_grades_coarser_is_ten_times_as_much(grade: int, size: float) -> None:
+    """But for IT11 of 3 to 6 mm, 75 µm by its own formula, 7.3 × 10, where IT6 was rounded up to 8."""
+    fine = 7.5e-6 if (grade, size) == (11, 6) else standard_tolerance(size / 1000, grade - 5)
+    assert standard_tolerance(size / 1000, grade) == pytest.approx(10 * fine, rel=1e-9)
+
+
+@proves("speclint.tolerance_classes", memory="ISO 286-1:1988, annex A, table 7, fine grades")
+@pytest.mark.parametrize("size", MAIN)
+@pytest.mark.parametrize("grade", ["01", "0", "1", "2", "3", "4"])
+def test_finest_grades_are_rounded_as_preferred_numbers(grade: str, size: float) -> None:
+    """0.3, 0.4 to 0.6, 0.8, 1, 1.2, 1.5 and then by halves to 5 µm and by ones."""
+    if size > 500 and grade in ("01", "0"):
+        return
+    found = standard_tolerance(size / 1000, grade) * 1e6
+    preferred = (0.3, 0.4, 0.5, 0.6, 0.8, 1, 1.2, 1.5)
+    step = 0.5 if found < 5 else 1
+    assert is_on(step, found) or any(math.isclose(found, one) for one in preferred)
+
+
+def deviation(letter: str, size: float) -> float:
+    """Magnitude of the fundamental deviation in µm."""
+    return min(abs(limit) for limit in deviations(size / 1000, f"{letter}6")) * 1e6
+
+
+@proves("speclint.tolerance_classes", memory="ISO 286-1:1988, annex A, table 8")
+@pytest.mark.parametrize(("letter", "size"), CASES)
+def test_fundamental_deviations_are_their_formula_rounded(letter: str, size: float) -> None:
+    """On a step; above 18 mm within two steps of the formula but for p and m (three), c, cd and t up to 50 mm.
+
+    p is IT7 and up to 5 µm more, m and e to g of large sizes were evened out along the row.
+    """
+    found = deviation(letter, size)
+    a_to_g = letter[0] in "abcdefg"
+    step = (OF_LARGE if size > 500 else OF_A_TO_G if a_to_g else OF_K_TO_ZC)(found)
+    assert is_on(step, found) or ODD_DEVIATIONS.get((letter, int(size))) == pytest.approx(found, abs=1e-6)
+    if size > 18:
+        wide = letter in ("c", "cd", "t") and size <= 50
+        most = 3.2 if wide else 2.6 if letter in ("p", "m") else 1.75
+        assert found == pytest.approx(magnitude_by_formula(letter, size), abs=most * step)
