@@ -5,10 +5,13 @@ seen: read in a copy of the work; derived: by hand; memory: recalled, not read.
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
+
 import pytest
 
 from speclint.handbook import contact
 from speclint.handbook import stress_concentration as sc
+from speclint.handbook.tables import rows
 from tests.published.proof import proves
 
 
@@ -101,6 +104,84 @@ def test_norton_s_fits_of_the_same_charts(
     """R. L. Norton, Machine Design, Appendix C (memory): K_t = A (r/d)^b for each D/d; charts differ by 6 %."""
     assert callable(shoulder)
     assert shoulder(ratio, 1.0, fillet) == pytest.approx(A * fillet**b, rel=0.06)
+
+
+#: W. C. Young and R. G. Budynas, Roark's Formulas for Stress and Strain, 7th ed. (2002), Table 17.1, stepped circular
+#: shaft (memory): c0, c1, c2 of C1 to C4 by load and least h/r. A fit of its own to the charts. Recalled whole: the
+#: twelve of each fit add up to 1, 0 and 0, as they must where the shoulder leaves nothing (2h/D = 1).
+YOUNG = {
+    ("tension", "0.1"): [
+        (0.927, 1.149, -0.086), (0.011, -3.029, 0.948), (-0.304, 3.979, -1.737), (0.366, -2.098, 0.875)
+    ],
+    ("tension", "2"): [
+        (1.225, 0.831, -0.010), (-1.831, -0.318, -0.049), (2.236, -0.522, 0.176), (-0.630, 0.009, -0.117)
+    ],
+    ("bending", "0.1"): [
+        (0.927, 1.149, -0.086), (0.015, -3.281, 0.837), (0.847, 1.716, -0.506), (-0.790, 0.417, -0.246)
+    ],
+    ("bending", "2"): [
+        (1.225, 0.831, -0.010), (-3.790, 0.958, -0.257), (7.374, -4.834, 0.862), (-3.809, 3.046, -0.595)
+    ],
+    ("torsion", "0.25"): [
+        (0.953, 0.680, -0.053), (-0.493, -1.820, 0.517), (1.621, 0.908, -0.529), (-1.081, 0.232, 0.065)
+    ],
+}  # fmt: skip
+#: Where the two fits are held to one another: load, least h/r of the fit, h/r, and how far apart C1 to C4 may lie.
+#: Young draws small shoulders in bending as in tension, Peterson 2.5 % above; in torsion Peterson lies 3 % above.
+APART = [
+    *(("tension", "0.1", *row) for row in ((0.25, 0.002), (0.5, 0.004), (1, 0.009), (2, 0.02))),
+    *(("tension", "2", *row) for row in ((2, 0.011), (3, 0.012), (5, 0.022), (8, 0.04), (20, 0.14))),
+    *(("bending", "0.1", *row) for row in ((0.25, 0.042), (1, 0.042), (2, 0.042))),
+    *(("bending", "2", *row) for row in ((2, 0.016), (3, 0.016), (5, 0.021), (8, 0.027), (12, 0.036), (20, 0.054))),
+    *(("torsion", "0.25", *row) for row in ((0.25, 0.011), (0.5, 0.034), (1, 0.06), (2, 0.09), (4, 0.1))),
+]  # fmt: skip
+
+
+def at_steepness(terms: Sequence[float], steep: float) -> float:
+    """c0 + c1 √(h/r) + c2 h/r."""
+    term: float = terms[0] + terms[1] * steep**0.5 + terms[2] * steep
+    return term
+
+
+@proves("stress_concentration", memory="W. C. Young and R. G. Budynas, Roark's Formulas, 2002, Table 17.1")
+@pytest.mark.parametrize(("load", "least", "steep", "apart"), APART)
+def test_each_term_of_a_shoulder_is_that_of_the_other_fit(
+    load: str, least: str, steep: float, apart: float
+) -> None:
+    """Term by term, since in the sum an error of one may hide behind another."""
+    table = rows("stepped-round-bar-peterson-1997.csv")
+    terms = [row for row in table if (row["load"], row["from"]) == (load, least)]
+    assert [row["term"] for row in terms] == ["1", "2", "3", "4"]
+    recalled = [sum(column) for column in zip(*YOUNG[load, least], strict=True)]
+    assert recalled == pytest.approx([1, 0, 0], abs=1.5e-3)
+    for row, theirs in zip(terms, YOUNG[load, least], strict=True):
+        ours = at_steepness([float(row[name]) for name in ("c0", "c1", "c2")], steep)
+        assert ours == pytest.approx(at_steepness(theirs, steep), abs=apart), row["term"]
+
+
+@proves("stress_concentration", memory="W. C. Young and R. G. Budynas, Roark's Formulas, 2002, Table 17.1")
+@pytest.mark.parametrize(
+    ("shoulder", "fit", "steeps", "within"),
+    [
+        (sc.shoulder_in_tension, ("tension", "0.1"), (0.25, 0.5, 1, 1.9), 0.01),
+        (sc.shoulder_in_tension, ("tension", "2"), (2.1, 4, 8), 0.012),
+        (sc.shoulder_in_bending, ("bending", "0.1"), (0.25, 0.5, 1, 1.9), 0.026),
+        (sc.shoulder_in_bending, ("bending", "2"), (2.1, 4, 8), 0.012),
+        (sc.shoulder_in_torsion, ("torsion", "0.25"), (0.25, 0.5, 1, 2, 4), 0.033),
+    ],
+)
+@pytest.mark.parametrize("ratio", [1.1, 1.25, 1.5, 2.0, 3.0])
+def test_shoulders_by_the_other_fit(
+    shoulder: Callable[[float, float, float], float],
+    fit: tuple[str, str],
+    steeps: Sequence[float],
+    within: float,
+    ratio: float,
+) -> None:
+    share = 1 - 1 / ratio
+    for steep in steeps:
+        theirs = sum(at_steepness(one, steep) * share**n for n, one in enumerate(YOUNG[fit]))
+        assert shoulder(ratio, 1.0, (ratio - 1) / 2 / steep) == pytest.approx(theirs, rel=within), steep
 
 
 @proves("stress_concentration", memory="Budynas and Nisbett, Shigley's Mechanical Engineering Design")
