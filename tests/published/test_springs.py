@@ -8,6 +8,7 @@ from __future__ import annotations
 import pytest
 
 from speclint.handbook import spring_fatigue, spring_heat, spring_lengths, springs
+from speclint.handbook.tables import rows
 from tests.published.proof import proves
 from tests.published.row import Row
 
@@ -204,3 +205,59 @@ def test_service_temperatures_of_another_guide(wire: str, celsius: float) -> Non
 @pytest.mark.parametrize(("F", "r", "left"), [(1000.0, 0.06, 940.0), (16.0, 1 / 16, 15.0)])
 def test_load_left_after_relaxation(F: float, r: float, left: float) -> None:
     assert spring_heat.relaxed_load(F, r) == pytest.approx(left)
+
+
+def losses(wire: str) -> dict[str, float]:
+    """Share lost at 800 MPa by temperature, as the table has both."""
+    return {
+        row["temperature"]: float(row["loss"]) for row in rows(spring_heat.RELAXATION) if row["wire"] == wire
+    }
+
+
+@proves(
+    "spring_heat", memory=["EN 10270-1:2011, SH and DH", "EN 10270-2:2011, FD and VD grades of one steel"]
+)
+@pytest.mark.parametrize(("static", "fatigue"), [("SH", "DH"), ("FDC", "VDC"), ("FDSiCr", "VDSiCr")])
+def test_wire_for_valves_relaxes_as_its_like_for_static_duty(static: str, fatigue: str) -> None:
+    """They differ in cleanness and surface, by which endurance goes, and hardly in steel, by which creep goes."""
+    assert losses(static) == losses(fatigue)
+
+
+@proves(
+    "spring_heat", memory="Associated Spring, Engineering Guide to Spring Design, 1987, curves of relaxation"
+)
+@pytest.mark.parametrize(
+    ("better", "worse", "celsius"),
+    [
+        *(("FDC", "SH", at) for at in (20, 80, 120)),
+        *(("VDCrV", "VDC", at) for at in (20, 80, 120, 160)),
+        *(("VDSiCr", "VDCrV", at) for at in (20, 80, 120, 160, 200)),
+        *(("1.4568", "1.4310", at) for at in (20, 80, 160, 200, 250)),
+    ],
+)
+def test_the_steels_stand_in_the_order_of_the_guide(better: str, worse: str, celsius: float) -> None:
+    """Drawn, oil tempered, chrome vanadium, chrome silicon; 18-8 and precipitation hardened: a tenth at least apart."""
+    least, most = (
+        spring_heat.relaxation_loss(wire, celsius + 273.15, 800e6).nominal for wire in (better, worse)
+    )
+    assert least < 0.9 * most
+
+
+@proves(
+    "spring_heat", memory="Associated Spring, Engineering Guide to Spring Design, 1987, curves of relaxation"
+)
+@pytest.mark.parametrize(
+    ("wire", "celsius"),
+    [
+        ("SH", 120),
+        ("FDC", 149),
+        ("VDC", 149),
+        ("VDCrV", 200),
+        ("VDSiCr", 246),
+        ("1.4310", 250),
+        ("1.4568", 300),
+    ],
+)
+def test_a_spring_loses_some_hundredths_at_its_highest_service_temperature(wire: str, celsius: float) -> None:
+    """At 550 MPa (80 ksi) 4 to 8.5 % in four days, which is what makes the temperature the highest; a wide band."""
+    assert 0.04 < spring_heat.relaxation_loss(wire, celsius + 273.15, 550e6).nominal < 0.085
