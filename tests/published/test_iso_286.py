@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Sequence
+from itertools import pairwise
 
 import pytest
 from pressfit import tables as pressfit
@@ -472,3 +473,30 @@ def test_fundamental_deviations_are_their_formula_rounded(letter: str, size: flo
         wide = letter in ("c", "cd", "t") and size <= 50
         most = 3.2 if wide else 2.6 if letter in ("p", "m") else 1.75
         assert found == pytest.approx(magnitude_by_formula(letter, size), abs=most * step)
+
+
+@proves("speclint.tolerance_classes", memory="ISO 286-1:2010, table 1, ranges of nominal sizes")
+@pytest.mark.parametrize(("over", "to"), list(pairwise([0, *MAIN])))
+def test_a_range_of_grades_begins_past_one_bound_and_ends_at_the_next(over: float, to: float) -> None:
+    first, middle, last = (standard_tolerance(size / 1e3, 7) for size in (over + 0.001, (over + to) / 2, to))
+    assert first == middle == last
+    assert over == 0 or first > standard_tolerance(over / 1e3, 7)
+
+
+@proves("speclint.tolerance_classes", memory="ISO 286-1:2010, tables 4 and 5, ranges of nominal sizes")
+@pytest.mark.parametrize(("over", "to"), list(pairwise([0, *FINE])))
+def test_a_range_of_deviations_begins_past_one_bound_and_ends_at_the_next(over: float, to: float) -> None:
+    """zb up to 500 mm and u above, which differ from range to range."""
+    letter = "zb" if to <= 500 else "u"
+    first, middle, last = (deviation(letter, size) for size in (over + 0.001, (over + to) / 2, to))
+    assert first == middle == last
+    assert over == 0 or first > deviation("zb" if over < 500 else "u", over)
+
+
+@proves("speclint.tolerance_classes", memory="ISO 286-1:2010, table 2, ranges of nominal sizes")
+@pytest.mark.parametrize(("over", "to"), list(pairwise([0, *SIZES_OF_BANDS])))
+@pytest.mark.parametrize("name", ["J6", "J7", "J8", "j6"])
+def test_a_range_of_j_begins_past_one_bound_and_ends_at_the_next(name: str, over: float, to: float) -> None:
+    ends = [deviations(size / 1e3, name) for size in (over + 0.001, (over + to) / 2, to)]
+    assert ends[0] == ends[1] == ends[2]
+    assert over == 0 or ends[0] != deviations(over / 1e3, name)
