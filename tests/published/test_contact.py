@@ -159,6 +159,21 @@ def test_each_term_of_a_shoulder_is_that_of_the_other_fit(
         assert ours == pytest.approx(at_steepness(theirs, steep), abs=apart), row["term"]
 
 
+@proves(
+    "stress_concentration", memory="Peterson's Stress Concentration Factors, Charts 3.4 and 3.10, h/r = 2"
+)
+@pytest.mark.parametrize(
+    ("load", "apart"),
+    # of C1 to C4: one chart, two fits of it, each right to a hundredth where they meet; C4 of bending hardly counts
+    [("tension", (0.009, 0.011, 0.008, 0.003)), ("bending", (0.004, 0.004, 0.008, 0.037))],
+)
+def test_both_fits_of_a_shoulder_meet_term_by_term(load: str, apart: Sequence[float]) -> None:
+    table = [row for row in rows("stepped-round-bar-peterson-1997.csv") if row["load"] == load]
+    for shallow, steep, within in zip(table[:4], table[4:], apart, strict=True):
+        at_2 = [at_steepness([float(row[c]) for c in ("c0", "c1", "c2")], 2) for row in (shallow, steep)]
+        assert at_2[0] == pytest.approx(at_2[1], abs=within), shallow["term"]
+
+
 @proves("stress_concentration", memory="W. C. Young and R. G. Budynas, Roark's Formulas, 2002, Table 17.1")
 @pytest.mark.parametrize(
     ("shoulder", "fit", "steeps", "within"),
