@@ -36,6 +36,7 @@ class Assessment:
     """Everything that one run found out.
 
     ``design`` and ``settings`` are None when the settings could not be read: then nothing was checked.
+    ``register`` is None where the repository has none.
     """
 
     root: Path
@@ -45,6 +46,7 @@ class Assessment:
     checks: tuple[Check, ...]
     complaints: tuple[Complaint, ...]
     context: Context | None = None
+    register: Register | None = None
     _remedies: dict[tuple[str, str], list[Remedy]] = field(default_factory=dict, repr=False, compare=False)
 
     def remedies(self, check: Check) -> list[Remedy]:
@@ -130,7 +132,7 @@ def assess(
         checks = [one for part in design.parts() for one in check_component(part, chosen, context)]
     else:
         checks = hands.check(chosen, context, given)
-    return Assessment(root, loaded, settings, design, tuple(checks), found, context)
+    return Assessment(root, loaded, settings, design, tuple(checks), found, context, register)
 
 
 @dataclass(frozen=True)

@@ -19,14 +19,12 @@ def standings_of(assessment: Assessment, today: dt.date | None = None) -> Standi
 
     Where several entries are about one finding, the one that holds counts, else the last.
     """
-    settings = assessment.settings
-    if settings is None or not (assessment.root / settings.register_file).exists():
+    register = assessment.register
+    if register is None:
         return {}
     from speclint.conceding import surroundings
     from speclint.concessions import standings
-    from speclint.register import read_register
 
-    register = read_register(assessment.root, settings)
     found: dict[tuple[str, str], Standing] = {}
     for one in standings(register, surroundings(assessment, today or dt.date.today())):
         subject = (one.concession.component, one.concession.rule)

@@ -8,6 +8,7 @@ import pytest
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.errors import DesignError, FamilyError
+from speclint.reports.conceded import standings_of
 from speclint.settings import FILE_NAME
 from speclint.staged import StagedAssessment, assess_staged
 from tests import tubes
@@ -226,3 +227,13 @@ def test_nothing_of_the_repository_is_changed(office: Office) -> None:
 
     assert after == before
     assert git(office.shop.root, "status", "--porcelain") == status
+
+
+def test_a_report_of_what_is_staged_knows_the_register_that_is_staged(office: Office) -> None:
+    """Staged with its concession, which the work tree has already lost."""
+    office.shop.replace("tube.toml", "30 bar", "45 bar")
+    entered = office.concede()
+    stage(office)
+    (office.shop.root / "register.toml").unlink()
+    standing = standings_of(checked(office).assessment, TODAY)["tube", "tube.stress"]
+    assert standing.concession.number == entered.number
