@@ -361,6 +361,43 @@ def test_shear_strength_of_irons(material: str, tensile: float, shear: float) ->
     assert stripping.shear_strength_ratio(material).nominal == pytest.approx(shear / tensile, rel=0.02)
 
 
+@proves(
+    "bolted_joints.stripping",
+    derived="shear yield by the distortion energy, 1/√3",
+    memory=[
+        "EN 1993-1-8, Table 3.4, 0.6 of the strength",
+        "G. L. Kulak and others, Guide to Design Criteria for Bolted and Riveted Joints, 2nd ed., 0.625 in tests",
+    ],
+)
+def test_shear_strength_of_steel() -> None:
+    """0.577 at yield, 0.6 of the code, and 0.625 as the mean of bolts sheared, between the nominal and the high."""
+    ratio = stripping.shear_strength_ratio("steel")
+    assert ratio.low == pytest.approx(3**-0.5, abs=5e-3)
+    assert ratio.nominal == pytest.approx(0.6, abs=5e-3)
+    assert (ratio.nominal + ratio.high) / 2 == pytest.approx(0.625, abs=5e-3)
+
+
+@proves(
+    "bolted_joints.stripping", memory=["EN 1561, Annex A, all grades", "EN 1563, supplementary properties"]
+)
+def test_shear_strength_of_irons_over_all_grades() -> None:
+    """MPa: the mean of the grey grades is 1.147, taken no higher; spheroidal iron has 0.9 in every grade."""
+    grey, spheroidal = (stripping.shear_strength_ratio(f"{kind} iron") for kind in ("grey", "spheroidal"))
+    printed = {150: 170, 200: 230, 250: 290, 300: 345, 350: 400}
+    mean = sum(shear / tensile for tensile, shear in printed.items()) / len(printed)
+    assert grey.nominal == grey.high == pytest.approx(mean, abs=5e-3)
+    for tensile, shear in {350: 315, 400: 360, 450: 405, 500: 450, 600: 540, 700: 630}.items():
+        assert spheroidal.low == spheroidal.nominal == spheroidal.high == pytest.approx(shear / tensile)
+
+
+@proves("bolted_joints.stripping", memory="VDI 2230 Part 1 (2003), strength of threads in shear")
+def test_shear_ratios_that_rest_on_one_recollection() -> None:
+    """Austenitic steel, and the low figure of grey iron: the table's figures again; no second source is known."""
+    austenitic = stripping.shear_strength_ratio("austenitic steel")
+    assert (austenitic.low, austenitic.nominal, austenitic.high) == (0.72, 0.75, 0.80)
+    assert stripping.shear_strength_ratio("grey iron").low == 1.10
+
+
 @proves("bolted_joints.stripping", seen="EN ISO 898-1, Table 5")
 def test_a_nut_of_full_height_outlasts_its_bolt() -> None:
     """EN ISO 898-1, Table 5 (seen): M20 of class 8.8 breaks at 203 kN; ISO 898-2 nuts are made to outlast it.

@@ -164,7 +164,7 @@ def test_each_term_of_a_shoulder_is_that_of_the_other_fit(
 )
 @pytest.mark.parametrize(
     ("load", "apart"),
-    # of C1 to C4: one chart, two fits of it, each right to a hundredth where they meet; C4 of bending hardly counts
+    # of C1 to C4, bounds fitted to the table: two fits of one chart, a hundredth apart; C4 of bending hardly counts
     [("tension", (0.009, 0.011, 0.008, 0.003)), ("bending", (0.004, 0.004, 0.008, 0.037))],
 )
 def test_both_fits_of_a_shoulder_meet_term_by_term(load: str, apart: Sequence[float]) -> None:
