@@ -21,6 +21,8 @@ Ending = Judgement | RuleEnded
 #: How grave an ending is beside others of the same rule: what fails governs, then what could not be said.
 _RANK = {NotApplicable: 0, NotAssessed: 2, NotCovered: 3}
 _HOLDS, _FAILS = 1, 4
+#: Endings kept of one load case: all of them where the inputs are few; of many, running a few again is cheaper.
+_KNOWN = 64
 
 
 @dataclass(frozen=True)
@@ -210,7 +212,8 @@ def _governing(
 
     def run(corner: Corner) -> Ending:
         ending, _ = _run(rule, component, case, context, corner)
-        known[_highs(corner.met)] = ending
+        if len(known) < _KNOWN:
+            known[_highs(corner.met)] = ending
         return ending
 
     def turned(sides: Mapping[Hashable, bool]) -> Ending:

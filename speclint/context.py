@@ -40,20 +40,21 @@ class Context:
         default=_no_concession, repr=False
     )
     _readings: dict[Hashable, Reading] = field(default_factory=dict, repr=False)
-    _defaults: dict[Limit, Measure] = field(default_factory=dict, repr=False)
+    _in_force: dict[tuple[str, str], tuple[Limit, Measure, bool]] = field(default_factory=dict, repr=False)
 
-    def limit(self, rule: Rule, declared: Limit) -> tuple[Measure, bool]:
-        """A limit as it is in force, and whether the repository set it."""
-        own = self.limits.get((rule.name, declared.name))
-        if own is not None:
-            return own, True
-        if declared not in self._defaults:
-            self._defaults[declared] = declared.read(declared.default)
-        return self._defaults[declared], False
+    def limit(self, rule: Rule, name: str) -> tuple[Limit, Measure, bool]:
+        """A limit that a rule declares, as it is in force, and whether the repository set it."""
+        key = (rule.name, name)
+        found = self._in_force.get(key)
+        if found is None:
+            declared, own = rule.limit(name), self.limits.get(key)
+            measure = declared.read(declared.default) if own is None else own
+            found = self._in_force[key] = declared, measure, own is not None
+        return found
 
     def look_up(self, table: Callable[..., Reading], at: Mapping[str, Any]) -> Reading:
         """A figure of a table; remembered, since the corners of a check ask for the same few again."""
-        key = (table, *at.items())
+        key = (table, *at, *at.values())
         try:
             found = self._readings.get(key)
         except TypeError:  # an argument that cannot be hashed is looked up each time

@@ -9,10 +9,10 @@ from __future__ import annotations
 import os
 from collections import deque
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from threading import RLock
 from types import TracebackType
-from typing import TYPE_CHECKING, Literal, Self, TypeVar
+from typing import TYPE_CHECKING, Any, Literal, Self, TypeVar
 
 from speclint.assess import check_named, remember
 from speclint.checks import Check
@@ -60,7 +60,7 @@ class Hands:
         if self._helpers > 0 and len(parts) >= self._enough:
             named = None if context.outcomes is not None else tuple(self._rules)
             self._pool = self._call(given, named)
-        found = self._share("checked", lambda part: check_named(part, rules, context), parts)
+        found = self._share(self._way("checked"), lambda part: check_named(part, rules, context), parts)
         for part, checks in zip(parts, found, strict=True):
             remember(part, checks, context)
         return [check for checks in found for check in checks]
@@ -70,19 +70,29 @@ class Hands:
     ) -> dict[tuple[str, str], list[Remedy]]:
         """The remedies of some findings, by component and rule."""
         tasks = [(found, of_interest(found, checks), _own(found, checks)) for found in findings]
-        solved = self._share("remedied", lambda task: remedies(task[0], task[1], context), tasks)
+        solved = self._share(self._way("remedied"), lambda task: remedies(task[0], task[1], context), tasks)
         return {found.order: one for found, one in zip(findings, solved, strict=True)}
 
-    def _share(
-        self, work: Literal["checked", "remedied"], local: Callable[[W], list[R]], items: Sequence[W]
-    ) -> list[list[R]]:
+    def spread(self, work: Callable[[W], R], items: Sequence[W]) -> list[R]:
+        """What a function of a module makes of each item, where neither holds a rule."""
+        return self._share(_Way(work, _as_it_is, _as_it_is), work, items)
+
+    def _way(self, work: Literal["checked", "remedied"]) -> _Way | None:
+        if self._pool is None:
+            return None
+        from speclint import bench
+
+        remote = bench.checked if work == "checked" else bench.remedied
+        return _Way(remote, bench.packed, lambda done: bench.unpacked(done, self._rules))
+
+    def _share(self, way: _Way | None, local: Callable[[W], R], items: Sequence[W]) -> list[R]:
         """Have helpers do the work from its beginning, and do it from its end until all is begun."""
-        share = _Share(self._pool, work, items)
+        share = _Share(self._pool, way, items)
         for _ in range(_AHEAD * self._helpers):
             share.give()
         own = {index: local(items[index]) for index in iter(share.keep, None)}
         return [
-            own[index] if index in own else self._taken(share.given.get(index), local, items[index])
+            own[index] if index in own else share.taken(index, local, items[index])
             for index in range(len(items))
         ]
 
@@ -98,56 +108,62 @@ class Hands:
             self._helpers, fresh, initializer=begin, initargs=(pickle.dumps(given), named)
         )
 
-    def _taken(self, given: Future[bytes] | None, local: Callable[[W], list[R]], item: W) -> list[R]:
-        from concurrent.futures.process import BrokenProcessPool
 
-        from speclint.bench import unpacked
+@dataclass(frozen=True)
+class _Way:
+    """How work is done elsewhere, and how it and its result travel."""
 
-        if given is None:
-            return local(item)
-        try:
-            done = given.result()
-        except (BrokenProcessPool, OSError):  # a helper was ended from outside: its work is done here
-            return local(item)
-        found: list[R] = unpacked(done, self._rules)
-        return found
+    remote: Callable[[Any], Any]
+    pack: Callable[[Any], Any]
+    unpack: Callable[[Any], Any]
+
+
+def _as_it_is(item: Any) -> Any:
+    return item
 
 
 class _Share:
     """Pieces of work in their order: a helper is given the next whenever one is done, the caller keeps the last."""
 
-    def __init__(
-        self, pool: ProcessPoolExecutor | None, work: Literal["checked", "remedied"], items: Sequence[object]
-    ) -> None:
-        self._pool, self._work, self._items = pool, work, items
+    def __init__(self, pool: ProcessPoolExecutor | None, way: _Way | None, items: Sequence[object]) -> None:
+        self._pool, self._way, self._items = pool, way, items
         self._waiting = deque(range(len(items)))
         self._lock = RLock()  # a helper's finishing is told by another thread
-        self.given: dict[int, Future[bytes]] = {}
+        self._given: dict[int, Future[Any]] = {}
 
     def give(self, _: object = None) -> None:
         """Give the next piece to a helper, and one more when it is done."""
-        if self._pool is None:
+        if self._pool is None or self._way is None:
             return
         from concurrent.futures.process import BrokenProcessPool
 
-        from speclint import bench
-
-        remote = bench.checked if self._work == "checked" else bench.remedied
         with self._lock:
             if not self._waiting:
                 return
             try:
-                done = self._pool.submit(remote, bench.packed(self._items[self._waiting[0]]))
+                done = self._pool.submit(self._way.remote, self._way.pack(self._items[self._waiting[0]]))
             except BrokenProcessPool:  # the helpers are lost: the caller does what is left
                 self._pool = None
                 return
-            self.given[self._waiting.popleft()] = done
+            self._given[self._waiting.popleft()] = done
         done.add_done_callback(self.give)
 
     def keep(self) -> int | None:
         """The last piece that waits, for the caller; None when none does."""
         with self._lock:
             return self._waiting.pop() if self._waiting else None
+
+    def taken(self, index: int, local: Callable[[W], R], item: W) -> R:
+        """The result of a piece that was given out; done here where a helper was lost."""
+        from concurrent.futures.process import BrokenProcessPool
+
+        if index not in self._given or self._way is None:
+            return local(item)
+        try:
+            found: R = self._way.unpack(self._given[index].result())
+        except (BrokenProcessPool, OSError):  # a helper was ended from outside: its work is done here
+            return local(item)
+        return found
 
 
 def _own(found: Check, checks: Iterable[Check]) -> list[Check]:

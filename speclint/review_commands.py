@@ -59,7 +59,7 @@ def _review(options: argparse.Namespace) -> int:
         assessment = assess(options.paths, load_families(), hands=hands)
         told("looking for remedies")
         assessment.find_remedies(hands)
-        page = review_page(assessment, options.units, told)
+        page = review_page(assessment, options.units, told, hands)
     try:
         options.to.mkdir(parents=True, exist_ok=True)
     except OSError as problem:

@@ -292,8 +292,7 @@ class Sheet(Judging):
 
     def limit(self, name: str, symbol: str = "") -> float:
         """A limit that the rule declares, as the repository's settings have it."""
-        declared = self._rule.limit(name)
-        measure, own = self._context.limit(self._rule, declared)
+        declared, measure, own = self._context.limit(self._rule, name)
         if self._record:
             self._record.limit(symbol, declared, measure, own=own)
         return measure.nominal
@@ -377,7 +376,8 @@ class Sheet(Judging):
         low, high = measure.low + move, measure.high + move
         if low == high and self._record is None:
             return low
-        key = ("taken", measure.where if measure.where.key else (symbol, name))
+        where = measure.where
+        key = ("taken", where.file, where.key) if where.key else ("taken", symbol, name)
         value = self._corner.pick(key, low, high)
         if self._record:
             self._record.taken(key, symbol, name, measure, value)

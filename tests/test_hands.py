@@ -83,3 +83,16 @@ def test_remedies_found_with_help_are_kept(alone: Assessment) -> None:
         copy.find_remedies(hands)
     finding = next(check for check in copy.checks if check.outcome == "finding")
     assert copy.remedies(finding) is copy.remedies(finding)
+
+
+def test_helpers_do_any_function_of_a_module(repository: Path) -> None:
+    """The lengths of words, once with helpers and once where they are lost."""
+    words = [["bore", "rod"], ["piston"], [], ["liner", "cover"]]
+    for hands in (Hands(helpers=1, enough=2), Lost(helpers=1, enough=2), Hands(helpers=0)):
+        with hands:
+            assess([repository], LOADED, [], hands=hands)
+            assert hands.spread(lengths, words) == [[4, 3], [6], [], [5, 5]]
+
+
+def lengths(words: list[str]) -> list[int]:
+    return [len(word) for word in words]

@@ -8,9 +8,11 @@ from dataclasses import replace
 from speclint.assessment import Assessment
 from speclint.checks import Check
 from speclint.errors import SettingsError
+from speclint.hands import Hands
 from speclint.systems import System
 
 FILE_NAME = "review.html"
+_SHARE = 100  # formulae that a helper is given at once: some hundredths of a second
 
 
 def _need_the_extra() -> None:
@@ -23,9 +25,12 @@ def _need_the_extra() -> None:
 
 
 def review_page(
-    assessment: Assessment, system: System = "as written", told: Callable[[str], None] = lambda _: None
+    assessment: Assessment,
+    system: System = "as written",
+    told: Callable[[str], None] = lambda _: None,
+    hands: Hands | None = None,
 ) -> str:
-    """The review pack as HTML; ``told`` hears how far the work has come.
+    """The review pack as HTML; ``told`` hears how far the work has come, and ``hands`` help to typeset it.
 
     :raises SettingsError: where the extra that brings its libraries is not installed.
     """
@@ -33,7 +38,20 @@ def review_page(
     from speclint.reports.pack.document import document
     from speclint.reports.pack.page import page_of
 
+    if hands is not None:
+        told("formulae")
+        _typeset(assessment, hands)
     return page_of(document(assessment, system, told))
+
+
+def _typeset(assessment: Assessment, hands: Hands) -> None:
+    from speclint.reports.pack import mathematics
+
+    shown = (check for check in assessment.checks if check.outcome != "not applicable")
+    wanted = mathematics.pieces(step for check in shown for step in check.steps)
+    shares = [wanted[start : start + _SHARE] for start in range(0, len(wanted), _SHARE)]
+    for found in hands.spread(mathematics.typeset, shares):
+        mathematics.learn(found)
 
 
 def sheet_page(assessment: Assessment, checks: Sequence[Check], system: System = "as written") -> str:

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from functools import cache
 from html import escape
 from xml.etree import ElementTree
 
+from speclint.record import Step
 from speclint.reports.pack.notation import latex
 from speclint.reports.visible import visible
 from speclint.writing import as_written
@@ -21,6 +22,11 @@ _SCRIPT = 0.75
 _LEAVES = frozenset({"mi", "mn", "mo", "mtext", "mspace"})
 #: Stands for a value until the values of a sheet are put in; letters that no equation has.
 _HOLE = re.compile("\ue000([0-9]+)\ue001")
+
+
+#: A whole equation or symbol; or the right-hand side of an equation with the names that values replace.
+Piece = str | tuple[str, tuple[str, ...]]
+_known: dict[Piece, str] = {}
 
 
 def equation(text: str) -> str:
@@ -40,7 +46,7 @@ def filled(text: str, values: Mapping[str, str]) -> str:
 
     "" where a line would not hold it: MathML does not wrap.
     """
-    right = visible(text).split("=", 1)[-1].strip()
+    right = _right(visible(text))
     names = tuple(values)
     shown = [escape(visible(value)) for value in values.values()]
     page = _HOLE.sub(lambda found: _value(shown[int(found[1])]), _template(right, names))
@@ -67,8 +73,43 @@ def _value(shown: str) -> str:
     return f"({shown})" if shown.startswith("−") else shown
 
 
-@cache
 def _set(text: str) -> str:
+    if text not in _known:
+        _known[text] = _whole(text)
+    return _known[text]
+
+
+def _template(right: str, names: tuple[str, ...]) -> str:
+    """The right-hand side with a hole for each value, converted once for all sheets that use the formula."""
+    key = (right, names)
+    if key not in _known:
+        _known[key] = _with_holes(right, names)
+    return _known[key]
+
+
+def pieces(steps: Iterable[Step]) -> list[Piece]:
+    """What the sheets of some steps will have to be set, each once."""
+    found: dict[Piece, None] = {}
+    for step in steps:
+        if step.symbol:
+            found[visible(f"{step.symbol} =")] = None
+        if step.kind == "worked":
+            whole = visible(step.expression)
+            found[whole] = found[_right(whole), tuple(name for name, _, _ in step.filled)] = None
+    return list(found)
+
+
+def typeset(wanted: Sequence[Piece]) -> list[tuple[Piece, str]]:
+    """Some pieces, set: for :func:`learn`, in this process or another."""
+    return [(one, _set(one) if isinstance(one, str) else _template(*one)) for one in wanted]
+
+
+def learn(found: Iterable[tuple[Piece, str]]) -> None:
+    """Know pieces that were set elsewhere."""
+    _known.update(found)
+
+
+def _whole(text: str) -> str:
     plain = f"<span class=plain>{escape(text)}</span>"
     try:
         page = _mathml(latex(text))
@@ -77,9 +118,7 @@ def _set(text: str) -> str:
     return page if _fits(page) else plain
 
 
-@cache
-def _template(right: str, names: tuple[str, ...]) -> str:
-    """The right-hand side with a hole for each value, converted once for all sheets that use the formula."""
+def _with_holes(right: str, names: tuple[str, ...]) -> str:
     numbers = {as_written(name): number for number, name in enumerate(names)}
 
     def hole(symbol: str) -> str:
@@ -89,6 +128,10 @@ def _template(right: str, names: tuple[str, ...]) -> str:
         return _mathml(f"= {latex(right, hole)}")
     except (ValueError, RecursionError):
         return f"<span class=plain>= {escape(right)}</span>"
+
+
+def _right(equation: str) -> str:
+    return equation.split("=", 1)[-1].strip()
 
 
 def _mathml(source: str) -> str:
