@@ -8,10 +8,12 @@ from __future__ import annotations
 import pytest
 
 from speclint.handbook import gasket_materials, gaskets
+from speclint.handbook.tables import Row, rows
 from tests.published.proof import proves
 
 INCH, POUND = 0.0254, 4.4482216
 PSI = POUND / INCH**2
+FACTORS = "gaskets-asme-viii-1-2019-table-2-5-1.csv"
 
 # Flange of Pressure Vessel Engineering Ltd., Loads on Flanges - The ASME Way (dimensions seen): gasket
 # 17.75/16.25 in, m 3, y 10 000 psi, sixteen 1 in bolts. Results by hand from ASME VIII-1 App. 2.
@@ -140,6 +142,42 @@ def test_factors_as_the_european_standard_prints_them(gasket: str, m: float, y: 
     """The American table taken over, y worked from psi to a tenth of a megapascal: no more than 2 % from whole ones."""
     assert gasket_materials.gasket_factor(gasket).nominal == m
     assert gasket_materials.seating_stress(gasket).nominal / 1e6 == pytest.approx(y, abs=0.75)
+    (row,) = (row for row in rows(FACTORS) if row["gasket"] == gasket)
+    assert float(row["y_psi"]) * PSI / 1e6 == pytest.approx(y, abs=0.06)
+
+
+@proves(
+    "gasket_materials", derived="6894.76 Pa in a psi", memory="ASME VIII-1, Table 2-5.1, y in psi and MPa"
+)
+@pytest.mark.parametrize("row", rows(FACTORS), ids=lambda row: row["gasket"])
+def test_both_units_of_the_seating_stress_agree(row: Row) -> None:
+    """Whole megapascals, 1.4 below ten, and 180 printed where 26 000 psi are 179."""
+    exact = float(row["y_psi"]) * PSI / 1e6
+    printed = {1.379: 1.4, 179.264: 180.0}.get(round(exact, 3), round(exact))
+    assert float(row["y_MPa"]) == pytest.approx(printed, rel=1e-9)
+
+
+@proves("gasket_materials", memory="ASME VIII-1, Table 2-5.1, sheet by its thickness")
+@pytest.mark.parametrize(
+    "row", [row for row in rows(FACTORS) if row["gasket"].endswith(" mm")], ids=lambda row: row["gasket"]
+)
+def test_a_sheet_is_as_thick_as_it_is_called(row: Row) -> None:
+    assert row["thickness_mm"] == row["gasket"].split()[-2]
+
+
+@proves(
+    "gasket_materials",
+    memory=["makers' sheets of tanged graphite, common practice", "ASME B16.20, thickness"],
+)
+def test_factors_and_thickness_outside_the_code() -> None:
+    """m = 2 and y = 2500 psi for graphite on tanged steel; 0.175 in for a spiral wound gasket of a pipe flange."""
+    for thickness in ("1.5 mm", "3 mm"):
+        gasket = f"graphite sheet on tanged steel {thickness}"
+        assert gasket_materials.gasket_factor(gasket).nominal == 2.0
+        (row,) = (row for row in rows(FACTORS) if row["gasket"] == gasket)
+        assert row["y_psi"] == "2500"
+    spiral = [row for row in rows(FACTORS) if row["gasket"].startswith("spiral")]
+    assert [float(row["thickness_mm"]) for row in spiral] == pytest.approx([0.175 * 25.4] * 2, abs=0.1)
 
 
 LIMITS = [
