@@ -125,6 +125,7 @@ FROM_MEMORY: list[Row] = [
     ("J8", 25, -13, 20, ISO_286_2),
     ("j6", 50, -5, 11, ISO_286_2),
     ("j7", 500, -32, 31, ISO_286_2),
+    ("j8", 2, -6, 8, ISO_286_2),
     ("js6", 50, -8, 8, ISO_286_2),
     ("JS7", 8, -7.5, 7.5, ISO_286_2),
     ("a11", 25, -430, -300, ISO_286_2),
@@ -160,6 +161,7 @@ FROM_MEMORY: list[Row] = [
 SIZES_OF_BANDS = (3, 6, 10, 18, 30, 50, 80, 120, 180, 250, 315, 400, 500)
 #: Upper and lower deviations of j and J in the bands to 500 mm, µm: ISO 286-2:2010, memory.
 J_ZONES = {
+    "j5": ("2 3 4 5 5 6 6 6 7 7 7 7 7", "-2 -2 -2 -3 -4 -5 -7 -9 -11 -13 -16 -18 -20"),
     "j6": ("4 6 7 8 9 11 12 13 14 16 16 18 20", "-2 -2 -2 -3 -4 -5 -7 -9 -11 -13 -16 -18 -20"),
     "j7": ("6 8 10 12 13 15 18 20 22 25 26 29 31", "-4 -4 -5 -6 -8 -10 -12 -15 -18 -21 -26 -28 -32"),
     "J6": ("2 5 5 6 8 10 13 16 18 22 25 29 33", "-4 -3 -4 -5 -5 -6 -6 -6 -7 -7 -7 -7 -7"),
@@ -371,6 +373,14 @@ def test_fundamental_deviations_follow_their_formula(letter: str, size: float) -
         assert -6.6 <= nearest_zero * 1e6 - expected <= 13
         return
     assert nearest_zero * 1e6 == pytest.approx(expected, rel=0.16 if loose else 0.05, abs=1.6)
+
+
+@proves("speclint.tolerance_classes", memory="ISO 286-2:2010, j in the main ranges of size")
+@pytest.mark.parametrize("size", [size for size in FINE if size <= 500])
+@pytest.mark.parametrize("name", ["j5", "j6", "j7"])
+def test_j_is_the_same_in_all_parts_of_a_main_range(name: str, size: float) -> None:
+    end = next(bound for bound in SIZES_OF_BANDS if bound >= size)
+    assert deviations(size / 1e3, name) == deviations(end / 1e3, name)
 
 
 # ISO 286-1:2010, Table 3, right-hand columns, µm, grades 3 to 8: memory
