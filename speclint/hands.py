@@ -17,7 +17,7 @@ from typing import TYPE_CHECKING, Any, Literal, Self, TypeVar
 from speclint.assess import check_named, remember
 from speclint.checks import Check
 from speclint.context import Context
-from speclint.remedies import Remedy, of_interest, remedies
+from speclint.remedies import Remedy, Spoiling, remedies
 from speclint.rules import Rule
 
 if TYPE_CHECKING:
@@ -69,7 +69,8 @@ class Hands:
         self, findings: Sequence[Check], checks: Sequence[Check], context: Context
     ) -> dict[tuple[str, str], list[Remedy]]:
         """The remedies of some findings, by component and rule."""
-        tasks = [(found, of_interest(found, checks), _own(found, checks)) for found in findings]
+        spoiling = Spoiling(checks)
+        tasks = [(found, spoiling.by(found), _own(found, checks)) for found in findings]
         solved = self._share(self._way("remedied"), lambda task: remedies(task[0], task[1], context), tasks)
         return {found.order: one for found, one in zip(findings, solved, strict=True)}
 

@@ -77,12 +77,24 @@ def remedies(found: Check, checks: Sequence[Check], context: Context, most: int 
     return sorted(_proved(trials, most), key=_order)
 
 
-def of_interest(found: Check, checks: Iterable[Check]) -> list[Check]:
-    """The checks that a remedy of a finding could spoil: they hold, and took a value that the finding took."""
-    own = {step.where for step in found.steps if step.where.key}
-    return [
-        one for one in checks if one.outcome == "conforms" and any(step.where in own for step in one.steps)
-    ]
+class Spoiling:
+    """The checks that remedies could spoil: those that hold, by the places of the values that they took."""
+
+    def __init__(self, checks: Iterable[Check]) -> None:
+        self._took: dict[Where, list[Check]] = {}
+        for one in checks:
+            if one.outcome == "conforms" and not one.rule.reviews:
+                for where in {step.where for step in one.steps if step.where.key}:
+                    self._took.setdefault(where, []).append(one)
+
+    def by(self, found: Check) -> list[Check]:
+        """Those that took a value which the finding took, without the rest of their working."""
+        own = {step.where for step in found.steps if step.where.key}
+        among = {one.order: one for where in own for one in self._took.get(where, ())}
+        return [
+            replace(one, steps=tuple(step for step in one.steps if step.where in own))
+            for _, one in sorted(among.items())
+        ]
 
 
 def _proved(trials: Sequence[_Trial], most: int) -> list[Remedy]:
