@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from itertools import pairwise
 from collections.abc import Callable
 
 import pytest
@@ -78,6 +79,9 @@ def test_the_table_of_bends_mitres_and_entrances_is_that_of_fluids() -> None:
     radii = fluids_fittings.bend_rounded_Crane_ratios
     ours = [fittings.bend_loss(r, math.pi / 2, 1.0) for r in radii]
     assert ours == pytest.approx(fluids_fittings.bend_rounded_Crane_fds)
+    halfway = [fittings.bend_loss((r + to) / 2, math.pi / 2, 1.0) for r, to in pairwise(radii)]
+    means = [(loss + to) / 2 for loss, to in pairwise(fluids_fittings.bend_rounded_Crane_fds)]
+    assert halfway == pytest.approx(means)
     angles = fluids_fittings.bend_miter_Crane_angles
     ours = [fittings.mitre_loss(math.radians(a), 1.0) for a in angles]
     assert ours == pytest.approx(fluids_fittings.bend_miter_Crane_fds)
