@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import math
-from itertools import pairwise
 from collections.abc import Callable
+from itertools import pairwise
 
 import pytest
 from fluids import fittings as fluids_fittings
