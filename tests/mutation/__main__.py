@@ -15,7 +15,7 @@ from tests.mutation.trials import baseline, preload
 #: Below this share of mutants killed, of any file or of all, the run fails.
 LEAST = 0.95
 MODULES = ("speclint/handbook/**/*.py", "speclint/tolerance_classes.py")
-TABLES = ("speclint/handbook/data/**/*.csv", "speclint/handbook/data/**/*.toml")
+TABLES = ("speclint/handbook/data/**/*.csv", "speclint/handbook/data/**/*.toml", "speclint/data/*.csv")
 TESTS = ("tests/handbook", "tests/published", "tests/test_tolerance_classes.py", "speclint/handbook")
 
 
