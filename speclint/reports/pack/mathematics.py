@@ -20,6 +20,7 @@ _COLUMN = 24.0  # letters that the column of values holds
 _SIGN = 1.2
 _SCRIPT = 0.75
 _LEAVES = frozenset({"mi", "mn", "mo", "mtext", "mspace"})
+_TAG = re.compile("<[^>]*>")
 #: Stands for a value until the values of a sheet are put in; letters that no equation has.
 _HOLE = re.compile("\ue000([0-9]+)\ue001")
 
@@ -54,7 +55,15 @@ def filled(text: str, values: Mapping[str, str]) -> str:
 
 
 def _fits(page: str, room: float = _LINE) -> bool:
-    return not page.startswith("<math") or _letters(ElementTree.fromstring(page)) <= room
+    if not page.startswith("<math") or _letters_at_most(page) <= room:
+        return True
+    return _letters(ElementTree.fromstring(page)) <= room
+
+
+def _letters_at_most(page: str) -> float:
+    """How wide it would be with nothing above or below anything else: quick to tell, and mostly enough."""
+    signs = page.count("<mo") + page.count("<mfrac") + page.count("<msqrt")
+    return len(_TAG.sub("", page)) + _SIGN * signs
 
 
 def _letters(node: ElementTree.Element) -> float:
