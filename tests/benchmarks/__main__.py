@@ -1,8 +1,8 @@
 """Measures against the floor: ``python -m tests.benchmarks`` prints the figures and fails beyond the limits.
 
 Cold start: one spec, the whole process, the best of several runs, against a Python that imports tomli, pydantic,
-pluggy and argparse and validates the same file. Growth: repositories to 2 000 specs, time per spec and peak memory. Review pack: of
-example_specs, the whole process, and the size of what it writes.
+pluggy and argparse and validates the same file. Growth: repositories to 2 000 specs, time per spec and peak memory.
+Review pack: of example_specs, the whole process, and the size of what it writes.
 """
 
 from __future__ import annotations
