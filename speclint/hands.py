@@ -1,16 +1,17 @@
 """Many hands: the checks of a large design spread over processes.
 
-Each helper is a fresh interpreter on every system. It is given the design as it was read, so that all work on the
+Each helper is an interpreter of its own. It is given the design as it was read, so that all work on the
 same; it loads the same families, and hands back what it found with each rule by its name. Whoever called works too.
 """
 
 from __future__ import annotations
 
 import os
+import sys
 from collections import deque
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
-from threading import RLock
+from threading import RLock, active_count
 from types import TracebackType
 from typing import TYPE_CHECKING, Any, Literal, Self, TypeVar
 
@@ -37,7 +38,13 @@ R = TypeVar("R")
 class Hands:
     """Helpers for one run; to be used in a ``with`` statement. None are called where the work is little."""
 
-    def __init__(self, helpers: int | None = None, enough: int = _ENOUGH) -> None:
+    def __init__(
+        self,
+        helpers: int | None = None,
+        enough: int = _ENOUGH,
+        start: Literal["spawn", "fork"] | None = None,
+    ) -> None:
+        self._start = start
         self._helpers = min((os.cpu_count() or 1) - 1, _MOST) if helpers is None else helpers
         self._enough = enough
         self._pool: ProcessPoolExecutor | None = None
@@ -104,10 +111,15 @@ class Hands:
 
         from speclint.bench import begin
 
-        fresh = get_context("spawn")
+        fresh = get_context(self._start or _way_to_start())
         return ProcessPoolExecutor(
             self._helpers, fresh, initializer=begin, initargs=(pickle.dumps(given), named)
         )
+
+
+def _way_to_start() -> Literal["spawn", "fork"]:
+    """A fresh interpreter, as every system can; a copy of this one where that is safe and has everything loaded."""
+    return "fork" if sys.platform == "linux" and active_count() == 1 else "spawn"
 
 
 @dataclass(frozen=True)

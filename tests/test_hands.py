@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import sys
 from concurrent.futures import ProcessPoolExecutor
 from dataclasses import replace
 from multiprocessing import get_context
@@ -48,7 +49,15 @@ def remedied(assessment: Assessment) -> list[list[str]]:
     return [[str(remedy) for remedy in assessment.remedies(check)] for check in findings]
 
 
-@pytest.mark.parametrize("hands", [Hands(helpers=2, enough=2), Lost(helpers=1, enough=2)])
+HELPED = [Hands(helpers=2, enough=2, start="spawn"), Lost(helpers=1, enough=2)]
+if sys.platform == "linux":
+    HELPED.append(Hands(helpers=2, enough=2, start="fork"))
+
+
+@pytest.mark.parametrize("hands", HELPED)
+@pytest.mark.filterwarnings(
+    "ignore:.*multi-threaded:DeprecationWarning"
+)  # of a copy, where the runner has threads
 def test_helpers_find_what_one_finds_alone(repository: Path, alone: Assessment, hands: Hands) -> None:
     with hands:
         assessment = assess([repository], LOADED, hands=hands)
