@@ -53,25 +53,25 @@ def size_of(one: Acting, sheet: Sheet) -> Position:
 
 def asked_cold(chain: DimensionChain, sheet: Sheet) -> tuple[float, float]:
     """What is asked of the gap cold; minus infinity and infinity on a side that asks nothing."""
-    least = greatest = math.inf
-    if sheet.is_stated("least", chain.least):
-        least = -sheet.take_nominal("g_least", chain.least)
-    if sheet.is_stated("greatest", chain.greatest):
-        greatest = sheet.take_nominal("g_greatest", chain.greatest)
-    if math.isinf(least) and math.isinf(greatest):
-        raise sheet.not_assessed("neither least nor greatest is asked of the gap", chain.where)
-    return -least, greatest
+    return _asked(chain, sheet, "", chain.least, chain.greatest)
 
 
 def asked_hot(chain: DimensionChain, sheet: Sheet) -> tuple[float, float]:
     """What is asked of the gap hot; minus infinity and infinity on a side that asks nothing."""
+    return _asked(chain, sheet, "hot", chain.least_hot, chain.greatest_hot)
+
+
+def _asked(
+    chain: DimensionChain, sheet: Sheet, when: str, lowest: Position, highest: Position
+) -> tuple[float, float]:
     least = greatest = math.inf
-    if sheet.is_stated("least hot", chain.least_hot):
-        least = -sheet.take_nominal("g_least", chain.least_hot)
-    if sheet.is_stated("greatest hot", chain.greatest_hot):
-        greatest = sheet.take_nominal("g_greatest", chain.greatest_hot)
+    if sheet.is_stated(f"least {when}".rstrip(), lowest):
+        least = -sheet.take_nominal("g_least", lowest)
+    if sheet.is_stated(f"greatest {when}".rstrip(), highest):
+        greatest = sheet.take_nominal("g_greatest", highest)
     if math.isinf(least) and math.isinf(greatest):
-        raise sheet.not_assessed("neither least_hot nor greatest_hot is asked of the gap", chain.where)
+        key = f"_{when}" if when else ""
+        raise sheet.not_assessed(f"neither least{key} nor greatest{key} is asked of the gap", chain.where)
     return -least, greatest
 
 

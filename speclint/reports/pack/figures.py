@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import TypeVar
 
 from speclint.assessment import Assessment
+from speclint.checks import Check
 from speclint.quantities import Measure
 from speclint.specs.component import Spec
 from speclint.specs.dimension import Dimension
@@ -27,6 +28,15 @@ class Figure:
     drawing: str
     rows: tuple[tuple[str, ...], ...] = ()
     columns: tuple[str, ...] = ()
+
+
+def compared(check: Check, sign: str, unit: str) -> tuple[float, float] | None:
+    """What a check judged and its limit, in SI, where it held one against the other by a sign and in a unit."""
+    judgement = check.judgement
+    if judgement is None or judgement.found is None or judgement.limit is None or judgement.compared != sign:
+        return None
+    found, limit = judgement.found, judgement.limit
+    return (found.value, limit.value) if found.unit == limit.unit == unit else None
 
 
 def millimetres(value: object) -> float | None:

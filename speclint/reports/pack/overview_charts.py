@@ -11,7 +11,7 @@ from speclint.assessment import Assessment
 from speclint.checks import Check
 from speclint.reports.pack.anchors import sheet_anchor
 from speclint.reports.pack.bars import Bar, chart
-from speclint.reports.pack.figures import Figure
+from speclint.reports.pack.figures import Figure, compared
 from speclint.reports.pack.paper import SIZE, Paper, Point, placed, shortened, wide
 from speclint.rules import Grade
 from speclint.writing import amount
@@ -103,18 +103,18 @@ def _point(check: Check, x: float, y: float) -> svg.Element:
 
 def _speeds(checks: Sequence[Check]) -> Iterator[Figure]:
     """Speeds that are held to a greatest one: those of steam, and those far below them of parts that rub or strike."""
-    found = [check for check in checks if _is_speed(check)]
-    most = max((_limit(check) for check in found), default=0.0)
-    fast = [check for check in found if _limit(check) >= most * _SLOW]
-    slow = [check for check in found if _limit(check) < most * _SLOW]
+    found = [(check, *values) for check in checks if (values := compared(check, "≤", "m/s"))]
+    most = max((limit for _, _, limit in found), default=0.0)
+    fast = [held for held in found if held[2] >= most * _SLOW]
+    slow = [held for held in found if held[2] < most * _SLOW]
     yield from _speed_figure("speeds", "Speeds along the path of the steam", fast)
     yield from _speed_figure("slow-speeds", "Speeds of parts that rub or strike", slow)
 
 
-def _speed_figure(name: str, heading: str, found: Sequence[Check]) -> Iterator[Figure]:
+def _speed_figure(name: str, heading: str, found: Sequence[tuple[Check, float, float]]) -> Iterator[Figure]:
     if not found:
         return
-    rows = [_speed(check) for check in found]
+    rows = [_speed(*held) for held in found]
     labels = min(420.0, max(wide(row.label) for row in rows) + 12)
     about = "; ".join(f"{row.label}: {row.says}" for row in rows)
     unit = "m/s; the upright mark is the greatest allowed"
@@ -131,28 +131,7 @@ def _speed_figure(name: str, heading: str, found: Sequence[Check]) -> Iterator[F
     )
 
 
-def _limit(check: Check) -> float:
-    limit = check.judgement.limit if check.judgement else None
-    return limit.value if limit else 0.0
-
-
-def _is_speed(check: Check) -> bool:
-    judgement = check.judgement
-    return (
-        judgement is not None
-        and judgement.found is not None
-        and judgement.limit is not None
-        and judgement.compared == "≤"
-        and judgement.found.unit == judgement.limit.unit == "m/s"
-    )
-
-
-def _speed(check: Check) -> Bar:
-    judgement = check.judgement
-    assert judgement is not None  # as was asked before
-    assert judgement.found is not None
-    assert judgement.limit is not None
-    found, limit = judgement.found.value, judgement.limit.value
+def _speed(check: Check, found: float, limit: float) -> Bar:
     ink = "bad" if check.outcome == "finding" else "bar"
     label = f"{check.component}, {check.rule.name.split('.')[-1].replace('-', ' ')}"
     says = f"{amount(found, 'm/s')}, at most {amount(limit, 'm/s')}"

@@ -8,7 +8,7 @@ from speclint.assessment import Assessment
 from speclint.checks import Check
 from speclint.reports.pack.anchors import sheet_anchor
 from speclint.reports.pack.bars import Bar, chart
-from speclint.reports.pack.figures import Figure, specs_of
+from speclint.reports.pack.figures import Figure, compared, specs_of
 from speclint.specs import PoppetValve
 
 
@@ -20,10 +20,11 @@ def valve_load_figures(assessment: Assessment) -> Iterator[Figure]:
 
 def _asked(assessment: Assessment, valve: PoppetValve) -> Iterator[Figure]:
     """Inertia, pressure and drag as the valve's checks have them: what there is against what is needed."""
-    checks = [one for one in assessment.checks if one.component == valve.id and _is_load(one)]
-    if not checks:
+    own = (one for one in assessment.checks if one.component == valve.id)
+    held = [(check, *values) for check in own if (values := compared(check, "≥", "N"))]
+    if not held:
         return
-    rows = [_load(check) for check in checks]
+    rows = [_load(*one) for one in held]
     paper = chart(
         f"asked-{valve.id}",
         f"Loads on {valve.id}: there against needed",
@@ -37,28 +38,12 @@ def _asked(assessment: Assessment, valve: PoppetValve) -> Iterator[Figure]:
         f"{valve.id}: load that is there against what inertia, pressure and drag ask",
         "From the sheets: each bar is the load that shuts the valve, each mark what it must be at least.",
         paper.markup(),
-        tuple((check.rule.title, row.says) for check, row in zip(checks, rows, strict=True)),
+        tuple((check.rule.title, row.says) for (check, _, _), row in zip(held, rows, strict=True)),
         ("rule", "there, needed"),
     )
 
 
-def _is_load(check: Check) -> bool:
-    judgement = check.judgement
-    return (
-        judgement is not None
-        and judgement.found is not None
-        and judgement.limit is not None
-        and judgement.compared == "≥"
-        and judgement.found.unit == judgement.limit.unit == "N"
-    )
-
-
-def _load(check: Check) -> Bar:
-    judgement = check.judgement
-    assert judgement is not None  # as was asked before
-    assert judgement.found is not None
-    assert judgement.limit is not None
-    found, limit = judgement.found.value, judgement.limit.value
+def _load(check: Check, found: float, limit: float) -> Bar:
     label = f"{check.rule.name}, {check.case}" if check.case else check.rule.name
     return Bar(
         label,
