@@ -5,7 +5,7 @@ from __future__ import annotations
 import gc
 import sys
 
-from speclint.cli import main
+from speclint.commands import main
 
 
 def run() -> int:

@@ -14,8 +14,8 @@ from typing import Any
 
 import jsonschema
 
-from speclint.assess import check
-from speclint.assessment import assess
+from speclint.checking.assessment import assess
+from speclint.checking.rule_run import check
 from speclint.specs import Component
 from tests.workshop import installed_families
 

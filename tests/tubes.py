@@ -21,9 +21,9 @@ from speclint import (
     formula,
     rule,
 )
-from speclint.formula import Kelvins, Metres, Pascals, PerKelvin, Ratio
-from speclint.handbook.reading import Reading
-from speclint.plugins import Loaded, load_families
+from speclint.equations.equation import Kelvins, Metres, Pascals, PerKelvin, Ratio
+from speclint.families.loading import Loaded, load_families
+from speclint.handbook.tables.reading import Reading
 from speclint.specs import (
     NOT_STATED,
     Component,

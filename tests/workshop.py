@@ -7,9 +7,9 @@ from dataclasses import dataclass, field
 from functools import cache
 from pathlib import Path
 
-from speclint.assessment import Assessment, assess
-from speclint.checks import Check
-from speclint.plugins import Loaded, load_families
+from speclint.checking.assessment import Assessment, assess
+from speclint.checking.check_result import Check
+from speclint.families.loading import Loaded, load_families
 
 SETTINGS = """
 [works]

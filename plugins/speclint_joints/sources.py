@@ -6,8 +6,8 @@
 from __future__ import annotations
 
 from speclint import Source
-from speclint.handbook.gaskets import EN_13445_3
-from speclint.handbook.works import ASME_APPENDIX_2, JINDAL, KHURMI, ROARK, SHIGLEY, VDI_2230
+from speclint.handbook.bolted_joints import EN_13445_3
+from speclint.handbook.tables import ASME_APPENDIX_2, JINDAL, KHURMI, ROARK, SHIGLEY, VDI_2230
 
 ASME_BENDING = ASME_APPENDIX_2.at("UCI-23(b) for iron; Division 2, 5.2.2.4, primary bending 1.5 S")
 EN_10269 = Source(

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Source
-from speclint.handbook.works import SHIGLEY
+from speclint.handbook.tables import SHIGLEY
 
 ASTM_A278 = Source(
     "ASTM A278/A278M, Gray Iron Castings for Pressure-Containing Parts for Temperatures Up to 650 °F",

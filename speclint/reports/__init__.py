@@ -1,1 +1,10 @@
-"""Reports: each reads an assessment and decides nothing."""
+"""Readers of an assessment: pages for the terminal, JSON, SARIF, Markdown, CSV, the review pack. They decide nothing.
+
+May import ``register`` and what stands below it.
+"""
+
+from __future__ import annotations
+
+import lazy_loader
+
+__getattr__, __dir__, __all__ = lazy_loader.attach_stub(__name__, __file__)

@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from typing import Any
 
-from speclint.concessions import Standing
-from speclint.gate import Decision, Reason
+from speclint.register import Decision, Reason, Standing
 from speclint.reports.page import Page
+from speclint.reports.phrases import CAUTIONS, count, referred_to, tally
 from speclint.reports.register_page import standing_data
-from speclint.reports.saying import CAUTIONS, count, referred_to, tally
 
 _COLUMN = 11
 

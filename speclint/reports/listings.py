@@ -5,13 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Any
 
-from speclint.plugins import Loaded
+from speclint.families import Loaded
 from speclint.reports.page import Page
 from speclint.rules import Rule
-from speclint.specs.component import Spec, SpecTable
-from speclint.specs.keys import inner_table, said_of
-from speclint.specs.meanings import meanings, summary
-from speclint.specs.part import Component
+from speclint.specs import Component, Spec, SpecTable, inner_table, meanings, said_of, summary
 
 
 def rules_page(rules: Iterable[Rule], width: int, *, full: bool) -> Page:

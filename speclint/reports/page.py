@@ -10,7 +10,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import IO, Literal
 
-from speclint.reports.visible import visible
+from speclint.reports.printable import visible
 
 Emphasis = Literal["", "strong", "faint", "hold", "nonconformity", "query", "observation", "conforms"]
 Line = tuple[tuple[str, Emphasis], ...]

@@ -6,10 +6,10 @@ from collections import Counter
 from collections.abc import Sequence
 from typing import Any
 
-from speclint.complaints import Complaint
-from speclint.concessions import Standing
-from speclint.register import Concession, Register
+from speclint.errors import Complaint
+from speclint.register import Standing
 from speclint.reports.page import Page
+from speclint.repository import Concession, Register
 
 _COLUMN = 15
 

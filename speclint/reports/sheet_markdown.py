@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from speclint.assessment import Assessment
-from speclint.checks import Check
-from speclint.reports.marking import marked, table
-from speclint.reports.saying import CAUTIONS
-from speclint.reports.sheets import Line, SheetText, sheet_of
-from speclint.reports.working import SIGNED
-from speclint.systems import System
+from speclint.checking import Assessment, Check
+from speclint.quantities import System
+from speclint.reports.markdown_text import marked, table
+from speclint.reports.phrases import CAUTIONS
+from speclint.reports.sheet_page import SIGNED
+from speclint.reports.sheet_text import Line, SheetText, sheet_of
 
 
 def write(assessment: Assessment, checks: Sequence[Check], system: System = "as written") -> str:

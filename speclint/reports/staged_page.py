@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from speclint.reports import terminal
+from speclint.register import StagedAssessment
+from speclint.reports import terminal_page as terminal
 from speclint.reports.page import Page
-from speclint.reports.saying import count
-from speclint.staged import StagedAssessment
+from speclint.reports.phrases import count
 
 
 def staged_page(found: StagedAssessment, width: int) -> Page:

@@ -1,135 +1,46 @@
-"""The base of every spec: a table that knows its place, and what any component states."""
+"""What every part of the engine states beside its own dimensions."""
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Mapping
-from typing import Annotated, Any, ClassVar, Self
+from typing import ClassVar, Literal
 
-from pydantic import (
-    BaseModel,
-    BeforeValidator,
-    ConfigDict,
-    ModelWrapValidatorHandler,
-    PrivateAttr,
-    model_validator,
-)
+from speclint.specs.fields import NOT_STATED, LinkTo, Pressure, Temperature, Word
+from speclint.specs.link_targets import Duty
+from speclint.specs.lubrication import Lubrication
+from speclint.specs.shop_record import InspectionPoints, Procedures
+from speclint.specs.spec import Spec
+from speclint.specs.welding import Welding
 
-from speclint.quantities import Measure
-from speclint.specs.words import NOT_STATED, Link, NotStated, Table, Word, bare
-from speclint.where import NOWHERE, Where
+#: How a rubbing surface is treated.
+Surface = Literal["case hardened", "induction hardened", "nitrided", "hard chromium plated", "hard faced"]
+#: What stands where a part touches its neighbour.
+Surroundings = Literal["weather and wet", "indoors", "oiled", "dry steam"]
 
 
-class SpecTable(BaseModel):
-    """A table of a spec: frozen, closed to unknown keys, and knowing its place.
+class Component(Spec):
+    """A part of the engine: its material, the duty it sees, and what must be on its record.
 
-    Every field has a default: what a spec does not state makes a check not assessed, it does not make the
-    spec unreadable. A field left out becomes a :class:`~speclint.specs.words.NotStated` that knows the key
-    it would have had.
+    A component without ``duty`` sees that of the component it is linked to (:mod:`speclint.repository.design`).
+    ``of_metal`` is false for a kind that is no piece of its own: a fit, a chain of dimensions, a plan.
     """
 
-    model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True, arbitrary_types_allowed=True)
+    kind: ClassVar[str] = "component"
+    of_metal: ClassVar[bool] = True
 
-    kind: ClassVar[str] = ""
-
-    _where: Where = PrivateAttr(default=NOWHERE)
-
-    @model_validator(mode="wrap")
-    @classmethod
-    def _remember_places(cls, data: Any, handler: ModelWrapValidatorHandler[SpecTable]) -> SpecTable:
-        table = handler(data)
-        table._place(data.where if isinstance(data, Table) else NOWHERE)
-        return table
-
-    @classmethod
-    def unstated(cls) -> Self:
-        """The table with nothing stated in it, as the default of a field: no validator is built for it."""
-        return cls.model_construct()  # type: ignore[return-value]
-
-    def _place(self, where: Where) -> None:
-        self._where = where
-        prefix = f"{where.key}." if where.key else ""
-        for name, value in self.__dict__.items():
-            if value is NOT_STATED:
-                self.__dict__[name] = NotStated(Where(where.file, where.line, prefix + name))
-            elif isinstance(value, SpecTable) and name not in self.model_fields_set:
-                # a default table may be shared between specs: place a copy
-                self.__dict__[name] = placed = value.model_copy(update=_unplaced(value))
-                placed._place(Where(where.file, where.line, prefix + name))
-
-    @property
-    def where(self) -> Where:
-        """Where the table begins."""
-        return self._where
-
-
-def _unplaced(table: SpecTable) -> dict[str, NotStated]:
-    return {name: NOT_STATED for name, value in table.__dict__.items() if isinstance(value, NotStated)}
-
-
-class Spec(SpecTable):
-    """One TOML file: what every spec states, whatever its kind.
-
-    ``kind`` is the word a spec writes, ``called`` what a report calls it.
-    """
-
-    kind: ClassVar[str] = ""
-    called: ClassVar[str] = ""
-
-    id: str
-    title: Word[str] = NOT_STATED
-    drawing: Word[str] = NOT_STATED
-    revision: Word[str] = NOT_STATED
-    prepared_by: Word[str] = NOT_STATED
-    checked_by: Word[str] = NOT_STATED
-    notes: Annotated[dict[str, Any], BeforeValidator(bare)] = {}
-
-    @classmethod
-    def is_one_of(cls, kinds: Collection[str]) -> bool:
-        """Whether the kind, or one that it is built on, is among those that a link may lead to."""
-        return any(issubclass(base, Spec) and base.kind in kinds for base in cls.__mro__)
-
-    def under(self, key: str) -> Measure | NotStated:
-        """The quantity under a dotted key, such as "pads.front.width" or "pistons_for.1".
-
-        :raises LookupError: when the key leads nowhere, or to something that is no quantity.
-        """
-        value: object = self
-        for part in key.split("."):
-            value = _entry(value, part)
-        if not isinstance(value, Measure | NotStated):
-            raise LookupError(key)
-        return value
-
-    def links(self) -> Iterator[Link[Any]]:
-        """Every link that the spec and its tables state, in the order of the fields."""
-        return (value for value in _values_in(self) if isinstance(value, Link))
-
-    def measures(self) -> Iterator[Measure]:
-        """Every quantity that the spec and its tables state, in the order of the fields."""
-        return (value for value in _values_in(self) if isinstance(value, Measure))
-
-
-def _entry(value: object, part: str) -> object:
-    """What a table, a named table or a list holds under one part of a key."""
-    if isinstance(value, SpecTable) and part in type(value).model_fields:
-        return value.__dict__[part]
-    if isinstance(value, Mapping) and part in value:
-        return value[part]
-    if isinstance(value, tuple) and part.isdecimal() and int(part) < len(value):
-        return value[int(part)]
-    raise LookupError(part)
-
-
-def _values_in(value: object) -> Iterator[object]:
-    """Whatever is stated, down to the innermost table."""
-    if isinstance(value, SpecTable):
-        for inner in value.__dict__.values():
-            yield from _values_in(inner)
-    elif isinstance(value, Mapping):
-        for inner in value.values():
-            yield from _values_in(inner)
-    elif isinstance(value, tuple | list):
-        for inner in value:
-            yield from _values_in(inner)
-    else:
-        yield value
+    material: Word[str] = NOT_STATED
+    duty: LinkTo[Duty] = NOT_STATED
+    safety_part: Word[bool] = NOT_STATED
+    pressure_part: Word[bool] = NOT_STATED
+    design_pressure: Pressure = NOT_STATED
+    design_temperature: Temperature = NOT_STATED
+    test_pressure: Pressure = NOT_STATED
+    inspection_document: Word[Literal["2.1", "2.2", "3.1", "3.2"]] = NOT_STATED
+    examination: Word[str] = NOT_STATED
+    competent_body: Word[str] = NOT_STATED
+    supplied_as: Word[Literal["made", "bought"]] = NOT_STATED
+    inspection_points: InspectionPoints = InspectionPoints.unstated()
+    procedures: Procedures = Procedures.unstated()
+    welding: Welding = Welding.unstated()
+    lubrication: Lubrication = Lubrication.unstated()
+    surface: Word[Surface] = NOT_STATED
+    surroundings: Word[Surroundings] = NOT_STATED

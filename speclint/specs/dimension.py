@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from speclint.specs.component import SpecTable
-from speclint.specs.part import Component
-from speclint.specs.words import NOT_STATED, LinkTo, Position, Word
+from speclint.specs.component import Component
+from speclint.specs.fields import NOT_STATED, LinkTo, Position, Word
+from speclint.specs.spec import SpecTable
 
 
 class Dimension(SpecTable):

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import Literal
 
-from speclint.specs.component import SpecTable
-from speclint.specs.words import NOT_STATED, Pressure, Temperature, Word
+from speclint.specs.fields import NOT_STATED, Pressure, Temperature, Word
+from speclint.specs.spec import SpecTable
 
 #: Classes of cylinder oils after ISO 3448: the number is the kinematic viscosity at 40 °C in mm²/s.
 ViscosityClass = Literal["ISO VG 320", "ISO VG 460", "ISO VG 680", "ISO VG 1000", "ISO VG 1500"]

@@ -7,11 +7,10 @@ from typing import Any, get_args, get_origin
 
 from pydantic.fields import FieldInfo
 
-from speclint import units
-from speclint.quantities import PROVENANCES
-from speclint.specs.component import Spec, SpecTable
-from speclint.specs.keys import example_for, examples_of, inner_table, said_of
-from speclint.specs.meanings import meanings, summary
+from speclint.quantities import PROVENANCES, units
+from speclint.specs.docstrings import meanings, summary
+from speclint.specs.key_descriptions import example_for, examples_of, inner_table, said_of
+from speclint.specs.spec import Spec, SpecTable
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 #: Units of the two dimensions that are no plain multiples of an SI unit, and of their difference.

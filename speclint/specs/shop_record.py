@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import Literal
 
-from speclint.specs.component import SpecTable
-from speclint.specs.words import NOT_STATED, Word
+from speclint.specs.fields import NOT_STATED, Word
+from speclint.specs.spec import SpecTable
 
 #: A hold point stops the work until the inspector has released it; a witness point bids him to attend.
 Point = Literal["hold", "witness", "none"]

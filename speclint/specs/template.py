@@ -9,9 +9,9 @@ from typing import Any, Literal, get_args, get_origin
 
 from pydantic.fields import FieldInfo
 
-from speclint.specs.component import Spec, SpecTable
-from speclint.specs.keys import example_for, examples_of, inner_table, quantity_in, said_of
-from speclint.specs.meanings import meanings, summary
+from speclint.specs.docstrings import meanings, summary
+from speclint.specs.key_descriptions import example_for, examples_of, inner_table, quantity_in, said_of
+from speclint.specs.spec import Spec, SpecTable
 
 _WIDTH = 100
 _HEADING = """Fill in what the drawing says: take the mark # from the front of a key and put the drawing's value

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from speclint.specs.component import SpecTable
-from speclint.specs.words import NOT_STATED, Fraction, Temperature, Word
+from speclint.specs.fields import NOT_STATED, Fraction, Temperature, Word
+from speclint.specs.spec import SpecTable
 
 
 class Welding(SpecTable):

@@ -6,8 +6,8 @@ import sys
 import time
 from pathlib import Path
 
-from speclint.assessment import assess
-from speclint.plugins import load_families
+from speclint.checking.assessment import assess
+from speclint.families.loading import load_families
 
 
 def main() -> None:

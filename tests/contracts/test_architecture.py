@@ -12,8 +12,8 @@ from pathlib import Path
 
 import pytest
 
-from speclint.assessment import assess
-from speclint.quantities import Measure
+from speclint.checking.assessment import assess
+from speclint.quantities.measure import Measure
 from speclint.specs import Link, Stated
 from tests.workshop import installed_families
 
@@ -99,7 +99,7 @@ def test_the_core_never_imports_a_family(path: Path) -> None:
 def test_a_family_imports_only_what_is_meant_for_it(path: Path) -> None:
     """The names of speclint, of its specs, handbook and formula; those of the family itself; of no other family."""
     own = path.relative_to(ROOT / "plugins").parts[0]
-    allowed = ("speclint", "speclint.specs", "speclint.formula", "speclint.handbook")
+    allowed = ("speclint", "speclint.specs", "speclint.equations.equation", "speclint.handbook")
     tree = ast.parse(path.read_text(encoding="utf-8"))
     for node in ast.walk(tree):
         if isinstance(node, ast.ImportFrom) and node.module and node.module.startswith("speclint"):
@@ -149,11 +149,11 @@ def test_each_module_can_be_imported_alone_without_warnings() -> None:
     names = [name.removesuffix(".__init__") for name in names]
     program = "import importlib, sys\nfor name in sys.argv[1:]: importlib.import_module(name)"
     for name in (
-        "speclint.formula",
-        "speclint.sheet",
+        "speclint.equations.equation",
+        "speclint.rules.sheet",
         "speclint.specs",
         "speclint.reports",
-        "speclint.plugins",
+        "speclint.families.loading",
     ):
         subprocess.run([sys.executable, "-W", "error", "-c", program, name], check=True, cwd=ROOT)
     subprocess.run([sys.executable, "-W", "error", "-c", program, *names], check=True, cwd=ROOT)
@@ -164,8 +164,8 @@ def test_heavy_imports_wait_until_they_are_used() -> None:
     program = (
         "import sys\n"
         "from pathlib import Path\n"
-        "from speclint.plugins import load_families\n"
-        "from speclint.assessment import assess\n"
+        "from speclint.families.loading import load_families\n"
+        "from speclint.checking.assessment import assess\n"
         "assess([Path('example_specs/liners')], load_families())\n"
         "print([name for name in ('pint', 'rich', 'jinja2', 'matplotlib', 'numpy', 'scipy') if name in sys.modules])\n"
     )

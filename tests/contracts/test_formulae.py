@@ -13,9 +13,9 @@ import pint
 import pytest
 
 import speclint.handbook
-from speclint.errors import OutOfRange
-from speclint.formula import Described
-from speclint.plugins import installed
+from speclint.equations.equation import Described
+from speclint.errors.exceptions import OutOfRange
+from speclint.families.loading import installed
 
 REGISTRY: pint.UnitRegistry[float] = pint.UnitRegistry(autoconvert_offset_to_baseunit=True)
 _TO_PINT = str.maketrans({"²": "^2", "³": "^3", "⁴": "^4", "·": "*", "Δ": None})

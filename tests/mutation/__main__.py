@@ -14,9 +14,18 @@ from tests.mutation.trials import baseline, preload
 
 #: Below this share of mutants killed, of any file or of all, the run fails.
 LEAST = 0.95
-MODULES = ("speclint/handbook/**/*.py", "speclint/tolerance_classes.py")
-TABLES = ("speclint/handbook/data/**/*.csv", "speclint/handbook/data/**/*.toml", "speclint/data/*.csv")
-TESTS = ("tests/handbook", "tests/published", "tests/test_tolerance_classes.py", "speclint/handbook")
+MODULES = ("speclint/handbook/**/*.py", "speclint/quantities/tolerance_classes.py")
+TABLES = (
+    "speclint/handbook/data/**/*.csv",
+    "speclint/handbook/data/**/*.toml",
+    "speclint/quantities/data/*.csv",
+)
+TESTS = (
+    "tests/handbook",
+    "tests/published",
+    "tests/quantities/test_tolerance_classes.py",
+    "speclint/handbook",
+)
 
 
 def main() -> int:

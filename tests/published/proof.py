@@ -2,7 +2,7 @@
 
 A test over ``Row``s needs no more than its rows. Any other test in this folder says it with ``proves``::
 
-    @proves("beams", memory="AISC Manual, Table 3-23")
+    @proves("members.beams", memory="AISC Manual, Table 3-23")
     @pytest.mark.parametrize(...)
     def test_coefficients_of_the_steel_manual(...): ...
 

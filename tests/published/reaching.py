@@ -11,6 +11,7 @@ from types import CodeType, FunctionType, MappingProxyType, ModuleType
 from typing import Any
 
 _PREFIX = "speclint.handbook."
+_TABLES = "tables.csv_files"
 HANDBOOK = Path(__file__).parents[2] / "speclint" / "handbook"
 
 
@@ -32,7 +33,7 @@ def parametrisations(test: Callable[..., None]) -> list[list[Any]]:
 def reached(test: Callable[..., None]) -> set[str]:
     """Modules of the handbook that a test reaches.
 
-    A test that reads a data file through ``tables`` reaches every module that reads its data so.
+    A test that reads a data file through ``tables.csv_files`` reaches every module that reads its data so.
     """
     at_first: set[str] = set()
     waiting = [test, *(thing for cases in parametrisations(test) for thing in _flat(cases))]
@@ -43,14 +44,14 @@ def reached(test: Callable[..., None]) -> set[str]:
             continue
         seen.add(id(thing))
         if isinstance(thing, MappingProxyType):  # a row of a table is a parameter
-            at_first.add("tables")
+            at_first.add(_TABLES)
         home = thing.__name__ if isinstance(thing, ModuleType) else getattr(thing, "__module__", None) or ""
         if home.startswith(_PREFIX):
             at_first.add(home.removeprefix(_PREFIX))
         elif isinstance(thing, FunctionType) and home == test.__module__:
             waiting += [thing.__globals__.get(name) for name in _names_in(thing.__code__)]
     found = {name for one in at_first for name in _imported_by(one)}
-    return found | {name for name in MODULES if "tables" in at_first and "tables" in _imported_by(name)}
+    return found | {name for name in MODULES if _TABLES in at_first and _TABLES in _imported_by(name)}
 
 
 def _flat(thing: Any) -> Iterator[Any]:
@@ -72,6 +73,18 @@ def _names_in(code: CodeType) -> set[str]:
 
 
 @cache
+def _exported(package: str) -> dict[str, str]:
+    """The module that each public name of a package of the handbook comes from; none for a module."""
+    stub = HANDBOOK.joinpath(*package.split("."), "__init__.pyi")
+    found: dict[str, str] = {}
+    if stub.exists():
+        for node in ast.walk(ast.parse(stub.read_text(encoding="utf-8"))):
+            if isinstance(node, ast.ImportFrom) and node.module:
+                found.update({alias.name: f"{package}.{node.module}" for alias in node.names})
+    return found
+
+
+@cache
 def _imported_by(module: str) -> frozenset[str]:
     """A module of the handbook and all that it imports of the handbook."""
     found: set[str] = set()
@@ -81,8 +94,11 @@ def _imported_by(module: str) -> frozenset[str]:
         if one in found or one not in MODULES:
             continue
         found.add(one)
+        waiting += _exported(one).values()
         for node in ast.walk(ast.parse(MODULES[one].read_text(encoding="utf-8"))):
             if isinstance(node, ast.ImportFrom) and f"{node.module}.".startswith(_PREFIX):
                 base = f"{node.module}.".removeprefix(_PREFIX)
-                waiting += [base.removesuffix("."), *(base + alias.name for alias in node.names)]
+                exported = _exported(base.removesuffix("."))
+                waiting += [exported.get(alias.name, base + alias.name) for alias in node.names]
+                waiting += [] if exported else [base.removesuffix(".")]
     return frozenset(found)

@@ -6,9 +6,9 @@ import math
 
 import pytest
 
-from speclint.handbook.cam_laws import cam_law, lift_acceleration, lift_velocity
-from speclint.handbook.cam_profiles import CamProfile, Flank, Ramp, scan
-from speclint.handbook.lift_tables import LiftTable, acceleration_doubt
+from speclint.handbook.cams.laws import cam_law, lift_acceleration, lift_velocity
+from speclint.handbook.cams.lift_tables import LiftTable, acceleration_doubt
+from speclint.handbook.cams.profiles import CamProfile, Flank, Ramp, scan
 from tests.published.proof import proves
 
 NAMES = ["parabolic", "harmonic", "cycloidal", "3-4-5 polynomial"]
@@ -26,7 +26,7 @@ PRINTED = {
 
 
 @proves(
-    "cam_laws", memory="R. L. Norton, Cam Design and Manufacturing Handbook", derived="scan of 20 001 places"
+    "cams.laws", memory="R. L. Norton, Cam Design and Manufacturing Handbook", derived="scan of 20 001 places"
 )
 @pytest.mark.parametrize("name", NAMES)
 def test_greatest_values_are_those_printed_and_those_of_a_scan(name: str) -> None:
@@ -40,7 +40,7 @@ def test_greatest_values_are_those_printed_and_those_of_a_scan(name: str) -> Non
     assert min(map(law.acceleration, shares)) == pytest.approx(-law.greatest_acceleration, rel=1e-6)
 
 
-@proves("cam_laws", derived="central differences")
+@proves("cams.laws", derived="central differences")
 @pytest.mark.parametrize("name", NAMES)
 def test_velocity_and_acceleration_are_the_derivatives(name: str) -> None:
     """Central differences of 1e-5 away from the jump of the parabolic law."""
@@ -53,7 +53,7 @@ def test_velocity_and_acceleration_are_the_derivatives(name: str) -> None:
         assert law.acceleration(x) == pytest.approx(bend, abs=1e-5)
 
 
-@proves("cam_laws", seen="B. K. Sarkar, Theory of Machines")
+@proves("cams.laws", seen="B. K. Sarkar, Theory of Machines")
 def test_sarkar_harmonic_follower() -> None:
     """B. K. Sarkar, Theory of Machines, ch. 9, illustration 3 (seen): 6.2 and 24.7 m/s² for 50 mm.
 
@@ -66,7 +66,7 @@ def test_sarkar_harmonic_follower() -> None:
     assert back == pytest.approx(24.7, abs=0.05)
 
 
-@proves("cam_laws", derived="hand working")
+@proves("cams.laws", derived="hand working")
 def test_greatest_velocity_of_a_cycloidal_cam() -> None:
     """By hand: 20 mm in 60° at 300 rev/min: 2 · 0.020 · 31.416/1.0472 = 1.2 m/s."""
     law = cam_law("cycloidal")
@@ -74,7 +74,7 @@ def test_greatest_velocity_of_a_cycloidal_cam() -> None:
     assert speed == pytest.approx(1.2, rel=1e-9)
 
 
-@proves("cam_laws", derived="hand working")
+@proves("cams.laws", derived="hand working")
 def test_ratio_of_greatest_accelerations() -> None:
     """By hand: 4 : π²/2 : 2π, so cycloidal over parabolic 1.5708 and harmonic over parabolic 1.2337."""
     parabolic, harmonic, cycloidal = (cam_law(name).greatest_acceleration for name in NAMES[:3])
@@ -82,7 +82,7 @@ def test_ratio_of_greatest_accelerations() -> None:
     assert harmonic / parabolic == pytest.approx(1.2337, abs=5e-5)
 
 
-@proves("lift_tables", library="scipy, CubicSpline")
+@proves("cams.lift_tables", library="scipy, CubicSpline")
 def test_table_agrees_with_scipy() -> None:
     from scipy.interpolate import CubicSpline
 
@@ -105,7 +105,7 @@ def profile(name: str, lift: float, rise: float, dwell: float, fall: float) -> C
     )
 
 
-@proves("cam_profiles", seen="B. K. Sarkar, Theory of Machines")
+@proves("cams.profiles", seen="B. K. Sarkar, Theory of Machines")
 def test_sarkar_harmonic_cam_as_a_whole() -> None:
     """Chapter 9, illustration 3: 50 mm, rise in 120° and return in 60° at 100 rev/min: 6.2 and 24.7 m/s²."""
     ω = 100 * 2 * math.pi / 60
@@ -116,7 +116,7 @@ def test_sarkar_harmonic_cam_as_a_whole() -> None:
     assert back == pytest.approx(24.7, abs=0.05)
 
 
-@proves("cam_profiles", memory="R. L. Norton, Cam Design and Manufacturing Handbook")
+@proves("cams.profiles", memory="R. L. Norton, Cam Design and Manufacturing Handbook")
 @pytest.mark.parametrize("name", NAMES)
 def test_a_whole_cam_has_the_printed_factors(name: str) -> None:
     """Lift L in β: greatest slope v L/β, greatest curvature a L/β²."""
@@ -128,7 +128,7 @@ def test_a_whole_cam_has_the_printed_factors(name: str) -> None:
     assert max(at.curvature for at in followers) == pytest.approx(acceleration * lift / β**2, rel=2.5e-3)
 
 
-@proves("cam_profiles", derived="acceleration integrated twice by scipy")
+@proves("cams.profiles", derived="acceleration integrated twice by scipy")
 @pytest.mark.parametrize("name", ["harmonic", "cycloidal", "3-4-5 polynomial"])
 def test_acceleration_integrates_to_velocity_and_lift(name: str) -> None:
     """With ramps: the velocity starts at that of the ramp, 0.2 mm in 10°, and the lift at nothing."""
@@ -149,7 +149,7 @@ def test_acceleration_integrates_to_velocity_and_lift(name: str) -> None:
     assert cam.duration == pytest.approx(math.radians(200))
 
 
-@proves("lift_tables", derived="the law itself, of which the table is a sample")
+@proves("cams.lift_tables", derived="the law itself, of which the table is a sample")
 @pytest.mark.parametrize("degrees", [1.0, 2.0, 4.0])
 def test_a_sampled_law_is_read_back(degrees: float) -> None:
     """30 mm of cycloidal lift and fall; a clamped spline errs by 5/384 h⁴ of the fourth derivative."""
@@ -170,7 +170,7 @@ def test_a_sampled_law_is_read_back(degrees: float) -> None:
     assert table.at(β / 2).slope == pytest.approx(slope, rel=1e-3)
 
 
-@proves("lift_tables", derived="a table whose lifts are rounded, against itself not rounded")
+@proves("cams.lift_tables", derived="a table whose lifts are rounded, against itself not rounded")
 @pytest.mark.parametrize("digit", [1e-5, 1e-6])
 def test_doubt_bounds_what_rounding_does(digit: float) -> None:
     """Lifts wrong by half the last digit with alternating sign move the acceleration most; the bound holds."""

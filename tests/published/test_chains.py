@@ -6,7 +6,7 @@ import math
 
 import pytest
 
-from speclint.handbook.chains import (
+from speclint.handbook.fits.chains import (
     Link,
     machine_to,
     monte_carlo,
@@ -35,7 +35,7 @@ SCREW = [
 ]
 
 
-@proves("chains", memory="Budynas and Nisbett, Shigley's Mechanical Engineering Design")
+@proves("fits.chains", memory="Budynas and Nisbett, Shigley's Mechanical Engineering Design")
 def test_shigley_gap_of_a_shouldered_screw() -> None:
     """The gap is 0.005 ± 0.010 in."""
     gap = worst_case(SCREW)
@@ -44,7 +44,7 @@ def test_shigley_gap_of_a_shouldered_screw() -> None:
     assert gap.high / INCH == pytest.approx(0.015, abs=1e-12)
 
 
-@proves("chains", memory="Budynas and Nisbett, Shigley's Mechanical Engineering Design")
+@proves("fits.chains", memory="Budynas and Nisbett, Shigley's Mechanical Engineering Design")
 def test_shigley_collar_for_a_gap_of_at_least_three_thousandths() -> None:
     """With w not below 0.003 in, so 0.013 in the middle, d is 0.867 in."""
     span = machine_to(SCREW[:3], -1.0, 0.003 * INCH, 0.023 * INCH)
@@ -52,7 +52,7 @@ def test_shigley_collar_for_a_gap_of_at_least_three_thousandths() -> None:
     assert (span.high - span.low) / INCH == pytest.approx(0.002, abs=1e-12)
 
 
-@proves("chains", derived="hand working")
+@proves("fits.chains", derived="hand working")
 def test_root_sum_square_of_the_screw() -> None:
     """By hand: √(3² + 1² + 5² + 1²) = 6 thousandths."""
     gap = root_sum_square(SCREW)
@@ -61,7 +61,7 @@ def test_root_sum_square_of_the_screw() -> None:
     assert worst_case_shares(SCREW) == pytest.approx({"a": 0.3, "b": 0.1, "c": 0.5, "d": 0.1})
 
 
-@proves("chains", memory="JCGM 101:2008")
+@proves("fits.chains", memory="JCGM 101:2008")
 @pytest.mark.parametrize("seed", [1, 2, 3])
 def test_jcgm_101_four_equal_rectangles(seed: int) -> None:
     """JCGM 101:2008, 9.2.3 (from memory): 95 % of the sum lies within ±2√3 (2 − (3/5)^(1/4)) = ±3.88.
@@ -76,7 +76,7 @@ def test_jcgm_101_four_equal_rectangles(seed: int) -> None:
     assert found.deviation == pytest.approx(2.0, rel=0.03)
 
 
-@proves("chains", memory="JCGM 101:2008")
+@proves("fits.chains", memory="JCGM 101:2008")
 def test_jcgm_101_rectangles_of_different_widths() -> None:
     """The same, 9.2.4 (from memory): one of standard deviation 10 and three of 1; 95 % within ±17.0.
 
@@ -88,7 +88,7 @@ def test_jcgm_101_rectangles_of_different_widths() -> None:
     assert found.share == pytest.approx(0.95, abs=0.008)
 
 
-@proves("chains", derived="hand working")
+@proves("fits.chains", derived="hand working")
 def test_two_uniform_links_have_a_triangular_sum() -> None:
     """By hand: of two spans ±1 the sum lies within ±1 with 1 − (1/2)² = 3/4."""
     links = [Link("a", -1, 1, spread="uniform"), Link("b", -1, 1, -1, spread="uniform")]
@@ -96,7 +96,7 @@ def test_two_uniform_links_have_a_triangular_sum() -> None:
     assert found.share == pytest.approx(0.75, abs=4 * math.sqrt(0.75 * 0.25 / 20_000))
 
 
-@proves("chains", library="scipy")
+@proves("fits.chains", library="scipy")
 def test_normal_links_agree_with_the_exact_truncated_normal() -> None:
     """scipy: a single link within ±1 standard deviation of limits at three."""
     from scipy.stats import truncnorm
@@ -107,7 +107,7 @@ def test_normal_links_agree_with_the_exact_truncated_normal() -> None:
     assert found.deviation == pytest.approx(float(truncnorm.std(-3, 3)), rel=0.03)
 
 
-@proves("chains", library="scipy")
+@proves("fits.chains", library="scipy")
 @pytest.mark.parametrize(("successes", "trials"), [(0, 1000), (950, 1000), (1000, 1000), (4, 20)])
 def test_interval_agrees_with_scipy(successes: int, trials: int) -> None:
     from scipy.stats import binomtest

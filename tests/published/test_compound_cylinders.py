@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import pytest
 
-from speclint.handbook import compound_cylinders as compound
+from speclint.handbook.fits import compound_cylinders as compound
 from tests.published.proof import proves
 from tests.published.row import Row
 
@@ -92,7 +92,7 @@ CASES = [
 ]
 
 
-@proves("compound_cylinders", derived="Lamé's constants of both rings solved together by scipy")
+@proves("fits.compound_cylinders", derived="Lamé's constants of both rings solved together by scipy")
 @pytest.mark.parametrize("rings", CASES)
 def test_two_rings_solved_together(rings: Rings) -> None:
     expected = solved(rings)
@@ -103,7 +103,7 @@ def test_two_rings_solved_together(rings: Rings) -> None:
     assert compound.shell_bore_hoop_stress(**given) == pytest.approx(expected.shell_bore, rel=1e-6)
 
 
-@proves("compound_cylinders", derived="Lamé's constants of both rings solved together by scipy")
+@proves("fits.compound_cylinders", derived="Lamé's constants of both rings solved together by scipy")
 @pytest.mark.parametrize("c", [0.02e-3, 0.1e-3])
 @pytest.mark.parametrize(("d", "D"), [(0.500, 0.550), (0.100, 0.200)])
 def test_gap_just_closes_and_costs_stress(c: float, d: float, D: float) -> None:

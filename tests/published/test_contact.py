@@ -9,13 +9,13 @@ from collections.abc import Callable, Sequence
 
 import pytest
 
-from speclint.handbook import contact
-from speclint.handbook import stress_concentration as sc
-from speclint.handbook.tables import rows
+from speclint.handbook.members import contact
+from speclint.handbook.members import stress_concentration as sc
+from speclint.handbook.tables.csv_files import rows
 from tests.published.proof import proves
 
 
-@proves("contact", seen="A. P. Boresi and R. J. Schmidt, Advanced Mechanics of Materials")
+@proves("members.contact", seen="A. P. Boresi and R. J. Schmidt, Advanced Mechanics of Materials")
 def test_boresi_example_17_3_rollers() -> None:
     """A. P. Boresi and R. J. Schmidt, Advanced Mechanics of Materials, ch. 17 ex. 3, p. 621 (seen).
 
@@ -28,7 +28,7 @@ def test_boresi_example_17_3_rollers() -> None:
     assert contact.line_greatest_shear(p_0) / 1e6 == pytest.approx(433, rel=3e-3)
 
 
-@proves("contact", memory="S. Timoshenko and J. N. Goodier, Theory of Elasticity")
+@proves("members.contact", memory="S. Timoshenko and J. N. Goodier, Theory of Elasticity")
 def test_cam_and_roller_by_the_textbook_short_form() -> None:
     """S. Timoshenko and J. N. Goodier, Theory of Elasticity, art. 140 (memory): 0.418 √(F E/(L R)), nu 0.3.
 
@@ -41,7 +41,7 @@ def test_cam_and_roller_by_the_textbook_short_form() -> None:
     assert p_0 == pytest.approx(0.418 * (3000.0 * 206e9 / (0.018 * R)) ** 0.5, rel=1e-3)
 
 
-@proves("contact", memory="S. Timoshenko and J. N. Goodier, Theory of Elasticity")
+@proves("members.contact", memory="S. Timoshenko and J. N. Goodier, Theory of Elasticity")
 def test_spheres_by_the_textbook_short_forms() -> None:
     """S. Timoshenko and J. N. Goodier, Theory of Elasticity, art. 140 (memory), equal moduli, nu 0.3.
 
@@ -55,7 +55,7 @@ def test_spheres_by_the_textbook_short_forms() -> None:
     assert contact.point_radius(P, R, E_star) == pytest.approx(radius, rel=2e-3)
 
 
-@proves("contact", memory="Roark's Formulas for Stress and Strain, Table 14.1")
+@proves("members.contact", memory="Roark's Formulas for Stress and Strain, Table 14.1")
 def test_roark_cylinder_and_sphere_on_a_flat() -> None:
     """Roark's Formulas, Table 14.1, cases 1 and 2 (memory), equal moduli, nu 0.3, K_D the diameter.
 
@@ -74,7 +74,7 @@ def test_roark_cylinder_and_sphere_on_a_flat() -> None:
     assert contact.point_radius(P, R, E_star) == pytest.approx(0.881 * (P * K_D / E) ** (1 / 3), rel=2e-3)
 
 
-@proves("contact", memory="K. L. Johnson, Contact Mechanics")
+@proves("members.contact", memory="K. L. Johnson, Contact Mechanics")
 def test_first_yield_as_johnson_prints_it() -> None:
     """K. L. Johnson, Contact Mechanics, eqs. 6.4 and 6.9 (memory): p_0 = 1.67 Y on a line, 1.60 Y on a spot.
 
@@ -84,7 +84,7 @@ def test_first_yield_as_johnson_prints_it() -> None:
     assert contact.point_greatest_shear(1.60) == pytest.approx(0.5, rel=1e-2)
 
 
-@proves("stress_concentration", memory="R. L. Norton, Machine Design")
+@proves("members.stress_concentration", memory="R. L. Norton, Machine Design")
 @pytest.mark.parametrize(
     ("shoulder", "ratio", "A", "b"),
     [
@@ -143,7 +143,9 @@ def at_steepness(terms: Sequence[float], steep: float) -> float:
     return term
 
 
-@proves("stress_concentration", memory="W. C. Young and R. G. Budynas, Roark's Formulas, 2002, Table 17.1")
+@proves(
+    "members.stress_concentration", memory="W. C. Young and R. G. Budynas, Roark's Formulas, 2002, Table 17.1"
+)
 @pytest.mark.parametrize(("load", "least", "steep", "apart"), APART)
 def test_each_term_of_a_shoulder_is_that_of_the_other_fit(
     load: str, least: str, steep: float, apart: float
@@ -160,7 +162,8 @@ def test_each_term_of_a_shoulder_is_that_of_the_other_fit(
 
 
 @proves(
-    "stress_concentration", memory="Peterson's Stress Concentration Factors, Charts 3.4 and 3.10, h/r = 2"
+    "members.stress_concentration",
+    memory="Peterson's Stress Concentration Factors, Charts 3.4 and 3.10, h/r = 2",
 )
 @pytest.mark.parametrize(
     ("load", "apart"),
@@ -174,7 +177,9 @@ def test_both_fits_of_a_shoulder_meet_term_by_term(load: str, apart: Sequence[fl
         assert at_2[0] == pytest.approx(at_2[1], abs=within), shallow["term"]
 
 
-@proves("stress_concentration", memory="W. C. Young and R. G. Budynas, Roark's Formulas, 2002, Table 17.1")
+@proves(
+    "members.stress_concentration", memory="W. C. Young and R. G. Budynas, Roark's Formulas, 2002, Table 17.1"
+)
 @pytest.mark.parametrize(
     ("shoulder", "fit", "steeps", "within"),
     [
@@ -199,7 +204,7 @@ def test_shoulders_by_the_other_fit(
         assert shoulder(ratio, 1.0, (ratio - 1) / 2 / steep) == pytest.approx(theirs, rel=within), steep
 
 
-@proves("stress_concentration", memory="Budynas and Nisbett, Shigley's Mechanical Engineering Design")
+@proves("members.stress_concentration", memory="Budynas and Nisbett, Shigley's Mechanical Engineering Design")
 def test_shigley_example_7_1_shaft_shoulder() -> None:
     """Shigley, Ex. 7-1 (memory): D/d 1.5, r/d 0.1: 1.68 and 1.42 from the charts, 1.58 after q 0.85."""
     assert sc.shoulder_in_bending(1.5, 1.0, 0.1) == pytest.approx(1.68, rel=0.05)
@@ -207,7 +212,7 @@ def test_shigley_example_7_1_shaft_shoulder() -> None:
     assert sc.fatigue_notch_factor(1.68, 0.85) == pytest.approx(1.58, abs=5e-3)
 
 
-@proves("stress_concentration", memory="Peterson's Stress Concentration Factors, Chart 4.1")
+@proves("members.stress_concentration", memory="Peterson's Stress Concentration Factors, Chart 4.1")
 @pytest.mark.parametrize("share", [0.1, 0.2, 0.3, 0.5, 0.7])
 def test_hole_by_peterson_s_fit(share: float) -> None:
     """Peterson's Stress Concentration Factors, Chart 4.1 (memory): 3.000 - 3.140 x + 3.667 x² - 1.527 x³."""
@@ -216,7 +221,7 @@ def test_hole_by_peterson_s_fit(share: float) -> None:
 
 
 @proves(
-    "stress_concentration",
+    "members.stress_concentration",
     memory="R. C. Juvinall and K. M. Marshek, Fundamentals of Machine Component Design",
 )
 @pytest.mark.parametrize(

@@ -6,7 +6,7 @@ import math
 
 import pytest
 
-from speclint.handbook import double_beat as db
+from speclint.handbook.steam import double_beat as db
 from tests.published.proof import proves
 
 
@@ -16,7 +16,7 @@ def frustum(h: float, d: float, β: float, u: float) -> float:
     return math.pi * (d + u * math.cos(β)) * side
 
 
-@proves("double_beat", derived="least of 4001 frusta")
+@proves("steam.double_beat", derived="least of 4001 frusta")
 @pytest.mark.parametrize("degrees", [0.0, 15.0, 30.0, 45.0, 60.0])
 @pytest.mark.parametrize("w_d", [0.01, 0.02, 0.05])
 def test_area_is_the_least_frustum_between_the_two_cones(degrees: float, w_d: float) -> None:
@@ -30,7 +30,7 @@ def test_area_is_the_least_frustum_between_the_two_cones(degrees: float, w_d: fl
         assert least * (1 - 1e-6) <= area <= least * (1 + (0.002 if degrees >= 45 else 0.007))
 
 
-@proves("double_beat", memory="J. B. Heywood, Internal Combustion Engine Fundamentals")
+@proves("steam.double_beat", memory="J. B. Heywood, Internal Combustion Engine Fundamentals")
 def test_heywood_first_stage_in_his_own_symbols() -> None:
     """J. B. Heywood (from memory): π L cos β (D_v − 2w + (L/2) sin 2β) to L = w/(sin β cos β), w radial."""
     L, D_v, w_radial, β = 2e-3, 0.150, 3e-3, math.radians(45)
@@ -39,7 +39,7 @@ def test_heywood_first_stage_in_his_own_symbols() -> None:
     assert ours == pytest.approx(heywood, rel=1e-12)
 
 
-@proves("double_beat", memory="J. B. Heywood, Internal Combustion Engine Fundamentals")
+@proves("steam.double_beat", memory="J. B. Heywood, Internal Combustion Engine Fundamentals")
 def test_heywood_second_stage_in_his_own_symbols() -> None:
     """The same (from memory): π D_m √((L − w tan β)² + w²), D_m = D_v − w."""
     L, D_v, w_radial, β = 12e-3, 0.150, 3e-3, math.radians(30)
@@ -48,20 +48,20 @@ def test_heywood_second_stage_in_his_own_symbols() -> None:
     assert ours == pytest.approx(heywood, rel=1e-12)
 
 
-@proves("double_beat", seen="D. Lardner, The Steam Engine Explained and Illustrated")
+@proves("steam.double_beat", seen="D. Lardner, The Steam Engine Explained and Illustrated")
 def test_flat_single_beat_opens_its_bore_at_a_quarter_of_the_diameter() -> None:
     """By hand, and D. Lardner, The Steam Engine Explained and Illustrated: π d h = π d²/4 at d/4."""
     assert db.lift_for_area(math.pi / 4, 1.0, 0.02, 0.0) == pytest.approx(0.25, rel=1e-12)
 
 
-@proves("double_beat", derived="hand working")
+@proves("steam.double_beat", derived="hand working")
 def test_equal_flat_double_beat_opens_its_bore_at_an_eighth() -> None:
     """By hand: 2 π d h = π d²/4 at d/8."""
     A = db.beat_area(0.125, 1.0, 0.02, 0.0)
     assert db.double_beat_flow_area(A, 1.0, A, 1.0) == pytest.approx(math.pi / 4, rel=1e-12)
 
 
-@proves("double_beat", derived="hand working")
+@proves("steam.double_beat", derived="hand working")
 def test_curtain_area_by_the_mean_diameter() -> None:
     """By hand: 160 and 150 mm, 18 mm, 45°: π (d₁ + d₂) h cos 45° = 12 395.6 mm², without h sin β cos β.
 
@@ -72,20 +72,20 @@ def test_curtain_area_by_the_mean_diameter() -> None:
     assert both - 2 * math.pi * h**2 * math.sin(β) * math.cos(β) ** 2 == pytest.approx(12395.6, rel=1e-5)
 
 
-@proves("double_beat", derived="hand working")
+@proves("steam.double_beat", derived="hand working")
 def test_net_steam_load_and_that_of_a_single_valve() -> None:
     """By hand: 160 and 150 mm at 1.4 MPa, 3408.6 N; a single 160 mm valve 28 149 N."""
     assert db.unbalanced_load(1.4e6, 0.160, 0.150) == pytest.approx(3408.6, rel=2e-5)
     assert db.unbalanced_load(1.4e6, 0.160, 0.0) == pytest.approx(28149, rel=2e-5)
 
 
-@proves("double_beat", seen="T. Tredgold, The Steam Engine, vol. 1, p. 206")
+@proves("steam.double_beat", seen="T. Tredgold, The Steam Engine, vol. 1, p. 206")
 def test_tredgold_net_force_only_on_the_annulus_between_the_seats() -> None:
     """T. Tredgold, The Steam Engine, vol. 1, p. 206 (seen): equal seats leave no load at all."""
     assert db.unbalanced_load(1.4e6, 0.160, 0.160) == 0
 
 
-@proves("double_beat", derived="hand working")
+@proves("steam.double_beat", derived="hand working")
 def test_seat_stress_shared_by_two_seats() -> None:
     """By hand: (3408.6 + 900)/(π (160 + 150) · 2.5) = 1.7697 MPa on mean diameters of 160 and 150 mm.
 
@@ -97,7 +97,7 @@ def test_seat_stress_shared_by_two_seats() -> None:
     assert stress == pytest.approx(1.7697e6, rel=1e-4)
 
 
-@proves("double_beat", derived="quadrature of the frustum")
+@proves("steam.double_beat", derived="quadrature of the frustum")
 @pytest.mark.parametrize("w", [0.5e-3, 3e-3, 20e-3])
 def test_area_by_turning_the_gap_round_the_axis(w: float) -> None:
     """First principles: the frustum's area as the integral of 2π r along its side, by quadrature."""

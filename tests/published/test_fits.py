@@ -5,13 +5,13 @@ from __future__ import annotations
 import pytest
 from pressfit import tables as pressfit
 
-from speclint.handbook import limits_and_fits as fits
+from speclint.handbook.fits import limits_and_fits as fits
 from tests.published.proof import proves
 
 MICRON = 1e-6
 
 
-@proves("limits_and_fits", memory="ANSI B4.2-1978, Table 2, preferred hole basis fits")
+@proves("fits.limits_and_fits", memory="ANSI B4.2-1978, Table 2, preferred hole basis fits")
 @pytest.mark.parametrize(
     ("size", "hole", "shaft", "most", "least", "name"),
     [
@@ -43,7 +43,7 @@ def test_clearances_of_the_preferred_fits(
     assert fits.name_of_fit(hole, shaft).startswith(name)
 
 
-@proves("limits_and_fits", seen="U. C. Jindal, Machine Design, worked example on 50 H8/g7")
+@proves("fits.limits_and_fits", seen="U. C. Jindal, Machine Design, worked example on 50 H8/g7")
 def test_worked_example_of_a_running_fit() -> None:
     """Greatest clearance 0.073 mm, least 0.009 mm."""
     found = fits.fit(0.050, "H8", "g7")
@@ -52,7 +52,7 @@ def test_worked_example_of_a_running_fit() -> None:
     assert found.kind is fits.Kind.CLEARANCE
 
 
-@proves("limits_and_fits", library="pressfit")
+@proves("fits.limits_and_fits", library="pressfit")
 @pytest.mark.parametrize("size", [30.0, 120.0, 200.0, 450.0])
 @pytest.mark.parametrize("letter", ["p", "s", "u"])
 def test_least_interference_agrees_with_the_library(size: float, letter: str) -> None:

@@ -11,7 +11,8 @@ from fluids import fittings as fluids_fittings
 from fluids.flow_meter import differential_pressure_meter_solver, orifice_expansibility
 from fluids.friction import Colebrook, friction_factor, ft_Crane
 
-from speclint.handbook import fittings, flow, nozzles, steam, steam_nozzles
+from speclint.handbook.steam import dry_steam as steam
+from speclint.handbook.steam import fittings, flow, nozzles, steam_nozzles
 from tests.published.proof import proves
 
 PSI = 6894.757293168361
@@ -19,7 +20,7 @@ INCH = 0.0254
 POUND = 0.45359237
 
 
-@proves("flow", library="fluids")
+@proves("steam.flow", library="fluids")
 @pytest.mark.parametrize("Re", [4e3, 1e4, 5e4, 1e5, 1e6, 1.755e6, 1e7, 1e8])
 @pytest.mark.parametrize("ε_r", [0.0, 1e-6, 1e-4, 1e-3, 0.01, 0.05])
 def test_friction_factor_agrees_with_two_other_solutions(Re: float, ε_r: float) -> None:
@@ -29,14 +30,14 @@ def test_friction_factor_agrees_with_two_other_solutions(Re: float, ε_r: float)
     assert ours == pytest.approx(friction_factor(Re, ε_r, Method="Clamond"), rel=1e-9)
 
 
-@proves("flow", memory="Hagen and Poiseuille")
+@proves("steam.flow", memory="Hagen and Poiseuille")
 def test_friction_factor_in_laminar_flow() -> None:
     """Hagen and Poiseuille: f = 64/Re."""
     assert flow.friction_factor(1000.0, 0.01) == pytest.approx(0.064, rel=1e-12)
     assert flow.friction_factor(2000.0, 0.0) == pytest.approx(friction_factor(2000.0), rel=1e-12)
 
 
-@proves("flow", memory="Y. A. Cengel and J. M. Cimbala, Fluid Mechanics")
+@proves("steam.flow", memory="Y. A. Cengel and J. M. Cimbala, Fluid Mechanics")
 @pytest.mark.parametrize(
     ("Re", "ε_r", "f"),
     [
@@ -51,7 +52,7 @@ def test_friction_factor_read_from_moodys_chart(Re: float, ε_r: float, f: float
     assert flow.friction_factor(Re, ε_r) == pytest.approx(f, rel=0.006)
 
 
-@proves("flow", library=["fluids", "iapws"])
+@proves("steam.flow", library=["fluids", "iapws"])
 def test_loss_of_a_steam_pipe_agrees_with_fluids_and_iapws() -> None:
     """150 mm pipe, 5 m, 40 m/s of steam at 15 bar absolute and 300 °C: 2463.4 Pa, Re 1.755e6, f 0.01568."""
     p, T = 15e5, 573.15
@@ -63,7 +64,7 @@ def test_loss_of_a_steam_pipe_agrees_with_fluids_and_iapws() -> None:
     assert flow.friction_pressure_loss(f, 5.0, 0.15, ρ, 40.0) == pytest.approx(2463.4, rel=2e-4)
 
 
-@proves("fittings", library="fluids")
+@proves("steam.fittings", library="fluids")
 @pytest.mark.parametrize("r_d", [1.0, 1.5, 1.7, 2.0, 3.0, 5.0, 10.0, 20.0])
 @pytest.mark.parametrize("degrees", [45.0, 90.0, 180.0])
 def test_bends_agree_with_the_table_as_fluids_holds_it(r_d: float, degrees: float) -> None:
@@ -74,7 +75,7 @@ def test_bends_agree_with_the_table_as_fluids_holds_it(r_d: float, degrees: floa
     assert fittings.bend_loss(r_d, math.radians(degrees), f_T) == pytest.approx(theirs, rel=0.06)
 
 
-@proves("fittings", library="fluids")
+@proves("steam.fittings", library="fluids")
 def test_the_table_of_bends_mitres_and_entrances_is_that_of_fluids() -> None:
     radii = fluids_fittings.bend_rounded_Crane_ratios
     ours = [fittings.bend_loss(r, math.pi / 2, 1.0) for r in radii]
@@ -90,7 +91,7 @@ def test_the_table_of_bends_mitres_and_entrances_is_that_of_fluids() -> None:
     assert ours == pytest.approx(fluids_fittings.entrance_rounded_Ks_Crane)
 
 
-@proves("flow", memory="Crane TP-410, page A-26")
+@proves("steam.flow", memory="Crane TP-410, page A-26")
 @pytest.mark.parametrize(
     ("inches", "f_T"), [(1.049, 0.023), (2.067, 0.019), (4.026, 0.017), (6.065, 0.015), (10.02, 0.014)]
 )
@@ -99,14 +100,14 @@ def test_friction_factor_of_fully_rough_flow(inches: float, f_T: float) -> None:
     assert flow.rough_friction_factor(0.00015 * 12 / inches) == pytest.approx(f_T, abs=0.00075)
 
 
-@proves("fittings", library="fluids")
+@proves("steam.fittings", library="fluids")
 @pytest.mark.parametrize(("A_1", "A_2"), [(0.01, 0.01), (0.01, 0.015), (0.01, 0.04)])
 def test_enlargement_agrees_with_fluids(A_1: float, A_2: float) -> None:
     theirs = fluids_fittings.diffuser_sharp((4 * A_1 / math.pi) ** 0.5, (4 * A_2 / math.pi) ** 0.5)
     assert fittings.enlargement_loss(A_1, A_2) == pytest.approx(theirs, rel=0.1, abs=1e-12)
 
 
-@proves("nozzles", "steam_nozzles", seen="Rayner Joel, Basic Engineering Thermodynamics")
+@proves("steam.nozzles", "steam.steam_nozzles", seen="Rayner Joel, Basic Engineering Thermodynamics")
 def test_joel_throat_area_for_superheated_steam() -> None:
     """Rayner Joel, Basic Engineering Thermodynamics, example 12.3, p. 364 (seen): 2888 mm² for 7.5 kg/s."""
     flux = nozzles.nozzle_mass_flux(p=2e6, p_2=1e6, ρ=1 / 0.132, κ=1.3)
@@ -115,13 +116,13 @@ def test_joel_throat_area_for_superheated_steam() -> None:
     assert 7.5 / real == pytest.approx(2888e-6, rel=2e-3)
 
 
-@proves("nozzles", seen="Rayner Joel, Basic Engineering Thermodynamics")
+@proves("steam.nozzles", seen="Rayner Joel, Basic Engineering Thermodynamics")
 def test_joel_throat_area_from_speed_and_volume() -> None:
     """The same, example 12.4, p. 365 (seen): 3213 mm² for 11 kg/s at 547.7 m/s and 0.16 m³/kg."""
     assert nozzles.nozzle_mass_flow(1.0, 3213e-6, 547.7 / 0.16) == pytest.approx(11.0, rel=2e-4)
 
 
-@proves("nozzles", "steam_nozzles", seen="W. R. Crawford, Examples in Thermodynamics Problems")
+@proves("steam.nozzles", "steam.steam_nozzles", seen="W. R. Crawford, Examples in Thermodynamics Problems")
 def test_crawford_critical_ratio_and_throat() -> None:
     """W. R. Crawford, Examples in Thermodynamics Problems, example 6.10, p. 95 (seen).
 
@@ -134,13 +135,13 @@ def test_crawford_critical_ratio_and_throat() -> None:
     assert area / INCH**2 == pytest.approx(0.103, rel=0.03)
 
 
-@proves("nozzles", seen="V. A. B. Hughes, The Steam Injector")
+@proves("steam.nozzles", seen="V. A. B. Hughes, The Steam Injector")
 def test_hughes_napier() -> None:
     """V. A. B. Hughes, The Steam Injector, 1912, p. 24 (seen): 2.86 lb/s, 2 in², 100 psi absolute."""
     assert nozzles.napier_flow(100 * PSI, 2 * INCH**2) / POUND == pytest.approx(2.86, abs=0.005)
 
 
-@proves("steam_nozzles", seen="V. A. B. Hughes, The Steam Injector")
+@proves("steam.steam_nozzles", seen="V. A. B. Hughes, The Steam Injector")
 def test_hughes_limit_of_back_pressure_for_saturated_steam() -> None:
     """The same page (seen): 0.58 of the boiler pressure."""
     for bars in (5, 10, 15, 20):
@@ -149,7 +150,7 @@ def test_hughes_limit_of_back_pressure_for_saturated_steam() -> None:
         assert steam_nozzles.steam_critical_pressure_ratio(p, h) == pytest.approx(0.58, rel=0.01)
 
 
-@proves("steam_nozzles", library="CoolProp")
+@proves("steam.steam_nozzles", library="CoolProp")
 @pytest.mark.parametrize(
     ("bars", "celsius", "flux", "ratio"),
     [
@@ -168,7 +169,7 @@ def test_choked_steam_agrees_with_coolprop(bars: float, celsius: float, flux: fl
     assert steam_nozzles.steam_critical_pressure_ratio(p, h) == pytest.approx(ratio, abs=2e-4)
 
 
-@proves("nozzles", derived="choked flow of IAPWS-IF97")
+@proves("steam.nozzles", derived="choked flow of IAPWS-IF97")
 @pytest.mark.parametrize("bars", [10.0, 15.0, 20.0, 25.0, 40.0])
 @pytest.mark.parametrize("superheat", [0.0, 50.0, 150.0, 300.0])
 def test_napier_keeps_within_five_per_cent_at_boiler_pressures(bars: float, superheat: float) -> None:
@@ -178,7 +179,7 @@ def test_napier_keeps_within_five_per_cent_at_boiler_pressures(bars: float, supe
     assert napier == pytest.approx(1e-3 * steam_nozzles.choked_steam_flux(p, h), rel=0.05)
 
 
-@proves("nozzles", derived="choked flow of IAPWS-IF97")
+@proves("steam.nozzles", derived="choked flow of IAPWS-IF97")
 @pytest.mark.parametrize("bars", [1.5, 3.0, 60.0, 100.0])
 def test_napier_keeps_within_five_per_cent_for_dry_saturated_steam(bars: float) -> None:
     p = bars * 1e5
@@ -186,7 +187,7 @@ def test_napier_keeps_within_five_per_cent_for_dry_saturated_steam(bars: float) 
     assert nozzles.napier_flow(p, 1.0) == pytest.approx(steam_nozzles.choked_steam_flux(p, h), rel=0.05)
 
 
-@proves("steam_nozzles", library="CoolProp")
+@proves("steam.steam_nozzles", library="CoolProp")
 def test_expanded_speed_agrees_with_coolprop() -> None:
     coolprop = pytest.importorskip("CoolProp.CoolProp")
     p, T = 15e5, 623.15
@@ -197,7 +198,7 @@ def test_expanded_speed_agrees_with_coolprop() -> None:
         assert ours == pytest.approx(theirs, rel=1e-3)
 
 
-@proves("nozzles", library="fluids")
+@proves("steam.nozzles", library="fluids")
 @pytest.mark.parametrize(("d", "D", "p_2"), [(0.0222, 0.0739, 9.9e4), (0.05, 0.10, 8.5e4)])
 def test_orifice_agrees_with_fluids(d: float, D: float, p_2: float) -> None:
     ε = nozzles.orifice_expansibility(d / D, p_2 / 1e5, 1.4)
@@ -210,7 +211,8 @@ def test_orifice_agrees_with_fluids(d: float, D: float, p_2: float) -> None:
 
 
 @proves(
-    "fittings", memory="B. R. Munson, D. F. Young and T. H. Okiishi, Fundamentals of Fluid Mechanics, ch. 8"
+    "steam.fittings",
+    memory="B. R. Munson, D. F. Young and T. H. Okiishi, Fundamentals of Fluid Mechanics, ch. 8",
 )
 @pytest.mark.parametrize(
     ("found", "printed", "tolerance"),
@@ -230,7 +232,7 @@ def test_losses_as_a_textbook_prints_them(
     assert found() == pytest.approx(printed, rel=tolerance)
 
 
-@proves("fittings", derived="momentum of the mixing stream")
+@proves("steam.fittings", derived="momentum of the mixing stream")
 @pytest.mark.parametrize("ratio", [0.1, 0.25, 0.5, 0.8])
 def test_enlargement_from_momentum(ratio: float) -> None:
     """Δp = ρ v² r (1 − r) is regained of ρ v² (1 − r²)/2: what is missing is lost."""

@@ -7,8 +7,8 @@ from __future__ import annotations
 
 import pytest
 
-from speclint.handbook import gasket_materials, gaskets
-from speclint.handbook.tables import Row, rows
+from speclint.handbook.bolted_joints import gasket_materials, gaskets
+from speclint.handbook.tables.csv_files import Row, rows
 from tests.published.proof import proves
 
 INCH, POUND = 0.0254, 4.4482216
@@ -20,7 +20,8 @@ FACTORS = "gaskets-asme-viii-1-2019-table-2-5-1.csv"
 
 
 @proves(
-    "gaskets", derived="ASME VIII-1 App. 2, worked by hand on a flange of Pressure Vessel Engineering Ltd."
+    "bolted_joints.gaskets",
+    derived="ASME VIII-1 App. 2, worked by hand on a flange of Pressure Vessel Engineering Ltd.",
 )
 def test_effective_width_of_the_published_flange() -> None:
     """(derived) N 0.75, b_0 0.375 in, b = 0.5 √0.375 = 0.3062 in."""
@@ -30,7 +31,8 @@ def test_effective_width_of_the_published_flange() -> None:
 
 
 @proves(
-    "gaskets", derived="ASME VIII-1 App. 2, worked by hand on a flange of Pressure Vessel Engineering Ltd."
+    "bolted_joints.gaskets",
+    derived="ASME VIII-1 App. 2, worked by hand on a flange of Pressure Vessel Engineering Ltd.",
 )
 def test_reaction_diameter_of_the_published_flange() -> None:
     """(derived) G = 17.75 - 2 × 0.3062 = 17.138 in."""
@@ -40,7 +42,8 @@ def test_reaction_diameter_of_the_published_flange() -> None:
 
 
 @proves(
-    "gaskets", derived="ASME VIII-1 App. 2, worked by hand on a flange of Pressure Vessel Engineering Ltd."
+    "bolted_joints.gaskets",
+    derived="ASME VIII-1 App. 2, worked by hand on a flange of Pressure Vessel Engineering Ltd.",
 )
 def test_operating_load_of_the_published_flange() -> None:
     """(derived) at 400 psi: 131 830 lbf."""
@@ -49,7 +52,8 @@ def test_operating_load_of_the_published_flange() -> None:
 
 
 @proves(
-    "gaskets", derived="ASME VIII-1 App. 2, worked by hand on a flange of Pressure Vessel Engineering Ltd."
+    "bolted_joints.gaskets",
+    derived="ASME VIII-1 App. 2, worked by hand on a flange of Pressure Vessel Engineering Ltd.",
 )
 def test_seating_load_of_the_published_flange() -> None:
     """(derived) π × 0.3062 × 17.138 × 10 000 = 164 860 lbf."""
@@ -58,7 +62,8 @@ def test_seating_load_of_the_published_flange() -> None:
 
 
 @proves(
-    "gaskets", derived="ASME VIII-1 App. 2, worked by hand on a flange of Pressure Vessel Engineering Ltd."
+    "bolted_joints.gaskets",
+    derived="ASME VIII-1 App. 2, worked by hand on a flange of Pressure Vessel Engineering Ltd.",
 )
 def test_bolt_area_of_the_published_flange() -> None:
     """(derived) at 25 000 psi seating governs: 164 860/25 000 = 6.594 in², less than 16 × 0.551."""
@@ -67,7 +72,7 @@ def test_bolt_area_of_the_published_flange() -> None:
     assert area / INCH**2 < 16 * 0.551
 
 
-@proves("gaskets", memory="EN 13445-3, 11.5.2")
+@proves("bolted_joints.gaskets", memory="EN 13445-3, 11.5.2")
 @pytest.mark.parametrize(("b_0", "expected"), [(6.0, 6.0), (9.0, 7.56), (16.0, 10.08), (25.0, 12.6)])
 def test_effective_width_in_millimetres(b_0: float, expected: float) -> None:
     """EN 13445-3, 11.5.2 (memory): b = b_0 to 6.3 mm, then 2.52 √b_0 mm, worked by hand."""
@@ -75,7 +80,7 @@ def test_effective_width_in_millimetres(b_0: float, expected: float) -> None:
     assert gaskets.effective_seating_width(b_0 * 1e-3) * 1e3 == pytest.approx(expected, rel=1e-3)
 
 
-@proves("gasket_materials", memory="BS 5500 (1991), Table 3.8-4")
+@proves("bolted_joints.gasket_materials", memory="BS 5500 (1991), Table 3.8-4")
 @pytest.mark.parametrize(
     ("gasket", "m", "y"),
     [
@@ -102,14 +107,14 @@ def test_factors_as_the_british_standard_prints_them(gasket: str, m: float, y: f
     assert gasket_materials.seating_stress(gasket).nominal / 1e6 == pytest.approx(y, rel=0.03)
 
 
-@proves("gaskets", memory="Taylor Forge, Bulletin 502")
+@proves("bolted_joints.gaskets", memory="Taylor Forge, Bulletin 502")
 def test_least_width_against_crushing() -> None:
     """Taylor Forge, Bulletin 502 (memory): N = A_b S_a/(2 π y G); sixteen 1 in bolts: 0.2047 in."""
     N = gaskets.least_width_against_crushing(16 * 0.551 * INCH**2, 25e3 * PSI, 10e3 * PSI, 17.138 * INCH)
     assert pytest.approx(0.2047, rel=1e-3) == N / INCH
 
 
-@proves("gasket_materials", memory="EN 13445-3, Annex H, Table H-1")
+@proves("bolted_joints.gasket_materials", memory="EN 13445-3, Annex H, Table H-1")
 @pytest.mark.parametrize(
     ("gasket", "m", "y"),
     [
@@ -147,7 +152,9 @@ def test_factors_as_the_european_standard_prints_them(gasket: str, m: float, y: 
 
 
 @proves(
-    "gasket_materials", derived="6894.76 Pa in a psi", memory="ASME VIII-1, Table 2-5.1, y in psi and MPa"
+    "bolted_joints.gasket_materials",
+    derived="6894.76 Pa in a psi",
+    memory="ASME VIII-1, Table 2-5.1, y in psi and MPa",
 )
 @pytest.mark.parametrize("row", rows(FACTORS), ids=lambda row: row["gasket"])
 def test_both_units_of_the_seating_stress_agree(row: Row) -> None:
@@ -157,7 +164,7 @@ def test_both_units_of_the_seating_stress_agree(row: Row) -> None:
     assert float(row["y_MPa"]) == pytest.approx(printed, rel=1e-9)
 
 
-@proves("gasket_materials", memory="ASME VIII-1, Table 2-5.1, sheet by its thickness")
+@proves("bolted_joints.gasket_materials", memory="ASME VIII-1, Table 2-5.1, sheet by its thickness")
 @pytest.mark.parametrize(
     "row", [row for row in rows(FACTORS) if row["gasket"].endswith(" mm")], ids=lambda row: row["gasket"]
 )
@@ -166,7 +173,7 @@ def test_a_sheet_is_as_thick_as_it_is_called(row: Row) -> None:
 
 
 @proves(
-    "gasket_materials",
+    "bolted_joints.gasket_materials",
     memory=["makers' sheets of tanged graphite, common practice", "ASME B16.20, thickness"],
 )
 def test_factors_and_thickness_outside_the_code() -> None:
@@ -224,7 +231,7 @@ LIMITS = [
 ]
 
 
-@proves("gasket_materials", memory="common practice, as makers' sheets of gaskets have it")
+@proves("bolted_joints.gasket_materials", memory="common practice, as makers' sheets of gaskets have it")
 @pytest.mark.parametrize(("gasket", "celsius", "bar", "product"), LIMITS)
 def test_limits_of_use(gasket: str, celsius: float, bar: float, product: float | None) -> None:
     """No standard rates them: each figure stands here again with a reason; no independent source."""

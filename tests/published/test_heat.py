@@ -15,19 +15,20 @@ from ht import (
     turbulent_Petukhov_Kirillov_Popov,
 )
 
-from speclint.handbook import convection, heat, lagging
-from speclint.handbook.air import air_at
+from speclint.handbook.heat import conduction as heat
+from speclint.handbook.heat import convection, lagging
+from speclint.handbook.heat.air import air_at
 from tests.published.proof import proves
 
 
-@proves("heat", seen="Y. A. Cengel, Heat and Mass Transfer")
+@proves("heat.conduction", seen="Y. A. Cengel, Heat and Mass Transfer")
 def test_cengel_steam_pipe() -> None:
     """Y. A. Cengel, Heat and Mass Transfer, example 2.15 (seen): 786 kW over 20 m."""
     loss = 20 * heat.cylinder_conduction(λ=20.0, d=0.12, D=0.16, T_1=423.15, T_2=333.15)
     assert loss == pytest.approx(786e3, rel=1e-3)
 
 
-@proves("heat", seen="Rayner Joel, Basic Engineering Thermodynamics")
+@proves("heat.conduction", seen="Rayner Joel, Basic Engineering Thermodynamics")
 def test_joel_wall_of_three_layers() -> None:
     """Rayner Joel, Basic Engineering Thermodynamics, example 9.6, p. 271 (seen): 0.313 W/(m²·K)."""
     layers = [(0.025, 0.06), (0.075, 0.04), (0.110, 0.6)]
@@ -35,7 +36,7 @@ def test_joel_wall_of_three_layers() -> None:
     assert heat.overall_coefficient(2.5, R, 3.1) == pytest.approx(0.313, rel=2e-3)
 
 
-@proves("heat", seen="Rayner Joel, Basic Engineering Thermodynamics")
+@proves("heat.conduction", seen="Rayner Joel, Basic Engineering Thermodynamics")
 def test_joel_interface_of_two_layers() -> None:
     """The same, example 9.1, p. 256 (seen): 8.2 °C at the interface; 10 815 kJ/h through 50 m²."""
     first, second = heat.plane_wall_resistance(0.25, 0.69), heat.plane_wall_resistance(0.05, 0.93)
@@ -44,14 +45,14 @@ def test_joel_interface_of_two_layers() -> None:
     assert 303.15 - flux * first - 273.15 == pytest.approx(8.2, abs=0.05)
 
 
-@proves("heat", derived="hand working")
+@proves("heat.conduction", derived="hand working")
 def test_bridge_between_live_and_exhaust_steam() -> None:
     """By hand: 1/900 + 0.018/48 + 1/250 = 0.00548611; 182.278 W/(m²·K)."""
     R = heat.plane_wall_resistance(0.018, 48.0)
     assert heat.overall_coefficient(900.0, R, 250.0) == pytest.approx(182.278, rel=1e-5)
 
 
-@proves("heat", derived="20 000 rings in series")
+@proves("heat.conduction", derived="20 000 rings in series")
 @pytest.mark.parametrize("d", [0.05, 0.1, 0.3])
 @pytest.mark.parametrize("wall", [0.005, 0.05])
 def test_round_wall_agrees_with_finite_differences(d: float, wall: float) -> None:
@@ -65,7 +66,7 @@ def test_round_wall_agrees_with_finite_differences(d: float, wall: float) -> Non
     assert math.pi * D * U == pytest.approx(1 / total, rel=1e-6)
 
 
-@proves("convection", library="ht")
+@proves("heat.convection", library="ht")
 @pytest.mark.parametrize("Re", [1e4, 3e4, 1e5, 1.755e6])
 @pytest.mark.parametrize("Pr", [0.7, 0.95, 1.1, 2.0])
 def test_turbulent_convection_agrees_with_ht(Re: float, Pr: float) -> None:
@@ -81,7 +82,7 @@ def test_turbulent_convection_agrees_with_ht(Re: float, Pr: float) -> None:
         assert gnielinski == pytest.approx(other, rel=0.08)
 
 
-@proves("convection", memory="Incropera, Fundamentals of Heat and Mass Transfer")
+@proves("heat.convection", memory="Incropera, Fundamentals of Heat and Mass Transfer")
 def test_the_two_correlations_agree_within_their_scatter() -> None:
     """Incropera (from memory): errors up to 25 % of the older equation, 10 % of the newer."""
     for Re in (1e4, 1e5, 1e6):
@@ -89,7 +90,7 @@ def test_the_two_correlations_agree_within_their_scatter() -> None:
         assert convection.dittus_boelter_nusselt_number(Re, 0.95, 0.4) == pytest.approx(newer, rel=0.25)
 
 
-@proves("convection", library="ht")
+@proves("heat.convection", library="ht")
 @pytest.mark.parametrize("Ra", [1.0, 1e3, 1e6, 1.8e9, 1e12])
 @pytest.mark.parametrize("Pr", [0.68, 0.7, 7.0])
 def test_natural_convection_agrees_with_ht(Ra: float, Pr: float) -> None:
@@ -99,7 +100,7 @@ def test_natural_convection_agrees_with_ht(Ra: float, Pr: float) -> None:
     assert convection.vertical_plate_nusselt_number(Ra, Pr) == pytest.approx(wall, rel=1e-9)
 
 
-@proves("heat", "lagging", memory="Incropera, Fundamentals of Heat and Mass Transfer")
+@proves("heat.conduction", "heat.lagging", memory="Incropera, Fundamentals of Heat and Mass Transfer")
 def test_incropera_pipe_and_fire_screen() -> None:
     """Incropera, 6th ed., examples 9.4 and 9.2 (from memory).
 
@@ -113,7 +114,7 @@ def test_incropera_pipe_and_fire_screen() -> None:
     assert lagging.natural_film_on_wall(505.0, 296.0, 0.71) == pytest.approx(7.0, rel=0.01)
 
 
-@proves("convection", "lagging", memory="Y. A. Cengel, Heat and Mass Transfer")
+@proves("heat.convection", "heat.lagging", memory="Y. A. Cengel, Heat and Mass Transfer")
 def test_cengel_pipe_in_a_room() -> None:
     """Y. A. Cengel, Heat and Mass Transfer, example 9-1 (from memory): 5.869 W/(m²·K) at 70 °C, 80 mm, 20 °C."""
     Ra = convection.rayleigh_number(β=1 / 318, ΔT=50.0, L=0.08, ν=1.749e-5, Pr=0.7241, g=9.81)
@@ -124,7 +125,7 @@ def test_cengel_pipe_in_a_room() -> None:
     assert lagging.natural_film_on_pipe(343.15, 293.15, 0.08) == pytest.approx(5.869, rel=0.015)
 
 
-@proves("air", library="CoolProp")
+@proves("heat.air", library="CoolProp")
 @pytest.mark.parametrize("T", [250.0, 275.0, 300.0, 333.0, 400.0, 475.0, 550.0, 600.0])
 def test_air_agrees_with_coolprop(T: float) -> None:
     coolprop = pytest.importorskip("CoolProp.CoolProp")
@@ -150,7 +151,7 @@ def still_air_film(T_s: float, T_a: float, length: float, nusselt: Callable[...,
     return Nu * conductivity / length
 
 
-@proves("lagging", library=["ht", "CoolProp", "scipy"])
+@proves("heat.lagging", library=["ht", "CoolProp", "scipy"])
 @pytest.mark.parametrize("T_i", [373.15, 573.15, 673.15])
 @pytest.mark.parametrize(("d", "D"), [(0.15, 0.17), (0.15, 0.25), (0.6, 0.75)])
 @pytest.mark.parametrize("ε", [0.1, 0.9])
@@ -173,7 +174,7 @@ def test_lagged_pipe_agrees_with_a_solution_by_other_libraries(
     assert lagging.lagged_pipe_loss(T_i, T_a, d, D, λ, ε) == pytest.approx(loss, rel=0.01)
 
 
-@proves("lagging", library=["ht", "CoolProp", "scipy"])
+@proves("heat.lagging", library=["ht", "CoolProp", "scipy"])
 @pytest.mark.parametrize("t", [0.01, 0.05])
 def test_lagged_wall_agrees_with_a_solution_by_other_libraries(t: float) -> None:
     from scipy.optimize import brentq
@@ -200,7 +201,7 @@ AIR_AS_CENGEL = [
 ]
 
 
-@proves("air", memory="Y. A. Cengel, Heat and Mass Transfer, Table A-15")
+@proves("heat.air", memory="Y. A. Cengel, Heat and Mass Transfer, Table A-15")
 @pytest.mark.parametrize(("celsius", "conductivity", "viscosity", "prandtl"), AIR_AS_CENGEL)
 def test_air_as_another_table_has_it(
     celsius: float, conductivity: float, viscosity: float, prandtl: float
@@ -212,7 +213,7 @@ def test_air_as_another_table_has_it(
     assert air.prandtl_number == pytest.approx(prandtl, rel=0.035)
 
 
-@proves("air", library="CoolProp")
+@proves("heat.air", library="CoolProp")
 def test_air_departs_smoothly_from_coolprop() -> None:
     """Two tables of one gas differ by a smooth drift: a kink of 1 % at one temperature is a slip of the pen."""
     coolprop = pytest.importorskip("CoolProp.CoolProp")

@@ -13,7 +13,7 @@ from itertools import pairwise
 import pytest
 from pressfit import tables as pressfit
 
-from speclint.tolerance_classes import deviations, standard_tolerance
+from speclint.quantities.tolerance_classes import deviations, standard_tolerance
 from tests.published.proof import proves
 
 JIS_B_0401 = "JIS B 0401 (1999), table of shafts regularly used, as reproduced in a tooling document: seen"
@@ -176,7 +176,7 @@ OF_J: list[Row] = [
 
 
 @proves(
-    "speclint.tolerance_classes",
+    "speclint.quantities.tolerance_classes",
     seen=[
         "JIS B 0401 (1999)",
         "bright bars, public table of h tolerances",
@@ -195,7 +195,7 @@ def test_published_limit_deviations(
             assert got * 1e6 == pytest.approx(printed, abs=1e-9), source
 
 
-@proves("speclint.tolerance_classes", seen="U. C. Jindal, Machine Design")
+@proves("speclint.quantities.tolerance_classes", seen="U. C. Jindal, Machine Design")
 def test_greatest_clearance_of_a_published_worked_example() -> None:
     """50 H8/g7: greatest clearance 0.073 mm, least 0.009 mm.
 
@@ -217,7 +217,7 @@ def sizes_about(boundary: float) -> list[float]:
     return [size for size in (boundary - 0.001, boundary, boundary + 0.001) if size <= pressfit.MAX_SIZE]
 
 
-@proves("speclint.tolerance_classes", library="pressfit")
+@proves("speclint.quantities.tolerance_classes", library="pressfit")
 @pytest.mark.parametrize("boundary", BOUNDARIES)
 @pytest.mark.parametrize("grade", sorted(pressfit.IT))
 def test_standard_tolerances_agree_with_the_library(grade: int, boundary: float) -> None:
@@ -226,7 +226,7 @@ def test_standard_tolerances_agree_with_the_library(grade: int, boundary: float)
         assert standard_tolerance(size / 1000, grade) * 1e6 == pytest.approx(expected, abs=1e-9), size
 
 
-@proves("speclint.tolerance_classes", library="pressfit")
+@proves("speclint.quantities.tolerance_classes", library="pressfit")
 @pytest.mark.parametrize("boundary", BOUNDARIES)
 @pytest.mark.parametrize("letter", [letter for letter in pressfit.SHAFT_LETTERS if letter != "js"])
 def test_fundamental_deviations_agree_with_the_library(letter: str, boundary: float) -> None:
@@ -278,7 +278,7 @@ def by_formula(grade: int, size: float) -> float:
     return UNITS_OF_GRADE[grade] * unit
 
 
-@proves("speclint.tolerance_classes", memory="ISO 286-1:1988, annex A")
+@proves("speclint.quantities.tolerance_classes", memory="ISO 286-1:1988, annex A")
 @pytest.mark.parametrize("size", MAIN[1:])
 @pytest.mark.parametrize("grade", range(5, 19))
 def test_standard_tolerances_follow_their_formula(grade: int, size: float) -> None:
@@ -287,7 +287,7 @@ def test_standard_tolerances_follow_their_formula(grade: int, size: float) -> No
     assert standard_tolerance(size / 1000, grade) * 1e6 == pytest.approx(expected, rel=0.055, abs=0.7)
 
 
-@proves("speclint.tolerance_classes", memory="ISO 286-1:1988, annex A")
+@proves("speclint.quantities.tolerance_classes", memory="ISO 286-1:1988, annex A")
 @pytest.mark.parametrize("size", MAIN[13:])
 @pytest.mark.parametrize(("grade", "units"), [(1, 2), (2, 2.7), (3, 3.7), (4, 5)])
 def test_fine_grades_above_500_mm_follow_their_formula(grade: int, units: float, size: float) -> None:
@@ -296,7 +296,7 @@ def test_fine_grades_above_500_mm_follow_their_formula(grade: int, units: float,
     assert standard_tolerance(size / 1000, grade) * 1e6 == pytest.approx(expected, rel=0.04, abs=0.75)
 
 
-@proves("speclint.tolerance_classes", memory="ISO 286-1:1988, annex A")
+@proves("speclint.quantities.tolerance_classes", memory="ISO 286-1:1988, annex A")
 @pytest.mark.parametrize("size", MAIN[:13])
 @pytest.mark.parametrize(
     ("grade", "first", "per_mm"), [("01", 0.3, 0.008), ("0", 0.5, 0.012), ("1", 0.8, 0.020)]
@@ -308,7 +308,7 @@ def test_finest_grades_follow_their_formula(grade: str, first: float, per_mm: fl
     assert 0.81 * expected <= found <= expected + 0.25
 
 
-@proves("speclint.tolerance_classes", memory="ISO 286-1:1988, annex A")
+@proves("speclint.quantities.tolerance_classes", memory="ISO 286-1:1988, annex A")
 @pytest.mark.parametrize("size", MAIN[:13])
 @pytest.mark.parametrize("grade", [2, 3, 4])
 def test_grades_2_to_4_lie_in_a_geometric_series_between_1_and_5(grade: int, size: float) -> None:
@@ -358,7 +358,7 @@ CASES = [
 ]
 
 
-@proves("speclint.tolerance_classes", memory="ISO 286-1:1988, annex A")
+@proves("speclint.quantities.tolerance_classes", memory="ISO 286-1:1988, annex A")
 @pytest.mark.parametrize(("letter", "size"), CASES)
 def test_fundamental_deviations_follow_their_formula(letter: str, size: float) -> None:
     """Within the standard's rounding: 5 % or 1.6 µm; 16 % for c and cd up to 50 mm and t up to 30 mm.
@@ -375,7 +375,7 @@ def test_fundamental_deviations_follow_their_formula(letter: str, size: float) -
     assert nearest_zero * 1e6 == pytest.approx(expected, rel=0.16 if loose else 0.05, abs=1.6)
 
 
-@proves("speclint.tolerance_classes", memory="ISO 286-2:2010, j in the main ranges of size")
+@proves("speclint.quantities.tolerance_classes", memory="ISO 286-2:2010, j in the main ranges of size")
 @pytest.mark.parametrize("size", [size for size in FINE if size <= 500])
 @pytest.mark.parametrize("name", ["j5", "j6", "j7"])
 def test_j_is_the_same_in_all_parts_of_a_main_range(name: str, size: float) -> None:
@@ -392,7 +392,7 @@ DELTA: dict[int, tuple[float, ...]] = {
 }  # fmt: skip
 
 
-@proves("speclint.tolerance_classes", memory="ISO 286-1:2010, Table 3")
+@proves("speclint.quantities.tolerance_classes", memory="ISO 286-1:2010, Table 3")
 @pytest.mark.parametrize("size", DELTA)
 @pytest.mark.parametrize("grade", range(3, 9))
 def test_holes_of_the_finer_grades_are_raised_by_the_printed_delta(grade: int, size: int) -> None:
@@ -429,7 +429,7 @@ def is_on(step: float, value: float) -> bool:
     return math.isclose(value, step * round(value / step), abs_tol=1e-6)
 
 
-@proves("speclint.tolerance_classes", memory="ISO 286-1:1988, annex A, table 7")
+@proves("speclint.quantities.tolerance_classes", memory="ISO 286-1:1988, annex A, table 7")
 @pytest.mark.parametrize("size", MAIN)
 @pytest.mark.parametrize("grade", range(5, 12))
 def test_standard_tolerances_are_their_formula_rounded(grade: int, size: float) -> None:
@@ -441,7 +441,9 @@ def test_standard_tolerances_are_their_formula_rounded(grade: int, size: float) 
         assert found == pytest.approx(by_formula(grade, size), abs=1.75 * step)
 
 
-@proves("speclint.tolerance_classes", memory="ISO 286-1:1988, annex A, tenfold at every fifth grade")
+@proves(
+    "speclint.quantities.tolerance_classes", memory="ISO 286-1:1988, annex A, tenfold at every fifth grade"
+)
 @pytest.mark.parametrize("size", MAIN)
 @pytest.mark.parametrize("grade", range(11, 19))
 def test_five_grades_coarser_is_ten_times_as_much(grade: int, size: float) -> None:
@@ -450,7 +452,7 @@ def test_five_grades_coarser_is_ten_times_as_much(grade: int, size: float) -> No
     assert standard_tolerance(size / 1000, grade) == pytest.approx(10 * fine, rel=1e-9)
 
 
-@proves("speclint.tolerance_classes", memory="ISO 286-1:1988, annex A, table 7, fine grades")
+@proves("speclint.quantities.tolerance_classes", memory="ISO 286-1:1988, annex A, table 7, fine grades")
 @pytest.mark.parametrize("size", MAIN)
 @pytest.mark.parametrize("grade", ["01", "0", "1", "2", "3", "4"])
 def test_finest_grades_are_rounded_as_preferred_numbers(grade: str, size: float) -> None:
@@ -468,7 +470,7 @@ def deviation(letter: str, size: float) -> float:
     return min(abs(limit) for limit in deviations(size / 1000, f"{letter}6")) * 1e6
 
 
-@proves("speclint.tolerance_classes", memory="ISO 286-1:1988, annex A, table 8")
+@proves("speclint.quantities.tolerance_classes", memory="ISO 286-1:1988, annex A, table 8")
 @pytest.mark.parametrize(("letter", "size"), CASES)
 def test_fundamental_deviations_are_their_formula_rounded(letter: str, size: float) -> None:
     """On a step; above 18 mm within two steps of the formula but for p and m (three), c, cd and t up to 50 mm.
@@ -485,7 +487,7 @@ def test_fundamental_deviations_are_their_formula_rounded(letter: str, size: flo
         assert found == pytest.approx(magnitude_by_formula(letter, size), abs=most * step)
 
 
-@proves("speclint.tolerance_classes", memory="ISO 286-1:2010, table 1, ranges of nominal sizes")
+@proves("speclint.quantities.tolerance_classes", memory="ISO 286-1:2010, table 1, ranges of nominal sizes")
 @pytest.mark.parametrize(("over", "to"), list(pairwise([0, *MAIN])))
 def test_a_range_of_grades_begins_past_one_bound_and_ends_at_the_next(over: float, to: float) -> None:
     first, middle, last = (standard_tolerance(size / 1e3, 7) for size in (over + 0.001, (over + to) / 2, to))
@@ -493,7 +495,9 @@ def test_a_range_of_grades_begins_past_one_bound_and_ends_at_the_next(over: floa
     assert over == 0 or first > standard_tolerance(over / 1e3, 7)
 
 
-@proves("speclint.tolerance_classes", memory="ISO 286-1:2010, tables 4 and 5, ranges of nominal sizes")
+@proves(
+    "speclint.quantities.tolerance_classes", memory="ISO 286-1:2010, tables 4 and 5, ranges of nominal sizes"
+)
 @pytest.mark.parametrize(("over", "to"), list(pairwise([0, *FINE])))
 def test_a_range_of_deviations_begins_past_one_bound_and_ends_at_the_next(over: float, to: float) -> None:
     """zb up to 500 mm and u above, which differ from range to range."""
@@ -503,7 +507,7 @@ def test_a_range_of_deviations_begins_past_one_bound_and_ends_at_the_next(over: 
     assert over == 0 or first > deviation("zb" if over < 500 else "u", over)
 
 
-@proves("speclint.tolerance_classes", memory="ISO 286-1:2010, table 2, ranges of nominal sizes")
+@proves("speclint.quantities.tolerance_classes", memory="ISO 286-1:2010, table 2, ranges of nominal sizes")
 @pytest.mark.parametrize(("over", "to"), list(pairwise([0, *SIZES_OF_BANDS])))
 @pytest.mark.parametrize("name", ["J6", "J7", "J8", "j6"])
 def test_a_range_of_j_begins_past_one_bound_and_ends_at_the_next(name: str, over: float, to: float) -> None:

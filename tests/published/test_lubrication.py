@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from speclint.handbook.lubrication import flash_point_margin, mean_wall_temperature
+from speclint.handbook.heat.lubrication import flash_point_margin, mean_wall_temperature
 from tests.published.proof import proves
 
 ICE = 273.15
@@ -23,7 +23,7 @@ ENGINES = [
 ]
 
 
-@proves("lubrication", memory="J. Millman, A useful network theorem, Proc. IRE 28, 1940")
+@proves("heat.lubrication", memory="J. Millman, A useful network theorem, Proc. IRE 28, 1940")
 @pytest.mark.parametrize(
     ("engine", "expected"),
     # ΣTG/ΣG by hand, G in W/(m²·K):
@@ -39,7 +39,9 @@ def test_the_wall_is_the_common_node_of_three_conductances(engine: dict[str, flo
     assert mean_wall_temperature(**engine) == pytest.approx(expected, abs=2e-3)
 
 
-@proves("lubrication", derived="a wall 20 mm thick followed over many cycles by scipy, conduction and all")
+@proves(
+    "heat.lubrication", derived="a wall 20 mm thick followed over many cycles by scipy, conduction and all"
+)
 @pytest.mark.parametrize("engine", ENGINES)
 def test_a_wall_followed_in_time_has_that_mean(engine: dict[str, float]) -> None:
     """First principles: Fourier's equation in 20 mm of iron, in a strip for a square metre.
@@ -86,7 +88,7 @@ def test_a_wall_followed_in_time_has_that_mean(engine: dict[str, float]) -> None
     assert mean_wall_temperature(**engine) == pytest.approx(float(settled.mean()), abs=1.0 + 2 * through)
 
 
-@proves("lubrication", memory="common practice, cylinder oils by ISO 3448 class and open flash point")
+@proves("heat.lubrication", memory="common practice, cylinder oils by ISO 3448 class and open flash point")
 @pytest.mark.parametrize(
     ("flash", "wall", "margin"),
     # flash points of steam cylinder oils of VG 460, 680, 1000 and 1500: 280, 300, 310 and 320 °C

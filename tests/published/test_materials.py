@@ -14,7 +14,7 @@ import pytest
 
 from speclint.handbook.materials import Material, material
 from speclint.handbook.materials.properties import PROPERTIES
-from speclint.handbook.reading import Reading
+from speclint.handbook.tables.reading import Reading
 from tests.published.proof import proves
 
 

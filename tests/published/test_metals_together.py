@@ -9,13 +9,13 @@ import math
 
 import pytest
 
-from speclint.handbook import galvanic, packings, weldability
+from speclint.handbook.materials import galvanic, packings, weldability
 from tests.published.proof import proves
 
 # Packings
 
 
-@proves("packings", memory=["ASTM B23", "ASTM D4894", "ASTM D2000"])
+@proves("materials.packings", memory=["ASTM B23", "ASTM D4894", "ASTM D2000"])
 @pytest.mark.parametrize(
     ("packing", "ends_at", "why"),
     [
@@ -33,7 +33,7 @@ def test_no_packing_is_rated_past_what_its_material_bears(packing: str, ends_at:
     assert rated > 0.55 * ends_at
 
 
-@proves("packings", library="iapws")
+@proves("materials.packings", library="iapws")
 def test_white_metal_bears_saturated_steam_at_its_own_pressure() -> None:
     """IAPWS-IF97 through the iapws library: saturated at 16 bar gauge (1.701 MPa absolute) is 204.3 °C."""
     from iapws import IAPWS97
@@ -44,7 +44,7 @@ def test_white_metal_bears_saturated_steam_at_its_own_pressure() -> None:
     assert packings.hottest("white metal segments").nominal > saturated
 
 
-@proves("packings", memory="common practice")
+@proves("materials.packings", memory="common practice")
 def test_iron_segments_are_rated_as_running_parts_of_iron() -> None:
     """Grey iron that does not hold pressure runs to about 400 °C before it grows (common practice)."""
     assert packings.hottest("grey iron segments").nominal - 273.15 == pytest.approx(400, abs=1)
@@ -75,7 +75,10 @@ RATINGS = [
 ]
 
 
-@proves("packings", memory="common practice, as rod packers and makers' sheets of braids and rings have it")
+@proves(
+    "materials.packings",
+    memory="common practice, as rod packers and makers' sheets of braids and rings have it",
+)
 @pytest.mark.parametrize(("packing", "celsius", "bar", "speed"), RATINGS)
 def test_ratings_of_packings(packing: str, celsius: float, bar: float, speed: float | None) -> None:
     """No standard rates packings: each figure stands here again with a reason; no independent source."""
@@ -85,7 +88,10 @@ def test_ratings_of_packings(packing: str, celsius: float, bar: float, speed: fl
         assert packings.fastest(packing).nominal == speed
 
 
-@proves("packings", memory="common practice, as rod packers and makers' sheets of braids and rings have it")
+@proves(
+    "materials.packings",
+    memory="common practice, as rod packers and makers' sheets of braids and rings have it",
+)
 def test_every_packing_is_among_the_ratings() -> None:
     assert {str(row.values[0]) for row in RATINGS} == set(packings.packings())
 
@@ -93,7 +99,7 @@ def test_every_packing_is_among_the_ratings() -> None:
 # Galvanic pairs
 
 
-@proves("galvanic", seen="anodic index, public table", memory="MIL-STD-1250A")
+@proves("materials.galvanic", seen="anodic index, public table", memory="MIL-STD-1250A")
 @pytest.mark.parametrize(
     ("metal", "index"),
     [
@@ -109,7 +115,7 @@ def test_anodic_index_as_printed(metal: str, index: float) -> None:
     assert galvanic.anodic_index(metal).nominal == index
 
 
-@proves("galvanic", derived="hand working")
+@proves("materials.galvanic", derived="hand working")
 def test_bronze_on_cast_iron() -> None:
     """(derived) 0.45 V: too much for weather and for indoors, within the limit of dry and controlled air."""
     U = galvanic.potential_difference(-0.40, -0.85)
@@ -119,7 +125,7 @@ def test_bronze_on_cast_iron() -> None:
     assert U < galvanic.potential_limit("dry and controlled").nominal == 0.50
 
 
-@proves("galvanic", seen="Professional Boatbuilder 100 (2006), Galvanic series in sea water")
+@proves("materials.galvanic", seen="Professional Boatbuilder 100 (2006), Galvanic series in sea water")
 @pytest.mark.parametrize(
     ("metal", "noble", "base"),
     [("cast iron", -0.60, -0.71), ("mild steel", -0.60, -0.71), ("nickel cast iron", -0.46, -0.58)],
@@ -130,7 +136,7 @@ def test_sea_water_potentials_as_printed(metal: str, noble: float, base: float) 
     assert (found.high, found.low) == (noble, base)
 
 
-@proves("galvanic", seen=["Professional Boatbuilder 100 (2006), Galvanic series in sea water"])
+@proves("materials.galvanic", seen=["Professional Boatbuilder 100 (2006), Galvanic series in sea water"])
 def test_both_series_agree_on_who_corrodes() -> None:
     """The anodic index (MIL-STD-1250A) and the sea water series are independent: same order for shared metals."""
     shared = ["copper", "brass or bronze", "cast iron", "zinc plate"]
@@ -145,7 +151,7 @@ def test_both_series_agree_on_who_corrodes() -> None:
 # Weldability
 
 
-@proves("weldability", derived="CSA Z662 (1999), method sheet whose composition was seen")
+@proves("materials.weldability", derived="CSA Z662 (1999), method sheet whose composition was seen")
 def test_steel_of_the_pipeline_method_sheet() -> None:
     """CSA Z662 (1999) method sheet (composition seen): 0.25 C, 1.28 Mn, 0.109 Cu, 0.06 Ni, 0.088 Cr+Mo+V+Nb.
 
@@ -158,7 +164,7 @@ def test_steel_of_the_pipeline_method_sheet() -> None:
     assert theirs == pytest.approx(0.5078, abs=1e-4)
 
 
-@proves("weldability", memory=["EN 10083-3", "EN 10025-2", "EN 10028-2"])
+@proves("materials.weldability", memory=["EN 10083-3", "EN 10025-2", "EN 10028-2"])
 @pytest.mark.parametrize(
     ("C", "Mn", "Cr", "Mo", "published"),
     [
@@ -173,7 +179,7 @@ def test_known_steels(C: float, Mn: float, Cr: float, Mo: float, published: floa
     assert found * 100 == pytest.approx(published, abs=6e-3)
 
 
-@proves("weldability", memory="EN 1011-2")
+@proves("materials.weldability", memory="EN 1011-2")
 @pytest.mark.parametrize("CET", [0.25, 0.33, 0.40])
 @pytest.mark.parametrize("d", [15.0, 40.0, 80.0])
 @pytest.mark.parametrize(("HD", "Q"), [(3.0, 0.8), (5.0, 1.0), (10.0, 2.5)])
@@ -187,7 +193,7 @@ def test_preheat_is_the_sum_of_the_standard_s_four_parts(CET: float, d: float, H
     assert found == pytest.approx(by_steel + by_plate + by_hydrogen + by_heat)
 
 
-@proves("weldability", derived="hand working")
+@proves("materials.weldability", derived="hand working")
 def test_iron_of_the_foundry_definition() -> None:
     """(derived) 3.3 C, 1.5 Si, 0.5 P: CE 3.967 %, short of the eutectic at 4.3 %."""
     found = weldability.carbon_equivalent_of_iron(0.033, 0.015, 0.005)
@@ -196,7 +202,7 @@ def test_iron_of_the_foundry_definition() -> None:
     assert weldability.saturation_of_iron(0.033, 0.015, 0.005) < 1
 
 
-@proves("weldability", memory="iron-carbon phase diagram", derived="hand working")
+@proves("materials.weldability", memory="iron-carbon phase diagram", derived="hand working")
 @pytest.mark.parametrize(("C", "Si", "S_c"), [(4.26, 0.0, 1.0), (3.4, 2.0, 0.934), (3.2, 1.8, 0.864)])
 def test_saturation(C: float, Si: float, S_c: float) -> None:
     """Iron and carbon alone have their eutectic at 4.26 % (phase diagram, memory); the rest by hand."""

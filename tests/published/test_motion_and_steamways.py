@@ -13,12 +13,12 @@ import pytest
 
 from speclint_motion.formulae.pins import projected_pressure
 from speclint_motion.formulae.sections import bourne_rod, share_of_bore
-from speclint_motion.tables import proportion_of_bore
-from speclint_steamways.path_formulae import bourne_port, period_port
-from tests.families.steamways.test_partitions import LEAK
-from tests.families.steamways.test_partitions import files as with_wall
-from tests.families.steamways.test_paths import DROP
-from tests.families.steamways.way import files, on
+from speclint_motion.formulae.tables import proportion_of_bore
+from speclint_steamways.formulae.paths import bourne_port, period_port
+from tests.plugins.steamways.test_partitions import LEAK
+from tests.plugins.steamways.test_partitions import files as with_wall
+from tests.plugins.steamways.test_paths import DROP
+from tests.plugins.steamways.way import files, on
 from tests.published.proof import proves
 from tests.workshop import Workshop
 
@@ -49,13 +49,13 @@ def test_the_pocket_books_proportions(part: str, inches: float) -> None:
     assert size / INCH == pytest.approx(inches)
 
 
-@proves("speclint_steamways.path_formulae", seen="J. Bourne, A Catechism of the Steam Engine")
+@proves("speclint_steamways.formulae.paths", seen="J. Bourne, A Catechism of the Steam Engine")
 def test_bournes_port() -> None:
     """J. Bourne, Q. 320 (seen): area × speed/4000; at 400 ft/min a tenth, his lower figure for locomotives."""
     assert bourne_port(A_p=1.0, v=400 * FOOT_A_MINUTE) == pytest.approx(0.1)
 
 
-@proves("speclint_steamways.path_formulae", seen="period pocket-book of engineering formulae, p. 501")
+@proves("speclint_steamways.formulae.paths", seen="period pocket-book of engineering formulae, p. 501")
 def test_the_pocket_books_port_is_about_a_tenth() -> None:
     """0.08 D² (seen) is the piston over 9.8."""
     assert period_port(k=0.08, D=1.0) == pytest.approx(math.pi / 4 / 9.8, rel=2e-3)

@@ -12,7 +12,9 @@ from collections.abc import Callable
 
 import pytest
 
-from speclint.handbook import flat_covers, panels, plates, ring_plates
+from speclint.handbook.plates import circular as plates
+from speclint.handbook.plates import flat_covers, panels
+from speclint.handbook.plates import rings as ring_plates
 from tests.handbook.plate_equilibrium import clamped_rectangle, supported_rectangle
 from tests.published.proof import proves
 from tests.published.row import Row
@@ -125,7 +127,7 @@ ROWS = [
         FREE_HOLE,
         "ratio",
         {1.25: 0.592, 1.5: 0.976, 2: 1.44, 3: 1.88, 4: 2.08, 5: 2.19},
-        "ring_plates",
+        "plates.rings",
     ),
     *rows_of(
         on_radius_deflection,
@@ -134,7 +136,7 @@ ROWS = [
         FREE_HOLE,
         "ratio",
         {1.25: 0.184, 1.5: 0.414, 3: 0.824, 4: 0.830, 5: 0.813},
-        "ring_plates",
+        "plates.rings",
     ),
     *rows_of(
         on_radius_stress,
@@ -143,7 +145,7 @@ ROWS = [
         FREE_RIM,
         "ratio",
         {1.25: 0.135, 1.5: 0.410, 2: 1.04, 3: 2.15, 4: 2.99, 5: 3.69},
-        "ring_plates",
+        "plates.rings",
     ),
     *rows_of(
         roark_deflection,
@@ -152,18 +154,34 @@ ROWS = [
         {},
         "b",
         {0.1: 0.0687, 0.3: 0.0761, 0.5: 0.0624, 0.7: 0.0325},
-        "ring_plates",
+        "plates.rings",
     ),
     *rows_of(
-        roark_hoop_moment, ROARK_RINGS, 2e-3, {}, "b", {0.1: 0.3965, 0.3: 0.3272, 0.5: 0.2404}, "ring_plates"
-    ),
-    *rows_of(panel_stress, ROARK_PANELS, 2e-3, {"edges": "supported"}, "ratio", SUPPORTED_STRESS, "panels"),
-    *rows_of(panel_stress, ROARK_PANELS, 2e-3, {"edges": "clamped"}, "ratio", CLAMPED_STRESS, "panels"),
-    *rows_of(
-        panel_deflection, ROARK_PANELS, 4e-3, {"edges": "supported"}, "ratio", SUPPORTED_DEFLECTION, "panels"
+        roark_hoop_moment, ROARK_RINGS, 2e-3, {}, "b", {0.1: 0.3965, 0.3: 0.3272, 0.5: 0.2404}, "plates.rings"
     ),
     *rows_of(
-        panel_deflection, ROARK_PANELS, 4e-3, {"edges": "clamped"}, "ratio", CLAMPED_DEFLECTION, "panels"
+        panel_stress, ROARK_PANELS, 2e-3, {"edges": "supported"}, "ratio", SUPPORTED_STRESS, "plates.panels"
+    ),
+    *rows_of(
+        panel_stress, ROARK_PANELS, 2e-3, {"edges": "clamped"}, "ratio", CLAMPED_STRESS, "plates.panels"
+    ),
+    *rows_of(
+        panel_deflection,
+        ROARK_PANELS,
+        4e-3,
+        {"edges": "supported"},
+        "ratio",
+        SUPPORTED_DEFLECTION,
+        "plates.panels",
+    ),
+    *rows_of(
+        panel_deflection,
+        ROARK_PANELS,
+        4e-3,
+        {"edges": "clamped"},
+        "ratio",
+        CLAMPED_DEFLECTION,
+        "plates.panels",
     ),
 ]
 
@@ -173,7 +191,7 @@ def test_the_published_value_is_met(row: Row) -> None:
     assert row.ask(**row.given) == pytest.approx(row.expected, rel=row.tolerance)
 
 
-@proves("panels", derived="Navier's series for supported edges, Ritz's energy method for clamped ones")
+@proves("plates.panels", derived="Navier's series for supported edges, Ritz's energy method for clamped ones")
 @pytest.mark.parametrize("share", [0.0, 0.2, 0.25, 0.5, 0.625, 1 / 1.2, 1.0])
 @pytest.mark.parametrize("edges", ["supported", "clamped"])
 def test_panels_solved_numerically(edges: str, share: float) -> None:
@@ -254,7 +272,7 @@ def test_round_plates_as_handbooks_print_them(row: Row) -> None:
     assert row.ask(**row.given) == pytest.approx(row.expected, rel=row.tolerance)
 
 
-@proves("flat_covers", memory="S. Timoshenko and S. Woinowsky-Krieger, Theory of Plates and Shells")
+@proves("plates.flat_covers", memory="S. Timoshenko and S. Woinowsky-Krieger, Theory of Plates and Shells")
 @pytest.mark.parametrize(("G", "t", "p"), [(0.5, 0.05, 2e6), (0.3, 0.03, 1.7e6), (0.65, 0.06, 0.8e6)])
 def test_the_code_s_cover_is_a_supported_plate_with_a_rim_moment(G: float, t: float, p: float) -> None:
     """ASME's C = 0.3 stands for 3 (3 + ν)/32 = 0.309 of a supported plate, its 1.9 for 6/π = 1.910 of the rim."""
@@ -267,7 +285,7 @@ def test_the_code_s_cover_is_a_supported_plate_with_a_rim_moment(G: float, t: fl
     assert studs == pytest.approx(plates.edge_moment_stress(600e3 * 0.04 / (math.pi * G), t), rel=6e-3)
 
 
-@proves("flat_covers", memory="EN 13445-3, 10.5.2, flat end with narrow-face gasket")
+@proves("plates.flat_covers", memory="EN 13445-3, 10.5.2, flat end with narrow-face gasket")
 @pytest.mark.parametrize(("G", "p", "W", "h"), [(0.5, 2e6, 600e3, 0.040), (0.3, 1.7e6, 250e3, 0.030)])
 def test_the_european_cover_is_the_same_plate(G: float, p: float, W: float, h: float) -> None:
     """e = √((3 (3 + ν)/32 G² + 3 (G/4 + 2 b m)(C − G)) P/f) with C − G = 2 h; W = π/4 G² P + 2 b m π G P.

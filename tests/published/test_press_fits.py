@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import pytest
 
-from speclint.handbook import press_fits as fits
+from speclint.handbook.fits import press_fits as fits
 from tests.published.row import Row
 
 BORESI = "Boresi and Schmidt, Advanced Mechanics of Materials, example 11.3"

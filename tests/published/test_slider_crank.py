@@ -6,7 +6,7 @@ import math
 
 import pytest
 
-from speclint.handbook import slider_crank as sc
+from speclint.handbook.cams import slider_crank as sc
 from tests.published.proof import proves
 
 
@@ -22,7 +22,7 @@ def crosshead(r: float, l: float, θ: float) -> float:  # noqa: E741
     return place
 
 
-@proves("slider_crank", derived="circle and line intersected numerically")
+@proves("cams.slider_crank", derived="circle and line intersected numerically")
 @pytest.mark.parametrize(("r", "l"), [(0.33, 3.0), (0.3, 1.2), (1.0, 1.5)])
 @pytest.mark.parametrize("degrees", [0, 30, 77, 90, 135, 180, 250, 359])
 def test_travel_is_that_of_plane_geometry(r: float, l: float, degrees: float) -> None:  # noqa: E741
@@ -32,7 +32,7 @@ def test_travel_is_that_of_plane_geometry(r: float, l: float, degrees: float) ->
     assert math.tan(sc.rod_angle(r, l, θ)) == pytest.approx(tangent, abs=1e-12)
 
 
-@proves("slider_crank", derived="central differences")
+@proves("cams.slider_crank", derived="central differences")
 @pytest.mark.parametrize(("r", "l"), [(0.33, 3.0), (0.3, 1.2), (1.0, 1.5)])
 @pytest.mark.parametrize("degrees", [0, 30, 77, 90, 135, 180, 250, 359])
 def test_speed_and_acceleration_are_the_derivatives(r: float, l: float, degrees: float) -> None:  # noqa: E741
@@ -44,7 +44,7 @@ def test_speed_and_acceleration_are_the_derivatives(r: float, l: float, degrees:
     assert sc.piston_acceleration(r, l, ω, θ) == pytest.approx(bend, abs=1e-7)
 
 
-@proves("slider_crank", memory="R. S. Khurmi and J. K. Gupta, Theory of Machines")
+@proves("cams.slider_crank", memory="R. S. Khurmi and J. K. Gupta, Theory of Machines")
 @pytest.mark.parametrize("n", [3.0, 4.0, 5.0, 8.0])
 def test_accelerations_at_the_dead_centres(n: float) -> None:
     """R. S. Khurmi and J. K. Gupta, Theory of Machines, ch. 15 (from memory): ω² r (1 ± 1/n), n = l/r."""
@@ -53,7 +53,7 @@ def test_accelerations_at_the_dead_centres(n: float) -> None:
     assert sc.piston_acceleration(r, n * r, ω, math.pi) == pytest.approx(-(ω**2) * r * (1 - 1 / n))
 
 
-@proves("slider_crank", memory="texts on machines, condition of greatest speed")
+@proves("cams.slider_crank", memory="texts on machines, condition of greatest speed")
 @pytest.mark.parametrize("n", [3.0, 4.0, 5.0, 8.0])
 def test_crank_angle_of_greatest_speed(n: float) -> None:
     """Texts on machines (from memory): sin⁶θ − n² sin⁴θ − n⁴ sin²θ + n⁴ = 0, and near arctan n.
@@ -71,7 +71,7 @@ def test_crank_angle_of_greatest_speed(n: float) -> None:
         assert math.degrees(fastest) == pytest.approx(76.7, abs=0.05)
 
 
-@proves("slider_crank", seen="W. J. Lineham, A Text-Book of Mechanical Engineering")
+@proves("cams.slider_crank", seen="W. J. Lineham, A Text-Book of Mechanical Engineering")
 def test_lineham_mean_piston_speed() -> None:
     """W. J. Lineham, A Text-Book of Mechanical Engineering, p. 681 (seen): locomotives 1000 ft/min.
 
@@ -81,7 +81,7 @@ def test_lineham_mean_piston_speed() -> None:
     assert speed == pytest.approx(1000 * 0.3048 / 60, rel=1e-5)
 
 
-@proves("slider_crank", derived="quadrature by scipy")
+@proves("cams.slider_crank", derived="quadrature by scipy")
 def test_mean_of_the_exact_speed_is_the_mean_piston_speed() -> None:
     """Quadrature over half a turn at n revolutions in a second."""
     from scipy.integrate import quad

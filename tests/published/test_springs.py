@@ -7,8 +7,11 @@ from __future__ import annotations
 
 import pytest
 
-from speclint.handbook import spring_fatigue, spring_heat, spring_lengths, springs
-from speclint.handbook.tables import rows
+from speclint.handbook.springs import fatigue as spring_fatigue
+from speclint.handbook.springs import helical as springs
+from speclint.handbook.springs import lengths as spring_lengths
+from speclint.handbook.springs import relaxation as spring_heat
+from speclint.handbook.tables.csv_files import rows
 from tests.published.proof import proves
 from tests.published.row import Row
 
@@ -63,7 +66,7 @@ ROWS = [
         2e-3,
         f"{JINDAL} 8-6",
         "seen",
-        "springs",
+        "springs.helical",
     ),
     Row(
         deflection,
@@ -72,7 +75,7 @@ ROWS = [
         2e-3,
         f"{JINDAL} 8-6",
         "seen",
-        "springs",
+        "springs.helical",
     ),
     # The example counts one coil less than there are in the solid stack: a = −1.
     Row(
@@ -114,7 +117,7 @@ ROWS = [
         f"{SHIGLEY} 10-4",
         "memory",
     ),
-    Row(amplitude_on_zimmerli, MUSIC_WIRE, 1.18, 4e-3, f"{SHIGLEY} 10-4, Sines", "memory", "spring_fatigue"),
+    Row(amplitude_on_zimmerli, MUSIC_WIRE, 1.18, 4e-3, f"{SHIGLEY} 10-4, Sines", "memory", "springs.fatigue"),
     Row(
         stroke_on_zimmerli_by_goodman,
         MUSIC_WIRE | {"S_su": 190.3 * KSI},
@@ -122,7 +125,7 @@ ROWS = [
         5e-3,
         f"{SHIGLEY} 10-4, Goodman",
         "memory",
-        "spring_fatigue",
+        "springs.fatigue",
     ),
     Row(
         spring_fatigue.goodman_endurance,
@@ -135,7 +138,7 @@ ROWS = [
 ]
 
 
-@proves("spring_fatigue", memory="Budynas and Nisbett, Shigley's Mechanical Engineering Design")
+@proves("springs.fatigue", memory="Budynas and Nisbett, Shigley's Mechanical Engineering Design")
 @pytest.mark.parametrize(("treatment", "amplitude", "mean"), [("none", 241, 379), ("peened", 398, 534)])
 def test_zimmerli_s_pair_is_shigley_s_in_megapascals(treatment: str, amplitude: float, mean: float) -> None:
     """Shigley, fatigue loading of helical compression springs, gives both units (from memory)."""
@@ -149,7 +152,7 @@ def test_the_published_value_is_met(row: Row) -> None:
 
 
 @proves(
-    "spring_lengths",
+    "springs.lengths",
     memory="Budynas and Nisbett, Shigley's Mechanical Engineering Design",
     seen="U. C. Jindal, Machine Design",
 )
@@ -169,7 +172,7 @@ def test_steel_springs_are_stable_up_to_the_textbook_s_length(
     assert pytest.approx(5.26, rel=3e-3) == 2.6249 / 0.5
 
 
-@proves("spring_heat", memory="Spring Manufacturers Institute, Handbook of Spring Design")
+@proves("springs.relaxation", memory="Spring Manufacturers Institute, Handbook of Spring Design")
 @pytest.mark.parametrize(
     ("wire", "fahrenheit"),
     [("SH", 250), ("FDC", 300), ("VDCrV", 425), ("VDSiCr", 475), ("1.4310", 550), ("1.4568", 650)],
@@ -180,7 +183,9 @@ def test_service_temperatures_are_the_handbook_s(wire: str, fahrenheit: float) -
     assert spring_heat.highest_wire_temperature(wire).nominal - 273.15 == pytest.approx(celsius, abs=0.6)
 
 
-@proves("spring_heat", memory="Associated Spring, Engineering Guide to Spring Design, 1987, table of wires")
+@proves(
+    "springs.relaxation", memory="Associated Spring, Engineering Guide to Spring Design, 1987, table of wires"
+)
 @pytest.mark.parametrize(
     ("wire", "celsius"),
     [
@@ -201,7 +206,7 @@ def test_service_temperatures_of_another_guide(wire: str, celsius: float) -> Non
     assert taken == pytest.approx(celsius + apart, abs=2.0)
 
 
-@proves("spring_heat", derived="hand working")
+@proves("springs.relaxation", derived="hand working")
 @pytest.mark.parametrize(("F", "r", "left"), [(1000.0, 0.06, 940.0), (16.0, 1 / 16, 15.0)])
 def test_load_left_after_relaxation(F: float, r: float, left: float) -> None:
     assert spring_heat.relaxed_load(F, r) == pytest.approx(left)
@@ -215,7 +220,8 @@ def losses(wire: str) -> dict[str, float]:
 
 
 @proves(
-    "spring_heat", memory=["EN 10270-1:2011, SH and DH", "EN 10270-2:2011, FD and VD grades of one steel"]
+    "springs.relaxation",
+    memory=["EN 10270-1:2011, SH and DH", "EN 10270-2:2011, FD and VD grades of one steel"],
 )
 @pytest.mark.parametrize(("static", "fatigue"), [("SH", "DH"), ("FDC", "VDC"), ("FDSiCr", "VDSiCr")])
 def test_wire_for_valves_relaxes_as_its_like_for_static_duty(static: str, fatigue: str) -> None:
@@ -224,7 +230,8 @@ def test_wire_for_valves_relaxes_as_its_like_for_static_duty(static: str, fatigu
 
 
 @proves(
-    "spring_heat", memory="Associated Spring, Engineering Guide to Spring Design, 1987, curves of relaxation"
+    "springs.relaxation",
+    memory="Associated Spring, Engineering Guide to Spring Design, 1987, curves of relaxation",
 )
 @pytest.mark.parametrize(
     ("better", "worse", "celsius"),
@@ -244,7 +251,8 @@ def test_the_steels_stand_in_the_order_of_the_guide(better: str, worse: str, cel
 
 
 @proves(
-    "spring_heat", memory="Associated Spring, Engineering Guide to Spring Design, 1987, curves of relaxation"
+    "springs.relaxation",
+    memory="Associated Spring, Engineering Guide to Spring Design, 1987, curves of relaxation",
 )
 @pytest.mark.parametrize(
     ("wire", "celsius"),

@@ -8,7 +8,8 @@ from typing import Any
 
 import pytest
 
-from speclint.handbook import steam, steam_states
+from speclint.handbook.steam import dry_steam as steam
+from speclint.handbook.steam import states as steam_states
 from tests.published.proof import proves
 
 R7 = "IAPWS R7-97(2012)"
@@ -71,9 +72,9 @@ ROWS = [
 
 
 @proves(
-    "steam",
-    "steam_states",
-    "if97",
+    "steam.dry_steam",
+    "steam.states",
+    "steam.if97",
     seen=["IAPWS R7-97(2012)", "IAPWS R12-08", "IAPWS R15-11"],
     memory="IAPWS R7-97(2012)",
 )
@@ -82,7 +83,7 @@ def test_value_printed_by_iapws(row: Row) -> None:
     assert row.ask(*row.given) == pytest.approx(row.expected, rel=row.tolerance)
 
 
-@proves("steam", "if97", seen="IAPWS R7-97(2012), Table 36")
+@proves("steam.dry_steam", "steam.if97", seen="IAPWS R7-97(2012), Table 36")
 @pytest.mark.parametrize(
     ("p", "T"),
     [(0.1e6, 372.755919), (1e6, 453.035632), (10e6, 584.149488)],
@@ -92,7 +93,7 @@ def test_saturation_temperature_printed_by_iapws(p: float, T: float) -> None:
     assert steam.saturation_temperature(p) == pytest.approx(T, abs=6e-7)
 
 
-@proves("steam", "if97", memory="IAPWS R7-97(2012), Table 35")
+@proves("steam.dry_steam", "steam.if97", memory="IAPWS R7-97(2012), Table 35")
 @pytest.mark.parametrize(
     ("T", "p"),
     [(300.0, 0.00353658941e6), (500.0, 2.63889776e6), (600.0, 12.3443146e6)],
@@ -172,7 +173,7 @@ LIBRARIES = [
 ]
 
 
-@proves("steam", "if97", library=["iapws", "CoolProp", "pyXSteam"])
+@proves("steam.dry_steam", "steam.if97", library=["iapws", "CoolProp", "pyXSteam"])
 @pytest.mark.parametrize("bars", PRESSURES)
 @pytest.mark.parametrize(("library", "tolerances"), LIBRARIES, ids=lambda item: getattr(item, "__name__", ""))
 def test_dry_steam_agrees_with_an_independent_library(
@@ -188,7 +189,7 @@ def test_dry_steam_agrees_with_an_independent_library(
             assert ours == pytest.approx(theirs[name], rel=tolerance), f"{name} {bars} bar +{degrees} K"
 
 
-@proves("steam_states", "if97", library=["iapws", "pyXSteam"])
+@proves("steam.states", "steam.if97", library=["iapws", "pyXSteam"])
 @pytest.mark.parametrize("bars", [0.5, 1.01325, 5, 10, 15, 20, 25])
 @pytest.mark.parametrize("dryness", [0.0, 0.3, 0.9, 0.97, 1.0])
 def test_wet_steam_agrees_with_iapws_and_pyxsteam(bars: float, dryness: float) -> None:
@@ -205,7 +206,7 @@ def test_wet_steam_agrees_with_iapws_and_pyxsteam(bars: float, dryness: float) -
     assert ours.enthalpy == pytest.approx(table.h_px(bars, dryness) * 1e3, rel=1e-6)
 
 
-@proves("steam_states", "if97", library=["iapws", "CoolProp"])
+@proves("steam.states", "steam.if97", library=["iapws", "CoolProp"])
 @pytest.mark.parametrize("bars", [0.5, 1.01325, 5, 10, 15, 20, 25])
 @pytest.mark.parametrize("kj", [300.0, 1500.0, 2500.0, 2850.0, 3000.0, 3300.0])
 def test_states_from_enthalpy_agree_with_iapws_and_coolprop(bars: float, kj: float) -> None:
@@ -223,7 +224,7 @@ def test_states_from_enthalpy_agree_with_iapws_and_coolprop(bars: float, kj: flo
     assert ours.density == pytest.approx(coolprop.PropsSI("D", *given), rel=1e-3)
 
 
-@proves("steam_states", "if97", library=["iapws", "CoolProp"])
+@proves("steam.states", "steam.if97", library=["iapws", "CoolProp"])
 @pytest.mark.parametrize("bars", [0.5, 1.01325, 5, 10, 15, 20, 25])
 @pytest.mark.parametrize("entropy_kj", [0.9, 3.0, 6.2, 6.9, 7.2, 7.6])
 def test_states_from_entropy_agree_with_iapws_and_coolprop(bars: float, entropy_kj: float) -> None:

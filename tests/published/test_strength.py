@@ -10,7 +10,7 @@ from collections.abc import Callable
 
 import pytest
 
-from speclint.handbook import beams, columns, combined_stress, sections, shafts
+from speclint.handbook.members import beams, columns, combined_stress, sections, shafts
 from tests.published.proof import proves
 
 INCH, POUND = 0.0254, 4.4482216
@@ -22,7 +22,7 @@ MM = 1e-3
 # Sections
 
 
-@proves("sections", memory="EN 10210-2")
+@proves("members.sections", memory="EN 10210-2")
 @pytest.mark.parametrize(
     ("D", "t", "A", "I", "W"),
     [(60.3, 5.0, 8.69, 33.5, 11.1), (114.3, 5.0, 17.2, 257.0, 45.0), (168.3, 8.0, 40.3, 1297.0, 154.0)],
@@ -36,7 +36,7 @@ def test_tubes_of_en_10210(D: float, t: float, A: float, I: float, W: float) -> 
     assert sections.section_modulus(moment, outside / 2) / CM3 == pytest.approx(W, rel=5e-3)
 
 
-@proves("sections", memory="EN 10365")
+@proves("members.sections", memory="EN 10365")
 def test_ipe_200_once_its_fillets_are_added() -> None:
     """EN 10365, IPE 200 (memory): 28.5 cm², 1943 cm⁴, 142 cm⁴; fillets of 12 mm are added here by hand.
 
@@ -51,7 +51,7 @@ def test_ipe_200_once_its_fillets_are_added() -> None:
     assert weak == pytest.approx(142, rel=3e-3)
 
 
-@proves("columns", "sections", seen="T. H. Wentzell, Machine Design")
+@proves("members.columns", "members.sections", seen="T. H. Wentzell, Machine Design")
 def test_radius_of_gyration_of_published_struts() -> None:
     """T. H. Wentzell, Machine Design, Exs. 3.5 and 3.6 (seen): slenderness 192 and 67.08."""
     d = 0.625
@@ -65,7 +65,7 @@ def test_radius_of_gyration_of_published_struts() -> None:
 # Beams: the tables of another work print some cases in another form
 
 
-@proves("beams", memory="AISC Manual, Table 3-23")
+@proves("members.beams", memory="AISC Manual, Table 3-23")
 def test_simple_beam_as_the_steel_manual_prints_it() -> None:
     """AISC Manual, Table 3-23, case 8 (memory): P a b (a + 2 b) √(3 a (a + 2 b))/(27 E I L) for a > b."""
     a, b, L, E, second = 0.7, 0.3, 1.0, 200e9, 1e-6
@@ -74,7 +74,7 @@ def test_simple_beam_as_the_steel_manual_prints_it() -> None:
     assert beams.simple_deflection(5e3, b, L, E, second) == pytest.approx(printed)
 
 
-@proves("beams", memory="AISC Manual, Table 3-23")
+@proves("members.beams", memory="AISC Manual, Table 3-23")
 @pytest.mark.parametrize(
     ("ask", "given", "printed"),
     [
@@ -103,7 +103,7 @@ def test_coefficients_of_the_steel_manual(
     assert ask(*given) == pytest.approx(printed, rel=1e-4)
 
 
-@proves("beams", memory="S. Timoshenko, Strength of Materials I")
+@proves("members.beams", memory="S. Timoshenko, Strength of Materials I")
 def test_fixed_moment_as_timoshenko_prints_it() -> None:
     """S. Timoshenko, Strength of Materials I, art. 44 (memory): P a b²/L² at the near end, worst 4 P L/27.
 
@@ -117,7 +117,7 @@ def test_fixed_moment_as_timoshenko_prints_it() -> None:
 # Shafts
 
 
-@proves("sections", "shafts", seen="T. H. Wentzell, Machine Design")
+@proves("members.sections", "members.shafts", seen="T. H. Wentzell, Machine Design")
 def test_wentzell_example_3_4_torsion_and_twist() -> None:
     """T. H. Wentzell, Machine Design, Ex. 3.4, p. 46 (seen): 10 hp at 1750 rev/min, 14 667.72 psi, 0.06 rad."""
     torque = shafts.torque_of_power(10 * 550 * 12 * POUND * INCH, 1750 * 2 * math.pi / 60)
@@ -128,13 +128,13 @@ def test_wentzell_example_3_4_torsion_and_twist() -> None:
     assert shafts.twist(360 * POUND * INCH, 12 * INCH, 11.5e6 * PSI, J) == pytest.approx(0.06, rel=0.03)
 
 
-@proves("shafts", seen="R. K. Bansal, Strength of Materials")
+@proves("members.shafts", seen="R. K. Bansal, Strength of Materials")
 def test_bansal_problem_16_3_hollow_shaft() -> None:
     """R. K. Bansal, Strength of Materials, Prob. 16.3, p. 677 (seen): 58 904.86 N·m at 40 MPa, 200/100 mm."""
     assert shafts.torsion_shear(58_904.86, 0.200, 0.100) == pytest.approx(40e6, rel=1e-5)
 
 
-@proves("shafts", seen="Sadhu Singh, Machine Design-I")
+@proves("members.shafts", seen="Sadhu Singh, Machine Design-I")
 def test_singh_example_6_2_fluctuating_load() -> None:
     """Sadhu Singh, Machine Design-I, Ex. 6.2, p. 170 (seen): 34.81 mm.
 
@@ -145,7 +145,7 @@ def test_singh_example_6_2_fluctuating_load() -> None:
     assert d / MM == pytest.approx(34.81, rel=1e-3)
 
 
-@proves("shafts", memory="R. S. Khurmi and J. K. Gupta, A Textbook of Machine Design")
+@proves("members.shafts", memory="R. S. Khurmi and J. K. Gupta, A Textbook of Machine Design")
 def test_khurmi_line_shafts() -> None:
     """Khurmi and Gupta, Exs. 14.1 and 14.2 (memory): 955 N·m and 48.7 mm; 39 784 N·m and 159.4 mm."""
     torque = shafts.torque_of_power(20e3, 200 * 2 * math.pi / 60)
@@ -156,7 +156,7 @@ def test_khurmi_line_shafts() -> None:
     assert shafts.torsion_shear(1.2 * mean, 0.1594, 0.0) == pytest.approx(60e6, rel=3e-3)
 
 
-@proves("shafts", memory="R. S. Khurmi and J. K. Gupta, A Textbook of Machine Design")
+@proves("members.shafts", memory="R. S. Khurmi and J. K. Gupta, A Textbook of Machine Design")
 def test_khurmi_keyway() -> None:
     """Khurmi and Gupta, keys, Ex. 13.3 (memory): 40 mm shaft at 56 MPa, keyway 10 × 5 mm: 571 844 N·mm."""
     plain = math.pi / 16 * 56e6 * 0.040**3
@@ -166,21 +166,21 @@ def test_khurmi_keyway() -> None:
 # Combined stress
 
 
-@proves("combined_stress", memory="R. S. Khurmi and J. K. Gupta, A Textbook of Machine Design")
+@proves("members.combined_stress", memory="R. S. Khurmi and J. K. Gupta, A Textbook of Machine Design")
 def test_khurmi_example_14_4_bending_and_torsion() -> None:
     """Khurmi and Gupta, Ex. 14.4 (memory): 3000 and 10 000 N·m make T_e 10 440 and M_e 6720 N·m."""
     assert combined_stress.equivalent_torque(3e3, 10e3) == pytest.approx(10_440, rel=1e-4)
     assert combined_stress.equivalent_bending_moment(3e3, 10e3) == pytest.approx(6720, rel=1e-4)
 
 
-@proves("combined_stress", memory="Budynas and Nisbett, Shigley's Mechanical Engineering Design")
+@proves("members.combined_stress", memory="Budynas and Nisbett, Shigley's Mechanical Engineering Design")
 def test_shigley_example_3_4_circle_of_stress() -> None:
     """Shigley, Ex. 3-4 (memory): 80 MPa and 50 MPa shear make 104 MPa tension and 64 MPa shear."""
     assert combined_stress.greatest_tension(80.0, 50.0) == pytest.approx(104, abs=0.5)
     assert combined_stress.greatest_shear(80.0, 50.0) == pytest.approx(64, abs=0.5)
 
 
-@proves("combined_stress", memory="Budynas and Nisbett, Shigley's Mechanical Engineering Design")
+@proves("members.combined_stress", memory="Budynas and Nisbett, Shigley's Mechanical Engineering Design")
 def test_shear_yields_at_0_577_of_the_tensile_strength() -> None:
     """Shigley, eq. 5-21 (memory): S_sy = 0.577 S_y."""
     assert combined_stress.equivalent_stress(0.0, 0.577) == pytest.approx(1.0, abs=1e-3)
@@ -189,7 +189,7 @@ def test_shear_yields_at_0_577_of_the_tensile_strength() -> None:
 # Struts
 
 
-@proves("columns", "sections", seen="T. H. Wentzell, Machine Design")
+@proves("members.columns", "members.sections", seen="T. H. Wentzell, Machine Design")
 def test_wentzell_example_3_5_long_link() -> None:
     """T. H. Wentzell, Machine Design, Ex. 3.5, p. 53 (seen): 2464.16 lbf; transition slenderness 118.74."""
     second = sections.round_second_moment(0.625 * INCH)
@@ -197,7 +197,7 @@ def test_wentzell_example_3_5_long_link() -> None:
     assert columns.transition_slenderness(30e6, 42e3) == pytest.approx(118.74, rel=1e-4)
 
 
-@proves("columns", seen="T. H. Wentzell, Machine Design")
+@proves("members.columns", seen="T. H. Wentzell, Machine Design")
 def test_wentzell_example_3_6_short_strut() -> None:
     """T. H. Wentzell, Machine Design, Ex. 3.6, p. 55 (seen): 35 116.5 lbf with a factor of 2; 128.25."""
     found = columns.critical_load(30e6, 36e3, 2.26, 0.764, 0.65, 60.0)
@@ -205,13 +205,13 @@ def test_wentzell_example_3_6_short_strut() -> None:
     assert columns.transition_slenderness(30e6, 36e3) == pytest.approx(128.25, rel=1e-4)
 
 
-@proves("columns", seen="T. H. Wentzell, Machine Design")
+@proves("members.columns", seen="T. H. Wentzell, Machine Design")
 def test_wentzell_takes_the_design_fixity() -> None:
     """T. H. Wentzell, Machine Design, Ex. 3.6 (seen): K 0.65 for two fixed ends."""
     assert columns.end_fixity("both fixed").nominal == 0.65
 
 
-@proves("columns", "sections", seen="S. S. Bhavikatti, Strength of Materials")
+@proves("members.columns", "members.sections", seen="S. S. Bhavikatti, Strength of Materials")
 def test_bhavikatti_example_9_9_3_tee() -> None:
     """S. S. Bhavikatti, Strength of Materials, Ex. 9.9.3, p. 378 (seen): tee 100 × 80 × 10, 3 m, 184.05 kN.
 
@@ -221,7 +221,7 @@ def test_bhavikatti_example_9_9_3_tee() -> None:
     assert columns.euler_load(200e9, least, 1.0, 3.0) / 1e3 == pytest.approx(184.05, rel=1e-3)
 
 
-@proves("columns", memory="G. H. Ryder, Strength of Materials")
+@proves("members.columns", memory="G. H. Ryder, Strength of Materials")
 @pytest.mark.parametrize(
     ("material", "tonf_per_square_inch", "one_over_a"),
     [("mild steel", 21, 7500), ("wrought iron", 16, 9000), ("cast iron", 36, 1600)],
@@ -235,7 +235,7 @@ def test_rankine_constants_as_ryder_prints_them(
     assert 1 / columns.rankine_constant(material).nominal == pytest.approx(one_over_a)
 
 
-@proves("columns", memory="National Design Specification for Wood Construction (2018), Table G1")
+@proves("members.columns", memory="National Design Specification for Wood Construction (2018), Table G1")
 @pytest.mark.parametrize(
     ("ends", "theory", "design"),
     [
@@ -252,13 +252,13 @@ def test_end_fixity_as_the_timber_standard_prints_it(ends: str, theory: float, d
     assert (found.low, found.nominal) == (theory, design)
 
 
-@proves("columns", seen="S. M. A. Kazimi, Solid Mechanics")
+@proves("members.columns", seen="S. M. A. Kazimi, Solid Mechanics")
 def test_kazimi_example_6_rankine() -> None:
     """S. M. A. Kazimi, Solid Mechanics, Ex. 6, p. 345 (seen): 59 415.61 kgf."""
     assert columns.rankine_gordon_load(1260.0, 48.76, 1 / 18_000, 24.75) == pytest.approx(59_415.61, rel=1e-4)
 
 
-@proves("combined_stress", library="scipy, eigenvalues of the tensor of stress")
+@proves("members.combined_stress", library="scipy, eigenvalues of the tensor of stress")
 @pytest.mark.parametrize(
     ("sigma", "tau"), [(60e6, 40e6), (-80e6, 25e6), (0.0, 30e6), (120e6, 0.0), (15e6, -90e6)]
 )
@@ -273,7 +273,7 @@ def test_principal_stresses_are_the_eigenvalues(sigma: float, tau: float) -> Non
     assert combined_stress.equivalent_stress(sigma, tau) == pytest.approx(math.sqrt(squares / 2), abs=1)
 
 
-@proves("combined_stress", derived="stresses of a round bar, worked by hand")
+@proves("members.combined_stress", derived="stresses of a round bar, worked by hand")
 @pytest.mark.parametrize(("M", "T"), [(3e3, 10e3), (5e3, 0.5e3), (0.0, 2e3)])
 def test_equivalent_moments_make_the_stresses_of_a_round_bar(M: float, T: float) -> None:
     """σ = 32 M/(π d³) and τ = 16 T/(π d³): T_e makes the greatest shear, M_e the greatest tension."""

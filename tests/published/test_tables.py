@@ -15,8 +15,8 @@ import pytest
 from speclint.handbook.bolted_joints import scatter
 from speclint.handbook.materials import Material, material, names
 from speclint.handbook.materials.tables import Figure, Table
-from speclint.handbook.property_classes import property_class
-from speclint.handbook.tables import rows
+from speclint.handbook.tables.csv_files import rows
+from speclint.handbook.threads.property_classes import property_class
 from tests.published.proof import proves
 
 LIBRARY = "materials.library"
@@ -113,7 +113,8 @@ def test_bronze_is_as_heavy_as_its_metals(name: str) -> None:
 
 
 @proves(
-    "property_classes", memory="ISO 898-1:1999, Table 3, ratio of proof to yield stress and Brinell column"
+    "threads.property_classes",
+    memory="ISO 898-1:1999, Table 3, ratio of proof to yield stress and Brinell column",
 )
 @pytest.mark.parametrize(
     "row", rows("iso-898-1-2013-property-classes.csv"), ids=lambda row: row["class"] + "-" + row["to"]
@@ -382,7 +383,7 @@ def test_bands_of_roughness_follow_one_another() -> None:
     assert all(before[1] == after[0] for before, after in pairwise(bands))
 
 
-@proves("weldability", memory="common practice, bands of the carbon equivalent one after another")
+@proves("materials.weldability", memory="common practice, bands of the carbon equivalent one after another")
 def test_bands_of_weldability_follow_one_another() -> None:
     bands = [
         (float(row["from"]), float(row["below"])) for row in rows("weldability-bands-common-practice.csv")
@@ -399,7 +400,8 @@ def test_the_eight_thread_series_has_eight_threads() -> None:
 
 
 @proves(
-    "stress_concentration", memory="Peterson's Stress Concentration Factors, Charts 3.4 and 3.10, their ends"
+    "members.stress_concentration",
+    memory="Peterson's Stress Concentration Factors, Charts 3.4 and 3.10, their ends",
 )
 @pytest.mark.parametrize(("load", "least"), [("tension", "0.1"), ("tension", "2"), ("bending", "2")])
 @pytest.mark.parametrize(("term", "at_the_end"), [("c0", 1.0), ("c1", 0.0), ("c2", 0.0)])
@@ -516,7 +518,7 @@ def test_grey_iron_shrinks_in_the_cold_as_iron_does(at: float, contraction: floa
     assert found == pytest.approx(contraction, rel=0.012)
 
 
-@proves("pipes", memory="ASME B31.1-2018, Table 104.1.2(A), its columns in °F")
+@proves("steam.pipes", memory="ASME B31.1-2018, Table 104.1.2(A), its columns in °F")
 def test_temperatures_of_the_factor_y_are_round_in_fahrenheit() -> None:
     """900, 950, ... 1250 °F, and 70 °F for room, printed in °C to the nearest degree beside them."""
     for row in rows("pipe-factor-y-asme-b31.1-2018.csv"):
@@ -526,7 +528,10 @@ def test_temperatures_of_the_factor_y_are_round_in_fahrenheit() -> None:
         assert nearest == 70 or 900 <= nearest <= 1250
 
 
-@proves("property_classes", memory="ISO 898-1:2013, Table 3, elongation, and Annex C for full-size fasteners")
+@proves(
+    "threads.property_classes",
+    memory="ISO 898-1:2013, Table 3, elongation, and Annex C for full-size fasteners",
+)
 @pytest.mark.parametrize(
     ("name", "elongation"),
     [("4.6", 22), ("5.6", 20), ("8.8", 12), ("9.8", 10), ("10.9", 9), ("12.9", 8)],
@@ -540,14 +545,18 @@ def test_elongation_of_machined_test_pieces(name: str, elongation: float) -> Non
 
 
 @proves(
-    "fittings", memory="Crane TP-410M, page A-29, which gives entrances in velocity heads and bends in f_T"
+    "steam.fittings",
+    memory="Crane TP-410M, page A-29, which gives entrances in velocity heads and bends in f_T",
 )
 def test_losses_are_in_the_measure_of_their_source() -> None:
     measures = {(row["group"], row["of"]) for row in rows("loss-coefficients-crane-tp-410m-2009.csv")}
     assert measures == {("bend", "f_T"), ("mitre", "f_T"), ("entrance", "1")}
 
 
-@proves("spring_heat", memory="Spring Manufacturers Institute, Handbook of Spring Design, temperatures in °F")
+@proves(
+    "springs.relaxation",
+    memory="Spring Manufacturers Institute, Handbook of Spring Design, temperatures in °F",
+)
 def test_temperatures_of_spring_wire_are_round_in_fahrenheit() -> None:
     """250 to 1100 °F in steps of 25 °F, turned into whole degrees Celsius."""
     for row in rows("spring-wire-temperature-smi-1991.csv"):
@@ -556,7 +565,9 @@ def test_temperatures_of_spring_wire_are_round_in_fahrenheit() -> None:
 
 
 @proves(
-    "spring_heat", "spring_fatigue", memory=["EN 10270, grades of spring wire", "EN 10088-1, steel numbers"]
+    "springs.relaxation",
+    "springs.fatigue",
+    memory=["EN 10270, grades of spring wire", "EN 10088-1, steel numbers"],
 )
 def test_tables_of_springs_know_the_grades_by_their_names() -> None:
     drawn, oiled, stainless = {"SL", "SM", "SH", "DM", "DH"}, {"FDC", "VDC"}, {"1.4310", "1.4568"}
@@ -583,7 +594,7 @@ def test_feel_scatters_by_a_third_to_a_half() -> None:
 
 
 @proves(
-    "stress_concentration",
+    "members.stress_concentration",
     memory="Peterson's Stress Concentration Factors, Charts 3.4, 3.10 and 3.12, ranges",
 )
 def test_fits_of_shoulders_cover_the_charts_in_four_terms() -> None:

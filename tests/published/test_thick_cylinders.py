@@ -7,8 +7,8 @@ from __future__ import annotations
 
 import pytest
 
-from speclint.handbook import thick_cylinders as lame
-from speclint.handbook.compound_cylinders import shell_bore_hoop_stress, shell_pressure
+from speclint.handbook.cylinders import thick as lame
+from speclint.handbook.fits.compound_cylinders import shell_bore_hoop_stress, shell_pressure
 from tests.published.row import Row
 
 BORESI = "Boresi and Schmidt, Advanced Mechanics of Materials, example"

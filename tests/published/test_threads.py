@@ -14,9 +14,9 @@ from itertools import pairwise
 import pytest
 from fluids.piping import t_from_gauge
 
-from speclint.errors import NotKnown
-from speclint.handbook.property_classes import property_class
-from speclint.handbook.tables import entries, rows
+from speclint.errors.exceptions import NotKnown
+from speclint.handbook.springs.wire_gauge import wire_diameter
+from speclint.handbook.tables.csv_files import entries, rows
 from speclint.handbook.threads import (
     external_stripping_area,
     internal_stripping_area,
@@ -25,7 +25,7 @@ from speclint.handbook.threads import (
     stress_area,
     thread,
 )
-from speclint.handbook.wire_gauge import wire_diameter
+from speclint.handbook.threads.property_classes import property_class
 from tests.published.proof import proves
 
 INCH = 0.0254
@@ -618,7 +618,7 @@ LOADS = [
 ]
 
 
-@proves("property_classes", seen="EN ISO 898-1", memory="ISO 898-1:2013")
+@proves("threads.property_classes", seen="EN ISO 898-1", memory="ISO 898-1:2013")
 @pytest.mark.parametrize(("name", "class_name", "breaking", "proof"), LOADS)
 def test_breaking_and_proof_loads(name: str, class_name: str, breaking: float, proof: float | None) -> None:
     t = thread(name)
@@ -628,7 +628,7 @@ def test_breaking_and_proof_loads(name: str, class_name: str, breaking: float, p
         assert found.proof_stress * t.stress_area == pytest.approx(proof, rel=0.005)
 
 
-@proves("property_classes", memory=["ISO 898-1:2013, Table 3", "ISO 3506-1:2009, Tables 2 and 3"])
+@proves("threads.property_classes", memory=["ISO 898-1:2013, Table 3", "ISO 3506-1:2009, Tables 2 and 3"])
 @pytest.mark.parametrize(
     ("name", "strength", "stress_at_yield", "hardness"),
     [
@@ -660,7 +660,7 @@ GAUGES = entries("bs-3737-1964-wire-gauge.csv", "gauge")
 _NUMBERS_OF_LIBRARY = {"7/0": 0.143, "6/0": 0.167, "5/0": 0.2, "4/0": 0.25, "3/0": 0.33, "2/0": 0.5}
 
 
-@proves("wire_gauge", library="fluids")
+@proves("springs.wire_gauge", library="fluids")
 @pytest.mark.parametrize("gauge", [gauge for gauge in GAUGES if gauge != "28"])
 def test_wire_gauge_agrees_with_another_table(gauge: str) -> None:
     """fluids 1.3, British Standard Wire Gauge: library. For 28 see the next test."""
@@ -668,7 +668,7 @@ def test_wire_gauge_agrees_with_another_table(gauge: str) -> None:
     assert wire_diameter(gauge).nominal == pytest.approx(t_from_gauge(number, schedule="BSWG"), rel=1e-9)
 
 
-@proves("wire_gauge", memory="BS 3737")
+@proves("springs.wire_gauge", memory="BS 3737")
 def test_28_gauge_is_0_0148_inch() -> None:
     """BS 3737, 0.376 mm: memory. fluids has 0.0149 in, which breaks the even steps of 0.0012 in there."""
     assert wire_diameter(28).nominal == pytest.approx(0.0148 * INCH)

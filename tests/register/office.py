@@ -9,10 +9,10 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
-from speclint.conceding import Acceptance, concede, sign_entry, stand_of
-from speclint.concessions import Standing
-from speclint.register import Concession, Register, read_register
-from speclint.settings import Settings
+from speclint.register.entering import Acceptance, concede, sign_entry, stand_of
+from speclint.register.standing import Standing
+from speclint.repository.register_file import Concession, Register, read_register
+from speclint.repository.settings import Settings
 from tests.tubes import DUTY, RACK, TUBE
 from tests.workshop import Workshop
 

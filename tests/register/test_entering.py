@@ -12,10 +12,10 @@ import tomli
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
-from speclint.errors import DesignError, SettingsError
-from speclint.register import Concession, read_register
-from speclint.register_writing import append_entry, put_signature
-from speclint.settings import Settings
+from speclint.errors.exceptions import DesignError, SettingsError
+from speclint.register.writing import append_entry, put_signature
+from speclint.repository.register_file import Concession, read_register
+from speclint.repository.settings import Settings
 from tests.register.office import SETTINGS, TODAY, Office, days
 from tests.tubes import TUBE
 

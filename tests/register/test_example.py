@@ -9,8 +9,8 @@ import datetime as dt
 
 import tomli
 
-from speclint.conceding import stand_of
-from speclint.concessions import Standing
+from speclint.register.entering import stand_of
+from speclint.register.standing import Standing
 from tests.register.enter_example import EXAMPLE, REGISTER
 from tests.workshop import installed_families
 

@@ -8,8 +8,8 @@ from pathlib import Path
 
 import pytest
 
-from speclint.errors import RevisionError
-from speclint.revisions import at_revision, commit_of, staged, staged_changes
+from speclint.errors.exceptions import RevisionError
+from speclint.repository.revisions import at_revision, commit_of, staged, staged_changes
 from tests.register.office import git
 
 

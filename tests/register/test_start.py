@@ -12,7 +12,7 @@ from tests.register.office import FILES
 
 PROGRAM = """
 import sys
-from speclint.cli import main
+from speclint.commands.command_line import main
 main(["check", sys.argv[1]])
 names = ("register", "register_writing", "revisions", "touched", "concessions", "conceding", "signing",
          "staged", "gate")

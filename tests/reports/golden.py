@@ -6,8 +6,14 @@ import tempfile
 from collections.abc import Callable
 from pathlib import Path
 
-from speclint.assessment import Assessment
-from speclint.reports import jsoned, markdown, sarif, sheet_markdown, table, terminal, working
+from speclint.checking.assessment import Assessment
+from speclint.reports import csv_report as table
+from speclint.reports import json_report as jsoned
+from speclint.reports import markdown_report as markdown
+from speclint.reports import sarif_report as sarif
+from speclint.reports import sheet_markdown
+from speclint.reports import sheet_page as working
+from speclint.reports import terminal_page as terminal
 from tests import tubes
 from tests.tubes import FILES
 from tests.workshop import Workshop

@@ -11,7 +11,7 @@ from xml.etree import ElementTree
 import pytest
 
 from speclint.reports.pack.chambers_drawing import chamber_figures
-from speclint.reports.pack.courses import alike, courses_of
+from speclint.reports.pack.curves import alike, courses_of
 from speclint.reports.pack.cylinder_drawing import liner_figures
 from speclint.reports.pack.cylinder_sizes import cylinders_of
 from speclint.reports.pack.drawings import figures
@@ -22,8 +22,8 @@ from speclint.reports.pack.plot import Key, Plot
 from speclint.reports.pack.spring_charts import spring_figures
 from speclint.reports.pack.stations import Station, paths_of
 from speclint.reports.pack.valve_drawing import valve_figures
-from speclint.rules import Grade
-from tests.families.valves.gear import train_files
+from speclint.rules.definition import Grade
+from tests.plugins.valves.gear import train_files
 from tests.reports.test_pack import drawn
 from tests.workshop import Workshop
 

@@ -9,10 +9,10 @@ from typing import Any
 import jsonschema
 import pytest
 
-from speclint.assessment import assess
-from speclint.reports.jsoned import SCHEMA, document
+from speclint.checking.assessment import assess
+from speclint.reports.json_report import SCHEMA, document
 from tests import tubes
-from tests.families.valves.gear import train_files
+from tests.plugins.valves.gear import train_files
 from tests.tubes import FILES
 from tests.workshop import Workshop
 

@@ -11,9 +11,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 from markdown_it import MarkdownIt
 
-from speclint.reports import markdown
-from speclint.reports.marking import marked
-from speclint.reports.visible import visible
+from speclint.reports import markdown_report as markdown
+from speclint.reports.markdown_text import marked
+from speclint.reports.printable import visible
 from tests import tubes
 from tests.register import office as offices
 from tests.register.office import Office

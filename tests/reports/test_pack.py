@@ -13,8 +13,8 @@ from pathlib import Path
 
 import pytest
 
-from speclint.assessment import Assessment, assess
-from speclint.cli import main
+from speclint.checking.assessment import Assessment, assess
+from speclint.commands.command_line import main
 from speclint.reports.pack import FILE_NAME, review_page, sheet_page
 from speclint.reports.pack.paper import Paper, niced, shortened, ticks
 from tests import tubes
@@ -178,7 +178,7 @@ def test_text_on_a_drawing_is_escaped_and_cut_to_its_room() -> None:
 def test_the_command_writes_the_pack(
     workshop: Workshop, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    from speclint import plugins
+    from speclint.families import loading as plugins
 
     monkeypatch.setattr(plugins, "installed", lambda: [tubes.entry_point("tubes")])
     workshop.write(FILES)
@@ -196,7 +196,7 @@ def test_the_command_writes_the_pack(
 def test_a_sheet_can_be_had_as_html(
     workshop: Workshop, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    from speclint import plugins
+    from speclint.families import loading as plugins
 
     monkeypatch.setattr(plugins, "installed", lambda: [tubes.entry_point("tubes")])
     workshop.write(FILES)

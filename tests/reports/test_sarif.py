@@ -14,8 +14,8 @@ from typing import Any
 import jsonschema
 import pytest
 
-from speclint.assessment import Assessment, assess
-from speclint.reports import sarif
+from speclint.checking.assessment import Assessment, assess
+from speclint.reports import sarif_report as sarif
 from tests import tubes
 from tests.register import office as offices
 from tests.register.office import Office

@@ -6,10 +6,11 @@ import html
 
 import pytest
 
-from speclint.assessment import Assessment
-from speclint.reports import sheet_markdown, working
-from speclint.reports.sheets import sheet_of
-from speclint.systems import SYSTEMS, System
+from speclint.checking.assessment import Assessment
+from speclint.quantities.unit_systems import SYSTEMS, System
+from speclint.reports import sheet_markdown
+from speclint.reports import sheet_page as working
+from speclint.reports.sheet_text import sheet_of
 from tests import tubes
 from tests.reports.hostile import TEXTS, quoted
 from tests.reports.test_markdown import READER, WORDS, text_of

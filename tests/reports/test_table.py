@@ -8,8 +8,8 @@ from pathlib import Path
 
 import pytest
 
-from speclint.assessment import Assessment
-from speclint.reports import table
+from speclint.checking.assessment import Assessment
+from speclint.reports import csv_report as table
 from tests import tubes
 from tests.register import office as offices
 from tests.register.office import Office

@@ -8,9 +8,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from speclint.reports import terminal, working
+from speclint.reports import sheet_page as working
+from speclint.reports import terminal_page as terminal
 from speclint.reports.page import Page
-from speclint.reports.visible import visible
+from speclint.reports.printable import visible
 from tests import tubes
 from tests.reports.hostile import TEXTS, quoted
 from tests.tubes import FILES

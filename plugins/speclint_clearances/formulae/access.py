@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
-from speclint.formula import Metres, Radians, Ratio
+from speclint.equations import Metres, Radians, Ratio
 
 
 @formula("r = k s", cites=[COMMON_PRACTICE])

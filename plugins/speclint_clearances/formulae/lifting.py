@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
-from speclint.formula import Kilograms, Metres, MetresPerSecondSquared, Newtons, Pascals, Ratio
+from speclint.equations import Kilograms, Metres, MetresPerSecondSquared, Newtons, Pascals, Ratio
 from speclint_clearances.sources import CGPM
 
 #: Standard acceleration of free fall [m/s²].

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import FIRST_PRINCIPLES, formula, require
-from speclint.formula import Kelvins, Metres, PerKelvin
+from speclint.equations import Kelvins, Metres, PerKelvin
 
 
 @formula("v = |a²/4 − x²|/(2 R)", cites=[FIRST_PRINCIPLES])

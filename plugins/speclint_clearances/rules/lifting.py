@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
-from speclint.formula import Kilograms, Metres, Newtons
-from speclint.handbook.bolted_joints.stripping import FED_STD_H28, shear_strength_ratio, stripping_load
+from speclint.equations import Kilograms, Metres, Newtons
+from speclint.handbook.bolted_joints import FED_STD_H28, shear_strength_ratio, stripping_load
+from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import Material
-from speclint.handbook.press_fits import DRAWING_TEMPERATURE
 from speclint.handbook.threads import internal_stripping_area
 from speclint.specs import LiftingPlan, LiftingPoint, Lug
 from speclint_clearances.formulae.lifting import (
@@ -28,8 +28,8 @@ from speclint_clearances.formulae.lifting import (
     shear_strength,
     tear_out_stress,
 )
+from speclint_clearances.formulae.tables import thread_diameter
 from speclint_clearances.sources import EN_818_4, EN_13155, ISO_3266, MACHINERY
-from speclint_clearances.tables import thread_diameter
 
 #: Families of materials whose threads shear as another group of the handbook's table.
 _GROUPS = {

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
-from speclint.formula import Kelvins, Metres
-from speclint.handbook.press_fits import DRAWING_TEMPERATURE
+from speclint.equations import Kelvins, Metres
+from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import Component, Envelope, GaugePoint, LoadCase, MotionGap
 from speclint_clearances.formulae.room import (
     curve_throw,
@@ -16,7 +16,7 @@ from speclint_clearances.formulae.room import (
     highest_height,
     lowest_height,
 )
-from speclint_clearances.tables import Corners, gauge_half_width
+from speclint_clearances.formulae.tables import Corners, gauge_half_width
 
 
 @dataclass(frozen=True)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
-from speclint.formula import Metres, Ratio
+from speclint.equations import Metres, Ratio
 
 
 @formula("r = t_1/t_2", cites=[FIRST_PRINCIPLES])

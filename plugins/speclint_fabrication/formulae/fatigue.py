@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from speclint import FIRST_PRINCIPLES, formula, require
-from speclint.formula import Kelvins, Metres, Pascals, Ratio
+from speclint.equations import Kelvins, Metres, Pascals, Ratio
 from speclint_fabrication.sources import EN_1993_1_9, EN_13445_3
 
 _ICE = 273.15

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import formula
-from speclint.formula import Ratio
+from speclint.equations import Ratio
 from speclint_fabrication.sources import EN_1993_1_10
 
 

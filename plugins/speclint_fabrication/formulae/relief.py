@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, formula
-from speclint.formula import Metres, Seconds
+from speclint.equations import Metres, Seconds
 from speclint_fabrication.sources import EN_13445_4
 
 

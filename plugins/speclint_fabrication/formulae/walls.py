@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
-from speclint.formula import CubicMetres, Metres, NewtonsPerMetre, Pascals, Ratio
+from speclint.equations import CubicMetres, Metres, NewtonsPerMetre, Pascals, Ratio
 from speclint_fabrication.sources import EN_13445_3
 
 

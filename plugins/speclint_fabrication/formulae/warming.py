@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from speclint import FIRST_PRINCIPLES, formula, require
-from speclint.formula import (
+from speclint.equations import (
     JoulesPerKilogramKelvin,
     KelvinDifference,
     KilogramsPerCubicMetre,

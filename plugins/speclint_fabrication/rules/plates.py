@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
-from speclint.formula import Ratio
+from speclint.equations import Ratio
 from speclint.specs import WeldedJoint, Weldment
 from speclint_fabrication.formulae.plates import quality_asked
+from speclint_fabrication.formulae.tables import through_thickness
+from speclint_fabrication.inputs import metal_of, plate_named
 from speclint_fabrication.sources import EN_1993_1_10, EN_10164, EN_13445_2
-from speclint_fabrication.tables import through_thickness
-from speclint_fabrication.taking import metal_of, plate_named
 
 
 @rule(

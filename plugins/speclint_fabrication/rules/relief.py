@@ -5,8 +5,8 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.specs import FinishedFace, Weldment
 from speclint_fabrication.formulae.relief import face_wanted, holding_time
+from speclint_fabrication.formulae.tables import weldment_tolerance
 from speclint_fabrication.sources import EN_13445_4, ISO_13920
-from speclint_fabrication.tables import weldment_tolerance
 
 _PLACE = EN_13445_4.at("Table 10.1-1, steels of groups 1.1 and 1.2")
 

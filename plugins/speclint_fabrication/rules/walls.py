@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
-from speclint.formula import Kelvins, Metres, Pascals
-from speclint.handbook.beams import bending_stress, fixed_moment_uniform, simple_moment_uniform
+from speclint.equations import Kelvins, Metres, Pascals
 from speclint.handbook.materials import Material
-from speclint.handbook.panels import panel_stress, panel_stress_factor
-from speclint.handbook.plates import TIMOSHENKO_PLATES
+from speclint.handbook.members import bending_stress, fixed_moment_uniform, simple_moment_uniform
+from speclint.handbook.plates import TIMOSHENKO_PLATES, panel_stress, panel_stress_factor
 from speclint.specs import FlatWall, LoadCase, Weldment
 from speclint_fabrication.formulae.walls import (
     bending_allowed,
@@ -17,8 +16,8 @@ from speclint_fabrication.formulae.walls import (
     rib_load,
     rib_section_modulus,
 )
+from speclint_fabrication.inputs import greatest_on, metal_of, plate_named, wall_left
 from speclint_fabrication.sources import EN_13445_3
-from speclint_fabrication.taking import greatest_on, metal_of, plate_named, wall_left
 
 
 @rule(

@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
-from speclint.formula import KelvinDifference, Kelvins, Metres
+from speclint.equations import KelvinDifference, Kelvins, Metres
+from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import Material
-from speclint.handbook.press_fits import DRAWING_TEMPERATURE
 from speclint.handbook.steam import saturation_temperature
 from speclint.specs import LoadCase, Weldment
 from speclint_fabrication.formulae.warming import (
@@ -18,8 +18,8 @@ from speclint_fabrication.formulae.warming import (
     share_of_proof,
     shock_difference,
 )
+from speclint_fabrication.inputs import metal_of
 from speclint_fabrication.sources import CARSLAW, MANSON, TIMOSHENKO_GOODIER
-from speclint_fabrication.taking import metal_of
 
 
 @dataclass(frozen=True)

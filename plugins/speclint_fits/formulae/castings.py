@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import formula
-from speclint.formula import Metres
+from speclint.equations import Metres
 from speclint_fits.sources import ISO_8062_3
 
 _RAW = [ISO_8062_3.at("figures of the raw casting's nominal dimension")]

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
-from speclint.formula import Kelvins, Metres, PerKelvin, Ratio
-from speclint.handbook.chains import WORST_CASE_CITES
+from speclint.equations import Kelvins, Metres, PerKelvin, Ratio
+from speclint.handbook.fits import WORST_CASE_CITES
 
 _WORST_CASE = list(WORST_CASE_CITES)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
-from speclint.formula import Kelvins, Metres, Newtons, Pascals, PerKelvin, Radians, Ratio
+from speclint.equations import Kelvins, Metres, Newtons, Pascals, PerKelvin, Radians, Ratio
 
 #: Beyond this half arc a saddle bears on its flanks, and a gap measured along the radius says little.
 _WIDEST_HALF_ARC = math.radians(80)

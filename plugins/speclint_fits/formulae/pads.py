@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import FIRST_PRINCIPLES, formula, require
-from speclint.formula import (
+from speclint.equations import (
     Kelvins,
     Metres,
     Newtons,

@@ -5,8 +5,8 @@ from __future__ import annotations
 from speclint import Grade, Judgement, NotKnown, Rule, Sheet, rule
 from speclint.specs import Casting, MachinedFace
 from speclint_fits.formulae.castings import allowance_on_both_sides, allowance_on_one_side
+from speclint_fits.formulae.tables import GRADES, casting_tolerance, required_allowance, usual_grades
 from speclint_fits.sources import ISO_8062_3
-from speclint_fits.tables import GRADES, casting_tolerance, required_allowance, usual_grades
 
 
 @rule(

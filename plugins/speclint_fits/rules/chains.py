@@ -6,7 +6,7 @@ import math
 from dataclasses import replace
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
-from speclint.handbook.chains import MONTE_CARLO_CITES, STATISTICAL_CITES, WORST_CASE_CITES, last_link
+from speclint.handbook.fits import MONTE_CARLO_CITES, STATISTICAL_CITES, WORST_CASE_CITES, last_link
 from speclint.specs import DimensionChain
 from speclint_fits.formulae.chains import (
     half_of_limits,
@@ -19,7 +19,7 @@ from speclint_fits.formulae.chains import (
     with_link,
 )
 from speclint_fits.formulae.fits import middle
-from speclint_fits.linking import (
+from speclint_fits.inputs.chains import (
     Acting,
     asked_cold,
     handbook_link,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
-from speclint.handbook.limits_and_fits import (
+from speclint.handbook.fits import (
     choice,
     greatest_clearance,
     greatest_interference,
@@ -16,7 +16,7 @@ from speclint.handbook.limits_and_fits import (
 )
 from speclint.specs import Fit
 from speclint_fits.formulae.fits import middle
-from speclint_fits.mating import intent_of
+from speclint_fits.inputs.fits import intent_of
 from speclint_fits.sources import ISO_286_1, ISO_1829
 
 

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from speclint import FIRST_PRINCIPLES, Grade, Judgement, Sheet, rule
-from speclint.handbook.press_fits import SHRINK_FIT
+from speclint.handbook.fits import SHRINK_FIT
 from speclint.specs import Fit, LoadCase
 from speclint_fits.formulae.fits import clearance
-from speclint_fits.mating import hot_fit, intent_of, parts_of, sizes_of
+from speclint_fits.inputs.fits import hot_fit, intent_of, parts_of, sizes_of
 
 
 @rule(

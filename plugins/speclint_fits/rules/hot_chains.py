@@ -6,16 +6,20 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
-from speclint.formula import Metres
-from speclint.handbook import chains
-from speclint.handbook.chains import MONTE_CARLO_CITES, STATISTICAL_CITES, WORST_CASE_CITES
+from speclint.equations import Metres
+from speclint.handbook.fits import (
+    DRAWING_TEMPERATURE,
+    MONTE_CARLO_CITES,
+    STATISTICAL_CITES,
+    WORST_CASE_CITES,
+    chains,
+)
 from speclint.handbook.materials import Material
-from speclint.handbook.press_fits import DRAWING_TEMPERATURE
-from speclint.handbook.reading import Reading
+from speclint.handbook.tables import Reading
 from speclint.specs import CaseName, ChainLink, Component, DimensionChain, LoadCase
 from speclint_fits.formulae.chains import gap_when_hot, growth_of_length, with_link
 from speclint_fits.formulae.fits import middle
-from speclint_fits.linking import asked_hot, handbook_link, held, judged_by_chance, links_of, size_of
+from speclint_fits.inputs.chains import asked_hot, handbook_link, held, judged_by_chance, links_of, size_of
 
 _HOT: tuple[CaseName, ...] = ("warming", "starting", "running", "drifting", "standing-hot", "cooling")
 

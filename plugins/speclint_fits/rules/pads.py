@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
-from speclint.handbook.press_fits import DRAWING_TEMPERATURE
-from speclint.handbook.sections import rectangle_area
+from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.handbook.members import rectangle_area
 from speclint.specs import CaseName, CylinderBlock, LoadCase, LocatingFace, Pad
 from speclint_fits.formulae.fits import interference, share_of_strength
 from speclint_fits.formulae.pads import (

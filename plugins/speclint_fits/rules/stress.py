@@ -3,15 +3,20 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.handbook.press_fits import (
-    SHRINK_FIT,
-    inner_hoop_stress,
-    outer_hoop_stress,
-    outer_tresca_stress,
-)
+from speclint.handbook.fits import SHRINK_FIT, inner_hoop_stress, outer_hoop_stress, outer_tresca_stress
 from speclint.specs import Fit, LoadCase
 from speclint_fits.formulae.fits import share_of_strength, size_of_stress, solid_shaft_stress
-from speclint_fits.mating import Hot, Parts, Pressed, Sizes, hot_fit, intent_of, parts_of, pressed, sizes_of
+from speclint_fits.inputs.fits import (
+    Hot,
+    Parts,
+    Pressed,
+    Sizes,
+    hot_fit,
+    intent_of,
+    parts_of,
+    pressed,
+    sizes_of,
+)
 
 LIMITS = [
     Limit("proof_share", "0.67", "ratio", COMMON_PRACTICE, "share of proof stress"),

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from speclint import FIRST_PRINCIPLES, formula, require
-from speclint.formula import Metres, Newtons, Pascals
+from speclint.equations import Metres, Newtons, Pascals
 from speclint_joints.sources import ASME_APPENDIX_2
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Source, formula, require
-from speclint.formula import (
+from speclint.equations import (
     Kilograms,
     Metres,
     MetresPerSecondSquared,
@@ -13,7 +13,7 @@ from speclint.formula import (
     Ratio,
     SquareMetres,
 )
-from speclint.handbook.reading import Reading
+from speclint.handbook.tables import Reading
 
 _CGPM = Source(
     "Comptes rendus of the 3rd General Conference on Weights and Measures", "1901", "standard gravity"

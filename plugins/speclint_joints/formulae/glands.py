@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from speclint import FIRST_PRINCIPLES, formula, require
-from speclint.formula import Metres, Newtons, Pascals, Ratio
+from speclint.equations import Metres, Newtons, Pascals, Ratio
 
 
 @formula("F = π (D_b² - D_r²)/4 q", cites=[FIRST_PRINCIPLES])

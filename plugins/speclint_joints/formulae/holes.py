@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula
-from speclint.formula import Metres, Newtons, Pascals, Radians, Ratio
+from speclint.equations import Metres, Newtons, Pascals, Radians, Ratio
 
 
 @formula("L = s + L_e + r", cites=[FIRST_PRINCIPLES])

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from speclint import FIRST_PRINCIPLES, formula
-from speclint.formula import Metres, Newtons, NewtonsPerMetre, Pascals, Ratio
+from speclint.equations import Metres, Newtons, NewtonsPerMetre, Pascals, Ratio
 
 
 @formula("L = π D", cites=[FIRST_PRINCIPLES])

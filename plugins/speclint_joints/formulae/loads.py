@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from speclint import FIRST_PRINCIPLES, formula, require
-from speclint.formula import Metres, Newtons, Pascals, Ratio, SquareMetres
+from speclint.equations import Metres, Newtons, Pascals, Ratio, SquareMetres
 
 
 @formula("P = F/n", cites=[FIRST_PRINCIPLES])

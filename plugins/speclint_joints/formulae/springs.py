@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from speclint import FIRST_PRINCIPLES, formula, require
-from speclint.formula import (
+from speclint.equations import (
     KelvinDifference,
     Metres,
     NewtonsPerMetre,
@@ -15,8 +15,7 @@ from speclint.formula import (
     Ratio,
     SquareMetres,
 )
-from speclint.handbook.bolted_joints.loads import differential_growth
-from speclint.handbook.bolted_joints.stiffness import frustum_stiffness
+from speclint.handbook.bolted_joints import differential_growth, frustum_stiffness
 from speclint_joints.sources import SHIGLEY, VDI_2230
 
 #: A cone thinner than this share of the grip is rounding of floating-point arithmetic, not a part.

@@ -5,17 +5,19 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from speclint import Grade, Judgement, Limit, Sheet, rule
-from speclint.handbook import flat_covers, gasket_materials, gaskets, plates, ring_plates
-from speclint.handbook.bolted_joints import loads
+from speclint.handbook.bolted_joints import gasket_materials, gaskets, loads
+from speclint.handbook.plates import circular as plates
+from speclint.handbook.plates import flat_covers
+from speclint.handbook.plates import rings as ring_plates
 from speclint.specs import BoltedJoint, CaseName, CylinderCover, LoadCase
 from speclint_joints.formulae.covers import flange_bending_stress, gasket_lever
 from speclint_joints.formulae.loads import area_of_all, load_of_all, mean_diameter
 from speclint_joints.formulae.preloads import share_of_strength
-from speclint_joints.found import joint_holding
-from speclint_joints.preload import working_preload
-from speclint_joints.seals import acting_pressure, gasket_ring, lift_per_stud
+from speclint_joints.inputs.holding import joint_holding
+from speclint_joints.inputs.preload import working_preload
+from speclint_joints.inputs.seals import acting_pressure, gasket_ring, lift_per_stud
+from speclint_joints.inputs.studs import core_area, studs_of
 from speclint_joints.sources import ASME_APPENDIX_2, ASME_BENDING, EN_13445_3, ROARK
-from speclint_joints.studs import core_area, studs_of
 
 _DEFERS = "the local code and a competent person decide."
 _DUTY: tuple[CaseName, ...] = ("starting", "running", "water")

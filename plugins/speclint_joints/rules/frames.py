@@ -10,10 +10,10 @@ from speclint.specs import CaseName, CylinderBlock, CylinderLiner, FrameFastenin
 from speclint_joints.formulae import frames
 from speclint_joints.formulae.loads import circle_area
 from speclint_joints.formulae.preloads import preload_left, share_of_strength
-from speclint_joints.preload import tightened_preload
-from speclint_joints.seals import pressure_in_cylinder
+from speclint_joints.inputs.preload import tightened_preload
+from speclint_joints.inputs.seals import pressure_in_cylinder
+from speclint_joints.inputs.studs import Studs, studs_of
 from speclint_joints.sources import SHIGLEY, VDI_2230
-from speclint_joints.studs import Studs, studs_of
 
 _CASES: tuple[CaseName, ...] = ("starting", "running", "water")
 _DEFERS = "the local railway code and a competent person decide."

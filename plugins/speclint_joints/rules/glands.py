@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.bolted_joints import stud_stress, tightening
-from speclint.handbook.combined_stress import equivalent_stress
+from speclint.handbook.members import equivalent_stress
 from speclint.specs import BoltedJoint, Gland, LoadCase
 from speclint_joints.formulae.glands import greatest_share, packing_load
 from speclint_joints.formulae.preloads import share_of_strength
-from speclint_joints.found import joint_holding
-from speclint_joints.seals import acting_pressure
+from speclint_joints.inputs.holding import joint_holding
+from speclint_joints.inputs.seals import acting_pressure
+from speclint_joints.inputs.studs import Studs, flank_angle, pitch, pitch_diameter, studs_of
 from speclint_joints.sources import SHIGLEY, VDI_2230
-from speclint_joints.studs import Studs, flank_angle, pitch, pitch_diameter, studs_of
 
 
 @rule(

@@ -5,10 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.handbook.bolted_joints import loads
-from speclint.handbook.bolted_joints.stripping import FED_STD_H28, shear_strength_ratio, stripping_load
+from speclint.handbook.bolted_joints import FED_STD_H28, loads, shear_strength_ratio, stripping_load
+from speclint.handbook.cylinders import bore_hoop_stress
 from speclint.handbook.materials import Material
-from speclint.handbook.thick_cylinders import bore_hoop_stress
 from speclint.handbook.threads import external_stripping_area, internal_stripping_area
 from speclint.specs import BoltedJoint, Gland, LoadCase
 from speclint_joints.formulae.holes import (
@@ -20,10 +19,10 @@ from speclint_joints.formulae.holes import (
     ring_round_hole,
 )
 from speclint_joints.formulae.preloads import breaking_load, share_of_strength, shear_strength
-from speclint_joints.preload import tightened_preload, working_preload
-from speclint_joints.seals import lift_per_stud
+from speclint_joints.inputs.preload import tightened_preload, working_preload
+from speclint_joints.inputs.seals import lift_per_stud
+from speclint_joints.inputs.studs import flank_angle, nominal_diameter, pitch_diameter, studs_of
 from speclint_joints.sources import ASME_BENDING, VDI_2230
-from speclint_joints.studs import flank_angle, nominal_diameter, pitch_diameter, studs_of
 
 #: The group of the table of shear strengths to which a family of metals belongs.
 _GROUPS = {

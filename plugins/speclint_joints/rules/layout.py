@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.handbook import gasket_materials
-from speclint.handbook.bolted_joints import layout
+from speclint.handbook.bolted_joints import gasket_materials, layout
 from speclint.specs import BoltedJoint, Component, CylinderCover, Gland, LensJoint, PipeFlange
 from speclint_joints.formulae.holes import inside_of_holes, outside_of_nuts
+from speclint_joints.inputs.studs import nominal_diameter
 from speclint_joints.sources import KHURMI
-from speclint_joints.studs import nominal_diameter
 
 
 @rule(

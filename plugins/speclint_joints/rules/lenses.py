@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.handbook import contact
-from speclint.handbook.works import JOHNSON_CONTACT
+from speclint.handbook.members import contact
+from speclint.handbook.tables import JOHNSON_CONTACT
 from speclint.specs import Component, LensJoint
 from speclint_joints.formulae.lenses import (
     circle_missed,
@@ -13,9 +13,9 @@ from speclint_joints.formulae.lenses import (
     round_the_seat,
 )
 from speclint_joints.formulae.loads import load_of_all
-from speclint_joints.found import joint_holding
-from speclint_joints.preload import tightened_preload
-from speclint_joints.studs import studs_of
+from speclint_joints.inputs.holding import joint_holding
+from speclint_joints.inputs.preload import tightened_preload
+from speclint_joints.inputs.studs import studs_of
 
 
 @rule(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.bolted_joints import loads, stud_stress, tightening
-from speclint.handbook.combined_stress import equivalent_stress
+from speclint.handbook.members import equivalent_stress
 from speclint.specs import BoltedJoint, Gland, LoadCase
 from speclint_joints.formulae.loads import least_area
 from speclint_joints.formulae.preloads import (
@@ -13,10 +13,10 @@ from speclint_joints.formulae.preloads import (
     share_of_strength,
     torsion_in_service,
 )
-from speclint_joints.preload import TORQUE_METHODS, Tightened, tightened_preload, working_preload
-from speclint_joints.seals import lift_per_stud
+from speclint_joints.inputs.preload import TORQUE_METHODS, Tightened, tightened_preload, working_preload
+from speclint_joints.inputs.seals import lift_per_stud
+from speclint_joints.inputs.studs import Studs, flank_angle, pitch, pitch_diameter, studs_of
 from speclint_joints.sources import ASTM_A193, EN_10269, ISO_898_1, SHIGLEY, VDI_2230
-from speclint_joints.studs import Studs, flank_angle, pitch, pitch_diameter, studs_of
 
 _NO_TORSION = "hydraulic tensioner"
 

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, NotKnown, Sheet, rule
-from speclint.handbook import gasket_materials, gaskets
-from speclint.handbook.bolted_joints import loads
+from speclint.handbook.bolted_joints import gasket_materials, gaskets, loads
 from speclint.specs import BoltedJoint, Gland, LoadCase
 from speclint_joints.formulae.loads import load_of_all, pressure_on_face, ring_area, times
 from speclint_joints.formulae.preloads import share_of_load
-from speclint_joints.preload import working_preload
-from speclint_joints.seals import acting_pressure, gasket_ring, lift_per_stud
+from speclint_joints.inputs.preload import working_preload
+from speclint_joints.inputs.seals import acting_pressure, gasket_ring, lift_per_stud
 from speclint_joints.sources import ASME_APPENDIX_2, JINDAL, SHIGLEY, VDI_2230
 
 _DEFERS = "the local code and a competent person decide."

@@ -6,7 +6,7 @@ import math
 from typing import Annotated
 
 from speclint import FIRST_PRINCIPLES, formula
-from speclint.formula import (
+from speclint.equations import (
     CubicMetres,
     Kelvins,
     Kilograms,

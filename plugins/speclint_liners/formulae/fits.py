@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula
-from speclint.formula import Kelvins, Metres, Pascals, PerKelvin, Ratio
+from speclint.equations import Kelvins, Metres, Pascals, PerKelvin, Ratio
 from speclint_liners.sources import DIN_7190
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula
-from speclint.formula import Kelvins, Metres, PerKelvin, Radians, Ratio
+from speclint.equations import Kelvins, Metres, PerKelvin, Radians, Ratio
 
 
 @formula("x_h = x (1 + α (T − T_ref))", cites=[FIRST_PRINCIPLES])

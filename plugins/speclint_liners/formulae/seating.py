@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from speclint import FIRST_PRINCIPLES, formula, require
-from speclint.formula import Kelvins, Metres, Newtons, Pascals, PerKelvin, SquareMetres
+from speclint.equations import Kelvins, Metres, Newtons, Pascals, PerKelvin, SquareMetres
 from speclint_liners.sources import SHIGLEY
 
 

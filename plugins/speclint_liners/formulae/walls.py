@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
-from speclint.formula import Metres, Pascals, Ratio
-from speclint.handbook.thick_cylinders import bore_hoop_stress
+from speclint.equations import Metres, Pascals, Ratio
+from speclint.handbook.cylinders import bore_hoop_stress
 from speclint_liners.sources import BOURNE, KENT, KHURMI_LINER, LAME
 
 _INCH = 0.0254  # exact: international yard and pound agreement, 1959

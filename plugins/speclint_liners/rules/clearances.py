@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.handbook.press_fits import DRAWING_TEMPERATURE
+from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import CylinderBlock, LoadCase
 from speclint_liners.formulae.ends import axis_out_of_line, clearance_left, clearance_ratio, swept_volume
 from speclint_liners.rules.cylinders import ends_of, liner_in

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.handbook.press_fits import DRAWING_TEMPERATURE, axial_grip, contact_pressure
-from speclint.handbook.reading import Reading
+from speclint.handbook.fits import DRAWING_TEMPERATURE, axial_grip, contact_pressure
+from speclint.handbook.tables import Reading
 from speclint.specs import CylinderLiner
 from speclint_liners.formulae.fits import pressing_interference, shrinkage_available, shrinkage_to_enter
 from speclint_liners.rules.fitted import Fit, Housing, cold_fit, elastic, housing

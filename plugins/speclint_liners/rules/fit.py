@@ -7,16 +7,17 @@ from dataclasses import replace
 from typing import Any
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.handbook.compound_cylinders import COMPOUND, shell_pressure
-from speclint.handbook.press_fits import (
+from speclint.handbook.fits import (
+    COMPOUND,
     DRAWING_TEMPERATURE,
     SHRINK_FIT,
     bore_closing,
     contact_pressure,
     inner_hoop_stress,
     outer_tresca_stress,
+    shell_pressure,
 )
-from speclint.handbook.reading import Reading
+from speclint.handbook.tables import Reading
 from speclint.specs import CylinderLiner, LoadCase
 from speclint_liners.formulae.fits import (
     allowed_compression,

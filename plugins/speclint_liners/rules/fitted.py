@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from speclint import Sheet
-from speclint.handbook.press_fits import DRAWING_TEMPERATURE, hot_interference
+from speclint.handbook.fits import DRAWING_TEMPERATURE, hot_interference
 from speclint.specs import Bore, CylinderBlock, CylinderLiner, LoadCase
 from speclint_liners.formulae.fits import interference
 from speclint_liners.formulae.walls import eccentricity_of_run_out, outside_of_wall

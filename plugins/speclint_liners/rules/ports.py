@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.handbook.press_fits import DRAWING_TEMPERATURE
+from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import BlockPort, CylinderLiner, LinerPort, LoadCase
 from speclint_liners.formulae.ports import (
     blocked_share,

@@ -5,10 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.handbook.panels import panel_stress, panel_stress_factor
-from speclint.handbook.plates import TIMOSHENKO_PLATES
-from speclint.handbook.press_fits import DRAWING_TEMPERATURE, outer_tresca_stress
-from speclint.handbook.thick_cylinders import bore_hoop_stress
+from speclint.handbook.cylinders import bore_hoop_stress
+from speclint.handbook.fits import DRAWING_TEMPERATURE, outer_tresca_stress
+from speclint.handbook.plates import TIMOSHENKO_PLATES, panel_stress, panel_stress_factor
 from speclint.specs import CylinderBlock, Division, LoadCase
 from speclint_liners.formulae.walls import outside_of_wall, thinnest_wall
 from speclint_liners.formulae.water import allowed_at_test, pressure_difference, wanted_test_pressure

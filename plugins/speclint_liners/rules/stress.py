@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.handbook.compound_cylinders import COMPOUND, supported_bore_hoop_stress
-from speclint.handbook.thick_cylinders import bore_hoop_stress, minimum_wall
+from speclint.handbook.cylinders import bore_hoop_stress, minimum_wall
+from speclint.handbook.fits import COMPOUND, supported_bore_hoop_stress
 from speclint.specs import CylinderLiner, LoadCase
 from speclint_liners.formulae.fits import gap_of_interference
 from speclint_liners.formulae.walls import bore_stress_of_wall, outside_of_wall, thinnest_wall

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from speclint import Sheet
-from speclint.handbook.press_fits import DRAWING_TEMPERATURE
-from speclint.handbook.slider_crank import piston_acceleration
+from speclint.handbook.cams import piston_acceleration
+from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import CylinderBlock, CylinderEnd, LoadCase
 from speclint_liners.formulae.ends import clearance_when_hot, crank_radius, inertia_force, rod_stretch
 

@@ -6,8 +6,8 @@ import math
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.handbook.reading import Reading
-from speclint.handbook.slider_crank import piston_speed
+from speclint.handbook.cams import piston_speed
+from speclint.handbook.tables import Reading
 from speclint.specs import CylinderBlock, CylinderEnd, LoadCase
 from speclint_liners.formulae.ends import crank_radius
 from speclint_liners.formulae.water import (

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math  # noqa: F401 - used by the doctests below
 
 from speclint import FIRST_PRINCIPLES, formula, require
-from speclint.formula import (
+from speclint.equations import (
     Kilograms,
     Metres,
     MetresToTheFourth,
@@ -16,9 +16,9 @@ from speclint.formula import (
     Ratio,
     SquareMetres,
 )
-from speclint.handbook.beams import fixed_deflection, simple_deflection
-from speclint.handbook.slider_crank import piston_travel
-from speclint.handbook.works import ROARK
+from speclint.handbook.cams import piston_travel
+from speclint.handbook.members import fixed_deflection, simple_deflection
+from speclint.handbook.tables import ROARK
 from speclint_motion.formulae.thrust import slipper_thrust
 
 

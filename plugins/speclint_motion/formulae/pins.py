@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from speclint import FIRST_PRINCIPLES, formula, require
-from speclint.formula import CubicMetres, Metres, NewtonMetres, Newtons, Pascals, Radians, Ratio
+from speclint.equations import CubicMetres, Metres, NewtonMetres, Newtons, Pascals, Radians, Ratio
 
 
 @formula("p = F/(d b)", cites=[FIRST_PRINCIPLES])

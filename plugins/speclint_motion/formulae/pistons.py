@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from speclint import FIRST_PRINCIPLES, formula, require
-from speclint.formula import Kelvins, Metres, MetresPerSecond, Newtons, Pascals, PerKelvin, Ratio
+from speclint.equations import Kelvins, Metres, MetresPerSecond, Newtons, Pascals, PerKelvin, Ratio
 
 
 @formula("D_h = D (1 + alpha (T − T_ref))", cites=[FIRST_PRINCIPLES])

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from speclint import FIRST_PRINCIPLES, formula, require
-from speclint.formula import Metres, Newtons, Pascals, Ratio, SquareMetres
+from speclint.equations import Metres, Newtons, Pascals, Ratio, SquareMetres
 from speclint_motion.sources import BOURNE, POCKET_BOOK, SHIGLEY_GOODMAN
 
 _INCH = 0.0254  # m, exact: international yard and pound agreement, 1959

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from speclint import FIRST_PRINCIPLES, Source, formula, require
-from speclint.formula import (
+from speclint.equations import (
     Hertz,
     Kilograms,
     Metres,
@@ -17,7 +17,7 @@ from speclint.formula import (
     Ratio,
     SquareMetres,
 )
-from speclint.handbook.slider_crank import piston_acceleration, piston_travel, rod_angle, side_thrust
+from speclint.handbook.cams import piston_acceleration, piston_travel, rod_angle, side_thrust
 
 HYPERBOLA = Source(
     "Rayner Joel, Basic Engineering Thermodynamics", "", "hypothetical indicator diagram", memory=True

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.formula import Metres, MetresToTheFourth
-from speclint.handbook.press_fits import DRAWING_TEMPERATURE
-from speclint.handbook.sections import i_section_second_moment, rectangle_second_moment
-from speclint.handbook.works import ROARK
+from speclint.equations import Metres, MetresToTheFourth
+from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.handbook.members import i_section_second_moment, rectangle_second_moment
+from speclint.handbook.tables import ROARK
 from speclint.specs import Crosshead, LoadCase, SlideBar
 from speclint_motion.formulae.guides import (
     deflection_of_held_bar,
@@ -17,7 +17,7 @@ from speclint_motion.formulae.guides import (
     slipper_pressure,
 )
 from speclint_motion.formulae.thrust import slipper_thrust
-from speclint_motion.taking import FULL_TURN, cylinder_of, gear_of, greatest, piston_of
+from speclint_motion.inputs import FULL_TURN, cylinder_of, gear_of, greatest, piston_of
 
 
 @rule(

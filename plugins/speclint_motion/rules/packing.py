@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.handbook.packings import fastest, greatest_pressure, hottest
-from speclint.handbook.slider_crank import mean_piston_speed
+from speclint.handbook.cams import mean_piston_speed
+from speclint.handbook.materials import fastest, greatest_pressure, hottest
 from speclint.specs import LoadCase, StuffingBox
 from speclint_motion.formulae.pistons import diametral_clearance, share_of_diameter
 from speclint_motion.formulae.thrust import revolutions
-from speclint_motion.taking import boiler_pressure, cylinder_of, piston_of
+from speclint_motion.inputs import boiler_pressure, cylinder_of, piston_of
 
 
 @rule(

@@ -3,17 +3,17 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.formula import Metres, NewtonMetres, Newtons, Ratio
-from speclint.handbook.beams import bending_stress
-from speclint.handbook.combined_stress import equivalent_stress
-from speclint.handbook.press_fits import DRAWING_TEMPERATURE
-from speclint.handbook.sections import round_area
-from speclint.handbook.stress_concentration import (
+from speclint.equations import Metres, NewtonMetres, Newtons, Ratio
+from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.handbook.members import (
+    bending_stress,
+    equivalent_stress,
     fatigue_notch_factor,
     notch_sensitivity,
+    round_area,
     shoulder_in_bending,
 )
-from speclint.handbook.works import PETERSON, SHIGLEY
+from speclint.handbook.tables import PETERSON, SHIGLEY
 from speclint.specs import LoadCase, Pin
 from speclint_motion.formulae.pins import (
     moment_of_crank_pin,
@@ -22,10 +22,10 @@ from speclint_motion.formulae.pins import (
     round_modulus,
 )
 from speclint_motion.formulae.sections import direct_stress, fatigue_factor, share_of_bore, size_ratio
+from speclint_motion.formulae.tables import proportion_of_bore
 from speclint_motion.formulae.thrust import connecting_rod_force
+from speclint_motion.inputs import cylinder_of, gear_of, greatest, piston_of
 from speclint_motion.sources import POCKET_BOOK, RAILWAY_MECHANICAL_ENGINEER, SHIGLEY_GOODMAN
-from speclint_motion.tables import proportion_of_bore
-from speclint_motion.taking import cylinder_of, gear_of, greatest, piston_of
 
 
 def _load(pin: Pin, case: LoadCase, sheet: Sheet) -> tuple[Newtons, Metres]:

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.formula import Metres
-from speclint.handbook.press_fits import DRAWING_TEMPERATURE
-from speclint.handbook.slider_crank import mean_piston_speed, piston_acceleration
+from speclint.equations import Metres
+from speclint.handbook.cams import mean_piston_speed, piston_acceleration
+from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import Component, LoadCase, Piston
 from speclint_motion.formulae.pistons import (
     diametral_clearance,
@@ -16,8 +16,8 @@ from speclint_motion.formulae.pistons import (
     times_load,
 )
 from speclint_motion.formulae.thrust import inertia_force, piston_load, revolutions
+from speclint_motion.inputs import boiler_pressure, cylinder_of, gear_of, relief_pressure
 from speclint_motion.sources import LINEHAM
-from speclint_motion.taking import boiler_pressure, cylinder_of, gear_of, relief_pressure
 
 DEFERS = "the local code and a competent person decide"
 

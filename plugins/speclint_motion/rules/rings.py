@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.formula import Metres, Pascals
-from speclint.handbook.press_fits import DRAWING_TEMPERATURE
+from speclint.equations import Metres, Pascals
+from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import Component, Groove, LoadCase, Piston, PistonRing
 from speclint_motion.formulae.pistons import (
     diametral_clearance,
@@ -14,7 +14,7 @@ from speclint_motion.formulae.pistons import (
     share_of_strength,
     strength_over,
 )
-from speclint_motion.taking import boiler_pressure
+from speclint_motion.inputs import boiler_pressure
 
 _IRON = ("grey-iron", "ductile-iron", "chilled-iron", "austenitic-iron")
 #: Shear over tension at yield of a ductile metal is one over this, by distortion energy.

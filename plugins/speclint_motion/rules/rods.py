@@ -5,25 +5,25 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.formula import Metres, Newtons, Pascals, Ratio, SquareMetres
-from speclint.handbook.columns import (
+from speclint.equations import Metres, Newtons, Pascals, Ratio, SquareMetres
+from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.handbook.members import (
     critical_load,
     crushing_strength,
     end_fixity,
-    rankine_constant,
-    rankine_gordon_load,
-    slenderness,
-)
-from speclint.handbook.press_fits import DRAWING_TEMPERATURE
-from speclint.handbook.sections import radius_of_gyration, round_area, round_second_moment
-from speclint.handbook.stress_concentration import (
     fatigue_notch_factor,
     hole_in_strip,
     notch_sensitivity,
+    radius_of_gyration,
+    rankine_constant,
+    rankine_gordon_load,
+    round_area,
+    round_second_moment,
     shoulder_in_tension,
+    slenderness,
     thread_notch_factor,
 )
-from speclint.handbook.works import PETERSON, SHIGLEY
+from speclint.handbook.tables import PETERSON, SHIGLEY
 from speclint.specs import LoadCase, PistonRod, RodSection, StuffingBox
 from speclint_motion.formulae.sections import (
     bourne_rod,
@@ -36,15 +36,14 @@ from speclint_motion.formulae.sections import (
     slotted_area,
     stress_amplitude,
 )
-from speclint_motion.formulae.thrust import crosshead_force, piston_load
-from speclint_motion.sources import BOURNE, POCKET_BOOK, SHIGLEY_GOODMAN
-from speclint_motion.tables import (
+from speclint_motion.formulae.tables import (
     greatest_roughness,
     least_hardness,
     proportion_of_bore,
     root_area_of_thread,
 )
-from speclint_motion.taking import (
+from speclint_motion.formulae.thrust import crosshead_force, piston_load
+from speclint_motion.inputs import (
     Cylinder,
     boiler_pressure,
     cylinder_of,
@@ -53,6 +52,7 @@ from speclint_motion.taking import (
     piston_of,
     relief_pressure,
 )
+from speclint_motion.sources import BOURNE, POCKET_BOOK, SHIGLEY_GOODMAN
 
 DEFERS = "the local code and a competent person decide"
 #: Threads of strength classes from 6.6 upwards notch as "high" in the handbook's table [Pa].

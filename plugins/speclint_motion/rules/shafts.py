@@ -3,19 +3,19 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.formula import Metres
-from speclint.handbook.beams import bending_stress
-from speclint.handbook.combined_stress import greatest_shear
-from speclint.handbook.press_fits import DRAWING_TEMPERATURE
-from speclint.handbook.sections import tube_polar_moment
-from speclint.handbook.shafts import (
+from speclint.equations import Metres
+from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.handbook.members import (
     MOORE,
+    bending_stress,
+    greatest_shear,
     keyway_strength_factor,
     keyway_twist_factor,
     torsion_shear,
+    tube_polar_moment,
     twist,
 )
-from speclint.handbook.works import SHIGLEY
+from speclint.handbook.tables import SHIGLEY
 from speclint.specs import Shaft
 from speclint_motion.formulae.pins import round_modulus, weakened_shear, weakened_twist
 from speclint_motion.formulae.pistons import share_of_strength

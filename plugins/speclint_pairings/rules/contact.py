@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.specs import Component, PistonRing, PoppetValve, ValveSpindle
-from speclint_pairings.pairs import Pair, Surface, pairs_of
+from speclint_pairings.formulae.tables import Verdict, verdict
+from speclint_pairings.inputs.pairs import Pair, Surface, pairs_of
 from speclint_pairings.sources import AHRONS, NEALE, STAINLESS_WEAR
-from speclint_pairings.tables import Verdict, verdict
 
 
 @rule(

@@ -7,12 +7,12 @@ from functools import cache
 from itertools import combinations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import Material
-from speclint.handbook.press_fits import DRAWING_TEMPERATURE
-from speclint.handbook.reading import Reading
+from speclint.handbook.tables import Reading
 from speclint.handbook.threads import thread
 from speclint.specs import BoltedJoint, CaseName, Component, CylinderLiner, LoadCase, ValveSeat, Weldment
-from speclint_pairings.expansion_formulae import (
+from speclint_pairings.formulae.expansion import (
     range_allowed,
     room_of_stud,
     share_of_room,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.specs import Component, LoadCase
-from speclint_pairings.concern import ask_of_metal, holds_pressure
+from speclint_pairings.inputs.components import ask_of_metal, holds_pressure
 from speclint_pairings.sources import ASTM_A278, EN_10028_2, EN_10204, EN_10216_2, EN_13445_2
 
 

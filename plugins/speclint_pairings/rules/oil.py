@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.formula import Kelvins, PascalSeconds
+from speclint.equations import Kelvins, PascalSeconds
 from speclint.specs import (
     CamBox,
     Component,
@@ -17,19 +17,19 @@ from speclint.specs import (
     Tappet,
     ValveSpindle,
 )
-from speclint_pairings.formulae import (
+from speclint_pairings.formulae.surfaces import (
     dynamic_viscosity,
     flash_margin,
     oil_density_when_hot,
     viscosity_when_hot,
 )
-from speclint_pairings.sources import ASTM_D341, ISO_3448
-from speclint_pairings.tables import (
+from speclint_pairings.formulae.tables import (
     oil_density,
     oil_expansion,
     oil_viscosity_at_40,
     oil_viscosity_at_100,
 )
+from speclint_pairings.sources import ASTM_D341, ISO_3448
 
 
 @rule(

@@ -6,8 +6,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.formula import Hertz, MetresPerSecond, Pascals
-from speclint.handbook.works import SHIGLEY
+from speclint.equations import Hertz, MetresPerSecond, Pascals
+from speclint.handbook.tables import SHIGLEY
 from speclint.specs import (
     Component,
     Crosshead,
@@ -19,9 +19,9 @@ from speclint.specs import (
     SlideBar,
     ValveSpindle,
 )
-from speclint_pairings import rubbing_formulae as work
-from speclint_pairings.pairs import Surface, bore_of, guide_of, named_surface, surface_of
-from speclint_pairings.tables import pressure_velocity, rated
+from speclint_pairings.formulae import rubbing as work
+from speclint_pairings.formulae.tables import pressure_velocity, rated
+from speclint_pairings.inputs.pairs import Surface, bore_of, guide_of, named_surface, surface_of
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.handbook.galvanic import MIL_STD_1250, anodic_index, potential_difference, potential_limit
+from speclint.handbook.materials import MIL_STD_1250, anodic_index, potential_difference, potential_limit
 from speclint.specs import (
     BoltedJoint,
     Component,
@@ -15,8 +15,8 @@ from speclint.specs import (
     ValveSeat,
     ValveSpindle,
 )
-from speclint_pairings.formulae import harder_by
-from speclint_pairings.tables import anodic_metal
+from speclint_pairings.formulae.surfaces import harder_by
+from speclint_pairings.formulae.tables import anodic_metal
 
 
 @rule(

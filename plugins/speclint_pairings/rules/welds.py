@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.formula import Ratio
-from speclint.handbook.weldability import carbon_equivalent, preheat_band
+from speclint.equations import Ratio
+from speclint.handbook.materials import carbon_equivalent, preheat_band
 from speclint.specs import Component
-from speclint_pairings.concern import ask_of_metal, holds_pressure, is_welded
+from speclint_pairings.inputs.components import ask_of_metal, holds_pressure, is_welded
 from speclint_pairings.sources import ASME_VIII, EN_1011_2, EN_13445_2
 
 _IRONS = ("grey-iron", "chilled-iron")

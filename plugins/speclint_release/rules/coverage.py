@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.specs import Component
-from speclint_release.formulae import share_assessed
+from speclint_release.formulae.records import share_assessed
 
 
 @rule(

@@ -6,10 +6,10 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING, Any, cast
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.formula import Kelvins, Pascals
+from speclint.equations import Kelvins, Pascals
 from speclint.specs import Component, LoadCase, NotStated
-from speclint_release.concern import holds_pressure
-from speclint_release.formulae import temperature_margin
+from speclint_release.formulae.records import temperature_margin
+from speclint_release.inputs import holds_pressure
 from speclint_release.sources import B31_1, EN_10204, EN_13445_5
 
 if TYPE_CHECKING:

@@ -3,26 +3,26 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.formula import Metres, Newtons, Pascals, Ratio
-from speclint.handbook.spring_fatigue import (
+from speclint.equations import Metres, Newtons, Pascals, Ratio
+from speclint.handbook.springs import (
+    EN_13906_1,
     FATIGUE_DIAGRAMS,
+    RELAXATION_DIAGRAMS,
+    SMI,
+    bergstraesser_factor,
+    corrected_shear_stress,
     fatigue_line_slope,
+    natural_frequency,
+    relaxation_loss,
+    shear_stress,
+    spring_index,
     stroke_factor,
     stroke_strength,
 )
-from speclint.handbook.spring_heat import RELAXATION_DIAGRAMS, SMI, relaxation_loss
-from speclint.handbook.springs import (
-    EN_13906_1,
-    bergstraesser_factor,
-    corrected_shear_stress,
-    natural_frequency,
-    shear_stress,
-    spring_index,
-)
-from speclint.handbook.works import SHIGLEY
+from speclint.handbook.tables import SHIGLEY
 from speclint.specs import CompressionSpring, LoadCase
-from speclint_springs.formulae import surge_ratio
-from speclint_springs.taking import (
+from speclint_springs.formulae.helical import surge_ratio
+from speclint_springs.inputs import (
     mean_diameter,
     modulus_of_rigidity,
     open_load,

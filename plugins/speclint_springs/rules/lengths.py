@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.formula import Metres, Ratio
-from speclint.handbook.spring_lengths import (
+from speclint.equations import Metres, Ratio
+from speclint.handbook.springs import (
+    EN_13906_1,
     clearance_multiplier,
     clearance_sum_cold_coiled,
     clearance_sum_hot_coiled,
+    spring_index,
 )
-from speclint.handbook.springs import EN_13906_1, spring_index
 from speclint.specs import CompressionSpring
-from speclint_springs.formulae import gap_before_solid
-from speclint_springs.taking import greatest_solid_length, mean_diameter, working_coils
+from speclint_springs.formulae.helical import gap_before_solid
+from speclint_springs.inputs import greatest_solid_length, mean_diameter, working_coils
 
 
 @rule(

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.formula import Metres, Newtons, NewtonsPerMetre, Ratio
+from speclint.equations import Metres, Newtons, NewtonsPerMetre, Ratio
 from speclint.handbook.springs import EN_13906_1, spring_load, spring_rate
 from speclint.specs import CompressionSpring, Force, Length
-from speclint_springs.formulae import (
+from speclint_springs.formulae.helical import (
     deflection,
     load_difference,
     load_tolerance,
@@ -14,9 +14,9 @@ from speclint_springs.formulae import (
     mean_from_outside,
     rate_difference,
 )
+from speclint_springs.formulae.tables import quality_factor
+from speclint_springs.inputs import modulus_of_rigidity
 from speclint_springs.sources import EN_15800
-from speclint_springs.tables import quality_factor
-from speclint_springs.taking import modulus_of_rigidity
 
 
 @rule(

@@ -3,17 +3,17 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule, specs
-from speclint.formula import Metres, Newtons
-from speclint.handbook.press_fits import DRAWING_TEMPERATURE
-from speclint.handbook.spring_lengths import (
+from speclint.equations import Metres, Newtons
+from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.handbook.springs import (
+    EN_13906_1,
     buckling_deflection,
     coil_pitch,
     outside_growth_at_solid,
     seating_coefficient,
 )
-from speclint.handbook.springs import EN_13906_1
 from speclint.specs import CompressionSpring
-from speclint_springs.formulae import (
+from speclint_springs.formulae.helical import (
     clearance_inside,
     clearance_outside,
     closing_need,
@@ -22,8 +22,8 @@ from speclint_springs.formulae import (
     remaining_load,
     share_of_load,
 )
-from speclint_springs.tables import end_coils_in_pitch, sense_of_opening_weight
-from speclint_springs.taking import (
+from speclint_springs.formulae.tables import end_coils_in_pitch, sense_of_opening_weight
+from speclint_springs.inputs import (
     greatest_solid_length,
     mean_diameter,
     modulus_of_rigidity,

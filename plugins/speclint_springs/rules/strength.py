@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, Source, rule
-from speclint.formula import Metres, Pascals
+from speclint.equations import Metres, Pascals
 from speclint.handbook.springs import EN_13906_1, shear_stress, spring_load
 from speclint.specs import CompressionSpring
-from speclint_springs.formulae import deflection, share_of_strength
+from speclint_springs.formulae.helical import deflection, share_of_strength
+from speclint_springs.formulae.tables import least_wire_strength
+from speclint_springs.inputs import greatest_solid_length, mean_diameter, open_load, rate
 from speclint_springs.sources import EN_10270
-from speclint_springs.tables import least_wire_strength
-from speclint_springs.taking import greatest_solid_length, mean_diameter, open_load, rate
 
 DIN_2089 = Source(
     "DIN 2089-1, Helical compression springs of round wire and bar: calculation", "1984", memory=True

@@ -3,17 +3,17 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.formula import Kelvins
-from speclint.handbook.air import INCROPERA
-from speclint.handbook.convection import CHURCHILL_CHU
-from speclint.handbook.lagging import (
+from speclint.equations import Kelvins
+from speclint.handbook.heat import (
+    CHURCHILL_CHU,
+    INCROPERA,
     lagged_pipe_loss,
     lagged_pipe_surface_temperature,
     lagged_wall_loss,
     lagged_wall_surface_temperature,
 )
 from speclint.specs import Lagging, LoadCase
-from speclint_steamways.heat_formulae import loss_of_area, loss_of_length, outside_of_lagging
+from speclint_steamways.formulae.heat import loss_of_area, loss_of_length, outside_of_lagging
 from speclint_steamways.sources import ASTM_C1055, ISO_13732_1
 
 

@@ -3,18 +3,17 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.formula import KilogramsPerSecond, Metres, MetresPerSecond, Pascals, SquareMetres
-from speclint.handbook.flow import jet_momentum
-from speclint.handbook.if97 import IF97
-from speclint.handbook.nozzles import nozzle_mass_flow
-from speclint.handbook.steam_nozzles import (
+from speclint.equations import KilogramsPerSecond, Metres, MetresPerSecond, Pascals, SquareMetres
+from speclint.handbook.steam import (
+    IF97,
     expanded_speed,
+    jet_momentum,
+    nozzle_mass_flow,
     steam_critical_pressure_ratio,
     steam_nozzle_flux,
 )
 from speclint.specs import BlastNozzle, LoadCase
-from speclint_steamways.path import Path, branches_off, carried_along, stages_to
-from speclint_steamways.path_formulae import (
+from speclint_steamways.formulae.paths import (
     flow_of_cylinders,
     flow_ratio,
     force_ratio,
@@ -23,6 +22,7 @@ from speclint_steamways.path_formulae import (
     share_of_bore,
     size_ratio,
 )
+from speclint_steamways.inputs.paths import Path, branches_off, carried_along, stages_to
 from speclint_steamways.sources import POCKET_BOOK
 
 STEAM = IF97.at("basic and backward equations")

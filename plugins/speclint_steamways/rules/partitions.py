@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.formula import (
+from speclint.equations import (
     KelvinDifference,
     Kelvins,
     KilogramsPerSecond,
@@ -16,18 +16,21 @@ from speclint.formula import (
     WattsPerSquareMetre,
     WattsPerSquareMetreKelvin,
 )
-from speclint.handbook.air import INCROPERA
-from speclint.handbook.convection import (
+from speclint.handbook.heat import (
     GNIELINSKI,
+    INCROPERA,
     film_coefficient,
     gnielinski_nusselt_number,
+    heat_flux,
+    overall_coefficient,
     petukhov_friction_factor,
+    plane_wall_resistance,
+    temperature_rise,
 )
-from speclint.handbook.flow import mean_speed, reynolds_number
-from speclint.handbook.heat import heat_flux, overall_coefficient, plane_wall_resistance, temperature_rise
-from speclint.handbook.panels import panel_stress, panel_stress_factor
-from speclint.handbook.plates import TIMOSHENKO_PLATES
+from speclint.handbook.plates import TIMOSHENKO_PLATES, panel_stress, panel_stress_factor
 from speclint.handbook.steam import (
+    mean_speed,
+    reynolds_number,
     steam_conductivity,
     steam_density,
     steam_heat_capacity,
@@ -35,7 +38,7 @@ from speclint.handbook.steam import (
     steam_viscosity,
 )
 from speclint.specs import LoadCase, Partition, SteamPassage
-from speclint_steamways.heat_formulae import (
+from speclint_steamways.formulae.heat import (
     at_the_upper_end,
     double_wall_resistance,
     drop_through_wall,
@@ -46,7 +49,7 @@ from speclint_steamways.heat_formulae import (
     thermal_stress,
     work_lost,
 )
-from speclint_steamways.path import section_of
+from speclint_steamways.inputs.paths import section_of
 from speclint_steamways.sources import EN_13445_3, TIMOSHENKO_GOODIER
 
 _IRON = ("grey-iron", "ductile-iron", "chilled-iron", "austenitic-iron")

@@ -6,12 +6,12 @@ import math
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.formula import Metres
-from speclint.handbook.nozzles import compressed_temperature
-from speclint.handbook.sections import round_area
-from speclint.handbook.slider_crank import mean_piston_speed, piston_speed
+from speclint.equations import Metres
+from speclint.handbook.cams import mean_piston_speed, piston_speed
+from speclint.handbook.members import round_area
+from speclint.handbook.steam import compressed_temperature
 from speclint.specs import CylinderBlock, CylinderLiner, LoadCase, SteamPassage
-from speclint_steamways.path_formulae import (
+from speclint_steamways.formulae.paths import (
     air_density,
     area_ratio,
     bourne_port,

@@ -3,29 +3,27 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.formula import SquareMetres
-from speclint.handbook.double_beat import (
+from speclint.equations import SquareMetres
+from speclint.handbook.steam import (
+    BORDA,
+    CENGEL_FLUIDS,
+    COLEBROOK,
+    CRANE,
     HEYWOOD,
+    HUGHES,
+    IF97,
     beat_area,
+    choked_steam_flux,
     double_beat_flow_area,
+    napier_superheated_flow,
+    nozzle_mass_flow,
     single_beat_flow_area,
+    superheat,
     throat_area,
 )
-from speclint.handbook.fittings import BORDA, CRANE
-from speclint.handbook.flow import CENGEL_FLUIDS, COLEBROOK
-from speclint.handbook.if97 import IF97
-from speclint.handbook.nozzles import HUGHES, napier_superheated_flow, nozzle_mass_flow
-from speclint.handbook.steam import superheat
-from speclint.handbook.steam_nozzles import choked_steam_flux
-from speclint.specs import (
-    Beat,
-    BlastNozzle,
-    LoadCase,
-    PoppetValve,
-    SteamPassage,
-    SteamPipe,
-)
-from speclint_steamways.path import (
+from speclint.specs import Beat, BlastNozzle, LoadCase, PoppetValve, SteamPassage, SteamPipe
+from speclint_steamways.formulae.paths import area_ratio, flow_ratio, share_lost, speed_ratio
+from speclint_steamways.inputs.paths import (
     ENDS,
     Path,
     Stage,
@@ -34,7 +32,6 @@ from speclint_steamways.path import (
     section_of,
     stages_to,
 )
-from speclint_steamways.path_formulae import area_ratio, flow_ratio, share_lost, speed_ratio
 from speclint_steamways.sources import LINEHAM
 
 End = SteamPassage | SteamPipe | BlastNozzle

@@ -6,32 +6,30 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.formula import Kelvins, Metres, Pascals, Ratio
-from speclint.handbook.pipe_flexibility import (
-    FLEXIBILITY,
-    RANGE,
-    allowable_stress_range,
-    cycle_factor,
-    end_thrust,
-    flexibility_used,
-    pipe_growth,
-    restrained_stress,
-)
-from speclint.handbook.pipes import (
+from speclint.equations import Kelvins, Metres, Pascals, Ratio
+from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.handbook.steam import (
     B31_1,
     BENT,
     EN_13480_3,
+    FLEXIBILITY,
+    RANGE,
     STRAIGHT,
+    allowable_stress_range,
     bend_factor_inside,
     bend_factor_outside,
     bend_wall,
     bend_wall_of_european_code,
+    cycle_factor,
+    end_thrust,
+    flexibility_used,
+    pipe_growth,
     pipe_wall,
     pipe_wall_of_european_code,
+    restrained_stress,
 )
-from speclint.handbook.press_fits import DRAWING_TEMPERATURE
 from speclint.specs import LoadCase, SteamPipe
-from speclint_steamways.formulae import (
+from speclint_steamways.formulae.pipes import (
     hoop_stress_of_pipe,
     movement_to_take_up,
     rise,
@@ -40,8 +38,7 @@ from speclint_steamways.formulae import (
     wanted_pipe_test,
     with_allowance,
 )
-from speclint_steamways.sources import EN_13480_5
-from speclint_steamways.taking import (
+from speclint_steamways.inputs.pipes import (
     american_allowable,
     design_pressure,
     design_temperature,
@@ -49,6 +46,7 @@ from speclint_steamways.taking import (
     factor_y,
     thinnest,
 )
+from speclint_steamways.sources import EN_13480_5
 
 
 class _Taken(NamedTuple):

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
-from speclint.formula import Kelvins, Metres, Newtons, Pascals, PerKelvin, Ratio
+from speclint.equations import Kelvins, Metres, Newtons, Pascals, PerKelvin, Ratio
 
 
 @formula("δ = D_s − D_b", cites=[FIRST_PRINCIPLES])

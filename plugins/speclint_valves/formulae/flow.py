@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from speclint import FIRST_PRINCIPLES, formula, require
-from speclint.formula import Hertz, Metres, MetresPerSecond, Pascals, RadiansPerSecond, Ratio, SquareMetres
+from speclint.equations import Hertz, Metres, MetresPerSecond, Pascals, RadiansPerSecond, Ratio, SquareMetres
 
 
 @formula("A_p = π d²/4", cites=[FIRST_PRINCIPLES])

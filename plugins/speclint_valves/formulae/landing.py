@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from speclint import FIRST_PRINCIPLES, formula
-from speclint.formula import Kelvins, Metres, Newtons, PerKelvin, Radians, Ratio
+from speclint.equations import Kelvins, Metres, Newtons, PerKelvin, Radians, Ratio
 
 
 @formula("ε = α (T − T_ref) − α_0 (T_0 − T_ref)", cites=[FIRST_PRINCIPLES])

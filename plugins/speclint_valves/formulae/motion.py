@@ -6,7 +6,7 @@ import math
 from typing import Annotated
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
-from speclint.formula import (
+from speclint.equations import (
     Kilograms,
     KilogramSquareMetres,
     Metres,

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from speclint import FIRST_PRINCIPLES, Source, formula, require
-from speclint.formula import Kilograms, Metres, Newtons, NewtonsPerMetre, Pascals, Radians, Ratio
+from speclint.equations import Kilograms, Metres, Newtons, NewtonsPerMetre, Pascals, Radians, Ratio
 
 CGPM = Source("CGPM 3 (1901)", "", "standard acceleration of gravity")
 _GRAVITY = 9.80665  # m/s², exact: CGPM 3 (1901)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
-from speclint.formula import Metres, MetresToTheFourth, Newtons, Pascals, Ratio, SquareMetres
+from speclint.equations import Metres, MetresToTheFourth, Newtons, Pascals, Ratio, SquareMetres
 
 
 @formula("c = D_g (1 + ε_g) − d (1 + ε_s)", cites=[FIRST_PRINCIPLES])

@@ -5,11 +5,10 @@ from __future__ import annotations
 import math
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.formula import Metres, Pascals
-from speclint.handbook.cam_laws import NORTON, cam_law
-from speclint.handbook.cam_profiles import Follower
-from speclint.handbook.contact import line_pressure, relative_radius
-from speclint.handbook.works import JOHNSON_CONTACT
+from speclint.equations import Metres, Pascals
+from speclint.handbook.cams import NORTON, Follower, cam_law
+from speclint.handbook.members import line_pressure, relative_radius
+from speclint.handbook.tables import JOHNSON_CONTACT
 from speclint.specs import Cam, LoadCase, Tappet
 from speclint_valves.formulae.motion import (
     cam_radius_under_flat,
@@ -17,9 +16,9 @@ from speclint_valves.formulae.motion import (
     normal_load,
     valve_acceleration,
 )
-from speclint_valves.loading import Loaded, loaded, worked_tappet_load
-from speclint_valves.tables import modulus_of_pair
-from speclint_valves.train import SCAN, motion, ratio, train_of, valve_of
+from speclint_valves.formulae.tables import modulus_of_pair
+from speclint_valves.inputs.loads import Loaded, loaded, worked_tappet_load
+from speclint_valves.inputs.train import SCAN, motion, ratio, train_of, valve_of
 
 CRACKED = Limit(
     "cracked", "2 %", "ratio", COMMON_PRACTICE, "share of the lift at which steam no longer holds the valve"

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.formula import Kelvins, Ratio
-from speclint.handbook.double_beat import seat_bearing_stress
-from speclint.handbook.press_fits import DRAWING_TEMPERATURE
+from speclint.equations import Kelvins, Ratio
+from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.handbook.steam import seat_bearing_stress
 from speclint.specs import CylinderBlock, LoadCase, PoppetValve, ValveSeat
 from speclint_valves.formulae.landing import (
     beat_gap,
@@ -15,9 +15,9 @@ from speclint_valves.formulae.landing import (
     size_of_gap,
     strain_since,
 )
-from speclint_valves.opening import beats_of, block_of
+from speclint_valves.inputs.opening import beats_of, block_of
+from speclint_valves.inputs.shutting import springs_shut, unbalanced, weight
 from speclint_valves.rules.seats import DEFERS
-from speclint_valves.shutting import springs_shut, unbalanced, weight
 
 
 @rule(

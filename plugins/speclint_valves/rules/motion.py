@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Course, Grade, Judgement, Limit, Sheet, rule
-from speclint.formula import Kilograms, Metres, Newtons, Radians, RadiansPerSecond, Ratio
-from speclint.handbook.cam_laws import NORTON
+from speclint.equations import Kilograms, Metres, Newtons, Radians, RadiansPerSecond, Ratio
+from speclint.handbook.cams import NORTON
 from speclint.specs import LoadCase, PoppetValve
 from speclint_valves.formulae.fits import load_with_margin
 from speclint_valves.formulae.motion import (
@@ -19,8 +19,8 @@ from speclint_valves.formulae.motion import (
     valve_speed,
 )
 from speclint_valves.formulae.shutting import lifting_load, spring_load_at_lift
-from speclint_valves.shutting import lifting_pressures, on_spindle, weight
-from speclint_valves.train import (
+from speclint_valves.inputs.shutting import lifting_pressures, on_spindle, weight
+from speclint_valves.inputs.train import (
     SCAN,
     Springs,
     Train,

@@ -3,10 +3,15 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.formula import Kelvins, KilogramsPerCubicMetre, MetresPerSecond, Pascals
-from speclint.handbook.double_beat import HEYWOOD, lift_for_area
-from speclint.handbook.flow import fitting_pressure_loss, mach_number
-from speclint.handbook.steam import steam_density, steam_speed_of_sound
+from speclint.equations import Kelvins, KilogramsPerCubicMetre, MetresPerSecond, Pascals
+from speclint.handbook.steam import (
+    HEYWOOD,
+    fitting_pressure_loss,
+    lift_for_area,
+    mach_number,
+    steam_density,
+    steam_speed_of_sound,
+)
 from speclint.specs import LoadCase, PoppetValve
 from speclint_valves.formulae.flow import (
     pressure_ratio,
@@ -15,7 +20,7 @@ from speclint_valves.formulae.flow import (
     speed_ratio,
     steam_speed,
 )
-from speclint_valves.opening import (
+from speclint_valves.inputs.opening import (
     beats_of,
     block_of,
     flow_area,

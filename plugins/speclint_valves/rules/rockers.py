@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.formula import Newtons, Pascals, Ratio
-from speclint.handbook.press_fits import DRAWING_TEMPERATURE
+from speclint.equations import Newtons, Pascals, Ratio
+from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import LoadCase, Rocker
 from speclint_valves.formulae.fits import share_of_strength
 from speclint_valves.formulae.flow import share_of_lift
@@ -17,9 +17,9 @@ from speclint_valves.formulae.spindle import (
     projected_pressure,
     round_second_moment,
 )
-from speclint_valves.loading import loaded, worked_valve_load
+from speclint_valves.inputs.loads import loaded, worked_valve_load
+from speclint_valves.inputs.train import Train, train_of
 from speclint_valves.rules.cams import CRACKED
-from speclint_valves.train import Train, train_of
 
 
 @rule(

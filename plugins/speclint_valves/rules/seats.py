@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.formula import Metres, Newtons, Pascals
-from speclint.handbook.press_fits import DIN_7190, DRAWING_TEMPERATURE, SHRINK_FIT, axial_grip
+from speclint.equations import Metres, Newtons, Pascals
+from speclint.handbook.fits import DIN_7190, DRAWING_TEMPERATURE, SHRINK_FIT, axial_grip
 from speclint.specs import LoadCase, ValveSeat
 from speclint_valves.formulae.fits import (
     load_with_margin,
@@ -12,7 +12,7 @@ from speclint_valves.formulae.fits import (
     shrinkage_to_enter,
     withdrawing_load,
 )
-from speclint_valves.seating import Fit, cold_fit, interference_at, pressure_of, stresses
+from speclint_valves.inputs.seating import Fit, cold_fit, interference_at, pressure_of, stresses
 
 SHARES = (
     Limit("ring-share", "0.5", "ratio", COMMON_PRACTICE, "share of an iron ring's compressive strength"),

@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.formula import Pascals
-from speclint.handbook.spring_heat import RELAXATION_DIAGRAMS
-from speclint.handbook.springs import EN_13906_1
+from speclint.equations import Pascals
+from speclint.handbook.springs import EN_13906_1, RELAXATION_DIAGRAMS
 from speclint.specs import LoadCase, PoppetValve
 from speclint_valves.formulae.fits import load_with_margin
 from speclint_valves.formulae.shutting import (
@@ -16,8 +15,8 @@ from speclint_valves.formulae.shutting import (
     shutting_load,
     sum_of_loads,
 )
-from speclint_valves.rules.seats import DEFERS
-from speclint_valves.shutting import (
+from speclint_valves.formulae.tables import sense_of_steam
+from speclint_valves.inputs.shutting import (
     greatest_lifting,
     lifting_pressures,
     on_spindle,
@@ -26,7 +25,7 @@ from speclint_valves.shutting import (
     unbalanced,
     weight,
 )
-from speclint_valves.tables import sense_of_steam
+from speclint_valves.rules.seats import DEFERS
 
 MARGIN = Limit("factor", "1.2", "ratio", COMMON_PRACTICE, "margin of the shutting over the opening load")
 SPRINGS = (FIRST_PRINCIPLES, EN_13906_1.at("fall of the modulus with temperature"), RELAXATION_DIAGRAMS)

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.formula import Newtons
-from speclint.handbook.columns import critical_load, end_fixity
-from speclint.handbook.press_fits import DRAWING_TEMPERATURE
-from speclint.handbook.works import SHIGLEY
+from speclint.equations import Newtons
+from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.handbook.members import critical_load, end_fixity
+from speclint.handbook.tables import SHIGLEY
 from speclint.specs import LoadCase, Rocker, Tappet, ValveSpindle
 from speclint_valves.formulae.fits import share_of_strength
 from speclint_valves.formulae.landing import strain_since
@@ -21,10 +21,10 @@ from speclint_valves.formulae.spindle import (
     round_second_moment,
     share_of_diameter,
 )
-from speclint_valves.loading import loaded, worked_valve_load
-from speclint_valves.opening import block_of
+from speclint_valves.inputs.loads import loaded, worked_valve_load
+from speclint_valves.inputs.opening import block_of
+from speclint_valves.inputs.train import SCAN, motion, ratio, train_of
 from speclint_valves.rules.cams import CRACKED
-from speclint_valves.train import SCAN, motion, ratio, train_of
 
 
 @rule(

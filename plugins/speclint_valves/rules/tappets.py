@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.formula import Metres, Ratio
-from speclint.handbook.press_fits import DRAWING_TEMPERATURE
+from speclint.equations import Metres, Ratio
+from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import Cam, CamBox, CylinderBlock, LoadCase, Rocker, Tappet, ValveSpindle
 from speclint_valves.formulae.landing import strain_since
 from speclint_valves.formulae.motion import lever_ratio, tappet_clearance_hot

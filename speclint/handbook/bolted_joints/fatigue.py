@@ -9,9 +9,18 @@ corrosion and heat lower it: use with a factor.
 
 from __future__ import annotations
 
-from speclint.formula import Metres, Newtons, Pascals, Ratio, SquareMetres, formula, require
-from speclint.handbook.works import VDI_2230
-from speclint.sources import COMMON_PRACTICE, FIRST_PRINCIPLES
+from speclint.equations import (
+    COMMON_PRACTICE,
+    FIRST_PRINCIPLES,
+    Metres,
+    Newtons,
+    Pascals,
+    Ratio,
+    SquareMetres,
+    formula,
+    require,
+)
+from speclint.handbook.tables import VDI_2230
 
 #: A cut thread endures this share of one rolled before heat treatment (common practice).
 CUT_THREAD_SHARE = 0.7

@@ -8,9 +8,19 @@ from __future__ import annotations
 
 import math
 
-from speclint.formula import Metres, Newtons, Pascals, Ratio, SquareMetres, formula, require
-from speclint.handbook.works import KHURMI
-from speclint.sources import COMMON_PRACTICE, FIRST_PRINCIPLES, Source
+from speclint.equations import (
+    COMMON_PRACTICE,
+    FIRST_PRINCIPLES,
+    Metres,
+    Newtons,
+    Pascals,
+    Ratio,
+    Source,
+    SquareMetres,
+    formula,
+    require,
+)
+from speclint.handbook.tables import KHURMI
 
 TEMA = Source("Standards of the Tubular Exchanger Manufacturers Association", "9th ed., 2007", memory=True)
 #: Room that a spanner needs between studs, over the diameter of the stud (common practice).

@@ -7,7 +7,8 @@ from __future__ import annotations
 
 import math
 
-from speclint.formula import (
+from speclint.equations import (
+    FIRST_PRINCIPLES,
     KelvinDifference,
     Metres,
     Newtons,
@@ -18,8 +19,7 @@ from speclint.formula import (
     formula,
     require,
 )
-from speclint.handbook.works import JINDAL, KHURMI, SHIGLEY, VDI_2230
-from speclint.sources import FIRST_PRINCIPLES
+from speclint.handbook.tables import JINDAL, KHURMI, SHIGLEY, VDI_2230
 
 
 @formula("F = π D² p/4", cites=[KHURMI.at("cylinder head example"), FIRST_PRINCIPLES])

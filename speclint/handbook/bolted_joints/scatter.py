@@ -9,12 +9,19 @@
 
 from __future__ import annotations
 
+from speclint.equations import (
+    COMMON_PRACTICE,
+    FIRST_PRINCIPLES,
+    Metres,
+    Newtons,
+    NewtonsPerMetre,
+    Ratio,
+    Source,
+    formula,
+    require,
+)
 from speclint.errors import NotKnown
-from speclint.formula import Metres, Newtons, NewtonsPerMetre, Ratio, formula, require
-from speclint.handbook.reading import Reading
-from speclint.handbook.tables import Row, entries, row, rows
-from speclint.handbook.works import VDI_2230
-from speclint.sources import COMMON_PRACTICE, FIRST_PRINCIPLES, Source
+from speclint.handbook.tables import VDI_2230, Reading, Row, entries, row, rows
 
 _METHODS = "tightening-methods-vdi-2230-2003.csv"
 _EMBEDDING = "embedding-vdi-2230-2003.csv"

@@ -9,9 +9,18 @@ from __future__ import annotations
 
 import math
 
-from speclint.formula import Metres, NewtonsPerMetre, Pascals, Radians, Ratio, SquareMetres, formula, require
-from speclint.handbook.works import JINDAL, SHIGLEY, VDI_2230
-from speclint.sources import FIRST_PRINCIPLES
+from speclint.equations import (
+    FIRST_PRINCIPLES,
+    Metres,
+    NewtonsPerMetre,
+    Pascals,
+    Radians,
+    Ratio,
+    SquareMetres,
+    formula,
+    require,
+)
+from speclint.handbook.tables import JINDAL, SHIGLEY, VDI_2230
 
 #: Half angle of the cone of pressure: Shigley, section 8-5 (from memory).
 CONE_30 = math.radians(30.0)

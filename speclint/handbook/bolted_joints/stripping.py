@@ -14,10 +14,8 @@ from __future__ import annotations
 
 import math
 
-from speclint.formula import Metres, Newtons, Pascals, Radians, SquareMetres, formula, require
-from speclint.handbook.reading import Reading
-from speclint.handbook.tables import entries, row
-from speclint.sources import Source
+from speclint.equations import Metres, Newtons, Pascals, Radians, Source, SquareMetres, formula, require
+from speclint.handbook.tables import Reading, entries, row
 
 FED_STD_H28 = Source("FED-STD-H28/2B, Screw-Thread Standards for Federal Services", "1991", memory=True)
 _RATIOS = "shear-strength-ratios.csv"

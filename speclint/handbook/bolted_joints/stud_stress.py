@@ -7,7 +7,8 @@ from __future__ import annotations
 
 import math
 
-from speclint.formula import (
+from speclint.equations import (
+    FIRST_PRINCIPLES,
     Metres,
     NewtonMetres,
     Newtons,
@@ -18,9 +19,8 @@ from speclint.formula import (
     formula,
     require,
 )
-from speclint.handbook import shafts
-from speclint.handbook.works import SHIGLEY, VDI_2230
-from speclint.sources import FIRST_PRINCIPLES
+from speclint.handbook.members import shafts
+from speclint.handbook.tables import SHIGLEY, VDI_2230
 
 #: Share of the tightening torsion still there in service (VDI 2230 (2003), section 5.5.2, from memory).
 TORSION_LEFT_IN_SERVICE = 0.5

@@ -13,9 +13,17 @@ from __future__ import annotations
 
 import math
 
-from speclint.formula import Metres, NewtonMetres, Newtons, Radians, Ratio, formula, require
-from speclint.handbook.works import SHIGLEY, VDI_2230, WENTZELL
-from speclint.sources import FIRST_PRINCIPLES
+from speclint.equations import (
+    FIRST_PRINCIPLES,
+    Metres,
+    NewtonMetres,
+    Newtons,
+    Radians,
+    Ratio,
+    formula,
+    require,
+)
+from speclint.handbook.tables import SHIGLEY, VDI_2230, WENTZELL
 
 #: Flank angle of a thread: half of 60° metric and Unified, half of 55° Whitworth.
 METRIC_FLANK_ANGLE = math.radians(30.0)

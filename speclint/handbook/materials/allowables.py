@@ -6,14 +6,13 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from speclint.equations import Pascals, Source, formula
 from speclint.errors import NotKnown, OutOfRange
-from speclint.formula import Pascals, formula
 from speclint.handbook.materials.tables import celsius
-from speclint.handbook.reading import Reading
-from speclint.sources import Source
+from speclint.handbook.tables import Reading
 
 if TYPE_CHECKING:
-    from speclint.handbook.materials.material import Material
+    from speclint.handbook.materials.model import Material
 
 EN_13445_3 = Source("EN 13445-3, Unfired pressure vessels - Design", "2014", memory=True)
 ASME_VIII = Source("ASME Boiler and Pressure Vessel Code, Section VIII Division 1", "2013", memory=True)

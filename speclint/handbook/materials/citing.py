@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from speclint.complaints import one_of
+from speclint.equations import COMMON_PRACTICE, Source
+from speclint.errors import one_of
 from speclint.handbook.materials.refusal import RefusedError, text
-from speclint.sources import COMMON_PRACTICE, Source
 
 _EXAMPLE = '{ work = "author or body, title", edition = "2011" }'
 _KEYS = ("work", "edition", "place", "memory")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import cache
 
 from speclint.errors import NotKnown
-from speclint.handbook.materials.material import Material, Tables
+from speclint.handbook.materials.model import Material, Tables
 from speclint.handbook.materials.parsing import FileReader, load_toml
 from speclint.handbook.materials.problems import Complaints
 

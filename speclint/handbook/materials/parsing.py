@@ -5,18 +5,16 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 
-from speclint.complaints import one_of
-from speclint.errors import NotKnown
+from speclint.equations import Source
+from speclint.errors import NotKnown, Path, one_of
 from speclint.handbook.materials.allowables import ALLOWABLES
 from speclint.handbook.materials.citing import source_of
-from speclint.handbook.materials.material import Material, Tables
+from speclint.handbook.materials.model import Material, Tables
 from speclint.handbook.materials.problems import Complaints, dotted
 from speclint.handbook.materials.properties import FAMILIES, PROPERTIES
 from speclint.handbook.materials.property_reading import PropertyReader
 from speclint.handbook.materials.refusal import attempt
 from speclint.handbook.materials.tables import Table
-from speclint.locator import Path
-from speclint.sources import Source
 
 #: Finds the tables of a shipped group or of another material that an entry is like; NotKnown without any.
 Likeness = Callable[[str], Tables]

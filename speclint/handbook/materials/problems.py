@@ -5,10 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from functools import cached_property
 
-from speclint.complaints import Complaint
-from speclint.errors import SpeclintError
-from speclint.locator import Path, locate
-from speclint.where import Where
+from speclint.errors import Complaint, Path, SpeclintError, Where, locate
 
 
 class MaterialsError(SpeclintError):

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from speclint.formula import (
+from speclint.equations import (
     JoulesPerKilogramKelvin,
     Kelvins,
     KilogramsPerCubicMetre,

@@ -5,14 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from speclint.complaints import one_of
+from speclint.equations import Source
+from speclint.errors import Path, one_of
 from speclint.handbook.materials.problems import Complaints, dotted
 from speclint.handbook.materials.properties import LOADINGS, PROPERTIES, USES, Property
 from speclint.handbook.materials.refusal import Complain
 from speclint.handbook.materials.table_reading import read_table
 from speclint.handbook.materials.tables import Table
-from speclint.locator import Path
-from speclint.sources import Source
 
 _PARTS = {"temperature-limit": USES, "fatigue-strength": LOADINGS}
 _SHARED = ("unit", "source", "place", "note")

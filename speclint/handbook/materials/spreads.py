@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from typing import Any, NamedTuple
 
-from speclint.complaints import one_of
+from speclint.errors import one_of
 from speclint.handbook.materials.properties import Property
 from speclint.handbook.materials.refusal import Numbers, RefusedError, numbers, one_number, rising
 

@@ -5,20 +5,13 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from speclint.complaints import one_of
+from speclint.equations import COMMON_PRACTICE, Source
+from speclint.errors import one_of
 from speclint.handbook.materials.citing import cited
 from speclint.handbook.materials.properties import CELSIUS, FAHRENHEIT, Property
-from speclint.handbook.materials.refusal import (
-    Complain,
-    Numbers,
-    RefusedError,
-    attempt,
-    numbers,
-    rising,
-)
+from speclint.handbook.materials.refusal import Complain, Numbers, RefusedError, attempt, numbers, rising
 from speclint.handbook.materials.spreads import Spread, read_bands
 from speclint.handbook.materials.tables import Figure, Table
-from speclint.sources import COMMON_PRACTICE, Source
 
 _SCALES = {"degC": CELSIUS, "degF": FAHRENHEIT}
 _KEYS = (

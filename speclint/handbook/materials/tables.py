@@ -7,9 +7,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
+from speclint.equations import Source
 from speclint.errors import OutOfRange
-from speclint.handbook.reading import Reading
-from speclint.sources import Source
+from speclint.handbook.tables import Reading
 
 #: Below these, two temperatures (K) or two sizes (m) are the same figure written twice.
 _SAME_TEMPERATURE = 1e-6

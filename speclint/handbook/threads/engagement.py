@@ -9,9 +9,9 @@ True
 
 from __future__ import annotations
 
-from speclint.formula import require
-from speclint.handbook.bolted_joints.stripping import FED_STD_H28, external_shear_area, internal_shear_area
-from speclint.handbook.reading import Reading
+from speclint.equations import require
+from speclint.handbook.bolted_joints import FED_STD_H28, external_shear_area, internal_shear_area
+from speclint.handbook.tables import Reading
 from speclint.handbook.threads.geometry import thread
 from speclint.handbook.threads.limits import limits
 

@@ -13,10 +13,9 @@ import math
 from dataclasses import dataclass, replace
 from functools import cached_property
 
-from speclint.formula import Metres, SquareMetres, formula
-from speclint.handbook.reading import Reading
+from speclint.equations import Metres, Source, SquareMetres, formula
+from speclint.handbook.tables import Reading
 from speclint.handbook.threads.designations import Designation, read
-from speclint.sources import Source
 
 ISO_724 = Source("ISO 724, ISO general-purpose metric screw threads: basic dimensions", "1993", memory=True)
 ISO_898_1 = Source(

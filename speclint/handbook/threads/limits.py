@@ -12,11 +12,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from speclint.equations import Source
 from speclint.errors import NotKnown
 from speclint.handbook.tables import rows
 from speclint.handbook.threads.designations import INCH, PIPE_TABLE
 from speclint.handbook.threads.geometry import ASME_B1_1, BS_84, ISO_228_1, Thread, thread
-from speclint.sources import Source
 
 ISO_965_1 = Source("ISO 965-1, ISO general purpose metric screw threads: tolerances", "1998", memory=True)
 

@@ -5,11 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
-from speclint.assessment import Assessment
-from speclint.checks import Check
+from speclint.checking import Assessment, Check, Hands
 from speclint.errors import SettingsError
-from speclint.hands import Hands
-from speclint.systems import System
+from speclint.quantities import System
 
 FILE_NAME = "review.html"
 _SHARE = 100  # formulae that a helper is given at once: some hundredths of a second

@@ -5,7 +5,7 @@ from __future__ import annotations
 import hashlib
 import re
 
-from speclint.checks import Check
+from speclint.checking import Check
 
 _PLAIN = re.compile(r"^[a-z0-9][a-z0-9.-]*$")
 

@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from speclint.assessment import Assessment
+from speclint.checking import Assessment
 from speclint.quantities import Measure
 from speclint.reports.pack.bars import Bar, chart
 from speclint.reports.pack.figures import Figure, dimension_of, said, specs_of, word
-from speclint.specs import DimensionChain
-from speclint.specs.dimension_chain import ChainLink
+from speclint.specs import ChainLink, DimensionChain
 
 _MILLI = 1e3
 

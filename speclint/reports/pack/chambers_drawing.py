@@ -9,7 +9,7 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from speclint.assessment import Assessment
+from speclint.checking import Assessment
 from speclint.quantities import Measure
 from speclint.reports.pack.figures import Figure, followed, known_of, millimetres, said, specs_of, word
 from speclint.reports.pack.paper import Paper, hatched, niced

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from speclint.assessment import Assessment
+from speclint.checking import Assessment
 from speclint.reports.pack.cylinder_parts import covers, frame, studs
 from speclint.reports.pack.cylinder_sizes import Cylinder, cylinders_of
 from speclint.reports.pack.figures import Figure, millimetres, said, word

@@ -9,13 +9,12 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from speclint.assessment import Assessment
+from speclint.checking import Assessment
 from speclint.errors import NotKnown
 from speclint.handbook.threads import thread
 from speclint.quantities import Measure
 from speclint.reports.pack.figures import followed, known_of, millimetres, specs_of, word
-from speclint.specs import BoltedJoint, CylinderBlock, CylinderCover, CylinderLiner
-from speclint.specs.cylinder_block import Bore, CylinderEnd
+from speclint.specs import BoltedJoint, Bore, CylinderBlock, CylinderCover, CylinderEnd, CylinderLiner
 
 _UP, _SIDEWAYS = (0.0,), (math.pi / 2, 3 * math.pi / 2)  # rad from the top: the planes of the two halves
 

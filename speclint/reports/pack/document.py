@@ -7,19 +7,17 @@ from dataclasses import dataclass, field
 from importlib.metadata import version
 from itertools import groupby
 
-from speclint.assessment import Assessment
-from speclint.checks import Check
-from speclint.reports.conceded import Standings, standings_of
+from speclint.checking import Assessment, Check
+from speclint.quantities import System
+from speclint.reports.accepted import Standings, standings_of
 from speclint.reports.pack.anchors import component_anchor, finding_anchor, sheet_anchor, source_anchor
 from speclint.reports.pack.drawings import figures
 from speclint.reports.pack.figures import Figure
 from speclint.reports.pack.mathematics import equation, filled, symbol
-from speclint.reports.saying import CAUTIONS, NO_CODES, tally, verdict
-from speclint.reports.sheets import Line, SheetText, sheet_of
+from speclint.reports.phrases import CAUTIONS, NO_CODES, tally, verdict
+from speclint.reports.sheet_text import Line, SheetText, sheet_of
 from speclint.rules import Grade
-from speclint.specs.component import Spec
-from speclint.specs.words import Stated
-from speclint.systems import System
+from speclint.specs import Spec, Stated
 
 _GAUGE = 1.5  # a gauge ends at one and a half times the limit
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from speclint.assessment import Assessment
+from speclint.checking import Assessment
 from speclint.reports.pack.chain_charts import chain_figures
 from speclint.reports.pack.chambers_drawing import chamber_figures
 from speclint.reports.pack.cylinder_drawing import liner_figures

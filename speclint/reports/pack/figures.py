@@ -6,13 +6,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import TypeVar
 
-from speclint.assessment import Assessment
-from speclint.checks import Check
-from speclint.quantities import Measure
-from speclint.specs.component import Spec
-from speclint.specs.dimension import Dimension
-from speclint.specs.words import Link, NotStated, Stated
-from speclint.systems import amount_in
+from speclint.checking import Assessment, Check
+from speclint.quantities import Measure, amount_in
+from speclint.specs import Dimension, Link, NotStated, Spec, Stated
 
 S = TypeVar("S", bound=Spec)
 

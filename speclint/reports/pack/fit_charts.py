@@ -5,14 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from speclint.assessment import Assessment
-from speclint.checks import Check
+from speclint.checking import Assessment, Check
 from speclint.quantities import Measure
 from speclint.reports.pack.anchors import sheet_anchor
 from speclint.reports.pack.bars import Bar, chart
 from speclint.reports.pack.figures import Figure, dimension_of, followed, specs_of, word
-from speclint.specs import CylinderBlock, CylinderLiner, Fit, ValveSeat, ValveSpindle
-from speclint.specs.part import Component
+from speclint.specs import Component, CylinderBlock, CylinderLiner, Fit, ValveSeat, ValveSpindle
 
 _MICRO = 1e6
 _LONG = 330.0  # room for labels

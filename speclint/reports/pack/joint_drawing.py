@@ -5,9 +5,9 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from speclint.assessment import Assessment
+from speclint.checking import Assessment
 from speclint.errors import NotKnown
-from speclint.handbook.bolted_joints.layout import spanner_pitch
+from speclint.handbook.bolted_joints import spanner_pitch
 from speclint.handbook.threads import thread
 from speclint.reports.pack.figures import Figure, followed, millimetres, said, specs_of, word
 from speclint.reports.pack.paper import Paper, niced

@@ -8,10 +8,10 @@ from functools import cache
 from html import escape
 from xml.etree import ElementTree
 
-from speclint.record import Step
+from speclint.quantities import as_written
 from speclint.reports.pack.notation import latex
-from speclint.reports.visible import visible
-from speclint.writing import as_written
+from speclint.reports.printable import visible
+from speclint.rules import Step
 
 _SPACE = "http://www.w3.org/1998/Math/MathML"
 #: Letters to a line between the margins of A4 paper, in a column, and how wide signs and indices are against a letter.

@@ -7,14 +7,13 @@ from itertools import groupby
 
 import svg
 
-from speclint.assessment import Assessment
-from speclint.checks import Check
+from speclint.checking import Assessment, Check
+from speclint.quantities import amount
 from speclint.reports.pack.anchors import sheet_anchor
 from speclint.reports.pack.bars import Bar, chart
 from speclint.reports.pack.figures import Figure, compared
 from speclint.reports.pack.paper import SIZE, Paper, Point, placed, shortened, wide
 from speclint.rules import Grade
-from speclint.writing import amount
 
 _COLUMN, _LABELS, _TOP, _ROW, _FOOT = 500.0, 230.0, 40.0, 16.0, 44.0
 _TALLEST = (

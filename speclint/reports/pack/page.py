@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 
 from speclint.reports.pack.anchors import source_anchor
 from speclint.reports.pack.document import Document, ShownSheet
-from speclint.reports.visible import visible
+from speclint.reports.printable import visible
 
 if TYPE_CHECKING:
     from jinja2 import Environment, Template

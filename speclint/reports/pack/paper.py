@@ -13,7 +13,7 @@ from html import escape
 import svg
 
 from speclint.reports.pack.anchors import slug
-from speclint.reports.visible import visible
+from speclint.reports.printable import visible
 
 Point = tuple[float, float]
 #: Width of a letter against its height: wide enough for every usual face, so that nothing is cut or overlaps.

@@ -7,12 +7,12 @@ from collections.abc import Callable, Iterator, Sequence
 
 import svg
 
-from speclint.assessment import Assessment
+from speclint.checking import Assessment
+from speclint.quantities import amount
 from speclint.reports.pack.anchors import sheet_anchor
 from speclint.reports.pack.figures import Figure
 from speclint.reports.pack.paper import Paper, Point, niced, ticks
 from speclint.reports.pack.stations import Station, paths_of
-from speclint.writing import amount
 
 _LEFT, _RIGHT, _COLUMN = 112.0, 30.0, 72.0
 _NUMBERS, _WORDS, _DUCT, _WIDE = (

@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from speclint.assessment import Assessment
-from speclint.quantities import Measure
-from speclint.reports.pack.courses import Courses, alike, courses_of
+from speclint.checking import Assessment
+from speclint.quantities import Measure, amount
+from speclint.reports.pack.curves import Courses, alike, courses_of
 from speclint.reports.pack.figures import Figure, followed, known_of, said, specs_of
 from speclint.reports.pack.plot import Key, Plot
 from speclint.specs import CompressionSpring, PoppetValve
-from speclint.writing import amount
 
 _ROOM = 1.04  # how far the axis runs beyond the greatest load
 _COLD = "springs as drawn, least and greatest, at 20 °C"

@@ -5,12 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from speclint.assessment import Assessment
-from speclint.checks import Check
-from speclint.record import Step
+from speclint.checking import Assessment, Check
 from speclint.reports.pack.figures import followed, known_of, word
-from speclint.specs import BlastNozzle, PoppetValve, SteamPassage, SteamPipe
-from speclint.specs.component import Spec
+from speclint.rules import Step
+from speclint.specs import BlastNozzle, PoppetValve, Spec, SteamPassage, SteamPipe
 
 Stage = SteamPassage | SteamPipe
 

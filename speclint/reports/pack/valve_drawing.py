@@ -6,12 +6,11 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from speclint.assessment import Assessment
+from speclint.checking import Assessment
 from speclint.quantities import Measure
 from speclint.reports.pack.figures import Figure, followed, millimetres, said, specs_of
 from speclint.reports.pack.paper import Paper, Point, hatching, niced
-from speclint.specs import PoppetValve, ValveSeat
-from speclint.specs.poppet_valve import Beat
+from speclint.specs import Beat, PoppetValve, ValveSeat
 
 _WIDTH, _TOP, _FOOT = 640.0, 60.0, 66.0
 _ROOM = 280.0  # for half the largest seat

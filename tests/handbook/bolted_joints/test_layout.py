@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from speclint.errors import OutOfRange
+from speclint.errors.exceptions import OutOfRange
 from speclint.handbook.bolted_joints import layout
 
 

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from speclint.errors import NotKnown, OutOfRange
+from speclint.errors.exceptions import NotKnown, OutOfRange
 from speclint.handbook.bolted_joints import scatter as s
 
 

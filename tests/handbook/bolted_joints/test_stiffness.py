@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.integrate import quad
 
-from speclint.errors import OutOfRange
+from speclint.errors.exceptions import OutOfRange
 from speclint.handbook.bolted_joints import stiffness as k
 
 diameters = st.floats(0.008, 0.05)

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from speclint.errors import NotKnown, OutOfRange
+from speclint.errors.exceptions import NotKnown, OutOfRange
 from speclint.handbook.bolted_joints import stripping as s
 from speclint.handbook.bolted_joints.tightening import METRIC_FLANK_ANGLE, WHITWORTH_FLANK_ANGLE
 

@@ -9,10 +9,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.integrate import quad
 
-from speclint.errors import OutOfRange
+from speclint.errors.exceptions import OutOfRange
 from speclint.handbook.bolted_joints import stud_stress as ss
 from speclint.handbook.bolted_joints.tightening import METRIC_FLANK_ANGLE, thread_torque
-from speclint.handbook.combined_stress import equivalent_stress
+from speclint.handbook.members.combined_stress import equivalent_stress
 
 
 @given(st.floats(1e-5, 1e-2))

@@ -1,0 +1,70 @@
+"""The tables of ISO 8062-3: machining allowance and casting tolerance by size and grade."""
+
+from __future__ import annotations
+
+import csv
+from collections.abc import Mapping
+from functools import cache
+
+from speclint import NotKnown, OutOfRange
+from speclint.handbook.tables import Reading
+from speclint_fits.sources import ISO_8062_3
+
+Row = Mapping[str, str]
+#: Grades of machining allowance, finest first.
+GRADES = "ABCDEFGHJK"
+
+
+def required_allowance(grade: str, largest: float) -> Reading:
+    """Metal that must come off a cast face, m: by the grade RMAG and the largest overall dimension of the part, m.
+
+    OutOfRange beyond 10 m.
+
+    >>> required_allowance("H", 0.5).nominal
+    0.006
+    """
+    value = _entry("machining-allowances", grade, largest)
+    what = f"machining allowance RMAG {grade} of a casting of {largest * 1e3:.4g} mm"
+    return Reading.exact(what, value, "m", ISO_8062_3.at("Table 7"))
+
+
+def casting_tolerance(grade: int, size: float) -> Reading:
+    """Total tolerance of a cast dimension, m: by the grade DCTG and the dimension, m.
+
+    NotKnown where the standard gives no such grade for that size; OutOfRange beyond 10 m.
+
+    >>> casting_tolerance(12, 0.5).nominal
+    0.01
+    """
+    value = _entry("casting-tolerances", str(grade), size)
+    what = f"casting tolerance DCTG {grade} at {size * 1e3:.4g} mm"
+    return Reading.exact(what, value, "m", ISO_8062_3.at("Table 2"))
+
+
+def usual_grades(process: str, family: str) -> tuple[str, str]:
+    """Finest and coarsest grade of allowance usual for a process and a family of materials; NotKnown beside them."""
+    for row in _rows("usual-grades"):
+        if (row["process"], row["family"]) == (process, family):
+            return row["finest"], row["coarsest"]
+    raise NotKnown(f"ISO 8062-3 states no usual grade for {family}, {process}")
+
+
+def _entry(table: str, grade: str, size: float) -> float:
+    """A figure of a table in metres."""
+    millimetres = round(size * 1e3, 6)
+    for row in _rows(table):
+        if float(row["over"]) < millimetres <= float(row["to"]):
+            if not row.get(grade):
+                raise NotKnown(f"ISO 8062-3 gives no grade {grade} for {millimetres:g} mm")
+            return float(row[grade]) / 1e3
+    raise OutOfRange(f"ISO 8062-3 holds for sizes over 0 to 10000 mm; {millimetres:g} mm is outside")
+
+
+@cache
+def _rows(table: str) -> tuple[Row, ...]:
+    from importlib.resources import files
+
+    name = f"iso-8062-3-2007-{table}.csv"
+    text = files("speclint_fits").joinpath("data", name).read_text(encoding="utf-8")
+    lines = [line for line in text.splitlines() if not line.startswith("#")]
+    return tuple(csv.DictReader(lines))

@@ -1,0 +1,143 @@
+"""What the rules of dimension chains share: links and how they act, what is asked of a gap, shares, chance."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, replace
+
+from speclint import Judgement, Sheet
+from speclint.handbook.fits import MONTE_CARLO_CITES, chains
+from speclint.handbook.tables import Reading
+from speclint.specs import ChainLink, DimensionChain, Position
+from speclint_fits.formulae.chains import (
+    high_end,
+    link_tolerance,
+    low_end,
+    reach_of_link,
+    reaches_in_square,
+    share_of_square,
+    with_link,
+)
+from speclint_fits.formulae.fits import middle
+
+
+@dataclass(frozen=True)
+class Acting:
+    """A link by name, and how it acts: 1 widens the gap, −1 narrows it, another number by a lever."""
+
+    name: str
+    link: ChainLink
+    k: float
+
+
+def links_of(chain: DimensionChain, sheet: Sheet) -> Iterator[Acting]:
+    """The links of a chain, in the order in which they are stated."""
+    if not chain.chain:
+        raise sheet.not_assessed("no link of the chain is stated", chain.where)
+    for name, link in chain.chain.items():
+        sign = 1.0 if sheet.read(f"{name} acts", link.direction) == "widens" else -1.0
+        lever = 1.0
+        if sheet.is_stated(f"lever of {name}", link.lever):
+            lever = sheet.take(f"k of {name}", link.lever)
+        yield Acting(name, link, sign * lever)
+
+
+def size_of(one: Acting, sheet: Sheet) -> Position:
+    """The size of a link: as measured on the job, where it has been; else as its part is drawn."""
+    if sheet.is_stated(f"{one.name} as measured", one.link.measured):
+        return one.link.measured
+    return sheet.dimension(one.link)
+
+
+def asked_cold(chain: DimensionChain, sheet: Sheet) -> tuple[float, float]:
+    """What is asked of the gap cold; minus infinity and infinity on a side that asks nothing."""
+    return _asked(chain, sheet, "", chain.least, chain.greatest)
+
+
+def asked_hot(chain: DimensionChain, sheet: Sheet) -> tuple[float, float]:
+    """What is asked of the gap hot; minus infinity and infinity on a side that asks nothing."""
+    return _asked(chain, sheet, "hot", chain.least_hot, chain.greatest_hot)
+
+
+def _asked(
+    chain: DimensionChain, sheet: Sheet, when: str, lowest: Position, highest: Position
+) -> tuple[float, float]:
+    least = greatest = math.inf
+    if sheet.is_stated(f"least {when}".rstrip(), lowest):
+        least = -sheet.take_nominal("g_least", lowest)
+    if sheet.is_stated(f"greatest {when}".rstrip(), highest):
+        greatest = sheet.take_nominal("g_greatest", highest)
+    if math.isinf(least) and math.isinf(greatest):
+        key = f"_{when}" if when else ""
+        raise sheet.not_assessed(f"neither least{key} nor greatest{key} is asked of the gap", chain.where)
+    return -least, greatest
+
+
+def held(gap: float, asked: tuple[float, float], sheet: Sheet) -> Judgement:
+    """The gap against what is asked of it."""
+    least, greatest = asked
+    if math.isinf(greatest):
+        return sheet.at_least(gap, least)
+    if math.isinf(least):
+        return sheet.at_most(gap, greatest)
+    return sheet.within(gap, least, greatest)
+
+
+def shares_in_words(
+    reaches: dict[str, float], whole: float, formula: Callable[..., float], sheet: Sheet
+) -> str:
+    """The share of each link in words, the greatest first; "" where nothing varies."""
+    if whole == 0:
+        return ""
+    found = {
+        name: sheet.work(f"share of {name}", formula, r=reach, R=whole) for name, reach in reaches.items()
+    }
+    ordered = sorted(found, key=lambda name: -found[name])
+    return "shares: " + ", ".join(f"{name} {found[name]:.0%}" for name in ordered)
+
+
+def handbook_link(one: Acting, sheet: Sheet) -> chains.Link:
+    spread = "normal"
+    if sheet.is_stated(f"spread of {one.name}", one.link.spread):
+        spread = sheet.read(f"spread of {one.name}", one.link.spread)
+    low, high = sheet.take_limits(one.name, size_of(one, sheet))
+    return chains.Link(one.name, low, high, one.k, "uniform" if spread == "uniform" else "normal")
+
+
+def judged_by_chance(
+    links: tuple[chains.Link, ...], asked: tuple[float, float], wanted: float, sheet: Sheet
+) -> Judgement:
+    """The yield of a seeded trial at the low end of its own doubt, and the root-sum-square beside it."""
+    low, high, shares = _root_sum_square(links, sheet)
+    trials, seed = (int(sheet.limit(name)) for name in ("trials", "seed"))
+    share = sheet.look_up("Y", monte_carlo_yield, links=links, asked=asked, trials=trials, seed=seed)
+    judged = sheet.at_least(share, wanted)
+    about = f"root-sum-square {low * 1e3:.3f} to {high * 1e3:.3f} mm"
+    return replace(judged, says="; ".join(one for one in (judged.says, about, shares) if one))
+
+
+def _root_sum_square(links: tuple[chains.Link, ...], sheet: Sheet) -> tuple[float, float, str]:
+    """Ends of the spread by root-sum-square, and the shares in its square."""
+    centre, reach, reaches = 0.0, 0.0, {}
+    for link in links:
+        half_way = sheet.work(f"m of {link.name}", middle, a=link.low, b=link.high)
+        centre = sheet.work("m", with_link, g_0=centre, k=link.direction, x=half_way)
+        width = sheet.work(f"t of {link.name}", link_tolerance, a=link.low, b=link.high)
+        reaches[link.name] = sheet.work(f"r of {link.name}", reach_of_link, k=link.direction, t=width)
+        reach = sheet.work("R", reaches_in_square, R_0=reach, r=reaches[link.name])
+    low = sheet.work("g_low", low_end, m=centre, R=reach)
+    high = sheet.work("g_high", high_end, m=centre, R=reach)
+    return low, high, shares_in_words(reaches, reach, share_of_square, sheet)
+
+
+def monte_carlo_yield(
+    links: tuple[chains.Link, ...], asked: tuple[float, float], trials: int, seed: int
+) -> Reading:
+    """Share of chains within the asked limits by a seeded trial, with the doubt of its sampling."""
+    found = chains.monte_carlo(links, *asked, trials=trials, seed=seed)
+    what = (
+        f"yield in {trials} trials, seed {seed}: mean {found.mean * 1e3:.4f} mm, "
+        f"standard deviation {found.deviation * 1e3:.4f} mm; 95 % confidence of sampling alone"
+    )
+    return Reading(what, found.share, found.low, found.high, "", MONTE_CARLO_CITES[0])

@@ -1,0 +1,117 @@
+"""What several rules take of a fit alike: its sizes, its parts, cold and hot, and the pressure between them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from speclint import Sheet
+from speclint.equations import Kelvins, Metres, Pascals
+from speclint.handbook.fits import DRAWING_TEMPERATURE, contact_pressure, hot_interference
+from speclint.specs import Component, Fit, LoadCase
+from speclint_fits.formulae.fits import interference, outside_of_wall, pressing_interference
+
+
+@dataclass(frozen=True)
+class Sizes:
+    """Hole, shaft and their interference at one corner of their limits, negative for a clearance."""
+
+    hole: Metres
+    shaft: Metres
+    delta: Metres
+
+
+@dataclass(frozen=True)
+class Parts:
+    """The components that carry the hole and the shaft."""
+
+    outer: Component
+    inner: Component
+
+
+@dataclass(frozen=True)
+class Hot:
+    """The interference hot, and the temperature of each part."""
+
+    delta: Metres
+    T_out: Kelvins
+    T_in: Kelvins
+
+
+@dataclass(frozen=True)
+class Pressed:
+    """The contact pressure, with the inside of the shaft (0 where it is solid) and the outside of the hub."""
+
+    p: Pascals
+    d_in: Metres
+    D_out: Metres
+
+
+def intent_of(fit: Fit, sheet: Sheet) -> str:
+    """What the fit is meant to be; a saddle that is bedded is no fit of a shaft in a hole."""
+    intent = sheet.read("intent", fit.intent)
+    if intent == "bedded":
+        raise sheet.not_applicable("a saddle bedded on a barrel: see fit.curved-seat")
+    return intent
+
+
+def sizes_of(fit: Fit, sheet: Sheet) -> Sizes:
+    """The fit as the drawings give it, at 20 °C."""
+    hole = sheet.take("D", sheet.dimension(fit.hole))
+    shaft = sheet.take("d", sheet.dimension(fit.shaft))
+    return Sizes(hole, shaft, sheet.work("δ", interference, d=shaft, D=hole))
+
+
+def parts_of(fit: Fit, sheet: Sheet) -> Parts:
+    """The parts that mate; not assessed where a diameter is stated without the part that carries it."""
+    return Parts(sheet.follow(fit.hole.of), sheet.follow(fit.shaft.of))
+
+
+def hot_fit(sizes: Sizes, parts: Parts, case: LoadCase, sheet: Sheet) -> Hot:
+    """The interference with each part at its own temperature."""
+    T_out = sheet.take("T_out", case.temperature_of(parts.outer))
+    T_in = sheet.take("T_in", case.temperature_of(parts.inner))
+    outer, inner = sheet.material_of(parts.outer), sheet.material_of(parts.inner)
+    delta = sheet.work(
+        "δ_h",
+        hot_interference,
+        delta=sizes.delta,
+        D=sizes.hole,
+        alpha_in=sheet.look_up("α_in", inner.expansion, of=parts.inner, at=T_in),
+        T_in=T_in,
+        alpha_out=sheet.look_up("α_out", outer.expansion, of=parts.outer, at=T_out),
+        T_out=T_out,
+        T_ref=DRAWING_TEMPERATURE,
+    )
+    return Hot(delta, T_out, T_in)
+
+
+def pressed(fit: Fit, sizes: Sizes, parts: Parts, hot: Hot, sheet: Sheet) -> Pressed:
+    """The pressure between the parts; nothing where they are loose."""
+    outer, inner = sheet.material_of(parts.outer), sheet.material_of(parts.inner)
+    d_in = inside_of_shaft(fit, sheet)
+    D_out = sheet.work("D_o", outside_of_wall, D=sizes.hole, t=sheet.take("t", sheet.dimension(fit.wall)))
+    p = sheet.work(
+        "p",
+        contact_pressure,
+        delta=sheet.work("δ_p", pressing_interference, delta=hot.delta),
+        d_in=d_in,
+        D=sizes.hole,
+        D_out=D_out,
+        E_in=sheet.look_up("E_in", inner.modulus, of=parts.inner, at=hot.T_in),
+        nu_in=sheet.look_up("ν_in", inner.poisson, of=parts.inner),
+        E_out=sheet.look_up("E_out", outer.modulus, of=parts.outer, at=hot.T_out),
+        nu_out=sheet.look_up("ν_out", outer.poisson, of=parts.outer),
+    )
+    return Pressed(p, d_in, D_out)
+
+
+def cold(sizes: Sizes) -> Hot:
+    """The fit at the temperature of the drawing."""
+    return Hot(sizes.delta, DRAWING_TEMPERATURE, DRAWING_TEMPERATURE)
+
+
+def inside_of_shaft(fit: Fit, sheet: Sheet) -> Metres:
+    """Bore of a hollow shaft; 0 where the spec says that it is solid."""
+    if sheet.is_stated("solid", fit.solid) and sheet.read("solid", fit.solid):
+        return 0.0
+    return sheet.take("d_in", sheet.dimension(fit.bore))

@@ -1,0 +1,1 @@
+"""What several rules of joints take alike."""

@@ -1,0 +1,126 @@
+"""The preload of a stud as a band: as tightened, settled and crept, and hot; low and high are both carried on."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from speclint import Sheet
+from speclint.handbook.bolted_joints import loads, scatter, stiffness, tightening
+from speclint.specs import BoltedJoint, FrameFastening, LoadCase
+from speclint_joints.formulae.preloads import preload_left
+from speclint_joints.formulae.springs import growth_of_stack
+from speclint_joints.inputs.stack import (
+    Metals,
+    Springs,
+    Stack,
+    metals_in,
+    metals_tightened,
+    springs_at,
+    stack_of,
+)
+from speclint_joints.inputs.studs import Studs
+
+#: Methods that measure torque; the others measure the preload, or what it does to the stud.
+TORQUE_METHODS = tuple(name for name in scatter.tightening_methods() if "wrench" in name or "spanner" in name)
+#: Tightening outside 0 to 40 °C would need expansion counted from there (common practice: a workshop's air).
+_COLDEST_SHOP, _WARMEST_SHOP = 273.15, 313.15
+
+
+@dataclass(frozen=True, slots=True)
+class Tightened:
+    """Preload of one stud as tightened, N: its mean, its least and its greatest, and the scatter between."""
+
+    method: str
+    mean: float
+    scatter: float
+    low: float
+    high: float
+
+
+@dataclass(frozen=True, slots=True)
+class Working:
+    """A joint in a load case: least and greatest preload of one stud once settled and hot, and its share.
+
+    ``low`` and ``high`` in N; ``Phi`` the share of a working load that comes on the stud.
+    """
+
+    stack: Stack
+    tightened: Tightened
+    settled_low: float
+    low: float
+    high: float
+    Phi: float
+
+
+def tightened_preload(joint: BoltedJoint | FrameFastening, sheet: Sheet, studs: Studs) -> Tightened:
+    """Work the preload that the stated torque gives, or take the one stated, and the scatter of the method."""
+    how = joint.tightening
+    method = sheet.read("method of tightening", how.method)
+    if method in TORQUE_METHODS:
+        torque = sheet.take("T", how.torque)
+        coefficient = sheet.take("K", how.torque_coefficient)
+        mean = sheet.work("F", tightening.preload_from_torque, T=torque, K=coefficient, d=studs.d)
+    else:
+        mean = sheet.take("F", how.preload)
+    spread = sheet.look_up("s_F", scatter.scatter, method=method)
+    low = sheet.work("F_low", scatter.preload_low, F=mean, s=spread)
+    high = sheet.work("F_high", scatter.preload_high, F=mean, s=spread)
+    return Tightened(method, mean, spread, low, high)
+
+
+def working_preload(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Working:
+    """Work the band of preload in a load case: scatter, embedding, creep and heat."""
+    stack = stack_of(joint, sheet)
+    cold_metals = metals_tightened(joint, sheet)
+    _require_shop(cold_metals, sheet)
+    cold = springs_at(cold_metals, joint, stack, sheet, "c")
+    tightened = tightened_preload(joint, sheet, stack.studs)
+    settled = settled_preload(joint, sheet, tightened, cold)
+    hot_metals = metals_in(case, joint, stack, sheet)
+    hot = springs_at(hot_metals, joint, stack, sheet, "h")
+    growth = _growth(joint, stack, sheet, cold_metals, hot_metals)
+    on_springs = {"Delta": growth, "k_bc": cold.stud, "k_mc": cold.parts, "k_bh": hot.stud, "k_mh": hot.parts}
+    return Working(
+        stack=stack,
+        tightened=tightened,
+        settled_low=settled,
+        low=sheet.work("F_low,h", loads.preload_hot, F_cold=settled, **on_springs),
+        high=sheet.work("F_high,h", loads.preload_hot, F_cold=tightened.high, **on_springs),
+        Phi=sheet.work("Phi", stiffness.load_factor, k_b=hot.stud, k_m=hot.parts),
+    )
+
+
+def settled_preload(joint: BoltedJoint, sheet: Sheet, tightened: Tightened, cold: Springs) -> float:
+    """Least preload once the faces have bedded in and gasket and stud have crept."""
+    roughness = sheet.take("Rz", joint.roughness)
+    faces = sheet.count("faces", joint.faces)
+    settlement = sheet.look_up("f_Z", scatter.embedding, roughness=roughness, joint_faces=faces)
+    lost = sheet.work("F_Z", scatter.preload_lost, f_Z=settlement, k_b=cold.stud, k_m=cold.parts)
+    creep = sheet.take("r", joint.relaxation)
+    return sheet.work("F_left", preload_left, F=tightened.low, F_Z=lost, r=creep)
+
+
+def _growth(joint: BoltedJoint, stack: Stack, sheet: Sheet, cold: Metals, hot: Metals) -> float:
+    """Length by which the parts outgrow the stud between its engaged threads."""
+    stud = sheet.look_up("α_b", sheet.material_of(joint).expansion, of=joint, at=hot.stud)
+    held = sheet.look_up("α_m", sheet.material_of(stack.held).expansion, of=stack.held, at=hot.held)
+    far = sheet.look_up("α_f", sheet.material_of(stack.far).expansion, of=stack.far, at=hot.far)
+    return sheet.work(
+        "Delta",
+        growth_of_stack,
+        l_1=stack.held_length,
+        alpha_1=held,
+        DT_1=hot.held - cold.held,
+        l_2=stack.far_length,
+        alpha_2=far,
+        DT_2=hot.far - cold.far,
+        alpha_b=stud,
+        DT_b=hot.stud - cold.stud,
+    )
+
+
+def _require_shop(cold: Metals, sheet: Sheet) -> None:
+    if not _COLDEST_SHOP <= cold.stud <= _WARMEST_SHOP:
+        raise sheet.not_covered(
+            "the studs are tightened outside 0 to 40 °C, where expansion is not counted from"
+        )

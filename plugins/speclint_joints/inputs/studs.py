@@ -1,0 +1,75 @@
+"""The studs of a joint as a sheet has them: how many, and the diameters and areas of their thread."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cache
+
+from speclint import Sheet
+from speclint.handbook.tables import Reading
+from speclint.handbook.threads import root_area, thread
+from speclint.handbook.threads import stress_area as area_of_thread
+from speclint.specs import BoltedJoint, FrameFastening
+
+
+@cache
+def nominal_diameter(designation: str) -> Reading:
+    """Nominal diameter of a thread, m; NotKnown as ``thread``."""
+    found = thread(designation)
+    return Reading.exact(f"nominal diameter of {found.name}", found.nominal, "m", found.source)
+
+
+@cache
+def pitch(designation: str) -> Reading:
+    """Pitch of a thread, m."""
+    found = thread(designation)
+    return Reading.exact(f"pitch of {found.name}", found.pitch, "m", found.source)
+
+
+@cache
+def pitch_diameter(designation: str) -> Reading:
+    """Basic pitch diameter of a thread, m."""
+    found = thread(designation)
+    return Reading.exact(f"pitch diameter of {found.name}", found.pitch_diameter, "m", found.source)
+
+
+@cache
+def flank_angle(designation: str) -> Reading:
+    """Half angle of a thread's flanks, rad."""
+    found = thread(designation)
+    return Reading.exact(f"flank angle of {found.name}", found.flank_angle, "rad", found.source)
+
+
+@cache
+def core_area(designation: str) -> Reading:
+    """Area at the root of a stud's thread, m²."""
+    found = thread(designation)
+    area = root_area(found.root_diameter)
+    return Reading.exact(f"core area of {found.name}", area, "m²", found.source)
+
+
+@cache
+def stress_area(designation: str) -> Reading:
+    """Tensile stress area of a thread, m²; kept, because every corner of every case asks for it."""
+    return area_of_thread(designation)
+
+
+@dataclass(frozen=True, slots=True)
+class Studs:
+    """Number and thread of the studs: n, nominal diameter d in m and stress area A_s in m²."""
+
+    thread: str
+    n: int
+    d: float
+    A_s: float
+
+
+def studs_of(joint: BoltedJoint | FrameFastening, sheet: Sheet) -> Studs:
+    """Take the number of studs, and look up their thread."""
+    designation = sheet.read("thread", joint.thread)
+    return Studs(
+        thread=designation,
+        n=sheet.count("n", joint.count),
+        d=sheet.look_up("d", nominal_diameter, designation=designation),
+        A_s=sheet.look_up("A_s", stress_area, designation=designation),
+    )

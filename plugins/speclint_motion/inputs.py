@@ -1,0 +1,114 @@
+"""What several rules take of the motion: the cylinder, its pressures, and the crank gear over a revolution."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from typing import NamedTuple
+
+from speclint import Sheet
+from speclint.equations import Kilograms, Metres, Newtons, Pascals, RadiansPerSecond, Ratio, SquareMetres
+from speclint.handbook.members import round_area
+from speclint.specs import Crosshead, CylinderBlock, CylinderLiner, LoadCase, Piston, PistonRod
+from speclint_motion.formulae.thrust import crank_radius
+
+FULL_TURN = 2 * math.pi
+
+
+class Cylinder(NamedTuple):
+    """The cylinder that a piston works in."""
+
+    block: CylinderBlock
+    liner: CylinderLiner
+    D: Metres
+    A: SquareMetres
+
+
+class Gear(NamedTuple):
+    """The arguments of the formulae of thrust, by their names there."""
+
+    r: Metres
+    l: Metres  # noqa: E741 - the symbol of the trade
+    ω: RadiansPerSecond
+    m: Kilograms
+    A: SquareMetres
+    p_1: Pascals
+    p_e: Pascals
+    c: Ratio
+
+
+def cylinder_of(piston: Piston, sheet: Sheet) -> Cylinder:
+    """The block, the liner, and the full area of the bore."""
+    liner = sheet.follow(piston.runs_in)
+    D = sheet.take("D", liner.bore)
+    return Cylinder(sheet.follow(liner.housed_in), liner, D, sheet.work("A", round_area, d=D))
+
+
+def piston_of(part: PistonRod | Crosshead, sheet: Sheet) -> Piston:
+    """The piston at the other end of a rod, or of a crosshead's rod."""
+    rod = sheet.follow(part.on_rod) if isinstance(part, Crosshead) else part
+    return sheet.follow(rod.carries)
+
+
+def boiler_pressure(case: LoadCase, sheet: Sheet) -> Pascals:
+    """The most the boiler can give, gauge."""
+    return sheet.take("p_b", case.safety_valve_pressure)
+
+
+def relief_pressure(cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> Pascals:
+    """The most that can stand on the back of the piston, where it pulls the rod, gauge.
+
+    The greatest of the boiler's, the cylinder's in this load case, and the setting of the back end's relief valves.
+    """
+    pressures = [
+        sheet.take(symbol, value)
+        for symbol, value in (("p_b", case.safety_valve_pressure), ("p_c", case.cylinder_pressure))
+        if sheet.is_stated(f"pressure {symbol}", value)
+    ]
+    bore = sheet.read("bore of liner", cylinder.liner.in_bore)
+    for end in cylinder.block.ends.values():
+        here = (
+            sheet.read("bore of end", end.of_bore) == bore and sheet.read("side of end", end.side) == "back"
+        )
+        if here and sheet.is_stated("setting of the relief valve", end.relief_set):
+            pressures.append(sheet.take("p_r", end.relief_set))
+    if not pressures:
+        raise sheet.not_assessed("the load case states no pressure in the cylinder", case.where)
+    return max(pressures)
+
+
+def gear_of(cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> Gear:
+    """Crank gear, speed, masses and steam, at full boiler pressure up to the cut-off.
+
+    Where the duty states no cut-off, full pressure is taken to the end of the stroke.
+    """
+    drive = cylinder.block.drive
+    cut_off = sheet.take("c", case.cut_off) if sheet.is_stated("cut-off", case.cut_off) else 1.0
+    return Gear(
+        r=sheet.work("r", crank_radius, S=sheet.take("S", drive.stroke)),
+        l=sheet.take("l", drive.connecting_rod_length),
+        ω=sheet.take("ω", case.rotational_speed),
+        m=sheet.take("m", drive.reciprocating_mass),
+        A=cylinder.A,
+        p_1=sheet.take_absolute("p_1", case.safety_valve_pressure),
+        p_e=sheet.take_absolute("p_e", case.exhaust_pressure),
+        c=cut_off,
+    )
+
+
+def greatest(
+    symbol: str, what: str, formula: Callable[..., Newtons], gear: Gear, sheet: Sheet, *, pull: bool = False
+) -> Newtons:
+    """The greatest of a force over a revolution, worked again where the scan found it; with ``pull``, the least."""
+    arguments = gear._asdict()
+    angle = sheet.scan(
+        f"θ_{symbol}",
+        f"crank angle of the greatest {what}",
+        lambda θ: formula(θ, **arguments),
+        0.0,
+        FULL_TURN,
+        unit="rad",
+        find="least" if pull else "greatest",
+        steps=360,
+    )
+    return sheet.work(symbol, formula, θ=angle, **arguments)

@@ -1,0 +1,1 @@
+"""Formulae and tables of pairings that no other family needs."""

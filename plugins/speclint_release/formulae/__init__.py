@@ -1,0 +1,1 @@
+"""What a record of release is held against."""

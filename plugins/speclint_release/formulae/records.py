@@ -1,0 +1,35 @@
+"""What a record of release is held against."""
+
+from __future__ import annotations
+
+from speclint import FIRST_PRINCIPLES, formula
+from speclint.equations import KelvinDifference, Kelvins, Ratio
+
+
+@formula("ΔT = T_d − T", cites=[FIRST_PRINCIPLES])
+def temperature_margin(T_d: Kelvins, T: Kelvins) -> KelvinDifference:
+    """Margin of the design temperature over that in service.
+
+    ΔT = T_d − T
+
+    ``T_d`` design temperature, ``T`` greatest temperature in service [K]. Returns [K], negative where the
+    design temperature is passed.
+
+    >>> temperature_margin(T_d=673.0, T=650.0)
+    23.0
+    """
+    return T_d - T
+
+
+@formula("s = n_a/n", cites=[FIRST_PRINCIPLES])
+def share_assessed(n_a: Ratio, n: Ratio) -> Ratio:
+    """Share of the applicable checks that could be assessed.
+
+    s = n_a/n
+
+    ``n_a`` checks that conform or have a finding, ``n`` checks that apply.
+
+    >>> share_assessed(n_a=3.0, n=4.0)
+    0.75
+    """
+    return n_a / n

@@ -1,0 +1,1 @@
+"""Formulae and tables of springs that no other family needs."""

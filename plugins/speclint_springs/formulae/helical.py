@@ -1,0 +1,289 @@
+"""Formulae of springs that no other family needs."""
+
+from __future__ import annotations
+
+import math
+
+from speclint import FIRST_PRINCIPLES, formula, require
+from speclint.equations import (
+    Hertz,
+    Kilograms,
+    Metres,
+    Newtons,
+    NewtonsPerMetre,
+    Pascals,
+    RadiansPerSecond,
+    Ratio,
+)
+from speclint_springs.sources import CGPM, EN_15800
+
+_MM = 1e-3
+_GRAVITY = 9.80665  # m/s², exact: CGPM 3 (1901)
+
+
+@formula("D = D_e − d", cites=[FIRST_PRINCIPLES])
+def mean_from_outside(D_e: Metres, d: Metres) -> Metres:
+    """Mean coil diameter from that over the coils.
+
+    D = D_e − d
+
+    ``D_e`` outside diameter, ``d`` wire [m]. Returns [m]. Raises OutOfRange unless D_e > 2 d: the wire
+    would have no hole to go round.
+
+    >>> round(mean_from_outside(D_e=0.056, d=0.008), 6)
+    0.048
+    """
+    require(D_e > 2 * d, f"outside diameter {D_e:.6g} is not more than two wires of {d:.6g}")
+    return D_e - d
+
+
+@formula("D = D_i + d", cites=[FIRST_PRINCIPLES])
+def mean_from_inside(D_i: Metres, d: Metres) -> Metres:
+    """Mean coil diameter from that within the coils.
+
+    D = D_i + d
+
+    ``D_i`` inside diameter, ``d`` wire [m]. Returns [m]. Raises OutOfRange unless D_i > 0.
+
+    >>> round(mean_from_inside(D_i=0.040, d=0.008), 6)
+    0.048
+    """
+    require(D_i > 0, f"inside diameter {D_i:.6g} is not above 0")
+    return D_i + d
+
+
+@formula("s = L_0 − L", cites=[FIRST_PRINCIPLES])
+def deflection(L_0: Metres, L: Metres) -> Metres:
+    """How far a spring of free length ``L_0`` is pressed in at length ``L``.
+
+    s = L_0 − L
+
+    ``L_0``, ``L`` [m]. Returns [m]. Raises OutOfRange when the spring is longer than free: it is loose.
+
+    >>> round(deflection(L_0=0.125, L=0.105), 6)
+    0.02
+    """
+    require(L <= L_0, f"length {L:.6g} is more than the free length {L_0:.6g}: the spring is loose")
+    return L_0 - L
+
+
+@formula("F_O = F_U + R (L_U − L_O)", cites=[FIRST_PRINCIPLES])
+def open_load_from_shut(F_U: Newtons, R: NewtonsPerMetre, L_U: Metres, L_O: Metres) -> Newtons:
+    """Load of one and the same spring at the open length, from its load at the shut length.
+
+    F_O = F_U + R (L_U − L_O)
+
+    ``F_U`` load at the shut length ``L_U`` [N]; ``R`` rate [N/m]; ``L_O`` open length [m]. Returns [N].
+    Raises OutOfRange unless L_O < L_U.
+
+    Hand working: 800 + 39.3 × 20 = 1586 N.
+
+    >>> round(open_load_from_shut(F_U=800, R=39.3e3, L_U=0.105, L_O=0.085), 3)
+    1586.0
+    """
+    require(L_O < L_U, f"the open length {L_O:.6g} is not less than the shut length {L_U:.6g}")
+    return F_U + R * (L_U - L_O)
+
+
+@formula("S = L_O − L_c", cites=[FIRST_PRINCIPLES])
+def gap_before_solid(L_O: Metres, L_c: Metres) -> Metres:
+    """Gap left before the coils bind.
+
+    S = L_O − L_c
+
+    ``L_O`` length at full lift, ``L_c`` greatest solid length [m]. Returns [m], negative where they bind.
+
+    >>> round(gap_before_solid(L_O=0.085, L_c=0.068), 6)
+    0.017
+    """
+    return L_O - L_c
+
+
+@formula(
+    "A_F = Q (a_F k_f + 0.015 F), a_F = 65.92 d^3.3/D^1.6 (−0.84 (w/10)³ + 3.781 (w/10)² − 4.244 (w/10) + 2.274), "
+    "k_f = 0.803 + 1.6/n − 1/(3 n²)",
+    cites=[EN_15800.at("tolerances on load")],
+    empirical="mm and N",
+)
+def load_tolerance(Q: Ratio, F: Newtons, d: Metres, D: Metres, n: Ratio) -> Newtons:
+    """Permissible deviation of a cold coiled spring's load from the drawing, either way.
+
+    A_F = Q (a_F k_f + 0.015 F), a_F = 65.92 d^3.3/D^1.6 (−0.84 (w/10)³ + 3.781 (w/10)² − 4.244 (w/10) + 2.274),
+    k_f = 0.803 + 1.6/n − 1/(3 n²)
+
+    ``Q`` factor of the quality grade (``quality_factor``); ``F`` stated load [N]; ``d`` wire, ``D`` mean coil
+    diameter [m], entered in mm; ``n`` working coils; w = D/d. Returns [N]. Raises OutOfRange beyond the
+    standard's wires of 0.07 to 16 mm, diameters to 200 mm, index of 4 to 20 and at least 2 coils.
+
+    Hand working, 8/48 mm, 8 coils, 1000 N, grade 2: 65.92 × 955.4/489.8 × 0.90732 = 116.7;
+    k_f = 0.803 + 0.2 − 0.0052 = 0.9978; 116.4 + 15 = 131 N.
+
+    >>> round(load_tolerance(Q=1.0, F=1000, d=0.008, D=0.048, n=8))
+    131
+
+    References: EN 15800:2008, load tolerances and the equations of its diagrams (from memory).
+    """
+    wire, mean, index = d / _MM, D / _MM, D / d
+    require(0.07 <= wire <= 16, f"wire {wire:.6g} mm is outside the standard's 0.07 to 16 mm")
+    require(mean <= 200, f"mean coil diameter {mean:.6g} mm is above the standard's 200 mm")
+    require(4 <= index <= 20, f"spring index {index:.6g} is outside the standard's 4 to 20")
+    require(n >= 2, f"{n:.6g} working coils are fewer than the standard's 2")
+    tenth = index / 10
+    shape = -0.84 * tenth**3 + 3.781 * tenth**2 - 4.244 * tenth + 2.274
+    by_size: float = 65.92 * wire**3.3 / mean**1.6 * shape
+    by_coils = 0.803 + 1.6 / n - 1 / (3 * n**2)
+    return Q * (by_size * by_coils + 0.015 * F)
+
+
+@formula("Δ = |F − F_s|", cites=[FIRST_PRINCIPLES])
+def load_difference(F: Newtons, F_s: Newtons) -> Newtons:
+    """Difference of a worked and a stated load, whichever is greater.
+
+    Δ = |F − F_s|
+
+    ``F`` worked, ``F_s`` stated load [N]. Returns [N].
+
+    >>> load_difference(F=980.0, F_s=1000.0)
+    20.0
+    """
+    return abs(F - F_s)
+
+
+@formula("δ = |R − R_s|/R_s", cites=[FIRST_PRINCIPLES])
+def rate_difference(R: NewtonsPerMetre, R_s: NewtonsPerMetre) -> Ratio:
+    """Difference of a worked and a stated rate as a share of the stated one.
+
+    δ = |R − R_s|/R_s
+
+    ``R`` worked, ``R_s`` stated rate [N/m]. Returns [-]. Raises OutOfRange unless R_s > 0.
+
+    >>> round(rate_difference(R=42e3, R_s=40e3), 6)
+    0.05
+    """
+    require(R_s > 0, f"stated rate {R_s:.6g} is not above 0")
+    return abs(R - R_s) / R_s
+
+
+@formula("τ_zul = x R_m", cites=[FIRST_PRINCIPLES])
+def share_of_strength(x: Ratio, R_m: Pascals) -> Pascals:
+    """Permissible stress, a share of the tensile strength.
+
+    τ_zul = x R_m
+
+    ``x`` share; ``R_m`` tensile strength [Pa]. Returns [Pa].
+
+    >>> share_of_strength(x=0.5, R_m=1600e6) / 1e6
+    800.0
+    """
+    return x * R_m
+
+
+@formula("j = 2 π f/ω", cites=[FIRST_PRINCIPLES])
+def surge_ratio(f: Hertz, omega: RadiansPerSecond) -> Ratio:
+    """Swings of the spring for each revolution of the cam.
+
+    j = 2 π f/ω
+
+    In its lowest mode: ``f`` lowest natural frequency [1/s]; ``omega`` speed of the cam [rad/s]. Returns [-].
+    Raises OutOfRange unless the cam turns.
+
+    Hand working: 120 per second on 6 revolutions a second: 20.
+
+    >>> round(surge_ratio(f=120.0, omega=6 * 6.283185307179586), 9)
+    20.0
+    """
+    require(omega > 0, "the cam does not turn")
+    return 2 * math.pi * f / omega
+
+
+@formula("c = D_h − (D + d + ΔD)", cites=[FIRST_PRINCIPLES])
+def clearance_outside(D_h: Metres, D: Metres, d: Metres, growth: Metres) -> Metres:
+    """Diametral room around the coils.
+
+    c = D_h − (D + d + ΔD)
+
+    ``D_h`` bore of what surrounds the spring; ``D`` mean coil diameter, ``d`` wire; ``growth`` what the
+    outside has grown since the spring was free [m]. Returns [m], negative where the coils rub.
+
+    Hand working: 58 − (48 + 8 + 0.152) = 1.848 mm.
+
+    >>> round(clearance_outside(D_h=0.058, D=0.048, d=0.008, growth=0.152e-3) * 1e3, 3)
+    1.848
+    """
+    return D_h - (D + d + growth)
+
+
+@formula("c = D − d − d_p", cites=[FIRST_PRINCIPLES])
+def clearance_inside(D: Metres, d: Metres, d_p: Metres) -> Metres:
+    """Diametral room between the coils and what stands inside them; a spring is narrowest when free.
+
+    c = D − d − d_p
+
+    ``D`` mean coil diameter, ``d`` wire, ``d_p`` diameter of the pin [m]. Returns [m].
+
+    >>> round(clearance_inside(D=0.048, d=0.008, d_p=0.038) * 1e3, 6)
+    2.0
+    """
+    return D - d - d_p
+
+
+@formula("F = F_1 + F_2", cites=[FIRST_PRINCIPLES])
+def remaining_load(F_1: Newtons, F_2: Newtons) -> Newtons:
+    """Load of the springs of a set that are left.
+
+    F = F_1 + F_2
+
+    ``F_1``, ``F_2`` loads [N]. Returns [N].
+
+    >>> remaining_load(F_1=400.0, F_2=200.0)
+    600.0
+    """
+    return F_1 + F_2
+
+
+@formula("F_n = x F", cites=[FIRST_PRINCIPLES])
+def share_of_load(x: Ratio, F: Newtons) -> Newtons:
+    """A load with the factor asked for.
+
+    F_n = x F
+
+    ``x`` factor; ``F`` load [N]. Returns [N].
+
+    >>> share_of_load(x=1.5, F=100.0)
+    150.0
+    """
+    return x * F
+
+
+@formula("F_r = F_f + g (m_v + m_s) 9.80665", cites=[FIRST_PRINCIPLES, CGPM], empirical="kg and N")
+def closing_need(F_f: Newtons, g: Ratio, m_v: Kilograms, m_s: Kilograms) -> Newtons:
+    """Load that shuts a valve slowly: friction, and the weight that opens it.
+
+    F_r = F_f + g (m_v + m_s) 9.80665
+
+    ``F_f`` friction [N]; ``g`` 1 where weight opens the valve, −1 where it shuts it, 0 across; ``m_v``,
+    ``m_s`` mass of valve and spindle [kg]. Returns [N], negative where weight alone shuts the valve.
+
+    Hand working: 20 + 6 × 9.80665 = 78.84 N.
+
+    >>> round(closing_need(F_f=20.0, g=1.0, m_v=4.5, m_s=1.5), 2)
+    78.84
+    """
+    return F_f + g * (m_v + m_s) * _GRAVITY
+
+
+@formula("c_r = (D_o − d_o − D − d)/2", cites=[FIRST_PRINCIPLES])
+def radial_room(D_o: Metres, d_o: Metres, D: Metres, d: Metres) -> Metres:
+    """Radial room between a spring and the next larger one round it.
+
+    c_r = (D_o − d_o − D − d)/2
+
+    ``D_o``, ``d_o`` mean coil diameter and wire of the outer, ``D``, ``d`` of the inner spring [m].
+    Returns [m], negative where they do not go into each other.
+
+    Hand working: (60 − 8 − 42 − 6)/2 = 2 mm.
+
+    >>> round(radial_room(D_o=0.060, d_o=0.008, D=0.042, d=0.006) * 1e3, 6)
+    2.0
+    """
+    return (D_o - d_o - D - d) / 2

@@ -1,0 +1,77 @@
+"""What several rules take of a spring: coil diameter, rate, loads, solid length."""
+
+from __future__ import annotations
+
+from speclint import Sheet
+from speclint.equations import Kelvins, Metres, Newtons, NewtonsPerMetre, Pascals, Ratio
+from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.handbook.springs import solid_coils, solid_length, spring_load, spring_rate
+from speclint.specs import CompressionSpring
+from speclint_springs.formulae.helical import (
+    deflection,
+    mean_from_inside,
+    mean_from_outside,
+    open_load_from_shut,
+)
+
+
+def mean_diameter(spring: CompressionSpring, sheet: Sheet, d: Metres) -> Metres:
+    """Mean coil diameter as stated, or from the outside or the inside diameter and the wire."""
+    if not sheet.is_stated("mean diameter", spring.mean_diameter):
+        if sheet.is_stated("outside diameter", spring.outside_diameter):
+            return sheet.work("D", mean_from_outside, D_e=sheet.take("D_e", spring.outside_diameter), d=d)
+        if sheet.is_stated("inside diameter", spring.inside_diameter):
+            return sheet.work("D", mean_from_inside, D_i=sheet.take("D_i", spring.inside_diameter), d=d)
+    return sheet.take("D", spring.mean_diameter)
+
+
+def modulus_of_rigidity(spring: CompressionSpring, sheet: Sheet, T: Kelvins = DRAWING_TEMPERATURE) -> Pascals:
+    """Modulus of rigidity of the wire; at the drawing's 20 °C unless a temperature is given."""
+    return sheet.look_up("G", sheet.material_of(spring).shear_modulus, of=spring, at=T)
+
+
+def rate(spring: CompressionSpring, sheet: Sheet, d: Metres, D: Metres) -> NewtonsPerMetre:
+    """Rate at 20 °C as stated, or from the sizes."""
+    if sheet.is_stated("rate", spring.rate):
+        return sheet.take("R", spring.rate)
+    G = modulus_of_rigidity(spring, sheet)
+    return sheet.work("R", spring_rate, G=G, d=d, D=D, n=working_coils(spring, sheet))
+
+
+def working_coils(spring: CompressionSpring, sheet: Sheet) -> Ratio:
+    """Coils that work."""
+    return sheet.take("n", spring.working_coils)
+
+
+def shut_load(spring: CompressionSpring, sheet: Sheet, d: Metres, D: Metres) -> Newtons:
+    """Load at the shut length at 20 °C as stated, or from rate and lengths."""
+    if sheet.is_stated("shut load", spring.shut_load):
+        return sheet.take("F_U", spring.shut_load)
+    R = rate(spring, sheet, d, D)
+    free, shut = sheet.take("L_0", spring.free_length), sheet.take("L_U", spring.shut_length)
+    return sheet.work("F_U", spring_load, R=R, s=sheet.work("s_U", deflection, L_0=free, L=shut))
+
+
+def open_load(spring: CompressionSpring, sheet: Sheet, d: Metres, D: Metres) -> Newtons:
+    """Load at the open length at 20 °C as stated, or from rate and lengths."""
+    if sheet.is_stated("open load", spring.open_load):
+        return sheet.take("F_O", spring.open_load)
+    R = rate(spring, sheet, d, D)
+    free, opened = sheet.take("L_0", spring.free_length), sheet.take("L_O", spring.open_length)
+    return sheet.work("F_O", spring_load, R=R, s=sheet.work("s_O", deflection, L_0=free, L=opened))
+
+
+def same_spring_open_load(
+    spring: CompressionSpring, sheet: Sheet, d: Metres, D: Metres, F_U: Newtons
+) -> Newtons:
+    """Load at the open length of the very spring that has the load ``F_U`` shut."""
+    R = rate(spring, sheet, d, D)
+    shut, opened = sheet.take("L_U", spring.shut_length), sheet.take("L_O", spring.open_length)
+    return sheet.work("F_O", open_load_from_shut, F_U=F_U, R=R, L_U=shut, L_O=opened)
+
+
+def greatest_solid_length(spring: CompressionSpring, sheet: Sheet, d: Metres) -> Metres:
+    """Solid length by process and ends."""
+    process, ends = sheet.read("process", spring.process), sheet.read("ends", spring.ends)
+    added = sheet.look_up("a", solid_coils, process=process, ends=ends)
+    return sheet.work("L_c", solid_length, n_t=sheet.take("n_t", spring.total_coils), a=added, d_max=d)

@@ -1,0 +1,1 @@
+"""Formulae of steam ways that no other family needs."""

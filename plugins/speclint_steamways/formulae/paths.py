@@ -1,0 +1,373 @@
+"""Formulae of a steam path: from header to valve, and from valve to nozzle."""
+
+from __future__ import annotations
+
+import math
+
+from speclint import FIRST_PRINCIPLES, formula, require
+from speclint.equations import (
+    Hertz,
+    Kelvins,
+    KilogramsPerCubicMetre,
+    KilogramsPerSecond,
+    Metres,
+    MetresPerSecond,
+    Newtons,
+    Pascals,
+    RadiansPerSecond,
+    Ratio,
+    SquareMetres,
+)
+from speclint_steamways.sources import BOURNE, POCKET_BOOK
+
+
+@formula("d = D − 2 t", cites=[FIRST_PRINCIPLES])
+def bore_of_pipe(D: Metres, t: Metres) -> Metres:
+    """Bore of a pipe.
+
+    d = D − 2 t
+
+    ``D`` outside, ``t`` wall [m]. Returns [m]. Raises OutOfRange where nothing is left.
+
+    >>> round(bore_of_pipe(D=0.1683, t=0.0056) * 1e3, 6)
+    157.1
+    """
+    require(2 * t < D, f"two walls of {t:.4g} leave no bore in a pipe of {D:.4g}")
+    return D - 2 * t
+
+
+@formula("ε_r = ε/d", cites=[FIRST_PRINCIPLES])
+def relative_roughness(ε: Metres, d: Metres) -> Ratio:
+    """Roughness over bore.
+
+    ε_r = ε/d
+
+    ``ε`` height of the equivalent sand grain, ``d`` bore or hydraulic diameter [m], above 0.
+    Raises OutOfRange otherwise.
+
+    >>> relative_roughness(ε=0.05, d=100.0)
+    0.0005
+    """
+    require(d > 0 * d, "the bore must be above 0")
+    return ε / d
+
+
+@formula("x = r/d", cites=[FIRST_PRINCIPLES])
+def radius_over_bore(r: Metres, d: Metres) -> Ratio:
+    """Radius of a bend over the bore.
+
+    x = r/d
+
+    ``r`` radius at the middle of the stream, ``d`` bore [m], above 0. Raises OutOfRange otherwise.
+
+    >>> radius_over_bore(r=300.0, d=150.0)
+    2.0
+    """
+    require(d > 0 * d, "the bore must be above 0")
+    return r / d
+
+
+@formula("ζ = n_b ζ_b + n_m ζ_m + ζ_0", cites=[FIRST_PRINCIPLES])
+def losses_together(n_b: Ratio, ζ_b: Ratio, n_m: Ratio, ζ_m: Ratio, ζ_0: Ratio) -> Ratio:
+    """Loss coefficients of one stage added up, all on its own speed.
+
+    ζ = n_b ζ_b + n_m ζ_m + ζ_0
+
+    ``n_b`` bends of ``ζ_b`` each; ``n_m`` sharp corners of ``ζ_m``; ``ζ_0`` of whatever else is in it.
+
+    >>> round(losses_together(n_b=2.0, ζ_b=0.2, n_m=1.0, ζ_m=1.1, ζ_0=0.5), 9)
+    2.0
+    """
+    return n_b * ζ_b + n_m * ζ_m + ζ_0
+
+
+@formula("Δp = Δp_f + Δp_ζ + Δp_s", cites=[FIRST_PRINCIPLES])
+def loss_of_stage(Δp_f: Pascals, Δp_ζ: Pascals, Δp_s: Pascals) -> Pascals:
+    """Pressure lost in one stage.
+
+    Δp = Δp_f + Δp_ζ + Δp_s
+
+    ``Δp_f`` to friction, ``Δp_ζ`` at bends and fittings, ``Δp_s`` at the step into it [Pa]. Returns [Pa].
+
+    >>> loss_of_stage(Δp_f=1000.0, Δp_ζ=500.0, Δp_s=250.0)
+    1750.0
+    """
+    return Δp_f + Δp_ζ + Δp_s
+
+
+@formula("p_2 = p − Δp", cites=[FIRST_PRINCIPLES])
+def pressure_after(p: Pascals, Δp: Pascals) -> Pascals:
+    """Pressure after a stage.
+
+    p_2 = p − Δp
+
+    ``p`` before it [Pa absolute], ``Δp`` lost in it [Pa], less than p. Raises OutOfRange otherwise.
+
+    >>> pressure_after(p=17e5, Δp=0.5e5)
+    1650000.0
+    """
+    require(Δp < p, f"the stage would lose {Δp / 1e5:.4g} bar of {p / 1e5:.4g}")
+    return p - Δp
+
+
+@formula("x = (p_1 − p_2)/p_1", cites=[FIRST_PRINCIPLES])
+def share_lost(p_1: Pascals, p_2: Pascals) -> Ratio:
+    """Pressure lost along a path as a share of that at its beginning.
+
+    x = (p_1 − p_2)/p_1
+
+    ``p_1``, ``p_2`` at beginning and end [Pa absolute], p_1 above 0. Raises OutOfRange otherwise.
+
+    >>> round(share_lost(p_1=16e5, p_2=15.2e5), 9)
+    0.05
+    """
+    require(p_1 > 0 * p_1, "the absolute pressure must be above 0")
+    return (p_1 - p_2) / p_1
+
+
+@formula("m_2 = m (1 − x)", cites=[FIRST_PRINCIPLES])
+def flow_left(m: KilogramsPerSecond, x: Ratio) -> KilogramsPerSecond:
+    """Flow left after branches have taken their share.
+
+    m_2 = m (1 − x)
+
+    ``m`` before [kg/s]; ``x`` share taken, 0 to 1. Returns [kg/s]. Raises OutOfRange outside.
+
+    >>> flow_left(m=2.0, x=0.25)
+    1.5
+    """
+    require(0 <= x <= 1, f"a share of {x:.4g} is not between 0 and 1")
+    return m * (1 - x)
+
+
+@formula("x = m_1/m_2", cites=[FIRST_PRINCIPLES])
+def flow_ratio(m_1: KilogramsPerSecond, m_2: KilogramsPerSecond) -> Ratio:
+    """One mass flow over another.
+
+    x = m_1/m_2
+
+    ``m_1``, ``m_2`` [kg/s], m_2 above 0. Raises OutOfRange otherwise.
+
+    >>> flow_ratio(m_1=1.0, m_2=4.0)
+    0.25
+    """
+    require(m_2 > 0 * m_2, "the flow to compare with must be above 0")
+    return m_1 / m_2
+
+
+@formula("x = A_1/A_2", cites=[FIRST_PRINCIPLES])
+def area_ratio(A_1: SquareMetres, A_2: SquareMetres) -> Ratio:
+    """One area over another.
+
+    x = A_1/A_2
+
+    ``A_1``, ``A_2`` [m²], A_2 above 0. Raises OutOfRange otherwise.
+
+    >>> area_ratio(A_1=0.02, A_2=0.016)
+    1.25
+    """
+    require(A_2 > 0 * A_2, "the area to compare with must be above 0")
+    return A_1 / A_2
+
+
+@formula("x = v/v_0", cites=[FIRST_PRINCIPLES])
+def speed_ratio(v: MetresPerSecond, v_0: MetresPerSecond) -> Ratio:
+    """A speed as a multiple of another.
+
+    x = v/v_0
+
+    ``v``, ``v_0`` [m/s], v_0 above 0. Raises OutOfRange otherwise.
+
+    >>> speed_ratio(v=60.0, v_0=40.0)
+    1.5
+    """
+    require(v_0 > 0 * v_0, "the speed to compare with must be above 0")
+    return v / v_0
+
+
+@formula("A = k D²", cites=[POCKET_BOOK.at("p. 501, approximate rules for locomotives")])
+def period_port(k: Ratio, D: Metres) -> SquareMetres:
+    """Port by the pocket-book's approximate rules.
+
+    A = k D²
+
+    ``k`` 0.08 for steam, 0.18 for the exhaust; ``D`` bore of the cylinder [m]. Returns [m²].
+
+    Hand working: 0.08 × 500² = 20 000 mm².
+
+    >>> round(period_port(k=0.08, D=0.5) * 1e6, 6)
+    20000.0
+    """
+    return k * D**2
+
+
+@formula("A = A_p v/4000, v in ft/min", cites=[BOURNE.at("Q. 320")], empirical="feet and minutes")
+def bourne_port(A_p: SquareMetres, v: MetresPerSecond) -> SquareMetres:
+    """Port by Bourne's rule of piston speed.
+
+    A = A_p v/4000 with v in ft/min
+
+    ``A_p`` area of the piston [m²]; ``v`` mean piston speed [m/s]. Returns [m²].
+
+    Hand working: 400 ft/min is 2.032 m/s and asks a tenth.
+
+    >>> round(bourne_port(A_p=0.2, v=2.032), 9)
+    0.02
+    """
+    return A_p * (v / 0.3048 * 60) / 4000
+
+
+@formula(
+    "A = 0.1 A_p v/600, v in ft/min", cites=[BOURNE.at("Q. 320, as the trade has it")], empirical="ft/min"
+)
+def trade_port(A_p: SquareMetres, v: MetresPerSecond) -> SquareMetres:
+    """Port by the trade's rule: a tenth of the piston at 600 ft/min.
+
+    A = 0.1 A_p v/600 with v in ft/min
+
+    Arguments as ``bourne_port``. Returns [m²].
+
+    >>> round(trade_port(A_p=0.2, v=3.048), 9)
+    0.02
+    """
+    return 0.1 * A_p * (v / 0.3048 * 60) / 600
+
+
+@formula("n = ω/(2 π)", cites=[FIRST_PRINCIPLES])
+def revolutions(ω: RadiansPerSecond) -> Hertz:
+    """Revolutions in a second.
+
+    n = ω/(2 π)
+
+    ``ω`` speed [rad/s]. Returns [1/s].
+
+    >>> round(revolutions(ω=4 * math.pi), 9)
+    2.0
+    """
+    return ω / (2 * math.pi)
+
+
+@formula("Δp = ρ/2 (A_p v/(C A))²", cites=[FIRST_PRINCIPLES])
+def breathing_depression(
+    ρ: KilogramsPerCubicMetre, A_p: SquareMetres, v: MetresPerSecond, C: Ratio, A: SquareMetres
+) -> Pascals:
+    """Depression in a cylinder that draws its air through a way as fast as the piston runs away from it.
+
+    Δp = ρ/2 (A_p v/(C A))²
+
+    ``ρ`` density of the air [kg/m³]; ``A_p`` piston [m²]; ``v`` its speed [m/s]; ``C`` discharge coefficient, above 0
+    to 1; ``A`` area of the way [m²], above 0. Returns [Pa]. Good below a tenth of the atmosphere.
+    Raises OutOfRange outside.
+
+    Hand working: 1.2/2 × (0.2 × 10/(0.5 × 0.05))² = 0.6 × 80² = 3840 Pa.
+
+    >>> round(breathing_depression(ρ=1.2, A_p=0.2, v=10.0, C=0.5, A=0.05), 6)
+    3840.0
+    """
+    require(0 < C <= 1, f"discharge coefficient {C:.4g} is not between 0 and 1")
+    require(A > 0 * A, "the area of the way must be above 0")
+    return ρ / 2 * (A_p * v / (C * A)) ** 2
+
+
+@formula("ρ = p M/(R T)", cites=[FIRST_PRINCIPLES], empirical="R and M of dry air in SI: 287.05 J/(kg·K)")
+def air_density(p: Pascals, T: Kelvins) -> KilogramsPerCubicMetre:
+    """Density of dry air as a perfect gas.
+
+    ρ = p/(287.05 T)
+
+    ``p`` [Pa absolute]; ``T`` [K], above 0. Returns [kg/m³]. Raises OutOfRange otherwise.
+
+    International Standard Atmosphere at sea level (from memory): 1.2250 kg/m³.
+
+    >>> round(air_density(p=101_325.0, T=288.15), 4)
+    1.225
+    """
+    require(T > 0, "the temperature must be above 0 absolute")
+    return p / (287.05 * T)
+
+
+@formula("x = F/F_0", cites=[FIRST_PRINCIPLES])
+def force_ratio(F: Newtons, F_0: Newtons) -> Ratio:
+    """A force as a multiple of another.
+
+    x = F/F_0
+
+    ``F``, ``F_0`` [N], F_0 above 0. Raises OutOfRange otherwise.
+
+    >>> force_ratio(F=1100.0, F_0=1000.0)
+    1.1
+    """
+    require(F_0 > 0 * F_0, "the force to compare with must be above 0")
+    return F / F_0
+
+
+@formula("m = z m_1", cites=[FIRST_PRINCIPLES])
+def flow_of_cylinders(z: Ratio, m_1: KilogramsPerSecond) -> KilogramsPerSecond:
+    """Flow of several cylinders together.
+
+    m = z m_1
+
+    ``z`` cylinders; ``m_1`` flow of one [kg/s]. Returns [kg/s].
+
+    >>> flow_of_cylinders(z=2.0, m_1=1.5)
+    3.0
+    """
+    return z * m_1
+
+
+@formula("A = z π d²/4", cites=[FIRST_PRINCIPLES])
+def nozzle_area(z: Ratio, d: Metres) -> SquareMetres:
+    """Area of several round nozzles together.
+
+    A = z π d²/4
+
+    ``z`` openings of diameter ``d`` [m]. Returns [m²].
+
+    >>> round(nozzle_area(z=4.0, d=0.1) * 1e6, 2)
+    31415.93
+    """
+    return z * math.pi * d**2 / 4
+
+
+@formula("r = p_2/p", cites=[FIRST_PRINCIPLES])
+def pressure_share(p_2: Pascals, p: Pascals) -> Ratio:
+    """Pressure after a nozzle over that before it, both absolute.
+
+    r = p_2/p
+
+    ``p_2``, ``p`` [Pa absolute], p above 0. Raises OutOfRange otherwise.
+
+    >>> pressure_share(p_2=1.0e5, p=1.25e5)
+    0.8
+    """
+    require(p > 0 * p, "the absolute pressure must be above 0")
+    return p_2 / p
+
+
+@formula("d = k D", cites=[POCKET_BOOK.at("p. 501, approximate rules for locomotives")])
+def share_of_bore(k: Ratio, D: Metres) -> Metres:
+    """A size that the period's rules give as a share of the cylinder's bore.
+
+    d = k D
+
+    ``k`` share; ``D`` bore [m]. Returns [m].
+
+    >>> round(share_of_bore(k=0.3, D=0.5), 9)
+    0.15
+    """
+    return k * D
+
+
+@formula("x = d/d_0", cites=[FIRST_PRINCIPLES])
+def size_ratio(d: Metres, d_0: Metres) -> Ratio:
+    """One size as a share of another.
+
+    x = d/d_0
+
+    ``d``, ``d_0`` [m], d_0 above 0. Raises OutOfRange otherwise.
+
+    >>> size_ratio(d=165.0, d_0=150.0)
+    1.1
+    """
+    require(d_0 > 0 * d_0, "the size to compare with must be above 0")
+    return d / d_0

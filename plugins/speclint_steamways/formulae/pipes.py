@@ -1,0 +1,153 @@
+"""Formulae of steam pipes beside those of the handbook."""
+
+from __future__ import annotations
+
+from speclint import FIRST_PRINCIPLES, formula, require
+from speclint.equations import KelvinDifference, Kelvins, Metres, Pascals, Ratio
+from speclint.handbook.steam import B31_1, EN_13480_3
+from speclint_steamways.sources import ASME_II_D, EN_13480_5
+
+
+@formula("S = min(R_m/3.5, 2 R_p/3)", cites=[ASME_II_D.at("table 1-100, wrought ferrous material")])
+def power_piping_allowable(R_m: Pascals, R_p: Pascals) -> Pascals:
+    """Allowable stress of wrought steel pipe after the American code, below the temperatures of creep.
+
+    S = min(R_m/3.5, 2 R_p/3)
+
+    ``R_m`` least tensile strength at 20 °C; ``R_p`` least 0.2 % proof stress at metal temperature [Pa].
+    Returns [Pa]. The code's own tables go before it. Raises OutOfRange unless both are above 0.
+
+    Hand working: 450/3.5 = 128.6, 2 × 156/3 = 104 MPa.
+
+    >>> round(power_piping_allowable(R_m=450e6, R_p=156e6) / 1e6, 3)
+    104.0
+    """
+    require(R_m > 0, "the tensile strength must be above 0")
+    require(R_p > 0, "the proof stress must be above 0")
+    return min(R_m / 3.5, 2 * R_p / 3)
+
+
+@formula("t_l = t (1 − u)", cites=[B31_1.at("102.4.2 and 104.1.2, mill tolerance")])
+def least_wall(t: Metres, u: Ratio) -> Metres:
+    """Thinnest wall that the mill may send.
+
+    t_l = t (1 − u)
+
+    ``t`` wall ordered [m]; ``u`` the mill's minus tolerance as a share. Returns [m].
+    Raises OutOfRange unless 0 ≤ u < 1.
+
+    >>> round(least_wall(t=0.008, u=0.125) * 1e3, 6)
+    7.0
+    """
+    require(0 <= u < 1, f"mill tolerance {u:.6g} is not between 0 and 1")
+    return t * (1 - u)
+
+
+@formula("t_b = t (1 − k)", cites=[FIRST_PRINCIPLES])
+def wall_outside_bend(t: Metres, k: Ratio) -> Metres:
+    """Wall left on the outside of a bend.
+
+    t_b = t (1 − k)
+
+    ``t`` wall before bending [m]; ``k`` share of it lost in the bending. Returns [m].
+    Raises OutOfRange unless 0 ≤ k < 1.
+
+    >>> round(wall_outside_bend(t=0.007, k=0.2) * 1e3, 6)
+    5.6
+    """
+    require(0 <= k < 1, f"thinning {k:.6g} is not between 0 and 1")
+    return t * (1 - k)
+
+
+@formula("t = e + c", cites=[EN_13480_3.at("4.3, thickness with allowances")])
+def with_allowance(e: Metres, c: Metres) -> Metres:
+    """Wall after EN 13480-3 with what corrosion and wear may take.
+
+    t = e + c
+
+    ``e`` wall that the pressure needs, ``c`` allowance [m]. Returns [m].
+
+    >>> round(with_allowance(e=0.002, c=0.001) * 1e3, 6)
+    3.0
+    """
+    return e + c
+
+
+@formula("p_w = p max(k, 1.25 f_20/f_T)", cites=[EN_13480_5.at("9.3.2.2"), B31_1.at("137.4.5")])
+def wanted_pipe_test(p: Pascals, k: Ratio, f_20: Pascals, f_T: Pascals) -> Pascals:
+    """Hydraulic test that a pipe needs.
+
+    p_w = p max(k, 1.25 f_20/f_T)
+
+    ``p`` pressure in service, gauge [Pa]; ``k`` least factor; ``f_20``, ``f_T`` allowable stress cold and at
+    service temperature [Pa]. Returns [Pa] gauge. Raises OutOfRange unless f_T is above 0.
+
+    Hand working: 1.6 MPa, 1.5, 180 and 100 MPa: 1.25 × 1.8 = 2.25, 3.6 MPa.
+
+    >>> round(wanted_pipe_test(p=1.6e6, k=1.5, f_20=180e6, f_T=100e6) / 1e6, 6)
+    3.6
+    """
+    require(f_T > 0, "the allowable stress must be above 0")
+    return p * max(k, 1.25 * f_20 / f_T)
+
+
+@formula("S = p (D − 2 y t)/(2 E t)", cites=[B31_1.at("104.1.2, turned round")])
+def hoop_stress_of_pipe(p: Pascals, D: Metres, t: Metres, E: Ratio, y: Ratio) -> Pascals:
+    """Hoop stress in a pipe's wall by the code's own formula.
+
+    S = p (D − 2 y t)/(2 E t)
+
+    ``p`` gauge [Pa]; ``D`` outside, ``t`` wall without its allowance [m]; ``E`` joint factor; ``y`` factor of
+    the code. Returns [Pa]. Raises OutOfRange unless 0 < t < D/2 and 0 < E ≤ 1.
+
+    Hand working: 3 MPa, 100 mm, 4 mm, y 0.4: 3 × 96.8/8 = 36.3 MPa.
+
+    >>> round(hoop_stress_of_pipe(p=3e6, D=0.1, t=0.004, E=1.0, y=0.4) / 1e6, 6)
+    36.3
+    """
+    require(t > 0 and 2 * t < D, f"wall {t:.6g} is not between 0 and half of {D:.6g}")
+    require(0 < E <= 1, f"joint factor {E:.6g} is not between 0 and 1")
+    return p * (D - 2 * y * t) / (2 * E * t)
+
+
+@formula("S_t = x R_p", cites=[B31_1.at("102.3.3(B)")])
+def share_of_proof_stress(x: Ratio, R_p: Pascals) -> Pascals:
+    """Stress allowed at the test.
+
+    S_t = x R_p
+
+    ``x`` share; ``R_p`` least proof stress at the test's temperature [Pa]. Returns [Pa].
+
+    >>> share_of_proof_stress(x=0.9, R_p=200e6) / 1e6
+    180.0
+    """
+    return x * R_p
+
+
+@formula("ΔT = T − T_0", cites=[FIRST_PRINCIPLES])
+def rise(T: Kelvins, T_0: Kelvins) -> KelvinDifference:
+    """Rise of temperature from cold to hot.
+
+    ΔT = T − T_0
+
+    ``T`` hot, ``T_0`` cold [K]. Returns [K].
+
+    >>> rise(T=673.0, T_0=293.0)
+    380.0
+    """
+    return T - T_0
+
+
+@formula("Y = Δ + s", cites=[FIRST_PRINCIPLES])
+def movement_to_take_up(Δ: Metres, s: Metres) -> Metres:
+    """Movement that a pipe between anchors must take up, its growth and the anchors' movement in one line.
+
+    Y = Δ + s
+
+    ``Δ`` growth of the straight distance between anchors, ``s`` resultant movement of the anchors [m].
+    Returns [m]: the most it can be, whatever the directions.
+
+    >>> round(movement_to_take_up(Δ=0.010, s=0.002) * 1e3, 6)
+    12.0
+    """
+    return Δ + s

@@ -1,0 +1,254 @@
+"""The steam path: its stages one after another, and the steam carried along them."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from speclint import Sheet
+from speclint.equations import (
+    JoulesPerKilogram,
+    Kelvins,
+    KilogramsPerCubicMetre,
+    KilogramsPerSecond,
+    Metres,
+    MetresPerSecond,
+    Pascals,
+    Ratio,
+    SquareMetres,
+)
+from speclint.handbook.members import round_area
+from speclint.handbook.steam import (
+    bend_loss,
+    contraction_loss,
+    density_at_enthalpy,
+    enlargement_loss,
+    fitting_pressure_loss,
+    friction_factor,
+    friction_pressure_loss,
+    hydraulic_diameter,
+    mach_number,
+    mean_speed,
+    mitre_loss,
+    reynolds_number,
+    rough_friction_factor,
+    steam_enthalpy,
+    steam_speed_of_sound,
+    steam_viscosity,
+    temperature_at_enthalpy,
+)
+from speclint.specs import BlastNozzle, Component, LoadCase, SteamPassage, SteamPipe
+from speclint_steamways.formulae.paths import (
+    bore_of_pipe,
+    flow_left,
+    loss_of_stage,
+    losses_together,
+    pressure_after,
+    radius_over_bore,
+    relative_roughness,
+)
+
+Stage = SteamPipe | SteamPassage
+#: Kinds at which a steam path may end.
+ENDS = (SteamPassage, SteamPipe, BlastNozzle)
+#: Ways that lead off a path, or into a cylinder that drifts.
+_OFF_THE_PATH = ("branch", "breathing way")
+_QUARTER = math.pi / 2
+
+
+class Section(NamedTuple):
+    """The section of a stage: its area and hydraulic diameter."""
+
+    A: SquareMetres
+    d: Metres
+
+
+class Flow(NamedTuple):
+    """The steam in one stage."""
+
+    i: str
+    stage: Stage
+    A: SquareMetres
+    m: KilogramsPerSecond
+    p: Pascals
+    T: Kelvins
+    ρ: KilogramsPerCubicMetre
+    v: MetresPerSecond
+    Ma: Ratio
+
+
+class Path(NamedTuple):
+    """The steam along a whole path; ``h`` stays, ``p`` is that at its end, ``m`` the flow that arrives there."""
+
+    flows: tuple[Flow, ...]
+    h: JoulesPerKilogram
+    p: Pascals
+    m: KilogramsPerSecond
+
+
+def stages_to(end: Component, sheet: Sheet) -> tuple[Stage, ...]:
+    """The stages of the path that ends here, in the order of the steam; not applicable where it goes on."""
+    if isinstance(end, SteamPassage):
+        place = _place(end, sheet)
+        if place in _OFF_THE_PATH:
+            raise sheet.not_applicable("it leads off a path")
+        if place == "port" and not sheet.is_stated(f"what {end.id} follows", end.follows):
+            raise sheet.not_applicable("it lies between valve and cylinder")
+    if isinstance(end, BlastNozzle):
+        return _back_from(sheet.follow(end.follows), sheet)
+    further = _followers(end, sheet)
+    if further:
+        raise sheet.not_applicable(f"the path goes on to {further[0].id} and is judged at its end")
+    return _back_from(end, sheet)
+
+
+def _place(passage: SteamPassage, sheet: Sheet) -> str:
+    return sheet.read(f"place of {passage.id}", passage.place)
+
+
+def _followers(stage: Component, sheet: Sheet) -> list[Component]:
+    """What states that it follows a stage, branches left out."""
+    found: list[Component] = []
+    for one in _stating_to_follow(stage, sheet):
+        if not (isinstance(one, SteamPassage) and _place(one, sheet) in _OFF_THE_PATH):
+            found.append(one)
+    return found
+
+
+def _stating_to_follow(stage: Component, sheet: Sheet) -> list[SteamPassage | SteamPipe | BlastNozzle]:
+    linked: list[SteamPassage | SteamPipe | BlastNozzle] = [
+        *sheet.belonging_to(stage, SteamPassage),
+        *sheet.belonging_to(stage, SteamPipe),
+        *sheet.belonging_to(stage, BlastNozzle),
+    ]
+    return [
+        one
+        for one in linked
+        if sheet.is_stated(f"what {one.id} follows", one.follows) and sheet.follow(one.follows).id == stage.id
+    ]
+
+
+def _back_from(last: Component, sheet: Sheet) -> tuple[Stage, ...]:
+    stages: list[Stage] = []
+    part = last
+    while True:
+        if not isinstance(part, SteamPipe | SteamPassage):
+            raise sheet.not_assessed(f"{part.id} is neither pipe nor passage of a steam path", part.where)
+        stages.append(part)
+        if not sheet.is_stated(f"what {part.id} follows", part.follows):
+            return tuple(reversed(stages))
+        part = sheet.follow(part.follows)
+
+
+def branches_off(stage: Stage, sheet: Sheet) -> list[SteamPassage]:
+    """The branches that a stage feeds."""
+    return [
+        one
+        for one in _stating_to_follow(stage, sheet)
+        if isinstance(one, SteamPassage) and _place(one, sheet) == "branch"
+    ]
+
+
+def carries_live(stages: Sequence[Stage], sheet: Sheet) -> bool:
+    """Whether the path brings live steam."""
+    return sheet.read("carries", stages[0].carries) == "live steam"
+
+
+def section_of(stage: Stage, i: str, sheet: Sheet) -> Section:
+    """Area and hydraulic diameter: of a pipe by its outside and wall, of a passage by area and wetted edge."""
+    if isinstance(stage, SteamPipe):
+        D, t = sheet.take(f"D_{i}", stage.outside_diameter), sheet.take(f"t_{i}", stage.wall)
+        d = sheet.work(f"d_{i}", bore_of_pipe, D=D, t=t)
+        return Section(sheet.work(f"A_{i}", round_area, d=d), d)
+    A = sheet.take(f"A_{i}", stage.area)
+    return Section(A, sheet.work(f"d_{i}", hydraulic_diameter, A=A, P=sheet.take(f"P_{i}", stage.perimeter)))
+
+
+def carried_along(stages: Sequence[Stage], case: LoadCase, sheet: Sheet) -> Path:
+    """Area, speed, Mach number, pressure and temperature, stage by stage, at the mean flow of one cylinder.
+
+    The enthalpy is that at the beginning: no heat is lost and none of the speed is won back. Live steam begins
+    at the duty's pressure of the chest, a little less dense than at the header.
+    """
+    live = carries_live(stages, sheet)
+    p = sheet.take_absolute("p_1", case.live_pressure if live else case.exhaust_pressure)
+    T = sheet.take("T", case.live_temperature if live else case.exhaust_temperature)
+    h = sheet.work("h", steam_enthalpy, p=p, T=T)
+    m = sheet.take("m", case.steam_flow)
+    flows: list[Flow] = []
+    for number, stage in enumerate(stages, 1):
+        i = str(number)
+        section = section_of(stage, i, sheet)
+        flow = _steam(i, stage, section, (p, h, m), sheet)
+        loss = _loss(flow, section.d, flows[-1] if flows else None, sheet)
+        flows.append(flow)
+        p = sheet.work(f"p_{number + 1}", pressure_after, p=p, Δp=loss)
+        m = _less_branches(stage, m, i, sheet)
+    return Path(tuple(flows), h, p, m)
+
+
+def _steam(i: str, stage: Stage, section: Section, given: tuple[float, float, float], sheet: Sheet) -> Flow:
+    p, h, m = given
+    T = sheet.work(f"T_{i}", temperature_at_enthalpy, p=p, h=h)
+    ρ = sheet.work(f"ρ_{i}", density_at_enthalpy, p=p, h=h)
+    v = sheet.work(f"v_{i}", mean_speed, m=m, ρ=ρ, A=section.A)
+    sound = sheet.work(f"w_{i}", steam_speed_of_sound, p=p, T=T)
+    Ma = sheet.work(f"Ma_{i}", mach_number, v=v, w=sound)
+    return Flow(i, stage, section.A, m, p, T, ρ, v, Ma)
+
+
+def _less_branches(stage: Stage, m: KilogramsPerSecond, i: str, sheet: Sheet) -> KilogramsPerSecond:
+    for branch in branches_off(stage, sheet):
+        m = sheet.work(f"m_{int(i) + 1}", flow_left, m=m, x=sheet.take(f"x_{branch.id}", branch.share))
+    return m
+
+
+def _loss(flow: Flow, d: Metres, before: Flow | None, sheet: Sheet) -> Pascals:
+    """Friction, bends, and the step from the stage before."""
+    i, stage = flow.i, flow.stage
+    μ = sheet.work(f"μ_{i}", steam_viscosity, p=flow.p, T=flow.T)
+    Re = sheet.work(f"Re_{i}", reynolds_number, ρ=flow.ρ, v=flow.v, d=d, μ=μ)
+    ε_r = sheet.work(f"ε_{i}", relative_roughness, ε=sheet.take(f"ε_0{i}", stage.roughness), d=d)
+    f = sheet.work(f"f_{i}", friction_factor, Re=Re, ε_r=ε_r)
+    L = sheet.take(f"L_{i}", stage.length)
+    friction = sheet.work(f"Δp_f{i}", friction_pressure_loss, f=f, L=L, d=d, ρ=flow.ρ, v=flow.v)
+    ζ = _fittings(stage, i, d, ε_r, sheet)
+    fittings = sheet.work(f"Δp_ζ{i}", fitting_pressure_loss, ζ=ζ, ρ=flow.ρ, v=flow.v)
+    step = _step(flow, before, sheet) if before else 0.0
+    return sheet.work(f"Δp_{i}", loss_of_stage, Δp_f=friction, Δp_ζ=fittings, Δp_s=step)
+
+
+def _fittings(stage: Stage, i: str, d: Metres, ε_r: Ratio, sheet: Sheet) -> Ratio:
+    """Bends of a quarter turn, sharp corners, and what else is stated; a pipe has bends only."""
+    bends = sheet.count(f"n_b{i}", stage.bends)
+    mitres = sheet.count(f"n_m{i}", stage.mitres) if isinstance(stage, SteamPassage) else 0
+    other = sheet.take(f"ζ_0{i}", stage.loss_coefficient) if isinstance(stage, SteamPassage) else 0.0
+    if bends + mitres == 0:
+        return sheet.work(f"ζ_{i}", losses_together, n_b=0.0, ζ_b=0.0, n_m=0.0, ζ_m=0.0, ζ_0=other)
+    f_T = sheet.work(f"f_T{i}", rough_friction_factor, ε_r=ε_r)
+    round_bend = corner = 0.0
+    if bends:
+        over = sheet.work(f"r/d_{i}", radius_over_bore, r=sheet.take(f"r_{i}", stage.bend_radius), d=d)
+        round_bend = sheet.work(f"ζ_b{i}", bend_loss, r_d=over, θ=_QUARTER, f_T=f_T)
+    if mitres:
+        corner = sheet.work(f"ζ_m{i}", mitre_loss, θ=_QUARTER, f_T=f_T)
+    return sheet.work(
+        f"ζ_{i}",
+        losses_together,
+        n_b=float(bends),
+        ζ_b=round_bend,
+        n_m=float(mitres),
+        ζ_m=corner,
+        ζ_0=other,
+    )
+
+
+def _step(flow: Flow, before: Flow, sheet: Sheet) -> Pascals:
+    """A sudden step: an enlargement loses by the speed before it, a contraction by the speed after it."""
+    i = flow.i
+    if flow.A >= before.A:
+        ζ = sheet.work(f"ζ_s{i}", enlargement_loss, A_1=before.A, A_2=flow.A)
+        return sheet.work(f"Δp_s{i}", fitting_pressure_loss, ζ=ζ, ρ=before.ρ, v=before.v)
+    ζ = sheet.work(f"ζ_s{i}", contraction_loss, A_1=before.A, A_2=flow.A)
+    return sheet.work(f"Δp_s{i}", fitting_pressure_loss, ζ=ζ, ρ=flow.ρ, v=flow.v)

@@ -1,0 +1,71 @@
+"""What is not known within limits, as readings with a low and a high."""
+
+from __future__ import annotations
+
+from speclint import FIRST_PRINCIPLES
+from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.handbook.materials import Material
+from speclint.handbook.members import contact_modulus
+from speclint.handbook.tables import Reading
+
+_SENSE_OF_WEIGHT = {"upwards": 1.0, "sideways": 0.0, "downwards": -1.0}
+_SENSE_OF_STEAM = {"lifts": 1.0, "holds shut": -1.0}
+_SENSE_OF_PUSH = {"open": 1.0, "shut": -1.0}
+
+
+def place_of_seal() -> Reading:
+    """Where across the ring of contact a beat seals: anywhere from its smaller to its larger edge.
+
+    >>> place_of_seal().high
+    1.0
+    """
+    return Reading("place of the sealing circle on the contact", 0.5, 0.0, 1.0, "", FIRST_PRINCIPLES)
+
+
+def sense_of_weight(opens: str) -> Reading:
+    """1 where weight shuts a valve that opens upwards, −1 where it opens one that opens downwards.
+
+    >>> sense_of_weight("downwards").nominal
+    -1.0
+    """
+    return Reading.exact(f"sense of weight, opening {opens}", _SENSE_OF_WEIGHT[opens], "", FIRST_PRINCIPLES)
+
+
+def sense_of_push(pushed: str) -> Reading:
+    """1 where steam on the end of the spindle pushes the valve open, −1 where shut.
+
+    >>> sense_of_push("shut").nominal
+    -1.0
+    """
+    return Reading.exact(
+        f"sense of the spindle's load, pushed {pushed}", _SENSE_OF_PUSH[pushed], "", FIRST_PRINCIPLES
+    )
+
+
+def sense_of_steam(steam_load: str) -> Reading:
+    """1 where the drawing says that steam lifts the shut valve, −1 where it holds it.
+
+    >>> sense_of_steam("holds shut").nominal
+    -1.0
+    """
+    return Reading.exact(
+        f"sense in which steam {steam_load}", _SENSE_OF_STEAM[steam_load], "", FIRST_PRINCIPLES
+    )
+
+
+def modulus_of_pair(one: Material, other: Material) -> Reading:
+    """Contact modulus [Pa] of two metals at 20 °C, with what the spread of their constants leaves open.
+
+    >>> from speclint.handbook.materials import material
+    >>> steel = material("case-hardening-16MnCr5")
+    >>> pair = modulus_of_pair(steel, steel)
+    >>> pair.low < pair.nominal < pair.high
+    True
+    """
+    E_1, E_2 = one.modulus(DRAWING_TEMPERATURE), other.modulus(DRAWING_TEMPERATURE)
+    nu_1, nu_2 = one.poisson(), other.poisson()
+    low = contact_modulus(E_1.low, nu_1.low, E_2.low, nu_2.low)
+    nominal = contact_modulus(E_1.nominal, nu_1.nominal, E_2.nominal, nu_2.nominal)
+    high = contact_modulus(E_1.high, nu_1.high, E_2.high, nu_2.high)
+    what = f"contact modulus of {one.name} on {other.name}"
+    return Reading(what, nominal, low, high, E_1.unit, E_1.source)

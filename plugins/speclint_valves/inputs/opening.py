@@ -1,0 +1,89 @@
+"""What several rules take of an open valve: its beats, throats and flow area, and the cylinder it serves."""
+
+from __future__ import annotations
+
+import math
+
+from speclint import Sheet
+from speclint.equations import Metres, MetresPerSecond, RadiansPerSecond, SquareMetres
+from speclint.handbook.cams import mean_piston_speed, piston_speed
+from speclint.handbook.steam import beat_area, double_beat_flow_area, single_beat_flow_area, throat_area
+from speclint.specs import Beat, CylinderBlock, CylinderLiner, PoppetValve
+from speclint_valves.formulae.flow import governing_area, piston_area, revolutions
+
+
+def beats_of(valve: PoppetValve, sheet: Sheet) -> tuple[tuple[str, Beat], ...]:
+    """The beats, each with the index that its symbols carry."""
+    count = sheet.count("z", valve.beats)
+    if count not in (1, 2):
+        raise sheet.not_covered(f"a poppet valve of {count} beats: one or two are covered")
+    both = (("u", valve.upper_beat), ("l", valve.lower_beat))
+    return both[:count]
+
+
+def throat(beat: Beat, index: str, sheet: Sheet) -> SquareMetres:
+    """Area of the passage that a beat feeds."""
+    bore, blocked = sheet.take(f"D_{index}", beat.throat), sheet.take(f"A_o{index}", beat.blocked_area)
+    return sheet.work(f"T_{index}", throat_area, D=bore, d=0.0, A_o=blocked)
+
+
+def curtain(beat: Beat, index: str, h: Metres, sheet: Sheet) -> SquareMetres:
+    """Area between a beat and its seat at a lift."""
+    return sheet.work(
+        f"A_{index}",
+        beat_area,
+        h=h,
+        d=sheet.take(f"d_{index}", beat.seat_diameter),
+        w=sheet.take(f"w_{index}", beat.contact_width),
+        β=sheet.take(f"β_{index}", beat.seat_angle),
+    )
+
+
+def flow_area(valve: PoppetValve, sheet: Sheet) -> SquareMetres:
+    """Flow area at full lift: each beat no more than its throat."""
+    h = sheet.take("h", valve.lift)
+    sizes = [
+        (curtain(beat, index, h, sheet), throat(beat, index, sheet)) for index, beat in beats_of(valve, sheet)
+    ]
+    if len(sizes) == 1:
+        return sheet.work("A", single_beat_flow_area, A_b=sizes[0][0], T=sizes[0][1])
+    (A_u, T_u), (A_l, T_l) = sizes
+    return sheet.work("A", double_beat_flow_area, A_u=A_u, T_u=T_u, A_l=A_l, T_l=T_l)
+
+
+def passage(valve: PoppetValve, sheet: Sheet) -> SquareMetres:
+    """The narrower of valve and port."""
+    A = flow_area(valve, sheet)
+    return sheet.work("A_g", governing_area, A_v=A, A_port=sheet.take("A_port", valve.port_area))
+
+
+def block_of(valve: PoppetValve, sheet: Sheet) -> CylinderBlock:
+    """The block that holds the seat of the upper beat."""
+    return sheet.follow(sheet.follow(valve.upper_beat.seat).pressed_into)
+
+
+def piston(valve: PoppetValve, block: CylinderBlock, sheet: Sheet) -> SquareMetres:
+    """Area of the piston in the liner of the bore that the valve serves."""
+    name = sheet.read("bore of the cylinder", valve.cylinder_bore)
+    for liner in sheet.belonging_to(block, CylinderLiner):
+        if sheet.read(f"bore that houses {liner.id}", liner.in_bore) == name:
+            return sheet.work("A_p", piston_area, d=sheet.take("d_c", liner.bore))
+    raise sheet.not_assessed(f"no liner states that it is housed in bore {name} of {block.id}")
+
+
+def mean_speed(block: CylinderBlock, ω: RadiansPerSecond, sheet: Sheet) -> MetresPerSecond:
+    """Mean piston speed."""
+    stroke = sheet.take("S", block.drive.stroke)
+    return sheet.work("c_m", mean_piston_speed, S=stroke, n=sheet.work("n", revolutions, ω=ω))
+
+
+def greatest_speed(block: CylinderBlock, ω: RadiansPerSecond, sheet: Sheet) -> MetresPerSecond:
+    """Greatest piston speed over the stroke."""
+    r = sheet.take("S", block.drive.stroke) / 2
+    rod = sheet.take("l", block.drive.connecting_rod_length)
+
+    def speed(θ: float) -> float:
+        return piston_speed(r=r, l=rod, ω=ω, θ=θ)
+
+    angle = sheet.scan("θ", "crank angle of the greatest piston speed", speed, 0.0, math.pi, unit="rad")
+    return sheet.work("c_max", piston_speed, r=r, l=rod, ω=ω, θ=angle)

@@ -1,0 +1,106 @@
+"""What several rules take of a seat ring: its housing, its fit cold and hot, pressure and stresses."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from speclint import Judgement, Sheet
+from speclint.equations import Kelvins, Metres, Pascals
+from speclint.handbook.fits import (
+    DRAWING_TEMPERATURE,
+    contact_pressure,
+    hot_interference,
+    inner_hoop_stress,
+    outer_tresca_stress,
+)
+from speclint.specs import CylinderBlock, SeatBore, ValveSeat
+from speclint_valves.formulae.fits import (
+    interference,
+    pressing_interference,
+    ring_of_block,
+    share_of_strength,
+    size_of_stress,
+)
+
+
+@dataclass(frozen=True)
+class Fit:
+    """A seat in its bore: the block, the bore's table, joint diameters and the cold interference."""
+
+    block: CylinderBlock
+    housing: SeatBore
+    joint: Metres
+    delta: Metres
+
+
+def cold_fit(seat: ValveSeat, sheet: Sheet) -> Fit:
+    """The fit as the drawings give it, at 20 °C."""
+    block = sheet.follow(seat.pressed_into)
+    housing = sheet.entry(block.seat_bores, seat.in_bore, f"seat bores of {block.id}")
+    outside = sheet.take("D_s", seat.outside_diameter)
+    bore = sheet.take("D_b", housing.diameter)
+    return Fit(block, housing, bore, sheet.work("δ", interference, D_s=outside, D_b=bore))
+
+
+def interference_at(seat: ValveSeat, fit: Fit, sheet: Sheet, T_s: Kelvins, T_b: Kelvins) -> Metres:
+    """The interference with ring and block each at its temperature."""
+    ring, block = sheet.material_of(seat), sheet.material_of(fit.block)
+    return sheet.work(
+        "δ_h",
+        hot_interference,
+        delta=fit.delta,
+        D=fit.joint,
+        alpha_in=sheet.look_up("α_s", ring.expansion, of=seat, at=T_s),
+        T_in=T_s,
+        alpha_out=sheet.look_up("α_b", block.expansion, of=fit.block, at=T_b),
+        T_out=T_b,
+        T_ref=DRAWING_TEMPERATURE,
+    )
+
+
+def pressure_of(
+    seat: ValveSeat, fit: Fit, sheet: Sheet, delta: Metres, T_s: Kelvins, T_b: Kelvins
+) -> Pascals:
+    """Contact pressure of an interference; nothing where the ring is loose."""
+    ring, block = sheet.material_of(seat), sheet.material_of(fit.block)
+    return sheet.work(
+        "p_c",
+        contact_pressure,
+        delta=sheet.work("δ_p", pressing_interference, delta=delta),
+        d_in=sheet.take("d", seat.bore),
+        D=fit.joint,
+        D_out=backing(fit, sheet),
+        E_in=sheet.look_up("E_s", ring.modulus, of=seat, at=T_s),
+        nu_in=sheet.look_up("ν_s", ring.poisson, of=seat),
+        E_out=sheet.look_up("E_b", block.modulus, of=fit.block, at=T_b),
+        nu_out=sheet.look_up("ν_b", block.poisson, of=fit.block),
+    )
+
+
+def backing(fit: Fit, sheet: Sheet) -> Metres:
+    """Outside of the ring of block round the seat."""
+    return sheet.work("D_o", ring_of_block, D=fit.joint, t=sheet.take("t", fit.housing.wall))
+
+
+def stresses(seat: ValveSeat, fit: Fit, sheet: Sheet, p: Pascals, T_s: Kelvins, T_b: Kelvins) -> Judgement:
+    """Ring and block under a contact pressure, each against its share of strength at its temperature."""
+    return sheet.worst(_ring(seat, fit, sheet, p, T_s), _block(fit, sheet, p, T_b))
+
+
+def _ring(seat: ValveSeat, fit: Fit, sheet: Sheet, p: Pascals, T_s: Kelvins) -> Judgement:
+    hoop = sheet.work("σ_θ", inner_hoop_stress, p=p, d_in=sheet.take("d", seat.bore), D=fit.joint)
+    ring = sheet.material_of(seat)
+    if ring.holds("compressive-strength"):
+        share, table = sheet.limit("ring-share", "k_s"), ring.compressive_strength
+    else:
+        share, table = sheet.limit("block-share", "k_s"), ring.proof_stress
+    allowed = sheet.work("σ_s", share_of_strength, k=share, S=sheet.look_up("S_s", table, of=seat, at=T_s))
+    return sheet.at_most(sheet.work("σ", size_of_stress, sigma=hoop), allowed)
+
+
+def _block(fit: Fit, sheet: Sheet, p: Pascals, T_b: Kelvins) -> Judgement:
+    tresca = sheet.work("σ_T", outer_tresca_stress, p=p, D=fit.joint, D_out=backing(fit, sheet))
+    proof = sheet.look_up("R_p", sheet.material_of(fit.block).proof_stress, of=fit.block, at=T_b)
+    return sheet.at_most(
+        tresca, sheet.work("σ_b", share_of_strength, k=sheet.limit("block-share", "k_b"), S=proof)
+    )

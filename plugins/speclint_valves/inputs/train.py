@@ -1,0 +1,164 @@
+"""The train of a valve: spindle, rocker, tappet and cam, found by their links, and the cam's motion."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import TypeVar
+
+from speclint import OutOfRange, Sheet
+from speclint.equations import Kilograms, Metres, Newtons, Ratio
+from speclint.handbook.cams import CamMotion, CamProfile, Flank, Follower, LiftTable, Ramp, cam_law
+from speclint.handbook.springs import coil_mass
+from speclint.specs import Cam, Component, LoadCase, PoppetValve, Rocker, Tappet, ValveSpindle
+from speclint_valves.formulae.motion import lever_ratio, mass_at_valve
+from speclint_valves.formulae.shutting import sum_of_loads
+from speclint_valves.inputs.shutting import hot, spindle_of, springs_of
+
+C = TypeVar("C", bound=Component)
+
+
+@dataclass(frozen=True)
+class Train:
+    """What moves a valve; without a rocker the tappet works the spindle itself."""
+
+    valve: PoppetValve
+    spindle: ValveSpindle
+    rocker: Rocker | None
+    tappet: Tappet
+    cam: Cam
+
+
+@dataclass(frozen=True)
+class Springs:
+    """All springs of a valve together: load shut and rate, hot and relaxed."""
+
+    shut: Newtons
+    rate: float
+
+
+class WholeLift:
+    """A cam's motion that forgives the rounding of an angle at either end of its lift, and remembers angles."""
+
+    def __init__(self, cam: CamMotion) -> None:
+        self._cam = cam
+        self.duration = cam.duration
+        self._known: dict[float, Follower] = {}
+
+    def at(self, angle: float) -> Follower:
+        """The tappet at an angle from the foot of the lift [rad]; its ends beyond them."""
+        found = self._known.get(angle)
+        if found is None:
+            found = self._cam.at(min(max(angle, 0.0), self.duration))
+            if len(self._known) < _REMEMBERED:
+                self._known[angle] = found
+        return found
+
+
+#: Angles that a cam's motion remembers: those of a few scans, which every corner of tolerances asks for again.
+_REMEMBERED = 1000
+#: Intervals of a scan over a cam's whole event; between them the scan closes in by itself.
+SCAN = 60
+
+
+def _one(parent: Component, kind: type[C], does: str, sheet: Sheet) -> C:
+    found = sheet.belonging_to(parent, kind)
+    if len(found) != 1:
+        raise sheet.not_assessed(
+            f"{len(found) or 'no'} {kind.called}s state that they {does} {parent.id}; one is wanted"
+        )
+    return found[0]
+
+
+def train_of(valve: PoppetValve, sheet: Sheet) -> Train:
+    """The train that leads to a valve."""
+    spindle = spindle_of(valve, sheet)
+    rockers = sheet.belonging_to(spindle, Rocker)
+    rocker = _one(spindle, Rocker, "work", sheet) if rockers else None
+    tappet = _one(rocker or spindle, Tappet, "work", sheet)
+    return Train(valve, spindle, rocker, tappet, _one(tappet, Cam, "lift", sheet))
+
+
+def valve_of(cam: Cam, sheet: Sheet) -> PoppetValve:
+    """The valve that a cam lifts in the end."""
+    worked = sheet.follow(sheet.follow(cam.lifts).works)
+    spindle = sheet.follow(worked.works) if isinstance(worked, Rocker) else worked
+    return sheet.follow(spindle.moves)
+
+
+def ratio(train: Train, sheet: Sheet) -> Ratio:
+    """Travel of the valve for each unit of the tappet's."""
+    if train.rocker is None:
+        return 1.0
+    b_v, b_t = sheet.take("b_v", train.rocker.valve_arm), sheet.take("b_t", train.rocker.tappet_arm)
+    return sheet.work("i", lever_ratio, b_v=b_v, b_t=b_t)
+
+
+def mass(train: Train, i: Ratio, sheet: Sheet) -> Kilograms:
+    """Mass of the train at the valve."""
+    m_f = 0.0
+    for number, spring in enumerate(springs_of(train.valve, sheet), start=1):
+        if sheet.is_stated(f"mass of {spring.id}", spring.mass):
+            m_f += sheet.take(f"m_f{number}", spring.mass)
+            continue
+        rho = sheet.look_up(f"ρ_{number}", sheet.material_of(spring).density, of=spring)
+        d, D = sheet.take(f"d_{number}", spring.wire), sheet.take(f"D_{number}", spring.mean_diameter)
+        m_f += sheet.work(
+            f"m_f{number}", coil_mass, rho=rho, d=d, D=D, n=sheet.take(f"n_{number}", spring.total_coils)
+        )
+    J, b_v = 0.0, 1.0
+    if train.rocker is not None:
+        J, b_v = sheet.take("J", train.rocker.inertia), sheet.take("b_v", train.rocker.valve_arm)
+    m_v, m_s = sheet.take("m_v", train.valve.mass), sheet.take("m_s", train.spindle.mass)
+    m_t = sheet.take("m_t", train.tappet.mass)
+    return sheet.work("m", mass_at_valve, m_v=m_v, m_s=m_s, m_f=m_f, m_t=m_t, i=i, J=J, b_v=b_v)
+
+
+def springs_hot(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Springs:
+    """All springs of the valve, hot and relaxed."""
+    shut = rate = 0.0
+    for number, spring in enumerate(springs_of(valve, sheet), start=1):
+        stated = sheet.take(f"F_U{number}", spring.shut_load)
+        F = hot(spring, case, sheet, stated, str(number))
+        shut = sheet.work(f"F_f{number}", sum_of_loads, F_1=shut, F_2=F) if shut else F
+        rate += sheet.take(f"R_{number}", spring.rate) * F / stated
+    return Springs(shut, rate)
+
+
+def motion(cam: Cam, sheet: Sheet) -> WholeLift:
+    """The cam's motion: by its law and ramps, or by its table of lifts."""
+    try:
+        return _by_table(cam, sheet) if cam.table else _by_law(cam, sheet)
+    except OutOfRange as problem:
+        raise sheet.not_covered(str(problem)) from problem
+
+
+def _by_law(cam: Cam, sheet: Sheet) -> WholeLift:
+    law = sheet.read("law of the cam", cam.law)
+    lift = sheet.take("s_1", cam.lift)
+    height, angle = sheet.take("h_r", cam.ramp_height), sheet.take("γ", cam.ramp_angle)
+    rise, fall = sheet.take("β_1", cam.rise_angle), sheet.take("β_2", cam.fall_angle)
+    return _profile(law, lift, height, angle, rise, sheet.take("δ", cam.dwell_angle), fall)
+
+
+@lru_cache(maxsize=64)
+def _profile(
+    law: str, lift: float, ramp_height: float, ramp_angle: float, rise: float, dwell: float, fall: float
+) -> WholeLift:
+    curve, ramp = cam_law(law), Ramp(ramp_height, ramp_angle)
+    return WholeLift(CamProfile(Flank(curve, lift, rise, ramp), dwell, Flank(curve, lift, fall, ramp)))
+
+
+def _by_table(cam: Cam, sheet: Sheet) -> WholeLift:
+    step = sheet.take("Δ", cam.table_step)
+    return _table(step, tuple(sheet.take(f"s_{number}", lift) for number, lift in enumerate(cam.table)))
+
+
+@lru_cache(maxsize=64)
+def _table(step: float, lifts: tuple[float, ...]) -> WholeLift:
+    return WholeLift(LiftTable([step * number for number in range(len(lifts))], lifts))
+
+
+def clearance(train: Train, sheet: Sheet) -> Metres:
+    """Clearance at the tappet, cold."""
+    return sheet.take("c", train.tappet.clearance)

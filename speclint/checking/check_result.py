@@ -1,0 +1,80 @@
+"""A check: one rule applied to one component, and how it came out."""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Hashable, Mapping
+from dataclasses import dataclass, field
+from typing import Literal
+
+from speclint.errors import Where
+from speclint.rules import Grade, Judgement, Rule, Step
+
+Outcome = Literal["conforms", "finding", "not assessed", "not applicable"]
+
+
+@dataclass(frozen=True)
+class Check:
+    """One rule on one component at its governing load case and tolerance corner.
+
+    ``grade`` is that of the finding; of a check not assessed it is the gravest that the rule can give when
+    that is a hold, else None. ``governing`` names the corner in words. ``missing`` says what an assessment
+    needs. ``could_not_run`` holds the error of a rule that raised. ``rests_on`` is what the fingerprint was
+    made of, in words and as a report shows it; ``consulted`` are the specs that it came from. ``corners`` are the
+    worst corners of each load case, by its name.
+    """
+
+    component: str
+    kind: str
+    rule: Rule
+    outcome: Outcome
+    says: str
+    where: Where
+    fingerprint: str
+    grade: Grade | None = None
+    judgement: Judgement | None = None
+    case: str = ""
+    governing: tuple[str, ...] = ()
+    missing: tuple[str, ...] = ()
+    steps: tuple[Step, ...] = ()
+    assumed: tuple[Where, ...] = ()
+    could_not_run: str = ""
+    rests_on: Mapping[str, str] = field(default_factory=dict, repr=False)
+    consulted: frozenset[str] = frozenset()
+    corners: Mapping[str, Mapping[Hashable, bool]] = field(default_factory=dict, repr=False)
+
+    @property
+    def corner(self) -> Mapping[Hashable, bool]:
+        """The governing corner: which inputs stand at their high side there."""
+        return self.corners.get(self.case, {})
+
+    @property
+    def utilisation(self) -> float | None:
+        """What is used of the limit; None where the rule is not a matter of number or was not assessed."""
+        return self.judgement.utilisation if self.judgement else None
+
+    @property
+    def order(self) -> tuple[str, str]:
+        """Sorts checks by component and rule."""
+        return (self.component, self.rule.name)
+
+    @property
+    def stands_in_the_way(self) -> Grade | None:
+        """The grade at which this check counts for the exit code, or None when it does not."""
+        return self.grade if self.outcome in ("finding", "not assessed") else None
+
+
+def fingerprint(rule: Rule, component: str, basis: Mapping[str, str]) -> str:
+    """A digest of exactly what a check rested on: the rule, its edition, and every value it took.
+
+    It does not change when a line moves in a file or a value is written in another unit.
+    """
+    digest = hashlib.sha256()
+    for part in (
+        rule.name,
+        str(rule.edition),
+        component,
+        *(f"{name}={basis[name]}" for name in sorted(basis)),
+    ):
+        digest.update(part.encode("utf-8") + b"\0")
+    return digest.hexdigest()[:24]  # 96 bits: ample against chance within one register

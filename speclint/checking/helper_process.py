@@ -1,0 +1,90 @@
+"""The bench of a helper: what it is given, what it does, and how work and results travel between processes.
+
+Everything is pickled between processes of one run, never from a file. A rule travels as its name.
+"""
+
+from __future__ import annotations
+
+import io
+import pickle
+from collections.abc import Collection, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from speclint.checking.remedy import remedies
+from speclint.checking.rule_run import check_named, remember
+from speclint.rules import Context, Rule
+
+
+@dataclass
+class _Bench:
+    """What a helper works with."""
+
+    rules: dict[str, Rule]
+    context: Context
+
+
+_bench: _Bench | None = None
+
+
+def begin(given: bytes, named: Collection[str] | None) -> None:
+    """Set up a helper: load the families, and make the context that the caller has."""
+    from speclint.checking.assessment import context_of
+    from speclint.families import load_families
+
+    global _bench
+    loaded = load_families()
+    context = context_of(pickle.loads(given), loaded)
+    context.outcomes = {} if named is None else None
+    if named is None:
+        rules = loaded.rules_for({part.kind for part in context.design.parts()})
+    else:
+        rules = tuple(one for one in loaded.rules if one.name in named)
+    _bench = _Bench({one.name: one for one in rules}, context)
+
+
+def checked(task: bytes) -> bytes:
+    """Check one component."""
+    bench = _at_bench()
+    name: str = unpacked(task, bench.rules)
+    return packed(check_named(name, tuple(bench.rules.values()), bench.context))
+
+
+def remedied(task: bytes) -> bytes:
+    """Find the remedies of one finding, given the checks that they could spoil and those of its component."""
+    bench = _at_bench()
+    found, checks, own = unpacked(task, bench.rules)
+    remember(found.component, own, bench.context)
+    return packed(remedies(found, checks, bench.context))
+
+
+def _at_bench() -> _Bench:
+    if _bench is None:
+        raise RuntimeError("a helper was given work before it was set up")
+    return _bench
+
+
+class _Packer(pickle.Pickler):
+    def persistent_id(self, one: object) -> str | None:
+        return one.name if isinstance(one, Rule) else None
+
+
+class _Unpacker(pickle.Unpickler):
+    def __init__(self, file: io.BytesIO, rules: Mapping[str, Rule]) -> None:
+        super().__init__(file)
+        self._rules = rules
+
+    def persistent_load(self, name: str) -> Rule:
+        return self._rules[name]
+
+
+def packed(value: object) -> bytes:
+    """A piece of work or a result, ready to travel."""
+    file = io.BytesIO()
+    _Packer(file).dump(value)
+    return file.getvalue()
+
+
+def unpacked(value: bytes, rules: Mapping[str, Rule]) -> Any:
+    """What has travelled, with its rules as they are here."""
+    return _Unpacker(io.BytesIO(value), rules).load()

@@ -1,0 +1,183 @@
+"""Many hands: the checks of a large design spread over processes.
+
+Each helper is an interpreter of its own. It is given the design as it was read, so that all work on the
+same; it loads the same families, and hands back what it found with each rule by its name. Whoever called works too.
+"""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections import deque
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass, replace
+from threading import RLock, active_count
+from types import TracebackType
+from typing import TYPE_CHECKING, Any, Literal, Self, TypeVar
+
+from speclint.checking.check_result import Check
+from speclint.checking.remedy import Remedy, Spoiling, remedies
+from speclint.checking.rule_run import check_named, remember
+from speclint.rules import Context, Rule
+
+if TYPE_CHECKING:
+    from concurrent.futures import Future, ProcessPoolExecutor
+
+#: So many components are some seconds of work for one processor: less is done before a helper has started.
+_ENOUGH = 24
+#: Pieces given to each helper at once, so that one is there when another is done.
+_AHEAD = 2
+#: More helpers than this cost more memory than they save time.
+_MOST = 15
+
+W = TypeVar("W")
+R = TypeVar("R")
+
+
+class Hands:
+    """Helpers for one run; to be used in a ``with`` statement. None are called where the work is little."""
+
+    def __init__(
+        self,
+        helpers: int | None = None,
+        enough: int = _ENOUGH,
+        start: Literal["spawn", "fork"] | None = None,
+    ) -> None:
+        self._start = start
+        self._helpers = min((os.cpu_count() or 1) - 1, _MOST) if helpers is None else helpers
+        self._enough = enough
+        self._pool: ProcessPoolExecutor | None = None
+        self._rules: dict[str, Rule] = {}
+
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(self, kind: type[BaseException] | None, _: object, __: TracebackType | None) -> None:
+        if self._pool is not None:
+            self._pool.shutdown(wait=kind is None, cancel_futures=True)
+
+    def check(self, rules: Sequence[Rule], context: Context, given: object) -> list[Check]:
+        """Every check of the selected components, in the order of their names.
+
+        ``given`` is what a helper needs to make the same context of.
+        """
+        parts = [part.id for part in context.design.parts()]
+        self._rules = {rule.name: rule for rule in rules}
+        if self._helpers > 0 and len(parts) >= self._enough:
+            named = None if context.outcomes is not None else tuple(self._rules)
+            self._pool = self._call(given, named)
+        found = self._share(self._way("checked"), lambda part: check_named(part, rules, context), parts)
+        for part, checks in zip(parts, found, strict=True):
+            remember(part, checks, context)
+        return [check for checks in found for check in checks]
+
+    def remedies(
+        self, findings: Sequence[Check], checks: Sequence[Check], context: Context
+    ) -> dict[tuple[str, str], list[Remedy]]:
+        """The remedies of some findings, by component and rule."""
+        spoiling = Spoiling(checks)
+        tasks = [(found, spoiling.by(found), _own(found, checks)) for found in findings]
+        solved = self._share(self._way("remedied"), lambda task: remedies(task[0], task[1], context), tasks)
+        return {found.order: one for found, one in zip(findings, solved, strict=True)}
+
+    def spread(self, work: Callable[[W], R], items: Sequence[W]) -> list[R]:
+        """What a function of a module makes of each item, where neither holds a rule."""
+        return self._share(_Way(work, _as_it_is, _as_it_is), work, items)
+
+    def _way(self, work: Literal["checked", "remedied"]) -> _Way | None:
+        if self._pool is None:
+            return None
+        from speclint.checking import helper_process as bench
+
+        remote = bench.checked if work == "checked" else bench.remedied
+        return _Way(remote, bench.packed, lambda done: bench.unpacked(done, self._rules))
+
+    def _share(self, way: _Way | None, local: Callable[[W], R], items: Sequence[W]) -> list[R]:
+        """Have helpers do the work from its beginning, and do it from its end until all is begun."""
+        share = _Share(self._pool, way, items)
+        for _ in range(_AHEAD * self._helpers):
+            share.give()
+        own = {index: local(items[index]) for index in iter(share.keep, None)}
+        return [
+            own[index] if index in own else share.taken(index, local, items[index])
+            for index in range(len(items))
+        ]
+
+    def _call(self, given: object, named: tuple[str, ...] | None) -> ProcessPoolExecutor:
+        import pickle
+        from concurrent.futures import ProcessPoolExecutor
+        from multiprocessing import get_context
+
+        from speclint.checking.helper_process import begin
+
+        fresh = get_context(self._start or _way_to_start())
+        return ProcessPoolExecutor(
+            self._helpers, fresh, initializer=begin, initargs=(pickle.dumps(given), named)
+        )
+
+
+def _way_to_start() -> Literal["spawn", "fork"]:
+    """A fresh interpreter, as every system can; a copy of this one where that is safe and has everything loaded."""
+    return "fork" if sys.platform == "linux" and active_count() == 1 else "spawn"
+
+
+@dataclass(frozen=True)
+class _Way:
+    """How work is done elsewhere, and how it and its result travel."""
+
+    remote: Callable[[Any], Any]
+    pack: Callable[[Any], Any]
+    unpack: Callable[[Any], Any]
+
+
+def _as_it_is(item: Any) -> Any:
+    return item
+
+
+class _Share:
+    """Pieces of work in their order: a helper is given the next whenever one is done, the caller keeps the last."""
+
+    def __init__(self, pool: ProcessPoolExecutor | None, way: _Way | None, items: Sequence[object]) -> None:
+        self._pool, self._way, self._items = pool, way, items
+        self._waiting = deque(range(len(items)))
+        self._lock = RLock()  # a helper's finishing is told by another thread
+        self._given: dict[int, Future[Any]] = {}
+
+    def give(self, _: object = None) -> None:
+        """Give the next piece to a helper, and one more when it is done."""
+        if self._pool is None or self._way is None:
+            return
+        from concurrent.futures.process import BrokenProcessPool
+
+        with self._lock:
+            if not self._waiting:
+                return
+            try:
+                done = self._pool.submit(self._way.remote, self._way.pack(self._items[self._waiting[0]]))
+            except BrokenProcessPool:  # the helpers are lost: the caller does what is left
+                self._pool = None
+                return
+            self._given[self._waiting.popleft()] = done
+        done.add_done_callback(self.give)
+
+    def keep(self) -> int | None:
+        """The last piece that waits, for the caller; None when none does."""
+        with self._lock:
+            return self._waiting.pop() if self._waiting else None
+
+    def taken(self, index: int, local: Callable[[W], R], item: W) -> R:
+        """The result of a piece that was given out; done here where a helper was lost."""
+        from concurrent.futures.process import BrokenProcessPool
+
+        if index not in self._given or self._way is None:
+            return local(item)
+        try:
+            found: R = self._way.unpack(self._given[index].result())
+        except (BrokenProcessPool, OSError):  # a helper was ended from outside: its work is done here
+            return local(item)
+        return found
+
+
+def _own(found: Check, checks: Iterable[Check]) -> list[Check]:
+    """The checks of the component of a finding, without their working."""
+    return [replace(one, steps=()) for one in checks if one.component == found.component]

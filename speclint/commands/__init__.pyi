@@ -1,0 +1,3 @@
+from .command_line import (
+    main as main,
+)

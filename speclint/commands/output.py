@@ -1,0 +1,48 @@
+"""Where what a command says goes: a page to the terminal, text or data to a pipe or a file."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Callable
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from speclint.errors import SettingsError
+
+if TYPE_CHECKING:
+    from speclint.reports import Page
+
+
+def show(page_of: Callable[[int], Page], file: Path | None = None) -> None:
+    """Print a page as wide as there is room, or write it to a file.
+
+    :raises SettingsError: for a file that cannot be written.
+    """
+    from speclint.reports import put, width_of
+
+    page = page_of(width_of(sys.stdout))
+    if file is not None:
+        write(page.text(), file)
+    else:
+        put(page, sys.stdout)
+
+
+def write(text: str, file: Path | None = None) -> None:
+    """Print text, or write it to a file.
+
+    :raises SettingsError: for a file that cannot be written.
+    """
+    if file is None:
+        sys.stdout.write(text)
+        return
+    try:
+        file.write_text(text, encoding="utf-8", newline="\n")
+    except OSError as problem:
+        raise SettingsError(f"{file}: cannot be written: {problem.strerror or problem}") from problem
+
+
+def write_data(data: object, file: Path | None = None) -> None:
+    """Print data as JSON, or write it to a file."""
+    import json
+
+    write(json.dumps(data, ensure_ascii=False, indent=1) + "\n", file)

@@ -1,0 +1,24 @@
+from .complaint import (
+    Complaint as Complaint,
+    nearest as nearest,
+    one_of as one_of,
+)
+from .exceptions import (
+    DesignError as DesignError,
+    FamilyError as FamilyError,
+    NotKnown as NotKnown,
+    OutOfRange as OutOfRange,
+    QuantityError as QuantityError,
+    RevisionError as RevisionError,
+    SettingsError as SettingsError,
+    SigningError as SigningError,
+    SpeclintError as SpeclintError,
+)
+from .location import (
+    NOWHERE as NOWHERE,
+    Where as Where,
+)
+from .toml_lines import (
+    Path as Path,
+    locate as locate,
+)

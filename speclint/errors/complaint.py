@@ -1,0 +1,47 @@
+"""What cannot be read, said so that it can be put right: place, what was read, what to write instead."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from speclint.errors.location import Where
+
+
+@dataclass(frozen=True, slots=True)
+class Complaint:
+    """One thing wrong with a file of the design repository.
+
+    ``read`` is the value as written ("" where the fault is not a value), ``write`` what to write instead.
+    """
+
+    where: Where
+    message: str
+    read: str = ""
+    write: str = ""
+
+    def __str__(self) -> str:
+        line = f"{self.where}: {self.message}"
+        if self.read:
+            line += f"; read {self.read}"
+        return f"{line}; write {self.write}" if self.write else line
+
+    @property
+    def order(self) -> tuple[str, int, str, str]:
+        """Sorts complaints by file, line and key."""
+        return (self.where.file, self.where.line, self.where.key, self.message)
+
+
+def nearest(word: str, known: Iterable[str]) -> str:
+    """The known word most like a mistyped one; "" when none is near."""
+    from difflib import get_close_matches  # only where something was mistyped
+
+    candidates = sorted(known)
+    found = get_close_matches(word, candidates, n=1, cutoff=0.6)
+    return found[0] if found else ""
+
+
+def one_of(word: str, known: Iterable[str]) -> str:
+    """What to write in place of an unknown word: the nearest, or the whole choice."""
+    near = nearest(word, known)
+    return f'"{near}"' if near else "one of " + ", ".join(f'"{name}"' for name in sorted(known))

@@ -1,0 +1,7 @@
+"""Cams and cranks: laws of lift, profiles, lift tables, the slider-crank."""
+
+from __future__ import annotations
+
+import lazy_loader
+
+__getattr__, __dir__, __all__ = lazy_loader.attach_stub(__name__, __file__)

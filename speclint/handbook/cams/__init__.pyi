@@ -1,0 +1,22 @@
+from .laws import (
+    NORTON as NORTON,
+    cam_law as cam_law,
+)
+from .lift_tables import (
+    LiftTable as LiftTable,
+)
+from .profiles import (
+    CamMotion as CamMotion,
+    CamProfile as CamProfile,
+    Flank as Flank,
+    Follower as Follower,
+    Ramp as Ramp,
+)
+from .slider_crank import (
+    mean_piston_speed as mean_piston_speed,
+    piston_acceleration as piston_acceleration,
+    piston_speed as piston_speed,
+    piston_travel as piston_travel,
+    rod_angle as rod_angle,
+    side_thrust as side_thrust,
+)

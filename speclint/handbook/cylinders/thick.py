@@ -1,0 +1,273 @@
+"""Thick cylinders: stress and growth of a ring under pressure from inside and outside, alone or in a shell.
+
+Every formula is elastic, for a long round ring of one material; tension is positive, pressures are gauge
+(or any common datum), and diameters are used as drawings give them. "Hoop" is round the ring, "radial"
+across the wall. Growth is diametral and for open ends, so that no axial stress enters it.
+"""
+
+from __future__ import annotations
+
+from speclint.equations import Metres, Pascals, Ratio, Source, formula, require
+
+BORESI = Source("A. P. Boresi and R. J. Schmidt, Advanced Mechanics of Materials", "6th ed. 2003", "ch. 11")
+TIMOSHENKO = Source(
+    "S. Timoshenko, Strength of Materials, Part II", "3rd ed. 1956", "ch. VI, thick cylinders", memory=True
+)
+BHAVIKATTI = Source("S. S. Bhavikatti, Strength of Materials", "", "ch. 8, thick cylinders")
+
+
+@formula("σ = (p_i d² − p_o D²)/(D² − d²) + (p_i − p_o) d² D²/((D² − d²) x²)", cites=[BORESI])
+def hoop_stress(p_i: Pascals, p_o: Pascals, d: Metres, D: Metres, x: Metres) -> Pascals:
+    """Hoop stress at a diameter within the wall, after Lamé.
+
+    σ = (p_i d² − p_o D²)/(D² − d²) + (p_i − p_o) d² D²/((D² − d²) x²)
+
+    ``p_i``, ``p_o`` pressure inside and outside [Pa]; ``d``, ``D`` bore and outside [m]; ``x`` the diameter
+    asked for [m]. Returns [Pa], tension positive. Raises OutOfRange unless 0 < d < D and d ≤ x ≤ D.
+
+    Boresi and Schmidt, example 11.1: 62.5 MPa at 25 mm radius.
+
+    >>> round(hoop_stress(p_i=300e6, p_o=0.0, d=0.020, D=0.100, x=0.050) / 1e6, 2)
+    62.5
+    """
+    _require_within_wall(d, D, x)
+    return _mean_term(p_i, p_o, d, D) + _varying_term(p_i, p_o, d, D, x)
+
+
+@formula("σ_r = (p_i d² − p_o D²)/(D² − d²) − (p_i − p_o) d² D²/((D² − d²) x²)", cites=[BORESI])
+def radial_stress(p_i: Pascals, p_o: Pascals, d: Metres, D: Metres, x: Metres) -> Pascals:
+    """Radial stress at a diameter within the wall, after Lamé.
+
+    σ_r = (p_i d² − p_o D²)/(D² − d²) − (p_i − p_o) d² D²/((D² − d²) x²)
+
+    ``p_i``, ``p_o`` pressure inside and outside [Pa]; ``d``, ``D`` bore and outside [m]; ``x`` the diameter
+    asked for [m]. Returns [Pa], tension positive: −p_i at the bore, −p_o at the outside.
+    Raises OutOfRange unless 0 < d < D and d ≤ x ≤ D.
+
+    Boresi and Schmidt, example 11.1: −37.5 MPa at 25 mm radius.
+
+    >>> round(radial_stress(p_i=300e6, p_o=0.0, d=0.020, D=0.100, x=0.050) / 1e6, 2)
+    -37.5
+    """
+    _require_within_wall(d, D, x)
+    return _mean_term(p_i, p_o, d, D) - _varying_term(p_i, p_o, d, D, x)
+
+
+@formula("σ_z = (p_i d² − p_o D²)/(D² − d²)", cites=[BORESI])
+def axial_stress_with_closed_ends(p_i: Pascals, p_o: Pascals, d: Metres, D: Metres) -> Pascals:
+    """Axial stress of a cylinder whose own wall carries the pressure on its ends.
+
+    σ_z = (p_i d² − p_o D²)/(D² − d²)
+
+    ``p_i``, ``p_o`` pressure inside and outside [Pa]; ``d``, ``D`` bore and outside [m]. Returns [Pa].
+    Away from the ends. A liner, whose covers bear on the block, has none: use 0.
+    Raises OutOfRange unless 0 < d < D.
+
+    >>> round(axial_stress_with_closed_ends(p_i=300e6, p_o=0.0, d=0.020, D=0.100) / 1e6, 2)
+    12.5
+    """
+    _require_wall(d, D)
+    return _mean_term(p_i, p_o, d, D)
+
+
+@formula("σ = p (D² + d²)/(D² − d²)", cites=[BORESI])
+def bore_hoop_stress(p: Pascals, d: Metres, D: Metres) -> Pascals:
+    """Hoop stress at the bore, the greatest in the wall, with pressure inside only.
+
+    σ = p (D² + d²)/(D² − d²)
+
+    ``p`` pressure inside [Pa]; ``d``, ``D`` bore and outside [m]. Returns [Pa].
+    Raises OutOfRange unless 0 < d < D.
+
+    Boresi and Schmidt, example 11.1: 325 MPa.
+
+    >>> round(bore_hoop_stress(p=300e6, d=0.020, D=0.100) / 1e6, 2)
+    325.0
+    """
+    _require_wall(d, D)
+    return p * (D**2 + d**2) / (D**2 - d**2)
+
+
+@formula("σ = 2 p d²/(D² − d²)", cites=[BORESI])
+def outside_hoop_stress(p: Pascals, d: Metres, D: Metres) -> Pascals:
+    """Hoop stress at the outside with pressure inside only.
+
+    σ = 2 p d²/(D² − d²)
+
+    ``p`` pressure inside [Pa]; ``d``, ``D`` bore and outside [m]. Returns [Pa].
+    Raises OutOfRange unless 0 < d < D.
+
+    Boresi and Schmidt, example 11.1: 25 MPa.
+
+    >>> round(outside_hoop_stress(p=300e6, d=0.020, D=0.100) / 1e6, 2)
+    25.0
+    """
+    _require_wall(d, D)
+    return 2 * p * d**2 / (D**2 - d**2)
+
+
+@formula("σ = (p_i (D² + d²) − 2 p_o D²)/(D² − d²)", cites=[BORESI, BHAVIKATTI])
+def bore_hoop_stress_between_pressures(p_i: Pascals, p_o: Pascals, d: Metres, D: Metres) -> Pascals:
+    """Hoop stress at the bore with pressure inside and outside; ``p_i = 0`` is a ring squeezed from outside.
+
+    σ = (p_i (D² + d²) − 2 p_o D²)/(D² − d²)
+
+    ``p_i``, ``p_o`` pressure inside and outside [Pa]; ``d``, ``D`` bore and outside [m]. Returns [Pa].
+    Raises OutOfRange unless 0 < d < D.
+
+    Bhavikatti, example 8.8.14: 70.5 MPa.
+
+    >>> round(bore_hoop_stress_between_pressures(p_i=42e6, p_o=6e6, d=0.180, D=0.300) / 1e6, 2)
+    70.5
+    """
+    _require_wall(d, D)
+    return (p_i * (D**2 + d**2) - 2 * p_o * D**2) / (D**2 - d**2)
+
+
+@formula("p_o = (p_i (D² + d²) − σ (D² − d²))/(2 D²)", cites=[BHAVIKATTI])
+def outside_pressure_for_bore_stress(sigma: Pascals, p_i: Pascals, d: Metres, D: Metres) -> Pascals:
+    """Pressure outside that brings the hoop stress at the bore to a given value.
+
+    p_o = (p_i (D² + d²) − σ (D² − d²))/(2 D²)
+
+    ``sigma`` the hoop stress wanted at the bore [Pa]; ``p_i`` pressure inside [Pa]; ``d``, ``D`` bore and
+    outside [m]. Returns [Pa]; negative when no pressure is needed. Raises OutOfRange unless 0 < d < D.
+
+    Bhavikatti, example 8.8.12: 4.22 MPa.
+
+    >>> round(outside_pressure_for_bore_stress(sigma=16e6, p_i=12e6, d=0.200, D=0.300) / 1e6, 2)
+    4.22
+    """
+    _require_wall(d, D)
+    return (p_i * (D**2 + d**2) - sigma * (D**2 - d**2)) / (2 * D**2)
+
+
+@formula(
+    "σ_T = max(σ, σ_z, −p_i) − min(σ, σ_z, −p_i)", cites=[BORESI.at("ch. 4, maximum shear stress criterion")]
+)
+def bore_tresca_stress(p_i: Pascals, p_o: Pascals, sigma_z: Pascals, d: Metres, D: Metres) -> Pascals:
+    """Tresca's equivalent stress at the bore, where a thick cylinder yields first.
+
+    σ_T = max(σ, σ_z, −p_i) − min(σ, σ_z, −p_i), σ the hoop stress at the bore
+
+    ``p_i``, ``p_o`` pressure inside and outside [Pa]; ``sigma_z`` axial stress [Pa]; ``d``, ``D`` bore and
+    outside [m]. Returns [Pa]. Raises OutOfRange unless 0 < d < D.
+
+    Hand working: 300 MPa in 20/100 mm: hoop 325, radial −300, so 625 MPa.
+
+    >>> round(bore_tresca_stress(p_i=300e6, p_o=0.0, sigma_z=12.5e6, d=0.020, D=0.100) / 1e6, 2)
+    625.0
+    """
+    principal = (bore_hoop_stress_between_pressures(p_i, p_o, d, D), sigma_z, -p_i)
+    return max(principal) - min(principal)
+
+
+@formula(
+    "σ_v = √(((σ − σ_z)² + (σ_z + p_i)² + (σ + p_i)²)/2)",
+    cites=[BORESI.at("ch. 4, octahedral shear stress criterion")],
+)
+def bore_von_mises_stress(p_i: Pascals, p_o: Pascals, sigma_z: Pascals, d: Metres, D: Metres) -> Pascals:
+    """Von Mises' equivalent stress at the bore.
+
+    σ_v = √(((σ − σ_z)² + (σ_z + p_i)² + (σ + p_i)²)/2), σ the hoop stress at the bore
+
+    ``p_i``, ``p_o`` pressure inside and outside [Pa]; ``sigma_z`` axial stress [Pa]; ``d``, ``D`` bore and
+    outside [m]. Returns [Pa]. Raises OutOfRange unless 0 < d < D.
+
+    Hand working: with closed ends it is √3 p D²/(D² − d²): √3 × 300 × 100/96 = 541.27 MPa.
+
+    >>> round(bore_von_mises_stress(p_i=300e6, p_o=0.0, sigma_z=12.5e6, d=0.020, D=0.100) / 1e6, 2)
+    541.27
+    """
+    sigma = bore_hoop_stress_between_pressures(p_i, p_o, d, D)
+    stress: float = (((sigma - sigma_z) ** 2 + (sigma_z + p_i) ** 2 + (sigma + p_i) ** 2) / 2) ** 0.5
+    return stress
+
+
+@formula("t = d/2 (√((S + p)/(S − p)) − 1)", cites=[BHAVIKATTI, TIMOSHENKO])
+def minimum_wall(p: Pascals, S: Pascals, d: Metres) -> Metres:
+    """Least wall that keeps the hoop stress at the bore to the allowable: for metals that break in tension.
+
+    t = d/2 (√((S + p)/(S − p)) − 1)
+
+    ``p`` pressure inside [Pa]; ``S`` allowable tension [Pa]; ``d`` bore [m]. Returns [m].
+    Raises OutOfRange unless 0 ≤ p < S: no wall, however thick, holds more.
+
+    Bhavikatti, example 8.8.13: 33.14 mm.
+
+    >>> round(minimum_wall(p=40e6, S=120e6, d=0.160) * 1e3, 2)
+    33.14
+    """
+    require(0 <= p < S, f"pressure {p:.6g} is not between 0 and the allowable stress {S:.6g}")
+    wall: float = d / 2 * (((S + p) / (S - p)) ** 0.5 - 1)
+    return wall
+
+
+@formula("t = d/2 (√(S/(S − 2 p)) − 1)", cites=[TIMOSHENKO])
+def minimum_wall_of_ductile_metal(p: Pascals, S: Pascals, d: Metres) -> Metres:
+    """Least wall that keeps Tresca's stress at the bore to the allowable: for metals that yield.
+
+    t = d/2 (√(S/(S − 2 p)) − 1)
+
+    ``p`` pressure inside [Pa]; ``S`` allowable stress [Pa]; ``d`` bore [m]. Returns [m].
+    Raises OutOfRange unless 0 ≤ 2 p < S.
+
+    Hand working: S = 8 p/3 gives √4 − 1 = 1, a wall of half the bore.
+
+    >>> round(minimum_wall_of_ductile_metal(p=30e6, S=80e6, d=0.100) * 1e3, 6)
+    50.0
+    """
+    require(0 <= 2 * p < S, f"twice the pressure {p:.6g} is not between 0 and the allowable stress {S:.6g}")
+    wall: float = d / 2 * ((S / (S - 2 * p)) ** 0.5 - 1)
+    return wall
+
+
+@formula("Δd = p d/E ((D² + d²)/(D² − d²) + ν)", cites=[TIMOSHENKO])
+def bore_growth(p: Pascals, d: Metres, D: Metres, E: Pascals, nu: Ratio) -> Metres:
+    """Growth of the bore's diameter under pressure inside, open ends.
+
+    Δd = p d/E ((D² + d²)/(D² − d²) + ν)
+
+    ``p`` pressure inside [Pa]; ``d``, ``D`` bore and outside [m]; ``E`` modulus [Pa]; ``nu`` Poisson's
+    ratio. Returns [m]. Raises OutOfRange unless 0 < d < D.
+
+    Hand working: 10 MPa, 100/200 mm, E 200 GPa, ν 0.3: 10e6 × 0.1/200e9 × (5/3 + 0.3) = 9.833 µm.
+
+    >>> round(bore_growth(p=10e6, d=0.1, D=0.2, E=200e9, nu=0.3) * 1e6, 3)
+    9.833
+    """
+    return d / E * (bore_hoop_stress(p, d, D) + nu * p)
+
+
+@formula("ΔD = 2 p d² D/(E (D² − d²))", cites=[TIMOSHENKO])
+def outside_growth(p: Pascals, d: Metres, D: Metres, E: Pascals) -> Metres:
+    """Growth of the outside diameter under pressure inside, open ends.
+
+    ΔD = 2 p d² D/(E (D² − d²))
+
+    ``p`` pressure inside [Pa]; ``d``, ``D`` bore and outside [m]; ``E`` modulus [Pa]. Returns [m].
+    Raises OutOfRange unless 0 < d < D.
+
+    Hand working: 10 MPa, 100/200 mm, E 200 GPa: 2 × 10e6 × 0.01 × 0.2/(200e9 × 0.03) = 6.667 µm.
+
+    >>> round(outside_growth(p=10e6, d=0.1, D=0.2, E=200e9) * 1e6, 3)
+    6.667
+    """
+    return D / E * outside_hoop_stress(p, d, D)
+
+
+def _require_wall(d: float, D: float) -> None:
+    require(0 < d < D, f"bore {d:.6g} is not between 0 and the outside diameter {D:.6g}")
+
+
+def _require_within_wall(d: float, D: float, x: float) -> None:
+    _require_wall(d, D)
+    require(d <= x <= D, f"diameter {x:.6g} is not within the wall from {d:.6g} to {D:.6g}")
+
+
+def _mean_term(p_i: float, p_o: float, d: float, D: float) -> float:
+    return (p_i * d**2 - p_o * D**2) / (D**2 - d**2)
+
+
+def _varying_term(p_i: float, p_o: float, d: float, D: float, x: float) -> float:
+    return (p_i - p_o) * (d / x) ** 2 * D**2 / (D**2 - d**2)

@@ -1,0 +1,36 @@
+from . import (
+    chains as chains,
+)
+from .chains import (
+    MONTE_CARLO_CITES as MONTE_CARLO_CITES,
+    STATISTICAL_CITES as STATISTICAL_CITES,
+    WORST_CASE_CITES as WORST_CASE_CITES,
+    last_link as last_link,
+)
+from .compound_cylinders import (
+    COMPOUND as COMPOUND,
+    shell_pressure as shell_pressure,
+    supported_bore_hoop_stress as supported_bore_hoop_stress,
+)
+from .limits_and_fits import (
+    choice as choice,
+    greatest_clearance as greatest_clearance,
+    greatest_interference as greatest_interference,
+    is_preferred_fit as is_preferred_fit,
+    kind_of_fit as kind_of_fit,
+    least_clearance as least_clearance,
+    least_interference as least_interference,
+)
+from .press_fits import (
+    DIN_7190 as DIN_7190,
+    DRAWING_TEMPERATURE as DRAWING_TEMPERATURE,
+    SHRINK_FIT as SHRINK_FIT,
+    axial_grip as axial_grip,
+    bore_closing as bore_closing,
+    contact_pressure as contact_pressure,
+    hot_interference as hot_interference,
+    inner_hoop_stress as inner_hoop_stress,
+    interference_after_smoothing as interference_after_smoothing,
+    outer_hoop_stress as outer_hoop_stress,
+    outer_tresca_stress as outer_tresca_stress,
+)

@@ -1,0 +1,22 @@
+from .air import (
+    INCROPERA as INCROPERA,
+)
+from .conduction import (
+    heat_flux as heat_flux,
+    overall_coefficient as overall_coefficient,
+    plane_wall_resistance as plane_wall_resistance,
+    temperature_rise as temperature_rise,
+)
+from .convection import (
+    CHURCHILL_CHU as CHURCHILL_CHU,
+    GNIELINSKI as GNIELINSKI,
+    film_coefficient as film_coefficient,
+    gnielinski_nusselt_number as gnielinski_nusselt_number,
+    petukhov_friction_factor as petukhov_friction_factor,
+)
+from .lagging import (
+    lagged_pipe_loss as lagged_pipe_loss,
+    lagged_pipe_surface_temperature as lagged_pipe_surface_temperature,
+    lagged_wall_loss as lagged_wall_loss,
+    lagged_wall_surface_temperature as lagged_wall_surface_temperature,
+)

@@ -1,0 +1,7 @@
+"""Members: beams, columns, shafts, sections, notches, contact, combined stress."""
+
+from __future__ import annotations
+
+import lazy_loader
+
+__getattr__, __dir__, __all__ = lazy_loader.attach_stub(__name__, __file__)

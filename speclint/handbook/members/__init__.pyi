@@ -1,0 +1,52 @@
+from . import (
+    contact as contact,
+    shafts as shafts,
+)
+from .beams import (
+    bending_stress as bending_stress,
+    fixed_deflection as fixed_deflection,
+    fixed_moment_uniform as fixed_moment_uniform,
+    simple_deflection as simple_deflection,
+    simple_moment_uniform as simple_moment_uniform,
+)
+from .columns import (
+    critical_load as critical_load,
+    crushing_strength as crushing_strength,
+    end_fixity as end_fixity,
+    rankine_constant as rankine_constant,
+    rankine_gordon_load as rankine_gordon_load,
+    slenderness as slenderness,
+)
+from .combined_stress import (
+    equivalent_stress as equivalent_stress,
+    greatest_shear as greatest_shear,
+)
+from .contact import (
+    contact_modulus as contact_modulus,
+    line_pressure as line_pressure,
+    relative_radius as relative_radius,
+)
+from .sections import (
+    i_section_second_moment as i_section_second_moment,
+    radius_of_gyration as radius_of_gyration,
+    rectangle_area as rectangle_area,
+    rectangle_second_moment as rectangle_second_moment,
+    round_area as round_area,
+    round_second_moment as round_second_moment,
+    tube_polar_moment as tube_polar_moment,
+)
+from .shafts import (
+    MOORE as MOORE,
+    keyway_strength_factor as keyway_strength_factor,
+    keyway_twist_factor as keyway_twist_factor,
+    torsion_shear as torsion_shear,
+    twist as twist,
+)
+from .stress_concentration import (
+    fatigue_notch_factor as fatigue_notch_factor,
+    hole_in_strip as hole_in_strip,
+    notch_sensitivity as notch_sensitivity,
+    shoulder_in_bending as shoulder_in_bending,
+    shoulder_in_tension as shoulder_in_tension,
+    thread_notch_factor as thread_notch_factor,
+)

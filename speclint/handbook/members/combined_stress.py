@@ -1,0 +1,67 @@
+"""One direct stress and one shear taken together.
+
+>>> round(equivalent_stress(sigma=60.0, tau=40.0), 2), greatest_shear(sigma=60.0, tau=40.0)
+(91.65, 50.0)
+"""
+
+from __future__ import annotations
+
+from speclint.equations import NewtonMetres, Pascals, formula
+from speclint.handbook.tables import KHURMI, SHIGLEY
+
+
+@formula("sigma_eq = √(sigma² + 3 tau²)", cites=[SHIGLEY.at("eq. 5-15")])
+def equivalent_stress(sigma: Pascals, tau: Pascals) -> Pascals:
+    """Direct stress that is as severe as both, by distortion energy.
+
+    sigma: direct stress, Pa. tau: shear, Pa. Returns Pa. For ductile metals.
+    """
+    stress: float = (sigma**2 + 3 * tau**2) ** 0.5
+    return stress
+
+
+@formula("tau_max = √((sigma/2)² + tau²)", cites=[SHIGLEY.at("eq. 3-14")])
+def greatest_shear(sigma: Pascals, tau: Pascals) -> Pascals:
+    """Greatest shear in the plane of both, after Mohr.
+
+    sigma: direct stress, Pa. tau: shear, Pa. Returns Pa.
+    """
+    stress: float = (sigma**2 / 4 + tau**2) ** 0.5
+    return stress
+
+
+@formula("sigma_1 = sigma/2 + √((sigma/2)² + tau²)", cites=[SHIGLEY.at("eq. 3-13")])
+def greatest_tension(sigma: Pascals, tau: Pascals) -> Pascals:
+    """Greatest principal stress, which counts for brittle iron.
+
+    sigma: direct stress, Pa. tau: shear, Pa. Returns Pa.
+
+    >>> greatest_tension(sigma=60.0, tau=40.0)  # hand: 30 + 50
+    80.0
+    """
+    return sigma / 2 + greatest_shear(sigma, tau)
+
+
+@formula("T_e = √(M² + T²)", cites=[KHURMI.at("shafts, maximum shear stress theory", memory=True)])
+def equivalent_torque(M: NewtonMetres, T: NewtonMetres) -> NewtonMetres:
+    """Torque that alone would make the same greatest shear in a round shaft.
+
+    M: bending moment, N·m. T: torque, N·m. Returns N·m.
+
+    >>> equivalent_torque(M=3.0, T=4.0)
+    5.0
+    """
+    torque: float = (M**2 + T**2) ** 0.5
+    return torque
+
+
+@formula("M_e = (M + √(M² + T²))/2", cites=[KHURMI.at("shafts, maximum normal stress theory", memory=True)])
+def equivalent_bending_moment(M: NewtonMetres, T: NewtonMetres) -> NewtonMetres:
+    """Bending moment that alone would make the same greatest tension in a round shaft.
+
+    M: bending moment, N·m. T: torque, N·m. Returns N·m.
+
+    >>> equivalent_bending_moment(M=3.0, T=4.0)
+    4.0
+    """
+    return (M + equivalent_torque(M, T)) / 2

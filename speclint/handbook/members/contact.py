@@ -1,0 +1,185 @@
+"""Contact of curved surfaces after Hertz: cam and tappet, roller and pin, a spherical ring in its seat.
+
+Radii are positive for a bulge, negative for a hollow and infinite for a flat. The theory holds for smooth
+elastic bodies whose contact is small beside their radii; it knows nothing of rubbing, oil or edges.
+
+>>> E_star = contact_modulus(E_1=206e9, nu_1=0.3, E_2=206e9, nu_2=0.3)
+>>> R = relative_radius(R_1=0.060, R_2=0.025)
+>>> round(line_pressure(F=3000.0, L=0.018, R=R, E_star=E_star) / 1e6, 2)  # hand: 0.418 √(F E/(L R))
+583.33
+"""
+
+from __future__ import annotations
+
+import math
+
+from speclint.equations import (
+    FIRST_PRINCIPLES,
+    Metres,
+    Newtons,
+    NewtonsPerMetre,
+    Pascals,
+    Radians,
+    Ratio,
+    formula,
+    require,
+)
+from speclint.handbook.tables import BORESI, JOHNSON_CONTACT
+
+#: Depth of the greatest shear: over half width of a line, over radius of a spot with Poisson's ratio 0.3.
+LINE_DEPTH_OF_SHEAR = 0.786
+POINT_DEPTH_OF_SHEAR = 0.48
+
+
+@formula("1/E_star = (1 - nu_1²)/E_1 + (1 - nu_2²)/E_2", cites=[JOHNSON_CONTACT.at("eq. 4.1")])
+def contact_modulus(E_1: Pascals, nu_1: Ratio, E_2: Pascals, nu_2: Ratio) -> Pascals:
+    """Modulus of two bodies in contact.
+
+    E_1, E_2: moduli, Pa. nu_1, nu_2: Poisson's ratios. Returns Pa.
+    """
+    return 1 / ((1 - nu_1**2) / E_1 + (1 - nu_2**2) / E_2)
+
+
+@formula("1/R = 1/R_1 + 1/R_2", cites=[JOHNSON_CONTACT.at("eq. 4.3")])
+def relative_radius(R_1: Metres, R_2: Metres) -> Metres:
+    """Radius of a bulge that touches a flat as the two bodies touch each other.
+
+    R_1, R_2: radii in one plane, m, a hollow negative, a flat infinite. Returns m. OutOfRange where a hollow
+    is as close as its bulge or closer: they touch over an area or at the edges.
+
+    >>> round(relative_radius(R_1=0.100, R_2=-0.125), 3)  # hand: 1/10 - 1/12.5 = 1/50
+    0.5
+    """
+    curvature = 1 / R_1 + 1 / R_2
+    require(curvature > 0 / R_1, f"a hollow of {R_2:.4g} does not clear a bulge of {R_1:.4g}")
+    return 1 / curvature
+
+
+@formula("p_0 = √(F E_star/(π L R))", cites=[JOHNSON_CONTACT.at("eq. 4.45"), BORESI.at("chapter 17")])
+def line_pressure(F: Newtons, L: Metres, R: Metres, E_star: Pascals) -> Pascals:
+    """Greatest pressure where two parallel rollers touch.
+
+    F: load, N, 0 or more. L: length of contact, m. R: relative radius, m. E_star: contact modulus, Pa. Returns Pa.
+    """
+    _check_load(F)
+    pressure: float = (F * E_star / (math.pi * L * R)) ** 0.5
+    return pressure
+
+
+@formula("b = √(4 F R/(π L E_star))", cites=[JOHNSON_CONTACT.at("eq. 4.43")])
+def line_half_width(F: Newtons, L: Metres, R: Metres, E_star: Pascals) -> Metres:
+    """Half the width of the band where two parallel rollers touch.
+
+    Arguments as ``line_pressure``. Returns m.
+    """
+    _check_load(F)
+    width: float = (4 * F * R / (math.pi * L * E_star)) ** 0.5
+    return width
+
+
+@formula("p_m = π p_0/4", cites=[JOHNSON_CONTACT.at("eq. 4.45")])
+def line_mean_pressure(p_0: Pascals) -> Pascals:
+    """Mean pressure over the band of a line contact.
+
+    p_0: greatest pressure, Pa. Returns Pa.
+    """
+    return math.pi * p_0 / 4
+
+
+@formula("tau_max = 0.300 p_0", cites=[JOHNSON_CONTACT.at("section 4.5"), BORESI.at("chapter 17, example 3")])
+def line_greatest_shear(p_0: Pascals) -> Pascals:
+    """Greatest shear beneath a line contact, ``LINE_DEPTH_OF_SHEAR`` half widths below the surface.
+
+    p_0: greatest pressure, Pa. Returns Pa. Rubbing brings it nearer the surface and raises it.
+
+    >>> round(line_greatest_shear(p_0=1445.0))  # Boresi and Schmidt: 433
+    434
+    """
+    return 0.300 * p_0
+
+
+@formula("a = (3 F R/(4 E_star))^(1/3)", cites=[JOHNSON_CONTACT.at("eq. 4.22")])
+def point_radius(F: Newtons, R: Metres, E_star: Pascals) -> Metres:
+    """Radius of the spot where two spheres touch.
+
+    F: load, N, 0 or more. R: relative radius, m. E_star: contact modulus, Pa. Returns m.
+    """
+    _check_load(F)
+    return R * math.cbrt(3 * F / (4 * E_star * R**2))
+
+
+@formula("p_0 = 2 E_star/π (3 F/(4 E_star R²))^(1/3)", cites=[JOHNSON_CONTACT.at("eq. 4.24")])
+def point_pressure(F: Newtons, R: Metres, E_star: Pascals) -> Pascals:
+    """Greatest pressure where two spheres touch.
+
+    F: load, N, 0 or more. R: relative radius, m. E_star: contact modulus, Pa. Returns Pa.
+    """
+    _check_load(F)
+    return 2 * E_star * math.cbrt(3 * F / (4 * E_star * R**2)) / math.pi
+
+
+@formula("tau_max = 0.310 p_0", cites=[JOHNSON_CONTACT.at("section 3.4")])
+def point_greatest_shear(p_0: Pascals) -> Pascals:
+    """Greatest shear beneath a spot, ``POINT_DEPTH_OF_SHEAR`` radii below the surface, Poisson's ratio 0.3.
+
+    p_0: greatest pressure, Pa. Returns Pa.
+    """
+    return 0.310 * p_0
+
+
+@formula("phi = arccos(D/(2 R))", cites=[FIRST_PRINCIPLES])
+def seat_angle(D: Metres, R: Metres) -> Radians:
+    """Angle to the axis at which a sphere lies against its seat: the half angle of the cone that touches there.
+
+    D: diameter of the circle of contact, m, less than 2 R. R: radius of the sphere, m. Returns rad.
+
+    >>> round(math.degrees(seat_angle(D=0.100, R=0.100)), 6)  # hand: cos 60° = 1/2
+    60.0
+    """
+    require(0 < D / R < 2, f"a circle of {D:.4g} does not lie on a sphere of radius {R:.4g}")
+    return math.acos(D / (2 * R))
+
+
+@formula("D = 2 R cos(phi)", cites=[FIRST_PRINCIPLES])
+def circle_in_cone(R: Metres, phi: Radians) -> Metres:
+    """Diameter of the circle on which a sphere touches a cone.
+
+    R: radius of the sphere, m. phi: half angle of the cone, rad, between 0 and 90°. Returns m.
+    """
+    _check_angle(phi)
+    return 2 * R * math.cos(phi)
+
+
+@formula("q = W/(π D sin(phi))", cites=[FIRST_PRINCIPLES])
+def seat_line_load(W: Newtons, D: Metres, phi: Radians) -> NewtonsPerMetre:
+    """Load on unit length of a circular line of contact, square to the seat.
+
+    W: load along the axis, N. D: diameter of the circle, m. phi: half angle of the cone, or ``seat_angle``, rad,
+    between 0 and 90°. Returns N/m. Friction on the seat would lower it and is left out. The contact pressure is
+    that of ``line_pressure`` with F/L = q and the relative radius in the plane through the axis.
+
+    Hand working: 100 kN on a 100 mm circle at 30°: 100 000/(314.16 × 0.5) = 636.6 N/mm.
+
+    >>> round(seat_line_load(W=100e3, D=0.100, phi=math.radians(30.0)) / 1e3, 1)
+    636.6
+    """
+    _check_angle(phi)
+    return W / (math.pi * D * math.sin(phi))
+
+
+@formula("delta = (w/2 - b)/R", cites=[FIRST_PRINCIPLES])
+def swing_of_seat(w: Metres, b: Metres, R: Metres) -> Radians:
+    """Angle by which a spherical ring may tilt before its band of contact runs off the edge of its face.
+
+    w: width of the spherical face along its arc, contact in the middle, m. b: half width of contact, m. R: radius
+    of the sphere, m. Returns rad, below 0 when the band is wider than the face.
+    """
+    return (w / 2 - b) / R
+
+
+def _check_load(F: Newtons) -> None:
+    require(F >= 0 * F, f"a contact load of {F:.4g} pulls the bodies apart")
+
+
+def _check_angle(phi: Radians) -> None:
+    require(0 < phi < math.pi / 2, f"half angle {phi:.4g} rad of the seat is not between 0 and 90°")

@@ -1,0 +1,33 @@
+from .fatigue import (
+    FATIGUE_DIAGRAMS as FATIGUE_DIAGRAMS,
+    fatigue_line_slope as fatigue_line_slope,
+    stroke_factor as stroke_factor,
+    stroke_strength as stroke_strength,
+)
+from .helical import (
+    EN_13906_1 as EN_13906_1,
+    bergstraesser_factor as bergstraesser_factor,
+    coil_mass as coil_mass,
+    corrected_shear_stress as corrected_shear_stress,
+    natural_frequency as natural_frequency,
+    shear_stress as shear_stress,
+    spring_index as spring_index,
+    spring_load as spring_load,
+    spring_rate as spring_rate,
+)
+from .lengths import (
+    buckling_deflection as buckling_deflection,
+    clearance_multiplier as clearance_multiplier,
+    clearance_sum_cold_coiled as clearance_sum_cold_coiled,
+    clearance_sum_hot_coiled as clearance_sum_hot_coiled,
+    coil_pitch as coil_pitch,
+    outside_growth_at_solid as outside_growth_at_solid,
+    seating_coefficient as seating_coefficient,
+    solid_coils as solid_coils,
+    solid_length as solid_length,
+)
+from .relaxation import (
+    RELAXATION_DIAGRAMS as RELAXATION_DIAGRAMS,
+    SMI as SMI,
+    relaxation_loss as relaxation_loss,
+)

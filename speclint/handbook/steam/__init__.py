@@ -1,0 +1,7 @@
+"""Steam: states, flow, nozzles, pipes, the openings of double-beat valves."""
+
+from __future__ import annotations
+
+import lazy_loader
+
+__getattr__, __dir__, __all__ = lazy_loader.attach_stub(__name__, __file__)

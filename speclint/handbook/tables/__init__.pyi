@@ -1,0 +1,27 @@
+from .csv_files import (
+    Row as Row,
+    entries as entries,
+    number as number,
+    row as row,
+    rows as rows,
+)
+from .interpolation import (
+    between as between,
+)
+from .published_works import (
+    ASME_APPENDIX_2 as ASME_APPENDIX_2,
+    BORESI as BORESI,
+    JINDAL as JINDAL,
+    JOHNSON_CONTACT as JOHNSON_CONTACT,
+    KAZIMI as KAZIMI,
+    KHURMI as KHURMI,
+    PETERSON as PETERSON,
+    ROARK as ROARK,
+    SHIGLEY as SHIGLEY,
+    SINGH as SINGH,
+    VDI_2230 as VDI_2230,
+    WENTZELL as WENTZELL,
+)
+from .reading import (
+    Reading as Reading,
+)

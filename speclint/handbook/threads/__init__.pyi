@@ -1,0 +1,18 @@
+from .engagement import (
+    external_stripping_area as external_stripping_area,
+    internal_stripping_area as internal_stripping_area,
+)
+from .geometry import (
+    ASME_B1_1 as ASME_B1_1,
+    BS_84 as BS_84,
+    ISO_724 as ISO_724,
+    Thread as Thread,
+    root_area as root_area,
+    stress_area as stress_area,
+    tensile_stress_area as tensile_stress_area,
+    thread as thread,
+)
+from .limits import (
+    ThreadLimits as ThreadLimits,
+    limits as limits,
+)

@@ -1,0 +1,10 @@
+"""The words of a drawing and SI numbers with limits: units, grammar, tolerance classes, and numbers as a sheet writes them.
+
+May import ``errors``.
+"""
+
+from __future__ import annotations
+
+import lazy_loader
+
+__getattr__, __dir__, __all__ = lazy_loader.attach_stub(__name__, __file__)

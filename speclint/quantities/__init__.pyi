@@ -1,0 +1,28 @@
+from . import (
+    units as units,
+)
+from .measure import (
+    Measure as Measure,
+    PROVENANCES as PROVENANCES,
+    Provenance as Provenance,
+    Sign as Sign,
+    example as example,
+    read as read,
+)
+from .tolerance_classes import (
+    deviations as deviations,
+)
+from .unit_systems import (
+    System as System,
+    amount_in as amount_in,
+)
+from .units import (
+    DIMENSIONS as DIMENSIONS,
+)
+from .writing import (
+    amount as amount,
+    as_written as as_written,
+    displayed as displayed,
+    number as number,
+    substituted as substituted,
+)

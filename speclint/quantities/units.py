@@ -1,0 +1,309 @@
+"""The units the trade writes, and the units a sheet writes back.
+
+The shipped table serves nearly every spec without importing pint. pint is the authority: a test proves
+each entry against it, and a unit outside the table is asked of pint, which must agree on the dimension.
+Temperatures are not here: they have an offset and are read in :mod:`speclint.quantities.measure`.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from functools import cache
+from typing import TYPE_CHECKING
+
+from speclint.errors import QuantityError
+
+if TYPE_CHECKING:
+    import pint
+
+
+@dataclass(frozen=True, slots=True)
+class Dimension:
+    """One kind of quantity: its SI unit, what a sheet writes it in, and the units a spec may use.
+
+    ``shown`` is a unit of ``units`` (or the SI unit itself). ``pint`` writes the SI unit for pint.
+    """
+
+    name: str
+    si: str
+    shown: str
+    pint: str
+    units: dict[str, float]
+
+
+_INCH = 0.0254  # exact: international yard and pound agreement, 1959
+_FOOT = 12 * _INCH
+_POUND = 0.45359237  # kg, exact: the same agreement
+_GRAVITY = 9.80665  # m/s², exact: CGPM 3 (1901)
+_LBF = _POUND * _GRAVITY
+_TONF = 2240 * _LBF  # the long ton of British practice
+_PSI = _LBF / _INCH**2
+_HP = 550 * _FOOT * _LBF  # mechanical horsepower
+_BTU = 1055.05585262  # J, exact: International Table Btu
+_TURN = 6.283185307179586  # rad
+_DEGREE = _TURN / 360
+_MINUTE = 60.0
+_HOUR = 3600.0
+
+_PRESSURES = {
+    "Pa": 1.0,
+    "kPa": 1e3,
+    "MPa": 1e6,
+    "GPa": 1e9,
+    "bar": 1e5,
+    "mbar": 1e2,
+    "N/mm²": 1e6,
+    "kgf/cm²": _GRAVITY / 1e-4,
+    "psi": _PSI,
+    "ksi": 1e3 * _PSI,
+    "lbf/in²": _PSI,
+    "tonf/in²": _TONF / _INCH**2,
+}
+
+DIMENSIONS: dict[str, Dimension] = {
+    dimension.name: dimension
+    for dimension in (
+        Dimension(
+            "length",
+            "m",
+            "mm",
+            "meter",
+            {
+                "m": 1.0,
+                "cm": 1e-2,
+                "mm": 1e-3,
+                "µm": 1e-6,
+                "km": 1e3,
+                "in": _INCH,
+                "ft": _FOOT,
+                "mile": 5280 * _FOOT,
+                "thou": 1e-3 * _INCH,
+            },
+        ),
+        Dimension(
+            "area",
+            "m²",
+            "mm²",
+            "meter**2",
+            {"m²": 1.0, "cm²": 1e-4, "mm²": 1e-6, "in²": _INCH**2, "ft²": _FOOT**2},
+        ),
+        Dimension(
+            "volume",
+            "m³",
+            "cm³",
+            "meter**3",
+            {"m³": 1.0, "cm³": 1e-6, "mm³": 1e-9, "l": 1e-3, "in³": _INCH**3, "ft³": _FOOT**3},
+        ),
+        Dimension("angle", "rad", "°", "radian", {"rad": 1.0, "°": _DEGREE, "deg": _DEGREE}),
+        Dimension(
+            "mass", "kg", "kg", "kilogram", {"kg": 1.0, "g": 1e-3, "t": 1e3, "lb": _POUND, "oz": _POUND / 16}
+        ),
+        Dimension(
+            "force",
+            "N",
+            "N",
+            "newton",
+            {"N": 1.0, "kN": 1e3, "MN": 1e6, "kgf": _GRAVITY, "lbf": _LBF, "tonf": _TONF},
+        ),
+        Dimension(
+            "moment",
+            "N·m",
+            "N·m",
+            "newton*meter",
+            {
+                "N·m": 1.0,
+                "N m": 1.0,
+                "kN·m": 1e3,
+                "N·mm": 1e-3,
+                "lbf·ft": _LBF * _FOOT,
+                "lbf ft": _LBF * _FOOT,
+                "lbf·in": _LBF * _INCH,
+                "lbf in": _LBF * _INCH,
+            },
+        ),
+        Dimension("pressure", "Pa", "bar", "pascal", _PRESSURES),
+        Dimension("stress", "Pa", "MPa", "pascal", _PRESSURES),
+        Dimension(
+            "stiffness",
+            "N/m",
+            "N/mm",
+            "newton/meter",
+            {"N/m": 1.0, "N/mm": 1e3, "kN/mm": 1e6, "lbf/in": _LBF / _INCH},
+        ),
+        Dimension("time", "s", "s", "second", {"s": 1.0, "min": _MINUTE, "h": _HOUR}),
+        Dimension(
+            "speed",
+            "m/s",
+            "m/s",
+            "meter/second",
+            {
+                "m/s": 1.0,
+                "km/h": 1e3 / _HOUR,
+                "mph": 5280 * _FOOT / _HOUR,
+                "ft/s": _FOOT,
+                "ft/min": _FOOT / _MINUTE,
+            },
+        ),
+        Dimension("acceleration", "m/s²", "m/s²", "meter/second**2", {"m/s²": 1.0, "ft/s²": _FOOT}),
+        Dimension(
+            "rotational speed",
+            "rad/s",
+            "rev/min",
+            "radian/second",
+            {"rad/s": 1.0, "rev/min": _TURN / _MINUTE, "rev/s": _TURN},
+        ),
+        Dimension("frequency", "1/s", "Hz", "1/second", {"1/s": 1.0, "Hz": 1.0}),
+        Dimension(
+            "density",
+            "kg/m³",
+            "kg/m³",
+            "kilogram/meter**3",
+            {"kg/m³": 1.0, "g/cm³": 1e3, "lb/in³": _POUND / _INCH**3, "lb/ft³": _POUND / _FOOT**3},
+        ),
+        Dimension("inertia", "kg·m²", "kg·cm²", "kilogram*meter**2", {"kg·m²": 1.0, "kg·cm²": 1e-4}),
+        Dimension(
+            "mass flow",
+            "kg/s",
+            "kg/s",
+            "kilogram/second",
+            {"kg/s": 1.0, "kg/h": 1 / _HOUR, "t/h": 1e3 / _HOUR, "lb/h": _POUND / _HOUR},
+        ),
+        Dimension("power", "W", "kW", "watt", {"W": 1.0, "kW": 1e3, "hp": _HP}),
+        Dimension("energy", "J", "J", "joule", {"J": 1.0, "kJ": 1e3, "ft·lbf": _FOOT * _LBF}),
+        Dimension("viscosity", "Pa·s", "mPa·s", "pascal*second", {"Pa·s": 1.0, "mPa·s": 1e-3}),
+        Dimension(
+            "kinematic viscosity",
+            "m²/s",
+            "mm²/s",
+            "meter**2/second",
+            {"m²/s": 1.0, "mm²/s": 1e-6, "cSt": 1e-6},
+        ),
+        Dimension(
+            "pressure times speed",
+            "Pa·m/s",
+            "MPa·m/s",
+            "pascal*meter/second",
+            {"Pa·m/s": 1.0, "MPa·m/s": 1e6, "psi·ft/min": _PSI * _FOOT / _MINUTE},
+        ),
+        Dimension(
+            "thermal conductivity",
+            "W/(m·K)",
+            "W/(m·K)",
+            "watt/(meter*kelvin)",
+            {"W/(m·K)": 1.0, "Btu/(h·ft·°F)": _BTU / (_HOUR * _FOOT) * 1.8},
+        ),
+        Dimension("heat transfer", "W/(m²·K)", "W/(m²·K)", "watt/(meter**2*kelvin)", {"W/(m²·K)": 1.0}),
+        Dimension("heat flux", "W/m²", "W/m²", "watt/meter**2", {"W/m²": 1.0, "kW/m²": 1e3}),
+        Dimension("expansion", "1/K", "1e-6/K", "1/kelvin", {"1/K": 1.0, "1e-6/K": 1e-6, "1/°F": 1.8}),
+        Dimension("voltage", "V", "V", "volt", {"V": 1.0, "mV": 1e-3}),
+        Dimension("ratio", "", "", "dimensionless", {"": 1.0, "%": 1e-2}),
+        # Hardness scales are not converted into one another: ISO 18265 forbids it without naming the material.
+        Dimension("Brinell hardness", "HB", "HB", "", {"HB": 1.0, "HBW": 1.0}),
+        Dimension("Rockwell hardness", "HRC", "HRC", "", {"HRC": 1.0}),
+        Dimension("Vickers hardness", "HV", "HV", "", {"HV": 1.0}),
+    )
+}
+
+#: Other spellings of the same units, so that a keyboard without superscripts is enough.
+_SPELLINGS = {
+    "um": "µm",
+    "μm": "µm",  # Greek mu for the micro sign
+    '"': "in",
+    "inch": "in",
+    "inches": "in",
+    "rpm": "rev/min",
+    "1/min": "rev/min",
+    "min⁻¹": "rev/min",
+    "Nm": "N·m",
+    "kNm": "kN·m",
+    "Nmm": "N·mm",
+    "N*m": "N·m",
+    "ft lbf": "lbf·ft",
+    "lb/in²": "psi",
+    "tsi": "tonf/in²",
+    "ton/in²": "tonf/in²",
+    "percent": "%",
+    "W/mK": "W/(m·K)",
+    "W/m²K": "W/(m²·K)",
+    "10⁻⁶/K": "1e-6/K",
+}
+
+#: What pint would read as something the writer did not mean.
+_TRAPS = {
+    "Mm": "mm",
+    "MM": "mm",
+    "CM": "cm",
+    "IN": "in",
+    "Bar": "bar",
+    "mPa": "MPa",
+    "Psi": "psi",
+    "PSI": "psi",
+}
+
+_SUPERSCRIPTS = str.maketrans({"⁴": "^4", "²": "^2", "³": "^3", "⁻": "-", "¹": "1", "·": "*"})
+_UNIT_TEXT = re.compile(r"[A-Za-zµμ°Ω%\"][A-Za-z0-9µμ°Ω%\"²³⁴⁻¹·*/()^ -]*|1/[A-Za-z°µ]+")
+
+
+def factor(text: str, dimension: str) -> float:
+    """SI value of one ``text`` as a quantity of ``dimension``.
+
+    :raises QuantityError: when ``text`` is no unit of that dimension; ``instead`` names one that is.
+    """
+    known = DIMENSIONS[dimension]
+    spelling = canonical(text)
+    if spelling in known.units:
+        return known.units[spelling]
+    if text in _TRAPS or (spelling == "" and known.si):
+        raise _wrong_unit(text, known)
+    return _ask_pint(text, known)
+
+
+def canonical(text: str) -> str:
+    """The spelling of a unit that the table uses: ``in2``, ``in^2`` and ``in**2`` become ``in²``."""
+    tidy = re.sub(r"\s+", " ", text.strip()).replace("**", "^")
+    tidy = re.sub(r"\^?(?<![0-9.e/-])2(?![0-9])", "²", tidy)
+    tidy = re.sub(r"\^?(?<![0-9.e/-])3(?![0-9])", "³", tidy)
+    return _SPELLINGS.get(tidy, tidy)
+
+
+def shown(value: float, dimension: str, unit: str = "") -> tuple[float, str]:
+    """A SI value in ``unit``, or else in the unit a sheet writes for its dimension."""
+    known = DIMENSIONS[dimension]
+    chosen = canonical(unit) if unit else known.shown
+    if chosen not in known.units:
+        chosen = known.shown
+    return value / known.units.get(chosen, 1.0), chosen
+
+
+@cache
+def by_si(unit: str) -> Dimension | None:
+    """The dimension a formula means by an SI unit; None for units no table shows otherwise."""
+    if unit == "Pa":
+        return DIMENSIONS["stress"]
+    return next((known for known in DIMENSIONS.values() if known.si == unit), None)
+
+
+def _ask_pint(text: str, known: Dimension) -> float:
+    if not known.pint or not _UNIT_TEXT.fullmatch(text.strip()):
+        raise _wrong_unit(text, known)
+    try:
+        unit = _registry().parse_units(canonical(text).translate(_SUPERSCRIPTS))
+        return float((1 * unit).to(known.pint).magnitude)
+    except Exception as problem:  # pint lets errors of the tokenizer and of the syntax tree through as well
+        raise _wrong_unit(text, known) from problem
+
+
+@cache
+def _registry() -> pint.UnitRegistry[float]:
+    import pint
+
+    return pint.UnitRegistry()
+
+
+def _wrong_unit(text: str, known: Dimension) -> QuantityError:
+    usual = ", ".join(unit for unit in known.units if unit) or "no unit"
+    given = f'"{text.strip()}" is no unit of {known.name}' if text.strip() else f"a {known.name} needs a unit"
+    trap = _TRAPS.get(text.strip())
+    hint = f"{trap}" if trap in known.units else usual
+    return QuantityError(given, f"one of: {hint}" if hint == usual else hint)

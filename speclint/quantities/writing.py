@@ -1,0 +1,133 @@
+"""Numbers as an engineer writes them on a sheet: in the units of the trade, no more figures than mean something."""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Mapping
+
+from speclint.quantities import units
+
+_ZERO_CELSIUS = 273.15  # exact: definition of the Celsius temperature
+_FIGURES = 4  # significant figures, common practice for a design calculation
+_MICRON = 3  # decimals of a millimetre: limits are stated to a micrometre
+_TENTH = 4  # decimals of an inch: limits are stated to a tenth of a thou, common practice
+_TENTHS_FROM = 0.1  # in; below it four figures say more
+
+
+def displayed(value: float, si_unit: str, written_in: str = "") -> tuple[float, str]:
+    """A SI value in the unit a sheet writes, or in the unit the spec used."""
+    if si_unit == "K":
+        if written_in == "°F":
+            return (value - _ZERO_CELSIUS) * 1.8 + 32, "°F"  # definition of the Fahrenheit scale
+        return value - _ZERO_CELSIUS, "°C"
+    if si_unit == "ΔK":
+        return value, "K"
+    if written_in == "psi" and si_unit == "Pa":
+        return units.shown(value, "pressure", "psi")
+    dimension = units.by_si(si_unit)
+    return units.shown(value, dimension.name, written_in) if dimension else (value, si_unit)
+
+
+def number(value: float, unit: str) -> str:
+    """A number in its shown unit, rounded as an engineer would."""
+    if math.isinf(value):
+        return "∞" if value > 0 else "−∞"
+    if unit == "mm" and abs(value) >= 1:
+        text = f"{value:.{_MICRON}f}"
+    elif unit == "in" and abs(value) >= _TENTHS_FROM:
+        text = f"{value:.{_TENTH}f}"
+    elif unit in ("°C", "°F"):
+        text = f"{value:.1f}"
+    elif value != 0 and not 1e-3 <= abs(value) < 1e6:
+        return _scientific(value)
+    else:
+        decimals = max(0, _FIGURES - 1 - math.floor(math.log10(abs(value)))) if value else 0
+        text = f"{value:.{decimals}f}"
+    return (text.rstrip("0").rstrip(".") if "." in text else text).replace("-", "−")
+
+
+def _scientific(value: float) -> str:
+    mantissa, exponent = f"{value:.{_FIGURES - 1}e}".split("e")
+    mantissa = mantissa.rstrip("0").rstrip(".")
+    return f"{mantissa}e{int(exponent)}".replace("-", "−")
+
+
+def amount(value: float, si_unit: str, written_in: str = "") -> str:
+    """Number and unit together: ``16.2 MPa``, ``480.063 mm``, ``310 °C``, ``11.7e-6/K``."""
+    shown, unit = displayed(value, si_unit, written_in)
+    if unit.startswith("1e-6"):
+        return f"{number(shown, unit)}{unit.removeprefix('1')}"
+    return f"{number(shown, unit)} {unit}".rstrip()
+
+
+_SYMBOL = re.compile(r"[^\W\d²³⁴⁵½⁻⁰][^\W²³⁴⁵½⁻⁰]*′?")
+#: A space that stands for a product: after a symbol, number, power or bracket and before a symbol or bracket.
+_PRODUCT = re.compile(
+    r"(?<=[\w)²³⁴′])(?<!\bsin)(?<!\bcos)(?<!\btan)(?<!\bln)(?<!\blog)(?<!\bexp)(?<!\bif)(?<!\band)(?<!\bor)"
+    r" (?=[\w(√])(?!(?:if|and|or|where|when|else|for|of|to)\b)"
+)
+_POWERS = "²³⁴⁵½⁻⁰"
+
+
+#: Greek letters as code spells them where an argument cannot carry the letter, such as Python's own lambda.
+_GREEK = {
+    "alpha": "α",
+    "beta": "β",
+    "gamma": "γ",
+    "delta": "δ",
+    "epsilon": "ε",
+    "zeta": "ζ",
+    "eta": "η",
+    "theta": "θ",
+    "iota": "ι",
+    "kappa": "κ",
+    "lambda": "λ",
+    "mu": "μ",
+    "nu": "ν",
+    "xi": "ξ",
+    "pi": "π",
+    "rho": "ρ",
+    "sigma": "σ",
+    "tau": "τ",
+    "phi": "φ",
+    "chi": "χ",
+    "psi": "ψ",
+    "omega": "ω",
+    "Gamma": "Γ",
+    "Delta": "Δ",
+    "Theta": "Θ",
+    "Lambda": "Λ",
+    "Sigma": "Σ",
+    "Phi": "Φ",
+    "Psi": "Ψ",
+    "Omega": "Ω",
+}
+
+
+def as_written(argument: str) -> str:
+    """The symbol of an argument: Greek letters spelt in code, and a trailing line where the word is Python's own."""
+    head, line, tail = argument.rstrip("_").partition("_")
+    return _GREEK.get(head, head) + line + _GREEK.get(tail, tail)
+
+
+def substituted(equation: str, values: Mapping[str, str]) -> str:
+    """The right-hand side of an equation with numbers in place of its symbols.
+
+    >>> substituted("A = π d²/4", {"d": "20 mm"})
+    'π · (20 mm)²/4'
+    >>> substituted("δ = α_b D", {"alpha_b": "11.7e-6/K", "D": "580 mm"})
+    '11.7e-6/K · 580 mm'
+    """
+    right = equation.split("=", 1)[-1].strip()
+    values = {as_written(name): value for name, value in values.items()}
+
+    def put(found: re.Match[str]) -> str:
+        symbol = found[0]
+        if symbol not in values:
+            return symbol
+        after = found.string[found.end() : found.end() + 1]
+        needs = bool(after) and (after in _POWERS or after == "^")
+        return f"({values[symbol]})" if needs or values[symbol].startswith("−") else values[symbol]
+
+    return _SYMBOL.sub(put, _PRODUCT.sub(" · ", right))

@@ -1,0 +1,10 @@
+"""Concessions: entering, signing, how each stands; and the gate: may this be released?
+
+May import ``checking`` and what stands below it.
+"""
+
+from __future__ import annotations
+
+import lazy_loader
+
+__getattr__, __dir__, __all__ = lazy_loader.attach_stub(__name__, __file__)

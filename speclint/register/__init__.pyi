@@ -1,0 +1,21 @@
+from .entering import (
+    Acceptance as Acceptance,
+    concede as concede,
+    sign_entry as sign_entry,
+    stand_of as stand_of,
+    surroundings as surroundings,
+)
+from .gate import (
+    Decision as Decision,
+    Reason as Reason,
+    judge as judge,
+)
+from .staged import (
+    StagedAssessment as StagedAssessment,
+    assess_staged as assess_staged,
+)
+from .standing import (
+    Standing as Standing,
+    standings as standings,
+    watch as watch,
+)

@@ -1,0 +1,216 @@
+"""Entering a concession in the register, and signing one, with the file's order and comments kept."""
+
+from __future__ import annotations
+
+import datetime as dt
+import re
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from speclint.checking import Assessment, Check, assess
+from speclint.errors import Complaint, DesignError, SettingsError, SigningError
+from speclint.register.signatures import sign
+from speclint.register.standing import (
+    Standing,
+    Surroundings,
+    bad_signature,
+    find_check,
+    reviewer_called,
+    standings,
+    unaccepted,
+    used_of,
+)
+from speclint.register.writing import append_entry, put_signature
+from speclint.repository import Concession, Register, Settings, find_concession, read_register
+from speclint.specs import NotStated
+
+if TYPE_CHECKING:
+    from speclint.families import Loaded
+
+_NUMBER = re.compile(r"^C-(\d+)$")
+
+
+@dataclass(frozen=True)
+class Acceptance:
+    """What a person says who accepts a finding. ``role`` may be left to the settings where they name a reviewer."""
+
+    component: str
+    rule: str
+    accepted_by: str
+    grounds: str
+    until: dt.date
+    role: str = ""
+    reference: str = ""
+
+
+@dataclass(frozen=True)
+class Opened:
+    """A repository opened to enter or sign something: its register, and what concessions are held against."""
+
+    root: Path
+    settings: Settings
+    register: Register
+    around: Surroundings
+
+    @property
+    def file(self) -> Path:
+        """The file of the register."""
+        return self.root / self.register.file
+
+
+def stand_of(folder: Path, loaded: Loaded, today: dt.date) -> tuple[Register, tuple[Standing, ...]]:
+    """The register of a repository, and how each of its entries stands today.
+
+    :raises SettingsError: where the settings cannot be read: then nothing can be said of any entry.
+    """
+    assessment = assess([folder], loaded, ())
+    if assessment.settings is None:
+        raise SettingsError("; ".join(str(one) for one in assessment.complaints))
+    register = read_register(assessment.root, assessment.settings)
+    return register, standings(register, surroundings(assessment, today))
+
+
+def opened(folder: Path, loaded: Loaded, today: dt.date) -> Opened:
+    """Open a repository for its register; nothing is checked yet.
+
+    :raises DesignError: where the folder is of no repository.
+    :raises SettingsError: where the settings or the register cannot be read: then nothing can be accepted.
+    """
+    assessment = assess([folder], loaded, ())
+    if assessment.settings is None:
+        raise SettingsError("; ".join(str(one) for one in assessment.complaints))
+    register = read_register(assessment.root, assessment.settings)
+    if register.complaints:
+        raise SettingsError("; ".join(str(one) for one in register.complaints))
+    around = surroundings(assessment, today)
+    return Opened(assessment.root, assessment.settings, register, around)
+
+
+def surroundings(assessment: Assessment, today: dt.date, signers: Path | None = None) -> Surroundings:
+    """What concessions are held against after an assessment whose settings could be read."""
+    if assessment.context is None or assessment.settings is None:
+        raise SettingsError("the settings could not be read")
+    return Surroundings(
+        assessment.context,
+        assessment.settings,
+        assessment.loaded,
+        signers or assessment.root / assessment.settings.signers_file,
+        today,
+        {check.order: check for check in assessment.checks},
+    )
+
+
+def concede(
+    acceptance: Acceptance, folder: Path, loaded: Loaded, today: dt.date, key: Path | None = None
+) -> tuple[Concession, str]:
+    """Enter a concession in the register, signed where a key is given; returns it and the file of the register.
+
+    :raises DesignError: where there is no such finding, or this person may not accept it.
+    :raises SettingsError: where the register cannot be read or written.
+    :raises SigningError: where the key does not sign for the person.
+    """
+    repository = opened(folder, loaded, today)
+    found = _finding(acceptance, repository)
+    concession = _made(acceptance, found, repository, today)
+    if key is not None:
+        concession = _signed(concession, repository, key)
+    _refuse_a_second(concession, repository)
+    append_entry(repository.file, concession)
+    return concession, repository.register.file
+
+
+def sign_entry(
+    number: str, folder: Path, loaded: Loaded, today: dt.date, key: Path
+) -> tuple[Concession, str]:
+    """Sign an entry of the register with the key of whoever accepted the finding; an older signature gives way.
+
+    :raises DesignError: where there is no such entry, or its finding is no longer what was accepted.
+    :raises SigningError: where the key does not sign for the person who accepted it.
+    """
+    repository = opened(folder, loaded, today)
+    concession = find_concession(repository.register, number)
+    if isinstance(concession, Complaint):
+        raise DesignError(str(concession))
+    bare = replace(concession, signature="")
+    (standing,) = standings(Register(repository.register.file, (bare,)), repository.around)
+    if not standing.holds and standing.state != "not signed":
+        raise DesignError(f"{number} is {standing.state}: {'; '.join(standing.reasons)}")
+    signed = _signed(concession, repository, key)
+    put_signature(repository.file, signed)
+    return signed, repository.register.file
+
+
+def _finding(acceptance: Acceptance, repository: Opened) -> Check:
+    subject = f"{acceptance.component} {acceptance.rule}"
+    around = repository.around
+    found = find_check(around.context, around.loaded, acceptance.component, acceptance.rule)
+    if isinstance(found, str):
+        raise DesignError(found)
+    if found.could_not_run:
+        raise DesignError(f"{subject} could not be run, which nobody can accept: {found.could_not_run}")
+    if found.stands_in_the_way is None:
+        raise DesignError(f"{subject}: there is no finding to accept; the check came out as: {found.outcome}")
+    if "concessions" in found.rests_on:
+        raise DesignError(f"{subject} is about concessions: it is answered by renewing or removing them")
+    reasons = list(unaccepted(acceptance.accepted_by, found, repository.around))
+    if reasons:
+        raise DesignError("; ".join(reasons))
+    return found
+
+
+def _made(acceptance: Acceptance, found: Check, repository: Opened, today: dt.date) -> Concession:
+    if acceptance.until < today:
+        raise DesignError(f"{acceptance.until} is past: a concession ends on a day to come")
+    for name in ("accepted_by", "grounds"):
+        if not getattr(acceptance, name).strip():
+            raise DesignError(f"a concession states its {name}")
+    reviewer = reviewer_called(acceptance.accepted_by, repository.settings)
+    role = acceptance.role
+    if not role and reviewer is not None and not isinstance(reviewer.role, NotStated):
+        role = reviewer.role.value
+    if not role.strip():
+        raise DesignError(f"the role of {acceptance.accepted_by} is not stated, here or in speclint.toml")
+    assert found.grade is not None  # as it stands in the way
+    return Concession(
+        number=next_number(repository.register),
+        component=found.component,
+        rule=found.rule.name,
+        edition=found.rule.edition,
+        outcome=found.outcome,
+        grade=found.grade.word,
+        found=found.says,
+        used=used_of(found),
+        fingerprint=found.fingerprint,
+        accepted_by=acceptance.accepted_by,
+        role=role,
+        date=today,
+        until=acceptance.until,
+        grounds=acceptance.grounds,
+        reference=acceptance.reference,
+        rests_on=found.rests_on,
+    )
+
+
+def next_number(register: Register) -> str:
+    """The number after the greatest: ``C-001`` for the first."""
+    used = [int(found[1]) for one in register.concessions if (found := _NUMBER.match(one.number))]
+    return f"C-{max(used, default=0) + 1:03}"
+
+
+def _refuse_a_second(concession: Concession, repository: Opened) -> None:
+    """Refuse an entry that adds nothing to one that holds."""
+    subject = (concession.component, concession.rule)
+    same = [one for one in repository.register.concessions if (one.component, one.rule) == subject]
+    for standing in standings(Register(repository.register.file, tuple(same)), repository.around):
+        if standing.holds and standing.concession.until >= concession.until:
+            number, until = standing.concession.number, standing.concession.until
+            raise DesignError(f"{number} already accepts this finding until {until}")
+
+
+def _signed(concession: Concession, repository: Opened, key: Path) -> Concession:
+    signed = replace(concession, signature=sign(concession.statement(), key))
+    faults = list(bad_signature(signed, repository.around))
+    if faults:
+        raise SigningError(f"{key} does not sign for {concession.accepted_by}: {'; '.join(faults)}")
+    return signed

@@ -1,0 +1,236 @@
+"""May this be released? The gate withholds unless everything that it asks for was seen to be in order.
+
+It withholds while a hold has no valid concession, something could not be read, a family that is required did
+not load, or a rule could not be run; and where nothing was checked at all. Judged against a git revision, it
+takes settings, reviewers and signers from there, so that a change cannot loosen the gate that judges it; where
+the change has settings of its own, these must release it too.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+import tempfile
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from speclint.checking import Assessment, Check, Hands, assess
+from speclint.errors import FamilyError, SettingsError, SpeclintError
+from speclint.register.entering import surroundings
+from speclint.register.staged import lay_out
+from speclint.register.standing import Standing, standings
+from speclint.repository import (
+    FILE_NAME,
+    Settings,
+    Snapshot,
+    at_revision,
+    find_root,
+    load_settings,
+    read_register,
+    read_toml,
+    spec_files,
+)
+from speclint.rules import Grade
+from speclint.specs import bare
+
+if TYPE_CHECKING:
+    from speclint.families import Loaded
+
+_WITHHELD, _UNREADABLE, _NOT_RUN = 1, 2, 3  # exit codes, as the design has them
+
+
+@dataclass(frozen=True)
+class Reason:
+    """One thing that stands in the way: in words, what to look at, and the exit code that it asks for."""
+
+    says: str
+    details: tuple[str, ...] = ()
+    code: int = _WITHHELD
+    hold: Check | None = None
+
+
+@dataclass(frozen=True)
+class Decision:
+    """Released when there is no reason against it.
+
+    ``accepted`` are the concessions of the holds that are released, ``ending`` all that end soon, ``ended``
+    those that count no longer, of whatever grade; ``to_review`` is what the change does to the gate itself.
+    """
+
+    reasons: tuple[Reason, ...]
+    assessment: Assessment | None = None
+    accepted: tuple[Standing, ...] = ()
+    ending: tuple[Standing, ...] = ()
+    ended: tuple[Standing, ...] = ()
+    to_review: tuple[str, ...] = ()
+    against: str = ""
+
+    @property
+    def released(self) -> bool:
+        """Whether nothing stands in the way."""
+        return not self.reasons
+
+    @property
+    def exit_code(self) -> int:
+        """0 released, 1 withheld, 2 something unreadable, 3 something that could not be run."""
+        return max((reason.code for reason in self.reasons), default=0)
+
+
+def judge(
+    paths: Sequence[Path], load: Callable[[], Loaded], today: dt.date, against: str | None = None
+) -> Decision:
+    """Decide whether the specs at some paths may be released; whatever goes wrong withholds them."""
+    try:
+        loaded = load()
+        if not loaded.rules:
+            return Decision((Reason("no family of rules is installed", code=_NOT_RUN),))
+        if against is None:
+            return _judged(paths, loaded, today)
+        with tempfile.TemporaryDirectory() as folder:
+            return _judged_against(paths, loaded, today, against, Path(folder))
+    except SpeclintError as problem:
+        return Decision((Reason(str(problem), code=problem.exit_code),), against=against or "")
+
+
+def _judged(
+    paths: Sequence[Path],
+    loaded: Loaded,
+    today: dt.date,
+    settings: Settings | None = None,
+    signers: Path | None = None,
+) -> Decision:
+    try:
+        with Hands() as hands:
+            assessment = assess(paths, loaded, settings=settings, hands=hands)
+    except FamilyError as problem:
+        return Decision((Reason(str(problem), code=problem.exit_code),))
+    if assessment.settings is None:
+        return Decision(tuple(_unreadable(assessment)), assessment)
+    register = read_register(assessment.root, assessment.settings)
+    stand = standings(register, surroundings(assessment, today, signers))
+    reasons = [*_unreadable(assessment), *_not_run(assessment), *_holds(assessment, stand)]
+    if not assessment.checks:
+        reasons.append(Reason("nothing was checked: there is no spec, or no rule concerns it"))
+    made = {check.order for check in assessment.checks if check.grade is Grade.HOLD}
+    return Decision(
+        tuple(reasons),
+        assessment,
+        tuple(one for one in stand if one.holds and one.subject in made),
+        tuple(one for one in stand if one.state == "ending soon"),
+        tuple(one for one in stand if not one.in_order),
+    )
+
+
+def _unreadable(assessment: Assessment) -> Iterator[Reason]:
+    for complaint in assessment.complaints:
+        yield Reason(f"could not be read: {complaint}", code=_UNREADABLE)
+
+
+def _not_run(assessment: Assessment) -> Iterator[Reason]:
+    for check in assessment.checks:
+        if check.could_not_run:
+            yield Reason(f"{check.component} {check.rule.name}: {check.says}", code=_NOT_RUN)
+
+
+def _holds(assessment: Assessment, stand: Sequence[Standing]) -> Iterator[Reason]:
+    accepted = {one.subject for one in stand if one.holds}
+    for check in assessment.checks:
+        hold = check.grade is Grade.HOLD and check.stands_in_the_way is not None and not check.could_not_run
+        if hold and check.order not in accepted:
+            related = [one for one in stand if one.subject == check.order]
+            details = tuple(_why_not(one) for one in related) or ("no concession is entered for it",)
+            word = "hold" if check.outcome == "finding" else "hold, not assessed"
+            yield Reason(f"{word}: {check.component} {check.rule.name}: {check.says}", details, hold=check)
+
+
+def _why_not(standing: Standing) -> str:
+    return f"{standing.concession.number} is {standing.state}: {'; '.join(standing.reasons)}"
+
+
+# Against a revision
+
+
+def _judged_against(
+    paths: Sequence[Path], loaded: Loaded, today: dt.date, against: str, folder: Path
+) -> Decision:
+    root = find_root(paths)
+    before = at_revision(root, against)
+    if before.read(FILE_NAME) is None:
+        raise SettingsError(f"{FILE_NAME} is not there at {against}, so that there is nothing to judge by")
+    lay_out(before, folder)
+    old, complaints = load_settings(folder)
+    if old is None or complaints:
+        raise SettingsError(f"at {against}: " + "; ".join(str(one) for one in complaints))
+    new, _ = load_settings(root)
+    materials = old.materials if new is None else new.materials
+    judged_by = old.model_copy(update={"materials": materials})
+    decision = _judged(paths, loaded, today, judged_by, folder / old.signers_file)
+    to_review = tuple(_to_review(root, before, folder, old, new))
+    own = (f"{FILE_NAME} ", f"{old.signers_file} ")
+    if new is None or any(line.startswith(own) for line in to_review):
+        decision = _both(decision, _judged(paths, loaded, today))
+    return replace(decision, to_review=to_review, against=against)
+
+
+def _both(old: Decision, new: Decision) -> Decision:
+    """Withheld where either withholds; what the change's own settings add is marked as theirs."""
+    said = {reason.says for reason in old.reasons}
+    more = tuple(
+        replace(reason, says=f"under the settings of the change: {reason.says}")
+        for reason in new.reasons
+        if reason.says not in said
+    )
+    return replace(old, reasons=(*old.reasons, *more))
+
+
+def _to_review(
+    root: Path, before: Snapshot, folder: Path, old: Settings, new: Settings | None
+) -> Iterator[str]:
+    """What the change does to that by which it is judged, in words."""
+    yield from _settings_changed(root, folder)
+    files = {old.signers_file, *old.materials} | ({new.signers_file, *new.materials} if new else set())
+    for file in sorted(files):
+        was, path = before.read(file), root / file
+        now = path.read_bytes() if path.is_file() else None
+        if _plain(was) != _plain(now):
+            yield f"{file} {_fate(was, now)}"
+    there = set(spec_files(root, old))
+    for file in sorted(set(spec_files(folder, old)) - there):
+        yield f"{file} is taken away or moved: what it held is no longer checked under that name"
+
+
+def _plain(content: bytes | None) -> bytes | None:
+    return None if content is None else content.replace(b"\r\n", b"\n")
+
+
+def _fate(was: bytes | None, now: bytes | None) -> str:
+    if was is None:
+        return "is new"
+    return "is taken away" if now is None else "is changed"
+
+
+def _settings_changed(root: Path, folder: Path) -> Iterator[str]:
+    was, now = (_flat(bare(read_toml(place / FILE_NAME, FILE_NAME))) for place in (folder, root))
+    for key in sorted({**was, **now}):
+        if was.get(key) != now.get(key):
+            before, after = was.get(key, "not stated"), now.get(key, "not stated")
+            yield f"{FILE_NAME} {key} was {before}, is {after}"
+
+
+def _flat(tree: Any, prefix: str = "") -> dict[str, str]:
+    """Every setting by its dotted key, as text; what is no table at all is one entry."""
+    if not isinstance(tree, Mapping):
+        return {prefix or "as a whole": str(tree)}
+    flat: dict[str, str] = {}
+    for name, value in tree.items():
+        written = f'"{name}"' if "." in name or " " in name else name
+        key = f"{prefix}.{written}" if prefix else written
+        flat |= _flat(value, key) if isinstance(value, Mapping) else {key: _shown(value)}
+    return flat
+
+
+def _shown(value: Any) -> str:
+    if isinstance(value, list):
+        return ", ".join(_shown(item) for item in value) or "nothing"
+    return str(value).lower() if isinstance(value, bool) else str(value)

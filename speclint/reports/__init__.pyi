@@ -1,0 +1,28 @@
+from . import (
+    listings as listings,
+    sheet_markdown as sheet_markdown,
+    sheet_page as sheet_page,
+    terminal_page as terminal_page,
+)
+from .gate_page import (
+    gate_data as gate_data,
+    gate_page as gate_page,
+)
+from .json_report import (
+    schema as schema,
+)
+from .page import (
+    Page as Page,
+    put as put,
+    speak_utf8 as speak_utf8,
+    width_of as width_of,
+)
+from .register_page import (
+    exit_code as exit_code,
+    register_data as register_data,
+    register_page as register_page,
+    slip as slip,
+)
+from .staged_page import (
+    staged_page as staged_page,
+)

@@ -1,0 +1,129 @@
+"""The assessment as one JSON document, schema ``speclint.result/1``."""
+
+from __future__ import annotations
+
+import json
+import math
+from typing import Any
+
+from speclint.checking import Assessment, Check
+from speclint.errors import Complaint, Where
+from speclint.quantities import displayed
+from speclint.rules import Amount, Series, Step
+
+SCHEMA = "speclint.result/1"
+_FIGURES = 10  # significant figures kept: beyond them lies only the rounding of the arithmetic
+
+
+def schema() -> str:
+    """The JSON Schema of the document, published with the package."""
+    from importlib.resources import files
+
+    return (files("speclint.reports") / f"{SCHEMA.replace('/', '-')}.schema.json").read_text(encoding="utf-8")
+
+
+def write(assessment: Assessment) -> str:
+    """The document, the same to the byte for the same design, rules and versions."""
+    return json.dumps(document(assessment), ensure_ascii=False, indent=1, allow_nan=False) + "\n"
+
+
+def document(assessment: Assessment) -> dict[str, Any]:
+    """The document as plain data."""
+    return {
+        "schema": SCHEMA,
+        "families": [
+            {"name": family.name, "version": family.version} for family in assessment.loaded.families
+        ],
+        "checks": [check_as_data(check) for check in assessment.checks],
+        "complaints": [_complaint(complaint) for complaint in assessment.complaints],
+        "summary": {
+            "specs": len(assessment.design.specs) if assessment.design else 0,
+            "checks": assessment.counted(),
+            "findings": assessment.graded(),
+            "exit_at": assessment.exit_at.word,
+        },
+        "exit": assessment.exit_code,
+    }
+
+
+def check_as_data(check: Check) -> dict[str, Any]:
+    """One check as plain data; values in the units a sheet would write, utilisation null where there is none."""
+    judgement = check.judgement
+    return {
+        "component": check.component,
+        "kind": check.kind,
+        "rule": check.rule.name,
+        "family": check.rule.family,
+        "edition": check.rule.edition,
+        "outcome": check.outcome,
+        "grade": check.grade.word if check.grade else None,
+        "utilisation": _finite(check.utilisation),
+        "found": _amount(judgement.found) if judgement else None,
+        "limit": _amount(judgement.limit) if judgement else None,
+        "statement": check.rule.title,
+        "says": check.says,
+        "case": check.case or None,
+        "governing": list(check.governing),
+        "where": _where(check.where),
+        "fingerprint": check.fingerprint,
+        "missing": list(check.missing),
+        "could_not_run": check.could_not_run or None,
+        "sources": [str(source) for source in check.rule.cites],
+        "steps": [_step(step) for step in check.steps],
+    }
+
+
+def _step(step: Step) -> dict[str, Any]:
+    value, unit = _shown(step.value, step.unit, step.written_in)
+    return {
+        "kind": step.kind,
+        "symbol": step.symbol,
+        "name": step.name,
+        "expression": step.expression,
+        "numbers": step.numbers,
+        "value": value,
+        "unit": unit,
+        "note": step.note,
+        "source": str(step.source) if step.source else "",
+        "where": _where(step.where) if step.where.file else None,
+        **({"series": [_series(one) for one in step.series]} if step.series else {}),
+    }
+
+
+def _series(series: Series) -> dict[str, Any]:
+    """What runs beside a scan, in SI units; null where the quantity has no meaning."""
+    values = [_finite(value) for value in series.values]
+    return {"symbol": series.symbol, "name": series.name, "unit": series.unit, "values": values}
+
+
+def _amount(amount: Amount | None) -> dict[str, Any] | None:
+    if amount is None:
+        return None
+    value, unit = _shown(amount.value, amount.unit, amount.written_in)
+    return {"value": value, "unit": unit}
+
+
+def _shown(value: float | str | bool, unit: str, written_in: str) -> tuple[float | str | bool | None, str]:
+    if isinstance(value, str | bool):
+        return value, unit
+    shown, shown_unit = displayed(float(value), unit, written_in)
+    return _finite(shown), shown_unit
+
+
+def _finite(value: float | None) -> float | None:
+    if value is None or not math.isfinite(value):
+        return None
+    return float(f"{value:.{_FIGURES}g}")
+
+
+def _where(where: Where) -> dict[str, Any]:
+    return {"file": where.file, "line": where.line, "key": where.key}
+
+
+def _complaint(complaint: Complaint) -> dict[str, Any]:
+    return {
+        **_where(complaint.where),
+        "message": complaint.message,
+        "read": complaint.read,
+        "write": complaint.write,
+    }

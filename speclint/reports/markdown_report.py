@@ -1,0 +1,101 @@
+"""A summary for a change request: the verdict, what stands in the way, what was not assessed, in Markdown."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from speclint.checking import Assessment, Check
+from speclint.reports.accepted import Standings, standings_of
+from speclint.reports.markdown_text import marked, table
+from speclint.reports.phrases import CAUTIONS, count, referred_to, tally, verdict
+from speclint.rules import Grade
+
+#: Rows of a table before the rest is only counted: a forge refuses a comment that is too long.
+ROWS = 100
+
+
+def write(assessment: Assessment) -> str:
+    """The summary as one document."""
+    conceded = standings_of(assessment)
+    lines = [f"## {marked(verdict(assessment))}", "", marked(tally(assessment)), ""]
+    lines += _complaints(assessment)
+    lines += _findings(assessment, conceded)
+    lines += _not_assessed(assessment)
+    if assessment.changed_limits:
+        lines += ["Limits set in speclint.toml: " + marked("; ".join(assessment.changed_limits)), ""]
+    lines += [f"*{marked(caution)}*\n" for caution in CAUTIONS]
+    return "\n".join(lines).rstrip() + "\n"
+
+
+def _complaints(assessment: Assessment) -> list[str]:
+    rows = [
+        (marked(str(one.where)), marked(one.message), marked(one.read), marked(one.write))
+        for one in assessment.complaints
+    ]
+    if not rows:
+        return []
+    heading = f"### {count(len(rows), 'passage')} could not be read"
+    return [heading, "", *table(("where", "what", "read", "write"), rows[:ROWS]), *_more(rows)]
+
+
+def _findings(assessment: Assessment, conceded: Standings) -> list[str]:
+    found = [check for check in assessment.checks if check.outcome == "finding"]
+    found.sort(key=lambda check: (-(check.grade or 0), -(check.utilisation or 0.0), check.order))
+    rows = [_finding(check, conceded) for check in found]
+    if not rows:
+        return []
+    lines = [f"### {count(len(rows), 'finding')}", ""]
+    lines += table(("grade", "component", "rule and finding", "of the limit", "look at"), rows[:ROWS])
+    lines += _more(rows)
+    if any(check.grade is Grade.HOLD for check in found):
+        lines += [f"Holds are referred to {marked(referred_to(assessment))}.", ""]
+    return lines
+
+
+def _finding(check: Check, conceded: Standings) -> tuple[str, ...]:
+    grade = check.grade or Grade.OBSERVATION
+    word = f"**{grade.word.upper()}**" if grade is Grade.HOLD else grade.word
+    standing = conceded.get((check.component, check.rule.name))
+    if standing is not None:
+        word += f"<br>concession {marked(standing.concession.number)} {standing.state}"
+    when = "; ".join(part for part in (check.case, ", ".join(check.governing)) if part)
+    said = f"{marked(check.rule.name)}<br>{marked(check.could_not_run or check.says)}"
+    return (
+        word,
+        marked(check.component),
+        said + (f"<br>when {marked(when)}" if when else ""),
+        "" if check.utilisation is None else _used(check.utilisation),
+        marked(str(check.where)),
+    )
+
+
+def _used(utilisation: float) -> str:
+    return "beyond measure" if utilisation == float("inf") else f"{utilisation:.2f}"
+
+
+def _not_assessed(assessment: Assessment) -> list[str]:
+    checks = [check for check in assessment.checks if check.outcome == "not assessed"]
+    holds = [check for check in checks if check.grade is Grade.HOLD]
+    others = [check for check in checks if check.grade is not Grade.HOLD]
+    lines = _needs("safety check not assessed, which counts as a hold", holds)
+    return lines + _needs("other check not assessed", others)
+
+
+def _needs(what: str, checks: Sequence[Check]) -> list[str]:
+    rows = [
+        (marked(check.component), marked(check.rule.name), marked("; ".join(check.missing) or check.says))
+        for check in checks
+    ]
+    if not rows:
+        return []
+    heading = f"### {len(rows)} {what}" if len(rows) == 1 else f"### {len(rows)} {_plural(what)}"
+    return [heading, "", *table(("component", "rule", "needs"), rows[:ROWS]), *_more(rows)]
+
+
+def _plural(what: str) -> str:
+    return what.replace("check", "checks").replace("counts as a hold", "count as holds")
+
+
+def _more(rows: Sequence[Iterable[str]]) -> list[str]:
+    rest = len(rows) - ROWS
+    return [f"… and {rest} more: run `speclint check`.", ""] if rest > 0 else []

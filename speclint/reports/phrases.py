@@ -1,0 +1,50 @@
+"""What every report says in the same words: cautions, counts, the verdict, whom a hold is referred to."""
+
+from __future__ import annotations
+
+from speclint.checking import Assessment
+
+CAUTIONS = (
+    "These checks support a competent person; they do not replace one. "
+    "What is not checked here is not thereby safe.",
+    "Pressure parts, and whatever runs near people, need the review, examination and test that the local codes "
+    "and licensed practice require.",
+)
+#: What stands where the repository names no code.
+NO_CODES = "the local codes (none is named in speclint.toml)"
+
+
+def count(number: int, word: str) -> str:
+    """A number of things: ``1 query``, ``2 queries``."""
+    plural = {"query": "queries", "nonconformity": "nonconformities"}.get(word, f"{word}s")
+    return f"{number} {word if number == 1 else plural}"
+
+
+def tally(assessment: Assessment) -> str:
+    """How many findings of each grade, and how the other checks came out."""
+    counted, graded = assessment.counted(), assessment.graded()
+    findings = ", ".join(count(number, word) for word, number in graded.items() if number) or "no findings"
+    return (
+        f"{findings}; {counted['conforms']} conform, {counted['not assessed']} not assessed, "
+        f"{counted['not applicable']} not applicable."
+    )
+
+
+def verdict(assessment: Assessment) -> str:
+    """The whole run in one sentence."""
+    if assessment.exit_code == 3:
+        return "NOT TO BE RELIED ON: a rule could not be run."
+    if assessment.settings is None:
+        return "NOT CHECKED: the settings could not be read."
+    if assessment.complaints:
+        return "NOT COMPLETE: something could not be read; what could be was checked."
+    if assessment.exit_code:
+        return f"NOT IN ORDER: findings of grade {assessment.exit_at.word} or above, or safety checks not assessed."
+    return "IN ORDER as far as these rules go."
+
+
+def referred_to(assessment: Assessment) -> str:
+    """Whom a hold is referred to: the codes that the repository names, and a competent person."""
+    codes = assessment.settings.local_codes if assessment.settings else None
+    named = [*codes.pressure, *codes.railway] if codes else []
+    return f"{'; '.join(named) or NO_CODES}; and a competent person"

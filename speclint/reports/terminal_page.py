@@ -1,0 +1,174 @@
+"""What ``speclint check`` prints: by component, the gravest first, with how much, when, after whom and where."""
+
+from __future__ import annotations
+
+from itertools import groupby
+
+from speclint.checking import Assessment, Check
+from speclint.errors import Complaint
+from speclint.reports.page import Emphasis, Page
+from speclint.reports.phrases import CAUTIONS, count, referred_to, tally, verdict
+from speclint.rules import Grade
+from speclint.specs import Spec, Stated
+
+_GAUGE_CELLS = 12
+_GAUGE_FULL = 1.5  # the gauge ends at one and a half times the limit
+_REMEDIES_SHOWN = 2
+
+
+def write(assessment: Assessment, width: int) -> Page:
+    """The report as a page of a width."""
+    page = Page(width)
+    _heading(page, assessment)
+    _complaints(page, assessment.complaints)
+    _findings(page, assessment)
+    _not_assessed(page, assessment)
+    _verdict(page, assessment)
+    return page
+
+
+def _heading(page: Page, assessment: Assessment) -> None:
+    settings = assessment.settings
+    name = settings.works.name if settings else None
+    title = name.value if isinstance(name, Stated) else assessment.root.name
+    page.rule("═")
+    page.ends(title, f"stage: {settings.stage}" if settings else "settings could not be read", "strong")
+    specs = len(assessment.design.selected) if assessment.design else 0
+    page.wrapped(
+        f"{count(specs, 'spec')} · {count(len(assessment.checks), 'check')} · "
+        f"families: {', '.join(family.name for family in assessment.loaded.families) or 'none'}",
+        emphasis="faint",
+    )
+    page.rule("═")
+
+
+def _complaints(page: Page, complaints: tuple[Complaint, ...]) -> None:
+    if not complaints:
+        return
+    page.gap()
+    page.line((f"COULD NOT BE READ  ({len(complaints)})", "strong"))
+    for complaint in complaints:
+        page.gap()
+        page.wrapped(str(complaint.where), indent=2, hanging=4, emphasis="strong")
+        page.entry("", complaint.message, indent=4, column=0)
+        if complaint.read:
+            page.entry("read", complaint.read, indent=4)
+        if complaint.write:
+            page.entry("write", complaint.write, indent=4)
+
+
+def _findings(page: Page, assessment: Assessment) -> None:
+    found = [check for check in assessment.checks if check.outcome == "finding"]
+    for component, group in groupby(found, key=lambda check: check.component):
+        checks = sorted(
+            group, key=lambda check: (-(check.grade or 0), -(check.utilisation or 0.0), check.rule.name)
+        )
+        page.gap()
+        _component(page, assessment, component)
+        for check in checks:
+            page.gap()
+            _finding(page, assessment, check)
+
+
+def _component(page: Page, assessment: Assessment, component: str) -> None:
+    design = assessment.design
+    spec = design.specs[component] if design else None
+    file = design.files[component] if design else ""
+    page.rule()
+    page.ends(f"{component}   {_described(spec)}", file, "strong")
+
+
+def _described(spec: Spec | None) -> str:
+    if spec is None:
+        return ""
+    parts = [spec.called or spec.kind]
+    if isinstance(spec.drawing, Stated):
+        revision = f" rev. {spec.revision.value}" if isinstance(spec.revision, Stated) else ""
+        parts.append(f"drawing {spec.drawing.value}{revision}")
+    return ", ".join(parts)
+
+
+def _finding(page: Page, assessment: Assessment, check: Check) -> None:
+    grade = check.grade or Grade.OBSERVATION
+    ink: Emphasis = grade.word  # type: ignore[assignment]
+    left = f"  {grade.word.upper()}  "
+    right = _gauge(check.utilisation)
+    space = page.width - len(left) - len(check.rule.name) - len(right)
+    if space < 1:
+        page.line((left.rstrip(), ink), f"  {check.rule.name}")
+        page.line(f"  {right}")
+    else:
+        page.line("  ", (left.strip(), ink), f"  {check.rule.name}", " " * space, (right, ""))
+    page.entry("asked", check.rule.title)
+    page.entry("found", check.says, emphasis="strong")
+    if when := _when(check):
+        page.entry("when", when)
+    page.entry("source", _sources(check))
+    page.entry("look at", str(check.where))
+    _remedies(page, assessment, check)
+    if grade is Grade.HOLD:
+        page.entry("refer to", referred_to(assessment))
+
+
+def _sources(check: Check) -> str:
+    first, *others = check.rule.cites
+    more = f"; and {len(others)} more on the sheet" if others else ""
+    return f"{first}{more}"
+
+
+def _when(check: Check) -> str:
+    return "; ".join(part for part in (check.case, ", ".join(check.governing)) if part)
+
+
+def _remedies(page: Page, assessment: Assessment, check: Check) -> None:
+    for index, remedy in enumerate(assessment.remedies(check)[:_REMEDIES_SHOWN]):
+        page.entry("would clear" if index == 0 else "or", str(remedy))
+
+
+def _gauge(utilisation: float | None) -> str:
+    """A bar that shows at a glance how much of the limit is used: the stroke stands at the limit."""
+    if utilisation is None:
+        return ""
+    limit = round(_GAUGE_CELLS / _GAUGE_FULL)
+    filled = min(_GAUGE_CELLS, round(min(utilisation, _GAUGE_FULL) * limit))
+    cells = "".join("▪" if cell < filled else "·" for cell in range(_GAUGE_CELLS))
+    shown = "beyond measure" if utilisation == float("inf") else f"{utilisation:.2f} of the limit"
+    return f"{cells[:limit]}|{cells[limit:]}  {shown}"
+
+
+def _not_assessed(page: Page, assessment: Assessment) -> None:
+    checks = [check for check in assessment.checks if check.outcome == "not assessed"]
+    if not checks:
+        return
+    page.gap()
+    page.rule()
+    page.line((f"NOT ASSESSED  ({len(checks)})", "strong"))
+    page.wrapped(
+        "What a check needs and the design does not state. A safety rule that is not assessed is a hold."
+    )
+    for component, group in groupby(checks, key=lambda check: check.component):
+        page.gap()
+        page.wrapped(component, indent=2, emphasis="strong")
+        for needs, together in groupby(
+            sorted(group, key=lambda one: one.missing), key=lambda one: one.missing
+        ):
+            rules = ", ".join(_marked(check) for check in together)
+            page.entry("needs", "; ".join(needs), indent=4, column=7)
+            page.entry("for", rules, indent=4, column=7)
+
+
+def _marked(check: Check) -> str:
+    return f"{check.rule.name} (HOLD)" if check.grade is Grade.HOLD else check.rule.name
+
+
+def _verdict(page: Page, assessment: Assessment) -> None:
+    page.gap()
+    page.rule("═")
+    page.wrapped(verdict(assessment), emphasis="strong")
+    page.wrapped(tally(assessment))
+    if assessment.changed_limits:
+        page.wrapped("Limits set in speclint.toml: " + "; ".join(assessment.changed_limits))
+    page.gap()
+    for caution in CAUTIONS:
+        page.wrapped(caution, emphasis="faint")
+    page.rule("═")

@@ -1,0 +1,82 @@
+"""Which components a set of staged files can have changed: their own, and whatever is linked to them."""
+
+from __future__ import annotations
+
+import tempfile
+from collections.abc import Collection, Mapping
+from pathlib import Path
+
+from speclint.repository.design import Design
+from speclint.repository.reading import load_spec
+from speclint.repository.revisions import at_revision, commit_of
+from speclint.repository.settings import FILE_NAME
+from speclint.specs import Component, Spec
+
+
+class Touched:
+    """Which components a set of staged files can have changed.
+
+    ``ids`` are those of the staged specs, now and in the last commit, and the components from which one was
+    unlinked; ``dependents`` are these and all that link to them, directly or through others.
+    """
+
+    def __init__(
+        self, root: Path, files: tuple[str, ...], design: Design, kinds: Mapping[str, type[Spec]]
+    ) -> None:
+        self.files, self._design = frozenset(files), design
+        self._linking = _reversed(design)
+        common = {FILE_NAME, *design.settings.materials} & self.files
+        now = {name for name, file in design.files.items() if file in self.files}
+        self.ids = frozenset(design.files) if common else frozenset(now | _before(root, files, kinds, design))
+        self.dependents = self._with_dependents(self.ids)
+
+    @property
+    def perhaps(self) -> frozenset[str]:
+        """Components that may consult one that was touched: those on the parts that it is linked to."""
+        above: set[str] = set()
+        waiting = [name for name in self.ids if name in self._design.specs]
+        while waiting:
+            for link in self._design.specs[waiting.pop()].links():
+                part = self._design.specs.get(link.id)
+                if isinstance(part, Component) and part.id not in above:
+                    above.add(part.id)
+                    waiting.append(part.id)
+        return self._with_dependents(above) - self.dependents
+
+    def _with_dependents(self, ids: Collection[str]) -> frozenset[str]:
+        found = set(ids)
+        waiting = list(ids)
+        while waiting:
+            more = self._linking.get(waiting.pop(), set()) - found
+            found |= more
+            waiting += more
+        return frozenset(found)
+
+
+def _reversed(design: Design) -> dict[str, set[str]]:
+    """The ids of the specs that link to each id, whether or not there is such a spec."""
+    linking: dict[str, set[str]] = {}
+    for name, spec in design.specs.items():
+        for link in spec.links():
+            linking.setdefault(link.id, set()).add(name)
+    return linking
+
+
+def _before(root: Path, files: tuple[str, ...], kinds: Mapping[str, type[Spec]], design: Design) -> set[str]:
+    """The ids that the staged files had in the last commit, and the components that they then were linked to."""
+    if commit_of(root, "HEAD") is None:
+        return set()
+    head = at_revision(root, "HEAD")
+    ids: set[str] = set()
+    with tempfile.TemporaryDirectory() as folder:
+        wanted = {file for file in files if file.endswith(".toml") and file != FILE_NAME}
+        head.write_to(Path(folder), lambda file: file in wanted)
+        for file in wanted & set(head.blobs):
+            old = load_spec(Path(folder) / file, file, kinds)
+            ids.add(old.id)
+            if old.spec is not None:
+                now = design.specs.get(old.id)
+                kept = {link.id for link in now.links()} if now else set()
+                gone = {link.id for link in old.spec.links()} - kept
+                ids |= {name for name in gone if isinstance(design.specs.get(name), Component)}
+    return ids

@@ -1,0 +1,145 @@
+"""From paths on the command line to a design: find the root, read every file, resolve every link."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from fnmatch import fnmatch
+from graphlib import CycleError, TopologicalSorter
+from pathlib import Path
+
+from speclint.errors import Complaint, DesignError, Where, one_of
+from speclint.repository.design import Design
+from speclint.repository.reading import Loaded, load_spec
+from speclint.repository.settings import FILE_NAME, Settings
+from speclint.specs import Link, Spec
+
+
+def find_root(paths: Sequence[Path]) -> Path:
+    """The repository that all paths lie in: the nearest folder upwards that holds speclint.toml.
+
+    :raises DesignError: for a path that does not exist, has no speclint.toml above it, or lies in another
+        repository than the first.
+    """
+    roots: dict[Path, Path] = {}
+    for path in paths:
+        if not path.exists():
+            raise DesignError(f"{path}: there is no such file or folder")
+        start = path.resolve()
+        above = [start, *start.parents] if start.is_dir() else [*start.parents]
+        root = next((folder for folder in above if (folder / FILE_NAME).is_file()), None)
+        if root is None:
+            raise DesignError(
+                f"{path}: no {FILE_NAME} here or in any folder above; every design repository has one"
+            )
+        roots.setdefault(root, path)
+    if len(roots) > 1:
+        (first, _), (other, path) = list(roots.items())[:2]
+        raise DesignError(
+            f"{path}: lies in the repository {other}, not in {first}; check one repository at a time"
+        )
+    return next(iter(roots))
+
+
+def load_design(
+    root: Path, paths: Sequence[Path], settings: Settings, kinds: Mapping[str, type[Spec]]
+) -> Design:
+    """Read every spec of the repository; ``paths`` choose what is checked."""
+    loaded = [load_spec(root / file, file, kinds) for file in sorted(spec_files(root, settings))]
+    complaints = [complaint for one in loaded for complaint in one.complaints]
+    unique, twice = _by_id(loaded)
+    specs = {name: one.spec for name, one in unique.items() if one.spec is not None}
+    files = {name: one.file for name, one in unique.items()}
+    complaints += twice
+    complaints += _broken_links(specs, files)
+    loops, cut = _loops(specs, files)
+    return Design(
+        root=root,
+        settings=settings,
+        specs=specs,
+        files=files,
+        selected=frozenset(name for name, file in files.items() if _chosen(root / file, paths)),
+        complaints=tuple(sorted([*complaints, *loops], key=lambda complaint: complaint.order)),
+        cut=cut,
+    )
+
+
+def spec_files(root: Path, settings: Settings) -> Iterator[str]:
+    """The TOML files of a repository that hold specs, relative to its root with forward slashes.
+
+    Hidden folders, the settings, the register, the files of materials, what the settings leave out, and
+    folders that are repositories of their own are passed over.
+    """
+    for folder, inner, names in os.walk(root):
+        here = Path(folder)
+        inner[:] = sorted(
+            name for name in inner if not name.startswith(".") and not (here / name / FILE_NAME).is_file()
+        )
+        for name in sorted(names):
+            file = (here / name).relative_to(root).as_posix()
+            if name.endswith(".toml") and not name.startswith(".") and not _passed_over(file, settings):
+                yield file
+
+
+def _passed_over(file: str, settings: Settings) -> bool:
+    return (
+        file in (FILE_NAME, settings.register_file)
+        or file in settings.materials
+        or any(fnmatch(file, pattern) for pattern in settings.leave_out)
+    )
+
+
+def _chosen(file: Path, paths: Sequence[Path]) -> bool:
+    return any(file == path.resolve() or path.resolve() in file.parents for path in paths)
+
+
+def _by_id(loaded: Iterable[Loaded]) -> tuple[dict[str, Loaded], list[Complaint]]:
+    unique: dict[str, Loaded] = {}
+    complaints = []
+    for one in loaded:
+        if one.id in unique:
+            first = unique[one.id].file
+            where = one.spec.where if one.spec else Where(one.file)
+            where = Where(where.file, where.line, "id")
+            complaints.append(Complaint(where, f"{first} has the same id", f'"{one.id}"', "an id of its own"))
+        else:
+            unique[one.id] = one
+    return unique, complaints
+
+
+def _broken_links(specs: Mapping[str, Spec], files: Mapping[str, str]) -> Iterator[Complaint]:
+    for spec in specs.values():
+        for link in spec.links():
+            found = specs.get(link.id)
+            if found is None and link.id not in files:
+                fits = [name for name, other in specs.items() if other.is_one_of(link.kinds)]
+                instead = one_of(link.id, fits) if fits else f"the id of a {_kinds(link)}; there is none yet"
+                yield Complaint(link.where, "no spec has this id", f'"{link.id}"', instead)
+            elif found is not None and not found.is_one_of(link.kinds):
+                leads = f"this leads to a {found.kind} ({files[link.id]})"
+                yield Complaint(link.where, leads, f'"{link.id}"', f"the id of a {_kinds(link)}")
+
+
+def _kinds(link: Link[Spec]) -> str:
+    return " or ".join(link.kinds)
+
+
+def _loops(specs: Mapping[str, Spec], files: Mapping[str, str]) -> tuple[list[Complaint], frozenset[Where]]:
+    """Complain of each loop of links once, and cut it at one link, until none is left."""
+    complaints: list[Complaint] = []
+    cut: set[Where] = set()
+    links = {name: [link for link in spec.links() if link.id in specs] for name, spec in specs.items()}
+    while True:
+        graph = {name: {link.id for link in out if link.where not in cut} for name, out in links.items()}
+        try:
+            TopologicalSorter(graph).prepare()
+        except CycleError as problem:
+            ring: list[str] = problem.args[1][::-1]  # each links to the next; first and last are the same
+            closing = next(link for link in links[ring[-2]] if link.id == ring[-1] and link.where not in cut)
+            way = " → ".join(f"{name} ({files[name]})" for name in ring)
+            complaints.append(
+                Complaint(closing.where, f"links run in a loop: {way}", f'"{closing.id}"', "no link back")
+            )
+            cut.add(closing.where)
+        else:
+            return complaints, frozenset(cut)

@@ -1,0 +1,196 @@
+"""From a TOML file to a typed spec, or to every complaint that can be made of it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+import tomli
+from pydantic import BaseModel, ValidationError
+
+from speclint.errors import Complaint, Where, locate, nearest, one_of
+from speclint.errors import Path as KeyPath
+from speclint.specs import Array, Leaf, Spec, SpecTable, Table
+
+
+@dataclass(frozen=True, slots=True)
+class Loaded:
+    """What became of one file: a spec, or complaints. ``id`` is that of the spec even where it is unreadable."""
+
+    file: str
+    id: str
+    spec: Spec | None
+    complaints: tuple[Complaint, ...]
+
+
+def load_spec(path: Path, file: str, kinds: Mapping[str, type[Spec]]) -> Loaded:
+    """Read one spec; ``file`` is its name in reports. Never raises for what the file contains."""
+    table = read_toml(path, file)
+    if isinstance(table, Complaint):
+        return Loaded(file, path.stem, None, (table,))
+    kind = _kind_of(table, file, kinds)
+    if isinstance(kind, Complaint):
+        return Loaded(file, path.stem, None, (kind,))
+    return _validated(kind, table, file, path.stem)
+
+
+def read_toml(path: Path, file: str) -> Table | Complaint:
+    """Read a TOML file into a table whose every value knows its place."""
+    try:
+        text = path.read_bytes().decode("utf-8")
+        tree = tomli.loads(text)
+    except tomli.TOMLDecodeError as problem:
+        line = getattr(problem, "lineno", 0)
+        said = str(getattr(problem, "msg", problem))
+        return Complaint(Where(file, line), f"this is not TOML: {said}", _line(text, line), "TOML 1.0")
+    except UnicodeDecodeError as problem:
+        line = problem.object.count(b"\n", 0, problem.start) + 1
+        return Complaint(Where(file, line), "the file is not UTF-8 text", write="the file saved as UTF-8")
+    except RecursionError:
+        return Complaint(Where(file), "tables or arrays nested too deeply", write="at most a few levels")
+    except OSError as problem:
+        return Complaint(Where(file), f"the file cannot be read: {problem.strerror or problem}")
+    lines = locate(text.replace("\r\n", "\n"))
+    return _with_places(tree, (), file, lines, 1)
+
+
+def _line(text: str, number: int) -> str:
+    lines = text.splitlines()
+    return lines[number - 1].strip() if 0 < number <= len(lines) else ""
+
+
+def _with_places(
+    tree: Mapping[str, Any], path: KeyPath, file: str, lines: Mapping[KeyPath, int], line: int
+) -> Table:
+    here = Where(file, lines.get(path, line), dotted(path))
+    inside = {name: _placed(value, (*path, name), file, lines, here.line) for name, value in tree.items()}
+    return Table(inside, here)
+
+
+def _placed(value: Any, path: KeyPath, file: str, lines: Mapping[KeyPath, int], line: int) -> Any:
+    if isinstance(value, dict):
+        return _with_places(value, path, file, lines, line)
+    line = lines.get(path, line)
+    if isinstance(value, list):
+        items = [_placed(item, (*path, index), file, lines, line) for index, item in enumerate(value)]
+        return Array(items, Where(file, line, dotted(path)))
+    return Leaf(value, Where(file, line, dotted(path)))
+
+
+def dotted(path: KeyPath) -> str:
+    """A path of keys as a spec would write it: ``bores.main.diameter``, ``pads[2].width``."""
+    text = ""
+    for step in path:
+        if isinstance(step, int):
+            text += f"[{step}]"
+        else:
+            text += f".{step}" if text else step
+    return text
+
+
+def _kind_of(table: Table, file: str, kinds: Mapping[str, type[Spec]]) -> type[Spec] | Complaint:
+    leaf = table.get("kind")
+    word = leaf.raw if isinstance(leaf, Leaf) else None
+    where = leaf.where if isinstance(leaf, Leaf) else Where(file, 1, "kind")
+    if word is None:
+        return Complaint(
+            where, "the spec does not say what kind of component it is", "", f"kind = {one_of('', kinds)}"
+        )
+    if not isinstance(word, str) or word not in kinds:
+        return Complaint(
+            where, "this kind of component is not known", _quoted(word), f"kind = {one_of(str(word), kinds)}"
+        )
+    return kinds[word]
+
+
+def _validated(kind: type[Spec], table: Table, file: str, stem: str) -> Loaded:
+    leaf = table.get("id", Leaf(stem, Where(file, 1, "id")))
+    if not isinstance(leaf, Leaf) or not isinstance(leaf.raw, str) or not leaf.raw.strip():
+        where = leaf.where if isinstance(leaf, Leaf | Table) else Where(file, 1, "id")
+        return Loaded(
+            file, stem, None, (Complaint(where, "an id is a word in quotes", "", f'id = "{stem}"'),)
+        )
+    content = Table({**table, "id": leaf.raw}, Where(file, leaf.where.line, ""))
+    del content["kind"]
+    try:
+        return Loaded(file, leaf.raw, kind.model_validate(content), ())
+    except ValidationError as problem:
+        complaints = [complaint_of(error, kind, content, file) for error in problem.errors(include_url=False)]
+        return Loaded(file, leaf.raw, None, tuple(sorted(complaints, key=lambda complaint: complaint.order)))
+
+
+def complaint_of(error: Any, kind: type[SpecTable], content: Table, file: str) -> Complaint:
+    """One error of a model as a complaint; ``content`` is the table that was read."""
+    path = tuple(step for step in error["loc"] if step != "[key]")
+    where = _place_of(content, path, file)
+    if error["type"] == "refused":
+        return Complaint(where, error["ctx"]["said"], _quoted(error["input"]), error["ctx"]["instead"])
+    if error["type"] == "extra_forbidden":
+        return _unknown_key(where, path, kind, error["input"])
+    if error["type"] == "literal_error":
+        choices = [choice.strip(" '") for choice in error["ctx"]["expected"].replace(" or ", ",").split(",")]
+        return Complaint(where, f'"{path[-1]}" is not a name used here', "", one_of(str(path[-1]), choices))
+    if error["type"] in ("model_type", "dict_type", "model_attributes_type"):
+        return Complaint(
+            where, "a table is wanted here", _quoted(error["input"]), f"[{dotted(path)}] and its keys"
+        )
+    if error["type"] in ("tuple_type", "list_type"):
+        return Complaint(where, "an array is wanted here", _quoted(error["input"]), f"{path[-1]} = [ … ]")
+    return Complaint(where, str(error["msg"]), _quoted(error["input"]))
+
+
+def _unknown_key(where: Where, path: KeyPath, kind: type[SpecTable], value: object) -> Complaint:
+    known = _fields_at(kind, path[:-1])
+    near = nearest(str(path[-1]), known)
+    if near:
+        return Complaint(
+            where, f'"{path[-1]}" is no key of {_described(kind, path)}', _quoted(value), f'"{near}"'
+        )
+    instead = "one of " + ", ".join(sorted(known)) + "; data of your own goes under [notes]"
+    return Complaint(where, f'"{path[-1]}" is no key of {_described(kind, path)}', _quoted(value), instead)
+
+
+def _described(kind: type[SpecTable], path: KeyPath) -> str:
+    return f"[{dotted(path[:-1])}]" if len(path) > 1 else f"a {kind.kind}"
+
+
+def _fields_at(model: type[BaseModel], path: KeyPath) -> list[str]:
+    for step in path:
+        inner = _model_of(model.model_fields[step].annotation) if step in model.model_fields else model
+        model = inner or model
+    return [name for name in model.model_fields if name != "id"] + ["id", "kind"] * issubclass(model, Spec)
+
+
+def _model_of(annotation: Any) -> type[BaseModel] | None:
+    from typing import get_args
+
+    if isinstance(annotation, type) and issubclass(annotation, BaseModel):
+        return annotation
+    found = (_model_of(argument) for argument in get_args(annotation))
+    return next((model for model in found if model), None)
+
+
+def _place_of(content: Table, path: KeyPath, file: str) -> Where:
+    value: Any = content
+    where = content.where
+    for step in path:
+        try:
+            value = value[step]
+        except (KeyError, IndexError, TypeError):
+            break
+        where = getattr(value, "where", where)
+    return Where(file, where.line, dotted(path))
+
+
+def _quoted(value: object) -> str:
+    if isinstance(value, Leaf):
+        value = value.raw
+    if isinstance(value, str):
+        return f'"{value}"'
+    if isinstance(value, bool):
+        return "true" if value else "false"
+    if isinstance(value, Mapping):
+        return "a table"
+    return "an array" if isinstance(value, list) else str(value)

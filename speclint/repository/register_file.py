@@ -1,0 +1,205 @@
+"""The register: the file of concessions in a design repository, read with every fault of every entry.
+
+A concession is a finding that someone accepted: who, in what role, on what grounds, until when, and the values
+that the finding then rested on. The file is TOML, one ``[[concession]]`` after another. Whether an entry still
+holds is judged in :mod:`speclint.register.standing`; entries are made by :mod:`speclint.register.entering`.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+import json
+from collections.abc import Iterator, Mapping
+from dataclasses import asdict, dataclass, field
+from pathlib import Path
+from typing import Annotated, Any, ClassVar, Literal
+
+from pydantic import BeforeValidator, PlainValidator, ValidationError
+
+from speclint.errors import NOWHERE, Complaint, Where, one_of
+from speclint.repository.reading import complaint_of, read_toml
+from speclint.repository.settings import Settings
+from speclint.rules import Grade
+from speclint.specs import NOT_STATED, Array, NotStated, SpecTable, Stated, Table, Word, bare, opened, refusal
+
+ENTRY = "concession"
+
+
+def _read_day(raw: object) -> Stated[dt.date] | NotStated:
+    if isinstance(raw, Stated | NotStated):
+        return raw
+    value, where = opened(raw)
+    if not isinstance(value, dt.date) or isinstance(value, dt.datetime):
+        raise refusal("this is not a date", "a date without quotes: 2027-05-31")
+    return Stated(value, where)
+
+
+Day = Annotated[Stated[dt.date] | NotStated, PlainValidator(_read_day)]
+
+
+class _Entry(SpecTable):
+    """One entry as TOML has it; what must be stated is asked for afterwards, so that all faults are told."""
+
+    kind: ClassVar[str] = ENTRY
+
+    number: Word[str] = NOT_STATED
+    component: Word[str] = NOT_STATED
+    rule: Word[str] = NOT_STATED
+    edition: Word[int] = NOT_STATED
+    outcome: Word[Literal["finding", "not assessed"]] = NOT_STATED
+    grade: Word[Literal["observation", "query", "nonconformity", "hold"]] = NOT_STATED
+    found: Word[str] = NOT_STATED
+    used: Word[str] = NOT_STATED
+    fingerprint: Word[str] = NOT_STATED
+    accepted_by: Word[str] = NOT_STATED
+    role: Word[str] = NOT_STATED
+    date: Day = NOT_STATED
+    until: Day = NOT_STATED
+    grounds: Word[str] = NOT_STATED
+    reference: Word[str] = NOT_STATED
+    rests_on: Annotated[dict[str, Any], BeforeValidator(bare)] = {}
+    signature: Word[str] = NOT_STATED
+
+
+_MAY_BE_LEFT_OUT = frozenset({"used", "reference", "rests_on", "signature"})
+
+
+@dataclass(frozen=True)
+class Concession:
+    """One entry of the register.
+
+    ``outcome``, ``grade``, ``found`` and ``used`` (what was used of the limit, "" where that is no matter of
+    number) are those of the finding when it was accepted; ``rests_on`` the values that it took then, as a
+    report shows them. ``signature`` is that of OpenSSH over everything else, or "".
+    """
+
+    number: str
+    component: str
+    rule: str
+    edition: int
+    outcome: str
+    grade: str
+    found: str
+    used: str
+    fingerprint: str
+    accepted_by: str
+    role: str
+    date: dt.date
+    until: dt.date
+    grounds: str
+    reference: str = ""
+    rests_on: Mapping[str, str] = field(default_factory=dict)
+    signature: str = ""
+    where: Where = field(default=NOWHERE, compare=False)
+
+    @property
+    def graded(self) -> Grade:
+        """The grade that was accepted."""
+        return Grade[self.grade.upper()]
+
+    def content(self) -> dict[str, Any]:
+        """Everything that the entry says, in the order in which the register has it, without its signature."""
+        said = asdict(self)
+        del said["where"], said["signature"]
+        return said
+
+    def statement(self) -> bytes:
+        """What a signature vouches for: the content alone, however the file is laid out."""
+        plain = {
+            name: str(value) if isinstance(value, dt.date) else value
+            for name, value in self.content().items()
+        }
+        return json.dumps(plain, ensure_ascii=False, sort_keys=True, indent=1).encode("utf-8") + b"\n"
+
+
+@dataclass(frozen=True)
+class Register:
+    """The register of a repository: the entries that could be read, and what is wrong with the others."""
+
+    file: str
+    concessions: tuple[Concession, ...] = ()
+    complaints: tuple[Complaint, ...] = ()
+
+
+def read_register(root: Path, settings: Settings) -> Register:
+    """Read the register of a repository; an absent file is an empty register. Never raises for what it holds."""
+    file = settings.register_file
+    if not (root / file).exists():
+        return Register(file)
+    table = read_toml(root / file, file)
+    if isinstance(table, Complaint):
+        return Register(file, complaints=(table,))
+    found = [*_unknown(table, file), *_entries(table, file)]
+    return Register(
+        file,
+        tuple(one for one in found if isinstance(one, Concession)),
+        tuple(sorted((one for one in found if isinstance(one, Complaint)), key=lambda one: one.order)),
+    )
+
+
+def _unknown(table: Table, file: str) -> Iterator[Complaint]:
+    for name, value in table.items():
+        if name != ENTRY:
+            where = getattr(value, "where", Where(file, 1, name))
+            yield Complaint(where, f'"{name}" is no key of a register', "", f"[[{ENTRY}]] and its keys")
+
+
+def _entries(table: Table, file: str) -> Iterator[Concession | Complaint]:
+    entries = table.get(ENTRY, [])
+    if not isinstance(entries, Array | list) or not all(isinstance(entry, Table) for entry in entries):
+        where = getattr(entries, "where", Where(file, 1, ENTRY))
+        yield Complaint(where, "concessions are tables", "", f"[[{ENTRY}]] and its keys")
+        return
+    for entry in entries:
+        assert isinstance(entry, Table)  # as was just seen
+        yield from _entry(entry, file)
+
+
+def _entry(table: Table, file: str) -> Iterator[Concession | Complaint]:
+    content = Table(table, Where(file, table.where.line))
+    try:
+        entry = _Entry.model_validate(content)
+    except ValidationError as problem:
+        yield from (complaint_of(error, _Entry, content, file) for error in problem.errors(include_url=False))
+        return
+    faults = list(_faults(entry))
+    yield from faults
+    if not faults:
+        plain: dict[str, Any] = {name: _plain(value) for name, value in entry.__dict__.items()}
+        yield Concession(**plain, where=entry.where)
+
+
+def _plain(value: object) -> object:
+    if isinstance(value, Stated):
+        return value.value
+    return "" if isinstance(value, NotStated) else value
+
+
+def _faults(entry: _Entry) -> Iterator[Complaint]:
+    number = entry.number.value if isinstance(entry.number, Stated) else "without number"
+    for name, value in entry.__dict__.items():
+        if isinstance(value, NotStated) and name not in _MAY_BE_LEFT_OUT:
+            where = Where(entry.where.file, entry.where.line, name)
+            yield Complaint(where, f"concession {number} does not state its {name}", "", f"{name} = …")
+        elif isinstance(value, Stated) and isinstance(value.value, str) and not value.value.strip():
+            yield Complaint(value.where, f"the {name} of concession {number} is blank", "", "the text itself")
+    began, ends = entry.date, entry.until
+    if isinstance(began, Stated) and isinstance(ends, Stated) and ends.value < began.value:
+        read = f"{began.value} to {ends.value}"
+        yield Complaint(ends.where, f"concession {number} ends before it begins", read, "a later date")
+    if not all(isinstance(shown, str) for shown in entry.rests_on.values()):
+        where = Where(entry.where.file, entry.where.line, "rests_on")
+        yield Complaint(where, f"what concession {number} rests on is text", "", 'name = "value"')
+
+
+def find_concession(register: Register, number: str) -> Concession | Complaint:
+    """The one entry of a number, or why there is none."""
+    found = [one for one in register.concessions if one.number == number]
+    if len(found) == 1:
+        return found[0]
+    where = Where(register.file)
+    if found:
+        return Complaint(where, f"{len(found)} concessions have the number {number}")
+    known = {one.number for one in register.concessions}
+    instead = one_of(number, known) if known else "nothing: it has no entry that can be read"
+    return Complaint(where, f"no concession has the number {number}", "", instead)

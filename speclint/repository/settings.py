@@ -1,0 +1,170 @@
+"""speclint.toml: what a design repository asks of its checks."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path, PurePath
+from typing import Annotated, Any, ClassVar, Literal
+
+from pydantic import BeforeValidator, ValidationError
+
+from speclint.errors import Complaint, Where, one_of
+from speclint.quantities import Measure
+from speclint.repository.reading import complaint_of, read_toml
+from speclint.specs import NOT_STATED, NotStated, Pressure, SpecTable, Stated, Table, Word, bare
+
+FILE_NAME = "speclint.toml"
+_STANDARD_ATMOSPHERE = 101_325.0  # Pa, exact: CGPM 10 (1954), resolution 4
+
+_GRADES = ("observation", "query", "nonconformity", "hold")
+
+Texts = Annotated[
+    tuple[str, ...], BeforeValidator(lambda raw: tuple(bare(raw)) if isinstance(raw, list) else bare(raw))
+]
+
+
+class Works(SpecTable):
+    """Whose repository it is, how far its design has come, and where the engine will run.
+
+    ``exit_at`` is the least grade that makes ``check`` exit with 1. ``site_pressure`` turns gauge into
+    absolute pressure; the standard atmosphere is taken where it is not stated, and reports say so.
+    """
+
+    name: Word[str] = NOT_STATED
+    stage: Word[Literal["draft", "for-review", "released"]] = NOT_STATED
+    exit_at: Word[Literal["observation", "query", "nonconformity", "hold"]] = NOT_STATED
+    site_pressure: Pressure = NOT_STATED
+
+
+class Families(SpecTable):
+    """Which families must be there for a check to count."""
+
+    required: Texts = ()
+
+
+class LocalCodes(SpecTable):
+    """The codes that bind at the place: named beside every hold."""
+
+    pressure: Texts = ()
+    railway: Texts = ()
+
+
+class Concessions(SpecTable):
+    """How accepted findings are kept.
+
+    Fields:
+        file: the register, in the repository; ``register.toml`` where it is not stated.
+        signed: the grades whose concessions must carry a signature.
+        ending_soon: how many days before its end a concession is listed as ending soon; 30 where not stated.
+    """
+
+    file: Word[str] = NOT_STATED
+    signed: Texts = ()
+    ending_soon: Word[int] = NOT_STATED
+
+
+class Signers(SpecTable):
+    """``file``: who may sign with which key, as ssh-keygen reads it; ``allowed_signers`` where not stated."""
+
+    file: Word[str] = NOT_STATED
+
+
+class Reviewer(SpecTable):
+    """Who may concede a hold, under a name of their own.
+
+    Fields:
+        competent_for: the families whose holds this person may concede.
+        role: what this person is in the works.
+        signs_as: the name under which the file of signers has this person's key.
+    """
+
+    competent_for: Texts = ()
+    role: Word[str] = NOT_STATED
+    signs_as: Word[str] = NOT_STATED
+
+
+class Settings(SpecTable):
+    """All of speclint.toml. ``limits`` is read against the rules that declare them (:mod:`speclint.rules.limit_settings`)."""
+
+    kind: ClassVar[str] = "settings"
+
+    works: Works = Works.unstated()
+    families: Families = Families.unstated()
+    local_codes: LocalCodes = LocalCodes.unstated()
+    materials: Texts = ()
+    leave_out: Texts = ()
+    limits: dict[str, dict[str, Any]] = {}
+    concessions: Concessions = Concessions.unstated()
+    signers: Signers = Signers.unstated()
+    reviewers: dict[str, Reviewer] = {}
+
+    @property
+    def site_pressure(self) -> float:
+        """Absolute pressure of the atmosphere at the site, Pa."""
+        stated = self.works.site_pressure
+        return stated.nominal if isinstance(stated, Measure) else _STANDARD_ATMOSPHERE
+
+    @property
+    def stage(self) -> str:
+        """How far the design has come; ``draft`` where it is not stated."""
+        return "draft" if isinstance(self.works.stage, NotStated) else self.works.stage.value
+
+    @property
+    def exit_at(self) -> str:
+        """The least grade that makes ``check`` exit with 1; ``nonconformity`` where it is not stated."""
+        return "nonconformity" if isinstance(self.works.exit_at, NotStated) else self.works.exit_at.value
+
+    @property
+    def register_file(self) -> str:
+        """The file of the register; ``register.toml`` where it is not stated."""
+        stated = self.concessions.file
+        return "register.toml" if isinstance(stated, NotStated) else stated.value
+
+    @property
+    def signers_file(self) -> str:
+        """The file of signers; ``allowed_signers`` where it is not stated."""
+        return "allowed_signers" if isinstance(self.signers.file, NotStated) else self.signers.file.value
+
+    @property
+    def ending_soon(self) -> int:
+        """Days before its end from which a concession is ending soon; 30, common practice, where not stated."""
+        stated = self.concessions.ending_soon
+        return 30 if isinstance(stated, NotStated) else stated.value
+
+
+def load_settings(root: Path) -> tuple[Settings | None, tuple[Complaint, ...]]:
+    """Read the settings of a repository; None with complaints when they cannot be used."""
+    table = read_toml(root / FILE_NAME, FILE_NAME)
+    if isinstance(table, Complaint):
+        return None, (table,)
+    content = Table(table, Where(FILE_NAME, 1))
+    try:
+        settings = Settings.model_validate(content)
+    except ValidationError as problem:
+        errors = problem.errors(include_url=False)
+        found = [complaint_of(error, Settings, content, FILE_NAME) for error in errors]
+        return None, tuple(sorted(found, key=lambda complaint: complaint.order))
+    return settings, _impossible(settings)
+
+
+def _impossible(settings: Settings) -> tuple[Complaint, ...]:
+    return tuple(sorted(_faults(settings), key=lambda complaint: complaint.order))
+
+
+def _faults(settings: Settings) -> Iterator[Complaint]:
+    stated = settings.works.site_pressure
+    if isinstance(stated, Measure) and stated.datum != "absolute":
+        write = '"1.01325 bar absolute"'
+        yield Complaint(stated.where, "the site pressure counts from nothing", f'"{stated.text}"', write)
+    where = Where(FILE_NAME, settings.concessions.where.line, "concessions.signed")
+    for word in settings.concessions.signed:
+        if word not in _GRADES:
+            yield Complaint(where, "this is no grade", f'"{word}"', one_of(word, _GRADES))
+    for file in (settings.concessions.file, settings.signers.file):
+        if isinstance(file, Stated) and not _inside(file.value):
+            yield Complaint(file.where, "this lies outside the repository", f'"{file.value}"', "a file in it")
+
+
+def _inside(file: str) -> bool:
+    path = PurePath(file)
+    return not path.is_absolute() and not path.drive and ".." not in path.parts

@@ -1,0 +1,39 @@
+from .context import (
+    Context as Context,
+)
+from .corners import (
+    Corner as Corner,
+    FULL_ENUMERATION as FULL_ENUMERATION,
+    Severity as Severity,
+    worse_nearby as worse_nearby,
+    worst_corner as worst_corner,
+)
+from .course import (
+    Course as Course,
+    Series as Series,
+)
+from .definition import (
+    Grade as Grade,
+    Limit as Limit,
+    Rule as Rule,
+    RulesIn as RulesIn,
+    rule as rule,
+    rules_in as rules_in,
+)
+from .judgement import (
+    Amount as Amount,
+    Judgement as Judgement,
+    NotApplicable as NotApplicable,
+    NotAssessed as NotAssessed,
+    NotCovered as NotCovered,
+    RuleEnded as RuleEnded,
+)
+from .limit_settings import (
+    read_limits as read_limits,
+)
+from .record import (
+    Step as Step,
+)
+from .sheet import (
+    Sheet as Sheet,
+)

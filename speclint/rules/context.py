@@ -1,0 +1,68 @@
+"""What a sheet may consult besides the component: the design, the materials, the limits, moved values."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Hashable, Mapping
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, Any
+
+from speclint.errors import Where
+from speclint.handbook.tables import Reading
+from speclint.quantities import Measure
+from speclint.rules.definition import Limit, Rule
+
+if TYPE_CHECKING:
+    from speclint.handbook.materials import Material
+    from speclint.repository import Design
+    from speclint.specs import Component
+
+
+def _no_concession(_component: Component, _asking: Rule) -> tuple[tuple[str, str], ...]:
+    return ()
+
+
+@dataclass
+class Context:
+    """The surroundings of every sheet of one run.
+
+    ``limits`` are those that the repository sets, by rule and name. ``moved`` shifts stated values by SI
+    amounts, to look for a remedy. ``concessions`` gives the number of each concession of a component, and why
+    its time is over, "" where it is not; the rule that asks is left out.
+    """
+
+    design: Design
+    material: Callable[[str], Material]
+    limits: Mapping[tuple[str, str], Measure]
+    moved: Mapping[Where, float] = field(default_factory=dict)
+    outcomes: dict[str, dict[str, str]] | None = None
+    assumed_by_holds: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    concessions: Callable[[Component, Rule], tuple[tuple[str, str], ...]] = field(
+        default=_no_concession, repr=False
+    )
+    _readings: dict[Hashable, Reading] = field(default_factory=dict, repr=False)
+    _in_force: dict[tuple[str, str], tuple[Limit, Measure, bool]] = field(default_factory=dict, repr=False)
+
+    def limit(self, rule: Rule, name: str) -> tuple[Limit, Measure, bool]:
+        """A limit that a rule declares, as it is in force, and whether the repository set it."""
+        key = (rule.name, name)
+        found = self._in_force.get(key)
+        if found is None:
+            declared, own = rule.limit(name), self.limits.get(key)
+            measure = declared.read(declared.default) if own is None else own
+            found = self._in_force[key] = declared, measure, own is not None
+        return found
+
+    def look_up(self, table: Callable[..., Reading], at: Mapping[str, Any]) -> Reading:
+        """A figure of a table; remembered, since the corners of a check ask for the same few again."""
+        key = (table, *at, *at.values())
+        try:
+            found = self._readings.get(key)
+        except TypeError:  # an argument that cannot be hashed is looked up each time
+            return table(**at)
+        if found is None:
+            found = self._readings[key] = table(**at)
+        return found
+
+    def begin(self) -> None:
+        """Forget remembered figures: they serve one check, and would grow with the repository."""
+        self._readings.clear()

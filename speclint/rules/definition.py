@@ -1,0 +1,151 @@
+"""What a rule of the trade is: its statement, its grade, its limits, its sources, and the function that applies it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Collection, Sequence
+from dataclasses import dataclass, field, replace
+from enum import IntEnum
+from importlib import import_module
+from typing import TYPE_CHECKING, Any
+
+from speclint.equations import Source
+from speclint.quantities import Measure, Sign, read
+from speclint.specs import CaseName, Component
+
+if TYPE_CHECKING:
+    from speclint.rules.judgement import Judgement
+
+
+class Grade(IntEnum):
+    """How grave a finding is."""
+
+    OBSERVATION = 1
+    QUERY = 2
+    NONCONFORMITY = 3
+    HOLD = 4
+
+    @property
+    def word(self) -> str:
+        """The grade as reports and settings write it."""
+        return self.name.lower()
+
+
+@dataclass(frozen=True, slots=True)
+class Limit:
+    """A limit that a rule holds something against: default, what it is, and who vouches for it.
+
+    A repository may change it in ``speclint.toml`` under ``[limits."rule.name"]``; reports say so when it does.
+    """
+
+    name: str
+    default: str
+    dimension: str
+    source: Source
+    says: str = ""
+    sign: Sign = "any"
+
+    def read(self, text: str) -> Measure:
+        """A value for this limit; raises QuantityError for one that cannot be read or has a tolerance."""
+        return read(text, self.dimension, self.sign)
+
+
+@dataclass(frozen=True)
+class Rule:
+    """One statement of the trade, with what is needed to apply it and to answer for it.
+
+    ``grade`` is that of a usual finding; ``gravest`` the highest the rule may give, which is also what a
+    check not assessed counts as. ``why`` is a reason a fitter would accept. ``leaves_out`` says in one line
+    what the rule does not cover. ``edition`` is raised when its result can change.
+    """
+
+    name: str
+    title: str
+    on: tuple[type[Component], ...]
+    function: Callable[..., Judgement]
+    grade: Grade
+    gravest: Grade
+    cites: tuple[Source, ...]
+    why: str
+    leaves_out: str
+    edition: int
+    cases: tuple[CaseName, ...] = ()
+    limits: tuple[Limit, ...] = ()
+    reviews: bool = False
+    family: str = field(default="", compare=False)
+
+    def of_family(self, family: str) -> Rule:
+        """The same rule, known to belong to a family."""
+        return replace(self, family=family)
+
+    def limit(self, name: str) -> Limit:
+        """A declared limit; KeyError when the rule declares none of that name."""
+        found = next((limit for limit in self.limits if limit.name == name), None)
+        if found is None:
+            raise KeyError(f"rule {self.name} declares no limit {name!r}")
+        return found
+
+
+@dataclass(frozen=True, slots=True)
+class RulesIn:
+    """Rules kept in the ``RULES`` of a module, which is imported when a component of one of the kinds is checked.
+
+    No kinds means that some of the rules are on every component.
+    """
+
+    module: str
+    kinds: tuple[str, ...]
+
+    def concern(self, kinds: Collection[str]) -> bool:
+        """Whether any of the rules may be on one of some kinds."""
+        return not self.kinds or not set(self.kinds).isdisjoint(kinds)
+
+    def load(self) -> tuple[Rule, ...]:
+        """Import the module and take its rules."""
+        return tuple(import_module(self.module).RULES)
+
+
+def rules_in(module: str, *kinds: str) -> RulesIn:
+    """Declare the rules of a module without importing it: a design without its kinds never pays for them."""
+    return RulesIn(module, kinds)
+
+
+def rule(
+    name: str,
+    *,
+    title: str,
+    on: type[Component] | Sequence[type[Component]],
+    grade: Grade,
+    cites: Sequence[Source],
+    why: str,
+    leaves_out: str,
+    cases: Sequence[CaseName] = (),
+    limits: Sequence[Limit] = (),
+    gravest: Grade | None = None,
+    edition: int = 1,
+    reviews: bool = False,
+) -> Callable[[Callable[..., Any]], Rule]:
+    """Make a rule of a function.
+
+    The function takes the component, the load case if the rule names ``cases``, and the sheet; it returns
+    the sheet's judgement. ``title`` is true when the rule holds.
+    """
+    kinds = (on,) if isinstance(on, type) else tuple(on)
+
+    def made(function: Callable[..., Judgement]) -> Rule:
+        return Rule(
+            name=name,
+            title=title,
+            on=kinds,
+            function=function,
+            grade=grade,
+            gravest=max(grade, gravest or grade),
+            cites=tuple(cites),
+            why=why,
+            leaves_out=leaves_out,
+            edition=edition,
+            cases=tuple(cases),
+            limits=tuple(limits),
+            reviews=reviews,
+        )
+
+    return made

@@ -1,0 +1,78 @@
+"""How a rule ends: it holds or it does not, by how much, or it cannot be said."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from speclint.errors import NOWHERE, Where
+from speclint.rules.definition import Grade
+
+#: Rounding of floating-point arithmetic: a value this near its limit sits at the limit.
+ROUNDING = 1e-9
+
+
+@dataclass(frozen=True, slots=True)
+class Amount:
+    """A value on a sheet: SI number, SI unit, the unit a spec wrote it in, and what it is."""
+
+    value: float
+    unit: str
+    name: str = ""
+    written_in: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Judgement:
+    """Whether the rule holds, and how much of the limit is used.
+
+    ``utilisation`` is 1.00 at the limit, None where the rule is not a matter of number. ``left`` is what
+    remains of a clearance or an interference that must stay. ``says`` is the result in words. ``grade``
+    overrides the rule's own for this finding. ``where`` points at the value to look at.
+    """
+
+    holds: bool
+    says: str
+    utilisation: float | None = None
+    found: Amount | None = None
+    limit: Amount | None = None
+    compared: str = ""
+    left: Amount | None = None
+    grade: Grade | None = None
+    where: Where = NOWHERE
+
+    def graded(self, grade: Grade) -> Judgement:
+        """The same judgement, graver or lighter than the rule's usual finding."""
+        return replace(self, grade=grade)
+
+    def pointing_at(self, where: Where) -> Judgement:
+        """The same judgement, pointing at the value to look at."""
+        return replace(self, where=where)
+
+
+class RuleEnded(Exception):
+    """A rule cannot go on: an input is not stated, the rule does not apply, or no source covers the case."""
+
+    outcome = ""
+
+    def __init__(self, says: str, where: Where = NOWHERE) -> None:
+        super().__init__(says)
+        self.says = says
+        self.where = where
+
+
+class NotAssessed(RuleEnded):
+    """An input is missing; ``says`` names its key and file."""
+
+    outcome = "not assessed"
+
+
+class NotApplicable(RuleEnded):
+    """The rule does not concern this component as it is."""
+
+    outcome = "not applicable"
+
+
+class NotCovered(RuleEnded):
+    """No source covers the case: a query."""
+
+    outcome = "query"

@@ -1,0 +1,216 @@
+"""What a sheet writes down while a rule runs at the governing corner: its steps, and what they rest on."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING, Literal
+
+from speclint.equations import Source, described
+from speclint.errors import NOWHERE, Where
+from speclint.handbook.tables import Reading
+from speclint.quantities import DIMENSIONS, Measure, amount, substituted
+from speclint.rules.course import Series
+from speclint.rules.definition import Limit
+from speclint.rules.judgement import Amount
+
+if TYPE_CHECKING:
+    from speclint.repository import Design
+
+StepKind = Literal["taken", "counted", "read", "looked up", "limit", "worked", "scanned"]
+#: Shown where it matters only whether something is stated.
+STATED = "stated"
+_SI_OF = {"fluid pressure": "Pa", "temperature": "K", "temperature difference": "ΔK"}
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One line of a sheet. ``expression`` is the equation, ``numbers`` the same with numbers put in.
+
+    ``value`` is that of the governing corner, ``stated`` the nominal as the spec has it. ``filled`` are the
+    numbers put into an equation: argument, SI value, SI unit. ``series`` is what runs beside a scan, its places first.
+    """
+
+    kind: StepKind
+    symbol: str
+    name: str
+    value: float | str | bool | int
+    unit: str = ""
+    expression: str = ""
+    numbers: str = ""
+    source: Source | None = None
+    where: Where = NOWHERE
+    note: str = ""
+    written_in: str = ""
+    stated: float = 0.0
+    filled: tuple[tuple[str, float, str], ...] = ()
+    series: tuple[Series, ...] = ()
+
+
+class Record:
+    """The written side of one sheet.
+
+    ``basis`` is exactly what a concession would rest on, ``rests_on`` the same in words, and ``consulted``
+    the ids of the specs that it came from. ``varying`` are the words of what differs between load cases.
+    """
+
+    def __init__(self, design: Design, component: str) -> None:
+        self._design, self._component = design, component
+        self.steps: list[Step] = []
+        self.basis: dict[str, str] = {}
+        self.rests_on: dict[str, str] = {}
+        self.varying: set[str] = set()
+        self.consulted: set[str] = set()
+        self.labels: dict[object, str] = {}
+        self.assumed: list[Where] = []
+
+    def note(self, name: str, value: str, words: str = "", shown: str = "") -> None:
+        """Add something that the result rests on: exactly, and in words with the value as a report shows it."""
+        while self.basis.get(name, value) != value:  # the same name for another value
+            name += "′"
+        self.basis[name] = value
+        words, shown = words or name, shown or value
+        known = self.rests_on.get(words, shown)
+        if STATED in (known, shown):  # the value itself says more than that there is one
+            shown = shown if known == STATED else known
+        while self.rests_on.get(words, shown) not in (shown, STATED):
+            words += "′"
+        self.rests_on[words] = shown
+
+    def place(self, where: Where, otherwise: str = "") -> str:
+        """A place as whose it is and its key, which stays when a file is moved; its spec was consulted."""
+        owner = self._design.owner(where.file)
+        if where.file:
+            self.consulted.add(owner)
+        return f"{owner} {where.key or otherwise}".strip()
+
+    def taken(self, key: object, symbol: str, name: str, measure: Measure, value: float) -> None:
+        """Write down a quantity taken from a spec, and the side of its limits that was used."""
+        words = name or self.label(measure.where)
+        self.labels[key] = words
+        self.note(
+            f"taken {(place := self.place(measure.where, symbol))}",
+            f"{measure.low!r} {measure.high!r} {measure.datum}".rstrip(),
+            place,
+            stated_as(measure),
+        )
+        if measure.provenance == "assumed":
+            self.assumed.append(measure.where)
+        self.quantity(symbol, words, measure, value)
+
+    def quantity(self, symbol: str, words: str, measure: Measure, value: float) -> None:
+        """Write down a figure of a stated quantity: its value, its width or what it aims at."""
+        unit = _SI_OF.get(measure.dimension) or DIMENSIONS[measure.dimension].si
+        origin = "" if measure.provenance == "drawing" else measure.provenance
+        note = "; ".join(part for part in (measure.text, origin, measure.note) if part)
+        where, written, stated = measure.where, measure.unit, measure.nominal
+        step = Step("taken", symbol, words, value, unit, "", "", None, where, note, written, stated)
+        self.steps.append(step)
+
+    def word(self, name: str, value: object, where: Where = NOWHERE) -> None:
+        """Write down a word, a count without symbol, or a yes or no."""
+        if isinstance(value, str | bool | int):
+            step = Step("read", "", name, value, where=where)
+            if step not in self.steps:
+                self.steps.append(step)
+
+    def counted(self, symbol: str, name: str, value: int, stated: int, where: Where) -> None:
+        """Write down a whole number."""
+        words = name or self.label(where)
+        self.steps.append(Step("counted", symbol, words, float(value), where=where, stated=float(stated)))
+
+    def looked_up(self, key: object, symbol: str, words: str, reading: Reading, value: float) -> None:
+        """Write down a figure of a table, with its band and its source."""
+        self.labels[key] = words
+        low, high = (amount(end, reading.unit) for end in (reading.low, reading.high))
+        band = "" if reading.low == reading.high else f"{low} to {high}"
+        self.varying.add(f"{words} {symbol}")
+        self.note(
+            f"look-up {words} {symbol}",
+            f"{reading.low!r} {reading.high!r}",
+            f"{words} {symbol}",
+            band or amount(reading.low, reading.unit),
+        )
+        self.steps.append(
+            Step("looked up", symbol, reading.what, value, reading.unit, source=reading.source, note=band)
+        )
+
+    def limit(self, symbol: str, declared: Limit, measure: Measure, *, own: bool) -> None:
+        """Write down a limit, and whether the repository set it."""
+        note = f"set to {measure.text} in speclint.toml; the rule's own is {declared.default}" if own else ""
+        unit = _SI_OF.get(declared.dimension) or DIMENSIONS[declared.dimension].si
+        words = declared.says or declared.name.replace("_", " ")
+        self.note(f"limit {declared.name}", repr(measure.nominal), shown=measure.text)
+        step = Step("limit", symbol, words, measure.nominal, unit, source=declared.source, note=note)
+        self.steps.append(replace(step, written_in=measure.unit))
+
+    def worked(
+        self, symbol: str, formula: Callable[..., float], arguments: Mapping[str, float], value: float
+    ) -> None:
+        """Write down a formula with its numbers and its result."""
+        about = described(formula)
+        units = about.units
+        filled = tuple((name, given, units[name]) for name, given in arguments.items() if name in units)
+        numbers = {name: amount(given, unit) for name, given, unit in filled}
+        name = (formula.__doc__ or "").strip().split("\n")[0].rstrip(".")
+        put_in = substituted(about.equation, numbers)
+        source = about.cites[0] if about.cites else None
+        step = Step("worked", symbol, name, value, about.unit, about.equation, put_in, source)
+        self.steps.append(replace(step, filled=filled))
+
+    def scanned(
+        self, symbol: str, name: str, place: float, unit: str, note: str, series: tuple[Series, ...] = ()
+    ) -> None:
+        """Write down where a scan found its worst, and what runs beside it."""
+        self.steps.append(Step("scanned", symbol, name, place, unit, note=note, series=series))
+
+    def amount(self, value: float) -> Amount:
+        """What a value to be judged is: the latest step that gives it.
+
+        :raises LookupError: when no step does: a rule judges only what its sheet shows.
+        """
+        for step in reversed(self.steps):
+            if isinstance(step.value, float) and step.value == value:
+                return Amount(value, step.unit, step.name, step.written_in)
+        raise LookupError(f"{value!r} is judged, but no step of the sheet gives it")
+
+    def label(self, where: Where) -> str:
+        """What a place is called: its key in words, and whose it is where it is another component's."""
+        words = in_words(where.key)
+        if (
+            not where.file
+            or where.key.startswith("cases.")
+            or where.file == self._design.files.get(self._component)
+        ):
+            return words
+        return f"{words} of {self._design.owner(where.file)}"
+
+
+def stated_as(measure: Measure) -> str:
+    """A quantity as its spec has it, with the limits that a table gives it.
+
+    >>> from speclint.quantities.measure import read
+    >>> stated_as(read("500 mm H8", "length")), stated_as(read("16 bar gauge", "fluid pressure"))
+    ('500 mm H8 (500 mm to 500.097 mm)', '16 bar gauge')
+    """
+    if measure.text and not measure.tolerance_class:
+        return measure.text
+    unit = _SI_OF.get(measure.dimension) or DIMENSIONS[measure.dimension].si
+    low, high = (amount(end, unit, measure.unit) for end in (measure.low, measure.high))
+    band = low if low == high else f"{low} to {high}"
+    return f"{measure.text} ({band})" if measure.text else band
+
+
+def in_words(key: str) -> str:
+    """A key as words, the thing itself first.
+
+    >>> in_words("cases.running.live_pressure"), in_words("cases.running.temperatures.liner-left")
+    ('live pressure', 'temperature of liner-left')
+    >>> in_words("bores.main.diameter")
+    'diameter, bores main'
+    """
+    parts = key.split(".")
+    if parts[0] == "cases" and len(parts) > 2:
+        parts = [f"temperature of {parts[3]}"] if parts[2] == "temperatures" and len(parts) > 3 else parts[2:]
+    *tables, last = (part.replace("_", " ") for part in parts)
+    return f"{last}, {' '.join(tables)}" if tables else last

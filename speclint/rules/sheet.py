@@ -1,0 +1,401 @@
+"""The calculation sheet: a rule reads a spec only through it, works on it, and is judged on it.
+
+At one tolerance corner the sheet hands over plain SI floats. When it records, every step is written down with
+symbol, equation, numbers, unit and source (:mod:`speclint.rules.record`). Both do the same arithmetic.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
+from typing import TYPE_CHECKING, Any, Literal, TypeVar
+
+from speclint.errors import NOWHERE, NotKnown, OutOfRange, Where
+from speclint.handbook.tables import Reading
+from speclint.quantities import Measure, Provenance, amount
+from speclint.rules.comparisons import Judging
+from speclint.rules.context import Context
+from speclint.rules.corners import Corner
+from speclint.rules.course import Course, written
+from speclint.rules.definition import Rule
+from speclint.rules.judgement import NotAssessed, NotCovered
+from speclint.rules.record import STATED, Record, in_words, stated_as
+from speclint.specs import Component, Dimension, Link, NotStated, Spec, Stated
+
+if TYPE_CHECKING:
+    from speclint.handbook.materials import Material
+
+T = TypeVar("T")
+S = TypeVar("S", bound=Spec)
+C = TypeVar("C", bound=Component)
+
+
+class Sheet(Judging):
+    """The sheet of one rule on one component at one corner.
+
+    A family sees only the methods; ``record`` is for the core.
+    """
+
+    def __init__(
+        self, rule: Rule, component: Component, context: Context, corner: Corner, *, record: bool
+    ) -> None:
+        self._rule, self._component, self._context, self._corner = rule, component, context, corner
+        self._record = Record(context.design, component.id) if record else None
+
+    @property
+    def record(self) -> Record:
+        """What a recording sheet wrote down."""
+        if self._record is None:
+            raise ValueError("this sheet does not record")
+        return self._record
+
+    # What a rule takes
+
+    def take(self, symbol: str, value: Measure | NotStated, name: str = "") -> float:
+        """A stated quantity in SI units; a fluid pressure as gauge. Ends the rule when it is not stated."""
+        if isinstance(value, NotStated):
+            raise self._missing(value)
+        shift = -self._site_pressure() if value.datum == "absolute" else 0.0
+        return self._taken(symbol, value, name, shift)
+
+    def take_nominal(self, symbol: str, value: Measure | NotStated, name: str = "") -> float:
+        """The size that a drawing aims at, without its limits.
+
+        Only for a rule that holds a drawing against itself, such as a stated load against the spring's sizes;
+        whatever must hold in metal is taken with its limits.
+        """
+        measure = self._stated(value)
+        if self._record is None:
+            return measure.nominal + self._context.moved.get(measure.where, 0.0)
+        aimed_at = replace(measure, low=measure.nominal, high=measure.nominal)
+        return self._taken(symbol, aimed_at, name or f"{in_words(measure.where.key)}, nominal", 0.0)
+
+    def tolerance(self, symbol: str, value: Measure | NotStated, name: str = "") -> float:
+        """The width between the limits that a quantity states: nothing where it states none."""
+        measure = self._stated(value)
+        width = measure.high - measure.low
+        if self._record:
+            place = self._record.place(measure.where)
+            self._record.note(f"tolerance {place}", repr(width), place, stated_as(measure))
+            words = name or f"tolerance of {self._record.label(measure.where)}"
+            self._record.quantity(symbol, words, measure, width)
+        return width
+
+    def take_limits(self, symbol: str, value: Measure | NotStated, name: str = "") -> tuple[float, float]:
+        """Both limits of a quantity, for a rule that reckons with the whole band at once, as a statistic does.
+
+        They are no corner: the rule sees the same two at every corner.
+        """
+        measure = self._stated(value)
+        move = self._context.moved.get(measure.where, 0.0)
+        limits = measure.low + move, measure.high + move
+        if self._record:
+            words = name or self._record.label(measure.where)
+            for side, end in zip(("min", "max"), limits, strict=True):
+                key = ("limit", measure.where, side)
+                self._record.taken(key, f"{symbol}_{side}", f"{words}, {side}", measure, end)
+        return limits
+
+    def dimension(self, table: Dimension) -> Measure | NotStated:
+        """The length that a table points at in another spec, or states itself; to be taken."""
+        if self.is_stated("size", table.size):
+            return table.size
+        part, key = self.follow(table.of), self.read("dimension", table.dimension)
+        try:
+            found = part.under(key)
+        except LookupError:
+            raise NotAssessed(f'{part.id} has no dimension "{key}"', table.dimension.where) from None
+        if isinstance(found, Measure) and found.dimension != "length":
+            raise NotAssessed(
+                f'"{key}" of {part.id} is no length but {found.dimension}', table.dimension.where
+            )
+        return found
+
+    def tolerance_class(self, value: Measure | NotStated) -> str:
+        """The tolerance class in which a size is written, such as H7; "" where its limits are numbers."""
+        measure = self._stated(value)
+        if self._record:
+            place = self._record.place(measure.where)
+            said = measure.tolerance_class or "none"
+            self._record.note(f"class of {place}", said, shown=said)
+            self._record.word(f"tolerance class of {self._record.label(measure.where)}", said, measure.where)
+        return measure.tolerance_class
+
+    def take_absolute(self, symbol: str, value: Measure | NotStated, name: str = "") -> float:
+        """A stated fluid pressure as absolute: gauge pressures are raised by that of the site."""
+        measure = self._stated(value)
+        shift = self._site_pressure() if measure.datum == "gauge" else 0.0
+        return self._taken(symbol, measure, name or f"{in_words(measure.where.key)}, absolute", shift)
+
+    def read(self, name: str, value: Stated[T] | NotStated) -> T:
+        """A stated word, count or yes/no. Ends the rule when it is not stated."""
+        if isinstance(value, NotStated):
+            raise self._missing(value)
+        if self._record:
+            self._note_read(name, value)
+            self._record.word(name, value.value, value.where)
+        return value.value
+
+    def count(self, symbol: str, value: Stated[int] | NotStated, name: str = "") -> int:
+        """A stated whole number, with a symbol of its own."""
+        if isinstance(value, NotStated):
+            raise self._missing(value)
+        number = value.value + round(self._context.moved.get(value.where, 0.0))
+        if self._record:
+            self._note_read(symbol, value)
+            self._record.counted(symbol, name, number, value.value, value.where)
+        return number
+
+    def is_stated(self, name: str, value: Measure | Stated[Any] | Link[Any] | NotStated) -> bool:
+        """Whether something is stated at all; the rule goes on either way."""
+        found = not isinstance(value, NotStated)
+        if self._record:
+            self._note_stated(name, value.where, found)
+        return found
+
+    def follow(self, link: Link[S] | NotStated) -> S:
+        """The spec that a link leads to. Ends the rule when it is not stated or cannot be read."""
+        if isinstance(link, NotStated):
+            raise self._missing(link)
+        found = self._context.design.follow(link)
+        if self._record:
+            place = self._record.place(link.where)
+            self._record.note(f"link {place}", link.id, place)
+            self._record.consulted.add(link.id)
+        if found is None:
+            raise NotAssessed(f'{link.where.key} leads to "{link.id}", which could not be read', link.where)
+        return found  # type: ignore[return-value]  # the design has checked the target
+
+    def entry(self, table: Mapping[str, T], name: Stated[str] | NotStated, of: str) -> T:
+        """An entry of a named table of another spec, such as one bore of a block; ``of`` says of what."""
+        key = self.read(f"name in {of}", name)
+        if key not in table:
+            where = name.where if isinstance(name, Stated) else NOWHERE
+            raise NotAssessed(f"{of} has no entry {key!r}", where)
+        return table[key]
+
+    def belonging_to(self, target: Spec, kind: type[C]) -> tuple[C, ...]:
+        """The components of a kind that state a link to a spec: the rings of a liner, the studs of a cover."""
+        found = tuple(part for part in self._context.design.linking_to(target) if isinstance(part, kind))
+        if self._record:
+            ids = [part.id for part in found]
+            self._record.note(f"{kind.kind} on {target.id}", repr(ids), shown=", ".join(ids) or "none")
+            self._record.consulted.update([target.id, *ids])
+        return found
+
+    def stated_from(self, provenance: Provenance, component: Component) -> tuple[Where, ...]:
+        """Where a component states quantities of one provenance: those assumed, or measured from an original."""
+        found = tuple(one for one in component.measures() if one.provenance == provenance)
+        if self._record:
+            stated = [(one.where.key, one.text) for one in found]
+            shown = "; ".join(" ".join(one) for one in stated) or "nothing"
+            self._record.note(f"{provenance} in {component.id}", repr(stated), shown=shown)
+            for one in found:
+                self._record.word(f"{provenance}: {self._record.label(one.where)}", one.text, one.where)
+        return tuple(one.where for one in found)
+
+    def concessions(self) -> tuple[tuple[str, str], ...]:
+        """The number of each concession of the component, and why its time is over; "" where it is not."""
+        found = self._context.concessions(self._component, self._rule)
+        if self._record:
+            said = [f"{name} {why or 'in time'}" for name, why in found]
+            self._record.note("concessions", repr(found), shown="; ".join(said) or "none")
+            for name, why in found:
+                self._record.word(f"concession {name}", why or "in time")
+        return found
+
+    def material_of(self, component: Component) -> Material:
+        """The material of a component, from the handbook or the repository's own."""
+        return self.material_named(component.id, component.material)
+
+    def material_named(self, of: str, name: Stated[str] | NotStated) -> Material:
+        """The material that a table of a spec names for a part of it; ``of`` says of what."""
+        called = self.read(f"material of {of}", name)
+        try:
+            return self._context.material(called)
+        except NotKnown as problem:
+            raise NotAssessed(str(problem), name.where) from problem
+
+    def outcomes(self) -> Mapping[str, str]:
+        """How the component's other checks came out, by rule; only for a rule that reviews.
+
+        Ends the rule when only some of the rules are run: then nothing can be said of the others.
+        """
+        if not self._rule.reviews:
+            raise ValueError(f"{self._rule.name} does not say that it reviews other checks")
+        if self._context.outcomes is None:
+            raise NotAssessed("only some of the rules were run; this one looks at all of them")
+        found = self._context.outcomes.get(self._component.id, {})
+        if self._record:
+            self._record.note("outcomes", repr(sorted(found.items())))
+        return found
+
+    def assumed_by_holds(self) -> tuple[str, ...]:
+        """The rules of hold grade that took an assumed value; only for a rule that reviews."""
+        self.outcomes()
+        found = self._context.assumed_by_holds.get(self._component.id, ())
+        if self._record:
+            self._record.note("assumed by holds", repr(found), shown=", ".join(found) or "none")
+        return found
+
+    def setting(self, name: Literal["stage", "pressure codes", "railway codes", "site pressure"]) -> str:
+        """A setting of the repository, as text; "" where it is not set."""
+        settings = self._context.design.settings
+        values = {
+            "stage": settings.stage,
+            "pressure codes": ", ".join(settings.local_codes.pressure),
+            "railway codes": ", ".join(settings.local_codes.railway),
+            "site pressure": repr(settings.site_pressure),
+        }
+        if self._record:
+            self._record.note(f"setting {name}", values[name], shown=values[name] or "not set")
+            self._record.word(f"setting: {name}", values[name] or "not set")
+        return values[name]
+
+    def knows_material(self, name: Stated[str] | NotStated) -> bool:
+        """Whether the handbook, a family or the repository holds a material. Ends the rule when none is stated."""
+        called = self.read("material", name)
+        try:
+            self._context.material(called)
+        except NotKnown:
+            return False
+        return True
+
+    def look_up(
+        self, symbol: str, table: Callable[..., Reading], /, *, of: Component | None = None, **at: Any
+    ) -> float:
+        """A figure from a handbook table; ``of`` names the component whose material it is.
+
+        Where the table has no such figure the rule is not assessed; outside the table's range it is a query.
+        """
+        try:
+            reading = self._context.look_up(table, at)
+        except NotKnown as problem:
+            raise NotAssessed(str(problem)) from problem
+        except OutOfRange as problem:
+            raise NotCovered(str(problem)) from problem
+        if reading.low == reading.high and self._record is None:
+            return reading.low
+        key = ("looked up", _name_of(table), of.id if of is not None else symbol)
+        value = self._corner.pick(key, reading.low, reading.high)
+        if self._record:
+            words = _name_of(table).replace("_", " ")
+            owner = f" of {of.id}" if of is not None and of is not self._component else ""
+            self._record.looked_up(key, symbol, f"{words}{owner}", reading, value)
+        return value
+
+    def limit(self, name: str, symbol: str = "") -> float:
+        """A limit that the rule declares, as the repository's settings have it."""
+        declared, measure, own = self._context.limit(self._rule, name)
+        if self._record:
+            self._record.limit(symbol, declared, measure, own=own)
+        return measure.nominal
+
+    # What a rule works
+
+    def work(self, symbol: str, formula: Callable[..., float], /, **arguments: float) -> float:
+        """The result of a formula. Outside the formula's range the check becomes a query."""
+        try:
+            value = formula(**arguments)
+        except OutOfRange as problem:
+            raise NotCovered(str(problem)) from problem
+        if value != value:  # not a number
+            raise ValueError(f"{symbol} is not a number")
+        if self._record:
+            self._record.worked(symbol, formula, arguments, value)
+        return value
+
+    def scan(
+        self,
+        symbol: str,
+        name: str,
+        function: Callable[[float], float],
+        start: float,
+        stop: float,
+        *,
+        unit: str,
+        find: Literal["greatest", "least"] = "greatest",
+        steps: int = 180,
+        beside: Sequence[Course] = (),
+    ) -> float:
+        """Where between two ends a function is greatest or least, for a worst case that lies inside.
+
+        Evaluates a grid of ``steps`` intervals and closes in on the best by golden section. ``function`` must
+        not use the sheet; work the formula again at the place returned, so that the sheet shows it. ``beside`` are
+        quantities to be written down at every place of the grid, for a report to draw.
+        """
+        sign = 1.0 if find == "greatest" else -1.0
+        grid = [start + (stop - start) * index / steps for index in range(steps + 1)]
+        try:
+            best = max(range(steps + 1), key=lambda index: sign * function(grid[index]))
+            place = _golden(
+                lambda at: sign * function(at), grid[max(best - 1, 0)], grid[min(best + 1, steps)], grid[best]
+            )
+        except OutOfRange as problem:
+            raise NotCovered(str(problem)) from problem
+        if self._record:
+            span = f"{amount(start, unit)} to {amount(stop, unit)}"
+            along = Course(symbol, name, unit, lambda at: at)
+            series = written((along, *beside), grid) if beside else ()
+            self._record.scanned(symbol, name, place, unit, f"{find} over {span}", series)
+        return place
+
+    def _site_pressure(self) -> float:
+        pressure = self._context.design.settings.site_pressure
+        if self._record:
+            self._record.note("setting site pressure", repr(pressure), shown=amount(pressure, "Pa"))
+        return pressure
+
+    def _stated(self, value: Measure | NotStated) -> Measure:
+        if isinstance(value, NotStated):
+            raise self._missing(value)
+        return value
+
+    def _note_read(self, name: str, value: Stated[Any]) -> None:
+        place = self.record.place(value.where, name)
+        plain = str(value.value).lower() if isinstance(value.value, bool) else str(value.value)
+        self.record.note(f"read {name} {place}", repr(value.value), place, plain)
+
+    def _note_stated(self, name: str, where: Where, found: bool) -> None:
+        place = self.record.place(where, name)
+        self.record.note(f"stated {name} {place}", repr(found), place, STATED if found else "not stated")
+
+    def _missing(self, value: NotStated) -> NotAssessed:
+        if self._record:
+            self._note_stated("", value.where, False)
+        return NotAssessed(f"{value.where.key} is not stated in {value.where.file}", value.where)
+
+    def _taken(self, symbol: str, measure: Measure, name: str, shift: float) -> float:
+        move = shift + self._context.moved.get(measure.where, 0.0) if self._context.moved else shift
+        low, high = measure.low + move, measure.high + move
+        if low == high and self._record is None:
+            return low
+        where = measure.where
+        key = ("taken", where.file, where.key) if where.key else ("taken", symbol, name)
+        value = self._corner.pick(key, low, high)
+        if self._record:
+            self._record.taken(key, symbol, name, measure, value)
+        return value
+
+
+def _golden(function: Callable[[float], float], low: float, high: float, best: float) -> float:
+    ratio = (math.sqrt(5) - 1) / 2  # the golden section
+    a, b = high - ratio * (high - low), low + ratio * (high - low)
+    at_a, at_b = function(a), function(b)
+    for _ in range(24):  # narrows the grid's interval to 0.618^24, 1e-5 of it: the value to some 1e-10
+        if at_a >= at_b:
+            high, b, at_b = b, a, at_a
+            a = high - ratio * (high - low)
+            at_a = function(a)
+        else:
+            low, a, at_a = a, b, at_b
+            b = low + ratio * (high - low)
+            at_b = function(b)
+    inside = (low + high) / 2
+    return inside if function(inside) > function(best) else best
+
+
+def _name_of(table: Callable[..., Reading]) -> str:
+    name: str = getattr(table, "__name__", "")
+    return name or type(table).__name__

@@ -1,0 +1,210 @@
+from .catalogue import (
+    Catalogue as Catalogue,
+)
+from .component import (
+    Component as Component,
+)
+from .dimension import (
+    Dimension as Dimension,
+)
+from .docstrings import (
+    meanings as meanings,
+    summary as summary,
+)
+from .fields import (
+    Allowance as Allowance,
+    Angle as Angle,
+    Area as Area,
+    Array as Array,
+    Conductivity as Conductivity,
+    Duration as Duration,
+    Force as Force,
+    Fraction as Fraction,
+    Hardness as Hardness,
+    Inertia as Inertia,
+    Leaf as Leaf,
+    Length as Length,
+    Link as Link,
+    LinkTo as LinkTo,
+    Mass as Mass,
+    MassFlow as MassFlow,
+    Moment as Moment,
+    NOT_STATED as NOT_STATED,
+    NotStated as NotStated,
+    Position as Position,
+    Pressure as Pressure,
+    RotationalSpeed as RotationalSpeed,
+    Speed as Speed,
+    Stated as Stated,
+    Stiffness as Stiffness,
+    Stress as Stress,
+    Table as Table,
+    Temperature as Temperature,
+    TemperatureDifference as TemperatureDifference,
+    Volume as Volume,
+    Word as Word,
+    bare as bare,
+    opened as opened,
+    refusal as refusal,
+)
+from .key_descriptions import (
+    inner_table as inner_table,
+    said_of as said_of,
+)
+from .kinds.access_plan import (
+    AccessPlan as AccessPlan,
+    SpannerRoom as SpannerRoom,
+    Withdrawal as Withdrawal,
+)
+from .kinds.blast_nozzle import (
+    BlastNozzle as BlastNozzle,
+)
+from .kinds.bolted_joint import (
+    BoltedJoint as BoltedJoint,
+)
+from .kinds.cam import (
+    Cam as Cam,
+)
+from .kinds.cam_box import (
+    CamBox as CamBox,
+)
+from .kinds.casting import (
+    Casting as Casting,
+    Core as Core,
+    MachinedFace as MachinedFace,
+    Meeting as Meeting,
+)
+from .kinds.compression_spring import (
+    CompressionSpring as CompressionSpring,
+)
+from .kinds.crosshead import (
+    Crosshead as Crosshead,
+)
+from .kinds.cylinder_block import (
+    BlockPort as BlockPort,
+    Bore as Bore,
+    CylinderBlock as CylinderBlock,
+    CylinderEnd as CylinderEnd,
+    Division as Division,
+    Pad as Pad,
+    SeatBore as SeatBore,
+)
+from .kinds.cylinder_cover import (
+    CylinderCover as CylinderCover,
+)
+from .kinds.cylinder_liner import (
+    CylinderLiner as CylinderLiner,
+    LinerPort as LinerPort,
+)
+from .kinds.dimension_chain import (
+    ChainLink as ChainLink,
+    DimensionChain as DimensionChain,
+)
+from .kinds.duty import (
+    CASE_NAMES as CASE_NAMES,
+    CaseName as CaseName,
+    Duty as Duty,
+    LoadCase as LoadCase,
+)
+from .kinds.envelope import (
+    Envelope as Envelope,
+    GaugePoint as GaugePoint,
+    MotionGap as MotionGap,
+)
+from .kinds.fit import (
+    Fit as Fit,
+)
+from .kinds.frame_fastening import (
+    FrameFastening as FrameFastening,
+)
+from .kinds.gauge_outline import (
+    GaugeOutline as GaugeOutline,
+)
+from .kinds.gland import (
+    Gland as Gland,
+)
+from .kinds.lagging import (
+    Lagging as Lagging,
+)
+from .kinds.lens_joint import (
+    LensJoint as LensJoint,
+)
+from .kinds.lifting_plan import (
+    LiftingPlan as LiftingPlan,
+    LiftingPoint as LiftingPoint,
+    Lug as Lug,
+    Weight as Weight,
+)
+from .kinds.locating_face import (
+    LocatingFace as LocatingFace,
+)
+from .kinds.partition import (
+    Partition as Partition,
+)
+from .kinds.pin import (
+    Pin as Pin,
+)
+from .kinds.pipe_flange import (
+    PipeFlange as PipeFlange,
+)
+from .kinds.piston import (
+    Groove as Groove,
+    Piston as Piston,
+)
+from .kinds.piston_ring import (
+    PistonRing as PistonRing,
+)
+from .kinds.piston_rod import (
+    PistonRod as PistonRod,
+    RodSection as RodSection,
+)
+from .kinds.poppet_valve import (
+    Beat as Beat,
+    PoppetValve as PoppetValve,
+)
+from .kinds.rocker import (
+    Rocker as Rocker,
+)
+from .kinds.shaft import (
+    Shaft as Shaft,
+)
+from .kinds.slide_bar import (
+    SlideBar as SlideBar,
+)
+from .kinds.steam_passage import (
+    SteamPassage as SteamPassage,
+)
+from .kinds.steam_pipe import (
+    SteamPipe as SteamPipe,
+)
+from .kinds.stuffing_box import (
+    StuffingBox as StuffingBox,
+)
+from .kinds.tappet import (
+    Tappet as Tappet,
+)
+from .kinds.valve_seat import (
+    ValveSeat as ValveSeat,
+)
+from .kinds.valve_spindle import (
+    ValveSpindle as ValveSpindle,
+)
+from .kinds.weldment import (
+    FinishedFace as FinishedFace,
+    FlatWall as FlatWall,
+    Plate as Plate,
+    Ribs as Ribs,
+    WeldedJoint as WeldedJoint,
+    Weldment as Weldment,
+)
+from .schema import (
+    schema_of as schema_of,
+    schemas_of as schemas_of,
+)
+from .spec import (
+    Spec as Spec,
+    SpecTable as SpecTable,
+)
+from .template import (
+    template_of as template_of,
+)

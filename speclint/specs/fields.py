@@ -1,0 +1,269 @@
+"""What a spec may state: measures, words, counts and links, each knowing where it was written.
+
+A field of a spec is never a bare number. It is a :class:`~speclint.quantities.measure.Measure`, a
+:class:`Stated` word, count or yes/no, a :class:`Link` to another component, or :class:`NotStated`.
+Only a sheet opens them, so whatever a rule uses has been written down.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING, Annotated, Any, Generic, Literal, TypeVar, get_args, get_origin
+
+from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
+from pydantic_core import CoreSchema, PydanticCustomError, core_schema
+
+from speclint.errors import NOWHERE, QuantityError, Where
+from speclint.quantities import PROVENANCES, Measure, Sign, example, read
+
+if TYPE_CHECKING:
+    from speclint.specs.spec import Spec
+
+T = TypeVar("T")
+C = TypeVar("C", bound="Spec")
+
+
+@dataclass(frozen=True, slots=True)
+class Leaf:
+    """A value as TOML gave it, with its place; the loader wraps every value so."""
+
+    raw: object
+    where: Where
+
+
+class Table(dict[str, object]):
+    """A TOML table as read, with its place; its key is the prefix of the keys within."""
+
+    __slots__ = ("where",)
+
+    def __init__(self, items: Mapping[str, object], where: Where) -> None:
+        super().__init__(items)
+        self.where = where
+
+
+class Array(list[object]):
+    """A TOML array as read, with its place."""
+
+    __slots__ = ("where",)
+
+    def __init__(self, items: Iterable[object], where: Where) -> None:
+        super().__init__(items)
+        self.where = where
+
+
+@dataclass(frozen=True, slots=True)
+class NotStated:
+    """A value that the spec does not give: which key it would have, and in which file."""
+
+    where: Where = NOWHERE
+
+
+@dataclass(frozen=True, slots=True)
+class Stated(Generic[T]):
+    """A word, a count or a yes/no as stated."""
+
+    value: T
+    where: Where = NOWHERE
+
+
+@dataclass(frozen=True, slots=True)
+class Link(Generic[C]):
+    """The id of another spec, and the kinds that it may lead to, by their words."""
+
+    id: str
+    kinds: tuple[str, ...]
+    where: Where = NOWHERE
+
+
+NOT_STATED = NotStated()
+
+
+def opened(raw: object) -> tuple[object, Where]:
+    """The bare value behind a leaf, and its place."""
+    return (raw.raw, raw.where) if isinstance(raw, Leaf) else (raw, NOWHERE)
+
+
+def bare(value: Any) -> Any:
+    """A tree of tables, arrays and leaves without the places."""
+    if isinstance(value, Leaf):
+        return value.raw
+    if isinstance(value, Mapping):
+        return {name: bare(inner) for name, inner in value.items()}
+    return [bare(inner) for inner in value] if isinstance(value, list) else value
+
+
+def refusal(message: str, instead: str) -> PydanticCustomError:
+    """An error that the loader turns into a complaint with the value read and what to write instead."""
+    return PydanticCustomError("refused", "{said}", {"said": message, "instead": instead})
+
+
+@dataclass(frozen=True)
+class Quantity:
+    """Annotation of a measure: its dimension, whether it may be nothing or negative, and an example."""
+
+    dimension: str
+    sign: Sign = "positive"
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
+        return _plain(self.read, {"type": "quantity", "dimension": self.dimension})
+
+    def __get_pydantic_json_schema__(
+        self, schema: CoreSchema, handler: GetJsonSchemaHandler
+    ) -> dict[str, Any]:
+        return {"anyOf": [{"type": "string"}, _PROVENANCE_TABLE], "x-dimension": self.dimension}
+
+    def read(self, raw: object) -> Measure | NotStated:
+        """Read a string, or a table of value, from and note."""
+        if isinstance(raw, Measure | NotStated):
+            return raw
+        if isinstance(raw, Mapping):
+            return self._read_table(raw)
+        value, where = opened(raw)
+        if not isinstance(value, str):
+            raise refusal(f"a {self.dimension} is written as text with its unit", example(self.dimension))
+        try:
+            return read(value, self.dimension, self.sign, where)
+        except QuantityError as problem:
+            raise refusal(str(problem), problem.instead) from problem
+
+    def _read_table(self, table: Mapping[str, object]) -> Measure | NotStated:
+        unknown = sorted(set(table) - {"value", "from", "note"})
+        if unknown or "value" not in table:
+            wrong = (
+                f'"{unknown[0]}" is no key of a quantity'
+                if unknown
+                else "a quantity written as a table needs value"
+            )
+            raise refusal(wrong, '{ value = "480 mm", from = "measured", note = "…" }')
+        measure = self.read(table["value"])
+        origin, _ = opened(table.get("from", "drawing"))
+        note, _ = opened(table.get("note", ""))
+        provenance = next((word for word in PROVENANCES if word == origin), None)
+        if provenance is None or not isinstance(note, str) or not isinstance(measure, Measure):
+            raise refusal(
+                f'"{origin}" is no provenance', "from = one of " + ", ".join(f'"{p}"' for p in PROVENANCES)
+            )
+        where = table.where if isinstance(table, Table) else measure.where
+        return replace(measure, provenance=provenance, note=note, where=where)
+
+
+_PROVENANCE_TABLE = {
+    "type": "object",
+    "properties": {
+        "value": {"type": "string"},
+        "from": {"enum": list(PROVENANCES)},
+        "note": {"type": "string"},
+    },
+    "required": ["value"],
+    "additionalProperties": False,
+}
+
+
+class _Words:
+    """Annotation of a word, count or yes/no: checks against the type inside ``Stated[...]``."""
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
+        wanted = _argument_of(source, Stated)
+        return _plain(_stated_reader(wanted), {"type": "word", "wanted": wanted})
+
+    def __get_pydantic_json_schema__(
+        self, schema: CoreSchema, handler: GetJsonSchemaHandler
+    ) -> dict[str, Any]:
+        wanted = schema["metadata"]["wanted"]
+        if get_origin(wanted) is Literal:
+            return {"enum": list(get_args(wanted))}
+        return {"type": {str: "string", int: "integer", bool: "boolean"}[wanted]}
+
+
+class _Links:
+    """Annotation of a link: remembers which kinds it may lead to."""
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
+        target = _argument_of(source, Link)
+        kinds = tuple(one.kind for one in get_args(target) or (target,))
+        return _plain(_link_reader(kinds), {"type": "link", "kinds": list(kinds)})
+
+    def __get_pydantic_json_schema__(
+        self, schema: CoreSchema, handler: GetJsonSchemaHandler
+    ) -> dict[str, Any]:
+        return {"type": "string", "x-link-to": schema["metadata"]["kinds"]}
+
+
+def _plain(reader: Callable[[object], object], metadata: dict[str, Any]) -> CoreSchema:
+    return core_schema.no_info_plain_validator_function(reader, metadata=metadata)
+
+
+def _argument_of(source: Any, wrapper: type) -> Any:
+    for member in get_args(source):
+        if get_origin(member) is wrapper:
+            return get_args(member)[0]
+    raise TypeError(f"{source!r} does not contain {wrapper.__name__}[...]")
+
+
+def _stated_reader(wanted: Any) -> Callable[[object], Stated[Any] | NotStated]:
+    choices = get_args(wanted) if get_origin(wanted) is Literal else ()
+
+    def reader(raw: object) -> Stated[Any] | NotStated:
+        if isinstance(raw, Stated | NotStated):
+            return raw
+        value, where = opened(raw)
+        if choices:
+            if value not in choices:
+                raise refusal(
+                    "this is not one of the words used here", "one of " + ", ".join(f'"{c}"' for c in choices)
+                )
+        elif type(value) is not wanted:
+            raise refusal(f"this is not {_CALLED[wanted]}", _INSTEAD[wanted])
+        elif value == "":
+            raise refusal("the text is empty", "the text itself, or leave the key out")
+        return Stated(value, where)
+
+    return reader
+
+
+_CALLED = {str: "text", int: "a whole number", bool: "yes or no"}
+_INSTEAD = {str: 'text in quotes: "…"', int: "a whole number without quotes: 16", bool: "true or false"}
+
+
+def _link_reader(kinds: tuple[str, ...]) -> Callable[[object], Link[Any] | NotStated]:
+    def reader(raw: object) -> Link[Any] | NotStated:
+        if isinstance(raw, Link | NotStated):
+            return raw
+        value, where = opened(raw)
+        if not isinstance(value, str) or not value:
+            raise refusal("a link is the id of another spec", f"the id of a {' or '.join(kinds)} in quotes")
+        return Link(value, kinds, where)
+
+    return reader
+
+
+#: A word, a count or a yes/no: ``Word[str]``, ``Word[int]``, ``Word[bool]``, ``Word[Literal["a", "b"]]``.
+Word = Annotated[Stated[T] | NotStated, _Words()]
+#: A link: ``LinkTo[CylinderBlock]``.
+LinkTo = Annotated[Link[C] | NotStated, _Links()]
+
+Length = Annotated[Measure | NotStated, Quantity("length")]
+#: A length that may be nothing, such as an allowance.
+Allowance = Annotated[Measure | NotStated, Quantity("length", "not negative")]
+#: A length counted from a datum in either direction.
+Position = Annotated[Measure | NotStated, Quantity("length", "any")]
+Area = Annotated[Measure | NotStated, Quantity("area")]
+Volume = Annotated[Measure | NotStated, Quantity("volume")]
+Angle = Annotated[Measure | NotStated, Quantity("angle", "any")]
+Mass = Annotated[Measure | NotStated, Quantity("mass")]
+Force = Annotated[Measure | NotStated, Quantity("force", "not negative")]
+Moment = Annotated[Measure | NotStated, Quantity("moment")]
+Pressure = Annotated[Measure | NotStated, Quantity("fluid pressure", "any")]
+Stress = Annotated[Measure | NotStated, Quantity("stress")]
+Stiffness = Annotated[Measure | NotStated, Quantity("stiffness")]
+Temperature = Annotated[Measure | NotStated, Quantity("temperature")]
+TemperatureDifference = Annotated[Measure | NotStated, Quantity("temperature difference", "any")]
+Speed = Annotated[Measure | NotStated, Quantity("speed", "not negative")]
+RotationalSpeed = Annotated[Measure | NotStated, Quantity("rotational speed", "not negative")]
+Fraction = Annotated[Measure | NotStated, Quantity("ratio", "not negative")]
+Hardness = Annotated[Measure | NotStated, Quantity("Brinell hardness")]
+MassFlow = Annotated[Measure | NotStated, Quantity("mass flow", "not negative")]
+Duration = Annotated[Measure | NotStated, Quantity("time")]
+Inertia = Annotated[Measure | NotStated, Quantity("inertia")]
+Conductivity = Annotated[Measure | NotStated, Quantity("thermal conductivity")]

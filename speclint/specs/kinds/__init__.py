@@ -1,0 +1,1 @@
+"""One module a kind of spec; :mod:`speclint.specs` exports them all."""

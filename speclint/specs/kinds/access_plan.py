@@ -1,0 +1,97 @@
+"""How a block is reached once it is built: openings, spanners, studs, seats."""
+
+from __future__ import annotations
+
+from typing import ClassVar, Literal
+
+from speclint.specs.component import Component
+from speclint.specs.dimension import Dimension
+from speclint.specs.fields import NOT_STATED, Angle, Length, LinkTo, Word
+from speclint.specs.link_targets import CylinderBlock, Weldment
+from speclint.specs.spec import SpecTable
+
+
+class Chamber(SpecTable):
+    """A chamber under pressure and the opening through which it is looked into.
+
+    Fields:
+        opening_length: longer clear way through its opening
+        opening_width: shorter clear way
+    """
+
+    opening_length: Length = NOT_STATED
+    opening_width: Length = NOT_STATED
+
+
+class WeldSight(SpecTable):
+    """From where a weld is seen; it has the name of the weldment's joint.
+
+    Fields:
+        seen_through: name of a chamber, or outside
+    """
+
+    seen_through: Word[str] = NOT_STATED
+
+
+class SeatAccess(SpecTable):
+    """How a valve seat is kept tight; it has the id of the seat.
+
+    Fields:
+        lapped_in_place: whether it can be lapped without pulling it
+    """
+
+    lapped_in_place: Word[bool] = NOT_STATED
+
+
+class SpannerRoom(SpecTable):
+    """Room for a spanner at the worst placed nut of a joint.
+
+    Fields:
+        across_flats: of the nut
+        to_wall: from the nut's axis to the nearest thing beside it
+        swing: angle through which the spanner can be swung
+        spanner: that fits in there
+    """
+
+    across_flats: Length = NOT_STATED
+    to_wall: Length = NOT_STATED
+    swing: Angle = NOT_STATED
+    spanner: Word[Literal["ring of twelve points", "ring of six points", "open"]] = NOT_STATED
+
+
+class Withdrawal(Dimension):
+    """Something that is drawn out along its axis; its whole length is the dimension.
+
+    Fields:
+        room: clear beyond the place where it begins, along the axis
+    """
+
+    room: Length = NOT_STATED
+
+
+class AccessPlan(Component):
+    """How a block is reached once it is built.
+
+    Fields:
+        serves: the block
+        weldment: whose welds are to be seen
+        chambers: under pressure, by name
+        chambers_complete: whether every chamber under pressure is listed
+        welds: from where each is seen, by the name of the joint
+        spanners: room at nuts, by the name of the joint
+        withdrawals: studs and the like, by name
+        seats: how each valve seat is lapped, by its id
+    """
+
+    kind: ClassVar[str] = "access-plan"
+    called: ClassVar[str] = "access plan"
+    of_metal: ClassVar[bool] = False
+
+    serves: LinkTo[CylinderBlock] = NOT_STATED
+    weldment: LinkTo[Weldment] = NOT_STATED
+    chambers: dict[str, Chamber] = {}
+    chambers_complete: Word[bool] = NOT_STATED
+    welds: dict[str, WeldSight] = {}
+    spanners: dict[str, SpannerRoom] = {}
+    withdrawals: dict[str, Withdrawal] = {}
+    seats: dict[str, SeatAccess] = {}

@@ -1,0 +1,52 @@
+"""A cam that lifts a valve."""
+
+from __future__ import annotations
+
+from typing import ClassVar, Literal
+
+from speclint.specs.component import Component
+from speclint.specs.fields import NOT_STATED, Allowance, Angle, Length, LinkTo, Word
+from speclint.specs.link_targets import Tappet
+
+Law = Literal["parabolic", "harmonic", "cycloidal", "3-4-5 polynomial"]
+
+
+class Cam(Component):
+    """A cam: by a law with ramps, or by a table of lifts.
+
+    Angles are those of the cam, which turns with the wheels. Lifts are those of the tappet.
+
+    Fields:
+        lifts: the tappet that it lifts.
+        law: of rise and fall above the ramps.
+        lift: of the tappet above the ramps.
+        rise_angle: angle of the rise above its ramp.
+        dwell_angle: angle at full lift.
+        fall_angle: angle of the fall above its ramp.
+        ramp_height: height of the ramps before rise and after fall.
+        ramp_angle: angle of each ramp.
+        table_step: step of the angle in the table of lifts.
+        table: lifts of the tappet at equal steps from the foot of the lift to its end, where no law is stated.
+        base_radius: radius of the base circle.
+        nose_radius: least radius of curvature at the nose.
+        width: of the track.
+        contact: the surfaces of cam and follower that meet.
+    """
+
+    kind: ClassVar[str] = "cam"
+    called: ClassVar[str] = "cam"
+
+    lifts: LinkTo[Tappet] = NOT_STATED
+    law: Word[Law] = NOT_STATED
+    lift: Length = NOT_STATED
+    rise_angle: Angle = NOT_STATED
+    dwell_angle: Angle = NOT_STATED
+    fall_angle: Angle = NOT_STATED
+    ramp_height: Length = NOT_STATED
+    ramp_angle: Angle = NOT_STATED
+    table_step: Angle = NOT_STATED
+    table: tuple[Allowance, ...] = ()
+    base_radius: Length = NOT_STATED
+    nose_radius: Length = NOT_STATED
+    width: Length = NOT_STATED
+    contact: Word[Literal["hardened steel on hardened steel", "chilled iron on hardened steel"]] = NOT_STATED

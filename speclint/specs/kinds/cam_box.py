@@ -1,0 +1,40 @@
+"""The box that carries cams, tappets and rockers of a valve gear."""
+
+from __future__ import annotations
+
+from typing import ClassVar, Literal
+
+from speclint.specs.component import Component
+from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
+from speclint.specs.link_targets import CylinderBlock
+
+
+class CamBox(Component):
+    """A cam box, bolted to the block or hung beside it.
+
+    Fields:
+        mounted_on: the block that it serves.
+        tappets: how many tappets it carries.
+        datum_length: along the spindle, from the box's foot to where the spindle's end meets the gear.
+        block_length: along the spindle, from the plane of the valve's seat to the box's foot.
+        withdrawn: how it comes out: along its runners sideways, upwards or endways.
+        length: over all, in the way in which it is withdrawn.
+        withdrawal_room: clear room in that way with the engine whole.
+        spindle_seals: what keeps steam and water from following the spindles into the box.
+        fastenings_reachable: true when every fastening can be reached with a spanner, the engine whole.
+    """
+
+    kind: ClassVar[str] = "cam-box"
+    called: ClassVar[str] = "cam box"
+
+    mounted_on: LinkTo[CylinderBlock] = NOT_STATED
+    tappets: Word[int] = NOT_STATED
+    datum_length: Length = NOT_STATED
+    block_length: Length = NOT_STATED
+    withdrawn: Word[str] = NOT_STATED
+    length: Length = NOT_STATED
+    withdrawal_room: Length = NOT_STATED
+    spindle_seals: Word[Literal["none", "lip seals", "labyrinths with slingers", "packed glands"]] = (
+        NOT_STATED
+    )
+    fastenings_reachable: Word[bool] = NOT_STATED

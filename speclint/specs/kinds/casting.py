@@ -1,0 +1,79 @@
+"""A casting: its pattern's grades, its machined faces, its meeting walls and its cores."""
+
+from __future__ import annotations
+
+from typing import ClassVar, Literal
+
+from speclint.specs.component import Component
+from speclint.specs.fields import NOT_STATED, Allowance, Length, LinkTo, Word
+from speclint.specs.spec import SpecTable
+
+
+class MachinedFace(SpecTable):
+    """A face that is cast with metal to come off.
+
+    Fields:
+        dimension: the finished dimension to which it belongs
+        allowance: metal cast on this face by the drawing
+        both_sides: true where the dimension is machined at both ends, as a diameter is
+    """
+
+    dimension: Length = NOT_STATED
+    allowance: Allowance = NOT_STATED
+    both_sides: Word[bool] = NOT_STATED
+
+
+class Meeting(SpecTable):
+    """Two walls that meet.
+
+    Fields:
+        thick: the thicker wall
+        thin: the thinner wall
+        fillet: radius where they meet
+    """
+
+    thick: Length = NOT_STATED
+    thin: Length = NOT_STATED
+    fillet: Length = NOT_STATED
+
+
+class Core(SpecTable):
+    """A core of the mould.
+
+    Fields:
+        held: whether prints hold it at both ends, or chaplets that fuse
+        vented: whether its gas can leave the mould
+    """
+
+    held: Word[bool] = NOT_STATED
+    vented: Word[bool] = NOT_STATED
+
+
+class Casting(Component):
+    """How a part is cast.
+
+    Fields:
+        becomes: the finished component
+        process: how it is moulded
+        largest_dimension: largest overall dimension of the finished part
+        tolerance_grade: of its cast dimensions, DCTG 1 to 16 of ISO 8062-3
+        allowance_grade: of its machining allowance, RMAG A to K of ISO 8062-3
+        faces: machined faces, by name
+        meetings: walls that meet, by name
+        cores: by name
+        cored: false where it has no core
+    """
+
+    kind: ClassVar[str] = "casting"
+    called: ClassVar[str] = "casting"
+    of_metal: ClassVar[bool] = False
+
+    becomes: LinkTo[Component] = NOT_STATED
+    process: Word[Literal["sand, hand moulded", "sand, machine moulded", "investment"]] = NOT_STATED
+    largest_dimension: Length = NOT_STATED
+    tolerance_grade: Word[int] = NOT_STATED
+    allowance_grade: Word[Literal["A", "B", "C", "D", "E", "F", "G", "H", "J", "K"]] = NOT_STATED
+    faces: dict[str, MachinedFace] = {}
+    meetings: dict[str, Meeting] = {}
+    cores: dict[str, Core] = {}
+    cored: Word[bool] = NOT_STATED

@@ -1,0 +1,90 @@
+"""A helical compression spring of round wire, as valves are shut by."""
+
+from __future__ import annotations
+
+from typing import ClassVar, Literal
+
+from speclint.specs.component import Component
+from speclint.specs.fields import NOT_STATED, Force, Fraction, Length, LinkTo, Mass, Stiffness, Stress, Word
+from speclint.specs.link_targets import PoppetValve
+
+Seating = Literal[
+    "both ends held and guided in line",
+    "one end held and the other hinged in line",
+    "both ends hinged in line",
+    "both ends held but one free sideways",
+    "one end held and the other free",
+]
+
+
+class CompressionSpring(Component):
+    """A helical compression spring of round wire, alone or one of a nested set.
+
+    Fields:
+        closes: the valve that it shuts.
+        nested_in: the next larger spring of the set, whose coils surround it.
+        wire: diameter of the wire, with the tolerance of its standard.
+        wire_grade: grade of the wire by its standard, such as VDSiCr or 1.4568: for endurance and relaxation.
+        wire_tensile_strength: tensile strength on the wire's inspection document.
+        mean_diameter: mean diameter of the coils; or state the outside or the inside diameter.
+        outside_diameter: over the coils.
+        inside_diameter: within the coils.
+        working_coils: coils that work, with their fraction: "6.5".
+        total_coils: all coils, the dead end coils counted.
+        mass: of the whole spring.
+        process: whether it is coiled cold or hot.
+        ends: closed and ground, or only closed.
+        hand: of the helix.
+        free_length: length without load.
+        shut_length: length with the valve on its seat.
+        open_length: length with the valve at full lift.
+        rate: load over deflection as the drawing states it, at 20 °C.
+        shut_load: load at the shut length as the drawing states it, at 20 °C.
+        open_load: load at the open length as the drawing states it, at 20 °C.
+        quality_grade: of the tolerances on loads, after EN 15800: 1 is the closest.
+        loading: steady, or alternating as in a valve gear.
+        preset: pressed solid in the making until it takes no more set.
+        shot_peened: its surface peened.
+        stroke_strength: stroke of corrected shear stress that the maker warrants for endless life at zero lower stress.
+        relaxation: share of its load that the maker warrants not to be exceeded as lost hot.
+        seating: how its ends are held.
+        guided: true when a pin or a sleeve keeps it from bowing out.
+        guide_pin: diameter of what stands inside it.
+        housing: bore of what surrounds it.
+        broken_half_caught: true when a broken half cannot leave its place nor drop anything into the engine.
+    """
+
+    kind: ClassVar[str] = "compression-spring"
+    called: ClassVar[str] = "compression spring"
+
+    closes: LinkTo[PoppetValve] = NOT_STATED
+    nested_in: LinkTo[CompressionSpring] = NOT_STATED
+    wire: Length = NOT_STATED
+    wire_grade: Word[str] = NOT_STATED
+    wire_tensile_strength: Stress = NOT_STATED
+    mean_diameter: Length = NOT_STATED
+    outside_diameter: Length = NOT_STATED
+    inside_diameter: Length = NOT_STATED
+    working_coils: Fraction = NOT_STATED
+    total_coils: Fraction = NOT_STATED
+    mass: Mass = NOT_STATED
+    process: Word[Literal["cold", "hot"]] = NOT_STATED
+    ends: Word[Literal["ground", "closed"]] = NOT_STATED
+    hand: Word[Literal["left", "right"]] = NOT_STATED
+    free_length: Length = NOT_STATED
+    shut_length: Length = NOT_STATED
+    open_length: Length = NOT_STATED
+    rate: Stiffness = NOT_STATED
+    shut_load: Force = NOT_STATED
+    open_load: Force = NOT_STATED
+    quality_grade: Word[Literal["1", "2", "3"]] = NOT_STATED
+    loading: Word[Literal["steady", "alternating"]] = NOT_STATED
+    preset: Word[bool] = NOT_STATED
+    shot_peened: Word[bool] = NOT_STATED
+    stroke_strength: Stress = NOT_STATED
+    relaxation: Fraction = NOT_STATED
+    seating: Word[Seating] = NOT_STATED
+    guided: Word[bool] = NOT_STATED
+    guide_pin: Length = NOT_STATED
+    housing: Length = NOT_STATED
+    broken_half_caught: Word[bool] = NOT_STATED

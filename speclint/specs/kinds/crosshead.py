@@ -1,0 +1,38 @@
+"""The crosshead, which guides the end of the piston rod."""
+
+from __future__ import annotations
+
+from typing import ClassVar
+
+from speclint.specs.component import Component
+from speclint.specs.fields import NOT_STATED, Fraction, Length, LinkTo, Mass, Word
+from speclint.specs.link_targets import PistonRod
+
+
+class Crosshead(Component):
+    """A crosshead with slippers.
+
+    Fields:
+        on_rod: the piston rod
+        slipper_length: along the bar, of the smaller slipper
+        slipper_width: across the bar
+        bearing_share: share of that face that bears, oil grooves and chamfers taken off
+        slipper_material: metal with which the slippers bear on the bar
+        mass: with its slippers and pin
+        small_end_mass: share of the connecting rod that goes to and fro
+        balance_drawing: drawing by which the wheels are balanced
+        balanced_for: reciprocating mass, one side of the engine, that this drawing reckons with
+    """
+
+    kind: ClassVar[str] = "crosshead"
+    called: ClassVar[str] = "crosshead"
+
+    on_rod: LinkTo[PistonRod] = NOT_STATED
+    slipper_length: Length = NOT_STATED
+    slipper_width: Length = NOT_STATED
+    bearing_share: Fraction = NOT_STATED
+    slipper_material: Word[str] = NOT_STATED
+    mass: Mass = NOT_STATED
+    small_end_mass: Mass = NOT_STATED
+    balance_drawing: Word[str] = NOT_STATED
+    balanced_for: Mass = NOT_STATED

@@ -1,0 +1,221 @@
+"""The cylinder block: its bores, ports and ends, where it is fixed, and the rod and piston that work in it."""
+
+from __future__ import annotations
+
+from typing import ClassVar, Literal
+
+from speclint.specs.component import Component
+from speclint.specs.fields import (
+    NOT_STATED,
+    Allowance,
+    Angle,
+    Area,
+    Length,
+    Mass,
+    Position,
+    Pressure,
+    Volume,
+    Word,
+)
+from speclint.specs.spec import SpecTable
+
+#: What stands on one side of a wall.
+Side = Literal["cylinder", "live steam", "exhaust steam", "atmosphere"]
+
+
+class RelievedLength(SpecTable):
+    """A length of a bore over which the block stands clear of the liner.
+
+    Fields:
+        starts: distance of its beginning from the collar seat
+        ends: distance of its end from the collar seat
+        drained: whether water that gathers there can run out
+    """
+
+    starts: Length = NOT_STATED
+    ends: Length = NOT_STATED
+    drained: Word[bool] = NOT_STATED
+
+
+class Bore(SpecTable):
+    """A bore of the block that takes a liner.
+
+    Fields:
+        diameter: the bore at the fit
+        length: from the collar seat to the face or shoulder beyond the liner's free end
+        wall: least metal from the bore to a free edge, a passage or the next bore
+        recess_diameter: diameter of the recess that takes the liner's collar
+        recess_depth: depth of that recess below the face that the cover sits on
+        recess_chamfer: chamfer of the edge that the collar's fillet clears
+        relieved: lengths over which the block stands clear of the liner, by name
+        axis_from_frame: distance of the axis from the frame face that locates the block
+        cold_set: how far the axis is set towards the frame cold, so that it comes true hot
+    """
+
+    diameter: Length = NOT_STATED
+    length: Length = NOT_STATED
+    wall: Length = NOT_STATED
+    recess_diameter: Length = NOT_STATED
+    recess_depth: Length = NOT_STATED
+    recess_chamfer: Length = NOT_STATED
+    relieved: dict[str, RelievedLength] = {}
+    axis_from_frame: Length = NOT_STATED
+    cold_set: Position = NOT_STATED
+
+
+class SeatBore(SpecTable):
+    """A bore that takes a valve seat.
+
+    Fields:
+        diameter: the bore at the fit
+        depth: its depth, or the length of the fit
+        wall: least metal from the bore to a free edge, a passage or the next bore
+        chamber: the steam on the far side of the seat
+    """
+
+    diameter: Length = NOT_STATED
+    depth: Length = NOT_STATED
+    wall: Length = NOT_STATED
+    chamber: Word[Literal["live steam", "exhaust steam"]] = NOT_STATED
+
+
+class BlockPort(SpecTable):
+    """A port through the wall of a bore.
+
+    Fields:
+        from_seat: distance of its middle from the collar seat, along the axis
+        height: its opening along the axis
+        angle: its middle round the bore, from the top, clockwise seen from the back
+        width: its opening round the bore, along the arc
+    """
+
+    from_seat: Length = NOT_STATED
+    height: Length = NOT_STATED
+    angle: Angle = NOT_STATED
+    width: Length = NOT_STATED
+
+
+class CylinderEnd(SpecTable):
+    """One end of a cylinder.
+
+    Fields:
+        of_bore: name of the bore
+        side: front or back; forward is towards the front
+        face_at: the cover's inner face, forward of the block's fixed point (negative behind it)
+        clearance: cold, from piston to cover at this end's dead centre
+        face_from_seat: from the collar seat to the cover's inner face, towards the liner's free end
+        passage_volume: ports and passages up to the shut valves, without the clearance in the bore
+        long_passages: whether the passages are long by the arrangement of the engine
+        relief_set: pressure at which the relief valve opens
+        relief_seat_diameter: the valve's seat
+        relief_lift: its lift
+        relief_count: relief valves at this end
+        drain_cock: whether a drain cock is fitted at this end
+    """
+
+    of_bore: Word[str] = NOT_STATED
+    side: Word[Literal["front", "back"]] = NOT_STATED
+    face_at: Position = NOT_STATED
+    clearance: Length = NOT_STATED
+    face_from_seat: Position = NOT_STATED
+    passage_volume: Volume = NOT_STATED
+    long_passages: Word[bool] = NOT_STATED
+    relief_set: Pressure = NOT_STATED
+    relief_seat_diameter: Length = NOT_STATED
+    relief_lift: Length = NOT_STATED
+    relief_count: Word[int] = NOT_STATED
+    drain_cock: Word[bool] = NOT_STATED
+
+
+class Division(SpecTable):
+    """Metal between neighbouring bores or passages.
+
+    Fields:
+        thickness: least metal
+        span: short side of the flat wall between its supports
+        length: long side of the flat wall
+        ring_diameter: diameter of the bore or passage that the metal surrounds
+        one_side: what stands on one side
+        other_side: what stands on the other
+    """
+
+    thickness: Length = NOT_STATED
+    span: Length = NOT_STATED
+    length: Length = NOT_STATED
+    ring_diameter: Length = NOT_STATED
+    one_side: Word[Side] = NOT_STATED
+    other_side: Word[Side] = NOT_STATED
+
+
+class Pad(SpecTable):
+    """A pad by which the block sits on a frame.
+
+    Fields:
+        at: its middle, forward of the block's fixed point
+        width: along the frame
+        height: up the frame
+        area: face in contact
+        locates: whether it locates the block; every other pad slides
+    """
+
+    at: Position = NOT_STATED
+    width: Length = NOT_STATED
+    height: Length = NOT_STATED
+    area: Area = NOT_STATED
+    locates: Word[bool] = NOT_STATED
+
+
+class Drive(SpecTable):
+    """The piston and what drives it, as far as the cylinder depends on them.
+
+    Fields:
+        stroke: of the piston
+        rod_diameter: of the piston rod
+        rod_length: from the crosshead's centre to the piston's middle
+        rod_material: of the piston rod
+        reciprocating_mass: piston, rod, crosshead and the small end's share
+        connecting_rod_length: between centres
+        driving_wheel_diameter: on the tread
+        wear: how far wear of boxes and bearings may move the piston along the cylinder either way
+    """
+
+    stroke: Length = NOT_STATED
+    rod_diameter: Length = NOT_STATED
+    rod_length: Length = NOT_STATED
+    rod_material: Word[str] = NOT_STATED
+    reciprocating_mass: Mass = NOT_STATED
+    connecting_rod_length: Length = NOT_STATED
+    driving_wheel_diameter: Length = NOT_STATED
+    wear: Allowance = NOT_STATED
+
+
+class CylinderBlock(Component):
+    """The block that carries the cylinders, their steamways and the valve seats.
+
+    Positions along the axis count from the fixed point of expansion, forward positive; distances of ports
+    and relieved lengths count from the collar seat of the bore.
+
+    Fields:
+        construction: fabricated of plate, or cast
+        fixed_point: what holds the block fast along the frame, from which it grows
+        bores: bores that take liners, by name
+        ports: ports through the wall of a bore, by name
+        seat_bores: bores that take valve seats, by name
+        ends: ends of the cylinders, by name
+        divisions: metal between neighbouring bores and passages, by name
+        pads: pads on the frames, by name
+        drive: the piston and what drives it
+    """
+
+    kind: ClassVar[str] = "cylinder-block"
+    called: ClassVar[str] = "cylinder block"
+
+    construction: Word[Literal["fabricated", "cast"]] = NOT_STATED
+    fixed_point: Word[str] = NOT_STATED
+    bores: dict[str, Bore] = {}
+    ports: dict[str, BlockPort] = {}
+    seat_bores: dict[str, SeatBore] = {}
+    ends: dict[str, CylinderEnd] = {}
+    divisions: dict[str, Division] = {}
+    pads: dict[str, Pad] = {}
+    drive: Drive = Drive.unstated()

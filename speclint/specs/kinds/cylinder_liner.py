@@ -1,0 +1,150 @@
+"""The cylinder liner: housed in a bore of the block, bored out several times in its life."""
+
+from __future__ import annotations
+
+from typing import ClassVar, Literal
+
+from speclint.specs.component import Component
+from speclint.specs.fields import (
+    NOT_STATED,
+    Allowance,
+    Angle,
+    Force,
+    Fraction,
+    Hardness,
+    Length,
+    LinkTo,
+    Temperature,
+    Word,
+)
+from speclint.specs.link_targets import CylinderBlock
+from speclint.specs.spec import SpecTable
+
+Retention = Literal["collar clamped by cover", "dowel", "nothing"]
+Entering = Literal["pressed", "chilled", "heated block", "chilled and heated block"]
+Structure = Literal["pearlitic grey", "ferritic grey", "pearlitic grey with phosphide network"]
+
+
+class Collar(SpecTable):
+    """The collar by which a liner is located and held.
+
+    Fields:
+        end: the end of the cylinder that it is at
+        diameter: outside of the collar
+        thickness: along the axis, from its seat to the face that the cover presses
+        fillet: radius where the collar joins the barrel
+        clamp_force: force by which the cover presses it
+        clamp_diameter: mean diameter of the ring on which the cover presses
+    """
+
+    end: Word[Literal["front", "back"]] = NOT_STATED
+    diameter: Length = NOT_STATED
+    thickness: Length = NOT_STATED
+    fillet: Length = NOT_STATED
+    clamp_force: Force = NOT_STATED
+    clamp_diameter: Length = NOT_STATED
+
+
+class LinerPort(SpecTable):
+    """An opening of the liner that meets a port of the block.
+
+    Fields:
+        matches: name of the block's port
+        from_collar: distance of its middle from the collar's seat, along the axis
+        height: its opening along the axis
+        angle: its middle round the bore, from the top, clockwise seen from the back
+        width: its opening round the bore, along the arc of the outside
+        crossed_by_rings: whether the piston's rings run over it
+        opening: widest opening between bars, where it is barred
+        bar: least width of a bar between openings
+    """
+
+    matches: Word[str] = NOT_STATED
+    from_collar: Length = NOT_STATED
+    height: Length = NOT_STATED
+    angle: Angle = NOT_STATED
+    width: Length = NOT_STATED
+    crossed_by_rings: Word[bool] = NOT_STATED
+    opening: Length = NOT_STATED
+    bar: Length = NOT_STATED
+
+
+class SealingLand(SpecTable):
+    """A length on which the liner's outside seals against the block.
+
+    Fields:
+        starts: distance of its beginning from the collar's seat
+        ends: distance of its end from the collar's seat
+    """
+
+    starts: Length = NOT_STATED
+    ends: Length = NOT_STATED
+
+
+class CylinderLiner(Component):
+    """A cast-iron liner in a bore of a cylinder block.
+
+    Fields:
+        housed_in: the block
+        in_bore: name of the block's bore
+        bore: the new bore
+        outside_diameter: at the fit
+        last_bore: the largest bore to which it may be bored out
+        reboring_step: by how much the works bores it out each time
+        pistons_for: bores for which a piston exists
+        eccentricity: how far the axis of the bore may lie from that of the outside
+        run_out: full reading of the outside against the bore, where that is stated instead
+        length: from the collar's seat to the free end
+        working_from: from the collar's seat to where the working bore begins
+        working_to: from the collar's seat to where the working bore ends
+        fit_length: length in contact with the block
+        free_end_stop: what stands beyond the free end
+        retained_by: what holds it should the fit go loose
+        collar: the collar
+        entered: how it is put in
+        coolant: what it is chilled in
+        block_heated_to: temperature of the block when the liner is put in
+        press_force: the most that the works' press gives
+        finish_bored_after: whether the bore is finished after it is put in
+        ports: its openings, by name
+        lands: its sealing lands, by name
+        tell_tale: whether a hole shows steam that has come behind it
+        drain_behind: whether water behind it can run out
+        phosphorus: content of its iron
+        hardness: of its bore
+        ring_hardness: hardness asked of its piston rings
+        structure: of its iron
+    """
+
+    kind: ClassVar[str] = "cylinder-liner"
+    called: ClassVar[str] = "cylinder liner"
+
+    housed_in: LinkTo[CylinderBlock] = NOT_STATED
+    in_bore: Word[str] = NOT_STATED
+    bore: Length = NOT_STATED
+    outside_diameter: Length = NOT_STATED
+    last_bore: Length = NOT_STATED
+    reboring_step: Length = NOT_STATED
+    pistons_for: tuple[Length, ...] = ()
+    eccentricity: Allowance = NOT_STATED
+    run_out: Allowance = NOT_STATED
+    length: Length = NOT_STATED
+    working_from: Length = NOT_STATED
+    working_to: Length = NOT_STATED
+    fit_length: Length = NOT_STATED
+    free_end_stop: Word[Literal["cover", "shoulder", "none"]] = NOT_STATED
+    retained_by: Word[Retention] = NOT_STATED
+    collar: Collar = Collar.unstated()
+    entered: Word[Entering] = NOT_STATED
+    coolant: Word[Literal["solid carbon dioxide", "liquid nitrogen"]] = NOT_STATED
+    block_heated_to: Temperature = NOT_STATED
+    press_force: Force = NOT_STATED
+    finish_bored_after: Word[bool] = NOT_STATED
+    ports: dict[str, LinerPort] = {}
+    lands: dict[str, SealingLand] = {}
+    tell_tale: Word[bool] = NOT_STATED
+    drain_behind: Word[bool] = NOT_STATED
+    phosphorus: Fraction = NOT_STATED
+    hardness: Hardness = NOT_STATED
+    ring_hardness: Hardness = NOT_STATED
+    structure: Word[Structure] = NOT_STATED

@@ -1,0 +1,55 @@
+"""A dimension chain: a gap, and the dimensions of several specs that make it."""
+
+from __future__ import annotations
+
+from typing import ClassVar, Literal
+
+from speclint.specs.component import Component
+from speclint.specs.dimension import Dimension
+from speclint.specs.fields import NOT_STATED, Fraction, LinkTo, Position, Word
+
+
+class ChainLink(Dimension):
+    """One dimension of a chain: that of the part ``of``, read there by its key, or stated here as its size.
+
+    Fields:
+        direction: whether more of it widens the gap or narrows it
+        lever: the share of it that acts on the gap, such as 0.5 of a width; all of it where left out
+        spread: how parts lie between the limits; left out, normal about their middle
+        measured: its size as measured on the job, which then goes before the drawn one
+        grows_with: the part whose metal it is, where that is not the one that states it
+        temperature: name under which the duty states the temperature of this length, where it is not its part's
+    """
+
+    direction: Word[Literal["widens", "narrows"]] = NOT_STATED
+    lever: Fraction = NOT_STATED
+    spread: Word[Literal["normal", "uniform"]] = NOT_STATED
+    measured: Position = NOT_STATED
+    grows_with: LinkTo[Component] = NOT_STATED
+    temperature: Word[str] = NOT_STATED
+
+
+class DimensionChain(Component):
+    """A gap between parts, and the links that make it.
+
+    Fields:
+        chain: its links by name; each may live in another spec
+        least: asked of the gap cold; below nothing is an interference
+        greatest: asked of the gap cold
+        least_hot: asked of the gap with every part at its temperature
+        greatest_hot: asked of the gap with every part at its temperature
+        wanted_yield: share of chains that shall come out within these limits
+        last: name of the link that the fitter machines when the others have been measured
+    """
+
+    kind: ClassVar[str] = "dimension-chain"
+    called: ClassVar[str] = "dimension chain"
+    of_metal: ClassVar[bool] = False
+
+    chain: dict[str, ChainLink] = {}
+    least: Position = NOT_STATED
+    greatest: Position = NOT_STATED
+    least_hot: Position = NOT_STATED
+    greatest_hot: Position = NOT_STATED
+    wanted_yield: Fraction = NOT_STATED
+    last: Word[str] = NOT_STATED

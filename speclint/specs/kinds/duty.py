@@ -1,0 +1,79 @@
+"""The working conditions a component sees, as named load cases."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, ClassVar, Literal, get_args
+
+from speclint.errors import Where
+from speclint.quantities import Measure
+from speclint.specs.fields import (
+    NOT_STATED,
+    Fraction,
+    LinkTo,
+    MassFlow,
+    NotStated,
+    Pressure,
+    RotationalSpeed,
+    Speed,
+    Temperature,
+)
+from speclint.specs.spec import Spec, SpecTable
+
+if TYPE_CHECKING:
+    from speclint.specs.component import Component
+
+#: The moments in an engine's life that a duty may state.
+CaseName = Literal[
+    "cold", "warming", "starting", "running", "drifting", "standing-hot", "cooling", "test", "water"
+]
+CASE_NAMES: tuple[CaseName, ...] = get_args(CaseName)
+
+
+class LoadCase(SpecTable):
+    """Pressures, temperatures and speed at one moment.
+
+    ``live_pressure`` is the live steam in the chest and ``exhaust_pressure`` that behind the exhaust valves;
+    ``safety_valve_pressure`` is the most the boiler can give; ``cylinder_pressure`` the greatest in the
+    cylinder when it is not the live pressure (compression, trapped water, hydraulic test);
+    ``least_cylinder_pressure`` the least when it is not the exhaust pressure (vacuum while drifting).
+    ``cut_off`` is the share of the stroke at which the admission of steam ends, ``steam_flow`` the steam that one
+    cylinder uses. ``temperatures`` gives the metal of parts by id or by kind.
+    """
+
+    live_pressure: Pressure = NOT_STATED
+    exhaust_pressure: Pressure = NOT_STATED
+    safety_valve_pressure: Pressure = NOT_STATED
+    cylinder_pressure: Pressure = NOT_STATED
+    least_cylinder_pressure: Pressure = NOT_STATED
+    live_temperature: Temperature = NOT_STATED
+    exhaust_temperature: Temperature = NOT_STATED
+    ambient_temperature: Temperature = NOT_STATED
+    rotational_speed: RotationalSpeed = NOT_STATED
+    track_speed: Speed = NOT_STATED
+    cut_off: Fraction = NOT_STATED
+    steam_flow: MassFlow = NOT_STATED
+    temperatures: dict[str, Temperature] = {}
+
+    def temperature_of(self, part: Component) -> Measure | NotStated:
+        """The metal temperature of a part: by its id, else by its kind."""
+        return self._temperature(part.id, part.kind)
+
+    def temperature_named(self, name: str) -> Measure | NotStated:
+        """The metal temperature that the case states under a name, for a part that has no spec of its own."""
+        return self._temperature(name)
+
+    def _temperature(self, *names: str) -> Measure | NotStated:
+        for name in names:
+            if name in self.temperatures:
+                return self.temperatures[name]
+        return NotStated(Where(self.where.file, self.where.line, f"{self.where.key}.temperatures.{names[0]}"))
+
+
+class Duty(Spec):
+    """A set of load cases, shared by many components. ``like`` takes over the cases it does not state itself."""
+
+    kind: ClassVar[str] = "duty"
+    called: ClassVar[str] = "duty"
+
+    like: LinkTo[Duty] = NOT_STATED
+    cases: dict[CaseName, LoadCase] = {}

@@ -1,0 +1,51 @@
+"""Two features that mate: which dimensions meet, what is meant of them, how they are put together."""
+
+from __future__ import annotations
+
+from typing import ClassVar, Literal
+
+from speclint.specs.component import Component
+from speclint.specs.dimension import Dimension
+from speclint.specs.fields import NOT_STATED, Angle, Force, Fraction, Length, Word
+
+
+class Fit(Component):
+    """A hole and the shaft in it, or a saddle and the barrel it is bedded on.
+
+    Fields:
+        hole: the diameter of the hole, or of the saddle
+        shaft: the diameter of the shaft, or of the barrel
+        intent: what the fit is meant to be; a saddle is bedded
+        bore: the inside of a hollow shaft
+        solid: true where the shaft has no bore
+        wall: least metal round the hole
+        length: of the joint, along the axis
+        entered: how the parts are put together
+        press_force: that the press can give
+        axial_load: the greatest that the fit must hold
+        friction: between the parts
+        hole_roughness: mean roughness depth Rz of the hole
+        shaft_roughness: mean roughness depth Rz of the shaft
+        half_arc: half of the arc on which a saddle bears
+        jointing: the gap that the jointing of a saddle takes up, where it is known
+    """
+
+    kind: ClassVar[str] = "fit"
+    called: ClassVar[str] = "fit"
+    of_metal: ClassVar[bool] = False
+
+    hole: Dimension = Dimension.unstated()
+    shaft: Dimension = Dimension.unstated()
+    intent: Word[Literal["clearance", "transition", "interference", "bedded"]] = NOT_STATED
+    bore: Dimension = Dimension.unstated()
+    solid: Word[bool] = NOT_STATED
+    wall: Dimension = Dimension.unstated()
+    length: Dimension = Dimension.unstated()
+    entered: Word[Literal["pressed", "shrunk"]] = NOT_STATED
+    press_force: Force = NOT_STATED
+    axial_load: Force = NOT_STATED
+    friction: Fraction = NOT_STATED
+    hole_roughness: Length = NOT_STATED
+    shaft_roughness: Length = NOT_STATED
+    half_arc: Angle = NOT_STATED
+    jointing: Length = NOT_STATED

@@ -1,0 +1,60 @@
+"""The bolts that fasten one pad of the cylinder block to the frame."""
+
+from __future__ import annotations
+
+from typing import ClassVar, Literal
+
+from speclint.specs.component import Component
+from speclint.specs.fields import NOT_STATED, Area, Fraction, Length, LinkTo, Mass, Word
+from speclint.specs.kinds.bolted_joint import Nut, SecondRetention, Tightening
+from speclint.specs.link_targets import CylinderBlock
+
+
+class FrameFastening(Component):
+    """The bolts that fasten one pad of the cylinder block to the frame.
+
+    Fields:
+        material: of the bolts (bolting steel).
+        holds: the block.
+        pad: name of the pad of the block that these bolts draw to the frame.
+        other_pad: name of the pad at the far end, about which the couple of the thrust acts.
+        bore: name of the block's bore whose thrust the pad carries.
+        thread: of the bolts, such as "M30".
+        count: how many bolts there are on this pad.
+        hole: diameter of the holes.
+        relaxation: share of the preload lost by embedding and in service.
+        thrust_taken_by: what carries the thrust along the frame.
+        friction: least friction between pad and frame.
+        fitted_diameter: of the reamed shank of fitted bolts in the joint.
+        bearing_length: least thickness of plate in which a fitted bolt bears.
+        lug_shear_area: of all lugs or keys that take thrust in one direction.
+        lug_bearing_area: of the same lugs or keys.
+        carried_mass: mass of the block with all that hangs on it.
+        shock: greatest acceleration along the frame in buffing, in times gravity.
+        over_track: whether a bolt, a nut or the block could fall on the track if it came away.
+        second_retention: what else would keep it from falling.
+    """
+
+    kind: ClassVar[str] = "frame-fastening"
+    called: ClassVar[str] = "frame fastening"
+
+    holds: LinkTo[CylinderBlock] = NOT_STATED
+    pad: Word[str] = NOT_STATED
+    other_pad: Word[str] = NOT_STATED
+    bore: Word[str] = NOT_STATED
+    thread: Word[str] = NOT_STATED
+    count: Word[int] = NOT_STATED
+    hole: Length = NOT_STATED
+    relaxation: Fraction = NOT_STATED
+    thrust_taken_by: Word[Literal["friction", "fitted bolts", "lugs"]] = NOT_STATED
+    friction: Fraction = NOT_STATED
+    fitted_diameter: Length = NOT_STATED
+    bearing_length: Length = NOT_STATED
+    lug_shear_area: Area = NOT_STATED
+    lug_bearing_area: Area = NOT_STATED
+    carried_mass: Mass = NOT_STATED
+    shock: Fraction = NOT_STATED
+    over_track: Word[bool] = NOT_STATED
+    second_retention: Word[SecondRetention] = NOT_STATED
+    tightening: Tightening = Tightening.unstated()
+    nut: Nut = Nut.unstated()

@@ -1,0 +1,39 @@
+"""Lagging on a pipe, a cylinder or a cover."""
+
+from __future__ import annotations
+
+from typing import ClassVar, Literal
+
+from speclint.specs.component import Component
+from speclint.specs.fields import NOT_STATED, Area, Conductivity, Fraction, Length, LinkTo, Word
+
+
+class Lagging(Component):
+    """Lagging and the sheet over it, whose material it states.
+
+    Fields:
+        covers: the part that it covers.
+        form: round, about a pipe or barrel; or flat, on an upright wall or cover.
+        inside_diameter: of round lagging.
+        thickness: of the lagging.
+        height: of a flat wall.
+        conductivity: of the lagging at its mean temperature in service.
+        emissivity: of the sheet outside.
+        reach: whether someone can touch it, or must in preparing or driving the engine.
+        length: of round lagging.
+        area: of flat lagging.
+    """
+
+    kind: ClassVar[str] = "lagging"
+    called: ClassVar[str] = "lagging"
+
+    covers: LinkTo[Component] = NOT_STATED
+    form: Word[Literal["round", "flat"]] = NOT_STATED
+    inside_diameter: Length = NOT_STATED
+    thickness: Length = NOT_STATED
+    height: Length = NOT_STATED
+    conductivity: Conductivity = NOT_STATED
+    emissivity: Fraction = NOT_STATED
+    reach: Word[Literal["out of reach", "in reach", "a hand must go there"]] = NOT_STATED
+    length: Length = NOT_STATED
+    area: Area = NOT_STATED

@@ -1,0 +1,42 @@
+"""A spherical ring between two cones, that lets a pipe swing a little and stay tight."""
+
+from __future__ import annotations
+
+from typing import ClassVar, Literal
+
+from speclint.specs.component import Component
+from speclint.specs.fields import NOT_STATED, Angle, Length, LinkTo, Word
+
+
+class LensJoint(Component):
+    """A joint ring with spherical faces, pressed between two seats.
+
+    Fields:
+        material: of the ring.
+        of: the pipe or the part that carries the seats.
+        sphere_radius: of the ring's faces.
+        contact_diameter: of the circle on which ring and seat touch.
+        seat: "cone", or "sphere" hollowed to a larger radius.
+        seat_angle: half angle of the cone at its axis.
+        seat_radius: of a hollow sphere.
+        face_width: width of the ring's spherical face along its arc, contact in the middle.
+        outside_diameter: of the ring.
+        bore: of the ring.
+        flange_thickness: of the flange under the nuts.
+        swing: angle by which the pipe may stand off its axis at assembly and in work.
+    """
+
+    kind: ClassVar[str] = "lens-joint"
+    called: ClassVar[str] = "lens joint"
+
+    of: LinkTo[Component] = NOT_STATED
+    sphere_radius: Length = NOT_STATED
+    contact_diameter: Length = NOT_STATED
+    seat: Word[Literal["cone", "sphere"]] = NOT_STATED
+    seat_angle: Angle = NOT_STATED
+    seat_radius: Length = NOT_STATED
+    face_width: Length = NOT_STATED
+    outside_diameter: Length = NOT_STATED
+    bore: Length = NOT_STATED
+    flange_thickness: Length = NOT_STATED
+    swing: Angle = NOT_STATED

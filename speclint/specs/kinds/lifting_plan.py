@@ -1,0 +1,92 @@
+"""How a heavy part is lifted: what it weighs, where its weight lies, and by what it hangs."""
+
+from __future__ import annotations
+
+from typing import ClassVar, Literal
+
+from speclint.specs.component import Component
+from speclint.specs.fields import NOT_STATED, Length, LinkTo, Mass, Position, Word
+from speclint.specs.spec import SpecTable
+
+
+class Weight(SpecTable):
+    """A piece of what is lifted.
+
+    Fields:
+        mass: of the piece
+        x: its centre, forward
+        y: its centre, to the left
+        z: its centre, upwards
+    """
+
+    mass: Mass = NOT_STATED
+    x: Position = NOT_STATED
+    y: Position = NOT_STATED
+    z: Position = NOT_STATED
+
+
+class Lug(SpecTable):
+    """A welded lug.
+
+    Fields:
+        material: of the plate
+        thickness: of the plate
+        width: across the hole, at right angles to the pull
+        hole: for the shackle's pin
+        pin: diameter of the shackle's pin
+        edge: from the middle of the hole to the edge, in the line of the pull
+    """
+
+    material: Word[str] = NOT_STATED
+    thickness: Length = NOT_STATED
+    width: Length = NOT_STATED
+    hole: Length = NOT_STATED
+    pin: Length = NOT_STATED
+    edge: Length = NOT_STATED
+
+
+class LiftingPoint(SpecTable):
+    """A point by which the part hangs.
+
+    Fields:
+        x: forward
+        y: to the left
+        z: upwards
+        opposite: name of the point across the load; the two must be able to carry all of it
+        form: what it is
+        working_load: marked on the eye for a pull at this angle
+        thread: of the eye
+        engagement: length of full thread in engagement
+        lug: the lug
+    """
+
+    x: Position = NOT_STATED
+    y: Position = NOT_STATED
+    z: Position = NOT_STATED
+    opposite: Word[str] = NOT_STATED
+    form: Word[Literal["eye bolt", "lug"]] = NOT_STATED
+    working_load: Mass = NOT_STATED
+    thread: Word[str] = NOT_STATED
+    engagement: Length = NOT_STATED
+    lug: Lug = Lug.unstated()
+
+
+class LiftingPlan(Component):
+    """How a part is lifted, its positions counted from any one corner of it.
+
+    Fields:
+        material: of the part, in which the eyes are screwed
+        lifts: the part
+        weights: all that hangs on the hook, by name
+        points: by name
+        hook_height: of the hook above the points
+    """
+
+    kind: ClassVar[str] = "lifting-plan"
+    called: ClassVar[str] = "lifting plan"
+    of_metal: ClassVar[bool] = False
+
+    lifts: LinkTo[Component] = NOT_STATED
+    weights: dict[str, Weight] = {}
+    points: dict[str, LiftingPoint] = {}
+    hook_height: Length = NOT_STATED

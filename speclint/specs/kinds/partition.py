@@ -1,0 +1,36 @@
+"""A wall between live steam and exhaust steam."""
+
+from __future__ import annotations
+
+from typing import ClassVar, Literal
+
+from speclint.specs.component import Component
+from speclint.specs.fields import NOT_STATED, Area, Length, LinkTo, Word
+from speclint.specs.link_targets import SteamPassage
+
+
+class Partition(Component):
+    """A wall between live and exhaust steam.
+
+    Fields:
+        live_side: the passage of the live steam.
+        exhaust_side: the passage of the exhaust steam.
+        build: one wall that both share, or two walls with a gap of still steam or air between.
+        thickness: of one wall, at its thinnest.
+        gap: between two walls.
+        area: of the wall that both streams wash.
+        short_side: of the flat wall between its supports.
+        long_side: of the flat wall between its supports.
+    """
+
+    kind: ClassVar[str] = "partition"
+    called: ClassVar[str] = "partition"
+
+    live_side: LinkTo[SteamPassage] = NOT_STATED
+    exhaust_side: LinkTo[SteamPassage] = NOT_STATED
+    build: Word[Literal["single wall", "two walls"]] = NOT_STATED
+    thickness: Length = NOT_STATED
+    gap: Length = NOT_STATED
+    area: Area = NOT_STATED
+    short_side: Length = NOT_STATED
+    long_side: Length = NOT_STATED

@@ -1,0 +1,38 @@
+"""The pins of the motion: the crosshead pin, and the crank pin that takes the connecting rod."""
+
+from __future__ import annotations
+
+from typing import ClassVar, Literal
+
+from speclint.specs.component import Component
+from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
+from speclint.specs.link_targets import Crosshead
+
+
+class Pin(Component):
+    """A crosshead pin or a crank pin.
+
+    Fields:
+        moved_by: the crosshead that it takes the thrust of
+        place: crosshead pin, held on both sides, or crank pin, held at one end
+        diameter: of the bearing
+        length: of the bearing
+        bearing_material: metal of the bearing that runs on it
+        span: between the middles of a crosshead pin's supports
+        overhang: from the face that holds a crank pin to the middle of the connecting rod's bearing
+        larger_diameter: beyond the shoulder at which it is held
+        fillet: radius at the foot of that shoulder
+    """
+
+    kind: ClassVar[str] = "pin"
+    called: ClassVar[str] = "pin"
+
+    moved_by: LinkTo[Crosshead] = NOT_STATED
+    place: Word[Literal["crosshead pin", "crank pin"]] = NOT_STATED
+    diameter: Length = NOT_STATED
+    length: Length = NOT_STATED
+    bearing_material: Word[str] = NOT_STATED
+    span: Length = NOT_STATED
+    overhang: Length = NOT_STATED
+    larger_diameter: Length = NOT_STATED
+    fillet: Length = NOT_STATED

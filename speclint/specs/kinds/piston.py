@@ -1,0 +1,71 @@
+"""The piston: it runs in a liner and carries the rings."""
+
+from __future__ import annotations
+
+from typing import ClassVar, Literal
+
+from speclint.specs.component import Component
+from speclint.specs.fields import NOT_STATED, Force, Fraction, Length, LinkTo, Mass, Word
+from speclint.specs.link_targets import CylinderLiner, PistonRing
+from speclint.specs.spec import SpecTable
+
+
+class Groove(SpecTable):
+    """A groove of a piston that takes a ring.
+
+    Fields:
+        takes: the ring
+        depth: below the outside of the piston
+        width: along the axis
+        land: least metal beside it along the axis, to the face of the piston or the next groove
+    """
+
+    takes: LinkTo[PistonRing] = NOT_STATED
+    depth: Length = NOT_STATED
+    width: Length = NOT_STATED
+    land: Length = NOT_STATED
+
+
+class Fastening(SpecTable):
+    """How a piston is fastened to its rod.
+
+    Fields:
+        by: nut on the rod's end, or forged in one with the rod
+        thread: of nut and rod, such as "M85x4"
+        seat: what the nut draws the piston against
+        taper: of the rod's seat, on the diameter: "1/12"
+        locked_by: what keeps the nut from turning
+        proof_load: pull by which the finished fastening was proved
+    """
+
+    by: Word[Literal["nut", "forged in one"]] = NOT_STATED
+    thread: Word[str] = NOT_STATED
+    seat: Word[Literal["taper", "collar", "taper and collar"]] = NOT_STATED
+    taper: Fraction = NOT_STATED
+    locked_by: Word[
+        Literal["split pin", "set screw in both", "riveted end", "welded tab", "locking plate", "nothing"]
+    ] = NOT_STATED
+    proof_load: Force = NOT_STATED
+
+
+class Piston(Component):
+    """A piston.
+
+    Fields:
+        runs_in: the liner
+        diameter: its largest, cold
+        length: along the axis, over the rings
+        mass: with its rings and nut
+        grooves: the grooves for rings, by name
+        fastening: how it is fastened to its rod
+    """
+
+    kind: ClassVar[str] = "piston"
+    called: ClassVar[str] = "piston"
+
+    runs_in: LinkTo[CylinderLiner] = NOT_STATED
+    diameter: Length = NOT_STATED
+    length: Length = NOT_STATED
+    mass: Mass = NOT_STATED
+    grooves: dict[str, Groove] = {}
+    fastening: Fastening = Fastening.unstated()

@@ -1,0 +1,71 @@
+"""The piston rod, from the piston to the crosshead."""
+
+from __future__ import annotations
+
+from typing import ClassVar, Literal
+
+from speclint.specs.component import Component
+from speclint.specs.fields import NOT_STATED, Hardness, Length, LinkTo, Mass, Word
+from speclint.specs.link_targets import Piston
+from speclint.specs.spec import SpecTable
+
+#: Ways in which the ends of a strut are held, in the words of the handbook's table.
+EndFixity = Literal[
+    "both fixed",
+    "one fixed and one pinned",
+    "both fixed and free to move sideways",
+    "both pinned",
+    "one fixed and one free",
+    "one pinned and one held from turning but free to move sideways",
+]
+
+
+class RodSection(SpecTable):
+    """A section at which a rod is weakened.
+
+    Fields:
+        form: what weakens it
+        thread: of a threaded length, such as "M85x4"
+        rolled: whether the thread is rolled, not cut
+        diameter: of the rod there; not for a thread
+        larger_diameter: next to a shoulder
+        fillet: radius at the foot of a shoulder
+        slot_width: width of a cotter slot across the pull
+        pushed: whether it carries the push as well as the pull; a thread under a nut does not
+    """
+
+    form: Word[Literal["thread", "shoulder", "cotter slot", "plain"]] = NOT_STATED
+    thread: Word[str] = NOT_STATED
+    rolled: Word[bool] = NOT_STATED
+    diameter: Length = NOT_STATED
+    larger_diameter: Length = NOT_STATED
+    fillet: Length = NOT_STATED
+    slot_width: Length = NOT_STATED
+    pushed: Word[bool] = NOT_STATED
+
+
+class PistonRod(Component):
+    """A solid round piston rod.
+
+    Fields:
+        carries: the piston
+        diameter: of the rod in its packing, at its least
+        free_length: from the piston's face to the crosshead, with the piston at the far end of its stroke
+        ends: how its ends are held against bowing
+        mass: of the rod
+        roughness: arithmetical mean (Ra) of its surface
+        hardness: of its surface
+        sections: sections at which it is weakened, by name
+    """
+
+    kind: ClassVar[str] = "piston-rod"
+    called: ClassVar[str] = "piston rod"
+
+    carries: LinkTo[Piston] = NOT_STATED
+    diameter: Length = NOT_STATED
+    free_length: Length = NOT_STATED
+    ends: Word[EndFixity] = NOT_STATED
+    mass: Mass = NOT_STATED
+    roughness: Length = NOT_STATED
+    hardness: Hardness = NOT_STATED
+    sections: dict[str, RodSection] = {}

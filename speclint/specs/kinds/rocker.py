@@ -1,0 +1,50 @@
+"""A rocker between tappet and valve spindle."""
+
+from __future__ import annotations
+
+from typing import ClassVar
+
+from speclint.specs.component import Component, Surface
+from speclint.specs.fields import NOT_STATED, Inertia, Length, LinkTo, Stress, Word
+from speclint.specs.link_targets import CamBox, ValveSpindle
+
+
+class Rocker(Component):
+    """A rocker of two arms on a shaft.
+
+    Fields:
+        works: the spindle that it works.
+        carried_in: the cam box that carries its shaft.
+        valve_arm: from its axis to the spindle.
+        tappet_arm: from its axis to the tappet.
+        inertia: about its axis.
+        arm_depth: depth of the arms at the boss, in the plane of bending.
+        arm_width: width of the arms at the boss.
+        boss: outside diameter of the boss, from which the arms stand out.
+        pin: diameter of the shaft or pin that it turns on.
+        pin_span: between the supports of that pin.
+        bush_length: length of the bush on the pin.
+        bush_material: metal of the bush.
+        pin_material: metal of the shaft or pin.
+        pin_surface: how the shaft or pin is treated; leave out if it is not.
+        bush_pressure: greatest mean pressure that the bush is made for.
+    """
+
+    kind: ClassVar[str] = "rocker"
+    called: ClassVar[str] = "rocker"
+
+    works: LinkTo[ValveSpindle] = NOT_STATED
+    carried_in: LinkTo[CamBox] = NOT_STATED
+    valve_arm: Length = NOT_STATED
+    tappet_arm: Length = NOT_STATED
+    inertia: Inertia = NOT_STATED
+    arm_depth: Length = NOT_STATED
+    arm_width: Length = NOT_STATED
+    boss: Length = NOT_STATED
+    pin: Length = NOT_STATED
+    pin_span: Length = NOT_STATED
+    bush_length: Length = NOT_STATED
+    bush_material: Word[str] = NOT_STATED
+    pin_material: Word[str] = NOT_STATED
+    pin_surface: Word[Surface] = NOT_STATED
+    bush_pressure: Stress = NOT_STATED

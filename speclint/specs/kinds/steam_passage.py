@@ -1,0 +1,65 @@
+"""A passage of the steam between header and nozzle: chest, port, belt, branch, drain pocket or breathing way."""
+
+from __future__ import annotations
+
+from typing import ClassVar, Literal
+
+from speclint.specs.component import Component
+from speclint.specs.fields import NOT_STATED, Allowance, Area, Fraction, Length, LinkTo, Temperature, Word
+from speclint.specs.link_targets import CylinderBlock, PoppetValve
+
+
+class SteamPassage(Component):
+    """A passage that steam flows through, or a way by which a drifting engine breathes.
+
+    A steam path is a chain: each passage or pipe states which one it follows, from the header to the valve and
+    from the valve to the nozzle.
+
+    Fields:
+        in_block: the block that it is made in.
+        follows: the passage or pipe from which the steam comes; leave out for the first of its path.
+        place: what it is.
+        carries: live steam or exhaust steam.
+        cylinder_bore: name of the bore, in the block's spec, of the cylinder that it serves.
+        area: across the stream, at its narrowest.
+        perimeter: wetted, of that section.
+        length: along the middle of the stream.
+        roughness: of its walls: height of the equivalent sand grain.
+        bends: how many round bends of a quarter turn it has.
+        bend_radius: of the sharpest, at the middle of the stream.
+        mitres: how many sharp corners of a quarter turn it has.
+        loss_coefficient: of whatever else is in it, such as ribs or a strainer, on its own speed; 0 where nothing is.
+        valve: at which a live path ends, or an exhaust path begins; one of those that open by turns.
+        share: of a branch, or a breathing way: what it takes of the flow of the passage that it follows.
+        feeds: of a branch, what its steam is for.
+        low_point: whether water gathers there.
+        drained: whether a cock or valve lets that water out.
+        charge_temperature: of a breathing way: the charge in the cylinder when compression begins, drifting.
+        discharge_coefficient: of a breathing way.
+    """
+
+    kind: ClassVar[str] = "steam-passage"
+    called: ClassVar[str] = "steam passage"
+
+    in_block: LinkTo[CylinderBlock] = NOT_STATED
+    follows: LinkTo[Component] = NOT_STATED
+    place: Word[Literal["passage", "chest", "port", "valve pocket", "belt", "branch", "breathing way"]] = (
+        NOT_STATED
+    )
+    carries: Word[Literal["live steam", "exhaust steam"]] = NOT_STATED
+    cylinder_bore: Word[str] = NOT_STATED
+    area: Area = NOT_STATED
+    perimeter: Length = NOT_STATED
+    length: Length = NOT_STATED
+    roughness: Allowance = NOT_STATED
+    bends: Word[int] = NOT_STATED
+    bend_radius: Length = NOT_STATED
+    mitres: Word[int] = NOT_STATED
+    loss_coefficient: Fraction = NOT_STATED
+    valve: LinkTo[PoppetValve] = NOT_STATED
+    share: Fraction = NOT_STATED
+    feeds: Word[str] = NOT_STATED
+    low_point: Word[bool] = NOT_STATED
+    drained: Word[bool] = NOT_STATED
+    charge_temperature: Temperature = NOT_STATED
+    discharge_coefficient: Fraction = NOT_STATED

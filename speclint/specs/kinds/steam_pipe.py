@@ -1,0 +1,55 @@
+"""A steam pipe between two anchors."""
+
+from __future__ import annotations
+
+from typing import ClassVar, Literal
+
+from speclint.specs.component import Component
+from speclint.specs.fields import NOT_STATED, Allowance, Fraction, Length, LinkTo, Word
+
+
+class SteamPipe(Component):
+    """A steam pipe between two anchors, such as from the superheater's header to a steam chest.
+
+    Fields:
+        joined_to: the block, or other part, that it brings steam to or takes steam from.
+        follows: the passage or pipe from which the steam comes; leave out for the first of its path.
+        carries: live steam or exhaust steam.
+        outside_diameter: of the pipe.
+        roughness: of its bore: height of the equivalent sand grain.
+        wall: as ordered; with its limits where the drawing gives them instead of the mill's tolerance.
+        mill_tolerance: what the mill may send the wall thinner than ordered, as a share of it: "12.5 %".
+        joint_factor: of a longitudinal weld; 1 for seamless pipe.
+        corrosion_allowance: wall that corrosion, wear and threads may take.
+        bends: how many bends it has.
+        bend_radius: of the sharpest bend, at its centre line.
+        bend_thinning: share of the wall lost on the outside of that bend in the bending.
+        length: developed length of the centre line between the anchors.
+        anchor_distance: straight distance between the anchors.
+        anchor_movement: resultant movement of the anchors from cold to hot that adds to the pipe's own growth.
+        takes_up_by: what takes up growth and movement.
+        joint_movement: movement for which sliding joint, bellows or lens joints are made.
+        cycles: full swings from cold to hot in its life.
+    """
+
+    kind: ClassVar[str] = "steam-pipe"
+    called: ClassVar[str] = "steam pipe"
+
+    joined_to: LinkTo[Component] = NOT_STATED
+    follows: LinkTo[Component] = NOT_STATED
+    carries: Word[Literal["live steam", "exhaust steam"]] = NOT_STATED
+    outside_diameter: Length = NOT_STATED
+    roughness: Allowance = NOT_STATED
+    wall: Length = NOT_STATED
+    mill_tolerance: Fraction = NOT_STATED
+    joint_factor: Fraction = NOT_STATED
+    corrosion_allowance: Allowance = NOT_STATED
+    bends: Word[int] = NOT_STATED
+    bend_radius: Length = NOT_STATED
+    bend_thinning: Fraction = NOT_STATED
+    length: Length = NOT_STATED
+    anchor_distance: Length = NOT_STATED
+    anchor_movement: Allowance = NOT_STATED
+    takes_up_by: Word[Literal["bends", "sliding joint", "bellows", "lens joints"]] = NOT_STATED
+    joint_movement: Length = NOT_STATED
+    cycles: Word[int] = NOT_STATED

@@ -1,0 +1,45 @@
+"""The stuffing box, through which a piston rod leaves the cylinder."""
+
+from __future__ import annotations
+
+from typing import ClassVar, Literal
+
+from speclint.specs.component import Component
+from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
+from speclint.specs.link_targets import CylinderCover, PistonRod
+
+
+class StuffingBox(Component):
+    """A stuffing box and its packing.
+
+    Fields:
+        seals: the piston rod
+        in_cover: the cover that it stands in
+        packing: what it is packed with
+        neck_bush: bore of the bush on the cylinder's side of the packing
+        gland_bore: bore of the gland on the outer side
+        drained: whether the steam and water that pass the packing can drain away from the rod and the frames
+    """
+
+    kind: ClassVar[str] = "stuffing-box"
+    called: ClassVar[str] = "stuffing box"
+
+    seals: LinkTo[PistonRod] = NOT_STATED
+    in_cover: LinkTo[CylinderCover] = NOT_STATED
+    packing: Word[
+        Literal[
+            "white metal segments",
+            "bronze segments",
+            "grey iron segments",
+            "carbon segments",
+            "braided graphite",
+            "braided PTFE",
+            "braided PTFE with graphite",
+            "braided aramid",
+            "braided flax with tallow",
+            "grooved bush",
+        ]
+    ] = NOT_STATED
+    neck_bush: Length = NOT_STATED
+    gland_bore: Length = NOT_STATED
+    drained: Word[bool] = NOT_STATED

@@ -1,0 +1,38 @@
+"""A tappet between cam and rocker or spindle."""
+
+from __future__ import annotations
+
+from typing import ClassVar, Literal
+
+from speclint.specs.component import Component
+from speclint.specs.fields import NOT_STATED, Allowance, Length, LinkTo, Mass, Word
+from speclint.specs.link_targets import CamBox, Rocker, ValveSpindle
+
+
+class Tappet(Component):
+    """A tappet that follows a cam.
+
+    Fields:
+        works: the rocker that it works, or the spindle where there is none.
+        carried_in: the cam box that guides it.
+        mass: of the tappet with its roller.
+        follower: a roller, a flat foot, or a crowned foot.
+        follower_radius: radius of roller or crown, in the plane of the cam.
+        face_width: width of its face along the cam's axis.
+        clearance: cold, between tappet and what it works, the valve shut.
+        seat_wear: how far the valve may sink into its seat before the clearance is set again.
+        clearance_setting: how closely the clearance can be set, either way.
+    """
+
+    kind: ClassVar[str] = "tappet"
+    called: ClassVar[str] = "tappet"
+
+    works: LinkTo[Rocker | ValveSpindle] = NOT_STATED
+    carried_in: LinkTo[CamBox] = NOT_STATED
+    mass: Mass = NOT_STATED
+    follower: Word[Literal["roller", "flat foot", "crowned foot"]] = NOT_STATED
+    follower_radius: Length = NOT_STATED
+    face_width: Length = NOT_STATED
+    clearance: Length = NOT_STATED
+    seat_wear: Allowance = NOT_STATED
+    clearance_setting: Allowance = NOT_STATED

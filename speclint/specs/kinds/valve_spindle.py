@@ -1,0 +1,62 @@
+"""The spindle that moves a poppet valve, with its guide and its seal."""
+
+from __future__ import annotations
+
+from typing import ClassVar, Literal
+
+from speclint.specs.component import Component
+from speclint.specs.fields import NOT_STATED, Force, Length, LinkTo, Mass, Pressure, Speed, Temperature, Word
+from speclint.specs.link_targets import PoppetValve
+
+
+class ValveSpindle(Component):
+    """The spindle of a poppet valve.
+
+    Fields:
+        moves: the valve that it moves.
+        mass: of the spindle with its collars, nuts and spring plates.
+        diameter: in the guide.
+        least_diameter: at the weakest section, such as a cotter hole or the root of a thread.
+        seal_diameter: where it leaves the steam through its seal.
+        leaves: the steam that stands inside the seal: supply or delivery of the valve.
+        pushed: the way steam on the end of the spindle pushes the valve: open or shut.
+        guide_bore: bore of its guide.
+        guide_length: length of its guide.
+        guide_material: material of its guide.
+        side_load: greatest load across the guide, from tappet or rocker and from what hangs on a spindle that lies.
+        free_length: longest length without support that is pressed when the valve opens.
+        ends: how both ends of that length are held.
+        heated_length: length from the valve's seat to the point where the gear drives it, that grows when hot.
+        cap_ground_off: ground off its cap when the gear is set, on the engine.
+        friction: drag of guide and seal.
+        seal: what seals it.
+        seal_temperature: temperature for which the seal is rated.
+        seal_pressure: pressure for which the seal is rated.
+        seal_speed: rubbing speed for which the seal is rated.
+        leak_off: where steam or water that passes the seal goes.
+    """
+
+    kind: ClassVar[str] = "valve-spindle"
+    called: ClassVar[str] = "valve spindle"
+
+    moves: LinkTo[PoppetValve] = NOT_STATED
+    mass: Mass = NOT_STATED
+    diameter: Length = NOT_STATED
+    least_diameter: Length = NOT_STATED
+    seal_diameter: Length = NOT_STATED
+    leaves: Word[Literal["supply", "delivery"]] = NOT_STATED
+    pushed: Word[Literal["open", "shut"]] = NOT_STATED
+    guide_bore: Length = NOT_STATED
+    guide_length: Length = NOT_STATED
+    guide_material: Word[str] = NOT_STATED
+    side_load: Force = NOT_STATED
+    free_length: Length = NOT_STATED
+    ends: Word[str] = NOT_STATED
+    heated_length: Length = NOT_STATED
+    cap_ground_off: Length = NOT_STATED
+    friction: Force = NOT_STATED
+    seal: Word[Literal["packed gland", "labyrinth", "metallic rings", "lip seal"]] = NOT_STATED
+    seal_temperature: Temperature = NOT_STATED
+    seal_pressure: Pressure = NOT_STATED
+    seal_speed: Speed = NOT_STATED
+    leak_off: Word[str] = NOT_STATED

@@ -1,0 +1,200 @@
+"""A weldment: its plates, flat walls, welds, hollows, heat treatment and finished faces."""
+
+from __future__ import annotations
+
+from typing import ClassVar, Literal
+
+from speclint.specs.component import Component
+from speclint.specs.fields import (
+    NOT_STATED,
+    Allowance,
+    Duration,
+    Fraction,
+    Length,
+    LinkTo,
+    Stress,
+    Temperature,
+    TemperatureDifference,
+    Word,
+)
+from speclint.specs.kinds.cylinder_block import Side
+from speclint.specs.link_targets import CylinderBlock
+from speclint.specs.spec import SpecTable
+
+
+class Plate(SpecTable):
+    """A plate of the weldment.
+
+    Fields:
+        material: grade
+        thickness: by the drawing
+        meets_steam: whether steam or its water touches it
+        corrosion_allowance: metal kept in hand against wasting
+        z_quality: quality through the thickness after EN 10164
+    """
+
+    material: Word[str] = NOT_STATED
+    thickness: Length = NOT_STATED
+    meets_steam: Word[bool] = NOT_STATED
+    corrosion_allowance: Allowance = NOT_STATED
+    z_quality: Word[Literal["none", "Z15", "Z25", "Z35"]] = NOT_STATED
+
+
+class Ribs(SpecTable):
+    """Ribs that stay a flat wall.
+
+    Fields:
+        spacing: from rib to rib
+        span: length of a rib between its supports
+        depth: height of a rib above the wall
+        thickness: of a rib
+        ends: how the ends of a rib are held
+    """
+
+    spacing: Length = NOT_STATED
+    span: Length = NOT_STATED
+    depth: Length = NOT_STATED
+    thickness: Length = NOT_STATED
+    ends: Word[Literal["clamped", "supported"]] = NOT_STATED
+
+
+class FlatWall(SpecTable):
+    """A flat wall of a chest or a passage; between ribs, one panel of it.
+
+    Fields:
+        plate: name of its plate
+        short: shorter side between its supports
+        long: longer side
+        edges: how its edges are held; clamped only where a like panel or a stiff wall goes on beyond them
+        one_side: what stands on one side
+        other_side: what stands on the other
+        ribbed: whether ribs stay it
+        ribs: the ribs
+    """
+
+    plate: Word[str] = NOT_STATED
+    short: Length = NOT_STATED
+    long: Length = NOT_STATED
+    edges: Word[Literal["clamped", "supported"]] = NOT_STATED
+    one_side: Word[Side] = NOT_STATED
+    other_side: Word[Side] = NOT_STATED
+    ribbed: Word[bool] = NOT_STATED
+    ribs: Ribs = Ribs.unstated()
+
+
+class WeldedJoint(SpecTable):
+    """A welded joint.
+
+    Fields:
+        plate: name of the plate that is pulled through its thickness, or of the thinner plate of a butt joint
+        shape: how the plates meet
+        weld: how far the weld goes through
+        throat: effective throat of the weld on one side
+        on_pressure: whether it holds pressure
+        sequence: whether the order of runs is laid down so as to keep shrinkage low
+        restraint: how firmly what lies round it holds it against shrinking
+        wall: name of the flat wall of whose edge it is
+        stress_range: nominal stress range of every stroke, where it is worked out elsewhere
+        detail_category: fatigue strength at two million cycles, after EN 1993-1-9
+        procedure: qualification of the procedure after ISO 15614-1
+        welder: qualification of the welder after ISO 9606-1
+        quality: level after ISO 5817
+        examined: share of its length that is radiographed or tested by ultrasound
+        joint_factor: with which the walls were worked out
+    """
+
+    plate: Word[str] = NOT_STATED
+    shape: Word[Literal["butt", "tee", "cruciform", "corner", "lap"]] = NOT_STATED
+    weld: Word[Literal["full penetration", "partial penetration", "fillet", "single-run fillet"]] = NOT_STATED
+    throat: Length = NOT_STATED
+    on_pressure: Word[bool] = NOT_STATED
+    sequence: Word[bool] = NOT_STATED
+    restraint: Word[Literal["low", "medium", "high"]] = NOT_STATED
+    wall: Word[str] = NOT_STATED
+    stress_range: Stress = NOT_STATED
+    detail_category: Stress = NOT_STATED
+    procedure: Word[str] = NOT_STATED
+    welder: Word[str] = NOT_STATED
+    quality: Word[Literal["B", "C", "D"]] = NOT_STATED
+    examined: Fraction = NOT_STATED
+    joint_factor: Fraction = NOT_STATED
+
+
+class Cavity(SpecTable):
+    """A hollow closed in by plates.
+
+    Fields:
+        vented_for_treatment: whether its air can leave while it is heat treated
+        vented_in_service: whether leaking steam can leave it afterwards
+    """
+
+    vented_for_treatment: Word[bool] = NOT_STATED
+    vented_in_service: Word[bool] = NOT_STATED
+
+
+class Treatment(SpecTable):
+    """The stress relief after welding.
+
+    Fields:
+        temperature: at which it is held
+        time: for which it is held
+        before_finishing: whether finish machining follows it
+    """
+
+    temperature: Temperature = NOT_STATED
+    time: Duration = NOT_STATED
+    before_finishing: Word[bool] = NOT_STATED
+
+
+class FinishedFace(SpecTable):
+    """A face machined after welding.
+
+    Fields:
+        dimension: that its place hangs on
+        allowance: metal left on it until the weldment is relieved
+    """
+
+    dimension: Length = NOT_STATED
+    allowance: Allowance = NOT_STATED
+
+
+class Weldment(Component):
+    """A weldment, and how it is made.
+
+    Fields:
+        makes: the component that it becomes
+        plates: by name
+        walls: flat walls, by name
+        joints: welded joints, by name
+        cavities: closed hollows, by name
+        cavities_sought: whether the drawing was gone through for closed hollows
+        treatment: the stress relief after welding
+        faces: finished faces, by name
+        tolerance_class: general tolerance after ISO 13920
+        life_distance: that the engine runs in its life
+        starts: times in its life that steam is raised
+        least_temperature: of its metal in service
+        test_water: temperature of the water of the hydraulic test
+        warming_rise: by which its steam side may be warmed in the warming time
+        warming_time: the time for that
+    """
+
+    kind: ClassVar[str] = "weldment"
+    called: ClassVar[str] = "weldment"
+    of_metal: ClassVar[bool] = False
+
+    makes: LinkTo[CylinderBlock] = NOT_STATED
+    plates: dict[str, Plate] = {}
+    walls: dict[str, FlatWall] = {}
+    joints: dict[str, WeldedJoint] = {}
+    cavities: dict[str, Cavity] = {}
+    cavities_sought: Word[bool] = NOT_STATED
+    treatment: Treatment = Treatment.unstated()
+    faces: dict[str, FinishedFace] = {}
+    tolerance_class: Word[Literal["A", "B", "C", "D"]] = NOT_STATED
+    life_distance: Length = NOT_STATED
+    starts: Word[int] = NOT_STATED
+    least_temperature: Temperature = NOT_STATED
+    test_water: Temperature = NOT_STATED
+    warming_rise: TemperatureDifference = NOT_STATED
+    warming_time: Duration = NOT_STATED

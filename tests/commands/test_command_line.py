@@ -1,0 +1,241 @@
+"""The commands as a user meets them: words, exit codes, one line for an error and no traceback."""
+
+from __future__ import annotations
+
+import json
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from speclint.commands.command_line import main
+from speclint.families import loading as plugins
+from tests import tubes
+from tests.tubes import FILES
+from tests.workshop import Workshop
+
+
+@pytest.fixture
+def shop(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Workshop:
+    """A repository, and a command line that knows only the family of tubes."""
+    point = tubes.entry_point("tubes", rules=(*tubes.RULES,))
+    monkeypatch.setattr(plugins, "installed", lambda: [point])
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.delenv("NO_COLOR", raising=False)
+    return Workshop(tmp_path, tubes.tubes()).write(FILES)
+
+
+def run(*words: str) -> int:
+    return main(list(words))
+
+
+def test_nothing_in_the_way_is_exit_0(shop: Workshop, capsys: pytest.CaptureFixture[str]) -> None:
+    assert run("check") == 0
+    assert "IN ORDER as far as these rules go." in capsys.readouterr().out
+    assert shop.root.is_dir()
+
+
+def test_a_finding_is_exit_1_and_says_all_that_a_reader_asks(
+    shop: Workshop, capsys: pytest.CaptureFixture[str]
+) -> None:
+    shop.replace("tube.toml", "30 bar", "45 bar")
+    assert run("check") == 1
+    out = capsys.readouterr().out
+    for words in (
+        "HOLD tube.stress",
+        "1.13 of the limit",
+        "mean hoop stress of a tube 113.1 MPa > 100 MPa allowable stress",
+        "bore high, outside low",
+        "first principles",
+        "tube.toml:4 bore",
+        "would clear",
+        "the invented pressure code; the invented railway code; and a competent person",
+        "NOT IN ORDER",
+        "they do not replace one",
+    ):
+        assert words in " ".join(out.split()), words
+
+
+@pytest.mark.parametrize(
+    ("grade", "code"), [("observation", 1), ("query", 0), ("nonconformity", 0), ("hold", 0)]
+)
+def test_the_settings_choose_the_least_grade_that_matters(shop: Workshop, grade: str, code: int) -> None:
+    shop.write({}, settings=f'[works]\nexit_at = "{grade}"\n').replace("tube.toml", "hoops = 4", "hoops = 3")
+    assert run("check") == code
+
+
+def test_an_unassessed_safety_check_is_exit_1(shop: Workshop, capsys: pytest.CaptureFixture[str]) -> None:
+    shop.replace("tube.toml", 'pressure = "30 bar gauge"\n', "")
+    assert run("check") == 1
+    out = capsys.readouterr().out
+    assert "NOT ASSESSED  (1)" in out
+    assert "pressure is not stated in tube.toml" in out
+    assert "tube.stress (HOLD)" in out
+
+
+def test_an_unreadable_spec_is_exit_2(shop: Workshop, capsys: pytest.CaptureFixture[str]) -> None:
+    shop.replace("tube.toml", "100 mm", "100,5 mm")
+    assert run("check") == 2
+    out = capsys.readouterr().out
+    assert "COULD NOT BE READ  (1)" in out
+    assert "tube.toml:4 bore" in out
+    assert '"100.5 mm ±0.5"' in out
+
+
+def test_a_broken_rule_is_exit_3(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, shop: Workshop) -> None:
+    point = tubes.entry_point("tubes", rules=(tubes.raises,))
+    monkeypatch.setattr(plugins, "installed", lambda: [point])
+    shop.replace("tube.toml", "100 mm", "100,5 mm").write({"second.toml": tubes.TUBE})
+    assert run("check", str(tmp_path)) == 3
+
+
+def test_a_family_that_is_required_and_absent_is_exit_3(
+    shop: Workshop, capsys: pytest.CaptureFixture[str]
+) -> None:
+    shop.write({}, settings='[families]\nrequired = ["boilers"]\n')
+    assert run("check") == 3
+    assert (
+        capsys.readouterr().err == "speclint: speclint.toml requires the family boilers; installed: tubes\n"
+    )
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (("check", "nowhere"), "nowhere: there is no such file or folder"),
+        (("check", "--as", "jsn"), "no report is called jsn"),
+        (("check", "--family", "tubs"), 'no family is called tubs; "tubes"'),
+        (("check", "--rule", "tube.stres"), 'no rule is called tube.stres; "tube.stress"'),
+        (("sheet", "tub"), 'no component is called tub; "tube"'),
+        (("sheet", "tube", "tube.stres"), "no rule is called tube.stres"),
+        (("rules", "tube.stres"), "no rule is called tube.stres"),
+        (("kinds", "tub"), 'no kind is called tub; "tube"'),
+        (("check", "--as", "json", "--to", "no/such/folder/x.json"), "cannot be written"),
+    ],
+)
+@pytest.mark.usefixtures("shop")
+def test_a_wrong_word_is_one_line_and_exit_2(
+    words: tuple[str, ...], said: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert run(*words) == 2
+    err = capsys.readouterr().err
+    assert said in err
+    assert err.count("\n") == 1
+
+
+@pytest.mark.usefixtures("shop")
+def test_json_is_the_same_to_the_byte_each_time(capsys: pytest.CaptureFixture[str]) -> None:
+    run("check", "--as", "json")
+    first = capsys.readouterr().out
+    run("check", "--as", "json")
+    assert capsys.readouterr().out == first
+    assert json.loads(first)["schema"] == "speclint.result/1"
+
+
+@pytest.mark.usefixtures("shop")
+def test_a_report_can_go_to_a_file(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert run("check", "--as", "json", "--to", "out.json") == 0
+    assert capsys.readouterr().out == ""
+    assert json.loads((tmp_path / "out.json").read_text(encoding="utf-8"))["exit"] == 0
+    assert run("check", "--to", "out.txt") == 0
+    assert "IN ORDER" in (tmp_path / "out.txt").read_text(encoding="utf-8")
+
+
+@pytest.mark.usefixtures("shop")
+def test_a_sheet_reads_like_a_calculation(capsys: pytest.CaptureFixture[str]) -> None:
+    assert run("sheet", "tube", "tube.stress") == 0
+    out = " ".join(capsys.readouterr().out.split())
+    for words in (
+        "CALCULATION SHEET tube",
+        "bore: d = 100.5 mm tube.toml:4 as written: 100 mm ±0.5",
+        "σ = p d/(D − d) = 3 MPa · 100.5 mm/(104.5 mm − 100.5 mm) σ = 75.38 MPa",
+        "CONFORMS: mean hoop stress of a tube 75.38 MPa ≤ 100 MPa allowable stress; 0.754 of the limit is used",
+        "Checked by: ____________",
+    ):
+        assert words in out, words
+
+
+@pytest.mark.usefixtures("shop")
+def test_rules_kinds_and_families_are_listed(capsys: pytest.CaptureFixture[str]) -> None:
+    assert (
+        run("rules")
+        == run("rules", "tube.stress")
+        == run("kinds")
+        == run("kinds", "tube")
+        == run("families")
+        == 0
+    )
+    out = capsys.readouterr().out
+    for words in (
+        "the tube carries its pressure",
+        "allowable = 100 MPa",
+        "held_in",
+        "the id of a rack",
+        "tubes",
+    ):
+        assert words in out
+    assert run("rules", "--as", "json") == 0
+    rules = json.loads(capsys.readouterr().out)
+    assert {rule["rule"] for rule in rules} == {rule.name for rule in tubes.RULES}
+    assert all(rule["sources"] for rule in rules)
+    assert run("kinds", "tube", "--as", "schema") == 0
+    schema = json.loads(capsys.readouterr().out)
+    assert schema["properties"]["ends"] == {
+        "enum": ["open", "closed"],
+        "description": 'one of "open", "closed"',
+        "examples": ["open"],
+    }
+
+
+@pytest.mark.usefixtures("shop")
+def test_only_some_rules_are_run_when_asked(capsys: pytest.CaptureFixture[str]) -> None:
+    run("check", "--rule", "tube.stress", "--as", "json")
+    assert [check["rule"] for check in json.loads(capsys.readouterr().out)["checks"]] == ["tube.stress"]
+
+
+def test_pipes_get_no_ink_and_any_encoding_serves(tmp_path: Path) -> None:
+    """A pipe under an old code page, as on a design office's machine: UTF-8 all the same, no escape codes."""
+    Workshop(tmp_path, tubes.tubes()).write({"duty.toml": tubes.DUTY})
+    command = [sys.executable, "-m", "speclint", "check", str(tmp_path)]
+    environment = {**os.environ, "PYTHONIOENCODING": "cp1252"}
+    done = subprocess.run(command, capture_output=True, env=environment, check=False)
+    assert done.returncode == 0, done.stderr
+    assert "═" in done.stdout.decode("utf-8")
+    assert b"\x1b" not in done.stdout
+
+
+def test_a_reader_that_leaves_early_is_no_error(tmp_path: Path) -> None:
+    Workshop(tmp_path, tubes.tubes()).write({"duty.toml": tubes.DUTY})
+    command = [sys.executable, "-m", "speclint", "rules", "--as", "json"]
+    with subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE) as running:
+        assert running.stdout is not None
+        running.stdout.close()
+        assert running.stderr is not None
+        assert running.stderr.read() == b""
+
+
+@pytest.mark.parametrize("words", [[], ["chek"], ["check", "--colour"]])
+def test_a_wrong_command_line_is_exit_2(words: list[str], capsys: pytest.CaptureFixture[str]) -> None:
+    with pytest.raises(SystemExit) as ended:
+        main(words)
+    assert ended.value.code == 2
+    assert "usage: speclint" in capsys.readouterr().err
+
+
+def test_the_schema_of_the_result_is_published(capsys: pytest.CaptureFixture[str]) -> None:
+    assert run("check", "--schema") == 0
+    schema = json.loads(capsys.readouterr().out)
+    assert schema["properties"]["schema"] == {"const": "speclint.result/1"}
+
+
+@pytest.mark.usefixtures("shop")
+@pytest.mark.parametrize(
+    ("form", "begins"), [("sarif", "{"), ("markdown", "## IN ORDER"), ("csv", "component,kind,family,rule")]
+)
+def test_the_core_brings_reports_for_machines_and_forges(
+    form: str, begins: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert run("check", "--as", form) == 0
+    assert capsys.readouterr().out.startswith(begins)

@@ -1,0 +1,127 @@
+"""Families are found, listed and, where anything is amiss, refused."""
+
+from __future__ import annotations
+
+import sys
+from importlib.metadata import EntryPoint
+from types import ModuleType
+from typing import Any
+
+import pytest
+
+from speclint import family, rules_in
+from speclint.errors.exceptions import FamilyError
+from speclint.families.loading import installed, load_families, require
+from speclint.families.report_writer import ReportWriter
+from tests.tubes import NUMBERS, RULES, Rack, Tube, entry_point, stress
+
+
+def made(name: str, **hooks: Any) -> EntryPoint:
+    """An entry point to a module with some hooks."""
+    module = ModuleType(f"family_{name}_{next(NUMBERS)}")
+    for hook, value in hooks.items():
+        vars(module)[hook] = family(value)
+    sys.modules[module.__name__] = module
+    return EntryPoint(name, module.__name__, "speclint")
+
+
+def nothing() -> list[Any]:
+    """A hook that brings nothing."""
+    return []
+
+
+def test_a_family_is_listed_with_its_rules_in_order() -> None:
+    loaded = load_families([entry_point("tubes")])
+    assert [one.name for one in loaded.families] == ["tubes"]
+    assert [rule.name for rule in loaded.rules] == sorted(rule.name for rule in RULES)
+    assert {rule.family for rule in loaded.rules} == {"tubes"}
+    assert loaded.kinds["tube"] is Tube
+    assert "duty" in loaded.kinds
+    assert "json" in loaded.writers
+
+
+def test_no_family_at_all_is_allowed_but_requires_nothing() -> None:
+    loaded = load_families([])
+    assert loaded.rules == ()
+    require(loaded, [])
+    with pytest.raises(FamilyError, match="requires the family tubes; installed: none"):
+        require(loaded, ["tubes"])
+
+
+@pytest.mark.parametrize(
+    ("points", "said"),
+    [
+        (
+            [EntryPoint("lost", "no_such_module", "speclint")],
+            "family lost cannot be imported: ModuleNotFoundError",
+        ),
+        (
+            [EntryPoint("lost", "sys:no_such_name", "speclint")],
+            "family lost cannot be imported: AttributeError",
+        ),
+        (
+            [entry_point("one"), entry_point("two", kinds=())],
+            "family two: the name tube.stress is taken by one",
+        ),
+        (
+            [entry_point("one", rules=()), entry_point("two", rules=())],
+            "family two: the name tube is taken by one",
+        ),
+        ([entry_point("one"), entry_point("one", kinds=(), rules=())], "already loaded"),
+        ([entry_point("speclint")], "already loaded"),
+        ([entry_point("one", rules=(stress, stress))], "the name tube.stress is taken by one"),
+        ([made("bad", speclint_rules=lambda: 1 / 0)], "family bad: speclint_rules raised ZeroDivisionError"),
+        ([made("bad", speclint_rules=lambda: None)], "family bad: speclint_rules raised TypeError"),
+        ([made("bad", speclint_ruels=nothing)], "family bad"),
+        ([made("bad", speclint_rules=lambda extra: [extra])], "family bad"),
+        (
+            [made("bad", speclint_reports=lambda: [ReportWriter("json", "", str)])],
+            "the name json is taken by speclint",
+        ),
+    ],
+)
+def test_a_family_that_cannot_be_trusted_is_refused(points: list[EntryPoint], said: str) -> None:
+    with pytest.raises(FamilyError) as refused:
+        assert load_families(points).rules
+    assert said in str(refused.value)
+    assert refused.value.exit_code == 3
+
+
+def test_every_fault_is_named_at_once() -> None:
+    with pytest.raises(FamilyError) as refused:
+        load_families([EntryPoint("a", "no_such_a", "speclint"), EntryPoint("b", "no_such_b", "speclint")])
+    assert "no_such_a" in str(refused.value)
+    assert "no_such_b" in str(refused.value)
+
+
+def test_rules_in_a_module_wait_until_one_of_their_kinds_is_checked() -> None:
+    module = ModuleType("tubes_kept_apart")
+    vars(module).update(RULES=RULES)
+    sys.modules["tubes_kept_apart"] = module
+    loaded = load_families([made("apart", speclint_rules=lambda: [rules_in("tubes_kept_apart", "tube")])])
+    assert loaded.rules_for({"rack"}) == ()
+    assert {rule.family for rule in loaded.rules_for({"tube", "rack"})} == {"apart"}
+
+
+def test_a_module_of_rules_that_cannot_be_imported_is_refused_when_it_is_needed() -> None:
+    loaded = load_families([made("apart", speclint_rules=lambda: [rules_in("no_such_rules", "tube")])])
+    assert loaded.rules_for({"rack"}) == ()
+    with pytest.raises(FamilyError, match="family apart cannot be imported: ModuleNotFoundError"):
+        loaded.rules_for({"tube"})
+
+
+def test_hooks_may_be_left_out() -> None:
+    assert load_families([made("quiet", speclint_rules=nothing)]).families[0].name == "quiet"
+
+
+def test_families_of_this_distribution_are_declared_as_a_stranger_would() -> None:
+    names = [point.name for point in installed()]
+    assert names == sorted(names)
+    assert "liners" in names
+    assert all(point.dist is not None and point.dist.name == "speclint" for point in installed())
+
+
+def test_kinds_of_another_family_may_be_named(  # a family may bring kinds without rules
+) -> None:
+    loaded = load_families([entry_point("kinds", kinds=(Rack,), rules=())])
+    assert loaded.kinds["rack"] is Rack

@@ -1,0 +1,108 @@
+"""access.inspection: openings, welds, seats, spanners and studs."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from speclint import Grade
+from speclint_clearances.formulae.access import spanner_head, swing_wanted
+from tests.plugins.clearances.bench import write
+from tests.workshop import Workshop
+
+RULE = "access.inspection"
+FILES = {
+    "block.toml": 'kind = "cylinder-block"\nid = "block"\n',
+    "weldment.toml": """
+kind = "weldment"
+id = "weldment"
+makes = "block"
+[joints.seam]
+on_pressure = true
+[joints.bracket]
+on_pressure = false
+""",
+    "seat.toml": 'kind = "valve-seat"\nid = "seat"\npressed_into = "block"\n',
+    "plan.toml": """
+kind = "access-plan"
+id = "plan"
+serves = "block"
+weldment = "weldment"
+chambers_complete = true
+[chambers.chest]
+opening_length = "100 mm"
+opening_width = "80 mm"
+[welds.seam]
+seen_through = "chest"
+[seats.seat]
+lapped_in_place = true
+[spanners.cover]
+across_flats = "36 mm"
+to_wall = "28.8 mm"
+swing = "60 °"
+spanner = "ring of six points"
+[withdrawals.studs]
+size = "110 mm"
+room = "120 mm"
+""",
+}
+
+
+def changed(old: str, new: str) -> tuple[str, str, str]:
+    return "plan.toml", old, new
+
+
+def test_all_that_can_be_reached_conforms_at_its_limits(workshop: Workshop) -> None:
+    check = write(workshop, FILES).only(RULE)
+    assert check.outcome == "conforms"
+    assert check.utilisation == pytest.approx(1.0)
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "outcome"),
+    [
+        ('"100 mm"', '"99 mm"', "finding"),
+        ('"80 mm"', '"79 mm"', "finding"),
+        ('"28.8 mm"', '"28.7 mm"', "finding"),  # 0.8 × 36 = 28.8 mm
+        ('"60 °"', '"59 °"', "finding"),
+        (
+            'swing = "60 °"\nspanner = "ring of six points"',
+            'swing = "30 °"\nspanner = "ring of twelve points"',
+            "conforms",
+        ),
+        ('swing = "60 °"\nspanner = "ring of six points"', 'swing = "29 °"\nspanner = "open"', "finding"),
+        ('"120 mm"', '"119 mm"', "finding"),  # 110 mm of stud and 10 mm beyond
+        ('[welds.seam]\nseen_through = "chest"\n', "", "finding"),
+        ('seen_through = "chest"', "", "not assessed"),
+        ('seen_through = "chest"', 'seen_through = "outside"', "conforms"),
+        ('seen_through = "chest"', 'seen_through = "dome"', "finding"),
+        ("[seats.seat]\nlapped_in_place = true\n", "", "finding"),
+        ("lapped_in_place = true", "lapped_in_place = false", "finding"),
+        ("lapped_in_place = true", "", "not assessed"),
+        ("chambers_complete = true", "chambers_complete = false", "finding"),
+        ("chambers_complete = true", "", "not assessed"),
+        ('weldment = "weldment"', "", "not assessed"),
+        ('opening_width = "80 mm"', "", "not assessed"),
+        ('room = "120 mm"', "", "not assessed"),
+        ('spanner = "ring of six points"', "", "not assessed"),
+    ],
+)
+def test_each_way_of_reaching(workshop: Workshop, old: str, new: str, outcome: str) -> None:
+    check = write(workshop, FILES, changed(old, new)).only(RULE)
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+
+
+def test_a_plan_without_chambers_is_not_assessed(workshop: Workshop) -> None:
+    bare = FILES["plan.toml"].replace(
+        '[chambers.chest]\nopening_length = "100 mm"\nopening_width = "80 mm"\n', ""
+    )
+    assert write(workshop, {**FILES, "plan.toml": bare}).only(RULE).outcome == "not assessed"
+
+
+@given(n=st.integers(1, 24), s=st.floats(5e-3, 0.1))
+def test_more_points_want_less_swing_and_larger_nuts_more_room(n: int, s: float) -> None:
+    assert swing_wanted(float(n)) * n == pytest.approx(2 * math.pi)
+    assert spanner_head(0.8, 2 * s) == pytest.approx(2 * spanner_head(0.8, s))

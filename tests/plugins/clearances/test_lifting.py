@@ -1,0 +1,182 @@
+"""lifting.points by hand: 2000 kg midway between two eyes 2 m apart, the hook 1 m above them.
+
+Each leg at 45°: 1000 kg × 9.80665 × √2 = 13 868.7 N, with the jerk × 1.5 = 20 803.1 N, which is 2121.3 kg.
+"""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from speclint import Grade
+from speclint_clearances.formulae.lifting import centre_together, leg_pull, share_of_leg
+from tests.plugins.clearances.bench import limit, step, write
+from tests.workshop import Workshop
+
+RULE = "lifting.points"
+
+
+def eye(name: str, x: str, across: str) -> str:
+    return f"""
+[points.{name}]
+x = "{x}"
+y = "0 m"
+z = "1 m"
+opposite = "{across}"
+form = "eye bolt"
+working_load = "3200 kg"
+thread = "M30"
+engagement = "45 mm"
+"""
+
+
+PLAN = (
+    """
+kind = "lifting-plan"
+id = "plan"
+material = "known-steel"
+hook_height = "1 m"
+[weights.block]
+mass = "1500 kg"
+x = "0.8 m"
+y = "0 m"
+z = "0.4 m"
+[weights.covers]
+mass = "500 kg"
+x = "1.6 m"
+y = "0 m"
+z = "0.4 m"
+"""
+    + eye("front", "2 m", "back")
+    + eye("back", "0 m", "front")
+)
+LUG = """
+[points.front]
+x = "2 m"
+y = "0 m"
+z = "1 m"
+opposite = "back"
+form = "lug"
+[points.front.lug]
+material = "known-steel"
+thickness = "20 mm"
+width = "80 mm"
+hole = "30 mm"
+pin = "25 mm"
+edge = "40 mm"
+"""
+
+
+def lifted(workshop: Workshop, *changes: tuple[str, str], text: str = PLAN, settings: str = "") -> Workshop:
+    for old, new in changes:
+        assert old in text, old
+        text = text.replace(old, new)
+    return write(workshop, {"plan.toml": text}, settings=settings)
+
+
+def test_the_pull_of_a_leg_by_hand(workshop: Workshop) -> None:
+    """The centre: (1500 × 0.8 + 500 × 1.6)/2000 = 1.0 m."""
+    check = lifted(workshop).only(RULE)
+    assert check.outcome == "conforms"
+    assert (step(check, "m"), step(check, "x_c")) == (2000.0, pytest.approx(1.0))
+    assert step(check, "F front") == pytest.approx(13868.7, abs=0.1)
+    assert step(check, "F_d front") == pytest.approx(20803.1, abs=0.1)
+
+
+@pytest.mark.parametrize(("load", "outcome"), [("2122 kg", "conforms"), ("2121 kg", "finding")])
+def test_an_eye_is_marked_for_its_pull(workshop: Workshop, load: str, outcome: str) -> None:
+    check = lifted(workshop, ("3200 kg", load)).only(RULE)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "outcome"),
+    [
+        ('hook_height = "1 m"', 'hook_height = "0.99 m"', "finding"),  # flatter than 45°
+        ('engagement = "45 mm"', 'engagement = "30 mm"', "conforms"),
+        ('engagement = "45 mm"', 'engagement = "29.9 mm"', "finding"),
+        ('z = "0.4 m"', 'z = "1.01 m"', "finding"),  # hangs above its points
+        (
+            'x = "0 m"',
+            'x = "0.9 m"',
+            "finding",
+        ),  # 0.1 of 1.1 m: less than a tenth on the front leg
+        ('x = "0 m"', 'x = "1.1 m"', "finding"),  # the centre is outside the legs
+        ('form = "eye bolt"', "", "not assessed"),
+        ('working_load = "3200 kg"', "", "not assessed"),
+        ('opposite = "back"', "", "not assessed"),
+        ('opposite = "back"', 'opposite = "rear"', "not assessed"),
+        ('mass = "500 kg"', "", "not assessed"),
+        ('hook_height = "1 m"', "", "not assessed"),
+    ],
+)
+def test_each_condition_of_a_lift(workshop: Workshop, old: str, new: str, outcome: str) -> None:
+    check = lifted(workshop, (old, new)).only(RULE)
+    assert (check.outcome, check.grade) == (outcome, None if outcome == "conforms" else Grade.HOLD)
+
+
+def test_an_eye_in_iron_wants_half_as_much_again(workshop: Workshop) -> None:
+    assert lifted(workshop, ('"known-steel"', '"known-iron"')).only(RULE).outcome == "conforms"
+    short = lifted(workshop, ('"known-steel"', '"known-iron"'), ('"45 mm"', '"44 mm"')).only(RULE)
+    assert (short.outcome, limit(short)) == ("finding", pytest.approx(45e-3))
+
+
+@pytest.mark.parametrize(("engaged", "outcome"), [("3.9 mm", "conforms"), ("3.8 mm", "finding")])
+def test_the_thread_does_not_pull_out(workshop: Workshop, engaged: str, outcome: str) -> None:
+    """M30 6g/6H (ISO 965-1, from memory): d least 29.522, D_2 greatest 28.007 mm.
+
+    π × 29.522 × (1.75 + 1.515 tan 30°)/3.5 = 69.55 mm² a millimetre; 0.58 × 400 MPa: 16.136 kN a millimetre, of
+    3 × 20.803 = 62.41 kN: 3.868 mm. The rule of a diameter is set aside for this test.
+    """
+    settings = '[limits."lifting.points"]\nengagement = "0.1"\n'
+    check = lifted(workshop, ('"45 mm"', f'"{engaged}"'), settings=settings).only(RULE)
+    assert check.outcome == outcome
+    assert step(check, "A front") == pytest.approx(69.55e-6 * float(engaged[:3]), rel=2e-3)
+
+
+def test_a_metal_whose_threads_are_not_known_is_a_query(workshop: Workshop) -> None:
+    assert lifted(workshop, ('"known-steel"', '"white-metal-tin"')).only(RULE).grade is Grade.QUERY
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "outcome"),
+    [
+        # 20 803 N; tear-out over 2 × 25 mm ≤ 69.6 MPa: 5.978 mm; across 10 × 20 mm 104 of 120 MPa; pin 192 MPa
+        ('thickness = "20 mm"', 'thickness = "5.98 mm"', "conforms"),
+        ('thickness = "20 mm"', 'thickness = "5.97 mm"', "finding"),
+        ('width = "80 mm"', 'width = "38.7 mm"', "conforms"),
+        ('width = "80 mm"', 'width = "38.6 mm"', "finding"),
+        ('pin = "25 mm"', 'pin = "5.42 mm"', "conforms"),
+        ('pin = "25 mm"', 'pin = "5.41 mm"', "finding"),
+        ('edge = "40 mm"', "", "not assessed"),
+    ],
+)
+def test_a_lug_bears_its_pull(workshop: Workshop, old: str, new: str, outcome: str) -> None:
+    text = PLAN.replace(eye("front", "2 m", "back"), LUG)
+    assert lifted(workshop, (old, new), text=text).only(RULE).outcome == outcome
+
+
+def test_four_legs_carry_as_two(workshop: Workshop) -> None:
+    """Two more eyes change nothing: a stiff load hangs on two."""
+    more = eye("left", "2 m", "right").replace('y = "0 m"', 'y = "0.5 m"') + eye(
+        "right", "0 m", "left"
+    ).replace('y = "0 m"', 'y = "-0.5 m"')
+    check = lifted(workshop, ('"1 m"', '"1.2 m"'), text=PLAN + more).only(RULE)
+    # √(1 + 0.25) m out, 1.2 m up: 9806.65 √(1 + 1.25/1.44)
+    assert step(check, "F left") == pytest.approx(9806.65 * (1 + 1.25 / 1.44) ** 0.5)
+    assert step(check, "k left") == pytest.approx(0.5)
+
+
+def test_weights_and_points_must_be_stated(workshop: Workshop) -> None:
+    assert lifted(workshop, text=PLAN.split("[weights")[0]).only(RULE).outcome == "not assessed"
+    assert lifted(workshop, text=PLAN.split("\n[points")[0]).only(RULE).outcome == "not assessed"
+
+
+@given(x=st.floats(0.1, 1.9), y=st.floats(-0.5, 0.5), m=st.floats(100.0, 5000.0), h=st.floats(0.5, 5.0))
+def test_two_legs_carry_all_and_never_less_than_plumb(x: float, y: float, m: float, h: float) -> None:
+    one = share_of_leg(x, y, 2.0, 0.0, 0.0, 0.0, 2.0)
+    other = share_of_leg(x, y, 0.0, 0.0, 2.0, 0.0, 2.0)
+    assert one + other == pytest.approx(1.0)
+    assert leg_pull(one, m, 9.80665, 1.0, h) >= one * m * 9.80665
+    assert min(x, y) - 1e-9 <= centre_together(m, x, m / 3, y) <= max(x, y) + 1e-9

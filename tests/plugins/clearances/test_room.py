@@ -1,0 +1,150 @@
+"""envelope.loading-gauge and envelope.motion-clearance by hand.
+
+4.5 m of wheelbase, a point 4 m ahead, a curve of 120 m: (16 − 5.0625)/240 = 45.573 mm of throw. 1300 + 15 + 45.573 =
+1360.573 mm. Height 600 − 40 − 30 = 530 to 600 + 20 = 620 mm.
+"""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from speclint import Grade, OutOfRange
+from speclint_clearances.formulae.room import curve_throw
+from speclint_clearances.formulae.tables import gauge_half_width
+from tests.plugins.clearances.bench import found, limit, step, write
+from tests.workshop import Workshop
+
+GAUGE, MOTION = "envelope.loading-gauge", "envelope.motion-clearance"
+OUTLINE = """
+kind = "gauge-outline"
+id = "gauge"
+issued_by = "the invented railway, sheet 1"
+corners = [
+  { height = "200 mm", half_width = "1000 mm" },
+  { height = "400 mm", half_width = "1000 mm" },
+  { height = "400 mm", half_width = "1361 mm" },
+  { height = "3000 mm", half_width = "1361 mm" },
+]
+"""
+DUTY = """
+kind = "duty"
+id = "duty"
+[cases.running]
+temperatures = { cylinder-block = "220 °C" }
+[cases.drifting]
+temperatures = { cylinder-block = "120 °C" }
+"""
+BLOCK = 'kind = "cylinder-block"\nid = "block"\nmaterial = "known-steel"\nduty = "duty"\n'
+ENVELOPE = """
+kind = "envelope"
+id = "envelope"
+around = "block"
+gauge = "gauge"
+rigid_wheelbase = "4.5 m"
+least_curve = "120 m"
+side_play = "15 mm"
+tyre_wear = "40 mm"
+spring_drop = "30 mm"
+spring_rise = "20 mm"
+[points.corner]
+height = "600 mm"
+from_centre = "1300 mm"
+along = "4 m"
+[gaps.rod]
+size = "20 mm"
+side_play = "4 mm"
+wear = "2 mm"
+growth_length = "700 mm"
+"""
+FILES = {"gauge.toml": OUTLINE, "duty.toml": DUTY, "block.toml": BLOCK, "envelope.toml": ENVELOPE}
+
+
+def changed(old: str, new: str) -> tuple[str, str, str]:
+    return "envelope.toml", old, new
+
+
+def test_the_width_on_the_curve_by_hand(workshop: Workshop) -> None:
+    check = write(workshop, FILES).only(GAUGE)
+    assert check.outcome == "conforms"
+    assert (found(check), limit(check)) == (pytest.approx(1.360573, abs=1e-6), 1.361)
+    assert step(check, "v") == pytest.approx(45.573e-3, abs=1e-6)
+
+
+@pytest.mark.parametrize(
+    ("old", "new"),
+    [
+        ('"1300 mm"', '"1301 mm"'),
+        ('side_play = "15 mm"', 'side_play = "16 mm"'),
+        ('"120 m"', '"118 m"'),
+        ('"4.5 m"', '"4.4 m"'),
+        ('height = "600 mm"', 'height = "460 mm"'),  # down to 390 mm, where 1000 mm are allowed
+        ('height = "600 mm"', 'height = "3001 mm"'),
+        ('height = "600 mm"', 'height = "269 mm"'),  # down to 199 mm, below the outline
+    ],
+)
+def test_out_of_gauge_is_a_hold_or_a_query(workshop: Workshop, old: str, new: str) -> None:
+    check = write(workshop, FILES, changed(old, new)).only(GAUGE)
+    assert check.outcome == "finding"
+    assert check.grade is (Grade.QUERY if "3001" in new else Grade.HOLD)
+
+
+def test_a_point_between_the_axles_is_thrown_inwards(workshop: Workshop) -> None:
+    """4.5²/(8 × 120) = 21.094 mm in the middle."""
+    check = write(workshop, FILES, changed('"4 m"', '"0 m"')).only(GAUGE)
+    assert step(check, "v") == pytest.approx(21.094e-3, abs=1e-6)
+
+
+@pytest.mark.parametrize(
+    "missing", ['gauge = "gauge"', 'least_curve = "120 m"', 'tyre_wear = "40 mm"', 'along = "4 m"']
+)
+def test_the_gauge_needs_all_that_moves_the_point(workshop: Workshop, missing: str) -> None:
+    check = write(workshop, FILES, changed(missing, "")).only(GAUGE)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+
+
+def test_an_envelope_or_an_outline_without_points_is_not_assessed(workshop: Workshop) -> None:
+    bare = ENVELOPE.split("[points")[0]
+    for rule in (GAUGE, MOTION):
+        assert write(workshop, {**FILES, "envelope.toml": bare}).only(rule).outcome == "not assessed"
+    empty = OUTLINE.split("corners")[0]
+    assert write(workshop, {**FILES, "gauge.toml": empty}).only(GAUGE).outcome == "not assessed"
+
+
+def test_the_gap_to_the_rod_by_hand(workshop: Workshop) -> None:
+    """20 − 4 − 2 − 700 × 12.8e-6 × 200 = 12.208 mm, running."""
+    check = write(workshop, FILES).only(MOTION)
+    assert (check.outcome, check.case) == ("conforms", "running")
+    assert found(check) == pytest.approx(12.208e-3)
+
+
+@pytest.mark.parametrize(("gap", "outcome"), [("17.8 mm", "conforms"), ("17.7 mm", "finding")])
+def test_the_motion_passes_ten_millimetres_clear(workshop: Workshop, gap: str, outcome: str) -> None:
+    check = write(workshop, FILES, changed('size = "20 mm"', f'size = "{gap}"')).only(MOTION)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize(
+    "missing", ['wear = "2 mm"', 'growth_length = "700 mm"', 'size = "20 mm"', 'around = "block"']
+)
+def test_the_motion_needs_all_that_narrows_the_gap(workshop: Workshop, missing: str) -> None:
+    assert write(workshop, FILES, changed(f"\n{missing}", "")).only(MOTION).outcome == "not assessed"
+
+
+def test_an_outline_slopes_from_corner_to_corner() -> None:
+    """Half way up a side from 1.0 to 1.2 m it is 1.1 m wide."""
+    slope = ((0.2, 1.0), (0.6, 1.2))
+    assert gauge_half_width(slope, 0.4, "x").nominal == pytest.approx(1.1)
+    with pytest.raises(OutOfRange, match="does not reach"):
+        gauge_half_width(slope, 0.61, "x")
+    with pytest.raises(OutOfRange, match="lowest up"):
+        gauge_half_width(((0.6, 1.2), (0.2, 1.0)), 0.4, "x")
+    with pytest.raises(OutOfRange, match="too sharp"):
+        curve_throw(4.5, 0.0, 44.9)
+
+
+@given(a=st.floats(2.0, 6.0), x=st.floats(0.0, 8.0), R=st.floats(100.0, 2000.0))
+def test_a_sharper_curve_throws_further_and_either_end_alike(a: float, x: float, R: float) -> None:
+    assert curve_throw(a, x, R) == curve_throw(a, -x, R)
+    assert curve_throw(a, x, 2 * R) == pytest.approx(curve_throw(a, x, R) / 2)

@@ -1,0 +1,121 @@
+"""block.weld-fatigue: the strokes of a life by hand.
+
+Barrel, 95 × 190 mm: σ = 0.4974 × 25 × (1.66 − 0.03) = 20.27 MPa. N = 2e9/(1.75 π) = 3.64e8: the cut-off, 0.40471 of the
+category (EN 1993-1-9, from memory: (2/5)^(1/3) × (1/20)^(1/5)). At 220 °C f_T = 1.03 − 0.033 − 0.0726 = 0.9244; γ 1.35.
+"""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from speclint import Grade, OutOfRange
+from speclint_fabrication.formulae.fatigue import (
+    fatigue_size_factor,
+    fatigue_strength,
+    fatigue_temperature_factor,
+)
+from tests.plugins.fabrication.bench import bare, found, limit, step, write
+from tests.workshop import Workshop
+
+RULE = "block.weld-fatigue"
+
+
+def test_a_seam_of_the_barrel_by_hand(workshop: Workshop) -> None:
+    check = write(workshop).only(RULE)
+    assert (check.outcome, check.case) == ("conforms", "starting")
+    assert found(check) == pytest.approx(20.27e6, rel=1e-3)
+    assert limit(check) == pytest.approx(90e6 * 0.404714 * 0.9244 / 1.35, rel=1e-4)
+
+
+@pytest.mark.parametrize(("category", "outcome"), [("74 MPa", "conforms"), ("73 MPa", "finding")])
+def test_the_detail_must_be_good_enough(workshop: Workshop, category: str, outcome: str) -> None:
+    """73 × 0.404714 × 0.9244/1.35 = 20.23 MPa, 74 gives 20.51."""
+    check = write(workshop, ('"90 MPa"', f'"{category}"')).only(RULE)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
+def test_a_chest_counts_its_starts(workshop: Workshop) -> None:
+    """Live steam stands: 49.74 × 1.66 = 82.57 MPa 20 000 times, 71 × 100^(1/3) = 329.6 MPa of strength."""
+    check = write(workshop).only(RULE)
+    assert step(check, "Δσ of chest-edge") == pytest.approx(71e6 * 4.64159, rel=1e-5)
+    assert step(check, "σ of chest-edge") == pytest.approx(82.57e6, rel=1e-3)
+    # 40 mm of flange: 71 × 4.64159 × 0.9244 × 0.9103/1.35 = 205.4 MPa
+    assert step(check, "S of chest-edge") == pytest.approx(205.4e6, rel=1e-3)
+
+
+def test_a_stated_range_is_taken_for_every_stroke(workshop: Workshop) -> None:
+    stated = ('wall = "barrel"', 'wall = "barrel"\nstress_range = "25 MPa"')
+    check = write(workshop, stated).only(RULE)
+    assert (check.outcome, found(check)) == ("finding", pytest.approx(25e6))
+
+
+def test_vacuum_widens_the_stroke(workshop: Workshop) -> None:
+    """Drifting, with 20 bar of compression and 0.2 bar of vacuum: 0.4974 × 25 × 2.02 = 25.12 MPa."""
+    hard = ('cylinder_pressure = "2 bar gauge"', 'cylinder_pressure = "20 bar gauge"')
+    check = write(workshop, duty=hard).only(RULE)
+    assert (check.outcome, check.case) == ("finding", "drifting")
+    assert found(check) == pytest.approx(25.12e6, rel=1e-3)
+
+
+def test_a_weld_that_does_not_go_through_needs_its_range(workshop: Workshop) -> None:
+    partial = (
+        'shape = "butt"\nweld = "full penetration"',
+        'shape = "butt"\nweld = "partial penetration"',
+    )
+    check = write(workshop, partial).only(RULE)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+    assert "barrel-seam" in check.says
+
+
+def test_welds_off_pressure_are_not_judged(workshop: Workshop) -> None:
+    text = bare(workshop, "joints.chest").root / "weldment.toml"
+    workshop.replace("weldment.toml", "on_pressure = true", "on_pressure = false")
+    assert text.exists()
+    assert workshop.only(RULE).outcome == "not applicable"
+
+
+@pytest.mark.parametrize(
+    "missing",
+    ['life_distance = "2000000 km"', "starts = 20000", 'detail_category = "90 MPa"', 'wall = "barrel"'],
+)
+def test_what_is_needed_must_be_stated(workshop: Workshop, missing: str) -> None:
+    assert write(workshop, (missing, "")).only(RULE).outcome == "not assessed"
+
+
+def test_a_weldment_without_joints_is_not_assessed(workshop: Workshop) -> None:
+    assert bare(workshop, "joints").only(RULE).outcome == "not assessed"
+
+
+@pytest.mark.parametrize(
+    ("cycles", "share"),
+    [
+        # EN 1993-1-9, 7.1 and fig. 7.1 (from memory): 1 at two million, 0.737 at five, 0.549 × 0.737 at a hundred
+        (2e6, 1.0),
+        (5e6, 0.737),
+        (1e8, 0.405),
+        (1e9, 0.405),
+    ],
+)
+def test_the_published_points_of_the_curve(cycles: float, share: float) -> None:
+    assert fatigue_strength(100e6, cycles) == pytest.approx(share * 100e6, rel=2e-3)
+
+
+def test_the_formulae_hold_to_their_ranges() -> None:
+    with pytest.raises(OutOfRange, match="fewer than 10 000"):
+        fatigue_strength(100e6, 9999)
+    with pytest.raises(OutOfRange, match="380"):
+        fatigue_temperature_factor(273.15 + 380.1)
+    assert fatigue_temperature_factor(273.15 + 100) == 1.0
+    assert fatigue_size_factor(0.025) == fatigue_size_factor(0.010) == 1.0
+
+
+@given(cycles=st.floats(1e4, 1e10), by=st.floats(1.0, 100.0))
+def test_more_cycles_never_give_more_strength(cycles: float, by: float) -> None:
+    assert fatigue_strength(90e6, by * cycles) <= fatigue_strength(90e6, cycles) * (1 + 1e-12)
+
+
+@given(T=st.floats(273.15, 650.0), by=st.floats(0.0, 3.0))
+def test_heat_never_helps(T: float, by: float) -> None:
+    assert fatigue_temperature_factor(T + by) <= fatigue_temperature_factor(T)

@@ -1,0 +1,122 @@
+"""block.through-thickness, block.toughness and block.corrosion-allowance."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from speclint import Grade, NotKnown
+from speclint_fabrication.formulae.tables import through_thickness
+from tests.plugins.fabrication.bench import bare, found, limit, write
+from tests.workshop import Workshop
+
+THROUGH, TOUGH, WASTE = "block.through-thickness", "block.toughness", "block.corrosion-allowance"
+
+
+def test_a_tee_by_the_table(workshop: Workshop) -> None:
+    """Throat 20 mm 6, through in sequence 3, 40 mm 8, medium restraint 3, cold 0: 20, all that Z15 covers."""
+    check = write(workshop).only(THROUGH)
+    assert (check.outcome, found(check), limit(check)) == ("conforms", 20.0, 20.0)
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "points"),
+    [
+        ("sequence = true", "sequence = false", 22),
+        ('"medium"', '"high"', 22),
+        ('throat = "20 mm"', 'throat = "20.1 mm"', 23),
+        ('thickness = "40 mm"', 'thickness = "40.1 mm"', 22),
+        ('shape = "tee"', 'shape = "corner"', 25),
+    ],
+)
+def test_each_feature_asks_for_more(workshop: Workshop, old: str, new: str, points: float) -> None:
+    check = write(workshop, (old, new)).only(THROUGH)
+    assert (check.outcome, found(check)) == ("finding", points)
+    better = write(workshop, (old, new), ('"Z15"', '"Z25"')).only(THROUGH)
+    assert better.outcome == "conforms"
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "points"),
+    [
+        ('preheat = "90 °C"', 'preheat = "100 °C"', 12),
+        ('weld = "full penetration"\nthroat', 'weld = "fillet"\nthroat', 17),
+        ('weld = "full penetration"\nthroat', 'weld = "single-run fillet"\nthroat', 12),
+        ('throat = "20 mm"', 'throat = "7 mm"', 14),
+    ],
+)
+def test_what_makes_it_easier(workshop: Workshop, old: str, new: str, points: float) -> None:
+    assert found(write(workshop, (old, new)).only(THROUGH)) == points
+
+
+@pytest.mark.parametrize(
+    "missing",
+    ['throat = "20 mm"', 'restraint = "medium"', "sequence = true", 'preheat = "90 °C"', 'z_quality = "Z15"'],
+)
+def test_what_is_needed_must_be_stated(workshop: Workshop, missing: str) -> None:
+    assert write(workshop, (missing, "")).only(THROUGH).outcome == "not assessed"
+
+
+def test_butt_joints_pull_no_plate_through(workshop: Workshop) -> None:
+    assert bare(workshop, "joints.chest").only(THROUGH).outcome == "not applicable"
+
+
+def test_the_table_knows_what_it_knows() -> None:
+    assert through_thickness("throat", size=0.5).nominal == 15
+    assert through_thickness("quality", "Z35").nominal >= 15 + 8 + 15 + 5
+    with pytest.raises(NotKnown):
+        through_thickness("restraint", "terrible")
+
+
+@given(size=st.floats(1e-3, 0.2), by=st.floats(0, 0.1), criterion=st.sampled_from(["throat", "thickness"]))
+def test_more_metal_never_asks_for_less(size: float, by: float, criterion: str) -> None:
+    assert (
+        through_thickness(criterion, size=size + by).nominal
+        >= through_thickness(criterion, size=size).nominal
+    )
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "outcome"),
+    [
+        ('least_temperature = "0 °C"', 'least_temperature = "0 °C"', "conforms"),
+        ('least_temperature = "0 °C"', 'least_temperature = "-1 °C"', "finding"),  # 26.65 J
+        ('test_water = "7 °C"', 'test_water = "6.9 °C"', "finding"),
+        ('test_water = "7 °C"', "", "not assessed"),
+        ('least_temperature = "0 °C"', "", "not assessed"),
+    ],
+)
+def test_plates_are_tough_at_their_coldest(workshop: Workshop, old: str, new: str, outcome: str) -> None:
+    check = write(workshop, (old, new)).only(TOUGH)
+    assert check.outcome == outcome
+    if outcome == "conforms":
+        assert check.utilisation == pytest.approx(1.0)
+
+
+def test_colder_than_the_standard_tests_is_a_query(workshop: Workshop) -> None:
+    check = write(workshop, ('"0 °C"', '"-21 °C"')).only(TOUGH)
+    assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
+
+
+@pytest.mark.parametrize(("allowance", "outcome"), [("1.0", "conforms"), ("0.9", "finding")])
+def test_plates_in_steam_may_waste(workshop: Workshop, allowance: str, outcome: str) -> None:
+    old = 'thickness = "20 mm"\nmeets_steam = true\ncorrosion_allowance = "1 mm"'
+    assert write(workshop, (old, old.replace('"1 mm"', f'"{allowance} mm"'))).only(WASTE).outcome == outcome
+
+
+def test_dry_plates_need_no_allowance(workshop: Workshop) -> None:
+    old = 'thickness = "20 mm"\nmeets_steam = true'
+    dry = write(
+        workshop,
+        (old, old.replace("true", "false")),
+        ('thickness = "40 mm"\nmeets_steam = true', 'thickness = "40 mm"\nmeets_steam = false'),
+    )
+    assert dry.only(WASTE).outcome == "not applicable"
+    unsaid = write(workshop, (old, 'thickness = "20 mm"'))
+    assert unsaid.only(WASTE).outcome == "not assessed"
+
+
+@pytest.mark.parametrize("rule", [TOUGH, WASTE])
+def test_a_weldment_without_plates_is_not_assessed(workshop: Workshop, rule: str) -> None:
+    assert bare(workshop, "plates").only(rule).outcome == "not assessed"

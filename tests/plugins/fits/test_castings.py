@@ -1,0 +1,139 @@
+"""fit.machining-allowance and casting.allowance-grade.
+
+ISO 8062-3:2007 (from memory): RMAG H 6 mm over 400 to 630 mm and 7 mm over 630 to 1000 mm; DCTG 12 10 mm over 400
+to 630 mm.
+"""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from speclint import Grade, NotKnown, OutOfRange
+from speclint_fits.formulae.tables import GRADES, casting_tolerance, required_allowance, usual_grades
+from tests.plugins.fits.bench import METALS, WITH_METALS, found, limit
+from tests.workshop import Workshop
+
+RULE, USUAL = "fit.machining-allowance", "casting.allowance-grade"
+CASTING = """
+kind = "casting"
+id = "casting"
+material = "known-iron"
+process = "sand, hand moulded"
+largest_dimension = "500 mm"
+tolerance_grade = 12
+allowance_grade = "H"
+[faces.joint]
+dimension = "480 mm"
+allowance = "11 mm"
+both_sides = false
+[faces.bore]
+dimension = "450 mm H8"
+allowance = "8.5 mm"
+both_sides = true
+"""
+
+
+def write(workshop: Workshop, *changes: tuple[str, str]) -> Workshop:
+    text = CASTING
+    for old, new in changes:
+        assert old in text, old
+        text = text.replace(old, new)
+    return workshop.write({"metals.toml": METALS, "casting.toml": text}, settings=WITH_METALS)
+
+
+def test_metal_enough_by_the_standard(workshop: Workshop) -> None:
+    """Joint 6 + 10/2 = 11 mm, bore 6 + 10/4 = 8.5 mm: both just so."""
+    check = write(workshop).only(RULE)
+    assert check.outcome == "conforms"
+    assert check.utilisation == pytest.approx(1.0)
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "wanted"),
+    [('"11 mm"', '"10.9 mm"', 11e-3), ('"8.5 mm"', '"8.4 mm"', 8.5e-3), ('"500 mm"', '"640 mm"', 9.5e-3)],
+)
+def test_too_little_metal_is_a_finding(workshop: Workshop, old: str, new: str, wanted: float) -> None:
+    check = write(workshop, (old, new)).only(RULE)
+    assert check.outcome == "finding"
+    assert limit(check) == pytest.approx(wanted)
+    assert found(check) < wanted
+
+
+@pytest.mark.parametrize(
+    "missing",
+    ['largest_dimension = "500 mm"', "tolerance_grade = 12", 'allowance_grade = "H"', "both_sides = true"],
+)
+def test_what_is_needed_must_be_stated(workshop: Workshop, missing: str) -> None:
+    assert write(workshop, (missing, "")).only(RULE).outcome == "not assessed"
+
+
+def test_a_casting_without_machined_faces_is_not_assessed(workshop: Workshop) -> None:
+    bare = CASTING.split("[faces.joint]")[0]
+    workshop.write({"metals.toml": METALS, "casting.toml": bare}, settings=WITH_METALS)
+    assert workshop.only(RULE).outcome == "not assessed"
+
+
+@pytest.mark.parametrize(
+    ("grade", "process", "outcome"),
+    [
+        ("F", "sand, hand moulded", "conforms"),
+        ("E", "sand, hand moulded", "finding"),
+        ("E", "sand, machine moulded", "conforms"),
+        ("D", "investment", "finding"),
+    ],
+)
+def test_the_grade_is_one_that_the_process_holds(
+    workshop: Workshop, grade: str, process: str, outcome: str
+) -> None:
+    check = write(workshop, ('"H"', f'"{grade}"'), ("sand, hand moulded", process)).only(USUAL)
+    assert check.outcome == outcome
+
+
+def test_a_metal_without_usual_grades_is_a_query(workshop: Workshop) -> None:
+    check = write(workshop, ("known-iron", "white-metal-tin")).only(USUAL)
+    assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
+
+
+def test_the_process_must_be_stated(workshop: Workshop) -> None:
+    assert write(workshop, ('process = "sand, hand moulded"', "")).only(USUAL).outcome == "not assessed"
+
+
+@pytest.mark.parametrize(
+    ("grade", "size", "millimetres"),
+    [
+        ("A", 0.04, 0.1),
+        ("A", 0.0401, 0.1),
+        ("F", 0.63, 3),
+        ("F", 0.6301, 3.5),
+        ("K", 10.0, 24),
+        ("E", 0.3, 1.8),
+    ],
+)
+def test_the_table_changes_above_its_bounds(grade: str, size: float, millimetres: float) -> None:
+    assert required_allowance(grade, size).nominal == pytest.approx(millimetres / 1e3)
+
+
+def test_what_the_tables_do_not_hold_is_refused() -> None:
+    with pytest.raises(OutOfRange, match="10000 mm"):
+        required_allowance("A", 10.1)
+    with pytest.raises(NotKnown, match="grade 1 for 500 mm"):
+        casting_tolerance(1, 0.5)
+    with pytest.raises(NotKnown, match="no usual grade"):
+        usual_grades("investment", "white-metal")
+
+
+@given(size=st.floats(1e-3, 10.0), grade=st.sampled_from(GRADES[:-1]))
+def test_a_coarser_grade_and_a_larger_part_want_no_less(size: float, grade: str) -> None:
+    coarser = GRADES[GRADES.index(grade) + 1]
+    here = required_allowance(grade, size).nominal
+    assert required_allowance(coarser, size).nominal >= here
+    assert required_allowance(grade, min(size * 1.6, 10.0)).nominal >= here
+
+
+@given(size=st.floats(17e-3, 10.0), grade=st.integers(10, 15))
+def test_tolerances_grow_with_grade_and_size(size: float, grade: int) -> None:
+    here = casting_tolerance(grade, size).nominal
+    assert casting_tolerance(grade + 1, size).nominal > here
+    assert casting_tolerance(grade, min(size * 1.6, 10.0)).nominal >= here

@@ -1,0 +1,193 @@
+"""fit.locating-lugs and fit.growth-room, worked by hand on steel of round figures.
+
+Modulus 200 GPa at 20 °C falling 0.05 GPa a kelvin, ± 3 %; expansion 11.5e-6 rising 0.005e-6 a kelvin, ± 0.3e-6;
+proof stress 240 MPa falling 0.2 MPa a kelvin.
+"""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from speclint_fits.formulae.pads import wedged_stress, wedged_stress_in_slot
+from tests.plugins.fits.bench import METALS, WITH_METALS, found, limit
+from tests.workshop import Workshop
+
+LUGS, ROOM = "fit.locating-lugs", "fit.growth-room"
+CASES = ("cold", "warming", "starting", "running", "drifting", "standing-hot", "cooling")
+
+
+def _duty(pad: str, block: str, frame: str) -> str:
+    hot = f'cylinder-block = "{block}"\nlocating-face = "{frame}"\npads = "{pad}"\n'
+    cold = 'cylinder-block = "20 °C"\nlocating-face = "20 °C"\npads = "20 °C"\n'
+    return 'kind = "duty"\nid = "duty"\n' + "".join(
+        f"[cases.{name}.temperatures]\n{cold if name == 'cold' else hot}" for name in CASES
+    )
+
+
+BLOCK = """
+kind = "cylinder-block"
+id = "block"
+material = "known-steel"
+duty = "duty"
+[pads.back]
+at = "0 mm"
+width = "220.03 mm"
+locates = true
+[pads.front]
+at = "620 mm"
+width = "180 mm"
+locates = false
+"""
+BACK = """
+kind = "locating-face"
+id = "face-back"
+material = "known-steel"
+locks = "block"
+pad = "back"
+slot = "220 mm"
+bearing_height = "300 mm"
+bearing_depth = "28 mm"
+pad_temperature = "pads"
+friction = "0.15"
+entering_force = "100 kN"
+"""
+FRONT = """
+kind = "locating-face"
+id = "face-front"
+material = "known-steel"
+locks = "block"
+pad = "front"
+slot = "184 mm"
+room = "2 mm"
+"""
+
+
+def write(
+    workshop: Workshop,
+    *changes: tuple[str, str, str],
+    pad: str = "60 °C",
+    block: str = "220 °C",
+    frame: str = "20 °C",
+) -> Workshop:
+    texts = {
+        "metals.toml": METALS,
+        "duty.toml": _duty(pad, block, frame),
+        "block.toml": BLOCK,
+        "back.toml": BACK,
+        "front.toml": FRONT,
+    }
+    for file, old, new in changes:
+        assert old in texts[file], f"{old!r} does not stand in {file}"
+        texts[file] = texts[file].replace(old, new)
+    return workshop.write(texts, settings=WITH_METALS)
+
+
+def test_the_stress_of_a_hot_pad_by_hand(workshop: Workshop) -> None:
+    """0.03 + 220.03 × 12.0e-6 × 40 = 0.135614 mm; 1.03 × 198 GPa × 0.135614/220.03 = 125.70 MPa of 0.67 × 232."""
+    check = write(workshop).only(LUGS, "face-back")
+    assert found(check) == pytest.approx(125.70e6, rel=1e-4)
+    assert limit(check) == pytest.approx(0.67 * 232e6)
+    assert check.outcome == "conforms"
+
+
+@pytest.mark.parametrize(("pad", "outcome"), [("71 °C", "conforms"), ("72 °C", "finding")])
+def test_a_pad_must_not_be_crushed(workshop: Workshop, pad: str, outcome: str) -> None:
+    """71 °C: 203.3735 × (0.136345 + 0.614805) = 152.76 of 153.97 MPa; 72 °C: 203.322 × 0.763465 = 155.23 of 153.83."""
+    assert write(workshop, pad=pad).only(LUGS, "face-back").outcome == outcome
+
+
+def test_a_cut_out_that_spreads_relieves_the_pad(workshop: Workshop) -> None:
+    """w/E is 220.03 mm/203.94 GPa; A/k as much halves the stress: k = 8400 × 203.94e3/220.03 = 7.7858e6 N/mm."""
+    soft = ("back.toml", 'friction = "0.15"', 'friction = "0.15"\nslot_stiffness = "7785800 N/mm"')
+    check = write(workshop, soft).only(LUGS, "face-back")
+    sigma = [step.value for step in check.steps if step.symbol == "σ"]
+    assert sigma[-1] == pytest.approx(62.85e6, rel=1e-3)
+
+
+@pytest.mark.parametrize(
+    ("width", "outcome"),
+    [
+        ("220.001 mm", "conforms"),
+        ("219.999 mm", "finding"),  # clearance
+        ("220.0505 mm", "finding"),
+        ("220.0495 mm", "conforms"),
+    ],
+)
+def test_a_locating_pad_is_tight_but_not_too_tight(workshop: Workshop, width: str, outcome: str) -> None:
+    strong = ("back.toml", '"100 kN"', '"500 kN"')
+    assert (
+        write(workshop, ("block.toml", "220.03 mm", width), strong, pad="20 °C")
+        .only(LUGS, "face-back")
+        .outcome
+        == outcome
+    )
+
+
+@pytest.mark.parametrize(("force", "outcome"), [("71 kN", "conforms"), ("70 kN", "finding")])
+def test_the_block_can_be_drawn_in(workshop: Workshop, force: str, outcome: str) -> None:
+    """206 GPa × 0.03/220.03 = 28.087 MPa; 2 × 0.15 × 28.087 × 300 × 28 mm² = 70.78 kN."""
+    check = write(workshop, ("back.toml", '"100 kN"', f'"{force}"'), pad="20 °C").only(LUGS, "face-back")
+    assert check.outcome == outcome
+
+
+def test_the_force_is_that_of_all_pads_that_locate(workshop: Workshop) -> None:
+    """Two cut-outs of one pad, on either frame, want twice 70.78 kN."""
+    other = BACK.replace('"face-back"', '"face-other"')
+    write(workshop, pad="20 °C").write({"other.toml": other}, settings=WITH_METALS)
+    check = workshop.only(LUGS, "face-back")
+    assert found(check) == pytest.approx(141.56e3, rel=1e-3)
+    assert check.outcome == "finding"
+
+
+@pytest.mark.parametrize("change", ["back", "front"])
+def test_one_pad_locates_and_no_more(workshop: Workshop, change: str) -> None:
+    wrong = {
+        "back": ("block.toml", "locates = true", "locates = false"),
+        "front": ("block.toml", "locates = false", "locates = true"),
+    }[change]
+    checks = write(workshop, wrong).check(LUGS)
+    assert "finding" in {check.outcome for check in checks}
+    assert any("that locate it: none" in one.says or "back, front" in one.says for one in checks)
+
+
+def test_a_sliding_pad_is_held_only_to_that(workshop: Workshop) -> None:
+    assert write(workshop).only(LUGS, "face-front").outcome == "conforms"
+
+
+@pytest.mark.parametrize(("room", "outcome"), [("1.412 mm", "conforms"), ("1.411 mm", "finding")])
+def test_the_sliding_end_has_room(workshop: Workshop, room: str, outcome: str) -> None:
+    """(620 + 90) mm × (12.8e-6 × 200 − 11.45e-6 × 50) = 1.411125 mm, block at 220 °C, frame at 70 °C."""
+    check = write(workshop, ("front.toml", '"2 mm"', f'"{room}"'), frame="70 °C").only(ROOM, "face-front")
+    assert check.outcome == outcome
+
+
+def test_the_locating_pad_needs_no_room(workshop: Workshop) -> None:
+    assert write(workshop).only(ROOM, "face-back").outcome == "not applicable"
+
+
+@pytest.mark.parametrize(
+    ("rule", "component", "file", "missing"),
+    [
+        (ROOM, "face-front", "front.toml", 'room = "2 mm"'),
+        (ROOM, "face-front", "block.toml", 'at = "620 mm"'),
+        (ROOM, "face-front", "block.toml", "locates = false"),
+        (LUGS, "face-back", "back.toml", 'slot = "220 mm"'),
+        (LUGS, "face-back", "back.toml", 'friction = "0.15"'),
+        (LUGS, "face-back", "back.toml", 'entering_force = "100 kN"'),
+        (LUGS, "face-back", "back.toml", 'bearing_depth = "28 mm"'),
+    ],
+)
+def test_what_is_needed_must_be_stated(
+    workshop: Workshop, rule: str, component: str, file: str, missing: str
+) -> None:
+    assert write(workshop, (file, missing, "")).only(rule, component).outcome == "not assessed"
+
+
+@given(delta=st.floats(0, 1e-3), width=st.floats(0.05, 0.5), stiffness=st.floats(1e8, 1e12))
+def test_a_real_cut_out_is_kinder_than_a_rigid_one(delta: float, width: float, stiffness: float) -> None:
+    assert wedged_stress_in_slot(delta, width, 200e9, 0.01, stiffness) <= wedged_stress(delta, width, 200e9)
+    assert wedged_stress_in_slot(delta, width, 200e9, 0.01, 1e18) == pytest.approx(
+        wedged_stress(delta, width, 200e9), rel=1e-3
+    )

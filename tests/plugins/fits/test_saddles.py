@@ -1,0 +1,79 @@
+"""fit.curved-seat: the gap between a saddle and its barrel."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from speclint_fits.formulae.fits import saddle_gap
+from tests.plugins.fits.bench import found, in_fit, write
+from tests.workshop import Workshop
+
+RULE = "fit.curved-seat"
+SADDLE = """
+kind = "fit"
+id = "fit"
+duty = "duty"
+hole = { of = "block", size = "1801 mm" }
+shaft = { of = "seat", size = "1800 mm" }
+intent = "bedded"
+half_arc = "60 °"
+"""
+COLD = [("duty.toml", f'"{t} °C"', '"20 °C"') for t in ("120", "180", "220")]
+
+
+@pytest.mark.parametrize(
+    ("saddle", "gap", "outcome"),
+    [
+        # ΔR (1 − cos 60°): half of the difference of radii; over cos 60° where the saddle is the tighter
+        ("1801 mm", 0.25e-3, "conforms"),
+        ("1801.98 mm", 0.495e-3, "conforms"),
+        ("1802.02 mm", 0.505e-3, "finding"),
+        ("1799.02 mm", 0.49e-3, "conforms"),
+        ("1798.98 mm", 0.51e-3, "finding"),
+    ],
+)
+def test_the_gap_of_either_sort(workshop: Workshop, saddle: str, gap: float, outcome: str) -> None:
+    check = write(workshop, *COLD, fit=SADDLE.replace("1801 mm", saddle)).only(RULE)
+    assert found(check) == pytest.approx(gap)
+    assert check.outcome == outcome
+
+
+def test_the_worst_of_the_tolerances_governs(workshop: Workshop) -> None:
+    """1801 ± 0.5 on 1800 ± 0.5 mm: 1 mm of radius at the worst, 0.5 mm of gap."""
+    text = SADDLE.replace("1801 mm", "1801 mm ±0.5").replace("1800 mm", "1800 mm ±0.5")
+    assert found(write(workshop, *COLD, fit=text).only(RULE)) == pytest.approx(0.5e-3)
+
+
+def test_heat_opens_the_gap(workshop: Workshop) -> None:
+    """Both at 120 °C: steel saddle 1801 × 12.3e-6 × 100, iron barrel 1800 × 11.2e-6 × 100: 0.1996 mm apart."""
+    check = write(workshop, ("duty.toml", '"180 °C"', '"120 °C"'), fit=SADDLE).only(RULE)
+    assert check.case in ("starting", "running", "standing-hot")
+    assert found(check) == pytest.approx((1.0 + 1801 * 12.3e-4 - 1800 * 11.2e-4) / 4 * 1e-3, rel=1e-6)
+
+
+def test_the_jointing_may_be_stated(workshop: Workshop) -> None:
+    thick = SADDLE + 'jointing = "0.2 mm"\n'
+    assert write(workshop, *COLD, fit=thick).only(RULE).outcome == "finding"
+
+
+def test_other_fits_are_no_saddles_and_the_arc_must_be_stated(workshop: Workshop) -> None:
+    assert write(workshop).only(RULE).outcome == "not applicable"
+    missing = SADDLE.replace('half_arc = "60 °"', "")
+    assert write(workshop, fit=missing).only(RULE).outcome == "not assessed"
+    too_far = SADDLE.replace("60 °", "81 °")
+    assert "80°" in write(workshop, *COLD, fit=too_far).only(RULE).says
+    assert write(workshop, in_fit('intent = "interference"', "")).only(RULE).outcome == "not assessed"
+
+
+@given(difference=st.floats(-5e-3, 5e-3), theta=st.floats(0.1, 1.3))
+def test_a_tighter_saddle_gapes_more_than_a_slacker_one(difference: float, theta: float) -> None:
+    """The exact gap of a slack saddle, with its centre ΔR above the barrel's, agrees to the first order."""
+    one, other = 1.8 + abs(difference), 1.8 - abs(difference)
+    assert saddle_gap(other, 1.8, theta) * math.cos(theta) == pytest.approx(saddle_gap(one, 1.8, theta))
+    radius, rise = one / 2, abs(difference) / 2
+    exact = math.sqrt(radius**2 - (rise * math.sin(theta)) ** 2) - rise * math.cos(theta) - 0.9
+    assert saddle_gap(one, 1.8, theta) == pytest.approx(exact, abs=rise**2 / 0.9 + 1e-12)

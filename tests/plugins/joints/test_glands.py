@@ -1,0 +1,108 @@
+"""Studs of a gland: 130 mm box on a 90 mm rod, two studs of M16 (stress area 156.67 mm², seen in a table)."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from speclint_joints.formulae.glands import greatest_share, packing_load
+from tests.plugins.joints.bench import STUDS, bench, in_every_case, used, worked
+from tests.workshop import Workshop
+
+GLAND = """
+kind = "gland"
+id = "gland"
+of = "cover"
+material = "test-cover"
+rod = "90 mm"
+box = "130 mm"
+packing = "soft"
+packing_pressure = "4 MPa"
+flange_thickness = "25 mm"
+tilt = "1.5"
+"""
+_AREA = math.pi / 4 * (130**2 - 90**2)
+# ISO 724, M16: pitch 2 mm, pitch diameter 16 - 0.649519 × 2; root 16 - 1.226869 × 2.
+_D_2, _A_S = 14.70096, math.pi / 4 * ((14.70096 + 13.54626) / 2) ** 2
+
+
+def _with_gland(workshop: Workshop, *changes: tuple[str, str]) -> Workshop:
+    bench(workshop)
+    studs = STUDS.replace('id = "studs"', 'id = "gland-studs"').replace('holds = "cover"', 'holds = "gland"')
+    studs = studs.replace('screwed_into = "block"', 'screwed_into = "cover"').replace(
+        "count = 20", "count = 2"
+    )
+    text = GLAND
+    for old, new in changes:
+        assert old in text + studs
+        text, studs = text.replace(old, new), studs.replace(old, new)
+    (workshop.root / "gland.toml").write_text(text, encoding="utf-8")
+    (workshop.root / "gland-studs.toml").write_text(studs.replace('"M24"', '"M16"'), encoding="utf-8")
+    return workshop
+
+
+def _stress(load: float) -> float:
+    """Worst of two studs at 1.5 of the mean, friction 0.2 in the thread, MPa."""
+    one = 1.5 * load / 2
+    on_flank = 0.2 / math.cos(math.radians(30))
+    torque = one * _D_2 / 2 * (2 + math.pi * on_flank * _D_2) / (math.pi * _D_2 - on_flank * 2)
+    shear = 16 * torque / (math.pi * (4 * _A_S / math.pi) ** 1.5)
+    return math.sqrt((one / _A_S) ** 2 + 3 * shear**2)
+
+
+def test_gland_studs_by_hand(workshop: Workshop) -> None:
+    """4 MPa on 6911.5 mm² is 27.6 kN; 20.7 kN on the worst stud; of 0.7 × 600 MPa."""
+    check = _with_gland(workshop).only("gland.studs", "gland")
+    assert worked(check, "F_q") == pytest.approx(27646, abs=1)
+    assert worked(check, "sigma_eq") / 1e6 == pytest.approx(_stress(4 * _AREA), rel=1e-4)
+    assert used(workshop, "gland.studs", "gland") == pytest.approx(_stress(4 * _AREA) / 420, rel=1e-4)
+
+
+@pytest.mark.parametrize(("times", "outcome"), [(0.995, "conforms"), (1.005, "finding")])
+def test_packing_pressure_at_its_limit(workshop: Workshop, times: float, outcome: str) -> None:
+    limit = 4 * 420 / _stress(4 * _AREA)
+    _with_gland(workshop, ('packing_pressure = "4 MPa"', f'packing_pressure = "{times * limit:.4f} MPa"'))
+    assert workshop.only("gland.studs", "gland").outcome == outcome
+
+
+def test_steam_governs_where_it_presses_harder(workshop: Workshop) -> None:
+    _with_gland(workshop)
+    in_every_case(workshop, '"16 bar gauge"', '"50 bar gauge"')
+    check = workshop.only("gland.studs", "gland")
+    assert worked(check, "F_1") == pytest.approx(1.5 * 5 * _AREA / 2, rel=1e-6)
+
+
+def test_metallic_packing_is_held_by_its_own_springs(workshop: Workshop) -> None:
+    """Only 16 bar of steam: 1.6 MPa on the ring; no packing pressure is asked for."""
+    _with_gland(workshop, ('packing = "soft"\npacking_pressure = "4 MPa"', 'packing = "metallic"'))
+    check = workshop.only("gland.studs", "gland")
+    assert worked(check, "F_1") == pytest.approx(1.5 * 1.6 * _AREA / 2, rel=1e-6)
+
+
+@pytest.mark.parametrize(
+    ("old", "new"), [('tilt = "1.5"\n', ""), ('packing_pressure = "4 MPa"\n', ""), ('holds = "gland"\n', "")]
+)
+def test_a_gland_not_described_is_not_assessed(workshop: Workshop, old: str, new: str) -> None:
+    assert _with_gland(workshop, (old, new)).only("gland.studs", "gland").outcome == "not assessed"
+
+
+def test_a_tilt_below_the_mean_is_a_query(workshop: Workshop) -> None:
+    check = _with_gland(workshop, ('tilt = "1.5"', 'tilt = "0.9"')).only("gland.studs", "gland")
+    assert check.outcome == "finding"
+
+
+@pytest.mark.parametrize(
+    "rule", ["preload", "stud-stress", "gasket-load", "separation", "engagement", "thermal"]
+)
+def test_the_rules_of_faced_joints_leave_a_gland_alone(workshop: Workshop, rule: str) -> None:
+    assert _with_gland(workshop).only(f"joint.{rule}", "gland-studs").outcome == "not applicable"
+
+
+@given(st.floats(0.02, 0.2), st.floats(1.01, 2.0), st.floats(1e5, 1e7), st.integers(2, 8))
+def test_the_shares_of_even_studs_add_up(rod: float, wider: float, pressure: float, n: int) -> None:
+    load = packing_load(rod * wider, rod, pressure)
+    assert n * greatest_share(1.0, load, n) == pytest.approx(load)
+    assert packing_load(rod * wider, rod, 2 * pressure) == pytest.approx(2 * load)

@@ -1,0 +1,70 @@
+"""Threads of stud, hole and nut."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from speclint.handbook.threads import thread
+from tests.plugins.joints.bench import bench, worked
+from tests.workshop import Workshop
+
+_STUD = ('thread = "M24"\nthread_made', 'thread = "{}"\nthread_made')
+_HOLE = ('thread = "M24"\nengagement = "36 mm"', 'thread = "{}"\nengagement = "36 mm"')
+_NUT = ('thread = "M24"\nmaterial', 'thread = "{}"\nmaterial')
+
+
+def _threads(workshop: Workshop, stud: str, hole: str, nut: str) -> Workshop:
+    pairs = ((_STUD, stud), (_HOLE, hole), (_NUT, nut))
+    return bench(workshop, *(("studs", old, new.format(name)) for (old, new), name in pairs))
+
+
+@pytest.mark.parametrize(
+    ("stud", "hole", "nut", "outcome", "says"),
+    [
+        ("M24", "M24", "M24", "conforms", ""),
+        ("M24x2", "M24x2", "M24x2", "conforms", ""),
+        ("7/8 BSW", "7/8 BSW", "7/8 BSW", "conforms", ""),
+        ("M24", "M24x3", "M24", "conforms", ""),  # coarse pitch written out
+        ("M24x2", "M24", "M24x2", "finding", "pitch 2 mm against 3 mm"),
+        ("M24", "M24", "M22", "finding", "24 mm against 22 mm in diameter"),
+        # 9 to the inch both, 22.225 mm both: only the angle differs
+        ("7/8 BSW", "7/8 BSW", "7/8-9 UNC", "finding", "flanks at 55° against flanks at 60°"),
+        ("7/8 BSF", "7/8 BSW", "7/8 BSF", "finding", "pitch 2.309 mm against 2.822 mm"),  # 25.4/11, 25.4/9
+        ("M25", "M25", "M25", "finding", "no standard thread"),
+    ],
+)
+def test_what_runs_together(
+    workshop: Workshop, stud: str, hole: str, nut: str, outcome: str, says: str
+) -> None:
+    check = _threads(workshop, stud, hole, nut).only("joint.same-thread", "studs")
+    assert check.outcome == outcome, check.says
+    assert says in check.says
+
+
+def test_the_stress_area_is_that_of_the_standard(workshop: Workshop) -> None:
+    """ISO 898-1 (from memory): 353 mm² for M24; by π/4 (24 - 0.938194 × 3)² = 352.50."""
+    check = bench(workshop).only("joint.same-thread", "studs")
+    assert worked(check, "A_s") * 1e6 == pytest.approx(352.50, abs=0.01)
+
+
+def test_a_bolt_has_no_tapped_hole_to_agree_with(workshop: Workshop) -> None:
+    bench(
+        workshop,
+        ("studs", 'fastener = "stud"', 'fastener = "bolt"'),
+        ("studs", '[tapped]\nthread = "M24"', '[tapped]\nthread = "M20"'),
+    )
+    assert workshop.only("joint.same-thread", "studs").outcome == "conforms"
+
+
+@pytest.mark.parametrize("key", ['thread = "M24"\nthread_made', 'thread = "M24"\nmaterial'])
+def test_a_thread_not_stated_is_not_assessed(workshop: Workshop, key: str) -> None:
+    bench(workshop, ("studs", key, key.split("\n")[1]))
+    assert workshop.only("joint.same-thread", "studs").outcome == "not assessed"
+
+
+@given(st.sampled_from(("M12", "M16", "M20", "M24", "M30", "3/4-10 UNC", "7/8 BSF", "1 BSW", "M20x1.5")))
+def test_the_stress_area_lies_between_core_and_nominal_circle(name: str) -> None:
+    one = thread(name)
+    assert one.root_diameter**2 < one.stress_area * 4 / 3.141592653589793 < one.nominal**2

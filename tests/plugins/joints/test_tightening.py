@@ -1,0 +1,178 @@
+"""Preload, stress of the stud and its material."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from speclint import Grade
+from speclint_joints.formulae.preloads import friction_of_coefficient, preload_left
+from tests.plugins.joints import hand
+from tests.plugins.joints.bench import bench, in_every_case, used, without, worked
+from tests.workshop import Workshop
+
+_TORQUE = 'torque = "384 N·m"'
+_METHOD = 'method = "torque wrench"'
+
+
+def test_preload_of_the_bench_is_a_band(workshop: Workshop) -> None:
+    """384/(0.16 × 0.024) = 100 kN, 70 to 130 kN at ±30 %."""
+    check = bench(workshop).only("joint.preload", "studs")
+    assert worked(check, "F") == pytest.approx(100e3)
+    assert worked(check, "F_low") == pytest.approx(70e3, rel=1e-6)
+    assert worked(check, "F_high") == pytest.approx(130e3, rel=1e-6)
+    assert used(workshop, "joint.preload") == pytest.approx(0.30 / 0.35, rel=1e-6)
+
+
+def _permissible() -> float:
+    """VDI 2230 eq. R8/1 by hand, with the friction at which the torque pulls most: K = 0.16/1.3."""
+    mu = hand.friction(0.16 / 1.3)
+    across = math.sqrt(4 * hand.A_S / math.pi)
+    climb = hand.P / (math.pi * hand.D_2) + mu / math.cos(math.radians(30))
+    return 0.9 * 600 * hand.A_S / math.sqrt(1 + 3 * (1.5 * hand.D_2 / across * climb) ** 2)
+
+
+@pytest.mark.parametrize(("times", "outcome"), [(0.995, "conforms"), (1.005, "finding")])
+def test_greatest_preload_reaches_proof(workshop: Workshop, times: float, outcome: str) -> None:
+    """The greatest preload, 1.3 T/(K d), against the permissible one, some 177 kN: a torque of some 524 N·m."""
+    limit = _permissible() / 1.3 * 0.16 * 0.024
+    assert limit == pytest.approx(524, abs=1)
+    bench(workshop, ("studs", _TORQUE, f'torque = "{times * limit:.3f} N·m"'))
+    check = workshop.only("joint.preload", "studs")
+    assert check.outcome == outcome
+    assert worked(check, "F_max") == pytest.approx(_permissible(), rel=1e-5)
+
+
+@pytest.mark.parametrize(
+    ("method", "outcome"),
+    [
+        ("torque wrench with estimated friction", "conforms"),  # (2 - 1)/(2 + 1) = 0.333
+        ("torque wrench with estimated low friction", "finding"),  # 1.5/3.5 = 0.429
+        ("impact wrench", "finding"),
+        ("spanner by feel", "finding"),
+    ],
+)
+def test_the_scatter_of_the_method(workshop: Workshop, method: str, outcome: str) -> None:
+    bench(workshop, ("studs", _METHOD, f'method = "{method}"'))
+    assert workshop.only("joint.preload", "studs").outcome == outcome
+
+
+def test_a_tensioner_twists_nothing(workshop: Workshop) -> None:
+    """0.9 × 600 × 352.50 = 190.35 kN; ±0.6/2.6 of 100 kN is 123.08 kN at most."""
+    bench(workshop, ("studs", _METHOD, 'method = "hydraulic tensioner"\npreload = "100 kN"'))
+    check = workshop.only("joint.preload", "studs")
+    assert worked(check, "F_max") == pytest.approx(190.35e3, rel=1e-4)
+    assert worked(check, "F_high") == pytest.approx(123.08e3, rel=1e-4)
+
+
+@pytest.mark.parametrize(
+    "line",
+    [_TORQUE, _METHOD, 'lubrication = "graphite paste"', 'torque_coefficient = "0.16"', 'hole = "26 mm"'],
+)
+def test_tightening_not_laid_down_is_not_assessed(workshop: Workshop, line: str) -> None:
+    assert without(workshop, "studs", line).only("joint.preload", "studs").outcome == "not assessed"
+
+
+def test_an_unknown_method_is_not_assessed(workshop: Workshop) -> None:
+    bench(workshop, ("studs", _METHOD, 'method = "torque wrench by eye"'))
+    assert workshop.only("joint.preload", "studs").outcome == "not assessed"
+
+
+def _stress(load: float) -> float:
+    """Tension with half of the torsion left by tightening to 130 kN."""
+    return math.sqrt((load / hand.A_S) ** 2 + 3 * (hand.twist(130e3, hand.friction(0.16 / 1.3)) / 2) ** 2)
+
+
+def test_stud_stress_of_the_bench_by_hand(workshop: Workshop) -> None:
+    """Cold test governs: 130 kN and 0.359 of 24.3 kN on 352.5 mm² is 393.5 MPa; 55.7 MPa of twist; 405.2 MPa."""
+    by_hand = _stress(130e3 + hand.share() * hand.lift())
+    assert by_hand == pytest.approx(405.2, abs=0.1)
+    assert used(bench(workshop), "joint.stud-stress") == pytest.approx(by_hand / 480, rel=1e-5)
+
+
+@pytest.mark.parametrize(("proof", "outcome"), [(507, "conforms"), (506, "finding")])
+def test_stud_stress_at_its_limit(workshop: Workshop, proof: int, outcome: str) -> None:
+    """405.2/0.8 = 506.5 MPa of proof stress."""
+    bench(workshop, ("metals", "value = 600", f"value = {proof}"))
+    check = workshop.only("joint.stud-stress", "studs")
+    assert check.outcome == outcome
+    if outcome == "finding":
+        assert check.grade is Grade.HOLD
+
+
+@pytest.mark.parametrize(("proof", "outcome"), [(568, "conforms"), (566, "finding")])
+def test_a_hot_stud_may_use_less(workshop: Workshop, proof: int, outcome: str) -> None:
+    """All at 300 °C: 2.5e-6 × 280 × 8.8 mm takes 2.99 kN away, 396.9 MPa are left, 0.7 of 567 MPa."""
+    by_hand = _stress(hand.heated(130e3, rise=280) + hand.share() * hand.lift())
+    assert by_hand / 0.7 == pytest.approx(567.0, abs=0.5)
+    bench(workshop, ("metals", "value = 600", f"value = {proof}"))
+    in_every_case(workshop, '"200 °C"', '"300 °C"')
+    assert workshop.only("joint.stud-stress", "studs").outcome == outcome
+
+
+def test_a_waisted_shank_counts(workshop: Workshop) -> None:
+    """18 mm: 254.5 mm² instead of 352.5."""
+    thick = used(bench(workshop), "joint.stud-stress")
+    bench(workshop, ("studs", 'shank = "24 mm"', 'shank = "18 mm"'))
+    assert used(workshop, "joint.stud-stress") > thick * 352.5 / 254.5
+
+
+def test_heat_in_the_cover_tightens_the_stud(workshop: Workshop) -> None:
+    """50 mm of cover 40 K hotter grow 25 µm more; on the springs of the joint that is 25e-3/give N."""
+    bench(workshop)
+    in_every_case(workshop, 'cylinder-cover = "200 °C"', 'cylinder-cover = "240 °C"')
+    check = workshop.only("joint.stud-stress", "studs")
+    by_hand = hand.heated(130e3) + 25e-3 / hand.give()
+    assert worked(check, "F_high,h") == pytest.approx(by_hand, rel=1e-5)
+
+
+def test_a_missing_temperature_holds_the_joint(workshop: Workshop) -> None:
+    bench(workshop)
+    in_every_case(workshop, 'bolted-joint = "200 °C"\n', "")
+    check = workshop.only("joint.stud-stress", "studs")
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+
+
+@pytest.mark.parametrize(("at", "outcome"), [("300 °C", "conforms"), ("301 °C", "finding")])
+def test_bolting_steel_has_a_highest_temperature(workshop: Workshop, at: str, outcome: str) -> None:
+    bench(workshop)
+    in_every_case(workshop, 'bolted-joint = "200 °C"', f'bolted-joint = "{at}"')
+    assert workshop.only("joint.bolting-material", "studs").outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("steel", "outcome"),
+    [("bolting-8.8", "finding"), ("bolting-25CrMo4", "conforms"), ("bolting-B7", "conforms")],
+)
+def test_property_class_8_8_ends_at_150_degrees(workshop: Workshop, steel: str, outcome: str) -> None:
+    """ISO 898-1 warrants its classes to 150 °C; the studs are at 200 °C."""
+    bench(workshop, ("studs", 'material = "test-stud"\nholds', f'material = "{steel}"\nholds'))
+    check = workshop.only("joint.bolting-material", "studs")
+    assert check.outcome == outcome
+    assert (check.grade is Grade.HOLD) is (outcome == "finding")
+
+
+def test_structural_steel_is_no_bolting(workshop: Workshop) -> None:
+    bench(workshop, ("studs", 'material = "test-stud"\nholds', 'material = "test-block"\nholds'))
+    check = workshop.only("joint.bolting-material", "studs")
+    assert check.outcome == "finding"
+    assert "no bolting steel" in check.says
+
+
+def test_a_stud_without_material_is_not_assessed(workshop: Workshop) -> None:
+    bench(workshop, ("studs", 'material = "test-stud"\nholds', "holds"))
+    assert workshop.only("joint.bolting-material", "studs").outcome == "not assessed"
+
+
+@given(st.floats(0.1, 0.4), st.floats(1.01, 2.0))
+def test_more_friction_needs_a_greater_coefficient(K: float, more: float) -> None:
+    like = {"d": 0.024, "P": 0.003, "d_2": 0.02205, "alpha": math.radians(30), "D_h": 0.031}
+    assert friction_of_coefficient(K * more, **like) > friction_of_coefficient(K, **like)
+
+
+@given(st.floats(1e3, 1e6), st.floats(0, 2e5), st.floats(0, 1))
+def test_settling_and_creep_only_take(F: float, F_Z: float, r: float) -> None:
+    assert 0 <= preload_left(F, F_Z, r) <= F

@@ -1,0 +1,121 @@
+"""cylinder.end-clearance, cylinder.clearance-volume and cylinder.centre-line-hot.
+
+The front clearance, running, is worked by hand in test_rings: 7.5074 mm. The back one is
+8 + 100 × 180 × 12.4e-6 + 0.8715 − 0.1385 − 1 = 7.9562 mm.
+"""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from speclint import Grade
+from speclint_liners.formulae.ends import axis_out_of_line, clearance_ratio, clearance_when_hot, swept_volume
+from tests.plugins.liners.bench import bench, found, in_block, in_duty, in_liner
+from tests.workshop import Workshop
+
+END, VOLUME, LINE = "cylinder.end-clearance", "cylinder.clearance-volume", "cylinder.centre-line-hot"
+
+
+def test_the_hot_clearance_by_hand(workshop: Workshop) -> None:
+    check = workshop.write(bench()).only(END)
+    assert found(check) == pytest.approx(7.5074e-3, rel=1e-4)
+
+
+@pytest.mark.parametrize(
+    ("cold", "grade"),
+    [
+        ("3.49 mm", Grade.HOLD),  # 2.9974 mm hot
+        ("3.50 mm", Grade.OBSERVATION),  # 3.0074 mm hot, and short of 1/4 in cold
+        ("6.34 mm", Grade.OBSERVATION),
+        ("6.36 mm", None),  # 1/4 in is 6.35 mm
+        ("9.52 mm", None),  # 3/8 in is 9.525 mm
+        ("9.53 mm", Grade.OBSERVATION),
+    ],
+)
+def test_clearance_hot_and_cold(workshop: Workshop, cold: str, grade: Grade | None) -> None:
+    check = workshop.write(bench(in_block('clearance = "8 mm"', f'clearance = "{cold}"'))).only(END)
+    assert check.grade is grade
+
+
+@pytest.mark.parametrize(
+    "change",
+    [
+        in_block('rod_material = "plate-P355GH"', ""),
+        in_block('wear = "1 mm"', ""),
+        in_block('side = "back"', 'side = "front"'),
+        in_duty('rotational_speed = "300 rev/min"', ""),
+    ],
+)
+def test_end_clearance_not_assessed_is_a_hold(workshop: Workshop, change: tuple[str, str, str]) -> None:
+    check = workshop.write(bench(change)).only(END)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+
+
+def test_clearance_volume_by_hand(workshop: Workshop) -> None:
+    # back: (9000 + 0.1899879 × 8000)/(0.1899879 × 660000) = 10519.9/125392 = 0.083896
+    assert found(workshop.write(bench()).only(VOLUME)) == pytest.approx(0.083896, rel=1e-4)
+
+
+@pytest.mark.parametrize(
+    ("volume", "long", "outcome"),
+    [
+        ("13520", "false", "conforms"),  # 0.12 × 125392 − 1519.9 = 13527 cm³
+        ("13540", "false", "finding"),
+        ("13540", "true", "conforms"),
+        ("16040", "true", "finding"),  # 0.14 × 125392 − 1519.9 = 16035 cm³
+        ("3620", "false", "conforms"),  # 0.04 × 129591 − 1570.8 = 3612.8 cm³
+        ("3600", "false", "finding"),
+    ],
+)
+def test_clearance_volume_has_limits(workshop: Workshop, volume: str, long: str, outcome: str) -> None:
+    changes = (
+        in_block('"9000 cm³"', f'"{volume} cm³"'),
+        in_block("long_passages = false", f"long_passages = {long}"),
+    )
+    check = workshop.write(bench(*changes)).only(VOLUME)
+    assert check.outcome == outcome
+    assert check.grade is (Grade.OBSERVATION if outcome == "finding" else None)
+
+
+def test_clearance_volume_needs_a_liner_in_the_bore(workshop: Workshop) -> None:
+    other = in_liner('in_bore = "main"', 'in_bore = "other"')
+    assert workshop.write(bench(other)).only(VOLUME).outcome == "not assessed"
+    assert workshop.write(bench(in_block('stroke = "660 mm"', ""))).only(VOLUME).outcome == "not assessed"
+
+
+@pytest.mark.parametrize(
+    ("cold_set", "outcome"),
+    [("0.52", "conforms"), ("0.51", "finding"), ("1.08", "conforms"), ("1.09", "finding")],
+)
+def test_the_axis_comes_true_hot(workshop: Workshop, cold_set: str, outcome: str) -> None:
+    # 350 × 180 × (12.4 to 13.0)e-6 = 0.7812 to 0.8190 mm
+    check = workshop.write(bench(in_block('cold_set = "0.8 mm"', f'cold_set = "{cold_set} mm"'))).only(LINE)
+    assert check.outcome == outcome
+    assert check.grade is (Grade.NONCONFORMITY if outcome == "finding" else None)
+
+
+def test_the_axis_needs_its_cold_set(workshop: Workshop) -> None:
+    assert workshop.write(bench(in_block('cold_set = "0.8 mm"', ""))).only(LINE).outcome == "not assessed"
+
+
+@given(c=st.floats(2e-3, 2e-2), x=st.floats(-1.0, 1.0), warm=st.floats(0.0, 300.0))
+def test_what_one_end_loses_by_the_rod_the_other_gains(c: float, x: float, warm: float) -> None:
+    hot = {"alpha_b": 12e-6, "T_b": 293.15, "L": 1.5, "alpha_r": 12e-6, "T_r": 293.15 + warm, "T_ref": 293.15}
+    front, back = (clearance_when_hot(c=c, s=s, x=x, **hot) for s in (1.0, -1.0))
+    assert front + back == pytest.approx(2 * c)
+    assert front <= c
+
+
+@given(d=st.floats(0.2, 0.8), stroke=st.floats(0.3, 0.9), factor=st.floats(1.0, 3.0))
+def test_clearance_share_is_free_of_scale(d: float, stroke: float, factor: float) -> None:
+    small = clearance_ratio(0.05 * d**3, d, 0.1 * d, 0.01 * d, swept_volume(d, 0.1 * d, stroke))
+    k = factor
+    large = clearance_ratio(
+        0.05 * (k * d) ** 3, k * d, 0.1 * k * d, 0.01 * k * d, swept_volume(k * d, 0.1 * k * d, k * stroke)
+    )
+    assert large == pytest.approx(small)
+    assert axis_out_of_line(0.35, 12e-6, 293.15 + 100 * k, 293.15, 0.35 * 12e-6 * 100 * k) == pytest.approx(
+        0, abs=1e-12
+    )

@@ -1,0 +1,207 @@
+"""liner.fit-hot, fit-stress-cold, fit-warming, entering and bore-after-pressing.
+
+Hot, both parts at 200 °C with the expansions at their bad sides: 560 mm × 180 K × (13.0 − 11.4)e-6/K = 0.16128 mm
+are lost; at their good sides 560 × 180 × (12.4 − 12.0)e-6 = 0.04032 mm.
+"""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from speclint import Grade
+from speclint_liners.formulae.fits import interference_lost, shrinkage_available, shrinkage_to_enter
+from tests.plugins.liners.bench import bench, found, in_block, in_duty, in_liner, limit
+from tests.workshop import Workshop
+
+HOT, COLD, WARMING = "liner.fit-hot", "liner.fit-stress-cold", "liner.fit-warming"
+ENTERING, AFTER = "liner.entering", "liner.bore-after-pressing"
+
+
+def outside(millimetres: str, *changes: tuple[str, str, str]) -> dict[str, str]:
+    return bench(in_liner('"560.3 mm"', f'"{millimetres} mm"'), *changes)
+
+
+def test_what_is_left_hot_is_that_of_the_bad_sides(workshop: Workshop) -> None:
+    assert found(workshop.write(bench()).only(HOT)) == pytest.approx(0.13872e-3, rel=1e-4)
+
+
+@pytest.mark.parametrize(("size", "outcome"), [("560.162", "conforms"), ("560.161", "finding")])
+def test_the_fit_holds_as_long_as_something_is_left(workshop: Workshop, size: str, outcome: str) -> None:
+    assert workshop.write(outside(size)).only(HOT).outcome == outcome
+
+
+def test_a_loose_liner_with_ports_and_nothing_to_hold_it_is_a_hold(workshop: Workshop) -> None:
+    check = workshop.write(outside("560.1")).only(HOT)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+    assert "0.04 to 0.16 mm" in check.says
+    assert check.utilisation == pytest.approx(1.6128)
+
+
+def test_a_loose_liner_that_can_close_no_port_is_a_nonconformity(workshop: Workshop) -> None:
+    check = workshop.write(outside("560.1", in_liner('matches = "front"\n', ""))).only(HOT)
+    assert check.grade is Grade.NONCONFORMITY
+
+
+def test_retention_not_stated_is_no_retention(workshop: Workshop) -> None:
+    check = workshop.write(outside("560.1", in_liner('retained_by = "nothing"', ""))).only(HOT)
+    assert check.grade is Grade.HOLD
+
+
+@pytest.mark.parametrize("held", ["collar clamped by cover", "dowel"])
+def test_a_loose_liner_that_is_held_conforms_and_says_by_what(workshop: Workshop, held: str) -> None:
+    changes = in_liner('retained_by = "nothing"', f'retained_by = "{held}"')
+    check = workshop.write(outside("560.1", changes)).only(HOT)
+    assert check.outcome == "conforms"
+    assert held in check.says
+    assert "0.06 mm" in check.says
+
+
+def test_fit_hot_needs_every_hot_case(workshop: Workshop) -> None:
+    check = workshop.write(bench(in_duty("[cases.cooling]", "[cases.test2]"))).check(HOT, readable=False)
+    assert not check or check[0].outcome == "not assessed"
+
+
+def test_the_cold_fit_by_hand(workshop: Workshop) -> None:
+    """Clearance presses nothing; and 0.3 mm by hand, with moduli at the sides that press hardest.
+
+    Inner (560.3, 500): (313936.09 + 250000)/63936.09 − ν = 8.820316 − 0.28 = 8.540316, over 118 GPa: 72.3756e-12.
+    Outer (640, 560.3): (409600 + 313936.09)/95663.91 + 0.29 = 7.563313 + 0.29, over E_b high. P355GH takes ASME's
+    carbon steel, 29.5e6 psi at 70 °F less (30.2 − 29.5) × 2/170 per °F to 68 °F: 29.5082e6 psi × 1.03 = 209.554 GPa:
+    37.4764e-12. p = 0.3/560.3/109.852e-12 = 4.8741 MPa; block 2 p 409600/95663.91 = 41.738 MPa.
+    """
+    check = workshop.write(bench()).only(COLD)
+    assert found(check) == pytest.approx(41.738e6, rel=1e-3)
+    assert limit(check) == pytest.approx(0.67 * 345e6)  # EN 10028-2, P355GH over 16 to 40 mm
+    assert found(workshop.write(outside("559.9")).only(COLD)) == 0
+
+
+@pytest.mark.parametrize(("size", "outcome"), [("561.62", "conforms"), ("561.63", "finding")])
+def test_the_cold_fit_stops_where_the_block_would_yield(workshop: Workshop, size: str, outcome: str) -> None:
+    """As above with 561.625 mm outside, where the block stands at 0.67 × 345 = 231.15 MPa.
+
+    Inner (315422.64 + 250000)/65422.64 − 0.28 = 8.362618, over 118 GPa: 70.8696e-12. Outer
+    (409600 + 315422.64)/94177.36 + 0.29 = 7.988496, over 209.554 GPa: 38.1214e-12. p = 231.15/(2 × 409600/94177.36)
+    = 26.5737 MPa, interference 26.5737e6 × 561.625 × 108.991e-12 = 1.6266 mm: some 561.6265 mm outside.
+    """
+    assert workshop.write(outside(size)).only(COLD).outcome == outcome
+
+
+def test_the_liner_governs_in_a_stout_block(workshop: Workshop) -> None:
+    stout = in_block('wall = "40 mm"', 'wall = "39 mm"'), in_liner('bore = "500 mm"', 'bore = "550 mm"')
+    check = workshop.write(bench(*stout)).only(COLD)
+    assert limit(check) == pytest.approx(0.5 * 840e6 * 0.9)  # EN 1561: 840 MPa ± 10 %
+
+
+def test_cold_fit_needs_the_wall_of_the_block(workshop: Workshop) -> None:
+    assert workshop.write(bench(in_block('wall = "40 mm"', ""))).only(COLD).outcome == "not assessed"
+
+
+def test_first_steam_presses_harder_than_the_cold_fit(workshop: Workshop) -> None:
+    workshop.write(bench())
+    assert found(workshop.only(WARMING)) > found(workshop.only(COLD))
+
+
+@pytest.mark.parametrize(("liner", "outcome"), [("120 °C", "conforms"), ("320 °C", "finding")])
+def test_first_steam_is_limited_by_the_block(workshop: Workshop, liner: str, outcome: str) -> None:
+    # 320 °C: 560 × (12.78 × 300 − 11.5 × 30)e-6 = 1.95 mm on top of 0.3 mm is 2.25 mm: about 300 MPa in the block
+    check = workshop.write(bench(in_duty('cylinder-liner = "120 °C"', f'cylinder-liner = "{liner}"'))).only(
+        WARMING
+    )
+    assert check.outcome == outcome
+
+
+def test_warming_needs_the_pressure_of_first_steam(workshop: Workshop) -> None:
+    check = workshop.write(bench(in_duty('live_pressure = "3 bar gauge"', ""))).only(WARMING)
+    assert check.outcome == "not assessed"
+
+
+def test_heat_enough_to_drop_the_liner_in(workshop: Workshop) -> None:
+    # wanted 0.3 + 0.05 + 560/5000 = 0.462 mm; at 150 °C 560 × 130 × (12.4 − 0.3)e-6 = 0.88088 mm
+    check = workshop.write(bench()).only(ENTERING)
+    assert check.outcome == "conforms"
+    needed = bench(in_liner('block_heated_to = "150 °C"', 'block_heated_to = "90 °C"'))
+    check = workshop.write(needed).only(ENTERING)
+    # at 90 °C: 560 × 70 × (12.04 − 0.3)e-6 = 0.460208 mm
+    assert found(check) == pytest.approx(0.460208e-3, rel=1e-4)
+    assert limit(check) == pytest.approx(0.462e-3)
+    assert check.outcome == "finding"
+
+
+def test_a_block_is_not_heated_beyond_its_limit(workshop: Workshop) -> None:
+    hot = bench(in_liner('block_heated_to = "150 °C"', 'block_heated_to = "201 °C"'))
+    assert workshop.write(hot).only(ENTERING).outcome == "finding"
+
+
+@pytest.mark.parametrize(
+    ("coolant", "gained"),
+    [
+        # 560 × (293.15 − 194.686) × (10.0 − 0.3)e-6 = 0.534858 mm
+        ("solid carbon dioxide", 0.534858e-3),
+        # −195.798 °C: mean 8.8 + 0.8 × (0.202/96) = 8.80168e-6, less 0.5e-6: 560 × 215.798 × 8.30168e-6 = 1.003238 mm
+        ("liquid nitrogen", 1.003238e-3),
+    ],
+)
+def test_cold_enough_to_drop_the_liner_in(workshop: Workshop, coolant: str, gained: float) -> None:
+    chilled = in_liner('entered = "heated block"', f'entered = "chilled"\ncoolant = "{coolant}"')
+    check = workshop.write(bench(chilled)).only(ENTERING)
+    assert found(check) == pytest.approx(gained, rel=1e-4)
+
+
+@pytest.mark.parametrize(("press", "outcome"), [("690 kN", "conforms"), ("680 kN", "finding")])
+def test_the_press_must_give_the_force(workshop: Workshop, press: str, outcome: str) -> None:
+    # p 4.8741 MPa as above; 0.2 × 4.8741 × π × 560 × 400 mm² = 686.0 kN
+    pressed = in_liner('entered = "heated block"', f'entered = "pressed"\npress_force = "{press}"')
+    assert workshop.write(bench(pressed)).only(ENTERING).outcome == outcome
+
+
+def test_entering_needs_the_coolant_and_the_press(workshop: Workshop) -> None:
+    for way in ("chilled", "pressed"):
+        check = workshop.write(bench(in_liner('entered = "heated block"', f'entered = "{way}"'))).only(
+            ENTERING
+        )
+        assert check.outcome == "not assessed"
+
+
+@pytest.mark.parametrize(("tolerance", "outcome"), [("0.22", "conforms"), ("0.21", "finding")])
+def test_the_bore_closes_by_less_than_its_tolerance(workshop: Workshop, tolerance: str, outcome: str) -> None:
+    """Closing 2 p D² d/(E (D² − d²)) is greatest for soft iron: 103 GPa, the low of EN-GJL-250.
+
+    Bore 500.215 mm: inner (313936.09 + 250215.05)/63721.04 − 0.28 = 8.573461, over 103 GPa: 83.2375e-12; with the
+    outer 37.4764e-12 as above p = 0.3/560.3/120.714e-12 = 4.43546 MPa;
+    2 × 4.43546 × 313936.09 × 500.215/(103000 × 63721.04) = 0.21225 mm.
+    """
+    bored = in_liner('bore = "500 mm"', f'bore = "500 mm +{tolerance}/0"')
+    check = workshop.write(bench(bored)).only(AFTER)
+    assert found(check) == pytest.approx(0.21225e-3, rel=1e-3)
+    assert check.outcome == outcome
+
+
+def test_a_bore_without_room_to_close_is_a_finding(workshop: Workshop) -> None:
+    check = workshop.write(bench(in_liner('bore = "500 mm"', 'bore = "500 mm H8"'))).only(AFTER)
+    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+    assert limit(check) == pytest.approx(97e-6)  # ISO 286-1: IT8 over 400 to 500 mm
+
+
+def test_a_bore_finished_afterwards_may_close(workshop: Workshop) -> None:
+    done = in_liner("finish_bored_after = false", "finish_bored_after = true")
+    assert workshop.write(bench(done)).only(AFTER).outcome == "conforms"
+
+
+def test_whether_it_is_finished_afterwards_must_be_said(workshop: Workshop) -> None:
+    assert (
+        workshop.write(bench(in_liner("finish_bored_after = false", ""))).only(AFTER).outcome
+        == "not assessed"
+    )
+
+
+@given(delta=st.floats(0, 1e-3), joint=st.floats(0.1, 1.0), by=st.floats(1.0, 200.0))
+def test_heat_and_cold_add_up_and_alike_parts_lose_nothing(delta: float, joint: float, by: float) -> None:
+    room = 293.15
+    both = shrinkage_available(joint, 12e-6, room + by, 10e-6, room - by, room)
+    heat = shrinkage_available(joint, 12e-6, room + by, 10e-6, room, room)
+    cold = shrinkage_available(joint, 12e-6, room, 10e-6, room - by, room)
+    assert both == pytest.approx(heat + cold)
+    assert shrinkage_to_enter(delta, 0.0, joint) > delta
+    assert interference_lost(joint, 12e-6, room + by, 12e-6, room + by, room) == pytest.approx(0, abs=1e-15)

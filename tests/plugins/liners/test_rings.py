@@ -1,0 +1,114 @@
+"""liner.ring-overrun and liner.iron.
+
+Front, running, all in mm: rod 1500 × 50 K × 11.92e-6 ± 0.3e-6 grows 0.8715 to 0.9165; cover 700 × 180 K ×
+12.7e-6 ± 0.3e-6 goes 1.5624 to 1.638. Stretch: 300 kg × 0.33 × (10 π)² × (1 + 1/6) = 113.99 kN over π 90²/4 and
+194.12 GPa (29.026e6 psi at 158 °F, less 3 %): 0.1385. Near end: 8 + 1.5624 − 0.9165 − 0.1385 − 1 = 7.5074; far
+end: 8 + 1.638 − 0.8715 + 1 = 9.7665. From cover to working bore: (88 − 35) grown, 53.1120 and 53.0987.
+Overrun 53.1120 − 7.5074 − 40 = 5.6046 at most and 53.0987 − 9.7665 − 40 = 3.3322 at least.
+"""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from speclint import Grade
+from speclint_liners.formulae.ends import hardness_apart, ring_overrun
+from tests.plugins.liners.bench import bench, found, in_block, in_duty, in_liner, in_ring
+from tests.workshop import Workshop
+
+OVERRUN, IRON = "liner.ring-overrun", "liner.iron"
+
+
+def test_the_overrun_by_hand(workshop: Workshop) -> None:
+    assert found(workshop.write(bench()).only(OVERRUN)) == pytest.approx(5.6046e-3, rel=2e-4)
+
+
+@pytest.mark.parametrize(("width", "outcome"), [("11.22", "conforms"), ("11.2", "finding")])
+def test_a_ring_stays_in_the_bore_by_half_its_width(workshop: Workshop, width: str, outcome: str) -> None:
+    check = workshop.write(bench(in_ring('width = "14 mm"', f'width = "{width} mm"'))).only(OVERRUN)
+    assert check.outcome == outcome
+    assert check.grade is (Grade.OBSERVATION if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize(("edge", "outcome"), [("41.82", "conforms"), ("41.84", "finding")])
+def test_a_ring_that_stops_short_is_found(workshop: Workshop, edge: str, outcome: str) -> None:
+    check = workshop.write(bench(in_ring('"40 mm"', f'"{edge} mm"'))).only(OVERRUN)
+    assert check.outcome == outcome
+
+
+def test_the_back_ring_is_held_against_the_back_end(workshop: Workshop) -> None:
+    """Back: 860 − 807 = 53 cold; hot 860 × 12.4e-6 × 180 − 807 × 12e-6 × 180 = 0.17640 to 0.33960 more.
+
+    Far: 8 + 100 × 180 × 13e-6 + 0.9165 + 1 = 10.1505, with 860 × 13.0e-6 × 180 − 807 × 12.0e-6 × 180 = 0.26928:
+    53.26928 − 10.1505 − 40 = 3.1188 at least. Near: 8 + 0.2232 + 0.8715 − 0.1385 − 1 = 7.9562 with
+    860 × 12.4 − 807 × 11.4 = 0.26355: 5.3074 at most, or 13.0 and 11.4: 0.3564, 7.9670: 5.3894.
+    """
+    check = workshop.write(bench(in_ring('place = "front"', 'place = "back"'))).only(OVERRUN)
+    assert found(check) == pytest.approx(5.3894e-3, rel=2e-4)
+
+
+def test_a_middle_ring_never_runs_over(workshop: Workshop) -> None:
+    check = workshop.write(bench(in_ring('place = "front"', 'place = "middle"'))).only(OVERRUN)
+    assert check.outcome == "not applicable"
+
+
+@pytest.mark.parametrize(
+    "change",
+    [
+        in_ring('edge_from_piston_face = "40 mm"', ""),
+        in_liner('end = "front"', ""),
+        in_block('of_bore = "main"\nside = "front"', 'of_bore = "main"'),
+        in_duty('piston-rod = "70 °C"', ""),
+    ],
+)
+def test_overrun_needs_every_length_and_temperature(workshop: Workshop, change: tuple[str, str, str]) -> None:
+    assert workshop.write(bench(change)).only(OVERRUN).outcome == "not assessed"
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "outcome"),
+    [
+        ('"0.5 %"', '"0.3 %"', "conforms"),
+        ('"0.5 %"', '"0.29 %"', "finding"),
+        ('"0.5 %"', '"0.9 %"', "conforms"),
+        ('"0.5 %"', '"0.91 %"', "finding"),
+        ('"200 HB"', '"180 HB"', "conforms"),
+        ('"200 HB"', '"179 HB"', "finding"),
+        ('"200 HB"', '"240 HB"', "conforms"),
+        ('"200 HB"', '"241 HB"', "finding"),
+        ('"pearlitic grey"', '"ferritic grey"', "finding"),
+        ('structure = "pearlitic grey"', "", "not assessed"),
+        ('phosphorus = "0.5 %"', "", "finding"),  # EN-GJL-250 has at most 0.2 %
+        ('\nhardness = "200 HB"', "", "conforms"),  # and 180 to 230 HB
+    ],
+)
+def test_the_iron_of_a_liner(workshop: Workshop, old: str, new: str, outcome: str) -> None:
+    check = workshop.write(bench(in_liner(old, new))).only(IRON, "liner")
+    assert check.outcome == outcome
+    assert check.grade is (Grade.NONCONFORMITY if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize(
+    ("hardness", "outcome"),
+    [("230", "conforms"), ("231", "finding"), ("190", "conforms"), ("189", "finding")],
+)
+def test_a_ring_is_within_a_band_of_what_the_liner_asks(
+    workshop: Workshop, hardness: str, outcome: str
+) -> None:
+    check = workshop.write(bench(in_ring('"210 HB"', f'"{hardness} HB"'))).only(IRON, "ring")
+    assert check.outcome == outcome
+
+
+def test_a_ring_needs_what_the_liner_asks(workshop: Workshop) -> None:
+    assert (
+        workshop.write(bench(in_liner('ring_hardness = "210 HB"', ""))).only(IRON, "ring").outcome
+        == "not assessed"
+    )
+
+
+@given(w=st.floats(0.04, 0.08), c=st.floats(0.0, 0.02), e=st.floats(0.01, 0.05), more=st.floats(0.0, 0.01))
+def test_more_clearance_is_less_overrun(w: float, c: float, e: float, more: float) -> None:
+    assert ring_overrun(w, c + more, e) == pytest.approx(ring_overrun(w, c, e) - more)
+    assert hardness_apart(200 + w, 200) == pytest.approx(hardness_apart(200, 200 + w))

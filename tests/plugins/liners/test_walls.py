@@ -1,0 +1,73 @@
+"""liner.handbook-wall and liner.reboring-allowance."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from speclint import Grade
+from speclint_liners.formulae.walls import bourne_wall, kent_wall, whole_reborings
+from tests.plugins.liners.bench import bench, found, in_liner, in_ring
+from tests.workshop import Workshop
+
+HANDBOOK, REBORING = "liner.handbook-wall", "liner.reboring-allowance"
+
+
+def test_the_wall_is_set_beside_the_handbooks(workshop: Workshop) -> None:
+    """Liner 30.15 and backing 40 mm over 500/16 = 31.25 mm; 19.685 in × 232.06 psi/5000 + 0.5 = 1.41363 in."""
+    check = workshop.write(bench()).only(HANDBOOK)
+    assert found(check) == pytest.approx(70.15 / 31.25)
+    assert check.outcome == "conforms"
+    assert check.utilisation is None
+    for words in ("70.2 mm", "31.2 mm", "35.9 mm", "0.060 of the bore"):
+        assert words in check.says
+
+
+def test_a_thin_wall_is_reported_and_not_judged(workshop: Workshop) -> None:
+    thin = bench(in_liner('bore = "500 mm"', 'bore = "550 mm"'))
+    assert workshop.write(thin).only(HANDBOOK).outcome == "conforms"
+
+
+def test_the_handbooks_need_the_bore(workshop: Workshop) -> None:
+    assert workshop.write(bench(in_liner('\nbore = "500 mm"', ""))).only(HANDBOOK).outcome == "not assessed"
+
+
+@pytest.mark.parametrize(("last", "outcome"), [("508.9", "conforms"), ("508.8", "finding")])
+def test_three_steps_are_wanted(workshop: Workshop, last: str, outcome: str) -> None:
+    check = workshop.write(bench(in_liner('last_bore = "509 mm"', f'last_bore = "{last} mm"'))).only(REBORING)
+    assert check.outcome == outcome
+    assert check.grade is (Grade.OBSERVATION if outcome == "finding" else None)
+
+
+def test_the_works_step_stands_in_for_one_not_stated(workshop: Workshop) -> None:
+    assert workshop.write(bench(in_liner('reboring_step = "3 mm"', ""))).only(REBORING).outcome == "conforms"
+
+
+def test_every_size_has_its_ring_and_its_piston(workshop: Workshop) -> None:
+    check = workshop.write(bench(in_ring('"506 mm", ', ""))).only(REBORING)
+    assert check.outcome == "finding"
+    assert "ring: none for 506.0 mm" in check.says
+    check = workshop.write(bench(in_liner('"503 mm", ', ""))).only(REBORING)
+    assert "piston: none for 503.0 mm" in check.says
+
+
+def test_reboring_needs_rings_and_the_last_bore(workshop: Workshop) -> None:
+    assert (
+        workshop.write(bench(in_liner('last_bore = "509 mm"', ""))).only(REBORING).outcome == "not assessed"
+    )
+    assert workshop.write(bench(in_ring('runs_in = "liner"', ""))).only(REBORING).outcome == "not assessed"
+
+
+@given(steps=st.integers(0, 12), step=st.floats(1e-3, 6e-3), wear=st.floats(0.0, 0.04))
+def test_whole_steps_are_counted_and_a_bore_within_its_limits_loses_none(
+    steps: int, step: float, wear: float
+) -> None:
+    last = 0.5 + (steps + 1e-9) * step
+    assert whole_reborings(last, 0.5 + wear * step if steps else 0.5, step) == steps
+
+
+@given(d=st.floats(0.2, 0.8), p=st.floats(5e5, 3e6))
+def test_the_period_rules_grow_with_the_bore_and_kents_with_the_pressure(d: float, p: float) -> None:
+    assert bourne_wall(2 * d) == pytest.approx(2 * bourne_wall(d))
+    assert kent_wall(d, 2 * p) - 0.0127 == pytest.approx(2 * (kent_wall(d, p) - 0.0127))

@@ -1,0 +1,55 @@
+"""What the example repository shows of the motion: a sound train, but for the thread of its piston rod."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from speclint import Grade
+from tests.plugins.motion.train import on
+from tests.workshop import Workshop
+
+EXAMPLE = Workshop(Path(__file__).parents[3] / "example_specs")
+
+
+@pytest.mark.parametrize(
+    ("rule", "component"),
+    [
+        ("rod.buckling", "rod-left"),
+        ("rod.finish", "rod-left"),
+        ("piston.clearance-hot", "piston-left"),
+        ("piston.fastening", "piston-left"),
+        ("piston.inertia", "piston-left"),
+        ("piston.ring-lands", "piston-left"),
+        ("piston.ring-gap", "ring-left-front"),
+        ("crosshead.slide-pressure", "crosshead-left"),
+        ("motion.balance-record", "crosshead-left"),
+        ("slidebar.deflection", "slidebar-left"),
+        ("pin.bearing-pressure", "pin-crosshead-left"),
+        ("pin.bearing-pressure", "pin-crank-left"),
+        ("pin.bending", "pin-crosshead-left"),
+        ("pin.bending", "pin-crank-left"),
+        ("packing.rating", "box-left"),
+        ("packing.gland", "box-left"),
+        ("shaft.torsion", "shaft-cam-left"),
+    ],
+)
+def test_the_train_is_sound(rule: str, component: str) -> None:
+    assert EXAMPLE.only(rule, component).outcome == "conforms"
+
+
+def test_the_thread_was_proved_at_boiler_pressure_only() -> None:
+    """M80x4 has its root at 80 − 4.907 = 75.093 mm: 4428.7 mm². The 16.6 bar of the boiler on the liner's largest new
+    bore of 500.097 mm bring 73.6 MPa; the 19 bar at which the relief valves blow bring 84.27 MPa, more than 80.
+    """
+    check = EXAMPLE.only("rod.tension", "rod-left")
+    assert (check.outcome, check.grade, check.case) == ("finding", Grade.HOLD, "water")
+    assert on(check, "σ_nut") / 1e6 == pytest.approx(84.27, abs=0.01)
+
+
+def test_eight_metres_a_second_are_just_passed() -> None:
+    """364 rev/min of 1.32 m: 8.008 m/s."""
+    check = EXAMPLE.only("piston.speed", "piston-left")
+    assert (check.outcome, check.grade) == ("finding", Grade.OBSERVATION)
+    assert on(check, "v_m") == pytest.approx(8.008)

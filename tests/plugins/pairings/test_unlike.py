@@ -1,0 +1,112 @@
+"""pairing.hardness and pairing.galvanic."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from speclint import Grade
+from speclint.handbook.materials import material, names
+from speclint.handbook.materials.galvanic import metals
+from speclint_pairings.formulae.surfaces import harder_by
+from speclint_pairings.formulae.tables import anodic_metal
+from tests.plugins.pairings.bench import files
+from tests.workshop import Workshop
+
+HARDNESS, GALVANIC = "pairing.hardness", "pairing.galvanic"
+
+OWN = """
+[sources]
+WORKS = {{ work = "Works metallurgist's report 12", edition = "2024" }}
+[works-steel]
+title = "spindle steel"
+family = "stainless-martensitic"
+standard = "works"
+like = "stainless-1.4021"
+hardness = {{ value = {steel}, low = {steel}, high = {steel}, unit = "HB", source = "WORKS", place = "p. 3" }}
+[works-iron]
+title = "guide iron"
+family = "grey-iron"
+standard = "works"
+like = "grey-iron-250"
+hardness = {{ value = 200, low = 190, high = 210, unit = "HB", source = "WORKS", place = "p. 4" }}
+"""
+SPINDLE = 'kind = "valve-spindle"\nid = "spindle"\nmaterial = "works-steel"\nguide_material = "works-iron"\n'
+
+
+@pytest.mark.parametrize(("steel", "outcome"), [(240, "conforms"), (239, "finding"), (180, "finding")])
+def test_the_spindle_is_the_harder_by_30(workshop: Workshop, steel: int, outcome: str) -> None:
+    """The guide at its hardest, 210 HB, and 30."""
+    found = {"spindle.toml": SPINDLE, "own.toml": OWN.format(steel=steel)}
+    workshop.write(found, settings='materials = ["own.toml"]\nleave_out = ["own.toml"]\n')
+    check = workshop.only(HARDNESS)
+    assert check.outcome == outcome
+    assert check.grade is (Grade.OBSERVATION if outcome == "finding" else None)
+
+
+def test_a_treated_spindle_is_hard(workshop: Workshop) -> None:
+    found = {"spindle.toml": SPINDLE + 'surface = "nitrided"\n', "own.toml": OWN.format(steel=180)}
+    workshop.write(found, settings='materials = ["own.toml"]\nleave_out = ["own.toml"]\n')
+    assert workshop.only(HARDNESS).outcome == "conforms"
+
+
+def test_hardness_is_not_assessed_without_a_guide(workshop: Workshop) -> None:
+    text = 'kind = "valve-spindle"\nid = "spindle"\nmaterial = "stainless-1.4021"\n'
+    assert workshop.write({"spindle.toml": text}).only(HARDNESS).outcome == "not assessed"
+
+
+@given(st.floats(100, 400), st.floats(100, 400))
+def test_one_is_as_much_harder_as_the_other_is_softer(one: float, other: float) -> None:
+    assert harder_by(H_1=one, H_2=other) == -harder_by(H_1=other, H_2=one)
+
+
+def seat(metal: str, around: str = "") -> dict[str, str]:
+    """A seat of a metal pressed into the steel block."""
+    text = f'kind = "valve-seat"\nid = "seat"\nmaterial = "{metal}"\npressed_into = "block"\n'
+    return {**files(), "seat.toml": text + (f'surroundings = "{around}"\n' if around else "")}
+
+
+def test_iron_in_steel_agrees_in_any_surroundings(workshop: Workshop) -> None:
+    """Both −0.85 V."""
+    check = workshop.write(seat("grey-iron-300")).only(GALVANIC, "seat")
+    assert (check.outcome, check.utilisation) == ("conforms", 0.0)
+
+
+@pytest.mark.parametrize(
+    ("metal", "around", "outcome", "grade"),
+    [
+        ("bronze-CC480K", "weather and wet", "finding", Grade.NONCONFORMITY),  # 0.85 − 0.40 = 0.45 V > 0.15
+        ("bronze-CC480K", "indoors", "finding", Grade.OBSERVATION),  # 0.45 V > 0.25
+        ("bronze-CC480K", "dry steam", "conforms", None),
+        ("bronze-CC480K", "oiled", "conforms", None),
+        ("stainless-1.4021", "indoors", "conforms", None),  # 0.85 − 0.60 = 0.25 V: at the limit
+        ("stainless-1.4021", "weather and wet", "finding", Grade.NONCONFORMITY),
+        ("stainless-1.4301", "indoors", "finding", Grade.OBSERVATION),  # 0.85 − 0.50 = 0.35 V > 0.25
+    ],
+)
+def test_unlike_metals_by_their_surroundings(
+    workshop: Workshop, metal: str, around: str, outcome: str, grade: Grade | None
+) -> None:
+    check = workshop.write(seat(metal, around)).only(GALVANIC, "seat")
+    assert (check.outcome, check.grade) == (outcome, grade)
+
+
+def test_unlike_metals_are_not_assessed_without_surroundings(workshop: Workshop) -> None:
+    check = workshop.write(seat("bronze-CC480K")).only(GALVANIC, "seat")
+    assert (check.outcome, check.says) == ("not assessed", "surroundings is not stated in seat.toml")
+
+
+def test_a_seat_that_is_in_nothing_is_not_assessed(workshop: Workshop) -> None:
+    text = 'kind = "valve-seat"\nid = "seat"\nmaterial = "grey-iron-300"\n'
+    assert workshop.write({"seat.toml": text}).only(GALVANIC).outcome == "not assessed"
+
+
+def test_a_metal_that_the_index_lacks_is_a_query(workshop: Workshop) -> None:
+    check = workshop.write(seat("white-metal-tin", "indoors")).only(GALVANIC, "seat")
+    assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
+
+
+@pytest.mark.parametrize("name", names())
+def test_every_metal_named_stands_in_the_index(name: str) -> None:
+    assert anodic_metal(material(name)) in ("", *metals())

@@ -1,0 +1,121 @@
+"""material.weldability and material.iron-weld."""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint import Grade
+from speclint.checking.check_result import Check
+from tests.plugins.pairings.bench import files
+from tests.workshop import Workshop
+
+WELD, IRON = "material.weldability", "material.iron-weld"
+
+
+def block(material: str = "plate-P265GH", welding: str = "") -> dict[str, str]:
+    """The fabricated block of a material, with a table of its welding."""
+    found = files(block=(("structural-S355", material),))
+    found["block.toml"] += f"[welding]\n{welding}"
+    return found
+
+
+def on(check: Check, symbol: str) -> float:
+    (value,) = {step.value for step in check.steps if step.symbol == symbol}
+    assert isinstance(value, float)
+    return value
+
+
+@pytest.mark.parametrize(("CE", "outcome"), [("0.400 %", "conforms"), ("0.401 %", "finding")])
+def test_no_preheat_is_asked_for_up_to_the_limit(workshop: Workshop, CE: str, outcome: str) -> None:
+    check = workshop.write(block(welding=f'carbon_equivalent = "{CE}"')).only(WELD, "block")
+    assert check.outcome == outcome
+    assert check.grade is (Grade.NONCONFORMITY if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize(
+    ("CE", "preheat", "outcome"),
+    [
+        ("0.43 %", "100 °C", "conforms"),  # 0.40 to 0.45 %: 20 to 100 °C
+        ("0.43 %", "99 °C", "finding"),
+        ("0.50 %", "200 °C", "conforms"),  # 0.45 to 0.55 %: 100 to 200 °C
+        ("0.50 %", "199 °C", "finding"),
+    ],
+)
+def test_preheat_reaches_the_upper_end_of_its_band(
+    workshop: Workshop, CE: str, preheat: str, outcome: str
+) -> None:
+    found = block(welding=f'carbon_equivalent = "{CE}"\npreheat = "{preheat}"')
+    assert workshop.write(found).only(WELD, "block").outcome == outcome
+
+
+@pytest.mark.parametrize(("treated", "outcome"), [("", "finding"), ('heat_treatment = "580 °C"', "conforms")])
+def test_a_poor_steel_is_heat_treated_after_welding(workshop: Workshop, treated: str, outcome: str) -> None:
+    """0.60 %: 150 to 250 °C of preheat, and above 0.55 % heat treatment."""
+    found = block(welding=f'carbon_equivalent = "0.60 %"\npreheat = "250 °C"\n{treated}')
+    assert workshop.write(found).only(WELD, "block").outcome == outcome
+
+
+def test_heat_treatment_is_asked_for_from_055(workshop: Workshop) -> None:
+    found = block(welding='carbon_equivalent = "0.549 %"\npreheat = "200 °C"')
+    assert workshop.write(found).only(WELD, "block").outcome == "conforms"
+    found = block(welding='carbon_equivalent = "0.551 %"\npreheat = "250 °C"')
+    assert workshop.write(found).only(WELD, "block").outcome == "finding"
+
+
+def test_without_a_document_the_standards_most_counts(workshop: Workshop) -> None:
+    """P265GH to EN 10028-2: C 0.20, Mn 1.4, Cr 0.3, Mo 0.08, V 0.02, Ni 0.3, Cu 0.3 at most.
+
+    0.20 + 1.4/6 + 0.40/5 + 0.60/15 = 0.20 + 0.23333 + 0.08 + 0.04 = 0.55333 %.
+    """
+    check = workshop.write(block()).only(WELD, "block")
+    assert check.outcome == "finding"
+    assert on(check, "CE") == pytest.approx(0.0055333, abs=1e-7)
+
+
+def test_a_block_that_is_cast_is_not_welded(workshop: Workshop) -> None:
+    found = files(block=(('"fabricated"', '"cast"'),))
+    assert workshop.write(found).only(WELD, "block").outcome == "not applicable"
+
+
+def test_not_assessed_while_the_block_does_not_say_how_it_is_made(workshop: Workshop) -> None:
+    found = files(block=(('construction = "fabricated"', ""),))
+    check = workshop.write(found).only(WELD, "block")
+    assert (check.outcome, check.says) == ("not assessed", "construction is not stated in block.toml")
+
+
+def test_any_part_may_say_that_it_is_welded(workshop: Workshop) -> None:
+    found = files()
+    found["liner.toml"] += '[welding]\nwelded = true\ncarbon_equivalent = "0.39 %"\n'
+    assert workshop.write(found).only(WELD, "liner").outcome == "conforms"
+
+
+def test_a_steels_equivalent_says_nothing_of_iron(workshop: Workshop) -> None:
+    found = files()
+    found["liner.toml"] += "[welding]\nwelded = true\n"
+    check = workshop.write(found).only(WELD, "liner")
+    assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
+
+
+@pytest.mark.parametrize(("made", "outcome"), [("fabricated", "finding"), ("cast", "conforms")])
+def test_grey_iron_under_pressure_is_not_welded(workshop: Workshop, made: str, outcome: str) -> None:
+    found = files(block=(("structural-S355", "grey-iron-250"), ('"fabricated"', f'"{made}"')))
+    check = workshop.write(found).only(IRON, "block")
+    assert check.outcome == outcome
+    assert check.grade is (Grade.HOLD if outcome == "finding" else None)
+
+
+def test_a_repair_weld_counts(workshop: Workshop) -> None:
+    found = files(block=(("structural-S355", "grey-iron-250"), ('"fabricated"', '"cast"')))
+    found["block.toml"] += "[welding]\nwelded = true\n"
+    assert workshop.write(found).only(IRON, "block").outcome == "finding"
+
+
+def test_steel_may_be_welded_and_iron_without_pressure_is_another_matter(workshop: Workshop) -> None:
+    checks = {check.component: check.outcome for check in workshop.write(files()).check(IRON)}
+    assert set(checks.values()) == {"not applicable"}
+
+
+def test_iron_weld_is_not_assessed_without_the_construction(workshop: Workshop) -> None:
+    found = files(block=(("structural-S355", "grey-iron-250"), ('construction = "fabricated"', "")))
+    check = workshop.write(found).only(IRON, "block")
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)

@@ -1,0 +1,82 @@
+"""release.stale-concession: a concession ends with the values it rests on and with its date."""
+
+from __future__ import annotations
+
+import datetime as dt
+
+import pytest
+
+from speclint import Grade
+from speclint.register.entering import Acceptance, concede
+from tests.plugins.release.part import files, settings
+from tests.workshop import Workshop
+
+STALE = "release.stale-concession"
+MEASURED = ('thickness = "50 mm"', 'thickness = { value = "50 mm", from = "measured" }')
+TODAY = dt.date.today()
+
+
+def conceded(workshop: Workshop, *, ends: int, made: int = 0) -> Workshop:
+    """The cover with a measured thickness that was accepted, days from today."""
+    day, until = TODAY + dt.timedelta(days=made), TODAY + dt.timedelta(days=ends)
+    accepted = Acceptance(
+        "cover", "release.measured-only", "J. Ostler", "as measured", until, "section leader"
+    )
+    workshop.write(files(MEASURED), settings=settings())
+    concede(accepted, workshop.root, workshop.loaded, day)
+    return workshop
+
+
+def test_it_is_not_asked_where_nothing_is_conceded(workshop: Workshop) -> None:
+    assert workshop.write(files(), settings=settings()).only(STALE, "cover").outcome == "not applicable"
+
+
+@pytest.mark.parametrize(("ends", "outcome"), [(1, "conforms"), (0, "conforms"), (-1, "finding")])
+def test_the_last_day_still_counts(workshop: Workshop, ends: int, outcome: str) -> None:
+    assert conceded(workshop, ends=ends, made=-9).only(STALE, "cover").outcome == outcome
+
+
+def test_an_ended_concession_says_when_it_ended(workshop: Workshop) -> None:
+    check = conceded(workshop, ends=-1, made=-9).only(STALE, "cover")
+    assert check.grade is Grade.NONCONFORMITY
+    assert check.says == f"C-001: it ended on {TODAY - dt.timedelta(days=1)}"
+
+
+def test_a_changed_value_is_named_and_another_changes_nothing(workshop: Workshop) -> None:
+    conceded(workshop, ends=9)
+    workshop.replace("cover.toml", 'title = "', 'title = "new ')
+    assert workshop.only(STALE, "cover").outcome == "conforms"
+    workshop.replace("cover.toml", '"50 mm"', '"51 mm"')
+    check = workshop.only(STALE, "cover")
+    assert check.outcome == "finding"
+    assert check.says == "C-001: measured in cover was thickness 50 mm, is thickness 51 mm"
+
+
+def test_a_finding_that_was_put_right_needs_no_concession(workshop: Workshop) -> None:
+    conceded(workshop, ends=9)
+    workshop.write(files(), settings=settings())
+    assert workshop.only(STALE, "cover").outcome == "not applicable"
+
+
+def test_a_renewed_concession_is_in_time(workshop: Workshop) -> None:
+    conceded(workshop, ends=-1, made=-9)
+    accepted = Acceptance("cover", "release.measured-only", "J. Ostler", "again", TODAY, "section leader")
+    concede(accepted, workshop.root, workshop.loaded, TODAY)
+    assert workshop.only(STALE, "cover").outcome == "conforms"
+
+
+def test_concessions_themselves_cannot_be_conceded(workshop: Workshop) -> None:
+    from speclint.errors.exceptions import DesignError
+
+    conceded(workshop, ends=-1, made=-9)
+    accepted = Acceptance("cover", STALE, "J. Ostler", "never mind", TODAY, "section leader")
+    with pytest.raises(DesignError, match="answered by renewing or removing them"):
+        concede(accepted, workshop.root, workshop.loaded, TODAY)
+
+
+def test_a_register_at_fault_is_told_and_does_not_stop_the_check(workshop: Workshop) -> None:
+    workshop.write({**files(), "register.toml": "[[concession]]\nnumber = 'C-001'\n"}, settings=settings())
+    assessment = workshop.assess()
+    assert {one.where.file for one in assessment.complaints} == {"register.toml"}
+    assert assessment.exit_code == 2
+    assert assessment.checks

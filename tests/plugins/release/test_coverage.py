@@ -1,0 +1,58 @@
+"""release.share-assessed: counted by hand on a part whose checks are few."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from speclint import Grade
+from speclint.families.loading import Loaded
+from tests import tubes
+from tests.tubes import FILES
+from tests.workshop import SETTINGS, Workshop, installed_families
+
+RULE = "release.share-assessed"
+
+
+@pytest.fixture
+def shop(tmp_path: Path) -> Workshop:
+    """Tubes with their own five rules, none of the installed families' but the one on trial."""
+    own = tubes.tubes()
+    trial = next(rule for rule in installed_families().rules if rule.name == RULE)
+    loaded = Loaded(own.families, own.kinds, {**own.declared, "release": [trial]}, own.materials, own.writers)
+    return Workshop(tmp_path, loaded).write({**FILES, "rack.toml": tubes.RACK})
+
+
+def test_all_assessed_conforms(shop: Workshop) -> None:
+    """Five rules on a tube, five assessed: of the least share 0.8 is used."""
+    found = shop.only(RULE, "tube")
+    assert (found.outcome, found.utilisation) == ("conforms", pytest.approx(0.8))
+
+
+def test_one_of_five_is_an_observation(shop: Workshop) -> None:
+    """Four of five assessed: 0.8, which is the least share, and less than the 0.9 that is good practice."""
+    found = shop.replace("tube.toml", "hoops = 4\n", "").only(RULE, "tube")
+    assert (found.outcome, found.grade) == ("finding", Grade.OBSERVATION)
+    assert found.utilisation == pytest.approx(0.9 / 0.8)
+
+
+def test_two_of_five_is_a_query(shop: Workshop) -> None:
+    """Three of five: 0.6 lies below the least share of 0.8."""
+    shop.replace("tube.toml", "hoops = 4\n", "").replace("tube.toml", 'ends = "open"\n', "")
+    found = shop.only(RULE, "tube")
+    assert (found.outcome, found.grade) == ("finding", Grade.QUERY)
+    assert found.utilisation == pytest.approx(0.8 / 0.6)
+
+
+def test_the_least_share_is_the_works_own_to_set(shop: Workshop) -> None:
+    limits = f'[limits."{RULE}"]\nleast = "0.5"\n'
+    shop.write({}, settings=SETTINGS + limits)
+    shop.replace("tube.toml", "hoops = 4\n", "").replace("tube.toml", 'ends = "open"\n', "")
+    assert shop.only(RULE, "tube").grade is Grade.OBSERVATION
+
+
+def test_a_kind_that_no_rule_concerns_is_said(shop: Workshop) -> None:
+    found = shop.only(RULE, "rack")
+    assert (found.outcome, found.grade) == ("finding", Grade.OBSERVATION)
+    assert "no rule concerns a rack" in found.says

@@ -1,0 +1,124 @@
+"""release.identity, release.local-code and release.independent-check."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import HealthCheck, given
+from hypothesis import settings as trials
+from hypothesis import strategies as st
+
+from speclint import Grade
+from tests.plugins.release.part import files, settings
+from tests.workshop import Workshop
+
+IDENTITY, CODE, CHECKED = "release.identity", "release.local-code", "release.independent-check"
+_LINES = {
+    "drawing": 'drawing = "X-101"',
+    "revision": 'revision = "A"',
+    "title": 'title = "Front cover"',
+    "material": 'material = "plate-P265GH"',
+    "prepared_by": 'prepared_by = "A. Render"',
+}
+
+
+def test_identity_of_every_kind_of_component_conforms(workshop: Workshop) -> None:
+    checks = workshop.write(files()).check(IDENTITY)
+    assert [(check.component, check.outcome) for check in checks] == [
+        ("cover", "conforms"),
+        ("ring", "conforms"),
+    ]
+
+
+@pytest.mark.parametrize("name", sorted(_LINES))
+def test_each_missing_particular_is_a_finding_that_names_it(workshop: Workshop, name: str) -> None:
+    check = workshop.write(files((_LINES[name], ""))).only(IDENTITY, "cover")
+    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+    assert check.says == f"not stated: {name}"
+    assert check.where.key == name
+
+
+@trials(suppress_health_check=[HealthCheck.function_scoped_fixture], max_examples=12, deadline=None)
+@given(absent=st.sets(st.sampled_from(sorted(_LINES)), min_size=1))
+def test_the_finding_names_exactly_what_is_missing(workshop: Workshop, absent: set[str]) -> None:
+    check = workshop.write(files(*((_LINES[name], "") for name in absent))).only(IDENTITY, "cover")
+    assert set(check.says.removeprefix("not stated: ").split(", ")) == absent
+
+
+def test_codes_that_are_named_conform_for_any_part(workshop: Workshop) -> None:
+    checks = workshop.write(files(), settings=settings()).check(CODE)
+    assert [check.outcome for check in checks] == ["conforms", "conforms"]
+
+
+@pytest.mark.parametrize(
+    ("pressure", "railway", "says"),
+    [
+        ("[]", '["R"]', "speclint.toml names no local code for pressure"),
+        ('["P"]', "[]", "speclint.toml names no local code for railway running"),
+        ('[""]', '["R"]', "speclint.toml names no local code for pressure"),
+        ("[]", "[]", "speclint.toml names no local code for pressure nor for railway running"),
+    ],
+)
+def test_a_code_not_named_is_a_hold_on_a_pressure_part(
+    workshop: Workshop, pressure: str, railway: str, says: str
+) -> None:
+    workshop.write(files(), settings=settings(pressure=pressure, railway=railway))
+    cover, ring = workshop.check(CODE)
+    assert (cover.outcome, cover.grade, cover.says) == ("finding", Grade.HOLD, says)
+    assert ring.outcome == "not applicable"
+
+
+def test_a_code_not_named_is_a_hold_on_a_safety_part_that_holds_no_pressure(workshop: Workshop) -> None:
+    found = files(("pressure_part = true", "pressure_part = false"))
+    check = workshop.write(found, settings=settings(railway="[]")).only(CODE, "cover")
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+
+
+@pytest.mark.parametrize("line", ["pressure_part = true"])
+def test_a_cover_that_does_not_say_whether_it_holds_pressure_is_not_assessed(
+    workshop: Workshop, line: str
+) -> None:
+    check = workshop.write(files((line, "")), settings=settings(pressure="[]")).only(CODE, "cover")
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+    assert check.says == "pressure_part is not stated in cover.toml"
+
+
+@pytest.mark.parametrize(
+    ("checked", "outcome"),
+    [
+        ('checked_by = "M. Coyle"', "conforms"),
+        ('checked_by = "A. Render"', "finding"),
+        ('checked_by = "a render"', "finding"),
+        ('checked_by = "–"', "finding"),
+        ("", "finding"),
+    ],
+)
+def test_two_persons_from_review_on(workshop: Workshop, checked: str, outcome: str) -> None:
+    found = files(('checked_by = "M. Coyle"', checked))
+    check = workshop.write(found, settings=settings("for-review")).only(CHECKED, "cover")
+    assert check.outcome == outcome
+    assert check.grade is (Grade.HOLD if outcome == "finding" else None)
+    check = workshop.write(found, settings=settings("released")).only(CHECKED, "cover")
+    assert check.outcome == outcome
+    check = workshop.write(found, settings=settings("draft")).only(CHECKED, "cover")
+    assert check.outcome == "not applicable"
+
+
+def test_a_part_that_can_hurt_nobody_needs_no_second_name(workshop: Workshop) -> None:
+    assert workshop.write(files(), settings=settings()).only(CHECKED, "ring").outcome == "not applicable"
+
+
+@pytest.mark.parametrize(
+    ("line", "says"),
+    [
+        ('prepared_by = "A. Render"', "prepared_by is not stated in cover.toml"),
+        ("pressure_part = true", "pressure_part is not stated in cover.toml"),
+    ],
+)
+def test_the_check_is_not_assessed_without(workshop: Workshop, line: str, says: str) -> None:
+    check = workshop.write(files((line, "")), settings=settings()).only(CHECKED, "cover")
+    assert (check.outcome, check.grade, check.says) == ("not assessed", Grade.HOLD, says)
+
+
+def test_a_part_that_does_not_say_whether_it_can_hurt_is_not_assessed(workshop: Workshop) -> None:
+    workshop.write(files(), settings=settings()).replace("ring.toml", "safety_part = false", "")
+    assert workshop.only(CHECKED, "ring").says == "safety_part is not stated in ring.toml"

@@ -1,0 +1,147 @@
+"""coil-spring.fatigue, coil-spring.surge and coil-spring.temperature."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from speclint import Grade
+from speclint.errors.exceptions import OutOfRange
+from speclint.handbook.springs.fatigue import stroke_factor
+from speclint_springs.formulae.helical import open_load_from_shut, surge_ratio
+from tests.plugins.springs.spring import found, spring
+from tests.workshop import Workshop
+
+FATIGUE, SURGE, TEMPERATURE = "coil-spring.fatigue", "coil-spring.surge", "coil-spring.temperature"
+CAUGHT = "broken_half_caught = true\n"
+
+
+def duty(speed: str = "360 rev/min", at: str = "20 °C") -> str:
+    """A duty with the spring at one temperature in every case that the rules name."""
+    cases = ("starting", "running", "drifting", "standing-hot")
+    text = 'kind = "duty"\nid = "duty"\n'
+    for name in cases:
+        text += f'[cases.{name}]\nrotational_speed = "{speed}"\n'
+        text += f'[cases.{name}.temperatures]\ncompression-spring = "{at}"\n'
+    return text
+
+
+def with_duty(duty_text: str, *changes: tuple[str, str], add: str = "") -> dict[str, str]:
+    """The spring under a duty."""
+    return {**spring(*changes, add='duty = "duty"\n' + add), "duty.toml": duty_text}
+
+
+@pytest.mark.parametrize(("strength", "outcome"), [("391.2 MPa", "conforms"), ("391.0 MPa", "finding")])
+def test_fatigue_limit_from_both_sides(workshop: Workshop, strength: str, outcome: str) -> None:
+    """k = 6.5/5.25 = 1.238095; τ = 1.238095 × 8 × 48/(π × 512) = 0.295573 MPa for each N.
+
+    R = 46.92708 N/mm: 1032.396 N shut and 844.687 N of stroke, 305.149 and 249.667 MPa; slope 0.70 at least.
+    1.2 × 249.667 + 0.30 × 305.149 = 391.145 MPa.
+    """
+    check = workshop.write(spring(add=CAUGHT + f'stroke_strength = "{strength}"\n')).only(FATIGUE)
+    assert check.outcome == outcome
+
+
+def test_peening_makes_the_difference(workshop: Workshop) -> None:
+    """VDSiCr of 8 mm in the diagrams (from memory): 434 MPa peened, (434 − 91.545)/249.667 = 1.3717; 340 MPa not."""
+    peened = workshop.write(spring(add=CAUGHT)).only(FATIGUE)
+    assert peened.outcome == "conforms"
+    assert found(peened) == pytest.approx(1.3717, rel=1e-3)
+    plain = workshop.write(spring(("shot_peened = true", "shot_peened = false"), add=CAUGHT)).only(FATIGUE)
+    assert (plain.outcome, plain.grade) == ("finding", Grade.NONCONFORMITY)
+
+
+def test_a_half_that_is_not_caught_makes_it_a_hold(workshop: Workshop) -> None:
+    loose = CAUGHT.replace("true", "false")
+    check = workshop.write(spring(("shot_peened = true", "shot_peened = false"), add=loose)).only(FATIGUE)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+
+
+def test_steady_load_is_not_applicable(workshop: Workshop) -> None:
+    assert workshop.write(spring(('"alternating"', '"steady"'))).only(FATIGUE).outcome == "not applicable"
+
+
+@pytest.mark.parametrize("line", ['shut_length = "118 mm"', "shot_peened = true", 'wire_grade = "VDSiCr"'])
+def test_fatigue_not_assessed_is_itself_a_hold(workshop: Workshop, line: str) -> None:
+    check = workshop.write(spring((line, ""), add=CAUGHT)).only(FATIGUE)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+    assert line.split()[0] in check.says
+
+
+def test_a_wire_without_a_diagram_is_not_assessed(workshop: Workshop) -> None:
+    check = workshop.write(spring(('"VDSiCr"', '"piano"'), add=CAUGHT)).only(FATIGUE)
+    assert check.outcome == "not assessed"
+    assert "piano" in check.says
+
+
+@pytest.mark.parametrize(
+    ("speed", "outcome", "grade"),
+    [
+        ("461 rev/min", "conforms", None),
+        ("462 rev/min", "finding", Grade.OBSERVATION),
+        ("710 rev/min", "finding", Grade.OBSERVATION),
+        ("711 rev/min", "finding", Grade.NONCONFORMITY),
+    ],
+)
+def test_surge_limits_from_both_sides(
+    workshop: Workshop, speed: str, outcome: str, grade: Grade | None
+) -> None:
+    """√(77.91e9/15700) = 2227.65 m/s; 0.008/(2 π 8 × 0.048²) × 2227.65 = 153.881 per second.
+
+    60 × 153.881/20 = 461.64 and 60 × 153.881/13 = 710.22 rev/min.
+    """
+    check = workshop.write(with_duty(duty(speed))).only(SURGE)
+    assert (check.outcome, check.grade) == (outcome, grade)
+
+
+def test_surge_is_not_assessed_without_speed(workshop: Workshop) -> None:
+    text = duty().replace('rotational_speed = "360 rev/min"\n', "")
+    assert workshop.write(with_duty(text)).only(SURGE).outcome == "not assessed"
+
+
+@pytest.mark.parametrize(("at", "outcome"), [("199.5 °C", "conforms"), ("200.5 °C", "finding")])
+def test_temperature_limit_of_the_wire_from_both_sides(workshop: Workshop, at: str, outcome: str) -> None:
+    """The wire of the tests is rated to 200 °C."""
+    check = workshop.write(with_duty(duty(at=at), add='relaxation = "5 %"\n')).only(TEMPERATURE)
+    assert check.outcome == outcome
+
+
+@pytest.mark.parametrize(("loss", "outcome"), [("9.9 %", "conforms"), ("10.1 %", "finding")])
+def test_loss_limit_from_both_sides(workshop: Workshop, loss: str, outcome: str) -> None:
+    check = workshop.write(with_duty(duty(), add=f'relaxation = "{loss}"\n')).only(TEMPERATURE)
+    assert check.outcome == outcome
+
+
+def test_loss_by_wire_and_stress(workshop: Workshop) -> None:
+    """VDSiCr at 160 °C loses 4.5 % at 800 MPa (from memory): at 448.12 MPa and the high side 1.5 × 2.521 = 3.781 %."""
+    check = workshop.write(with_duty(duty(at="160 °C"))).only(TEMPERATURE)
+    loss = next(step.value for step in check.steps if step.symbol == "r")
+    assert loss == pytest.approx(0.03781, rel=1e-3)
+
+
+def test_temperature_is_not_assessed_without_it(workshop: Workshop) -> None:
+    text = duty().replace('compression-spring = "20 °C"\n', "")
+    assert workshop.write(with_duty(text)).only(TEMPERATURE).outcome == "not assessed"
+
+
+@given(tau=st.floats(0.0, 4e8), stroke=st.floats(1e7, 4e8), scale=st.floats(0.5, 3.0))
+def test_all_stresses_scaled_alike_leave_the_factor(tau: float, stroke: float, scale: float) -> None:
+    def S(x: float) -> float:
+        return stroke_factor(tau_U=x * tau, tau_O=x * (tau + stroke), tau_H0=x * 5e8, m=0.75)
+
+    assert S(scale) == pytest.approx(S(1.0))
+
+
+@given(f=st.floats(50.0, 500.0), turns=st.floats(0.5, 20.0))
+def test_surge_ratio_counts_swings_in_a_turn(f: float, turns: float) -> None:
+    assert surge_ratio(f=f, omega=2 * math.pi * turns) == pytest.approx(f / turns)
+
+
+def test_refusals() -> None:
+    with pytest.raises(OutOfRange, match="turn"):
+        surge_ratio(f=100.0, omega=0.0)
+    with pytest.raises(OutOfRange, match="open length"):
+        open_load_from_shut(F_U=800.0, R=4e4, L_U=0.1, L_O=0.1)

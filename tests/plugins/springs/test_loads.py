@@ -1,0 +1,120 @@
+"""coil-spring.rate."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from speclint import Grade
+from speclint.errors.exceptions import OutOfRange
+from speclint_springs.formulae.helical import load_difference, load_tolerance, rate_difference
+from speclint_springs.formulae.tables import quality_factor
+from tests.plugins.springs.spring import spring
+from tests.workshop import Workshop
+
+RATE = "coil-spring.rate"
+GRADE_2 = 'quality_grade = "2"\n'
+
+
+def test_a_rate_that_fits_the_sizes(workshop: Workshop) -> None:
+    """46.927 (modulus 2 % high) against 46: 0.02015, of 0.05: 0.4031."""
+    check = workshop.write(spring(add='rate = "46 N/mm"\n')).only(RATE)
+    assert check.outcome == "conforms"
+    assert check.utilisation == pytest.approx(0.4031, rel=1e-3)
+
+
+@pytest.mark.parametrize(
+    ("rate", "outcome"),
+    [("44.70", "conforms"), ("44.68", "finding"), ("47.45", "conforms"), ("47.47", "finding")],
+)
+def test_rate_limits_from_both_sides(workshop: Workshop, rate: str, outcome: str) -> None:
+    """46.927/1.05 = 44.692 and 45.087/0.95 = 47.460 N/mm."""
+    check = workshop.write(spring(add=f'rate = "{rate} N/mm"\n')).only(RATE)
+    assert check.outcome == outcome
+
+
+@pytest.mark.parametrize(("load", "outcome"), [("902.5 N", "conforms"), ("902.3 N", "finding")])
+def test_load_limit_from_both_sides(workshop: Workshop, load: str, outcome: str) -> None:
+    """46.92708 × 22 = 1032.396 N; A_F = 116.420 + 0.015 F_s; equal at F_s = 915.976/1.015 = 902.44 N."""
+    check = workshop.write(spring(add=f'shut_load = "{load}"\n' + GRADE_2)).only(RATE)
+    assert check.outcome == outcome
+
+
+def test_the_worse_of_several_figures_governs(workshop: Workshop) -> None:
+    """The shut load is right, the open one is that of another spring: 1877 against 1300 N."""
+    add = 'rate = "46 N/mm"\nshut_load = "1012 N"\nopen_load = "1300 N"\n' + GRADE_2
+    check = workshop.write(spring(add=add)).only(RATE)
+    assert check.outcome == "finding"
+
+
+def test_tolerances_on_sizes_do_not_make_a_drawing_contradict_itself(workshop: Workshop) -> None:
+    files = spring(
+        ('wire = "8 mm"', 'wire = "8 mm ±0.1"'),
+        ('"48 mm"', '"48 mm ±0.8"'),
+        ('"140 mm"', '"140 mm ±4"'),
+        add='shut_load = "1012 N ±80"\n' + GRADE_2,
+    )
+    assert workshop.write(files).only(RATE).outcome == "conforms"
+
+
+def test_without_any_stated_figure_it_is_not_assessed(workshop: Workshop) -> None:
+    assert workshop.write(spring()).only(RATE).outcome == "not assessed"
+
+
+def test_a_load_without_its_quality_grade_is_not_assessed(workshop: Workshop) -> None:
+    check = workshop.write(spring(add='shut_load = "1012 N"\n')).only(RATE)
+    assert check.outcome == "not assessed"
+    assert "quality_grade" in check.says
+
+
+def test_loads_of_hot_coiled_springs_are_a_query(workshop: Workshop) -> None:
+    files = spring(('"cold"', '"hot"'), add='shut_load = "1012 N"\n' + GRADE_2)
+    check = workshop.write(files).only(RATE)
+    assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
+
+
+def test_load_tolerance_by_hand() -> None:
+    """10/60 mm, 5 coils, 2000 N, grade 1, after the equations of EN 15800 (from memory).
+
+    10^3.3 = 1995.262; 60^1.6 = e^(1.6 × 4.094345) = e^6.550951 = 699.91; 65.92 × 2.850741 × 0.90732 = 170.505;
+    k_f = 0.803 + 0.32 − 1/75 = 1.109667; 0.63 (189.204 + 30) = 138.10 N.
+    """
+    assert load_tolerance(Q=0.63, F=2000, d=0.010, D=0.060, n=5) == pytest.approx(138.10, rel=1e-4)
+
+
+@pytest.mark.parametrize(
+    ("d", "D", "n", "said"),
+    [
+        (0.0161, 0.100, 8, "16 mm"),
+        (0.012, 0.201, 8, "200 mm"),
+        (0.010, 0.039, 8, "index"),
+        (0.008, 0.161, 8, "index"),
+        (0.008, 0.048, 1.9, "coils"),
+    ],
+)
+def test_load_tolerance_refuses_what_the_standard_leaves_out(d: float, D: float, n: float, said: str) -> None:
+    with pytest.raises(OutOfRange, match=said):
+        load_tolerance(Q=1.0, F=1000, d=d, D=D, n=n)
+
+
+@given(Q=st.floats(0.6, 1.6), F=st.floats(0.0, 5e3), more=st.floats(1.0, 2.0))
+def test_tolerance_is_in_proportion_to_the_grade_and_rises_with_load(Q: float, F: float, more: float) -> None:
+    sizes = {"d": 0.008, "D": 0.048, "n": 8}
+    assert load_tolerance(Q=Q * more, F=F, **sizes) == pytest.approx(more * load_tolerance(Q=Q, F=F, **sizes))
+    assert load_tolerance(Q=Q, F=F + 100, **sizes) == pytest.approx(
+        load_tolerance(Q=Q, F=F, **sizes) + 1.5 * Q
+    )
+
+
+@given(R=st.floats(1e3, 1e5), share=st.floats(0.0, 0.5))
+def test_rate_difference_is_a_share_either_way(R: float, share: float) -> None:
+    assert rate_difference(R=R * (1 + share), R_s=R) == pytest.approx(share, abs=1e-9)
+    assert rate_difference(R=R * (1 - share), R_s=R) == pytest.approx(share, abs=1e-9)
+    assert load_difference(F=R, F_s=2 * R) == load_difference(F=2 * R, F_s=R)
+
+
+def test_grades_that_the_standard_does_not_have() -> None:
+    assert quality_factor("1").nominal == pytest.approx(0.63)
+    with pytest.raises(OutOfRange, match="quality grade"):
+        quality_factor("4")

@@ -1,0 +1,143 @@
+"""coil-spring.buckling, coil-spring.house and coil-spring.one-broken."""
+
+from __future__ import annotations
+
+import math
+from itertools import product
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from speclint_springs.formulae.helical import clearance_inside, clearance_outside, closing_need, radial_room
+from tests.plugins.springs.spring import spring
+from tests.workshop import Workshop
+
+BUCKLING, HOUSE, BROKEN = "coil-spring.buckling", "coil-spring.house", "coil-spring.one-broken"
+HELD = 'seating = "both ends held but one free sideways"\n'
+
+
+def buckles_at(L_0: float, D: float) -> float:
+    """EN 13906-1's buckling deflection (from memory) at a seating of 1 and the worst of the metal's limits."""
+    found = []
+    for G, E in product((77.91, 81.09), (206 * 0.98, 206 * 1.02)):
+        x = 1 - G / E
+        found.append(L_0 * 0.5 / x * (1 - math.sqrt(1 - x / (0.5 + G / E) * (math.pi * D / L_0) ** 2)))
+    return min(found)
+
+
+@pytest.mark.parametrize(("spare", "outcome"), [(0.01, "conforms"), (-0.01, "finding")])
+def test_buckling_limit_from_both_sides(workshop: Workshop, spare: float, outcome: str) -> None:
+    """200 mm free on 48 mm: about 36 mm."""
+    opened = 200 - buckles_at(200, 48) + spare
+    files = spring(('"140 mm"', '"200 mm"'), ('"100 mm"', f'"{opened:.4f} mm"'), add=HELD)
+    assert workshop.write(files).only(BUCKLING).outcome == outcome
+
+
+def test_a_guided_spring_cannot_bow(workshop: Workshop) -> None:
+    assert workshop.write(spring(add="guided = true\n")).only(BUCKLING).outcome == "not applicable"
+
+
+@pytest.mark.parametrize("line", ['open_length = "100 mm"', 'free_length = "140 mm"'])
+def test_buckling_is_not_assessed_without(workshop: Workshop, line: str) -> None:
+    assert workshop.write(spring((line, ""), add=HELD)).only(BUCKLING).outcome == "not assessed"
+
+
+def test_buckling_is_not_assessed_without_the_seating(workshop: Workshop) -> None:
+    check = workshop.write(spring()).only(BUCKLING)
+    assert check.outcome == "not assessed"
+    assert "seating" in check.says
+
+
+@pytest.mark.parametrize(("bore", "outcome"), [("56.268 mm", "conforms"), ("56.266 mm", "finding")])
+def test_house_limit_from_both_sides(workshop: Workshop, bore: str, outcome: str) -> None:
+    """Pitch (60 + 64)/8 = 15.5 mm; growth 0.1 (240.25 − 99.2 − 12.8)/48 = 0.26719 mm on 56 mm."""
+    assert workshop.write(spring(add=f'housing = "{bore}"\n')).only(HOUSE).outcome == outcome
+
+
+@pytest.mark.parametrize(("pin", "outcome"), [("39.99 mm", "conforms"), ("40.01 mm", "finding")])
+def test_guide_pin_limit_from_both_sides(workshop: Workshop, pin: str, outcome: str) -> None:
+    """48 − 8 = 40 mm within the coils."""
+    assert workshop.write(spring(add=f'guide_pin = "{pin}"\n')).only(HOUSE).outcome == outcome
+
+
+def test_house_is_not_assessed_where_neither_is_stated(workshop: Workshop) -> None:
+    assert workshop.write(spring()).only(HOUSE).outcome == "not assessed"
+
+
+VALVE = 'kind = "poppet-valve"\nid = "valve"\nopens = "downwards"\nmass = "4.5 kg"\n'
+SPINDLE = 'kind = "valve-spindle"\nid = "spindle"\nmoves = "valve"\nmass = "1.5 kg"\nfriction = "20 N"\n'
+INNER = """
+kind = "compression-spring"
+id = "inner"
+closes = "valve"
+nested_in = "spring"
+wire = "5 mm"
+mean_diameter = "33 mm"
+hand = "left"
+shut_load = "400 N"
+"""
+
+
+def nest(*inner: tuple[str, str], valve: str = VALVE, hand: str = "right") -> dict[str, str]:
+    """A set of two springs on a valve that opens downwards, the inner changed."""
+    text = INNER
+    for old, new in inner:
+        assert text.count(old) == 1
+        text = text.replace(old, new)
+    outer = f'closes = "valve"\nhand = "{hand}"\nshut_load = "900 N"\n'
+    return {**spring(add=outer), "inner.toml": text, "valve.toml": valve, "spindle.toml": SPINDLE}
+
+
+@pytest.mark.parametrize(("load", "outcome"), [("79 N", "conforms"), ("78 N", "finding")])
+def test_one_broken_limit_from_both_sides(workshop: Workshop, load: str, outcome: str) -> None:
+    """With the outer broken the inner must overcome 20 N of friction and 6 × 9.80665 = 58.84 N of weight: 78.84 N."""
+    assert workshop.write(nest(("400 N", load))).only(BROKEN, "spring").outcome == outcome
+
+
+def test_weight_that_shuts_helps(workshop: Workshop) -> None:
+    up = VALVE.replace("downwards", "upwards")
+    assert workshop.write(nest(("400 N", "1 N"), valve=up)).only(BROKEN, "spring").outcome == "conforms"
+
+
+def test_springs_wound_alike_are_found(workshop: Workshop) -> None:
+    assert workshop.write(nest()).only(BROKEN, "inner").outcome == "conforms"
+    check = workshop.write(nest(hand="left")).only(BROKEN, "inner")
+    assert check.outcome == "finding"
+    assert "left" in check.says
+
+
+@pytest.mark.parametrize(("mean", "outcome"), [("32.99 mm", "conforms"), ("33.01 mm", "finding")])
+def test_radial_room_from_both_sides(workshop: Workshop, mean: str, outcome: str) -> None:
+    """(48 − 8 − 33 − 5)/2 = 1 mm."""
+    assert workshop.write(nest(('"33 mm"', f'"{mean}"'))).only(BROKEN, "inner").outcome == outcome
+
+
+def test_a_spring_alone_is_not_applicable(workshop: Workshop) -> None:
+    files = nest()
+    del files["inner.toml"]
+    assert workshop.write(files).only(BROKEN).outcome == "not applicable"
+
+
+def test_one_broken_is_not_assessed_without_spindle(workshop: Workshop) -> None:
+    files = nest()
+    del files["spindle.toml"]
+    assert workshop.write(files).only(BROKEN, "spring").outcome == "not assessed"
+
+
+@given(D=st.floats(0.03, 0.1), d=st.floats(0.002, 0.01), growth=st.floats(0.0, 0.001))
+def test_growth_takes_its_own_size_of_the_room(D: float, d: float, growth: float) -> None:
+    still = clearance_outside(D_h=0.12, D=D, d=d, growth=0.0)
+    assert still - clearance_outside(D_h=0.12, D=D, d=d, growth=growth) == pytest.approx(growth)
+    assert clearance_inside(D=D, d=d, d_p=D - d) == pytest.approx(0.0)
+
+
+@given(D=st.floats(0.03, 0.1), d=st.floats(0.002, 0.01), room=st.floats(-0.005, 0.005))
+def test_room_is_counted_on_the_radius(D: float, d: float, room: float) -> None:
+    assert radial_room(D_o=D + 2 * d + 2 * room, d_o=d, D=D, d=d) == pytest.approx(room)
+
+
+@given(F=st.floats(0.0, 100.0), m=st.floats(0.0, 20.0))
+def test_weight_across_the_axis_neither_opens_nor_shuts(F: float, m: float) -> None:
+    assert closing_need(F_f=F, g=0.0, m_v=m, m_s=m) == F
+    assert closing_need(F_f=F, g=1.0, m_v=m, m_s=m) >= F >= closing_need(F_f=F, g=-1.0, m_v=m, m_s=m)

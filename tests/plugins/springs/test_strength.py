@@ -1,0 +1,116 @@
+"""coil-spring.tensile, coil-spring.stress-static and coil-spring.stress-solid."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from speclint import Grade
+from speclint.handbook.springs.helical import shear_stress, spring_load, spring_rate
+from speclint_springs.formulae.helical import deflection, share_of_strength
+from tests.plugins.known_metals import WITH_METALS
+from tests.plugins.springs.spring import found, spring
+from tests.workshop import Workshop
+
+TENSILE, STATIC, SOLID = "coil-spring.tensile", "coil-spring.stress-static", "coil-spring.stress-solid"
+
+
+def test_strength_of_a_known_wire_is_reported(workshop: Workshop) -> None:
+    """Up to 8 mm the wire has at least 1710 MPa."""
+    check = workshop.write(spring()).only(TENSILE)
+    assert check.outcome == "conforms"
+    assert found(check) == pytest.approx(1710e6)
+
+
+def test_a_material_that_is_no_wire_is_not_assessed(workshop: Workshop) -> None:
+    check = workshop.write(spring(('"known-wire"', '"grey-iron-250"'))).only(TENSILE)
+    assert check.outcome == "not assessed"
+
+
+def test_wire_thicker_than_its_standard_is_a_query(workshop: Workshop) -> None:
+    """The table of the wire ends at 10 mm."""
+    assert workshop.write(spring(('wire = "8 mm"', 'wire = "10 mm"'))).only(TENSILE).outcome == "conforms"
+    check = workshop.write(spring(('wire = "8 mm"', 'wire = "10.5 mm"'))).only(TENSILE)
+    assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
+
+
+@pytest.mark.parametrize(("certificate", "outcome"), [("1711 MPa", "conforms"), ("1709 MPa", "finding")])
+def test_certificate_must_reach_the_standard(workshop: Workshop, certificate: str, outcome: str) -> None:
+    check = workshop.write(spring(add=f'wire_tensile_strength = "{certificate}"\n')).only(TENSILE)
+    assert check.outcome == outcome
+
+
+def test_static_stress_of_a_sound_spring(workshop: Workshop) -> None:
+    """F = 46.927 × 40 = 1877.1 N; τ = 8 × 48 × 1877.1/(π × 512) = 448.12 MPa; 0.5 × 1710 = 855; 0.5241."""
+    check = workshop.write(spring()).only(STATIC)
+    assert check.outcome == "conforms"
+    assert check.utilisation == pytest.approx(0.5241, rel=1e-3)
+
+
+@pytest.mark.parametrize(("opened", "outcome"), [("63.69 mm", "conforms"), ("63.67 mm", "finding")])
+def test_static_limit_from_both_sides(workshop: Workshop, opened: str, outcome: str) -> None:
+    """τ = G d s/(π D² n) reaches 855 MPa at s = 855 × π × 2304 × 8/(81090 × 8) = 76.319 mm: 63.681 mm long."""
+    assert workshop.write(spring(('"100 mm"', f'"{opened}"'))).only(STATIC).outcome == outcome
+
+
+@pytest.mark.parametrize(("load", "outcome"), [("3580 N", "conforms"), ("3583 N", "finding")])
+def test_static_takes_a_stated_load(workshop: Workshop, load: str, outcome: str) -> None:
+    """855 × π × 512/(8 × 48) = 3581.4 N."""
+    check = workshop.write(spring(add=f'open_load = "{load}"\n')).only(STATIC)
+    assert check.outcome == outcome
+
+
+def test_static_limit_is_a_setting(workshop: Workshop) -> None:
+    """A quarter of 1710 is 427.5 MPa, below the 448.12 worked."""
+    own = WITH_METALS + '[limits."coil-spring.stress-static"]\nshare-of-strength = "0.25"\n'
+    assert workshop.write({**spring(), "speclint.toml": own}).only(STATIC).outcome == "finding"
+
+
+@pytest.mark.parametrize("line", ['free_length = "140 mm"', 'working_coils = "8"', 'material = "known-wire"'])
+@pytest.mark.parametrize("rule", [STATIC, SOLID])
+def test_stresses_are_not_assessed_without(workshop: Workshop, line: str, rule: str) -> None:
+    check = workshop.write(spring((line, ""))).only(rule)
+    assert check.outcome == "not assessed"
+    assert line.split()[0] in check.says
+
+
+def test_solid_stress_of_a_sound_spring(workshop: Workshop) -> None:
+    """s = 140 − 80 = 60 mm; 448.12 × 60/40 = 672.2 MPa; 0.56 × 1710 = 957.6; 0.7020."""
+    check = workshop.write(spring()).only(SOLID)
+    assert check.outcome == "conforms"
+    assert check.utilisation == pytest.approx(0.7020, rel=1e-3)
+
+
+@pytest.mark.parametrize(("free", "outcome"), [("165.47 mm", "conforms"), ("165.49 mm", "finding")])
+def test_solid_limit_from_both_sides(workshop: Workshop, free: str, outcome: str) -> None:
+    """957.6/855 × 76.319 = 85.477 mm above the 80 mm solid."""
+    assert workshop.write(spring(('"140 mm"', f'"{free}"'))).only(SOLID).outcome == outcome
+
+
+def test_hot_coiled_solid_stress_is_a_query(workshop: Workshop) -> None:
+    check = workshop.write(spring(('"cold"', '"hot"'))).only(SOLID)
+    assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
+
+
+@given(
+    G=st.floats(60e9, 85e9),
+    d=st.floats(2e-3, 15e-3),
+    w=st.floats(4.0, 12.0),
+    n=st.floats(2.0, 20.0),
+    s=st.floats(1e-3, 0.2),
+)
+def test_stress_by_way_of_load_is_that_of_the_strain(
+    G: float, d: float, w: float, n: float, s: float
+) -> None:
+    """Independent route: the twist of the wire gives τ = G d s/(π D² n), the load does not come into it."""
+    D = w * d
+    F = spring_load(R=spring_rate(G=G, d=d, D=D, n=n), s=deflection(L_0=0.5, L=0.5 - s))
+    assert shear_stress(F=F, D=D, d=d) == pytest.approx(G * d * s / (math.pi * D**2 * n), rel=1e-6)
+
+
+@given(x=st.floats(0.1, 1.0), R_m=st.floats(1e9, 2.5e9))
+def test_share_of_strength_rises_with_both(x: float, R_m: float) -> None:
+    assert share_of_strength(x=x, R_m=2 * R_m) == pytest.approx(2 * share_of_strength(x=x, R_m=R_m))

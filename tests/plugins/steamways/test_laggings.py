@@ -1,0 +1,113 @@
+"""lagging.touch and lagging.loss, on the handbook's examples, which were solved apart with ht and CoolProp's air."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from speclint import Grade
+from speclint_steamways.formulae.heat import loss_of_area, loss_of_length, outside_of_lagging
+from tests.plugins.steamways.test_paths import limited
+from tests.plugins.steamways.way import files as ways
+from tests.plugins.steamways.way import on
+from tests.workshop import Workshop
+
+TOUCH, LOSS = "lagging.touch", "lagging.loss"
+
+#: On metal of 300 °C in air of 20 °C: 54 °C outside and 181 W/m.
+ROUND = """
+kind = "lagging"
+id = "lagging"
+material = "known-steel"
+covers = "pipe"
+form = "round"
+inside_diameter = "150 mm"
+thickness = "50 mm"
+conductivity = "0.06 W/(m·K)"
+emissivity = "0.3"
+reach = "in reach"
+length = "2.5 m"
+"""
+#: On the same: 61 °C outside and 290 W/m².
+FLAT = (
+    ("round", "flat"),
+    ('inside_diameter = "150 mm"', 'height = "0.8 m"'),
+    ('length = "2.5 m"', 'area = "0.5 m²"'),
+)
+
+
+def files(*changes: tuple[str, str]) -> dict[str, str]:
+    """The ways with a lagged pipe whose metal is at 300 °C in running."""
+    text = ROUND
+    for old, new in changes:
+        assert text.count(old) == 1, f"{old!r} stands {text.count(old)} times"
+        text = text.replace(old, new)
+    found = ways(lagging=text)
+    assert found["duty.toml"].count('pipe = "380 °C"') == 1
+    found["duty.toml"] = found["duty.toml"].replace('pipe = "380 °C"', 'pipe = "300 °C"')
+    return found
+
+
+@pytest.mark.parametrize(("limit", "outcome"), [("55 °C", "conforms"), ("53 °C", "finding")])
+def test_round_lagging_from_both_sides(workshop: Workshop, limit: str, outcome: str) -> None:
+    own = limited(TOUCH, touch=limit)
+    check = workshop.write({**files(), "speclint.toml": own}).only(TOUCH)
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+    assert on(check, "T_s") - 273.15 == pytest.approx(54, abs=0.5)
+
+
+@pytest.mark.parametrize(("limit", "outcome"), [("62 °C", "conforms"), ("60 °C", "finding")])
+def test_flat_lagging_from_both_sides(workshop: Workshop, limit: str, outcome: str) -> None:
+    own = limited(TOUCH, touch=limit)
+    check = workshop.write({**files(*FLAT), "speclint.toml": own}).only(TOUCH)
+    assert check.outcome == outcome
+
+
+def test_where_a_hand_must_go_it_is_a_hold(workshop: Workshop) -> None:
+    check = workshop.write(files(*FLAT, ("in reach", "a hand must go there"))).only(TOUCH)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+
+
+def test_out_of_reach_it_burns_nobody(workshop: Workshop) -> None:
+    assert workshop.write(files(("in reach", "out of reach"))).only(TOUCH).outcome == "not applicable"
+
+
+def test_the_hotter_case_governs(workshop: Workshop) -> None:
+    """The pipe is at 300 °C running and 180 °C standing."""
+    assert workshop.write(files()).only(TOUCH).case == "running"
+
+
+@pytest.mark.parametrize(
+    "key", ["covers", "form", "inside_diameter", "thickness", "conductivity", "emissivity", "reach"]
+)
+def test_touch_is_not_assessed_without(workshop: Workshop, key: str) -> None:
+    (line,) = {one for one in ROUND.splitlines() if one.startswith(f"{key} =")}
+    added = 'duty = "duty"\n' if key == "covers" else ""
+    check = workshop.write(files((line + "\n", added))).only(TOUCH)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+
+
+def test_the_loss_is_reported(workshop: Workshop) -> None:
+    """181 W/m × 2.5 m = 452.5 W; 290 W/m² × 0.5 m² = 145 W."""
+    pipe = workshop.write(files()).only(LOSS)
+    assert pipe.outcome == "conforms"
+    assert on(pipe, "Q") == pytest.approx(452.5, abs=1.3)
+    assert "heat lost" in pipe.says
+    wall = workshop.write(files(*FLAT)).only(LOSS)
+    assert on(wall, "Q") == pytest.approx(145, abs=2.5)
+
+
+def test_the_loss_is_not_assessed_without_its_length(workshop: Workshop) -> None:
+    assert workshop.write(files(('length = "2.5 m"\n', ""))).only(LOSS).outcome == "not assessed"
+
+
+@given(d=st.floats(0.05, 0.6), t=st.floats(0.01, 0.2))
+def test_lagging_lies_on_both_sides(d: float, t: float) -> None:
+    assert outside_of_lagging(outside_of_lagging(d, t), t) == pytest.approx(outside_of_lagging(d, 2 * t))
+
+
+@given(q=st.floats(1, 1e3), size=st.floats(0.1, 10))
+def test_loss_grows_with_what_is_covered(q: float, size: float) -> None:
+    assert loss_of_length(q, 2 * size) == pytest.approx(2 * loss_of_length(q, size))
+    assert loss_of_area(q, 2 * size) == pytest.approx(2 * loss_of_area(q, size))

@@ -1,0 +1,191 @@
+"""The rules of a valve on its seats and of the room round it."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from speclint import Grade
+from speclint_valves.formulae.landing import (
+    beat_gap,
+    clearance_hot,
+    lift_with_overtravel,
+    seating_load,
+    size_of_gap,
+    strain_since,
+)
+from tests.plugins.valves.gear import duty, found, gear_files
+from tests.workshop import Workshop
+
+STRESS, WIDTH, GROWTH = "valve.seat-stress", "valve.seat-width", "valve.beat-growth"
+FOUL, STOP, FALL, MATERIAL = (
+    "valve.foul-clearance",
+    "valve.lift-stop",
+    "valve.cannot-fall-in",
+    "valve.material",
+)
+
+
+@pytest.mark.parametrize(("load", "outcome"), [("21485 N", "conforms"), ("21487 N", "finding")])
+def test_seat_stress_limit_from_both_sides(workshop: Workshop, load: str, outcome: str) -> None:
+    """Lower beat π (140 + 3) 3 = 1347.743 mm², 20 MPa: 26954.9 N; steam holds with 1.57 × 3719.65 = 5839.8 N.
+
+    Weight gives 58.8 N: (26954.9 − 5839.8 − 58.8)/0.98 = 21485.9 N of spring.
+    """
+    check = workshop.write(gear_files(spring=(("1100 N", load),))).only(STRESS)
+    assert (check.outcome, check.case) == (outcome, "starting")
+
+
+def test_seat_stress_is_not_assessed_without_spring(workshop: Workshop) -> None:
+    files = gear_files()
+    del files["spring.toml"]
+    assert workshop.write(files).only(STRESS).outcome == "not assessed"
+
+
+@pytest.mark.parametrize(
+    ("width", "outcome"),
+    [("1.49 mm", "finding"), ("1.51 mm", "conforms"), ("4.99 mm", "conforms"), ("5.01 mm", "finding")],
+)
+def test_seat_width_from_both_sides(workshop: Workshop, width: str, outcome: str) -> None:
+    files = gear_files()
+    files["valve.toml"] = files["valve.toml"].replace('contact_width = "3 mm"', f'contact_width = "{width}"')
+    assert workshop.write(files).only(WIDTH).outcome == outcome
+
+
+def test_seat_width_is_not_assessed_without_it(workshop: Workshop) -> None:
+    files = gear_files()
+    files["valve.toml"] = files["valve.toml"].replace('contact_width = "3 mm"', "")
+    assert workshop.write(files).only(WIDTH).outcome == "not assessed"
+
+
+@pytest.mark.parametrize(("at", "outcome"), [("42 °C", "conforms"), ("43 °C", "finding")])
+def test_beat_growth_from_both_sides(workshop: Workshop, at: str, outcome: str) -> None:
+    """Flat seats, block at 20 °C: 110 mm × 11.91e-6 × 22 = 0.02882 and 110 × 11.915e-6 × 23 = 0.03015 mm."""
+    check = workshop.write(gear_files(duty_text=duty(running=f"20 °C; {at}"))).only(GROWTH)
+    assert check.outcome == outcome
+
+
+def test_lapping_hot_takes_the_gap_away(workshop: Workshop) -> None:
+    """400 mm, all at 160 °C: the two steels may differ by 0.6e-6: 400 × 140 × 0.6e-6 = 0.0336 mm."""
+    long = (('beat_distance = "110 mm"', 'beat_distance = "400 mm"'),)
+    hot = duty(running="160 °C")
+    check = workshop.write(gear_files(long, duty_text=hot)).only(GROWTH)
+    assert check.outcome == "finding"
+    assert found(check) == pytest.approx(0.0336e-3, rel=1e-3)
+    lapped = (*long, ("beats = 2", 'beats = 2\nlapped_at = "160 °C"'))
+    files = gear_files(lapped, duty_text=duty("160 °C"))
+    assert found(workshop.write(files).only(GROWTH)) == pytest.approx(0.0, abs=1e-12)
+
+
+def test_a_single_beat_has_no_other_to_leave(workshop: Workshop) -> None:
+    check = workshop.write(gear_files((("beats = 2", "beats = 1"),))).only(GROWTH)
+    assert check.outcome == "not applicable"
+
+
+def test_beat_growth_is_not_assessed_without_the_distance(workshop: Workshop) -> None:
+    check = workshop.write(gear_files((('beat_distance = "110 mm"', ""),))).only(GROWTH)
+    assert check.outcome == "not assessed"
+
+
+@pytest.mark.parametrize(("room", "outcome"), [("2.501 mm", "conforms"), ("2.499 mm", "finding")])
+def test_foul_clearance_from_both_sides(workshop: Workshop, room: str, outcome: str) -> None:
+    """All at 20 °C: 0.5 mm of overtravel and the 2 mm asked for."""
+    check = workshop.write(gear_files((('"5 mm"', f'"{room}"'),))).only(FOUL)
+    assert check.outcome == outcome
+    assert check.grade is (Grade.NONCONFORMITY if outcome == "finding" else None)
+
+
+def test_a_hot_valve_needs_more_room(workshop: Workshop) -> None:
+    """120 mm × 12.5e-6 × 140 = 0.21 mm: 2.60 is too little, 2.72 is not."""
+    hot = duty(running="20 °C; 160 °C")
+    assert (
+        workshop.write(gear_files((('"5 mm"', '"2.60 mm"'),), duty_text=hot)).only(FOUL).outcome == "finding"
+    )
+    assert (
+        workshop.write(gear_files((('"5 mm"', '"2.72 mm"'),), duty_text=hot)).only(FOUL).outcome == "conforms"
+    )
+
+
+@pytest.mark.parametrize(("room", "outcome"), [("3.501 mm", "conforms"), ("3.499 mm", "finding")])
+def test_meeting_the_piston_is_a_hold(workshop: Workshop, room: str, outcome: str) -> None:
+    """0.5 mm of overtravel, 1 mm of wear and the 2 mm asked for."""
+    check = workshop.write(gear_files((("beats = 2", f'beats = 2\nclearance_piston = "{room}"'),))).only(FOUL)
+    assert check.outcome == outcome
+    assert check.grade is (Grade.HOLD if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize("line", ['height = "120 mm"', 'overtravel = "0.5 mm"', 'clearance_open = "5 mm"'])
+def test_foul_clearance_is_not_assessed_without(workshop: Workshop, line: str) -> None:
+    check = workshop.write(gear_files(((line, ""),))).only(FOUL)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+
+
+@pytest.mark.parametrize(("stop", "outcome"), [("20.5 mm", "conforms"), ("20.4 mm", "finding")])
+def test_lift_stop_from_both_sides(workshop: Workshop, stop: str, outcome: str) -> None:
+    """20 + 0.5 mm."""
+    assert workshop.write(gear_files((('"21 mm"', f'"{stop}"'),))).only(STOP).outcome == outcome
+
+
+def test_lift_stop_is_not_assessed_without_one(workshop: Workshop) -> None:
+    assert workshop.write(gear_files((('lift_stop = "21 mm"', ""),))).only(STOP).outcome == "not assessed"
+
+
+@pytest.mark.parametrize(("piece", "outcome"), [("25.1 mm", "conforms"), ("24.9 mm", "finding")])
+def test_pieces_against_the_opening_from_both_sides(workshop: Workshop, piece: str, outcome: str) -> None:
+    check = workshop.write(gear_files((('"30 mm"', f'"{piece}"'),))).only(FALL)
+    assert check.outcome == outcome
+    assert check.grade is (Grade.HOLD if outcome == "finding" else None)
+
+
+def test_a_positive_catch_needs_no_sizes(workshop: Workshop) -> None:
+    files = gear_files((('"none"', '"cage"'), ('smallest_piece = "30 mm"', "")))
+    assert workshop.write(files).only(FALL).outcome == "conforms"
+
+
+@pytest.mark.parametrize("line", ['retained = "none"', 'smallest_piece = "30 mm"', 'passage_below = "25 mm"'])
+def test_falling_in_not_assessed_is_a_hold(workshop: Workshop, line: str) -> None:
+    check = workshop.write(gear_files(((line, ""),))).only(FALL)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+
+
+@pytest.mark.parametrize(("at", "outcome"), [("349 °C", "conforms"), ("351 °C", "finding")])
+def test_material_from_both_sides(workshop: Workshop, at: str, outcome: str) -> None:
+    """The iron of the seat is good to 350 °C, the steel of the valve to 400."""
+    check = workshop.write(gear_files(duty_text=duty(running=f"20 °C; {at}"))).only(MATERIAL)
+    assert check.outcome == outcome
+
+
+def test_material_is_not_assessed_without_one(workshop: Workshop) -> None:
+    files = gear_files()
+    files["seat.toml"] = files["seat.toml"].replace('material = "known-iron"', "")
+    assert workshop.write(files).only(MATERIAL).outcome == "not assessed"
+
+
+@given(
+    strain=st.floats(0.0, 0.005),
+    apart=st.floats(0.0, 0.005),
+    d=st.floats(0.1, 0.2),
+    L=st.floats(0.02, 0.1),
+    β=st.floats(0.2, 1.2),
+)
+def test_cones_with_one_apex_open_no_gap(strain: float, apart: float, d: float, L: float, β: float) -> None:
+    """L = r_u tan β_u − r_l tan β_l: every point of the valve moves along its cone."""
+    D = 2 * (L + d / 2 * math.tan(β)) / math.tan(β)
+    gap = beat_gap(ε_v=strain + apart, ε_b=strain, L=L, d_u=D, β_u=β, d_l=d, β_l=β)
+    assert gap == pytest.approx(0.0, abs=1e-12)
+    assert size_of_gap(g_u=gap) >= 0
+
+
+@given(T=st.floats(250.0, 700.0))
+def test_nothing_has_grown_since_it_was_finished(T: float) -> None:
+    assert strain_since(alpha=12e-6, T=T, alpha_0=12e-6, T_0=T, T_ref=293.15) == 0.0
+
+
+@given(F_v=st.floats(-1e4, 1e4), h=st.floats(0.0, 0.05))
+def test_only_steam_that_holds_loads_the_seat(F_v: float, h: float) -> None:
+    assert seating_load(F_f=0.0, W=0.0, F_v=F_v) == max(-F_v, 0.0)
+    assert clearance_hot(c_0=h, o=h, H=0.1, ε_v=1e-3, ε_b=1e-3, y=0.0) == pytest.approx(0.0)
+    assert lift_with_overtravel(h=h, o=0.0) == h

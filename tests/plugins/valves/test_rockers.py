@@ -1,0 +1,119 @@
+"""rocker.stress and rocker.stiffness."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from speclint.errors.exceptions import OutOfRange
+from speclint_valves.formulae.spindle import (
+    arm_second_moment,
+    arm_stress,
+    lift_lost,
+    pin_bending_stress,
+    pin_load,
+    projected_pressure,
+)
+from tests.plugins.known_metals import WITH_METALS
+from tests.plugins.valves.gear import changed, found, train_files
+from tests.workshop import Workshop
+
+STRESS, STIFFNESS = "rocker.stress", "rocker.stiffness"
+ROCKER = """
+kind = "rocker"
+id = "rocker"
+material = "known-steel"
+works = "spindle"
+carried_in = "box"
+valve_arm = "60 mm"
+tappet_arm = "60 mm"
+inertia = "0.00036 kg·m²"
+arm_depth = "35 mm"
+arm_width = "25 mm"
+boss = "40 mm"
+pin = "36 mm"
+pin_span = "60 mm"
+bush_length = "40 mm"
+bush_pressure = "20 MPa"
+"""
+
+
+def rocker_files(*changes: tuple[str, str]) -> dict[str, str]:
+    """The train with a rocker of equal arms between tappet and spindle.
+
+    Its 0.00036/0.06² = 0.1 kg at the valve bring the mass to 7.2 kg; by the working of spindle.stress the
+    greatest load is 1078 + 6001.2 + 68.84 + 7.2 × 90.215 = 7797.6 N at either end, 15595.2 N on the pin.
+    """
+    files = train_files(tappet=(('works = "spindle"', 'works = "rocker"'),))
+    return {**files, "rocker.toml": changed(ROCKER, *changes)}
+
+
+@pytest.mark.parametrize(("depth", "outcome"), [("30.7 mm", "conforms"), ("30.5 mm", "finding")])
+def test_arm_stress_from_both_sides(workshop: Workshop, depth: str, outcome: str) -> None:
+    """6 × 7797.6 × 40/(25 h²) = 80 MPa at h = 30.59 mm."""
+    assert workshop.write(rocker_files(('"35 mm"', f'"{depth}"'))).only(STRESS).outcome == outcome
+
+
+@pytest.mark.parametrize(("pin", "outcome"), [("31.1 mm", "conforms"), ("30.9 mm", "finding")])
+def test_pin_bending_from_both_sides(workshop: Workshop, pin: str, outcome: str) -> None:
+    """8 × 15595.2 × 60/(π d³) = 80 MPa at d = 31.00 mm."""
+    assert workshop.write(rocker_files(('"36 mm"', f'"{pin}"'))).only(STRESS).outcome == outcome
+
+
+@pytest.mark.parametrize(("rated", "outcome"), [("10.9 MPa", "conforms"), ("10.8 MPa", "finding")])
+def test_bush_pressure_from_both_sides(workshop: Workshop, rated: str, outcome: str) -> None:
+    """15595.2/(36 × 40) = 10.830 MPa."""
+    assert workshop.write(rocker_files(('"20 MPa"', f'"{rated}"'))).only(STRESS).outcome == outcome
+
+
+@pytest.mark.parametrize("line", ['boss = "40 mm"', 'pin_span = "60 mm"', 'bush_pressure = "20 MPa"'])
+def test_stress_is_not_assessed_without(workshop: Workshop, line: str) -> None:
+    assert workshop.write(rocker_files((line, ""))).only(STRESS).outcome == "not assessed"
+
+
+@pytest.mark.parametrize(("share", "outcome"), [("0.1405 %", "conforms"), ("0.1395 %", "finding")])
+def test_stiffness_from_both_sides(workshop: Workshop, share: str, outcome: str) -> None:
+    """I = 25 × 35³/12 = 89323 mm⁴: 2 × 7797.6 × 40³/(3 × 194000 × 89323) = 0.019199 mm;
+
+    I_p = π 36⁴/64 = 82448 mm⁴: 2 × 15595.2 × 60³/(48 × 194000 × 82448) = 0.008775 mm; 0.027974 of 20 mm: 0.1399 %.
+    """
+    own = WITH_METALS + f'[limits."{STIFFNESS}"]\nshare-of-lift = "{share}"\n'
+    check = workshop.write({**rocker_files(), "speclint.toml": own}).only(STIFFNESS)
+    assert check.outcome == outcome
+    assert found(check) == pytest.approx(0.027974e-3, rel=2e-3)
+
+
+def test_stiffness_is_not_assessed_without_depth(workshop: Workshop) -> None:
+    assert workshop.write(rocker_files(('arm_depth = "35 mm"', ""))).only(STIFFNESS).outcome == "not assessed"
+
+
+@given(F=st.floats(1.0, 1e4), scale=st.floats(0.5, 3.0))
+def test_a_rocker_scaled_up_is_stressed_by_the_square(F: float, scale: float) -> None:
+    def arm(x: float) -> float:
+        return arm_stress(F=F, b=0.06 * x, B=0.04 * x, w=0.02 * x, h=0.03 * x)
+
+    assert arm(scale) == pytest.approx(arm(1.0) / scale**2)
+    assert pin_bending_stress(F=F, L=0.06 * scale, d=0.03 * scale) == pytest.approx(
+        pin_bending_stress(F=F, L=0.06, d=0.03) / scale**2
+    )
+    assert projected_pressure(F=pin_load(F_v=F, F_t=F), d=0.03, L=0.04) == pytest.approx(2 * F / 0.0012)
+
+
+@given(E=st.floats(100e9, 250e9))
+def test_a_stiffer_metal_gives_less(E: float) -> None:
+    sizes = {
+        "b_v": 0.06,
+        "b_t": 0.06,
+        "B": 0.04,
+        "I": arm_second_moment(w=0.02, h=0.03),
+        "L": 0.06,
+        "I_p": 4e-8,
+    }
+    loads = {"F_v": 3e3, "F_t": 3e3, "F_p": 6e3, "i": 1.0}
+    assert lift_lost(E=2 * E, **sizes, **loads) == pytest.approx(lift_lost(E=E, **sizes, **loads) / 2)
+
+
+def test_an_arm_within_its_boss_is_refused() -> None:
+    with pytest.raises(OutOfRange, match="boss"):
+        arm_stress(F=1.0, b=0.02, B=0.05, w=0.02, h=0.03)

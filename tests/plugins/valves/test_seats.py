@@ -1,0 +1,215 @@
+"""The rules of seat rings."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from speclint import Grade
+from speclint.errors.exceptions import OutOfRange
+from speclint.handbook.fits.press_fits import hot_interference
+from speclint_valves.formulae.fits import (
+    pressing_interference,
+    ring_of_block,
+    shrinkage_available,
+    shrinkage_to_enter,
+    withdrawing_load,
+)
+from tests.plugins.valves.gear import BLOCK, changed, duty, found, seat_files
+from tests.workshop import Workshop
+
+RETAINED, PUSH, STRESS = "seat.retained-hot", "seat.push-out", "seat.fit-stress"
+WARMING, ENTERING = "seat.fit-warming", "seat.entering"
+HOT = duty(cooling="160 °C")
+
+
+def test_interference_left_hot_by_hand(workshop: Workshop) -> None:
+    """Ring and block at 160 °C: 0.2 + 200 × 140 × (11.6 − 12.5)e-6 = 0.1748 mm."""
+    check = workshop.write(seat_files(duty_text=HOT)).only(RETAINED)
+    assert check.outcome == "conforms"
+    assert check.case == "cooling"
+    assert found(check) == pytest.approx(0.1748e-3, abs=1e-9)
+
+
+@pytest.mark.parametrize(("ring", "outcome"), [("200.0253 mm", "conforms"), ("200.0251 mm", "finding")])
+def test_retained_hot_limit_from_both_sides(workshop: Workshop, ring: str, outcome: str) -> None:
+    """200 × 140 × (12.5 − 11.6)e-6 = 0.0252 mm are lost."""
+    check = workshop.write(seat_files(("200.2 mm", ring), duty_text=HOT)).only(RETAINED)
+    assert check.outcome == outcome
+    assert check.grade is (Grade.HOLD if outcome == "finding" else None)
+
+
+def test_a_common_fit_is_loose_where_a_tighter_one_holds(workshop: Workshop) -> None:
+    """ISO 286-2: 200 H7 is 0 to 46 µm, s6 122 to 151, u6 236 to 265. Block at 160, ring at 130 °C:
+
+    least s6 interference 76 µm; 200 (11.3 × 110 − 12.5 × 140)e-6 mm = −101 µm: s6 is loose, u6 (190 µm) is not.
+    """
+    cooling = duty(cooling="160 °C; 130 °C")
+    block = changed(BLOCK, ('"200 mm"', '"200 mm H7"'))
+    loose = workshop.write(seat_files(("200.2 mm", "200 mm s6"), block=block, duty_text=cooling)).only(
+        RETAINED
+    )
+    assert (loose.outcome, loose.grade) == ("finding", Grade.HOLD)
+    tight = workshop.write(seat_files(("200.2 mm", "200 mm u6"), block=block, duty_text=cooling)).only(
+        RETAINED
+    )
+    assert tight.outcome == "conforms"
+
+
+def test_a_ring_held_otherwise_is_no_hold(workshop: Workshop) -> None:
+    files = seat_files(("200.2 mm", "200.01 mm"), ('"none"', '"screwed ring"'), duty_text=HOT)
+    check = workshop.write(files).only(RETAINED)
+    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+
+
+@pytest.mark.parametrize("line", ['retention = "none"', 'outside_diameter = "200.2 mm"', 'in_bore = "upper"'])
+def test_retention_not_assessed_is_itself_a_hold(workshop: Workshop, line: str) -> None:
+    check = workshop.write(seat_files((line, ""))).only(RETAINED)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+    assert line.split()[0] in check.says
+
+
+def test_a_case_without_temperatures_is_not_assessed(workshop: Workshop) -> None:
+    text = HOT.replace(
+        '[cases.cooling.temperatures]\ncylinder-block = "160 °C"', "[cases.cooling.temperatures]"
+    )
+    assert workshop.write(seat_files(duty_text=text)).only(RETAINED).outcome == "not assessed"
+
+
+@pytest.mark.parametrize(("drag", "outcome"), [("10120 N", "conforms"), ("10124 N", "finding")])
+def test_push_out_limit_from_both_sides(workshop: Workshop, drag: str, outcome: str) -> None:
+    """All at 20 °C; drifting presses with 0.24 MPa from the cylinder on π/4 (200² − 170²) = 8717.92 mm²: 2092.3 N.
+
+    Softest metals: (68900/11100 − 0.24)/100000 + (118400/38400 + 0.31)/194000 = 7.71635e-5 per MPa;
+    p_c = 0.2/(200 × 7.71635e-5) = 12.9595 MPa; grip 0.1 × 12.9595 × π × 200 × 30 = 24428.1 N, half of it 12214.0.
+    """
+    check = workshop.write(seat_files(("500 N", drag))).only(PUSH)
+    assert check.outcome == outcome
+    assert check.case == "drifting"
+
+
+def test_a_seat_entered_from_the_cylinder_bears_the_live_steam(workshop: Workshop) -> None:
+    """In the water case (1.6 − 0.03) MPa × 8717.92 mm² = 13687 N, twice which is beyond the grip of 24428.1 N."""
+    check = workshop.write(seat_files(('"chamber"', '"cylinder"'), ("500 N", "0 N"))).only(PUSH)
+    assert (check.outcome, check.grade, check.case) == ("finding", Grade.HOLD, "water")
+
+
+@pytest.mark.parametrize("line", ['friction = "0.1"', 'entered_from = "chamber"', 'sticking_drag = "500 N"'])
+def test_push_out_is_not_assessed_without(workshop: Workshop, line: str) -> None:
+    check = workshop.write(seat_files((line, ""))).only(PUSH)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+
+
+def test_fit_stress_by_hand(workshop: Workshop) -> None:
+    """Stiffest metals: (68900/11100 − 0.28)/120000 + (118400/38400 + 0.29)/206000 = 6.57688e-5;
+
+    p_c = 0.2/(200 × 6.57688e-5) = 15.2048 MPa; block 2 × 15.2048 × 78400/38400 = 62.086 of 0.67 × 240 = 160.8 MPa.
+    """
+    check = workshop.write(seat_files()).only(STRESS)
+    assert check.outcome == "conforms"
+    assert found(check) == pytest.approx(62.086e6, rel=1e-4)
+    assert check.utilisation == pytest.approx(0.38611, rel=1e-4)
+
+
+@pytest.mark.parametrize(("ring", "outcome"), [("200.517 mm", "conforms"), ("200.519 mm", "finding")])
+def test_block_stress_limit_from_both_sides(workshop: Workshop, ring: str, outcome: str) -> None:
+    """160.8 × 38400/(2 × 78400) = 39.3796 MPa at 200 × 6.57688e-5 × 39.3796 = 0.51799 mm."""
+    assert workshop.write(seat_files(("200.2 mm", ring))).only(STRESS).outcome == outcome
+
+
+@pytest.mark.parametrize(("ring", "outcome"), [("200.617 mm", "conforms"), ("200.619 mm", "finding")])
+def test_ring_stress_limit_from_both_sides(workshop: Workshop, ring: str, outcome: str) -> None:
+    """A thin ring, 190 mm in 200, in a 600 mm block: (76100/3900 − 0.28)/120000 + (1.25 + 0.29)/206000 = 1.677492e-4;
+
+    2 p 40000/3900 = 0.5 × 756 MPa at p = 18.4275, that is at 0.61824 mm.
+    """
+    block = changed(BLOCK, ('wall = "40 mm"', 'wall = "200 mm"'))
+    files = seat_files(("200.2 mm", ring), ('bore = "170 mm"', 'bore = "190 mm"'), block=block)
+    assert workshop.write(files).only(STRESS).outcome == outcome
+
+
+def test_fit_stress_is_not_assessed_without_the_wall(workshop: Workshop) -> None:
+    block = changed(BLOCK, ('wall = "40 mm"\n', ""))
+    check = workshop.write(seat_files(block=block)).only(STRESS)
+    assert check.outcome == "not assessed"
+    assert "wall" in check.says
+
+
+def test_warming_tightens_the_fit(workshop: Workshop) -> None:
+    """Ring at 160, block at 20 °C: 200 × 12.2e-6 × 140 = 0.3416 mm more, 0.5916 in all: past 0.518 of a cold fit."""
+    ring = ("200.2 mm", "200.25 mm")
+    check = workshop.write(seat_files(ring, duty_text=duty(warming="20 °C; 160 °C"))).only(WARMING)
+    assert (check.outcome, check.case) == ("finding", "warming")
+    assert workshop.write(seat_files(ring)).only(WARMING).outcome == "conforms"
+
+
+@pytest.mark.parametrize(("ring", "outcome"), [("200.1995 mm", "conforms"), ("200.2015 mm", "finding")])
+def test_warming_limit_from_both_sides(workshop: Workshop, ring: str, outcome: str) -> None:
+    """Ring 160, block 20 °C; E of the iron at 160 °C 113 GPa at most.
+
+    (68900/11100 − 0.28)/113000 + 3.373333/206000 = 6.88286e-5 per MPa; the block's 39.3796 MPa come at 0.54209 mm.
+    200 × 12.2e-6 × 140 = 0.3416 mm of it are heat: 0.20049 mm are left for the cold fit.
+    """
+    files = seat_files(("200.2 mm", ring), duty_text=duty(warming="20 °C; 160 °C"))
+    assert workshop.write(files).only(WARMING).outcome == outcome
+
+
+def test_warming_is_not_assessed_without_temperature(workshop: Workshop) -> None:
+    text = duty().replace('valve-seat = "20 °C"\n', "")
+    assert workshop.write(seat_files(duty_text=text)).only(WARMING).outcome == "not assessed"
+
+
+@pytest.mark.parametrize(("heated", "outcome"), [("63 °C", "finding"), ("64 °C", "conforms")])
+def test_entering_takes_heat_and_cold_together(workshop: Workshop, heated: str, outcome: str) -> None:
+    """Wanted 0.2 + 0.05 + 0.04 = 0.29 mm; the ring at −78 °C gives 200 × 98 × 9.7e-6 = 0.1901 mm at least.
+
+    Of the block are wanted 0.0999 mm: at 63 °C 200 × 43 × 11.415e-6 = 0.0982, at 64 °C 200 × 44 × 11.42e-6 = 0.1005.
+    """
+    assert workshop.write(seat_files(("120 °C", heated))).only(ENTERING).outcome == outcome
+
+
+def test_a_ring_pressed_cold_needs_its_press(workshop: Workshop) -> None:
+    """Stiffest metals press with 15.2048 MPa: 0.1 × 15.2048 × π × 200 × 30 = 28660.3 N."""
+    cold = ('"block heated and ring chilled"', '"pressed cold"\npress_force = "28.7 kN"')
+    assert workshop.write(seat_files(cold)).only(ENTERING).outcome == "conforms"
+    weak = ('"block heated and ring chilled"', '"pressed cold"\npress_force = "28.6 kN"')
+    assert workshop.write(seat_files(weak)).only(ENTERING).outcome == "finding"
+
+
+def test_entering_is_not_assessed_without_its_way(workshop: Workshop) -> None:
+    check = workshop.write(seat_files(('entering = "block heated and ring chilled"', ""))).only(ENTERING)
+    assert check.outcome == "not assessed"
+
+
+@given(delta=st.floats(-1e-3, 1e-3), hotter=st.floats(0.0, 300.0))
+def test_equal_metals_at_one_temperature_keep_their_interference(delta: float, hotter: float) -> None:
+    T = 293.15 + hotter
+    left = hot_interference(
+        delta=delta, D=0.2, alpha_in=12e-6, T_in=T, alpha_out=12e-6, T_out=T, T_ref=293.15
+    )
+    assert left == pytest.approx(delta, abs=1e-15)
+    assert pressing_interference(delta=delta) == max(delta, 0.0)
+
+
+@given(p=st.floats(0.0, 3e6), more=st.floats(0.0, 3e6), drag=st.floats(0.0, 1e4))
+def test_pressure_that_presses_home_draws_nothing(p: float, more: float, drag: float) -> None:
+    sizes = {"D": 0.2, "d": 0.17}
+    assert withdrawing_load(p_b=p, p_f=p + more, F_d=drag, **sizes) == drag
+    assert withdrawing_load(p_b=p + more, p_f=p, F_d=drag, **sizes) >= drag
+
+
+@given(T=st.floats(200.0, 470.0))
+def test_shrinkage_is_nothing_where_nothing_is_heated_or_chilled(T: float) -> None:
+    still = shrinkage_available(D=0.2, alpha_b=12e-6, T_b=293.15, alpha_s=1e-5, T_s=293.15, T_ref=293.15)
+    assert still == 0.0
+    moved = shrinkage_available(D=0.2, alpha_b=12e-6, T_b=293.15, alpha_s=1e-5, T_s=T, T_ref=293.15)
+    assert moved == pytest.approx(0.2 * 1e-5 * (293.15 - T))
+    assert shrinkage_to_enter(delta=0.0, a=0.0, D=0.5) == pytest.approx(1e-4)
+
+
+def test_no_wall_and_no_ring_are_refused() -> None:
+    with pytest.raises(OutOfRange, match="wall"):
+        ring_of_block(D=0.2, t=0.0)
+    with pytest.raises(OutOfRange, match="bore"):
+        withdrawing_load(D=0.2, d=0.2, p_b=1e6, p_f=0.0, F_d=0.0)

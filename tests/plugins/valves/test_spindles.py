@@ -1,0 +1,137 @@
+"""The rules of spindles."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from speclint import Grade
+from speclint.errors.exceptions import OutOfRange
+from speclint_valves.formulae.spindle import (
+    buckling_factor,
+    direct_stress,
+    guide_clearance,
+    guide_clearance_hot,
+    length_ratio,
+    round_area,
+    round_second_moment,
+)
+from tests.plugins.valves.gear import SPINDLE, TAPPET, duty, train_files
+from tests.workshop import Workshop
+
+CLEARANCE, LENGTH, STRESS = "spindle.guide-clearance-hot", "spindle.guide-length", "spindle.stress"
+SEAL, DRIVEN = "spindle.seal", "spindle.driven"
+
+
+@pytest.mark.parametrize(("bore", "outcome"), [("22.0879 mm", "conforms"), ("22.0881 mm", "finding")])
+def test_loose_guide_from_both_sides(workshop: Workshop, bore: str, outcome: str) -> None:
+    """0.004 × 22 = 0.088 mm."""
+    files = train_files(spindle=(('"22.08 mm"', f'"{bore}"'),))
+    assert workshop.write(files).only(CLEARANCE).outcome == outcome
+
+
+@pytest.mark.parametrize(("bore", "outcome"), [("22.0386 mm", "conforms"), ("22.0384 mm", "finding")])
+def test_seizing_spindle_from_both_sides(workshop: Workshop, bore: str, outcome: str) -> None:
+    """Spindle 160, guide 20 °C: 22 × 12.5e-6 × 140 = 0.0385 mm."""
+    files = train_files(spindle=(('"22.08 mm"', f'"{bore}"'),), duty_text=duty(warming="20 °C; 160 °C"))
+    check = workshop.write(files).only(CLEARANCE)
+    assert (check.outcome, check.case) == (outcome, "warming")
+
+
+@pytest.mark.parametrize(
+    "line", ['guide_bore = "22.08 mm"', 'guide_material = "known-iron"', 'diameter = "22 mm"\nl']
+)
+def test_guide_clearance_is_not_assessed_without(workshop: Workshop, line: str) -> None:
+    files = train_files(spindle=((line, "l" if line.endswith("l") else ""),))
+    assert workshop.write(files).only(CLEARANCE).outcome == "not assessed"
+
+
+@pytest.mark.parametrize(("length", "outcome"), [("88.1 mm", "conforms"), ("87.9 mm", "finding")])
+def test_guide_length_from_both_sides(workshop: Workshop, length: str, outcome: str) -> None:
+    """4 × 22 = 88 mm."""
+    check = workshop.write(train_files(spindle=(('"100 mm"', f'"{length}"'),))).only(LENGTH)
+    assert check.outcome == outcome
+
+
+def test_guide_length_is_not_assessed_without_it(workshop: Workshop) -> None:
+    check = workshop.write(train_files(spindle=(('guide_length = "100 mm"', ""),))).only(LENGTH)
+    assert check.outcome == "not assessed"
+
+
+@pytest.mark.parametrize(("least", "outcome"), [("11.15 mm", "conforms"), ("11.12 mm", "finding")])
+def test_stress_from_both_sides(workshop: Workshop, least: str, outcome: str) -> None:
+    """Running, where the tappet meets the valve: cos πx = 0.96, a = 0.066122 × 0.96 × 1421.22 = 90.22 m/s², 640.5 N.
+
+    Springs 1078, steam 1.485 × 3719.65 + 477.5 = 6001.2, weight and friction 68.8: 7788.6 N in all.
+    7788.6/(0.2 × 400 MPa) = 97.36 mm²: 11.134 mm.
+    """
+    check = workshop.write(train_files(spindle=(('"16 mm"', f'"{least}"'),))).only(STRESS)
+    assert (check.outcome, check.case) == (outcome, "running")
+
+
+@pytest.mark.parametrize(("free", "outcome"), [("840 mm", "conforms"), ("841.5 mm", "finding")])
+def test_buckling_from_both_sides(workshop: Workshop, free: str, outcome: str) -> None:
+    """Euler, E 194 GPa at least: π² × 194000 × 11499/L² = 4 × 7788.6 N at L = 840.66 mm."""
+    check = workshop.write(train_files(spindle=(('"300 mm"', f'"{free}"'),))).only(STRESS)
+    assert check.outcome == outcome
+
+
+@pytest.mark.parametrize(
+    "line", ['least_diameter = "16 mm"', 'free_length = "300 mm"', 'ends = "both pinned"']
+)
+def test_stress_is_not_assessed_without(workshop: Workshop, line: str) -> None:
+    assert workshop.write(train_files(spindle=((line, ""),))).only(STRESS).outcome == "not assessed"
+
+
+@pytest.mark.parametrize(
+    ("old", "holds", "fails"),
+    [
+        ('"300 °C"', '"20.1 °C"', '"19.9 °C"'),  # the spindle is at 20 °C
+        ('"20 bar gauge"', '"15.3 bar gauge"', '"15.1 bar gauge"'),  # 15.2 bar running
+        ('"2 m/s"', '"0.970 m/s"', '"0.968 m/s"'),  # π/2 × 0.02 × 37.699/1.22173 = 0.9694 m/s
+    ],
+)
+def test_seal_ratings_from_both_sides(workshop: Workshop, old: str, holds: str, fails: str) -> None:
+    assert workshop.write(train_files(spindle=((old, holds),))).only(SEAL).outcome == "conforms"
+    check = workshop.write(train_files(spindle=((old, fails),))).only(SEAL)
+    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+
+
+def test_seal_is_not_assessed_without_its_leak_off(workshop: Workshop) -> None:
+    check = workshop.write(train_files(spindle=(('leak_off = "to the drain of the cam box"', ""),))).only(
+        SEAL
+    )
+    assert check.outcome == "not assessed"
+
+
+def test_a_spindle_wants_one_tappet(workshop: Workshop) -> None:
+    files = train_files()
+    assert workshop.write(files).only(DRIVEN).outcome == "conforms"
+    second = {**files, "second.toml": TAPPET.replace('id = "tappet"', 'id = "second"')}
+    assert workshop.write(second).only(DRIVEN).outcome == "finding"
+
+
+def test_a_spindle_that_nothing_drives_is_found(workshop: Workshop) -> None:
+    assert workshop.write({"spindle.toml": SPINDLE}).check(DRIVEN, readable=False)[0].outcome == "finding"
+
+
+@given(D=st.floats(0.02, 0.03), c=st.floats(0.0, 1e-4), ε=st.floats(0.0, 5e-3))
+def test_equal_growth_scales_the_clearance(D: float, c: float, ε: float) -> None:
+    assert guide_clearance(D_g=D + c, d=D) == pytest.approx(c, abs=1e-12)
+    assert guide_clearance_hot(D_g=D + c, ε_g=ε, d=D, ε_s=ε) == pytest.approx(c * (1 + ε), abs=1e-12)
+
+
+@given(F=st.floats(1.0, 1e5), d=st.floats(0.005, 0.05))
+def test_round_sections_agree_with_one_another(F: float, d: float) -> None:
+    assert direct_stress(F=F, d=d) * round_area(d=d) == pytest.approx(F)
+    assert round_second_moment(d=d) == pytest.approx(round_area(d=d) * d**2 / 16)
+    assert buckling_factor(F_k=2 * F, F=F) == pytest.approx(2.0)
+    assert length_ratio(L=4 * d, d=d) == pytest.approx(4.0)
+
+
+def test_refusals() -> None:
+    with pytest.raises(OutOfRange, match="load"):
+        buckling_factor(F_k=1.0, F=0.0)
+    with pytest.raises(OutOfRange, match="diameter"):
+        direct_stress(F=1.0, d=0.0)

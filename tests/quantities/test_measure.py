@@ -1,0 +1,180 @@
+"""The grammar of quantities: what it reads, and what it refuses with what to write instead."""
+
+from __future__ import annotations
+
+import math
+import string
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from speclint.errors.exceptions import QuantityError
+from speclint.quantities.measure import read
+
+INCH = 0.0254
+
+
+@pytest.mark.parametrize(
+    ("text", "nominal", "low", "high"),
+    [
+        ("480 mm", 0.480, 0.480, 0.480),
+        ("25 mm +0.05/-0.02", 0.025, 0.02498, 0.02505),
+        ("25 mm +0.05/+0.02", 0.025, 0.02502, 0.02505),
+        ("25 mm 0/-0.1", 0.025, 0.0249, 0.025),
+        ("25 mm ±0.1", 0.025, 0.0249, 0.0251),
+        ("25 mm ± 0.1 mm", 0.025, 0.0249, 0.0251),
+        ("20.0..20.2 mm", 0.0201, 0.020, 0.0202),
+        ("1 3/4 in", 1.75 * INCH, 1.75 * INCH, 1.75 * INCH),
+        ("7/8 in", 0.875 * INCH, 0.875 * INCH, 0.875 * INCH),
+        ("0.0015 in", 0.0015 * INCH, 0.0015 * INCH, 0.0015 * INCH),
+        ("3 thou", 0.003 * INCH, 0.003 * INCH, 0.003 * INCH),
+        ("1/2 in ±1/64 in", 0.5 * INCH, 0.484375 * INCH, 0.515625 * INCH),
+        ("50 mm ±2 %", 0.050, 0.049, 0.051),
+    ],
+)
+def test_lengths(text: str, nominal: float, low: float, high: float) -> None:
+    measure = read(text, "length")
+    assert (measure.nominal, measure.low, measure.high) == pytest.approx((nominal, low, high), rel=1e-12)
+
+
+def test_a_value_written_at_a_limit_sits_at_the_limit() -> None:
+    """Decimal arithmetic until the last step: 25 + 0.05 mm is the float nearest to 0.02505 m."""
+    assert read("25 mm +0.05/-0.02", "length").high == 0.02505
+    assert read("1 3/4 in", "length").nominal == 0.04445
+
+
+def test_tolerance_classes_come_from_iso_286() -> None:
+    """ISO 286-1:2010, 400 to 500 mm: IT8 = 97 µm, H from 0; s6 from +252 µm (450 to 500) with IT6 = 40 µm."""
+    hole, shaft = read("480 mm H8", "length"), read("480 mm s6", "length")
+    assert (hole.low, hole.high) == pytest.approx((0.480, 0.480097), abs=1e-9)
+    assert (shaft.low, shaft.high) == pytest.approx((0.480252, 0.480292), abs=1e-9)
+    assert shaft.nominal == 0.480 < shaft.low
+
+
+@pytest.mark.parametrize(
+    ("text", "dimension", "value", "datum"),
+    [
+        ("17 bar gauge", "fluid pressure", 17e5, "gauge"),
+        ("18 bar absolute", "fluid pressure", 18e5, "absolute"),
+        ("250 psi gauge", "fluid pressure", 250 * 6894.757293, "gauge"),
+        ("15 tonf/in²", "stress", 15 * 15.4442563e6, ""),
+        ("12 %", "ratio", 0.12, ""),
+        ("0.12", "ratio", 0.12, ""),
+        ("364 rev/min", "rotational speed", 364 * 2 * math.pi / 60, ""),
+        ("11.7e-6 1/K", "expansion", 11.7e-6, ""),
+        ("20 lbf ft", "moment", 27.1163588, ""),
+    ],
+)
+def test_other_dimensions(text: str, dimension: str, value: float, datum: str) -> None:
+    measure = read(text, dimension)
+    assert measure.nominal == pytest.approx(value, rel=1e-7)
+    assert measure.datum == datum
+
+
+@pytest.mark.parametrize(
+    ("text", "kelvin"),
+    [("20 °C", 293.15), ("20 degC", 293.15), ("68 °F", 293.15), ("293.15 K", 293.15), ("-78 °C", 195.15)],
+)
+def test_temperatures(text: str, kelvin: float) -> None:
+    assert read(text, "temperature").nominal == pytest.approx(kelvin, abs=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("text", "kelvin"), [("50 K", 50.0), ("50 °C difference", 50.0), ("90 °F difference", 50.0)]
+)
+def test_a_difference_is_not_a_temperature(text: str, kelvin: float) -> None:
+    assert read(text, "temperature difference").nominal == pytest.approx(kelvin)
+
+
+@pytest.mark.parametrize(
+    ("text", "dimension", "instead"),
+    [
+        ("5,5 mm", "length", '"5.5 mm"'),
+        ("17 bar", "fluid pressure", '"17 bar gauge" or "17 bar absolute"'),
+        ("17 bar gauge", "stress", '"17 bar"'),
+        ("25 mm -0.02/+0.05", "length", '"+0.05/-0.02"'),
+        ("20.2..20.0 mm", "length", '"20.0..20.2 mm"'),
+        ("25 mm +/-0.1", "length", '"25 mm ±0.1"'),
+        ("5 Mm", "length", "mm"),
+        ("50 °C", "temperature difference", 'a number with K, or "50 °C difference"'),
+        ("50 °C difference", "temperature", '"50 °C"'),
+    ],
+)
+def test_a_slip_is_answered_with_what_to_write(text: str, dimension: str, instead: str) -> None:
+    with pytest.raises(QuantityError) as refused:
+        read(text, dimension)
+    assert refused.value.instead == instead
+
+
+@pytest.mark.parametrize(
+    ("text", "dimension"),
+    [
+        ("", "length"),
+        ("mm", "length"),
+        ("480", "length"),
+        ("nan mm", "length"),
+        ("inf mm", "length"),
+        ("-5 mm", "length"),
+        ("0 mm", "length"),
+        ("5 kg", "length"),
+        ("5 Nm", "length"),
+        ("5 mm; 3", "length"),
+        ("1/0 in", "length"),
+        ("5 mm H8 ±1", "length"),
+        ("20..21 mm ±1", "length"),
+        ("20 mm Q8", "length"),
+        ("20 mm H25", "length"),
+        ("5000 mm H8", "length"),
+        ("5 bar H8", "stress"),
+        ("200 °C ±5 %", "temperature"),
+        ("-300 °C", "temperature"),
+        ("-1 bar absolute", "fluid pressure"),
+        ("20 mm ±-1", "length"),
+    ],
+)
+def test_what_cannot_be_meant_is_refused(text: str, dimension: str) -> None:
+    with pytest.raises(QuantityError) as refused:
+        read(text, dimension, "any" if dimension == "fluid pressure" else "positive")
+    assert refused.value.instead
+
+
+def test_signs_where_they_are_meant() -> None:
+    assert read("-5 mm", "length", "any").nominal == -0.005
+    assert read("0 mm", "length", "not negative").nominal == 0.0
+
+
+@given(st.integers(1, 10**6), st.integers(0, 10**4), st.integers(0, 10**4))
+def test_limits_enclose_what_is_written(micrometres: int, up: int, down: int) -> None:
+    """Property: low is nominal less the lower, high is nominal plus the upper deviation, to the micrometre."""
+    nominal = 10**5 + micrometres
+    text = f"{nominal / 1000:.3f} mm +{up / 1000:.3f}/-{down / 1000:.3f}"
+    measure = read(text, "length")
+    assert measure.low <= measure.nominal <= measure.high
+    assert measure.high - measure.low == pytest.approx((up + down) * 1e-6, abs=1e-12)
+
+
+@given(st.floats(0.001, 1e5, allow_nan=False), st.sampled_from(["mm", "in", "thou", "m", "ft"]))
+def test_the_same_length_in_any_unit(value: float, unit: str) -> None:
+    """Property: the unit changes how a length is written, not what it is."""
+    from speclint.quantities.units import factor
+
+    text = f"{value:.6f}"
+    expected = float(text) * factor(unit, "length")
+    if float(text) > 0:
+        assert read(f"{text} {unit}", "length").nominal == pytest.approx(expected, rel=1e-12)
+
+
+@given(
+    st.text(alphabet=string.printable + "°²±µ½", max_size=24),
+    st.sampled_from(["length", "fluid pressure", "temperature"]),
+)
+def test_any_text_is_read_or_refused_in_one_way(text: str, dimension: str) -> None:
+    """Property: no text raises anything but a QuantityError, and what is read is finite."""
+    try:
+        measure = read(text, dimension)
+    except QuantityError:
+        return
+    assert math.isfinite(measure.low)
+    assert math.isfinite(measure.high)
+    assert measure.low <= measure.high

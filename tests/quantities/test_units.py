@@ -1,0 +1,105 @@
+"""The table of units against pint, unit by unit, and how a unit outside it is asked of pint."""
+
+from __future__ import annotations
+
+import math
+
+import pint
+import pytest
+
+from speclint.errors.exceptions import QuantityError
+from speclint.quantities.units import DIMENSIONS, canonical, factor, shown
+
+REGISTRY: pint.UnitRegistry[float] = pint.UnitRegistry()
+# pint's names of what the trade writes otherwise; "ton" alone is the US short ton there
+REGISTRY.define("tonf = long_ton * standard_gravity")
+
+_IN_PINT = {
+    "°": "degree",
+    "t": "metric_ton",
+    "kgf": "kilogram * standard_gravity",
+    "kgf/cm²": "kilogram * standard_gravity / centimeter**2",
+    "tonf": "tonf",
+    "tonf/in²": "tonf/inch**2",
+    "thou": "thou",
+    "rev/min": "revolution/minute",
+    "rev/s": "revolution/second",
+    "1/°F": "1/delta_degF",
+    "1/K": "1/kelvin",
+    "%": "percent",
+    "": "dimensionless",
+    "t/h": "metric_ton/hour",
+    "km/h": "kilometer/hour",
+    "kg/h": "kilogram/hour",
+    "lb/h": "pound/hour",
+    "N m": "newton*meter",
+    "lbf ft": "lbf*foot",
+    "lbf in": "lbf*inch",
+    "lb/in³": "pound/inch**3",
+    "lb/ft³": "pound/foot**3",
+    "in": "inch",
+    "in²": "inch**2",
+    "in³": "inch**3",
+    "lbf/in": "lbf/inch",
+    "lbf/in²": "lbf/inch**2",
+    "h": "hour",
+    "hp": "horsepower",
+    "Hz": "1/second",
+    "W/(m·K)": "watt/(meter*kelvin)",
+    "Btu/(h·ft·°F)": "Btu_it/(hour*foot*delta_degF)",
+    "W/(m²·K)": "watt/(meter**2*kelvin)",
+}
+
+_ENTRIES = [(name, unit) for name, known in DIMENSIONS.items() if known.pint for unit in known.units]
+
+
+def _pint_text(unit: str) -> str:
+    plain = unit.replace("²", "**2").replace("³", "**3").replace("·", "*").replace("µ", "micro")
+    return _IN_PINT.get(unit, plain.replace("microm", "micrometer"))
+
+
+@pytest.mark.parametrize(("dimension", "unit"), _ENTRIES)
+def test_every_unit_of_the_table_is_what_pint_says(dimension: str, unit: str) -> None:
+    """pint is the authority: factor and dimension of each shipped unit agree with it."""
+    known = DIMENSIONS[dimension]
+    quantity = REGISTRY.Quantity(*((1e-6, "1/kelvin") if unit == "1e-6/K" else (1.0, _pint_text(unit))))
+    assert math.isclose(quantity.to(known.pint).magnitude, known.units[unit], rel_tol=1e-9)
+
+
+def test_the_long_ton_is_2240_pounds() -> None:
+    """Independent of pint: 1 tonf/in² = 2240 lbf/in² = 15.4443 N/mm² (2240 × 0.00689476)."""
+    assert factor("tonf/in²", "stress") == pytest.approx(15.4443e6, rel=1e-5)
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [("in2", "in²"), ("in^2", "in²"), ("in**2", "in²"), ("mm3", "mm³"), ("kg/m^3", "kg/m³"), ("um", "µm")],
+)
+def test_a_keyboard_without_superscripts_is_enough(text: str, expected: str) -> None:
+    assert canonical(text) == expected
+
+
+def test_a_unit_outside_the_table_is_asked_of_pint() -> None:
+    """A furlong is 660 ft = 201.168 m, by definition of the imperial units."""
+    assert factor("furlong", "length") == pytest.approx(201.168, rel=1e-5)  # pint holds the US survey furlong
+
+
+@pytest.mark.parametrize(
+    "text", ["Nm", "kg", "Mm", "Bar", "blorp", "m/s", "", "mm;", "__import__", "m**", "1", "°C"]
+)
+def test_what_is_no_length_is_refused_with_what_to_write(text: str) -> None:
+    with pytest.raises(QuantityError) as refused:
+        factor(text, "length")
+    assert refused.value.instead
+
+
+def test_a_megametre_is_taken_for_a_slip() -> None:
+    with pytest.raises(QuantityError) as refused:
+        factor("Mm", "length")
+    assert refused.value.instead == "mm"
+
+
+def test_shown_returns_to_the_unit_written() -> None:
+    assert shown(0.0254, "length", "in") == (1.0, "in")
+    assert shown(0.0254, "length") == (pytest.approx(25.4), "mm")
+    assert shown(0.0254, "length", "kg") == (pytest.approx(25.4), "mm")

@@ -1,0 +1,268 @@
+"""Many files become one design: ids, links, duties, and every clear refusal."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from speclint.checking.assessment import Assessment
+from speclint.errors.exceptions import DesignError, FamilyError
+from speclint.repository.folder import find_root, spec_files
+from speclint.repository.settings import load_settings
+from speclint.specs import Component, Duty
+from tests.tubes import DUTY, FILES, RACK, TUBE, tubes
+from tests.workshop import SETTINGS, Workshop
+
+
+@pytest.fixture
+def shop(tmp_path: Path) -> Workshop:
+    return Workshop(tmp_path, tubes())
+
+
+def said(assessment: Assessment) -> list[str]:
+    return [str(complaint) for complaint in assessment.complaints]
+
+
+def test_a_sound_design_has_no_complaints(shop: Workshop) -> None:
+    assessment = shop.write(FILES).assess()
+    assert said(assessment) == []
+    assert len(assessment.checks) == 5
+
+
+def test_files_in_folders_and_with_spaces_are_found(shop: Workshop) -> None:
+    shop.write(
+        {
+            "a b/Rohr ä.toml": TUBE,
+            "rack.toml": RACK,
+            "duty.toml": DUTY,
+            ".hidden/x.toml": "=",
+            "other.txt": "=",
+        }
+    )
+    assert said(shop.assess()) == []
+    settings, _ = load_settings(shop.root)
+    assert settings is not None
+    assert sorted(spec_files(shop.root, settings)) == ["a b/Rohr ä.toml", "duty.toml", "rack.toml"]
+
+
+def test_a_folder_that_is_a_repository_of_its_own_is_passed_over(shop: Workshop) -> None:
+    shop.write({**FILES, "inner/speclint.toml": "", "inner/tube.toml": TUBE})
+    assert said(shop.assess()) == []
+
+
+def test_what_the_settings_leave_out_is_left_out(shop: Workshop) -> None:
+    shop.write({**FILES, "old/x.toml": "="}, settings='leave_out = ["old/*"]\n' + SETTINGS)
+    assert said(shop.assess()) == []
+
+
+def test_two_files_with_one_id(shop: Workshop) -> None:
+    shop.write({**FILES, "z.toml": TUBE + 'id = "tube"\n'})
+    (complaint,) = shop.assess().complaints
+    assert (complaint.where.file, complaint.where.key) == ("z.toml", "id")
+    assert "tube.toml has the same id" in complaint.message
+
+
+def test_a_link_to_nothing_names_the_nearest(shop: Workshop) -> None:
+    shop.write(FILES).replace("tube.toml", 'held_in = "rack"', 'held_in = "rak"')
+    (complaint,) = shop.assess().complaints
+    assert str(complaint) == 'tube.toml:10 held_in: no spec has this id; read "rak"; write "rack"'
+
+
+def test_a_link_to_the_wrong_kind_names_both_files(shop: Workshop) -> None:
+    shop.write(FILES).replace("tube.toml", 'held_in = "rack"', 'held_in = "duty"')
+    (complaint,) = shop.assess().complaints
+    assert complaint.where.file == "tube.toml"
+    assert "leads to a duty (duty.toml)" in complaint.message
+    assert complaint.write == "the id of a rack"
+
+
+def test_a_loop_of_links_is_said_once_with_its_way(shop: Workshop) -> None:
+    shop.write({"a.toml": 'kind = "duty"\nlike = "b"\n', "b.toml": 'kind = "duty"\nlike = "a"\n'})
+    (complaint,) = shop.assess().complaints
+    assert "links run in a loop" in complaint.message
+    assert "a.toml" in complaint.message
+    assert "b.toml" in complaint.message
+
+
+def test_a_spec_that_links_to_itself(shop: Workshop) -> None:
+    shop.write({"a.toml": 'kind = "duty"\nlike = "a"\n'})
+    (complaint,) = shop.assess().complaints
+    assert "loop" in complaint.message
+
+
+def test_two_loops_are_two_complaints(shop: Workshop) -> None:
+    shop.write(
+        {f"{one}.toml": f'kind = "duty"\nlike = "{other}"\n' for one, other in ("ab", "ba", "cd", "dc")}
+    )
+    assert len(shop.assess().complaints) == 2
+
+
+def test_an_unreadable_spec_does_not_stop_the_others(shop: Workshop) -> None:
+    """The tube is sound; what follows its link to the unreadable rack is not assessed, and says so."""
+    assessment = shop.write({**FILES, "rack.toml": RACK + "x = 1\n", "other.toml": "kind ="}).assess()
+    assert {complaint.where.file for complaint in assessment.complaints} == {"rack.toml", "other.toml"}
+    outcomes = {check.rule.name: check.outcome for check in assessment.checks if check.component == "tube"}
+    assert outcomes["tube.stress"] == "conforms"
+    assert outcomes["tube.loose-hot"] == "not assessed"
+    assert assessment.exit_code == 2
+
+
+def test_five_mistakes_give_five_messages_in_one_run(shop: Workshop) -> None:
+    """Bad unit, comma decimal, bare pressure, unknown key, and broken TOML in another file."""
+    shop.write(
+        {
+            **FILES,
+            "bad.toml": 'kind = "tube"\nbore = "3 kg"\noutside = "5,5 mm"\npressure = "17 bar"\nbora = 1\n',
+            "broken.toml": 'kind = "tube\n',
+        }
+    )
+    assessment = shop.assess()
+    assert [(one.where.file, one.where.line) for one in assessment.complaints] == [
+        ("bad.toml", 2),
+        ("bad.toml", 3),
+        ("bad.toml", 4),
+        ("bad.toml", 5),
+        ("broken.toml", 1),
+    ]
+    assert assessment.exit_code == 2
+    assert {check.component for check in assessment.checks} == {"tube"}
+
+
+def test_duties_are_inherited_through_links(shop: Workshop) -> None:
+    shop.write(FILES).replace("tube.toml", 'duty = "duty"\n', "").write(
+        {"rack.toml": RACK + 'duty = "duty"\n'}
+    )
+    design = shop.assess().design
+    assert design is not None
+    tube = design.specs["tube"]
+    assert isinstance(tube, Component)
+    assert design.duty_of(tube) is design.specs["duty"]
+
+
+def test_a_duty_takes_over_the_cases_of_another(shop: Workshop) -> None:
+    shop.write(
+        {
+            **FILES,
+            "more.toml": 'kind = "duty"\nlike = "duty"\n[cases.starting]\nlive_pressure = "1 bar gauge"\n',
+        }
+    )
+    design = shop.assess().design
+    assert design is not None
+    more, base = design.specs["more"], design.specs["duty"]
+    assert isinstance(more, Duty)
+    assert isinstance(base, Duty)
+    assert design.case_of(more, "running") is base.cases["running"]
+    assert design.case_of(more, "starting") is more.cases["starting"]
+    assert design.case_of(more, "water") is None
+
+
+def test_paths_choose_what_is_checked_but_links_lead_anywhere(shop: Workshop) -> None:
+    shop.write({**FILES, "second.toml": TUBE})
+    assert {check.component for check in shop.assess("second.toml").checks} == {"second"}
+    assert shop.assess("second.toml").checks[0].outcome != "not assessed"
+
+
+def test_paths_that_lead_nowhere(tmp_path: Path) -> None:
+    with pytest.raises(DesignError, match="no such file"):
+        find_root([tmp_path / "none"])
+    with pytest.raises(DesignError, match=r"no speclint\.toml here"):
+        find_root([tmp_path])
+
+
+def test_a_path_outside_the_repository(tmp_path: Path) -> None:
+    for name in ("one", "two"):
+        (tmp_path / name).mkdir()
+        (tmp_path / name / "speclint.toml").write_text("")
+    with pytest.raises(DesignError, match="one repository at a time"):
+        find_root([tmp_path / "one", tmp_path / "two"])
+
+
+@pytest.mark.parametrize(
+    ("settings", "said_of_it"),
+    [
+        ("[works]\nstge = 'draft'\n", '"stge" is no key of [works]'),
+        ("[works]\nstage = 'ready'\n", "not one of the words"),
+        ("[works]\nsite_pressure = '1 bar gauge'\n", "counts from nothing"),
+        ("works = 3\n", "a table is wanted"),
+        ("[works\n", "this is not TOML"),
+        ("[families]\nrequired = 'x'\n", "an array is wanted"),
+    ],
+)
+def test_settings_that_cannot_be_used(shop: Workshop, settings: str, said_of_it: str) -> None:
+    """Nothing is checked under unreadable settings, and the specs' own complaints are reported all the same."""
+    assessment = shop.write({**FILES, "bad.toml": "kind ="}, settings=settings).assess()
+    assert any(said_of_it in one for one in said(assessment))
+    assert any(one.startswith("bad.toml") for one in said(assessment))
+    assert assessment.exit_code == 2
+
+
+def test_a_required_family_that_is_absent_stops_the_run(shop: Workshop) -> None:
+    shop.write(FILES, settings='[families]\nrequired = ["tubes", "boilers"]\n')
+    with pytest.raises(FamilyError, match="requires the family boilers; installed: tubes"):
+        shop.assess()
+
+
+def test_limits_of_the_repository_are_read_against_the_rules(shop: Workshop) -> None:
+    shop.write(FILES, settings='[limits."tube.stress"]\nallowable = "70 MPa"\n')
+    check = next(one for one in shop.assess().checks if one.rule.name == "tube.stress")
+    assert check.judgement is not None
+    assert check.judgement.limit is not None
+    assert check.judgement.limit.value == 70e6
+    assert any("the rule's own is 100 MPa" in step.note for step in check.steps)
+
+
+@pytest.mark.parametrize(
+    ("limits", "said_of_it"),
+    [
+        ('[limits."tube.stres"]\nallowable = "70 MPa"\n', "no rule is called tube.stres"),
+        ('[limits."tube.stress"]\nalowable = "70 MPa"\n', "has no limit called alowable"),
+        ('[limits."tube.stress"]\nallowable = "70 mm"\n', "no unit of stress"),
+        ('[limits."tube.stress"]\nallowable = 70\n', "written as text"),
+        ('[limits."tube.stress"]\nallowable = "70 MPa ±1"\n', "no tolerance"),
+        ('[limits."tube.ends"]\nany = "1"\n', "has no limit"),
+    ],
+)
+def test_limits_that_cannot_be_used(shop: Workshop, limits: str, said_of_it: str) -> None:
+    assessment = shop.write(FILES, settings=limits).assess()
+    assert [said_of_it in one and one.startswith("speclint.toml") for one in said(assessment)] == [True]
+    assert assessment.exit_code == 2
+
+
+OWN_IRON = """
+[sources]
+CERT = { work = "founder's certificate 1207", edition = "2026" }
+[own-iron]
+title = "own iron"
+family = "grey-iron"
+standard = "works specification 12"
+allowable = "grey-iron"
+like = "grey-iron-250"
+hardness = { value = 215, low = 205, high = 225, unit = "HB", source = "CERT" }
+"""
+
+
+def test_materials_of_the_repository_are_read_from_the_files_the_settings_name(shop: Workshop) -> None:
+    """A works' own iron stands beside the built-in ones."""
+    with_own = 'materials = ["materials/own.toml"]\n' + SETTINGS
+    assessment = shop.write({**FILES, "materials/own.toml": OWN_IRON}, settings=with_own).assess()
+    assert said(assessment) == []
+    assert assessment.context is not None
+    assert assessment.context.material("own-iron").hardness().nominal == 215
+
+
+def test_an_own_material_without_a_source_is_a_complaint_with_its_line(shop: Workshop) -> None:
+    with_own = 'materials = ["materials/own.toml"]\n' + SETTINGS
+    unsourced = OWN_IRON.replace(', source = "CERT" }', " }")
+    (complaint,) = (
+        shop.write({**FILES, "materials/own.toml": unsourced}, settings=with_own).assess().complaints
+    )
+    assert (complaint.where.file, complaint.where.line) == ("materials/own.toml", 10)
+    assert "source" in complaint.message + complaint.write
+
+
+@pytest.mark.parametrize("file", ["../outside.toml", "materials/none.toml"])
+def test_a_file_of_materials_that_cannot_be_had(shop: Workshop, file: str) -> None:
+    shop.write(FILES, settings=f'materials = ["{file}"]\n' + SETTINGS)
+    (complaint,) = shop.assess().complaints
+    assert "outside the repository" in complaint.message or "cannot be read" in complaint.message

@@ -1,0 +1,132 @@
+"""From files to specs: every complaint has its place, what was read and what to write instead."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from speclint.quantities.measure import Measure
+from speclint.repository.reading import Loaded, load_spec
+from speclint.specs import Duty, NotStated, Spec, Stated
+from tests.tubes import Rack, Tube
+
+KINDS: dict[str, type[Spec]] = {"tube": Tube, "rack": Rack, "duty": Duty}
+
+
+def load(folder: Path, text: str | bytes) -> Loaded:
+    path = folder / "part.toml"
+    path.write_bytes(text if isinstance(text, bytes) else text.encode())
+    return load_spec(path, "part.toml", KINDS)
+
+
+def test_a_value_knows_where_it_was_written(tmp_path: Path) -> None:
+    spec = load(tmp_path, 'kind = "tube"\n\nbore = "100 mm"\n').spec
+    assert isinstance(spec, Tube)
+    assert isinstance(spec.bore, Measure)
+    assert str(spec.bore.where) == "part.toml:3 bore"
+    assert spec.id == "part"
+
+
+def test_what_is_not_stated_knows_the_key_it_would_have(tmp_path: Path) -> None:
+    spec = load(tmp_path, 'kind = "rack"\n[slots.left]\n').spec
+    assert isinstance(spec, Rack)
+    width = spec.slots["left"].width
+    assert isinstance(width, NotStated)
+    assert width.where.key == "slots.left.width"
+    assert width.where.line == 2
+
+
+def test_provenance_is_a_table(tmp_path: Path) -> None:
+    text = 'kind = "tube"\nbore = { value = "99.8..100.1 mm", from = "measured", note = "worn" }\n'
+    spec = load(tmp_path, text).spec
+    assert isinstance(spec, Tube)
+    assert isinstance(spec.bore, Measure)
+    assert (spec.bore.provenance, spec.bore.note, spec.bore.low) == ("measured", "worn", 0.0998)
+
+
+def test_words_and_counts(tmp_path: Path) -> None:
+    spec = load(
+        tmp_path, 'kind = "tube"\nhoops = 3\nends = "closed"\n[notes]\nanything = [1, { a = 2 }]\n'
+    ).spec
+    assert isinstance(spec, Tube)
+    assert isinstance(spec.hoops, Stated)
+    assert spec.hoops.value == 3
+    assert spec.notes == {"anything": [1, {"a": 2}]}
+
+
+@pytest.mark.parametrize(
+    ("line", "said", "read", "write"),
+    [
+        ('bore = "480,5 mm"', "a comma is not a decimal point", '"480,5 mm"', '"480.5 mm"'),
+        (
+            'pressure = "17 bar"',
+            "a fluid pressure must say from where it counts",
+            '"17 bar"',
+            '"17 bar gauge"',
+        ),
+        ("bore = 480", "written as text with its unit", "480", "480 mm"),
+        ('boer = "480 mm"', '"boer" is no key of a tube', '"480 mm"', '"bore"'),
+        ('hoops = "3"', "not a whole number", '"3"', "without quotes"),
+        ("hoops = true", "not a whole number", "true", "without quotes"),
+        ('ends = "shut"', "not one of the words used here", '"shut"', '"open", "closed"'),
+        ("held_in = 3", "a link is the id of another spec", "3", "the id of a rack"),
+        ('bore = { value = "1 mm", form = "x" }', '"form" is no key of a quantity', "a table", "value ="),
+        ('bore = { value = "1 mm", from = "guess" }', "no provenance", "a table", '"measured"'),
+        ("bore = [1]", "written as text with its unit", "an array", '"480 mm'),
+        ('title = ""', "the text is empty", '""', "leave the key out"),
+        ("notes = 3", "", "3", ""),
+    ],
+)
+def test_a_mistake_is_said_with_its_place(
+    tmp_path: Path, line: str, said: str, read: str, write: str
+) -> None:
+    loaded = load(tmp_path, f'kind = "tube"\n{line}\n')
+    assert loaded.spec is None
+    assert len(loaded.complaints) == 1
+    complaint = loaded.complaints[0]
+    assert (complaint.where.file, complaint.where.line) == ("part.toml", 2)
+    assert complaint.where.key == line.split(" =")[0]
+    assert said in complaint.message
+    assert complaint.read == read
+    assert write in complaint.write
+
+
+def test_every_mistake_of_a_file_is_reported(tmp_path: Path) -> None:
+    loaded = load(tmp_path, 'kind = "tube"\nbore = "1,5 mm"\noutside = "5 kg"\nfoo = 1\nhoops = 1.5\n')
+    assert [complaint.where.line for complaint in loaded.complaints] == [2, 3, 4, 5]
+
+
+@pytest.mark.parametrize(
+    ("text", "line", "said"),
+    [
+        ("kind = \n", 1, "this is not TOML"),
+        ('kind = "tube"\nbore = "1 mm"\nbore = "2 mm"\n', 3, "this is not TOML"),
+        (b'kind = "tube"\n\ntitle = "\xff"\n', 3, "not UTF-8"),
+        ('bore = "1 mm"\n', 1, "does not say what kind"),
+        ('# x\nkind = "tub"\n', 2, "not known"),
+        ("kind = 3\n", 1, "not known"),
+        ('kind = "tube"\nid = 3\n', 2, "an id is a word"),
+        ('kind = "duty"\n[cases.runing]\n', 2, "not a name used here"),
+        ('kind = "duty"\n[cases]\nrunning = 3\n', 3, "a table is wanted here"),
+        ('kind = "duty"\n[cases.running]\nlive_presure = "1 bar gauge"\n', 3, "no key of [cases.running]"),
+        ("a = " + "[" * 3000 + "]" * 3000, 0, "nested too deeply"),
+    ],
+)
+def test_files_that_are_no_specs(tmp_path: Path, text: str | bytes, line: int, said: str) -> None:
+    loaded = load(tmp_path, text)
+    assert loaded.spec is None
+    assert len(loaded.complaints) == 1
+    assert loaded.complaints[0].where.line == line
+    assert said in loaded.complaints[0].message
+
+
+def test_the_nearest_kind_and_case_are_proposed(tmp_path: Path) -> None:
+    assert load(tmp_path, 'kind = "tub"\n').complaints[0].write == 'kind = "tube"'
+    assert load(tmp_path, 'kind = "duty"\n[cases.runing]\n').complaints[0].write == '"running"'
+    assert "[notes]" in load(tmp_path, 'kind = "tube"\nzzzz = 1\n').complaints[0].write
+
+
+def test_a_file_that_is_not_there(tmp_path: Path) -> None:
+    loaded = load_spec(tmp_path / "none.toml", "none.toml", KINDS)
+    assert "cannot be read" in loaded.complaints[0].message

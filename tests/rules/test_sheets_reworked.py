@@ -1,0 +1,132 @@
+"""Sheets of example_specs worked again with a pencil: from what was taken, by other arithmetic than the handbook's."""
+
+from __future__ import annotations
+
+import math
+import shutil
+from pathlib import Path
+
+import pytest
+
+from speclint import Grade
+from speclint.checking.check_result import Check
+from tests.workshop import Workshop
+
+EXAMPLE = Path(__file__).parents[2] / "example_specs"
+
+
+@pytest.fixture
+def example(tmp_path: Path) -> Workshop:
+    """A copy of the invented design, to change."""
+    shutil.copytree(EXAMPLE, tmp_path, dirs_exist_ok=True)
+    return Workshop(tmp_path)
+
+
+def on_sheet(check: Check) -> dict[str, float]:
+    """The numbers of a sheet by symbol."""
+    return {step.symbol: step.value for step in check.steps if isinstance(step.value, float)}
+
+
+def test_a_seat_that_comes_loose(example: Workshop) -> None:
+    """190 mm H7/s6 by ISO 286: 190.122 least ring in 190.046 greatest bore; ring at 150, block at 180 °C."""
+    found = example.only("seat.retained-hot", "seat-exhaust-left-front-upper")
+    given = on_sheet(found)
+    ring = 190.122 * (1 + given["α_s"] * (150 - 20))
+    bore = 190.046 * (1 + given["α_b"] * (180 - 20))
+    assert found.judgement is not None
+    assert found.judgement.left is not None
+    assert found.judgement.left.value * 1e3 == pytest.approx(
+        ring - bore, abs=3e-4
+    )  # mm; the sheet grows both from one diameter
+    assert (found.outcome, found.grade, found.case) == ("finding", Grade.HOLD, "water")
+    assert found.utilisation == pytest.approx(1 - (ring - bore) / 0.076, rel=3e-3)
+
+
+def test_u6_in_place_of_s6_clears_it(example: Workshop) -> None:
+    """u6 of 190 mm begins at 236 µm, s6 at 122 µm (ISO 286-1): 0.114 mm more, of which 0.042 mm were wanting."""
+    example.replace("seats/seat-exhaust-left-front-upper.toml", "190 mm s6", "190 mm u6")
+    found = example.only("seat.retained-hot", "seat-exhaust-left-front-upper")
+    assert found.outcome == "conforms"
+    assert found.judgement is not None
+    assert found.judgement.left is not None
+    assert found.judgement.left.value == pytest.approx((0.114 - 0.0422) * 1e-3, abs=1e-6)
+
+
+def test_a_spring_that_binds(example: Workshop) -> None:
+    """Wire 7.54 at its high limit, 11 coils, ground ends: solid at 82.94 mm; open at 82.2 mm: less than nothing left.
+
+    Asked, by EN 13906-1 for a moving spring: 1.5 × 9 × (0.0015 × 47.6²/7.54 + 0.1 × 7.54) = 16.26 mm.
+    """
+    found = example.only("coil-spring.solid-clearance", "spring-exhaust-left-front")
+    assert found.judgement is not None
+    assert found.judgement.found is not None
+    assert found.judgement.limit is not None
+    assert found.judgement.found.value * 1e3 == pytest.approx(82.2 - 11 * 7.54)
+    assert found.judgement.limit.value * 1e3 == pytest.approx(16.264, abs=1e-3)
+
+
+def test_the_stress_of_a_sound_spring(example: Workshop) -> None:
+    """Twist of the wire: half the mean diameter times the load, over the polar modulus π d³/16."""
+    found = example.only("coil-spring.stress-static", "spring-inlet-left-front")
+    given = on_sheet(found)
+    polar_modulus = math.pi * given["d"] ** 4 / 32 / (given["d"] / 2)
+    assert given["τ_O"] == pytest.approx(given["F_O"] * given["D"] / 2 / polar_modulus, rel=1e-12)
+    assert found.utilisation == pytest.approx(given["τ_O"] / (0.5 * given["R_m"]))
+
+
+def test_a_cover_short_of_studs(example: Workshop) -> None:
+    """The gasket sheet of 16 studs, from torque to verdict.
+
+    Torque 395 N·m, K = 0.16, M24: 102.9 kN, less 30 % scatter: 72.0 kN. Embedding gives 8.5 µm on the springs of stud
+    and members; a tenth creeps. The test is cold, so heat changes little. Asked: the end force of 28 bar on the
+    gasket's circle and twice m times the pressure on its effective ring.
+    """
+    found = example.only("joint.gasket-load", "studs-front-right")
+    given = on_sheet(found)
+    mean = 395 / (0.16 * 0.024)
+    least = mean * 0.7
+    yielding = 1 / given["k_bc"] + 1 / given["k_mgc"]
+    left = (least - 8.5e-6 / yielding) * 0.9
+    assert given["F_left"] == pytest.approx(left, rel=1e-6)
+    hot_yielding = 1 / given["k_bh"] + 1 / given["k_mgh"]
+    hot = (left * yielding + given["Delta"]) / hot_yielding
+    assert given["F_low,h"] == pytest.approx(hot, rel=1e-6)
+    # gasket 681/645 mm: width 18, b_0 = 9 mm; b = 0.5 √b_0 in inches = 0.5 √(9/25.4) × 25.4 = 7.56 mm
+    b = 0.5 * math.sqrt(9 / 25.4) * 25.4
+    circle = 681 - 2 * b
+    asked = 2.8 * math.pi * circle**2 / 4 + 2 * math.pi * b * circle * 2.0 * 2.8
+    assert found.judgement is not None
+    assert found.judgement.limit is not None
+    assert found.judgement.limit.value == pytest.approx(asked, rel=5e-3)  # the metric form of b is rounded
+    assert found.utilisation == pytest.approx(asked / (16 * hot), rel=5e-3)
+
+
+@pytest.mark.parametrize(("count", "outcome"), [(22, "conforms"), (20, "finding")])
+def test_the_cover_holds_with_22_studs_and_not_with_two_fewer(
+    example: Workshop, count: int, outcome: str
+) -> None:
+    """By the sheet of 16: 57.1 kN of each against 1152 kN for all: 20.2 studs, and the next even number is 22."""
+    example.replace("joints/studs-front-right.toml", "count = 16", f"count = {count}")
+    found = example.only("joint.gasket-load", "studs-front-right")
+    assert found.outcome == outcome
+    assert found.grade is (None if outcome == "conforms" else Grade.HOLD)
+
+
+def test_the_pitch_of_the_studs(example: Workshop) -> None:
+    """16 studs on 740 mm: the chord is 2 × 370 × sin 11.25° = 144.4 mm; 28.5 √24 = 139.6 mm, and 2 × 24 + 6 × 45/2.5
+    = 156 mm for the gasket, so the first governs."""
+    found = example.only("joint.stud-pitch", "studs-front-right")
+    chord = 2 * 370 * math.sin(math.radians(11.25))
+    assert found.utilisation == pytest.approx(chord / (28.5 * math.sqrt(24)), rel=1e-6)
+
+
+def test_scatter_of_torque_alone_turns_a_joint(example: Workshop) -> None:
+    """The governing corner names the scatter; with a method that scatters less the same torque conforms."""
+    found = example.only("joint.gasket-load", "studs-back-right")
+    assert found.outcome == "finding"
+    assert "scatter high" in found.governing
+    spec = (example.root / "joints/studs-back-right.toml").read_text(encoding="utf-8")
+    assert spec.count('"torque wrench"') == 1
+    better = '"torque wrench with tested friction"'
+    example.replace("joints/studs-back-right.toml", '"torque wrench"', better)
+    assert example.only("joint.gasket-load", "studs-back-right").outcome == "conforms"

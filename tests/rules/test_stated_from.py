@@ -1,0 +1,38 @@
+"""A sheet lists where a component states quantities of one provenance."""
+
+from __future__ import annotations
+
+from speclint import Sheet
+from speclint.rules.corners import Corner
+from speclint.specs import Component
+from tests.plugins.release.part import COVER
+from tests.workshop import Workshop
+
+FILES = {
+    "cover.toml": COVER.replace(
+        'thickness = "50 mm"', 'thickness = { value = "50 mm", from = "assumed" }\nbore = "500 mm"'
+    ).replace('duty = "duty"\n', "")
+}
+
+
+def sheet_on(workshop: Workshop) -> tuple[Sheet, Component]:
+    assessment = workshop.write(FILES).assess()
+    assert assessment.design is not None
+    assert assessment.context is not None
+    part = assessment.design.specs["cover"]
+    assert isinstance(part, Component)
+    rule = workshop.loaded.rules[0]
+    return Sheet(rule, part, assessment.context, Corner(), record=True), part
+
+
+def test_only_the_quantities_of_that_provenance_are_listed(workshop: Workshop) -> None:
+    sheet, part = sheet_on(workshop)
+    assert [where.key for where in sheet.stated_from("assumed", part)] == ["thickness"]
+    assert [step.value for step in sheet.record.steps] == ["50 mm"]
+    assert sheet.stated_from("measured", part) == ()
+
+
+def test_the_list_is_part_of_what_the_check_rests_on(workshop: Workshop) -> None:
+    sheet, part = sheet_on(workshop)
+    sheet.stated_from("assumed", part)
+    assert sheet.record.basis == {"assumed in cover": "[('thickness', '50 mm')]"}

@@ -1,0 +1,140 @@
+"""Templates and schemas of every kind: filled with its examples a template loads, and real specs fit the schema."""
+
+from __future__ import annotations
+
+import json
+import re
+from pathlib import Path
+from typing import Any
+
+import jsonschema
+import pytest
+import tomli
+import tomlkit
+
+from speclint.commands.command_line import main
+from speclint.quantities import units
+from speclint.repository.reading import load_spec
+from speclint.specs.key_descriptions import examples_of
+from speclint.specs.schema import schema_of
+from speclint.specs.spec import Spec
+from speclint.specs.template import template_of
+from tests.tubes import tubes
+from tests.workshop import installed_families
+
+KINDS = {**installed_families().kinds}
+EXAMPLE = Path(__file__).parents[2] / "example_specs"
+SPECS = sorted(path for path in EXAMPLE.rglob("*.toml") if path.parent != EXAMPLE)
+
+
+def filled(template: str) -> str:
+    """The template with the mark # taken from the front of every key."""
+    return re.sub(r"^#(?! |$)", "", template, flags=re.MULTILINE)
+
+
+def keys_in(schema: dict[str, Any]) -> set[str]:
+    """Every key that a schema has a meaning for, its tables' keys included."""
+    tables = [schema, *(one for one in schema["$defs"].values() if "properties" in one)]
+    return {name for table in tables for name in table["properties"]}
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_a_template_filled_with_its_examples_loads(kind: str, tmp_path: Path) -> None:
+    path = tmp_path / "new.toml"
+    path.write_text(filled(template_of(KINDS[kind])), encoding="utf-8")
+    loaded = load_spec(path, "new.toml", KINDS)
+    assert loaded.complaints == ()
+    assert isinstance(loaded.spec, KINDS[kind])
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_a_template_as_it_comes_is_a_spec_that_states_nothing(kind: str, tmp_path: Path) -> None:
+    path = tmp_path / "new.toml"
+    path.write_text(template_of(KINDS[kind]), encoding="utf-8")
+    assert tomli.loads(path.read_text(encoding="utf-8")) == {"kind": kind, "id": f"{kind}-left"}
+    assert load_spec(path, "new.toml", KINDS).complaints == ()
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_a_template_has_every_key_of_its_kind(kind: str) -> None:
+    text = filled(template_of(KINDS[kind]))
+    for name in keys_in(schema_of(KINDS[kind])) - {"kind"}:
+        assert re.search(rf"(^|[\[.]){re.escape(name)}( =|\]|\.)", text, re.MULTILINE), name
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_a_filled_template_fits_the_schema(kind: str) -> None:
+    schema = schema_of(KINDS[kind])
+    jsonschema.Draft202012Validator.check_schema(schema)
+    jsonschema.validate(
+        tomli.loads(filled(template_of(KINDS[kind]))), schema, jsonschema.Draft202012Validator
+    )
+
+
+@pytest.mark.parametrize("path", SPECS, ids=lambda path: path.relative_to(EXAMPLE).as_posix())
+def test_the_specs_of_the_example_fit_their_schema(path: Path) -> None:
+    raw = tomli.loads(path.read_text(encoding="utf-8"))
+    jsonschema.validate(raw, schema_of(KINDS[raw["kind"]]), jsonschema.Draft202012Validator)
+
+
+@pytest.mark.parametrize(
+    "spoil",
+    [
+        {"kind": "duty"},
+        {"bor": "500 mm"},
+        {"bore": 500},
+        {"bore": {"value": "500 mm", "from": "guessed"}},
+        {"collar": {"end": "top"}},
+        {"finish_bored_after": "yes"},
+        {"pistons_for": "503 mm"},
+        {"inspection_document": "3.3"},
+    ],
+)
+def test_the_schema_refuses_what_the_loader_refuses(spoil: dict[str, Any], tmp_path: Path) -> None:
+    raw = tomli.loads((EXAMPLE / "liners" / "liner-left.toml").read_text(encoding="utf-8"))
+    (tmp_path / "a.toml").write_text(tomlkit.dumps({**raw, **spoil}), encoding="utf-8")
+    assert spoil.keys() == {"kind"} or load_spec(tmp_path / "a.toml", "a.toml", KINDS).complaints
+    with pytest.raises(jsonschema.ValidationError):
+        jsonschema.validate(
+            {**raw, **spoil}, schema_of(KINDS["cylinder-liner"]), jsonschema.Draft202012Validator
+        )
+
+
+def test_every_key_says_what_it_takes_with_units_and_an_example() -> None:
+    schema = schema_of(KINDS["cylinder-liner"])
+    bore = schema["properties"]["bore"]
+    assert bore["description"].endswith('length, such as "480 mm"')
+    assert bore["examples"] == ["480 mm"]
+    length = schema["$defs"]["length"]
+    assert {"mm", "in", "thou"} <= set(length["x-units"])
+    assert "480 mm H8" in length["anyOf"][0]["examples"]
+
+
+@pytest.mark.parametrize(
+    "dimension", [*units.DIMENSIONS, "fluid pressure", "temperature", "temperature difference"]
+)
+def test_every_example_of_a_quantity_can_be_read(dimension: str) -> None:
+    from speclint.quantities.measure import read
+
+    assert examples_of(dimension)
+    for text in examples_of(dimension):
+        read(text, dimension, "any")
+
+
+def test_a_kind_of_a_family_has_its_template_too(tmp_path: Path) -> None:
+    """The invented family of tubes documents no key: the template still says what each takes."""
+    kinds: dict[str, type[Spec]] = dict(tubes().kinds)
+    text = template_of(kinds["rack"])
+    assert "#[slots.first]" in text
+    path = tmp_path / "rack.toml"
+    path.write_text(filled(text), encoding="utf-8")
+    assert load_spec(path, "rack.toml", kinds).complaints == ()
+
+
+def test_the_command_prints_them(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["kinds", "cylinder-liner", "--as", "template"]) == 0
+    assert capsys.readouterr().out.startswith("# cylinder liner: A cast-iron liner in a bore")
+    assert main(["kinds", "--as", "schema"]) == 0
+    assert set(json.loads(capsys.readouterr().out)) == set(KINDS)
+    assert main(["kinds", "--as", "template"]) == 2
+    assert "speclint kinds KIND --as template" in capsys.readouterr().err
