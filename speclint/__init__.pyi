@@ -1,18 +1,20 @@
-from .equations import COMMON_PRACTICE as COMMON_PRACTICE
-from .equations import FIRST_PRINCIPLES as FIRST_PRINCIPLES
-from .equations import Source as Source
-from .equations import formula as formula
-from .equations import require as require
-from .errors import NotKnown as NotKnown
-from .errors import OutOfRange as OutOfRange
-from .families import ReportWriter as ReportWriter
-from .families import family as family
-from .rules import Course as Course
-from .rules import Grade as Grade
-from .rules import Judgement as Judgement
-from .rules import Limit as Limit
-from .rules import Rule as Rule
-from .rules import RulesIn as RulesIn
-from .rules import Sheet as Sheet
-from .rules import rule as rule
-from .rules import rules_in as rules_in
+from .equations import (
+    COMMON_PRACTICE as COMMON_PRACTICE,
+    FIRST_PRINCIPLES as FIRST_PRINCIPLES,
+    Source as Source,
+    formula as formula,
+    require as require,
+)
+from .errors import NotKnown as NotKnown, OutOfRange as OutOfRange
+from .families import ReportWriter as ReportWriter, family as family
+from .rules import (
+    Course as Course,
+    Grade as Grade,
+    Judgement as Judgement,
+    Limit as Limit,
+    Rule as Rule,
+    RulesIn as RulesIn,
+    Sheet as Sheet,
+    rule as rule,
+    rules_in as rules_in,
+)

@@ -10,8 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from speclint.families import hooks as hookspecs
-from speclint.families.loading import load_families
+from speclint.families import hooks as hookspecs, load_families
 from tests.workshop import Workshop
 
 PAGE = (Path(__file__).parents[1] / "DEVELOPERS.md").read_text(encoding="utf-8")

@@ -14,8 +14,7 @@ from typing import Any
 
 import jsonschema
 
-from speclint.checking.assessment import assess
-from speclint.checking.rule_run import check
+from speclint.checking import assess, check
 from speclint.specs import Component
 from tests.workshop import installed_families
 

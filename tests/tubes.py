@@ -21,8 +21,8 @@ from speclint import (
     formula,
     rule,
 )
-from speclint.equations.equation import Kelvins, Metres, Pascals, PerKelvin, Ratio
-from speclint.families.loading import Loaded, load_families
+from speclint.equations import Kelvins, Metres, Pascals, PerKelvin, Ratio
+from speclint.families import Loaded, load_families
 from speclint.handbook.tables.reading import Reading
 from speclint.specs import (
     NOT_STATED,

@@ -7,9 +7,8 @@ from dataclasses import dataclass, field
 from functools import cache
 from pathlib import Path
 
-from speclint.checking.assessment import Assessment, assess
-from speclint.checking.check_result import Check
-from speclint.families.loading import Loaded, load_families
+from speclint.checking import Assessment, Check, assess
+from speclint.families import Loaded, load_families
 
 SETTINGS = """
 [works]

@@ -1,14 +1,24 @@
 from .assessment import (
     Assessment as Assessment,
-    assess as assess,
-    chosen_rules as chosen_rules,
     of_component as of_component,
 )
 from .check_result import (
     Check as Check,
 )
+from .concession_watch import (
+    changes as changes,
+    dated as dated,
+    find_check as find_check,
+    nothing_to_concede as nothing_to_concede,
+    used_of as used_of,
+)
+from .loop import (
+    assess as assess,
+    chosen_rules as chosen_rules,
+    find_remedies as find_remedies,
+)
 from .processes import (
-    Hands as Hands,
+    Processes as Processes,
 )
 from .remedy import (
     Remedy as Remedy,

@@ -1,4 +1,4 @@
-"""The bench of a helper: what it is given, what it does, and how work and results travel between processes.
+"""A helper process: what it is given, what it does, and how work and results travel between processes.
 
 Everything is pickled between processes of one run, never from a file. A rule travels as its name.
 """
@@ -11,28 +11,27 @@ from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from speclint.checking.inputs import context_of
 from speclint.checking.remedy import remedies
 from speclint.checking.rule_run import check_named, remember
+from speclint.families import load_families
 from speclint.rules import Context, Rule
 
 
 @dataclass
-class _Bench:
+class _Helper:
     """What a helper works with."""
 
     rules: dict[str, Rule]
     context: Context
 
 
-_bench: _Bench | None = None
+_helper: _Helper | None = None
 
 
 def begin(given: bytes, named: Collection[str] | None) -> None:
     """Set up a helper: load the families, and make the context that the caller has."""
-    from speclint.checking.assessment import context_of
-    from speclint.families import load_families
-
-    global _bench
+    global _helper
     loaded = load_families()
     context = context_of(pickle.loads(given), loaded)
     context.outcomes = {} if named is None else None
@@ -40,28 +39,28 @@ def begin(given: bytes, named: Collection[str] | None) -> None:
         rules = loaded.rules_for({part.kind for part in context.design.parts()})
     else:
         rules = tuple(one for one in loaded.rules if one.name in named)
-    _bench = _Bench({one.name: one for one in rules}, context)
+    _helper = _Helper({one.name: one for one in rules}, context)
 
 
 def checked(task: bytes) -> bytes:
     """Check one component."""
-    bench = _at_bench()
-    name: str = unpacked(task, bench.rules)
-    return packed(check_named(name, tuple(bench.rules.values()), bench.context))
+    helper = _set_up()
+    name: str = unpacked(task, helper.rules)
+    return packed(check_named(name, tuple(helper.rules.values()), helper.context))
 
 
 def remedied(task: bytes) -> bytes:
     """Find the remedies of one finding, given the checks that they could spoil and those of its component."""
-    bench = _at_bench()
-    found, checks, own = unpacked(task, bench.rules)
-    remember(found.component, own, bench.context)
-    return packed(remedies(found, checks, bench.context))
+    helper = _set_up()
+    found, checks, own = unpacked(task, helper.rules)
+    remember(found.component, own, helper.context)
+    return packed(remedies(found, checks, helper.context))
 
 
-def _at_bench() -> _Bench:
-    if _bench is None:
+def _set_up() -> _Helper:
+    if _helper is None:
         raise RuntimeError("a helper was given work before it was set up")
-    return _bench
+    return _helper
 
 
 class _Packer(pickle.Pickler):

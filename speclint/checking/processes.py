@@ -1,4 +1,4 @@
-"""Many hands: the checks of a large design spread over processes.
+"""The checks of a large design shared out to helper processes.
 
 Each helper is an interpreter of its own. It is given the design as it was read, so that all work on the
 same; it loads the same families, and hands back what it found with each rule by its name. Whoever called works too.
@@ -34,7 +34,7 @@ W = TypeVar("W")
 R = TypeVar("R")
 
 
-class Hands:
+class Processes:
     """Helpers for one run; to be used in a ``with`` statement. None are called where the work is little."""
 
     def __init__(

@@ -101,7 +101,7 @@ def _kinds_options(parser: argparse.ArgumentParser) -> None:
 
 
 def _check(options: argparse.Namespace) -> int:
-    from speclint.checking import Hands, assess, chosen_rules
+    from speclint.checking import Processes, assess, chosen_rules, find_remedies
 
     if options.schema:
         from speclint.reports import schema
@@ -119,11 +119,11 @@ def _check(options: argparse.Namespace) -> int:
     some = chosen_rules(loaded, options.family, options.rule) if options.family or options.rule else None
     if options.staged:
         return _check_staged(options, loaded, some, writer)
-    with progress("checking") as told, Hands() as hands:
-        assessment = assess(options.paths, loaded, some, hands=hands)
+    with progress("checking") as told, Processes() as processes:
+        assessment = assess(options.paths, loaded, some, processes=processes)
         if writer is None:
             told("looking for remedies")
-            assessment.find_remedies(hands)
+            find_remedies(assessment, processes)
     if writer is not None:
         write(writer.write(assessment), options.to)
     else:
@@ -199,6 +199,6 @@ def _families(_: argparse.Namespace) -> int:
 
 
 def _loaded() -> Loaded:
-    from speclint.families import load_families
+    from speclint.commands.loading import loaded_families
 
-    return load_families()
+    return loaded_families()

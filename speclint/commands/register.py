@@ -74,7 +74,7 @@ def _gate_words(parser: argparse.ArgumentParser) -> None:
 
 
 def _concede(options: argparse.Namespace) -> int:
-    from speclint.families import load_families
+    from speclint.commands.loading import loaded_families
     from speclint.register import Acceptance, concede
     from speclint.reports import slip
 
@@ -87,27 +87,27 @@ def _concede(options: argparse.Namespace) -> int:
         role=options.role,
         reference=options.reference,
     )
-    made, file = concede(acceptance, options.folder, load_families(), dt.date.today(), options.key)
+    made, file = concede(acceptance, options.folder, loaded_families(), dt.date.today(), options.key)
     show(lambda width: slip(made, file, "entered", width))
     return 0
 
 
 def _sign(options: argparse.Namespace) -> int:
-    from speclint.families import load_families
+    from speclint.commands.loading import loaded_families
     from speclint.register import sign_entry
     from speclint.reports import slip
 
-    signed, file = sign_entry(options.number, options.folder, load_families(), dt.date.today(), options.key)
+    signed, file = sign_entry(options.number, options.folder, loaded_families(), dt.date.today(), options.key)
     show(lambda width: slip(signed, file, "signed", width))
     return 0
 
 
 def _register(options: argparse.Namespace) -> int:
-    from speclint.families import load_families
+    from speclint.commands.loading import loaded_families
     from speclint.register import stand_of
     from speclint.reports import exit_code, register_data, register_page
 
-    register, stand = stand_of(options.folder, load_families(), dt.date.today())
+    register, stand = stand_of(options.folder, loaded_families(), dt.date.today())
     if options.form == "json":
         write_data(register_data(register, stand))
     else:
@@ -116,11 +116,11 @@ def _register(options: argparse.Namespace) -> int:
 
 
 def _gate(options: argparse.Namespace) -> int:
-    from speclint.families import load_families
+    from speclint.commands.loading import loaded_families
     from speclint.register import judge
     from speclint.reports import gate_data, gate_page
 
-    decision = judge(options.paths, load_families, dt.date.today(), options.against)
+    decision = judge(options.paths, loaded_families, dt.date.today(), options.against)
     if options.form == "json":
         write_data(gate_data(decision), options.to)
     else:

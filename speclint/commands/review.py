@@ -49,16 +49,16 @@ def _review_words(parser: argparse.ArgumentParser) -> None:
 
 
 def _review(options: argparse.Namespace) -> int:
-    from speclint.checking import Hands, assess
+    from speclint.checking import Processes, assess, find_remedies
+    from speclint.commands.loading import loaded_families
     from speclint.errors import SettingsError
-    from speclint.families import load_families
     from speclint.reports.pack import FILE_NAME, review_page
 
-    with progress("checking") as told, Hands() as hands:
-        assessment = assess(options.paths, load_families(), hands=hands)
+    with progress("checking") as told, Processes() as processes:
+        assessment = assess(options.paths, loaded_families(), processes=processes)
         told("looking for remedies")
-        assessment.find_remedies(hands)
-        page = review_page(assessment, options.units, told, hands)
+        find_remedies(assessment, processes)
+        page = review_page(assessment, options.units, told, processes)
     try:
         options.to.mkdir(parents=True, exist_ok=True)
     except OSError as problem:
@@ -70,9 +70,9 @@ def _review(options: argparse.Namespace) -> int:
 
 def _sheet(options: argparse.Namespace) -> int:
     from speclint.checking import assess, chosen_rules, of_component
-    from speclint.families import load_families
+    from speclint.commands.loading import loaded_families
 
-    loaded = load_families()
+    loaded = loaded_families()
     rules = chosen_rules(loaded, [], [options.rule] if options.rule else [])
     with progress("checking"):
         whole = assess([options.folder], loaded, rules, only=options.component)

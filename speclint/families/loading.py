@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from importlib.metadata import Distribution, EntryPoint, entry_points
+from types import ModuleType
 from typing import TYPE_CHECKING, Any
 
 import pluggy
 
 from speclint.errors import FamilyError
-from speclint.families import hooks as hookspecs
-from speclint.families.report_writer import own_writers
+from speclint.families import hooks
 from speclint.rules import Rule, RulesIn
 from speclint.specs import Catalogue, Spec
 
@@ -98,18 +98,20 @@ class Loaded:
 
 def installed() -> list[EntryPoint]:
     """The entry points under which families are installed, in the order of their names."""
-    return sorted(entry_points(group=hookspecs.GROUP), key=lambda point: (point.name, point.value))
+    return sorted(entry_points(group=hooks.GROUP), key=lambda point: (point.name, point.value))
 
 
-def load_families(points: Iterable[EntryPoint] | None = None) -> Loaded:
-    """Load every installed family.
+def load_families(points: Iterable[EntryPoint] | None = None, built_in: ModuleType | None = None) -> Loaded:
+    """Load every installed family, and what a module of speclint itself hands over by the same hooks.
 
     :raises FamilyError: when one cannot be imported, misspells a hook, raises in one, or claims a name
         that is taken. All families are tried first, so that the error names every fault.
     """
-    manager = pluggy.PluginManager(hookspecs.GROUP)
-    manager.add_hookspecs(hookspecs)
+    manager = pluggy.PluginManager(hooks.GROUP)
+    manager.add_hookspecs(hooks)
     faults: list[str] = []
+    if built_in is not None:
+        manager.register(built_in, OWN)
     found = [_register(manager, point, faults) for point in (installed() if points is None else points)]
     try:
         manager.check_pending()
@@ -122,17 +124,14 @@ def load_families(points: Iterable[EntryPoint] | None = None) -> Loaded:
         manager, "speclint_kinds", lambda kind: kind.kind, faults, dict.fromkeys(catalogue)
     )
     materials: dict[str, Material] = _collect(manager, "speclint_materials", lambda one: one.name, faults)
-    own = own_writers()
-    writers: dict[str, ReportWriter] = _collect(
-        manager, "speclint_reports", lambda one: one.name, faults, own
-    )
+    writers: dict[str, ReportWriter] = _collect(manager, "speclint_reports", lambda one: one.name, faults)
     declared = dict(_hook(manager, "speclint_rules", faults))
     loaded = Loaded(
         tuple(family for family in found if family is not None),
         catalogue.with_more(kinds),
         declared,
         materials,
-        {**own, **writers},
+        writers,
     )
     if faults:
         raise FamilyError("; ".join(faults))
@@ -157,7 +156,7 @@ def _register(manager: pluggy.PluginManager, point: EntryPoint, faults: list[str
     except Exception as problem:  # whatever an import can raise, the family is not there
         faults.append(f"family {point.name} cannot be imported: {type(problem).__name__}: {problem}")
         return None
-    if manager.has_plugin(point.name) or point.name == OWN:
+    if point.name == OWN or manager.has_plugin(point.name):
         faults.append(f"family {point.name}: a family of that name is already loaded ({point.value})")
         return None
     try:
@@ -189,9 +188,9 @@ def _collect(
 
 
 def _hook(manager: pluggy.PluginManager, hook: str, faults: list[str]) -> Iterator[tuple[str, list[Any]]]:
-    """Call a hook of every family once, in the order of their names."""
+    """Call a hook of every family once: of speclint itself first, then in the order of their names."""
     implementations = getattr(manager.hook, hook).get_hookimpls()
-    for implementation in sorted(implementations, key=lambda one: str(one.plugin_name)):
+    for implementation in sorted(implementations, key=lambda one: (one.plugin_name != OWN, one.plugin_name)):
         family = str(implementation.plugin_name)
         try:
             yield family, list(implementation.function())

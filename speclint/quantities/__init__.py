@@ -1,4 +1,4 @@
-"""The words of a drawing and SI numbers with limits: units, grammar, tolerance classes, and numbers as a sheet writes them.
+"""The words of a drawing and SI numbers with limits: units, grammar, tolerance classes, writing.
 
 May import ``errors``.
 """

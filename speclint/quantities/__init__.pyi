@@ -2,8 +2,8 @@ from . import (
     units as units,
 )
 from .measure import (
-    Measure as Measure,
     PROVENANCES as PROVENANCES,
+    Measure as Measure,
     Provenance as Provenance,
     Sign as Sign,
     example as example,

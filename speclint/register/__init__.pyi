@@ -17,5 +17,4 @@ from .staged import (
 from .standing import (
     Standing as Standing,
     standings as standings,
-    watch as watch,
 )

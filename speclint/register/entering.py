@@ -8,21 +8,19 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from speclint.checking import Assessment, Check, assess
+from speclint.checking import Assessment, Check, assess, find_check, used_of
 from speclint.errors import Complaint, DesignError, SettingsError, SigningError
 from speclint.register.signatures import sign
 from speclint.register.standing import (
     Standing,
     Surroundings,
     bad_signature,
-    find_check,
     reviewer_called,
     standings,
     unaccepted,
-    used_of,
 )
 from speclint.register.writing import append_entry, put_signature
-from speclint.repository import Concession, Register, Settings, find_concession, read_register
+from speclint.repository import Concession, Register, Settings, find_concession
 from speclint.specs import NotStated
 
 if TYPE_CHECKING:
@@ -67,8 +65,7 @@ def stand_of(folder: Path, loaded: Loaded, today: dt.date) -> tuple[Register, tu
     assessment = assess([folder], loaded, ())
     if assessment.settings is None:
         raise SettingsError("; ".join(str(one) for one in assessment.complaints))
-    register = read_register(assessment.root, assessment.settings)
-    return register, standings(register, surroundings(assessment, today))
+    return assessment.register, standings(assessment.register, surroundings(assessment, today))
 
 
 def opened(folder: Path, loaded: Loaded, today: dt.date) -> Opened:
@@ -80,7 +77,7 @@ def opened(folder: Path, loaded: Loaded, today: dt.date) -> Opened:
     assessment = assess([folder], loaded, ())
     if assessment.settings is None:
         raise SettingsError("; ".join(str(one) for one in assessment.complaints))
-    register = read_register(assessment.root, assessment.settings)
+    register = assessment.register
     if register.complaints:
         raise SettingsError("; ".join(str(one) for one in register.complaints))
     around = surroundings(assessment, today)

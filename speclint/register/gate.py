@@ -10,29 +10,25 @@ from __future__ import annotations
 
 import datetime as dt
 import tempfile
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
-from speclint.checking import Assessment, Check, Hands, assess
+from speclint.checking import Assessment, Check, Processes, assess
 from speclint.errors import FamilyError, SettingsError, SpeclintError
 from speclint.register.entering import surroundings
-from speclint.register.staged import lay_out
 from speclint.register.standing import Standing, standings
 from speclint.repository import (
     FILE_NAME,
     Settings,
-    Snapshot,
     at_revision,
+    changes_of_basis,
     find_root,
+    lay_out,
     load_settings,
-    read_register,
-    read_toml,
-    spec_files,
 )
 from speclint.rules import Grade
-from speclint.specs import bare
 
 if TYPE_CHECKING:
     from speclint.families import Loaded
@@ -101,14 +97,13 @@ def _judged(
     signers: Path | None = None,
 ) -> Decision:
     try:
-        with Hands() as hands:
-            assessment = assess(paths, loaded, settings=settings, hands=hands)
+        with Processes() as processes:
+            assessment = assess(paths, loaded, settings=settings, processes=processes)
     except FamilyError as problem:
         return Decision((Reason(str(problem), code=problem.exit_code),))
     if assessment.settings is None:
         return Decision(tuple(_unreadable(assessment)), assessment)
-    register = read_register(assessment.root, assessment.settings)
-    stand = standings(register, surroundings(assessment, today, signers))
+    stand = standings(assessment.register, surroundings(assessment, today, signers))
     reasons = [*_unreadable(assessment), *_not_run(assessment), *_holds(assessment, stand)]
     if not assessment.checks:
         reasons.append(Reason("nothing was checked: there is no spec, or no rule concerns it"))
@@ -166,7 +161,7 @@ def _judged_against(
     materials = old.materials if new is None else new.materials
     judged_by = old.model_copy(update={"materials": materials})
     decision = _judged(paths, loaded, today, judged_by, folder / old.signers_file)
-    to_review = tuple(_to_review(root, before, folder, old, new))
+    to_review = tuple(changes_of_basis(root, before, folder, old, new))
     own = (f"{FILE_NAME} ", f"{old.signers_file} ")
     if new is None or any(line.startswith(own) for line in to_review):
         decision = _both(decision, _judged(paths, loaded, today))
@@ -182,55 +177,3 @@ def _both(old: Decision, new: Decision) -> Decision:
         if reason.says not in said
     )
     return replace(old, reasons=(*old.reasons, *more))
-
-
-def _to_review(
-    root: Path, before: Snapshot, folder: Path, old: Settings, new: Settings | None
-) -> Iterator[str]:
-    """What the change does to that by which it is judged, in words."""
-    yield from _settings_changed(root, folder)
-    files = {old.signers_file, *old.materials} | ({new.signers_file, *new.materials} if new else set())
-    for file in sorted(files):
-        was, path = before.read(file), root / file
-        now = path.read_bytes() if path.is_file() else None
-        if _plain(was) != _plain(now):
-            yield f"{file} {_fate(was, now)}"
-    there = set(spec_files(root, old))
-    for file in sorted(set(spec_files(folder, old)) - there):
-        yield f"{file} is taken away or moved: what it held is no longer checked under that name"
-
-
-def _plain(content: bytes | None) -> bytes | None:
-    return None if content is None else content.replace(b"\r\n", b"\n")
-
-
-def _fate(was: bytes | None, now: bytes | None) -> str:
-    if was is None:
-        return "is new"
-    return "is taken away" if now is None else "is changed"
-
-
-def _settings_changed(root: Path, folder: Path) -> Iterator[str]:
-    was, now = (_flat(bare(read_toml(place / FILE_NAME, FILE_NAME))) for place in (folder, root))
-    for key in sorted({**was, **now}):
-        if was.get(key) != now.get(key):
-            before, after = was.get(key, "not stated"), now.get(key, "not stated")
-            yield f"{FILE_NAME} {key} was {before}, is {after}"
-
-
-def _flat(tree: Any, prefix: str = "") -> dict[str, str]:
-    """Every setting by its dotted key, as text; what is no table at all is one entry."""
-    if not isinstance(tree, Mapping):
-        return {prefix or "as a whole": str(tree)}
-    flat: dict[str, str] = {}
-    for name, value in tree.items():
-        written = f'"{name}"' if "." in name or " " in name else name
-        key = f"{prefix}.{written}" if prefix else written
-        flat |= _flat(value, key) if isinstance(value, Mapping) else {key: _shown(value)}
-    return flat
-
-
-def _shown(value: Any) -> str:
-    if isinstance(value, list):
-        return ", ".join(_shown(item) for item in value) or "nothing"
-    return str(value).lower() if isinstance(value, bool) else str(value)

@@ -20,12 +20,9 @@ from speclint.register.standing import Standing, standings
 from speclint.repository import (
     FILE_NAME,
     Design,
-    Settings,
-    Snapshot,
     Touched,
     find_root,
-    load_settings,
-    read_register,
+    lay_out,
     staged,
     staged_changes,
 )
@@ -71,21 +68,6 @@ def assess_staged(
     subjects = {standing.subject for standing in accepted}
     left = tuple(check for check in found.checks if check.order not in subjects)
     return StagedAssessment(replace(found, root=root, checks=left), files, accepted)
-
-
-def lay_out(snapshot: Snapshot, folder: Path) -> Settings | None:
-    """Write the specs of a snapshot, and what its settings name, into a folder; its settings, if they can be read."""
-    folder.mkdir(parents=True, exist_ok=True)
-    snapshot.write_to(folder, lambda file: file.endswith(".toml") and not _hidden(file))
-    settings, _ = load_settings(folder)
-    if settings is not None:
-        named = {*settings.materials, settings.signers_file, settings.register_file}
-        snapshot.write_to(folder, lambda file: file in named and not (folder / file).exists())
-    return settings
-
-
-def _hidden(file: str) -> bool:
-    return any(part.startswith(".") for part in file.split("/"))
 
 
 def _checked(
@@ -147,7 +129,7 @@ def _accepted(found: Assessment, folder: Path, today: dt.date) -> tuple[Standing
     """The concessions, as staged, that hold and whose findings were found."""
     if found.settings is None or found.context is None:
         return ()
-    register = read_register(folder, found.settings)
+    register = found.register
     made = {check.order for check in found.checks}
     if not any((one.component, one.rule) in made for one in register.concessions):
         return ()

@@ -9,22 +9,18 @@ from __future__ import annotations
 import datetime as dt
 import unicodedata
 from collections import Counter
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from functools import partial
 from pathlib import Path
-from typing import TYPE_CHECKING, Literal
+from typing import Literal
 
-from speclint.checking import Check, check
-from speclint.errors import SigningError, one_of
-from speclint.quantities import number
+from speclint.checking import Check, changes, dated, find_check, nothing_to_concede
+from speclint.errors import SigningError
+from speclint.families import Loaded
 from speclint.register.signatures import fault_of
 from speclint.repository import Concession, Register, Reviewer, Settings
-from speclint.rules import Context, Grade, Rule
+from speclint.rules import Context, Grade
 from speclint.specs import Component, NotStated
-
-if TYPE_CHECKING:
-    from speclint.families import Loaded
 
 State = Literal[
     "valid",
@@ -91,32 +87,10 @@ class Surroundings:
         return known
 
 
-def find_check(context: Context, loaded: Loaded, component: str, rule: str) -> Check | str:
-    """The check of one rule on one component, made now; or why there is none."""
-    found = _rule_on(context, loaded, component, rule)
-    if isinstance(found, Rule) and found.reviews:
-        return (
-            f"{rule} reviews how the other checks came out: what it reviews is conceded, and not the review"
-        )
-    return found if isinstance(found, str) else check(found, _component(context, component), context)
-
-
 def _component(context: Context, name: str) -> Component:
     found = context.design.specs[name]
     assert isinstance(found, Component)  # as its rule was found
     return found
-
-
-def _rule_on(context: Context, loaded: Loaded, component: str, name: str) -> Rule | str:
-    spec = context.design.specs.get(component)
-    if not isinstance(spec, Component):
-        if component in context.design.files:
-            return f"{component} could not be read, or is no component"
-        return f"no component is called {component}; {one_of(component, context.design.files)}"
-    rules = {rule.name: rule for rule in loaded.rules_for({spec.kind}) if isinstance(spec, rule.on)}
-    return (
-        rules.get(name) or f"no rule on a {spec.called or spec.kind} is called {name}; {one_of(name, rules)}"
-    )
 
 
 def standings(register: Register, around: Surroundings) -> tuple[Standing, ...]:
@@ -130,10 +104,10 @@ def _standing(concession: Concession, others: Sequence[Concession], around: Surr
     faults = list(_same_number(concession, others))
     if isinstance(found, str):
         return _stands(concession, [*faults, ("unmatched", found)], around, None)
-    if why := _nothing_to_concede(found):
+    if why := nothing_to_concede(found):
         return _stands(concession, [*faults, ("unmatched", why)], around, found)
     faults += [("lapsed", words) for words in changes(concession, found)]
-    faults += _dated(concession, around.today)
+    faults += dated(concession, around.today)
     faults += [("not accepted", words) for words in unaccepted(concession.accepted_by, found, around)]
     faults += [("not signed", words) for words in unsigned(concession, found, around)]
     return _stands(concession, faults, around, found)
@@ -172,63 +146,6 @@ def _same_number(concession: Concession, others: Sequence[Concession]) -> Iterat
     """Of two entries of one number neither counts: which of them was meant cannot be told."""
     if Counter(one.number for one in others)[concession.number] > 1:
         yield "duplicate", f"more than one entry has the number {concession.number}: none of them counts"
-
-
-def _nothing_to_concede(found: Check) -> str:
-    if found.could_not_run:
-        return f"the rule could not be run, which nobody can accept: {found.could_not_run}"
-    if found.stands_in_the_way is None:
-        return f"there is nothing to accept any longer: the check {_outcome(found)}"
-    return ""
-
-
-def _outcome(found: Check) -> str:
-    return found.outcome if found.outcome == "conforms" else f"is {found.outcome}"
-
-
-def changes(concession: Concession, found: Check) -> list[str]:
-    """What is otherwise than when the finding was accepted, in words; nothing when it stands as it did."""
-    said = []
-    if found.rule.edition != concession.edition:
-        said.append(f"edition of the rule was {concession.edition}, is {found.rule.edition}")
-    if found.fingerprint != concession.fingerprint:
-        said += _values_changed(concession.rests_on, found.rests_on)
-    if found.outcome != concession.outcome:
-        said.append(f"the check was: {concession.outcome}, is: {found.outcome}")
-    if found.grade is not None and found.grade > concession.graded:
-        said.append(f"the finding was of grade {concession.grade}, is of grade {found.grade.word}")
-    if (used := used_of(found)) != concession.used:
-        said.append(f"used of the limit was {concession.used or 'no number'}, is {used or 'no number'}")
-    if not said and found.fingerprint != concession.fingerprint:
-        said.append(
-            "the fingerprint is not that of the finding, though every value reads the same: "
-            "a figure changed beyond those written, or the entry was altered"
-        )
-    return said
-
-
-def _values_changed(was: Mapping[str, str], now: Mapping[str, str]) -> Iterator[str]:
-    for name in {**was, **now}:
-        before, after = was.get(name), now.get(name)
-        if before is None:
-            yield f"{name} was not used, is {after}"
-        elif after is None:
-            yield f"{name} was {before}, is no longer used"
-        elif before != after:
-            yield f"{name} was {before}, is {after}"
-
-
-def used_of(found: Check) -> str:
-    """What a finding used of its limit, as the register has it; "" where it is not a matter of number."""
-    used = found.utilisation
-    return "" if used is None else number(used, "")
-
-
-def _dated(concession: Concession, today: dt.date) -> Iterator[Fault]:
-    if concession.until < today:
-        yield "expired", f"it ended on {concession.until}"
-    if concession.date > today:
-        yield "not yet in force", f"it is dated {concession.date}, which is still to come"
 
 
 def unaccepted(name: str, found: Check, around: Surroundings) -> Iterator[str]:
@@ -286,36 +203,3 @@ def bad_signature(concession: Concession, around: Surroundings) -> Iterator[str]
         fault = f"the signature cannot be verified: {problem}"
     if fault:
         yield fault
-
-
-def watch(context: Context, loaded: Loaded, register: Register, today: dt.date) -> None:
-    """Let sheets ask which concessions of their component hold no longer, by a changed input or their date."""
-    remembered: dict[tuple[str, str], tuple[tuple[str, str], ...]] = {}
-
-    def of(component: Component, asking: Rule) -> tuple[tuple[str, str], ...]:
-        key = (component.id, asking.name)
-        if key not in remembered:
-            remembered[key] = _lapsed_in(register, component.id, asking.name, find, today)
-        return remembered[key]
-
-    find = partial(find_check, context, loaded)
-    context.concessions = of
-
-
-def _lapsed_in(
-    register: Register,
-    component: str,
-    asking: str,
-    find: Callable[[str, str], Check | str],
-    today: dt.date,
-) -> tuple[tuple[str, str], ...]:
-    """The number of each concession of a component, and why its time is over; "" where it is not."""
-    ended: dict[str, tuple[str, str]] = {}
-    for one in register.concessions:
-        if one.component == component and one.rule != asking:
-            found = find(component, one.rule)
-            if not isinstance(found, str) and not _nothing_to_concede(found):
-                over = [*changes(one, found), *(words for _, words in _dated(one, today))]
-                ended[one.number] = one.rule, "; ".join(over)
-    running = {rule for rule, why in ended.values() if not why}
-    return tuple((name, "" if rule in running else why) for name, (rule, why) in ended.items())

@@ -1,10 +1,11 @@
 from . import (
+    hooks as hooks,
     listings as listings,
     sheet_markdown as sheet_markdown,
     sheet_page as sheet_page,
     terminal_page as terminal_page,
 )
-from .gate_page import (
+from .gate_verdict import (
     gate_data as gate_data,
     gate_page as gate_page,
 )
@@ -17,12 +18,12 @@ from .page import (
     speak_utf8 as speak_utf8,
     width_of as width_of,
 )
-from .register_page import (
+from .register_listing import (
     exit_code as exit_code,
     register_data as register_data,
     register_page as register_page,
     slip as slip,
 )
-from .staged_page import (
+from .staged_findings import (
     staged_page as staged_page,
 )

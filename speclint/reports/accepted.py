@@ -15,12 +15,12 @@ Standings = Mapping[tuple[str, str], "Standing"]
 
 
 def standings_of(assessment: Assessment, today: dt.date | None = None) -> Standings:
-    """How the latest concession of each component and rule stands; none where there is no register.
+    """How the latest concession of each component and rule stands; none where the register is empty.
 
     Where several entries are about one finding, the one that holds counts, else the last.
     """
     register = assessment.register
-    if register is None:
+    if not register.concessions:
         return {}
     from speclint.register import standings, surroundings
 

@@ -1,4 +1,4 @@
-"""From the files of a design repository to a design: settings, specs, links, duties, register, git revisions, what is staged.
+"""From the files of a repository to a design: settings, specs, links, duties, register, revisions of git.
 
 Nothing above this package opens a file of the design. May import ``specs``, ``handbook`` and what stands below them.
 """

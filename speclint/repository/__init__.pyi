@@ -1,5 +1,13 @@
+from .basis_changes import (
+    changes_of_basis as changes_of_basis,
+)
 from .changes import (
     Touched as Touched,
+)
+from .concession import (
+    Concession as Concession,
+    Register as Register,
+    find_concession as find_concession,
 )
 from .design import (
     Design as Design,
@@ -9,19 +17,21 @@ from .folder import (
     load_design as load_design,
     spec_files as spec_files,
 )
+from .opening import (
+    Repository as Repository,
+    open_repository as open_repository,
+)
 from .reading import (
     read_toml as read_toml,
 )
 from .register_file import (
-    Concession as Concession,
     ENTRY as ENTRY,
-    Register as Register,
-    find_concession as find_concession,
     read_register as read_register,
 )
 from .revisions import (
     Snapshot as Snapshot,
     at_revision as at_revision,
+    lay_out as lay_out,
     staged as staged,
     staged_changes as staged_changes,
 )

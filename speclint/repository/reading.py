@@ -10,8 +10,7 @@ from typing import Any
 import tomli
 from pydantic import BaseModel, ValidationError
 
-from speclint.errors import Complaint, Where, locate, nearest, one_of
-from speclint.errors import Path as KeyPath
+from speclint.errors import Complaint, Path as KeyPath, Where, locate, nearest, one_of
 from speclint.specs import Array, Leaf, Spec, SpecTable, Table
 
 

@@ -14,6 +14,7 @@ from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 
 from speclint.errors import RevisionError
+from speclint.repository.settings import Settings, load_settings
 
 _FILE, _LINK = "100", "120000"  # modes of git: a plain file begins with 100, a symbolic link is 120000
 
@@ -165,3 +166,18 @@ def _environment() -> dict[str, str]:
     if index := environment.get("GIT_INDEX_FILE"):
         environment["GIT_INDEX_FILE"] = os.path.abspath(index)
     return {**environment, "GIT_OPTIONAL_LOCKS": "0", "LC_ALL": "C"}
+
+
+def lay_out(snapshot: Snapshot, folder: Path) -> Settings | None:
+    """Write the specs of a snapshot, and what its settings name, into a folder; its settings, if they can be read."""
+    folder.mkdir(parents=True, exist_ok=True)
+    snapshot.write_to(folder, lambda file: file.endswith(".toml") and not _hidden(file))
+    settings, _ = load_settings(folder)
+    if settings is not None:
+        named = {*settings.materials, settings.signers_file, settings.register_file}
+        snapshot.write_to(folder, lambda file: file in named and not (folder / file).exists())
+    return settings
+
+
+def _hidden(file: str) -> bool:
+    return any(part.startswith(".") for part in file.split("/"))

@@ -84,7 +84,7 @@ class Reviewer(SpecTable):
 
 
 class Settings(SpecTable):
-    """All of speclint.toml. ``limits`` is read against the rules that declare them (:mod:`speclint.rules.limit_settings`)."""
+    """All of speclint.toml. ``limits`` is read against the rules that declare them (:mod:`speclint.rules`)."""
 
     kind: ClassVar[str] = "settings"
 

@@ -2,8 +2,8 @@ from .context import (
     Context as Context,
 )
 from .corners import (
-    Corner as Corner,
     FULL_ENUMERATION as FULL_ENUMERATION,
+    Corner as Corner,
     Severity as Severity,
     worse_nearby as worse_nearby,
     worst_corner as worst_corner,
@@ -13,12 +13,14 @@ from .course import (
     Series as Series,
 )
 from .definition import (
-    Grade as Grade,
     Limit as Limit,
     Rule as Rule,
     RulesIn as RulesIn,
     rule as rule,
     rules_in as rules_in,
+)
+from .grade import (
+    Grade as Grade,
 )
 from .judgement import (
     Amount as Amount,

@@ -4,30 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Callable, Collection, Sequence
 from dataclasses import dataclass, field, replace
-from enum import IntEnum
 from importlib import import_module
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from speclint.equations import Source
 from speclint.quantities import Measure, Sign, read
+from speclint.rules.grade import Grade
+from speclint.rules.judgement import Judgement
 from speclint.specs import CaseName, Component
-
-if TYPE_CHECKING:
-    from speclint.rules.judgement import Judgement
-
-
-class Grade(IntEnum):
-    """How grave a finding is."""
-
-    OBSERVATION = 1
-    QUERY = 2
-    NONCONFORMITY = 3
-    HOLD = 4
-
-    @property
-    def word(self) -> str:
-        """The grade as reports and settings write it."""
-        return self.name.lower()
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from speclint.errors import NOWHERE, Where
-from speclint.rules.definition import Grade
+from speclint.rules.grade import Grade
 
 #: Rounding of floating-point arithmetic: a value this near its limit sits at the limit.
 ROUNDING = 1e-9

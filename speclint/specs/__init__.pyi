@@ -12,6 +12,7 @@ from .docstrings import (
     summary as summary,
 )
 from .fields import (
+    NOT_STATED as NOT_STATED,
     Allowance as Allowance,
     Angle as Angle,
     Area as Area,
@@ -29,7 +30,6 @@ from .fields import (
     Mass as Mass,
     MassFlow as MassFlow,
     Moment as Moment,
-    NOT_STATED as NOT_STATED,
     NotStated as NotStated,
     Position as Position,
     Pressure as Pressure,

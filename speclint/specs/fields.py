@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING, Annotated, Any, Generic, Literal, TypeVar, get_args, get_origin
+from typing import Annotated, Any, ClassVar, Generic, Literal, Protocol, TypeVar, get_args, get_origin
 
 from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic_core import CoreSchema, PydanticCustomError, core_schema
@@ -17,11 +17,15 @@ from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 from speclint.errors import NOWHERE, QuantityError, Where
 from speclint.quantities import PROVENANCES, Measure, Sign, example, read
 
-if TYPE_CHECKING:
-    from speclint.specs.spec import Spec
+
+class _Kind(Protocol):
+    """What a link may lead to: something with the word that a spec writes for its kind."""
+
+    kind: ClassVar[str]
+
 
 T = TypeVar("T")
-C = TypeVar("C", bound="Spec")
+C = TypeVar("C", bound=_Kind)
 
 
 @dataclass(frozen=True, slots=True)

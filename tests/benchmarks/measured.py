@@ -6,8 +6,8 @@ import sys
 import time
 from pathlib import Path
 
-from speclint.checking.assessment import assess
-from speclint.families.loading import load_families
+from speclint.checking import assess
+from speclint.families import load_families
 
 
 def main() -> None:

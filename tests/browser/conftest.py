@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from speclint.checking.assessment import assess
+from speclint.checking import assess
 from speclint.reports.pack import FILE_NAME, review_page
 from tests.browser.reader import Reader
 from tests.workshop import installed_families

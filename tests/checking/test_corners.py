@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from itertools import product
 
-from hypothesis import given, settings
-from hypothesis import strategies as st
+from hypothesis import given, settings, strategies as st
 
-from speclint.rules.corners import Corner, Severity, every_corner, worst_corner
+from speclint.rules import Corner, Severity, worst_corner
+from speclint.rules.corners import every_corner
 
 RANGES = {f"x{index}": (1.0 + index / 7, 1.5 + index / 5) for index in range(13)}
 

@@ -1,4 +1,4 @@
-"""Many hands find what one pair finds, and lose nothing when a helper is lost."""
+"""Many processes find what one pair finds, and lose nothing when a helper is lost."""
 
 from __future__ import annotations
 
@@ -11,16 +11,15 @@ from pathlib import Path
 
 import pytest
 
-from speclint.checking.assessment import Assessment, assess, chosen_rules
-from speclint.checking.processes import Hands
-from speclint.families.loading import load_families
+from speclint.checking import Assessment, Processes, assess, chosen_rules, find_remedies
+from speclint.families import load_families
 from speclint.reports import json_report as jsoned
 from tests.benchmarks.specs import make
 
 LOADED = load_families()
 
 
-class Lost(Hands):
+class Lost(Processes):
     """Helpers that end as soon as they begin."""
 
     def _call(self, given: object, named: tuple[str, ...] | None) -> ProcessPoolExecutor:
@@ -49,19 +48,19 @@ def remedied(assessment: Assessment) -> list[list[str]]:
     return [[str(remedy) for remedy in assessment.remedies(check)] for check in findings]
 
 
-HELPED = [Hands(helpers=2, enough=2, start="spawn"), Lost(helpers=1, enough=2)]
+HELPED = [Processes(helpers=2, enough=2, start="spawn"), Lost(helpers=1, enough=2)]
 if sys.platform == "linux":
-    HELPED.append(Hands(helpers=2, enough=2, start="fork"))
+    HELPED.append(Processes(helpers=2, enough=2, start="fork"))
 
 
-@pytest.mark.parametrize("hands", HELPED)
+@pytest.mark.parametrize("processes", HELPED)
 @pytest.mark.filterwarnings(
     "ignore:.*multi-threaded:DeprecationWarning"
 )  # of a copy, where the runner has threads
-def test_helpers_find_what_one_finds_alone(repository: Path, alone: Assessment, hands: Hands) -> None:
-    with hands:
-        assessment = assess([repository], LOADED, hands=hands)
-        assessment.find_remedies(hands)
+def test_helpers_find_what_one_finds_alone(repository: Path, alone: Assessment, processes: Processes) -> None:
+    with processes:
+        assessment = assess([repository], LOADED, processes=processes)
+        find_remedies(assessment, processes)
     assert jsoned.write(assessment) == jsoned.write(alone)
     assert any(remedied(alone)), "without a remedy this would compare nothing"
     assert remedied(assessment) == remedied(alone)
@@ -69,8 +68,8 @@ def test_helpers_find_what_one_finds_alone(repository: Path, alone: Assessment, 
 
 def test_helpers_run_only_the_rules_that_were_asked_for(repository: Path) -> None:
     rules = chosen_rules(LOADED, [], ["coil-spring.index", "release.share-assessed"])
-    with Hands(helpers=1, enough=2) as hands:
-        spread = assess([repository], LOADED, rules, hands=hands)
+    with Processes(helpers=1, enough=2) as processes:
+        spread = assess([repository], LOADED, rules, processes=processes)
     assert jsoned.write(spread) == jsoned.write(assess([repository], LOADED, rules))
     assert {check.rule.name for check in spread.checks} == {"coil-spring.index", "release.share-assessed"}
 
@@ -79,17 +78,20 @@ def test_no_helper_is_called_for_little_work(repository: Path, monkeypatch: pyte
     def refuse(*_: object) -> ProcessPoolExecutor:
         raise AssertionError("a helper was called")
 
-    monkeypatch.setattr(Hands, "_call", refuse)
-    with Hands(helpers=3, enough=10) as hands:
-        assert assess([repository], LOADED, hands=hands).checks
-    with pytest.raises(AssertionError, match="a helper was called"), Hands(helpers=3, enough=9) as hands:
-        assess([repository], LOADED, hands=hands)
+    monkeypatch.setattr(Processes, "_call", refuse)
+    with Processes(helpers=3, enough=10) as processes:
+        assert assess([repository], LOADED, processes=processes).checks
+    with (
+        pytest.raises(AssertionError, match="a helper was called"),
+        Processes(helpers=3, enough=9) as processes,
+    ):
+        assess([repository], LOADED, processes=processes)
 
 
 def test_remedies_found_with_help_are_kept(alone: Assessment) -> None:
-    with Hands(helpers=0) as hands:
+    with Processes(helpers=0) as processes:
         copy = replace(alone, _remedies={})
-        copy.find_remedies(hands)
+        find_remedies(copy, processes)
     finding = next(check for check in copy.checks if check.outcome == "finding")
     assert copy.remedies(finding) is copy.remedies(finding)
 
@@ -97,10 +99,10 @@ def test_remedies_found_with_help_are_kept(alone: Assessment) -> None:
 def test_helpers_do_any_function_of_a_module(repository: Path) -> None:
     """The lengths of words, once with helpers and once where they are lost."""
     words = [["bore", "rod"], ["piston"], [], ["liner", "cover"]]
-    for hands in (Hands(helpers=1, enough=2), Lost(helpers=1, enough=2), Hands(helpers=0)):
-        with hands:
-            assess([repository], LOADED, [], hands=hands)
-            assert hands.spread(lengths, words) == [[4, 3], [6], [], [5, 5]]
+    for processes in (Processes(helpers=1, enough=2), Lost(helpers=1, enough=2), Processes(helpers=0)):
+        with processes:
+            assess([repository], LOADED, [], processes=processes)
+            assert processes.spread(lengths, words) == [[4, 3], [6], [], [5, 5]]
 
 
 def lengths(words: list[str]) -> list[int]:

@@ -6,7 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from speclint.checking.remedy import Remedy, remedies
+from speclint.checking import Remedy
+from speclint.checking.remedy import remedies
 from tests import tubes
 from tests.tubes import FILES
 from tests.workshop import Workshop

@@ -6,16 +6,14 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
+from hypothesis import given, settings, strategies as st
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Course, Grade, Judgement, Limit, Sheet, rule
-from speclint.checking.assessment import assess
-from speclint.checking.check_result import Check
-from speclint.checking.rule_run import check, still_conforms
-from speclint.equations.equation import Metres, Ratio, formula
-from speclint.errors.exceptions import OutOfRange
-from speclint.rules.judgement import RuleEnded
+from speclint.checking import Check, assess, check
+from speclint.checking.rule_run import still_conforms
+from speclint.equations import Metres, Ratio, formula
+from speclint.errors import OutOfRange
+from speclint.rules import RuleEnded
 from tests import tubes
 from tests.tubes import FILES, TUBE, Tube
 from tests.workshop import Workshop

@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from speclint.commands.command_line import main
+from speclint.commands import main
 from speclint.families import loading as plugins
 from tests import tubes
 from tests.tubes import FILES

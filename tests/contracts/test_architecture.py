@@ -12,8 +12,8 @@ from pathlib import Path
 
 import pytest
 
-from speclint.checking.assessment import assess
-from speclint.quantities.measure import Measure
+from speclint.checking import assess
+from speclint.quantities import Measure
 from speclint.specs import Link, Stated
 from tests.workshop import installed_families
 

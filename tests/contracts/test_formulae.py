@@ -14,7 +14,7 @@ import pytest
 
 import speclint.handbook
 from speclint.equations.equation import Described
-from speclint.errors.exceptions import OutOfRange
+from speclint.errors import OutOfRange
 from speclint.families.loading import installed
 
 REGISTRY: pint.UnitRegistry[float] = pint.UnitRegistry(autoconvert_offset_to_baseunit=True)

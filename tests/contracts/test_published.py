@@ -1,7 +1,7 @@
 """Every module of the handbook that states units or reads data is proved by the world outside.
 
-A module is bound when it imports more than sources from ``speclint.equations`` (units, formulae, ranges) or names a data file.
-What does neither has no number of its own: works cited, readings, interpolation, the reader of tables.
+A module is bound when it imports more than sources from ``speclint.equations`` (units, formulae, ranges) or names a
+data file. What does neither has no number of its own: works cited, readings, interpolation, the reader of tables.
 """
 
 from __future__ import annotations

@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 import tomli
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
-from speclint.errors.toml_lines import locate
+from speclint.errors import locate
 
 TEXT = '''# a comment
 a = 1          # another

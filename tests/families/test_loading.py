@@ -10,9 +10,9 @@ from typing import Any
 import pytest
 
 from speclint import family, rules_in
-from speclint.errors.exceptions import FamilyError
-from speclint.families.loading import installed, load_families, require
-from speclint.families.report_writer import ReportWriter
+from speclint.errors import FamilyError
+from speclint.families import ReportWriter, load_families, require
+from speclint.families.loading import installed
 from tests.tubes import NUMBERS, RULES, Rack, Tube, entry_point, stress
 
 

@@ -9,8 +9,7 @@ from collections.abc import Callable, Sequence
 
 import pytest
 
-from speclint.handbook.members import contact
-from speclint.handbook.members import stress_concentration as sc
+from speclint.handbook.members import contact, stress_concentration as sc
 from speclint.handbook.tables.csv_files import rows
 from tests.published.proof import proves
 

@@ -11,8 +11,7 @@ from fluids import fittings as fluids_fittings
 from fluids.flow_meter import differential_pressure_meter_solver, orifice_expansibility
 from fluids.friction import Colebrook, friction_factor, ft_Crane
 
-from speclint.handbook.steam import dry_steam as steam
-from speclint.handbook.steam import fittings, flow, nozzles, steam_nozzles
+from speclint.handbook.steam import dry_steam as steam, fittings, flow, nozzles, steam_nozzles
 from tests.published.proof import proves
 
 PSI = 6894.757293168361

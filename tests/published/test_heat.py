@@ -15,8 +15,7 @@ from ht import (
     turbulent_Petukhov_Kirillov_Popov,
 )
 
-from speclint.handbook.heat import conduction as heat
-from speclint.handbook.heat import convection, lagging
+from speclint.handbook.heat import conduction as heat, convection, lagging
 from speclint.handbook.heat.air import air_at
 from tests.published.proof import proves
 

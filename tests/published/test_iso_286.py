@@ -13,7 +13,8 @@ from itertools import pairwise
 import pytest
 from pressfit import tables as pressfit
 
-from speclint.quantities.tolerance_classes import deviations, standard_tolerance
+from speclint.quantities import deviations
+from speclint.quantities.tolerance_classes import standard_tolerance
 from tests.published.proof import proves
 
 JIS_B_0401 = "JIS B 0401 (1999), table of shafts regularly used, as reproduced in a tooling document: seen"

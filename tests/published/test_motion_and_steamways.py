@@ -15,8 +15,7 @@ from speclint_motion.formulae.pins import projected_pressure
 from speclint_motion.formulae.sections import bourne_rod, share_of_bore
 from speclint_motion.formulae.tables import proportion_of_bore
 from speclint_steamways.formulae.paths import bourne_port, period_port
-from tests.plugins.steamways.test_partitions import LEAK
-from tests.plugins.steamways.test_partitions import files as with_wall
+from tests.plugins.steamways.test_partitions import LEAK, files as with_wall
 from tests.plugins.steamways.test_paths import DROP
 from tests.plugins.steamways.way import files, on
 from tests.published.proof import proves

@@ -12,9 +12,7 @@ from collections.abc import Callable
 
 import pytest
 
-from speclint.handbook.plates import circular as plates
-from speclint.handbook.plates import flat_covers, panels
-from speclint.handbook.plates import rings as ring_plates
+from speclint.handbook.plates import circular as plates, flat_covers, panels, rings as ring_plates
 from tests.handbook.plate_equilibrium import clamped_rectangle, supported_rectangle
 from tests.published.proof import proves
 from tests.published.row import Row

@@ -7,10 +7,12 @@ from __future__ import annotations
 
 import pytest
 
-from speclint.handbook.springs import fatigue as spring_fatigue
-from speclint.handbook.springs import helical as springs
-from speclint.handbook.springs import lengths as spring_lengths
-from speclint.handbook.springs import relaxation as spring_heat
+from speclint.handbook.springs import (
+    fatigue as spring_fatigue,
+    helical as springs,
+    lengths as spring_lengths,
+    relaxation as spring_heat,
+)
 from speclint.handbook.tables.csv_files import rows
 from tests.published.proof import proves
 from tests.published.row import Row

@@ -8,8 +8,7 @@ from typing import Any
 
 import pytest
 
-from speclint.handbook.steam import dry_steam as steam
-from speclint.handbook.steam import states as steam_states
+from speclint.handbook.steam import dry_steam as steam, states as steam_states
 from tests.published.proof import proves
 
 R7 = "IAPWS R7-97(2012)"

@@ -14,7 +14,7 @@ from itertools import pairwise
 import pytest
 from fluids.piping import t_from_gauge
 
-from speclint.errors.exceptions import NotKnown
+from speclint.errors import NotKnown
 from speclint.handbook.springs.wire_gauge import wire_diameter
 from speclint.handbook.tables.csv_files import entries, rows
 from speclint.handbook.threads import (

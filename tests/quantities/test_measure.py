@@ -6,11 +6,10 @@ import math
 import string
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
-from speclint.errors.exceptions import QuantityError
-from speclint.quantities.measure import read
+from speclint.errors import QuantityError
+from speclint.quantities import read
 
 INCH = 0.0254
 

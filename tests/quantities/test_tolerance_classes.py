@@ -9,11 +9,11 @@ import sys
 from pathlib import Path
 
 import pytest
-from hypothesis import assume, given
-from hypothesis import strategies as st
+from hypothesis import assume, given, strategies as st
 
-from speclint.errors.exceptions import NotKnown
-from speclint.quantities.tolerance_classes import deviations, standard_tolerance
+from speclint.errors import NotKnown
+from speclint.quantities import deviations
+from speclint.quantities.tolerance_classes import standard_tolerance
 
 ROOT = Path(__file__).parents[2]
 CLEARANCE = ["a", "b", "c", "d", "e", "f", "g", "h"]

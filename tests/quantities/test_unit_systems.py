@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
-from speclint.quantities.unit_systems import SYSTEMS, System, amount_in
-from speclint.quantities.units import DIMENSIONS
+from speclint.quantities import DIMENSIONS, System, amount_in
+from speclint.quantities.unit_systems import SYSTEMS
 
 
 @pytest.mark.parametrize(

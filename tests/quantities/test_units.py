@@ -7,8 +7,9 @@ import math
 import pint
 import pytest
 
-from speclint.errors.exceptions import QuantityError
-from speclint.quantities.units import DIMENSIONS, canonical, factor, shown
+from speclint.errors import QuantityError
+from speclint.quantities import DIMENSIONS
+from speclint.quantities.units import canonical, factor, shown
 
 REGISTRY: pint.UnitRegistry[float] = pint.UnitRegistry()
 # pint's names of what the trade writes otherwise; "ton" alone is the US short ton there

@@ -14,7 +14,7 @@ import tempfile
 from dataclasses import dataclass
 from pathlib import Path
 
-from speclint.register.entering import Acceptance, concede
+from speclint.register import Acceptance, concede
 from tests.workshop import installed_families
 
 EXAMPLE = Path(__file__).parents[2] / "example_specs"

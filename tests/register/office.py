@@ -9,10 +9,8 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
-from speclint.register.entering import Acceptance, concede, sign_entry, stand_of
-from speclint.register.standing import Standing
-from speclint.repository.register_file import Concession, Register, read_register
-from speclint.repository.settings import Settings
+from speclint.register import Acceptance, Standing, concede, sign_entry, stand_of
+from speclint.repository import Concession, Register, Settings, read_register
 from tests.tubes import DUTY, RACK, TUBE
 from tests.workshop import Workshop
 

@@ -9,13 +9,11 @@ from typing import Any
 
 import pytest
 import tomli
-from hypothesis import example, given, settings
-from hypothesis import strategies as st
+from hypothesis import example, given, settings, strategies as st
 
-from speclint.errors.exceptions import DesignError, SettingsError
+from speclint.errors import DesignError, SettingsError
 from speclint.register.writing import append_entry, put_signature
-from speclint.repository.register_file import Concession, read_register
-from speclint.repository.settings import Settings
+from speclint.repository import Concession, Settings, read_register
 from tests.register.office import SETTINGS, TODAY, Office, days
 from tests.tubes import TUBE
 

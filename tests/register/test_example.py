@@ -9,8 +9,7 @@ import datetime as dt
 
 import tomli
 
-from speclint.register.entering import stand_of
-from speclint.register.standing import Standing
+from speclint.register import Standing, stand_of
 from tests.register.enter_example import EXAMPLE, REGISTER
 from tests.workshop import installed_families
 

@@ -9,9 +9,9 @@ from collections.abc import Callable
 import pytest
 
 from speclint import family
-from speclint.errors.exceptions import FamilyError
-from speclint.families.loading import Loaded, load_families
-from speclint.register.gate import Decision, judge
+from speclint.errors import FamilyError
+from speclint.families import Loaded, load_families
+from speclint.register import Decision, judge
 from tests import tubes
 from tests.register.office import FILES, SETTINGS, SIGNED, TODAY, Office, days, git
 from tests.tubes import RACK

@@ -8,8 +8,9 @@ from pathlib import Path
 
 import pytest
 
-from speclint.errors.exceptions import RevisionError
-from speclint.repository.revisions import at_revision, commit_of, staged, staged_changes
+from speclint.errors import RevisionError
+from speclint.repository import at_revision, staged, staged_changes
+from speclint.repository.revisions import commit_of
 from tests.register.office import git
 
 

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from speclint.repository.settings import load_settings
+from speclint.repository import load_settings
 from tests.tubes import FILES, tubes
 from tests.workshop import Workshop
 

@@ -9,9 +9,9 @@ from typing import Any
 
 import pytest
 
-from speclint.errors.exceptions import DesignError, SigningError
+from speclint.errors import DesignError, SigningError
 from speclint.register.signatures import NAMESPACE, fault_of, sign
-from speclint.repository.register_file import Concession
+from speclint.repository import Concession
 from tests.register.office import SIGNED, TODAY, Office, days
 
 STATEMENT = b"what was accepted\n"

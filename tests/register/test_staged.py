@@ -7,10 +7,10 @@ import datetime as dt
 import pytest
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
-from speclint.errors.exceptions import DesignError, FamilyError
-from speclint.register.staged import StagedAssessment, assess_staged
+from speclint.errors import DesignError, FamilyError
+from speclint.register import StagedAssessment, assess_staged
 from speclint.reports.accepted import standings_of
-from speclint.repository.settings import FILE_NAME
+from speclint.repository import FILE_NAME
 from tests import tubes
 from tests.register.office import OVERLOADED, SETTINGS, TODAY, Office, days, git
 from tests.tubes import RACK

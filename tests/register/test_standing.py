@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import pytest
 
-from speclint.rules.definition import Grade
+from speclint.rules import Grade
 from tests import tubes
 from tests.register.office import SETTINGS, SIGNED, TODAY, Office, days
 

@@ -6,14 +6,16 @@ import tempfile
 from collections.abc import Callable
 from pathlib import Path
 
-from speclint.checking.assessment import Assessment
-from speclint.reports import csv_report as table
-from speclint.reports import json_report as jsoned
-from speclint.reports import markdown_report as markdown
-from speclint.reports import sarif_report as sarif
-from speclint.reports import sheet_markdown
-from speclint.reports import sheet_page as working
-from speclint.reports import terminal_page as terminal
+from speclint.checking import Assessment
+from speclint.reports import (
+    csv_report as table,
+    json_report as jsoned,
+    markdown_report as markdown,
+    sarif_report as sarif,
+    sheet_markdown,
+    sheet_page as working,
+    terminal_page as terminal,
+)
 from tests import tubes
 from tests.tubes import FILES
 from tests.workshop import Workshop

@@ -22,7 +22,7 @@ from speclint.reports.pack.plot import Key, Plot
 from speclint.reports.pack.spring_charts import spring_figures
 from speclint.reports.pack.stations import Station, paths_of
 from speclint.reports.pack.valve_drawing import valve_figures
-from speclint.rules.definition import Grade
+from speclint.rules import Grade
 from tests.plugins.valves.gear import train_files
 from tests.reports.test_pack import drawn
 from tests.workshop import Workshop

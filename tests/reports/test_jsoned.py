@@ -9,7 +9,7 @@ from typing import Any
 import jsonschema
 import pytest
 
-from speclint.checking.assessment import assess
+from speclint.checking import assess
 from speclint.reports.json_report import SCHEMA, document
 from tests import tubes
 from tests.plugins.valves.gear import train_files

@@ -7,8 +7,7 @@ import re
 from pathlib import Path
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 from markdown_it import MarkdownIt
 
 from speclint.reports import markdown_report as markdown

@@ -13,8 +13,8 @@ from pathlib import Path
 
 import pytest
 
-from speclint.checking.assessment import Assessment, assess
-from speclint.commands.command_line import main
+from speclint.checking import Assessment, assess
+from speclint.commands import main
 from speclint.reports.pack import FILE_NAME, review_page, sheet_page
 from speclint.reports.pack.paper import Paper, niced, shortened, ticks
 from tests import tubes

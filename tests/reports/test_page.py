@@ -7,9 +7,8 @@ import re
 
 import pytest
 
-from speclint.families.loading import Loaded
-from speclint.reports import page as pages
-from speclint.reports import terminal_page as terminal
+from speclint.families import Loaded
+from speclint.reports import page as pages, terminal_page as terminal
 from speclint.reports.page import Page, put, width_of
 from tests import tubes
 from tests.tubes import FILES

@@ -14,7 +14,7 @@ from typing import Any
 import jsonschema
 import pytest
 
-from speclint.checking.assessment import Assessment, assess
+from speclint.checking import Assessment, assess
 from speclint.reports import sarif_report as sarif
 from tests import tubes
 from tests.register import office as offices

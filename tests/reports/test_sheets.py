@@ -6,10 +6,10 @@ import html
 
 import pytest
 
-from speclint.checking.assessment import Assessment
-from speclint.quantities.unit_systems import SYSTEMS, System
-from speclint.reports import sheet_markdown
-from speclint.reports import sheet_page as working
+from speclint.checking import Assessment
+from speclint.quantities import System
+from speclint.quantities.unit_systems import SYSTEMS
+from speclint.reports import sheet_markdown, sheet_page as working
 from speclint.reports.sheet_text import sheet_of
 from tests import tubes
 from tests.reports.hostile import TEXTS, quoted

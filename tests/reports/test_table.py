@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from speclint.checking.assessment import Assessment
+from speclint.checking import Assessment
 from speclint.reports import csv_report as table
 from tests import tubes
 from tests.register import office as offices

@@ -5,11 +5,9 @@ from __future__ import annotations
 import unicodedata
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
-from speclint.reports import sheet_page as working
-from speclint.reports import terminal_page as terminal
+from speclint.reports import sheet_page as working, terminal_page as terminal
 from speclint.reports.page import Page
 from speclint.reports.printable import visible
 from tests import tubes

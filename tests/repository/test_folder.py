@@ -6,10 +6,9 @@ from pathlib import Path
 
 import pytest
 
-from speclint.checking.assessment import Assessment
-from speclint.errors.exceptions import DesignError, FamilyError
-from speclint.repository.folder import find_root, spec_files
-from speclint.repository.settings import load_settings
+from speclint.checking import Assessment
+from speclint.errors import DesignError, FamilyError
+from speclint.repository import find_root, load_settings, spec_files
 from speclint.specs import Component, Duty
 from tests.tubes import DUTY, FILES, RACK, TUBE, tubes
 from tests.workshop import SETTINGS, Workshop

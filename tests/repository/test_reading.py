@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from speclint.quantities.measure import Measure
+from speclint.quantities import Measure
 from speclint.repository.reading import Loaded, load_spec
 from speclint.specs import Duty, NotStated, Spec, Stated
 from tests.tubes import Rack, Tube

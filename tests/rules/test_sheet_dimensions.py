@@ -5,8 +5,7 @@ from __future__ import annotations
 import pytest
 
 from speclint import Sheet
-from speclint.rules.corners import Corner
-from speclint.rules.judgement import NotAssessed
+from speclint.rules import Corner, NotAssessed
 from speclint.specs import NOT_STATED, Component, Dimension, DimensionChain
 from tests.workshop import Workshop
 

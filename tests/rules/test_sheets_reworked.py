@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from speclint import Grade
-from speclint.checking.check_result import Check
+from speclint.checking import Check
 from tests.workshop import Workshop
 
 EXAMPLE = Path(__file__).parents[2] / "example_specs"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import Sheet
-from speclint.rules.corners import Corner
+from speclint.rules import Corner
 from speclint.specs import Component
 from tests.plugins.release.part import COVER
 from tests.workshop import Workshop

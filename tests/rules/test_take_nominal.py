@@ -4,15 +4,11 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from speclint.equations.source import FIRST_PRINCIPLES
+from speclint.equations import FIRST_PRINCIPLES
 from speclint.handbook.materials import material
-from speclint.quantities.measure import read
-from speclint.repository.design import Design
-from speclint.repository.settings import Settings
-from speclint.rules.context import Context
-from speclint.rules.corners import Corner
-from speclint.rules.definition import Grade, rule
-from speclint.rules.sheet import Sheet
+from speclint.quantities import read
+from speclint.repository import Design, Settings
+from speclint.rules import Context, Corner, Grade, Sheet, rule
 from speclint.specs import Component
 
 

@@ -12,13 +12,11 @@ import pytest
 import tomli
 import tomlkit
 
-from speclint.commands.command_line import main
+from speclint.commands import main
 from speclint.quantities import units
 from speclint.repository.reading import load_spec
+from speclint.specs import Spec, schema_of, template_of
 from speclint.specs.key_descriptions import examples_of
-from speclint.specs.schema import schema_of
-from speclint.specs.spec import Spec
-from speclint.specs.template import template_of
 from tests.tubes import tubes
 from tests.workshop import installed_families
 
@@ -114,7 +112,7 @@ def test_every_key_says_what_it_takes_with_units_and_an_example() -> None:
     "dimension", [*units.DIMENSIONS, "fluid pressure", "temperature", "temperature difference"]
 )
 def test_every_example_of_a_quantity_can_be_read(dimension: str) -> None:
-    from speclint.quantities.measure import read
+    from speclint.quantities import read
 
     assert examples_of(dimension)
     for text in examples_of(dimension):

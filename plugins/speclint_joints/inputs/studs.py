@@ -7,8 +7,7 @@ from functools import cache
 
 from speclint import Sheet
 from speclint.handbook.tables import Reading
-from speclint.handbook.threads import root_area, thread
-from speclint.handbook.threads import stress_area as area_of_thread
+from speclint.handbook.threads import root_area, stress_area as area_of_thread, thread
 from speclint.specs import BoltedJoint, FrameFastening
 
 

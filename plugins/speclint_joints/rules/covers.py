@@ -6,9 +6,7 @@ from dataclasses import dataclass
 
 from speclint import Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.bolted_joints import gasket_materials, gaskets, loads
-from speclint.handbook.plates import circular as plates
-from speclint.handbook.plates import flat_covers
-from speclint.handbook.plates import rings as ring_plates
+from speclint.handbook.plates import circular as plates, flat_covers, rings as ring_plates
 from speclint.specs import BoltedJoint, CaseName, CylinderCover, LoadCase
 from speclint_joints.formulae.covers import flange_bending_stress, gasket_lever
 from speclint_joints.formulae.loads import area_of_all, load_of_all, mean_diameter

@@ -5,8 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import Grade, Judgement, NotKnown, Sheet, rule
-from speclint.handbook.threads import ASME_B1_1, BS_84, ISO_724, Thread, thread
-from speclint.handbook.threads import stress_area as tensile_stress_area
+from speclint.handbook.threads import (
+    ASME_B1_1,
+    BS_84,
+    ISO_724,
+    Thread,
+    stress_area as tensile_stress_area,
+    thread,
+)
 from speclint.specs import BoltedJoint, NotStated, Stated
 from speclint_joints.sources import ISO_898_1
 

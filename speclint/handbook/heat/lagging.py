@@ -25,8 +25,7 @@ from speclint.equations import (
     formula,
     require,
 )
-from speclint.handbook.heat import conduction as heat
-from speclint.handbook.heat import convection
+from speclint.handbook.heat import conduction as heat, convection
 from speclint.handbook.heat.air import INCROPERA, air_at
 
 _CITES = [convection.CHURCHILL_CHU, INCROPERA.at("example 9.4 and table A.4"), heat.CODATA]

@@ -4,15 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import Protocol
 
 from speclint.equations import Pascals, Source, formula
 from speclint.errors import NotKnown, OutOfRange
 from speclint.handbook.materials.tables import celsius
 from speclint.handbook.tables import Reading
-
-if TYPE_CHECKING:
-    from speclint.handbook.materials.model import Material
 
 EN_13445_3 = Source("EN 13445-3, Unfired pressure vessels - Design", "2014", memory=True)
 ASME_VIII = Source("ASME Boiler and Pressure Vessel Code, Section VIII Division 1", "2013", memory=True)
@@ -200,7 +197,34 @@ ALLOWABLES: Mapping[str, Allowable] = {
 }
 
 
-def allowable_tension(material: Material, at: float, wall: float | None = None) -> Reading:
+class Strengths(Protocol):
+    """What an allowable tension is worked from: the strengths of a material, and the rule that its data name."""
+
+    @property
+    def name(self) -> str:
+        """What the material is called."""
+
+    @property
+    def allowable(self) -> str:
+        """The rule that its data name; "" where they name none."""
+
+    def holds(self, key: str) -> bool:
+        """Whether its data hold a property."""
+
+    def proof_stress(self, at: float, thickness: float | None = None) -> Reading:
+        """Yield or 0.2 % proof stress."""
+
+    def one_percent_proof_stress(self, at: float, thickness: float | None = None) -> Reading:
+        """1 % proof stress."""
+
+    def tensile_strength(self, at: float, thickness: float | None = None) -> Reading:
+        """Tensile strength."""
+
+    def time_dependent_from(self) -> Reading:
+        """Temperature from which creep governs."""
+
+
+def allowable_tension(material: Strengths, at: float, wall: float | None = None) -> Reading:
     """Work the allowable tension of a material at a metal temperature (K) and a wall (m).
 
     Raises:
@@ -219,13 +243,13 @@ def allowable_tension(material: Material, at: float, wall: float | None = None) 
     return Reading(what, nominal, low, nominal, tensile.unit, rule.source)
 
 
-def _proof(material: Material, rule: Allowable, at: float, wall: float | None) -> Reading:
+def _proof(material: Strengths, rule: Allowable, at: float, wall: float | None) -> Reading:
     if rule.proof == "proof-stress-1-percent":
         return material.one_percent_proof_stress(at, wall)
     return material.proof_stress(at, wall) if rule.proof else material.tensile_strength(at, wall)
 
 
-def _refuse_creep(material: Material, at: float) -> None:
+def _refuse_creep(material: Strengths, at: float) -> None:
     if not material.holds("time-dependent-from"):
         return
     limit = material.time_dependent_from().nominal

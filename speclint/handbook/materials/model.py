@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from speclint.errors import NotKnown
+from speclint.handbook.materials.allowables import allowable_tension
 from speclint.handbook.materials.properties import LOADINGS, PROPERTIES, USES
 from speclint.handbook.materials.tables import Table, celsius, look_up
 from speclint.handbook.tables import Reading
@@ -108,8 +109,6 @@ class Material:
         The figure that a code states where the data hold it, else the rule that the data name, worked from
         the strengths. OutOfRange from the temperature at which creep governs.
         """
-        from speclint.handbook.materials.allowables import allowable_tension
-
         if self.holds("allowable-tension"):
             return self._read("allowable-tension", at, wall)
         return allowable_tension(self, at, wall)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
-from speclint.checking import Assessment, Check, Hands
+from speclint.checking import Assessment, Check, Processes
 from speclint.errors import SettingsError
 from speclint.quantities import System
 
@@ -26,9 +26,9 @@ def review_page(
     assessment: Assessment,
     system: System = "as written",
     told: Callable[[str], None] = lambda _: None,
-    hands: Hands | None = None,
+    processes: Processes | None = None,
 ) -> str:
-    """The review pack as HTML; ``told`` hears how far the work has come, and ``hands`` help to typeset it.
+    """The review pack as HTML; ``told`` hears how far the work has come, and ``processes`` help to typeset it.
 
     :raises SettingsError: where the extra that brings its libraries is not installed.
     """
@@ -36,19 +36,19 @@ def review_page(
     from speclint.reports.pack.document import document
     from speclint.reports.pack.page import page_of
 
-    if hands is not None:
+    if processes is not None:
         told("formulae")
-        _typeset(assessment, hands)
+        _typeset(assessment, processes)
     return page_of(document(assessment, system, told))
 
 
-def _typeset(assessment: Assessment, hands: Hands) -> None:
+def _typeset(assessment: Assessment, processes: Processes) -> None:
     from speclint.reports.pack import mathematics
 
     shown = (check for check in assessment.checks if check.outcome != "not applicable")
     wanted = mathematics.pieces(step for check in shown for step in check.steps)
     shares = [wanted[start : start + _SHARE] for start in range(0, len(wanted), _SHARE)]
-    for found in hands.spread(mathematics.typeset, shares):
+    for found in processes.spread(mathematics.typeset, shares):
         mathematics.learn(found)
 
 

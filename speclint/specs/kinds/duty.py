@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, ClassVar, Literal, get_args
+from typing import ClassVar, Literal, get_args
 
 from speclint.errors import Where
 from speclint.quantities import Measure
@@ -18,9 +18,6 @@ from speclint.specs.fields import (
     Temperature,
 )
 from speclint.specs.spec import Spec, SpecTable
-
-if TYPE_CHECKING:
-    from speclint.specs.component import Component
 
 #: The moments in an engine's life that a duty may state.
 CaseName = Literal[
@@ -54,7 +51,7 @@ class LoadCase(SpecTable):
     steam_flow: MassFlow = NOT_STATED
     temperatures: dict[str, Temperature] = {}
 
-    def temperature_of(self, part: Component) -> Measure | NotStated:
+    def temperature_of(self, part: Spec) -> Measure | NotStated:
         """The metal temperature of a part: by its id, else by its kind."""
         return self._temperature(part.id, part.kind)
 

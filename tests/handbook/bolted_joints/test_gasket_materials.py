@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from speclint.errors.exceptions import NotKnown
+from speclint.errors import NotKnown
 from speclint.handbook.bolted_joints import gasket_materials as gm
 from speclint.handbook.tables.csv_files import rows
 

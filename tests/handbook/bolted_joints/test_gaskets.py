@@ -5,11 +5,10 @@ from __future__ import annotations
 import math
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 from scipy.integrate import dblquad
 
-from speclint.errors.exceptions import OutOfRange
+from speclint.errors import OutOfRange
 from speclint.handbook.bolted_joints import gaskets as g
 
 widths = st.floats(0.5e-3, 0.05)

@@ -6,10 +6,9 @@ import cmath
 import math
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
-from speclint.errors.exceptions import OutOfRange
+from speclint.errors import OutOfRange
 from speclint.handbook.bolted_joints import layout
 
 

@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
-from speclint.errors.exceptions import OutOfRange
+from speclint.errors import OutOfRange
 from speclint.handbook.bolted_joints import loads
 from speclint.handbook.bolted_joints.stiffness import load_factor
 

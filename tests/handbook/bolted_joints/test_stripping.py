@@ -5,10 +5,9 @@ from __future__ import annotations
 import math
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
-from speclint.errors.exceptions import NotKnown, OutOfRange
+from speclint.errors import NotKnown, OutOfRange
 from speclint.handbook.bolted_joints import stripping as s
 from speclint.handbook.bolted_joints.tightening import METRIC_FLANK_ANGLE, WHITWORTH_FLANK_ANGLE
 

@@ -5,11 +5,10 @@ from __future__ import annotations
 import math
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 from scipy.integrate import quad
 
-from speclint.errors.exceptions import OutOfRange
+from speclint.errors import OutOfRange
 from speclint.handbook.bolted_joints import stud_stress as ss
 from speclint.handbook.bolted_joints.tightening import METRIC_FLANK_ANGLE, thread_torque
 from speclint.handbook.members.combined_stress import equivalent_stress

@@ -6,10 +6,9 @@ import math
 from collections.abc import Sequence
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
-from speclint.errors.exceptions import NotKnown, OutOfRange
+from speclint.errors import NotKnown, OutOfRange
 from speclint.handbook.cams.laws import CamLaw, cam_law, lift_acceleration, lift_velocity
 from speclint.handbook.cams.lift_tables import LiftTable, acceleration_doubt
 from speclint.handbook.cams.profiles import CamProfile, Flank, Ramp, scan

@@ -5,10 +5,9 @@ from __future__ import annotations
 from typing import Any
 
 import pytest
-from hypothesis import assume, given
-from hypothesis import strategies as st
+from hypothesis import assume, given, strategies as st
 
-from speclint.errors.exceptions import OutOfRange
+from speclint.errors import OutOfRange
 from speclint.handbook.cylinders.thick import (
     axial_stress_with_closed_ends,
     bore_growth,

@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
-from speclint.errors.exceptions import OutOfRange
+from speclint.errors import OutOfRange
 from speclint.handbook.cylinders.thick import bore_hoop_stress, outside_growth, radial_stress
 from speclint.handbook.fits.compound_cylinders import (
     gap_closing_stress,

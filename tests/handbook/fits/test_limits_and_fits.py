@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 from pressfit import fit as other_fit
 
-from speclint.errors.exceptions import NotKnown, OutOfRange
+from speclint.errors import NotKnown, OutOfRange
 from speclint.handbook.fits.limits_and_fits import (
     Kind,
     choice,
@@ -19,7 +18,8 @@ from speclint.handbook.fits.limits_and_fits import (
     name_of_fit,
 )
 from speclint.handbook.tables.csv_files import entries, rows
-from speclint.quantities.tolerance_classes import PATTERN, deviations
+from speclint.quantities import deviations
+from speclint.quantities.tolerance_classes import PATTERN
 
 MICROMETRE = 1e-6
 limits = st.tuples(st.integers(-500, 500), st.integers(0, 500)).map(lambda pair: (pair[0], pair[0] + pair[1]))

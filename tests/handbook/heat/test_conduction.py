@@ -5,12 +5,10 @@ from __future__ import annotations
 import math
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
-from speclint.errors.exceptions import OutOfRange
-from speclint.handbook.heat import conduction as heat
-from speclint.handbook.heat import convection, lagging
+from speclint.errors import OutOfRange
+from speclint.handbook.heat import conduction as heat, convection, lagging
 from speclint.handbook.heat.air import air_at
 
 films = st.floats(min_value=1.0, max_value=5000.0)

@@ -5,10 +5,9 @@ from __future__ import annotations
 import math
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
-from speclint.errors.exceptions import OutOfRange
+from speclint.errors import OutOfRange
 from speclint.handbook.heat.lubrication import flash_point_margin, mean_wall_temperature
 
 coefficients = st.floats(min_value=1.0, max_value=2000.0)

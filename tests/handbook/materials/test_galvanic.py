@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
-from speclint.errors.exceptions import NotKnown
+from speclint.errors import NotKnown
 from speclint.handbook.materials import galvanic as g
 
 metals = st.sampled_from(g.metals())

@@ -6,10 +6,9 @@ from collections.abc import Callable, Iterator
 from itertools import pairwise
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
-from speclint.errors.exceptions import NotKnown, OutOfRange
+from speclint.errors import NotKnown, OutOfRange
 from speclint.handbook.materials import Material, material, names
 from speclint.handbook.materials.properties import FAMILIES, LOADINGS, PROPERTIES, USES
 from speclint.handbook.materials.tables import Table

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from speclint.errors.exceptions import NotKnown, OutOfRange
+from speclint.errors import NotKnown, OutOfRange
 from speclint.handbook.materials import Material, MaterialsError, material, read_materials
 from speclint.handbook.materials.library import _index, _reader, _shipped_group
 

@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
-from speclint.errors.exceptions import NotKnown, OutOfRange
+from speclint.errors import NotKnown, OutOfRange
 from speclint.handbook.materials import weldability as w
 
 NOTHING = {"Cr": 0.0, "Mo": 0.0, "V": 0.0, "Ni": 0.0, "Cu": 0.0}

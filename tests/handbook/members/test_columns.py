@@ -6,10 +6,9 @@ import math
 
 import numpy as np
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
-from speclint.errors.exceptions import NotKnown, OutOfRange
+from speclint.errors import NotKnown, OutOfRange
 from speclint.handbook.members import columns as c
 from speclint.handbook.members.sections import radius_of_gyration, round_area, round_second_moment
 

@@ -5,12 +5,11 @@ from __future__ import annotations
 import math
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 from scipy.integrate import quad
 from scipy.optimize import minimize_scalar
 
-from speclint.errors.exceptions import OutOfRange
+from speclint.errors import OutOfRange
 from speclint.handbook.members import contact as c
 
 E_STAR = c.contact_modulus(206e9, 0.3, 110e9, 0.26)

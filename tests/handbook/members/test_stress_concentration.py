@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
-from speclint.errors.exceptions import NotKnown, OutOfRange
+from speclint.errors import NotKnown, OutOfRange
 from speclint.handbook.members import stress_concentration as sc
 
 SHOULDERS = [sc.shoulder_in_tension, sc.shoulder_in_bending, sc.shoulder_in_torsion]

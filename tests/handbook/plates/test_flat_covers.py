@@ -6,10 +6,9 @@ import math
 from typing import Any
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
-from speclint.errors.exceptions import OutOfRange
+from speclint.errors import OutOfRange
 from speclint.handbook.plates.flat_covers import (
     bolted_cover_factor,
     bolted_cover_stress,

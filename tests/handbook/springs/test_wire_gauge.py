@@ -6,7 +6,7 @@ from itertools import pairwise
 
 import pytest
 
-from speclint.errors.exceptions import NotKnown
+from speclint.errors import NotKnown
 from speclint.handbook.springs.wire_gauge import wire_diameter
 from speclint.handbook.tables.csv_files import entries
 

@@ -6,12 +6,10 @@ import math
 from collections.abc import Callable
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
-from speclint.errors.exceptions import OutOfRange
-from speclint.handbook.steam import dry_steam as steam
-from speclint.handbook.steam import if97
+from speclint.errors import OutOfRange
+from speclint.handbook.steam import dry_steam as steam, if97
 
 PROPERTIES = [
     steam.steam_density,

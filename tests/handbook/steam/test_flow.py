@@ -5,10 +5,9 @@ from __future__ import annotations
 import math
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
-from speclint.errors.exceptions import OutOfRange
+from speclint.errors import OutOfRange
 from speclint.handbook.steam import fittings, flow
 
 turbulent = st.floats(min_value=4e3, max_value=1e8)

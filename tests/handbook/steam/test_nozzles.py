@@ -5,13 +5,10 @@ from __future__ import annotations
 import math
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
-from speclint.errors.exceptions import OutOfRange
-from speclint.handbook.steam import dry_steam as steam
-from speclint.handbook.steam import nozzles, steam_nozzles
-from speclint.handbook.steam import states as steam_states
+from speclint.errors import OutOfRange
+from speclint.handbook.steam import dry_steam as steam, nozzles, states as steam_states, steam_nozzles
 
 exponents = st.floats(min_value=1.05, max_value=1.67)
 ratios = st.floats(min_value=0.0, max_value=1.0)

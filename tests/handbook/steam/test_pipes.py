@@ -6,12 +6,11 @@ import math
 from typing import Any
 
 import pytest
-from hypothesis import assume, given
-from hypothesis import strategies as st
+from hypothesis import assume, given, strategies as st
 from scipy.integrate import quad
 from scipy.optimize import brentq
 
-from speclint.errors.exceptions import NotKnown, OutOfRange
+from speclint.errors import NotKnown, OutOfRange
 from speclint.handbook.steam.pipes import (
     bend_factor_inside,
     bend_factor_outside,

@@ -6,7 +6,7 @@ from importlib.resources import files
 
 import pytest
 
-from speclint.errors.exceptions import NotKnown
+from speclint.errors import NotKnown
 from speclint.handbook.tables.csv_files import entries, number, row, rows
 
 TABLES = sorted(

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
-from speclint.errors.exceptions import OutOfRange
+from speclint.errors import OutOfRange
 from speclint.handbook.tables.interpolation import between
 
 POINTS = [(1.0, 570.0), (2.0, 520.0), (3.0, 480.0), (5.0, 430.0)]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from speclint.errors.exceptions import NotKnown
+from speclint.errors import NotKnown
 from speclint.handbook.threads.property_classes import HOTTEST, property_class, property_classes
 
 

@@ -6,11 +6,10 @@ import math
 import re
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
-from speclint.equations.source import COMMON_PRACTICE
-from speclint.errors.exceptions import NotKnown, OutOfRange
+from speclint.equations import COMMON_PRACTICE
+from speclint.errors import NotKnown, OutOfRange
 from speclint.handbook.tables.csv_files import rows
 from speclint.handbook.threads import (
     external_stripping_area,

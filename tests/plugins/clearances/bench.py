@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from speclint.checking.check_result import Check
+from speclint.checking import Check
 from tests.plugins.known_metals import METALS, WITH_METALS
 from tests.workshop import Workshop
 

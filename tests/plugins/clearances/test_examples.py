@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from speclint.checking.assessment import assess
+from speclint.checking import assess
 from tests.workshop import installed_families
 
 SPECS = Path(__file__).parents[3] / "example_specs"

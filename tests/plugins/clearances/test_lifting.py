@@ -6,8 +6,7 @@ Each leg at 45°: 1000 kg × 9.80665 × √2 = 13 868.7 N, with the jerk × 1.5 
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint_clearances.formulae.lifting import centre_together, leg_pull, share_of_leg

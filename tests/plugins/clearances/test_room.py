@@ -7,8 +7,7 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from speclint import Grade, OutOfRange
 from speclint_clearances.formulae.room import curve_throw

@@ -6,7 +6,7 @@ Proof stress 240 MPa falling 0.2 MPa a kelvin from 20 °C; at 220 °C 200 MPa, s
 
 from __future__ import annotations
 
-from speclint.checking.check_result import Check
+from speclint.checking import Check
 from tests.plugins.known_metals import METALS, WITH_METALS
 from tests.workshop import Workshop
 

@@ -7,8 +7,7 @@ category (EN 1993-1-9, from memory: (2/5)^(1/3) × (1/20)^(1/5)). At 220 °C f_T
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from speclint import Grade, OutOfRange
 from speclint_fabrication.formulae.fatigue import (

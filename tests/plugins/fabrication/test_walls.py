@@ -6,8 +6,7 @@ Clamped, 190 × 380 mm: k = 6 × 0.0829 = 0.4974 (Timoshenko, Table 35); 19 mm l
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint_fabrication.formulae.walls import bending_allowed_at_weld, rib_section_modulus, wasted_thickness

@@ -8,8 +8,7 @@ from __future__ import annotations
 import math
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from speclint import OutOfRange
 from speclint_fabrication.formulae.warming import face_above_mean, shock_difference

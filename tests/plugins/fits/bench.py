@@ -7,7 +7,7 @@ ISO 286-2 at 170 mm (from memory): H7 0/+40 µm, s6 +108/+133 µm, u6 +210/+235 
 
 from __future__ import annotations
 
-from speclint.checking.check_result import Check
+from speclint.checking import Check
 from tests.plugins.known_metals import METALS, WITH_METALS
 from tests.workshop import Workshop
 

@@ -7,8 +7,7 @@ to 630 mm.
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from speclint import Grade, NotKnown, OutOfRange
 from speclint_fits.formulae.tables import GRADES, casting_tolerance, required_allowance, usual_grades

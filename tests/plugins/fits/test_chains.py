@@ -8,8 +8,7 @@ memory): w = a − b − c − d with a 1.750 ± 0.003, b 0.750 ± 0.001, c 0.12
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.handbook.fits.chains import Link, root_sum_square, wilson_interval, worst_case

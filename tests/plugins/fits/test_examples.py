@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from speclint.checking.check_result import Check
+from speclint.checking import Check
 from tests.workshop import Workshop
 
 SPECS = Path(__file__).parents[3] / "example_specs"

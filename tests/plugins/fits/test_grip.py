@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from speclint.handbook.fits.press_fits import axial_grip, contact_pressure
 from tests.plugins.fits.bench import found, in_fit, limit, shaft, write

@@ -7,10 +7,9 @@ Cooling has the block at 220 °C and the ring at 180 °C: at the bad sides of bo
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
-from speclint.checking.check_result import Check
+from speclint.checking import Check
 from speclint.handbook.fits.press_fits import hot_interference
 from tests.plugins.fits.bench import in_fit, shaft, write
 from tests.workshop import Workshop

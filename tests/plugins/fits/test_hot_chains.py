@@ -8,8 +8,7 @@ Block of steel 100 mm, seat of iron 99 mm: a gap of 1 mm cold. Warming, block 20
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint_fits.formulae.chains import gap_when_hot, growth_of_length

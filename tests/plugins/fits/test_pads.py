@@ -7,8 +7,7 @@ proof stress 240 MPa falling 0.2 MPa a kelvin.
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from speclint_fits.formulae.pads import wedged_stress, wedged_stress_in_slot
 from tests.plugins.fits.bench import METALS, WITH_METALS, found, limit

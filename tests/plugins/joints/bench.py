@@ -12,7 +12,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from speclint.checking.check_result import Check
+from speclint.checking import Check
 from tests.workshop import SETTINGS, Workshop
 
 SETTINGS_WITH_METALS = 'materials = ["metals.toml"]\n' + SETTINGS

@@ -5,8 +5,7 @@ from __future__ import annotations
 import math
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from speclint_joints.formulae.glands import greatest_share, packing_load
 from tests.plugins.joints.bench import STUDS, bench, in_every_case, used, worked

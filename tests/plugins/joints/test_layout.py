@@ -5,8 +5,7 @@ from __future__ import annotations
 import math
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from speclint.handbook.bolted_joints.layout import chordal_pitch
 from speclint_joints.formulae.holes import inside_of_holes, outside_of_nuts

@@ -5,8 +5,7 @@ from __future__ import annotations
 import math
 
 import pytest
-from hypothesis import HealthCheck, given, settings
-from hypothesis import strategies as st
+from hypothesis import HealthCheck, given, settings, strategies as st
 
 from speclint import Grade
 from speclint.handbook.bolted_joints.gaskets import effective_seating_width, effective_seating_width_metric

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from speclint.checking.check_result import Check
+from speclint.checking import Check
 
 HOT = ("starting", "running", "drifting", "standing-hot", "cooling", "water")
 

@@ -7,8 +7,7 @@ The front clearance, running, is worked by hand in test_rings: 7.5074 mm. The ba
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint_liners.formulae.ends import axis_out_of_line, clearance_ratio, clearance_when_hot, swept_volume

@@ -7,8 +7,7 @@ are lost; at their good sides 560 × 180 × (12.4 − 12.0)e-6 = 0.04032 mm.
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint_liners.formulae.fits import interference_lost, shrinkage_available, shrinkage_to_enter

@@ -7,8 +7,7 @@ become 60.0688 in the liner and 60.0207 mm in the block.
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint_liners.formulae.ports import blocked_share, least_bar, overlap

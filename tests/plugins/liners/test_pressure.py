@@ -7,8 +7,7 @@ at 250 °C 245/1.5 = 163.33 MPa.
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint_liners.formulae.water import pressure_difference, wanted_test_pressure

@@ -10,8 +10,7 @@ Overrun 53.1120 − 7.5074 − 40 = 5.6046 at most and 53.0987 − 9.7665 − 40
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint_liners.formulae.ends import hardness_apart, ring_overrun

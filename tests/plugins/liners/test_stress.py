@@ -8,8 +8,7 @@ Hand working used throughout, with Lamé in diameters: 559 mm on 500 mm gives (5
 from __future__ import annotations
 
 import pytest
-from hypothesis import HealthCheck, given, settings
-from hypothesis import strategies as st
+from hypothesis import HealthCheck, given, settings, strategies as st
 
 from speclint import Grade
 from speclint_liners.formulae.walls import bore_stress_of_wall, thinnest_wall

@@ -7,7 +7,7 @@ A = π 500²/4 = 196 349.54 mm². 1.66 MPa × A = 325.940 kN; 1.9 MPa × A = 373
 
 from __future__ import annotations
 
-from speclint.checking.check_result import Check
+from speclint.checking import Check
 from tests.plugins.known_metals import METALS, WITH_METALS
 
 FORGING = """

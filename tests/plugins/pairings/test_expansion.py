@@ -7,8 +7,7 @@ Studs of M24 in holes of 26 mm on 700 mm; cover 12.5e-6 and block 10e-6/K, both 
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint_pairings.formulae.expansion import shift_at_studs, stress_of_unlike_plates

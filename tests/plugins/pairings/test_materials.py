@@ -3,9 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import HealthCheck, given
-from hypothesis import settings as trials
-from hypothesis import strategies as st
+from hypothesis import HealthCheck, given, settings as trials, strategies as st
 
 from speclint import Grade
 from tests.plugins.pairings.bench import files

@@ -6,11 +6,10 @@ from collections.abc import Callable
 from typing import get_args
 
 import pytest
-from hypothesis import assume, given
-from hypothesis import strategies as st
+from hypothesis import assume, given, strategies as st
 
 from speclint import Grade, NotKnown, OutOfRange
-from speclint.checking.check_result import Check
+from speclint.checking import Check
 from speclint.handbook.tables.reading import Reading
 from speclint.specs.lubrication import ViscosityClass
 from speclint_pairings.formulae.surfaces import (

@@ -6,8 +6,7 @@ import csv
 from pathlib import Path
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 import speclint_pairings
 from speclint.handbook.materials import material, names

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from speclint import Grade
-from speclint.checking.check_result import Check
+from speclint.checking import Check
 from tests.plugins.pairings.bench import files
 from tests.workshop import Workshop
 

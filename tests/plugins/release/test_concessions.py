@@ -7,7 +7,7 @@ import datetime as dt
 import pytest
 
 from speclint import Grade
-from speclint.register.entering import Acceptance, concede
+from speclint.register import Acceptance, concede
 from tests.plugins.release.part import files, settings
 from tests.workshop import Workshop
 
@@ -66,7 +66,7 @@ def test_a_renewed_concession_is_in_time(workshop: Workshop) -> None:
 
 
 def test_concessions_themselves_cannot_be_conceded(workshop: Workshop) -> None:
-    from speclint.errors.exceptions import DesignError
+    from speclint.errors import DesignError
 
     conceded(workshop, ends=-1, made=-9)
     accepted = Acceptance("cover", STALE, "J. Ostler", "never mind", TODAY, "section leader")

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from speclint import Grade
-from speclint.families.loading import Loaded
+from speclint.families import Loaded
 from tests import tubes
 from tests.tubes import FILES
 from tests.workshop import SETTINGS, Workshop, installed_families

@@ -6,7 +6,7 @@ R = 79500 × 8⁴/(8 × 48³ × 8) = 46.007 N/mm; with G 2 % high 46.927, with G
 
 from __future__ import annotations
 
-from speclint.checking.check_result import Check
+from speclint.checking import Check
 from tests.plugins.known_metals import FILES
 
 SPRING = """

@@ -5,11 +5,10 @@ from __future__ import annotations
 import math
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from speclint import Grade
-from speclint.errors.exceptions import OutOfRange
+from speclint.errors import OutOfRange
 from speclint.handbook.springs.fatigue import stroke_factor
 from speclint_springs.formulae.helical import open_load_from_shut, surge_ratio
 from tests.plugins.springs.spring import found, spring

@@ -6,8 +6,7 @@ import math
 from itertools import product
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from speclint_springs.formulae.helical import clearance_inside, clearance_outside, closing_need, radial_room
 from tests.plugins.springs.spring import spring

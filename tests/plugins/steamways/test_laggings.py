@@ -3,14 +3,12 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint_steamways.formulae.heat import loss_of_area, loss_of_length, outside_of_lagging
 from tests.plugins.steamways.test_paths import limited
-from tests.plugins.steamways.way import files as ways
-from tests.plugins.steamways.way import on
+from tests.plugins.steamways.way import files as ways, on
 from tests.workshop import Workshop
 
 TOUCH, LOSS = "lagging.touch", "lagging.loss"

@@ -5,15 +5,13 @@ from __future__ import annotations
 import math
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 from iapws import IAPWS97
 
 from speclint import Grade
 from speclint_steamways.formulae.heat import double_wall_resistance, thermal_stress, work_lost
 from tests.plugins.steamways.test_paths import limited
-from tests.plugins.steamways.way import files as ways
-from tests.plugins.steamways.way import on
+from tests.plugins.steamways.way import files as ways, on
 from tests.workshop import Workshop
 
 LEAK, STRESS = "partition.heat-leak", "partition.stress"

@@ -9,8 +9,7 @@ import math
 from functools import cache
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 from iapws import IAPWS97
 
 from speclint import Grade

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from speclint import Grade
-from speclint.checking.check_result import Check
+from speclint.checking import Check
 from speclint_steamways.formulae.pipes import (
     hoop_stress_of_pipe,
     least_wall,

@@ -6,7 +6,7 @@ cylinders. 15 bar gauge and 390 °C, 0.35 bar gauge and 170 °C, 1.7 kg/s each c
 
 from __future__ import annotations
 
-from speclint.checking.check_result import Check
+from speclint.checking import Check
 from tests.plugins.known_metals import METALS, WITH_METALS
 
 DUTY = """

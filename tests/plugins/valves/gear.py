@@ -7,7 +7,7 @@ steel 11.9 to 12.5e-6/K, iron 11.6 to 12.2e-6/K.
 
 from __future__ import annotations
 
-from speclint.checking.check_result import Check
+from speclint.checking import Check
 from tests.plugins.known_metals import FILES
 
 BLOCK = """

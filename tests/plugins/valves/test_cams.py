@@ -5,11 +5,10 @@ from __future__ import annotations
 import math
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from speclint import Grade
-from speclint.errors.exceptions import OutOfRange
+from speclint.errors import OutOfRange
 from speclint_valves.formulae.motion import (
     cam_radius_under_flat,
     cam_radius_under_roller,

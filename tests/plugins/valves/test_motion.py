@@ -5,12 +5,11 @@ from __future__ import annotations
 import math
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from speclint import Grade
-from speclint.checking.check_result import Check
-from speclint.errors.exceptions import OutOfRange
+from speclint.checking import Check
+from speclint.errors import OutOfRange
 from speclint_valves.formulae.motion import (
     asked_of_springs,
     following_load,

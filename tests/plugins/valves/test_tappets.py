@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from speclint import Grade
-from speclint.errors.exceptions import OutOfRange
+from speclint.errors import OutOfRange
 from speclint_valves.formulae.motion import tappet_clearance_hot
 from speclint_valves.formulae.spindle import length_with_room
 from tests.plugins.valves.gear import duty, train_files

@@ -7,7 +7,7 @@ from typing import Any
 from speclint.register import Decision, Reason, Standing
 from speclint.reports.page import Page
 from speclint.reports.phrases import CAUTIONS, count, referred_to, tally
-from speclint.reports.register_page import standing_data
+from speclint.reports.register_listing import standing_data
 
 _COLUMN = 11
 

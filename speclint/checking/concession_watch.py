@@ -1,0 +1,139 @@
+"""Whether what a concession accepted still stands, so that a rule may ask after the concessions of its component."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Callable, Iterator, Mapping
+from functools import partial
+from typing import Literal
+
+from speclint.checking.check_result import Check
+from speclint.checking.rule_run import check
+from speclint.errors import one_of
+from speclint.families import Loaded
+from speclint.quantities import number
+from speclint.repository import Concession, Register
+from speclint.rules import Context, Grade, Rule
+from speclint.specs import Component
+
+
+def find_check(context: Context, loaded: Loaded, component: str, rule: str) -> Check | str:
+    """The check of one rule on one component, made now; or why there is none."""
+    found = _rule_on(context, loaded, component, rule)
+    if isinstance(found, Rule) and found.reviews:
+        return (
+            f"{rule} reviews how the other checks came out: what it reviews is conceded, and not the review"
+        )
+    return found if isinstance(found, str) else check(found, _component(context, component), context)
+
+
+def _component(context: Context, name: str) -> Component:
+    found = context.design.specs[name]
+    assert isinstance(found, Component)  # as its rule was found
+    return found
+
+
+def _rule_on(context: Context, loaded: Loaded, component: str, name: str) -> Rule | str:
+    spec = context.design.specs.get(component)
+    if not isinstance(spec, Component):
+        if component in context.design.files:
+            return f"{component} could not be read, or is no component"
+        return f"no component is called {component}; {one_of(component, context.design.files)}"
+    rules = {rule.name: rule for rule in loaded.rules_for({spec.kind}) if isinstance(spec, rule.on)}
+    return (
+        rules.get(name) or f"no rule on a {spec.called or spec.kind} is called {name}; {one_of(name, rules)}"
+    )
+
+
+def nothing_to_concede(found: Check) -> str:
+    """Why there is nothing to accept in a check; "" where there is."""
+    if found.could_not_run:
+        return f"the rule could not be run, which nobody can accept: {found.could_not_run}"
+    if found.stands_in_the_way is None:
+        return f"there is nothing to accept any longer: the check {_outcome(found)}"
+    return ""
+
+
+def _outcome(found: Check) -> str:
+    return found.outcome if found.outcome == "conforms" else f"is {found.outcome}"
+
+
+def changes(concession: Concession, found: Check) -> list[str]:
+    """What is otherwise than when the finding was accepted, in words; nothing when it stands as it did."""
+    said = []
+    if found.rule.edition != concession.edition:
+        said.append(f"edition of the rule was {concession.edition}, is {found.rule.edition}")
+    if found.fingerprint != concession.fingerprint:
+        said += _values_changed(concession.rests_on, found.rests_on)
+    if found.outcome != concession.outcome:
+        said.append(f"the check was: {concession.outcome}, is: {found.outcome}")
+    if found.grade is not None and found.grade > Grade[concession.grade.upper()]:
+        said.append(f"the finding was of grade {concession.grade}, is of grade {found.grade.word}")
+    if (used := used_of(found)) != concession.used:
+        said.append(f"used of the limit was {concession.used or 'no number'}, is {used or 'no number'}")
+    if not said and found.fingerprint != concession.fingerprint:
+        said.append(
+            "the fingerprint is not that of the finding, though every value reads the same: "
+            "a figure changed beyond those written, or the entry was altered"
+        )
+    return said
+
+
+def _values_changed(was: Mapping[str, str], now: Mapping[str, str]) -> Iterator[str]:
+    for name in {**was, **now}:
+        before, after = was.get(name), now.get(name)
+        if before is None:
+            yield f"{name} was not used, is {after}"
+        elif after is None:
+            yield f"{name} was {before}, is no longer used"
+        elif before != after:
+            yield f"{name} was {before}, is {after}"
+
+
+def used_of(found: Check) -> str:
+    """What a finding used of its limit, as the register has it; "" where it is not a matter of number."""
+    used = found.utilisation
+    return "" if used is None else number(used, "")
+
+
+def dated(
+    concession: Concession, today: dt.date
+) -> Iterator[tuple[Literal["expired", "not yet in force"], str]]:
+    """Why the dates of a concession make it count no longer, or not yet: a state and the reason."""
+    if concession.until < today:
+        yield "expired", f"it ended on {concession.until}"
+    if concession.date > today:
+        yield "not yet in force", f"it is dated {concession.date}, which is still to come"
+
+
+def watch(context: Context, loaded: Loaded, register: Register, today: dt.date) -> None:
+    """Let sheets ask which concessions of their component hold no longer, by a changed input or their date."""
+    remembered: dict[tuple[str, str], tuple[tuple[str, str], ...]] = {}
+
+    def of(component: Component, asking: Rule) -> tuple[tuple[str, str], ...]:
+        key = (component.id, asking.name)
+        if key not in remembered:
+            remembered[key] = _lapsed_in(register, component.id, asking.name, find, today)
+        return remembered[key]
+
+    find = partial(find_check, context, loaded)
+    context.concessions = of
+
+
+def _lapsed_in(
+    register: Register,
+    component: str,
+    asking: str,
+    find: Callable[[str, str], Check | str],
+    today: dt.date,
+) -> tuple[tuple[str, str], ...]:
+    """The number of each concession of a component, and why its time is over; "" where it is not."""
+    ended: dict[str, tuple[str, str]] = {}
+    for one in register.concessions:
+        if one.component == component and one.rule != asking:
+            found = find(component, one.rule)
+            if not isinstance(found, str) and not nothing_to_concede(found):
+                over = [*changes(one, found), *(words for _, words in dated(one, today))]
+                ended[one.number] = one.rule, "; ".join(over)
+    running = {rule for rule, why in ended.values() if not why}
+    return tuple((name, "" if rule in running else why) for name, (rule, why) in ended.items())

@@ -1,0 +1,51 @@
+"""What the sheets of a run consult: made once, and made again in each helper process."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+from functools import cache, partial
+from typing import TYPE_CHECKING
+
+from speclint.families import Loaded
+from speclint.quantities import Measure
+from speclint.repository import Design, Register
+from speclint.rules import Context
+
+if TYPE_CHECKING:
+    from speclint.handbook.materials import Material
+
+
+@dataclass(frozen=True)
+class Inputs:
+    """All that the sheets of a run consult, besides the families."""
+
+    design: Design
+    limits: Mapping[tuple[str, str], Measure]
+    own_materials: Mapping[str, Material]
+    register: Register
+    today: date
+
+
+def context_of(inputs: Inputs, loaded: Loaded) -> Context:
+    """What the sheets of a run may consult."""
+    materials = {**loaded.materials, **inputs.own_materials}
+    context = Context(inputs.design, cache(partial(_find_material, materials)), inputs.limits)
+    if inputs.register.concessions:
+        from speclint.checking.concession_watch import watch
+
+        watch(context, loaded, inputs.register, inputs.today)
+    return context
+
+
+def _find_material(own: Mapping[str, Material], name: str) -> Material:
+    """A material of the repository or a family, or else of the handbook.
+
+    :raises NotKnown: when neither has it.
+    """
+    if name in own:
+        return own[name]
+    from speclint.handbook.materials import material
+
+    return material(name)

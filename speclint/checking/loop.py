@@ -1,0 +1,84 @@
+"""One run: from paths to everything that the rules find."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
+from datetime import date
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from speclint.checking.assessment import Assessment
+from speclint.checking.inputs import Inputs, context_of
+from speclint.checking.rule_run import check_component
+from speclint.errors import SettingsError, one_of
+from speclint.families import Loaded, require
+from speclint.repository import Settings, open_repository
+from speclint.rules import Rule, read_limits
+
+if TYPE_CHECKING:
+    from speclint.checking.processes import Processes
+
+
+def assess(
+    paths: Sequence[Path],
+    loaded: Loaded,
+    rules: Iterable[Rule] | None = None,
+    settings: Settings | None = None,
+    processes: Processes | None = None,
+    only: str = "",
+) -> Assessment:
+    """Check the specs that lie at some paths of one design repository, under its own settings or those given.
+
+    ``processes`` share the work; ``only`` is the one component to check, where not all are.
+
+    :raises DesignError: for paths that are not of one repository.
+    :raises FamilyError: when a family that the settings require is absent.
+    """
+    opened = open_repository(paths, loaded.kinds, settings)
+    settings, design = opened.settings, opened.design
+    if settings is None:
+        return Assessment(opened.root, loaded, None, None, (), opened.complaints)
+    require(loaded, settings.families.required)
+    if only:
+        design = replace(design, selected=design.selected & {only})
+    chosen = loaded.rules_for({part.kind for part in design.parts()}) if rules is None else tuple(rules)
+    limits, refused = read_limits(settings, loaded.rules) if settings.limits else ({}, [])
+    inputs = Inputs(design, limits, opened.materials, opened.register, date.today())
+    context = context_of(inputs, loaded)
+    context.outcomes = {} if rules is None else None
+    if processes is None:
+        checks = [one for part in design.parts() for one in check_component(part, chosen, context)]
+    else:
+        checks = processes.check(chosen, context, inputs)
+    complaints = (*refused, *opened.complaints)
+    return Assessment(
+        opened.root, loaded, settings, design, tuple(checks), complaints, context, opened.register
+    )
+
+
+def find_remedies(assessment: Assessment, processes: Processes) -> None:
+    """Find what would clear each finding, with the work shared out."""
+    if assessment.context is not None:
+        findings = [one for one in assessment.checks if one.outcome == "finding"]
+        assessment.keep(processes.remedies(findings, assessment.checks, assessment.context))
+
+
+def chosen_rules(loaded: Loaded, families: Sequence[str], rules: Sequence[str]) -> tuple[Rule, ...]:
+    """The rules of some families, or of some names; all where neither is given.
+
+    :raises SettingsError: for a family or a rule that is not loaded.
+    """
+    known = {family.name for family in loaded.families}
+    for name in families:
+        if name not in known:
+            raise SettingsError(f"no family is called {name}; {one_of(name, known)}")
+    by_name = {rule.name: rule for rule in loaded.rules}
+    for name in rules:
+        if name not in by_name:
+            raise SettingsError(f"no rule is called {name}; {one_of(name, by_name)}")
+    return tuple(
+        rule
+        for rule in loaded.rules
+        if (not families or rule.family in families) and (not rules or rule.name in rules)
+    )

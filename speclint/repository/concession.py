@@ -1,0 +1,80 @@
+"""A concession, and the register of a repository: the entries that could be read and what is wrong with the others.
+
+A concession is a finding that someone accepted: who, in what role, on what grounds, until when, and the values
+that the finding then rested on.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+import json
+from collections.abc import Mapping
+from dataclasses import asdict, dataclass, field
+from typing import Any
+
+from speclint.errors import NOWHERE, Complaint, Where, one_of
+
+
+@dataclass(frozen=True)
+class Concession:
+    """One entry of the register.
+
+    ``outcome``, ``grade``, ``found`` and ``used`` (what was used of the limit, "" where that is no matter of
+    number) are those of the finding when it was accepted; ``rests_on`` the values that it took then, as a
+    report shows them. ``signature`` is that of OpenSSH over everything else, or "".
+    """
+
+    number: str
+    component: str
+    rule: str
+    edition: int
+    outcome: str
+    grade: str
+    found: str
+    used: str
+    fingerprint: str
+    accepted_by: str
+    role: str
+    date: dt.date
+    until: dt.date
+    grounds: str
+    reference: str = ""
+    rests_on: Mapping[str, str] = field(default_factory=dict)
+    signature: str = ""
+    where: Where = field(default=NOWHERE, compare=False)
+
+    def content(self) -> dict[str, Any]:
+        """Everything that the entry says, in the order in which the register has it, without its signature."""
+        said = asdict(self)
+        del said["where"], said["signature"]
+        return said
+
+    def statement(self) -> bytes:
+        """What a signature vouches for: the content alone, however the file is laid out."""
+        plain = {
+            name: str(value) if isinstance(value, dt.date) else value
+            for name, value in self.content().items()
+        }
+        return json.dumps(plain, ensure_ascii=False, sort_keys=True, indent=1).encode("utf-8") + b"\n"
+
+
+@dataclass(frozen=True)
+class Register:
+    """The register of a repository: the entries that could be read, and what is wrong with the others."""
+
+    file: str
+    concessions: tuple[Concession, ...] = ()
+    complaints: tuple[Complaint, ...] = ()
+
+
+def find_concession(register: Register, number: str) -> Concession | Complaint:
+    """The one entry of a number, or why there is none."""
+    found = [one for one in register.concessions if one.number == number]
+    if len(found) == 1:
+        return found[0]
+    where = Where(register.file)
+    if found:
+        return Complaint(where, f"{len(found)} concessions have the number {number}")
+    known = {one.number for one in register.concessions}
+    instead = one_of(number, known) if known else "nothing: it has no entry that can be read"
+    return Complaint(where, f"no concession has the number {number}", "", instead)

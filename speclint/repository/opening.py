@@ -1,0 +1,63 @@
+"""A design repository opened: every file of it that a run needs is read here, once, and nowhere else."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from speclint.errors import Complaint
+from speclint.repository.concession import Register
+from speclint.repository.design import Design
+from speclint.repository.folder import find_root, load_design
+from speclint.repository.material_files import read_own_materials
+from speclint.repository.settings import Settings, load_settings
+from speclint.specs import Spec
+
+if TYPE_CHECKING:
+    from speclint.handbook.materials import Material
+
+
+@dataclass(frozen=True)
+class Repository:
+    """What the files of a repository say, and ``complaints`` of what could not be read.
+
+    ``settings`` is None where they could not be read; ``materials`` are those that the repository adds to the
+    handbook's, by name; an absent register is an empty one.
+    """
+
+    root: Path
+    settings: Settings | None
+    design: Design
+    register: Register
+    complaints: tuple[Complaint, ...]
+    materials: Mapping[str, Material] = field(default_factory=dict)
+
+
+def open_repository(
+    paths: Sequence[Path], kinds: Mapping[str, type[Spec]], settings: Settings | None = None
+) -> Repository:
+    """Read the one repository that some paths lie in, under its own settings or those given.
+
+    :raises DesignError: for paths that are not of one repository.
+    """
+    root = find_root(paths)
+    settings, unset = load_settings(root) if settings is None else (settings, ())
+    if settings is None:
+        design = load_design(root, paths, Settings(), kinds)
+        nothing = Register(design.settings.register_file)
+        return Repository(root, None, design, nothing, (*unset, *design.complaints))
+    design = load_design(root, paths, settings, kinds)
+    materials, unread = read_own_materials(root, settings)
+    register = _register_of(root, settings)
+    complaints = (*unset, *unread, *design.complaints, *register.complaints)
+    return Repository(root, settings, design, register, complaints, materials)
+
+
+def _register_of(root: Path, settings: Settings) -> Register:
+    if not (root / settings.register_file).exists():
+        return Register(settings.register_file)
+    from speclint.repository.register_file import read_register  # only where there is one
+
+    return read_register(root, settings)
