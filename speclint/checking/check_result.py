@@ -7,7 +7,7 @@ from collections.abc import Hashable, Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
-from speclint.errors import Where
+from speclint.errors import Location
 from speclint.rules import Grade, Judgement, Rule, Step
 
 Outcome = Literal["conforms", "finding", "not assessed", "not applicable"]
@@ -29,7 +29,7 @@ class Check:
     rule: Rule
     outcome: Outcome
     says: str
-    where: Where
+    where: Location
     fingerprint: str
     grade: Grade | None = None
     judgement: Judgement | None = None
@@ -37,7 +37,7 @@ class Check:
     governing: tuple[str, ...] = ()
     missing: tuple[str, ...] = ()
     steps: tuple[Step, ...] = ()
-    assumed: tuple[Where, ...] = ()
+    assumed: tuple[Location, ...] = ()
     could_not_run: str = ""
     rests_on: Mapping[str, str] = field(default_factory=dict, repr=False)
     consulted: frozenset[str] = frozenset()

@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 
 from speclint.checking.check_result import Check
 from speclint.checking.rule_run import Ending, check, run_once, still_conforms
-from speclint.errors import Where
+from speclint.errors import Location
 from speclint.quantities import amount
 from speclint.rules import Context, Judgement, Step
 from speclint.specs import Component
@@ -35,7 +35,7 @@ class Remedy:
     ``spoils`` are the rules that hold now and would not hold then.
     """
 
-    where: Where
+    where: Location
     name: str
     now: float
     then: float
@@ -79,7 +79,7 @@ class Spoiling:
     """The checks that remedies could spoil: those that hold, by the places of the values that they took."""
 
     def __init__(self, checks: Iterable[Check]) -> None:
-        self._took: dict[Where, list[Check]] = {}
+        self._took: dict[Location, list[Check]] = {}
         for one in checks:
             if one.outcome == "conforms" and not one.rule.reviews:
                 for where in {step.where for step in one.steps if step.where.key}:
@@ -116,7 +116,7 @@ def _order(remedy: Remedy) -> tuple[int, float, str]:
 
 def _own_values(found: Check, component: Component) -> Iterator[Step]:
     """The dimensions and counts that the governing run took from the component's own file, each once."""
-    seen: set[Where] = set()
+    seen: set[Location] = set()
     for step in found.steps:
         own = step.where.file == component.where.file and step.where.key and step.unit not in ("K", "ΔK")
         if step.kind in ("taken", "counted") and own and step.where not in seen and step.stated:
@@ -197,7 +197,7 @@ def _holds(ending: Ending) -> bool:
     return isinstance(ending, Judgement) and ending.holds
 
 
-def _took(one: Check, where: Where) -> bool:
+def _took(one: Check, where: Location) -> bool:
     return not one.rule.reviews and any(step.where == where for step in one.steps)
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from functools import partial
 
 from speclint.checking.check_result import Check, Outcome, fingerprint
-from speclint.errors import Where
+from speclint.errors import Location
 from speclint.rules import (
     FULL_ENUMERATION,
     Context,
@@ -210,7 +210,7 @@ def _load_case(component: Component, name: CaseName, context: Context) -> LoadCa
         )
     case = context.design.case_of(duty, name)
     if case is None:
-        where = Where(duty.where.file, duty.where.line, f"cases.{name}")
+        where = Location(duty.where.file, duty.where.line, f"cases.{name}")
         return NotAssessed(f"load case {name} is not stated in {duty.where.file}", where)
     return case
 
@@ -288,7 +288,7 @@ def _outcome(ending: Ending, rule: Rule) -> tuple[Outcome, Grade | None]:
     return "not assessed", Grade.HOLD if rule.gravest is Grade.HOLD else None
 
 
-def _pointed_at(result: CaseResult, component: Component) -> Where:
+def _pointed_at(result: CaseResult, component: Component) -> Location:
     """The place to look at: what the ending names, else among the values taken from the component's own file the one
     judged, or held against; else the first whose side governs; else the first."""
     ending, record = result.ending, result.sheet.record

@@ -52,7 +52,7 @@ def _review(options: argparse.Namespace) -> int:
     from speclint.checking import Processes, assess, find_remedies
     from speclint.commands.loading import loaded_families
     from speclint.errors import SettingsError
-    from speclint.reports.pack import FILE_NAME, review_page
+    from speclint.reports import REVIEW_FILE, review_page
 
     with progress("checking") as told, Processes() as processes:
         assessment = assess(options.paths, loaded_families(), processes=processes)
@@ -63,8 +63,8 @@ def _review(options: argparse.Namespace) -> int:
         options.to.mkdir(parents=True, exist_ok=True)
     except OSError as problem:
         raise SettingsError(f"{options.to}: cannot be made: {problem.strerror or problem}") from problem
-    write(page, options.to / FILE_NAME)
-    write(f"{options.to / FILE_NAME}\n")
+    write(page, options.to / REVIEW_FILE)
+    write(f"{options.to / REVIEW_FILE}\n")
     return assessment.exit_code
 
 
@@ -82,9 +82,9 @@ def _sheet(options: argparse.Namespace) -> int:
 
         write(sheet_markdown.write(assessment, assessment.checks, options.units), options.to)
     elif options.form == "html":
-        from speclint.reports.pack import sheet_page
+        from speclint.reports import sheet_document
 
-        write(sheet_page(assessment, assessment.checks, options.units), options.to)
+        write(sheet_document(assessment, assessment.checks, options.units), options.to)
     else:
         from speclint.reports import sheet_page as working
 

@@ -16,7 +16,7 @@ from .exceptions import (
 )
 from .location import (
     NOWHERE as NOWHERE,
-    Where as Where,
+    Location as Location,
 )
 from .toml_lines import (
     Path as Path,

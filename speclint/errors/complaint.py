@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from speclint.errors.location import Where
+from speclint.errors.location import Location
 
 
 @dataclass(frozen=True, slots=True)
@@ -15,7 +15,7 @@ class Complaint:
     ``read`` is the value as written ("" where the fault is not a value), ``write`` what to write instead.
     """
 
-    where: Where
+    where: Location
     message: str
     read: str = ""
     write: str = ""

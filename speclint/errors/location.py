@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 
 @dataclass(frozen=True, slots=True)
-class Where:
+class Location:
     """A place in the design repository. ``file`` is relative to its root, with forward slashes; line 0 is no line."""
 
     file: str = ""
@@ -22,4 +22,4 @@ class Where:
         return f"{place} {self.key}".strip()
 
 
-NOWHERE = Where()
+NOWHERE = Location()

@@ -23,7 +23,7 @@ from fractions import Fraction
 from functools import cache
 from typing import Literal, NamedTuple
 
-from speclint.errors import NOWHERE, NotKnown, QuantityError, Where
+from speclint.errors import NOWHERE, Location, NotKnown, QuantityError
 from speclint.quantities import units
 
 Provenance = Literal["drawing", "measured", "calculated", "assumed"]
@@ -51,7 +51,7 @@ class Measure:
     tolerance_class: str = ""
     provenance: Provenance = "drawing"
     note: str = ""
-    where: Where = NOWHERE
+    where: Location = NOWHERE
 
     @property
     def exact(self) -> bool:
@@ -119,7 +119,7 @@ _EXAMPLES = {
 }
 
 
-def read(text: str, dimension: str, sign: Sign = "positive", where: Where = NOWHERE) -> Measure:
+def read(text: str, dimension: str, sign: Sign = "positive", where: Location = NOWHERE) -> Measure:
     """Read a quantity of a dimension; every refusal says what to write instead.
 
     ``dimension`` is a name of :data:`speclint.quantities.units.DIMENSIONS`, or ``"fluid pressure"``,

@@ -19,8 +19,8 @@ from speclint.register.entering import surroundings
 from speclint.register.standing import Standing, standings
 from speclint.repository import (
     FILE_NAME,
+    Changes,
     Design,
-    Touched,
     find_root,
     lay_out,
     staged,
@@ -63,7 +63,7 @@ def assess_staged(
         lay_out(snapshot, copy)
         found = assess([copy], loaded, ())
         if found.context is not None and found.design is not None and found.settings is not None:
-            found = _checked(found, Touched(root, files, found.design, loaded.kinds), paths, rules)
+            found = _checked(found, Changes(root, files, found.design, loaded.kinds), paths, rules)
         accepted = _accepted(found, copy, today)
     subjects = {standing.subject for standing in accepted}
     left = tuple(check for check in found.checks if check.order not in subjects)
@@ -71,7 +71,7 @@ def assess_staged(
 
 
 def _checked(
-    found: Assessment, touched: Touched, paths: Sequence[Path], rules: Iterable[Rule] | None
+    found: Assessment, touched: Changes, paths: Sequence[Path], rules: Iterable[Rule] | None
 ) -> Assessment:
     design, context = found.design, found.context
     assert design is not None  # as the caller has seen

@@ -12,6 +12,11 @@ from .gate_verdict import (
 from .json_report import (
     schema as schema,
 )
+from .pack import (
+    REVIEW_FILE as REVIEW_FILE,
+    review_page as review_page,
+    sheet_document as sheet_document,
+)
 from .page import (
     Page as Page,
     put as put,

@@ -7,7 +7,7 @@ import math
 from typing import Any
 
 from speclint.checking import Assessment, Check
-from speclint.errors import Complaint, Where
+from speclint.errors import Complaint, Location
 from speclint.quantities import displayed
 from speclint.rules import Amount, Series, Step
 
@@ -116,7 +116,7 @@ def _finite(value: float | None) -> float | None:
     return float(f"{value:.{_FIGURES}g}")
 
 
-def _where(where: Where) -> dict[str, Any]:
+def _where(where: Location) -> dict[str, Any]:
     return {"file": where.file, "line": where.line, "key": where.key}
 
 

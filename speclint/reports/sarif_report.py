@@ -16,7 +16,7 @@ from typing import Any
 from urllib.parse import quote
 
 from speclint.checking import Assessment, Check
-from speclint.errors import Complaint, Where
+from speclint.errors import Complaint, Location
 from speclint.reports.accepted import Standings, standings_of
 from speclint.reports.printable import visible
 from speclint.rules import Grade, Rule
@@ -114,7 +114,7 @@ def _not_run(check: Check) -> dict[str, Any]:
     }
 
 
-def _location(where: Where, component: str = "") -> dict[str, Any]:
+def _location(where: Location, component: str = "") -> dict[str, Any]:
     physical: dict[str, Any] = {"artifactLocation": {"uri": quote(where.file), "uriBaseId": _BASE}}
     if where.line:
         physical["region"] = {"startLine": where.line}

@@ -8,7 +8,7 @@ from functools import partial
 
 from speclint.checking import Assessment, Check, Remedy
 from speclint.equations import Source
-from speclint.errors import Where
+from speclint.errors import Location
 from speclint.quantities import System, amount_in, substituted
 from speclint.reports.phrases import referred_to
 from speclint.rules import Grade, Judgement, Step
@@ -34,7 +34,7 @@ class Line:
     values: Mapping[str, str] | None = None
     note: str = ""
     source: int = 0
-    where: Where | None = None
+    where: Location | None = None
 
 
 @dataclass(frozen=True, slots=True)

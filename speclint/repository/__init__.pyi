@@ -2,7 +2,7 @@ from .basis_changes import (
     changes_of_basis as changes_of_basis,
 )
 from .changes import (
-    Touched as Touched,
+    Changes as Changes,
 )
 from .concession import (
     Concession as Concession,

@@ -13,7 +13,7 @@ from speclint.repository.settings import FILE_NAME
 from speclint.specs import Component, Spec
 
 
-class Touched:
+class Changes:
     """Which components a set of staged files can have changed.
 
     ``ids`` are those of the staged specs, now and in the last commit, and the components from which one was

@@ -12,7 +12,7 @@ from collections.abc import Mapping
 from dataclasses import asdict, dataclass, field
 from typing import Any
 
-from speclint.errors import NOWHERE, Complaint, Where, one_of
+from speclint.errors import NOWHERE, Complaint, Location, one_of
 
 
 @dataclass(frozen=True)
@@ -41,7 +41,7 @@ class Concession:
     reference: str = ""
     rests_on: Mapping[str, str] = field(default_factory=dict)
     signature: str = ""
-    where: Where = field(default=NOWHERE, compare=False)
+    where: Location = field(default=NOWHERE, compare=False)
 
     def content(self) -> dict[str, Any]:
         """Everything that the entry says, in the order in which the register has it, without its signature."""
@@ -72,7 +72,7 @@ def find_concession(register: Register, number: str) -> Concession | Complaint:
     found = [one for one in register.concessions if one.number == number]
     if len(found) == 1:
         return found[0]
-    where = Where(register.file)
+    where = Location(register.file)
     if found:
         return Complaint(where, f"{len(found)} concessions have the number {number}")
     known = {one.number for one in register.concessions}

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
-from speclint.errors import Complaint, Where
+from speclint.errors import Complaint, Location
 from speclint.repository.settings import Settings
 from speclint.specs import CaseName, Component, Duty, Link, LoadCase, Spec
 
@@ -27,7 +27,7 @@ class Design:
     files: Mapping[str, str]
     selected: frozenset[str]
     complaints: tuple[Complaint, ...] = ()
-    cut: frozenset[Where] = frozenset()
+    cut: frozenset[Location] = frozenset()
     _linking: dict[str, tuple[Component, ...]] = field(default_factory=dict, repr=False, compare=False)
     _duties: dict[str, Duty | None] = field(default_factory=dict, repr=False, compare=False)
     _owners: dict[str, str] = field(default_factory=dict, repr=False, compare=False)

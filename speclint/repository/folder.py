@@ -8,7 +8,7 @@ from fnmatch import fnmatch
 from graphlib import CycleError, TopologicalSorter
 from pathlib import Path
 
-from speclint.errors import Complaint, DesignError, Where, one_of
+from speclint.errors import Complaint, DesignError, Location, one_of
 from speclint.repository.design import Design
 from speclint.repository.reading import Loaded, load_spec
 from speclint.repository.settings import FILE_NAME, Settings
@@ -99,8 +99,8 @@ def _by_id(loaded: Iterable[Loaded]) -> tuple[dict[str, Loaded], list[Complaint]
     for one in loaded:
         if one.id in unique:
             first = unique[one.id].file
-            where = one.spec.where if one.spec else Where(one.file)
-            where = Where(where.file, where.line, "id")
+            where = one.spec.where if one.spec else Location(one.file)
+            where = Location(where.file, where.line, "id")
             complaints.append(Complaint(where, f"{first} has the same id", f'"{one.id}"', "an id of its own"))
         else:
             unique[one.id] = one
@@ -124,10 +124,12 @@ def _kinds(link: Link[Spec]) -> str:
     return " or ".join(link.kinds)
 
 
-def _loops(specs: Mapping[str, Spec], files: Mapping[str, str]) -> tuple[list[Complaint], frozenset[Where]]:
+def _loops(
+    specs: Mapping[str, Spec], files: Mapping[str, str]
+) -> tuple[list[Complaint], frozenset[Location]]:
     """Complain of each loop of links once, and cut it at one link, until none is left."""
     complaints: list[Complaint] = []
-    cut: set[Where] = set()
+    cut: set[Location] = set()
     links = {name: [link for link in spec.links() if link.id in specs] for name, spec in specs.items()}
     while True:
         graph = {name: {link.id for link in out if link.where not in cut} for name, out in links.items()}

@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from speclint.errors import Complaint, Where
+from speclint.errors import Complaint, Location
 from speclint.repository.settings import FILE_NAME, Settings
 
 if TYPE_CHECKING:
@@ -22,7 +22,7 @@ def read_own_materials(root: Path, settings: Settings) -> tuple[dict[str, Materi
         path = root / file
         if not path.resolve().is_relative_to(root):
             complaints.append(
-                Complaint(Where(FILE_NAME, 0, "materials"), "lies outside the repository", f'"{file}"')
+                Complaint(Location(FILE_NAME, 0, "materials"), "lies outside the repository", f'"{file}"')
             )
             continue
         try:
@@ -30,5 +30,5 @@ def read_own_materials(root: Path, settings: Settings) -> tuple[dict[str, Materi
         except MaterialsError as problem:
             complaints += problem.complaints
         except (OSError, UnicodeDecodeError) as problem:
-            complaints.append(Complaint(Where(file), f"the file of materials cannot be read: {problem}"))
+            complaints.append(Complaint(Location(file), f"the file of materials cannot be read: {problem}"))
     return found, complaints

@@ -10,7 +10,7 @@ from typing import Any
 import tomli
 from pydantic import BaseModel, ValidationError
 
-from speclint.errors import Complaint, Path as KeyPath, Where, locate, nearest, one_of
+from speclint.errors import Complaint, Location, Path as KeyPath, locate, nearest, one_of
 from speclint.specs import Array, Leaf, Spec, SpecTable, Table
 
 
@@ -43,14 +43,14 @@ def read_toml(path: Path, file: str) -> Table | Complaint:
     except tomli.TOMLDecodeError as problem:
         line = getattr(problem, "lineno", 0)
         said = str(getattr(problem, "msg", problem))
-        return Complaint(Where(file, line), f"this is not TOML: {said}", _line(text, line), "TOML 1.0")
+        return Complaint(Location(file, line), f"this is not TOML: {said}", _line(text, line), "TOML 1.0")
     except UnicodeDecodeError as problem:
         line = problem.object.count(b"\n", 0, problem.start) + 1
-        return Complaint(Where(file, line), "the file is not UTF-8 text", write="the file saved as UTF-8")
+        return Complaint(Location(file, line), "the file is not UTF-8 text", write="the file saved as UTF-8")
     except RecursionError:
-        return Complaint(Where(file), "tables or arrays nested too deeply", write="at most a few levels")
+        return Complaint(Location(file), "tables or arrays nested too deeply", write="at most a few levels")
     except OSError as problem:
-        return Complaint(Where(file), f"the file cannot be read: {problem.strerror or problem}")
+        return Complaint(Location(file), f"the file cannot be read: {problem.strerror or problem}")
     lines = locate(text.replace("\r\n", "\n"))
     return _with_places(tree, (), file, lines, 1)
 
@@ -63,7 +63,7 @@ def _line(text: str, number: int) -> str:
 def _with_places(
     tree: Mapping[str, Any], path: KeyPath, file: str, lines: Mapping[KeyPath, int], line: int
 ) -> Table:
-    here = Where(file, lines.get(path, line), dotted(path))
+    here = Location(file, lines.get(path, line), dotted(path))
     inside = {name: _placed(value, (*path, name), file, lines, here.line) for name, value in tree.items()}
     return Table(inside, here)
 
@@ -74,8 +74,8 @@ def _placed(value: Any, path: KeyPath, file: str, lines: Mapping[KeyPath, int], 
     line = lines.get(path, line)
     if isinstance(value, list):
         items = [_placed(item, (*path, index), file, lines, line) for index, item in enumerate(value)]
-        return Array(items, Where(file, line, dotted(path)))
-    return Leaf(value, Where(file, line, dotted(path)))
+        return Array(items, Location(file, line, dotted(path)))
+    return Leaf(value, Location(file, line, dotted(path)))
 
 
 def dotted(path: KeyPath) -> str:
@@ -92,7 +92,7 @@ def dotted(path: KeyPath) -> str:
 def _kind_of(table: Table, file: str, kinds: Mapping[str, type[Spec]]) -> type[Spec] | Complaint:
     leaf = table.get("kind")
     word = leaf.raw if isinstance(leaf, Leaf) else None
-    where = leaf.where if isinstance(leaf, Leaf) else Where(file, 1, "kind")
+    where = leaf.where if isinstance(leaf, Leaf) else Location(file, 1, "kind")
     if word is None:
         return Complaint(
             where, "the spec does not say what kind of component it is", "", f"kind = {one_of('', kinds)}"
@@ -105,13 +105,13 @@ def _kind_of(table: Table, file: str, kinds: Mapping[str, type[Spec]]) -> type[S
 
 
 def _validated(kind: type[Spec], table: Table, file: str, stem: str) -> Loaded:
-    leaf = table.get("id", Leaf(stem, Where(file, 1, "id")))
+    leaf = table.get("id", Leaf(stem, Location(file, 1, "id")))
     if not isinstance(leaf, Leaf) or not isinstance(leaf.raw, str) or not leaf.raw.strip():
-        where = leaf.where if isinstance(leaf, Leaf | Table) else Where(file, 1, "id")
+        where = leaf.where if isinstance(leaf, Leaf | Table) else Location(file, 1, "id")
         return Loaded(
             file, stem, None, (Complaint(where, "an id is a word in quotes", "", f'id = "{stem}"'),)
         )
-    content = Table({**table, "id": leaf.raw}, Where(file, leaf.where.line, ""))
+    content = Table({**table, "id": leaf.raw}, Location(file, leaf.where.line, ""))
     del content["kind"]
     try:
         return Loaded(file, leaf.raw, kind.model_validate(content), ())
@@ -140,7 +140,7 @@ def complaint_of(error: Any, kind: type[SpecTable], content: Table, file: str) -
     return Complaint(where, str(error["msg"]), _quoted(error["input"]))
 
 
-def _unknown_key(where: Where, path: KeyPath, kind: type[SpecTable], value: object) -> Complaint:
+def _unknown_key(where: Location, path: KeyPath, kind: type[SpecTable], value: object) -> Complaint:
     known = _fields_at(kind, path[:-1])
     near = nearest(str(path[-1]), known)
     if near:
@@ -171,7 +171,7 @@ def _model_of(annotation: Any) -> type[BaseModel] | None:
     return next((model for model in found if model), None)
 
 
-def _place_of(content: Table, path: KeyPath, file: str) -> Where:
+def _place_of(content: Table, path: KeyPath, file: str) -> Location:
     value: Any = content
     where = content.where
     for step in path:
@@ -180,7 +180,7 @@ def _place_of(content: Table, path: KeyPath, file: str) -> Where:
         except (KeyError, IndexError, TypeError):
             break
         where = getattr(value, "where", where)
-    return Where(file, where.line, dotted(path))
+    return Location(file, where.line, dotted(path))
 
 
 def _quoted(value: object) -> str:

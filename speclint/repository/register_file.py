@@ -13,7 +13,7 @@ from typing import Annotated, Any, ClassVar, Literal
 
 from pydantic import BeforeValidator, PlainValidator, ValidationError
 
-from speclint.errors import Complaint, Where
+from speclint.errors import Complaint, Location
 from speclint.repository.concession import Concession, Register
 from speclint.repository.reading import complaint_of, read_toml
 from speclint.repository.settings import Settings
@@ -80,14 +80,14 @@ def read_register(root: Path, settings: Settings) -> Register:
 def _unknown(table: Table, file: str) -> Iterator[Complaint]:
     for name, value in table.items():
         if name != ENTRY:
-            where = getattr(value, "where", Where(file, 1, name))
+            where = getattr(value, "where", Location(file, 1, name))
             yield Complaint(where, f'"{name}" is no key of a register', "", f"[[{ENTRY}]] and its keys")
 
 
 def _entries(table: Table, file: str) -> Iterator[Concession | Complaint]:
     entries = table.get(ENTRY, [])
     if not isinstance(entries, Array | list) or not all(isinstance(entry, Table) for entry in entries):
-        where = getattr(entries, "where", Where(file, 1, ENTRY))
+        where = getattr(entries, "where", Location(file, 1, ENTRY))
         yield Complaint(where, "concessions are tables", "", f"[[{ENTRY}]] and its keys")
         return
     for entry in entries:
@@ -96,7 +96,7 @@ def _entries(table: Table, file: str) -> Iterator[Concession | Complaint]:
 
 
 def _entry(table: Table, file: str) -> Iterator[Concession | Complaint]:
-    content = Table(table, Where(file, table.where.line))
+    content = Table(table, Location(file, table.where.line))
     try:
         entry = _Entry.model_validate(content)
     except ValidationError as problem:
@@ -119,7 +119,7 @@ def _faults(entry: _Entry) -> Iterator[Complaint]:
     number = entry.number.value if isinstance(entry.number, Stated) else "without number"
     for name, value in entry.__dict__.items():
         if isinstance(value, NotStated) and name not in _MAY_BE_LEFT_OUT:
-            where = Where(entry.where.file, entry.where.line, name)
+            where = Location(entry.where.file, entry.where.line, name)
             yield Complaint(where, f"concession {number} does not state its {name}", "", f"{name} = …")
         elif isinstance(value, Stated) and isinstance(value.value, str) and not value.value.strip():
             yield Complaint(value.where, f"the {name} of concession {number} is blank", "", "the text itself")
@@ -128,5 +128,5 @@ def _faults(entry: _Entry) -> Iterator[Complaint]:
         read = f"{began.value} to {ends.value}"
         yield Complaint(ends.where, f"concession {number} ends before it begins", read, "a later date")
     if not all(isinstance(shown, str) for shown in entry.rests_on.values()):
-        where = Where(entry.where.file, entry.where.line, "rests_on")
+        where = Location(entry.where.file, entry.where.line, "rests_on")
         yield Complaint(where, f"what concession {number} rests on is text", "", 'name = "value"')

@@ -8,7 +8,7 @@ from typing import Annotated, Any, ClassVar, Literal
 
 from pydantic import BeforeValidator, ValidationError
 
-from speclint.errors import Complaint, Where, one_of
+from speclint.errors import Complaint, Location, one_of
 from speclint.quantities import Measure
 from speclint.repository.reading import complaint_of, read_toml
 from speclint.specs import NOT_STATED, NotStated, Pressure, SpecTable, Stated, Table, Word, bare
@@ -137,7 +137,7 @@ def load_settings(root: Path) -> tuple[Settings | None, tuple[Complaint, ...]]:
     table = read_toml(root / FILE_NAME, FILE_NAME)
     if isinstance(table, Complaint):
         return None, (table,)
-    content = Table(table, Where(FILE_NAME, 1))
+    content = Table(table, Location(FILE_NAME, 1))
     try:
         settings = Settings.model_validate(content)
     except ValidationError as problem:
@@ -156,7 +156,7 @@ def _faults(settings: Settings) -> Iterator[Complaint]:
     if isinstance(stated, Measure) and stated.datum != "absolute":
         write = '"1.01325 bar absolute"'
         yield Complaint(stated.where, "the site pressure counts from nothing", f'"{stated.text}"', write)
-    where = Where(FILE_NAME, settings.concessions.where.line, "concessions.signed")
+    where = Location(FILE_NAME, settings.concessions.where.line, "concessions.signed")
     for word in settings.concessions.signed:
         if word not in _GRADES:
             yield Complaint(where, "this is no grade", f'"{word}"', one_of(word, _GRADES))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from speclint.errors import NOWHERE, Where
+from speclint.errors import NOWHERE, Location
 from speclint.quantities import amount
 from speclint.rules.definition import Rule
 from speclint.rules.judgement import ROUNDING, Amount, Judgement, NotApplicable, NotAssessed, NotCovered
@@ -62,7 +62,7 @@ class Judging:
         zero = Amount(0.0, found.unit, "nothing")
         return Judgement(holds, says, used, found, zero, ">" if strictly else "≥", found)
 
-    def states(self, holds: bool, says: str, *, where: Where = NOWHERE) -> Judgement:
+    def states(self, holds: bool, says: str, *, where: Location = NOWHERE) -> Judgement:
         """The rule holds or not as a matter of record, not of number."""
         return Judgement(holds, says, where=where)
 
@@ -85,7 +85,7 @@ class Judging:
         """To be raised where the sources do not cover the case: a query."""
         return NotCovered(why)
 
-    def not_assessed(self, why: str, where: Where = NOWHERE) -> NotAssessed:
+    def not_assessed(self, why: str, where: Location = NOWHERE) -> NotAssessed:
         """To be raised where something that the rule needs is missing."""
         return NotAssessed(why, where)
 

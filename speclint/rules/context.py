@@ -6,7 +6,7 @@ from collections.abc import Callable, Hashable, Mapping
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
-from speclint.errors import Where
+from speclint.errors import Location
 from speclint.handbook.tables import Reading
 from speclint.quantities import Measure
 from speclint.rules.definition import Limit, Rule
@@ -33,7 +33,7 @@ class Context:
     design: Design
     material: Callable[[str], Material]
     limits: Mapping[tuple[str, str], Measure]
-    moved: Mapping[Where, float] = field(default_factory=dict)
+    moved: Mapping[Location, float] = field(default_factory=dict)
     outcomes: dict[str, dict[str, str]] | None = None
     assumed_by_holds: dict[str, tuple[str, ...]] = field(default_factory=dict)
     concessions: Callable[[Component, Rule], tuple[tuple[str, str], ...]] = field(

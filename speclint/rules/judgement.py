@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from speclint.errors import NOWHERE, Where
+from speclint.errors import NOWHERE, Location
 from speclint.rules.grade import Grade
 
 #: Rounding of floating-point arithmetic: a value this near its limit sits at the limit.
@@ -38,13 +38,13 @@ class Judgement:
     compared: str = ""
     left: Amount | None = None
     grade: Grade | None = None
-    where: Where = NOWHERE
+    where: Location = NOWHERE
 
     def graded(self, grade: Grade) -> Judgement:
         """The same judgement, graver or lighter than the rule's usual finding."""
         return replace(self, grade=grade)
 
-    def pointing_at(self, where: Where) -> Judgement:
+    def pointing_at(self, where: Location) -> Judgement:
         """The same judgement, pointing at the value to look at."""
         return replace(self, where=where)
 
@@ -54,7 +54,7 @@ class RuleEnded(Exception):
 
     outcome = ""
 
-    def __init__(self, says: str, where: Where = NOWHERE) -> None:
+    def __init__(self, says: str, where: Location = NOWHERE) -> None:
         super().__init__(says)
         self.says = says
         self.where = where

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
-from speclint.errors import Complaint, QuantityError, Where, one_of
+from speclint.errors import Complaint, Location, QuantityError, one_of
 from speclint.quantities import Measure
 from speclint.repository import FILE_NAME, Settings
 from speclint.rules.definition import Rule
@@ -34,7 +34,7 @@ def _read(
     rule: Rule | None, rule_name: str, name: str, leaf: Any, rules: dict[str, Rule]
 ) -> Measure | Complaint:
     value, where = opened(leaf)
-    where = where if isinstance(leaf, Leaf) else Where(FILE_NAME, 0, f"limits.{rule_name}.{name}")
+    where = where if isinstance(leaf, Leaf) else Location(FILE_NAME, 0, f"limits.{rule_name}.{name}")
     if rule is None:
         return Complaint(where, f"no rule is called {rule_name}", "", one_of(rule_name, rules))
     known = [limit.name for limit in rule.limits]

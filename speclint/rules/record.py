@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Literal
 
 from speclint.equations import Source, described
-from speclint.errors import NOWHERE, Where
+from speclint.errors import NOWHERE, Location
 from speclint.handbook.tables import Reading
 from speclint.quantities import DIMENSIONS, Measure, amount, substituted
 from speclint.rules.course import Series
@@ -39,7 +39,7 @@ class Step:
     expression: str = ""
     numbers: str = ""
     source: Source | None = None
-    where: Where = NOWHERE
+    where: Location = NOWHERE
     note: str = ""
     written_in: str = ""
     stated: float = 0.0
@@ -62,7 +62,7 @@ class Record:
         self.varying: set[str] = set()
         self.consulted: set[str] = set()
         self.labels: dict[object, str] = {}
-        self.assumed: list[Where] = []
+        self.assumed: list[Location] = []
 
     def note(self, name: str, value: str, words: str = "", shown: str = "") -> None:
         """Add something that the result rests on: exactly, and in words with the value as a report shows it."""
@@ -77,7 +77,7 @@ class Record:
             words += "′"
         self.rests_on[words] = shown
 
-    def place(self, where: Where, otherwise: str = "") -> str:
+    def place(self, where: Location, otherwise: str = "") -> str:
         """A place as whose it is and its key, which stays when a file is moved; its spec was consulted."""
         owner = self._design.owner(where.file)
         if where.file:
@@ -107,14 +107,14 @@ class Record:
         step = Step("taken", symbol, words, value, unit, "", "", None, where, note, written, stated)
         self.steps.append(step)
 
-    def word(self, name: str, value: object, where: Where = NOWHERE) -> None:
+    def word(self, name: str, value: object, where: Location = NOWHERE) -> None:
         """Write down a word, a count without symbol, or a yes or no."""
         if isinstance(value, str | bool | int):
             step = Step("read", "", name, value, where=where)
             if step not in self.steps:
                 self.steps.append(step)
 
-    def counted(self, symbol: str, name: str, value: int, stated: int, where: Where) -> None:
+    def counted(self, symbol: str, name: str, value: int, stated: int, where: Location) -> None:
         """Write down a whole number."""
         words = name or self.label(where)
         self.steps.append(Step("counted", symbol, words, float(value), where=where, stated=float(stated)))
@@ -174,7 +174,7 @@ class Record:
                 return Amount(value, step.unit, step.name, step.written_in)
         raise LookupError(f"{value!r} is judged, but no step of the sheet gives it")
 
-    def label(self, where: Where) -> str:
+    def label(self, where: Location) -> str:
         """What a place is called: its key in words, and whose it is where it is another component's."""
         words = in_words(where.key)
         if (

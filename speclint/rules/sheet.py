@@ -11,7 +11,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any, Literal, TypeVar
 
-from speclint.errors import NOWHERE, NotKnown, OutOfRange, Where
+from speclint.errors import NOWHERE, Location, NotKnown, OutOfRange
 from speclint.handbook.tables import Reading
 from speclint.quantities import Measure, Provenance, amount
 from speclint.rules.comparisons import Judging
@@ -184,7 +184,7 @@ class Sheet(Judging):
             self._record.consulted.update([target.id, *ids])
         return found
 
-    def stated_from(self, provenance: Provenance, component: Component) -> tuple[Where, ...]:
+    def stated_from(self, provenance: Provenance, component: Component) -> tuple[Location, ...]:
         """Where a component states quantities of one provenance: those assumed, or measured from an original."""
         found = tuple(one for one in component.measures() if one.provenance == provenance)
         if self._record:
@@ -357,7 +357,7 @@ class Sheet(Judging):
         plain = str(value.value).lower() if isinstance(value.value, bool) else str(value.value)
         self.record.note(f"read {name} {place}", repr(value.value), place, plain)
 
-    def _note_stated(self, name: str, where: Where, found: bool) -> None:
+    def _note_stated(self, name: str, where: Location, found: bool) -> None:
         place = self.record.place(where, name)
         self.record.note(f"stated {name} {place}", repr(found), place, STATED if found else "not stated")
 

@@ -14,7 +14,7 @@ from typing import Annotated, Any, ClassVar, Generic, Literal, Protocol, TypeVar
 from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 
-from speclint.errors import NOWHERE, QuantityError, Where
+from speclint.errors import NOWHERE, Location, QuantityError
 from speclint.quantities import PROVENANCES, Measure, Sign, example, read
 
 
@@ -33,7 +33,7 @@ class Leaf:
     """A value as TOML gave it, with its place; the loader wraps every value so."""
 
     raw: object
-    where: Where
+    where: Location
 
 
 class Table(dict[str, object]):
@@ -41,7 +41,7 @@ class Table(dict[str, object]):
 
     __slots__ = ("where",)
 
-    def __init__(self, items: Mapping[str, object], where: Where) -> None:
+    def __init__(self, items: Mapping[str, object], where: Location) -> None:
         super().__init__(items)
         self.where = where
 
@@ -51,7 +51,7 @@ class Array(list[object]):
 
     __slots__ = ("where",)
 
-    def __init__(self, items: Iterable[object], where: Where) -> None:
+    def __init__(self, items: Iterable[object], where: Location) -> None:
         super().__init__(items)
         self.where = where
 
@@ -60,7 +60,7 @@ class Array(list[object]):
 class NotStated:
     """A value that the spec does not give: which key it would have, and in which file."""
 
-    where: Where = NOWHERE
+    where: Location = NOWHERE
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,7 +68,7 @@ class Stated(Generic[T]):
     """A word, a count or a yes/no as stated."""
 
     value: T
-    where: Where = NOWHERE
+    where: Location = NOWHERE
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,13 +77,13 @@ class Link(Generic[C]):
 
     id: str
     kinds: tuple[str, ...]
-    where: Where = NOWHERE
+    where: Location = NOWHERE
 
 
 NOT_STATED = NotStated()
 
 
-def opened(raw: object) -> tuple[object, Where]:
+def opened(raw: object) -> tuple[object, Location]:
     """The bare value behind a leaf, and its place."""
     return (raw.raw, raw.where) if isinstance(raw, Leaf) else (raw, NOWHERE)
 

@@ -14,7 +14,7 @@ from pydantic import (
     model_validator,
 )
 
-from speclint.errors import NOWHERE, Where
+from speclint.errors import NOWHERE, Location
 from speclint.quantities import Measure
 from speclint.specs.fields import NOT_STATED, Link, NotStated, Table, Word, bare
 
@@ -31,7 +31,7 @@ class SpecTable(BaseModel):
 
     kind: ClassVar[str] = ""
 
-    _where: Where = PrivateAttr(default=NOWHERE)
+    _where: Location = PrivateAttr(default=NOWHERE)
 
     @model_validator(mode="wrap")
     @classmethod
@@ -45,19 +45,19 @@ class SpecTable(BaseModel):
         """The table with nothing stated in it, as the default of a field: no validator is built for it."""
         return cls.model_construct()  # type: ignore[return-value]
 
-    def _place(self, where: Where) -> None:
+    def _place(self, where: Location) -> None:
         self._where = where
         prefix = f"{where.key}." if where.key else ""
         for name, value in self.__dict__.items():
             if value is NOT_STATED:
-                self.__dict__[name] = NotStated(Where(where.file, where.line, prefix + name))
+                self.__dict__[name] = NotStated(Location(where.file, where.line, prefix + name))
             elif isinstance(value, SpecTable) and name not in self.model_fields_set:
                 # a default table may be shared between specs: place a copy
                 self.__dict__[name] = placed = value.model_copy(update=_unplaced(value))
-                placed._place(Where(where.file, where.line, prefix + name))
+                placed._place(Location(where.file, where.line, prefix + name))
 
     @property
-    def where(self) -> Where:
+    def where(self) -> Location:
         """Where the table begins."""
         return self._where
 

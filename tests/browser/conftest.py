@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 import pytest
 
 from speclint.checking import assess
-from speclint.reports.pack import FILE_NAME, review_page
+from speclint.reports.pack import REVIEW_FILE, review_page
 from tests.browser.reader import Reader
 from tests.workshop import installed_families
 
@@ -59,7 +59,7 @@ def browser() -> Iterator[Browser]:
 @pytest.fixture(scope="session")
 def pack(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The review pack of the example, in a folder of its own."""
-    path = tmp_path_factory.mktemp("pack") / FILE_NAME
+    path = tmp_path_factory.mktemp("pack") / REVIEW_FILE
     page = review_page(assess([EXAMPLE], installed_families()))
     path.write_text(page, encoding="utf-8", newline="\n")
     return path

@@ -1,4 +1,4 @@
-"""The direction of imports, the rooms, and the habits that the design asks of every module."""
+"""The direction of imports, the packages, and the habits that the design asks of every module."""
 
 from __future__ import annotations
 
@@ -7,7 +7,10 @@ import importlib
 import re
 import subprocess
 import sys
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import cache
+from graphlib import TopologicalSorter
 from pathlib import Path
 
 import pytest
@@ -21,92 +24,195 @@ ROOT = Path(__file__).parents[2]
 CORE = sorted((ROOT / "speclint").rglob("*.py"))
 FAMILIES = sorted((ROOT / "plugins").rglob("*.py"))
 
-#: The rooms from the ground up: a module may import from its own level and below.
-LEVELS = (
-    {"errors", "where", "sources", "courses"},
-    {"formula", "units", "tolerance_classes", "complaints", "locator"},
-    {"quantities"},
-    {"specs", "handbook"},
-    {"loading"},
-    {"settings", "rules"},
-    {"design", "judgement", "writing", "corners", "systems"},
-    {"record", "context", "repository", "limits", "register", "signing", "revisions"},
-    {"touched"},
-    {"judging"},
-    {"sheet"},
-    {"checks"},
-    {"hookspecs", "assess", "report_writers"},
-    {"plugins", "remedies", "register_writing"},
-    {"concessions"},
-    {"assessment"},
-    {"conceding", "bench"},
-    {"hands"},
-    {"staged", "gate"},
-    {"reports"},
-    {"printing", "progress"},
-    {"register_commands", "review_commands"},
-    {"cli"},
+#: The packages from the ground up: a module imports from its own package and from those before it. The one place
+#: where the order is written; DEVELOPERS.md prints it.
+ORDER = (
+    ("errors",),
+    ("quantities",),
+    ("equations",),
+    ("specs", "handbook"),
+    ("repository",),
+    ("rules",),
+    ("families",),
+    ("checking",),
+    ("register",),
+    ("reports",),
+    ("commands", "testing"),
 )
-LEVEL = {room: level for level, rooms in enumerate(LEVELS) for room in rooms}
+LEVEL = {package: level for level, packages in enumerate(ORDER) for package in packages}
+#: Modules that stand above all packages: the public names, and the program.
+ABOVE = ("speclint", "speclint.__main__")
+#: What a family imports of speclint: listed for its authors in DEVELOPERS.md.
+FOR_FAMILIES = ("speclint", "speclint.specs", "speclint.equations")
 
 
-def room_of(path: Path) -> str:
-    return path.relative_to(ROOT / "speclint").parts[0].removesuffix(".py")
+def module_of(path: Path) -> str:
+    parts = path.relative_to(ROOT).with_suffix("").parts
+    return ".".join(parts).removesuffix(".__init__")
 
 
-def imported(path: Path) -> Iterator[tuple[str, bool]]:
-    """Every speclint module imported, and whether at run time at the top of the module."""
+MODULES = {module_of(path): path for path in CORE}
+
+
+@dataclass(frozen=True)
+class Import:
+    """One name that a module imports: from where, and whether only for the checker of types."""
+
+    module: str
+    name: str
+    for_types: bool
+
+
+@cache
+def imports_of(path: Path) -> tuple[Import, ...]:
+    """Every import of speclint and of families in a module, at its top or within a function."""
     tree = ast.parse(path.read_text(encoding="utf-8"))
+    guarded = [
+        node
+        for node in ast.walk(tree)
+        if isinstance(node, ast.If) and "TYPE_CHECKING" in ast.unparse(node.test)
+    ]
+    for_types = {id(inner) for node in guarded for part in node.body for inner in ast.walk(part)}
+    found: list[Import] = []
     for node in ast.walk(tree):
-        if isinstance(node, ast.ImportFrom) and node.module and node.module.split(".")[0] == "speclint":
-            names = (
-                [f"{node.module}.{alias.name}" for alias in node.names]
-                if node.module == "speclint"
-                else [node.module]
-            )
-            for name in names:
-                yield name, node in tree.body
+        if isinstance(node, ast.ImportFrom) and node.module and node.module.startswith("speclint"):
+            found += [Import(node.module, alias.name, id(node) in for_types) for alias in node.names]
         elif isinstance(node, ast.Import):
-            for alias in node.names:
-                yield alias.name, node in tree.body
+            found += [
+                Import(alias.name, "", id(node) in for_types)
+                for alias in node.names
+                if alias.name.startswith("speclint")
+            ]
+    return tuple(found)
 
 
-@pytest.mark.parametrize("path", CORE, ids=lambda path: path.relative_to(ROOT).as_posix())
+@cache
+def exported(package: str) -> dict[str, str]:
+    """The public names of a package, and the module that each comes from."""
+    stub = ROOT.joinpath(*package.split("."), "__init__.pyi")
+    if not stub.exists():
+        return {}
+    nodes = [
+        node for node in ast.parse(stub.read_text(encoding="utf-8")).body if isinstance(node, ast.ImportFrom)
+    ]
+    return {
+        alias.name: f"{package}.{node.module}" if node.module else f"{package}.{alias.name}"
+        for node in nodes
+        for alias in node.names
+    }
+
+
+def source_of(one: Import) -> str:
+    """The module that a name comes from, looked up through the public face of its package."""
+    whole = f"{one.module}.{one.name}"
+    if whole in MODULES and not exported(one.module):
+        return whole
+    return exported(one.module).get(one.name, one.module)
+
+
+def package_of(module: str) -> str:
+    return module.split(".")[1]
+
+
+def door_of(module: str) -> str:
+    """The package through whose public face a module is reached: of the handbook, one of its own packages."""
+    parts = module.split(".")
+    return ".".join(parts[:3] if parts[1:2] == ["handbook"] else parts[:2])
+
+
+def name_of(path: Path) -> str:
+    return path.relative_to(ROOT).as_posix()
+
+
+BELOW = [path for path in CORE if module_of(path) not in ABOVE]
+
+
+def test_every_package_has_its_place_in_the_order() -> None:
+    folders = {path.name for path in (ROOT / "speclint").iterdir() if (path / "__init__.py").exists()}
+    assert folders == set(LEVEL)
+    loose = {path.name for path in (ROOT / "speclint").glob("*.py")}
+    assert loose == {"__init__.py", "__main__.py"}
+    page = " ".join((ROOT / "DEVELOPERS.md").read_text(encoding="utf-8").split())
+    assert " -> ".join(", ".join(packages) for packages in reversed(ORDER)) in page
+
+
+@pytest.mark.parametrize("path", BELOW, ids=name_of)
 def test_imports_run_one_way(path: Path) -> None:
-    if path.name == "__init__.py" and path.parent.name == "speclint":
-        return
-    room = room_of(path)
-    if room == "__main__":
-        return
-    for name, at_top in imported(path):
-        parts = name.split(".")
-        if parts[0] == "speclint" and len(parts) > 1 and parts[1] in LEVEL and at_top:
-            assert LEVEL[parts[1]] <= LEVEL[room], f"{room} imports {parts[1]}, which stands above it"
+    """Wherever the import stands: at the top of a module, within a function, or for the checker of types."""
+    own = package_of(module_of(path))
+    for one in imports_of(path):
+        assert one.module != "speclint", f"{path.name} takes {one.name} from the top: name its package"
+        other = package_of(one.module)
+        assert other == own or LEVEL[other] < LEVEL[own], f"{own} imports {one.module}"
 
 
-def test_every_room_of_the_core_has_its_level() -> None:
-    rooms = {room_of(path) for path in CORE} - {"__init__", "__main__"}
-    assert rooms == set(LEVEL)
+@pytest.mark.parametrize("path", BELOW, ids=name_of)
+def test_another_package_is_reached_through_its_public_names(path: Path) -> None:
+    own = door_of(module_of(path))
+    for one in imports_of(path):
+        if door_of(one.module) != own and one.module != "speclint.handbook":
+            assert one.module == door_of(one.module), f"{one.module} is no public face"
+            assert one.name in exported(one.module), f"{one.module} does not export {one.name}"
 
 
-@pytest.mark.parametrize("path", CORE, ids=lambda path: path.relative_to(ROOT).as_posix())
+def test_no_module_waits_for_itself() -> None:
+    """No circle of modules, imports within functions included; between packages not even for the checker of types."""
+    graph = {
+        module: {
+            source_of(one)
+            for one in imports_of(path)
+            if not (one.for_types and package_of(module) == package_of(one.module))
+        }
+        for module, path in MODULES.items()
+        if module not in ABOVE
+    }
+    TopologicalSorter(graph).prepare()
+
+
+def test_no_package_of_the_handbook_waits_for_itself() -> None:
+    graph: dict[str, set[str]] = {}
+    for module, path in MODULES.items():
+        if module.startswith("speclint.handbook."):
+            graph.setdefault(door_of(module), set()).update(
+                door_of(source_of(one))
+                for one in imports_of(path)
+                if door_of(source_of(one)) != door_of(module)
+            )
+    TopologicalSorter(graph).prepare()
+
+
+DOORS = {door_of(module_of(path)) for path in BELOW} - {"speclint.handbook"}
+
+
+@pytest.mark.parametrize("package", sorted(DOORS))
+def test_a_package_has_one_public_face(package: str) -> None:
+    """Its names lead somewhere, none hides a module of the same name, and its docstring says what lives there."""
+    face = importlib.import_module(package)
+    assert face.__doc__
+    assert sorted(face.__all__) == sorted(exported(package))
+    for name, module in exported(package).items():
+        assert getattr(face, name) is not None
+        hidden = f"{package}.{name}" in MODULES
+        assert not hidden or module == f"{package}.{name}", f"{package}.{name} is a module and a name"
+
+
+@pytest.mark.parametrize("path", CORE, ids=name_of)
 def test_the_core_never_imports_a_family(path: Path) -> None:
     text = path.read_text(encoding="utf-8")
     assert not re.search(r"^\s*(from|import) speclint_", text, re.MULTILINE)
 
 
-@pytest.mark.parametrize("path", FAMILIES, ids=lambda path: path.relative_to(ROOT).as_posix())
+@pytest.mark.parametrize("path", FAMILIES, ids=name_of)
 def test_a_family_imports_only_what_is_meant_for_it(path: Path) -> None:
-    """The names of speclint, of its specs, handbook and formula; those of the family itself; of no other family."""
+    """The names of speclint, of its specs and equations and of the handbook's packages; of no other family."""
     own = path.relative_to(ROOT / "plugins").parts[0]
-    allowed = ("speclint", "speclint.specs", "speclint.equations.equation", "speclint.handbook")
-    tree = ast.parse(path.read_text(encoding="utf-8"))
-    for node in ast.walk(tree):
-        if isinstance(node, ast.ImportFrom) and node.module and node.module.startswith("speclint"):
-            inside = node.module == own or node.module.startswith(f"{own}.")
-            assert inside or node.module in allowed or node.module.startswith("speclint.handbook."), (
-                node.module
+    for one in imports_of(path):
+        if one.module.split(".")[0] != own:
+            door = one.module in FOR_FAMILIES or (
+                one.module.startswith("speclint.handbook.") and one.module == door_of(one.module)
             )
+            assert door, f"{one.module} is not meant for families"
+            assert one.name in exported(one.module) or f"{one.module}.{one.name}" in MODULES, str(one)
 
 
 def test_a_family_never_reads_past_the_sheet(monkeypatch: pytest.MonkeyPatch) -> None:
@@ -128,7 +234,7 @@ def test_a_family_never_reads_past_the_sheet(monkeypatch: pytest.MonkeyPatch) ->
     assert opened == set()
 
 
-@pytest.mark.parametrize("path", CORE + FAMILIES, ids=lambda path: path.relative_to(ROOT).as_posix())
+@pytest.mark.parametrize("path", CORE + FAMILIES, ids=name_of)
 def test_modules_stay_small_and_say_what_they_are(path: Path) -> None:
     text = path.read_text(encoding="utf-8")
     tree = ast.parse(text)
@@ -149,10 +255,9 @@ def test_each_module_can_be_imported_alone_without_warnings() -> None:
     names = [name.removesuffix(".__init__") for name in names]
     program = "import importlib, sys\nfor name in sys.argv[1:]: importlib.import_module(name)"
     for name in (
-        "speclint.equations.equation",
+        "speclint.equations",
         "speclint.rules.sheet",
-        "speclint.specs",
-        "speclint.reports",
+        "speclint.specs.fields",
         "speclint.families.loading",
     ):
         subprocess.run([sys.executable, "-W", "error", "-c", program, name], check=True, cwd=ROOT)
@@ -164,8 +269,8 @@ def test_heavy_imports_wait_until_they_are_used() -> None:
     program = (
         "import sys\n"
         "from pathlib import Path\n"
-        "from speclint.families.loading import load_families\n"
-        "from speclint.checking.assessment import assess\n"
+        "from speclint.families import load_families\n"
+        "from speclint.checking import assess\n"
         "assess([Path('example_specs/liners')], load_families())\n"
         "print([name for name in ('pint', 'rich', 'jinja2', 'matplotlib', 'numpy', 'scipy') if name in sys.modules])\n"
     )

@@ -13,6 +13,7 @@ from speclint import family, rules_in
 from speclint.errors import FamilyError
 from speclint.families import ReportWriter, load_families, require
 from speclint.families.loading import installed
+from speclint.reports import hooks
 from tests.tubes import NUMBERS, RULES, Rack, Tube, entry_point, stress
 
 
@@ -37,7 +38,13 @@ def test_a_family_is_listed_with_its_rules_in_order() -> None:
     assert {rule.family for rule in loaded.rules} == {"tubes"}
     assert loaded.kinds["tube"] is Tube
     assert "duty" in loaded.kinds
-    assert "json" in loaded.writers
+    assert loaded.writers == {}
+
+
+def test_what_speclint_hands_over_itself_comes_by_the_same_hooks() -> None:
+    loaded = load_families([entry_point("tubes")], built_in=hooks)
+    assert {"json", "sarif", "markdown", "csv"} <= set(loaded.writers)
+    assert [one.name for one in loaded.families] == ["tubes"]
 
 
 def test_no_family_at_all_is_allowed_but_requires_nothing() -> None:
@@ -82,7 +89,7 @@ def test_no_family_at_all_is_allowed_but_requires_nothing() -> None:
 )
 def test_a_family_that_cannot_be_trusted_is_refused(points: list[EntryPoint], said: str) -> None:
     with pytest.raises(FamilyError) as refused:
-        assert load_families(points).rules
+        assert load_families(points, built_in=hooks).rules
     assert said in str(refused.value)
     assert refused.value.exit_code == 3
 

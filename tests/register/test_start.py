@@ -12,10 +12,10 @@ from tests.register.office import FILES
 
 PROGRAM = """
 import sys
-from speclint.commands.command_line import main
+from speclint.commands import main
 main(["check", sys.argv[1]])
-names = ("register", "register_writing", "revisions", "touched", "concessions", "conceding", "signing",
-         "staged", "gate")
+names = ("repository.register_file", "repository.revisions", "repository.changes", "checking.concession_watch",
+         "register.standing", "register.entering", "register.signatures", "register.staged", "register.gate")
 found = [name for name in names if f"speclint.{name}" in sys.modules]
 print("LOADED", *found, *(name for name in ("tomlkit", "subprocess") if name in sys.modules))
 """
@@ -25,7 +25,7 @@ print("LOADED", *found, *(name for name in ("tomlkit", "subprocess") if name in 
     ("register", "loaded"),
     [
         (None, []),
-        ("", ["register", "concessions", "signing"]),
+        ("", ["repository.register_file"]),
     ],
 )
 def test_only_a_repository_with_a_register_loads_what_reads_it(

@@ -15,7 +15,7 @@ import pytest
 
 from speclint.checking import Assessment, assess
 from speclint.commands import main
-from speclint.reports.pack import FILE_NAME, review_page, sheet_page
+from speclint.reports.pack import REVIEW_FILE, review_page, sheet_document
 from speclint.reports.pack.paper import Paper, niced, shortened, ticks
 from tests import tubes
 from tests.register import office as offices
@@ -140,7 +140,7 @@ def test_hostile_text_is_text_in_the_page(workshop: Workshop, name: str) -> None
     assessment = workshop.assess()
     page = review_page(assessment)
     sheets = unpacked(page)
-    for part in (page, *sheets.values(), sheet_page(assessment, assessment.checks)):
+    for part in (page, *sheets.values(), sheet_document(assessment, assessment.checks)):
         places = Places(part)
         assert not places.handlers
         assert all(target.startswith("#") for target in places.targets)
@@ -185,9 +185,9 @@ def test_the_command_writes_the_pack(
     target = workshop.root / "out" / "deep"
     assert main(["review", str(workshop.root), "--to", str(target)]) == 0
     out = capsys.readouterr()
-    assert out.out.strip() == str(target / FILE_NAME)
+    assert out.out.strip() == str(target / REVIEW_FILE)
     assert out.err == ""
-    assert "IN ORDER as far as these rules go." in (target / FILE_NAME).read_text(encoding="utf-8")
+    assert "IN ORDER as far as these rules go." in (target / REVIEW_FILE).read_text(encoding="utf-8")
     (workshop.root / "file").write_text("", encoding="utf-8")
     assert main(["review", str(workshop.root), "--to", str(workshop.root / "file")]) == 2
     assert "cannot be made" in capsys.readouterr().err

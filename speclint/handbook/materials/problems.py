@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from functools import cached_property
 
-from speclint.errors import Complaint, Path, SpeclintError, Where, locate
+from speclint.errors import Complaint, Location, Path, SpeclintError, locate
 
 
 class MaterialsError(SpeclintError):
@@ -31,7 +31,9 @@ class Complaints:
 
     def add(self, path: Path, message: str, write: str = "") -> None:
         """Record a problem at a key, and what to write instead."""
-        self._found[Complaint(Where(self._origin, self._line(path), dotted(path)), message, "", write)] = None
+        self._found[Complaint(Location(self._origin, self._line(path), dotted(path)), message, "", write)] = (
+            None
+        )
 
     def raise_if_any(self) -> None:
         """Raise MaterialsError with everything recorded, in the order of the file."""

@@ -9,7 +9,7 @@ from speclint.checking import Assessment, Check, Processes
 from speclint.errors import SettingsError
 from speclint.quantities import System
 
-FILE_NAME = "review.html"
+REVIEW_FILE = "review.html"
 _SHARE = 100  # formulae that a helper is given at once: some hundredths of a second
 
 
@@ -52,7 +52,7 @@ def _typeset(assessment: Assessment, processes: Processes) -> None:
         mathematics.learn(found)
 
 
-def sheet_page(assessment: Assessment, checks: Sequence[Check], system: System = "as written") -> str:
+def sheet_document(assessment: Assessment, checks: Sequence[Check], system: System = "as written") -> str:
     """The sheets of some checks as HTML.
 
     :raises SettingsError: where the extra that brings its libraries is not installed.

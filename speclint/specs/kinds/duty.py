@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import ClassVar, Literal, get_args
 
-from speclint.errors import Where
+from speclint.errors import Location
 from speclint.quantities import Measure
 from speclint.specs.fields import (
     NOT_STATED,
@@ -63,7 +63,9 @@ class LoadCase(SpecTable):
         for name in names:
             if name in self.temperatures:
                 return self.temperatures[name]
-        return NotStated(Where(self.where.file, self.where.line, f"{self.where.key}.temperatures.{names[0]}"))
+        return NotStated(
+            Location(self.where.file, self.where.line, f"{self.where.key}.temperatures.{names[0]}")
+        )
 
 
 class Duty(Spec):
