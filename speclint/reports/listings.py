@@ -8,7 +8,7 @@ from typing import Any
 from speclint.families import Loaded
 from speclint.reports.page import Page
 from speclint.rules import Rule
-from speclint.specs import Component, Spec, SpecTable, inner_table, meanings, said_of, summary
+from speclint.specs import Component, Spec, SpecTable, inner_table, meanings, own_first, said_of, summary
 
 
 def rules_page(rules: Iterable[Rule], width: int, *, full: bool) -> Page:
@@ -103,7 +103,10 @@ def kind_page(kind: type[Spec], width: int) -> Page:
 
 def _keys(page: Page, table: type[SpecTable], prefix: str) -> None:
     known = meanings(table)
-    for name, field in table.model_fields.items():
+    for name, field in own_first(table).items():
+        if issubclass(table, Component) and name == "title":
+            page.gap()
+            page.line(("Keys of every component", "strong"))
         inner, named = inner_table(field.annotation)
         meaning = f"{known[name]}; " if name in known else ""
         if inner is None:

@@ -49,6 +49,7 @@ from .fields import (
 )
 from .key_descriptions import (
     inner_table as inner_table,
+    own_first as own_first,
     said_of as said_of,
 )
 from .kinds.access_plan import (

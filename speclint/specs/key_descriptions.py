@@ -8,8 +8,9 @@ from typing import Any, Literal, get_args, get_origin
 from pydantic.fields import FieldInfo
 
 from speclint.quantities import example
+from speclint.specs.component import Component
 from speclint.specs.fields import Link, Quantity, Stated
-from speclint.specs.spec import SpecTable
+from speclint.specs.spec import Spec, SpecTable
 
 _QUOTED = re.compile(r'"([^"]+)"')
 
@@ -23,6 +24,14 @@ _WORDS = {
     "checked_by": "M. Coyle",
     "material": "phosphoric-cylinder-iron",
 }
+
+
+def own_first(table: type[SpecTable]) -> dict[str, FieldInfo]:
+    """The keys of a table: those of its own first, after them those that every component or spec has."""
+    common = set(Component.model_fields)
+    fields = table.model_fields
+    own = {name: field for name, field in fields.items() if name not in common or not issubclass(table, Spec)}
+    return own | {name: field for name, field in fields.items() if name not in own}
 
 
 def inner_table(annotation: Any) -> tuple[type[SpecTable] | None, str]:

@@ -10,7 +10,14 @@ from typing import Any, Literal, get_args, get_origin
 from pydantic.fields import FieldInfo
 
 from speclint.specs.docstrings import meanings, summary
-from speclint.specs.key_descriptions import example_for, examples_of, inner_table, quantity_in, said_of
+from speclint.specs.key_descriptions import (
+    example_for,
+    examples_of,
+    inner_table,
+    own_first,
+    quantity_in,
+    said_of,
+)
 from speclint.specs.spec import Spec, SpecTable
 
 _WIDTH = 100
@@ -36,7 +43,7 @@ def _table(table: type[SpecTable], path: str, skip: frozenset[str] | set[str] = 
     """The keys of a table, and after them the tables within it."""
     known = meanings(table)
     later: list[tuple[str, FieldInfo]] = []
-    for name, field in table.model_fields.items():
+    for name, field in own_first(table).items():
         value = _inline(name, field)
         if name in skip:
             continue

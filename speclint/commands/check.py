@@ -1,0 +1,92 @@
+"""check specs and print the findings"""
+
+from __future__ import annotations
+
+import argparse
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from speclint.commands.loading import loaded_families
+from speclint.commands.output import show, write
+from speclint.commands.progress import progress
+from speclint.errors import SettingsError
+
+if TYPE_CHECKING:
+    from speclint.families import Loaded, ReportWriter
+    from speclint.rules import Rule
+
+EXAMPLE = "speclint check example_specs/liners"
+
+
+def add_options(parser: argparse.ArgumentParser) -> None:
+    """What is checked, by which rules, and how the findings are written."""
+    parser.add_argument(
+        "paths", nargs="*", type=Path, default=[Path()], metavar="PATH", help="specs or folders"
+    )
+    parser.add_argument("--as", dest="form", default="", metavar="FORM", help="a report writer, such as json")
+    parser.add_argument("--to", type=Path, metavar="FILE", help="write the report to a file")
+    parser.add_argument(
+        "--family", action="append", default=[], metavar="NAME", help="only this family's rules"
+    )
+    parser.add_argument("--rule", action="append", default=[], metavar="RULE", help="only this rule")
+    parser.add_argument(
+        "--staged", action="store_true", help="what is staged in git, and only what it can have changed"
+    )
+    parser.add_argument(
+        "--schema", action="store_true", help="the JSON Schema of what --as json writes; nothing is checked"
+    )
+
+
+def run(options: argparse.Namespace) -> int:
+    """Check, and print the findings; returns the exit code."""
+    from speclint.checking import Processes, assess, chosen_rules, find_remedies
+
+    if options.schema:
+        from speclint.reports import schema
+
+        write(schema(), options.to)
+        return 0
+    loaded = loaded_families()
+    writer = None
+    if options.form:
+        if options.form not in loaded.writers:
+            raise SettingsError(
+                f"no report is called {options.form}; there is {', '.join(sorted(loaded.writers))}"
+            )
+        writer = loaded.writers[options.form]
+    some = chosen_rules(loaded, options.family, options.rule) if options.family or options.rule else None
+    if options.staged:
+        return _check_staged(options, loaded, some, writer)
+    with progress("checking") as told, Processes() as processes:
+        assessment = assess(options.paths, loaded, some, processes=processes)
+        if writer is None:
+            told("looking for remedies")
+            find_remedies(assessment, processes)
+    if writer is not None:
+        write(writer.write(assessment), options.to)
+    else:
+        from speclint.reports import terminal_page
+
+        show(lambda width: terminal_page.write(assessment, width), options.to)
+    return assessment.exit_code
+
+
+def _check_staged(
+    options: argparse.Namespace,
+    loaded: Loaded,
+    rules: Sequence[Rule] | None,
+    writer: ReportWriter | None,
+) -> int:
+    from datetime import date
+
+    from speclint.register import assess_staged
+
+    found = assess_staged(options.paths, loaded, date.today(), rules)
+    if writer is not None:
+        write(writer.write(found.assessment), options.to)
+    else:
+        from speclint.reports import staged_page
+
+        show(lambda width: staged_page(found, width), options.to)
+    return found.assessment.exit_code

@@ -1,0 +1,37 @@
+"""may this be released? withheld unless all is in order"""
+
+from __future__ import annotations
+
+import argparse
+import datetime as dt
+from pathlib import Path
+
+from speclint.commands.loading import loaded_families
+from speclint.commands.output import show, write_data
+
+EXAMPLE = "speclint gate example_specs"
+
+
+def add_options(parser: argparse.ArgumentParser) -> None:
+    """What is to be released, and against which revision."""
+    parser.add_argument(
+        "paths", nargs="*", type=Path, default=[Path()], metavar="PATH", help="specs or folders"
+    )
+    parser.add_argument(
+        "--against", metavar="REV", help="take settings, reviewers and signers from this git revision"
+    )
+    parser.add_argument("--as", dest="form", choices=["json"], help="as data")
+    parser.add_argument("--to", type=Path, metavar="FILE", help="write the decision to a file")
+
+
+def run(options: argparse.Namespace) -> int:
+    """Decide, and print the decision; returns the exit code."""
+    from speclint.register import judge
+    from speclint.reports import gate_data, gate_page
+
+    decision = judge(options.paths, loaded_families, dt.date.today(), options.against)
+    if options.form == "json":
+        write_data(gate_data(decision), options.to)
+    else:
+        show(lambda width: gate_page(decision, width), options.to)
+    return decision.exit_code

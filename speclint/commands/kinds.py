@@ -1,0 +1,48 @@
+"""the kinds of component and their keys"""
+
+from __future__ import annotations
+
+import argparse
+
+from speclint.commands.loading import loaded_families
+from speclint.commands.output import show, write, write_data
+from speclint.errors import SettingsError
+
+EXAMPLE = "speclint kinds valve-seat"
+
+
+def add_options(parser: argparse.ArgumentParser) -> None:
+    """Which kind, and in what form."""
+    parser.add_argument("kind", nargs="?", default="", help="one kind with its keys")
+    parser.add_argument(
+        "--as",
+        dest="form",
+        choices=["schema", "template"],
+        help="as JSON Schema, or as a blank spec to fill in",
+    )
+
+
+def run(options: argparse.Namespace) -> int:
+    """Print the kinds, or one of them; returns the exit code."""
+    from speclint.reports import listings
+
+    kinds = loaded_families().kinds
+    if options.kind and options.kind not in kinds:
+        from speclint.errors import one_of
+
+        raise SettingsError(f"no kind is called {options.kind}; {one_of(options.kind, kinds)}")
+    if options.form == "schema":
+        from speclint.specs import schema_of, schemas_of
+
+        write_data(schema_of(kinds[options.kind]) if options.kind else schemas_of(kinds.values()))
+    elif options.form == "template":
+        from speclint.specs import template_of
+
+        if not options.kind:
+            raise SettingsError("a template is of one kind: speclint kinds KIND --as template")
+        write(template_of(kinds[options.kind]), None)
+    elif options.kind:
+        show(lambda width: listings.kind_page(kinds[options.kind], width), None)
+    else:
+        show(lambda width: listings.kinds_page(kinds.values(), width), None)
+    return 0

@@ -1,0 +1,26 @@
+"""Options that several commands take alike."""
+
+from __future__ import annotations
+
+import argparse
+import datetime as dt
+from pathlib import Path
+from typing import Any
+
+#: The repository, where a command is about one as a whole.
+FOLDER: dict[str, Any] = {
+    "dest": "folder",
+    "type": Path,
+    "default": Path(),
+    "metavar": "FOLDER",
+    "help": "the repository",
+}
+UNITS = ("metric", "imperial")
+
+
+def day(text: str) -> dt.date:
+    """A date on the command line; argparse tells a wrong one in one line."""
+    try:
+        return dt.date.fromisoformat(text)
+    except ValueError as problem:
+        raise argparse.ArgumentTypeError(f"{text} is no date; write it as 2027-05-31") from problem

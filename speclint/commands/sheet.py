@@ -1,0 +1,49 @@
+"""the full calculation of a component"""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+
+from speclint.commands.loading import loaded_families
+from speclint.commands.options import FOLDER, UNITS
+from speclint.commands.output import show, write
+from speclint.commands.progress import progress
+
+EXAMPLE = "speclint sheet liner-right liner.wall-at-last-bore --in example_specs"
+
+
+def add_options(parser: argparse.ArgumentParser) -> None:
+    """Which component and rule, and how the sheet is written."""
+    parser.add_argument("component", help="the id of a component")
+    parser.add_argument("rule", nargs="?", default="", help="one rule; all that concern it where not given")
+    parser.add_argument("--in", **FOLDER)
+    parser.add_argument("--as", dest="form", choices=("markdown", "html"), help="as Markdown or HTML")
+    parser.add_argument(
+        "--units", default="as written", choices=UNITS, help="as the spec wrote them where not given"
+    )
+    parser.add_argument("--to", type=Path, metavar="FILE", help="write the sheet to a file")
+
+
+def run(options: argparse.Namespace) -> int:
+    """Work the sheets, and print them; returns the exit code."""
+    from speclint.checking import assess, chosen_rules, of_component
+
+    loaded = loaded_families()
+    rules = chosen_rules(loaded, [], [options.rule] if options.rule else [])
+    with progress("checking"):
+        whole = assess([options.folder], loaded, rules, only=options.component)
+    assessment = of_component(whole, options.component)
+    if options.form == "markdown":
+        from speclint.reports import sheet_markdown
+
+        write(sheet_markdown.write(assessment, assessment.checks, options.units), options.to)
+    elif options.form == "html":
+        from speclint.reports import sheet_document
+
+        write(sheet_document(assessment, assessment.checks, options.units), options.to)
+    else:
+        from speclint.reports import sheet_page
+
+        show(lambda width: sheet_page.write(assessment, assessment.checks, width, options.units), options.to)
+    return assessment.exit_code

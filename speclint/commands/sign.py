@@ -1,0 +1,30 @@
+"""sign an entry of the register"""
+
+from __future__ import annotations
+
+import argparse
+import datetime as dt
+from pathlib import Path
+
+from speclint.commands.loading import loaded_families
+from speclint.commands.options import FOLDER
+from speclint.commands.output import show
+
+EXAMPLE = "speclint sign C-001 --key coyle_key --in example_specs"
+
+
+def add_options(parser: argparse.ArgumentParser) -> None:
+    """Which entry, and with which key."""
+    parser.add_argument("number", help="the number of the entry: C-001")
+    parser.add_argument("--key", required=True, type=Path, metavar="FILE", help="the SSH key to sign with")
+    parser.add_argument("--in", **FOLDER)
+
+
+def run(options: argparse.Namespace) -> int:
+    """Sign the entry, and print it; returns the exit code."""
+    from speclint.register import sign_entry
+    from speclint.reports import slip
+
+    signed, file = sign_entry(options.number, options.folder, loaded_families(), dt.date.today(), options.key)
+    show(lambda width: slip(signed, file, "signed", width))
+    return 0

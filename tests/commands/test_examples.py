@@ -1,0 +1,55 @@
+"""The example in the help of each command runs as it is printed."""
+
+from __future__ import annotations
+
+import shlex
+import shutil
+import subprocess
+from pathlib import Path
+
+import pytest
+
+from speclint.commands import main
+from speclint.commands.command_line import COMMANDS
+
+ROOT = Path(__file__).parents[2]
+
+
+@pytest.fixture
+def office(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """A folder that holds a copy of example_specs, and a key of a reviewer, as the examples have them."""
+    shutil.copytree(ROOT / "example_specs", tmp_path / "example_specs")
+    monkeypatch.chdir(tmp_path)
+    key = ["ssh-keygen", "-q", "-t", "ed25519", "-N", "", "-f", "coyle_key"]
+    subprocess.run(key, check=True)
+    public = (tmp_path / "coyle_key.pub").read_text(encoding="utf-8")
+    (tmp_path / "example_specs" / "allowed_signers").write_text(f"m.coyle {public}", encoding="utf-8")
+    return tmp_path
+
+
+@pytest.mark.usefixtures("office")
+@pytest.mark.parametrize("word", COMMANDS)
+def test_the_example_of_a_command_runs(word: str, capsys: pytest.CaptureFixture[str]) -> None:
+    program, *words = shlex.split(COMMANDS[word].EXAMPLE)
+    assert (program, words[0]) == ("speclint", word)
+    assert main(words) in (0, 1)  # done; or done, and there are findings
+    said = capsys.readouterr()
+    assert said.out.strip()
+    assert said.err == ""
+
+
+@pytest.mark.parametrize("word", COMMANDS)
+def test_the_help_of_a_command_shows_its_example(word: str, capsys: pytest.CaptureFixture[str]) -> None:
+    with pytest.raises(SystemExit) as ended:
+        main([word, "--help"])
+    assert ended.value.code == 0
+    assert f"example: {COMMANDS[word].EXAMPLE}" in " ".join(capsys.readouterr().out.split())
+
+
+def test_the_version_is_that_of_the_distribution(capsys: pytest.CaptureFixture[str]) -> None:
+    from importlib.metadata import version
+
+    with pytest.raises(SystemExit) as ended:
+        main(["--version"])
+    assert ended.value.code == 0
+    assert capsys.readouterr().out == f"speclint {version('speclint')}\n"
