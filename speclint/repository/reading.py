@@ -122,10 +122,10 @@ def _validated(kind: type[Spec], table: Table, file: str, stem: str) -> Loaded:
 
 def complaint_of(error: Any, kind: type[SpecTable], content: Table, file: str) -> Complaint:
     """One error of a model as a complaint; ``content`` is the table that was read."""
-    path = tuple(step for step in error["loc"] if step != "[key]")
+    path = tuple(step for step in error["loc"] if step != "[key]") + error.get("ctx", {}).get("within", ())
     where = _place_of(content, path, file)
     if error["type"] == "refused":
-        return Complaint(where, error["ctx"]["said"], _quoted(error["input"]), error["ctx"]["instead"])
+        return Complaint(where, error["ctx"]["said"], _quoted(_under(error)), error["ctx"]["instead"])
     if error["type"] == "extra_forbidden":
         return _unknown_key(where, path, kind, error["input"])
     if error["type"] == "literal_error":
@@ -138,6 +138,14 @@ def complaint_of(error: Any, kind: type[SpecTable], content: Table, file: str) -
     if error["type"] in ("tuple_type", "list_type"):
         return Complaint(where, "an array is wanted here", _quoted(error["input"]), f"{path[-1]} = [ … ]")
     return Complaint(where, str(error["msg"]), _quoted(error["input"]))
+
+
+def _under(error: Any) -> object:
+    """What was read where an error is: the input, or what stands within it at the place that the error names."""
+    value: Any = error["input"]
+    for step in error["ctx"].get("within", ()):
+        value = value[step]
+    return value
 
 
 def _unknown_key(where: Location, path: KeyPath, kind: type[SpecTable], value: object) -> Complaint:

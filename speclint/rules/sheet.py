@@ -12,6 +12,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, Any, Literal, TypeVar
 
 from speclint.errors import NOWHERE, Location, NotKnown, OutOfRange
+from speclint.handbook.heat import tied_temperature
 from speclint.handbook.tables import Reading
 from speclint.quantities import Measure, Provenance, amount
 from speclint.rules.comparisons import Judging
@@ -21,7 +22,7 @@ from speclint.rules.course import Course, written
 from speclint.rules.definition import Rule
 from speclint.rules.judgement import NotAssessed, NotCovered
 from speclint.rules.record import STATED, Record, in_words, stated_as
-from speclint.specs import Component, Dimension, Link, NotStated, Spec, Stated
+from speclint.specs import Component, Dimension, Link, NotStated, Spec, Stated, Tie
 
 if TYPE_CHECKING:
     from speclint.handbook.materials import Material
@@ -52,8 +53,15 @@ class Sheet(Judging):
 
     # What a rule takes
 
-    def take(self, symbol: str, value: Measure | NotStated, name: str = "") -> float:
-        """A stated quantity in SI units; a fluid pressure as gauge. Ends the rule when it is not stated."""
+    def take(self, symbol: str, value: Measure | Tie | NotStated, name: str = "") -> float:
+        """A stated quantity in SI units; a fluid pressure as gauge. Ends the rule when it is not stated.
+
+        A temperature that is tied to another is worked: that one, and the difference, each with its own corner.
+        """
+        if isinstance(value, Tie):
+            base = self.take(f"{symbol}_b", value.base)
+            difference = self._taken(f"Δ{symbol}", value.difference, name and f"{name}, hotter by", 0.0)
+            return self.work(symbol, tied_temperature, T_b=base, ΔT=difference)
         if isinstance(value, NotStated):
             raise self._missing(value)
         shift = -self._site_pressure() if value.datum == "absolute" else 0.0
@@ -82,11 +90,21 @@ class Sheet(Judging):
             self._record.quantity(symbol, words, measure, width)
         return width
 
-    def take_limits(self, symbol: str, value: Measure | NotStated, name: str = "") -> tuple[float, float]:
+    def take_limits(
+        self, symbol: str, value: Measure | Tie | NotStated, name: str = ""
+    ) -> tuple[float, float]:
         """Both limits of a quantity, for a rule that reckons with the whole band at once, as a statistic does.
 
         They are no corner: the rule sees the same two at every corner.
         """
+        if isinstance(value, Tie):
+            bases = self.take_limits(f"{symbol}_b", value.base)
+            differences = self.take_limits(f"Δ{symbol}", value.difference)
+            low, high = (
+                self.work(f"{symbol}_{side}", tied_temperature, T_b=base, ΔT=difference)
+                for side, base, difference in zip(("min", "max"), bases, differences, strict=True)
+            )
+            return low, high
         measure = self._stated(value)
         move = self._context.moved.get(measure.where, 0.0)
         limits = measure.low + move, measure.high + move
@@ -147,7 +165,7 @@ class Sheet(Judging):
             self._record.counted(symbol, name, number, value.value, value.where)
         return number
 
-    def is_stated(self, name: str, value: Measure | Stated[Any] | Link[Any] | NotStated) -> bool:
+    def is_stated(self, name: str, value: Measure | Tie | Stated[Any] | Link[Any] | NotStated) -> bool:
         """Whether something is stated at all; the rule goes on either way."""
         found = not isinstance(value, NotStated)
         if self._record:

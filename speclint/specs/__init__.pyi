@@ -209,3 +209,6 @@ from .spec import (
 from .template import (
     template_of as template_of,
 )
+from .ties import (
+    Tie as Tie,
+)

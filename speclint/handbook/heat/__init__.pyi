@@ -6,6 +6,7 @@ from .conduction import (
     overall_coefficient as overall_coefficient,
     plane_wall_resistance as plane_wall_resistance,
     temperature_rise as temperature_rise,
+    tied_temperature as tied_temperature,
 )
 from .convection import (
     CHURCHILL_CHU as CHURCHILL_CHU,

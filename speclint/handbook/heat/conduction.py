@@ -178,6 +178,20 @@ def temperature_rise(Q: Watts, m: KilogramsPerSecond, c_p: JoulesPerKilogramKelv
     return Q / (m * c_p)
 
 
+@formula("T = T_b + ΔT", cites=[FIRST_PRINCIPLES])
+def tied_temperature(T_b: Kelvins, ΔT: KelvinDifference) -> Kelvins:
+    """Temperature of a part that is stated as another's and a difference.
+
+    T = T_b + ΔT
+
+    ``T_b`` temperature of the other part [K]; ``ΔT`` how much hotter this one is [K]. Returns [K].
+
+    >>> round(tied_temperature(T_b=523.15, ΔT=25.0), 2)
+    548.15
+    """
+    return T_b + ΔT
+
+
 def _require_conductivity(λ: float) -> None:
     require(λ > 0, "the conductivity must be above 0")
 

@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from typing import ClassVar, Literal, get_args
 
+from pydantic import model_validator
+from pydantic_core import PydanticCustomError
+
 from speclint.errors import Location
 from speclint.quantities import Measure
 from speclint.specs.fields import (
@@ -18,11 +21,14 @@ from speclint.specs.fields import (
     Temperature,
 )
 from speclint.specs.spec import Spec, SpecTable
+from speclint.specs.ties import TemperatureOrTie, Tie, WrittenTie, tied
 
 #: The moments in an engine's life that a duty may state.
 CaseName = Literal[
     "cold", "warming", "starting", "running", "drifting", "standing-hot", "cooling", "test", "water"
 ]
+#: Temperatures of a load case that are those of no part; a part's may be tied to them.
+_STEAM = ("live_temperature", "exhaust_temperature", "ambient_temperature")
 CASE_NAMES: tuple[CaseName, ...] = get_args(CaseName)
 
 
@@ -34,7 +40,8 @@ class LoadCase(SpecTable):
     cylinder when it is not the live pressure (compression, trapped water, hydraulic test);
     ``least_cylinder_pressure`` the least when it is not the exhaust pressure (vacuum while drifting).
     ``cut_off`` is the share of the stroke at which the admission of steam ends, ``steam_flow`` the steam that one
-    cylinder uses. ``temperatures`` gives the metal of parts by id or by kind.
+    cylinder uses. ``temperatures`` gives the metal of parts by id or by kind, stated
+    or tied to another: "cylinder-block + 20..30 K", "live_temperature - 10 K".
     """
 
     live_pressure: Pressure = NOT_STATED
@@ -49,20 +56,36 @@ class LoadCase(SpecTable):
     track_speed: Speed = NOT_STATED
     cut_off: Fraction = NOT_STATED
     steam_flow: MassFlow = NOT_STATED
-    temperatures: dict[str, Temperature] = {}
+    temperatures: dict[str, TemperatureOrTie] = {}
 
-    def temperature_of(self, part: Spec) -> Measure | NotStated:
+    @model_validator(mode="after")
+    def _ties_hold(self) -> LoadCase:
+        """Every tie leads to a stated temperature of the load case."""
+        for name, value in self.temperatures.items():
+            if isinstance(value, WrittenTie):
+                try:
+                    tied(name, self._stated_temperatures())
+                except PydanticCustomError as problem:
+                    said = {**(problem.context or {}), "within": ("temperatures", name)}
+                    raise PydanticCustomError("refused", "{said}", said) from None
+        return self
+
+    def _stated_temperatures(self) -> dict[str, Measure | WrittenTie | NotStated]:
+        steam = {name: getattr(self, name) for name in _STEAM}
+        return {**steam, **self.temperatures}
+
+    def temperature_of(self, part: Spec) -> Measure | Tie | NotStated:
         """The metal temperature of a part: by its id, else by its kind."""
         return self._temperature(part.id, part.kind)
 
-    def temperature_named(self, name: str) -> Measure | NotStated:
+    def temperature_named(self, name: str) -> Measure | Tie | NotStated:
         """The metal temperature that the case states under a name, for a part that has no spec of its own."""
         return self._temperature(name)
 
-    def _temperature(self, *names: str) -> Measure | NotStated:
+    def _temperature(self, *names: str) -> Measure | Tie | NotStated:
         for name in names:
             if name in self.temperatures:
-                return self.temperatures[name]
+                return tied(name, self._stated_temperatures())
         return NotStated(
             Location(self.where.file, self.where.line, f"{self.where.key}.temperatures.{names[0]}")
         )
