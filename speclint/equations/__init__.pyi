@@ -1,4 +1,4 @@
-from .equation import (
+from .dimensions import (
     CubicMetres as CubicMetres,
     CubicMetresPerKilogram as CubicMetresPerKilogram,
     CubicMetresPerSecond as CubicMetresPerSecond,
@@ -37,6 +37,9 @@ from .equation import (
     WattsPerSquareMetre as WattsPerSquareMetre,
     WattsPerSquareMetreKelvin as WattsPerSquareMetreKelvin,
     WattsPerSquareMetreKelvinToTheFourth as WattsPerSquareMetreKelvinToTheFourth,
+)
+from .equation import (
+    Described as Described,
     described as described,
     formula as formula,
     require as require,

@@ -3,7 +3,7 @@
 A formula takes and returns floats in SI units. The annotations carry the units, so that a test can run
 every formula with pint quantities and prove it dimensionally sound; the sheet uses them to write results.
 
->>> from speclint.equations.source import FIRST_PRINCIPLES
+>>> from speclint.equations import FIRST_PRINCIPLES, Metres, SquareMetres
 >>> @formula("A = π d²/4", cites=[FIRST_PRINCIPLES])
 ... def circle_area(d: Metres) -> SquareMetres:
 ...     "Area of a circle of diameter d."
@@ -21,51 +21,10 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 from inspect import signature
-from typing import Annotated, Any, TypeVar, get_args, get_type_hints
+from typing import Any, TypeVar, get_args, get_type_hints
 
 from speclint.equations.source import Source
 from speclint.errors import OutOfRange
-
-Ratio = Annotated[float, ""]
-Metres = Annotated[float, "m"]
-SquareMetres = Annotated[float, "m²"]
-CubicMetres = Annotated[float, "m³"]
-MetresToTheFourth = Annotated[float, "m⁴"]
-Radians = Annotated[float, "rad"]
-Seconds = Annotated[float, "s"]
-Kilograms = Annotated[float, "kg"]
-Newtons = Annotated[float, "N"]
-NewtonMetres = Annotated[float, "N·m"]
-NewtonsPerMetre = Annotated[float, "N/m"]
-Pascals = Annotated[float, "Pa"]
-#: Thermodynamic temperature; written in °C on a sheet.
-Kelvins = Annotated[float, "K"]
-#: Difference of two temperatures; written in K on a sheet.
-KelvinDifference = Annotated[float, "ΔK"]
-PerKelvin = Annotated[float, "1/K"]
-MetresPerSecond = Annotated[float, "m/s"]
-MetresPerSecondSquared = Annotated[float, "m/s²"]
-RadiansPerSecond = Annotated[float, "rad/s"]
-Hertz = Annotated[float, "1/s"]
-KilogramsPerCubicMetre = Annotated[float, "kg/m³"]
-KilogramsPerSecond = Annotated[float, "kg/s"]
-CubicMetresPerKilogram = Annotated[float, "m³/kg"]
-KilogramsPerSquareMetreSecond = Annotated[float, "kg/(m²·s)"]
-CubicMetresPerSecond = Annotated[float, "m³/s"]
-KilogramSquareMetres = Annotated[float, "kg·m²"]
-Watts = Annotated[float, "W"]
-WattsPerMetre = Annotated[float, "W/m"]
-WattsPerSquareMetre = Annotated[float, "W/m²"]
-WattsPerMetreKelvin = Annotated[float, "W/(m·K)"]
-WattsPerSquareMetreKelvin = Annotated[float, "W/(m²·K)"]
-JoulesPerKilogram = Annotated[float, "J/kg"]
-JoulesPerKilogramKelvin = Annotated[float, "J/(kg·K)"]
-JoulesPerMetre = Annotated[float, "J/m"]
-WattsPerSquareMetreKelvinToTheFourth = Annotated[float, "W/(m²·K⁴)"]
-SquareMetreKelvinsPerWatt = Annotated[float, "m²·K/W"]
-SquareMetresPerSecond = Annotated[float, "m²/s"]
-PascalSeconds = Annotated[float, "Pa·s"]
-Volts = Annotated[float, "V"]
 
 F = TypeVar("F", bound=Callable[..., Any])
 

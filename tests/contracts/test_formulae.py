@@ -13,7 +13,7 @@ import pint
 import pytest
 
 import speclint.handbook
-from speclint.equations.equation import Described
+from speclint.equations import Described
 from speclint.errors import OutOfRange
 from speclint.families.loading import installed
 

@@ -11,7 +11,7 @@ from xml.etree import ElementTree
 import pytest
 
 import speclint.handbook
-from speclint.equations.equation import Described
+from speclint.equations import Described
 from speclint.reports.pack.mathematics import equation, filled, symbol
 from speclint.reports.pack.notation import latex
 from tests.reports.hostile import TEXTS

@@ -1,0 +1,46 @@
+"""The SI units of a formula's arguments and result, as annotations: ``d: Metres`` is a float in metres."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+Ratio = Annotated[float, ""]
+Metres = Annotated[float, "m"]
+SquareMetres = Annotated[float, "m²"]
+CubicMetres = Annotated[float, "m³"]
+MetresToTheFourth = Annotated[float, "m⁴"]
+Radians = Annotated[float, "rad"]
+Seconds = Annotated[float, "s"]
+Kilograms = Annotated[float, "kg"]
+Newtons = Annotated[float, "N"]
+NewtonMetres = Annotated[float, "N·m"]
+NewtonsPerMetre = Annotated[float, "N/m"]
+Pascals = Annotated[float, "Pa"]
+#: Thermodynamic temperature; written in °C on a sheet.
+Kelvins = Annotated[float, "K"]
+#: Difference of two temperatures; written in K on a sheet.
+KelvinDifference = Annotated[float, "ΔK"]
+PerKelvin = Annotated[float, "1/K"]
+MetresPerSecond = Annotated[float, "m/s"]
+MetresPerSecondSquared = Annotated[float, "m/s²"]
+RadiansPerSecond = Annotated[float, "rad/s"]
+Hertz = Annotated[float, "1/s"]
+KilogramsPerCubicMetre = Annotated[float, "kg/m³"]
+KilogramsPerSecond = Annotated[float, "kg/s"]
+CubicMetresPerKilogram = Annotated[float, "m³/kg"]
+KilogramsPerSquareMetreSecond = Annotated[float, "kg/(m²·s)"]
+CubicMetresPerSecond = Annotated[float, "m³/s"]
+KilogramSquareMetres = Annotated[float, "kg·m²"]
+Watts = Annotated[float, "W"]
+WattsPerMetre = Annotated[float, "W/m"]
+WattsPerSquareMetre = Annotated[float, "W/m²"]
+WattsPerMetreKelvin = Annotated[float, "W/(m·K)"]
+WattsPerSquareMetreKelvin = Annotated[float, "W/(m²·K)"]
+JoulesPerKilogram = Annotated[float, "J/kg"]
+JoulesPerKilogramKelvin = Annotated[float, "J/(kg·K)"]
+JoulesPerMetre = Annotated[float, "J/m"]
+WattsPerSquareMetreKelvinToTheFourth = Annotated[float, "W/(m²·K⁴)"]
+SquareMetreKelvinsPerWatt = Annotated[float, "m²·K/W"]
+SquareMetresPerSecond = Annotated[float, "m²/s"]
+PascalSeconds = Annotated[float, "Pa·s"]
+Volts = Annotated[float, "V"]
