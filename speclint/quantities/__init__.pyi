@@ -24,5 +24,6 @@ from .writing import (
     as_written as as_written,
     displayed as displayed,
     number as number,
+    sides as sides,
     substituted as substituted,
 )

@@ -277,6 +277,19 @@ def shown(value: float, dimension: str, unit: str = "") -> tuple[float, str]:
 
 
 @cache
+def names() -> frozenset[str]:
+    """The units that stand for themselves in an equation, such as mm, MPa or lbf.
+
+    >>> sorted(names() & {"mm", "rev", "K", "N·m"})
+    ['K', 'mm', 'rev']
+    """
+    known = (
+        unit for dimension in DIMENSIONS.values() for unit in dimension.units if not unit.startswith("1")
+    )
+    return frozenset({"K"} | {part for unit in known for part in re.split("[·/() ²³⁴0-9-]+", unit) if part})
+
+
+@cache
 def by_si(unit: str) -> Dimension | None:
     """The dimension a formula means by an SI unit; None for units no table shows otherwise."""
     if unit == "Pa":

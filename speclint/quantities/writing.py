@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Mapping
+from functools import cache
 
 from speclint.quantities import units
 
@@ -61,13 +62,18 @@ def amount(value: float, si_unit: str, written_in: str = "") -> str:
     return f"{number(shown, unit)} {unit}".rstrip()
 
 
-_SYMBOL = re.compile(r"[^\W\d²³⁴⁵½⁻⁰][^\W²³⁴⁵½⁻⁰]*′?")
+_POWERS = "⁰¹²³⁴⁵⁶⁷⁸⁹⁻½"
+_SYMBOL = re.compile(rf"[^\W\d{_POWERS}][^\W{_POWERS}]*′?")
+#: After these a space is no product, nor after a power of a function, as in sin² θ.
+_NO_FACTORS = ("sin", "cos", "tan", "ln", "lg", "exp", "if", "else", "from")
+#: A symbol that a line defines itself.
+_DEFINED = re.compile(rf", ([^\W\d][^\W{_POWERS}]*′?) = ")
 #: A space that stands for a product: after a symbol, number, power or bracket and before a symbol or bracket.
 _PRODUCT = re.compile(
-    r"(?<=[\w)²³⁴′])(?<!\bsin)(?<!\bcos)(?<!\btan)(?<!\bln)(?<!\blog)(?<!\bexp)(?<!\bif)(?<!\band)(?<!\bor)"
-    r" (?=[\w(√])(?!(?:if|and|or|where|when|else|for|of|to)\b)"
+    r"(?<=[\w)|′%])"
+    + "".join(rf"(?<!\b{word}{power})" for word in _NO_FACTORS for power in ("", "²", "³", "⁴"))
+    + r" (?=[\w(√|])(?!(?:if|else|from)\b)"
 )
-_POWERS = "²³⁴⁵½⁻⁰"
 
 
 #: Greek letters as code spells them where an argument cannot carry the letter, such as Python's own lambda.
@@ -108,7 +114,26 @@ _GREEK = {
 def as_written(argument: str) -> str:
     """The symbol of an argument: Greek letters spelt in code, and a trailing line where the word is Python's own."""
     head, line, tail = argument.rstrip("_").partition("_")
-    return _GREEK.get(head, head) + line + _GREEK.get(tail, tail)
+    written = _GREEK.get(head, head) + line + _GREEK.get(tail, tail)
+    return written.removesuffix("_prime") + "′" if written.endswith("_prime") else written
+
+
+def sides(equation: str) -> tuple[str, str]:
+    """The symbol of the result, and what a line prints after it and its equals sign.
+
+    >>> sides("A = π d²/4")
+    ('A', 'π d²/4')
+
+    A result that is solved for stands on both sides: the line is true only with its condition.
+
+    >>> sides("f from 1/√f = √Re/8")
+    ('f', 'f from 1/√f = √Re/8')
+    """
+    symbol, found, _ = equation.partition(" from ")
+    if found and "=" not in symbol:
+        return symbol.strip(), equation.strip()
+    symbol, _, right = re.sub("[=≈]", "=", equation, count=1).partition("=")
+    return symbol.strip(), right.strip()
 
 
 def substituted(equation: str, values: Mapping[str, str]) -> str:
@@ -118,16 +143,39 @@ def substituted(equation: str, values: Mapping[str, str]) -> str:
     'π · (20 mm)²/4'
     >>> substituted("δ = α_b D", {"alpha_b": "11.7e-6/K", "D": "580 mm"})
     '11.7e-6/K · 580 mm'
+    >>> substituted("s = F/k", {"F": "10 N", "k": "2.5 N/mm"})
+    '10 N/(2.5 N/mm)'
     """
-    right = equation.split("=", 1)[-1].strip()
     values = {as_written(name): value for name, value in values.items()}
 
     def put(found: re.Match[str]) -> str:
-        symbol = found[0]
+        symbol, line = found[0], found.string
         if symbol not in values:
             return symbol
-        after = found.string[found.end() : found.end() + 1]
-        needs = bool(after) and (after in _POWERS or after == "^")
-        return f"({values[symbol]})" if needs or values[symbol].startswith("−") else values[symbol]
+        value, after = values[symbol], line[found.end() : found.end() + 1]
+        powered = bool(after) and (after in _POWERS or after == "^")
+        return f"({value})" if powered or _falls_apart(value, line[: found.start()].rstrip()) else value
 
-    return _SYMBOL.sub(put, _PRODUCT.sub(" · ", right))
+    return _SYMBOL.sub(put, _with_points(equation, frozenset(values)))
+
+
+@cache
+def _with_points(equation: str, symbols: frozenset[str]) -> str:
+    """The right-hand side with a point for every space that is a product; none between a number and its unit."""
+    right = sides(equation)[1]
+    own = {*symbols, *_DEFINED.findall(right)}
+
+    def point(found: re.Match[str]) -> str:
+        word = _SYMBOL.match(found.string, found.end())
+        return " " if word and word[0] not in own and word[0] in units.names() else " · "
+
+    return _PRODUCT.sub(point, right)
+
+
+def _falls_apart(value: str, before: str) -> bool:
+    """Whether a value needs brackets where it stands: a sign, or a unit that a solidus or a root would cut off."""
+    if value.startswith("−"):
+        return True
+    if before.endswith("/"):
+        return bool(set(value) & set("/·")) or value.count(" ") > 1
+    return before.endswith("√") and " " in value

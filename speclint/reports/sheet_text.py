@@ -9,7 +9,7 @@ from functools import partial
 from speclint.checking import Assessment, Check, Remedy
 from speclint.equations import Source
 from speclint.errors import Location
-from speclint.quantities import System, amount_in, substituted
+from speclint.quantities import System, amount_in, sides, substituted
 from speclint.reports.phrases import referred_to
 from speclint.rules import Grade, Judgement, Step
 
@@ -90,7 +90,7 @@ def _line(number: int, step: Step, sources: list[Source], system: System) -> Lin
     return Line(
         number,
         step.name,
-        step.symbol or (step.expression.split("=")[0].strip() if step.kind == "worked" else ""),
+        step.symbol or (sides(step.expression)[0] if step.kind == "worked" else ""),
         _value(step, system),
         _equation(step),
         substituted(step.expression, values) if step.kind == "worked" else "",
@@ -110,8 +110,8 @@ def _value(step: Step, system: System) -> str:
 
 
 def _equation(step: Step) -> str:
-    left, _, right = step.expression.partition("=")
-    return f"{step.symbol or left.strip()} = {right.strip()}" if right else step.expression
+    left, right = sides(step.expression)
+    return f"{step.symbol or left} = {right}" if right else step.expression
 
 
 def _note(step: Step) -> str:

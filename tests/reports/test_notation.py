@@ -35,6 +35,13 @@ from tests.workshop import installed_families
         ("m = max(a, 0)", r"m = \max \left( a ,\; 0 \right)"),
         ("F = nu R_p02 A_s", r"F = \nu \, R_{\mathrm{p02}} \, A_{s}"),
         ("ΔT = T_d − T", r"\Delta T = T_{d} - T"),
+        ("a = 2 if x < 0.5, else −2", r"a = 2 \text{ if } x < 0.5 ,\; \text{ else } - 2"),
+        ("s = 28.5 mm √(d/mm)", r"s = 28.5 \, \mathrm{mm} \, \sqrt{\frac{d}{\mathrm{mm}}}"),
+        ("t = d p/(5000 lbf/in²)", r"t = \frac{d \, p}{\frac{5000 \, \mathrm{lbf}}{\mathrm{in}^{2}}}"),
+        ("τ = (t/mm − 5) min", r"\tau = \left( \frac{t}{\mathrm{mm}} - 5 \right) \, \mathrm{min}"),
+        ("φ = arcsin(r/l)", r"\varphi = \operatorname{arcsin} \left( \frac{r}{l} \right)"),
+        ("σ = 5.67e-8 T⁴", r"\sigma = 5.67 \times 10^{-8} \, T^{4}"),
+        ("F = N(θ, r)/z", r"F = \frac{N\left( \theta ,\; r \right)}{z}"),
         ("e = c where d ≤ 1.7", r"e = c \text{ where } d \le 1.7"),
     ],
 )

@@ -8,7 +8,7 @@ from functools import cache
 from html import escape
 from xml.etree import ElementTree
 
-from speclint.quantities import as_written
+from speclint.quantities import as_written, sides
 from speclint.reports.pack.notation import latex
 from speclint.reports.printable import visible
 from speclint.rules import Step
@@ -140,7 +140,7 @@ def _with_holes(right: str, names: tuple[str, ...]) -> str:
 
 
 def _right(equation: str) -> str:
-    return equation.split("=", 1)[-1].strip()
+    return sides(equation)[1]
 
 
 def _mathml(source: str) -> str:

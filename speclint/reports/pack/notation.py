@@ -12,14 +12,16 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
+from speclint.quantities import units
+
 Value = Callable[[str], str]  # what stands for a symbol
 
 _TOKEN = re.compile(
-    r"(?P<power>[²³⁴⁵⁶⁷⁸⁹⁻¹⁰½]+)|(?P<number>\d+(?:\.\d+)?)|(?P<space>\s+)"
+    r"(?P<power>[²³⁴⁵⁶⁷⁸⁹⁻¹⁰½]+)|(?P<number>\d+(?:\.\d+)?(?:e[-−]?\d+)?)|(?P<space>\s+)"
     r"|(?P<symbol>[^\W\d_²³⁴⁵⁶⁷⁸⁹⁻¹⁰½]+(?:_[^\W_²³⁴⁵⁶⁷⁸⁹⁻¹⁰½]+)*[′*]?)|(?P<mark>.)"
 )
 _POWERS = str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹⁻", "0123456789-")
-_FUNCTION_NAMES = "sin cos tan asin acos atan sinh cosh tanh ln log exp min max"
+_FUNCTION_NAMES = "sin cos tan asin acos atan arcsin arccos arctan sinh cosh tanh ln lg log exp min max"
 _FUNCTIONS = frozenset(_FUNCTION_NAMES.split())
 _GREEK_LETTERS = "αβγδεζηθικλμνξπρστφχψωΓΔΘΛΞΠΣΦΨΩ"
 _GREEK_NAMES = """alpha beta gamma delta varepsilon zeta eta theta iota kappa lambda mu nu xi pi rho sigma tau varphi
@@ -164,18 +166,25 @@ class _Reader:
             if text == "(" and not power:
                 self._inside[drawn] = inner
             return inner if bare and text == "(" and not power else drawn + power
-        if kind == "symbol" and text in _FUNCTIONS:
+        if kind == "symbol" and text in _FUNCTIONS and not self._is_minute(text):
             return self._function(text)
         shown = self._value(text) if kind == "symbol" else ""
         power = self._power()
         if shown:
             return rf"\left( {shown} \right){power}" if power else shown
-        return (_symbol(text) if kind == "symbol" else _escaped(text)) + power
+        if kind == "symbol" and not power and (following := self._peek()) and following[1] == "(":
+            return _symbol(text) + self._factor()  # a function of what stands in the bracket
+        return (_symbol(text) if kind == "symbol" else _number(text)) + power
+
+    def _is_minute(self, text: str) -> bool:
+        """Whether min is the unit: the function has a bracket."""
+        following = self._peek()
+        return text == "min" and (following is None or following[1] != "(")
 
     def _function(self, name: str) -> str:
         power = self._power()
         self._skip_space()
-        drawn = rf"\operatorname{{{name}}}" if name.startswith("a") else rf"\{name}"
+        drawn = rf"\operatorname{{{name}}}" if name.startswith(("a", "lg")) else rf"\{name}"
         return rf"{drawn}{power} {self._factor()}"
 
     def _power(self) -> str:
@@ -194,7 +203,7 @@ class _Reader:
         """Whether a run of letters is a word of English, not a symbol."""
         if len(text) < 2 or not text.isascii() or not text.isalpha() or text in _FUNCTIONS or text in _SPELT:
             return False
-        return not self._value(text) and text.islower()
+        return not self._value(text) and text.islower() and text not in units.names()
 
     def _peek(self, ahead: int = 0) -> tuple[str, str] | None:
         return self._tokens[self._at + ahead] if self._at + ahead < len(self._tokens) else None
@@ -213,6 +222,14 @@ class _Reader:
     def _skip_space(self) -> None:
         while (token := self._peek()) is not None and token[0] == "space":
             self._at += 1
+
+
+def _number(text: str) -> str:
+    """A number; one with an exponent as a power of ten."""
+    mantissa, _, exponent = text.partition("e")
+    if not exponent:
+        return _escaped(text)
+    return rf"{mantissa} \times 10^{{{exponent.replace('−', '-')}}}"
 
 
 def _symbol(text: str) -> str:

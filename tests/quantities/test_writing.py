@@ -1,0 +1,65 @@
+"""What a sheet writes: equations with numbers in place of their symbols."""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint.quantities import as_written, sides, substituted
+
+
+@pytest.mark.parametrize(
+    ("argument", "symbol"),
+    [
+        ("sigma_a", "σ_a"),
+        ("ΔT", "ΔT"),
+        ("lambda_", "λ"),
+        ("s_prime", "s′"),
+        ("T_ref", "T_ref"),
+        ("mu", "μ"),
+    ],
+)
+def test_an_argument_is_written_as_its_symbol(argument: str, symbol: str) -> None:
+    assert as_written(argument) == symbol
+
+
+@pytest.mark.parametrize(
+    ("equation", "symbol", "right"),
+    [
+        ("A = π d²/4", "A", "π d²/4"),
+        ("v ≈ ω r", "v", "ω r"),
+        ("b = c, c = 2 d", "b", "c, c = 2 d"),
+        ("f from 1/√f = x", "f", "f from 1/√f = x"),
+    ],
+)
+def test_the_two_sides_of_an_equation(equation: str, symbol: str, right: str) -> None:
+    assert sides(equation) == (symbol, right)
+
+
+@pytest.mark.parametrize(
+    ("equation", "line"),
+    [
+        ("k = a d", "3 N/mm · 20 mm"),
+        ("k = d/a", "20 mm/(3 N/mm)"),  # without brackets the mm would stand on top
+        ("k = d²/(a d)", "(20 mm)²/(3 N/mm · 20 mm)"),
+        ("k = ε^8 + ε⁸", "(0.5)^8 + (0.5)⁸"),
+        ("k = 28.5 mm √d", "28.5 mm · √(20 mm)"),
+        ("k = 0.85 (150 mm/d + 45) MPa", "0.85 · (150 mm/20 mm + 45) MPa"),
+        ("k = ε |x| d", "0.5 · |(−2 mm)| · 20 mm"),
+        ("k = sin² ε d", "sin² 0.5 · 20 mm"),
+        ("k = d if ε < 1, else x", "20 mm if 0.5 < 1, else (−2 mm)"),
+        ("k = m d, m = 2 ε", "m · 20 mm, m = 2 · 0.5"),
+        ("m from m d = 2 a", "m from m · 20 mm = 2 · 3 N/mm"),
+        ("k = d/α", "20 mm/(12e-6/K)"),
+        ("k = d/ΔT", "20 mm/(9 °F difference)"),
+    ],
+)
+def test_a_line_with_numbers_reads_as_the_equation_does(equation: str, line: str) -> None:
+    values = {
+        "a": "3 N/mm",
+        "d": "20 mm",
+        "ε": "0.5",
+        "x": "−2 mm",
+        "alpha": "12e-6/K",
+        "ΔT": "9 °F difference",
+    }
+    assert substituted(equation, values) == line
