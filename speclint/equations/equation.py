@@ -62,9 +62,11 @@ class Described:
 def formula(equation: str, *, cites: Sequence[Source], empirical: str = "") -> Callable[[F], F]:
     """Mark a pure function of SI floats as a formula.
 
-    ``equation`` is written with the argument names as symbols. ``empirical`` names the units in which an
-    empirical equation is stated ("inches and psi"): such a formula is dimensionally sound only with the
-    constant's hidden units, and the dimension test leaves it to its published checks.
+    ``equation`` is written with the argument names as symbols, ``sigma_a`` as σ_a, and says what the function
+    returns, with the units of its constants: ``s = 28.5 mm √(d/mm)``. DEVELOPERS.md has the notation, and
+    ``speclint.testing.expect_equation`` holds it against the code. ``empirical`` names the units in which an
+    empirical equation is stated ("inches and psi"): the function of such a one takes SI floats alone, and the
+    dimension test leaves it to the equation and to its published checks.
     """
 
     def mark(function: F) -> F:
