@@ -7,10 +7,12 @@ import re
 import sys
 from importlib.metadata import EntryPoint
 from pathlib import Path
+from typing import Any
 
 import pytest
 
 from speclint.families import hooks as hookspecs, load_families
+from speclint.testing import formulae_in
 from tests.workshop import Workshop
 
 PAGE = (Path(__file__).parents[1] / "DEVELOPERS.md").read_text(encoding="utf-8")
@@ -22,8 +24,9 @@ def test_the_family_in_ten_minutes_runs_as_printed(tmp_path: Path, monkeypatch: 
     names = re.findall(r"`speclint_drains/(\w+\.py)` holds", PAGE)
     blocks = re.findall(r"```python\n(.*?)```", PAGE, re.DOTALL)
     assert names == ["__init__.py", "rules.py"]
-    assert len(blocks) == len(names)
-    for name, block in zip(names, blocks, strict=True):
+    *family, proof = blocks
+    assert len(family) == len(names)
+    for name, block in zip(names, family, strict=True):
         (package / name).write_text(block, encoding="utf-8")
     monkeypatch.syspath_prepend(str(package.parent))
     try:
@@ -37,9 +40,15 @@ def test_the_family_in_ten_minutes_runs_as_printed(tmp_path: Path, monkeypatch: 
         wide_space = shop.write({"cock.toml": spec.format(bore="12 mm", space="20 l")}).only(
             "drain-cock.bore"
         )
+        proofs: dict[str, Any] = {}
+        exec(proof, proofs)
+        drains = formulae_in("speclint_drains")
+        for one in drains:
+            proofs["test_the_printed_equation_is_the_code"](one)
     finally:
         for name in [name for name in sys.modules if name.startswith("speclint_drains")]:
             del sys.modules[name]
+    assert [one.__name__ for one in drains] == ["bore_for_space"]
     assert (sound.outcome, narrow.outcome, wide_space.outcome) == ("conforms", "finding", "finding")
     assert narrow.utilisation == pytest.approx(12 / 11)
     assert wide_space.utilisation == pytest.approx(1 / 0.864)

@@ -92,7 +92,7 @@ ROWS = [
     Row(pipes.bend_factor_outside, {"R": 3.0, "D": 1.0}, 3.25 / 3.5, 1e-9, "EN 13480-3, 6.2.3", "memory"),
     Row(
         pipe_flexibility.restrained_stress,
-        {"E": 200e9, "alpha": 11.7e-6, "dT": 40.0},
+        {"E": 200e9, "alpha": 11.7e-6, "ΔT": 40.0},
         93.6e6,
         1e-3,
         "Pytel and Kiusalaas, Mechanics of Materials, example 2.10",

@@ -30,20 +30,20 @@ def strokes_of_life(S: Metres, D: Metres) -> Ratio:
 
 
 @formula(
-    "Δσ = Δσ_C (2e6/N)^(1/3) to 5e6, Δσ_C (2/5)^(1/3) (5e6/N)^(1/5) to 1e8, and level beyond",
+    "Δσ = Δσ_C (2e6/N)^(1/3) if N ≤ 5e6, else Δσ_C (2/5)^(1/3) (5e6/min(N, 1e8))^(1/5)",
     cites=[EN_1993_1_9.at("7.1, fig. 7.1")],
 )
-def fatigue_strength(Delta_C: Pascals, N: Ratio) -> Pascals:
+def fatigue_strength(Δσ_C: Pascals, N: Ratio) -> Pascals:
     """Stress range that a weld's detail carries for a number of cycles, its cut-off beyond 1e8.
 
-    Δσ = Δσ_C (2e6/N)^(1/3) to 5e6, Δσ_C (2/5)^(1/3) (5e6/N)^(1/5) to 1e8, and level beyond
+    Δσ = Δσ_C (2e6/N)^(1/3) if N ≤ 5e6, else Δσ_C (2/5)^(1/3) (5e6/min(N, 1e8))^(1/5)
 
-    ``Delta_C`` detail category, the range for two million cycles [Pa]; ``N`` cycles, from 1e4 [-]. Returns [Pa].
+    ``Δσ_C`` detail category, the range for two million cycles [Pa]; ``N`` cycles, from 1e4 [-]. Returns [Pa].
     Level beyond 1e8 cycles, as the standard has it: no damage is counted from there. Raises OutOfRange below 1e4.
 
     EN 1993-1-9, fig. 7.1 (from memory): the constant-amplitude limit is 0.737 and the cut-off 0.405 of the category.
 
-    >>> round(fatigue_strength(Delta_C=100e6, N=5e6) / 1e6, 1), round(fatigue_strength(Delta_C=100e6, N=1e9) / 1e6, 1)
+    >>> round(fatigue_strength(Δσ_C=100e6, N=5e6) / 1e6, 1), round(fatigue_strength(Δσ_C=100e6, N=1e9) / 1e6, 1)
     (73.7, 40.5)
     """
     require(N >= 1e4, f"{N:.4g} cycles are fewer than 10 000: a matter of yielding, not of fatigue")
@@ -51,18 +51,18 @@ def fatigue_strength(Delta_C: Pascals, N: Ratio) -> Pascals:
         share: Ratio = (_CATEGORY / N) ** (1 / 3)
     else:
         share = (_CATEGORY / _LIMIT) ** (1 / 3) * (_LIMIT / min(N, _CUT_OFF)) ** (1 / 5)
-    return Delta_C * share
+    return Δσ_C * share
 
 
 @formula(
-    "f_T = 1.03 − 1.5e-4 T − 1.5e-6 T², 1 to 100 °C",
+    "f_T = 1 if t ≤ 100, else 1.03 − 1.5e-4 t − 1.5e-6 t², t = T/K − 273.15",
     cites=[EN_13445_3.at("clause 18, temperature correction for ferritic steel")],
     empirical="°C",
 )
 def fatigue_temperature_factor(T: Kelvins) -> Ratio:
     """What heat leaves of the fatigue strength of ferritic steel.
 
-    f_T = 1.03 − 1.5e-4 T − 1.5e-6 T², 1 to 100 °C
+    f_T = 1 if t ≤ 100, else 1.03 − 1.5e-4 t − 1.5e-6 t², t = T/K − 273.15
 
     ``T`` metal temperature [K], to 380 °C. Returns a ratio. Raises OutOfRange above.
 
@@ -77,14 +77,14 @@ def fatigue_temperature_factor(T: Kelvins) -> Ratio:
 
 
 @formula(
-    "f_t = (25/t)^0.2, 1 to 25 mm",
+    "f_t = min(1, (25 mm/t)^0.2)",
     cites=[EN_1993_1_9.at("Table 8.3, size effect")],
     empirical="millimetres",
 )
 def fatigue_size_factor(t: Metres) -> Ratio:
     """What thickness leaves of the fatigue strength of a weld across the stress.
 
-    f_t = (25/t)^0.2, 1 to 25 mm
+    f_t = min(1, (25 mm/t)^0.2)
 
     ``t`` plate [m]. Returns a ratio.
 
@@ -99,14 +99,14 @@ def fatigue_size_factor(t: Metres) -> Ratio:
 
 
 @formula("S = Δσ f_T f_t/γ", cites=[EN_1993_1_9.at("8, verification"), EN_13445_3])
-def range_allowed(Delta: Pascals, f_T: Ratio, f_t: Ratio, gamma: Ratio) -> Pascals:
+def range_allowed(Δσ: Pascals, f_T: Ratio, f_t: Ratio, gamma: Ratio) -> Pascals:
     """Stress range allowed.
 
     S = Δσ f_T f_t/γ
 
     ``Delta`` fatigue strength [Pa]; ``f_T`` temperature, ``f_t`` size, ``gamma`` partial factor [-]. Returns [Pa].
 
-    >>> round(range_allowed(Delta=40.5e6, f_T=0.89, f_t=1.0, gamma=1.35) / 1e6, 3)
+    >>> round(range_allowed(Δσ=40.5e6, f_T=0.89, f_t=1.0, gamma=1.35) / 1e6, 3)
     26.7
     """
-    return Delta * f_T * f_t / gamma
+    return Δσ * f_T * f_t / gamma

@@ -8,14 +8,14 @@ from speclint_fabrication.sources import EN_13445_4
 
 
 @formula(
-    "τ = 30 to 35 mm, t − 5 to 90 mm, 40 + t/2 beyond",
+    "τ = 30 min if t ≤ 35 mm, (t/mm − 5) min if t ≤ 90 mm, else (40 + t/(2 mm)) min",
     cites=[EN_13445_4.at("Table 10.1-1")],
     empirical="millimetres and minutes",
 )
 def holding_time(t: Metres) -> Seconds:
     """Least time at heat.
 
-    τ = 30 to 35 mm, t − 5 to 90 mm, 40 + t/2 beyond
+    τ = 30 min if t ≤ 35 mm, (t/mm − 5) min if t ≤ 90 mm, else (40 + t/(2 mm)) min
 
     ``t`` thickest plate [m]. Returns [s].
 

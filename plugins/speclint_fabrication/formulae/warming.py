@@ -59,21 +59,21 @@ def face_above_mean(
 
 
 @formula("σ = E α ΔT/(1 − ν)", cites=[TIMOSHENKO_GOODIER])
-def face_stress(E: Pascals, alpha: PerKelvin, Delta_T: KelvinDifference, nu: Ratio) -> Pascals:
+def face_stress(E: Pascals, alpha: PerKelvin, ΔT: KelvinDifference, nu: Ratio) -> Pascals:
     """Heat stress of the face.
 
     σ = E α ΔT/(1 − ν)
 
-    ``E`` modulus [Pa]; ``alpha`` expansion [1/K]; ``Delta_T`` face above mean [K]; ``nu`` Poisson's ratio.
+    ``E`` modulus [Pa]; ``alpha`` expansion [1/K]; ``ΔT`` face above mean [K]; ``nu`` Poisson's ratio.
     Returns [Pa]. The wall may bend no more than its neighbours let it: held flat.
 
     Hand working: 200 GPa × 12e-6 × 10/0.7 = 34.29 MPa.
 
-    >>> round(face_stress(E=200e9, alpha=12e-6, Delta_T=10.0, nu=0.3) / 1e6, 2)
+    >>> round(face_stress(E=200e9, alpha=12e-6, ΔT=10.0, nu=0.3) / 1e6, 2)
     34.29
     """
     require(nu < 1, f"Poisson's ratio {nu:.6g} is not below 1")
-    return E * alpha * Delta_T / (1 - nu)
+    return E * alpha * ΔT / (1 - nu)
 
 
 @formula("Bi = h t/λ", cites=[FIRST_PRINCIPLES])

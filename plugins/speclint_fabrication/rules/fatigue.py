@@ -68,12 +68,12 @@ def _joint(
 ) -> Judgement:
     found, cycles = _range(name, joint, weldment, block, case, sheet)
     category = sheet.take(f"Δσ_C of {name}", joint.detail_category)
-    strength = sheet.work(f"Δσ of {name}", fatigue_strength, Delta_C=category, N=cycles)
+    strength = sheet.work(f"Δσ of {name}", fatigue_strength, Δσ_C=category, N=cycles)
     plate = plate_named(weldment, joint.plate, sheet)
     f_t = sheet.work("f_t", fatigue_size_factor, t=sheet.take(f"t of {name}", plate.thickness))
     gamma = sheet.limit("partial_factor", "γ")
     return sheet.at_most(
-        found, sheet.work(f"S of {name}", range_allowed, Delta=strength, f_T=f_T, f_t=f_t, gamma=gamma)
+        found, sheet.work(f"S of {name}", range_allowed, Δσ=strength, f_T=f_T, f_t=f_t, gamma=gamma)
     )
 
 

@@ -96,7 +96,7 @@ def _held(limit: str, symbol: str, wall: Wall, ahead: KelvinDifference, sheet: S
         face_stress,
         E=sheet.look_up("E", wall.metal.modulus, at=wall.at),
         alpha=sheet.look_up("α", wall.metal.expansion, at=wall.at),
-        Delta_T=ahead,
+        ΔT=ahead,
         nu=sheet.look_up("ν", wall.metal.poisson),
     )
     proof = sheet.look_up("R_p", wall.metal.proof_stress, at=wall.at, thickness=wall.t)

@@ -81,11 +81,11 @@ def outside_of_wall(D: Metres, t: Metres) -> Metres:
     return D + 2 * t
 
 
-@formula("σ = |σ_θ|", cites=[FIRST_PRINCIPLES])
+@formula("σ_s = |σ|", cites=[FIRST_PRINCIPLES])
 def size_of_stress(sigma: Pascals) -> Pascals:
     """A stress without its sign.
 
-    σ = |σ_θ|
+    σ_s = |σ|
 
     ``sigma`` stress, tension positive [Pa]. Returns [Pa].
 
@@ -154,11 +154,11 @@ def hot_diameter(D: Metres, alpha: PerKelvin, T: Kelvins, T_ref: Kelvins) -> Met
     return D * (1 + alpha * (T - T_ref))
 
 
-@formula("g = |D_s − D_b|/2 (1 − cos θ), over cos θ where D_s < D_b", cites=[FIRST_PRINCIPLES])
+@formula("g = |D_s − D_b| (1 − cos θ)/(2 k), k = 1 if D_s ≥ D_b, else cos θ", cites=[FIRST_PRINCIPLES])
 def saddle_gap(D_s: Metres, D_b: Metres, theta: Radians) -> Metres:
     """Greatest gap between saddle and barrel.
 
-    g = |D_s − D_b|/2 (1 − cos θ), over cos θ where D_s < D_b
+    g = |D_s − D_b| (1 − cos θ)/(2 k), k = 1 if D_s ≥ D_b, else cos θ
 
     ``D_s`` diameter to which the saddle is machined, ``D_b`` of the barrel [m]; ``theta`` half of the arc of the
     saddle [rad]. Returns [m]. A saddle of larger radius rests on its middle and gapes at its edges; one of smaller

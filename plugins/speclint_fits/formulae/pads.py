@@ -79,11 +79,11 @@ def room_left(r: Metres, g: Metres) -> Metres:
     return r - g
 
 
-@formula("σ = E δ/w", cites=[FIRST_PRINCIPLES])
+@formula("σ = E max(δ, 0)/w", cites=[FIRST_PRINCIPLES])
 def wedged_stress(delta: Metres, w: Metres, E: Pascals) -> Pascals:
     """Compression of a pad wedged between rigid faces.
 
-    σ = E δ/w
+    σ = E max(δ, 0)/w
 
     ``delta`` interference, which presses only above nothing; ``w`` width of the pad [m]; ``E`` its modulus [Pa].
     Returns [Pa]. No frame is rigid: the stress of a real one is less.
@@ -97,13 +97,13 @@ def wedged_stress(delta: Metres, w: Metres, E: Pascals) -> Pascals:
     return E * max(delta, 0 * delta) / w
 
 
-@formula("σ = δ/(w/E + A/k)", cites=[FIRST_PRINCIPLES])
+@formula("σ = max(δ, 0)/(w/E + A/k)", cites=[FIRST_PRINCIPLES])
 def wedged_stress_in_slot(
     delta: Metres, w: Metres, E: Pascals, A: SquareMetres, k: NewtonsPerMetre
 ) -> Pascals:
     """Compression of a pad wedged in a cut-out that spreads.
 
-    σ = δ/(w/E + A/k)
+    σ = max(δ, 0)/(w/E + A/k)
 
     ``delta`` interference, which presses only above nothing; ``w`` width of the pad [m]; ``E`` its modulus [Pa];
     ``A`` face in contact [m²]; ``k`` force that spreads the cut-out by one metre [N/m]. Returns [Pa].

@@ -9,11 +9,11 @@ from speclint.equations import Metres, Newtons, Pascals
 from speclint_joints.sources import ASME_APPENDIX_2
 
 
-@formula("h_G = (D_b - G)/2", cites=[ASME_APPENDIX_2.at("definition of h_G")])
+@formula("h_G = (D_b − G)/2", cites=[ASME_APPENDIX_2.at("definition of h_G")])
 def gasket_lever(D_b: Metres, G: Metres) -> Metres:
     """Distance from the stud circle to the circle on which the joint pushes back.
 
-    h_G = (D_b - G)/2
+    h_G = (D_b − G)/2
 
     D_b: stud circle, m, wider than G. G: reaction diameter of gasket or ground face, m. Returns m.
 
@@ -24,11 +24,11 @@ def gasket_lever(D_b: Metres, G: Metres) -> Metres:
     return (D_b - G) / 2
 
 
-@formula("sigma = 6 W h_G/(π G t²)", cites=[FIRST_PRINCIPLES])
+@formula("σ = 6 W h_G/(π G t²)", cites=[FIRST_PRINCIPLES])
 def flange_bending_stress(W: Newtons, h_G: Metres, G: Metres, t: Metres) -> Pascals:
     """Bending stress of a flange where it leaves the joint, as a strip unrolled.
 
-    sigma = 6 W h_G/(π G t²)
+    σ = 6 W h_G/(π G t²)
 
     W: load of all studs, N. h_G: lever, m. G: reaction diameter, m. t: thickness of the flange, m. Returns Pa.
     The code's 1.9 W h_G/(S G t²) is the same, 6/π being 1.91.

@@ -55,11 +55,11 @@ def thrust_along_frame(F: Newtons, S: Newtons) -> Newtons:
     return F + S
 
 
-@formula("N_s = mu n F/T", cites=[FIRST_PRINCIPLES])
+@formula("N_s = μ n F/T", cites=[FIRST_PRINCIPLES])
 def factor_against_slip(mu: Ratio, n: Ratio, F: Newtons, T: Newtons) -> Ratio:
     """Times the thrust that friction alone would hold.
 
-    N_s = mu n F/T
+    N_s = μ n F/T
 
     mu: least friction. n: number of bolts. F: least preload, N. T: thrust, N, above 0. Returns a ratio.
 
@@ -70,11 +70,11 @@ def factor_against_slip(mu: Ratio, n: Ratio, F: Newtons, T: Newtons) -> Ratio:
     return mu * n * F / T
 
 
-@formula("tau = T/(n A)", cites=[FIRST_PRINCIPLES])
+@formula("τ = T/(n A)", cites=[FIRST_PRINCIPLES])
 def shear_of_fitted_bolts(T: Newtons, n: Ratio, A: SquareMetres) -> Pascals:
     """Shear of fitted bolts that take all the thrust.
 
-    tau = T/(n A)
+    τ = T/(n A)
 
     T: thrust, N. n: number of bolts. A: area of one reamed shank, m². Returns Pa.
 
@@ -126,11 +126,11 @@ def couple_of_thrust(T: Newtons, a: Metres) -> NewtonMetres:
     return T * a
 
 
-@formula("l = |x_1 - x_2|", cites=[FIRST_PRINCIPLES])
+@formula("l = |x_1 − x_2|", cites=[FIRST_PRINCIPLES])
 def between_pads(x_1: Metres, x_2: Metres) -> Metres:
     """Distance between the pads that take the couple.
 
-    l = |x_1 - x_2|
+    l = |x_1 − x_2|
 
     x_1, x_2: middles of the pads along the frame, m, not the same. Returns m.
 

@@ -8,11 +8,11 @@ from speclint import FIRST_PRINCIPLES, formula, require
 from speclint.equations import Metres, Newtons, Pascals, Ratio
 
 
-@formula("F = π (D_b² - D_r²)/4 q", cites=[FIRST_PRINCIPLES])
+@formula("F = π (D_b² − D_r²)/4 q", cites=[FIRST_PRINCIPLES])
 def packing_load(D_b: Metres, D_r: Metres, q: Pascals) -> Newtons:
     """Load on a gland from a pressure over the ring of packing.
 
-    F = π (D_b² - D_r²)/4 q
+    F = π (D_b² − D_r²)/4 q
 
     D_b: bore of the stuffing box, m, wider than the rod. D_r: rod, m. q: axial pressure of the packing, or
     gauge pressure of the steam, Pa. Returns N.

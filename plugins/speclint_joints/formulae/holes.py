@@ -37,11 +37,11 @@ def least_edge_distance(d: Metres, k: Ratio) -> Metres:
     return k * d
 
 
-@formula("q = F tan(alpha)/(π d_2 L_e)", cites=[FIRST_PRINCIPLES])
+@formula("q = F tan(α)/(π d_2 L_e)", cites=[FIRST_PRINCIPLES])
 def bursting_pressure(F: Newtons, alpha: Radians, d_2: Metres, L_e: Metres) -> Pascals:
     """Pressure with which the flanks of a loaded thread push the metal round a tapped hole apart.
 
-    q = F tan(alpha)/(π d_2 L_e)
+    q = F tan(α)/(π d_2 L_e)
 
     F: load of the stud, N. alpha: flank angle, rad. d_2: pitch diameter, m. L_e: engaged length, m. Returns
     Pa. Friction on the flanks lowers it and is left out.
@@ -96,11 +96,11 @@ def load_with_margin(k: Ratio, F: Newtons) -> Newtons:
     return k * F
 
 
-@formula("D_in = D_b - d_h", cites=[FIRST_PRINCIPLES])
+@formula("D_in = D_b − d_h", cites=[FIRST_PRINCIPLES])
 def inside_of_holes(D_b: Metres, d_h: Metres) -> Metres:
     """Diameter inside the stud holes.
 
-    D_in = D_b - d_h
+    D_in = D_b − d_h
 
     D_b: stud circle, m. d_h: hole, m. Returns m.
 

@@ -36,11 +36,11 @@ def load_square_to_seat(q: NewtonsPerMetre, L: Metres) -> Newtons:
     return q * L
 
 
-@formula("e = |D_c - D|", cites=[FIRST_PRINCIPLES])
+@formula("e = |D_c − D|", cites=[FIRST_PRINCIPLES])
 def circle_missed(D_c: Metres, D: Metres) -> Metres:
     """Distance by which the stated circle of contact misses that of the radii.
 
-    e = |D_c - D|
+    e = |D_c − D|
 
     D_c: stated diameter of contact, m. D: diameter at which sphere and cone touch, m. Returns m.
 

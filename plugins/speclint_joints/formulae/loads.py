@@ -48,11 +48,11 @@ def circle_area(d: Metres) -> SquareMetres:
     return math.pi * d**2 / 4
 
 
-@formula("A = π (D_o² - D_i²)/4", cites=[FIRST_PRINCIPLES])
+@formula("A = π (D_o² − D_i²)/4", cites=[FIRST_PRINCIPLES])
 def ring_area(D_o: Metres, D_i: Metres) -> SquareMetres:
     """Area of a ring.
 
-    A = π (D_o² - D_i²)/4
+    A = π (D_o² − D_i²)/4
 
     D_o, D_i: outside and inside diameter, m. Returns m².
 

@@ -9,11 +9,11 @@ from speclint.equations import Metres, Newtons, Pascals, Radians, Ratio, SquareM
 from speclint_joints.sources import VDI_2230
 
 
-@formula("F_left = (F - F_Z) (1 - r)", cites=[VDI_2230.at("section 5.4.2"), FIRST_PRINCIPLES])
+@formula("F_left = max(F − F_Z, 0) (1 − r)", cites=[VDI_2230.at("section 5.4.2"), FIRST_PRINCIPLES])
 def preload_left(F: Newtons, F_Z: Newtons, r: Ratio) -> Newtons:
     """Preload left when the joint has settled and crept.
 
-    F_left = (F - F_Z) (1 - r)
+    F_left = max(F − F_Z, 0) (1 − r)
 
     F: preload as tightened, N. F_Z: lost by embedding, N. r: share lost by creep of gasket and stud, 0 to 1.
     Returns N; nothing where the settlement takes all.
@@ -27,7 +27,7 @@ def preload_left(F: Newtons, F_Z: Newtons, r: Ratio) -> Newtons:
 
 
 @formula(
-    "mu = (K d - P/(2 π))/(d_2/(2 cos alpha) + D_h/2)",
+    "μ = (K d − P/(2 π))/(d_2/(2 cos α) + D_h/2)",
     cites=[VDI_2230.at("eq. R13/1, the two frictions alike")],
 )
 def friction_of_coefficient(
@@ -49,11 +49,11 @@ def friction_of_coefficient(
     return mu
 
 
-@formula("F_max = nu R_p02 A_s", cites=[FIRST_PRINCIPLES])
+@formula("F_max = ν R_p02 A_s", cites=[FIRST_PRINCIPLES])
 def preload_without_torsion(nu: Ratio, R_p02: Pascals, A_s: SquareMetres) -> Newtons:
     """Preload that brings a stud pulled without twist to a share of its proof strength.
 
-    F_max = nu R_p02 A_s
+    F_max = ν R_p02 A_s
 
     nu: share of proof strength. R_p02: least 0.2 % proof strength, Pa. A_s: stress area, m². Returns N.
 
@@ -63,11 +63,11 @@ def preload_without_torsion(nu: Ratio, R_p02: Pascals, A_s: SquareMetres) -> New
     return nu * R_p02 * A_s
 
 
-@formula("tau = k tau_0", cites=[VDI_2230.at("section 5.5.2")])
+@formula("τ = k τ_0", cites=[VDI_2230.at("section 5.5.2")])
 def torsion_in_service(k: Ratio, tau_0: Pascals) -> Pascals:
     """Torsional shear left in service of that under the spanner.
 
-    tau = k tau_0
+    τ = k τ_0
 
     k: share left. tau_0: shear under the spanner, Pa. Returns Pa.
 
@@ -77,11 +77,11 @@ def torsion_in_service(k: Ratio, tau_0: Pascals) -> Pascals:
     return k * tau_0
 
 
-@formula("sigma = nu R", cites=[FIRST_PRINCIPLES])
+@formula("σ = ν R", cites=[FIRST_PRINCIPLES])
 def share_of_strength(nu: Ratio, R: Pascals) -> Pascals:
     """Permitted stress, as a share of a strength.
 
-    sigma = nu R
+    σ = ν R
 
     nu: share. R: strength, or allowable stress, Pa. Returns Pa.
 
@@ -91,11 +91,11 @@ def share_of_strength(nu: Ratio, R: Pascals) -> Pascals:
     return nu * R
 
 
-@formula("F_share = nu F", cites=[FIRST_PRINCIPLES])
+@formula("F_share = ν F", cites=[FIRST_PRINCIPLES])
 def share_of_load(nu: Ratio, F: Newtons) -> Newtons:
     """Share of the preload cold.
 
-    F_share = nu F
+    F_share = ν F
 
     nu: share. F: least preload cold, N. Returns N.
 
@@ -121,11 +121,11 @@ def breaking_load(R_m: Pascals, A_s: SquareMetres) -> Newtons:
     return R_m * A_s
 
 
-@formula("tau_B = r R_m", cites=[VDI_2230.at("strength of threads in shear")])
+@formula("τ_B = r R_m", cites=[VDI_2230.at("strength of threads in shear")])
 def shear_strength(r: Ratio, R_m: Pascals) -> Pascals:
     """Shear strength of a thread's metal.
 
-    tau_B = r R_m
+    τ_B = r R_m
 
     r: shear over tensile strength. R_m: tensile strength, Pa. Returns Pa.
 
@@ -135,11 +135,11 @@ def shear_strength(r: Ratio, R_m: Pascals) -> Pascals:
     return r * R_m
 
 
-@formula("F_mean = F_i + Phi (P_high + P_low)/2", cites=[VDI_2230.at("section 5.5.3")])
+@formula("F_mean = F_i + Φ (P_high + P_low)/2", cites=[VDI_2230.at("section 5.5.3")])
 def mean_stud_load(F_i: Newtons, Phi: Ratio, P_high: Newtons, P_low: Newtons) -> Newtons:
     """Mean load of a stud while the working load comes and goes.
 
-    F_mean = F_i + Phi (P_high + P_low)/2
+    F_mean = F_i + Φ (P_high + P_low)/2
 
     F_i: preload, N. Phi: load factor. P_high, P_low: greatest and least working load per stud, N. Returns N.
 
@@ -149,11 +149,11 @@ def mean_stud_load(F_i: Newtons, Phi: Ratio, P_high: Newtons, P_low: Newtons) ->
     return F_i + Phi * (P_high + P_low) / 2
 
 
-@formula("sigma_A = sigma/S", cites=[VDI_2230.at("section 5.5.3")])
+@formula("σ_A = σ/S", cites=[VDI_2230.at("section 5.5.3")])
 def endurance_with_factor(sigma: Pascals, S: Ratio) -> Pascals:
     """Permitted stress amplitude: the endurance of the thread less its factor.
 
-    sigma_A = sigma/S
+    σ_A = σ/S
 
     sigma: endurance, Pa. S: factor, above 0. Returns Pa.
 

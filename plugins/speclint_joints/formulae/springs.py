@@ -37,11 +37,11 @@ def free_length(l_1: Metres, l_2: Metres, t_g: Metres, s: Metres) -> Metres:
     return l_1 + l_2 + t_g + s
 
 
-@formula("l_t = L - l_d", cites=[FIRST_PRINCIPLES])
+@formula("l_t = L − l_d", cites=[FIRST_PRINCIPLES])
 def free_thread(L: Metres, l_d: Metres) -> Metres:
     """Length of thread within the free length of a stud.
 
-    l_t = L - l_d
+    l_t = L − l_d
 
     L: free length, m. l_d: length of shank, m, not more than L. Returns m.
 
@@ -70,7 +70,9 @@ def stud_with_ends_stiffness(
 
 
 @formula(
-    "k_m = 1/Σ 1/k_i, cones of half angle alpha from both ends that meet at (h_1 + h_2)/2",
+    "k_m = 1/(1/k(E_a, d, D, h, α) + 1/k(E_b, d, D, t, α) + y), y = 1/k(E_a, d, D + 2 t tan α, h − t, "
+    "α) if h > t, else 0, h = (h_1 + h_2)/2, t = min(h_1, h_2), E_a = E_1 if h_1 ≥ h_2, else E_2, E_b "
+    "= E_2 if h_1 ≥ h_2, else E_1",
     cites=[SHIGLEY.at("section 8-5, eq. 8-18 and Ex. 8-2")],
 )
 def two_part_stiffness(
@@ -134,22 +136,20 @@ def gasket_stiffness(E_g: Pascals, A: SquareMetres, n: Ratio, t_g: Metres) -> Ne
     return E_g * A / (n * t_g)
 
 
-@formula(
-    "Delta = l_1 (alpha_1 DT_1 - alpha_b DT_b) + l_2 (alpha_2 DT_2 - alpha_b DT_b)", cites=[FIRST_PRINCIPLES]
-)
+@formula("Δ = l_1 (α_1 ΔT_1 − α_b ΔT_b) + l_2 (α_2 ΔT_2 − α_b ΔT_b)", cites=[FIRST_PRINCIPLES])
 def growth_of_stack(
     l_1: Metres,
     alpha_1: PerKelvin,
-    DT_1: KelvinDifference,
+    ΔT_1: KelvinDifference,
     l_2: Metres,
     alpha_2: PerKelvin,
-    DT_2: KelvinDifference,
+    ΔT_2: KelvinDifference,
     alpha_b: PerKelvin,
-    DT_b: KelvinDifference,
+    ΔT_b: KelvinDifference,
 ) -> Metres:
     """Length by which two parts outgrow the stud through them.
 
-    Delta = l_1 (alpha_1 DT_1 - alpha_b DT_b) + l_2 (alpha_2 DT_2 - alpha_b DT_b)
+    Δ = l_1 (α_1 ΔT_1 − α_b ΔT_b) + l_2 (α_2 ΔT_2 − α_b ΔT_b)
 
     l_1, l_2: lengths of the parts between the engaged threads, m. alpha: mean expansion of each part and of
     the stud (b), 1/K. DT: rise of each above the temperature of tightening, K. Returns m, negative where the
@@ -161,5 +161,5 @@ def growth_of_stack(
     >>> round(growth_of_stack(0.040, 13e-6, 225.0, 0.010, 11e-6, 240.0, 12.5e-6, 200.0) * 1e6, 2)
     18.4
     """
-    held = differential_growth(l_1, alpha_1, DT_1, alpha_b, DT_b)
-    return held + differential_growth(l_2, alpha_2, DT_2, alpha_b, DT_b)
+    held = differential_growth(l_1, alpha_1, ΔT_1, alpha_b, ΔT_b)
+    return held + differential_growth(l_2, alpha_2, ΔT_2, alpha_b, ΔT_b)

@@ -110,12 +110,12 @@ def _growth(joint: BoltedJoint, stack: Stack, sheet: Sheet, cold: Metals, hot: M
         growth_of_stack,
         l_1=stack.held_length,
         alpha_1=held,
-        DT_1=hot.held - cold.held,
+        ΔT_1=hot.held - cold.held,
         l_2=stack.far_length,
         alpha_2=far,
-        DT_2=hot.far - cold.far,
+        ΔT_2=hot.far - cold.far,
         alpha_b=stud,
-        DT_b=hot.stud - cold.stud,
+        ΔT_b=hot.stud - cold.stud,
     )
 
 

@@ -109,11 +109,11 @@ def shrinkage_available(
     return D * (alpha_b * (T_b - T_ref) + alpha_l * (T_ref - T_l))
 
 
-@formula("σ = |σ_θ|", cites=[FIRST_PRINCIPLES])
+@formula("σ_c = max(−σ, 0)", cites=[FIRST_PRINCIPLES])
 def compression(sigma: Pascals) -> Pascals:
     """Compression of the liner at its bore.
 
-    σ = |σ_θ|
+    σ_c = max(−σ, 0)
 
     ``sigma`` hoop stress, tension positive [Pa]. Returns [Pa]; nothing for a tension.
 

@@ -105,7 +105,11 @@ def bourne_wall(d: Metres) -> Metres:
     return d / 16.0
 
 
-@formula("t = d p/5000 + 0.5", cites=[KENT.at("cylinders of steam engines")], empirical="inches and psi")
+@formula(
+    "t = d p/(5000 lbf/in²) + 0.5 in",
+    cites=[KENT.at("cylinders of steam engines")],
+    empirical="inches and psi",
+)
 def kent_wall(d: Metres, p: Pascals) -> Metres:
     """Wall of a steam cylinder after the rule collected by Kent, with its allowance for boring out.
 

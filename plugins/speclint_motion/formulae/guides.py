@@ -41,11 +41,11 @@ def slipper_pressure(N: Newtons, L: Metres, b: Metres, x: Ratio) -> Pascals:
     return N / (x * L * b)
 
 
-@formula("a = x_0 + s(θ)", cites=[FIRST_PRINCIPLES])
+@formula("a = x_0 + r (1 − cos θ) + l (1 − √(1 − (r/l)² sin² θ))", cites=[FIRST_PRINCIPLES])
 def place_on_bar(x_0: Metres, r: Metres, l: Metres, θ: Radians) -> Metres:  # noqa: E741
     """Distance of the crosshead from the bar's front support.
 
-    a = x_0 + s(θ)
+    a = x_0 + r (1 − cos θ) + l (1 − √(1 − (r/l)² sin² θ))
 
     ``x_0`` that distance at the front dead centre [m]; ``r``, ``l`` crank radius and rod length [m]; ``θ`` crank
     angle [rad]. Returns [m].
@@ -58,7 +58,11 @@ def place_on_bar(x_0: Metres, r: Metres, l: Metres, θ: Radians) -> Metres:  # n
     return x_0 + piston_travel(r=r, l=l, θ=θ)
 
 
-@formula("y = y(N(θ)/z, a(θ)) of a bar that rests on its supports", cites=[ROARK.at("Table 8.1, case 1e")])
+@formula(
+    "y = F b (L² − b²)^(3/2)/(9 √3 E I L), F = N(θ, r, l, ω, m, A, p_1, p_e, c)/z, b = min(a, L − a), "
+    "a = a(x_0, r, l, θ)",
+    cites=[ROARK.at("Table 8.1, case 1e")],
+)
 def deflection_of_resting_bar(
     θ: Radians,
     r: Metres,
@@ -94,7 +98,11 @@ def deflection_of_resting_bar(
     return simple_deflection(F=N, a=place_on_bar(x_0, r, l, θ), L=L, E=E, I=I)
 
 
-@formula("y = y(N(θ)/z, a(θ)) of a bar held at its supports", cites=[ROARK.at("Table 8.1, case 1d")])
+@formula(
+    "y = 2 F g³ b²/(3 E I (3 g + b)²), F = N(θ, r, l, ω, m, A, p_1, p_e, c)/z, g = max(a, L − a), b = "
+    "L − g, a = a(x_0, r, l, θ)",
+    cites=[ROARK.at("Table 8.1, case 1d")],
+)
 def deflection_of_held_bar(
     θ: Radians,
     r: Metres,

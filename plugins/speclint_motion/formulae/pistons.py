@@ -8,11 +8,11 @@ from speclint import FIRST_PRINCIPLES, formula, require
 from speclint.equations import Kelvins, Metres, MetresPerSecond, Newtons, Pascals, PerKelvin, Ratio
 
 
-@formula("D_h = D (1 + alpha (T − T_ref))", cites=[FIRST_PRINCIPLES])
+@formula("D_h = D (1 + α (T − T_ref))", cites=[FIRST_PRINCIPLES])
 def size_when_hot(D: Metres, alpha: PerKelvin, T: Kelvins, T_ref: Kelvins) -> Metres:
     """A diameter when the part is hot.
 
-    D_h = D (1 + alpha (T − T_ref))
+    D_h = D (1 + α (T − T_ref))
 
     ``D`` cold [m]; ``alpha`` mean coefficient of expansion [1/K]; ``T`` of the part, ``T_ref`` of the drawing [K].
     Returns [m].
@@ -54,7 +54,7 @@ def share_of_diameter(k: Ratio, D: Metres) -> Metres:
 
 
 @formula(
-    "g_h = g + π D (alpha_l (T_l − T_ref) − alpha_r (T_r − T_ref))",
+    "g_h = g + π D (α_l (T_l − T_ref) − α_r (T_r − T_ref))",
     cites=[FIRST_PRINCIPLES],
 )
 def ring_gap_when_hot(
@@ -68,7 +68,7 @@ def ring_gap_when_hot(
 ) -> Metres:
     """Gap between the ends of a ring when ring and liner are hot.
 
-    g_h = g + π D (alpha_l (T_l − T_ref) − alpha_r (T_r − T_ref))
+    g_h = g + π D (α_l (T_l − T_ref) − α_r (T_r − T_ref))
 
     ``g`` gap cold in the bore ``D`` [m]; ``alpha_l``, ``alpha_r`` mean coefficients of liner and ring [1/K];
     ``T_l``, ``T_r`` their temperatures, ``T_ref`` that of the drawing [K]. Returns [m], below 0 when the ends meet.

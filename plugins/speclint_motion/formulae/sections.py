@@ -95,7 +95,7 @@ def fatigue_factor(σ_a: Pascals, σ_m: Pascals, K_f: Ratio, k: Ratio, S_f: Pasc
     return 1 / (K_f * σ_a / (k * S_f) + max(σ_m, 0 * σ_m) / R_m)
 
 
-@formula("d = D √p/50", cites=[BOURNE.at("Q. 358")], empirical="inches and psi")
+@formula("d = D √(p in²/lbf)/50", cites=[BOURNE.at("Q. 358")], empirical="inches and psi")
 def bourne_rod(D: Metres, p: Pascals) -> Metres:
     """Diameter of a piston rod after Bourne.
 

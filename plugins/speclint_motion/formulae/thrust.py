@@ -80,11 +80,11 @@ def inertia_force(m: Kilograms, a: MetresPerSecondSquared) -> Newtons:
     return m * a
 
 
-@formula("p = p_1 for x ≤ c, p_1 c/x beyond, and not below p_e", cites=[HYPERBOLA])
+@formula("p = max(p_1 c/max(x, c), p_e)", cites=[HYPERBOLA])
 def pressure_behind_piston(x: Ratio, p_1: Pascals, p_e: Pascals, c: Ratio) -> Pascals:
     """Pressure of the steam that drives the piston, by the hyperbola of the textbooks, clearance left out.
 
-    p = p_1 for x ≤ c, p_1 c/x beyond, and not below p_e
+    p = max(p_1 c/max(x, c), p_e)
 
     ``x`` share of the stroke done, 0 to 1; ``p_1`` admission and ``p_e`` exhaust pressure [Pa absolute]; ``c``
     cut-off, above 0 to 1. Returns [Pa absolute]. Raises OutOfRange outside.
@@ -100,7 +100,8 @@ def pressure_behind_piston(x: Ratio, p_1: Pascals, p_e: Pascals, c: Ratio) -> Pa
 
 
 @formula(
-    "F = ± A (p(x) − p_e) − m a, + from the front dead centre, − on the way back",
+    "F = k A (p − p_e) − m a, k = 1 if θ ≤ π, else −1, p = p(x, p_1, p_e, c), x = s/(2 r) if θ ≤ π, "
+    "else 1 − s/(2 r), s = s(r, l, θ), a = a(r, l, ω, θ)",
     cites=[HYPERBOLA, FIRST_PRINCIPLES],
 )
 def crosshead_force(
@@ -136,7 +137,9 @@ def crosshead_force(
     return (steam if outward else -steam) - m * piston_acceleration(r=r, l=l, ω=ω, θ=θ)
 
 
-@formula("N = |F(θ) tan φ(θ)|", cites=[FIRST_PRINCIPLES])
+@formula(
+    "N = |F tan φ|, F = F(θ, r, l, ω, m, A, p_1, p_e, c), φ = arcsin((r/l) sin θ)", cites=[FIRST_PRINCIPLES]
+)
 def slipper_thrust(
     θ: Radians,
     r: Metres,
@@ -150,7 +153,7 @@ def slipper_thrust(
 ) -> Newtons:
     """Thrust of the crosshead on its slide bar, whichever way.
 
-    N = |F(θ) tan φ(θ)|
+    N = |F tan φ|, F = F(θ, r, l, ω, m, A, p_1, p_e, c), φ = arcsin((r/l) sin θ)
 
     Arguments and limits as ``crosshead_force``. Returns [N].
 
@@ -163,7 +166,9 @@ def slipper_thrust(
     return abs(side_thrust(F=F, φ=rod_angle(r=r, l=l, θ=θ)))
 
 
-@formula("F_c = |F(θ)|/cos φ(θ)", cites=[FIRST_PRINCIPLES])
+@formula(
+    "F_c = |F|/cos φ, F = F(θ, r, l, ω, m, A, p_1, p_e, c), φ = arcsin((r/l) sin θ)", cites=[FIRST_PRINCIPLES]
+)
 def connecting_rod_force(
     θ: Radians,
     r: Metres,
@@ -177,7 +182,7 @@ def connecting_rod_force(
 ) -> Newtons:
     """Force along the connecting rod, pull or push, on both its pins.
 
-    F_c = |F(θ)|/cos φ(θ)
+    F_c = |F|/cos φ, F = F(θ, r, l, ω, m, A, p_1, p_e, c), φ = arcsin((r/l) sin θ)
 
     Arguments and limits as ``crosshead_force``. Returns [N]. The rod's own weight and whip are left out.
 

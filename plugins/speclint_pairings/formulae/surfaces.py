@@ -55,7 +55,8 @@ _MM2_PER_S = 1e-6
 
 
 @formula(
-    "log log(ν + 0.7) = A − B log T, with A and B of the viscosities at 40 °C and 100 °C",
+    "ν = (z − exp(−0.7487 − 3.295 z + 0.6119 z² − 0.3193 z³)) mm²/s, z = 10^(10^(a − b lg(T/(313.15 "
+    "K)))) − 0.7, a = lg(lg(ν_40 s/mm² + 0.7)), b = (a − lg(lg(ν_100 s/mm² + 0.7)))/lg(373.15/313.15)",
     cites=[ASTM_D341.at("annex, equations A1 and A2")],
     empirical="mm²/s and kelvins",
 )

@@ -100,8 +100,8 @@ def gap_before_solid(L_O: Metres, L_c: Metres) -> Metres:
 
 
 @formula(
-    "A_F = Q (a_F k_f + 0.015 F), a_F = 65.92 d^3.3/D^1.6 (−0.84 (w/10)³ + 3.781 (w/10)² − 4.244 (w/10) + 2.274), "
-    "k_f = 0.803 + 1.6/n − 1/(3 n²)",
+    "A_F = Q (a_F k_f + 0.015 F), a_F = 65.92 N (d/mm)^3.3/(D/mm)^1.6 (−0.84 x³ + 3.781 x² − 4.244 x "
+    "+ 2.274), k_f = 0.803 + 1.6/n − 1/(3 n²), x = D/(10 d)",
     cites=[EN_15800.at("tolerances on load")],
     empirical="mm and N",
 )
@@ -197,20 +197,20 @@ def surge_ratio(f: Hertz, omega: RadiansPerSecond) -> Ratio:
 
 
 @formula("c = D_h − (D + d + ΔD)", cites=[FIRST_PRINCIPLES])
-def clearance_outside(D_h: Metres, D: Metres, d: Metres, growth: Metres) -> Metres:
+def clearance_outside(D_h: Metres, D: Metres, d: Metres, ΔD: Metres) -> Metres:
     """Diametral room around the coils.
 
     c = D_h − (D + d + ΔD)
 
-    ``D_h`` bore of what surrounds the spring; ``D`` mean coil diameter, ``d`` wire; ``growth`` what the
+    ``D_h`` bore of what surrounds the spring; ``D`` mean coil diameter, ``d`` wire; ``ΔD`` what the
     outside has grown since the spring was free [m]. Returns [m], negative where the coils rub.
 
     Hand working: 58 − (48 + 8 + 0.152) = 1.848 mm.
 
-    >>> round(clearance_outside(D_h=0.058, D=0.048, d=0.008, growth=0.152e-3) * 1e3, 3)
+    >>> round(clearance_outside(D_h=0.058, D=0.048, d=0.008, ΔD=0.152e-3) * 1e3, 3)
     1.848
     """
-    return D_h - (D + d + growth)
+    return D_h - (D + d + ΔD)
 
 
 @formula("c = D − d − d_p", cites=[FIRST_PRINCIPLES])
@@ -255,11 +255,11 @@ def share_of_load(x: Ratio, F: Newtons) -> Newtons:
     return x * F
 
 
-@formula("F_r = F_f + g (m_v + m_s) 9.80665", cites=[FIRST_PRINCIPLES, CGPM], empirical="kg and N")
+@formula("F_r = F_f + g (m_v + m_s) · 9.80665 m/s²", cites=[FIRST_PRINCIPLES, CGPM], empirical="kg and N")
 def closing_need(F_f: Newtons, g: Ratio, m_v: Kilograms, m_s: Kilograms) -> Newtons:
     """Load that shuts a valve slowly: friction, and the weight that opens it.
 
-    F_r = F_f + g (m_v + m_s) 9.80665
+    F_r = F_f + g (m_v + m_s) · 9.80665 m/s²
 
     ``F_f`` friction [N]; ``g`` 1 where weight opens the valve, −1 where it shuts it, 0 across; ``m_v``,
     ``m_s`` mass of valve and spindle [kg]. Returns [N], negative where weight alone shuts the valve.

@@ -87,9 +87,9 @@ def _outside(spring: CompressionSpring, sheet: Sheet, d: Metres, D: Metres) -> J
     b = sheet.look_up("b", end_coils_in_pitch, ends=sheet.read("ends", spring.ends))
     pitch = sheet.work("m", coil_pitch, s_c=solid, n=working_coils(spring, sheet), b=b, d=d)
     growth = sheet.work("ΔD", outside_growth_at_solid, m=pitch, d=d, D=D)
-    still = sheet.work("c_0", clearance_outside, D_h=housing, D=D, d=d, growth=0.0)
+    still = sheet.work("c_0", clearance_outside, D_h=housing, D=D, d=d, ΔD=0.0)
     return sheet.stays(
-        sheet.work("c", clearance_outside, D_h=housing, D=D, d=d, growth=growth), still, strictly=True
+        sheet.work("c", clearance_outside, D_h=housing, D=D, d=d, ΔD=growth), still, strictly=True
     )
 
 

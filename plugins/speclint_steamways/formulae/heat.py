@@ -102,11 +102,11 @@ def drop_through_wall(q: WattsPerSquareMetre, R: SquareMetreKelvinsPerWatt) -> K
     return q * R
 
 
-@formula("σ_T = E alpha ΔT/(2 (1 − nu))", cites=[TIMOSHENKO_GOODIER.at("article 149, plate held flat")])
+@formula("σ_T = E α ΔT/(2 (1 − ν))", cites=[TIMOSHENKO_GOODIER.at("article 149, plate held flat")])
 def thermal_stress(E: Pascals, alpha: PerKelvin, ΔT: KelvinDifference, nu: Ratio) -> Pascals:
     """Stress in the faces of a plate that is held flat while heat passes through it.
 
-    σ_T = E alpha ΔT/(2 (1 − nu))
+    σ_T = E α ΔT/(2 (1 − ν))
 
     ``E`` modulus [Pa]; ``alpha`` coefficient of expansion [1/K]; ``ΔT`` between the faces [K]; ``nu`` Poisson's ratio,
     below 1. Returns [Pa]. Raises OutOfRange for nu outside.

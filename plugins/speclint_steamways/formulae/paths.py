@@ -201,7 +201,7 @@ def period_port(k: Ratio, D: Metres) -> SquareMetres:
     return k * D**2
 
 
-@formula("A = A_p v/4000, v in ft/min", cites=[BOURNE.at("Q. 320")], empirical="feet and minutes")
+@formula("A = A_p v/(4000 ft/min)", cites=[BOURNE.at("Q. 320")], empirical="feet and minutes")
 def bourne_port(A_p: SquareMetres, v: MetresPerSecond) -> SquareMetres:
     """Port by Bourne's rule of piston speed.
 
@@ -217,9 +217,7 @@ def bourne_port(A_p: SquareMetres, v: MetresPerSecond) -> SquareMetres:
     return A_p * (v / 0.3048 * 60) / 4000
 
 
-@formula(
-    "A = 0.1 A_p v/600, v in ft/min", cites=[BOURNE.at("Q. 320, as the trade has it")], empirical="ft/min"
-)
+@formula("A = 0.1 A_p v/(600 ft/min)", cites=[BOURNE.at("Q. 320, as the trade has it")], empirical="ft/min")
 def trade_port(A_p: SquareMetres, v: MetresPerSecond) -> SquareMetres:
     """Port by the trade's rule: a tenth of the piston at 600 ft/min.
 
@@ -269,7 +267,11 @@ def breathing_depression(
     return ρ / 2 * (A_p * v / (C * A)) ** 2
 
 
-@formula("ρ = p M/(R T)", cites=[FIRST_PRINCIPLES], empirical="R and M of dry air in SI: 287.05 J/(kg·K)")
+@formula(
+    "ρ = p/(287.05 J/(kg·K) T)",
+    cites=[FIRST_PRINCIPLES],
+    empirical="R and M of dry air in SI: 287.05 J/(kg·K)",
+)
 def air_density(p: Pascals, T: Kelvins) -> KilogramsPerCubicMetre:
     """Density of dry air as a perfect gas.
 

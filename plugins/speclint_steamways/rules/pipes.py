@@ -110,9 +110,7 @@ def _bent(pipe: SteamPipe, sheet: Sheet, of: _Taken, t_l: Metres) -> Iterator[Ju
     e = sheet.work("e", pipe_wall_of_european_code, p=of.p, D=of.D, f=of.f, z=of.E)
     for side, factor, there in (("i", bend_factor_inside, t_l), ("o", bend_factor_outside, outside)):
         bend = sheet.work(f"I_{side}", factor, R=R, D=of.D)
-        american = sheet.work(
-            f"t_m{side}", bend_wall, p=of.p, D=of.D, S=of.S, E=of.E, bend=bend, y=of.y, A=of.A
-        )
+        american = sheet.work(f"t_m{side}", bend_wall, p=of.p, D=of.D, S=of.S, E=of.E, I=bend, y=of.y, A=of.A)
         yield sheet.at_least(there, american)
         e_b = sheet.work(f"e_{side}", bend_wall_of_european_code, e=e, B=bend)
         yield sheet.at_least(there, sheet.work(f"t_e{side}", with_allowance, e=e_b, c=of.A))
@@ -178,17 +176,17 @@ def flexibility(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Judgement:
     """Bends by the simple criterion, a joint by the movement it is made for, a straight run by its stress."""
     D, T = sheet.take("D", pipe.outside_diameter), sheet.take("T", case.temperature_of(pipe))
     material = sheet.material_of(pipe)
-    dT = sheet.work("ΔT", rise, T=T, T_0=DRAWING_TEMPERATURE)
+    ΔT = sheet.work("ΔT", rise, T=T, T_0=DRAWING_TEMPERATURE)
     alpha = sheet.look_up("α", material.expansion, of=pipe, at=T)
     U = sheet.take("U", pipe.anchor_distance)
-    growth = sheet.work("Δ", pipe_growth, alpha=alpha, L=U, dT=dT)
+    growth = sheet.work("Δ", pipe_growth, alpha=alpha, L=U, ΔT=ΔT)
     Y = sheet.work("Y", movement_to_take_up, Δ=growth, s=sheet.take("s", pipe.anchor_movement))
     if sheet.read("taken up by", pipe.takes_up_by) != "bends":
         return sheet.at_most(Y, sheet.take("Y_j", pipe.joint_movement))
     E = sheet.look_up("E", material.modulus, of=pipe, at=DRAWING_TEMPERATURE)
     S_A = _stress_range(pipe, sheet, T)
     if sheet.count("n", pipe.bends) == 0:
-        return _straight_run(pipe, sheet, (E, alpha, dT, D), S_A)
+        return _straight_run(pipe, sheet, (E, alpha, ΔT, D), S_A)
     L = sheet.take("L", pipe.length)
     used = sheet.work("u", flexibility_used, D=D, Y=Y, L=L, U=U, S_A=S_A, E=E)
     return sheet.at_most(used, sheet.limit("share", "u_a"))
@@ -206,10 +204,10 @@ def _straight_run(
     pipe: SteamPipe, sheet: Sheet, of: tuple[Pascals, Ratio, Ratio, Metres], S_A: Pascals
 ) -> Judgement:
     """A straight run between anchors: its stress is judged, its thrust stands on the sheet."""
-    E, alpha, dT, D = of
+    E, alpha, ΔT, D = of
     bore = D - 2 * sheet.take("t", pipe.wall)
-    sheet.work("F", end_thrust, E=E, alpha=alpha, dT=dT, D=D, d=bore)
-    return sheet.at_most(sheet.work("σ", restrained_stress, E=E, alpha=alpha, dT=dT), S_A)
+    sheet.work("F", end_thrust, E=E, alpha=alpha, ΔT=ΔT, D=D, d=bore)
+    return sheet.at_most(sheet.work("σ", restrained_stress, E=E, alpha=alpha, ΔT=ΔT), S_A)
 
 
 RULES = (wall, hydraulic_test, flexibility)

@@ -52,11 +52,11 @@ def pressing_interference(delta: Metres) -> Metres:
     return (delta + abs(delta)) / 2
 
 
-@formula("σ = |σ_θ|", cites=[FIRST_PRINCIPLES])
+@formula("σ_s = |σ|", cites=[FIRST_PRINCIPLES])
 def size_of_stress(sigma: Pascals) -> Pascals:
     """Size of the hoop stress, whatever its sense.
 
-    σ = |σ_θ|
+    σ_s = |σ|
 
     ``sigma`` stress, tension positive [Pa]. Returns [Pa].
 

@@ -98,18 +98,18 @@ def valve_acceleration(i: Ratio, κ: MetresPerSquareRadian, ω: RadiansPerSecond
 
 
 @formula("v = i |s′| ω", cites=[FIRST_PRINCIPLES])
-def valve_speed(i: Ratio, slope: MetresPerRadian, ω: RadiansPerSecond) -> MetresPerSecond:
+def valve_speed(i: Ratio, s_prime: MetresPerRadian, ω: RadiansPerSecond) -> MetresPerSecond:
     """Speed of the valve at an angle of the cam, either way.
 
     v = i |s′| ω
 
-    ``i`` travel of the valve for each unit of the tappet's; ``slope`` s′, derivative of the tappet's lift by the
+    ``i`` travel of the valve for each unit of the tappet's; ``s_prime`` s′, derivative of the tappet's lift by the
     angle [m/rad]; ``ω`` speed of the cam [rad/s]. Returns [m/s].
 
-    >>> round(valve_speed(i=1.0, slope=-0.01, ω=40.0), 6)
+    >>> round(valve_speed(i=1.0, s_prime=-0.01, ω=40.0), 6)
     0.4
     """
-    return i * abs(slope) * ω
+    return i * abs(s_prime) * ω
 
 
 @formula("F = −m a", cites=[FIRST_PRINCIPLES])
@@ -225,26 +225,26 @@ def cam_radius_under_flat(R_b: Metres, s: Metres, κ: MetresPerSquareRadian) -> 
 
 @formula("ρ = ((R + s)² + s′²)^1.5/((R + s)² + 2 s′² − (R + s) κ) − r, R = R_b + r", cites=[FIRST_PRINCIPLES])
 def cam_radius_under_roller(
-    R_b: Metres, r: Metres, s: Metres, slope: MetresPerRadian, κ: MetresPerSquareRadian
+    R_b: Metres, r: Metres, s: Metres, s_prime: MetresPerRadian, κ: MetresPerSquareRadian
 ) -> Metres:
     """Radius of curvature of a cam where a roller in line with its axis touches it; negative for a hollow flank.
 
     ρ = ((R + s)² + s′²)^1.5/((R + s)² + 2 s′² − (R + s) κ) − r, R = R_b + r
 
-    ``R_b`` base circle, ``r`` roller, ``s`` lift [m]; ``slope`` s′ and ``κ`` first and second derivative of the
+    ``R_b`` base circle, ``r`` roller, ``s`` lift [m]; ``s_prime`` s′ and ``κ`` first and second derivative of the
     lift by the angle [m/rad, m/rad²]. Returns [m], infinite where the flank is flat. Raises OutOfRange where a
     convex cam is undercut.
 
     On the base circle it is that circle:
 
-    >>> round(cam_radius_under_roller(R_b=0.040, r=0.015, s=0.0, slope=0.0, κ=0.0), 9)
+    >>> round(cam_radius_under_roller(R_b=0.040, r=0.015, s=0.0, s_prime=0.0, κ=0.0), 9)
     0.04
     """
     out = R_b + r + s
-    bottom = out**2 + 2 * slope**2 - out * κ
+    bottom = out**2 + 2 * s_prime**2 - out * κ
     if abs(bottom) < 1e-12 * out**2:
         return math.inf * out
-    pitch: float = (out**2 + slope**2) ** 1.5 / bottom
+    pitch: float = (out**2 + s_prime**2) ** 1.5 / bottom
     require(
         not 0 < pitch <= r,
         f"the cam is undercut: it bends at {pitch:.4g} m under a roller of {r:.4g} m",
@@ -252,21 +252,21 @@ def cam_radius_under_roller(
     return pitch - r
 
 
-@formula("F_n = F_t/cos φ, tan φ = s′/(R_b + r + s)", cites=[FIRST_PRINCIPLES])
-def normal_load(F_t: Newtons, slope: MetresPerRadian, R_b: Metres, r: Metres, s: Metres) -> Newtons:
+@formula("F_n = F_t/cos φ, φ = arctan(s′/(R_b + r + s))", cites=[FIRST_PRINCIPLES])
+def normal_load(F_t: Newtons, s_prime: MetresPerRadian, R_b: Metres, r: Metres, s: Metres) -> Newtons:
     """Load square to the cam where a roller in line with its axis touches it.
 
-    F_n = F_t/cos φ, tan φ = s′/(R_b + r + s)
+    F_n = F_t/cos φ, φ = arctan(s′/(R_b + r + s))
 
-    ``F_t`` load along the tappet [N]; ``slope`` s′ [m/rad]; ``R_b`` base circle, ``r`` roller, ``s`` lift [m].
+    ``F_t`` load along the tappet [N]; ``s_prime`` s′ [m/rad]; ``R_b`` base circle, ``r`` roller, ``s`` lift [m].
     Returns [N].
 
     Hand working: s′ 30 over 40: φ has the cosine 0.8; 800/0.8 = 1000 N.
 
-    >>> round(normal_load(F_t=800.0, slope=0.030, R_b=0.020, r=0.010, s=0.010), 6)
+    >>> round(normal_load(F_t=800.0, s_prime=0.030, R_b=0.020, r=0.010, s=0.010), 6)
     1000.0
     """
-    share = slope / (R_b + r + s)
+    share = s_prime / (R_b + r + s)
     root: float = (1 + share**2) ** 0.5
     return F_t * root
 

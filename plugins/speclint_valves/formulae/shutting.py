@@ -111,11 +111,11 @@ def spring_load_at_lift(F_U: Newtons, R: NewtonsPerMetre, h: Metres) -> Newtons:
     return F_U + R * h
 
 
-@formula("W = g (m_v + m_s) 9.80665", cites=[FIRST_PRINCIPLES, CGPM], empirical="kg and N")
+@formula("W = g (m_v + m_s) · 9.80665 m/s²", cites=[FIRST_PRINCIPLES, CGPM], empirical="kg and N")
 def weight_shutting(g: Ratio, m_v: Kilograms, m_s: Kilograms) -> Newtons:
     """Weight of valve and spindle that helps to shut the valve.
 
-    W = g (m_v + m_s) 9.80665
+    W = g (m_v + m_s) · 9.80665 m/s²
 
     ``g`` 1 where the valve opens upwards, −1 downwards, 0 sideways; ``m_v``, ``m_s`` mass of valve and
     spindle [kg]. Returns [N], negative where weight opens the valve.

@@ -191,7 +191,10 @@ def pin_bending_stress(F: Newtons, L: Metres, d: Metres) -> Pascals:
     return 8 * F * L / (math.pi * d**3)
 
 
-@formula("f = F_v b_v'³/(3 E I) + i F_t b_t'³/(3 E I) + (1 + i) F_p L³/(48 E I_p)", cites=[FIRST_PRINCIPLES])
+@formula(
+    "f = (F_v (b_v − B/2)³ + i F_t (b_t − B/2)³)/(3 E I) + (1 + i) F_p L³/(48 E I_p)",
+    cites=[FIRST_PRINCIPLES],
+)
 def lift_lost(
     F_v: Newtons,
     F_t: Newtons,

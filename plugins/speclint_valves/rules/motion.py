@@ -175,7 +175,7 @@ def landing_speed(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement
         "φ", "cam angle of landing", apart, start, cam.duration, unit="rad", find="least", steps=SCAN
     )
     ω = sheet.take("ω", case.rotational_speed)
-    speed = sheet.work("v", valve_speed, i=i, slope=cam.at(angle).slope, ω=ω)
+    speed = sheet.work("v", valve_speed, i=i, s_prime=cam.at(angle).slope, ω=ω)
     return sheet.at_most(speed, sheet.limit("greatest"))
 
 

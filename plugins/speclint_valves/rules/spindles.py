@@ -136,12 +136,12 @@ def seal(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
     i, moved, ω = ratio(train, sheet), motion(train.cam, sheet), sheet.take("ω", case.rotational_speed)
 
     def rubbing(angle: float) -> float:
-        return valve_speed(i=i, slope=moved.at(angle).slope, ω=ω)
+        return valve_speed(i=i, s_prime=moved.at(angle).slope, ω=ω)
 
     angle = sheet.scan(
         "φ", "cam angle of the greatest speed", rubbing, 0.0, moved.duration, unit="rad", steps=SCAN
     )
-    speed = sheet.work("v", valve_speed, i=i, slope=moved.at(angle).slope, ω=ω)
+    speed = sheet.work("v", valve_speed, i=i, s_prime=moved.at(angle).slope, ω=ω)
     sheet.read("leak-off", spindle.leak_off)
     T, p = sheet.take("T", case.temperature_of(spindle)), sheet.take("p", case.live_pressure)
     return sheet.worst(

@@ -29,7 +29,7 @@ _ENDLESS = 2e6
 _FEWEST = 1e4
 
 
-@formula("sigma_a = Phi (P_high - P_low)/(2 A_s)", cites=[VDI_2230.at("eq. 187"), FIRST_PRINCIPLES])
+@formula("σ_a = Φ (P_high − P_low)/(2 A_s)", cites=[VDI_2230.at("eq. 187"), FIRST_PRINCIPLES])
 def stress_amplitude(Phi: Ratio, P_high: Newtons, P_low: Newtons, A_s: SquareMetres) -> Pascals:
     """Half the swing of tension in a stud, once each stroke for a cylinder cover.
 
@@ -45,7 +45,9 @@ def stress_amplitude(Phi: Ratio, P_high: Newtons, P_low: Newtons, A_s: SquareMet
 
 
 @formula(
-    "sigma_AV = 0.85 (150/d + 45)", cites=[VDI_2230.at("eq. R10/1")], empirical="millimetres and megapascals"
+    "σ_AV = 0.85 (150 mm/d + 45) MPa",
+    cites=[VDI_2230.at("eq. R10/1")],
+    empirical="millimetres and megapascals",
 )
 def endurance_rolled_before_treatment(d: Metres) -> Pascals:
     """Stress amplitude that a thread rolled before heat treatment endures.
@@ -59,7 +61,7 @@ def endurance_rolled_before_treatment(d: Metres) -> Pascals:
     return 0.85 * (150 / (d * 1e3) + 45) * 1e6
 
 
-@formula("sigma_AG = (2 - F_m/F_02) sigma_AV", cites=[VDI_2230.at("eq. R10/2")])
+@formula("σ_AG = (2 − F_m/F_02) σ_AV", cites=[VDI_2230.at("eq. R10/2")])
 def endurance_rolled_after_treatment(sigma_AV: Pascals, F_m: Newtons, F_02: Newtons) -> Pascals:
     """Stress amplitude that a thread rolled after heat treatment endures; mean load takes the gain away.
 
@@ -74,7 +76,7 @@ def endurance_rolled_after_treatment(sigma_AV: Pascals, F_m: Newtons, F_02: Newt
     return (2 - share) * sigma_AV
 
 
-@formula("sigma_AC = 0.7 sigma_AV", cites=[COMMON_PRACTICE])
+@formula("σ_AC = 0.7 σ_AV", cites=[COMMON_PRACTICE])
 def endurance_cut(sigma_AV: Pascals) -> Pascals:
     """Stress amplitude that a cut thread endures.
 
@@ -83,7 +85,7 @@ def endurance_cut(sigma_AV: Pascals) -> Pascals:
     return CUT_THREAD_SHARE * sigma_AV
 
 
-@formula("sigma_AZ = sigma_A (2e6/N)^(1/3)", cites=[VDI_2230.at("eq. R10/3")])
+@formula("σ_AZ = σ_A (2e6/min(N, 2e6))^(1/3)", cites=[VDI_2230.at("eq. R10/3")])
 def strength_for_cycles(sigma_A: Pascals, N: Ratio) -> Pascals:
     """Stress amplitude that a thread rolled before treatment bears for a stated, smaller number of loads.
 

@@ -58,7 +58,7 @@ def greatest_pressure_temperature(gasket: str) -> Reading:
     return Reading.exact(what, found, "bar·°C", COMMON_PRACTICE)
 
 
-@formula("pT = p (T - 273.15)", cites=[COMMON_PRACTICE], empirical="bar and degrees Celsius")
+@formula("pT = p/bar (T/K − 273.15)", cites=[COMMON_PRACTICE], empirical="bar and degrees Celsius")
 def pressure_temperature(p: Pascals, T: Kelvins) -> Ratio:
     """Product of pressure and temperature as rating sheets have it.
 

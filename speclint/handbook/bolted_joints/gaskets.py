@@ -36,7 +36,7 @@ _INCH = 0.0254
 _NARROW = 0.25 * _INCH
 
 
-@formula("N = (D_o - D_i)/2", cites=[FIRST_PRINCIPLES])
+@formula("N = (D_o − D_i)/2", cites=[FIRST_PRINCIPLES])
 def contact_width(D_o: Metres, D_i: Metres) -> Metres:
     """Width of the ring on which a flat gasket bears.
 
@@ -64,7 +64,11 @@ def basic_seating_width_of_ring_joint(w: Metres) -> Metres:
     return w / 8
 
 
-@formula("b = min(b_0, 0.5 √b_0)", cites=[ASME_APPENDIX_2.at("Table 2-5.2")], empirical="inches")
+@formula(
+    "b = b_0 if b_0 ≤ 0.25 in, else 0.5 in √(b_0/in)",
+    cites=[ASME_APPENDIX_2.at("Table 2-5.2")],
+    empirical="inches",
+)
 def effective_seating_width(b_0: Metres) -> Metres:
     """Effective seating width, by the inch form: all of the basic width to 1/4 in, then 0.5 √b_0.
 
@@ -76,7 +80,11 @@ def effective_seating_width(b_0: Metres) -> Metres:
     return width
 
 
-@formula("b = min(b_0, 2.52 √b_0)", cites=[EN_13445_3.at("11.5.2, equation 11.5-4")], empirical="millimetres")
+@formula(
+    "b = b_0 if b_0 ≤ 6.3 mm, else 2.52 mm √(b_0/mm)",
+    cites=[EN_13445_3.at("11.5.2, equation 11.5-4")],
+    empirical="millimetres",
+)
 def effective_seating_width_metric(b_0: Metres) -> Metres:
     """Effective seating width, by the millimetre form: all of the basic width to 6.3 mm, then 2.52 √b_0.
 
@@ -89,7 +97,7 @@ def effective_seating_width_metric(b_0: Metres) -> Metres:
 
 
 @formula(
-    "G = (D_o + D_i)/2 where b_0 ≤ 1/4 in, else D_o - 2 b",
+    "G = (D_o + D_i)/2 if b_0 ≤ 0.25 in, else D_o − 2 b, b = 0.5 in √(b_0/in), b_0 = (D_o − D_i)/4",
     cites=[ASME_APPENDIX_2.at("2-3, definition of G")],
     empirical="inches",
 )

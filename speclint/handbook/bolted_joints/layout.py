@@ -63,7 +63,7 @@ def greatest_pitch_by_flange(d: Metres, t: Metres, m: Ratio) -> Metres:
     return 2 * d + 6 * t / (m + 0.5)
 
 
-@formula("s = 28.5 √d", cites=[KHURMI.at("cylinder head example")], empirical="millimetres")
+@formula("s = 28.5 mm √(d/mm)", cites=[KHURMI.at("cylinder head example")], empirical="millimetres")
 def greatest_pitch_for_tightness(d: Metres) -> Metres:
     """Greatest pitch of studs for a joint that is tight under steam.
 
@@ -76,7 +76,7 @@ def greatest_pitch_for_tightness(d: Metres) -> Metres:
     return pitch
 
 
-@formula("s = 19 √d", cites=[KHURMI.at("cylinder head example")], empirical="millimetres")
+@formula("s = 19 mm √(d/mm)", cites=[KHURMI.at("cylinder head example")], empirical="millimetres")
 def least_pitch_for_tightness(d: Metres) -> Metres:
     """Least pitch of studs that the same rule finds worth while.
 
@@ -89,7 +89,7 @@ def least_pitch_for_tightness(d: Metres) -> Metres:
     return pitch
 
 
-@formula("s = min(2 d + 6 t/(m + 0.5), 28.5 √d)", cites=[TEMA, KHURMI], empirical="millimetres")
+@formula("s = min(2 d + 6 t/(m + 0.5), 28.5 mm √(d/mm))", cites=[TEMA, KHURMI], empirical="millimetres")
 def greatest_pitch(d: Metres, t: Metres, m: Ratio) -> Metres:
     """Greatest pitch by both rules.
 
@@ -98,7 +98,7 @@ def greatest_pitch(d: Metres, t: Metres, m: Ratio) -> Metres:
     return min(greatest_pitch_by_flange(d, t, m), greatest_pitch_for_tightness(d))
 
 
-@formula("n = 0.01 D + 4", cites=[KHURMI.at("cylinder head example")], empirical="millimetres")
+@formula("n = 0.01 D/mm + 4", cites=[KHURMI.at("cylinder head example")], empirical="millimetres")
 def fewest_studs(D: Metres) -> Ratio:
     """Least number of studs in a cylinder cover by period practice; a sound modern cover has more.
 
@@ -110,7 +110,7 @@ def fewest_studs(D: Metres) -> Ratio:
     return 0.01 * D * 1e3 + 4
 
 
-@formula("n = 0.02 D + 4", cites=[KHURMI.at("cylinder head example")], empirical="millimetres")
+@formula("n = 0.02 D/mm + 4", cites=[KHURMI.at("cylinder head example")], empirical="millimetres")
 def most_studs(D: Metres) -> Ratio:
     """Greatest number of studs in a cylinder cover by period practice.
 
@@ -122,7 +122,7 @@ def most_studs(D: Metres) -> Ratio:
     return 0.02 * D * 1e3 + 4
 
 
-@formula("n = F/(A sigma)", cites=[KHURMI.at("cylinder head example"), FIRST_PRINCIPLES])
+@formula("n = F/(A σ)", cites=[KHURMI.at("cylinder head example"), FIRST_PRINCIPLES])
 def studs_for_stress(F: Newtons, A: SquareMetres, sigma: Pascals) -> Ratio:
     """Number of studs that carry a load at a stress; the next whole even number is made.
 

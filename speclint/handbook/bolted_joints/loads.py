@@ -36,7 +36,7 @@ def pressure_load(D: Metres, p: Pascals) -> Newtons:
     return math.pi * D**2 * p / 4
 
 
-@formula("F_b = F_i + Phi P", cites=[SHIGLEY.at("eq. 8-24"), JINDAL.at("Ex. 9-6")])
+@formula("F_b = F_i + Φ P", cites=[SHIGLEY.at("eq. 8-24"), JINDAL.at("Ex. 9-6")])
 def stud_load(F_i: Newtons, Phi: Ratio, P: Newtons) -> Newtons:
     """Load in the stud while the joint stays shut.
 
@@ -48,7 +48,7 @@ def stud_load(F_i: Newtons, Phi: Ratio, P: Newtons) -> Newtons:
     return F_i + Phi * P
 
 
-@formula("F_m = F_i - (1 - Phi) P", cites=[SHIGLEY.at("eq. 8-25")])
+@formula("F_m = F_i − (1 − Φ) P", cites=[SHIGLEY.at("eq. 8-25")])
 def clamping_load_left(F_i: Newtons, Phi: Ratio, P: Newtons) -> Newtons:
     """Load that still presses the faces together; at or below zero the joint has parted.
 
@@ -60,7 +60,7 @@ def clamping_load_left(F_i: Newtons, Phi: Ratio, P: Newtons) -> Newtons:
     return F_i - (1 - Phi) * P
 
 
-@formula("n = F_i/((1 - Phi) P)", cites=[SHIGLEY.at("eq. 8-30")])
+@formula("n = F_i/((1 − Φ) P)", cites=[SHIGLEY.at("eq. 8-30")])
 def separation_factor(F_i: Newtons, Phi: Ratio, P: Newtons) -> Ratio:
     """Times the working load at which the joint would part.
 
@@ -71,7 +71,7 @@ def separation_factor(F_i: Newtons, Phi: Ratio, P: Newtons) -> Ratio:
     return F_i / ((1 - Phi) * P)
 
 
-@formula("F_i = n (1 - Phi) P", cites=[SHIGLEY.at("eq. 8-30, solved for the preload")])
+@formula("F_i = n (1 − Φ) P", cites=[SHIGLEY.at("eq. 8-30, solved for the preload")])
 def preload_against_separation(n: Ratio, Phi: Ratio, P: Newtons) -> Newtons:
     """Least preload that keeps the joint shut under a multiple of the working load.
 
@@ -80,17 +80,17 @@ def preload_against_separation(n: Ratio, Phi: Ratio, P: Newtons) -> Newtons:
     return n * (1 - Phi) * P
 
 
-@formula("Delta = L (alpha_m DT_m - alpha_b DT_b)", cites=[FIRST_PRINCIPLES])
+@formula("Δ = L (α_m ΔT_m − α_b ΔT_b)", cites=[FIRST_PRINCIPLES])
 def differential_growth(
     L: Metres,
     alpha_m: PerKelvin,
-    DT_m: KelvinDifference,
+    ΔT_m: KelvinDifference,
     alpha_b: PerKelvin,
-    DT_b: KelvinDifference,
+    ΔT_b: KelvinDifference,
 ) -> Metres:
     """Length by which clamped parts outgrow the stud over one length; parts of several materials add up.
 
-    L: length, m. alpha_m, alpha_b: mean expansion of parts and stud, 1/K. DT_m, DT_b: their rise above the
+    L: length, m. alpha_m, alpha_b: mean expansion of parts and stud, 1/K. ΔT_m, ΔT_b: their rise above the
     temperature of tightening, K. Returns m, negative where the stud outgrows the parts.
 
     Hand working: 100 mm of iron at 11e-6/K up 200 K and steel at 12e-6/K up 150 K: 0.220 - 0.180 mm.
@@ -98,11 +98,11 @@ def differential_growth(
     >>> round(differential_growth(0.100, 11e-6, 200.0, 12e-6, 150.0) * 1e3, 3)
     0.04
     """
-    return L * (alpha_m * DT_m - alpha_b * DT_b)
+    return L * (alpha_m * ΔT_m - alpha_b * ΔT_b)
 
 
 @formula(
-    "F_hot = (F_cold (1/k_bc + 1/k_mc) + Delta)/(1/k_bh + 1/k_mh)",
+    "F_hot = (F_cold (1/k_bc + 1/k_mc) + Δ)/(1/k_bh + 1/k_mh)",
     cites=[VDI_2230.at("eq. 118"), FIRST_PRINCIPLES],
 )
 def preload_hot(

@@ -48,7 +48,7 @@ def _source_of(found: Row) -> Source:
     return VDI_2230.at("Table A8") if found["source"] == "VDI 2230" else COMMON_PRACTICE
 
 
-@formula("s = (alpha_A - 1)/(alpha_A + 1)", cites=[VDI_2230.at("Table A8")])
+@formula("s = (α_A − 1)/(α_A + 1)", cites=[VDI_2230.at("Table A8")])
 def scatter_of_factor(alpha_A: Ratio) -> Ratio:
     """Scatter each side of the mean preload that a tightening factor stands for.
 
@@ -61,7 +61,7 @@ def scatter_of_factor(alpha_A: Ratio) -> Ratio:
     return (alpha_A - 1) / (alpha_A + 1)
 
 
-@formula("F_low = F (1 - s)", cites=[FIRST_PRINCIPLES])
+@formula("F_low = F (1 − s)", cites=[FIRST_PRINCIPLES])
 def preload_low(F: Newtons, s: Ratio) -> Newtons:
     """Least preload that a method of tightening leaves.
 

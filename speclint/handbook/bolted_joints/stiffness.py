@@ -68,7 +68,7 @@ def stud_stiffness(
     return E * A_d * A_t / (A_d * l_t + A_t * l_d)
 
 
-@formula("k_e = 1/(0.5 d/(E A_3) + x d/(E_n A_N))", cites=[VDI_2230.at("section 5.1.1.1")])
+@formula("k_e = 1/(0.5 d/(E A_3) + x d/(E_n A_N)), A_N = π d²/4", cites=[VDI_2230.at("section 5.1.1.1")])
 def engaged_thread_stiffness(
     E: Pascals, E_n: Pascals, d: Metres, A_3: SquareMetres, x: Ratio
 ) -> NewtonsPerMetre:
@@ -82,7 +82,7 @@ def engaged_thread_stiffness(
 
 
 @formula(
-    "k = π E d tan alpha/ln((2 t tan alpha + D - d)(D + d)/((2 t tan alpha + D + d)(D - d)))",
+    "k = π E d tan α/ln((2 t tan α + D − d)(D + d)/((2 t tan α + D + d)(D − d)))",
     cites=[SHIGLEY.at("eq. 8-19")],
 )
 def frustum_stiffness(E: Pascals, d: Metres, D: Metres, t: Metres, alpha: Radians) -> NewtonsPerMetre:
@@ -105,7 +105,7 @@ def frustum_stiffness(E: Pascals, d: Metres, D: Metres, t: Metres, alpha: Radian
     return math.pi * E * d * math.tan(alpha) / math.log(ratio)
 
 
-@formula("k_m = k(E, d, D, L/2, alpha)/2", cites=[SHIGLEY.at("eq. 8-21"), JINDAL.at("Ex. 9-4")])
+@formula("k_m = k(E, d, D, L/2, α)/2", cites=[SHIGLEY.at("eq. 8-21"), JINDAL.at("Ex. 9-4")])
 def member_stiffness(E: Pascals, d: Metres, D: Metres, L: Metres, alpha: Radians) -> NewtonsPerMetre:
     """Stiffness of clamped parts of one modulus: two equal cones of pressure in series.
 
@@ -122,7 +122,7 @@ def member_stiffness(E: Pascals, d: Metres, D: Metres, L: Metres, alpha: Radians
     return frustum_stiffness(E, d, D, L / 2, alpha) / 2
 
 
-@formula("Phi = k_b/(k_b + k_m)", cites=[SHIGLEY.at("section 8-7"), JINDAL.at("Ex. 9-4")])
+@formula("Φ = k_b/(k_b + k_m)", cites=[SHIGLEY.at("section 8-7"), JINDAL.at("Ex. 9-4")])
 def load_factor(k_b: NewtonsPerMetre, k_m: NewtonsPerMetre) -> Ratio:
     """Share of a working load that comes on the stud while the joint stays shut.
 

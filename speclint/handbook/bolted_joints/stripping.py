@@ -22,7 +22,7 @@ _RATIOS = "shear-strength-ratios.csv"
 
 
 @formula(
-    "A_e = π D_1 L/P (P/2 + (d_2 - D_1) tan alpha)", cites=[FED_STD_H28.at("shear area of external threads")]
+    "A_e = π D_1 L/P (P/2 + (d_2 − D_1) tan α)", cites=[FED_STD_H28.at("shear area of external threads")]
 )
 def external_shear_area(D_1: Metres, d_2: Metres, P: Metres, L: Metres, alpha: Radians) -> SquareMetres:
     """Area over which the stud's thread shears, along the minor diameter of the nut.
@@ -35,9 +35,7 @@ def external_shear_area(D_1: Metres, d_2: Metres, P: Metres, L: Metres, alpha: R
     return math.pi * D_1 * L / P * thickness
 
 
-@formula(
-    "A_n = π d L/P (P/2 + (d - D_2) tan alpha)", cites=[FED_STD_H28.at("shear area of internal threads")]
-)
+@formula("A_n = π d L/P (P/2 + (d − D_2) tan α)", cites=[FED_STD_H28.at("shear area of internal threads")])
 def internal_shear_area(d: Metres, D_2: Metres, P: Metres, L: Metres, alpha: Radians) -> SquareMetres:
     """Area over which the thread of nut or block shears, along the crests of the stud.
 
@@ -49,7 +47,7 @@ def internal_shear_area(d: Metres, D_2: Metres, P: Metres, L: Metres, alpha: Rad
     return math.pi * d * L / P * thickness
 
 
-@formula("F = tau_B A", cites=[FED_STD_H28.at("stripping of threads")])
+@formula("F = τ_B A", cites=[FED_STD_H28.at("stripping of threads")])
 def stripping_load(tau_B: Pascals, A: SquareMetres) -> Newtons:
     """Load that strips a thread, all engaged turns sharing it.
 

@@ -26,7 +26,7 @@ from speclint.handbook.tables import SHIGLEY, VDI_2230
 TORSION_LEFT_IN_SERVICE = 0.5
 
 
-@formula("sigma = F/A_s", cites=[FIRST_PRINCIPLES])
+@formula("σ = F/A_s", cites=[FIRST_PRINCIPLES])
 def tension(F: Newtons, A_s: SquareMetres) -> Pascals:
     """Mean tension on the stress area of the thread (or on a reduced shank, if less).
 
@@ -48,7 +48,7 @@ def stress_diameter(A_s: SquareMetres) -> Metres:
     return diameter
 
 
-@formula("tau = 16 M_t/(π d_s³)", cites=[SHIGLEY.at("eq. 8-7")])
+@formula("τ = 16 M_t/(π d_s³)", cites=[SHIGLEY.at("eq. 8-7")])
 def torsion_shear(M_t: NewtonMetres, d_s: Metres) -> Pascals:
     """Elastic torsional shear at the surface of the stress section.
 
@@ -63,7 +63,7 @@ def torsion_shear(M_t: NewtonMetres, d_s: Metres) -> Pascals:
 
 
 @formula(
-    "F_M = nu R_p02 A_s/√(1 + 3[3 d_2/(2 d_s) (P/(π d_2) + mu_t/cos alpha)]²)",
+    "F_M = ν R_p02 A_s/√(1 + 3 (3 d_2/(2 d_s) (P/(π d_2) + μ_t/cos α))²), d_s = √(4 A_s/π)",
     cites=[VDI_2230.at("eq. R8/1")],
 )
 def permissible_preload(

@@ -53,9 +53,7 @@ def preload_from_torque(T: NewtonMetres, K: Ratio, d: Metres) -> Newtons:
     return T / (K * d)
 
 
-@formula(
-    "M_t = F d_2/2 (P + π mu_t d_2/cos alpha)/(π d_2 - mu_t P/cos alpha)", cites=[SHIGLEY.at("eqs. 8-1, 8-5")]
-)
+@formula("M_t = F d_2/2 (P + π μ_t d_2/cos α)/(π d_2 − μ_t P/cos α)", cites=[SHIGLEY.at("eqs. 8-1, 8-5")])
 def thread_torque(F: Newtons, P: Metres, d_2: Metres, mu_t: Ratio, alpha: Radians) -> NewtonMetres:
     """Torque that the thread takes while the nut is turned: the part that twists the stud.
 
@@ -71,7 +69,7 @@ def thread_torque(F: Newtons, P: Metres, d_2: Metres, mu_t: Ratio, alpha: Radian
     return F * d_2 / 2 * (P + math.pi * friction * d_2) / away
 
 
-@formula("M_h = mu_h F D_h/2", cites=[SHIGLEY.at("eq. 8-6")])
+@formula("M_h = μ_h F D_h/2", cites=[SHIGLEY.at("eq. 8-6")])
 def bearing_torque(F: Newtons, mu_h: Ratio, D_h: Metres) -> NewtonMetres:
     """Torque that rubs away under the nut or the head.
 
@@ -95,7 +93,9 @@ def mean_bearing_diameter(D_w: Metres, d_h: Metres) -> Metres:
     return (D_w + d_h) / 2
 
 
-@formula("T = M_t + M_h", cites=[SHIGLEY.at("eq. 8-26")])
+@formula(
+    "T = F d_2/2 (P + π μ_t d_2/cos α)/(π d_2 − μ_t P/cos α) + μ_h F D_h/2", cites=[SHIGLEY.at("eq. 8-26")]
+)
 def tightening_torque_with_friction(
     F: Newtons, P: Metres, d_2: Metres, mu_t: Ratio, alpha: Radians, mu_h: Ratio, D_h: Metres
 ) -> NewtonMetres:
@@ -111,7 +111,10 @@ def tightening_torque_with_friction(
     return thread_torque(F, P, d_2, mu_t, alpha) + bearing_torque(F, mu_h, D_h)
 
 
-@formula("F = T/(M_t/F + M_h/F)", cites=[SHIGLEY.at("eq. 8-26, solved for the preload")])
+@formula(
+    "F = T/(d_2/2 (P + π μ_t d_2/cos α)/(π d_2 − μ_t P/cos α) + μ_h D_h/2)",
+    cites=[SHIGLEY.at("eq. 8-26, solved for the preload")],
+)
 def preload_with_friction(
     T: NewtonMetres, P: Metres, d_2: Metres, mu_t: Ratio, alpha: Radians, mu_h: Ratio, D_h: Metres
 ) -> Newtons:

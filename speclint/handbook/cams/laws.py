@@ -31,7 +31,7 @@ NORTON = Source(
 SARKAR = Source("B. K. Sarkar, Theory of Machines", "", "ch. 9")
 
 
-@formula("s = 2 x², 1 − 2 (1 − x)² past the middle", cites=[NORTON])
+@formula("s = 2 x² if x ≤ 0.5, else 1 − 2 (1 − x)²", cites=[NORTON])
 def parabolic_displacement(x: Ratio) -> Ratio:
     """Displacement at constant acceleration and then the same deceleration; ``x`` 0 to 1, else OutOfRange.
 
@@ -42,7 +42,7 @@ def parabolic_displacement(x: Ratio) -> Ratio:
     return 2 * x**2 if x <= _HALF else 1 - 2 * (1 - x) ** 2
 
 
-@formula("v = 4 x, 4 (1 − x) past the middle", cites=[NORTON])
+@formula("v = 4 x if x ≤ 0.5, else 4 (1 − x)", cites=[NORTON])
 def parabolic_velocity(x: Ratio) -> Ratio:
     """Velocity of the parabolic law, at most 2; ``x`` 0 to 1, else OutOfRange.
 
@@ -53,7 +53,7 @@ def parabolic_velocity(x: Ratio) -> Ratio:
     return 4 * x if x <= _HALF else 4 * (1 - x)
 
 
-@formula("a = 4, −4 past the middle", cites=[NORTON])
+@formula("a = 4 if x < 0.5, else −4", cites=[NORTON])
 def parabolic_acceleration(x: Ratio) -> Ratio:
     """Acceleration of the parabolic law; ``x`` 0 to 1, else OutOfRange.
 
@@ -67,7 +67,7 @@ def parabolic_acceleration(x: Ratio) -> Ratio:
     return 4.0 if x < _HALF else -4.0
 
 
-@formula("s = (1 − cos πx)/2", cites=[NORTON, SARKAR])
+@formula("s = (1 − cos(π x))/2", cites=[NORTON, SARKAR])
 def harmonic_displacement(x: Ratio) -> Ratio:
     """Displacement in simple harmonic motion; ``x`` 0 to 1, else OutOfRange.
 
@@ -78,7 +78,7 @@ def harmonic_displacement(x: Ratio) -> Ratio:
     return (1 - math.cos(math.pi * x)) / 2
 
 
-@formula("v = (π/2) sin πx", cites=[NORTON, SARKAR])
+@formula("v = (π/2) sin(π x)", cites=[NORTON, SARKAR])
 def harmonic_velocity(x: Ratio) -> Ratio:
     """Velocity in simple harmonic motion, at most π/2; ``x`` 0 to 1, else OutOfRange.
 
@@ -89,7 +89,7 @@ def harmonic_velocity(x: Ratio) -> Ratio:
     return math.pi / 2 * math.sin(math.pi * x)
 
 
-@formula("a = (π²/2) cos πx", cites=[NORTON, SARKAR])
+@formula("a = (π²/2) cos(π x)", cites=[NORTON, SARKAR])
 def harmonic_acceleration(x: Ratio) -> Ratio:
     """Acceleration in simple harmonic motion, at most π²/2; ``x`` 0 to 1, else OutOfRange.
 
@@ -102,7 +102,7 @@ def harmonic_acceleration(x: Ratio) -> Ratio:
     return math.pi**2 / 2 * math.cos(math.pi * x)
 
 
-@formula("s = x − sin(2πx)/(2π)", cites=[NORTON])
+@formula("s = x − sin(2 π x)/(2 π)", cites=[NORTON])
 def cycloidal_displacement(x: Ratio) -> Ratio:
     """Displacement of the cycloidal law; ``x`` 0 to 1, else OutOfRange.
 
@@ -113,7 +113,7 @@ def cycloidal_displacement(x: Ratio) -> Ratio:
     return x - math.sin(2 * math.pi * x) / (2 * math.pi)
 
 
-@formula("v = 1 − cos 2πx", cites=[NORTON])
+@formula("v = 1 − cos(2 π x)", cites=[NORTON])
 def cycloidal_velocity(x: Ratio) -> Ratio:
     """Velocity of the cycloidal law, at most 2; ``x`` 0 to 1, else OutOfRange.
 
@@ -124,7 +124,7 @@ def cycloidal_velocity(x: Ratio) -> Ratio:
     return 1 - math.cos(2 * math.pi * x)
 
 
-@formula("a = 2π sin 2πx", cites=[NORTON])
+@formula("a = 2 π sin(2 π x)", cites=[NORTON])
 def cycloidal_acceleration(x: Ratio) -> Ratio:
     """Acceleration of the cycloidal law, at most 2π, nil at both ends; ``x`` 0 to 1, else OutOfRange.
 

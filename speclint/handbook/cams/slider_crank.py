@@ -63,7 +63,7 @@ def piston_speed(r: Metres, l: Metres, ω: RadiansPerSecond, θ: Radians) -> Met
 
 
 @formula(
-    "a = ω² r (cos θ + (r/l)(cos 2θ + (r/l)² sin⁴ θ)/(1 − (r/l)² sin² θ)^(3/2))", cites=[FIRST_PRINCIPLES]
+    "a = ω² r (cos θ + (r/l) (cos(2 θ) + (r/l)² sin⁴ θ)/(1 − (r/l)² sin² θ)^(3/2))", cites=[FIRST_PRINCIPLES]
 )
 def piston_acceleration(
     r: Metres,
@@ -73,7 +73,7 @@ def piston_acceleration(
 ) -> MetresPerSecondSquared:
     """Acceleration of the piston, exact.
 
-    a = ω² r (cos θ + (r/l)(cos 2θ + (r/l)² sin⁴ θ)/(1 − (r/l)² sin² θ)^(3/2))
+    a = ω² r (cos θ + (r/l) (cos(2 θ) + (r/l)² sin⁴ θ)/(1 − (r/l)² sin² θ)^(3/2))
 
     ``r`` crank radius and ``l`` rod length [m], 0 < r < l; ``ω`` speed of the crank [rad/s]; ``θ`` crank angle
     [rad]. Returns [m/s²]. Greatest at the far dead centre, ω² r (1 + r/l). Raises OutOfRange outside.
@@ -87,7 +87,7 @@ def piston_acceleration(
     return ω**2 * r * (math.cos(θ) + second)
 
 
-@formula("v = ω r (sin θ + (r/l) sin 2θ/2)", cites=[KHURMI_MACHINES])
+@formula("v = ω r (sin θ + (r/l) sin(2 θ)/2)", cites=[KHURMI_MACHINES])
 def piston_speed_two_term(
     r: Metres,
     l: Metres,  # noqa: E741
@@ -96,7 +96,7 @@ def piston_speed_two_term(
 ) -> MetresPerSecond:
     """Speed of the piston to the first power of r/l.
 
-    v = ω r (sin θ + (r/l) sin 2θ/2)
+    v = ω r (sin θ + (r/l) sin(2 θ)/2)
 
     Arguments and limits as ``piston_speed``; within 0.18 ω r (r/l)³ of it while l is at least 3 r.
     Returns [m/s].
@@ -108,7 +108,7 @@ def piston_speed_two_term(
     return ω * r * (math.sin(θ) + r / l * math.sin(2 * θ) / 2)
 
 
-@formula("a = ω² r (cos θ + (r/l) cos 2θ)", cites=[KHURMI_MACHINES])
+@formula("a = ω² r (cos θ + (r/l) cos(2 θ))", cites=[KHURMI_MACHINES])
 def piston_acceleration_two_term(
     r: Metres,
     l: Metres,  # noqa: E741
@@ -117,7 +117,7 @@ def piston_acceleration_two_term(
 ) -> MetresPerSecondSquared:
     """Acceleration of the piston to the first power of r/l: right at both dead centres.
 
-    a = ω² r (cos θ + (r/l) cos 2θ)
+    a = ω² r (cos θ + (r/l) cos(2 θ))
 
     Arguments and limits as ``piston_acceleration``; within 0.55 ω² r (r/l)³ of it while l is at least 3 r.
     Returns [m/s²].

@@ -143,7 +143,8 @@ def outside_pressure_for_bore_stress(sigma: Pascals, p_i: Pascals, d: Metres, D:
 
 
 @formula(
-    "σ_T = max(σ, σ_z, −p_i) − min(σ, σ_z, −p_i)", cites=[BORESI.at("ch. 4, maximum shear stress criterion")]
+    "σ_T = max(σ, σ_z, −p_i) − min(σ, σ_z, −p_i), σ = (p_i (D² + d²) − 2 p_o D²)/(D² − d²)",
+    cites=[BORESI.at("ch. 4, maximum shear stress criterion")],
 )
 def bore_tresca_stress(p_i: Pascals, p_o: Pascals, sigma_z: Pascals, d: Metres, D: Metres) -> Pascals:
     """Tresca's equivalent stress at the bore, where a thick cylinder yields first.
@@ -163,7 +164,7 @@ def bore_tresca_stress(p_i: Pascals, p_o: Pascals, sigma_z: Pascals, d: Metres, 
 
 
 @formula(
-    "σ_v = √(((σ − σ_z)² + (σ_z + p_i)² + (σ + p_i)²)/2)",
+    "σ_v = √(((σ − σ_z)² + (σ_z + p_i)² + (σ + p_i)²)/2), σ = (p_i (D² + d²) − 2 p_o D²)/(D² − d²)",
     cites=[BORESI.at("ch. 4, octahedral shear stress criterion")],
 )
 def bore_von_mises_stress(p_i: Pascals, p_o: Pascals, sigma_z: Pascals, d: Metres, D: Metres) -> Pascals:

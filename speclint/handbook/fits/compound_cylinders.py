@@ -42,8 +42,8 @@ def pressure_that_closes_gap(c: Metres, d: Metres, D: Metres, E: Pascals) -> Pas
 
 
 @formula(
-    "q = max(0, (2 p d² D/(E (D² − d²)) − c)/(D (((D² + d²)/(D² − d²) − ν)/E + "
-    "((D_s² + D²)/(D_s² − D²) + ν_s)/E_s)))",
+    "q = max(0, 2 p d² D/(E (D² − d²)) − c)/(D (((D² + d²)/(D² − d²) − ν)/E + ((D_s² + D²)/(D_s² − "
+    "D²) + ν_s)/E_s))",
     cites=COMPOUND,
 )
 def shell_pressure(
@@ -78,7 +78,7 @@ def shell_pressure(
     return contact_pressure(max(overlap, 0 * overlap), d, D, D_s, E, nu, E_s, nu_s)
 
 
-@formula("σ = (p (D² + d²) − 2 q D²)/(D² − d²)", cites=COMPOUND)
+@formula("σ = (p (D² + d²) − 2 q D²)/(D² − d²), q = q(p, c, d, D, D_s, E, ν, E_s, ν_s)", cites=COMPOUND)
 def supported_bore_hoop_stress(
     p: Pascals,
     c: Metres,
@@ -107,7 +107,7 @@ def supported_bore_hoop_stress(
     return bore_hoop_stress_between_pressures(p, q, d, D)
 
 
-@formula("σ_s = q (D_s² + D²)/(D_s² − D²)", cites=COMPOUND)
+@formula("σ_s = q (D_s² + D²)/(D_s² − D²), q = q(p, c, d, D, D_s, E, ν, E_s, ν_s)", cites=COMPOUND)
 def shell_bore_hoop_stress(
     p: Pascals,
     c: Metres,

@@ -40,7 +40,7 @@ class Kind(Enum):
     INTERFERENCE = "interference"
 
 
-@formula("c_max = D_max - d_min", cites=[_TERMS])
+@formula("c_max = D_max − d_min", cites=[_TERMS])
 def greatest_clearance(D_max: Metres, d_min: Metres) -> Metres:
     """Greatest clearance: largest hole on smallest shaft; negative where they still interfere.
 
@@ -54,7 +54,7 @@ def greatest_clearance(D_max: Metres, d_min: Metres) -> Metres:
     return D_max - d_min
 
 
-@formula("c_min = D_min - d_max", cites=[_TERMS])
+@formula("c_min = D_min − d_max", cites=[_TERMS])
 def least_clearance(D_min: Metres, d_max: Metres) -> Metres:
     """Least clearance: smallest hole on largest shaft; negative where they interfere.
 
@@ -63,7 +63,7 @@ def least_clearance(D_min: Metres, d_max: Metres) -> Metres:
     return D_min - d_max
 
 
-@formula("i_max = d_max - D_min", cites=[_TERMS])
+@formula("i_max = d_max − D_min", cites=[_TERMS])
 def greatest_interference(d_max: Metres, D_min: Metres) -> Metres:
     """Greatest interference, on the diameter: largest shaft in smallest hole; negative where they clear.
 
@@ -72,7 +72,7 @@ def greatest_interference(d_max: Metres, D_min: Metres) -> Metres:
     return d_max - D_min
 
 
-@formula("i_min = d_min - D_max", cites=[_TERMS])
+@formula("i_min = d_min − D_max", cites=[_TERMS])
 def least_interference(d_min: Metres, D_max: Metres) -> Metres:
     """Least interference, on the diameter: smallest shaft in largest hole; negative where they clear.
 

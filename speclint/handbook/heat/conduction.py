@@ -57,13 +57,13 @@ def plane_wall_resistance(t: Metres, λ: WattsPerMetreKelvin) -> SquareMetreKelv
     return t / λ
 
 
-@formula("1/U = 1/h_1 + R + 1/h_2", cites=[JOEL.at("example 9.6")])
+@formula("U = 1/(1/h_1 + R + 1/h_2)", cites=[JOEL.at("example 9.6")])
 def overall_coefficient(
     h_1: WattsPerSquareMetreKelvin, R: SquareMetreKelvinsPerWatt, h_2: WattsPerSquareMetreKelvin
 ) -> WattsPerSquareMetreKelvin:
     """Coefficient of a flat wall with a film on each side.
 
-    1/U = 1/h_1 + R + 1/h_2
+    U = 1/(1/h_1 + R + 1/h_2)
 
     ``h_1``, ``h_2`` film coefficients [W/(m²·K)], above 0; ``R`` resistance of the layers between [m²·K/W].
     Returns [W/(m²·K)]. Raises OutOfRange outside.
@@ -114,7 +114,7 @@ def cylinder_conduction(
     return 2 * math.pi * λ * (T_1 - T_2) / math.log(D / d)
 
 
-@formula("1/U = D/(d h_1) + D ln(D/d)/(2 λ) + 1/h_2", cites=[CENGEL_HEAT])
+@formula("U = 1/(D/(d h_1) + D ln(D/d)/(2 λ) + 1/h_2)", cites=[CENGEL_HEAT])
 def cylinder_overall_coefficient(
     h_1: WattsPerSquareMetreKelvin,
     h_2: WattsPerSquareMetreKelvin,
@@ -124,7 +124,7 @@ def cylinder_overall_coefficient(
 ) -> WattsPerSquareMetreKelvin:
     """Coefficient of a round wall with a film on each side, on its outside area.
 
-    1/U = D/(d h_1) + D ln(D/d)/(2 λ) + 1/h_2
+    U = 1/(D/(d h_1) + D ln(D/d)/(2 λ) + 1/h_2)
 
     ``h_1``, ``h_2`` film coefficients inside and outside [W/(m²·K)], above 0; ``d``, ``D`` inside and outside
     diameter [m], 0 < d < D; ``λ`` conductivity [W/(m·K)]. Returns [W/(m²·K)]. Raises OutOfRange outside.

@@ -34,7 +34,12 @@ _UNITS = "properties of air in SI, from a table"
 _HALVINGS = 50
 
 
-@formula("h = Nu(Ra, Pr) λ/D, air at (T_s + T_a)/2", cites=_CITES, empirical=_UNITS)
+@formula(
+    "h_p = λ_air(T)/D (0.60 + 0.387 Ra^(1/6)/(1 + (0.559/Pr)^(9/16))^(8/27))², Ra = 9.80665 m/s² (T_s "
+    "− T_a) D³ Pr/(T ν_air(T)²), Pr = Pr_air(T), T = (T_s + T_a)/2",
+    cites=_CITES,
+    empirical=_UNITS,
+)
 def natural_film_on_pipe(T_s: Kelvins, T_a: Kelvins, D: Metres) -> WattsPerSquareMetreKelvin:
     """Film coefficient of still air round a hot horizontal pipe, after Churchill and Chu.
 
@@ -49,7 +54,12 @@ def natural_film_on_pipe(T_s: Kelvins, T_a: Kelvins, D: Metres) -> WattsPerSquar
     return _film(T_s, T_a, D, convection.horizontal_cylinder_nusselt_number)
 
 
-@formula("h = Nu(Ra, Pr) λ/H, air at (T_s + T_a)/2", cites=_CITES, empirical=_UNITS)
+@formula(
+    "h_w = λ_air(T)/H (0.825 + 0.387 Ra^(1/6)/(1 + (0.492/Pr)^(9/16))^(8/27))², Ra = 9.80665 m/s² "
+    "(T_s − T_a) H³ Pr/(T ν_air(T)²), Pr = Pr_air(T), T = (T_s + T_a)/2",
+    cites=_CITES,
+    empirical=_UNITS,
+)
 def natural_film_on_wall(T_s: Kelvins, T_a: Kelvins, H: Metres) -> WattsPerSquareMetreKelvin:
     """Film coefficient of still air on a hot upright wall, after Churchill and Chu.
 
@@ -64,7 +74,12 @@ def natural_film_on_wall(T_s: Kelvins, T_a: Kelvins, H: Metres) -> WattsPerSquar
     return _film(T_s, T_a, H, convection.vertical_plate_nusselt_number)
 
 
-@formula("2 λ (T_i − T_s)/(D ln(D/d)) = h (T_s − T_a) + ε σ (T_s⁴ − T_a⁴)", cites=_CITES, empirical=_UNITS)
+@formula(
+    "T_p from 2 λ (T_i − T_p)/(D ln(D/d)) = α (T_p − T_a) + ε σ (T_p⁴ − T_a⁴), α = h_p(T_p, T_a, D), "
+    "σ = 5.670374419e-8 W/(m²·K⁴)",
+    cites=_CITES,
+    empirical=_UNITS,
+)
 def lagged_pipe_surface_temperature(
     T_i: Kelvins, T_a: Kelvins, d: Metres, D: Metres, λ: WattsPerMetreKelvin, ε: Ratio
 ) -> Kelvins:
@@ -83,7 +98,7 @@ def lagged_pipe_surface_temperature(
     return _balance(T_i, T_a, conducted, lambda T_s: _given_off(natural_film_on_pipe, T_s, T_a, D, ε))
 
 
-@formula("Q_L = 2 π λ (T_i − T_s)/ln(D/d)", cites=_CITES, empirical=_UNITS)
+@formula("Q_L = 2 π λ (T_i − T_s)/ln(D/d), T_s = T_p(T_i, T_a, d, D, λ, ε)", cites=_CITES, empirical=_UNITS)
 def lagged_pipe_loss(
     T_i: Kelvins, T_a: Kelvins, d: Metres, D: Metres, λ: WattsPerMetreKelvin, ε: Ratio
 ) -> WattsPerMetre:
@@ -100,7 +115,12 @@ def lagged_pipe_loss(
     return heat.cylinder_conduction(λ, d, D, T_i, T_s)
 
 
-@formula("λ (T_i − T_s)/t = h (T_s − T_a) + ε σ (T_s⁴ − T_a⁴)", cites=_CITES, empirical=_UNITS)
+@formula(
+    "T_w from λ (T_i − T_w)/t = α (T_w − T_a) + ε σ (T_w⁴ − T_a⁴), α = h_w(T_w, T_a, H), σ = "
+    "5.670374419e-8 W/(m²·K⁴)",
+    cites=_CITES,
+    empirical=_UNITS,
+)
 def lagged_wall_surface_temperature(
     T_i: Kelvins, T_a: Kelvins, t: Metres, H: Metres, λ: WattsPerMetreKelvin, ε: Ratio
 ) -> Kelvins:
@@ -124,7 +144,7 @@ def lagged_wall_surface_temperature(
     )
 
 
-@formula("q = λ (T_i − T_s)/t", cites=_CITES, empirical=_UNITS)
+@formula("q = λ (T_i − T_s)/t, T_s = T_w(T_i, T_a, t, H, λ, ε)", cites=_CITES, empirical=_UNITS)
 def lagged_wall_loss(
     T_i: Kelvins, T_a: Kelvins, t: Metres, H: Metres, λ: WattsPerMetreKelvin, ε: Ratio
 ) -> WattsPerSquareMetre:

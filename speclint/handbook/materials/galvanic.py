@@ -58,7 +58,7 @@ def sea_water_potential(metal: str) -> Reading:
     return Reading(f"potential of {metal} in sea water", (noble + base) / 2, base, noble, "V", source)
 
 
-@formula("U = |E_1 - E_2|", cites=[FIRST_PRINCIPLES])
+@formula("U = |E_1 − E_2|", cites=[FIRST_PRINCIPLES])
 def potential_difference(E_1: Volts, E_2: Volts) -> Volts:
     """Difference of two potentials of one series.
 

@@ -105,7 +105,7 @@ def cracking_parameter(
 
 
 @formula(
-    "T_p = 697 CET + 160 tanh(d/35) + 62 HD^0.35 + (53 CET - 32) Q - 328",
+    "T_p = (697 CET/% + 160 tanh(d/(35 mm)) + 62 (100 g HD/cm³)^0.35 + (53 CET/% − 32) Q mm/kJ − 328) °C",
     cites=[EN_1011_2.at("C.3.2, method B")],
     empirical="per cent, millimetres, ml/100 g, kJ/mm and °C",
 )
@@ -154,7 +154,7 @@ def carbon_equivalent_of_iron(C: Ratio, Si: Ratio, P: Ratio) -> Ratio:
 
 
 @formula(
-    "S_c = C/(0.0426 - 0.31 Si - 0.27 P)", cites=[FOUNDRY.at("degree of saturation")], empirical=_FRACTIONS
+    "S_c = C/(0.0426 − 0.31 Si − 0.27 P)", cites=[FOUNDRY.at("degree of saturation")], empirical=_FRACTIONS
 )
 def saturation_of_iron(C: Ratio, Si: Ratio, P: Ratio) -> Ratio:
     """Degree of saturation of cast iron: 1 at the eutectic, below it stronger and harder to cast.

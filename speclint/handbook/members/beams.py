@@ -28,7 +28,7 @@ _SIMPLE = (ROARK.at("Table 8.1, cases 1e and 2e"),)
 _FIXED = (ROARK.at("Table 8.1, cases 1d and 2d"),)
 
 
-@formula("sigma = M/Z", cites=[FIRST_PRINCIPLES])
+@formula("σ = M/Z", cites=[FIRST_PRINCIPLES])
 def bending_stress(M: NewtonMetres, Z: CubicMetres) -> Pascals:
     """Stress in the outermost fibre.
 
@@ -46,7 +46,7 @@ def cantilever_moment(F: Newtons, a: Metres) -> NewtonMetres:
     return F * a
 
 
-@formula("y = F a² (3 L - a)/(6 E I)", cites=_CANTILEVER)
+@formula("y = F a² (3 L − a)/(6 E I)", cites=_CANTILEVER)
 def cantilever_deflection(F: Newtons, a: Metres, L: Metres, E: Pascals, I: MetresToTheFourth) -> Metres:  # noqa: E741
     """Deflection of the free end of a cantilever under a point load.
 
@@ -75,7 +75,7 @@ def cantilever_deflection_uniform(w: NewtonsPerMetre, L: Metres, E: Pascals, I: 
     return w * L**4 / (8 * E * I)
 
 
-@formula("M = F a (L - a)/L", cites=_SIMPLE)
+@formula("M = F a (L − a)/L", cites=_SIMPLE)
 def simple_moment(F: Newtons, a: Metres, L: Metres) -> NewtonMetres:
     """Moment under a point load on a simply supported bar.
 
@@ -85,7 +85,7 @@ def simple_moment(F: Newtons, a: Metres, L: Metres) -> NewtonMetres:
     return F * a * (L - a) / L
 
 
-@formula("y = F b (L² - b²)^(3/2)/(9 √3 E I L), b = min(a, L - a)", cites=_SIMPLE)
+@formula("y = F b (L² − b²)^(3/2)/(9 √3 E I L), b = min(a, L − a)", cites=_SIMPLE)
 def simple_deflection(F: Newtons, a: Metres, L: Metres, E: Pascals, I: MetresToTheFourth) -> Metres:  # noqa: E741
     """Greatest deflection of a simply supported bar under a point load; it lies in the longer part.
 
@@ -115,7 +115,7 @@ def simple_deflection_uniform(w: NewtonsPerMetre, L: Metres, E: Pascals, I: Metr
     return 5 * w * L**4 / (384 * E * I)
 
 
-@formula("M = F a b max(a, b)/L², b = L - a", cites=_FIXED)
+@formula("M = F a b max(a, b)/L², b = L − a", cites=_FIXED)
 def fixed_moment(F: Newtons, a: Metres, L: Metres) -> NewtonMetres:
     """Greatest moment of a bar fixed at both ends under a point load: at the nearer end.
 
@@ -125,7 +125,7 @@ def fixed_moment(F: Newtons, a: Metres, L: Metres) -> NewtonMetres:
     return F * a * (L - a) * max(a, L - a) / L**2
 
 
-@formula("y = 2 F a³ b²/(3 E I (3 a + b)²) with a the longer part, b = L - a", cites=_FIXED)
+@formula("y = 2 F g³ b²/(3 E I (3 g + b)²), g = max(a, L − a), b = L − g", cites=_FIXED)
 def fixed_deflection(F: Newtons, a: Metres, L: Metres, E: Pascals, I: MetresToTheFourth) -> Metres:  # noqa: E741
     """Greatest deflection of a bar fixed at both ends under a point load.
 

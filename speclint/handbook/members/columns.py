@@ -45,7 +45,7 @@ def end_fixity(ends: str) -> Reading:
     return Reading(f"effective length factor, {ends}", design, float(found["theory"]), design, "", AISC)
 
 
-@formula("lambda = K L/r", cites=[SHIGLEY.at("section 4-12")])
+@formula("λ = K L/r", cites=[SHIGLEY.at("section 4-12")])
 def slenderness(K: Ratio, L: Metres, r: Metres) -> Ratio:
     """Slenderness of a strut.
 
@@ -54,7 +54,7 @@ def slenderness(K: Ratio, L: Metres, r: Metres) -> Ratio:
     return K * L / r
 
 
-@formula("lambda_c = √(2 π² E/S_y)", cites=[SHIGLEY.at("eq. 4-45"), WENTZELL.at("Ex. 3.5")])
+@formula("λ_c = √(2 π² E/S_y)", cites=[SHIGLEY.at("eq. 4-45"), WENTZELL.at("Ex. 3.5")])
 def transition_slenderness(E: Pascals, S_y: Pascals) -> Ratio:
     """Slenderness at which Johnson's formula hands over to Euler's.
 
@@ -77,7 +77,7 @@ def euler_load(E: Pascals, I: MetresToTheFourth, K: Ratio, L: Metres) -> Newtons
     return math.pi**2 * E * I / (K * L) ** 2
 
 
-@formula("F = A S_y (1 - S_y lambda²/(4 π² E))", cites=[SHIGLEY.at("eq. 4-48"), WENTZELL.at("Ex. 3.6")])
+@formula("F = A S_y (1 − S_y λ²/(4 π² E))", cites=[SHIGLEY.at("eq. 4-48"), WENTZELL.at("Ex. 3.6")])
 def johnson_load(A: SquareMetres, S_y: Pascals, E: Pascals, lambda_: Ratio) -> Newtons:
     """Load at which a short strut buckles.
 
@@ -98,7 +98,7 @@ def johnson_load(A: SquareMetres, S_y: Pascals, E: Pascals, lambda_: Ratio) -> N
 
 
 @formula(
-    "F = Johnson where lambda ≤ lambda_c, else Euler",
+    "F = A S_y (1 − S_y λ²/(4 π² E)) if λ ≤ √(2 π² E/S_y), else π² E I/(K L)², λ = K L/√(I/A)",
     cites=[SHIGLEY.at("section 4-13"), WENTZELL.at("Ex. 3.6")],
 )
 def critical_load(
@@ -120,9 +120,7 @@ def critical_load(
     return euler_load(E, I, K, L)
 
 
-@formula(
-    "F = sigma_c A/(1 + a lambda²)", cites=[KHURMI.at("columns and struts", memory=True), KAZIMI.at("Ex. 6")]
-)
+@formula("F = σ_c A/(1 + a λ²)", cites=[KHURMI.at("columns and struts", memory=True), KAZIMI.at("Ex. 6")])
 def rankine_gordon_load(sigma_c: Pascals, A: SquareMetres, a: Ratio, lambda_: Ratio) -> Newtons:
     """Load that a strut bears by the formula of period handbooks.
 

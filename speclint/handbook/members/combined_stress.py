@@ -10,7 +10,7 @@ from speclint.equations import NewtonMetres, Pascals, formula
 from speclint.handbook.tables import KHURMI, SHIGLEY
 
 
-@formula("sigma_eq = √(sigma² + 3 tau²)", cites=[SHIGLEY.at("eq. 5-15")])
+@formula("σ_eq = √(σ² + 3 τ²)", cites=[SHIGLEY.at("eq. 5-15")])
 def equivalent_stress(sigma: Pascals, tau: Pascals) -> Pascals:
     """Direct stress that is as severe as both, by distortion energy.
 
@@ -20,7 +20,7 @@ def equivalent_stress(sigma: Pascals, tau: Pascals) -> Pascals:
     return stress
 
 
-@formula("tau_max = √((sigma/2)² + tau²)", cites=[SHIGLEY.at("eq. 3-14")])
+@formula("τ_max = √((σ/2)² + τ²)", cites=[SHIGLEY.at("eq. 3-14")])
 def greatest_shear(sigma: Pascals, tau: Pascals) -> Pascals:
     """Greatest shear in the plane of both, after Mohr.
 
@@ -30,7 +30,7 @@ def greatest_shear(sigma: Pascals, tau: Pascals) -> Pascals:
     return stress
 
 
-@formula("sigma_1 = sigma/2 + √((sigma/2)² + tau²)", cites=[SHIGLEY.at("eq. 3-13")])
+@formula("σ_1 = σ/2 + √((σ/2)² + τ²)", cites=[SHIGLEY.at("eq. 3-13")])
 def greatest_tension(sigma: Pascals, tau: Pascals) -> Pascals:
     """Greatest principal stress, which counts for brittle iron.
 

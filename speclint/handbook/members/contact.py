@@ -31,7 +31,7 @@ LINE_DEPTH_OF_SHEAR = 0.786
 POINT_DEPTH_OF_SHEAR = 0.48
 
 
-@formula("1/E_star = (1 - nu_1²)/E_1 + (1 - nu_2²)/E_2", cites=[JOHNSON_CONTACT.at("eq. 4.1")])
+@formula("E_star = 1/((1 − ν_1²)/E_1 + (1 − ν_2²)/E_2)", cites=[JOHNSON_CONTACT.at("eq. 4.1")])
 def contact_modulus(E_1: Pascals, nu_1: Ratio, E_2: Pascals, nu_2: Ratio) -> Pascals:
     """Modulus of two bodies in contact.
 
@@ -40,7 +40,7 @@ def contact_modulus(E_1: Pascals, nu_1: Ratio, E_2: Pascals, nu_2: Ratio) -> Pas
     return 1 / ((1 - nu_1**2) / E_1 + (1 - nu_2**2) / E_2)
 
 
-@formula("1/R = 1/R_1 + 1/R_2", cites=[JOHNSON_CONTACT.at("eq. 4.3")])
+@formula("R = 1/(1/R_1 + 1/R_2)", cites=[JOHNSON_CONTACT.at("eq. 4.3")])
 def relative_radius(R_1: Metres, R_2: Metres) -> Metres:
     """Radius of a bulge that touches a flat as the two bodies touch each other.
 
@@ -86,7 +86,7 @@ def line_mean_pressure(p_0: Pascals) -> Pascals:
     return math.pi * p_0 / 4
 
 
-@formula("tau_max = 0.300 p_0", cites=[JOHNSON_CONTACT.at("section 4.5"), BORESI.at("chapter 17, example 3")])
+@formula("τ_max = 0.300 p_0", cites=[JOHNSON_CONTACT.at("section 4.5"), BORESI.at("chapter 17, example 3")])
 def line_greatest_shear(p_0: Pascals) -> Pascals:
     """Greatest shear beneath a line contact, ``LINE_DEPTH_OF_SHEAR`` half widths below the surface.
 
@@ -118,7 +118,7 @@ def point_pressure(F: Newtons, R: Metres, E_star: Pascals) -> Pascals:
     return 2 * E_star * math.cbrt(3 * F / (4 * E_star * R**2)) / math.pi
 
 
-@formula("tau_max = 0.310 p_0", cites=[JOHNSON_CONTACT.at("section 3.4")])
+@formula("τ_max = 0.310 p_0", cites=[JOHNSON_CONTACT.at("section 3.4")])
 def point_greatest_shear(p_0: Pascals) -> Pascals:
     """Greatest shear beneath a spot, ``POINT_DEPTH_OF_SHEAR`` radii below the surface, Poisson's ratio 0.3.
 
@@ -127,7 +127,7 @@ def point_greatest_shear(p_0: Pascals) -> Pascals:
     return 0.310 * p_0
 
 
-@formula("phi = arccos(D/(2 R))", cites=[FIRST_PRINCIPLES])
+@formula("φ = arccos(D/(2 R))", cites=[FIRST_PRINCIPLES])
 def seat_angle(D: Metres, R: Metres) -> Radians:
     """Angle to the axis at which a sphere lies against its seat: the half angle of the cone that touches there.
 
@@ -140,7 +140,7 @@ def seat_angle(D: Metres, R: Metres) -> Radians:
     return math.acos(D / (2 * R))
 
 
-@formula("D = 2 R cos(phi)", cites=[FIRST_PRINCIPLES])
+@formula("D = 2 R cos(φ)", cites=[FIRST_PRINCIPLES])
 def circle_in_cone(R: Metres, phi: Radians) -> Metres:
     """Diameter of the circle on which a sphere touches a cone.
 
@@ -150,7 +150,7 @@ def circle_in_cone(R: Metres, phi: Radians) -> Metres:
     return 2 * R * math.cos(phi)
 
 
-@formula("q = W/(π D sin(phi))", cites=[FIRST_PRINCIPLES])
+@formula("q = W/(π D sin(φ))", cites=[FIRST_PRINCIPLES])
 def seat_line_load(W: Newtons, D: Metres, phi: Radians) -> NewtonsPerMetre:
     """Load on unit length of a circular line of contact, square to the seat.
 
@@ -167,7 +167,7 @@ def seat_line_load(W: Newtons, D: Metres, phi: Radians) -> NewtonsPerMetre:
     return W / (math.pi * D * math.sin(phi))
 
 
-@formula("delta = (w/2 - b)/R", cites=[FIRST_PRINCIPLES])
+@formula("δ = (w/2 − b)/R", cites=[FIRST_PRINCIPLES])
 def swing_of_seat(w: Metres, b: Metres, R: Metres) -> Radians:
     """Angle by which a spherical ring may tilt before its band of contact runs off the edge of its face.
 

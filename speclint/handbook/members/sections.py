@@ -41,7 +41,7 @@ def round_second_moment(d: Metres) -> MetresToTheFourth:
     return math.pi * d**4 / 64
 
 
-@formula("A = π (D² - d²)/4", cites=_GEOMETRY)
+@formula("A = π (D² − d²)/4", cites=_GEOMETRY)
 def tube_area(D: Metres, d: Metres) -> SquareMetres:
     """Area of a tube or a bored rod.
 
@@ -51,7 +51,7 @@ def tube_area(D: Metres, d: Metres) -> SquareMetres:
     return math.pi * (D**2 - d**2) / 4
 
 
-@formula("I = π (D⁴ - d⁴)/64", cites=_GEOMETRY)
+@formula("I = π (D⁴ − d⁴)/64", cites=_GEOMETRY)
 def tube_second_moment(D: Metres, d: Metres) -> MetresToTheFourth:
     """Second moment of a tube about a diameter.
 
@@ -61,7 +61,7 @@ def tube_second_moment(D: Metres, d: Metres) -> MetresToTheFourth:
     return math.pi * (D**4 - d**4) / 64
 
 
-@formula("J = π (D⁴ - d⁴)/32", cites=_GEOMETRY)
+@formula("J = π (D⁴ − d⁴)/32", cites=_GEOMETRY)
 def tube_polar_moment(D: Metres, d: Metres) -> MetresToTheFourth:
     """Polar second moment of a tube or, with a bore of 0, a round bar.
 
@@ -88,7 +88,7 @@ def rectangle_second_moment(b: Metres, h: Metres) -> MetresToTheFourth:
     return b * h**3 / 12
 
 
-@formula("A = b h - (b - t_w)(h - 2 t_f)", cites=_GEOMETRY)
+@formula("A = b h − (b − t_w)(h − 2 t_f)", cites=_GEOMETRY)
 def i_section_area(b: Metres, h: Metres, t_w: Metres, t_f: Metres) -> SquareMetres:
     """Area of an I with equal flanges, fillets left out.
 
@@ -98,7 +98,7 @@ def i_section_area(b: Metres, h: Metres, t_w: Metres, t_f: Metres) -> SquareMetr
     return b * h - (b - t_w) * (h - 2 * t_f)
 
 
-@formula("I = (b h³ - (b - t_w)(h - 2 t_f)³)/12", cites=_GEOMETRY)
+@formula("I = (b h³ − (b − t_w)(h − 2 t_f)³)/12", cites=_GEOMETRY)
 def i_section_second_moment(b: Metres, h: Metres, t_w: Metres, t_f: Metres) -> MetresToTheFourth:
     """Second moment of an I with equal flanges for bending in the plane of the web.
 
@@ -108,7 +108,7 @@ def i_section_second_moment(b: Metres, h: Metres, t_w: Metres, t_f: Metres) -> M
     return (b * h**3 - (b - t_w) * (h - 2 * t_f) ** 3) / 12
 
 
-@formula("I = (2 t_f b³ + (h - 2 t_f) t_w³)/12", cites=_GEOMETRY)
+@formula("I = (2 t_f b³ + (h − 2 t_f) t_w³)/12", cites=_GEOMETRY)
 def i_section_second_moment_sideways(b: Metres, h: Metres, t_w: Metres, t_f: Metres) -> MetresToTheFourth:
     """Second moment of an I with equal flanges for bending out of the plane of the web.
 

@@ -36,7 +36,7 @@ MOORE = Source(
 _WIDEST_KEYWAY, _DEEPEST_KEYWAY = 0.5, 0.1875
 
 
-@formula("T = P/omega", cites=[FIRST_PRINCIPLES])
+@formula("T = P/ω", cites=[FIRST_PRINCIPLES])
 def torque_of_power(P: Watts, omega: RadiansPerSecond) -> NewtonMetres:
     """Mean torque of a shaft that passes on power.
 
@@ -46,7 +46,7 @@ def torque_of_power(P: Watts, omega: RadiansPerSecond) -> NewtonMetres:
     return P / omega
 
 
-@formula("tau = T D/(2 J), J = π (D⁴ - d⁴)/32", cites=[WENTZELL.at("Ex. 3.4"), FIRST_PRINCIPLES])
+@formula("τ = T D/(2 J), J = π (D⁴ − d⁴)/32", cites=[WENTZELL.at("Ex. 3.4"), FIRST_PRINCIPLES])
 def torsion_shear(T: NewtonMetres, D: Metres, d: Metres) -> Pascals:
     """Elastic shear at the surface of a round shaft.
 
@@ -55,7 +55,7 @@ def torsion_shear(T: NewtonMetres, D: Metres, d: Metres) -> Pascals:
     return T * D / (2 * tube_polar_moment(D, d))
 
 
-@formula("theta = T L/(G J)", cites=[WENTZELL.at("Ex. 3.4"), FIRST_PRINCIPLES])
+@formula("θ = T L/(G J)", cites=[WENTZELL.at("Ex. 3.4"), FIRST_PRINCIPLES])
 def twist(T: NewtonMetres, L: Metres, G: Pascals, J: MetresToTheFourth) -> Radians:
     """Angle by which one end of a shaft turns against the other.
 
@@ -64,7 +64,7 @@ def twist(T: NewtonMetres, L: Metres, G: Pascals, J: MetresToTheFourth) -> Radia
     return T * L / (G * J)
 
 
-@formula("e = 1 - 0.2 w/d - 1.1 h/d", cites=[MOORE])
+@formula("e = 1 − 0.2 w/d − 1.1 h/d", cites=[MOORE])
 def keyway_strength_factor(w: Metres, h: Metres, d: Metres) -> Ratio:
     """Elastic strength of a shaft with one keyway over that of the plain shaft, by trial.
 

@@ -14,7 +14,7 @@ from speclint.handbook.tables import PETERSON, ROARK, SHIGLEY, Reading, Row, row
 HEYWOOD = Source("R. B. Heywood, Designing by Photoelasticity", "1952", memory=True)
 _SHOULDERS = "stepped-round-bar-peterson-1997.csv"
 _THREADS = "thread-notch-factors-shigley-2015-table-8-16.csv"
-_EQUATION = "K_t = C1 + C2 (2h/D) + C3 (2h/D)² + C4 (2h/D)³, h = (D - d)/2"
+_EQUATION = "K_t = C_1(k) + C_2(k) x + C_3(k) x² + C_4(k) x³, x = (D − d)/D, k = (D − d)/(2 r)"
 
 
 @formula(_EQUATION, cites=[PETERSON.at("Chart 3.4"), ROARK.at("Table 17.1")])
@@ -49,7 +49,7 @@ def shoulder_in_torsion(D: Metres, d: Metres, r: Metres) -> Ratio:
     return _shoulder("torsion", D, d, r)
 
 
-@formula("K_t = 2 + (1 - d/w)³", cites=[HEYWOOD])
+@formula("K_t = 2 + (1 − d/w)³", cites=[HEYWOOD])
 def hole_in_strip(d: Metres, w: Metres) -> Ratio:
     """Stress concentration at a hole, or the round end of a cotter slot, in a strip in tension, on the net section.
 
@@ -60,7 +60,9 @@ def hole_in_strip(d: Metres, w: Metres) -> Ratio:
 
 
 @formula(
-    "q = 1/(1 + 0.0254 (2070/R_m)^1.8/r)", cites=[PETERSON.at("eq. 1.31")], empirical="millimetres and MPa"
+    "q = 1/(1 + 0.0254 mm (2070 MPa/R_m)^1.8/r)",
+    cites=[PETERSON.at("eq. 1.31")],
+    empirical="millimetres and MPa",
 )
 def notch_sensitivity(R_m: Pascals, r: Metres) -> Ratio:
     """Share of a stress concentration that steel feels in fatigue, bending or tension.
@@ -73,7 +75,7 @@ def notch_sensitivity(R_m: Pascals, r: Metres) -> Ratio:
     return share
 
 
-@formula("K_f = 1 + q (K_t - 1)", cites=[SHIGLEY.at("eq. 6-32")])
+@formula("K_f = 1 + q (K_t − 1)", cites=[SHIGLEY.at("eq. 6-32")])
 def fatigue_notch_factor(K_t: Ratio, q: Ratio) -> Ratio:
     """Loss of endurance that a stress concentration brings.
 

@@ -225,7 +225,7 @@ def natural_frequency(d: Metres, D: Metres, n: Ratio, G: Pascals, rho: Kilograms
 
 
 @formula(
-    "f = 3560 d/(n D²) √(G/ρ)",
+    "f = 3560 Hz (d/mm)/(n (D/mm)²) √((G/MPa)/(ρ cm³/g))",
     cites=[EN_13906_1.at("clause 7, natural frequency")],
     empirical="mm, N/mm² and kg/dm³",
 )

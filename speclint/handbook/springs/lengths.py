@@ -172,13 +172,13 @@ def outside_growth_at_solid(m: Metres, d: Metres, D: Metres) -> Metres:
 
 
 @formula(
-    "s_k = L_0 · 0.5/(1 − G/E) · (1 − √(1 − (1 − G/E)/(0.5 + G/E) · (π D/(ν L_0))²))",
+    "s_k = L_0 · 0.5/(1 − G/E) · (1 − √x) if x ≥ 0, else L_0, x = 1 − (1 − G/E)/(0.5 + G/E) · (π D/(ν L_0))²",
     cites=[EN_13906_1.at("clause on buckling")],
 )
 def buckling_deflection(L_0: Metres, D: Metres, nu: Ratio, G: Pascals, E: Pascals) -> Metres:
     """Deflection at which a spring buckles; its whole free length when it cannot buckle at all.
 
-    s_k = L_0 · 0.5/(1 − G/E) · (1 − √(1 − (1 − G/E)/(0.5 + G/E) · (π D/(ν L_0))²))
+    s_k = L_0 · 0.5/(1 − G/E) · (1 − √x) if x ≥ 0, else L_0, x = 1 − (1 − G/E)/(0.5 + G/E) · (π D/(ν L_0))²
 
     ``L_0`` free length, ``D`` mean coil diameter [m]; ``nu`` seating coefficient (``seating_coefficient``);
     ``G``, ``E`` moduli of rigidity and elasticity [Pa]. Returns [m]. Where the root has no real value the

@@ -43,13 +43,13 @@ _STEEPEST = math.radians(75)
 
 
 @formula(
-    "A = π h cos β (d + h sin β cos β) to h = w/sin β, then π (d + w cos β) √((h − w sin β)² + (w cos β)²)",
+    "A = π h cos β (d + h sin β cos β) if h sin β ≤ w, else π (d + w cos β) √((h − w sin β)² + (w cos β)²)",
     cites=[HEYWOOD, FIRST_PRINCIPLES],
 )
 def beat_area(h: Metres, d: Metres, w: Metres, β: Radians) -> SquareMetres:
     """Flow area of one beat at a lift, before any throat.
 
-    A = π h cos β (d + h sin β cos β) to h = w/sin β, then π (d + w cos β) √((h − w sin β)² + (w cos β)²)
+    A = π h cos β (d + h sin β cos β) if h sin β ≤ w, else π (d + w cos β) √((h − w sin β)² + (w cos β)²)
 
     ``h`` lift [m], not below 0; ``d`` smaller diameter of the contact [m], above 0; ``w`` width of contact
     along the cone [m], not below 0; ``β`` angle of the seat to its plane [rad], 0 to 75°. Returns [m²].
@@ -125,7 +125,11 @@ def double_beat_flow_area(
     return min(A_u, T_u) + min(A_l, T_l)
 
 
-@formula("h where A(h) = T", cites=[HEYWOOD, FIRST_PRINCIPLES])
+@formula(
+    "h = 2 T/(π cos β (d + √(d² + 4 T sin β/π))) if T sin β ≤ π w cos β (d + w cos β), else w sin β + "
+    "√((T/(π (d + w cos β)))² − (w cos β)²)",
+    cites=[HEYWOOD, FIRST_PRINCIPLES],
+)
 def lift_for_area(T: SquareMetres, d: Metres, w: Metres, β: Radians) -> Metres:
     """Lift at which one beat passes as much as its throat: more is not worth having.
 

@@ -44,7 +44,7 @@ _TRANSPORT_HOTTEST = 1173.15
 _CONDUCTIVITY_GREATEST = 4e6
 
 
-@formula("T_s = IF97(p)", cites=[IF97.at("region 4, backward equation")], empirical=_UNITS)
+@formula("T_s = T_IF97(p)", cites=[IF97.at("region 4, backward equation")], empirical=_UNITS)
 def saturation_temperature(p: Pascals) -> Kelvins:
     """Temperature at which water boils.
 
@@ -58,7 +58,7 @@ def saturation_temperature(p: Pascals) -> Kelvins:
     return if97.boiling_point(p)
 
 
-@formula("p_s = IF97(T)", cites=[IF97.at("region 4, basic equation")], empirical=_UNITS)
+@formula("p_s = p_IF97(T)", cites=[IF97.at("region 4, basic equation")], empirical=_UNITS)
 def saturation_pressure(T: Kelvins) -> Pascals:
     """Pressure at which water boils, Pa absolute.
 
@@ -72,7 +72,7 @@ def saturation_pressure(T: Kelvins) -> Pascals:
     return if97.boiling_pressure(T)
 
 
-@formula("ΔT = T − T_s(p)", cites=[IF97.at("region 4, backward equation")], empirical=_UNITS)
+@formula("ΔT = T − T_IF97(p)", cites=[IF97.at("region 4, backward equation")], empirical=_UNITS)
 def superheat(p: Pascals, T: Kelvins) -> KelvinDifference:
     """Temperature of dry steam above its boiling point.
 
@@ -87,7 +87,7 @@ def superheat(p: Pascals, T: Kelvins) -> KelvinDifference:
     return max(T - boiling, 0.0)
 
 
-@formula("ρ = 1/v(p, T)", cites=[IF97.at("basic equations")], empirical=_UNITS)
+@formula("ρ = 1/v_IF97(p, T)", cites=[IF97.at("basic equations")], empirical=_UNITS)
 def steam_density(p: Pascals, T: Kelvins) -> KilogramsPerCubicMetre:
     """Density of dry steam.
 
@@ -99,7 +99,7 @@ def steam_density(p: Pascals, T: Kelvins) -> KilogramsPerCubicMetre:
     return 1 / steam_specific_volume(p, T)
 
 
-@formula("v = IF97(p, T)", cites=[IF97.at("basic equations")], empirical=_UNITS)
+@formula("v = v_IF97(p, T)", cites=[IF97.at("basic equations")], empirical=_UNITS)
 def steam_specific_volume(p: Pascals, T: Kelvins) -> CubicMetresPerKilogram:
     """Volume of one kilogram of dry steam.
 
@@ -111,7 +111,7 @@ def steam_specific_volume(p: Pascals, T: Kelvins) -> CubicMetresPerKilogram:
     return _dry(p, T, Property.SPECIFIC_VOLUME)
 
 
-@formula("h = IF97(p, T)", cites=[IF97.at("basic equations")], empirical=_UNITS)
+@formula("h = h_IF97(p, T)", cites=[IF97.at("basic equations")], empirical=_UNITS)
 def steam_enthalpy(p: Pascals, T: Kelvins) -> JoulesPerKilogram:
     """Specific enthalpy of dry steam, zero near water at the triple point.
 
@@ -123,7 +123,7 @@ def steam_enthalpy(p: Pascals, T: Kelvins) -> JoulesPerKilogram:
     return _dry(p, T, Property.ENTHALPY)
 
 
-@formula("s = IF97(p, T)", cites=[IF97.at("basic equations")], empirical=_UNITS)
+@formula("s = s_IF97(p, T)", cites=[IF97.at("basic equations")], empirical=_UNITS)
 def steam_entropy(p: Pascals, T: Kelvins) -> JoulesPerKilogramKelvin:
     """Specific entropy of dry steam, zero at water of the triple point.
 
@@ -135,7 +135,7 @@ def steam_entropy(p: Pascals, T: Kelvins) -> JoulesPerKilogramKelvin:
     return _dry(p, T, Property.ENTROPY)
 
 
-@formula("c_p = IF97(p, T)", cites=[IF97.at("basic equations")], empirical=_UNITS)
+@formula("c_p = c_IF97(p, T)", cites=[IF97.at("basic equations")], empirical=_UNITS)
 def steam_heat_capacity(p: Pascals, T: Kelvins) -> JoulesPerKilogramKelvin:
     """Specific heat of dry steam at constant pressure.
 
@@ -147,7 +147,9 @@ def steam_heat_capacity(p: Pascals, T: Kelvins) -> JoulesPerKilogramKelvin:
     return _dry(p, T, Property.HEAT_CAPACITY)
 
 
-@formula("κ = −(v/p)·(∂p/∂v)_s", cites=[IF97.at("basic equations")], empirical=_UNITS)
+@formula(
+    "κ = w²/(p v), w = w_IF97(p, T), v = v_IF97(p, T)", cites=[IF97.at("basic equations")], empirical=_UNITS
+)
 def steam_isentropic_exponent(p: Pascals, T: Kelvins) -> Ratio:
     """Exponent of the isentrope p·v^κ through a state of dry steam.
 
@@ -161,7 +163,7 @@ def steam_isentropic_exponent(p: Pascals, T: Kelvins) -> Ratio:
     return _dry(p, T, Property.ISENTROPIC_EXPONENT)
 
 
-@formula("w = √(κ·p·v)", cites=[IF97.at("basic equations")], empirical=_UNITS)
+@formula("w = w_IF97(p, T)", cites=[IF97.at("basic equations")], empirical=_UNITS)
 def steam_speed_of_sound(p: Pascals, T: Kelvins) -> MetresPerSecond:
     """Speed of sound in dry steam.
 
@@ -173,7 +175,7 @@ def steam_speed_of_sound(p: Pascals, T: Kelvins) -> MetresPerSecond:
     return _dry(p, T, Property.SPEED_OF_SOUND)
 
 
-@formula("μ = R12-08(ρ(p, T), T)", cites=[VISCOSITY_2008.at("equation 10")], empirical=_UNITS)
+@formula("μ = μ_R12(ρ, T), ρ = 1/v_IF97(p, T)", cites=[VISCOSITY_2008.at("equation 10")], empirical=_UNITS)
 def steam_viscosity(p: Pascals, T: Kelvins) -> PascalSeconds:
     """Dynamic viscosity of dry steam, without the critical enhancement.
 
@@ -188,7 +190,7 @@ def steam_viscosity(p: Pascals, T: Kelvins) -> PascalSeconds:
     return _dry(p, T, Property.VISCOSITY)
 
 
-@formula("λ = R15-11(ρ(p, T), T)", cites=[CONDUCTIVITY_2011.at("equation 15")], empirical=_UNITS)
+@formula("λ = λ_R15(ρ, T), ρ = 1/v_IF97(p, T)", cites=[CONDUCTIVITY_2011.at("equation 15")], empirical=_UNITS)
 def steam_conductivity(p: Pascals, T: Kelvins) -> WattsPerMetreKelvin:
     """Thermal conductivity of dry steam, without the critical enhancement.
 
@@ -208,7 +210,11 @@ def steam_conductivity(p: Pascals, T: Kelvins) -> WattsPerMetreKelvin:
     return _dry(p, T, Property.CONDUCTIVITY)
 
 
-@formula("Pr = c_p·μ/λ", cites=[IF97, VISCOSITY_2008, CONDUCTIVITY_2011], empirical=_UNITS)
+@formula(
+    "Pr = c_IF97(p, T) μ_R12(ρ, T)/λ_R15(ρ, T), ρ = 1/v_IF97(p, T)",
+    cites=[IF97, VISCOSITY_2008, CONDUCTIVITY_2011],
+    empirical=_UNITS,
+)
 def steam_prandtl_number(p: Pascals, T: Kelvins) -> Ratio:
     """Prandtl number of dry steam, within the range of its conductivity.
 

@@ -30,7 +30,10 @@ _QUARTER = math.pi / 2
 EXIT_LOSS = 1.0
 
 
-@formula("ζ = (n − 1)(π f_T r/(4 d) + ζ₉₀/2) + ζ₉₀, n = θ/90°", cites=[CRANE.at("p. A-29, bends")])
+@formula(
+    "ζ = (n − 1) (π f_T r_d/4 + ζ_q/2) + ζ_q, n = 2 θ/π, ζ_q = f_T k_bend(r_d)",
+    cites=[CRANE.at("p. A-29, bends")],
+)
 def bend_loss(r_d: Ratio, θ: Radians, f_T: Ratio) -> Ratio:
     """Loss coefficient of a smooth round bend.
 
@@ -48,7 +51,7 @@ def bend_loss(r_d: Ratio, θ: Radians, f_T: Ratio) -> Ratio:
     return (θ / _QUARTER - 1) * (math.pi * f_T * r_d / 4 + quarter / 2) + quarter
 
 
-@formula("ζ = k(θ) f_T", cites=[CRANE.at("p. A-29, mitre bends")])
+@formula("ζ = f_T k_mitre(θ)", cites=[CRANE.at("p. A-29, mitre bends")])
 def mitre_loss(θ: Radians, f_T: Ratio) -> Ratio:
     """Loss coefficient of a sharp corner without vanes.
 
@@ -63,7 +66,7 @@ def mitre_loss(θ: Radians, f_T: Ratio) -> Ratio:
     return f_T * _read("mitre", math.degrees(θ), "angle of the mitre in degrees")
 
 
-@formula("ζ = k(r/d)", cites=[CRANE.at("p. A-29, pipe entrance")])
+@formula("ζ = k_entrance(r_d)", cites=[CRANE.at("p. A-29, pipe entrance")])
 def entrance_loss(r_d: Ratio) -> Ratio:
     """Loss coefficient of the way from a chest into a flush passage.
 

@@ -133,7 +133,7 @@ def reynolds_number(ρ: KilogramsPerCubicMetre, v: MetresPerSecond, d: Metres, �
 
 
 @formula(
-    "1/√f = −2 lg(ε_r/3.7 + 2.51/(Re √f)); f = 64/Re below 2000",
+    "f from f = 64/Re if Re ≤ 2000, else 1/(2 lg(ε_r/3.7 + 2.51/(Re √f)))²",
     cites=[COLEBROOK, MOODY, HAALAND.at("start of the solution")],
 )
 def friction_factor(Re: Ratio, ε_r: Ratio) -> Ratio:
@@ -161,11 +161,11 @@ def friction_factor(Re: Ratio, ε_r: Ratio) -> Ratio:
     return _colebrook(Re, ε_r)
 
 
-@formula("1/√f = −2 lg(ε_r/3.7)", cites=[COLEBROOK.at("fully rough limit")])
+@formula("f = 1/(2 lg(ε_r/3.7))²", cites=[COLEBROOK.at("fully rough limit")])
 def rough_friction_factor(ε_r: Ratio) -> Ratio:
     """Darcy friction factor in fully rough flow, the ``f_T`` of tables of fittings.
 
-    1/√f = −2 lg(ε_r/3.7)
+    f = 1/(2 lg(ε_r/3.7))²
 
     ``ε_r`` roughness over bore, above 0 to 0.05. Raises OutOfRange outside.
 

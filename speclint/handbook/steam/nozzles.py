@@ -83,7 +83,9 @@ def throat_speed(p: Pascals, ρ: KilogramsPerCubicMetre, r: Ratio, κ: Ratio) ->
     return speed
 
 
-@formula("G = √(2 κ/(κ − 1) p ρ (r^(2/κ) − r^((κ + 1)/κ))), r = max(p_2/p, r_c)", cites=[JOEL])
+@formula(
+    "G = √(2 κ/(κ − 1) p ρ (r^(2/κ) − r^((κ + 1)/κ))), r = max(p_2/p, (2/(κ + 1))^(κ/(κ − 1)))", cites=[JOEL]
+)
 def nozzle_mass_flux(
     p: Pascals, p_2: Pascals, ρ: KilogramsPerCubicMetre, κ: Ratio
 ) -> KilogramsPerSquareMetreSecond:
@@ -198,7 +200,7 @@ def orifice_mass_flow(
     return C * ε * (math.pi * d**2 / 4) * flux
 
 
-@formula("m = p A/70", cites=[HUGHES], empirical="lb/s, psi absolute and square inches")
+@formula("m = p A/(70 lbf) lb/s", cites=[HUGHES], empirical="lb/s, psi absolute and square inches")
 def napier_flow(p: Pascals, A: SquareMetres) -> KilogramsPerSecond:
     """Choked flow of dry saturated steam after Napier.
 
@@ -220,7 +222,7 @@ def napier_flow(p: Pascals, A: SquareMetres) -> KilogramsPerSecond:
 
 
 @formula(
-    "m = p A/(70 (1 + 0.00065 ΔT))",
+    "m = p A/(70 lbf (1 + 0.00065 · 1.8 ΔT/K)) lb/s",
     cites=[HUGHES, NAPIER_SUPERHEAT],
     empirical="lb/s, psi absolute, in² and °F",
 )

@@ -27,55 +27,55 @@ _CYCLE_CONSTANT, _CYCLE_EXPONENT = 6.0, 0.2
 
 
 @formula("Δ = α L ΔT", cites=[FIRST_PRINCIPLES])
-def pipe_growth(alpha: PerKelvin, L: Metres, dT: KelvinDifference) -> Metres:
+def pipe_growth(alpha: PerKelvin, L: Metres, ΔT: KelvinDifference) -> Metres:
     """Growth of a run of pipe from cold to hot.
 
     Δ = α L ΔT
 
-    ``alpha`` mean coefficient of expansion from cold to hot [1/K]; ``L`` run [m]; ``dT`` rise [K].
+    ``alpha`` mean coefficient of expansion from cold to hot [1/K]; ``L`` run [m]; ``ΔT`` rise [K].
     Returns [m].
 
     Hand working: 12.5e-6 × 3 m × 320 K = 12 mm.
 
-    >>> round(pipe_growth(alpha=12.5e-6, L=3.0, dT=320.0) * 1e3, 3)
+    >>> round(pipe_growth(alpha=12.5e-6, L=3.0, ΔT=320.0) * 1e3, 3)
     12.0
     """
-    return alpha * L * dT
+    return alpha * L * ΔT
 
 
 @formula("σ = E α ΔT", cites=[FIRST_PRINCIPLES])
-def restrained_stress(E: Pascals, alpha: PerKelvin, dT: KelvinDifference) -> Pascals:
+def restrained_stress(E: Pascals, alpha: PerKelvin, ΔT: KelvinDifference) -> Pascals:
     """Compression in a straight run between two anchors that do not give.
 
     σ = E α ΔT
 
-    ``E`` modulus [Pa]; ``alpha`` mean coefficient of expansion [1/K]; ``dT`` rise [K]. Returns [Pa].
+    ``E`` modulus [Pa]; ``alpha`` mean coefficient of expansion [1/K]; ``ΔT`` rise [K]. Returns [Pa].
     A pipe may bow or yield first: the figure says that a straight run will not do.
 
     Pytel and Kiusalaas, example 2.10: 93.6 MPa.
 
-    >>> round(restrained_stress(E=200e9, alpha=11.7e-6, dT=40.0) / 1e6, 3)
+    >>> round(restrained_stress(E=200e9, alpha=11.7e-6, ΔT=40.0) / 1e6, 3)
     93.6
     """
-    return E * alpha * dT
+    return E * alpha * ΔT
 
 
 @formula("F = E α ΔT π (D² − d²)/4", cites=[FIRST_PRINCIPLES])
-def end_thrust(E: Pascals, alpha: PerKelvin, dT: KelvinDifference, D: Metres, d: Metres) -> Newtons:
+def end_thrust(E: Pascals, alpha: PerKelvin, ΔT: KelvinDifference, D: Metres, d: Metres) -> Newtons:
     """Thrust of a straight run on anchors that do not give.
 
     F = E α ΔT π (D² − d²)/4
 
-    ``E`` modulus [Pa]; ``alpha`` mean coefficient of expansion [1/K]; ``dT`` rise [K]; ``D``, ``d`` outside
+    ``E`` modulus [Pa]; ``alpha`` mean coefficient of expansion [1/K]; ``ΔT`` rise [K]; ``D``, ``d`` outside
     and bore [m]. Returns [N]. Raises OutOfRange unless 0 ≤ d < D.
 
     Hand working: 93.6 MPa on 100/80 mm, 2827.4 mm²: 264.6 kN.
 
-    >>> round(end_thrust(E=200e9, alpha=11.7e-6, dT=40.0, D=0.100, d=0.080) / 1e3, 1)
+    >>> round(end_thrust(E=200e9, alpha=11.7e-6, ΔT=40.0, D=0.100, d=0.080) / 1e3, 1)
     264.6
     """
     require(0 <= d < D, f"bore {d:.6g} is not between 0 and the outside {D:.6g}")
-    return restrained_stress(E, alpha, dT) * math.pi * (D**2 - d**2) / 4
+    return restrained_stress(E, alpha, ΔT) * math.pi * (D**2 - d**2) / 4
 
 
 @formula("f = min(1, 6/N^0.2)", cites=[RANGE])
@@ -113,11 +113,11 @@ def allowable_stress_range(f: Ratio, S_c: Pascals, S_h: Pascals) -> Pascals:
     return f * (1.25 * S_c + 0.25 * S_h)
 
 
-@formula("u = D Y/(L − U)² · E/(0.2083 S_A)", cites=[FLEXIBILITY])
+@formula("u = D Y/(L − U)² · 144 E/(30 S_A)", cites=[FLEXIBILITY])
 def flexibility_used(D: Metres, Y: Metres, L: Metres, U: Metres, S_A: Pascals, E: Pascals) -> Ratio:
     """What share of the simple flexibility criterion a run between two anchors uses: fit while at most 1.
 
-    u = D Y/(L − U)² · E/(0.2083 S_A)
+    u = D Y/(L − U)² · 144 E/(30 S_A)
 
     ``D`` outside [m]; ``Y`` resultant movement the pipe must take up [m]; ``L`` developed length of its
     centre line, ``U`` straight distance between anchors [m]; ``S_A`` allowable stress range, ``E`` modulus

@@ -159,22 +159,30 @@ def bend_factor_outside(R: Metres, D: Metres) -> Ratio:
 
 
 @formula("t = p D/(2 (S E/I + p y)) + A", cites=[BENT])
-def bend_wall(p: Pascals, D: Metres, S: Pascals, E: Ratio, bend: Ratio, y: Ratio, A: Metres) -> Metres:
+def bend_wall(
+    p: Pascals,
+    D: Metres,
+    S: Pascals,
+    E: Ratio,
+    I: Ratio,  # noqa: E741 - the symbol of the code
+    y: Ratio,
+    A: Metres,
+) -> Metres:
     """Least wall of a bend after B31.1, once bent.
 
     t = p D/(2 (S E/I + p y)) + A, I the bend factor
 
-    ``bend`` the factor I of the inside, outside (``bend_factor_inside``, ``bend_factor_outside``) or side
+    ``I`` the bend factor of the inside, outside (``bend_factor_inside``, ``bend_factor_outside``) or side
     (1) of the bend; the rest as for ``pipe_wall``. Returns [m]. Raises OutOfRange as there, or unless I > 0.
 
     Hand working: 10 MPa, 100 mm, S 100 MPa, y 0.4, I 1.25: 1000/(2 × 84) = 5.952 mm.
 
-    >>> round(bend_wall(p=10e6, D=0.1, S=100e6, E=1.0, bend=1.25, y=0.4, A=0.0) * 1e3, 3)
+    >>> round(bend_wall(p=10e6, D=0.1, S=100e6, E=1.0, I=1.25, y=0.4, A=0.0) * 1e3, 3)
     5.952
     """
-    require(bend > 0, f"bend factor {bend:.6g} is not above 0")
+    require(I > 0, f"bend factor {I:.6g} is not above 0")
     _require_design(p, S, E)
-    return p * D / (2 * (S * E / bend + p * y)) + A
+    return p * D / (2 * (S * E / I + p * y)) + A
 
 
 @formula("t_n = t/(1 − u)", cites=[B31_1.at("102.4.2 and 104.1.2, mill tolerance"), FIRST_PRINCIPLES])
@@ -194,13 +202,13 @@ def ordering_wall(t: Metres, u: Ratio) -> Metres:
 
 
 @formula(
-    "e = p D/(2 f z + p) while D/(D − 2 e) ≤ 1.7, else D/2 (1 − √((f z − p)/(f z + p)))",
+    "e = e_t if D ≤ 1.7 (D − 2 e_t), else D/2 (1 − √((f z − p)/(f z + p))), e_t = p D/(2 f z + p)",
     cites=[EN_13480_3.at("6.1, straight pipes")],
 )
 def pipe_wall_of_european_code(p: Pascals, D: Metres, f: Pascals, z: Ratio) -> Metres:
     """Least wall of straight pipe after EN 13480-3, without allowances.
 
-    e = p D/(2 f z + p) while D/(D − 2 e) ≤ 1.7, else D/2 (1 − √((f z − p)/(f z + p)))
+    e = e_t if D ≤ 1.7 (D − 2 e_t), else D/2 (1 − √((f z − p)/(f z + p))), e_t = p D/(2 f z + p)
 
     ``p`` pressure, gauge [Pa]; ``D`` outside [m]; ``f`` allowable stress at temperature [Pa]; ``z`` weld
     factor (1 when seamless). Returns [m]; corrosion and thinning are added, then ``ordering_wall``. The

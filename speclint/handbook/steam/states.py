@@ -98,7 +98,7 @@ def state_at_entropy(p: float, s: float) -> SteamState:
     return _state(p, s, Property.ENTROPY, "ps", lambda T: if97.at_temperature(p, T, _CP) / T)
 
 
-@formula("T = IF97(p, h)", cites=[_BACKWARD], empirical=_UNITS)
+@formula("T = T_IF97(p, h)", cites=[_BACKWARD], empirical=_UNITS)
 def temperature_at_enthalpy(p: Pascals, h: JoulesPerKilogram) -> Kelvins:
     """Temperature at a pressure and an enthalpy, as after throttling.
 
@@ -112,7 +112,7 @@ def temperature_at_enthalpy(p: Pascals, h: JoulesPerKilogram) -> Kelvins:
     return state_at_enthalpy(p, h).temperature
 
 
-@formula("ρ = IF97(p, h)", cites=[_BACKWARD], empirical=_UNITS)
+@formula("ρ = ρ_IF97(p, h)", cites=[_BACKWARD], empirical=_UNITS)
 def density_at_enthalpy(p: Pascals, h: JoulesPerKilogram) -> KilogramsPerCubicMetre:
     """Density of water, wet steam or dry steam at a pressure and an enthalpy.
 
@@ -124,7 +124,7 @@ def density_at_enthalpy(p: Pascals, h: JoulesPerKilogram) -> KilogramsPerCubicMe
     return state_at_enthalpy(p, h).density
 
 
-@formula("s = IF97(p, h)", cites=[_BACKWARD], empirical=_UNITS)
+@formula("s = s_IF97(p, h)", cites=[_BACKWARD], empirical=_UNITS)
 def entropy_at_enthalpy(p: Pascals, h: JoulesPerKilogram) -> JoulesPerKilogramKelvin:
     """Specific entropy at a pressure and an enthalpy: what throttling loses.
 
@@ -136,7 +136,7 @@ def entropy_at_enthalpy(p: Pascals, h: JoulesPerKilogram) -> JoulesPerKilogramKe
     return state_at_enthalpy(p, h).entropy
 
 
-@formula("x = (h − h')/(h'' − h')", cites=[_BACKWARD], empirical=_UNITS)
+@formula("x = x_IF97(p, h)", cites=[_BACKWARD], empirical=_UNITS)
 def dryness_at_enthalpy(p: Pascals, h: JoulesPerKilogram) -> Ratio:
     """Dryness at a pressure and an enthalpy: 0 for water, 1 for dry steam.
 
@@ -148,7 +148,7 @@ def dryness_at_enthalpy(p: Pascals, h: JoulesPerKilogram) -> Ratio:
     return state_at_enthalpy(p, h).dryness
 
 
-@formula("T = IF97(p, s)", cites=[_BACKWARD], empirical=_UNITS)
+@formula("T = T_IF97(p, s)", cites=[_BACKWARD], empirical=_UNITS)
 def temperature_at_entropy(p: Pascals, s: JoulesPerKilogramKelvin) -> Kelvins:
     """Temperature after an ideal expansion or compression to a pressure.
 
@@ -160,7 +160,7 @@ def temperature_at_entropy(p: Pascals, s: JoulesPerKilogramKelvin) -> Kelvins:
     return state_at_entropy(p, s).temperature
 
 
-@formula("ρ = IF97(p, s)", cites=[_BACKWARD], empirical=_UNITS)
+@formula("ρ = ρ_IF97(p, s)", cites=[_BACKWARD], empirical=_UNITS)
 def density_at_entropy(p: Pascals, s: JoulesPerKilogramKelvin) -> KilogramsPerCubicMetre:
     """Density of water, wet steam or dry steam at a pressure and an entropy.
 
@@ -172,7 +172,7 @@ def density_at_entropy(p: Pascals, s: JoulesPerKilogramKelvin) -> KilogramsPerCu
     return state_at_entropy(p, s).density
 
 
-@formula("h = IF97(p, s)", cites=[_BACKWARD], empirical=_UNITS)
+@formula("h = h_IF97(p, s)", cites=[_BACKWARD], empirical=_UNITS)
 def enthalpy_at_entropy(p: Pascals, s: JoulesPerKilogramKelvin) -> JoulesPerKilogram:
     """Specific enthalpy after an ideal expansion to a pressure.
 
@@ -184,7 +184,7 @@ def enthalpy_at_entropy(p: Pascals, s: JoulesPerKilogramKelvin) -> JoulesPerKilo
     return state_at_entropy(p, s).enthalpy
 
 
-@formula("x = (s − s')/(s'' − s')", cites=[_BACKWARD], empirical=_UNITS)
+@formula("x = x_IF97(p, s)", cites=[_BACKWARD], empirical=_UNITS)
 def dryness_at_entropy(p: Pascals, s: JoulesPerKilogramKelvin) -> Ratio:
     """Dryness after an ideal expansion: 0 for water, 1 for dry steam.
 

@@ -39,11 +39,11 @@ _GOLDEN = (5**0.5 - 1) / 2
 _STEPS = 26
 
 
-@formula("v = √(2 (h − h(p_2, s)))", cites=_CITES, empirical=_UNITS)
+@formula("v = √(2 (h − h_IF97(p_2, s))), s = s_IF97(p, h)", cites=_CITES, empirical=_UNITS)
 def expanded_speed(p: Pascals, h: JoulesPerKilogram, p_2: Pascals) -> MetresPerSecond:
     """Speed of steam expanded from rest without friction.
 
-    v = √(2 (h − h(p_2, s)))
+    v = √(2 (h − h_IF97(p_2, s))), s = s_IF97(p, h)
 
     ``p`` inlet and ``p_2`` outlet pressure [Pa absolute], p_2 ≤ p; ``h`` inlet enthalpy [J/kg].
     Returns [m/s]. Raises OutOfRange for p_2 above p, inlet steam wetter than 0.8, or a state outside
@@ -60,11 +60,15 @@ def expanded_speed(p: Pascals, h: JoulesPerKilogram, p_2: Pascals) -> MetresPerS
     return _speed(inlet, state_at_entropy(p_2, inlet.entropy))
 
 
-@formula("r_c = p_2/p where ρ(p_2, s) √(2 (h − h(p_2, s))) is greatest", cites=_CITES, empirical=_UNITS)
+@formula(
+    "r_c = p_2/p where ρ_IF97(p_2, s) √(2 (h − h_IF97(p_2, s))) is greatest, s = s_IF97(p, h)",
+    cites=_CITES,
+    empirical=_UNITS,
+)
 def steam_critical_pressure_ratio(p: Pascals, h: JoulesPerKilogram) -> Ratio:
     """Throat pressure over inlet pressure when steam flows choked.
 
-    r_c = p_2/p where ρ(p_2, s) √(2 (h − h(p_2, s))) is greatest
+    r_c = p_2/p where ρ_IF97(p_2, s) √(2 (h − h_IF97(p_2, s))) is greatest, s = s_IF97(p, h)
 
     ``p`` inlet pressure [Pa absolute]; ``h`` inlet enthalpy [J/kg]. Good to 1e-5.
     Raises OutOfRange for inlet steam wetter than 0.8 or a state outside IAPWS-IF97.
@@ -76,11 +80,15 @@ def steam_critical_pressure_ratio(p: Pascals, h: JoulesPerKilogram) -> Ratio:
     return _critical_ratio(p, h)
 
 
-@formula("G_c = max over p_2 of ρ(p_2, s) √(2 (h − h(p_2, s)))", cites=_CITES, empirical=_UNITS)
+@formula(
+    "G_c = ρ_IF97(p_c, s) √(2 (h − h_IF97(p_c, s))), s = s_IF97(p, h), p_c = p r_c(p, h)",
+    cites=_CITES,
+    empirical=_UNITS,
+)
 def choked_steam_flux(p: Pascals, h: JoulesPerKilogram) -> KilogramsPerSquareMetreSecond:
     """Greatest mass flow of steam per area of throat.
 
-    G_c = max over p_2 of ρ(p_2, s) √(2 (h − h(p_2, s)))
+    G_c = ρ_IF97(p_c, s) √(2 (h − h_IF97(p_c, s))), s = s_IF97(p, h), p_c = p r_c(p, h)
 
     ``p`` inlet pressure [Pa absolute]; ``h`` inlet enthalpy [J/kg]. Returns [kg/(m²·s)].
     Raises OutOfRange for inlet steam wetter than 0.8 or a state outside IAPWS-IF97.
@@ -93,7 +101,11 @@ def choked_steam_flux(p: Pascals, h: JoulesPerKilogram) -> KilogramsPerSquareMet
     return _flux(inlet, _critical_ratio(p, h) * p)
 
 
-@formula("G = ρ(p_t, s) √(2 (h − h(p_t, s))), p_t = max(p_2, r_c p)", cites=_CITES, empirical=_UNITS)
+@formula(
+    "G = ρ_IF97(p_t, s) √(2 (h − h_IF97(p_t, s))), s = s_IF97(p, h), p_t = max(p_2, p r_c(p, h))",
+    cites=_CITES,
+    empirical=_UNITS,
+)
 def steam_nozzle_flux(p: Pascals, h: JoulesPerKilogram, p_2: Pascals) -> KilogramsPerSquareMetreSecond:
     """Mass flow of steam per area of throat, choked where the back pressure is low enough.
 

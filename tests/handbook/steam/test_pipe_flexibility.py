@@ -75,10 +75,10 @@ def test_allowable_range_by_hand() -> None:
             allowable_stress_range(factor, 120e6, 80e6)
 
 
-@given(dT=st.floats(-50, 500), L=st.floats(0.1, 20))
-def test_squeezing_the_growth_back_needs_the_restrained_stress(dT: float, L: float) -> None:
-    strain = pipe_growth(12e-6, L, dT) / L
-    assert restrained_stress(200e9, 12e-6, dT) == pytest.approx(200e9 * strain, abs=1e-3)
+@given(ΔT=st.floats(-50, 500), L=st.floats(0.1, 20))
+def test_squeezing_the_growth_back_needs_the_restrained_stress(ΔT: float, L: float) -> None:
+    strain = pipe_growth(12e-6, L, ΔT) / L
+    assert restrained_stress(200e9, 12e-6, ΔT) == pytest.approx(200e9 * strain, abs=1e-3)
 
 
 def test_thrust_is_stress_on_the_metal() -> None:

@@ -189,7 +189,7 @@ def test_a_design_that_makes_no_sense_is_refused(
 ) -> None:
     sound = {"p": 1e6, "D": 0.1, "S": 100e6, "E": 1.0, "y": 0.4, "A": 0.0}
     if formula is bend_wall:
-        sound["bend"] = 1.25
+        sound["I"] = 1.25
     assert formula(**sound) > 0
     with pytest.raises(OutOfRange, match=message):
         formula(**(sound | change))

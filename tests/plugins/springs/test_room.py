@@ -126,8 +126,8 @@ def test_one_broken_is_not_assessed_without_spindle(workshop: Workshop) -> None:
 
 @given(D=st.floats(0.03, 0.1), d=st.floats(0.002, 0.01), growth=st.floats(0.0, 0.001))
 def test_growth_takes_its_own_size_of_the_room(D: float, d: float, growth: float) -> None:
-    still = clearance_outside(D_h=0.12, D=D, d=d, growth=0.0)
-    assert still - clearance_outside(D_h=0.12, D=D, d=d, growth=growth) == pytest.approx(growth)
+    still = clearance_outside(D_h=0.12, D=D, d=d, ΔD=0.0)
+    assert still - clearance_outside(D_h=0.12, D=D, d=d, ΔD=growth) == pytest.approx(growth)
     assert clearance_inside(D=D, d=d, d_p=D - d) == pytest.approx(0.0)
 
 

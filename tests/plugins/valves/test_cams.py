@@ -105,7 +105,7 @@ def test_an_eccentric_circle_has_one_radius_all_round(θ: float, e: float, r: fl
     )
     base = P - e - r
     s = e * math.cos(θ) + root - (base + r)
-    assert cam_radius_under_roller(R_b=base, r=r, s=s, slope=slope, κ=κ) == pytest.approx(0.04, rel=1e-6)
+    assert cam_radius_under_roller(R_b=base, r=r, s=s, s_prime=slope, κ=κ) == pytest.approx(0.04, rel=1e-6)
 
 
 @given(e=st.floats(0.001, 0.015), θ=st.floats(0.0, 2 * math.pi))
@@ -117,8 +117,8 @@ def test_an_eccentric_circle_under_a_flat_foot(e: float, θ: float) -> None:
 
 @given(F=st.floats(0.0, 1e4), slope=st.floats(-0.05, 0.05))
 def test_a_slanting_roller_is_pressed_more(F: float, slope: float) -> None:
-    assert normal_load(F_t=F, slope=slope, R_b=0.04, r=0.02, s=0.0) >= F
-    assert normal_load(F_t=F, slope=0.0, R_b=0.04, r=0.02, s=0.0) == F
+    assert normal_load(F_t=F, s_prime=slope, R_b=0.04, r=0.02, s=0.0) >= F
+    assert normal_load(F_t=F, s_prime=0.0, R_b=0.04, r=0.02, s=0.0) == F
     loads = {"F_f": F, "F_st": F, "m": 1.0, "a": F, "F_r": F, "W": F}
     assert valve_end_load(F_t=tappet_load(i=1.5, **loads), i=1.5) == pytest.approx(5 * F)
 
@@ -127,4 +127,4 @@ def test_refusals() -> None:
     with pytest.raises(OutOfRange, match="undercut"):
         cam_radius_under_flat(R_b=0.02, s=0.01, κ=-0.04)
     with pytest.raises(OutOfRange, match="undercut"):
-        cam_radius_under_roller(R_b=0.02, r=0.03, s=0.0, slope=0.0, κ=-0.10)
+        cam_radius_under_roller(R_b=0.02, r=0.03, s=0.0, s_prime=0.0, κ=-0.10)

@@ -173,7 +173,7 @@ def test_a_rocker_of_equal_arms_adds_only_its_inertia(m: float, i: float) -> Non
 @given(s=st.floats(0.0, 0.03), c=st.floats(0.0, 0.001), ω=st.floats(1.0, 100.0))
 def test_twice_the_speed_is_four_times_the_acceleration(s: float, c: float, ω: float) -> None:
     assert valve_acceleration(i=1.0, κ=-s, ω=2 * ω) == pytest.approx(4 * valve_acceleration(i=1.0, κ=-s, ω=ω))
-    assert valve_speed(i=1.0, slope=-s, ω=overspeed(x=2.0, ω=ω)) == pytest.approx(2 * s * ω)
+    assert valve_speed(i=1.0, s_prime=-s, ω=overspeed(x=2.0, ω=ω)) == pytest.approx(2 * s * ω)
     assert valve_lift(i=1.0, s=s, c=c) == pytest.approx(max(s - c, 0.0))
     assert following_load(m=s, a=-ω) == s * ω
     assert load_to_follow(F_f=s, W=s, F_r=s, F_w=s) == pytest.approx(0.0)
