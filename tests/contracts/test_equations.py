@@ -21,7 +21,7 @@ from tests.workshop import installed_families
 
 #: Formulae whose equation cannot be worked out, each with the reason. The list may only shrink.
 NOT_WORKED_OUT = {
-    "steam_critical_pressure_ratio": "the place of a maximum; tests/handbook/steam/test_steam_nozzles.py proves it",
+    "steam_critical_pressure_ratio": "the place of a maximum; tests/handbook/steam/test_nozzles.py proves it",
 }
 
 #: Below the region of IAPWS-IF97 in which libraries solve for the density, each to a closeness of its own.

@@ -146,7 +146,7 @@ def lift_for_area(T: SquareMetres, d: Metres, w: Metres, β: Radians) -> Metres:
     require(T > 0, "the area of the throat must be above 0")
     beat_area(0 * d, d, w, β)  # raises outside the limits
     sin, cos = math.sin(β), math.cos(β)
-    if sin == 0 or beat_area(w / sin, d, w, β) >= T:
+    if T * sin <= math.pi * w * cos * (d + w * cos):
         # π h cos β (d + h sin β cos β) = T, a quadratic in h, written so that sin β may be 0
         root: float = (d**2 + 4 * sin * T / math.pi) ** 0.5
         return 2 * T / (math.pi * cos * (d + root))
