@@ -3,17 +3,16 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from functools import cache
 from importlib.metadata import EntryPoint
 from itertools import count
 from types import ModuleType
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from speclint.families import Loaded, family, load_families
 
 if TYPE_CHECKING:
-    from speclint.handbook.materials import Material
     from speclint.rules import Rule, RulesIn
     from speclint.specs import Spec
 
@@ -46,27 +45,17 @@ def made_family(
     name: str,
     kinds: Sequence[type[Spec]] = (),
     rules: Sequence[Rule | RulesIn] = (),
-    materials: Sequence[Material] = (),
+    **hooks: Callable[..., Any],
 ) -> EntryPoint:
-    """The entry point of a family made on the spot, to be given to ``load_families``."""
+    """The entry point of a family made on the spot, to be given to ``load_families``.
+
+    ``hooks`` are functions by the name of the hook that each implements; they go before ``kinds`` and ``rules``.
+    """
     module = ModuleType(f"family_{name.replace('-', '_')}_{next(_NUMBERS)}", "A family made for a test.")
-
-    @family
-    def speclint_kinds() -> Sequence[type[Spec]]:
-        """The kinds given."""
-        return kinds
-
-    @family
-    def speclint_rules() -> Sequence[Rule | RulesIn]:
-        """The rules given."""
-        return rules
-
-    @family
-    def speclint_materials() -> Sequence[Material]:
-        """The materials given."""
-        return materials
-
-    hooks = {one.__name__: one for one in (speclint_kinds, speclint_rules, speclint_materials)}
-    vars(module).update(hooks)
+    if kinds:
+        hooks = {"speclint_kinds": lambda: kinds, **hooks}
+    if rules:
+        hooks = {"speclint_rules": lambda: rules, **hooks}
+    vars(module).update({hook: family(function) for hook, function in hooks.items()})
     sys.modules[module.__name__] = module
     return EntryPoint(name, module.__name__, _GROUP)

@@ -22,7 +22,7 @@ def test_one_family_by_its_package() -> None:
 
 def test_a_family_made_on_the_spot() -> None:
     iron = material("grey-iron-250")
-    loaded = load_families([made_family("wheel-sets", [Tube], RULES, [iron])])
+    loaded = load_families([made_family("wheel-sets", [Tube], RULES, speclint_materials=lambda: [iron])])
     assert loaded.kinds["tube"] is Tube
     assert {rule.name for rule in loaded.rules} == {rule.name for rule in RULES}
     assert loaded.materials["grey-iron-250"] is iron

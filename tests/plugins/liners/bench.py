@@ -8,8 +8,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from speclint.checking import Check
-
 HOT = ("starting", "running", "drifting", "standing-hot", "cooling", "water")
 
 
@@ -206,20 +204,6 @@ def in_block(old: str, new: str) -> tuple[str, str, str]:
 def in_duty(old: str, new: str) -> tuple[str, str, str]:
     """A change of the duty."""
     return "duty.toml", old, new
-
-
-def found(check: Check) -> float:
-    """The value that was judged."""
-    assert check.judgement is not None
-    assert check.judgement.found is not None
-    return check.judgement.found.value
-
-
-def limit(check: Check) -> float:
-    """The limit that it was judged by."""
-    assert check.judgement is not None
-    assert check.judgement.limit is not None
-    return check.judgement.limit.value
 
 
 def in_ring(old: str, new: str) -> tuple[str, str, str]:

@@ -7,7 +7,6 @@ A = π 500²/4 = 196 349.54 mm². 1.66 MPa × A = 325.940 kN; 1.9 MPa × A = 373
 
 from __future__ import annotations
 
-from speclint.checking import Check
 from tests.plugins.known_metals import METALS, WITH_METALS
 
 FORGING = """
@@ -246,10 +245,3 @@ def without(part: str, key: str) -> dict[str, str]:
     """Every spec, one without one of its lines."""
     (line,) = {one for one in PARTS[part].splitlines() if one.startswith(f"{key} =")}
     return files(part, (line + "\n", ""))
-
-
-def on(check: Check, symbol: str) -> float:
-    """The value that the sheet gives to a symbol."""
-    (value,) = {step.value for step in check.steps if step.symbol == symbol}
-    assert isinstance(value, float)
-    return value

@@ -6,7 +6,6 @@ R = 79500 × 8⁴/(8 × 48³ × 8) = 46.007 N/mm; with G 2 % high 46.927, with G
 
 from __future__ import annotations
 
-from speclint.checking import Check
 from tests.plugins.known_metals import FILES
 
 SPRING = """
@@ -36,10 +35,3 @@ def spring(*changes: tuple[str, str], add: str = "") -> dict[str, str]:
         assert text.count(old) == 1, f"{old!r} stands {text.count(old)} times"
         text = text.replace(old, new)
     return {**FILES, "spring.toml": text + add}
-
-
-def found(check: Check) -> float:
-    """The value that was judged."""
-    assert check.judgement is not None
-    assert check.judgement.found is not None
-    return check.judgement.found.value

@@ -6,7 +6,6 @@ cylinders. 15 bar gauge and 390 °C, 0.35 bar gauge and 170 °C, 1.7 kg/s each c
 
 from __future__ import annotations
 
-from speclint.checking import Check
 from tests.plugins.known_metals import METALS, WITH_METALS
 
 DUTY = """
@@ -254,10 +253,3 @@ def without(part: str, key: str, **more: str) -> dict[str, str]:
     """Every spec, one without one of its lines."""
     (line,) = {one for one in {**PARTS, **more}[part].splitlines() if one.startswith(f"{key} =")}
     return files(part, (line + "\n", ""), **more)
-
-
-def on(check: Check, symbol: str) -> float:
-    """The value that the sheet gives to a symbol."""
-    (value,) = {step.value for step in check.steps if step.symbol == symbol}
-    assert isinstance(value, float)
-    return value

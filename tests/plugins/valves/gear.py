@@ -7,7 +7,6 @@ steel 11.9 to 12.5e-6/K, iron 11.6 to 12.2e-6/K.
 
 from __future__ import annotations
 
-from speclint.checking import Check
 from tests.plugins.known_metals import FILES
 
 BLOCK = """
@@ -261,10 +260,3 @@ def gear_files(
         "spindle.toml": changed(SPINDLE, *spindle),
         "spring.toml": changed(SPRING, *spring),
     }
-
-
-def found(check: Check) -> float:
-    """The value that was judged."""
-    assert check.judgement is not None
-    assert check.judgement.found is not None
-    return check.judgement.found.value
