@@ -88,11 +88,20 @@ def changed(text: str, *changes: tuple[str, str], add: str = "", of: str = "the 
     return text + add
 
 
-def changed_files(files: Mapping[str, str], *changes: tuple[str, str, str]) -> dict[str, str]:
-    """Files with some passages replaced, each given as file, old and new; each must stand there exactly once."""
+def changed_files(
+    files: Mapping[str, str], *changes: tuple[str, str, str], everywhere: bool = False
+) -> dict[str, str]:
+    """Files with some passages replaced, each given as file, old and new.
+
+    :raises AssertionError: where a passage does not stand exactly once in its file; with ``everywhere`` it is replaced
+        wherever it stands, and must stand there at all.
+    """
     found = dict(files)
     for file, old, new in changes:
-        found[file] = changed(found[file], (old, new), of=file)
+        if everywhere and old in found[file]:
+            found[file] = found[file].replace(old, new)
+        else:
+            found[file] = changed(found[file], (old, new), of=file)
     return found
 
 

@@ -66,6 +66,13 @@ def test_passages_of_files() -> None:
         changed_files(FILES, ("tube.toml", "hoops = 5", "hoops = 3"))
 
 
+def test_a_passage_that_stands_in_many_places() -> None:
+    found = changed_files({"a.toml": "x x"}, ("a.toml", "x", "y"), everywhere=True)
+    assert found == {"a.toml": "y y"}
+    with pytest.raises(AssertionError, match=r"'z' stands 0 times in a\.toml"):
+        changed_files({"a.toml": "x x"}, ("a.toml", "z", "y"), everywhere=True)
+
+
 def test_a_key_left_out() -> None:
     assert "hoops" not in without_key(TUBE, "hoops")
     with pytest.raises(AssertionError, match="hoop is stated 0 times"):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from speclint.testing import DesignFolder
+from speclint.testing import DesignFolder, changed_files
 from tests.plugins.known_metals import METALS, WITH_METALS
 
 
@@ -12,8 +12,5 @@ def write(
     workshop: DesignFolder, files: Mapping[str, str], *changes: tuple[str, str, str], settings: str = ""
 ) -> DesignFolder:
     """Files with some passages changed (file, old, new), and the metals of round figures beside them."""
-    texts = {"metals.toml": METALS, **files}
-    for file, old, new in changes:
-        assert texts[file].count(old) == 1, f"{old!r} stands {texts[file].count(old)} times in {file}"
-        texts[file] = texts[file].replace(old, new)
+    texts = changed_files({"metals.toml": METALS, **files}, *changes)
     return workshop.write(texts, settings=WITH_METALS + settings)

@@ -6,7 +6,7 @@ Proof stress 240 MPa falling 0.2 MPa a kelvin from 20 °C; at 220 °C 200 MPa, s
 
 from __future__ import annotations
 
-from speclint.testing import DesignFolder
+from speclint.testing import DesignFolder, changed
 from tests.plugins.known_metals import METALS, WITH_METALS
 
 _STEEL = METALS.partition("[known-steel]")[2]
@@ -159,13 +159,12 @@ def write(
     workshop: DesignFolder, *changes: tuple[str, str], duty: tuple[str, str] = ("", "")
 ) -> DesignFolder:
     """The bench with some passages of the weldment and one of the duty changed."""
-    texts = {**FILES, "duty.toml": DUTY.replace(*duty) if duty[0] else DUTY}
     assert not duty[0] or duty[0] in DUTY
-    for old, new in changes:
-        assert texts["weldment.toml"].count(old) == 1, (
-            f"{old!r} stands {texts['weldment.toml'].count(old)} times"
-        )
-        texts["weldment.toml"] = texts["weldment.toml"].replace(old, new)
+    texts = {
+        **FILES,
+        "duty.toml": DUTY.replace(*duty) if duty[0] else DUTY,
+        "weldment.toml": changed(WELDMENT, *changes, of="the weldment"),
+    }
     return workshop.write(texts, settings=WITH_METALS)
 
 

@@ -7,7 +7,7 @@ ISO 286-2 at 170 mm (from memory): H7 0/+40 µm, s6 +108/+133 µm, u6 +210/+235 
 
 from __future__ import annotations
 
-from speclint.testing import DesignFolder
+from speclint.testing import DesignFolder, changed_files
 from tests.plugins.known_metals import METALS, WITH_METALS
 
 __all__ = ["METALS", "WITH_METALS", "write"]
@@ -77,10 +77,7 @@ FILES = {
 def write(workshop: DesignFolder, *changes: tuple[str, str, str], **files: str) -> DesignFolder:
     """The bench with some passages changed (file, old, new), and more files by name without their ending."""
     texts = {**FILES, **{f"{name}.toml": text for name, text in files.items()}}
-    for file, old, new in changes:
-        assert old in texts[file], f"{old!r} does not stand in {file}"
-        texts[file] = texts[file].replace(old, new)
-    return workshop.write(texts, settings=WITH_METALS)
+    return workshop.write(changed_files(texts, *changes, everywhere=True), settings=WITH_METALS)
 
 
 def shaft(size: str) -> tuple[str, str, str]:

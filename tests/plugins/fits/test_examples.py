@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from speclint.checking import Check
-from speclint.testing import DesignFolder
+from speclint.testing import DesignFolder, on_sheet
 
 SPECS = Path(__file__).parents[3] / "example_specs"
 SEAT = "seats/seat-inlet-left-front-upper.toml"
@@ -22,9 +22,7 @@ def engine(tmp_path: Path) -> DesignFolder:
 
 
 def _interferences(check: Check) -> tuple[float, float]:
-    cold, hot = (next(step.value for step in check.steps if step.symbol == symbol) for symbol in ("δ", "δ_h"))
-    assert isinstance(cold, float)
-    assert isinstance(hot, float)
+    cold, hot = (on_sheet(check, symbol) for symbol in ("δ", "δ_h"))
     return cold, hot
 
 

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
-from speclint.testing import DesignFolder, on_sheet
+from speclint.testing import DesignFolder, changed, on_sheet
 from speclint_joints.formulae.frames import factor_against_slip, lift_by_couple
 from tests.plugins.joints import hand
 from tests.plugins.joints.bench import BLOCK, bench, in_every_case, used
@@ -71,10 +71,7 @@ def _fastened(workshop: DesignFolder, *changes: tuple[str, str]) -> DesignFolder
     in_every_case(
         workshop, '[cases.water]\ncylinder_pressure = "16', '[cases.water]\ncylinder_pressure = "20'
     )
-    text = FASTENING
-    for old, new in changes:
-        assert text.count(old) == 1, old
-        text = text.replace(old, new)
+    text = changed(FASTENING, *changes)
     (workshop.root / "fastening.toml").write_text(text, encoding="utf-8")
     (workshop.root / "liner.toml").write_text(LINER, encoding="utf-8")
     (workshop.root / "block.toml").write_text(BLOCK + PADS, encoding="utf-8")

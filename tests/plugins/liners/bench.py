@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from speclint.testing import changed_files
+
 HOT = ("starting", "running", "drifting", "standing-hot", "cooling", "water")
 
 
@@ -184,11 +186,7 @@ FILES: Mapping[str, str] = {"duty.toml": DUTY, "block.toml": BLOCK, "liner.toml"
 
 def bench(*changes: tuple[str, str, str]) -> dict[str, str]:
     """The files with some passages changed: triples of file, old passage and new one."""
-    files = dict(FILES)
-    for file, old, new in changes:
-        assert old in files[file], f"{old!r} does not stand in {file}"
-        files[file] = files[file].replace(old, new)
-    return files
+    return changed_files(FILES, *changes, everywhere=True)
 
 
 def in_liner(old: str, new: str) -> tuple[str, str, str]:

@@ -12,7 +12,7 @@ from speclint import Grade, NotKnown, OutOfRange
 from speclint.checking import Check
 from speclint.handbook.tables.reading import Reading
 from speclint.specs.lubrication import ViscosityClass
-from speclint.testing import SETTINGS, DesignFolder
+from speclint.testing import SETTINGS, DesignFolder, changed
 from speclint_pairings.formulae.surfaces import (
     dynamic_viscosity,
     flash_margin,
@@ -33,12 +33,8 @@ viscosity_class = "ISO VG 1000"
 
 
 def liner(*changes: tuple[str, str]) -> dict[str, str]:
-    text = OILED
-    for old, new in changes:
-        assert text.count(old) == 1
-        text = text.replace(old, new)
     found = files()
-    found["liner.toml"] += text
+    found["liner.toml"] += changed(OILED, *changes)
     return found
 
 

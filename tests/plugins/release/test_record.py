@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
-from speclint.testing import DesignFolder
+from speclint.testing import DesignFolder, changed
 from speclint_release.formulae.records import temperature_margin
 from tests.plugins.release.part import files
 
@@ -146,11 +146,7 @@ drain_order = "CN-P-3"
 
 
 def block(*changes: tuple[str, str]) -> dict[str, str]:
-    text = BLOCK
-    for old, new in changes:
-        assert text.count(old) == 1
-        text = text.replace(old, new)
-    return {"block.toml": text}
+    return {"block.toml": changed(BLOCK, *changes)}
 
 
 def test_a_plan_with_all_its_points_conforms(workshop: DesignFolder) -> None:

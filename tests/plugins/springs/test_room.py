@@ -8,7 +8,7 @@ from itertools import product
 import pytest
 from hypothesis import given, strategies as st
 
-from speclint.testing import DesignFolder
+from speclint.testing import DesignFolder, changed
 from speclint_springs.formulae.helical import clearance_inside, clearance_outside, closing_need, radial_room
 from tests.plugins.springs.spring import spring
 
@@ -80,12 +80,13 @@ shut_load = "400 N"
 
 def nest(*inner: tuple[str, str], valve: str = VALVE, hand: str = "right") -> dict[str, str]:
     """A set of two springs on a valve that opens downwards, the inner changed."""
-    text = INNER
-    for old, new in inner:
-        assert text.count(old) == 1
-        text = text.replace(old, new)
     outer = f'closes = "valve"\nhand = "{hand}"\nshut_load = "900 N"\n'
-    return {**spring(add=outer), "inner.toml": text, "valve.toml": valve, "spindle.toml": SPINDLE}
+    return {
+        **spring(add=outer),
+        "inner.toml": changed(INNER, *inner),
+        "valve.toml": valve,
+        "spindle.toml": SPINDLE,
+    }
 
 
 @pytest.mark.parametrize(("load", "outcome"), [("79 N", "conforms"), ("78 N", "finding")])

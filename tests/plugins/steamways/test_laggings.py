@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
-from speclint.testing import DesignFolder, on_sheet
+from speclint.testing import DesignFolder, changed, changed_files, on_sheet
 from speclint_steamways.formulae.heat import loss_of_area, loss_of_length, outside_of_lagging
 from tests.plugins.steamways.test_paths import limited
 from tests.plugins.steamways.way import files as ways
@@ -37,14 +37,8 @@ FLAT = (
 
 def files(*changes: tuple[str, str]) -> dict[str, str]:
     """The ways with a lagged pipe whose metal is at 300 °C in running."""
-    text = ROUND
-    for old, new in changes:
-        assert text.count(old) == 1, f"{old!r} stands {text.count(old)} times"
-        text = text.replace(old, new)
-    found = ways(lagging=text)
-    assert found["duty.toml"].count('pipe = "380 °C"') == 1
-    found["duty.toml"] = found["duty.toml"].replace('pipe = "380 °C"', 'pipe = "300 °C"')
-    return found
+    found = ways(lagging=changed(ROUND, *changes))
+    return changed_files(found, ("duty.toml", 'pipe = "380 °C"', 'pipe = "300 °C"'))
 
 
 @pytest.mark.parametrize(("limit", "outcome"), [("55 °C", "conforms"), ("53 °C", "finding")])

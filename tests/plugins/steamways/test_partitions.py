@@ -9,7 +9,7 @@ from hypothesis import given, strategies as st
 from iapws import IAPWS97
 
 from speclint import Grade
-from speclint.testing import DesignFolder, on_sheet
+from speclint.testing import DesignFolder, changed, on_sheet
 from speclint_steamways.formulae.heat import double_wall_resistance, thermal_stress, work_lost
 from tests.plugins.steamways.test_paths import limited
 from tests.plugins.steamways.way import files as ways
@@ -58,11 +58,7 @@ long_side = "360 mm"
 
 def files(*changes: tuple[str, str]) -> dict[str, str]:
     """The ways with a wall between chest and belt, and metals of known figures."""
-    text = WALL
-    for old, new in changes:
-        assert text.count(old) == 1, f"{old!r} stands {text.count(old)} times"
-        text = text.replace(old, new)
-    found = ways(wall=text)
+    found = ways(wall=changed(WALL, *changes))
     return {**found, "metals.toml": found["metals.toml"] + WALLS}
 
 

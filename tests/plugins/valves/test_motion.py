@@ -10,7 +10,7 @@ from hypothesis import given, strategies as st
 from speclint import Grade
 from speclint.checking import Check
 from speclint.errors import OutOfRange
-from speclint.testing import DesignFolder, found
+from speclint.testing import DesignFolder, found, on_sheet
 from speclint_valves.formulae.motion import (
     asked_of_springs,
     following_load,
@@ -29,8 +29,7 @@ FOLLOWS, LANDING = "valve.spring-follows-cam", "valve.landing-speed"
 
 def worst_share_of_rise(check: Check) -> float:
     """Place of the worst angle in the rise: 0 at its foot after 20° of ramp, 1 at the top 70° later."""
-    angle = next(step.value for step in check.steps if step.symbol == "φ")
-    assert isinstance(angle, float)
+    angle = on_sheet(check, "φ")
     return (math.degrees(angle) - 20) / 70
 
 
@@ -72,7 +71,7 @@ def test_a_table_of_lifts_serves_as_well(workshop: DesignFolder) -> None:
         ('lift = "20 mm"', f"table = [{table}]"),
     )
     check = workshop.write(train_files(cam=by_law)).only(FOLLOWS)
-    a = next(step.value for step in check.steps if step.symbol == "a")
+    a = on_sheet(check, "a")
     assert a == pytest.approx(-17.197, rel=5e-3)
     assert check.outcome == "conforms"
 

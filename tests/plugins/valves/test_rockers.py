@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint.errors import OutOfRange
-from speclint.testing import DesignFolder, found
+from speclint.testing import DesignFolder, changed, found
 from speclint_valves.formulae.spindle import (
     arm_second_moment,
     arm_stress,
@@ -16,7 +16,7 @@ from speclint_valves.formulae.spindle import (
     projected_pressure,
 )
 from tests.plugins.known_metals import WITH_METALS
-from tests.plugins.valves.gear import changed, train_files
+from tests.plugins.valves.gear import train_files
 
 STRESS, STIFFNESS = "rocker.stress", "rocker.stiffness"
 ROCKER = """

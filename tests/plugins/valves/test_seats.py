@@ -8,7 +8,7 @@ from hypothesis import given, strategies as st
 from speclint import Grade
 from speclint.errors import OutOfRange
 from speclint.handbook.fits.press_fits import hot_interference
-from speclint.testing import DesignFolder, found
+from speclint.testing import DesignFolder, changed, found
 from speclint_valves.formulae.fits import (
     pressing_interference,
     ring_of_block,
@@ -16,7 +16,7 @@ from speclint_valves.formulae.fits import (
     shrinkage_to_enter,
     withdrawing_load,
 )
-from tests.plugins.valves.gear import BLOCK, changed, duty, seat_files
+from tests.plugins.valves.gear import BLOCK, duty, seat_files
 
 RETAINED, PUSH, STRESS = "seat.retained-hot", "seat.push-out", "seat.fit-stress"
 WARMING, ENTERING = "seat.fit-warming", "seat.entering"

@@ -8,7 +8,7 @@ from hypothesis import given, strategies as st
 from speclint import Grade
 from speclint.errors import OutOfRange
 from speclint.handbook.steam.double_beat import unbalanced_load
-from speclint.testing import DesignFolder, found
+from speclint.testing import DesignFolder, found, on_sheet
 from speclint_valves.formulae.shutting import (
     compression_pressure,
     hot_spring_load,
@@ -106,7 +106,7 @@ def test_relaxation_is_read_by_wire_where_the_maker_warrants_none(workshop: Desi
     """VDSiCr at 20 °C loses 0.5 % at 800 MPa; 1100 N on 8/48 mm stress it to 262.6 MPa: at most 1.5 × 0.164 %."""
     by_wire = 'wire_grade = "VDSiCr"\nwire = "8 mm"\nmean_diameter = "48 mm"'
     check = workshop.write(gear_files(spring=(('relaxation = "2 %"', by_wire),))).only(HOLDS)
-    loss = next(step.value for step in check.steps if step.symbol == "r_1")
+    loss = on_sheet(check, "r_1")
     assert loss == pytest.approx(1.5 * 0.005 * 262.6 / 800, rel=1e-3)
 
 
@@ -130,7 +130,7 @@ def test_vacuum_lifts_an_exhaust_valve(workshop: DesignFolder) -> None:
         'cylinder_pressure = "2.5', 'least_cylinder_pressure = "-0.3 bar gauge"\ncylinder_pressure = "2.5'
     )
     check = workshop.write(gear_files((('"inlet"', '"exhaust"'),), duty_text=vacuum)).only(HOLDS)
-    lifted = next(step.value for step in check.steps if step.symbol == "F_l")
+    lifted = on_sheet(check, "F_l")
     assert check.case == "drifting"
     assert lifted == pytest.approx(130.19 + 9.42, abs=0.05)
 
