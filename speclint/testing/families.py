@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from functools import cache
 from importlib.metadata import EntryPoint
 from itertools import count
@@ -45,17 +45,20 @@ def made_family(
     name: str,
     kinds: Sequence[type[Spec]] = (),
     rules: Sequence[Rule | RulesIn] = (),
-    **hooks: Callable[..., Any],
+    **others: Any,
 ) -> EntryPoint:
     """The entry point of a family made on the spot, to be given to ``load_families``.
 
-    ``hooks`` are functions by the name of the hook that each implements; they go before ``kinds`` and ``rules``.
+    ``others`` are what else its module holds by name: functions under the name of the hook that each implements, which
+    go before ``kinds`` and ``rules``, and the version of the interface of families, "1" by default.
     """
     module = ModuleType(f"family_{name.replace('-', '_')}_{next(_NUMBERS)}", "A family made for a test.")
+    given: dict[str, Any] = {"speclint_api": "1"}
     if kinds:
-        hooks = {"speclint_kinds": lambda: kinds, **hooks}
+        given["speclint_kinds"] = lambda: kinds
     if rules:
-        hooks = {"speclint_rules": lambda: rules, **hooks}
-    vars(module).update({hook: family(function) for hook, function in hooks.items()})
+        given["speclint_rules"] = lambda: rules
+    for word, value in (given | others).items():
+        vars(module)[word] = family(value) if callable(value) else value
     sys.modules[module.__name__] = module
     return EntryPoint(name, module.__name__, _GROUP)

@@ -29,6 +29,11 @@ def test_a_family_made_on_the_spot() -> None:
     assert loaded.families[0].name == "wheel-sets"
 
 
+def test_a_made_family_states_the_interface_that_a_test_gives_it() -> None:
+    assert made_family("one").load().speclint_api == "1"
+    assert made_family("one", speclint_api="0").load().speclint_api == "0"
+
+
 def test_two_made_families_are_two_modules() -> None:
     one, other = made_family("one"), made_family("one")
     assert one.value != other.value
