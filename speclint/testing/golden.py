@@ -9,6 +9,7 @@ from __future__ import annotations
 import hashlib
 import json
 from collections.abc import Mapping
+from math import isfinite
 from pathlib import Path
 from typing import Any
 
@@ -74,8 +75,11 @@ def _result(check: Check) -> dict[str, Any]:
     }
 
 
-def _rounded(value: float | None) -> float | None:
-    return None if value is None else float(f"{value:.{_DIGITS}g}")
+def _rounded(value: float | None) -> float | str | None:
+    """Nine digits of a number; where no margin is left the number is infinite, which JSON has no number for."""
+    if value is None:
+        return None
+    return float(f"{value:.{_DIGITS}g}") if isfinite(value) else str(value)
 
 
 def _digest(basis: Mapping[str, str]) -> str:
@@ -106,12 +110,12 @@ def _same(known: Mapping[str, Any], now: Mapping[str, Any]) -> bool:
     return words and all(_near(known[key], now[key]) for key in ("used", "found"))
 
 
-def _near(one: float | None, other: float | None) -> bool:
-    if one is None or other is None:
-        return one is other
+def _near(one: float | str | None, other: float | str | None) -> bool:
+    if not isinstance(one, float | int) or not isinstance(other, float | int):
+        return one == other
     return abs(one - other) <= SAME * max(abs(one), abs(other))
 
 
 def _shown(result: Mapping[str, Any]) -> str:
-    used = "" if result["used"] is None else f" at {result['used']:.6g} of the limit"
+    used = "" if result["used"] is None else f" at {float(result['used']):.6g} of the limit"
     return f"{result['outcome']}{used}"

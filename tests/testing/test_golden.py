@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+import json
+import math
 from dataclasses import replace
 from pathlib import Path
 
@@ -13,8 +14,6 @@ from speclint.checking import Assessment
 from speclint.testing import DesignFolder, expect_golden, write_golden
 from tests import tubes
 from tests.tubes import FILES, Tube
-
-Assessed = Callable[..., Assessment]
 
 
 @pytest.fixture
@@ -89,6 +88,22 @@ def test_rounding_of_another_machine_moves_nothing(tmp_path: Path, golden: Path)
         return replace(found, utilisation=found.utilisation * (1 + 1e-12))
 
     expect_golden(assessed(tmp_path / "again", replace(tubes.stress, function=rounded)), golden)
+
+
+def test_a_result_without_margin_is_kept_too(tmp_path: Path) -> None:
+    def hopeless(tube: Tube, sheet: Sheet) -> Judgement:
+        judged: Judgement = tubes.stress.function(tube, sheet)
+        return replace(judged, holds=False, utilisation=math.inf)
+
+    found = assessed(tmp_path / "design", replace(tubes.stress, function=hopeless))
+    write_golden(found, tmp_path / "golden.json")
+    assert (
+        json.loads((tmp_path / "golden.json").read_text(encoding="utf-8"))["tube tube.stress"]["used"]
+        == "inf"
+    )
+    expect_golden(found, tmp_path / "golden.json")
+    with pytest.raises(AssertionError, match=r"finding at inf of the limit became conforms at 0\.75375"):
+        expect_golden(assessed(tmp_path / "again"), tmp_path / "golden.json")
 
 
 def test_without_a_file_it_fails(tmp_path: Path) -> None:
