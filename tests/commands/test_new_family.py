@@ -66,7 +66,7 @@ def test_its_tests_fail_where_a_rule_is_made_wrong(written: Path, tmp_path: Path
     assert done.returncode == 1
     for test in (
         "test_stress_from_both_sides",
-        "is_described_and_dimensionally_sound",
+        "works_out_what_it_prints",
         "edition_of_its_rule",
     ):
         assert test in done.stdout, test
