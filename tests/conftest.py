@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from hypothesis import settings
 
-from tests.workshop import Workshop
+from speclint.testing import DesignFolder
 
 # Times differ between machines, so none is set; CI repeats the same examples, a desk meets new ones each time.
 settings.register_profile("desk", deadline=None)
@@ -17,6 +17,6 @@ settings.load_profile("ci" if os.environ.get("CI") else "desk")
 
 
 @pytest.fixture
-def workshop(tmp_path: Path) -> Workshop:
+def workshop(tmp_path: Path) -> DesignFolder:
     """A design repository of the test's own."""
-    return Workshop(tmp_path)
+    return DesignFolder(tmp_path)

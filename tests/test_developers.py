@@ -1,57 +1,105 @@
-"""DEVELOPERS.md: its family runs as printed, and every hook is a heading with its arguments."""
+"""DEVELOPERS.md: its family runs as printed, its tables are those of the code, every hook is a heading."""
 
 from __future__ import annotations
 
 import inspect
 import re
 import sys
-from importlib.metadata import EntryPoint
 from pathlib import Path
-from typing import Any
 
 import pytest
 
-from speclint.families import hooks as hookspecs, load_families
-from speclint.testing import formulae_in
-from tests.workshop import Workshop
+from speclint.commands import main
+from speclint.commands.new_family import family_files
+from speclint.families import hooks as hookspecs
+from speclint.quantities import DIMENSIONS
+from speclint.testing import DesignFolder, changed_files, expect_conforms, expect_finding, load_family
+from tests.contracts.test_architecture import FOR_FAMILIES, ORDER, ROOT
+from tests.developers import NAME, PAGE as FILE, names_of, printed_files, renewed
 
-PAGE = (Path(__file__).parents[1] / "DEVELOPERS.md").read_text(encoding="utf-8")
+PAGE = FILE.read_text(encoding="utf-8")
+#: What of the family is not printed: modules that only say what their package is.
+NOT_PRINTED = {"speclint_pipework/formulae/__init__.py"}
 
 
-def test_the_family_in_ten_minutes_runs_as_printed(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    package = tmp_path / "src" / "speclint_drains"
-    package.mkdir(parents=True)
-    names = re.findall(r"`speclint_drains/(\w+\.py)` holds", PAGE)
-    blocks = re.findall(r"```python\n(.*?)```", PAGE, re.DOTALL)
-    assert names == ["__init__.py", "rules.py"]
-    *family, proof = blocks
-    assert len(family) == len(names)
-    for name, block in zip(names, family, strict=True):
-        (package / name).write_text(block, encoding="utf-8")
-    monkeypatch.syspath_prepend(str(package.parent))
+def test_the_page_prints_what_the_command_writes() -> None:
+    """Renewed by ``python -m tests.developers``; read the change before you commit it."""
+    assert renewed(PAGE) == PAGE
+    written = {place for place in family_files(NAME) if re.match(r"speclint_pipework/.*\.py$", place)}
+    assert set(printed_files(PAGE)) == written - NOT_PRINTED
+
+
+def test_what_is_printed_of_its_tests_stands_there() -> None:
+    whole = printed_files(PAGE).values()
+    parts = [code for code in re.findall(r"```python\n(.*?)```", PAGE, re.DOTALL) if code not in whole]
+    tests = [text for place, text in family_files(NAME).items() if place.startswith("tests/test_")]
+    assert len(parts) == 3
+    assert all(any(code in text for text in tests) for code in parts)
+
+
+def test_the_entry_point_that_is_printed_is_the_one_written() -> None:
+    (block,) = re.findall(r"```toml\n(.*?)```", PAGE, re.DOTALL)
+    assert block in family_files(NAME)["pyproject.toml"]
+
+
+def test_the_family_in_ten_minutes_runs_as_printed(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    command, enter = re.findall(r"^    ((?:speclint families|cd) .+)$", PAGE, re.MULTILINE)
+    assert main(command.split()[1:]) == 0
+    assert capsys.readouterr().err == ""
+    root = tmp_path / enter.split()[1]
+    for place, code in printed_files(PAGE).items():
+        (root / place).write_text(code, encoding="utf-8")
+    text = (root / "tests" / "design.py").read_text(encoding="utf-8")
+    design: dict[str, dict[str, str]] = {}
+    exec(compile(text, "design.py", "exec"), design)
+    files = design["FILES"]
+    monkeypatch.syspath_prepend(str(root))
     try:
-        loaded = load_families([EntryPoint("drains", "speclint_drains", "speclint")])
-        shop = Workshop(tmp_path / "design", loaded)
-        spec = 'kind = "drain-cock"\nbore = "{bore}"\nspace = "{space}"\n'
-        # by hand: 20³ mm³ over 20 l = 8e3/2e7 = 4e-4, four times the least share; 11 mm is less than 12
-        sound = shop.write({"cock.toml": spec.format(bore="20 mm", space="20 l")}).only("drain-cock.bore")
-        narrow = shop.write({"cock.toml": spec.format(bore="11 mm", space="1 l")}).only("drain-cock.bore")
-        # by hand: 12³ mm³ over 20 l = 1728/2e7 = 8.64e-5 of 1e-4
-        wide_space = shop.write({"cock.toml": spec.format(bore="12 mm", space="20 l")}).only(
-            "drain-cock.bore"
-        )
-        proofs: dict[str, Any] = {}
-        exec(proof, proofs)
-        drains = formulae_in("speclint_drains")
-        for one in drains:
-            proofs["test_the_printed_equation_is_the_code"](one)
+        folder = DesignFolder(tmp_path / "design", load_family("speclint_pipework"))
+        # by hand: 12 000 N/(2 × π/4 × 10² mm²) = 76.394 of 160 MPa; 11.5 − 10 = 1.5 mm where 1 mm is wanted
+        folder.write(files)
+        expect_conforms(folder.only("pipework-hanger.stress"), used=76.394 / 160)
+        expect_conforms(folder.only("pipework-hanger.hole"), used=1 / 1.5)
+        # by hand: 76.394 × (10/6)² = 212.2 of 160 MPa
+        folder.write(changed_files(files, ("hanger.toml", "10 mm", "6 mm")))
+        expect_finding(folder.only("pipework-hanger.stress"), used=212.2 / 160)
     finally:
-        for name in [name for name in sys.modules if name.startswith("speclint_drains")]:
+        for name in [name for name in sys.modules if name.startswith("speclint_pipework")]:
             del sys.modules[name]
-    assert [one.__name__ for one in drains] == ["bore_for_space"]
-    assert (sound.outcome, narrow.outcome, wide_space.outcome) == ("conforms", "finding", "finding")
-    assert narrow.utilisation == pytest.approx(12 / 11)
-    assert wide_space.utilisation == pytest.approx(1 / 0.864)
+
+
+def section(heading: str) -> str:
+    return PAGE.split(f"## {heading}\n")[1].split("\n## ")[0]
+
+
+def test_the_map_has_every_package_in_the_order_of_imports() -> None:
+    rows = re.findall(r"^\| `([a-z_.]+)/` \|", section("The map"), re.MULTILINE)
+    packages = [package for packages in reversed(ORDER) for package in packages]
+    handbook = sorted(path.parent.name for path in (ROOT / "speclint" / "handbook").glob("*/__init__.py"))
+    assert rows[: len(packages)] == packages
+    assert rows[len(packages) :] == [*(f"handbook.{name}" for name in handbook), "tests", "example_specs"]
+
+
+def test_what_a_family_imports_is_listed() -> None:
+    """The table names the packages that the contract of imports allows, and every name of the two short ones."""
+    rows = dict(re.findall(r"^\| `([a-z_.*]+)` \| (.*) \|$", section("What a family imports"), re.MULTILINE))
+    assert set(rows) == {*FOR_FAMILIES, "speclint.handbook.*", "speclint.testing"}
+    assert rows["speclint"] == names_of("speclint")
+    assert rows["speclint.testing"] == names_of("speclint.testing")
+
+
+def test_the_dimensions_of_limits_are_listed() -> None:
+    said = " ".join(section("What kinds and rules can say").split())
+    listed = said.split("the name of one that speclint can read: ")[1].split(". A limit")[0]
+    assert set(re.findall(r"`(.*?)`", listed)) == {
+        *DIMENSIONS,
+        "fluid pressure",
+        "temperature",
+        "temperature difference",
+    }
 
 
 def test_every_hook_is_a_heading_with_its_arguments() -> None:

@@ -16,7 +16,7 @@ import jsonschema
 
 from speclint.checking import assess, check
 from speclint.specs import Component
-from tests.workshop import installed_families
+from speclint.testing import installed_families
 
 ROOT = Path(__file__).parents[1]
 

@@ -2,11 +2,8 @@
 
 from __future__ import annotations
 
-import sys
 from collections.abc import Sequence
 from importlib.metadata import EntryPoint
-from itertools import count
-from types import ModuleType
 from typing import Any, ClassVar, Literal
 
 from speclint import (
@@ -17,7 +14,6 @@ from speclint import (
     Limit,
     Rule,
     Sheet,
-    family,
     formula,
     rule,
 )
@@ -35,6 +31,7 @@ from speclint.specs import (
     Temperature,
     Word,
 )
+from speclint.testing import made_family
 
 
 class Rack(Component):
@@ -214,24 +211,9 @@ hole = "106 mm +0.1/0"
 FILES = {"duty.toml": DUTY, "tube.toml": TUBE, "rack.toml": RACK}
 
 
-NUMBERS = count(1)  # of the modules made, so that each has a name of its own
-
-
 def entry_point(name: str, kinds: Sequence[Any] = (Tube, Rack), rules: Sequence[Rule] = RULES) -> EntryPoint:
     """An entry point to a family made on the spot."""
-    module = ModuleType(f"family_{name}_{next(NUMBERS)}")
-
-    @family
-    def speclint_kinds() -> Sequence[Any]:
-        return kinds
-
-    @family
-    def speclint_rules() -> Sequence[Rule]:
-        return rules
-
-    vars(module).update(speclint_kinds=speclint_kinds, speclint_rules=speclint_rules)
-    sys.modules[module.__name__] = module
-    return EntryPoint(name, module.__name__, "speclint")
+    return made_family(name, kinds, rules)
 
 
 def tubes(*rules: Rule) -> Loaded:

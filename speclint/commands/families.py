@@ -1,21 +1,41 @@
-"""the families loaded, with versions"""
+"""the families loaded, with versions; or a new family, written to begin with"""
 
 from __future__ import annotations
 
 import argparse
+from pathlib import Path
 
 from speclint.commands.loading import loaded_families
-from speclint.commands.output import show
+from speclint.commands.output import show, write
+from speclint.errors import SettingsError
 
-EXAMPLE = "speclint families"
-
-
-def add_options(_: argparse.ArgumentParser) -> None:
-    """None but those of every command."""
+EXAMPLE = "speclint families --new wheel-sets"
 
 
-def run(_: argparse.Namespace) -> int:
-    """Print the families; returns the exit code."""
+def add_options(parser: argparse.ArgumentParser) -> None:
+    """A name for a new family, and where to write it."""
+    parser.add_argument(
+        "--new", default="", metavar="NAME", help="write a family of that name, with tests that pass"
+    )
+    parser.add_argument(
+        "--in",
+        dest="folder",
+        type=Path,
+        metavar="FOLDER",
+        help="where to write it, in a folder speclint-NAME; here by default",
+    )
+
+
+def run(options: argparse.Namespace) -> int:
+    """Print the families, or write a new one; returns the exit code."""
+    if options.new:
+        from speclint.commands.new_family import write_family
+
+        files = write_family(options.new, options.folder or Path())
+        write("".join(f"wrote {path}\n" for path in files))
+        return 0
+    if options.folder:
+        raise SettingsError("--in says where a new family is written: give its name with --new NAME")
     from speclint.reports import listings
 
     loaded = loaded_families()

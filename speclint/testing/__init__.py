@@ -1,6 +1,6 @@
-"""For authors of families: contracts that their formulae can be held to.
+"""For the tests of families: designs made from text, what a check must say, contracts, dimensions, golden results.
 
-May import every other package of speclint; none imports it.
+May import everything but ``commands``; nothing else imports it.
 """
 
 from __future__ import annotations

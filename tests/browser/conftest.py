@@ -15,8 +15,8 @@ import pytest
 
 from speclint.checking import assess
 from speclint.reports.pack import REVIEW_FILE, review_page
+from speclint.testing import installed_families
 from tests.browser.reader import Reader
-from tests.workshop import installed_families
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser

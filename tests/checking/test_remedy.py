@@ -8,13 +8,13 @@ import pytest
 
 from speclint.checking import Remedy
 from speclint.checking.remedy import remedies
+from speclint.testing import DesignFolder
 from tests import tubes
 from tests.tubes import FILES
-from tests.workshop import Workshop
 
 
 def found(folder: Path, rule: str, *changes: tuple[str, str]) -> list[Remedy]:
-    shop = Workshop(folder, tubes.tubes()).write(FILES)
+    shop = DesignFolder(folder, tubes.tubes()).write(FILES)
     for old, new in changes:
         shop.replace("tube.toml", old, new)
     assessment = shop.assess()

@@ -14,17 +14,17 @@ from speclint.checking.rule_run import still_conforms
 from speclint.equations import Metres, Ratio, formula
 from speclint.errors import OutOfRange
 from speclint.rules import RuleEnded
+from speclint.testing import DesignFolder
 from tests import tubes
 from tests.tubes import FILES, TUBE, Tube
-from tests.workshop import Workshop
 
 
 @pytest.fixture
-def shop(tmp_path: Path) -> Workshop:
-    return Workshop(tmp_path, tubes.tubes()).write(FILES)
+def shop(tmp_path: Path) -> DesignFolder:
+    return DesignFolder(tmp_path, tubes.tubes()).write(FILES)
 
 
-def with_rule(tmp_path: Path, function: Any, **more: Any) -> Workshop:
+def with_rule(tmp_path: Path, function: Any, **more: Any) -> DesignFolder:
     made = rule(
         "tube.made",
         title="t",
@@ -35,10 +35,10 @@ def with_rule(tmp_path: Path, function: Any, **more: Any) -> Workshop:
         leaves_out="l",
         **more,
     )(function)
-    return Workshop(tmp_path, tubes.tubes(made)).write(FILES)
+    return DesignFolder(tmp_path, tubes.tubes(made)).write(FILES)
 
 
-def test_the_governing_corner_is_kept_and_named(shop: Workshop) -> None:
+def test_the_governing_corner_is_kept_and_named(shop: DesignFolder) -> None:
     """By hand: p d/(D − d) = 3 MPa × 100.5/(104.5 − 100.5) = 75.375 MPa at bore high and outside low."""
     found = shop.only("tube.stress")
     assert found.outcome == "conforms"
@@ -47,7 +47,7 @@ def test_the_governing_corner_is_kept_and_named(shop: Workshop) -> None:
     assert found.case == ""
 
 
-def test_a_value_at_its_limit_conforms_and_a_hair_beyond_does_not(shop: Workshop) -> None:
+def test_a_value_at_its_limit_conforms_and_a_hair_beyond_does_not(shop: DesignFolder) -> None:
     """By hand: at the worst corner d = 100.5 and D = 104.5 mm, 100 MPa needs p = 100 × 4/100.5 = 3.98009950 MPa."""
     at, beyond = "39.8009950 bar gauge", "39.8009960 bar gauge"
     assert shop.replace("tube.toml", "30 bar gauge", at).only("tube.stress").outcome == "conforms"
@@ -56,53 +56,53 @@ def test_a_value_at_its_limit_conforms_and_a_hair_beyond_does_not(shop: Workshop
     assert found.utilisation == pytest.approx(1.0, abs=1e-6)
 
 
-def test_an_absolute_pressure_is_taken_as_gauge(shop: Workshop) -> None:
+def test_an_absolute_pressure_is_taken_as_gauge(shop: DesignFolder) -> None:
     """31.01325 bar absolute at a site of 1.01325 bar is 30 bar gauge."""
     shop.replace("tube.toml", "30 bar gauge", "31.01325 bar absolute")
     assert shop.only("tube.stress").utilisation == pytest.approx(0.75375)
 
 
-def test_the_governing_load_case_is_kept_and_named(shop: Workshop) -> None:
+def test_the_governing_load_case_is_kept_and_named(shop: DesignFolder) -> None:
     """Starting has 12 bar against 10 bar running: 1.2 MPa × 100.5/4 = 30.15 MPa of 100."""
     found = shop.only("tube.case-stress")
     assert (found.case, found.utilisation) == ("starting", pytest.approx(0.3015))
 
 
-def test_a_case_that_the_duty_does_not_state_is_not_assessed(shop: Workshop) -> None:
+def test_a_case_that_the_duty_does_not_state_is_not_assessed(shop: DesignFolder) -> None:
     text = 'kind = "duty"\nid = "duty"\n[cases.starting]\nlive_pressure = "12 bar gauge"\n'
     found = shop.write({"duty.toml": text}).only("tube.case-stress")
     assert (found.outcome, found.grade) == ("not assessed", None)
     assert found.missing == ("load case running is not stated in duty.toml",)
 
 
-def test_a_finding_in_one_case_outweighs_a_missing_one(shop: Workshop) -> None:
+def test_a_finding_in_one_case_outweighs_a_missing_one(shop: DesignFolder) -> None:
     text = 'kind = "duty"\nid = "duty"\n[cases.starting]\nlive_pressure = "60 bar gauge"\n'
     found = shop.write({"duty.toml": text}).only("tube.case-stress")
     assert (found.outcome, found.case) == ("finding", "starting")
     assert found.missing == ("load case running is not stated in duty.toml",)
 
 
-def test_no_duty_at_all_is_not_assessed(shop: Workshop) -> None:
+def test_no_duty_at_all_is_not_assessed(shop: DesignFolder) -> None:
     found = shop.replace("tube.toml", 'duty = "duty"\n', "").only("tube.case-stress")
     assert found.outcome == "not assessed"
     assert "duty is not stated" in found.says
 
 
-def test_a_missing_value_names_its_key_and_file(shop: Workshop) -> None:
+def test_a_missing_value_names_its_key_and_file(shop: DesignFolder) -> None:
     found = shop.replace("tube.toml", 'bore = "100 mm ±0.5"\n', "").only("tube.stress")
     assert (found.outcome, found.grade) == ("not assessed", Grade.HOLD)
     assert found.missing == ("bore is not stated in tube.toml",)
     assert found.where.key == "bore"
 
 
-def test_not_assessed_counts_only_where_the_rule_may_give_a_hold(shop: Workshop) -> None:
+def test_not_assessed_counts_only_where_the_rule_may_give_a_hold(shop: DesignFolder) -> None:
     shop.replace("tube.toml", "hoops = 4\n", "")
     assert shop.only("tube.hoops").stands_in_the_way is None
     shop.replace("tube.toml", 'temperature = "200..220 °C"\n', "")
     assert shop.only("tube.loose-hot").stands_in_the_way is Grade.HOLD
 
 
-def test_a_limit_at_zero_reports_what_is_left_and_the_share_used(shop: Workshop) -> None:
+def test_a_limit_at_zero_reports_what_is_left_and_the_share_used(shop: DesignFolder) -> None:
     """By hand: 106 − 105.5 = 0.5 mm cold; hot less 12.3e-6 × 105.5 × (220 − 20) = 0.25953 mm: 0.24047 left, 51.9 %."""
     found = shop.only("tube.loose-hot")
     assert found.judgement is not None
@@ -112,7 +112,7 @@ def test_a_limit_at_zero_reports_what_is_left_and_the_share_used(shop: Workshop)
     assert found.governing == ("hole of rack low", "outside high", "temperature high", "expansion high")
 
 
-def test_a_limit_at_zero_from_both_sides(shop: Workshop) -> None:
+def test_a_limit_at_zero_from_both_sides(shop: DesignFolder) -> None:
     """Nothing is left when the hole is 105.5 + 0.25953 = 105.75953 mm at its low limit."""
     shop.replace("rack.toml", "106 mm +0.1/0", "105.75954 mm +0.1/0")
     assert shop.only("tube.loose-hot").outcome == "conforms"
@@ -120,7 +120,7 @@ def test_a_limit_at_zero_from_both_sides(shop: Workshop) -> None:
     assert shop.only("tube.loose-hot").outcome == "finding"
 
 
-def test_counts_and_words(shop: Workshop) -> None:
+def test_counts_and_words(shop: DesignFolder) -> None:
     assert shop.only("tube.hoops").outcome == "conforms"
     assert shop.replace("tube.toml", "hoops = 4", "hoops = 3").only("tube.hoops").outcome == "finding"
     assert shop.only("tube.ends").outcome == "conforms"
@@ -128,7 +128,7 @@ def test_counts_and_words(shop: Workshop) -> None:
 
 
 def test_a_rule_that_raises_is_a_hold_and_the_rest_goes_on(tmp_path: Path) -> None:
-    shop = Workshop(tmp_path, tubes.tubes(tubes.raises, tubes.stress)).write(FILES)
+    shop = DesignFolder(tmp_path, tubes.tubes(tubes.raises, tubes.stress)).write(FILES)
     assessment = shop.assess()
     found = {check.rule.name: check for check in assessment.checks}
     assert found["tube.raises"].grade is Grade.HOLD
@@ -340,13 +340,13 @@ def test_the_worst_of_several_judgements(tmp_path: Path) -> None:
     assert (found.grade, found.says.startswith("bore")) == (Grade.HOLD, True)
 
 
-def test_every_number_on_the_sheet_knows_its_line(shop: Workshop) -> None:
+def test_every_number_on_the_sheet_knows_its_line(shop: DesignFolder) -> None:
     steps = shop.only("tube.loose-hot").steps
     places = [str(step.where) for step in steps if step.kind == "taken"]
     assert places == ["rack.toml:3 hole", "tube.toml:5 outside", "tube.toml:7 temperature"]
 
 
-def fingerprints(shop: Workshop) -> dict[str, str]:
+def fingerprints(shop: DesignFolder) -> dict[str, str]:
     return {check.rule.name: check.fingerprint for check in shop.assess().checks}
 
 
@@ -363,14 +363,14 @@ def fingerprints(shop: Workshop) -> dict[str, str]:
     ],
 )
 def test_a_fingerprint_rests_on_exactly_what_was_taken(
-    shop: Workshop, old: str, new: str, changed: set[str]
+    shop: DesignFolder, old: str, new: str, changed: set[str]
 ) -> None:
     before = fingerprints(shop)
     after = fingerprints(shop.replace("tube.toml", old, new))
     assert {name for name in before if before[name] != after[name]} == changed
 
 
-def test_a_fingerprint_rests_on_linked_specs_and_settings_too(shop: Workshop) -> None:
+def test_a_fingerprint_rests_on_linked_specs_and_settings_too(shop: DesignFolder) -> None:
     before = fingerprints(shop)
     after = fingerprints(shop.replace("rack.toml", "106 mm", "106.2 mm"))
     assert {name for name in before if before[name] != after[name]} == {"tube.loose-hot"}
@@ -379,7 +379,7 @@ def test_a_fingerprint_rests_on_linked_specs_and_settings_too(shop: Workshop) ->
     assert {name for name in after if after[name] != changed[name]} == {"tube.hoops"}
 
 
-def test_assumed_dimensions_are_listed(shop: Workshop) -> None:
+def test_assumed_dimensions_are_listed(shop: DesignFolder) -> None:
     shop.replace("tube.toml", 'bore = "100 mm ±0.5"', 'bore = { value = "100 mm ±0.5", from = "assumed" }')
     assert [where.key for where in shop.only("tube.stress").assumed] == ["bore"]
 
@@ -391,7 +391,7 @@ def test_wider_limits_never_make_a_check_easier(more_bore: float, more_outside: 
     import tempfile
 
     with tempfile.TemporaryDirectory() as folder:
-        shop = Workshop(Path(folder), tubes.tubes()).write(FILES)
+        shop = DesignFolder(Path(folder), tubes.tubes()).write(FILES)
         before = shop.only("tube.stress").utilisation
         wider = TUBE.replace("100 mm ±0.5", f"100 mm ±{0.5 + more_bore:.3f}")
         wider = wider.replace("105 mm ±0.5", f"105 mm ±{0.5 + more_outside / 2:.3f}")
@@ -401,7 +401,7 @@ def test_wider_limits_never_make_a_check_easier(more_bore: float, more_outside: 
         assert after >= before - 1e-12
 
 
-def test_asking_only_whether_a_rule_conforms_agrees_with_the_check(shop: Workshop) -> None:
+def test_asking_only_whether_a_rule_conforms_agrees_with_the_check(shop: DesignFolder) -> None:
     """A tube that conforms in all but two: too high a pressure for one rule, and no number of hoops for another."""
     shop.replace("tube.toml", "30 bar gauge", "50 bar gauge").replace("tube.toml", "hoops = 4\n", "")
     assessment = shop.assess()
@@ -415,7 +415,7 @@ def test_asking_only_whether_a_rule_conforms_agrees_with_the_check(shop: Worksho
     assert {found.outcome for found in assessment.checks} >= {"conforms", "finding", "not assessed"}
 
 
-def test_search_and_enumeration_agree_on_every_rule(shop: Workshop) -> None:
+def test_search_and_enumeration_agree_on_every_rule(shop: DesignFolder) -> None:
     assessment = shop.assess()
     assert assessment.design is not None
     assert assessment.context is not None
@@ -441,7 +441,7 @@ def reviewing(**more: Any) -> Any:
 
 
 def test_a_rule_that_reviews_sees_how_the_others_came_out(tmp_path: Path) -> None:
-    shop = Workshop(tmp_path, tubes.tubes(tubes.stress, reviewing(reviews=True))).write(FILES)
+    shop = DesignFolder(tmp_path, tubes.tubes(tubes.stress, reviewing(reviews=True))).write(FILES)
     assert [one.rule.name for one in shop.assess().checks] == ["tube.a-review", "tube.stress"]
     assert shop.only("tube.a-review").outcome == "conforms"
     before = shop.only("tube.a-review").fingerprint
@@ -452,13 +452,13 @@ def test_a_rule_that_reviews_sees_how_the_others_came_out(tmp_path: Path) -> Non
 
 def test_a_rule_that_reviews_says_nothing_while_only_some_are_run(tmp_path: Path) -> None:
     loaded = tubes.tubes(tubes.stress, reviewing(reviews=True))
-    Workshop(tmp_path, loaded).write(FILES)
+    DesignFolder(tmp_path, loaded).write(FILES)
     some = [one for one in loaded.rules if one.reviews]
     assert assess([tmp_path], loaded, some).checks[0].outcome == "not assessed"
 
 
 def test_a_rule_that_does_not_say_so_cannot_review(tmp_path: Path) -> None:
-    shop = Workshop(tmp_path, tubes.tubes(reviewing())).write(FILES)
+    shop = DesignFolder(tmp_path, tubes.tubes(reviewing())).write(FILES)
     assert "does not say that it reviews" in shop.only("tube.a-review").says
 
 

@@ -12,33 +12,33 @@ import pytest
 
 from speclint.commands import main
 from speclint.families import loading as plugins
+from speclint.testing import DesignFolder
 from tests import tubes
 from tests.tubes import FILES
-from tests.workshop import Workshop
 
 
 @pytest.fixture
-def shop(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Workshop:
+def shop(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> DesignFolder:
     """A repository, and a command line that knows only the family of tubes."""
     point = tubes.entry_point("tubes", rules=(*tubes.RULES,))
     monkeypatch.setattr(plugins, "installed", lambda: [point])
     monkeypatch.chdir(tmp_path)
     monkeypatch.delenv("NO_COLOR", raising=False)
-    return Workshop(tmp_path, tubes.tubes()).write(FILES)
+    return DesignFolder(tmp_path, tubes.tubes()).write(FILES)
 
 
 def run(*words: str) -> int:
     return main(list(words))
 
 
-def test_nothing_in_the_way_is_exit_0(shop: Workshop, capsys: pytest.CaptureFixture[str]) -> None:
+def test_nothing_in_the_way_is_exit_0(shop: DesignFolder, capsys: pytest.CaptureFixture[str]) -> None:
     assert run("check") == 0
     assert "IN ORDER as far as these rules go." in capsys.readouterr().out
     assert shop.root.is_dir()
 
 
 def test_a_finding_is_exit_1_and_says_all_that_a_reader_asks(
-    shop: Workshop, capsys: pytest.CaptureFixture[str]
+    shop: DesignFolder, capsys: pytest.CaptureFixture[str]
 ) -> None:
     shop.replace("tube.toml", "30 bar", "45 bar")
     assert run("check") == 1
@@ -61,12 +61,12 @@ def test_a_finding_is_exit_1_and_says_all_that_a_reader_asks(
 @pytest.mark.parametrize(
     ("grade", "code"), [("observation", 1), ("query", 0), ("nonconformity", 0), ("hold", 0)]
 )
-def test_the_settings_choose_the_least_grade_that_matters(shop: Workshop, grade: str, code: int) -> None:
+def test_the_settings_choose_the_least_grade_that_matters(shop: DesignFolder, grade: str, code: int) -> None:
     shop.write({}, settings=f'[works]\nexit_at = "{grade}"\n').replace("tube.toml", "hoops = 4", "hoops = 3")
     assert run("check") == code
 
 
-def test_an_unassessed_safety_check_is_exit_1(shop: Workshop, capsys: pytest.CaptureFixture[str]) -> None:
+def test_an_unassessed_safety_check_is_exit_1(shop: DesignFolder, capsys: pytest.CaptureFixture[str]) -> None:
     shop.replace("tube.toml", 'pressure = "30 bar gauge"\n', "")
     assert run("check") == 1
     out = capsys.readouterr().out
@@ -75,7 +75,7 @@ def test_an_unassessed_safety_check_is_exit_1(shop: Workshop, capsys: pytest.Cap
     assert "tube.stress (HOLD)" in out
 
 
-def test_an_unreadable_spec_is_exit_2(shop: Workshop, capsys: pytest.CaptureFixture[str]) -> None:
+def test_an_unreadable_spec_is_exit_2(shop: DesignFolder, capsys: pytest.CaptureFixture[str]) -> None:
     shop.replace("tube.toml", "100 mm", "100,5 mm")
     assert run("check") == 2
     out = capsys.readouterr().out
@@ -84,7 +84,7 @@ def test_an_unreadable_spec_is_exit_2(shop: Workshop, capsys: pytest.CaptureFixt
     assert '"100.5 mm ±0.5"' in out
 
 
-def test_a_broken_rule_is_exit_3(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, shop: Workshop) -> None:
+def test_a_broken_rule_is_exit_3(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, shop: DesignFolder) -> None:
     point = tubes.entry_point("tubes", rules=(tubes.raises,))
     monkeypatch.setattr(plugins, "installed", lambda: [point])
     shop.replace("tube.toml", "100 mm", "100,5 mm").write({"second.toml": tubes.TUBE})
@@ -92,7 +92,7 @@ def test_a_broken_rule_is_exit_3(tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 
 
 def test_a_family_that_is_required_and_absent_is_exit_3(
-    shop: Workshop, capsys: pytest.CaptureFixture[str]
+    shop: DesignFolder, capsys: pytest.CaptureFixture[str]
 ) -> None:
     shop.write({}, settings='[families]\nrequired = ["boilers"]\n')
     assert run("check") == 3
@@ -197,7 +197,7 @@ def test_only_some_rules_are_run_when_asked(capsys: pytest.CaptureFixture[str]) 
 
 def test_pipes_get_no_ink_and_any_encoding_serves(tmp_path: Path) -> None:
     """A pipe under an old code page, as on a design office's machine: UTF-8 all the same, no escape codes."""
-    Workshop(tmp_path, tubes.tubes()).write({"duty.toml": tubes.DUTY})
+    DesignFolder(tmp_path, tubes.tubes()).write({"duty.toml": tubes.DUTY})
     command = [sys.executable, "-m", "speclint", "check", str(tmp_path)]
     environment = {**os.environ, "PYTHONIOENCODING": "cp1252"}
     done = subprocess.run(command, capture_output=True, env=environment, check=False)
@@ -207,7 +207,7 @@ def test_pipes_get_no_ink_and_any_encoding_serves(tmp_path: Path) -> None:
 
 
 def test_a_reader_that_leaves_early_is_no_error(tmp_path: Path) -> None:
-    Workshop(tmp_path, tubes.tubes()).write({"duty.toml": tubes.DUTY})
+    DesignFolder(tmp_path, tubes.tubes()).write({"duty.toml": tubes.DUTY})
     command = [sys.executable, "-m", "speclint", "rules", "--as", "json"]
     with subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE) as running:
         assert running.stdout is not None

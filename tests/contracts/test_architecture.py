@@ -18,7 +18,7 @@ import pytest
 from speclint.checking import assess
 from speclint.quantities import Measure
 from speclint.specs import Link, Stated
-from tests.workshop import installed_families
+from speclint.testing import installed_families
 
 ROOT = Path(__file__).parents[2]
 CORE = sorted((ROOT / "speclint").rglob("*.py"))

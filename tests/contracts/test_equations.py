@@ -15,9 +15,8 @@ import pytest
 from speclint.equations import Kelvins, Radians, Ratio, SquareMetresPerSecond, WattsPerMetreKelvin, described
 from speclint.handbook import tables
 from speclint.quantities import amount_in
-from speclint.testing import expect_equation, formulae_in
+from speclint.testing import expect_equation, formulae_in, installed_families
 from tests.contracts import steam_by_iapws as steam
-from tests.workshop import installed_families
 
 #: Formulae whose equation cannot be worked out, each with the reason. The list may only shrink.
 NOT_WORKED_OUT = {

@@ -9,21 +9,13 @@ from typing import Any
 
 import pytest
 
-from speclint import family, rules_in
+from speclint import rules_in
 from speclint.errors import FamilyError
 from speclint.families import ReportWriter, load_families, require
 from speclint.families.loading import installed
 from speclint.reports import hooks
-from tests.tubes import NUMBERS, RULES, Rack, Tube, entry_point, stress
-
-
-def made(name: str, **hooks: Any) -> EntryPoint:
-    """An entry point to a module with some hooks."""
-    module = ModuleType(f"family_{name}_{next(NUMBERS)}")
-    for hook, value in hooks.items():
-        vars(module)[hook] = family(value)
-    sys.modules[module.__name__] = module
-    return EntryPoint(name, module.__name__, "speclint")
+from speclint.testing import made_family
+from tests.tubes import RULES, Rack, Tube, entry_point, stress
 
 
 def nothing() -> list[Any]:
@@ -77,12 +69,15 @@ def test_no_family_at_all_is_allowed_but_requires_nothing() -> None:
         ([entry_point("one"), entry_point("one", kinds=(), rules=())], "already loaded"),
         ([entry_point("speclint")], "already loaded"),
         ([entry_point("one", rules=(stress, stress))], "the name tube.stress is taken by one"),
-        ([made("bad", speclint_rules=lambda: 1 / 0)], "family bad: speclint_rules raised ZeroDivisionError"),
-        ([made("bad", speclint_rules=lambda: None)], "family bad: speclint_rules raised TypeError"),
-        ([made("bad", speclint_ruels=nothing)], "family bad"),
-        ([made("bad", speclint_rules=lambda extra: [extra])], "family bad"),
         (
-            [made("bad", speclint_reports=lambda: [ReportWriter("json", "", str)])],
+            [made_family("bad", speclint_rules=lambda: 1 / 0)],
+            "family bad: speclint_rules raised ZeroDivisionError",
+        ),
+        ([made_family("bad", speclint_rules=lambda: None)], "family bad: speclint_rules raised TypeError"),
+        ([made_family("bad", speclint_ruels=nothing)], "family bad"),
+        ([made_family("bad", speclint_rules=lambda extra: [extra])], "family bad"),
+        (
+            [made_family("bad", speclint_reports=lambda: [ReportWriter("json", "", str)])],
             "the name json is taken by speclint",
         ),
     ],
@@ -105,20 +100,22 @@ def test_rules_in_a_module_wait_until_one_of_their_kinds_is_checked() -> None:
     module = ModuleType("tubes_kept_apart")
     vars(module).update(RULES=RULES)
     sys.modules["tubes_kept_apart"] = module
-    loaded = load_families([made("apart", speclint_rules=lambda: [rules_in("tubes_kept_apart", "tube")])])
+    loaded = load_families(
+        [made_family("apart", speclint_rules=lambda: [rules_in("tubes_kept_apart", "tube")])]
+    )
     assert loaded.rules_for({"rack"}) == ()
     assert {rule.family for rule in loaded.rules_for({"tube", "rack"})} == {"apart"}
 
 
 def test_a_module_of_rules_that_cannot_be_imported_is_refused_when_it_is_needed() -> None:
-    loaded = load_families([made("apart", speclint_rules=lambda: [rules_in("no_such_rules", "tube")])])
+    loaded = load_families([made_family("apart", speclint_rules=lambda: [rules_in("no_such_rules", "tube")])])
     assert loaded.rules_for({"rack"}) == ()
     with pytest.raises(FamilyError, match="family apart cannot be imported: ModuleNotFoundError"):
         loaded.rules_for({"tube"})
 
 
 def test_hooks_may_be_left_out() -> None:
-    assert load_families([made("quiet", speclint_rules=nothing)]).families[0].name == "quiet"
+    assert load_families([made_family("quiet", speclint_rules=nothing)]).families[0].name == "quiet"
 
 
 def test_families_of_this_distribution_are_declared_as_a_stranger_would() -> None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tests.workshop import SETTINGS
+from speclint.testing import SETTINGS
 
 #: Settings of a repository that has the metals below.
 WITH_METALS = 'materials = ["metals.toml"]\n' + SETTINGS

@@ -11,15 +11,15 @@ import fluids
 import ht
 import pytest
 
+from speclint.testing import DesignFolder, on_sheet
 from speclint_motion.formulae.pins import projected_pressure
 from speclint_motion.formulae.sections import bourne_rod, share_of_bore
 from speclint_motion.formulae.tables import proportion_of_bore
 from speclint_steamways.formulae.paths import bourne_port, period_port
 from tests.plugins.steamways.test_partitions import LEAK, files as with_wall
 from tests.plugins.steamways.test_paths import DROP
-from tests.plugins.steamways.way import files, on
+from tests.plugins.steamways.way import files
 from tests.published.proof import proves
-from tests.workshop import Workshop
 
 INCH, PSI, FOOT_A_MINUTE = 0.0254, 6894.757293168361, 0.3048 / 60
 
@@ -61,20 +61,24 @@ def test_the_pocket_books_port_is_about_a_tenth() -> None:
 
 
 @proves("speclint_steamways.rules", library="fluids")
-def test_friction_of_the_path_against_fluids(workshop: Workshop) -> None:
+def test_friction_of_the_path_against_fluids(workshop: DesignFolder) -> None:
     """fluids' friction factor (library) at the Reynolds number and roughness of each stage; Clamond's solution."""
     check = workshop.write(files()).only(DROP, "pocket")
     for i in "123":
-        other = fluids.friction_factor(Re=on(check, f"Re_{i}"), eD=on(check, f"ε_{i}"), Method="Clamond")
-        assert on(check, f"f_{i}") == pytest.approx(other, rel=1e-6)
+        other = fluids.friction_factor(
+            Re=on_sheet(check, f"Re_{i}"), eD=on_sheet(check, f"ε_{i}"), Method="Clamond"
+        )
+        assert on_sheet(check, f"f_{i}") == pytest.approx(other, rel=1e-6)
 
 
 @proves("speclint_steamways.rules", library="ht")
-def test_films_of_a_partition_against_ht(workshop: Workshop) -> None:
+def test_films_of_a_partition_against_ht(workshop: DesignFolder) -> None:
     """ht's Gnielinski (library) on the same friction; Dittus and Boelter lie within a quarter of it."""
     check = workshop.write(with_wall()).only(LEAK)
     for i, heated in (("l", False), ("e", True)):
-        Re, Pr, f = on(check, f"Re_{i}"), on(check, f"Pr_{i}"), on(check, f"f_{i}")
-        assert on(check, f"Nu_{i}") == pytest.approx(ht.turbulent_Gnielinski(Re=Re, Pr=Pr, fd=f), rel=1e-9)
+        Re, Pr, f = on_sheet(check, f"Re_{i}"), on_sheet(check, f"Pr_{i}"), on_sheet(check, f"f_{i}")
+        assert on_sheet(check, f"Nu_{i}") == pytest.approx(
+            ht.turbulent_Gnielinski(Re=Re, Pr=Pr, fd=f), rel=1e-9
+        )
         rough = ht.turbulent_Dittus_Boelter(Re=Re, Pr=Pr, heating=heated, revised=True)
-        assert on(check, f"Nu_{i}") == pytest.approx(rough, rel=0.25)
+        assert on_sheet(check, f"Nu_{i}") == pytest.approx(rough, rel=0.25)

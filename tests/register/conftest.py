@@ -6,9 +6,9 @@ from pathlib import Path
 
 import pytest
 
+from speclint.testing import DesignFolder
 from tests.register.office import FILES, SETTINGS, Office
 from tests.tubes import tubes
-from tests.workshop import Workshop
 
 
 @pytest.fixture
@@ -17,4 +17,4 @@ def office(tmp_path: Path) -> Office:
     root, keys = tmp_path / "design ä", tmp_path / "keys ö"
     root.mkdir()
     keys.mkdir()
-    return Office(Workshop(root, tubes()).write(FILES, settings=SETTINGS), keys)
+    return Office(DesignFolder(root, tubes()).write(FILES, settings=SETTINGS), keys)

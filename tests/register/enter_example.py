@@ -15,7 +15,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from speclint.register import Acceptance, concede
-from tests.workshop import installed_families
+from speclint.testing import installed_families
 
 EXAMPLE = Path(__file__).parents[2] / "example_specs"
 REGISTER = "register.toml"

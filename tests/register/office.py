@@ -11,8 +11,8 @@ from typing import Any
 
 from speclint.register import Acceptance, Standing, concede, sign_entry, stand_of
 from speclint.repository import Concession, Register, Settings, read_register
+from speclint.testing import DesignFolder
 from tests.tubes import DUTY, RACK, TUBE
-from tests.workshop import Workshop
 
 SETTINGS = """\
 [works]
@@ -56,9 +56,9 @@ ACCEPTED = Acceptance("tube", "tube.stress", "M. Coyle", "carried at 113 MPa in 
 
 @dataclass
 class Office:
-    """A workshop whose findings are conceded."""
+    """A design whose findings are conceded."""
 
-    shop: Workshop
+    shop: DesignFolder
     keys: Path = field(default_factory=Path)
 
     def concede(self, *, today: dt.date = TODAY, key: Path | None = None, **other: Any) -> Concession:

@@ -10,8 +10,8 @@ import datetime as dt
 import tomli
 
 from speclint.register import Standing, stand_of
+from speclint.testing import installed_families
 from tests.register.enter_example import EXAMPLE, REGISTER
-from tests.workshop import installed_families
 
 #: A day within the years for which the example is meant; its entries are dated long before and after.
 A_DAY = dt.date(2027, 1, 4)

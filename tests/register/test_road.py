@@ -14,8 +14,8 @@ from pathlib import Path
 
 import pytest
 
+from speclint.testing import installed_families
 from tests.register.office import days, git
-from tests.workshop import installed_families
 
 DUTY = """\
 kind = "duty"

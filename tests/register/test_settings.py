@@ -7,8 +7,8 @@ from pathlib import Path
 import pytest
 
 from speclint.repository import load_settings
+from speclint.testing import DesignFolder
 from tests.tubes import FILES, tubes
-from tests.workshop import Workshop
 
 SETTINGS = """
 [concessions]
@@ -67,6 +67,8 @@ def test_settings_that_cannot_be_used(tmp_path: Path, text: str, said: str) -> N
 
 def test_the_register_is_no_spec(tmp_path: Path) -> None:
     shop = (
-        Workshop(tmp_path, tubes()).write(FILES).write({"register.toml": "", "duty.toml": FILES["duty.toml"]})
+        DesignFolder(tmp_path, tubes())
+        .write(FILES)
+        .write({"register.toml": "", "duty.toml": FILES["duty.toml"]})
     )
     assert shop.assess().complaints == ()

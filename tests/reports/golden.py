@@ -16,9 +16,9 @@ from speclint.reports import (
     sheet_page as working,
     terminal_page as terminal,
 )
+from speclint.testing import DesignFolder
 from tests import tubes
 from tests.tubes import FILES
-from tests.workshop import Workshop
 
 FOLDER = Path(__file__).parent / "golden"
 
@@ -37,7 +37,7 @@ WRITERS: dict[str, Callable[[Assessment], str]] = {
 
 def assessed(folder: Path) -> Assessment:
     """A tube with a hold, an observation and a query, one that states nothing, and a file that cannot be read."""
-    shop = Workshop(folder, tubes.tubes()).write(FILES)
+    shop = DesignFolder(folder, tubes.tubes()).write(FILES)
     shop.replace("tube.toml", "30 bar", "45 bar").replace("tube.toml", "hoops = 4", "hoops = 3")
     shop.replace("tube.toml", '"open"', '"closed"')
     return shop.write(

@@ -23,9 +23,9 @@ from speclint.reports.pack.spring_charts import spring_figures
 from speclint.reports.pack.stations import Station, paths_of
 from speclint.reports.pack.valve_drawing import valve_figures
 from speclint.rules import Grade
+from speclint.testing import DesignFolder
 from tests.plugins.valves.gear import train_files
 from tests.reports.test_pack import drawn
-from tests.workshop import Workshop
 
 
 @cache
@@ -213,7 +213,7 @@ width = "120 mm"
 """
 
 
-def test_a_port_is_cut_where_the_plane_of_the_section_meets_it(workshop: Workshop) -> None:
+def test_a_port_is_cut_where_the_plane_of_the_section_meets_it(workshop: DesignFolder) -> None:
     """200 mm of arc on 578 mm is ±19.8° about 90°: below only. ±11.9° about 350° reaches the top at 10° off."""
     assessment = workshop.write({"liner.toml": LINER}).assess()
     (cylinder,) = cylinders_of(assessment)
@@ -230,7 +230,7 @@ def test_a_port_is_cut_where_the_plane_of_the_section_meets_it(workshop: Worksho
     assert [one.above for one in cylinder.openings] == [False, False]
 
 
-def test_a_liner_without_its_main_sizes_is_not_drawn(workshop: Workshop) -> None:
+def test_a_liner_without_its_main_sizes_is_not_drawn(workshop: DesignFolder) -> None:
     bare = LINER.replace('length = "900 mm"\n', "")
     assert not list(liner_figures(workshop.write({"liner.toml": bare}).assess()))
 
@@ -253,7 +253,7 @@ def test_chambers_of_a_block_are_drawn_to_one_scale() -> None:
 # Valves and springs
 
 
-def test_a_valve_with_its_wall_is_drawn_in_section_and_without_it_in_outline(workshop: Workshop) -> None:
+def test_a_valve_with_its_wall_is_drawn_in_section_and_without_it_in_outline(workshop: DesignFolder) -> None:
     """Lift 20 mm, beats 110 mm apart, seats 150 and 140 mm: the heights of the dimensions give the scale."""
     (plain,) = valve_figures(workshop.write(train_files()).assess())
     assert "No spec states the wall" in plain.says
@@ -300,7 +300,7 @@ def test_what_is_asked_of_a_spring_is_drawn_over_the_lift_with_the_instant_that_
     assert size_of(figure, "worked for") == "drifting"
 
 
-def test_flanks_that_differ_are_drawn_apart(workshop: Workshop) -> None:
+def test_flanks_that_differ_are_drawn_apart(workshop: DesignFolder) -> None:
     (alike_figure,) = spring_figures(workshop.write(train_files()).assess())
     assert any("opening and shutting alike" in text for text in texts(alike_figure))
     assert len(inked(alike_figure, "polyline", "asked")) == 1
@@ -312,7 +312,7 @@ def test_flanks_that_differ_are_drawn_apart(workshop: Workshop) -> None:
     assert tops[0] < tops[1], "the slower flank asks for less"
 
 
-def test_a_valve_that_no_check_scanned_says_so(workshop: Workshop) -> None:
+def test_a_valve_that_no_check_scanned_says_so(workshop: DesignFolder) -> None:
     files = train_files()
     del files["cam.toml"]
     (figure,) = spring_figures(workshop.write(files).assess())
@@ -454,7 +454,7 @@ def test_a_hot_clearance_lies_to_the_left_of_nothing_and_an_interference_to_the_
         assert (middle < zero) is (says == "clearance")
 
 
-def test_a_fit_that_no_check_works_hot_says_so(workshop: Workshop) -> None:
+def test_a_fit_that_no_check_works_hot_says_so(workshop: DesignFolder) -> None:
     spindle = 'kind = "valve-spindle"\nid = "spindle"\nguide_bore = "22.08 mm"\ndiameter = "22 mm"\n'
     (figure,) = fit_figures(workshop.write({"spindle.toml": spindle}).assess())
     assert "no check of this part works the fit hot" in figure.says

@@ -11,10 +11,10 @@ import pytest
 
 from speclint.checking import assess
 from speclint.reports.json_report import SCHEMA, document
+from speclint.testing import DesignFolder
 from tests import tubes
 from tests.plugins.valves.gear import train_files
 from tests.tubes import FILES
-from tests.workshop import Workshop
 
 
 def schema() -> dict[str, Any]:
@@ -22,14 +22,14 @@ def schema() -> dict[str, Any]:
     return dict(json.loads(text))
 
 
-def a_document(workshop: Workshop) -> dict[str, Any]:
+def a_document(workshop: DesignFolder) -> dict[str, Any]:
     workshop.loaded = tubes.tubes(*tubes.RULES, tubes.raises)
     workshop.write(FILES).replace("tube.toml", "30 bar", "45 bar").replace("tube.toml", "hoops = 4\n", "")
     workshop.write({"bad.toml": "kind ="})
     return document(workshop.assess())
 
 
-def test_a_document_with_every_outcome_is_valid(workshop: Workshop) -> None:
+def test_a_document_with_every_outcome_is_valid(workshop: DesignFolder) -> None:
     made = a_document(workshop)
     jsonschema.Draft202012Validator.check_schema(schema())
     jsonschema.validate(made, schema(), jsonschema.Draft202012Validator)
@@ -50,14 +50,14 @@ def test_a_document_with_every_outcome_is_valid(workshop: Workshop) -> None:
         lambda made: made["complaints"][0].update(line="3"),
     ],
 )
-def test_the_schema_refuses_what_is_wrong(workshop: Workshop, spoil: Any) -> None:
+def test_the_schema_refuses_what_is_wrong(workshop: DesignFolder, spoil: Any) -> None:
     made = a_document(workshop)
     spoil(made)
     with pytest.raises(jsonschema.ValidationError):
         jsonschema.validate(made, schema(), jsonschema.Draft202012Validator)
 
 
-def test_amounts_are_in_the_units_of_the_trade(workshop: Workshop) -> None:
+def test_amounts_are_in_the_units_of_the_trade(workshop: DesignFolder) -> None:
     """By hand: 4.5 MPa × 100.5/4 = 113.0625 MPa against 100 MPa."""
     check = next(one for one in a_document(workshop)["checks"] if one["rule"] == "tube.stress")
     assert check["found"] == {"value": 113.0625, "unit": "MPa"}
@@ -65,7 +65,7 @@ def test_amounts_are_in_the_units_of_the_trade(workshop: Workshop) -> None:
     assert check["where"] == {"file": "tube.toml", "line": 4, "key": "bore"}
 
 
-def test_what_runs_beside_a_scan_is_in_the_document(workshop: Workshop) -> None:
+def test_what_runs_beside_a_scan_is_in_the_document(workshop: DesignFolder) -> None:
     follows = [one for one in workshop.loaded.rules if one.name == "valve.spring-follows-cam"]
     made = document(assess([workshop.write(train_files()).root], workshop.loaded, follows))
     jsonschema.validate(made, schema(), jsonschema.Draft202012Validator)

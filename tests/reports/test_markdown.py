@@ -13,13 +13,13 @@ from markdown_it import MarkdownIt
 from speclint.reports import markdown_report as markdown
 from speclint.reports.markdown_text import marked
 from speclint.reports.printable import visible
+from speclint.testing import DesignFolder
 from tests import tubes
 from tests.register import office as offices
 from tests.register.office import Office
 from tests.reports.hostile import TEXTS, quoted
 from tests.reports.test_sarif import every_outcome
 from tests.tubes import FILES
-from tests.workshop import Workshop
 
 #: CommonMark with HTML let through, tables, struck-out text and bare addresses made links: as forges read it.
 READER = MarkdownIt("commonmark", {"html": True}).enable(["table", "strikethrough"])
@@ -47,7 +47,7 @@ def test_marked_text_reads_as_itself_at_the_beginning_of_a_line(text: str) -> No
 
 
 @pytest.mark.parametrize("name", TEXTS)
-def test_hostile_text_stays_in_its_cell(workshop: Workshop, name: str) -> None:
+def test_hostile_text_stays_in_its_cell(workshop: DesignFolder, name: str) -> None:
     workshop.loaded = tubes.tubes()
     workshop.write(FILES).replace("tube.toml", 'ends = "open"', f"ends = {quoted(TEXTS[name])}")
     written = markdown.write(workshop.assess())
@@ -59,7 +59,7 @@ def test_hostile_text_stays_in_its_cell(workshop: Workshop, name: str) -> None:
     assert all(letter == "\n" or letter.isprintable() for letter in written)
 
 
-def test_it_says_what_stands_in_the_way_the_gravest_first(workshop: Workshop) -> None:
+def test_it_says_what_stands_in_the_way_the_gravest_first(workshop: DesignFolder) -> None:
     text = text_of(READER.render(markdown.write(every_outcome(workshop))))
     assert text.startswith("NOT TO BE RELIED ON: a rule could not be run.")
     for words in (
@@ -76,7 +76,7 @@ def test_it_says_what_stands_in_the_way_the_gravest_first(workshop: Workshop) ->
     assert text.index("HOLD\n") < text.index("query\n") < text.index("observation\n")
 
 
-def test_a_sound_design_has_no_table(workshop: Workshop) -> None:
+def test_a_sound_design_has_no_table(workshop: DesignFolder) -> None:
     workshop.loaded = tubes.tubes()
     workshop.write(FILES)
     written = markdown.write(workshop.assess())
@@ -84,14 +84,14 @@ def test_a_sound_design_has_no_table(workshop: Workshop) -> None:
     assert "|" not in written
 
 
-def test_a_long_table_is_cut_and_says_so(workshop: Workshop, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_long_table_is_cut_and_says_so(workshop: DesignFolder, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(markdown, "ROWS", 2)
     written = markdown.write(every_outcome(workshop))
     assert re.search(r"… and \d+ more: run `speclint check`\.", written)
 
 
 def test_a_concession_stands_beside_its_finding(tmp_path: Path) -> None:
-    office = Office(Workshop(tmp_path, tubes.tubes()).write(offices.FILES, settings=offices.SETTINGS))
+    office = Office(DesignFolder(tmp_path, tubes.tubes()).write(offices.FILES, settings=offices.SETTINGS))
     assert "concession" not in markdown.write(office.shop.assess())
     office.concede()
     assert "concession C-001 valid" in markdown.write(office.shop.assess())

@@ -14,8 +14,8 @@ import speclint.handbook
 from speclint.equations import Described
 from speclint.reports.pack.mathematics import equation, filled, symbol
 from speclint.reports.pack.notation import latex
+from speclint.testing import installed_families
 from tests.reports.hostile import TEXTS
-from tests.workshop import installed_families
 
 
 @pytest.mark.parametrize(

@@ -17,12 +17,12 @@ from speclint.checking import Assessment, assess
 from speclint.commands import main
 from speclint.reports.pack import REVIEW_FILE, review_page, sheet_document
 from speclint.reports.pack.paper import Paper, niced, shortened, ticks
+from speclint.testing import DesignFolder, installed_families
 from tests import tubes
 from tests.register import office as offices
 from tests.register.office import Office
 from tests.reports.hostile import TEXTS, quoted
 from tests.tubes import FILES
-from tests.workshop import Workshop, installed_families
 
 EXAMPLE = Path(__file__).parents[2] / "example_specs"
 #: Folders whose parts have drawings; the whole example is taken by the browser's tests.
@@ -130,7 +130,7 @@ def test_the_verdict_stands_first_and_holds_before_findings() -> None:
 
 
 @pytest.mark.parametrize("name", TEXTS)
-def test_hostile_text_is_text_in_the_page(workshop: Workshop, name: str) -> None:
+def test_hostile_text_is_text_in_the_page(workshop: DesignFolder, name: str) -> None:
     workshop.loaded = tubes.tubes()
     text = quoted(TEXTS[name])
     workshop.write(FILES, settings=f"[works]\nname = {text}\n[local_codes]\npressure = [{text}]\n")
@@ -150,7 +150,7 @@ def test_hostile_text_is_text_in_the_page(workshop: Workshop, name: str) -> None
 
 
 def test_a_concession_is_told_beside_its_finding(tmp_path: Path) -> None:
-    office = Office(Workshop(tmp_path, tubes.tubes()).write(offices.FILES, settings=offices.SETTINGS))
+    office = Office(DesignFolder(tmp_path, tubes.tubes()).write(offices.FILES, settings=offices.SETTINGS))
     assert "<dt>concession<dd>none" in review_page(office.shop.assess())
     office.concede()
     page = review_page(office.shop.assess())
@@ -176,7 +176,7 @@ def test_text_on_a_drawing_is_escaped_and_cut_to_its_room() -> None:
 
 
 def test_the_command_writes_the_pack(
-    workshop: Workshop, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+    workshop: DesignFolder, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
     from speclint.families import loading as plugins
 
@@ -194,7 +194,7 @@ def test_the_command_writes_the_pack(
 
 
 def test_a_sheet_can_be_had_as_html(
-    workshop: Workshop, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+    workshop: DesignFolder, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
     from speclint.families import loading as plugins
 
@@ -208,7 +208,7 @@ def test_a_sheet_can_be_had_as_html(
 
 
 def test_without_the_extra_it_says_what_to_install(
-    workshop: Workshop, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+    workshop: DesignFolder, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
     import sys
 

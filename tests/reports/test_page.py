@@ -10,9 +10,9 @@ import pytest
 from speclint.families import Loaded
 from speclint.reports import page as pages, terminal_page as terminal
 from speclint.reports.page import Page, put, width_of
+from speclint.testing import DesignFolder
 from tests import tubes
 from tests.tubes import FILES
-from tests.workshop import Workshop
 
 
 class Terminal(io.StringIO):
@@ -22,7 +22,7 @@ class Terminal(io.StringIO):
         return True
 
 
-def a_page(workshop: Workshop, width: int) -> Page:
+def a_page(workshop: DesignFolder, width: int) -> Page:
     workshop.loaded = tubes.tubes()
     workshop.write(FILES).replace("tube.toml", "30 bar", "45 bar").replace("tube.toml", "hoops = 4\n", "")
     workshop.write({"bad.toml": 'kind = "tube"\nbore = "5,5 mm"\n'})
@@ -30,13 +30,13 @@ def a_page(workshop: Workshop, width: int) -> Page:
 
 
 @pytest.mark.parametrize("width", [44, 60, 80, 100, 160])
-def test_the_report_fits_every_terminal(workshop: Workshop, width: int) -> None:
+def test_the_report_fits_every_terminal(workshop: DesignFolder, width: int) -> None:
     lines = a_page(workshop, width).text().splitlines()
     longest_word = max(len(word) for line in lines for word in line.split() if not set(word) <= {"═", "─"})
     assert max(len(line) for line in lines) <= max(width, longest_word + 24)
 
 
-def test_ink_adds_nothing_to_the_words(workshop: Workshop, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_ink_adds_nothing_to_the_words(workshop: DesignFolder, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.delenv("NO_COLOR", raising=False)
     monkeypatch.setenv("TERM", "xterm-256color")
     page = a_page(workshop, 100)
@@ -49,7 +49,7 @@ def test_ink_adds_nothing_to_the_words(workshop: Workshop, monkeypatch: pytest.M
 
 @pytest.mark.parametrize(("name", "value"), [("NO_COLOR", "1"), ("TERM", "dumb")])
 def test_ink_is_left_out_where_it_is_not_wanted(
-    workshop: Workshop, monkeypatch: pytest.MonkeyPatch, name: str, value: str
+    workshop: DesignFolder, monkeypatch: pytest.MonkeyPatch, name: str, value: str
 ) -> None:
     monkeypatch.delenv("NO_COLOR", raising=False)
     monkeypatch.setenv(name, value)
@@ -66,7 +66,7 @@ def test_width_is_that_of_the_terminal_or_fixed(monkeypatch: pytest.MonkeyPatch)
     assert width_of(Terminal()) == pages._NARROWEST
 
 
-def test_grades_are_words_not_only_ink(workshop: Workshop) -> None:
+def test_grades_are_words_not_only_ink(workshop: DesignFolder) -> None:
     text = a_page(workshop, 100).text()
     assert "HOLD  tube.stress" in text
     assert "NOT COMPLETE" in text

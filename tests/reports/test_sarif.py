@@ -16,12 +16,12 @@ import pytest
 
 from speclint.checking import Assessment, assess
 from speclint.reports import sarif_report as sarif
+from speclint.testing import DesignFolder, installed_families
 from tests import tubes
 from tests.register import office as offices
 from tests.register.office import Office
 from tests.reports.hostile import TEXTS, quoted
 from tests.tubes import FILES
-from tests.workshop import Workshop, installed_families
 
 SCHEMA = json.loads((Path(__file__).parent / "data" / "sarif-schema-2.1.0.json").read_text(encoding="utf-8"))
 EXAMPLE = Path(__file__).parents[2] / "example_specs"
@@ -34,7 +34,7 @@ def valid(log: dict[str, Any]) -> dict[str, Any]:
     return dict(run)
 
 
-def every_outcome(workshop: Workshop) -> Assessment:
+def every_outcome(workshop: DesignFolder) -> Assessment:
     """A hold, a query, an observation, a hold not assessed, another check not assessed, a fault, an unread file."""
     workshop.loaded = tubes.tubes(*tubes.RULES, tubes.raises)
     workshop.write(FILES).replace("tube.toml", "30 bar", "45 bar").replace(
@@ -45,13 +45,13 @@ def every_outcome(workshop: Workshop) -> Assessment:
     return workshop.assess()
 
 
-def test_a_log_with_every_outcome_is_valid(workshop: Workshop) -> None:
+def test_a_log_with_every_outcome_is_valid(workshop: DesignFolder) -> None:
     run = valid(sarif.log(every_outcome(workshop)))
     assert {result["kind"] for result in run["results"]} == {"fail", "open"}
     assert run["tool"]["driver"]["name"] == "speclint"
 
 
-def test_the_schema_refuses_what_is_wrong(workshop: Workshop) -> None:
+def test_the_schema_refuses_what_is_wrong(workshop: DesignFolder) -> None:
     log = sarif.log(every_outcome(workshop))
     log["runs"][0]["results"][0]["level"] = "grave"
     with pytest.raises(jsonschema.ValidationError):
@@ -67,14 +67,14 @@ def test_the_schema_refuses_what_is_wrong(workshop: Workshop) -> None:
         ("tube.raises", "error"),
     ],
 )
-def test_levels_follow_the_grades(workshop: Workshop, rule: str, level: str) -> None:
+def test_levels_follow_the_grades(workshop: DesignFolder, rule: str, level: str) -> None:
     """Hold and a rule that could not be run: error; query: warning; observation: note."""
     results = valid(sarif.log(every_outcome(workshop)))["results"]
     found = [one for one in results if one["ruleId"] == rule and one["properties"]["component"] == "tube"]
     assert [one["level"] for one in found] == [level]
 
 
-def test_a_safety_check_not_assessed_fails_and_another_is_open(workshop: Workshop) -> None:
+def test_a_safety_check_not_assessed_fails_and_another_is_open(workshop: DesignFolder) -> None:
     """Clause 3.27.10: a result whose kind is not fail has the level none."""
     results = valid(sarif.log(every_outcome(workshop)))["results"]
     bare = {one["ruleId"]: one for one in results if one["properties"]["component"] == "bare"}
@@ -83,7 +83,7 @@ def test_a_safety_check_not_assessed_fails_and_another_is_open(workshop: Worksho
     assert all(one["level"] == "none" for one in results if one["kind"] != "fail")
 
 
-def test_each_result_points_at_its_rule_and_its_line(workshop: Workshop) -> None:
+def test_each_result_points_at_its_rule_and_its_line(workshop: DesignFolder) -> None:
     run = valid(sarif.log(every_outcome(workshop)))
     rules = run["tool"]["driver"]["rules"]
     assert all(rules[one["ruleIndex"]]["id"] == one["ruleId"] for one in run["results"])
@@ -100,7 +100,7 @@ def test_each_result_points_at_its_rule_and_its_line(workshop: Workshop) -> None
     assert place["artifactLocation"]["uriBaseId"] in run["originalUriBaseIds"]
 
 
-def test_what_went_wrong_is_told_of_the_invocation(workshop: Workshop) -> None:
+def test_what_went_wrong_is_told_of_the_invocation(workshop: DesignFolder) -> None:
     (invocation,) = valid(sarif.log(every_outcome(workshop)))["invocations"]
     assert invocation["executionSuccessful"] is False
     assert invocation["exitCode"] == 3
@@ -113,7 +113,7 @@ def test_what_went_wrong_is_told_of_the_invocation(workshop: Workshop) -> None:
     assert "bad.toml" in files
 
 
-def test_a_finding_keeps_its_identity_while_its_inputs_change(workshop: Workshop) -> None:
+def test_a_finding_keeps_its_identity_while_its_inputs_change(workshop: DesignFolder) -> None:
     def of_stress(assessment: Assessment) -> tuple[dict[str, str], dict[str, str]]:
         (found,) = (
             one for one in sarif.log(assessment)["runs"][0]["results"] if one["ruleId"] == "tube.stress"
@@ -134,7 +134,7 @@ def test_a_finding_keeps_its_identity_while_its_inputs_change(workshop: Workshop
 
 
 @pytest.mark.parametrize("name", TEXTS)
-def test_hostile_text_is_text(workshop: Workshop, name: str) -> None:
+def test_hostile_text_is_text(workshop: DesignFolder, name: str) -> None:
     """Clauses 3.11.5 and 3.11.6: braces are doubled, brackets escaped, in text that is no placeholder or link."""
     text = TEXTS[name]
     workshop.loaded = tubes.tubes()
@@ -157,7 +157,7 @@ def test_the_log_of_the_example_is_valid_and_the_same_each_time() -> None:
 @pytest.fixture
 def office(tmp_path: Path) -> Office:
     """A repository with one hold."""
-    return Office(Workshop(tmp_path, tubes.tubes()).write(offices.FILES, settings=offices.SETTINGS))
+    return Office(DesignFolder(tmp_path, tubes.tubes()).write(offices.FILES, settings=offices.SETTINGS))
 
 
 def suppressions(office: Office) -> list[dict[str, Any]]:

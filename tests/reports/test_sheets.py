@@ -11,21 +11,21 @@ from speclint.quantities import System
 from speclint.quantities.unit_systems import SYSTEMS
 from speclint.reports import sheet_markdown, sheet_page as working
 from speclint.reports.sheet_text import sheet_of
+from speclint.testing import DesignFolder
 from tests import tubes
 from tests.reports.hostile import TEXTS, quoted
 from tests.reports.test_markdown import READER, WORDS, text_of
 from tests.tubes import FILES
-from tests.workshop import Workshop
 
 
-def overloaded(workshop: Workshop) -> Assessment:
+def overloaded(workshop: DesignFolder) -> Assessment:
     """The tube at 45 bar: a hold."""
     workshop.loaded = tubes.tubes()
     workshop.write(FILES).replace("tube.toml", "30 bar", "45 bar")
     return workshop.assess()
 
 
-def test_lines_say_what_was_taken_worked_and_allowed(workshop: Workshop) -> None:
+def test_lines_say_what_was_taken_worked_and_allowed(workshop: DesignFolder) -> None:
     """By hand: 4.5 MPa × 100.5/(104.5 − 100.5) = 113.1 MPa."""
     assessment = overloaded(workshop)
     (check,) = (one for one in assessment.checks if one.rule.name == "tube.stress")
@@ -41,7 +41,7 @@ def test_lines_say_what_was_taken_worked_and_allowed(workshop: Workshop) -> None
     assert set(sheet.sources) == {"common practice", "first principles"}
 
 
-def test_a_sheet_can_be_read_in_inches_and_pounds(workshop: Workshop) -> None:
+def test_a_sheet_can_be_read_in_inches_and_pounds(workshop: DesignFolder) -> None:
     """By hand: 100.5/25.4 = 3.9567 in; 4.5e6/6894.757 = 652.7 psi; 113.0625e6/6894.757 = 16 398 psi."""
     assessment = overloaded(workshop)
     checks = [one for one in assessment.checks if one.rule.name == "tube.stress"]
@@ -57,7 +57,7 @@ def test_a_sheet_can_be_read_in_inches_and_pounds(workshop: Workshop) -> None:
 
 
 @pytest.mark.parametrize("system", SYSTEMS)
-def test_every_form_says_all_that_the_lines_say(workshop: Workshop, system: System) -> None:
+def test_every_form_says_all_that_the_lines_say(workshop: DesignFolder, system: System) -> None:
     assessment = overloaded(workshop)
     page = READER.render(sheet_markdown.write(assessment, assessment.checks, system)).replace("<br>", " ")
     marked = "".join(text_of(page).split())
@@ -73,7 +73,7 @@ def test_every_form_says_all_that_the_lines_say(workshop: Workshop, system: Syst
 
 
 @pytest.mark.parametrize("name", TEXTS)
-def test_hostile_text_is_text_on_a_sheet(workshop: Workshop, name: str) -> None:
+def test_hostile_text_is_text_on_a_sheet(workshop: DesignFolder, name: str) -> None:
     workshop.loaded = tubes.tubes()
     note = f'{{ value = "100 mm ±0.5", from = "measured", note = {quoted(TEXTS[name])} }}'
     workshop.write(FILES).replace("tube.toml", '"100 mm ±0.5"', note)

@@ -10,13 +10,13 @@ import pytest
 
 from speclint.checking import Assessment
 from speclint.reports import csv_report as table
+from speclint.testing import DesignFolder
 from tests import tubes
 from tests.register import office as offices
 from tests.register.office import Office
 from tests.reports.hostile import TEXTS, quoted
 from tests.reports.test_sarif import every_outcome
 from tests.tubes import FILES
-from tests.workshop import Workshop
 
 
 def rows(assessment: Assessment) -> list[dict[str, str]]:
@@ -24,7 +24,7 @@ def rows(assessment: Assessment) -> list[dict[str, str]]:
     return list(csv.DictReader(io.StringIO(table.write(assessment), newline="")))
 
 
-def test_every_check_has_its_row(workshop: Workshop) -> None:
+def test_every_check_has_its_row(workshop: DesignFolder) -> None:
     assessment = every_outcome(workshop)
     found = rows(assessment)
     assert [(row["component"], row["rule"]) for row in found] == [
@@ -33,7 +33,7 @@ def test_every_check_has_its_row(workshop: Workshop) -> None:
     assert {row["outcome"] for row in found} == {"conforms", "finding", "not assessed"}
 
 
-def test_numbers_are_numbers_in_the_units_of_the_trade(workshop: Workshop) -> None:
+def test_numbers_are_numbers_in_the_units_of_the_trade(workshop: DesignFolder) -> None:
     """By hand: 4.5 MPa × 100.5/(104.5 − 100.5) = 113.0625 MPa against 100 MPa: 1.130625 of the limit."""
     (row,) = (
         row
@@ -52,7 +52,7 @@ def test_numbers_are_numbers_in_the_units_of_the_trade(workshop: Workshop) -> No
 
 
 @pytest.mark.parametrize("name", TEXTS)
-def test_no_cell_is_a_formula_and_none_breaks_the_table(workshop: Workshop, name: str) -> None:
+def test_no_cell_is_a_formula_and_none_breaks_the_table(workshop: DesignFolder, name: str) -> None:
     workshop.loaded = tubes.tubes()
     text = quoted(TEXTS[name])
     workshop.write(FILES).replace("tube.toml", "hoops = 4", f"drawing = {text}\nhoops = 4")
@@ -71,7 +71,7 @@ def test_a_formula_in_a_spec_is_kept_as_text() -> None:
 
 
 def test_a_concession_stands_in_its_column(tmp_path: Path) -> None:
-    office = Office(Workshop(tmp_path, tubes.tubes()).write(offices.FILES, settings=offices.SETTINGS))
+    office = Office(DesignFolder(tmp_path, tubes.tubes()).write(offices.FILES, settings=offices.SETTINGS))
     office.concede()
     (row,) = (row for row in rows(office.shop.assess()) if row["rule"] == "tube.stress")
     assert row["concession"] == "C-001 valid"

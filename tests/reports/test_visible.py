@@ -10,10 +10,10 @@ from hypothesis import given, strategies as st
 from speclint.reports import sheet_page as working, terminal_page as terminal
 from speclint.reports.page import Page
 from speclint.reports.printable import visible
+from speclint.testing import DesignFolder
 from tests import tubes
 from tests.reports.hostile import TEXTS, quoted
 from tests.tubes import FILES
-from tests.workshop import Workshop
 
 
 @given(st.text())
@@ -42,7 +42,7 @@ def test_codes_stand_where_nothing_would_show(text: str, shown: str) -> None:
 
 
 @pytest.mark.parametrize("name", TEXTS)
-def test_a_terminal_is_never_steered(workshop: Workshop, name: str) -> None:
+def test_a_terminal_is_never_steered(workshop: DesignFolder, name: str) -> None:
     workshop.loaded = tubes.tubes()
     text = quoted(TEXTS[name])
     workshop.write(FILES).replace("tube.toml", 'ends = "open"', f"drawing = {text}\nends = {text}")

@@ -10,26 +10,26 @@ from speclint.checking import Assessment
 from speclint.errors import DesignError, FamilyError
 from speclint.repository import find_root, load_settings, spec_files
 from speclint.specs import Component, Duty
+from speclint.testing import SETTINGS, DesignFolder
 from tests.tubes import DUTY, FILES, RACK, TUBE, tubes
-from tests.workshop import SETTINGS, Workshop
 
 
 @pytest.fixture
-def shop(tmp_path: Path) -> Workshop:
-    return Workshop(tmp_path, tubes())
+def shop(tmp_path: Path) -> DesignFolder:
+    return DesignFolder(tmp_path, tubes())
 
 
 def said(assessment: Assessment) -> list[str]:
     return [str(complaint) for complaint in assessment.complaints]
 
 
-def test_a_sound_design_has_no_complaints(shop: Workshop) -> None:
+def test_a_sound_design_has_no_complaints(shop: DesignFolder) -> None:
     assessment = shop.write(FILES).assess()
     assert said(assessment) == []
     assert len(assessment.checks) == 5
 
 
-def test_files_in_folders_and_with_spaces_are_found(shop: Workshop) -> None:
+def test_files_in_folders_and_with_spaces_are_found(shop: DesignFolder) -> None:
     shop.write(
         {
             "a b/Rohr ä.toml": TUBE,
@@ -45,30 +45,30 @@ def test_files_in_folders_and_with_spaces_are_found(shop: Workshop) -> None:
     assert sorted(spec_files(shop.root, settings)) == ["a b/Rohr ä.toml", "duty.toml", "rack.toml"]
 
 
-def test_a_folder_that_is_a_repository_of_its_own_is_passed_over(shop: Workshop) -> None:
+def test_a_folder_that_is_a_repository_of_its_own_is_passed_over(shop: DesignFolder) -> None:
     shop.write({**FILES, "inner/speclint.toml": "", "inner/tube.toml": TUBE})
     assert said(shop.assess()) == []
 
 
-def test_what_the_settings_leave_out_is_left_out(shop: Workshop) -> None:
+def test_what_the_settings_leave_out_is_left_out(shop: DesignFolder) -> None:
     shop.write({**FILES, "old/x.toml": "="}, settings='leave_out = ["old/*"]\n' + SETTINGS)
     assert said(shop.assess()) == []
 
 
-def test_two_files_with_one_id(shop: Workshop) -> None:
+def test_two_files_with_one_id(shop: DesignFolder) -> None:
     shop.write({**FILES, "z.toml": TUBE + 'id = "tube"\n'})
     (complaint,) = shop.assess().complaints
     assert (complaint.where.file, complaint.where.key) == ("z.toml", "id")
     assert "tube.toml has the same id" in complaint.message
 
 
-def test_a_link_to_nothing_names_the_nearest(shop: Workshop) -> None:
+def test_a_link_to_nothing_names_the_nearest(shop: DesignFolder) -> None:
     shop.write(FILES).replace("tube.toml", 'held_in = "rack"', 'held_in = "rak"')
     (complaint,) = shop.assess().complaints
     assert str(complaint) == 'tube.toml:10 held_in: no spec has this id; read "rak"; write "rack"'
 
 
-def test_a_link_to_the_wrong_kind_names_both_files(shop: Workshop) -> None:
+def test_a_link_to_the_wrong_kind_names_both_files(shop: DesignFolder) -> None:
     shop.write(FILES).replace("tube.toml", 'held_in = "rack"', 'held_in = "duty"')
     (complaint,) = shop.assess().complaints
     assert complaint.where.file == "tube.toml"
@@ -76,7 +76,7 @@ def test_a_link_to_the_wrong_kind_names_both_files(shop: Workshop) -> None:
     assert complaint.write == "the id of a rack"
 
 
-def test_a_loop_of_links_is_said_once_with_its_way(shop: Workshop) -> None:
+def test_a_loop_of_links_is_said_once_with_its_way(shop: DesignFolder) -> None:
     shop.write({"a.toml": 'kind = "duty"\nlike = "b"\n', "b.toml": 'kind = "duty"\nlike = "a"\n'})
     (complaint,) = shop.assess().complaints
     assert "links run in a loop" in complaint.message
@@ -84,20 +84,20 @@ def test_a_loop_of_links_is_said_once_with_its_way(shop: Workshop) -> None:
     assert "b.toml" in complaint.message
 
 
-def test_a_spec_that_links_to_itself(shop: Workshop) -> None:
+def test_a_spec_that_links_to_itself(shop: DesignFolder) -> None:
     shop.write({"a.toml": 'kind = "duty"\nlike = "a"\n'})
     (complaint,) = shop.assess().complaints
     assert "loop" in complaint.message
 
 
-def test_two_loops_are_two_complaints(shop: Workshop) -> None:
+def test_two_loops_are_two_complaints(shop: DesignFolder) -> None:
     shop.write(
         {f"{one}.toml": f'kind = "duty"\nlike = "{other}"\n' for one, other in ("ab", "ba", "cd", "dc")}
     )
     assert len(shop.assess().complaints) == 2
 
 
-def test_an_unreadable_spec_does_not_stop_the_others(shop: Workshop) -> None:
+def test_an_unreadable_spec_does_not_stop_the_others(shop: DesignFolder) -> None:
     """The tube is sound; what follows its link to the unreadable rack is not assessed, and says so."""
     assessment = shop.write({**FILES, "rack.toml": RACK + "x = 1\n", "other.toml": "kind ="}).assess()
     assert {complaint.where.file for complaint in assessment.complaints} == {"rack.toml", "other.toml"}
@@ -107,7 +107,7 @@ def test_an_unreadable_spec_does_not_stop_the_others(shop: Workshop) -> None:
     assert assessment.exit_code == 2
 
 
-def test_five_mistakes_give_five_messages_in_one_run(shop: Workshop) -> None:
+def test_five_mistakes_give_five_messages_in_one_run(shop: DesignFolder) -> None:
     """Bad unit, comma decimal, bare pressure, unknown key, and broken TOML in another file."""
     shop.write(
         {
@@ -128,7 +128,7 @@ def test_five_mistakes_give_five_messages_in_one_run(shop: Workshop) -> None:
     assert {check.component for check in assessment.checks} == {"tube"}
 
 
-def test_duties_are_inherited_through_links(shop: Workshop) -> None:
+def test_duties_are_inherited_through_links(shop: DesignFolder) -> None:
     shop.write(FILES).replace("tube.toml", 'duty = "duty"\n', "").write(
         {"rack.toml": RACK + 'duty = "duty"\n'}
     )
@@ -139,7 +139,7 @@ def test_duties_are_inherited_through_links(shop: Workshop) -> None:
     assert design.duty_of(tube) is design.specs["duty"]
 
 
-def test_a_duty_takes_over_the_cases_of_another(shop: Workshop) -> None:
+def test_a_duty_takes_over_the_cases_of_another(shop: DesignFolder) -> None:
     shop.write(
         {
             **FILES,
@@ -156,7 +156,7 @@ def test_a_duty_takes_over_the_cases_of_another(shop: Workshop) -> None:
     assert design.case_of(more, "water") is None
 
 
-def test_paths_choose_what_is_checked_but_links_lead_anywhere(shop: Workshop) -> None:
+def test_paths_choose_what_is_checked_but_links_lead_anywhere(shop: DesignFolder) -> None:
     shop.write({**FILES, "second.toml": TUBE})
     assert {check.component for check in shop.assess("second.toml").checks} == {"second"}
     assert shop.assess("second.toml").checks[0].outcome != "not assessed"
@@ -188,7 +188,7 @@ def test_a_path_outside_the_repository(tmp_path: Path) -> None:
         ("[families]\nrequired = 'x'\n", "an array is wanted"),
     ],
 )
-def test_settings_that_cannot_be_used(shop: Workshop, settings: str, said_of_it: str) -> None:
+def test_settings_that_cannot_be_used(shop: DesignFolder, settings: str, said_of_it: str) -> None:
     """Nothing is checked under unreadable settings, and the specs' own complaints are reported all the same."""
     assessment = shop.write({**FILES, "bad.toml": "kind ="}, settings=settings).assess()
     assert any(said_of_it in one for one in said(assessment))
@@ -196,13 +196,13 @@ def test_settings_that_cannot_be_used(shop: Workshop, settings: str, said_of_it:
     assert assessment.exit_code == 2
 
 
-def test_a_required_family_that_is_absent_stops_the_run(shop: Workshop) -> None:
+def test_a_required_family_that_is_absent_stops_the_run(shop: DesignFolder) -> None:
     shop.write(FILES, settings='[families]\nrequired = ["tubes", "boilers"]\n')
     with pytest.raises(FamilyError, match="requires the family boilers; installed: tubes"):
         shop.assess()
 
 
-def test_limits_of_the_repository_are_read_against_the_rules(shop: Workshop) -> None:
+def test_limits_of_the_repository_are_read_against_the_rules(shop: DesignFolder) -> None:
     shop.write(FILES, settings='[limits."tube.stress"]\nallowable = "70 MPa"\n')
     check = next(one for one in shop.assess().checks if one.rule.name == "tube.stress")
     assert check.judgement is not None
@@ -222,7 +222,7 @@ def test_limits_of_the_repository_are_read_against_the_rules(shop: Workshop) -> 
         ('[limits."tube.ends"]\nany = "1"\n', "has no limit"),
     ],
 )
-def test_limits_that_cannot_be_used(shop: Workshop, limits: str, said_of_it: str) -> None:
+def test_limits_that_cannot_be_used(shop: DesignFolder, limits: str, said_of_it: str) -> None:
     assessment = shop.write(FILES, settings=limits).assess()
     assert [said_of_it in one and one.startswith("speclint.toml") for one in said(assessment)] == [True]
     assert assessment.exit_code == 2
@@ -241,7 +241,7 @@ hardness = { value = 215, low = 205, high = 225, unit = "HB", source = "CERT" }
 """
 
 
-def test_materials_of_the_repository_are_read_from_the_files_the_settings_name(shop: Workshop) -> None:
+def test_materials_of_the_repository_are_read_from_the_files_the_settings_name(shop: DesignFolder) -> None:
     """A works' own iron stands beside the built-in ones."""
     with_own = 'materials = ["materials/own.toml"]\n' + SETTINGS
     assessment = shop.write({**FILES, "materials/own.toml": OWN_IRON}, settings=with_own).assess()
@@ -250,7 +250,7 @@ def test_materials_of_the_repository_are_read_from_the_files_the_settings_name(s
     assert assessment.context.material("own-iron").hardness().nominal == 215
 
 
-def test_an_own_material_without_a_source_is_a_complaint_with_its_line(shop: Workshop) -> None:
+def test_an_own_material_without_a_source_is_a_complaint_with_its_line(shop: DesignFolder) -> None:
     with_own = 'materials = ["materials/own.toml"]\n' + SETTINGS
     unsourced = OWN_IRON.replace(', source = "CERT" }', " }")
     (complaint,) = (
@@ -261,7 +261,7 @@ def test_an_own_material_without_a_source_is_a_complaint_with_its_line(shop: Wor
 
 
 @pytest.mark.parametrize("file", ["../outside.toml", "materials/none.toml"])
-def test_a_file_of_materials_that_cannot_be_had(shop: Workshop, file: str) -> None:
+def test_a_file_of_materials_that_cannot_be_had(shop: DesignFolder, file: str) -> None:
     shop.write(FILES, settings=f'materials = ["{file}"]\n' + SETTINGS)
     (complaint,) = shop.assess().complaints
     assert "outside the repository" in complaint.message or "cannot be read" in complaint.message

@@ -7,7 +7,7 @@ import pytest
 from speclint import Sheet
 from speclint.rules import Corner, NotAssessed
 from speclint.specs import NOT_STATED, Component, Dimension, DimensionChain
-from tests.workshop import Workshop
+from speclint.testing import DesignFolder
 
 FILES = {
     "block.toml": """
@@ -61,7 +61,7 @@ dimension = "bores.main.diameter"
 
 
 @pytest.fixture
-def chain(workshop: Workshop) -> DimensionChain:
+def chain(workshop: DesignFolder) -> DimensionChain:
     assessment = workshop.write(FILES).assess()
     assert assessment.design is not None
     found = assessment.design.specs["chain"]
@@ -70,7 +70,7 @@ def chain(workshop: Workshop) -> DimensionChain:
 
 
 @pytest.fixture
-def sheet(workshop: Workshop, chain: Component) -> Sheet:
+def sheet(workshop: DesignFolder, chain: Component) -> Sheet:
     context = workshop.assess().context
     assert context is not None
     return Sheet(workshop.loaded.rules[0], chain, context, Corner(), record=True)

@@ -10,16 +10,16 @@ import pytest
 
 from speclint import Grade
 from speclint.checking import Check
-from tests.workshop import Workshop
+from speclint.testing import DesignFolder
 
 EXAMPLE = Path(__file__).parents[2] / "example_specs"
 
 
 @pytest.fixture
-def example(tmp_path: Path) -> Workshop:
+def example(tmp_path: Path) -> DesignFolder:
     """A copy of the invented design, to change."""
     shutil.copytree(EXAMPLE, tmp_path, dirs_exist_ok=True)
-    return Workshop(tmp_path)
+    return DesignFolder(tmp_path)
 
 
 def on_sheet(check: Check) -> dict[str, float]:
@@ -27,7 +27,7 @@ def on_sheet(check: Check) -> dict[str, float]:
     return {step.symbol: step.value for step in check.steps if isinstance(step.value, float)}
 
 
-def test_a_seat_that_comes_loose(example: Workshop) -> None:
+def test_a_seat_that_comes_loose(example: DesignFolder) -> None:
     """190 mm H7/s6 by ISO 286: 190.122 least ring in 190.046 greatest bore; ring at 150, block at 180 °C."""
     found = example.only("seat.retained-hot", "seat-exhaust-left-front-upper")
     given = on_sheet(found)
@@ -42,7 +42,7 @@ def test_a_seat_that_comes_loose(example: Workshop) -> None:
     assert found.utilisation == pytest.approx(1 - (ring - bore) / 0.076, rel=3e-3)
 
 
-def test_u6_in_place_of_s6_clears_it(example: Workshop) -> None:
+def test_u6_in_place_of_s6_clears_it(example: DesignFolder) -> None:
     """u6 of 190 mm begins at 236 µm, s6 at 122 µm (ISO 286-1): 0.114 mm more, of which 0.042 mm were wanting."""
     example.replace("seats/seat-exhaust-left-front-upper.toml", "190 mm s6", "190 mm u6")
     found = example.only("seat.retained-hot", "seat-exhaust-left-front-upper")
@@ -52,7 +52,7 @@ def test_u6_in_place_of_s6_clears_it(example: Workshop) -> None:
     assert found.judgement.left.value == pytest.approx((0.114 - 0.0422) * 1e-3, abs=1e-6)
 
 
-def test_a_spring_that_binds(example: Workshop) -> None:
+def test_a_spring_that_binds(example: DesignFolder) -> None:
     """Wire 7.54 at its high limit, 11 coils, ground ends: solid at 82.94 mm; open at 82.2 mm: less than nothing left.
 
     Asked, by EN 13906-1 for a moving spring: 1.5 × 9 × (0.0015 × 47.6²/7.54 + 0.1 × 7.54) = 16.26 mm.
@@ -65,7 +65,7 @@ def test_a_spring_that_binds(example: Workshop) -> None:
     assert found.judgement.limit.value * 1e3 == pytest.approx(16.264, abs=1e-3)
 
 
-def test_the_stress_of_a_sound_spring(example: Workshop) -> None:
+def test_the_stress_of_a_sound_spring(example: DesignFolder) -> None:
     """Twist of the wire: half the mean diameter times the load, over the polar modulus π d³/16."""
     found = example.only("coil-spring.stress-static", "spring-inlet-left-front")
     given = on_sheet(found)
@@ -74,7 +74,7 @@ def test_the_stress_of_a_sound_spring(example: Workshop) -> None:
     assert found.utilisation == pytest.approx(given["τ_O"] / (0.5 * given["R_m"]))
 
 
-def test_a_cover_short_of_studs(example: Workshop) -> None:
+def test_a_cover_short_of_studs(example: DesignFolder) -> None:
     """The gasket sheet of 16 studs, from torque to verdict.
 
     Torque 395 N·m, K = 0.16, M24: 102.9 kN, less 30 % scatter: 72.0 kN. Embedding gives 8.5 µm on the springs of stud
@@ -103,7 +103,7 @@ def test_a_cover_short_of_studs(example: Workshop) -> None:
 
 @pytest.mark.parametrize(("count", "outcome"), [(22, "conforms"), (20, "finding")])
 def test_the_cover_holds_with_22_studs_and_not_with_two_fewer(
-    example: Workshop, count: int, outcome: str
+    example: DesignFolder, count: int, outcome: str
 ) -> None:
     """By the sheet of 16: 57.1 kN of each against 1152 kN for all: 20.2 studs, and the next even number is 22."""
     example.replace("joints/studs-front-right.toml", "count = 16", f"count = {count}")
@@ -112,7 +112,7 @@ def test_the_cover_holds_with_22_studs_and_not_with_two_fewer(
     assert found.grade is (None if outcome == "conforms" else Grade.HOLD)
 
 
-def test_the_pitch_of_the_studs(example: Workshop) -> None:
+def test_the_pitch_of_the_studs(example: DesignFolder) -> None:
     """16 studs on 740 mm: the chord is 2 × 370 × sin 11.25° = 144.4 mm; 28.5 √24 = 139.6 mm, and 2 × 24 + 6 × 45/2.5
     = 156 mm for the gasket, so the first governs."""
     found = example.only("joint.stud-pitch", "studs-front-right")
@@ -120,7 +120,7 @@ def test_the_pitch_of_the_studs(example: Workshop) -> None:
     assert found.utilisation == pytest.approx(chord / (28.5 * math.sqrt(24)), rel=1e-6)
 
 
-def test_scatter_of_torque_alone_turns_a_joint(example: Workshop) -> None:
+def test_scatter_of_torque_alone_turns_a_joint(example: DesignFolder) -> None:
     """The governing corner names the scatter; with a method that scatters less the same torque conforms."""
     found = example.only("joint.gasket-load", "studs-back-right")
     assert found.outcome == "finding"

@@ -5,8 +5,8 @@ from __future__ import annotations
 from speclint import Sheet
 from speclint.rules import Corner
 from speclint.specs import Component
+from speclint.testing import DesignFolder
 from tests.plugins.release.part import COVER
-from tests.workshop import Workshop
 
 FILES = {
     "cover.toml": COVER.replace(
@@ -15,7 +15,7 @@ FILES = {
 }
 
 
-def sheet_on(workshop: Workshop) -> tuple[Sheet, Component]:
+def sheet_on(workshop: DesignFolder) -> tuple[Sheet, Component]:
     assessment = workshop.write(FILES).assess()
     assert assessment.design is not None
     assert assessment.context is not None
@@ -25,14 +25,14 @@ def sheet_on(workshop: Workshop) -> tuple[Sheet, Component]:
     return Sheet(rule, part, assessment.context, Corner(), record=True), part
 
 
-def test_only_the_quantities_of_that_provenance_are_listed(workshop: Workshop) -> None:
+def test_only_the_quantities_of_that_provenance_are_listed(workshop: DesignFolder) -> None:
     sheet, part = sheet_on(workshop)
     assert [where.key for where in sheet.stated_from("assumed", part)] == ["thickness"]
     assert [step.value for step in sheet.record.steps] == ["50 mm"]
     assert sheet.stated_from("measured", part) == ()
 
 
-def test_the_list_is_part_of_what_the_check_rests_on(workshop: Workshop) -> None:
+def test_the_list_is_part_of_what_the_check_rests_on(workshop: DesignFolder) -> None:
     sheet, part = sheet_on(workshop)
     sheet.stated_from("assumed", part)
     assert sheet.record.basis == {"assumed in cover": "[('thickness', '50 mm')]"}

@@ -13,8 +13,8 @@ from speclint.checking import Check
 from speclint.equations import KelvinDifference, Kelvins
 from speclint.families import load_families
 from speclint.specs import Component, LoadCase
+from speclint.testing import DesignFolder
 from tests.tubes import entry_point
-from tests.workshop import Workshop
 
 
 class Ring(Component):
@@ -54,7 +54,7 @@ DUTY = 'kind = "duty"\n[cases.running.temperatures]\nblock = "{block}"\nring = "
 def checked(folder: Path, ring: str, block: str = "250..270 °C", one: Rule = hotter) -> Check:
     loaded = load_families([entry_point("rings", kinds=(Ring,), rules=(one,))])
     files = {"duty.toml": DUTY.format(ring=ring, block=block), "r.toml": 'kind = "ring"\nduty = "duty"\n'}
-    return Workshop(folder, loaded).write(files).only("ring.hotter")
+    return DesignFolder(folder, loaded).write(files).only("ring.hotter")
 
 
 def greatest(check: Check) -> float:

@@ -17,8 +17,8 @@ from speclint.quantities import units
 from speclint.repository.reading import load_spec
 from speclint.specs import Spec, schema_of, template_of
 from speclint.specs.key_descriptions import examples_of
+from speclint.testing import installed_families
 from tests.tubes import tubes
-from tests.workshop import installed_families
 
 KINDS = {**installed_families().kinds}
 EXAMPLE = Path(__file__).parents[2] / "example_specs"

@@ -8,7 +8,7 @@ import pytest
 
 from speclint.quantities import Measure
 from speclint.specs import Component, Duty, Tie
-from tests.workshop import Workshop
+from speclint.testing import DesignFolder
 
 DUTY = """
 kind = "duty"
@@ -21,7 +21,7 @@ cylinder-block = "250..270 °C"
 
 
 def read(tmp_path: Path, line: str) -> tuple[Duty | None, list[str]]:
-    shop = Workshop(tmp_path).write({"duty.toml": DUTY.format(line=line)})
+    shop = DesignFolder(tmp_path).write({"duty.toml": DUTY.format(line=line)})
     found = shop.assess()
     assert found.design is not None
     duty = found.design.specs.get("duty")

@@ -8,9 +8,9 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.testing import DesignFolder
 from speclint_clearances.formulae.access import spanner_head, swing_wanted
 from tests.plugins.clearances.bench import write
-from tests.workshop import Workshop
 
 RULE = "access.inspection"
 FILES = {
@@ -54,7 +54,7 @@ def changed(old: str, new: str) -> tuple[str, str, str]:
     return "plan.toml", old, new
 
 
-def test_all_that_can_be_reached_conforms_at_its_limits(workshop: Workshop) -> None:
+def test_all_that_can_be_reached_conforms_at_its_limits(workshop: DesignFolder) -> None:
     check = write(workshop, FILES).only(RULE)
     assert check.outcome == "conforms"
     assert check.utilisation == pytest.approx(1.0)
@@ -89,12 +89,12 @@ def test_all_that_can_be_reached_conforms_at_its_limits(workshop: Workshop) -> N
         ('spanner = "ring of six points"', "", "not assessed"),
     ],
 )
-def test_each_way_of_reaching(workshop: Workshop, old: str, new: str, outcome: str) -> None:
+def test_each_way_of_reaching(workshop: DesignFolder, old: str, new: str, outcome: str) -> None:
     check = write(workshop, FILES, changed(old, new)).only(RULE)
     assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
 
 
-def test_a_plan_without_chambers_is_not_assessed(workshop: Workshop) -> None:
+def test_a_plan_without_chambers_is_not_assessed(workshop: DesignFolder) -> None:
     bare = FILES["plan.toml"].replace(
         '[chambers.chest]\nopening_length = "100 mm"\nopening_width = "80 mm"\n', ""
     )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from speclint.checking import assess
-from tests.workshop import installed_families
+from speclint.testing import installed_families
 
 SPECS = Path(__file__).parents[3] / "example_specs"
 

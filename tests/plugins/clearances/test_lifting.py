@@ -9,9 +9,9 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.testing import DesignFolder, limit, on_sheet
 from speclint_clearances.formulae.lifting import centre_together, leg_pull, share_of_leg
-from tests.plugins.clearances.bench import limit, step, write
-from tests.workshop import Workshop
+from tests.plugins.clearances.bench import write
 
 RULE = "lifting.points"
 
@@ -67,24 +67,26 @@ edge = "40 mm"
 """
 
 
-def lifted(workshop: Workshop, *changes: tuple[str, str], text: str = PLAN, settings: str = "") -> Workshop:
+def lifted(
+    workshop: DesignFolder, *changes: tuple[str, str], text: str = PLAN, settings: str = ""
+) -> DesignFolder:
     for old, new in changes:
         assert old in text, old
         text = text.replace(old, new)
     return write(workshop, {"plan.toml": text}, settings=settings)
 
 
-def test_the_pull_of_a_leg_by_hand(workshop: Workshop) -> None:
+def test_the_pull_of_a_leg_by_hand(workshop: DesignFolder) -> None:
     """The centre: (1500 × 0.8 + 500 × 1.6)/2000 = 1.0 m."""
     check = lifted(workshop).only(RULE)
     assert check.outcome == "conforms"
-    assert (step(check, "m"), step(check, "x_c")) == (2000.0, pytest.approx(1.0))
-    assert step(check, "F front") == pytest.approx(13868.7, abs=0.1)
-    assert step(check, "F_d front") == pytest.approx(20803.1, abs=0.1)
+    assert (on_sheet(check, "m"), on_sheet(check, "x_c")) == (2000.0, pytest.approx(1.0))
+    assert on_sheet(check, "F front") == pytest.approx(13868.7, abs=0.1)
+    assert on_sheet(check, "F_d front") == pytest.approx(20803.1, abs=0.1)
 
 
 @pytest.mark.parametrize(("load", "outcome"), [("2122 kg", "conforms"), ("2121 kg", "finding")])
-def test_an_eye_is_marked_for_its_pull(workshop: Workshop, load: str, outcome: str) -> None:
+def test_an_eye_is_marked_for_its_pull(workshop: DesignFolder, load: str, outcome: str) -> None:
     check = lifted(workshop, ("3200 kg", load)).only(RULE)
     assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
 
@@ -110,19 +112,19 @@ def test_an_eye_is_marked_for_its_pull(workshop: Workshop, load: str, outcome: s
         ('hook_height = "1 m"', "", "not assessed"),
     ],
 )
-def test_each_condition_of_a_lift(workshop: Workshop, old: str, new: str, outcome: str) -> None:
+def test_each_condition_of_a_lift(workshop: DesignFolder, old: str, new: str, outcome: str) -> None:
     check = lifted(workshop, (old, new)).only(RULE)
     assert (check.outcome, check.grade) == (outcome, None if outcome == "conforms" else Grade.HOLD)
 
 
-def test_an_eye_in_iron_wants_half_as_much_again(workshop: Workshop) -> None:
+def test_an_eye_in_iron_wants_half_as_much_again(workshop: DesignFolder) -> None:
     assert lifted(workshop, ('"known-steel"', '"known-iron"')).only(RULE).outcome == "conforms"
     short = lifted(workshop, ('"known-steel"', '"known-iron"'), ('"45 mm"', '"44 mm"')).only(RULE)
     assert (short.outcome, limit(short)) == ("finding", pytest.approx(45e-3))
 
 
 @pytest.mark.parametrize(("engaged", "outcome"), [("3.9 mm", "conforms"), ("3.8 mm", "finding")])
-def test_the_thread_does_not_pull_out(workshop: Workshop, engaged: str, outcome: str) -> None:
+def test_the_thread_does_not_pull_out(workshop: DesignFolder, engaged: str, outcome: str) -> None:
     """M30 6g/6H (ISO 965-1, from memory): d least 29.522, D_2 greatest 28.007 mm.
 
     π × 29.522 × (1.75 + 1.515 tan 30°)/3.5 = 69.55 mm² a millimetre; 0.58 × 400 MPa: 16.136 kN a millimetre, of
@@ -131,10 +133,10 @@ def test_the_thread_does_not_pull_out(workshop: Workshop, engaged: str, outcome:
     settings = '[limits."lifting.points"]\nengagement = "0.1"\n'
     check = lifted(workshop, ('"45 mm"', f'"{engaged}"'), settings=settings).only(RULE)
     assert check.outcome == outcome
-    assert step(check, "A front") == pytest.approx(69.55e-6 * float(engaged[:3]), rel=2e-3)
+    assert on_sheet(check, "A front") == pytest.approx(69.55e-6 * float(engaged[:3]), rel=2e-3)
 
 
-def test_a_metal_whose_threads_are_not_known_is_a_query(workshop: Workshop) -> None:
+def test_a_metal_whose_threads_are_not_known_is_a_query(workshop: DesignFolder) -> None:
     assert lifted(workshop, ('"known-steel"', '"white-metal-tin"')).only(RULE).grade is Grade.QUERY
 
 
@@ -151,23 +153,23 @@ def test_a_metal_whose_threads_are_not_known_is_a_query(workshop: Workshop) -> N
         ('edge = "40 mm"', "", "not assessed"),
     ],
 )
-def test_a_lug_bears_its_pull(workshop: Workshop, old: str, new: str, outcome: str) -> None:
+def test_a_lug_bears_its_pull(workshop: DesignFolder, old: str, new: str, outcome: str) -> None:
     text = PLAN.replace(eye("front", "2 m", "back"), LUG)
     assert lifted(workshop, (old, new), text=text).only(RULE).outcome == outcome
 
 
-def test_four_legs_carry_as_two(workshop: Workshop) -> None:
+def test_four_legs_carry_as_two(workshop: DesignFolder) -> None:
     """Two more eyes change nothing: a stiff load hangs on two."""
     more = eye("left", "2 m", "right").replace('y = "0 m"', 'y = "0.5 m"') + eye(
         "right", "0 m", "left"
     ).replace('y = "0 m"', 'y = "-0.5 m"')
     check = lifted(workshop, ('"1 m"', '"1.2 m"'), text=PLAN + more).only(RULE)
     # √(1 + 0.25) m out, 1.2 m up: 9806.65 √(1 + 1.25/1.44)
-    assert step(check, "F left") == pytest.approx(9806.65 * (1 + 1.25 / 1.44) ** 0.5)
-    assert step(check, "k left") == pytest.approx(0.5)
+    assert on_sheet(check, "F left") == pytest.approx(9806.65 * (1 + 1.25 / 1.44) ** 0.5)
+    assert on_sheet(check, "k left") == pytest.approx(0.5)
 
 
-def test_weights_and_points_must_be_stated(workshop: Workshop) -> None:
+def test_weights_and_points_must_be_stated(workshop: DesignFolder) -> None:
     assert lifted(workshop, text=PLAN.split("[weights")[0]).only(RULE).outcome == "not assessed"
     assert lifted(workshop, text=PLAN.split("\n[points")[0]).only(RULE).outcome == "not assessed"
 

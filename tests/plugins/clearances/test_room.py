@@ -10,10 +10,10 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade, OutOfRange
+from speclint.testing import DesignFolder, found, limit, on_sheet
 from speclint_clearances.formulae.room import curve_throw
 from speclint_clearances.formulae.tables import gauge_half_width
-from tests.plugins.clearances.bench import found, limit, step, write
-from tests.workshop import Workshop
+from tests.plugins.clearances.bench import write
 
 GAUGE, MOTION = "envelope.loading-gauge", "envelope.motion-clearance"
 OUTLINE = """
@@ -64,11 +64,11 @@ def changed(old: str, new: str) -> tuple[str, str, str]:
     return "envelope.toml", old, new
 
 
-def test_the_width_on_the_curve_by_hand(workshop: Workshop) -> None:
+def test_the_width_on_the_curve_by_hand(workshop: DesignFolder) -> None:
     check = write(workshop, FILES).only(GAUGE)
     assert check.outcome == "conforms"
     assert (found(check), limit(check)) == (pytest.approx(1.360573, abs=1e-6), 1.361)
-    assert step(check, "v") == pytest.approx(45.573e-3, abs=1e-6)
+    assert on_sheet(check, "v") == pytest.approx(45.573e-3, abs=1e-6)
 
 
 @pytest.mark.parametrize(
@@ -83,27 +83,27 @@ def test_the_width_on_the_curve_by_hand(workshop: Workshop) -> None:
         ('height = "600 mm"', 'height = "269 mm"'),  # down to 199 mm, below the outline
     ],
 )
-def test_out_of_gauge_is_a_hold_or_a_query(workshop: Workshop, old: str, new: str) -> None:
+def test_out_of_gauge_is_a_hold_or_a_query(workshop: DesignFolder, old: str, new: str) -> None:
     check = write(workshop, FILES, changed(old, new)).only(GAUGE)
     assert check.outcome == "finding"
     assert check.grade is (Grade.QUERY if "3001" in new else Grade.HOLD)
 
 
-def test_a_point_between_the_axles_is_thrown_inwards(workshop: Workshop) -> None:
+def test_a_point_between_the_axles_is_thrown_inwards(workshop: DesignFolder) -> None:
     """4.5²/(8 × 120) = 21.094 mm in the middle."""
     check = write(workshop, FILES, changed('"4 m"', '"0 m"')).only(GAUGE)
-    assert step(check, "v") == pytest.approx(21.094e-3, abs=1e-6)
+    assert on_sheet(check, "v") == pytest.approx(21.094e-3, abs=1e-6)
 
 
 @pytest.mark.parametrize(
     "missing", ['gauge = "gauge"', 'least_curve = "120 m"', 'tyre_wear = "40 mm"', 'along = "4 m"']
 )
-def test_the_gauge_needs_all_that_moves_the_point(workshop: Workshop, missing: str) -> None:
+def test_the_gauge_needs_all_that_moves_the_point(workshop: DesignFolder, missing: str) -> None:
     check = write(workshop, FILES, changed(missing, "")).only(GAUGE)
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
 
 
-def test_an_envelope_or_an_outline_without_points_is_not_assessed(workshop: Workshop) -> None:
+def test_an_envelope_or_an_outline_without_points_is_not_assessed(workshop: DesignFolder) -> None:
     bare = ENVELOPE.split("[points")[0]
     for rule in (GAUGE, MOTION):
         assert write(workshop, {**FILES, "envelope.toml": bare}).only(rule).outcome == "not assessed"
@@ -111,7 +111,7 @@ def test_an_envelope_or_an_outline_without_points_is_not_assessed(workshop: Work
     assert write(workshop, {**FILES, "gauge.toml": empty}).only(GAUGE).outcome == "not assessed"
 
 
-def test_the_gap_to_the_rod_by_hand(workshop: Workshop) -> None:
+def test_the_gap_to_the_rod_by_hand(workshop: DesignFolder) -> None:
     """20 − 4 − 2 − 700 × 12.8e-6 × 200 = 12.208 mm, running."""
     check = write(workshop, FILES).only(MOTION)
     assert (check.outcome, check.case) == ("conforms", "running")
@@ -119,7 +119,7 @@ def test_the_gap_to_the_rod_by_hand(workshop: Workshop) -> None:
 
 
 @pytest.mark.parametrize(("gap", "outcome"), [("17.8 mm", "conforms"), ("17.7 mm", "finding")])
-def test_the_motion_passes_ten_millimetres_clear(workshop: Workshop, gap: str, outcome: str) -> None:
+def test_the_motion_passes_ten_millimetres_clear(workshop: DesignFolder, gap: str, outcome: str) -> None:
     check = write(workshop, FILES, changed('size = "20 mm"', f'size = "{gap}"')).only(MOTION)
     assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
 
@@ -127,7 +127,7 @@ def test_the_motion_passes_ten_millimetres_clear(workshop: Workshop, gap: str, o
 @pytest.mark.parametrize(
     "missing", ['wear = "2 mm"', 'growth_length = "700 mm"', 'size = "20 mm"', 'around = "block"']
 )
-def test_the_motion_needs_all_that_narrows_the_gap(workshop: Workshop, missing: str) -> None:
+def test_the_motion_needs_all_that_narrows_the_gap(workshop: DesignFolder, missing: str) -> None:
     assert write(workshop, FILES, changed(f"\n{missing}", "")).only(MOTION).outcome == "not assessed"
 
 

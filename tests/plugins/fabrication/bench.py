@@ -6,9 +6,8 @@ Proof stress 240 MPa falling 0.2 MPa a kelvin from 20 °C; at 220 °C 200 MPa, s
 
 from __future__ import annotations
 
-from speclint.checking import Check
+from speclint.testing import DesignFolder, changed
 from tests.plugins.known_metals import METALS, WITH_METALS
-from tests.workshop import Workshop
 
 _STEEL = METALS.partition("[known-steel]")[2]
 PLATE = (
@@ -156,15 +155,16 @@ FILES = {
 }
 
 
-def write(workshop: Workshop, *changes: tuple[str, str], duty: tuple[str, str] = ("", "")) -> Workshop:
+def write(
+    workshop: DesignFolder, *changes: tuple[str, str], duty: tuple[str, str] = ("", "")
+) -> DesignFolder:
     """The bench with some passages of the weldment and one of the duty changed."""
-    texts = {**FILES, "duty.toml": DUTY.replace(*duty) if duty[0] else DUTY}
     assert not duty[0] or duty[0] in DUTY
-    for old, new in changes:
-        assert texts["weldment.toml"].count(old) == 1, (
-            f"{old!r} stands {texts['weldment.toml'].count(old)} times"
-        )
-        texts["weldment.toml"] = texts["weldment.toml"].replace(old, new)
+    texts = {
+        **FILES,
+        "duty.toml": DUTY.replace(*duty) if duty[0] else DUTY,
+        "weldment.toml": changed(WELDMENT, *changes, of="the weldment"),
+    }
     return workshop.write(texts, settings=WITH_METALS)
 
 
@@ -174,28 +174,6 @@ def without(table: str) -> str:
     return "\n[".join(part for part in parts if not part.startswith(table))
 
 
-def bare(workshop: Workshop, table: str) -> Workshop:
+def bare(workshop: DesignFolder, table: str) -> DesignFolder:
     """The bench without the weldment's tables of one name."""
     return workshop.write({**FILES, "weldment.toml": without(table)}, settings=WITH_METALS)
-
-
-def found(check: Check) -> float:
-    """The value that was judged."""
-    assert check.judgement is not None
-    assert check.judgement.found is not None
-    return check.judgement.found.value
-
-
-def limit(check: Check) -> float:
-    """The limit that it was judged by."""
-    assert check.judgement is not None
-    assert check.judgement.limit is not None
-    return check.judgement.limit.value
-
-
-def step(check: Check, symbol: str) -> float:
-    """The last value of a symbol on the sheet."""
-    values = [one.value for one in check.steps if one.symbol == symbol]
-    assert values, symbol
-    assert isinstance(values[-1], float)
-    return values[-1]

@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.testing import DesignFolder
 from speclint_fabrication.formulae.castings import ratio_of_walls
-from tests.workshop import Workshop
 
 RULE = "casting.sections"
 CASTING = """
@@ -24,7 +24,7 @@ vented = true
 """
 
 
-def write(workshop: Workshop, old: str = "", new: str = "") -> Workshop:
+def write(workshop: DesignFolder, old: str = "", new: str = "") -> DesignFolder:
     assert not old or old in CASTING
     return workshop.write({"casting.toml": CASTING.replace(old, new) if old else CASTING})
 
@@ -44,17 +44,17 @@ def write(workshop: Workshop, old: str = "", new: str = "") -> Workshop:
         ("[cores.bore]\nheld = true\nvented = true\n", "", "not assessed"),
     ],
 )
-def test_walls_fillets_and_cores(workshop: Workshop, old: str, new: str, outcome: str) -> None:
+def test_walls_fillets_and_cores(workshop: DesignFolder, old: str, new: str, outcome: str) -> None:
     check = write(workshop, old, new).only(RULE)
     assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
 
 
-def test_a_casting_without_meetings_is_not_assessed(workshop: Workshop) -> None:
+def test_a_casting_without_meetings_is_not_assessed(workshop: DesignFolder) -> None:
     text = '[meetings.foot]\nthick = "36 mm"\nthin = "24 mm"\nfillet = "8 mm"\n'
     assert write(workshop, text, "").only(RULE).outcome == "not assessed"
 
 
-def test_walls_the_wrong_way_round_are_a_query(workshop: Workshop) -> None:
+def test_walls_the_wrong_way_round_are_a_query(workshop: DesignFolder) -> None:
     assert write(workshop, '"36 mm"', '"20 mm"').only(RULE).grade is Grade.QUERY
 
 

@@ -10,18 +10,18 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade, OutOfRange
+from speclint.testing import DesignFolder, found, limit, on_sheet
 from speclint_fabrication.formulae.fatigue import (
     fatigue_size_factor,
     fatigue_strength,
     fatigue_temperature_factor,
 )
-from tests.plugins.fabrication.bench import bare, found, limit, step, write
-from tests.workshop import Workshop
+from tests.plugins.fabrication.bench import bare, write
 
 RULE = "block.weld-fatigue"
 
 
-def test_a_seam_of_the_barrel_by_hand(workshop: Workshop) -> None:
+def test_a_seam_of_the_barrel_by_hand(workshop: DesignFolder) -> None:
     check = write(workshop).only(RULE)
     assert (check.outcome, check.case) == ("conforms", "starting")
     assert found(check) == pytest.approx(20.27e6, rel=1e-3)
@@ -29,28 +29,28 @@ def test_a_seam_of_the_barrel_by_hand(workshop: Workshop) -> None:
 
 
 @pytest.mark.parametrize(("category", "outcome"), [("74 MPa", "conforms"), ("73 MPa", "finding")])
-def test_the_detail_must_be_good_enough(workshop: Workshop, category: str, outcome: str) -> None:
+def test_the_detail_must_be_good_enough(workshop: DesignFolder, category: str, outcome: str) -> None:
     """73 × 0.404714 × 0.9244/1.35 = 20.23 MPa, 74 gives 20.51."""
     check = write(workshop, ('"90 MPa"', f'"{category}"')).only(RULE)
     assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
 
 
-def test_a_chest_counts_its_starts(workshop: Workshop) -> None:
+def test_a_chest_counts_its_starts(workshop: DesignFolder) -> None:
     """Live steam stands: 49.74 × 1.66 = 82.57 MPa 20 000 times, 71 × 100^(1/3) = 329.6 MPa of strength."""
     check = write(workshop).only(RULE)
-    assert step(check, "Δσ of chest-edge") == pytest.approx(71e6 * 4.64159, rel=1e-5)
-    assert step(check, "σ of chest-edge") == pytest.approx(82.57e6, rel=1e-3)
+    assert on_sheet(check, "Δσ of chest-edge") == pytest.approx(71e6 * 4.64159, rel=1e-5)
+    assert on_sheet(check, "σ of chest-edge") == pytest.approx(82.57e6, rel=1e-3)
     # 40 mm of flange: 71 × 4.64159 × 0.9244 × 0.9103/1.35 = 205.4 MPa
-    assert step(check, "S of chest-edge") == pytest.approx(205.4e6, rel=1e-3)
+    assert on_sheet(check, "S of chest-edge") == pytest.approx(205.4e6, rel=1e-3)
 
 
-def test_a_stated_range_is_taken_for_every_stroke(workshop: Workshop) -> None:
+def test_a_stated_range_is_taken_for_every_stroke(workshop: DesignFolder) -> None:
     stated = ('wall = "barrel"', 'wall = "barrel"\nstress_range = "25 MPa"')
     check = write(workshop, stated).only(RULE)
     assert (check.outcome, found(check)) == ("finding", pytest.approx(25e6))
 
 
-def test_vacuum_widens_the_stroke(workshop: Workshop) -> None:
+def test_vacuum_widens_the_stroke(workshop: DesignFolder) -> None:
     """Drifting, with 20 bar of compression and 0.2 bar of vacuum: 0.4974 × 25 × 2.02 = 25.12 MPa."""
     hard = ('cylinder_pressure = "2 bar gauge"', 'cylinder_pressure = "20 bar gauge"')
     check = write(workshop, duty=hard).only(RULE)
@@ -58,7 +58,7 @@ def test_vacuum_widens_the_stroke(workshop: Workshop) -> None:
     assert found(check) == pytest.approx(25.12e6, rel=1e-3)
 
 
-def test_a_weld_that_does_not_go_through_needs_its_range(workshop: Workshop) -> None:
+def test_a_weld_that_does_not_go_through_needs_its_range(workshop: DesignFolder) -> None:
     partial = (
         'shape = "butt"\nweld = "full penetration"',
         'shape = "butt"\nweld = "partial penetration"',
@@ -68,7 +68,7 @@ def test_a_weld_that_does_not_go_through_needs_its_range(workshop: Workshop) -> 
     assert "barrel-seam" in check.says
 
 
-def test_welds_off_pressure_are_not_judged(workshop: Workshop) -> None:
+def test_welds_off_pressure_are_not_judged(workshop: DesignFolder) -> None:
     text = bare(workshop, "joints.chest").root / "weldment.toml"
     workshop.replace("weldment.toml", "on_pressure = true", "on_pressure = false")
     assert text.exists()
@@ -79,11 +79,11 @@ def test_welds_off_pressure_are_not_judged(workshop: Workshop) -> None:
     "missing",
     ['life_distance = "2000000 km"', "starts = 20000", 'detail_category = "90 MPa"', 'wall = "barrel"'],
 )
-def test_what_is_needed_must_be_stated(workshop: Workshop, missing: str) -> None:
+def test_what_is_needed_must_be_stated(workshop: DesignFolder, missing: str) -> None:
     assert write(workshop, (missing, "")).only(RULE).outcome == "not assessed"
 
 
-def test_a_weldment_without_joints_is_not_assessed(workshop: Workshop) -> None:
+def test_a_weldment_without_joints_is_not_assessed(workshop: DesignFolder) -> None:
     assert bare(workshop, "joints").only(RULE).outcome == "not assessed"
 
 

@@ -6,14 +6,14 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade, NotKnown
+from speclint.testing import DesignFolder, found, limit
 from speclint_fabrication.formulae.tables import through_thickness
-from tests.plugins.fabrication.bench import bare, found, limit, write
-from tests.workshop import Workshop
+from tests.plugins.fabrication.bench import bare, write
 
 THROUGH, TOUGH, WASTE = "block.through-thickness", "block.toughness", "block.corrosion-allowance"
 
 
-def test_a_tee_by_the_table(workshop: Workshop) -> None:
+def test_a_tee_by_the_table(workshop: DesignFolder) -> None:
     """Throat 20 mm 6, through in sequence 3, 40 mm 8, medium restraint 3, cold 0: 20, all that Z15 covers."""
     check = write(workshop).only(THROUGH)
     assert (check.outcome, found(check), limit(check)) == ("conforms", 20.0, 20.0)
@@ -29,7 +29,7 @@ def test_a_tee_by_the_table(workshop: Workshop) -> None:
         ('shape = "tee"', 'shape = "corner"', 25),
     ],
 )
-def test_each_feature_asks_for_more(workshop: Workshop, old: str, new: str, points: float) -> None:
+def test_each_feature_asks_for_more(workshop: DesignFolder, old: str, new: str, points: float) -> None:
     check = write(workshop, (old, new)).only(THROUGH)
     assert (check.outcome, found(check)) == ("finding", points)
     better = write(workshop, (old, new), ('"Z15"', '"Z25"')).only(THROUGH)
@@ -45,7 +45,7 @@ def test_each_feature_asks_for_more(workshop: Workshop, old: str, new: str, poin
         ('throat = "20 mm"', 'throat = "7 mm"', 14),
     ],
 )
-def test_what_makes_it_easier(workshop: Workshop, old: str, new: str, points: float) -> None:
+def test_what_makes_it_easier(workshop: DesignFolder, old: str, new: str, points: float) -> None:
     assert found(write(workshop, (old, new)).only(THROUGH)) == points
 
 
@@ -53,11 +53,11 @@ def test_what_makes_it_easier(workshop: Workshop, old: str, new: str, points: fl
     "missing",
     ['throat = "20 mm"', 'restraint = "medium"', "sequence = true", 'preheat = "90 °C"', 'z_quality = "Z15"'],
 )
-def test_what_is_needed_must_be_stated(workshop: Workshop, missing: str) -> None:
+def test_what_is_needed_must_be_stated(workshop: DesignFolder, missing: str) -> None:
     assert write(workshop, (missing, "")).only(THROUGH).outcome == "not assessed"
 
 
-def test_butt_joints_pull_no_plate_through(workshop: Workshop) -> None:
+def test_butt_joints_pull_no_plate_through(workshop: DesignFolder) -> None:
     assert bare(workshop, "joints.chest").only(THROUGH).outcome == "not applicable"
 
 
@@ -86,25 +86,25 @@ def test_more_metal_never_asks_for_less(size: float, by: float, criterion: str) 
         ('least_temperature = "0 °C"', "", "not assessed"),
     ],
 )
-def test_plates_are_tough_at_their_coldest(workshop: Workshop, old: str, new: str, outcome: str) -> None:
+def test_plates_are_tough_at_their_coldest(workshop: DesignFolder, old: str, new: str, outcome: str) -> None:
     check = write(workshop, (old, new)).only(TOUGH)
     assert check.outcome == outcome
     if outcome == "conforms":
         assert check.utilisation == pytest.approx(1.0)
 
 
-def test_colder_than_the_standard_tests_is_a_query(workshop: Workshop) -> None:
+def test_colder_than_the_standard_tests_is_a_query(workshop: DesignFolder) -> None:
     check = write(workshop, ('"0 °C"', '"-21 °C"')).only(TOUGH)
     assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
 
 
 @pytest.mark.parametrize(("allowance", "outcome"), [("1.0", "conforms"), ("0.9", "finding")])
-def test_plates_in_steam_may_waste(workshop: Workshop, allowance: str, outcome: str) -> None:
+def test_plates_in_steam_may_waste(workshop: DesignFolder, allowance: str, outcome: str) -> None:
     old = 'thickness = "20 mm"\nmeets_steam = true\ncorrosion_allowance = "1 mm"'
     assert write(workshop, (old, old.replace('"1 mm"', f'"{allowance} mm"'))).only(WASTE).outcome == outcome
 
 
-def test_dry_plates_need_no_allowance(workshop: Workshop) -> None:
+def test_dry_plates_need_no_allowance(workshop: DesignFolder) -> None:
     old = 'thickness = "20 mm"\nmeets_steam = true'
     dry = write(
         workshop,
@@ -117,5 +117,5 @@ def test_dry_plates_need_no_allowance(workshop: Workshop) -> None:
 
 
 @pytest.mark.parametrize("rule", [TOUGH, WASTE])
-def test_a_weldment_without_plates_is_not_assessed(workshop: Workshop, rule: str) -> None:
+def test_a_weldment_without_plates_is_not_assessed(workshop: DesignFolder, rule: str) -> None:
     assert bare(workshop, "plates").only(rule).outcome == "not assessed"

@@ -5,14 +5,14 @@ from __future__ import annotations
 import pytest
 
 from speclint import Grade
+from speclint.testing import DesignFolder
 from tests.plugins.fabrication.bench import bare, write
-from tests.workshop import Workshop
 
 RECORD, CLOSED = "block.weld-record", "block.closed-cavities"
 BUTT = 'shape = "butt"\nweld = "full penetration"'
 
 
-def test_welds_on_record_conform(workshop: Workshop) -> None:
+def test_welds_on_record_conform(workshop: DesignFolder) -> None:
     assert write(workshop).only(RECORD).outcome == "conforms"
 
 
@@ -32,25 +32,25 @@ def test_welds_on_record_conform(workshop: Workshop) -> None:
     ],
 )
 def test_a_weld_that_counts_for_more_than_its_record_is_a_hold(
-    workshop: Workshop, old: str, new: str, says: str
+    workshop: DesignFolder, old: str, new: str, says: str
 ) -> None:
     check = write(workshop, (old, new)).only(RECORD)
     assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
     assert says in check.says
 
 
-def test_seventy_per_cent_asks_for_no_film(workshop: Workshop) -> None:
+def test_seventy_per_cent_asks_for_no_film(workshop: DesignFolder) -> None:
     poor = ('examined = "10 %"\njoint_factor = "0.85"', 'examined = "0 %"\njoint_factor = "0.7"')
     assert write(workshop, poor).only(RECORD).outcome == "conforms"
 
 
 @pytest.mark.parametrize("missing", ['procedure = "WPQR 17"', 'examined = "100 %"', 'joint_factor = "1"'])
-def test_a_record_that_is_missing_is_a_hold(workshop: Workshop, missing: str) -> None:
+def test_a_record_that_is_missing_is_a_hold(workshop: DesignFolder, missing: str) -> None:
     check = write(workshop, (missing, "")).only(RECORD)
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
 
 
-def test_no_joints_no_record(workshop: Workshop) -> None:
+def test_no_joints_no_record(workshop: DesignFolder) -> None:
     assert bare(workshop, "joints").only(RECORD).outcome == "not assessed"
 
 
@@ -65,10 +65,10 @@ def test_no_joints_no_record(workshop: Workshop) -> None:
         ("vented_in_service = true", "", "not assessed"),
     ],
 )
-def test_hollows_are_sought_and_vented(workshop: Workshop, old: str, new: str, outcome: str) -> None:
+def test_hollows_are_sought_and_vented(workshop: DesignFolder, old: str, new: str, outcome: str) -> None:
     check = write(workshop, (old, new)).only(CLOSED)
     assert (check.outcome, check.grade) == (outcome, None if outcome == "conforms" else Grade.HOLD)
 
 
-def test_a_weldment_without_hollows_conforms_when_it_was_gone_through(workshop: Workshop) -> None:
+def test_a_weldment_without_hollows_conforms_when_it_was_gone_through(workshop: DesignFolder) -> None:
     assert bare(workshop, "cavities.").only(CLOSED).outcome == "conforms"

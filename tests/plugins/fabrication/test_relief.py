@@ -6,15 +6,15 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import OutOfRange
+from speclint.testing import DesignFolder
 from speclint_fabrication.formulae.relief import holding_time
 from speclint_fabrication.formulae.tables import weldment_tolerance
 from tests.plugins.fabrication.bench import bare, write
-from tests.workshop import Workshop
 
 RULE = "block.stress-relief"
 
 
-def test_a_block_relieved_before_it_is_bored_conforms(workshop: Workshop) -> None:
+def test_a_block_relieved_before_it_is_bored_conforms(workshop: DesignFolder) -> None:
     """40 mm plates want 35 min; ISO 13920 class B over 400 to 1000 mm ± 3 mm (from memory), and 2 mm to come off."""
     check = write(workshop).only(RULE)
     assert check.outcome == "conforms"
@@ -37,14 +37,14 @@ def test_a_block_relieved_before_it_is_bored_conforms(workshop: Workshop) -> Non
         ('tolerance_class = "B"', "", "not assessed"),
     ],
 )
-def test_each_part_of_the_relief(workshop: Workshop, old: str, new: str, outcome: str) -> None:
+def test_each_part_of_the_relief(workshop: DesignFolder, old: str, new: str, outcome: str) -> None:
     if not new and old == '"570 °C"':
         old = 'temperature = "570 °C"'
     assert write(workshop, (old, new)).only(RULE).outcome == outcome
 
 
 @pytest.mark.parametrize("table", ["plates", "faces"])
-def test_plates_and_faces_must_be_stated(workshop: Workshop, table: str) -> None:
+def test_plates_and_faces_must_be_stated(workshop: DesignFolder, table: str) -> None:
     assert bare(workshop, table).only(RULE).outcome == "not assessed"
 
 

@@ -11,15 +11,15 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import OutOfRange
+from speclint.testing import DesignFolder, found, limit, on_sheet
 from speclint_fabrication.formulae.warming import face_above_mean, shock_difference
-from tests.plugins.fabrication.bench import bare, found, limit, step, write
-from tests.workshop import Workshop
+from tests.plugins.fabrication.bench import bare, write
 
 RULE = "block.warming-rate"
 FAST = 'warming_time = "60 min"'
 
 
-def test_first_steam_by_hand(workshop: Workshop) -> None:
+def test_first_steam_by_hand(workshop: DesignFolder) -> None:
     """1.98665 bar condenses at 120 °C (IF97), Bi = 5000 × 0.04/50 = 4: 100/(1.5 + 0.8125 − 0.5 e⁻⁴) = 43.416 K.
 
     152.95 of 0.67 × 240 MPa.
@@ -31,26 +31,26 @@ def test_first_steam_by_hand(workshop: Workshop) -> None:
 
 
 @pytest.mark.parametrize(("steam", "outcome"), [("2.31 bar", "conforms"), ("2.36 bar", "finding")])
-def test_first_steam_may_be_so_hot(workshop: Workshop, steam: str, outcome: str) -> None:
+def test_first_steam_may_be_so_hot(workshop: DesignFolder, steam: str, outcome: str) -> None:
     """160.8/1.5295 = 105.13 K above 20 °C; IF97: 2.321 bar boils at 125 °C and 2.393 bar at 126 °C."""
     check = write(workshop, duty=("1.98665 bar", steam)).only(RULE)
     assert check.outcome == outcome
 
 
 @pytest.mark.parametrize(("time", "outcome"), [("205 s", "conforms"), ("204 s", "finding")])
-def test_the_block_may_be_warmed_so_fast(workshop: Workshop, time: str, outcome: str) -> None:
+def test_the_block_may_be_warmed_so_fast(workshop: DesignFolder, time: str, outcome: str) -> None:
     """0.3 × 240/3.5229 = 20.438 K ahead; × 3 a/t² = 0.48817 K/s: 100 K in 204.85 s."""
     check = write(workshop, (FAST, f'warming_time = "{time}"')).only(RULE)
     assert check.outcome == outcome
-    assert step(check, "ΔT of flange") == pytest.approx(20.438 * 204.85 / float(time[:3]), rel=1e-3)
+    assert on_sheet(check, "ΔT of flange") == pytest.approx(20.438 * 204.85 / float(time[:3]), rel=1e-3)
 
 
 @pytest.mark.parametrize("missing", [FAST, 'warming_rise = "100 K"'])
-def test_the_rate_must_be_stated(workshop: Workshop, missing: str) -> None:
+def test_the_rate_must_be_stated(workshop: DesignFolder, missing: str) -> None:
     assert write(workshop, (missing, "")).only(RULE).outcome == "not assessed"
 
 
-def test_plates_must_be_stated(workshop: Workshop) -> None:
+def test_plates_must_be_stated(workshop: DesignFolder) -> None:
     assert bare(workshop, "plates").only(RULE).outcome == "not assessed"
 
 

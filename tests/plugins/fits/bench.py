@@ -7,11 +7,10 @@ ISO 286-2 at 170 mm (from memory): H7 0/+40 µm, s6 +108/+133 µm, u6 +210/+235 
 
 from __future__ import annotations
 
-from speclint.checking import Check
+from speclint.testing import DesignFolder, changed_files
 from tests.plugins.known_metals import METALS, WITH_METALS
-from tests.workshop import Workshop
 
-__all__ = ["METALS", "WITH_METALS", "found", "limit", "write"]
+__all__ = ["METALS", "WITH_METALS", "write"]
 
 
 def _case(name: str, out: str, ring: str) -> str:
@@ -75,13 +74,10 @@ FILES = {
 }
 
 
-def write(workshop: Workshop, *changes: tuple[str, str, str], **files: str) -> Workshop:
+def write(workshop: DesignFolder, *changes: tuple[str, str, str], **files: str) -> DesignFolder:
     """The bench with some passages changed (file, old, new), and more files by name without their ending."""
     texts = {**FILES, **{f"{name}.toml": text for name, text in files.items()}}
-    for file, old, new in changes:
-        assert old in texts[file], f"{old!r} does not stand in {file}"
-        texts[file] = texts[file].replace(old, new)
-    return workshop.write(texts, settings=WITH_METALS)
+    return workshop.write(changed_files(texts, *changes, everywhere=True), settings=WITH_METALS)
 
 
 def shaft(size: str) -> tuple[str, str, str]:
@@ -92,17 +88,3 @@ def shaft(size: str) -> tuple[str, str, str]:
 def in_fit(old: str, new: str) -> tuple[str, str, str]:
     """A change of the fit."""
     return "fit.toml", old, new
-
-
-def found(check: Check) -> float:
-    """The value that was judged."""
-    assert check.judgement is not None
-    assert check.judgement.found is not None
-    return check.judgement.found.value
-
-
-def limit(check: Check) -> float:
-    """The limit that it was judged by."""
-    assert check.judgement is not None
-    assert check.judgement.limit is not None
-    return check.judgement.limit.value

@@ -10,9 +10,9 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade, NotKnown, OutOfRange
+from speclint.testing import DesignFolder, found, limit
 from speclint_fits.formulae.tables import GRADES, casting_tolerance, required_allowance, usual_grades
-from tests.plugins.fits.bench import METALS, WITH_METALS, found, limit
-from tests.workshop import Workshop
+from tests.plugins.fits.bench import METALS, WITH_METALS
 
 RULE, USUAL = "fit.machining-allowance", "casting.allowance-grade"
 CASTING = """
@@ -34,7 +34,7 @@ both_sides = true
 """
 
 
-def write(workshop: Workshop, *changes: tuple[str, str]) -> Workshop:
+def write(workshop: DesignFolder, *changes: tuple[str, str]) -> DesignFolder:
     text = CASTING
     for old, new in changes:
         assert old in text, old
@@ -42,7 +42,7 @@ def write(workshop: Workshop, *changes: tuple[str, str]) -> Workshop:
     return workshop.write({"metals.toml": METALS, "casting.toml": text}, settings=WITH_METALS)
 
 
-def test_metal_enough_by_the_standard(workshop: Workshop) -> None:
+def test_metal_enough_by_the_standard(workshop: DesignFolder) -> None:
     """Joint 6 + 10/2 = 11 mm, bore 6 + 10/4 = 8.5 mm: both just so."""
     check = write(workshop).only(RULE)
     assert check.outcome == "conforms"
@@ -53,7 +53,7 @@ def test_metal_enough_by_the_standard(workshop: Workshop) -> None:
     ("old", "new", "wanted"),
     [('"11 mm"', '"10.9 mm"', 11e-3), ('"8.5 mm"', '"8.4 mm"', 8.5e-3), ('"500 mm"', '"640 mm"', 9.5e-3)],
 )
-def test_too_little_metal_is_a_finding(workshop: Workshop, old: str, new: str, wanted: float) -> None:
+def test_too_little_metal_is_a_finding(workshop: DesignFolder, old: str, new: str, wanted: float) -> None:
     check = write(workshop, (old, new)).only(RULE)
     assert check.outcome == "finding"
     assert limit(check) == pytest.approx(wanted)
@@ -64,11 +64,11 @@ def test_too_little_metal_is_a_finding(workshop: Workshop, old: str, new: str, w
     "missing",
     ['largest_dimension = "500 mm"', "tolerance_grade = 12", 'allowance_grade = "H"', "both_sides = true"],
 )
-def test_what_is_needed_must_be_stated(workshop: Workshop, missing: str) -> None:
+def test_what_is_needed_must_be_stated(workshop: DesignFolder, missing: str) -> None:
     assert write(workshop, (missing, "")).only(RULE).outcome == "not assessed"
 
 
-def test_a_casting_without_machined_faces_is_not_assessed(workshop: Workshop) -> None:
+def test_a_casting_without_machined_faces_is_not_assessed(workshop: DesignFolder) -> None:
     bare = CASTING.split("[faces.joint]")[0]
     workshop.write({"metals.toml": METALS, "casting.toml": bare}, settings=WITH_METALS)
     assert workshop.only(RULE).outcome == "not assessed"
@@ -84,18 +84,18 @@ def test_a_casting_without_machined_faces_is_not_assessed(workshop: Workshop) ->
     ],
 )
 def test_the_grade_is_one_that_the_process_holds(
-    workshop: Workshop, grade: str, process: str, outcome: str
+    workshop: DesignFolder, grade: str, process: str, outcome: str
 ) -> None:
     check = write(workshop, ('"H"', f'"{grade}"'), ("sand, hand moulded", process)).only(USUAL)
     assert check.outcome == outcome
 
 
-def test_a_metal_without_usual_grades_is_a_query(workshop: Workshop) -> None:
+def test_a_metal_without_usual_grades_is_a_query(workshop: DesignFolder) -> None:
     check = write(workshop, ("known-iron", "white-metal-tin")).only(USUAL)
     assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
 
 
-def test_the_process_must_be_stated(workshop: Workshop) -> None:
+def test_the_process_must_be_stated(workshop: DesignFolder) -> None:
     assert write(workshop, ('process = "sand, hand moulded"', "")).only(USUAL).outcome == "not assessed"
 
 

@@ -12,9 +12,8 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.handbook.fits.chains import Link, root_sum_square, wilson_interval, worst_case
+from speclint.testing import DesignFolder, found
 from speclint_fits.formulae.chains import reaches_in_square, reaches_together
-from tests.plugins.fits.bench import found
-from tests.workshop import Workshop
 
 WORST, CHANCE, MEASURED = "chain.worst-case", "chain.statistical", "chain.measured"
 INCH = 0.0254
@@ -40,7 +39,7 @@ direction = "narrows"
 """
 
 
-def write(workshop: Workshop, *changes: tuple[str, str], settings: str = "") -> Workshop:
+def write(workshop: DesignFolder, *changes: tuple[str, str], settings: str = "") -> DesignFolder:
     text = CHAIN
     for old, new in changes:
         assert old in text, old
@@ -48,7 +47,7 @@ def write(workshop: Workshop, *changes: tuple[str, str], settings: str = "") -> 
     return workshop.write({"chain.toml": text, "speclint.toml": settings}, settings=settings)
 
 
-def test_the_published_stack(workshop: Workshop) -> None:
+def test_the_published_stack(workshop: DesignFolder) -> None:
     """−0.005 and 0.015 in are the worst: both just at what is asked."""
     check = write(workshop).only(WORST)
     assert check.outcome == "conforms"
@@ -61,7 +60,7 @@ def test_the_published_stack(workshop: Workshop) -> None:
     ("old", "new", "worst"),
     [('"-5 thou"', '"-4.9 thou"', -0.005), ('"15 thou"', '"14.9 thou"', 0.015)],
 )
-def test_either_limit_is_held_at_the_worst(workshop: Workshop, old: str, new: str, worst: float) -> None:
+def test_either_limit_is_held_at_the_worst(workshop: DesignFolder, old: str, new: str, worst: float) -> None:
     check = write(workshop, (old, new)).only(WORST)
     assert check.outcome == "finding"
     assert found(check) == pytest.approx(worst * INCH)
@@ -70,7 +69,7 @@ def test_either_limit_is_held_at_the_worst(workshop: Workshop, old: str, new: st
 @pytest.mark.parametrize(
     ("drop", "outcome"), [('least = "-5 thou"', "conforms"), ('greatest = "15 thou"', "conforms")]
 )
-def test_one_side_alone_may_be_asked(workshop: Workshop, drop: str, outcome: str) -> None:
+def test_one_side_alone_may_be_asked(workshop: DesignFolder, drop: str, outcome: str) -> None:
     assert write(workshop, (drop, "")).only(WORST).outcome == outcome
     assert (
         write(
@@ -82,7 +81,7 @@ def test_one_side_alone_may_be_asked(workshop: Workshop, drop: str, outcome: str
     )
 
 
-def test_a_lever_takes_its_share(workshop: Workshop) -> None:
+def test_a_lever_takes_its_share(workshop: DesignFolder) -> None:
     """Half of c: the middle gap is 0.005 + 0.060 = 0.065 in, its reach 0.003 + 0.001 + 0.0025 + 0.001 = 0.0075 in."""
     lever = ('size = "0.120 in ±0.005"', 'size = "0.120 in ±0.005"\nlever = "0.5"')
     check = write(workshop, lever, ('"15 thou"', '"72.6 thou"')).only(WORST)
@@ -92,23 +91,23 @@ def test_a_lever_takes_its_share(workshop: Workshop) -> None:
 @pytest.mark.parametrize(
     "drop", ['direction = "widens"', 'size = "1.750 in ±0.003"', 'least = "-5 thou"\ngreatest = "15 thou"']
 )
-def test_a_chain_needs_its_links_and_its_limits(workshop: Workshop, drop: str) -> None:
+def test_a_chain_needs_its_links_and_its_limits(workshop: DesignFolder, drop: str) -> None:
     for rule in (WORST, CHANCE):
         assert write(workshop, (drop, "")).only(rule).outcome == "not assessed"
 
 
-def test_a_chain_without_links_is_not_assessed(workshop: Workshop) -> None:
+def test_a_chain_without_links_is_not_assessed(workshop: DesignFolder) -> None:
     workshop.write({"chain.toml": CHAIN.split("[chain.a]")[0]})
     for rule in (WORST, CHANCE, MEASURED):
         assert workshop.only(rule).outcome == "not assessed"
 
 
-def test_links_without_tolerance_have_no_shares(workshop: Workshop) -> None:
+def test_links_without_tolerance_have_no_shares(workshop: DesignFolder) -> None:
     check = write(workshop, *((f" ±0.00{t}", "") for t in (3, 1, 5))).only(WORST)
     assert (check.outcome, "share" in check.says) == ("conforms", False)
 
 
-def test_the_root_of_the_squares_is_on_the_sheet(workshop: Workshop) -> None:
+def test_the_root_of_the_squares_is_on_the_sheet(workshop: DesignFolder) -> None:
     """0.005 ± 0.006 in; shares of the square 25/36, 9/36, 1/36, 1/36."""
     check = write(workshop).only(CHANCE)
     values = {step.symbol: step.value for step in check.steps}
@@ -120,7 +119,7 @@ def test_the_root_of_the_squares_is_on_the_sheet(workshop: Workshop) -> None:
 
 
 @pytest.mark.parametrize(("wanted", "outcome"), [("48 %", "conforms"), ("52 %", "finding")])
-def test_half_of_all_chains_lie_below_the_middle(workshop: Workshop, wanted: str, outcome: str) -> None:
+def test_half_of_all_chains_lie_below_the_middle(workshop: DesignFolder, wanted: str, outcome: str) -> None:
     """By symmetry; 20 000 trials know it to ± 0.7 % (Wilson), and the sheet says so."""
     below = ('least = "-5 thou"\ngreatest = "15 thou"', 'greatest = "5 thou"')
     check = write(workshop, below, ('"99 %"', f'"{wanted}"')).only(CHANCE)
@@ -133,7 +132,7 @@ def test_half_of_all_chains_lie_below_the_middle(workshop: Workshop, wanted: str
     assert step.note  # the interval of its own doubt
 
 
-def test_a_uniform_link_yields_its_share(workshop: Workshop) -> None:
+def test_a_uniform_link_yields_its_share(workshop: DesignFolder) -> None:
     """A link anywhere within 0 to 1 mm alike is below 0.75 mm in three of four."""
     text = CHAIN.split("[chain.a]")[0].replace('least = "-5 thou"\n', "").replace("15 thou", "0.75 mm")
     one = '[chain.a]\nsize = "0..1 mm"\ndirection = "widens"\nspread = "uniform"\n'
@@ -142,7 +141,7 @@ def test_a_uniform_link_yields_its_share(workshop: Workshop) -> None:
     assert found(workshop.only(CHANCE)) == pytest.approx(low, abs=0.01)
 
 
-def test_trials_and_seed_are_settings(workshop: Workshop) -> None:
+def test_trials_and_seed_are_settings(workshop: DesignFolder) -> None:
     base = '[works]\nstage = "draft"\n[limits."chain.statistical"]\ntrials = "2000"\nseed = "7"\n'
     first = write(workshop, settings=base).only(CHANCE)
     again = write(workshop, settings=base).only(CHANCE)
@@ -150,11 +149,11 @@ def test_trials_and_seed_are_settings(workshop: Workshop) -> None:
     assert any("2000 trials, seed 7" in step.name for step in first.steps)
 
 
-def test_the_yield_must_be_asked(workshop: Workshop) -> None:
+def test_the_yield_must_be_asked(workshop: DesignFolder) -> None:
     assert write(workshop, ('wanted_yield = "99 %"', "")).only(CHANCE).outcome == "not assessed"
 
 
-def test_the_last_link_is_machined_to_the_others_as_measured(workshop: Workshop) -> None:
+def test_the_last_link_is_machined_to_the_others_as_measured(workshop: DesignFolder) -> None:
     """b + c + d = 0.7502 + 0.1185 + 0.8749 = 1.7436 in; a gap of 1 to 5 thou wants a = 1.7446 to 1.7486 in."""
     job = [
         ('"-5 thou"', '"1 thou"'),
@@ -170,13 +169,13 @@ def test_the_last_link_is_machined_to_the_others_as_measured(workshop: Workshop)
 
 @pytest.mark.parametrize(("greatest", "outcome"), [("9.1 thou", "conforms"), ("8.9 thou", "finding")])
 def test_links_that_still_vary_too_much_leave_no_size(
-    workshop: Workshop, greatest: str, outcome: str
+    workshop: DesignFolder, greatest: str, outcome: str
 ) -> None:
     """b, c and d vary by 14 thou together: from −5 thou a gap to 9 thou is the least that can be promised."""
     assert write(workshop, ('"15 thou"', f'"{greatest}"')).only(MEASURED).outcome == outcome
 
 
-def test_a_gap_asked_on_one_side_bounds_the_link_on_one_side(workshop: Workshop) -> None:
+def test_a_gap_asked_on_one_side_bounds_the_link_on_one_side(workshop: DesignFolder) -> None:
     """At least −5 thou with b + c + d at most 1.752 in: a at least 1.747 in = 44.3738 mm."""
     check = write(workshop, ('greatest = "15 thou"', "")).only(MEASURED)
     assert found(check) == pytest.approx(1.747 * INCH)
@@ -185,7 +184,7 @@ def test_a_gap_asked_on_one_side_bounds_the_link_on_one_side(workshop: Workshop)
     assert found(check) == pytest.approx((1.738 + 0.015) * INCH)
 
 
-def test_without_a_last_link_nothing_is_machined(workshop: Workshop) -> None:
+def test_without_a_last_link_nothing_is_machined(workshop: DesignFolder) -> None:
     assert write(workshop, ('last = "a"', "")).only(MEASURED).outcome == "not applicable"
     assert write(workshop, ('last = "a"', 'last = "z"')).only(MEASURED).outcome == "not assessed"
 
@@ -198,7 +197,9 @@ DRAWN = ('size = "0.120 in ±0.005"', 'of = "box"\ndimension = "block_length"')
     ("measured", "outcome", "used"),
     [("0.1249 in", "conforms", 0.98), ("0.1150 in", "conforms", 1.0), ("0.1149 in", "finding", 1.02)],
 )
-def test_what_is_measured_is_as_drawn(workshop: Workshop, measured: str, outcome: str, used: float) -> None:
+def test_what_is_measured_is_as_drawn(
+    workshop: DesignFolder, measured: str, outcome: str, used: float
+) -> None:
     """c drawn 0.120 ± 0.005 in: 4.9, 5 and 5.1 thou off its middle, of 5."""
     workshop.write({"box.toml": BOX})
     taken = (DRAWN[0], f'{DRAWN[1]}\nmeasured = "{measured}"')
@@ -208,7 +209,7 @@ def test_what_is_measured_is_as_drawn(workshop: Workshop, measured: str, outcome
     assert check.grade is (Grade.NONCONFORMITY if outcome == "finding" else None)
 
 
-def test_the_measured_size_goes_before_the_drawn_one(workshop: Workshop) -> None:
+def test_the_measured_size_goes_before_the_drawn_one(workshop: DesignFolder) -> None:
     """c = 0.124 in: the gap is 0.001 ± 0.005 in, and a machined to 0.751 + 0.124 + 0.876 − 0.005 in at least."""
     workshop.write({"box.toml": BOX})
     taken = (DRAWN[0], f'{DRAWN[1]}\nmeasured = "0.124 in"')
@@ -219,7 +220,9 @@ def test_the_measured_size_goes_before_the_drawn_one(workshop: Workshop) -> None
     assert "for the least gap machine a to: 44.348 mm" in check.says  # 1.746 in
 
 
-def test_without_a_measured_size_the_drawn_one_is_read_where_its_part_states_it(workshop: Workshop) -> None:
+def test_without_a_measured_size_the_drawn_one_is_read_where_its_part_states_it(
+    workshop: DesignFolder,
+) -> None:
     workshop.write({"box.toml": BOX})
     check = write(workshop, DRAWN).only(WORST)
     assert (check.outcome, check.utilisation) == ("conforms", pytest.approx(1.0))
@@ -227,7 +230,7 @@ def test_without_a_measured_size_the_drawn_one_is_read_where_its_part_states_it(
     assert workshop.only(WORST).outcome == "not assessed"
 
 
-def test_a_drawn_size_without_limits_judges_no_measurement(workshop: Workshop) -> None:
+def test_a_drawn_size_without_limits_judges_no_measurement(workshop: DesignFolder) -> None:
     workshop.write({"box.toml": BOX.replace(" ±0.005", "")})
     taken = (DRAWN[0], f'{DRAWN[1]}\nmeasured = "0.130 in"')
     assert write(workshop, taken, ('last = "a"', "")).only(MEASURED).outcome == "not applicable"

@@ -7,8 +7,8 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.handbook.fits.limits_and_fits import Kind, kind_of_fit, least_clearance, least_interference
-from tests.plugins.fits.bench import found, in_fit, shaft, write
-from tests.workshop import Workshop
+from speclint.testing import DesignFolder, found
+from tests.plugins.fits.bench import in_fit, shaft, write
 
 CLASS, EXISTS = "fit.class", "fit.class-exists"
 
@@ -37,11 +37,13 @@ intent = "{intent}"
         ("25 mm g6", "interference", "finding"),
     ],
 )
-def test_the_limits_must_give_what_is_meant(workshop: Workshop, pin: str, intent: str, outcome: str) -> None:
+def test_the_limits_must_give_what_is_meant(
+    workshop: DesignFolder, pin: str, intent: str, outcome: str
+) -> None:
     assert write(workshop, fit=plain("25 mm H7", pin, intent)).only(CLASS).outcome == outcome
 
 
-def test_the_least_interference_of_a_seat_by_hand(workshop: Workshop) -> None:
+def test_the_least_interference_of_a_seat_by_hand(workshop: DesignFolder) -> None:
     """170.108 − 170.040 = 0.068 mm, and 0.1005 mm at the middle of both: a third of it is used."""
     check = write(workshop).only(CLASS)
     assert found(check) == pytest.approx(0.068e-3)
@@ -50,19 +52,19 @@ def test_the_least_interference_of_a_seat_by_hand(workshop: Workshop) -> None:
 
 
 @pytest.mark.parametrize(("size", "outcome"), [("170.041 mm", "conforms"), ("170.039 mm", "finding")])
-def test_interference_begins_at_the_largest_hole(workshop: Workshop, size: str, outcome: str) -> None:
+def test_interference_begins_at_the_largest_hole(workshop: DesignFolder, size: str, outcome: str) -> None:
     check = write(workshop, shaft(size)).only(CLASS)
     assert check.outcome == outcome
 
 
-def test_a_saddle_is_no_fit_of_this_sort(workshop: Workshop) -> None:
+def test_a_saddle_is_no_fit_of_this_sort(workshop: DesignFolder) -> None:
     bedded = write(workshop, in_fit('"interference"', '"bedded"'))
     assert bedded.only(CLASS).outcome == "not applicable"
     assert bedded.only(EXISTS).outcome == "not applicable"
 
 
 @pytest.mark.parametrize("missing", ['intent = "interference"', 'dimension = "outside_diameter"'])
-def test_the_class_needs_intent_and_sizes(workshop: Workshop, missing: str) -> None:
+def test_the_class_needs_intent_and_sizes(workshop: DesignFolder, missing: str) -> None:
     key = missing.split(" = ")[0]
     change = in_fit(missing, "") if key == "intent" else in_fit(f", {missing}", "")
     assert write(workshop, change).only(CLASS).outcome == "not assessed"
@@ -82,18 +84,18 @@ def test_the_class_needs_intent_and_sizes(workshop: Workshop, missing: str) -> N
     ],
 )
 def test_classes_are_those_of_shops(
-    workshop: Workshop, hole: str, pin: str, outcome: str, grade: Grade | None
+    workshop: DesignFolder, hole: str, pin: str, outcome: str, grade: Grade | None
 ) -> None:
     check = write(workshop, fit=plain(hole, pin, "clearance")).only(EXISTS)
     assert (check.outcome, check.grade) == (outcome, grade)
 
 
-def test_a_class_that_does_not_exist_is_refused_when_it_is_read(workshop: Workshop) -> None:
+def test_a_class_that_does_not_exist_is_refused_when_it_is_read(workshop: DesignFolder) -> None:
     assessment = write(workshop, fit=plain("25 mm H7", "25 mm q6", "clearance")).assess()
     assert any("q6" in str(one) for one in assessment.complaints)
 
 
-def test_classes_need_both_sizes(workshop: Workshop) -> None:
+def test_classes_need_both_sizes(workshop: DesignFolder) -> None:
     text = plain("25 mm H7", "25 mm s6", "clearance").replace('shaft = { size = "25 mm s6" }\n', "")
     assert write(workshop, fit=text).only(EXISTS).outcome == "not assessed"
 

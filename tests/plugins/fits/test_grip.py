@@ -6,14 +6,14 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint.handbook.fits.press_fits import axial_grip, contact_pressure
-from tests.plugins.fits.bench import found, in_fit, limit, shaft, write
-from tests.workshop import Workshop
+from speclint.testing import DesignFolder, found, limit
+from tests.plugins.fits.bench import in_fit, shaft, write
 
 PRESS, HOLD, STRESS = "fit.press-force", "fit.holding-force", "fit.stress"
 U6 = shaft("170 mm u6")
 
 
-def test_the_force_to_press_home_by_hand(workshop: Workshop) -> None:
+def test_the_force_to_press_home_by_hand(workshop: DesignFolder) -> None:
     """0.133 mm, each modulus and Poisson's ratio at the side that presses hardest.
 
     Ring (28900 + 23104)/5796 − 0.28 = 8.69239, over 120 GPa: 72.4366e-6/MPa; block, 170 + 2 × 22 = 214 mm,
@@ -26,17 +26,17 @@ def test_the_force_to_press_home_by_hand(workshop: Workshop) -> None:
 
 
 @pytest.mark.parametrize(("force", "outcome"), [("17.2 kN", "conforms"), ("17.1 kN", "finding")])
-def test_the_press_must_give_it(workshop: Workshop, force: str, outcome: str) -> None:
+def test_the_press_must_give_it(workshop: DesignFolder, force: str, outcome: str) -> None:
     assert write(workshop, in_fit('"18 kN"', f'"{force}"')).only(PRESS).outcome == outcome
 
 
-def test_what_is_shrunk_or_slides_needs_no_press(workshop: Workshop) -> None:
+def test_what_is_shrunk_or_slides_needs_no_press(workshop: DesignFolder) -> None:
     assert write(workshop, in_fit('"pressed"', '"shrunk"')).only(PRESS).outcome == "not applicable"
     for rule in (PRESS, HOLD, STRESS):
         assert write(workshop, in_fit('"interference"', '"clearance"')).only(rule).outcome == "not applicable"
 
 
-def test_the_grip_left_hot_by_hand(workshop: Workshop) -> None:
+def test_the_grip_left_hot_by_hand(workshop: DesignFolder) -> None:
     """u6 cooling: 0.170 − 0.114267 − 0.8 × 6.4e-3 = 0.050613 mm in the largest hole, moduli at their low sides.
 
     Ring 8.953729 − 0.24 = 8.713729 over 92 GPa: 94.7144e-6; block, to 214.04 mm, 4.421825 + 0.31 = 4.731825 over
@@ -50,16 +50,16 @@ def test_the_grip_left_hot_by_hand(workshop: Workshop) -> None:
 
 
 @pytest.mark.parametrize(("load", "outcome"), [("1.84 kN", "conforms"), ("1.86 kN", "finding")])
-def test_the_grip_must_be_twice_the_load(workshop: Workshop, load: str, outcome: str) -> None:
+def test_the_grip_must_be_twice_the_load(workshop: DesignFolder, load: str, outcome: str) -> None:
     assert write(workshop, U6, in_fit('"1 kN"', f'"{load}"')).only(HOLD).outcome == outcome
 
 
-def test_a_fit_that_is_loose_hot_holds_nothing(workshop: Workshop) -> None:
+def test_a_fit_that_is_loose_hot_holds_nothing(workshop: DesignFolder) -> None:
     check = write(workshop).only(HOLD)
     assert (check.outcome, found(check)) == ("finding", 0.0)
 
 
-def test_the_stress_of_the_block_on_first_steam_by_hand(workshop: Workshop) -> None:
+def test_the_stress_of_the_block_on_first_steam_by_hand(workshop: DesignFolder) -> None:
     """Warming: 0.133 + 170 × 11.8e-6 × 100 = 0.3336 mm; ring 8.69239 over 115 GPa: 75.5860e-6.
 
     With the block 98.4546e-6: p = 0.3336/(170 × 98.4546e-6) = 19.9317 MPa; 2 p 45796/16896 = 108.05 MPa, of 0.67 × 240.
@@ -71,17 +71,17 @@ def test_the_stress_of_the_block_on_first_steam_by_hand(workshop: Workshop) -> N
 
 
 @pytest.mark.parametrize(("size", "outcome"), [("170.295 mm", "conforms"), ("170.297 mm", "finding")])
-def test_the_block_must_not_yield(workshop: Workshop, size: str, outcome: str) -> None:
+def test_the_block_must_not_yield(workshop: DesignFolder, size: str, outcome: str) -> None:
     """160.8 MPa stand at p = 29.663 MPa, 0.49647 mm hot: 0.29587 mm cold in the smallest hole."""
     assert write(workshop, shaft(size)).only(STRESS).outcome == outcome
 
 
-def test_the_ring_governs_where_it_is_thin(workshop: Workshop) -> None:
+def test_the_ring_governs_where_it_is_thin(workshop: DesignFolder) -> None:
     check = write(workshop, ("seat.toml", '"152 mm"', '"164 mm"')).only(STRESS)
     assert limit(check) == pytest.approx(0.5 * 0.9 * 840e6)
 
 
-def test_an_iron_hub_is_judged_by_its_tension(workshop: Workshop) -> None:
+def test_an_iron_hub_is_judged_by_its_tension(workshop: DesignFolder) -> None:
     """A solid steel pin in an iron boss: hoop tension against a quarter of 195 MPa."""
     swapped = [
         ("block.toml", "known-steel", "known-iron"),
@@ -93,7 +93,7 @@ def test_an_iron_hub_is_judged_by_its_tension(workshop: Workshop) -> None:
     assert check.outcome == "finding"
 
 
-def test_a_solid_shaft_has_the_pressure_throughout(workshop: Workshop) -> None:
+def test_a_solid_shaft_has_the_pressure_throughout(workshop: DesignFolder) -> None:
     solid = in_fit('bore = { of = "seat", dimension = "bore" }', "solid = true")
     check = write(workshop, solid).only(STRESS)
     shaft_stress = [step.value for step in check.steps if step.symbol == "σ_i"]
@@ -113,7 +113,7 @@ def test_a_solid_shaft_has_the_pressure_throughout(workshop: Workshop) -> None:
         (STRESS, 'wall = { of = "block", dimension = "seat_bores.inlet.wall" }'),
     ],
 )
-def test_what_is_needed_must_be_stated(workshop: Workshop, rule: str, missing: str) -> None:
+def test_what_is_needed_must_be_stated(workshop: DesignFolder, rule: str, missing: str) -> None:
     assert write(workshop, in_fit(missing, "")).only(rule).outcome == "not assessed"
 
 

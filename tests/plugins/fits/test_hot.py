@@ -11,8 +11,8 @@ from hypothesis import given, strategies as st
 
 from speclint.checking import Check
 from speclint.handbook.fits.press_fits import hot_interference
+from speclint.testing import DesignFolder
 from tests.plugins.fits.bench import in_fit, shaft, write
-from tests.workshop import Workshop
 
 HOT = "fit.hot"
 
@@ -24,7 +24,9 @@ def _step(check: Check, symbol: str) -> float:
     return values[0]
 
 
-def test_an_s6_seat_loses_its_fit_and_a_u6_seat_keeps_it_and_the_sheets_show_why(workshop: Workshop) -> None:
+def test_an_s6_seat_loses_its_fit_and_a_u6_seat_keeps_it_and_the_sheets_show_why(
+    workshop: DesignFolder,
+) -> None:
     loose = write(workshop).only(HOT)
     tight = write(workshop, shaft("170 mm u6")).only(HOT)
     assert (loose.outcome, tight.outcome) == ("finding", "conforms")
@@ -39,19 +41,19 @@ def test_an_s6_seat_loses_its_fit_and_a_u6_seat_keeps_it_and_the_sheets_show_why
 
 
 @pytest.mark.parametrize(("size", "outcome"), [("170.1544 mm", "conforms"), ("170.1542 mm", "finding")])
-def test_the_fit_holds_as_long_as_something_is_left(workshop: Workshop, size: str, outcome: str) -> None:
+def test_the_fit_holds_as_long_as_something_is_left(workshop: DesignFolder, size: str, outcome: str) -> None:
     assert write(workshop, shaft(size)).only(HOT).outcome == outcome
 
 
 @pytest.mark.parametrize(("size", "outcome"), [("169.799 mm", "conforms"), ("169.800 mm", "finding")])
-def test_a_running_fit_must_not_seize(workshop: Workshop, size: str, outcome: str) -> None:
+def test_a_running_fit_must_not_seize(workshop: DesignFolder, size: str, outcome: str) -> None:
     """Warming has the ring at 120 °C in a block at 20 °C: 170 × 11.8e-6 × 100 = 0.2006 mm; 169.7994 mm just seizes."""
     check = write(workshop, shaft(size), in_fit('"interference"', '"clearance"')).only(HOT)
     assert check.outcome == outcome
     assert check.case == "warming"
 
 
-def test_a_transition_fit_is_reported(workshop: Workshop) -> None:
+def test_a_transition_fit_is_reported(workshop: DesignFolder) -> None:
     check = write(workshop, shaft("170 mm k6"), in_fit('"interference"', '"transition"')).only(HOT)
     assert check.outcome == "conforms"
     assert "promises nothing" in check.says
@@ -66,7 +68,7 @@ def test_a_transition_fit_is_reported(workshop: Workshop) -> None:
     ],
 )
 def test_hot_needs_temperatures_metals_and_the_parts(
-    workshop: Workshop, change: tuple[str, str, str]
+    workshop: DesignFolder, change: tuple[str, str, str]
 ) -> None:
     changes = [change] if change[0] == "fit.toml" else [change, shaft("170 mm u6")]
     assert write(workshop, *changes).only(HOT).outcome == "not assessed"

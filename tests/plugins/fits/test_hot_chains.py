@@ -11,10 +11,9 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.testing import DesignFolder, found
 from speclint_fits.formulae.chains import gap_when_hot, growth_of_length
 from tests.plugins.fits import bench
-from tests.plugins.fits.bench import found
-from tests.workshop import Workshop
 
 WORST, CHANCE = "chain.worst-case-hot", "chain.statistical-hot"
 CHAIN = """
@@ -35,7 +34,7 @@ direction = "narrows"
 """
 
 
-def write(workshop: Workshop, *changes: tuple[str, str]) -> Workshop:
+def write(workshop: DesignFolder, *changes: tuple[str, str]) -> DesignFolder:
     """The bench with the chain, some passages of it changed."""
     text = CHAIN
     for old, new in changes:
@@ -54,7 +53,7 @@ def write(workshop: Workshop, *changes: tuple[str, str]) -> Workshop:
     ],
 )
 def test_either_limit_is_held_hot_in_the_case_that_governs(
-    workshop: Workshop, old: str, new: str, outcome: str, case: str, worst: float
+    workshop: DesignFolder, old: str, new: str, outcome: str, case: str, worst: float
 ) -> None:
     other = ('greatest_hot = "1.10 mm"\n', "") if "0.85" in old else ('least_hot = "0.85 mm"\n', "")
     check = write(workshop, (old, new), other).only(WORST)
@@ -64,21 +63,21 @@ def test_either_limit_is_held_hot_in_the_case_that_governs(
     assert "cold 1.000 mm" in check.says
 
 
-def test_the_limits_of_size_come_on_top_of_the_heat(workshop: Workshop) -> None:
+def test_the_limits_of_size_come_on_top_of_the_heat(workshop: DesignFolder) -> None:
     """Chamber down to 99.95 mm: 0.88318 − 0.05 mm, the block being cold."""
     check = write(workshop, ('"100 mm"', '"100 mm ±0.05"'), ('greatest_hot = "1.10 mm"\n', "")).only(WORST)
     assert found(check) == pytest.approx(0.83318e-3, abs=1e-9)
     assert check.outcome == "finding"
 
 
-def test_a_lever_takes_its_share_of_the_growth(workshop: Workshop) -> None:
+def test_a_lever_takes_its_share_of_the_growth(workshop: DesignFolder) -> None:
     """Half the chamber, 50 − 49.5 = 0.5 mm cold; warming takes half of 0.11682 mm."""
     half = [(f'"{size} mm"', f'"{size} mm"\nlever = "0.5"') for size in ("100", "99")]
     check = write(workshop, *half, ('"0.85 mm"', '"0.44 mm"'), ('greatest_hot = "1.10 mm"\n', "")).only(WORST)
     assert found(check) == pytest.approx(0.44159e-3, abs=1e-9)
 
 
-def test_a_link_may_have_a_temperature_of_its_own(workshop: Workshop) -> None:
+def test_a_link_may_have_a_temperature_of_its_own(workshop: DesignFolder) -> None:
     """A ring's foot that stays at 20 °C leaves the gap cold while warming; then it is never below 1 mm."""
     named = "".join(
         f'[cases.{case}.temperatures]\ncylinder-block = "20 °C"\nfoot = "20 °C"\n'
@@ -92,7 +91,7 @@ def test_a_link_may_have_a_temperature_of_its_own(workshop: Workshop) -> None:
     assert workshop.only(WORST).outcome == "not assessed"
 
 
-def test_a_length_may_be_stated_by_a_part_of_another_metal(workshop: Workshop) -> None:
+def test_a_length_may_be_stated_by_a_part_of_another_metal(workshop: DesignFolder) -> None:
     """The seat's 99 mm are of the block's steel: both grow alike, and 1 mm of steel is left to grow.
 
     Cooling, 220 °C: 1 + 1 × 12.8e-6 × 200 = 1.00256 mm.
@@ -111,26 +110,26 @@ def test_a_length_may_be_stated_by_a_part_of_another_metal(workshop: Workshop) -
         'least_hot = "0.85 mm"\ngreatest_hot = "1.10 mm"',
     ],
 )
-def test_a_hot_chain_needs_parts_sizes_and_limits(workshop: Workshop, drop: str) -> None:
+def test_a_hot_chain_needs_parts_sizes_and_limits(workshop: DesignFolder, drop: str) -> None:
     for rule in (WORST, CHANCE):
         assert write(workshop, (drop, "")).only(rule).outcome == "not assessed"
 
 
 @pytest.mark.parametrize("rule", [WORST, CHANCE])
-def test_a_case_that_the_duty_does_not_state_is_not_assessed(workshop: Workshop, rule: str) -> None:
+def test_a_case_that_the_duty_does_not_state_is_not_assessed(workshop: DesignFolder, rule: str) -> None:
     write(workshop)
     duty = bench.DUTY.replace("[cases.drifting.", "[cases.test.")
     check = workshop.write({"duty.toml": duty}, settings=bench.WITH_METALS).only(rule)
     assert (check.outcome, check.says) == ("not assessed", "load case drifting is not stated in duty.toml")
 
 
-def test_one_side_alone_may_be_asked(workshop: Workshop) -> None:
+def test_one_side_alone_may_be_asked(workshop: DesignFolder) -> None:
     assert write(workshop, ('greatest_hot = "1.10 mm"\n', "")).only(CHANCE).outcome == "conforms"
     assert write(workshop, ('least_hot = "0.85 mm"\n', "")).only(CHANCE).outcome == "conforms"
 
 
 @pytest.mark.parametrize(("wanted", "outcome"), [("46 %", "conforms"), ("52 %", "finding")])
-def test_half_of_all_chains_lie_above_their_middle(workshop: Workshop, wanted: str, outcome: str) -> None:
+def test_half_of_all_chains_lie_above_their_middle(workshop: DesignFolder, wanted: str, outcome: str) -> None:
     """Warming: 1 − 0.11385 = 0.88615 mm is the middle, chamber ± 0.05 mm and growth ± 0.00297 mm about it.
 
     Root of the squares: √(0.05² + 0.00297²) = 0.050088 mm. Every other case has a wider gap and a better yield.
@@ -150,7 +149,7 @@ def test_half_of_all_chains_lie_above_their_middle(workshop: Workshop, wanted: s
     assert values["g_high"] == pytest.approx((0.88615 + 0.050088) * 1e-3, abs=2e-9)
 
 
-def test_lengths_of_one_part_grow_together(workshop: Workshop) -> None:
+def test_lengths_of_one_part_grow_together(workshop: DesignFolder) -> None:
     """Up and down by the same block: what is left to grow is 100 − 99 = 1 mm of steel, 0.0024 to 0.00256 mm hot.
 
     By 220 °C: 1 × 12.2e-6 × 200 = 0.00244 and 1 × 12.8e-6 × 200 = 0.00256 mm. Taken apart it would be 0.012 mm.
@@ -170,14 +169,14 @@ def test_lengths_of_one_part_grow_together(workshop: Workshop) -> None:
     )  # alike between 1.00244 and 1.00256: half lie below
 
 
-def test_trials_and_seed_are_settings(workshop: Workshop) -> None:
+def test_trials_and_seed_are_settings(workshop: DesignFolder) -> None:
     write(workshop)
     settings = bench.WITH_METALS + f'[limits."{CHANCE}"]\ntrials = "2000"\nseed = "7"\n'
     check = workshop.write({}, settings=settings).only(CHANCE)
     assert any("2000 trials, seed 7" in step.name for step in check.steps)
 
 
-def test_the_yield_must_be_asked(workshop: Workshop) -> None:
+def test_the_yield_must_be_asked(workshop: DesignFolder) -> None:
     assert write(workshop, ('wanted_yield = "99 %"', "")).only(CHANCE).outcome == "not assessed"
 
 

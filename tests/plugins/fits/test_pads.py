@@ -9,9 +9,9 @@ from __future__ import annotations
 import pytest
 from hypothesis import given, strategies as st
 
+from speclint.testing import DesignFolder, found, limit
 from speclint_fits.formulae.pads import wedged_stress, wedged_stress_in_slot
-from tests.plugins.fits.bench import METALS, WITH_METALS, found, limit
-from tests.workshop import Workshop
+from tests.plugins.fits.bench import METALS, WITH_METALS
 
 LUGS, ROOM = "fit.locating-lugs", "fit.growth-room"
 CASES = ("cold", "warming", "starting", "running", "drifting", "standing-hot", "cooling")
@@ -64,12 +64,12 @@ room = "2 mm"
 
 
 def write(
-    workshop: Workshop,
+    workshop: DesignFolder,
     *changes: tuple[str, str, str],
     pad: str = "60 °C",
     block: str = "220 °C",
     frame: str = "20 °C",
-) -> Workshop:
+) -> DesignFolder:
     texts = {
         "metals.toml": METALS,
         "duty.toml": _duty(pad, block, frame),
@@ -83,7 +83,7 @@ def write(
     return workshop.write(texts, settings=WITH_METALS)
 
 
-def test_the_stress_of_a_hot_pad_by_hand(workshop: Workshop) -> None:
+def test_the_stress_of_a_hot_pad_by_hand(workshop: DesignFolder) -> None:
     """0.03 + 220.03 × 12.0e-6 × 40 = 0.135614 mm; 1.03 × 198 GPa × 0.135614/220.03 = 125.70 MPa of 0.67 × 232."""
     check = write(workshop).only(LUGS, "face-back")
     assert found(check) == pytest.approx(125.70e6, rel=1e-4)
@@ -92,12 +92,12 @@ def test_the_stress_of_a_hot_pad_by_hand(workshop: Workshop) -> None:
 
 
 @pytest.mark.parametrize(("pad", "outcome"), [("71 °C", "conforms"), ("72 °C", "finding")])
-def test_a_pad_must_not_be_crushed(workshop: Workshop, pad: str, outcome: str) -> None:
+def test_a_pad_must_not_be_crushed(workshop: DesignFolder, pad: str, outcome: str) -> None:
     """71 °C: 203.3735 × (0.136345 + 0.614805) = 152.76 of 153.97 MPa; 72 °C: 203.322 × 0.763465 = 155.23 of 153.83."""
     assert write(workshop, pad=pad).only(LUGS, "face-back").outcome == outcome
 
 
-def test_a_cut_out_that_spreads_relieves_the_pad(workshop: Workshop) -> None:
+def test_a_cut_out_that_spreads_relieves_the_pad(workshop: DesignFolder) -> None:
     """w/E is 220.03 mm/203.94 GPa; A/k as much halves the stress: k = 8400 × 203.94e3/220.03 = 7.7858e6 N/mm."""
     soft = ("back.toml", 'friction = "0.15"', 'friction = "0.15"\nslot_stiffness = "7785800 N/mm"')
     check = write(workshop, soft).only(LUGS, "face-back")
@@ -114,7 +114,7 @@ def test_a_cut_out_that_spreads_relieves_the_pad(workshop: Workshop) -> None:
         ("220.0495 mm", "conforms"),
     ],
 )
-def test_a_locating_pad_is_tight_but_not_too_tight(workshop: Workshop, width: str, outcome: str) -> None:
+def test_a_locating_pad_is_tight_but_not_too_tight(workshop: DesignFolder, width: str, outcome: str) -> None:
     strong = ("back.toml", '"100 kN"', '"500 kN"')
     assert (
         write(workshop, ("block.toml", "220.03 mm", width), strong, pad="20 °C")
@@ -125,13 +125,13 @@ def test_a_locating_pad_is_tight_but_not_too_tight(workshop: Workshop, width: st
 
 
 @pytest.mark.parametrize(("force", "outcome"), [("71 kN", "conforms"), ("70 kN", "finding")])
-def test_the_block_can_be_drawn_in(workshop: Workshop, force: str, outcome: str) -> None:
+def test_the_block_can_be_drawn_in(workshop: DesignFolder, force: str, outcome: str) -> None:
     """206 GPa × 0.03/220.03 = 28.087 MPa; 2 × 0.15 × 28.087 × 300 × 28 mm² = 70.78 kN."""
     check = write(workshop, ("back.toml", '"100 kN"', f'"{force}"'), pad="20 °C").only(LUGS, "face-back")
     assert check.outcome == outcome
 
 
-def test_the_force_is_that_of_all_pads_that_locate(workshop: Workshop) -> None:
+def test_the_force_is_that_of_all_pads_that_locate(workshop: DesignFolder) -> None:
     """Two cut-outs of one pad, on either frame, want twice 70.78 kN."""
     other = BACK.replace('"face-back"', '"face-other"')
     write(workshop, pad="20 °C").write({"other.toml": other}, settings=WITH_METALS)
@@ -141,7 +141,7 @@ def test_the_force_is_that_of_all_pads_that_locate(workshop: Workshop) -> None:
 
 
 @pytest.mark.parametrize("change", ["back", "front"])
-def test_one_pad_locates_and_no_more(workshop: Workshop, change: str) -> None:
+def test_one_pad_locates_and_no_more(workshop: DesignFolder, change: str) -> None:
     wrong = {
         "back": ("block.toml", "locates = true", "locates = false"),
         "front": ("block.toml", "locates = false", "locates = true"),
@@ -151,18 +151,18 @@ def test_one_pad_locates_and_no_more(workshop: Workshop, change: str) -> None:
     assert any("that locate it: none" in one.says or "back, front" in one.says for one in checks)
 
 
-def test_a_sliding_pad_is_held_only_to_that(workshop: Workshop) -> None:
+def test_a_sliding_pad_is_held_only_to_that(workshop: DesignFolder) -> None:
     assert write(workshop).only(LUGS, "face-front").outcome == "conforms"
 
 
 @pytest.mark.parametrize(("room", "outcome"), [("1.412 mm", "conforms"), ("1.411 mm", "finding")])
-def test_the_sliding_end_has_room(workshop: Workshop, room: str, outcome: str) -> None:
+def test_the_sliding_end_has_room(workshop: DesignFolder, room: str, outcome: str) -> None:
     """(620 + 90) mm × (12.8e-6 × 200 − 11.45e-6 × 50) = 1.411125 mm, block at 220 °C, frame at 70 °C."""
     check = write(workshop, ("front.toml", '"2 mm"', f'"{room}"'), frame="70 °C").only(ROOM, "face-front")
     assert check.outcome == outcome
 
 
-def test_the_locating_pad_needs_no_room(workshop: Workshop) -> None:
+def test_the_locating_pad_needs_no_room(workshop: DesignFolder) -> None:
     assert write(workshop).only(ROOM, "face-back").outcome == "not applicable"
 
 
@@ -179,7 +179,7 @@ def test_the_locating_pad_needs_no_room(workshop: Workshop) -> None:
     ],
 )
 def test_what_is_needed_must_be_stated(
-    workshop: Workshop, rule: str, component: str, file: str, missing: str
+    workshop: DesignFolder, rule: str, component: str, file: str, missing: str
 ) -> None:
     assert write(workshop, (file, missing, "")).only(rule, component).outcome == "not assessed"
 

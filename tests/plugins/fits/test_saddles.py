@@ -7,9 +7,9 @@ import math
 import pytest
 from hypothesis import given, strategies as st
 
+from speclint.testing import DesignFolder, found
 from speclint_fits.formulae.fits import saddle_gap
-from tests.plugins.fits.bench import found, in_fit, write
-from tests.workshop import Workshop
+from tests.plugins.fits.bench import in_fit, write
 
 RULE = "fit.curved-seat"
 SADDLE = """
@@ -35,31 +35,31 @@ COLD = [("duty.toml", f'"{t} °C"', '"20 °C"') for t in ("120", "180", "220")]
         ("1798.98 mm", 0.51e-3, "finding"),
     ],
 )
-def test_the_gap_of_either_sort(workshop: Workshop, saddle: str, gap: float, outcome: str) -> None:
+def test_the_gap_of_either_sort(workshop: DesignFolder, saddle: str, gap: float, outcome: str) -> None:
     check = write(workshop, *COLD, fit=SADDLE.replace("1801 mm", saddle)).only(RULE)
     assert found(check) == pytest.approx(gap)
     assert check.outcome == outcome
 
 
-def test_the_worst_of_the_tolerances_governs(workshop: Workshop) -> None:
+def test_the_worst_of_the_tolerances_governs(workshop: DesignFolder) -> None:
     """1801 ± 0.5 on 1800 ± 0.5 mm: 1 mm of radius at the worst, 0.5 mm of gap."""
     text = SADDLE.replace("1801 mm", "1801 mm ±0.5").replace("1800 mm", "1800 mm ±0.5")
     assert found(write(workshop, *COLD, fit=text).only(RULE)) == pytest.approx(0.5e-3)
 
 
-def test_heat_opens_the_gap(workshop: Workshop) -> None:
+def test_heat_opens_the_gap(workshop: DesignFolder) -> None:
     """Both at 120 °C: steel saddle 1801 × 12.3e-6 × 100, iron barrel 1800 × 11.2e-6 × 100: 0.1996 mm apart."""
     check = write(workshop, ("duty.toml", '"180 °C"', '"120 °C"'), fit=SADDLE).only(RULE)
     assert check.case in ("starting", "running", "standing-hot")
     assert found(check) == pytest.approx((1.0 + 1801 * 12.3e-4 - 1800 * 11.2e-4) / 4 * 1e-3, rel=1e-6)
 
 
-def test_the_jointing_may_be_stated(workshop: Workshop) -> None:
+def test_the_jointing_may_be_stated(workshop: DesignFolder) -> None:
     thick = SADDLE + 'jointing = "0.2 mm"\n'
     assert write(workshop, *COLD, fit=thick).only(RULE).outcome == "finding"
 
 
-def test_other_fits_are_no_saddles_and_the_arc_must_be_stated(workshop: Workshop) -> None:
+def test_other_fits_are_no_saddles_and_the_arc_must_be_stated(workshop: DesignFolder) -> None:
     assert write(workshop).only(RULE).outcome == "not applicable"
     missing = SADDLE.replace('half_arc = "60 °"', "")
     assert write(workshop, fit=missing).only(RULE).outcome == "not assessed"

@@ -12,8 +12,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from speclint.checking import Check
-from tests.workshop import SETTINGS, Workshop
+from speclint.testing import SETTINGS, DesignFolder
 
 SETTINGS_WITH_METALS = 'materials = ["metals.toml"]\n' + SETTINGS
 
@@ -183,7 +182,7 @@ FILES: Mapping[str, str] = {
 }
 
 
-def bench(workshop: Workshop, *changes: tuple[str, str, str]) -> Workshop:
+def bench(workshop: DesignFolder, *changes: tuple[str, str, str]) -> DesignFolder:
     """The joint with some passages replaced, each given as (file, old, new)."""
     workshop.write(
         FILES, settings=SETTINGS_WITH_METALS.replace("materials", 'leave_out = ["metals.toml"]\nmaterials')
@@ -193,23 +192,14 @@ def bench(workshop: Workshop, *changes: tuple[str, str, str]) -> Workshop:
     return workshop
 
 
-def used(workshop: Workshop, rule: str, component: str = "studs") -> float:
+def used(workshop: DesignFolder, rule: str, component: str = "studs") -> float:
     """Utilisation of a rule on one component, which must have been judged."""
     check = workshop.only(rule, component)
     assert check.utilisation is not None, f"{check.outcome}: {check.says}"
     return check.utilisation
 
 
-def worked(check: Check, symbol: str) -> float:
-    """The number that a check's sheet has for a symbol."""
-    found = [step.value for step in check.steps if step.symbol == symbol]
-    assert found, f"no {symbol} on the sheet; it has {[step.symbol for step in check.steps]}"
-    value = found[-1]
-    assert isinstance(value, float)
-    return value
-
-
-def in_every_case(workshop: Workshop, old: str, new: str) -> Workshop:
+def in_every_case(workshop: DesignFolder, old: str, new: str) -> DesignFolder:
     """Change a passage wherever the duty has it."""
     path = workshop.root / "duty.toml"
     text = path.read_text(encoding="utf-8")
@@ -218,12 +208,12 @@ def in_every_case(workshop: Workshop, old: str, new: str) -> Workshop:
     return workshop
 
 
-def without(workshop: Workshop, file: str, line: str) -> Workshop:
+def without(workshop: DesignFolder, file: str, line: str) -> DesignFolder:
     """Leave out a whole line."""
     return bench(workshop, (file, f"{line}\n", ""))
 
 
-def figure_of(workshop: Workshop, metal: str, key: str, figures: str) -> Workshop:
+def figure_of(workshop: DesignFolder, metal: str, key: str, figures: str) -> DesignFolder:
     """Give one property of one metal other figures: the lines of ``degC`` and ``value``."""
     path = workshop.root / "metals.toml"
     text = path.read_text(encoding="utf-8")

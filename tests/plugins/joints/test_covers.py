@@ -8,10 +8,10 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.testing import DesignFolder, on_sheet
 from speclint_joints.formulae.covers import flange_bending_stress, gasket_lever
 from tests.plugins.joints import hand
-from tests.plugins.joints.bench import GROUND, STUDS, bench, figure_of, in_every_case, used, without, worked
-from tests.workshop import Workshop
+from tests.plugins.joints.bench import GROUND, STUDS, bench, figure_of, in_every_case, used, without
 
 _THICK = 'thickness = "60 mm"\nflange'
 _LEVER = (700 - hand.G) / 2
@@ -31,22 +31,22 @@ def _seating_load(p: float) -> float:
     return (required + 20 * hand.A_3) / 2 * _S_STUD
 
 
-def _plate(workshop: Workshop, thickness: float, *changes: tuple[str, str, str]) -> Workshop:
+def _plate(workshop: DesignFolder, thickness: float, *changes: tuple[str, str, str]) -> DesignFolder:
     return bench(workshop, ("cover", _THICK, f'thickness = "{thickness:.4f} mm"\nflange'), *changes)
 
 
-def test_thickness_of_the_bench_by_hand(workshop: Workshop) -> None:
+def test_thickness_of_the_bench_by_hand(workshop: DesignFolder) -> None:
     """0.3 × 1.6/160 G² = 1159.7 and 1.9 × 574.9e3 × 39.127/(160 G) = 429.6: √1589.3 = 39.87 mm; seating
     936 kN: √699.5 = 26.45 mm; the plate alone 0.309375 × 1.6 (G/60)² = 53.15 MPa supported, 32.21 clamped."""
     check = bench(workshop).only("cover.thickness", "cover")
-    assert worked(check, "t_operating") * 1e3 == pytest.approx(39.87, abs=0.01)
-    assert worked(check, "t_seating") * 1e3 == pytest.approx(26.45, abs=0.01)
-    assert worked(check, "sigma_s") / 1e6 == pytest.approx(53.15, abs=0.01)
-    assert worked(check, "sigma_c") / 1e6 == pytest.approx(32.21, abs=0.01)
+    assert on_sheet(check, "t_operating") * 1e3 == pytest.approx(39.87, abs=0.01)
+    assert on_sheet(check, "t_seating") * 1e3 == pytest.approx(26.45, abs=0.01)
+    assert on_sheet(check, "sigma_s") / 1e6 == pytest.approx(53.15, abs=0.01)
+    assert on_sheet(check, "sigma_c") / 1e6 == pytest.approx(32.21, abs=0.01)
     assert used(workshop, "cover.thickness", "cover") == pytest.approx(39.87 / 60, abs=1e-3)
 
 
-def test_hot_and_cold_strength_each_have_their_place(workshop: Workshop) -> None:
+def test_hot_and_cold_strength_each_have_their_place(workshop: DesignFolder) -> None:
     """Cover 120 MPa hot: f 80 in work, 160 drawn up cold. Studs 300 MPa hot: S_b 100, S_a 200, so that
     A_m = 574.9e3/100 = 5749 mm² and W = (5749 + 6485)/2 × 200 = 1223 kN: √(1.9 W 39.127/(160 G)) = 30.2 mm."""
     bench(workshop)
@@ -59,13 +59,15 @@ def test_hot_and_cold_strength_each_have_their_place(workshop: Workshop) -> None
     check = workshop.only("cover.thickness", "cover")
     pulled = (hand.gasket_needs() / 100 + 20 * hand.A_3) / 2 * 200
     assert pulled == pytest.approx(1223e3, abs=1e3)
-    assert worked(check, "W_a") == pytest.approx(pulled, rel=1e-5)
-    assert worked(check, "t_seating") * 1e3 == pytest.approx(_code(0.0, pulled, 160), rel=1e-5)
-    assert worked(check, "t_operating") * 1e3 == pytest.approx(_code(1.6, hand.gasket_needs(), 80), rel=1e-5)
+    assert on_sheet(check, "W_a") == pytest.approx(pulled, rel=1e-5)
+    assert on_sheet(check, "t_seating") * 1e3 == pytest.approx(_code(0.0, pulled, 160), rel=1e-5)
+    assert on_sheet(check, "t_operating") * 1e3 == pytest.approx(
+        _code(1.6, hand.gasket_needs(), 80), rel=1e-5
+    )
 
 
 @pytest.mark.parametrize(("thickness", "outcome"), [(39.9, "conforms"), (39.8, "finding")])
-def test_operating_thickness_from_both_sides(workshop: Workshop, thickness: float, outcome: str) -> None:
+def test_operating_thickness_from_both_sides(workshop: DesignFolder, thickness: float, outcome: str) -> None:
     assert _code(1.6, hand.gasket_needs(), 160) == pytest.approx(39.87, abs=0.01)
     check = _plate(workshop, thickness).only("cover.thickness", "cover")
     assert check.outcome == outcome
@@ -73,7 +75,7 @@ def test_operating_thickness_from_both_sides(workshop: Workshop, thickness: floa
 
 
 @pytest.mark.parametrize(("times", "outcome"), [(1.004, "conforms"), (0.996, "finding")])
-def test_seating_governs_where_pressure_is_low(workshop: Workshop, times: float, outcome: str) -> None:
+def test_seating_governs_where_pressure_is_low(workshop: DesignFolder, times: float, outcome: str) -> None:
     """At 1 bar the studs bend the cover more than the steam does."""
     limit = _code(0.0, _seating_load(0.1), 160)
     assert limit > _code(0.1, hand.gasket_needs(0.1), 160)
@@ -83,7 +85,7 @@ def test_seating_governs_where_pressure_is_low(workshop: Workshop, times: float,
 
 
 @pytest.mark.parametrize(("thickness", "outcome"), [(56.45, "conforms"), (56.3, "finding")])
-def test_a_central_hole_takes_root_two(workshop: Workshop, thickness: float, outcome: str) -> None:
+def test_a_central_hole_takes_root_two(workshop: DesignFolder, thickness: float, outcome: str) -> None:
     """UG-39: 39.87 √2 = 56.38 mm."""
     _plate(workshop, thickness, ("cover", 'central_hole = "0 mm"', 'central_hole = "120 mm"'))
     assert workshop.only("cover.thickness", "cover").outcome == outcome
@@ -93,13 +95,13 @@ def test_a_central_hole_takes_root_two(workshop: Workshop, thickness: float, out
     ("old", "new"),
     [('central_hole = "0 mm"', 'central_hole = "320 mm"'), ('form = "flat"', 'form = "dished"')],
 )
-def test_what_the_code_does_not_cover_is_a_query(workshop: Workshop, old: str, new: str) -> None:
+def test_what_the_code_does_not_cover_is_a_query(workshop: DesignFolder, old: str, new: str) -> None:
     """A hole wider than half of 621.7 mm makes the cover a ring."""
     check = bench(workshop, ("cover", old, new)).only("cover.thickness", "cover")
     assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
 
 
-def test_a_ground_face_has_no_gasket_to_press(workshop: Workshop) -> None:
+def test_a_ground_face_has_no_gasket_to_press(workshop: DesignFolder) -> None:
     """G is the middle of the face, 620 mm, and the studs carry π/4 620² × 1.6 = 483.0 kN."""
     bench(
         workshop,
@@ -107,18 +109,18 @@ def test_a_ground_face_has_no_gasket_to_press(workshop: Workshop) -> None:
         ("studs", "[tightening]", f"{GROUND}[tightening]"),
     )
     check = workshop.only("cover.thickness", "cover")
-    assert worked(check, "G") == pytest.approx(0.620)
-    assert worked(check, "W_m1") == pytest.approx(math.pi / 4 * 620**2 * 1.6, rel=1e-9)
+    assert on_sheet(check, "G") == pytest.approx(0.620)
+    assert on_sheet(check, "W_m1") == pytest.approx(math.pi / 4 * 620**2 * 1.6, rel=1e-9)
 
 
 @pytest.mark.parametrize("line", ['form = "flat"', 'weld_efficiency = "1"', 'central_hole = "0 mm"'])
-def test_a_cover_not_described_is_a_hold(workshop: Workshop, line: str) -> None:
+def test_a_cover_not_described_is_a_hold(workshop: DesignFolder, line: str) -> None:
     check = without(workshop, "cover", line).only("cover.thickness", "cover")
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
 
 
 @pytest.mark.parametrize("rule", ["cover.thickness", "cover.test", "cover.flange"])
-def test_one_joint_holds_a_cover(workshop: Workshop, rule: str) -> None:
+def test_one_joint_holds_a_cover(workshop: DesignFolder, rule: str) -> None:
     bench(workshop)
     (workshop.root / "more.toml").write_text(STUDS.replace('id = "studs"', 'id = "more"'), encoding="utf-8")
     check = workshop.only(rule, "cover")
@@ -127,14 +129,14 @@ def test_one_joint_holds_a_cover(workshop: Workshop, rule: str) -> None:
 
 
 @pytest.mark.parametrize(("thickness", "outcome"), [(33.4, "conforms"), (33.3, "finding")])
-def test_the_hydraulic_test_from_both_sides(workshop: Workshop, thickness: float, outcome: str) -> None:
+def test_the_hydraulic_test_from_both_sides(workshop: DesignFolder, thickness: float, outcome: str) -> None:
     """The same 16 bar at 1.43 × 160 = 228.8 MPa: 39.87/√1.43 = 33.34 mm."""
     check = _plate(workshop, thickness).only("cover.test", "cover")
     assert check.outcome == outcome
     assert check.case == "test"
 
 
-def test_without_a_test_case_the_cover_is_held(workshop: Workshop) -> None:
+def test_without_a_test_case_the_cover_is_held(workshop: DesignFolder) -> None:
     bench(workshop)
     in_every_case(workshop, "cases.test", "cases.cold")
     check = workshop.only("cover.test", "cover")
@@ -143,7 +145,7 @@ def test_without_a_test_case_the_cover_is_held(workshop: Workshop) -> None:
 
 @pytest.mark.parametrize(("times", "outcome"), [(1.002, "conforms"), (0.998, "finding")])
 def test_the_flange_bears_the_studs_as_really_tightened(
-    workshop: Workshop, times: float, outcome: str
+    workshop: DesignFolder, times: float, outcome: str
 ) -> None:
     """20 (128.1 + 0.359 × 24.3) kN at 39.1 mm: 6 W h/(π G t²) = 240 MPa at some 37.0 mm."""
     pull = 20 * (hand.heated(130e3) + hand.share() * hand.lift())
@@ -153,7 +155,7 @@ def test_the_flange_bears_the_studs_as_really_tightened(
     assert workshop.only("cover.flange", "cover").outcome == outcome
 
 
-def test_a_flange_without_thickness_is_not_assessed(workshop: Workshop) -> None:
+def test_a_flange_without_thickness_is_not_assessed(workshop: DesignFolder) -> None:
     check = without(workshop, "cover", 'flange_thickness = "50 mm"').only("cover.flange", "cover")
     assert check.outcome == "not assessed"
 

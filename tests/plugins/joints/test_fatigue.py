@@ -5,10 +5,10 @@ from __future__ import annotations
 import pytest
 from hypothesis import given, strategies as st
 
+from speclint.testing import DesignFolder, on_sheet
 from speclint_joints.formulae.preloads import mean_stud_load
 from tests.plugins.joints import hand
-from tests.plugins.joints.bench import bench, in_every_case, used, without, worked
-from tests.workshop import Workshop
+from tests.plugins.joints.bench import bench, in_every_case, used, without
 
 _ROLLED = 0.85 * (150 / 24 + 45)  # VDI 2230 eq. R10/1: 43.56 MPa
 
@@ -18,7 +18,7 @@ def _amplitude(high: float = 1.6, low: float = 0.05) -> float:
     return hand.share() * (hand.lift(high) - hand.lift(low)) / (2 * hand.A_S)
 
 
-def test_a_cut_thread_by_hand(workshop: Workshop) -> None:
+def test_a_cut_thread_by_hand(workshop: DesignFolder) -> None:
     """0.7 × 43.56/1.2 = 25.41 MPa against 11.98."""
     assert _amplitude() == pytest.approx(11.98, abs=0.01)
     assert used(bench(workshop), "joint.stud-fatigue") == pytest.approx(
@@ -29,7 +29,7 @@ def test_a_cut_thread_by_hand(workshop: Workshop) -> None:
 @pytest.mark.parametrize(("times", "outcome"), [(0.995, "conforms"), (1.005, "finding")])
 @pytest.mark.parametrize(("made", "endures"), [("cut", 0.7 * _ROLLED), ("rolled before treatment", _ROLLED)])
 def test_both_sides_of_the_limit(
-    workshop: Workshop, made: str, endures: float, times: float, outcome: str
+    workshop: DesignFolder, made: str, endures: float, times: float, outcome: str
 ) -> None:
     """The swing is made as great as the thread endures with 1.2 by raising the pressure."""
     per_bar = (_amplitude(1.6, 0.0)) / 16
@@ -41,21 +41,23 @@ def test_both_sides_of_the_limit(
     assert workshop.only("joint.stud-fatigue", "studs").outcome == outcome
 
 
-def test_rolled_after_treatment_gains_by_low_mean_load(workshop: Workshop) -> None:
+def test_rolled_after_treatment_gains_by_low_mean_load(workshop: DesignFolder) -> None:
     """F_mean = 128.1 + 0.359 × 12.5 kN of 600 × 352.5 = 211.5 kN: (2 - 0.627) times."""
     check = bench(workshop, ("studs", 'thread_made = "cut"', 'thread_made = "rolled after treatment"')).only(
         "joint.stud-fatigue", "studs"
     )
     mean = hand.heated(130e3) + hand.share() * (hand.lift(1.6) + hand.lift(0.05)) / 2
-    assert worked(check, "sigma_AG") / 1e6 == pytest.approx((2 - mean / (600 * hand.A_S)) * _ROLLED, rel=1e-5)
+    assert on_sheet(check, "sigma_AG") / 1e6 == pytest.approx(
+        (2 - mean / (600 * hand.A_S)) * _ROLLED, rel=1e-5
+    )
 
 
-def test_a_steam_pipe_does_not_swing(workshop: Workshop) -> None:
+def test_a_steam_pipe_does_not_swing(workshop: DesignFolder) -> None:
     bench(workshop, ("studs", 'pressure = "cylinder"', 'pressure = "live"'))
     assert workshop.only("joint.stud-fatigue", "studs").outcome == "not applicable"
 
 
-def test_the_making_of_the_thread_must_be_stated(workshop: Workshop) -> None:
+def test_the_making_of_the_thread_must_be_stated(workshop: DesignFolder) -> None:
     check = without(workshop, "studs", 'thread_made = "cut"').only("joint.stud-fatigue", "studs")
     assert check.outcome == "not assessed"
 

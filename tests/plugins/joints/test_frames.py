@@ -8,10 +8,10 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.testing import DesignFolder, changed, on_sheet
 from speclint_joints.formulae.frames import factor_against_slip, lift_by_couple
 from tests.plugins.joints import hand
-from tests.plugins.joints.bench import BLOCK, bench, in_every_case, used, worked
-from tests.workshop import Workshop
+from tests.plugins.joints.bench import BLOCK, bench, in_every_case, used
 
 PADS = """
 [bores.main]
@@ -66,31 +66,28 @@ _THRUST = math.pi / 4 * 500**2 * 2 + 3 * 9.80665 * 2000
 _LOW = 63e3
 
 
-def _fastened(workshop: Workshop, *changes: tuple[str, str]) -> Workshop:
+def _fastened(workshop: DesignFolder, *changes: tuple[str, str]) -> DesignFolder:
     bench(workshop)
     in_every_case(
         workshop, '[cases.water]\ncylinder_pressure = "16', '[cases.water]\ncylinder_pressure = "20'
     )
-    text = FASTENING
-    for old, new in changes:
-        assert text.count(old) == 1, old
-        text = text.replace(old, new)
+    text = changed(FASTENING, *changes)
     (workshop.root / "fastening.toml").write_text(text, encoding="utf-8")
     (workshop.root / "liner.toml").write_text(LINER, encoding="utf-8")
     (workshop.root / "block.toml").write_text(BLOCK + PADS, encoding="utf-8")
     return workshop
 
 
-def test_friction_by_hand(workshop: Workshop) -> None:
+def test_friction_by_hand(workshop: DesignFolder) -> None:
     """0.5 × 30 × 63 kN = 945 kN over 451.5 kN: 2.093 against 1.8."""
     check = _fastened(workshop).only("frame.block-slip", "fastening")
-    assert worked(check, "F_T") == pytest.approx(_THRUST, rel=1e-6)
-    assert worked(check, "N_s") == pytest.approx(0.5 * 30 * _LOW / _THRUST, rel=1e-6)
+    assert on_sheet(check, "F_T") == pytest.approx(_THRUST, rel=1e-6)
+    assert on_sheet(check, "N_s") == pytest.approx(0.5 * 30 * _LOW / _THRUST, rel=1e-6)
     assert check.case == "water"
 
 
 @pytest.mark.parametrize(("times", "outcome"), [(1.005, "conforms"), (0.995, "finding")])
-def test_friction_at_its_limit(workshop: Workshop, times: float, outcome: str) -> None:
+def test_friction_at_its_limit(workshop: DesignFolder, times: float, outcome: str) -> None:
     """1.8 × 451.5/(30 × 63) = 0.430."""
     mu = 1.8 * _THRUST / (30 * _LOW)
     check = _fastened(workshop, ('friction = "0.5"', f'friction = "{times * mu:.6f}"')).only(
@@ -101,7 +98,7 @@ def test_friction_at_its_limit(workshop: Workshop, times: float, outcome: str) -
 
 
 @pytest.mark.parametrize(("d", "outcome"), [("17.9 mm", "conforms"), ("17.8 mm", "finding")])
-def test_fitted_bolts_take_all_the_thrust(workshop: Workshop, d: str, outcome: str) -> None:
+def test_fitted_bolts_take_all_the_thrust(workshop: DesignFolder, d: str, outcome: str) -> None:
     """451.5 kN/30 at 60 MPa: d = √(4 × 15051/(60 π)) = 17.87 mm; bearing 15051/(17.9 × 25) = 33.6 MPa."""
     _fastened(
         workshop,
@@ -112,7 +109,7 @@ def test_fitted_bolts_take_all_the_thrust(workshop: Workshop, d: str, outcome: s
 
 
 @pytest.mark.parametrize(("length", "outcome"), [("6.1 mm", "conforms"), ("6 mm", "finding")])
-def test_fitted_bolts_bear_on_the_plate(workshop: Workshop, length: str, outcome: str) -> None:
+def test_fitted_bolts_bear_on_the_plate(workshop: DesignFolder, length: str, outcome: str) -> None:
     """15 051 N on 25 mm at 100 MPa: 6.02 mm."""
     _fastened(
         workshop,
@@ -126,7 +123,7 @@ def test_fitted_bolts_bear_on_the_plate(workshop: Workshop, length: str, outcome
     ("shear", "bearing", "outcome"),
     [(7600, 4600, "conforms"), (7500, 4600, "finding"), (7600, 4500, "finding")],
 )
-def test_lugs_take_all_the_thrust(workshop: Workshop, shear: int, bearing: int, outcome: str) -> None:
+def test_lugs_take_all_the_thrust(workshop: DesignFolder, shear: int, bearing: int, outcome: str) -> None:
     """451.5 kN at 60 MPa is 7526 mm², at 100 MPa 4515 mm²."""
     _fastened(
         workshop,
@@ -137,22 +134,22 @@ def test_lugs_take_all_the_thrust(workshop: Workshop, shear: int, bearing: int, 
     assert workshop.only("frame.block-slip", "fastening").outcome == outcome
 
 
-def test_a_sliding_pad_takes_no_thrust(workshop: Workshop) -> None:
+def test_a_sliding_pad_takes_no_thrust(workshop: DesignFolder) -> None:
     _fastened(workshop, ('pad = "back"\nother_pad = "front"', 'pad = "front"\nother_pad = "back"'))
     assert workshop.only("frame.block-slip", "fastening").outcome == "not applicable"
     assert workshop.only("frame.block-couple", "fastening").outcome != "not applicable"
 
 
-def test_couple_by_hand(workshop: Workshop) -> None:
+def test_couple_by_hand(workshop: DesignFolder) -> None:
     """451.5 kN × 350 mm over 600 mm: 263.4 kN, 8.78 kN a bolt; 63/8.78 = 7.18."""
     lift = _THRUST * 350 / 600 / 30
     check = _fastened(workshop).only("frame.block-couple", "fastening")
-    assert worked(check, "P") == pytest.approx(lift, rel=1e-6)
-    assert worked(check, "n_p") == pytest.approx(_LOW / lift, rel=1e-6)
+    assert on_sheet(check, "P") == pytest.approx(lift, rel=1e-6)
+    assert on_sheet(check, "n_p") == pytest.approx(_LOW / lift, rel=1e-6)
 
 
 @pytest.mark.parametrize(("count", "outcome"), [(7, "conforms"), (6, "finding"), (5, "finding")])
-def test_too_few_bolts_gape_or_yield(workshop: Workshop, count: int, outcome: str) -> None:
+def test_too_few_bolts_gape_or_yield(workshop: DesignFolder, count: int, outcome: str) -> None:
     """263.4 kN × 1.2/63 kN: 5.02 bolts keep it shut; (130 + 263.4/7) kN on 352.5 mm² is 475.5 of 480 MPa, with
     six 493.3 MPa."""
     total = _THRUST * 350 / 600
@@ -167,42 +164,42 @@ def test_too_few_bolts_gape_or_yield(workshop: Workshop, count: int, outcome: st
 
 
 @pytest.mark.parametrize(("area", "outcome"), [("52100 mm²", "conforms"), ("51900 mm²", "finding")])
-def test_pad_pressure_from_both_sides(workshop: Workshop, area: str, outcome: str) -> None:
+def test_pad_pressure_from_both_sides(workshop: DesignFolder, area: str, outcome: str) -> None:
     """30 × 130 + 263.4 = 4163 kN at 80 MPa: 52 043 mm²."""
     _fastened(workshop)
     workshop.replace("block.toml", 'area = "62000 mm²"', f'area = "{area}"')
     assert workshop.only("frame.block-couple", "fastening").outcome == outcome
 
 
-def test_the_worn_bore_thrusts_most(workshop: Workshop) -> None:
+def test_the_worn_bore_thrusts_most(workshop: DesignFolder) -> None:
     _fastened(workshop)
     workshop.replace("liner.toml", 'bore = "500 mm"\n', 'bore = "500 mm"\nlast_bore = "510 mm"\n')
     check = workshop.only("frame.block-slip", "fastening")
-    assert worked(check, "F_s") == pytest.approx(math.pi / 4 * 510**2 * 2, rel=1e-9)
+    assert on_sheet(check, "F_s") == pytest.approx(math.pi / 4 * 510**2 * 2, rel=1e-9)
 
 
 @pytest.mark.parametrize(
     "line", ['friction = "0.5"\n', 'shock = "3"\n', 'carried_mass = "2000 kg"\n', 'pad = "back"\n']
 )
-def test_a_fastening_not_described_is_a_hold(workshop: Workshop, line: str) -> None:
+def test_a_fastening_not_described_is_a_hold(workshop: DesignFolder, line: str) -> None:
     check = _fastened(workshop, (line, "")).only("frame.block-slip", "fastening")
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
 
 
 @pytest.mark.parametrize("line", ['other_pad = "front"\n', 'bore = "main"\n', 'relaxation = "10 %"\n'])
-def test_a_couple_not_described_is_a_hold(workshop: Workshop, line: str) -> None:
+def test_a_couple_not_described_is_a_hold(workshop: DesignFolder, line: str) -> None:
     check = _fastened(workshop, (line, "")).only("frame.block-couple", "fastening")
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
 
 
-def test_locking_and_retention_of_the_frame_bolts(workshop: Workshop) -> None:
+def test_locking_and_retention_of_the_frame_bolts(workshop: DesignFolder) -> None:
     assert _fastened(workshop).only("joint.locking", "fastening").outcome == "conforms"
     assert workshop.only("fastening.underside", "fastening").outcome == "conforms"
     _fastened(workshop, ('second_retention = "keep plate"', 'second_retention = "none"'))
     assert workshop.only("fastening.underside", "fastening").grade is Grade.HOLD
 
 
-def test_more_shock_uses_more(workshop: Workshop) -> None:
+def test_more_shock_uses_more(workshop: DesignFolder) -> None:
     calm = used(_fastened(workshop), "frame.block-slip", "fastening")
     assert used(_fastened(workshop, ('shock = "3"', 'shock = "4"')), "frame.block-slip", "fastening") > calm
 

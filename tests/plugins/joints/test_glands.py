@@ -7,9 +7,9 @@ import math
 import pytest
 from hypothesis import given, strategies as st
 
+from speclint.testing import DesignFolder, on_sheet
 from speclint_joints.formulae.glands import greatest_share, packing_load
-from tests.plugins.joints.bench import STUDS, bench, in_every_case, used, worked
-from tests.workshop import Workshop
+from tests.plugins.joints.bench import STUDS, bench, in_every_case, used
 
 GLAND = """
 kind = "gland"
@@ -28,7 +28,7 @@ _AREA = math.pi / 4 * (130**2 - 90**2)
 _D_2, _A_S = 14.70096, math.pi / 4 * ((14.70096 + 13.54626) / 2) ** 2
 
 
-def _with_gland(workshop: Workshop, *changes: tuple[str, str]) -> Workshop:
+def _with_gland(workshop: DesignFolder, *changes: tuple[str, str]) -> DesignFolder:
     bench(workshop)
     studs = STUDS.replace('id = "studs"', 'id = "gland-studs"').replace('holds = "cover"', 'holds = "gland"')
     studs = studs.replace('screwed_into = "block"', 'screwed_into = "cover"').replace(
@@ -52,43 +52,43 @@ def _stress(load: float) -> float:
     return math.sqrt((one / _A_S) ** 2 + 3 * shear**2)
 
 
-def test_gland_studs_by_hand(workshop: Workshop) -> None:
+def test_gland_studs_by_hand(workshop: DesignFolder) -> None:
     """4 MPa on 6911.5 mm² is 27.6 kN; 20.7 kN on the worst stud; of 0.7 × 600 MPa."""
     check = _with_gland(workshop).only("gland.studs", "gland")
-    assert worked(check, "F_q") == pytest.approx(27646, abs=1)
-    assert worked(check, "sigma_eq") / 1e6 == pytest.approx(_stress(4 * _AREA), rel=1e-4)
+    assert on_sheet(check, "F_q") == pytest.approx(27646, abs=1)
+    assert on_sheet(check, "sigma_eq") / 1e6 == pytest.approx(_stress(4 * _AREA), rel=1e-4)
     assert used(workshop, "gland.studs", "gland") == pytest.approx(_stress(4 * _AREA) / 420, rel=1e-4)
 
 
 @pytest.mark.parametrize(("times", "outcome"), [(0.995, "conforms"), (1.005, "finding")])
-def test_packing_pressure_at_its_limit(workshop: Workshop, times: float, outcome: str) -> None:
+def test_packing_pressure_at_its_limit(workshop: DesignFolder, times: float, outcome: str) -> None:
     limit = 4 * 420 / _stress(4 * _AREA)
     _with_gland(workshop, ('packing_pressure = "4 MPa"', f'packing_pressure = "{times * limit:.4f} MPa"'))
     assert workshop.only("gland.studs", "gland").outcome == outcome
 
 
-def test_steam_governs_where_it_presses_harder(workshop: Workshop) -> None:
+def test_steam_governs_where_it_presses_harder(workshop: DesignFolder) -> None:
     _with_gland(workshop)
     in_every_case(workshop, '"16 bar gauge"', '"50 bar gauge"')
     check = workshop.only("gland.studs", "gland")
-    assert worked(check, "F_1") == pytest.approx(1.5 * 5 * _AREA / 2, rel=1e-6)
+    assert on_sheet(check, "F_1") == pytest.approx(1.5 * 5 * _AREA / 2, rel=1e-6)
 
 
-def test_metallic_packing_is_held_by_its_own_springs(workshop: Workshop) -> None:
+def test_metallic_packing_is_held_by_its_own_springs(workshop: DesignFolder) -> None:
     """Only 16 bar of steam: 1.6 MPa on the ring; no packing pressure is asked for."""
     _with_gland(workshop, ('packing = "soft"\npacking_pressure = "4 MPa"', 'packing = "metallic"'))
     check = workshop.only("gland.studs", "gland")
-    assert worked(check, "F_1") == pytest.approx(1.5 * 1.6 * _AREA / 2, rel=1e-6)
+    assert on_sheet(check, "F_1") == pytest.approx(1.5 * 1.6 * _AREA / 2, rel=1e-6)
 
 
 @pytest.mark.parametrize(
     ("old", "new"), [('tilt = "1.5"\n', ""), ('packing_pressure = "4 MPa"\n', ""), ('holds = "gland"\n', "")]
 )
-def test_a_gland_not_described_is_not_assessed(workshop: Workshop, old: str, new: str) -> None:
+def test_a_gland_not_described_is_not_assessed(workshop: DesignFolder, old: str, new: str) -> None:
     assert _with_gland(workshop, (old, new)).only("gland.studs", "gland").outcome == "not assessed"
 
 
-def test_a_tilt_below_the_mean_is_a_query(workshop: Workshop) -> None:
+def test_a_tilt_below_the_mean_is_a_query(workshop: DesignFolder) -> None:
     check = _with_gland(workshop, ('tilt = "1.5"', 'tilt = "0.9"')).only("gland.studs", "gland")
     assert check.outcome == "finding"
 
@@ -96,7 +96,7 @@ def test_a_tilt_below_the_mean_is_a_query(workshop: Workshop) -> None:
 @pytest.mark.parametrize(
     "rule", ["preload", "stud-stress", "gasket-load", "separation", "engagement", "thermal"]
 )
-def test_the_rules_of_faced_joints_leave_a_gland_alone(workshop: Workshop, rule: str) -> None:
+def test_the_rules_of_faced_joints_leave_a_gland_alone(workshop: DesignFolder, rule: str) -> None:
     assert _with_gland(workshop).only(f"joint.{rule}", "gland-studs").outcome == "not applicable"
 
 

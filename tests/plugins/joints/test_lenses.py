@@ -9,9 +9,9 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.handbook.members.contact import circle_in_cone
+from speclint.testing import DesignFolder, on_sheet
 from speclint_joints.formulae.lenses import circle_missed
-from tests.plugins.joints.bench import STUDS, bench, used, worked
-from tests.workshop import Workshop
+from tests.plugins.joints.bench import STUDS, bench, used
 
 LENS = """
 kind = "lens-joint"
@@ -32,7 +32,7 @@ _E_STAR = 200e3 / (2 * (1 - 0.3**2))
 _LINE = 4 * 130e3 / (math.pi * 150 * math.sin(math.radians(60)))  # N/mm, four studs at 130 kN
 
 
-def _with_lens(workshop: Workshop, *changes: tuple[str, str]) -> Workshop:
+def _with_lens(workshop: DesignFolder, *changes: tuple[str, str]) -> DesignFolder:
     bench(workshop)
     studs = STUDS.replace('id = "studs"', 'id = "lens-studs"').replace('holds = "cover"', 'holds = "lens"')
     studs = studs.replace("count = 20", "count = 4").replace('seal = "gasket"', 'seal = "lens ring"')
@@ -55,17 +55,17 @@ def _half_width(radius: float) -> float:
     return math.sqrt(4 * _LINE * radius / (math.pi * _E_STAR))
 
 
-def test_seat_by_hand(workshop: Workshop) -> None:
+def test_seat_by_hand(workshop: DesignFolder) -> None:
     """520 kN on 150 mm at 60°: 1274 N/mm; E* 109.9 GPa; R 150 mm: 428 MPa of 2.8 × 240 = 672."""
     assert pytest.approx(1274.2, abs=0.1) == _LINE
     assert _mean(150) == pytest.approx(428.1, abs=0.2)
     check = _with_lens(workshop).only("lens-joint.seat", "lens")
-    assert worked(check, "p_m") / 1e6 == pytest.approx(_mean(150), rel=1e-6)
+    assert on_sheet(check, "p_m") / 1e6 == pytest.approx(_mean(150), rel=1e-6)
     assert used(workshop, "lens-joint.seat", "lens") == pytest.approx(_mean(150) / 672, rel=1e-6)
 
 
 @pytest.mark.parametrize(("times", "outcome"), [(0.99, "conforms"), (1.01, "finding")])
-def test_torque_that_crushes_the_seat(workshop: Workshop, times: float, outcome: str) -> None:
+def test_torque_that_crushes_the_seat(workshop: DesignFolder, times: float, outcome: str) -> None:
     """The pressure goes with the root of the load."""
     torque = times * 384 * (672 / _mean(150)) ** 2
     _with_lens(workshop, ('torque = "384 N·m"', f'torque = "{torque:.3f} N·m"'))
@@ -73,7 +73,7 @@ def test_torque_that_crushes_the_seat(workshop: Workshop, times: float, outcome:
 
 
 @pytest.mark.parametrize(("times", "outcome"), [(0.999, "conforms"), (1.001, "finding")])
-def test_swing_at_its_limit(workshop: Workshop, times: float, outcome: str) -> None:
+def test_swing_at_its_limit(workshop: DesignFolder, times: float, outcome: str) -> None:
     """Half of 24 mm less the half width of contact, over 150 mm: some 4.3°."""
     limit = math.degrees((12 - _half_width(150)) / 150)
     assert limit == pytest.approx(4.0, abs=0.5)
@@ -82,20 +82,22 @@ def test_swing_at_its_limit(workshop: Workshop, times: float, outcome: str) -> N
 
 
 @pytest.mark.parametrize(("circle", "outcome"), [("150.99 mm", "conforms"), ("151.01 mm", "finding")])
-def test_the_radii_must_meet_where_the_drawing_says(workshop: Workshop, circle: str, outcome: str) -> None:
+def test_the_radii_must_meet_where_the_drawing_says(
+    workshop: DesignFolder, circle: str, outcome: str
+) -> None:
     _with_lens(workshop, ('contact_diameter = "150 mm"', f'contact_diameter = "{circle}"'))
     assert workshop.only("lens-joint.seat", "lens").outcome == outcome
 
 
-def test_a_hollow_seat_presses_less(workshop: Workshop) -> None:
+def test_a_hollow_seat_presses_less(workshop: DesignFolder) -> None:
     """1/150 - 1/200 mm: relative radius 600 mm, half the pressure of 150."""
     hollow = ('seat = "cone"\nseat_angle = "60 °"', 'seat = "sphere"\nseat_radius = "200 mm"')
     check = _with_lens(workshop, hollow).only("lens-joint.seat", "lens")
-    assert worked(check, "R_rel") == pytest.approx(0.600)
-    assert worked(check, "p_m") / 1e6 == pytest.approx(_mean(150) / 2, rel=1e-6)
+    assert on_sheet(check, "R_rel") == pytest.approx(0.600)
+    assert on_sheet(check, "p_m") / 1e6 == pytest.approx(_mean(150) / 2, rel=1e-6)
 
 
-def test_a_hollow_closer_than_the_ring_is_a_query(workshop: Workshop) -> None:
+def test_a_hollow_closer_than_the_ring_is_a_query(workshop: DesignFolder) -> None:
     hollow = ('seat = "cone"\nseat_angle = "60 °"', 'seat = "sphere"\nseat_radius = "140 mm"')
     check = _with_lens(workshop, hollow).only("lens-joint.seat", "lens")
     assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
@@ -104,16 +106,16 @@ def test_a_hollow_closer_than_the_ring_is_a_query(workshop: Workshop) -> None:
 @pytest.mark.parametrize(
     "line", ['seat_angle = "60 °"\n', 'swing = "1 °"\n', 'face_width = "24 mm"\n', 'of = "cover"\n']
 )
-def test_a_lens_not_described_is_not_assessed(workshop: Workshop, line: str) -> None:
+def test_a_lens_not_described_is_not_assessed(workshop: DesignFolder, line: str) -> None:
     assert _with_lens(workshop, (line, "")).only("lens-joint.seat", "lens").outcome == "not assessed"
 
 
-def test_no_gasket_formula_touches_a_lens(workshop: Workshop) -> None:
+def test_no_gasket_formula_touches_a_lens(workshop: DesignFolder) -> None:
     for rule in ("joint.gasket-load", "joint.gasket-rating", "joint.face-pressure"):
         assert _with_lens(workshop).only(rule, "lens-studs").outcome == "not applicable"
 
 
-def test_a_lens_joint_has_four_studs_at_least(workshop: Workshop) -> None:
+def test_a_lens_joint_has_four_studs_at_least(workshop: DesignFolder) -> None:
     assert _with_lens(workshop).only("joint.stud-count", "lens-studs").outcome == "conforms"
     assert (
         _with_lens(workshop, ("count = 4", "count = 2")).only("joint.stud-count", "lens-studs").outcome
@@ -128,7 +130,7 @@ def test_the_circle_of_its_own_radii_is_never_missed(R: float, phi: float) -> No
 
 @pytest.mark.parametrize(("circle", "outcome"), [("300 mm", "conforms"), ("84 mm", "finding")])
 def test_only_the_spanner_limits_the_pitch_of_a_lens_joint(
-    workshop: Workshop, circle: str, outcome: str
+    workshop: DesignFolder, circle: str, outcome: str
 ) -> None:
     """212 mm apart, which no gasket would stand; 84 sin 45° = 59.4 mm is less than 60."""
     check = _with_lens(workshop, ('circle = "700 mm"', f'circle = "{circle}"')).only(
@@ -138,7 +140,9 @@ def test_only_the_spanner_limits_the_pitch_of_a_lens_joint(
 
 
 @pytest.mark.parametrize(("outside", "outcome"), [("300 mm", "conforms"), ("285 mm", "finding")])
-def test_room_of_a_lens_joint_is_that_of_its_flange(workshop: Workshop, outside: str, outcome: str) -> None:
+def test_room_of_a_lens_joint_is_that_of_its_flange(
+    workshop: DesignFolder, outside: str, outcome: str
+) -> None:
     """Circle 250 mm: inside of the holes 224 against a ring of 180, outside of the nuts 286 mm."""
     bolt = ('screwed_into = "block"\nfastener = "stud"', 'bolted_to = "flange"\nfastener = "bolt"')
     _with_lens(workshop, ('circle = "700 mm"', 'circle = "250 mm"'), bolt)

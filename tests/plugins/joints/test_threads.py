@@ -6,15 +6,15 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint.handbook.threads import thread
-from tests.plugins.joints.bench import bench, worked
-from tests.workshop import Workshop
+from speclint.testing import DesignFolder, on_sheet
+from tests.plugins.joints.bench import bench
 
 _STUD = ('thread = "M24"\nthread_made', 'thread = "{}"\nthread_made')
 _HOLE = ('thread = "M24"\nengagement = "36 mm"', 'thread = "{}"\nengagement = "36 mm"')
 _NUT = ('thread = "M24"\nmaterial', 'thread = "{}"\nmaterial')
 
 
-def _threads(workshop: Workshop, stud: str, hole: str, nut: str) -> Workshop:
+def _threads(workshop: DesignFolder, stud: str, hole: str, nut: str) -> DesignFolder:
     pairs = ((_STUD, stud), (_HOLE, hole), (_NUT, nut))
     return bench(workshop, *(("studs", old, new.format(name)) for (old, new), name in pairs))
 
@@ -35,20 +35,20 @@ def _threads(workshop: Workshop, stud: str, hole: str, nut: str) -> Workshop:
     ],
 )
 def test_what_runs_together(
-    workshop: Workshop, stud: str, hole: str, nut: str, outcome: str, says: str
+    workshop: DesignFolder, stud: str, hole: str, nut: str, outcome: str, says: str
 ) -> None:
     check = _threads(workshop, stud, hole, nut).only("joint.same-thread", "studs")
     assert check.outcome == outcome, check.says
     assert says in check.says
 
 
-def test_the_stress_area_is_that_of_the_standard(workshop: Workshop) -> None:
+def test_the_stress_area_is_that_of_the_standard(workshop: DesignFolder) -> None:
     """ISO 898-1 (from memory): 353 mm² for M24; by π/4 (24 - 0.938194 × 3)² = 352.50."""
     check = bench(workshop).only("joint.same-thread", "studs")
-    assert worked(check, "A_s") * 1e6 == pytest.approx(352.50, abs=0.01)
+    assert on_sheet(check, "A_s") * 1e6 == pytest.approx(352.50, abs=0.01)
 
 
-def test_a_bolt_has_no_tapped_hole_to_agree_with(workshop: Workshop) -> None:
+def test_a_bolt_has_no_tapped_hole_to_agree_with(workshop: DesignFolder) -> None:
     bench(
         workshop,
         ("studs", 'fastener = "stud"', 'fastener = "bolt"'),
@@ -58,7 +58,7 @@ def test_a_bolt_has_no_tapped_hole_to_agree_with(workshop: Workshop) -> None:
 
 
 @pytest.mark.parametrize("key", ['thread = "M24"\nthread_made', 'thread = "M24"\nmaterial'])
-def test_a_thread_not_stated_is_not_assessed(workshop: Workshop, key: str) -> None:
+def test_a_thread_not_stated_is_not_assessed(workshop: DesignFolder, key: str) -> None:
     bench(workshop, ("studs", key, key.split("\n")[1]))
     assert workshop.only("joint.same-thread", "studs").outcome == "not assessed"
 

@@ -8,21 +8,21 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.testing import DesignFolder, on_sheet
 from speclint_joints.formulae.preloads import friction_of_coefficient, preload_left
 from tests.plugins.joints import hand
-from tests.plugins.joints.bench import bench, in_every_case, used, without, worked
-from tests.workshop import Workshop
+from tests.plugins.joints.bench import bench, in_every_case, used, without
 
 _TORQUE = 'torque = "384 N·m"'
 _METHOD = 'method = "torque wrench"'
 
 
-def test_preload_of_the_bench_is_a_band(workshop: Workshop) -> None:
+def test_preload_of_the_bench_is_a_band(workshop: DesignFolder) -> None:
     """384/(0.16 × 0.024) = 100 kN, 70 to 130 kN at ±30 %."""
     check = bench(workshop).only("joint.preload", "studs")
-    assert worked(check, "F") == pytest.approx(100e3)
-    assert worked(check, "F_low") == pytest.approx(70e3, rel=1e-6)
-    assert worked(check, "F_high") == pytest.approx(130e3, rel=1e-6)
+    assert on_sheet(check, "F") == pytest.approx(100e3)
+    assert on_sheet(check, "F_low") == pytest.approx(70e3, rel=1e-6)
+    assert on_sheet(check, "F_high") == pytest.approx(130e3, rel=1e-6)
     assert used(workshop, "joint.preload") == pytest.approx(0.30 / 0.35, rel=1e-6)
 
 
@@ -35,14 +35,14 @@ def _permissible() -> float:
 
 
 @pytest.mark.parametrize(("times", "outcome"), [(0.995, "conforms"), (1.005, "finding")])
-def test_greatest_preload_reaches_proof(workshop: Workshop, times: float, outcome: str) -> None:
+def test_greatest_preload_reaches_proof(workshop: DesignFolder, times: float, outcome: str) -> None:
     """The greatest preload, 1.3 T/(K d), against the permissible one, some 177 kN: a torque of some 524 N·m."""
     limit = _permissible() / 1.3 * 0.16 * 0.024
     assert limit == pytest.approx(524, abs=1)
     bench(workshop, ("studs", _TORQUE, f'torque = "{times * limit:.3f} N·m"'))
     check = workshop.only("joint.preload", "studs")
     assert check.outcome == outcome
-    assert worked(check, "F_max") == pytest.approx(_permissible(), rel=1e-5)
+    assert on_sheet(check, "F_max") == pytest.approx(_permissible(), rel=1e-5)
 
 
 @pytest.mark.parametrize(
@@ -54,28 +54,28 @@ def test_greatest_preload_reaches_proof(workshop: Workshop, times: float, outcom
         ("spanner by feel", "finding"),
     ],
 )
-def test_the_scatter_of_the_method(workshop: Workshop, method: str, outcome: str) -> None:
+def test_the_scatter_of_the_method(workshop: DesignFolder, method: str, outcome: str) -> None:
     bench(workshop, ("studs", _METHOD, f'method = "{method}"'))
     assert workshop.only("joint.preload", "studs").outcome == outcome
 
 
-def test_a_tensioner_twists_nothing(workshop: Workshop) -> None:
+def test_a_tensioner_twists_nothing(workshop: DesignFolder) -> None:
     """0.9 × 600 × 352.50 = 190.35 kN; ±0.6/2.6 of 100 kN is 123.08 kN at most."""
     bench(workshop, ("studs", _METHOD, 'method = "hydraulic tensioner"\npreload = "100 kN"'))
     check = workshop.only("joint.preload", "studs")
-    assert worked(check, "F_max") == pytest.approx(190.35e3, rel=1e-4)
-    assert worked(check, "F_high") == pytest.approx(123.08e3, rel=1e-4)
+    assert on_sheet(check, "F_max") == pytest.approx(190.35e3, rel=1e-4)
+    assert on_sheet(check, "F_high") == pytest.approx(123.08e3, rel=1e-4)
 
 
 @pytest.mark.parametrize(
     "line",
     [_TORQUE, _METHOD, 'lubrication = "graphite paste"', 'torque_coefficient = "0.16"', 'hole = "26 mm"'],
 )
-def test_tightening_not_laid_down_is_not_assessed(workshop: Workshop, line: str) -> None:
+def test_tightening_not_laid_down_is_not_assessed(workshop: DesignFolder, line: str) -> None:
     assert without(workshop, "studs", line).only("joint.preload", "studs").outcome == "not assessed"
 
 
-def test_an_unknown_method_is_not_assessed(workshop: Workshop) -> None:
+def test_an_unknown_method_is_not_assessed(workshop: DesignFolder) -> None:
     bench(workshop, ("studs", _METHOD, 'method = "torque wrench by eye"'))
     assert workshop.only("joint.preload", "studs").outcome == "not assessed"
 
@@ -85,7 +85,7 @@ def _stress(load: float) -> float:
     return math.sqrt((load / hand.A_S) ** 2 + 3 * (hand.twist(130e3, hand.friction(0.16 / 1.3)) / 2) ** 2)
 
 
-def test_stud_stress_of_the_bench_by_hand(workshop: Workshop) -> None:
+def test_stud_stress_of_the_bench_by_hand(workshop: DesignFolder) -> None:
     """Cold test governs: 130 kN and 0.359 of 24.3 kN on 352.5 mm² is 393.5 MPa; 55.7 MPa of twist; 405.2 MPa."""
     by_hand = _stress(130e3 + hand.share() * hand.lift())
     assert by_hand == pytest.approx(405.2, abs=0.1)
@@ -93,7 +93,7 @@ def test_stud_stress_of_the_bench_by_hand(workshop: Workshop) -> None:
 
 
 @pytest.mark.parametrize(("proof", "outcome"), [(507, "conforms"), (506, "finding")])
-def test_stud_stress_at_its_limit(workshop: Workshop, proof: int, outcome: str) -> None:
+def test_stud_stress_at_its_limit(workshop: DesignFolder, proof: int, outcome: str) -> None:
     """405.2/0.8 = 506.5 MPa of proof stress."""
     bench(workshop, ("metals", "value = 600", f"value = {proof}"))
     check = workshop.only("joint.stud-stress", "studs")
@@ -103,7 +103,7 @@ def test_stud_stress_at_its_limit(workshop: Workshop, proof: int, outcome: str) 
 
 
 @pytest.mark.parametrize(("proof", "outcome"), [(568, "conforms"), (566, "finding")])
-def test_a_hot_stud_may_use_less(workshop: Workshop, proof: int, outcome: str) -> None:
+def test_a_hot_stud_may_use_less(workshop: DesignFolder, proof: int, outcome: str) -> None:
     """All at 300 °C: 2.5e-6 × 280 × 8.8 mm takes 2.99 kN away, 396.9 MPa are left, 0.7 of 567 MPa."""
     by_hand = _stress(hand.heated(130e3, rise=280) + hand.share() * hand.lift())
     assert by_hand / 0.7 == pytest.approx(567.0, abs=0.5)
@@ -112,23 +112,23 @@ def test_a_hot_stud_may_use_less(workshop: Workshop, proof: int, outcome: str) -
     assert workshop.only("joint.stud-stress", "studs").outcome == outcome
 
 
-def test_a_waisted_shank_counts(workshop: Workshop) -> None:
+def test_a_waisted_shank_counts(workshop: DesignFolder) -> None:
     """18 mm: 254.5 mm² instead of 352.5."""
     thick = used(bench(workshop), "joint.stud-stress")
     bench(workshop, ("studs", 'shank = "24 mm"', 'shank = "18 mm"'))
     assert used(workshop, "joint.stud-stress") > thick * 352.5 / 254.5
 
 
-def test_heat_in_the_cover_tightens_the_stud(workshop: Workshop) -> None:
+def test_heat_in_the_cover_tightens_the_stud(workshop: DesignFolder) -> None:
     """50 mm of cover 40 K hotter grow 25 µm more; on the springs of the joint that is 25e-3/give N."""
     bench(workshop)
     in_every_case(workshop, 'cylinder-cover = "200 °C"', 'cylinder-cover = "240 °C"')
     check = workshop.only("joint.stud-stress", "studs")
     by_hand = hand.heated(130e3) + 25e-3 / hand.give()
-    assert worked(check, "F_high,h") == pytest.approx(by_hand, rel=1e-5)
+    assert on_sheet(check, "F_high,h") == pytest.approx(by_hand, rel=1e-5)
 
 
-def test_a_missing_temperature_holds_the_joint(workshop: Workshop) -> None:
+def test_a_missing_temperature_holds_the_joint(workshop: DesignFolder) -> None:
     bench(workshop)
     in_every_case(workshop, 'bolted-joint = "200 °C"\n', "")
     check = workshop.only("joint.stud-stress", "studs")
@@ -136,7 +136,7 @@ def test_a_missing_temperature_holds_the_joint(workshop: Workshop) -> None:
 
 
 @pytest.mark.parametrize(("at", "outcome"), [("300 °C", "conforms"), ("301 °C", "finding")])
-def test_bolting_steel_has_a_highest_temperature(workshop: Workshop, at: str, outcome: str) -> None:
+def test_bolting_steel_has_a_highest_temperature(workshop: DesignFolder, at: str, outcome: str) -> None:
     bench(workshop)
     in_every_case(workshop, 'bolted-joint = "200 °C"', f'bolted-joint = "{at}"')
     assert workshop.only("joint.bolting-material", "studs").outcome == outcome
@@ -146,7 +146,7 @@ def test_bolting_steel_has_a_highest_temperature(workshop: Workshop, at: str, ou
     ("steel", "outcome"),
     [("bolting-8.8", "finding"), ("bolting-25CrMo4", "conforms"), ("bolting-B7", "conforms")],
 )
-def test_property_class_8_8_ends_at_150_degrees(workshop: Workshop, steel: str, outcome: str) -> None:
+def test_property_class_8_8_ends_at_150_degrees(workshop: DesignFolder, steel: str, outcome: str) -> None:
     """ISO 898-1 warrants its classes to 150 °C; the studs are at 200 °C."""
     bench(workshop, ("studs", 'material = "test-stud"\nholds', f'material = "{steel}"\nholds'))
     check = workshop.only("joint.bolting-material", "studs")
@@ -154,14 +154,14 @@ def test_property_class_8_8_ends_at_150_degrees(workshop: Workshop, steel: str, 
     assert (check.grade is Grade.HOLD) is (outcome == "finding")
 
 
-def test_structural_steel_is_no_bolting(workshop: Workshop) -> None:
+def test_structural_steel_is_no_bolting(workshop: DesignFolder) -> None:
     bench(workshop, ("studs", 'material = "test-stud"\nholds', 'material = "test-block"\nholds'))
     check = workshop.only("joint.bolting-material", "studs")
     assert check.outcome == "finding"
     assert "no bolting steel" in check.says
 
 
-def test_a_stud_without_material_is_not_assessed(workshop: Workshop) -> None:
+def test_a_stud_without_material_is_not_assessed(workshop: DesignFolder) -> None:
     bench(workshop, ("studs", 'material = "test-stud"\nholds', "holds"))
     assert workshop.only("joint.bolting-material", "studs").outcome == "not assessed"
 

@@ -9,19 +9,19 @@ from hypothesis import HealthCheck, given, settings, strategies as st
 
 from speclint import Grade
 from speclint.handbook.bolted_joints.gaskets import effective_seating_width, effective_seating_width_metric
+from speclint.testing import DesignFolder, on_sheet
 from speclint_joints.formulae.springs import two_part_stiffness
 from tests.plugins.joints import hand
-from tests.plugins.joints.bench import GROUND, bench, figure_of, in_every_case, used, without, worked
-from tests.workshop import Workshop
+from tests.plugins.joints.bench import GROUND, bench, figure_of, in_every_case, used, without
 
 _TORQUE = 'torque = "384 N·m"'
 
 
-def test_springs_of_the_bench_by_hand(workshop: Workshop) -> None:
+def test_springs_of_the_bench_by_hand(workshop: DesignFolder) -> None:
     check = bench(workshop).only("joint.gasket-load", "studs")
-    assert worked(check, "k_bc") == pytest.approx(hand.stud() * 1e3, rel=1e-5)
-    assert worked(check, "k_mgc") == pytest.approx(hand.parts() * 1e3, rel=1e-5)
-    assert worked(check, "Phi") == pytest.approx(hand.share(), rel=1e-5)
+    assert on_sheet(check, "k_bc") == pytest.approx(hand.stud() * 1e3, rel=1e-5)
+    assert on_sheet(check, "k_mgc") == pytest.approx(hand.parts() * 1e3, rel=1e-5)
+    assert on_sheet(check, "Phi") == pytest.approx(hand.share(), rel=1e-5)
 
 
 def _cone(E: float, narrow: float, thick: float) -> float:
@@ -32,18 +32,18 @@ def _cone(E: float, narrow: float, thick: float) -> float:
     return math.log(inside) / (math.pi * E * 26 * tan)
 
 
-def test_a_block_of_softer_metal_gives_more(workshop: Workshop) -> None:
+def test_a_block_of_softer_metal_gives_more(workshop: DesignFolder) -> None:
     """Block at 100 GPa: its 12 mm of cone, and 0.33 d of engaged thread, give twice as much."""
     figure_of(bench(workshop), "test-block", "modulus", "degC = [-20, 500]\nvalue = 100")
     check = workshop.only("joint.gasket-load", "studs")
     at_joint = 36 + 2 * 12 * math.tan(math.radians(30))
     metal = _cone(200e3, 36, 31) + _cone(200e3, at_joint, 19) + _cone(100e3, 36, 12)
-    assert worked(check, "k_mc") / 1e3 == pytest.approx(1 / metal, rel=1e-6)
+    assert on_sheet(check, "k_mc") / 1e3 == pytest.approx(1 / metal, rel=1e-6)
     stud = 1 / hand.stud() + 0.33 * hand.D / hand.A_N * (1 / 100e3 - 1 / 200e3)
-    assert worked(check, "k_bc") / 1e3 == pytest.approx(1 / stud, rel=1e-5)
+    assert on_sheet(check, "k_bc") / 1e3 == pytest.approx(1 / stud, rel=1e-5)
 
 
-def test_hot_moduli_give_more_than_cold_ones(workshop: Workshop) -> None:
+def test_hot_moduli_give_more_than_cold_ones(workshop: DesignFolder) -> None:
     """Everything at 180 GPa hot: stud and metal parts give a ninth more, the gasket as before."""
     bench(workshop)
     for name in ("test-stud", "test-cover", "test-block"):
@@ -51,16 +51,16 @@ def test_hot_moduli_give_more_than_cold_ones(workshop: Workshop) -> None:
     in_every_case(workshop, '"16 bar gauge"', '"32 bar gauge"')
     in_every_case(workshop, '[cases.test]\ncylinder_pressure = "32', '[cases.test]\ncylinder_pressure = "16')
     check = workshop.only("joint.separation", "studs")
-    assert worked(check, "k_bh") / 1e3 == pytest.approx(0.9 * hand.stud(), rel=1e-5)
-    assert worked(check, "k_bc") / 1e3 == pytest.approx(hand.stud(), rel=1e-5)
+    assert on_sheet(check, "k_bh") / 1e3 == pytest.approx(0.9 * hand.stud(), rel=1e-5)
+    assert on_sheet(check, "k_bc") / 1e3 == pytest.approx(hand.stud(), rel=1e-5)
     metal = 0.9 * hand.parts(gasket=False)
     seal = 1500 * math.pi / 4 * (636**2 - 604**2) / (20 * 1.2)
     hot = 1 / (0.9 * hand.stud()) + 1 / metal + 1 / seal
     drawn = hand.settled() * hand.give() - 8.8 * 2.5e-6 * 180
-    assert worked(check, "F_low,h") == pytest.approx(drawn / hot, rel=1e-5)
+    assert on_sheet(check, "F_low,h") == pytest.approx(drawn / hot, rel=1e-5)
 
 
-def test_gasket_load_of_the_bench_by_hand(workshop: Workshop) -> None:
+def test_gasket_load_of_the_bench_by_hand(workshop: DesignFolder) -> None:
     """Some 57.4 kN are left in each of 20 studs hot: 1147 kN against 575 kN."""
     left = hand.heated(hand.settled())
     assert left == pytest.approx(57.4e3, abs=50)
@@ -71,7 +71,7 @@ def test_gasket_load_of_the_bench_by_hand(workshop: Workshop) -> None:
 
 
 @pytest.mark.parametrize(("times", "outcome"), [(0.995, "conforms"), (1.005, "finding")])
-def test_the_pressure_at_which_the_gasket_blows(workshop: Workshop, times: float, outcome: str) -> None:
+def test_the_pressure_at_which_the_gasket_blows(workshop: DesignFolder, times: float, outcome: str) -> None:
     """The need goes with the pressure: 16 bar × 1147/575, some 31.9 bar."""
     limit = 16 * 20 * hand.heated(hand.settled()) / hand.gasket_needs()
     bench(workshop)
@@ -83,7 +83,9 @@ def test_the_pressure_at_which_the_gasket_blows(workshop: Workshop, times: float
 
 
 @pytest.mark.parametrize(("y", "outcome"), [(1.005, "finding"), (0.995, "conforms")])
-def test_seating_governs_a_hard_gasket_at_low_pressure(workshop: Workshop, y: float, outcome: str) -> None:
+def test_seating_governs_a_hard_gasket_at_low_pressure(
+    workshop: DesignFolder, y: float, outcome: str
+) -> None:
     """Solid copper, y = 90 MPa, needs π b G y = 1253 kN cold before there is steam; 20 studs must leave 62.6 kN."""
     needed = math.pi * hand.B * hand.G * 90 / 20
     seal = 1500 * math.pi / 4 * (636**2 - 604**2) / (20 * 1.2)
@@ -98,7 +100,7 @@ def test_seating_governs_a_hard_gasket_at_low_pressure(workshop: Workshop, y: fl
     assert workshop.only("joint.gasket-load", "studs").outcome == outcome
 
 
-def test_scatter_alone_can_make_the_finding(workshop: Workshop) -> None:
+def test_scatter_alone_can_make_the_finding(workshop: DesignFolder) -> None:
     """A mean preload of 68 kN: with tested friction (±0.6/2.6) 44.9 kN stay, by torque (±0.3) only 38.1 kN;
     at 22 bar the gasket wants 790 kN, 39.5 kN a stud."""
     assert hand.heated(hand.settled(68e3, 0.6 / 2.6)) > hand.gasket_needs(2.2) / 20
@@ -110,19 +112,19 @@ def test_scatter_alone_can_make_the_finding(workshop: Workshop) -> None:
         assert workshop.only("joint.gasket-load", "studs").outcome == outcome, method
 
 
-def test_a_ring_in_a_groove_counts_an_eighth_of_its_width(workshop: Workshop) -> None:
+def test_a_ring_in_a_groove_counts_an_eighth_of_its_width(workshop: DesignFolder) -> None:
     """ASME Table 2-5.2, sketch 6: b = 16/8 = 2 mm on the mean circle of 620 mm."""
     check = bench(workshop, ("studs", 'form = "flat"', 'form = "ring in a groove"')).only(
         "joint.gasket-load", "studs"
     )
-    assert worked(check, "b") == pytest.approx(2e-3)
-    assert worked(check, "G") == pytest.approx(0.620)
+    assert on_sheet(check, "b") == pytest.approx(2e-3)
+    assert on_sheet(check, "G") == pytest.approx(0.620)
 
 
 @pytest.mark.parametrize(
     "line", ['modulus = "1.5 GPa"', 'relaxation = "10 %"', 'roughness = "6.3 µm"', "faces = 2"]
 )
-def test_a_gasket_joint_not_described_is_a_hold(workshop: Workshop, line: str) -> None:
+def test_a_gasket_joint_not_described_is_a_hold(workshop: DesignFolder, line: str) -> None:
     check = without(workshop, "studs", line).only("joint.gasket-load", "studs")
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
 
@@ -133,16 +135,16 @@ def test_inch_and_metric_widths_agree(b_0: float) -> None:
     assert effective_seating_width_metric(b_0) == pytest.approx(effective_seating_width(b_0), rel=0.01)
 
 
-def test_separation_of_the_bench_by_hand(workshop: Workshop) -> None:
+def test_separation_of_the_bench_by_hand(workshop: DesignFolder) -> None:
     """57.4/(0.641 × 24.3) = 3.68."""
     factor = hand.heated(hand.settled()) / ((1 - hand.share()) * hand.lift())
     check = bench(workshop).only("joint.separation", "studs")
-    assert worked(check, "n_p") == pytest.approx(factor, rel=1e-5)
+    assert on_sheet(check, "n_p") == pytest.approx(factor, rel=1e-5)
     assert factor == pytest.approx(3.68, abs=0.01)
 
 
 @pytest.mark.parametrize(("times", "outcome"), [(0.995, "conforms"), (1.005, "finding")])
-def test_separation_by_water_in_the_cylinder(workshop: Workshop, times: float, outcome: str) -> None:
+def test_separation_by_water_in_the_cylinder(workshop: DesignFolder, times: float, outcome: str) -> None:
     """Only the water case is raised, to where the factor is 1.2."""
     limit = 16 * hand.heated(hand.settled()) / ((1 - hand.share()) * hand.lift()) / 1.2
     bench(workshop)
@@ -153,26 +155,26 @@ def test_separation_by_water_in_the_cylinder(workshop: Workshop, times: float, o
     assert check.case == "water"
 
 
-def test_the_pressure_at_which_the_safety_valves_blow_counts(workshop: Workshop) -> None:
+def test_the_pressure_at_which_the_safety_valves_blow_counts(workshop: DesignFolder) -> None:
     """17 bar instead of 16 in starting only: the factor falls by 16/17."""
     bench(workshop)
-    before = worked(workshop.only("joint.separation", "studs"), "n_p")
+    before = on_sheet(workshop.only("joint.separation", "studs"), "n_p")
     in_every_case(
         workshop, "[cases.starting]\n", '[cases.starting]\nsafety_valve_pressure = "17 bar gauge"\n'
     )
     check = workshop.only("joint.separation", "studs")
     assert check.case == "starting"
-    assert worked(check, "n_p") == pytest.approx(before * 16 / 17, rel=1e-6)
+    assert on_sheet(check, "n_p") == pytest.approx(before * 16 / 17, rel=1e-6)
 
 
-def test_a_case_the_duty_lacks_is_a_hold(workshop: Workshop) -> None:
+def test_a_case_the_duty_lacks_is_a_hold(workshop: DesignFolder) -> None:
     bench(workshop)
     in_every_case(workshop, "cases.water", "cases.cold")
     check = workshop.only("joint.separation", "studs")
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
 
 
-def _ground(workshop: Workshop) -> Workshop:
+def _ground(workshop: DesignFolder) -> DesignFolder:
     return bench(
         workshop,
         ("studs", 'seal = "gasket"', 'seal = "ground face"\npressure_circle = "620 mm"'),
@@ -191,7 +193,7 @@ def _face_pressure(p: float) -> float:
 
 
 @pytest.mark.parametrize(("times", "outcome"), [(0.99, "conforms"), (1.01, "finding")])
-def test_face_pressure_at_its_limit(workshop: Workshop, times: float, outcome: str) -> None:
+def test_face_pressure_at_its_limit(workshop: DesignFolder, times: float, outcome: str) -> None:
     """q falls with the pressure along a line; where it meets 3 p the joint is at its limit."""
     at_nothing, slope = _face_pressure(0.0), (_face_pressure(0.0) - _face_pressure(1.0))
     limit = at_nothing / (3 + slope)
@@ -199,23 +201,25 @@ def test_face_pressure_at_its_limit(workshop: Workshop, times: float, outcome: s
     in_every_case(workshop, '"16 bar gauge"', f'"{times * limit * 10:.4f} bar gauge"')
     check = workshop.only("joint.face-pressure", "studs")
     assert check.outcome == outcome
-    assert worked(check, "q") == pytest.approx(_face_pressure(times * limit) * 1e6, rel=1e-4)
+    assert on_sheet(check, "q") == pytest.approx(_face_pressure(times * limit) * 1e6, rel=1e-4)
 
 
-def test_each_seal_has_its_own_rule(workshop: Workshop) -> None:
+def test_each_seal_has_its_own_rule(workshop: DesignFolder) -> None:
     assert _ground(workshop).only("joint.gasket-load", "studs").outcome == "not applicable"
     assert workshop.only("joint.gasket-rating", "studs").outcome == "not applicable"
     assert bench(workshop).only("joint.face-pressure", "studs").outcome == "not applicable"
 
 
-def test_a_ground_face_without_its_size_is_a_hold(workshop: Workshop) -> None:
+def test_a_ground_face_without_its_size_is_a_hold(workshop: DesignFolder) -> None:
     bench(workshop, ("studs", 'seal = "gasket"', 'seal = "ground face"\npressure_circle = "620 mm"'))
     check = workshop.only("joint.face-pressure", "studs")
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
 
 
 @pytest.mark.parametrize(("hotter", "outcome"), [(0.99, "conforms"), (1.01, "finding")])
-def test_a_stud_that_outgrows_the_joint_goes_slack(workshop: Workshop, hotter: float, outcome: str) -> None:
+def test_a_stud_that_outgrows_the_joint_goes_slack(
+    workshop: DesignFolder, hotter: float, outcome: str
+) -> None:
     """The stud alone grows 58.8 × 12.5e-6 mm/K; half of the 59.3 kN is gone at some 77 K above the cover."""
     cold = hand.settled()
     rise = (hand.heated(cold) - cold / 2) * hand.give() / (58.8 * 12.5e-6)
@@ -224,26 +228,26 @@ def test_a_stud_that_outgrows_the_joint_goes_slack(workshop: Workshop, hotter: f
     assert workshop.only("joint.thermal", "studs").outcome == outcome
 
 
-def test_heat_needs_the_temperature_of_tightening(workshop: Workshop) -> None:
+def test_heat_needs_the_temperature_of_tightening(workshop: DesignFolder) -> None:
     bench(workshop, ("studs", 'temperature = "20 °C"\n', ""))
     assert workshop.only("joint.thermal", "studs").outcome == "not assessed"
 
 
-def test_hot_tightening_is_a_query(workshop: Workshop) -> None:
+def test_hot_tightening_is_a_query(workshop: DesignFolder) -> None:
     bench(workshop, ("studs", 'temperature = "20 °C"', 'temperature = "120 °C"'))
     check = workshop.only("joint.thermal", "studs")
     assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
 
 
 @pytest.mark.parametrize(("steam", "outcome"), [("500 °C", "conforms"), ("501 °C", "finding")])
-def test_a_gasket_has_a_highest_temperature(workshop: Workshop, steam: str, outcome: str) -> None:
+def test_a_gasket_has_a_highest_temperature(workshop: DesignFolder, steam: str, outcome: str) -> None:
     bench(workshop)
     in_every_case(workshop, 'live_temperature = "300 °C"', f'live_temperature = "{steam}"')
     assert workshop.only("joint.gasket-rating", "studs").outcome == outcome
 
 
 @pytest.mark.parametrize(("bar", "outcome"), [(59, "conforms"), (61, "finding")])
-def test_pressure_and_temperature_together(workshop: Workshop, bar: int, outcome: str) -> None:
+def test_pressure_and_temperature_together(workshop: DesignFolder, bar: int, outcome: str) -> None:
     """Graphite sheet, 24 000 bar °C: at 400 °C to 60 bar, though the sheet alone would stand 140 bar."""
     bench(workshop)
     in_every_case(workshop, '"300 °C"', '"400 °C"')
@@ -254,7 +258,7 @@ def test_pressure_and_temperature_together(workshop: Workshop, bar: int, outcome
 
 
 @pytest.mark.parametrize(("bar", "outcome"), [(140, "conforms"), (141, "finding")])
-def test_a_gasket_has_a_greatest_pressure(workshop: Workshop, bar: int, outcome: str) -> None:
+def test_a_gasket_has_a_greatest_pressure(workshop: DesignFolder, bar: int, outcome: str) -> None:
     """At 160 °C the product, 22 560 bar °C, is within 24 000."""
     bench(workshop)
     in_every_case(workshop, '"300 °C"', '"160 °C"')
@@ -264,21 +268,21 @@ def test_a_gasket_has_a_greatest_pressure(workshop: Workshop, bar: int, outcome:
     assert workshop.only("joint.gasket-rating", "studs").outcome == outcome
 
 
-def test_a_metal_gasket_has_no_product_limit(workshop: Workshop) -> None:
+def test_a_metal_gasket_has_no_product_limit(workshop: DesignFolder) -> None:
     bench(workshop, ("studs", "graphite sheet on tanged steel 1.5 mm", "solid copper or brass"))
     check = workshop.only("joint.gasket-rating", "studs")
     assert check.outcome == "conforms"
     assert not [step for step in check.steps if step.symbol == "pT"]
 
 
-def test_rating_needs_the_gasket(workshop: Workshop) -> None:
+def test_rating_needs_the_gasket(workshop: DesignFolder) -> None:
     check = without(workshop, "studs", 'name = "graphite sheet on tanged steel 1.5 mm"')
     assert check.only("joint.gasket-rating", "studs").outcome == "not assessed"
 
 
 @settings(max_examples=5, suppress_health_check=[HealthCheck.function_scoped_fixture], deadline=None)
 @given(st.integers(4, 40))
-def test_more_studs_never_make_a_joint_less_tight(workshop: Workshop, count: int) -> None:
+def test_more_studs_never_make_a_joint_less_tight(workshop: DesignFolder, count: int) -> None:
     few = used(bench(workshop, ("studs", "count = 20", f"count = {count}")), "joint.separation")
     more = used(bench(workshop, ("studs", "count = 20", f"count = {count + 2}")), "joint.separation")
     assert more < few

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from speclint.checking import Check
+from speclint.testing import changed_files
 
 HOT = ("starting", "running", "drifting", "standing-hot", "cooling", "water")
 
@@ -186,11 +186,7 @@ FILES: Mapping[str, str] = {"duty.toml": DUTY, "block.toml": BLOCK, "liner.toml"
 
 def bench(*changes: tuple[str, str, str]) -> dict[str, str]:
     """The files with some passages changed: triples of file, old passage and new one."""
-    files = dict(FILES)
-    for file, old, new in changes:
-        assert old in files[file], f"{old!r} does not stand in {file}"
-        files[file] = files[file].replace(old, new)
-    return files
+    return changed_files(FILES, *changes, everywhere=True)
 
 
 def in_liner(old: str, new: str) -> tuple[str, str, str]:
@@ -206,20 +202,6 @@ def in_block(old: str, new: str) -> tuple[str, str, str]:
 def in_duty(old: str, new: str) -> tuple[str, str, str]:
     """A change of the duty."""
     return "duty.toml", old, new
-
-
-def found(check: Check) -> float:
-    """The value that was judged."""
-    assert check.judgement is not None
-    assert check.judgement.found is not None
-    return check.judgement.found.value
-
-
-def limit(check: Check) -> float:
-    """The limit that it was judged by."""
-    assert check.judgement is not None
-    assert check.judgement.limit is not None
-    return check.judgement.limit.value
 
 
 def in_ring(old: str, new: str) -> tuple[str, str, str]:

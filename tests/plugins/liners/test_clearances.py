@@ -10,14 +10,14 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.testing import DesignFolder, found
 from speclint_liners.formulae.ends import axis_out_of_line, clearance_ratio, clearance_when_hot, swept_volume
-from tests.plugins.liners.bench import bench, found, in_block, in_duty, in_liner
-from tests.workshop import Workshop
+from tests.plugins.liners.bench import bench, in_block, in_duty, in_liner
 
 END, VOLUME, LINE = "cylinder.end-clearance", "cylinder.clearance-volume", "cylinder.centre-line-hot"
 
 
-def test_the_hot_clearance_by_hand(workshop: Workshop) -> None:
+def test_the_hot_clearance_by_hand(workshop: DesignFolder) -> None:
     check = workshop.write(bench()).only(END)
     assert found(check) == pytest.approx(7.5074e-3, rel=1e-4)
 
@@ -33,7 +33,7 @@ def test_the_hot_clearance_by_hand(workshop: Workshop) -> None:
         ("9.53 mm", Grade.OBSERVATION),
     ],
 )
-def test_clearance_hot_and_cold(workshop: Workshop, cold: str, grade: Grade | None) -> None:
+def test_clearance_hot_and_cold(workshop: DesignFolder, cold: str, grade: Grade | None) -> None:
     check = workshop.write(bench(in_block('clearance = "8 mm"', f'clearance = "{cold}"'))).only(END)
     assert check.grade is grade
 
@@ -47,12 +47,12 @@ def test_clearance_hot_and_cold(workshop: Workshop, cold: str, grade: Grade | No
         in_duty('rotational_speed = "300 rev/min"', ""),
     ],
 )
-def test_end_clearance_not_assessed_is_a_hold(workshop: Workshop, change: tuple[str, str, str]) -> None:
+def test_end_clearance_not_assessed_is_a_hold(workshop: DesignFolder, change: tuple[str, str, str]) -> None:
     check = workshop.write(bench(change)).only(END)
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
 
 
-def test_clearance_volume_by_hand(workshop: Workshop) -> None:
+def test_clearance_volume_by_hand(workshop: DesignFolder) -> None:
     # back: (9000 + 0.1899879 × 8000)/(0.1899879 × 660000) = 10519.9/125392 = 0.083896
     assert found(workshop.write(bench()).only(VOLUME)) == pytest.approx(0.083896, rel=1e-4)
 
@@ -68,7 +68,7 @@ def test_clearance_volume_by_hand(workshop: Workshop) -> None:
         ("3600", "false", "finding"),
     ],
 )
-def test_clearance_volume_has_limits(workshop: Workshop, volume: str, long: str, outcome: str) -> None:
+def test_clearance_volume_has_limits(workshop: DesignFolder, volume: str, long: str, outcome: str) -> None:
     changes = (
         in_block('"9000 cm³"', f'"{volume} cm³"'),
         in_block("long_passages = false", f"long_passages = {long}"),
@@ -78,7 +78,7 @@ def test_clearance_volume_has_limits(workshop: Workshop, volume: str, long: str,
     assert check.grade is (Grade.OBSERVATION if outcome == "finding" else None)
 
 
-def test_clearance_volume_needs_a_liner_in_the_bore(workshop: Workshop) -> None:
+def test_clearance_volume_needs_a_liner_in_the_bore(workshop: DesignFolder) -> None:
     other = in_liner('in_bore = "main"', 'in_bore = "other"')
     assert workshop.write(bench(other)).only(VOLUME).outcome == "not assessed"
     assert workshop.write(bench(in_block('stroke = "660 mm"', ""))).only(VOLUME).outcome == "not assessed"
@@ -88,14 +88,14 @@ def test_clearance_volume_needs_a_liner_in_the_bore(workshop: Workshop) -> None:
     ("cold_set", "outcome"),
     [("0.52", "conforms"), ("0.51", "finding"), ("1.08", "conforms"), ("1.09", "finding")],
 )
-def test_the_axis_comes_true_hot(workshop: Workshop, cold_set: str, outcome: str) -> None:
+def test_the_axis_comes_true_hot(workshop: DesignFolder, cold_set: str, outcome: str) -> None:
     # 350 × 180 × (12.4 to 13.0)e-6 = 0.7812 to 0.8190 mm
     check = workshop.write(bench(in_block('cold_set = "0.8 mm"', f'cold_set = "{cold_set} mm"'))).only(LINE)
     assert check.outcome == outcome
     assert check.grade is (Grade.NONCONFORMITY if outcome == "finding" else None)
 
 
-def test_the_axis_needs_its_cold_set(workshop: Workshop) -> None:
+def test_the_axis_needs_its_cold_set(workshop: DesignFolder) -> None:
     assert workshop.write(bench(in_block('cold_set = "0.8 mm"', ""))).only(LINE).outcome == "not assessed"
 
 

@@ -10,9 +10,9 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.testing import DesignFolder, found, limit
 from speclint_liners.formulae.fits import interference_lost, shrinkage_available, shrinkage_to_enter
-from tests.plugins.liners.bench import bench, found, in_block, in_duty, in_liner, limit
-from tests.workshop import Workshop
+from tests.plugins.liners.bench import bench, in_block, in_duty, in_liner
 
 HOT, COLD, WARMING = "liner.fit-hot", "liner.fit-stress-cold", "liner.fit-warming"
 ENTERING, AFTER = "liner.entering", "liner.bore-after-pressing"
@@ -22,34 +22,34 @@ def outside(millimetres: str, *changes: tuple[str, str, str]) -> dict[str, str]:
     return bench(in_liner('"560.3 mm"', f'"{millimetres} mm"'), *changes)
 
 
-def test_what_is_left_hot_is_that_of_the_bad_sides(workshop: Workshop) -> None:
+def test_what_is_left_hot_is_that_of_the_bad_sides(workshop: DesignFolder) -> None:
     assert found(workshop.write(bench()).only(HOT)) == pytest.approx(0.13872e-3, rel=1e-4)
 
 
 @pytest.mark.parametrize(("size", "outcome"), [("560.162", "conforms"), ("560.161", "finding")])
-def test_the_fit_holds_as_long_as_something_is_left(workshop: Workshop, size: str, outcome: str) -> None:
+def test_the_fit_holds_as_long_as_something_is_left(workshop: DesignFolder, size: str, outcome: str) -> None:
     assert workshop.write(outside(size)).only(HOT).outcome == outcome
 
 
-def test_a_loose_liner_with_ports_and_nothing_to_hold_it_is_a_hold(workshop: Workshop) -> None:
+def test_a_loose_liner_with_ports_and_nothing_to_hold_it_is_a_hold(workshop: DesignFolder) -> None:
     check = workshop.write(outside("560.1")).only(HOT)
     assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
     assert "0.04 to 0.16 mm" in check.says
     assert check.utilisation == pytest.approx(1.6128)
 
 
-def test_a_loose_liner_that_can_close_no_port_is_a_nonconformity(workshop: Workshop) -> None:
+def test_a_loose_liner_that_can_close_no_port_is_a_nonconformity(workshop: DesignFolder) -> None:
     check = workshop.write(outside("560.1", in_liner('matches = "front"\n', ""))).only(HOT)
     assert check.grade is Grade.NONCONFORMITY
 
 
-def test_retention_not_stated_is_no_retention(workshop: Workshop) -> None:
+def test_retention_not_stated_is_no_retention(workshop: DesignFolder) -> None:
     check = workshop.write(outside("560.1", in_liner('retained_by = "nothing"', ""))).only(HOT)
     assert check.grade is Grade.HOLD
 
 
 @pytest.mark.parametrize("held", ["collar clamped by cover", "dowel"])
-def test_a_loose_liner_that_is_held_conforms_and_says_by_what(workshop: Workshop, held: str) -> None:
+def test_a_loose_liner_that_is_held_conforms_and_says_by_what(workshop: DesignFolder, held: str) -> None:
     changes = in_liner('retained_by = "nothing"', f'retained_by = "{held}"')
     check = workshop.write(outside("560.1", changes)).only(HOT)
     assert check.outcome == "conforms"
@@ -57,12 +57,12 @@ def test_a_loose_liner_that_is_held_conforms_and_says_by_what(workshop: Workshop
     assert "0.06 mm" in check.says
 
 
-def test_fit_hot_needs_every_hot_case(workshop: Workshop) -> None:
+def test_fit_hot_needs_every_hot_case(workshop: DesignFolder) -> None:
     check = workshop.write(bench(in_duty("[cases.cooling]", "[cases.test2]"))).check(HOT, readable=False)
     assert not check or check[0].outcome == "not assessed"
 
 
-def test_the_cold_fit_by_hand(workshop: Workshop) -> None:
+def test_the_cold_fit_by_hand(workshop: DesignFolder) -> None:
     """Clearance presses nothing; and 0.3 mm by hand, with moduli at the sides that press hardest.
 
     Inner (560.3, 500): (313936.09 + 250000)/63936.09 − ν = 8.820316 − 0.28 = 8.540316, over 118 GPa: 72.3756e-12.
@@ -77,7 +77,9 @@ def test_the_cold_fit_by_hand(workshop: Workshop) -> None:
 
 
 @pytest.mark.parametrize(("size", "outcome"), [("561.62", "conforms"), ("561.63", "finding")])
-def test_the_cold_fit_stops_where_the_block_would_yield(workshop: Workshop, size: str, outcome: str) -> None:
+def test_the_cold_fit_stops_where_the_block_would_yield(
+    workshop: DesignFolder, size: str, outcome: str
+) -> None:
     """As above with 561.625 mm outside, where the block stands at 0.67 × 345 = 231.15 MPa.
 
     Inner (315422.64 + 250000)/65422.64 − 0.28 = 8.362618, over 118 GPa: 70.8696e-12. Outer
@@ -87,23 +89,23 @@ def test_the_cold_fit_stops_where_the_block_would_yield(workshop: Workshop, size
     assert workshop.write(outside(size)).only(COLD).outcome == outcome
 
 
-def test_the_liner_governs_in_a_stout_block(workshop: Workshop) -> None:
+def test_the_liner_governs_in_a_stout_block(workshop: DesignFolder) -> None:
     stout = in_block('wall = "40 mm"', 'wall = "39 mm"'), in_liner('bore = "500 mm"', 'bore = "550 mm"')
     check = workshop.write(bench(*stout)).only(COLD)
     assert limit(check) == pytest.approx(0.5 * 840e6 * 0.9)  # EN 1561: 840 MPa ± 10 %
 
 
-def test_cold_fit_needs_the_wall_of_the_block(workshop: Workshop) -> None:
+def test_cold_fit_needs_the_wall_of_the_block(workshop: DesignFolder) -> None:
     assert workshop.write(bench(in_block('wall = "40 mm"', ""))).only(COLD).outcome == "not assessed"
 
 
-def test_first_steam_presses_harder_than_the_cold_fit(workshop: Workshop) -> None:
+def test_first_steam_presses_harder_than_the_cold_fit(workshop: DesignFolder) -> None:
     workshop.write(bench())
     assert found(workshop.only(WARMING)) > found(workshop.only(COLD))
 
 
 @pytest.mark.parametrize(("liner", "outcome"), [("120 °C", "conforms"), ("320 °C", "finding")])
-def test_first_steam_is_limited_by_the_block(workshop: Workshop, liner: str, outcome: str) -> None:
+def test_first_steam_is_limited_by_the_block(workshop: DesignFolder, liner: str, outcome: str) -> None:
     # 320 °C: 560 × (12.78 × 300 − 11.5 × 30)e-6 = 1.95 mm on top of 0.3 mm is 2.25 mm: about 300 MPa in the block
     check = workshop.write(bench(in_duty('cylinder-liner = "120 °C"', f'cylinder-liner = "{liner}"'))).only(
         WARMING
@@ -111,12 +113,12 @@ def test_first_steam_is_limited_by_the_block(workshop: Workshop, liner: str, out
     assert check.outcome == outcome
 
 
-def test_warming_needs_the_pressure_of_first_steam(workshop: Workshop) -> None:
+def test_warming_needs_the_pressure_of_first_steam(workshop: DesignFolder) -> None:
     check = workshop.write(bench(in_duty('live_pressure = "3 bar gauge"', ""))).only(WARMING)
     assert check.outcome == "not assessed"
 
 
-def test_heat_enough_to_drop_the_liner_in(workshop: Workshop) -> None:
+def test_heat_enough_to_drop_the_liner_in(workshop: DesignFolder) -> None:
     # wanted 0.3 + 0.05 + 560/5000 = 0.462 mm; at 150 °C 560 × 130 × (12.4 − 0.3)e-6 = 0.88088 mm
     check = workshop.write(bench()).only(ENTERING)
     assert check.outcome == "conforms"
@@ -128,7 +130,7 @@ def test_heat_enough_to_drop_the_liner_in(workshop: Workshop) -> None:
     assert check.outcome == "finding"
 
 
-def test_a_block_is_not_heated_beyond_its_limit(workshop: Workshop) -> None:
+def test_a_block_is_not_heated_beyond_its_limit(workshop: DesignFolder) -> None:
     hot = bench(in_liner('block_heated_to = "150 °C"', 'block_heated_to = "201 °C"'))
     assert workshop.write(hot).only(ENTERING).outcome == "finding"
 
@@ -142,20 +144,20 @@ def test_a_block_is_not_heated_beyond_its_limit(workshop: Workshop) -> None:
         ("liquid nitrogen", 1.003238e-3),
     ],
 )
-def test_cold_enough_to_drop_the_liner_in(workshop: Workshop, coolant: str, gained: float) -> None:
+def test_cold_enough_to_drop_the_liner_in(workshop: DesignFolder, coolant: str, gained: float) -> None:
     chilled = in_liner('entered = "heated block"', f'entered = "chilled"\ncoolant = "{coolant}"')
     check = workshop.write(bench(chilled)).only(ENTERING)
     assert found(check) == pytest.approx(gained, rel=1e-4)
 
 
 @pytest.mark.parametrize(("press", "outcome"), [("690 kN", "conforms"), ("680 kN", "finding")])
-def test_the_press_must_give_the_force(workshop: Workshop, press: str, outcome: str) -> None:
+def test_the_press_must_give_the_force(workshop: DesignFolder, press: str, outcome: str) -> None:
     # p 4.8741 MPa as above; 0.2 × 4.8741 × π × 560 × 400 mm² = 686.0 kN
     pressed = in_liner('entered = "heated block"', f'entered = "pressed"\npress_force = "{press}"')
     assert workshop.write(bench(pressed)).only(ENTERING).outcome == outcome
 
 
-def test_entering_needs_the_coolant_and_the_press(workshop: Workshop) -> None:
+def test_entering_needs_the_coolant_and_the_press(workshop: DesignFolder) -> None:
     for way in ("chilled", "pressed"):
         check = workshop.write(bench(in_liner('entered = "heated block"', f'entered = "{way}"'))).only(
             ENTERING
@@ -164,7 +166,9 @@ def test_entering_needs_the_coolant_and_the_press(workshop: Workshop) -> None:
 
 
 @pytest.mark.parametrize(("tolerance", "outcome"), [("0.22", "conforms"), ("0.21", "finding")])
-def test_the_bore_closes_by_less_than_its_tolerance(workshop: Workshop, tolerance: str, outcome: str) -> None:
+def test_the_bore_closes_by_less_than_its_tolerance(
+    workshop: DesignFolder, tolerance: str, outcome: str
+) -> None:
     """Closing 2 p D² d/(E (D² − d²)) is greatest for soft iron: 103 GPa, the low of EN-GJL-250.
 
     Bore 500.215 mm: inner (313936.09 + 250215.05)/63721.04 − 0.28 = 8.573461, over 103 GPa: 83.2375e-12; with the
@@ -177,18 +181,18 @@ def test_the_bore_closes_by_less_than_its_tolerance(workshop: Workshop, toleranc
     assert check.outcome == outcome
 
 
-def test_a_bore_without_room_to_close_is_a_finding(workshop: Workshop) -> None:
+def test_a_bore_without_room_to_close_is_a_finding(workshop: DesignFolder) -> None:
     check = workshop.write(bench(in_liner('bore = "500 mm"', 'bore = "500 mm H8"'))).only(AFTER)
     assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
     assert limit(check) == pytest.approx(97e-6)  # ISO 286-1: IT8 over 400 to 500 mm
 
 
-def test_a_bore_finished_afterwards_may_close(workshop: Workshop) -> None:
+def test_a_bore_finished_afterwards_may_close(workshop: DesignFolder) -> None:
     done = in_liner("finish_bored_after = false", "finish_bored_after = true")
     assert workshop.write(bench(done)).only(AFTER).outcome == "conforms"
 
 
-def test_whether_it_is_finished_afterwards_must_be_said(workshop: Workshop) -> None:
+def test_whether_it_is_finished_afterwards_must_be_said(workshop: DesignFolder) -> None:
     assert (
         workshop.write(bench(in_liner("finish_bored_after = false", ""))).only(AFTER).outcome
         == "not assessed"

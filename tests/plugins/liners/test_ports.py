@@ -10,9 +10,9 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.testing import DesignFolder, found, limit
 from speclint_liners.formulae.ports import blocked_share, least_bar, overlap
-from tests.plugins.liners.bench import bench, found, in_liner, limit
-from tests.workshop import Workshop
+from tests.plugins.liners.bench import bench, in_liner
 
 REGISTER, BARS = "liner.port-register", "liner.port-bars"
 PORT = """[ports.front]
@@ -25,13 +25,13 @@ crossed_by_rings = false
 """
 
 
-def test_growth_alone_blocks_little(workshop: Workshop) -> None:
+def test_growth_alone_blocks_little(workshop: DesignFolder) -> None:
     check = workshop.write(bench()).only(REGISTER)
     assert found(check) == pytest.approx(0.0481 / 40, rel=1e-3)
 
 
 @pytest.mark.parametrize(("place", "outcome"), [("61.94", "conforms"), ("62", "finding")])
-def test_a_port_out_of_place_along_the_axis(workshop: Workshop, place: str, outcome: str) -> None:
+def test_a_port_out_of_place_along_the_axis(workshop: DesignFolder, place: str, outcome: str) -> None:
     # 61.94 × 1.001146667 − 60.0207 = 1.9903 mm, 4.976 % of 40 mm; 62 mm: 2.0504 mm, 5.126 %
     check = workshop.write(bench(in_liner('from_collar = "60 mm"', f'from_collar = "{place} mm"'))).only(
         REGISTER
@@ -41,13 +41,13 @@ def test_a_port_out_of_place_along_the_axis(workshop: Workshop, place: str, outc
 
 
 @pytest.mark.parametrize(("angle", "outcome"), [("2.9", "conforms"), ("3.1", "finding"), ("-3.1", "finding")])
-def test_a_port_out_of_place_round_the_bore(workshop: Workshop, angle: str, outcome: str) -> None:
+def test_a_port_out_of_place_round_the_bore(workshop: DesignFolder, angle: str, outcome: str) -> None:
     # 2.9° on 560 mm is 14.17 of 300 mm, 4.72 % and 0.12 % along; 3.1° is 15.15 mm, 5.05 %
     check = workshop.write(bench(in_liner('angle = "0 °"', f'angle = "{angle} °"'))).only(REGISTER)
     assert check.outcome == outcome
 
 
-def test_a_liner_without_ports_has_none_to_register(workshop: Workshop) -> None:
+def test_a_liner_without_ports_has_none_to_register(workshop: DesignFolder) -> None:
     assert workshop.write(bench(in_liner(PORT, ""))).only(REGISTER).outcome == "not applicable"
 
 
@@ -55,7 +55,7 @@ def test_a_liner_without_ports_has_none_to_register(workshop: Workshop) -> None:
     ("old", "new"),
     [('matches = "front"', 'matches = "rear"'), ('height = "40 mm"', ""), ('matches = "front"', "")],
 )
-def test_register_needs_both_ports(workshop: Workshop, old: str, new: str) -> None:
+def test_register_needs_both_ports(workshop: DesignFolder, old: str, new: str) -> None:
     assert workshop.write(bench(in_liner(old, new))).only(REGISTER).outcome == "not assessed"
 
 
@@ -72,13 +72,13 @@ def crossed(opening: str = "60 mm", bar: str = "18.1 mm") -> dict[str, str]:
         ("60 mm", "18.08 mm", "finding"),
     ],
 )
-def test_openings_and_bars(workshop: Workshop, opening: str, bar: str, outcome: str) -> None:
+def test_openings_and_bars(workshop: DesignFolder, opening: str, bar: str, outcome: str) -> None:
     check = workshop.write(crossed(opening, bar)).only(BARS)
     assert check.outcome == outcome
     assert check.grade is (Grade.QUERY if outcome == "finding" else None)
 
 
-def test_the_least_bar_of_a_thin_liner(workshop: Workshop) -> None:
+def test_the_least_bar_of_a_thin_liner(workshop: DesignFolder) -> None:
     files = crossed("60 mm", "11.9 mm")
     files["liner.toml"] = files["liner.toml"].replace('\nbore = "500 mm"', '\nbore = "530 mm"')
     check = workshop.write(files).only(BARS)
@@ -86,7 +86,7 @@ def test_the_least_bar_of_a_thin_liner(workshop: Workshop) -> None:
     assert limit(check) == pytest.approx(0.012)
 
 
-def test_bars_matter_only_where_rings_cross_and_must_then_be_stated(workshop: Workshop) -> None:
+def test_bars_matter_only_where_rings_cross_and_must_then_be_stated(workshop: DesignFolder) -> None:
     assert workshop.write(bench()).only(BARS).outcome == "not applicable"
     files = crossed()
     files["liner.toml"] = files["liner.toml"].replace('bar = "18.1 mm"', "")

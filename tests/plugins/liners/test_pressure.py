@@ -10,9 +10,9 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.testing import DesignFolder, found, limit
 from speclint_liners.formulae.water import pressure_difference, wanted_test_pressure
-from tests.plugins.liners.bench import bench, found, in_block, in_duty, limit
-from tests.workshop import Workshop
+from tests.plugins.liners.bench import bench, in_block, in_duty
 
 TEST, BETWEEN = "cylinder.test-pressure", "cylinder.between-bores"
 
@@ -22,7 +22,7 @@ def with_test(bar: str, *changes: tuple[str, str, str]) -> dict[str, str]:
 
 
 @pytest.mark.parametrize(("bar", "outcome"), [("24.9", "conforms"), ("24.8", "finding")])
-def test_the_least_factor(workshop: Workshop, bar: str, outcome: str) -> None:
+def test_the_least_factor(workshop: DesignFolder, bar: str, outcome: str) -> None:
     # 1.5 × 16.6; 1.25 × 212.5/178 = 1.4923 is less
     check = workshop.write(with_test(bar)).only(TEST)
     assert check.outcome == outcome
@@ -30,20 +30,20 @@ def test_the_least_factor(workshop: Workshop, bar: str, outcome: str) -> None:
 
 
 @pytest.mark.parametrize(("bar", "outcome"), [("27.0", "conforms"), ("26.9", "finding")])
-def test_a_hot_block_is_tested_harder(workshop: Workshop, bar: str, outcome: str) -> None:
+def test_a_hot_block_is_tested_harder(workshop: DesignFolder, bar: str, outcome: str) -> None:
     # 1.25 × 212.5/163.333 × 16.6 = 26.996 bar
     hot = in_duty('cylinder-block = "200 °C"', 'cylinder-block = "250 °C"')
     assert workshop.write(with_test(bar, hot)).only(TEST).outcome == outcome
 
 
 @pytest.mark.parametrize(("bar", "outcome"), [("44.2", "conforms"), ("44.3", "finding")])
-def test_the_test_spares_the_liner(workshop: Workshop, bar: str, outcome: str) -> None:
+def test_the_test_spares_the_liner(workshop: DesignFolder, bar: str, outcome: str) -> None:
     # 8.820316 p ≤ 195/5 = 39 MPa: 44.216 bar
     assert workshop.write(with_test(bar)).only(TEST).outcome == outcome
 
 
 @pytest.mark.parametrize(("wall", "outcome"), [("2.5", "conforms"), ("2.47", "finding")])
-def test_the_test_spares_the_block(workshop: Workshop, wall: str, outcome: str) -> None:
+def test_the_test_spares_the_block(workshop: DesignFolder, wall: str, outcome: str) -> None:
     """P355GH up to 16 mm has 355 MPa: 0.9 × 355 = 319.5 = 2 × 2.8 D_s²/(D_s² − 560²).
 
     D_s² = 560² × 319.5/(319.5 − 5.6): D_s = 564.973, a wall of 2.4866 mm. The liner stands at 24.7 of 39 MPa.
@@ -53,12 +53,12 @@ def test_the_test_spares_the_block(workshop: Workshop, wall: str, outcome: str) 
 
 
 @pytest.mark.parametrize(("bar", "outcome"), [("33.2", "conforms"), ("33.1", "finding")])
-def test_an_iron_block_is_tested_at_twice_the_duty(workshop: Workshop, bar: str, outcome: str) -> None:
+def test_an_iron_block_is_tested_at_twice_the_duty(workshop: DesignFolder, bar: str, outcome: str) -> None:
     iron = in_block('id = "block"\nmaterial = "plate-P355GH"', 'id = "block"\nmaterial = "grey-iron-250"')
     assert workshop.write(with_test(bar, iron)).only(TEST).outcome == outcome
 
 
-def test_an_iron_block_stands_at_a_fifth_of_its_strength(workshop: Workshop) -> None:
+def test_an_iron_block_stands_at_a_fifth_of_its_strength(workshop: DesignFolder) -> None:
     # a wall of 15 mm: (590² + 560²)/(590² − 560²) = 19.1797, × 3.4 = 65.2 MPa, above 225/5 = 45 MPa
     iron = in_block('id = "block"\nmaterial = "plate-P355GH"', 'id = "block"\nmaterial = "grey-iron-250"')
     check = workshop.write(with_test("34", iron, in_block('\nwall = "40 mm"', '\nwall = "15 mm"'))).only(TEST)
@@ -67,12 +67,12 @@ def test_an_iron_block_stands_at_a_fifth_of_its_strength(workshop: Workshop) -> 
     assert limit(check) == pytest.approx(45e6)
 
 
-def test_a_test_not_stated_is_a_hold(workshop: Workshop) -> None:
+def test_a_test_not_stated_is_a_hold(workshop: DesignFolder) -> None:
     check = workshop.write(bench(in_block('test_pressure = "28 bar gauge"', ""))).only(TEST)
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
 
 
-def test_a_flat_division_by_hand(workshop: Workshop) -> None:
+def test_a_flat_division_by_hand(workshop: DesignFolder) -> None:
     """Timoshenko's table for built-in edges has 0.0829 at b/a = 2 and 0.0833 without end: by straight line over
     a/b = 1/3 0.08303, × 6 = 0.4982. 0.4982 × 1.6 × (200/20)² = 79.7 MPa."""
     check = workshop.write(bench()).only(BETWEEN)
@@ -81,7 +81,7 @@ def test_a_flat_division_by_hand(workshop: Workshop) -> None:
 
 
 @pytest.mark.parametrize(("thickness", "outcome"), [("13.25 mm", "conforms"), ("13.1 mm", "finding")])
-def test_a_division_is_thick_enough(workshop: Workshop, thickness: str, outcome: str) -> None:
+def test_a_division_is_thick_enough(workshop: DesignFolder, thickness: str, outcome: str) -> None:
     # up to 16 mm 275/1.5 = 183.33 MPa: 200 √(0.4982 × 1.6/183.33) = 13.19 mm
     check = workshop.write(bench(in_block('thickness = "20 mm"', f'thickness = "{thickness}"'))).only(BETWEEN)
     assert check.outcome == outcome
@@ -104,7 +104,7 @@ def ring(one: str, other: str) -> dict[str, str]:
     ],
 )
 def test_a_ring_carries_the_difference_between_its_sides(
-    workshop: Workshop, one: str, other: str, pressure: float
+    workshop: DesignFolder, one: str, other: str, pressure: float
 ) -> None:
     # 560 and 600 mm: (360000 + 313600)/(360000 − 313600) = 14.517241
     check = workshop.write(ring(one, other)).only(BETWEEN)
@@ -112,7 +112,7 @@ def test_a_ring_carries_the_difference_between_its_sides(
 
 
 @pytest.mark.parametrize("missing", ['span = "200 mm"', 'length = "600 mm"', 'one_side = "live steam"'])
-def test_a_division_without_its_sizes_is_a_hold(workshop: Workshop, missing: str) -> None:
+def test_a_division_without_its_sizes_is_a_hold(workshop: DesignFolder, missing: str) -> None:
     check = workshop.write(bench(in_block(missing, ""))).only(BETWEEN)
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
 

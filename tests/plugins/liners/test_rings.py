@@ -13,31 +13,31 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.testing import DesignFolder, found
 from speclint_liners.formulae.ends import hardness_apart, ring_overrun
-from tests.plugins.liners.bench import bench, found, in_block, in_duty, in_liner, in_ring
-from tests.workshop import Workshop
+from tests.plugins.liners.bench import bench, in_block, in_duty, in_liner, in_ring
 
 OVERRUN, IRON = "liner.ring-overrun", "liner.iron"
 
 
-def test_the_overrun_by_hand(workshop: Workshop) -> None:
+def test_the_overrun_by_hand(workshop: DesignFolder) -> None:
     assert found(workshop.write(bench()).only(OVERRUN)) == pytest.approx(5.6046e-3, rel=2e-4)
 
 
 @pytest.mark.parametrize(("width", "outcome"), [("11.22", "conforms"), ("11.2", "finding")])
-def test_a_ring_stays_in_the_bore_by_half_its_width(workshop: Workshop, width: str, outcome: str) -> None:
+def test_a_ring_stays_in_the_bore_by_half_its_width(workshop: DesignFolder, width: str, outcome: str) -> None:
     check = workshop.write(bench(in_ring('width = "14 mm"', f'width = "{width} mm"'))).only(OVERRUN)
     assert check.outcome == outcome
     assert check.grade is (Grade.OBSERVATION if outcome == "finding" else None)
 
 
 @pytest.mark.parametrize(("edge", "outcome"), [("41.82", "conforms"), ("41.84", "finding")])
-def test_a_ring_that_stops_short_is_found(workshop: Workshop, edge: str, outcome: str) -> None:
+def test_a_ring_that_stops_short_is_found(workshop: DesignFolder, edge: str, outcome: str) -> None:
     check = workshop.write(bench(in_ring('"40 mm"', f'"{edge} mm"'))).only(OVERRUN)
     assert check.outcome == outcome
 
 
-def test_the_back_ring_is_held_against_the_back_end(workshop: Workshop) -> None:
+def test_the_back_ring_is_held_against_the_back_end(workshop: DesignFolder) -> None:
     """Back: 860 − 807 = 53 cold; hot 860 × 12.4e-6 × 180 − 807 × 12e-6 × 180 = 0.17640 to 0.33960 more.
 
     Far: 8 + 100 × 180 × 13e-6 + 0.9165 + 1 = 10.1505, with 860 × 13.0e-6 × 180 − 807 × 12.0e-6 × 180 = 0.26928:
@@ -48,7 +48,7 @@ def test_the_back_ring_is_held_against_the_back_end(workshop: Workshop) -> None:
     assert found(check) == pytest.approx(5.3894e-3, rel=2e-4)
 
 
-def test_a_middle_ring_never_runs_over(workshop: Workshop) -> None:
+def test_a_middle_ring_never_runs_over(workshop: DesignFolder) -> None:
     check = workshop.write(bench(in_ring('place = "front"', 'place = "middle"'))).only(OVERRUN)
     assert check.outcome == "not applicable"
 
@@ -62,7 +62,9 @@ def test_a_middle_ring_never_runs_over(workshop: Workshop) -> None:
         in_duty('piston-rod = "70 °C"', ""),
     ],
 )
-def test_overrun_needs_every_length_and_temperature(workshop: Workshop, change: tuple[str, str, str]) -> None:
+def test_overrun_needs_every_length_and_temperature(
+    workshop: DesignFolder, change: tuple[str, str, str]
+) -> None:
     assert workshop.write(bench(change)).only(OVERRUN).outcome == "not assessed"
 
 
@@ -83,7 +85,7 @@ def test_overrun_needs_every_length_and_temperature(workshop: Workshop, change: 
         ('\nhardness = "200 HB"', "", "conforms"),  # and 180 to 230 HB
     ],
 )
-def test_the_iron_of_a_liner(workshop: Workshop, old: str, new: str, outcome: str) -> None:
+def test_the_iron_of_a_liner(workshop: DesignFolder, old: str, new: str, outcome: str) -> None:
     check = workshop.write(bench(in_liner(old, new))).only(IRON, "liner")
     assert check.outcome == outcome
     assert check.grade is (Grade.NONCONFORMITY if outcome == "finding" else None)
@@ -94,13 +96,13 @@ def test_the_iron_of_a_liner(workshop: Workshop, old: str, new: str, outcome: st
     [("230", "conforms"), ("231", "finding"), ("190", "conforms"), ("189", "finding")],
 )
 def test_a_ring_is_within_a_band_of_what_the_liner_asks(
-    workshop: Workshop, hardness: str, outcome: str
+    workshop: DesignFolder, hardness: str, outcome: str
 ) -> None:
     check = workshop.write(bench(in_ring('"210 HB"', f'"{hardness} HB"'))).only(IRON, "ring")
     assert check.outcome == outcome
 
 
-def test_a_ring_needs_what_the_liner_asks(workshop: Workshop) -> None:
+def test_a_ring_needs_what_the_liner_asks(workshop: DesignFolder) -> None:
     assert (
         workshop.write(bench(in_liner('ring_hardness = "210 HB"', ""))).only(IRON, "ring").outcome
         == "not assessed"

@@ -6,14 +6,14 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.testing import DesignFolder, found
 from speclint_liners.formulae.seating import collar_bending, collar_seat_area, collar_shear, room_left
-from tests.plugins.liners.bench import bench, found, in_liner
-from tests.workshop import Workshop
+from tests.plugins.liners.bench import bench, in_liner
 
 ROOM, CLAMP, BEHIND = "liner.end-room", "liner.collar-clamp", "liner.steam-behind"
 
 
-def test_first_steam_takes_most_of_the_room(workshop: Workshop) -> None:
+def test_first_steam_takes_most_of_the_room(workshop: DesignFolder) -> None:
     """2 + 902 × 30 K × 11.5e-6 − 900 × 100 K × 11.46667e-6 = 2 + 0.31119 − 1.03200 = 1.27919 mm.
 
     Block at 50 °C: 11.8 − 0.3; liner at 120 °C: 10.5 + 1.2 × 100/180 + 0.3.
@@ -24,25 +24,27 @@ def test_first_steam_takes_most_of_the_room(workshop: Workshop) -> None:
 
 
 @pytest.mark.parametrize(("length", "outcome"), [("901.27", "conforms"), ("901.285", "finding")])
-def test_room_lasts_until_the_liner_meets_the_shoulder(workshop: Workshop, length: str, outcome: str) -> None:
+def test_room_lasts_until_the_liner_meets_the_shoulder(
+    workshop: DesignFolder, length: str, outcome: str
+) -> None:
     # 902.31119 = L × 1.001146667: L = 901.2777 mm
     check = workshop.write(bench(in_liner('length = "900 mm"', f'length = "{length} mm"'))).only(ROOM)
     assert check.outcome == outcome
     assert check.grade is (Grade.NONCONFORMITY if outcome == "finding" else None)
 
 
-def test_a_liner_that_grows_against_the_cover_is_a_hold(workshop: Workshop) -> None:
+def test_a_liner_that_grows_against_the_cover_is_a_hold(workshop: DesignFolder) -> None:
     cover = in_liner('free_end_stop = "shoulder"', 'free_end_stop = "cover"')
     check = workshop.write(bench(in_liner('length = "900 mm"', 'length = "902 mm"'), cover)).only(ROOM)
     assert check.grade is Grade.HOLD
 
 
-def test_an_open_free_end_wants_no_room(workshop: Workshop) -> None:
+def test_an_open_free_end_wants_no_room(workshop: DesignFolder) -> None:
     open_end = bench(in_liner('free_end_stop = "shoulder"', 'free_end_stop = "none"'))
     assert workshop.write(open_end).only(ROOM).outcome == "not applicable"
 
 
-def test_what_stands_beyond_must_be_stated(workshop: Workshop) -> None:
+def test_what_stands_beyond_must_be_stated(workshop: DesignFolder) -> None:
     assert (
         workshop.write(bench(in_liner('free_end_stop = "shoulder"', ""))).only(ROOM).outcome == "not assessed"
     )
@@ -52,7 +54,7 @@ def test_what_stands_beyond_must_be_stated(workshop: Workshop) -> None:
     ("thickness", "outcome"),
     [("25.05", "conforms"), ("25.04", "finding"), ("25.15", "conforms"), ("25.16", "finding")],
 )
-def test_the_nip_has_two_limits(workshop: Workshop, thickness: str, outcome: str) -> None:
+def test_the_nip_has_two_limits(workshop: DesignFolder, thickness: str, outcome: str) -> None:
     check = workshop.write(bench(in_liner('"25.1 mm"', f'"{thickness} mm"'))).only(CLAMP)
     assert check.outcome == outcome
 
@@ -61,44 +63,44 @@ def test_the_nip_has_two_limits(workshop: Workshop, thickness: str, outcome: str
     ("fillet", "outcome"), [("2", "conforms"), ("1.9", "finding"), ("4", "conforms"), ("4.1", "finding")]
 )
 def test_the_fillet_is_large_enough_and_clears_its_chamfer(
-    workshop: Workshop, fillet: str, outcome: str
+    workshop: DesignFolder, fillet: str, outcome: str
 ) -> None:
     check = workshop.write(bench(in_liner('fillet = "3 mm"', f'fillet = "{fillet} mm"'))).only(CLAMP)
     assert check.outcome == outcome
 
 
 @pytest.mark.parametrize(("force", "outcome"), [("861 kN", "conforms"), ("862 kN", "finding")])
-def test_shear_of_the_collar_is_limited(workshop: Workshop, force: str, outcome: str) -> None:
+def test_shear_of_the_collar_is_limited(workshop: DesignFolder, force: str, outcome: str) -> None:
     # π × 560.3 × 25.1 = 44181.8 mm², at 195/10 = 19.5 MPa 861.5 kN
     assert workshop.write(bench(in_liner('"200 kN"', f'"{force}"'))).only(CLAMP).outcome == outcome
 
 
 @pytest.mark.parametrize(("force", "outcome"), [("436 kN", "conforms"), ("438 kN", "finding")])
-def test_bending_of_the_collar_is_limited(workshop: Workshop, force: str, outcome: str) -> None:
+def test_bending_of_the_collar_is_limited(workshop: DesignFolder, force: str, outcome: str) -> None:
     # seat from 568 to 599 mm, middle 583.5; pressed on 600: arm 8.25 mm; 6 F 8.25/(π × 560.3 × 25.1²) = 19.5 MPa
     # at F = 19.5 × 1108963/49.5 = 436.9 kN
     pressed = in_liner('clamp_diameter = "590 mm"', 'clamp_diameter = "600 mm"')
     assert workshop.write(bench(pressed, in_liner('"200 kN"', f'"{force}"'))).only(CLAMP).outcome == outcome
 
 
-def test_the_clamp_needs_its_force(workshop: Workshop) -> None:
+def test_the_clamp_needs_its_force(workshop: DesignFolder) -> None:
     assert workshop.write(bench(in_liner('clamp_force = "200 kN"', ""))).only(CLAMP).outcome == "not assessed"
 
 
 @pytest.mark.parametrize(("ends", "outcome"), [("25", "conforms"), ("24.9", "finding")])
-def test_a_sealing_land_is_long_enough(workshop: Workshop, ends: str, outcome: str) -> None:
+def test_a_sealing_land_is_long_enough(workshop: DesignFolder, ends: str, outcome: str) -> None:
     check = workshop.write(bench(in_liner('ends = "35 mm"', f'ends = "{ends} mm"'))).only(BEHIND)
     assert check.outcome == outcome
 
 
 @pytest.mark.parametrize("key", ["tell_tale", "drain_behind"])
-def test_steam_behind_the_liner_shows_and_drains(workshop: Workshop, key: str) -> None:
+def test_steam_behind_the_liner_shows_and_drains(workshop: DesignFolder, key: str) -> None:
     check = workshop.write(bench(in_liner(f"{key} = true", f"{key} = false"))).only(BEHIND)
     assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
     assert workshop.write(bench(in_liner(f"{key} = true", ""))).only(BEHIND).outcome == "not assessed"
 
 
-def test_each_end_has_a_land(workshop: Workshop) -> None:
+def test_each_end_has_a_land(workshop: DesignFolder) -> None:
     back = '[lands.back]\nstarts = "850 mm"\nends = "890 mm"\n'
     front = '[lands.front]\nstarts = "5 mm"\nends = "35 mm"\n'
     assert workshop.write(bench(in_liner(back, ""))).only(BEHIND).outcome == "finding"

@@ -11,30 +11,32 @@ import pytest
 from hypothesis import HealthCheck, given, settings, strategies as st
 
 from speclint import Grade
+from speclint.testing import DesignFolder, found, limit
 from speclint_liners.formulae.walls import bore_stress_of_wall, thinnest_wall
-from tests.plugins.liners.bench import bench, found, in_block, in_duty, in_liner, limit
-from tests.workshop import Workshop
+from tests.plugins.liners.bench import bench, in_block, in_duty, in_liner
 
 BORE, FREE, LAST = "liner.bore-stress", "liner.free-stress", "liner.wall-at-last-bore"
 LOOSE = in_liner('"560.3 mm"', '"559 mm"')
 VALVES = 'safety_valve_pressure = "16.6 bar gauge"'
 
 
-def test_a_liner_that_stands_off_the_block_carries_the_steam_alone(workshop: Workshop) -> None:
+def test_a_liner_that_stands_off_the_block_carries_the_steam_alone(workshop: DesignFolder) -> None:
     check = workshop.write(bench(LOOSE)).only(BORE)
     assert found(check) == pytest.approx(14.9440e6, rel=1e-5)
     assert limit(check) == pytest.approx(19.5e6)
     assert check.outcome == "conforms"
 
 
-def test_a_tight_fit_carries_part_of_the_steam(workshop: Workshop) -> None:
+def test_a_tight_fit_carries_part_of_the_steam(workshop: DesignFolder) -> None:
     alone = found(workshop.write(bench(LOOSE)).only(BORE))
     held = found(workshop.write(bench(in_liner('"560.3 mm"', '"560.5 mm"'))).only(BORE))
     assert held < alone
 
 
 @pytest.mark.parametrize(("bar", "outcome"), [("21.65", "conforms"), ("21.67", "finding")])
-def test_bore_stress_holds_up_to_a_tenth_of_the_strength(workshop: Workshop, bar: str, outcome: str) -> None:
+def test_bore_stress_holds_up_to_a_tenth_of_the_strength(
+    workshop: DesignFolder, bar: str, outcome: str
+) -> None:
     check = workshop.write(bench(LOOSE, in_duty(VALVES, f'safety_valve_pressure = "{bar} bar gauge"'))).only(
         BORE
     )
@@ -42,7 +44,7 @@ def test_bore_stress_holds_up_to_a_tenth_of_the_strength(workshop: Workshop, bar
     assert check.grade is (Grade.HOLD if outcome == "finding" else None)
 
 
-def test_a_relieved_length_is_taken_without_help_from_the_block(workshop: Workshop) -> None:
+def test_a_relieved_length_is_taken_without_help_from_the_block(workshop: DesignFolder) -> None:
     relieved = in_block(
         "[ports.front]", '[bores.main.relieved.middle]\nstarts = "300 mm"\nends = "500 mm"\n[ports.front]'
     )
@@ -52,31 +54,33 @@ def test_a_relieved_length_is_taken_without_help_from_the_block(workshop: Worksh
 
 
 @pytest.mark.parametrize("missing", ['wall = "40 mm"', 'diameter = "560 mm"'])
-def test_bore_stress_is_a_hold_when_it_cannot_be_assessed(workshop: Workshop, missing: str) -> None:
+def test_bore_stress_is_a_hold_when_it_cannot_be_assessed(workshop: DesignFolder, missing: str) -> None:
     check = workshop.write(bench(in_block(missing, ""))).only(BORE)
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
 
 
-def test_bore_stress_of_a_liner_of_no_bore_of_the_block_is_not_assessed(workshop: Workshop) -> None:
+def test_bore_stress_of_a_liner_of_no_bore_of_the_block_is_not_assessed(workshop: DesignFolder) -> None:
     assert (
         workshop.write(bench(in_liner('in_bore = "main"', 'in_bore = "left"'))).only(BORE).outcome
         == "not assessed"
     )
 
 
-def test_free_stress_takes_the_thinnest_wall(workshop: Workshop) -> None:
+def test_free_stress_takes_the_thinnest_wall(workshop: DesignFolder) -> None:
     # (559 − 500)/2 − 0.5 = 29.0 mm: 558 on 500: 561364/61364 = 9.148100, × 1.66 = 15.18585 MPa
     assert found(workshop.write(bench(LOOSE)).only(FREE)) == pytest.approx(15.18585e6, rel=1e-5)
 
 
-def test_run_out_takes_half_of_its_reading_from_the_wall(workshop: Workshop) -> None:
+def test_run_out_takes_half_of_its_reading_from_the_wall(workshop: DesignFolder) -> None:
     stated = found(workshop.write(bench(LOOSE)).only(FREE))
     run_out = bench(LOOSE, in_liner('eccentricity = "0.5 mm"', 'run_out = "1 mm"'))
     assert found(workshop.write(run_out).only(FREE)) == pytest.approx(stated)
 
 
 @pytest.mark.parametrize(("bar", "outcome"), [("21.31", "conforms"), ("21.32", "finding")])
-def test_free_stress_holds_up_to_a_tenth_of_the_strength(workshop: Workshop, bar: str, outcome: str) -> None:
+def test_free_stress_holds_up_to_a_tenth_of_the_strength(
+    workshop: DesignFolder, bar: str, outcome: str
+) -> None:
     # 19.5/9.148100 = 2.131590 MPa
     check = workshop.write(bench(LOOSE, in_duty(VALVES, f'safety_valve_pressure = "{bar} bar gauge"'))).only(
         FREE
@@ -85,7 +89,7 @@ def test_free_stress_holds_up_to_a_tenth_of_the_strength(workshop: Workshop, bar
     assert check.grade is (Grade.NONCONFORMITY if outcome == "finding" else None)
 
 
-def test_free_stress_needs_the_eccentricity_or_the_run_out(workshop: Workshop) -> None:
+def test_free_stress_needs_the_eccentricity_or_the_run_out(workshop: DesignFolder) -> None:
     check = workshop.write(bench(in_liner('eccentricity = "0.5 mm"', ""))).only(FREE)
     assert check.outcome == "not assessed"
     assert "eccentricity" in check.says
@@ -97,7 +101,7 @@ def last_bore(millimetres: float, *changes: tuple[str, str, str]) -> dict[str, s
 
 @pytest.mark.parametrize(("last", "outcome"), [(510.8, "conforms"), (511.2, "finding")])
 def test_a_loose_liner_keeps_lames_wall_at_its_last_bore(
-    workshop: Workshop, last: float, outcome: str
+    workshop: DesignFolder, last: float, outcome: str
 ) -> None:
     # at 17 bar √((19.5 + 1.7)/(19.5 − 1.7)) − 1 = 0.0913307: the wall must be 0.0456654 d, and is
     # (558.6 − d)/2 − 0.5: both are the same at d = 278.8/0.5456654 = 510.936 mm
@@ -107,21 +111,21 @@ def test_a_loose_liner_keeps_lames_wall_at_its_last_bore(
     assert check.grade is (Grade.HOLD if outcome == "finding" else None)
 
 
-def test_a_tight_liner_too_thin_to_stand_alone_is_a_nonconformity(workshop: Workshop) -> None:
+def test_a_tight_liner_too_thin_to_stand_alone_is_a_nonconformity(workshop: DesignFolder) -> None:
     check = workshop.write(last_bore(520, in_liner('"560.3 mm"', '"560.6 mm"'))).only(LAST)
     assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
 
 
 @pytest.mark.parametrize(("last", "grade"), [(539.3, Grade.NONCONFORMITY), (539.7, Grade.HOLD)])
 def test_the_works_keep_ten_millimetres_whatever_the_steam(
-    workshop: Workshop, last: float, grade: Grade
+    workshop: DesignFolder, last: float, grade: Grade
 ) -> None:
     # (560.6 − d)/2 − 0.5 = 10 mm at d = 539.6 mm; the fit stays tight: Lamé's wall alone is a nonconformity
     check = workshop.write(last_bore(last, in_liner('"560.3 mm"', '"560.6 mm"'))).only(LAST)
     assert check.grade is grade
 
 
-def test_last_bore_must_be_stated(workshop: Workshop) -> None:
+def test_last_bore_must_be_stated(workshop: DesignFolder) -> None:
     check = workshop.write(bench(in_liner('last_bore = "509 mm"', ""))).only(LAST)
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
 
@@ -137,7 +141,7 @@ def test_a_thicker_wall_is_stressed_less_and_stress_follows_pressure(
 
 @settings(max_examples=5, suppress_health_check=[HealthCheck.function_scoped_fixture], deadline=None)
 @given(thinner=st.floats(0.1, 3.0))
-def test_a_looser_liner_is_never_stressed_less(workshop: Workshop, thinner: float) -> None:
+def test_a_looser_liner_is_never_stressed_less(workshop: DesignFolder, thinner: float) -> None:
     tight = found(workshop.write(bench()).only(BORE))
     looser = bench(in_liner('"560.3 mm"', f'"{560.3 - thinner:.4f} mm"'))
     assert found(workshop.write(looser).only(BORE)) > tight

@@ -6,14 +6,14 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.testing import DesignFolder, found
 from speclint_liners.formulae.walls import bourne_wall, kent_wall, whole_reborings
-from tests.plugins.liners.bench import bench, found, in_liner, in_ring
-from tests.workshop import Workshop
+from tests.plugins.liners.bench import bench, in_liner, in_ring
 
 HANDBOOK, REBORING = "liner.handbook-wall", "liner.reboring-allowance"
 
 
-def test_the_wall_is_set_beside_the_handbooks(workshop: Workshop) -> None:
+def test_the_wall_is_set_beside_the_handbooks(workshop: DesignFolder) -> None:
     """Liner 30.15 and backing 40 mm over 500/16 = 31.25 mm; 19.685 in × 232.06 psi/5000 + 0.5 = 1.41363 in."""
     check = workshop.write(bench()).only(HANDBOOK)
     assert found(check) == pytest.approx(70.15 / 31.25)
@@ -23,27 +23,27 @@ def test_the_wall_is_set_beside_the_handbooks(workshop: Workshop) -> None:
         assert words in check.says
 
 
-def test_a_thin_wall_is_reported_and_not_judged(workshop: Workshop) -> None:
+def test_a_thin_wall_is_reported_and_not_judged(workshop: DesignFolder) -> None:
     thin = bench(in_liner('bore = "500 mm"', 'bore = "550 mm"'))
     assert workshop.write(thin).only(HANDBOOK).outcome == "conforms"
 
 
-def test_the_handbooks_need_the_bore(workshop: Workshop) -> None:
+def test_the_handbooks_need_the_bore(workshop: DesignFolder) -> None:
     assert workshop.write(bench(in_liner('\nbore = "500 mm"', ""))).only(HANDBOOK).outcome == "not assessed"
 
 
 @pytest.mark.parametrize(("last", "outcome"), [("508.9", "conforms"), ("508.8", "finding")])
-def test_three_steps_are_wanted(workshop: Workshop, last: str, outcome: str) -> None:
+def test_three_steps_are_wanted(workshop: DesignFolder, last: str, outcome: str) -> None:
     check = workshop.write(bench(in_liner('last_bore = "509 mm"', f'last_bore = "{last} mm"'))).only(REBORING)
     assert check.outcome == outcome
     assert check.grade is (Grade.OBSERVATION if outcome == "finding" else None)
 
 
-def test_the_works_step_stands_in_for_one_not_stated(workshop: Workshop) -> None:
+def test_the_works_step_stands_in_for_one_not_stated(workshop: DesignFolder) -> None:
     assert workshop.write(bench(in_liner('reboring_step = "3 mm"', ""))).only(REBORING).outcome == "conforms"
 
 
-def test_every_size_has_its_ring_and_its_piston(workshop: Workshop) -> None:
+def test_every_size_has_its_ring_and_its_piston(workshop: DesignFolder) -> None:
     check = workshop.write(bench(in_ring('"506 mm", ', ""))).only(REBORING)
     assert check.outcome == "finding"
     assert "ring: none for 506.0 mm" in check.says
@@ -51,7 +51,7 @@ def test_every_size_has_its_ring_and_its_piston(workshop: Workshop) -> None:
     assert "piston: none for 503.0 mm" in check.says
 
 
-def test_reboring_needs_rings_and_the_last_bore(workshop: Workshop) -> None:
+def test_reboring_needs_rings_and_the_last_bore(workshop: DesignFolder) -> None:
     assert (
         workshop.write(bench(in_liner('last_bore = "509 mm"', ""))).only(REBORING).outcome == "not assessed"
     )

@@ -6,9 +6,9 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.testing import DesignFolder, found, limit
 from speclint_liners.formulae.water import relief_area, relief_area_wanted, water_displaced, wheel_speed
-from tests.plugins.liners.bench import bench, found, in_block, limit
-from tests.workshop import Workshop
+from tests.plugins.liners.bench import bench, in_block
 
 RELIEF, CAPACITY = "cylinder.water-relief", "cylinder.relief-capacity"
 
@@ -17,7 +17,7 @@ RELIEF, CAPACITY = "cylinder.water-relief", "cylinder.relief-capacity"
     ("bar", "outcome"),
     [("17.6", "conforms"), ("17.5", "finding"), ("19.2", "conforms"), ("19.3", "finding")],
 )
-def test_relief_is_set_just_above_the_duty(workshop: Workshop, bar: str, outcome: str) -> None:
+def test_relief_is_set_just_above_the_duty(workshop: DesignFolder, bar: str, outcome: str) -> None:
     # 1.1 and 1.2 × 16 bar
     check = workshop.write(bench(in_block('relief_set = "18 bar', f'relief_set = "{bar} bar'))).only(RELIEF)
     assert check.outcome == outcome
@@ -25,7 +25,7 @@ def test_relief_is_set_just_above_the_duty(workshop: Workshop, bar: str, outcome
 
 
 @pytest.mark.parametrize(("test", "outcome"), [("19.8", "conforms"), ("19.7", "finding")])
-def test_relief_is_covered_by_the_test(workshop: Workshop, test: str, outcome: str) -> None:
+def test_relief_is_covered_by_the_test(workshop: DesignFolder, test: str, outcome: str) -> None:
     # 18 bar × 1.1
     check = workshop.write(bench(in_block('test_pressure = "28 bar', f'test_pressure = "{test} bar'))).only(
         RELIEF
@@ -36,18 +36,18 @@ def test_relief_is_covered_by_the_test(workshop: Workshop, test: str, outcome: s
 @pytest.mark.parametrize(
     ("old", "new"), [("drain_cock = true", "drain_cock = false"), ("relief_count = 2", "relief_count = 0")]
 )
-def test_each_end_has_a_valve_and_a_cock(workshop: Workshop, old: str, new: str) -> None:
+def test_each_end_has_a_valve_and_a_cock(workshop: DesignFolder, old: str, new: str) -> None:
     check = workshop.write(bench(in_block(old, new))).only(RELIEF)
     assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
 
 
 @pytest.mark.parametrize("key", ["drain_cock = true", "relief_count = 2", 'test_pressure = "28 bar gauge"'])
-def test_relief_not_stated_is_a_hold(workshop: Workshop, key: str) -> None:
+def test_relief_not_stated_is_a_hold(workshop: DesignFolder, key: str) -> None:
     check = workshop.write(bench(in_block(key, ""))).only(RELIEF)
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
 
 
-def test_the_area_wanted_by_hand(workshop: Workshop) -> None:
+def test_the_area_wanted_by_hand(workshop: DesignFolder) -> None:
     """At 5 km/h the wheels turn at 1.587302 rad/s and the crank pin runs at 0.523810 m/s.
 
     The piston is fastest where cos θ + λ cos 2θ = 0, λ = 1/6: cos θ = 0.158313; there it has
@@ -61,7 +61,7 @@ def test_the_area_wanted_by_hand(workshop: Workshop) -> None:
 
 
 @pytest.mark.parametrize(("lift", "outcome"), [("7.70", "conforms"), ("7.65", "finding")])
-def test_the_valves_open_far_enough(workshop: Workshop, lift: str, outcome: str) -> None:
+def test_the_valves_open_far_enough(workshop: DesignFolder, lift: str, outcome: str) -> None:
     # 2893.8/(2 π 60) = 7.676 mm
     check = workshop.write(bench(in_block('relief_lift = "15 mm"', f'relief_lift = "{lift} mm"'))).only(
         CAPACITY
@@ -70,7 +70,7 @@ def test_the_valves_open_far_enough(workshop: Workshop, lift: str, outcome: str)
     assert check.grade is (Grade.NONCONFORMITY if outcome == "finding" else None)
 
 
-def test_capacity_needs_the_seat(workshop: Workshop) -> None:
+def test_capacity_needs_the_seat(workshop: DesignFolder) -> None:
     check = workshop.write(bench(in_block('relief_seat_diameter = "60 mm"', ""))).only(CAPACITY)
     assert check.outcome == "not assessed"
 

@@ -7,10 +7,9 @@ from pathlib import Path
 import pytest
 
 from speclint import Grade
-from tests.plugins.motion.train import on
-from tests.workshop import Workshop
+from speclint.testing import DesignFolder, on_sheet
 
-EXAMPLE = Workshop(Path(__file__).parents[3] / "example_specs")
+EXAMPLE = DesignFolder(Path(__file__).parents[3] / "example_specs")
 
 
 @pytest.mark.parametrize(
@@ -45,11 +44,11 @@ def test_the_thread_was_proved_at_boiler_pressure_only() -> None:
     """
     check = EXAMPLE.only("rod.tension", "rod-left")
     assert (check.outcome, check.grade, check.case) == ("finding", Grade.HOLD, "water")
-    assert on(check, "σ_nut") / 1e6 == pytest.approx(84.27, abs=0.01)
+    assert on_sheet(check, "σ_nut") / 1e6 == pytest.approx(84.27, abs=0.01)
 
 
 def test_eight_metres_a_second_are_just_passed() -> None:
     """364 rev/min of 1.32 m: 8.008 m/s."""
     check = EXAMPLE.only("piston.speed", "piston-left")
     assert (check.outcome, check.grade) == ("finding", Grade.OBSERVATION)
-    assert on(check, "v_m") == pytest.approx(8.008)
+    assert on_sheet(check, "v_m") == pytest.approx(8.008)

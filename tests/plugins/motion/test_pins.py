@@ -6,9 +6,9 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.testing import DesignFolder, on_sheet
 from speclint_motion.formulae.pins import moment_of_held_pin, projected_pressure, weakened_shear
-from tests.plugins.motion.train import files, on, without
-from tests.workshop import Workshop
+from tests.plugins.motion.train import files, without
 
 PRESSURE, BENDING, RATING = "pin.bearing-pressure", "pin.bending", "packing.rating"
 GLAND, SHAFT = "packing.gland", "shaft.torsion"
@@ -24,14 +24,14 @@ GLAND, SHAFT = "packing.gland", "shaft.torsion"
     ],
 )
 def test_crosshead_pin_from_both_sides(
-    workshop: Workshop, length: str, outcome: str, grade: Grade | None
+    workshop: DesignFolder, length: str, outcome: str, grade: Grade | None
 ) -> None:
     """325.940 kN/cos φ, cos φ = √(1 − (330/1900)²) = 0.984802: 330.971 kN on 100 mm.
     4600 psi = 31.7159 MPa: 104.355 mm; 4800 psi = 33.0948 MPa: 100.007 mm.
     """
     check = workshop.write(files("pin", ("110 mm", f"{length} mm"))).only(PRESSURE, "pin")
     assert (check.outcome, check.grade) == (outcome, grade)
-    assert on(check, "F_c") == pytest.approx(330_970.5, rel=1e-6)
+    assert on_sheet(check, "F_c") == pytest.approx(330_970.5, rel=1e-6)
 
 
 @pytest.mark.parametrize(
@@ -44,49 +44,51 @@ def test_crosshead_pin_from_both_sides(
     ],
 )
 def test_crank_pin_from_both_sides(
-    workshop: Workshop, length: str, outcome: str, grade: Grade | None
+    workshop: DesignFolder, length: str, outcome: str, grade: Grade | None
 ) -> None:
     """On 165 mm: 1600 psi = 11.0316 MPa: 181.830 mm; 1700 psi = 11.7211 MPa: 171.134 mm."""
     check = workshop.write(files("crank-pin", ("185 mm", f"{length} mm"))).only(PRESSURE, "crank-pin")
     assert (check.outcome, check.grade) == (outcome, grade)
 
 
-def test_the_periods_proportions_stand_beside(workshop: Workshop) -> None:
+def test_the_periods_proportions_stand_beside(workshop: DesignFolder) -> None:
     """0.26 and 0.28 of 500 mm."""
     check = workshop.write(files()).only(PRESSURE, "crank-pin")
-    assert on(check, "d_0") * 1e3 == pytest.approx(130)
-    assert on(check, "b_0") * 1e3 == pytest.approx(140)
+    assert on_sheet(check, "d_0") * 1e3 == pytest.approx(130)
+    assert on_sheet(check, "b_0") * 1e3 == pytest.approx(140)
 
 
-def test_bending_of_a_crosshead_pin_by_hand(workshop: Workshop) -> None:
+def test_bending_of_a_crosshead_pin_by_hand(workshop: DesignFolder) -> None:
     """330 970.5 × (2 × 170 − 110)/8 = 9515.40 N·m over π 100³/32 = 98 174.8 mm³: 96.9231 MPa.
     165 485/7853.98 = 21.0702 MPa. √(96.9231² + 3 × 21.0702²) = 103.566; 0.85 × 450/103.566 = 3.69329.
     """
     check = workshop.write(files()).only(BENDING, "pin")
-    assert on(check, "σ") / 1e6 == pytest.approx(96.9231, rel=1e-5)
-    assert on(check, "τ") / 1e6 == pytest.approx(21.0702, rel=1e-5)
-    assert on(check, "n") == pytest.approx(3.69329, rel=1e-5)
+    assert on_sheet(check, "σ") / 1e6 == pytest.approx(96.9231, rel=1e-5)
+    assert on_sheet(check, "τ") / 1e6 == pytest.approx(21.0702, rel=1e-5)
+    assert on_sheet(check, "n") == pytest.approx(3.69329, rel=1e-5)
 
 
 @pytest.mark.parametrize(("diameter", "outcome"), [("73.4", "conforms"), ("73.3", "finding")])
-def test_bending_from_both_sides(workshop: Workshop, diameter: str, outcome: str) -> None:
+def test_bending_from_both_sides(workshop: DesignFolder, diameter: str, outcome: str) -> None:
     """0.85 × 450/1.5 = 255 MPa; 73.4 mm: 245.1 and 39.1 make 254.3; 73.3 mm: 246.1 and 39.2 make 255.3."""
     check = workshop.write(files("pin", ("100 mm", f"{diameter} mm"))).only(BENDING, "pin")
     assert check.outcome == outcome
 
 
-def test_bending_of_a_crank_pin_by_hand(workshop: Workshop) -> None:
+def test_bending_of_a_crank_pin_by_hand(workshop: DesignFolder) -> None:
     """330 970.5 × 0.120 over π 165³/32 = 441 013 mm³: 90.0573 MPa; 330 970.5/21 382.5 = 15.4786 MPa: 93.9632 MPa.
     q = 1/(1 + 0.0254 × 2.3^1.8/10) = 0.988748 with the K_t of Peterson's chart for D/d 1.212, r/d 0.0606.
     """
     check = workshop.write(files()).only(BENDING, "crank-pin")
-    assert on(check, "σ_eq") / 1e6 == pytest.approx(93.9632, rel=1e-5)
-    K_t = on(check, "K_t")
+    assert on_sheet(check, "σ_eq") / 1e6 == pytest.approx(93.9632, rel=1e-5)
+    K_t = on_sheet(check, "K_t")
     assert 1.6 < K_t < 2.0
-    assert on(check, "n") == pytest.approx(0.85 * 450 / (93.9632 * (1 + 0.988748 * (K_t - 1))), rel=1e-5)
+    assert on_sheet(check, "n") == pytest.approx(
+        0.85 * 450 / (93.9632 * (1 + 0.988748 * (K_t - 1))), rel=1e-5
+    )
 
 
-def test_a_crank_pin_that_reaches_too_far_is_found(workshop: Workshop) -> None:
+def test_a_crank_pin_that_reaches_too_far_is_found(workshop: DesignFolder) -> None:
     check = workshop.write(files("crank-pin", ("120 mm", "320 mm"))).only(BENDING, "crank-pin")
     assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
 
@@ -102,7 +104,7 @@ def test_a_crank_pin_that_reaches_too_far_is_found(workshop: Workshop) -> None:
         ("crank-pin", "larger_diameter", BENDING),
     ],
 )
-def test_a_pin_is_not_assessed_without(workshop: Workshop, part: str, key: str, rule: str) -> None:
+def test_a_pin_is_not_assessed_without(workshop: DesignFolder, part: str, key: str, rule: str) -> None:
     assert workshop.write(without(part, key)).only(rule, part).outcome == "not assessed"
 
 
@@ -115,20 +117,20 @@ def test_a_pin_is_not_assessed_without(workshop: Workshop, part: str, key: str, 
         ("360 rev/min", "455 rev/min", "finding"),
     ],
 )
-def test_rating_from_both_sides(workshop: Workshop, old: str, new: str, outcome: str) -> None:
+def test_rating_from_both_sides(workshop: DesignFolder, old: str, new: str, outcome: str) -> None:
     """Carbon segments: 350 °C, and 10 m/s, which is 454.5 rev/min of 1.32 m."""
     assert workshop.write(files("duty", (old, new))).only(RATING).outcome == outcome
 
 
 @pytest.mark.parametrize(("pressure", "outcome"), [("25", "conforms"), ("25.1", "finding")])
-def test_rating_of_pressure_from_both_sides(workshop: Workshop, pressure: str, outcome: str) -> None:
+def test_rating_of_pressure_from_both_sides(workshop: DesignFolder, pressure: str, outcome: str) -> None:
     found = files()
     found["duty.toml"] = found["duty.toml"].replace("16.6 bar", f"{pressure} bar")
     assert workshop.write(found).only(RATING).outcome == outcome
 
 
 @pytest.mark.parametrize("key", ["packing", "seals"])
-def test_rating_is_not_assessed_without(workshop: Workshop, key: str) -> None:
+def test_rating_is_not_assessed_without(workshop: DesignFolder, key: str) -> None:
     found = without("box", key)
     found["box.toml"] += 'duty = "duty"\n'
     assert workshop.write(found).only(RATING).outcome == "not assessed"
@@ -138,7 +140,7 @@ def test_rating_is_not_assessed_without(workshop: Workshop, key: str) -> None:
     ("bore", "outcome"),
     [("90.37", "conforms"), ("90.35", "finding"), ("91.79", "conforms"), ("91.81", "finding")],
 )
-def test_neck_bush_from_both_sides(workshop: Workshop, bore: str, outcome: str) -> None:
+def test_neck_bush_from_both_sides(workshop: DesignFolder, bore: str, outcome: str) -> None:
     """0.004 and 0.02 of 90 mm: 0.36 to 1.8 mm."""
     assert workshop.write(files("box", ("90.6 mm", f"{bore} mm"))).only(GLAND).outcome == outcome
     assert (
@@ -147,18 +149,18 @@ def test_neck_bush_from_both_sides(workshop: Workshop, bore: str, outcome: str) 
     )
 
 
-def test_a_box_without_a_drain_is_found(workshop: Workshop) -> None:
+def test_a_box_without_a_drain_is_found(workshop: DesignFolder) -> None:
     check = workshop.write(files("box", ("drained = true", "drained = false"))).only(GLAND)
     assert (check.outcome, check.grade) == ("finding", Grade.OBSERVATION)
 
 
 @pytest.mark.parametrize("key", ["neck_bush", "gland_bore", "drained"])
-def test_the_gland_is_not_assessed_without(workshop: Workshop, key: str) -> None:
+def test_the_gland_is_not_assessed_without(workshop: DesignFolder, key: str) -> None:
     assert workshop.write(without("box", key)).only(GLAND).outcome == "not assessed"
 
 
 @pytest.mark.parametrize(("torque", "outcome"), [("1421", "conforms"), ("1422", "finding")])
-def test_twist_from_both_sides(workshop: Workshop, torque: str, outcome: str) -> None:
+def test_twist_from_both_sides(workshop: DesignFolder, torque: str, outcome: str) -> None:
     """G = 200/2.6 = 76.9231 GPa, J = π 60⁴/32 = 1.272345e6 mm⁴; keyway 1 + 0.4 × 0.3 + 0.7 × 0.116667 = 1.201667.
     1500 N·m wind one metre 1.05520°; 1421.5 N·m one degree.
     """
@@ -166,7 +168,7 @@ def test_twist_from_both_sides(workshop: Workshop, torque: str, outcome: str) ->
 
 
 @pytest.mark.parametrize(("moment", "outcome"), [("6036", "conforms"), ("6037", "finding")])
-def test_shear_from_both_sides(workshop: Workshop, moment: str, outcome: str) -> None:
+def test_shear_from_both_sides(workshop: DesignFolder, moment: str, outcome: str) -> None:
     """e = 1 − 0.2 × 0.3 − 1.1 × 0.116667 = 0.811667; 0.3 × 600 × e = 146.1 MPa. 1400 N·m shear 33.0099 MPa:
     σ/2 = √(146.1² − 33.0099²) = 142.322; × 2 × 21 205.75 mm³ = 6036.09 N·m.
     """
@@ -174,7 +176,7 @@ def test_shear_from_both_sides(workshop: Workshop, moment: str, outcome: str) ->
 
 
 @pytest.mark.parametrize("key", ["diameter", "torque", "bending_moment", "keyway_width", "keyway_depth"])
-def test_a_shaft_is_not_assessed_without(workshop: Workshop, key: str) -> None:
+def test_a_shaft_is_not_assessed_without(workshop: DesignFolder, key: str) -> None:
     assert workshop.write(without("shaft", key)).only(SHAFT).outcome == "not assessed"
 
 

@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.testing import DesignFolder, on_sheet
 from speclint_motion.formulae.pistons import (
     diametral_clearance,
     land_bending,
@@ -13,8 +14,7 @@ from speclint_motion.formulae.pistons import (
     ring_gap_when_hot,
     size_when_hot,
 )
-from tests.plugins.motion.train import files, on, without
-from tests.workshop import Workshop
+from tests.plugins.motion.train import files, without
 
 CLEARANCE, FASTENING, SPEED = "piston.clearance-hot", "piston.fastening", "piston.speed"
 INERTIA, GAP, LANDS = "piston.inertia", "piston.ring-gap", "piston.ring-lands"
@@ -30,7 +30,7 @@ INERTIA, GAP, LANDS = "piston.inertia", "piston.ring-gap", "piston.ring-lands"
     ],
 )
 def test_clearance_from_both_sides(
-    workshop: Workshop, diameter: str, outcome: str, grade: Grade | None
+    workshop: DesignFolder, diameter: str, outcome: str, grade: Grade | None
 ) -> None:
     """Iron at 220 °C grows 12.2e-6 at least: 500 × (1 + 12.2e-6 × 200) = 501.22 mm. Steel at 320 °C 13.3e-6 at most:
     (501.22 − 0.25)/1.00399 = 498.979 mm; nothing is left from 501.22/1.00399 = 499.228 mm.
@@ -39,15 +39,15 @@ def test_clearance_from_both_sides(
     assert (check.outcome, check.grade) == (outcome, grade)
 
 
-def test_clearance_by_hand(workshop: Workshop) -> None:
+def test_clearance_by_hand(workshop: DesignFolder) -> None:
     """501.22 − 497 × 1.00399 = 2.23697 mm against 0.0005 × 500 = 0.25 mm."""
     check = workshop.write(files()).only(CLEARANCE)
-    assert on(check, "c") * 1e3 == pytest.approx(2.23697)
+    assert on_sheet(check, "c") * 1e3 == pytest.approx(2.23697)
     assert check.utilisation == pytest.approx(0.25 / 2.23697)
 
 
 @pytest.mark.parametrize("key", ["diameter", "runs_in", "material"])
-def test_clearance_is_not_assessed_without(workshop: Workshop, key: str) -> None:
+def test_clearance_is_not_assessed_without(workshop: DesignFolder, key: str) -> None:
     found = without("piston", key)
     found["piston.toml"] = found["piston.toml"].replace('id = "piston"', 'id = "piston"\nduty = "duty"')
     check = workshop.write(found).only(CLEARANCE)
@@ -55,19 +55,19 @@ def test_clearance_is_not_assessed_without(workshop: Workshop, key: str) -> None
 
 
 @pytest.mark.parametrize(("load", "outcome"), [("559.6", "conforms"), ("559.5", "finding")])
-def test_proof_load_from_both_sides(workshop: Workshop, load: str, outcome: str) -> None:
+def test_proof_load_from_both_sides(workshop: DesignFolder, load: str, outcome: str) -> None:
     """1.5 × 373.0641 kN = 559.596 kN."""
     check = workshop.write(files("piston", ("600 kN", f"{load} kN"))).only(FASTENING)
     assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
 
 
-def test_a_nut_that_may_turn_is_held(workshop: Workshop) -> None:
+def test_a_nut_that_may_turn_is_held(workshop: DesignFolder) -> None:
     check = workshop.write(files("piston", ("split pin", "nothing"))).only(FASTENING)
     assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
     assert "turning" in check.says
 
 
-def test_a_piston_forged_in_one_with_its_rod_has_no_nut(workshop: Workshop) -> None:
+def test_a_piston_forged_in_one_with_its_rod_has_no_nut(workshop: DesignFolder) -> None:
     found = files(
         "piston",
         ('by = "nut"', 'by = "forged in one"'),
@@ -78,44 +78,44 @@ def test_a_piston_forged_in_one_with_its_rod_has_no_nut(workshop: Workshop) -> N
 
 
 @pytest.mark.parametrize("key", ["by", "thread", "seat", "taper", "locked_by", "proof_load"])
-def test_fastening_is_not_assessed_without(workshop: Workshop, key: str) -> None:
+def test_fastening_is_not_assessed_without(workshop: DesignFolder, key: str) -> None:
     check = workshop.write(without("piston", key)).only(FASTENING)
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
     assert f"fastening.{key}" in check.says
 
 
 @pytest.mark.parametrize(("speed", "outcome"), [("363.6", "conforms"), ("363.7", "finding")])
-def test_speed_from_both_sides(workshop: Workshop, speed: str, outcome: str) -> None:
+def test_speed_from_both_sides(workshop: DesignFolder, speed: str, outcome: str) -> None:
     """8 m/s ÷ 1.32 m a turn = 6.0606 turns a second: 363.636 rev/min."""
     check = workshop.write(files("duty", ("360 rev/min", f"{speed} rev/min"))).only(SPEED)
     assert (check.outcome, check.grade) == (outcome, Grade.OBSERVATION if outcome == "finding" else None)
 
 
-def test_speed_beside_the_periods(workshop: Workshop) -> None:
+def test_speed_beside_the_periods(workshop: DesignFolder) -> None:
     """360 rev/min: 7.92 m/s; 1000 ft/min is 5.08 m/s; 1.559."""
-    assert on(workshop.write(files()).only(SPEED), "x_period") == pytest.approx(7.92 / 5.08)
+    assert on_sheet(workshop.write(files()).only(SPEED), "x_period") == pytest.approx(7.92 / 5.08)
 
 
-def test_speed_is_not_assessed_without(workshop: Workshop) -> None:
+def test_speed_is_not_assessed_without(workshop: DesignFolder) -> None:
     found = files("duty", ('rotational_speed = "360 rev/min"\n', ""))
     assert workshop.write(found).only(SPEED).outcome == "not assessed"
     assert workshop.only(INERTIA).outcome == "not assessed"
 
 
 @pytest.mark.parametrize(("speed", "outcome"), [("452.3", "conforms"), ("452.4", "finding")])
-def test_inertia_from_both_sides(workshop: Workshop, speed: str, outcome: str) -> None:
+def test_inertia_from_both_sides(workshop: DesignFolder, speed: str, outcome: str) -> None:
     """At 360 rev/min 550.462 m/s² × 300 kg = 165.139 kN over 325.940 kN = 0.50665; 360 √(0.8/0.50665) = 452.37."""
     check = workshop.write(files("duty", ("360 rev/min", f"{speed} rev/min"))).only(INERTIA)
     assert check.outcome == outcome
 
 
 @pytest.mark.parametrize(("gap", "outcome"), [("0.389", "conforms"), ("0.388", "finding")])
-def test_gap_from_both_sides(workshop: Workshop, gap: str, outcome: str) -> None:
+def test_gap_from_both_sides(workshop: DesignFolder, gap: str, outcome: str) -> None:
     """Both at 220 °C, liner 12.2e-6 and ring 12.8e-6: π 500 × 0.6e-6 × 200 = 0.18850 mm are lost; 0.2 must be left."""
     assert workshop.write(files("ring", ("4 mm", f"{gap} mm"))).only(GAP).outcome == outcome
 
 
-def test_a_ring_in_the_blocks_own_bore(workshop: Workshop) -> None:
+def test_a_ring_in_the_blocks_own_bore(workshop: DesignFolder) -> None:
     """Steel block at 220 °C: 12.5e-6 − 0.3e-6 low; the ring 12.8e-6 high: the same 0.18850 mm."""
     found = files("ring", ('runs_in = "liner"', 'bears_on = "block"\nmade_for = ["500 mm", "503 mm"]'))
     found["duty.toml"] = found["duty.toml"].replace(
@@ -126,11 +126,11 @@ def test_a_ring_in_the_blocks_own_bore(workshop: Workshop) -> None:
     )
     found["piston.toml"] = found["piston.toml"].replace('takes = "ring"\n', "")
     check = workshop.write(found).only(GAP)
-    assert on(check, "g_h") * 1e3 == pytest.approx(4 - 0.188496, abs=1e-6)
+    assert on_sheet(check, "g_h") * 1e3 == pytest.approx(4 - 0.188496, abs=1e-6)
 
 
 @pytest.mark.parametrize("key", ["gap", "material"])
-def test_gap_is_not_assessed_without(workshop: Workshop, key: str) -> None:
+def test_gap_is_not_assessed_without(workshop: DesignFolder, key: str) -> None:
     assert workshop.write(without("ring", key)).only(GAP).outcome == "not assessed"
 
 
@@ -143,7 +143,7 @@ def test_gap_is_not_assessed_without(workshop: Workshop, key: str) -> None:
         ("known-iron", "8.13", "finding"),
     ],
 )
-def test_lands_from_both_sides(workshop: Workshop, metal: str, land: str, outcome: str) -> None:
+def test_lands_from_both_sides(workshop: DesignFolder, metal: str, land: str, outcome: str) -> None:
     """3 × 1.66 × 18² = 1613.52. Steel at 320 °C: R_p 180, 0.33 of it 59.4 MPa: √(1613.52/59.4) = 5.2119 mm.
     Iron 195/8 = 24.375 MPa: √(1613.52/24.375) = 8.1361 mm. Shear asks less.
     """
@@ -162,13 +162,13 @@ def test_lands_from_both_sides(workshop: Workshop, metal: str, land: str, outcom
         ("piston", "16.1 mm", "16.02 mm", "finding"),
     ],
 )
-def test_grooves_from_both_sides(workshop: Workshop, part: str, old: str, new: str, outcome: str) -> None:
+def test_grooves_from_both_sides(workshop: DesignFolder, part: str, old: str, new: str, outcome: str) -> None:
     """Groove 18 mm deep, ring 16 mm wide: 0.5 mm behind it, and 0.03 to 0.2 mm beside it."""
     assert workshop.write(files(part, (old, new))).only(LANDS).outcome == outcome
 
 
 @pytest.mark.parametrize("key", ["depth", "width", "land", "takes"])
-def test_lands_are_not_assessed_without(workshop: Workshop, key: str) -> None:
+def test_lands_are_not_assessed_without(workshop: DesignFolder, key: str) -> None:
     assert workshop.write(without("piston", key)).only(LANDS).outcome == "not assessed"
 
 

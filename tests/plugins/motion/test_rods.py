@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade, OutOfRange
+from speclint.testing import DesignFolder, on_sheet
 from speclint_motion.formulae.sections import fatigue_factor, slotted_area
 from speclint_motion.formulae.thrust import (
     connecting_rod_force,
@@ -15,8 +16,7 @@ from speclint_motion.formulae.thrust import (
     pressure_behind_piston,
     slipper_thrust,
 )
-from tests.plugins.motion.train import files, on, without
-from tests.workshop import Workshop
+from tests.plugins.motion.train import files, without
 
 TENSION, BUCKLING, FINISH = "rod.tension", "rod.buckling", "rod.finish"
 AREA = 196_349.541  # mm², π 500²/4
@@ -37,7 +37,7 @@ pushed = true
 """
 
 
-def test_the_sheet_of_a_rod_is_worked_again_by_hand(workshop: Workshop) -> None:
+def test_the_sheet_of_a_rod_is_worked_again_by_hand(workshop: DesignFolder) -> None:
     """Relief at 19 bar while there is water: 1.9 MPa × 196 349.541 mm² = 373.064 kN.
 
     M85x4 has its root at 85 − 17/12 × √3/2 × 4 = 80.092523 mm: 5038.182 mm²; 373 064/5038.182 = 74.0474 MPa.
@@ -47,16 +47,16 @@ def test_the_sheet_of_a_rod_is_worked_again_by_hand(workshop: Workshop) -> None:
     """
     check = workshop.write(files()).only(TENSION)
     assert (check.outcome, check.case) == ("conforms", "water")
-    assert on(check, "F_t") == pytest.approx(373_064.13, rel=1e-7)
-    assert on(check, "A_nut") * 1e6 == pytest.approx(5038.182, rel=1e-6)
-    assert on(check, "σ_nut") / 1e6 == pytest.approx(74.0474, rel=1e-5)
-    assert on(check, "n_nut") == pytest.approx(2.31512, rel=1e-5)
+    assert on_sheet(check, "F_t") == pytest.approx(373_064.13, rel=1e-7)
+    assert on_sheet(check, "A_nut") * 1e6 == pytest.approx(5038.182, rel=1e-6)
+    assert on_sheet(check, "σ_nut") / 1e6 == pytest.approx(74.0474, rel=1e-5)
+    assert on_sheet(check, "n_nut") == pytest.approx(2.31512, rel=1e-5)
     assert check.utilisation == pytest.approx(0.92559, rel=1e-5)
-    assert on(check, "d_0") == pytest.approx(0.080)  # 0.16 × 500 mm
+    assert on_sheet(check, "d_0") == pytest.approx(0.080)  # 0.16 × 500 mm
 
 
 @pytest.mark.parametrize(("thread", "outcome"), [("M82x2", "conforms"), ("M80x3", "finding")])
-def test_mean_stress_from_both_sides(workshop: Workshop, thread: str, outcome: str) -> None:
+def test_mean_stress_from_both_sides(workshop: DesignFolder, thread: str, outcome: str) -> None:
     """M80x3 has its root at 80 − 17/12 × 0.866025 × 3 = 76.3194 mm: 4574.6 mm²; 81.55 MPa.
     M82x2 at 82 − 2.45374 = 79.5463 mm: 4969.7 mm²; 75.07 MPa.
     """
@@ -66,7 +66,7 @@ def test_mean_stress_from_both_sides(workshop: Workshop, thread: str, outcome: s
 
 
 @pytest.mark.parametrize(("pressure", "outcome"), [("20.52", "conforms"), ("20.53", "finding")])
-def test_the_cylinders_greatest_pressure_governs(workshop: Workshop, pressure: str, outcome: str) -> None:
+def test_the_cylinders_greatest_pressure_governs(workshop: DesignFolder, pressure: str, outcome: str) -> None:
     """80 MPa × 5038.182 mm²/196 349.541 mm² = 2.05274 MPa."""
     check = workshop.write(files("duty", ("19 bar", f"{pressure} bar"))).only(TENSION)
     assert check.outcome == outcome
@@ -74,7 +74,7 @@ def test_the_cylinders_greatest_pressure_governs(workshop: Workshop, pressure: s
 
 @pytest.mark.parametrize(("pressure", "outcome"), [("20.52", "conforms"), ("20.53", "finding")])
 def test_the_back_relief_valve_counts_and_the_front_does_not(
-    workshop: Workshop, pressure: str, outcome: str
+    workshop: DesignFolder, pressure: str, outcome: str
 ) -> None:
     """The front one opens at 25 bar, which pushes the rod; steam behind the piston pulls it."""
     check = workshop.write(files("block", ("18.5 bar", f"{pressure} bar"))).only(TENSION)
@@ -82,21 +82,21 @@ def test_the_back_relief_valve_counts_and_the_front_does_not(
 
 
 @pytest.mark.parametrize(("factor", "outcome"), [("2.315", "conforms"), ("2.316", "finding")])
-def test_fatigue_of_the_thread_from_both_sides(workshop: Workshop, factor: str, outcome: str) -> None:
+def test_fatigue_of_the_thread_from_both_sides(workshop: DesignFolder, factor: str, outcome: str) -> None:
     """n = 2.31512."""
     own = f'materials = ["metals.toml"]\n[limits."rod.tension"]\nfatigue = "{factor}"\n'
     check = workshop.write({**files(), "speclint.toml": own}).only(TENSION)
     assert check.outcome == outcome
 
 
-def test_a_rolled_thread_lasts_longer(workshop: Workshop) -> None:
+def test_a_rolled_thread_lasts_longer(workshop: DesignFolder) -> None:
     """3.0 for 3.8: 3 × 37.0237/360 + 0.041137 = 0.349668; n = 2.85986."""
     check = workshop.write(files("rod", ("rolled = false", "rolled = true"))).only(TENSION)
-    assert on(check, "n_nut") == pytest.approx(2.85986, rel=1e-5)
+    assert on_sheet(check, "n_nut") == pytest.approx(2.85986, rel=1e-5)
 
 
 @pytest.mark.parametrize(("width", "outcome"), [("25.5", "conforms"), ("26.0", "finding")])
-def test_a_cotter_slot_from_both_sides(workshop: Workshop, width: str, outcome: str) -> None:
+def test_a_cotter_slot_from_both_sides(workshop: DesignFolder, width: str, outcome: str) -> None:
     """Rod of 95 mm. Slot 26: 7088.22 − 13 × √(9025 − 676) − 4512.5 arcsin(0.273684) = 4649.41 mm²: 80.24 MPa.
     Slot 25.5: 7088.22 − 12.75 × 91.5137 − 4512.5 × 0.271754 = 4695.14 mm²: 79.46 MPa.
     """
@@ -105,20 +105,20 @@ def test_a_cotter_slot_from_both_sides(workshop: Workshop, width: str, outcome: 
     assert check.outcome == outcome
 
 
-def test_a_shoulder_is_pulled_and_pushed(workshop: Workshop) -> None:
+def test_a_shoulder_is_pulled_and_pushed(workshop: DesignFolder) -> None:
     """90 mm: 6361.725 mm²; 373 064/6361.725 = 58.6420 MPa both ways: amplitude that, mean nothing.
 
     Peterson for h/r = 1: K_t by the handbook's own tested curve; q = 1/(1 + 0.0254 (2070/900)^1.8/10) = 0.988748.
     """
     check = workshop.write(files("rod", add=SHOULDER)).only(TENSION)
-    assert on(check, "σ_a,foot") / 1e6 == pytest.approx(58.6420, rel=1e-5)
-    assert on(check, "σ_m,foot") == pytest.approx(0.0, abs=1e-6)
-    assert on(check, "q_foot") == pytest.approx(0.988748, rel=1e-5)
-    K_f = 1 + 0.988748 * (on(check, "K_t,foot") - 1)
-    assert on(check, "n_foot") == pytest.approx(0.85 * 360 / (K_f * 58.6420), rel=1e-5)
+    assert on_sheet(check, "σ_a,foot") / 1e6 == pytest.approx(58.6420, rel=1e-5)
+    assert on_sheet(check, "σ_m,foot") == pytest.approx(0.0, abs=1e-6)
+    assert on_sheet(check, "q_foot") == pytest.approx(0.988748, rel=1e-5)
+    K_f = 1 + 0.988748 * (on_sheet(check, "K_t,foot") - 1)
+    assert on_sheet(check, "n_foot") == pytest.approx(0.85 * 360 / (K_f * 58.6420), rel=1e-5)
 
 
-def test_inertia_pulls_at_the_front_dead_centre(workshop: Workshop) -> None:
+def test_inertia_pulls_at_the_front_dead_centre(workshop: DesignFolder) -> None:
     """360 rev/min, 37.6991 rad/s: a = 1421.22 × 0.33 (1 + 0.33/1.9) = 550.463 m/s²; × 300 kg = 165.139 kN.
     Steam expanded to the end: 17.61325 × 0.3 = 5.283975 bar abs − 1.01325 = 4.270725 bar; × A = 83.8555 kN.
     Together 248.994 kN, less than the 363.247 kN of the relief valve at 18.5 bar, so the valve governs.
@@ -128,22 +128,22 @@ def test_inertia_pulls_at_the_front_dead_centre(workshop: Workshop) -> None:
     found["duty.toml"] = found["duty.toml"].replace("360 rev/min", "3600 rev/min")
     check = workshop.write(found).only(TENSION)
     assert check.case == "running"
-    assert -on(check, "F_θ") == pytest.approx(100 * 165_139 + 83_855.5, rel=1e-5)
+    assert -on_sheet(check, "F_θ") == pytest.approx(100 * 165_139 + 83_855.5, rel=1e-5)
 
 
 @pytest.mark.parametrize("key", ["carries", "diameter", "material"])
-def test_tension_is_not_assessed_without(workshop: Workshop, key: str) -> None:
+def test_tension_is_not_assessed_without(workshop: DesignFolder, key: str) -> None:
     check = workshop.write(without("rod", key)).only(TENSION, readable=False)
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
 
 
-def test_a_rod_without_its_sections_is_not_assessed(workshop: Workshop) -> None:
+def test_a_rod_without_its_sections_is_not_assessed(workshop: DesignFolder) -> None:
     text = files()["rod.toml"]
     found = {**files(), "rod.toml": text[: text.index("[sections.nut]")]}
     assert workshop.write(found).only(TENSION).outcome == "not assessed"
 
 
-def test_the_buckling_of_a_rod_is_worked_again_by_hand(workshop: Workshop) -> None:
+def test_the_buckling_of_a_rod_is_worked_again_by_hand(workshop: DesignFolder) -> None:
     """90 mm: i = 22.5 mm; 0.8 × 1450/22.5 = 51.5556, below √(2 π² × 200 000/600) = 81.1156: Johnson.
 
     6361.725 × 600 × (1 − 600 × 51.5556²/(4 π² × 200 000)) = 3817.035 × 0.798018 = 3046.06 kN.
@@ -151,28 +151,28 @@ def test_the_buckling_of_a_rod_is_worked_again_by_hand(workshop: Workshop) -> No
     """
     check = workshop.write(files()).only(BUCKLING)
     assert check.outcome == "conforms"
-    assert on(check, "F_c") / 1e3 == pytest.approx(3046.06, rel=1e-5)
-    assert on(check, "n") == pytest.approx(9.34546, rel=1e-5)
+    assert on_sheet(check, "F_c") / 1e3 == pytest.approx(3046.06, rel=1e-5)
+    assert on_sheet(check, "n") == pytest.approx(9.34546, rel=1e-5)
     # Rankine and Gordon with mild steel: 320 × 6361.725/(1 + 51.5556²/7500) = 1503.1 kN
-    assert on(check, "F_RG") / 1e3 == pytest.approx(1503.1, rel=1e-4)
+    assert on_sheet(check, "F_RG") / 1e3 == pytest.approx(1503.1, rel=1e-4)
 
 
 @pytest.mark.parametrize(("diameter", "outcome"), [("71.4", "conforms"), ("71.3", "finding")])
-def test_buckling_from_both_sides(workshop: Workshop, diameter: str, outcome: str) -> None:
+def test_buckling_from_both_sides(workshop: DesignFolder, diameter: str, outcome: str) -> None:
     """71.4: 4003.9 mm², slenderness 64.986: 4003.9 × 600 × 0.67908 = 1631.4 kN: 5.005. 71.3: 4.985."""
     check = workshop.write(files("rod", ('diameter = "90 mm"', f'diameter = "{diameter} mm"'))).only(BUCKLING)
     assert check.outcome == outcome
     assert check.grade is (Grade.HOLD if outcome == "finding" else None)
 
 
-def test_a_slender_rod_is_eulers(workshop: Workshop) -> None:
+def test_a_slender_rod_is_eulers(workshop: DesignFolder) -> None:
     """50 mm: slenderness 92.8, above 81.1: π² × 200 000 × 306 796/1160² = 450.05 kN: 1.3808."""
     check = workshop.write(files("rod", ('diameter = "90 mm"', 'diameter = "50 mm"'))).only(BUCKLING)
-    assert on(check, "n") == pytest.approx(1.3808, rel=1e-4)
+    assert on_sheet(check, "n") == pytest.approx(1.3808, rel=1e-4)
 
 
 @pytest.mark.parametrize("key", ["free_length", "ends"])
-def test_buckling_is_not_assessed_without(workshop: Workshop, key: str) -> None:
+def test_buckling_is_not_assessed_without(workshop: DesignFolder, key: str) -> None:
     check = workshop.write(without("rod", key)).only(BUCKLING)
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
 
@@ -186,12 +186,12 @@ def test_buckling_is_not_assessed_without(workshop: Workshop, key: str) -> None:
         ("270 HB", "249 HB", "finding"),
     ],
 )
-def test_finish_from_both_sides(workshop: Workshop, old: str, new: str, outcome: str) -> None:
+def test_finish_from_both_sides(workshop: DesignFolder, old: str, new: str, outcome: str) -> None:
     """Carbon segments ask Ra 0.4 µm and 250 HB."""
     assert workshop.write(files("rod", (old, new))).only(FINISH).outcome == outcome
 
 
-def test_the_materials_hardness_stands_in(workshop: Workshop) -> None:
+def test_the_materials_hardness_stands_in(workshop: DesignFolder) -> None:
     """The forging has 260 HB at least: enough for carbon, not for the 300 of bronze."""
     found = files("rod", ('hardness = "270 HB"\n', ""))
     assert workshop.write(found).only(FINISH).outcome == "conforms"
@@ -199,7 +199,7 @@ def test_the_materials_hardness_stands_in(workshop: Workshop) -> None:
     assert workshop.write(found).only(FINISH).outcome == "finding"
 
 
-def test_a_rod_without_its_stuffing_box_is_not_assessed(workshop: Workshop) -> None:
+def test_a_rod_without_its_stuffing_box_is_not_assessed(workshop: DesignFolder) -> None:
     found = {name: text for name, text in files().items() if name != "box.toml"}
     assert workshop.write(found).only(FINISH).outcome == "not assessed"
 

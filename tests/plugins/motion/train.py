@@ -7,7 +7,7 @@ A = π 500²/4 = 196 349.54 mm². 1.66 MPa × A = 325.940 kN; 1.9 MPa × A = 373
 
 from __future__ import annotations
 
-from speclint.checking import Check
+from speclint.testing import changed, without_key
 from tests.plugins.known_metals import METALS, WITH_METALS
 
 FORGING = """
@@ -234,22 +234,10 @@ def files(part: str = "", *changes: tuple[str, str], add: str = "") -> dict[str,
     """Every spec of the train, one of them with some passages changed; an empty replacement takes a line away."""
     found = {f"{name}.toml": text for name, text in PARTS.items()}
     if part:
-        text = found[f"{part}.toml"]
-        for old, new in changes:
-            assert text.count(old) == 1, f"{old!r} stands {text.count(old)} times in {part}"
-            text = text.replace(old, new)
-        found[f"{part}.toml"] = text + add
+        found[f"{part}.toml"] = changed(found[f"{part}.toml"], *changes, add=add, of=part)
     return {**found, "speclint.toml": WITH_METALS, "metals.toml": METALS + FORGING}
 
 
 def without(part: str, key: str) -> dict[str, str]:
     """Every spec, one without one of its lines."""
-    (line,) = {one for one in PARTS[part].splitlines() if one.startswith(f"{key} =")}
-    return files(part, (line + "\n", ""))
-
-
-def on(check: Check, symbol: str) -> float:
-    """The value that the sheet gives to a symbol."""
-    (value,) = {step.value for step in check.steps if step.symbol == symbol}
-    assert isinstance(value, float)
-    return value
+    return {**files(), f"{part}.toml": without_key(PARTS[part], key)}

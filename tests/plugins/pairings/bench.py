@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from speclint.testing import changed
+
 DUTY = """
 kind = "duty"
 id = "duty"
@@ -65,8 +67,4 @@ runs_in = "liner"
 def files(**changes: tuple[tuple[str, str], ...]) -> dict[str, str]:
     """The four files; ``block=(("old", "new"),)`` changes lines of one."""
     found = {"duty": DUTY, "block": BLOCK, "liner": LINER, "ring": RING}
-    for name, pairs in changes.items():
-        for old, new in pairs:
-            assert found[name].count(old) == 1, f"{old!r} stands {found[name].count(old)} times in {name}"
-            found[name] = found[name].replace(old, new)
-    return {f"{name}.toml": text for name, text in found.items()}
+    return {f"{name}.toml": changed(text, *changes.get(name, ()), of=name) for name, text in found.items()}

@@ -7,7 +7,7 @@ from hypothesis import given, settings, strategies as st
 
 from speclint import Grade
 from speclint.handbook.materials import material
-from tests.workshop import SETTINGS, Workshop
+from speclint.testing import SETTINGS, DesignFolder
 
 RULE = "material.brittle-in-bending"
 KINDS = (
@@ -37,14 +37,16 @@ def part(kind: str, metal: str, more: str = "") -> dict[str, str]:
 
 @pytest.mark.parametrize("kind", KINDS)
 @pytest.mark.parametrize("metal", ["grey-iron-300", "chilled-iron"])
-def test_no_part_that_is_pulled_or_bent_is_of_brittle_iron(workshop: Workshop, kind: str, metal: str) -> None:
+def test_no_part_that_is_pulled_or_bent_is_of_brittle_iron(
+    workshop: DesignFolder, kind: str, metal: str
+) -> None:
     check = workshop.write(part(kind, metal)).only(RULE)
     assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
     assert "which does not stretch" in check.says
 
 
 @pytest.mark.parametrize("kind", KINDS)
-def test_a_forging_stretches(workshop: Workshop, kind: str) -> None:
+def test_a_forging_stretches(workshop: DesignFolder, kind: str) -> None:
     """42CrMo4 quenched and tempered, EN 10083-3: 10 % at least, of 7 %."""
     check = workshop.write(part(kind, "forging-42CrMo4")).only(RULE)
     assert (check.outcome, check.utilisation) == ("conforms", pytest.approx(0.7))
@@ -61,17 +63,17 @@ def test_a_forging_stretches(workshop: Workshop, kind: str) -> None:
         ("case-hardening-20MnCr5", "conforms"),  # 7 %: at the limit
     ],
 )
-def test_metals_of_the_handbook(workshop: Workshop, metal: str, outcome: str) -> None:
+def test_metals_of_the_handbook(workshop: DesignFolder, metal: str, outcome: str) -> None:
     assert workshop.write(part("rocker", metal)).only(RULE).outcome == outcome
 
 
 @pytest.mark.parametrize(("stretch", "outcome"), [("7.0", "conforms"), ("6.9", "finding")])
-def test_the_limit_from_both_sides(workshop: Workshop, stretch: str, outcome: str) -> None:
+def test_the_limit_from_both_sides(workshop: DesignFolder, stretch: str, outcome: str) -> None:
     found = {**part("rocker", "own-steel"), "own.toml": OWN.format(stretch=stretch)}
     assert workshop.write(found, settings=WITH_OWN).only(RULE).outcome == outcome
 
 
-def test_the_limit_is_a_setting(workshop: Workshop) -> None:
+def test_the_limit_is_a_setting(workshop: DesignFolder) -> None:
     softer = SETTINGS + f'[limits."{RULE}"]\nelongation = "5 %"\n'
     assert (
         workshop.write(part("rocker", "ductile-iron-500-7"), settings=softer).only(RULE).outcome == "conforms"
@@ -83,7 +85,7 @@ def test_the_limit_is_a_setting(workshop: Workshop) -> None:
 def test_what_stretches_more_never_fares_worse(
     tmp_path_factory: pytest.TempPathFactory, stretch: float, more: float
 ) -> None:
-    shop = Workshop(tmp_path_factory.mktemp("brittle"))
+    shop = DesignFolder(tmp_path_factory.mktemp("brittle"))
     used = []
     for value in (stretch, stretch + more):
         found = {**part("rocker", "own-steel"), "own.toml": OWN.format(stretch=f"{value:.4f}")}
@@ -97,7 +99,7 @@ def test_what_stretches_more_never_fares_worse(
     ("follower", "outcome"),
     [("roller", "finding"), ("flat foot", "not applicable"), ("crowned foot", "not applicable")],
 )
-def test_a_tappet_with_a_foot_is_only_pressed(workshop: Workshop, follower: str, outcome: str) -> None:
+def test_a_tappet_with_a_foot_is_only_pressed(workshop: DesignFolder, follower: str, outcome: str) -> None:
     found = part("tappet", "chilled-iron", f'follower = "{follower}"\n')
     assert workshop.write(found).only(RULE).outcome == outcome
 
@@ -123,7 +125,7 @@ material = "{lug}"
         ("plate-P265GH", "grey-iron-250", "finding"),
     ],
 )
-def test_every_lifting_point_is_looked_at(workshop: Workshop, held: str, lug: str, outcome: str) -> None:
+def test_every_lifting_point_is_looked_at(workshop: DesignFolder, held: str, lug: str, outcome: str) -> None:
     assert workshop.write({"plan.toml": PLAN.format(held=held, lug=lug)}).only(RULE).outcome == outcome
 
 
@@ -138,11 +140,11 @@ def test_every_lifting_point_is_looked_at(workshop: Workshop, held: str, lug: st
         {"plan.toml": PLAN.format(held="plate-P265GH", lug="x").replace('material = "x"', "")},
     ],
 )
-def test_not_assessed(workshop: Workshop, found: dict[str, str]) -> None:
+def test_not_assessed(workshop: DesignFolder, found: dict[str, str]) -> None:
     assert workshop.write(found).only(RULE).outcome == "not assessed"
 
 
-def test_pistons_rings_and_seats_may_be_of_iron(workshop: Workshop) -> None:
+def test_pistons_rings_and_seats_may_be_of_iron(workshop: DesignFolder) -> None:
     for kind in ("piston", "piston-ring", "valve-seat", "cylinder-liner"):
         assert workshop.write(part(kind, "grey-iron-250")).check(RULE) == []
 

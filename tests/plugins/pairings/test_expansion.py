@@ -10,16 +10,15 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.testing import DesignFolder, on_sheet
 from speclint_pairings.formulae.expansion import shift_at_studs, stress_of_unlike_plates
 from tests.plugins.joints import bench
-from tests.plugins.motion.train import on
 from tests.plugins.valves import gear
-from tests.workshop import Workshop
 
 RULE = "pairing.expansion"
 
 
-def joint(workshop: Workshop, *changes: tuple[str, str], duty: str = bench.DUTY) -> Workshop:
+def joint(workshop: DesignFolder, *changes: tuple[str, str], duty: str = bench.DUTY) -> DesignFolder:
     """The bench of the joints with some passages of the studs changed."""
     studs = bench.STUDS
     for old, new in changes:
@@ -37,29 +36,29 @@ def joint(workshop: Workshop, *changes: tuple[str, str], duty: str = bench.DUTY)
 
 @pytest.mark.parametrize(("hole", "outcome"), [("24.64 mm", "conforms"), ("24.62 mm", "finding")])
 def test_a_cover_that_outgrows_its_block_has_room_round_its_studs(
-    workshop: Workshop, hole: str, outcome: str
+    workshop: DesignFolder, hole: str, outcome: str
 ) -> None:
     """Half of (D − 24)/2 is 0.1575 mm at D = 24.63 mm."""
     check = joint(workshop).only(RULE, "studs")
-    assert on(check, "s") == pytest.approx(0.1575e-3)
+    assert on_sheet(check, "s") == pytest.approx(0.1575e-3)
     assert (check.outcome, check.utilisation) == ("conforms", pytest.approx(0.315))  # of 0.5 mm
     check = joint(workshop, ('hole = "26 mm"', f'hole = "{hole}"')).only(RULE, "studs")
     assert check.outcome == outcome
     assert check.grade is (Grade.NONCONFORMITY if outcome == "finding" else None)
 
 
-def test_the_case_that_governs_is_the_one_with_the_greatest_difference(workshop: Workshop) -> None:
+def test_the_case_that_governs_is_the_one_with_the_greatest_difference(workshop: DesignFolder) -> None:
     """Cooling, the cover down at 120 °C: |12.5e-6 × 100 − 10e-6 × 180| × 350 = 0.1925 mm, the other way."""
     head, cooling = bench.DUTY.split("[cases.cooling]")
     cooler = cooling.replace('cylinder-cover = "200 °C"', 'cylinder-cover = "120 °C"', 1)
     check = joint(workshop, duty=f"{head}[cases.cooling]{cooler}").only(RULE, "studs")
     assert check.case == "cooling"
-    assert on(check, "s") == pytest.approx(0.1925e-3)
+    assert on_sheet(check, "s") == pytest.approx(0.1925e-3)
 
 
-def test_one_metal_at_one_temperature_moves_nothing(workshop: Workshop) -> None:
+def test_one_metal_at_one_temperature_moves_nothing(workshop: DesignFolder) -> None:
     check = joint(workshop).replace("cover.toml", "test-cover", "test-block").only(RULE, "studs")
-    assert on(check, "s") == 0
+    assert on_sheet(check, "s") == 0
 
 
 @pytest.mark.parametrize(
@@ -72,16 +71,16 @@ def test_one_metal_at_one_temperature_moves_nothing(workshop: Workshop) -> None:
         'holds = "cover"',
     ],
 )
-def test_a_joint_is_not_assessed_without(workshop: Workshop, line: str) -> None:
+def test_a_joint_is_not_assessed_without(workshop: DesignFolder, line: str) -> None:
     assert joint(workshop, (line + "\n", "")).only(RULE, "studs").outcome == "not assessed"
 
 
-def test_a_joint_is_not_assessed_without_a_temperature(workshop: Workshop) -> None:
+def test_a_joint_is_not_assessed_without_a_temperature(workshop: DesignFolder) -> None:
     duty = bench.DUTY.replace('cylinder-block = "200 °C"', "", 1)
     assert joint(workshop, duty=duty).only(RULE, "studs").outcome == "not assessed"
 
 
-def weldment(workshop: Workshop, one: str, other: str, settings: str = "") -> Workshop:
+def weldment(workshop: DesignFolder, one: str, other: str, settings: str = "") -> DesignFolder:
     """Two plates of a block at 200 °C."""
     text = 'kind = "weldment"\nid = "weldment"\nmakes = "block"\n'
     text += "".join(
@@ -97,7 +96,7 @@ def weldment(workshop: Workshop, one: str, other: str, settings: str = "") -> Wo
 
 
 @pytest.mark.parametrize(("ranges", "outcome"), [("0.376", "conforms"), ("0.374", "finding")])
-def test_unlike_plates_welded_strain_their_seam(workshop: Workshop, ranges: str, outcome: str) -> None:
+def test_unlike_plates_welded_strain_their_seam(workshop: DesignFolder, ranges: str, outcome: str) -> None:
     """200 GPa × 2.5e-6 × 180 K = 90 MPa of 2 × 240: 0.375 of one range of proof."""
     check = weldment(workshop, "test-cover", "test-block").only(RULE, "weldment")
     assert (check.outcome, check.utilisation) == ("conforms", pytest.approx(90 / 480))
@@ -106,7 +105,7 @@ def test_unlike_plates_welded_strain_their_seam(workshop: Workshop, ranges: str,
     assert check.outcome == outcome
 
 
-def test_austenitic_steel_on_plain_steel_is_no_small_thing(workshop: Workshop) -> None:
+def test_austenitic_steel_on_plain_steel_is_no_small_thing(workshop: DesignFolder) -> None:
     """Real plates: some 4.5e-6/K apart, so at 200 °C more than 100 MPa in either."""
     check = weldment(workshop, "plate-P265GH", "stainless-1.4541").only(RULE, "weldment")
     stress = [float(step.value) for step in check.steps if step.symbol.startswith("σ in ")]
@@ -114,15 +113,15 @@ def test_austenitic_steel_on_plain_steel_is_no_small_thing(workshop: Workshop) -
     assert min(stress) > 100e6
 
 
-def test_plates_of_one_metal_have_no_seam_of_two(workshop: Workshop) -> None:
+def test_plates_of_one_metal_have_no_seam_of_two(workshop: DesignFolder) -> None:
     assert weldment(workshop, "test-block", "test-block").only(RULE, "weldment").outcome == "not applicable"
 
 
-def test_a_weldment_without_plates_is_not_assessed(workshop: Workshop) -> None:
+def test_a_weldment_without_plates_is_not_assessed(workshop: DesignFolder) -> None:
     assert weldment(workshop, "", "").only(RULE, "weldment").outcome == "not assessed"
 
 
-def seat(workshop: Workshop, lost: str = "", metal: str = "bronze-CC480K") -> Workshop:
+def seat(workshop: DesignFolder, lost: str = "", metal: str = "bronze-CC480K") -> DesignFolder:
     """The seat of the valve gear's bench in another metal than iron, without one of its lines."""
     files = gear.seat_files()
     name = next(name for name, text in files.items() if 'kind = "valve-seat"' in text)
@@ -134,20 +133,20 @@ def seat(workshop: Workshop, lost: str = "", metal: str = "bronze-CC480K") -> Wo
     return workshop.write({**files, name: "\n".join(lines)})
 
 
-def test_a_bronze_seat_must_have_had_its_fit_worked_hot(workshop: Workshop) -> None:
+def test_a_bronze_seat_must_have_had_its_fit_worked_hot(workshop: DesignFolder) -> None:
     check = seat(workshop).only(RULE, "seat")
     assert check.outcome == "conforms"
     assert "assessed: seat.retained-hot, seat.fit-warming" in check.says
 
 
-def test_a_bronze_seat_whose_fit_could_not_be_worked_is_a_finding(workshop: Workshop) -> None:
+def test_a_bronze_seat_whose_fit_could_not_be_worked_is_a_finding(workshop: DesignFolder) -> None:
     check = seat(workshop, "outside_diameter").only(RULE, "seat")
     assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
     assert "not assessed: seat.retained-hot" in check.says
     assert seat(workshop, "pressed_into").only(RULE, "seat").outcome == "not assessed"
 
 
-def test_iron_in_steel_has_a_rule_of_its_own(workshop: Workshop) -> None:
+def test_iron_in_steel_has_a_rule_of_its_own(workshop: DesignFolder) -> None:
     assert seat(workshop, metal="").only(RULE, "seat").outcome == "not applicable"
 
 

@@ -12,6 +12,7 @@ from speclint import Grade, NotKnown, OutOfRange
 from speclint.checking import Check
 from speclint.handbook.tables.reading import Reading
 from speclint.specs.lubrication import ViscosityClass
+from speclint.testing import SETTINGS, DesignFolder, changed
 from speclint_pairings.formulae.surfaces import (
     dynamic_viscosity,
     flash_margin,
@@ -20,7 +21,6 @@ from speclint_pairings.formulae.surfaces import (
 )
 from speclint_pairings.formulae.tables import oil_density, oil_viscosity_at_40, oil_viscosity_at_100
 from tests.plugins.pairings.bench import files
-from tests.workshop import SETTINGS, Workshop
 
 POINTS, FLASH = "lubrication.points", "pairing.lubricant"
 OILED = """feed = "mechanical lubricator, feed 1"
@@ -33,23 +33,19 @@ viscosity_class = "ISO VG 1000"
 
 
 def liner(*changes: tuple[str, str]) -> dict[str, str]:
-    text = OILED
-    for old, new in changes:
-        assert text.count(old) == 1
-        text = text.replace(old, new)
     found = files()
-    found["liner.toml"] += text
+    found["liner.toml"] += changed(OILED, *changes)
     return found
 
 
-def test_a_liner_with_feed_valve_and_drain_conforms(workshop: Workshop) -> None:
+def test_a_liner_with_feed_valve_and_drain_conforms(workshop: DesignFolder) -> None:
     """16 bar of 20."""
     check = workshop.write(liner()).only(POINTS, "liner")
     assert (check.outcome, check.utilisation) == ("conforms", pytest.approx(0.8))
 
 
 @pytest.mark.parametrize(("pressure", "outcome"), [("16.0", "conforms"), ("15.9", "finding")])
-def test_the_check_valve_against_the_chest(workshop: Workshop, pressure: str, outcome: str) -> None:
+def test_the_check_valve_against_the_chest(workshop: DesignFolder, pressure: str, outcome: str) -> None:
     check = workshop.write(liner(("20 bar", f"{pressure} bar"))).only(POINTS, "liner")
     assert check.outcome == outcome
     assert check.grade is (Grade.NONCONFORMITY if outcome == "finding" else None)
@@ -63,7 +59,7 @@ def test_the_check_valve_against_the_chest(workshop: Workshop, pressure: str, ou
         ("drained = true", "drained = false", "without drained"),
     ],
 )
-def test_what_is_lacking_is_named(workshop: Workshop, old: str, new: str, says: str) -> None:
+def test_what_is_lacking_is_named(workshop: DesignFolder, old: str, new: str, says: str) -> None:
     check = workshop.write(liner((old, new))).only(POINTS, "liner")
     assert (check.outcome, check.says) == ("finding", says)
 
@@ -71,33 +67,33 @@ def test_what_is_lacking_is_named(workshop: Workshop, old: str, new: str, says: 
 @pytest.mark.parametrize(
     "line", ["check_valve = true", 'check_valve_pressure = "20 bar gauge"', "drained = true"]
 )
-def test_points_are_not_assessed_without(workshop: Workshop, line: str) -> None:
+def test_points_are_not_assessed_without(workshop: DesignFolder, line: str) -> None:
     check = workshop.write(liner((line, ""))).only(POINTS, "liner")
     assert check.outcome == "not assessed"
     assert line.split()[0] in check.says
 
 
-def test_a_block_needs_oil_of_its_own_only_where_rings_bear_on_it(workshop: Workshop) -> None:
+def test_a_block_needs_oil_of_its_own_only_where_rings_bear_on_it(workshop: DesignFolder) -> None:
     assert workshop.write(files()).only(POINTS, "block").outcome == "not applicable"
     bare = files(ring=(('runs_in = "liner"', 'bears_on = "block"'),))
     assert workshop.write(bare).only(POINTS, "block").outcome == "not assessed"
 
 
 @pytest.mark.parametrize(("flash", "outcome"), [("320 °C", "conforms"), ("319 °C", "finding")])
-def test_flash_point_from_both_sides(workshop: Workshop, flash: str, outcome: str) -> None:
+def test_flash_point_from_both_sides(workshop: DesignFolder, flash: str, outcome: str) -> None:
     """The wall's 290 °C in running and 30 K."""
     check = workshop.write(liner(("340 °C", flash))).only(FLASH, "liner")
     assert check.outcome == outcome
     assert check.grade is (Grade.OBSERVATION if outcome == "finding" else None)
 
 
-def test_flash_point_is_not_assessed_without(workshop: Workshop) -> None:
+def test_flash_point_is_not_assessed_without(workshop: DesignFolder) -> None:
     check = workshop.write(liner(('flash_point = "340 °C"', ""))).only(FLASH, "liner")
     assert check.outcome == "not assessed"
     assert "flash_point" in check.says
 
 
-def test_flash_point_of_a_block_without_bare_rings(workshop: Workshop) -> None:
+def test_flash_point_of_a_block_without_bare_rings(workshop: DesignFolder) -> None:
     assert workshop.write(files()).only(FLASH, "block").outcome == "not applicable"
 
 
@@ -110,7 +106,7 @@ def on(check: Check, symbol: str) -> float:
     return next(float(step.value) for step in check.steps if step.symbol == symbol)
 
 
-def test_a_cylinder_oil_on_the_wall_by_hand(workshop: Workshop) -> None:
+def test_a_cylinder_oil_on_the_wall_by_hand(workshop: DesignFolder) -> None:
     """ISO VG 1000 at its steepest, 1100 and 45 mm²/s, on 290 °C in running.
 
     log log 1100.7 = 0.483112, log log 45.7 = 0.220086; B = 0.263026/0.0761309 = 3.454914. log 563.15 = 2.750624:
@@ -124,7 +120,7 @@ def test_a_cylinder_oil_on_the_wall_by_hand(workshop: Workshop) -> None:
 
 
 @pytest.mark.parametrize(("limit", "outcome"), [("1.31", "conforms"), ("1.32", "finding")])
-def test_the_thinnest_oil_from_both_sides(workshop: Workshop, limit: str, outcome: str) -> None:
+def test_the_thinnest_oil_from_both_sides(workshop: DesignFolder, limit: str, outcome: str) -> None:
     """1.3177 mPa·s on the hottest wall of the bench."""
     settings = SETTINGS + f'[limits."{FLASH}"]\nthinnest = "{limit} mPa·s"\n'
     check = workshop.write(liner(), settings=settings).only(FLASH, "liner")
@@ -133,11 +129,11 @@ def test_the_thinnest_oil_from_both_sides(workshop: Workshop, limit: str, outcom
 
 
 @pytest.mark.parametrize(("oil", "outcome"), [("ISO VG 320", "finding"), ("ISO VG 1500", "conforms")])
-def test_a_class_too_light_for_superheat_is_found(workshop: Workshop, oil: str, outcome: str) -> None:
+def test_a_class_too_light_for_superheat_is_found(workshop: DesignFolder, oil: str, outcome: str) -> None:
     assert workshop.write(liner(("ISO VG 1000", oil))).only(FLASH, "liner").outcome == outcome
 
 
-def test_viscosity_is_not_assessed_without_a_class(workshop: Workshop) -> None:
+def test_viscosity_is_not_assessed_without_a_class(workshop: DesignFolder) -> None:
     check = workshop.write(liner(('viscosity_class = "ISO VG 1000"\n', ""))).only(FLASH, "liner")
     assert (check.outcome, "viscosity_class" in check.says) == ("not assessed", True)
 
@@ -226,7 +222,7 @@ def box(*changes: tuple[str, str, str]) -> dict[str, str]:
     return found
 
 
-def test_a_cam_box_is_kept_dry(workshop: Workshop) -> None:
+def test_a_cam_box_is_kept_dry(workshop: DesignFolder) -> None:
     check = workshop.write(box()).only(POINTS, "box")
     assert (check.outcome, check.says) == ("conforms", "sealed against 2 spindles and drained")
 
@@ -241,16 +237,16 @@ def test_a_cam_box_is_kept_dry(workshop: Workshop) -> None:
     ],
 )
 def test_what_lets_water_into_a_cam_box_is_named(
-    workshop: Workshop, file: str, old: str, new: str, says: str
+    workshop: DesignFolder, file: str, old: str, new: str, says: str
 ) -> None:
     check = workshop.write(box((file, old, new))).only(POINTS, "box")
     assert (check.outcome, check.grade, check.says) == ("finding", Grade.NONCONFORMITY, says)
 
 
 @pytest.mark.parametrize("line", ['spindle_seals = "lip seals"', "drained = true"])
-def test_a_cam_box_is_not_assessed_without(workshop: Workshop, line: str) -> None:
+def test_a_cam_box_is_not_assessed_without(workshop: DesignFolder, line: str) -> None:
     assert workshop.write(box(("box.toml", line, ""))).only(POINTS, "box").outcome == "not assessed"
 
 
-def test_a_cam_box_that_no_spindle_enters_is_not_assessed(workshop: Workshop) -> None:
+def test_a_cam_box_that_no_spindle_enters_is_not_assessed(workshop: DesignFolder) -> None:
     assert workshop.write({**files(), "box.toml": BOX}).only(POINTS, "box").outcome == "not assessed"

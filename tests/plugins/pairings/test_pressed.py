@@ -5,20 +5,20 @@ from __future__ import annotations
 import pytest
 
 from speclint import Grade
+from speclint.testing import DesignFolder
 from tests.plugins.valves import gear
-from tests.workshop import Workshop
 
 RULE = "pairing.iron-on-steel-seat"
 
 
-def test_an_iron_seat_whose_fit_was_checked_conforms(workshop: Workshop) -> None:
+def test_an_iron_seat_whose_fit_was_checked_conforms(workshop: DesignFolder) -> None:
     found = workshop.write(gear.seat_files()).only(RULE, "seat")
     assert found.outcome == "conforms"
     assert "seat.retained-hot" in found.says
 
 
 @pytest.mark.parametrize("lost", ["pressed_into", "outside_diameter", "bore"])
-def test_an_iron_seat_whose_fit_could_not_be_checked_is_a_hold(workshop: Workshop, lost: str) -> None:
+def test_an_iron_seat_whose_fit_could_not_be_checked_is_a_hold(workshop: DesignFolder, lost: str) -> None:
     """Any value that a rule of the fit needs: without it the rule is not assessed, and this one says which."""
     files = gear.seat_files()
     name = next(name for name, text in files.items() if 'kind = "valve-seat"' in text)

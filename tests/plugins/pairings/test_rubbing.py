@@ -12,13 +12,13 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.testing import DesignFolder, on_sheet
 from speclint_pairings.formulae import rubbing as work
 from speclint_pairings.formulae.tables import pressure_velocity, rated
 from speclint_pairings.sources import WORKS
 from tests.plugins.known_metals import WITH_METALS
-from tests.plugins.motion.train import PARTS, files, on
+from tests.plugins.motion.train import PARTS, files
 from tests.plugins.pairings.test_tables import CLASSES, rows
-from tests.workshop import Workshop
 
 RULE = "pairing.pressure-velocity"
 OILED = '[lubrication]\nlubricant = "engine oil"\n'
@@ -45,16 +45,16 @@ def train(part: str, *changes: tuple[str, str], add: str = "") -> dict[str, str]
     return found
 
 
-def write(workshop: Workshop, part: str, *changes: tuple[str, str]) -> Workshop:
+def write(workshop: DesignFolder, part: str, *changes: tuple[str, str]) -> DesignFolder:
     return workshop.write(train(part, *changes), settings=WITH_METALS)
 
 
 @pytest.mark.parametrize(("length", "outcome"), [("157.5 mm", "conforms"), ("157.3 mm", "finding")])
-def test_a_crank_pin_by_hand(workshop: Workshop, length: str, outcome: str) -> None:
+def test_a_crank_pin_by_hand(workshop: DesignFolder, length: str, outcome: str) -> None:
     """185 mm: 208 768/(165 × 185) = 6.8393 MPa, π × 0.165 × 6 = 3.11018 m/s: 21.271 of 25 MPa·m/s; 157.41 mm for 25."""
     check = write(workshop, "crank-pin").only(RULE, "crank-pin")
-    assert on(check, "F_m") == pytest.approx(208_768, rel=1e-5)
-    assert on(check, "pv") == pytest.approx(21.2713e6, rel=1e-5)
+    assert on_sheet(check, "F_m") == pytest.approx(208_768, rel=1e-5)
+    assert on_sheet(check, "pv") == pytest.approx(21.2713e6, rel=1e-5)
     assert check.utilisation == pytest.approx(21.2713 / 25, rel=1e-5)
     check = write(workshop, "crank-pin", ('"185 mm"', f'"{length}"')).only(RULE, "crank-pin")
     assert check.outcome == outcome
@@ -62,29 +62,29 @@ def test_a_crank_pin_by_hand(workshop: Workshop, length: str, outcome: str) -> N
 
 
 @pytest.mark.parametrize(("length", "outcome"), [("67.4 mm", "conforms"), ("67.2 mm", "finding")])
-def test_a_crosshead_pin_by_hand(workshop: Workshop, length: str, outcome: str) -> None:
+def test_a_crosshead_pin_by_hand(workshop: DesignFolder, length: str, outcome: str) -> None:
     """110 mm: 18.9789 MPa; arcsin(330/1900) = 0.174570: 2 × 0.1 × 6 × 0.174570 = 0.209483 m/s: 3.97576 of 6.5."""
     check = write(workshop, "pin").only(RULE, "pin")
-    assert on(check, "pv") == pytest.approx(3.97576e6, rel=1e-5)
+    assert on_sheet(check, "pv") == pytest.approx(3.97576e6, rel=1e-5)
     check = write(workshop, "pin", ('"110 mm"', f'"{length}"')).only(RULE, "pin")
     assert check.outcome == outcome
 
 
 @pytest.mark.parametrize(("share", "outcome"), [("0.501", "conforms"), ("0.500", "finding")])
-def test_a_slipper_by_hand(workshop: Workshop, share: str, outcome: str) -> None:
+def test_a_slipper_by_hand(workshop: DesignFolder, share: str, outcome: str) -> None:
     """λ = 0.173684: π/4 λ × 1.0115256 = 0.137983; 28 806.6 N over 0.0912 m²: 0.315862 MPa at 7.92 m/s: 2.5016 of 5."""
     less = WITH_METALS + f'[limits."{RULE}"]\nshare = "{share}"\n'
     check = workshop.write(train("crosshead"), settings=less).only(RULE, "crosshead")
-    assert on(check, "p") == pytest.approx(315_862, rel=1e-5)
-    assert on(check, "pv") == pytest.approx(2.50162e6, rel=1e-5)
+    assert on_sheet(check, "p") == pytest.approx(315_862, rel=1e-5)
+    assert on_sheet(check, "pv") == pytest.approx(2.50162e6, rel=1e-5)
     assert check.outcome == outcome
 
 
 @pytest.mark.parametrize(("own", "outcome"), [("0.451 MPa", "conforms"), ("0.453 MPa", "finding")])
-def test_a_ring_by_hand(workshop: Workshop, own: str, outcome: str) -> None:
+def test_a_ring_by_hand(workshop: DesignFolder, own: str, outcome: str) -> None:
     """0.05 + 1.063249 MPa at 7.92 m/s: 8.81693 of 12 MPa·m/s; 12/7.92 − 1.063249 = 0.451903 MPa of its own for 12."""
     check = write(workshop, "ring").only(RULE, "ring")
-    assert on(check, "pv") == pytest.approx(8.81693e6, rel=1e-5)
+    assert on_sheet(check, "pv") == pytest.approx(8.81693e6, rel=1e-5)
     assert write(workshop, "ring", ('"0.05 MPa"', f'"{own}"')).only(RULE, "ring").outcome == outcome
 
 
@@ -126,22 +126,22 @@ GEAR = {
 
 
 @pytest.mark.parametrize(("load", "outcome"), [("9160 N", "conforms"), ("9170 N", "finding")])
-def test_a_spindle_by_hand(workshop: Workshop, load: str, outcome: str) -> None:
+def test_a_spindle_by_hand(workshop: DesignFolder, load: str, outcome: str) -> None:
     """200 N: 200/(22 × 100) = 0.090909 MPa at 2 × 0.020 × 6 = 0.24 m/s: 0.0218182 of 1 MPa·m/s; 9166.7 N for 1."""
     check = workshop.write(GEAR).only(RULE, "spindle")
-    assert on(check, "pv") == pytest.approx(21_818.2, rel=1e-5)
+    assert on_sheet(check, "pv") == pytest.approx(21_818.2, rel=1e-5)
     assert workshop.replace("spindle.toml", "200 N", load).only(RULE, "spindle").outcome == outcome
 
 
 @pytest.mark.parametrize(("pressure", "outcome"), [("29.1 MPa", "conforms"), ("29.2 MPa", "finding")])
-def test_a_greased_rocker_by_hand(workshop: Workshop, pressure: str, outcome: str) -> None:
+def test_a_greased_rocker_by_hand(workshop: DesignFolder, pressure: str, outcome: str) -> None:
     """20 × 40/80 mm six times a second: 0.06 m/s; 15 MPa: 0.9 of 1.75 MPa·m/s; 29.17 MPa for 1.75."""
     check = workshop.write(GEAR).only(RULE, "rocker")
-    assert on(check, "pv") == pytest.approx(0.9e6)
+    assert on_sheet(check, "pv") == pytest.approx(0.9e6)
     assert workshop.replace("rocker.toml", "15 MPa", pressure).only(RULE, "rocker").outcome == outcome
 
 
-def test_oil_carries_more_than_grease(workshop: Workshop) -> None:
+def test_oil_carries_more_than_grease(workshop: DesignFolder) -> None:
     workshop.write(GEAR).replace("rocker.toml", "15 MPa", "29.2 MPa").replace(
         "rocker.toml", '"grease"', '"engine oil"'
     )
@@ -158,20 +158,20 @@ def test_oil_carries_more_than_grease(workshop: Workshop) -> None:
     ],
 )
 def test_a_pair_that_is_not_in_the_table_is_a_query_and_no_pass(
-    workshop: Workshop, part: str, old: str, new: str
+    workshop: DesignFolder, part: str, old: str, new: str
 ) -> None:
     check = write(workshop, part, (old, new)).only(RULE, part)
     assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
     assert "no source held here says" in check.says
 
 
-def test_a_ring_straight_on_a_steel_bore_is_a_query(workshop: Workshop) -> None:
+def test_a_ring_straight_on_a_steel_bore_is_a_query(workshop: DesignFolder) -> None:
     bare = write(workshop, "ring", ('runs_in = "liner"', 'bears_on = "block"\nmade_for = ["500 mm"]'))
     bare.replace("block.toml", 'duty = "duty"', 'duty = "duty"\nlubrication = { lubricant = "cylinder oil" }')
     assert bare.only(RULE, "ring").grade is Grade.QUERY
 
 
-def test_a_ring_on_a_plated_bore_of_the_block(workshop: Workshop) -> None:
+def test_a_ring_on_a_plated_bore_of_the_block(workshop: DesignFolder) -> None:
     """As in the liner, 8.81693, of 15 MPa·m/s."""
     bare = write(workshop, "ring", ('runs_in = "liner"', 'bears_on = "block"\nmade_for = ["500 mm"]'))
     plated = 'duty = "duty"\nsurface = "hard chromium plated"\nlubrication = { lubricant = "cylinder oil" }'
@@ -192,11 +192,11 @@ def test_a_ring_on_a_plated_bore_of_the_block(workshop: Workshop) -> None:
         ("ring", 'runs_in = "liner"'),
     ],
 )
-def test_not_assessed_without(workshop: Workshop, part: str, line: str) -> None:
+def test_not_assessed_without(workshop: DesignFolder, part: str, line: str) -> None:
     assert write(workshop, part, (line, "")).only(RULE, part).outcome == "not assessed"
 
 
-def test_a_crosshead_that_no_bar_guides_is_not_assessed(workshop: Workshop) -> None:
+def test_a_crosshead_that_no_bar_guides_is_not_assessed(workshop: DesignFolder) -> None:
     found = train("crosshead")
     del found["bar.toml"]
     assert workshop.write(found, settings=WITH_METALS).only(RULE, "crosshead").outcome == "not assessed"
@@ -205,7 +205,7 @@ def test_a_crosshead_that_no_bar_guides_is_not_assessed(workshop: Workshop) -> N
 @pytest.mark.parametrize(
     "line", ['side_load = "200 N"', 'guide_material = "grey-iron-250"', 'moves = "valve"']
 )
-def test_a_spindle_is_not_assessed_without(workshop: Workshop, line: str) -> None:
+def test_a_spindle_is_not_assessed_without(workshop: DesignFolder, line: str) -> None:
     assert (
         workshop.write(GEAR).replace("spindle.toml", line, "").only(RULE, "spindle").outcome == "not assessed"
     )
@@ -214,18 +214,18 @@ def test_a_spindle_is_not_assessed_without(workshop: Workshop, line: str) -> Non
 @pytest.mark.parametrize(
     "line", ['bush_material = "bronze-CC483K"', 'pin_material = "case-hardening-16MnCr5"']
 )
-def test_a_rocker_is_not_assessed_without(workshop: Workshop, line: str) -> None:
+def test_a_rocker_is_not_assessed_without(workshop: DesignFolder, line: str) -> None:
     assert (
         workshop.write(GEAR).replace("rocker.toml", line, "").only(RULE, "rocker").outcome == "not assessed"
     )
 
 
-def test_without_a_cut_off_full_pressure_is_taken_to_the_end(workshop: Workshop) -> None:
+def test_without_a_cut_off_full_pressure_is_taken_to_the_end(workshop: DesignFolder) -> None:
     """17.61325 − 1.01325 = 16.6 bar."""
     found = train("crank-pin")
     found["duty.toml"] = found["duty.toml"].replace('cut_off = "0.3"\n', "")
     check = workshop.write(found, settings=WITH_METALS).only(RULE, "crank-pin")
-    assert on(check, "p_m") == pytest.approx(1.66e6)
+    assert on_sheet(check, "p_m") == pytest.approx(1.66e6)
 
 
 #: Shigley, Table 12-8 (from memory): cast bronze 50 000 psi·ft/min, reinforced PTFE 10 000.

@@ -8,10 +8,10 @@ from hypothesis import given, strategies as st
 from speclint import Grade
 from speclint.handbook.materials import material, names
 from speclint.handbook.materials.galvanic import metals
+from speclint.testing import DesignFolder
 from speclint_pairings.formulae.surfaces import harder_by
 from speclint_pairings.formulae.tables import anodic_metal
 from tests.plugins.pairings.bench import files
-from tests.workshop import Workshop
 
 HARDNESS, GALVANIC = "pairing.hardness", "pairing.galvanic"
 
@@ -35,7 +35,7 @@ SPINDLE = 'kind = "valve-spindle"\nid = "spindle"\nmaterial = "works-steel"\ngui
 
 
 @pytest.mark.parametrize(("steel", "outcome"), [(240, "conforms"), (239, "finding"), (180, "finding")])
-def test_the_spindle_is_the_harder_by_30(workshop: Workshop, steel: int, outcome: str) -> None:
+def test_the_spindle_is_the_harder_by_30(workshop: DesignFolder, steel: int, outcome: str) -> None:
     """The guide at its hardest, 210 HB, and 30."""
     found = {"spindle.toml": SPINDLE, "own.toml": OWN.format(steel=steel)}
     workshop.write(found, settings='materials = ["own.toml"]\nleave_out = ["own.toml"]\n')
@@ -44,13 +44,13 @@ def test_the_spindle_is_the_harder_by_30(workshop: Workshop, steel: int, outcome
     assert check.grade is (Grade.OBSERVATION if outcome == "finding" else None)
 
 
-def test_a_treated_spindle_is_hard(workshop: Workshop) -> None:
+def test_a_treated_spindle_is_hard(workshop: DesignFolder) -> None:
     found = {"spindle.toml": SPINDLE + 'surface = "nitrided"\n', "own.toml": OWN.format(steel=180)}
     workshop.write(found, settings='materials = ["own.toml"]\nleave_out = ["own.toml"]\n')
     assert workshop.only(HARDNESS).outcome == "conforms"
 
 
-def test_hardness_is_not_assessed_without_a_guide(workshop: Workshop) -> None:
+def test_hardness_is_not_assessed_without_a_guide(workshop: DesignFolder) -> None:
     text = 'kind = "valve-spindle"\nid = "spindle"\nmaterial = "stainless-1.4021"\n'
     assert workshop.write({"spindle.toml": text}).only(HARDNESS).outcome == "not assessed"
 
@@ -66,7 +66,7 @@ def seat(metal: str, around: str = "") -> dict[str, str]:
     return {**files(), "seat.toml": text + (f'surroundings = "{around}"\n' if around else "")}
 
 
-def test_iron_in_steel_agrees_in_any_surroundings(workshop: Workshop) -> None:
+def test_iron_in_steel_agrees_in_any_surroundings(workshop: DesignFolder) -> None:
     """Both −0.85 V."""
     check = workshop.write(seat("grey-iron-300")).only(GALVANIC, "seat")
     assert (check.outcome, check.utilisation) == ("conforms", 0.0)
@@ -85,23 +85,23 @@ def test_iron_in_steel_agrees_in_any_surroundings(workshop: Workshop) -> None:
     ],
 )
 def test_unlike_metals_by_their_surroundings(
-    workshop: Workshop, metal: str, around: str, outcome: str, grade: Grade | None
+    workshop: DesignFolder, metal: str, around: str, outcome: str, grade: Grade | None
 ) -> None:
     check = workshop.write(seat(metal, around)).only(GALVANIC, "seat")
     assert (check.outcome, check.grade) == (outcome, grade)
 
 
-def test_unlike_metals_are_not_assessed_without_surroundings(workshop: Workshop) -> None:
+def test_unlike_metals_are_not_assessed_without_surroundings(workshop: DesignFolder) -> None:
     check = workshop.write(seat("bronze-CC480K")).only(GALVANIC, "seat")
     assert (check.outcome, check.says) == ("not assessed", "surroundings is not stated in seat.toml")
 
 
-def test_a_seat_that_is_in_nothing_is_not_assessed(workshop: Workshop) -> None:
+def test_a_seat_that_is_in_nothing_is_not_assessed(workshop: DesignFolder) -> None:
     text = 'kind = "valve-seat"\nid = "seat"\nmaterial = "grey-iron-300"\n'
     assert workshop.write({"seat.toml": text}).only(GALVANIC).outcome == "not assessed"
 
 
-def test_a_metal_that_the_index_lacks_is_a_query(workshop: Workshop) -> None:
+def test_a_metal_that_the_index_lacks_is_a_query(workshop: DesignFolder) -> None:
     check = workshop.write(seat("white-metal-tin", "indoors")).only(GALVANIC, "seat")
     assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
 

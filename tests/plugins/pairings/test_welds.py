@@ -6,8 +6,8 @@ import pytest
 
 from speclint import Grade
 from speclint.checking import Check
+from speclint.testing import DesignFolder
 from tests.plugins.pairings.bench import files
-from tests.workshop import Workshop
 
 WELD, IRON = "material.weldability", "material.iron-weld"
 
@@ -26,7 +26,7 @@ def on(check: Check, symbol: str) -> float:
 
 
 @pytest.mark.parametrize(("CE", "outcome"), [("0.400 %", "conforms"), ("0.401 %", "finding")])
-def test_no_preheat_is_asked_for_up_to_the_limit(workshop: Workshop, CE: str, outcome: str) -> None:
+def test_no_preheat_is_asked_for_up_to_the_limit(workshop: DesignFolder, CE: str, outcome: str) -> None:
     check = workshop.write(block(welding=f'carbon_equivalent = "{CE}"')).only(WELD, "block")
     assert check.outcome == outcome
     assert check.grade is (Grade.NONCONFORMITY if outcome == "finding" else None)
@@ -42,27 +42,29 @@ def test_no_preheat_is_asked_for_up_to_the_limit(workshop: Workshop, CE: str, ou
     ],
 )
 def test_preheat_reaches_the_upper_end_of_its_band(
-    workshop: Workshop, CE: str, preheat: str, outcome: str
+    workshop: DesignFolder, CE: str, preheat: str, outcome: str
 ) -> None:
     found = block(welding=f'carbon_equivalent = "{CE}"\npreheat = "{preheat}"')
     assert workshop.write(found).only(WELD, "block").outcome == outcome
 
 
 @pytest.mark.parametrize(("treated", "outcome"), [("", "finding"), ('heat_treatment = "580 °C"', "conforms")])
-def test_a_poor_steel_is_heat_treated_after_welding(workshop: Workshop, treated: str, outcome: str) -> None:
+def test_a_poor_steel_is_heat_treated_after_welding(
+    workshop: DesignFolder, treated: str, outcome: str
+) -> None:
     """0.60 %: 150 to 250 °C of preheat, and above 0.55 % heat treatment."""
     found = block(welding=f'carbon_equivalent = "0.60 %"\npreheat = "250 °C"\n{treated}')
     assert workshop.write(found).only(WELD, "block").outcome == outcome
 
 
-def test_heat_treatment_is_asked_for_from_055(workshop: Workshop) -> None:
+def test_heat_treatment_is_asked_for_from_055(workshop: DesignFolder) -> None:
     found = block(welding='carbon_equivalent = "0.549 %"\npreheat = "200 °C"')
     assert workshop.write(found).only(WELD, "block").outcome == "conforms"
     found = block(welding='carbon_equivalent = "0.551 %"\npreheat = "250 °C"')
     assert workshop.write(found).only(WELD, "block").outcome == "finding"
 
 
-def test_without_a_document_the_standards_most_counts(workshop: Workshop) -> None:
+def test_without_a_document_the_standards_most_counts(workshop: DesignFolder) -> None:
     """P265GH to EN 10028-2: C 0.20, Mn 1.4, Cr 0.3, Mo 0.08, V 0.02, Ni 0.3, Cu 0.3 at most.
 
     0.20 + 1.4/6 + 0.40/5 + 0.60/15 = 0.20 + 0.23333 + 0.08 + 0.04 = 0.55333 %.
@@ -72,24 +74,24 @@ def test_without_a_document_the_standards_most_counts(workshop: Workshop) -> Non
     assert on(check, "CE") == pytest.approx(0.0055333, abs=1e-7)
 
 
-def test_a_block_that_is_cast_is_not_welded(workshop: Workshop) -> None:
+def test_a_block_that_is_cast_is_not_welded(workshop: DesignFolder) -> None:
     found = files(block=(('"fabricated"', '"cast"'),))
     assert workshop.write(found).only(WELD, "block").outcome == "not applicable"
 
 
-def test_not_assessed_while_the_block_does_not_say_how_it_is_made(workshop: Workshop) -> None:
+def test_not_assessed_while_the_block_does_not_say_how_it_is_made(workshop: DesignFolder) -> None:
     found = files(block=(('construction = "fabricated"', ""),))
     check = workshop.write(found).only(WELD, "block")
     assert (check.outcome, check.says) == ("not assessed", "construction is not stated in block.toml")
 
 
-def test_any_part_may_say_that_it_is_welded(workshop: Workshop) -> None:
+def test_any_part_may_say_that_it_is_welded(workshop: DesignFolder) -> None:
     found = files()
     found["liner.toml"] += '[welding]\nwelded = true\ncarbon_equivalent = "0.39 %"\n'
     assert workshop.write(found).only(WELD, "liner").outcome == "conforms"
 
 
-def test_a_steels_equivalent_says_nothing_of_iron(workshop: Workshop) -> None:
+def test_a_steels_equivalent_says_nothing_of_iron(workshop: DesignFolder) -> None:
     found = files()
     found["liner.toml"] += "[welding]\nwelded = true\n"
     check = workshop.write(found).only(WELD, "liner")
@@ -97,25 +99,25 @@ def test_a_steels_equivalent_says_nothing_of_iron(workshop: Workshop) -> None:
 
 
 @pytest.mark.parametrize(("made", "outcome"), [("fabricated", "finding"), ("cast", "conforms")])
-def test_grey_iron_under_pressure_is_not_welded(workshop: Workshop, made: str, outcome: str) -> None:
+def test_grey_iron_under_pressure_is_not_welded(workshop: DesignFolder, made: str, outcome: str) -> None:
     found = files(block=(("structural-S355", "grey-iron-250"), ('"fabricated"', f'"{made}"')))
     check = workshop.write(found).only(IRON, "block")
     assert check.outcome == outcome
     assert check.grade is (Grade.HOLD if outcome == "finding" else None)
 
 
-def test_a_repair_weld_counts(workshop: Workshop) -> None:
+def test_a_repair_weld_counts(workshop: DesignFolder) -> None:
     found = files(block=(("structural-S355", "grey-iron-250"), ('"fabricated"', '"cast"')))
     found["block.toml"] += "[welding]\nwelded = true\n"
     assert workshop.write(found).only(IRON, "block").outcome == "finding"
 
 
-def test_steel_may_be_welded_and_iron_without_pressure_is_another_matter(workshop: Workshop) -> None:
+def test_steel_may_be_welded_and_iron_without_pressure_is_another_matter(workshop: DesignFolder) -> None:
     checks = {check.component: check.outcome for check in workshop.write(files()).check(IRON)}
     assert set(checks.values()) == {"not applicable"}
 
 
-def test_iron_weld_is_not_assessed_without_the_construction(workshop: Workshop) -> None:
+def test_iron_weld_is_not_assessed_without_the_construction(workshop: DesignFolder) -> None:
     found = files(block=(("structural-S355", "grey-iron-250"), ('construction = "fabricated"', "")))
     check = workshop.write(found).only(IRON, "block")
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from speclint.testing import changed
+
 COVER = """
 kind = "cylinder-cover"
 id = "cover"
@@ -74,8 +76,4 @@ def settings(stage: str = "for-review", pressure: str = '["P"]', railway: str = 
 
 def files(*changes: tuple[str, str], add: str = "") -> dict[str, str]:
     """The cover with some lines changed, its duty, and the ring."""
-    text = COVER + add
-    for old, new in changes:
-        assert text.count(old) == 1, f"{old!r} stands {text.count(old)} times"
-        text = text.replace(old, new)
-    return {"cover.toml": text, "duty.toml": DUTY, "ring.toml": RING}
+    return {"cover.toml": changed(COVER, *changes, add=add), "duty.toml": DUTY, "ring.toml": RING}

@@ -6,8 +6,8 @@ import pytest
 from hypothesis import HealthCheck, given, settings as trials, strategies as st
 
 from speclint import Grade
+from speclint.testing import DesignFolder
 from tests.plugins.release.part import files, settings
-from tests.workshop import Workshop
 
 IDENTITY, CODE, CHECKED = "release.identity", "release.local-code", "release.independent-check"
 _LINES = {
@@ -19,7 +19,7 @@ _LINES = {
 }
 
 
-def test_identity_of_every_kind_of_component_conforms(workshop: Workshop) -> None:
+def test_identity_of_every_kind_of_component_conforms(workshop: DesignFolder) -> None:
     checks = workshop.write(files()).check(IDENTITY)
     assert [(check.component, check.outcome) for check in checks] == [
         ("cover", "conforms"),
@@ -28,7 +28,7 @@ def test_identity_of_every_kind_of_component_conforms(workshop: Workshop) -> Non
 
 
 @pytest.mark.parametrize("name", sorted(_LINES))
-def test_each_missing_particular_is_a_finding_that_names_it(workshop: Workshop, name: str) -> None:
+def test_each_missing_particular_is_a_finding_that_names_it(workshop: DesignFolder, name: str) -> None:
     check = workshop.write(files((_LINES[name], ""))).only(IDENTITY, "cover")
     assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
     assert check.says == f"not stated: {name}"
@@ -37,12 +37,12 @@ def test_each_missing_particular_is_a_finding_that_names_it(workshop: Workshop, 
 
 @trials(suppress_health_check=[HealthCheck.function_scoped_fixture], max_examples=12, deadline=None)
 @given(absent=st.sets(st.sampled_from(sorted(_LINES)), min_size=1))
-def test_the_finding_names_exactly_what_is_missing(workshop: Workshop, absent: set[str]) -> None:
+def test_the_finding_names_exactly_what_is_missing(workshop: DesignFolder, absent: set[str]) -> None:
     check = workshop.write(files(*((_LINES[name], "") for name in absent))).only(IDENTITY, "cover")
     assert set(check.says.removeprefix("not stated: ").split(", ")) == absent
 
 
-def test_codes_that_are_named_conform_for_any_part(workshop: Workshop) -> None:
+def test_codes_that_are_named_conform_for_any_part(workshop: DesignFolder) -> None:
     checks = workshop.write(files(), settings=settings()).check(CODE)
     assert [check.outcome for check in checks] == ["conforms", "conforms"]
 
@@ -57,7 +57,7 @@ def test_codes_that_are_named_conform_for_any_part(workshop: Workshop) -> None:
     ],
 )
 def test_a_code_not_named_is_a_hold_on_a_pressure_part(
-    workshop: Workshop, pressure: str, railway: str, says: str
+    workshop: DesignFolder, pressure: str, railway: str, says: str
 ) -> None:
     workshop.write(files(), settings=settings(pressure=pressure, railway=railway))
     cover, ring = workshop.check(CODE)
@@ -65,7 +65,7 @@ def test_a_code_not_named_is_a_hold_on_a_pressure_part(
     assert ring.outcome == "not applicable"
 
 
-def test_a_code_not_named_is_a_hold_on_a_safety_part_that_holds_no_pressure(workshop: Workshop) -> None:
+def test_a_code_not_named_is_a_hold_on_a_safety_part_that_holds_no_pressure(workshop: DesignFolder) -> None:
     found = files(("pressure_part = true", "pressure_part = false"))
     check = workshop.write(found, settings=settings(railway="[]")).only(CODE, "cover")
     assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
@@ -73,7 +73,7 @@ def test_a_code_not_named_is_a_hold_on_a_safety_part_that_holds_no_pressure(work
 
 @pytest.mark.parametrize("line", ["pressure_part = true"])
 def test_a_cover_that_does_not_say_whether_it_holds_pressure_is_not_assessed(
-    workshop: Workshop, line: str
+    workshop: DesignFolder, line: str
 ) -> None:
     check = workshop.write(files((line, "")), settings=settings(pressure="[]")).only(CODE, "cover")
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
@@ -90,7 +90,7 @@ def test_a_cover_that_does_not_say_whether_it_holds_pressure_is_not_assessed(
         ("", "finding"),
     ],
 )
-def test_two_persons_from_review_on(workshop: Workshop, checked: str, outcome: str) -> None:
+def test_two_persons_from_review_on(workshop: DesignFolder, checked: str, outcome: str) -> None:
     found = files(('checked_by = "M. Coyle"', checked))
     check = workshop.write(found, settings=settings("for-review")).only(CHECKED, "cover")
     assert check.outcome == outcome
@@ -101,7 +101,7 @@ def test_two_persons_from_review_on(workshop: Workshop, checked: str, outcome: s
     assert check.outcome == "not applicable"
 
 
-def test_a_part_that_can_hurt_nobody_needs_no_second_name(workshop: Workshop) -> None:
+def test_a_part_that_can_hurt_nobody_needs_no_second_name(workshop: DesignFolder) -> None:
     assert workshop.write(files(), settings=settings()).only(CHECKED, "ring").outcome == "not applicable"
 
 
@@ -112,11 +112,11 @@ def test_a_part_that_can_hurt_nobody_needs_no_second_name(workshop: Workshop) ->
         ("pressure_part = true", "pressure_part is not stated in cover.toml"),
     ],
 )
-def test_the_check_is_not_assessed_without(workshop: Workshop, line: str, says: str) -> None:
+def test_the_check_is_not_assessed_without(workshop: DesignFolder, line: str, says: str) -> None:
     check = workshop.write(files((line, "")), settings=settings()).only(CHECKED, "cover")
     assert (check.outcome, check.grade, check.says) == ("not assessed", Grade.HOLD, says)
 
 
-def test_a_part_that_does_not_say_whether_it_can_hurt_is_not_assessed(workshop: Workshop) -> None:
+def test_a_part_that_does_not_say_whether_it_can_hurt_is_not_assessed(workshop: DesignFolder) -> None:
     workshop.write(files(), settings=settings()).replace("ring.toml", "safety_part = false", "")
     assert workshop.only(CHECKED, "ring").says == "safety_part is not stated in ring.toml"

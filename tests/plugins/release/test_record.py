@@ -6,9 +6,9 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.testing import DesignFolder, changed
 from speclint_release.formulae.records import temperature_margin
 from tests.plugins.release.part import files
-from tests.workshop import Workshop
 
 PART, POINTS, WARMING = "release.pressure-part", "release.inspection-points", "release.warming-procedure"
 
@@ -22,7 +22,7 @@ _RECORD = {
 }
 
 
-def test_a_whole_record_conforms(workshop: Workshop) -> None:
+def test_a_whole_record_conforms(workshop: DesignFolder) -> None:
     """Boiler 16.5 of 17 bar: 0.9706; metal 260 of 300 °C leaves 40 K of which 20 are asked for: 0.5."""
     check = workshop.write(files()).only(PART, "cover")
     assert check.outcome == "conforms"
@@ -30,19 +30,19 @@ def test_a_whole_record_conforms(workshop: Workshop) -> None:
 
 
 @pytest.mark.parametrize("name", sorted(_RECORD))
-def test_each_particular_that_is_missing_is_a_hold_and_named(workshop: Workshop, name: str) -> None:
+def test_each_particular_that_is_missing_is_a_hold_and_named(workshop: DesignFolder, name: str) -> None:
     check = workshop.write(files((_RECORD[name], ""))).only(PART, "cover")
     assert (check.outcome, check.grade, check.says) == ("finding", Grade.HOLD, f"not stated: {name}")
 
 
 @pytest.mark.parametrize(("pressure", "outcome"), [("16.51", "conforms"), ("16.49", "finding")])
-def test_design_pressure_from_both_sides(workshop: Workshop, pressure: str, outcome: str) -> None:
+def test_design_pressure_from_both_sides(workshop: DesignFolder, pressure: str, outcome: str) -> None:
     found = files(('design_pressure = "17 bar gauge"', f'design_pressure = "{pressure} bar gauge"'))
     assert workshop.write(found).only(PART, "cover").outcome == outcome
 
 
 @pytest.mark.parametrize(("temperature", "outcome"), [("280.1 °C", "conforms"), ("279.9 °C", "finding")])
-def test_design_temperature_from_both_sides(workshop: Workshop, temperature: str, outcome: str) -> None:
+def test_design_temperature_from_both_sides(workshop: DesignFolder, temperature: str, outcome: str) -> None:
     """The metal's 260 °C in running and 20 K of swing: 280 °C."""
     found = files(('"300 °C"', f'"{temperature}"'))
     check = workshop.write(found).only(PART, "cover")
@@ -52,7 +52,7 @@ def test_design_temperature_from_both_sides(workshop: Workshop, temperature: str
 
 @pytest.mark.parametrize(("temperature", "outcome"), [("380.1 °C", "conforms"), ("379.9 °C", "finding")])
 def test_steam_temperature_where_no_metal_temperature_is_stated(
-    workshop: Workshop, temperature: str, outcome: str
+    workshop: DesignFolder, temperature: str, outcome: str
 ) -> None:
     """Steam of at most 360 °C and 20 K: 380 °C."""
     workshop.write(files(('"300 °C"', f'"{temperature}"')))
@@ -61,13 +61,13 @@ def test_steam_temperature_where_no_metal_temperature_is_stated(
     assert check.outcome == outcome
 
 
-def test_the_swing_may_be_set(workshop: Workshop) -> None:
+def test_the_swing_may_be_set(workshop: DesignFolder) -> None:
     """40 K are there: 41 K are not."""
     own = '[limits."release.pressure-part"]\nswing = "41 K"\n'
     assert workshop.write(files(), settings=own).only(PART, "cover").outcome == "finding"
 
 
-def test_studs_take_the_vessels_figures_and_need_no_examination(workshop: Workshop) -> None:
+def test_studs_take_the_vessels_figures_and_need_no_examination(workshop: DesignFolder) -> None:
     studs = (
         'kind = "bolted-joint"\nid = "studs"\npressure_part = true\nholds = "cover"\n'
         'pressure = "cylinder"\ninspection_document = "3.1"\n'
@@ -76,7 +76,7 @@ def test_studs_take_the_vessels_figures_and_need_no_examination(workshop: Worksh
     assert check.outcome == "conforms"
 
 
-def test_studs_of_the_exhaust_see_its_pressure(workshop: Workshop) -> None:
+def test_studs_of_the_exhaust_see_its_pressure(workshop: DesignFolder) -> None:
     """0.4 bar of 0.5."""
     studs = (
         'kind = "bolted-joint"\nid = "studs"\npressure_part = true\nduty = "duty"\npressure = "exhaust"\n'
@@ -88,7 +88,7 @@ def test_studs_of_the_exhaust_see_its_pressure(workshop: Workshop) -> None:
 
 
 @pytest.mark.parametrize(("carries", "outcome"), [("exhaust steam", "conforms"), ("live steam", "finding")])
-def test_a_pipe_sees_the_steam_that_it_carries(workshop: Workshop, carries: str, outcome: str) -> None:
+def test_a_pipe_sees_the_steam_that_it_carries(workshop: DesignFolder, carries: str, outcome: str) -> None:
     """0.4 bar of exhaust against 16.5 bar of the boiler, for a design pressure of 0.5 bar."""
     pipe = (
         f'kind = "steam-pipe"\nid = "pipe"\npressure_part = true\nduty = "duty"\ncarries = "{carries}"\n'
@@ -99,7 +99,7 @@ def test_a_pipe_sees_the_steam_that_it_carries(workshop: Workshop, carries: str,
 
 
 @pytest.mark.parametrize(("carries", "outcome"), [("exhaust steam", "conforms"), ("live steam", "finding")])
-def test_a_flange_sees_the_steam_of_its_pipe(workshop: Workshop, carries: str, outcome: str) -> None:
+def test_a_flange_sees_the_steam_of_its_pipe(workshop: DesignFolder, carries: str, outcome: str) -> None:
     """0.4 bar of exhaust against 16.5 bar of the boiler, for a design pressure of 0.5 bar."""
     pipe = f'kind = "steam-pipe"\nid = "pipe"\nduty = "duty"\ncarries = "{carries}"\n'
     flange = (
@@ -111,11 +111,11 @@ def test_a_flange_sees_the_steam_of_its_pipe(workshop: Workshop, carries: str, o
     assert workshop.only(PART, "flange").outcome == outcome
 
 
-def test_a_part_that_holds_no_pressure(workshop: Workshop) -> None:
+def test_a_part_that_holds_no_pressure(workshop: DesignFolder) -> None:
     assert workshop.write(files()).only(PART, "ring").outcome == "not applicable"
 
 
-def test_not_assessed_without_the_boilers_pressure(workshop: Workshop) -> None:
+def test_not_assessed_without_the_boilers_pressure(workshop: DesignFolder) -> None:
     workshop.write(files())
     text = (workshop.root / "duty.toml").read_text(encoding="utf-8")
     without = text.replace('safety_valve_pressure = "16.5 bar gauge"\n', "")
@@ -146,14 +146,10 @@ drain_order = "CN-P-3"
 
 
 def block(*changes: tuple[str, str]) -> dict[str, str]:
-    text = BLOCK
-    for old, new in changes:
-        assert text.count(old) == 1
-        text = text.replace(old, new)
-    return {"block.toml": text}
+    return {"block.toml": changed(BLOCK, *changes)}
 
 
-def test_a_plan_with_all_its_points_conforms(workshop: Workshop) -> None:
+def test_a_plan_with_all_its_points_conforms(workshop: DesignFolder) -> None:
     check = workshop.write(block()).only(POINTS)
     assert check.outcome == "conforms"
     assert check.says == "points of the plan: welding, lift_in, pressure_test"
@@ -161,26 +157,26 @@ def test_a_plan_with_all_its_points_conforms(workshop: Workshop) -> None:
 
 @pytest.mark.parametrize("line", ['welding = "hold"', 'pressure_test = "witness"', 'lift_in = "hold"'])
 @pytest.mark.parametrize("instead", ["", "none"])
-def test_a_point_left_out_is_a_finding(workshop: Workshop, line: str, instead: str) -> None:
+def test_a_point_left_out_is_a_finding(workshop: DesignFolder, line: str, instead: str) -> None:
     name = line.split()[0]
     check = workshop.write(block((line, f'{name} = "none"' if instead else ""))).only(POINTS)
     assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
     assert check.says == f"no point of the plan: {name}"
 
 
-def test_a_cast_block_that_holds_no_pressure_is_only_lifted_in(workshop: Workshop) -> None:
+def test_a_cast_block_that_holds_no_pressure_is_only_lifted_in(workshop: DesignFolder) -> None:
     changes = block(("fabricated", "cast"), ("pressure_part = true", "pressure_part = false"))
     assert workshop.write(changes).only(POINTS).says == "points of the plan: lift_in"
 
 
 @pytest.mark.parametrize("kind", ["cylinder-liner", "valve-seat"])
-def test_pressing_is_a_point(workshop: Workshop, kind: str) -> None:
+def test_pressing_is_a_point(workshop: DesignFolder, kind: str) -> None:
     text = f'kind = "{kind}"\nid = "part"\n[inspection_points]\npressing = "witness"\n'
     assert workshop.write({"part.toml": text}).only(POINTS).outcome == "conforms"
     assert workshop.replace("part.toml", "witness", "none").only(POINTS).outcome == "finding"
 
 
-def test_any_part_that_is_welded_has_its_welding_as_a_point(workshop: Workshop) -> None:
+def test_any_part_that_is_welded_has_its_welding_as_a_point(workshop: DesignFolder) -> None:
     text = 'kind = "valve-seat"\nid = "seat"\n[inspection_points]\npressing = "witness"\n[welding]\nwelded = true\n'
     check = workshop.write({"seat.toml": text}).only(POINTS)
     assert (check.outcome, check.says) == ("finding", "no point of the plan: welding")
@@ -192,28 +188,28 @@ def test_any_part_that_is_welded_has_its_welding_as_a_point(workshop: Workshop) 
     [("", "not applicable"), ('test_pressure = "28 bar gauge"', "not assessed")],
 )
 def test_a_flange_is_tested_with_its_pipe_unless_it_states_a_test(
-    workshop: Workshop, line: str, outcome: str
+    workshop: DesignFolder, line: str, outcome: str
 ) -> None:
     text = f'kind = "pipe-flange"\nid = "flange"\npressure_part = true\n{line}\n'
     assert workshop.write({"flange.toml": text}).only(POINTS).outcome == outcome
 
 
-def test_studs_are_tested_with_what_they_hold(workshop: Workshop) -> None:
+def test_studs_are_tested_with_what_they_hold(workshop: DesignFolder) -> None:
     text = 'kind = "bolted-joint"\nid = "studs"\npressure_part = true\ntest_pressure = "28 bar gauge"\n'
     assert workshop.write({"studs.toml": text}).only(POINTS).outcome == "not applicable"
 
 
-def test_no_plan_at_all_is_not_assessed(workshop: Workshop) -> None:
+def test_no_plan_at_all_is_not_assessed(workshop: DesignFolder) -> None:
     text = 'kind = "valve-seat"\nid = "seat"\n'
     check = workshop.write({"seat.toml": text}).only(POINTS)
     assert (check.outcome, check.says) == ("not assessed", "inspection_points is not stated: pressing")
 
 
-def test_a_ring_has_no_point(workshop: Workshop) -> None:
+def test_a_ring_has_no_point(workshop: DesignFolder) -> None:
     assert workshop.write(files()).only(POINTS, "ring").outcome == "not applicable"
 
 
-def test_instructions_all_written_conform(workshop: Workshop) -> None:
+def test_instructions_all_written_conform(workshop: DesignFolder) -> None:
     assert workshop.write(block()).only(WARMING).outcome == "conforms"
 
 
@@ -225,7 +221,7 @@ def test_instructions_all_written_conform(workshop: Workshop) -> None:
         ('drain_order = "CN-P-3"', "drain order"),
     ],
 )
-def test_an_instruction_not_written_is_an_observation(workshop: Workshop, line: str, name: str) -> None:
+def test_an_instruction_not_written_is_an_observation(workshop: DesignFolder, line: str, name: str) -> None:
     check = workshop.write(block((line, ""))).only(WARMING)
     assert (check.outcome, check.grade) == ("finding", Grade.OBSERVATION)
     assert check.says == f"not written: {name}"

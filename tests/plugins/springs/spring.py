@@ -6,7 +6,7 @@ R = 79500 × 8⁴/(8 × 48³ × 8) = 46.007 N/mm; with G 2 % high 46.927, with G
 
 from __future__ import annotations
 
-from speclint.checking import Check
+from speclint.testing import changed
 from tests.plugins.known_metals import FILES
 
 SPRING = """
@@ -31,15 +31,4 @@ open_length = "100 mm"
 
 def spring(*changes: tuple[str, str], add: str = "") -> dict[str, str]:
     """The file of the spring with some lines changed: pairs of an old passage and a new one."""
-    text = SPRING
-    for old, new in changes:
-        assert text.count(old) == 1, f"{old!r} stands {text.count(old)} times"
-        text = text.replace(old, new)
-    return {**FILES, "spring.toml": text + add}
-
-
-def found(check: Check) -> float:
-    """The value that was judged."""
-    assert check.judgement is not None
-    assert check.judgement.found is not None
-    return check.judgement.found.value
+    return {**FILES, "spring.toml": changed(SPRING, *changes, add=add)}

@@ -10,9 +10,9 @@ from hypothesis import given, strategies as st
 from speclint import Grade
 from speclint.errors import OutOfRange
 from speclint.handbook.springs.fatigue import stroke_factor
+from speclint.testing import DesignFolder, found, on_sheet
 from speclint_springs.formulae.helical import open_load_from_shut, surge_ratio
-from tests.plugins.springs.spring import found, spring
-from tests.workshop import Workshop
+from tests.plugins.springs.spring import spring
 
 FATIGUE, SURGE, TEMPERATURE = "coil-spring.fatigue", "coil-spring.surge", "coil-spring.temperature"
 CAUGHT = "broken_half_caught = true\n"
@@ -34,7 +34,7 @@ def with_duty(duty_text: str, *changes: tuple[str, str], add: str = "") -> dict[
 
 
 @pytest.mark.parametrize(("strength", "outcome"), [("391.2 MPa", "conforms"), ("391.0 MPa", "finding")])
-def test_fatigue_limit_from_both_sides(workshop: Workshop, strength: str, outcome: str) -> None:
+def test_fatigue_limit_from_both_sides(workshop: DesignFolder, strength: str, outcome: str) -> None:
     """k = 6.5/5.25 = 1.238095; τ = 1.238095 × 8 × 48/(π × 512) = 0.295573 MPa for each N.
 
     R = 46.92708 N/mm: 1032.396 N shut and 844.687 N of stroke, 305.149 and 249.667 MPa; slope 0.70 at least.
@@ -44,7 +44,7 @@ def test_fatigue_limit_from_both_sides(workshop: Workshop, strength: str, outcom
     assert check.outcome == outcome
 
 
-def test_peening_makes_the_difference(workshop: Workshop) -> None:
+def test_peening_makes_the_difference(workshop: DesignFolder) -> None:
     """VDSiCr of 8 mm in the diagrams (from memory): 434 MPa peened, (434 − 91.545)/249.667 = 1.3717; 340 MPa not."""
     peened = workshop.write(spring(add=CAUGHT)).only(FATIGUE)
     assert peened.outcome == "conforms"
@@ -53,24 +53,24 @@ def test_peening_makes_the_difference(workshop: Workshop) -> None:
     assert (plain.outcome, plain.grade) == ("finding", Grade.NONCONFORMITY)
 
 
-def test_a_half_that_is_not_caught_makes_it_a_hold(workshop: Workshop) -> None:
+def test_a_half_that_is_not_caught_makes_it_a_hold(workshop: DesignFolder) -> None:
     loose = CAUGHT.replace("true", "false")
     check = workshop.write(spring(("shot_peened = true", "shot_peened = false"), add=loose)).only(FATIGUE)
     assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
 
 
-def test_steady_load_is_not_applicable(workshop: Workshop) -> None:
+def test_steady_load_is_not_applicable(workshop: DesignFolder) -> None:
     assert workshop.write(spring(('"alternating"', '"steady"'))).only(FATIGUE).outcome == "not applicable"
 
 
 @pytest.mark.parametrize("line", ['shut_length = "118 mm"', "shot_peened = true", 'wire_grade = "VDSiCr"'])
-def test_fatigue_not_assessed_is_itself_a_hold(workshop: Workshop, line: str) -> None:
+def test_fatigue_not_assessed_is_itself_a_hold(workshop: DesignFolder, line: str) -> None:
     check = workshop.write(spring((line, ""), add=CAUGHT)).only(FATIGUE)
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
     assert line.split()[0] in check.says
 
 
-def test_a_wire_without_a_diagram_is_not_assessed(workshop: Workshop) -> None:
+def test_a_wire_without_a_diagram_is_not_assessed(workshop: DesignFolder) -> None:
     check = workshop.write(spring(('"VDSiCr"', '"piano"'), add=CAUGHT)).only(FATIGUE)
     assert check.outcome == "not assessed"
     assert "piano" in check.says
@@ -86,7 +86,7 @@ def test_a_wire_without_a_diagram_is_not_assessed(workshop: Workshop) -> None:
     ],
 )
 def test_surge_limits_from_both_sides(
-    workshop: Workshop, speed: str, outcome: str, grade: Grade | None
+    workshop: DesignFolder, speed: str, outcome: str, grade: Grade | None
 ) -> None:
     """√(77.91e9/15700) = 2227.65 m/s; 0.008/(2 π 8 × 0.048²) × 2227.65 = 153.881 per second.
 
@@ -96,32 +96,32 @@ def test_surge_limits_from_both_sides(
     assert (check.outcome, check.grade) == (outcome, grade)
 
 
-def test_surge_is_not_assessed_without_speed(workshop: Workshop) -> None:
+def test_surge_is_not_assessed_without_speed(workshop: DesignFolder) -> None:
     text = duty().replace('rotational_speed = "360 rev/min"\n', "")
     assert workshop.write(with_duty(text)).only(SURGE).outcome == "not assessed"
 
 
 @pytest.mark.parametrize(("at", "outcome"), [("199.5 °C", "conforms"), ("200.5 °C", "finding")])
-def test_temperature_limit_of_the_wire_from_both_sides(workshop: Workshop, at: str, outcome: str) -> None:
+def test_temperature_limit_of_the_wire_from_both_sides(workshop: DesignFolder, at: str, outcome: str) -> None:
     """The wire of the tests is rated to 200 °C."""
     check = workshop.write(with_duty(duty(at=at), add='relaxation = "5 %"\n')).only(TEMPERATURE)
     assert check.outcome == outcome
 
 
 @pytest.mark.parametrize(("loss", "outcome"), [("9.9 %", "conforms"), ("10.1 %", "finding")])
-def test_loss_limit_from_both_sides(workshop: Workshop, loss: str, outcome: str) -> None:
+def test_loss_limit_from_both_sides(workshop: DesignFolder, loss: str, outcome: str) -> None:
     check = workshop.write(with_duty(duty(), add=f'relaxation = "{loss}"\n')).only(TEMPERATURE)
     assert check.outcome == outcome
 
 
-def test_loss_by_wire_and_stress(workshop: Workshop) -> None:
+def test_loss_by_wire_and_stress(workshop: DesignFolder) -> None:
     """VDSiCr at 160 °C loses 4.5 % at 800 MPa (from memory): at 448.12 MPa and the high side 1.5 × 2.521 = 3.781 %."""
     check = workshop.write(with_duty(duty(at="160 °C"))).only(TEMPERATURE)
-    loss = next(step.value for step in check.steps if step.symbol == "r")
+    loss = on_sheet(check, "r")
     assert loss == pytest.approx(0.03781, rel=1e-3)
 
 
-def test_temperature_is_not_assessed_without_it(workshop: Workshop) -> None:
+def test_temperature_is_not_assessed_without_it(workshop: DesignFolder) -> None:
     text = duty().replace('compression-spring = "20 °C"\n', "")
     assert workshop.write(with_duty(text)).only(TEMPERATURE).outcome == "not assessed"
 

@@ -7,14 +7,14 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.handbook.springs.lengths import clearance_sum_cold_coiled, solid_length
+from speclint.testing import DesignFolder, found
 from speclint_springs.formulae.helical import gap_before_solid, mean_from_inside, mean_from_outside
-from tests.plugins.springs.spring import found, spring
-from tests.workshop import Workshop
+from tests.plugins.springs.spring import spring
 
 INDEX, CLEARANCE = "coil-spring.index", "coil-spring.solid-clearance"
 
 
-def test_index_of_a_sound_spring_is_worked_from_its_mean_diameter(workshop: Workshop) -> None:
+def test_index_of_a_sound_spring_is_worked_from_its_mean_diameter(workshop: DesignFolder) -> None:
     """48/8 = 6, at the edge of the preferred 6 to 12: by hand nothing of it is left, |6 − 9|/3 = 1."""
     check = workshop.write(spring()).only(INDEX)
     assert check.outcome == "conforms"
@@ -38,7 +38,7 @@ def test_index_of_a_sound_spring_is_worked_from_its_mean_diameter(workshop: Work
     ],
 )
 def test_index_limits_from_both_sides(
-    workshop: Workshop, mean: str, process: str, outcome: str, grade: Grade | None
+    workshop: DesignFolder, mean: str, process: str, outcome: str, grade: Grade | None
 ) -> None:
     files = spring(('"48 mm"', f'"{mean}"'), ('"cold"', f'"{process}"'))
     check = workshop.write(files).only(INDEX)
@@ -46,13 +46,13 @@ def test_index_limits_from_both_sides(
 
 
 @pytest.mark.parametrize("line", ['outside_diameter = "56 mm"', 'inside_diameter = "40 mm"'])
-def test_index_is_the_same_from_any_diameter(workshop: Workshop, line: str) -> None:
+def test_index_is_the_same_from_any_diameter(workshop: DesignFolder, line: str) -> None:
     check = workshop.write(spring(('mean_diameter = "48 mm"', line))).only(INDEX)
     assert found(check) == pytest.approx(6.0)
 
 
 @pytest.mark.parametrize("line", ['wire = "8 mm"', 'mean_diameter = "48 mm"', 'process = "cold"'])
-def test_index_is_not_assessed_without(workshop: Workshop, line: str) -> None:
+def test_index_is_not_assessed_without(workshop: DesignFolder, line: str) -> None:
     check = workshop.write(spring((line, ""))).only(INDEX)
     assert check.outcome == "not assessed"
     assert line.split()[0] in check.says
@@ -68,7 +68,7 @@ def test_outside_and_inside_diameter_give_the_same_mean(d: float, w: float) -> N
     assert mean_from_inside(D_i=D - d, d=d) == pytest.approx(D)
 
 
-def test_clearance_of_a_sound_spring(workshop: Workshop) -> None:
+def test_clearance_of_a_sound_spring(workshop: DesignFolder) -> None:
     """Open 100 less solid 10 × 8 = 80: 20 mm; S_a = 1.5 × 8 (0.0015 × 2304/8 + 0.8) = 14.784; 14.784/20 = 0.7392."""
     check = workshop.write(spring()).only(CLEARANCE)
     assert check.outcome == "conforms"
@@ -76,25 +76,25 @@ def test_clearance_of_a_sound_spring(workshop: Workshop) -> None:
 
 
 @pytest.mark.parametrize(("opened", "outcome"), [("94.79 mm", "conforms"), ("94.78 mm", "finding")])
-def test_clearance_limit_from_both_sides(workshop: Workshop, opened: str, outcome: str) -> None:
+def test_clearance_limit_from_both_sides(workshop: DesignFolder, opened: str, outcome: str) -> None:
     """80 + 14.784 = 94.784 mm."""
     check = workshop.write(spring(('"100 mm"', f'"{opened}"'))).only(CLEARANCE)
     assert check.outcome == outcome
 
 
-def test_steady_load_needs_less_clearance(workshop: Workshop) -> None:
+def test_steady_load_needs_less_clearance(workshop: DesignFolder) -> None:
     """Factor 1: S_a = 9.856 mm, of 20 mm: 0.4928."""
     check = workshop.write(spring(('"alternating"', '"steady"'))).only(CLEARANCE)
     assert check.utilisation == pytest.approx(0.4928)
 
 
-def test_hot_coiled_clearance(workshop: Workshop) -> None:
+def test_hot_coiled_clearance(workshop: DesignFolder) -> None:
     """L_c = (10 − 0.3) 8 = 77.6, gap 22.4; S_a = 0.02 × 2 × 8 × (48 + 8) = 17.92; 0.8."""
     check = workshop.write(spring(('"cold"', '"hot"'))).only(CLEARANCE)
     assert check.utilisation == pytest.approx(0.8)
 
 
-def test_clearance_binds_at_the_limits_of_the_drawing(workshop: Workshop) -> None:
+def test_clearance_binds_at_the_limits_of_the_drawing(workshop: DesignFolder) -> None:
     """Sound at its nominal sizes; wire 8.1 and open 95 make 95 − 81 = 14 mm, and S_a rises to about 14.8."""
     files = spring(('wire = "8 mm"', 'wire = "8 mm ±0.1"'), ('"100 mm"', '"97 mm ±2"'))
     check = workshop.write(files).only(CLEARANCE)
@@ -102,7 +102,7 @@ def test_clearance_binds_at_the_limits_of_the_drawing(workshop: Workshop) -> Non
     assert set(check.governing) == {"wire high", "open length low"}
 
 
-def test_coils_that_bind_are_far_beyond_the_limit(workshop: Workshop) -> None:
+def test_coils_that_bind_are_far_beyond_the_limit(workshop: DesignFolder) -> None:
     """Open 79 mm is less than solid: no clearance at all."""
     check = workshop.write(spring(('"100 mm"', '"79 mm"'))).only(CLEARANCE)
     assert check.outcome == "finding"
@@ -110,7 +110,7 @@ def test_coils_that_bind_are_far_beyond_the_limit(workshop: Workshop) -> None:
 
 
 @pytest.mark.parametrize("line", ['open_length = "100 mm"', 'total_coils = "10"', 'loading = "alternating"'])
-def test_clearance_is_not_assessed_without(workshop: Workshop, line: str) -> None:
+def test_clearance_is_not_assessed_without(workshop: DesignFolder, line: str) -> None:
     check = workshop.write(spring((line, ""))).only(CLEARANCE)
     assert check.outcome == "not assessed"
     assert line.split()[0] in check.says

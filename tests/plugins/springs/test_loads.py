@@ -7,16 +7,16 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.errors import OutOfRange
+from speclint.testing import DesignFolder
 from speclint_springs.formulae.helical import load_difference, load_tolerance, rate_difference
 from speclint_springs.formulae.tables import quality_factor
 from tests.plugins.springs.spring import spring
-from tests.workshop import Workshop
 
 RATE = "coil-spring.rate"
 GRADE_2 = 'quality_grade = "2"\n'
 
 
-def test_a_rate_that_fits_the_sizes(workshop: Workshop) -> None:
+def test_a_rate_that_fits_the_sizes(workshop: DesignFolder) -> None:
     """46.927 (modulus 2 % high) against 46: 0.02015, of 0.05: 0.4031."""
     check = workshop.write(spring(add='rate = "46 N/mm"\n')).only(RATE)
     assert check.outcome == "conforms"
@@ -27,27 +27,27 @@ def test_a_rate_that_fits_the_sizes(workshop: Workshop) -> None:
     ("rate", "outcome"),
     [("44.70", "conforms"), ("44.68", "finding"), ("47.45", "conforms"), ("47.47", "finding")],
 )
-def test_rate_limits_from_both_sides(workshop: Workshop, rate: str, outcome: str) -> None:
+def test_rate_limits_from_both_sides(workshop: DesignFolder, rate: str, outcome: str) -> None:
     """46.927/1.05 = 44.692 and 45.087/0.95 = 47.460 N/mm."""
     check = workshop.write(spring(add=f'rate = "{rate} N/mm"\n')).only(RATE)
     assert check.outcome == outcome
 
 
 @pytest.mark.parametrize(("load", "outcome"), [("902.5 N", "conforms"), ("902.3 N", "finding")])
-def test_load_limit_from_both_sides(workshop: Workshop, load: str, outcome: str) -> None:
+def test_load_limit_from_both_sides(workshop: DesignFolder, load: str, outcome: str) -> None:
     """46.92708 × 22 = 1032.396 N; A_F = 116.420 + 0.015 F_s; equal at F_s = 915.976/1.015 = 902.44 N."""
     check = workshop.write(spring(add=f'shut_load = "{load}"\n' + GRADE_2)).only(RATE)
     assert check.outcome == outcome
 
 
-def test_the_worse_of_several_figures_governs(workshop: Workshop) -> None:
+def test_the_worse_of_several_figures_governs(workshop: DesignFolder) -> None:
     """The shut load is right, the open one is that of another spring: 1877 against 1300 N."""
     add = 'rate = "46 N/mm"\nshut_load = "1012 N"\nopen_load = "1300 N"\n' + GRADE_2
     check = workshop.write(spring(add=add)).only(RATE)
     assert check.outcome == "finding"
 
 
-def test_tolerances_on_sizes_do_not_make_a_drawing_contradict_itself(workshop: Workshop) -> None:
+def test_tolerances_on_sizes_do_not_make_a_drawing_contradict_itself(workshop: DesignFolder) -> None:
     files = spring(
         ('wire = "8 mm"', 'wire = "8 mm ±0.1"'),
         ('"48 mm"', '"48 mm ±0.8"'),
@@ -57,17 +57,17 @@ def test_tolerances_on_sizes_do_not_make_a_drawing_contradict_itself(workshop: W
     assert workshop.write(files).only(RATE).outcome == "conforms"
 
 
-def test_without_any_stated_figure_it_is_not_assessed(workshop: Workshop) -> None:
+def test_without_any_stated_figure_it_is_not_assessed(workshop: DesignFolder) -> None:
     assert workshop.write(spring()).only(RATE).outcome == "not assessed"
 
 
-def test_a_load_without_its_quality_grade_is_not_assessed(workshop: Workshop) -> None:
+def test_a_load_without_its_quality_grade_is_not_assessed(workshop: DesignFolder) -> None:
     check = workshop.write(spring(add='shut_load = "1012 N"\n')).only(RATE)
     assert check.outcome == "not assessed"
     assert "quality_grade" in check.says
 
 
-def test_loads_of_hot_coiled_springs_are_a_query(workshop: Workshop) -> None:
+def test_loads_of_hot_coiled_springs_are_a_query(workshop: DesignFolder) -> None:
     files = spring(('"cold"', '"hot"'), add='shut_load = "1012 N"\n' + GRADE_2)
     check = workshop.write(files).only(RATE)
     assert (check.outcome, check.grade) == ("finding", Grade.QUERY)

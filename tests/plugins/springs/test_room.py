@@ -8,9 +8,9 @@ from itertools import product
 import pytest
 from hypothesis import given, strategies as st
 
+from speclint.testing import DesignFolder, changed
 from speclint_springs.formulae.helical import clearance_inside, clearance_outside, closing_need, radial_room
 from tests.plugins.springs.spring import spring
-from tests.workshop import Workshop
 
 BUCKLING, HOUSE, BROKEN = "coil-spring.buckling", "coil-spring.house", "coil-spring.one-broken"
 HELD = 'seating = "both ends held but one free sideways"\n'
@@ -26,41 +26,41 @@ def buckles_at(L_0: float, D: float) -> float:
 
 
 @pytest.mark.parametrize(("spare", "outcome"), [(0.01, "conforms"), (-0.01, "finding")])
-def test_buckling_limit_from_both_sides(workshop: Workshop, spare: float, outcome: str) -> None:
+def test_buckling_limit_from_both_sides(workshop: DesignFolder, spare: float, outcome: str) -> None:
     """200 mm free on 48 mm: about 36 mm."""
     opened = 200 - buckles_at(200, 48) + spare
     files = spring(('"140 mm"', '"200 mm"'), ('"100 mm"', f'"{opened:.4f} mm"'), add=HELD)
     assert workshop.write(files).only(BUCKLING).outcome == outcome
 
 
-def test_a_guided_spring_cannot_bow(workshop: Workshop) -> None:
+def test_a_guided_spring_cannot_bow(workshop: DesignFolder) -> None:
     assert workshop.write(spring(add="guided = true\n")).only(BUCKLING).outcome == "not applicable"
 
 
 @pytest.mark.parametrize("line", ['open_length = "100 mm"', 'free_length = "140 mm"'])
-def test_buckling_is_not_assessed_without(workshop: Workshop, line: str) -> None:
+def test_buckling_is_not_assessed_without(workshop: DesignFolder, line: str) -> None:
     assert workshop.write(spring((line, ""), add=HELD)).only(BUCKLING).outcome == "not assessed"
 
 
-def test_buckling_is_not_assessed_without_the_seating(workshop: Workshop) -> None:
+def test_buckling_is_not_assessed_without_the_seating(workshop: DesignFolder) -> None:
     check = workshop.write(spring()).only(BUCKLING)
     assert check.outcome == "not assessed"
     assert "seating" in check.says
 
 
 @pytest.mark.parametrize(("bore", "outcome"), [("56.268 mm", "conforms"), ("56.266 mm", "finding")])
-def test_house_limit_from_both_sides(workshop: Workshop, bore: str, outcome: str) -> None:
+def test_house_limit_from_both_sides(workshop: DesignFolder, bore: str, outcome: str) -> None:
     """Pitch (60 + 64)/8 = 15.5 mm; growth 0.1 (240.25 − 99.2 − 12.8)/48 = 0.26719 mm on 56 mm."""
     assert workshop.write(spring(add=f'housing = "{bore}"\n')).only(HOUSE).outcome == outcome
 
 
 @pytest.mark.parametrize(("pin", "outcome"), [("39.99 mm", "conforms"), ("40.01 mm", "finding")])
-def test_guide_pin_limit_from_both_sides(workshop: Workshop, pin: str, outcome: str) -> None:
+def test_guide_pin_limit_from_both_sides(workshop: DesignFolder, pin: str, outcome: str) -> None:
     """48 − 8 = 40 mm within the coils."""
     assert workshop.write(spring(add=f'guide_pin = "{pin}"\n')).only(HOUSE).outcome == outcome
 
 
-def test_house_is_not_assessed_where_neither_is_stated(workshop: Workshop) -> None:
+def test_house_is_not_assessed_where_neither_is_stated(workshop: DesignFolder) -> None:
     assert workshop.write(spring()).only(HOUSE).outcome == "not assessed"
 
 
@@ -80,26 +80,27 @@ shut_load = "400 N"
 
 def nest(*inner: tuple[str, str], valve: str = VALVE, hand: str = "right") -> dict[str, str]:
     """A set of two springs on a valve that opens downwards, the inner changed."""
-    text = INNER
-    for old, new in inner:
-        assert text.count(old) == 1
-        text = text.replace(old, new)
     outer = f'closes = "valve"\nhand = "{hand}"\nshut_load = "900 N"\n'
-    return {**spring(add=outer), "inner.toml": text, "valve.toml": valve, "spindle.toml": SPINDLE}
+    return {
+        **spring(add=outer),
+        "inner.toml": changed(INNER, *inner),
+        "valve.toml": valve,
+        "spindle.toml": SPINDLE,
+    }
 
 
 @pytest.mark.parametrize(("load", "outcome"), [("79 N", "conforms"), ("78 N", "finding")])
-def test_one_broken_limit_from_both_sides(workshop: Workshop, load: str, outcome: str) -> None:
+def test_one_broken_limit_from_both_sides(workshop: DesignFolder, load: str, outcome: str) -> None:
     """With the outer broken the inner must overcome 20 N of friction and 6 × 9.80665 = 58.84 N of weight: 78.84 N."""
     assert workshop.write(nest(("400 N", load))).only(BROKEN, "spring").outcome == outcome
 
 
-def test_weight_that_shuts_helps(workshop: Workshop) -> None:
+def test_weight_that_shuts_helps(workshop: DesignFolder) -> None:
     up = VALVE.replace("downwards", "upwards")
     assert workshop.write(nest(("400 N", "1 N"), valve=up)).only(BROKEN, "spring").outcome == "conforms"
 
 
-def test_springs_wound_alike_are_found(workshop: Workshop) -> None:
+def test_springs_wound_alike_are_found(workshop: DesignFolder) -> None:
     assert workshop.write(nest()).only(BROKEN, "inner").outcome == "conforms"
     check = workshop.write(nest(hand="left")).only(BROKEN, "inner")
     assert check.outcome == "finding"
@@ -107,18 +108,18 @@ def test_springs_wound_alike_are_found(workshop: Workshop) -> None:
 
 
 @pytest.mark.parametrize(("mean", "outcome"), [("32.99 mm", "conforms"), ("33.01 mm", "finding")])
-def test_radial_room_from_both_sides(workshop: Workshop, mean: str, outcome: str) -> None:
+def test_radial_room_from_both_sides(workshop: DesignFolder, mean: str, outcome: str) -> None:
     """(48 − 8 − 33 − 5)/2 = 1 mm."""
     assert workshop.write(nest(('"33 mm"', f'"{mean}"'))).only(BROKEN, "inner").outcome == outcome
 
 
-def test_a_spring_alone_is_not_applicable(workshop: Workshop) -> None:
+def test_a_spring_alone_is_not_applicable(workshop: DesignFolder) -> None:
     files = nest()
     del files["inner.toml"]
     assert workshop.write(files).only(BROKEN).outcome == "not applicable"
 
 
-def test_one_broken_is_not_assessed_without_spindle(workshop: Workshop) -> None:
+def test_one_broken_is_not_assessed_without_spindle(workshop: DesignFolder) -> None:
     files = nest()
     del files["spindle.toml"]
     assert workshop.write(files).only(BROKEN, "spring").outcome == "not assessed"

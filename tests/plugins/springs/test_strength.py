@@ -9,27 +9,27 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.handbook.springs.helical import shear_stress, spring_load, spring_rate
+from speclint.testing import DesignFolder, found
 from speclint_springs.formulae.helical import deflection, share_of_strength
 from tests.plugins.known_metals import WITH_METALS
-from tests.plugins.springs.spring import found, spring
-from tests.workshop import Workshop
+from tests.plugins.springs.spring import spring
 
 TENSILE, STATIC, SOLID = "coil-spring.tensile", "coil-spring.stress-static", "coil-spring.stress-solid"
 
 
-def test_strength_of_a_known_wire_is_reported(workshop: Workshop) -> None:
+def test_strength_of_a_known_wire_is_reported(workshop: DesignFolder) -> None:
     """Up to 8 mm the wire has at least 1710 MPa."""
     check = workshop.write(spring()).only(TENSILE)
     assert check.outcome == "conforms"
     assert found(check) == pytest.approx(1710e6)
 
 
-def test_a_material_that_is_no_wire_is_not_assessed(workshop: Workshop) -> None:
+def test_a_material_that_is_no_wire_is_not_assessed(workshop: DesignFolder) -> None:
     check = workshop.write(spring(('"known-wire"', '"grey-iron-250"'))).only(TENSILE)
     assert check.outcome == "not assessed"
 
 
-def test_wire_thicker_than_its_standard_is_a_query(workshop: Workshop) -> None:
+def test_wire_thicker_than_its_standard_is_a_query(workshop: DesignFolder) -> None:
     """The table of the wire ends at 10 mm."""
     assert workshop.write(spring(('wire = "8 mm"', 'wire = "10 mm"'))).only(TENSILE).outcome == "conforms"
     check = workshop.write(spring(('wire = "8 mm"', 'wire = "10.5 mm"'))).only(TENSILE)
@@ -37,12 +37,12 @@ def test_wire_thicker_than_its_standard_is_a_query(workshop: Workshop) -> None:
 
 
 @pytest.mark.parametrize(("certificate", "outcome"), [("1711 MPa", "conforms"), ("1709 MPa", "finding")])
-def test_certificate_must_reach_the_standard(workshop: Workshop, certificate: str, outcome: str) -> None:
+def test_certificate_must_reach_the_standard(workshop: DesignFolder, certificate: str, outcome: str) -> None:
     check = workshop.write(spring(add=f'wire_tensile_strength = "{certificate}"\n')).only(TENSILE)
     assert check.outcome == outcome
 
 
-def test_static_stress_of_a_sound_spring(workshop: Workshop) -> None:
+def test_static_stress_of_a_sound_spring(workshop: DesignFolder) -> None:
     """F = 46.927 × 40 = 1877.1 N; τ = 8 × 48 × 1877.1/(π × 512) = 448.12 MPa; 0.5 × 1710 = 855; 0.5241."""
     check = workshop.write(spring()).only(STATIC)
     assert check.outcome == "conforms"
@@ -50,19 +50,19 @@ def test_static_stress_of_a_sound_spring(workshop: Workshop) -> None:
 
 
 @pytest.mark.parametrize(("opened", "outcome"), [("63.69 mm", "conforms"), ("63.67 mm", "finding")])
-def test_static_limit_from_both_sides(workshop: Workshop, opened: str, outcome: str) -> None:
+def test_static_limit_from_both_sides(workshop: DesignFolder, opened: str, outcome: str) -> None:
     """τ = G d s/(π D² n) reaches 855 MPa at s = 855 × π × 2304 × 8/(81090 × 8) = 76.319 mm: 63.681 mm long."""
     assert workshop.write(spring(('"100 mm"', f'"{opened}"'))).only(STATIC).outcome == outcome
 
 
 @pytest.mark.parametrize(("load", "outcome"), [("3580 N", "conforms"), ("3583 N", "finding")])
-def test_static_takes_a_stated_load(workshop: Workshop, load: str, outcome: str) -> None:
+def test_static_takes_a_stated_load(workshop: DesignFolder, load: str, outcome: str) -> None:
     """855 × π × 512/(8 × 48) = 3581.4 N."""
     check = workshop.write(spring(add=f'open_load = "{load}"\n')).only(STATIC)
     assert check.outcome == outcome
 
 
-def test_static_limit_is_a_setting(workshop: Workshop) -> None:
+def test_static_limit_is_a_setting(workshop: DesignFolder) -> None:
     """A quarter of 1710 is 427.5 MPa, below the 448.12 worked."""
     own = WITH_METALS + '[limits."coil-spring.stress-static"]\nshare-of-strength = "0.25"\n'
     assert workshop.write({**spring(), "speclint.toml": own}).only(STATIC).outcome == "finding"
@@ -70,13 +70,13 @@ def test_static_limit_is_a_setting(workshop: Workshop) -> None:
 
 @pytest.mark.parametrize("line", ['free_length = "140 mm"', 'working_coils = "8"', 'material = "known-wire"'])
 @pytest.mark.parametrize("rule", [STATIC, SOLID])
-def test_stresses_are_not_assessed_without(workshop: Workshop, line: str, rule: str) -> None:
+def test_stresses_are_not_assessed_without(workshop: DesignFolder, line: str, rule: str) -> None:
     check = workshop.write(spring((line, ""))).only(rule)
     assert check.outcome == "not assessed"
     assert line.split()[0] in check.says
 
 
-def test_solid_stress_of_a_sound_spring(workshop: Workshop) -> None:
+def test_solid_stress_of_a_sound_spring(workshop: DesignFolder) -> None:
     """s = 140 − 80 = 60 mm; 448.12 × 60/40 = 672.2 MPa; 0.56 × 1710 = 957.6; 0.7020."""
     check = workshop.write(spring()).only(SOLID)
     assert check.outcome == "conforms"
@@ -84,12 +84,12 @@ def test_solid_stress_of_a_sound_spring(workshop: Workshop) -> None:
 
 
 @pytest.mark.parametrize(("free", "outcome"), [("165.47 mm", "conforms"), ("165.49 mm", "finding")])
-def test_solid_limit_from_both_sides(workshop: Workshop, free: str, outcome: str) -> None:
+def test_solid_limit_from_both_sides(workshop: DesignFolder, free: str, outcome: str) -> None:
     """957.6/855 × 76.319 = 85.477 mm above the 80 mm solid."""
     assert workshop.write(spring(('"140 mm"', f'"{free}"'))).only(SOLID).outcome == outcome
 
 
-def test_hot_coiled_solid_stress_is_a_query(workshop: Workshop) -> None:
+def test_hot_coiled_solid_stress_is_a_query(workshop: DesignFolder) -> None:
     check = workshop.write(spring(('"cold"', '"hot"'))).only(SOLID)
     assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
 

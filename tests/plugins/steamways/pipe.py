@@ -7,6 +7,8 @@ By hand, MPa and mm: f = min(156/1.5, 450/2.4) = 104; S = min(450/3.5, 2 × 156/
 
 from __future__ import annotations
 
+from speclint.testing import changed
+
 PIPE = """
 kind = "steam-pipe"
 id = "pipe"
@@ -48,8 +50,4 @@ steam-pipe = "400 °C"
 
 def files(*changes: tuple[str, str], add: str = "") -> dict[str, str]:
     """The pipe with some lines changed, and its duty."""
-    text = PIPE
-    for old, new in changes:
-        assert text.count(old) == 1, f"{old!r} stands {text.count(old)} times"
-        text = text.replace(old, new)
-    return {"pipe.toml": text + add, "duty.toml": DUTY}
+    return {"pipe.toml": changed(PIPE, *changes, add=add), "duty.toml": DUTY}

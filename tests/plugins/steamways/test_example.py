@@ -7,9 +7,9 @@ from pathlib import Path
 import pytest
 
 from speclint import Grade
-from tests.workshop import Workshop
+from speclint.testing import DesignFolder
 
-EXAMPLE = Workshop(Path(__file__).parents[3] / "example_specs")
+EXAMPLE = DesignFolder(Path(__file__).parents[3] / "example_specs")
 
 
 @pytest.mark.parametrize("rule", ["pipe.wall", "pipe.test", "pipe.flexibility"])

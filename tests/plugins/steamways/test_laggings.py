@@ -6,10 +6,10 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.testing import DesignFolder, changed, changed_files, on_sheet
 from speclint_steamways.formulae.heat import loss_of_area, loss_of_length, outside_of_lagging
 from tests.plugins.steamways.test_paths import limited
-from tests.plugins.steamways.way import files as ways, on
-from tests.workshop import Workshop
+from tests.plugins.steamways.way import files as ways
 
 TOUCH, LOSS = "lagging.touch", "lagging.loss"
 
@@ -37,41 +37,35 @@ FLAT = (
 
 def files(*changes: tuple[str, str]) -> dict[str, str]:
     """The ways with a lagged pipe whose metal is at 300 °C in running."""
-    text = ROUND
-    for old, new in changes:
-        assert text.count(old) == 1, f"{old!r} stands {text.count(old)} times"
-        text = text.replace(old, new)
-    found = ways(lagging=text)
-    assert found["duty.toml"].count('pipe = "380 °C"') == 1
-    found["duty.toml"] = found["duty.toml"].replace('pipe = "380 °C"', 'pipe = "300 °C"')
-    return found
+    found = ways(lagging=changed(ROUND, *changes))
+    return changed_files(found, ("duty.toml", 'pipe = "380 °C"', 'pipe = "300 °C"'))
 
 
 @pytest.mark.parametrize(("limit", "outcome"), [("55 °C", "conforms"), ("53 °C", "finding")])
-def test_round_lagging_from_both_sides(workshop: Workshop, limit: str, outcome: str) -> None:
+def test_round_lagging_from_both_sides(workshop: DesignFolder, limit: str, outcome: str) -> None:
     own = limited(TOUCH, touch=limit)
     check = workshop.write({**files(), "speclint.toml": own}).only(TOUCH)
     assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
-    assert on(check, "T_s") - 273.15 == pytest.approx(54, abs=0.5)
+    assert on_sheet(check, "T_s") - 273.15 == pytest.approx(54, abs=0.5)
 
 
 @pytest.mark.parametrize(("limit", "outcome"), [("62 °C", "conforms"), ("60 °C", "finding")])
-def test_flat_lagging_from_both_sides(workshop: Workshop, limit: str, outcome: str) -> None:
+def test_flat_lagging_from_both_sides(workshop: DesignFolder, limit: str, outcome: str) -> None:
     own = limited(TOUCH, touch=limit)
     check = workshop.write({**files(*FLAT), "speclint.toml": own}).only(TOUCH)
     assert check.outcome == outcome
 
 
-def test_where_a_hand_must_go_it_is_a_hold(workshop: Workshop) -> None:
+def test_where_a_hand_must_go_it_is_a_hold(workshop: DesignFolder) -> None:
     check = workshop.write(files(*FLAT, ("in reach", "a hand must go there"))).only(TOUCH)
     assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
 
 
-def test_out_of_reach_it_burns_nobody(workshop: Workshop) -> None:
+def test_out_of_reach_it_burns_nobody(workshop: DesignFolder) -> None:
     assert workshop.write(files(("in reach", "out of reach"))).only(TOUCH).outcome == "not applicable"
 
 
-def test_the_hotter_case_governs(workshop: Workshop) -> None:
+def test_the_hotter_case_governs(workshop: DesignFolder) -> None:
     """The pipe is at 300 °C running and 180 °C standing."""
     assert workshop.write(files()).only(TOUCH).case == "running"
 
@@ -79,24 +73,24 @@ def test_the_hotter_case_governs(workshop: Workshop) -> None:
 @pytest.mark.parametrize(
     "key", ["covers", "form", "inside_diameter", "thickness", "conductivity", "emissivity", "reach"]
 )
-def test_touch_is_not_assessed_without(workshop: Workshop, key: str) -> None:
+def test_touch_is_not_assessed_without(workshop: DesignFolder, key: str) -> None:
     (line,) = {one for one in ROUND.splitlines() if one.startswith(f"{key} =")}
     added = 'duty = "duty"\n' if key == "covers" else ""
     check = workshop.write(files((line + "\n", added))).only(TOUCH)
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
 
 
-def test_the_loss_is_reported(workshop: Workshop) -> None:
+def test_the_loss_is_reported(workshop: DesignFolder) -> None:
     """181 W/m × 2.5 m = 452.5 W; 290 W/m² × 0.5 m² = 145 W."""
     pipe = workshop.write(files()).only(LOSS)
     assert pipe.outcome == "conforms"
-    assert on(pipe, "Q") == pytest.approx(452.5, abs=1.3)
+    assert on_sheet(pipe, "Q") == pytest.approx(452.5, abs=1.3)
     assert "heat lost" in pipe.says
     wall = workshop.write(files(*FLAT)).only(LOSS)
-    assert on(wall, "Q") == pytest.approx(145, abs=2.5)
+    assert on_sheet(wall, "Q") == pytest.approx(145, abs=2.5)
 
 
-def test_the_loss_is_not_assessed_without_its_length(workshop: Workshop) -> None:
+def test_the_loss_is_not_assessed_without_its_length(workshop: DesignFolder) -> None:
     assert workshop.write(files(('length = "2.5 m"\n', ""))).only(LOSS).outcome == "not assessed"
 
 

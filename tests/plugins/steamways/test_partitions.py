@@ -9,10 +9,10 @@ from hypothesis import given, strategies as st
 from iapws import IAPWS97
 
 from speclint import Grade
+from speclint.testing import DesignFolder, changed, on_sheet
 from speclint_steamways.formulae.heat import double_wall_resistance, thermal_stress, work_lost
 from tests.plugins.steamways.test_paths import limited
-from tests.plugins.steamways.way import files as ways, on
-from tests.workshop import Workshop
+from tests.plugins.steamways.way import files as ways
 
 LEAK, STRESS = "partition.heat-leak", "partition.stress"
 
@@ -58,11 +58,7 @@ long_side = "360 mm"
 
 def files(*changes: tuple[str, str]) -> dict[str, str]:
     """The ways with a wall between chest and belt, and metals of known figures."""
-    text = WALL
-    for old, new in changes:
-        assert text.count(old) == 1, f"{old!r} stands {text.count(old)} times"
-        text = text.replace(old, new)
-    found = ways(wall=text)
+    found = ways(wall=changed(WALL, *changes))
     return {**found, "metals.toml": found["metals.toml"] + WALLS}
 
 
@@ -83,24 +79,24 @@ def rise(area: float, R: float) -> float:
     return float(1.25 * U * area * 220 / (1.7 * c_p))
 
 
-def test_the_sheet_of_a_partition_is_worked_again(workshop: Workshop) -> None:
+def test_the_sheet_of_a_partition_is_worked_again(workshop: DesignFolder) -> None:
     """390 against 170 °C through 20 mm of steel of 48 W/(m·K): R = 0.000416667."""
     check = workshop.write(files()).only(LEAK)
     assert check.outcome == "conforms"
-    assert on(check, "h_l") == pytest.approx(film(16.01325e5, 663.15, 0.04, 0.9), rel=2e-3)
-    assert on(check, "h_e") == pytest.approx(film(1.36325e5, 443.15, 0.036, 0.76), rel=2e-3)
-    assert on(check, "ΔT") == pytest.approx(rise(0.25, 0.02 / 48), rel=2e-3)
-    assert on(check, "P") == pytest.approx(on(check, "Q_u") * (1 - 443.15 / 663.15), rel=1e-9)
+    assert on_sheet(check, "h_l") == pytest.approx(film(16.01325e5, 663.15, 0.04, 0.9), rel=2e-3)
+    assert on_sheet(check, "h_e") == pytest.approx(film(1.36325e5, 443.15, 0.036, 0.76), rel=2e-3)
+    assert on_sheet(check, "ΔT") == pytest.approx(rise(0.25, 0.02 / 48), rel=2e-3)
+    assert on_sheet(check, "P") == pytest.approx(on_sheet(check, "Q_u") * (1 - 443.15 / 663.15), rel=1e-9)
 
 
 @pytest.mark.parametrize(("by", "outcome"), [(1.004, "conforms"), (0.996, "finding")])
-def test_the_leak_from_both_sides(workshop: Workshop, by: float, outcome: str) -> None:
+def test_the_leak_from_both_sides(workshop: DesignFolder, by: float, outcome: str) -> None:
     own = limited(LEAK, rise=f"{by * rise(0.25, 0.02 / 48):.6f} K")
     check = workshop.write({**files(), "speclint.toml": own}).only(LEAK)
     assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
 
 
-def test_a_single_wall_of_iron_is_flagged_in_any_case(workshop: Workshop) -> None:
+def test_a_single_wall_of_iron_is_flagged_in_any_case(workshop: DesignFolder) -> None:
     check = workshop.write(files(("wall-steel", "wall-iron"))).only(LEAK)
     assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
     assert "single wall of iron" in check.says
@@ -108,14 +104,14 @@ def test_a_single_wall_of_iron_is_flagged_in_any_case(workshop: Workshop) -> Non
     assert workshop.write(two).only(LEAK).outcome == "conforms"
 
 
-def test_two_walls_with_still_steam_leak_a_fraction(workshop: Workshop) -> None:
+def test_two_walls_with_still_steam_leak_a_fraction(workshop: DesignFolder) -> None:
     """8 mm of still steam at 390 °C: iapws gives its conductivity; R = 2 × 0.02/48 + 0.008/λ."""
     check = workshop.write(files(("single wall", "two walls"))).only(LEAK)
     still = IAPWS97(P=1.601325, T=663.15).k
-    assert on(check, "ΔT") == pytest.approx(rise(0.25, 2 * 0.02 / 48 + 0.008 / still), rel=3e-3)
+    assert on_sheet(check, "ΔT") == pytest.approx(rise(0.25, 2 * 0.02 / 48 + 0.008 / still), rel=3e-3)
 
 
-def test_the_estimate_stays_below_what_hard_worked_engines_showed(workshop: Workshop) -> None:
+def test_the_estimate_stays_below_what_hard_worked_engines_showed(workshop: DesignFolder) -> None:
     """Common practice met up to 56 K where cast cylinders shared one iron wall between live and exhaust steam.
 
     Representative, as far as sizes go: a cast saddle whose shared walls come to 2 m² a cylinder (assumed), passages of
@@ -130,11 +126,11 @@ def test_the_estimate_stays_below_what_hard_worked_engines_showed(workshop: Work
     found["belt.toml"] = (
         found["belt.toml"].replace('"36000 mm²"', '"30000 mm²"').replace('"0.76 m"', '"0.7 m"')
     )
-    assert 10 < on(workshop.write(found).only(LEAK), "ΔT") < 56
+    assert 10 < on_sheet(workshop.write(found).only(LEAK), "ΔT") < 56
 
 
 @pytest.mark.parametrize("key", ["build", "thickness", "area", "live_side", "exhaust_side", "material"])
-def test_the_leak_is_not_assessed_without(workshop: Workshop, key: str) -> None:
+def test_the_leak_is_not_assessed_without(workshop: DesignFolder, key: str) -> None:
     (line,) = {one for one in WALL.splitlines() if one.startswith(f"{key} =")}
     assert workshop.write(files((line + "\n", ""))).only(LEAK).outcome == "not assessed"
 
@@ -148,7 +144,7 @@ def test_the_leak_is_not_assessed_without(workshop: Workshop, key: str) -> None:
         ("wall-iron", "36.6", "finding"),
     ],
 )
-def test_pressure_from_both_sides(workshop: Workshop, metal: str, thickness: str, outcome: str) -> None:
+def test_pressure_from_both_sides(workshop: DesignFolder, metal: str, thickness: str, outcome: str) -> None:
     """Timoshenko, table 35, b/a = 2: 6 × 0.0829 = 0.4974; 0.4974 × 1.63 × 180² = 26 268.5.
 
     Steel: f = min(160/1.5, 400/2.4) = 106.667, 1.5 f = 160 MPa: 12.813 mm. Iron: 19.5 MPa: 36.703 mm, no flow stated.
@@ -159,7 +155,7 @@ def test_pressure_from_both_sides(workshop: Workshop, metal: str, thickness: str
     assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
 
 
-def test_heat_adds_its_stress(workshop: Workshop) -> None:
+def test_heat_adds_its_stress(workshop: DesignFolder) -> None:
     """Iron of 40 mm: 26 187.9/1600 = 16.37 MPa of pressure at 16.25 bar.
 
     q = U × 220 K; q t/λ from face to face; E α ΔT/(2 × 0.75).
@@ -168,13 +164,13 @@ def test_heat_adds_its_stress(workshop: Workshop) -> None:
     heat = 100e3 * 12e-6 * U * 220 * 0.04 / 48 / 1.5
     check = workshop.write(files(("wall-steel", "wall-iron"), ("20 mm", "40 mm"))).only(STRESS)
     assert check.case == "running"
-    assert on(check, "σ_T") / 1e6 == pytest.approx(heat, rel=3e-3)
-    assert on(check, "σ_p") / 1e6 == pytest.approx(0.4974 * 1.625 * 180**2 / 1600, rel=1e-6)
+    assert on_sheet(check, "σ_T") / 1e6 == pytest.approx(heat, rel=3e-3)
+    assert on_sheet(check, "σ_p") / 1e6 == pytest.approx(0.4974 * 1.625 * 180**2 / 1600, rel=1e-6)
     assert (check.outcome == "finding") == (heat + 0.4974 * 1.625 * 180**2 / 1600 > 19.5)
 
 
 @pytest.mark.parametrize("key", ["short_side", "long_side", "thickness"])
-def test_stress_is_not_assessed_without(workshop: Workshop, key: str) -> None:
+def test_stress_is_not_assessed_without(workshop: DesignFolder, key: str) -> None:
     (line,) = {one for one in WALL.splitlines() if one.startswith(f"{key} =")}
     check = workshop.write(files((line + "\n", ""))).only(STRESS)
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)

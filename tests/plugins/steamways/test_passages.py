@@ -10,10 +10,10 @@ from hypothesis import given, strategies as st
 from iapws import IAPWS97
 
 from speclint import Grade
+from speclint.testing import DesignFolder, on_sheet
 from speclint_steamways.formulae.paths import bourne_port, breathing_depression, nozzle_area, trade_port
 from tests.plugins.steamways.test_paths import limited
-from tests.plugins.steamways.way import files, on, without
-from tests.workshop import Workshop
+from tests.plugins.steamways.way import files, without
 
 PORT, DRAINS, DRIFTING = "steamway.port-rule", "steamway.drains", "steamway.drifting"
 BRANCH, NOZZLE, LIFT = "steamway.branch", "blast-pipe.area", "blast-pipe.lift"
@@ -33,48 +33,48 @@ low_point = false
 
 
 @pytest.mark.parametrize(("area", "outcome"), [("15708", "conforms"), ("15707", "finding")])
-def test_port_from_both_sides(workshop: Workshop, area: str, outcome: str) -> None:
+def test_port_from_both_sides(workshop: DesignFolder, area: str, outcome: str) -> None:
     """0.08 × 196 349.541 = 15 707.96 mm²."""
     check = workshop.write(files("port", ("21000", area))).only(PORT, "port")
     assert (check.outcome, check.grade) == (outcome, Grade.OBSERVATION if outcome == "finding" else None)
 
 
-def test_the_other_rules_stand_beside(workshop: Workshop) -> None:
+def test_the_other_rules_stand_beside(workshop: DesignFolder) -> None:
     """21 000/196 349.5 = 0.10695. 7.92 m/s is 1559.06 ft/min: Bourne 0.389764, the trade 0.259843 of the piston."""
     check = workshop.write(files()).only(PORT, "port")
-    assert on(check, "A/A_p") == pytest.approx(0.106952, rel=1e-5)
-    assert on(check, "A/A_0") == pytest.approx(1.05)  # 0.08 × 500² = 20 000 mm²
-    assert on(check, "A_B") * 1e6 == pytest.approx(0.389764 * 196_349.54, rel=1e-5)
-    assert on(check, "A_v") * 1e6 == pytest.approx(0.259843 * 196_349.54, rel=1e-5)
+    assert on_sheet(check, "A/A_p") == pytest.approx(0.106952, rel=1e-5)
+    assert on_sheet(check, "A/A_0") == pytest.approx(1.05)  # 0.08 × 500² = 20 000 mm²
+    assert on_sheet(check, "A_B") * 1e6 == pytest.approx(0.389764 * 196_349.54, rel=1e-5)
+    assert on_sheet(check, "A_v") * 1e6 == pytest.approx(0.259843 * 196_349.54, rel=1e-5)
 
 
-def test_an_exhaust_port_stands_beside_its_own_rule(workshop: Workshop) -> None:
+def test_an_exhaust_port_stands_beside_its_own_rule(workshop: DesignFolder) -> None:
     """0.18 × 500² = 45 000 mm²."""
     check = workshop.write(files("port", ("live steam", "exhaust steam"))).only(PORT, "port")
-    assert on(check, "A_e") * 1e6 == pytest.approx(45_000)
+    assert on_sheet(check, "A_e") * 1e6 == pytest.approx(45_000)
 
 
 @pytest.mark.parametrize("key", ["area", "cylinder_bore", "in_block"])
-def test_the_port_is_not_assessed_without(workshop: Workshop, key: str) -> None:
+def test_the_port_is_not_assessed_without(workshop: DesignFolder, key: str) -> None:
     found = without("port", key)
     found["port.toml"] += 'duty = "duty"\n'
     assert workshop.write(found).only(PORT, "port").outcome == "not assessed"
 
 
 @pytest.mark.parametrize("part", ["chest", "pocket", "belt"])
-def test_undrained_places_are_held(workshop: Workshop, part: str) -> None:
+def test_undrained_places_are_held(workshop: DesignFolder, part: str) -> None:
     check = workshop.write(files(part, ("drained = true", "drained = false"))).only(DRAINS, part)
     assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
     assert workshop.write(files()).only(DRAINS, part).outcome == "conforms"
 
 
-def test_a_port_is_drained_where_it_lies_low(workshop: Workshop) -> None:
+def test_a_port_is_drained_where_it_lies_low(workshop: DesignFolder) -> None:
     assert workshop.write(files()).only(DRAINS, "port").outcome == "not applicable"
     low = files("port", ("low_point = false", "low_point = true\ndrained = false"))
     assert workshop.write(low).only(DRAINS, "port").outcome == "finding"
 
 
-def test_a_relieved_length_of_the_block_is_drained(workshop: Workshop) -> None:
+def test_a_relieved_length_of_the_block_is_drained(workshop: DesignFolder) -> None:
     assert workshop.write(files()).only(DRAINS, "block").outcome == "conforms"
     check = workshop.write(files("block", ("drained = true", "drained = false"))).only(DRAINS, "block")
     assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
@@ -82,13 +82,13 @@ def test_a_relieved_length_of_the_block_is_drained(workshop: Workshop) -> None:
 
 
 @pytest.mark.parametrize(("part", "key"), [("chest", "drained"), ("chest", "place"), ("port", "low_point")])
-def test_drains_are_not_assessed_without(workshop: Workshop, part: str, key: str) -> None:
+def test_drains_are_not_assessed_without(workshop: DesignFolder, part: str, key: str) -> None:
     check = workshop.write(without(part, key)).only(DRAINS, part)
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
 
 
 @pytest.mark.parametrize(("area", "outcome"), [("32100", "conforms"), ("32000", "finding")])
-def test_depression_from_both_sides(workshop: Workshop, area: str, outcome: str) -> None:
+def test_depression_from_both_sides(workshop: DesignFolder, area: str, outcome: str) -> None:
     """Air of 20 °C: 101 325/(287.05 × 293.15) = 1.204113 kg/m³; √(2 × 10 000/1.204113) = 128.879 m/s.
 
     Greatest piston speed at 360 rev/min, from a table of angles of the exact formula: 12.627 m/s.
@@ -97,7 +97,7 @@ def test_depression_from_both_sides(workshop: Workshop, area: str, outcome: str)
     check = workshop.write(files("breath", ("40000", area))).only(DRIFTING, "breath")
     table = max(speed_at(math.radians(tenth / 10)) for tenth in range(1800))
     assert table == pytest.approx(12.627, abs=1e-3)
-    assert on(check, "v_max") == pytest.approx(table, rel=1e-6)
+    assert on_sheet(check, "v_max") == pytest.approx(table, rel=1e-6)
     assert check.outcome == outcome
 
 
@@ -109,7 +109,7 @@ def speed_at(θ: float) -> float:
 
 
 @pytest.mark.parametrize(("pressure", "outcome"), [("2.91", "conforms"), ("2.92", "finding")])
-def test_compression_from_both_sides(workshop: Workshop, pressure: str, outcome: str) -> None:
+def test_compression_from_both_sides(workshop: DesignFolder, pressure: str, outcome: str) -> None:
     """423.15 K r^(0.4/1.4) = 623.15 K: r = 1.472645^3.5; ln 1.472645 = 0.387060; e^1.354711 = 3.87564.
     3.87564 × 1.01325 = 3.92699: 2.91374 bar gauge.
     """
@@ -118,28 +118,28 @@ def test_compression_from_both_sides(workshop: Workshop, pressure: str, outcome:
 
 
 @pytest.mark.parametrize("key", ["area", "discharge_coefficient", "charge_temperature"])
-def test_drifting_is_not_assessed_without(workshop: Workshop, key: str) -> None:
+def test_drifting_is_not_assessed_without(workshop: DesignFolder, key: str) -> None:
     assert workshop.write(without("breath", key)).only(DRIFTING, "breath").outcome == "not assessed"
 
 
 @pytest.mark.parametrize(("share", "outcome"), [("25 %", "conforms"), ("25.1 %", "finding")])
-def test_a_branch_from_both_sides(workshop: Workshop, share: str, outcome: str) -> None:
+def test_a_branch_from_both_sides(workshop: DesignFolder, share: str, outcome: str) -> None:
     found = files(feed=FEED.replace("20 %", share))
     assert workshop.write(found).only(BRANCH).outcome == outcome
 
 
-def test_a_branch_lowers_the_flow_of_what_follows(workshop: Workshop) -> None:
+def test_a_branch_lowers_the_flow_of_what_follows(workshop: DesignFolder) -> None:
     """1.7 × 0.8 = 1.36 kg/s a cylinder in the pipe, 2.72 kg/s at the nozzle."""
     check = workshop.write(files(feed=FEED)).only(NOZZLE)
-    assert on(check, "m_2") == pytest.approx(1.36)
+    assert on_sheet(check, "m_2") == pytest.approx(1.36)
     assert [step.value for step in check.steps if step.symbol == "m"][-1] == pytest.approx(2.72)
 
 
-def test_without_a_branch_there_is_nothing_to_judge(workshop: Workshop) -> None:
+def test_without_a_branch_there_is_nothing_to_judge(workshop: DesignFolder) -> None:
     assert workshop.write(files()).only(BRANCH).outcome == "not applicable"
 
 
-def test_a_branch_is_not_assessed_without_its_share(workshop: Workshop) -> None:
+def test_a_branch_is_not_assessed_without_its_share(workshop: DesignFolder) -> None:
     found = files(feed=FEED.replace('share = "20 %"\n', ""))
     assert workshop.write(found).only(BRANCH).outcome == "not assessed"
 
@@ -154,27 +154,27 @@ def jet(p: float) -> tuple[float, float]:
 
 
 @pytest.mark.parametrize(("by", "outcome"), [(1.0005, "conforms"), (0.9995, "finding")])
-def test_the_nozzle_from_both_sides(workshop: Workshop, by: float, outcome: str) -> None:
+def test_the_nozzle_from_both_sides(workshop: DesignFolder, by: float, outcome: str) -> None:
     """3.4 kg/s = 0.95 G π d²/4."""
-    flux, _ = jet(on(workshop.write(files()).only(NOZZLE), "p_3"))
+    flux, _ = jet(on_sheet(workshop.write(files()).only(NOZZLE), "p_3"))
     d = math.sqrt(3.4 / (0.95 * flux * math.pi / 4)) * 1e3
     found = files("nozzle", ("165 mm", f"{by * d:.4f} mm"))
     assert workshop.write(found).only(NOZZLE).outcome == outcome
 
 
-def test_a_nozzle_that_chokes_is_found(workshop: Workshop) -> None:
+def test_a_nozzle_that_chokes_is_found(workshop: DesignFolder) -> None:
     """1.5 bar gauge behind it: 1.01325/2.513 = 0.40, below the critical ratio of about 0.546."""
     found = files("duty", ('"0.35 bar gauge"', '"1.5 bar gauge"'))
     assert workshop.write(found).only(NOZZLE).outcome == "finding"
 
 
-def test_the_periods_nozzle_stands_beside(workshop: Workshop) -> None:
+def test_the_periods_nozzle_stands_beside(workshop: DesignFolder) -> None:
     """0.3 × 500 = 150 mm; 165/150."""
-    assert on(workshop.write(files()).only(NOZZLE), "d/d_0") == pytest.approx(1.1)
+    assert on_sheet(workshop.write(files()).only(NOZZLE), "d/d_0") == pytest.approx(1.1)
 
 
 @pytest.mark.parametrize("key", ["diameter", "cylinders", "discharge_coefficient", "follows"])
-def test_the_nozzle_is_not_assessed_without(workshop: Workshop, key: str) -> None:
+def test_the_nozzle_is_not_assessed_without(workshop: DesignFolder, key: str) -> None:
     found = without("nozzle", key)
     found["nozzle.toml"] += 'duty = "duty"\n'
     assert workshop.write(found).only(NOZZLE).outcome == "not assessed"
@@ -189,16 +189,16 @@ def test_the_nozzle_is_not_assessed_without(workshop: Workshop, key: str) -> Non
         ({"most": 0.999}, "finding"),
     ],
 )
-def test_the_jet_from_both_sides(workshop: Workshop, limits: dict[str, float], outcome: str) -> None:
+def test_the_jet_from_both_sides(workshop: DesignFolder, limits: dict[str, float], outcome: str) -> None:
     """3.4 kg/s at the speed of the ideal expansion, over 1100 N."""
-    _, v = jet(on(workshop.write(files()).only(LIFT), "p_3"))
+    _, v = jet(on_sheet(workshop.write(files()).only(LIFT), "p_3"))
     x = 3.4 * v / 1100
     own = limited(LIFT, **{name: f"{by * x:.8f}" for name, by in limits.items()})
     check = workshop.write({**files(), "speclint.toml": own}).only(LIFT)
     assert check.outcome == outcome
 
 
-def test_the_jet_is_not_assessed_without_a_reference(workshop: Workshop) -> None:
+def test_the_jet_is_not_assessed_without_a_reference(workshop: DesignFolder) -> None:
     assert workshop.write(without("nozzle", "reference_momentum")).only(LIFT).outcome == "not assessed"
 
 

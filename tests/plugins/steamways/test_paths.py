@@ -13,10 +13,10 @@ from hypothesis import given, strategies as st
 from iapws import IAPWS97
 
 from speclint import Grade
+from speclint.testing import DesignFolder, on_sheet
 from speclint_steamways.formulae.paths import flow_left, losses_together, pressure_after, share_lost
 from tests.plugins.known_metals import WITH_METALS
-from tests.plugins.steamways.way import files, on, without
-from tests.workshop import Workshop
+from tests.plugins.steamways.way import files, without
 
 SPEED, DROP = "steamway.speed", "steamway.pressure-drop"
 AREAS, CHOKED = "steamway.area-continuity", "steamway.choked"
@@ -74,17 +74,17 @@ def reworked() -> dict[str, float]:
     return found
 
 
-def test_the_sheet_of_a_path_is_worked_again(workshop: Workshop) -> None:
+def test_the_sheet_of_a_path_is_worked_again(workshop: DesignFolder) -> None:
     check = workshop.write(files()).only(DROP, "pocket")
     assert check.outcome == "conforms"
     for symbol, value in reworked().items():
         tolerance = 2e-3 if symbol == "x" else 1e-4
-        assert on(check, symbol) == pytest.approx(value, rel=tolerance), symbol
+        assert on_sheet(check, symbol) == pytest.approx(value, rel=tolerance), symbol
 
 
-def test_inches_and_pounds_give_the_same_numbers(workshop: Workshop) -> None:
+def test_inches_and_pounds_give_the_same_numbers(workshop: DesignFolder) -> None:
     """The same path drawn in inches: 6.625984 in of pipe and so on, to seven figures."""
-    metric = on(workshop.write(files()).only(DROP, "pocket"), "x")
+    metric = on_sheet(workshop.write(files()).only(DROP, "pocket"), "x")
     found = files()
     for part, old, new in (
         ("pipe", '"168.3 mm"', '"6.6259843 in"'),
@@ -103,40 +103,40 @@ def test_inches_and_pounds_give_the_same_numbers(workshop: Workshop) -> None:
         name = f"{part}.toml"
         assert found[name].count(old) == 1
         found[name] = found[name].replace(old, new)
-    imperial = on(workshop.write(found).only(DROP, "pocket"), "x")
+    imperial = on_sheet(workshop.write(found).only(DROP, "pocket"), "x")
     assert imperial == pytest.approx(metric, rel=1e-5)
 
 
 @pytest.mark.parametrize(("by", "outcome"), [(1.002, "conforms"), (0.998, "finding")])
-def test_pressure_drop_from_both_sides(workshop: Workshop, by: float, outcome: str) -> None:
+def test_pressure_drop_from_both_sides(workshop: DesignFolder, by: float, outcome: str) -> None:
     own = limited(DROP, live=f"{by * reworked()['x']:.8f}")
     check = workshop.write({**files(), "speclint.toml": own}).only(DROP, "pocket")
     assert (check.outcome, check.grade) == (outcome, Grade.OBSERVATION if outcome == "finding" else None)
 
 
 @pytest.mark.parametrize(("by", "outcome"), [(1.0002, "conforms"), (0.9998, "finding")])
-def test_speed_from_both_sides(workshop: Workshop, by: float, outcome: str) -> None:
+def test_speed_from_both_sides(workshop: DesignFolder, by: float, outcome: str) -> None:
     """The pipe is the narrowest and the fastest."""
     own = limited(SPEED, live=f"{by * reworked()['v_1']:.6f} m/s")
     assert workshop.write({**files(), "speclint.toml": own}).only(SPEED, "pocket").outcome == outcome
 
 
 @pytest.mark.parametrize(("by", "outcome"), [(1.0002, "conforms"), (0.9998, "finding")])
-def test_mach_number_from_both_sides(workshop: Workshop, by: float, outcome: str) -> None:
+def test_mach_number_from_both_sides(workshop: DesignFolder, by: float, outcome: str) -> None:
     own = limited(SPEED, mach=f"{by * reworked()['Ma_1']:.8f}")
     assert workshop.write({**files(), "speclint.toml": own}).only(SPEED, "pocket").outcome == outcome
 
 
-def test_the_exhaust_has_its_own_limit_of_speed(workshop: Workshop) -> None:
+def test_the_exhaust_has_its_own_limit_of_speed(workshop: DesignFolder) -> None:
     """IF97 by iapws: 1.36325 bar, 170 °C; 1.7 kg/s through 206.5 mm."""
     check = workshop.write(files()).only(SPEED, "nozzle")
     assert check.outcome == "conforms"
-    rho = IAPWS97(P=on(check, "p_2") / 1e6, h=IAPWS97(P=0.136325, T=443.15).h).rho
-    assert on(check, "v_2") == pytest.approx(1.7 / (rho * math.pi * 0.2065**2 / 4), rel=1e-5)
+    rho = IAPWS97(P=on_sheet(check, "p_2") / 1e6, h=IAPWS97(P=0.136325, T=443.15).h).rho
+    assert on_sheet(check, "v_2") == pytest.approx(1.7 / (rho * math.pi * 0.2065**2 / 4), rel=1e-5)
     assert workshop.write(files("out", ("219.1 mm", "193.7 mm"))).only(SPEED, "nozzle").outcome == "finding"
 
 
-def test_a_path_is_judged_at_its_end(workshop: Workshop) -> None:
+def test_a_path_is_judged_at_its_end(workshop: DesignFolder) -> None:
     found = {check.component: check.outcome for check in workshop.write(files()).check(DROP)}
     assert {name for name, outcome in found.items() if outcome == "conforms"} == {"pocket", "nozzle"}
     assert {outcome for name, outcome in found.items() if name not in ("pocket", "nozzle")} == {
@@ -158,13 +158,13 @@ def test_a_path_is_judged_at_its_end(workshop: Workshop) -> None:
         ("duty", "steam_flow"),
     ],
 )
-def test_a_path_is_not_assessed_without(workshop: Workshop, part: str, key: str) -> None:
+def test_a_path_is_not_assessed_without(workshop: DesignFolder, part: str, key: str) -> None:
     check = workshop.write(without(part, key)).only(DROP, "pocket")
     assert check.outcome == "not assessed"
     assert key in check.says
 
 
-def test_wet_steam_is_a_query(workshop: Workshop) -> None:
+def test_wet_steam_is_a_query(workshop: DesignFolder) -> None:
     """At 15 bar gauge steam is dry from 201.4 °C."""
     check = workshop.write(files("duty", ('live_temperature = "390 °C"', 'live_temperature = "200 °C"')))
     found = check.only(DROP, "pocket")
@@ -180,16 +180,16 @@ def test_wet_steam_is_a_query(workshop: Workshop) -> None:
         ("5.6 mm", "8.1 mm", "finding"),
     ],
 )
-def test_areas_from_both_sides(workshop: Workshop, old: str, new: str, outcome: str) -> None:
+def test_areas_from_both_sides(workshop: DesignFolder, old: str, new: str, outcome: str) -> None:
     """Flat beats at 20 mm: π × 150 × 20 + π × 140 × 20 = 18 221.24 mm², each below its throat of 12 393.8 and 11 473.2.
     A bore of √(18 221.24 × 4/π) = 152.316 mm: 163.516 mm outside a wall of 5.6, or a wall of 7.992 in 168.3.
     """
     check = workshop.write(files("pipe", (old, new))).only(AREAS, "pocket")
-    assert on(check, "A_v") * 1e6 == pytest.approx(18_221.24, rel=1e-6)
+    assert on_sheet(check, "A_v") * 1e6 == pytest.approx(18_221.24, rel=1e-6)
     assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
 
 
-def test_a_path_must_name_its_valve(workshop: Workshop) -> None:
+def test_a_path_must_name_its_valve(workshop: DesignFolder) -> None:
     assert workshop.write(without("pocket", "valve")).only(AREAS, "pocket").outcome == "not assessed"
 
 
@@ -205,19 +205,19 @@ def greatest_flux() -> float:
 
 
 @pytest.mark.parametrize(("by", "outcome"), [(1.001, "conforms"), (0.999, "finding")])
-def test_choking_from_both_sides(workshop: Workshop, by: float, outcome: str) -> None:
+def test_choking_from_both_sides(workshop: DesignFolder, by: float, outcome: str) -> None:
     share = 1.7 / (0.9 * math.pi * 0.1571**2 / 4 * greatest_flux())
     own = limited(CHOKED, share=f"{by * share:.8f}")
     check = workshop.write({**files(), "speclint.toml": own}).only(CHOKED, "pocket")
     assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
 
 
-def test_napier_agrees_within_a_twentieth(workshop: Workshop) -> None:
+def test_napier_agrees_within_a_twentieth(workshop: DesignFolder) -> None:
     """Marks (from memory): p A/70 ÷ (1 + 0.00065 °F of superheat), at 16 bar and 188 K of superheat."""
-    assert on(workshop.write(files()).only(CHOKED, "pocket"), "x_N") == pytest.approx(1.0, abs=0.05)
+    assert on_sheet(workshop.write(files()).only(CHOKED, "pocket"), "x_N") == pytest.approx(1.0, abs=0.05)
 
 
-def test_low_exhaust_pressure_is_beyond_napier_and_goes_without(workshop: Workshop) -> None:
+def test_low_exhaust_pressure_is_beyond_napier_and_goes_without(workshop: DesignFolder) -> None:
     check = workshop.write(files()).only(CHOKED, "nozzle")
     assert check.outcome == "conforms"
     assert not [step for step in check.steps if step.symbol == "x_N"]

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
-from speclint.checking import Check
+from speclint.testing import DesignFolder, on_sheet
 from speclint_steamways.formulae.pipes import (
     hoop_stress_of_pipe,
     least_wall,
@@ -19,20 +19,12 @@ from speclint_steamways.formulae.pipes import (
     with_allowance,
 )
 from tests.plugins.steamways.pipe import files
-from tests.workshop import Workshop
 
 WALL, TEST, FLEXIBILITY = "pipe.wall", "pipe.test", "pipe.flexibility"
 BENT = (("bends = 2", "bends = 0"),)
 
 
-def on(check: Check, symbol: str) -> float:
-    """The value that the sheet gives to a symbol."""
-    (value,) = {step.value for step in check.steps if step.symbol == symbol}
-    assert isinstance(value, float)
-    return value
-
-
-def test_both_codes_stand_on_the_sheet(workshop: Workshop) -> None:
+def test_both_codes_stand_on_the_sheet(workshop: DesignFolder) -> None:
     """By hand, mm and MPa, 1.66 × 168.3 = 279.378.
 
     B31.1 straight: 279.378/(2 (104 + 1.66 × 0.4)) + 1 = 2.33464. EN 13480-3: 279.378/(208 + 1.66) + 1 = 2.33253.
@@ -44,7 +36,8 @@ def test_both_codes_stand_on_the_sheet(workshop: Workshop) -> None:
     check = workshop.write(files()).only(WALL)
     assert check.outcome == "conforms"
     millimetres = {
-        name: on(check, name) * 1e3 for name in ("t_l", "t_b", "t_m", "t_e", "t_mi", "t_ei", "t_mo", "t_eo")
+        name: on_sheet(check, name) * 1e3
+        for name in ("t_l", "t_b", "t_m", "t_e", "t_mi", "t_ei", "t_mo", "t_eo")
     }
     assert millimetres == pytest.approx(
         {
@@ -65,7 +58,7 @@ def test_both_codes_stand_on_the_sheet(workshop: Workshop) -> None:
 
 
 @pytest.mark.parametrize(("wall", "outcome"), [("2.67 mm", "conforms"), ("2.66 mm", "finding")])
-def test_straight_pipe_from_both_sides(workshop: Workshop, wall: str, outcome: str) -> None:
+def test_straight_pipe_from_both_sides(workshop: DesignFolder, wall: str, outcome: str) -> None:
     """2.33464/0.875 = 2.66816 mm."""
     check = workshop.write(files(("5.6 mm", wall), *BENT)).only(WALL)
     assert check.outcome == outcome
@@ -73,18 +66,18 @@ def test_straight_pipe_from_both_sides(workshop: Workshop, wall: str, outcome: s
 
 
 @pytest.mark.parametrize(("wall", "outcome"), [("2.97 mm", "conforms"), ("2.96 mm", "finding")])
-def test_inside_of_the_bend_from_both_sides(workshop: Workshop, wall: str, outcome: str) -> None:
+def test_inside_of_the_bend_from_both_sides(workshop: DesignFolder, wall: str, outcome: str) -> None:
     """2.59283/0.875 = 2.96323 mm; the outside needs 2.18929/(0.875 × 0.85) = 2.94358 mm."""
     assert workshop.write(files(("5.6 mm", wall))).only(WALL).outcome == outcome
 
 
 @pytest.mark.parametrize(("wall", "outcome"), [("3.13 mm", "conforms"), ("3.12 mm", "finding")])
-def test_outside_of_the_bend_from_both_sides(workshop: Workshop, wall: str, outcome: str) -> None:
+def test_outside_of_the_bend_from_both_sides(workshop: DesignFolder, wall: str, outcome: str) -> None:
     """Thinned by a fifth: 2.18929/(0.875 × 0.8) = 3.12756 mm."""
     assert workshop.write(files(("5.6 mm", wall), ('"15 %"', '"20 %"'))).only(WALL).outcome == outcome
 
 
-def test_a_wall_chosen_without_the_mill_and_the_bender_fails(workshop: Workshop) -> None:
+def test_a_wall_chosen_without_the_mill_and_the_bender_fails(workshop: DesignFolder) -> None:
     """2.6 mm is more than the 2.335 that straight pipe needs, yet 2.275 after the mill and 1.93 after bending."""
     assert (
         workshop.write(files(("5.6 mm", "2.6 mm"), ('"12.5 %"', '"0 %"'), *BENT)).only(WALL).outcome
@@ -95,34 +88,34 @@ def test_a_wall_chosen_without_the_mill_and_the_bender_fails(workshop: Workshop)
 
 @pytest.mark.parametrize(("low", "outcome"), [("2.34", "conforms"), ("2.33", "finding")])
 def test_limits_of_the_drawing_stand_for_the_mills_tolerance(
-    workshop: Workshop, low: str, outcome: str
+    workshop: DesignFolder, low: str, outcome: str
 ) -> None:
     found = files(("5.6 mm", f"{low}..3.5 mm"), ('mill_tolerance = "12.5 %"', ""), *BENT)
     assert workshop.write(found).only(WALL).outcome == outcome
 
 
-def test_the_design_figures_count_where_they_are_graver(workshop: Workshop) -> None:
+def test_the_design_figures_count_where_they_are_graver(workshop: DesignFolder) -> None:
     """Twice the pressure, twice the wall but for y: 3.32 × 168.3/(2 (104 + 1.328)) + 1 = 3.65245."""
     check = workshop.write(files(*BENT, add='design_pressure = "33.2 bar gauge"')).only(WALL)
-    assert on(check, "t_m") * 1e3 == pytest.approx(3.65245, abs=1e-5)
+    assert on_sheet(check, "t_m") * 1e3 == pytest.approx(3.65245, abs=1e-5)
 
 
-def test_creep_is_a_query_and_no_pass(workshop: Workshop) -> None:
+def test_creep_is_a_query_and_no_pass(workshop: DesignFolder) -> None:
     """The handbook has the creep of 16Mo3 govern from 450 °C."""
     check = workshop.write(files(add='design_temperature = "451 °C"')).only(WALL)
     assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
     assert "creep" in check.says
 
 
-def test_a_pipe_of_iron_is_a_query(workshop: Workshop) -> None:
+def test_a_pipe_of_iron_is_a_query(workshop: DesignFolder) -> None:
     check = workshop.write(files(("tube-16Mo3", "grey-iron-250"))).only(TEST)
     assert check.outcome != "conforms"
 
 
-def test_exhaust_steam_has_its_own_pressure(workshop: Workshop) -> None:
+def test_exhaust_steam_has_its_own_pressure(workshop: DesignFolder) -> None:
     """0.05 × 168.3/(2 (104 + 0.02)) + 1 = 1.04045 mm."""
     check = workshop.write(files(("live steam", "exhaust steam"), *BENT)).only(WALL)
-    assert on(check, "t_m") * 1e3 == pytest.approx(1.04045, abs=1e-5)
+    assert on_sheet(check, "t_m") * 1e3 == pytest.approx(1.04045, abs=1e-5)
 
 
 @pytest.mark.parametrize(
@@ -140,7 +133,7 @@ def test_exhaust_steam_has_its_own_pressure(workshop: Workshop) -> None:
         "material",
     ],
 )
-def test_the_wall_is_not_assessed_without(workshop: Workshop, key: str) -> None:
+def test_the_wall_is_not_assessed_without(workshop: DesignFolder, key: str) -> None:
     line = next(line for line in files()["pipe.toml"].splitlines() if line.startswith(f"{key} ="))
     check = workshop.write(files((line, ""))).only(WALL)
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
@@ -148,41 +141,41 @@ def test_the_wall_is_not_assessed_without(workshop: Workshop, key: str) -> None:
 
 
 @pytest.mark.parametrize(("pressure", "outcome"), [("37.25", "conforms"), ("37.24", "finding")])
-def test_the_test_from_below(workshop: Workshop, pressure: str, outcome: str) -> None:
+def test_the_test_from_below(workshop: DesignFolder, pressure: str, outcome: str) -> None:
     """1.25 × 186.667/104 = 2.24359, more than 1.5; × 16.6 = 37.2436 bar."""
     check = workshop.write(files(("38 bar", f"{pressure} bar"))).only(TEST)
     assert check.outcome == outcome
-    assert on(check, "p_w") / 1e5 == pytest.approx(37.2436, abs=1e-4)
+    assert on_sheet(check, "p_w") / 1e5 == pytest.approx(37.2436, abs=1e-4)
 
 
 @pytest.mark.parametrize(("pressure", "outcome"), [("150.2", "conforms"), ("150.3", "finding")])
-def test_the_test_from_above(workshop: Workshop, pressure: str, outcome: str) -> None:
+def test_the_test_from_above(workshop: DesignFolder, pressure: str, outcome: str) -> None:
     """0.9 × 280 = 252 MPa = p (168.3 − 0.8 × 4.9)/(2 × 4.9): p = 252 × 9.8/164.38 = 15.0237 MPa."""
     assert workshop.write(files(("38 bar", f"{pressure} bar"))).only(TEST).outcome == outcome
 
 
-def test_the_factor_of_the_test_may_be_set(workshop: Workshop) -> None:
+def test_the_factor_of_the_test_may_be_set(workshop: DesignFolder) -> None:
     """2.3 × 16.6 = 38.18 bar, more than 38."""
     own = '[limits."pipe.test"]\nfactor = "2.3"\n'
     assert workshop.write(files(), settings=own).only(TEST).outcome == "finding"
 
 
-def test_the_test_is_not_assessed_without(workshop: Workshop) -> None:
+def test_the_test_is_not_assessed_without(workshop: DesignFolder) -> None:
     check = workshop.write(files(('test_pressure = "38 bar gauge"', ""))).only(TEST)
     assert (check.outcome, check.says) == ("not assessed", "test_pressure is not stated in pipe.toml")
 
 
 @pytest.mark.parametrize(("movement", "outcome"), [("12.72", "conforms"), ("12.71", "finding")])
-def test_a_sliding_joint_from_both_sides(workshop: Workshop, movement: str, outcome: str) -> None:
+def test_a_sliding_joint_from_both_sides(workshop: DesignFolder, movement: str, outcome: str) -> None:
     """α at 400 °C is 13.8e-6 with 0.3e-6 of tolerance: 14.1e-6 × 2000 mm × 380 K = 10.716, and 2 of the anchors."""
     found = files(('"bends"', '"sliding joint"'), ("14 mm", f"{movement} mm"))
     check = workshop.write(found).only(FLEXIBILITY)
     assert check.outcome == outcome
-    assert on(check, "Y") * 1e3 == pytest.approx(12.716)
+    assert on_sheet(check, "Y") * 1e3 == pytest.approx(12.716)
 
 
 @pytest.mark.parametrize(("length", "outcome"), [("5.38 m", "conforms"), ("5.37 m", "finding")])
-def test_bends_from_both_sides(workshop: Workshop, length: str, outcome: str) -> None:
+def test_bends_from_both_sides(workshop: DesignFolder, length: str, outcome: str) -> None:
     """E of carbon-molybdenum steel at 20 °C is 201.384 GPa, with 3 % of tolerance 207.425 GPa.
 
     S_A = 1.25 × 128.571 + 0.25 × 104 = 186.714 MPa; Y = 12.716 mm.
@@ -190,36 +183,36 @@ def test_bends_from_both_sides(workshop: Workshop, length: str, outcome: str) ->
     """
     check = workshop.write(files(("7 m", length))).only(FLEXIBILITY)
     assert check.outcome == outcome
-    assert on(check, "S_A") / 1e6 == pytest.approx(186.714, abs=1e-3)
+    assert on_sheet(check, "S_A") / 1e6 == pytest.approx(186.714, abs=1e-3)
     assert check.utilisation == pytest.approx(11.4120 / (float(length.split()[0]) - 2) ** 2, rel=1e-4)
 
 
-def test_a_straight_run_between_anchors_is_far_over(workshop: Workshop) -> None:
+def test_a_straight_run_between_anchors_is_far_over(workshop: DesignFolder) -> None:
     """14.1e-6 × 380 = 0.5358 % of E, which is about 1100 MPa, against 187; the thrust stands on the sheet.
 
     168.3/157.1 mm: 2862.6 mm².
     """
     check = workshop.write(files(*BENT)).only(FLEXIBILITY)
     assert check.outcome == "finding"
-    assert on(check, "σ") == pytest.approx(on(check, "E") * 0.005358, rel=1e-6)
-    assert on(check, "F") == pytest.approx(on(check, "σ") * 2862.6e-6, rel=1e-4)
+    assert on_sheet(check, "σ") == pytest.approx(on_sheet(check, "E") * 0.005358, rel=1e-6)
+    assert on_sheet(check, "F") == pytest.approx(on_sheet(check, "σ") * 2862.6e-6, rel=1e-4)
 
 
-def test_a_short_cut_is_no_flexibility(workshop: Workshop) -> None:
+def test_a_short_cut_is_no_flexibility(workshop: DesignFolder) -> None:
     """A developed length no longer than the distance is outside the criterion."""
     check = workshop.write(files(("7 m", "2 m"))).only(FLEXIBILITY)
     assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
 
 
 @pytest.mark.parametrize("key", ["length", "anchor_distance", "anchor_movement", "takes_up_by", "cycles"])
-def test_flexibility_is_not_assessed_without(workshop: Workshop, key: str) -> None:
+def test_flexibility_is_not_assessed_without(workshop: DesignFolder, key: str) -> None:
     line = next(line for line in files()["pipe.toml"].splitlines() if line.startswith(f"{key} ="))
     check = workshop.write(files((line, ""))).only(FLEXIBILITY)
     assert check.outcome == "not assessed"
     assert key in check.says
 
 
-def test_the_sliding_joint_must_say_what_it_takes_up(workshop: Workshop) -> None:
+def test_the_sliding_joint_must_say_what_it_takes_up(workshop: DesignFolder) -> None:
     found = files(('"bends"', '"bellows"'), ('joint_movement = "14 mm"', ""))
     assert workshop.write(found).only(FLEXIBILITY).outcome == "not assessed"
 

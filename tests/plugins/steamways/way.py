@@ -6,7 +6,7 @@ cylinders. 15 bar gauge and 390 °C, 0.35 bar gauge and 170 °C, 1.7 kg/s each c
 
 from __future__ import annotations
 
-from speclint.checking import Check
+from speclint.testing import changed, without_key
 from tests.plugins.known_metals import METALS, WITH_METALS
 
 DUTY = """
@@ -242,22 +242,10 @@ def files(part: str = "", *changes: tuple[str, str], add: str = "", **more: str)
     """Every spec of the ways, one of them with some passages changed, and more beside."""
     found = {f"{name}.toml": text for name, text in {**PARTS, **more}.items()}
     if part:
-        text = found[f"{part}.toml"]
-        for old, new in changes:
-            assert text.count(old) == 1, f"{old!r} stands {text.count(old)} times in {part}"
-            text = text.replace(old, new)
-        found[f"{part}.toml"] = text + add
+        found[f"{part}.toml"] = changed(found[f"{part}.toml"], *changes, add=add, of=part)
     return {**found, "speclint.toml": WITH_METALS, "metals.toml": METALS}
 
 
 def without(part: str, key: str, **more: str) -> dict[str, str]:
     """Every spec, one without one of its lines."""
-    (line,) = {one for one in {**PARTS, **more}[part].splitlines() if one.startswith(f"{key} =")}
-    return files(part, (line + "\n", ""), **more)
-
-
-def on(check: Check, symbol: str) -> float:
-    """The value that the sheet gives to a symbol."""
-    (value,) = {step.value for step in check.steps if step.symbol == symbol}
-    assert isinstance(value, float)
-    return value
+    return {**files(**more), f"{part}.toml": without_key({**PARTS, **more}[part], key)}

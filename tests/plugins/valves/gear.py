@@ -7,7 +7,7 @@ steel 11.9 to 12.5e-6/K, iron 11.6 to 12.2e-6/K.
 
 from __future__ import annotations
 
-from speclint.checking import Check
+from speclint.testing import changed
 from tests.plugins.known_metals import FILES
 
 BLOCK = """
@@ -229,14 +229,6 @@ def duty(default: str = "20 °C", **of_case: str) -> str:
     return text
 
 
-def changed(text: str, *changes: tuple[str, str], add: str = "") -> str:
-    """A spec with some passages changed, each of which must stand there once."""
-    for old, new in changes:
-        assert text.count(old) == 1, f"{old!r} stands {text.count(old)} times"
-        text = text.replace(old, new)
-    return text + add
-
-
 def seat_files(*changes: tuple[str, str], block: str = BLOCK, duty_text: str = "") -> dict[str, str]:
     """The files of a seat in its block."""
     return {
@@ -261,10 +253,3 @@ def gear_files(
         "spindle.toml": changed(SPINDLE, *spindle),
         "spring.toml": changed(SPRING, *spring),
     }
-
-
-def found(check: Check) -> float:
-    """The value that was judged."""
-    assert check.judgement is not None
-    assert check.judgement.found is not None
-    return check.judgement.found.value

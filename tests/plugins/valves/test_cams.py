@@ -9,6 +9,7 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.errors import OutOfRange
+from speclint.testing import DesignFolder, found
 from speclint_valves.formulae.motion import (
     cam_radius_under_flat,
     cam_radius_under_roller,
@@ -17,8 +18,7 @@ from speclint_valves.formulae.motion import (
     valve_end_load,
 )
 from tests.plugins.known_metals import WITH_METALS
-from tests.plugins.valves.gear import found, train_files
-from tests.workshop import Workshop
+from tests.plugins.valves.gear import train_files
 
 CONTACT, ACCELERATION = "cam.contact-stress", "cam.acceleration"
 
@@ -29,7 +29,7 @@ def limited(most: str, name: str = "hardened-steel") -> dict[str, str]:
 
 
 @pytest.mark.parametrize(("most", "outcome"), [("448 MPa", "conforms"), ("447 MPa", "finding")])
-def test_contact_limit_from_both_sides(workshop: Workshop, most: str, outcome: str) -> None:
+def test_contact_limit_from_both_sides(workshop: DesignFolder, most: str, outcome: str) -> None:
     """Starting, at the top: 0.98 (1100 + 784.04) + 68.84 − 0.5 = 1914.7 N on ρ = 80 − 66.12 = 13.879 mm, 25 wide.
 
     1/E* = 2 (1 − 0.31²)/206000: E* = 113951 MPa; √(1914.7 × 113951/(π 25 × 13.879)) = 447.4 MPa.
@@ -39,20 +39,20 @@ def test_contact_limit_from_both_sides(workshop: Workshop, most: str, outcome: s
     assert found(check) == pytest.approx(447.4e6, rel=1e-3)
 
 
-def test_chilled_iron_has_its_own_limit(workshop: Workshop) -> None:
+def test_chilled_iron_has_its_own_limit(workshop: DesignFolder) -> None:
     files = limited("447 MPa", "chilled-iron")
     assert workshop.write(files).only(CONTACT).outcome == "conforms"
     files["cam.toml"] = files["cam.toml"].replace("hardened steel on", "chilled iron on")
     assert workshop.write(files).only(CONTACT).outcome == "finding"
 
 
-def test_an_undercut_cam_is_a_query(workshop: Workshop) -> None:
+def test_an_undercut_cam_is_a_query(workshop: DesignFolder) -> None:
     """45 + 20 − 66.1 mm leaves no radius."""
     check = workshop.write(train_files(cam=(('"60 mm"', '"45 mm"'),))).only(CONTACT)
     assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
 
 
-def test_a_roller_is_pressed_less_the_larger_it_is(workshop: Workshop) -> None:
+def test_a_roller_is_pressed_less_the_larger_it_is(workshop: DesignFolder) -> None:
     def pressure(radius: str) -> float:
         roller = (('"flat foot"', f'"roller"\nfollower_radius = "{radius}"'),)
         return found(workshop.write(train_files(tappet=roller)).only(CONTACT))
@@ -61,7 +61,7 @@ def test_a_roller_is_pressed_less_the_larger_it_is(workshop: Workshop) -> None:
 
 
 @pytest.mark.parametrize("line", ['base_radius = "60 mm"', 'width = "25 mm"', 'lifts = "tappet"'])
-def test_contact_is_not_assessed_without(workshop: Workshop, line: str) -> None:
+def test_contact_is_not_assessed_without(workshop: DesignFolder, line: str) -> None:
     assert workshop.write(train_files(cam=((line, ""),))).check(CONTACT)[0].outcome == "not assessed"
 
 
@@ -74,12 +74,12 @@ def test_contact_is_not_assessed_without(workshop: Workshop, line: str) -> None:
         ("3-4-5 polynomial", "conforms"),
     ],
 )
-def test_laws_that_jerk_are_observed(workshop: Workshop, law: str, outcome: str) -> None:
+def test_laws_that_jerk_are_observed(workshop: DesignFolder, law: str, outcome: str) -> None:
     check = workshop.write(train_files(cam=(('"harmonic"', f'"{law}"'),))).only(ACCELERATION)
     assert check.outcome == outcome
 
 
-def test_greatest_accelerations_stand_on_the_sheet(workshop: Workshop) -> None:
+def test_greatest_accelerations_stand_on_the_sheet(workshop: DesignFolder) -> None:
     """Cycloidal: 2π × 0.02 × 37.699²/1.22173² = 119.65 m/s² either way."""
     check = workshop.write(train_files(cam=(('"harmonic"', '"cycloidal"'),))).only(ACCELERATION)
     worked = {step.symbol: step.value for step in check.steps}
@@ -87,7 +87,7 @@ def test_greatest_accelerations_stand_on_the_sheet(workshop: Workshop) -> None:
     assert worked["a_min"] == pytest.approx(-119.65, rel=1e-3)
 
 
-def test_acceleration_is_not_assessed_without_the_law(workshop: Workshop) -> None:
+def test_acceleration_is_not_assessed_without_the_law(workshop: DesignFolder) -> None:
     check = workshop.write(train_files(cam=(('law = "harmonic"', ""),))).only(ACCELERATION)
     assert check.outcome == "not assessed"
 

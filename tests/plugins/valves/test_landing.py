@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.testing import DesignFolder, found
 from speclint_valves.formulae.landing import (
     beat_gap,
     clearance_hot,
@@ -16,8 +17,7 @@ from speclint_valves.formulae.landing import (
     size_of_gap,
     strain_since,
 )
-from tests.plugins.valves.gear import duty, found, gear_files
-from tests.workshop import Workshop
+from tests.plugins.valves.gear import duty, gear_files
 
 STRESS, WIDTH, GROWTH = "valve.seat-stress", "valve.seat-width", "valve.beat-growth"
 FOUL, STOP, FALL, MATERIAL = (
@@ -29,7 +29,7 @@ FOUL, STOP, FALL, MATERIAL = (
 
 
 @pytest.mark.parametrize(("load", "outcome"), [("21485 N", "conforms"), ("21487 N", "finding")])
-def test_seat_stress_limit_from_both_sides(workshop: Workshop, load: str, outcome: str) -> None:
+def test_seat_stress_limit_from_both_sides(workshop: DesignFolder, load: str, outcome: str) -> None:
     """Lower beat π (140 + 3) 3 = 1347.743 mm², 20 MPa: 26954.9 N; steam holds with 1.57 × 3719.65 = 5839.8 N.
 
     Weight gives 58.8 N: (26954.9 − 5839.8 − 58.8)/0.98 = 21485.9 N of spring.
@@ -38,7 +38,7 @@ def test_seat_stress_limit_from_both_sides(workshop: Workshop, load: str, outcom
     assert (check.outcome, check.case) == (outcome, "starting")
 
 
-def test_seat_stress_is_not_assessed_without_spring(workshop: Workshop) -> None:
+def test_seat_stress_is_not_assessed_without_spring(workshop: DesignFolder) -> None:
     files = gear_files()
     del files["spring.toml"]
     assert workshop.write(files).only(STRESS).outcome == "not assessed"
@@ -48,26 +48,26 @@ def test_seat_stress_is_not_assessed_without_spring(workshop: Workshop) -> None:
     ("width", "outcome"),
     [("1.49 mm", "finding"), ("1.51 mm", "conforms"), ("4.99 mm", "conforms"), ("5.01 mm", "finding")],
 )
-def test_seat_width_from_both_sides(workshop: Workshop, width: str, outcome: str) -> None:
+def test_seat_width_from_both_sides(workshop: DesignFolder, width: str, outcome: str) -> None:
     files = gear_files()
     files["valve.toml"] = files["valve.toml"].replace('contact_width = "3 mm"', f'contact_width = "{width}"')
     assert workshop.write(files).only(WIDTH).outcome == outcome
 
 
-def test_seat_width_is_not_assessed_without_it(workshop: Workshop) -> None:
+def test_seat_width_is_not_assessed_without_it(workshop: DesignFolder) -> None:
     files = gear_files()
     files["valve.toml"] = files["valve.toml"].replace('contact_width = "3 mm"', "")
     assert workshop.write(files).only(WIDTH).outcome == "not assessed"
 
 
 @pytest.mark.parametrize(("at", "outcome"), [("42 °C", "conforms"), ("43 °C", "finding")])
-def test_beat_growth_from_both_sides(workshop: Workshop, at: str, outcome: str) -> None:
+def test_beat_growth_from_both_sides(workshop: DesignFolder, at: str, outcome: str) -> None:
     """Flat seats, block at 20 °C: 110 mm × 11.91e-6 × 22 = 0.02882 and 110 × 11.915e-6 × 23 = 0.03015 mm."""
     check = workshop.write(gear_files(duty_text=duty(running=f"20 °C; {at}"))).only(GROWTH)
     assert check.outcome == outcome
 
 
-def test_lapping_hot_takes_the_gap_away(workshop: Workshop) -> None:
+def test_lapping_hot_takes_the_gap_away(workshop: DesignFolder) -> None:
     """400 mm, all at 160 °C: the two steels may differ by 0.6e-6: 400 × 140 × 0.6e-6 = 0.0336 mm."""
     long = (('beat_distance = "110 mm"', 'beat_distance = "400 mm"'),)
     hot = duty(running="160 °C")
@@ -79,25 +79,25 @@ def test_lapping_hot_takes_the_gap_away(workshop: Workshop) -> None:
     assert found(workshop.write(files).only(GROWTH)) == pytest.approx(0.0, abs=1e-12)
 
 
-def test_a_single_beat_has_no_other_to_leave(workshop: Workshop) -> None:
+def test_a_single_beat_has_no_other_to_leave(workshop: DesignFolder) -> None:
     check = workshop.write(gear_files((("beats = 2", "beats = 1"),))).only(GROWTH)
     assert check.outcome == "not applicable"
 
 
-def test_beat_growth_is_not_assessed_without_the_distance(workshop: Workshop) -> None:
+def test_beat_growth_is_not_assessed_without_the_distance(workshop: DesignFolder) -> None:
     check = workshop.write(gear_files((('beat_distance = "110 mm"', ""),))).only(GROWTH)
     assert check.outcome == "not assessed"
 
 
 @pytest.mark.parametrize(("room", "outcome"), [("2.501 mm", "conforms"), ("2.499 mm", "finding")])
-def test_foul_clearance_from_both_sides(workshop: Workshop, room: str, outcome: str) -> None:
+def test_foul_clearance_from_both_sides(workshop: DesignFolder, room: str, outcome: str) -> None:
     """All at 20 °C: 0.5 mm of overtravel and the 2 mm asked for."""
     check = workshop.write(gear_files((('"5 mm"', f'"{room}"'),))).only(FOUL)
     assert check.outcome == outcome
     assert check.grade is (Grade.NONCONFORMITY if outcome == "finding" else None)
 
 
-def test_a_hot_valve_needs_more_room(workshop: Workshop) -> None:
+def test_a_hot_valve_needs_more_room(workshop: DesignFolder) -> None:
     """120 mm × 12.5e-6 × 140 = 0.21 mm: 2.60 is too little, 2.72 is not."""
     hot = duty(running="20 °C; 160 °C")
     assert (
@@ -109,7 +109,7 @@ def test_a_hot_valve_needs_more_room(workshop: Workshop) -> None:
 
 
 @pytest.mark.parametrize(("room", "outcome"), [("3.501 mm", "conforms"), ("3.499 mm", "finding")])
-def test_meeting_the_piston_is_a_hold(workshop: Workshop, room: str, outcome: str) -> None:
+def test_meeting_the_piston_is_a_hold(workshop: DesignFolder, room: str, outcome: str) -> None:
     """0.5 mm of overtravel, 1 mm of wear and the 2 mm asked for."""
     check = workshop.write(gear_files((("beats = 2", f'beats = 2\nclearance_piston = "{room}"'),))).only(FOUL)
     assert check.outcome == outcome
@@ -117,47 +117,47 @@ def test_meeting_the_piston_is_a_hold(workshop: Workshop, room: str, outcome: st
 
 
 @pytest.mark.parametrize("line", ['height = "120 mm"', 'overtravel = "0.5 mm"', 'clearance_open = "5 mm"'])
-def test_foul_clearance_is_not_assessed_without(workshop: Workshop, line: str) -> None:
+def test_foul_clearance_is_not_assessed_without(workshop: DesignFolder, line: str) -> None:
     check = workshop.write(gear_files(((line, ""),))).only(FOUL)
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
 
 
 @pytest.mark.parametrize(("stop", "outcome"), [("20.5 mm", "conforms"), ("20.4 mm", "finding")])
-def test_lift_stop_from_both_sides(workshop: Workshop, stop: str, outcome: str) -> None:
+def test_lift_stop_from_both_sides(workshop: DesignFolder, stop: str, outcome: str) -> None:
     """20 + 0.5 mm."""
     assert workshop.write(gear_files((('"21 mm"', f'"{stop}"'),))).only(STOP).outcome == outcome
 
 
-def test_lift_stop_is_not_assessed_without_one(workshop: Workshop) -> None:
+def test_lift_stop_is_not_assessed_without_one(workshop: DesignFolder) -> None:
     assert workshop.write(gear_files((('lift_stop = "21 mm"', ""),))).only(STOP).outcome == "not assessed"
 
 
 @pytest.mark.parametrize(("piece", "outcome"), [("25.1 mm", "conforms"), ("24.9 mm", "finding")])
-def test_pieces_against_the_opening_from_both_sides(workshop: Workshop, piece: str, outcome: str) -> None:
+def test_pieces_against_the_opening_from_both_sides(workshop: DesignFolder, piece: str, outcome: str) -> None:
     check = workshop.write(gear_files((('"30 mm"', f'"{piece}"'),))).only(FALL)
     assert check.outcome == outcome
     assert check.grade is (Grade.HOLD if outcome == "finding" else None)
 
 
-def test_a_positive_catch_needs_no_sizes(workshop: Workshop) -> None:
+def test_a_positive_catch_needs_no_sizes(workshop: DesignFolder) -> None:
     files = gear_files((('"none"', '"cage"'), ('smallest_piece = "30 mm"', "")))
     assert workshop.write(files).only(FALL).outcome == "conforms"
 
 
 @pytest.mark.parametrize("line", ['retained = "none"', 'smallest_piece = "30 mm"', 'passage_below = "25 mm"'])
-def test_falling_in_not_assessed_is_a_hold(workshop: Workshop, line: str) -> None:
+def test_falling_in_not_assessed_is_a_hold(workshop: DesignFolder, line: str) -> None:
     check = workshop.write(gear_files(((line, ""),))).only(FALL)
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
 
 
 @pytest.mark.parametrize(("at", "outcome"), [("349 °C", "conforms"), ("351 °C", "finding")])
-def test_material_from_both_sides(workshop: Workshop, at: str, outcome: str) -> None:
+def test_material_from_both_sides(workshop: DesignFolder, at: str, outcome: str) -> None:
     """The iron of the seat is good to 350 °C, the steel of the valve to 400."""
     check = workshop.write(gear_files(duty_text=duty(running=f"20 °C; {at}"))).only(MATERIAL)
     assert check.outcome == outcome
 
 
-def test_material_is_not_assessed_without_one(workshop: Workshop) -> None:
+def test_material_is_not_assessed_without_one(workshop: DesignFolder) -> None:
     files = gear_files()
     files["seat.toml"] = files["seat.toml"].replace('material = "known-iron"', "")
     assert workshop.write(files).only(MATERIAL).outcome == "not assessed"

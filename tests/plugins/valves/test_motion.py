@@ -10,6 +10,7 @@ from hypothesis import given, strategies as st
 from speclint import Grade
 from speclint.checking import Check
 from speclint.errors import OutOfRange
+from speclint.testing import DesignFolder, found, on_sheet
 from speclint_valves.formulae.motion import (
     asked_of_springs,
     following_load,
@@ -21,21 +22,19 @@ from speclint_valves.formulae.motion import (
     valve_lift,
     valve_speed,
 )
-from tests.plugins.valves.gear import duty, found, train_files
-from tests.workshop import Workshop
+from tests.plugins.valves.gear import duty, train_files
 
 FOLLOWS, LANDING = "valve.spring-follows-cam", "valve.landing-speed"
 
 
 def worst_share_of_rise(check: Check) -> float:
     """Place of the worst angle in the rise: 0 at its foot after 20° of ramp, 1 at the top 70° later."""
-    angle = next(step.value for step in check.steps if step.symbol == "φ")
-    assert isinstance(angle, float)
+    angle = on_sheet(check, "φ")
     return (math.degrees(angle) - 20) / 70
 
 
 @pytest.mark.parametrize(("load", "outcome"), [("238 N", "conforms"), ("236 N", "finding")])
-def test_harmonic_law_from_both_sides(workshop: Workshop, load: str, outcome: str) -> None:
+def test_harmonic_law_from_both_sides(workshop: DesignFolder, load: str, outcome: str) -> None:
     """1.1 × 360 rev/min: ω² = 1719.68; slowed most at the top, π²/2 × 0.02 × 1719.68/1.22173² = 113.71 m/s².
 
     m = 4.5 + 1.5 + 0.8 + 0.9/3 = 7.1 kg: 807.3 N, 1.3 times that 1049.5 N.
@@ -46,7 +45,7 @@ def test_harmonic_law_from_both_sides(workshop: Workshop, load: str, outcome: st
 
 
 @pytest.mark.parametrize(("load", "outcome"), [("435 N", "conforms"), ("433 N", "finding")])
-def test_parabolic_law_is_worst_in_the_middle(workshop: Workshop, load: str, outcome: str) -> None:
+def test_parabolic_law_is_worst_in_the_middle(workshop: DesignFolder, load: str, outcome: str) -> None:
     """Slowed with 4 × 0.02 × 1719.68/1.49263 = 92.17 m/s² from mid-lift on, where the spring has only 9.6 mm.
 
     1.3 × 7.1 × 92.17 = 850.7 N; 0.98 (F_U + 384.0) + 48.84 at F_U = 434.2 N.
@@ -55,7 +54,7 @@ def test_parabolic_law_is_worst_in_the_middle(workshop: Workshop, load: str, out
     assert workshop.write(files).only(FOLLOWS).outcome == outcome
 
 
-def test_cycloidal_law_is_worst_near_three_quarters_of_the_rise(workshop: Workshop) -> None:
+def test_cycloidal_law_is_worst_near_three_quarters_of_the_rise(workshop: DesignFolder) -> None:
     check = workshop.write(train_files(cam=(('"harmonic"', '"cycloidal"'),))).only(FOLLOWS)
     rising = worst_share_of_rise(check)
     falling = (
@@ -64,7 +63,7 @@ def test_cycloidal_law_is_worst_near_three_quarters_of_the_rise(workshop: Worksh
     assert any(0.65 < place < 0.80 for place in (rising, falling))
 
 
-def test_a_table_of_lifts_serves_as_well(workshop: Workshop) -> None:
+def test_a_table_of_lifts_serves_as_well(workshop: DesignFolder) -> None:
     """s = 10 (1 − cos φ) mm: slowed most at 180°, 0.010 × 1719.68 = 17.20 m/s², 0.3 % off for the spline."""
     table = ", ".join(f'"{10 * (1 - math.cos(math.radians(10 * n))):.4f} mm"' for n in range(37))
     by_law = (
@@ -72,18 +71,18 @@ def test_a_table_of_lifts_serves_as_well(workshop: Workshop) -> None:
         ('lift = "20 mm"', f"table = [{table}]"),
     )
     check = workshop.write(train_files(cam=by_law)).only(FOLLOWS)
-    a = next(step.value for step in check.steps if step.symbol == "a")
+    a = on_sheet(check, "a")
     assert a == pytest.approx(-17.197, rel=5e-3)
     assert check.outcome == "conforms"
 
 
-def test_heavier_gear_needs_more(workshop: Workshop) -> None:
+def test_heavier_gear_needs_more(workshop: DesignFolder) -> None:
     files = train_files(tappet=(("0.8 kg", "8 kg"),), spring=(("1100 N", "400 N"),))
     assert workshop.write(files).only(FOLLOWS).outcome == "finding"
     assert workshop.write(train_files(spring=(("1100 N", "400 N"),))).only(FOLLOWS).outcome == "conforms"
 
 
-def test_steam_that_holds_the_valve_open_counts_against(workshop: Workshop) -> None:
+def test_steam_that_holds_the_valve_open_counts_against(workshop: DesignFolder) -> None:
     """Pushed open, the spindle takes 1.52 MPa × 314.16 mm² = 477.5 N: 237.1 + 477.5/0.98 = 724.4 N are wanted."""
     pushed = (('"shut"', '"open"'),)
     assert (
@@ -96,7 +95,7 @@ def test_steam_that_holds_the_valve_open_counts_against(workshop: Workshop) -> N
     )
 
 
-def test_flow_force_counts_against_where_stated(workshop: Workshop) -> None:
+def test_flow_force_counts_against_where_stated(workshop: DesignFolder) -> None:
     """98 N/0.98 = 100 N of spring: 337.1 N."""
     flow = (("beats = 2", 'beats = 2\nflow_force = "98 N"'),)
     assert (
@@ -114,7 +113,7 @@ def test_flow_force_counts_against_where_stated(workshop: Workshop) -> None:
     [(rule, file) for rule in (FOLLOWS, LANDING) for file in ("cam.toml", "tappet.toml", "spindle.toml")]
     + [(FOLLOWS, "spring.toml")],
 )
-def test_not_assessed_without_the_whole_train(workshop: Workshop, rule: str, file: str) -> None:
+def test_not_assessed_without_the_whole_train(workshop: DesignFolder, rule: str, file: str) -> None:
     files = train_files()
     del files[file]
     if file == "tappet.toml":
@@ -124,24 +123,24 @@ def test_not_assessed_without_the_whole_train(workshop: Workshop, rule: str, fil
     assert workshop.write(files).only(rule).outcome == "not assessed"
 
 
-def test_a_cam_whose_ramp_lifts_more_than_its_law_is_a_query(workshop: Workshop) -> None:
+def test_a_cam_whose_ramp_lifts_more_than_its_law_is_a_query(workshop: DesignFolder) -> None:
     check = workshop.write(train_files(cam=(('"0.001 mm"', '"15 mm"'),))).only(FOLLOWS)
     assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
 
 
 @pytest.mark.parametrize(("ramp", "outcome"), [("4.62 mm", "conforms"), ("4.64 mm", "finding")])
-def test_landing_speed_from_both_sides(workshop: Workshop, ramp: str, outcome: str) -> None:
+def test_landing_speed_from_both_sides(workshop: DesignFolder, ramp: str, outcome: str) -> None:
     """360 rev/min: 37.699 rad/s; 0.5/37.699 × 0.349066 rad = 4.6296 mm of ramp in 20°."""
     check = workshop.write(train_files(cam=(("0.001 mm", ramp),))).only(LANDING)
     assert check.outcome == outcome
 
 
-def test_landing_without_a_ramp_is_as_fast_as_the_law_is_there(workshop: Workshop) -> None:
+def test_landing_without_a_ramp_is_as_fast_as_the_law_is_there(workshop: DesignFolder) -> None:
     """0.4 mm left of 20: 1 − cos πx = 0.04, sin πx = 0.28; π/2 × 0.28 × 0.02/1.22173 × 37.699 = 0.2714 m/s."""
     assert found(workshop.write(train_files()).only(LANDING)) == pytest.approx(0.2714, rel=2e-3)
 
 
-def test_what_is_asked_of_the_springs_is_written_down_along_the_lift(workshop: Workshop) -> None:
+def test_what_is_asked_of_the_springs_is_written_down_along_the_lift(workshop: DesignFolder) -> None:
     """200° in 180 steps: step 80 lies at 88.889°, 0.98413 of the rise, where cos(π × 0.01587) = 0.99876.
 
     Lift 0.02 × (1 + 0.99876)/2 − 0.0004 = 19.588 mm: springs 0.98 (1100 + 40 × 19.588) = 1845.8 N. Friction less
@@ -191,7 +190,7 @@ def test_refusals() -> None:
     assert duty()
 
 
-def test_the_end_of_a_lift_is_not_lost_to_rounding(workshop: Workshop) -> None:
+def test_the_end_of_a_lift_is_not_lost_to_rounding(workshop: DesignFolder) -> None:
     """75 + 10 + 75 + 2 × 15° sum to a float that a grid of 180 steps oversteps by its last bit."""
     angles = (
         ('rise_angle = "70 °"', 'rise_angle = "75 °"'),

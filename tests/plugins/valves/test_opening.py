@@ -9,6 +9,7 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.errors import OutOfRange
+from speclint.testing import DesignFolder, found, on_sheet
 from speclint_valves.formulae.flow import (
     governing_area,
     piston_area,
@@ -18,8 +19,7 @@ from speclint_valves.formulae.flow import (
     speed_ratio,
     steam_speed,
 )
-from tests.plugins.valves.gear import found, gear_files
-from tests.workshop import Workshop
+from tests.plugins.valves.gear import gear_files
 
 AREA, WORTH, SPEED = "valve.lift-area", "valve.lift-worth-having", "valve.steam-speed"
 LOSS, MACH = "valve.pressure-loss", "valve.mach"
@@ -27,19 +27,19 @@ RUNNING_ABSOLUTE = 1.52e6 + 101_325.0
 RUNNING_KELVIN = 663.15
 
 
-def test_flow_area_of_flat_beats_by_hand(workshop: Workshop) -> None:
+def test_flow_area_of_flat_beats_by_hand(workshop: DesignFolder) -> None:
     """π (150 + 140) 20 = 18221.2 mm²."""
     assert found(workshop.write(gear_files()).only(AREA)) == pytest.approx(18221.2e-6, rel=1e-5)
 
 
-def test_flow_area_of_conical_beats_by_hand(workshop: Workshop) -> None:
+def test_flow_area_of_conical_beats_by_hand(workshop: DesignFolder) -> None:
     """45°: π 152.1213 √(17.8787² + 2.1213²) + π 142.1213 × 18.0041 = 8604.2 + 8038.6 = 16642.8 mm²."""
     files = gear_files()
     files["valve.toml"] = files["valve.toml"].replace('"0 °"', '"45 °"')
     assert found(workshop.write(files).only(AREA)) == pytest.approx(16642.8e-6, rel=1e-5)
 
 
-def test_a_throat_governs_where_it_is_the_narrower(workshop: Workshop) -> None:
+def test_a_throat_governs_where_it_is_the_narrower(workshop: DesignFolder) -> None:
     """Two throats of 100 mm with 2000 mm² taken up: 2 × 5853.98 = 11707.96 mm²."""
     files = gear_files(
         valve=(('throat = "140 mm"', 'throat = "100 mm"'), ('throat = "130 mm"', 'throat = "100 mm"'))
@@ -47,14 +47,14 @@ def test_a_throat_governs_where_it_is_the_narrower(workshop: Workshop) -> None:
     assert found(workshop.write(files).only(AREA)) == pytest.approx(11707.96e-6, rel=1e-6)
 
 
-def test_a_single_beat_passes_about_half(workshop: Workshop) -> None:
+def test_a_single_beat_passes_about_half(workshop: DesignFolder) -> None:
     """The trade's fact turned round: π 150 × 20 = 9424.8 of 18221.2 mm²."""
     check = workshop.write(gear_files(valve=(("beats = 2", "beats = 1"),))).only(AREA)
     assert found(check) == pytest.approx(9424.8e-6, rel=1e-5)
 
 
 @pytest.mark.parametrize(("port", "outcome"), [("20245 mm²", "conforms"), ("20247 mm²", "finding")])
-def test_area_limit_from_both_sides(workshop: Workshop, port: str, outcome: str) -> None:
+def test_area_limit_from_both_sides(workshop: DesignFolder, port: str, outcome: str) -> None:
     """18221.24/0.9 = 20245.8 mm²."""
     assert workshop.write(gear_files(valve=(("20000 mm²", port),))).only(AREA).outcome == outcome
 
@@ -62,31 +62,31 @@ def test_area_limit_from_both_sides(workshop: Workshop, port: str, outcome: str)
 @pytest.mark.parametrize(
     "line", ['lift = "20 mm"', 'port_area = "20000 mm²"', 'throat = "130 mm"', "beats = 2"]
 )
-def test_area_is_not_assessed_without(workshop: Workshop, line: str) -> None:
+def test_area_is_not_assessed_without(workshop: DesignFolder, line: str) -> None:
     check = workshop.write(gear_files(valve=((line, ""),))).only(AREA)
     assert check.outcome == "not assessed"
     assert line.split()[0] in check.says
 
 
-def test_three_beats_are_a_query(workshop: Workshop) -> None:
+def test_three_beats_are_a_query(workshop: DesignFolder) -> None:
     check = workshop.write(gear_files(valve=(("beats = 2", "beats = 3"),))).only(AREA)
     assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
 
 
 @pytest.mark.parametrize(("lift", "outcome"), [("31.2 mm", "conforms"), ("31.3 mm", "finding")])
-def test_lift_worth_having_from_both_sides(workshop: Workshop, lift: str, outcome: str) -> None:
+def test_lift_worth_having_from_both_sides(workshop: DesignFolder, lift: str, outcome: str) -> None:
     """(π 140²/4 − 2000)/(π 150) = 13393.8/471.24 = 28.4225 mm for the upper beat; 1.1 times that 31.2648 mm."""
     check = workshop.write(gear_files(valve=(('lift = "20 mm"', f'lift = "{lift}"'),))).only(WORTH)
     assert check.outcome == outcome
 
 
-def test_lift_worth_having_is_not_assessed_without_the_throat(workshop: Workshop) -> None:
+def test_lift_worth_having_is_not_assessed_without_the_throat(workshop: DesignFolder) -> None:
     assert (
         workshop.write(gear_files(valve=(('throat = "140 mm"', ""),))).only(WORTH).outcome == "not assessed"
     )
 
 
-def test_mean_speed_by_hand(workshop: Workshop) -> None:
+def test_mean_speed_by_hand(workshop: DesignFolder) -> None:
     """360 rev/min, 660 mm: 7.92 m/s; 0.1963495 × 7.92/0.01822124 = 85.345 m/s."""
     check = workshop.write(gear_files()).only(SPEED)
     assert check.outcome == "conforms"
@@ -94,13 +94,13 @@ def test_mean_speed_by_hand(workshop: Workshop) -> None:
 
 
 @pytest.mark.parametrize(("port", "outcome"), [("15551 mm²", "conforms"), ("15550 mm²", "finding")])
-def test_inlet_speed_limit_from_both_sides(workshop: Workshop, port: str, outcome: str) -> None:
+def test_inlet_speed_limit_from_both_sides(workshop: DesignFolder, port: str, outcome: str) -> None:
     """0.1963495 × 7.92/100 = 15550.9 mm²."""
     assert workshop.write(gear_files(valve=(("20000 mm²", port),))).only(SPEED).outcome == outcome
 
 
 @pytest.mark.parametrize(("port", "outcome"), [("19439 mm²", "conforms"), ("19438 mm²", "finding")])
-def test_exhaust_speed_limit_from_both_sides(workshop: Workshop, port: str, outcome: str) -> None:
+def test_exhaust_speed_limit_from_both_sides(workshop: DesignFolder, port: str, outcome: str) -> None:
     """0.1963495 × 7.92/80 = 19438.6 mm², the valve at 25 mm lift opening more."""
     files = gear_files(
         valve=(('"inlet"', '"exhaust"'), ('lift = "20 mm"', 'lift = "25 mm"'), ("20000 mm²", port))
@@ -108,7 +108,7 @@ def test_exhaust_speed_limit_from_both_sides(workshop: Workshop, port: str, outc
     assert workshop.write(files).only(SPEED).outcome == outcome
 
 
-def test_greatest_speed_and_period_figure_stand_on_the_sheet(workshop: Workshop) -> None:
+def test_greatest_speed_and_period_figure_stand_on_the_sheet(workshop: DesignFolder) -> None:
     """The greatest piston speed is ω r × 1.0150 at r/l = 0.1737; to the mean 2 ω r/π: 1.0150 × π/2 = 1.5943."""
     steps = {step.symbol: step.value for step in workshop.write(gear_files()).only(SPEED).steps}
     assert steps["x_max"] == pytest.approx(1.5943, rel=1e-3)
@@ -116,7 +116,7 @@ def test_greatest_speed_and_period_figure_stand_on_the_sheet(workshop: Workshop)
 
 
 @pytest.mark.parametrize("rule", [SPEED, LOSS, MACH])
-def test_speeds_are_not_assessed_without_the_liner(workshop: Workshop, rule: str) -> None:
+def test_speeds_are_not_assessed_without_the_liner(workshop: DesignFolder, rule: str) -> None:
     files = gear_files()
     del files["liner.toml"]
     check = workshop.write(files).only(rule)
@@ -125,7 +125,7 @@ def test_speeds_are_not_assessed_without_the_liner(workshop: Workshop, rule: str
 
 
 @pytest.mark.parametrize(("share", "outcome"), [(0.999, "conforms"), (1.001, "finding")])
-def test_loss_limit_from_both_sides(workshop: Workshop, share: float, outcome: str) -> None:
+def test_loss_limit_from_both_sides(workshop: DesignFolder, share: float, outcome: str) -> None:
     """ζ = 2 × 0.1 p/(ρ v²), the density from another implementation of IAPWS-IF97."""
     from iapws import IAPWS97
 
@@ -135,13 +135,13 @@ def test_loss_limit_from_both_sides(workshop: Workshop, share: float, outcome: s
     assert workshop.write(files).only(LOSS).outcome == outcome
 
 
-def test_loss_is_not_assessed_without_its_coefficient(workshop: Workshop) -> None:
+def test_loss_is_not_assessed_without_its_coefficient(workshop: DesignFolder) -> None:
     check = workshop.write(gear_files(valve=(('loss_coefficient = "2"', ""),))).only(LOSS)
     assert check.outcome == "not assessed"
 
 
 @pytest.mark.parametrize(("share", "outcome"), [(0.998, "conforms"), (1.002, "finding")])
-def test_mach_limit_from_both_sides(workshop: Workshop, share: float, outcome: str) -> None:
+def test_mach_limit_from_both_sides(workshop: DesignFolder, share: float, outcome: str) -> None:
     """The port at which v_max = 0.3 w, the speed of sound from another implementation of IAPWS-IF97."""
     from iapws import IAPWS97
 
@@ -152,10 +152,10 @@ def test_mach_limit_from_both_sides(workshop: Workshop, share: float, outcome: s
     assert workshop.write(files).only(MACH).outcome == outcome
 
 
-def test_an_exhaust_valve_is_judged_at_the_exhaust_state(workshop: Workshop) -> None:
+def test_an_exhaust_valve_is_judged_at_the_exhaust_state(workshop: DesignFolder) -> None:
     """170 °C at 0.35 bar gauge: sound goes at about 510 m/s, and not at the 620 m/s of the chest."""
     check = workshop.write(gear_files(valve=(('"inlet"', '"exhaust"'),))).only(MACH)
-    sound = next(step.value for step in check.steps if step.symbol == "w")
+    sound = on_sheet(check, "w")
     assert sound == pytest.approx(515, abs=10)
 
 

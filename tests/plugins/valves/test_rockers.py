@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint.errors import OutOfRange
+from speclint.testing import DesignFolder, changed, found
 from speclint_valves.formulae.spindle import (
     arm_second_moment,
     arm_stress,
@@ -15,8 +16,7 @@ from speclint_valves.formulae.spindle import (
     projected_pressure,
 )
 from tests.plugins.known_metals import WITH_METALS
-from tests.plugins.valves.gear import changed, found, train_files
-from tests.workshop import Workshop
+from tests.plugins.valves.gear import train_files
 
 STRESS, STIFFNESS = "rocker.stress", "rocker.stiffness"
 ROCKER = """
@@ -49,30 +49,30 @@ def rocker_files(*changes: tuple[str, str]) -> dict[str, str]:
 
 
 @pytest.mark.parametrize(("depth", "outcome"), [("30.7 mm", "conforms"), ("30.5 mm", "finding")])
-def test_arm_stress_from_both_sides(workshop: Workshop, depth: str, outcome: str) -> None:
+def test_arm_stress_from_both_sides(workshop: DesignFolder, depth: str, outcome: str) -> None:
     """6 × 7797.6 × 40/(25 h²) = 80 MPa at h = 30.59 mm."""
     assert workshop.write(rocker_files(('"35 mm"', f'"{depth}"'))).only(STRESS).outcome == outcome
 
 
 @pytest.mark.parametrize(("pin", "outcome"), [("31.1 mm", "conforms"), ("30.9 mm", "finding")])
-def test_pin_bending_from_both_sides(workshop: Workshop, pin: str, outcome: str) -> None:
+def test_pin_bending_from_both_sides(workshop: DesignFolder, pin: str, outcome: str) -> None:
     """8 × 15595.2 × 60/(π d³) = 80 MPa at d = 31.00 mm."""
     assert workshop.write(rocker_files(('"36 mm"', f'"{pin}"'))).only(STRESS).outcome == outcome
 
 
 @pytest.mark.parametrize(("rated", "outcome"), [("10.9 MPa", "conforms"), ("10.8 MPa", "finding")])
-def test_bush_pressure_from_both_sides(workshop: Workshop, rated: str, outcome: str) -> None:
+def test_bush_pressure_from_both_sides(workshop: DesignFolder, rated: str, outcome: str) -> None:
     """15595.2/(36 × 40) = 10.830 MPa."""
     assert workshop.write(rocker_files(('"20 MPa"', f'"{rated}"'))).only(STRESS).outcome == outcome
 
 
 @pytest.mark.parametrize("line", ['boss = "40 mm"', 'pin_span = "60 mm"', 'bush_pressure = "20 MPa"'])
-def test_stress_is_not_assessed_without(workshop: Workshop, line: str) -> None:
+def test_stress_is_not_assessed_without(workshop: DesignFolder, line: str) -> None:
     assert workshop.write(rocker_files((line, ""))).only(STRESS).outcome == "not assessed"
 
 
 @pytest.mark.parametrize(("share", "outcome"), [("0.1405 %", "conforms"), ("0.1395 %", "finding")])
-def test_stiffness_from_both_sides(workshop: Workshop, share: str, outcome: str) -> None:
+def test_stiffness_from_both_sides(workshop: DesignFolder, share: str, outcome: str) -> None:
     """I = 25 × 35³/12 = 89323 mm⁴: 2 × 7797.6 × 40³/(3 × 194000 × 89323) = 0.019199 mm;
 
     I_p = π 36⁴/64 = 82448 mm⁴: 2 × 15595.2 × 60³/(48 × 194000 × 82448) = 0.008775 mm; 0.027974 of 20 mm: 0.1399 %.
@@ -83,7 +83,7 @@ def test_stiffness_from_both_sides(workshop: Workshop, share: str, outcome: str)
     assert found(check) == pytest.approx(0.027974e-3, rel=2e-3)
 
 
-def test_stiffness_is_not_assessed_without_depth(workshop: Workshop) -> None:
+def test_stiffness_is_not_assessed_without_depth(workshop: DesignFolder) -> None:
     assert workshop.write(rocker_files(('arm_depth = "35 mm"', ""))).only(STIFFNESS).outcome == "not assessed"
 
 

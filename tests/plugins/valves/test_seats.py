@@ -8,6 +8,7 @@ from hypothesis import given, strategies as st
 from speclint import Grade
 from speclint.errors import OutOfRange
 from speclint.handbook.fits.press_fits import hot_interference
+from speclint.testing import DesignFolder, changed, found
 from speclint_valves.formulae.fits import (
     pressing_interference,
     ring_of_block,
@@ -15,15 +16,14 @@ from speclint_valves.formulae.fits import (
     shrinkage_to_enter,
     withdrawing_load,
 )
-from tests.plugins.valves.gear import BLOCK, changed, duty, found, seat_files
-from tests.workshop import Workshop
+from tests.plugins.valves.gear import BLOCK, duty, seat_files
 
 RETAINED, PUSH, STRESS = "seat.retained-hot", "seat.push-out", "seat.fit-stress"
 WARMING, ENTERING = "seat.fit-warming", "seat.entering"
 HOT = duty(cooling="160 °C")
 
 
-def test_interference_left_hot_by_hand(workshop: Workshop) -> None:
+def test_interference_left_hot_by_hand(workshop: DesignFolder) -> None:
     """Ring and block at 160 °C: 0.2 + 200 × 140 × (11.6 − 12.5)e-6 = 0.1748 mm."""
     check = workshop.write(seat_files(duty_text=HOT)).only(RETAINED)
     assert check.outcome == "conforms"
@@ -32,14 +32,14 @@ def test_interference_left_hot_by_hand(workshop: Workshop) -> None:
 
 
 @pytest.mark.parametrize(("ring", "outcome"), [("200.0253 mm", "conforms"), ("200.0251 mm", "finding")])
-def test_retained_hot_limit_from_both_sides(workshop: Workshop, ring: str, outcome: str) -> None:
+def test_retained_hot_limit_from_both_sides(workshop: DesignFolder, ring: str, outcome: str) -> None:
     """200 × 140 × (12.5 − 11.6)e-6 = 0.0252 mm are lost."""
     check = workshop.write(seat_files(("200.2 mm", ring), duty_text=HOT)).only(RETAINED)
     assert check.outcome == outcome
     assert check.grade is (Grade.HOLD if outcome == "finding" else None)
 
 
-def test_a_common_fit_is_loose_where_a_tighter_one_holds(workshop: Workshop) -> None:
+def test_a_common_fit_is_loose_where_a_tighter_one_holds(workshop: DesignFolder) -> None:
     """ISO 286-2: 200 H7 is 0 to 46 µm, s6 122 to 151, u6 236 to 265. Block at 160, ring at 130 °C:
 
     least s6 interference 76 µm; 200 (11.3 × 110 − 12.5 × 140)e-6 mm = −101 µm: s6 is loose, u6 (190 µm) is not.
@@ -56,20 +56,20 @@ def test_a_common_fit_is_loose_where_a_tighter_one_holds(workshop: Workshop) -> 
     assert tight.outcome == "conforms"
 
 
-def test_a_ring_held_otherwise_is_no_hold(workshop: Workshop) -> None:
+def test_a_ring_held_otherwise_is_no_hold(workshop: DesignFolder) -> None:
     files = seat_files(("200.2 mm", "200.01 mm"), ('"none"', '"screwed ring"'), duty_text=HOT)
     check = workshop.write(files).only(RETAINED)
     assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
 
 
 @pytest.mark.parametrize("line", ['retention = "none"', 'outside_diameter = "200.2 mm"', 'in_bore = "upper"'])
-def test_retention_not_assessed_is_itself_a_hold(workshop: Workshop, line: str) -> None:
+def test_retention_not_assessed_is_itself_a_hold(workshop: DesignFolder, line: str) -> None:
     check = workshop.write(seat_files((line, ""))).only(RETAINED)
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
     assert line.split()[0] in check.says
 
 
-def test_a_case_without_temperatures_is_not_assessed(workshop: Workshop) -> None:
+def test_a_case_without_temperatures_is_not_assessed(workshop: DesignFolder) -> None:
     text = HOT.replace(
         '[cases.cooling.temperatures]\ncylinder-block = "160 °C"', "[cases.cooling.temperatures]"
     )
@@ -77,7 +77,7 @@ def test_a_case_without_temperatures_is_not_assessed(workshop: Workshop) -> None
 
 
 @pytest.mark.parametrize(("drag", "outcome"), [("10120 N", "conforms"), ("10124 N", "finding")])
-def test_push_out_limit_from_both_sides(workshop: Workshop, drag: str, outcome: str) -> None:
+def test_push_out_limit_from_both_sides(workshop: DesignFolder, drag: str, outcome: str) -> None:
     """All at 20 °C; drifting presses with 0.24 MPa from the cylinder on π/4 (200² − 170²) = 8717.92 mm²: 2092.3 N.
 
     Softest metals: (68900/11100 − 0.24)/100000 + (118400/38400 + 0.31)/194000 = 7.71635e-5 per MPa;
@@ -88,19 +88,19 @@ def test_push_out_limit_from_both_sides(workshop: Workshop, drag: str, outcome: 
     assert check.case == "drifting"
 
 
-def test_a_seat_entered_from_the_cylinder_bears_the_live_steam(workshop: Workshop) -> None:
+def test_a_seat_entered_from_the_cylinder_bears_the_live_steam(workshop: DesignFolder) -> None:
     """In the water case (1.6 − 0.03) MPa × 8717.92 mm² = 13687 N, twice which is beyond the grip of 24428.1 N."""
     check = workshop.write(seat_files(('"chamber"', '"cylinder"'), ("500 N", "0 N"))).only(PUSH)
     assert (check.outcome, check.grade, check.case) == ("finding", Grade.HOLD, "water")
 
 
 @pytest.mark.parametrize("line", ['friction = "0.1"', 'entered_from = "chamber"', 'sticking_drag = "500 N"'])
-def test_push_out_is_not_assessed_without(workshop: Workshop, line: str) -> None:
+def test_push_out_is_not_assessed_without(workshop: DesignFolder, line: str) -> None:
     check = workshop.write(seat_files((line, ""))).only(PUSH)
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
 
 
-def test_fit_stress_by_hand(workshop: Workshop) -> None:
+def test_fit_stress_by_hand(workshop: DesignFolder) -> None:
     """Stiffest metals: (68900/11100 − 0.28)/120000 + (118400/38400 + 0.29)/206000 = 6.57688e-5;
 
     p_c = 0.2/(200 × 6.57688e-5) = 15.2048 MPa; block 2 × 15.2048 × 78400/38400 = 62.086 of 0.67 × 240 = 160.8 MPa.
@@ -112,13 +112,13 @@ def test_fit_stress_by_hand(workshop: Workshop) -> None:
 
 
 @pytest.mark.parametrize(("ring", "outcome"), [("200.517 mm", "conforms"), ("200.519 mm", "finding")])
-def test_block_stress_limit_from_both_sides(workshop: Workshop, ring: str, outcome: str) -> None:
+def test_block_stress_limit_from_both_sides(workshop: DesignFolder, ring: str, outcome: str) -> None:
     """160.8 × 38400/(2 × 78400) = 39.3796 MPa at 200 × 6.57688e-5 × 39.3796 = 0.51799 mm."""
     assert workshop.write(seat_files(("200.2 mm", ring))).only(STRESS).outcome == outcome
 
 
 @pytest.mark.parametrize(("ring", "outcome"), [("200.617 mm", "conforms"), ("200.619 mm", "finding")])
-def test_ring_stress_limit_from_both_sides(workshop: Workshop, ring: str, outcome: str) -> None:
+def test_ring_stress_limit_from_both_sides(workshop: DesignFolder, ring: str, outcome: str) -> None:
     """A thin ring, 190 mm in 200, in a 600 mm block: (76100/3900 − 0.28)/120000 + (1.25 + 0.29)/206000 = 1.677492e-4;
 
     2 p 40000/3900 = 0.5 × 756 MPa at p = 18.4275, that is at 0.61824 mm.
@@ -128,14 +128,14 @@ def test_ring_stress_limit_from_both_sides(workshop: Workshop, ring: str, outcom
     assert workshop.write(files).only(STRESS).outcome == outcome
 
 
-def test_fit_stress_is_not_assessed_without_the_wall(workshop: Workshop) -> None:
+def test_fit_stress_is_not_assessed_without_the_wall(workshop: DesignFolder) -> None:
     block = changed(BLOCK, ('wall = "40 mm"\n', ""))
     check = workshop.write(seat_files(block=block)).only(STRESS)
     assert check.outcome == "not assessed"
     assert "wall" in check.says
 
 
-def test_warming_tightens_the_fit(workshop: Workshop) -> None:
+def test_warming_tightens_the_fit(workshop: DesignFolder) -> None:
     """Ring at 160, block at 20 °C: 200 × 12.2e-6 × 140 = 0.3416 mm more, 0.5916 in all: past 0.518 of a cold fit."""
     ring = ("200.2 mm", "200.25 mm")
     check = workshop.write(seat_files(ring, duty_text=duty(warming="20 °C; 160 °C"))).only(WARMING)
@@ -144,7 +144,7 @@ def test_warming_tightens_the_fit(workshop: Workshop) -> None:
 
 
 @pytest.mark.parametrize(("ring", "outcome"), [("200.1995 mm", "conforms"), ("200.2015 mm", "finding")])
-def test_warming_limit_from_both_sides(workshop: Workshop, ring: str, outcome: str) -> None:
+def test_warming_limit_from_both_sides(workshop: DesignFolder, ring: str, outcome: str) -> None:
     """Ring 160, block 20 °C; E of the iron at 160 °C 113 GPa at most.
 
     (68900/11100 − 0.28)/113000 + 3.373333/206000 = 6.88286e-5 per MPa; the block's 39.3796 MPa come at 0.54209 mm.
@@ -154,13 +154,13 @@ def test_warming_limit_from_both_sides(workshop: Workshop, ring: str, outcome: s
     assert workshop.write(files).only(WARMING).outcome == outcome
 
 
-def test_warming_is_not_assessed_without_temperature(workshop: Workshop) -> None:
+def test_warming_is_not_assessed_without_temperature(workshop: DesignFolder) -> None:
     text = duty().replace('valve-seat = "20 °C"\n', "")
     assert workshop.write(seat_files(duty_text=text)).only(WARMING).outcome == "not assessed"
 
 
 @pytest.mark.parametrize(("heated", "outcome"), [("63 °C", "finding"), ("64 °C", "conforms")])
-def test_entering_takes_heat_and_cold_together(workshop: Workshop, heated: str, outcome: str) -> None:
+def test_entering_takes_heat_and_cold_together(workshop: DesignFolder, heated: str, outcome: str) -> None:
     """Wanted 0.2 + 0.05 + 0.04 = 0.29 mm; the ring at −78 °C gives 200 × 98 × 9.7e-6 = 0.1901 mm at least.
 
     Of the block are wanted 0.0999 mm: at 63 °C 200 × 43 × 11.415e-6 = 0.0982, at 64 °C 200 × 44 × 11.42e-6 = 0.1005.
@@ -168,7 +168,7 @@ def test_entering_takes_heat_and_cold_together(workshop: Workshop, heated: str, 
     assert workshop.write(seat_files(("120 °C", heated))).only(ENTERING).outcome == outcome
 
 
-def test_a_ring_pressed_cold_needs_its_press(workshop: Workshop) -> None:
+def test_a_ring_pressed_cold_needs_its_press(workshop: DesignFolder) -> None:
     """Stiffest metals press with 15.2048 MPa: 0.1 × 15.2048 × π × 200 × 30 = 28660.3 N."""
     cold = ('"block heated and ring chilled"', '"pressed cold"\npress_force = "28.7 kN"')
     assert workshop.write(seat_files(cold)).only(ENTERING).outcome == "conforms"
@@ -176,7 +176,7 @@ def test_a_ring_pressed_cold_needs_its_press(workshop: Workshop) -> None:
     assert workshop.write(seat_files(weak)).only(ENTERING).outcome == "finding"
 
 
-def test_entering_is_not_assessed_without_its_way(workshop: Workshop) -> None:
+def test_entering_is_not_assessed_without_its_way(workshop: DesignFolder) -> None:
     check = workshop.write(seat_files(('entering = "block heated and ring chilled"', ""))).only(ENTERING)
     assert check.outcome == "not assessed"
 

@@ -8,6 +8,7 @@ from hypothesis import given, strategies as st
 from speclint import Grade
 from speclint.errors import OutOfRange
 from speclint.handbook.steam.double_beat import unbalanced_load
+from speclint.testing import DesignFolder, found, on_sheet
 from speclint_valves.formulae.shutting import (
     compression_pressure,
     hot_spring_load,
@@ -16,8 +17,7 @@ from speclint_valves.formulae.shutting import (
     spindle_load,
     weight_shutting,
 )
-from tests.plugins.valves.gear import duty, found, gear_files
-from tests.workshop import Workshop
+from tests.plugins.valves.gear import duty, gear_files
 
 SENSE, HOLDS, CLOSES, COMPRESSION = (
     "valve.pressure-closed",
@@ -28,7 +28,7 @@ SENSE, HOLDS, CLOSES, COMPRESSION = (
 
 
 @pytest.mark.parametrize(("lower", "outcome"), [("145.34 mm", "conforms"), ("145.36 mm", "finding")])
-def test_sense_limit_from_both_sides(workshop: Workshop, lower: str, outcome: str) -> None:
+def test_sense_limit_from_both_sides(workshop: DesignFolder, lower: str, outcome: str) -> None:
     """Starting, 1.57 MPa: the spindle gives π 20²/4 × 1.6 = 502.65 N, as much as 320.16 mm² the other way.
 
     The lower beat sealing on its larger edge, the upper on its smaller: (d_l + 6)² = 150² + 4 × 320.16/π; 145.353 mm.
@@ -39,31 +39,31 @@ def test_sense_limit_from_both_sides(workshop: Workshop, lower: str, outcome: st
     assert check.case == "starting"
 
 
-def test_the_wrong_sense_is_found(workshop: Workshop) -> None:
+def test_the_wrong_sense_is_found(workshop: DesignFolder) -> None:
     assert workshop.write(gear_files()).only(SENSE).outcome == "conforms"
     wrong = gear_files(valve=(('"holds shut"', '"lifts"'),))
     assert workshop.write(wrong).only(SENSE).outcome == "finding"
 
 
-def test_supply_between_the_beats_lifts(workshop: Workshop) -> None:
+def test_supply_between_the_beats_lifts(workshop: DesignFolder) -> None:
     """1.485 MPa × at least 929.9 mm² lift with 1381 N against 477.5 N on the spindle."""
     files = gear_files(valve=(('"beyond the beats"', '"between the beats"'), ('"holds shut"', '"lifts"')))
     assert workshop.write(files).only(SENSE).outcome == "conforms"
 
 
-def test_a_single_beat_is_held_by_its_whole_face(workshop: Workshop) -> None:
+def test_a_single_beat_is_held_by_its_whole_face(workshop: DesignFolder) -> None:
     """π 150²/4 × 1.485 = 26242 N and 477.5 N on the spindle, in the running case the least."""
     check = workshop.write(gear_files(valve=(("beats = 2", "beats = 1"),))).only(SENSE)
     assert check.outcome == "conforms"
 
 
 @pytest.mark.parametrize("line", ['supply_acts = "beyond the beats"', 'steam_load = "holds shut"'])
-def test_sense_is_not_assessed_without(workshop: Workshop, line: str) -> None:
+def test_sense_is_not_assessed_without(workshop: DesignFolder, line: str) -> None:
     assert workshop.write(gear_files(valve=((line, ""),))).only(SENSE).outcome == "not assessed"
 
 
 @pytest.mark.parametrize(("load", "outcome"), [("1020 N", "conforms"), ("1018 N", "finding")])
-def test_holds_shut_limit_from_both_sides(workshop: Workshop, load: str, outcome: str) -> None:
+def test_holds_shut_limit_from_both_sides(workshop: DesignFolder, load: str, outcome: str) -> None:
     """Drifting, 0.24 MPa from the cylinder, sealing on 156 and 140 mm: 3719.65 mm², 892.72 N; spindle −3.14 N.
 
     1.2 × 889.57 = 1067.49 N, of which weight gives 6 × 9.80665 = 58.84 and friction 10; the rest is 0.98 × 1019.03 N.
@@ -73,14 +73,14 @@ def test_holds_shut_limit_from_both_sides(workshop: Workshop, load: str, outcome
     assert check.case == "drifting"
 
 
-def test_a_valve_that_opens_downwards_is_opened_by_its_weight(workshop: Workshop) -> None:
+def test_a_valve_that_opens_downwards_is_opened_by_its_weight(workshop: DesignFolder) -> None:
     """2 × 58.84/0.98 = 120.08 N more of spring: 1139.1 N."""
     down = (('"upwards"', '"downwards"'),)
     assert workshop.write(gear_files(down, spring=(("1100 N", "1140 N"),))).only(HOLDS).outcome == "conforms"
     assert workshop.write(gear_files(down, spring=(("1100 N", "1138 N"),))).only(HOLDS).outcome == "finding"
 
 
-def test_two_springs_add_up(workshop: Workshop) -> None:
+def test_two_springs_add_up(workshop: DesignFolder) -> None:
     files = gear_files(spring=(("1100 N", "500 N"),))
     assert workshop.write(files).only(HOLDS).outcome == "finding"
     files["inner.toml"] = (
@@ -89,7 +89,7 @@ def test_two_springs_add_up(workshop: Workshop) -> None:
     assert workshop.write(files).only(HOLDS).outcome == "conforms"
 
 
-def test_a_hot_spring_holds_less(workshop: Workshop) -> None:
+def test_a_hot_spring_holds_less(workshop: DesignFolder) -> None:
     """At 110 °C the wire's G is 77.7 of 79.5 GPa: 1019.03 × 79.5/77.7 = 1042.6 N are wanted."""
     hot = duty(drifting="110 °C")
     assert (
@@ -102,42 +102,42 @@ def test_a_hot_spring_holds_less(workshop: Workshop) -> None:
     )
 
 
-def test_relaxation_is_read_by_wire_where_the_maker_warrants_none(workshop: Workshop) -> None:
+def test_relaxation_is_read_by_wire_where_the_maker_warrants_none(workshop: DesignFolder) -> None:
     """VDSiCr at 20 °C loses 0.5 % at 800 MPa; 1100 N on 8/48 mm stress it to 262.6 MPa: at most 1.5 × 0.164 %."""
     by_wire = 'wire_grade = "VDSiCr"\nwire = "8 mm"\nmean_diameter = "48 mm"'
     check = workshop.write(gear_files(spring=(('relaxation = "2 %"', by_wire),))).only(HOLDS)
-    loss = next(step.value for step in check.steps if step.symbol == "r_1")
+    loss = on_sheet(check, "r_1")
     assert loss == pytest.approx(1.5 * 0.005 * 262.6 / 800, rel=1e-3)
 
 
-def test_a_finding_is_a_hold_where_lifting_hurts(workshop: Workshop) -> None:
+def test_a_finding_is_a_hold_where_lifting_hurts(workshop: DesignFolder) -> None:
     weak = (("1100 N", "700 N"),)
     assert workshop.write(gear_files(spring=weak)).only(HOLDS).grade is Grade.NONCONFORMITY
     hurts = (("reversal_hurts = false", "reversal_hurts = true"),)
     assert workshop.write(gear_files(hurts, spring=weak)).only(HOLDS).grade is Grade.HOLD
 
 
-def test_a_valve_meant_to_lift_is_judged_in_the_other_cases_only(workshop: Workshop) -> None:
+def test_a_valve_meant_to_lift_is_judged_in_the_other_cases_only(workshop: DesignFolder) -> None:
     """Drifting left out, the water case governs: 1.2 (0.2 × 3719.65 − 502.65) = 289.5 N."""
     drifts = (("lifts_drifting = false", "lifts_drifting = true"),)
     check = workshop.write(gear_files(drifts, spring=(("1100 N", "700 N"),))).only(HOLDS)
     assert (check.outcome, check.case) == ("conforms", "water")
 
 
-def test_vacuum_lifts_an_exhaust_valve(workshop: Workshop) -> None:
+def test_vacuum_lifts_an_exhaust_valve(workshop: DesignFolder) -> None:
     """Exhaust, cylinder beyond the beats: 0.05 − (−0.3) bar lift with 130.2 N, the spindle with 9.4."""
     vacuum = duty().replace(
         'cylinder_pressure = "2.5', 'least_cylinder_pressure = "-0.3 bar gauge"\ncylinder_pressure = "2.5'
     )
     check = workshop.write(gear_files((('"inlet"', '"exhaust"'),), duty_text=vacuum)).only(HOLDS)
-    lifted = next(step.value for step in check.steps if step.symbol == "F_l")
+    lifted = on_sheet(check, "F_l")
     assert check.case == "drifting"
     assert lifted == pytest.approx(130.19 + 9.42, abs=0.05)
 
 
 @pytest.mark.parametrize("rule", [HOLDS, CLOSES, COMPRESSION])
 @pytest.mark.parametrize("file", ["spring.toml", "spindle.toml"])
-def test_not_assessed_without_spring_or_spindle(workshop: Workshop, rule: str, file: str) -> None:
+def test_not_assessed_without_spring_or_spindle(workshop: DesignFolder, rule: str, file: str) -> None:
     files = gear_files()
     del files[file]
     check = workshop.write(files).only(rule)
@@ -146,14 +146,14 @@ def test_not_assessed_without_spring_or_spindle(workshop: Workshop, rule: str, f
 
 
 @pytest.mark.parametrize(("load", "outcome"), [("568 N", "conforms"), ("567 N", "finding")])
-def test_closes_limit_from_both_sides(workshop: Workshop, load: str, outcome: str) -> None:
+def test_closes_limit_from_both_sides(workshop: DesignFolder, load: str, outcome: str) -> None:
     """A spindle pushed open: 1.2 (502.65 + 10) = 615.19 N, less 58.84 of weight, of a spring at 0.98: 567.7 N."""
     files = gear_files(spindle=(('"shut"', '"open"'),), spring=(("1100 N", load),))
     check = workshop.write(files).only(CLOSES)
     assert (check.outcome, check.case) == (outcome, "starting")
 
 
-def test_closing_is_easy_where_the_spindle_is_pushed_shut(workshop: Workshop) -> None:
+def test_closing_is_easy_where_the_spindle_is_pushed_shut(workshop: DesignFolder) -> None:
     """Only 1.2 × 10 N of friction are to be overcome."""
     check = workshop.write(gear_files(spring=(("1100 N", "20 N"),))).only(CLOSES)
     assert check.outcome == "conforms"
@@ -161,14 +161,14 @@ def test_closing_is_easy_where_the_spindle_is_pushed_shut(workshop: Workshop) ->
 
 
 @pytest.mark.parametrize(("load", "outcome"), [("1199 N", "conforms"), ("1196 N", "finding")])
-def test_compression_limit_from_both_sides(workshop: Workshop, load: str, outcome: str) -> None:
+def test_compression_limit_from_both_sides(workshop: DesignFolder, load: str, outcome: str) -> None:
     """Drifting: 1.06325 bar × 3^1.3 = 4.4350 bar absolute, 3.3217 bar over the chest: 1235.6 − 3.1 = 1232.4 N."""
     check = workshop.write(gear_files(spring=(("1100 N", load),))).only(COMPRESSION)
     assert (check.outcome, check.case) == (outcome, "drifting")
 
 
 @pytest.mark.parametrize("line", ['compression_share = "0.2"', 'clearance_share = "0.1"'])
-def test_compression_is_not_assessed_without(workshop: Workshop, line: str) -> None:
+def test_compression_is_not_assessed_without(workshop: DesignFolder, line: str) -> None:
     assert workshop.write(gear_files(((line, ""),))).only(COMPRESSION).outcome == "not assessed"
 
 

@@ -7,6 +7,7 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.errors import OutOfRange
+from speclint.testing import DesignFolder
 from speclint_valves.formulae.spindle import (
     buckling_factor,
     direct_stress,
@@ -17,21 +18,20 @@ from speclint_valves.formulae.spindle import (
     round_second_moment,
 )
 from tests.plugins.valves.gear import SPINDLE, TAPPET, duty, train_files
-from tests.workshop import Workshop
 
 CLEARANCE, LENGTH, STRESS = "spindle.guide-clearance-hot", "spindle.guide-length", "spindle.stress"
 SEAL, DRIVEN = "spindle.seal", "spindle.driven"
 
 
 @pytest.mark.parametrize(("bore", "outcome"), [("22.0879 mm", "conforms"), ("22.0881 mm", "finding")])
-def test_loose_guide_from_both_sides(workshop: Workshop, bore: str, outcome: str) -> None:
+def test_loose_guide_from_both_sides(workshop: DesignFolder, bore: str, outcome: str) -> None:
     """0.004 × 22 = 0.088 mm."""
     files = train_files(spindle=(('"22.08 mm"', f'"{bore}"'),))
     assert workshop.write(files).only(CLEARANCE).outcome == outcome
 
 
 @pytest.mark.parametrize(("bore", "outcome"), [("22.0386 mm", "conforms"), ("22.0384 mm", "finding")])
-def test_seizing_spindle_from_both_sides(workshop: Workshop, bore: str, outcome: str) -> None:
+def test_seizing_spindle_from_both_sides(workshop: DesignFolder, bore: str, outcome: str) -> None:
     """Spindle 160, guide 20 °C: 22 × 12.5e-6 × 140 = 0.0385 mm."""
     files = train_files(spindle=(('"22.08 mm"', f'"{bore}"'),), duty_text=duty(warming="20 °C; 160 °C"))
     check = workshop.write(files).only(CLEARANCE)
@@ -41,25 +41,25 @@ def test_seizing_spindle_from_both_sides(workshop: Workshop, bore: str, outcome:
 @pytest.mark.parametrize(
     "line", ['guide_bore = "22.08 mm"', 'guide_material = "known-iron"', 'diameter = "22 mm"\nl']
 )
-def test_guide_clearance_is_not_assessed_without(workshop: Workshop, line: str) -> None:
+def test_guide_clearance_is_not_assessed_without(workshop: DesignFolder, line: str) -> None:
     files = train_files(spindle=((line, "l" if line.endswith("l") else ""),))
     assert workshop.write(files).only(CLEARANCE).outcome == "not assessed"
 
 
 @pytest.mark.parametrize(("length", "outcome"), [("88.1 mm", "conforms"), ("87.9 mm", "finding")])
-def test_guide_length_from_both_sides(workshop: Workshop, length: str, outcome: str) -> None:
+def test_guide_length_from_both_sides(workshop: DesignFolder, length: str, outcome: str) -> None:
     """4 × 22 = 88 mm."""
     check = workshop.write(train_files(spindle=(('"100 mm"', f'"{length}"'),))).only(LENGTH)
     assert check.outcome == outcome
 
 
-def test_guide_length_is_not_assessed_without_it(workshop: Workshop) -> None:
+def test_guide_length_is_not_assessed_without_it(workshop: DesignFolder) -> None:
     check = workshop.write(train_files(spindle=(('guide_length = "100 mm"', ""),))).only(LENGTH)
     assert check.outcome == "not assessed"
 
 
 @pytest.mark.parametrize(("least", "outcome"), [("11.15 mm", "conforms"), ("11.12 mm", "finding")])
-def test_stress_from_both_sides(workshop: Workshop, least: str, outcome: str) -> None:
+def test_stress_from_both_sides(workshop: DesignFolder, least: str, outcome: str) -> None:
     """Running, where the tappet meets the valve: cos πx = 0.96, a = 0.066122 × 0.96 × 1421.22 = 90.22 m/s², 640.5 N.
 
     Springs 1078, steam 1.485 × 3719.65 + 477.5 = 6001.2, weight and friction 68.8: 7788.6 N in all.
@@ -70,7 +70,7 @@ def test_stress_from_both_sides(workshop: Workshop, least: str, outcome: str) ->
 
 
 @pytest.mark.parametrize(("free", "outcome"), [("840 mm", "conforms"), ("841.5 mm", "finding")])
-def test_buckling_from_both_sides(workshop: Workshop, free: str, outcome: str) -> None:
+def test_buckling_from_both_sides(workshop: DesignFolder, free: str, outcome: str) -> None:
     """Euler, E 194 GPa at least: π² × 194000 × 11499/L² = 4 × 7788.6 N at L = 840.66 mm."""
     check = workshop.write(train_files(spindle=(('"300 mm"', f'"{free}"'),))).only(STRESS)
     assert check.outcome == outcome
@@ -79,7 +79,7 @@ def test_buckling_from_both_sides(workshop: Workshop, free: str, outcome: str) -
 @pytest.mark.parametrize(
     "line", ['least_diameter = "16 mm"', 'free_length = "300 mm"', 'ends = "both pinned"']
 )
-def test_stress_is_not_assessed_without(workshop: Workshop, line: str) -> None:
+def test_stress_is_not_assessed_without(workshop: DesignFolder, line: str) -> None:
     assert workshop.write(train_files(spindle=((line, ""),))).only(STRESS).outcome == "not assessed"
 
 
@@ -91,27 +91,27 @@ def test_stress_is_not_assessed_without(workshop: Workshop, line: str) -> None:
         ('"2 m/s"', '"0.970 m/s"', '"0.968 m/s"'),  # π/2 × 0.02 × 37.699/1.22173 = 0.9694 m/s
     ],
 )
-def test_seal_ratings_from_both_sides(workshop: Workshop, old: str, holds: str, fails: str) -> None:
+def test_seal_ratings_from_both_sides(workshop: DesignFolder, old: str, holds: str, fails: str) -> None:
     assert workshop.write(train_files(spindle=((old, holds),))).only(SEAL).outcome == "conforms"
     check = workshop.write(train_files(spindle=((old, fails),))).only(SEAL)
     assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
 
 
-def test_seal_is_not_assessed_without_its_leak_off(workshop: Workshop) -> None:
+def test_seal_is_not_assessed_without_its_leak_off(workshop: DesignFolder) -> None:
     check = workshop.write(train_files(spindle=(('leak_off = "to the drain of the cam box"', ""),))).only(
         SEAL
     )
     assert check.outcome == "not assessed"
 
 
-def test_a_spindle_wants_one_tappet(workshop: Workshop) -> None:
+def test_a_spindle_wants_one_tappet(workshop: DesignFolder) -> None:
     files = train_files()
     assert workshop.write(files).only(DRIVEN).outcome == "conforms"
     second = {**files, "second.toml": TAPPET.replace('id = "tappet"', 'id = "second"')}
     assert workshop.write(second).only(DRIVEN).outcome == "finding"
 
 
-def test_a_spindle_that_nothing_drives_is_found(workshop: Workshop) -> None:
+def test_a_spindle_that_nothing_drives_is_found(workshop: DesignFolder) -> None:
     assert workshop.write({"spindle.toml": SPINDLE}).check(DRIVEN, readable=False)[0].outcome == "finding"
 
 

@@ -7,10 +7,10 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.errors import OutOfRange
+from speclint.testing import DesignFolder
 from speclint_valves.formulae.motion import tappet_clearance_hot
 from speclint_valves.formulae.spindle import length_with_room
 from tests.plugins.valves.gear import duty, train_files
-from tests.workshop import Workshop
 
 CLEARANCE, COUNT, WITHDRAWAL = "tappet.clearance-hot", "tappet.count", "cambox.withdrawal"
 RAMP = (("0.001 mm", "1 mm"),)
@@ -22,7 +22,7 @@ def with_clearance(clearance: str, duty_text: str = "") -> dict[str, str]:
 
 
 @pytest.mark.parametrize(("clearance", "outcome"), [("0.151 mm", "conforms"), ("0.149 mm", "finding")])
-def test_least_clearance_from_both_sides(workshop: Workshop, clearance: str, outcome: str) -> None:
+def test_least_clearance_from_both_sides(workshop: DesignFolder, clearance: str, outcome: str) -> None:
     """All at 20 °C: 0.1 mm of wear and 0.05 mm asked for."""
     check = workshop.write(with_clearance(clearance)).only(CLEARANCE)
     assert check.outcome == outcome
@@ -30,7 +30,7 @@ def test_least_clearance_from_both_sides(workshop: Workshop, clearance: str, out
 
 
 @pytest.mark.parametrize(("clearance", "outcome"), [("0.999 mm", "conforms"), ("1.001 mm", "finding")])
-def test_no_more_clearance_than_ramp(workshop: Workshop, clearance: str, outcome: str) -> None:
+def test_no_more_clearance_than_ramp(workshop: DesignFolder, clearance: str, outcome: str) -> None:
     assert workshop.write(with_clearance(clearance)).only(CLEARANCE).outcome == outcome
 
 
@@ -44,7 +44,7 @@ def test_no_more_clearance_than_ramp(workshop: Workshop, clearance: str, outcome
     ],
 )
 def test_a_hot_spindle_in_a_cold_box(
-    workshop: Workshop, clearance: str, outcome: str, grade: Grade | None
+    workshop: DesignFolder, clearance: str, outcome: str, grade: Grade | None
 ) -> None:
     """400 mm × 12.5e-6 × 140 = 0.70 mm and 0.1 of wear; below 0.80 mm the valve is held off its seat."""
     warming = duty(warming="20 °C; 160 °C").replace('cam-box = "160 °C"', 'cam-box = "20 °C"')
@@ -54,14 +54,14 @@ def test_a_hot_spindle_in_a_cold_box(
         assert check.case == "warming"
 
 
-def test_a_hot_block_carries_the_gear_away(workshop: Workshop) -> None:
+def test_a_hot_block_carries_the_gear_away(workshop: DesignFolder) -> None:
     """Spindle and block at 160, box at 20 °C: 0.70 − 200 × 11.9e-6 × 140 = 0.3668 mm; 0.5168 mm are wanted."""
     warming = duty(warming="160 °C").replace('cam-box = "160 °C"', 'cam-box = "20 °C"')
     for clearance, outcome in (("0.518 mm", "conforms"), ("0.515 mm", "finding")):
         assert workshop.write(with_clearance(clearance, warming)).only(CLEARANCE).outcome == outcome
 
 
-def test_a_rocker_of_unlike_arms_shares_the_growth_out(workshop: Workshop) -> None:
+def test_a_rocker_of_unlike_arms_shares_the_growth_out(workshop: DesignFolder) -> None:
     """Arms 75 and 60 mm: 0.1/1.25 = 0.08 mm of wear at the tappet, 0.13 mm wanted."""
     rocker = 'kind = "rocker"\nid = "rocker"\nworks = "spindle"\nvalve_arm = "75 mm"\ntappet_arm = "60 mm"\n'
     for clearance, outcome in (("0.131 mm", "conforms"), ("0.129 mm", "finding")):
@@ -71,19 +71,19 @@ def test_a_rocker_of_unlike_arms_shares_the_growth_out(workshop: Workshop) -> No
 
 
 @pytest.mark.parametrize("line", ['clearance = "0.4 mm"', 'seat_wear = "0.1 mm"', 'carried_in = "box"'])
-def test_clearance_not_assessed_is_a_hold(workshop: Workshop, line: str) -> None:
+def test_clearance_not_assessed_is_a_hold(workshop: DesignFolder, line: str) -> None:
     check = workshop.write(train_files(tappet=((line, ""),))).only(CLEARANCE)
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
 
 
-def test_the_box_counts_its_tappets(workshop: Workshop) -> None:
+def test_the_box_counts_its_tappets(workshop: DesignFolder) -> None:
     files = train_files()
     assert workshop.write(files).only(COUNT).outcome == "conforms"
     files["box.toml"] = files["box.toml"].replace("tappets = 1", "tappets = 2")
     assert workshop.write(files).only(COUNT).outcome == "finding"
 
 
-def test_two_tappets_on_one_spindle_are_found(workshop: Workshop) -> None:
+def test_two_tappets_on_one_spindle_are_found(workshop: DesignFolder) -> None:
     files = train_files()
     files["box.toml"] = files["box.toml"].replace("tappets = 1", "tappets = 2")
     files["second.toml"] = files["tappet.toml"].replace('id = "tappet"', 'id = "second"')
@@ -95,7 +95,7 @@ def test_two_tappets_on_one_spindle_are_found(workshop: Workshop) -> None:
     assert "1 spindles" in check.says
 
 
-def test_a_tappet_without_a_cam_is_found(workshop: Workshop) -> None:
+def test_a_tappet_without_a_cam_is_found(workshop: DesignFolder) -> None:
     files = train_files()
     del files["cam.toml"]
     check = workshop.write(files).only(COUNT)
@@ -103,21 +103,21 @@ def test_a_tappet_without_a_cam_is_found(workshop: Workshop) -> None:
     assert "tappet" in check.says
 
 
-def test_count_is_not_assessed_without_it(workshop: Workshop) -> None:
+def test_count_is_not_assessed_without_it(workshop: DesignFolder) -> None:
     files = train_files()
     files["box.toml"] = files["box.toml"].replace("tappets = 1\n", "")
     assert workshop.write(files).only(COUNT).outcome == "not assessed"
 
 
 @pytest.mark.parametrize(("room", "outcome"), [("425.1 mm", "conforms"), ("424.9 mm", "finding")])
-def test_withdrawal_from_both_sides(workshop: Workshop, room: str, outcome: str) -> None:
+def test_withdrawal_from_both_sides(workshop: DesignFolder, room: str, outcome: str) -> None:
     """400 + 25 mm."""
     files = train_files()
     files["box.toml"] = files["box.toml"].replace("430 mm", room)
     assert workshop.write(files).only(WITHDRAWAL).outcome == outcome
 
 
-def test_a_fastening_out_of_reach_is_found(workshop: Workshop) -> None:
+def test_a_fastening_out_of_reach_is_found(workshop: DesignFolder) -> None:
     files = train_files()
     files["box.toml"] = files["box.toml"].replace("reachable = true", "reachable = false")
     check = workshop.write(files).only(WITHDRAWAL)
@@ -125,7 +125,7 @@ def test_a_fastening_out_of_reach_is_found(workshop: Workshop) -> None:
     assert "reach" in check.says
 
 
-def test_withdrawal_is_not_assessed_without_the_room(workshop: Workshop) -> None:
+def test_withdrawal_is_not_assessed_without_the_room(workshop: DesignFolder) -> None:
     files = train_files()
     files["box.toml"] = files["box.toml"].replace('withdrawal_room = "430 mm"\n', "")
     assert workshop.write(files).only(WITHDRAWAL).outcome == "not assessed"

@@ -1,0 +1,120 @@
+"""What must hold for every rule and every formula, whatever its family."""
+
+from __future__ import annotations
+
+import inspect
+import re
+from collections.abc import Callable, Iterator, Sequence
+from typing import Any, get_type_hints
+
+from speclint.equations import Source, described
+from speclint.errors import QuantityError
+from speclint.families import Loaded
+from speclint.rules import Grade, Rule, RulesIn
+from speclint.specs import Component
+
+#: A rule is called subject.what-it-says, in words.
+_NAME = re.compile(r"[a-z]+(-[a-z]+)*\.[a-z]+(-[a-z]+)*")
+#: Fewer letters than these say nothing.
+_TITLE, _WHY, _SCOPE = 10, 10, 5
+
+
+def expect_rule(rule: Rule) -> None:
+    """A rule is named in words, says what, why and what not, has sources, limits that can be read, and fits its kinds.
+
+    :raises AssertionError: naming everything that is amiss.
+    """
+    parts = (_texts(rule), _sources(rule), _limits(rule), _function(rule))
+    _raise_for(rule.name, [fault for part in parts for fault in part])
+
+
+def expect_formula(formula: Callable[..., Any]) -> None:
+    """A formula prints an equation, has a docstring and sources, and each of its numbers has a unit.
+
+    :raises AssertionError: naming everything that is amiss.
+    """
+    _raise_for(formula.__qualname__, list(_formula(formula)))
+
+
+def expect_declared_kinds(loaded: Loaded) -> None:
+    """Rules that a module declares for some kinds are on no other: they would never be applied to it.
+
+    :raises AssertionError: naming the module and the kinds.
+    """
+    faults = []
+    for declared in loaded.declared.values():
+        for group in declared:
+            if isinstance(group, RulesIn) and group.kinds:
+                kinds = {kind.kind for rule in group.load() for kind in rule.on} - set(group.kinds)
+                faults += [f"rules are on {kind}, which rules_in does not name" for kind in sorted(kinds)]
+                _raise_for(group.module, faults)
+
+
+def _raise_for(name: str, faults: Sequence[str]) -> None:
+    if faults:
+        raise AssertionError(f"{name}: {'; '.join(faults)}")
+
+
+def _texts(rule: Rule) -> Iterator[str]:
+    if not _NAME.fullmatch(rule.name):
+        yield "its name is not subject.what-it-says in small letters and hyphens"
+    if len(rule.title) <= _TITLE or rule.title.endswith("."):
+        yield "its title is no statement, or ends with a full stop"
+    if len(rule.why) <= _WHY:
+        yield "it does not say why"
+    if len(rule.leaves_out) <= _SCOPE:
+        yield "it does not say what it leaves out"
+    if rule.gravest is Grade.HOLD and not re.search(r"local code|competent", rule.leaves_out):
+        yield "a hold leaves something to the local code or a competent person, and says so"
+
+
+def _sources(rule: Rule) -> Iterator[str]:
+    if not any(_vouched_for(source) or (source.edition and source.place) for source in rule.cites):
+        yield "it has no source with edition and place, nor says first principles or common practice"
+
+
+def _limits(rule: Rule) -> Iterator[str]:
+    names = [limit.name for limit in rule.limits]
+    if len(names) != len(set(names)):
+        yield "two of its limits have one name"
+    for limit in rule.limits:
+        if not str(limit.source):
+            yield f"the limit {limit.name} has no source"
+        try:
+            if not limit.read(limit.default).exact:
+                yield f"the limit {limit.name} has a tolerance"
+        except QuantityError as problem:
+            yield f"the limit {limit.name} cannot be read: {problem}"
+
+
+def _function(rule: Rule) -> Iterator[str]:
+    if rule.edition < 1:
+        yield "its edition is less than 1"
+    if rule.gravest < rule.grade:
+        yield "its gravest finding is lighter than its usual one"
+    taken = len(inspect.signature(rule.function).parameters)
+    if taken != (3 if rule.cases else 2):
+        yield "its function takes the component, the load case where it names cases, and the sheet"
+    yield from (
+        f"{kind.__name__} is no kind of component" for kind in rule.on if Component not in kind.__mro__
+    )
+
+
+def _formula(formula: Callable[..., Any]) -> Iterator[str]:
+    about = described(formula)
+    if "=" not in about.equation and "≈" not in about.equation:
+        yield f"{about.equation!r} is no equation"
+    if not inspect.getdoc(formula):
+        yield "it has no docstring"
+    if not about.cites:
+        yield "it has no source"
+    for source in about.cites:
+        if not (_vouched_for(source) or source.edition or source.place):
+            yield f"the source {source} has neither edition nor place"
+    for name in about.other_arguments:
+        if get_type_hints(formula).get(name) in (None, float):
+            yield f"{name} has no unit"
+
+
+def _vouched_for(source: Source) -> bool:
+    return source.common_practice or source.work == "first principles"

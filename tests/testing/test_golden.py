@@ -1,0 +1,111 @@
+"""Golden results: a number moves only with the edition of its rule, or with what it rests on."""
+
+from __future__ import annotations
+
+import json
+import math
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from speclint import Judgement, Rule, Sheet
+from speclint.checking import Assessment
+from speclint.testing import DesignFolder, expect_golden, write_golden
+from tests import tubes
+from tests.tubes import FILES, Tube
+
+
+@pytest.fixture
+def golden(tmp_path: Path) -> Path:
+    """The golden results of a tube with its own rule of stress."""
+    file = tmp_path / "golden.json"
+    write_golden(assessed(tmp_path / "design"), file)
+    return file
+
+
+def assessed(folder: Path, rule: Rule = tubes.stress, files: dict[str, str] = FILES) -> Assessment:
+    return DesignFolder(folder, tubes.tubes(rule)).write(files).assess()
+
+
+def stricter(tube: Tube, sheet: Sheet) -> Judgement:
+    """The same inputs, another result: the wall counts only half."""
+    bore = sheet.take("d", tube.bore)
+    outside = sheet.take("D", tube.outside)
+    pressure = sheet.take("p", tube.pressure)
+    stress = sheet.work("σ", tubes.mean_hoop_stress, p=2 * pressure, d=bore, D=outside)
+    return sheet.at_most(stress, sheet.limit("allowable", "σ_all"))
+
+
+def test_the_same_results_are_golden(tmp_path: Path, golden: Path) -> None:
+    text = golden.read_text(encoding="utf-8")
+    assert '"tube tube.stress": {"edition": 1, "outcome": "conforms", "grade": null, "used": 0.75375' in text
+    expect_golden(assessed(tmp_path / "again"), golden)
+    write_golden(assessed(tmp_path / "again"), golden)
+    assert golden.read_text(encoding="utf-8") == text
+
+
+def test_a_number_that_moves_wants_a_new_edition(tmp_path: Path, golden: Path) -> None:
+    """2 × 0.75375 = 1.5075."""
+    found = assessed(tmp_path / "again", replace(tubes.stress, function=stricter))
+    said = r"conforms at 0\.75375 of the limit became finding at 1\.5075 of the limit: raise the edition of the rule"
+    with pytest.raises(AssertionError, match=said):
+        expect_golden(found, golden)
+    before = golden.read_bytes()
+    with pytest.raises(AssertionError, match=said):
+        write_golden(found, golden)
+    assert golden.read_bytes() == before
+
+
+def test_with_a_new_edition_the_file_is_written_anew(tmp_path: Path, golden: Path) -> None:
+    found = assessed(tmp_path / "again", replace(tubes.stress, function=stricter, edition=2))
+    with pytest.raises(AssertionError, match=r"write the file anew$"):
+        expect_golden(found, golden)
+    write_golden(found, golden)
+    expect_golden(found, golden)
+
+
+def test_an_input_that_moves_needs_no_new_edition(tmp_path: Path, golden: Path) -> None:
+    files = {**FILES, "tube.toml": FILES["tube.toml"].replace("30 bar", "31 bar")}
+    found = assessed(tmp_path / "again", files=files)
+    with pytest.raises(AssertionError, match="or rests on other values; write the file anew"):
+        expect_golden(found, golden)
+    write_golden(found, golden)
+    expect_golden(found, golden)
+
+
+def test_a_check_that_is_new_or_gone(tmp_path: Path, golden: Path) -> None:
+    with pytest.raises(
+        AssertionError, match=r"tube tube\.hoops: a new check; write the file anew\n.*no longer"
+    ):
+        expect_golden(assessed(tmp_path / "again", tubes.hoops), golden)
+
+
+def test_rounding_of_another_machine_moves_nothing(tmp_path: Path, golden: Path) -> None:
+    def rounded(tube: Tube, sheet: Sheet) -> Judgement:
+        found: Judgement = tubes.stress.function(tube, sheet)
+        assert found.utilisation is not None
+        return replace(found, utilisation=found.utilisation * (1 + 1e-12))
+
+    expect_golden(assessed(tmp_path / "again", replace(tubes.stress, function=rounded)), golden)
+
+
+def test_a_result_without_margin_is_kept_too(tmp_path: Path) -> None:
+    def hopeless(tube: Tube, sheet: Sheet) -> Judgement:
+        judged: Judgement = tubes.stress.function(tube, sheet)
+        return replace(judged, holds=False, utilisation=math.inf)
+
+    found = assessed(tmp_path / "design", replace(tubes.stress, function=hopeless))
+    write_golden(found, tmp_path / "golden.json")
+    assert (
+        json.loads((tmp_path / "golden.json").read_text(encoding="utf-8"))["tube tube.stress"]["used"]
+        == "inf"
+    )
+    expect_golden(found, tmp_path / "golden.json")
+    with pytest.raises(AssertionError, match=r"finding at inf of the limit became conforms at 0\.75375"):
+        expect_golden(assessed(tmp_path / "again"), tmp_path / "golden.json")
+
+
+def test_without_a_file_it_fails(tmp_path: Path) -> None:
+    with pytest.raises(AssertionError, match=r"there is no golden\.json: write it with write_golden"):
+        expect_golden(assessed(tmp_path / "design"), tmp_path / "golden.json")
