@@ -8,6 +8,7 @@ from speclint import Sheet
 from speclint.handbook.bolted_joints import gaskets, pressure_load
 from speclint.specs import BoltedJoint, LoadCase
 from speclint_joints.formulae.loads import load_per_stud, mean_diameter
+from speclint_joints.inputs.pressures import acting_pressure
 from speclint_joints.inputs.studs import Studs
 
 
@@ -38,31 +39,6 @@ def pressure_diameter(joint: BoltedJoint, sheet: Sheet) -> float:
     if sheet.read("seal", joint.seal) == "gasket":
         return gasket_ring(joint, sheet).G
     return sheet.take("D_p", joint.pressure_circle)
-
-
-def acting_pressure(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> float:
-    """Greatest gauge pressure that the joint holds in a load case.
-
-    In the cylinder: the pressure stated for it (hydraulic test, trapped water), else as live steam. Of live
-    steam: that at which the safety valves blow, where it is stated, else the live pressure.
-    """
-    holds = sheet.read("pressure", joint.pressure)
-    if holds == "exhaust":
-        return sheet.take("p", case.exhaust_pressure)
-    return pressure_in_cylinder(case, sheet) if holds == "cylinder" else _pressure_of_live_steam(case, sheet)
-
-
-def pressure_in_cylinder(case: LoadCase, sheet: Sheet) -> float:
-    """Greatest gauge pressure in the cylinder: that stated for it, else that of the live steam."""
-    if sheet.is_stated("cylinder pressure", case.cylinder_pressure):
-        return sheet.take("p", case.cylinder_pressure)
-    return _pressure_of_live_steam(case, sheet)
-
-
-def _pressure_of_live_steam(case: LoadCase, sheet: Sheet) -> float:
-    if sheet.is_stated("safety valve pressure", case.safety_valve_pressure):
-        return sheet.take("p", case.safety_valve_pressure)
-    return sheet.take("p", case.live_pressure)
 
 
 def lift_per_stud(joint: BoltedJoint, case: LoadCase, sheet: Sheet, studs: Studs) -> float:

@@ -13,7 +13,8 @@ from speclint_joints.formulae.loads import area_of_all, load_of_all, mean_diamet
 from speclint_joints.formulae.preloads import share_of_strength
 from speclint_joints.inputs.holding import joint_holding
 from speclint_joints.inputs.preload import working_preload
-from speclint_joints.inputs.seals import acting_pressure, gasket_ring, lift_per_stud
+from speclint_joints.inputs.pressures import acting_pressure
+from speclint_joints.inputs.seals import gasket_ring, lift_per_stud
 from speclint_joints.inputs.studs import core_area, studs_of
 from speclint_joints.sources import ASME_APPENDIX_2, ASME_BENDING, EN_13445_3, ROARK
 
@@ -155,6 +156,7 @@ def _with_hole(edge: str, sheet: Sheet, p: float, G: float, t: float, hole: floa
     ],
     why="A cover that bends opens its own joint, and one that breaks goes through whatever is before it.",
     leaves_out=f"Ribs and bosses count for nothing; holes off the middle are not judged; {_DEFERS}",
+    edition=2,
 )
 def thickness(cover: CylinderCover, case: LoadCase, sheet: Sheet) -> Judgement:
     """Code form of a bolted flat cover, and plate theory, in work."""
@@ -183,6 +185,7 @@ def thickness(cover: CylinderCover, case: LoadCase, sheet: Sheet) -> Judgement:
             "allowable stress on test over that in work",
         )
     ],
+    edition=2,
 )
 def on_test(cover: CylinderCover, case: LoadCase, sheet: Sheet) -> Judgement:
     """The same, with the allowable stress of a test."""
@@ -204,6 +207,7 @@ def on_test(cover: CylinderCover, case: LoadCase, sheet: Sheet) -> Judgement:
     limits=[
         Limit("bending", "1.5", "ratio", ASME_BENDING, "allowable bending stress over allowable tension")
     ],
+    edition=2,
 )
 def flange(cover: CylinderCover, case: LoadCase, sheet: Sheet) -> Judgement:
     """Bending of a strip round the joint by the greatest load of the studs as really tightened."""

@@ -8,7 +8,8 @@ from speclint.specs import BoltedJoint, Gland, LoadCase
 from speclint_joints.formulae.loads import load_per_stud
 from speclint_joints.formulae.preloads import endurance_with_factor, mean_stud_load, preload_without_torsion
 from speclint_joints.inputs.preload import Working, working_preload
-from speclint_joints.inputs.seals import acting_pressure, pressure_diameter
+from speclint_joints.inputs.pressures import acting_pressure
+from speclint_joints.inputs.seals import pressure_diameter
 from speclint_joints.sources import VDI_2230
 
 

@@ -6,12 +6,12 @@ from dataclasses import dataclass
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.bolted_joints import loads, stud_stress
-from speclint.specs import CaseName, CylinderBlock, CylinderLiner, FrameFastening, LoadCase, Pad
+from speclint.specs import CaseName, CylinderBlock, CylinderEnd, CylinderLiner, FrameFastening, LoadCase, Pad
 from speclint_joints.formulae import frames
 from speclint_joints.formulae.loads import circle_area
 from speclint_joints.formulae.preloads import preload_left, share_of_strength
 from speclint_joints.inputs.preload import tightened_preload
-from speclint_joints.inputs.seals import pressure_in_cylinder
+from speclint_joints.inputs.pressures import pressure_in_cylinder
 from speclint_joints.inputs.studs import Studs, studs_of
 from speclint_joints.sources import SHIGLEY, VDI_2230
 
@@ -43,13 +43,20 @@ def _pad(fastening: FrameFastening, block: CylinderBlock, sheet: Sheet) -> Pad:
 
 def _thrust(fastening: FrameFastening, block: CylinderBlock, case: LoadCase, sheet: Sheet) -> float:
     """Steam on a cover of the largest bore of the liner's life, and buffing."""
-    load = sheet.work(
-        "F_s", loads.pressure_load, D=_bore(fastening, block, sheet), p=pressure_in_cylinder(case, sheet)
-    )
+    ends = tuple(end for end in block.ends.values() if _of_bore(fastening, end, sheet))
+    pressure = pressure_in_cylinder(case, sheet, ends)
+    load = sheet.work("F_s", loads.pressure_load, D=_bore(fastening, block, sheet), p=pressure)
     gravity = sheet.look_up("g", frames.standard_gravity)
     mass, shock = sheet.take("m", fastening.carried_mass), sheet.take("k", fastening.shock)
     jolt = sheet.work("S", frames.shock_load, m=mass, k=shock, g=gravity)
     return sheet.work("F_T", frames.thrust_along_frame, F=load, S=jolt)
+
+
+def _of_bore(fastening: FrameFastening, end: CylinderEnd, sheet: Sheet) -> bool:
+    """Whether an end is of the bore whose thrust the pad carries; where it does not say it may be."""
+    if not sheet.is_stated("bore of the end", end.of_bore):
+        return True
+    return sheet.read("bore of the end", end.of_bore) == sheet.read("bore", fastening.bore)
 
 
 def _bore(fastening: FrameFastening, block: CylinderBlock, sheet: Sheet) -> float:
@@ -82,6 +89,7 @@ def _bore(fastening: FrameFastening, block: CylinderBlock, sheet: Sheet) -> floa
         Limit("shear", "60 MPa", "stress", COMMON_PRACTICE, "shear of fitted bolts or lugs, reversing"),
         Limit("bearing", "100 MPa", "stress", COMMON_PRACTICE, "bearing of fitted bolts or lugs, reversing"),
     ],
+    edition=2,
 )
 def block_slip(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Judgement:
     """Friction at least preload against the thrust; without credit for it, shear and bearing."""
@@ -135,6 +143,7 @@ def _lugs(fastening: FrameFastening, sheet: Sheet, thrust: float) -> tuple[float
             "share of proof", "0.8", "ratio", COMMON_PRACTICE, "greatest share of proof stress of the bolts"
         ),
     ],
+    edition=2,
 )
 def block_couple(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Judgement:
     """The thrust comes from both sides, so each pad is lifted in one sense and pressed in the other."""

@@ -9,7 +9,7 @@ from speclint.specs import BoltedJoint, Gland, LoadCase
 from speclint_joints.formulae.glands import greatest_share, packing_load
 from speclint_joints.formulae.preloads import share_of_strength
 from speclint_joints.inputs.holding import joint_holding
-from speclint_joints.inputs.seals import acting_pressure
+from speclint_joints.inputs.pressures import acting_pressure
 from speclint_joints.inputs.studs import Studs, flank_angle, pitch, pitch_diameter, studs_of
 from speclint_joints.sources import SHIGLEY, VDI_2230
 
@@ -33,6 +33,7 @@ from speclint_joints.sources import SHIGLEY, VDI_2230
             "friction in the thread, screwed up dry and hot",
         ),
     ],
+    edition=2,
 )
 def studs(gland: Gland, case: LoadCase, sheet: Sheet) -> Judgement:
     """Tension of the worst stud with the twist of its thread, against proof."""

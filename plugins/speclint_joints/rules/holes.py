@@ -51,6 +51,7 @@ def _group(material: Material, sheet: Sheet) -> str:
     why="A broken stud is seen and drilled out; a stripped hole lets go all at once and spoils the block.",
     leaves_out="Loss of tensile strength hot, and wear of threads; the local code and a competent person decide.",
     limits=[Limit("margin", "1.2", "ratio", COMMON_PRACTICE, "stripping load over the load it must hold")],
+    edition=2,
 )
 def engagement(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Stripping loads of stud, hole and nut, worst threads, against greatest and breaking load of the stud."""

@@ -116,6 +116,7 @@ def _twist(joint: BoltedJoint, sheet: Sheet, studs: Studs, tightened: Tightened)
             "share of the torsion left in service",
         ),
     ],
+    edition=2,
 )
 def service_stress(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Tension of the greatest hot preload and its share of the lift, with half the torsion, against proof."""

@@ -8,7 +8,8 @@ from speclint.specs import BoltedJoint, Gland, LoadCase
 from speclint_joints.formulae.loads import load_of_all, pressure_on_face, ring_area, times
 from speclint_joints.formulae.preloads import share_of_load
 from speclint_joints.inputs.preload import working_preload
-from speclint_joints.inputs.seals import acting_pressure, gasket_ring, lift_per_stud
+from speclint_joints.inputs.pressures import acting_pressure
+from speclint_joints.inputs.seals import gasket_ring, lift_per_stud
 from speclint_joints.sources import ASME_APPENDIX_2, JINDAL, SHIGLEY, VDI_2230
 
 _DEFERS = "the local code and a competent person decide."
@@ -39,6 +40,7 @@ def _sealed_by(seal: str, joint: BoltedJoint, sheet: Sheet) -> None:
     ],
     why="A gasket that was never pressed hard enough, or is left too loose hot, blows; a jet of steam cuts it out.",
     leaves_out=f"Bowing of the flange, and the maker's own factors for the gasket; {_DEFERS}",
+    edition=2,
 )
 def gasket_load(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Seating and operating load of the classic form against all studs at their least preload."""
@@ -69,6 +71,7 @@ def gasket_load(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     limits=[
         Limit("times the pressure", "3", "ratio", COMMON_PRACTICE, "least face pressure over steam pressure")
     ],
+    edition=2,
 )
 def face_pressure(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Load left on the face under pressure, over its area, against a multiple of the pressure."""
@@ -98,6 +101,7 @@ def face_pressure(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement
     why="Once the faces part, the studs carry every stroke in full, and they break one after another.",
     leaves_out=f"Prying by a flange that bows, and blows harder than the relief valves allow; {_DEFERS}",
     limits=[Limit("factor", "1.2", "ratio", COMMON_PRACTICE, "least factor against parting")],
+    edition=2,
 )
 def separation(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Least hot preload over the share of the lift that unloads the faces."""
