@@ -112,6 +112,7 @@ end = "front"
 form = "flat"
 thickness = "60 mm"
 flange_thickness = "50 mm"
+stock_thickness = "65 mm"
 outside_diameter = "760 mm"
 central_hole = "0 mm"
 ribs = 0
