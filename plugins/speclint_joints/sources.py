@@ -25,6 +25,11 @@ ISO_898_1 = Source(
     "2013",
     memory=True,
 )
+ISO_898_2 = Source(
+    "ISO 898-2, Mechanical properties of fasteners made of carbon steel and alloy steel, Part 2",
+    "2012",
+    memory=True,
+)
 
 __all__ = [
     "ASME_APPENDIX_2",
@@ -33,6 +38,7 @@ __all__ = [
     "EN_10269",
     "EN_13445_3",
     "ISO_898_1",
+    "ISO_898_2",
     "JINDAL",
     "KHURMI",
     "ROARK",

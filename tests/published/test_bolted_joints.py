@@ -426,3 +426,25 @@ def test_slope_of_the_fatigue_line_is_the_building_code_s(N: float) -> None:
     endurance = fatigue.endurance_rolled_before_treatment(20 * MM)
     assert fatigue.strength_for_cycles(endurance, N) / endurance == pytest.approx(theirs, rel=1e-9)
     assert 2 * endurance > 50e6
+
+
+@proves(
+    "bolted_joints.stripping",
+    memory=[
+        "VDI 2230 Part 1 (2003), section 5.5.5",
+        "E. M. Alexander, Analysis and design of threaded assemblies, SAE 770420",
+    ],
+)
+@pytest.mark.parametrize(
+    ("ratio", "factor"), [(0.999999, 0.897), (1.0, 0.897), (2.0, 0.897), (0.8, 0.953312)]
+)
+def test_bending_of_threads_meets_its_end_value(ratio: float, factor: float) -> None:
+    """The polynomial, 0.728 + 1.769 − 2.896 + 1.296 at 1, runs into the 0.897 that hold from there (memory)."""
+    assert stripping.inner_thread_bending_factor(ratio) == pytest.approx(factor, abs=1e-6)
+
+
+@proves("bolted_joints.stripping", memory="VDI 2230 Part 1 (2003), section 5.5.5")
+@pytest.mark.parametrize(("flats", "factor"), [(1.4, 0.75), (1.5, 0.84), (1.9, 1.0), (3.0, 1.0)])
+def test_a_nut_of_nearly_two_diameters_does_not_widen(flats: float, factor: float) -> None:
+    """3.8 x − x² − 2.61: 0.75 at the least width of the range and 1.00 at its greatest, 1.9 diameters (memory)."""
+    assert stripping.nut_widening_factor(flats * 0.024, 0.024) == pytest.approx(factor)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from speclint_joints.rules import (
     covers,
+    engagement,
     fatigue,
     frames,
     glands,
@@ -20,12 +21,12 @@ RULES = (
     covers.flange,
     covers.on_test,
     covers.thickness,
+    engagement.engagement,
     fatigue.stud_fatigue,
     frames.block_couple,
     frames.block_slip,
     glands.studs,
     holes.edge,
-    holes.engagement,
     holes.hole_depth,
     keeping.locking,
     keeping.underside,

@@ -104,6 +104,7 @@ class Nut(SpecTable):
         thread: as tapped.
         material: of the nut, as the handbook lists it.
         engagement: length of full thread in engagement.
+        across_flats: width across its flats; of a round nut its outside diameter.
         face: outside diameter of the bearing face (of the washer's, if it is thick).
         locking: how a nut is kept from turning.
         could_fall_into: where a nut that came off would go.
@@ -112,6 +113,7 @@ class Nut(SpecTable):
     thread: Word[str] = NOT_STATED
     material: Word[str] = NOT_STATED
     engagement: Length = NOT_STATED
+    across_flats: Length = NOT_STATED
     face: Length = NOT_STATED
     locking: Word[
         Literal[
