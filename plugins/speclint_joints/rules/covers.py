@@ -45,7 +45,7 @@ def _flat_plate(cover: CylinderCover, case: LoadCase, sheet: Sheet, stretch: flo
     joint = joint_holding(cover, sheet)
     pressure = acting_pressure(joint, case, sheet)
     bolting = design_bolting(joint, case, sheet, pressure)
-    t, stock = sheet.take("t", cover.thickness), sheet.take("t_s", cover.stock_thickness)
+    t, stock = sheet.take("t", cover.thickness), sheet.take_nominal("t_s", cover.as_made)
     strength = _strength(cover, joint, case, sheet, stock)
     in_case = sheet.work("S", share_of_strength, nu=stretch, R=strength.hot)
     lever = sheet.work("h_G", gasket_lever, D_b=sheet.take("D_b", joint.circle), G=bolting.G)
@@ -82,7 +82,7 @@ def _cut_from(cover: CylinderCover, stock: float, t: float, sheet: Sheet) -> Jud
         if stock >= t
         else ("the cover is thicker than the plate or casting that it is said to be cut from")
     )
-    return sheet.states(stock >= t, says, where=cover.stock_thickness.where)
+    return sheet.states(stock >= t, says, where=cover.as_made.where)
 
 
 def _for_real_pull(
@@ -205,7 +205,7 @@ def flange(cover: CylinderCover, case: LoadCase, sheet: Sheet) -> Judgement:
     pulls = greatest_pulls(joint, case, sheet)
     G = reaction_circle(joint, sheet)
     lever = sheet.work("h_G", gasket_lever, D_b=sheet.take("D_b", joint.circle), G=G)
-    t, stock = sheet.take("t_f", cover.flange_thickness), sheet.take("t_s", cover.stock_thickness)
+    t, stock = sheet.take("t_f", cover.flange_thickness), sheet.take_nominal("t_s", cover.as_made)
     strength = _strength(cover, joint, case, sheet, stock)
     judged = [_cut_from(cover, stock, t, sheet)]
     for mark, pull, tension in (("0", pulls.tightened, strength.cold), ("f", pulls.in_work, strength.hot)):

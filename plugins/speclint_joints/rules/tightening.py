@@ -153,19 +153,35 @@ def _share(sheet: Sheet, tightened: Tightened, at: float) -> float:
 
 @rule(
     "joint.bolting-material",
-    title="The studs are of a bolting steel that holds its load at the temperature of the metal",
+    title="The studs are of a bolting steel and no hotter than its standard allows, nor than the temperature from which "
+    "it creeps",
     on=BoltedJoint,
     cases=("starting", "running", "drifting"),
     grade=Grade.HOLD,
-    cites=[EN_10269, ASTM_A193, ISO_898_1.at("scope, 150 °C")],
+    cites=[EN_10269, ASTM_A193, ISO_898_1.at("scope, 150 °C"), COMMON_PRACTICE],
     why="An ordinary high-tensile stud lets go of its load in the heat, a little every day, until the joint blows.",
-    leaves_out="Creep and relaxation over years; the local code and a competent person decide on bolting materials.",
+    leaves_out="Relaxation over years below the limit of creep; the local code and a competent person decide on "
+    "bolting materials.",
+    limits=[
+        Limit(
+            "no creep",
+            "350 °C",
+            "temperature",
+            COMMON_PRACTICE,
+            "limit of temperature up to which a steel needs no limit of creep beside it",
+        )
+    ],
+    edition=2,
 )
 def bolting_material(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
-    """A bolting steel, not hotter than the highest temperature of its standard."""
+    """A bolting steel, not hotter than the highest temperature of its standard and the first of its creep table."""
     material = sheet.material_of(joint)
     if material.family != "bolting-steel":
         says = f"{material.title} is no bolting steel of a standard"
         return sheet.states(False, says, where=joint.material.where)
     at = sheet.take("T_b", case.temperature_of(joint))
-    return sheet.no_hotter(at, sheet.look_up("T_max", material.temperature_limit, use="bolting"))
+    hottest = sheet.look_up("T_max", material.temperature_limit, use="bolting")
+    judged = [sheet.no_hotter(at, hottest)]
+    if hottest > sheet.limit("no creep") or material.holds("time-dependent-from"):
+        judged.append(sheet.no_hotter(at, sheet.look_up("T_c", material.time_dependent_from, of=joint)))
+    return sheet.worst(*judged)

@@ -74,6 +74,7 @@ def _use_of(component: Component, sheet: Sheet) -> str:
     why="past it the metal stretches a little every hour under a load that it bore for ever when cooler, and plain "
     "carbon steel turns part of its carbide to graphite",
     leaves_out="the creep life of a part beyond the limit: the local code and a competent person decide on it",
+    edition=2,
 )
 def time_dependent(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
     """Metal temperature in the hot cases against the first temperature of the material's creep table."""
@@ -83,6 +84,8 @@ def time_dependent(component: Component, case: LoadCase, sheet: Sheet) -> Judgem
     material = sheet.material_of(component)
     if material.family not in _STEELS:
         raise sheet.not_applicable(f"{material.title} has no limit of creep beside its limit of temperature")
+    if material.family == "bolting-steel" and not material.holds("time-dependent-from"):
+        raise sheet.not_applicable(f"{material.title} may not be used as hot as steel creeps")
     metal = sheet.take("T", case.temperature_of(component))
     return sheet.no_hotter(metal, sheet.look_up("T_c", material.time_dependent_from, of=component))
 
@@ -115,6 +118,7 @@ _STEELS = (
     "cast-steel",
     "stainless-martensitic",
     "stainless-austenitic",
+    "bolting-steel",
 )
 
 RULES = (known, temperature, time_dependent, certificate)

@@ -96,13 +96,13 @@ def test_strength_is_that_of_the_plate_as_rolled(
     workshop: DesignFolder, rule: str, stock: str, allowable: int
 ) -> None:
     """60 mm finished from a plate of 70 mm has the 180 MPa of a plate of 70 mm: f = 180/1.5 = 120 MPa."""
-    bench(workshop, ("cover", 'stock_thickness = "65 mm"', f'stock_thickness = "{stock}"'))
+    bench(workshop, ("cover", 'as_made = "65 mm"', f'as_made = "{stock}"'))
     figure_of(workshop, "test-cover", "proof-stress", _BANDS)
     assert on_sheet(workshop.only(rule, "cover"), "f") / 1e6 == pytest.approx(allowable)
 
 
 def test_no_cover_is_thicker_than_the_plate_that_it_is_cut_from(workshop: DesignFolder) -> None:
-    bench(workshop, ("cover", 'stock_thickness = "65 mm"', 'stock_thickness = "59 mm"'))
+    bench(workshop, ("cover", 'as_made = "65 mm"', 'as_made = "59 mm"'))
     check = workshop.only("cover.thickness", "cover")
     assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
     assert workshop.only("cover.flange", "cover").outcome == "conforms"
@@ -177,7 +177,7 @@ def test_a_ground_face_has_no_gasket_to_press(workshop: DesignFolder) -> None:
 
 
 @pytest.mark.parametrize(
-    "line", ['form = "flat"', 'stock_thickness = "65 mm"', 'weld_efficiency = "1"', 'central_hole = "0 mm"']
+    "line", ['form = "flat"', 'as_made = "65 mm"', 'weld_efficiency = "1"', 'central_hole = "0 mm"']
 )
 def test_a_cover_not_described_is_a_hold(workshop: DesignFolder, line: str) -> None:
     check = without(workshop, "cover", line).only("cover.thickness", "cover")

@@ -154,6 +154,35 @@ def test_property_class_8_8_ends_at_150_degrees(workshop: DesignFolder, steel: s
     assert (check.grade is Grade.HOLD) is (outcome == "finding")
 
 
+@pytest.mark.parametrize(
+    ("steel", "hottest", "outcome"),
+    [
+        ("bolting-42CrMo4", "420 °C", "conforms"),
+        ("bolting-42CrMo4", "421 °C", "finding"),
+        ("bolting-B7", "371 °C", "conforms"),
+        ("bolting-B7", "372 °C", "finding"),
+        ("bolting-C35E", "350 °C", "conforms"),
+        ("bolting-C35E", "351 °C", "finding"),
+    ],
+)
+def test_a_bolting_steel_ends_where_it_creeps(
+    workshop: DesignFolder, steel: str, hottest: str, outcome: str
+) -> None:
+    """Their standards go to 500, 450 and 350 °C; creep governs from 420 °C and, of B7, from 700 °F = 371.1 °C."""
+    bench(workshop, ("studs", 'material = "test-stud"\nholds', f'material = "{steel}"\nholds'))
+    in_every_case(workshop, 'bolted-joint = "200 °C"', f'bolted-joint = "{hottest}"')
+    check = workshop.only("joint.bolting-material", "studs")
+    assert check.outcome == outcome
+    assert (check.grade is Grade.HOLD) is (outcome == "finding")
+
+
+def test_a_steel_of_the_works_that_may_be_hot_says_where_it_creeps(workshop: DesignFolder) -> None:
+    bench(workshop)
+    workshop.replace("metals.toml", "bolting = { value = 300", "bolting = { value = 450")
+    check = workshop.only("joint.bolting-material", "studs")
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+
+
 def test_structural_steel_is_no_bolting(workshop: DesignFolder) -> None:
     bench(workshop, ("studs", 'material = "test-stud"\nholds', 'material = "test-block"\nholds'))
     check = workshop.only("joint.bolting-material", "studs")
