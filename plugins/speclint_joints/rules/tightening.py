@@ -153,8 +153,8 @@ def _share(sheet: Sheet, tightened: Tightened, at: float) -> float:
 
 @rule(
     "joint.bolting-material",
-    title="The studs are of a bolting steel and no hotter than its standard allows, nor than the temperature from which "
-    "it creeps",
+    title="The studs are of a bolting steel and no hotter than its standard allows, nor than that from "
+    "which it creeps",
     on=BoltedJoint,
     cases=("starting", "running", "drifting"),
     grade=Grade.HOLD,
