@@ -69,15 +69,36 @@ def _bore(fastening: FrameFastening, block: CylinderBlock, sheet: Sheet) -> floa
     return sheet.take("D", worn)
 
 
+def _drag(block: CylinderBlock, sheet: Sheet) -> float:
+    """What all sliding pads of a block together drag on the frame as it grows, N, their bolts fully drawn."""
+    fastenings = sheet.belonging_to(block, FrameFastening)
+    drag = 0.0
+    for name, pad in block.pads.items():
+        if sheet.read(f"pad {name} locates", pad.locates):
+            continue
+        found = [one for one in fastenings if sheet.read(f"pad of {one.id}", one.pad) == name]
+        if not found:
+            raise sheet.not_assessed(
+                f"no fastening of the sliding pad {name} of {block.id} is stated", pad.where
+            )
+        for one in found:
+            bolts = studs_of(one, sheet)
+            high = tightened_preload(one, sheet, bolts).high
+            mu = sheet.take("mu_D", one.greatest_friction)
+            drag += sheet.work("D", frames.drag_of_pad, mu=mu, n=bolts.n, F=high)
+    return drag
+
+
 @rule(
     "frame.block-slip",
-    title="The block does not slip on its frame: friction alone holds the thrust, or what is fitted takes all of it",
+    title="The block does not slip on its frame: friction alone holds 1.8 times the thrust and the drag of pads that "
+    "slide, or what is fitted takes all of both",
     on=FrameFastening,
     cases=_CASES,
     grade=Grade.HOLD,
     cites=[VDI_2230.at("section 5.5.6"), SHIGLEY.at("section 8-12"), COMMON_PRACTICE],
     why="A block that has begun to work on its frame wears its bolts loose, and no tightening holds it again.",
-    leaves_out=f"Help from a sliding pad, and strength of the frame; {_DEFERS}",
+    leaves_out=f"Strength of the frame, and help from pads that slide; {_DEFERS}",
     limits=[
         Limit(
             "friction alone",
@@ -92,21 +113,25 @@ def _bore(fastening: FrameFastening, block: CylinderBlock, sheet: Sheet) -> floa
     edition=2,
 )
 def block_slip(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Friction at least preload against the thrust; without credit for it, shear and bearing."""
+    """Friction at least preload, less the lift of the couple, against the thrust; without it, shear and bearing."""
     block = sheet.follow(fastening.holds)
-    if not sheet.read("pad locates", _pad(fastening, block, sheet).locates):
+    pad = _pad(fastening, block, sheet)
+    if not sheet.read("pad locates", pad.locates):
         raise sheet.not_applicable("this pad slides, so that the block may grow: it takes no thrust")
-    thrust = _thrust(fastening, block, case, sheet)
+    steam = _thrust(fastening, block, case, sheet)
+    thrust = sheet.work("T_D", frames.thrust_with_drag, T=steam, D=_drag(block, sheet))
     taken_by = sheet.read("thrust taken by", fastening.thrust_taken_by)
     if taken_by == "friction":
         drawn, mu = _drawn(fastening, sheet), sheet.take("mu", fastening.friction)
-        factor = sheet.work("N_s", frames.factor_against_slip, mu=mu, n=drawn.bolts.n, F=drawn.low, T=thrust)
+        lift = _lift(fastening, block, pad, sheet, steam, drawn.bolts.n)
+        pressed = {"n": drawn.bolts.n, "F": drawn.low, "P": lift}
+        factor = sheet.work("N_s", frames.factor_against_slip, mu=mu, T=thrust, **pressed)
         return sheet.at_least(factor, sheet.limit("friction alone"))
-    sheared, pressed = (
+    sheared, pressure = (
         _fitted(fastening, sheet, thrust) if taken_by == "fitted bolts" else _lugs(fastening, sheet, thrust)
     )
     return sheet.worst(
-        sheet.at_most(sheared, sheet.limit("shear")), sheet.at_most(pressed, sheet.limit("bearing"))
+        sheet.at_most(sheared, sheet.limit("shear")), sheet.at_most(pressure, sheet.limit("bearing"))
     )
 
 
@@ -150,7 +175,8 @@ def block_couple(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Jud
     block = sheet.follow(fastening.holds)
     pad = _pad(fastening, block, sheet)
     drawn = _drawn(fastening, sheet)
-    lift = _lift(fastening, block, pad, case, sheet, drawn.bolts.n)
+    thrust = _thrust(fastening, block, case, sheet)
+    lift = _lift(fastening, block, pad, sheet, thrust, drawn.bolts.n)
     factor = sheet.work("n_p", loads.separation_factor, F_i=drawn.low, Phi=0.0, P=lift)
     face = sheet.take("A", pad.area)
     pressed = sheet.work("q", frames.greatest_pad_pressure, n=drawn.bolts.n, F=drawn.high, P=lift, A=face)
@@ -167,11 +193,10 @@ def block_couple(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Jud
 
 
 def _lift(
-    fastening: FrameFastening, block: CylinderBlock, pad: Pad, case: LoadCase, sheet: Sheet, n: int
+    fastening: FrameFastening, block: CylinderBlock, pad: Pad, sheet: Sheet, thrust: float, n: int
 ) -> float:
     bore = sheet.entry(block.bores, fastening.bore, f"bores of {block.id}")
     other = sheet.entry(block.pads, fastening.other_pad, f"pads of {block.id}")
-    thrust = _thrust(fastening, block, case, sheet)
     couple = sheet.work("M", frames.couple_of_thrust, T=thrust, a=sheet.take("a", bore.axis_from_frame))
     apart = sheet.work(
         "l", frames.between_pads, x_1=sheet.take("x_1", pad.at), x_2=sheet.take("x_2", other.at)

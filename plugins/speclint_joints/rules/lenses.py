@@ -16,7 +16,6 @@ from speclint_joints.formulae.loads import load_of_all
 from speclint_joints.inputs.holding import joint_holding
 from speclint_joints.inputs.preload import working_preload
 
-
 #: A state of the joint: its mark in symbols, and the temperatures of ring and pipe, K.
 _State = tuple[str, float, float]
 
