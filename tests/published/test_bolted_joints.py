@@ -448,3 +448,13 @@ def test_bending_of_threads_meets_its_end_value(ratio: float, factor: float) -> 
 def test_a_nut_of_nearly_two_diameters_does_not_widen(flats: float, factor: float) -> None:
     """3.8 x − x² − 2.61: 0.75 at the least width of the range and 1.00 at its greatest, 1.9 diameters (memory)."""
     assert stripping.nut_widening_factor(flats * 0.024, 0.024) == pytest.approx(factor)
+
+
+@proves(
+    "bolted_joints.stiffness",
+    derived="Example B after VDI 2230-1 (2015), Annex B, in a public calculation source",
+)
+def test_load_introduction_of_a_cone_and_sleeve() -> None:
+    """M12 of 12.9, δ_S 2.0372e-6 and δ_P 3.0629e-7 mm/N, n = 0.7: Φ_n = 0.091491, worked by hand by its author."""
+    Phi = stiffness.load_factor(1 / 2.0372e-9, 1 / 3.0629e-10)
+    assert stiffness.load_factor_at(0.7, Phi) == pytest.approx(0.091491, rel=5e-4)

@@ -41,7 +41,8 @@ class Tightened:
 class Working:
     """A joint in a load case: least and greatest preload of one stud once settled and hot, and its share.
 
-    ``low`` and ``high`` in N; ``Phi`` the share of a working load that comes on the stud.
+    ``low`` and ``high`` in N. ``Phi`` is the share of a working load that comes on the stud, ``Phi_face`` the share
+    that does not unload the joint face: both by the load introduction factor, or each by the worse end of it.
     """
 
     stack: Stack
@@ -50,6 +51,7 @@ class Working:
     low: float
     high: float
     Phi: float
+    Phi_face: float
 
 
 def tightened_preload(joint: BoltedJoint | FrameFastening, sheet: Sheet, studs: Studs) -> Tightened:
@@ -79,6 +81,7 @@ def working_preload(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Working
     hot_metals = metals_in(case, joint, stack, sheet)
     hot = springs_at(hot_metals, joint, stack, sheet, "h")
     growth = _growth(joint, stack, sheet, cold_metals, hot_metals)
+    Phi, Phi_face = _shares(joint, sheet, hot)
     on_springs = {"Delta": growth, "k_bc": cold.stud, "k_mc": cold.parts, "k_bh": hot.stud, "k_mh": hot.parts}
     return Working(
         stack=stack,
@@ -86,8 +89,19 @@ def working_preload(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Working
         settled_low=settled,
         low=sheet.work("F_low,h", loads.preload_hot, F_cold=settled, **on_springs),
         high=sheet.work("F_high,h", loads.preload_hot, F_cold=tightened.high, **on_springs),
-        Phi=sheet.work("Phi", stiffness.load_factor, k_b=hot.stud, k_m=hot.parts),
+        Phi=Phi,
+        Phi_face=Phi_face,
     )
+
+
+def _shares(joint: BoltedJoint, sheet: Sheet, hot: Springs) -> tuple[float, float]:
+    """Share of a working load for the stud and for the joint face."""
+    under_nut = sheet.work("Phi", stiffness.load_factor, k_b=hot.stud, k_m=hot.parts)
+    if not sheet.is_stated("load introduction factor", joint.load_introduction):
+        return under_nut, 0.0
+    n = sheet.take("n_L", joint.load_introduction)
+    share = sheet.work("Phi_n", stiffness.load_factor_at, n=n, Phi=under_nut)
+    return share, share
 
 
 def settled_preload(joint: BoltedJoint, sheet: Sheet, tightened: Tightened, cold: Springs) -> float:

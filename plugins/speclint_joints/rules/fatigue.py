@@ -23,6 +23,7 @@ from speclint_joints.sources import VDI_2230
     why="A cover is pulled at every stroke, some hundred million times; a thread breaks far below its strength.",
     leaves_out="Bending of studs, corrosion and heat, which lower endurance; steels outside classes 8.8 to 12.9.",
     limits=[Limit("factor", "1.2", "ratio", VDI_2230.at("section 5.5.3"), "least factor against fatigue")],
+    edition=2,
 )
 def stud_fatigue(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Half the swing of the stud's share of the load against the endurance of its thread as made."""

@@ -80,7 +80,7 @@ def face_pressure(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement
     studs = working.stack.studs
     pressure = acting_pressure(joint, case, sheet)
     lift = lift_per_stud(joint, case, sheet, studs)
-    left = sheet.work("F_m", loads.clamping_load_left, F_i=working.low, Phi=working.Phi, P=lift)
+    left = sheet.work("F_m", loads.clamping_load_left, F_i=working.low, Phi=working.Phi_face, P=lift)
     outside, inside = (
         sheet.take("D_o", joint.ground_face.outside),
         sheet.take("D_i", joint.ground_face.inside),
@@ -104,11 +104,11 @@ def face_pressure(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement
     edition=2,
 )
 def separation(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Least hot preload over the share of the lift that unloads the faces."""
+    """Least hot preload over what of the lift unloads the faces: all of it where its entry is not stated."""
     _not_a_gland(joint, sheet)
     working = working_preload(joint, case, sheet)
     lift = lift_per_stud(joint, case, sheet, working.stack.studs)
-    factor = sheet.work("n_p", loads.separation_factor, F_i=working.low, Phi=working.Phi, P=lift)
+    factor = sheet.work("n_p", loads.separation_factor, F_i=working.low, Phi=working.Phi_face, P=lift)
     return sheet.at_least(factor, sheet.limit("factor"))
 
 

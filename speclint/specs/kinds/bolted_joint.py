@@ -152,6 +152,8 @@ class BoltedJoint(Component):
         edge_distance: from the centre of a tapped hole to the nearest bore or edge of its part.
         roughness: Rz of the coarsest of the faces that touch.
         faces: how many pairs of faces touch between the nut and the thread, gasket apart.
+        load_introduction: factor n of VDI 2230, 1 where the load enters under nut and head, 0 at the joint face;
+            where it is not stated, 1 is taken for the stud and 0 for the joint face.
         relaxation: share of the preload lost in service by creep of gasket and stud.
         seal: what keeps the steam in.
         pressure: which pressure the joint holds.
@@ -180,6 +182,7 @@ class BoltedJoint(Component):
     edge_distance: Length = NOT_STATED
     roughness: Length = NOT_STATED
     faces: Word[int] = NOT_STATED
+    load_introduction: Fraction = NOT_STATED
     relaxation: Fraction = NOT_STATED
     seal: Word[Literal["gasket", "ground face", "lens ring"]] = NOT_STATED
     pressure: Word[Literal["cylinder", "live", "exhaust"]] = NOT_STATED
