@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from speclint import Sheet
 from speclint.handbook.bolted_joints import gaskets, pressure_load
-from speclint.specs import BoltedJoint, LoadCase
+from speclint.specs import BoltedJoint, Gland, LoadCase
 from speclint_joints.formulae.loads import load_per_stud, mean_diameter
 from speclint_joints.inputs.pressures import acting_pressure
 from speclint_joints.inputs.studs import Studs
@@ -18,6 +18,20 @@ class GasketRing:
 
     G: float
     b: float
+
+
+def not_a_gland(joint: BoltedJoint, sheet: Sheet) -> None:
+    """End the rule on the studs of a gland."""
+    if isinstance(sheet.follow(joint.holds), Gland):
+        raise sheet.not_applicable("a gland presses packing and closes no faced joint")
+
+
+def sealed_by(seal: str, joint: BoltedJoint, sheet: Sheet) -> None:
+    """End the rule unless this is what keeps the steam in."""
+    not_a_gland(joint, sheet)
+    stated = sheet.read("seal", joint.seal)
+    if stated != seal:
+        raise sheet.not_applicable(f"the joint is sealed by a {stated}, not by a {seal}")
 
 
 def gasket_ring(joint: BoltedJoint, sheet: Sheet) -> GasketRing:

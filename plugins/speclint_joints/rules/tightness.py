@@ -2,30 +2,17 @@
 
 from __future__ import annotations
 
-from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, NotKnown, Sheet, rule
+from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.bolted_joints import gasket_materials, gaskets, loads
-from speclint.specs import BoltedJoint, Gland, LoadCase
+from speclint.specs import BoltedJoint, LoadCase
 from speclint_joints.formulae.loads import load_of_all, pressure_on_face, ring_area, times
 from speclint_joints.formulae.preloads import share_of_load
 from speclint_joints.inputs.preload import working_preload
 from speclint_joints.inputs.pressures import acting_pressure
-from speclint_joints.inputs.seals import gasket_ring, lift_per_stud
+from speclint_joints.inputs.seals import gasket_ring, lift_per_stud, not_a_gland, sealed_by
 from speclint_joints.sources import ASME_APPENDIX_2, JINDAL, SHIGLEY, VDI_2230
 
 _DEFERS = "the local code and a competent person decide."
-
-
-def _not_a_gland(joint: BoltedJoint, sheet: Sheet) -> None:
-    if isinstance(sheet.follow(joint.holds), Gland):
-        raise sheet.not_applicable("a gland presses packing and closes no faced joint")
-
-
-def _sealed_by(seal: str, joint: BoltedJoint, sheet: Sheet) -> None:
-    """End the rule unless this is what keeps the steam in."""
-    _not_a_gland(joint, sheet)
-    stated = sheet.read("seal", joint.seal)
-    if stated != seal:
-        raise sheet.not_applicable(f"the joint is sealed by a {stated}, not by a {seal}")
 
 
 @rule(
@@ -44,7 +31,7 @@ def _sealed_by(seal: str, joint: BoltedJoint, sheet: Sheet) -> None:
 )
 def gasket_load(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Seating and operating load of the classic form against all studs at their least preload."""
-    _sealed_by("gasket", joint, sheet)
+    sealed_by("gasket", joint, sheet)
     working = working_preload(joint, case, sheet)
     n = working.stack.studs.n
     name = sheet.read("gasket", joint.gasket.name)
@@ -75,7 +62,7 @@ def gasket_load(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
 )
 def face_pressure(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Load left on the face under pressure, over its area, against a multiple of the pressure."""
-    _sealed_by("ground face", joint, sheet)
+    sealed_by("ground face", joint, sheet)
     working = working_preload(joint, case, sheet)
     studs = working.stack.studs
     pressure = acting_pressure(joint, case, sheet)
@@ -105,7 +92,7 @@ def face_pressure(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement
 )
 def separation(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Least hot preload over what of the lift unloads the faces: all of it where its entry is not stated."""
-    _not_a_gland(joint, sheet)
+    not_a_gland(joint, sheet)
     working = working_preload(joint, case, sheet)
     lift = lift_per_stud(joint, case, sheet, working.stack.studs)
     factor = sheet.work("n_p", loads.separation_factor, F_i=working.low, Phi=working.Phi_face, P=lift)
@@ -127,46 +114,7 @@ def separation(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
 )
 def thermal(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Least preload in the heat against a share of the same preload cold, on hot springs."""
-    _not_a_gland(joint, sheet)
+    not_a_gland(joint, sheet)
     working = working_preload(joint, case, sheet)
     share = sheet.limit("share left")
     return sheet.at_least(working.low, sheet.work("F_share", share_of_load, nu=share, F=working.settled_low))
-
-
-@rule(
-    "joint.gasket-rating",
-    title="The gasket is rated for the pressure, the temperature and the two together",
-    on=BoltedJoint,
-    cases=("starting", "running"),
-    grade=Grade.NONCONFORMITY,
-    cites=[COMMON_PRACTICE],
-    why="Sheet that is past its heat turns brittle and is blown out in pieces.",
-    leaves_out="The maker's own rating, which goes before the handbook's, and the loss of strength with age.",
-)
-def gasket_rating(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Steam pressure, steam temperature and their product against the gasket's table."""
-    _sealed_by("gasket", joint, sheet)
-    name = sheet.read("gasket", joint.gasket.name)
-    pressure = acting_pressure(joint, case, sheet)
-    exhaust = sheet.read("pressure", joint.pressure) == "exhaust"
-    steam = sheet.take("T_s", case.exhaust_temperature if exhaust else case.live_temperature)
-    hottest = sheet.look_up("T_max", gasket_materials.hottest, gasket=name)
-    greatest = sheet.look_up("p_max", gasket_materials.greatest_pressure, gasket=name)
-    judged = [sheet.no_hotter(steam, hottest), sheet.at_most(pressure, greatest)]
-    if _has_product_limit(name):
-        product = sheet.work("pT", gasket_materials.pressure_temperature, p=pressure, T=steam)
-        judged.append(
-            sheet.at_most(
-                product, sheet.look_up("pT_max", gasket_materials.greatest_pressure_temperature, gasket=name)
-            )
-        )
-    return sheet.worst(*judged)
-
-
-def _has_product_limit(gasket: str) -> bool:
-    """Sheet gaskets have one, metal ones none; an unknown gasket has been refused before."""
-    try:
-        gasket_materials.greatest_pressure_temperature(gasket)
-    except NotKnown:
-        return False
-    return True

@@ -51,6 +51,11 @@ def greatest_pressure(gasket: str) -> Reading:
     return _read(gasket, "greatest_bar", f"greatest pressure of {gasket}", _BAR, "Pa", COMMON_PRACTICE)
 
 
+def crushing_stress(gasket: str) -> Reading:
+    """Greatest mean stress on its whole ring that does not crush it, hot included, Pa."""
+    return _read(gasket, "crushed_above_MPa", f"stress that crushes {gasket}", 1e6, "Pa", COMMON_PRACTICE)
+
+
 def greatest_pressure_temperature(gasket: str) -> Reading:
     """Greatest product of pressure and temperature, bar × °C; NotKnown where there is no such limit."""
     what = f"greatest pressure × temperature of {gasket}"
