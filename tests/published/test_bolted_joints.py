@@ -458,3 +458,14 @@ def test_load_introduction_of_a_cone_and_sleeve() -> None:
     """M12 of 12.9, δ_S 2.0372e-6 and δ_P 3.0629e-7 mm/N, n = 0.7: Φ_n = 0.091491, worked by hand by its author."""
     Phi = stiffness.load_factor(1 / 2.0372e-9, 1 / 3.0629e-10)
     assert stiffness.load_factor_at(0.7, Phi) == pytest.approx(0.091491, rel=5e-4)
+
+
+@proves(
+    "bolted_joints.scatter", derived="VDI 2230 Part 1 (2003), Table 5.4/1, in a public calculation source"
+)
+@pytest.mark.parametrize(
+    ("rough", "across", "settles"), [(20e-6, False, 11.0), (20e-6, True, 14.5), (6e-6, True, 11.0)]
+)
+def test_embedding_of_a_bolt_with_one_joint(rough: float, across: bool, settles: float) -> None:
+    """Thread, head, nut and one inner face: 3 + 2 × 3 + 2, 3 + 2 × 4.5 + 2.5, 3 + 2 × 3 + 2 µm."""
+    assert scatter.embedding(rough, 1, 2, across=across).nominal == pytest.approx(settles * 1e-6)

@@ -18,10 +18,12 @@ from speclint_joints.inputs.stack import (
     springs_at,
     stack_of,
 )
-from speclint_joints.inputs.studs import Studs
+from speclint_joints.inputs.studs import Studs, pitch
 
 #: Methods that measure torque; the others measure the preload, or what it does to the stud.
 TORQUE_METHODS = tuple(name for name in scatter.tightening_methods() if "wrench" in name or "spanner" in name)
+#: The method that measures an angle after a snug torque.
+BY_ANGLE = "angle controlled"
 #: Tightening outside 0 to 40 °C would need expansion counted from there (common practice: a workshop's air).
 _COLDEST_SHOP, _WARMEST_SHOP = 273.15, 313.15
 
@@ -55,19 +57,35 @@ class Working:
 
 
 def tightened_preload(joint: BoltedJoint | FrameFastening, sheet: Sheet, studs: Studs) -> Tightened:
-    """Work the preload that the stated torque gives, or take the one stated, and the scatter of the method."""
+    """Work the preload that torque or angle gives, or take the one stated, and the scatter of the method."""
     how = joint.tightening
     method = sheet.read("method of tightening", how.method)
     if method in TORQUE_METHODS:
         torque = sheet.take("T", how.torque)
         coefficient = sheet.take("K", how.torque_coefficient)
         mean = sheet.work("F", tightening.preload_from_torque, T=torque, K=coefficient, d=studs.d)
+    elif method == BY_ANGLE:
+        mean = _turned(joint, sheet, studs)
     else:
         mean = sheet.take("F", how.preload)
     spread = sheet.look_up("s_F", scatter.scatter, method=method)
     low = sheet.work("F_low", scatter.preload_low, F=mean, s=spread)
     high = sheet.work("F_high", scatter.preload_high, F=mean, s=spread)
     return Tightened(method, mean, spread, low, high)
+
+
+def _turned(joint: BoltedJoint | FrameFastening, sheet: Sheet, studs: Studs) -> float:
+    """Preload of a nut drawn snug and turned by an angle, on the springs of the joint as it is tightened."""
+    if isinstance(joint, FrameFastening):
+        raise sheet.not_covered("a frame fastening states no springs, on which an angle would make a preload")
+    how = joint.tightening
+    snug = {"T": sheet.take("T", how.torque), "K": sheet.take("K", how.torque_coefficient), "d": studs.d}
+    drawn = sheet.work("F_0", tightening.preload_from_torque, **snug)
+    springs = springs_at(metals_tightened(joint, sheet), joint, stack_of(joint, sheet), sheet, "c")
+    P = sheet.look_up("P", pitch, designation=studs.thread)
+    angle = sheet.take("theta", how.angle)
+    on = {"k_b": springs.stud, "k_m": springs.parts}
+    return sheet.work("F", tightening.preload_from_angle, F_0=drawn, theta=angle, P=P, **on)
 
 
 def working_preload(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Working:
@@ -108,10 +126,24 @@ def settled_preload(joint: BoltedJoint, sheet: Sheet, tightened: Tightened, cold
     """Least preload once the faces have bedded in and gasket and stud have crept."""
     roughness = sheet.take("Rz", joint.roughness)
     faces = sheet.count("faces", joint.faces)
-    settlement = sheet.look_up("f_Z", scatter.embedding, roughness=roughness, joint_faces=faces)
+    bolt = sheet.read("fastener", joint.fastener) == "bolt"
+    settlement = sheet.look_up(
+        "f_Z",
+        scatter.embedding,
+        roughness=roughness,
+        joint_faces=faces,
+        nut_faces=2 if bolt else 1,
+        across=_may_carry_shear(joint, sheet),
+    )
     lost = sheet.work("F_Z", scatter.preload_lost, f_Z=settlement, k_b=cold.stud, k_m=cold.parts)
     creep = sheet.take("r", joint.relaxation)
     return sheet.work("F_left", preload_left, F=tightened.low, F_Z=lost, r=creep)
+
+
+def _may_carry_shear(joint: BoltedJoint, sheet: Sheet) -> bool:
+    """Whether the joint carries a load across its studs; where it does not say it may."""
+    stated = sheet.is_stated("carries shear", joint.carries_shear)
+    return sheet.read("carries shear", joint.carries_shear) if stated else True
 
 
 def _growth(joint: BoltedJoint, stack: Stack, sheet: Sheet, cold: Metals, hot: Metals) -> float:

@@ -59,10 +59,10 @@ def _period_number(cover: CylinderCover, sheet: Sheet) -> None:
     cites=[layout.TEMA.at("maximum bolt spacing"), KHURMI.at("cylinder head example"), COMMON_PRACTICE],
     why="Between studs too far apart the flange bows and the joint blows; between studs too close no spanner turns.",
     leaves_out="Gaps left for passages and ribs. A lens ring is stiff and round: only the spanner limits its studs.",
-    edition=2,
+    edition=3,
 )
 def stud_pitch(joint: BoltedJoint, sheet: Sheet) -> Judgement:
-    """Chordal pitch between room for a spanner and the greatest at which the joint is tight."""
+    """Room for a spanner along the chord; along the arc, the greatest pitch at which the joint is tight."""
     held = sheet.follow(joint.holds)
     if isinstance(held, Gland):
         raise sheet.not_applicable("a gland presses packing, not a joint between its studs")
@@ -73,7 +73,9 @@ def stud_pitch(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     least = sheet.work("s_low", layout.spanner_pitch, d=d)
     if sheet.read("seal", joint.seal) == "lens ring":
         return sheet.at_least(pitch, least)
-    return sheet.within(pitch, least, _greatest(joint, held, sheet, d))
+    along = sheet.work("s_arc", layout.arc_pitch, D=circle, n=n)
+    greatest = _greatest(joint, held, sheet, d)
+    return sheet.worst(sheet.at_least(pitch, least), sheet.at_most(along, greatest))
 
 
 def _greatest(joint: BoltedJoint, held: Component, sheet: Sheet, d: float) -> float:

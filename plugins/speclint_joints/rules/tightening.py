@@ -41,6 +41,7 @@ _NO_TORSION = "hydraulic tensioner"
             "scatter", "0.35", "ratio", COMMON_PRACTICE, "greatest scatter of preload in a joint under steam"
         ),
     ],
+    edition=2,
 )
 def preload(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     """Scatter of the method; greatest preload against that at which tension and torsion reach proof."""

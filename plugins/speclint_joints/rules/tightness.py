@@ -111,6 +111,7 @@ def separation(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     limits=[
         Limit("share left", "0.5", "ratio", COMMON_PRACTICE, "least share of the cold preload left by heat")
     ],
+    edition=2,
 )
 def thermal(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Least preload in the heat against a share of the same preload cold, on hot springs."""

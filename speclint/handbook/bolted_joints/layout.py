@@ -39,6 +39,21 @@ def chordal_pitch(D: Metres, n: Ratio) -> Metres:
     return D * math.sin(math.pi / n)
 
 
+@formula("s = π D/n", cites=[FIRST_PRINCIPLES])
+def arc_pitch(D: Metres, n: Ratio) -> Metres:
+    """Distance between neighbouring studs along their circle, which is what the joint has to stay tight over.
+
+    s = π D/n
+
+    D: diameter of the stud circle, m. n: number of studs, at least 2. Returns m.
+
+    >>> round(arc_pitch(D=0.600, n=24), 4)
+    0.0785
+    """
+    require(n >= 2, f"{n:g} studs make no pitch: at least 2 are needed")
+    return math.pi * D / n
+
+
 @formula("s = 2.5 d", cites=[COMMON_PRACTICE])
 def spanner_pitch(d: Metres) -> Metres:
     """Least pitch that leaves room for a spanner.

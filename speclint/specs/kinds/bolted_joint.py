@@ -8,6 +8,7 @@ from speclint.specs.component import Component
 from speclint.specs.fields import (
     NOT_STATED,
     Allowance,
+    Angle,
     Force,
     Fraction,
     Length,
@@ -62,15 +63,17 @@ class Tightening(SpecTable):
 
     Fields:
         method: as the handbook lists it, such as "torque wrench".
-        torque: on the nut, for a method that measures torque.
+        torque: on the nut, for a method that measures torque; of one that measures the angle, to draw it snug.
+        angle: by which the nut is turned after that.
         torque_coefficient: K in T = K F d, the mean for this lubrication; its scatter belongs to the method.
-        preload: mean in one stud, for a method that measures it (elongation, tensioner, angle).
+        preload: mean in one stud, for a method that measures it (elongation, tensioner).
         lubrication: of thread and nut face.
         temperature: of the metal when it is tightened.
     """
 
     method: Word[str] = NOT_STATED
     torque: Moment = NOT_STATED
+    angle: Angle = NOT_STATED
     torque_coefficient: Fraction = NOT_STATED
     preload: Force = NOT_STATED
     lubrication: Word[str] = NOT_STATED
@@ -152,6 +155,8 @@ class BoltedJoint(Component):
         edge_distance: from the centre of a tapped hole to the nearest bore or edge of its part.
         roughness: Rz of the coarsest of the faces that touch.
         faces: how many pairs of faces touch between the nut and the thread, gasket apart.
+        carries_shear: whether the joint also carries a load across its studs; it settles more then, and is taken to
+            where nothing is stated.
         load_introduction: factor n of VDI 2230, 1 where the load enters under nut and head, 0 at the joint face;
             where it is not stated, 1 is taken for the stud and 0 for the joint face.
         relaxation: share of the preload lost in service by creep of gasket and stud.
@@ -182,6 +187,7 @@ class BoltedJoint(Component):
     edge_distance: Length = NOT_STATED
     roughness: Length = NOT_STATED
     faces: Word[int] = NOT_STATED
+    carries_shear: Word[bool] = NOT_STATED
     load_introduction: Fraction = NOT_STATED
     relaxation: Fraction = NOT_STATED
     seal: Word[Literal["gasket", "ground face", "lens ring"]] = NOT_STATED

@@ -137,6 +137,7 @@ hole = "26 mm"
 edge_distance = "30 mm"
 roughness = "6.3 µm"
 faces = 2
+carries_shear = false
 relaxation = "10 %"
 seal = "gasket"
 pressure = "cylinder"
