@@ -245,7 +245,9 @@ def test_a_couple_not_described_is_a_hold(workshop: DesignFolder, line: str) -> 
 def test_locking_and_retention_of_the_frame_bolts(workshop: DesignFolder) -> None:
     assert _fastened(workshop).only("joint.locking", "fastening").outcome == "conforms"
     assert workshop.only("fastening.underside", "fastening").outcome == "conforms"
-    _fastened(workshop, ('second_retention = "keep plate"', 'second_retention = "none"'))
+    loose = ('locking = "split pin"', 'locking = "none"')
+    _fastened(workshop, ('second_retention = "keep plate"', 'second_retention = "none"'), loose)
+    assert workshop.only("joint.locking", "fastening").grade is Grade.NONCONFORMITY
     assert workshop.only("fastening.underside", "fastening").grade is Grade.HOLD
 
 
