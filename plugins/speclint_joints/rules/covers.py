@@ -13,7 +13,14 @@ from speclint_joints.formulae.preloads import share_of_strength
 from speclint_joints.inputs.cover_loads import design_bolting, greatest_pulls, reaction_circle
 from speclint_joints.inputs.holding import joint_holding
 from speclint_joints.inputs.pressures import acting_pressure
-from speclint_joints.sources import ASME_APPENDIX_2, ASME_BENDING, EN_13445_3, ROARK
+from speclint_joints.sources import (
+    ASME_APPENDIX_2,
+    ASME_BENDING,
+    CODE_SEATING,
+    EN_13445_3,
+    ROARK,
+    TEST_STRESS,
+)
 
 _DEFERS = "the local code and a competent person decide."
 _DUTY: tuple[CaseName, ...] = ("starting", "running", "water")
@@ -138,7 +145,7 @@ def _with_hole(edge: str, sheet: Sheet, p: float, G: float, t: float, hole: floa
         flat_covers.BOLTED_COVER,
         flat_covers.OPENING,
         ROARK.at("Table 11.2"),
-        ASME_APPENDIX_2.at("2-5(e)"),
+        CODE_SEATING,
         ASME_BENDING,
     ],
     why="A cover that bends opens its own joint, and one that breaks goes through whatever is before it.",
@@ -171,7 +178,7 @@ def thickness(cover: CylinderCover, case: LoadCase, sheet: Sheet) -> Judgement:
             "on test",
             "1.43",
             "ratio",
-            EN_13445_3.at("table 6-1: proof/1.05 on test, proof/1.5 in work"),
+            TEST_STRESS,
             "allowable stress on test over that in work",
         ),
         _BENDING,

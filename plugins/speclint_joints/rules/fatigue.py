@@ -10,7 +10,7 @@ from speclint_joints.formulae.preloads import endurance_with_factor, mean_stud_l
 from speclint_joints.inputs.preload import Working, working_preload
 from speclint_joints.inputs.pressures import acting_pressure
 from speclint_joints.inputs.seals import pressure_diameter
-from speclint_joints.sources import VDI_2230
+from speclint_joints.sources import VDI_2230, VDI_FATIGUE
 
 
 @rule(
@@ -19,7 +19,7 @@ from speclint_joints.sources import VDI_2230
     on=BoltedJoint,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
-    cites=[VDI_2230.at("eqs. 187, R10/1 and R10/2"), COMMON_PRACTICE],
+    cites=[VDI_FATIGUE, COMMON_PRACTICE],
     why="A cover is pulled at every stroke, some hundred million times; a thread breaks far below its strength.",
     leaves_out="Bending of studs, corrosion and heat, which lower endurance; steels outside classes 8.8 to 12.9.",
     limits=[Limit("factor", "1.2", "ratio", VDI_2230.at("section 5.5.3"), "least factor against fatigue")],

@@ -13,7 +13,7 @@ from speclint_joints.formulae.preloads import preload_left, share_of_strength
 from speclint_joints.inputs.preload import tightened_preload
 from speclint_joints.inputs.pressures import pressure_in_cylinder
 from speclint_joints.inputs.studs import Studs, studs_of
-from speclint_joints.sources import SHIGLEY, VDI_2230
+from speclint_joints.sources import SHIGLEY, VDI_SLIP
 
 _CASES: tuple[CaseName, ...] = ("starting", "running", "water")
 _DEFERS = "the local railway code and a competent person decide."
@@ -96,7 +96,7 @@ def _drag(block: CylinderBlock, sheet: Sheet) -> float:
     on=FrameFastening,
     cases=_CASES,
     grade=Grade.HOLD,
-    cites=[VDI_2230.at("section 5.5.6"), SHIGLEY.at("section 8-12"), COMMON_PRACTICE],
+    cites=[VDI_SLIP, SHIGLEY.at("section 8-12"), COMMON_PRACTICE],
     why="A block that has begun to work on its frame wears its bolts loose, and no tightening holds it again.",
     leaves_out=f"Strength of the frame, and help from pads that slide; {_DEFERS}",
     limits=[
@@ -104,7 +104,7 @@ def _drag(block: CylinderBlock, sheet: Sheet) -> float:
             "friction alone",
             "1.8",
             "ratio",
-            VDI_2230.at("section 5.5.6"),
+            VDI_SLIP,
             "least factor against slip, reversing",
         ),
         Limit("shear", "60 MPa", "stress", COMMON_PRACTICE, "shear of fitted bolts or lugs, reversing"),

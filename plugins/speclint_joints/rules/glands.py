@@ -11,7 +11,7 @@ from speclint_joints.formulae.preloads import share_of_strength
 from speclint_joints.inputs.holding import joint_holding
 from speclint_joints.inputs.pressures import acting_pressure
 from speclint_joints.inputs.studs import Studs, flank_angle, pitch, pitch_diameter, studs_of
-from speclint_joints.sources import SHIGLEY, VDI_2230
+from speclint_joints.sources import SHIGLEY, VDI_TORSION
 
 
 @rule(
@@ -20,7 +20,7 @@ from speclint_joints.sources import SHIGLEY, VDI_2230
     on=Gland,
     cases=("starting", "running", "test", "water"),
     grade=Grade.NONCONFORMITY,
-    cites=[FIRST_PRINCIPLES, SHIGLEY.at("eqs. 8-1 and 8-5"), VDI_2230.at("section 5.5.2"), COMMON_PRACTICE],
+    cites=[FIRST_PRINCIPLES, SHIGLEY.at("eqs. 8-1 and 8-5"), VDI_TORSION, COMMON_PRACTICE],
     why="A gland is screwed up by feel, one nut ahead of the other; a stud that breaks lets the packing out.",
     leaves_out="Bending of the gland's flange and of the studs, and friction of the packing on the box.",
     limits=[

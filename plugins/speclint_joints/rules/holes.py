@@ -52,7 +52,7 @@ def hole_depth(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     title="The tapped holes stand far enough from any bore and edge",
     on=BoltedJoint,
     grade=Grade.NONCONFORMITY,
-    cites=[COMMON_PRACTICE, FED_STD_H28.at("form of thread"), ASME_BENDING],
+    cites=[COMMON_PRACTICE, FED_STD_H28.at("form of thread", memory=True), ASME_BENDING],
     why="The flanks of a pulled thread wedge the hole open; with little metal round it the edge cracks.",
     leaves_out="Stress from steam in the neighbouring bore, and chains of holes.",
     limits=[

@@ -16,7 +16,7 @@ from speclint_joints.formulae.preloads import (
 from speclint_joints.inputs.preload import TORQUE_METHODS, Tightened, tightened_preload, working_preload
 from speclint_joints.inputs.seals import lift_per_stud
 from speclint_joints.inputs.studs import Studs, flank_angle, pitch, pitch_diameter, studs_of
-from speclint_joints.sources import ASTM_A193, EN_10269, ISO_898_1, SHIGLEY, VDI_2230
+from speclint_joints.sources import ASTM_A193, EN_10269, ISO_898_1, SHIGLEY, TORQUE, VDI_PRELOAD, VDI_TORSION
 
 _NO_TORSION = "hydraulic tensioner"
 
@@ -26,7 +26,7 @@ _NO_TORSION = "hydraulic tensioner"
     title="The tightening is laid down, its scatter is known, and no stud yields under the spanner",
     on=BoltedJoint,
     grade=Grade.NONCONFORMITY,
-    cites=[VDI_2230.at("eq. R8/1 and Table A8"), SHIGLEY.at("eq. 8-27"), COMMON_PRACTICE],
+    cites=[VDI_PRELOAD, TORQUE, COMMON_PRACTICE],
     why="The same torque pulls one stud a third harder than its neighbour; both ends of that must be sound.",
     leaves_out="Bending of the stud under the nut, and threads that gall: trials on the joint itself go before it.",
     limits=[
@@ -34,7 +34,7 @@ _NO_TORSION = "hydraulic tensioner"
             "share of proof",
             "0.9",
             "ratio",
-            VDI_2230.at("eq. R8/1"),
+            VDI_PRELOAD,
             "greatest share of proof under the spanner",
         ),
         Limit(
@@ -91,7 +91,7 @@ def _twist(joint: BoltedJoint, sheet: Sheet, studs: Studs, tightened: Tightened)
     on=BoltedJoint,
     cases=("warming", "starting", "running", "cooling", "test", "water"),
     grade=Grade.HOLD,
-    cites=[VDI_2230.at("section 5.5.2"), SHIGLEY.at("eq. 8-24"), COMMON_PRACTICE],
+    cites=[VDI_TORSION, SHIGLEY.at("eq. 8-24"), COMMON_PRACTICE],
     why="A stud that yields hot is slack cold, and the next stroke finds it so.",
     leaves_out="Bending of studs and creep; the local code and a competent person decide on bolting of pressure parts.",
     limits=[
@@ -113,7 +113,7 @@ def _twist(joint: BoltedJoint, sheet: Sheet, studs: Studs, tightened: Tightened)
             "torsion left",
             "0.5",
             "ratio",
-            VDI_2230.at("section 5.5.2"),
+            VDI_TORSION,
             "share of the torsion left in service",
         ),
     ],

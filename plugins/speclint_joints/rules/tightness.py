@@ -10,7 +10,7 @@ from speclint_joints.formulae.preloads import share_of_load
 from speclint_joints.inputs.preload import working_preload
 from speclint_joints.inputs.pressures import acting_pressure
 from speclint_joints.inputs.seals import gasket_ring, lift_per_stud, not_a_gland, sealed_by
-from speclint_joints.sources import ASME_APPENDIX_2, JINDAL, SHIGLEY, VDI_2230
+from speclint_joints.sources import CODE_GASKETS, JINDAL, SHIGLEY, VDI_2230
 
 _DEFERS = "the local code and a competent person decide."
 
@@ -22,7 +22,7 @@ _DEFERS = "the local code and a competent person decide."
     cases=("starting", "running", "test", "water"),
     grade=Grade.HOLD,
     cites=[
-        ASME_APPENDIX_2.at("2-5(c)(1) and (2), Table 2-5.1 and Table 2-5.2"),
+        CODE_GASKETS,
         VDI_2230.at("section 5.4.2"),
     ],
     why="A gasket that was never pressed hard enough, or is left too loose hot, blows; a jet of steam cuts it out.",

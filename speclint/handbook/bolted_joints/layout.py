@@ -22,7 +22,10 @@ from speclint.equations import (
 )
 from speclint.handbook.tables import KHURMI
 
-TEMA = Source("Standards of the Tubular Exchanger Manufacturers Association", "9th ed., 2007", memory=True)
+TEMA = Source(
+    "Standards of the Tubular Exchanger Manufacturers Association, as reproduced in a public flange calculation",
+    "9th ed., 2007",
+)
 #: Room that a spanner needs between studs, over the diameter of the stud (common practice).
 SPANNER_PITCH = 2.5
 #: Smallest stud on a pressure cover, m (Khurmi).

@@ -26,6 +26,7 @@ from speclint.handbook.tables import VDI_2230, Reading, Row, entries, row, rows
 _METHODS = "tightening-methods-vdi-2230-2003.csv"
 _EMBEDDING = "embedding-vdi-2230-2003.csv"
 _MICROMETRE = 1e-6
+_METHODS_TABLE = VDI_2230.at("Table A8, as reproduced in public calculations and lecture notes", memory=False)
 _TABLE_OF_EMBEDDING = VDI_2230.at(
     "Table 5.4/1, as reproduced in three public calculation sources", memory=False
 )
@@ -48,10 +49,10 @@ def scatter(method: str) -> Reading:
 
 
 def _source_of(found: Row) -> Source:
-    return VDI_2230.at("Table A8") if found["source"] == "VDI 2230" else COMMON_PRACTICE
+    return _METHODS_TABLE if found["source"] == "VDI 2230" else COMMON_PRACTICE
 
 
-@formula("s = (α_A − 1)/(α_A + 1)", cites=[VDI_2230.at("Table A8")])
+@formula("s = (α_A − 1)/(α_A + 1)", cites=[_METHODS_TABLE])
 def scatter_of_factor(alpha_A: Ratio) -> Ratio:
     """Scatter each side of the mean preload that a tightening factor stands for.
 

@@ -27,7 +27,10 @@ from speclint.equations import (
 )
 from speclint.handbook.tables import VDI_2230, Reading, entries, row
 
-FED_STD_H28 = Source("FED-STD-H28/2B, Screw-Thread Standards for Federal Services", "1991", memory=True)
+FED_STD_H28 = Source(
+    "FED-STD-H28/2B, Screw-Thread Standards for Federal Services, as reproduced in public thread calculations",
+    "1991",
+)
 ALEXANDER = Source(
     "E. M. Alexander, Analysis and design of threaded assemblies, SAE paper 770420", "1977", memory=True
 )

@@ -31,7 +31,13 @@ METRIC_FLANK_ANGLE = math.radians(30.0)
 WHITWORTH_FLANK_ANGLE = math.radians(27.5)
 
 
-@formula("T = K F d", cites=[WENTZELL.at("Ex. 6.1"), SHIGLEY.at("eq. 8-27")])
+@formula(
+    "T = K F d",
+    cites=[
+        WENTZELL.at("Ex. 6.1"),
+        SHIGLEY.at("eq. 8-27, as reproduced in a public calculation", memory=False),
+    ],
+)
 def tightening_torque(F: Newtons, K: Ratio, d: Metres) -> NewtonMetres:
     """Torque that gives a preload, by the short form.
 
@@ -41,7 +47,13 @@ def tightening_torque(F: Newtons, K: Ratio, d: Metres) -> NewtonMetres:
     return K * F * d
 
 
-@formula("F = T/(K d)", cites=[WENTZELL.at("Ex. 6.1"), SHIGLEY.at("eq. 8-27")])
+@formula(
+    "F = T/(K d)",
+    cites=[
+        WENTZELL.at("Ex. 6.1"),
+        SHIGLEY.at("eq. 8-27, as reproduced in a public calculation", memory=False),
+    ],
+)
 def preload_from_torque(T: NewtonMetres, K: Ratio, d: Metres) -> Newtons:
     """Preload that a torque gives, by the short form.
 
