@@ -1,4 +1,4 @@
-"""Room against the gauge and the motion, access to what is built, and lifting."""
+"""Clearance to the loading gauge and to the motion, access for inspection and repair, and lifting."""
 
 from __future__ import annotations
 
