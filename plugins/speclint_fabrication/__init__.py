@@ -1,4 +1,4 @@
-"""Weldments and castings: flat walls, welds, heat treatment, toughness, warming, meeting walls."""
+"""Weldments and castings: flat walls, welds, heat treatment, toughness, warming, junctions of walls."""
 
 from __future__ import annotations
 
