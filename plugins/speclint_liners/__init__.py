@@ -1,4 +1,4 @@
-"""Cylinders and liners: stress, fit cold and hot, ports, rings, clearances, relief of water, tests."""
+"""Cylinders and liners: stress, fit cold and hot, ports, rings, clearances, relief of water, hydraulic test."""
 
 from __future__ import annotations
 
