@@ -36,11 +36,11 @@ class LoadCase(SpecTable):
     """Pressures, temperatures and speed at one moment.
 
     ``live_pressure`` is the live steam in the chest and ``exhaust_pressure`` that behind the exhaust valves;
-    ``safety_valve_pressure`` is the most the boiler can give; ``cylinder_pressure`` the greatest in the
+    ``safety_valve_pressure`` is the greatest boiler pressure; ``cylinder_pressure`` the greatest in the
     cylinder when it is not the live pressure (compression, trapped water, hydraulic test);
     ``least_cylinder_pressure`` the least when it is not the exhaust pressure (vacuum while drifting).
     ``cut_off`` is the share of the stroke at which the admission of steam ends, ``steam_flow`` the steam that one
-    cylinder uses. ``temperatures`` gives the metal of parts by id or by kind, stated
+    cylinder uses. ``temperatures`` gives the metal temperature of parts by id or by kind, stated
     or tied to another: "cylinder-block + 20..30 K", "live_temperature - 10 K".
     """
 

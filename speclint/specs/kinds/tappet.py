@@ -20,8 +20,8 @@ class Tappet(Component):
         follower_radius: radius of roller or crown, in the plane of the cam.
         face_width: width of its face along the cam's axis.
         clearance: cold, between tappet and what it works, the valve shut.
-        seat_wear: how far the valve may sink into its seat before the clearance is set again.
-        clearance_setting: how closely the clearance can be set, either way.
+        seat_wear: greatest wear of the seat before the clearance is reset.
+        clearance_setting: accuracy to which the clearance can be set, either way.
     """
 
     kind: ClassVar[str] = "tappet"

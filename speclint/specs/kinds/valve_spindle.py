@@ -18,17 +18,18 @@ class ValveSpindle(Component):
         diameter: in the guide.
         least_diameter: at the weakest section, such as a cotter hole or the root of a thread.
         seal_diameter: where it leaves the steam through its seal.
-        leaves: the steam that stands inside the seal: supply or delivery of the valve.
-        pushed: the way steam on the end of the spindle pushes the valve: open or shut.
+        leaves: the steam on the inside of the seal: supply or delivery of the valve.
+        pushed: direction in which steam on the end of the spindle pushes the valve: open or shut.
         guide_bore: bore of its guide.
         guide_length: length of its guide.
         guide_material: material of its guide.
-        side_load: greatest load across the guide, from tappet or rocker and from what hangs on a spindle that lies.
-        free_length: longest length without support that is pressed when the valve opens.
+        side_load: greatest lateral load on the guide, from tappet or rocker and from the weight on a horizontal
+        spindle.
+        free_length: longest unsupported length in compression when the valve opens.
         ends: how both ends of that length are held.
-        heated_length: length from the valve's seat to the point where the gear drives it, that grows when hot.
-        cap_ground_off: ground off its cap when the gear is set, on the engine.
-        friction: drag of guide and seal.
+        heated_length: length from the valve's seat to the point where the gear drives it, which expands when hot.
+        cap_ground_off: amount ground off its cap when the gear is set on the engine.
+        friction: friction force of guide and seal.
         seal: what seals it.
         seal_temperature: temperature for which the seal is rated.
         seal_pressure: pressure for which the seal is rated.
