@@ -37,6 +37,7 @@ SHIGLEY_SURGE = SHIGLEY.at("ch. 10, critical frequency of helical springs", memo
 
 @rule(
     "coil-spring.fatigue",
+    edition=2,
     title="The spring stands its stroke for ever",
     on=CompressionSpring,
     grade=Grade.NONCONFORMITY,
@@ -105,6 +106,7 @@ def surge(spring: CompressionSpring, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "coil-spring.temperature",
+    edition=2,
     title="The wire stands the heat, and the spring loses little of its load to it",
     on=CompressionSpring,
     cases=("starting", "running", "drifting", "standing-hot"),

@@ -18,6 +18,7 @@ DIN_2089 = Source(
 
 @rule(
     "coil-spring.tensile",
+    edition=2,
     title="The wire's standard gives its tensile strength at this diameter, and the wire has it",
     on=CompressionSpring,
     grade=Grade.QUERY,
@@ -38,6 +39,7 @@ def tensile(spring: CompressionSpring, sheet: Sheet) -> Judgement:
 
 @rule(
     "coil-spring.stress-static",
+    edition=2,
     title="Full lift does not stress the wire beyond what it carries without taking a set",
     on=CompressionSpring,
     grade=Grade.NONCONFORMITY,
@@ -64,6 +66,7 @@ def stress_static(spring: CompressionSpring, sheet: Sheet) -> Judgement:
 
 @rule(
     "coil-spring.stress-solid",
+    edition=2,
     title="The spring may be pressed solid without taking a set",
     on=CompressionSpring,
     grade=Grade.NONCONFORMITY,

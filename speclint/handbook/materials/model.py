@@ -141,10 +141,6 @@ class Material:
         """Highest temperature (K) of a spring of this wire."""
         return self.temperature_limit("spring")
 
-    def relaxation(self, at: float) -> Reading:
-        """Loss of a spring's load as a fraction at a temperature (K); its source says over what time."""
-        return self._read("relaxation", at)
-
     def fatigue_strength(self, loading: str, diameter: float | None = None) -> Reading:
         """Fatigue strength (Pa) of a polished bar under fully reversed load, for a diameter (m).
 
