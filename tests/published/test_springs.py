@@ -12,6 +12,7 @@ from speclint.handbook.springs import (
     helical as springs,
     lengths as spring_lengths,
     relaxation as spring_heat,
+    tolerances,
 )
 from speclint.handbook.tables.csv_files import rows
 from tests.published.proof import proves
@@ -274,3 +275,26 @@ def test_a_spring_loses_some_hundredths_at_its_highest_service_temperature(wire:
     loss = spring_heat.relaxation_loss(wire, celsius + 273.15, 550e6)
     assert loss.low < 0.085
     assert loss.nominal > 0.04
+
+
+@proves(
+    "springs.tolerances",
+    seen="EN 15800:2008, quality grades, as reproduced in a public program with its tables",
+)
+@pytest.mark.parametrize(("grade", "Q"), [("1", 0.63), ("2", 1.0), ("3", 1.6)])
+def test_factors_of_the_quality_grades(grade: str, Q: float) -> None:
+    """They step by the preferred numbers of ISO 3, R 5: 10^(1/5) = 1.585, the standard's 1.6 and 0.63."""
+    assert tolerances.quality_factor(grade).nominal == Q
+    assert pytest.approx(10 ** ((float(grade) - 2) / 5), rel=0.01) == Q
+
+
+@proves("springs.tolerances", memory="DIN 2095:1973, diagram of the factor for the number of coils")
+@pytest.mark.parametrize(("n", "k_f"), [(2, 1.5), (4, 1.2), (10, 0.95)])
+def test_factor_for_coils_runs_as_in_the_diagram(n: float, k_f: float) -> None:
+    """Read off to a twentieth; a wire and a load so chosen that the rest of the tolerance is 1.
+
+    A_F − 0.015 F = a_F k_f; for many coils k_f is 0.803, so the quotient of two springs gives k_f.
+    """
+    sizes = {"Q": 1.0, "F": 0.0, "d": 0.008, "D": 0.048}
+    many = tolerances.load_tolerance(n=1e6, **sizes)
+    assert 0.803 * tolerances.load_tolerance(n=n, **sizes) / many == pytest.approx(k_f, abs=0.05)

@@ -15,9 +15,8 @@ from speclint.equations import (
     RadiansPerSecond,
     Ratio,
 )
-from speclint_springs.sources import CGPM, EN_15800
+from speclint_springs.sources import CGPM
 
-_MM = 1e-3
 _GRAVITY = 9.80665  # m/s², exact: CGPM 3 (1901)
 
 
@@ -97,42 +96,6 @@ def gap_before_solid(L_O: Metres, L_c: Metres) -> Metres:
     0.017
     """
     return L_O - L_c
-
-
-@formula(
-    "A_F = Q (a_F k_f + 0.015 F), a_F = 65.92 N (d/mm)^3.3/(D/mm)^1.6 (−0.84 x³ + 3.781 x² − 4.244 x "
-    "+ 2.274), k_f = 0.803 + 1.6/n − 1/(3 n²), x = D/(10 d)",
-    cites=[EN_15800.at("tolerances on load")],
-    empirical="mm and N",
-)
-def load_tolerance(Q: Ratio, F: Newtons, d: Metres, D: Metres, n: Ratio) -> Newtons:
-    """Permissible deviation of a cold coiled spring's load from the drawing, either way.
-
-    A_F = Q (a_F k_f + 0.015 F), a_F = 65.92 d^3.3/D^1.6 (−0.84 (w/10)³ + 3.781 (w/10)² − 4.244 (w/10) + 2.274),
-    k_f = 0.803 + 1.6/n − 1/(3 n²)
-
-    ``Q`` factor of the quality grade (``quality_factor``); ``F`` stated load [N]; ``d`` wire, ``D`` mean coil
-    diameter [m], entered in mm; ``n`` working coils; w = D/d. Returns [N]. Raises OutOfRange beyond the
-    standard's wires of 0.07 to 16 mm, diameters to 200 mm, index of 4 to 20 and at least 2 coils.
-
-    Hand working, 8/48 mm, 8 coils, 1000 N, grade 2: 65.92 × 955.4/489.8 × 0.90732 = 116.7;
-    k_f = 0.803 + 0.2 − 0.0052 = 0.9978; 116.4 + 15 = 131 N.
-
-    >>> round(load_tolerance(Q=1.0, F=1000, d=0.008, D=0.048, n=8))
-    131
-
-    References: EN 15800:2008, load tolerances and the equations of its diagrams (from memory).
-    """
-    wire, mean, index = d / _MM, D / _MM, D / d
-    require(0.07 <= wire <= 16, f"wire {wire:.6g} mm is outside the standard's 0.07 to 16 mm")
-    require(mean <= 200, f"mean coil diameter {mean:.6g} mm is above the standard's 200 mm")
-    require(4 <= index <= 20, f"spring index {index:.6g} is outside the standard's 4 to 20")
-    require(n >= 2, f"{n:.6g} working coils are fewer than the standard's 2")
-    tenth = index / 10
-    shape = -0.84 * tenth**3 + 3.781 * tenth**2 - 4.244 * tenth + 2.274
-    by_size: float = 65.92 * wire**3.3 / mean**1.6 * shape
-    by_coils = 0.803 + 1.6 / n - 1 / (3 * n**2)
-    return Q * (by_size * by_coils + 0.015 * F)
 
 
 @formula("Δ = |F − F_s|", cites=[FIRST_PRINCIPLES])

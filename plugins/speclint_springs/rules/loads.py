@@ -4,19 +4,23 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Newtons, NewtonsPerMetre, Ratio
-from speclint.handbook.springs import EN_13906_1, spring_load, spring_rate
+from speclint.handbook.springs import (
+    EN_13906_1,
+    EN_15800,
+    load_tolerance,
+    quality_factor,
+    spring_load,
+    spring_rate,
+)
 from speclint.specs import CompressionSpring, Force, Length
 from speclint_springs.formulae.helical import (
     deflection,
     load_difference,
-    load_tolerance,
     mean_from_inside,
     mean_from_outside,
     rate_difference,
 )
-from speclint_springs.formulae.tables import quality_factor
 from speclint_springs.inputs import modulus_of_rigidity
-from speclint_springs.sources import EN_15800
 
 
 @rule(

@@ -78,23 +78,55 @@ def lifting_load(F_v: Newtons, F_s: Newtons) -> Newtons:
     return (both + abs(both)) / 2
 
 
-@formula("F = F_20 (G_T/G_20)(1 − r)", cites=[FIRST_PRINCIPLES])
-def hot_spring_load(F_20: Newtons, G_T: Pascals, G_20: Pascals, r: Ratio) -> Newtons:
-    """Load of a spring hot and relaxed, at the same length.
+@formula("F_r = F_U − r F_O", cites=[FIRST_PRINCIPLES])
+def load_after_set(F_U: Newtons, F_O: Newtons, r: Ratio) -> Newtons:
+    """Load of a spring on the shut valve after it has taken a set with the valve open.
 
-    F = F_20 (G_T/G_20)(1 − r)
+    F_r = F_U − r F_O
 
-    ``F_20`` load at 20 °C when new [N]; ``G_T``, ``G_20`` modulus of rigidity hot and at 20 °C [Pa]; ``r``
-    share lost by relaxation. Returns [N]. Raises OutOfRange unless 0 ≤ r < 1 and G_20 > 0.
+    ``F_U``, ``F_O`` load when new, shut and at full lift [N]; ``r`` share of the open load lost by relaxation. Returns
+    [N]. A set shortens the spring for good: the load lost at full lift is lost at every length. Raises OutOfRange
+    unless 0 ≤ r < 1.
 
-    Hand working: 800 × 0.98 × 0.97 = 760.48 N.
+    Hand working: 800 − 0.03 × 1600 = 752 N.
 
-    >>> round(hot_spring_load(F_20=800.0, G_T=78.4e9, G_20=80e9, r=0.03), 2)
-    760.48
+    >>> load_after_set(F_U=800.0, F_O=1600.0, r=0.03)
+    752.0
     """
     require(0 <= r < 1, f"relaxation {r:.6g} is not between 0 and 1")
+    return F_U - r * F_O
+
+
+@formula("F = F_20 G_T/G_20", cites=[FIRST_PRINCIPLES])
+def hot_load(F_20: Newtons, G_T: Pascals, G_20: Pascals) -> Newtons:
+    """Load of a spring hot, at the same length.
+
+    F = F_20 G_T/G_20
+
+    ``F_20`` load at 20 °C [N]; ``G_T``, ``G_20`` modulus of rigidity hot and at 20 °C [Pa]. Returns [N]. Raises
+    OutOfRange unless G_20 > 0.
+
+    >>> hot_load(F_20=800.0, G_T=78.4e9, G_20=80e9)
+    784.0
+    """
     require(G_20 > 0, f"modulus {G_20:.6g} is not above 0")
-    return F_20 * (G_T / G_20) * (1 - r)
+    return F_20 * (G_T / G_20)
+
+
+@formula("R = R_20 G_T/G_20", cites=[FIRST_PRINCIPLES])
+def hot_rate(R_20: NewtonsPerMetre, G_T: Pascals, G_20: Pascals) -> NewtonsPerMetre:
+    """Rate of a spring hot.
+
+    R = R_20 G_T/G_20
+
+    ``R_20`` rate at 20 °C [N/m]; ``G_T``, ``G_20`` modulus of rigidity hot and at 20 °C [Pa]. Returns [N/m]. Raises
+    OutOfRange unless G_20 > 0.
+
+    >>> hot_rate(R_20=40e3, G_T=78.4e9, G_20=80e9)
+    39200.0
+    """
+    require(G_20 > 0, f"modulus {G_20:.6g} is not above 0")
+    return R_20 * (G_T / G_20)
 
 
 @formula("F = F_U + R h", cites=[FIRST_PRINCIPLES])

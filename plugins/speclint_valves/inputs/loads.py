@@ -11,15 +11,14 @@ from speclint.specs import LoadCase
 from speclint_valves.formulae.motion import tappet_load, valve_acceleration, valve_end_load, valve_lift
 from speclint_valves.formulae.shutting import holding_load, spring_load_at_lift, sum_of_loads
 from speclint_valves.inputs.shutting import on_spindle, unbalanced, weight
+from speclint_valves.inputs.springs import Springs, springs_new
 from speclint_valves.inputs.train import (
-    Springs,
     Train,
     WholeLift,
     clearance,
     mass,
     motion,
     ratio,
-    springs_hot,
 )
 
 
@@ -73,7 +72,7 @@ def loaded(train: Train, case: LoadCase, sheet: Sheet) -> Loaded:
         m=mass(train, i, sheet),
         c=clearance(train, sheet),
         ω=sheet.take("ω", case.rotational_speed),
-        springs=springs_hot(train.valve, case, sheet),
+        springs=springs_new(train.valve, case, sheet),
         steam=held_by_steam(train, case, sheet),
         friction=sheet.take("F_r", train.spindle.friction),
         weight=weight(train.valve, sheet),

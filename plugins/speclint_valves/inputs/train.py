@@ -7,13 +7,13 @@ from functools import lru_cache
 from typing import TypeVar
 
 from speclint import OutOfRange, Sheet
-from speclint.equations import Kilograms, Metres, Newtons, Ratio
+from speclint.equations import Kilograms, Metres, Ratio
 from speclint.handbook.cams import CamMotion, CamProfile, Flank, Follower, LiftTable, Ramp, cam_law
 from speclint.handbook.springs import coil_mass
-from speclint.specs import Cam, Component, LoadCase, PoppetValve, Rocker, Tappet, ValveSpindle
+from speclint.specs import Cam, Component, PoppetValve, Rocker, Tappet, ValveSpindle
 from speclint_valves.formulae.motion import lever_ratio, mass_at_valve
-from speclint_valves.formulae.shutting import sum_of_loads
-from speclint_valves.inputs.shutting import hot, spindle_of, springs_of
+from speclint_valves.inputs.shutting import spindle_of
+from speclint_valves.inputs.springs import springs_of
 
 C = TypeVar("C", bound=Component)
 
@@ -27,14 +27,6 @@ class Train:
     rocker: Rocker | None
     tappet: Tappet
     cam: Cam
-
-
-@dataclass(frozen=True)
-class Springs:
-    """All springs of a valve together: load shut and rate, hot and relaxed."""
-
-    shut: Newtons
-    rate: float
 
 
 class WholeLift:
@@ -112,17 +104,6 @@ def mass(train: Train, i: Ratio, sheet: Sheet) -> Kilograms:
     m_v, m_s = sheet.take("m_v", train.valve.mass), sheet.take("m_s", train.spindle.mass)
     m_t = sheet.take("m_t", train.tappet.mass)
     return sheet.work("m", mass_at_valve, m_v=m_v, m_s=m_s, m_f=m_f, m_t=m_t, i=i, J=J, b_v=b_v)
-
-
-def springs_hot(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Springs:
-    """All springs of the valve, hot and relaxed."""
-    shut = rate = 0.0
-    for number, spring in enumerate(springs_of(valve, sheet), start=1):
-        stated = sheet.take(f"F_U{number}", spring.shut_load)
-        F = hot(spring, case, sheet, stated, str(number))
-        shut = sheet.work(f"F_f{number}", sum_of_loads, F_1=shut, F_2=F) if shut else F
-        rate += sheet.take(f"R_{number}", spring.rate) * F / stated
-    return Springs(shut, rate)
 
 
 def motion(cam: Cam, sheet: Sheet) -> WholeLift:

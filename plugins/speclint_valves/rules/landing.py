@@ -16,12 +16,14 @@ from speclint_valves.formulae.landing import (
     strain_since,
 )
 from speclint_valves.inputs.opening import beats_of, block_of
-from speclint_valves.inputs.shutting import springs_shut, unbalanced, weight
+from speclint_valves.inputs.shutting import unbalanced, weight
+from speclint_valves.inputs.springs import springs_new
 from speclint_valves.rules.seats import DEFERS
 
 
 @rule(
     "valve.seat-stress",
+    edition=2,
     title="One beat alone carries the whole load of the shut valve",
     on=PoppetValve,
     cases=("starting", "running"),
@@ -39,7 +41,7 @@ def seat_stress(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     """(springs + weight + steam that holds shut)/projected contact of each beat in turn."""
     supply, delivery = sheet.take("p_s", case.live_pressure), sheet.take("p_d", case.exhaust_pressure)
     steam = unbalanced(valve, sheet, supply, delivery)
-    springs = springs_shut(valve, case, sheet)
+    springs = springs_new(valve, case, sheet).shut
     load = sheet.work("F", seating_load, F_f=springs, W=weight(valve, sheet), F_v=steam)
     most = sheet.limit("greatest")
     found = []

@@ -20,16 +20,15 @@ from speclint_valves.formulae.motion import (
 )
 from speclint_valves.formulae.shutting import lifting_load, spring_load_at_lift
 from speclint_valves.inputs.shutting import lifting_pressures, on_spindle, weight
+from speclint_valves.inputs.springs import Springs, springs_relaxed
 from speclint_valves.inputs.train import (
     SCAN,
-    Springs,
     Train,
     WholeLift,
     clearance,
     mass,
     motion,
     ratio,
-    springs_hot,
     train_of,
 )
 
@@ -39,6 +38,7 @@ _AMPLE = 1e6
 
 @rule(
     "valve.spring-follows-cam",
+    edition=2,
     title="At overspeed the spring still keeps the whole train on the cam",
     on=PoppetValve,
     cases=("running", "drifting"),
@@ -59,7 +59,7 @@ def spring_follows_cam(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judg
     ω = sheet.work(
         "ω_o", overspeed, x=sheet.limit("overspeed", "x"), ω=sheet.take("ω", case.rotational_speed)
     )
-    springs, W = springs_hot(valve, case, sheet), weight(valve, sheet)
+    springs, W = springs_relaxed(valve, case, sheet), weight(valve, sheet)
     F_r, F_w = sheet.take("F_r", train.spindle.friction), _held_open(train, case, sheet)
     moving = Moving(cam, i, m, c, ω, springs, W, F_r, F_w)
     angle = sheet.scan(

@@ -18,13 +18,14 @@ from speclint_valves.formulae.shutting import (
 from speclint_valves.formulae.tables import sense_of_steam
 from speclint_valves.inputs.shutting import (
     greatest_lifting,
+    least_friction,
     lifting_pressures,
     on_spindle,
     spindle_of,
-    springs_shut,
     unbalanced,
     weight,
 )
+from speclint_valves.inputs.springs import springs_relaxed
 from speclint_valves.rules.seats import DEFERS
 
 MARGIN = Limit("factor", "1.2", "ratio", COMMON_PRACTICE, "margin of the shutting over the opening load")
@@ -55,6 +56,7 @@ def pressure_closed(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgeme
 
 @rule(
     "valve.spring-holds-shut",
+    edition=2,
     title="The spring holds the valve on its seat against the greatest pressure that would lift it",
     on=PoppetValve,
     cases=("running", "drifting", "water"),
@@ -66,12 +68,19 @@ def pressure_closed(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgeme
     limits=[MARGIN],
 )
 def spring_holds_shut(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Springs hot and relaxed + weight + friction that helps ≥ factor × lifting load of the case."""
+    """Least load of the springs + weight + friction that is sure to help ≥ factor × lifting load of the case.
+
+    The springs have the set of the hottest case of all, taken with the valve open, and the low end of their load.
+    """
     _refuse_meant_to_lift(valve, case, sheet)
     hurts = sheet.read("reversal hurts", valve.reversal_hurts)
-    friction = sheet.take("F_r", spindle_of(valve, sheet).friction)
+    friction = least_friction(spindle_of(valve, sheet), sheet)
     held = sheet.work(
-        "F_c", shutting_load, F_f=springs_shut(valve, case, sheet), W=weight(valve, sheet), F_r=friction
+        "F_c",
+        shutting_load,
+        F_f=springs_relaxed(valve, case, sheet).shut,
+        W=weight(valve, sheet),
+        F_r=friction,
     )
     lifted = greatest_lifting(valve, case, sheet)
     needed = sheet.work("F_n", load_with_margin, x=sheet.limit("factor", "x"), F=lifted)
@@ -89,6 +98,7 @@ def _refuse_meant_to_lift(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> N
 
 @rule(
     "valve.closes",
+    edition=2,
     title="The spring takes the valve to its seat against friction and the steam on its spindle",
     on=PoppetValve,
     cases=("starting", "running", "drifting"),
@@ -105,7 +115,7 @@ def closes(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     pushed = sheet.work("F_o", lifting_load, F_v=0.0, F_s=on_spindle(spindle, sheet, supply, delivery))
     against = sheet.work("F_a", sum_of_loads, F_1=pushed, F_2=sheet.take("F_r", spindle.friction))
     needed = sheet.work("F_n", load_with_margin, x=sheet.limit("factor", "x"), F=against)
-    springs = springs_shut(valve, case, sheet)
+    springs = springs_relaxed(valve, case, sheet).shut
     return sheet.at_least(
         sheet.work("F_c", shutting_load, F_f=springs, W=weight(valve, sheet), F_r=0.0),
         needed,
@@ -114,6 +124,7 @@ def closes(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "valve.compression-lift",
+    edition=2,
     title="Compression at the shortest cut-off does not lift the valve",
     on=PoppetValve,
     cases=("running", "drifting"),
@@ -134,7 +145,7 @@ def compression_lift(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgem
     on_valve = unbalanced(valve, sheet, supply, delivery)
     spindle = on_spindle(spindle_of(valve, sheet), sheet, supply, delivery)
     lifted = sheet.work("F_l", lifting_load, F_v=on_valve, F_s=spindle)
-    springs = springs_shut(valve, case, sheet)
+    springs = springs_relaxed(valve, case, sheet).shut
     return sheet.at_least(
         sheet.work("F_c", shutting_load, F_f=springs, W=weight(valve, sheet), F_r=0.0), lifted
     )

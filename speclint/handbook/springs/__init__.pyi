@@ -31,3 +31,9 @@ from .relaxation import (
     SMI as SMI,
     relaxation_loss as relaxation_loss,
 )
+from .tolerances import (
+    EN_15800 as EN_15800,
+    load_deviation as load_deviation,
+    load_tolerance as load_tolerance,
+    quality_factor as quality_factor,
+)
