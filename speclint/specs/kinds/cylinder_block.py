@@ -70,12 +70,14 @@ class SeatBore(SpecTable):
         diameter: the bore at the fit
         depth: its depth, or the length of the fit
         wall: least wall from the bore to a free edge, a passage or the next bore
+        roughness: mean roughness depth Rz of the bore, before the seat goes in
         chamber: the steam on the far side of the seat
     """
 
     diameter: Length = NOT_STATED
     depth: Length = NOT_STATED
     wall: Length = NOT_STATED
+    roughness: Length = NOT_STATED
     chamber: Word[Literal["live steam", "exhaust steam"]] = NOT_STATED
 
 

@@ -10,6 +10,7 @@ from __future__ import annotations
 from speclint.testing import changed
 from tests.plugins.known_metals import FILES
 
+#: Faces of the fit so smooth that hand working may leave them out.
 BLOCK = """
 kind = "cylinder-block"
 id = "block"
@@ -19,6 +20,7 @@ duty = "duty"
 diameter = "200 mm"
 depth = "30 mm"
 wall = "40 mm"
+roughness = "0.0001 µm"
 chamber = "live steam"
 [drive]
 stroke = "660 mm"
@@ -123,6 +125,7 @@ in_bore = "upper"
 outside_diameter = "200.2 mm"
 bore = "170 mm"
 length = "30 mm"
+roughness = "0.0001 µm"
 entering = "block heated and ring chilled"
 block_heated_to = "120 °C"
 chilled_to = "-78 °C"
