@@ -271,11 +271,13 @@ def normal_load(F_t: Newtons, s_prime: MetresPerRadian, R_b: Metres, r: Metres, 
     return F_t * root
 
 
-@formula("c_h = c − (L_s ε_s − L_b ε_b − L_d ε_d + y)/i", cites=[FIRST_PRINCIPLES])
+@formula("c_h = c − (L_s ε_s + L_v ε_v − L_b ε_b − L_d ε_d + y)/i", cites=[FIRST_PRINCIPLES])
 def tappet_clearance_hot(
     c: Metres,
     L_s: Metres,
     ε_s: Ratio,
+    L_v: Metres,
+    ε_v: Ratio,
     L_b: Metres,
     ε_b: Ratio,
     L_d: Metres,
@@ -285,21 +287,39 @@ def tappet_clearance_hot(
 ) -> Metres:
     """Clearance at the tappet, hot and worn.
 
-    c_h = c − (L_s ε_s − L_b ε_b − L_d ε_d + y)/i
+    c_h = c − (L_s ε_s + L_v ε_v − L_b ε_b − L_d ε_d + y)/i
 
-    ``c`` clearance cold at the tappet [m]; ``L_s`` length of spindle and valve that grows by ``ε_s`` towards
-    the gear; ``L_b`` and ``L_d`` lengths of block and cam box that hold the gear away from the seat and grow by
-    ``ε_b`` and ``ε_d``; ``y`` how far the valve may sink into its seat [m]; ``i`` travel of the valve for each unit
-    of the tappet's. Returns [m], negative where the valve is held off its seat. Raises OutOfRange unless i > 0.
+    ``c`` clearance cold at the tappet [m]; ``L_s`` length of the spindle that grows by ``ε_s`` towards the gear and
+    ``L_v`` that of the valve below it that grows by ``ε_v``; ``L_b`` and ``L_d`` lengths of block and cam box that
+    hold the gear away from the seat and grow by ``ε_b`` and ``ε_d``; ``y`` how far the valve may sink into its seat
+    [m]; ``i`` travel of the valve for each unit of the tappet's. Returns [m], negative where the valve is held off its
+    seat. Raises OutOfRange unless i > 0.
 
-    Hand working: 0.6 − (400 × 0.0030 − 200 × 0.0028 − 180 × 0.0010 + 0.1)/1.25 = 0.6 − 0.448 = 0.152 mm.
+    Hand working: 0.6 − (340 × 0.0030 + 60 × 0.0040 − 200 × 0.0028 − 180 × 0.0010 + 0.1)/1.25 = 0.6 − 0.496 = 0.104 mm.
 
-    >>> hot = {"L_s": 0.4, "ε_s": 3e-3, "L_b": 0.2, "ε_b": 2.8e-3, "L_d": 0.18, "ε_d": 1e-3, "y": 1e-4, "i": 1.25}
+    >>> hot = {"L_s": 0.34, "ε_s": 3e-3, "L_v": 0.06, "ε_v": 4e-3}
+    >>> hot |= {"L_b": 0.2, "ε_b": 2.8e-3, "L_d": 0.18, "ε_d": 1e-3, "y": 1e-4, "i": 1.25}
     >>> round(tappet_clearance_hot(c=0.6e-3, **hot) * 1e3, 6)
-    0.152
+    0.104
     """
     require(i > 0, "the lever ratio must be above 0")
-    return c - (L_s * ε_s - L_b * ε_b - L_d * ε_d + y) / i
+    return c - (L_s * ε_s + L_v * ε_v - L_b * ε_b - L_d * ε_d + y) / i
+
+
+@formula("L_s = L − L_v", cites=[FIRST_PRINCIPLES])
+def spindle_length(L: Metres, L_v: Metres) -> Metres:
+    """Length of the spindle in the length that grows towards the gear.
+
+    L_s = L − L_v
+
+    ``L`` from the valve's seat to the gear, ``L_v`` the valve's own part of it [m]. Returns [m]. Raises OutOfRange
+    unless 0 ≤ L_v ≤ L.
+
+    >>> round(spindle_length(L=0.4, L_v=0.06), 6)
+    0.34
+    """
+    require(0 <= L_v <= L, f"the valve's part {L_v:.6g} is not between 0 and the whole length {L:.6g}")
+    return L - L_v
 
 
 @formula("φ = x φ_1", cites=[FIRST_PRINCIPLES])

@@ -1,71 +1,11 @@
-"""Spindle and rocker: clearance in the guide, stress, buckling, deflection."""
+"""Spindle and rocker: stress, buckling, deflection."""
 
 from __future__ import annotations
 
 import math
 
-from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
+from speclint import FIRST_PRINCIPLES, formula, require
 from speclint.equations import Metres, MetresToTheFourth, Newtons, Pascals, Ratio, SquareMetres
-
-
-@formula("c = D_g (1 + ε_g) − d (1 + ε_s)", cites=[FIRST_PRINCIPLES])
-def guide_clearance_hot(D_g: Metres, ε_g: Ratio, d: Metres, ε_s: Ratio) -> Metres:
-    """Diametral clearance of a spindle in its guide, hot.
-
-    c = D_g (1 + ε_g) − d (1 + ε_s)
-
-    ``D_g`` bore of the guide, ``d`` spindle [m]; ``ε_g``, ``ε_s`` growth of guide and spindle. Returns [m],
-    negative where the spindle seizes.
-
-    Hand working: 22.08 (1 + 0.0025) − 22 (1 + 0.0035) = 22.1352 − 22.077 = 0.0582 mm.
-
-    >>> round(guide_clearance_hot(D_g=22.08e-3, ε_g=0.0025, d=22e-3, ε_s=0.0035) * 1e3, 4)
-    0.0582
-    """
-    return D_g * (1 + ε_g) - d * (1 + ε_s)
-
-
-@formula("c = D_g − d", cites=[FIRST_PRINCIPLES])
-def guide_clearance(D_g: Metres, d: Metres) -> Metres:
-    """Diametral clearance of a spindle in its guide, cold.
-
-    c = D_g − d
-
-    ``D_g`` bore of the guide, ``d`` spindle [m]. Returns [m].
-
-    >>> round(guide_clearance(D_g=22.08e-3, d=22e-3) * 1e6, 3)
-    80.0
-    """
-    return D_g - d
-
-
-@formula("c_n = x d", cites=[COMMON_PRACTICE])
-def share_of_diameter(x: Ratio, d: Metres) -> Metres:
-    """Share of a diameter, as a limit.
-
-    c_n = x d
-
-    ``x`` share; ``d`` diameter [m]. Returns [m].
-
-    >>> round(share_of_diameter(x=0.004, d=0.022) * 1e6, 3)
-    88.0
-    """
-    return x * d
-
-
-@formula("x = L/d", cites=[FIRST_PRINCIPLES])
-def length_ratio(L: Metres, d: Metres) -> Ratio:
-    """Length of a guide for each diameter.
-
-    x = L/d
-
-    ``L`` length, ``d`` diameter [m]. Returns [-]. Raises OutOfRange unless d > 0.
-
-    >>> length_ratio(L=0.110, d=0.022)
-    5.0
-    """
-    require(d > 0, f"diameter {d:.6g} is not above 0")
-    return L / d
 
 
 @formula("σ = 4 F/(π d²)", cites=[FIRST_PRINCIPLES])

@@ -4,57 +4,64 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Newtons
-from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.handbook.fits import DRAWING_TEMPERATURE, SHRINK_FIT
 from speclint.handbook.members import critical_load, end_fixity
 from speclint.handbook.tables import SHIGLEY
 from speclint.specs import LoadCase, Rocker, Tappet, ValveSpindle
 from speclint_valves.formulae.fits import share_of_strength
+from speclint_valves.formulae.guides import (
+    guide_clearance,
+    guide_clearance_hot,
+    length_ratio,
+    share_of_clearance,
+    share_of_diameter,
+)
 from speclint_valves.formulae.landing import strain_since
 from speclint_valves.formulae.motion import valve_speed
 from speclint_valves.formulae.spindle import (
     buckling_factor,
     direct_stress,
-    guide_clearance,
-    guide_clearance_hot,
-    length_ratio,
     round_area,
     round_second_moment,
-    share_of_diameter,
 )
+from speclint_valves.inputs.guides import guide_of
 from speclint_valves.inputs.loads import loaded, worked_valve_load
-from speclint_valves.inputs.opening import block_of
 from speclint_valves.inputs.train import SCAN, motion, ratio, train_of
 from speclint_valves.rules.cams import CRACKED
 
 
 @rule(
     "spindle.guide-clearance-hot",
-    title="The spindle neither seizes nor rattles in its guide",
+    edition=2,
+    title="The spindle keeps a share of its clearance in every hot case, and does not rattle in its guide",
     on=ValveSpindle,
-    cases=("warming", "running", "cooling"),
+    cases=("warming", "starting", "running", "drifting", "standing-hot", "cooling", "water"),
     grade=Grade.NONCONFORMITY,
-    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    cites=[FIRST_PRINCIPLES, *SHRINK_FIT, COMMON_PRACTICE],
     why="a spindle that seizes holds its valve open; one that rattles lets steam past and wears its seat askew",
     leaves_out="scale and burnt oil, which take from the clearance in service",
     limits=[
-        Limit("greatest", "0.004", "ratio", COMMON_PRACTICE, "greatest clearance for each diameter, hot")
+        Limit("least", "0.1", "ratio", COMMON_PRACTICE, "least share of the cold clearance left hot"),
+        Limit("greatest", "0.004", "ratio", COMMON_PRACTICE, "greatest clearance for each diameter, hot"),
     ],
 )
 def guide_clearance_when_hot(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
-    """D_g (1 + ε_g) − d (1 + ε_s) above nothing and at most 0.004 d; the guide as warm as the block."""
-    block = block_of(sheet.follow(spindle.moves), sheet)
-    D_g, d = sheet.take("D_g", spindle.guide_bore), sheet.take("d", spindle.diameter)
-    T_g, T_s = sheet.take("T_g", case.temperature_of(block)), sheet.take("T_s", case.temperature_of(spindle))
-    guide = sheet.material_named(f"the guide of {spindle.id}", spindle.guide_material)
-    α_g = sheet.look_up("α_g", guide.expansion, at=T_g)
+    """D_g (1 + ε_g) − Δ_g − d (1 + ε_s) at least 0.1 of the cold clearance and at most 0.004 d.
+
+    The guide is as warm as the block, which holds it: what its metal grows beyond the block's closes its bore by Δ_g.
+    """
+    guide, d = guide_of(spindle, case, sheet), sheet.take("d", spindle.diameter)
+    T_s = sheet.take("T_s", case.temperature_of(spindle))
     α_s = sheet.look_up("α_s", sheet.material_of(spindle).expansion, of=spindle, at=T_s)
     since = {"alpha_0": 0.0, "T_0": DRAWING_TEMPERATURE, "T_ref": DRAWING_TEMPERATURE}
-    ε_g = sheet.work("ε_g", strain_since, alpha=α_g, T=T_g, **since)
     ε_s = sheet.work("ε_s", strain_since, alpha=α_s, T=T_s, **since)
-    cold = sheet.work("c_0", guide_clearance, D_g=D_g, d=d)
-    hot = sheet.work("c", guide_clearance_hot, D_g=D_g, ε_g=ε_g, d=d, ε_s=ε_s)
+    cold = sheet.work("c_0", guide_clearance, D_g=guide.bore, Δ_g=guide.closed_cold, d=d)
+    hot = sheet.work(
+        "c", guide_clearance_hot, D_g=guide.bore, ε_g=guide.growth, Δ_g=guide.closed_hot, d=d, ε_s=ε_s
+    )
+    least = sheet.work("c_min", share_of_clearance, x=sheet.limit("least", "x_c"), c_0=cold)
     most = sheet.work("c_max", share_of_diameter, x=sheet.limit("greatest", "x"), d=d)
-    return sheet.worst(sheet.stays(hot, cold, strictly=True), sheet.at_most(hot, most))
+    return sheet.worst(sheet.at_least(hot, least), sheet.at_most(hot, most))
 
 
 @rule(

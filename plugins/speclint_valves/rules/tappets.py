@@ -5,18 +5,19 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Ratio
 from speclint.handbook.fits import DRAWING_TEMPERATURE
-from speclint.specs import Cam, CamBox, CylinderBlock, LoadCase, Rocker, Tappet, ValveSpindle
+from speclint.specs import Cam, CamBox, CylinderBlock, LoadCase, PoppetValve, Rocker, Tappet, ValveSpindle
 from speclint_valves.formulae.landing import strain_since
-from speclint_valves.formulae.motion import lever_ratio, tappet_clearance_hot
+from speclint_valves.formulae.motion import lever_ratio, spindle_length, tappet_clearance_hot
 from speclint_valves.formulae.spindle import length_with_room
 from speclint_valves.rules.seats import DEFERS
 
 
 @rule(
     "tappet.clearance-hot",
+    edition=2,
     title="Hot, cold and worn, the tappet keeps its clearance, and no more of it than its ramp takes up",
     on=Tappet,
-    cases=("warming", "running", "cooling"),
+    cases=("warming", "starting", "running", "drifting", "standing-hot", "cooling"),
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
@@ -25,15 +26,14 @@ from speclint_valves.rules.seats import DEFERS
     limits=[Limit("least", "0.05 mm", "length", COMMON_PRACTICE, "least clearance in every case")],
 )
 def clearance_when_hot(tappet: Tappet, case: LoadCase, sheet: Sheet) -> Judgement:
-    """c − (L_s ε_s − L_b ε_b − L_d ε_d + wear)/i ≥ 0.05 mm, and without wear ≤ the height of the ramp."""
+    """c − (L_s ε_s + L_v ε_v − L_b ε_b − L_d ε_d + wear)/i ≥ 0.05 mm, and without wear ≤ the height of the ramp."""
     driven = sheet.follow(tappet.works)
     spindle, i = _spindle_and_ratio(driven, sheet)
     box = sheet.follow(tappet.carried_in)
     block = sheet.follow(box.mounted_on)
     c, y = sheet.take("c", tappet.clearance), sheet.take("y", tappet.seat_wear)
     grown = {
-        "L_s": sheet.take("L_s", spindle.heated_length),
-        "ε_s": _strain(spindle, "s", case, sheet),
+        **_spindle_and_valve(spindle, case, sheet),
         "L_b": sheet.take("L_b", box.block_length),
         "ε_b": _strain(block, "b", case, sheet),
         "L_d": sheet.take("L_d", box.datum_length),
@@ -44,6 +44,8 @@ def clearance_when_hot(tappet: Tappet, case: LoadCase, sheet: Sheet) -> Judgemen
     least = sheet.at_least(worn, sheet.limit("least"))
     if worn <= 0:
         least = least.graded(Grade.HOLD)
+    if not least.holds:
+        return least
     new = sheet.work("c_n", tappet_clearance_hot, c=c, y=0.0, **grown)
     return sheet.worst(least, *_within_ramps(tappet, new, sheet))
 
@@ -55,7 +57,21 @@ def _spindle_and_ratio(driven: Rocker | ValveSpindle, sheet: Sheet) -> tuple[Val
     return sheet.follow(driven.works), sheet.work("i", lever_ratio, b_v=b_v, b_t=b_t)
 
 
-def _strain(part: ValveSpindle | CylinderBlock | CamBox, index: str, case: LoadCase, sheet: Sheet) -> Ratio:
+def _spindle_and_valve(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> dict[str, float]:
+    """Length and growth of the spindle and of the valve below it, each at its own temperature."""
+    valve = sheet.follow(spindle.moves)
+    L, L_v = sheet.take("L", spindle.heated_length), sheet.take("L_v", spindle.valve_length)
+    return {
+        "L_s": sheet.work("L_s", spindle_length, L=L, L_v=L_v),
+        "ε_s": _strain(spindle, "s", case, sheet),
+        "L_v": L_v,
+        "ε_v": _strain(valve, "v", case, sheet),
+    }
+
+
+def _strain(
+    part: ValveSpindle | PoppetValve | CylinderBlock | CamBox, index: str, case: LoadCase, sheet: Sheet
+) -> Ratio:
     T = sheet.take(f"T_{index}", case.temperature_of(part))
     alpha = sheet.look_up(f"α_{index}", sheet.material_of(part).expansion, of=part, at=T)
     since = {"alpha_0": 0.0, "T_0": DRAWING_TEMPERATURE, "T_ref": DRAWING_TEMPERATURE}
@@ -63,12 +79,11 @@ def _strain(part: ValveSpindle | CylinderBlock | CamBox, index: str, case: LoadC
 
 
 def _within_ramps(tappet: Tappet, clearance: Metres, sheet: Sheet) -> list[Judgement]:
-    """The clearance of a new seat against the ramp of each cam that has one."""
-    found = []
-    for cam in sheet.belonging_to(tappet, Cam):
-        if sheet.is_stated(f"ramp of {cam.id}", cam.ramp_height):
-            found.append(sheet.at_most(clearance, sheet.take("h_r", cam.ramp_height)))
-    return found
+    """The clearance of a new seat against the ramp of each cam."""
+    cams = sheet.belonging_to(tappet, Cam)
+    if not cams:
+        raise sheet.not_assessed(f"no cam states that it lifts {tappet.id}: there is no ramp to compare with")
+    return [sheet.at_most(clearance, sheet.take("h_r", cam.ramp_height)) for cam in cams]
 
 
 @rule(

@@ -5,7 +5,18 @@ from __future__ import annotations
 from typing import ClassVar, Literal
 
 from speclint.specs.component import Component
-from speclint.specs.fields import NOT_STATED, Force, Length, LinkTo, Mass, Pressure, Speed, Temperature, Word
+from speclint.specs.fields import (
+    NOT_STATED,
+    Force,
+    Length,
+    LinkTo,
+    Mass,
+    Position,
+    Pressure,
+    Speed,
+    Temperature,
+    Word,
+)
 from speclint.specs.link_targets import PoppetValve
 
 
@@ -23,11 +34,16 @@ class ValveSpindle(Component):
         guide_bore: bore of its guide.
         guide_length: length of its guide.
         guide_material: material of its guide.
+        guide_held: how the block holds the guide: pressed in, or bored in the block itself.
+        guide_outside: outside diameter of a guide that is pressed in.
+        guide_interference: interference of that guide in its bore in the block, on the diameter.
+        guide_bored_in_place: true when its bore is finished after it is pressed in.
         side_load: greatest lateral load on the guide, from tappet or rocker and from the weight on a horizontal
         spindle.
         free_length: longest unsupported length in compression when the valve opens.
         ends: how both ends of that length are held.
         heated_length: length from the valve's seat to the point where the gear drives it, which expands when hot.
+        valve_length: part of that length that belongs to the valve, from its seat to where the spindle is attached.
         cap_ground_off: amount ground off its cap when the gear is set on the engine.
         friction: friction force of guide and seal.
         seal: what seals it.
@@ -50,10 +66,15 @@ class ValveSpindle(Component):
     guide_bore: Length = NOT_STATED
     guide_length: Length = NOT_STATED
     guide_material: Word[str] = NOT_STATED
+    guide_held: Word[Literal["pressed in", "part of the block"]] = NOT_STATED
+    guide_outside: Length = NOT_STATED
+    guide_interference: Position = NOT_STATED
+    guide_bored_in_place: Word[bool] = NOT_STATED
     side_load: Force = NOT_STATED
     free_length: Length = NOT_STATED
     ends: Word[str] = NOT_STATED
     heated_length: Length = NOT_STATED
+    valve_length: Length = NOT_STATED
     cap_ground_off: Length = NOT_STATED
     friction: Force = NOT_STATED
     seal: Word[Literal["packed gland", "labyrinth", "metallic rings", "lip seal"]] = NOT_STATED
