@@ -98,6 +98,31 @@ def line_greatest_shear(p_0: Pascals) -> Pascals:
     return 0.300 * p_0
 
 
+@formula("z = 0.786 · 2 p_0 R/E_star", cites=[JOHNSON_CONTACT.at("section 4.5")])
+def line_depth_of_shear(p_0: Pascals, R: Metres, E_star: Pascals) -> Metres:
+    """Depth of the greatest shear beneath a line contact.
+
+    p_0: greatest pressure, Pa. R: relative radius, m. E_star: contact modulus, Pa. Returns m: 0.786 of the half width,
+    which is 2 p_0 R/E_star.
+
+    >>> round(line_depth_of_shear(p_0=583.33e6, R=0.0176471, E_star=113.19e9) * 1e3, 3)  # hand: 0.786 × 0.18189
+    0.143
+    """
+    return LINE_DEPTH_OF_SHEAR * 2 * p_0 * R / E_star
+
+
+@formula("p_s = 4 S_y/√3", cites=[JOHNSON_CONTACT.at("section 9.2, rolling without friction")])
+def line_shakedown_pressure(S_y: Pascals) -> Pascals:
+    """Greatest pressure of a line contact that a metal, once it has settled, bears again and again without yielding.
+
+    S_y: proof stress, Pa. Returns Pa: four times the yield in shear after von Mises. Sliding under load lowers it.
+
+    >>> round(line_shakedown_pressure(S_y=235e6) / 1e6, 1)  # hand: 4 × 235/1.73205
+    542.7
+    """
+    return 4 * S_y / math.sqrt(3)
+
+
 @formula("a = (3 F R/(4 E_star))^(1/3)", cites=[JOHNSON_CONTACT.at("eq. 4.22")])
 def point_radius(F: Newtons, R: Metres, E_star: Pascals) -> Metres:
     """Radius of the spot where two spheres touch.
