@@ -68,6 +68,35 @@ def governing_area(A_v: SquareMetres, A_port: SquareMetres) -> SquareMetres:
     return min(A_v, A_port)
 
 
+@formula("A_c = min(A, T_c)", cites=[FIRST_PRINCIPLES])
+def area_after_meeting(A: SquareMetres, T_c: SquareMetres) -> SquareMetres:
+    """Flow area of a valve whose two streams meet in one throat.
+
+    A_c = min(A, T_c)
+
+    ``A`` area of both beats, ``T_c`` of the throat after they have met [m²]. Returns [m²].
+
+    >>> area_after_meeting(A=0.018243, T_c=0.013965)
+    0.013965
+    """
+    return min(A, T_c)
+
+
+@formula("h_x = h/x", cites=[FIRST_PRINCIPLES])
+def lift_over_factor(h: Metres, x: Ratio) -> Metres:
+    """Lift that would be worth having, were the whole lift at its limit.
+
+    h_x = h/x
+
+    ``h`` lift [m]; ``x`` factor. Returns [m]. Raises OutOfRange unless x > 0.
+
+    >>> round(lift_over_factor(h=0.044, x=1.1), 6)
+    0.04
+    """
+    require(x > 0, f"factor {x:.6g} is not above 0")
+    return h / x
+
+
 @formula("x = v/v_0", cites=[FIRST_PRINCIPLES])
 def speed_ratio(v: MetresPerSecond, v_0: MetresPerSecond) -> Ratio:
     """A speed as a multiple of another.

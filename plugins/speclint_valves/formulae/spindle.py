@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from speclint import FIRST_PRINCIPLES, formula, require
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
 from speclint.equations import Metres, MetresToTheFourth, Newtons, Pascals, Ratio, SquareMetres
 
 
@@ -184,6 +184,20 @@ def arm_second_moment(w: Metres, h: Metres) -> MetresToTheFourth:
     45000.0
     """
     return w * h**3 / 12
+
+
+@formula("t_n = x z", cites=[COMMON_PRACTICE])
+def depth_with_margin(x: Ratio, z: Metres) -> Metres:
+    """Depth of hardened skin wanted over the greatest shear beneath a contact.
+
+    t_n = x z
+
+    ``x`` factor; ``z`` depth of the greatest shear [m]. Returns [m].
+
+    >>> round(depth_with_margin(x=2.0, z=0.14e-3) * 1e3, 6)
+    0.28
+    """
+    return x * z
 
 
 @formula("l_n = L + r", cites=[FIRST_PRINCIPLES])

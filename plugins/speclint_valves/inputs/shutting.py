@@ -55,6 +55,13 @@ def on_spindle(spindle: ValveSpindle, sheet: Sheet, supply: Pascals, delivery: P
     return sheet.work("F_s", spindle_load, g=g, d=sheet.take("d_s", spindle.seal_diameter), p=inside)
 
 
+def supply_at_most(case: LoadCase, sheet: Sheet) -> Pascals:
+    """The most that the boiler gives in a case: what its safety valves hold, where that is stated."""
+    if sheet.is_stated("safety valve pressure", case.safety_valve_pressure):
+        return sheet.take("p_s", case.safety_valve_pressure)
+    return sheet.take("p_s", case.live_pressure)
+
+
 def lifting_pressures(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> tuple[Pascals, Pascals]:
     """Supply and delivery pressure of the case as they lift the shut valve most."""
     supply_lifts = sheet.read("supply acts", valve.supply_acts) == "between the beats"

@@ -35,6 +35,8 @@ class WholeLift:
     def __init__(self, cam: CamMotion) -> None:
         self._cam = cam
         self.duration = cam.duration
+        steps = [cam.duration * step / _STEPS for step in range(_STEPS + 1)]
+        self.top = max(steps, key=lambda angle: cam.at(min(angle, cam.duration)).lift)
         self._known: dict[float, Follower] = {}
 
     def at(self, angle: float) -> Follower:
@@ -47,6 +49,8 @@ class WholeLift:
         return found
 
 
+#: Places at which the top of a lift is looked for.
+_STEPS = 180
 #: Angles that a cam's motion remembers: those of a few scans, which every corner of tolerances asks for again.
 _REMEMBERED = 1000
 #: Intervals of a scan over a cam's whole event; between them the scan closes in by itself.

@@ -16,7 +16,7 @@ from speclint_valves.formulae.landing import (
     strain_since,
 )
 from speclint_valves.inputs.opening import beats_of, block_of
-from speclint_valves.inputs.shutting import unbalanced, weight
+from speclint_valves.inputs.shutting import supply_at_most, unbalanced, weight
 from speclint_valves.inputs.springs import springs_new
 from speclint_valves.rules.seats import DEFERS
 
@@ -39,7 +39,7 @@ from speclint_valves.rules.seats import DEFERS
 )
 def seat_stress(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     """(springs + weight + steam that holds shut)/projected contact of each beat in turn."""
-    supply, delivery = sheet.take("p_s", case.live_pressure), sheet.take("p_d", case.exhaust_pressure)
+    supply, delivery = supply_at_most(case, sheet), sheet.take("p_d", case.exhaust_pressure)
     steam = unbalanced(valve, sheet, supply, delivery)
     springs = springs_new(valve, case, sheet).shut
     load = sheet.work("F", seating_load, F_f=springs, W=weight(valve, sheet), F_v=steam)
@@ -155,22 +155,37 @@ def foul_clearance(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgemen
 
 @rule(
     "valve.lift-stop",
-    title="A stop ends the valve's travel between its full lift and the part that it could strike",
+    edition=2,
+    title="A stop ends the valve's travel between its full lift and the part that it could strike, hot",
     on=PoppetValve,
+    cases=("starting", "running", "drifting"),
     grade=Grade.NONCONFORMITY,
-    cites=[COMMON_PRACTICE],
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a gear that overruns, or a broken spring, must not let the valve find its own stop",
     leaves_out="the strength of the stop",
 )
-def lift_stop(valve: PoppetValve, sheet: Sheet) -> Judgement:
-    """Lift + overtravel ≤ lift at the stop."""
+def lift_stop(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Lift + overtravel ≤ lift at the stop ≤ lift + the room beyond it, hot."""
     o, h = sheet.take("o", valve.overtravel), sheet.take("h", valve.lift)
     furthest = sheet.work("h_o", lift_with_overtravel, h=h, o=o)
-    return sheet.at_most(furthest, sheet.take("h_s", valve.lift_stop))
+    stop = sheet.take("h_s", valve.lift_stop)
+    room = sheet.work(
+        "c",
+        clearance_hot,
+        c_0=sheet.take("c_0", valve.clearance_open),
+        o=0.0,
+        H=sheet.take("H", valve.height),
+        ε_v=_strain(valve, "v", case, DRAWING_TEMPERATURE, sheet),
+        ε_b=_strain(block_of(valve, sheet), "b", case, DRAWING_TEMPERATURE, sheet),
+        y=0.0,
+    )
+    strikes = sheet.work("h_c", lift_with_overtravel, h=h, o=room)
+    return sheet.worst(sheet.at_most(furthest, stop), sheet.at_most(stop, strikes))
 
 
 @rule(
     "valve.cannot-fall-in",
+    edition=2,
     title="No piece of a broken valve, spindle, nut or collet can reach the cylinder",
     on=PoppetValve,
     grade=Grade.HOLD,
@@ -179,11 +194,10 @@ def lift_stop(valve: PoppetValve, sheet: Sheet) -> Judgement:
     leaves_out=f"pieces smaller than a fracture is expected to make; {DEFERS}",
 )
 def cannot_fall_in(valve: PoppetValve, sheet: Sheet) -> Judgement:
-    """A positive catch, or the smallest piece wider than the widest opening below."""
-    if (catch := sheet.read("retained by", valve.retained)) != "none":
-        return sheet.states(True, f"pieces are kept out by a positive catch: {catch}")
-    piece, opening = sheet.take("b", valve.smallest_piece), sheet.take("b_o", valve.passage_below)
-    return sheet.at_least(piece, opening)
+    """The smallest piece no narrower than the widest opening of the cage, or of the way into the cylinder."""
+    held = sheet.read("retained by", valve.retained) != "none"
+    piece = sheet.take("b", valve.smallest_piece)
+    return sheet.at_least(piece, sheet.take("b_o", valve.cage_opening if held else valve.passage_below))
 
 
 @rule(

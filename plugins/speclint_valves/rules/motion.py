@@ -162,23 +162,16 @@ def landing_speed(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement
     """Speed of the valve where the falling tappet has just its clearance left."""
     train = train_of(valve, sheet)
     i, cam, c = ratio(train, sheet), motion(train.cam, sheet), clearance(train, sheet)
-    start = (
-        max(range(_STEPS + 1), key=lambda step: cam.at(cam.duration * step / _STEPS).lift)
-        * cam.duration
-        / _STEPS
-    )
 
     def apart(angle: float) -> float:
         return abs(cam.at(angle).lift - c)
 
     angle = sheet.scan(
-        "φ", "cam angle of landing", apart, start, cam.duration, unit="rad", find="least", steps=SCAN
+        "φ", "cam angle of landing", apart, cam.top, cam.duration, unit="rad", find="least", steps=SCAN
     )
     ω = sheet.take("ω", case.rotational_speed)
     speed = sheet.work("v", valve_speed, i=i, s_prime=cam.at(angle).slope, ω=ω)
     return sheet.at_most(speed, sheet.limit("greatest"))
 
-
-_STEPS = 180
 
 RULES = (spring_follows_cam, landing_speed)

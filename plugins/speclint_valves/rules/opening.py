@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kelvins, KilogramsPerCubicMetre, MetresPerSecond, Pascals
 from speclint.handbook.steam import (
@@ -14,6 +16,7 @@ from speclint.handbook.steam import (
 )
 from speclint.specs import LoadCase, PoppetValve
 from speclint_valves.formulae.flow import (
+    lift_over_factor,
     pressure_ratio,
     share_of_area,
     share_of_lift,
@@ -21,8 +24,10 @@ from speclint_valves.formulae.flow import (
     steam_speed,
 )
 from speclint_valves.inputs.opening import (
+    beats_area,
     beats_of,
     block_of,
+    common_throat,
     flow_area,
     greatest_speed,
     mean_speed,
@@ -35,6 +40,7 @@ from speclint_valves.sources import LINEHAM
 
 @rule(
     "valve.lift-area",
+    edition=2,
     title="At full lift the valve opens as much as the port that it serves asks",
     on=PoppetValve,
     grade=Grade.NONCONFORMITY,
@@ -52,7 +58,7 @@ from speclint_valves.sources import LINEHAM
     ],
 )
 def lift_area(valve: PoppetValve, sheet: Sheet) -> Judgement:
-    """Σ min(area of beat at full lift, its throat) ≥ share × port area."""
+    """min(Σ min(area of beat at full lift, its throat), throat after both have met) ≥ share × port area."""
     opened = flow_area(valve, sheet)
     port = sheet.take("A_port", valve.port_area)
     return sheet.at_least(
@@ -62,6 +68,7 @@ def lift_area(valve: PoppetValve, sheet: Sheet) -> Judgement:
 
 @rule(
     "valve.lift-worth-having",
+    edition=2,
     title="The valve does not lift further than its throats can feed it",
     on=PoppetValve,
     grade=Grade.OBSERVATION,
@@ -79,19 +86,28 @@ def lift_area(valve: PoppetValve, sheet: Sheet) -> Judgement:
     ],
 )
 def lift_worth_having(valve: PoppetValve, sheet: Sheet) -> Judgement:
-    """h ≤ 1.1 × the lift at which the last of the beats opens as much as its throat; d/4 for a flat single beat."""
+    """h ≤ 1.1 × the lift at which the last of the beats opens as much as its throat; d/4 for a flat single beat.
+
+    At h/1.1 the beats open no more than the throat after their streams have met.
+    """
     useful = []
     for index, beat in beats_of(valve, sheet):
         T = throat(beat, index, sheet)
         d, w = sheet.take(f"d_{index}", beat.seat_diameter), sheet.take(f"w_{index}", beat.contact_width)
         β = sheet.take(f"β_{index}", beat.seat_angle)
         useful.append(sheet.work(f"h_{index}", lift_for_area, T=T, d=d, w=w, β=β))
-    most = sheet.work("h_max", share_of_lift, x=sheet.limit("share-of-lift", "x"), h=max(useful))
-    return sheet.at_most(sheet.take("h", valve.lift), most)
+    h, x = sheet.take("h", valve.lift), sheet.limit("share-of-lift", "x")
+    own = sheet.at_most(h, sheet.work("h_max", share_of_lift, x=x, h=max(useful)))
+    after = common_throat(valve, sheet)
+    if math.isinf(after):
+        return own
+    before = beats_area(valve, sheet.work("h_x", lift_over_factor, h=h, x=x), sheet)
+    return sheet.worst(own, sheet.at_most(before, after))
 
 
 @rule(
     "valve.steam-speed",
+    edition=2,
     title="Steam passes the valve no faster than a free-running engine allows",
     on=PoppetValve,
     cases=("running",),
@@ -123,6 +139,7 @@ def _speeds(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> tuple[MetresPer
 
 @rule(
     "valve.pressure-loss",
+    edition=2,
     title="The valve costs no more than a small share of the pressure before it",
     on=PoppetValve,
     cases=("running",),
@@ -146,6 +163,7 @@ def pressure_loss(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement
 
 @rule(
     "valve.mach",
+    edition=2,
     title="Steam stays well below the speed of sound in the valve",
     on=PoppetValve,
     cases=("running",),

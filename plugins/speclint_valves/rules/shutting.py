@@ -12,6 +12,7 @@ from speclint_valves.formulae.shutting import (
     gauge_pressure,
     lifting_load,
     load_in_sense,
+    pressure_at_shutting,
     shutting_load,
     sum_of_loads,
 )
@@ -135,7 +136,10 @@ def closes(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     limits=[Limit("exponent", "1.3", "ratio", COMMON_PRACTICE, "exponent of compression of dry steam")],
 )
 def compression_lift(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
-    """p = p_b (1 + x/c)^n against the steam on the other side of the valve, springs and weight."""
+    """p = y p_b (1 + x/c)^n against the steam on the other side of the valve, springs and weight.
+
+    y is stated: while it shuts the exhaust valve throttles, and compression begins above the exhaust's pressure.
+    """
     _refuse_meant_to_lift(valve, case, sheet)
     compressed = _compressed(valve, case, sheet)
     if sheet.read("serves", valve.serves) == "inlet":
@@ -154,7 +158,8 @@ def compression_lift(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgem
 def _compressed(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Pascals:
     begun, gauge = sheet.take_absolute("p_b", case.exhaust_pressure), sheet.take("p_g", case.exhaust_pressure)
     x, c = sheet.take("x", valve.compression_share), sheet.take("c", valve.clearance_share)
-    p = sheet.work("p", compression_pressure, p_b=begun, x=x, c=c, n=sheet.limit("exponent", "n"))
+    shut = sheet.work("p_y", pressure_at_shutting, y=sheet.take("y", valve.shutting_ratio), p_b=begun)
+    p = sheet.work("p", compression_pressure, p_b=shut, x=x, c=c, n=sheet.limit("exponent", "n"))
     return sheet.work("p_k", gauge_pressure, p=p, p_b=begun, p_g=gauge)
 
 

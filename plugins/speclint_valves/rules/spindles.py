@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.equations import Newtons
+from speclint.equations import Newtons, Ratio
 from speclint.handbook.fits import DRAWING_TEMPERATURE, SHRINK_FIT
 from speclint.handbook.members import critical_load, end_fixity
 from speclint.handbook.tables import SHIGLEY
@@ -26,6 +26,7 @@ from speclint_valves.formulae.spindle import (
 )
 from speclint_valves.inputs.guides import guide_of
 from speclint_valves.inputs.loads import loaded, worked_valve_load
+from speclint_valves.inputs.shutting import supply_at_most
 from speclint_valves.inputs.train import SCAN, motion, ratio, train_of
 from speclint_valves.rules.cams import CRACKED
 
@@ -82,34 +83,54 @@ def guide_length(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
 
 @rule(
     "spindle.stress",
+    edition=2,
     title="The spindle bears the opening of its valve at its weakest section and does not buckle",
     on=ValveSpindle,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, SHIGLEY.at("section 4-12, columns"), COMMON_PRACTICE],
     why="a spindle that breaks leaves its valve to the cylinder; one that bends jams in its guide",
-    leaves_out="the notch of a thread or a cotter hole, which the low share of the strength stands for",
+    leaves_out="the finish of the surface and the size of the section, which the low shares of the strength stand for",
     limits=[
         Limit(
             "share-of-strength",
             "0.2",
             "ratio",
             COMMON_PRACTICE,
-            "share of tensile strength at 20 °C, for endurance",
+            "share of tensile strength at 20 °C, for endurance of a plain section",
+        ),
+        Limit(
+            "share-notched",
+            "0.127",
+            "ratio",
+            COMMON_PRACTICE,
+            "share of tensile strength at 20 °C, for endurance of a thread, a hole or a groove",
         ),
         Limit("buckling-factor", "4", "ratio", COMMON_PRACTICE, "least factor against buckling"),
         CRACKED,
     ],
 )
 def stress(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
-    """(springs + steam + inertia + friction)/least section ≤ 0.2 R_m; Johnson or Euler over the free length ≥ 4."""
+    """Greatest load of the event/least section ≤ its share of R_m; Johnson or Euler over the free length ≥ 4.
+
+    The load is springs, steam, inertia and friction, or the blow with which the clearance is taken up.
+    """
     train = train_of(sheet.follow(spindle.moves), sheet)
     F, _ = worked_valve_load(loaded(train, case, sheet), sheet)
     T, metal = sheet.take("T", case.temperature_of(spindle)), sheet.material_of(spindle)
     R_m = sheet.look_up("R_m", metal.tensile_strength, of=spindle, at=DRAWING_TEMPERATURE)
-    allowed = sheet.work("σ_zul", share_of_strength, k=sheet.limit("share-of-strength", "k"), S=R_m)
+    allowed = sheet.work("σ_zul", share_of_strength, k=_share(spindle, sheet), S=R_m)
     worked = sheet.work("σ", direct_stress, F=F, d=sheet.take("d_1", spindle.least_diameter))
     return sheet.worst(sheet.at_most(worked, allowed), _buckling(spindle, T, F, sheet))
+
+
+def _share(spindle: ValveSpindle, sheet: Sheet) -> Ratio:
+    """Share of strength by the form of the weakest section; that of a thread where no form is stated."""
+    plain = (
+        sheet.is_stated("form of the weakest section", spindle.least_section)
+        and sheet.read("form of the weakest section", spindle.least_section) == "plain"
+    )
+    return sheet.limit("share-of-strength" if plain else "share-notched", "k")
 
 
 def _buckling(spindle: ValveSpindle, T: float, F: Newtons, sheet: Sheet) -> Judgement:
@@ -128,9 +149,10 @@ def _buckling(spindle: ValveSpindle, T: float, F: Newtons, sheet: Sheet) -> Judg
 
 @rule(
     "spindle.seal",
-    title="The seal is rated for what it meets, and what passes it has a way out",
+    edition=2,
+    title="The seal is rated for what it meets, safety valves blowing, and what passes it has a way out",
     on=ValveSpindle,
-    cases=("running",),
+    cases=("starting", "running"),
     grade=Grade.QUERY,
     gravest=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
@@ -138,7 +160,7 @@ def _buckling(spindle: ValveSpindle, T: float, F: Newtons, sheet: Sheet) -> Judg
     leaves_out="how long the seal lasts",
 )
 def seal(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Temperature, pressure and rubbing speed ≤ those of the rating; leak-off stated."""
+    """Temperature, greatest pressure of the boiler and rubbing speed ≤ those of the rating; leak-off stated."""
     train = train_of(sheet.follow(spindle.moves), sheet)
     i, moved, ω = ratio(train, sheet), motion(train.cam, sheet), sheet.take("ω", case.rotational_speed)
 
@@ -150,7 +172,7 @@ def seal(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
     )
     speed = sheet.work("v", valve_speed, i=i, s_prime=moved.at(angle).slope, ω=ω)
     sheet.read("leak-off", spindle.leak_off)
-    T, p = sheet.take("T", case.temperature_of(spindle)), sheet.take("p", case.live_pressure)
+    T, p = sheet.take("T", case.temperature_of(spindle)), supply_at_most(case, sheet)
     return sheet.worst(
         sheet.no_hotter(T, sheet.take("T_max", spindle.seal_temperature)),
         sheet.at_most(p, sheet.take("p_max", spindle.seal_pressure)),
@@ -160,6 +182,7 @@ def seal(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "spindle.driven",
+    edition=2,
     title="Each spindle is driven by exactly one tappet, itself or through one rocker",
     on=ValveSpindle,
     grade=Grade.NONCONFORMITY,
@@ -168,11 +191,12 @@ def seal(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
     leaves_out="whether the tappet is that of the right cylinder end",
 )
 def driven(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
-    """One rocker at most, and one tappet on it or on the spindle."""
-    rockers = sheet.belonging_to(spindle, Rocker)
-    tappets = [tappet for driver in (spindle, *rockers) for tappet in sheet.belonging_to(driver, Tappet)]
-    says = f"{len(rockers)} rockers and {len(tappets)} tappets drive the spindle"
-    return sheet.states(len(rockers) <= 1 and len(tappets) == 1, says)
+    """One tappet on the spindle; or one rocker, one tappet on that and none on the spindle."""
+    rockers, own = sheet.belonging_to(spindle, Rocker), sheet.belonging_to(spindle, Tappet)
+    through = [tappet for rocker in rockers for tappet in sheet.belonging_to(rocker, Tappet)]
+    says = f"{len(own)} tappets drive the spindle itself; {len(rockers)} rockers do, driven by {len(through)} tappets"
+    right = (len(own), len(rockers), len(through)) in ((1, 0, 0), (0, 1, 1))
+    return sheet.states(right, says)
 
 
 RULES = (guide_clearance_when_hot, guide_length, stress, seal, driven)

@@ -65,17 +65,21 @@ class PoppetValve(Component):
         clearance_piston: least clearance to the piston with the valve at full lift; leave out if they cannot touch.
         mass: of the valve, without its spindle.
         port_area: area of the port that it serves.
+        through_valve: the beat whose steam flows through the middle of the valve to join that of the other.
+        common_throat: free area of the passage after the steam of both beats has joined.
         supply_acts: whether the steam it admits is between the beats or beyond them.
         steam_load: direction in which supply pressure above delivery pressure acts on the shut valve.
         loss_coefficient: of valve and port together, on the speed in the port.
         relieves_water: true when it is meant to lift and relieve trapped water.
         lifts_drifting: true when it is meant to stay off its seat while the engine drifts.
         compression_share: share of the stroke left when the exhaust shuts, at the shortest cut-off.
+        shutting_ratio: absolute cylinder pressure when the exhaust shuts over exhaust pressure, at the greatest speed.
         clearance_share: clearance volume over swept volume at the end that it serves.
         height: from the plane of the seat to the end of the valve that comes near cage or piston when it opens.
         flow_force: greatest load by which the steam flow holds the valve open.
         lapped_at: temperature at which both beats were lapped together; leave out if cold.
         retained: what keeps fragments out of the cylinder.
+        cage_opening: widest opening of the cage, the collar or the plate that retains fragments.
         smallest_piece: least width of the smallest fragment of a fracture.
         passage_below: widest opening through which a fragment could fall into the cylinder.
         reversal_hurts: true when its lifting traps water or drives the engine in mid gear.
@@ -99,17 +103,21 @@ class PoppetValve(Component):
     clearance_piston: Position = NOT_STATED
     mass: Mass = NOT_STATED
     port_area: Area = NOT_STATED
+    through_valve: Word[Literal["upper", "lower", "neither"]] = NOT_STATED
+    common_throat: Area = NOT_STATED
     supply_acts: Word[Literal["between the beats", "beyond the beats"]] = NOT_STATED
     steam_load: Word[Literal["holds shut", "lifts"]] = NOT_STATED
     loss_coefficient: Fraction = NOT_STATED
     relieves_water: Word[bool] = NOT_STATED
     lifts_drifting: Word[bool] = NOT_STATED
     compression_share: Fraction = NOT_STATED
+    shutting_ratio: Fraction = NOT_STATED
     clearance_share: Fraction = NOT_STATED
     height: Length = NOT_STATED
     flow_force: Force = NOT_STATED
     lapped_at: Temperature = NOT_STATED
     retained: Word[Literal["none", "cage", "collar larger than the port", "perforated plate"]] = NOT_STATED
+    cage_opening: Length = NOT_STATED
     smallest_piece: Length = NOT_STATED
     passage_below: Length = NOT_STATED
     reversal_hurts: Word[bool] = NOT_STATED

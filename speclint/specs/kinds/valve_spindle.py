@@ -14,6 +14,7 @@ from speclint.specs.fields import (
     Position,
     Pressure,
     Speed,
+    Stiffness,
     Temperature,
     Word,
 )
@@ -28,6 +29,7 @@ class ValveSpindle(Component):
         mass: of the spindle with its collars, nuts and spring plates.
         diameter: in the guide.
         least_diameter: at the weakest section, such as a cotter hole or the root of a thread.
+        least_section: form of that section; one that is not stated is taken as a thread.
         seal_diameter: where it leaves the steam through its seal.
         leaves: the steam on the inside of the seal: supply or delivery of the valve.
         pushed: direction in which steam on the end of the spindle pushes the valve: open or shut.
@@ -45,7 +47,8 @@ class ValveSpindle(Component):
         heated_length: length from the valve's seat to the point where the gear drives it, which expands when hot.
         valve_length: part of that length that belongs to the valve, from its seat to where the spindle is attached.
         cap_ground_off: amount ground off its cap when the gear is set on the engine.
-        friction: friction force of guide and seal.
+        friction: friction force of guide and seal, least to greatest; a single figure is the greatest.
+        train_stiffness: of all parts between cam and valve, at the valve; leave out to have it estimated.
         seal: what seals it.
         seal_temperature: temperature for which the seal is rated.
         seal_pressure: pressure for which the seal is rated.
@@ -60,6 +63,7 @@ class ValveSpindle(Component):
     mass: Mass = NOT_STATED
     diameter: Length = NOT_STATED
     least_diameter: Length = NOT_STATED
+    least_section: Word[Literal["plain", "thread", "cotter hole", "groove"]] = NOT_STATED
     seal_diameter: Length = NOT_STATED
     leaves: Word[Literal["supply", "delivery"]] = NOT_STATED
     pushed: Word[Literal["open", "shut"]] = NOT_STATED
@@ -77,6 +81,7 @@ class ValveSpindle(Component):
     valve_length: Length = NOT_STATED
     cap_ground_off: Length = NOT_STATED
     friction: Force = NOT_STATED
+    train_stiffness: Stiffness = NOT_STATED
     seal: Word[Literal["packed gland", "labyrinth", "metallic rings", "lip seal"]] = NOT_STATED
     seal_temperature: Temperature = NOT_STATED
     seal_pressure: Pressure = NOT_STATED

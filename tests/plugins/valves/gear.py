@@ -48,6 +48,7 @@ opens = "upwards"
 lift = "20 mm"
 mass = "4.5 kg"
 port_area = "20000 mm²"
+through_valve = "neither"
 supply_acts = "beyond the beats"
 steam_load = "holds shut"
 loss_coefficient = "2"
@@ -56,6 +57,7 @@ lifts_drifting = false
 reversal_hurts = false
 compression_share = "0.2"
 clearance_share = "0.1"
+shutting_ratio = "1"
 beat_distance = "110 mm"
 height = "120 mm"
 overtravel = "0.5 mm"
@@ -80,6 +82,7 @@ throat = "130 mm"
 blocked_area = "2000 mm²"
 """
 
+#: A train so springy that hand working may leave out the blow with which its clearance is taken up.
 SPINDLE = """
 kind = "valve-spindle"
 id = "spindle"
@@ -90,8 +93,10 @@ seal_diameter = "20 mm"
 leaves = "supply"
 pushed = "shut"
 friction = "10 N"
+train_stiffness = "0.001 N/mm"
 diameter = "22 mm"
 least_diameter = "16 mm"
+least_section = "plain"
 guide_bore = "22.08 mm"
 guide_length = "100 mm"
 guide_material = "known-iron"
@@ -163,6 +168,8 @@ carried_in = "box"
 mass = "0.8 kg"
 follower = "flat foot"
 face_width = "30 mm"
+surface = "case hardened"
+hardened_depth = "2 mm"
 clearance = "0.4 mm"
 seat_wear = "0.1 mm"
 """
@@ -195,7 +202,8 @@ ramp_height = "0.001 mm"
 ramp_angle = "20 °"
 base_radius = "60 mm"
 width = "25 mm"
-contact = "hardened steel on hardened steel"
+surface = "case hardened"
+hardened_depth = "2 mm"
 """
 
 
@@ -228,6 +236,7 @@ def duty(default: str = "20 °C", **of_case: str) -> str:
             "valve-spindle",
             "compression-spring",
             "tappet",
+            "cam",
             "cam-box",
             "rocker",
         )

@@ -232,8 +232,22 @@ def test_compression_limit_from_both_sides(workshop: Workshop, load: str, outcom
     assert (check.outcome, check.case) == (outcome, "drifting")
 
 
-@pytest.mark.parametrize("line", ['compression_share = "0.2"', 'clearance_share = "0.1"'])
-def test_compression_is_not_assessed_without(workshop: DesignFolder, line: str) -> None:
+@pytest.mark.parametrize(("ratio", "outcome"), [("1.008", "conforms"), ("1.013", "finding")])
+def test_compression_begins_above_the_exhaust_s_pressure(
+    workshop: Workshop, ratio: str, outcome: str
+) -> None:
+    """1230 N of spring hold 0.98 × 1230 − 16 + 58.84 + 3.1 = 1251.4 N, 3.3642 bar; 4.4774/4.4350 = 1.0096 times."""
+    files = gear_files(
+        (('shutting_ratio = "1"', f'shutting_ratio = "{ratio}"'),), spring=(("1100 N", "1230 N"),)
+    )
+    check = workshop.write(files).only(COMPRESSION)
+    assert (check.outcome, check.case) == (outcome, "drifting")
+
+
+@pytest.mark.parametrize(
+    "line", ['compression_share = "0.2"', 'clearance_share = "0.1"', 'shutting_ratio = "1"']
+)
+def test_compression_is_not_assessed_without(workshop: Workshop, line: str) -> None:
     assert workshop.write(gear_files(((line, ""),))).only(COMPRESSION).outcome == "not assessed"
 
 
