@@ -246,7 +246,7 @@ def test_a_cam_nose_on_a_roller() -> None:
 
 @proves("members.contact", memory="K. L. Johnson, Contact Mechanics, sections 4.5 and 9.2")
 def test_shakedown_of_a_rolling_line() -> None:
-    """First yield at 3.1 k after von Mises, shakedown at 4.00 k, k the yield in shear: a fifth to a third between them."""
+    """First yield at 3.1 k after von Mises, shakedown at 4.00 k, k the yield in shear: a quarter or so apart."""
     k = 235e6 / 3**0.5
     assert contact.line_shakedown_pressure(235e6) == pytest.approx(4.0 * k)
     assert 1.2 < contact.line_shakedown_pressure(235e6) / (3.1 * k) < 1.35

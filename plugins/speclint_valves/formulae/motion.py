@@ -253,39 +253,39 @@ def cam_radius_under_roller(
 
 
 @formula("φ = arctan(|s′|/(R_b + r + s))", cites=[FIRST_PRINCIPLES])
-def pressure_angle(slope: MetresPerRadian, R_b: Metres, r: Metres, s: Metres) -> Radians:
+def pressure_angle(s_prime: MetresPerRadian, R_b: Metres, r: Metres, s: Metres) -> Radians:
     """Angle between the push of a cam and the way of a roller in line with its axis.
 
     φ = arctan(|s′|/(R_b + r + s))
 
-    ``slope`` s′ [m/rad]; ``R_b`` base circle, ``r`` roller, ``s`` lift [m]. Returns [rad]. Raises OutOfRange unless
+    ``s_prime`` s′ [m/rad]; ``R_b`` base circle, ``r`` roller, ``s`` lift [m]. Returns [rad]. Raises OutOfRange unless
     R_b + r + s > 0.
 
     Hand working: s′ 30 over 40: tan φ = 0.75, 36.87°.
 
-    >>> round(math.degrees(pressure_angle(slope=-0.030, R_b=0.020, r=0.010, s=0.010)), 2)
+    >>> round(math.degrees(pressure_angle(s_prime=-0.030, R_b=0.020, r=0.010, s=0.010)), 2)
     36.87
     """
     require(R_b + r + s > 0, f"radius {R_b + r + s:.6g} of the roller's centre is not above 0")
-    return math.atan(abs(slope) / (R_b + r + s))
+    return math.atan(abs(s_prime) / (R_b + r + s))
 
 
 @formula("v = |s′| ω", cites=[FIRST_PRINCIPLES])
-def jump_of_speed(slope: MetresPerRadian, ω: RadiansPerSecond) -> MetresPerSecond:
+def jump_of_speed(s_prime: MetresPerRadian, ω: RadiansPerSecond) -> MetresPerSecond:
     """Speed that a tappet at rest is given at once where a ramp starts, or loses where it ends.
 
     v = |s′| ω
 
-    ``slope`` s′ of the lift where it meets the base circle [m/rad]; ``ω`` speed of the cam [rad/s]. Returns [m/s].
+    ``s_prime`` s′ of the lift where it meets the base circle [m/rad]; ``ω`` speed of the cam [rad/s]. Returns [m/s].
 
-    >>> round(jump_of_speed(slope=0.0042, ω=40.0), 6)
+    >>> round(jump_of_speed(s_prime=0.0042, ω=40.0), 6)
     0.168
     """
-    return abs(slope) * ω
+    return abs(s_prime) * ω
 
 
-@formula("F_n = F_t/cos φ, tan φ = s′/(R_b + r + s)", cites=[FIRST_PRINCIPLES])
-def normal_load(F_t: Newtons, slope: MetresPerRadian, R_b: Metres, r: Metres, s: Metres) -> Newtons:
+@formula("F_n = F_t/cos φ, φ = arctan(s′/(R_b + r + s))", cites=[FIRST_PRINCIPLES])
+def normal_load(F_t: Newtons, s_prime: MetresPerRadian, R_b: Metres, r: Metres, s: Metres) -> Newtons:
     """Load square to the cam where a roller in line with its axis touches it.
 
     F_n = F_t/cos φ, φ = arctan(s′/(R_b + r + s))

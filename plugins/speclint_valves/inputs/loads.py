@@ -91,7 +91,7 @@ def loaded(train: Train, case: LoadCase, sheet: Sheet) -> Loaded:
     i, cam = ratio(train, sheet), motion(train.cam, sheet)
     m, c, ω = mass(train, i, sheet), clearance(train, sheet), sheet.take("ω", case.rotational_speed)
     angle = _taken_up(cam, c, sheet)
-    v = sheet.work("v_c", valve_speed, i=i, slope=cam.at(angle).slope, ω=ω)
+    v = sheet.work("v_c", valve_speed, i=i, s_prime=cam.at(angle).slope, ω=ω)
     struck = sheet.work("m_b", mass_struck, m=m, m_t=sheet.take("m_t", train.tappet.mass), i=i)
     return Loaded(
         train=train,

@@ -50,7 +50,7 @@ class Touch:
         at = load.cam.at(angle)
         F = load.tappet(at)
         if self.kind == "roller":
-            F = normal_load(F_t=F, slope=at.slope, R_b=self.base, r=self.radius, s=at.lift)
+            F = normal_load(F_t=F, s_prime=at.slope, R_b=self.base, r=self.radius, s=at.lift)
             ρ = self._under_roller(at)
         else:
             ρ = cam_radius_under_flat(R_b=self.base, s=at.lift, κ=at.curvature)
@@ -61,9 +61,11 @@ class Touch:
     def worked(self, at: Follower, F: Newtons, sheet: Sheet) -> Pressed:
         """The same for a load along the tappet, written on the sheet."""
         if self.kind == "roller":
-            F = sheet.work("F_n", normal_load, F_t=F, slope=at.slope, R_b=self.base, r=self.radius, s=at.lift)
+            F = sheet.work(
+                "F_n", normal_load, F_t=F, s_prime=at.slope, R_b=self.base, r=self.radius, s=at.lift
+            )
             sizes = {"R_b": self.base, "r": self.radius, "s": at.lift}
-            ρ = sheet.work("ρ", cam_radius_under_roller, slope=at.slope, κ=at.curvature, **sizes)
+            ρ = sheet.work("ρ", cam_radius_under_roller, s_prime=at.slope, κ=at.curvature, **sizes)
         else:
             ρ = sheet.work("ρ", cam_radius_under_flat, R_b=self.base, s=at.lift, κ=at.curvature)
         R = sheet.work("R", relative_radius, R_1=ρ, R_2=self.radius)
@@ -72,7 +74,7 @@ class Touch:
 
     def _under_roller(self, at: Follower) -> Metres:
         return cam_radius_under_roller(
-            R_b=self.base, r=self.radius, s=at.lift, slope=at.slope, κ=at.curvature
+            R_b=self.base, r=self.radius, s=at.lift, s_prime=at.slope, κ=at.curvature
         )
 
 

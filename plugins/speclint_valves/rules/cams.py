@@ -89,13 +89,13 @@ def pressure_angle_of_cam(cam: Cam, sheet: Sheet) -> Judgement:
 
     def aslant(angle: float) -> float:
         at = moved.at(angle)
-        return pressure_angle(slope=at.slope, R_b=R_b, r=r, s=at.lift)
+        return pressure_angle(s_prime=at.slope, R_b=R_b, r=r, s=at.lift)
 
     angle = sheet.scan(
         "θ", "cam angle of the greatest pressure angle", aslant, 0.0, moved.duration, unit="rad"
     )
     at = moved.at(angle)
-    φ = sheet.work("φ", pressure_angle, slope=at.slope, R_b=R_b, r=r, s=at.lift)
+    φ = sheet.work("φ", pressure_angle, s_prime=at.slope, R_b=R_b, r=r, s=at.lift)
     return sheet.at_most(φ, sheet.limit("greatest"))
 
 
@@ -137,7 +137,7 @@ def acceleration(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
     )
     sheet.work("a_min", valve_acceleration, i=i, κ=moved.at(slowed).curvature, ω=ω)
     foot = max(0.0, end, key=lambda angle: abs(moved.at(angle).slope))
-    jump = sheet.work("v_j", jump_of_speed, slope=moved.at(foot).slope, ω=ω)
+    jump = sheet.work("v_j", jump_of_speed, s_prime=moved.at(foot).slope, ω=ω)
     return sheet.worst(sheet.at_most(jump, sheet.limit("jump")), _joined(cam, sheet))
 
 

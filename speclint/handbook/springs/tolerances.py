@@ -29,8 +29,8 @@ def quality_factor(grade: str) -> Reading:
 
 
 @formula(
-    "A_F = Q (a_F k_f + 0.015 F), a_F = 65.92 d^3.3/D^1.6 (−0.84 (w/10)³ + 3.781 (w/10)² − 4.244 (w/10) + 2.274), "
-    "k_f = 0.803 + 1.6/n − 1/(3 n²)",
+    "A_F = Q (a_F k_f + 0.015 F), a_F = 65.92 N (d/mm)^3.3/(D/mm)^1.6 (−0.84 x³ + 3.781 x² − 4.244 x "
+    "+ 2.274), k_f = 0.803 + 1.6/n − 1/(3 n²), x = D/(10 d)",
     cites=[EN_15800.at("tolerances on load")],
     empirical="mm and N",
 )

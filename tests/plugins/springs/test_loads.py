@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.testing import DesignFolder
 from speclint_springs.formulae.helical import load_difference, rate_difference
 from tests.plugins.springs.spring import spring
 

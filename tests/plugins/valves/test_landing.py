@@ -29,7 +29,7 @@ FOUL, STOP, FALL, MATERIAL = (
 
 
 @pytest.mark.parametrize(("load", "outcome"), [("21055 N", "conforms"), ("21057 N", "finding")])
-def test_seat_stress_limit_from_both_sides(workshop: Workshop, load: str, outcome: str) -> None:
+def test_seat_stress_limit_from_both_sides(workshop: DesignFolder, load: str, outcome: str) -> None:
     """Lower beat π (140 + 3) 3 = 1347.743 mm², 20 MPa: 26954.9 N; steam holds with 1.57 × 3719.65 = 5839.8 N.
 
     Weight gives 58.8 N: 26954.9 − 5839.8 − 58.8 = 21056.3 N of spring, new.
@@ -131,19 +131,21 @@ def test_lift_stop_from_both_sides(workshop: DesignFolder, stop: str, outcome: s
 @pytest.mark.parametrize(
     ("stop", "outcome"), [("24.9 mm", "conforms"), ("25.1 mm", "finding"), ("60 mm", "finding")]
 )
-def test_the_stop_comes_before_what_the_valve_strikes(workshop: Workshop, stop: str, outcome: str) -> None:
+def test_the_stop_comes_before_what_the_valve_strikes(
+    workshop: DesignFolder, stop: str, outcome: str
+) -> None:
     """20 mm of lift and 5 mm of room beyond it."""
     assert workshop.write(gear_files((('"21 mm"', f'"{stop}"'),))).only(STOP).outcome == outcome
 
 
 @pytest.mark.parametrize(("stop", "outcome"), [("24.78 mm", "conforms"), ("24.80 mm", "finding")])
-def test_a_hot_valve_strikes_sooner(workshop: Workshop, stop: str, outcome: str) -> None:
+def test_a_hot_valve_strikes_sooner(workshop: DesignFolder, stop: str, outcome: str) -> None:
     """The valve at 160, the block at 20 °C: 120 mm × 12.5e-6 × 140 = 0.21 mm of the 25 mm."""
     files = gear_files((('"21 mm"', f'"{stop}"'),), duty_text=duty(running="20 °C; 160 °C"))
     assert workshop.write(files).only(STOP).outcome == outcome
 
 
-def test_lift_stop_is_not_assessed_without_one(workshop: Workshop) -> None:
+def test_lift_stop_is_not_assessed_without_one(workshop: DesignFolder) -> None:
     assert workshop.write(gear_files((('lift_stop = "21 mm"', ""),))).only(STOP).outcome == "not assessed"
 
 
@@ -157,7 +159,7 @@ def test_pieces_against_the_opening_from_both_sides(workshop: DesignFolder, piec
 @pytest.mark.parametrize(("piece", "outcome"), [("12.1 mm", "conforms"), ("11.9 mm", "finding")])
 @pytest.mark.parametrize("catch", ["cage", "perforated plate", "collar larger than the port"])
 def test_a_catch_is_held_against_the_smallest_piece(
-    workshop: Workshop, catch: str, piece: str, outcome: str
+    workshop: DesignFolder, catch: str, piece: str, outcome: str
 ) -> None:
     """An opening of 12 mm in what catches them: before, the word alone was enough."""
     caught = ('"none"', f'"{catch}"\ncage_opening = "12 mm"')
@@ -166,7 +168,7 @@ def test_a_catch_is_held_against_the_smallest_piece(
     assert check.grade is (Grade.HOLD if outcome == "finding" else None)
 
 
-def test_a_catch_without_its_opening_or_without_a_piece_is_not_assessed(workshop: Workshop) -> None:
+def test_a_catch_without_its_opening_or_without_a_piece_is_not_assessed(workshop: DesignFolder) -> None:
     for changes in (
         (('"none"', '"cage"'),),
         (('"none"', '"cage"\ncage_opening = "12 mm"'), ('smallest_piece = "30 mm"', "")),

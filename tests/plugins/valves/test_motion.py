@@ -45,7 +45,7 @@ def test_harmonic_law_from_both_sides(workshop: DesignFolder, load: str, outcome
 
 
 @pytest.mark.parametrize(("load", "outcome"), [("444 N", "conforms"), ("441 N", "finding")])
-def test_parabolic_law_is_worst_in_the_middle(workshop: Workshop, load: str, outcome: str) -> None:
+def test_parabolic_law_is_worst_in_the_middle(workshop: DesignFolder, load: str, outcome: str) -> None:
     """Slowed with 4 × 0.02 × 1719.68/1.49263 = 92.17 m/s² from mid-lift on, where the spring has only 9.6 mm.
 
     1.3 × 7.1 × 92.17 = 850.7 N; F_U − 0.02 (F_U + 800) + 384.0 + 48.84 at F_U = 442.7 N.

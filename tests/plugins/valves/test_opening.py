@@ -81,7 +81,7 @@ def common(area: str, through: str = "lower") -> tuple[tuple[str, str], ...]:
 @pytest.mark.parametrize("through", ["upper", "lower", "neither"])
 @pytest.mark.parametrize(("area", "outcome"), [("18010 mm²", "conforms"), ("17990 mm²", "finding")])
 def test_streams_that_meet_pass_no_more_than_one_throat(
-    workshop: Workshop, through: str, area: str, outcome: str
+    workshop: DesignFolder, through: str, area: str, outcome: str
 ) -> None:
     """0.9 × 20 000 = 18 000 mm²: before, both rings were added, 18 221 mm², whatever followed."""
     check = workshop.write(gear_files(valve=common(area, through))).only(AREA)
@@ -89,12 +89,14 @@ def test_streams_that_meet_pass_no_more_than_one_throat(
 
 
 @pytest.mark.parametrize(("area", "outcome"), [("16570 mm²", "conforms"), ("16560 mm²", "finding")])
-def test_lift_is_worth_no_more_than_the_common_throat(workshop: Workshop, area: str, outcome: str) -> None:
+def test_lift_is_worth_no_more_than_the_common_throat(
+    workshop: DesignFolder, area: str, outcome: str
+) -> None:
     """At 20/1.1 = 18.182 mm the beats open π 290 × 18.182 = 16 564.8 mm²."""
     assert workshop.write(gear_files(valve=common(area))).only(WORTH).outcome == outcome
 
 
-def test_steam_hastens_through_the_common_throat(workshop: Workshop) -> None:
+def test_steam_hastens_through_the_common_throat(workshop: DesignFolder) -> None:
     """Mean speed by area: 18 221.2 mm² without, 9110.6 mm² with: twice as fast."""
     free, narrow = (
         found(workshop.write(gear_files(valve=change)).only(SPEED)) for change in ((), common("9110.62 mm²"))
@@ -103,7 +105,7 @@ def test_steam_hastens_through_the_common_throat(workshop: Workshop) -> None:
 
 
 @pytest.mark.parametrize("rule", [AREA, WORTH, SPEED, LOSS, MACH])
-def test_where_the_streams_go_must_be_known(workshop: Workshop, rule: str) -> None:
+def test_where_the_streams_go_must_be_known(workshop: DesignFolder, rule: str) -> None:
     unknown = workshop.write(gear_files(valve=(('through_valve = "neither"\n', ""),))).only(rule)
     assert unknown.outcome == "not assessed"
     unsized = workshop.write(gear_files(valve=(('"neither"', '"upper"'),))).only(rule)

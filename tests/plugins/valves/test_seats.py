@@ -8,6 +8,7 @@ from hypothesis import given, strategies as st
 from speclint import Grade
 from speclint.errors import OutOfRange
 from speclint.handbook.fits.press_fits import contact_pressure, hot_interference
+from speclint.testing import DesignFolder, changed, found
 from speclint_valves.formulae.fits import (
     pressing_interference,
     pressure_in_solid_block,
@@ -118,7 +119,7 @@ def test_block_stress_limit_from_both_sides(workshop: DesignFolder, ring: str, o
 
 
 @pytest.mark.parametrize(("ring", "outcome"), [("200.613 mm", "conforms"), ("200.615 mm", "finding")])
-def test_ring_stress_limit_from_both_sides(workshop: Workshop, ring: str, outcome: str) -> None:
+def test_ring_stress_limit_from_both_sides(workshop: DesignFolder, ring: str, outcome: str) -> None:
     """A thin ring, 190 mm in 200, in a solid block: (76100/3900 − 0.28)/120000 + 1.29/206000 = 1.665356e-4;
 
     2 p 40000/3900 = 0.5 × 756 MPa at p = 18.4275, that is at 0.61377 mm. The walls stated elsewhere ease it no more.
@@ -128,7 +129,7 @@ def test_ring_stress_limit_from_both_sides(workshop: Workshop, ring: str, outcom
     assert workshop.write(files).only(STRESS).outcome == outcome
 
 
-def test_the_ring_is_crushed_by_the_thickest_wall_behind_it(workshop: Workshop) -> None:
+def test_the_ring_is_crushed_by_the_thickest_wall_behind_it(workshop: DesignFolder) -> None:
     """(68900/11100 − 0.28)/120000 + 1.29/206000 = 5.565554e-5: 17.968 MPa; 2 × 17.968 × 40000/11100 = 129.50 MPa.
 
     With the least wall of 40 mm all round, as before, it was 15.205 MPa and 109.6 MPa.
@@ -142,21 +143,21 @@ ROUGH = ('roughness = "0.0001 µm"', 'roughness = "25 µm"')
 ROUGH_BLOCK = changed(BLOCK, ROUGH)
 
 
-def test_roughness_is_taken_off_what_holds(workshop: Workshop) -> None:
+def test_roughness_is_taken_off_what_holds(workshop: DesignFolder) -> None:
     """Rz 25 and 25 µm: 0.8 × 50 = 40 µm of the 0.1748 mm left hot."""
     check = workshop.write(seat_files(ROUGH, block=ROUGH_BLOCK, duty_text=HOT)).only(RETAINED)
     assert found(check) == pytest.approx(0.1348e-3, abs=2e-9)
 
 
 @pytest.mark.parametrize(("drag", "outcome"), [("7670 N", "conforms"), ("7690 N", "finding")])
-def test_rough_faces_hold_less(workshop: Workshop, drag: str, outcome: str) -> None:
+def test_rough_faces_hold_less(workshop: DesignFolder, drag: str, outcome: str) -> None:
     """0.16 of 0.2 mm: 10.3676 MPa, 19542.5 N, half of it 9771.2, less 2092.3 of steam: 7678.9 N; 10 122 N if smooth."""
     check = workshop.write(seat_files(("500 N", drag), ROUGH, block=ROUGH_BLOCK)).only(PUSH)
     assert check.outcome == outcome
 
 
 @pytest.mark.parametrize(("drag", "outcome"), [("1160 N", "conforms"), ("1170 N", "finding")])
-def test_a_shallow_bore_holds_less(workshop: Workshop, drag: str, outcome: str) -> None:
+def test_a_shallow_bore_holds_less(workshop: DesignFolder, drag: str, outcome: str) -> None:
     """8 of the seat's 30 mm: 24428.1 × 8/30 = 6514.2 N, half of it less 2092.3: 1164.8 N."""
     block = changed(BLOCK, ('depth = "30 mm"', 'depth = "8 mm"'))
     check = workshop.write(seat_files(("500 N", drag), block=block)).only(PUSH)
@@ -164,14 +165,14 @@ def test_a_shallow_bore_holds_less(workshop: Workshop, drag: str, outcome: str) 
 
 
 @pytest.mark.parametrize("rule", [RETAINED, PUSH])
-def test_a_grip_of_unknown_roughness_is_not_assessed(workshop: Workshop, rule: str) -> None:
+def test_a_grip_of_unknown_roughness_is_not_assessed(workshop: DesignFolder, rule: str) -> None:
     of_ring = workshop.write(seat_files((ROUGH[0], ""))).only(rule)
     assert (of_ring.outcome, of_ring.grade) == ("not assessed", Grade.HOLD)
     of_bore = workshop.write(seat_files(block=changed(BLOCK, (ROUGH[0], "")))).only(rule)
     assert (of_bore.outcome, of_bore.grade) == ("not assessed", Grade.HOLD)
 
 
-def test_stress_takes_off_the_lesser_smoothing_and_none_where_unknown(workshop: Workshop) -> None:
+def test_stress_takes_off_the_lesser_smoothing_and_none_where_unknown(workshop: DesignFolder) -> None:
     """0.4 × 50 µm of 0.2 mm: nine tenths of 62.086 MPa; all of it where the bore's roughness is not stated."""
     rough = workshop.write(seat_files(ROUGH, block=ROUGH_BLOCK)).only(STRESS)
     assert found(rough) == pytest.approx(0.9 * 62.086e6, rel=1e-4)
@@ -189,7 +190,7 @@ def test_no_wall_presses_the_ring_more_than_a_solid_block(delta: float, wall: fl
     assert solid == pytest.approx(far, rel=1e-6)
 
 
-def test_drifting_and_water_strain_the_block_too(workshop: Workshop) -> None:
+def test_drifting_and_water_strain_the_block_too(workshop: DesignFolder) -> None:
     """As in warming: a ring at 160 °C in a block at 20 °C; before, neither case was asked."""
     for name in ("drifting", "water", "standing_hot"):
         hot = duty(**{name: "20 °C; 160 °C"})
@@ -197,7 +198,7 @@ def test_drifting_and_water_strain_the_block_too(workshop: Workshop) -> None:
         assert (check.outcome, check.case) == ("finding", name.replace("_", "-"))
 
 
-def test_fit_stress_is_not_assessed_without_the_wall(workshop: Workshop) -> None:
+def test_fit_stress_is_not_assessed_without_the_wall(workshop: DesignFolder) -> None:
     block = changed(BLOCK, ('wall = "40 mm"\n', ""))
     check = workshop.write(seat_files(block=block)).only(STRESS)
     assert check.outcome == "not assessed"

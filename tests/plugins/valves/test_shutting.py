@@ -64,7 +64,7 @@ def test_sense_is_not_assessed_without(workshop: DesignFolder, line: str) -> Non
 
 
 @pytest.mark.parametrize(("load", "outcome"), [("1046 N", "conforms"), ("1045 N", "finding")])
-def test_holds_shut_limit_from_both_sides(workshop: Workshop, load: str, outcome: str) -> None:
+def test_holds_shut_limit_from_both_sides(workshop: DesignFolder, load: str, outcome: str) -> None:
     """Drifting, 0.24 MPa from the cylinder, sealing on 156 and 140 mm: 3719.65 mm², 892.72 N; spindle −3.14 N.
 
     1.2 × 889.57 = 1067.49 N, of which weight gives 6 × 9.80665 = 58.84; a friction of "10 N" may be none. The rest,
@@ -75,14 +75,14 @@ def test_holds_shut_limit_from_both_sides(workshop: Workshop, load: str, outcome
     assert check.case == "drifting"
 
 
-def test_a_valve_that_opens_downwards_is_opened_by_its_weight(workshop: Workshop) -> None:
+def test_a_valve_that_opens_downwards_is_opened_by_its_weight(workshop: DesignFolder) -> None:
     """2 × 58.84/0.98 = 120.08 N more of spring: 1165.6 N."""
     down = (('"upwards"', '"downwards"'),)
     assert workshop.write(gear_files(down, spring=(("1100 N", "1166 N"),))).only(HOLDS).outcome == "conforms"
     assert workshop.write(gear_files(down, spring=(("1100 N", "1165 N"),))).only(HOLDS).outcome == "finding"
 
 
-def test_two_springs_add_up(workshop: Workshop) -> None:
+def test_two_springs_add_up(workshop: DesignFolder) -> None:
     """0.98 (500 + F) − 2 × 16 = 1008.65 N: F = 561.9 N."""
     files = gear_files(spring=(("1100 N", "500 N"),))
     assert workshop.write(files).only(HOLDS).outcome == "finding"
@@ -92,7 +92,7 @@ def test_two_springs_add_up(workshop: Workshop) -> None:
     assert workshop.write(files).only(HOLDS).outcome == "conforms"
 
 
-def test_a_hot_spring_holds_less(workshop: Workshop) -> None:
+def test_a_hot_spring_holds_less(workshop: DesignFolder) -> None:
     """At 110 °C the wire's G is 77.7 of 79.5 GPa: (0.98 F − 16) 77.7/79.5 = 1008.65 N: F = 1069.4 N."""
     hot = duty(drifting="110 °C")
     assert (
@@ -105,7 +105,7 @@ def test_a_hot_spring_holds_less(workshop: Workshop) -> None:
     )
 
 
-def test_relaxation_is_read_by_wire_where_the_maker_warrants_none(workshop: Workshop) -> None:
+def test_relaxation_is_read_by_wire_where_the_maker_warrants_none(workshop: DesignFolder) -> None:
     """VDSiCr at 20 °C loses 0.7 % at 800 MPa; 1900 N, open, on 8/48 mm stress it to 453.6 MPa: 1.5 × 0.397 %."""
     by_wire = 'wire_grade = "VDSiCr"\nwire = "8 mm"\nmean_diameter = "48 mm"'
     check = workshop.write(gear_files(spring=(('relaxation = "2 %"', by_wire),))).only(HOLDS)
@@ -117,7 +117,7 @@ WIRE = 'wire_grade = "VDSiCr"\nwire = "8 mm"\nmean_diameter = "48 mm"\nworking_c
 
 
 @pytest.mark.parametrize(("running", "outcome"), [("110 °C", "conforms"), ("200 °C", "finding")])
-def test_set_is_that_of_the_hottest_case(workshop: Workshop, running: str, outcome: str) -> None:
+def test_set_is_that_of_the_hottest_case(workshop: DesignFolder, running: str, outcome: str) -> None:
     """1200 N shut, 2000 N open: 477.5 MPa. Drifting at 110 °C, G 77.7 of 79.5; 1008.65 N are wanted.
 
     At 200 °C, 10 % at 800 MPa: 1.5 × 10 % × 477.5/800 = 8.95 % of 2000 N: 1020.9 N, hot 997.8 N.
@@ -130,14 +130,16 @@ def test_set_is_that_of_the_hottest_case(workshop: Workshop, running: str, outco
 
 
 @pytest.mark.parametrize(("load", "outcome"), [("1182 N", "conforms"), ("1177 N", "finding")])
-def test_a_load_without_limits_has_those_of_the_standard(workshop: Workshop, load: str, outcome: str) -> None:
+def test_a_load_without_limits_has_those_of_the_standard(
+    workshop: DesignFolder, load: str, outcome: str
+) -> None:
     """Grade 2, 8/48 mm, 8 coils: F − (116.44 + 0.015 F) = 1045.56 N, as wanted above: F = 1179.7 N."""
     graded = ('relaxation = "2 %"', f'relaxation = "2 %"\nquality_grade = "2"\n{WIRE}')
     files = gear_files(spring=(("1100 N ±0.0001", load), graded))
     assert workshop.write(files).only(HOLDS).outcome == outcome
 
 
-def test_a_load_without_limits_or_grade_is_not_assessed(workshop: Workshop) -> None:
+def test_a_load_without_limits_or_grade_is_not_assessed(workshop: DesignFolder) -> None:
     files = gear_files(
         spring=(("1100 N ±0.0001", "1500 N"), ('relaxation = "2 %"', f'relaxation = "2 %"\n{WIRE}'))
     )
@@ -151,7 +153,7 @@ def test_a_load_without_limits_or_grade_is_not_assessed(workshop: Workshop) -> N
 
 
 @pytest.mark.parametrize(("friction", "outcome"), [("8..30 N", "finding"), ("12..30 N", "conforms")])
-def test_only_friction_that_is_sure_helps(workshop: Workshop, friction: str, outcome: str) -> None:
+def test_only_friction_that_is_sure_helps(workshop: DesignFolder, friction: str, outcome: str) -> None:
     """A spring of 1035.36 N wants 10 N of friction: 0.98 × 1035.36 − 16 + 58.84 + 10 = 1067.49 N."""
     files = gear_files(
         spindle=(('friction = "10 N"', f'friction = "{friction}"'),), spring=(("1100 N", "1035.36 N"),)
@@ -161,7 +163,7 @@ def test_only_friction_that_is_sure_helps(workshop: Workshop, friction: str, out
     assert workshop.write(single).only(HOLDS).outcome == "finding"
 
 
-def test_the_hottest_case_of_a_duty_that_is_like_another_counts(workshop: Workshop) -> None:
+def test_the_hottest_case_of_a_duty_that_is_like_another_counts(workshop: DesignFolder) -> None:
     """The base is hot in running; the duty itself states drifting only, and water of the base."""
     weak = (("1100 N", "1200 N"), ('relaxation = "2 %"', WIRE))
     files = gear_files(spring=weak, duty_text=duty(running="200 °C", drifting="110 °C"))
@@ -208,7 +210,7 @@ def test_not_assessed_without_spring_or_spindle(workshop: DesignFolder, rule: st
 
 
 @pytest.mark.parametrize(("load", "outcome"), [("585 N", "conforms"), ("583 N", "finding")])
-def test_closes_limit_from_both_sides(workshop: Workshop, load: str, outcome: str) -> None:
+def test_closes_limit_from_both_sides(workshop: DesignFolder, load: str, outcome: str) -> None:
     """A spindle pushed open: 1.2 (502.65 + 10) = 615.19 N, less 58.84 of weight: 0.98 F − 16 = 556.35, F = 584.0 N."""
     files = gear_files(spindle=(('"shut"', '"open"'),), spring=(("1100 N", load),))
     check = workshop.write(files).only(CLOSES)
@@ -223,7 +225,7 @@ def test_closing_is_easy_where_the_spindle_is_pushed_shut(workshop: DesignFolder
 
 
 @pytest.mark.parametrize(("load", "outcome"), [("1215 N", "conforms"), ("1212 N", "finding")])
-def test_compression_limit_from_both_sides(workshop: Workshop, load: str, outcome: str) -> None:
+def test_compression_limit_from_both_sides(workshop: DesignFolder, load: str, outcome: str) -> None:
     """Drifting: 1.06325 bar × 3^1.3 = 4.4350 bar absolute, 3.3217 bar over the chest: 1235.6 − 3.1 = 1232.4 N.
 
     0.98 F − 16 + 58.84 = 1232.4 N: F = 1213.8 N.
@@ -234,7 +236,7 @@ def test_compression_limit_from_both_sides(workshop: Workshop, load: str, outcom
 
 @pytest.mark.parametrize(("ratio", "outcome"), [("1.008", "conforms"), ("1.013", "finding")])
 def test_compression_begins_above_the_exhaust_s_pressure(
-    workshop: Workshop, ratio: str, outcome: str
+    workshop: DesignFolder, ratio: str, outcome: str
 ) -> None:
     """1230 N of spring hold 0.98 × 1230 − 16 + 58.84 + 3.1 = 1251.4 N, 3.3642 bar; 4.4774/4.4350 = 1.0096 times."""
     files = gear_files(
@@ -247,7 +249,7 @@ def test_compression_begins_above_the_exhaust_s_pressure(
 @pytest.mark.parametrize(
     "line", ['compression_share = "0.2"', 'clearance_share = "0.1"', 'shutting_ratio = "1"']
 )
-def test_compression_is_not_assessed_without(workshop: Workshop, line: str) -> None:
+def test_compression_is_not_assessed_without(workshop: DesignFolder, line: str) -> None:
     assert workshop.write(gear_files(((line, ""),))).only(COMPRESSION).outcome == "not assessed"
 
 

@@ -7,6 +7,7 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.errors import OutOfRange
+from speclint.testing import DesignFolder, found
 from speclint_valves.formulae.blow import blow, mass_struck
 from speclint_valves.formulae.guides import guide_clearance, guide_clearance_hot, length_ratio
 from speclint_valves.formulae.spindle import (
@@ -15,8 +16,7 @@ from speclint_valves.formulae.spindle import (
     round_area,
     round_second_moment,
 )
-from tests.plugins.valves.gear import SPINDLE, TAPPET, duty, found, train_files
-from tests.workshop import Workshop
+from tests.plugins.valves.gear import SPINDLE, TAPPET, duty, train_files
 
 CLEARANCE, LENGTH, STRESS = "spindle.guide-clearance-hot", "spindle.guide-length", "spindle.stress"
 SEAL, DRIVEN = "spindle.seal", "spindle.driven"
@@ -31,7 +31,7 @@ def test_loose_guide_from_both_sides(workshop: DesignFolder, bore: str, outcome:
 
 @pytest.mark.parametrize("case", ["warming", "starting", "drifting", "standing_hot", "water"])
 @pytest.mark.parametrize(("bore", "outcome"), [("22.0429 mm", "conforms"), ("22.0427 mm", "finding")])
-def test_tight_spindle_from_both_sides(workshop: Workshop, case: str, bore: str, outcome: str) -> None:
+def test_tight_spindle_from_both_sides(workshop: DesignFolder, case: str, bore: str, outcome: str) -> None:
     """Spindle 160, guide 20 °C: 22 × 12.5e-6 × 140 = 0.0385 mm of c; a tenth of c is to be left: c = 0.04278 mm."""
     files = train_files(spindle=(('"22.08 mm"', f'"{bore}"'),), duty_text=duty(**{case: "20 °C; 160 °C"}))
     check = workshop.write(files).only(CLEARANCE)
@@ -60,7 +60,7 @@ def with_bronze(*changes: tuple[str, str], duty_text: str = "") -> dict[str, str
     return files | {"metals.toml": files["metals.toml"] + BRONZE}
 
 
-def test_the_block_holds_a_guide_that_would_grow_more(workshop: Workshop) -> None:
+def test_the_block_holds_a_guide_that_would_grow_more(workshop: DesignFolder) -> None:
     """All at 160 °C; the widest: 22.08 × 1.00252 − 22 × 1.001666 = 0.09899 mm if the bronze grew freely.
 
     The block, α 12.5e-6 at the most, keeps 36 × 140 × 5.5e-6 = 0.02772 mm of it: with the softest steel
@@ -72,7 +72,7 @@ def test_the_block_holds_a_guide_that_would_grow_more(workshop: Workshop) -> Non
     assert found(check) == pytest.approx(0.07831e-3, rel=2e-4)
 
 
-def test_a_guide_not_bored_in_its_place_is_closed_by_its_fit(workshop: Workshop) -> None:
+def test_a_guide_not_bored_in_its_place_is_closed_by_its_fit(workshop: DesignFolder) -> None:
     """0.03 mm at 20 °C, softest steel: 1.69640e-5 + 1.31/194000 = 2.37166e-5, 35.138 MPa: 0.02261 mm off 0.08."""
     tight = ('guide_interference = "0 mm"', 'guide_interference = "0.03 mm"')
     early = ("guide_bored_in_place = true", "guide_bored_in_place = false")
@@ -82,7 +82,7 @@ def test_a_guide_not_bored_in_its_place_is_closed_by_its_fit(workshop: Workshop)
     assert found(workshop.write(with_bronze(tight)).only(CLEARANCE)) == pytest.approx(0.08e-3, rel=1e-6)
 
 
-def test_a_guide_in_the_block_itself_grows_with_it(workshop: Workshop) -> None:
+def test_a_guide_in_the_block_itself_grows_with_it(workshop: DesignFolder) -> None:
     """All of one steel at 160 °C: 0.08 × 1.0016 and 22 × 140 × 0.6e-6 of unlike scatter: 0.0820 mm at the most."""
     own = ('guide_held = "pressed in"', 'guide_held = "part of the block"')
     check = workshop.write(train_files(spindle=(own,), duty_text=duty(running="160 °C"))).only(CLEARANCE)
@@ -130,7 +130,7 @@ def test_stress_from_both_sides(workshop: DesignFolder, least: str, outcome: str
 
 
 @pytest.mark.parametrize(("free", "outcome"), [("839 mm", "conforms"), ("840 mm", "finding")])
-def test_buckling_from_both_sides(workshop: Workshop, free: str, outcome: str) -> None:
+def test_buckling_from_both_sides(workshop: DesignFolder, free: str, outcome: str) -> None:
     """Euler, E 194 GPa at least: π² × 194000 × 11499/L² = 4 × 7810.6 N at L = 839.47 mm."""
     check = workshop.write(train_files(spindle=(('"300 mm"', f'"{free}"'),))).only(STRESS)
     assert check.outcome == outcome
@@ -160,7 +160,7 @@ def test_seal_ratings_from_both_sides(workshop: DesignFolder, old: str, holds: s
 @pytest.mark.parametrize(
     ("rated", "outcome"), [("16.7 bar gauge", "conforms"), ("16.5 bar gauge", "finding")]
 )
-def test_the_seal_meets_what_the_safety_valves_hold(workshop: Workshop, rated: str, outcome: str) -> None:
+def test_the_seal_meets_what_the_safety_valves_hold(workshop: DesignFolder, rated: str, outcome: str) -> None:
     """They stand at 16.6 bar: a seal for 15.6 bar passed on the 15.2 of running."""
     blowing = duty().replace(
         'live_pressure = "16 bar gauge"\nexhaust_pressure = "0.3 bar gauge"\nrot',
@@ -175,7 +175,7 @@ def test_the_seal_meets_what_the_safety_valves_hold(workshop: Workshop, rated: s
 @pytest.mark.parametrize(
     ("form", "least"), [("thread", "14 mm"), ("groove", "14 mm"), ("", "14 mm"), ("plain", "11.2 mm")]
 )
-def test_a_notched_section_bears_less(workshop: Workshop, form: str, least: str) -> None:
+def test_a_notched_section_bears_less(workshop: DesignFolder, form: str, least: str) -> None:
     """7810.6/(0.127 × 400 MPa) = 153.75 mm²: 13.991 mm; of a plain one 11.149 mm. No form is a thread."""
     line = f'least_section = "{form}"' if form else ""
     for smaller, outcome in ((0.0, "conforms"), (0.1, "finding")):
@@ -188,7 +188,7 @@ STIFF = ('train_stiffness = "0.001 N/mm"', 'train_stiffness = "90000 N/mm"')
 
 
 @pytest.mark.parametrize(("least", "outcome"), [("14.75 mm", "conforms"), ("14.70 mm", "finding")])
-def test_the_blow_that_takes_up_the_clearance(workshop: Workshop, least: str, outcome: str) -> None:
+def test_the_blow_that_takes_up_the_clearance(workshop: DesignFolder, least: str, outcome: str) -> None:
     """0.4 mm of 20: cos πx = 0.9601, slope 0.0257142 × 0.27966 = 0.0071913 m/rad, 0.27111 m/s at 37.699 rad/s.
 
     6.3 kg stand beyond the clearance: 0.27111 × √(90e6 × 6.3) = 6455.5 N on 1100 + 6001.2 + 68.84: 13 625.6 N;
@@ -199,7 +199,7 @@ def test_the_blow_that_takes_up_the_clearance(workshop: Workshop, least: str, ou
     assert (check.outcome, check.case) == (outcome, "running")
 
 
-def test_a_stiffness_that_is_not_stated_is_estimated_high(workshop: Workshop) -> None:
+def test_a_stiffness_that_is_not_stated_is_estimated_high(workshop: DesignFolder) -> None:
     """Half of the spindle's: 0.5 × 206 GPa × 380.13 mm²/400 mm = 97 884 N/mm: 0.27111 × 24 833 = 6732 N."""
     files = train_files(spindle=(('train_stiffness = "0.001 N/mm"\n', ""),))
     check = workshop.write(files).only(STRESS)
@@ -218,7 +218,7 @@ def test_a_blow_rises_with_speed_and_with_the_root_of_stiffness_and_mass(
     assert mass_struck(m=m + 1.0, m_t=1.0, i=1.0) == pytest.approx(m)
 
 
-def test_seal_is_not_assessed_without_its_leak_off(workshop: Workshop) -> None:
+def test_seal_is_not_assessed_without_its_leak_off(workshop: DesignFolder) -> None:
     check = workshop.write(train_files(spindle=(('leak_off = "to the drain of the cam box"', ""),))).only(
         SEAL
     )
@@ -232,7 +232,7 @@ def test_a_spindle_wants_one_tappet(workshop: DesignFolder) -> None:
     assert workshop.write(second).only(DRIVEN).outcome == "finding"
 
 
-def test_a_tappet_beside_an_idle_rocker_is_found(workshop: Workshop) -> None:
+def test_a_tappet_beside_an_idle_rocker_is_found(workshop: DesignFolder) -> None:
     """The tappet on the spindle, its rocker driven by nothing, passed before; the tappet on the rocker is right."""
     rocker = 'kind = "rocker"\nid = "rocker"\nworks = "spindle"\n'
     files = {**train_files(), "rocker.toml": rocker}
@@ -242,7 +242,7 @@ def test_a_tappet_beside_an_idle_rocker_is_found(workshop: Workshop) -> None:
     assert workshop.write(files).only(DRIVEN).outcome == "conforms"
 
 
-def test_a_spindle_that_nothing_drives_is_found(workshop: Workshop) -> None:
+def test_a_spindle_that_nothing_drives_is_found(workshop: DesignFolder) -> None:
     assert workshop.write({"spindle.toml": SPINDLE}).check(DRIVEN, readable=False)[0].outcome == "finding"
 
 

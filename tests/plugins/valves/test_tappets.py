@@ -7,6 +7,7 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.errors import OutOfRange
+from speclint.testing import DesignFolder
 from speclint_valves.formulae.motion import spindle_length, tappet_clearance_hot
 from speclint_valves.formulae.spindle import length_with_room
 from tests.plugins.valves.gear import duty, train_files
@@ -55,7 +56,7 @@ def test_a_hot_spindle_in_a_cold_box(
 
 @pytest.mark.parametrize(("clearance", "outcome"), [("0.256 mm", "conforms"), ("0.254 mm", "finding")])
 def test_a_valve_hotter_than_its_spindle_grows_by_its_own_heat(
-    workshop: Workshop, clearance: str, outcome: str
+    workshop: DesignFolder, clearance: str, outcome: str
 ) -> None:
     """Running, the valve alone at 160 °C: 60 mm × 12.5e-6 × 140 = 0.105 mm, 0.1 of wear and 0.05 asked for: 0.255 mm.
 
@@ -69,21 +70,21 @@ def test_a_valve_hotter_than_its_spindle_grows_by_its_own_heat(
 
 
 @pytest.mark.parametrize("case", ["starting", "drifting", "standing_hot"])
-def test_every_hot_case_is_asked(workshop: Workshop, case: str) -> None:
+def test_every_hot_case_is_asked(workshop: DesignFolder, case: str) -> None:
     """The spindle 0.70 mm longer in a cold box, as in warming."""
     hot = duty(**{case: "20 °C; 160 °C"}).replace('cam-box = "160 °C"', 'cam-box = "20 °C"')
     check = workshop.write(with_clearance("0.799 mm", hot)).only(CLEARANCE)
     assert (check.outcome, check.grade, check.case) == ("finding", Grade.HOLD, case.replace("_", "-"))
 
 
-def test_the_valve_s_part_of_the_length_must_be_known(workshop: Workshop) -> None:
+def test_the_valve_s_part_of_the_length_must_be_known(workshop: DesignFolder) -> None:
     files = train_files(spindle=(('valve_length = "60 mm"\n', ""),))
     check = workshop.write(files).only(CLEARANCE)
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
     assert "valve_length" in check.says
 
 
-def test_a_clearance_without_a_ramp_to_take_it_up_is_not_assessed(workshop: Workshop) -> None:
+def test_a_clearance_without_a_ramp_to_take_it_up_is_not_assessed(workshop: DesignFolder) -> None:
     """A ramp left out passed 3 mm of clearance; but a valve held off its seat is found without one too."""
     for clearance, outcome in (("3 mm", "not assessed"), ("0.1 mm", "finding")):
         files = with_clearance(clearance)
@@ -93,7 +94,7 @@ def test_a_clearance_without_a_ramp_to_take_it_up_is_not_assessed(workshop: Work
         assert workshop.write(files).only(CLEARANCE).outcome == outcome
 
 
-def test_a_hot_block_carries_the_gear_away(workshop: Workshop) -> None:
+def test_a_hot_block_carries_the_gear_away(workshop: DesignFolder) -> None:
     """Spindle and block at 160, box at 20 °C: 0.70 − 200 × 11.9e-6 × 140 = 0.3668 mm; 0.5168 mm are wanted."""
     warming = duty(warming="160 °C").replace('cam-box = "160 °C"', 'cam-box = "20 °C"')
     for clearance, outcome in (("0.518 mm", "conforms"), ("0.515 mm", "finding")):
