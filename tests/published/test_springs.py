@@ -52,7 +52,38 @@ def amplitude_on_zimmerli(F_U: float, F_O: float, D: float, d: float) -> float:
 # Music wire of 0.092 in, 9/16 in outside, 5 to 35 lbf; S_su = 0.67 × 201/0.092^0.145 = 190.3 ksi.
 MUSIC_WIRE = {"F_U": 5 * LBF, "F_O": 35 * LBF, "D": 0.4705 * INCH, "d": 0.092 * INCH}
 
+SINGH = "Sadhu Singh, Machine Design I, example"
+
 ROWS = [
+    # 40 N on 3 mm wire of index 6, 15 coils: Wahl 1.2525, 85.05 MPa, 9.72 N/mm; 650 MPa at 305.7 N
+    Row(springs.wahl_factor, {"w": 6.0}, 1.2525, 1e-4, f"{SINGH} 8.3", "seen"),
+    Row(
+        springs.corrected_shear_stress,
+        {"k": 1.2525, "F": 40.0, "D": 0.018, "d": 0.003},
+        85.05e6,
+        1e-3,
+        f"{SINGH} 8.3",
+        "seen",
+    ),
+    Row(
+        springs.spring_rate,
+        {"G": 84e9, "d": 0.003, "D": 0.018, "n": 15},
+        9.72e3,
+        1e-3,
+        f"{SINGH} 8.3",
+        "seen",
+    ),
+    # a safety valve of 60 mm at 1.25 MPa, pressed in 40 mm and lifted 20: 3534.3 and 5301.4 N
+    Row(springs.spring_load, {"R": 88357.3, "s": 0.040}, 3534.3, 1e-4, f"{SINGH} 8.5", "seen"),
+    Row(springs.spring_load, {"R": 88357.3, "s": 0.060}, 5301.4, 1e-4, f"{SINGH} 8.5", "seen"),
+    Row(
+        springs.working_coils,
+        {"G": 85e9, "d": 0.013, "D": 0.078, "s": 0.060, "F": 5301.4},
+        7.24,
+        2e-2,
+        f"{SINGH} 8.5, before the coils are rounded up to 8",
+        "derived",
+    ),
     Row(
         springs.spring_rate,
         {"G": 81e9, "d": 1.016e-3, "D": 11.584e-3, "n": 14},

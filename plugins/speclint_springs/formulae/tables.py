@@ -5,7 +5,7 @@ from __future__ import annotations
 from speclint import FIRST_PRINCIPLES, require
 from speclint.equations import Metres
 from speclint.handbook.materials import Material
-from speclint.handbook.springs import EN_13906_1
+from speclint.handbook.springs import en_13906_1_clause
 from speclint.handbook.tables import Reading
 
 #: Wires that the ends add to the free length without pitch (EN 13906-1, recalled).
@@ -33,7 +33,7 @@ def end_coils_in_pitch(ends: str) -> Reading:
     1.5
     """
     require(ends in _END_COILS, f"ends {ends!r} are none of {', '.join(_END_COILS)}")
-    source = EN_13906_1.at("clause on increase of coil diameter")
+    source = en_13906_1_clause("9.11, increase of coil diameter")
     return Reading.exact(f"wires of {ends} ends without pitch", _END_COILS[ends], "", source)
 
 

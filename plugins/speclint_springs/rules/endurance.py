@@ -5,12 +5,12 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Newtons, Pascals, Ratio
 from speclint.handbook.springs import (
-    EN_13906_1,
     FATIGUE_DIAGRAMS,
     RELAXATION_DIAGRAMS,
     SMI,
     bergstraesser_factor,
     corrected_shear_stress,
+    en_13906_1_clause,
     fatigue_line_slope,
     natural_frequency,
     relaxation_loss,
@@ -42,7 +42,7 @@ SHIGLEY_SURGE = SHIGLEY.at("ch. 10, critical frequency of helical springs", memo
     on=CompressionSpring,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
-    cites=[FATIGUE_DIAGRAMS, EN_13906_1.at("clause 7, stress correction factor"), COMMON_PRACTICE],
+    cites=[FATIGUE_DIAGRAMS, en_13906_1_clause("7, stress correction factor"), COMMON_PRACTICE],
     why="a valve spring makes ten million strokes in some five hundred hours, and breaks from the inside of a coil",
     leaves_out=f"rust, scores and surge, each of which takes from it what no diagram counts; {DEFERS}",
     limits=[Limit("factor", "1.2", "ratio", COMMON_PRACTICE, "least factor of the stroke of stress allowed")],
@@ -83,7 +83,7 @@ def _stroke(spring: CompressionSpring, sheet: Sheet, d: Metres) -> Pascals:
     on=CompressionSpring,
     cases=("running",),
     grade=Grade.NONCONFORMITY,
-    cites=[EN_13906_1.at("clause 7, natural frequency"), SHIGLEY_SURGE, COMMON_PRACTICE],
+    cites=[en_13906_1_clause("9.12, natural frequency"), SHIGLEY_SURGE, COMMON_PRACTICE],
     why="a spring that surges lets go of the valve and overstresses its end coils, and soon breaks",
     leaves_out="the harmonics of the cam's own law, which a sharp cam carries higher than a smooth one",
     limits=[

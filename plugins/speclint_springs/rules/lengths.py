@@ -5,10 +5,10 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Ratio
 from speclint.handbook.springs import (
-    EN_13906_1,
     clearance_multiplier,
     clearance_sum_cold_coiled,
     clearance_sum_hot_coiled,
+    en_13906_1_clause,
     spring_index,
 )
 from speclint.specs import CompressionSpring
@@ -22,17 +22,29 @@ from speclint_springs.inputs import greatest_solid_length, mean_diameter, workin
     on=CompressionSpring,
     grade=Grade.OBSERVATION,
     gravest=Grade.QUERY,
-    cites=[EN_13906_1.at("scope, spring index"), COMMON_PRACTICE],
+    cites=[en_13906_1_clause("1, scope, spring index"), COMMON_PRACTICE],
     why="a tight coil cracks the wire in the making and stresses its inside; a loose one buckles and tangles",
     leaves_out="whether the maker has the arbor and the coiling machine for it",
     limits=[
-        Limit("least-cold", "4", "ratio", EN_13906_1.at("scope, cold coiled"), "least index, cold coiled"),
         Limit(
-            "greatest-cold", "20", "ratio", EN_13906_1.at("scope, cold coiled"), "greatest index, cold coiled"
+            "least-cold", "4", "ratio", en_13906_1_clause("1, scope, cold coiled"), "least index, cold coiled"
         ),
-        Limit("least-hot", "3", "ratio", EN_13906_1.at("scope, hot coiled"), "least index, hot coiled"),
         Limit(
-            "greatest-hot", "12", "ratio", EN_13906_1.at("scope, hot coiled"), "greatest index, hot coiled"
+            "greatest-cold",
+            "20",
+            "ratio",
+            en_13906_1_clause("1, scope, cold coiled"),
+            "greatest index, cold coiled",
+        ),
+        Limit(
+            "least-hot", "3", "ratio", en_13906_1_clause("1, scope, hot coiled"), "least index, hot coiled"
+        ),
+        Limit(
+            "greatest-hot",
+            "12",
+            "ratio",
+            en_13906_1_clause("1, scope, hot coiled"),
+            "greatest index, hot coiled",
         ),
         Limit("least-preferred", "6", "ratio", COMMON_PRACTICE, "least index preferred"),
         Limit("greatest-preferred", "12", "ratio", COMMON_PRACTICE, "greatest index preferred"),
@@ -53,7 +65,7 @@ def index(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     title="At full lift the coils still have the clearance of the standard before they bind",
     on=CompressionSpring,
     grade=Grade.NONCONFORMITY,
-    cites=[EN_13906_1.at("clause on sum of clearances")],
+    cites=[en_13906_1_clause("9.9, sum of clearances")],
     why="coils that touch stop the valve short of its lift, and the cam then breaks something",
     leaves_out="lift beyond that of the open length, from worn stops or a gear that overruns",
 )

@@ -5,8 +5,8 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Newtons, NewtonsPerMetre, Ratio
 from speclint.handbook.springs import (
-    EN_13906_1,
     EN_15800,
+    en_13906_1_clause,
     load_tolerance,
     quality_factor,
     spring_load,
@@ -28,7 +28,7 @@ from speclint_springs.inputs import modulus_of_rigidity
     title="The rate and the loads on the drawing are those that its wire, coils and lengths give",
     on=CompressionSpring,
     grade=Grade.NONCONFORMITY,
-    cites=[EN_13906_1.at("clause 7, spring rate"), EN_15800.at("tolerances on load"), COMMON_PRACTICE],
+    cites=[en_13906_1_clause("9.4, spring rate"), EN_15800.at("tolerances on load"), COMMON_PRACTICE],
     why="a drawing that contradicts itself gets a spring that is right by one figure and wrong by the other",
     leaves_out="what the spring made from it measures: that is for the test certificate",
     limits=[

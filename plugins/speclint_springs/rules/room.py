@@ -6,9 +6,9 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit,
 from speclint.equations import Metres, Newtons
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.springs import (
-    EN_13906_1,
     buckling_deflection,
     coil_pitch,
+    en_13906_1_clause,
     outside_growth_at_solid,
     seating_coefficient,
 )
@@ -37,7 +37,7 @@ from speclint_springs.inputs import (
     title="The spring does not bow out of line at full lift",
     on=CompressionSpring,
     grade=Grade.NONCONFORMITY,
-    cites=[EN_13906_1.at("clause on buckling")],
+    cites=[en_13906_1_clause("9.14, buckling")],
     why="a spring that bows rubs its guide through, and pushes the spindle askew",
     leaves_out="ends that are not square, and a spring that a guide keeps straight",
 )
@@ -61,7 +61,7 @@ def buckling(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     title="The coils stand clear of what surrounds them and of what they surround",
     on=CompressionSpring,
     grade=Grade.NONCONFORMITY,
-    cites=[EN_13906_1.at("clause on increase of coil diameter"), FIRST_PRINCIPLES],
+    cites=[en_13906_1_clause("9.11, increase of coil diameter"), FIRST_PRINCIPLES],
     why="coils that rub wear through, and a spring that jams in its house holds nothing",
     leaves_out="a house or a pin out of line with the spring",
 )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, Source, rule
 from speclint.equations import Metres, Pascals
-from speclint.handbook.springs import EN_13906_1, shear_stress, spring_load
+from speclint.handbook.springs import en_13906_1_clause, shear_stress, spring_load
 from speclint.specs import CompressionSpring
 from speclint_springs.formulae.helical import deflection, share_of_strength
 from speclint_springs.formulae.tables import least_wire_strength
@@ -70,7 +70,7 @@ def stress_static(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     title="The spring may be pressed solid without taking a set",
     on=CompressionSpring,
     grade=Grade.NONCONFORMITY,
-    cites=[EN_13906_1.at("permissible stress at solid length, cold coiled")],
+    cites=[en_13906_1_clause("10.1.1, permissible stress at solid length, cold coiled")],
     why="a spring is pressed solid once when it is made and again when somebody lets the valve go",
     leaves_out="hot coiled springs, whose limit the standard gives by a diagram that is not held here",
     limits=[
@@ -78,7 +78,7 @@ def stress_static(spring: CompressionSpring, sheet: Sheet) -> Judgement:
             "share-of-strength",
             "0.56",
             "ratio",
-            EN_13906_1.at("permissible stress at solid length, cold coiled"),
+            en_13906_1_clause("10.1.1, permissible stress at solid length, cold coiled"),
             "share of tensile strength carried by uncorrected shear at solid length",
         )
     ],

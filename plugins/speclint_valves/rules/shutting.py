@@ -30,7 +30,7 @@ from speclint_valves.inputs.springs import springs_relaxed
 from speclint_valves.rules.seats import DEFERS
 
 MARGIN = Limit("factor", "1.2", "ratio", COMMON_PRACTICE, "margin of the shutting over the opening load")
-SPRINGS = (FIRST_PRINCIPLES, EN_13906_1.at("fall of the modulus with temperature"), RELAXATION_DIAGRAMS)
+SPRINGS = (FIRST_PRINCIPLES, EN_13906_1.at("8, fall of the modulus with temperature"), RELAXATION_DIAGRAMS)
 
 
 @rule(

@@ -9,6 +9,7 @@ from .helical import (
     bergstraesser_factor as bergstraesser_factor,
     coil_mass as coil_mass,
     corrected_shear_stress as corrected_shear_stress,
+    en_13906_1_clause as en_13906_1_clause,
     natural_frequency as natural_frequency,
     shear_stress as shear_stress,
     spring_index as spring_index,

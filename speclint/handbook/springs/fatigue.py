@@ -14,7 +14,7 @@ from speclint.handbook.springs.helical import EN_13906_1
 from speclint.handbook.tables import SHIGLEY, Reading, between
 
 STROKE_STRENGTH = "spring-stroke-strength-en-13906-1-2013.csv"
-FATIGUE_DIAGRAMS = EN_13906_1.at("fatigue diagrams, 10⁷ cycles")
+FATIGUE_DIAGRAMS = EN_13906_1.at("10.3, fatigue diagrams, 10⁷ cycles")
 ZIMMERLI = Source(
     "F. P. Zimmerli, Human Failures in Spring Applications",
     "1957",

@@ -33,7 +33,16 @@ EN_13906_1 = Source(
 WAHL = Source("A. M. Wahl, Mechanical Springs", "2nd ed. 1963", memory=True)
 
 
-@formula("w = D/d", cites=[EN_13906_1.at("clause 8, spring index")])
+def en_13906_1_clause(place: str) -> Source:
+    """A clause of EN 13906-1 that was seen, not in print but as programs in public give it, clause by clause.
+
+    >>> str(en_13906_1_clause("9.4, spring rate")).endswith("9.4, spring rate, as reproduced in public programs")
+    True
+    """
+    return EN_13906_1.at(f"{place}, as reproduced in public programs", memory=False)
+
+
+@formula("w = D/d", cites=[EN_13906_1.at("symbols, spring index")])
 def spring_index(D: Metres, d: Metres) -> Ratio:
     """Spring index: mean coil diameter over wire.
 
@@ -49,7 +58,7 @@ def spring_index(D: Metres, d: Metres) -> Ratio:
     return D / d
 
 
-@formula("R = G d⁴/(8 D³ n)", cites=[EN_13906_1.at("clause 7, spring rate"), WAHL])
+@formula("R = G d⁴/(8 D³ n)", cites=[en_13906_1_clause("9.4, spring rate"), WAHL])
 def spring_rate(G: Pascals, d: Metres, D: Metres, n: Ratio) -> NewtonsPerMetre:
     """Spring rate.
 
@@ -68,7 +77,7 @@ def spring_rate(G: Pascals, d: Metres, D: Metres, n: Ratio) -> NewtonsPerMetre:
     return G * d**4 / (8 * D**3 * n)
 
 
-@formula("n = G d⁴ s/(8 D³ F)", cites=[EN_13906_1.at("clause 7, spring rate")])
+@formula("n = G d⁴ s/(8 D³ F)", cites=[en_13906_1_clause("9.4, spring rate")])
 def working_coils(G: Pascals, d: Metres, D: Metres, F: Newtons, s: Metres) -> Ratio:
     """Working coils that give a deflection under a load.
 
@@ -87,7 +96,7 @@ def working_coils(G: Pascals, d: Metres, D: Metres, F: Newtons, s: Metres) -> Ra
     return G * d**4 * s / (8 * D**3 * F)
 
 
-@formula("F = R s", cites=[EN_13906_1.at("clause 7, spring load")])
+@formula("F = R s", cites=[en_13906_1_clause("9.2, spring force")])
 def spring_load(R: NewtonsPerMetre, s: Metres) -> Newtons:
     """Load of a spring pressed in by a deflection.
 
@@ -101,7 +110,7 @@ def spring_load(R: NewtonsPerMetre, s: Metres) -> Newtons:
     return R * s
 
 
-@formula("τ = 8 D F/(π d³)", cites=[EN_13906_1.at("clause 7, torsional stress"), WAHL])
+@formula("τ = 8 D F/(π d³)", cites=[en_13906_1_clause("9.5, torsional stress"), WAHL])
 def shear_stress(F: Newtons, D: Metres, d: Metres) -> Pascals:
     """Uncorrected shear stress of the wire, as the static limits are written.
 
@@ -119,7 +128,7 @@ def shear_stress(F: Newtons, D: Metres, d: Metres) -> Pascals:
     return 8 * D * F / (math.pi * d**3)
 
 
-@formula("k = (w + 0.5)/(w − 0.75)", cites=[EN_13906_1.at("clause 7, stress correction factor"), SHIGLEY])
+@formula("k = (w + 0.5)/(w − 0.75)", cites=[en_13906_1_clause("7, stress correction factor"), SHIGLEY])
 def bergstraesser_factor(w: Ratio) -> Ratio:
     """Stress correction for the curve of the wire, after Bergsträsser: the factor of EN 13906-1.
 
@@ -168,7 +177,7 @@ def direct_shear_factor(w: Ratio) -> Ratio:
     return 1 + 0.5 / w
 
 
-@formula("τ_k = k · 8 D F/(π d³)", cites=[EN_13906_1.at("clause 7, corrected torsional stress"), WAHL])
+@formula("τ_k = k · 8 D F/(π d³)", cites=[en_13906_1_clause("9.5, corrected torsional stress"), WAHL])
 def corrected_shear_stress(k: Ratio, F: Newtons, D: Metres, d: Metres) -> Pascals:
     """Shear stress at the inside of the coil, for endurance.
 
@@ -226,7 +235,7 @@ def natural_frequency(d: Metres, D: Metres, n: Ratio, G: Pascals, rho: Kilograms
 
 @formula(
     "f = 3560 Hz (d/mm)/(n (D/mm)²) √((G/MPa)/(ρ cm³/g))",
-    cites=[EN_13906_1.at("clause 7, natural frequency")],
+    cites=[en_13906_1_clause("9.12, natural frequency")],
     empirical="mm, N/mm² and kg/dm³",
 )
 def natural_frequency_of_the_standard(

@@ -36,7 +36,7 @@ G, E = 81.5e9, 206e9
 def test_end_finishes_are_those_of_the_standard(process: str, ends: str, added: float, dead: float) -> None:
     assert solid_coils(process, ends).nominal == added
     assert dead_coils(process, ends).nominal == dead
-    assert solid_coils(process, ends).source.memory
+    assert "as reproduced" in solid_coils(process, ends).source.place
 
 
 def test_unknown_finishes_are_not_guessed() -> None:

@@ -122,6 +122,21 @@ def test_foul_clearance_is_not_assessed_without(workshop: DesignFolder, line: st
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
 
 
+@pytest.mark.parametrize(
+    ("valve", "outcome"), [("140..160 °C", "finding"), ("cylinder-block + 0..5 K", "conforms")]
+)
+def test_temperatures_that_move_together_are_not_set_at_opposite_ends(
+    workshop: DesignFolder, valve: str, outcome: str
+) -> None:
+    """Running, the block 140..160 °C, 110 mm between flat seats.
+
+    Apart: 12.5e-6 × 140 − 11.8e-6 × 120 = 3.34e-4, 0.0367 mm; tied, 5 K more: 12.525e-6 × 145 − 11.9e-6 × 140
+    = 1.501e-4, 0.0165 mm of the 0.03.
+    """
+    hot = duty(running="140..160 °C").replace('poppet-valve = "140..160 °C"', f'poppet-valve = "{valve}"')
+    assert workshop.write(gear_files(duty_text=hot)).only(GROWTH).outcome == outcome
+
+
 @pytest.mark.parametrize(("stop", "outcome"), [("20.5 mm", "conforms"), ("20.4 mm", "finding")])
 def test_lift_stop_from_both_sides(workshop: DesignFolder, stop: str, outcome: str) -> None:
     """20 + 0.5 mm."""
