@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from speclint import FIRST_PRINCIPLES, formula
-from speclint.equations import Kelvins, Metres, Newtons, PerKelvin, Radians, Ratio
+from speclint.equations import Kelvins, Metres, Newtons, Pascals, PerKelvin, Radians, Ratio, SquareMetres
 
 
 @formula("ε = α (T − T_ref) − α_0 (T_0 − T_ref)", cites=[FIRST_PRINCIPLES])
@@ -91,6 +91,27 @@ def clearance_hot(c_0: Metres, o: Metres, H: Metres, ε_v: Ratio, ε_b: Ratio, y
     3.38
     """
     return c_0 - o - H * (ε_v - ε_b) - y
+
+
+@formula("y_r = y + L ε + p A_p L/(E A)", cites=[FIRST_PRINCIPLES])
+def piston_nearer(
+    y: Metres, L: Metres, ε: Ratio, p: Pascals, A_p: SquareMetres, E: Pascals, A: SquareMetres
+) -> Metres:
+    """How much nearer to the cylinder's end a piston comes than it is drawn: worn, its rod grown and stretched.
+
+    y_r = y + L ε + p A_p L/(E A)
+
+    ``y`` wear of boxes and bearings, ``L`` length of the piston rod [m]; ``ε`` its growth; ``p`` pressure on the piston
+    [Pa] and ``A_p`` its area [m²]; ``E`` modulus [Pa] and ``A`` section of the rod [m²]. Returns [m]. Growth and
+    stretch are both counted, whichever end it is.
+
+    Hand working: 1 + 1000 × 0.0012 + 1.6 × 196 350 × 1000/(200 000 × 5026.5) = 1 + 1.2 + 0.3125 = 2.5125 mm.
+
+    >>> rod = {"L": 1.0, "ε": 0.0012, "E": 200e9, "A": 5026.5e-6}
+    >>> round(piston_nearer(y=0.001, p=1.6e6, A_p=0.19635, **rod) * 1e3, 4)
+    2.5125
+    """
+    return y + L * ε + p * A_p * L / (E * A)
 
 
 @formula("h_o = h + o", cites=[FIRST_PRINCIPLES])

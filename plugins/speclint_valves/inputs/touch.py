@@ -15,7 +15,7 @@ from speclint.handbook.members import (
     relative_radius,
 )
 from speclint.specs import Cam, LoadCase, Tappet
-from speclint_valves.formulae.motion import cam_radius_under_flat, cam_radius_under_roller, normal_load
+from speclint_valves.formulae.cams import cam_radius_under_flat, cam_radius_under_roller, normal_load
 from speclint_valves.formulae.spindle import depth_with_margin
 from speclint_valves.formulae.tables import modulus_of_pair
 from speclint_valves.inputs.loads import Loaded

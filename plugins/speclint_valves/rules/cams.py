@@ -6,7 +6,8 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit,
 from speclint.handbook.cams import NORTON, cam_law
 from speclint.handbook.tables import JOHNSON_CONTACT
 from speclint.specs import Cam, LoadCase
-from speclint_valves.formulae.motion import jump_of_speed, pressure_angle, valve_acceleration
+from speclint_valves.formulae.cams import jump_of_speed, pressure_angle
+from speclint_valves.formulae.motion import valve_acceleration
 from speclint_valves.inputs.loads import loaded, worked_struck_load, worked_tappet_load
 from speclint_valves.inputs.touch import Touch, borne
 from speclint_valves.inputs.train import SCAN, motion, ratio, train_of, valve_of

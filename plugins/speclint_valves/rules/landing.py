@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.equations import Kelvins, Ratio
+from speclint.equations import Kelvins, Metres, Ratio
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.steam import seat_bearing_stress
 from speclint.specs import CylinderBlock, LoadCase, PoppetValve, ValveSeat
@@ -11,11 +11,13 @@ from speclint_valves.formulae.landing import (
     beat_gap,
     clearance_hot,
     lift_with_overtravel,
+    piston_nearer,
     seating_load,
     size_of_gap,
     strain_since,
 )
-from speclint_valves.inputs.opening import beats_of, block_of
+from speclint_valves.formulae.spindle import round_area
+from speclint_valves.inputs.opening import beats_of, block_of, piston
 from speclint_valves.inputs.shutting import supply_at_most, unbalanced, weight
 from speclint_valves.inputs.springs import springs_new
 from speclint_valves.rules.seats import DEFERS
@@ -126,6 +128,7 @@ def _strain(
 
 @rule(
     "valve.foul-clearance",
+    edition=2,
     title="At its furthest and hottest the valve clears cage, cover and piston",
     on=PoppetValve,
     cases=("starting", "running", "drifting"),
@@ -133,11 +136,14 @@ def _strain(
     gravest=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a valve that touches is bent or broken, and what breaks off goes through the cylinder",
-    leaves_out=f"a broken spindle, which valve.cannot-fall-in judges; {DEFERS}",
+    leaves_out=f"a broken spindle, which valve.cannot-fall-in judges, and growth of the connecting rod; {DEFERS}",
     limits=[Limit("least", "2 mm", "length", COMMON_PRACTICE, "least room, hot")],
 )
 def foul_clearance(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
-    """c_0 − overtravel − H (ε_v − ε_b) ≥ 2 mm to cage or cover; to the piston less its wear as well."""
+    """c_0 − overtravel − H (ε_v − ε_b) ≥ 2 mm to cage or cover; to the piston less y_r as well.
+
+    y_r is the wear that lets the piston come nearer, with the growth and the stretch of its rod.
+    """
     block = block_of(valve, sheet)
     ε_v = _strain(valve, "v", case, DRAWING_TEMPERATURE, sheet)
     ε_b = _strain(block, "b", case, DRAWING_TEMPERATURE, sheet)
@@ -147,10 +153,29 @@ def foul_clearance(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgemen
     cage = sheet.work("c", clearance_hot, c_0=c_0, o=o, H=H, ε_v=ε_v, ε_b=ε_b, y=0.0)
     found = [sheet.at_least(cage, least)]
     if sheet.is_stated("clearance to the piston", valve.clearance_piston):
-        c_p, wear = sheet.take("c_p", valve.clearance_piston), sheet.take("y", block.drive.wear)
-        left = sheet.work("c_k", clearance_hot, c_0=c_p, o=o, H=H, ε_v=ε_v, ε_b=ε_b, y=wear)
+        c_p, nearer = sheet.take("c_p", valve.clearance_piston), _piston_nearer(valve, case, sheet)
+        left = sheet.work("c_k", clearance_hot, c_0=c_p, o=o, H=H, ε_v=ε_v, ε_b=ε_b, y=nearer)
         found.append(sheet.at_least(left, least).graded(Grade.HOLD))
     return sheet.worst(*found)
+
+
+def _piston_nearer(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Metres:
+    """How much nearer the piston comes by wear and by the growth and the stretch of its rod."""
+    block = block_of(valve, sheet)
+    metal = sheet.material_named("the piston rod", block.drive.rod_material)
+    T = sheet.take("T_r", case.temperature_named("piston-rod"))
+    since = {"alpha_0": 0.0, "T_0": DRAWING_TEMPERATURE, "T_ref": DRAWING_TEMPERATURE}
+    return sheet.work(
+        "y_r",
+        piston_nearer,
+        y=sheet.take("y", block.drive.wear),
+        L=sheet.take("L_r", block.drive.rod_length),
+        ε=sheet.work("ε_r", strain_since, alpha=sheet.look_up("α_r", metal.expansion, at=T), T=T, **since),
+        p=supply_at_most(case, sheet),
+        A_p=piston(valve, block, sheet),
+        E=sheet.look_up("E_r", metal.modulus, at=T),
+        A=sheet.work("A_r", round_area, d=sheet.take("d_r", block.drive.rod_diameter)),
+    )
 
 
 @rule(

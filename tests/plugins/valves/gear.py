@@ -26,6 +26,9 @@ chamber = "live steam"
 stroke = "660 mm"
 connecting_rod_length = "1900 mm"
 wear = "1 mm"
+rod_diameter = "80 mm"
+rod_length = "1000 mm"
+rod_material = "known-steel"
 """
 
 LINER = """
@@ -237,6 +240,7 @@ def duty(default: str = "20 °C", **of_case: str) -> str:
             "compression-spring",
             "tappet",
             "cam",
+            "piston-rod",
             "cam-box",
             "rocker",
         )

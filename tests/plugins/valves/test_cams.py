@@ -10,14 +10,13 @@ from hypothesis import given, strategies as st
 from speclint import Grade
 from speclint.errors import OutOfRange
 from speclint.testing import DesignFolder, found
-from speclint_valves.formulae.motion import (
+from speclint_valves.formulae.cams import (
     cam_radius_under_flat,
     cam_radius_under_roller,
     normal_load,
     pressure_angle,
-    tappet_load,
-    valve_end_load,
 )
+from speclint_valves.formulae.motion import tappet_load, valve_end_load
 from tests.plugins.known_metals import WITH_METALS
 from tests.plugins.valves.gear import train_files
 
