@@ -66,7 +66,9 @@ class Processes:
         if self._helpers > 0 and len(parts) >= self._enough:
             named = None if context.outcomes is not None else tuple(self._rules)
             self._pool = self._start_pool(given, named)
-        found = self._divide(self._transport("checked"), lambda part: check_named(part, rules, context), parts)
+        found = self._divide(
+            self._transport("checked"), lambda part: check_named(part, rules, context), parts
+        )
         for part, checks in zip(parts, found, strict=True):
             remember(part, checks, context)
         return [check for checks in found for check in checks]
@@ -77,7 +79,9 @@ class Processes:
         """The remedies of some findings, by component and rule."""
         spoiling = Spoiling(checks)
         tasks = [(found, spoiling.by(found), _own(found, checks)) for found in findings]
-        solved = self._divide(self._transport("remedied"), lambda task: remedies(task[0], task[1], context), tasks)
+        solved = self._divide(
+            self._transport("remedied"), lambda task: remedies(task[0], task[1], context), tasks
+        )
         return {found.order: one for found, one in zip(findings, solved, strict=True)}
 
     def spread(self, work: Callable[[W], R], items: Sequence[W]) -> list[R]:
@@ -90,7 +94,9 @@ class Processes:
         from speclint.checking import helper_process
 
         remote = helper_process.checked if work == "checked" else helper_process.remedied
-        return _Transport(remote, helper_process.packed, lambda done: helper_process.unpacked(done, self._rules))
+        return _Transport(
+            remote, helper_process.packed, lambda done: helper_process.unpacked(done, self._rules)
+        )
 
     def _divide(self, transport: _Transport | None, local: Callable[[W], R], items: Sequence[W]) -> list[R]:
         """Let the helpers work from the first item on, and work from the last one back until all are begun."""
@@ -137,7 +143,9 @@ def _unchanged(item: Any) -> Any:
 class _WorkQueue:
     """Pieces of work in their order: a helper is given the next one when it is done, the caller takes the last."""
 
-    def __init__(self, pool: ProcessPoolExecutor | None, transport: _Transport | None, items: Sequence[object]) -> None:
+    def __init__(
+        self, pool: ProcessPoolExecutor | None, transport: _Transport | None, items: Sequence[object]
+    ) -> None:
         self._pool, self._transport, self._items = pool, transport, items
         self._waiting = deque(range(len(items)))
         self._lock = RLock()  # another thread reports that a helper is done
@@ -153,7 +161,9 @@ class _WorkQueue:
             if not self._waiting:
                 return
             try:
-                done = self._pool.submit(self._transport.remote, self._transport.pack(self._items[self._waiting[0]]))
+                done = self._pool.submit(
+                    self._transport.remote, self._transport.pack(self._items[self._waiting[0]])
+                )
             except BrokenProcessPool:  # the helpers are lost: the caller does what is left
                 self._pool = None
                 return

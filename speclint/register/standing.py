@@ -126,7 +126,7 @@ def _stands(
 
 
 def _replaced(one: Standing, all_of_them: Sequence[Standing]) -> Standing:
-    """An entry is replaced where a later one accepts the same finding for longer, and a duplicate where it adds nothing."""
+    """Mark an entry replaced where a later one accepts its finding for longer, duplicate where it adds nothing."""
     for other in all_of_them:
         if other is one or not other.holds or other.subject != one.subject:
             continue
