@@ -21,8 +21,8 @@ _OF_THE_VESSEL = ("design_pressure", "design_temperature", "test_pressure", "com
 
 @rule(
     "release.pressure-part",
-    title="A pressure part states a design pressure of at least its duty's, a design temperature at "
-    "least 20 K above it, and its test, examination and inspection documents",
+    title="A pressure part states its test, examination, inspection document and competent body, and a "
+    "design pressure and temperature that cover its duty, the temperature with at least 20 K to spare",
     on=Component,
     cases=("starting", "running"),
     grade=Grade.HOLD,
