@@ -1,4 +1,4 @@
-"""Tables of the family: quality grades, and the strength that a standard warrants of its wire."""
+"""Tables of the family: quality grades, and the strength that a standard guarantees for its wire."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from speclint_springs.sources import EN_15800
 #: Factor of each quality grade on the tolerances of load (EN 15800, recalled).
 _FACTORS = {"1": 0.63, "2": 1.0, "3": 1.6}
 
-#: Wires that the ends add to the free length without pitch (EN 13906-1, recalled).
+#: Wire diameters that the ends add to the free length without pitch (EN 13906-1, recalled).
 _END_COILS = {"ground": 0.0, "closed": 1.5}
 _SENSE_OF_WEIGHT = {"upwards": -1.0, "sideways": 0.0, "downwards": 1.0}
 
@@ -30,7 +30,7 @@ def quality_factor(grade: str) -> Reading:
 
 
 def least_wire_strength(material: Material, diameter: Metres) -> Reading:
-    """Least tensile strength [Pa] that the standard warrants of a wire of a diameter [m].
+    """Least tensile strength [Pa] that the standard guarantees for a wire of a diameter [m].
 
     NotKnown where the data hold no strength of wire; OutOfRange beyond the standard's diameters.
 
@@ -43,7 +43,7 @@ def least_wire_strength(material: Material, diameter: Metres) -> Reading:
 
 
 def end_coils_in_pitch(ends: str) -> Reading:
-    """Wires that closed ends add in the pitch of the free coils; OutOfRange for other ends.
+    """Wire diameters that closed ends add to the free length without pitch; OutOfRange for other ends.
 
     >>> end_coils_in_pitch("closed").nominal
     1.5

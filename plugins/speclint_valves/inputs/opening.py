@@ -1,4 +1,4 @@
-"""What several rules take of an open valve: its beats, throats and flow area, and the cylinder it serves."""
+"""What several rules share of an open valve: beats, throats, flow area, and the cylinder that it serves."""
 
 from __future__ import annotations
 
@@ -40,7 +40,7 @@ def curtain(beat: Beat, index: str, h: Metres, sheet: Sheet) -> SquareMetres:
 
 
 def flow_area(valve: PoppetValve, sheet: Sheet) -> SquareMetres:
-    """Flow area at full lift: each beat no more than its throat."""
+    """Flow area at full lift, each beat limited by its throat."""
     h = sheet.take("h", valve.lift)
     sizes = [
         (curtain(beat, index, h, sheet), throat(beat, index, sheet)) for index, beat in beats_of(valve, sheet)
@@ -52,7 +52,7 @@ def flow_area(valve: PoppetValve, sheet: Sheet) -> SquareMetres:
 
 
 def passage(valve: PoppetValve, sheet: Sheet) -> SquareMetres:
-    """The narrower of valve and port."""
+    """Flow area of the narrower of valve and port."""
     A = flow_area(valve, sheet)
     return sheet.work("A_g", governing_area, A_v=A, A_port=sheet.take("A_port", valve.port_area))
 

@@ -1,4 +1,4 @@
-"""What several rules take of a shut valve: steam on both sides, springs, weight, friction."""
+"""What several rules share of a shut valve: steam on both sides, springs, weight, friction."""
 
 from __future__ import annotations
 
@@ -26,7 +26,7 @@ def spindle_of(valve: PoppetValve, sheet: Sheet) -> ValveSpindle:
     spindles = sheet.belonging_to(valve, ValveSpindle)
     if len(spindles) != 1:
         raise sheet.not_assessed(
-            f"{len(spindles) or 'no'} spindles state that they move {valve.id}; one is wanted"
+            f"{len(spindles) or 'no'} spindles state that they move {valve.id}; exactly one is needed"
         )
     return spindles[0]
 
@@ -68,7 +68,7 @@ def on_spindle(spindle: ValveSpindle, sheet: Sheet, supply: Pascals, delivery: P
 
 
 def lifting_pressures(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> tuple[Pascals, Pascals]:
-    """Supply and delivery pressure of the case as they lift the shut valve most."""
+    """Supply and delivery pressure of the case that give the greatest lifting load on the shut valve."""
     supply_lifts = sheet.read("supply acts", valve.supply_acts) == "between the beats"
     cylinder_high = supply_lifts == (sheet.read("serves", valve.serves) == "exhaust")
     cylinder = _cylinder(case, sheet, high=cylinder_high)
@@ -86,7 +86,7 @@ def _cylinder(case: LoadCase, sheet: Sheet, *, high: bool) -> Pascals:
 
 
 def greatest_lifting(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Newtons:
-    """Load with which steam lifts the shut valve; nothing where it holds it."""
+    """Load with which steam lifts the shut valve; zero where it holds it shut."""
     supply, delivery = lifting_pressures(valve, case, sheet)
     on_valve = unbalanced(valve, sheet, supply, delivery)
     spindle = on_spindle(spindle_of(valve, sheet), sheet, supply, delivery)
@@ -112,7 +112,7 @@ def springs_shut(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Newtons:
 
 
 def hot(spring: CompressionSpring, case: LoadCase, sheet: Sheet, F_20: Newtons, index: str) -> Newtons:
-    """A load of a spring at 20 °C as it is hot and relaxed."""
+    """Load of a spring, hot and relaxed, from its load at 20 °C."""
     T = sheet.take(f"T_f{index}", case.temperature_of(spring))
     wire = sheet.material_of(spring)
     cold = sheet.look_up(f"G_20{index}", wire.shear_modulus, of=spring, at=DRAWING_TEMPERATURE)
@@ -122,7 +122,7 @@ def hot(spring: CompressionSpring, case: LoadCase, sheet: Sheet, F_20: Newtons, 
 
 
 def _loss(spring: CompressionSpring, sheet: Sheet, T: float, F_20: Newtons, index: str) -> float:
-    """Relaxation as the maker warrants it, or by wire, temperature and stress."""
+    """Relaxation as the maker guarantees it, or by wire, temperature and stress."""
     if sheet.is_stated("relaxation", spring.relaxation):
         return sheet.take(f"r_{index}", spring.relaxation)
     D, d = sheet.take(f"D_{index}", spring.mean_diameter), sheet.take(f"d_{index}", spring.wire)

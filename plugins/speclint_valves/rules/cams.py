@@ -1,4 +1,4 @@
-"""Cams: the pressure under the follower, and the smoothness of their law."""
+"""Cams: contact stress under the follower, and jumps in the lift law."""
 
 from __future__ import annotations
 
@@ -21,12 +21,12 @@ from speclint_valves.inputs.loads import Loaded, loaded, worked_tappet_load
 from speclint_valves.inputs.train import SCAN, motion, ratio, train_of, valve_of
 
 CRACKED = Limit(
-    "cracked", "2 %", "ratio", COMMON_PRACTICE, "share of the lift at which steam no longer holds the valve"
+    "cracked", "2 %", "ratio", COMMON_PRACTICE, "share of the lift at which steam no longer loads the valve"
 )
 
 
 class Touch:
-    """Where cam and follower touch: their sizes and the modulus of the pair."""
+    """The contact of cam and follower: their sizes and the modulus of the pair."""
 
     def __init__(self, cam: Cam, tappet: Tappet, sheet: Sheet) -> None:
         self.kind = sheet.read("follower", tappet.follower)
@@ -38,7 +38,7 @@ class Touch:
         self.modulus = sheet.look_up("E*", modulus_of_pair, one=one, other=other)
 
     def pressure(self, load: Loaded, angle: float) -> Pascals:
-        """Greatest pressure at an angle of the cam."""
+        """Greatest contact stress at an angle of the cam."""
         at = load.cam.at(angle)
         F = load.tappet(at)
         if self.kind == "roller":
@@ -51,7 +51,7 @@ class Touch:
         )
 
     def worked(self, load: Loaded, angle: float, sheet: Sheet) -> Pascals:
-        """The same, written on the sheet."""
+        """Greatest contact stress at an angle of the cam, written on the sheet."""
         at, F = load.cam.at(angle), worked_tappet_load(load, angle, sheet)
         if self.kind == "roller":
             F = sheet.work(
@@ -72,13 +72,14 @@ class Touch:
 
 @rule(
     "cam.contact-stress",
-    title="The cam bears its follower without pitting",
+    title="The greatest contact stress of cam and follower is at most 1200 MPa on hardened steel, 900 "
+    "MPa on chilled iron",
     on=Cam,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
     cites=[JOHNSON_CONTACT.at("line contact, eq. 4.45"), COMMON_PRACTICE],
-    why="a track that pits roughens, wears its hardened skin through and is then gone in weeks",
-    leaves_out="edges, misalignment, and oil that fails to reach the track",
+    why="a track that pits gets rough, wears through its hardened layer and then fails within weeks",
+    leaves_out="edge loading, misalignment, and oil that fails to reach the track",
     limits=[
         Limit("hardened-steel", "1200 MPa", "stress", COMMON_PRACTICE, "hardened steel on hardened steel"),
         Limit("chilled-iron", "900 MPa", "stress", COMMON_PRACTICE, "chilled iron on hardened steel"),
@@ -86,7 +87,7 @@ class Touch:
     ],
 )
 def contact_stress(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
-    """p_0 = √(F E*/(π L R)) over the whole event: springs, inertia, friction and the steam that is cracked open."""
+    """p_0 = √(F E*/(π L R)) over the whole lift: springs, inertia, friction, and steam until the valve cracks."""
     train = train_of(valve_of(cam, sheet), sheet)
     touch, load = Touch(cam, train.tappet, sheet), loaded(train, case, sheet)
 
@@ -103,16 +104,16 @@ def contact_stress(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "cam.acceleration",
-    title="The cam's law starts and ends without a jerk",
+    title="The lift law of the cam has no jump in acceleration where it joins ramp or dwell",
     on=Cam,
     cases=("running",),
     grade=Grade.OBSERVATION,
     cites=[NORTON, FIRST_PRINCIPLES],
-    why="acceleration that comes at a blow rings through the gear and wakes the spring's own swing",
-    leaves_out="what the rounding of a table of lifts hides",
+    why="a jump in acceleration makes the whole gear vibrate and excites the natural frequency of the spring",
+    leaves_out="jumps that the rounding of a table of lifts hides",
 )
 def acceleration(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
-    """The greatest accelerations either way, and whether the law's jerk is without bound where it joins."""
+    """The greatest accelerations in both directions, and whether the jerk of the law is infinite where it joins."""
     train = train_of(valve_of(cam, sheet), sheet)
     i, moved, ω = ratio(train, sheet), motion(cam, sheet), sheet.take("ω", case.rotational_speed)
 
@@ -129,7 +130,9 @@ def acceleration(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
     )
     sheet.work("a_min", valve_acceleration, i=i, κ=moved.at(slowed).curvature, ω=ω)
     if cam.table:
-        return sheet.states(True, "the lifts are stated as a table, whose curve has no jump in acceleration")
+        return sheet.states(
+            True, "the lifts are stated as a table, and the curve through them has no jump in acceleration"
+        )
     law = sheet.read("law of the cam", cam.law)
     if cam_law(law).infinite_jerk:
         return sheet.states(

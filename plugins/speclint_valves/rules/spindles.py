@@ -29,19 +29,18 @@ from speclint_valves.rules.cams import CRACKED
 
 @rule(
     "spindle.guide-clearance-hot",
-    title="The spindle neither seizes nor rattles in its guide",
+    title="Hot, the spindle's clearance in its guide is above zero and at most 0.004 of its diameter",
     on=ValveSpindle,
     cases=("warming", "running", "cooling"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="a spindle that seizes holds its valve open; one that rattles lets steam past and wears its seat askew",
-    leaves_out="scale and burnt oil, which take from the clearance in service",
-    limits=[
-        Limit("greatest", "0.004", "ratio", COMMON_PRACTICE, "greatest clearance for each diameter, hot")
-    ],
+    why="a spindle that seizes holds its valve open; one that is loose lets steam past and wears its "
+    "seat on one side",
+    leaves_out="scale and burnt oil, which reduce the clearance in service",
+    limits=[Limit("greatest", "0.004", "ratio", COMMON_PRACTICE, "greatest hot clearance over the diameter")],
 )
 def guide_clearance_when_hot(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
-    """D_g (1 + ε_g) − d (1 + ε_s) above nothing and at most 0.004 d; the guide as warm as the block."""
+    """D_g (1 + ε_g) − d (1 + ε_s) above zero and at most 0.004 d, with the guide at the temperature of the block."""
     block = block_of(sheet.follow(spindle.moves), sheet)
     D_g, d = sheet.take("D_g", spindle.guide_bore), sheet.take("d", spindle.diameter)
     T_g, T_s = sheet.take("T_g", case.temperature_of(block)), sheet.take("T_s", case.temperature_of(spindle))
@@ -59,13 +58,13 @@ def guide_clearance_when_hot(spindle: ValveSpindle, case: LoadCase, sheet: Sheet
 
 @rule(
     "spindle.guide-length",
-    title="The guide is long enough to keep the valve square to its seat",
+    title="The guide is at least four spindle diameters long",
     on=ValveSpindle,
     grade=Grade.OBSERVATION,
     cites=[COMMON_PRACTICE],
-    why="a short guide lets the valve rock and land on one side",
-    leaves_out="a second guide beyond the valve, which does the same work with less length",
-    limits=[Limit("least", "4", "ratio", COMMON_PRACTICE, "least length of guide for each diameter")],
+    why="a short guide lets the valve tilt and land on one side",
+    leaves_out="a second guide beyond the valve, which does the same with less length",
+    limits=[Limit("least", "4", "ratio", COMMON_PRACTICE, "least guide length over spindle diameter")],
 )
 def guide_length(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
     """L/d ≥ 4."""
@@ -75,13 +74,15 @@ def guide_length(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
 
 @rule(
     "spindle.stress",
-    title="The spindle bears the opening of its valve at its weakest section and does not buckle",
+    title="The stress at the weakest section of the spindle is at most 0.2 of its tensile strength, and "
+    "the factor against buckling at least 4",
     on=ValveSpindle,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, SHIGLEY.at("section 4-12, columns"), COMMON_PRACTICE],
-    why="a spindle that breaks leaves its valve to the cylinder; one that bends jams in its guide",
-    leaves_out="the notch of a thread or a cotter hole, which the low share of the strength stands for",
+    why="a spindle that breaks may drop its valve into the cylinder; one that bends jams in its guide",
+    leaves_out="the stress concentration of a thread or cotter hole, for which the share of the "
+    "strength is low",
     limits=[
         Limit(
             "share-of-strength",
@@ -121,14 +122,14 @@ def _buckling(spindle: ValveSpindle, T: float, F: Newtons, sheet: Sheet) -> Judg
 
 @rule(
     "spindle.seal",
-    title="The seal is rated for what it meets, and what passes it has a way out",
+    title="Temperature, pressure and speed at the seal are within its rating, and its leak-off is stated",
     on=ValveSpindle,
     cases=("running",),
     grade=Grade.QUERY,
     gravest=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
-    why="a seal beyond its rating burns or blows, and water behind it corrodes gear and springs",
-    leaves_out="how long the seal lasts",
+    why="a seal beyond its rating burns or blows out, and water behind it corrodes gear and springs",
+    leaves_out="service life of the seal",
 )
 def seal(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
     """Temperature, pressure and rubbing speed ≤ those of the rating; leak-off stated."""
@@ -153,12 +154,12 @@ def seal(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "spindle.driven",
-    title="Each spindle is driven by exactly one tappet, itself or through one rocker",
+    title="Each spindle is driven by exactly one tappet, directly or through one rocker",
     on=ValveSpindle,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
-    why="a valve that nothing lifts, or two tappets fight for, is a gear drawn wrong",
-    leaves_out="whether the tappet is that of the right cylinder end",
+    why="a valve with no tappet never lifts, and one with two tappets is a drawing error",
+    leaves_out="whether the tappet belongs to the right end of the cylinder",
 )
 def driven(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
     """One rocker at most, and one tappet on it or on the spindle."""
