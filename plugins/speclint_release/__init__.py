@@ -1,4 +1,4 @@
-"""Rules of what must be on the record before drawings go to a shop."""
+"""Rules of what must be documented before drawings go to a shop."""
 
 from __future__ import annotations
 

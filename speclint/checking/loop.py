@@ -28,7 +28,7 @@ def assess(
     processes: Processes | None = None,
     only: str = "",
 ) -> Assessment:
-    """Check the specs that lie at some paths of one design repository, under its own settings or those given.
+    """Check the specs at some paths of one design repository, under its own settings or those given.
 
     ``processes`` share the work; ``only`` is the one component to check, where not all are.
 

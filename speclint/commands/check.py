@@ -58,10 +58,10 @@ def run(options: argparse.Namespace) -> int:
     some = chosen_rules(loaded, options.family, options.rule) if options.family or options.rule else None
     if options.staged:
         return _check_staged(options, loaded, some, writer)
-    with progress("checking") as told, Processes() as processes:
+    with progress("checking") as on_progress, Processes() as processes:
         assessment = assess(options.paths, loaded, some, processes=processes)
         if writer is None:
-            told("looking for remedies")
+            on_progress("looking for remedies")
             find_remedies(assessment, processes)
     if writer is not None:
         write(writer.write(assessment), options.to)

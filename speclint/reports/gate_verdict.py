@@ -1,4 +1,4 @@
-"""The decision of the gate for reading and for machines: what stands in the way, and what was accepted by whom."""
+"""The decision of the gate for reading and for machines: why release is withheld, and what was accepted by whom."""
 
 from __future__ import annotations
 

@@ -19,7 +19,7 @@ def speclint_reports() -> Sequence[ReportWriter]:
         ReportWriter("json", "one document for machines, schema speclint.result/1", _in("json_report")),
         ReportWriter("sarif", "findings in SARIF 2.1.0, for editors and forges", _in("sarif_report")),
         ReportWriter("markdown", "a summary for a change request", _in("markdown_report")),
-        ReportWriter("csv", "every check, a row each, for a spreadsheet", _in("csv_report")),
+        ReportWriter("csv", "every check, one row each, for a spreadsheet", _in("csv_report")),
     )
 
 

@@ -1,4 +1,4 @@
-"""What every report says in the same words: cautions, counts, the verdict, whom a hold is referred to."""
+"""Phrases that all reports share: cautions, counts, the verdict, to whom a hold is referred."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ CAUTIONS = (
     "Pressure parts, and whatever runs near people, need the review, examination and test that the local codes "
     "and licensed practice require.",
 )
-#: What stands where the repository names no code.
+#: The phrase where the repository names no code.
 NO_CODES = "the local codes (none is named in speclint.toml)"
 
 

@@ -18,7 +18,7 @@ class Design:
     """Every readable spec of a repository by id, and what could not be read.
 
     ``files`` gives the file of each id, readable or not. ``selected`` are the ids that the command line
-    asked for; links lead anywhere in the repository. ``cut`` are the places of links that close a loop.
+    asked for; links may lead anywhere in the repository. ``cut`` are the places of links that close a loop.
     """
 
     root: Path

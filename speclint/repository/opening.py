@@ -1,4 +1,4 @@
-"""A design repository opened: every file of it that a run needs is read here, once, and nowhere else."""
+"""Opening a design repository: every file that a run needs is read here, once, and nowhere else."""
 
 from __future__ import annotations
 
@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True)
 class Repository:
-    """What the files of a repository say, and ``complaints`` of what could not be read.
+    """The content of a repository, and ``complaints`` about what could not be read.
 
     ``settings`` is None where they could not be read; ``materials`` are those that the repository adds to the
     handbook's, by name; an absent register is an empty one.

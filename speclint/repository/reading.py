@@ -1,4 +1,4 @@
-"""From a TOML file to a typed spec, or to every complaint that can be made of it."""
+"""From a TOML file to a typed spec, or to every complaint about it."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ from speclint.specs import Array, Leaf, Spec, SpecTable, Table
 
 @dataclass(frozen=True, slots=True)
 class Loaded:
-    """What became of one file: a spec, or complaints. ``id`` is that of the spec even where it is unreadable."""
+    """The result of reading one file: a spec, or complaints. ``id`` is that of the spec even where it is unreadable."""
 
     file: str
     id: str
@@ -36,7 +36,7 @@ def load_spec(path: Path, file: str, kinds: Mapping[str, type[Spec]]) -> Loaded:
 
 
 def read_toml(path: Path, file: str) -> Table | Complaint:
-    """Read a TOML file into a table whose every value knows its place."""
+    """Read a TOML file into a table in which every value has its place in the file."""
     try:
         text = path.read_bytes().decode("utf-8")
         tree = tomli.loads(text)
@@ -133,10 +133,10 @@ def complaint_of(error: Any, kind: type[SpecTable], content: Table, file: str) -
         return Complaint(where, f'"{path[-1]}" is not a name used here', "", one_of(str(path[-1]), choices))
     if error["type"] in ("model_type", "dict_type", "model_attributes_type"):
         return Complaint(
-            where, "a table is wanted here", _quoted(error["input"]), f"[{dotted(path)}] and its keys"
+            where, "a table is expected here", _quoted(error["input"]), f"[{dotted(path)}] and its keys"
         )
     if error["type"] in ("tuple_type", "list_type"):
-        return Complaint(where, "an array is wanted here", _quoted(error["input"]), f"{path[-1]} = [ … ]")
+        return Complaint(where, "an array is expected here", _quoted(error["input"]), f"{path[-1]} = [ … ]")
     return Complaint(where, str(error["msg"]), _quoted(error["input"]))
 
 

@@ -22,7 +22,7 @@ LOADED = load_families()
 class Lost(Processes):
     """Helpers that end as soon as they begin."""
 
-    def _call(self, given: object, named: tuple[str, ...] | None) -> ProcessPoolExecutor:
+    def _start_pool(self, given: object, named: tuple[str, ...] | None) -> ProcessPoolExecutor:
         return ProcessPoolExecutor(1, get_context("spawn"), initializer=_end, initargs=(given is None, named))
 
 
@@ -78,7 +78,7 @@ def test_no_helper_is_called_for_little_work(repository: Path, monkeypatch: pyte
     def refuse(*_: object) -> ProcessPoolExecutor:
         raise AssertionError("a helper was called")
 
-    monkeypatch.setattr(Processes, "_call", refuse)
+    monkeypatch.setattr(Processes, "_start_pool", refuse)
     with Processes(helpers=3, enough=10) as processes:
         assert assess([repository], LOADED, processes=processes).checks
     with (

@@ -295,7 +295,7 @@ def test_a_spec_taken_away_is_for_a_reviewer_to_see(office: Office) -> None:
     (office.shop.root / "tube.toml").unlink()
     decision = decide(office, against="main")
     assert decision.released
-    assert "tube.toml is taken away or moved" in decision.to_review[0]
+    assert "tube.toml is removed or moved" in decision.to_review[0]
 
 
 def test_stricter_settings_within_the_change_count_as_well(office: Office) -> None:
@@ -351,7 +351,7 @@ def test_a_revision_without_settings_withholds(office: Office) -> None:
     git(root, "commit", "--quiet", "-m", "no settings")
     decision = decide(office, against="main")
     assert decision.exit_code == 2
-    assert "speclint.toml is not there at main" in said(decision)
+    assert "speclint.toml does not exist at main" in said(decision)
 
 
 def test_a_repository_without_git_or_without_a_commit_withholds(

@@ -22,12 +22,12 @@ _GRAVITY = 9.80665  # m/s², exact: CGPM 3 (1901)
 
 @formula("D = D_e − d", cites=[FIRST_PRINCIPLES])
 def mean_from_outside(D_e: Metres, d: Metres) -> Metres:
-    """Mean coil diameter from that over the coils.
+    """Mean coil diameter from the outside diameter.
 
     D = D_e − d
 
-    ``D_e`` outside diameter, ``d`` wire [m]. Returns [m]. Raises OutOfRange unless D_e > 2 d: the wire
-    would have no hole to go round.
+    ``D_e`` outside diameter, ``d`` wire [m]. Returns [m]. Raises OutOfRange unless D_e > 2 d: no
+    hole would be left inside the coil.
 
     >>> round(mean_from_outside(D_e=0.056, d=0.008), 6)
     0.048
@@ -38,7 +38,7 @@ def mean_from_outside(D_e: Metres, d: Metres) -> Metres:
 
 @formula("D = D_i + d", cites=[FIRST_PRINCIPLES])
 def mean_from_inside(D_i: Metres, d: Metres) -> Metres:
-    """Mean coil diameter from that within the coils.
+    """Mean coil diameter from the inside diameter.
 
     D = D_i + d
 
@@ -53,11 +53,11 @@ def mean_from_inside(D_i: Metres, d: Metres) -> Metres:
 
 @formula("s = L_0 − L", cites=[FIRST_PRINCIPLES])
 def deflection(L_0: Metres, L: Metres) -> Metres:
-    """How far a spring of free length ``L_0`` is pressed in at length ``L``.
+    """Deflection of a spring at a length.
 
     s = L_0 − L
 
-    ``L_0``, ``L`` [m]. Returns [m]. Raises OutOfRange when the spring is longer than free: it is loose.
+    ``L_0`` free length, ``L`` length [m]. Returns [m]. Raises OutOfRange where L is above L_0: the spring is loose.
 
     >>> round(deflection(L_0=0.125, L=0.105), 6)
     0.02
@@ -68,7 +68,7 @@ def deflection(L_0: Metres, L: Metres) -> Metres:
 
 @formula("F_O = F_U + R (L_U − L_O)", cites=[FIRST_PRINCIPLES])
 def open_load_from_shut(F_U: Newtons, R: NewtonsPerMetre, L_U: Metres, L_O: Metres) -> Newtons:
-    """Load of one and the same spring at the open length, from its load at the shut length.
+    """Load of a spring at the open length, from its load at the shut length.
 
     F_O = F_U + R (L_U − L_O)
 
@@ -86,11 +86,11 @@ def open_load_from_shut(F_U: Newtons, R: NewtonsPerMetre, L_U: Metres, L_O: Metr
 
 @formula("S = L_O − L_c", cites=[FIRST_PRINCIPLES])
 def gap_before_solid(L_O: Metres, L_c: Metres) -> Metres:
-    """Gap left before the coils bind.
+    """Clearance left before the coils touch.
 
     S = L_O − L_c
 
-    ``L_O`` length at full lift, ``L_c`` greatest solid length [m]. Returns [m], negative where they bind.
+    ``L_O`` length at full lift, ``L_c`` greatest solid length [m]. Returns [m], negative where they touch.
 
     >>> round(gap_before_solid(L_O=0.085, L_c=0.068), 6)
     0.017
@@ -100,11 +100,11 @@ def gap_before_solid(L_O: Metres, L_c: Metres) -> Metres:
 
 @formula("Δ = |F − F_s|", cites=[FIRST_PRINCIPLES])
 def load_difference(F: Newtons, F_s: Newtons) -> Newtons:
-    """Difference of a worked and a stated load, whichever is greater.
+    """Difference of a calculated and a stated load, without sign.
 
     Δ = |F − F_s|
 
-    ``F`` worked, ``F_s`` stated load [N]. Returns [N].
+    ``F`` calculated, ``F_s`` stated load [N]. Returns [N].
 
     >>> load_difference(F=980.0, F_s=1000.0)
     20.0
@@ -114,11 +114,11 @@ def load_difference(F: Newtons, F_s: Newtons) -> Newtons:
 
 @formula("δ = |R − R_s|/R_s", cites=[FIRST_PRINCIPLES])
 def rate_difference(R: NewtonsPerMetre, R_s: NewtonsPerMetre) -> Ratio:
-    """Difference of a worked and a stated rate as a share of the stated one.
+    """Difference of a calculated and a stated rate as a share of the stated one.
 
     δ = |R − R_s|/R_s
 
-    ``R`` worked, ``R_s`` stated rate [N/m]. Returns [-]. Raises OutOfRange unless R_s > 0.
+    ``R`` calculated, ``R_s`` stated rate [N/m]. Returns [-]. Raises OutOfRange unless R_s > 0.
 
     >>> round(rate_difference(R=42e3, R_s=40e3), 6)
     0.05
@@ -143,11 +143,11 @@ def share_of_strength(x: Ratio, R_m: Pascals) -> Pascals:
 
 @formula("j = 2 π f/ω", cites=[FIRST_PRINCIPLES])
 def surge_ratio(f: Hertz, omega: RadiansPerSecond) -> Ratio:
-    """Swings of the spring for each revolution of the cam.
+    """Natural frequency of the spring over the rotational frequency of the cam.
 
     j = 2 π f/ω
 
-    In its lowest mode: ``f`` lowest natural frequency [1/s]; ``omega`` speed of the cam [rad/s]. Returns [-].
+    ``f`` lowest natural frequency [1/s]; ``omega`` speed of the cam [rad/s]. Returns [-].
     Raises OutOfRange unless the cam turns.
 
     Hand working: 120 per second on 6 revolutions a second: 20.
@@ -161,12 +161,12 @@ def surge_ratio(f: Hertz, omega: RadiansPerSecond) -> Ratio:
 
 @formula("c = D_h − (D + d + ΔD)", cites=[FIRST_PRINCIPLES])
 def clearance_outside(D_h: Metres, D: Metres, d: Metres, ΔD: Metres) -> Metres:
-    """Diametral room around the coils.
+    """Diametral clearance around the coils.
 
     c = D_h − (D + d + ΔD)
 
-    ``D_h`` bore of what surrounds the spring; ``D`` mean coil diameter, ``d`` wire; ``ΔD`` what the
-    outside has grown since the spring was free [m]. Returns [m], negative where the coils rub.
+    ``D_h`` bore of what surrounds the spring; ``D`` mean coil diameter, ``d`` wire; ``ΔD`` growth of the
+    outside diameter since the spring was free [m]. Returns [m], negative where the coils rub.
 
     Hand working: 58 − (48 + 8 + 0.152) = 1.848 mm.
 
@@ -178,7 +178,7 @@ def clearance_outside(D_h: Metres, D: Metres, d: Metres, ΔD: Metres) -> Metres:
 
 @formula("c = D − d − d_p", cites=[FIRST_PRINCIPLES])
 def clearance_inside(D: Metres, d: Metres, d_p: Metres) -> Metres:
-    """Diametral room between the coils and what stands inside them; a spring is narrowest when free.
+    """Diametral clearance between the coils and a pin inside them; a spring is narrowest when free.
 
     c = D − d − d_p
 
@@ -192,7 +192,7 @@ def clearance_inside(D: Metres, d: Metres, d_p: Metres) -> Metres:
 
 @formula("F = F_1 + F_2", cites=[FIRST_PRINCIPLES])
 def remaining_load(F_1: Newtons, F_2: Newtons) -> Newtons:
-    """Load of the springs of a set that are left.
+    """Load of the remaining springs of a set.
 
     F = F_1 + F_2
 
@@ -206,7 +206,7 @@ def remaining_load(F_1: Newtons, F_2: Newtons) -> Newtons:
 
 @formula("F_n = x F", cites=[FIRST_PRINCIPLES])
 def share_of_load(x: Ratio, F: Newtons) -> Newtons:
-    """A load with the factor asked for.
+    """A load times the required factor.
 
     F_n = x F
 
@@ -220,7 +220,7 @@ def share_of_load(x: Ratio, F: Newtons) -> Newtons:
 
 @formula("F_r = F_f + g (m_v + m_s) · 9.80665 m/s²", cites=[FIRST_PRINCIPLES, CGPM], empirical="kg and N")
 def closing_need(F_f: Newtons, g: Ratio, m_v: Kilograms, m_s: Kilograms) -> Newtons:
-    """Load that shuts a valve slowly: friction, and the weight that opens it.
+    """Load needed to shut a valve at slow speed: friction, and the weight that opens it.
 
     F_r = F_f + g (m_v + m_s) · 9.80665 m/s²
 
@@ -237,12 +237,12 @@ def closing_need(F_f: Newtons, g: Ratio, m_v: Kilograms, m_s: Kilograms) -> Newt
 
 @formula("c_r = (D_o − d_o − D − d)/2", cites=[FIRST_PRINCIPLES])
 def radial_room(D_o: Metres, d_o: Metres, D: Metres, d: Metres) -> Metres:
-    """Radial room between a spring and the next larger one round it.
+    """Radial clearance between a spring and the next larger one around it.
 
     c_r = (D_o − d_o − D − d)/2
 
     ``D_o``, ``d_o`` mean coil diameter and wire of the outer, ``D``, ``d`` of the inner spring [m].
-    Returns [m], negative where they do not go into each other.
+    Returns [m], negative where they do not fit into each other.
 
     Hand working: (60 − 8 − 42 − 6)/2 = 2 mm.
 

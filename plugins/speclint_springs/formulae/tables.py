@@ -1,4 +1,4 @@
-"""Tables of the family: ends, weight, and the strength that a standard warrants of its wire."""
+"""Tables of the family: ends, weight, and the strength that a standard guarantees for its wire."""
 
 from __future__ import annotations
 
@@ -8,13 +8,13 @@ from speclint.handbook.materials import Material
 from speclint.handbook.springs import en_13906_1_clause
 from speclint.handbook.tables import Reading
 
-#: Wires that the ends add to the free length without pitch (EN 13906-1, recalled).
+#: Wire diameters that the ends add to the free length without pitch (EN 13906-1, recalled).
 _END_COILS = {"ground": 0.0, "closed": 1.5}
 _SENSE_OF_WEIGHT = {"upwards": -1.0, "sideways": 0.0, "downwards": 1.0}
 
 
 def least_wire_strength(material: Material, diameter: Metres) -> Reading:
-    """Least tensile strength [Pa] that the standard warrants of a wire of a diameter [m].
+    """Least tensile strength [Pa] that the standard guarantees for a wire of a diameter [m].
 
     NotKnown where the data hold no strength of wire; OutOfRange beyond the standard's diameters.
 
@@ -27,7 +27,7 @@ def least_wire_strength(material: Material, diameter: Metres) -> Reading:
 
 
 def end_coils_in_pitch(ends: str) -> Reading:
-    """Wires that closed ends add in the pitch of the free coils; OutOfRange for other ends.
+    """Wire diameters that closed ends add to the free length without pitch; OutOfRange for other ends.
 
     >>> end_coils_in_pitch("closed").nominal
     1.5

@@ -1,4 +1,4 @@
-"""Steam through a valve: what drives it, and how fast it goes."""
+"""Steam through a valve: its speed, area and loss of pressure."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from speclint.equations import Hertz, Metres, MetresPerSecond, Pascals, RadiansP
 
 @formula("A_p = π d²/4", cites=[FIRST_PRINCIPLES])
 def piston_area(d: Metres) -> SquareMetres:
-    """Area of the piston, its rod not taken off.
+    """Area of the piston, its rod not deducted.
 
     A_p = π d²/4
 
@@ -129,7 +129,7 @@ def pressure_ratio(Δp: Pascals, p: Pascals) -> Ratio:
 
 @formula("A_n = x A", cites=[FIRST_PRINCIPLES])
 def share_of_area(x: Ratio, A: SquareMetres) -> SquareMetres:
-    """Area asked for.
+    """Area needed.
 
     A_n = x A
 
@@ -143,7 +143,7 @@ def share_of_area(x: Ratio, A: SquareMetres) -> SquareMetres:
 
 @formula("h_n = x h", cites=[FIRST_PRINCIPLES])
 def share_of_lift(x: Ratio, h: Metres) -> Metres:
-    """Lift worth having.
+    """Greatest useful lift.
 
     h_n = x h
 

@@ -1,4 +1,4 @@
-"""A valve on its seats: load and width of the contact, growth, room, and what could fall."""
+"""A valve on its seats: load of the contact, thermal expansion, clearances."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from speclint.equations import Kelvins, Metres, Newtons, Pascals, PerKelvin, Rad
 
 @formula("ε = α (T − T_ref) − α_0 (T_0 − T_ref)", cites=[FIRST_PRINCIPLES])
 def strain_since(alpha: PerKelvin, T: Kelvins, alpha_0: PerKelvin, T_0: Kelvins, T_ref: Kelvins) -> Ratio:
-    """Growth of a part for each unit of its length since the temperature at which it was finished.
+    """Thermal strain of a part since the temperature at which it was finished.
 
     ε = α (T − T_ref) − α_0 (T_0 − T_ref)
 
@@ -29,14 +29,14 @@ def strain_since(alpha: PerKelvin, T: Kelvins, alpha_0: PerKelvin, T_0: Kelvins,
 def beat_gap(
     ε_v: Ratio, ε_b: Ratio, L: Metres, d_u: Metres, β_u: Radians, d_l: Metres, β_l: Radians
 ) -> Metres:
-    """Gap at one beat of a valve of two beats that grows unlike the block that holds its seats.
+    """Gap at one beat of a double-beat valve that expands more or less than the block with its seats.
 
     g = (ε_v − ε_b)(L − (d_u tan β_u − d_l tan β_l)/2)
 
-    ``ε_v``, ``ε_b`` growth of valve and block; ``L`` distance between the contacts along the axis; ``d_u``,
+    ``ε_v``, ``ε_b`` thermal strain of valve and block; ``L`` distance between the contacts along the axis; ``d_u``,
     ``d_l`` their diameters [m]; ``β_u``, ``β_l`` angles of the seats to their plane [rad]. Returns [m]:
     positive at the upper beat, negative at the lower. Cones that meet in one point on the axis open no gap.
-    The seats, pressed into the block, are taken to follow its bores.
+    The seats, pressed into the block, are assumed to follow its bores.
 
     Hand working, flat seats: (0.0040 − 0.0030) × 100 mm = 0.1 mm.
 
@@ -49,7 +49,7 @@ def beat_gap(
 
 @formula("g = |g_u|", cites=[FIRST_PRINCIPLES])
 def size_of_gap(g_u: Metres) -> Metres:
-    """Gap at one beat.
+    """Gap at one beat, without sign.
 
     g = |g_u|
 
@@ -77,13 +77,13 @@ def seating_load(F_f: Newtons, W: Newtons, F_v: Newtons) -> Newtons:
 
 @formula("c = c_0 − o − H (ε_v − ε_b) − y", cites=[FIRST_PRINCIPLES])
 def clearance_hot(c_0: Metres, o: Metres, H: Metres, ε_v: Ratio, ε_b: Ratio, y: Metres) -> Metres:
-    """Room left beyond a valve at its furthest, hot.
+    """Clearance beyond a valve at its furthest, hot.
 
     c = c_0 − o − H (ε_v − ε_b) − y
 
-    ``c_0`` room at full lift, cold; ``o`` what the gear gives beyond; ``H`` length of the valve from its seat
-    to the end that comes near; ``y`` wear that brings the other part nearer [m]; ``ε_v``, ``ε_b`` growth of
-    valve and block. Returns [m], negative where they foul.
+    ``c_0`` clearance at full lift, cold; ``o`` overtravel of the gear; ``H`` length of the valve from its seat
+    to the end that comes near; ``y`` wear that brings the other part nearer [m]; ``ε_v``, ``ε_b`` thermal strain
+    of valve and block. Returns [m], negative where they touch.
 
     Hand working: 5 − 0.5 − 120 (0.004 − 0.003) − 1 = 3.38 mm.
 

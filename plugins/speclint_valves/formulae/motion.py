@@ -1,4 +1,4 @@
-"""A valve's train in motion: masses brought to the valve, loads at the cam, clearance."""
+"""The valve train in motion: mass reduced to the valve, loads at the cam, clearance."""
 
 from __future__ import annotations
 
@@ -23,11 +23,11 @@ MetresPerSquareRadian = Annotated[float, "m/rad²"]
 
 @formula("i = b_v/b_t", cites=[FIRST_PRINCIPLES])
 def lever_ratio(b_v: Metres, b_t: Metres) -> Ratio:
-    """Travel of the valve for each unit of the tappet's.
+    """Lever ratio: travel of the valve over travel of the tappet.
 
     i = b_v/b_t
 
-    ``b_v`` arm of the rocker at the valve, ``b_t`` at the tappet [m]. Returns [-]. Raises OutOfRange unless
+    ``b_v`` arm of the rocker at the valve, ``b_t`` its arm at the tappet [m]. Returns [-]. Raises OutOfRange unless
     both are above 0.
 
     >>> lever_ratio(b_v=0.06, b_t=0.05)
@@ -47,14 +47,14 @@ def mass_at_valve(
     J: KilogramSquareMetres,
     b_v: Metres,
 ) -> Kilograms:
-    """Mass of the whole train as the valve feels it.
+    """Mass of the whole train reduced to the valve.
 
     m = m_v + m_s + m_f/3 + m_t/i² + J/b_v²
 
-    ``m_v``, ``m_s``, ``m_f``, ``m_t`` mass of valve, spindle, springs and tappet [kg]; ``i`` travel of the
-    valve for each unit of the tappet's; ``J`` inertia of the rocker about its axis [kg·m²] and ``b_v`` its arm
+    ``m_v``, ``m_s``, ``m_f``, ``m_t`` mass of valve, spindle, springs and tappet [kg]; ``i`` travel of the valve
+    over travel of the tappet; ``J`` inertia of the rocker about its axis [kg·m²] and ``b_v`` its arm
     at the valve [m]. Returns [kg]. A third of the springs moves with the valve: common practice, and exact
-    for a spring that stretches evenly. Raises OutOfRange unless i > 0 and b_v > 0.
+    for a spring that deflects evenly. Raises OutOfRange unless i > 0 and b_v > 0.
 
     Hand working: 4.5 + 1.5 + 0.6/3 + 0.9/1.5² + 0.0036/0.06² = 7.6 kg.
 
@@ -71,7 +71,7 @@ def valve_lift(i: Ratio, s: Metres, c: Metres) -> Metres:
 
     h = i max(s − c, 0)
 
-    ``i`` travel of the valve for each unit of the tappet's; ``s`` lift of the tappet, ``c`` clearance at the
+    ``i`` travel of the valve over travel of the tappet; ``s`` lift of the tappet, ``c`` clearance at the
     tappet [m]. Returns [m].
 
     >>> round(valve_lift(i=1.5, s=0.0104, c=0.0004), 9)
@@ -87,7 +87,7 @@ def valve_acceleration(i: Ratio, κ: MetresPerSquareRadian, ω: RadiansPerSecond
 
     a = i κ ω²
 
-    ``i`` travel of the valve for each unit of the tappet's; ``κ`` second derivative of the tappet's lift by
+    ``i`` travel of the valve over travel of the tappet; ``κ`` second derivative of the tappet's lift by
     the angle [m/rad²]; ``ω`` speed of the cam [rad/s]. Returns [m/s²], negative where the spring must follow.
 
     >>> round(valve_acceleration(i=1.0, κ=-0.05, ω=40.0), 6)
@@ -98,11 +98,11 @@ def valve_acceleration(i: Ratio, κ: MetresPerSquareRadian, ω: RadiansPerSecond
 
 @formula("v = i |s′| ω", cites=[FIRST_PRINCIPLES])
 def valve_speed(i: Ratio, s_prime: MetresPerRadian, ω: RadiansPerSecond) -> MetresPerSecond:
-    """Speed of the valve at an angle of the cam, either way.
+    """Speed of the valve at an angle of the cam, without sign.
 
     v = i |s′| ω
 
-    ``i`` travel of the valve for each unit of the tappet's; ``s_prime`` s′, derivative of the tappet's lift by the
+    ``i`` travel of the valve over travel of the tappet; ``s_prime`` s′, derivative of the tappet's lift by the
     angle [m/rad]; ``ω`` speed of the cam [rad/s]. Returns [m/s].
 
     >>> round(valve_speed(i=1.0, s_prime=-0.01, ω=40.0), 6)
@@ -127,7 +127,7 @@ def following_load(m: Kilograms, a: MetresPerSecondSquared) -> Newtons:
 
 @formula("F = F_f + W − F_r − F_w", cites=[FIRST_PRINCIPLES])
 def load_to_follow(F_f: Newtons, W: Newtons, F_r: Newtons, F_w: Newtons) -> Newtons:
-    """Load that is left to take the valve along the cam.
+    """Load available to keep the valve on the cam.
 
     F = F_f + W − F_r − F_w
 
@@ -142,11 +142,11 @@ def load_to_follow(F_f: Newtons, W: Newtons, F_r: Newtons, F_w: Newtons) -> Newt
 
 @formula("F_a = F_n + F_r + F_w − W", cites=[FIRST_PRINCIPLES])
 def asked_of_springs(F_n: Newtons, F_r: Newtons, F_w: Newtons, W: Newtons) -> Newtons:
-    """Load that the springs of a moving valve must have.
+    """Load that the springs need while the valve moves.
 
     F_a = F_n + F_r + F_w − W
 
-    ``F_n`` load that the train's inertia needs, its margin included, ``F_r`` friction, ``F_w`` steam that holds the
+    ``F_n`` load that the train's inertia needs, including its margin, ``F_r`` friction, ``F_w`` steam that holds the
     valve open, ``W`` weight that shuts [N]. Returns [N].
 
     >>> asked_of_springs(F_n=780.0, F_r=20.0, F_w=30.0, W=50.0)
@@ -177,7 +177,7 @@ def tappet_load(
 
     F_t = i (F_f + F_st + m a + F_r + W)
 
-    ``i`` travel of the valve for each unit of the tappet's; ``F_f`` springs, ``F_st`` steam that holds the valve
+    ``i`` travel of the valve over travel of the tappet; ``F_f`` springs, ``F_st`` steam that holds the valve
     shut, ``F_r`` friction, ``W`` weight that shuts, negative where weight opens, all at the valve [N]; ``m``
     mass [kg] and ``a`` acceleration [m/s²] there. Returns [N].
 
@@ -191,11 +191,11 @@ def tappet_load(
 
 @formula("F_v = F_t/i", cites=[FIRST_PRINCIPLES])
 def valve_end_load(F_t: Newtons, i: Ratio) -> Newtons:
-    """Load at the valve's end of the train.
+    """Load at the valve end of the train.
 
     F_v = F_t/i
 
-    ``F_t`` load along the tappet [N]; ``i`` travel of the valve for each unit of the tappet's. Returns [N].
+    ``F_t`` load along the tappet [N]; ``i`` travel of the valve over travel of the tappet. Returns [N].
     Raises OutOfRange unless i > 0.
 
     >>> valve_end_load(F_t=3600.0, i=1.2)
@@ -223,11 +223,11 @@ def tappet_clearance_hot(
 
     c_h = c − (L_s ε_s + L_v ε_v − L_b ε_b − L_d ε_d + y)/i
 
-    ``c`` clearance cold at the tappet [m]; ``L_s`` length of the spindle that grows by ``ε_s`` towards the gear and
-    ``L_v`` that of the valve below it that grows by ``ε_v``; ``L_b`` and ``L_d`` lengths of block and cam box that
-    hold the gear away from the seat and grow by ``ε_b`` and ``ε_d``; ``y`` how far the valve may sink into its seat
-    [m]; ``i`` travel of the valve for each unit of the tappet's. Returns [m], negative where the valve is held off its
-    seat. Raises OutOfRange unless i > 0.
+    ``c`` clearance cold at the tappet [m]; ``L_s`` length of the spindle that expands by the strain ``ε_s`` towards
+    the gear, ``L_v`` that of the valve below it, of strain ``ε_v``; ``L_b``, ``L_d`` lengths of block and cam box
+    between seat and gear, of strain ``ε_b``, ``ε_d``; ``y`` how far the valve may sink into its seat [m]; ``i`` travel
+    of the valve over travel of the tappet. Returns [m], negative where the valve is held off its seat. Raises
+    OutOfRange unless i > 0.
 
     Hand working: 0.6 − (340 × 0.0030 + 60 × 0.0040 − 200 × 0.0028 − 180 × 0.0010 + 0.1)/1.25 = 0.6 − 0.496 = 0.104 mm.
 

@@ -1,4 +1,4 @@
-"""Loads on a shut valve: steam, spring, weight and friction. Loads that lift count positive where said so."""
+"""Loads on a shut valve: steam, spring, weight and friction. Steam loads are positive where they lift."""
 
 from __future__ import annotations
 
@@ -46,7 +46,7 @@ def excess_pressure(p_1: Pascals, p_2: Pascals) -> Pascals:
 
 @formula("F_s = g π d² p/4", cites=[FIRST_PRINCIPLES])
 def spindle_load(g: Ratio, d: Metres, p: Pascals) -> Newtons:
-    """Load of steam on the end of a spindle that leaves the steam through a seal.
+    """Load of steam on the end of a spindle that passes through a seal.
 
     F_s = g π d² p/4
 
@@ -67,7 +67,7 @@ def lifting_load(F_v: Newtons, F_s: Newtons) -> Newtons:
 
     F_l = max(F_v + F_s, 0)
 
-    Nothing where steam holds the valve. ``F_v`` unbalanced load on the valve, ``F_s`` load on its spindle [N],
+    Zero where steam holds the valve shut. ``F_v`` unbalanced load on the valve, ``F_s`` load on its spindle [N],
     both positive for lifting.
     Returns [N].
 
@@ -190,7 +190,7 @@ def sum_of_loads(F_1: Newtons, F_2: Newtons) -> Newtons:
 
 @formula("F_g = g F", cites=[FIRST_PRINCIPLES])
 def load_in_sense(g: Ratio, F: Newtons) -> Newtons:
-    """Steam load in the stated sense.
+    """Steam load in the stated direction.
 
     F_g = g F
 
@@ -222,7 +222,7 @@ def pressure_at_shutting(y: Ratio, p_b: Pascals) -> Pascals:
 
 @formula("p = p_b (1 + x/c)^n", cites=[FIRST_PRINCIPLES])
 def compression_pressure(p_b: Pascals, x: Ratio, c: Ratio, n: Ratio) -> Pascals:
-    """Pressure at dead centre of steam shut into the cylinder.
+    """Pressure at dead centre of steam trapped in the cylinder.
 
     p = p_b (1 + x/c)^n
 
@@ -243,11 +243,11 @@ def compression_pressure(p_b: Pascals, x: Ratio, c: Ratio, n: Ratio) -> Pascals:
 
 @formula("p_k = p − (p_b − p_g)", cites=[FIRST_PRINCIPLES])
 def gauge_pressure(p: Pascals, p_b: Pascals, p_g: Pascals) -> Pascals:
-    """Gauge pressure of an absolute one, the atmosphere known from one pressure stated both ways.
+    """Gauge pressure from an absolute pressure, with the atmosphere from another pressure known both ways.
 
     p_k = p − (p_b − p_g)
 
-    ``p`` absolute pressure wanted as gauge; ``p_b`` absolute and ``p_g`` gauge value of another [Pa].
+    ``p`` absolute pressure to be converted; ``p_b`` absolute and ``p_g`` gauge value of another [Pa].
     Returns [Pa].
 
     >>> round(gauge_pressure(p=8e5, p_b=1.4e5, p_g=0.4e5) / 1e5, 6)

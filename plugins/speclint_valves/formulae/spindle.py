@@ -31,7 +31,7 @@ def buckling_factor(F_k: Newtons, F: Newtons) -> Ratio:
 
     S = F_k/F
 
-    ``F_k`` load at which the strut fails, ``F`` load that it bears [N]. Returns [-]. Raises OutOfRange unless
+    ``F_k`` load at which the strut fails, ``F`` load that it carries [N]. Returns [-]. Raises OutOfRange unless
     F > 0.
 
     >>> buckling_factor(F_k=40e3, F=5e3)
@@ -71,7 +71,7 @@ def round_second_moment(d: Metres) -> MetresToTheFourth:
 
 @formula("F_p = F_v + F_t", cites=[FIRST_PRINCIPLES])
 def pin_load(F_v: Newtons, F_t: Newtons) -> Newtons:
-    """Load on the pin of a rocker, its arms taken to pull the same way.
+    """Load on the pin of a rocker, with the loads of both arms in the same direction.
 
     F_p = F_v + F_t
 
@@ -90,14 +90,14 @@ def arm_stress(F: Newtons, b: Metres, B: Metres, w: Metres, h: Metres) -> Pascal
     σ = 6 F (b − B/2)/(w h²)
 
     ``F`` load at the end of the arm [N]; ``b`` arm from the axis, ``B`` diameter of the boss, ``w`` width and
-    ``h`` depth of the arm there [m]. Returns [Pa]. Raises OutOfRange unless the arm stands out of its boss.
+    ``h`` depth of the arm there [m]. Returns [Pa]. Raises OutOfRange unless b > B/2.
 
     Hand working: 6 × 3000 × (60 − 25)/(20 × 900) = 35 MPa.
 
     >>> round(arm_stress(F=3000.0, b=0.060, B=0.050, w=0.020, h=0.030) / 1e6, 6)
     35.0
     """
-    require(b > B / 2, f"an arm of {b:.6g} does not stand out of a boss of {B:.6g}")
+    require(b > B / 2, f"an arm of {b:.6g} does not reach beyond a boss of {B:.6g}")
     return 6 * F * (b - B / 2) / (w * h**2)
 
 
@@ -148,15 +148,15 @@ def lift_lost(
     E: Pascals,
     i: Ratio,
 ) -> Metres:
-    """Lift that a valve loses to the give of its rocker and the rocker's pin.
+    """Lift that a valve loses by deflection of its rocker and the rocker's pin.
 
     f = F_v b_v'³/(3 E I) + i F_t b_t'³/(3 E I) + (1 + i) F_p L³/(48 E I_p), b' = b − B/2
 
     ``F_v``, ``F_t``, ``F_p`` loads at valve, tappet and pin [N]; ``b_v``, ``b_t`` arms from the axis, ``B``
     diameter of the boss [m]; ``I`` second moment of the arms [m⁴]; ``L`` between the supports of the pin [m],
-    ``I_p`` second moment of the pin [m⁴]; ``E`` modulus [Pa]; ``i`` travel of the valve for each unit of the
-    tappet's. Returns [m]. Arms are taken as of one section, the pin's middle as moving with the load. A pin
-    that gives by u between a tappet held by its cam and the valve costs the valve (1 + i) u.
+    ``I_p`` second moment of the pin [m⁴]; ``E`` modulus [Pa]; ``i`` travel of the valve over travel of the tappet.
+    Returns [m]. The arms have one section, and the middle of the pin moves with the load. A pin
+    that deflects by u, with the tappet held by its cam, takes (1 + i) u from the lift of the valve.
 
     Hand working, 3000/3000/6000 N, arms 60 mm, boss 40, I 45000 mm⁴, pin 30 mm over 60 mm, 200 GPa:
     2 × 3000 × 40³/(3 × 200000 × 45000) = 0.01422; 2 × 6000 × 60³/(48 × 200000 × 39761) = 0.00679; 0.02101 mm.
@@ -202,11 +202,11 @@ def depth_with_margin(x: Ratio, z: Metres) -> Metres:
 
 @formula("l_n = L + r", cites=[FIRST_PRINCIPLES])
 def length_with_room(L: Metres, r: Metres) -> Metres:
-    """Room wanted to take a part out.
+    """Free length needed to take a part out.
 
     l_n = L + r
 
-    ``L`` its length, ``r`` room beyond [m]. Returns [m].
+    ``L`` its length, ``r`` clearance beyond it [m]. Returns [m].
 
     >>> round(length_with_room(L=0.4, r=0.025), 6)
     0.425

@@ -1,4 +1,4 @@
-"""What is not known within limits, as readings with a low and a high."""
+"""Quantities known only within limits, and signs of loads, as readings."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ _SENSE_OF_PUSH = {"open": 1.0, "shut": -1.0}
 
 
 def place_of_seal() -> Reading:
-    """Where across the ring of contact a beat seals: anywhere from its smaller to its larger edge.
+    """Place across the contact at which a beat seals: anywhere from its smaller (0) to its larger edge (1).
 
     >>> place_of_seal().high
     1.0
@@ -63,7 +63,7 @@ def share_of_stiffness() -> Reading:
 
 
 def modulus_of_pair(one: Material, other: Material) -> Reading:
-    """Contact modulus [Pa] of two metals at 20 °C, with what the spread of their constants leaves open.
+    """Contact modulus [Pa] of two metals at 20 °C, over the spread of their elastic constants.
 
     >>> from speclint.handbook.materials import material
     >>> steel = material("case-hardening-16MnCr5")

@@ -1,4 +1,4 @@
-"""The load that a train carries: at the valve, when it cracks the valve open against steam."""
+"""The load of a valve train as it opens its valve against steam."""
 
 from __future__ import annotations
 
@@ -35,7 +35,7 @@ from speclint_valves.inputs.train import (
 
 @dataclass(frozen=True)
 class Loaded:
-    """What the load at the cam depends on, at any of its angles."""
+    """Everything on which the load at the cam depends, at any angle."""
 
     train: Train
     cam: WholeLift
@@ -52,15 +52,15 @@ class Loaded:
     blow: Newtons
 
     def spring_at(self, h: Metres) -> Newtons:
-        """Springs at a lift of the valve."""
+        """Load of the springs at a lift of the valve."""
         return spring_load_at_lift(F_U=self.springs.shut, R=self.springs.rate, h=h)
 
     def steam_at(self, h: Metres) -> Newtons:
-        """Steam that holds the valve: all of it until the valve has cracked open, then none."""
+        """Steam load that holds the valve shut: all of it until the valve has cracked open, then none."""
         return self.steam if h <= self.cracked else 0.0
 
     def tappet(self, at: Follower) -> Newtons:
-        """Load along the tappet; nothing before it has taken up its clearance, or where it has left the cam."""
+        """Load along the tappet; zero before it has taken up its clearance, or where it has left the cam."""
         if at.lift < self.c:
             return 0.0
         h = valve_lift(i=self.i, s=at.lift, c=self.c)
@@ -82,12 +82,12 @@ class Loaded:
         }
 
     def tappet_at(self, angle: float) -> Newtons:
-        """The same at an angle of the cam."""
+        """Load along the tappet at an angle of the cam."""
         return self.tappet(self.cam.at(angle))
 
 
 def loaded(train: Train, case: LoadCase, sheet: Sheet) -> Loaded:
-    """The load of a train in a load case; its friction counts against the cam."""
+    """The load of a train in a load case; friction adds to the load of the cam."""
     i, cam = ratio(train, sheet), motion(train.cam, sheet)
     m, c, ω = mass(train, i, sheet), clearance(train, sheet), sheet.take("ω", case.rotational_speed)
     angle = _taken_up(cam, c, sheet)
@@ -140,7 +140,7 @@ def _stiffness(train: Train, sheet: Sheet) -> NewtonsPerMetre:
 
 
 def held_by_steam(train: Train, case: LoadCase, sheet: Sheet) -> Newtons:
-    """Steam that holds the valve shut with supply on one side and exhaust on the other."""
+    """Steam load that holds the valve shut, with supply on one side and exhaust on the other."""
     supply, delivery = supply_at_most(case, sheet), sheet.take("p_d", case.exhaust_pressure)
     on_valve = unbalanced(train.valve, sheet, supply, delivery)
     on_end = on_spindle(train.spindle, sheet, supply, delivery)
@@ -165,7 +165,7 @@ def worked_struck_load(load: Loaded, sheet: Sheet) -> Newtons:
 
 
 def worked_valve_load(load: Loaded, sheet: Sheet) -> tuple[Newtons, Newtons]:
-    """The greatest load at the valve over the event, and that at the tappet with it."""
+    """The greatest load at the valve during its lift, and the load at the tappet that goes with it."""
     angle = sheet.scan(
         "φ", "cam angle of the greatest load", load.tappet_at, 0.0, load.cam.duration, unit="rad"
     )

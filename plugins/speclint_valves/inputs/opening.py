@@ -1,4 +1,4 @@
-"""What several rules take of an open valve: its beats, throats and flow area, and the cylinder it serves."""
+"""What several rules share of an open valve: beats, throats, flow area, and the cylinder that it serves."""
 
 from __future__ import annotations
 
@@ -40,12 +40,12 @@ def curtain(beat: Beat, index: str, h: Metres, sheet: Sheet) -> SquareMetres:
 
 
 def flow_area(valve: PoppetValve, sheet: Sheet) -> SquareMetres:
-    """Flow area at full lift: each beat no more than its throat, both no more than the one after they meet."""
+    """Flow area at full lift, each beat limited by its throat, both by the one after their steam has joined."""
     return _limited(valve, beats_area(valve, sheet.take("h", valve.lift), sheet), sheet)
 
 
 def beats_area(valve: PoppetValve, h: Metres, sheet: Sheet) -> SquareMetres:
-    """Flow area of the beats at a lift, each no more than its throat."""
+    """Flow area of the beats at a lift, each limited by its throat."""
     sizes = [
         (curtain(beat, index, h, sheet), throat(beat, index, sheet)) for index, beat in beats_of(valve, sheet)
     ]
@@ -73,7 +73,7 @@ def _limited(valve: PoppetValve, A: SquareMetres, sheet: Sheet) -> SquareMetres:
 
 
 def passage(valve: PoppetValve, sheet: Sheet) -> SquareMetres:
-    """The narrower of valve and port."""
+    """Flow area of the narrower of valve and port."""
     A = flow_area(valve, sheet)
     return sheet.work("A_g", governing_area, A_v=A, A_port=sheet.take("A_port", valve.port_area))
 

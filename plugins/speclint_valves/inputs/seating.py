@@ -1,4 +1,4 @@
-"""What several rules take of a seat ring: its housing, its fit cold and hot, pressure and stresses."""
+"""What several rules share of a seat ring: its housing, its fit cold and hot, pressure and stresses."""
 
 from __future__ import annotations
 
@@ -92,7 +92,7 @@ def interference_at(seat: ValveSeat, fit: Fit, sheet: Sheet, T_s: Kelvins, T_b: 
 def pressure_of(
     seat: ValveSeat, fit: Fit, sheet: Sheet, delta: Metres, T_s: Kelvins, T_b: Kelvins
 ) -> Pascals:
-    """Contact pressure of an interference; nothing where the ring is loose."""
+    """Contact pressure of an interference; zero where the ring is loose."""
     ring, block = sheet.material_of(seat), sheet.material_of(fit.block)
     return sheet.work(
         "p_c",
@@ -109,7 +109,7 @@ def pressure_of(
 
 
 def backing(fit: Fit, sheet: Sheet) -> Metres:
-    """Outside of the ring of block round the seat."""
+    """Outside diameter of the part of the block that backs the seat."""
     return sheet.work("D_o", ring_of_block, D=fit.joint, t=sheet.take("t", fit.housing.wall))
 
 

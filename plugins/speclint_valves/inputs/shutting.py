@@ -1,4 +1,4 @@
-"""What several rules take of a shut valve: steam on both sides, weight, friction."""
+"""What several rules share of a shut valve: steam on both sides, weight, friction."""
 
 from __future__ import annotations
 
@@ -22,7 +22,7 @@ def spindle_of(valve: PoppetValve, sheet: Sheet) -> ValveSpindle:
     spindles = sheet.belonging_to(valve, ValveSpindle)
     if len(spindles) != 1:
         raise sheet.not_assessed(
-            f"{len(spindles) or 'no'} spindles state that they move {valve.id}; one is wanted"
+            f"{len(spindles) or 'no'} spindles state that they move {valve.id}; exactly one is needed"
         )
     return spindles[0]
 
@@ -63,7 +63,7 @@ def supply_at_most(case: LoadCase, sheet: Sheet) -> Pascals:
 
 
 def lifting_pressures(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> tuple[Pascals, Pascals]:
-    """Supply and delivery pressure of the case as they lift the shut valve most."""
+    """Supply and delivery pressure of the case that give the greatest lifting load on the shut valve."""
     supply_lifts = sheet.read("supply acts", valve.supply_acts) == "between the beats"
     cylinder_high = supply_lifts == (sheet.read("serves", valve.serves) == "exhaust")
     cylinder = _cylinder(case, sheet, high=cylinder_high)
@@ -81,7 +81,7 @@ def _cylinder(case: LoadCase, sheet: Sheet, *, high: bool) -> Pascals:
 
 
 def greatest_lifting(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Newtons:
-    """Load with which steam lifts the shut valve; nothing where it holds it."""
+    """Load with which steam lifts the shut valve; zero where it holds it shut."""
     supply, delivery = lifting_pressures(valve, case, sheet)
     on_valve = unbalanced(valve, sheet, supply, delivery)
     spindle = on_spindle(spindle_of(valve, sheet), sheet, supply, delivery)

@@ -20,7 +20,7 @@ C = TypeVar("C", bound=Component)
 
 @dataclass(frozen=True)
 class Train:
-    """What moves a valve; without a rocker the tappet works the spindle itself."""
+    """The parts that move a valve; without a rocker the tappet drives the spindle directly."""
 
     valve: PoppetValve
     spindle: ValveSpindle
@@ -30,7 +30,7 @@ class Train:
 
 
 class WholeLift:
-    """A cam's motion that forgives the rounding of an angle at either end of its lift, and remembers angles."""
+    """A cam's motion that tolerates a rounded angle at either end of its lift, and keeps angles worked out before."""
 
     def __init__(self, cam: CamMotion) -> None:
         self._cam = cam
@@ -40,20 +40,20 @@ class WholeLift:
         self._known: dict[float, Follower] = {}
 
     def at(self, angle: float) -> Follower:
-        """The tappet at an angle from the foot of the lift [rad]; its ends beyond them."""
+        """The tappet at an angle from the start of the lift [rad]; outside the lift, its nearer end."""
         found = self._known.get(angle)
         if found is None:
             found = self._cam.at(min(max(angle, 0.0), self.duration))
-            if len(self._known) < _REMEMBERED:
+            if len(self._known) < _KEPT_ANGLES:
                 self._known[angle] = found
         return found
 
 
-#: Places at which the top of a lift is looked for.
+#: Steps in which the top of a lift is looked for.
 _STEPS = 180
-#: Angles that a cam's motion remembers: those of a few scans, which every corner of tolerances asks for again.
-_REMEMBERED = 1000
-#: Intervals of a scan over a cam's whole event; between them the scan closes in by itself.
+#: Angles that a cam's motion keeps: those of a few scans, which are needed again at every corner of tolerances.
+_KEPT_ANGLES = 1000
+#: Intervals of a scan over the whole lift of a cam; the scan refines between them.
 SCAN = 60
 
 
@@ -61,13 +61,13 @@ def _one(parent: Component, kind: type[C], does: str, sheet: Sheet) -> C:
     found = sheet.belonging_to(parent, kind)
     if len(found) != 1:
         raise sheet.not_assessed(
-            f"{len(found) or 'no'} {kind.called}s state that they {does} {parent.id}; one is wanted"
+            f"{len(found) or 'no'} {kind.called}s state that they {does} {parent.id}; exactly one is needed"
         )
     return found[0]
 
 
 def train_of(valve: PoppetValve, sheet: Sheet) -> Train:
-    """The train that leads to a valve."""
+    """The train that moves a valve."""
     spindle = spindle_of(valve, sheet)
     rockers = sheet.belonging_to(spindle, Rocker)
     rocker = _one(spindle, Rocker, "work", sheet) if rockers else None
@@ -76,14 +76,14 @@ def train_of(valve: PoppetValve, sheet: Sheet) -> Train:
 
 
 def valve_of(cam: Cam, sheet: Sheet) -> PoppetValve:
-    """The valve that a cam lifts in the end."""
+    """The valve that a cam lifts through its train."""
     worked = sheet.follow(sheet.follow(cam.lifts).works)
     spindle = sheet.follow(worked.works) if isinstance(worked, Rocker) else worked
     return sheet.follow(spindle.moves)
 
 
 def ratio(train: Train, sheet: Sheet) -> Ratio:
-    """Travel of the valve for each unit of the tappet's."""
+    """Lever ratio: travel of the valve over travel of the tappet."""
     if train.rocker is None:
         return 1.0
     b_v, b_t = sheet.take("b_v", train.rocker.valve_arm), sheet.take("b_t", train.rocker.tappet_arm)
@@ -91,7 +91,7 @@ def ratio(train: Train, sheet: Sheet) -> Ratio:
 
 
 def mass(train: Train, i: Ratio, sheet: Sheet) -> Kilograms:
-    """Mass of the train at the valve."""
+    """Mass of the train reduced to the valve."""
     m_f = 0.0
     for number, spring in enumerate(springs_of(train.valve, sheet), start=1):
         if sheet.is_stated(f"mass of {spring.id}", spring.mass):

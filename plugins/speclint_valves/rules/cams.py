@@ -1,4 +1,4 @@
-"""Cams: the pressure under the follower, its slant, and the smoothness of their law."""
+"""Cams: contact stress and pressure angle under the follower, and jumps in the lift law."""
 
 from __future__ import annotations
 
@@ -13,14 +13,15 @@ from speclint_valves.inputs.touch import Touch, borne
 from speclint_valves.inputs.train import SCAN, motion, ratio, train_of, valve_of
 
 CRACKED = Limit(
-    "cracked", "2 %", "ratio", COMMON_PRACTICE, "share of the lift at which steam no longer holds the valve"
+    "cracked", "2 %", "ratio", COMMON_PRACTICE, "share of the lift at which steam no longer loads the valve"
 )
 
 
 @rule(
     "cam.contact-stress",
     edition=2,
-    title="Cam and follower bear each other without pitting, in the metal and the hardened skin that each has",
+    title="The greatest contact stress of cam and follower is at most 1200 MPa on steel hardened deep enough, 900 "
+    "MPa on chilled iron, and the shakedown limit on any other metal",
     on=Cam,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
@@ -29,8 +30,8 @@ CRACKED = Limit(
         JOHNSON_CONTACT.at("section 9.2, rolling without friction"),
         COMMON_PRACTICE,
     ],
-    why="a track that pits roughens, wears its hardened skin through and is then gone in weeks",
-    leaves_out="edges, misalignment, and oil that fails to reach the track",
+    why="a track that pits gets rough, wears through its hardened layer and then fails within weeks",
+    leaves_out="edge loading, misalignment, and oil that fails to reach the track",
     limits=[
         Limit("hardened-steel", "1200 MPa", "stress", COMMON_PRACTICE, "hardened steel"),
         Limit("chilled-iron", "900 MPa", "stress", COMMON_PRACTICE, "chilled iron"),
@@ -45,9 +46,9 @@ CRACKED = Limit(
     ],
 )
 def contact_stress(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
-    """p_0 = √(F E*/(π L R)) over the event and as the clearance is taken up, against what either metal bears.
+    """p_0 = √(F E*/(π L R)) over the whole lift and at the impact that takes up the clearance.
 
-    Hardened steel by its skin, which must reach below the greatest shear; chilled iron; other metal 4 R_p/√3.
+    Against the limit of hardened steel, whose layer must reach below the greatest shear, of chilled iron, or 4 R_p/√3.
     """
     train = train_of(valve_of(cam, sheet), sheet)
     touch, load = Touch(cam, train.tappet, sheet), loaded(train, case, sheet)
@@ -103,25 +104,26 @@ def pressure_angle_of_cam(cam: Cam, sheet: Sheet) -> Judgement:
 @rule(
     "cam.acceleration",
     edition=2,
-    title="The cam's law starts and ends without a jerk, and its ramps meet the tappet gently",
+    title="The lift law of the cam has no jump in acceleration where it joins ramp or dwell, and at the foot of a ramp "
+    "a jump in tappet speed of at most 0.5 m/s",
     on=Cam,
     cases=("running",),
     grade=Grade.OBSERVATION,
     cites=[NORTON, FIRST_PRINCIPLES],
-    why="acceleration that comes at a blow rings through the gear and wakes the spring's own swing",
-    leaves_out="what the rounding of a table of lifts hides",
+    why="a jump in acceleration makes the whole gear vibrate and excites the natural frequency of the spring",
+    leaves_out="jumps that the rounding of a table of lifts hides",
     limits=[
         Limit(
             "jump",
             "0.5 m/s",
             "speed",
             COMMON_PRACTICE,
-            "greatest jump of the tappet's speed, as for a landing",
+            "greatest jump in tappet speed, as for landing",
         )
     ],
 )
 def acceleration(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
-    """The greatest accelerations either way, the jump of speed at the foot of either ramp, and the law's jerk."""
+    """The greatest accelerations in both directions, the jump in speed at either ramp, and any infinite jerk."""
     train = train_of(valve_of(cam, sheet), sheet)
     i, moved, ω = ratio(train, sheet), motion(cam, sheet), sheet.take("ω", case.rotational_speed)
 
@@ -145,7 +147,9 @@ def acceleration(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
 def _joined(cam: Cam, sheet: Sheet) -> Judgement:
     """Whether the law jumps in acceleration where it joins ramp or dwell."""
     if cam.table:
-        return sheet.states(True, "the lifts are stated as a table, whose curve has no jump in acceleration")
+        return sheet.states(
+            True, "the lifts are stated as a table, and the curve through them has no jump in acceleration"
+        )
     law = sheet.read("law of the cam", cam.law)
     if cam_law(law).infinite_jerk:
         return sheet.states(

@@ -1,4 +1,4 @@
-"""A valve on its seats, hot, and the room round it."""
+"""A valve on its seats, hot, and the clearances round it."""
 
 from __future__ import annotations
 
@@ -26,13 +26,14 @@ from speclint_valves.rules.seats import DEFERS
 @rule(
     "valve.seat-stress",
     edition=2,
-    title="One beat alone carries the whole load of the shut valve",
+    title="With one beat alone carrying the whole load of the shut valve, its bearing stress is at most "
+    "20 MPa",
     on=PoppetValve,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="two beats never land as one: until they have bedded in, one of them carries everything",
-    leaves_out="the blow of landing, which valve.landing-speed judges",
+    why="two beats never land exactly together: until they have bedded in, one of them carries everything",
+    leaves_out="the impact of landing (valve.landing-speed)",
     limits=[
         Limit(
             "greatest", "20 MPa", "stress", COMMON_PRACTICE, "greatest bearing stress on an iron seat, static"
@@ -58,12 +59,12 @@ def seat_stress(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "valve.seat-width",
-    title="The ring of contact is neither a knife-edge nor a broad land",
+    title="The contact of each beat is at least 1.5 mm and at most 5 mm wide",
     on=PoppetValve,
     grade=Grade.OBSERVATION,
     cites=[COMMON_PRACTICE],
-    why="a narrow seat is hammered wide, a broad one holds dirt and leaks",
-    leaves_out="how the width grows in service, and when the seat is to be cut back",
+    why="a narrow seat is hammered wide, a wide one holds dirt and leaks",
+    leaves_out="how the width grows in service, and when the seat must be recut",
     limits=[
         Limit("least", "1.5 mm", "length", COMMON_PRACTICE, "least width of contact, new"),
         Limit("greatest", "5 mm", "length", COMMON_PRACTICE, "greatest width of contact, new"),
@@ -80,19 +81,20 @@ def seat_width(valve: PoppetValve, sheet: Sheet) -> Judgement:
 
 @rule(
     "valve.beat-growth",
-    title="Hot, both beats still meet their seats",
+    title="Hot, with one beat on its seat, the gap at the other is at most 0.03 mm",
     on=PoppetValve,
     cases=("starting", "running", "drifting"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="a valve that grows more than the block between its seats sits on one beat and leaks at the other",
-    leaves_out="the little by which valve and seats give under load, which helps, and rings hotter than the block",
+    why="a valve that expands more than the block between its seats rests on one beat and leaks at the other",
+    leaves_out="elastic deflection of valve and seats under load, which helps a little, and rings "
+    "hotter than the block",
     limits=[Limit("greatest", "0.03 mm", "length", COMMON_PRACTICE, "greatest gap at one beat, hot")],
 )
 def beat_growth(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
-    """(ε_v − ε_b)(L − (r_u tan β_u − r_l tan β_l)), counted from the temperature of lapping."""
+    """(ε_v − ε_b)(L − (r_u tan β_u − r_l tan β_l)), from the temperature of lapping."""
     if sheet.count("z", valve.beats) == 1:
-        raise sheet.not_applicable("a valve of one beat meets its one seat hot or cold")
+        raise sheet.not_applicable("a valve of one beat meets its only seat hot or cold")
     block = block_of(valve, sheet)
     since = _lapped(valve, sheet)
     (_, upper), (_, lower) = beats_of(valve, sheet)
@@ -129,20 +131,20 @@ def _strain(
 @rule(
     "valve.foul-clearance",
     edition=2,
-    title="At its furthest and hottest the valve clears cage, cover and piston",
+    title="At full lift with overtravel, hot, the valve clears cage, cover and piston by at least 2 mm",
     on=PoppetValve,
     cases=("starting", "running", "drifting"),
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="a valve that touches is bent or broken, and what breaks off goes through the cylinder",
-    leaves_out=f"a broken spindle, which valve.cannot-fall-in judges, and growth of the connecting rod; {DEFERS}",
-    limits=[Limit("least", "2 mm", "length", COMMON_PRACTICE, "least room, hot")],
+    why="a valve that touches is bent or broken, and the pieces go through the cylinder",
+    leaves_out=f"a broken spindle (valve.cannot-fall-in), expansion of the connecting rod; {DEFERS}",
+    limits=[Limit("least", "2 mm", "length", COMMON_PRACTICE, "least clearance, hot")],
 )
 def foul_clearance(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
-    """c_0 − overtravel − H (ε_v − ε_b) ≥ 2 mm to cage or cover; to the piston less y_r as well.
+    """c_0 − overtravel − H (ε_v − ε_b) ≥ 2 mm to cage or cover; to the piston also less y_r.
 
-    y_r is the wear that lets the piston come nearer, with the growth and the stretch of its rod.
+    y_r is the wear that lets the piston come nearer, with the expansion and the stretch of its rod.
     """
     block = block_of(valve, sheet)
     ε_v = _strain(valve, "v", case, DRAWING_TEMPERATURE, sheet)
@@ -181,13 +183,14 @@ def _piston_nearer(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Metres:
 @rule(
     "valve.lift-stop",
     edition=2,
-    title="A stop ends the valve's travel between its full lift and the part that it could strike, hot",
+    title="The valve has a stop that it meets no sooner than at full lift with overtravel, and before cage or cover",
     on=PoppetValve,
     cases=("starting", "running", "drifting"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="a gear that overruns, or a broken spring, must not let the valve find its own stop",
-    leaves_out="the strength of the stop",
+    why="when the gear overruns or a spring breaks, the stop must end the valve's travel, and not "
+    "another part",
+    leaves_out="the strength of the stop; the piston (valve.foul-clearance)",
 )
 def lift_stop(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     """Lift + overtravel ≤ lift at the stop ≤ lift + the room beyond it, hot."""
@@ -211,12 +214,13 @@ def lift_stop(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
 @rule(
     "valve.cannot-fall-in",
     edition=2,
-    title="No piece of a broken valve, spindle, nut or collet can reach the cylinder",
+    title="The openings of a catch, or of the way into the cylinder, are no wider than the smallest piece of a broken "
+    "valve, spindle, nut or collet",
     on=PoppetValve,
     grade=Grade.HOLD,
     cites=[COMMON_PRACTICE],
-    why="a piece between piston and cover bursts the cylinder end, at speed, beside the crew",
-    leaves_out=f"pieces smaller than a fracture is expected to make; {DEFERS}",
+    why="a piece between piston and cover breaks the end of the cylinder at speed, beside the crew",
+    leaves_out=f"pieces smaller than a fracture is expected to leave; {DEFERS}",
 )
 def cannot_fall_in(valve: PoppetValve, sheet: Sheet) -> Judgement:
     """The smallest piece no narrower than the widest opening of the cage, or of the way into the cylinder."""
@@ -227,22 +231,22 @@ def cannot_fall_in(valve: PoppetValve, sheet: Sheet) -> Judgement:
 
 @rule(
     "valve.material",
-    title="Valve and seats are of metals that stand their heat",
+    title="Valve and seats are no hotter than the temperature limits of their metals",
     on=PoppetValve,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
-    why="a metal past its temperature grows, scales and warps, and the seat leaks",
-    leaves_out="whether the two may rub on each other: the family of pairings judges that",
+    why="a metal above its temperature limit grows, scales and distorts, and the seat leaks",
+    leaves_out="whether the metals of valve and seat may strike each other (pairing.sliding)",
 )
 def material(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     """Metal temperature ≤ the limit of the metal as a running part, for the valve and each of its seats."""
     parts: list[tuple[str, PoppetValve | ValveSeat]] = [("v", valve)]
     parts += [(index, sheet.follow(beat.seat)) for index, beat in beats_of(valve, sheet)]
-    return sheet.worst(*(_stands_heat(part, index, case, sheet) for index, part in parts))
+    return sheet.worst(*(_within_limit(part, index, case, sheet) for index, part in parts))
 
 
-def _stands_heat(part: PoppetValve | ValveSeat, index: str, case: LoadCase, sheet: Sheet) -> Judgement:
+def _within_limit(part: PoppetValve | ValveSeat, index: str, case: LoadCase, sheet: Sheet) -> Judgement:
     T = sheet.take(f"T_{index}", case.temperature_of(part))
     table = sheet.material_of(part).temperature_limit
     return sheet.no_hotter(T, sheet.look_up(f"T_max{index}", table, of=part, use="running-part"))

@@ -33,13 +33,14 @@ _BUSHES = {
 @rule(
     "rocker.stress",
     edition=2,
-    title="Arms, pin and bush of the rocker, each of its own metal, bear the opening of the valve",
+    title="Bending in the arms and pin of the rocker is at most 0.2 of the tensile strength of each, and its bush is "
+    "within its rated pressure and that of its metal",
     on=Rocker,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="a rocker that breaks leaves its valve shut at the best, and its pieces in the cam box",
-    leaves_out="sections other than those at the boss, and the fillets there",
+    why="a rocker that breaks leaves its valve shut at best, and its pieces in the cam box",
+    leaves_out="sections other than those at the boss, and the stress concentration of the fillets there",
     limits=[
         Limit(
             "share-of-strength", "0.2", "ratio", COMMON_PRACTICE, "share of tensile strength, for endurance"
@@ -63,9 +64,9 @@ _BUSHES = {
     ],
 )
 def stress(rocker: Rocker, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Bending of both arms at the boss, bending of the pin, pressure in the bush, at the greatest load of the event.
+    """Bending of both arms at the boss, bending of the pin, pressure in the bush, at the greatest load.
 
-    The bush bears what it is made for, and no more than its metal.
+    The pin is judged by its own metal; the bush by its rating and by the limit of its metal.
     """
     train, F_v, F_t = _loads(rocker, case, sheet)
     del train
@@ -111,20 +112,20 @@ def _arms(rocker: Rocker, F_v: Newtons, F_t: Newtons, allowed: Pascals, sheet: S
 @rule(
     "rocker.stiffness",
     edition=2,
-    title="The rocker gives away little of the valve's lift",
+    title="Deflection of the rocker and its pin loses at most 2 % of the valve's lift",
     on=Rocker,
     cases=("starting", "running"),
     grade=Grade.OBSERVATION,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="a springy rocker opens late, shuts late and lets the valve bounce",
-    leaves_out="the give of spindle, tappet, cam shaft and box",
+    why="a flexible rocker opens late, shuts late and lets the valve bounce",
+    leaves_out="deflection of spindle, tappet, camshaft and box",
     limits=[
         Limit("share-of-lift", "2 %", "ratio", COMMON_PRACTICE, "share of the lift that may be lost"),
         CRACKED,
     ],
 )
 def stiffness(rocker: Rocker, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Arms as cantilevers from the boss, the pin as a beam, at the greatest load of the event ≤ 2 % of the lift."""
+    """Arms as cantilevers from the boss, the pin as a beam, at the greatest load ≤ 2 % of the lift."""
     train, F_v, F_t = _loads(rocker, case, sheet)
     b_v, b_t = sheet.take("b_v", rocker.valve_arm), sheet.take("b_t", rocker.tappet_arm)
     arms = sheet.work(

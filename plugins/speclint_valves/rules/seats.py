@@ -1,4 +1,4 @@
-"""Seat rings: the fit that holds them, cold and hot."""
+"""Seat rings: their fit, cold and hot."""
 
 from __future__ import annotations
 
@@ -34,22 +34,27 @@ SHARES = (
     Limit("ring-share", "0.5", "ratio", COMMON_PRACTICE, "share of an iron ring's compressive strength"),
     Limit("block-share", "0.67", "ratio", COMMON_PRACTICE, "share of proof stress"),
 )
-DEFERS = "the local code and a competent person have the last word"
+DEFERS = "the local code and a competent person decide"
 
 
 @rule(
     "seat.retained-hot",
     edition=2,
-    title="The seat keeps some of its interference in every hot case",
+    title="The seat has an interference above zero in every hot case, its faces smoothed",
     on=ValveSeat,
     cases=("warming", "starting", "running", "drifting", "standing-hot", "cooling", "water"),
     grade=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, DIN_7190_2001],
-    why="steel grows more than iron: a ring tight in the shop may be loose in steam, and fall into the cylinder",
-    leaves_out=f"creep and relaxation of the fit over years, and a wall that is not at one temperature; {DEFERS}",
+    why="steel expands more than iron: a ring tight in the shop may be loose in steam, and fall into "
+    "the cylinder",
+    leaves_out="creep and relaxation of the fit over years, and a wall that is not at one temperature; "
+    f"{DEFERS}",
 )
 def retained_hot(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
-    """δ − 0.8 (Rz_s + Rz_b) + D (α_s (T_s − 20) − α_b (T_b − 20)) > 0; lighter where something else holds the ring."""
+    """δ − 0.8 (Rz_s + Rz_b) + D (α_s (T_s − 20) − α_b (T_b − 20)) > 0.
+
+    Of a lower grade where something else holds the ring.
+    """
     held_otherwise = sheet.read("retention", seat.retention) != "none"
     fit = gripping(seat, cold_fit(seat, sheet), sheet)
     T_s = sheet.take("T_s", case.temperature_of(seat))
@@ -61,15 +66,15 @@ def retained_hot(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
 @rule(
     "seat.push-out",
     edition=2,
-    title="The hot fit holds the seat against whatever would draw it out",
+    title="The grip of the hot fit is at least twice the load that pulls the seat out",
     on=ValveSeat,
     cases=("running", "drifting", "cooling", "water"),
     grade=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, DIN_7190_2001, COMMON_PRACTICE],
-    why="pressure behind the ring, or a valve that sticks to it, pulls a seat out that its fit holds too weakly",
-    leaves_out=f"the blow of a landing valve, which drives the ring home; {DEFERS}",
+    why="pressure behind the ring, or a valve that sticks to it, pulls out a seat whose fit is too weak",
+    leaves_out=f"the impact of a landing valve, which presses the ring in; {DEFERS}",
     limits=[
-        Limit("factor", "2", "ratio", COMMON_PRACTICE, "least factor of grip against the withdrawing load")
+        Limit("factor", "2", "ratio", COMMON_PRACTICE, "least grip over the load that pulls the seat out")
     ],
 )
 def push_out(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -84,21 +89,21 @@ def push_out(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
     p = pressure_of(seat, fit, sheet, interference_at(seat, fit, sheet, T_s, T_b), T_s, T_b)
     length, friction = joint_length(seat, fit, sheet), sheet.take("μ", seat.friction)
     needed = sheet.work(
-        "F_n", load_with_margin, x=sheet.limit("factor", "x"), F=_withdrawing(seat, fit, case, sheet)
+        "F_n", load_with_margin, x=sheet.limit("factor", "x"), F=_withdrawal(seat, fit, case, sheet)
     )
     grip = sheet.work("F_h", axial_grip, mu=friction, p=p, D=fit.joint, L=length)
     held = sheet.at_least(grip, needed)
     return held.graded(Grade.NONCONFORMITY) if held_otherwise else held
 
 
-def _withdrawing(seat: ValveSeat, fit: Fit, case: LoadCase, sheet: Sheet) -> Newtons:
+def _withdrawal(seat: ValveSeat, fit: Fit, case: LoadCase, sheet: Sheet) -> Newtons:
     behind, front = _sides(seat, fit, case, sheet)
     bore, drag = sheet.take("d", seat.bore), sheet.take("F_d", seat.sticking_drag)
     return sheet.work("F_w", withdrawing_load, D=fit.joint, d=bore, p_b=behind, p_f=front, F_d=drag)
 
 
 def _sides(seat: ValveSeat, fit: Fit, case: LoadCase, sheet: Sheet) -> tuple[Pascals, Pascals]:
-    """Pressure behind the ring, and on the side to which it would come out."""
+    """Pressure behind the ring, and on the side to which it would move."""
     live = sheet.read("chamber beyond the seat", fit.housing.chamber) == "live steam"
     chamber = case.live_pressure if live else case.exhaust_pressure
     if sheet.read("side entered from", seat.entered_from) == "cylinder":
@@ -112,12 +117,14 @@ def _sides(seat: ValveSeat, fit: Fit, case: LoadCase, sheet: Sheet) -> tuple[Pas
 @rule(
     "seat.fit-stress",
     edition=2,
-    title="The tightest fit of the drawing neither crushes the ring nor strains the block",
+    title="The tightest fit of the drawing, at 20 °C, stresses an iron ring to at most 0.5 of its "
+    "compressive strength, and a steel ring or the block to at most 0.67 of proof stress",
     on=ValveSeat,
     grade=Grade.NONCONFORMITY,
     cites=[*SHRINK_FIT, DIN_7190_SMOOTHING, COMMON_PRACTICE],
-    why="a ring forced in too tight cracks, or the wall behind it yields and holds nothing when it is hot",
-    leaves_out="the peak at the ends of the ring, and the bore of the seat closing in: it is ground after it is in",
+    why="a ring fitted too tight cracks, or the wall behind it yields and the fit is lost when hot",
+    leaves_out="the peak at the ends of the ring; closing in of the seat's bore, which is ground after "
+    "fitting",
     limits=SHARES,
 )
 def fit_stress(seat: ValveSeat, sheet: Sheet) -> Judgement:
@@ -129,13 +136,14 @@ def fit_stress(seat: ValveSeat, sheet: Sheet) -> Judgement:
 @rule(
     "seat.fit-warming",
     edition=2,
-    title="With seat and block each as hot as in any case, the fit neither crushes the ring nor strains the block",
+    title="With seat and block each as hot as in any case, the fit stresses an iron ring to at most 0.5 of its "
+    "compressive strength, and a steel ring or the block to at most 0.67 of proof stress",
     on=ValveSeat,
     cases=("warming", "starting", "running", "drifting", "standing-hot", "water"),
     grade=Grade.NONCONFORMITY,
     cites=[*SHRINK_FIT, DIN_7190_SMOOTHING, COMMON_PRACTICE],
     why="a ring that is hot in a cold block yields or makes the block yield, and is loose when both are warm",
-    leaves_out="the change of temperature through the wall of ring and block",
+    leaves_out="temperature gradients through the wall of ring and block",
     limits=SHARES,
 )
 def fit_warming(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -149,20 +157,20 @@ def fit_warming(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
 @rule(
     "seat.entering",
     edition=2,
-    title="The way the seat is put in gives the room, or the force, that its fit needs",
+    title="The shrinkage available, or the press force, is at least what the tightest fit needs for assembly",
     on=ValveSeat,
     grade=Grade.OBSERVATION,
     cites=[FIRST_PRINCIPLES, DIN_7190, COMMON_PRACTICE],
-    why="a ring that sticks half-way in is a ring broken out, and the bore scored",
+    why="a ring that sticks half-way must be broken out, and the bore is scored",
     leaves_out="how fast ring and block come to one temperature: the ring must drop in within seconds",
     limits=[
-        Limit("allowance", "0.05 mm", "length", COMMON_PRACTICE, "room for handling and dirt"),
+        Limit("allowance", "0.05 mm", "length", COMMON_PRACTICE, "clearance for handling and dirt"),
         Limit(
             "hottest-block",
             "200 °C",
             "temperature",
             COMMON_PRACTICE,
-            "hottest that the block may be made for it",
+            "hottest that the block may be heated to",
         ),
     ],
 )
@@ -186,11 +194,11 @@ def _pressed(seat: ValveSeat, cold: Fit, sheet: Sheet) -> Judgement:
 
 
 def _available(seat: ValveSeat, fit: Fit, sheet: Sheet) -> Metres:
-    way = sheet.read("entering", seat.entering)
+    method = sheet.read("entering", seat.entering)
     T_b = T_s = DRAWING_TEMPERATURE
-    if "block heated" in way:
+    if "block heated" in method:
         T_b = min(sheet.take("T_b", seat.block_heated_to), sheet.limit("hottest-block", "T_b,max"))
-    if "ring chilled" in way:
+    if "ring chilled" in method:
         T_s = sheet.take("T_s", seat.chilled_to)
     ring, block = sheet.material_of(seat), sheet.material_of(fit.block)
     return sheet.work(

@@ -34,22 +34,23 @@ from speclint_valves.rules.cams import CRACKED
 @rule(
     "spindle.guide-clearance-hot",
     edition=2,
-    title="The spindle keeps a share of its clearance in every hot case, and does not rattle in its guide",
+    title="Hot, the spindle keeps at least 0.1 of its clearance in the guide, and at most 0.004 of its diameter",
     on=ValveSpindle,
     cases=("warming", "starting", "running", "drifting", "standing-hot", "cooling", "water"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, *SHRINK_FIT, COMMON_PRACTICE],
-    why="a spindle that seizes holds its valve open; one that rattles lets steam past and wears its seat askew",
-    leaves_out="scale and burnt oil, which take from the clearance in service",
+    why="a spindle that seizes holds its valve open; one that is loose lets steam past and wears its "
+    "seat on one side",
+    leaves_out="scale and burnt oil, which reduce the clearance in service",
     limits=[
         Limit("least", "0.1", "ratio", COMMON_PRACTICE, "least share of the cold clearance left hot"),
-        Limit("greatest", "0.004", "ratio", COMMON_PRACTICE, "greatest clearance for each diameter, hot"),
+        Limit("greatest", "0.004", "ratio", COMMON_PRACTICE, "greatest hot clearance over the diameter"),
     ],
 )
 def guide_clearance_when_hot(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
     """D_g (1 + ε_g) − Δ_g − d (1 + ε_s) at least 0.1 of the cold clearance and at most 0.004 d.
 
-    The guide is as warm as the block, which holds it: what its metal grows beyond the block's closes its bore by Δ_g.
+    The guide is at the temperature of the block, which holds it: the difference of their expansion changes its bore.
     """
     guide, d = guide_of(spindle, case, sheet), sheet.take("d", spindle.diameter)
     T_s = sheet.take("T_s", case.temperature_of(spindle))
@@ -67,13 +68,13 @@ def guide_clearance_when_hot(spindle: ValveSpindle, case: LoadCase, sheet: Sheet
 
 @rule(
     "spindle.guide-length",
-    title="The guide is long enough to keep the valve square to its seat",
+    title="The guide is at least four spindle diameters long",
     on=ValveSpindle,
     grade=Grade.OBSERVATION,
     cites=[COMMON_PRACTICE],
-    why="a short guide lets the valve rock and land on one side",
-    leaves_out="a second guide beyond the valve, which does the same work with less length",
-    limits=[Limit("least", "4", "ratio", COMMON_PRACTICE, "least length of guide for each diameter")],
+    why="a short guide lets the valve tilt and land on one side",
+    leaves_out="a second guide beyond the valve, which does the same with less length",
+    limits=[Limit("least", "4", "ratio", COMMON_PRACTICE, "least guide length over spindle diameter")],
 )
 def guide_length(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
     """L/d ≥ 4."""
@@ -84,13 +85,14 @@ def guide_length(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
 @rule(
     "spindle.stress",
     edition=2,
-    title="The spindle bears the opening of its valve at its weakest section and does not buckle",
+    title="The stress at the weakest section of the spindle is at most 0.2 of its tensile strength, 0.127 where it is "
+    "notched, and the factor against buckling at least 4",
     on=ValveSpindle,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, SHIGLEY.at("section 4-12, columns"), COMMON_PRACTICE],
-    why="a spindle that breaks leaves its valve to the cylinder; one that bends jams in its guide",
-    leaves_out="the finish of the surface and the size of the section, which the low shares of the strength stand for",
+    why="a spindle that breaks may drop its valve into the cylinder; one that bends jams in its guide",
+    leaves_out="surface finish and size of the section, for which the shares of the strength are low",
     limits=[
         Limit(
             "share-of-strength",
@@ -150,14 +152,14 @@ def _buckling(spindle: ValveSpindle, T: float, F: Newtons, sheet: Sheet) -> Judg
 @rule(
     "spindle.seal",
     edition=2,
-    title="The seal is rated for what it meets, safety valves blowing, and what passes it has a way out",
+    title="Temperature, boiler pressure and speed at the seal are within its rating, and its leak-off is stated",
     on=ValveSpindle,
     cases=("starting", "running"),
     grade=Grade.QUERY,
     gravest=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
-    why="a seal beyond its rating burns or blows, and water behind it corrodes gear and springs",
-    leaves_out="how long the seal lasts",
+    why="a seal beyond its rating burns or blows out, and water behind it corrodes gear and springs",
+    leaves_out="service life of the seal",
 )
 def seal(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
     """Temperature, greatest pressure of the boiler and rubbing speed ≤ those of the rating; leak-off stated."""
@@ -183,12 +185,12 @@ def seal(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
 @rule(
     "spindle.driven",
     edition=2,
-    title="Each spindle is driven by exactly one tappet, itself or through one rocker",
+    title="Each spindle is driven by exactly one tappet, directly or through one rocker",
     on=ValveSpindle,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
-    why="a valve that nothing lifts, or two tappets fight for, is a gear drawn wrong",
-    leaves_out="whether the tappet is that of the right cylinder end",
+    why="a valve with no tappet never lifts, and one with two tappets is a drawing error",
+    leaves_out="whether the tappet belongs to the right end of the cylinder",
 )
 def driven(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
     """One tappet on the spindle; or one rocker, one tappet on that and none on the spindle."""

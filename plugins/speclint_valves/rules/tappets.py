@@ -15,13 +15,14 @@ from speclint_valves.rules.seats import DEFERS
 @rule(
     "tappet.clearance-hot",
     edition=2,
-    title="Hot, cold and worn, the tappet keeps its clearance, and no more of it than its ramp takes up",
+    title="In every case the tappet has at least 0.05 mm of clearance with a worn seat, and with a new "
+    "seat no more than the ramp of its cam",
     on=Tappet,
     cases=("warming", "starting", "running", "drifting", "standing-hot", "cooling"),
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="a valve held off its seat leaks, burns, and lets live steam through an engine that should stand",
+    why="a valve held off its seat leaks, burns, and lets live steam into an engine that should stand still",
     leaves_out=f"wear of cam and tappet, which adds to the clearance, and bending of the box; {DEFERS}",
     limits=[Limit("least", "0.05 mm", "length", COMMON_PRACTICE, "least clearance in every case")],
 )
@@ -88,15 +89,16 @@ def _within_ramps(tappet: Tappet, clearance: Metres, sheet: Sheet) -> list[Judge
 
 @rule(
     "tappet.count",
-    title="Every tappet of the cam box works a spindle of its own and has a cam",
+    title="The cam box carries the stated number of tappets, each with a spindle of its own and exactly "
+    "one cam",
     on=CamBox,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
-    why="a box drawn for one valve more or less than the block has is found when it is offered up",
+    why="a box drawn for the wrong number of valves is found out only at assembly",
     leaves_out="the order of the tappets along the shaft",
 )
 def count(box: CamBox, sheet: Sheet) -> Judgement:
-    """Stated number = tappets carried; each leads to another spindle and has one cam."""
+    """Stated number = tappets carried; each leads to a different spindle and has one cam."""
     stated = sheet.count("z", box.tappets)
     tappets = sheet.belonging_to(box, Tappet)
     spindles = {_spindle_of(tappet, sheet).id for tappet in tappets}
@@ -113,16 +115,19 @@ def _spindle_of(tappet: Tappet, sheet: Sheet) -> ValveSpindle:
 
 @rule(
     "cambox.withdrawal",
-    title="The cam box comes out with the engine whole",
+    title="The cam box can be taken out of the assembled engine: 25 mm more than its length is free, "
+    "and every fastening is within reach",
     on=CamBox,
     grade=Grade.OBSERVATION,
     cites=[COMMON_PRACTICE],
-    why="what cannot be taken out in a shed is not looked at in a shed",
-    leaves_out="lifting tackle and its hold",
-    limits=[Limit("room", "25 mm", "length", COMMON_PRACTICE, "least room beyond the box's own length")],
+    why="what cannot be taken out in a shed is not inspected in a shed",
+    leaves_out="lifting tackle and its attachment",
+    limits=[
+        Limit("room", "25 mm", "length", COMMON_PRACTICE, "least clearance beyond the length of the box")
+    ],
 )
 def withdrawal(box: CamBox, sheet: Sheet) -> Judgement:
-    """Clear room ≥ length + 25 mm, and every fastening within reach of a spanner."""
+    """Clear room ≥ length + 25 mm, and every fastening within reach of a spanner (wrench)."""
     reachable = sheet.read("fastenings reachable", box.fastenings_reachable)
     needed = sheet.work("l_n", length_with_room, L=sheet.take("L", box.length), r=sheet.limit("room", "r"))
     clear = sheet.at_least(sheet.take("l", box.withdrawal_room), needed)

@@ -49,7 +49,7 @@ def spring_index(D: Metres, d: Metres) -> Ratio:
     w = D/d
 
     ``D`` mean coil diameter, ``d`` wire [m]. Returns [-]. Raises OutOfRange unless D > d > 0: a coil
-    closer than its own wire cannot be wound.
+    narrower than its own wire cannot be wound.
 
     >>> spring_index(D=0.048, d=0.008)
     6.0
@@ -73,7 +73,7 @@ def spring_rate(G: Pascals, d: Metres, D: Metres, n: Ratio) -> NewtonsPerMetre:
     0.496
     """
     _require_coil(D, d)
-    require(n > 0, f"{n:.6g} working coils are not more than none")
+    require(n > 0, f"{n:.6g} working coils are not above 0")
     return G * d**4 / (8 * D**3 * n)
 
 
@@ -98,7 +98,7 @@ def working_coils(G: Pascals, d: Metres, D: Metres, F: Newtons, s: Metres) -> Ra
 
 @formula("F = R s", cites=[en_13906_1_clause("9.2, spring force")])
 def spring_load(R: NewtonsPerMetre, s: Metres) -> Newtons:
-    """Load of a spring pressed in by a deflection.
+    """Load of a spring at a deflection.
 
     F = R s
 
@@ -130,7 +130,7 @@ def shear_stress(F: Newtons, D: Metres, d: Metres) -> Pascals:
 
 @formula("k = (w + 0.5)/(w − 0.75)", cites=[en_13906_1_clause("7, stress correction factor"), SHIGLEY])
 def bergstraesser_factor(w: Ratio) -> Ratio:
-    """Stress correction for the curve of the wire, after Bergsträsser: the factor of EN 13906-1.
+    """Stress correction for the curvature of the wire, after Bergsträsser: the factor of EN 13906-1.
 
     k = (w + 0.5)/(w − 0.75)
 
@@ -147,7 +147,7 @@ def bergstraesser_factor(w: Ratio) -> Ratio:
 
 @formula("k = (4 w − 1)/(4 w − 4) + 0.615/w", cites=[WAHL, SHIGLEY])
 def wahl_factor(w: Ratio) -> Ratio:
-    """Stress correction for curve and direct shear, after Wahl; within 2 % of Bergsträsser's from w = 3.
+    """Stress correction for curvature and direct shear, after Wahl; within 2 % of Bergsträsser's from w = 3.
 
     k = (4 w − 1)/(4 w − 4) + 0.615/w
 
@@ -214,7 +214,7 @@ def coil_mass(rho: KilogramsPerCubicMetre, d: Metres, D: Metres, n: Ratio) -> Ki
 
 @formula("f = d/(2 π n D²) √(G/(2 ρ))", cites=[WAHL, SHIGLEY])
 def natural_frequency(d: Metres, D: Metres, n: Ratio, G: Pascals, rho: KilogramsPerCubicMetre) -> Hertz:
-    """Lowest natural frequency of a spring whose ends both stay on their seats: its surge.
+    """Lowest natural frequency (surge frequency) of a spring whose ends both stay on their seats.
 
     f = d/(2 π n D²) √(G/(2 ρ))
 
@@ -228,7 +228,7 @@ def natural_frequency(d: Metres, D: Metres, n: Ratio, G: Pascals, rho: Kilograms
     157.4
     """
     _require_coil(D, d)
-    require(n > 0, f"{n:.6g} working coils are not more than none")
+    require(n > 0, f"{n:.6g} working coils are not above 0")
     wave_speed: float = (G / (2 * rho)) ** 0.5
     return d / (2 * math.pi * n * D**2) * wave_speed
 
@@ -251,7 +251,7 @@ def natural_frequency_of_the_standard(
     157.4
     """
     _require_coil(D, d)
-    require(n > 0, f"{n:.6g} working coils are not more than none")
+    require(n > 0, f"{n:.6g} working coils are not above 0")
     return 3560 * (d * 1e3) / (n * (D * 1e3) ** 2) * math.sqrt((G / 1e6) / (rho / 1e3))
 
 

@@ -1,4 +1,4 @@
-"""Lengths of compression springs: solid, with the clearance a working coil needs, bowed out or buckled.
+"""Lengths of compression springs: solid, clearance between working coils, growth of diameter, buckling.
 
 All after EN 13906-1. A spring is cold or hot coiled; its ends are closed, and ground or not.
 """
@@ -100,7 +100,7 @@ def solid_length(n_t: Ratio, a: Ratio, d_max: Metres) -> Metres:
 
 @formula("S_a = x n (0.0015 D²/d + 0.1 d)", cites=[en_13906_1_clause("9.9, sum of clearances")])
 def clearance_sum_cold_coiled(x: Ratio, n: Ratio, D: Metres, d: Metres) -> Metres:
-    """Least sum of the gaps between working coils at the fullest deflection, cold coiled.
+    """Least sum of the gaps between working coils at the greatest deflection, cold coiled.
 
     S_a = x n (0.0015 D²/d + 0.1 d)
 
@@ -118,7 +118,7 @@ def clearance_sum_cold_coiled(x: Ratio, n: Ratio, D: Metres, d: Metres) -> Metre
 
 @formula("S_a = 0.02 x n (D + d)", cites=[en_13906_1_clause("9.9, sum of clearances")])
 def clearance_sum_hot_coiled(x: Ratio, n: Ratio, D: Metres, d: Metres) -> Metres:
-    """Least sum of the gaps between working coils at the fullest deflection, hot coiled.
+    """Least sum of the gaps between working coils at the greatest deflection, hot coiled.
 
     S_a = 0.02 x n (D + d)
 
@@ -136,7 +136,7 @@ def clearance_sum_hot_coiled(x: Ratio, n: Ratio, D: Metres, d: Metres) -> Metres
 
 @formula("m = (s_c + (n + b) d)/n", cites=[en_13906_1_clause("9.11, increase of coil diameter")])
 def coil_pitch(s_c: Metres, n: Ratio, b: Ratio, d: Metres) -> Metres:
-    """Pitch of the free coils as the increase of diameter takes it.
+    """Pitch of the free coils, for the increase of diameter.
 
     m = (s_c + (n + b) d)/n
 
@@ -148,7 +148,7 @@ def coil_pitch(s_c: Metres, n: Ratio, b: Ratio, d: Metres) -> Metres:
     >>> round(coil_pitch(s_c=0.040, n=8, b=0, d=0.008) * 1e3, 3)
     13.0
     """
-    require(n > 0, f"{n:.6g} working coils are not more than none")
+    require(n > 0, f"{n:.6g} working coils are not above 0")
     return (s_c + (n + b) * d) / n
 
 
@@ -182,7 +182,7 @@ def buckling_deflection(L_0: Metres, D: Metres, nu: Ratio, G: Pascals, E: Pascal
 
     ``L_0`` free length, ``D`` mean coil diameter [m]; ``nu`` seating coefficient (``seating_coefficient``);
     ``G``, ``E`` moduli of rigidity and elasticity [Pa]. Returns [m]. Where the root has no real value the
-    spring is too stout to buckle. Raises OutOfRange unless all are above 0 and G < E.
+    spring does not buckle. Raises OutOfRange unless all are above 0 and G < E.
 
     Hand working: 200/40 mm, ν 1, G/E 0.4: 0.6/0.9 × (π/5)² = 0.26319; 200 × 0.8333 × (1 − 0.85838) = 23.6 mm.
 

@@ -118,7 +118,7 @@ def test_pitch_counts_the_wire_and_the_gap() -> None:
     assert coil_pitch(0.030, 10, 0, 0.006) == pytest.approx(0.009)
     assert coil_pitch(0.030, 10, 1.5, 0.006) == pytest.approx(0.0099)
     assert coil_pitch(0.003, 0.5, 0, 0.006) == pytest.approx(0.012)
-    with pytest.raises(OutOfRange, match="not more than none"):
+    with pytest.raises(OutOfRange, match="not above 0"):
         coil_pitch(0.030, 0, 0, 0.006)
 
 

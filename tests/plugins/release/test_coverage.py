@@ -55,4 +55,4 @@ def test_the_least_share_is_the_works_own_to_set(shop: DesignFolder) -> None:
 def test_a_kind_that_no_rule_concerns_is_said(shop: DesignFolder) -> None:
     found = shop.only(RULE, "rack")
     assert (found.outcome, found.grade) == ("finding", Grade.OBSERVATION)
-    assert "no rule concerns a rack" in found.says
+    assert "no rule applies to a rack" in found.says
