@@ -22,7 +22,7 @@ def holds_pressure(component: Component, sheet: Sheet) -> bool:
     A part of a kind that usually holds pressure must state whether it does; a part of any other kind that
     states nothing holds none.
     """
-    if sheet.is_stated("pressure part", component.pressure_part) or component.kind in PRESSURE_KINDS:
+    if sheet.is_stated("pressure part", component.pressure_part) or component.is_one_of(PRESSURE_KINDS):
         return sheet.read("pressure part", component.pressure_part)
     return False
 

@@ -61,9 +61,14 @@ class Loaded:
     def rules_for(self, kinds: Collection[str]) -> tuple[Rule, ...]:
         """The rules that may concern components of some kinds, in the order of their names.
 
+        A kind is each of the kinds that it is built on: their rules are among them.
+
         :raises FamilyError: as for all rules.
         """
-        return self._ordered(lambda group: group.concern(kinds))
+        words = {
+            word for kind in kinds for word in (self.kinds[kind].words() if kind in self.kinds else (kind,))
+        }
+        return self._ordered(lambda group: group.concern(words))
 
     def _ordered(self, wanted: Callable[[RulesIn], bool]) -> tuple[Rule, ...]:
         faults: list[str] = []

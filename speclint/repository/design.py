@@ -46,7 +46,7 @@ class Design:
     def follow(self, link: Link[Any]) -> Spec | None:
         """The spec a link leads to; None where it is missing, unreadable, of a wrong kind or closes a loop."""
         found = self.specs.get(link.id)
-        if found is None or not (found.kind in link.kinds or found.is_one_of(link.kinds)):
+        if found is None or not found.is_one_of(link.kinds):
             return None
         return None if self.cut and link.where in self.cut else found
 

@@ -80,7 +80,7 @@ class RulesIn:
     kinds: tuple[str, ...]
 
     def concern(self, kinds: Collection[str]) -> bool:
-        """Whether any of the rules may apply to one of some kinds."""
+        """Whether any of the rules may apply to one of some kinds, given with the kinds that they are built on."""
         return not self.kinds or not set(self.kinds).isdisjoint(kinds)
 
     def load(self) -> tuple[Rule, ...]:

@@ -20,7 +20,7 @@ def is_welded(component: Component, sheet: Sheet) -> bool:
     """Whether a component states that it is welded, or is a fabricated block."""
     if sheet.is_stated("welded", component.welding.welded):
         return sheet.read("welded", component.welding.welded)
-    if component.kind == "cylinder-block":
+    if component.is_one_of(("cylinder-block",)):
         return sheet.read("construction", cast("CylinderBlock", component).construction) == "fabricated"
     return False
 

@@ -151,13 +151,12 @@ def _pressed(part: CylinderLiner | ValveSeat, sheet: Sheet) -> Judgement:
     if inner.family.endswith("iron") and outer.family.endswith("steel"):
         raise sheet.not_applicable("iron in steel: pairing.iron-on-steel-seat checks this and more")
     outcomes = sheet.outcomes()
-    missing = [
-        name for name in _ASSESSING_RULES[part.kind] if outcomes.get(name) not in ("conforms", "finding")
-    ]
+    rules = part.by_kind(_ASSESSING_RULES)
+    missing = [name for name in rules if outcomes.get(name) not in ("conforms", "finding")]
     pair = f"{inner.title} in {outer.title}"
     if missing:
         return sheet.states(False, f"{pair}: not assessed: {', '.join(missing)}", where=part.material.where)
-    return sheet.states(True, f"{pair}: assessed: {', '.join(_ASSESSING_RULES[part.kind])}")
+    return sheet.states(True, f"{pair}: assessed: {', '.join(rules)}")
 
 
 RULES = (expansion,)

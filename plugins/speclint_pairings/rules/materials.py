@@ -58,9 +58,9 @@ def temperature(component: Component, case: LoadCase, sheet: Sheet) -> Judgement
 
 
 def _use_of(component: Component, sheet: Sheet) -> str:
-    if component.kind in ("bolted-joint", "frame-fastening"):
+    if component.is_one_of(("bolted-joint", "frame-fastening")):
         return "bolting"
-    if component.kind == "compression-spring":
+    if component.is_one_of(("compression-spring",)):
         return "spring"
     return "pressure-part" if holds_pressure(component, sheet) else "running-part"
 

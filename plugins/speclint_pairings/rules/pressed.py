@@ -29,12 +29,11 @@ def iron_in_steel(part: CylinderLiner | ValveSeat, sheet: Sheet) -> Judgement:
     if not (_is_iron(part, sheet) and _is_steel(block, sheet)):
         raise sheet.not_applicable("it is not iron in steel")
     outcomes = sheet.outcomes()
-    missing = [
-        name for name in _ASSESSING_RULES[part.kind] if outcomes.get(name) not in ("conforms", "finding")
-    ]
+    rules = part.by_kind(_ASSESSING_RULES)
+    missing = [name for name in rules if outcomes.get(name) not in ("conforms", "finding")]
     if missing:
         return sheet.states(False, f"not assessed: {', '.join(missing)}")
-    return sheet.states(True, f"assessed: {', '.join(_ASSESSING_RULES[part.kind])}")
+    return sheet.states(True, f"assessed: {', '.join(rules)}")
 
 
 def _is_iron(component: Component, sheet: Sheet) -> bool:

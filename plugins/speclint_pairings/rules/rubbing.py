@@ -59,7 +59,7 @@ Worked = tuple[Pascals, MetresPerSecond]
 )
 def rubbed(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
     """p v of each pair against the table by metals, oil and motion; a pair that is not in it is a query."""
-    found, work_out = _RUBBING[component.kind]
+    found, work_out = component.by_kind(_RUBBING)
     pairs = found(component, sheet)
     for pair in pairs:
         if rated(pair.contact, pair.one.counts_as, pair.other.counts_as, pair.oil) is None:

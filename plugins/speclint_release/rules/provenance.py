@@ -44,7 +44,7 @@ def assumed(component: Component, sheet: Sheet) -> Judgement:
 )
 def measured_only(component: Component, sheet: Sheet) -> Judgement:
     """Lists every quantity of the spec that is marked as measured."""
-    if component.kind == "dimension-chain":
+    if component.is_one_of(("dimension-chain",)):
         raise sheet.not_applicable("a chain is measured on the parts as made, for the fitter")
     found = sheet.stated_from("measured", component)
     if not found:
