@@ -14,7 +14,7 @@ from typing import Any
 from speclint.checking.inputs import context_of
 from speclint.checking.remedy import remedies
 from speclint.checking.rule_run import check_named, remember
-from speclint.families import load_families
+from speclint.families import find_families
 from speclint.rules import Context, Rule
 
 
@@ -29,10 +29,10 @@ class _Helper:
 _helper: _Helper | None = None
 
 
-def begin(given: bytes, named: Collection[str] | None) -> None:
-    """Set up a helper: load the families, and make the same context as the caller's."""
+def begin(given: bytes, named: Collection[str] | None, left_out: Collection[str]) -> None:
+    """Set up a helper: load the families but for those left out, and make the same context as the caller's."""
     global _helper
-    loaded = load_families()
+    loaded = find_families().without(left_out).sound()
     context = context_of(pickle.loads(given), loaded)
     context.outcomes = {} if named is None else None
     if named is None:

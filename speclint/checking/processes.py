@@ -65,7 +65,8 @@ class Processes:
         self._rules = {rule.name: rule for rule in rules}
         if self._helpers > 0 and len(parts) >= self._enough:
             named = None if context.outcomes is not None else tuple(self._rules)
-            self._pool = self._start_pool(given, named)
+            left_out = context.design.settings.families.left_out
+            self._pool = self._start_pool(given, named, left_out)
         found = self._divide(
             self._transport("checked"), lambda part: check_named(part, rules, context), parts
         )
@@ -109,7 +110,9 @@ class Processes:
             for index in range(len(items))
         ]
 
-    def _start_pool(self, given: object, named: tuple[str, ...] | None) -> ProcessPoolExecutor:
+    def _start_pool(
+        self, given: object, named: tuple[str, ...] | None, left_out: tuple[str, ...]
+    ) -> ProcessPoolExecutor:
         import pickle
         from concurrent.futures import ProcessPoolExecutor
         from multiprocessing import get_context
@@ -118,7 +121,7 @@ class Processes:
 
         fresh = get_context(self._start or _start_method())
         return ProcessPoolExecutor(
-            self._helpers, fresh, initializer=begin, initargs=(pickle.dumps(given), named)
+            self._helpers, fresh, initializer=begin, initargs=(pickle.dumps(given), named, left_out)
         )
 
 

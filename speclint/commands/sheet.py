@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 from pathlib import Path
 
-from speclint.commands.loading import loaded_families
+from speclint.commands.loading import families_for
 from speclint.commands.options import FOLDER, UNITS
 from speclint.commands.output import show, write
 from speclint.commands.progress import progress
@@ -29,7 +29,7 @@ def run(options: argparse.Namespace) -> int:
     """Make the sheets, and print them; returns the exit code."""
     from speclint.checking import assess, chosen_rules, of_component
 
-    loaded = loaded_families()
+    loaded = families_for([options.folder])
     rules = chosen_rules(loaded, [], [options.rule] if options.rule else [])
     with progress("checking"):
         whole = assess([options.folder], loaded, rules, only=options.component)

@@ -79,8 +79,6 @@ def judge(
     """Decide whether the specs at some paths may be released; any error withholds them."""
     try:
         loaded = load()
-        if not loaded.rules:
-            return Decision((Reason("no family of rules is installed", code=_NOT_RUN),))
         if against is None:
             return _judged(paths, loaded, today)
         with tempfile.TemporaryDirectory() as folder:
@@ -99,12 +97,15 @@ def _judged(
     try:
         with Processes() as processes:
             assessment = assess(paths, loaded, settings=settings, processes=processes)
+        rules = assessment.loaded.rules  # every one, so that no family is there that is not whole
     except FamilyError as problem:
         return Decision((Reason(str(problem), code=problem.exit_code),))
     if assessment.settings is None:
         return Decision(tuple(_unreadable(assessment)), assessment)
     stand = standings(assessment.register, surroundings(assessment, today, signers))
     reasons = [*_unreadable(assessment), *_not_run(assessment), *_holds(assessment, stand)]
+    if not rules:
+        reasons.insert(0, Reason("no family of rules is installed", code=_NOT_RUN))
     if not assessment.checks:
         reasons.append(Reason("nothing was checked: there is no spec, or no rule applies to it"))
     made = {check.order for check in assessment.checks if check.grade is Grade.HOLD}

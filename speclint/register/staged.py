@@ -63,7 +63,7 @@ def assess_staged(
         lay_out(snapshot, copy)
         found = assess([copy], loaded, ())
         if found.context is not None and found.design is not None and found.settings is not None:
-            found = _checked(found, Changes(root, files, found.design, loaded.kinds), paths, rules)
+            found = _checked(found, Changes(root, files, found.design, found.loaded.kinds), paths, rules)
         accepted = _accepted(found, copy, today)
     subjects = {standing.subject for standing in accepted}
     left = tuple(check for check in found.checks if check.order not in subjects)

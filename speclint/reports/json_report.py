@@ -34,6 +34,7 @@ def document(assessment: Assessment) -> dict[str, Any]:
         "families": [
             {"name": family.name, "version": family.version} for family in assessment.loaded.families
         ],
+        **({"left_out": list(left_out)} if (left_out := assessment.loaded.left_out) else {}),
         "checks": [check_as_data(check) for check in assessment.checks],
         "complaints": [_complaint(complaint) for complaint in assessment.complaints],
         "summary": {

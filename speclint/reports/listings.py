@@ -122,6 +122,8 @@ def families_page(loaded: Loaded, width: int) -> Page:
     for family in loaded.families:
         count = sum(rule.family == family.name for rule in loaded.rules)
         page.entry(family.name, f"{family.version}, {count} rules ({family.module})", indent=2, column=16)
+    for name in loaded.left_out:
+        page.entry(name, "left out by speclint.toml", indent=2, column=16)
     if not loaded.families:
-        page.line("no family is installed")
+        page.line("no family is installed" if not loaded.left_out else "no other family is installed")
     return page

@@ -37,9 +37,20 @@ class Works(SpecTable):
 
 
 class Families(SpecTable):
-    """Which families must be there for a check to count."""
+    """Which families must be there for a check to count, and which installed ones are left out of it.
+
+    Fields:
+        required: without these nothing is checked.
+        leave_out: these are not used, and every report says so.
+    """
 
     required: Texts = ()
+    leave_out: Texts = ()
+
+    @property
+    def left_out(self) -> tuple[str, ...]:
+        """The families that are left out: one that is required never is."""
+        return tuple(sorted(set(self.leave_out) - set(self.required)))
 
 
 class LocalCodes(SpecTable):
@@ -160,6 +171,10 @@ def _faults(settings: Settings) -> Iterator[Complaint]:
     for word in settings.concessions.signed:
         if word not in _GRADES:
             yield Complaint(where, "this is not a grade", f'"{word}"', one_of(word, _GRADES))
+    where = Location(FILE_NAME, settings.families.where.line, "families.leave_out")
+    for name in sorted(set(settings.families.leave_out) & set(settings.families.required)):
+        write = f'"{name}" in only one of required and leave_out'
+        yield Complaint(where, "a family that is required cannot be left out", f'"{name}"', write)
     for file in (settings.concessions.file, settings.signers.file):
         if isinstance(file, Stated) and not _inside(file.value):
             yield Complaint(file.where, "this lies outside the repository", f'"{file.value}"', "a file in it")

@@ -20,6 +20,7 @@ from speclint.quantities import Measure
 from speclint.specs.fields import NOT_STATED, Link, NotStated, Table, Word, bare
 
 V = TypeVar("V")
+T = TypeVar("T", bound="SpecTable")
 
 
 class SpecTable(BaseModel):
@@ -118,6 +119,16 @@ class Spec(SpecTable):
         if not isinstance(value, Measure | NotStated):
             raise LookupError(key)
         return value
+
+    def table_of(self, holds: type[T]) -> T:
+        """The table that a family adds to the kind, by its class; its values are taken through a sheet.
+
+        :raises LookupError: where no family adds it to the kind.
+        """
+        for value in self.__dict__.values():
+            if isinstance(value, holds):
+                return value
+        raise LookupError(f"no family adds a table {holds.__name__} to a {self.kind}")
 
     def links(self) -> Iterator[Link[Any]]:
         """Every link that the spec and its tables state, in the order of the fields."""

@@ -22,7 +22,9 @@ LOADED = load_families()
 class Lost(Processes):
     """Helpers that end as soon as they begin."""
 
-    def _start_pool(self, given: object, named: tuple[str, ...] | None) -> ProcessPoolExecutor:
+    def _start_pool(
+        self, given: object, named: tuple[str, ...] | None, left_out: tuple[str, ...]
+    ) -> ProcessPoolExecutor:
         return ProcessPoolExecutor(1, get_context("spawn"), initializer=_end, initargs=(given is None, named))
 
 

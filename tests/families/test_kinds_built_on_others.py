@@ -13,7 +13,7 @@ import pytest
 
 from speclint import family
 from speclint.checking import Check, assess
-from speclint.families import Loaded, load_families
+from speclint.families import API, Loaded, load_families
 from speclint.families.loading import installed
 from speclint.specs import Spec
 from tests.tubes import DUTY, NUMBERS, TUBE, Rack, Tube, entry_point
@@ -41,7 +41,7 @@ def with_own_kinds(points: list[EntryPoint], kinds: list[type[Spec]]) -> Loaded:
     """Some families, and one that builds a kind of its own on each of some kinds."""
     module = ModuleType(f"own_kinds_{next(NUMBERS)}")
     own = [built_on(kind) for kind in kinds]
-    vars(module).update(speclint_kinds=family(lambda: own))
+    vars(module).update(speclint_kinds=family(lambda: own), speclint_api=API)
     sys.modules[module.__name__] = module
     return load_families([*points, EntryPoint("own", module.__name__, "speclint")])
 

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from speclint import Grade
-from speclint.families import Loaded
+from speclint.families import Brought
 from speclint.testing import SETTINGS, DesignFolder, installed_families
 from tests import tubes
 from tests.tubes import FILES
@@ -20,7 +21,7 @@ def shop(tmp_path: Path) -> DesignFolder:
     """Tubes with their own five rules, none of the installed families' but the one on trial."""
     own = tubes.tubes()
     trial = next(rule for rule in installed_families().rules if rule.name == RULE)
-    loaded = Loaded(own.families, own.kinds, {**own.declared, "release": [trial]}, own.materials, own.writers)
+    loaded = replace(own, brought=(*own.brought, Brought("release", rules=(trial,))))
     return DesignFolder(tmp_path, loaded).write({**FILES, "rack.toml": tubes.RACK})
 
 
