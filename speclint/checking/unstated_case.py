@@ -16,7 +16,7 @@ class UnstatedCase(LoadCase):
     """
 
     def __init__(self, wanting: NotAssessed) -> None:
-        super().__init__()
+        # not validated: nothing of it can be read, not even by its own validators
         object.__setattr__(self, "_wanting", wanting)
 
     def __getattribute__(self, name: str) -> Any:

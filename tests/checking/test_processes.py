@@ -25,7 +25,9 @@ class Lost(Processes):
     def _start_pool(
         self, given: object, named: tuple[str, ...] | None, left_out: tuple[str, ...]
     ) -> ProcessPoolExecutor:
-        return ProcessPoolExecutor(1, get_context("spawn"), initializer=_end, initargs=(given is None, named))
+        return ProcessPoolExecutor(
+            1, get_context("spawn"), initializer=_end, initargs=(given is None, named, left_out)
+        )
 
 
 def _end(*_: object) -> None:
