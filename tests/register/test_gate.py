@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import sys
 from collections.abc import Callable
+from dataclasses import replace
 
 import pytest
 
@@ -236,6 +237,21 @@ def test_a_required_family_struck_out_within_the_change(office: Office) -> None:
     assert decision.exit_code == 3
     assert "requires the family boilers; installed: tubes" in said(decision)
     assert decision.to_review == ("speclint.toml families.required was tubes, boilers, is tubes",)
+
+
+def test_a_family_left_out_within_the_change(office: Office) -> None:
+    """Of two families the change leaves one out: judged against the revision before, it is applied all the same."""
+    own = tubes.entry_point("own", kinds=(), rules=(replace(tubes.hoops, name="tube.more-hoops"),))
+    office.shop.loaded = load_families([tubes.entry_point("tubes"), own])
+    committed(office)
+    office.shop.write({}, settings=SETTINGS + '[families]\nleave_out = ["own"]\n')
+    decision = decide(office, against="main")
+    assert decision.assessment is not None
+    assert "tube.more-hoops" in {check.rule.name for check in decision.assessment.checks}
+    assert decision.to_review == ("speclint.toml families.leave_out was not stated, is own",)
+    plain = decide(office).assessment
+    assert plain is not None
+    assert "tube.more-hoops" not in {check.rule.name for check in plain.checks}
 
 
 def test_a_reviewer_made_competent_within_the_change(office: Office) -> None:
