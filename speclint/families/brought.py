@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import inspect
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any
@@ -59,8 +60,10 @@ def brought_by(manager: pluggy.PluginManager, module: object, family: str) -> tu
 def _misnamed(manager: pluggy.PluginManager, module: object, family: str) -> Iterator[str]:
     """Hooks that the core does not have, and functions named as a hook that are not marked as one."""
     for name in dir(module):
+        if not inspect.isroutine(getattr(module, name, None)):
+            continue
         options = manager.parse_hookimpl_opts(module, name)
-        if options is None and name in _ITEMS and callable(getattr(module, name)):
+        if options is None and name in _ITEMS:
             yield f"family {family}: {name} is not marked with @speclint.family, so it would never be called"
         elif options is not None and not options.get("optionalhook"):
             hook = options.get("specname") or name

@@ -7,7 +7,7 @@ of the metadata as text, and only such a line is read as a requirement.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from functools import cache
 from importlib.metadata import Distribution, version
 
 _LINE = re.compile(r"^Requires-Dist:\s*(speclint(?![\w.-]).*)$", re.IGNORECASE | re.MULTILINE)
@@ -22,13 +22,13 @@ def fault_of_requirement(family: str, distribution: Distribution | None) -> str:
     return ""
 
 
-def _asked(distribution: Distribution) -> Iterator[str]:
+@cache  # several families may come in one distribution
+def _asked(distribution: Distribution) -> tuple[str, ...]:
     text = distribution.read_text("METADATA")
     if text is None:  # an older form of metadata
-        yield from (line for line in distribution.requires or () if _NAME.match(line))
-        return
+        return tuple(line for line in distribution.requires or () if _NAME.match(line))
     head = text.partition("\n\n")[0]
-    yield from (found.strip() for found in _LINE.findall(head))
+    return tuple(found.strip() for found in _LINE.findall(head))
 
 
 def _is_met(line: str, have: str) -> bool:
