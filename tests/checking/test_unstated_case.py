@@ -11,9 +11,9 @@ from speclint.checking import Check
 from speclint.checking.rule_run import run_once, still_conforms
 from speclint.rules import NotApplicable
 from speclint.specs import LoadCase
+from speclint.testing import DesignFolder
 from tests import tubes
 from tests.tubes import DUTY, TUBE, Tube
-from tests.workshop import Workshop
 
 NO_DUTY = "\n".join(line for line in TUBE.splitlines() if not line.startswith(("duty", "held_in")))
 
@@ -38,7 +38,7 @@ def closed(tube: Tube, case: LoadCase, sheet: Sheet) -> Judgement:
 
 
 def found(tmp_path: Path, files: dict[str, str]) -> Check:
-    return Workshop(tmp_path, tubes.tubes(closed)).write(files).only("tube.closed")
+    return DesignFolder(tmp_path, tubes.tubes(closed)).write(files).only("tube.closed")
 
 
 def test_a_part_without_duty_that_the_rule_does_not_concern_is_not_applicable(tmp_path: Path) -> None:
@@ -87,7 +87,7 @@ def test_a_rule_that_raises_without_its_case_is_not_at_fault(tmp_path: Path) -> 
         """Looks at the case in a way that no stand-in can bear."""
         raise ZeroDivisionError(type(case).__name__)
 
-    shop = Workshop(tmp_path, tubes.tubes(hasty)).write({"tube.toml": NO_DUTY})
+    shop = DesignFolder(tmp_path, tubes.tubes(hasty)).write({"tube.toml": NO_DUTY})
     assert shop.only("tube.hasty").outcome == "not assessed"
 
 
@@ -110,7 +110,7 @@ def test_whatever_is_asked_of_an_unstated_case_ends_the_rule(tmp_path: Path, nam
         getattr(case, name)
         raise sheet.not_applicable("asked too late")
 
-    shop = Workshop(tmp_path, tubes.tubes(asks)).write({"tube.toml": NO_DUTY})
+    shop = DesignFolder(tmp_path, tubes.tubes(asks)).write({"tube.toml": NO_DUTY})
     assert shop.only("tube.asks").outcome == "not assessed"
 
 
@@ -119,7 +119,7 @@ def test_a_remedy_sees_the_same(tmp_path: Path) -> None:
     duty = DUTY.partition("[cases.running]")[0]
     tube = "\n".join(line for line in TUBE.splitlines() if not line.startswith("held_in"))
     assessment = (
-        Workshop(tmp_path, tubes.tubes(closed)).write({"duty.toml": duty, "tube.toml": tube}).assess()
+        DesignFolder(tmp_path, tubes.tubes(closed)).write({"duty.toml": duty, "tube.toml": tube}).assess()
     )
     assert assessment.design is not None
     assert assessment.context is not None

@@ -235,15 +235,7 @@ def test_a_family_imports_only_what_is_meant_for_it(path: Path) -> None:
             assert one.module != "speclint.reports" or one.name in OF_REPORTS, str(one)
 
 
-def test_the_page_for_developers_lists_what_a_family_imports() -> None:
-    page = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
-    table = page.partition("| from | what for |")[2].partition("\n\n")[0]
-    assert set(re.findall(r"^\| `([a-z.]+)", table, re.MULTILINE)) == {*FOR_FAMILIES, "speclint.handbook."}
-    hook = page.partition("### speclint_drawings()")[2].partition("\n## ")[0]
-    names = {
-        name for row in re.findall(r"^\| (`.*?) \|", hook, re.MULTILINE) for name in re.findall(r"\w+", row)
-    }
-    assert names == OF_REPORTS
+def test_what_is_meant_for_reports_and_drawings_is_public() -> None:
     assert set(exported("speclint.reports")) >= OF_REPORTS
 
 

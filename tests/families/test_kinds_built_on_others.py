@@ -4,20 +4,17 @@ from __future__ import annotations
 
 import re
 import shutil
-import sys
 from importlib.metadata import EntryPoint
 from pathlib import Path
-from types import ModuleType
 
 import pytest
 
-from speclint import family
 from speclint.checking import Check, assess
-from speclint.families import API, Loaded, load_families
+from speclint.families import Loaded, load_families
 from speclint.families.loading import installed
 from speclint.specs import Spec
-from tests.tubes import DUTY, NUMBERS, TUBE, Rack, Tube, entry_point
-from tests.workshop import Workshop, installed_families
+from speclint.testing import DesignFolder, installed_families, made_family
+from tests.tubes import DUTY, TUBE, Rack, Tube, entry_point
 
 EXAMPLE = Path(__file__).parents[2] / "example_specs"
 PLUGINS = Path(__file__).parents[2] / "plugins"
@@ -39,11 +36,8 @@ def built_on(kind: type[Spec]) -> type[Spec]:
 
 def with_own_kinds(points: list[EntryPoint], kinds: list[type[Spec]]) -> Loaded:
     """Some families, and one that builds a kind of its own on each of some kinds."""
-    module = ModuleType(f"own_kinds_{next(NUMBERS)}")
     own = [built_on(kind) for kind in kinds]
-    vars(module).update(speclint_kinds=family(lambda: own), speclint_api=API)
-    sys.modules[module.__name__] = module
-    return load_families([*points, EntryPoint("own", module.__name__, "speclint")])
+    return load_families([*points, made_family("own", own)])
 
 
 def test_its_words_are_its_own_and_those_below_it_the_nearest_first() -> None:
@@ -59,7 +53,7 @@ def test_its_words_are_its_own_and_those_below_it_the_nearest_first() -> None:
 
 def test_rules_that_wait_for_a_kind_come_for_one_built_on_it(tmp_path: Path) -> None:
     loaded = with_own_kinds([entry_point("tubes")], [Tube, Rack])
-    shop = Workshop(tmp_path, loaded).write(
+    shop = DesignFolder(tmp_path, loaded).write(
         {
             "duty.toml": DUTY,
             "rack.toml": 'kind = "own-rack"\nhole = "106 mm"\n',
@@ -73,7 +67,7 @@ def test_rules_that_wait_for_a_kind_come_for_one_built_on_it(tmp_path: Path) -> 
 def test_a_temperature_by_kind_is_that_of_kinds_built_on_it(tmp_path: Path) -> None:
     duty = 'kind = "duty"\n[cases.running.temperatures]\ntube = "80 °C"\n'
     loaded = with_own_kinds([entry_point("tubes")], [Tube])
-    shop = Workshop(tmp_path, loaded).write(
+    shop = DesignFolder(tmp_path, loaded).write(
         {"duty.toml": duty, "one.toml": 'kind = "own-tube"', "rack.toml": 'kind = "rack"'}
     )
     design = shop.assess().design

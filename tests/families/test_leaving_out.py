@@ -20,9 +20,9 @@ from speclint.reports import gate_data, gate_page, hooks, review_page, schema, t
 from speclint.reports.listings import families_page
 from speclint.repository import families_left_out
 from speclint.specs import ExtraTable, Shaft
+from speclint.testing import SETTINGS, DesignFolder
 from tests.families.test_refusing import Hoops, gives, point
 from tests.tubes import FILES, entry_point
-from tests.workshop import SETTINGS, Workshop
 
 LEFT_OUT = SETTINGS + '[families]\nleave_out = ["tubes"]\n'
 SAYS = "LEFT OUT by speclint.toml: the family tubes; none of its rules was applied."
@@ -43,7 +43,7 @@ def loaded() -> Loaded:
 @pytest.fixture
 def without(tmp_path: Path, loaded: Loaded) -> Assessment:
     """A design of one shaft, with the tubes left out."""
-    return Workshop(tmp_path, loaded).write({"shaft.toml": SHAFT}, settings=LEFT_OUT).assess()
+    return DesignFolder(tmp_path, loaded).write({"shaft.toml": SHAFT}, settings=LEFT_OUT).assess()
 
 
 def test_nothing_of_it_is_left_but_the_name(loaded: Loaded) -> None:
@@ -61,7 +61,7 @@ def test_nothing_of_it_is_left_but_the_name(loaded: Loaded) -> None:
 
 
 def test_its_rules_are_not_applied_even_where_they_are_named(tmp_path: Path, loaded: Loaded) -> None:
-    shop = Workshop(tmp_path, loaded).write({"shaft.toml": SHAFT}, settings=LEFT_OUT)
+    shop = DesignFolder(tmp_path, loaded).write({"shaft.toml": SHAFT}, settings=LEFT_OUT)
     assert assess([shop.root], loaded, loaded.rules).checks == ()
     with pytest.raises(SettingsError, match="the family tubes is left out by speclint"):
         chosen_rules(loaded.without(["tubes"]), ["tubes"], [])
@@ -69,7 +69,7 @@ def test_its_rules_are_not_applied_even_where_they_are_named(tmp_path: Path, loa
 
 def test_a_spec_of_its_kinds_is_told_that_it_is_left_out(tmp_path: Path, loaded: Loaded) -> None:
     (said, *_) = (
-        Workshop(tmp_path, loaded)
+        DesignFolder(tmp_path, loaded)
         .write({"rack.toml": FILES["rack.toml"]}, settings=LEFT_OUT)
         .assess()
         .complaints
@@ -107,7 +107,7 @@ def test_a_spec_of_its_kinds_is_told_that_it_is_left_out(tmp_path: Path, loaded:
 def test_a_table_that_no_family_reads_says_which_would(
     tmp_path: Path, loaded: Loaded, settings: str, text: str, says: str, write: str
 ) -> None:
-    shop = Workshop(tmp_path, loaded).write({"part.toml": text}, settings=SETTINGS + settings)
+    shop = DesignFolder(tmp_path, loaded).write({"part.toml": text}, settings=SETTINGS + settings)
     (said,) = shop.assess().complaints
     assert (said.message, said.write) == (says, write)
     assert said.where.file == "part.toml"
@@ -116,7 +116,7 @@ def test_a_table_that_no_family_reads_says_which_would(
 
 def test_a_required_family_cannot_be_left_out(tmp_path: Path, loaded: Loaded) -> None:
     settings = SETTINGS + '[families]\nrequired = ["tubes"]\nleave_out = ["tubes", "own"]\n'
-    assessment = Workshop(tmp_path, loaded).write(FILES, settings=settings).assess()
+    assessment = DesignFolder(tmp_path, loaded).write(FILES, settings=settings).assess()
     (said,) = assessment.complaints
     assert said.message == "a family that is required cannot be left out"
     assert (said.where.file, said.where.line, said.where.key) == ("speclint.toml", 8, "families.leave_out")
@@ -143,7 +143,7 @@ def test_the_json_document_says_so_and_only_then(without: Assessment, tmp_path: 
     document = json.loads(loaded.writers["json"].write(without))
     jsonschema.validate(document, json.loads(schema()))
     assert document["left_out"] == ["tubes"]
-    whole = Workshop(tmp_path / "whole", loaded).write(FILES).assess()
+    whole = DesignFolder(tmp_path / "whole", loaded).write(FILES).assess()
     document = json.loads(loaded.writers["json"].write(whole))
     jsonschema.validate(document, json.loads(schema()))
     assert "left_out" not in document
@@ -162,7 +162,7 @@ def test_markdown_and_the_pack_say_so(without: Assessment, loaded: Loaded) -> No
 
 
 def test_the_gate_says_so(tmp_path: Path, loaded: Loaded) -> None:
-    shop = Workshop(tmp_path, loaded).write({"shaft.toml": SHAFT}, settings=LEFT_OUT)
+    shop = DesignFolder(tmp_path, loaded).write({"shaft.toml": SHAFT}, settings=LEFT_OUT)
     decision = judge([shop.root], lambda: loaded, dt.date.today())
     assert SAYS in " ".join(gate_page(decision, 100).text().split())
     assert gate_data(decision)["left_out"] == ["tubes"]
@@ -174,7 +174,7 @@ def test_the_gate_says_so(tmp_path: Path, loaded: Loaded) -> None:
 
 
 def test_families_left_out_are_read_from_the_settings_above(tmp_path: Path) -> None:
-    shop = Workshop(tmp_path, load_families([])).write({"parts/shaft.toml": SHAFT}, settings=LEFT_OUT)
+    shop = DesignFolder(tmp_path, load_families([])).write({"parts/shaft.toml": SHAFT}, settings=LEFT_OUT)
     assert families_left_out([shop.root / "parts"]) == ("tubes",)
     assert families_left_out([tmp_path.parent / "none"]) == ()
     shop.replace("speclint.toml", "[families]", "[familes]")
@@ -186,7 +186,7 @@ def test_a_command_takes_them_from_the_folder_it_runs_in(
 ) -> None:
     points = [entry_point("tubes")]
     monkeypatch.setattr("speclint.families.loading.installed", lambda: points)
-    monkeypatch.chdir(Workshop(tmp_path, load_families([])).write({}, settings=LEFT_OUT).root)
+    monkeypatch.chdir(DesignFolder(tmp_path, load_families([])).write({}, settings=LEFT_OUT).root)
     assert main(["families"]) == 0
     assert capsys.readouterr().out.split() == [
         "tubes",
@@ -208,14 +208,14 @@ def test_a_command_takes_them_from_the_folder_it_runs_in(
 def test_one_that_is_required_and_absent_still_stops_the_run(tmp_path: Path, loaded: Loaded) -> None:
     settings = SETTINGS + '[families]\nrequired = ["boilers"]\nleave_out = ["tubes"]\n'
     with pytest.raises(FamilyError, match="requires the family boilers; installed: own"):
-        Workshop(tmp_path, loaded).write({}, settings=settings).assess()
+        DesignFolder(tmp_path, loaded).write({}, settings=settings).assess()
 
 
 def test_helpers_leave_it_out_too(tmp_path: Path) -> None:
     """Of the installed families, in an interpreter of their own."""
     files = {f"shaft-{number}.toml": SHAFT for number in range(3)}
     settings = SETTINGS + '[families]\nleave_out = ["motion"]\n'
-    shop = Workshop(tmp_path, load_families()).write(files, settings=settings)
+    shop = DesignFolder(tmp_path, load_families()).write(files, settings=settings)
     with Processes(helpers=1, enough=1, start="spawn") as helpers:
         spread = assess([shop.root], shop.loaded, processes=helpers)
     assert {check.rule.family for check in spread.checks} == {

@@ -6,21 +6,24 @@ import sys
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 from importlib.metadata import Distribution, EntryPoint, PathDistribution
+from itertools import count
 from pathlib import Path
 from types import ModuleType
 from typing import Any, ClassVar
 
 import pytest
 
-from speclint import API, FigureMaker, ReportWriter, Rule, RulesIn, family, rules_in
+from speclint import FigureMaker, ReportWriter, Rule, RulesIn, family, rules_in
 from speclint.commands.command_line import main
 from speclint.errors import FamilyError
 from speclint.families import find_families, load_families
 from speclint.families.requirements import fault_of_requirement
 from speclint.reports import Figure, hooks, review_page
 from speclint.specs import NOT_STATED, Component, ExtraTable, Length, Shaft, Spec, SpecTable
-from tests.tubes import FILES, NUMBERS, Tube, entry_point, stress
-from tests.workshop import SETTINGS, Workshop
+from speclint.testing import SETTINGS, DesignFolder, made_family
+from tests.tubes import FILES, Tube, entry_point, stress
+
+_NUMBERS = count(1)  # of the modules made
 
 
 class Hoops(SpecTable):
@@ -31,12 +34,7 @@ class Hoops(SpecTable):
 
 def point(name: str = "bad", **stated: Any) -> EntryPoint:
     """An entry point to a module with some names; functions are marked as hooks."""
-    module = ModuleType(f"family_{name}_{next(NUMBERS)}")
-    vars(module)["speclint_api"] = API
-    for key, value in stated.items():
-        vars(module)[key] = family(value) if callable(value) else value
-    sys.modules[module.__name__] = module
-    return EntryPoint(name, module.__name__, "speclint")
+    return made_family(name, **stated)
 
 
 def gives(*items: Any) -> Callable[[], Sequence[Any]]:
@@ -46,7 +44,7 @@ def gives(*items: Any) -> Callable[[], Sequence[Any]]:
 
 def module_of(*rules: Any) -> str:
     """A module that holds rules."""
-    module = ModuleType(f"rules_{next(NUMBERS)}")
+    module = ModuleType(f"rules_{next(_NUMBERS)}")
     vars(module)["RULES"] = rules
     sys.modules[module.__name__] = module
     return module.__name__
@@ -332,7 +330,7 @@ def test_a_report_that_fails_is_told_in_one_line(tmp_path: Path) -> None:
 
     writers = (ReportWriter("fails", "", fails), ReportWriter("empty", "", lambda _: None))  # type: ignore[arg-type, return-value]
     loaded = load_families([entry_point("tubes"), point("own", speclint_reports=gives(*writers))])
-    assessment = Workshop(tmp_path, loaded).write(FILES).assess()
+    assessment = DesignFolder(tmp_path, loaded).write(FILES).assess()
     with pytest.raises(FamilyError, match="family own: the report fails raised OSError: no ink"):
         loaded.writers["fails"].write(assessment)
     with pytest.raises(FamilyError, match="family own: the report empty returned nothing, not text"):
@@ -356,7 +354,7 @@ def test_a_drawing_that_fails_is_told_in_one_line(
 ) -> None:
     own = point("own", speclint_drawings=gives(FigureMaker("mine", "", make)))
     loaded = load_families([entry_point("tubes"), own], built_in=hooks)
-    assessment = Workshop(tmp_path, loaded).write(FILES).assess()
+    assessment = DesignFolder(tmp_path, loaded).write(FILES).assess()
     with pytest.raises(FamilyError) as refused:
         review_page(assessment)
     assert said in str(refused.value)
@@ -378,7 +376,7 @@ def test_a_command_refuses_with_one_line_and_exit_3(
 ) -> None:
     points = [entry_point("tubes"), point(speclint_api="2")]
     monkeypatch.setattr("speclint.families.loading.installed", lambda: points)
-    monkeypatch.chdir(Workshop(tmp_path, load_families([])).write(FILES).root)
+    monkeypatch.chdir(DesignFolder(tmp_path, load_families([])).write(FILES).root)
     for words in (["check"], ["rules"], ["kinds"], ["families"], ["gate"], ["sheet", "tube"], ["register"]):
         assert main(words) == 3, words
         told = capsys.readouterr()
@@ -391,7 +389,7 @@ def test_a_family_that_is_not_whole_can_be_left_out(
     points = [entry_point("tubes"), point(speclint_api="2")]
     monkeypatch.setattr("speclint.families.loading.installed", lambda: points)
     settings = SETTINGS + '[families]\nleave_out = ["bad"]\n'
-    monkeypatch.chdir(Workshop(tmp_path, load_families([])).write(FILES, settings=settings).root)
+    monkeypatch.chdir(DesignFolder(tmp_path, load_families([])).write(FILES, settings=settings).root)
     for words in (["check"], ["rules"], ["kinds"], ["families"], ["gate"], ["register"]):
         assert main(words) in (0, 1), words
         told = capsys.readouterr()
@@ -405,7 +403,7 @@ def test_listing_the_families_checks_every_rule(
     """Rules that wait for their kind are imported and held to the same by ``families`` and by the gate."""
     late = point(speclint_rules=gives(rules_in(module_of(wrong(name="tube.late", why="")), "tube")))
     monkeypatch.setattr("speclint.families.loading.installed", lambda: [late])
-    monkeypatch.chdir(Workshop(tmp_path, load_families([])).write({"duty.toml": FILES["duty.toml"]}).root)
+    monkeypatch.chdir(DesignFolder(tmp_path, load_families([])).write({"duty.toml": FILES["duty.toml"]}).root)
     assert main(["families"]) == 3
     assert "the rule tube.late has no reason (why)" in capsys.readouterr().err
     assert main(["gate"]) == 3

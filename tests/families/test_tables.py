@@ -27,9 +27,9 @@ from speclint.specs import (
     schema_of,
     summary,
 )
+from speclint.testing import DesignFolder
 from tests.families.test_refusing import gives, point
 from tests.tubes import Tube, entry_point
-from tests.workshop import Workshop
 
 
 class Welding(SpecTable):
@@ -100,7 +100,7 @@ def test_a_rule_takes_its_values_through_the_sheet(
     tmp_path: Path, loaded: Loaded, kind: str, size: str, outcome: str
 ) -> None:
     text = TEXT.replace('"tube"', f'"{kind}"').replace("4 mm", size)
-    check = Workshop(tmp_path, loaded).write({"part.toml": text}).only("shop.throat")
+    check = DesignFolder(tmp_path, loaded).write({"part.toml": text}).only("shop.throat")
     assert check.outcome == outcome
     assert (check.where.file, check.where.line, check.where.key) == ("part.toml", 4, "shop.throat")
     assert check.rests_on["part shop.throat"] == size
@@ -108,18 +108,18 @@ def test_a_rule_takes_its_values_through_the_sheet(
 
 
 def test_what_its_table_leaves_out_is_named_with_its_key(tmp_path: Path, loaded: Loaded) -> None:
-    check = Workshop(tmp_path, loaded).write({"part.toml": 'kind = "tube"\n'}).only("shop.throat")
+    check = DesignFolder(tmp_path, loaded).write({"part.toml": 'kind = "tube"\n'}).only("shop.throat")
     assert check.missing == ("shop.throat is not stated in part.toml",)
 
 
 def test_where_no_family_adds_it_the_rule_could_not_be_run(tmp_path: Path, loaded: Loaded) -> None:
-    check = Workshop(tmp_path, loaded).write({"rack.toml": 'kind = "rack"\n'}).only("shop.throat")
+    check = DesignFolder(tmp_path, loaded).write({"rack.toml": 'kind = "rack"\n'}).only("shop.throat")
     assert check.could_not_run == "LookupError: no family adds a table Welding to a rack"
 
 
 def part_of(tmp_path: Path, loaded: Loaded, text: str = TEXT) -> Spec:
     """The one part of a design."""
-    design = Workshop(tmp_path, loaded).write({"part.toml": text}).assess().design
+    design = DesignFolder(tmp_path, loaded).write({"part.toml": text}).assess().design
     assert design is not None
     return design.specs["part"]
 
