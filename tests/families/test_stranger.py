@@ -282,13 +282,15 @@ def test_helpers_find_the_same(installed: Installed, tmp_path: Path) -> None:
 def test_it_keeps_the_contracts_of_every_family(installed: Installed) -> None:
     """What must hold for each rule and formula, run where the stranger is installed."""
     names = "wheel or axle or interference or hub_ratio or journal_moment or round_modulus or centrifugal or share_of"
-    files = ("tests/contracts/test_rules.py", "tests/contracts/test_formulae.py")
+    files = [f"tests/contracts/test_{name}.py" for name in ("rules", "formulae", "equations")]
     options = ("-p", "no:cacheprovider", "-p", "no:randomly", "-n0", "-k", names, "-vv")
     done = installed.run(*options, *files, inside=ROOT, module="pytest")
     assert done.returncode == 0, done.stdout + done.stderr
     for rule in ("wheel.grip", "wheel.hub", "axle.bending", "axle.balance"):
-        assert f"test_a_rule_says_what_it_says_why_and_what_not[{rule}] PASSED" in done.stdout
+        assert f"test_a_rule_keeps_the_contracts[{rule}] PASSED" in done.stdout
     for name in ("hub_ratio", "journal_moment", "centrifugal"):
+        printed = f"test_the_printed_equation_is_the_code[speclint_wheelsets.formulae.{name}] PASSED"
+        assert printed in done.stdout
         assert f"test_a_formula_is_dimensionally_sound[{name}] PASSED" in done.stdout
 
 
