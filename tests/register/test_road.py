@@ -191,7 +191,7 @@ def test_the_words_of_the_commands(works: Path, tmp_path: Path) -> None:
         (
             ("concede", "pipe", "x", "--by", "a", "--grounds", "b", "--until", "never"),
             2,
-            "never is no date; write it as 2027-05-31",
+            "never is not a date; write it as 2027-05-31",
         ),
         (("sign", "C-001", "--key", "k"), 2, "speclint: register.toml: no concession has the number C-001"),
         (("register",), 0, "no entries"),
