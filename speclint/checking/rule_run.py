@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from functools import partial
 
 from speclint.checking.check_result import Check, Outcome, fingerprint
+from speclint.checking.unstated_case import UnstatedCase
 from speclint.errors import Location
 from speclint.rules import (
     FULL_ENUMERATION,
@@ -131,9 +132,7 @@ def run_once(
 ) -> Ending:
     """The rule at one corner of one load case ("" where it has none), without writing anything down."""
     found = _load_case(component, case, context) if case else None  # type: ignore[arg-type]
-    if isinstance(found, NotAssessed):
-        return found
-    return _run(rule, component, found, context, Corner(sides))[0]
+    return _ending(rule, component, found, context, Corner(sides))
 
 
 def still_conforms(found: Check, component: Component, context: Context) -> bool:
@@ -147,8 +146,6 @@ def still_conforms(found: Check, component: Component, context: Context) -> bool
     try:
         for name in rule.cases or ("",):
             case = _load_case(component, name, context) if name else None
-            if isinstance(case, NotAssessed):
-                return False
             run = partial(_ending, rule, component, case, context)
             _, worst = worse_nearby(run, lambda ending: severity(ending, rule), found.corners.get(name, {}))
             ranks.add(severity(worst, rule)[0])
@@ -160,9 +157,25 @@ def still_conforms(found: Check, component: Component, context: Context) -> bool
 
 
 def _ending(
-    rule: Rule, component: Component, case: LoadCase | None, context: Context, corner: Corner
+    rule: Rule, component: Component, case: LoadCase | NotAssessed | None, context: Context, corner: Corner
 ) -> Ending:
+    if isinstance(case, NotAssessed):
+        return _without(case, rule, component, context, corner)
     return _run(rule, component, case, context, corner)[0]
+
+
+def _without(
+    wanting: NotAssessed, rule: Rule, component: Component, context: Context, corner: Corner
+) -> NotApplicable | NotAssessed:
+    """How a rule ends in a load case that is not stated: not applicable where it says so before it asks for the case.
+
+    Whatever else becomes of it, the case is what an assessment needs.
+    """
+    try:
+        ending, _ = _run(rule, component, UnstatedCase(wanting), context, corner)
+    except Exception:  # it is not known to be at fault: it was not given what it asks for
+        return wanting
+    return ending if isinstance(ending, NotApplicable) else wanting
 
 
 def _run(
@@ -195,11 +208,26 @@ def _by_case(
     for name in rule.cases:
         case = _load_case(component, name, context)
         if isinstance(case, NotAssessed):
-            sheet = Sheet(rule, component, context, Corner(), record=True)
-            sheet.record.note(f"load case {name}", "not stated")
-            yield CaseResult(name, case, sheet, Corner(), ())
+            yield _unstated(rule, component, case, name, context, enumerate_up_to)
         else:
             yield _governing(rule, component, case, name, context, enumerate_up_to)
+
+
+def _unstated(
+    rule: Rule, component: Component, case: NotAssessed, name: str, context: Context, enumerate_up_to: int
+) -> CaseResult:
+    """A load case that is not stated: written down as wanting, unless the rule never asks for it."""
+    run = partial(_ending, rule, component, case, context)
+    corner, ending = Corner(), run(Corner())
+    if isinstance(ending, NotApplicable):
+        corner, ending = worst_corner(run, lambda found: severity(found, rule), enumerate_up_to)
+    if isinstance(ending, NotApplicable):
+        stand_in = UnstatedCase(case)
+        ending, sheet = _run(rule, component, stand_in, context, Corner(corner.met), record=True)
+        return CaseResult(name, ending, sheet, corner, ())
+    sheet = Sheet(rule, component, context, Corner(), record=True)
+    sheet.record.note(f"load case {name}", "not stated")
+    return CaseResult(name, case, sheet, Corner(), ())
 
 
 def _load_case(component: Component, name: CaseName, context: Context) -> LoadCase | NotAssessed:

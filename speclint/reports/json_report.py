@@ -12,7 +12,7 @@ from speclint.quantities import displayed
 from speclint.rules import Amount, Series, Step
 
 SCHEMA = "speclint.result/1"
-_FIGURES = 10  # significant figures kept: beyond them lies only the rounding of the arithmetic
+_FIGURES = 10  # significant figures kept; further ones only show rounding of the arithmetic
 
 
 def schema() -> str:
@@ -34,6 +34,7 @@ def document(assessment: Assessment) -> dict[str, Any]:
         "families": [
             {"name": family.name, "version": family.version} for family in assessment.loaded.families
         ],
+        **({"left_out": list(left_out)} if (left_out := assessment.loaded.left_out) else {}),
         "checks": [check_as_data(check) for check in assessment.checks],
         "complaints": [_complaint(complaint) for complaint in assessment.complaints],
         "summary": {
@@ -91,7 +92,7 @@ def _step(step: Step) -> dict[str, Any]:
 
 
 def _series(series: Series) -> dict[str, Any]:
-    """What runs beside a scan, in SI units; null where the quantity has no meaning."""
+    """The series recorded along a scan, in SI units; null where the quantity has no meaning."""
     values = [_finite(value) for value in series.values]
     return {"symbol": series.symbol, "name": series.name, "unit": series.unit, "values": values}
 

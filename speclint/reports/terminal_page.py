@@ -1,4 +1,4 @@
-"""What ``speclint check`` prints: by component, the gravest first, with how much, when, after whom and where."""
+"""The page of ``speclint check``: findings by component, the most serious first, with case, source and place."""
 
 from __future__ import annotations
 
@@ -126,13 +126,13 @@ def _remedies(page: Page, assessment: Assessment, check: Check) -> None:
 
 
 def _gauge(utilisation: float | None) -> str:
-    """A bar that shows at a glance how much of the limit is used: the stroke stands at the limit."""
+    """A bar that shows how much of the limit is used; the vertical stroke is at the limit."""
     if utilisation is None:
         return ""
     limit = round(_GAUGE_CELLS / _GAUGE_FULL)
     filled = min(_GAUGE_CELLS, round(min(utilisation, _GAUGE_FULL) * limit))
     cells = "".join("▪" if cell < filled else "·" for cell in range(_GAUGE_CELLS))
-    shown = "beyond measure" if utilisation == float("inf") else f"{utilisation:.2f} of the limit"
+    shown = "no margin left" if utilisation == float("inf") else f"{utilisation:.2f} of the limit"
     return f"{cells[:limit]}|{cells[limit:]}  {shown}"
 
 

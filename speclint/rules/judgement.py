@@ -1,4 +1,4 @@
-"""How a rule ends: it holds or it does not, by how much, or it cannot be said."""
+"""The result of a rule: whether it holds, by how much, or why this cannot be judged."""
 
 from __future__ import annotations
 
@@ -25,8 +25,8 @@ class Amount:
 class Judgement:
     """Whether the rule holds, and how much of the limit is used.
 
-    ``utilisation`` is 1.00 at the limit, None where the rule is not a matter of number. ``left`` is what
-    remains of a clearance or an interference that must stay. ``says`` is the result in words. ``grade``
+    ``utilisation`` is 1.00 at the limit, None where the rule compares no numbers. ``left`` is what
+    remains of a clearance or an interference that must be kept. ``says`` is the result in words. ``grade``
     overrides the rule's own for this finding. ``where`` points at the value to look at.
     """
 
@@ -41,7 +41,7 @@ class Judgement:
     where: Location = NOWHERE
 
     def graded(self, grade: Grade) -> Judgement:
-        """The same judgement, graver or lighter than the rule's usual finding."""
+        """The same judgement with another grade than the rule's usual finding."""
         return replace(self, grade=grade)
 
     def pointing_at(self, where: Location) -> Judgement:
@@ -50,7 +50,7 @@ class Judgement:
 
 
 class RuleEnded(Exception):
-    """A rule cannot go on: an input is not stated, the rule does not apply, or no source covers the case."""
+    """A rule cannot continue: an input is not stated, the rule does not apply, or no source covers the case."""
 
     outcome = ""
 
@@ -67,7 +67,7 @@ class NotAssessed(RuleEnded):
 
 
 class NotApplicable(RuleEnded):
-    """The rule does not concern this component as it is."""
+    """The rule does not apply to this component as it is stated."""
 
     outcome = "not applicable"
 

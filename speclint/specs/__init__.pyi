@@ -11,6 +11,9 @@ from .docstrings import (
     meanings as meanings,
     summary as summary,
 )
+from .extra_tables import (
+    ExtraTable as ExtraTable,
+)
 from .fields import (
     NOT_STATED as NOT_STATED,
     Allowance as Allowance,

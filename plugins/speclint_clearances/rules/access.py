@@ -1,4 +1,4 @@
-"""What can be seen, reached and drawn out once the engine is whole."""
+"""What can be seen, reached and withdrawn on the assembled engine."""
 
 from __future__ import annotations
 
@@ -9,27 +9,33 @@ from speclint.specs import AccessPlan, SpannerRoom, ValveSeat, Withdrawal
 from speclint_clearances.formulae.access import spanner_head, swing_wanted, withdrawal_room
 from speclint_clearances.sources import AD_2000_A5, PED
 
-#: Holds in a turn of a hexagon nut; an open spanner is turned over after each.
+#: Positions of a spanner in a turn of a hexagon nut; an open spanner is turned over after each.
 _HOLDS = {"ring of twelve points": 12.0, "ring of six points": 6.0, "open": 12.0}
 
 
 @rule(
     "access.inspection",
-    title="Every chamber and weld under pressure can be seen, every nut turned, every stud drawn, every seat lapped",
+    title="Inspection openings have at least the required size, every pressure weld can be seen, every seat "
+    "can be lapped in place, and spanners and withdrawn parts have the room they need",
     on=AccessPlan,
     grade=Grade.NONCONFORMITY,
     cites=[PED, AD_2000_A5.at("inspection openings"), FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="What cannot be reached is not looked at, and what is not looked at is found when it fails.",
-    leaves_out="light and posture; whether the order of dismantling lets each be reached in its turn",
+    why="What cannot be reached is not inspected, and its defects show only when it fails.",
+    leaves_out="lighting and working posture; whether the order of dismantling gives access to each item in "
+    "turn",
     limits=[
         Limit(
             "opening_length", "100 mm", "length", AD_2000_A5.at("hand holes"), "least length of an opening"
         ),
         Limit("opening_width", "80 mm", "length", AD_2000_A5.at("hand holes"), "least width of an opening"),
         Limit(
-            "spanner_head", "0.8", "ratio", COMMON_PRACTICE, "half of a ring spanner's head over the flats"
+            "spanner_head",
+            "0.8",
+            "ratio",
+            COMMON_PRACTICE,
+            "half the diameter of a ring spanner's head over the width across flats",
         ),
-        Limit("beyond", "10 mm", "length", COMMON_PRACTICE, "clearance beyond what is drawn out"),
+        Limit("beyond", "10 mm", "length", COMMON_PRACTICE, "clearance beyond the part that is withdrawn"),
     ],
 )
 def inspection(plan: AccessPlan, sheet: Sheet) -> Judgement:
@@ -39,7 +45,9 @@ def inspection(plan: AccessPlan, sheet: Sheet) -> Judgement:
     if not plan.chambers:
         raise sheet.not_assessed("no chamber is stated", plan.where)
     names = [*_welds_unseen(plan, sheet), *_seats_unlapped(plan, sheet)]
-    named = sheet.states(not names, "; ".join(names) or "every weld can be seen and every seat lapped")
+    named = sheet.states(
+        not names, "; ".join(names) or "every weld can be seen and every seat lapped in place"
+    )
     return sheet.worst(named, *_openings(plan, sheet), *_spanners(plan, sheet), *_withdrawals(plan, sheet))
 
 
@@ -61,24 +69,24 @@ def _welds_unseen(plan: AccessPlan, sheet: Sheet) -> list[str]:
         if not sheet.read(f"{name} holds pressure", joint.on_pressure):
             continue
         if name not in plan.welds:
-            unseen.append(f"{name} is seen from nowhere")
+            unseen.append(f"{name} cannot be seen from any stated place")
         elif (through := sheet.read(f"{name} seen through", plan.welds[name].seen_through)) not in (
             "outside",
             *plan.chambers,
         ):
-            unseen.append(f"{name} is seen through {through}, which is no chamber of the plan")
+            unseen.append(f"{name} is seen through {through}, which is not a chamber of the plan")
     return unseen
 
 
 def _seats_unlapped(plan: AccessPlan, sheet: Sheet) -> list[str]:
-    """Valve seats of the block that the plan leaves out, or that must be pulled to be lapped."""
+    """Valve seats of the block that the plan leaves out, or that must be removed to be lapped."""
     seats = sheet.belonging_to(sheet.follow(plan.serves), ValveSeat)
     unlapped = []
     for seat in seats:
         if seat.id not in plan.seats:
             unlapped.append(f"{seat.id} is not in the plan")
         elif not sheet.read(f"{seat.id} lapped in its place", plan.seats[seat.id].lapped_in_place):
-            unlapped.append(f"{seat.id} cannot be lapped in its place")
+            unlapped.append(f"{seat.id} cannot be lapped in place")
     return unlapped
 
 

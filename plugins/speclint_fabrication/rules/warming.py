@@ -1,4 +1,4 @@
-"""Heat stress of the walls while the block is warmed, and when first steam strikes it cold."""
+"""Thermal stress of the walls while the block is warmed, and when steam first enters the cold block."""
 
 from __future__ import annotations
 
@@ -34,7 +34,8 @@ class Wall:
 
 @rule(
     "block.warming-rate",
-    title="The block is warmed slowly enough for its thickest walls, and first steam does not strain them",
+    title="The thermal stress of the walls, at the stated warming rate and when steam first enters the cold "
+    "block, does not exceed its share of proof stress",
     on=Weldment,
     cases=("warming",),
     grade=Grade.OBSERVATION,
@@ -44,14 +45,21 @@ class Wall:
         TIMOSHENKO_GOODIER,
         COMMON_PRACTICE,
     ],
-    why="The steam side grows and the rest holds it back: warmed in haste, a block cracks in its corners.",
-    leaves_out="corners and changes of thickness, which have more; water lying in the passages, which has most",
+    why="The steam side expands and the rest holds it back: a block warmed too fast cracks at its corners.",
+    leaves_out="corners and changes of thickness, where the stress is higher; condensate lying in the "
+    "passages, where it is highest",
     limits=[
-        Limit("rate_share", "0.3", "ratio", COMMON_PRACTICE, "share of proof stress while it is warmed"),
+        Limit("rate_share", "0.3", "ratio", COMMON_PRACTICE, "share of proof stress during warming"),
         Limit(
-            "shock_share", "0.67", "ratio", COMMON_PRACTICE, "share of proof stress when first steam strikes"
+            "shock_share", "0.67", "ratio", COMMON_PRACTICE, "share of proof stress when steam first enters"
         ),
-        Limit("film", "5000 W/(m²·K)", "heat transfer", COMMON_PRACTICE, "coefficient of condensing steam"),
+        Limit(
+            "film",
+            "5000 W/(m²·K)",
+            "heat transfer",
+            COMMON_PRACTICE,
+            "heat transfer coefficient of condensing steam",
+        ),
     ],
 )
 def warming_rate(weldment: Weldment, case: LoadCase, sheet: Sheet) -> Judgement:

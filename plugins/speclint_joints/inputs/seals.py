@@ -1,4 +1,4 @@
-"""What keeps the steam in a joint, as a sheet has it, and the load with which the steam lifts what is held."""
+"""The seal of a joint, and the load of the pressure inside it on its studs."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from speclint_joints.inputs.studs import Studs
 
 @dataclass(frozen=True, slots=True)
 class GasketRing:
-    """The ring on which a gasket works: its reaction diameter G and its effective width b, m."""
+    """The effective ring of a gasket: its reaction diameter G and its effective width b, m."""
 
     G: float
     b: float
@@ -23,11 +23,11 @@ class GasketRing:
 def not_a_gland(joint: BoltedJoint, sheet: Sheet) -> None:
     """End the rule on the studs of a gland."""
     if isinstance(sheet.follow(joint.holds), Gland):
-        raise sheet.not_applicable("a gland presses packing and closes no faced joint")
+        raise sheet.not_applicable("a gland compresses packing and closes no faced joint")
 
 
 def sealed_by(seal: str, joint: BoltedJoint, sheet: Sheet) -> None:
-    """End the rule unless this is what keeps the steam in."""
+    """End the rule unless the joint has this seal."""
     not_a_gland(joint, sheet)
     stated = sheet.read("seal", joint.seal)
     if stated != seal:

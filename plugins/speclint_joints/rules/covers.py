@@ -46,9 +46,9 @@ class _Plate:
 
 
 def _flat_plate(cover: CylinderCover, case: LoadCase, sheet: Sheet, stretch: float) -> Judgement:
-    """Thickness by the code, and for the studs as really tightened; stress of the plate held and supported."""
+    """Thickness by the code, and for the studs as tightened; stress of the plate, clamped and supported at its edge."""
     if sheet.read("form", cover.form) != "flat":
-        raise sheet.not_covered("a dished cover is not covered by the rules of flat plates")
+        raise sheet.not_covered("the rules of flat plates do not cover a dished cover")
     joint = joint_holding(cover, sheet)
     pressure = acting_pressure(joint, case, sheet)
     bolting = design_bolting(joint, case, sheet, pressure)
@@ -116,7 +116,7 @@ def _code_thickness(plate: _Plate, sheet: Sheet, when: str, *, p: float, S: floa
 
 
 def _plate_stresses(cover: CylinderCover, sheet: Sheet, p: float, G: float, t: float) -> tuple[float, float]:
-    """Stress of the plate with its edge held level, and free to tilt: the real edge lies between."""
+    """Stress of the plate with its edge clamped, and simply supported: the real edge lies between."""
     nu = sheet.look_up("nu", sheet.material_of(cover).poisson)
     hole = sheet.take("d_o", cover.central_hole)
     if hole > 0:
@@ -136,8 +136,9 @@ def _with_hole(edge: str, sheet: Sheet, p: float, G: float, t: float, hole: floa
 
 @rule(
     "cover.thickness",
-    title="The cover's plate is thick enough for the pressure with the code's load of its studs, and bends no further "
-    "than the code allows under the greatest pull that the studs really have",
+    title="The cover plate is at least as thick as the code requires for the pressure and the bolt load, and its "
+    "bending stress does not exceed the allowable stress, nor at the greatest load of its studs the allowable bending "
+    "stress",
     on=CylinderCover,
     cases=_DUTY,
     grade=Grade.HOLD,
@@ -148,8 +149,9 @@ def _with_hole(edge: str, sheet: Sheet, p: float, G: float, t: float, hole: floa
         CODE_SEATING,
         ASME_BENDING,
     ],
-    why="A cover that bends opens its own joint, and one that breaks goes through whatever is before it.",
-    leaves_out=f"Ribs and bosses count for nothing; holes off the middle are not judged; {_DEFERS}",
+    why="A cover that bends opens its own joint, and one that breaks is thrown at whoever stands in front "
+    "of it.",
+    leaves_out=f"Ribs and bosses are not credited; holes off the centre are not judged; {_DEFERS}",
     limits=[_BENDING],
     edition=2,
 )
@@ -160,8 +162,8 @@ def thickness(cover: CylinderCover, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "cover.test",
-    title="The cover's plate is thick enough for the hydraulic test at the pressure that is stated for any part tested "
-    "with it",
+    title="In the hydraulic test, at the greatest pressure stated for any part tested with it, the cover plate is at "
+    "least as thick as the code requires, and its bending stress does not exceed the allowable test stress",
     on=CylinderCover,
     cases=("test",),
     grade=Grade.HOLD,
@@ -171,8 +173,8 @@ def thickness(cover: CylinderCover, case: LoadCase, sheet: Sheet) -> Judgement:
         EN_13445_3.at("6.1.3 and table 6-1, testing load cases"),
         ASME_BENDING,
     ],
-    why="The test must prove the cover, not spoil it.",
-    leaves_out=f"Ribs and bosses count for nothing; the test is done by the local code; {_DEFERS}",
+    why="The test must prove the cover, not damage it.",
+    leaves_out=f"Ribs and bosses are not credited; the test is done by the local code; {_DEFERS}",
     limits=[
         Limit(
             "on test",
@@ -192,8 +194,8 @@ def on_test(cover: CylinderCover, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "cover.flange",
-    title="The cover's flange bears the greatest pull of its studs, as tightened and in work, between stud circle and "
-    "joint",
+    title="The bending stress of the cover's flange between stud circle and joint, at the greatest load of its studs "
+    "as tightened and in work, does not exceed the allowable bending stress",
     on=CylinderCover,
     cases=_DUTY,
     grade=Grade.NONCONFORMITY,
@@ -201,13 +203,14 @@ def on_test(cover: CylinderCover, case: LoadCase, sheet: Sheet) -> Judgement:
         ASME_APPENDIX_2.at("2-6 and UG-34, moment of the bolt load"),
         ASME_BENDING,
     ],
-    why="The flange is a short bracket all round; a thin one bends, and the joint opens on its inner edge.",
-    leaves_out="The help of the ring as a hoop, and holes: the strip between the studs is taken as whole.",
+    why="The flange is a short cantilever all round; a thin one bends, and the joint opens at its inner "
+    "edge.",
+    leaves_out="Hoop stiffness of the flange, which helps, and the stud holes: the flange is taken as solid.",
     limits=[_BENDING],
     edition=2,
 )
 def flange(cover: CylinderCover, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Bending of a strip round the joint by the greatest load of the studs as really tightened."""
+    """Bending of a strip round the joint by the greatest load of the studs as tightened."""
     joint = joint_holding(cover, sheet)
     pulls = greatest_pulls(joint, case, sheet)
     G = reaction_circle(joint, sheet)

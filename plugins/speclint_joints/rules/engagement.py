@@ -58,18 +58,18 @@ def _group(material: Material, sheet: Sheet) -> str:
 
 @rule(
     "joint.engagement",
-    title="The threads at both ends hold 1.2 times the greatest load of the stud and 1.2 times the load that breaks "
-    "it; a nut that matches its stud in height and strength need not prove the latter",
+    title="The stripping load of every thread exceeds both the greatest load and the breaking load of the stud by the "
+    "margin; a nut that matches its stud in height and strength need only exceed the former",
     on=BoltedJoint,
     cases=("starting", "running", "test", "water"),
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=[FED_STD_H28, VDI_2230.at("section 5.5.5"), ISO_898_2, COMMON_PRACTICE],
-    why="A broken stud is seen and drilled out; a stripped hole lets go all at once and spoils the block.",
-    leaves_out="Loss of tensile strength hot, wear of threads, and the head or nut at the far end of a bolt; the local "
-    "code and a competent person decide.",
+    why="A broken stud is noticed and drilled out; a stripped hole fails without warning and spoils the block.",
+    leaves_out="Loss of tensile strength when hot, wear of threads, and the head or nut at the far end of a bolt; the "
+    "local code and a competent person decide.",
     limits=[
-        Limit("margin", "1.2", "ratio", COMMON_PRACTICE, "stripping load over the load it must hold"),
+        Limit("margin", "1.2", "ratio", COMMON_PRACTICE, "least stripping load over the load it must hold"),
         Limit(
             "matching nut", "1", "ratio", COMMON_PRACTICE, "least height of a matching nut over the diameter"
         ),

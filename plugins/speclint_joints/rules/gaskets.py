@@ -14,13 +14,13 @@ from speclint_joints.sources import VDI_2230
 
 @rule(
     "joint.gasket-rating",
-    title="The gasket is rated for the pressure, the temperature and the two together",
+    title="Steam pressure, steam temperature and their product do not exceed the rating of the gasket",
     on=BoltedJoint,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
-    why="Sheet that is past its heat turns brittle and is blown out in pieces.",
-    leaves_out="The maker's own rating, which goes before the handbook's, and the loss of strength with age.",
+    why="A gasket sheet above its rated temperature turns brittle and is blown out in pieces.",
+    leaves_out="The maker's own rating, which takes precedence over the handbook's, and the loss of strength with age.",
 )
 def gasket_rating(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Steam pressure, steam temperature and their product against the gasket's table."""
@@ -53,13 +53,15 @@ def _has_product_limit(gasket: str) -> bool:
 
 @rule(
     "joint.gasket-crush",
-    title="The greatest preload of the studs does not crush the gasket, as tightened, on test and hot",
+    title="The mean stress of the gasket at the greatest preload of the studs, as tightened, on test and hot, does not "
+    "exceed what it bears",
     on=BoltedJoint,
     cases=("starting", "running", "test", "water"),
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE, VDI_2230.at("section 5.5.4")],
     why="A gasket that is crushed squeezes out sideways or splits, and does not follow the flange when it cools.",
-    leaves_out="The maker's own figure, which goes before the handbook's, and uneven stress under a flange that bows.",
+    leaves_out="The maker's own figure, which takes precedence over the handbook's, and uneven stress under a flange "
+    "that bows.",
 )
 def gasket_crush(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Mean stress of the whole ring at the greatest preload, no pressure to relieve it, against the gasket's table."""

@@ -21,13 +21,14 @@ from speclint_joints.sources import ASME_BENDING
 
 @rule(
     "joint.hole-depth",
-    title="Every tapped hole, blind or through, is deep enough for the thread and what the tap leaves, and leaks no "
-    "steam past the stud",
+    title="A tapped hole, blind or through, is at least as deep as set-in, engagement and what the tap leaves, "
+    "and a hole that opens into steam is sealed",
     on=BoltedJoint,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
-    why="A stud that bottoms splits the block or is never tight; one that comes through weeps for ever.",
-    leaves_out="The drill point, and the strength of the floor under a blind hole.",
+    why="A stud that bottoms splits the block or is never tight; one that comes through into steam always "
+    "leaks.",
+    leaves_out="The drill point, and the strength of the metal below a blind hole.",
     edition=2,
 )
 def hole_depth(joint: BoltedJoint, sheet: Sheet) -> Judgement:
@@ -38,7 +39,9 @@ def hole_depth(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     opens_into = sheet.read("hole opens into", hole.opens_into)
     sealed = opens_into != "steam" or sheet.read("sealed", hole.sealed) != "none"
     says = (
-        "no hole lets steam out past its stud" if sealed else "the hole breaks into steam and is not sealed"
+        "no tapped hole leaks steam past its stud"
+        if sealed
+        else "the hole opens into steam and is not sealed"
     )
     judged = [sheet.states(sealed, says, where=hole.opens_into.where)]
     parts = {"s": sheet.take("s", joint.set_in), "L_e": sheet.take("L_e", hole.engagement)}
@@ -49,12 +52,13 @@ def hole_depth(joint: BoltedJoint, sheet: Sheet) -> Judgement:
 
 @rule(
     "joint.edge",
-    title="The tapped holes stand far enough from any bore and edge",
+    title="The edge distance of the tapped holes is at least its limit in diameters, and the local stress "
+    "round them does not exceed the allowable local stress",
     on=BoltedJoint,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE, FED_STD_H28.at("form of thread", memory=True), ASME_BENDING],
-    why="The flanks of a pulled thread wedge the hole open; with little metal round it the edge cracks.",
-    leaves_out="Stress from steam in the neighbouring bore, and chains of holes.",
+    why="The flanks of a loaded thread force the hole open; with little metal round it the edge cracks.",
+    leaves_out="Stress from steam in the neighbouring bore, and rows of holes.",
     limits=[
         Limit(
             "diameters", "0.7", "ratio", COMMON_PRACTICE, "least distance from centre to edge over diameter"
@@ -64,7 +68,7 @@ def hole_depth(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     edition=2,
 )
 def edge(joint: BoltedJoint, sheet: Sheet) -> Judgement:
-    """Distance in diameters, and hoop stress of the ring of metal that the thread wedges apart."""
+    """Distance in diameters, and hoop stress of the ring of metal round the thread."""
     if sheet.read("fastener", joint.fastener) != "stud":
         raise sheet.not_applicable("bolts go through both parts")
     if isinstance(sheet.follow(joint.holds), Gland):

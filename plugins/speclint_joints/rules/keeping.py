@@ -1,24 +1,25 @@
-"""Nuts that stay where they are, and parts that stay on the engine."""
+"""Locking of nuts, and second retention of parts over the track."""
 
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.specs import BoltedJoint, CylinderCover, FrameFastening, Gland
 
-#: Locking that needs a part to shear or open before the nut can turn.
+#: Positive locking: a part must shear or open before the nut can turn.
 _POSITIVE = ("split pin", "tab washer", "lock plate", "wire", "peened")
-#: Locking by friction: it only delays a nut that has begun to turn.
+#: Locking by friction, which only delays a nut that has begun to turn.
 _FRICTION = ("lock nut", "prevailing torque nut")
 
 
 @rule(
     "joint.locking",
-    title="Nuts are locked wherever one that came off could fall into the engine, its motion, the track or beside it",
+    title="Every nut that could fall into the engine, its motion, on the track or beside it has positive locking",
     on=(BoltedJoint, FrameFastening),
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
-    why="A nut in a cylinder breaks the piston or the cover at the next stroke, and one that is gone holds nothing.",
-    leaves_out="Whether the locking is fitted rightly and renewed: a lock plate or a split pin is used once.",
+    why="A loose nut in a cylinder breaks the piston or the cover at the next stroke, and a lost one holds nothing.",
+    leaves_out="Whether the locking is fitted correctly and renewed: a lock plate or a split pin is used "
+    "only once.",
     edition=2,
 )
 def locking(joint: BoltedJoint | FrameFastening, sheet: Sheet) -> Judgement:
@@ -62,8 +63,8 @@ def _into(place: str) -> str:
 
 @rule(
     "fastening.underside",
-    title="What could fall on the track has a second retention, or eight and more fastenings, each locked, that keep "
-    "one another",
+    title="Every part that could fall on the track has a second retention, or at least a stated number of fastenings, "
+    "each with positive locking",
     on=(BoltedJoint, FrameFastening),
     grade=Grade.HOLD,
     cites=[COMMON_PRACTICE],
@@ -90,5 +91,5 @@ def underside(joint: BoltedJoint | FrameFastening, sheet: Sheet) -> Judgement:
             says = f"{n} fastenings, each locked by {how}, keep one another"
             return sheet.states(True, says, where=joint.nut.locking.where)
     kept = sheet.read("second retention", joint.second_retention)
-    says = f"if the fastening fails, what keeps the part from falling on the track is: {kept}"
+    says = f"second retention that keeps the part off the track if the fastening fails: {kept}"
     return sheet.states(kept != "none", says, where=joint.second_retention.where)

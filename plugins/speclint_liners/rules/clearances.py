@@ -13,13 +13,15 @@ from speclint_liners.sources import AHRONS
 
 @rule(
     "cylinder.end-clearance",
-    title="The piston keeps clear of both covers, hot, worn and at speed",
+    title="The clearance from piston to both covers, hot, worn and at speed, is not below its limit, and the cold "
+    "clearance is within period practice",
     on=CylinderBlock,
     cases=("starting", "running", "drifting"),
     grade=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, AHRONS.at("p. 98"), COMMON_PRACTICE],
-    why="A piston that meets its cover breaks the cylinder; water then has nowhere to go either.",
-    leaves_out="growth of frame and connecting rod, bearings that fail; the local code and a competent person decide",
+    why="A piston that strikes its cover breaks the cylinder.",
+    leaves_out="growth of frame and connecting rod, failed bearings; the local code and a competent person "
+    "decide",
     limits=[
         Limit("hot", "3 mm", "length", COMMON_PRACTICE, "least clearance hot"),
         Limit(
@@ -31,7 +33,7 @@ from speclint_liners.sources import AHRONS
     ],
 )
 def end_clearance(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Cold clearance with the growth of rod and block, less stretch and wear; the cold one beside the period's."""
+    """Cold clearance plus growth of rod and block, less stretch and wear; cold clearance against period practice."""
     pulled = stretch(block, case, sheet)
     worn = sheet.take("w", block.drive.wear)
     judgements = []
@@ -46,11 +48,12 @@ def end_clearance(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgeme
 
 @rule(
     "cylinder.clearance-volume",
-    title="The clearance volume of each end is neither wasteful nor tight",
+    title="The clearance volume of each end, as a share of the swept volume, is within its limits",
     on=CylinderBlock,
     grade=Grade.OBSERVATION,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="Clearance steam is paid for at every stroke; too little of it and compression lifts the valves.",
+    why="Steam that fills the clearance is lost at every stroke; with too little clearance, compression "
+    "lifts the valves.",
     leaves_out="volume of valve pockets and relief valves unless stated with the passages",
     limits=[
         Limit("least", "4 %", "ratio", COMMON_PRACTICE, "least clearance volume"),
@@ -59,7 +62,7 @@ def end_clearance(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgeme
     ],
 )
 def clearance_volume(block: CylinderBlock, sheet: Sheet) -> Judgement:
-    """Passages and clearance in the bore over the swept volume, the rod taken off at the back."""
+    """Passages and clearance in the bore over the swept volume, less the rod at the back end."""
     stroke = sheet.take("s", block.drive.stroke)
     judgements = []
     for end in ends_of(block, sheet):
@@ -78,17 +81,19 @@ def clearance_volume(block: CylinderBlock, sheet: Sheet) -> Judgement:
 
 @rule(
     "cylinder.centre-line-hot",
-    title="The axis of the bore comes true with the motion when the block is hot",
+    title="The axis of the hot bore is no farther off the centre line of the motion than the limit",
     on=CylinderBlock,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="A bore out of line with slide bars and gland wears one side of everything.",
-    leaves_out="growth of the frame, bow of the block by one-sided heat, height of the axis",
-    limits=[Limit("out_of_line", "0.3 mm", "length", COMMON_PRACTICE, "greatest distance off the line hot")],
+    why="A bore out of line with slide bars and gland wears piston, rod and packing on one side.",
+    leaves_out="growth of the frame, bowing of the block by uneven heat, height of the axis",
+    limits=[
+        Limit("out_of_line", "0.3 mm", "length", COMMON_PRACTICE, "greatest distance off the centre line hot")
+    ],
 )
 def centre_line_hot(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Growth from the frame face to the axis, less the cold set."""
+    """Growth from the frame face to the axis, less the cold offset."""
     if not block.bores:
         raise sheet.not_assessed(f"bores is not stated in {block.where.file}", block.where)
     at = sheet.take("T_b", case.temperature_of(block))

@@ -1,4 +1,4 @@
-"""The block as a pressure part: its test, and the metal between its bores and passages."""
+"""The block as a pressure part: its hydraulic test, and the walls between its bores and passages."""
 
 from __future__ import annotations
 
@@ -18,22 +18,24 @@ from speclint_liners.sources import ASME_VIII, EN_13445_3, EN_13445_5, LAME, PED
 
 @rule(
     "cylinder.test-pressure",
-    title="The test is severe enough for the hot duty, and harms nothing",
+    title="The hydraulic test pressure is at least that required by the hot duty, and the stress at the "
+    "test does not exceed its share of the strength",
     on=CylinderBlock,
     cases=("starting", "running"),
     grade=Grade.HOLD,
     cites=[EN_13445_5.at("10.2.3.3"), PED.at("7.4"), ASME_VIII.at("UCI-99"), COMMON_PRACTICE],
-    why="Cold metal is stronger: a test that only just exceeds the duty proves nothing of the block hot.",
-    leaves_out="the test itself, which water, gauges and distance must make safe; the local code named in the "
-    "settings and a competent person decide the pressure",
+    why="Cold metal is stronger: a test pressure only just above the duty proves nothing about the hot "
+    "block.",
+    leaves_out="the safety of the test itself: only water, proven gauges, and nobody close by; the local "
+    "code named in the settings and a competent person decide the pressure",
     limits=[
-        Limit("factor", "1.5", "ratio", COMMON_PRACTICE, "least factor of the test on the duty"),
+        Limit("factor", "1.5", "ratio", COMMON_PRACTICE, "least test pressure over the duty"),
         Limit(
             "strength_factor",
             "1.25",
             "ratio",
             EN_13445_5.at("10.2.3.3"),
-            "factor with the ratio of strengths",
+            "factor on the ratio of strengths, cold over hot",
         ),
         Limit("iron_factor", "2", "ratio", ASME_VIII.at("UCI-99"), "least factor for a block of cast iron"),
         Limit(
@@ -43,7 +45,7 @@ from speclint_liners.sources import ASME_VIII, EN_13445_3, EN_13445_5, LAME, PED
     ],
 )
 def hydraulic_test(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Test pressure against the duty and the fall of strength with heat; stress of block and liners at the test."""
+    """Test pressure against the duty and the loss of strength with heat; stress of block and liners at the test."""
     test = sheet.take("p_t", block.test_pressure)
     duty = sheet.take("p", case.safety_valve_pressure)
     hot = sheet.take("T_b", case.temperature_of(block))
@@ -104,7 +106,8 @@ def _liners_at_test(block: CylinderBlock, bore: str, test: float, sheet: Sheet) 
 
 @rule(
     "cylinder.between-bores",
-    title="The metal between neighbouring bores and passages carries the pressure between them",
+    title="The stress of each wall between neighbouring bores and passages does not exceed the allowable "
+    "stress of the block",
     on=CylinderBlock,
     cases=("starting", "running", "water"),
     grade=Grade.HOLD,
@@ -117,7 +120,7 @@ def _liners_at_test(block: CylinderBlock, bore: str, test: float, sheet: Sheet) 
     leaves_out="thermal stress, welds, walls of another shape; the local code and a competent person decide",
 )
 def between_bores(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Each division as a flat wall with fixed edges, as a ring, or as the worse of both."""
+    """Each dividing wall as a flat plate with clamped edges, as a ring, or as the worse of both."""
     if not block.divisions:
         raise sheet.not_assessed(f"divisions is not stated in {block.where.file}", block.where)
     at = sheet.take("T_b", case.temperature_of(block))

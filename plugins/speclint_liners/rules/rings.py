@@ -1,4 +1,4 @@
-"""Rings: the irons that run together, and the end rings that run past the working bore."""
+"""Rings: irons that run together, and overrun of the end rings past the working bore."""
 
 from __future__ import annotations
 
@@ -20,17 +20,19 @@ from speclint_liners.sources import MARINE_LINERS
 
 @rule(
     "liner.ring-overrun",
-    title="The end rings run just past the ends of the working bore, and no further",
+    title="The end rings overrun the working bore by at least the least overrun and by no more than half "
+    "their width",
     on=PistonRing,
     cases=("running", "drifting"),
     grade=Grade.OBSERVATION,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="A ring that stops short wears a ridge that breaks the next new ring; one that leaves the bore springs out.",
-    leaves_out="wear of the bore's mouth; chamfer at its ends",
+    why="A ring that stops short leaves a wear ridge that breaks the next new ring; one that overruns too "
+    "far springs out.",
+    leaves_out="wear at the ends of the bore; chamfers there",
     limits=[Limit("least", "1.5 mm", "length", COMMON_PRACTICE, "least overrun")],
 )
 def overrun(ring: PistonRing, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Overrun at the ring's own dead centre, hot: least and greatest, with wear either way and the stretch at speed."""
+    """Overrun at the ring's dead centre, hot: least and greatest, with wear either way and stretch at speed."""
     place = sheet.read("place", ring.place)
     if place == "middle":
         raise sheet.not_applicable("only the end rings run past the working bore")
@@ -68,11 +70,13 @@ def _beyond(
 
 @rule(
     "liner.iron",
-    title="Liner and rings are of cylinder iron, hard enough, and near enough to each other to run together",
+    title="Liner and rings are not ferritic; phosphorus and liner hardness are within their limits, and "
+    "ring hardness within its band of that specified",
     on=(CylinderLiner, PistonRing),
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE, MARINE_LINERS],
-    why="Soft or ferritic iron scuffs and wears to a ridge; a ring far harder than asked wears the liner instead.",
+    why="Soft or ferritic iron scuffs and wears to a ridge; a ring far harder than specified wears the "
+    "liner instead.",
     leaves_out="graphite form and size, which a micrograph shows",
     limits=[
         Limit("least_phosphorus", "0.3 %", "ratio", COMMON_PRACTICE, "least phosphorus of cylinder iron"),
@@ -88,16 +92,20 @@ def _beyond(
             "greatest hardness of cylinder iron",
         ),
         Limit(
-            "ring_band", "20 HB", "Brinell hardness", COMMON_PRACTICE, "band of the ring about what is asked"
+            "ring_band",
+            "20 HB",
+            "Brinell hardness",
+            COMMON_PRACTICE,
+            "greatest difference of the ring from the specified hardness",
         ),
     ],
 )
 def iron(part: CylinderLiner | PistonRing, sheet: Sheet) -> Judgement:
-    """Structure, phosphorus and hardness as stated, else by the material's data; rings against what is asked."""
+    """Structure, phosphorus and hardness as stated, else of the material; rings against the specified hardness."""
     grey = sheet.read("structure", part.structure)
     judgements = [_phosphorus(part, sheet), _hardness(part, sheet)]
     if grey == "ferritic grey":
-        judgements.append(sheet.states(False, "ferritic iron scuffs: a pearlitic structure is wanted"))
+        judgements.append(sheet.states(False, "ferritic iron scuffs: a pearlitic structure is needed"))
     return sheet.worst(*judgements)
 
 

@@ -1,4 +1,4 @@
-"""How a liner is held along its axis, and what keeps steam from behind it."""
+"""Axial location of a liner, and sealing behind it."""
 
 from __future__ import annotations
 
@@ -23,20 +23,22 @@ from speclint_liners.sources import ASME_VIII, SHIGLEY
 
 @rule(
     "liner.end-room",
-    title="The liner has room at its free end when it is hot and the block is not",
+    title="The liner keeps clearance at its free end with liner and block at their own temperatures",
     on=CylinderLiner,
     cases=("warming", "starting", "running"),
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=[FIRST_PRINCIPLES],
-    why="A liner that grows against the cover lifts it off its joint; against a shoulder it buckles its own lands.",
-    leaves_out="cover joints that give; the local code and a competent person decide where the cover is the stop",
+    why="A liner that grows against the cover lifts it off its joint; one that grows against a shoulder is "
+    "crushed.",
+    leaves_out="elastic cover joints; the local code and a competent person decide where the cover is the "
+    "stop",
 )
 def end_room(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Room by the drawings, more by the growth of the block, less by that of the liner."""
+    """Clearance by the drawings, plus the growth of the block, less that of the liner."""
     stop = sheet.read("beyond the free end", liner.free_end_stop)
     if stop == "none":
-        raise sheet.not_applicable("nothing stands beyond the free end")
+        raise sheet.not_applicable("there is no stop beyond the free end")
     housed = housing(liner, sheet)
     long, deep = sheet.take("L_l", liner.length), sheet.take("L_b", housed.bore.length)
     cold = sheet.work("c", room_at_free_end, L_b=deep, L_l=long)
@@ -61,13 +63,14 @@ def end_room(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "liner.collar-clamp",
-    title="The cover nips the collar, and neither crushes nor bends it",
+    title="The nip of the collar is within its limits, its fillet clears the recess, and clamping does not "
+    "stress it above the allowable",
     on=CylinderLiner,
     grade=Grade.NONCONFORMITY,
     cites=[SHIGLEY, ASME_VIII.at("UCI-23, a tenth of the strength"), COMMON_PRACTICE],
-    why="Too little nip and the liner works; too much, or pressed off its seat, and the collar cracks off.",
-    leaves_out="stress concentration at the fillet beyond what the factor of ten on iron covers; change of nip "
-    "with heat",
+    why="With too little nip the liner moves; with too much, or pressed off its seat, the collar cracks off.",
+    leaves_out="stress concentration at the fillet beyond what the factor of ten on iron covers; change of "
+    "nip with heat",
     limits=[
         Limit("least_nip", "0.05 mm", "length", COMMON_PRACTICE, "least nip"),
         Limit("most_nip", "0.15 mm", "length", COMMON_PRACTICE, "greatest nip"),
@@ -76,7 +79,7 @@ def end_room(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     ],
 )
 def collar_clamp(liner: CylinderLiner, sheet: Sheet) -> Judgement:
-    """Nip, fillet against chamfer, and the stresses of the clamping force."""
+    """Nip, fillet against chamfer, and the stresses by the clamping force."""
     housed = housing(liner, sheet)
     thickness = sheet.take("b", liner.collar.thickness)
     nip = sheet.work("n", collar_nip, b=thickness, h=sheet.take("h", housed.bore.recess_depth))
@@ -93,7 +96,7 @@ def collar_clamp(liner: CylinderLiner, sheet: Sheet) -> Judgement:
 def _clamped(
     liner: CylinderLiner, housed: Housing, thickness: float, chamfer: float, sheet: Sheet
 ) -> tuple[Judgement, Judgement, Judgement]:
-    """Crushing on the seat, shear and bending at the root, cold and clamped."""
+    """Bearing pressure on the seat, shear and bending at the root, cold and clamped."""
     force = sheet.take("F", liner.collar.clamp_force)
     across = sheet.take("D_c", liner.collar.diameter)
     bore = sheet.take("D_b", housed.bore.diameter)
@@ -113,16 +116,17 @@ def _clamped(
 
 @rule(
     "liner.steam-behind",
-    title="Steam that gets behind the liner meets sealing lands, shows itself and drains",
+    title="The liner has at least two sealing lands of the least length, a tell-tale hole and a drain "
+    "behind it",
     on=CylinderLiner,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
-    why="Steam behind a loose liner crushes it inwards, and water that lies there freezes.",
+    why="Steam behind a loose liner can collapse it inwards, and water trapped there freezes.",
     leaves_out="the leakage itself",
     limits=[Limit("least_land", "20 mm", "length", COMMON_PRACTICE, "least length of a sealing land")],
 )
 def steam_behind(liner: CylinderLiner, sheet: Sheet) -> Judgement:
-    """Lands stated and long enough; a tell-tale hole and a drain."""
+    """Length of each land; a tell-tale hole and a drain."""
     if not liner.lands:
         raise sheet.not_assessed(f"lands is not stated in {liner.where.file}", liner.where)
     least = sheet.limit("least_land")
@@ -131,11 +135,13 @@ def steam_behind(liner: CylinderLiner, sheet: Sheet) -> Judgement:
         begins, ends = sheet.take("x_1", land.starts), sheet.take("x_2", land.ends)
         judgements.append(sheet.at_least(sheet.work("L", land_length, x_1=begins, x_2=ends), least))
     if len(judgements) == 1:
-        judgements.append(sheet.states(False, "one sealing land is stated: each end needs its own"))
+        judgements.append(sheet.states(False, "one sealing land is stated: each end needs one"))
     shown = sheet.read("tell-tale", liner.tell_tale)
     drained = sheet.read("drain", liner.drain_behind)
     judgements.append(
-        sheet.states(shown, "no tell-tale shows steam behind the liner" if not shown else "tell-tale")
+        sheet.states(
+            shown, "no tell-tale hole shows steam behind the liner" if not shown else "tell-tale hole"
+        )
     )
     judgements.append(
         sheet.states(drained, "water behind the liner cannot drain" if not drained else "drained")

@@ -27,13 +27,14 @@ DEFERS = "the local code for pressure parts and a competent person decide"
 
 @rule(
     "liner.bore-stress",
-    title="The liner carries the steam, held by the block as far as their hot fit lets it",
+    title="The hoop stress at the bore, with the support that the hot fit gives, does not exceed the "
+    "allowable stress of the liner",
     on=CylinderLiner,
     cases=("starting", "running", "water"),
     grade=Grade.HOLD,
     cites=[*COMPOUND, LAME, ALLOWABLE],
-    why="Grey iron breaks without warning; a liner that stands off the block hot carries the steam alone.",
-    leaves_out=f"bending at ports and collar, wear out of round, thermal stress through the wall; {DEFERS}",
+    why="Grey iron breaks without warning; a liner with clearance hot carries the steam pressure alone.",
+    leaves_out=f"bending at ports and collar, oval wear, thermal stress through the wall; {DEFERS}",
 )
 def bore_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     """Compound Lamé with the hot gap or interference; Lamé alone over relieved lengths."""
@@ -55,19 +56,20 @@ def bore_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement
 
 
 def _is_relieved(housed: Housing, sheet: Sheet) -> bool:
-    """Whether the block stands clear of the liner over any length."""
+    """Whether the bore of the block is relieved over any length."""
     return any(sheet.is_stated(name, length.starts) for name, length in housed.bore.relieved.items())
 
 
 @rule(
     "liner.free-stress",
-    title="The liner alone, at its thinnest, would carry the steam at safety-valve lift",
+    title="The hoop stress at the bore of the liner alone, with its least wall and at safety-valve "
+    "pressure, does not exceed the allowable stress",
     on=CylinderLiner,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
     cites=[LAME, ALLOWABLE],
-    why="A fit can be lost by heat, by wear of the block or by a bad job, and nobody sees it from outside.",
-    leaves_out="help from the block, bending at ports and collar",
+    why="A fit can be lost by heat, by wear of the block or by poor work, and nobody sees it from outside.",
+    leaves_out="support by the block, bending at ports and collar",
 )
 def free_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     """Lamé of the thinnest new wall under the pressure at which the safety valves lift."""
@@ -83,16 +85,17 @@ def free_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement
 
 @rule(
     "liner.wall-at-last-bore",
-    title="The wall that is left at the last permitted bore still carries the steam",
+    title="At the last permitted bore the hoop stress does not exceed the allowable stress, and the wall is "
+    "not below its least thickness",
     on=CylinderLiner,
     cases=("starting", "running", "water"),
     grade=Grade.HOLD,
     cites=[LAME, *COMPOUND, ALLOWABLE, COMMON_PRACTICE],
-    why="The last boring-out is done decades later by people who trust the figure on the drawing.",
+    why="The last reboring is done decades later by people who trust the figure on the drawing.",
     leaves_out=f"wear beyond the last bore, bending at ports and collar; {DEFERS}",
     limits=[
         Limit("works_minimum", "10 mm", "length", COMMON_PRACTICE, "least wall of a large liner"),
-        Limit("large_bore", "300 mm", "length", COMMON_PRACTICE, "bore from which that wall is asked"),
+        Limit("large_bore", "300 mm", "length", COMMON_PRACTICE, "bore above which that wall is required"),
     ],
 )
 def wall_at_last_bore(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:

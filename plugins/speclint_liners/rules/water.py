@@ -1,4 +1,4 @@
-"""Water in the cylinder: what lets it out, and whether it is enough."""
+"""Relief of water from the cylinder, and its capacity."""
 
 from __future__ import annotations
 
@@ -26,17 +26,18 @@ _WATER = Reading.exact("density of water at 20 °C", 998.2, "kg/m³", IAPWS_95.a
 
 @rule(
     "cylinder.water-relief",
-    title="Both ends have relief valves set between duty and test, and drain cocks",
+    title="Each end has a drain cock and a relief valve, set within its limits over the duty and below the "
+    "test pressure by its factor",
     on=CylinderBlock,
     cases=("starting",),
     grade=Grade.HOLD,
     cites=[COMMON_PRACTICE],
-    why="Water does not compress: without relief the next thing to open is the cover.",
-    leaves_out="state of the valves in service; the local code and a competent person decide",
+    why="Water does not compress: without relief it breaks the cover.",
+    leaves_out="condition of the valves in service; the local code and a competent person decide",
     limits=[
-        Limit("least_factor", "1.1", "ratio", COMMON_PRACTICE, "least setting over the duty"),
-        Limit("most_factor", "1.2", "ratio", COMMON_PRACTICE, "greatest setting over the duty"),
-        Limit("test_factor", "1.1", "ratio", COMMON_PRACTICE, "test pressure over the setting"),
+        Limit("least_factor", "1.1", "ratio", COMMON_PRACTICE, "least setting over the live pressure"),
+        Limit("most_factor", "1.2", "ratio", COMMON_PRACTICE, "greatest setting over the live pressure"),
+        Limit("test_factor", "1.1", "ratio", COMMON_PRACTICE, "least test pressure over the setting"),
     ],
 )
 def water_relief(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -56,7 +57,7 @@ def water_relief(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgemen
 
 
 def _fitted(end: CylinderEnd, sheet: Sheet) -> Iterator[Judgement]:
-    """A relief valve and a drain cock, as a matter of record."""
+    """A relief valve and a drain cock, as stated."""
     valves = sheet.count("n", end.relief_count)
     if valves < 1:
         yield sheet.states(False, "an end of the cylinder has no relief valve", where=end.where)
@@ -66,19 +67,26 @@ def _fitted(end: CylinderEnd, sheet: Sheet) -> Iterator[Judgement]:
 
 @rule(
     "cylinder.relief-capacity",
-    title="The relief valves let out the water that the piston displaces at a creep",
+    title="The relief valves open at least the area that the water displaced at slow speed requires",
     on=CylinderBlock,
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="A valve that opens but cannot pass the water only shows where the cover will break.",
-    leaves_out="speeds above a creep, at which no relief valve saves a cylinder full of water; help of drain cocks",
+    why="A valve that opens but cannot pass the water does not save the cover.",
+    leaves_out="higher speeds, at which no relief valve saves a cylinder full of water; flow through the "
+    "drain cocks",
     limits=[
-        Limit("creep", "5 km/h", "speed", COMMON_PRACTICE, "speed at which water must be let out"),
+        Limit(
+            "creep",
+            "5 km/h",
+            "speed",
+            COMMON_PRACTICE,
+            "slow speed at which the displaced water must be relieved",
+        ),
         Limit("discharge", "0.6", "ratio", COMMON_PRACTICE, "coefficient of discharge of the valves"),
     ],
 )
 def relief_capacity(block: CylinderBlock, sheet: Sheet) -> Judgement:
-    """Greatest piston speed at the creep, by a scan of the crank; area wanted against area opened."""
+    """Greatest piston speed at slow speed, by a scan of the crank angle; area required against area opened."""
     drive = block.drive
     speed = sheet.limit("creep", "v")
     turning = sheet.work("ω", wheel_speed, v=speed, D=sheet.take("D", drive.driving_wheel_diameter))

@@ -22,14 +22,15 @@ from speclint.specs import (
     ValveSpindle,
 )
 
-#: Families of iron that break before they stretch, whatever a test bar may show.
+#: Families of iron that break without stretching, whatever a test bar may show.
 _BRITTLE = ("grey-iron", "chilled-iron")
 Piece = tuple[str, Stated[str] | NotStated]
 
 
 @rule(
     "material.brittle-in-bending",
-    title="What is pulled, bent or struck and must not part is of a metal that stretches before it breaks",
+    title="A part that is pulled, bent or struck is not of grey or chilled iron, and its metal has at "
+    "least 7 % elongation at fracture",
     on=(
         BoltedJoint,
         Crosshead,
@@ -45,17 +46,17 @@ Piece = tuple[str, Stated[str] | NotStated]
     ),
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
-    why="Grey and chilled iron give no warning: a flaw, a blow or a bend, and the part is in two pieces.",
-    leaves_out="the hard skin of a treated surface, the toughness of steel in frost (block.toughness has that of the "
-    "block), and parts that are only pressed: pistons, rings, seats, guides, feet of tappets",
+    why="Grey and chilled iron give no warning: a flaw, a blow or bending breaks the part in two.",
+    leaves_out="the hard layer of a treated surface; toughness at low temperature (block.toughness "
+    "covers the block); parts loaded only in compression: pistons, rings, seats, guides, feet of tappets",
     limits=[
-        Limit("elongation", "7 %", "ratio", COMMON_PRACTICE, "least elongation at fracture of the metal"),
+        Limit("elongation", "7 %", "ratio", COMMON_PRACTICE, "least elongation at fracture"),
     ],
 )
 def brittle(component: Component, sheet: Sheet) -> Judgement:
-    """By the family of the metal, and the least elongation that its standard promises."""
+    """By the family of the metal, and the least elongation at fracture in its standard."""
     if isinstance(component, Tappet) and sheet.read("follower", component.follower) != "roller":
-        raise sheet.not_applicable("a tappet with a foot is only pressed")
+        raise sheet.not_applicable("a tappet with a foot is loaded only in compression")
     return sheet.worst(*(_judged(called, material, sheet) for called, material in _pieces(component, sheet)))
 
 
@@ -75,7 +76,7 @@ def _judged(called: str, material: Stated[str] | NotStated, sheet: Sheet) -> Jud
     metal = sheet.material_named(called, material)
     if metal.family in _BRITTLE:
         return sheet.states(
-            False, f"{called} is of {metal.title}, which does not stretch", where=material.where
+            False, f"{called} is of {metal.title}, which breaks without stretching", where=material.where
         )
     stretch = sheet.look_up(f"A of {called}", metal.elongation)
     return sheet.at_least(stretch, sheet.limit("elongation", "A_n"))

@@ -1,4 +1,4 @@
-"""What is left to chance when a nut is tightened, and what settles afterwards.
+"""Scatter of the preload by the method of tightening, and loss of preload by embedding.
 
 >>> method = scatter("torque wrench")
 >>> round(method.low, 2), round(method.high, 2)
@@ -33,7 +33,7 @@ _TABLE_OF_EMBEDDING = VDI_2230.at(
 
 
 def tightening_methods() -> tuple[str, ...]:
-    """Names of the methods of tightening, the surest first."""
+    """Names of the methods of tightening, that with the least scatter first."""
     return entries(_METHODS, "method")
 
 
@@ -41,7 +41,7 @@ def scatter(method: str) -> Reading:
     """Scatter of preload each side of its mean, as a ratio, for a method of tightening.
 
     The low is careful work, the high ordinary work; the nominal stands midway. NotKnown for a method
-    that the table lacks.
+    that is not in the table.
     """
     found = row(_METHODS, "method", method)
     low, high = (scatter_of_factor(float(found[name])) for name in ("factor_low", "factor_high"))
@@ -86,7 +86,7 @@ def preload_high(F: Newtons, s: Ratio) -> Newtons:
 
 
 def embedding(roughness: float, joint_faces: int, nut_faces: int = 1, *, across: bool = False) -> Reading:
-    """Length by which a tightened joint settles: its thread, the faces of nut and head and the faces between.
+    """Embedding of a tightened joint: its thread, the faces of nut and head and the faces between.
 
     ``roughness`` is Rz of the coarsest face, m, up to 160 µm; ``joint_faces`` counts faces that touch between nut
     and thread, gaskets apart (a gasket creeps on its own account); ``nut_faces`` is 1 for a stud, 2 for a bolt;

@@ -14,7 +14,7 @@ def between(points: Sequence[tuple[float, float]], x: float, what: str) -> float
     """The value at ``x`` on the straight lines through points of rising x.
 
     ``what`` names the table and its unit for the message. OutOfRange beyond the first and last point;
-    a rounding error of one part in 10⁹ of the span is forgiven.
+    a rounding error of one part in 10⁹ of the span is allowed.
 
     >>> between([(20.0, 1.0), (120.0, 3.0)], 70.0, "loss over °C")
     2.0

@@ -47,7 +47,7 @@ class Gasket(SpecTable):
 
 
 class GroundFace(SpecTable):
-    """A face ground or scraped to its fellow, metal to metal.
+    """A face ground or scraped to its mating face, metal to metal.
 
     Fields:
         outside: of the ring on which the two faces touch.
@@ -110,7 +110,7 @@ class Nut(SpecTable):
         across_flats: width across its flats; of a round nut its outside diameter.
         face: outside diameter of the bearing face (of the washer's, if it is thick).
         locking: how a nut is kept from turning.
-        could_fall_into: where a nut that came off would go.
+        could_fall_into: where a loose nut could fall.
     """
 
     thread: Word[str] = NOT_STATED
@@ -145,7 +145,7 @@ class BoltedJoint(Component):
         thread: of the stud at both ends, such as "M24" or "7/8 BSF".
         thread_made: how the thread was made.
         count: how many.
-        circle: diameter on which they stand.
+        circle: diameter of the bolt circle.
         grip: clamped thickness of the part held, nut face to joint face, without the gasket.
         far_grip: clamped thickness of the part bolted to, for bolts.
         set_in: how far the first engaged thread lies below the face of the tapped part.
@@ -154,7 +154,7 @@ class BoltedJoint(Component):
         hole: clearance hole in the part held.
         edge_distance: from the centre of a tapped hole to the nearest bore or edge of its part.
         roughness: Rz of the coarsest of the faces that touch.
-        faces: how many pairs of faces touch between the nut and the thread, gasket apart.
+        faces: how many pairs of faces touch between the nut and the thread, apart from the gasket.
         carries_shear: whether the joint also carries a load across its studs; it settles more then, and is taken to
             where nothing is stated.
         load_introduction: factor n of VDI 2230, 1 where the load enters under nut and head, 0 at the joint face;

@@ -26,7 +26,7 @@ def test_all_arcs_together_are_the_circle(D: float, n: int) -> None:
 
 def test_two_studs_are_the_fewest() -> None:
     assert layout.chordal_pitch(0.5, 2) == pytest.approx(0.5)
-    with pytest.raises(OutOfRange, match="1 studs make no pitch"):
+    with pytest.raises(OutOfRange, match="1 studs have no pitch"):
         layout.chordal_pitch(0.5, 1)
 
 

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from speclint import Grade
-from speclint.families import Loaded
+from speclint.families import Brought
 from speclint.testing import SETTINGS, DesignFolder, installed_families
 from tests import tubes
 from tests.tubes import FILES
@@ -20,7 +21,7 @@ def shop(tmp_path: Path) -> DesignFolder:
     """Tubes with their own five rules, none of the installed families' but the one on trial."""
     own = tubes.tubes()
     trial = next(rule for rule in installed_families().rules if rule.name == RULE)
-    loaded = Loaded(own.families, own.kinds, {**own.declared, "release": [trial]}, own.materials, own.writers)
+    loaded = replace(own, brought=(*own.brought, Brought("release", rules=(trial,))))
     return DesignFolder(tmp_path, loaded).write({**FILES, "rack.toml": tubes.RACK})
 
 
@@ -55,4 +56,4 @@ def test_the_least_share_is_the_works_own_to_set(shop: DesignFolder) -> None:
 def test_a_kind_that_no_rule_concerns_is_said(shop: DesignFolder) -> None:
     found = shop.only(RULE, "rack")
     assert (found.outcome, found.grade) == ("finding", Grade.OBSERVATION)
-    assert "no rule concerns a rack" in found.says
+    assert "no rule applies to a rack" in found.says
