@@ -44,7 +44,7 @@ def chordal_pitch(D: Metres, n: Ratio) -> Metres:
 
 @formula("s = π D/n", cites=[FIRST_PRINCIPLES])
 def arc_pitch(D: Metres, n: Ratio) -> Metres:
-    """Distance between neighbouring studs along their circle, which is what the joint has to stay tight over.
+    """Distance between neighbouring studs along the arc of their circle.
 
     s = π D/n
 
