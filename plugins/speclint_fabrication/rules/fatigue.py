@@ -49,14 +49,14 @@ def weld_fatigue(weldment: Weldment, case: LoadCase, sheet: Sheet) -> Judgement:
     block = sheet.follow(weldment.makes)
     at = sheet.take("T", case.temperature_of(block))
     f_T = sheet.work("f_T", fatigue_temperature_factor, T=at)
-    judged = [
-        _joint(name, joint, weldment, block, case, f_T, sheet)
-        for name, joint in weldment.joints.items()
-        if sheet.read(f"{name} holds pressure", joint.on_pressure)
-    ]
-    if not judged:
-        raise sheet.not_applicable("no weld holds pressure")
-    return sheet.worst(*judged)
+
+    def judge(item: tuple[str, WeldedJoint]) -> Judgement:
+        name, joint = item
+        if not sheet.read(f"{name} holds pressure", joint.on_pressure):
+            raise sheet.not_applicable("no weld holds pressure")
+        return _joint(name, joint, weldment, block, case, f_T, sheet)
+
+    return sheet.each(weldment.joints.items(), judge)
 
 
 def _joint(

@@ -53,9 +53,8 @@ def stress_relief(weldment: Weldment, sheet: Sheet) -> Judgement:
     if not weldment.faces:
         raise sheet.not_assessed("no finished face is stated", weldment.where)
     grade = sheet.read("class of tolerance", weldment.tolerance_class)
-    return sheet.worst(
-        warm, held, *(_face(name, face, grade, sheet) for name, face in weldment.faces.items())
-    )
+    faces = sheet.each(weldment.faces.items(), lambda item: _face(*item, grade, sheet))
+    return sheet.worst(warm, held, faces)
 
 
 def _face(name: str, face: FinishedFace, grade: str, sheet: Sheet) -> Judgement:

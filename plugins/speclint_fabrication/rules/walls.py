@@ -72,9 +72,7 @@ def flat_wall(weldment: Weldment, case: LoadCase, sheet: Sheet) -> Judgement:
     if not weldment.walls:
         raise sheet.not_assessed("no flat wall is stated", weldment.where)
     at = sheet.take("T", case.temperature_of(sheet.follow(weldment.makes)))
-    return sheet.worst(
-        *(_wall(name, wall, weldment, case, at, sheet) for name, wall in weldment.walls.items())
-    )
+    return sheet.each(weldment.walls.items(), lambda item: _wall(*item, weldment, case, at, sheet))
 
 
 def _wall(

@@ -9,7 +9,7 @@ from speclint.equations import KelvinDifference, Kelvins, Metres
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import Material
 from speclint.handbook.steam import saturation_temperature
-from speclint.specs import LoadCase, Weldment
+from speclint.specs import LoadCase, Plate, Weldment
 from speclint_fabrication.formulae.warming import (
     biot_number,
     diffusivity,
@@ -74,11 +74,13 @@ def warming_rate(weldment: Weldment, case: LoadCase, sheet: Sheet) -> Judgement:
     at = sheet.take("T", case.temperature_of(sheet.follow(weldment.makes)))
     pressure = sheet.take_absolute("p", case.live_pressure)
     steam = sheet.work("T_s", saturation_temperature, p=pressure)
-    judged = []
-    for name, plate in met.items():
+
+    def judge(item: tuple[str, Plate]) -> Judgement:
+        name, plate = item
         wall = Wall(name, metal_of(name, plate, sheet), sheet.take(f"t of {name}", plate.thickness), at)
-        judged += [_rate(wall, weldment, sheet), _shock(wall, steam, sheet)]
-    return sheet.worst(*judged)
+        return sheet.worst(_rate(wall, weldment, sheet), _shock(wall, steam, sheet))
+
+    return sheet.each(met.items(), judge)
 
 
 def _rate(wall: Wall, weldment: Weldment, sheet: Sheet) -> Judgement:

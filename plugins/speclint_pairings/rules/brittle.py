@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable
+from functools import partial
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.specs import (
@@ -11,6 +12,7 @@ from speclint.specs import (
     Crosshead,
     FrameFastening,
     LiftingPlan,
+    LiftingPoint,
     NotStated,
     Pin,
     PistonRod,
@@ -57,19 +59,21 @@ def brittle(component: Component, sheet: Sheet) -> Judgement:
     """By the family of the metal, and the least elongation at fracture in its standard."""
     if isinstance(component, Tappet) and sheet.read("follower", component.follower) != "roller":
         raise sheet.not_applicable("a tappet with a foot is loaded only in compression")
-    return sheet.worst(*(_judged(called, material, sheet) for called, material in _pieces(component, sheet)))
+    return sheet.each(_pieces(component, sheet), lambda piece: _judged(*piece(), sheet))
 
 
-def _pieces(component: Component, sheet: Sheet) -> Iterator[Piece]:
-    """The pieces of a component in the path of the load, and their materials."""
+def _pieces(component: Component, sheet: Sheet) -> list[Callable[[], Piece]]:
+    """What gives each piece of a component in the path of the load, and its material."""
     if not isinstance(component, LiftingPlan):
-        yield component.id, component.material
-        return
+        return [lambda: (component.id, component.material)]
     if not component.points:
         raise sheet.not_assessed("no lifting point is stated", component.where)
-    for name, point in component.points.items():
-        lug = sheet.read(f"form of {name}", point.form) == "lug"
-        yield f"{name} of {component.id}", point.lug.material if lug else component.material
+    return [partial(_at_point, *item, component, sheet) for item in component.points.items()]
+
+
+def _at_point(name: str, point: LiftingPoint, plan: LiftingPlan, sheet: Sheet) -> Piece:
+    lug = sheet.read(f"form of {name}", point.form) == "lug"
+    return f"{name} of {plan.id}", point.lug.material if lug else plan.material
 
 
 def _judged(called: str, material: Stated[str] | NotStated, sheet: Sheet) -> Judgement:

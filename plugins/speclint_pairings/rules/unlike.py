@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from typing import Any
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.materials import MIL_STD_1250, anodic_index, potential_difference, potential_limit
@@ -11,6 +11,8 @@ from speclint.specs import (
     Component,
     CylinderCover,
     CylinderLiner,
+    Duty,
+    Link,
     PipeFlange,
     ValveSeat,
     ValveSpindle,
@@ -60,17 +62,18 @@ def galvanic(component: Component, sheet: Sheet) -> Judgement:
 
     Metals that are allowed together in any surroundings need no surroundings stated.
     """
-    found = [_between(component, other, sheet) for other in _neighbours(component, sheet)]
-    if not found:
-        raise sheet.not_assessed("it states no link to a part that it touches", component.where)
-    return sheet.worst(*found)
+    unlinked = "it states no link to a part that it touches"
+    links = [link for link in component.links() if Duty.kind not in link.kinds]
+    if not links:
+        raise sheet.not_assessed(unlinked, component.where)
 
-
-def _neighbours(component: Component, sheet: Sheet) -> Iterator[Component]:
-    for link in component.links():
+    def judge(link: Link[Any]) -> Judgement:
         other = sheet.follow(link)
-        if isinstance(other, Component):
-            yield other
+        if not isinstance(other, Component):
+            raise sheet.not_applicable(unlinked)
+        return _between(component, other, sheet)
+
+    return sheet.each(links, judge)
 
 
 def _between(one: Component, other: Component, sheet: Sheet) -> Judgement:
