@@ -7,7 +7,7 @@ from speclint.equations import Ratio
 from speclint.specs import WeldedJoint, Weldment
 from speclint_fabrication.formulae.plates import quality_asked
 from speclint_fabrication.formulae.tables import through_thickness
-from speclint_fabrication.inputs import metal_of, plate_named
+from speclint_fabrication.inputs.plates import metal_of, plate_named
 from speclint_fabrication.sources import EN_1993_1_10, EN_10164, EN_13445_2
 
 

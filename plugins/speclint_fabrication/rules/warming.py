@@ -18,7 +18,7 @@ from speclint_fabrication.formulae.warming import (
     share_of_proof,
     shock_difference,
 )
-from speclint_fabrication.inputs import metal_of
+from speclint_fabrication.inputs.plates import metal_of
 from speclint_fabrication.sources import CARSLAW, MANSON, TIMOSHENKO_GOODIER
 
 
