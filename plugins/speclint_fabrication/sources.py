@@ -24,6 +24,9 @@ IIW_FATIGUE = Source(
 ISO_5817 = Source("ISO 5817, Welding - Quality levels for imperfections", "2014", memory=True)
 ISO_15614_1 = Source("ISO 15614-1, Qualification of welding procedures", "2017", memory=True)
 ISO_9606_1 = Source("ISO 9606-1, Qualification testing of welders", "2012", memory=True)
+ISO_TR_15608 = Source(
+    "ISO/TR 15608, Welding - Guidelines for a metallic materials grouping system", "2017", memory=True
+)
 ISO_13920 = Source("ISO 13920, Welding - General tolerances for welded constructions", "1996", memory=True)
 TIMOSHENKO_GOODIER = Source(
     "S. Timoshenko and J. N. Goodier, Theory of Elasticity",

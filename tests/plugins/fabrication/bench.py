@@ -19,6 +19,7 @@ PLATE = (
 allowable = "wrought-steel"
 conductivity = { degC = [-20, 420], value = [50, 50], unit = "W/(m·K)", tolerance = 0, source = "common practice" }
 specific-heat = { degC = [-20, 420], value = [500, 500], unit = "J/(kg·K)", tolerance = 0, source = "common practice" }
+composition = { C = [0, 0.2], Mn = [0.6, 1.2], unit = "%", source = "common practice" }
 impact-energy = { degC = [-20, 0, 20], value = [20, 27, 40], unit = "J", bound = "minimum", source = "common practice" }
 """
 )
