@@ -32,6 +32,7 @@ class Plate(SpecTable):
         serves_as: flat wall, curved shell, or flange or pad; what a flat wall bounds stands under walls
         meets_steam: whether steam or its water touches it
         corrosion_allowance: allowance for corrosion
+        carbon_equivalent: on its inspection document, by the formula of the International Institute of Welding
         z_quality: through-thickness quality by EN 10164
     """
 
@@ -41,6 +42,7 @@ class Plate(SpecTable):
     serves_as: Word[Literal["flat wall", "shell", "flange"]] = NOT_STATED
     meets_steam: Word[bool] = NOT_STATED
     corrosion_allowance: Allowance = NOT_STATED
+    carbon_equivalent: Fraction = NOT_STATED
     z_quality: Word[Literal["none", "Z15", "Z25", "Z35"]] = NOT_STATED
 
 
