@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
-from speclint.equations import CubicMetres, Kelvins, Metres, NewtonsPerMetre, Pascals, Ratio
+from speclint.equations import CubicMetres, Metres, NewtonsPerMetre, Pascals, Ratio
 from speclint_fabrication.sources import EN_13445_3
 
 
@@ -110,20 +110,6 @@ def stress_together(σ_b: Pascals, σ_m: Pascals) -> Pascals:
     88.0
     """
     return σ_b + σ_m
-
-
-@formula("T = max(T_1, T_2)", cites=[FIRST_PRINCIPLES])
-def hotter(T_1: Kelvins, T_2: Kelvins) -> Kelvins:
-    """Temperature of a wall between two metals: that of the hotter.
-
-    T = max(T_1, T_2)
-
-    ``T_1``, ``T_2`` metal temperatures [K]. Returns [K].
-
-    >>> hotter(T_1=543.15, T_2=648.15)
-    648.15
-    """
-    return max(T_1, T_2)
 
 
 @formula("S = x f", cites=[FIRST_PRINCIPLES])

@@ -6,8 +6,8 @@ from collections.abc import Sequence
 
 from speclint import Sheet
 from speclint.equations import Kelvins
+from speclint.handbook.heat import hotter
 from speclint.specs import CylinderBlock, LoadCase, SteamPassage
-from speclint_fabrication.formulae.walls import hotter
 
 
 def temperature_of_wall(

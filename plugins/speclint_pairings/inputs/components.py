@@ -16,6 +16,12 @@ def holds_pressure(component: Component, sheet: Sheet) -> bool:
     return stated and sheet.read("pressure part", component.pressure_part)
 
 
+def is_safety_part(component: Component, sheet: Sheet) -> bool:
+    """Whether a component states that its failure can hurt someone."""
+    stated = sheet.is_stated("safety part", component.safety_part)
+    return stated and sheet.read("safety part", component.safety_part)
+
+
 def is_welded(component: Component, sheet: Sheet) -> bool:
     """Whether a component is a weldment or a fabricated block, or states that it is welded."""
     if component.is_one_of(("weldment",)):
