@@ -21,16 +21,16 @@ from speclint.specs import (
     Tappet,
     ValveSpindle,
 )
+from speclint_pairings.inputs.pieces import pieces_of
 
 #: Families of iron that break without stretching, whatever a test bar may show.
 _BRITTLE = ("grey-iron", "chilled-iron")
-Piece = tuple[str, Stated[str] | NotStated]
 
 
 @rule(
     "material.brittle-in-bending",
-    title="A part that is pulled, bent or struck is not of grey or chilled iron, and its metal has at "
-    "least 7 % elongation at fracture",
+    title="A part that is pulled, bent or struck, its pin and its nut among them, is not of grey or chilled "
+    "iron, and its metal has at least 7 % elongation at fracture",
     on=(
         BoltedJoint,
         Crosshead,
@@ -47,6 +47,7 @@ Piece = tuple[str, Stated[str] | NotStated]
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
     why="Grey and chilled iron give no warning: a flaw, a blow or bending breaks the part in two.",
+    edition=2,
     leaves_out="the hard layer of a treated surface; toughness at low temperature (block.toughness "
     "covers the block); parts loaded only in compression: pistons, rings, seats, guides, feet of tappets",
     limits=[
@@ -60,10 +61,11 @@ def brittle(component: Component, sheet: Sheet) -> Judgement:
     return sheet.worst(*(_judged(called, material, sheet) for called, material in _pieces(component, sheet)))
 
 
-def _pieces(component: Component, sheet: Sheet) -> Iterator[Piece]:
+def _pieces(component: Component, sheet: Sheet) -> Iterator[tuple[str, Stated[str] | NotStated]]:
     """The pieces of a component in the path of the load, and their materials."""
     if not isinstance(component, LiftingPlan):
         yield component.id, component.material
+        yield from ((piece.called, piece.material) for piece in pieces_of(component) if piece.carries_load)
         return
     if not component.points:
         raise sheet.not_assessed("no lifting point is stated", component.where)
