@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
 from speclint.equations import CubicMetres, Metres, NewtonsPerMetre, Pascals, Ratio
-from speclint_fabrication.sources import EN_13445_3
+from speclint_fabrication.sources import JOINT_FACTOR, RECTANGULAR_VESSELS
 
 
 @formula("t_c = t − c", cites=[FIRST_PRINCIPLES])
@@ -66,7 +66,7 @@ def greatest_difference(p_1: Pascals, q_1: Pascals, p_2: Pascals, q_2: Pascals) 
     return max(p_1 - q_2, p_2 - q_1)
 
 
-@formula("N = (p_1 h_1 + p_2 h_2)/2", cites=[EN_13445_3.at("clause 15, vessels of rectangular section")])
+@formula("N = (p_1 h_1 + p_2 h_2)/2", cites=[RECTANGULAR_VESSELS])
 def membrane_force(p_1: Pascals, h_1: Metres, p_2: Pascals, h_2: Metres) -> NewtonsPerMetre:
     """Greatest membrane force in a wall, per unit of width, from the pressure on the walls that stand on it.
 
@@ -98,7 +98,7 @@ def membrane_stress(N: NewtonsPerMetre, t: Metres) -> Pascals:
     return N / t
 
 
-@formula("σ = σ_b + σ_m", cites=[EN_13445_3.at("15.5, membrane and bending stress together")])
+@formula("σ = σ_b + σ_m", cites=[RECTANGULAR_VESSELS])
 def stress_together(σ_b: Pascals, σ_m: Pascals) -> Pascals:
     """Bending and membrane stress together, at the face where both are tension.
 
@@ -126,7 +126,7 @@ def bending_allowed(x: Ratio, f: Pascals) -> Pascals:
     return x * f
 
 
-@formula("S_z = z S", cites=[EN_13445_3.at("5.6, joint factor, and clause 15")])
+@formula("S_z = z S", cites=[JOINT_FACTOR, RECTANGULAR_VESSELS])
 def bending_allowed_at_weld(z: Ratio, S: Pascals) -> Pascals:
     """Allowable bending stress of a wall with a welded joint.
 

@@ -30,7 +30,7 @@ from speclint_fabrication.inputs.pressures import (
 )
 from speclint_fabrication.inputs.temperatures import temperature_of_wall
 from speclint_fabrication.rules.walls import edge_stress
-from speclint_fabrication.sources import EN_1993_1_9, EN_13445_3, IIW_FATIGUE
+from speclint_fabrication.sources import FATIGUE_CURVE, HOT_FATIGUE, IIW_FATIGUE, PARTIAL_FACTOR
 
 #: Every fluid that a wall may bound: a weld whose wall is not stated is as hot as the hottest of them makes it.
 _ALL = ("live steam", "exhaust steam", "cylinder")
@@ -44,7 +44,7 @@ _ALL = ("live steam", "exhaust steam", "cylinder")
     on=Weldment,
     cases=("starting", "running", "drifting"),
     grade=Grade.HOLD,
-    cites=[EN_1993_1_9.at("7.1 and 8"), EN_13445_3.at("clause 18"), IIW_FATIGUE.at("3.2"), COMMON_PRACTICE],
+    cites=[FATIGUE_CURVE, HOT_FATIGUE, IIW_FATIGUE.at("3.2"), COMMON_PRACTICE],
     why="A cylinder sees some hundred million strokes: a stress range that a boiler weld withstands for its "
     "few cycles breaks a cylinder weld.",
     leaves_out="thermal stress, welds whose root cannot be inspected, corrosion at the weld toe, damage "
@@ -55,7 +55,7 @@ _ALL = ("live steam", "exhaust steam", "cylinder")
             "partial_factor",
             "1.35",
             "ratio",
-            EN_1993_1_9.at("Table 3.1, safe life, high consequence"),
+            PARTIAL_FACTOR,
             "partial factor on fatigue strength",
         )
     ],

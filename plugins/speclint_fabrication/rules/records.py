@@ -13,6 +13,7 @@ from speclint_fabrication.sources import (
     ISO_9606_1,
     ISO_15614_1,
     ISO_TR_15608,
+    JOINT_FACTOR,
 )
 
 DEFERS = "the local code for pressure parts and a competent person decide"
@@ -29,7 +30,7 @@ DEFERS = "the local code for pressure parts and a competent person decide"
         ISO_15614_1.at("scope"),
         ISO_9606_1.at("scope"),
         ISO_5817.at("level B"),
-        EN_13445_3.at("5.6, joint factor"),
+        JOINT_FACTOR,
         ISO_TR_15608.at("Table 1"),
         COMMON_PRACTICE,
     ],
@@ -43,7 +44,7 @@ DEFERS = "the local code for pressure parts and a competent person decide"
             "examined_for_full_factor",
             "100 %",
             "ratio",
-            EN_13445_3.at("Table 5.6-1, testing groups 1 and 2"),
+            JOINT_FACTOR,
             "least extent of examination for a joint factor of 1",
         ),
         Limit(

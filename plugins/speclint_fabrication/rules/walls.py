@@ -8,7 +8,7 @@ from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Kelvins, Metres, Pascals
 from speclint.handbook.materials import Material
 from speclint.handbook.members import bending_stress, fixed_moment_uniform, simple_moment_uniform
-from speclint.handbook.plates import TIMOSHENKO_PLATES, panel_stress, panel_stress_factor
+from speclint.handbook.plates import PANEL_TABLES, panel_stress, panel_stress_factor
 from speclint.specs import CylinderBlock, FlatWall, LoadCase, Weldment
 from speclint_fabrication.formulae.walls import (
     bending_allowed,
@@ -23,7 +23,7 @@ from speclint_fabrication.inputs.plates import metal_of, plate_named, rolled_thi
 from speclint_fabrication.inputs.pressures import across, pull_in, sides_of
 from speclint_fabrication.inputs.temperatures import temperature_of_wall
 from speclint_fabrication.inputs.unlisted import walls_not_listed
-from speclint_fabrication.sources import EN_13445_3
+from speclint_fabrication.sources import JOINT_FACTOR, RECTANGULAR_VESSELS
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,9 +47,9 @@ class Loaded:
     cases=("starting", "running", "test", "water"),
     grade=Grade.HOLD,
     cites=[
-        TIMOSHENKO_PLATES.at("Tables 8 and 35"),
-        EN_13445_3.at("clause 15, vessels of rectangular section"),
-        EN_13445_3.at("5.6, joint factor"),
+        PANEL_TABLES,
+        RECTANGULAR_VESSELS,
+        JOINT_FACTOR,
         COMMON_PRACTICE,
     ],
     why="A flat wall bends where a cylindrical one only stretches: it is the weakest shape that can hold "
@@ -63,7 +63,7 @@ class Loaded:
             "bending_factor",
             "1.5",
             "ratio",
-            EN_13445_3.at("clause 15, membrane and bending stress together"),
+            RECTANGULAR_VESSELS,
             "allowable bending stress over allowable tensile stress of the plate",
         ),
         Limit(

@@ -7,7 +7,14 @@ from speclint.handbook.materials import Material
 from speclint.specs import BoltedJoint, Component, LoadCase
 from speclint_pairings.inputs.components import holds_pressure, is_safety_part, require_metal
 from speclint_pairings.inputs.pieces import Piece, pieces_of, temperature_of_pieces
-from speclint_pairings.sources import ASTM_A278, EN_10028_2, EN_10204, EN_10216_2, EN_13445_2
+from speclint_pairings.sources import (
+    ASTM_A278,
+    EN_10028_2,
+    EN_10216_2,
+    EN_13445_2,
+    LAST_TEMPERATURE,
+    SPECIFIC_INSPECTION,
+)
 
 
 @rule(
@@ -40,7 +47,7 @@ def known(component: Component, sheet: Sheet) -> Judgement:
     gravest=Grade.HOLD,
     cites=[
         ASTM_A278.at("scope 1.2, grey iron of all classes"),
-        EN_10028_2.at("table 4, last temperature"),
+        LAST_TEMPERATURE,
         COMMON_PRACTICE,
     ],
     why="above its limit iron grows and scales, bronze softens, tempered steel loses its hardness and "
@@ -127,7 +134,7 @@ def _creeps(metal: Material) -> bool:
     title="The material of a pressure part or a safety part comes with an inspection document of type 3.1 or 3.2",
     on=Component,
     grade=Grade.HOLD,
-    cites=[EN_10204.at("clause 4, specific inspection"), EN_13445_2.at("4.6, inspection documents")],
+    cites=[SPECIFIC_INSPECTION, EN_13445_2.at("4.6, inspection documents")],
     why="only a document for the melt itself shows that the steel in the part is the steel of the "
     "calculation",
     edition=2,

@@ -10,7 +10,7 @@ from speclint.equations import Kelvins
 from speclint.specs import Component, Link, LoadCase
 from speclint_release.formulae.records import least_test_pressure, temperature_margin
 from speclint_release.inputs import holds_pressure
-from speclint_release.sources import B31_1, EN_10204, EN_13445_5, TEST_FACTOR
+from speclint_release.sources import B31_1, DOCUMENTS, EN_13445_5, TEST_FACTOR
 
 if TYPE_CHECKING:
     from speclint.specs import BoltedJoint, SteamPipe
@@ -43,7 +43,7 @@ _OF = (
     grade=Grade.HOLD,
     cites=[
         B31_1.at("101.2.4 and 101.3.2, design pressure and metal temperature"),
-        EN_10204.at("clauses 4 and 5"),
+        DOCUMENTS,
         EN_13445_5.at("clauses 6 and 10"),
         COMMON_PRACTICE,
     ],
