@@ -38,9 +38,8 @@ _ALL = ("live steam", "exhaust steam", "cylinder")
 
 @rule(
     "block.weld-fatigue",
-    title="The range of membrane and bending stress together of every pressure weld, with the edges of its "
-    "wall held as stated, does not exceed its allowable range for the cycles of the engine's life at the "
-    "hottest of what the wall bounds",
+    title="The membrane and bending stress range of every pressure weld, its wall held as stated, does not exceed that "
+    "allowed for the cycles of the engine's life at the hottest of what the wall bounds",
     on=Weldment,
     cases=("starting", "running", "drifting"),
     grade=Grade.HOLD,

@@ -21,9 +21,8 @@ DEFERS = "the local code for pressure parts and a competent person decide"
 
 @rule(
     "block.weld-record",
-    title="Every pressure weld is full penetration of quality level B, states its procedure and welder, and "
-    "is examined to the extent that its joint factor requires, and every plate is of a steel of a known group for "
-    "welding",
+    title="Every pressure weld is full penetration of level B, has its procedure and welder stated and is examined as "
+    "its joint factor requires, and every plate is of a known group of weldable steels",
     on=Weldment,
     grade=Grade.HOLD,
     cites=[

@@ -20,8 +20,8 @@ _PLACE = EN_13445_4.at("Table 10.1-1")
 
 @rule(
     "block.stress-relief",
-    title="The weldment is stress relieved before finish machining, within the temperature range of the steel of "
-    "every plate, for at least the holding time, with at least the machining allowance required on each face",
+    title="The weldment is stress relieved before finish machining, in the temperature range of each plate's steel, "
+    "for at least the holding time, with at least the machining allowance required on each face",
     on=Weldment,
     grade=Grade.NONCONFORMITY,
     cites=[_PLACE, ISO_TR_15608.at("Table 1"), ISO_13920.at("Table 1"), COMMON_PRACTICE],

@@ -40,9 +40,8 @@ class Loaded:
 
 @rule(
     "block.flat-wall",
-    title="The membrane and bending stress together of every flat wall and its ribs, less the corrosion "
-    "allowance, under the greatest pressure on one side and the least on the other, does not exceed the "
-    "allowable bending stress of the plate as rolled at the hottest of what the wall bounds",
+    title="The membrane and bending stress of every flat wall and rib, less the corrosion allowance, under the worst "
+    "pressures of both sides and hottest, does not exceed that allowed for the plate as rolled",
     on=Weldment,
     cases=("starting", "running", "test", "water"),
     grade=Grade.HOLD,

@@ -70,8 +70,8 @@ def _beyond(
 
 @rule(
     "liner.iron",
-    title="A liner is of grey iron, its rings of grey or ductile iron, none ferritic; phosphorus and liner hardness "
-    "are within their limits, and ring hardness within its bands of that specified and of the liner's own",
+    title="A liner is of grey iron, rings of grey or ductile iron, none ferritic; phosphorus and liner hardness are "
+    "within limits, ring hardness within its bands of that specified and of the liner's",
     on=(CylinderLiner, PistonRing),
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE, MARINE_LINERS],

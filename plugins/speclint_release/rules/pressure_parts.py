@@ -35,9 +35,8 @@ _OF = (
 
 @rule(
     "release.pressure-part",
-    title="A pressure part states examination, inspection document and competent body, a test pressure of at "
-    "least 1.43 times its design pressure, and a design pressure and temperature that cover its duty: that "
-    "of its steam, and that of its metal with at least 20 K to spare",
+    title="A pressure part states how it is examined and certified and by whom, is tested to at least 1.43 times its "
+    "design pressure, and is designed for its pressure, its steam, and its metal with 20 K to spare",
     on=Component,
     cases=("starting", "running"),
     grade=Grade.HOLD,
