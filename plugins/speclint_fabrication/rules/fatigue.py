@@ -29,6 +29,7 @@ from speclint_fabrication.inputs.pressures import (
     sides_of,
 )
 from speclint_fabrication.inputs.temperatures import temperature_of_wall
+from speclint_fabrication.inputs.welds import holds_pressure
 from speclint_fabrication.rules.walls import edge_stress
 from speclint_fabrication.sources import FATIGUE_CURVE, HOT_FATIGUE, IIW_FATIGUE, PARTIAL_FACTOR
 
@@ -67,7 +68,7 @@ def weld_fatigue(weldment: Weldment, case: LoadCase, sheet: Sheet) -> Judgement:
     judged = [
         _joint(name, joint, weldment, block, case, sheet)
         for name, joint in weldment.joints.items()
-        if sheet.read(f"{name} holds pressure", joint.on_pressure)
+        if holds_pressure(name, joint, weldment, sheet)
     ]
     if not judged:
         raise sheet.not_applicable("no weld holds pressure")

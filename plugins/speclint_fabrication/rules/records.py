@@ -6,6 +6,7 @@ from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.specs import WeldedJoint, Weldment
 from speclint_fabrication.formulae.tables import steel_group
 from speclint_fabrication.inputs.plates import metal_of
+from speclint_fabrication.inputs.welds import holds_pressure
 from speclint_fabrication.sources import (
     EN_13445_3,
     EN_13445_4,
@@ -62,7 +63,7 @@ def weld_record(weldment: Weldment, sheet: Sheet) -> Judgement:
     wrong = [
         f"{name}: {fault}"
         for name, joint in weldment.joints.items()
-        if sheet.read(f"{name} holds pressure", joint.on_pressure)
+        if holds_pressure(name, joint, weldment, sheet)
         for fault in _faults(name, joint, sheet)
     ]
     if not wrong:

@@ -100,6 +100,8 @@ def test_welds_off_pressure_are_not_judged(workshop: DesignFolder) -> None:
     text = bare(workshop, "joints.chest").root / "weldment.toml"
     workshop.replace("weldment.toml", "on_pressure = true", "on_pressure = false")
     assert text.exists()
+    assert workshop.only(RULE).outcome == "conforms"  # its wall has a cylinder beside it, whatever is said
+    workshop.replace("weldment.toml", 'wall = "barrel"\n', "")
     assert workshop.only(RULE).outcome == "not applicable"
 
 

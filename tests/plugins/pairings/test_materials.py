@@ -266,6 +266,15 @@ def test_a_safety_part_needs_a_document_too(workshop: DesignFolder, said: str, o
     )
 
 
+def test_the_plates_of_a_weldment_need_a_document(workshop: DesignFolder) -> None:
+    made = 'kind = "weldment"\nid = "made"\npressure_part = true\n'
+    assert workshop.write({"made.toml": made}).only(CERTIFICATE).outcome == "not assessed"
+    assert (
+        workshop.write({"made.toml": f'{made}inspection_document = "2.2"\n'}).only(CERTIFICATE).outcome
+        == "finding"
+    )
+
+
 def test_a_ring_needs_no_document(workshop: DesignFolder) -> None:
     assert workshop.write(files()).only(CERTIFICATE, "ring").outcome == "not applicable"
 
