@@ -111,7 +111,7 @@ def _beyond(
 def iron(part: CylinderLiner | PistonRing, sheet: Sheet) -> Judgement:
     """Structure, phosphorus and hardness as stated, else of the material; rings against their liner."""
     metal = sheet.material_of(part)
-    if metal.family not in _FAMILIES[part.kind]:
+    if metal.family not in (_OF_LINERS if isinstance(part, CylinderLiner) else _OF_RINGS):
         return sheet.states(False, f"{metal.title} is no iron for a {part.called}", where=part.material.where)
     grey = sheet.read("structure", part.structure)
     judgements = [_phosphorus(part, sheet), _hardness(part, sheet)]
@@ -147,7 +147,8 @@ def _hardness_of(symbol: str, part: CylinderLiner | PistonRing, sheet: Sheet) ->
     return sheet.look_up(symbol, sheet.material_of(part).hardness, of=part)
 
 
-#: Families of iron of which a cylinder is made.
-_FAMILIES = {"cylinder-liner": ("grey-iron",), "piston-ring": ("grey-iron", "ductile-iron")}
+#: Families of iron of which liners and rings are made.
+_OF_LINERS = ("grey-iron",)
+_OF_RINGS = ("grey-iron", "ductile-iron")
 
 RULES = (overrun, iron)

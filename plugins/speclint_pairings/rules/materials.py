@@ -142,7 +142,7 @@ def _creeps(metal: Material) -> bool:
 )
 def certificate(component: Component, sheet: Sheet) -> Judgement:
     """Types 2.1 and 2.2 state only that the maker supplied what was ordered; a weldment states it of its plates."""
-    if component.kind != "weldment":
+    if not component.is_one_of(("weldment",)):
         require_metal(component, sheet)
     if not (holds_pressure(component, sheet) or is_safety_part(component, sheet)):
         raise sheet.not_applicable("it is not stated to be a pressure part or a safety part")
