@@ -7,6 +7,7 @@ from collections.abc import Hashable, Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
+from speclint.checking.proof import Proof
 from speclint.errors import Location
 from speclint.rules import Grade, Judgement, Rule, Step
 
@@ -19,9 +20,11 @@ class Check:
 
     ``grade`` is that of the finding; of a check not assessed it is the gravest that the rule can give when
     that is a hold, else None. ``governing`` names the corner in words. ``missing`` says what an assessment
-    needs. ``could_not_run`` holds the error of a rule that raised. ``rests_on`` is what the fingerprint was
-    made of, in words as a report shows it; ``consulted`` are the specs that it came from. ``corners`` are the
-    worst corners of each load case, by its name.
+    needs, of the rule as a whole or of an item that it goes over. ``failing`` are all the comparisons that fail, each
+    at its own worst corner, the gravest first. ``could_not_run`` holds the error of a rule that raised. ``rests_on``
+    is what the fingerprint was made of, in words as a report shows it; ``consulted`` are the specs that it came
+    from. ``corners`` are the worst corners of each load case, by its name; ``proofs`` say how each is known to be
+    the worst.
     """
 
     component: str
@@ -36,12 +39,14 @@ class Check:
     case: str = ""
     governing: tuple[str, ...] = ()
     missing: tuple[str, ...] = ()
+    failing: tuple[Judgement, ...] = ()
     steps: tuple[Step, ...] = ()
     assumed: tuple[Location, ...] = ()
     could_not_run: str = ""
     rests_on: Mapping[str, str] = field(default_factory=dict, repr=False)
     consulted: frozenset[str] = frozenset()
     corners: Mapping[str, Mapping[Hashable, bool]] = field(default_factory=dict, repr=False)
+    proofs: Mapping[str, Proof] = field(default_factory=dict, repr=False)
 
     @property
     def corner(self) -> Mapping[Hashable, bool]:
@@ -52,6 +57,11 @@ class Check:
     def utilisation(self) -> float | None:
         """What is used of the limit; None where the rule compares no numbers or was not assessed."""
         return self.judgement.utilisation if self.judgement else None
+
+    @property
+    def also_failing(self) -> tuple[Judgement, ...]:
+        """The comparisons that fail beside the one that governs."""
+        return tuple(one for one in self.failing if one.says not in self.says)
 
     @property
     def order(self) -> tuple[str, str]:

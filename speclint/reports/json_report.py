@@ -9,7 +9,7 @@ from typing import Any
 from speclint.checking import Assessment, Check
 from speclint.errors import Complaint, Location
 from speclint.quantities import displayed
-from speclint.rules import Amount, Series, Step
+from speclint.rules import Amount, Judgement, Series, Step
 
 SCHEMA = "speclint.result/1"
 _FIGURES = 10  # significant figures kept; further ones only show rounding of the arithmetic
@@ -68,9 +68,22 @@ def check_as_data(check: Check) -> dict[str, Any]:
         "where": _where(check.where),
         "fingerprint": check.fingerprint,
         "missing": list(check.missing),
+        "failing": [_failing(one) for one in check.failing],
+        "proofs": {case or "always": proof.method for case, proof in check.proofs.items()},
         "could_not_run": check.could_not_run or None,
         "sources": [str(source) for source in check.rule.cites],
         "steps": [_step(step) for step in check.steps],
+    }
+
+
+def _failing(part: Judgement) -> dict[str, Any]:
+    """One comparison that fails, at its own worst corner."""
+    return {
+        "of": part.of,
+        "says": part.says,
+        "utilisation": _finite(part.utilisation),
+        "found": _amount(part.found),
+        "limit": _amount(part.limit),
     }
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from speclint.checking import Assessment
+from speclint.rules import Judgement
 
 CAUTIONS = (
     "These checks support a competent person; they do not replace one. "
@@ -18,6 +19,11 @@ def count(number: int, word: str) -> str:
     """A number of things: ``1 query``, ``2 queries``."""
     plural = {"query": "queries", "nonconformity": "nonconformities"}.get(word, f"{word}s")
     return f"{number} {word if number == 1 else plural}"
+
+
+def said_of_item(judged: Judgement) -> str:
+    """One of several comparisons in words, with the item that it is of."""
+    return f"{judged.of}: {judged.says}" if judged.of else judged.says
 
 
 def tally(assessment: Assessment) -> str:

@@ -7,7 +7,7 @@ from itertools import groupby
 from speclint.checking import Assessment, Check
 from speclint.errors import Complaint
 from speclint.reports.page import Emphasis, Page
-from speclint.reports.phrases import CAUTIONS, count, referred_to, tally, verdict
+from speclint.reports.phrases import CAUTIONS, count, referred_to, said_of_item, tally, verdict
 from speclint.rules import Grade
 from speclint.specs import Spec, Stated
 
@@ -101,6 +101,10 @@ def _finding(page: Page, assessment: Assessment, check: Check) -> None:
         page.line("  ", (left.strip(), ink), f"  {check.rule.name}", " " * space, (right, ""))
     page.entry("asked", check.rule.title)
     page.entry("found", check.says, emphasis="strong")
+    for other in check.also_failing:
+        page.entry("and", said_of_item(other))
+    if check.missing:
+        page.entry("needs", "; ".join(check.missing))
     if when := _when(check):
         page.entry("when", when)
     page.entry("source", _sources(check))

@@ -40,6 +40,9 @@ class Context:
         default=_no_concession, repr=False
     )
     _readings: dict[Hashable, Reading] = field(default_factory=dict, repr=False)
+    #: Figures looked up for enclosures, and the rules that took something toleranced: for the core.
+    enclosed: dict[Hashable, Any] = field(default_factory=dict, repr=False)
+    toleranced: set[str] = field(default_factory=set, repr=False)
     _in_force: dict[tuple[str, str], tuple[Limit, Measure, bool]] = field(default_factory=dict, repr=False)
 
     def limit(self, rule: Rule, name: str) -> tuple[Limit, Measure, bool]:
@@ -66,3 +69,4 @@ class Context:
     def begin(self) -> None:
         """Clear the cache of figures: it serves one check, and would grow with the repository."""
         self._readings.clear()
+        self.enclosed.clear()

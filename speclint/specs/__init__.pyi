@@ -57,6 +57,7 @@ from .key_descriptions import (
 )
 from .kinds.access_plan import (
     AccessPlan as AccessPlan,
+    Chamber as Chamber,
     SpannerRoom as SpannerRoom,
     Withdrawal as Withdrawal,
 )
@@ -91,6 +92,7 @@ from .kinds.cylinder_block import (
     CylinderEnd as CylinderEnd,
     Division as Division,
     Pad as Pad,
+    RelievedLength as RelievedLength,
     SeatBore as SeatBore,
 )
 from .kinds.cylinder_cover import (
@@ -99,6 +101,7 @@ from .kinds.cylinder_cover import (
 from .kinds.cylinder_liner import (
     CylinderLiner as CylinderLiner,
     LinerPort as LinerPort,
+    SealingLand as SealingLand,
 )
 from .kinds.dimension_chain import (
     ChainLink as ChainLink,
@@ -214,4 +217,7 @@ from .template import (
 )
 from .ties import (
     Tie as Tie,
+)
+from .welding import (
+    Welding as Welding,
 )

@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
-from speclint.specs import AccessPlan, SpannerRoom, ValveSeat, Withdrawal
+from speclint.specs import AccessPlan, Chamber, SpannerRoom, ValveSeat, Withdrawal
 from speclint_clearances.formulae.access import spanner_head, swing_wanted, withdrawal_room
 from speclint_clearances.sources import AD_2000_A5, PED
 
@@ -45,20 +43,26 @@ def inspection(plan: AccessPlan, sheet: Sheet) -> Judgement:
     if not plan.chambers:
         raise sheet.not_assessed("no chamber is stated", plan.where)
     names = [*_welds_unseen(plan, sheet), *_seats_unlapped(plan, sheet)]
-    named = sheet.states(
-        not names, "; ".join(names) or "every weld can be seen and every seat lapped in place"
+    said = "; ".join(names) or "every weld can be seen and every seat lapped in place"
+    named = sheet.states(not names, said)
+    rooms: list[tuple[str, Chamber | SpannerRoom | Withdrawal]] = []
+    rooms += [*plan.chambers.items(), *plan.spanners.items(), *plan.withdrawals.items()]
+    return sheet.worst(named, sheet.each(rooms, lambda item: _room(*item, sheet)))
+
+
+def _room(name: str, room: Chamber | SpannerRoom | Withdrawal, sheet: Sheet) -> Judgement:
+    if isinstance(room, Chamber):
+        return _opening(name, room, sheet)
+    return _spanner(name, room, sheet) if isinstance(room, SpannerRoom) else _withdrawal(name, room, sheet)
+
+
+def _opening(name: str, chamber: Chamber, sheet: Sheet) -> Judgement:
+    length = sheet.take(f"l {name}", chamber.opening_length)
+    width = sheet.take(f"w {name}", chamber.opening_width)
+    return sheet.worst(
+        sheet.at_least(length, sheet.limit("opening_length")),
+        sheet.at_least(width, sheet.limit("opening_width")),
     )
-    return sheet.worst(named, *_openings(plan, sheet), *_spanners(plan, sheet), *_withdrawals(plan, sheet))
-
-
-def _openings(plan: AccessPlan, sheet: Sheet) -> Iterator[Judgement]:
-    for name, chamber in plan.chambers.items():
-        length, width = (
-            sheet.take(f"l {name}", chamber.opening_length),
-            sheet.take(f"w {name}", chamber.opening_width),
-        )
-        yield sheet.at_least(length, sheet.limit("opening_length"))
-        yield sheet.at_least(width, sheet.limit("opening_width"))
 
 
 def _welds_unseen(plan: AccessPlan, sheet: Sheet) -> list[str]:
@@ -90,23 +94,13 @@ def _seats_unlapped(plan: AccessPlan, sheet: Sheet) -> list[str]:
     return unlapped
 
 
-def _spanners(plan: AccessPlan, sheet: Sheet) -> Iterator[Judgement]:
-    for name, room in plan.spanners.items():
-        yield from _spanner(name, room, sheet)
-
-
-def _spanner(name: str, room: SpannerRoom, sheet: Sheet) -> Iterator[Judgement]:
+def _spanner(name: str, room: SpannerRoom, sheet: Sheet) -> Judgement:
     flats = sheet.take(f"s {name}", room.across_flats)
     head = sheet.work(f"r {name}", spanner_head, k=sheet.limit("spanner_head", "k"), s=flats)
-    yield sheet.at_least(sheet.take(f"r_0 {name}", room.to_wall), head)
+    to_wall = sheet.at_least(sheet.take(f"r_0 {name}", room.to_wall), head)
     spanner = sheet.read(f"spanner of {name}", room.spanner)
     wanted = sheet.work(f"φ {name}", swing_wanted, n=_HOLDS[spanner])
-    yield sheet.at_least(sheet.take(f"φ_0 {name}", room.swing), wanted)
-
-
-def _withdrawals(plan: AccessPlan, sheet: Sheet) -> Iterator[Judgement]:
-    for name, drawn in plan.withdrawals.items():
-        yield _withdrawal(name, drawn, sheet)
+    return sheet.worst(to_wall, sheet.at_least(sheet.take(f"φ_0 {name}", room.swing), wanted))
 
 
 def _withdrawal(name: str, drawn: Withdrawal, sheet: Sheet) -> Judgement:

@@ -123,9 +123,7 @@ def points(plan: LiftingPlan, sheet: Sheet) -> Judgement:
     if not plan.weights or not plan.points:
         raise sheet.not_assessed("neither weights nor points may be left out", plan.where)
     load = _load(plan, sheet)
-    return sheet.worst(
-        *(one for name, point in plan.points.items() for one in _point(name, point, plan, load, sheet))
-    )
+    return sheet.each(plan.points.items(), lambda item: sheet.worst(*_point(*item, plan, load, sheet)))
 
 
 def _load(plan: LiftingPlan, sheet: Sheet) -> Load:

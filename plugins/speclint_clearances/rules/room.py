@@ -44,12 +44,9 @@ def loading_gauge(envelope: Envelope, sheet: Sheet) -> Judgement:
     if not envelope.points:
         raise sheet.not_assessed("no point near the outline is stated", envelope.where)
     outline = _outline(envelope, sheet)
-    judged = [
-        one
-        for name, point in envelope.points.items()
-        for one in _point(name, point, envelope, outline, sheet)
-    ]
-    return sheet.worst(*judged)
+    return sheet.each(
+        envelope.points.items(), lambda item: sheet.worst(*_point(*item, envelope, outline, sheet))
+    )
 
 
 def _outline(envelope: Envelope, sheet: Sheet) -> Outline:
@@ -118,7 +115,7 @@ def motion_clearance(envelope: Envelope, case: LoadCase, sheet: Sheet) -> Judgem
         raise sheet.not_assessed("no gap to the motion is stated", envelope.where)
     part = sheet.follow(envelope.around)
     at = sheet.take("T", case.temperature_of(part))
-    return sheet.worst(*(_gap(name, gap, part, at, sheet) for name, gap in envelope.gaps.items()))
+    return sheet.each(envelope.gaps.items(), lambda item: _gap(*item, part, at, sheet))
 
 
 def _gap(name: str, gap: MotionGap, part: Component, at: Kelvins, sheet: Sheet) -> Judgement:

@@ -33,12 +33,16 @@ def sections(casting: Casting, sheet: Sheet) -> Judgement:
     """Thick over thin ≤ 1.5, fillet ≥ a third of the thinner wall, cores supported and vented."""
     if not casting.meetings:
         raise sheet.not_assessed("no junction of walls is stated", casting.where)
-    judged = [one for name, meeting in casting.meetings.items() for one in _meeting(name, meeting, sheet)]
+    walls = sheet.each(casting.meetings.items(), lambda item: sheet.worst(*_meeting(*item, sheet)))
+    return sheet.each((walls, None), lambda one: one or _cored(casting, sheet))
+
+
+def _cored(casting: Casting, sheet: Sheet) -> Judgement:
     if not sheet.read("cored", casting.cored):
-        return sheet.worst(*judged)
+        raise sheet.not_applicable("the casting has no core")
     if not casting.cores:
         raise sheet.not_assessed("no core is stated", casting.where)
-    return sheet.worst(*judged, _cores(casting, sheet))
+    return _cores(casting, sheet)
 
 
 def _meeting(name: str, meeting: Meeting, sheet: Sheet) -> tuple[Judgement, Judgement]:

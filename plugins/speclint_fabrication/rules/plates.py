@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Ratio
-from speclint.specs import WeldedJoint, Weldment
+from speclint.specs import Plate, WeldedJoint, Weldment
 from speclint_fabrication.formulae.plates import quality_asked
 from speclint_fabrication.formulae.tables import through_thickness
-from speclint_fabrication.inputs import metal_of, plate_named
-from speclint_fabrication.sources import EN_1993_1_10, EN_10164, EN_13445_2
+from speclint_fabrication.inputs.plates import metal_of, plate_named
+from speclint_fabrication.sources import EN_1993_1_10, EN_13445_2, Z_CLASSES
 
 
 @rule(
@@ -16,7 +16,7 @@ from speclint_fabrication.sources import EN_1993_1_10, EN_10164, EN_13445_2
     title="The through-thickness quality required by each welded joint does not exceed that of its plate",
     on=Weldment,
     grade=Grade.NONCONFORMITY,
-    cites=[EN_1993_1_10.at("3.2, Table 3.2"), EN_10164.at("classes Z15, Z25, Z35")],
+    cites=[EN_1993_1_10.at("3.2, Table 3.2"), Z_CLASSES],
     why="A rolled plate is layered: shrinkage of a heavy weld on its face can tear the plate beneath it, "
     "out of sight (lamellar tearing).",
     leaves_out="ultrasonic testing of the plate before welding, which is the other safeguard",
@@ -37,7 +37,7 @@ def through(weldment: Weldment, sheet: Sheet) -> Judgement:
     if not pulled:
         raise sheet.not_applicable("no plate is loaded through its thickness")
     preheat = _preheat(weldment, sheet)
-    return sheet.worst(*(_pulled(name, weldment, shapes[name], preheat, sheet) for name in pulled))
+    return sheet.each(pulled, lambda name: _pulled(name, weldment, shapes[name], preheat, sheet))
 
 
 def _preheat(weldment: Weldment, sheet: Sheet) -> Ratio:
@@ -112,13 +112,15 @@ def toughness(weldment: Weldment, sheet: Sheet) -> Judgement:
     if not weldment.plates:
         raise sheet.not_assessed("no plate is stated", weldment.where)
     coldest, water = sheet.take("T_c", weldment.least_temperature), sheet.take("T_w", weldment.test_water)
-    judged = [sheet.at_least(water, sheet.limit("test_water"))]
-    for name, plate in weldment.plates.items():
+    warm = sheet.at_least(water, sheet.limit("test_water"))
+
+    def judge(item: tuple[str, Plate]) -> Judgement:
+        name, plate = item
         metal = metal_of(name, plate, sheet)
-        for at in (coldest, water):
-            energy = sheet.look_up(f"KV of {name}", metal.impact_energy, at=at)
-            judged.append(sheet.at_least(energy, sheet.limit("energy", "KV_0")))
-    return sheet.worst(*judged)
+        energies = [sheet.look_up(f"KV of {name}", metal.impact_energy, at=at) for at in (coldest, water)]
+        return sheet.worst(*(sheet.at_least(one, sheet.limit("energy", "KV_0")) for one in energies))
+
+    return sheet.worst(warm, sheet.each(weldment.plates.items(), judge))
 
 
 @rule(
@@ -136,14 +138,14 @@ def corrosion_allowance(weldment: Weldment, sheet: Sheet) -> Judgement:
     """Allowance ≥ 1 mm on each plate that meets steam; the strength of walls is worked without it."""
     if not weldment.plates:
         raise sheet.not_assessed("no plate is stated", weldment.where)
-    judged = [
-        sheet.at_least(sheet.take(f"c of {name}", plate.corrosion_allowance), sheet.limit("allowance"))
-        for name, plate in weldment.plates.items()
-        if sheet.read(f"{name} meets steam", plate.meets_steam)
-    ]
-    if not judged:
-        raise sheet.not_applicable("no plate meets steam")
-    return sheet.worst(*judged)
+
+    def judge(item: tuple[str, Plate]) -> Judgement:
+        name, plate = item
+        if not sheet.read(f"{name} meets steam", plate.meets_steam):
+            raise sheet.not_applicable("no plate meets steam")
+        return sheet.at_least(sheet.take(f"c of {name}", plate.corrosion_allowance), sheet.limit("allowance"))
+
+    return sheet.each(weldment.plates.items(), judge)
 
 
 RULES: tuple[Rule, ...] = (through, toughness, corrosion_allowance)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from speclint import Judgement, Sheet
 from speclint.handbook.fits import MONTE_CARLO_CITES, chains
@@ -114,7 +114,7 @@ def judged_by_chance(
     share = sheet.look_up("Y", monte_carlo_yield, links=links, asked=asked, trials=trials, seed=seed)
     judged = sheet.at_least(share, wanted)
     about = f"root-sum-square {low * 1e3:.3f} to {high * 1e3:.3f} mm"
-    return replace(judged, says="; ".join(one for one in (judged.says, about, shares) if one))
+    return judged.saying("; ".join(one for one in (judged.says, about, shares) if one))
 
 
 def _root_sum_square(links: tuple[chains.Link, ...], sheet: Sheet) -> tuple[float, float, str]:

@@ -31,7 +31,7 @@ def machining_allowance(casting: Casting, sheet: Sheet) -> Judgement:
     grade = sheet.read("grade of allowance", casting.allowance_grade)
     largest = sheet.take_nominal("l", casting.largest_dimension)
     required = sheet.look_up("A", required_allowance, grade=grade, largest=largest)
-    return sheet.worst(*(_face(name, face, casting, required, sheet) for name, face in casting.faces.items()))
+    return sheet.each(casting.faces.items(), lambda item: _face(*item, casting, required, sheet))
 
 
 def _face(name: str, face: MachinedFace, casting: Casting, required: float, sheet: Sheet) -> Judgement:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.handbook.fits import MONTE_CARLO_CITES, STATISTICAL_CITES, WORST_CASE_CITES, last_link
@@ -54,7 +53,7 @@ def worst_case(chain: DimensionChain, sheet: Sheet) -> Judgement:
         reach = sheet.work("R", reaches_together, R_0=reach, r=reaches[one.name])
     judged = held(gap, asked, sheet)
     shares = shares_in_words(reaches, reach, share_of_reach, sheet)
-    return replace(judged, says=f"{judged.says}; {shares}" if shares else judged.says)
+    return judged.saying(f"{judged.says}; {shares}" if shares else judged.says)
 
 
 @rule(
@@ -105,7 +104,7 @@ def measured(chain: DimensionChain, sheet: Sheet) -> Judgement:
         return sheet.worst(*found)
     last = _last(chain, links, sheet)
     governs = sheet.worst(last, *found)
-    return governs if governs is last else replace(governs, says=f"{last.says}; {governs.says}")
+    return governs if governs.says == last.says else governs.saying(f"{last.says}; {governs.says}")
 
 
 def _is_measured(one: Acting, sheet: Sheet) -> bool:
@@ -124,7 +123,7 @@ def _as_drawn(one: Acting, sheet: Sheet) -> Judgement | None:
     off = sheet.work(f"e of {one.name}", off_middle, x=sheet.take(one.name, one.link.measured), m=m)
     half = sheet.work(f"h of {one.name}", half_of_limits, a=a, b=b)
     judged = sheet.at_most(off, half).graded(Grade.NONCONFORMITY)
-    return replace(judged, says=f"{one.name} as measured: {judged.says}")
+    return judged.saying(f"{one.name} as measured: {judged.says}")
 
 
 def _last(chain: DimensionChain, links: list[Acting], sheet: Sheet) -> Judgement:
@@ -153,10 +152,8 @@ def _to_machine(
     varies = sheet.work("t_s", others_vary, a=left[0], b=left[1])
     judged = sheet.at_most(varies, sheet.work("t_g", spread_asked, a=asked[0], b=asked[1]))
     if not judged.holds:
-        return replace(judged, says=f"no size of {name} brings the gap within its limits: {judged.says}")
-    return replace(
-        judged, says=f"machine {name} to {sizes[0] * 1e3:.3f} to {sizes[1] * 1e3:.3f} mm; {judged.says}"
-    )
+        return judged.saying(f"no size of {name} brings the gap within its limits: {judged.says}")
+    return judged.saying(f"machine {name} to {sizes[0] * 1e3:.3f} to {sizes[1] * 1e3:.3f} mm; {judged.says}")
 
 
 RULES: tuple[Rule, ...] = (worst_case, statistical, measured)

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.handbook.fits import (
     choice,
@@ -43,7 +41,7 @@ def kind(fit: Fit, sheet: Sheet) -> Judgement:
     else:
         _clearances(hole, shaft, sheet)
         judged = sheet.states(found == intent, f"the intent is {intent}")
-    return replace(judged, says=f"{found} fit: {judged.says}")
+    return judged.saying(f"{found} fit: {judged.says}")
 
 
 def _clearances(hole: tuple[float, float], shaft: tuple[float, float], sheet: Sheet) -> tuple[float, float]:

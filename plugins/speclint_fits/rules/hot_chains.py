@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Metres
@@ -48,9 +48,8 @@ def worst_case_hot(chain: DimensionChain, case: LoadCase, sheet: Sheet) -> Judge
         growth = sheet.work("y", with_link, g_0=growth, k=one.k, x=y)
     hot = sheet.work("g_h", gap_when_hot, g=gap, y=growth)
     judged = held(hot, asked, sheet)
-    return replace(
-        judged,
-        says=f"{judged.says}; cold {gap * 1e3:.3f} mm, changed by thermal growth by {growth * 1e3:+.3f} mm",
+    return judged.saying(
+        f"{judged.says}; cold {gap * 1e3:.3f} mm, changed by thermal growth by {growth * 1e3:+.3f} mm"
     )
 
 

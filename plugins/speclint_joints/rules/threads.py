@@ -35,8 +35,7 @@ def same_thread(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     if unknown:
         return sheet.states(False, f'"{unknown[0]}" is not a standard thread', where=joint.thread.where)
     sheet.look_up("A_s", tensile_stress_area, designation=stated)
-    judged = [_fits(stated, name, where, sheet) for name, where in mates.items()]
-    return sheet.worst(*judged)
+    return sheet.each(mates.items(), lambda mate: _fits(stated, *mate, sheet))
 
 
 def _mates(joint: BoltedJoint, sheet: Sheet) -> Iterator[tuple[str, Stated[str] | NotStated]]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.fits import DRAWING_TEMPERATURE
-from speclint.specs import CylinderBlock, LoadCase
+from speclint.specs import Bore, CylinderBlock, CylinderEnd, LoadCase
 from speclint_liners.formulae.ends import axis_out_of_line, clearance_left, clearance_ratio, swept_volume
 from speclint_liners.rules.cylinders import ends_of, liner_in
 from speclint_liners.rules.travel import hot_clearance, stretch
@@ -36,14 +36,16 @@ def end_clearance(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgeme
     """Cold clearance plus growth of rod and block, less stretch and wear; cold clearance against period practice."""
     pulled = stretch(block, case, sheet)
     worn = sheet.take("w", block.drive.wear)
-    judgements = []
-    for end in ends_of(block, sheet):
+
+    def judge(end: CylinderEnd) -> Judgement:
         cold, hot = hot_clearance(block, end, case, sheet)
-        left = sheet.work("c_l", clearance_left, c_h=hot, u=pulled, w=worn)
-        judgements.append(sheet.at_least(left, sheet.limit("hot")))
+        left = sheet.at_least(
+            sheet.work("c_l", clearance_left, c_h=hot, u=pulled, w=worn), sheet.limit("hot")
+        )
         period = sheet.within(cold, sheet.limit("cold_least"), sheet.limit("cold_most"))
-        judgements.append(period.graded(Grade.OBSERVATION))
-    return sheet.worst(*judgements)
+        return sheet.worst(left, period.graded(Grade.OBSERVATION))
+
+    return sheet.each(ends_of(block, sheet), judge)
 
 
 @rule(
@@ -64,8 +66,8 @@ def end_clearance(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgeme
 def clearance_volume(block: CylinderBlock, sheet: Sheet) -> Judgement:
     """Passages and clearance in the bore over the swept volume, less the rod at the back end."""
     stroke = sheet.take("s", block.drive.stroke)
-    judgements = []
-    for end in ends_of(block, sheet):
+
+    def judge(end: CylinderEnd) -> Judgement:
         d = sheet.take("d", liner_in(block, end, sheet).bore)
         back = sheet.read("side of end", end.side) == "back"
         rod = sheet.take("d_r", block.drive.rod_diameter) if back else 0.0
@@ -73,10 +75,9 @@ def clearance_volume(block: CylinderBlock, sheet: Sheet) -> Judgement:
         passages, gap = sheet.take("V_p", end.passage_volume), sheet.take("c", end.clearance)
         share = sheet.work("k", clearance_ratio, V_p=passages, d=d, d_r=rod, c=gap, V_s=swept)
         long = sheet.read("long passages", end.long_passages)
-        judgements.append(
-            sheet.within(share, sheet.limit("least"), sheet.limit("most_long" if long else "most"))
-        )
-    return sheet.worst(*judgements)
+        return sheet.within(share, sheet.limit("least"), sheet.limit("most_long" if long else "most"))
+
+    return sheet.each(ends_of(block, sheet), judge)
 
 
 @rule(
@@ -98,14 +99,15 @@ def centre_line_hot(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judge
         raise sheet.not_assessed(f"bores is not stated in {block.where.file}", block.where)
     at = sheet.take("T_b", case.temperature_of(block))
     alpha = sheet.look_up("α_b", sheet.material_of(block).expansion, of=block, at=at)
-    judgements = []
-    for bore in block.bores.values():
+
+    def judge(bore: Bore) -> Judgement:
         away, set_to = sheet.take("a", bore.axis_from_frame), sheet.take("s", bore.cold_set)
         off = sheet.work(
             "m", axis_out_of_line, a=away, alpha=alpha, T=at, T_ref=DRAWING_TEMPERATURE, s=set_to
         )
-        judgements.append(sheet.at_most(off, sheet.limit("out_of_line")))
-    return sheet.worst(*judgements)
+        return sheet.at_most(off, sheet.limit("out_of_line"))
+
+    return sheet.each(block.bores.values(), judge)
 
 
 RULES = (end_clearance, clearance_volume, centre_line_hot)

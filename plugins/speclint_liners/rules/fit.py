@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 from typing import Any
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
@@ -147,9 +146,9 @@ def fit_hot(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     held = _held(liner, sheet)
     if held:
         says = f"loose hot by {-hot.delta * 1e3:.2f} mm ({loss}), and held by: {held}"
-        return replace(left, holds=True, says=says)
+        return left.accepted(says)
     grade = Grade.HOLD if _can_close_a_port(liner, sheet) else Grade.NONCONFORMITY
-    return replace(left, says=f"{left.says}; {loss}; nothing else holds the liner").graded(grade)
+    return left.saying(f"{left.says}; {loss}; nothing else holds the liner").graded(grade)
 
 
 def _loss(liner: CylinderLiner, housed: Housing, fit: Fit, hot: HotFit, sheet: Sheet) -> tuple[float, float]:

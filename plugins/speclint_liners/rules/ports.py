@@ -41,12 +41,13 @@ def port_register(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgeme
         (sheet.look_up("α_b", steel.expansion, of=housed.block, at=at_block), at_block),
     )
     bore = sheet.take("D_b", housed.bore.diameter)
-    judgements = []
-    for port in liner.ports.values():
+
+    def judge(port: LinerPort) -> Judgement:
         meets = sheet.entry(housed.block.ports, port.matches, f"ports of {housed.block.id}")
         blocked = _blocked(port, meets, heats, bore, sheet)
-        judgements.append(sheet.at_most(blocked, sheet.limit("blocked")))
-    return sheet.worst(*judgements)
+        return sheet.at_most(blocked, sheet.limit("blocked"))
+
+    return sheet.each(liner.ports.values(), judge)
 
 
 def _blocked(
@@ -96,11 +97,9 @@ def port_bars(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     narrowest = sheet.work(
         "w_min", least_bar, k=sheet.limit("bar_share"), t=wall, w_0=sheet.limit("least_bar")
     )
-    judgements = []
-    for port in crossed:
-        judgements.append(sheet.at_most(sheet.take("b", port.opening), widest))
-        judgements.append(sheet.at_least(sheet.take("w", port.bar), narrowest))
-    return sheet.worst(*judgements)
+    openings = sheet.each(crossed, lambda port: sheet.at_most(sheet.take("b", port.opening), widest))
+    bars = sheet.each(crossed, lambda port: sheet.at_least(sheet.take("w", port.bar), narrowest))
+    return sheet.worst(openings, bars)
 
 
 RULES = (port_register, port_bars)

@@ -8,7 +8,7 @@ from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.cylinders import bore_hoop_stress
 from speclint.handbook.fits import DRAWING_TEMPERATURE, outer_tresca_stress
 from speclint.handbook.plates import TIMOSHENKO_PLATES, panel_stress, panel_stress_factor
-from speclint.specs import CylinderBlock, Division, LoadCase
+from speclint.specs import Bore, CylinderBlock, Division, LoadCase
 from speclint_liners.formulae.walls import outside_of_wall, thinnest_wall
 from speclint_liners.formulae.water import allowed_at_test, pressure_difference, wanted_test_pressure
 from speclint_liners.rules.cylinders import liners_of
@@ -51,11 +51,12 @@ def hydraulic_test(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgem
     hot = sheet.take("T_b", case.temperature_of(block))
     metal = sheet.material_of(block)
     factor = "iron_factor" if metal.family == "grey-iron" else "factor"
-    judgements: list[Judgement] = []
     sheet.setting("pressure codes")
     if not block.bores:
         raise sheet.not_assessed(f"bores is not stated in {block.where.file}", block.where)
-    for name, bore in block.bores.items():
+
+    def judge(item: tuple[str, Bore]) -> Judgement:
+        name, bore = item
         wall = sheet.take("w", bore.wall)
         wanted = sheet.work(
             "p_w",
@@ -66,10 +67,11 @@ def hydraulic_test(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgem
             f_20=sheet.look_up("f_20", metal.allowable_tension, of=block, at=DRAWING_TEMPERATURE, wall=wall),
             f_T=sheet.look_up("f_T", metal.allowable_tension, of=block, at=hot, wall=wall),
         )
-        judgements.append(sheet.at_least(test, wanted))
-        judgements.append(_block_at_test(block, sheet.take("D_b", bore.diameter), wall, test, sheet))
-        judgements += _liners_at_test(block, name, test, sheet)
-    return sheet.worst(*judgements)
+        enough = sheet.at_least(test, wanted)
+        stressed = _block_at_test(block, sheet.take("D_b", bore.diameter), wall, test, sheet)
+        return sheet.worst(enough, stressed, *_liners_at_test(block, name, test, sheet))
+
+    return sheet.each(block.bores.items(), judge)
 
 
 def _block_at_test(block: CylinderBlock, bore: float, wall: float, test: float, sheet: Sheet) -> Judgement:
@@ -124,15 +126,16 @@ def between_bores(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgeme
     if not block.divisions:
         raise sheet.not_assessed(f"divisions is not stated in {block.where.file}", block.where)
     at = sheet.take("T_b", case.temperature_of(block))
-    judgements: list[Judgement] = []
-    for division in block.divisions.values():
+
+    def judge(division: Division) -> Judgement:
         thickness = sheet.take("t", division.thickness)
         pressure = _across(division, case, sheet)
         metal = sheet.material_of(block)
         allowable = sheet.look_up("f", metal.allowable_tension, of=block, at=at, wall=thickness)
-        for stress in _stresses(division, pressure, thickness, sheet):
-            judgements.append(sheet.at_most(stress, allowable))
-    return sheet.worst(*judgements)
+        stresses = _stresses(division, pressure, thickness, sheet)
+        return sheet.worst(*(sheet.at_most(stress, allowable) for stress in stresses))
+
+    return sheet.each(block.divisions.values(), judge)
 
 
 def _across(division: Division, case: LoadCase, sheet: Sheet) -> float:

@@ -70,14 +70,15 @@ def _beyond(
 
 @rule(
     "liner.iron",
-    title="Liner and rings are not ferritic; phosphorus and liner hardness are within their limits, and "
-    "ring hardness within its band of that specified",
+    title="A liner is of grey iron, rings of grey or ductile iron, none ferritic; phosphorus and liner hardness are "
+    "within limits, ring hardness within its bands of that specified and of the liner's",
     on=(CylinderLiner, PistonRing),
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE, MARINE_LINERS],
     why="Soft or ferritic iron scuffs and wears to a ridge; a ring far harder than specified wears the "
     "liner instead.",
     leaves_out="graphite form and size, which a micrograph shows",
+    edition=2,
     limits=[
         Limit("least_phosphorus", "0.3 %", "ratio", COMMON_PRACTICE, "least phosphorus of cylinder iron"),
         Limit("most_phosphorus", "0.9 %", "ratio", COMMON_PRACTICE, "greatest phosphorus of cylinder iron"),
@@ -98,10 +99,20 @@ def _beyond(
             COMMON_PRACTICE,
             "greatest difference of the ring from the specified hardness",
         ),
+        Limit(
+            "liner_band",
+            "50 HB",
+            "Brinell hardness",
+            COMMON_PRACTICE,
+            "greatest difference of the ring from the liner in which it runs",
+        ),
     ],
 )
 def iron(part: CylinderLiner | PistonRing, sheet: Sheet) -> Judgement:
-    """Structure, phosphorus and hardness as stated, else of the material; rings against the specified hardness."""
+    """Structure, phosphorus and hardness as stated, else of the material; rings against their liner."""
+    metal = sheet.material_of(part)
+    if metal.family not in (_OF_LINERS if isinstance(part, CylinderLiner) else _OF_RINGS):
+        return sheet.states(False, f"{metal.title} is no iron for a {part.called}", where=part.material.where)
     grey = sheet.read("structure", part.structure)
     judgements = [_phosphorus(part, sheet), _hardness(part, sheet)]
     if grey == "ferritic grey":
@@ -118,15 +129,26 @@ def _phosphorus(part: CylinderLiner | PistonRing, sheet: Sheet) -> Judgement:
 
 
 def _hardness(part: CylinderLiner | PistonRing, sheet: Sheet) -> Judgement:
-    if sheet.is_stated("hardness", part.hardness):
-        hardness = sheet.take("HB", part.hardness)
-    else:
-        hardness = sheet.look_up("HB", sheet.material_of(part).hardness, of=part)
+    hardness = _hardness_of("HB", part, sheet)
     if isinstance(part, CylinderLiner):
         return sheet.within(hardness, sheet.limit("least_hardness"), sheet.limit("most_hardness"))
-    asked = sheet.take("HB_asked", sheet.follow(part.runs_in).ring_hardness)
+    liner = sheet.follow(part.runs_in)
+    asked = sheet.take("HB_asked", liner.ring_hardness)
     apart = sheet.work("ΔHB", hardness_apart, H_1=hardness, H_2=asked)
-    return sheet.at_most(apart, sheet.limit("ring_band"))
+    from_liner = sheet.work("ΔHB_l", hardness_apart, H_1=hardness, H_2=_hardness_of("HB_l", liner, sheet))
+    return sheet.worst(
+        sheet.at_most(apart, sheet.limit("ring_band")), sheet.at_most(from_liner, sheet.limit("liner_band"))
+    )
 
+
+def _hardness_of(symbol: str, part: CylinderLiner | PistonRing, sheet: Sheet) -> float:
+    if sheet.is_stated(f"hardness of {part.id}", part.hardness):
+        return sheet.take(symbol, part.hardness)
+    return sheet.look_up(symbol, sheet.material_of(part).hardness, of=part)
+
+
+#: Families of iron of which liners and rings are made.
+_OF_LINERS = ("grey-iron",)
+_OF_RINGS = ("grey-iron", "ductile-iron")
 
 RULES = (overrun, iron)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.fits import DRAWING_TEMPERATURE
-from speclint.specs import CylinderLiner, LoadCase
+from speclint.specs import CylinderLiner, LoadCase, SealingLand
 from speclint_liners.formulae.fits import allowed_compression
 from speclint_liners.formulae.seating import (
     collar_bending,
@@ -130,23 +130,30 @@ def steam_behind(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     if not liner.lands:
         raise sheet.not_assessed(f"lands is not stated in {liner.where.file}", liner.where)
     least = sheet.limit("least_land")
-    judgements = []
-    for land in liner.lands.values():
+
+    def long_enough(land: SealingLand) -> Judgement:
         begins, ends = sheet.take("x_1", land.starts), sheet.take("x_2", land.ends)
-        judgements.append(sheet.at_least(sheet.work("L", land_length, x_1=begins, x_2=ends), least))
-    if len(judgements) == 1:
-        judgements.append(sheet.states(False, "one sealing land is stated: each end needs one"))
+        return sheet.at_least(sheet.work("L", land_length, x_1=begins, x_2=ends), least)
+
+    several = len(liner.lands) > 1
+    says = "each end has a sealing land" if several else "one sealing land is stated: each end needs one"
+    return sheet.worst(
+        sheet.each(liner.lands.values(), long_enough),
+        sheet.states(several, says),
+        sheet.each((_shown, _drained), lambda judge: judge(liner, sheet)),
+    )
+
+
+def _shown(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     shown = sheet.read("tell-tale", liner.tell_tale)
+    return sheet.states(
+        shown, "tell-tale hole" if shown else "no tell-tale hole shows steam behind the liner"
+    )
+
+
+def _drained(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     drained = sheet.read("drain", liner.drain_behind)
-    judgements.append(
-        sheet.states(
-            shown, "no tell-tale hole shows steam behind the liner" if not shown else "tell-tale hole"
-        )
-    )
-    judgements.append(
-        sheet.states(drained, "water behind the liner cannot drain" if not drained else "drained")
-    )
-    return sheet.worst(*judgements)
+    return sheet.states(drained, "drained" if drained else "water behind the liner cannot drain")
 
 
 RULES = (end_room, collar_clamp, steam_behind)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.cams import piston_speed
@@ -47,22 +46,31 @@ def water_relief(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgemen
     most = sheet.work("p_2", pressure_times, k=sheet.limit("most_factor"), p=duty)
     test = sheet.take("p_t", block.test_pressure)
     highest = sheet.work("p_3", highest_setting, p_t=test, k=sheet.limit("test_factor"))
-    judgements: list[Judgement] = []
-    for end in ends_of(block, sheet):
-        judgements += _fitted(end, sheet)
+
+    def set_right(end: CylinderEnd) -> Judgement:
         setting = sheet.take("p_s", end.relief_set)
-        judgements.append(sheet.within(setting, least, most))
-        judgements.append(sheet.at_most(setting, highest))
-    return sheet.worst(*judgements)
+        return sheet.worst(sheet.within(setting, least, most), sheet.at_most(setting, highest))
+
+    ends = ends_of(block, sheet)
+    return sheet.worst(
+        sheet.each(ends, lambda end: _relieved(end, sheet)),
+        sheet.each(ends, lambda end: _drained(end, sheet)),
+        sheet.each(ends, set_right),
+    )
 
 
-def _fitted(end: CylinderEnd, sheet: Sheet) -> Iterator[Judgement]:
-    """A relief valve and a drain cock, as stated."""
-    valves = sheet.count("n", end.relief_count)
-    if valves < 1:
-        yield sheet.states(False, "an end of the cylinder has no relief valve", where=end.where)
-    if not sheet.read("drain cock", end.drain_cock):
-        yield sheet.states(False, "an end of the cylinder has no drain cock", where=end.where)
+def _relieved(end: CylinderEnd, sheet: Sheet) -> Judgement:
+    """A relief valve, as stated."""
+    fitted = sheet.count("n", end.relief_count) >= 1
+    says = "each end has a relief valve" if fitted else "an end of the cylinder has no relief valve"
+    return sheet.states(fitted, says, where=end.where)
+
+
+def _drained(end: CylinderEnd, sheet: Sheet) -> Judgement:
+    """A drain cock, as stated."""
+    fitted = sheet.read("drain cock", end.drain_cock)
+    says = "each end has a drain cock" if fitted else "an end of the cylinder has no drain cock"
+    return sheet.states(fitted, says, where=end.where)
 
 
 @rule(
@@ -99,8 +107,8 @@ def relief_capacity(block: CylinderBlock, sheet: Sheet) -> Judgement:
     angle = sheet.scan("θ", "crank angle of the greatest piston speed", moving, 0.0, math.pi, unit="rad")
     fastest = sheet.work("v_p", piston_speed, r=crank, l=rod, ω=turning, θ=angle)
     density = sheet.look_up("ρ", lambda: _WATER)
-    judgements = []
-    for end in ends_of(block, sheet):
+
+    def judge(end: CylinderEnd) -> Judgement:
         d = sheet.take("d", liner_in(block, end, sheet).bore)
         flow = sheet.work("Q", water_displaced, d=d, v=fastest)
         setting = sheet.take("p_s", end.relief_set)
@@ -114,8 +122,9 @@ def relief_capacity(block: CylinderBlock, sheet: Sheet) -> Judgement:
             d=sheet.take("d_s", end.relief_seat_diameter),
             h=sheet.take("h", end.relief_lift),
         )
-        judgements.append(sheet.at_least(opened, wanted))
-    return sheet.worst(*judgements)
+        return sheet.at_least(opened, wanted)
+
+    return sheet.each(ends_of(block, sheet), judge)
 
 
 RULES = (water_relief, relief_capacity)

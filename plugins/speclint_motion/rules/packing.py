@@ -62,14 +62,23 @@ def gland(box: StuffingBox, sheet: Sheet) -> Judgement:
     d = sheet.take("d", sheet.follow(box.seals).diameter)
     low = sheet.work("c_min", share_of_diameter, k=sheet.limit("least", "k_min"), D=d)
     high = sheet.work("c_max", share_of_diameter, k=sheet.limit("most", "k_max"), D=d)
-    judgements = []
-    for symbol, bore in (("n", box.neck_bush), ("g", box.gland_bore)):
-        taken = sheet.take(f"D_{symbol}", bore)
-        c = sheet.work(f"c_{symbol}", diametral_clearance, D_l=taken, D_p=d)
-        judgements.append(sheet.within(c, low, high))
+
+    bores = {"n": box.neck_bush, "g": box.gland_bore}
+
+    def judge(symbol: str) -> Judgement:
+        taken = sheet.take(f"D_{symbol}", bores[symbol])
+        return sheet.within(sheet.work(f"c_{symbol}", diametral_clearance, D_l=taken, D_p=d), low, high)
+
+    return sheet.worst(
+        sheet.each((box,), lambda box: _drained(box, sheet)),
+        sheet.each(bores, judge),
+    )
+
+
+def _drained(box: StuffingBox, sheet: Sheet) -> Judgement:
     drained = sheet.read("drained", box.drained)
     says = "the stuffing box is drained" if drained else "nothing drains what leaks past the packing"
-    return sheet.worst(sheet.states(drained, says), *judgements)
+    return sheet.states(drained, says)
 
 
 RULES = (rating, gland)

@@ -84,11 +84,10 @@ def lands(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
     if not piston.grooves:
         raise sheet.not_assessed(f"grooves is not stated in {piston.where.file}", piston.where)
     p = boiler_pressure(case, sheet)
-    judgements = []
-    for name, groove in piston.grooves.items():
-        judgements += _land(name, groove, p, piston, case, sheet)
-        judgements += _groove(name, groove, sheet)
-    return sheet.worst(*judgements)
+    return sheet.worst(
+        sheet.each(piston.grooves.items(), lambda item: sheet.worst(*_land(*item, p, piston, case, sheet))),
+        sheet.each(piston.grooves.items(), lambda item: sheet.worst(*_groove(*item, sheet))),
+    )
 
 
 def _land(

@@ -107,10 +107,7 @@ def tension(rod: PistonRod, case: LoadCase, sheet: Sheet) -> Judgement:
     pull, push = _greatest_loads(cylinder, case, sheet)
     if not rod.sections:
         raise sheet.not_assessed(f"sections is not stated in {rod.where.file}", rod.where)
-    judgements = []
-    for name, section in rod.sections.items():
-        judgements += _judged(name, section, rod, pull, push, sheet)
-    return sheet.worst(*judgements)
+    return sheet.each(rod.sections.items(), lambda item: sheet.worst(*_judged(*item, rod, pull, push, sheet)))
 
 
 def _has_boiler(case: LoadCase, sheet: Sheet) -> bool:
@@ -264,12 +261,15 @@ def finish(rod: PistonRod, sheet: Sheet) -> Judgement:
         hard = sheet.take("HB", rod.hardness)
     else:
         hard = sheet.look_up("HB", sheet.material_of(rod).hardness, of=rod)
-    judgements = []
-    for box in boxes:
+
+    def judge(box: StuffingBox) -> Judgement:
         packing = sheet.read(f"packing of {box.id}", box.packing)
-        judgements.append(sheet.at_most(rough, sheet.look_up("Ra_max", greatest_roughness, packing=packing)))
-        judgements.append(sheet.at_least(hard, sheet.look_up("HB_min", least_hardness, packing=packing)))
-    return sheet.worst(*judgements)
+        return sheet.worst(
+            sheet.at_most(rough, sheet.look_up("Ra_max", greatest_roughness, packing=packing)),
+            sheet.at_least(hard, sheet.look_up("HB_min", least_hardness, packing=packing)),
+        )
+
+    return sheet.each(boxes, judge)
 
 
 RULES = (tension, buckling, finish)

@@ -16,10 +16,18 @@ def holds_pressure(component: Component, sheet: Sheet) -> bool:
     return stated and sheet.read("pressure part", component.pressure_part)
 
 
+def is_safety_part(component: Component, sheet: Sheet) -> bool:
+    """Whether a component states that its failure can hurt someone."""
+    stated = sheet.is_stated("safety part", component.safety_part)
+    return stated and sheet.read("safety part", component.safety_part)
+
+
 def is_welded(component: Component, sheet: Sheet) -> bool:
-    """Whether a component states that it is welded, or is a fabricated block."""
-    if sheet.is_stated("welded", component.welding.welded):
-        return sheet.read("welded", component.welding.welded)
+    """Whether a component is a weldment or a fabricated block, or states that it is welded."""
+    if component.is_one_of(("weldment",)):
+        return True
+    if sheet.is_stated("welded", component.welding.welded) and sheet.read("welded", component.welding.welded):
+        return True
     if component.is_one_of(("cylinder-block",)):
         return sheet.read("construction", cast("CylinderBlock", component).construction) == "fabricated"
     return False

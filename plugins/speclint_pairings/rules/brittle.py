@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable
+from functools import partial
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.specs import (
@@ -11,6 +12,7 @@ from speclint.specs import (
     Crosshead,
     FrameFastening,
     LiftingPlan,
+    LiftingPoint,
     NotStated,
     Pin,
     PistonRod,
@@ -21,16 +23,18 @@ from speclint.specs import (
     Tappet,
     ValveSpindle,
 )
+from speclint_pairings.inputs.pieces import pieces_of
 
 #: Families of iron that break without stretching, whatever a test bar may show.
 _BRITTLE = ("grey-iron", "chilled-iron")
-Piece = tuple[str, Stated[str] | NotStated]
+#: What a piece is called, and its material.
+Named = tuple[str, Stated[str] | NotStated]
 
 
 @rule(
     "material.brittle-in-bending",
-    title="A part that is pulled, bent or struck is not of grey or chilled iron, and its metal has at "
-    "least 7 % elongation at fracture",
+    title="A part that is pulled, bent or struck, its pin and its nut among them, is not of grey or chilled "
+    "iron, and its metal has at least 7 % elongation at fracture",
     on=(
         BoltedJoint,
         Crosshead,
@@ -47,6 +51,7 @@ Piece = tuple[str, Stated[str] | NotStated]
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
     why="Grey and chilled iron give no warning: a flaw, a blow or bending breaks the part in two.",
+    edition=2,
     leaves_out="the hard layer of a treated surface; toughness at low temperature (block.toughness "
     "covers the block); parts loaded only in compression: pistons, rings, seats, guides, feet of tappets",
     limits=[
@@ -57,19 +62,27 @@ def brittle(component: Component, sheet: Sheet) -> Judgement:
     """By the family of the metal, and the least elongation at fracture in its standard."""
     if isinstance(component, Tappet) and sheet.read("follower", component.follower) != "roller":
         raise sheet.not_applicable("a tappet with a foot is loaded only in compression")
-    return sheet.worst(*(_judged(called, material, sheet) for called, material in _pieces(component, sheet)))
+    return sheet.each(_pieces(component, sheet), lambda piece: _judged(*piece(), sheet))
 
 
-def _pieces(component: Component, sheet: Sheet) -> Iterator[Piece]:
-    """The pieces of a component in the path of the load, and their materials."""
+def _pieces(component: Component, sheet: Sheet) -> list[Callable[[], Named]]:
+    """What gives each piece of a component in the path of the load, and its material."""
     if not isinstance(component, LiftingPlan):
-        yield component.id, component.material
-        return
+        own: Named = (component.id, component.material)
+        loaded = [(one.called, one.material) for one in pieces_of(component) if one.carries_load]
+        return [partial(_as_stated, piece) for piece in (own, *loaded)]
     if not component.points:
         raise sheet.not_assessed("no lifting point is stated", component.where)
-    for name, point in component.points.items():
-        lug = sheet.read(f"form of {name}", point.form) == "lug"
-        yield f"{name} of {component.id}", point.lug.material if lug else component.material
+    return [partial(_at_point, *item, component, sheet) for item in component.points.items()]
+
+
+def _as_stated(piece: Named) -> Named:
+    return piece
+
+
+def _at_point(name: str, point: LiftingPoint, plan: LiftingPlan, sheet: Sheet) -> Named:
+    lug = sheet.read(f"form of {name}", point.form) == "lug"
+    return f"{name} of {plan.id}", point.lug.material if lug else plan.material
 
 
 def _judged(called: str, material: Stated[str] | NotStated, sheet: Sheet) -> Judgement:

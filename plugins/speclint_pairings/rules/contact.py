@@ -26,7 +26,7 @@ from speclint_pairings.sources import AHRONS, NEALE, STAINLESS_WEAR
 )
 def sliding(component: Component, sheet: Sheet) -> Judgement:
     """Each pair that the links give, against the table of pairs; one that is not in it is a query."""
-    return sheet.worst(*(_judged(pair, sheet) for pair in pairs_of(component, sheet)))
+    return sheet.each(pairs_of(component, sheet), lambda pair: _judged(pair, sheet))
 
 
 def _judged(pair: Pair, sheet: Sheet) -> Judgement:

@@ -117,7 +117,7 @@ def _welded(weldment: Weldment, case: LoadCase, sheet: Sheet) -> Judgement:
     if len(metals) == 1:
         raise sheet.not_applicable("its plates are all of one metal")
     T = sheet.take("T", case.temperature_of(sheet.follow(weldment.makes)))
-    return sheet.worst(*(_seam(one, other, T, sheet) for one, other in combinations(metals.values(), 2)))
+    return sheet.each(combinations(metals.values(), 2), lambda two: _seam(*two, T, sheet))
 
 
 def _metals(weldment: Weldment, sheet: Sheet) -> Iterator[tuple[str, Material]]:

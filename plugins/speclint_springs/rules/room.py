@@ -69,15 +69,19 @@ def house(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     """Clearance outside with the growth at solid, and inside where the coil is narrowest, both above zero."""
     d = sheet.take("d", spring.wire)
     D = mean_diameter(spring, sheet, d)
-    found = []
+    judges = []
     if sheet.is_stated("housing", spring.housing):
-        found.append(_outside(spring, sheet, d, D))
+        judges.append(_outside)
     if sheet.is_stated("guide pin", spring.guide_pin):
-        inside = sheet.work("c_i", clearance_inside, D=D, d=d, d_p=sheet.take("d_p", spring.guide_pin))
-        found.append(sheet.stays(inside, inside, strictly=True))
-    if not found:
+        judges.append(_inside)
+    if not judges:
         raise sheet.not_assessed("neither housing nor guide_pin is stated", spring.where)
-    return sheet.worst(*found)
+    return sheet.each(judges, lambda judge: judge(spring, sheet, d, D))
+
+
+def _inside(spring: CompressionSpring, sheet: Sheet, d: Metres, D: Metres) -> Judgement:
+    inside = sheet.work("c_i", clearance_inside, D=D, d=d, d_p=sheet.take("d_p", spring.guide_pin))
+    return sheet.stays(inside, inside, strictly=True)
 
 
 def _outside(spring: CompressionSpring, sheet: Sheet, d: Metres, D: Metres) -> Judgement:

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres
 from speclint.handbook.cams import mean_piston_speed, piston_speed
 from speclint.handbook.members import round_area
 from speclint.handbook.steam import compressed_temperature
-from speclint.specs import CylinderBlock, CylinderLiner, LoadCase, SteamPassage
+from speclint.specs import CylinderBlock, CylinderLiner, LoadCase, RelievedLength, SteamPassage
 from speclint_steamways.formulae.paths import (
     air_density,
     area_ratio,
@@ -105,12 +104,10 @@ def port_rule(passage: SteamPassage, case: LoadCase, sheet: Sheet) -> Judgement:
 )
 def drains(part: SteamPassage | CylinderBlock, sheet: Sheet) -> Judgement:
     """Chests, valve pockets, belts and low points of passages, and relieved lengths of a block, as stated."""
-    return sheet.worst(
-        *(_of_block(part, sheet) if isinstance(part, CylinderBlock) else _of_passage(part, sheet))
-    )
+    return _of_block(part, sheet) if isinstance(part, CylinderBlock) else _of_passage(part, sheet)
 
 
-def _of_block(block: CylinderBlock, sheet: Sheet) -> Iterator[Judgement]:
+def _of_block(block: CylinderBlock, sheet: Sheet) -> Judgement:
     relieved = [
         (f"{name} of bore {bore}", length)
         for bore, one in block.bores.items()
@@ -118,19 +115,23 @@ def _of_block(block: CylinderBlock, sheet: Sheet) -> Iterator[Judgement]:
     ]
     if not relieved:
         raise sheet.not_applicable("the block has no relieved length where water could gather")
-    for name, length in relieved:
+
+    def judge(item: tuple[str, RelievedLength]) -> Judgement:
+        name, length = item
         drained = sheet.read(f"relieved length {name} drained", length.drained)
         said = "is drained" if drained else "holds water and has no drain"
-        yield sheet.states(drained, f"relieved length {name} {said}", where=length.where)
+        return sheet.states(drained, f"relieved length {name} {said}", where=length.where)
+
+    return sheet.each(relieved, judge)
 
 
-def _of_passage(passage: SteamPassage, sheet: Sheet) -> Iterator[Judgement]:
+def _of_passage(passage: SteamPassage, sheet: Sheet) -> Judgement:
     place = sheet.read("place", passage.place)
     if place not in _GATHERING_WATER and not sheet.read("low point", passage.low_point):
         raise sheet.not_applicable("water does not gather in it")
     drained = sheet.read("drained", passage.drained)
     said = "is drained" if drained else "holds water and has no drain"
-    yield sheet.states(drained, f"the {place} {said}", where=passage.where)
+    return sheet.states(drained, f"the {place} {said}", where=passage.where)
 
 
 @rule(

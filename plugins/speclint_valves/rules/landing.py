@@ -6,7 +6,7 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit,
 from speclint.equations import Kelvins, Metres, Ratio
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.steam import seat_bearing_stress
-from speclint.specs import CylinderBlock, LoadCase, PoppetValve, ValveSeat
+from speclint.specs import Beat, CylinderBlock, LoadCase, PoppetValve, ValveSeat
 from speclint_valves.formulae.landing import (
     beat_gap,
     clearance_hot,
@@ -47,14 +47,14 @@ def seat_stress(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     springs = springs_new(valve, case, sheet).shut
     load = sheet.work("F", seating_load, F_f=springs, W=weight(valve, sheet), F_v=steam)
     most = sheet.limit("greatest")
-    found = []
-    for index, beat in beats_of(valve, sheet):
+
+    def judge(item: tuple[str, Beat]) -> Judgement:
+        index, beat = item
         d, w = sheet.take(f"d_{index}", beat.seat_diameter), sheet.take(f"w_{index}", beat.contact_width)
         β = sheet.take(f"β_{index}", beat.seat_angle)
-        found.append(
-            sheet.at_most(sheet.work(f"σ_{index}", seat_bearing_stress, F=load, d=d, w=w, β=β), most)
-        )
-    return sheet.worst(*found)
+        return sheet.at_most(sheet.work(f"σ_{index}", seat_bearing_stress, F=load, d=d, w=w, β=β), most)
+
+    return sheet.each(beats_of(valve, sheet), judge)
 
 
 @rule(
@@ -73,9 +73,9 @@ def seat_stress(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
 def seat_width(valve: PoppetValve, sheet: Sheet) -> Judgement:
     """Width of contact of each beat within the band."""
     low, high = sheet.limit("least"), sheet.limit("greatest")
-    beats = beats_of(valve, sheet)
-    return sheet.worst(
-        *(sheet.within(sheet.take(f"w_{index}", beat.contact_width), low, high) for index, beat in beats)
+    return sheet.each(
+        beats_of(valve, sheet),
+        lambda item: sheet.within(sheet.take(f"w_{item[0]}", item[1].contact_width), low, high),
     )
 
 
@@ -241,9 +241,10 @@ def cannot_fall_in(valve: PoppetValve, sheet: Sheet) -> Judgement:
 )
 def material(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     """Metal temperature ≤ the limit of the metal as a running part, for the valve and each of its seats."""
-    parts: list[tuple[str, PoppetValve | ValveSeat]] = [("v", valve)]
-    parts += [(index, sheet.follow(beat.seat)) for index, beat in beats_of(valve, sheet)]
-    return sheet.worst(*(_within_limit(part, index, case, sheet) for index, part in parts))
+    return sheet.each(
+        [("v", None), *beats_of(valve, sheet)],
+        lambda item: _within_limit(sheet.follow(item[1].seat) if item[1] else valve, item[0], case, sheet),
+    )
 
 
 def _within_limit(part: PoppetValve | ValveSeat, index: str, case: LoadCase, sheet: Sheet) -> Judgement:
