@@ -114,15 +114,16 @@ def thread_strength_ratio(R_n: Pascals, A_n: SquareMetres, R_b: Pascals, A_b: Sq
 
 
 @formula(
-    "C_3 = 0.897 if R_S ≥ 1, else min(0.728 + 1.769 x − 2.896 x² + 1.296 x³, 1), x = max(R_S, 0.4)",
+    "C_3 = min(0.897 + 0.135 u + 0.992 u² − 1.296 u³, 1), u = min(max(1 − R_S, 0), 0.6)",
     cites=[VDI_2230.at("section 5.5.5"), ALEXANDER],
 )
 def inner_thread_bending_factor(R_S: Ratio) -> Ratio:
     """Share of its strength that the thread of a nut or block keeps where the threads bend under their load.
 
-    C_3 = 0.897 if R_S ≥ 1, else min(0.728 + 1.769 x − 2.896 x² + 1.296 x³, 1), x = max(R_S, 0.4)
+    C_3 = min(0.897 + 0.135 u + 0.992 u² − 1.296 u³, 1), u = min(max(1 − R_S, 0), 0.6)
 
-    R_S: ``thread_strength_ratio``. Returns a ratio, never above 1. Below 0.4 that of 0.4 is taken. The stud's own
+    R_S: ``thread_strength_ratio``. Returns a ratio, never above 1. Printed as 0.728 + 1.769 R_S − 2.896 R_S² + 1.296 R_S³
+    from 0.4 to 1, and 0.897 above 1; put in 1 − R_S it is the same. Below 0.4 that of 0.4 is taken. The stud's own
     thread keeps 0.897 where both are alike; what it gains in a stronger nut is not counted.
 
     Hand working at 0.8: 0.728 + 1.4152 - 1.85344 + 0.663552 = 0.953312.
@@ -130,10 +131,8 @@ def inner_thread_bending_factor(R_S: Ratio) -> Ratio:
     >>> round(inner_thread_bending_factor(R_S=0.8), 6), inner_thread_bending_factor(R_S=1.2)
     (0.953312, 0.897)
     """
-    if R_S >= 1:
-        return THREADS_ALIKE
-    x = max(R_S, _WEAKEST)
-    return min(0.728 + 1.769 * x - 2.896 * x**2 + 1.296 * x**3, 1.0)
+    u = min(max(1 - R_S, 0.0), 1 - _WEAKEST)
+    return min(THREADS_ALIKE + 0.135 * u + 0.992 * u**2 - 1.296 * u**3, 1.0)
 
 
 def outer_thread_bending_factor() -> Reading:
