@@ -122,9 +122,9 @@ def inner_thread_bending_factor(R_S: Ratio) -> Ratio:
 
     C_3 = min(0.897 + 0.135 u + 0.992 u² − 1.296 u³, 1), u = min(max(1 − R_S, 0), 0.6)
 
-    R_S: ``thread_strength_ratio``. Returns a ratio, never above 1. Printed as 0.728 + 1.769 R_S − 2.896 R_S² + 1.296 R_S³
-    from 0.4 to 1, and 0.897 above 1; put in 1 − R_S it is the same. Below 0.4 that of 0.4 is taken. The stud's own
-    thread keeps 0.897 where both are alike; what it gains in a stronger nut is not counted.
+    R_S: ``thread_strength_ratio``. Returns a ratio, never above 1. In print it is 0.897 from 1 on, and between 0.4
+    and 1 it is 0.728 + 1.769 R_S − 2.896 R_S² + 1.296 R_S³, which is the same put in 1 − R_S. Below 0.4 that of 0.4
+    is taken. The stud's own thread keeps 0.897 where both are alike; its gain in a stronger nut is not counted.
 
     Hand working at 0.8: 0.728 + 1.4152 - 1.85344 + 0.663552 = 0.953312.
 
