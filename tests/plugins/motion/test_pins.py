@@ -113,6 +113,8 @@ def test_a_pin_is_not_assessed_without(workshop: DesignFolder, part: str, key: s
     [
         ('stuffing-box = "250 °C"', 'stuffing-box = "350 °C"', "conforms"),
         ('stuffing-box = "250 °C"', 'stuffing-box = "350.1 °C"', "finding"),
+        ('"340 °C"', '"350 °C"', "conforms"),
+        ('"340 °C"', '"350.1 °C"', "finding"),  # admitted steam, though the box is at 250 °C
         ("360 rev/min", "454 rev/min", "conforms"),
         ("360 rev/min", "455 rev/min", "finding"),
     ],
@@ -120,6 +122,29 @@ def test_a_pin_is_not_assessed_without(workshop: DesignFolder, part: str, key: s
 def test_rating_from_both_sides(workshop: DesignFolder, old: str, new: str, outcome: str) -> None:
     """Carbon segments: 350 °C, and 10 m/s, which is 454.5 rev/min of 1.32 m."""
     assert workshop.write(files("duty", (old, new))).only(RATING).outcome == outcome
+
+
+@pytest.mark.parametrize(("steam", "outcome"), [("280", "conforms"), ("390", "finding")])
+def test_packing_melts_in_the_steam_though_its_box_is_cooler(
+    workshop: DesignFolder, steam: str, outcome: str
+) -> None:
+    """PTFE with graphite bears 280 °C; the box stands at 200 and 260 °C, the rod at 100 °C."""
+    found = files("box", ("carbon segments", "braided PTFE with graphite"))
+    found["duty.toml"] = found["duty.toml"].replace('stuffing-box = "250', 'stuffing-box = "260')
+    found["duty.toml"] = (
+        found["duty.toml"].replace('"300 °C"', '"270 °C"').replace('"340 °C"', f'"{steam} °C"')
+    )
+    assert workshop.write(found).only(RATING).outcome == outcome
+
+
+def test_a_rod_hotter_than_its_packing_is_found(workshop: DesignFolder) -> None:
+    found = files("duty", ('stuffing-box = "250 °C"', 'stuffing-box = "250 °C"\nrod = "351 °C"'))
+    assert workshop.write(found).only(RATING).outcome == "finding"
+
+
+@pytest.mark.parametrize("line", ['live_temperature = "340 °C"\n', 'live_temperature = "300 °C"\n'])
+def test_rating_needs_the_temperature_of_the_steam(workshop: DesignFolder, line: str) -> None:
+    assert workshop.write(files("duty", (line, ""))).only(RATING).outcome == "not assessed"
 
 
 @pytest.mark.parametrize(("pressure", "outcome"), [("25", "conforms"), ("25.1", "finding")])

@@ -34,6 +34,7 @@ id = "duty"
 [cases.starting]
 safety_valve_pressure = "16.6 bar gauge"
 exhaust_pressure = "0 bar gauge"
+live_temperature = "300 °C"
 rotational_speed = "0 rev/min"
 [cases.starting.temperatures]
 piston-rod = "100 °C"
@@ -44,6 +45,7 @@ stuffing-box = "200 °C"
 [cases.running]
 safety_valve_pressure = "16.6 bar gauge"
 exhaust_pressure = "0 bar gauge"
+live_temperature = "340 °C"
 rotational_speed = "360 rev/min"
 cut_off = "0.3"
 [cases.running.temperatures]
