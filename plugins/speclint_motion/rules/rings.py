@@ -14,7 +14,7 @@ from speclint_motion.formulae.pistons import (
     share_of_strength,
     strength_over,
 )
-from speclint_motion.inputs import boiler_pressure
+from speclint_motion.inputs import cylinder_of, relief_pressure
 
 _IRON = ("grey-iron", "ductile-iron", "chilled-iron", "austenitic-iron")
 #: Shear over tension at yield of a ductile metal is one over this, by distortion energy.
@@ -63,10 +63,12 @@ def _bore(ring: PistonRing, sheet: Sheet) -> tuple[Component, Metres]:
 
 @rule(
     "piston.ring-lands",
-    title="The bending and shear stress of the lands do not exceed the allowable stress, and the clearances "
-    "of the rings in their grooves are within their limits",
+    title="The bending and shear stress of the lands, with water at the setting of the relief valves, do not exceed "
+    "the allowable stress of the metal as thick as it was cast or forged, and the clearances of the rings in their "
+    "grooves are within their limits",
     on=Piston,
-    cases=("starting", "running"),
+    cases=("starting", "running", "water"),
+    edition=2,
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A cracked land breaks out in pieces; a ring that bears on the bottom of its groove seizes.",
@@ -80,21 +82,21 @@ def _bore(ring: PistonRing, sheet: Sheet) -> tuple[Component, Metres]:
     ],
 )
 def lands(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
-    """A strip of the land under full boiler pressure on one side; depth and width of the groove against the ring."""
+    """A strip of the land under the cylinder's greatest pressure on one side; the groove against its ring."""
     if not piston.grooves:
         raise sheet.not_assessed(f"grooves is not stated in {piston.where.file}", piston.where)
-    p = boiler_pressure(case, sheet)
+    p = relief_pressure(cylinder_of(piston, sheet), case, sheet, sides=("front", "back"))
+    allowed = _allowed(piston, case, sheet)
     return sheet.worst(
-        sheet.each(piston.grooves.items(), lambda item: sheet.worst(*_land(*item, p, piston, case, sheet))),
+        sheet.each(piston.grooves.items(), lambda item: sheet.worst(*_land(*item, p, allowed, piston, sheet))),
         sheet.each(piston.grooves.items(), lambda item: sheet.worst(*_groove(*item, sheet))),
     )
 
 
 def _land(
-    name: str, groove: Groove, p: Pascals, piston: Piston, case: LoadCase, sheet: Sheet
+    name: str, groove: Groove, p: Pascals, allowed: Pascals, piston: Piston, sheet: Sheet
 ) -> list[Judgement]:
     h, b = sheet.take(f"h_{name}", groove.depth), sheet.take(f"b_{name}", groove.land)
-    allowed = _allowed(piston, b, case, sheet)
     bending = sheet.work(f"σ_{name}", land_bending, p=p, h=h, b=b)
     shear = sheet.work(f"τ_{name}", land_shear, p=p, h=h, b=b)
     sheared = (
@@ -107,13 +109,14 @@ def _is_iron(piston: Piston, sheet: Sheet) -> bool:
     return sheet.material_of(piston).family in _IRON
 
 
-def _allowed(piston: Piston, b: Metres, case: LoadCase, sheet: Sheet) -> Pascals:
-    """Allowable stress of the piston's metal, hot: an eighth of the strength of iron, a third of steel's yield."""
+def _allowed(piston: Piston, case: LoadCase, sheet: Sheet) -> Pascals:
+    """Allowable stress of the metal, hot, as thick as made: an eighth of iron's strength, a third of steel's yield."""
+    made = sheet.take("t_m", piston.stock_thickness)
     material, at = sheet.material_of(piston), sheet.take("T_p", case.temperature_of(piston))
     if _is_iron(piston, sheet):
-        R_m = sheet.look_up("R_m", material.tensile_strength, of=piston, at=at, thickness=b)
+        R_m = sheet.look_up("R_m", material.tensile_strength, of=piston, at=at, thickness=made)
         return sheet.work("S", strength_over, R=R_m, n=sheet.limit("iron", "n"))
-    R_p = sheet.look_up("R_p", material.proof_stress, of=piston, at=at, thickness=b)
+    R_p = sheet.look_up("R_p", material.proof_stress, of=piston, at=at, thickness=made)
     return sheet.work("S", share_of_strength, x=sheet.limit("steel", "x"), R=R_p)
 
 

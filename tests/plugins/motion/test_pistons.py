@@ -137,17 +137,40 @@ def test_gap_is_not_assessed_without(workshop: DesignFolder, key: str) -> None:
 @pytest.mark.parametrize(
     ("metal", "land", "outcome"),
     [
-        ("known-steel", "5.22", "conforms"),
-        ("known-steel", "5.21", "finding"),
-        ("known-iron", "8.14", "conforms"),
-        ("known-iron", "8.13", "finding"),
+        ("known-steel", "6.40", "conforms"),
+        ("known-steel", "6.39", "finding"),
+        ("known-iron", "9.99", "conforms"),
+        ("known-iron", "9.98", "finding"),
     ],
 )
 def test_lands_from_both_sides(workshop: DesignFolder, metal: str, land: str, outcome: str) -> None:
-    """3 × 1.66 × 18² = 1613.52. Steel at 320 °C: R_p 180, 0.33 of it 59.4 MPa: √(1613.52/59.4) = 5.2119 mm.
-    Iron 195/8 = 24.375 MPa: √(1613.52/24.375) = 8.1361 mm. Shear asks less.
+    """The front relief valve blows at 25 bar, the back one at 18.5: 3 × 2.5 × 18² = 2430.
+    Steel at 320 °C: R_p 180, 0.33 of it 59.4 MPa: √(2430/59.4) = 6.396 mm. Iron 195/8 = 24.375 MPa:
+    √(2430/24.375) = 9.985 mm. Shear asks less.
     """
     found = files("piston", ("20 mm", f"{land} mm"), ("known-steel", metal))
+    assert workshop.write(found).only(LANDS).outcome == outcome
+
+
+@pytest.mark.parametrize(("pressure", "outcome"), [("25.07", "conforms"), ("25.08", "finding")])
+def test_lands_bear_the_water_of_the_duty(workshop: DesignFolder, pressure: str, outcome: str) -> None:
+    """Iron, 10 mm: 24.375 × 100/(3 × 18²) = 2.50772 MPa, where water stands and the block states no relief valve."""
+    found = files("piston", ('"20 mm"', '"10 mm"'), ("known-steel", "known-iron"))
+    for line in ('relief_set = "25 bar gauge"\n', 'relief_set = "18.5 bar gauge"\n'):
+        found["block.toml"] = found["block.toml"].replace(line, "")
+    found["duty.toml"] = found["duty.toml"].replace("19 bar", f"{pressure} bar")
+    check = workshop.write(found).only(LANDS)
+    assert (check.outcome, check.case) == (outcome, "water")
+
+
+@pytest.mark.parametrize(("made", "outcome"), [("10 mm", "conforms"), ("44 mm", "finding")])
+def test_the_strength_of_a_land_is_that_of_its_casting(
+    workshop: DesignFolder, made: str, outcome: str
+) -> None:
+    """EN-GJL-250, land 10 mm: 24.3 MPa. Cast 10 mm thick it has 250 MPa: 31.25; above 40 mm 170: 21.25."""
+    found = files(
+        "piston", ('"20 mm"', '"10 mm"'), ("known-steel", "grey-iron-250"), ('"44 mm"', f'"{made}"')
+    )
     assert workshop.write(found).only(LANDS).outcome == outcome
 
 
@@ -167,7 +190,7 @@ def test_grooves_from_both_sides(workshop: DesignFolder, part: str, old: str, ne
     assert workshop.write(files(part, (old, new))).only(LANDS).outcome == outcome
 
 
-@pytest.mark.parametrize("key", ["depth", "width", "land", "takes"])
+@pytest.mark.parametrize("key", ["stock_thickness", "depth", "width", "land", "takes"])
 def test_lands_are_not_assessed_without(workshop: DesignFolder, key: str) -> None:
     assert workshop.write(without("piston", key)).only(LANDS).outcome == "not assessed"
 

@@ -61,6 +61,8 @@ cylinder-liner = "220 °C"
 piston-ring = "220 °C"
 [cases.water]
 cylinder_pressure = "19 bar gauge"
+[cases.water.temperatures]
+piston = "180 °C"
 """
 
 BLOCK = """
@@ -109,6 +111,7 @@ id = "piston"
 material = "known-steel"
 runs_in = "liner"
 diameter = "497 mm"
+stock_thickness = "44 mm"
 mass = "112 kg"
 [grooves.front]
 takes = "ring"
