@@ -18,6 +18,7 @@ safety_valve_pressure = "16.6 bar gauge"
 exhaust_pressure = "0.3 bar gauge"
 live_temperature = "300 °C"
 exhaust_temperature = "150 °C"
+steam_flow = "0.3 kg/s"
 [cases.starting.temperatures]
 partition = "220 °C"
 pipe = "300 °C"
