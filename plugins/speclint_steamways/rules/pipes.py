@@ -30,6 +30,7 @@ from speclint.handbook.steam import (
 )
 from speclint.specs import LoadCase, SteamPipe
 from speclint_steamways.formulae.pipes import (
+    hoop_stress_in_bend,
     hoop_stress_of_pipe,
     movement_to_take_up,
     rise,
@@ -122,11 +123,13 @@ def _bent(pipe: SteamPipe, sheet: Sheet, of: _Taken, t_l: Metres) -> Iterator[Ju
 @rule(
     "pipe.test",
     title="The hydraulic test is at least 1.5 times the design pressure, more where the hot metal is "
-    "much weaker, and stresses the wall to at most 0.9 of proof stress",
+    "much weaker, and stresses the wall, straight and on both sides of the sharpest bend, to at most 0.9 of "
+    "proof stress",
     on=SteamPipe,
     cases=("starting", "running"),
+    edition=2,
     grade=Grade.HOLD,
-    cites=[EN_13480_5.at("9.3.2.2"), B31_1.at("137.4.5 and 102.3.3(B)")],
+    cites=[EN_13480_5.at("9.3.2.2"), B31_1.at("137.4.5 and 102.3.3(B)"), BENT],
     why="cold steel is stronger than hot: a test at little more than the working pressure proves "
     "nothing about the hot pipe",
     leaves_out="safety during the test, and which regulation requires it: the local code and a "
@@ -155,14 +158,29 @@ def hydraulic_test(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Judgement:
         f_20=european_allowable(pipe, sheet, DRAWING_TEMPERATURE, t, "f_20"),
         f_T=european_allowable(pipe, sheet, at, t, "f_T"),
     )
-    D, E = sheet.take("D", pipe.outside_diameter), sheet.take("E", pipe.joint_factor)
-    y = factor_y(pipe, sheet, D, t_l, DRAWING_TEMPERATURE)
-    stress = sheet.work("S_t", hoop_stress_of_pipe, p=p_t, D=D, t=t_l, E=E, y=y)
     proof = sheet.look_up(
         "R_p", sheet.material_of(pipe).proof_stress, of=pipe, at=DRAWING_TEMPERATURE, thickness=t
     )
     allowed = sheet.work("S_a", share_of_proof_stress, x=sheet.limit("share-of-proof-stress", "x"), R_p=proof)
-    return sheet.worst(sheet.at_least(p_t, wanted), sheet.at_most(stress, allowed))
+    stresses = _stresses_at_test(pipe, sheet, p_t, t_l)
+    return sheet.worst(sheet.at_least(p_t, wanted), *(sheet.at_most(stress, allowed) for stress in stresses))
+
+
+def _stresses_at_test(pipe: SteamPipe, sheet: Sheet, p_t: Pascals, t_l: Metres) -> Iterator[Pascals]:
+    """Hoop stress of the straight pipe, and at the inside and the outside of the sharpest bend."""
+    D, E = sheet.take("D", pipe.outside_diameter), sheet.take("E", pipe.joint_factor)
+    y = factor_y(pipe, sheet, D, t_l, DRAWING_TEMPERATURE)
+    straight = sheet.work("S_t", hoop_stress_of_pipe, p=p_t, D=D, t=t_l, E=E, y=y)
+    yield straight
+    if sheet.count("n", pipe.bends) == 0:
+        return
+    R = sheet.take("R", pipe.bend_radius)
+    inside = sheet.work("I_i", bend_factor_inside, R=R, D=D)
+    yield sheet.work("S_ti", hoop_stress_in_bend, I=inside, S=straight)
+    thinned = sheet.work("t_b", wall_outside_bend, t=t_l, k=sheet.take("k", pipe.bend_thinning))
+    there = sheet.work("S_b", hoop_stress_of_pipe, p=p_t, D=D, t=thinned, E=E, y=y)
+    outside = sheet.work("I_o", bend_factor_outside, R=R, D=D)
+    yield sheet.work("S_to", hoop_stress_in_bend, I=outside, S=there)
 
 
 @rule(
