@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from itertools import pairwise
+
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Pascals
 from speclint.handbook.fits import DRAWING_TEMPERATURE
@@ -11,6 +14,8 @@ from speclint_motion.formulae.pistons import (
     land_bending,
     land_shear,
     ring_gap_when_hot,
+    ring_gap_when_worn,
+    share_of_diameter,
     share_of_strength,
     strength_over,
 )
@@ -23,23 +28,30 @@ _DISTORTION = 3**0.5
 
 @rule(
     "piston.ring-gap",
-    title="The end gap of the hot ring in the hot bore is not below its limit",
+    title="The end gap of the hot ring in the hot bore is not below its limit, and in the bore as worn as it may be "
+    "before the next size of ring or the last bore not above its share of the bore",
     on=PistonRing,
-    cases=("starting", "running", "drifting"),
+    cases=("warming", "starting", "running", "drifting"),
+    edition=2,
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="A ring whose ends meet cannot expand further: it seizes in the bore or breaks.",
-    leaves_out="wear of the bore, which opens the gap",
-    limits=[Limit("least", "0.2 mm", "length", COMMON_PRACTICE, "least gap hot")],
+    why="A ring whose ends meet cannot expand further: it seizes in the bore or breaks. One whose ends stand far "
+    "apart lets the steam through.",
+    leaves_out="wear of the ring; wear of a bore in the block without a liner",
+    limits=[
+        Limit("least", "0.2 mm", "length", COMMON_PRACTICE, "least gap hot"),
+        Limit("most", "0.03", "ratio", COMMON_PRACTICE, "greatest gap over the bore, in the worn bore"),
+    ],
 )
 def gap(ring: PistonRing, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Cold gap plus the growth of the bore, less that of the ring."""
+    """Cold gap plus the growth of the bore, less that of the ring; cold gap with the wear of the bore."""
     bore, D = _bore(ring, sheet)
     at_l, at_r = sheet.take("T_l", case.temperature_of(bore)), sheet.take("T_r", case.temperature_of(ring))
+    g = sheet.take("g", ring.gap)
     left = sheet.work(
         "g_h",
         ring_gap_when_hot,
-        g=sheet.take("g", ring.gap),
+        g=g,
         D=D,
         alpha_l=sheet.look_up("α_l", sheet.material_of(bore).expansion, of=bore, at=at_l),
         T_l=at_l,
@@ -47,7 +59,25 @@ def gap(ring: PistonRing, case: LoadCase, sheet: Sheet) -> Judgement:
         T_r=at_r,
         T_ref=DRAWING_TEMPERATURE,
     )
-    return sheet.at_least(left, sheet.limit("least"))
+    return sheet.worst(sheet.at_least(left, sheet.limit("least")), *_worn(ring, g, sheet))
+
+
+def _worn(ring: PistonRing, g: Metres, sheet: Sheet) -> Iterator[Judgement]:
+    """The gap new, and before each change to the next size of ring."""
+    sizes = _sizes(ring, sheet)
+    for number, (D, D_w) in enumerate(pairwise([*sizes, sizes[-1]]), 1):
+        most = sheet.work(f"g_n{number}", share_of_diameter, k=sheet.limit("most", "k"), D=D)
+        yield sheet.at_most(sheet.work(f"g_w{number}", ring_gap_when_worn, g=g, D=D, D_w=D_w), most)
+
+
+def _sizes(ring: PistonRing, sheet: Sheet) -> list[Metres]:
+    """The bores at which a ring is fitted new, from the new bore up, and of a liner its last bore."""
+    made = [sheet.take(f"D_{number}", size) for number, size in enumerate(ring.made_for, 1)]
+    if not sheet.is_stated("runs in", ring.runs_in):
+        return sorted(made)
+    liner = sheet.follow(ring.runs_in)
+    new, last = sheet.take("D", liner.bore), sheet.take("D_last", liner.last_bore)
+    return sorted({new, last, *(size for size in made if new < size < last)})
 
 
 def _bore(ring: PistonRing, sheet: Sheet) -> tuple[Component, Metres]:

@@ -31,6 +31,11 @@ torsion = { over_mm = 0, rows = [[300, 270]], unit = "MPa", bound = "exact", sou
 DUTY = """
 kind = "duty"
 id = "duty"
+[cases.warming]
+[cases.warming.temperatures]
+cylinder-liner = "140 °C"
+piston-ring = "140 °C"
+cylinder-block = "140 °C"
 [cases.starting]
 safety_valve_pressure = "16.6 bar gauge"
 exhaust_pressure = "0 bar gauge"
@@ -93,6 +98,7 @@ material = "known-iron"
 housed_in = "block"
 in_bore = "main"
 bore = "500 mm"
+last_bore = "503 mm"
 """
 
 RING = """
