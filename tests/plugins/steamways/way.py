@@ -29,6 +29,7 @@ exhaust_pressure = "0.35 bar gauge"
 live_temperature = "390 °C"
 exhaust_temperature = "170 °C"
 ambient_temperature = "20 °C"
+hottest_ambient = "20 °C"
 rotational_speed = "360 rev/min"
 steam_flow = "1.7 kg/s"
 [cases.running.temperatures]
@@ -36,6 +37,7 @@ partition = "270 °C"
 pipe = "380 °C"
 [cases.standing-hot]
 ambient_temperature = "20 °C"
+hottest_ambient = "20 °C"
 [cases.standing-hot.temperatures]
 pipe = "180 °C"
 [cases.drifting]
