@@ -11,9 +11,16 @@ from iapws import IAPWS97
 
 from speclint import Grade
 from speclint.testing import DesignFolder, on_sheet
-from speclint_steamways.formulae.paths import bourne_port, breathing_depression, nozzle_area, trade_port
+from speclint_steamways.formulae.paths import (
+    bourne_port,
+    breathing_depression,
+    compression_ratio,
+    effective_area_together,
+    nozzle_area,
+    trade_port,
+)
 from tests.plugins.steamways.test_paths import limited
-from tests.plugins.steamways.way import files, without
+from tests.plugins.steamways.way import BREATH, files, without
 
 PORT, DRAINS, DRIFTING = "steamway.port-rule", "steamway.drains", "steamway.drifting"
 BRANCH, NOZZLE, LIFT = "steamway.branch", "blast-pipe.area", "blast-pipe.lift"
@@ -108,12 +115,40 @@ def speed_at(θ: float) -> float:
     return 12 * math.pi * 0.33 * (math.sin(θ) + λ * math.sin(θ) * math.cos(θ) / root)
 
 
-@pytest.mark.parametrize(("pressure", "outcome"), [("2.91", "conforms"), ("2.92", "finding")])
+@pytest.mark.parametrize(("pressure", "outcome"), [("2.66", "conforms"), ("2.67", "finding")])
 def test_compression_from_both_sides(workshop: DesignFolder, pressure: str, outcome: str) -> None:
     """423.15 K r^(0.4/1.4) = 623.15 K: r = 1.472645^3.5; ln 1.472645 = 0.387060; e^1.354711 = 3.87564.
-    3.87564 × 1.01325 = 3.92699: 2.91374 bar gauge.
+    Depression: 1.204113/2 × (196 349.5 × 12.62712/(0.6 × 40 000))² = 6425.2 Pa; 3.87564 × (1.01325 − 0.064252) =
+    3.67798: 2.66473 bar gauge.
     """
     found = files("duty", ('cylinder_pressure = "2 bar', f'cylinder_pressure = "{pressure} bar'))
+    assert workshop.write(found).only(DRIFTING, "breath").outcome == outcome
+
+
+def second(area: str, bore: str = "main", place: str = "breathing way") -> str:
+    return (
+        BREATH.replace('"breath"', '"second"')
+        .replace("40000", area)
+        .replace('"main"', f'"{bore}"')
+        .replace('"breathing way"', f'"{place}"')
+    )
+
+
+@pytest.mark.parametrize(
+    ("first", "more", "outcome"),
+    [
+        ("20000", second("20000"), "conforms"),
+        ("20000", second("12100"), "conforms"),
+        ("20000", second("12000"), "finding"),
+        ("20000", second("20000", bore="other"), "finding"),
+        ("20000", second("20000", place="passage"), "finding"),
+    ],
+)
+def test_a_cylinder_breathes_through_all_its_passages(
+    workshop: DesignFolder, first: str, more: str, outcome: str
+) -> None:
+    """32 063 mm² together, as above."""
+    found = files("breath", ("40000", first), second=more)
     assert workshop.write(found).only(DRIFTING, "breath").outcome == outcome
 
 
@@ -217,3 +252,14 @@ def test_twice_the_way_takes_a_quarter(A: float, v: float) -> None:
 @given(d=st.floats(0.05, 0.3))
 def test_four_nozzles_of_half_the_diameter_are_one(d: float) -> None:
     assert nozzle_area(4.0, d / 2) == pytest.approx(nozzle_area(1.0, d))
+
+
+@given(A=st.floats(0.001, 0.1), B=st.floats(0.001, 0.1), C=st.floats(0.1, 1.0))
+def test_two_passages_breathe_as_one_of_both_areas(A: float, B: float, C: float) -> None:
+    both = effective_area_together(effective_area_together(0.0, C, A), C, B)
+    assert both == pytest.approx(C * (A + B))
+
+
+@given(p_0=st.floats(0.8e5, 1.5e5), share=st.floats(0.0, 0.5))
+def test_a_depression_is_compressed_further(p_0: float, share: float) -> None:
+    assert compression_ratio(3e5, p_0, share * p_0) == pytest.approx(3e5 / p_0 / (1 - share))
