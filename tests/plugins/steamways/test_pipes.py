@@ -200,9 +200,16 @@ def test_bends_from_both_sides(workshop: DesignFolder, length: str, outcome: str
     (L − U)² ≥ 0.1683 × 0.012716 × 207.425e9/(0.208333 × 186.714e6) = 11.4120: L ≥ 2 + 3.37816 m.
     """
     check = workshop.write(files(("7 m", length))).only(FLEXIBILITY)
-    assert check.outcome == outcome
+    assert (check.outcome, check.grade) == (outcome, Grade.QUERY if outcome == "finding" else None)
     assert on_sheet(check, "S_A") / 1e6 == pytest.approx(186.714, abs=1e-3)
     assert check.utilisation == pytest.approx(11.4120 / (float(length.split()[0]) - 2) ** 2, rel=1e-4)
+
+
+def test_an_ordinary_pipe_with_bends_asks_for_an_analysis(workshop: DesignFolder) -> None:
+    """2.7 m for 2 m: 11.4120/0.49 = 23.3 times the simple criterion."""
+    check = workshop.write(files(("7 m", "2.7 m"))).only(FLEXIBILITY)
+    assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
+    assert "without a flexibility analysis" in check.says
 
 
 def test_a_straight_run_between_anchors_is_far_over(workshop: DesignFolder) -> None:
@@ -211,7 +218,7 @@ def test_a_straight_run_between_anchors_is_far_over(workshop: DesignFolder) -> N
     168.3/157.1 mm: 2862.6 mm².
     """
     check = workshop.write(files(*BENT)).only(FLEXIBILITY)
-    assert check.outcome == "finding"
+    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
     assert on_sheet(check, "σ") == pytest.approx(on_sheet(check, "E") * 0.005358, rel=1e-6)
     assert on_sheet(check, "F") == pytest.approx(on_sheet(check, "σ") * 2862.6e-6, rel=1e-4)
 
