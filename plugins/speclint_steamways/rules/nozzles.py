@@ -131,7 +131,7 @@ def branch(nozzle: BlastNozzle, case: LoadCase, sheet: Sheet) -> Judgement:
     for stage in stages:
         for one in branches_off(stage, sheet):
             sheet.read(f"what {one.id} feeds", one.feeds)
-    left = sheet.work("x", flow_ratio, m_1=path.m, m_2=path.flows[0].m)
+    left = sheet.work("x", flow_ratio, m_1=path.m, m_2=path.flows[0].m_1)
     return sheet.at_least(left, sheet.limit("left"))
 
 

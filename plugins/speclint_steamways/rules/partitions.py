@@ -51,7 +51,7 @@ from speclint_steamways.formulae.heat import (
     thermal_stress,
     work_lost,
 )
-from speclint_steamways.inputs.paths import section_of
+from speclint_steamways.inputs.paths import flow_in, section_of
 from speclint_steamways.sources import EN_13445_3, TIMOSHENKO_GOODIER
 
 #: Both rules take the heat at the same end of the correlation's scatter.
@@ -74,7 +74,7 @@ class _Side(NamedTuple):
 
 
 class _Leak(NamedTuple):
-    """Heat through the wall, and what it was worked out from."""
+    """Heat through the wall, and what it was worked out from; ``m`` is the flow of the exhaust."""
 
     live: _Side
     exhaust: _Side
@@ -86,24 +86,17 @@ class _Leak(NamedTuple):
 
 def _leak(partition: Partition, case: LoadCase, sheet: Sheet) -> _Leak:
     """Convection on both sides by Gnielinski, conduction between."""
-    m = sheet.take("m", case.steam_flow)
-    live = _side(
-        "l",
-        sheet.follow(partition.live_side),
-        (sheet.take_absolute("p_l", case.live_pressure), sheet.take("T_l", case.live_temperature)),
-        m,
-        sheet,
-    )
-    exhaust = _side(
-        "e",
-        sheet.follow(partition.exhaust_side),
-        (sheet.take_absolute("p_e", case.exhaust_pressure), sheet.take("T_e", case.exhaust_temperature)),
-        m,
-        sheet,
-    )
+    m_1 = sheet.take("m", case.steam_flow)
+    states = {
+        "l": (sheet.take_absolute("p_l", case.live_pressure), sheet.take("T_l", case.live_temperature)),
+        "e": (sheet.take_absolute("p_e", case.exhaust_pressure), sheet.take("T_e", case.exhaust_temperature)),
+    }
+    passages = {"l": sheet.follow(partition.live_side), "e": sheet.follow(partition.exhaust_side)}
+    flows = {i: flow_in(passage, i, m_1, sheet) for i, passage in passages.items()}
+    live, exhaust = (_side(i, passage, states[i], flows[i], sheet) for i, passage in passages.items())
     R = _resistance(partition, live.p, live.T, case, sheet)
     U = sheet.work("U", overall_coefficient, h_1=live.h, R=R, h_2=exhaust.h)
-    return _Leak(live, exhaust, m, sheet.work("q", heat_flux, U=U, T_1=live.T, T_2=exhaust.T), R, U)
+    return _Leak(live, exhaust, flows["e"], sheet.work("q", heat_flux, U=U, T_1=live.T, T_2=exhaust.T), R, U)
 
 
 def _side(
@@ -139,6 +132,7 @@ def _resistance(
     "between them",
     on=Partition,
     cases=("running",),
+    edition=2,
     grade=Grade.NONCONFORMITY,
     cites=[GNIELINSKI, INCROPERA.at("scatter of correlations"), FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="Heat that warms the exhaust cost fuel, cools the steam before it works, and goes up the chimney.",

@@ -95,6 +95,15 @@ def test_the_sheet_of_a_partition_is_worked_again(workshop: DesignFolder) -> Non
     assert on_sheet(check, "P") == pytest.approx(on_sheet(check, "Q_u") * (1 - 443.15 / 663.15), rel=1e-9)
 
 
+def test_a_shared_chest_takes_the_steam_of_all_its_cylinders_past_the_wall(workshop: DesignFolder) -> None:
+    """Two cylinders on the live side: its film by 3.4 kg/s; the exhaust's by 1.7."""
+    found = files()
+    found["chest.toml"] = found["chest.toml"].replace("cylinders = 1", "cylinders = 2")
+    check = workshop.write(found).only(LEAK)
+    assert on_sheet(check, "h_l") == pytest.approx(film(16.01325e5, 663.15, 0.04, 0.9, m=3.4), rel=2e-3)
+    assert on_sheet(check, "h_e") == pytest.approx(film(1.36325e5, 443.15, 0.036, 0.76), rel=2e-3)
+
+
 @pytest.mark.parametrize(("by", "outcome"), [(1.004, "conforms"), (0.996, "finding")])
 def test_the_leak_from_both_sides(workshop: DesignFolder, by: float, outcome: str) -> None:
     own = limited(LEAK, rise=f"{by * rise(0.25, 0.02 / 48):.6f} K")
