@@ -117,7 +117,9 @@ def area_continuity(end: End, sheet: Sheet) -> Judgement:
     judgements = []
     for i, stage in enumerate(stages, 1):
         A = section_of(stage, str(i), sheet).A
-        judgements.append(sheet.at_least(sheet.work(f"x_A{i}", area_ratio, A_1=A, A_2=valve_area), least))
+        wide = sheet.at_least(sheet.work(f"x_A{i}", area_ratio, A_1=A, A_2=valve_area), least)
+        width = stage.outside_diameter if isinstance(stage, SteamPipe) else stage.area
+        judgements.append(wide.pointing_at(width.where))
     return sheet.worst(*judgements)
 
 

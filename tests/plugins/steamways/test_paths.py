@@ -213,6 +213,23 @@ def test_areas_from_both_sides(workshop: DesignFolder, old: str, new: str, outco
     assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
 
 
+@pytest.mark.parametrize(
+    ("part", "old", "new", "key"),
+    [
+        ("chest", '"40000 mm²"', '"9000 mm²"', "area"),
+        ("pipe", '"168.3 mm"', '"108 mm"', "outside_diameter"),
+    ],
+)
+def test_the_finding_names_the_neck_and_not_the_end_of_the_path(
+    workshop: DesignFolder, part: str, old: str, new: str, key: str
+) -> None:
+    """The path ends at the pocket, which is wide."""
+    check = workshop.write(files(part, (old, new))).only(AREAS, "pocket")
+    assert check.outcome == "finding"
+    assert check.judgement is not None
+    assert (check.judgement.where.file, check.judgement.where.key) == (f"{part}.toml", key)
+
+
 def test_a_path_must_name_its_valve(workshop: DesignFolder) -> None:
     assert workshop.write(without("pocket", "valve")).only(AREAS, "pocket").outcome == "not assessed"
 
