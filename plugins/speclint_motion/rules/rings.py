@@ -118,7 +118,9 @@ def lands(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
     p = relief_pressure(cylinder_of(piston, sheet), case, sheet, sides=("front", "back"))
     allowed = _allowed(piston, case, sheet)
     return sheet.worst(
-        sheet.each(piston.grooves.items(), lambda item: sheet.worst(*_land(*item, p, allowed, piston, sheet))),
+        sheet.each(
+            piston.grooves.items(), lambda item: sheet.worst(*_land(*item, p, allowed, piston, sheet))
+        ),
         sheet.each(piston.grooves.items(), lambda item: sheet.worst(*_groove(*item, sheet))),
     )
 

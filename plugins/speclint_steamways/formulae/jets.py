@@ -22,7 +22,11 @@ from speclint.handbook.steam import (
 _STEPS = 60
 
 
-@formula("v from v = m/(C A ρ(p_2, h − v²/2))", cites=[IF97, FIRST_PRINCIPLES])
+@formula(
+    "v from v = m/(C A ρ(p_2, h − v²/2))",
+    cites=[IF97, FIRST_PRINCIPLES],
+    empirical="MPa and K, the reducing quantities of IAPWS-IF97",
+)
 def jet_speed(
     m: KilogramsPerSecond, C: Ratio, A: SquareMetres, h: JoulesPerKilogram, p_2: Pascals
 ) -> MetresPerSecond:
