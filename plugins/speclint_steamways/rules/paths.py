@@ -179,7 +179,7 @@ def choked(end: End, case: LoadCase, sheet: Sheet) -> Judgement:
     """The flow over what the tightest section passes at the speed of sound, by isentropic expansion of real steam."""
     stages = stages_to(end, sheet)
     path = steam_along(stages, case, sheet)
-    narrow = max(path.flows, key=lambda flow: flow.m / flow.A)
+    narrow = max(path.flows, key=lambda flow: flow.m / (flow.A * flow.p))
     G = sheet.work("G_c", choked_steam_flux, p=narrow.p, h=path.h)
     most = sheet.work("m_c", nozzle_mass_flow, C=sheet.limit("coefficient", "C"), A=narrow.A, G=G)
     if carries_live(stages, sheet):
