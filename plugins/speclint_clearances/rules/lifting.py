@@ -78,7 +78,7 @@ class _Leg(NamedTuple):
         EN_13155.at("structural strength"),
         ISO_3266.at("working load limits"),
         MACHINERY,
-        EN_818_4.at("angles of legs"),
+        EN_818_4.at("angles of legs, as reproduced in the tables of makers of slings", memory=False),
         FED_STD_H28,
         FIRST_PRINCIPLES,
         COMMON_PRACTICE,
@@ -115,7 +115,7 @@ class _Leg(NamedTuple):
             "slope",
             "1",
             "ratio",
-            EN_818_4.at("legs to 45 degrees"),
+            EN_818_4.at("legs to 45 degrees, as reproduced in the tables of makers of slings", memory=False),
             "greatest slope of a leg from the vertical, the tangent of 45°",
         ),
         Limit(

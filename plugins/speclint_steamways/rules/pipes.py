@@ -129,18 +129,28 @@ def _bent(pipe: SteamPipe, sheet: Sheet, of: _Taken, t_l: Metres) -> Iterator[Ju
     cases=("starting", "running"),
     edition=2,
     grade=Grade.HOLD,
-    cites=[EN_13480_5.at("9.3.2.2"), B31_1.at("137.4.5 and 102.3.3(B)"), BENT],
+    cites=[
+        EN_13480_5.at("9.3.2.2"),
+        B31_1.at("137.4.5 and 102.3.3(B), as reproduced in a public test plan for piping", memory=False),
+        BENT,
+    ],
     why="cold steel is stronger than hot: a test at little more than the working pressure proves "
     "nothing about the hot pipe",
     leaves_out="safety during the test, and which regulation requires it: the local code and a "
     "competent person decide",
     limits=[
-        Limit("factor", "1.5", "ratio", B31_1.at("137.4.5"), "least test pressure over design pressure"),
+        Limit(
+            "factor",
+            "1.5",
+            "ratio",
+            B31_1.at("137.4.5, as reproduced in a public test plan for piping", memory=False),
+            "least test pressure over design pressure",
+        ),
         Limit(
             "share-of-proof-stress",
             "0.9",
             "ratio",
-            B31_1.at("102.3.3(B)"),
+            B31_1.at("102.3.3(B), as reproduced in a public test plan for piping", memory=False),
             "share of proof stress allowed at the test",
         ),
     ],
