@@ -23,9 +23,8 @@ _HOLDS = {"ring of twelve points": 12.0, "ring of six points": 6.0, "open": 12.0
 
 @rule(
     "access.inspection",
-    title="Inspection openings have at least the required size, every pressure weld can be seen, every seat "
-    "can be lapped in place, and the spanners of every joint of block and covers, and every stud and liner withdrawn, "
-    "have the room they need",
+    title="Openings have the required size, every pressure weld can be seen, every seat lapped in place, and the "
+    "spanners of every joint and every stud and liner withdrawn have the room they need",
     on=AccessPlan,
     edition=2,
     grade=Grade.NONCONFORMITY,

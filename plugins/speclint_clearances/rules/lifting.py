@@ -68,11 +68,10 @@ class _Leg(NamedTuple):
 
 @rule(
     "lifting.points",
-    title="Two opposite lifting points alone carry the load times the dynamic factor within the strength of "
-    "eye, thread and lug, the lug bent along and across its plate by the sling where it leans most, and they lie "
-    "above its centre of gravity",
-    edition=2,
+    title="Two opposite points above the load's centre of gravity carry it alone, times the dynamic factor, within "
+    "the strength of eye, thread and lug, bent both ways by the sling where it leans most",
     on=LiftingPlan,
+    edition=2,
     grade=Grade.HOLD,
     cites=[
         EN_13155.at("structural strength"),

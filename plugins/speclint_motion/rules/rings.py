@@ -93,9 +93,8 @@ def _bore(ring: PistonRing, sheet: Sheet) -> tuple[Component, Metres]:
 
 @rule(
     "piston.ring-lands",
-    title="The bending and shear stress of the lands, with water at the setting of the relief valves, do not exceed "
-    "the allowable stress of the metal as thick as it was cast or forged, and the clearances of the rings in their "
-    "grooves are within their limits",
+    title="With water at relief pressure the stress of the lands does not exceed that allowed for the metal as "
+    "thick as made, and the clearances of the rings in their grooves are within their limits",
     on=Piston,
     cases=("starting", "running", "water"),
     edition=2,

@@ -74,9 +74,8 @@ class _Weak(NamedTuple):
 
 @rule(
     "rod.tension",
-    title="The mean stress of every weakened section of the rod, of its thread under the piston's nut and of its "
-    "plain length does not exceed its limit, and its factor of safety for infinite life is not below the least "
-    "factor",
+    title="Mean stress of every weakened section, of the thread under the piston's nut and of the plain rod does "
+    "not exceed its limit, and its factor for infinite life is not below the least factor",
     on=PistonRod,
     cases=("starting", "running", "water"),
     edition=2,

@@ -31,9 +31,8 @@ _ONE_METRE: Metres = 1.0
 
 @rule(
     "shaft.torsion",
-    title="By the code of transmission shafting the shear stress of the turning shaft does not exceed the "
-    "lesser of 0.30 of yield and 0.18 of tensile strength, less a quarter or more for a keyway; its factor against "
-    "fatigue is not below, and the twist of one metre not above, its limit",
+    title="Shear by the shafting code is at most 0.30 of yield and 0.18 of tensile strength, less a quarter or more"
+    " for a keyway; factor against fatigue and twist of one metre are within limits",
     on=Shaft,
     edition=2,
     grade=Grade.NONCONFORMITY,

@@ -169,9 +169,8 @@ def heat_leak(partition: Partition, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "partition.stress",
-    title="In the wall between live and exhaust steam, bending by pressure is at most 1.5 times the "
-    "design stress, and with the stress of heat, at the upper end of its estimate, 3 times; in iron both together "
-    "at most the design stress",
+    title="In a wall between live and exhaust steam bending by pressure is at most 1.5 times the design stress, "
+    "with the upper estimate of heat 3 times; in iron both are at most the design stress",
     on=Partition,
     cases=("starting", "running"),
     edition=2,

@@ -122,9 +122,8 @@ def _bent(pipe: SteamPipe, sheet: Sheet, of: _Taken, t_l: Metres) -> Iterator[Ju
 
 @rule(
     "pipe.test",
-    title="The hydraulic test is at least 1.5 times the design pressure, more where the hot metal is "
-    "much weaker, and stresses the wall, straight and on both sides of the sharpest bend, to at most 0.9 of "
-    "proof stress",
+    title="The hydraulic test is at least 1.5 times the design pressure, more where the hot metal is much weaker, "
+    "and stresses the wall, straight and at the sharpest bend, to at most 0.9 of proof stress",
     on=SteamPipe,
     cases=("starting", "running"),
     edition=2,
@@ -195,9 +194,8 @@ def _stresses_at_test(pipe: SteamPipe, sheet: Sheet, p_t: Pascals, t_l: Metres) 
 
 @rule(
     "pipe.flexibility",
-    title="The pipe takes up its expansion between anchors: by bends within the code's simple "
-    "criterion, beyond which a query asks for a flexibility analysis; by a joint within its rated movement; or "
-    "straight within the allowable stress range",
+    title="The pipe takes up its expansion by a joint within its rated movement, straight within the stress range, "
+    "or by bends within the simple criterion, beyond which a query asks for an analysis",
     on=SteamPipe,
     cases=("starting", "running"),
     edition=2,
