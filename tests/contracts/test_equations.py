@@ -170,8 +170,9 @@ def test_so_is_what_a_sheet_prints_in_inches_and_pounds(function: Callable[..., 
     )
 
 
-#: Corruptions that change nothing: no value lies between 2000 and 4000, and a share of a reboring is rounded down.
-UNNOTICED = {"Re ≤ 2020.0", "0.0505"}
+#: Corruptions that change nothing: no value lies between 2000 and 4000, a share of a reboring is rounded down, and the
+#: bending of threads is capped at 1 on both sides of its least ratio.
+UNNOTICED = {"Re ≤ 2020.0", "0.0505", "R_S, 0.404"}
 _CORRUPTIBLE = re.compile(r" [+−] |/|(?<![\w.])\d+(?:\.\d+)?(?![\w.])|[²³⁴]")
 
 

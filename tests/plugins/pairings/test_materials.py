@@ -226,6 +226,18 @@ def test_iron_and_running_parts_have_no_such_limit(workshop: DesignFolder) -> No
     assert {check.outcome for check in workshop.check(CREEP)} == {"not applicable"}
 
 
+@pytest.mark.parametrize(
+    ("steel", "outcome"),
+    [("bolting-25CrMo4", "conforms"), ("bolting-B7", "finding"), ("bolting-8.8", "not applicable")],
+)
+def test_bolting_steel_creeps_too(workshop: DesignFolder, steel: str, outcome: str) -> None:
+    """At 400 °C: 25CrMo4 from 420 °C, B7 from 700 °F = 371 °C; class 8.8 ends at 150 °C, far below."""
+    found = files(block=(("structural-S355", steel),), duty=(('"250..260 °C"', '"400 °C"'),))
+    check = workshop.write(found).only(CREEP, "block")
+    assert check.outcome == outcome
+    assert check.grade is (Grade.HOLD if outcome == "finding" else None)
+
+
 def test_creep_is_not_assessed_without_a_temperature(workshop: DesignFolder) -> None:
     found = files(block=(("structural-S355", "plate-P265GH"),), duty=(('cylinder-block = "240 °C"', ""),))
     check = workshop.write(found).only(CREEP, "block")
