@@ -20,7 +20,32 @@ UGURAL_RINGS = {"d_in": 0.300, "D": 0.400, "D_out": 0.500} | STEEL
 GRIP = {"mu": 0.12, "p": 41.84e6, "D": 0.220, "L": 0.180}
 COLD = {"c": 0.0, "alpha_in": 12e-6, "T_in": 293.15, "T_ref": 293.15}
 
+SHAFT = {"d_in": 0.0, "E_in": 210e9, "nu_in": 0.3, "E_out": 210e9, "nu_out": 0.3}
+ROUGH = {"delta": 100e-6, "Rz_in": 6.3e-6, "Rz_out": 10e-6}
+EDITIONS = "DIN 7190, smoothing in the editions of 2001 and 2017, as reproduced in public calculations"
+
 ROWS = [
+    Row(fits.interference_after_smoothing, ROUGH, 86.96e-6, 1e-5, EDITIONS, "seen"),
+    Row(fits.interference_after_light_smoothing, ROUGH, 93.48e-6, 1e-5, EDITIONS, "seen"),
+    Row(
+        fits.contact_pressure,
+        {"delta": 50e-6, "D": 0.080, "D_out": 0.160} | SHAFT,
+        49.2e6,
+        2e-3,
+        "a public question bank on joining after DIN 7190-1:2017, joint pressure of steel on steel",
+        "seen",
+    ),
+    *(
+        Row(
+            fits.contact_pressure,
+            {"delta": delta, "D": 0.100, "D_out": 0.160} | SHAFT,
+            p,
+            1e-3,
+            "thick cylinders worked apart",
+            "derived",
+        )
+        for delta, p in ((86.96e-6, 55.64e6), (93.48e-6, 59.81e6))
+    ),
     Row(fits.outer_hoop_stress, {"p": 188.97e6, "D": 0.050, "D_out": 0.100}, 314.94e6, 1e-4, BORESI, "seen"),
     Row(fits.inner_hoop_stress, {"p": 188.97e6, "d_in": 0.020, "D": 0.050}, -449.92e6, 1e-4, BORESI, "seen"),
     # 314.94 + 188.97

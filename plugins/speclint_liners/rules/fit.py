@@ -9,6 +9,7 @@ from typing import Any
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.fits import (
     COMPOUND,
+    DIN_7190_2001,
     DRAWING_TEMPERATURE,
     SHRINK_FIT,
     bore_closing,
@@ -27,7 +28,18 @@ from speclint_liners.formulae.fits import (
     interference_lost,
     pressing_interference,
 )
-from speclint_liners.rules.fitted import Elastic, Fit, HotFit, Housing, cold_fit, elastic, hot_fit, housing
+from speclint_liners.rules.fitted import (
+    Elastic,
+    Fit,
+    HotFit,
+    Housing,
+    cold_fit,
+    elastic,
+    gripping,
+    hot_fit,
+    housing,
+)
+from speclint_liners.rules.retention import LIMITS, retention
 
 SHARES = [
     Limit("liner_share", "0.5", "ratio", COMMON_PRACTICE, "share of the iron's compressive strength"),
@@ -121,32 +133,41 @@ def fit_warming(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement
 
 @rule(
     "liner.fit-hot",
-    title="The fit stays tight hot, or the liner is held by something else",
+    title="The fit stays tight hot with its roughness smoothed, or a nipped collar or dowels can hold the liner",
     on=CylinderLiner,
     cases=("starting", "running", "drifting", "standing-hot", "cooling"),
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
-    cites=[*SHRINK_FIT, FIRST_PRINCIPLES, COMMON_PRACTICE],
+    cites=[*SHRINK_FIT, DIN_7190_2001, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="The steel block grows more than the iron: a liner that comes loose turns, creeps and closes its ports.",
-    leaves_out="creep and bedding of the fit over years; strength of the retention; the local code and a "
-    "competent person decide where a loose liner can shut in steam or water",
+    leaves_out="creep and bedding of the fit over years; drag of the piston rings on a loose liner, small beside "
+    "the steam on its end; the local code and a competent person decide where a loose liner can shut in steam or "
+    "water",
+    limits=LIMITS,
+    edition=2,
 )
 def fit_hot(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
-    """The least interference left with each part at its own temperature, both expansions at their bad side."""
+    """The least interference left with each part at its own temperature, both expansions at their bad side.
+
+    The interference is that left when the roughness of both faces is smoothed.
+    """
     housed = housing(liner, sheet)
-    fit = cold_fit(liner, housed, sheet)
+    fit = gripping(liner, housed, cold_fit(liner, housed, sheet), sheet)
     hot = hot_fit(liner, housed, case, fit, sheet)
     least, most = _loss(liner, housed, fit, hot, sheet)
     left = sheet.stays(hot.delta, fit.delta)
     if left.holds:
         return left
     loss = f"the heat takes {least * 1e3:.2f} to {most * 1e3:.2f} mm at these temperatures"
-    held = _held(liner, sheet)
-    if held:
-        says = f"loose hot by {-hot.delta * 1e3:.2f} mm ({loss}), and held by: {held}"
-        return replace(left, holds=True, says=says)
     grade = Grade.HOLD if _can_close_a_port(liner, sheet) else Grade.NONCONFORMITY
-    return replace(left, says=f"{left.says}; {loss}; nothing else holds the liner").graded(grade)
+    held = retention(liner, housed, hot, case, sheet)
+    if held is None:
+        return replace(left, says=f"{left.says}; {loss}; nothing else holds the liner").graded(grade)
+    loose = f"loose hot by {-hot.delta * 1e3:.2f} mm ({loss})"
+    by = sheet.read("held by", liner.retained_by)
+    if held.holds:
+        return replace(left, holds=True, says=f"{loose}, and held by: {by}")
+    return replace(held, says=f"{loose}, and not held by: {by}: {held.says}").graded(grade)
 
 
 def _loss(liner: CylinderLiner, housed: Housing, fit: Fit, hot: HotFit, sheet: Sheet) -> tuple[float, float]:
@@ -190,14 +211,6 @@ def greatest(table: Table) -> Table:
         return Reading.exact(f"greatest {found.what}", found.high, found.unit, found.source)
 
     return greatest_expansion
-
-
-def _held(liner: CylinderLiner, sheet: Sheet) -> str:
-    """What holds the liner besides its fit; "" where nothing does or nothing is stated."""
-    if not sheet.is_stated("retention", liner.retained_by):
-        return ""
-    by = sheet.read("held by", liner.retained_by)
-    return "" if by == "nothing" else by
 
 
 def _can_close_a_port(liner: CylinderLiner, sheet: Sheet) -> bool:

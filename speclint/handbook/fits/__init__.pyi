@@ -23,6 +23,8 @@ from .limits_and_fits import (
 )
 from .press_fits import (
     DIN_7190 as DIN_7190,
+    DIN_7190_2001 as DIN_7190_2001,
+    DIN_7190_SMOOTHING as DIN_7190_SMOOTHING,
     DRAWING_TEMPERATURE as DRAWING_TEMPERATURE,
     SHRINK_FIT as SHRINK_FIT,
     axial_grip as axial_grip,
@@ -30,6 +32,7 @@ from .press_fits import (
     contact_pressure as contact_pressure,
     hot_interference as hot_interference,
     inner_hoop_stress as inner_hoop_stress,
+    interference_after_light_smoothing as interference_after_light_smoothing,
     interference_after_smoothing as interference_after_smoothing,
     outer_hoop_stress as outer_hoop_stress,
     outer_tresca_stress as outer_tresca_stress,

@@ -44,6 +44,7 @@ class Bore(SpecTable):
         diameter: the bore at the fit
         length: from the collar seat to the face or shoulder beyond the liner's free end
         wall: least metal from the bore to a free edge, a passage or the next bore
+        roughness: mean roughness depth Rz of the bore, before the liner goes in
         recess_diameter: diameter of the recess that takes the liner's collar
         recess_depth: depth of that recess below the face that the cover sits on
         recess_chamfer: chamfer of the edge that the collar's fillet clears
@@ -55,6 +56,7 @@ class Bore(SpecTable):
     diameter: Length = NOT_STATED
     length: Length = NOT_STATED
     wall: Length = NOT_STATED
+    roughness: Length = NOT_STATED
     recess_diameter: Length = NOT_STATED
     recess_depth: Length = NOT_STATED
     recess_chamfer: Length = NOT_STATED

@@ -28,6 +28,7 @@ piston-rod = "{rod}"
 
 _STEAM = 'live_pressure = "16 bar gauge"\nexhaust_pressure = "0 bar gauge"\nsafety_valve_pressure = "16.6 bar gauge"'
 _SPEED = 'rotational_speed = "300 rev/min"'
+_SHUT = '\nlive_pressure = "0 bar gauge"'
 
 DUTY = "".join(
     (
@@ -36,9 +37,9 @@ DUTY = "".join(
         _case("warming", 'live_pressure = "3 bar gauge"', liner="120 °C", block="50 °C"),
         _case("starting", _STEAM + '\nrotational_speed = "10 rev/min"'),
         _case("running", f"{_STEAM}\n{_SPEED}"),
-        _case("drifting", _SPEED),
-        _case("standing-hot"),
-        _case("cooling"),
+        _case("drifting", _SPEED + _SHUT),
+        _case("standing-hot", _SHUT),
+        _case("cooling", _SHUT),
         _case("water", f'cylinder_pressure = "16.6 bar gauge"\n{_STEAM}'),
         _case("test", liner="20 °C", block="20 °C"),
     )
@@ -56,6 +57,7 @@ construction = "fabricated"
 diameter = "560 mm"
 length = "902 mm"
 wall = "40 mm"
+roughness = "5 µm"
 recess_diameter = "600 mm"
 recess_depth = "25 mm"
 recess_chamfer = "4 mm"
@@ -122,6 +124,7 @@ housed_in = "block"
 in_bore = "main"
 bore = "500 mm"
 outside_diameter = "560.3 mm"
+roughness = "5 µm"
 last_bore = "509 mm"
 reboring_step = "3 mm"
 pistons_for = ["503 mm", "506 mm", "509 mm"]
