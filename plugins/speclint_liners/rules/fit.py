@@ -28,6 +28,7 @@ from speclint_liners.formulae.fits import (
     interference_lost,
     pressing_interference,
 )
+from speclint_liners.inputs.retention import LIMITS, retention
 from speclint_liners.rules.fitted import (
     Elastic,
     Fit,
@@ -39,7 +40,6 @@ from speclint_liners.rules.fitted import (
     hot_fit,
     housing,
 )
-from speclint_liners.rules.retention import LIMITS, retention
 
 SHARES = [
     Limit("liner_share", "0.5", "ratio", COMMON_PRACTICE, "share of the iron's compressive strength"),

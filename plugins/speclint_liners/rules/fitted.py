@@ -57,21 +57,6 @@ def housing(liner: CylinderLiner, sheet: Sheet) -> Housing:
     return Housing(block, bore)
 
 
-def greatest_pressure(case: LoadCase, sheet: Sheet) -> float:
-    """The greatest pressure in the cylinder: that of the safety valves, or of water or compression where stated."""
-    if sheet.is_stated("cylinder pressure", case.cylinder_pressure):
-        return sheet.take("p", case.cylinder_pressure)
-    return sheet.take("p", case.safety_valve_pressure)
-
-
-def pressure_inside(case: LoadCase, sheet: Sheet) -> float:
-    """The greatest pressure in the cylinder; in a case that states no safety valves, as cooling, the live one."""
-    stated = sheet.is_stated("cylinder pressure", case.cylinder_pressure)
-    if stated or sheet.is_stated("safety valves", case.safety_valve_pressure):
-        return greatest_pressure(case, sheet)
-    return sheet.take("p", case.live_pressure)
-
-
 def cold_fit(liner: CylinderLiner, housed: Housing, sheet: Sheet) -> Fit:
     """The fit by the drawings: its interference is negative for a clearance."""
     outside = sheet.take("D_l", liner.outside_diameter)

@@ -9,10 +9,12 @@ from speclint.handbook.cylinders import bore_hoop_stress
 from speclint.handbook.fits import DRAWING_TEMPERATURE, outer_tresca_stress
 from speclint.handbook.plates import TIMOSHENKO_PLATES, panel_stress, panel_stress_factor
 from speclint.specs import CylinderBlock, Division, LoadCase
-from speclint_liners.formulae.walls import outside_of_wall, thinnest_wall
-from speclint_liners.formulae.water import allowed_at_test, pressure_difference, wanted_test_pressure
+from speclint_liners.formulae.walls import outside_of_wall, thinnest_wall, wall_when_wasted
+from speclint_liners.formulae.water import allowed_at_test, greatest_pressure_across, wanted_test_pressure
+from speclint_liners.inputs.as_made import metal_of_wall
+from speclint_liners.inputs.neighbours import missing_divisions, temperatures_beside
+from speclint_liners.inputs.pressures import beside
 from speclint_liners.rules.cylinders import liners_of
-from speclint_liners.rules.fitted import greatest_pressure
 from speclint_liners.sources import ASME_VIII, EN_13445_3, EN_13445_5, LAME, PED
 
 
@@ -104,7 +106,7 @@ def _liners_at_test(block: CylinderBlock, bore: str, test: float, sheet: Sheet) 
 
 @rule(
     "cylinder.between-bores",
-    title="The metal between neighbouring bores and passages carries the pressure between them",
+    title="The metal between neighbouring bores and passages, wasted, carries the greatest pressure between them",
     on=CylinderBlock,
     cases=("starting", "running", "water"),
     grade=Grade.HOLD,
@@ -112,42 +114,43 @@ def _liners_at_test(block: CylinderBlock, bore: str, test: float, sheet: Sheet) 
         LAME,
         TIMOSHENKO_PLATES.at("art. 44, rectangular plates with built-in edges"),
         EN_13445_3.at("6.2"),
+        COMMON_PRACTICE,
     ],
     why="The thin wall between two passages is where a block cracks first, and nobody can see it.",
-    leaves_out="thermal stress, welds, walls of another shape; the local code and a competent person decide",
+    leaves_out="thermal stress, welds, walls of another shape; walls beside valve seats, whose places are not "
+    "stated; the local code and a competent person decide",
+    edition=2,
 )
 def between_bores(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Each division as a flat wall with fixed edges, as a ring, or as the worse of both."""
+    """Each division as a flat wall with fixed edges, as a ring, or as the worse of both; none may be left out.
+
+    The greatest pressure of one side meets the least of the other at some moment of the case and the stroke.
+    """
     if not block.divisions:
         raise sheet.not_assessed(f"divisions is not stated in {block.where.file}", block.where)
-    at = sheet.take("T_b", case.temperature_of(block))
-    judgements: list[Judgement] = []
-    for division in block.divisions.values():
-        thickness = sheet.take("t", division.thickness)
-        pressure = _across(division, case, sheet)
-        metal = sheet.material_of(block)
-        allowable = sheet.look_up("f", metal.allowable_tension, of=block, at=at, wall=thickness)
-        for stress in _stresses(division, pressure, thickness, sheet):
-            judgements.append(sheet.at_most(stress, allowable))
-    return sheet.worst(*judgements)
+    judged = sheet.worst(*(_division(one, block, case, sheet) for one in block.divisions.values()))
+    missing = missing_divisions(block, sheet)
+    if judged.holds and missing:
+        said = f"divisions: {'; '.join(missing)} is not stated in {block.where.file}"
+        raise sheet.not_assessed(said, block.where)
+    return judged
 
 
-def _across(division: Division, case: LoadCase, sheet: Sheet) -> float:
-    """The greatest pressure across a wall: the cylinder has every pressure from exhaust to its greatest."""
+def _division(division: Division, block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
+    metal, made = metal_of_wall(division, block, sheet)
     sides = [sheet.read("one side", division.one_side), sheet.read("other side", division.other_side)]
-    pressures = []
-    for side in sides:
-        if side == "cylinder":
-            empty = "live steam" in sides
-            pressures.append(
-                sheet.take("p_e", case.exhaust_pressure) if empty else greatest_pressure(case, sheet)
-            )
-        elif side == "atmosphere":
-            pressures.append(0.0)
-        else:
-            steam = case.live_pressure if side == "live steam" else case.exhaust_pressure
-            pressures.append(sheet.take("p_s", steam, f"{side} beside the wall"))
-    return sheet.work("Δp", pressure_difference, p_1=pressures[0], p_2=pressures[1])
+    wasted = sheet.work(
+        "t_w", wall_when_wasted, t=sheet.take("t", division.thickness), w=sheet.take("w", division.wasting)
+    )
+    (p_1, q_1), (p_2, q_2) = (beside(side, case, block.ends.values(), sheet) for side in sides)
+    pressure = sheet.work("Δp", greatest_pressure_across, p_1=p_1, q_1=q_1, p_2=p_2, q_2=q_2)
+    allowables = [
+        sheet.look_up("f", metal.allowable_tension, of=block, at=at, wall=made)
+        for at in temperatures_beside(sides, block, case, sheet)
+    ]
+    return sheet.worst(
+        *(sheet.at_most(stress, min(allowables)) for stress in _stresses(division, pressure, wasted, sheet))
+    )
 
 
 def _stresses(division: Division, pressure: float, thickness: float, sheet: Sheet) -> Iterator[float]:

@@ -10,11 +10,11 @@ from speclint.handbook.fits import COMPOUND, supported_bore_hoop_stress
 from speclint.specs import CylinderLiner, LoadCase
 from speclint_liners.formulae.fits import gap_of_interference
 from speclint_liners.formulae.walls import bore_stress_of_wall, outside_of_wall, thinnest_wall
+from speclint_liners.inputs.pressures import ends_beside, greatest_pressure
 from speclint_liners.rules.fitted import (
     Housing,
     cold_fit,
     elastic,
-    greatest_pressure,
     hot_fit,
     housing,
     off_centre,
@@ -34,11 +34,12 @@ DEFERS = "the local code for pressure parts and a competent person decide"
     cites=[*COMPOUND, LAME, ALLOWABLE],
     why="Grey iron breaks without warning; a liner that stands off the block hot carries the steam alone.",
     leaves_out=f"bending at ports and collar, wear out of round, thermal stress through the wall; {DEFERS}",
+    edition=2,
 )
 def bore_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     """Compound Lamé with the hot gap or interference; Lamé alone over relieved lengths."""
     housed = housing(liner, sheet)
-    p = greatest_pressure(case, sheet)
+    p = greatest_pressure(case, ends_beside(housed.block, liner, sheet), sheet)
     fit = cold_fit(liner, housed, sheet)
     hot = hot_fit(liner, housed, case, fit, sheet)
     rings = elastic(liner, housed, fit, hot.at_liner, hot.at_block, sheet)
@@ -94,11 +95,12 @@ def free_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement
         Limit("works_minimum", "10 mm", "length", COMMON_PRACTICE, "least wall of a large liner"),
         Limit("large_bore", "300 mm", "length", COMMON_PRACTICE, "bore from which that wall is asked"),
     ],
+    edition=2,
 )
 def wall_at_last_bore(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     """Compound stress, Lamé's least wall where the fit is loose, and the works' least wall."""
     housed = housing(liner, sheet)
-    p = greatest_pressure(case, sheet)
+    p = greatest_pressure(case, ends_beside(housed.block, liner, sheet), sheet)
     fit = cold_fit(liner, housed, sheet)
     hot = hot_fit(liner, housed, case, fit, sheet)
     rings = elastic(liner, housed, fit, hot.at_liner, hot.at_block, sheet)

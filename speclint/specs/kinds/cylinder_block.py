@@ -44,6 +44,8 @@ class Bore(SpecTable):
         diameter: the bore at the fit
         length: from the collar seat to the face or shoulder beyond the liner's free end
         wall: least metal from the bore to a free edge, a passage or the next bore
+        plate: name of the plate of the block's weldment that the wall is cut from
+        as_made: thickness of the wall as rolled or cast, where no plate is named
         roughness: mean roughness depth Rz of the bore, before the liner goes in
         recess_diameter: diameter of the recess that takes the liner's collar
         recess_depth: depth of that recess below the face that the cover sits on
@@ -56,6 +58,8 @@ class Bore(SpecTable):
     diameter: Length = NOT_STATED
     length: Length = NOT_STATED
     wall: Length = NOT_STATED
+    plate: Word[str] = NOT_STATED
+    as_made: Length = NOT_STATED
     roughness: Length = NOT_STATED
     recess_diameter: Length = NOT_STATED
     recess_depth: Length = NOT_STATED
@@ -134,6 +138,10 @@ class Division(SpecTable):
 
     Fields:
         thickness: least metal
+        plate: name of the plate of the block's weldment that it is
+        as_made: its thickness as rolled or cast, where no plate is named
+        wasting: metal that may waste away in service
+        between: names of the bores that it stands between or beside
         span: short side of the flat wall between its supports
         length: long side of the flat wall
         ring_diameter: diameter of the bore or passage that the metal surrounds
@@ -142,6 +150,10 @@ class Division(SpecTable):
     """
 
     thickness: Length = NOT_STATED
+    plate: Word[str] = NOT_STATED
+    as_made: Length = NOT_STATED
+    wasting: Allowance = NOT_STATED
+    between: tuple[Word[str], ...] = ()
     span: Length = NOT_STATED
     length: Length = NOT_STATED
     ring_diameter: Length = NOT_STATED

@@ -13,7 +13,7 @@ from hypothesis import HealthCheck, given, settings, strategies as st
 from speclint import Grade
 from speclint.testing import DesignFolder, found, limit
 from speclint_liners.formulae.walls import bore_stress_of_wall, thinnest_wall
-from tests.plugins.liners.bench import bench, in_block, in_duty, in_liner
+from tests.plugins.liners.bench import in_block, in_duty, in_liner, low_relief as bench
 
 BORE, FREE, LAST = "liner.bore-stress", "liner.free-stress", "liner.wall-at-last-bore"
 LOOSE = in_liner('"560.3 mm"', '"559 mm"')

@@ -13,7 +13,8 @@ from speclint_liners.formulae.seating import (
     dowel_shear,
     steam_on_liner_end,
 )
-from speclint_liners.rules.fitted import HotFit, Housing, pressure_inside
+from speclint_liners.inputs.pressures import ends_beside, pressure_inside
+from speclint_liners.rules.fitted import HotFit, Housing
 
 LIMITS = [
     Limit("shear_share", "0.4", "ratio", COMMON_PRACTICE, "share of a dowel's proof stress in shear"),
@@ -34,7 +35,8 @@ def retention(
     if by == "nothing":
         return None
     d, D = sheet.take("d", liner.bore), sheet.take("D_l", liner.outside_diameter)
-    force = sheet.work("F", steam_on_liner_end, p=pressure_inside(case, sheet), D=D, d=d)
+    p = pressure_inside(case, ends_beside(housed.block, liner, sheet), sheet)
+    force = sheet.work("F", steam_on_liner_end, p=p, D=D, d=d)
     if by == "dowel":
         return _dowels(liner, force, hot, sheet)
     return _collar(liner, housed, force, hot, sheet)
