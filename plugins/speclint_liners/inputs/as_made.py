@@ -19,8 +19,8 @@ from speclint.specs import (
 )
 from speclint_liners.formulae.walls import wall_as_cast, wall_as_made
 
-#: Diameters nearer than this are of one face: no two faces of a liner or its bore lie so close.
-_SAME = 0.5e-3
+#: Diameters that differ by less than this share are of one face (common practice: no two faces lie so close).
+_SAME = 0.02
 
 
 def metal_of_wall(wall: Bore | Division, block: CylinderBlock, sheet: Sheet) -> tuple[Material, Metres]:
@@ -57,7 +57,8 @@ def _is_of(diameter: Measure | NotStated, face: FinishedFace | MachinedFace, she
     """Whether a machined face is the one of a diameter."""
     if not sheet.is_stated("dimension of the face", face.dimension):
         return False
-    return abs(sheet.take_nominal("d_f", face.dimension) - sheet.take_nominal("d", diameter)) < _SAME
+    own = sheet.take_nominal("d", diameter)
+    return abs(sheet.take_nominal("d_f", face.dimension) - own) < _SAME * own
 
 
 def liner_as_cast(liner: CylinderLiner, sheet: Sheet) -> Metres:

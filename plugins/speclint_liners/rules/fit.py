@@ -28,6 +28,7 @@ from speclint_liners.formulae.fits import (
     interference_lost,
     pressing_interference,
 )
+from speclint_liners.inputs.as_made import metal_of_wall
 from speclint_liners.inputs.retention import LIMITS, retention
 from speclint_liners.rules.fitted import (
     Elastic,
@@ -80,9 +81,8 @@ def _both_stresses(
     iron = sheet.look_up("R_c", sheet.material_of(liner).compressive_strength, of=liner, at=at[0])
     may_liner = sheet.work("σ_c,all", allowed_compression, k=sheet.limit("liner_share", "k_l"), R_c=iron)
     tresca = sheet.work("σ_T", outer_tresca_stress, p=pressures[1], D=rings.D, D_out=rings.D_s)
-    metal = sheet.material_of(housed.block)
-    wall = sheet.take("w", housed.bore.wall)
-    proof = sheet.look_up("R_p", metal.proof_stress, of=housed.block, at=at[1], thickness=wall)
+    metal, made = metal_of_wall(housed.bore, housed.block, sheet)
+    proof = sheet.look_up("R_p", metal.proof_stress, of=housed.block, at=at[1], thickness=made)
     may_block = sheet.work("σ_T,all", allowed_fit_stress, k=sheet.limit("block_share", "k_b"), R_p=proof)
     return sheet.worst(sheet.at_most(pressed, may_liner), sheet.at_most(tresca, may_block))
 
@@ -96,6 +96,7 @@ def _both_stresses(
     why="A block that yields when the liner goes in has lost the fit before the first fire.",
     leaves_out="stress at the ends of the fit, ovality of both, residual stress of welding",
     limits=SHARES,
+    edition=2,
 )
 def fit_stress_cold(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     """Lamé of both rings under the contact pressure of the greatest interference."""

@@ -5,13 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.equations import Kelvins, Metres, Pascals
 from speclint.handbook.cylinders import bore_hoop_stress
 from speclint.handbook.fits import DRAWING_TEMPERATURE, outer_tresca_stress
+from speclint.handbook.materials import Material
 from speclint.handbook.plates import TIMOSHENKO_PLATES, panel_stress, panel_stress_factor
-from speclint.specs import CylinderBlock, Division, LoadCase
-from speclint_liners.formulae.walls import outside_of_wall, thinnest_wall, wall_when_wasted
+from speclint.specs import Bore, CylinderBlock, Division, LoadCase
+from speclint_liners.formulae.walls import outside_of_wall, wall_when_wasted
 from speclint_liners.formulae.water import allowed_at_test, greatest_pressure_across, wanted_test_pressure
-from speclint_liners.inputs.as_made import metal_of_wall
+from speclint_liners.inputs.as_made import liner_as_cast, metal_of_wall
 from speclint_liners.inputs.neighbours import missing_divisions, temperatures_beside
 from speclint_liners.inputs.pressures import beside
 from speclint_liners.rules.cylinders import liners_of
@@ -20,7 +22,7 @@ from speclint_liners.sources import ASME_VIII, EN_13445_3, EN_13445_5, LAME, PED
 
 @rule(
     "cylinder.test-pressure",
-    title="The test is severe enough for the hot duty, and harms nothing",
+    title="The test is severe enough for the hottest wall in service, and harms neither block nor liner",
     on=CylinderBlock,
     cases=("starting", "running"),
     grade=Grade.HOLD,
@@ -43,50 +45,66 @@ from speclint_liners.sources import ASME_VIII, EN_13445_3, EN_13445_5, LAME, PED
         ),
         Limit("iron_share", "0.2", "ratio", COMMON_PRACTICE, "share of the strength of iron at the test"),
     ],
+    edition=2,
 )
 def hydraulic_test(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Test pressure against the duty and the fall of strength with heat; stress of block and liners at the test."""
+    """Test pressure against the duty and the fall of strength with heat; stress of block and liners at the test.
+
+    Each wall is taken as hot as the block or the hottest passage that it bounds, its strength as rolled or cast.
+    """
     test = sheet.take("p_t", block.test_pressure)
     duty = sheet.take("p", case.safety_valve_pressure)
     hot = sheet.take("T_b", case.temperature_of(block))
-    metal = sheet.material_of(block)
-    factor = "iron_factor" if metal.family == "grey-iron" else "factor"
-    judgements: list[Judgement] = []
     sheet.setting("pressure codes")
     if not block.bores:
         raise sheet.not_assessed(f"bores is not stated in {block.where.file}", block.where)
+    judgements: list[Judgement] = []
     for name, bore in block.bores.items():
-        wall = sheet.take("w", bore.wall)
-        wanted = sheet.work(
-            "p_w",
-            wanted_test_pressure,
-            p=duty,
-            k=sheet.limit(factor),
-            k_T=sheet.limit("strength_factor"),
-            f_20=sheet.look_up("f_20", metal.allowable_tension, of=block, at=DRAWING_TEMPERATURE, wall=wall),
-            f_T=sheet.look_up("f_T", metal.allowable_tension, of=block, at=hot, wall=wall),
-        )
-        judgements.append(sheet.at_least(test, wanted))
-        judgements.append(_block_at_test(block, sheet.take("D_b", bore.diameter), wall, test, sheet))
+        made = metal_of_wall(bore, block, sheet)
+        judgements.append(sheet.at_least(test, _wanted(block, made, duty, hot, sheet)))
+        judgements.append(_block_at_test(block, bore, made, test, sheet))
         judgements += _liners_at_test(block, name, test, sheet)
+    for division in block.divisions.values():
+        made = metal_of_wall(division, block, sheet)
+        sides = [sheet.read("one side", division.one_side), sheet.read("other side", division.other_side)]
+        for at in temperatures_beside(sides, block, case, sheet):
+            judgements.append(sheet.at_least(test, _wanted(block, made, duty, at, sheet)))
     return sheet.worst(*judgements)
 
 
-def _block_at_test(block: CylinderBlock, bore: float, wall: float, test: float, sheet: Sheet) -> Judgement:
+def _wanted(
+    block: CylinderBlock, made: tuple[Material, Metres], duty: Pascals, hot: Kelvins, sheet: Sheet
+) -> Pascals:
+    """The test pressure that one wall wants, by the fall of its strength."""
+    metal, thickness = made
+    return sheet.work(
+        "p_w",
+        wanted_test_pressure,
+        p=duty,
+        k=sheet.limit("iron_factor" if metal.family == "grey-iron" else "factor"),
+        k_T=sheet.limit("strength_factor"),
+        f_20=sheet.look_up("f_20", metal.allowable_tension, of=block, at=DRAWING_TEMPERATURE, wall=thickness),
+        f_T=sheet.look_up("f_T", metal.allowable_tension, of=block, at=hot, wall=thickness),
+    )
+
+
+def _block_at_test(
+    block: CylinderBlock, bore: Bore, made: tuple[Material, Metres], test: Pascals, sheet: Sheet
+) -> Judgement:
     """The ring of block round a bore, as if the liner were not there."""
-    metal = sheet.material_of(block)
-    outside = sheet.work("D_s", outside_of_wall, d=bore, t=wall)
+    metal, thickness = made
+    d = sheet.take("D_b", bore.diameter)
+    outside = sheet.work("D_s", outside_of_wall, d=d, t=sheet.take("w", bore.wall))
+    at = DRAWING_TEMPERATURE
     if metal.family == "grey-iron":
-        stress = sheet.work("σ_b", bore_hoop_stress, p=test, d=bore, D=outside)
-        strength = sheet.look_up(
-            "R_m", metal.tensile_strength, of=block, at=DRAWING_TEMPERATURE, thickness=wall
-        )
-        return sheet.at_most(
-            stress, sheet.work("S_b", allowed_at_test, k=sheet.limit("iron_share"), R=strength)
-        )
-    stress = sheet.work("σ_b", outer_tresca_stress, p=test, D=bore, D_out=outside)
-    proof = sheet.look_up("R_p", metal.proof_stress, of=block, at=DRAWING_TEMPERATURE, thickness=wall)
-    return sheet.at_most(stress, sheet.work("S_b", allowed_at_test, k=sheet.limit("steel_share"), R=proof))
+        stress = sheet.work("σ_b", bore_hoop_stress, p=test, d=d, D=outside)
+        strength = sheet.look_up("R_m", metal.tensile_strength, of=block, at=at, thickness=thickness)
+        share = sheet.limit("iron_share")
+    else:
+        stress = sheet.work("σ_b", outer_tresca_stress, p=test, D=d, D_out=outside)
+        strength = sheet.look_up("R_p", metal.proof_stress, of=block, at=at, thickness=thickness)
+        share = sheet.limit("steel_share")
+    return sheet.at_most(stress, sheet.work("S_b", allowed_at_test, k=share, R=strength))
 
 
 def _liners_at_test(block: CylinderBlock, bore: str, test: float, sheet: Sheet) -> Iterator[Judgement]:
@@ -94,10 +112,9 @@ def _liners_at_test(block: CylinderBlock, bore: str, test: float, sheet: Sheet) 
     for liner in liners_of(block, bore, sheet):
         d, outside = sheet.take("d", liner.bore), sheet.take("D_l", liner.outside_diameter)
         stress = sheet.work("σ_l", bore_hoop_stress, p=test, d=d, D=outside)
-        wall = sheet.work("t", thinnest_wall, d=d, D=outside, e=0.0)
-        iron = sheet.material_of(liner)
+        iron, cast = sheet.material_of(liner), liner_as_cast(liner, sheet)
         strength = sheet.look_up(
-            "R_m", iron.tensile_strength, of=liner, at=DRAWING_TEMPERATURE, thickness=wall
+            "R_m", iron.tensile_strength, of=liner, at=DRAWING_TEMPERATURE, thickness=cast
         )
         yield sheet.at_most(
             stress, sheet.work("S_l", allowed_at_test, k=sheet.limit("iron_share"), R=strength)

@@ -17,6 +17,7 @@ from speclint_liners.formulae.seating import (
     seat_circle,
     seat_pressure,
 )
+from speclint_liners.inputs.as_made import liner_as_cast
 from speclint_liners.rules.fitted import Housing, housing
 from speclint_liners.sources import ASME_VIII, SHIGLEY
 
@@ -74,6 +75,7 @@ def end_room(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
         Limit("least_fillet", "2 mm", "length", COMMON_PRACTICE, "least fillet"),
         Limit("liner_share", "0.5", "ratio", COMMON_PRACTICE, "share of the iron's compressive strength"),
     ],
+    edition=2,
 )
 def collar_clamp(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     """Nip, fillet against chamfer, and the stresses of the clamping force."""
@@ -107,7 +109,8 @@ def _clamped(
     iron = sheet.material_of(liner)
     strength = sheet.look_up("R_c", iron.compressive_strength, of=liner, at=DRAWING_TEMPERATURE)
     may = sheet.work("S_c", allowed_compression, k=sheet.limit("liner_share"), R_c=strength)
-    tension = sheet.look_up("S", iron.allowable_tension, of=liner, at=DRAWING_TEMPERATURE, wall=thickness)
+    cast = liner_as_cast(liner, sheet)
+    tension = sheet.look_up("S", iron.allowable_tension, of=liner, at=DRAWING_TEMPERATURE, wall=cast)
     return sheet.at_most(crushing, may), sheet.at_most(shear, tension), sheet.at_most(bending, tension)
 
 

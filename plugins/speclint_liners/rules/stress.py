@@ -5,11 +5,13 @@ from __future__ import annotations
 from dataclasses import replace
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.equations import Kelvins, Pascals
 from speclint.handbook.cylinders import bore_hoop_stress, minimum_wall
 from speclint.handbook.fits import COMPOUND, supported_bore_hoop_stress
 from speclint.specs import CylinderLiner, LoadCase
 from speclint_liners.formulae.fits import gap_of_interference
 from speclint_liners.formulae.walls import bore_stress_of_wall, outside_of_wall, thinnest_wall
+from speclint_liners.inputs.as_made import liner_as_cast
 from speclint_liners.inputs.pressures import ends_beside, greatest_pressure
 from speclint_liners.rules.fitted import (
     Housing,
@@ -21,7 +23,7 @@ from speclint_liners.rules.fitted import (
 )
 from speclint_liners.sources import ASME_VIII, LAME
 
-ALLOWABLE = ASME_VIII.at("UCI-23, a tenth of the strength at the wall")
+ALLOWABLE = ASME_VIII.at("UCI-23, a tenth of the strength at the wall as cast")
 DEFERS = "the local code for pressure parts and a competent person decide"
 
 
@@ -45,14 +47,18 @@ def bore_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement
     rings = elastic(liner, housed, fit, hot.at_liner, hot.at_block, sheet)
     gap = sheet.work("c", gap_of_interference, delta=hot.delta)
     stress = sheet.work("σ", supported_bore_hoop_stress, p=p, c=gap, **vars(rings))
-    wall = sheet.work("t", thinnest_wall, d=rings.d, D=rings.D, e=0.0)
-    iron = sheet.material_of(liner)
-    allowable = sheet.look_up("S", iron.allowable_tension, of=liner, at=hot.at_liner, wall=wall)
+    allowable = _allowable(liner, hot.at_liner, sheet)
     judged = sheet.at_most(stress, allowable)
     if not _is_relieved(housed, sheet):
         return judged
     alone = sheet.work("σ_0", bore_hoop_stress, p=p, d=rings.d, D=rings.D)
     return sheet.worst(judged, sheet.at_most(alone, allowable))
+
+
+def _allowable(liner: CylinderLiner, at: Kelvins, sheet: Sheet) -> Pascals:
+    """One allowable for one liner, new or bored out: that of its wall as cast."""
+    iron, cast = sheet.material_of(liner), liner_as_cast(liner, sheet)
+    return sheet.look_up("S", iron.allowable_tension, of=liner, at=at, wall=cast)
 
 
 def _is_relieved(housed: Housing, sheet: Sheet) -> bool:
@@ -69,6 +75,7 @@ def _is_relieved(housed: Housing, sheet: Sheet) -> bool:
     cites=[LAME, ALLOWABLE],
     why="A fit can be lost by heat, by wear of the block or by a bad job, and nobody sees it from outside.",
     leaves_out="help from the block, bending at ports and collar",
+    edition=2,
 )
 def free_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     """Lamé of the thinnest new wall under the pressure at which the safety valves lift."""
@@ -78,8 +85,7 @@ def free_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement
     p = sheet.take("p", case.safety_valve_pressure)
     stress = sheet.work("σ", bore_stress_of_wall, p=p, d=d, t=wall)
     at = sheet.take("T_l", case.temperature_of(liner))
-    iron = sheet.material_of(liner)
-    return sheet.at_most(stress, sheet.look_up("S", iron.allowable_tension, of=liner, at=at, wall=wall))
+    return sheet.at_most(stress, _allowable(liner, at, sheet))
 
 
 @rule(
@@ -108,8 +114,7 @@ def wall_at_last_bore(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Jud
     d = sheet.take("d_last", liner.last_bore)
     wall = sheet.work("t", thinnest_wall, d=d, D=fit.outside, e=off_centre(liner, sheet))
     worn = replace(rings, d=d, D=sheet.work("D_t", outside_of_wall, d=d, t=wall))
-    iron = sheet.material_of(liner)
-    allowable = sheet.look_up("S", iron.allowable_tension, of=liner, at=hot.at_liner, wall=wall)
+    allowable = _allowable(liner, hot.at_liner, sheet)
     stress = sheet.work("σ", supported_bore_hoop_stress, p=p, c=gap, **vars(worn))
     alone = sheet.at_least(wall, sheet.work("t_min", minimum_wall, p=p, S=allowable, d=d))
     judgements = [sheet.at_most(stress, allowable), alone if gap > 0 else alone.graded(Grade.NONCONFORMITY)]

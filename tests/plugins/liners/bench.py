@@ -230,6 +230,11 @@ def in_block(old: str, new: str) -> tuple[str, str, str]:
     return "block.toml", old, new
 
 
+def in_casting(old: str, new: str) -> tuple[str, str, str]:
+    """A change of the liner's casting."""
+    return "casting.toml", old, new
+
+
 def in_duty(old: str, new: str) -> tuple[str, str, str]:
     """A change of the duty."""
     return "duty.toml", old, new

@@ -13,7 +13,7 @@ from hypothesis import HealthCheck, given, settings, strategies as st
 from speclint import Grade
 from speclint.testing import DesignFolder, found, limit
 from speclint_liners.formulae.walls import bore_stress_of_wall, thinnest_wall
-from tests.plugins.liners.bench import in_block, in_duty, in_liner, low_relief as bench
+from tests.plugins.liners.bench import in_block, in_casting, in_duty, in_liner, low_relief as bench
 
 BORE, FREE, LAST = "liner.bore-stress", "liner.free-stress", "liner.wall-at-last-bore"
 LOOSE = in_liner('"560.3 mm"', '"559 mm"')
@@ -64,6 +64,34 @@ def test_bore_stress_of_a_liner_of_no_bore_of_the_block_is_not_assessed(workshop
         workshop.write(bench(in_liner('in_bore = "main"', 'in_bore = "left"'))).only(BORE).outcome
         == "not assessed"
     )
+
+
+def cast_on(outside: str) -> tuple[str, str, str]:
+    return in_casting('"560 mm"\nallowance = "4 mm"', f'"560 mm"\nallowance = "{outside} mm"')
+
+
+@pytest.mark.parametrize("rule", [BORE, FREE])
+@pytest.mark.parametrize(("outside", "strength"), [("5.8", 195e6), ("5.9", 170e6)])
+def test_iron_is_as_strong_as_the_wall_was_cast(
+    workshop: DesignFolder, rule: str, outside: str, strength: float
+) -> None:
+    # 30.15 mm finished, 4 mm cast on inside: 39.95 and 40.05 mm; EN 1561 has 195 MPa to 40 mm, 170 to 80 mm
+    check = workshop.write(bench(cast_on(outside)))
+    assert limit(check.only(rule)) == pytest.approx(strength / 10)
+
+
+@pytest.mark.parametrize("rule", [BORE, LAST])
+def test_a_liner_whose_casting_is_not_stated_is_a_hold(workshop: DesignFolder, rule: str) -> None:
+    check = workshop.write(bench(in_casting('becomes = "liner"\n', ""))).only(rule)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+    assert "as cast" in check.says
+
+
+def test_the_casting_must_have_the_face(workshop: DesignFolder) -> None:
+    check = workshop.write(
+        bench(in_casting("[faces.outside]", "[faces.collar]"), in_casting('"560 mm"', '"599 mm"'))
+    )
+    assert "no machined face of 560.3 mm" in check.only(BORE).says
 
 
 def test_free_stress_takes_the_thinnest_wall(workshop: DesignFolder) -> None:
