@@ -5,7 +5,6 @@ from __future__ import annotations
 from speclint import Sheet
 from speclint.equations import Metres
 from speclint.handbook.materials import Material
-from speclint.quantities import Measure
 from speclint.specs import (
     Bore,
     Casting,
@@ -13,8 +12,8 @@ from speclint.specs import (
     CylinderLiner,
     Division,
     FinishedFace,
+    Length,
     MachinedFace,
-    NotStated,
     Weldment,
 )
 from speclint_liners.formulae.walls import wall_as_cast, wall_as_made
@@ -53,7 +52,7 @@ def _allowance(bore: Bore, welded: tuple[Weldment, ...], sheet: Sheet) -> Metres
     return 0.0
 
 
-def _is_of(diameter: Measure | NotStated, face: FinishedFace | MachinedFace, sheet: Sheet) -> bool:
+def _is_of(diameter: Length, face: FinishedFace | MachinedFace, sheet: Sheet) -> bool:
     """Whether a machined face is the one of a diameter."""
     if not sheet.is_stated("dimension of the face", face.dimension):
         return False
@@ -79,7 +78,7 @@ def liner_as_cast(liner: CylinderLiner, sheet: Sheet) -> Metres:
     )
 
 
-def _cast_on(symbol: str, diameter: Measure | NotStated, casting: Casting, sheet: Sheet) -> Metres:
+def _cast_on(symbol: str, diameter: Length, casting: Casting, sheet: Sheet) -> Metres:
     for face in casting.faces.values():
         if _is_of(diameter, face, sheet):
             return sheet.take(symbol, face.allowance)
