@@ -6,12 +6,14 @@ import math
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.equations import MetresPerSecond
 from speclint.handbook.cams import piston_speed
 from speclint.handbook.tables import Reading
 from speclint.specs import CylinderBlock, CylinderEnd, LoadCase
 from speclint_liners.formulae.ends import crank_radius
 from speclint_liners.formulae.water import (
     highest_setting,
+    pressure_of_relieved_water,
     pressure_times,
     relief_area,
     relief_area_wanted,
@@ -66,22 +68,42 @@ def _fitted(end: CylinderEnd, sheet: Sheet) -> Iterator[Judgement]:
 
 @rule(
     "cylinder.relief-capacity",
-    title="The relief valves let out the water that the piston displaces at a creep",
+    title="The relief valves let out the water that the piston of the last bore displaces on worn tyres at a creep",
     on=CylinderBlock,
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A valve that opens but cannot pass the water only shows where the cover will break.",
-    leaves_out="speeds above a creep, at which no relief valve saves a cylinder full of water; help of drain cocks",
+    leaves_out="speeds above a creep, at which no relief valve saves a cylinder full of water; help of drain cocks; "
+    "pipes between cylinder and valve",
     limits=[
         Limit("creep", "5 km/h", "speed", COMMON_PRACTICE, "speed at which water must be let out"),
         Limit("discharge", "0.6", "ratio", COMMON_PRACTICE, "coefficient of discharge of the valves"),
+        Limit(
+            "accumulation",
+            "10 %",
+            "ratio",
+            COMMON_PRACTICE,
+            "rise above the setting at which the lift is reached",
+        ),
     ],
+    edition=2,
 )
 def relief_capacity(block: CylinderBlock, sheet: Sheet) -> Judgement:
-    """Greatest piston speed at the creep, by a scan of the crank; area wanted against area opened."""
+    """Greatest piston speed at the creep, by a scan of the crank; area wanted against area opened.
+
+    The area is that of the lift which the valves reach at no more than the accumulation above their setting.
+    """
+    fastest = _greatest_piston_speed(block, sheet)
+    return sheet.worst(
+        *(one for end in ends_of(block, sheet) for one in _let_out(block, end, fastest, sheet))
+    )
+
+
+def _greatest_piston_speed(block: CylinderBlock, sheet: Sheet) -> MetresPerSecond:
+    """On tyres worn to their limit, which turn the wheels fastest."""
     drive = block.drive
-    speed = sheet.limit("creep", "v")
-    turning = sheet.work("ω", wheel_speed, v=speed, D=sheet.take("D", drive.driving_wheel_diameter))
+    tread = sheet.take("D", drive.least_wheel_diameter)
+    turning = sheet.work("ω", wheel_speed, v=sheet.limit("creep", "v"), D=tread)
     crank = sheet.work("r", crank_radius, s=sheet.take("s", drive.stroke))
     rod = sheet.take("l", drive.connecting_rod_length)
 
@@ -89,25 +111,29 @@ def relief_capacity(block: CylinderBlock, sheet: Sheet) -> Judgement:
         return piston_speed(r=crank, l=rod, ω=turning, θ=angle)
 
     angle = sheet.scan("θ", "crank angle of the greatest piston speed", moving, 0.0, math.pi, unit="rad")
-    fastest = sheet.work("v_p", piston_speed, r=crank, l=rod, ω=turning, θ=angle)
+    return sheet.work("v_p", piston_speed, r=crank, l=rod, ω=turning, θ=angle)
+
+
+def _let_out(
+    block: CylinderBlock, end: CylinderEnd, fastest: MetresPerSecond, sheet: Sheet
+) -> Iterator[Judgement]:
+    """Whether the valves of an end pass the water of its last bore, and lift in time."""
+    d = sheet.take("d", liner_in(block, end, sheet).last_bore)
+    flow = sheet.work("Q", water_displaced, d=d, v=fastest)
+    setting, lifted = sheet.take("p_s", end.relief_set), sheet.take("p_h", end.relief_lift_at)
+    rise = sheet.limit("accumulation", "a")
+    yield sheet.at_most(lifted, sheet.work("p_a", pressure_of_relieved_water, p_s=setting, a=rise))
     density = sheet.look_up("ρ", lambda: _WATER)
-    judgements = []
-    for end in ends_of(block, sheet):
-        d = sheet.take("d", liner_in(block, end, sheet).bore)
-        flow = sheet.work("Q", water_displaced, d=d, v=fastest)
-        setting = sheet.take("p_s", end.relief_set)
-        wanted = sheet.work(
-            "A", relief_area_wanted, Q=flow, C=sheet.limit("discharge"), p=setting, rho=density
-        )
-        opened = sheet.work(
-            "A_r",
-            relief_area,
-            n=sheet.count("n", end.relief_count),
-            d=sheet.take("d_s", end.relief_seat_diameter),
-            h=sheet.take("h", end.relief_lift),
-        )
-        judgements.append(sheet.at_least(opened, wanted))
-    return sheet.worst(*judgements)
+    wanted = sheet.work("A", relief_area_wanted, Q=flow, C=sheet.limit("discharge"), p=lifted, rho=density)
+    opened = sheet.work(
+        "A_r",
+        relief_area,
+        n=sheet.count("n", end.relief_count),
+        d=sheet.take("d_s", end.relief_seat_diameter),
+        h=sheet.take("h", end.relief_lift),
+        beta=sheet.take("β", end.relief_seat_angle),
+    )
+    yield sheet.at_least(opened, wanted)
 
 
 RULES = (water_relief, relief_capacity)

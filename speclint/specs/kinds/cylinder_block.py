@@ -114,7 +114,9 @@ class CylinderEnd(SpecTable):
         long_passages: whether the passages are long by the arrangement of the engine
         relief_set: pressure at which the relief valve opens
         relief_seat_diameter: the valve's seat
-        relief_lift: its lift
+        relief_seat_angle: of its seat, from a plane square to the axis; 0° for a flat one
+        relief_lift: its lift at the pressure stated for it
+        relief_lift_at: pressure at which it has that lift
         relief_count: relief valves at this end
         drain_cock: whether a drain cock is fitted at this end
     """
@@ -128,7 +130,9 @@ class CylinderEnd(SpecTable):
     long_passages: Word[bool] = NOT_STATED
     relief_set: Pressure = NOT_STATED
     relief_seat_diameter: Length = NOT_STATED
+    relief_seat_angle: Angle = NOT_STATED
     relief_lift: Length = NOT_STATED
+    relief_lift_at: Pressure = NOT_STATED
     relief_count: Word[int] = NOT_STATED
     drain_cock: Word[bool] = NOT_STATED
 
@@ -189,7 +193,8 @@ class Drive(SpecTable):
         rod_material: of the piston rod
         reciprocating_mass: piston, rod, crosshead and the small end's share
         connecting_rod_length: between centres
-        driving_wheel_diameter: on the tread
+        driving_wheel_diameter: on the tread, with new tyres
+        least_wheel_diameter: on the tread, with tyres worn to their limit
         wear: how far wear of boxes and bearings may move the piston along the cylinder either way
     """
 
@@ -200,6 +205,7 @@ class Drive(SpecTable):
     reciprocating_mass: Mass = NOT_STATED
     connecting_rod_length: Length = NOT_STATED
     driving_wheel_diameter: Length = NOT_STATED
+    least_wheel_diameter: Length = NOT_STATED
     wear: Allowance = NOT_STATED
 
 

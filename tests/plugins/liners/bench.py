@@ -81,7 +81,9 @@ passage_volume = "9000 cm³"
 long_passages = false
 relief_set = "18 bar gauge"
 relief_seat_diameter = "60 mm"
+relief_seat_angle = "0 °"
 relief_lift = "15 mm"
+relief_lift_at = "19.5 bar gauge"
 relief_count = 2
 drain_cock = true
 
@@ -95,7 +97,9 @@ passage_volume = "9000 cm³"
 long_passages = false
 relief_set = "18 bar gauge"
 relief_seat_diameter = "60 mm"
+relief_seat_angle = "0 °"
 relief_lift = "15 mm"
+relief_lift_at = "19.5 bar gauge"
 relief_count = 2
 drain_cock = true
 
@@ -117,6 +121,7 @@ rod_material = "plate-P355GH"
 reciprocating_mass = "300 kg"
 connecting_rod_length = "1980 mm"
 driving_wheel_diameter = "1750 mm"
+least_wheel_diameter = "1680 mm"
 wear = "1 mm"
 """
 
