@@ -13,13 +13,14 @@ from speclint_liners.sources import AHRONS
 
 @rule(
     "cylinder.end-clearance",
-    title="The piston keeps clear of both covers, hot, worn and at speed",
+    title="The piston keeps clear of both covers, with block, frame and both rods hot, worn and at speed",
     on=CylinderBlock,
     cases=("starting", "running", "drifting"),
     grade=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, AHRONS.at("p. 98"), COMMON_PRACTICE],
     why="A piston that meets its cover breaks the cylinder; water then has nowhere to go either.",
-    leaves_out="growth of frame and connecting rod, bearings that fail; the local code and a competent person decide",
+    leaves_out="bearings that fail, bending of the frame, the force of the steam, which shortens the rods; the local "
+    "code and a competent person decide",
     limits=[
         Limit("hot", "3 mm", "length", COMMON_PRACTICE, "least clearance hot"),
         Limit(
@@ -29,9 +30,10 @@ from speclint_liners.sources import AHRONS
             "cold_most", "3/8 in", "length", AHRONS.at("p. 98"), "greatest clearance cold by period practice"
         ),
     ],
+    edition=2,
 )
 def end_clearance(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Cold clearance with the growth of rod and block, less stretch and wear; the cold one beside the period's."""
+    """Cold clearance with the growth of rods, block and frame, less stretch and wear; the cold one as of old."""
     pulled = stretch(block, case, sheet)
     worn = sheet.take("w", block.drive.wear)
     judgements = []

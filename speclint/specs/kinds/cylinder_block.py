@@ -193,6 +193,10 @@ class Drive(SpecTable):
         rod_material: of the piston rod
         reciprocating_mass: piston, rod, crosshead and the small end's share
         connecting_rod_length: between centres
+        connecting_rod_area: its least section between the eyes
+        connecting_rod_material: of the connecting rod
+        axle_from_fixed_point: along the frame, from the axle that it drives to the block's fixed point
+        frame_material: of the frame
         driving_wheel_diameter: on the tread, with new tyres
         least_wheel_diameter: on the tread, with tyres worn to their limit
         wear: how far wear of boxes and bearings may move the piston along the cylinder either way
@@ -204,6 +208,10 @@ class Drive(SpecTable):
     rod_material: Word[str] = NOT_STATED
     reciprocating_mass: Mass = NOT_STATED
     connecting_rod_length: Length = NOT_STATED
+    connecting_rod_area: Area = NOT_STATED
+    connecting_rod_material: Word[str] = NOT_STATED
+    axle_from_fixed_point: Length = NOT_STATED
+    frame_material: Word[str] = NOT_STATED
     driving_wheel_diameter: Length = NOT_STATED
     least_wheel_diameter: Length = NOT_STATED
     wear: Allowance = NOT_STATED
