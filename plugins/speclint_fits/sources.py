@@ -10,6 +10,7 @@ ISO_286_1 = Source(
     "2010",
     memory=True,
 )
+CGPM = Source("CGPM, 3rd meeting, declaration on the value of gravity", "1901")
 ISO_1829 = Source("ISO 1829, Selection of tolerance zones for general purposes", "1975", memory=True)
 DIN_7190 = Source("DIN 7190-1, Interference fits: calculation and design", "2017", memory=True)
 ISO_8062_3 = Source(

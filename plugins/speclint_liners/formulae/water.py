@@ -171,19 +171,3 @@ def greatest_pressure_across(p_1: Pascals, q_1: Pascals, p_2: Pascals, q_2: Pasc
     1660000
     """
     return max(p_1 - q_2, p_2 - q_1, 0 * p_1)
-
-
-@formula("p_w = p_s (1 + a)", cites=[FIRST_PRINCIPLES])
-def pressure_of_relieved_water(p_s: Pascals, a: Ratio) -> Pascals:
-    """Pressure in a cylinder whose relief valves blow.
-
-    p_w = p_s (1 + a)
-
-    ``p_s`` their setting, gauge [Pa]; ``a`` rise above it, over it [-]. Returns [Pa].
-
-    Hand working: 18.5 bar and a tenth: 20.35 bar.
-
-    >>> round(pressure_of_relieved_water(p_s=1.85e6, a=0.1))
-    2035000
-    """
-    return p_s * (1 + a)

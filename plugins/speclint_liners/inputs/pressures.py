@@ -6,13 +6,8 @@ from collections.abc import Iterable
 
 from speclint import Sheet
 from speclint.equations import Pascals
-from speclint.handbook.tables import Reading
+from speclint.handbook.cylinders import pressure_blown_off, relief_accumulation
 from speclint.specs import CylinderBlock, CylinderEnd, CylinderLiner, LoadCase
-from speclint_liners.formulae.water import pressure_of_relieved_water
-from speclint_liners.sources import PED
-
-#: What relief valves let the pressure rise by above their setting while they blow.
-ACCUMULATION = Reading.exact("rise of pressure above the setting of a relief valve", 0.10, "", PED.at("7.3"))
 
 
 def greatest_pressure(case: LoadCase, ends: Iterable[CylinderEnd], sheet: Sheet) -> Pascals:
@@ -26,14 +21,9 @@ def greatest_pressure(case: LoadCase, ends: Iterable[CylinderEnd], sheet: Sheet)
         return greatest
     for end in ends:
         if sheet.is_stated("setting of the relief valve", end.relief_set):
-            setting, rise = sheet.take("p_s", end.relief_set), sheet.look_up("a", accumulation)
-            greatest = max(greatest, sheet.work("p_w", pressure_of_relieved_water, p_s=setting, a=rise))
+            setting, rise = sheet.take("p_s", end.relief_set), sheet.look_up("a", relief_accumulation)
+            greatest = max(greatest, sheet.work("p_w", pressure_blown_off, p_r=setting, a=rise))
     return greatest
-
-
-def accumulation() -> Reading:
-    """The rise of pressure above the setting of a relief valve while it blows, over the setting."""
-    return ACCUMULATION
 
 
 def pressure_inside(case: LoadCase, ends: Iterable[CylinderEnd], sheet: Sheet) -> Pascals:

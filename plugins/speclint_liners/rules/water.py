@@ -8,12 +8,12 @@ from collections.abc import Iterator
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import MetresPerSecond
 from speclint.handbook.cams import piston_speed
+from speclint.handbook.cylinders import pressure_blown_off
 from speclint.handbook.tables import Reading
 from speclint.specs import CylinderBlock, CylinderEnd, LoadCase
 from speclint_liners.formulae.ends import crank_radius
 from speclint_liners.formulae.water import (
     highest_setting,
-    pressure_of_relieved_water,
     pressure_times,
     relief_area,
     relief_area_wanted,
@@ -122,7 +122,7 @@ def _let_out(
     flow = sheet.work("Q", water_displaced, d=d, v=fastest)
     setting, lifted = sheet.take("p_s", end.relief_set), sheet.take("p_h", end.relief_lift_at)
     rise = sheet.limit("accumulation", "a")
-    yield sheet.at_most(lifted, sheet.work("p_a", pressure_of_relieved_water, p_s=setting, a=rise))
+    yield sheet.at_most(lifted, sheet.work("p_a", pressure_blown_off, p_r=setting, a=rise))
     density = sheet.look_up("ρ", lambda: _WATER)
     wanted = sheet.work("A", relief_area_wanted, Q=flow, C=sheet.limit("discharge"), p=lifted, rho=density)
     opened = sheet.work(

@@ -5,4 +5,6 @@ from .thick import (
     bore_hoop_stress_between_pressures as bore_hoop_stress_between_pressures,
     minimum_wall as minimum_wall,
     outside_growth as outside_growth,
+    pressure_blown_off as pressure_blown_off,
+    relief_accumulation as relief_accumulation,
 )
