@@ -27,14 +27,15 @@ LIMITS = [
 
 @rule(
     "fit.stress",
-    title="The tightest fit neither crushes the shaft nor strains the hub, cold or hot",
+    title="The tightest fit neither crushes the shaft nor strains the hub, cold or in any hot case",
     on=Fit,
-    cases=("cold", "warming", "starting", "running", "standing-hot", "cooling"),
+    cases=("cold", "warming", "starting", "running", "drifting", "standing-hot", "cooling", "water"),
     grade=Grade.NONCONFORMITY,
     cites=[*SHRINK_FIT, COMMON_PRACTICE],
     why="A hub that yields when the parts are put together has lost its grip before the first journey.",
     leaves_out="stress at the ends of the fit, keyways and holes near it, difference of temperature in a wall",
     limits=LIMITS,
+    edition=2,
 )
 def stress(fit: Fit, case: LoadCase, sheet: Sheet) -> Judgement:
     """Lamé of both under the greatest interference; Tresca in a steel hub, hoop tension in an iron one."""

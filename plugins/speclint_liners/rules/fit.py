@@ -29,6 +29,7 @@ from speclint_liners.formulae.fits import (
     pressing_interference,
 )
 from speclint_liners.inputs.as_made import metal_of_wall
+from speclint_liners.inputs.pressures import ends_beside, pressure_inside
 from speclint_liners.inputs.retention import LIMITS, retention
 from speclint_liners.rules.fitted import (
     Elastic,
@@ -109,14 +110,15 @@ def fit_stress_cold(liner: CylinderLiner, sheet: Sheet) -> Judgement:
 
 @rule(
     "liner.fit-warming",
-    title="First steam, with the liner hot and the block still cold, crushes neither",
+    title="With liner and block each as hot as in any case, first steam among them, the fit crushes neither",
     on=CylinderLiner,
-    cases=("warming",),
+    cases=("warming", "starting", "running", "drifting", "standing-hot", "cooling", "water"),
     grade=Grade.NONCONFORMITY,
     cites=[*COMPOUND, COMMON_PRACTICE],
-    why="The liner warms first and swells in a cold block: the fit is never tighter.",
+    why="Whenever the liner is the hotter it swells in its block, and steam or water in it presses it outwards.",
     leaves_out="difference of temperature through each wall and along the length",
     limits=SHARES,
+    edition=2,
 )
 def fit_warming(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     """The liner squeezed by heat and fit without steam; the block pressed by heat, fit and steam."""
@@ -125,7 +127,7 @@ def fit_warming(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement
     hot = hot_fit(liner, housed, case, fit, sheet)
     rings = elastic(liner, housed, fit, hot.at_liner, hot.at_block, sheet)
     gap = sheet.work("c", gap_of_interference, delta=hot.delta)
-    steam = sheet.take("p", case.live_pressure)
+    steam = pressure_inside(case, ends_beside(housed.block, liner, sheet), sheet)
     without = sheet.work("q_0", shell_pressure, p=0.0, c=gap, **vars(rings))
     under_steam = sheet.work("q", shell_pressure, p=steam, c=gap, **vars(rings))
     at = (hot.at_liner, hot.at_block)

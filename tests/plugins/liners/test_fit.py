@@ -199,6 +199,16 @@ def test_first_steam_is_limited_by_the_block(workshop: DesignFolder, liner: str,
     assert check.outcome == outcome
 
 
+@pytest.mark.parametrize("case", ["drifting", "standing-hot", "water"])
+def test_no_hot_case_is_passed_over(workshop: DesignFolder, case: str) -> None:
+    """A liner at 320 °C in a block at 50 °C yields the block, whatever the case is called."""
+    plain = bench()["duty.toml"]
+    head, tail = plain.split(f"[cases.{case}.temperatures]")
+    hot = tail.replace('"200 °C"', '"50 °C"', 1).replace('"200 °C"', '"320 °C"', 1)
+    check = workshop.write(bench() | {"duty.toml": f"{head}[cases.{case}.temperatures]{hot}"}).only(WARMING)
+    assert (check.outcome, check.case) == ("finding", case)
+
+
 def test_warming_needs_the_pressure_of_first_steam(workshop: DesignFolder) -> None:
     check = workshop.write(bench(in_duty('live_pressure = "3 bar gauge"', ""))).only(WARMING)
     assert check.outcome == "not assessed"
