@@ -45,6 +45,20 @@ def thinnest_wall(d: Metres, D: Metres, e: Metres) -> Metres:
     return wall
 
 
+@formula("c = max(−δ, 0)", cites=[FIRST_PRINCIPLES])
+def gap_at_best(delta: Metres) -> Metres:
+    """Gap behind a liner whose interference is lost: none, or what the heat has opened.
+
+    c = max(−δ, 0)
+
+    ``delta`` interference left hot, negative for a gap [m]. Returns [m].
+
+    >>> gap_at_best(delta=-0.1e-3), abs(gap_at_best(delta=0.1e-3))
+    (0.0001, 0.0)
+    """
+    return max(-delta, 0 * delta)
+
+
 @formula("t_c = (D − d)/2 + a_i + a_o", cites=[FIRST_PRINCIPLES])
 def wall_as_cast(d: Metres, D: Metres, a_i: Metres, a_o: Metres) -> Metres:
     """Wall of the liner as it comes from the mould.

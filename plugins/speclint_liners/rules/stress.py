@@ -10,11 +10,11 @@ from speclint.handbook.cylinders import bore_hoop_stress, minimum_wall
 from speclint.handbook.fits import COMPOUND, supported_bore_hoop_stress
 from speclint.specs import CylinderLiner, LoadCase
 from speclint_liners.formulae.fits import gap_of_interference
-from speclint_liners.formulae.walls import bore_stress_of_wall, outside_of_wall, thinnest_wall
+from speclint_liners.formulae.walls import bore_stress_of_wall, gap_at_best, outside_of_wall, thinnest_wall
 from speclint_liners.inputs.as_made import liner_as_cast
+from speclint_liners.inputs.backing import is_backed
 from speclint_liners.inputs.pressures import ends_beside, greatest_pressure
 from speclint_liners.rules.fitted import (
-    Housing,
     cold_fit,
     elastic,
     hot_fit,
@@ -29,7 +29,7 @@ DEFERS = "the local code for pressure parts and a competent person decide"
 
 @rule(
     "liner.bore-stress",
-    title="The liner carries the steam, held by the block as far as their hot fit lets it",
+    title="The liner carries the steam, held by the block as far as their hot fit lets it, else alone",
     on=CylinderLiner,
     cases=("starting", "running", "water"),
     grade=Grade.HOLD,
@@ -39,7 +39,7 @@ DEFERS = "the local code for pressure parts and a competent person decide"
     edition=2,
 )
 def bore_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Compound Lamé with the hot gap or interference; Lamé alone over relieved lengths."""
+    """Compound Lamé with the hot gap or interference; Lamé alone where the block does not stand behind it."""
     housed = housing(liner, sheet)
     p = greatest_pressure(case, ends_beside(housed.block, liner, sheet), sheet)
     fit = cold_fit(liner, housed, sheet)
@@ -49,7 +49,7 @@ def bore_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement
     stress = sheet.work("σ", supported_bore_hoop_stress, p=p, c=gap, **vars(rings))
     allowable = _allowable(liner, hot.at_liner, sheet)
     judged = sheet.at_most(stress, allowable)
-    if not _is_relieved(housed, sheet):
+    if is_backed(liner, housed, sheet):
         return judged
     alone = sheet.work("σ_0", bore_hoop_stress, p=p, d=rings.d, D=rings.D)
     return sheet.worst(judged, sheet.at_most(alone, allowable))
@@ -61,36 +61,40 @@ def _allowable(liner: CylinderLiner, at: Kelvins, sheet: Sheet) -> Pascals:
     return sheet.look_up("S", iron.allowable_tension, of=liner, at=at, wall=cast)
 
 
-def _is_relieved(housed: Housing, sheet: Sheet) -> bool:
-    """Whether the block stands clear of the liner over any length."""
-    return any(sheet.is_stated(name, length.starts) for name, length in housed.bore.relieved.items())
-
-
 @rule(
     "liner.free-stress",
-    title="The liner alone, at its thinnest, would carry the steam at safety-valve lift",
+    title="The liner at its thinnest would carry the steam at safety-valve lift with its fit lost: alone, or against "
+    "the block that backs it all along",
     on=CylinderLiner,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
-    cites=[LAME, ALLOWABLE],
+    cites=[LAME, *COMPOUND, ALLOWABLE],
     why="A fit can be lost by heat, by wear of the block or by a bad job, and nobody sees it from outside.",
-    leaves_out="help from the block, bending at ports and collar",
+    leaves_out="help from the block along a liner that it does not fully back, bending at ports and collar",
     edition=2,
 )
 def free_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Lamé of the thinnest new wall under the pressure at which the safety valves lift."""
-    d = sheet.take("d", liner.bore)
-    outside = sheet.take("D_l", liner.outside_diameter)
-    wall = sheet.work("t", thinnest_wall, d=d, D=outside, e=off_centre(liner, sheet))
+    """Lamé of the thinnest new wall alone; of a fully backed one without interference, and across its hot gap."""
+    housed = housing(liner, sheet)
     p = sheet.take("p", case.safety_valve_pressure)
-    stress = sheet.work("σ", bore_stress_of_wall, p=p, d=d, t=wall)
-    at = sheet.take("T_l", case.temperature_of(liner))
-    return sheet.at_most(stress, _allowable(liner, at, sheet))
+    d = sheet.take("d", liner.bore)
+    fit = cold_fit(liner, housed, sheet)
+    wall = sheet.work("t", thinnest_wall, d=d, D=fit.outside, e=off_centre(liner, sheet))
+    if not is_backed(liner, housed, sheet):
+        at = sheet.take("T_l", case.temperature_of(liner))
+        stress = sheet.work("σ", bore_stress_of_wall, p=p, d=d, t=wall)
+        return sheet.at_most(stress, _allowable(liner, at, sheet))
+    hot = hot_fit(liner, housed, case, fit, sheet)
+    rings = elastic(liner, housed, fit, hot.at_liner, hot.at_block, sheet)
+    thin = replace(rings, D=sheet.work("D_t", outside_of_wall, d=d, t=wall))
+    gap = sheet.work("c", gap_at_best, delta=hot.delta)
+    stress = sheet.work("σ", supported_bore_hoop_stress, p=p, c=gap, **vars(thin))
+    return sheet.at_most(stress, _allowable(liner, hot.at_liner, sheet))
 
 
 @rule(
     "liner.wall-at-last-bore",
-    title="The wall that is left at the last permitted bore still carries the steam",
+    title="The wall that is left at the last permitted bore still carries the steam, alone where nothing backs it",
     on=CylinderLiner,
     cases=("starting", "running", "water"),
     grade=Grade.HOLD,
@@ -104,7 +108,7 @@ def free_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement
     edition=2,
 )
 def wall_at_last_bore(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Compound stress, Lamé's least wall where the fit is loose, and the works' least wall."""
+    """Compound stress, Lamé's least wall where the block does not stand behind it, and the works' least wall."""
     housed = housing(liner, sheet)
     p = greatest_pressure(case, ends_beside(housed.block, liner, sheet), sheet)
     fit = cold_fit(liner, housed, sheet)
@@ -116,8 +120,9 @@ def wall_at_last_bore(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Jud
     worn = replace(rings, d=d, D=sheet.work("D_t", outside_of_wall, d=d, t=wall))
     allowable = _allowable(liner, hot.at_liner, sheet)
     stress = sheet.work("σ", supported_bore_hoop_stress, p=p, c=gap, **vars(worn))
-    alone = sheet.at_least(wall, sheet.work("t_min", minimum_wall, p=p, S=allowable, d=d))
-    judgements = [sheet.at_most(stress, allowable), alone if gap > 0 else alone.graded(Grade.NONCONFORMITY)]
+    judgements = [sheet.at_most(stress, allowable)]
+    if not is_backed(liner, housed, sheet):
+        judgements.append(sheet.at_least(wall, sheet.work("t_min", minimum_wall, p=p, S=allowable, d=d)))
     if d > sheet.limit("large_bore"):
         judgements.append(sheet.at_least(wall, sheet.limit("works_minimum")))
     return sheet.worst(*judgements)

@@ -282,6 +282,20 @@ def outside_growth(p: Pascals, d: Metres, D: Metres, E: Pascals) -> Metres:
     return D / E * outside_hoop_stress(p, d, D)
 
 
+@formula("U = max(0, x_2 − x_1 − L)", cites=[FIRST_PRINCIPLES])
+def length_without_backing(x_1: Metres, x_2: Metres, L: Metres) -> Metres:
+    """Length of a liner's working bore that its block does not stand behind.
+
+    U = max(0, x_2 − x_1 − L)
+
+    ``x_1``, ``x_2`` beginning and end of the working bore; ``L`` length in contact with the block [m]. Returns [m].
+
+    >>> round(length_without_backing(x_1=0.088, x_2=0.807, L=0.400) * 1e3, 6)
+    319.0
+    """
+    return max(0 * L, x_2 - x_1 - L)
+
+
 def _require_wall(d: float, D: float) -> None:
     require(0 < d < D, f"bore {d:.6g} is not between 0 and the outside diameter {D:.6g}")
 

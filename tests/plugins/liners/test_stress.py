@@ -139,16 +139,60 @@ def test_a_loose_liner_keeps_lames_wall_at_its_last_bore(
     assert check.grade is (Grade.HOLD if outcome == "finding" else None)
 
 
-def test_a_tight_liner_too_thin_to_stand_alone_is_a_nonconformity(workshop: DesignFolder) -> None:
-    check = workshop.write(last_bore(520, in_liner('"560.3 mm"', '"560.6 mm"'))).only(LAST)
-    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+def dry(*changes: tuple[str, str, str]) -> dict[str, str]:
+    """A dry liner of 24.15 mm, bored out to 521 mm: 19.15 mm at its thinnest.
+
+    Alone it wants √((19.5 + 1.66)/(19.5 − 1.66)) − 1 = 0.089096, × 521/2 = 23.2 mm at 16.6 bar.
+    """
+    return bench(
+        in_liner('\nbore = "500 mm"', '\nbore = "512 mm"'),
+        in_liner('last_bore = "509 mm"', 'last_bore = "521 mm"'),
+        in_casting('dimension = "500 mm"', 'dimension = "512 mm"'),
+        *changes,
+    )
 
 
-@pytest.mark.parametrize(("last", "grade"), [(539.3, Grade.NONCONFORMITY), (539.7, Grade.HOLD)])
-def test_the_works_keep_ten_millimetres_whatever_the_steam(
-    workshop: DesignFolder, last: float, grade: Grade
+def test_a_dry_liner_is_judged_by_what_backs_it(workshop: DesignFolder) -> None:
+    workshop.write(dry())
+    assert [workshop.only(rule).outcome for rule in (BORE, FREE, LAST)] == ["conforms"] * 3
+    assert found(workshop.only(LAST)) < 19.5e6
+
+
+def test_a_backed_liner_gets_no_credit_for_its_interference(workshop: DesignFolder) -> None:
+    """Alone, (560² + 512²)/(560² − 512²) = 11.19 times the steam, and more at the thinnest: the block takes part of it.
+
+    The fit of 0.5 mm squeezes the new bore; with that lost the thinnest wall stands at more, though far below alone.
+    """
+    tight = in_liner('"560.3 mm"', '"560.5 mm"')
+    workshop.write(dry(tight))
+    held, lost = found(workshop.only(BORE)), found(workshop.only(FREE))
+    assert held < lost < 1.66e6 * 11.18
+
+
+@pytest.mark.parametrize(("length", "outcome"), [("719", "conforms"), ("718.9", "finding")])
+def test_a_dry_liner_is_backed_over_its_working_bore(
+    workshop: DesignFolder, length: str, outcome: str
 ) -> None:
-    # (560.6 − d)/2 − 0.5 = 10 mm at d = 539.6 mm; the fit stays tight: Lamé's wall alone is a nonconformity
+    # 807 − 88 = 719 mm
+    check = workshop.write(dry(in_liner('fit_length = "800 mm"', f'fit_length = "{length} mm"'))).only(LAST)
+    assert check.outcome == outcome
+    assert check.grade is (Grade.HOLD if outcome == "finding" else None)
+
+
+def test_a_relieved_length_leaves_a_thin_liner_alone(workshop: DesignFolder) -> None:
+    relieved = in_block(
+        "[ports.front]", '[bores.main.relieved.middle]\nstarts = "300 mm"\nends = "500 mm"\n[ports.front]'
+    )
+    check = workshop.write(dry(relieved)).only(LAST)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+    assert limit(check) == pytest.approx(0.0232096, rel=1e-3)
+
+
+@pytest.mark.parametrize(("last", "grade"), [(539.5, None), (539.7, Grade.HOLD)])
+def test_the_works_keep_ten_millimetres_whatever_the_steam(
+    workshop: DesignFolder, last: float, grade: Grade | None
+) -> None:
+    # (560.6 − d)/2 − 0.5 = 10 mm at d = 539.6 mm; backed all along, the wall need not stand alone
     check = workshop.write(last_bore(last, in_liner('"560.3 mm"', '"560.6 mm"'))).only(LAST)
     assert check.grade is grade
 
