@@ -43,6 +43,7 @@ def known(component: Component, sheet: Sheet) -> Judgement:
     why="past its limit iron grows and scales, bronze softens, temper is lost and springs go slack",
     leaves_out="time under stress above the limit of creep (material.time-dependent); for pressure parts the "
     "local code's own limits and a competent person decide",
+    edition=2,
 )
 def temperature(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
     """Metal temperature in the hot cases against the limit of the handbook for pressure part, running part,
@@ -74,6 +75,7 @@ def _use_of(component: Component, sheet: Sheet) -> str:
     why="past it the metal stretches a little every hour under a load that it bore for ever when cooler, and plain "
     "carbon steel turns part of its carbide to graphite",
     leaves_out="the creep life of a part beyond the limit: the local code and a competent person decide on it",
+    edition=2,
 )
 def time_dependent(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
     """Metal temperature in the hot cases against the first temperature of the material's creep table."""
@@ -95,6 +97,7 @@ def time_dependent(component: Component, case: LoadCase, sheet: Sheet) -> Judgem
     cites=[EN_10204.at("clause 4, specific inspection"), EN_13445_2.at("4.6, inspection documents")],
     why="only a document on the very melt says that the steel in the part is the steel of the calculation",
     leaves_out="whether type 3.2 is asked for: the local code and the competent person or body decide",
+    edition=2,
 )
 def certificate(component: Component, sheet: Sheet) -> Judgement:
     """Type 2.1 and 2.2 say only that the maker supplies what was ordered."""

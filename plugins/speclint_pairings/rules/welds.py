@@ -84,6 +84,7 @@ def _carbon_equivalent(component: Component, sheet: Sheet) -> Ratio:
     cites=[ASME_VIII.at("UCI-78, repairs of cast iron"), EN_13445_2.at("scope, castings"), COMMON_PRACTICE],
     why="the weld and the iron beside it set as hard as glass and part at the first steam",
     leaves_out="cold mechanical repairs, and plugs as a code permits: the local code and a competent person decide",
+    edition=2,
 )
 def iron_weld(component: Component, sheet: Sheet) -> Judgement:
     """Asked of pressure parts of grey or chilled iron."""
