@@ -119,12 +119,19 @@ def _beyond(
         Limit(
             "ring_band", "20 HB", "Brinell hardness", COMMON_PRACTICE, "band of the ring about what is asked"
         ),
+        Limit(
+            "pair_band", "50 HB", "Brinell hardness", COMMON_PRACTICE, "greatest difference of ring and liner"
+        ),
     ],
+    edition=2,
 )
 def iron(part: CylinderLiner | PistonRing, sheet: Sheet) -> Judgement:
-    """Structure, phosphorus and hardness as stated, else by the material's data; rings against what is asked."""
+    """Metal, structure, phosphorus and hardness as stated, else by its data; a ring against its liner too."""
+    metal = sheet.material_of(part)
+    if metal.family != "grey-iron":
+        return sheet.states(False, f"{metal.title} is no grey iron", where=part.material.where)
     grey = sheet.read("structure", part.structure)
-    judgements = [_phosphorus(part, sheet), _hardness(part, sheet)]
+    judgements = [_phosphorus(part, sheet), *_hardness(part, sheet)]
     if grey == "ferritic grey":
         judgements.append(sheet.states(False, "ferritic iron scuffs: a pearlitic structure is wanted"))
     return sheet.worst(*judgements)
@@ -138,16 +145,26 @@ def _phosphorus(part: CylinderLiner | PistonRing, sheet: Sheet) -> Judgement:
     return sheet.within(share, sheet.limit("least_phosphorus"), sheet.limit("most_phosphorus"))
 
 
-def _hardness(part: CylinderLiner | PistonRing, sheet: Sheet) -> Judgement:
-    if sheet.is_stated("hardness", part.hardness):
-        hardness = sheet.take("HB", part.hardness)
-    else:
-        hardness = sheet.look_up("HB", sheet.material_of(part).hardness, of=part)
+def _hardness(part: CylinderLiner | PistonRing, sheet: Sheet) -> Iterator[Judgement]:
+    """A liner within the limits of cylinder iron; a ring as hard as asked, and near the liner's own hardness."""
+    hardness = _hardness_of("HB", part, sheet)
     if isinstance(part, CylinderLiner):
-        return sheet.within(hardness, sheet.limit("least_hardness"), sheet.limit("most_hardness"))
-    asked = sheet.take("HB_asked", sheet.follow(part.runs_in).ring_hardness)
-    apart = sheet.work("ΔHB", hardness_apart, H_1=hardness, H_2=asked)
-    return sheet.at_most(apart, sheet.limit("ring_band"))
+        yield sheet.within(hardness, sheet.limit("least_hardness"), sheet.limit("most_hardness"))
+        return
+    liner = sheet.follow(part.runs_in)
+    for symbol, other, band in (
+        ("ΔHB", sheet.take("HB_asked", liner.ring_hardness), "ring_band"),
+        ("ΔHB_l", _hardness_of("HB_l", liner, sheet), "pair_band"),
+    ):
+        apart = sheet.work(symbol, hardness_apart, H_1=hardness, H_2=other)
+        yield sheet.at_most(apart, sheet.limit(band))
+
+
+def _hardness_of(symbol: str, part: CylinderLiner | PistonRing, sheet: Sheet) -> float:
+    """As stated, else by the data of the material."""
+    if sheet.is_stated(f"hardness of {part.id}", part.hardness):
+        return sheet.take(symbol, part.hardness)
+    return sheet.look_up(symbol, sheet.material_of(part).hardness, of=part)
 
 
 RULES = (overrun, iron)

@@ -127,6 +127,25 @@ def test_a_ring_is_within_a_band_of_what_the_liner_asks(
     assert check.outcome == outcome
 
 
+@pytest.mark.parametrize(
+    ("hardness", "outcome"), [("250", "conforms"), ("251", "finding"), ("330", "finding")]
+)
+def test_a_ring_is_near_the_hardness_of_its_liner_whatever_is_asked(
+    workshop: DesignFolder, hardness: str, outcome: str
+) -> None:
+    # the liner has 200 HB: 50 more at most
+    asked = in_liner('ring_hardness = "210 HB"', f'ring_hardness = "{hardness} HB"')
+    check = workshop.write(bench(asked, in_ring('"210 HB"', f'"{hardness} HB"'))).only(IRON, "ring")
+    assert check.outcome == outcome
+
+
+def test_a_liner_of_plate_is_no_cylinder_iron(workshop: DesignFolder) -> None:
+    plate = in_liner('material = "grey-iron-250"', 'material = "plate-P355GH"')
+    check = workshop.write(bench(plate)).only(IRON, "liner")
+    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+    assert "no grey iron" in check.says
+
+
 def test_a_ring_needs_what_the_liner_asks(workshop: DesignFolder) -> None:
     assert (
         workshop.write(bench(in_liner('ring_hardness = "210 HB"', ""))).only(IRON, "ring").outcome
