@@ -145,6 +145,21 @@ def dowel_bearing(F: Newtons, n: Ratio, d: Metres, L: Metres) -> Pascals:
     return F / (n * d * L)
 
 
+@formula("w = (D_c − D_b)/2 − k", cites=[FIRST_PRINCIPLES])
+def collar_seat_width(D_c: Metres, D_b: Metres, k: Metres) -> Metres:
+    """Width of the ring on which a collar sits in its recess.
+
+    w = (D_c − D_b)/2 − k
+
+    ``D_c`` outside of the collar, ``D_b`` bore of the block, ``k`` chamfer of its edge [m]. Returns [m], negative
+    when the collar passes through.
+
+    >>> round(collar_seat_width(D_c=0.600, D_b=0.560, k=0.004) * 1e3, 6)
+    16.0
+    """
+    return (D_c - D_b) / 2 - k
+
+
 @formula("A = π (D_c² − (D_b + 2 k)²)/4", cites=[FIRST_PRINCIPLES])
 def collar_seat_area(D_c: Metres, D_b: Metres, k: Metres) -> SquareMetres:
     """Area on which a collar sits in its recess.

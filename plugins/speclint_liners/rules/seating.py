@@ -10,6 +10,7 @@ from speclint_liners.formulae.seating import (
     collar_bending,
     collar_nip,
     collar_seat_area,
+    collar_seat_width,
     collar_shear,
     land_length,
     room_at_free_end,
@@ -62,7 +63,7 @@ def end_room(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "liner.collar-clamp",
-    title="The cover nips the collar, and neither crushes nor bends it",
+    title="The collar has a seat, and the cover nips it and neither crushes nor bends it",
     on=CylinderLiner,
     grade=Grade.NONCONFORMITY,
     cites=[SHIGLEY, ASME_VIII.at("UCI-23, a tenth of the strength"), COMMON_PRACTICE],
@@ -72,6 +73,7 @@ def end_room(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     limits=[
         Limit("least_nip", "0.05 mm", "length", COMMON_PRACTICE, "least nip"),
         Limit("most_nip", "0.15 mm", "length", COMMON_PRACTICE, "greatest nip"),
+        Limit("least_seat", "5 mm", "length", COMMON_PRACTICE, "least width of the collar's seat"),
         Limit("least_fillet", "2 mm", "length", COMMON_PRACTICE, "least fillet"),
         Limit("liner_share", "0.5", "ratio", COMMON_PRACTICE, "share of the iron's compressive strength"),
     ],
@@ -84,7 +86,13 @@ def collar_clamp(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     nip = sheet.work("n", collar_nip, b=thickness, h=sheet.take("h", housed.bore.recess_depth))
     fillet = sheet.take("r", liner.collar.fillet)
     chamfer = sheet.take("k", housed.bore.recess_chamfer)
+    across, bore = sheet.take("D_c", liner.collar.diameter), sheet.take("D_b", housed.bore.diameter)
+    seat = sheet.work("w", collar_seat_width, D_c=across, D_b=bore, k=chamfer)
+    seated = sheet.at_least(seat, sheet.limit("least_seat"))
+    if not seated.holds:
+        return seated
     return sheet.worst(
+        seated,
         sheet.within(nip, sheet.limit("least_nip"), sheet.limit("most_nip")),
         sheet.at_least(fillet, sheet.limit("least_fillet")),
         sheet.at_most(fillet, chamfer),
