@@ -6,7 +6,7 @@ from speclint import Grade, Judgement, NotKnown, Rule, Sheet, rule
 from speclint.specs import Casting, MachinedFace
 from speclint_fits.formulae.castings import allowance_on_both_sides, allowance_on_one_side, larger_dimension
 from speclint_fits.formulae.tables import GRADES, casting_tolerance, required_allowance, usual_grades
-from speclint_fits.sources import ISO_8062_3
+from speclint_fits.sources import ISO_8062_3, ISO_8062_3_ALLOWANCES, ISO_8062_3_TOLERANCES
 
 
 @rule(
@@ -15,8 +15,8 @@ from speclint_fits.sources import ISO_8062_3
     on=Casting,
     grade=Grade.NONCONFORMITY,
     cites=[
-        ISO_8062_3.at("Table 7, required machining allowances"),
-        ISO_8062_3.at("Table 2, casting tolerances"),
+        ISO_8062_3_ALLOWANCES,
+        ISO_8062_3_TOLERANCES,
     ],
     why="A face that does not clean up is found on the boring mill, when the casting is already paid for.",
     leaves_out="distortion, draft and mismatch of the mould beyond the tolerance; dimension taken as finished",

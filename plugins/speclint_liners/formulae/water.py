@@ -124,7 +124,7 @@ def highest_setting(p_t: Pascals, k: Ratio) -> Pascals:
     return p_t / k
 
 
-@formula("p_t = p max(k, k_T f_20/f_T)", cites=[EN_13445_5.at("10.2.3.3")])
+@formula("p_t = p max(k, k_T f_20/f_T)", cites=[EN_13445_5])
 def wanted_test_pressure(p: Pascals, k: Ratio, k_T: Ratio, f_20: Pascals, f_T: Pascals) -> Pascals:
     """Hydraulic test pressure that the duty wants.
 

@@ -26,7 +26,7 @@ from speclint_liners.sources import ASME_VIII, EN_13445_3, EN_13445_5, LAME, PED
     on=CylinderBlock,
     cases=("starting", "running"),
     grade=Grade.HOLD,
-    cites=[EN_13445_5.at("10.2.3.3"), PED.at("7.4"), ASME_VIII.at("UCI-99"), COMMON_PRACTICE],
+    cites=[EN_13445_5, PED, ASME_VIII.at("UCI-99"), COMMON_PRACTICE],
     why="Cold metal is stronger: a test that only just exceeds the duty proves nothing of the block hot.",
     leaves_out="the test itself, which water, gauges and distance must make safe; the local code named in the "
     "settings and a competent person decide the pressure",
@@ -36,7 +36,7 @@ from speclint_liners.sources import ASME_VIII, EN_13445_3, EN_13445_5, LAME, PED
             "strength_factor",
             "1.25",
             "ratio",
-            EN_13445_5.at("10.2.3.3"),
+            EN_13445_5,
             "factor with the ratio of strengths",
         ),
         Limit("iron_factor", "2", "ratio", ASME_VIII.at("UCI-99"), "least factor for a block of cast iron"),
@@ -130,7 +130,7 @@ def _liners_at_test(block: CylinderBlock, bore: str, test: float, sheet: Sheet) 
     cites=[
         LAME,
         TIMOSHENKO_PLATES.at("art. 44, rectangular plates with built-in edges"),
-        EN_13445_3.at("6.2"),
+        EN_13445_3,
         COMMON_PRACTICE,
     ],
     why="The thin wall between two passages is where a block cracks first, and nobody can see it.",
