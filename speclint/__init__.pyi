@@ -1,3 +1,4 @@
+from .checking import Assessment as Assessment, Check as Check
 from .equations import (
     COMMON_PRACTICE as COMMON_PRACTICE,
     FIRST_PRINCIPLES as FIRST_PRINCIPLES,
@@ -6,7 +7,12 @@ from .equations import (
     require as require,
 )
 from .errors import NotKnown as NotKnown, OutOfRange as OutOfRange
-from .families import ReportWriter as ReportWriter, family as family
+from .families import (
+    API as API,
+    FigureMaker as FigureMaker,
+    ReportWriter as ReportWriter,
+    family as family,
+)
 from .rules import (
     Course as Course,
     Grade as Grade,

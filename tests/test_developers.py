@@ -14,7 +14,7 @@ from speclint.commands.new_family import family_files
 from speclint.families import hooks as hookspecs
 from speclint.quantities import DIMENSIONS
 from speclint.testing import DesignFolder, changed_files, expect_conforms, expect_finding, load_family
-from tests.contracts.test_architecture import FOR_FAMILIES, ORDER, ROOT
+from tests.contracts.test_architecture import FOR_FAMILIES, OF_REPORTS, ORDER, ROOT
 from tests.developers import NAME, PAGE as FILE, names_of, printed_files, renewed
 
 PAGE = FILE.read_text(encoding="utf-8")
@@ -89,6 +89,11 @@ def test_what_a_family_imports_is_listed() -> None:
     assert set(rows) == {*FOR_FAMILIES, "speclint.handbook.*", "speclint.testing"}
     assert rows["speclint"] == names_of("speclint")
     assert rows["speclint.testing"] == names_of("speclint.testing")
+    assert set(re.findall(r"`(\w+)`", rows["speclint.reports"])) == OF_REPORTS
+    drawn = re.findall(
+        r"^\| (`.*?) \| ", section("Every hook").split("### speclint_drawings()")[1], re.MULTILINE
+    )
+    assert set(re.findall(r"\w+", " ".join(drawn))) == OF_REPORTS
 
 
 def test_the_dimensions_of_limits_are_listed() -> None:
@@ -114,5 +119,5 @@ def test_every_hook_is_a_heading_with_its_arguments() -> None:
 
 def test_every_hook_has_a_test() -> None:
     tests = "".join(path.read_text(encoding="utf-8") for path in Path(__file__).parent.rglob("test_*.py"))
-    for name in ("speclint_kinds", "speclint_rules", "speclint_materials", "speclint_reports"):
+    for name in (name for name in vars(hookspecs) if name.startswith("speclint_")):
         assert name in tests

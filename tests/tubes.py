@@ -213,6 +213,8 @@ FILES = {"duty.toml": DUTY, "tube.toml": TUBE, "rack.toml": RACK}
 
 def entry_point(name: str, kinds: Sequence[Any] = (Tube, Rack), rules: Sequence[Rule] = RULES) -> EntryPoint:
     """An entry point to a family made on the spot."""
+    for one in rules:
+        one.function.__doc__ = one.function.__doc__ or "Made for one test."
     return made_family(name, kinds, rules)
 
 

@@ -1,10 +1,13 @@
-"""Room against the gauge and the motion, access to what is built, and lifting."""
+"""Clearance to the loading gauge and to the motion, access for inspection and repair, and lifting."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
 from speclint import RulesIn, family, rules_in
+
+#: The interface between the core and families for which this one is written.
+speclint_api = "1"
 
 
 @family

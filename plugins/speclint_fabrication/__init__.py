@@ -1,10 +1,13 @@
-"""Weldments and castings: flat walls, welds, heat treatment, toughness, warming, meeting walls."""
+"""Weldments and castings: flat walls, welds, heat treatment, toughness, warming, junctions of walls."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
 from speclint import RulesIn, family, rules_in
+
+#: The interface between the core and families for which this one is written.
+speclint_api = "1"
 
 
 @family

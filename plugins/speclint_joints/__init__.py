@@ -6,6 +6,9 @@ from collections.abc import Sequence
 
 from speclint import RulesIn, family, rules_in
 
+#: The interface between the core and families for which this one is written.
+speclint_api = "1"
+
 
 @family
 def speclint_rules() -> Sequence[RulesIn]:

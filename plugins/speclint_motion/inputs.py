@@ -1,4 +1,4 @@
-"""What several rules take of the motion: the cylinder, its pressures, and the crank gear over a revolution."""
+"""Inputs that several rules share: the cylinder, its pressures, and the crank gear over a revolution."""
 
 from __future__ import annotations
 
@@ -51,12 +51,12 @@ def piston_of(part: PistonRod | Crosshead, sheet: Sheet) -> Piston:
 
 
 def boiler_pressure(case: LoadCase, sheet: Sheet) -> Pascals:
-    """The most the boiler can give, gauge."""
+    """Greatest boiler pressure, gauge: that of the safety valves."""
     return sheet.take("p_b", case.safety_valve_pressure)
 
 
 def relief_pressure(cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> Pascals:
-    """The most that can stand on the back of the piston, where it pulls the rod, gauge.
+    """Greatest pressure on the back of the piston, where it pulls the rod, gauge.
 
     The greatest of the boiler's, the cylinder's in this load case, and the setting of the back end's relief valves.
     """

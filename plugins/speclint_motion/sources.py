@@ -1,4 +1,4 @@
-"""The works that the family of motion cites beside those of the handbook."""
+"""The works that the family of motion cites in addition to those of the handbook."""
 
 from __future__ import annotations
 

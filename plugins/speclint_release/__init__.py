@@ -1,10 +1,13 @@
-"""Rules of what must be on the record before drawings go to a shop."""
+"""Rules of what must be documented before drawings go to a shop."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
 from speclint import RulesIn, family, rules_in
+
+#: The interface between the core and families for which this one is written.
+speclint_api = "1"
 
 
 @family

@@ -1,11 +1,11 @@
-"""Which components a rule of release concerns: those that hold pressure, and those whose failure hurts."""
+"""Which components a rule of release applies to: those that hold pressure, and those whose failure can hurt."""
 
 from __future__ import annotations
 
 from speclint import Sheet
 from speclint.specs import Component
 
-#: Kinds that hold pressure by what they are: their specs must say whether this one does.
+#: Kinds that usually hold pressure: their specs must state whether the part does.
 PRESSURE_KINDS = (
     "bolted-joint",
     "cylinder-block",
@@ -19,10 +19,10 @@ PRESSURE_KINDS = (
 def holds_pressure(component: Component, sheet: Sheet) -> bool:
     """Whether a component is stated to hold pressure.
 
-    A part of a kind that holds pressure by its nature must say so, or say that it does not; of any other
-    kind, a part that says nothing holds none.
+    A part of a kind that usually holds pressure must state whether it does; a part of any other kind that
+    states nothing holds none.
     """
-    if sheet.is_stated("pressure part", component.pressure_part) or component.kind in PRESSURE_KINDS:
+    if sheet.is_stated("pressure part", component.pressure_part) or component.is_one_of(PRESSURE_KINDS):
         return sheet.read("pressure part", component.pressure_part)
     return False
 

@@ -1,4 +1,4 @@
-"""What several rules take of a spring: coil diameter, rate, loads, solid length."""
+"""What several rules share: coil diameter, rate, loads and solid length of a spring."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ from speclint_springs.formulae.helical import (
 
 
 def mean_diameter(spring: CompressionSpring, sheet: Sheet, d: Metres) -> Metres:
-    """Mean coil diameter as stated, or from the outside or the inside diameter and the wire."""
+    """Mean coil diameter as stated, or from the outside or inside diameter and the wire."""
     if not sheet.is_stated("mean diameter", spring.mean_diameter):
         if sheet.is_stated("outside diameter", spring.outside_diameter):
             return sheet.work("D", mean_from_outside, D_e=sheet.take("D_e", spring.outside_diameter), d=d)
@@ -39,7 +39,7 @@ def rate(spring: CompressionSpring, sheet: Sheet, d: Metres, D: Metres) -> Newto
 
 
 def working_coils(spring: CompressionSpring, sheet: Sheet) -> Ratio:
-    """Coils that work."""
+    """Number of working (active) coils."""
     return sheet.take("n", spring.working_coils)
 
 
@@ -64,7 +64,7 @@ def open_load(spring: CompressionSpring, sheet: Sheet, d: Metres, D: Metres) -> 
 def same_spring_open_load(
     spring: CompressionSpring, sheet: Sheet, d: Metres, D: Metres, F_U: Newtons
 ) -> Newtons:
-    """Load at the open length of the very spring that has the load ``F_U`` shut."""
+    """Load at the open length of the same spring that has the load ``F_U`` at its shut length."""
     R = rate(spring, sheet, d, D)
     shut, opened = sheet.take("L_U", spring.shut_length), sheet.take("L_O", spring.open_length)
     return sheet.work("F_O", open_load_from_shut, F_U=F_U, R=R, L_U=shut, L_O=opened)

@@ -4,11 +4,5 @@ from __future__ import annotations
 
 from speclint import Source
 
-EN_15800 = Source(
-    "EN 15800, Cylindrical helical springs made of round wire: quality specifications for cold coiled "
-    "compression springs",
-    "2008",
-    memory=True,
-)
 EN_10270 = Source("EN 10270-1, -2 and -3, Steel wire for mechanical springs", "2011", memory=True)
 CGPM = Source("CGPM 3 (1901)", "", "standard acceleration of gravity")

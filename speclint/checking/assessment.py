@@ -1,4 +1,4 @@
-"""What one run found out. Reports read it; nothing here prints."""
+"""The result of one run. Reports read it; nothing here prints."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ NO_REGISTER = Register("")
 
 @dataclass(frozen=True)
 class Assessment:
-    """Everything that one run found out.
+    """Everything that one run found.
 
     ``design`` and ``settings`` are None when the settings could not be read: then nothing was checked.
     ``register`` is empty where the repository has none.
@@ -55,13 +55,13 @@ class Assessment:
 
     @property
     def exit_at(self) -> Grade:
-        """The least grade that stands in the way."""
+        """The lowest grade that makes a check exit with 1."""
         word = self.settings.exit_at if self.settings else Grade.NONCONFORMITY.word
         return Grade[word.upper()]
 
     @property
     def exit_code(self) -> int:
-        """0 nothing in the way, 1 findings, 2 something unreadable, 3 a rule that could not be run."""
+        """0 in order, 1 findings, 2 something unreadable, 3 a rule that could not be run."""
         if any(check.could_not_run for check in self.checks):
             return 3
         if self.complaints:
@@ -75,7 +75,7 @@ class Assessment:
         return {word: outcomes[word] for word in ("conforms", "finding", "not assessed", "not applicable")}
 
     def graded(self) -> dict[str, int]:
-        """How many findings of each grade, the gravest first."""
+        """How many findings of each grade, the most serious first."""
         grades = Counter(check.grade for check in self.checks if check.outcome == "finding")
         return {grade.word: grades[grade] for grade in sorted(Grade, reverse=True)}
 

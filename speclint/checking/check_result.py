@@ -1,4 +1,4 @@
-"""A check: one rule applied to one component, and how it came out."""
+"""A check: one rule applied to one component, and its outcome."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from collections.abc import Hashable, Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
+from speclint.checking.proof import Proof
 from speclint.errors import Location
 from speclint.rules import Grade, Judgement, Rule, Step
 
@@ -19,9 +20,11 @@ class Check:
 
     ``grade`` is that of the finding; of a check not assessed it is the gravest that the rule can give when
     that is a hold, else None. ``governing`` names the corner in words. ``missing`` says what an assessment
-    needs. ``could_not_run`` holds the error of a rule that raised. ``rests_on`` is what the fingerprint was
-    made of, in words and as a report shows it; ``consulted`` are the specs that it came from. ``corners`` are the
-    worst corners of each load case, by its name.
+    needs, of the rule as a whole or of an item that it goes over. ``failing`` are all the comparisons that fail, each
+    at its own worst corner, the gravest first. ``could_not_run`` holds the error of a rule that raised. ``rests_on``
+    is what the fingerprint was made of, in words as a report shows it; ``consulted`` are the specs that it came
+    from. ``corners`` are the worst corners of each load case, by its name; ``proofs`` say how each is known to be
+    the worst.
     """
 
     component: str
@@ -36,22 +39,29 @@ class Check:
     case: str = ""
     governing: tuple[str, ...] = ()
     missing: tuple[str, ...] = ()
+    failing: tuple[Judgement, ...] = ()
     steps: tuple[Step, ...] = ()
     assumed: tuple[Location, ...] = ()
     could_not_run: str = ""
     rests_on: Mapping[str, str] = field(default_factory=dict, repr=False)
     consulted: frozenset[str] = frozenset()
     corners: Mapping[str, Mapping[Hashable, bool]] = field(default_factory=dict, repr=False)
+    proofs: Mapping[str, Proof] = field(default_factory=dict, repr=False)
 
     @property
     def corner(self) -> Mapping[Hashable, bool]:
-        """The governing corner: which inputs stand at their high side there."""
+        """The governing corner: which inputs are at their high side there."""
         return self.corners.get(self.case, {})
 
     @property
     def utilisation(self) -> float | None:
-        """What is used of the limit; None where the rule is not a matter of number or was not assessed."""
+        """What is used of the limit; None where the rule compares no numbers or was not assessed."""
         return self.judgement.utilisation if self.judgement else None
+
+    @property
+    def also_failing(self) -> tuple[Judgement, ...]:
+        """The comparisons that fail beside the one that governs."""
+        return tuple(one for one in self.failing if one.says not in self.says)
 
     @property
     def order(self) -> tuple[str, str]:
@@ -65,7 +75,7 @@ class Check:
 
 
 def fingerprint(rule: Rule, component: str, basis: Mapping[str, str]) -> str:
-    """A digest of exactly what a check rested on: the rule, its edition, and every value it took.
+    """A digest of exactly what a check was based on: the rule, its edition, and every value it took.
 
     It does not change when a line moves in a file or a value is written in another unit.
     """
@@ -77,4 +87,4 @@ def fingerprint(rule: Rule, component: str, basis: Mapping[str, str]) -> str:
         *(f"{name}={basis[name]}" for name in sorted(basis)),
     ):
         digest.update(part.encode("utf-8") + b"\0")
-    return digest.hexdigest()[:24]  # 96 bits: ample against chance within one register
+    return digest.hexdigest()[:24]  # 96 bits: enough against equal digests by chance within one register

@@ -1,4 +1,4 @@
-"""Whether what a concession accepted still stands, so that a rule may ask after the concessions of its component."""
+"""Whether a concession still holds, so that a rule can check the concessions of its component."""
 
 from __future__ import annotations
 
@@ -21,9 +21,7 @@ def find_check(context: Context, loaded: Loaded, component: str, rule: str) -> C
     """The check of one rule on one component, made now; or why there is none."""
     found = _rule_on(context, loaded, component, rule)
     if isinstance(found, Rule) and found.reviews:
-        return (
-            f"{rule} reviews how the other checks came out: what it reviews is conceded, and not the review"
-        )
+        return f"{rule} reviews the other checks: what it reviews can be conceded, not the review itself"
     return found if isinstance(found, str) else check(found, _component(context, component), context)
 
 
@@ -37,7 +35,7 @@ def _rule_on(context: Context, loaded: Loaded, component: str, name: str) -> Rul
     spec = context.design.specs.get(component)
     if not isinstance(spec, Component):
         if component in context.design.files:
-            return f"{component} could not be read, or is no component"
+            return f"{component} could not be read, or is not a component"
         return f"no component is called {component}; {one_of(component, context.design.files)}"
     rules = {rule.name: rule for rule in loaded.rules_for({spec.kind}) if isinstance(spec, rule.on)}
     return (
@@ -48,7 +46,7 @@ def _rule_on(context: Context, loaded: Loaded, component: str, name: str) -> Rul
 def nothing_to_concede(found: Check) -> str:
     """Why there is nothing to accept in a check; "" where there is."""
     if found.could_not_run:
-        return f"the rule could not be run, which nobody can accept: {found.could_not_run}"
+        return f"the rule could not be run, which cannot be accepted: {found.could_not_run}"
     if found.stands_in_the_way is None:
         return f"there is nothing to accept any longer: the check {_outcome(found)}"
     return ""
@@ -59,7 +57,7 @@ def _outcome(found: Check) -> str:
 
 
 def changes(concession: Concession, found: Check) -> list[str]:
-    """What is otherwise than when the finding was accepted, in words; nothing when it stands as it did."""
+    """What has changed since the finding was accepted, in words; empty when nothing has."""
     said = []
     if found.rule.edition != concession.edition:
         said.append(f"edition of the rule was {concession.edition}, is {found.rule.edition}")
@@ -74,7 +72,7 @@ def changes(concession: Concession, found: Check) -> list[str]:
     if not said and found.fingerprint != concession.fingerprint:
         said.append(
             "the fingerprint is not that of the finding, though every value reads the same: "
-            "a figure changed beyond those written, or the entry was altered"
+            "a digit beyond those written changed, or the entry was altered"
         )
     return said
 
@@ -99,15 +97,15 @@ def used_of(found: Check) -> str:
 def dated(
     concession: Concession, today: dt.date
 ) -> Iterator[tuple[Literal["expired", "not yet in force"], str]]:
-    """Why the dates of a concession make it count no longer, or not yet: a state and the reason."""
+    """Why a concession does not hold by its dates, no longer or not yet: a state and the reason."""
     if concession.until < today:
         yield "expired", f"it ended on {concession.until}"
     if concession.date > today:
-        yield "not yet in force", f"it is dated {concession.date}, which is still to come"
+        yield "not yet in force", f"it is dated {concession.date}, which is in the future"
 
 
 def watch(context: Context, loaded: Loaded, register: Register, today: dt.date) -> None:
-    """Let sheets ask which concessions of their component hold no longer, by a changed input or their date."""
+    """Let sheets look up which concessions of their component no longer hold, by a changed input or their date."""
     remembered: dict[tuple[str, str], tuple[tuple[str, str], ...]] = {}
 
     def of(component: Component, asking: Rule) -> tuple[tuple[str, str], ...]:
@@ -127,7 +125,7 @@ def _lapsed_in(
     find: Callable[[str, str], Check | str],
     today: dt.date,
 ) -> tuple[tuple[str, str], ...]:
-    """The number of each concession of a component, and why its time is over; "" where it is not."""
+    """The number of each concession of a component, and why it no longer holds; "" where it does."""
     ended: dict[str, tuple[str, str]] = {}
     for one in register.concessions:
         if one.component == component and one.rule != asking:

@@ -1,6 +1,6 @@
-"""A helper process: what it is given, what it does, and how work and results travel between processes.
+"""A helper process: its inputs, its work, and how work and results are passed between processes.
 
-Everything is pickled between processes of one run, never from a file. A rule travels as its name.
+Everything is pickled between processes of one run, never from a file. A rule is passed as its name.
 """
 
 from __future__ import annotations
@@ -14,13 +14,13 @@ from typing import Any
 from speclint.checking.inputs import context_of
 from speclint.checking.remedy import remedies
 from speclint.checking.rule_run import check_named, remember
-from speclint.families import load_families
+from speclint.families import find_families
 from speclint.rules import Context, Rule
 
 
 @dataclass
 class _Helper:
-    """What a helper works with."""
+    """The data of a helper process."""
 
     rules: dict[str, Rule]
     context: Context
@@ -29,10 +29,10 @@ class _Helper:
 _helper: _Helper | None = None
 
 
-def begin(given: bytes, named: Collection[str] | None) -> None:
-    """Set up a helper: load the families, and make the context that the caller has."""
+def begin(given: bytes, named: Collection[str] | None, left_out: Collection[str]) -> None:
+    """Set up a helper: load the families but for those left out, and make the same context as the caller's."""
     global _helper
-    loaded = load_families()
+    loaded = find_families().without(left_out).sound()
     context = context_of(pickle.loads(given), loaded)
     context.outcomes = {} if named is None else None
     if named is None:
@@ -50,7 +50,7 @@ def checked(task: bytes) -> bytes:
 
 
 def remedied(task: bytes) -> bytes:
-    """Find the remedies of one finding, given the checks that they could spoil and those of its component."""
+    """Find the remedies of one finding, given the checks that they could break and those of its component."""
     helper = _set_up()
     found, checks, own = unpacked(task, helper.rules)
     remember(found.component, own, helper.context)
@@ -78,12 +78,12 @@ class _Unpacker(pickle.Unpickler):
 
 
 def packed(value: object) -> bytes:
-    """A piece of work or a result, ready to travel."""
+    """A piece of work or a result as bytes."""
     file = io.BytesIO()
     _Packer(file).dump(value)
     return file.getvalue()
 
 
 def unpacked(value: bytes, rules: Mapping[str, Rule]) -> Any:
-    """What has travelled, with its rules as they are here."""
+    """A piece of work or a result from its bytes, with the rules of this process."""
     return _Unpacker(io.BytesIO(value), rules).load()

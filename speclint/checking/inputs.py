@@ -1,4 +1,4 @@
-"""What the sheets of a run consult: made once, and made again in each helper process."""
+"""The data that the sheets of a run consult: made once, and again in each helper process."""
 
 from __future__ import annotations
 

@@ -13,7 +13,7 @@ from speclint.checking.inputs import Inputs, context_of
 from speclint.checking.rule_run import check_component
 from speclint.errors import SettingsError, one_of
 from speclint.families import Loaded, require
-from speclint.repository import Settings, open_repository
+from speclint.repository import Design, Settings, open_repository
 from speclint.rules import Rule, read_limits
 
 if TYPE_CHECKING:
@@ -28,21 +28,23 @@ def assess(
     processes: Processes | None = None,
     only: str = "",
 ) -> Assessment:
-    """Check the specs that lie at some paths of one design repository, under its own settings or those given.
+    """Check the specs at some paths of one design repository, under its own settings or those given.
 
     ``processes`` share the work; ``only`` is the one component to check, where not all are.
 
     :raises DesignError: for paths that are not of one repository.
-    :raises FamilyError: when a family that the settings require is absent.
+    :raises FamilyError: when a family that the settings require is absent, or one that they do not leave out cannot be
+        used.
     """
     opened = open_repository(paths, loaded.kinds, settings)
     settings, design = opened.settings, opened.design
     if settings is None:
         return Assessment(opened.root, loaded, None, None, (), opened.complaints)
+    loaded = loaded.without(settings.families.left_out)
     require(loaded, settings.families.required)
     if only:
         design = replace(design, selected=design.selected & {only})
-    chosen = loaded.rules_for({part.kind for part in design.parts()}) if rules is None else tuple(rules)
+    chosen = _concerned(loaded, design) if rules is None else _kept(rules, loaded)
     limits, refused = read_limits(settings, loaded.rules) if settings.limits else ({}, [])
     inputs = Inputs(design, limits, opened.materials, opened.register, date.today())
     context = context_of(inputs, loaded)
@@ -55,6 +57,14 @@ def assess(
     return Assessment(
         opened.root, loaded, settings, design, tuple(checks), complaints, context, opened.register
     )
+
+
+def _concerned(loaded: Loaded, design: Design) -> tuple[Rule, ...]:
+    return loaded.rules_for({part.kind for part in design.parts()})
+
+
+def _kept(rules: Iterable[Rule], loaded: Loaded) -> tuple[Rule, ...]:
+    return tuple(rule for rule in rules if rule.family not in loaded.left_out)
 
 
 def find_remedies(assessment: Assessment, processes: Processes) -> None:
@@ -71,6 +81,8 @@ def chosen_rules(loaded: Loaded, families: Sequence[str], rules: Sequence[str]) 
     """
     known = {family.name for family in loaded.families}
     for name in families:
+        if name in loaded.left_out:
+            raise SettingsError(f"the family {name} is left out by speclint.toml")
         if name not in known:
             raise SettingsError(f"no family is called {name}; {one_of(name, known)}")
     by_name = {rule.name: rule for rule in loaded.rules}

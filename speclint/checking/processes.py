@@ -1,7 +1,7 @@
 """The checks of a large design shared out to helper processes.
 
 Each helper is an interpreter of its own. It is given the design as it was read, so that all work on the
-same; it loads the same families, and hands back what it found with each rule by its name. Whoever called works too.
+same data; it loads the same families, and returns its results with each rule by its name. The caller works too.
 """
 
 from __future__ import annotations
@@ -23,10 +23,10 @@ from speclint.rules import Context, Rule
 if TYPE_CHECKING:
     from concurrent.futures import Future, ProcessPoolExecutor
 
-#: So many components are some seconds of work for one processor: less is done before a helper has started.
+#: This many components take one processor some seconds; fewer are done before a helper has started.
 _ENOUGH = 24
-#: Pieces given to each helper at once, so that one is there when another is done.
-_AHEAD = 2
+#: Pieces of work given to each helper in advance, so that it never waits for the next.
+_QUEUED_AHEAD = 2
 #: More helpers than this cost more memory than they save time.
 _MOST = 15
 
@@ -35,7 +35,7 @@ R = TypeVar("R")
 
 
 class Processes:
-    """Helpers for one run; to be used in a ``with`` statement. None are called where the work is little."""
+    """Helpers for one run; to be used in a ``with`` statement. None are started where there is little work."""
 
     def __init__(
         self,
@@ -59,14 +59,17 @@ class Processes:
     def check(self, rules: Sequence[Rule], context: Context, given: object) -> list[Check]:
         """Every check of the selected components, in the order of their names.
 
-        ``given`` is what a helper needs to make the same context of.
+        ``given`` is the data from which a helper makes the same context.
         """
         parts = [part.id for part in context.design.parts()]
         self._rules = {rule.name: rule for rule in rules}
         if self._helpers > 0 and len(parts) >= self._enough:
             named = None if context.outcomes is not None else tuple(self._rules)
-            self._pool = self._call(given, named)
-        found = self._share(self._way("checked"), lambda part: check_named(part, rules, context), parts)
+            left_out = context.design.settings.families.left_out
+            self._pool = self._start_pool(given, named, left_out)
+        found = self._divide(
+            self._transport("checked"), lambda part: check_named(part, rules, context), parts
+        )
         for part, checks in zip(parts, found, strict=True):
             remember(part, checks, context)
         return [check for checks in found for check in checks]
@@ -77,75 +80,83 @@ class Processes:
         """The remedies of some findings, by component and rule."""
         spoiling = Spoiling(checks)
         tasks = [(found, spoiling.by(found), _own(found, checks)) for found in findings]
-        solved = self._share(self._way("remedied"), lambda task: remedies(task[0], task[1], context), tasks)
+        solved = self._divide(
+            self._transport("remedied"), lambda task: remedies(task[0], task[1], context), tasks
+        )
         return {found.order: one for found, one in zip(findings, solved, strict=True)}
 
     def spread(self, work: Callable[[W], R], items: Sequence[W]) -> list[R]:
-        """What a function of a module makes of each item, where neither holds a rule."""
-        return self._share(_Way(work, _as_it_is, _as_it_is), work, items)
+        """The result of a module-level function for each item, where neither contains a rule."""
+        return self._divide(_Transport(work, _unchanged, _unchanged), work, items)
 
-    def _way(self, work: Literal["checked", "remedied"]) -> _Way | None:
+    def _transport(self, work: Literal["checked", "remedied"]) -> _Transport | None:
         if self._pool is None:
             return None
-        from speclint.checking import helper_process as bench
+        from speclint.checking import helper_process
 
-        remote = bench.checked if work == "checked" else bench.remedied
-        return _Way(remote, bench.packed, lambda done: bench.unpacked(done, self._rules))
+        remote = helper_process.checked if work == "checked" else helper_process.remedied
+        return _Transport(
+            remote, helper_process.packed, lambda done: helper_process.unpacked(done, self._rules)
+        )
 
-    def _share(self, way: _Way | None, local: Callable[[W], R], items: Sequence[W]) -> list[R]:
-        """Have helpers do the work from its beginning, and do it from its end until all is begun."""
-        share = _Share(self._pool, way, items)
-        for _ in range(_AHEAD * self._helpers):
-            share.give()
-        own = {index: local(items[index]) for index in iter(share.keep, None)}
+    def _divide(self, transport: _Transport | None, local: Callable[[W], R], items: Sequence[W]) -> list[R]:
+        """Let the helpers work from the first item on, and work from the last one back until all are begun."""
+        queue = _WorkQueue(self._pool, transport, items)
+        for _ in range(_QUEUED_AHEAD * self._helpers):
+            queue.give()
+        own = {index: local(items[index]) for index in iter(queue.take_last, None)}
         return [
-            own[index] if index in own else share.taken(index, local, items[index])
+            own[index] if index in own else queue.result(index, local, items[index])
             for index in range(len(items))
         ]
 
-    def _call(self, given: object, named: tuple[str, ...] | None) -> ProcessPoolExecutor:
+    def _start_pool(
+        self, given: object, named: tuple[str, ...] | None, left_out: tuple[str, ...]
+    ) -> ProcessPoolExecutor:
         import pickle
         from concurrent.futures import ProcessPoolExecutor
         from multiprocessing import get_context
 
         from speclint.checking.helper_process import begin
 
-        fresh = get_context(self._start or _way_to_start())
+        fresh = get_context(self._start or _start_method())
         return ProcessPoolExecutor(
-            self._helpers, fresh, initializer=begin, initargs=(pickle.dumps(given), named)
+            self._helpers, fresh, initializer=begin, initargs=(pickle.dumps(given), named, left_out)
         )
 
 
-def _way_to_start() -> Literal["spawn", "fork"]:
-    """A fresh interpreter, as every system can; a copy of this one where that is safe and has everything loaded."""
+def _start_method() -> Literal["spawn", "fork"]:
+    """A new interpreter, which every system can start; a copy of this one where that is safe, as it has all loaded."""
     return "fork" if sys.platform == "linux" and active_count() == 1 else "spawn"
 
 
 @dataclass(frozen=True)
-class _Way:
-    """How work is done elsewhere, and how it and its result travel."""
+class _Transport:
+    """How work is done in a helper: the function, and how work and result are packed."""
 
     remote: Callable[[Any], Any]
     pack: Callable[[Any], Any]
     unpack: Callable[[Any], Any]
 
 
-def _as_it_is(item: Any) -> Any:
+def _unchanged(item: Any) -> Any:
     return item
 
 
-class _Share:
-    """Pieces of work in their order: a helper is given the next whenever one is done, the caller keeps the last."""
+class _WorkQueue:
+    """Pieces of work in their order: a helper is given the next one when it is done, the caller takes the last."""
 
-    def __init__(self, pool: ProcessPoolExecutor | None, way: _Way | None, items: Sequence[object]) -> None:
-        self._pool, self._way, self._items = pool, way, items
+    def __init__(
+        self, pool: ProcessPoolExecutor | None, transport: _Transport | None, items: Sequence[object]
+    ) -> None:
+        self._pool, self._transport, self._items = pool, transport, items
         self._waiting = deque(range(len(items)))
-        self._lock = RLock()  # a helper's finishing is told by another thread
+        self._lock = RLock()  # another thread reports that a helper is done
         self._given: dict[int, Future[Any]] = {}
 
     def give(self, _: object = None) -> None:
         """Give the next piece to a helper, and one more when it is done."""
-        if self._pool is None or self._way is None:
+        if self._pool is None or self._transport is None:
             return
         from concurrent.futures.process import BrokenProcessPool
 
@@ -153,27 +164,29 @@ class _Share:
             if not self._waiting:
                 return
             try:
-                done = self._pool.submit(self._way.remote, self._way.pack(self._items[self._waiting[0]]))
+                done = self._pool.submit(
+                    self._transport.remote, self._transport.pack(self._items[self._waiting[0]])
+                )
             except BrokenProcessPool:  # the helpers are lost: the caller does what is left
                 self._pool = None
                 return
             self._given[self._waiting.popleft()] = done
         done.add_done_callback(self.give)
 
-    def keep(self) -> int | None:
-        """The last piece that waits, for the caller; None when none does."""
+    def take_last(self) -> int | None:
+        """The last waiting piece, for the caller; None when none is left."""
         with self._lock:
             return self._waiting.pop() if self._waiting else None
 
-    def taken(self, index: int, local: Callable[[W], R], item: W) -> R:
+    def result(self, index: int, local: Callable[[W], R], item: W) -> R:
         """The result of a piece that was given out; done here where a helper was lost."""
         from concurrent.futures.process import BrokenProcessPool
 
-        if index not in self._given or self._way is None:
+        if index not in self._given or self._transport is None:
             return local(item)
         try:
-            found: R = self._way.unpack(self._given[index].result())
-        except (BrokenProcessPool, OSError):  # a helper was ended from outside: its work is done here
+            found: R = self._transport.unpack(self._given[index].result())
+        except (BrokenProcessPool, OSError):  # a helper was stopped from outside: its work is done here
             return local(item)
         return found
 

@@ -12,7 +12,8 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from speclint.checking.check_result import Check
-from speclint.checking.rule_run import Ending, check, run_once, still_conforms
+from speclint.checking.rule_run import check, run_once, still_conforms
+from speclint.checking.severity import Ending
 from speclint.errors import Location
 from speclint.quantities import amount
 from speclint.rules import Context, Judgement, Step

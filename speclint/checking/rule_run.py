@@ -3,13 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Hashable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from functools import partial
+from typing import NoReturn
 
 from speclint.checking.check_result import Check, Outcome, fingerprint
+from speclint.checking.corner_runs import CornerRuns, Highs, highs
+from speclint.checking.corner_search import climb_each
+from speclint.checking.proof import Proof
+from speclint.checking.severity import HOLDS, Ending, severity, told
+from speclint.checking.unstated_case import UnstatedCase
+from speclint.checking.worst_corner import Effort, find_worst
 from speclint.errors import Location
 from speclint.rules import (
-    FULL_ENUMERATION,
     Context,
     Corner,
     Grade,
@@ -17,33 +23,36 @@ from speclint.rules import (
     NotApplicable,
     NotAssessed,
     NotCovered,
+    NotEnclosed,
+    OverBox,
     Rule,
     RuleEnded,
-    Severity,
     Sheet,
-    worse_nearby,
-    worst_corner,
+    over_box,
 )
 from speclint.specs import CaseName, Component, LoadCase
 
-Ending = Judgement | RuleEnded
-
-#: How grave an ending is beside others of the same rule: what fails governs, then what could not be said.
-_RANK = {NotApplicable: 0, NotAssessed: 2, NotCovered: 3}
-_HOLDS, _FAILS = 1, 4
-#: Endings kept of one load case: all of them where the inputs are few; of many, running a few again is cheaper.
-_KNOWN = 64
+_PLAIN = Effort()
+#: Of a load case that is not stated no corner is run.
+_NOTHING_RUN = Proof("nothing is toleranced", True, 0)
 
 
 @dataclass(frozen=True)
 class CaseResult:
-    """A rule at the governing corner of one load case, written down in full."""
+    """A rule at the governing corner of one load case, written down in full.
+
+    ``failing`` are its comparisons that fail, each at its own worst corner, the gravest first, with its place among
+    all that the rule made.
+    """
 
     case: str
     ending: Ending
     sheet: Sheet
     corner: Corner
     governing: tuple[str, ...]
+    proof: Proof
+    failing: tuple[tuple[object, Judgement], ...] = ()
+    also: Mapping[str, str] = field(default_factory=dict)
 
 
 def check_component(component: Component, rules: Sequence[Rule], context: Context) -> list[Check]:
@@ -76,28 +85,25 @@ def remember(component: str, checks: Iterable[Check], context: Context) -> None:
         )
 
 
-def check(
-    rule: Rule, component: Component, context: Context, *, enumerate_up_to: int = FULL_ENUMERATION
-) -> Check:
+def check(rule: Rule, component: Component, context: Context, *, effort: Effort = _PLAIN) -> Check:
     """Apply one rule to one component. A rule that raises becomes a hold: it could not be run."""
     context.begin()
     try:
-        results = list(_by_case(rule, component, context, enumerate_up_to))
+        results = list(_by_case(rule, component, context, effort))
     except Exception as problem:  # whatever a family does, the others go on and the report says so
         return _could_not_run(rule, component, problem)
     governing = max(results, key=lambda result: severity(result.ending, rule))
-    missing = tuple(
-        dict.fromkeys(result.ending.says for result in results if isinstance(result.ending, NotAssessed))
-    )
     basis = {
         f"{result.case} {name}": value
         for result in results
-        for name, value in result.sheet.record.basis.items()
+        for name, value in {**result.also, **result.sheet.record.basis}.items()
     }
     records = [result.sheet.record for result in results]
     return replace(
         _concluded(rule, component, governing, basis),
-        missing=missing,
+        missing=tuple(dict.fromkeys(says for result in results for says in _missing(result.ending))),
+        failing=_each_once(part for result in _by_severity(results, rule) for part in result.failing),
+        proofs={result.case: result.proof for result in results},
         corners={result.case: dict(result.corner.met) for result in results},
         rests_on=dict(_in_plain_words(results)),
         consulted=frozenset().union(*(record.consulted for record in records)),
@@ -113,17 +119,23 @@ def _in_plain_words(results: Sequence[CaseResult]) -> Iterator[tuple[str, str]]:
             yield (f"{words} ({result.case})" if varies else words), shown
 
 
-def severity(ending: Ending, rule: Rule) -> Severity:
-    """Orders endings: the more severe governs over corners and over load cases."""
-    if isinstance(ending, Judgement):
-        if ending.holds:
-            return _HOLDS, 0, _number(ending.utilisation)
-        return _FAILS, ending.grade or rule.grade, _number(ending.utilisation)
-    return _RANK[type(ending)], 0, 0.0
+def _by_severity(results: Sequence[CaseResult], rule: Rule) -> list[CaseResult]:
+    return sorted(results, key=lambda result: severity(result.ending, rule), reverse=True)
 
 
-def _number(utilisation: float | None) -> float:
-    return -1.0 if utilisation is None else utilisation
+def _missing(ending: Ending) -> Iterator[str]:
+    """What an assessment needs, of the rule as a whole or of items that it goes over."""
+    ended = ending.ended if isinstance(ending, Judgement) else (ending, *ending.beside)
+    return (why.says for why in ended if isinstance(why, NotAssessed))
+
+
+def _each_once(failing: Iterable[tuple[object, Judgement]]) -> tuple[Judgement, ...]:
+    """Each comparison once, at its worst load case, known by its place and by what is compared with what."""
+    found: dict[object, Judgement] = {}
+    for place, part in failing:
+        names = (part.found.name, part.limit.name if part.limit else "") if part.found else part.says
+        found.setdefault((place, names), part)
+    return tuple(found.values())
 
 
 def run_once(
@@ -131,9 +143,7 @@ def run_once(
 ) -> Ending:
     """The rule at one corner of one load case ("" where it has none), without writing anything down."""
     found = _load_case(component, case, context) if case else None  # type: ignore[arg-type]
-    if isinstance(found, NotAssessed):
-        return found
-    return _run(rule, component, found, context, Corner(sides))[0]
+    return _ending(rule, component, found, context, Corner(sides))
 
 
 def still_conforms(found: Check, component: Component, context: Context) -> bool:
@@ -147,22 +157,36 @@ def still_conforms(found: Check, component: Component, context: Context) -> bool
     try:
         for name in rule.cases or ("",):
             case = _load_case(component, name, context) if name else None
-            if isinstance(case, NotAssessed):
-                return False
-            run = partial(_ending, rule, component, case, context)
-            _, worst = worse_nearby(run, lambda ending: severity(ending, rule), found.corners.get(name, {}))
-            ranks.add(severity(worst, rule)[0])
-            if max(ranks) > _HOLDS:
+            runs = CornerRuns(partial(_ending, rule, component, case, context), rule)
+            climb_each(runs, found.corners.get(name, {}))
+            ranks.add(runs.worst.severity[0] if runs.worst else HOLDS)
+            if max(ranks) > HOLDS:
                 return False
     except Exception:  # a rule that raises does not conform, as for a check
         return False
-    return _HOLDS in ranks
+    return HOLDS in ranks
 
 
 def _ending(
-    rule: Rule, component: Component, case: LoadCase | None, context: Context, corner: Corner
+    rule: Rule, component: Component, case: LoadCase | NotAssessed | None, context: Context, corner: Corner
 ) -> Ending:
+    if isinstance(case, NotAssessed):
+        return _without(case, rule, component, context, corner)
     return _run(rule, component, case, context, corner)[0]
+
+
+def _without(
+    wanting: NotAssessed, rule: Rule, component: Component, context: Context, corner: Corner
+) -> NotApplicable | NotAssessed:
+    """How a rule ends in a load case that is not stated: not applicable where it says so before it asks for the case.
+
+    Whatever else becomes of it, the case is what an assessment needs.
+    """
+    try:
+        ending, _ = _run(rule, component, UnstatedCase(wanting), context, corner)
+    except Exception:  # it is not known to be at fault: it was not given what it asks for
+        return wanting
+    return ending if isinstance(ending, NotApplicable) else wanting
 
 
 def _run(
@@ -186,20 +210,37 @@ def _run(
     return ending, sheet
 
 
-def _by_case(
-    rule: Rule, component: Component, context: Context, enumerate_up_to: int
-) -> Iterator[CaseResult]:
+def _by_case(rule: Rule, component: Component, context: Context, effort: Effort) -> Iterator[CaseResult]:
     if not rule.cases:
-        yield _governing(rule, component, None, "", context, enumerate_up_to)
+        yield _governing(rule, component, None, "", context, effort)
         return
     for name in rule.cases:
         case = _load_case(component, name, context)
         if isinstance(case, NotAssessed):
-            sheet = Sheet(rule, component, context, Corner(), record=True)
-            sheet.record.note(f"load case {name}", "not stated")
-            yield CaseResult(name, case, sheet, Corner(), ())
+            yield _unstated(rule, component, case, name, context, effort)
         else:
-            yield _governing(rule, component, case, name, context, enumerate_up_to)
+            yield _governing(rule, component, case, name, context, effort)
+
+
+def _unstated(
+    rule: Rule, component: Component, case: NotAssessed, name: str, context: Context, effort: Effort
+) -> CaseResult:
+    """A load case that is not stated: written down as wanting, unless the rule never asks for it."""
+    runs = CornerRuns(partial(_ending, rule, component, case, context), rule)
+    worst = runs.at({})
+    if isinstance(worst.ending, NotApplicable):  # at every corner, or the case is wanting
+        worst = find_worst(_no_box, runs, replace(effort, boxes=0)).run
+    if isinstance(worst.ending, NotApplicable):
+        corner = worst.corner
+        ending, sheet = _run(rule, component, UnstatedCase(case), context, Corner(corner.met), record=True)
+        return CaseResult(name, ending, sheet, corner, (), _NOTHING_RUN)
+    sheet = Sheet(rule, component, context, Corner(), record=True)
+    sheet.record.note(f"load case {name}", "not stated")
+    return CaseResult(name, case, sheet, Corner(), (), _NOTHING_RUN)
+
+
+def _no_box(_: Mapping[Hashable, bool]) -> NoReturn:
+    raise NotEnclosed("the load case is not stated")
 
 
 def _load_case(component: Component, name: CaseName, context: Context) -> LoadCase | NotAssessed:
@@ -216,50 +257,56 @@ def _load_case(component: Component, name: CaseName, context: Context) -> LoadCa
 
 
 def _governing(
-    rule: Rule, component: Component, case: LoadCase | None, name: str, context: Context, enumerate_up_to: int
+    rule: Rule, component: Component, case: LoadCase | None, name: str, context: Context, effort: Effort
 ) -> CaseResult:
-    known: dict[frozenset[Hashable], Ending] = {}
+    runs = CornerRuns(partial(_ending, rule, component, case, context), rule)
+    written: dict[Highs, tuple[Ending, Sheet]] = {}
 
-    def run(corner: Corner) -> Ending:
-        ending, _ = _run(rule, component, case, context, corner)
-        if len(known) < _KNOWN:
-            known[_highs(corner.met)] = ending
-        return ending
+    def write(corner: Corner) -> tuple[Ending, Sheet]:
+        key = highs(corner.met)
+        if key not in written:
+            written[key] = _run(rule, component, case, context, Corner(corner.met), record=True)
+        return written[key]
 
-    def turned(sides: Mapping[Hashable, bool]) -> Ending:
-        found = known.get(_highs(sides))
-        return run(Corner(sides)) if found is None else found
+    if rule.name not in context.toleranced:  # then the first run is likely to be the only one
+        at_low = Corner()
+        first = _run(rule, component, case, context, at_low, record=True)
+        runs.keep(at_low, first[0])
+        written[highs(at_low.met)] = first
 
-    corner, _ = worst_corner(run, lambda found: severity(found, rule), enumerate_up_to)
-    ending, sheet = _run(rule, component, case, context, Corner(corner.met), record=True)
-    return CaseResult(name, ending, sheet, corner, _in_words(turned, corner, ending, sheet))
+    def boxed(sides: Mapping[Hashable, bool]) -> OverBox | RuleEnded:
+        return over_box(rule, component, case, context, sides)
 
-
-def _highs(sides: Mapping[Hashable, bool]) -> frozenset[Hashable]:
-    """A corner as those of its inputs that are high: whatever else a rule meets is low."""
-    return frozenset(key for key, high in sides.items() if high)
-
-
-def _in_words(
-    turned: Callable[[Mapping[Hashable, bool]], Ending], corner: Corner, ending: Ending, sheet: Sheet
-) -> tuple[str, ...]:
-    """The sides that matter: those whose turning over changes the result."""
-    if not isinstance(ending, Judgement):
-        return ()
-    words = []
-    for key, high in corner.met.items():
-        other = turned({**corner.met, key: not high})
-        if not isinstance(other, Judgement) or _differs(other, ending):
-            words.append(f"{sheet.record.labels[key]} {'high' if high else 'low'}")
-    return tuple(words)
+    found = find_worst(boxed, runs, effort)
+    corner = found.run.corner
+    if corner.met:
+        context.toleranced.add(rule.name)
+    ending, sheet = write(corner)
+    labels = sheet.record.labels
+    words = tuple(f"{labels[key]} {'high' if high else 'low'}" for key, high in found.matter)
+    failing, also = _failing(runs, write)
+    return CaseResult(name, ending, sheet, corner, words, found.proof, failing, also)
 
 
-def _differs(one: Judgement, other: Judgement) -> bool:
-    return one.utilisation != other.utilisation or one.holds != other.holds
+def _failing(
+    runs: CornerRuns, write: Callable[[Corner], tuple[Ending, Sheet]]
+) -> tuple[tuple[tuple[object, Judgement], ...], dict[str, str]]:
+    """Every comparison that fails, written down at its own worst corner; and what else those rest on.
+
+    What one look-up gives at another corner is no other input: only what the governing corner does not take is added.
+    """
+    parts: list[tuple[object, Judgement]] = []
+    also: dict[str, str] = {}
+    for (number, index, compared), corner in runs.failing:
+        there, sheet = write(corner)
+        if isinstance(there, Judgement) and index < len(there.every):
+            parts.append(((number, index, compared), there.every[index]))
+            also.update(sheet.record.basis)
+    return tuple(parts), {} if len(parts) < 2 else also
 
 
 def _concluded(rule: Rule, component: Component, result: CaseResult, basis: Mapping[str, str]) -> Check:
-    ending = result.ending
+    ending = told(result.ending)
     outcome, grade = _outcome(ending, rule)
     return Check(
         component=component.id,
@@ -291,7 +338,7 @@ def _outcome(ending: Ending, rule: Rule) -> tuple[Outcome, Grade | None]:
 def _pointed_at(result: CaseResult, component: Component) -> Location:
     """The place to look at: what the ending names, else among the values taken from the component's own file the one
     judged, or held against; else the first whose side governs; else the first."""
-    ending, record = result.ending, result.sheet.record
+    ending, record = told(result.ending), result.sheet.record
     if ending.where.file:
         return ending.where
     taken = [step for step in record.steps if step.kind in ("taken", "counted")]

@@ -1,4 +1,4 @@
-"""Words on the command line, one call each; progress, help. No logic lives here.
+"""Commands and their options, one call each; progress, help. No logic lives here.
 
 May import everything but ``testing``.
 """

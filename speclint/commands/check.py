@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from speclint.commands.loading import loaded_families
+from speclint.commands.loading import families_for, loaded_families
 from speclint.commands.output import show, write
 from speclint.commands.progress import progress
 from speclint.errors import SettingsError
@@ -47,7 +47,8 @@ def run(options: argparse.Namespace) -> int:
 
         write(schema(), options.to)
         return 0
-    loaded = loaded_families()
+    narrowed = options.family or options.rule
+    loaded = families_for(options.paths) if narrowed else loaded_families()
     writer = None
     if options.form:
         if options.form not in loaded.writers:
@@ -55,13 +56,13 @@ def run(options: argparse.Namespace) -> int:
                 f"no report is called {options.form}; there is {', '.join(sorted(loaded.writers))}"
             )
         writer = loaded.writers[options.form]
-    some = chosen_rules(loaded, options.family, options.rule) if options.family or options.rule else None
+    some = chosen_rules(loaded, options.family, options.rule) if narrowed else None
     if options.staged:
         return _check_staged(options, loaded, some, writer)
-    with progress("checking") as told, Processes() as processes:
+    with progress("checking") as on_progress, Processes() as processes:
         assessment = assess(options.paths, loaded, some, processes=processes)
         if writer is None:
-            told("looking for remedies")
+            on_progress("looking for remedies")
             find_remedies(assessment, processes)
     if writer is not None:
         write(writer.write(assessment), options.to)

@@ -1,4 +1,4 @@
-"""The command line: one module a command, and what holds for all of them. No logic lives here."""
+"""The command line: one module for each command, and what all share. No logic lives here."""
 
 from __future__ import annotations
 
@@ -45,7 +45,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
         print(f"speclint: {problem}", file=sys.stderr)
         return problem.exit_code
     except BrokenPipeError:
-        # the reader of a pipe has left: let the interpreter's last flush find a place to go
+        # the reader of a pipe has closed it: give the interpreter's last flush a valid target
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return 1
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 from pathlib import Path
 
-from speclint.commands.loading import loaded_families
+from speclint.commands.loading import families_for
 from speclint.commands.output import show, write
 from speclint.errors import SettingsError
 
@@ -38,6 +38,6 @@ def run(options: argparse.Namespace) -> int:
         raise SettingsError("--in says where a new family is written: give its name with --new NAME")
     from speclint.reports import listings
 
-    loaded = loaded_families()
+    loaded = families_for([Path()])
     show(lambda width: listings.families_page(loaded, width), None)
     return 0

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import argparse
+from pathlib import Path
 
-from speclint.commands.loading import loaded_families
+from speclint.commands.loading import families_for
 from speclint.commands.output import show, write, write_data
 from speclint.errors import SettingsError
 
@@ -26,7 +27,7 @@ def run(options: argparse.Namespace) -> int:
     """Print the kinds, or one of them; returns the exit code."""
     from speclint.reports import listings
 
-    kinds = loaded_families().kinds
+    kinds = families_for([Path()]).kinds
     if options.kind and options.kind not in kinds:
         from speclint.errors import one_of
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -11,9 +13,19 @@ if TYPE_CHECKING:
 def loaded_families() -> Loaded:
     """Every installed family, and what speclint itself hands over by the same hooks.
 
-    :raises FamilyError: when a family cannot be used.
+    A family that cannot be used is refused by whoever uses what is loaded, unless the settings leave it out.
     """
-    from speclint.families import load_families
+    from speclint.families import find_families
     from speclint.reports import hooks
 
-    return load_families(built_in=hooks)
+    return find_families(built_in=hooks)
+
+
+def families_for(paths: Sequence[Path]) -> Loaded:
+    """The same without those that the settings above some paths leave out.
+
+    :raises FamilyError: when another cannot be used.
+    """
+    from speclint.repository import families_left_out
+
+    return loaded_families().without(families_left_out(paths)).sound()

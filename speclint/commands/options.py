@@ -1,4 +1,4 @@
-"""Options that several commands take alike."""
+"""Options that several commands share."""
 
 from __future__ import annotations
 
@@ -19,8 +19,8 @@ UNITS = ("metric", "imperial")
 
 
 def day(text: str) -> dt.date:
-    """A date on the command line; argparse tells a wrong one in one line."""
+    """A date on the command line; argparse reports a wrong one in one line."""
     try:
         return dt.date.fromisoformat(text)
     except ValueError as problem:
-        raise argparse.ArgumentTypeError(f"{text} is no date; write it as 2027-05-31") from problem
+        raise argparse.ArgumentTypeError(f"{text} is not a date; write it as 2027-05-31") from problem

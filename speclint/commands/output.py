@@ -1,4 +1,4 @@
-"""Where what a command says goes: a page to the terminal, text or data to a pipe or a file."""
+"""Output of a command: a page to the terminal, text or data to a pipe or a file."""
 
 from __future__ import annotations
 

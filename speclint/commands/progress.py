@@ -1,4 +1,4 @@
-"""How far long work has come: on a terminal only, beside what the command prints, never in a pipe."""
+"""Progress of long work: on a terminal only, beside the output of the command, never in a pipe."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ Told = Callable[[str], None]
 
 @contextmanager
 def progress(what: str) -> Iterator[Told]:
-    """Show what is going on while a block runs; the function that it gives takes what comes next."""
+    """Show the stage of the work while a block runs; call the function that it gives with each next stage."""
     if not sys.stderr.isatty() or os.environ.get("TERM") == "dumb":
         yield lambda _text: None
         return

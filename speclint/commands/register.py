@@ -1,4 +1,4 @@
-"""the concessions, and how each stands"""
+"""the concessions, and the state of each"""
 
 from __future__ import annotations
 

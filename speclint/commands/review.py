@@ -30,11 +30,11 @@ def run(options: argparse.Namespace) -> int:
     from speclint.errors import SettingsError
     from speclint.reports import REVIEW_FILE, review_page
 
-    with progress("checking") as told, Processes() as processes:
+    with progress("checking") as on_progress, Processes() as processes:
         assessment = assess(options.paths, loaded_families(), processes=processes)
-        told("looking for remedies")
+        on_progress("looking for remedies")
         find_remedies(assessment, processes)
-        page = review_page(assessment, options.units, told, processes)
+        page = review_page(assessment, options.units, on_progress, processes)
     try:
         options.to.mkdir(parents=True, exist_ok=True)
     except OSError as problem:

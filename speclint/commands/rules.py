@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import argparse
+from pathlib import Path
 
-from speclint.commands.loading import loaded_families
+from speclint.commands.loading import families_for
 from speclint.commands.output import show, write_data
 
 EXAMPLE = "speclint rules liner.wall-at-last-bore"
@@ -21,7 +22,7 @@ def run(options: argparse.Namespace) -> int:
     from speclint.checking import chosen_rules
     from speclint.reports import listings
 
-    rules = chosen_rules(loaded_families(), [], [options.rule] if options.rule else [])
+    rules = chosen_rules(families_for([Path()]), [], [options.rule] if options.rule else [])
     if options.form == "json":
         write_data(listings.rules_data(rules))
     else:

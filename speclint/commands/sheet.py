@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 from pathlib import Path
 
-from speclint.commands.loading import loaded_families
+from speclint.commands.loading import families_for
 from speclint.commands.options import FOLDER, UNITS
 from speclint.commands.output import show, write
 from speclint.commands.progress import progress
@@ -16,7 +16,7 @@ EXAMPLE = "speclint sheet liner-right liner.wall-at-last-bore --in example_specs
 def add_options(parser: argparse.ArgumentParser) -> None:
     """Which component and rule, and how the sheet is written."""
     parser.add_argument("component", help="the id of a component")
-    parser.add_argument("rule", nargs="?", default="", help="one rule; all that concern it where not given")
+    parser.add_argument("rule", nargs="?", default="", help="one rule; all that apply to it where not given")
     parser.add_argument("--in", **FOLDER)
     parser.add_argument("--as", dest="form", choices=("markdown", "html"), help="as Markdown or HTML")
     parser.add_argument(
@@ -26,10 +26,10 @@ def add_options(parser: argparse.ArgumentParser) -> None:
 
 
 def run(options: argparse.Namespace) -> int:
-    """Work the sheets, and print them; returns the exit code."""
+    """Make the sheets, and print them; returns the exit code."""
     from speclint.checking import assess, chosen_rules, of_component
 
-    loaded = loaded_families()
+    loaded = families_for([options.folder])
     rules = chosen_rules(loaded, [], [options.rule] if options.rule else [])
     with progress("checking"):
         whole = assess([options.folder], loaded, rules, only=options.component)

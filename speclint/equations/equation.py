@@ -31,7 +31,7 @@ F = TypeVar("F", bound=Callable[..., Any])
 
 @dataclass(frozen=True)
 class Described:
-    """What is known of a formula besides its code."""
+    """The description of a formula besides its code."""
 
     function: Callable[..., Any]
     equation: str
@@ -55,7 +55,7 @@ class Described:
 
     @property
     def other_arguments(self) -> tuple[str, ...]:
-        """Arguments that are no numbers, and whether or not they have a default."""
+        """Arguments that are not numbers, with or without a default."""
         return tuple(name for name in signature(self.function).parameters if name not in self.units)
 
 

@@ -1,4 +1,4 @@
-"""What a number rests on: a published work, or common practice said openly."""
+"""The source of a number: a published work, or common practice, marked as such."""
 
 from __future__ import annotations
 
@@ -7,11 +7,11 @@ from dataclasses import dataclass, replace
 
 @dataclass(frozen=True, slots=True)
 class Source:
-    """A work that vouches for a formula, a table or a limit.
+    """A work in which a formula, a table or a limit is published.
 
     ``work`` names author and title, ``edition`` the edition or year, ``place`` the clause, table or page.
     ``memory`` is true when the value was recalled from the work and not read in it: reports say so,
-    that someone with the book can confirm it.
+    so that someone with the book can confirm it.
     """
 
     work: str
@@ -39,5 +39,5 @@ _COMMON_PRACTICE = "common practice"
 #: A fact or a limit of the trade for which no published source is claimed.
 COMMON_PRACTICE = Source(_COMMON_PRACTICE)
 
-#: A definition, or plain geometry and statics that need no authority.
+#: A definition, or plain geometry and statics that need no published source.
 FIRST_PRINCIPLES = Source("first principles")

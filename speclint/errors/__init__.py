@@ -1,4 +1,4 @@
-"""What goes wrong and where: the tree of exceptions, a complaint about a file, the place that it points at.
+"""Errors and where they are: the tree of exceptions, complaints about a file, places in a file.
 
 May import nothing of speclint.
 """

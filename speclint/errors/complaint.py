@@ -1,4 +1,4 @@
-"""What cannot be read, said so that it can be put right: place, what was read, what to write instead."""
+"""A complaint about a file: the place, what was read there, what to write instead."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from speclint.errors.location import Location
 class Complaint:
     """One thing wrong with a file of the design repository.
 
-    ``read`` is the value as written ("" where the fault is not a value), ``write`` what to write instead.
+    ``read`` is the value as written ("" where the fault is not in a value), ``write`` what to write instead.
     """
 
     where: Location
@@ -33,7 +33,7 @@ class Complaint:
 
 
 def nearest(word: str, known: Iterable[str]) -> str:
-    """The known word most like a mistyped one; "" when none is near."""
+    """The known word most similar to a mistyped one; "" when none is similar."""
     from difflib import get_close_matches  # only where something was mistyped
 
     candidates = sorted(known)
@@ -42,6 +42,6 @@ def nearest(word: str, known: Iterable[str]) -> str:
 
 
 def one_of(word: str, known: Iterable[str]) -> str:
-    """What to write in place of an unknown word: the nearest, or the whole choice."""
+    """What to write in place of an unknown word: the most similar one, or all that are possible."""
     near = nearest(word, known)
     return f'"{near}"' if near else "one of " + ", ".join(f'"{name}"' for name in sorted(known))

@@ -12,7 +12,7 @@ Anything else that reaches the top is a defect of speclint and keeps its traceba
     ├── SigningError                   ssh-keygen absent, or a key that will not sign
     ├── RevisionError                  git absent, or a revision that cannot be read
     ├── FamilyError                    exit 3: a family absent, broken or claiming a taken name
-    ├── OutOfRange (ValueError)        a formula or a table asked outside its range: a query on the sheet
+    ├── OutOfRange (ValueError)        a formula or a table used outside its range: a query on the sheet
     └── NotKnown (LookupError)         a table that does not hold the entry: not assessed on the sheet
 """
 
@@ -20,7 +20,7 @@ from __future__ import annotations
 
 
 class SpeclintError(Exception):
-    """Base of all errors that are told to the user in one line."""
+    """Base of all errors that are reported to the user in one line."""
 
     exit_code = 2
 
@@ -45,7 +45,7 @@ class DesignError(SpeclintError):
 
 
 class SigningError(SpeclintError):
-    """A signature cannot be made, or nothing can be said of one."""
+    """A signature cannot be made or verified."""
 
 
 class RevisionError(SpeclintError):
@@ -59,8 +59,8 @@ class FamilyError(SpeclintError):
 
 
 class OutOfRange(SpeclintError, ValueError):
-    """A formula or a table was asked outside the range for which its source vouches."""
+    """A formula or a table was used outside the range of validity of its source."""
 
 
 class NotKnown(SpeclintError, LookupError):
-    """A table does not hold what was asked of it."""
+    """A table has no such entry."""

@@ -14,7 +14,7 @@ class Location:
     key: str = ""
 
     def __hash__(self) -> int:
-        """That of the key: places are told apart by it nearly always, and hashed for every quantity taken."""
+        """The hash of the key, which nearly always tells places apart: every quantity that is taken is hashed."""
         return hash(self.key)
 
     def __str__(self) -> str:

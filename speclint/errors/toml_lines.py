@@ -1,7 +1,7 @@
 """On which line of a TOML text a key stands.
 
 TOML readers give values without positions. This scanner walks a text that the reader has already
-accepted, so it need not judge, only follow: headers, dotted and quoted keys, strings, arrays, inline tables.
+accepted, so it does not validate: it follows headers, dotted and quoted keys, strings, arrays and inline tables.
 
 >>> lines = locate('a = 1\\n[b."c d"]\\ne = [1,\\n 2]\\n')
 >>> lines[("b", "c d", "e")], lines[("b", "c d", "e", 1)]

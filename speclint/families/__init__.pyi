@@ -1,8 +1,21 @@
+from .brought import (
+    Brought as Brought,
+)
+from .figure_maker import (
+    FigureMaker as FigureMaker,
+)
 from .hooks import (
     family as family,
 )
-from .loading import (
+from .interface import (
+    API as API,
+)
+from .loaded import (
+    Family as Family,
     Loaded as Loaded,
+)
+from .loading import (
+    find_families as find_families,
     load_families as load_families,
     require as require,
 )

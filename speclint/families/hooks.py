@@ -12,12 +12,14 @@ from typing import TYPE_CHECKING
 import pluggy
 
 if TYPE_CHECKING:
+    from speclint.families.figure_maker import FigureMaker
     from speclint.families.report_writer import ReportWriter
     from speclint.handbook.materials import Material
     from speclint.rules import Rule, RulesIn
-    from speclint.specs import Spec
+    from speclint.specs import ExtraTable, Spec
 
 GROUP = "speclint"
+PREFIX = "speclint_"
 
 hookspec = pluggy.HookspecMarker(GROUP)
 family = pluggy.HookimplMarker(GROUP)
@@ -26,6 +28,11 @@ family = pluggy.HookimplMarker(GROUP)
 @hookspec
 def speclint_kinds() -> Sequence[type[Spec]]:  # type: ignore[empty-body]
     """Kinds of component that the family adds: subclasses of ``Component`` with ``kind`` and ``called``."""
+
+
+@hookspec
+def speclint_tables() -> Sequence[ExtraTable]:  # type: ignore[empty-body]
+    """Tables that the family adds to kinds which are not its own; a spec has one, under the name of the family."""
 
 
 @hookspec
@@ -41,3 +48,8 @@ def speclint_materials() -> Sequence[Material]:  # type: ignore[empty-body]
 @hookspec
 def speclint_reports() -> Sequence[ReportWriter]:  # type: ignore[empty-body]
     """Report writers, chosen on the command line with ``--as NAME``."""
+
+
+@hookspec
+def speclint_drawings() -> Sequence[FigureMaker]:  # type: ignore[empty-body]
+    """Makers of figures for the review pack, drawn after those of speclint itself, in the order of the families."""

@@ -1,4 +1,4 @@
-"""The words of a drawing and SI numbers with limits: units, grammar, tolerance classes, writing.
+"""From the text of a drawing to SI numbers with limits and back: units, grammar, tolerance classes, writing.
 
 May import ``errors``.
 """

@@ -1,6 +1,6 @@
-"""From the words of a drawing to a number with limits: ``"480 mm H8"``, ``"17 bar gauge"``, ``"1 3/4 in"``.
+"""From the text of a drawing to a number with limits: ``"480 mm H8"``, ``"17 bar gauge"``, ``"1 3/4 in"``.
 
-A strict grammar reads number, unit and limits; pint's own string parser is never asked (it reads
+A strict grammar reads number, unit and limits; pint's own string parser is never used (it reads
 ``"5,5 mm"`` as 55 mm and ``"5 mm; 3"`` as 15 mm). The grammar of a quantity::
 
     quantity = range unit datum? | number unit datum? limits?
@@ -34,11 +34,11 @@ Datum = Literal["", "gauge", "absolute"]
 
 @dataclass(frozen=True, slots=True)
 class Measure:
-    """A quantity as stated: SI nominal, low and high, and the words it was written in.
+    """A quantity as stated: SI nominal, low and high, and the text in which it was written.
 
     ``nominal`` is the basic size where limits or a tolerance class were written, and may then lie outside
     low to high (a shaft to s6 is wholly above it); for a range it is the middle. ``datum`` says of a fluid
-    pressure whether it counts from the atmosphere (gauge) or from nothing (absolute).
+    pressure whether it is above the atmosphere (gauge) or above vacuum (absolute).
     """
 
     nominal: float
@@ -129,7 +129,7 @@ def read(text: str, dimension: str, sign: Sign = "positive", where: Location = N
         forbidden sign, with low above high, or with a tolerance class outside the tables.
     """
     words = " ".join(text.split())
-    _refuse_known_slips(words)
+    _refuse_known_mistakes(words)
     found = _QUANTITY.fullmatch(words)
     if not found:
         raise QuantityError("this is not a number with its unit and limits", example(dimension))
@@ -151,7 +151,7 @@ def read(text: str, dimension: str, sign: Sign = "positive", where: Location = N
     return measure
 
 
-def _refuse_known_slips(words: str) -> None:
+def _refuse_known_mistakes(words: str) -> None:
     if not words:
         raise QuantityError("the quantity is empty", "a number with its unit, or leave the key out")
     if re.search(r"\d,\d", words):
@@ -169,7 +169,8 @@ def _scale(unit: str, datum: str, dimension: str, words: str) -> _Scale:
     factor = units.factor(unit, plain)
     if dimension == "fluid pressure" and datum not in ("gauge", "absolute"):
         raise QuantityError(
-            "a fluid pressure must say from where it counts", f'"{words} gauge" or "{words} absolute"'
+            "a fluid pressure must say whether it is gauge or absolute",
+            f'"{words} gauge" or "{words} absolute"',
         )
     if dimension != "fluid pressure" and datum:
         raise QuantityError(
@@ -280,7 +281,7 @@ def _number(text: str) -> Fraction:
     try:
         return sign * sum((Fraction(part) for part in text.lstrip("+-").split()), Fraction(0))
     except ZeroDivisionError as problem:
-        raise QuantityError("a fraction over nothing", "a fraction such as 7/8") from problem
+        raise QuantityError("a fraction with the denominator 0", "a fraction such as 7/8") from problem
 
 
 def _check_sign(measure: Measure, sign: Sign) -> None:
@@ -292,7 +293,7 @@ def _check_sign(measure: Measure, sign: Sign) -> None:
     if measure.low < 0:
         raise QuantityError(f"a {measure.dimension} is not negative here", example(measure.dimension))
     if sign == "positive" and measure.low == 0:
-        raise QuantityError(f"a {measure.dimension} of nothing is of no use here", "a value above zero")
+        raise QuantityError(f"a {measure.dimension} of 0 is not possible here", "a value above zero")
 
 
 def example(dimension: str) -> str:

@@ -1,7 +1,7 @@
 """Tolerance classes of ISO 286-1, such as H7 and js6: limit deviations at a nominal size.
 
-The tables are data files in ``speclint/quantities/data``, in micrometres, read on first use. What they do not hold is
-refused, never guessed.
+The tables are data files in ``speclint/quantities/data``, in micrometres, read on first use. A class that they
+do not hold is refused, never estimated.
 
 >>> lower, upper = deviations(0.480, "H8")
 >>> lower, upper
@@ -155,13 +155,13 @@ def _of_hole_into_metal(size: float, letter: str, grade: str) -> float:
     if letter == "N" and number > 8 and 3 < size <= 500:
         return 0.0
     if (letter, grade) == ("M", "6") and 250 < size <= 315:
-        return -9.0  # the one entry that the standard sets by hand; the rule would give -11
+        return -9.0  # the one entry that the standard sets as an exception; the rule would give -11
     column = "k4" if letter == "K" else letter.lower()
     return _delta(size, letter, number) - _entry("shaft-deviations", size, column)
 
 
 def _delta(size: float, letter: str, grade: int) -> float:
-    """Δ: by how much a grade is wider than the next finer one (ISO 286-1, Table 3)."""
+    """Δ: difference in width of a grade from the next finer one (ISO 286-1, Table 3)."""
     coarsest = 8 if letter in ("K", "M", "N") else 7
     if grade > coarsest or not 3 < size <= 500:
         return 0.0

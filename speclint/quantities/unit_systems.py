@@ -1,4 +1,4 @@
-"""Quantities in the units a reader asks for: as the spec wrote them, metric, or those of inch and pound."""
+"""Quantities in the units that a reader chooses: as the spec wrote them, metric, or inch-pound."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from speclint.quantities.writing import displayed, number
 System = Literal["as written", "metric", "imperial"]
 SYSTEMS: tuple[System, ...] = get_args(System)
 
-#: What a drawing office of the inch and pound writes for a dimension.
+#: The inch-pound unit of each dimension, as a drawing office writes it.
 _IMPERIAL = {
     "length": "in",
     "area": "in²",
@@ -39,9 +39,9 @@ _FAHRENHEIT = 1.8  # degrees Fahrenheit to the kelvin, by definition
 
 
 def amount_in(system: System, value: float, si_unit: str, written_in: str = "") -> str:
-    """Number and unit together, in the units asked for.
+    """Number and unit together, in the chosen units.
 
-    A unit that no table of the system has stays as a sheet writes it.
+    A unit that the chosen system does not list stays as a sheet writes it.
 
     >>> amount_in("imperial", 0.0254, "m"), amount_in("metric", 0.0254, "m", "in")
     ('1 in', '25.4 mm')

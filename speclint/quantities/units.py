@@ -1,7 +1,7 @@
 """The units the trade writes, and the units a sheet writes back.
 
-The shipped table serves nearly every spec without importing pint. pint is the authority: a test proves
-each entry against it, and a unit outside the table is asked of pint, which must agree on the dimension.
+The table below covers nearly every spec without importing pint. pint is the authority: a test proves
+each entry against it, and a unit outside the table is looked up in pint, which must agree on the dimension.
 Temperatures are not here: they have an offset and are read in :mod:`speclint.quantities.measure`.
 """
 
@@ -229,7 +229,7 @@ _SPELLINGS = {
     "10⁻⁶/K": "1e-6/K",
 }
 
-#: What pint would read as something the writer did not mean.
+#: Unit texts that pint would read as another unit than the writer meant.
 _TRAPS = {
     "Mm": "mm",
     "MM": "mm",

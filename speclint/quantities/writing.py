@@ -1,4 +1,4 @@
-"""Numbers as an engineer writes them on a sheet: in the units of the trade, no more figures than mean something."""
+"""Numbers as an engineer writes them on a sheet: in the units of the trade, with significant digits only."""
 
 from __future__ import annotations
 
@@ -68,7 +68,7 @@ _SYMBOL = re.compile(rf"[^\W\d{_POWERS}][^\W{_POWERS}]*′?")
 _NO_FACTORS = ("sin", "cos", "tan", "ln", "lg", "exp", "if", "else", "from")
 #: A symbol that a line defines itself.
 _DEFINED = re.compile(rf", ([^\W\d][^\W{_POWERS}]*′?) = ")
-#: A space that stands for a product: after a symbol, number, power or bracket and before a symbol or bracket.
+#: A space that means a product: after a symbol, number, power or bracket and before a symbol or bracket.
 _PRODUCT = re.compile(
     r"(?<=[\w)|′%])"
     + "".join(rf"(?<!\b{word}{power})" for word in _NO_FACTORS for power in ("", "²", "³", "⁴"))

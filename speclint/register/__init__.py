@@ -1,4 +1,4 @@
-"""Concessions: entering, signing, how each stands; and the gate: may this be released?
+"""Concessions: entering, signing, their state; and the gate, which decides on release.
 
 May import ``checking`` and what stands below it.
 """

@@ -1,4 +1,4 @@
-"""Entering a concession in the register, and signing one, with the file's order and comments kept."""
+"""Entering a concession in the register, and signing one, keeping the order and the comments of the file."""
 
 from __future__ import annotations
 
@@ -31,7 +31,7 @@ _NUMBER = re.compile(r"^C-(\d+)$")
 
 @dataclass(frozen=True)
 class Acceptance:
-    """What a person says who accepts a finding. ``role`` may be left to the settings where they name a reviewer."""
+    """What the person who accepts a finding states. ``role`` may come from the settings where they name a reviewer."""
 
     component: str
     rule: str
@@ -44,12 +44,12 @@ class Acceptance:
 
 @dataclass(frozen=True)
 class Opened:
-    """A repository opened to enter or sign something: its register, and what concessions are held against."""
+    """A repository opened to enter or sign something: its register, and what concessions are compared with."""
 
     root: Path
     settings: Settings
     register: Register
-    around: Surroundings
+    surroundings: Surroundings
 
     @property
     def file(self) -> Path:
@@ -58,9 +58,9 @@ class Opened:
 
 
 def stand_of(folder: Path, loaded: Loaded, today: dt.date) -> tuple[Register, tuple[Standing, ...]]:
-    """The register of a repository, and how each of its entries stands today.
+    """The register of a repository, and the state of each of its entries today.
 
-    :raises SettingsError: where the settings cannot be read: then nothing can be said of any entry.
+    :raises SettingsError: where the settings cannot be read: then no entry can be judged.
     """
     assessment = assess([folder], loaded, ())
     if assessment.settings is None:
@@ -71,7 +71,7 @@ def stand_of(folder: Path, loaded: Loaded, today: dt.date) -> tuple[Register, tu
 def opened(folder: Path, loaded: Loaded, today: dt.date) -> Opened:
     """Open a repository for its register; nothing is checked yet.
 
-    :raises DesignError: where the folder is of no repository.
+    :raises DesignError: where the folder lies in no repository.
     :raises SettingsError: where the settings or the register cannot be read: then nothing can be accepted.
     """
     assessment = assess([folder], loaded, ())
@@ -80,12 +80,11 @@ def opened(folder: Path, loaded: Loaded, today: dt.date) -> Opened:
     register = assessment.register
     if register.complaints:
         raise SettingsError("; ".join(str(one) for one in register.complaints))
-    around = surroundings(assessment, today)
-    return Opened(assessment.root, assessment.settings, register, around)
+    return Opened(assessment.root, assessment.settings, register, surroundings(assessment, today))
 
 
 def surroundings(assessment: Assessment, today: dt.date, signers: Path | None = None) -> Surroundings:
-    """What concessions are held against after an assessment whose settings could be read."""
+    """What concessions are compared with after an assessment whose settings could be read."""
     if assessment.context is None or assessment.settings is None:
         raise SettingsError("the settings could not be read")
     return Surroundings(
@@ -112,7 +111,7 @@ def concede(
     concession = _made(acceptance, found, repository, today)
     if key is not None:
         concession = _signed(concession, repository, key)
-    _refuse_a_second(concession, repository)
+    _refuse_duplicate(concession, repository)
     append_entry(repository.file, concession)
     return concession, repository.register.file
 
@@ -120,7 +119,7 @@ def concede(
 def sign_entry(
     number: str, folder: Path, loaded: Loaded, today: dt.date, key: Path
 ) -> tuple[Concession, str]:
-    """Sign an entry of the register with the key of whoever accepted the finding; an older signature gives way.
+    """Sign an entry of the register with the key of whoever accepted the finding; an older signature is replaced.
 
     :raises DesignError: where there is no such entry, or its finding is no longer what was accepted.
     :raises SigningError: where the key does not sign for the person who accepted it.
@@ -130,7 +129,7 @@ def sign_entry(
     if isinstance(concession, Complaint):
         raise DesignError(str(concession))
     bare = replace(concession, signature="")
-    (standing,) = standings(Register(repository.register.file, (bare,)), repository.around)
+    (standing,) = standings(Register(repository.register.file, (bare,)), repository.surroundings)
     if not standing.holds and standing.state != "not signed":
         raise DesignError(f"{number} is {standing.state}: {'; '.join(standing.reasons)}")
     signed = _signed(concession, repository, key)
@@ -140,17 +139,18 @@ def sign_entry(
 
 def _finding(acceptance: Acceptance, repository: Opened) -> Check:
     subject = f"{acceptance.component} {acceptance.rule}"
-    around = repository.around
-    found = find_check(around.context, around.loaded, acceptance.component, acceptance.rule)
+    found = find_check(
+        repository.surroundings.context, repository.surroundings.loaded, acceptance.component, acceptance.rule
+    )
     if isinstance(found, str):
         raise DesignError(found)
     if found.could_not_run:
-        raise DesignError(f"{subject} could not be run, which nobody can accept: {found.could_not_run}")
+        raise DesignError(f"{subject} could not be run, which cannot be accepted: {found.could_not_run}")
     if found.stands_in_the_way is None:
         raise DesignError(f"{subject}: there is no finding to accept; the check came out as: {found.outcome}")
     if "concessions" in found.rests_on:
-        raise DesignError(f"{subject} is about concessions: it is answered by renewing or removing them")
-    reasons = list(unaccepted(acceptance.accepted_by, found, repository.around))
+        raise DesignError(f"{subject} is about concessions: renew or remove them instead")
+    reasons = list(unaccepted(acceptance.accepted_by, found, repository.surroundings))
     if reasons:
         raise DesignError("; ".join(reasons))
     return found
@@ -158,7 +158,7 @@ def _finding(acceptance: Acceptance, repository: Opened) -> Check:
 
 def _made(acceptance: Acceptance, found: Check, repository: Opened, today: dt.date) -> Concession:
     if acceptance.until < today:
-        raise DesignError(f"{acceptance.until} is past: a concession ends on a day to come")
+        raise DesignError(f"{acceptance.until} is in the past: a concession ends on a future day")
     for name in ("accepted_by", "grounds"):
         if not getattr(acceptance, name).strip():
             raise DesignError(f"a concession states its {name}")
@@ -190,16 +190,16 @@ def _made(acceptance: Acceptance, found: Check, repository: Opened, today: dt.da
 
 
 def next_number(register: Register) -> str:
-    """The number after the greatest: ``C-001`` for the first."""
+    """The next free number: ``C-001`` for the first."""
     used = [int(found[1]) for one in register.concessions if (found := _NUMBER.match(one.number))]
     return f"C-{max(used, default=0) + 1:03}"
 
 
-def _refuse_a_second(concession: Concession, repository: Opened) -> None:
+def _refuse_duplicate(concession: Concession, repository: Opened) -> None:
     """Refuse an entry that adds nothing to one that holds."""
     subject = (concession.component, concession.rule)
     same = [one for one in repository.register.concessions if (one.component, one.rule) == subject]
-    for standing in standings(Register(repository.register.file, tuple(same)), repository.around):
+    for standing in standings(Register(repository.register.file, tuple(same)), repository.surroundings):
         if standing.holds and standing.concession.until >= concession.until:
             number, until = standing.concession.number, standing.concession.until
             raise DesignError(f"{number} already accepts this finding until {until}")
@@ -207,7 +207,7 @@ def _refuse_a_second(concession: Concession, repository: Opened) -> None:
 
 def _signed(concession: Concession, repository: Opened, key: Path) -> Concession:
     signed = replace(concession, signature=sign(concession.statement(), key))
-    faults = list(bad_signature(signed, repository.around))
+    faults = list(bad_signature(signed, repository.surroundings))
     if faults:
         raise SigningError(f"{key} does not sign for {concession.accepted_by}: {'; '.join(faults)}")
     return signed

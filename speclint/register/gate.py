@@ -1,4 +1,4 @@
-"""May this be released? The gate withholds unless everything that it asks for was seen to be in order.
+"""The gate: it withholds release unless everything that it requires was found in order.
 
 It withholds while a hold has no valid concession, something could not be read, a family that is required did
 not load, or a rule could not be run; and where nothing was checked at all. Judged against a git revision, it
@@ -33,12 +33,12 @@ from speclint.rules import Grade
 if TYPE_CHECKING:
     from speclint.families import Loaded
 
-_WITHHELD, _UNREADABLE, _NOT_RUN = 1, 2, 3  # exit codes, as the design has them
+_WITHHELD, _UNREADABLE, _NOT_RUN = 1, 2, 3  # exit codes of the program
 
 
 @dataclass(frozen=True)
 class Reason:
-    """One thing that stands in the way: in words, what to look at, and the exit code that it asks for."""
+    """One reason to withhold: in words, with details, and the exit code for it."""
 
     says: str
     details: tuple[str, ...] = ()
@@ -51,7 +51,7 @@ class Decision:
     """Released when there is no reason against it.
 
     ``accepted`` are the concessions of the holds that are released, ``ending`` all that end soon, ``ended``
-    those that count no longer, of whatever grade; ``to_review`` is what the change does to the gate itself.
+    those that no longer count, of any grade; ``to_review`` is what the change does to the gate itself.
     """
 
     reasons: tuple[Reason, ...]
@@ -64,7 +64,7 @@ class Decision:
 
     @property
     def released(self) -> bool:
-        """Whether nothing stands in the way."""
+        """Whether there is no reason to withhold."""
         return not self.reasons
 
     @property
@@ -76,11 +76,9 @@ class Decision:
 def judge(
     paths: Sequence[Path], load: Callable[[], Loaded], today: dt.date, against: str | None = None
 ) -> Decision:
-    """Decide whether the specs at some paths may be released; whatever goes wrong withholds them."""
+    """Decide whether the specs at some paths may be released; any error withholds them."""
     try:
         loaded = load()
-        if not loaded.rules:
-            return Decision((Reason("no family of rules is installed", code=_NOT_RUN),))
         if against is None:
             return _judged(paths, loaded, today)
         with tempfile.TemporaryDirectory() as folder:
@@ -99,14 +97,17 @@ def _judged(
     try:
         with Processes() as processes:
             assessment = assess(paths, loaded, settings=settings, processes=processes)
+        rules = assessment.loaded.rules  # every one, so that no family is there that is not whole
     except FamilyError as problem:
         return Decision((Reason(str(problem), code=problem.exit_code),))
     if assessment.settings is None:
         return Decision(tuple(_unreadable(assessment)), assessment)
     stand = standings(assessment.register, surroundings(assessment, today, signers))
     reasons = [*_unreadable(assessment), *_not_run(assessment), *_holds(assessment, stand)]
+    if not rules:
+        reasons.insert(0, Reason("no family of rules is installed", code=_NOT_RUN))
     if not assessment.checks:
-        reasons.append(Reason("nothing was checked: there is no spec, or no rule concerns it"))
+        reasons.append(Reason("nothing was checked: there is no spec, or no rule applies to it"))
     made = {check.order for check in assessment.checks if check.grade is Grade.HOLD}
     return Decision(
         tuple(reasons),
@@ -152,7 +153,7 @@ def _judged_against(
     root = find_root(paths)
     before = at_revision(root, against)
     if before.read(FILE_NAME) is None:
-        raise SettingsError(f"{FILE_NAME} is not there at {against}, so that there is nothing to judge by")
+        raise SettingsError(f"{FILE_NAME} does not exist at {against}, so that there is nothing to judge by")
     lay_out(before, folder)
     old, complaints = load_settings(folder)
     if old is None or complaints:
@@ -164,12 +165,12 @@ def _judged_against(
     to_review = tuple(changes_of_basis(root, before, folder, old, new))
     own = (f"{FILE_NAME} ", f"{old.signers_file} ")
     if new is None or any(line.startswith(own) for line in to_review):
-        decision = _both(decision, _judged(paths, loaded, today))
+        decision = _withheld_by_either(decision, _judged(paths, loaded, today))
     return replace(decision, to_review=to_review, against=against)
 
 
-def _both(old: Decision, new: Decision) -> Decision:
-    """Withheld where either withholds; what the change's own settings add is marked as theirs."""
+def _withheld_by_either(old: Decision, new: Decision) -> Decision:
+    """Withheld where either withholds; reasons that only the settings of the change give are marked."""
     said = {reason.says for reason in old.reasons}
     more = tuple(
         replace(reason, says=f"under the settings of the change: {reason.says}")

@@ -1,7 +1,7 @@
 """Signatures of concessions, made and verified by OpenSSH's ``ssh-keygen -Y``.
 
-A signature vouches for the content of one entry, in a namespace of its own, so that a signature made for
-something else never counts. Who may sign with which key stands in a file of allowed signers, whose form is
+A signature covers the content of one entry, in a namespace of its own, so that a signature made for
+something else never counts. Who may sign with which key is in a file of allowed signers, whose form is
 that of ssh-keygen(1), section ALLOWED SIGNERS.
 """
 
@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
 NAMESPACE = "speclint-concession"
 _PROGRAM = "ssh-keygen"
-_PATIENCE = 60  # seconds; a verification reads two small files and asks nobody
+_PATIENCE = 60  # seconds; a verification reads two small files and needs no network
 
 
 def sign(statement: bytes, key: Path) -> str:
@@ -39,9 +39,9 @@ def sign(statement: bytes, key: Path) -> str:
 
 
 def fault_of(statement: bytes, signature: str, signer: str, signers: Path) -> str:
-    """Why a signature does not vouch for a statement, in words; "" when it does.
+    """Why a signature is not valid for a statement, in words; "" when it does.
 
-    :raises SigningError: where ssh-keygen is absent: then nothing can be said of any signature.
+    :raises SigningError: where ssh-keygen is absent: then no signature can be verified.
     """
     import tempfile
 
@@ -80,7 +80,7 @@ def _program() -> str:
 
 
 def _run(command: list[str], statement: bytes, patience: int | None) -> subprocess.CompletedProcess[bytes]:
-    import subprocess  # not at the top: a plain check reads the register and verifies nothing
+    import subprocess  # not at the top: a plain check verifies no signature
 
     try:
         return subprocess.run(command, input=statement, capture_output=True, timeout=patience, check=False)

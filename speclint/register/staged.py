@@ -1,6 +1,6 @@
-"""The check of a commit before it is made: what is staged, and only what it can have changed.
+"""The check before a commit: of what is staged, and only of what it can have changed.
 
-A component is looked at when its spec is staged, when it is linked to one that is, directly or through others,
+A component is checked when its spec is staged, when it is linked to one that is, directly or through others,
 or when one of its checks consulted one that is. Everything is read from git's index into a folder of its own.
 """
 
@@ -36,7 +36,7 @@ if TYPE_CHECKING:
 class StagedAssessment:
     """What the check of a commit found: ``files`` are staged, ``accepted`` the standing concessions that apply.
 
-    ``assessment`` holds the checks that are left to the designer, those accepted among them not.
+    ``assessment`` holds the checks that are left, without those accepted.
     """
 
     assessment: Assessment
@@ -63,7 +63,7 @@ def assess_staged(
         lay_out(snapshot, copy)
         found = assess([copy], loaded, ())
         if found.context is not None and found.design is not None and found.settings is not None:
-            found = _checked(found, Changes(root, files, found.design, loaded.kinds), paths, rules)
+            found = _checked(found, Changes(root, files, found.design, found.loaded.kinds), paths, rules)
         accepted = _accepted(found, copy, today)
     subjects = {standing.subject for standing in accepted}
     left = tuple(check for check in found.checks if check.order not in subjects)
@@ -77,7 +77,7 @@ def _checked(
     assert design is not None  # as the caller has seen
     assert context is not None
     if rules is None:
-        context.outcomes = {}  # all rules of each component are run, so that those who review can
+        context.outcomes = {}  # all rules of each component are run, so that rules that review others can
     within = _within(paths, find_root(paths), design)
     looked_at = replace(design, selected=(touched.dependents | touched.perhaps) & within)
     kinds = {part.kind for part in looked_at.parts()}

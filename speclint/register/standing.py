@@ -1,7 +1,7 @@
 """Whether each concession of the register still holds, and if not, why: which value changed from what to what.
 
-A concession holds while its finding stands exactly as it was accepted, until its end, when whoever accepted it
-was entitled to, and when its signature, where there is one or must be one, is good. Everything else is said.
+A concession holds while its finding is exactly as it was accepted, until its end, when whoever accepted it
+was entitled to, and when its signature, where there is one or must be one, is valid. Otherwise the reasons are given.
 """
 
 from __future__ import annotations
@@ -39,7 +39,7 @@ Fault = tuple[State, str]
 
 @dataclass(frozen=True)
 class Standing:
-    """One concession and whether it holds; ``reasons`` say why not, or what should be known of it.
+    """One concession and whether it holds; ``reasons`` say why not, or what to note about it.
 
     ``found`` is the check it is about, None where there is no such check.
     """
@@ -61,13 +61,13 @@ class Standing:
 
     @property
     def in_order(self) -> bool:
-        """Whether nobody needs to do anything about the entry; an entry that another replaced is history."""
+        """Whether the entry needs no action; an entry that another one replaced needs none."""
         return self.holds or self.state == "replaced"
 
 
 @dataclass(frozen=True)
 class Surroundings:
-    """What concessions are held against: one design under one set of settings, on one day.
+    """What concessions are compared with: one design under one set of settings, on one day.
 
     ``signers`` is the file of allowed signers; ``checks`` are those already made, by component and rule.
     """
@@ -93,40 +93,40 @@ def _component(context: Context, name: str) -> Component:
     return found
 
 
-def standings(register: Register, around: Surroundings) -> tuple[Standing, ...]:
-    """How every readable entry of the register stands, in the order of the file."""
-    found = [_standing(one, register.concessions, around) for one in register.concessions]
+def standings(register: Register, surroundings: Surroundings) -> tuple[Standing, ...]:
+    """The state of every readable entry of the register, in the order of the file."""
+    found = [_standing(one, register.concessions, surroundings) for one in register.concessions]
     return tuple(_replaced(one, found) for one in found)
 
 
-def _standing(concession: Concession, others: Sequence[Concession], around: Surroundings) -> Standing:
-    found = around.check(concession)
+def _standing(concession: Concession, others: Sequence[Concession], surroundings: Surroundings) -> Standing:
+    found = surroundings.check(concession)
     faults = list(_same_number(concession, others))
     if isinstance(found, str):
-        return _stands(concession, [*faults, ("unmatched", found)], around, None)
+        return _stands(concession, [*faults, ("unmatched", found)], surroundings, None)
     if why := nothing_to_concede(found):
-        return _stands(concession, [*faults, ("unmatched", why)], around, found)
+        return _stands(concession, [*faults, ("unmatched", why)], surroundings, found)
     faults += [("lapsed", words) for words in changes(concession, found)]
-    faults += dated(concession, around.today)
-    faults += [("not accepted", words) for words in unaccepted(concession.accepted_by, found, around)]
-    faults += [("not signed", words) for words in unsigned(concession, found, around)]
-    return _stands(concession, faults, around, found)
+    faults += dated(concession, surroundings.today)
+    faults += [("not accepted", words) for words in unaccepted(concession.accepted_by, found, surroundings)]
+    faults += [("not signed", words) for words in unsigned(concession, found, surroundings)]
+    return _stands(concession, faults, surroundings, found)
 
 
 def _stands(
-    concession: Concession, faults: Sequence[Fault], around: Surroundings, found: Check | None
+    concession: Concession, faults: Sequence[Fault], surroundings: Surroundings, found: Check | None
 ) -> Standing:
     if faults:
         return Standing(concession, faults[0][0], tuple(words for _, words in faults), found)
-    left = (concession.until - around.today).days
-    if left <= around.settings.ending_soon:
+    left = (concession.until - surroundings.today).days
+    if left <= surroundings.settings.ending_soon:
         days = "today" if left == 0 else f"in {left} {'day' if left == 1 else 'days'}"
         return Standing(concession, "ending soon", (f"it ends {days}, on {concession.until}",), found)
     return Standing(concession, "valid", (), found)
 
 
 def _replaced(one: Standing, all_of_them: Sequence[Standing]) -> Standing:
-    """An entry is history where a later one accepts the same finding for longer, and too many where it adds nothing."""
+    """Mark an entry replaced where a later one accepts its finding for longer, duplicate where it adds nothing."""
     for other in all_of_them:
         if other is one or not other.holds or other.subject != one.subject:
             continue
@@ -143,27 +143,27 @@ def _replaced(one: Standing, all_of_them: Sequence[Standing]) -> Standing:
 
 
 def _same_number(concession: Concession, others: Sequence[Concession]) -> Iterator[Fault]:
-    """Of two entries of one number neither counts: which of them was meant cannot be told."""
+    """Of two entries with one number neither counts: which of them was meant is unknown."""
     if Counter(one.number for one in others)[concession.number] > 1:
         yield "duplicate", f"more than one entry has the number {concession.number}: none of them counts"
 
 
-def unaccepted(name: str, found: Check, around: Surroundings) -> Iterator[str]:
-    """Why a person may not accept a finding: a hold asks for a competent reviewer who did not prepare it."""
+def unaccepted(name: str, found: Check, surroundings: Surroundings) -> Iterator[str]:
+    """Why a person may not accept a finding: a hold needs a competent reviewer who did not prepare it."""
     if found.grade is not Grade.HOLD:
         return
     family = found.rule.family
-    reviewer = reviewer_called(name, around.settings)
+    reviewer = reviewer_called(name, surroundings.settings)
     if reviewer is None:
-        yield f"{name} is no reviewer of speclint.toml, and a hold is accepted by one of them"
+        yield f"{name} is not a reviewer in speclint.toml, and only a reviewer can accept a hold"
     elif family not in reviewer.competent_for:
         has = ", ".join(reviewer.competent_for) or "no family"
         yield f"{name} is not competent for the family {family}: speclint.toml has {has}"
-    preparer = _component(around.context, found.component).prepared_by
+    preparer = _component(surroundings.context, found.component).prepared_by
     if isinstance(preparer, NotStated):
-        yield f"{found.component} does not state who prepared it, so that nobody can be shown to be another"
+        yield f"{found.component} does not state who prepared it, so that independence cannot be shown"
     elif _letters(preparer.value) == _letters(name):
-        yield f"{name} prepared {found.component}, and a hold is accepted by another"
+        yield f"{name} prepared {found.component}, and a hold must be accepted by another person"
 
 
 def reviewer_called(name: str, settings: Settings) -> Reviewer | None:
@@ -178,26 +178,26 @@ def _letters(name: str) -> str:
     return "".join(letter for letter in plain if letter.isalnum())
 
 
-def unsigned(concession: Concession, found: Check, around: Surroundings) -> Iterator[str]:
-    """Why the signature of a concession is missing or no good."""
+def unsigned(concession: Concession, found: Check, surroundings: Surroundings) -> Iterator[str]:
+    """Why the signature of a concession is missing or not valid."""
     demanded = {concession.grade, found.grade.word if found.grade else ""} & set(
-        around.settings.concessions.signed
+        surroundings.settings.concessions.signed
     )
     if concession.signature:
-        yield from bad_signature(concession, around)
+        yield from bad_signature(concession, surroundings)
     elif demanded:
         yield f"speclint.toml asks for a signature on a {max(demanded)}, and it has none"
 
 
-def bad_signature(concession: Concession, around: Surroundings) -> Iterator[str]:
+def bad_signature(concession: Concession, surroundings: Surroundings) -> Iterator[str]:
     """Why the signature that an entry carries does not count."""
-    reviewer = reviewer_called(concession.accepted_by, around.settings)
+    reviewer = reviewer_called(concession.accepted_by, surroundings.settings)
     if reviewer is None or isinstance(reviewer.signs_as, NotStated):
         yield f"speclint.toml does not say under what name {concession.accepted_by} signs"
         return
     try:
         fault = fault_of(
-            concession.statement(), concession.signature, reviewer.signs_as.value, around.signers
+            concession.statement(), concession.signature, reviewer.signs_as.value, surroundings.signers
         )
     except SigningError as problem:
         fault = f"the signature cannot be verified: {problem}"

@@ -1,4 +1,4 @@
-"""The register's file, changed by one entry or one signature; everything else stays to the byte."""
+"""The file of the register, changed by one entry or one signature; all other bytes stay as they are."""
 
 from __future__ import annotations
 
@@ -24,9 +24,9 @@ _HEAD = """\
 
 
 def append_entry(path: Path, concession: Concession) -> None:
-    """Put an entry at the end of the register, which is begun where there is none.
+    """Put an entry at the end of the register, which is created where there is none.
 
-    :raises SettingsError: where the file cannot be read or written, or is no register.
+    :raises SettingsError: where the file cannot be read or written, or is not a register.
     """
     import tomlkit
 
@@ -57,7 +57,7 @@ def put_signature(path: Path, concession: Concession) -> None:
 
 
 def _plain(concession: Concession) -> dict[str, Any]:
-    """An entry as the file has it: what is not stated is left out."""
+    """An entry as it is in the file: what is not stated is left out."""
     said = {**concession.content(), "signature": concession.signature}
     return {name: value for name, value in said.items() if value not in ("", {})}
 
@@ -110,12 +110,14 @@ def _parsed(text: str, path: Path) -> TOMLDocument:
 
 
 def _write(path: Path, document: TOMLDocument, expected: dict[str, Any], before: str) -> None:
-    """Write the whole file at once, after reading it back: a register half written would lose concessions."""
+    """Write the whole file at once, after reading the text back: a register half written would lose concessions."""
     import tomlkit
 
     text = tomlkit.dumps(document)
     if tomli.loads(text) != expected:
-        raise SettingsError(f"{path}: the register would not read back as meant; nothing was written")
+        raise SettingsError(
+            f"{path}: the new text of the register does not read back correctly; nothing was written"
+        )
     if "\r\n" in before:
         text = text.replace("\n", "\r\n")
     target = path.resolve()

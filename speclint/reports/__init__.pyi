@@ -17,11 +17,39 @@ from .pack import (
     review_page as review_page,
     sheet_document as sheet_document,
 )
+from .pack.bars import (
+    Bar as Bar,
+    chart as chart,
+)
+from .pack.figures import (
+    Figure as Figure,
+    compared as compared,
+    followed as followed,
+    known_of as known_of,
+    millimetres as millimetres,
+    said as said,
+    specs_of as specs_of,
+    word as word,
+)
+from .pack.paper import (
+    Paper as Paper,
+    Point as Point,
+    hatched as hatched,
+    niced as niced,
+    ticks as ticks,
+)
+from .pack.plot import (
+    Key as Key,
+    Plot as Plot,
+)
 from .page import (
     Page as Page,
     put as put,
     speak_utf8 as speak_utf8,
     width_of as width_of,
+)
+from .printable import (
+    visible as visible,
 )
 from .register_listing import (
     exit_code as exit_code,

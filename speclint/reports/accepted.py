@@ -15,7 +15,7 @@ Standings = Mapping[tuple[str, str], "Standing"]
 
 
 def standings_of(assessment: Assessment, today: dt.date | None = None) -> Standings:
-    """How the latest concession of each component and rule stands; none where the register is empty.
+    """The state of the latest concession of each component and rule; none where the register is empty.
 
     Where several entries are about one finding, the one that holds counts, else the last.
     """

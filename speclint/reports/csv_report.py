@@ -1,4 +1,4 @@
-"""All checks as comma-separated values after RFC 4180: one row a check, for a spreadsheet or a data frame."""
+"""All checks as comma-separated values after RFC 4180: one row for each check, for a spreadsheet or a data frame."""
 
 from __future__ import annotations
 
@@ -34,7 +34,7 @@ COLUMNS = (
     "key",
     "fingerprint",
 )
-#: What a spreadsheet takes for the beginning of a formula.
+#: Characters that a spreadsheet takes for the beginning of a formula.
 _FORMULA = ("=", "+", "-", "@")
 _FIGURES = 10  # as in the JSON document
 
@@ -79,7 +79,7 @@ def _row(check: Check, conceded: Standings) -> list[str]:
 
 
 def _text(text: str) -> str:
-    """Text that a spreadsheet shows and never works out: an apostrophe marks it as text."""
+    """Text that a spreadsheet shows and never evaluates: an apostrophe marks it as text."""
     shown = visible(text)
     return f"'{shown}" if shown.lstrip().startswith(_FORMULA) else shown
 

@@ -1,4 +1,4 @@
-"""The decision of the gate for reading and for machines: what stands in the way, and what was accepted by whom."""
+"""The decision of the gate for reading and for machines: why release is withheld, and what was accepted by whom."""
 
 from __future__ import annotations
 
@@ -74,11 +74,16 @@ def _standings(page: Page, heading: str, stand: tuple[Standing, ...]) -> None:
         )
 
 
+def _left_out(decision: Decision) -> tuple[str, ...]:
+    return decision.assessment.loaded.left_out if decision.assessment else ()
+
+
 def gate_data(decision: Decision) -> dict[str, Any]:
     """The decision as plain data."""
     return {
         "released": decision.released,
         "against": decision.against or None,
+        **({"left_out": list(left_out)} if (left_out := _left_out(decision)) else {}),
         "reasons": [
             {
                 "says": reason.says,

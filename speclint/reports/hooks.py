@@ -1,15 +1,16 @@
-"""The report writers of speclint itself, handed over by the same hook as those of any family."""
+"""The report writers and drawings of speclint itself, handed over by the same hooks as those of any family."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from importlib import import_module
 from typing import TYPE_CHECKING
 
-from speclint.families import ReportWriter, family
+from speclint.families import FigureMaker, ReportWriter, family
 
 if TYPE_CHECKING:
     from speclint.checking import Assessment
+    from speclint.reports.pack.figures import Figure
 
 
 @family
@@ -19,7 +20,7 @@ def speclint_reports() -> Sequence[ReportWriter]:
         ReportWriter("json", "one document for machines, schema speclint.result/1", _in("json_report")),
         ReportWriter("sarif", "findings in SARIF 2.1.0, for editors and forges", _in("sarif_report")),
         ReportWriter("markdown", "a summary for a change request", _in("markdown_report")),
-        ReportWriter("csv", "every check, a row each, for a spreadsheet", _in("csv_report")),
+        ReportWriter("csv", "every check, one row each, for a spreadsheet", _in("csv_report")),
     )
 
 
@@ -29,3 +30,49 @@ def _in(module: str) -> Callable[[Assessment], str]:
         return writer(assessment)
 
     return write
+
+
+@family
+def speclint_drawings() -> Sequence[FigureMaker]:
+    """Those of the whole design first, then part by part; each is imported when it draws."""
+    return (
+        FigureMaker(
+            "overview",
+            "every limit used, and the speeds of the steam",
+            _drawn("overview_charts.overview_figures"),
+        ),
+        FigureMaker(
+            "cylinders", "block, liner, covers and studs in section", _drawn("cylinder_drawing.liner_figures")
+        ),
+        FigureMaker(
+            "chambers", "seats, passages and walls of a block", _drawn("chambers_drawing.chamber_figures")
+        ),
+        FigureMaker(
+            "fits", "zones of hole and shaft, and what is left hot", _drawn("fit_charts.fit_figures")
+        ),
+        FigureMaker("joints", "circles of studs", _drawn("joint_drawing.joint_figures")),
+        FigureMaker(
+            "steam-path", "the way of the steam, place by place", _drawn("path_drawing.path_figures")
+        ),
+        FigureMaker("valves", "double-beat valves in half section", _drawn("valve_drawing.valve_figures")),
+        FigureMaker(
+            "springs",
+            "springs of a valve against what is asked of them",
+            _drawn("spring_charts.spring_figures"),
+        ),
+        FigureMaker(
+            "valve-loads", "loads of a valve over its lift", _drawn("valve_loads.valve_load_figures")
+        ),
+        FigureMaker("chains", "dimension chains and their gaps", _drawn("chain_charts.chain_figures")),
+    )
+
+
+def _drawn(place: str) -> Callable[[Assessment], Iterable[Figure]]:
+    def make(assessment: Assessment) -> Iterable[Figure]:
+        module, _, name = place.partition(".")
+        maker: Callable[[Assessment], Iterable[Figure]] = getattr(
+            import_module(f"speclint.reports.pack.{module}"), name
+        )
+        return maker(assessment)
+
+    return make

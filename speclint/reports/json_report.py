@@ -9,10 +9,10 @@ from typing import Any
 from speclint.checking import Assessment, Check
 from speclint.errors import Complaint, Location
 from speclint.quantities import displayed
-from speclint.rules import Amount, Series, Step
+from speclint.rules import Amount, Judgement, Series, Step
 
 SCHEMA = "speclint.result/1"
-_FIGURES = 10  # significant figures kept: beyond them lies only the rounding of the arithmetic
+_FIGURES = 10  # significant figures kept; further ones only show rounding of the arithmetic
 
 
 def schema() -> str:
@@ -34,6 +34,7 @@ def document(assessment: Assessment) -> dict[str, Any]:
         "families": [
             {"name": family.name, "version": family.version} for family in assessment.loaded.families
         ],
+        **({"left_out": list(left_out)} if (left_out := assessment.loaded.left_out) else {}),
         "checks": [check_as_data(check) for check in assessment.checks],
         "complaints": [_complaint(complaint) for complaint in assessment.complaints],
         "summary": {
@@ -67,9 +68,22 @@ def check_as_data(check: Check) -> dict[str, Any]:
         "where": _where(check.where),
         "fingerprint": check.fingerprint,
         "missing": list(check.missing),
+        "failing": [_failing(one) for one in check.failing],
+        "proofs": {case or "always": proof.method for case, proof in check.proofs.items()},
         "could_not_run": check.could_not_run or None,
         "sources": [str(source) for source in check.rule.cites],
         "steps": [_step(step) for step in check.steps],
+    }
+
+
+def _failing(part: Judgement) -> dict[str, Any]:
+    """One comparison that fails, at its own worst corner."""
+    return {
+        "of": part.of,
+        "says": part.says,
+        "utilisation": _finite(part.utilisation),
+        "found": _amount(part.found),
+        "limit": _amount(part.limit),
     }
 
 
@@ -91,7 +105,7 @@ def _step(step: Step) -> dict[str, Any]:
 
 
 def _series(series: Series) -> dict[str, Any]:
-    """What runs beside a scan, in SI units; null where the quantity has no meaning."""
+    """The series recorded along a scan, in SI units; null where the quantity has no meaning."""
     values = [_finite(value) for value in series.values]
     return {"symbol": series.symbol, "name": series.name, "unit": series.unit, "values": values}
 

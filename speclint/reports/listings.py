@@ -12,7 +12,7 @@ from speclint.specs import Component, Spec, SpecTable, inner_table, meanings, ow
 
 
 def rules_page(rules: Iterable[Rule], width: int, *, full: bool) -> Page:
-    """The rules by family: a line each, or each in full."""
+    """The rules by family: one line each, or each in full."""
     page = Page(width)
     family = None
     for rule in sorted(rules, key=lambda one: (one.family, one.name)):
@@ -81,7 +81,7 @@ def rules_data(rules: Iterable[Rule]) -> list[dict[str, Any]]:
 
 
 def kinds_page(kinds: Iterable[type[Spec]], width: int) -> Page:
-    """The kinds, a line each."""
+    """The kinds, one line each."""
     page = Page(width)
     for kind in kinds:
         page.entry(kind.kind, summary(kind), indent=2, column=24)
@@ -122,6 +122,8 @@ def families_page(loaded: Loaded, width: int) -> Page:
     for family in loaded.families:
         count = sum(rule.family == family.name for rule in loaded.rules)
         page.entry(family.name, f"{family.version}, {count} rules ({family.module})", indent=2, column=16)
+    for name in loaded.left_out:
+        page.entry(name, "left out by speclint.toml", indent=2, column=16)
     if not loaded.families:
-        page.line("no family is installed")
+        page.line("no family is installed" if not loaded.left_out else "no other family is installed")
     return page

@@ -1,4 +1,4 @@
-"""A summary for a change request: the verdict, what stands in the way, what was not assessed, in Markdown."""
+"""A summary for a change request: the verdict, the findings, what was not assessed, in Markdown."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from speclint.reports.markdown_text import marked, table
 from speclint.reports.phrases import CAUTIONS, count, referred_to, tally, verdict
 from speclint.rules import Grade
 
-#: Rows of a table before the rest is only counted: a forge refuses a comment that is too long.
+#: Rows of a table before the rest is only counted: code hosts refuse a comment that is too long.
 ROWS = 100
 
 
@@ -70,7 +70,7 @@ def _finding(check: Check, conceded: Standings) -> tuple[str, ...]:
 
 
 def _used(utilisation: float) -> str:
-    return "beyond measure" if utilisation == float("inf") else f"{utilisation:.2f}"
+    return "no margin left" if utilisation == float("inf") else f"{utilisation:.2f}"
 
 
 def _not_assessed(assessment: Assessment) -> list[str]:

@@ -1,4 +1,4 @@
-"""Lines of a report with emphasis, for a terminal or a pipe: what they say never depends on colour."""
+"""Lines of a report with emphasis, for a terminal or a pipe; the text never depends on colour."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ _PIPE_WIDTH = 100  # columns where there is no terminal to ask
 _NARROWEST = 40
 _SHORT = 5  # a mark such as [12] follows its line where it does not fit beside it
 
-#: Ink for a terminal: dark and light grounds both keep it legible.
+#: Styles for a terminal, legible on dark and light backgrounds.
 _INK: dict[Emphasis, str] = {
     "strong": "bold",
     "faint": "dim",
@@ -33,7 +33,7 @@ _INK: dict[Emphasis, str] = {
 
 @dataclass
 class Page:
-    """Collects lines of a width; says nothing of where they go."""
+    """Collects lines of a width, for any output."""
 
     width: int
 
@@ -110,7 +110,7 @@ def width_of(stream: IO[str]) -> int:
 
 
 def put(page: Page, stream: IO[str]) -> None:
-    """Write a page: with ink on a terminal that wants it, else plainly."""
+    """Write a page: with styles on a terminal that supports them, else plain."""
     if stream.isatty() and "NO_COLOR" not in os.environ and os.environ.get("TERM") != "dumb":
         _inked(page.lines, stream)
     else:
@@ -127,7 +127,7 @@ def _inked(lines: Iterable[Line], stream: IO[str]) -> None:
 
 
 def speak_utf8() -> None:
-    """Make the standard streams take every character, also where the system's own encoding cannot."""
+    """Make the standard streams take every character, also where the encoding of the system cannot."""
     for stream in (sys.stdout, sys.stderr):
         encoding = getattr(stream, "encoding", "") or ""
         if encoding.lower().replace("-", "") != "utf8" and hasattr(stream, "reconfigure"):

@@ -1,8 +1,9 @@
-"""What every report says in the same words: cautions, counts, the verdict, whom a hold is referred to."""
+"""Phrases that all reports share: cautions, counts, the verdict, to whom a hold is referred."""
 
 from __future__ import annotations
 
 from speclint.checking import Assessment
+from speclint.rules import Judgement
 
 CAUTIONS = (
     "These checks support a competent person; they do not replace one. "
@@ -10,7 +11,7 @@ CAUTIONS = (
     "Pressure parts, and whatever runs near people, need the review, examination and test that the local codes "
     "and licensed practice require.",
 )
-#: What stands where the repository names no code.
+#: The phrase where the repository names no code.
 NO_CODES = "the local codes (none is named in speclint.toml)"
 
 
@@ -20,14 +21,33 @@ def count(number: int, word: str) -> str:
     return f"{number} {word if number == 1 else plural}"
 
 
+def said_of_item(judged: Judgement) -> str:
+    """One of several comparisons in words, with the item that it is of."""
+    return f"{judged.of}: {judged.says}" if judged.of else judged.says
+
+
 def tally(assessment: Assessment) -> str:
-    """How many findings of each grade, and how the other checks came out."""
+    """How many findings of each grade, how the other checks came out, and which families made none."""
     counted, graded = assessment.counted(), assessment.graded()
     findings = ", ".join(count(number, word) for word, number in graded.items() if number) or "no findings"
     return (
         f"{findings}; {counted['conforms']} conform, {counted['not assessed']} not assessed, "
-        f"{counted['not applicable']} not applicable."
+        f"{counted['not applicable']} not applicable.{_left_out(assessment)}"
     )
+
+
+def _left_out(assessment: Assessment) -> str:
+    said = left_out(assessment)
+    return f" {said}" if said else ""
+
+
+def left_out(assessment: Assessment) -> str:
+    """Which families the settings leave out, in a sentence; nothing where they leave out none."""
+    names = assessment.loaded.left_out
+    if not names:
+        return ""
+    who, whose = ("family", "its") if len(names) == 1 else ("families", "their")
+    return f"LEFT OUT by speclint.toml: the {who} {', '.join(names)}; none of {whose} rules was applied."
 
 
 def verdict(assessment: Assessment) -> str:

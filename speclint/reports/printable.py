@@ -1,4 +1,4 @@
-"""Text from specs made harmless: what would steer a terminal, a spreadsheet or a reader's eye is shown by its code."""
+"""Text from specs made safe: characters that control a terminal or hide or reorder text are shown by their code."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ _SPACES = frozenset("\t\n\r\v\f\x85")
 
 
 def visible(text: str) -> str:
-    r"""The text on one line, with every character that has no shape of its own written as its code point.
+    r"""The text on one line, with every invisible character written as its code point.
 
     >>> visible("a\tb\x1b[31m")
     'a b⟨U+001B⟩[31m'

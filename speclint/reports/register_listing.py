@@ -1,4 +1,4 @@
-"""The register for reading, for machines, and the slip that is printed when something was entered or signed."""
+"""The register as a page and as data, and the slip that is printed when something was entered or signed."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ _COLUMN = 15
 
 
 def register_page(register: Register, stand: Sequence[Standing], width: int) -> Page:
-    """Every entry with how it stands and why; those that nobody can read come first."""
+    """Every entry with its state and the reasons; those that cannot be read come first."""
     page = Page(width)
     page.rule("═")
     page.ends("REGISTER OF CONCESSIONS", register.file, "strong")
@@ -32,7 +32,7 @@ def register_page(register: Register, stand: Sequence[Standing], width: int) -> 
 
 
 def summary(register: Register, stand: Sequence[Standing]) -> str:
-    """How many entries stand each way, in one line."""
+    """How many entries have each state, in one line."""
     states = Counter(standing.state for standing in stand)
     counted = [f"{number} {state}" for state, number in states.items()]
     if register.complaints:
@@ -83,7 +83,7 @@ def _entry(page: Page, one: Concession) -> None:
 
 
 def slip(concession: Concession, file: str, done: str, width: int) -> Page:
-    """What was entered or signed, in full, so that whoever did it sees what stands in the register now."""
+    """What was entered or signed, in full, so that whoever did it sees what the register now contains."""
     page = Page(width)
     page.wrapped(
         f"{concession.number} {done} in {file}: {concession.component} {concession.rule}", emphasis="strong"
@@ -106,7 +106,7 @@ def register_data(register: Register, stand: Sequence[Standing]) -> dict[str, An
 
 
 def standing_data(standing: Standing) -> dict[str, Any]:
-    """One entry and how it stands as plain data."""
+    """One entry and its state as plain data."""
     one = standing.concession
     content = {**one.content(), "date": str(one.date), "until": str(one.until)}
     return {

@@ -3,7 +3,8 @@
 A finding is a result of kind ``fail``; hold and nonconformity have the level ``error``, query ``warning``,
 observation ``note``. A safety check that is not assessed counts as a hold and is a result of kind ``fail``
 too; any other check not assessed is of kind ``open``. What could not be read or run is a notification of the
-invocation. A concession is an external suppression: accepted while it holds, rejected once it does not.
+invocation, a family that the settings leave out one of its configuration. A concession is an external
+suppression: accepted while it holds, rejected once it does not.
 """
 
 from __future__ import annotations
@@ -18,6 +19,7 @@ from urllib.parse import quote
 from speclint.checking import Assessment, Check
 from speclint.errors import Complaint, Location
 from speclint.reports.accepted import Standings, standings_of
+from speclint.reports.phrases import left_out
 from speclint.reports.printable import visible
 from speclint.rules import Grade, Rule
 
@@ -95,7 +97,12 @@ def _invocation(assessment: Assessment) -> dict[str, Any]:
         "executionSuccessful": not unread and not broken,
         "exitCode": assessment.exit_code,
         "toolExecutionNotifications": [*unread, *broken],
+        **({"toolConfigurationNotifications": [_note(said)]} if (said := left_out(assessment)) else {}),
     }
+
+
+def _note(text: str) -> dict[str, Any]:
+    return {"level": "warning", "message": _message(text)}
 
 
 def _unread(complaint: Complaint) -> dict[str, Any]:

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from speclint.checking import Assessment, Check
 from speclint.quantities import System
 from speclint.reports.markdown_text import marked, table
-from speclint.reports.phrases import CAUTIONS
+from speclint.reports.phrases import CAUTIONS, said_of_item
 from speclint.reports.sheet_page import SIGNED
 from speclint.reports.sheet_text import Line, SheetText, sheet_of
 
@@ -36,6 +36,7 @@ def _sheet(sheet: SheetText) -> Iterator[str]:
     yield f"**{check.outcome.upper()}{grade}**: {marked(sheet.result)}{used}"
     yield ""
     for label, texts in (
+        ("Fails too", tuple(said_of_item(other) for other in check.also_failing)),
         ("Needs", check.missing),
         ("Would clear it", sheet.would_clear),
         ("Refer to", (sheet.refer_to,) if sheet.refer_to else ()),

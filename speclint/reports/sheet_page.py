@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from speclint.checking import Assessment, Check
 from speclint.quantities import System
 from speclint.reports.page import Page
-from speclint.reports.phrases import CAUTIONS
+from speclint.reports.phrases import CAUTIONS, said_of_item
 from speclint.reports.sheet_text import Line, SheetText, sheet_of
 
 #: How every sheet ends, whatever its form.
@@ -70,6 +70,8 @@ def _result(page: Page, sheet: SheetText) -> None:
         column=len(check.outcome) + 2,
         emphasis="strong",
     )
+    for other in check.also_failing:
+        page.entry("and", said_of_item(other), indent=0)
     if check.missing:
         page.entry("needs", "; ".join(check.missing), indent=0)
     for remedy in sheet.would_clear:

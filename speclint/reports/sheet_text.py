@@ -39,7 +39,7 @@ class Line:
 
 @dataclass(frozen=True, slots=True)
 class SheetText:
-    """A sheet in words: heading, lines, result, what would clear a finding, and the sources in their order."""
+    """A sheet as text: heading, lines, result, what would clear a finding, and the sources in their order."""
 
     check: Check
     worked_for: str

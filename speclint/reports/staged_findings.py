@@ -1,4 +1,4 @@
-"""What ``speclint check --staged`` prints: the report of what is left, below what is staged and what was accepted."""
+"""The page of ``speclint check --staged``: what is staged, what was accepted, and the report of what is left."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ def staged_page(found: StagedAssessment, width: int) -> Page:
     if selected:
         page.wrapped(f"Looked at: {', '.join(sorted(selected))}.", hanging=4)
     else:
-        page.wrapped("Nothing that is staged concerns a component.")
+        page.wrapped("Nothing that is staged affects a component.")
     for standing in found.accepted:
         one = standing.concession
         page.wrapped(f"Accepted: {one.component} {one.rule} by {one.number}, until {one.until}.", hanging=4)

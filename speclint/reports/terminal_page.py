@@ -1,4 +1,4 @@
-"""What ``speclint check`` prints: by component, the gravest first, with how much, when, after whom and where."""
+"""The page of ``speclint check``: findings by component, the most serious first, with case, source and place."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from itertools import groupby
 from speclint.checking import Assessment, Check
 from speclint.errors import Complaint
 from speclint.reports.page import Emphasis, Page
-from speclint.reports.phrases import CAUTIONS, count, referred_to, tally, verdict
+from speclint.reports.phrases import CAUTIONS, count, referred_to, said_of_item, tally, verdict
 from speclint.rules import Grade
 from speclint.specs import Spec, Stated
 
@@ -101,6 +101,10 @@ def _finding(page: Page, assessment: Assessment, check: Check) -> None:
         page.line("  ", (left.strip(), ink), f"  {check.rule.name}", " " * space, (right, ""))
     page.entry("asked", check.rule.title)
     page.entry("found", check.says, emphasis="strong")
+    for other in check.also_failing:
+        page.entry("and", said_of_item(other))
+    if check.missing:
+        page.entry("needs", "; ".join(check.missing))
     if when := _when(check):
         page.entry("when", when)
     page.entry("source", _sources(check))
@@ -126,13 +130,13 @@ def _remedies(page: Page, assessment: Assessment, check: Check) -> None:
 
 
 def _gauge(utilisation: float | None) -> str:
-    """A bar that shows at a glance how much of the limit is used: the stroke stands at the limit."""
+    """A bar that shows how much of the limit is used; the vertical stroke is at the limit."""
     if utilisation is None:
         return ""
     limit = round(_GAUGE_CELLS / _GAUGE_FULL)
     filled = min(_GAUGE_CELLS, round(min(utilisation, _GAUGE_FULL) * limit))
     cells = "".join("▪" if cell < filled else "·" for cell in range(_GAUGE_CELLS))
-    shown = "beyond measure" if utilisation == float("inf") else f"{utilisation:.2f} of the limit"
+    shown = "no margin left" if utilisation == float("inf") else f"{utilisation:.2f} of the limit"
     return f"{cells[:limit]}|{cells[limit:]}  {shown}"
 
 

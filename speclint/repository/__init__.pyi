@@ -19,6 +19,7 @@ from .folder import (
 )
 from .opening import (
     Repository as Repository,
+    families_left_out as families_left_out,
     open_repository as open_repository,
 )
 from .reading import (

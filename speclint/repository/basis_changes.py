@@ -1,4 +1,4 @@
-"""What a change does to that by which it is judged: settings, signers, materials, and specs that went away."""
+"""What a change alters in the basis of its own judgement: settings, signers, materials, and removed specs."""
 
 from __future__ import annotations
 
@@ -16,27 +16,27 @@ from speclint.specs import bare
 def changes_of_basis(
     root: Path, before: Snapshot, folder: Path, old: Settings, new: Settings | None
 ) -> Iterator[str]:
-    """What the change does to that by which it is judged, in words."""
+    """What the change alters in the basis of its own judgement, in words."""
     yield from _settings_changed(root, folder)
     files = {old.signers_file, *old.materials} | ({new.signers_file, *new.materials} if new else set())
     for file in sorted(files):
         was, path = before.read(file), root / file
         now = path.read_bytes() if path.is_file() else None
         if _plain(was) != _plain(now):
-            yield f"{file} {_fate(was, now)}"
+            yield f"{file} {_removed_or_changed(was, now)}"
     there = set(spec_files(root, old))
     for file in sorted(set(spec_files(folder, old)) - there):
-        yield f"{file} is taken away or moved: what it held is no longer checked under that name"
+        yield f"{file} is removed or moved: what it held is no longer checked under that name"
 
 
 def _plain(content: bytes | None) -> bytes | None:
     return None if content is None else content.replace(b"\r\n", b"\n")
 
 
-def _fate(was: bytes | None, now: bytes | None) -> str:
+def _removed_or_changed(was: bytes | None, now: bytes | None) -> str:
     if was is None:
         return "is new"
-    return "is taken away" if now is None else "is changed"
+    return "is removed" if now is None else "is changed"
 
 
 def _settings_changed(root: Path, folder: Path) -> Iterator[str]:
@@ -48,7 +48,7 @@ def _settings_changed(root: Path, folder: Path) -> Iterator[str]:
 
 
 def _flat(tree: Any, prefix: str = "") -> dict[str, str]:
-    """Every setting by its dotted key, as text; what is no table at all is one entry."""
+    """Every setting by its dotted key, as text; a value that is not a table is one entry."""
     if not isinstance(tree, Mapping):
         return {prefix or "as a whole": str(tree)}
     flat: dict[str, str] = {}

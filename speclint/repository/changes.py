@@ -32,7 +32,7 @@ class Changes:
 
     @property
     def perhaps(self) -> frozenset[str]:
-        """Components that may consult one that was touched: those on the parts that it is linked to."""
+        """Components that may consult a changed one: those that link to the parts to which it is linked."""
         above: set[str] = set()
         waiting = [name for name in self.ids if name in self._design.specs]
         while waiting:

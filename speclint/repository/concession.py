@@ -19,7 +19,7 @@ from speclint.errors import NOWHERE, Complaint, Location, one_of
 class Concession:
     """One entry of the register.
 
-    ``outcome``, ``grade``, ``found`` and ``used`` (what was used of the limit, "" where that is no matter of
+    ``outcome``, ``grade``, ``found`` and ``used`` (what was used of the limit, "" where the finding has no
     number) are those of the finding when it was accepted; ``rests_on`` the values that it took then, as a
     report shows them. ``signature`` is that of OpenSSH over everything else, or "".
     """
@@ -50,7 +50,7 @@ class Concession:
         return said
 
     def statement(self) -> bytes:
-        """What a signature vouches for: the content alone, however the file is laid out."""
+        """The text that is signed: the content alone, independent of the layout of the file."""
         plain = {
             name: str(value) if isinstance(value, dt.date) else value
             for name, value in self.content().items()

@@ -18,7 +18,7 @@ class Design:
     """Every readable spec of a repository by id, and what could not be read.
 
     ``files`` gives the file of each id, readable or not. ``selected`` are the ids that the command line
-    asked for; links lead anywhere in the repository. ``cut`` are the places of links that close a loop.
+    asked for; links may lead anywhere in the repository. ``cut`` are the places of links that close a loop.
     """
 
     root: Path
@@ -46,7 +46,7 @@ class Design:
     def follow(self, link: Link[Any]) -> Spec | None:
         """The spec a link leads to; None where it is missing, unreadable, of a wrong kind or closes a loop."""
         found = self.specs.get(link.id)
-        if found is None or not (found.kind in link.kinds or found.is_one_of(link.kinds)):
+        if found is None or not found.is_one_of(link.kinds):
             return None
         return None if self.cut and link.where in self.cut else found
 

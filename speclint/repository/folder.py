@@ -68,7 +68,7 @@ def spec_files(root: Path, settings: Settings) -> Iterator[str]:
     """The TOML files of a repository that hold specs, relative to its root with forward slashes.
 
     Hidden folders, the settings, the register, the files of materials, what the settings leave out, and
-    folders that are repositories of their own are passed over.
+    folders that are repositories of their own are skipped.
     """
     for folder, inner, names in os.walk(root):
         here = Path(folder)
@@ -77,11 +77,11 @@ def spec_files(root: Path, settings: Settings) -> Iterator[str]:
         )
         for name in sorted(names):
             file = (here / name).relative_to(root).as_posix()
-            if name.endswith(".toml") and not name.startswith(".") and not _passed_over(file, settings):
+            if name.endswith(".toml") and not name.startswith(".") and not _skipped(file, settings):
                 yield file
 
 
-def _passed_over(file: str, settings: Settings) -> bool:
+def _skipped(file: str, settings: Settings) -> bool:
     return (
         file in (FILE_NAME, settings.register_file)
         or file in settings.materials
@@ -127,7 +127,7 @@ def _kinds(link: Link[Spec]) -> str:
 def _loops(
     specs: Mapping[str, Spec], files: Mapping[str, str]
 ) -> tuple[list[Complaint], frozenset[Location]]:
-    """Complain of each loop of links once, and cut it at one link, until none is left."""
+    """Report each loop of links once, and cut it at one link, until none is left."""
     complaints: list[Complaint] = []
     cut: set[Location] = set()
     links = {name: [link for link in spec.links() if link.id in specs] for name, spec in specs.items()}
@@ -136,11 +136,13 @@ def _loops(
         try:
             TopologicalSorter(graph).prepare()
         except CycleError as problem:
-            ring: list[str] = problem.args[1][::-1]  # each links to the next; first and last are the same
-            closing = next(link for link in links[ring[-2]] if link.id == ring[-1] and link.where not in cut)
-            way = " → ".join(f"{name} ({files[name]})" for name in ring)
+            cycle: list[str] = problem.args[1][::-1]  # each links to the next; first and last are the same
+            closing = next(
+                link for link in links[cycle[-2]] if link.id == cycle[-1] and link.where not in cut
+            )
+            loop = " → ".join(f"{name} ({files[name]})" for name in cycle)
             complaints.append(
-                Complaint(closing.where, f"links run in a loop: {way}", f'"{closing.id}"', "no link back")
+                Complaint(closing.where, f"links run in a loop: {loop}", f'"{closing.id}"', "no link back")
             )
             cut.add(closing.where)
         else:

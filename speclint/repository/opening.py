@@ -1,4 +1,4 @@
-"""A design repository opened: every file of it that a run needs is read here, once, and nowhere else."""
+"""Opening a design repository: every file that a run needs is read here, once, and nowhere else."""
 
 from __future__ import annotations
 
@@ -7,13 +7,13 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from speclint.errors import Complaint
+from speclint.errors import Complaint, DesignError
 from speclint.repository.concession import Register
 from speclint.repository.design import Design
 from speclint.repository.folder import find_root, load_design
 from speclint.repository.material_files import read_own_materials
 from speclint.repository.settings import Settings, load_settings
-from speclint.specs import Spec
+from speclint.specs import Catalogue
 
 if TYPE_CHECKING:
     from speclint.handbook.materials import Material
@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True)
 class Repository:
-    """What the files of a repository say, and ``complaints`` of what could not be read.
+    """The content of a repository, and ``complaints`` about what could not be read.
 
     ``settings`` is None where they could not be read; ``materials`` are those that the repository adds to the
     handbook's, by name; an absent register is an empty one.
@@ -35,10 +35,10 @@ class Repository:
     materials: Mapping[str, Material] = field(default_factory=dict)
 
 
-def open_repository(
-    paths: Sequence[Path], kinds: Mapping[str, type[Spec]], settings: Settings | None = None
-) -> Repository:
+def open_repository(paths: Sequence[Path], kinds: Catalogue, settings: Settings | None = None) -> Repository:
     """Read the one repository that some paths lie in, under its own settings or those given.
+
+    What the families that the settings leave out bring to the kinds is left out.
 
     :raises DesignError: for paths that are not of one repository.
     """
@@ -48,11 +48,23 @@ def open_repository(
         design = load_design(root, paths, Settings(), kinds)
         nothing = Register(design.settings.register_file)
         return Repository(root, None, design, nothing, (*unset, *design.complaints))
-    design = load_design(root, paths, settings, kinds)
+    design = load_design(root, paths, settings, kinds.without(settings.families.left_out))
     materials, unread = read_own_materials(root, settings)
     register = _register_of(root, settings)
     complaints = (*unset, *unread, *design.complaints, *register.complaints)
     return Repository(root, settings, design, register, complaints, materials)
+
+
+def families_left_out(paths: Sequence[Path]) -> tuple[str, ...]:
+    """The families that the settings above some paths leave out; none where no settings can be read.
+
+    Whoever then checks the paths is told what is wrong with them.
+    """
+    try:
+        settings, _ = load_settings(find_root(paths))
+    except DesignError:
+        return ()
+    return settings.families.left_out if settings else ()
 
 
 def _register_of(root: Path, settings: Settings) -> Register:

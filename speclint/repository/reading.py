@@ -1,4 +1,4 @@
-"""From a TOML file to a typed spec, or to every complaint that can be made of it."""
+"""From a TOML file to a typed spec, or to every complaint about it."""
 
 from __future__ import annotations
 
@@ -11,12 +11,12 @@ import tomli
 from pydantic import BaseModel, ValidationError
 
 from speclint.errors import Complaint, Location, Path as KeyPath, locate, nearest, one_of
-from speclint.specs import Array, Leaf, Spec, SpecTable, Table
+from speclint.specs import Array, Catalogue, Leaf, Spec, SpecTable, Table
 
 
 @dataclass(frozen=True, slots=True)
 class Loaded:
-    """What became of one file: a spec, or complaints. ``id`` is that of the spec even where it is unreadable."""
+    """The result of reading one file: a spec, or complaints. ``id`` is that of the spec even where it is unreadable."""
 
     file: str
     id: str
@@ -32,11 +32,11 @@ def load_spec(path: Path, file: str, kinds: Mapping[str, type[Spec]]) -> Loaded:
     kind = _kind_of(table, file, kinds)
     if isinstance(kind, Complaint):
         return Loaded(file, path.stem, None, (kind,))
-    return _validated(kind, table, file, path.stem)
+    return _validated(kind, table, file, path.stem, kinds)
 
 
 def read_toml(path: Path, file: str) -> Table | Complaint:
-    """Read a TOML file into a table whose every value knows its place."""
+    """Read a TOML file into a table in which every value has its place in the file."""
     try:
         text = path.read_bytes().decode("utf-8")
         tree = tomli.loads(text)
@@ -98,13 +98,19 @@ def _kind_of(table: Table, file: str, kinds: Mapping[str, type[Spec]]) -> type[S
             where, "the spec does not say what kind of component it is", "", f"kind = {one_of('', kinds)}"
         )
     if not isinstance(word, str) or word not in kinds:
-        return Complaint(
-            where, "this kind of component is not known", _quoted(word), f"kind = {one_of(str(word), kinds)}"
-        )
+        said = f"this kind of component is not known{_with_left_out(kinds)}"
+        return Complaint(where, said, _quoted(word), f"kind = {one_of(str(word), kinds)}")
     return kinds[word]
 
 
-def _validated(kind: type[Spec], table: Table, file: str, stem: str) -> Loaded:
+def _with_left_out(kinds: Mapping[str, type[Spec]]) -> str:
+    left_out = kinds.left_out if isinstance(kinds, Catalogue) else ()
+    return f" while speclint.toml leaves out the family {' and '.join(left_out)}" if left_out else ""
+
+
+def _validated(
+    kind: type[Spec], table: Table, file: str, stem: str, kinds: Mapping[str, type[Spec]]
+) -> Loaded:
     leaf = table.get("id", Leaf(stem, Location(file, 1, "id")))
     if not isinstance(leaf, Leaf) or not isinstance(leaf.raw, str) or not leaf.raw.strip():
         where = leaf.where if isinstance(leaf, Leaf | Table) else Location(file, 1, "id")
@@ -116,8 +122,34 @@ def _validated(kind: type[Spec], table: Table, file: str, stem: str) -> Loaded:
     try:
         return Loaded(file, leaf.raw, kind.model_validate(content), ())
     except ValidationError as problem:
-        complaints = [complaint_of(error, kind, content, file) for error in problem.errors(include_url=False)]
+        errors = problem.errors(include_url=False)
+        complaints = [
+            _of_no_family(error, kind, content, file, kinds) or complaint_of(error, kind, content, file)
+            for error in errors
+        ]
         return Loaded(file, leaf.raw, None, tuple(sorted(complaints, key=lambda complaint: complaint.order)))
+
+
+def _of_no_family(
+    error: Any, kind: type[Spec], content: Table, file: str, kinds: Mapping[str, type[Spec]]
+) -> Complaint | None:
+    """What is said of a table that is named as a family would name it: which family reads it, or that none does."""
+    name = str(error["loc"][0])
+    unread = error["type"] == "extra_forbidden" and len(error["loc"]) == 1
+    if not unread or not isinstance(error["input"], Mapping) or not isinstance(kinds, Catalogue):
+        return None
+    where, read = _place_of(content, (name,), file), _quoted(error["input"])
+    if name in kinds.left_out:
+        says = f"[{name}] is read by the family {name}, which speclint.toml leaves out"
+        instead = f'the table under [notes], or speclint.toml without "{name}" in leave_out'
+        return Complaint(where, says, read, instead)
+    if reads := [table.on.kind for table in kinds.tables_of(name)]:
+        says = f"the family {name} reads a table [{name}] of a {' or a '.join(reads)}, not of a {kind.kind}"
+        return Complaint(where, says, read, "the table where it belongs, or under [notes]")
+    if nearest(name, _fields_at(kind, ())):
+        return None
+    says = f"[{name}] is no table of a {kind.kind}, and no family that is loaded reads it"
+    return Complaint(where, says, read, "the family installed that reads it, or the table under [notes]")
 
 
 def complaint_of(error: Any, kind: type[SpecTable], content: Table, file: str) -> Complaint:
@@ -133,10 +165,10 @@ def complaint_of(error: Any, kind: type[SpecTable], content: Table, file: str) -
         return Complaint(where, f'"{path[-1]}" is not a name used here', "", one_of(str(path[-1]), choices))
     if error["type"] in ("model_type", "dict_type", "model_attributes_type"):
         return Complaint(
-            where, "a table is wanted here", _quoted(error["input"]), f"[{dotted(path)}] and its keys"
+            where, "a table is expected here", _quoted(error["input"]), f"[{dotted(path)}] and its keys"
         )
     if error["type"] in ("tuple_type", "list_type"):
-        return Complaint(where, "an array is wanted here", _quoted(error["input"]), f"{path[-1]} = [ … ]")
+        return Complaint(where, "an array is expected here", _quoted(error["input"]), f"{path[-1]} = [ … ]")
     return Complaint(where, str(error["msg"]), _quoted(error["input"]))
 
 

@@ -35,7 +35,7 @@ Day = Annotated[Stated[dt.date] | NotStated, PlainValidator(_read_day)]
 
 
 class _Entry(SpecTable):
-    """One entry as TOML has it; what must be stated is asked for afterwards, so that all faults are told."""
+    """One entry as TOML has it; required keys are checked afterwards, so that all faults are reported."""
 
     kind: ClassVar[str] = ENTRY
 

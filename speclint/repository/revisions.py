@@ -1,4 +1,4 @@
-"""What git has of a design repository: a revision, or what is staged, read without touching the work tree.
+"""A design repository as git has it: a revision, or the index, read without touching the work tree.
 
 Only git's own reading commands are run, with lists of arguments and never through a shell; nothing is
 refreshed, checked out or written in the repository. Paths are relative to the root of the design repository,
@@ -44,7 +44,7 @@ class Snapshot:
     def write_to(self, folder: Path, wanted: Callable[[str], bool]) -> None:
         """Write the wanted files into a folder outside of the repository.
 
-        :raises RevisionError: for a wanted file that is a symbolic link, or whose name leads elsewhere.
+        :raises RevisionError: for a wanted file that is a symbolic link, or whose name leads out of the folder.
         """
         files = [file for file in self.blobs if wanted(file)]
         for file, content in zip(files, self._contents(files), strict=True):
@@ -85,7 +85,7 @@ def staged(root: Path) -> Snapshot:
             raise RevisionError(f"{file}: a merge of this file is not finished")
         blobs[file] = Blob(mode, name)
     for file in _differing(root, "--ita-visible-in-index") - _differing(root, "--ita-invisible-in-index"):
-        blobs.pop(file, None)  # meant to be added one day, with nothing of it staged
+        blobs.pop(file, None)  # marked to be added later, with nothing of it staged
     return Snapshot(root, "as staged", blobs)
 
 
@@ -111,18 +111,18 @@ def commit_of(root: Path, revision: str) -> str | None:
         return None
     _git(
         root, "rev-parse", "--git-dir"
-    )  # so that a folder without git is not taken for a revision that is absent
+    )  # so that a folder without git is not mistaken for a missing revision
     done = _run(root, ["rev-parse", "--verify", "--quiet", f"{revision}^{{commit}}"], b"")
     return done.stdout.decode("ascii").strip() or None if done.returncode == 0 else None
 
 
 def staged_changes(root: Path) -> tuple[str, ...]:
-    """The files of which something is staged: put in, changed, or taken out. A file moved is both names."""
+    """The files of which something is staged: added, changed, or removed. A file moved counts under both names."""
     return tuple(sorted(_differing(root, "--ita-invisible-in-index")))
 
 
 def _differing(root: Path, intended: str) -> set[str]:
-    """The files in which the index differs from the last commit, with or without those only meant to be added."""
+    """The files in which the index differs from the last commit, with or without those only marked to be added."""
     base = commit_of(root, "HEAD") or _text(_git(root, "hash-object", "-t", "tree", "--stdin")).strip()
     words = ("diff-index", "--cached", "--name-only", "--no-renames", "--relative", intended, "-z", base)
     return set(_lines(_git(root, *words)))
@@ -157,7 +157,7 @@ def _run(root: Path, words: list[str], given: bytes) -> subprocess.CompletedProc
 
 
 def _environment() -> dict[str, str]:
-    """The environment without what a git hook says of the place it runs in: git finds the repository by itself.
+    """The environment without the variables that a git hook sets: git finds the repository by itself.
 
     The index is kept, since a commit of some files only has one of its own.
     """

@@ -1,4 +1,4 @@
-"""speclint.toml: what a design repository asks of its checks."""
+"""speclint.toml: the settings of a design repository for its checks."""
 
 from __future__ import annotations
 
@@ -37,13 +37,24 @@ class Works(SpecTable):
 
 
 class Families(SpecTable):
-    """Which families must be there for a check to count."""
+    """Which families must be there for a check to count, and which installed ones are left out of it.
+
+    Fields:
+        required: without these nothing is checked.
+        leave_out: these are not used, and every report says so.
+    """
 
     required: Texts = ()
+    leave_out: Texts = ()
+
+    @property
+    def left_out(self) -> tuple[str, ...]:
+        """The families that are left out: one that is required never is."""
+        return tuple(sorted(set(self.leave_out) - set(self.required)))
 
 
 class LocalCodes(SpecTable):
-    """The codes that bind at the place: named beside every hold."""
+    """The codes that apply at the site: named beside every hold."""
 
     pressure: Texts = ()
     railway: Texts = ()
@@ -74,7 +85,7 @@ class Reviewer(SpecTable):
 
     Fields:
         competent_for: the families whose holds this person may concede.
-        role: what this person is in the works.
+        role: the position of this person.
         signs_as: the name under which the file of signers has this person's key.
     """
 
@@ -155,11 +166,15 @@ def _faults(settings: Settings) -> Iterator[Complaint]:
     stated = settings.works.site_pressure
     if isinstance(stated, Measure) and stated.datum != "absolute":
         write = '"1.01325 bar absolute"'
-        yield Complaint(stated.where, "the site pressure counts from nothing", f'"{stated.text}"', write)
+        yield Complaint(stated.where, "the site pressure is an absolute pressure", f'"{stated.text}"', write)
     where = Location(FILE_NAME, settings.concessions.where.line, "concessions.signed")
     for word in settings.concessions.signed:
         if word not in _GRADES:
-            yield Complaint(where, "this is no grade", f'"{word}"', one_of(word, _GRADES))
+            yield Complaint(where, "this is not a grade", f'"{word}"', one_of(word, _GRADES))
+    where = Location(FILE_NAME, settings.families.where.line, "families.leave_out")
+    for name in sorted(set(settings.families.leave_out) & set(settings.families.required)):
+        write = f'"{name}" in only one of required and leave_out'
+        yield Complaint(where, "a family that is required cannot be left out", f'"{name}"', write)
     for file in (settings.concessions.file, settings.signers.file):
         if isinstance(file, Stated) and not _inside(file.value):
             yield Complaint(file.where, "this lies outside the repository", f'"{file.value}"', "a file in it")

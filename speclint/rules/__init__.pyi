@@ -1,12 +1,12 @@
+from .box import (
+    OverBox as OverBox,
+    over_box as over_box,
+)
 from .context import (
     Context as Context,
 )
 from .corners import (
-    FULL_ENUMERATION as FULL_ENUMERATION,
     Corner as Corner,
-    Severity as Severity,
-    worse_nearby as worse_nearby,
-    worst_corner as worst_corner,
 )
 from .course import (
     Course as Course,
@@ -18,6 +18,13 @@ from .definition import (
     RulesIn as RulesIn,
     rule as rule,
     rules_in as rules_in,
+)
+from .enclosure import (
+    Enclosure as Enclosure,
+    NotEnclosed as NotEnclosed,
+    Slopes as Slopes,
+    Undecided as Undecided,
+    alternatives as alternatives,
 )
 from .grade import (
     Grade as Grade,

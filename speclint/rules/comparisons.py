@@ -3,14 +3,30 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable, Iterable
+from dataclasses import replace
+from typing import TypeVar
 
 from speclint.errors import NOWHERE, Location
 from speclint.quantities import amount
 from speclint.rules.definition import Rule
-from speclint.rules.judgement import ROUNDING, Amount, Judgement, NotApplicable, NotAssessed, NotCovered
+from speclint.rules.judgement import (
+    ROUNDING,
+    Amount,
+    Judgement,
+    NotApplicable,
+    NotAssessed,
+    NotCovered,
+    RuleEnded,
+)
+from speclint.rules.margin import margin_above, margin_below, margin_of_stay, margins_within
 from speclint.rules.record import Record
 
-_ZERO_CELSIUS = 273.15  # K, exact: definition of the Celsius temperature
+T = TypeVar("T")
+
+ZERO_CELSIUS = 273.15  # K, exact: definition of the Celsius temperature
+#: What governs of several items of which none could be judged: what no source covers, then what is missing.
+_GRAVEST_END = (NotCovered, NotAssessed, NotApplicable)
 
 
 class Judging:
@@ -21,20 +37,19 @@ class Judging:
 
     def at_most(self, value: float, limit: float) -> Judgement:
         """The rule holds while a worked value does not exceed a limit."""
-        return self._compare(value, limit, "≤", _ratio(value, limit))
+        return self._compare(value, limit, "≤", _ratio(value, limit), (margin_below(value, limit),))
 
     def no_hotter(self, temperature: float, limit: float) -> Judgement:
         """The rule holds while a temperature does not exceed a limit.
 
         Utilisation counts from 0 °C, as a person would: a ratio of kelvins flatters the margin.
         """
-        return self._compare(
-            temperature, limit, "≤", _ratio(temperature - _ZERO_CELSIUS, limit - _ZERO_CELSIUS)
-        )
+        hot, most = temperature - ZERO_CELSIUS, limit - ZERO_CELSIUS
+        return self._compare(temperature, limit, "≤", _ratio(hot, most), (margin_below(hot, most),))
 
     def at_least(self, value: float, limit: float) -> Judgement:
         """The rule holds while a worked value reaches a limit."""
-        return self._compare(value, limit, "≥", _ratio(limit, value))
+        return self._compare(value, limit, "≥", _ratio(limit, value), (margin_above(value, limit),))
 
     def within(self, value: float, low: float, high: float) -> Judgement:
         """The rule holds while a worked value lies between two limits.
@@ -44,7 +59,8 @@ class Judging:
         """
         used = _used_of_band(value, low, high)
         nearer_high = value >= (low * high) ** 0.5 if low > 0 else value >= (low + high) / 2
-        return self._compare(value, high if nearer_high else low, "≤" if nearer_high else "≥", used)
+        against, sign = (high, "≤") if nearer_high else (low, "≥")
+        return self._compare(value, against, sign, used, margins_within(value, low, high))
 
     def stays(self, left: float, cold: float, *, strictly: bool = False) -> Judgement:
         """The rule holds while something of a cold clearance or interference is left.
@@ -60,7 +76,8 @@ class Judging:
         if cold > 0:
             says += f" of {amount(cold, found.unit)} cold: {used:.0%} of it is used"
         zero = Amount(0.0, found.unit, "nothing")
-        return Judgement(holds, says, used, found, zero, ">" if strictly else "≥", found)
+        margins = (margin_of_stay(left, cold),)
+        return Judgement(holds, says, used, found, zero, ">" if strictly else "≥", found, margins=margins)
 
     def states(self, holds: bool, says: str, *, where: Location = NOWHERE) -> Judgement:
         """The rule holds or not as a matter of record, not of number."""
@@ -72,10 +89,42 @@ class Judging:
         return Judgement(True, f"{says}: {amount(value, found.unit)}", found=found, compared="reported")
 
     def worst(self, *judgements: Judgement) -> Judgement:
-        """The gravest of several judgements: what fails before what holds, then the greater utilisation."""
-        return max(
-            judgements, key=lambda one: (not one.holds, one.grade or self._rule.grade, one.utilisation or 0.0)
-        )
+        """The gravest of several judgements, with all of them kept beside it.
+
+        What fails goes before what holds; of those that fail the gravest grade, then the greater utilisation; of
+        those that hold the most used.
+        """
+        governs = max(judgements, key=self._severity)
+        if len(judgements) == 1:
+            return governs
+        parts = tuple(part for one in judgements for part in one.every)
+        ended = tuple(why for one in judgements for why in one.ended)
+        return replace(governs, parts=parts, ended=ended)
+
+    def each(self, items: Iterable[T], judge: Callable[[T], Judgement]) -> Judgement:
+        """The worst of several items, each judged by itself: one of which something is missing hides no other.
+
+        :raises RuleEnded: where none of the items could be judged.
+        """
+        judged: list[Judgement] = []
+        ended: list[RuleEnded] = []
+        for item in items:
+            try:
+                one = judge(item)
+                judged.append(one.of_item(_name_of(item)) if self._record else one)
+            except RuleEnded as why:
+                ended.append(why)
+        if not judged:
+            raise _all_ended(ended)
+        beside = tuple(why for why in ended if not isinstance(why, NotApplicable))
+        return self._beside(self.worst(*judged), beside) if beside else self.worst(*judged)
+
+    def _beside(self, judged: Judgement, ended: tuple[RuleEnded, ...]) -> Judgement:
+        return replace(judged, ended=(*judged.ended, *ended))
+
+    def _severity(self, one: Judgement) -> tuple[bool, int, float, float]:
+        grade = 0 if one.holds else one.grade or self._rule.grade
+        return not one.holds, grade, one.utilisation or 0.0, -(one.margin or 0.0)
 
     def not_applicable(self, why: str) -> NotApplicable:
         """To be raised where the rule does not concern this component."""
@@ -89,17 +138,40 @@ class Judging:
         """To be raised where something that the rule needs is missing."""
         return NotAssessed(why, where)
 
-    def _compare(self, value: float, limit: float, compared: str, used: float) -> Judgement:
+    def _compare(
+        self, value: float, limit: float, compared: str, used: float, margins: tuple[float, ...]
+    ) -> Judgement:
         if math.isnan(value) or math.isnan(limit):
             raise ValueError("a value to be judged is not a number")
         holds = used <= 1 + ROUNDING
         if self._record is None:
-            return Judgement(holds, "", used, compared=compared)
+            return Judgement(holds, "", used, compared=compared, margins=margins)
         found, against = self._record.amount(value), self._record.amount(limit)
-        return Judgement(holds, _said(found, against, compared, holds=holds), used, found, against, compared)
+        says = _said(found, against, compared, holds=holds)
+        return Judgement(holds, says, used, found, against, compared, margins=margins)
 
     def _amount(self, value: float) -> Amount:
         return self._record.amount(value) if self._record else Amount(value, "")
+
+
+def _name_of(item: object) -> str:
+    """What an item of a rule is called: its own name in a table, the key where it is stated, or its id."""
+    if isinstance(item, tuple) and item and isinstance(item[0], str):
+        return item[0]
+    where = getattr(item, "where", NOWHERE)
+    return item if isinstance(item, str) else str(where.key or getattr(item, "id", ""))
+
+
+def _all_ended(ended: list[RuleEnded]) -> RuleEnded:
+    """The gravest of several reasons, with the others beside it."""
+    for kind in _GRAVEST_END:
+        same = [why for why in ended if isinstance(why, kind)]
+        if same:
+            same[0].beside = tuple(
+                why for why in ended if why is not same[0] and not isinstance(why, NotApplicable)
+            )
+            return same[0]
+    raise ValueError("there is no item to be judged")
 
 
 def _said(found: Amount, limit: Amount, compared: str, *, holds: bool) -> str:

@@ -23,11 +23,11 @@ def _no_concession(_component: Component, _asking: Rule) -> tuple[tuple[str, str
 
 @dataclass
 class Context:
-    """The surroundings of every sheet of one run.
+    """What every sheet of one run may consult.
 
     ``limits`` are those that the repository sets, by rule and name. ``moved`` shifts stated values by SI
-    amounts, to look for a remedy. ``concessions`` gives the number of each concession of a component, and why
-    its time is over, "" where it is not; the rule that asks is left out.
+    amounts, to search for a remedy. ``concessions`` gives the number of each concession of a component, and why
+    it no longer holds, "" where it is not; the rule that asks is left out.
     """
 
     design: Design
@@ -40,6 +40,9 @@ class Context:
         default=_no_concession, repr=False
     )
     _readings: dict[Hashable, Reading] = field(default_factory=dict, repr=False)
+    #: Figures looked up for enclosures, and the rules that took something toleranced: for the core.
+    enclosed: dict[Hashable, Any] = field(default_factory=dict, repr=False)
+    toleranced: set[str] = field(default_factory=set, repr=False)
     _in_force: dict[tuple[str, str], tuple[Limit, Measure, bool]] = field(default_factory=dict, repr=False)
 
     def limit(self, rule: Rule, name: str) -> tuple[Limit, Measure, bool]:
@@ -53,7 +56,7 @@ class Context:
         return found
 
     def look_up(self, table: Callable[..., Reading], at: Mapping[str, Any]) -> Reading:
-        """A figure of a table; remembered, since the corners of a check ask for the same few again."""
+        """A figure of a table; cached, since the corners of a check need the same few again."""
         key = (table, *at, *at.values())
         try:
             found = self._readings.get(key)
@@ -64,5 +67,6 @@ class Context:
         return found
 
     def begin(self) -> None:
-        """Forget remembered figures: they serve one check, and would grow with the repository."""
+        """Clear the cache of figures: it serves one check, and would grow with the repository."""
         self._readings.clear()
+        self.enclosed.clear()

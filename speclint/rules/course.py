@@ -1,4 +1,4 @@
-"""How quantities run along a scan, so that a report may draw what a check looked through."""
+"""Quantities recorded along a scan, so that a report can draw them as curves."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True, slots=True)
 class Course:
-    """A quantity beside a scan: symbol, what it is, SI unit, and the function that gives it at a place.
+    """A quantity along a scan: symbol, name, SI unit, and the function that gives it at a place.
 
     The function must not use the sheet; it gives None where the quantity has no meaning.
     """
@@ -30,7 +30,7 @@ class Series:
 
 
 def written(courses: Sequence[Course], places: Sequence[float]) -> tuple[Series, ...]:
-    """What courses come to at the places of a scan.
+    """The values of courses at the places of a scan.
 
     >>> (series,) = written([Course("s", "lift", "m", lambda x: 2 * x if x else None)], [0.0, 1.0])
     >>> series.values

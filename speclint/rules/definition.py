@@ -16,7 +16,7 @@ from speclint.specs import CaseName, Component
 
 @dataclass(frozen=True, slots=True)
 class Limit:
-    """A limit that a rule holds something against: default, what it is, and who vouches for it.
+    """A limit that a rule compares a value with: its default, its meaning and its source.
 
     A repository may change it in ``speclint.toml`` under ``[limits."rule.name"]``; reports say so when it does.
     """
@@ -35,11 +35,11 @@ class Limit:
 
 @dataclass(frozen=True)
 class Rule:
-    """One statement of the trade, with what is needed to apply it and to answer for it.
+    """One statement of the trade, with all that is needed to apply it and to justify it.
 
     ``grade`` is that of a usual finding; ``gravest`` the highest the rule may give, which is also what a
-    check not assessed counts as. ``why`` is a reason a fitter would accept. ``leaves_out`` says in one line
-    what the rule does not cover. ``edition`` is raised when its result can change.
+    check not assessed counts as. ``why`` is a reason in words that a fitter understands. ``leaves_out`` says in one
+    line what the rule does not cover. ``edition`` is raised when its result can change.
     """
 
     name: str
@@ -73,14 +73,14 @@ class Rule:
 class RulesIn:
     """Rules kept in the ``RULES`` of a module, which is imported when a component of one of the kinds is checked.
 
-    No kinds means that some of the rules are on every component.
+    No kinds means that some of the rules apply to every component.
     """
 
     module: str
     kinds: tuple[str, ...]
 
     def concern(self, kinds: Collection[str]) -> bool:
-        """Whether any of the rules may be on one of some kinds."""
+        """Whether any of the rules may apply to one of some kinds, given with the kinds that they are built on."""
         return not self.kinds or not set(self.kinds).isdisjoint(kinds)
 
     def load(self) -> tuple[Rule, ...]:
@@ -89,7 +89,7 @@ class RulesIn:
 
 
 def rules_in(module: str, *kinds: str) -> RulesIn:
-    """Declare the rules of a module without importing it: a design without its kinds never pays for them."""
+    """Declare the rules of a module without importing it: a design without its kinds does not load them."""
     return RulesIn(module, kinds)
 
 

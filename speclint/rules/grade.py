@@ -6,7 +6,7 @@ from enum import IntEnum
 
 
 class Grade(IntEnum):
-    """How grave a finding is: the greater, the graver."""
+    """The grade of a finding: the greater, the more serious."""
 
     OBSERVATION = 1
     QUERY = 2

@@ -1,4 +1,4 @@
-"""How a rule ends: it holds or it does not, by how much, or it cannot be said."""
+"""The result of a rule: whether it holds, by how much, or why this cannot be judged."""
 
 from __future__ import annotations
 
@@ -25,9 +25,14 @@ class Amount:
 class Judgement:
     """Whether the rule holds, and how much of the limit is used.
 
-    ``utilisation`` is 1.00 at the limit, None where the rule is not a matter of number. ``left`` is what
-    remains of a clearance or an interference that must stay. ``says`` is the result in words. ``grade``
-    overrides the rule's own for this finding. ``where`` points at the value to look at.
+    ``utilisation`` is 1.00 at the limit, None where the rule compares no numbers. ``margins`` are what is left
+    before the limit as a share of it, or before each limit of a band; below nothing where the rule fails. Unlike the
+    utilisation they go on through a value of nothing. ``left`` is what remains of a clearance or an interference that
+    must be kept. ``says`` is the result in words. ``grade`` overrides the rule's own for this finding. ``where`` points
+    at the value to look at.
+
+    The worst of several judgements keeps them all in ``parts``, and in ``ended`` what could not be said of an item.
+    ``of`` names the item that is judged, where a rule goes over several.
     """
 
     holds: bool
@@ -39,18 +44,48 @@ class Judgement:
     left: Amount | None = None
     grade: Grade | None = None
     where: Location = NOWHERE
+    margins: tuple[float, ...] = ()
+    parts: tuple[Judgement, ...] = ()
+    ended: tuple[RuleEnded, ...] = ()
+    of: str = ""
+
+    @property
+    def margin(self) -> float | None:
+        """What is left before the nearer limit, as a share of it."""
+        return min(self.margins, default=None)
+
+    @property
+    def every(self) -> tuple[Judgement, ...]:
+        """The comparisons that this is the worst of, or itself."""
+        return self.parts or (self,)
 
     def graded(self, grade: Grade) -> Judgement:
-        """The same judgement, graver or lighter than the rule's usual finding."""
-        return replace(self, grade=grade)
+        """The same judgement with another grade than the rule's usual finding."""
+        return replace(self, grade=grade, parts=tuple(one.graded(grade) for one in self.parts))
 
     def pointing_at(self, where: Location) -> Judgement:
         """The same judgement, pointing at the value to look at."""
-        return replace(self, where=where)
+        return replace(self, where=where, parts=tuple(one.pointing_at(where) for one in self.parts))
+
+    def of_item(self, name: str) -> Judgement:
+        """The same judgement, as that of one item of several."""
+        parts = tuple(replace(one, of=one.of or name) for one in self.parts)
+        return replace(self, of=self.of or name, parts=parts)
+
+    def saying(self, says: str) -> Judgement:
+        """The same judgement in other words."""
+        return replace(self, says=says)
+
+    def accepted(self, says: str) -> Judgement:
+        """A judgement that holds in spite of its comparison, for a reason that is said."""
+        return replace(self, holds=True, says=says, parts=())
 
 
 class RuleEnded(Exception):
-    """A rule cannot go on: an input is not stated, the rule does not apply, or no source covers the case."""
+    """A rule cannot continue: an input is not stated, the rule does not apply, or no source covers the case.
+
+    ``beside`` are the like reasons of other items of the same rule.
+    """
 
     outcome = ""
 
@@ -58,6 +93,7 @@ class RuleEnded(Exception):
         super().__init__(says)
         self.says = says
         self.where = where
+        self.beside: tuple[RuleEnded, ...] = ()
 
 
 class NotAssessed(RuleEnded):
@@ -67,7 +103,7 @@ class NotAssessed(RuleEnded):
 
 
 class NotApplicable(RuleEnded):
-    """The rule does not concern this component as it is."""
+    """The rule does not apply to this component as it is stated."""
 
     outcome = "not applicable"
 

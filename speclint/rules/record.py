@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from speclint.repository import Design
 
 StepKind = Literal["taken", "counted", "read", "looked up", "limit", "worked", "scanned"]
-#: Shown where it matters only whether something is stated.
+#: Shown where only whether something is stated affects the result.
 STATED = "stated"
 _SI_OF = {"fluid pressure": "Pa", "temperature": "K", "temperature difference": "ΔK"}
 
@@ -28,7 +28,7 @@ class Step:
     """One line of a sheet. ``expression`` is the equation, ``numbers`` the same with numbers put in.
 
     ``value`` is that of the governing corner, ``stated`` the nominal as the spec has it. ``filled`` are the
-    numbers put into an equation: argument, SI value, SI unit. ``series`` is what runs beside a scan, its places first.
+    numbers put into an equation: argument, SI value, SI unit. ``series`` was recorded along a scan, its places first.
     """
 
     kind: StepKind
@@ -48,10 +48,10 @@ class Step:
 
 
 class Record:
-    """The written side of one sheet.
+    """The written record of one sheet.
 
-    ``basis`` is exactly what a concession would rest on, ``rests_on`` the same in words, and ``consulted``
-    the ids of the specs that it came from. ``varying`` are the words of what differs between load cases.
+    ``basis`` is exactly what a concession would be based on, ``rests_on`` the same in words, and ``consulted``
+    the ids of the specs that it came from. ``varying`` are the names of values that differ between load cases.
     """
 
     def __init__(self, design: Design, component: str) -> None:
@@ -78,7 +78,7 @@ class Record:
         self.rests_on[words] = shown
 
     def place(self, where: Location, otherwise: str = "") -> str:
-        """A place as whose it is and its key, which stays when a file is moved; its spec was consulted."""
+        """A place as its component and key, which stays the same when a file is moved; marks its spec as consulted."""
         owner = self._design.owner(where.file)
         if where.file:
             self.consulted.add(owner)
@@ -99,7 +99,7 @@ class Record:
         self.quantity(symbol, words, measure, value)
 
     def quantity(self, symbol: str, words: str, measure: Measure, value: float) -> None:
-        """Write down a figure of a stated quantity: its value, its width or what it aims at."""
+        """Write down a figure of a stated quantity: its value, its width or its nominal."""
         unit = _SI_OF.get(measure.dimension) or DIMENSIONS[measure.dimension].si
         origin = "" if measure.provenance == "drawing" else measure.provenance
         note = "; ".join(part for part in (measure.text, origin, measure.note) if part)
@@ -161,11 +161,11 @@ class Record:
     def scanned(
         self, symbol: str, name: str, place: float, unit: str, note: str, series: tuple[Series, ...] = ()
     ) -> None:
-        """Write down where a scan found its worst, and what runs beside it."""
+        """Write down the worst place that a scan found, and the series along it."""
         self.steps.append(Step("scanned", symbol, name, place, unit, note=note, series=series))
 
     def amount(self, value: float) -> Amount:
-        """What a value to be judged is: the latest step that gives it.
+        """The amount behind a value to be judged: the latest step that gives it.
 
         :raises LookupError: when no step does: a rule judges only what its sheet shows.
         """
@@ -175,7 +175,7 @@ class Record:
         raise LookupError(f"{value!r} is judged, but no step of the sheet gives it")
 
     def label(self, where: Location) -> str:
-        """What a place is called: its key in words, and whose it is where it is another component's."""
+        """The name of a place: its key in words, and its component where that is another one."""
         words = in_words(where.key)
         if (
             not where.file
@@ -202,7 +202,7 @@ def stated_as(measure: Measure) -> str:
 
 
 def in_words(key: str) -> str:
-    """A key as words, the thing itself first.
+    """A key as words, its last part first.
 
     >>> in_words("cases.running.live_pressure"), in_words("cases.running.temperatures.liner-left")
     ('live pressure', 'temperature of liner-left')

@@ -7,7 +7,7 @@ symbol, equation, numbers, unit and source (:mod:`speclint.rules.record`). Both 
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Hashable, Mapping, Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any, Literal, TypeVar
 
@@ -295,7 +295,7 @@ class Sheet(Judging):
             raise NotCovered(str(problem)) from problem
         if reading.low == reading.high and self._record is None:
             return reading.low
-        key = ("looked up", _name_of(table), of.id if of is not None else symbol)
+        key = key_of_reading(table, symbol, of)
         value = self._corner.pick(key, reading.low, reading.high)
         if self._record:
             words = _name_of(table).replace("_", " ")
@@ -385,16 +385,22 @@ class Sheet(Judging):
         return NotAssessed(f"{value.where.key} is not stated in {value.where.file}", value.where)
 
     def _taken(self, symbol: str, measure: Measure, name: str, shift: float) -> float:
-        move = shift + self._context.moved.get(measure.where, 0.0) if self._context.moved else shift
-        low, high = measure.low + move, measure.high + move
+        low, high, key = self._limits(symbol, measure, name, shift)
         if low == high and self._record is None:
             return low
-        where = measure.where
-        key = ("taken", where.file, where.key) if where.key else ("taken", symbol, name)
         value = self._corner.pick(key, low, high)
         if self._record:
             self._record.taken(key, symbol, name, measure, value)
         return value
+
+    def _limits(
+        self, symbol: str, measure: Measure, name: str, shift: float
+    ) -> tuple[float, float, Hashable]:
+        """Both limits of a quantity, moved as the context asks, and what the corner knows it by."""
+        move = shift + self._context.moved.get(measure.where, 0.0) if self._context.moved else shift
+        where = measure.where
+        key = ("taken", where.file, where.key) if where.key else ("taken", symbol, name)
+        return measure.low + move, measure.high + move, key
 
 
 def _golden(function: Callable[[float], float], low: float, high: float, best: float) -> float:
@@ -412,6 +418,11 @@ def _golden(function: Callable[[float], float], low: float, high: float, best: f
             at_b = function(b)
     inside = (low + high) / 2
     return inside if function(inside) > function(best) else best
+
+
+def key_of_reading(table: Callable[..., Reading], symbol: str, of: Component | None) -> Hashable:
+    """What a corner knows a figure of a table by: one input for all its look-ups for the same component."""
+    return "looked up", _name_of(table), of.id if of is not None else symbol
 
 
 def _name_of(table: Callable[..., Reading]) -> str:

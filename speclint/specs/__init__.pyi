@@ -11,6 +11,9 @@ from .docstrings import (
     meanings as meanings,
     summary as summary,
 )
+from .extra_tables import (
+    ExtraTable as ExtraTable,
+)
 from .fields import (
     NOT_STATED as NOT_STATED,
     Allowance as Allowance,
@@ -54,6 +57,7 @@ from .key_descriptions import (
 )
 from .kinds.access_plan import (
     AccessPlan as AccessPlan,
+    Chamber as Chamber,
     SpannerRoom as SpannerRoom,
     Withdrawal as Withdrawal,
 )
@@ -88,6 +92,7 @@ from .kinds.cylinder_block import (
     CylinderEnd as CylinderEnd,
     Division as Division,
     Pad as Pad,
+    RelievedLength as RelievedLength,
     SeatBore as SeatBore,
 )
 from .kinds.cylinder_cover import (
@@ -96,6 +101,7 @@ from .kinds.cylinder_cover import (
 from .kinds.cylinder_liner import (
     CylinderLiner as CylinderLiner,
     LinerPort as LinerPort,
+    SealingLand as SealingLand,
 )
 from .kinds.dimension_chain import (
     ChainLink as ChainLink,

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from importlib import import_module
+from typing import TYPE_CHECKING
 
 from speclint.specs.spec import Spec
+
+if TYPE_CHECKING:
+    from speclint.specs.extra_tables import ExtraTable
 
 #: The word a spec writes, and where its class is.
 KINDS: dict[str, str] = {
@@ -52,26 +56,56 @@ KINDS: dict[str, str] = {
 
 
 class Catalogue(Mapping[str, type[Spec]]):
-    """Kinds by the word a spec writes; a kind that no spec uses is never imported."""
+    """Kinds by the word a spec writes; a kind that no spec uses is never imported.
+
+    ``more`` are the kinds of each family, ``tables`` those that it adds to kinds. ``left_out`` are the families that
+    the settings leave out.
+    """
 
     def __init__(
-        self, places: Mapping[str, str] = KINDS, more: Mapping[str, type[Spec]] | None = None
+        self,
+        more: Mapping[str, Sequence[type[Spec]]] | None = None,
+        tables: Mapping[str, Sequence[ExtraTable]] | None = None,
+        left_out: Sequence[str] = (),
     ) -> None:
-        self._places = dict(places)
-        self._classes = dict(more or {})
+        self._more, self._tables = dict(more or {}), dict(tables or {})
+        self.left_out = tuple(left_out)
+        self._plain = {kind.kind: kind for kinds in self._more.values() for kind in kinds}
+        self._classes: dict[str, type[Spec]] = {}
 
     def __getitem__(self, kind: str) -> type[Spec]:
         if kind not in self._classes:
-            module, _, name = self._places[kind].partition(":")
-            self._classes[kind] = getattr(import_module(module), name)
+            plain = self._plain[kind] if kind in self._plain else _imported(KINDS[kind])
+            self._classes[kind] = self._with_tables(plain)
         return self._classes[kind]
 
     def __iter__(self) -> Iterator[str]:
-        yield from sorted({*self._places, *self._classes})
+        yield from sorted({*KINDS, *self._plain})
 
     def __len__(self) -> int:
-        return len({*self._places, *self._classes})
+        return len({*KINDS, *self._plain})
 
-    def with_more(self, kinds: Mapping[str, type[Spec]]) -> Catalogue:
-        """The catalogue with the kinds that families bring."""
-        return Catalogue(self._places, {**self._classes, **kinds})
+    def _with_tables(self, kind: type[Spec]) -> type[Spec]:
+        if not any(self._tables.values()):
+            return kind
+        from speclint.specs.extra_tables import added_to, extended
+
+        return extended(kind, added_to(kind, self._tables))
+
+    def without(self, families: Collection[str]) -> Catalogue:
+        """The catalogue without the kinds and the tables that some families bring."""
+        if not set(families) - set(self.left_out):
+            return self
+        more = {family: kinds for family, kinds in self._more.items() if family not in families}
+        tables = {family: own for family, own in self._tables.items() if family not in families}
+        return Catalogue(more, tables, sorted({*self.left_out, *families}))
+
+    def tables_of(self, family: str) -> tuple[ExtraTable, ...]:
+        """The tables that a family adds to kinds."""
+        return tuple(self._tables.get(family, ()))
+
+
+def _imported(place: str) -> type[Spec]:
+    module, _, name = place.partition(":")
+    kind: type[Spec] = getattr(import_module(module), name)
+    return kind

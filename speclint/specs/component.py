@@ -1,4 +1,4 @@
-"""What every part of the engine states beside its own dimensions."""
+"""What every part of the engine states in addition to its own dimensions."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from speclint.specs.welding import Welding
 
 #: How a rubbing surface is treated.
 Surface = Literal["case hardened", "induction hardened", "nitrided", "hard chromium plated", "hard faced"]
-#: What stands where a part touches its neighbour.
+#: The medium where a part touches its neighbour.
 Surroundings = Literal["weather and wet", "indoors", "oiled", "dry steam"]
 
 

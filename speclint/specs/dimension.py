@@ -1,4 +1,4 @@
-"""A dimension that lives in another spec, pointed at by its key; or stated here where that part has none."""
+"""A dimension that another spec states, referred to by its key; or stated here where that part has no spec."""
 
 from __future__ import annotations
 

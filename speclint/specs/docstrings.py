@@ -25,16 +25,16 @@ _COMMON = {
     "design_pressure": "for which it is designed",
     "design_temperature": "for which it is designed",
     "test_pressure": "of the hydraulic test",
-    "inspection_document": "type after EN 10204",
-    "examination": "non-destructive examination asked for",
+    "inspection_document": "type by EN 10204",
+    "examination": "non-destructive examination required",
     "competent_body": "the person or body that the local code requires",
     "supplied_as": "made to drawing or bought",
     "inspection_points": "where the inspection plan stops the work or calls the inspector",
     "procedures": "written instructions for first steaming",
     "welding": "whether it is welded, and what keeps the welds from cracking",
     "lubrication": "how its rubbing surface is oiled",
-    "surface": "treatment of its rubbing surface; left out where it is as the metal is",
-    "surroundings": "what stands where it touches its neighbour",
+    "surface": "treatment of its rubbing surface; left out where it has none",
+    "surroundings": "the medium where it touches its neighbour",
 }
 
 

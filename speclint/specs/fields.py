@@ -104,7 +104,7 @@ def refusal(message: str, instead: str) -> PydanticCustomError:
 
 @dataclass(frozen=True)
 class Quantity:
-    """Annotation of a measure: its dimension, whether it may be nothing or negative, and an example."""
+    """Annotation of a measure: its dimension, whether it may be zero or negative, and an example."""
 
     dimension: str
     sign: Sign = "positive"
@@ -248,7 +248,7 @@ Word = Annotated[Stated[T] | NotStated, _Words()]
 LinkTo = Annotated[Link[C] | NotStated, _Links()]
 
 Length = Annotated[Measure | NotStated, Quantity("length")]
-#: A length that may be nothing, such as an allowance.
+#: A length that may be zero, such as an allowance.
 Allowance = Annotated[Measure | NotStated, Quantity("length", "not negative")]
 #: A length counted from a datum in either direction.
 Position = Annotated[Measure | NotStated, Quantity("length", "any")]

@@ -7,7 +7,7 @@ from typing import Literal
 from speclint.specs.fields import NOT_STATED, Pressure, Temperature, Word
 from speclint.specs.spec import SpecTable
 
-#: Classes of cylinder oils after ISO 3448: the number is the kinematic viscosity at 40 °C in mm²/s.
+#: Classes of cylinder oils by ISO 3448: the number is the kinematic viscosity at 40 °C in mm²/s.
 ViscosityClass = Literal["ISO VG 320", "ISO VG 460", "ISO VG 680", "ISO VG 1000", "ISO VG 1500"]
 
 
@@ -16,12 +16,12 @@ class Lubrication(SpecTable):
 
     Fields:
         lubricant: what it is, or none
-        viscosity_class: of the oil, after ISO 3448
+        viscosity_class: of the oil, by ISO 3448
         flash_point: of the oil
         feed: what feeds it, such as "mechanical lubricator, feed 3"
         check_valve: whether a check valve at the point of feed keeps steam out of the pipe
-        check_valve_pressure: pressure against which that valve is proved tight
-        drained: whether water that gathers there can run out
+        check_valve_pressure: pressure against which that valve is tested tight
+        drained: whether water that collects there can drain
     """
 
     lubricant: Word[Literal["none", "cylinder oil", "engine oil", "grease"]] = NOT_STATED

@@ -25,7 +25,7 @@ def schema_of(kind: type[Spec]) -> dict[str, Any]:
     schema = kind.model_json_schema(mode="validation")
     used: set[str] = set()
     _tidy(schema, used)
-    tables = {table.__name__: table for table in _tables(kind)}
+    tables = {name: table for table in _tables(kind) for name in _names(table)}
     for name, inner in schema.get("$defs", {}).items():
         _describe(tables[name], inner)
     _describe(kind, schema)
@@ -50,6 +50,11 @@ def _tables(table: type[SpecTable]) -> Iterator[type[SpecTable]]:
         if inner is not None:
             yield inner
             yield from _tables(inner)
+
+
+def _names(table: type[SpecTable]) -> tuple[str, str]:
+    """What a definition is called: by its class, or with its module where another class has the same name."""
+    return table.__name__, f"{table.__module__}.{table.__qualname__}".replace(".", "__")
 
 
 def _describe(table: type[SpecTable], schema: dict[str, Any]) -> None:

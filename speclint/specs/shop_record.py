@@ -1,4 +1,4 @@
-"""What a component's record says of its making and its first days in steam."""
+"""What a component states of its inspection and first steaming."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from typing import Literal
 from speclint.specs.fields import NOT_STATED, Word
 from speclint.specs.spec import SpecTable
 
-#: A hold point stops the work until the inspector has released it; a witness point bids him to attend.
+#: A hold point stops the work until the inspector has released it; a witness point invites him to attend.
 Point = Literal["hold", "witness", "none"]
 
 
@@ -31,9 +31,9 @@ class Procedures(SpecTable):
     """The written instructions for first steaming, by their numbers.
 
     Fields:
-        first_steaming: how fast the cold part is warmed, and with which cocks open
-        hot_retightening: which nuts are drawn up again, when and how far
-        drain_order: in which order drains are opened and shut
+        first_steaming: rate at which the cold part is warmed, and with which cocks open
+        hot_retightening: which nuts are retightened, when and how far
+        drain_order: sequence in which drains are opened and shut
     """
 
     first_steaming: Word[str] = NOT_STATED

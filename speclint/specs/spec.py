@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Mapping
-from typing import Annotated, Any, ClassVar, Self
+from functools import cache
+from typing import Annotated, Any, ClassVar, Self, TypeVar
 
 from pydantic import (
     BaseModel,
@@ -17,6 +18,9 @@ from pydantic import (
 from speclint.errors import NOWHERE, Location
 from speclint.quantities import Measure
 from speclint.specs.fields import NOT_STATED, Link, NotStated, Table, Word, bare
+
+V = TypeVar("V")
+T = TypeVar("T", bound="SpecTable")
 
 
 class SpecTable(BaseModel):
@@ -84,9 +88,25 @@ class Spec(SpecTable):
     notes: Annotated[dict[str, Any], BeforeValidator(bare)] = {}
 
     @classmethod
+    def words(cls) -> tuple[str, ...]:
+        """The word of the kind, then those of the kinds that it is built on, the nearest first."""
+        return _words(cls)
+
+    @classmethod
     def is_one_of(cls, kinds: Collection[str]) -> bool:
-        """Whether the kind, or one that it is built on, is among those that a link may lead to."""
-        return any(issubclass(base, Spec) and base.kind in kinds for base in cls.__mro__)
+        """Whether the kind, or one that it is built on, is among some, such as those that a link may lead to."""
+        return any(word in kinds for word in _words(cls))
+
+    @classmethod
+    def by_kind(cls, table: Mapping[str, V]) -> V:
+        """What a table by kind says of the kind, or else of the nearest that it is built on.
+
+        :raises LookupError: when it names none of them.
+        """
+        for word in _words(cls):
+            if word in table:
+                return table[word]
+        raise LookupError(f"the table by kind names no {cls.kind}")
 
     def under(self, key: str) -> Measure | NotStated:
         """The quantity under a dotted key, such as "pads.front.width" or "pistons_for.1".
@@ -100,6 +120,16 @@ class Spec(SpecTable):
             raise LookupError(key)
         return value
 
+    def table_of(self, holds: type[T]) -> T:
+        """The table that a family adds to the kind, by its class; its values are taken through a sheet.
+
+        :raises LookupError: where no family adds it to the kind.
+        """
+        for value in self.__dict__.values():
+            if isinstance(value, holds):
+                return value
+        raise LookupError(f"no family adds a table {holds.__name__} to a {self.kind}")
+
     def links(self) -> Iterator[Link[Any]]:
         """Every link that the spec and its tables state, in the order of the fields."""
         return (value for value in _values_in(self) if isinstance(value, Link))
@@ -107,6 +137,12 @@ class Spec(SpecTable):
     def measures(self) -> Iterator[Measure]:
         """Every quantity that the spec and its tables state, in the order of the fields."""
         return (value for value in _values_in(self) if isinstance(value, Measure))
+
+
+@cache
+def _words(kind: type[Spec]) -> tuple[str, ...]:
+    words = (base.kind for base in kind.__mro__ if issubclass(base, Spec) and base.kind)
+    return tuple(dict.fromkeys(words))
 
 
 def _entry(value: object, part: str) -> object:

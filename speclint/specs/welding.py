@@ -1,4 +1,4 @@
-"""What a component states of its welds' metal."""
+"""What a component states of its welding."""
 
 from __future__ import annotations
 

@@ -8,9 +8,9 @@ from collections.abc import Callable, Iterator, Sequence
 from typing import Any, get_type_hints
 
 from speclint.equations import Source, described
-from speclint.errors import QuantityError
+from speclint.errors import FamilyError, QuantityError
 from speclint.families import Loaded
-from speclint.rules import Grade, Rule, RulesIn
+from speclint.rules import Grade, Rule
 from speclint.specs import Component
 
 #: A rule is called subject.what-it-says, in words.
@@ -37,17 +37,16 @@ def expect_formula(formula: Callable[..., Any]) -> None:
 
 
 def expect_declared_kinds(loaded: Loaded) -> None:
-    """Rules that a module declares for some kinds are on no other: they would never be applied to it.
+    """Rules that a module declares for some kinds are on these and no other: else they would never be applied.
+
+    Every module of rules is imported, and its rules held to all that a family is held to when it is loaded.
 
     :raises AssertionError: naming the module and the kinds.
     """
-    faults = []
-    for declared in loaded.declared.values():
-        for group in declared:
-            if isinstance(group, RulesIn) and group.kinds:
-                kinds = {kind.kind for rule in group.load() for kind in rule.on} - set(group.kinds)
-                faults += [f"rules are on {kind}, which rules_in does not name" for kind in sorted(kinds)]
-                _raise_for(group.module, faults)
+    try:
+        _ = loaded.rules
+    except FamilyError as problem:
+        raise AssertionError(str(problem)) from problem
 
 
 def _raise_for(name: str, faults: Sequence[str]) -> None:

@@ -22,23 +22,26 @@ _NUMBERS = count(1)  # of the modules made, so that each has a name of its own
 
 @cache
 def installed_families() -> Loaded:
-    """Every installed family, loaded once for all tests of a process.
+    """Every installed family, and what speclint itself hands over, loaded once for all tests of a process.
 
     :raises FamilyError: when one cannot be used.
     """
-    return load_families()
+    from speclint.reports import hooks
+
+    return load_families(built_in=hooks)
 
 
 def load_family(module: str, name: str = "") -> Loaded:
-    """One family alone, by the name of its package, installed or not; the kinds of speclint are there beside it.
+    """One family alone, by the name of its package, installed or not; what speclint itself has is there beside it.
 
     ``name`` is that of its entry point: by default the package's without ``speclint_``, with hyphens.
 
     :raises FamilyError: when it cannot be used.
     """
-    return load_families(
-        [EntryPoint(name or module.removeprefix("speclint_").replace("_", "-"), module, _GROUP)]
-    )
+    from speclint.reports import hooks
+
+    called = name or module.removeprefix("speclint_").replace("_", "-")
+    return load_families([EntryPoint(called, module, _GROUP)], built_in=hooks)
 
 
 def made_family(

@@ -2,18 +2,49 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from dataclasses import replace
 from itertools import product
 
 from hypothesis import given, settings, strategies as st
 
-from speclint.rules import Corner, Severity, worst_corner
-from speclint.rules.corners import every_corner
+from speclint.checking.corner_runs import CornerRun, CornerRuns
+from speclint.checking.corner_search import every_corner, search_each, visit_all
+from speclint.equations import COMMON_PRACTICE
+from speclint.rules import Corner, Grade, Judgement, rule
+from tests.tubes import Tube
 
 RANGES = {f"x{index}": (1.0 + index / 7, 1.5 + index / 5) for index in range(13)}
 
 
-def by_value(value: float) -> Severity:
-    return 1, 0, value
+RULE = rule(
+    "tube.sample",
+    title="t",
+    on=Tube,
+    grade=Grade.NONCONFORMITY,
+    cites=[COMMON_PRACTICE],
+    why="w",
+    leaves_out="l",
+)(lambda _tube, _sheet: None)
+
+
+def runs_of(run: Callable[[Corner], float]) -> CornerRuns:
+    """Runs judged by one value, the worse the greater."""
+    return CornerRuns(lambda corner: Judgement(True, "", value := run(corner), margins=(-value,)), RULE)
+
+
+def full(run: Callable[[Corner], float], corners: int) -> CornerRun:
+    runs = runs_of(run)
+    assert visit_all(runs, corners)
+    assert runs.worst is not None
+    return runs.worst
+
+
+def searched(run: Callable[[Corner], float]) -> CornerRun:
+    runs = runs_of(run)
+    search_each(runs, {})
+    assert runs.worst is not None
+    return runs.worst
 
 
 def test_every_combination_is_visited_once() -> None:
@@ -55,9 +86,9 @@ def test_a_hot_fit_is_worst_at_a_combination() -> None:
         iron = corner.pick("iron", 11.4e-6, 12.0e-6)
         return cold - 500 * 300 * (steel - iron)
 
-    corner, left = worst_corner(run, lambda value: by_value(-value))
-    assert round(left, 9) == 0.01
-    assert corner.met == {"interference": False, "steel": True, "iron": False}
+    found = full(lambda corner: -run(corner), 8)
+    assert round(-found.severity[2], 9) == 0.01
+    assert found.corner.met == {"interference": False, "steel": True, "iron": False}
 
 
 @settings(max_examples=25, deadline=None)
@@ -78,8 +109,7 @@ def test_beyond_ten_inputs_the_search_agrees_with_full_enumeration(
                 top *= value ** (0.5 if place % 2 else 0.25)
         return top / bottom
 
-    searched = worst_corner(run, by_value, enumerate_up_to=16)[1]
-    assert searched == worst_corner(run, by_value, enumerate_up_to=2**13)[1]
+    assert searched(run).severity == full(run, 2**13).severity
 
 
 @settings(max_examples=25, deadline=None)
@@ -95,9 +125,7 @@ def test_the_search_follows_inputs_that_work_in_pairs(weights: list[float], pair
         single = sum(weight * value for weight, value in zip(weights, values, strict=True))
         return single + sum(pairs[pair] * values[2 * pair] * values[2 * pair + 1] for pair in range(5))
 
-    searched = worst_corner(run, by_value, enumerate_up_to=16)[1]
-    full = worst_corner(run, by_value, enumerate_up_to=2**11)[1]
-    assert abs(searched - full) < 1e-9
+    assert abs(searched(run).severity[2] - full(run, 2**11).severity[2]) < 1e-9
 
 
 def test_a_failure_hidden_at_one_corner_of_many_is_found() -> None:
@@ -106,6 +134,31 @@ def test_a_failure_hidden_at_one_corner_of_many_is_found() -> None:
     def run(corner: Corner) -> float:
         return sum(corner.pick(f"link {index}", -0.1, 0.1) for index in range(12))
 
-    corner, total = worst_corner(run, by_value)
-    assert round(total, 9) == 1.2
-    assert all(corner.met.values())
+    found = searched(run)
+    assert round(found.severity[2], 9) == 1.2
+    assert all(found.corner.met.values())
+
+
+def test_more_corners_than_may_be_visited_are_left() -> None:
+    def run(corner: Corner) -> float:
+        return sum(corner.pick(f"link {index}", -0.1, 0.1) for index in range(4))
+
+    assert visit_all(runs_of(run), 16)
+    assert not visit_all(runs_of(run), 15)
+
+
+def test_each_comparison_is_searched_by_itself() -> None:
+    """One nearly used that eases along the way hides another, which fails at one corner of 2^12 only."""
+
+    def run(corner: Corner) -> Judgement:
+        links = [corner.pick(f"link {index}", 0.0, 1.0) for index in range(12)]
+        seating = 0.98 - sum(links) / 1000
+        hot = 0.5 + 0.6 * min(links)
+        parts = tuple(Judgement(used <= 1, "", used, margins=(1 - used,)) for used in (seating, hot))
+        return replace(max(parts, key=lambda one: (not one.holds, one.utilisation or 0.0)), parts=parts)
+
+    runs = CornerRuns(run, RULE)
+    search_each(runs, {})
+    assert runs.worst is not None
+    assert runs.worst.severity[:3] == (4, Grade.NONCONFORMITY, 1.1)
+    assert [place for place, _ in runs.failing] == [(2, 1, "")]

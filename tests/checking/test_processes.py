@@ -22,8 +22,12 @@ LOADED = load_families()
 class Lost(Processes):
     """Helpers that end as soon as they begin."""
 
-    def _call(self, given: object, named: tuple[str, ...] | None) -> ProcessPoolExecutor:
-        return ProcessPoolExecutor(1, get_context("spawn"), initializer=_end, initargs=(given is None, named))
+    def _start_pool(
+        self, given: object, named: tuple[str, ...] | None, left_out: tuple[str, ...]
+    ) -> ProcessPoolExecutor:
+        return ProcessPoolExecutor(
+            1, get_context("spawn"), initializer=_end, initargs=(given is None, named, left_out)
+        )
 
 
 def _end(*_: object) -> None:
@@ -78,7 +82,7 @@ def test_no_helper_is_called_for_little_work(repository: Path, monkeypatch: pyte
     def refuse(*_: object) -> ProcessPoolExecutor:
         raise AssertionError("a helper was called")
 
-    monkeypatch.setattr(Processes, "_call", refuse)
+    monkeypatch.setattr(Processes, "_start_pool", refuse)
     with Processes(helpers=3, enough=10) as processes:
         assert assess([repository], LOADED, processes=processes).checks
     with (

@@ -11,6 +11,7 @@ from hypothesis import given, settings, strategies as st
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Course, Grade, Judgement, Limit, Sheet, rule
 from speclint.checking import Check, assess, check
 from speclint.checking.rule_run import still_conforms
+from speclint.checking.worst_corner import Effort
 from speclint.equations import Metres, Ratio, formula
 from speclint.errors import OutOfRange
 from speclint.rules import RuleEnded
@@ -415,15 +416,16 @@ def test_asking_only_whether_a_rule_conforms_agrees_with_the_check(shop: DesignF
     assert {found.outcome for found in assessment.checks} >= {"conforms", "finding", "not assessed"}
 
 
-def test_search_and_enumeration_agree_on_every_rule(shop: DesignFolder) -> None:
+def test_boxes_enumeration_and_search_agree_on_every_rule(shop: DesignFolder) -> None:
     assessment = shop.assess()
     assert assessment.design is not None
     assert assessment.context is not None
     for found in assessment.checks:
         component = assessment.design.specs[found.component]
         assert isinstance(component, Tube)
-        searched: Check = check(found.rule, component, assessment.context, enumerate_up_to=1)
-        assert searched.utilisation == found.utilisation
+        for effort in (Effort(boxes=0), Effort(boxes=0, corners=1)):
+            other: Check = check(found.rule, component, assessment.context, effort=effort)
+            assert other.utilisation == found.utilisation
 
 
 def reviewing(**more: Any) -> Any:

@@ -230,3 +230,23 @@ def test_hole_by_peterson_s_fit(share: float) -> None:
 def test_thread_roots_by_hardness(strength: str, thread: str, K_f: float) -> None:
     """R. C. Juvinall and K. M. Marshek, Machine Component Design, Table 10.6 (memory): below and above 200 HB."""
     assert sc.thread_notch_factor(strength, thread).nominal == K_f
+
+
+@proves("members.contact", derived="Hertz's line contact worked apart")
+def test_a_cam_nose_on_a_roller() -> None:
+    """1500 N over 25 mm, 60 and 20 mm, 210 GPa, ν 0.3: R 15 mm, 383.3 MPa, half width 0.0997 mm, 0.0784 mm deep."""
+    E_star, R = contact.contact_modulus(210e9, 0.3, 210e9, 0.3), contact.relative_radius(0.060, 0.020)
+    p_0 = contact.line_pressure(1500.0, 0.025, R, E_star)
+    assert pytest.approx(0.015) == R
+    assert p_0 / 1e6 == pytest.approx(383.3, rel=2e-3)
+    half = contact.line_half_width(1500.0, 0.025, R, E_star)
+    assert half * 1e3 == pytest.approx(0.0997, rel=2e-3)
+    assert contact.line_depth_of_shear(p_0, R, E_star) == pytest.approx(0.786 * half)
+
+
+@proves("members.contact", memory="K. L. Johnson, Contact Mechanics, sections 4.5 and 9.2")
+def test_shakedown_of_a_rolling_line() -> None:
+    """First yield at 3.1 k after von Mises, shakedown at 4.00 k, k the yield in shear: a quarter or so apart."""
+    k = 235e6 / 3**0.5
+    assert contact.line_shakedown_pressure(235e6) == pytest.approx(4.0 * k)
+    assert 1.2 < contact.line_shakedown_pressure(235e6) / (3.1 * k) < 1.35

@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import sys
 from collections.abc import Callable
+from dataclasses import replace
 
 import pytest
 
@@ -238,6 +239,21 @@ def test_a_required_family_struck_out_within_the_change(office: Office) -> None:
     assert decision.to_review == ("speclint.toml families.required was tubes, boilers, is tubes",)
 
 
+def test_a_family_left_out_within_the_change(office: Office) -> None:
+    """Of two families the change leaves one out: judged against the revision before, it is applied all the same."""
+    own = tubes.entry_point("own", kinds=(), rules=(replace(tubes.hoops, name="tube.more-hoops"),))
+    office.shop.loaded = load_families([tubes.entry_point("tubes"), own])
+    committed(office)
+    office.shop.write({}, settings=SETTINGS + '[families]\nleave_out = ["own"]\n')
+    decision = decide(office, against="main")
+    assert decision.assessment is not None
+    assert "tube.more-hoops" in {check.rule.name for check in decision.assessment.checks}
+    assert decision.to_review == ("speclint.toml families.leave_out was not stated, is own",)
+    plain = decide(office).assessment
+    assert plain is not None
+    assert "tube.more-hoops" not in {check.rule.name for check in plain.checks}
+
+
 def test_a_reviewer_made_competent_within_the_change(office: Office) -> None:
     committed(office)
     office.shop.replace("speclint.toml", '["boilers"]', '["boilers", "tubes"]')
@@ -295,7 +311,7 @@ def test_a_spec_taken_away_is_for_a_reviewer_to_see(office: Office) -> None:
     (office.shop.root / "tube.toml").unlink()
     decision = decide(office, against="main")
     assert decision.released
-    assert "tube.toml is taken away or moved" in decision.to_review[0]
+    assert "tube.toml is removed or moved" in decision.to_review[0]
 
 
 def test_stricter_settings_within_the_change_count_as_well(office: Office) -> None:
@@ -351,7 +367,7 @@ def test_a_revision_without_settings_withholds(office: Office) -> None:
     git(root, "commit", "--quiet", "-m", "no settings")
     decision = decide(office, against="main")
     assert decision.exit_code == 2
-    assert "speclint.toml is not there at main" in said(decision)
+    assert "speclint.toml does not exist at main" in said(decision)
 
 
 def test_a_repository_without_git_or_without_a_commit_withholds(

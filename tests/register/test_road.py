@@ -191,7 +191,7 @@ def test_the_words_of_the_commands(works: Path, tmp_path: Path) -> None:
         (
             ("concede", "pipe", "x", "--by", "a", "--grounds", "b", "--until", "never"),
             2,
-            "never is no date; write it as 2027-05-31",
+            "never is not a date; write it as 2027-05-31",
         ),
         (("sign", "C-001", "--key", "k"), 2, "speclint: register.toml: no concession has the number C-001"),
         (("register",), 0, "no entries"),
@@ -199,7 +199,7 @@ def test_the_words_of_the_commands(works: Path, tmp_path: Path) -> None:
         (("gate", "--against", "nowhere"), 2, "WITHHELD: 1 reason"),
         (("gate", "nowhere"), 2, "there is no such file or folder"),
         (("gate", "--to", str(tmp_path / "no" / "folder")), 2, "cannot be written"),
-        (("check", "--staged"), 0, "Nothing that is staged concerns a component"),
+        (("check", "--staged"), 0, "Nothing that is staged affects a component"),
     ):
         got, out = speclint(works, *words)
         assert said in out, out

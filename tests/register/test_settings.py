@@ -53,7 +53,7 @@ def test_what_is_not_stated(tmp_path: Path) -> None:
     [
         ('[concessions]\nfile = "../register.toml"\n', "lies outside the repository"),
         ('[signers]\nfile = "/etc/signers"\n', "lies outside the repository"),
-        ('[concessions]\nsigned = ["holds"]\n', 'this is no grade; read "holds"; write "hold"'),
+        ('[concessions]\nsigned = ["holds"]\n', 'this is not a grade; read "holds"; write "hold"'),
         ('[concessions]\nfiel = "x"\n', '"fiel" is no key of [concessions]'),
         ("[concessions]\nending_soon = '30 d'\n", "not a whole number"),
         ('[reviewers."M. Coyle"]\ncompetent = []\n', '"competent" is no key of [reviewers.M. Coyle]'),

@@ -8,6 +8,7 @@ import pytest
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.errors import DesignError, FamilyError
+from speclint.families import load_families
 from speclint.register import StagedAssessment, assess_staged
 from speclint.reports.accepted import standings_of
 from speclint.repository import FILE_NAME
@@ -73,6 +74,21 @@ def test_what_is_staged_is_checked_and_not_what_lies_in_the_work_tree(office: Of
     stage(office)
     office.shop.replace("tube.toml", "30 bar", "45 bar")
     assert checked(office).assessment.exit_code == 0
+
+
+def test_families_are_left_out_as_staged_and_not_as_in_the_work_tree(office: Office) -> None:
+    office.shop.loaded = load_families(
+        [tubes.entry_point("tubes"), tubes.entry_point("own", kinds=(), rules=(full,))]
+    )
+    left_out = SETTINGS + '[families]\nleave_out = ["own"]\n'
+    office.shop.write({}, settings=left_out)
+    office.shop.replace("rack.toml", "106 mm", "107 mm")
+    stage(office, "rack.toml")
+    assert "rack.full" in {check.rule.name for check in checked(office).assessment.checks}
+    stage(office, "speclint.toml")
+    found = checked(office).assessment
+    assert "rack.full" not in {check.rule.name for check in found.checks}
+    assert found.loaded.left_out == ("own",)
 
 
 @pytest.mark.parametrize(

@@ -457,4 +457,4 @@ def test_a_hot_clearance_lies_to_the_left_of_nothing_and_an_interference_to_the_
 def test_a_fit_that_no_check_works_hot_says_so(workshop: DesignFolder) -> None:
     spindle = 'kind = "valve-spindle"\nid = "spindle"\nguide_bore = "22.08 mm"\ndiameter = "22 mm"\n'
     (figure,) = fit_figures(workshop.write({"spindle.toml": spindle}).assess())
-    assert "no check of this part works the fit hot" in figure.says
+    assert "no check of this part calculates the fit hot" in figure.says

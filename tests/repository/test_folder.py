@@ -182,10 +182,10 @@ def test_a_path_outside_the_repository(tmp_path: Path) -> None:
     [
         ("[works]\nstge = 'draft'\n", '"stge" is no key of [works]'),
         ("[works]\nstage = 'ready'\n", "not one of the words"),
-        ("[works]\nsite_pressure = '1 bar gauge'\n", "counts from nothing"),
-        ("works = 3\n", "a table is wanted"),
+        ("[works]\nsite_pressure = '1 bar gauge'\n", "is an absolute pressure"),
+        ("works = 3\n", "a table is expected"),
         ("[works\n", "this is not TOML"),
-        ("[families]\nrequired = 'x'\n", "an array is wanted"),
+        ("[families]\nrequired = 'x'\n", "an array is expected"),
     ],
 )
 def test_settings_that_cannot_be_used(shop: DesignFolder, settings: str, said_of_it: str) -> None:

@@ -61,7 +61,7 @@ def test_words_and_counts(tmp_path: Path) -> None:
         ('bore = "480,5 mm"', "a comma is not a decimal point", '"480,5 mm"', '"480.5 mm"'),
         (
             'pressure = "17 bar"',
-            "a fluid pressure must say from where it counts",
+            "a fluid pressure must say whether it is gauge or absolute",
             '"17 bar"',
             '"17 bar gauge"',
         ),
@@ -108,7 +108,7 @@ def test_every_mistake_of_a_file_is_reported(tmp_path: Path) -> None:
         ("kind = 3\n", 1, "not known"),
         ('kind = "tube"\nid = 3\n', 2, "an id is a word"),
         ('kind = "duty"\n[cases.runing]\n', 2, "not a name used here"),
-        ('kind = "duty"\n[cases]\nrunning = 3\n', 3, "a table is wanted here"),
+        ('kind = "duty"\n[cases]\nrunning = 3\n', 3, "a table is expected here"),
         ('kind = "duty"\n[cases.running]\nlive_presure = "1 bar gauge"\n', 3, "no key of [cases.running]"),
         ("a = " + "[" * 3000 + "]" * 3000, 0, "nested too deeply"),
     ],

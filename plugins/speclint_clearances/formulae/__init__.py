@@ -1,1 +1,1 @@
-"""Formulae of room, access and lifting that no other family needs."""
+"""Formulae of clearance, access and lifting that no other family needs."""

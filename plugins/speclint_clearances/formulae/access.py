@@ -1,4 +1,4 @@
-"""Room to reach and to draw out."""
+"""Room for spanners and for withdrawing parts."""
 
 from __future__ import annotations
 
@@ -10,11 +10,11 @@ from speclint.equations import Metres, Radians, Ratio
 
 @formula("r = k s", cites=[COMMON_PRACTICE])
 def spanner_head(k: Ratio, s: Metres) -> Metres:
-    """Room that the head of a spanner wants beside the nut's axis.
+    """Room that the head of a spanner needs from the axis of the nut.
 
     r = k s
 
-    ``k`` half of the head over the nut's width [-]; ``s`` width across flats [m]. Returns [m].
+    ``k`` half the diameter of the head over the width across flats [-]; ``s`` width across flats [m]. Returns [m].
 
     >>> round(spanner_head(k=0.8, s=0.036) * 1e3, 6)
     28.8
@@ -24,26 +24,26 @@ def spanner_head(k: Ratio, s: Metres) -> Metres:
 
 @formula("φ = 2 π/n", cites=[FIRST_PRINCIPLES])
 def swing_wanted(n: Ratio) -> Radians:
-    """Swing that takes the spanner to its next hold on the nut.
+    """Swing that brings the spanner to its next position on the nut.
 
     φ = 2 π/n
 
-    ``n`` holds in a turn: 12, 6, or 12 of an open spanner that is turned over [-]. Returns [rad].
+    ``n`` positions in a turn: 12, 6, or 12 for an open spanner that is turned over [-]. Returns [rad].
 
     >>> round(math.degrees(swing_wanted(n=12.0)), 6)
     30.0
     """
-    require(n > 0, f"{n:.4g} holds in a turn")
+    require(n > 0, f"{n:.4g} positions of the spanner in a turn")
     return 2 * math.pi / n
 
 
 @formula("r = l + c", cites=[FIRST_PRINCIPLES])
 def withdrawal_room(l: Metres, c: Metres) -> Metres:  # noqa: E741
-    """Room wanted to draw it out.
+    """Room needed to withdraw the part.
 
     r = l + c
 
-    ``l`` its length, ``c`` clearance beyond [m]. Returns [m].
+    ``l`` length of the part, ``c`` clearance beyond it [m]. Returns [m].
 
     >>> round(withdrawal_room(l=0.110, c=0.010) * 1e3, 6)
     120.0

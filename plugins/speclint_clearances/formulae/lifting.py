@@ -1,4 +1,4 @@
-"""What hangs on a hook: its weight and the centre of it, the pull in each leg, and what an eye or a lug bears."""
+"""A lifted load: mass and centre of gravity, the pull in each leg of the sling, and the stress of eye and lug."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ GRAVITY: MetresPerSecondSquared = 9.80665
 
 @formula("m = m_0 + m_1", cites=[FIRST_PRINCIPLES])
 def mass_together(m_0: Kilograms, m_1: Kilograms) -> Kilograms:
-    """Mass on the hook, piece by piece.
+    """Mass on the hook, added up piece by piece.
 
     m = m_0 + m_1
 
@@ -26,7 +26,7 @@ def mass_together(m_0: Kilograms, m_1: Kilograms) -> Kilograms:
 
 @formula("x = (m_0 x_0 + m_1 x_1)/(m_0 + m_1)", cites=[FIRST_PRINCIPLES])
 def centre_together(m_0: Kilograms, x_0: Metres, m_1: Kilograms, x_1: Metres) -> Metres:
-    """Centre of gravity along one axis, piece by piece.
+    """Centre of gravity along one axis, added up piece by piece.
 
     x = (m_0 x_0 + m_1 x_1)/(m_0 + m_1)
 
@@ -35,7 +35,7 @@ def centre_together(m_0: Kilograms, x_0: Metres, m_1: Kilograms, x_1: Metres) ->
     >>> round(centre_together(m_0=1500.0, x_0=0.4, m_1=500.0, x_1=0.8), 6)
     0.5
     """
-    require(m_0 + m_1 > 0 * m_0, "nothing hangs on the hook")
+    require(m_0 + m_1 > 0 * m_0, "the mass on the hook is not above 0")
     return (m_0 * x_0 + m_1 * x_1) / (m_0 + m_1)
 
 
@@ -45,7 +45,7 @@ def distance(x_1: Metres, y_1: Metres, x_2: Metres, y_2: Metres) -> Metres:
 
     L = √((x_1 − x_2)² + (y_1 − y_2)²)
 
-    ``x_1``, ``y_1`` and ``x_2``, ``y_2`` two places [m]. Returns [m].
+    ``x_1``, ``y_1`` and ``x_2``, ``y_2`` two points [m]. Returns [m].
 
     >>> round(distance(x_1=0.0, y_1=0.0, x_2=0.3, y_2=0.4), 6)
     0.5
@@ -58,11 +58,11 @@ def distance(x_1: Metres, y_1: Metres, x_2: Metres, y_2: Metres) -> Metres:
 def share_of_leg(
     x_c: Metres, y_c: Metres, x_1: Metres, y_1: Metres, x_2: Metres, y_2: Metres, L: Metres
 ) -> Ratio:
-    """Share of the weight on a leg, when it and the one across the load carry all.
+    """Share of the weight on a leg when it and the opposite leg carry the whole load.
 
     k = ((x_c − x_2)(x_1 − x_2) + (y_c − y_2)(y_1 − y_2))/L²
 
-    ``x_c``, ``y_c`` centre of gravity; ``x_1``, ``y_1`` this point, ``x_2``, ``y_2`` the one across; ``L`` between
+    ``x_c``, ``y_c`` centre of gravity; ``x_1``, ``y_1`` this point, ``x_2``, ``y_2`` the opposite one; ``L`` between
     them [m]. Returns a ratio, outside 0 to 1 where the centre does not lie between the two. OutOfRange unless L > 0.
 
     Hand working: centre 0.8 m from the far point of two 2 m apart: 0.4.
@@ -70,7 +70,7 @@ def share_of_leg(
     >>> round(share_of_leg(x_c=0.8, y_c=0.1, x_1=2.0, y_1=0.0, x_2=0.0, y_2=0.0, L=2.0), 6)
     0.4
     """
-    require(L > 0 * L, "the two points are one")
+    require(L > 0 * L, "the two lifting points coincide")
     return ((x_c - x_2) * (x_1 - x_2) + (y_c - y_2) * (y_1 - y_2)) / L**2
 
 
@@ -80,8 +80,8 @@ def leg_pull(k: Ratio, m: Kilograms, g: MetresPerSecondSquared, r: Metres, h: Me
 
     F = k m g √(1 + (r/h)²)
 
-    ``k`` share of the weight [-]; ``m`` mass [kg]; ``g`` gravity [m/s²]; ``r`` of the point from below the hook,
-    ``h`` hook above the point [m]. Returns [N]. Raises OutOfRange unless h > 0.
+    ``k`` share of the weight [-]; ``m`` mass [kg]; ``g`` gravity [m/s²]; ``r`` horizontal distance of the point
+    from the hook, ``h`` height of the hook above the point [m]. Returns [N]. Raises OutOfRange unless h > 0.
 
     Hand working: half of 2000 kg at 45°: 9806.65 √2 = 13 868.7 N.
 
@@ -95,11 +95,11 @@ def leg_pull(k: Ratio, m: Kilograms, g: MetresPerSecondSquared, r: Metres, h: Me
 
 @formula("s = r/h", cites=[FIRST_PRINCIPLES])
 def leg_slope(r: Metres, h: Metres) -> Ratio:
-    """Slope of the leg, the tangent of its angle from the plumb line.
+    """Slope of the leg, the tangent of its angle from the vertical.
 
     s = r/h
 
-    ``r`` of the point from below the hook, ``h`` hook above the point [m]. Returns a ratio.
+    ``r`` horizontal distance of the point from the hook, ``h`` height of the hook above it [m]. Returns a ratio.
 
     >>> leg_slope(r=1.0, h=2.0)
     0.5
@@ -110,11 +110,11 @@ def leg_slope(r: Metres, h: Metres) -> Ratio:
 
 @formula("F_d = x F", cites=[COMMON_PRACTICE])
 def dynamic_pull(x: Ratio, F: Newtons) -> Newtons:
-    """Pull with the jerk of the crane.
+    """Pull multiplied by its factor.
 
     F_d = x F
 
-    ``x`` dynamic factor [-]; ``F`` pull at rest [N]. Returns [N].
+    ``x`` dynamic factor of the crane, or factor of safety of a thread [-]; ``F`` pull [N]. Returns [N].
 
     >>> dynamic_pull(x=1.5, F=10e3)
     15000.0
@@ -124,7 +124,7 @@ def dynamic_pull(x: Ratio, F: Newtons) -> Newtons:
 
 @formula("F = m g", cites=[CGPM])
 def force_of_mass(m: Kilograms, g: MetresPerSecondSquared) -> Newtons:
-    """Force of the working load marked on the eye.
+    """Working load limit marked on the eye, as a force.
 
     F = m g
 
@@ -138,7 +138,7 @@ def force_of_mass(m: Kilograms, g: MetresPerSecondSquared) -> Newtons:
 
 @formula("L = k d", cites=[COMMON_PRACTICE])
 def engagement_wanted(k: Ratio, d: Metres) -> Metres:
-    """Engagement wanted of the eye's thread.
+    """Thread engagement required of the eye.
 
     L = k d
 
@@ -152,7 +152,7 @@ def engagement_wanted(k: Ratio, d: Metres) -> Metres:
 
 @formula("τ = r R_m", cites=[FIRST_PRINCIPLES])
 def shear_strength(r: Ratio, R_m: Pascals) -> Pascals:
-    """Shear strength of the tapped metal.
+    """Shear strength of the metal with the tapped thread.
 
     τ = r R_m
 
@@ -166,7 +166,7 @@ def shear_strength(r: Ratio, R_m: Pascals) -> Pascals:
 
 @formula("σ = F/((w − d) t)", cites=[FIRST_PRINCIPLES])
 def net_section_stress(F: Newtons, w: Metres, d: Metres, t: Metres) -> Pascals:
-    """Tension across the hole of the lug.
+    """Tensile stress in the net section of the lug.
 
     σ = F/((w − d) t)
 
@@ -183,11 +183,11 @@ def net_section_stress(F: Newtons, w: Metres, d: Metres, t: Metres) -> Pascals:
 
 @formula("τ = F/(2 (e − d/2) t)", cites=[FIRST_PRINCIPLES])
 def tear_out_stress(F: Newtons, e: Metres, d: Metres, t: Metres) -> Pascals:
-    """Shear by which the pin tears out of the lug.
+    """Tear-out shear stress of the lug.
 
     τ = F/(2 (e − d/2) t)
 
-    ``F`` pull [N]; ``e`` middle of the hole to the edge, ``d`` hole, ``t`` thickness [m]. Returns [Pa].
+    ``F`` pull [N]; ``e`` centre of the hole to the edge, ``d`` hole, ``t`` thickness [m]. Returns [Pa].
     Raises OutOfRange unless e > d/2.
 
     Hand working: 30 kN, 40 − 15 mm, 20 mm: 30 MPa.
@@ -201,7 +201,7 @@ def tear_out_stress(F: Newtons, e: Metres, d: Metres, t: Metres) -> Pascals:
 
 @formula("σ = F/(d t)", cites=[FIRST_PRINCIPLES])
 def pin_bearing_stress(F: Newtons, d: Metres, t: Metres) -> Pascals:
-    """Bearing of the pin in the lug.
+    """Bearing stress of the pin in the lug.
 
     σ = F/(d t)
 
@@ -215,7 +215,7 @@ def pin_bearing_stress(F: Newtons, d: Metres, t: Metres) -> Pascals:
 
 @formula("S = k R_p", cites=[COMMON_PRACTICE])
 def share_of_proof(k: Ratio, R_p: Pascals) -> Pascals:
-    """Stress allowed in the lug.
+    """Allowable stress of the lug.
 
     S = k R_p
 

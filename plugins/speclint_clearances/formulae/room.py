@@ -1,4 +1,4 @@
-"""Room against an outline and against what moves past."""
+"""Clearance to a gauge outline and to moving parts."""
 
 from __future__ import annotations
 
@@ -12,7 +12,8 @@ def curve_throw(a: Metres, x: Metres, R: Metres) -> Metres:
 
     v = |a²/4 − x²|/(2 R)
 
-    ``a`` rigid wheelbase, ``x`` of the point from its middle, ``R`` radius of the curve [m]. Returns [m]: inwards
+    ``a`` rigid wheelbase, ``x`` of the point from the middle of the wheelbase, ``R`` radius of the curve [m].
+    Returns [m]: inwards
     between the axles, outwards beyond them. Raises OutOfRange unless R is ten times a and |x| at the least.
 
     Hand working: 4.5 m of wheelbase, a point 4 m ahead of its middle, 120 m: (16 − 5.0625)/240 = 45.57 mm.
@@ -20,7 +21,9 @@ def curve_throw(a: Metres, x: Metres, R: Metres) -> Metres:
     >>> round(curve_throw(a=4.5, x=4.0, R=120.0) * 1e3, 2)
     45.57
     """
-    require(10 * a <= R and 10 * abs(x) <= R, f"a curve of {R:.4g} m is too sharp for the chord of its rail")
+    require(
+        10 * a <= R and 10 * abs(x) <= R, f"a curve of {R:.4g} m is too sharp for the chord approximation"
+    )
     return abs(a**2 / 4 - x**2) / (2 * R)
 
 
@@ -85,11 +88,11 @@ def growth(L: Metres, alpha: PerKelvin, T: Kelvins, T_ref: Kelvins) -> Metres:
 
 @formula("c = a − s − w − g", cites=[FIRST_PRINCIPLES])
 def gap_left(a: Metres, s: Metres, w: Metres, g: Metres) -> Metres:
-    """Gap left at the worst.
+    """Least gap left.
 
     c = a − s − w − g
 
-    ``a`` gap cold and new, ``s`` side play, ``w`` wear, ``g`` growth [m]. Returns [m], negative when they strike.
+    ``a`` gap cold and new, ``s`` side play, ``w`` wear, ``g`` growth [m]. Returns [m], negative when they collide.
 
     >>> round(gap_left(a=0.020, s=0.004, w=0.002, g=0.0021) * 1e3, 6)
     11.9

@@ -1,4 +1,4 @@
-"""How far from the middle of the track an outline lets a vehicle reach, and how thick a thread is."""
+"""Half width that a gauge outline allows, and nominal diameter of a thread."""
 
 from __future__ import annotations
 
@@ -24,7 +24,7 @@ def gauge_half_width(corners: Corners, height: float, issued_by: str) -> Reading
     """
     sides = list(pairwise(corners))
     if any(upper[0] < lower[0] for lower, upper in sides):
-        raise OutOfRange("the corners of the outline are not stated from the lowest up")
+        raise OutOfRange("the corners of the outline are not stated in order of height, lowest first")
     met = [_on_side(lower, upper, height) for lower, upper in sides if lower[0] <= height <= upper[0]]
     if not met:
         raise OutOfRange(f"the outline does not reach to {height * 1e3:.0f} mm above the rail")

@@ -1,35 +1,39 @@
-"""What can be seen, reached and drawn out once the engine is whole."""
+"""What can be seen, reached and withdrawn on the assembled engine."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
-from speclint.specs import AccessPlan, SpannerRoom, ValveSeat, Withdrawal
+from speclint.specs import AccessPlan, Chamber, SpannerRoom, ValveSeat, Withdrawal
 from speclint_clearances.formulae.access import spanner_head, swing_wanted, withdrawal_room
 from speclint_clearances.sources import AD_2000_A5, PED
 
-#: Holds in a turn of a hexagon nut; an open spanner is turned over after each.
+#: Positions of a spanner in a turn of a hexagon nut; an open spanner is turned over after each.
 _HOLDS = {"ring of twelve points": 12.0, "ring of six points": 6.0, "open": 12.0}
 
 
 @rule(
     "access.inspection",
-    title="Every chamber and weld under pressure can be seen, every nut turned, every stud drawn, every seat lapped",
+    title="Inspection openings have at least the required size, every pressure weld can be seen, every seat "
+    "can be lapped in place, and spanners and withdrawn parts have the room they need",
     on=AccessPlan,
     grade=Grade.NONCONFORMITY,
     cites=[PED, AD_2000_A5.at("inspection openings"), FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="What cannot be reached is not looked at, and what is not looked at is found when it fails.",
-    leaves_out="light and posture; whether the order of dismantling lets each be reached in its turn",
+    why="What cannot be reached is not inspected, and its defects show only when it fails.",
+    leaves_out="lighting and working posture; whether the order of dismantling gives access to each item in "
+    "turn",
     limits=[
         Limit(
             "opening_length", "100 mm", "length", AD_2000_A5.at("hand holes"), "least length of an opening"
         ),
         Limit("opening_width", "80 mm", "length", AD_2000_A5.at("hand holes"), "least width of an opening"),
         Limit(
-            "spanner_head", "0.8", "ratio", COMMON_PRACTICE, "half of a ring spanner's head over the flats"
+            "spanner_head",
+            "0.8",
+            "ratio",
+            COMMON_PRACTICE,
+            "half the diameter of a ring spanner's head over the width across flats",
         ),
-        Limit("beyond", "10 mm", "length", COMMON_PRACTICE, "clearance beyond what is drawn out"),
+        Limit("beyond", "10 mm", "length", COMMON_PRACTICE, "clearance beyond the part that is withdrawn"),
     ],
 )
 def inspection(plan: AccessPlan, sheet: Sheet) -> Judgement:
@@ -39,18 +43,26 @@ def inspection(plan: AccessPlan, sheet: Sheet) -> Judgement:
     if not plan.chambers:
         raise sheet.not_assessed("no chamber is stated", plan.where)
     names = [*_welds_unseen(plan, sheet), *_seats_unlapped(plan, sheet)]
-    named = sheet.states(not names, "; ".join(names) or "every weld can be seen and every seat lapped")
-    return sheet.worst(named, *_openings(plan, sheet), *_spanners(plan, sheet), *_withdrawals(plan, sheet))
+    said = "; ".join(names) or "every weld can be seen and every seat lapped in place"
+    named = sheet.states(not names, said)
+    rooms: list[tuple[str, Chamber | SpannerRoom | Withdrawal]] = []
+    rooms += [*plan.chambers.items(), *plan.spanners.items(), *plan.withdrawals.items()]
+    return sheet.worst(named, sheet.each(rooms, lambda item: _room(*item, sheet)))
 
 
-def _openings(plan: AccessPlan, sheet: Sheet) -> Iterator[Judgement]:
-    for name, chamber in plan.chambers.items():
-        length, width = (
-            sheet.take(f"l {name}", chamber.opening_length),
-            sheet.take(f"w {name}", chamber.opening_width),
-        )
-        yield sheet.at_least(length, sheet.limit("opening_length"))
-        yield sheet.at_least(width, sheet.limit("opening_width"))
+def _room(name: str, room: Chamber | SpannerRoom | Withdrawal, sheet: Sheet) -> Judgement:
+    if isinstance(room, Chamber):
+        return _opening(name, room, sheet)
+    return _spanner(name, room, sheet) if isinstance(room, SpannerRoom) else _withdrawal(name, room, sheet)
+
+
+def _opening(name: str, chamber: Chamber, sheet: Sheet) -> Judgement:
+    length = sheet.take(f"l {name}", chamber.opening_length)
+    width = sheet.take(f"w {name}", chamber.opening_width)
+    return sheet.worst(
+        sheet.at_least(length, sheet.limit("opening_length")),
+        sheet.at_least(width, sheet.limit("opening_width")),
+    )
 
 
 def _welds_unseen(plan: AccessPlan, sheet: Sheet) -> list[str]:
@@ -61,44 +73,34 @@ def _welds_unseen(plan: AccessPlan, sheet: Sheet) -> list[str]:
         if not sheet.read(f"{name} holds pressure", joint.on_pressure):
             continue
         if name not in plan.welds:
-            unseen.append(f"{name} is seen from nowhere")
+            unseen.append(f"{name} cannot be seen from any stated place")
         elif (through := sheet.read(f"{name} seen through", plan.welds[name].seen_through)) not in (
             "outside",
             *plan.chambers,
         ):
-            unseen.append(f"{name} is seen through {through}, which is no chamber of the plan")
+            unseen.append(f"{name} is seen through {through}, which is not a chamber of the plan")
     return unseen
 
 
 def _seats_unlapped(plan: AccessPlan, sheet: Sheet) -> list[str]:
-    """Valve seats of the block that the plan leaves out, or that must be pulled to be lapped."""
+    """Valve seats of the block that the plan leaves out, or that must be removed to be lapped."""
     seats = sheet.belonging_to(sheet.follow(plan.serves), ValveSeat)
     unlapped = []
     for seat in seats:
         if seat.id not in plan.seats:
             unlapped.append(f"{seat.id} is not in the plan")
         elif not sheet.read(f"{seat.id} lapped in its place", plan.seats[seat.id].lapped_in_place):
-            unlapped.append(f"{seat.id} cannot be lapped in its place")
+            unlapped.append(f"{seat.id} cannot be lapped in place")
     return unlapped
 
 
-def _spanners(plan: AccessPlan, sheet: Sheet) -> Iterator[Judgement]:
-    for name, room in plan.spanners.items():
-        yield from _spanner(name, room, sheet)
-
-
-def _spanner(name: str, room: SpannerRoom, sheet: Sheet) -> Iterator[Judgement]:
+def _spanner(name: str, room: SpannerRoom, sheet: Sheet) -> Judgement:
     flats = sheet.take(f"s {name}", room.across_flats)
     head = sheet.work(f"r {name}", spanner_head, k=sheet.limit("spanner_head", "k"), s=flats)
-    yield sheet.at_least(sheet.take(f"r_0 {name}", room.to_wall), head)
+    to_wall = sheet.at_least(sheet.take(f"r_0 {name}", room.to_wall), head)
     spanner = sheet.read(f"spanner of {name}", room.spanner)
     wanted = sheet.work(f"φ {name}", swing_wanted, n=_HOLDS[spanner])
-    yield sheet.at_least(sheet.take(f"φ_0 {name}", room.swing), wanted)
-
-
-def _withdrawals(plan: AccessPlan, sheet: Sheet) -> Iterator[Judgement]:
-    for name, drawn in plan.withdrawals.items():
-        yield _withdrawal(name, drawn, sheet)
+    return sheet.worst(to_wall, sheet.at_least(sheet.take(f"φ_0 {name}", room.swing), wanted))
 
 
 def _withdrawal(name: str, drawn: Withdrawal, sheet: Sheet) -> Judgement:

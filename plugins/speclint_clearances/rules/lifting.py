@@ -41,7 +41,7 @@ _GROUPS = {
 
 @dataclass(frozen=True)
 class Load:
-    """What hangs on the hook: mass and centre of gravity."""
+    """The lifted load: mass and centre of gravity."""
 
     m: Kilograms
     x: Metres
@@ -51,7 +51,8 @@ class Load:
 
 @rule(
     "lifting.points",
-    title="Two points across the load carry all of it with the jerk of the crane, and it hangs below them",
+    title="Two opposite lifting points alone carry the load times the dynamic factor within the strength of "
+    "eye, thread and lug, and they lie above its centre of gravity",
     on=LiftingPlan,
     grade=Grade.HOLD,
     cites=[
@@ -63,9 +64,10 @@ class Load:
         FIRST_PRINCIPLES,
         COMMON_PRACTICE,
     ],
-    why="Of four legs two carry a stiff load and two hang slack: an eye worked out for a quarter breaks at a half.",
-    leaves_out="slings and shackles, the weld of a lug, bending of the part; the rules for lifting at work, the local "
-    "code and a competent person decide, and nobody stands below",
+    why="A rigid load on four legs is carried by two of them while two are slack: an eye sized for a "
+    "quarter of it carries half.",
+    leaves_out="slings and shackles, the weld of a lug, bending of the part; the rules for lifting at work, "
+    "the local code and a competent person decide; nobody stands under the load",
     limits=[
         Limit(
             "least_share",
@@ -82,42 +84,46 @@ class Load:
             "least engagement in steel over the thread's diameter",
         ),
         Limit("engagement_iron", "1.5", "ratio", COMMON_PRACTICE, "the same in cast iron and light metal"),
-        Limit("dynamic", "1.5", "ratio", COMMON_PRACTICE, "jerk of the crane"),
+        Limit("dynamic", "1.5", "ratio", COMMON_PRACTICE, "dynamic factor of the crane"),
         Limit(
             "stripping",
             "3",
             "ratio",
             COMMON_PRACTICE,
-            "least strength of a tapped thread over the pull with its jerk, more than 4 over the pull at rest",
+            "least stripping load of a tapped thread over the dynamic pull, more than 4 over the static pull",
         ),
         Limit(
             "slope",
             "1",
             "ratio",
             EN_818_4.at("legs to 45 degrees"),
-            "steepest slope of a leg, the tangent of 45°",
+            "greatest slope of a leg from the vertical, the tangent of 45°",
         ),
         Limit(
-            "tension_share", "0.5", "ratio", COMMON_PRACTICE, "share of proof stress across the hole of a lug"
+            "tension_share",
+            "0.5",
+            "ratio",
+            COMMON_PRACTICE,
+            "share of proof stress in tension across the hole of a lug",
         ),
         Limit(
             "shear_share",
             "0.29",
             "ratio",
             COMMON_PRACTICE,
-            "share of proof stress in shear, 0.58 of the other",
+            "share of proof stress in shear, 0.58 of that in tension",
         ),
-        Limit("bearing_share", "0.8", "ratio", COMMON_PRACTICE, "share of proof stress under the pin"),
+        Limit(
+            "bearing_share", "0.8", "ratio", COMMON_PRACTICE, "share of proof stress in bearing under the pin"
+        ),
     ],
 )
 def points(plan: LiftingPlan, sheet: Sheet) -> Judgement:
-    """Mass and centre of gravity, the pull of each leg in a pair, and what its eye or lug bears."""
+    """Mass and centre of gravity, the pull of each leg of a pair, and the load or stress of its eye or lug."""
     if not plan.weights or not plan.points:
         raise sheet.not_assessed("neither weights nor points may be left out", plan.where)
     load = _load(plan, sheet)
-    return sheet.worst(
-        *(one for name, point in plan.points.items() for one in _point(name, point, plan, load, sheet))
-    )
+    return sheet.each(plan.points.items(), lambda item: sheet.worst(*_point(*item, plan, load, sheet)))
 
 
 def _load(plan: LiftingPlan, sheet: Sheet) -> Load:
@@ -180,7 +186,7 @@ def _eye(name: str, point: LiftingPoint, plan: LiftingPlan, pull: Newtons, sheet
 def _group(metal: Material, sheet: Sheet) -> str:
     found = _GROUPS.get(metal.family, "steel" if "steel" in metal.family else "")
     if not found:
-        raise sheet.not_covered(f"no shear strength of a thread in {metal.family} is known")
+        raise sheet.not_covered(f"the handbook has no shear strength of a thread in {metal.family}")
     return found
 
 

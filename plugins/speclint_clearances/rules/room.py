@@ -1,4 +1,4 @@
-"""Room against the loading gauge, and against what moves past."""
+"""Clearance to the loading gauge and to moving parts."""
 
 from __future__ import annotations
 
@@ -29,25 +29,24 @@ class Outline:
 
 @rule(
     "envelope.loading-gauge",
-    title="Every point stays inside the railway's outline, worn, down on its springs and on the sharpest curve",
+    title="Every stated point stays inside the railway's gauge outline, with worn tyres, at both ends of "
+    "the spring travel and on the sharpest curve",
     on=Envelope,
     grade=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="What stands out of gauge by a finger's breadth meets a platform, at speed and with people on it.",
-    leaves_out="roll on the springs, cant, widening of the gauge on curves, steam and wind; the railway that issued "
-    "the gauge, the local code and a competent person decide",
+    why="A part that stands out of gauge by a few millimetres strikes a platform at speed, with people on "
+    "it.",
+    leaves_out="roll on the springs, cant, gauge widening on curves, thermal growth and wind; the railway "
+    "that issued the gauge, the local code and a competent person decide",
 )
 def loading_gauge(envelope: Envelope, sheet: Sheet) -> Judgement:
     """y + side play + |a²/4 − x²|/(2 R) within the outline, at the lowest and the highest that the point can stand."""
     if not envelope.points:
         raise sheet.not_assessed("no point near the outline is stated", envelope.where)
     outline = _outline(envelope, sheet)
-    judged = [
-        one
-        for name, point in envelope.points.items()
-        for one in _point(name, point, envelope, outline, sheet)
-    ]
-    return sheet.worst(*judged)
+    return sheet.each(
+        envelope.points.items(), lambda item: sheet.worst(*_point(*item, envelope, outline, sheet))
+    )
 
 
 def _outline(envelope: Envelope, sheet: Sheet) -> Outline:
@@ -99,13 +98,15 @@ def _width(width: Metres, at: Metres, outline: Outline, sheet: Sheet) -> Judgeme
 
 @rule(
     "envelope.motion-clearance",
-    title="Rods, crosshead and wheels pass the part clear, worn, pushed over and hot",
+    title="The gap to rods, crosshead and wheels, less side play, wear and thermal growth, is not below its "
+    "limit",
     on=Envelope,
     cases=("running", "drifting"),
     grade=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="A rod that brushes a cover at speed bends, and then it brushes no longer: it breaks.",
-    leaves_out="bending of rods at speed and of frames on bad track; the local code and a competent person decide",
+    why="A rod that touches a cover at speed bends, and a bent rod breaks.",
+    leaves_out="bending of rods at speed and of frames on uneven track; the local code and a competent "
+    "person decide",
     limits=[Limit("least_gap", "10 mm", "length", COMMON_PRACTICE, "least gap to the motion")],
 )
 def motion_clearance(envelope: Envelope, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -114,7 +115,7 @@ def motion_clearance(envelope: Envelope, case: LoadCase, sheet: Sheet) -> Judgem
         raise sheet.not_assessed("no gap to the motion is stated", envelope.where)
     part = sheet.follow(envelope.around)
     at = sheet.take("T", case.temperature_of(part))
-    return sheet.worst(*(_gap(name, gap, part, at, sheet) for name, gap in envelope.gaps.items()))
+    return sheet.each(envelope.gaps.items(), lambda item: _gap(*item, part, at, sheet))
 
 
 def _gap(name: str, gap: MotionGap, part: Component, at: Kelvins, sheet: Sheet) -> Judgement:

@@ -23,7 +23,7 @@ def ratio_of_walls(t_1: Metres, t_2: Metres) -> Ratio:
 
 @formula("R = k t", cites=[COMMON_PRACTICE])
 def fillet_wanted(k: Ratio, t: Metres) -> Metres:
-    """Fillet wanted where walls meet.
+    """Fillet radius required where walls meet.
 
     R = k t
 

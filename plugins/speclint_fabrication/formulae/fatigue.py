@@ -1,4 +1,4 @@
-"""Fatigue of welds over the strokes of a life, after EN 1993-1-9, less what heat takes."""
+"""Fatigue of welds over the strokes of the engine's life by EN 1993-1-9, with a temperature factor."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ _CATEGORY, _LIMIT, _CUT_OFF = 2e6, 5e6, 1e8
 
 @formula("N = S/(π D)", cites=[FIRST_PRINCIPLES])
 def strokes_of_life(S: Metres, D: Metres) -> Ratio:
-    """Strokes on each end of a cylinder in a life: one a turn of the wheels.
+    """Strokes at each end of a cylinder over the engine's life: one per turn of the driving wheels.
 
     N = S/(π D)
 
@@ -34,12 +34,12 @@ def strokes_of_life(S: Metres, D: Metres) -> Ratio:
     cites=[EN_1993_1_9.at("7.1, fig. 7.1")],
 )
 def fatigue_strength(Δσ_C: Pascals, N: Ratio) -> Pascals:
-    """Stress range that a weld's detail carries for a number of cycles, its cut-off beyond 1e8.
+    """Fatigue strength of a weld detail at a number of cycles; the cut-off limit beyond 1e8.
 
     Δσ = Δσ_C (2e6/N)^(1/3) if N ≤ 5e6, else Δσ_C (2/5)^(1/3) (5e6/min(N, 1e8))^(1/5)
 
     ``Δσ_C`` detail category, the range for two million cycles [Pa]; ``N`` cycles, from 1e4 [-]. Returns [Pa].
-    Level beyond 1e8 cycles, as the standard has it: no damage is counted from there. Raises OutOfRange below 1e4.
+    Constant beyond 1e8 cycles, as in the standard: smaller ranges cause no damage. Raises OutOfRange below 1e4.
 
     EN 1993-1-9, fig. 7.1 (from memory): the constant-amplitude limit is 0.737 and the cut-off 0.405 of the category.
 
@@ -60,7 +60,7 @@ def fatigue_strength(Δσ_C: Pascals, N: Ratio) -> Pascals:
     empirical="°C",
 )
 def fatigue_temperature_factor(T: Kelvins) -> Ratio:
-    """What heat leaves of the fatigue strength of ferritic steel.
+    """Temperature factor of the fatigue strength of ferritic steel.
 
     f_T = 1 if t ≤ 100, else 1.03 − 1.5e-4 t − 1.5e-6 t², t = T/K − 273.15
 
@@ -82,7 +82,7 @@ def fatigue_temperature_factor(T: Kelvins) -> Ratio:
     empirical="millimetres",
 )
 def fatigue_size_factor(t: Metres) -> Ratio:
-    """What thickness leaves of the fatigue strength of a weld across the stress.
+    """Thickness factor of the fatigue strength of a weld transverse to the stress.
 
     f_t = min(1, (25 mm/t)^0.2)
 
@@ -100,7 +100,7 @@ def fatigue_size_factor(t: Metres) -> Ratio:
 
 @formula("S = Δσ f_T f_t/γ", cites=[EN_1993_1_9.at("8, verification"), EN_13445_3])
 def range_allowed(Δσ: Pascals, f_T: Ratio, f_t: Ratio, gamma: Ratio) -> Pascals:
-    """Stress range allowed.
+    """Allowable stress range.
 
     S = Δσ f_T f_t/γ
 

@@ -1,4 +1,4 @@
-"""How long a weldment is held at heat, and the metal left on its faces until then."""
+"""Holding time of stress relief, and the machining allowance left on faces until then."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from speclint_fabrication.sources import EN_13445_4
     empirical="millimetres and minutes",
 )
 def holding_time(t: Metres) -> Seconds:
-    """Least time at heat.
+    """Least holding time at temperature.
 
     τ = 30 min if t ≤ 35 mm, (t/mm − 5) min if t ≤ 90 mm, else (40 + t/(2 mm)) min
 
@@ -33,11 +33,11 @@ def holding_time(t: Metres) -> Seconds:
 
 @formula("a = Δ + c", cites=[COMMON_PRACTICE])
 def face_wanted(Delta: Metres, c: Metres) -> Metres:
-    """Metal wanted on a face until the weldment is relieved.
+    """Machining allowance required on a face until the weldment is stress relieved.
 
     a = Δ + c
 
-    ``Delta`` how far the face may be out of place, ``c`` metal to come off all the same [m]. Returns [m].
+    ``Delta`` tolerance of the face either way, ``c`` metal to be removed even at its worst limit [m]. Returns [m].
 
     >>> round(face_wanted(Delta=3e-3, c=2e-3) * 1e3, 6)
     5.0

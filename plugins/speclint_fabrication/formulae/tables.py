@@ -16,7 +16,7 @@ _WELDMENTS = "iso-13920-1996-linear-tolerances.csv"
 
 
 def through_thickness(criterion: str, case: str = "", size: float = 0.0) -> Reading:
-    """What a feature of a joint adds to the quality asked through a plate's thickness, or what a quality covers.
+    """What a feature of a joint adds to the through-thickness quality required, or what a quality covers.
 
     ``criterion`` "throat" or "thickness" with a ``size`` in m; "shape", "restraint", "preheat" or "quality" with a
     ``case``. NotKnown for anything else.
@@ -34,7 +34,7 @@ def through_thickness(criterion: str, case: str = "", size: float = 0.0) -> Read
 
 
 def weldment_tolerance(grade: str, size: float) -> Reading:
-    """How far a dimension of a weldment may be out either way, m: by the class and the dimension, m.
+    """Tolerance of a dimension of a weldment either way, m: by the class and the dimension, m.
 
     OutOfRange outside 2 mm to 20 m.
 

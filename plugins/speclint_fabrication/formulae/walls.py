@@ -1,4 +1,4 @@
-"""Flat walls less what they may waste, and the ribs that stay them."""
+"""Flat walls less their corrosion allowance, and the ribs that stiffen them."""
 
 from __future__ import annotations
 
@@ -38,7 +38,7 @@ def pressure_across(p_1: Pascals, p_2: Pascals) -> Pascals:
 
 @formula("S = x f", cites=[FIRST_PRINCIPLES])
 def bending_allowed(x: Ratio, f: Pascals) -> Pascals:
-    """Bending stress allowed.
+    """Allowable bending stress.
 
     S = x f
 
@@ -52,11 +52,12 @@ def bending_allowed(x: Ratio, f: Pascals) -> Pascals:
 
 @formula("S_z = z S", cites=[EN_13445_3.at("5.6, joint factor, and clause 15")])
 def bending_allowed_at_weld(z: Ratio, S: Pascals) -> Pascals:
-    """Bending stress allowed in a wall made up by a weld.
+    """Allowable bending stress of a wall with a welded joint.
 
     S_z = z S
 
-    ``z`` joint factor of the weld, above 0 and at most 1 [-]; ``S`` bending allowed in a wall of one piece [Pa].
+    ``z`` joint factor of the weld, above 0 and at most 1 [-]; ``S`` allowable bending stress of a wall in one piece
+    [Pa].
     Returns [Pa]. Raises OutOfRange outside.
 
     Hand working: 0.85 × 200 = 170 MPa.
@@ -84,11 +85,11 @@ def rib_load(p: Pascals, s: Metres) -> NewtonsPerMetre:
 
 @formula("b = min(s, n t)", cites=[COMMON_PRACTICE])
 def plate_with_rib(s: Metres, n: Ratio, t: Metres) -> Metres:
-    """Width of wall that bends with its rib.
+    """Effective width of wall that acts with its rib.
 
     b = min(s, n t)
 
-    ``s`` spacing of the ribs [m]; ``n`` thicknesses that count [-]; ``t`` wall [m]. Returns [m].
+    ``s`` spacing of the ribs [m]; ``n`` effective width in wall thicknesses [-]; ``t`` wall [m]. Returns [m].
 
     >>> round(plate_with_rib(s=0.200, n=30.0, t=0.010) * 1e3, 6)
     200.0

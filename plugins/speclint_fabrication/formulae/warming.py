@@ -1,4 +1,4 @@
-"""Heat that enters one face of a wall: the difference through it, and the stress at the face."""
+"""A wall heated at one face: temperature difference and thermal stress at that face."""
 
 from __future__ import annotations
 
@@ -43,12 +43,12 @@ def diffusivity(
 def face_above_mean(
     theta: KelvinDifference, tau: Seconds, t: Metres, a: SquareMetresPerSecond
 ) -> KelvinDifference:
-    """How far the heated face runs ahead of the mean of its wall, at a steady rate.
+    """Temperature of the heated face above the mean of its wall, at a steady heating rate.
 
     ΔT = θ/τ t²/(3 a)
 
     ``theta`` rise in the time ``tau`` [K, s]; ``t`` wall, heated on one face and insulated on the other [m]; ``a``
-    diffusivity [m²/s]. Returns [K]. The difference from face to face is half as much again, β t²/(2 a).
+    diffusivity [m²/s]. Returns [K]. The difference from face to face is 1.5 times that, β t²/(2 a).
 
     Hand working: 2 K a minute, 40 mm, 11.4 mm²/s: 2/60 × 1600/34.2 = 1.559 K.
 
@@ -60,12 +60,12 @@ def face_above_mean(
 
 @formula("σ = E α ΔT/(1 − ν)", cites=[TIMOSHENKO_GOODIER])
 def face_stress(E: Pascals, alpha: PerKelvin, ΔT: KelvinDifference, nu: Ratio) -> Pascals:
-    """Heat stress of the face.
+    """Thermal stress of the heated face.
 
     σ = E α ΔT/(1 − ν)
 
     ``E`` modulus [Pa]; ``alpha`` expansion [1/K]; ``ΔT`` face above mean [K]; ``nu`` Poisson's ratio.
-    Returns [Pa]. The wall may bend no more than its neighbours let it: held flat.
+    Returns [Pa]. The wall is taken as held flat by the walls beside it.
 
     Hand working: 200 GPa × 12e-6 × 10/0.7 = 34.29 MPa.
 
@@ -92,15 +92,16 @@ def biot_number(h: WattsPerSquareMetreKelvin, t: Metres, λ: WattsPerMetreKelvin
 
 @formula("ΔT = (T_s − T_0)/(1.5 + 3.25/Bi − 0.5 exp(−16/Bi))", cites=[MANSON.at("ch. 6, plates")])
 def shock_difference(T_s: KelvinDifference, T_0: KelvinDifference, Bi: Ratio) -> KelvinDifference:
-    """How far a face runs ahead of the mean of its wall, at the worst, when steam strikes it at once.
+    """Greatest temperature of a face above the mean of its wall when steam reaches it suddenly.
 
     ΔT = (T_s − T_0)/(1.5 + 3.25/Bi − 0.5 exp(−16/Bi))
 
     ``T_s`` temperature of the condensing steam, ``T_0`` of the wall before [K]; ``Bi`` Biot number [-]. Returns [K].
-    Manson's approximation for a plate struck on both faces with half its thickness as length, which is the same as
-    one struck on one face and insulated on the other. Raises OutOfRange unless Bi > 0.
+    Manson's approximation for a plate heated suddenly on both faces with half its thickness as length, which is
+    the same as one heated on one face and insulated on the other. Raises OutOfRange unless Bi > 0.
 
-    Hand working: 120 K, Bi 4: 1.5 + 0.8125 − 0.5 × 0.0183 = 2.3033: 52.1 K. An endless Biot number gives all of it.
+    Hand working: 120 K, Bi 4: 1.5 + 0.8125 − 0.5 × 0.0183 = 2.3033: 52.1 K. An infinite Biot number gives the whole
+    120 K.
 
     >>> round(shock_difference(T_s=413.15, T_0=293.15, Bi=4.0), 1)
     52.1
@@ -113,7 +114,7 @@ def shock_difference(T_s: KelvinDifference, T_0: KelvinDifference, Bi: Ratio) ->
 
 @formula("S = k R", cites=[FIRST_PRINCIPLES])
 def share_of_proof(k: Ratio, R: Pascals) -> Pascals:
-    """Heat stress allowed.
+    """Allowable thermal stress.
 
     S = k R
 

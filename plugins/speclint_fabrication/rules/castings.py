@@ -1,4 +1,4 @@
-"""Walls that meet in a casting, and the cores between them."""
+"""Walls that meet in a casting, and its cores."""
 
 from __future__ import annotations
 
@@ -10,27 +10,39 @@ from speclint_fabrication.sources import CAMPBELL
 
 @rule(
     "casting.sections",
-    title="Walls that meet are of like thickness with a fair fillet, and every core is held and vented",
+    title="The thickness ratio of walls that meet does not exceed its limit, their fillet reaches its least "
+    "radius, and every core is supported and vented",
     on=Casting,
     grade=Grade.NONCONFORMITY,
     cites=[CAMPBELL.at("ch. 10, rules for castings"), COMMON_PRACTICE],
-    why="The thick wall freezes last and draws from the thin one: the crack is at the corner, the sponge beside it.",
-    leaves_out="feeding, chills, and how the mould is gated: the founder answers for them",
+    why="The thick wall solidifies last and draws metal from the thin one: a hot tear forms in the corner "
+    "and porosity beside it.",
+    leaves_out="feeding, chills and gating, for which the foundry is responsible",
     limits=[
-        Limit("ratio", "1.5", "ratio", COMMON_PRACTICE, "greatest ratio of walls that meet"),
-        Limit("fillet_share", "0.333", "ratio", COMMON_PRACTICE, "least fillet over the thinner wall"),
+        Limit("ratio", "1.5", "ratio", COMMON_PRACTICE, "greatest thickness ratio of walls that meet"),
+        Limit(
+            "fillet_share",
+            "0.333",
+            "ratio",
+            COMMON_PRACTICE,
+            "least fillet radius over the thickness of the thinner wall",
+        ),
     ],
 )
 def sections(casting: Casting, sheet: Sheet) -> Judgement:
-    """Thick over thin ≤ 1.5, fillet ≥ a third of the thinner wall, cores held and vented."""
+    """Thick over thin ≤ 1.5, fillet ≥ a third of the thinner wall, cores supported and vented."""
     if not casting.meetings:
-        raise sheet.not_assessed("no meeting of walls is stated", casting.where)
-    judged = [one for name, meeting in casting.meetings.items() for one in _meeting(name, meeting, sheet)]
+        raise sheet.not_assessed("no junction of walls is stated", casting.where)
+    walls = sheet.each(casting.meetings.items(), lambda item: sheet.worst(*_meeting(*item, sheet)))
+    return sheet.each((walls, None), lambda one: one or _cored(casting, sheet))
+
+
+def _cored(casting: Casting, sheet: Sheet) -> Judgement:
     if not sheet.read("cored", casting.cored):
-        return sheet.worst(*judged)
+        raise sheet.not_applicable("the casting has no core")
     if not casting.cores:
         raise sheet.not_assessed("no core is stated", casting.where)
-    return sheet.worst(*judged, _cores(casting, sheet))
+    return _cores(casting, sheet)
 
 
 def _meeting(name: str, meeting: Meeting, sheet: Sheet) -> tuple[Judgement, Judgement]:
@@ -45,10 +57,10 @@ def _cores(casting: Casting, sheet: Sheet) -> Judgement:
     wrong = []
     for name, core in casting.cores.items():
         if not sheet.read(f"{name} held", core.held):
-            wrong.append(f"{name} is not held")
+            wrong.append(f"{name} is not supported")
         if not sheet.read(f"{name} vented", core.vented):
             wrong.append(f"{name} is not vented")
-    return sheet.states(not wrong, "; ".join(wrong) or "every core is held and vented")
+    return sheet.states(not wrong, "; ".join(wrong) or "every core is supported and vented")
 
 
 RULES: tuple[Rule, ...] = (sections,)

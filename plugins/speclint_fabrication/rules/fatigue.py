@@ -1,4 +1,4 @@
-"""Welds under the strokes of a life."""
+"""Fatigue of welds over the strokes of the engine's life."""
 
 from __future__ import annotations
 
@@ -22,14 +22,16 @@ CLAMPED = "clamped"
 
 @rule(
     "block.weld-fatigue",
-    title="Every weld outlasts the strokes of the engine's life, hot",
+    title="The stress range of every pressure weld does not exceed its allowable range for the cycles of "
+    "the engine's life at metal temperature",
     on=Weldment,
     cases=("starting", "running", "drifting"),
     grade=Grade.HOLD,
     cites=[EN_1993_1_9.at("7.1 and 8"), EN_13445_3.at("clause 18"), IIW_FATIGUE.at("3.2"), COMMON_PRACTICE],
-    why="A cylinder sees a hundred million strokes: what a boiler weld carries for ever, a cylinder weld does not.",
-    leaves_out="heat stress, welds whose root is not seen, corrosion in the weld's toe, sum of different loads; the "
-    "local code and a competent person decide",
+    why="A cylinder sees some hundred million strokes: a stress range that a boiler weld withstands for its "
+    "few cycles breaks a cylinder weld.",
+    leaves_out="thermal stress, welds whose root cannot be inspected, corrosion at the weld toe, damage "
+    "summed over different loads; the local code and a competent person decide",
     limits=[
         Limit(
             "partial_factor",
@@ -41,20 +43,20 @@ CLAMPED = "clamped"
     ],
 )
 def weld_fatigue(weldment: Weldment, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Nominal range of a stroke, or of raising steam, against Δσ of the detail at its cycles × f_T f_t/γ."""
+    """Nominal stress range of a stroke, or of raising steam, against Δσ of the detail at its cycles × f_T f_t/γ."""
     if not weldment.joints:
         raise sheet.not_assessed("no welded joint is stated", weldment.where)
     block = sheet.follow(weldment.makes)
     at = sheet.take("T", case.temperature_of(block))
     f_T = sheet.work("f_T", fatigue_temperature_factor, T=at)
-    judged = [
-        _joint(name, joint, weldment, block, case, f_T, sheet)
-        for name, joint in weldment.joints.items()
-        if sheet.read(f"{name} holds pressure", joint.on_pressure)
-    ]
-    if not judged:
-        raise sheet.not_applicable("no weld holds pressure")
-    return sheet.worst(*judged)
+
+    def judge(item: tuple[str, WeldedJoint]) -> Judgement:
+        name, joint = item
+        if not sheet.read(f"{name} holds pressure", joint.on_pressure):
+            raise sheet.not_applicable("no weld holds pressure")
+        return _joint(name, joint, weldment, block, case, f_T, sheet)
+
+    return sheet.each(weldment.joints.items(), judge)
 
 
 def _joint(
@@ -85,12 +87,12 @@ def _range(
     case: LoadCase,
     sheet: Sheet,
 ) -> tuple[Pascals, Ratio]:
-    """Stress range and cycles: of every stroke as stated, or at the edge of the wall that the weld holds."""
+    """Stress range and cycles: as stated for every stroke, or worked at the edge of the wall that the weld joins."""
     if sheet.is_stated(f"stress range of {name}", joint.stress_range):
         return sheet.take(f"σ_R of {name}", joint.stress_range), _strokes(weldment, block, sheet)
     if sheet.read(f"weld of {name}", joint.weld) != "full penetration":
         raise sheet.not_assessed(
-            f"the stress range of {name} must be stated: its weld does not go through",
+            f"the stress range of {name} must be stated: its weld is not full penetration",
             joint.stress_range.where,
         )
     wall = sheet.entry(weldment.walls, joint.wall, f"walls of {weldment.id}")

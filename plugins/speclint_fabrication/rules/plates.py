@@ -1,10 +1,10 @@
-"""The plates: pulled through their thickness, cold, and wasting."""
+"""The plates: through-thickness loading, toughness and corrosion allowance."""
 
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Ratio
-from speclint.specs import WeldedJoint, Weldment
+from speclint.specs import Plate, WeldedJoint, Weldment
 from speclint_fabrication.formulae.plates import quality_asked
 from speclint_fabrication.formulae.tables import through_thickness
 from speclint_fabrication.inputs import metal_of, plate_named
@@ -13,22 +13,31 @@ from speclint_fabrication.sources import EN_1993_1_10, EN_10164, EN_13445_2
 
 @rule(
     "block.through-thickness",
-    title="Plates that welds pull through their thickness are of a quality that does not tear in layers",
+    title="The through-thickness quality required by each welded joint does not exceed that of its plate",
     on=Weldment,
     grade=Grade.NONCONFORMITY,
     cites=[EN_1993_1_10.at("3.2, Table 3.2"), EN_10164.at("classes Z15, Z25, Z35")],
-    why="A rolled plate has layers: a heavy weld on its face shrinks and tears it open underneath, out of sight.",
-    leaves_out="ultrasonic testing of the plate before it is welded, which is the other way to be sure",
-    limits=[Limit("preheat", "100 °C", "temperature", EN_1993_1_10.at("Table 3.2"), "preheat that counts")],
+    why="A rolled plate is layered: shrinkage of a heavy weld on its face can tear the plate beneath it, "
+    "out of sight (lamellar tearing).",
+    leaves_out="ultrasonic testing of the plate before welding, which is the other safeguard",
+    limits=[
+        Limit(
+            "preheat",
+            "100 °C",
+            "temperature",
+            EN_1993_1_10.at("Table 3.2"),
+            "least preheat that lowers the requirement",
+        )
+    ],
 )
 def through(weldment: Weldment, sheet: Sheet) -> Judgement:
-    """Z of throat, shape, thickness, restraint and preheat against what the plate's quality covers."""
+    """Z points of throat, shape, thickness, restraint and preheat against what the plate's quality covers."""
     shapes = {name: sheet.read(f"shape of {name}", joint.shape) for name, joint in weldment.joints.items()}
     pulled = [name for name, shape in shapes.items() if shape in ("tee", "cruciform", "corner")]
     if not pulled:
-        raise sheet.not_applicable("no plate is pulled through its thickness")
+        raise sheet.not_applicable("no plate is loaded through its thickness")
     preheat = _preheat(weldment, sheet)
-    return sheet.worst(*(_pulled(name, weldment, shapes[name], preheat, sheet) for name in pulled))
+    return sheet.each(pulled, lambda name: _pulled(name, weldment, shapes[name], preheat, sheet))
 
 
 def _preheat(weldment: Weldment, sheet: Sheet) -> Ratio:
@@ -79,53 +88,64 @@ def _case(name: str, joint: WeldedJoint, shape: str, sheet: Sheet) -> str:
 
 @rule(
     "block.toughness",
-    title="Every plate is tough at its coldest, and when it is tested with water",
+    title="The impact energy of every plate is at least its limit at the lowest temperature and at the "
+    "hydraulic test, and the test water is warm enough for the limit",
     on=Weldment,
     grade=Grade.NONCONFORMITY,
     cites=[EN_13445_2.at("Annex B, impact energy of 27 J"), COMMON_PRACTICE],
-    why="Steel that is tough in July snaps in January, and most of all under a hydraulic test in a cold shop.",
-    leaves_out="thick plates not relieved of stress, which want more; toughness of the weld metal itself",
+    why="Steel that is tough in summer can fracture brittly in winter, above all under a hydraulic test in "
+    "a cold shop.",
+    leaves_out="thick plates without stress relief, which need more; toughness of the weld metal",
     limits=[
         Limit("energy", "27 J", "energy", EN_13445_2.at("Annex B"), "least impact energy"),
-        Limit("test_water", "7 °C", "temperature", COMMON_PRACTICE, "coldest water of a hydraulic test"),
+        Limit(
+            "test_water",
+            "7 °C",
+            "temperature",
+            COMMON_PRACTICE,
+            "least temperature of the water in a hydraulic test",
+        ),
     ],
 )
 def toughness(weldment: Weldment, sheet: Sheet) -> Judgement:
-    """Impact energy of each grade at both temperatures, and water that is warm enough."""
+    """Impact energy of each grade at both temperatures, and temperature of the test water."""
     if not weldment.plates:
         raise sheet.not_assessed("no plate is stated", weldment.where)
     coldest, water = sheet.take("T_c", weldment.least_temperature), sheet.take("T_w", weldment.test_water)
-    judged = [sheet.at_least(water, sheet.limit("test_water"))]
-    for name, plate in weldment.plates.items():
+    warm = sheet.at_least(water, sheet.limit("test_water"))
+
+    def judge(item: tuple[str, Plate]) -> Judgement:
+        name, plate = item
         metal = metal_of(name, plate, sheet)
-        for at in (coldest, water):
-            energy = sheet.look_up(f"KV of {name}", metal.impact_energy, at=at)
-            judged.append(sheet.at_least(energy, sheet.limit("energy", "KV_0")))
-    return sheet.worst(*judged)
+        energies = [sheet.look_up(f"KV of {name}", metal.impact_energy, at=at) for at in (coldest, water)]
+        return sheet.worst(*(sheet.at_least(one, sheet.limit("energy", "KV_0")) for one in energies))
+
+    return sheet.worst(warm, sheet.each(weldment.plates.items(), judge))
 
 
 @rule(
     "block.corrosion-allowance",
-    title="Every plate that meets steam has metal in hand against wasting",
+    title="The corrosion allowance of every plate that meets steam is at least its limit",
     on=Weldment,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
-    why="Wet steam and the water of a standing engine eat steel, most of all where nobody can look.",
-    leaves_out="pitting, and wear by wet steam at bends and throats",
+    why="Wet steam, and water left in an engine that stands, corrode steel, most of all where nobody can "
+    "inspect it.",
+    leaves_out="pitting, and erosion by wet steam at bends and throats",
     limits=[Limit("allowance", "1 mm", "length", COMMON_PRACTICE, "least corrosion allowance")],
 )
 def corrosion_allowance(weldment: Weldment, sheet: Sheet) -> Judgement:
-    """Allowance ≥ 1 mm on each plate that steam meets; the walls are worked out without it."""
+    """Allowance ≥ 1 mm on each plate that meets steam; the strength of walls is worked without it."""
     if not weldment.plates:
         raise sheet.not_assessed("no plate is stated", weldment.where)
-    judged = [
-        sheet.at_least(sheet.take(f"c of {name}", plate.corrosion_allowance), sheet.limit("allowance"))
-        for name, plate in weldment.plates.items()
-        if sheet.read(f"{name} meets steam", plate.meets_steam)
-    ]
-    if not judged:
-        raise sheet.not_applicable("no plate meets steam")
-    return sheet.worst(*judged)
+
+    def judge(item: tuple[str, Plate]) -> Judgement:
+        name, plate = item
+        if not sheet.read(f"{name} meets steam", plate.meets_steam):
+            raise sheet.not_applicable("no plate meets steam")
+        return sheet.at_least(sheet.take(f"c of {name}", plate.corrosion_allowance), sheet.limit("allowance"))
+
+    return sheet.each(weldment.plates.items(), judge)
 
 
 RULES: tuple[Rule, ...] = (through, toughness, corrosion_allowance)

@@ -1,4 +1,4 @@
-"""What is on record of the welds, and hollows that nobody can reach afterwards."""
+"""Records of the welds, and closed cavities that nobody can reach afterwards."""
 
 from __future__ import annotations
 
@@ -11,7 +11,8 @@ DEFERS = "the local code for pressure parts and a competent person decide"
 
 @rule(
     "block.weld-record",
-    title="Welds on pressure go through, are made by proved procedure and welder, and are examined as they count",
+    title="Every pressure weld is full penetration of quality level B, states its procedure and welder, and "
+    "is examined to the extent that its joint factor requires",
     on=Weldment,
     grade=Grade.HOLD,
     cites=[
@@ -21,8 +22,10 @@ DEFERS = "the local code for pressure parts and a competent person decide"
         EN_13445_3.at("5.6, joint factor"),
         COMMON_PRACTICE,
     ],
-    why="A weld looks the same whether it is sound or not: what it may carry rests on how it was made and looked at.",
-    leaves_out=f"whether the papers are true, and whether the range of the qualification covers the joint; {DEFERS}",
+    why="A sound weld and a defective one can look alike: what a weld may carry rests on how it was made "
+    "and examined.",
+    leaves_out="whether the records are true, and whether the range of qualification covers the joint; "
+    f"{DEFERS}",
     limits=[
         Limit(
             "examined_for_full_factor",
@@ -41,7 +44,7 @@ DEFERS = "the local code for pressure parts and a competent person decide"
     ],
 )
 def weld_record(weldment: Weldment, sheet: Sheet) -> Judgement:
-    """Each joint on pressure: penetration, procedure, welder, level B, and examination that earns its factor."""
+    """Each pressure weld: penetration, procedure, welder, level B, and the extent of examination for its factor."""
     if not weldment.joints:
         raise sheet.not_assessed("no welded joint is stated", weldment.where)
     wrong = [
@@ -56,26 +59,26 @@ def weld_record(weldment: Weldment, sheet: Sheet) -> Judgement:
 def _faults(name: str, joint: WeldedJoint, sheet: Sheet) -> list[str]:
     wrong = []
     if (weld := sheet.read(f"weld of {name}", joint.weld)) != "full penetration":
-        wrong.append(f"{weld} on pressure")
+        wrong.append(f"{weld} weld under pressure, not full penetration")
     sheet.read(f"procedure of {name}", joint.procedure)
     sheet.read(f"welder of {name}", joint.welder)
     if (level := sheet.read(f"quality of {name}", joint.quality)) != "B":
-        wrong.append(f"level {level}, not B")
+        wrong.append(f"quality level {level}, not B")
     factor, examined = (
         sheet.take(f"z of {name}", joint.joint_factor),
         sheet.take(f"e of {name}", joint.examined),
     )
     if examined < (wanted := _extent(factor, sheet)):
         wrong.append(
-            f"examined over {examined:.0%}, where a joint factor of {factor:g} asks for {wanted:.0%}"
+            f"examined over {examined:.0%}, where a joint factor of {factor:g} requires {wanted:.0%}"
         )
     if factor > 1:
-        wrong.append(f"a joint factor of {factor:g}")
+        wrong.append(f"a joint factor of {factor:g}, above 1")
     return wrong
 
 
 def _extent(factor: float, sheet: Sheet) -> float:
-    """Extent of examination that earns a joint factor; 0.7 asks for none (EN 13445-3, Table 5.6-1)."""
+    """Extent of examination that a joint factor requires; 0.7 requires none (EN 13445-3, Table 5.6-1)."""
     if factor > 0.85:
         return sheet.limit("examined_for_full_factor")
     return sheet.limit("examined_for_less") if factor > 0.7 else 0.0
@@ -83,24 +86,26 @@ def _extent(factor: float, sheet: Sheet) -> float:
 
 @rule(
     "block.closed-cavities",
-    title="No hollow is closed in: each is vented while it is heat treated, and in service",
+    title="The drawing was searched for closed cavities, and each cavity is vented during heat treatment "
+    "and in service",
     on=Weldment,
     grade=Grade.HOLD,
     cites=[EN_13445_4.at("heat treatment"), COMMON_PRACTICE],
-    why="Air shut in bursts its hollow in the furnace, and water that has leaked into one bursts it in service.",
-    leaves_out=f"whether a vent stays open under dirt and paint; {DEFERS}",
+    why="Trapped air bursts a closed cavity in the furnace, and water that has leaked into one bursts it in "
+    "service.",
+    leaves_out=f"whether a vent stays clear of dirt and paint; {DEFERS}",
 )
 def closed_cavities(weldment: Weldment, sheet: Sheet) -> Judgement:
-    """The drawing was gone through for hollows, and each that was found is vented both ways."""
+    """The drawing was searched for closed cavities, and each is vented in the furnace and in service."""
     if not sheet.read("sought", weldment.cavities_sought):
-        return sheet.states(False, "the drawing was not gone through for closed hollows")
+        return sheet.states(False, "the drawing was not searched for closed cavities")
     wrong = []
     for name, cavity in weldment.cavities.items():
         if not sheet.read(f"{name} vented for treatment", cavity.vented_for_treatment):
             wrong.append(f"{name} is closed in the furnace")
         if not sheet.read(f"{name} vented in service", cavity.vented_in_service):
             wrong.append(f"{name} is closed in service")
-    return sheet.states(not wrong, "; ".join(wrong) or f"{len(weldment.cavities)} hollows, each vented")
+    return sheet.states(not wrong, "; ".join(wrong) or f"{len(weldment.cavities)} cavities, each vented")
 
 
 RULES: tuple[Rule, ...] = (weld_record, closed_cavities)

@@ -1,4 +1,4 @@
-"""Stress relief after welding, and the metal left until it is done."""
+"""Stress relief after welding, and the machining allowance left until then."""
 
 from __future__ import annotations
 
@@ -13,16 +13,25 @@ _PLACE = EN_13445_4.at("Table 10.1-1, steels of groups 1.1 and 1.2")
 
 @rule(
     "block.stress-relief",
-    title="The weldment is relieved before it is finished, hot and long enough, with metal left to true it",
+    title="The weldment is stress relieved before finish machining, within the temperature limits, for at "
+    "least the holding time, with at least the machining allowance required on each face",
     on=Weldment,
     grade=Grade.NONCONFORMITY,
     cites=[_PLACE, ISO_13920.at("Table 1"), COMMON_PRACTICE],
-    why="A block that is bored first and relieved afterwards has oval bores; one never relieved moves in service.",
-    leaves_out="rate of heating and cooling, support in the furnace, alloy steels, which want other temperatures",
+    why="Bores machined before stress relief come out oval; a weldment never stress relieved distorts in "
+    "service.",
+    leaves_out="rates of heating and cooling, support in the furnace, alloy steels, which need other "
+    "temperatures",
     limits=[
-        Limit("coolest", "550 °C", "temperature", _PLACE, "least temperature of relief"),
-        Limit("hottest", "600 °C", "temperature", _PLACE, "greatest temperature of relief"),
-        Limit("clean_up", "2 mm", "length", COMMON_PRACTICE, "metal to come off at the tolerance's worst"),
+        Limit("coolest", "550 °C", "temperature", _PLACE, "least temperature of stress relief"),
+        Limit("hottest", "600 °C", "temperature", _PLACE, "greatest temperature of stress relief"),
+        Limit(
+            "clean_up",
+            "2 mm",
+            "length",
+            COMMON_PRACTICE,
+            "metal to be removed at the worst limit of the tolerance",
+        ),
     ],
 )
 def stress_relief(weldment: Weldment, sheet: Sheet) -> Judgement:
@@ -32,7 +41,7 @@ def stress_relief(weldment: Weldment, sheet: Sheet) -> Judgement:
     treatment = weldment.treatment
     order = sheet.states(
         sheet.read("finished after relief", treatment.before_finishing),
-        "finish machining comes before the relief",
+        "finish machining comes before the stress relief",
     )
     if not order.holds:
         return order
@@ -44,9 +53,8 @@ def stress_relief(weldment: Weldment, sheet: Sheet) -> Judgement:
     if not weldment.faces:
         raise sheet.not_assessed("no finished face is stated", weldment.where)
     grade = sheet.read("class of tolerance", weldment.tolerance_class)
-    return sheet.worst(
-        warm, held, *(_face(name, face, grade, sheet) for name, face in weldment.faces.items())
-    )
+    faces = sheet.each(weldment.faces.items(), lambda item: _face(*item, grade, sheet))
+    return sheet.worst(warm, held, faces)
 
 
 def _face(name: str, face: FinishedFace, grade: str, sheet: Sheet) -> Judgement:

@@ -1,4 +1,4 @@
-"""Flat walls of chests and passages, and the ribs that stay them."""
+"""Flat walls of chests and passages, and the ribs that stiffen them."""
 
 from __future__ import annotations
 
@@ -22,7 +22,8 @@ from speclint_fabrication.sources import EN_13445_3
 
 @rule(
     "block.flat-wall",
-    title="Flat walls and their ribs carry the pressure when they have wasted as far as they may",
+    title="The bending stress of flat walls and their ribs, less the corrosion allowance, does not exceed "
+    "the allowable bending stress",
     on=Weldment,
     cases=("starting", "running", "test", "water"),
     grade=Grade.HOLD,
@@ -32,9 +33,11 @@ from speclint_fabrication.sources import EN_13445_3
         EN_13445_3.at("5.6, joint factor"),
         COMMON_PRACTICE,
     ],
-    why="A flat wall bends where a round one only stretches: it is the weakest shape that can hold steam.",
-    leaves_out="holes and stud bosses in the wall, pull of the ribs' welds, walls that are not rectangles, welds "
-    "that no joint states as of this wall; the local code for pressure parts and a competent person decide",
+    why="A flat wall bends where a cylindrical one only stretches: it is the weakest shape that can hold "
+    "steam.",
+    leaves_out="holes and stud bosses in the wall, forces in the ribs' welds, walls that are not "
+    "rectangular, welds not stated as joints of this wall; the local code for pressure parts and a "
+    "competent person decide",
     edition=2,
     limits=[
         Limit(
@@ -42,24 +45,34 @@ from speclint_fabrication.sources import EN_13445_3
             "1.5",
             "ratio",
             EN_13445_3.at("clause 15, membrane and bending stress together"),
-            "bending allowed over the allowable tension of the plate",
+            "allowable bending stress over allowable tensile stress of the plate",
         ),
-        Limit("rib_factor", "1", "ratio", COMMON_PRACTICE, "bending of a rib over the allowable tension"),
-        Limit("plate_with_rib", "30", "ratio", COMMON_PRACTICE, "thicknesses of wall that bend with a rib"),
+        Limit(
+            "rib_factor",
+            "1",
+            "ratio",
+            COMMON_PRACTICE,
+            "allowable bending stress of a rib over allowable tensile stress",
+        ),
+        Limit(
+            "plate_with_rib",
+            "30",
+            "ratio",
+            COMMON_PRACTICE,
+            "effective width of wall that acts with a rib, in wall thicknesses",
+        ),
     ],
 )
 def flat_wall(weldment: Weldment, case: LoadCase, sheet: Sheet) -> Judgement:
     """k p a²/t² of each panel and w L²/8 or /12 over Z of each rib, at the wall that is left.
 
-    What a panel may carry is lowered by the least joint factor of the welds that make it up; a panel of one plate
-    with no weld of its own has none. The standard asks for no factor under test; here it counts then too.
+    The allowable stress of a panel is lowered by the least joint factor of its welds; a panel of one plate without
+    a weld has none. The standard requires no factor under test; here it is applied under test as well.
     """
     if not weldment.walls:
         raise sheet.not_assessed("no flat wall is stated", weldment.where)
     at = sheet.take("T", case.temperature_of(sheet.follow(weldment.makes)))
-    return sheet.worst(
-        *(_wall(name, wall, weldment, case, at, sheet) for name, wall in weldment.walls.items())
-    )
+    return sheet.each(weldment.walls.items(), lambda item: _wall(*item, weldment, case, at, sheet))
 
 
 def _wall(

@@ -1,4 +1,4 @@
-"""Heat stress of the walls while the block is warmed, and when first steam strikes it cold."""
+"""Thermal stress of the walls while the block is warmed, and when steam first enters the cold block."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from speclint.equations import KelvinDifference, Kelvins, Metres
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import Material
 from speclint.handbook.steam import saturation_temperature
-from speclint.specs import LoadCase, Weldment
+from speclint.specs import LoadCase, Plate, Weldment
 from speclint_fabrication.formulae.warming import (
     biot_number,
     diffusivity,
@@ -34,7 +34,8 @@ class Wall:
 
 @rule(
     "block.warming-rate",
-    title="The block is warmed slowly enough for its thickest walls, and first steam does not strain them",
+    title="The thermal stress of the walls, at the stated warming rate and when steam first enters the cold "
+    "block, does not exceed its share of proof stress",
     on=Weldment,
     cases=("warming",),
     grade=Grade.OBSERVATION,
@@ -44,14 +45,21 @@ class Wall:
         TIMOSHENKO_GOODIER,
         COMMON_PRACTICE,
     ],
-    why="The steam side grows and the rest holds it back: warmed in haste, a block cracks in its corners.",
-    leaves_out="corners and changes of thickness, which have more; water lying in the passages, which has most",
+    why="The steam side expands and the rest holds it back: a block warmed too fast cracks at its corners.",
+    leaves_out="corners and changes of thickness, where the stress is higher; condensate lying in the "
+    "passages, where it is highest",
     limits=[
-        Limit("rate_share", "0.3", "ratio", COMMON_PRACTICE, "share of proof stress while it is warmed"),
+        Limit("rate_share", "0.3", "ratio", COMMON_PRACTICE, "share of proof stress during warming"),
         Limit(
-            "shock_share", "0.67", "ratio", COMMON_PRACTICE, "share of proof stress when first steam strikes"
+            "shock_share", "0.67", "ratio", COMMON_PRACTICE, "share of proof stress when steam first enters"
         ),
-        Limit("film", "5000 W/(m²·K)", "heat transfer", COMMON_PRACTICE, "coefficient of condensing steam"),
+        Limit(
+            "film",
+            "5000 W/(m²·K)",
+            "heat transfer",
+            COMMON_PRACTICE,
+            "heat transfer coefficient of condensing steam",
+        ),
     ],
 )
 def warming_rate(weldment: Weldment, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -66,11 +74,13 @@ def warming_rate(weldment: Weldment, case: LoadCase, sheet: Sheet) -> Judgement:
     at = sheet.take("T", case.temperature_of(sheet.follow(weldment.makes)))
     pressure = sheet.take_absolute("p", case.live_pressure)
     steam = sheet.work("T_s", saturation_temperature, p=pressure)
-    judged = []
-    for name, plate in met.items():
+
+    def judge(item: tuple[str, Plate]) -> Judgement:
+        name, plate = item
         wall = Wall(name, metal_of(name, plate, sheet), sheet.take(f"t of {name}", plate.thickness), at)
-        judged += [_rate(wall, weldment, sheet), _shock(wall, steam, sheet)]
-    return sheet.worst(*judged)
+        return sheet.worst(_rate(wall, weldment, sheet), _shock(wall, steam, sheet))
+
+    return sheet.each(met.items(), judge)
 
 
 def _rate(wall: Wall, weldment: Weldment, sheet: Sheet) -> Judgement:

@@ -1,4 +1,4 @@
-"""Metal that must be cast on a face so that it cleans up wherever in its tolerance the casting comes out."""
+"""Machining allowance with which a cast face cleans up anywhere within its casting tolerance."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ _RAW = [ISO_8062_3.at("figures of the raw casting's nominal dimension")]
 
 @formula("a = A + C/2", cites=_RAW)
 def allowance_on_one_side(A: Metres, C: Metres) -> Metres:
-    """Metal wanted on a face whose opposite stays as cast.
+    """Allowance required on a face whose opposite face stays as cast.
 
     a = A + C/2
 
@@ -27,7 +27,7 @@ def allowance_on_one_side(A: Metres, C: Metres) -> Metres:
 
 @formula("a = A + C/4", cites=_RAW)
 def allowance_on_both_sides(A: Metres, C: Metres) -> Metres:
-    """Metal wanted on each of two machined faces.
+    """Allowance required on each of two opposite machined faces.
 
     a = A + C/4
 

@@ -1,4 +1,4 @@
-"""The steps by which a dimension chain is added up on a sheet, link by link."""
+"""Formulae by which a dimension chain is added up link by link."""
 
 from __future__ import annotations
 
@@ -11,11 +11,11 @@ _WORST_CASE = list(WORST_CASE_CITES)
 
 @formula("g = g_0 + k x", cites=_WORST_CASE)
 def with_link(g_0: Metres, k: Ratio, x: Metres) -> Metres:
-    """Gap, link by link.
+    """Gap, added up link by link.
 
     g = g_0 + k x
 
-    ``g_0`` gap of the links before [m]; ``k`` how the link acts: 1 widens, −1 narrows, another number by a
+    ``g_0`` gap of the links before [m]; ``k`` effect of the link: 1 widens, −1 narrows the gap, another number by a
     lever [-]; ``x`` its size [m]. Returns [m].
 
     >>> round(with_link(g_0=0.05000, k=-1.0, x=0.04998) * 1e6, 6)
@@ -26,11 +26,11 @@ def with_link(g_0: Metres, k: Ratio, x: Metres) -> Metres:
 
 @formula("r = |k| t/2", cites=_WORST_CASE)
 def reach_of_link(k: Ratio, t: Metres) -> Metres:
-    """How far the gap moves when a link goes from its middle to a limit.
+    """Deviation of the gap when a link goes from its middle to a limit.
 
     r = |k| t/2
 
-    ``k`` how the link acts [-]; ``t`` width between its limits [m]. Returns [m].
+    ``k`` effect of the link [-]; ``t`` width between its limits [m]. Returns [m].
 
     >>> round(reach_of_link(k=-0.5, t=0.2e-3) * 1e6, 6)
     50.0
@@ -40,7 +40,7 @@ def reach_of_link(k: Ratio, t: Metres) -> Metres:
 
 @formula("R = R_0 + r", cites=_WORST_CASE)
 def reaches_together(R_0: Metres, r: Metres) -> Metres:
-    """Reach of a chain when all its links are at once at their unkindest limits.
+    """Worst-case deviation of the gap, with all links at their worst limits at once.
 
     R = R_0 + r
 
@@ -54,7 +54,7 @@ def reaches_together(R_0: Metres, r: Metres) -> Metres:
 
 @formula("R = √(R_0² + r²)", cites=[COMMON_PRACTICE, FIRST_PRINCIPLES])
 def reaches_in_square(R_0: Metres, r: Metres) -> Metres:
-    """Reach of a chain whose links vary each by its own chance.
+    """Statistical deviation of the gap, with links that vary independently.
 
     R = √(R_0² + r²)
 
@@ -69,11 +69,11 @@ def reaches_in_square(R_0: Metres, r: Metres) -> Metres:
 
 @formula("s = r/R", cites=_WORST_CASE)
 def share_of_reach(r: Metres, R: Metres) -> Ratio:
-    """Share that one link has in the worst case.
+    """Share of one link in the worst-case deviation.
 
     s = r/R
 
-    ``r`` reach of the link, ``R`` of the chain [m]. Returns a ratio. Raises OutOfRange unless R > 0.
+    ``r`` deviation by the link, ``R`` by the chain [m]. Returns a ratio. Raises OutOfRange unless R > 0.
 
     >>> share_of_reach(r=30e-6, R=120e-6)
     0.25
@@ -84,11 +84,11 @@ def share_of_reach(r: Metres, R: Metres) -> Ratio:
 
 @formula("s = r²/R²", cites=[COMMON_PRACTICE, FIRST_PRINCIPLES])
 def share_of_square(r: Metres, R: Metres) -> Ratio:
-    """Share that one link has in the squared spread.
+    """Share of one link in the sum of squared deviations.
 
     s = r²/R²
 
-    ``r`` reach of the link, ``R`` root of the sum of all squares [m]. Returns a ratio. OutOfRange unless R > 0.
+    ``r`` deviation by the link, ``R`` root of the sum of all squares [m]. Returns a ratio. OutOfRange unless R > 0.
 
     >>> round(share_of_square(r=30e-6, R=50e-6), 6)
     0.36
@@ -103,7 +103,7 @@ def low_end(m: Metres, R: Metres) -> Metres:
 
     g = m − R
 
-    ``m`` middle, ``R`` reach [m]. Returns [m].
+    ``m`` middle, ``R`` deviation from it [m]. Returns [m].
 
     >>> round(low_end(m=0.10e-3, R=0.04e-3) * 1e6, 6)
     60.0
@@ -117,7 +117,7 @@ def high_end(m: Metres, R: Metres) -> Metres:
 
     g = m + R
 
-    ``m`` middle, ``R`` reach [m]. Returns [m].
+    ``m`` middle, ``R`` deviation from it [m]. Returns [m].
 
     >>> round(high_end(m=0.10e-3, R=0.04e-3) * 1e6, 6)
     140.0
@@ -145,7 +145,7 @@ def others_vary(a: Metres, b: Metres) -> Metres:
 
     t_s = b − a
 
-    ``a`` least, ``b`` greatest gap that they leave with the last link at nothing [m]. Returns [m].
+    ``a`` least, ``b`` greatest gap that they leave with a last link of zero length [m]. Returns [m].
 
     >>> round(others_vary(a=-44.50e-3, b=-44.15e-3) * 1e6, 6)
     350.0
@@ -155,7 +155,7 @@ def others_vary(a: Metres, b: Metres) -> Metres:
 
 @formula("t_g = b − a", cites=[FIRST_PRINCIPLES])
 def spread_asked(a: Metres, b: Metres) -> Metres:
-    """Spread asked of the gap.
+    """Permitted spread of the gap.
 
     t_g = b − a
 
@@ -169,11 +169,11 @@ def spread_asked(a: Metres, b: Metres) -> Metres:
 
 @formula("y = L α (T − T_ref)", cites=[FIRST_PRINCIPLES])
 def growth_of_length(L: Metres, alpha: PerKelvin, T: Kelvins, T_ref: Kelvins) -> Metres:
-    """By how much a length of a part outgrows its size on the drawing.
+    """Thermal growth of a length over its size on the drawing.
 
     y = L α (T − T_ref)
 
-    ``L`` length at ``T_ref``, negative where more of it narrows the gap [m]; ``alpha`` mean coefficient from
+    ``L`` length at ``T_ref``, negative where growth narrows the gap [m]; ``alpha`` mean coefficient from
     ``T_ref`` [1/K]; ``T`` of the part [K]. Returns [m].
 
     Hand working: 330 mm, 11e-6, 250 K: 330 × 0.00275 = 0.9075 mm.
@@ -190,7 +190,7 @@ def gap_when_hot(g: Metres, y: Metres) -> Metres:
 
     g_h = g + y
 
-    ``g`` gap cold, ``y`` what the growth of all links adds to it [m]. Returns [m].
+    ``g`` gap cold, ``y`` change by the thermal growth of all links [m]. Returns [m].
 
     >>> round(gap_when_hot(g=0.85e-3, y=-0.35e-3) * 1e3, 6)
     0.5
@@ -200,7 +200,7 @@ def gap_when_hot(g: Metres, y: Metres) -> Metres:
 
 @formula("e = |x − m|", cites=[FIRST_PRINCIPLES])
 def off_middle(x: Metres, m: Metres) -> Metres:
-    """How far a size as measured lies from the middle of what was drawn.
+    """Deviation of a measured size from the middle of its drawn limits.
 
     e = |x − m|
 

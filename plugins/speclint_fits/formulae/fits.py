@@ -1,4 +1,4 @@
-"""Clearance and interference between the limits, what presses, what holds, and a saddle on its barrel."""
+"""Clearance and interference between the limits, stress, grip, and a saddle on its barrel."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ import math
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
 from speclint.equations import Kelvins, Metres, Newtons, Pascals, PerKelvin, Radians, Ratio
 
-#: Beyond this half arc a saddle bears on its flanks, and a gap measured along the radius says little.
+#: Beyond this half arc a saddle bears on its flanks, and a gap measured along the radius is not meaningful.
 _WIDEST_HALF_ARC = math.radians(80)
 
 
@@ -41,7 +41,7 @@ def clearance(delta: Metres) -> Metres:
 
 @formula("m = (a + b)/2", cites=[FIRST_PRINCIPLES])
 def middle(a: Metres, b: Metres) -> Metres:
-    """Middle of two limits, what a fit gives when both parts are made to the middle of theirs.
+    """Middle of two limits.
 
     m = (a + b)/2
 
@@ -55,7 +55,7 @@ def middle(a: Metres, b: Metres) -> Metres:
 
 @formula("δ_p = max(δ, 0)", cites=[FIRST_PRINCIPLES])
 def pressing_interference(delta: Metres) -> Metres:
-    """The part of an interference that presses: nothing where the parts are loose.
+    """Interference that gives contact pressure: zero where the parts are loose.
 
     δ_p = max(δ, 0)
 
@@ -69,7 +69,7 @@ def pressing_interference(delta: Metres) -> Metres:
 
 @formula("D_o = D + 2 t", cites=[FIRST_PRINCIPLES])
 def outside_of_wall(D: Metres, t: Metres) -> Metres:
-    """Outside of the ring of metal round a hole.
+    """Outside diameter of the ring of metal round a hole.
 
     D_o = D + 2 t
 
@@ -83,7 +83,7 @@ def outside_of_wall(D: Metres, t: Metres) -> Metres:
 
 @formula("σ_s = |σ|", cites=[FIRST_PRINCIPLES])
 def size_of_stress(sigma: Pascals) -> Pascals:
-    """A stress without its sign.
+    """Magnitude of the hoop stress.
 
     σ_s = |σ|
 
@@ -97,7 +97,7 @@ def size_of_stress(sigma: Pascals) -> Pascals:
 
 @formula("σ = p", cites=[FIRST_PRINCIPLES])
 def solid_shaft_stress(p: Pascals) -> Pascals:
-    """Stress in a solid shaft under a contact pressure: the pressure itself, throughout.
+    """Stress in a solid shaft under contact pressure, equal to the pressure throughout.
 
     σ = p
 
@@ -111,7 +111,7 @@ def solid_shaft_stress(p: Pascals) -> Pascals:
 
 @formula("S = k R", cites=[COMMON_PRACTICE])
 def share_of_strength(k: Ratio, R: Pascals) -> Pascals:
-    """Stress allowed.
+    """Allowable stress.
 
     S = k R
 
@@ -125,7 +125,7 @@ def share_of_strength(k: Ratio, R: Pascals) -> Pascals:
 
 @formula("F_n = x F", cites=[COMMON_PRACTICE])
 def load_with_factor(x: Ratio, F: Newtons) -> Newtons:
-    """Grip asked of the fit.
+    """Holding force required of the fit.
 
     F_n = x F
 
@@ -139,7 +139,7 @@ def load_with_factor(x: Ratio, F: Newtons) -> Newtons:
 
 @formula("D_h = D (1 + α (T − T_ref))", cites=[FIRST_PRINCIPLES])
 def hot_diameter(D: Metres, alpha: PerKelvin, T: Kelvins, T_ref: Kelvins) -> Metres:
-    """A diameter at its own temperature.
+    """Diameter at the temperature of its part.
 
     D_h = D (1 + α (T − T_ref))
 
@@ -161,9 +161,9 @@ def saddle_gap(D_s: Metres, D_b: Metres, theta: Radians) -> Metres:
     g = |D_s − D_b| (1 − cos θ)/(2 k), k = 1 if D_s ≥ D_b, else cos θ
 
     ``D_s`` diameter to which the saddle is machined, ``D_b`` of the barrel [m]; ``theta`` half of the arc of the
-    saddle [rad]. Returns [m]. A saddle of larger radius rests on its middle and gapes at its edges; one of smaller
-    radius rests on its edges and gapes at its middle, by 1/cos θ more, since it is held off along the flanks.
-    Measured along the radius, to the first order in the difference of radii: on the safe side by its square over
+    saddle [rad]. Returns [m]. A saddle of larger radius rests on its middle with a gap at its edges; one of
+    smaller radius rests on its edges with a gap at its middle, larger by 1/cos θ, since the flanks hold it off.
+    Measured along the radius, to the first order in the difference of radii: conservative by its square over
     the radius.
     Raises OutOfRange unless 0 < θ ≤ 80° and the diameters are within a tenth of each other.
 

@@ -1,4 +1,4 @@
-"""Pads of a block in the cut-outs of its frames: growth, the stress of what is wedged, the force to enter."""
+"""Pads of a block in the cut-outs of its frames: thermal growth, contact pressure, force to draw a pad in."""
 
 from __future__ import annotations
 
@@ -40,7 +40,7 @@ def relative_growth(
 
 @formula("δ_h = δ + g", cites=[FIRST_PRINCIPLES])
 def grown(delta: Metres, g: Metres) -> Metres:
-    """Interference of a pad in its cut-out with the growth on top.
+    """Interference of a pad in its cut-out with thermal growth added.
 
     δ_h = δ + g
 
@@ -69,11 +69,11 @@ def far_side(a: Metres, w: Metres) -> Metres:
 
 @formula("r_h = r − g", cites=[FIRST_PRINCIPLES])
 def room_left(r: Metres, g: Metres) -> Metres:
-    """Room left hot.
+    """Clearance left hot.
 
     r_h = r − g
 
-    ``r`` room cold, ``g`` growth [m]. Returns [m], negative when the part strikes.
+    ``r`` clearance cold, ``g`` growth [m]. Returns [m], negative when the part strikes the end.
 
     >>> round(room_left(r=2e-3, g=1.5e-3) * 1e3, 6)
     0.5
@@ -83,12 +83,12 @@ def room_left(r: Metres, g: Metres) -> Metres:
 
 @formula("σ = E max(δ, 0)/w", cites=[FIRST_PRINCIPLES])
 def wedged_stress(delta: Metres, w: Metres, E: Pascals) -> Pascals:
-    """Compression of a pad wedged between rigid faces.
+    """Compressive stress of a pad with interference between rigid faces.
 
     σ = E max(δ, 0)/w
 
-    ``delta`` interference, which presses only above nothing; ``w`` width of the pad [m]; ``E`` its modulus [Pa].
-    Returns [Pa]. No frame is rigid: the stress of a real one is less.
+    ``delta`` interference, without stress below 0; ``w`` width of the pad [m]; ``E`` its modulus [Pa].
+    Returns [Pa]. No frame is rigid: the real stress is lower.
 
     Hand working: 0.25 mm in 200 mm at 200 GPa: 250 MPa.
 
@@ -103,15 +103,16 @@ def wedged_stress(delta: Metres, w: Metres, E: Pascals) -> Pascals:
 def wedged_stress_in_slot(
     delta: Metres, w: Metres, E: Pascals, A: SquareMetres, k: NewtonsPerMetre
 ) -> Pascals:
-    """Compression of a pad wedged in a cut-out that spreads.
+    """Compressive stress of a pad with interference in a cut-out that yields elastically.
 
     σ = max(δ, 0)/(w/E + A/k)
 
-    ``delta`` interference, which presses only above nothing; ``w`` width of the pad [m]; ``E`` its modulus [Pa];
-    ``A`` face in contact [m²]; ``k`` force that spreads the cut-out by one metre [N/m]. Returns [Pa].
+    ``delta`` interference, without stress below 0; ``w`` width of the pad [m]; ``E`` its modulus [Pa];
+    ``A`` face in contact [m²]; ``k`` stiffness of the cut-out, force per opening [N/m]. Returns [Pa].
     Raises OutOfRange unless w and k are above 0.
 
-    Hand working: 0.25 mm, 200 mm, 200 GPa; 30 000 mm² and 30e9 N/m give as much again: half of 250 MPa.
+    Hand working: 0.25 mm, 200 mm, 200 GPa; 30 000 mm² and 30e9 N/m have the same flexibility as the pad: half of
+    250 MPa.
 
     >>> round(wedged_stress_in_slot(delta=0.25e-3, w=0.200, E=200e9, A=0.030, k=30e9) / 1e6, 6)
     125.0
@@ -157,7 +158,7 @@ def bearing_with_thrust(sigma: Pascals, T: Newtons, A: SquareMetres) -> Pascals:
 
 @formula("F = 2 μ σ A", cites=[FIRST_PRINCIPLES])
 def force_to_enter(mu: Ratio, sigma: Pascals, A: SquareMetres) -> Newtons:
-    """Force that draws a tight pad into its cut-out, against both faces.
+    """Force that draws a pad with interference into its cut-out, against friction on both faces.
 
     F = 2 μ σ A
 
@@ -173,7 +174,7 @@ def force_to_enter(mu: Ratio, sigma: Pascals, A: SquareMetres) -> Newtons:
 
 @formula("F = F_1 + F_2", cites=[FIRST_PRINCIPLES])
 def forces_together(F_1: Newtons, F_2: Newtons) -> Newtons:
-    """Force that draws the pads in.
+    """Force that draws all locating pads in.
 
     F = F_1 + F_2
 

@@ -16,7 +16,7 @@ GRADES = "ABCDEFGHJK"
 
 
 def required_allowance(grade: str, largest: float) -> Reading:
-    """Metal that must come off a cast face, m: by the grade RMAG and the largest overall dimension of the part, m.
+    """Required machining allowance of a cast face, m: by the grade RMAG and the largest dimension of the part, m.
 
     OutOfRange beyond 10 m.
 
@@ -44,7 +44,7 @@ def casting_tolerance(grade: int, size: float) -> Reading:
 
 
 def usual_grades(process: str, family: str) -> tuple[str, str]:
-    """Finest and coarsest grade of allowance usual for a process and a family of materials; NotKnown beside them."""
+    """Finest and coarsest grade of allowance usual for a process and a family of materials; NotKnown for others."""
     for row in _rows("usual-grades"):
         if (row["process"], row["family"]) == (process, family):
             return row["finest"], row["coarsest"]

@@ -1,1 +1,1 @@
-"""What several rules of fits take alike."""
+"""Inputs that several rules of fits share."""

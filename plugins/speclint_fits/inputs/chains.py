@@ -1,10 +1,10 @@
-"""What the rules of dimension chains share: links and how they act, what is asked of a gap, shares, chance."""
+"""Inputs that the rules of dimension chains share: links and their effect, limits of the gap, shares, statistics."""
 
 from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from speclint import Judgement, Sheet
 from speclint.handbook.fits import MONTE_CARLO_CITES, chains
@@ -24,7 +24,7 @@ from speclint_fits.formulae.fits import middle
 
 @dataclass(frozen=True)
 class Acting:
-    """A link by name, and how it acts: 1 widens the gap, −1 narrows it, another number by a lever."""
+    """A link by name, and its effect: 1 widens the gap, −1 narrows it, another number by a lever."""
 
     name: str
     link: ChainLink
@@ -51,12 +51,12 @@ def size_of(one: Acting, sheet: Sheet) -> Position:
 
 
 def asked_cold(chain: DimensionChain, sheet: Sheet) -> tuple[float, float]:
-    """What is asked of the gap cold; minus infinity and infinity on a side that asks nothing."""
+    """Limits of the gap cold; minus infinity and infinity on a side without a limit."""
     return _asked(chain, sheet, "", chain.least, chain.greatest)
 
 
 def asked_hot(chain: DimensionChain, sheet: Sheet) -> tuple[float, float]:
-    """What is asked of the gap hot; minus infinity and infinity on a side that asks nothing."""
+    """Limits of the gap hot; minus infinity and infinity on a side without a limit."""
     return _asked(chain, sheet, "hot", chain.least_hot, chain.greatest_hot)
 
 
@@ -70,12 +70,12 @@ def _asked(
         greatest = sheet.take_nominal("g_greatest", highest)
     if math.isinf(least) and math.isinf(greatest):
         key = f"_{when}" if when else ""
-        raise sheet.not_assessed(f"neither least{key} nor greatest{key} is asked of the gap", chain.where)
+        raise sheet.not_assessed(f"neither least{key} nor greatest{key} is stated for the gap", chain.where)
     return -least, greatest
 
 
 def held(gap: float, asked: tuple[float, float], sheet: Sheet) -> Judgement:
-    """The gap against what is asked of it."""
+    """The gap against its limits."""
     least, greatest = asked
     if math.isinf(greatest):
         return sheet.at_least(gap, least)
@@ -108,17 +108,17 @@ def handbook_link(one: Acting, sheet: Sheet) -> chains.Link:
 def judged_by_chance(
     links: tuple[chains.Link, ...], asked: tuple[float, float], wanted: float, sheet: Sheet
 ) -> Judgement:
-    """The yield of a seeded trial at the low end of its own doubt, and the root-sum-square beside it."""
+    """The yield of a seeded trial at its lower confidence limit, and the root-sum-square for comparison."""
     low, high, shares = _root_sum_square(links, sheet)
     trials, seed = (int(sheet.limit(name)) for name in ("trials", "seed"))
     share = sheet.look_up("Y", monte_carlo_yield, links=links, asked=asked, trials=trials, seed=seed)
     judged = sheet.at_least(share, wanted)
     about = f"root-sum-square {low * 1e3:.3f} to {high * 1e3:.3f} mm"
-    return replace(judged, says="; ".join(one for one in (judged.says, about, shares) if one))
+    return judged.saying("; ".join(one for one in (judged.says, about, shares) if one))
 
 
 def _root_sum_square(links: tuple[chains.Link, ...], sheet: Sheet) -> tuple[float, float, str]:
-    """Ends of the spread by root-sum-square, and the shares in its square."""
+    """Ends of the spread by root-sum-square, and the shares of the links in it."""
     centre, reach, reaches = 0.0, 0.0, {}
     for link in links:
         half_way = sheet.work(f"m of {link.name}", middle, a=link.low, b=link.high)
@@ -134,7 +134,7 @@ def _root_sum_square(links: tuple[chains.Link, ...], sheet: Sheet) -> tuple[floa
 def monte_carlo_yield(
     links: tuple[chains.Link, ...], asked: tuple[float, float], trials: int, seed: int
 ) -> Reading:
-    """Share of chains within the asked limits by a seeded trial, with the doubt of its sampling."""
+    """Share of chains within the limits by a seeded trial, with the uncertainty of its sampling."""
     found = chains.monte_carlo(links, *asked, trials=trials, seed=seed)
     what = (
         f"yield in {trials} trials, seed {seed}: mean {found.mean * 1e3:.4f} mm, "

@@ -1,4 +1,4 @@
-"""What several rules take of a fit alike: its sizes, its parts, cold and hot, and the pressure between them."""
+"""Inputs that several rules of a fit share: its sizes and parts, cold and hot, and its contact pressure."""
 
 from __future__ import annotations
 
@@ -47,10 +47,10 @@ class Pressed:
 
 
 def intent_of(fit: Fit, sheet: Sheet) -> str:
-    """What the fit is meant to be; a saddle that is bedded is no fit of a shaft in a hole."""
+    """The intended kind of fit; a bedded saddle is not a fit of a shaft in a hole."""
     intent = sheet.read("intent", fit.intent)
     if intent == "bedded":
-        raise sheet.not_applicable("a saddle bedded on a barrel: see fit.curved-seat")
+        raise sheet.not_applicable("a saddle bedded on a barrel is judged by fit.curved-seat")
     return intent
 
 
@@ -86,7 +86,7 @@ def hot_fit(sizes: Sizes, parts: Parts, case: LoadCase, sheet: Sheet) -> Hot:
 
 
 def pressed(fit: Fit, sizes: Sizes, parts: Parts, hot: Hot, sheet: Sheet) -> Pressed:
-    """The pressure between the parts; nothing where they are loose."""
+    """The contact pressure; zero where the parts are loose."""
     outer, inner = sheet.material_of(parts.outer), sheet.material_of(parts.inner)
     d_in = inside_of_shaft(fit, sheet)
     D_out = sheet.work("D_o", outside_of_wall, D=sizes.hole, t=sheet.take("t", sheet.dimension(fit.wall)))

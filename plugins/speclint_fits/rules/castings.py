@@ -1,4 +1,4 @@
-"""Metal cast on the faces that are machined."""
+"""Machining allowance of cast faces."""
 
 from __future__ import annotations
 
@@ -11,25 +11,28 @@ from speclint_fits.sources import ISO_8062_3, ISO_8062_3_ALLOWANCES, ISO_8062_3_
 
 @rule(
     "fit.machining-allowance",
-    title="Every machined face of the casting has metal enough to clean up, wherever in its tolerance it comes out",
+    title="The allowance on every machined face is at least the required machining allowance plus its share "
+    "of the casting tolerance",
     on=Casting,
     grade=Grade.NONCONFORMITY,
     cites=[
         ISO_8062_3_ALLOWANCES,
         ISO_8062_3_TOLERANCES,
     ],
-    why="A face that does not clean up is found on the boring mill, when the casting is already paid for.",
-    leaves_out="distortion, draft and mismatch of the mould beyond the tolerance; dimension taken as finished",
+    why="A face that does not clean up is found on the boring mill, when the casting has already been paid "
+    "for.",
+    leaves_out="distortion, draft and mismatch beyond the tolerance; the stated dimension is taken as the "
+    "finished one",
     edition=2,
 )
 def machining_allowance(casting: Casting, sheet: Sheet) -> Judgement:
-    """Allowance ≥ RMA + DCT/2 on a face cast opposite, + DCT/4 on each of two machined faces."""
+    """Allowance ≥ RMA + DCT/2 on a face whose opposite stays cast, + DCT/4 on each of two machined faces."""
     if not casting.faces:
         raise sheet.not_assessed("no machined face is stated", casting.where)
     grade = sheet.read("grade of allowance", casting.allowance_grade)
     largest = _largest(casting, sheet)
     required = sheet.look_up("A", required_allowance, grade=grade, largest=largest)
-    return sheet.worst(*(_face(name, face, casting, required, sheet) for name, face in casting.faces.items()))
+    return sheet.each(casting.faces.items(), lambda item: _face(*item, casting, required, sheet))
 
 
 def _largest(casting: Casting, sheet: Sheet) -> float:
@@ -53,12 +56,13 @@ def _face(name: str, face: MachinedFace, casting: Casting, required: float, shee
 
 @rule(
     "casting.allowance-grade",
-    title="The grade of machining allowance is one that the process can work to",
+    title="The grade of machining allowance is no finer than the finest usual for the process and the "
+    "material",
     on=Casting,
     grade=Grade.OBSERVATION,
     cites=[ISO_8062_3.at("Annex B, grades usual for a process")],
-    why="A grade finer than the moulding shop can hold is a promise that the drawing makes and the mould breaks.",
-    leaves_out="what a single foundry has proved that it can do",
+    why="A grade finer than the foundry can hold leaves faces that do not clean up.",
+    leaves_out="what an individual foundry has proved that it can hold",
 )
 def allowance_grade(casting: Casting, sheet: Sheet) -> Judgement:
     """The stated grade is no finer than the finest usual for process and material."""

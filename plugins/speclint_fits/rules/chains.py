@@ -1,9 +1,8 @@
-"""Dimension chains cold: the gap at worst, by chance, and as the fitter makes it."""
+"""Dimension chains cold: the gap in the worst case, statistically, and as measured on the job."""
 
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.handbook.fits import MONTE_CARLO_CITES, STATISTICAL_CITES, WORST_CASE_CITES, last_link
@@ -33,12 +32,13 @@ from speclint_fits.inputs.chains import (
 
 @rule(
     "chain.worst-case",
-    title="The gap keeps its limits with every link at once at its unkindest",
+    title="The gap stays within its limits with every link at its worst limit at once",
     on=DimensionChain,
     grade=Grade.NONCONFORMITY,
     cites=[*WORST_CASE_CITES],
-    why="Of parts made once there is no average: what the limits allow is what may be delivered.",
-    leaves_out="heat (chain.worst-case-hot has it), load and wear; errors of form and of position that no link states",
+    why="Parts made once have no average: any size within the limits may be delivered.",
+    leaves_out="thermal growth (chain.worst-case-hot covers it), load and wear; errors of form and position "
+    "that no link states",
 )
 def worst_case(chain: DimensionChain, sheet: Sheet) -> Judgement:
     """Σ k x over the links at the governing corner, and the share of each link in the spread."""
@@ -53,25 +53,25 @@ def worst_case(chain: DimensionChain, sheet: Sheet) -> Judgement:
         reach = sheet.work("R", reaches_together, R_0=reach, r=reaches[one.name])
     judged = held(gap, asked, sheet)
     shares = shares_in_words(reaches, reach, share_of_reach, sheet)
-    return replace(judged, says=f"{judged.says}; {shares}" if shares else judged.says)
+    return judged.saying(f"{judged.says}; {shares}" if shares else judged.says)
 
 
 @rule(
     "chain.statistical",
-    title="As many chains as are wanted come out within the limits, were many made",
+    title="The share of chains whose gap comes out within its limits is at least the wanted yield",
     on=DimensionChain,
     grade=Grade.OBSERVATION,
     cites=[*STATISTICAL_CITES, *MONTE_CARLO_CITES],
-    why="It says which link to tighten, and what a second engine would cost in fitting.",
-    leaves_out="heat (chain.statistical-hot has it); the single engine, which is at the mercy of the worst case; "
-    "how truly the spread describes the shop",
+    why="It shows which tolerance to tighten, and how much fitting a second engine would need.",
+    leaves_out="thermal growth (chain.statistical-hot covers it); the single engine, for which the worst "
+    "case counts; how well the distribution describes the shop",
     limits=[
         Limit("trials", "20000", "ratio", COMMON_PRACTICE, "trials of the Monte Carlo, at least 1000"),
         Limit("seed", "1902", "ratio", COMMON_PRACTICE, "seed of its generator"),
     ],
 )
 def statistical(chain: DimensionChain, sheet: Sheet) -> Judgement:
-    """Root-sum-square about the middle, and the yield of a seeded trial at the low end of its own doubt."""
+    """Root-sum-square about the middle, and the yield of a seeded trial at its lower confidence limit."""
     wanted = sheet.take("Y_w", chain.wanted_yield)
     asked = asked_cold(chain, sheet)
     links = tuple(handbook_link(one, sheet) for one in links_of(chain, sheet))
@@ -80,13 +80,15 @@ def statistical(chain: DimensionChain, sheet: Sheet) -> Judgement:
 
 @rule(
     "chain.measured",
-    title="What was measured is as drawn, and the last link can be machined to bring the gap within its limits",
+    title="Every measured size is within its drawn limits, and the other links vary no more than the gap's "
+    "limits allow, so that the last link can be machined to suit",
     on=DimensionChain,
     grade=Grade.OBSERVATION,
     gravest=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES],
-    why="One face left to the last and machined to measurement does what no tolerance on five drawings can.",
-    leaves_out="whether metal is left on that face; the doubt of a measurement stated without limits",
+    why="One face left to the last and machined to measurement achieves what tolerances on five drawings "
+    "cannot.",
+    leaves_out="whether metal is left on that face; the uncertainty of a measurement stated without limits",
     edition=2,
 )
 def measured(chain: DimensionChain, sheet: Sheet) -> Judgement:
@@ -96,11 +98,13 @@ def measured(chain: DimensionChain, sheet: Sheet) -> Judgement:
     found = [one for one in judged if one is not None]
     if not sheet.is_stated("last", chain.last):
         if not found:
-            raise sheet.not_applicable("no link is measured, and none is left to be machined to measurement")
+            raise sheet.not_applicable(
+                "no link is measured, and no last link is stated to be machined to measurement"
+            )
         return sheet.worst(*found)
     last = _last(chain, links, sheet)
     governs = sheet.worst(last, *found)
-    return governs if governs is last else replace(governs, says=f"{last.says}; {governs.says}")
+    return governs if governs.says == last.says else governs.saying(f"{last.says}; {governs.says}")
 
 
 def _is_measured(one: Acting, sheet: Sheet) -> bool:
@@ -110,7 +114,7 @@ def _is_measured(one: Acting, sheet: Sheet) -> bool:
 
 
 def _as_drawn(one: Acting, sheet: Sheet) -> Judgement | None:
-    """A measured size within the drawn limits; None where the drawing states no limits to hold it against."""
+    """A measured size within the drawn limits; None where the drawing states no limits."""
     drawn = sheet.dimension(one.link)
     a, b = sheet.take_limits(f"{one.name} drawn", drawn)
     if a == b:
@@ -119,7 +123,7 @@ def _as_drawn(one: Acting, sheet: Sheet) -> Judgement | None:
     off = sheet.work(f"e of {one.name}", off_middle, x=sheet.take(one.name, one.link.measured), m=m)
     half = sheet.work(f"h of {one.name}", half_of_limits, a=a, b=b)
     judged = sheet.at_most(off, half).graded(Grade.NONCONFORMITY)
-    return replace(judged, says=f"{one.name} as measured: {judged.says}")
+    return judged.saying(f"{one.name} as measured: {judged.says}")
 
 
 def _last(chain: DimensionChain, links: list[Acting], sheet: Sheet) -> Judgement:
@@ -148,10 +152,8 @@ def _to_machine(
     varies = sheet.work("t_s", others_vary, a=left[0], b=left[1])
     judged = sheet.at_most(varies, sheet.work("t_g", spread_asked, a=asked[0], b=asked[1]))
     if not judged.holds:
-        return replace(judged, says=f"no size of {name} serves: {judged.says}")
-    return replace(
-        judged, says=f"machine {name} to {sizes[0] * 1e3:.3f} to {sizes[1] * 1e3:.3f} mm; {judged.says}"
-    )
+        return judged.saying(f"no size of {name} brings the gap within its limits: {judged.says}")
+    return judged.saying(f"machine {name} to {sizes[0] * 1e3:.3f} to {sizes[1] * 1e3:.3f} mm; {judged.says}")
 
 
 RULES: tuple[Rule, ...] = (worst_case, statistical, measured)

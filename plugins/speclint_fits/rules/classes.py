@@ -1,8 +1,6 @@
-"""What kind of fit the limits give, and whether its classes are among those that shops keep gauges for."""
+"""What kind of fit the limits give, and whether its classes are preferred ones."""
 
 from __future__ import annotations
-
-from dataclasses import replace
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.handbook.fits import (
@@ -22,12 +20,13 @@ from speclint_fits.sources import ISO_286_1, ISO_1829
 
 @rule(
     "fit.class",
-    title="The limits of hole and shaft give the kind of fit that is meant",
+    title="The limits of hole and shaft give the kind of fit stated as intent: clearance, transition or "
+    "interference",
     on=Fit,
     grade=Grade.NONCONFORMITY,
     cites=[ISO_286_1.at("clause 3.3, kinds of fit")],
-    why="A fit that may come out loose or tight as luck will have it is neither a bearing nor a grip.",
-    leaves_out="error of form: an oval hole has less clearance and less grip than its diameters say",
+    why="A fit that may come out either loose or tight can be relied on neither to run nor to grip.",
+    leaves_out="errors of form: an oval hole has less clearance and less grip than its diameters give",
 )
 def kind(fit: Fit, sheet: Sheet) -> Judgement:
     """Least and greatest clearance or interference between the limits."""
@@ -41,8 +40,8 @@ def kind(fit: Fit, sheet: Sheet) -> Judgement:
         judged = _kept(*_interferences(hole, shaft, sheet), sheet)
     else:
         _clearances(hole, shaft, sheet)
-        judged = sheet.states(found == intent, f"{intent} is meant")
-    return replace(judged, says=f"{found} fit: {judged.says}")
+        judged = sheet.states(found == intent, f"the intent is {intent}")
+    return judged.saying(f"{found} fit: {judged.says}")
 
 
 def _clearances(hole: tuple[float, float], shaft: tuple[float, float], sheet: Sheet) -> tuple[float, float]:
@@ -58,22 +57,24 @@ def _interferences(
 
 
 def _kept(least: float, greatest: float, sheet: Sheet) -> Judgement:
-    """What the limits leave of the fit that both parts give at the middle of theirs."""
+    """What the limits leave of the fit that both parts have at the middle of their limits."""
     return sheet.stays(least, sheet.work("m", middle, a=least, b=greatest))
 
 
 @rule(
     "fit.class-exists",
-    title="Hole and shaft are written in classes of one basic size that shops have gauges for",
+    title="Hole and shaft have classes of one basic size that are a recommended pair or in the preferred "
+    "zones",
     on=Fit,
     grade=Grade.OBSERVATION,
     gravest=Grade.NONCONFORMITY,
     cites=[ISO_286_1.at("clause 5, recommended fits"), ISO_1829.at("preferred zones"), COMMON_PRACTICE],
-    why="Reamers and gauges exist for the preferred classes; any other is a special tool, or a slip of the pen.",
-    leaves_out="limits written as numbers, which no table prefers; that a class exists is seen when it is read",
+    why="Reamers and gauges exist for the preferred classes; any other needs special tools, or is a mistake.",
+    leaves_out="limits written as numbers, for which no class is preferred; that a class exists is checked "
+    "when it is read",
 )
 def class_exists(fit: Fit, sheet: Sheet) -> Judgement:
-    """Capital for the hole, small for the shaft, one basic size, and a recommended pair or preferred zones."""
+    """Capital letter for the hole, small for the shaft, one basic size, and a recommended pair or preferred zones."""
     intent_of(fit, sheet)
     hole, shaft = sheet.dimension(fit.hole), sheet.dimension(fit.shaft)
     of_hole, of_shaft = sheet.tolerance_class(hole), sheet.tolerance_class(shaft)
@@ -103,8 +104,8 @@ def _preferred(of_hole: str, of_shaft: str, sheet: Sheet) -> Judgement:
         return sheet.states(True, f"{pair} is a recommended fit")
     outside = [one for one in (of_hole, of_shaft) if one and not choice(one)]
     if outside:
-        return sheet.states(False, f"{pair}: {' and '.join(outside)} is not among the preferred zones")
-    return sheet.states(True, f"{pair}: of preferred zones, though not a recommended pair")
+        return sheet.states(False, f"{pair}: {' and '.join(outside)} not among the preferred zones")
+    return sheet.states(True, f"{pair} is of preferred zones, though not a recommended pair")
 
 
 RULES = (kind, class_exists)

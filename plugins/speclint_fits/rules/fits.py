@@ -1,4 +1,4 @@
-"""The rules of two features that mate."""
+"""The rules of fits between two mating parts."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The force that presses a fit home, and the force that it holds."""
+"""The force that presses a fit together, and the force that it holds."""
 
 from __future__ import annotations
 
@@ -12,17 +12,17 @@ from speclint_fits.sources import DIN_7190
 
 @rule(
     "fit.press-force",
-    title="The press can put the tightest fit home",
+    title="The force to press the tightest fit together does not exceed that of the press",
     on=Fit,
     grade=Grade.OBSERVATION,
     cites=[FIRST_PRINCIPLES, *SHRINK_FIT],
-    why="A liner that stops half-way in is cut out again, and the bore of the block with it.",
-    leaves_out="the lead-in, scoring, and the roughness that pressing flattens, which makes it a little easier",
+    why="A liner that stops half-way in must be cut out, which spoils the bore of the block as well.",
+    leaves_out="the lead-in chamfer, scoring, and smoothing of the surfaces, which lowers the force a little",
 )
 def press_force(fit: Fit, sheet: Sheet) -> Judgement:
     """μ p π D L of the greatest interference and the greatest friction against the press."""
     if intent_of(fit, sheet) != "interference":
-        raise sheet.not_applicable("the fit is not meant to grip")
+        raise sheet.not_applicable("the fit is not an interference fit")
     if sheet.read("entered", fit.entered) != "pressed":
         raise sheet.not_applicable("the parts are shrunk together")
     sizes, parts = sizes_of(fit, sheet), parts_of(fit, sheet)
@@ -34,19 +34,21 @@ def press_force(fit: Fit, sheet: Sheet) -> Judgement:
 
 @rule(
     "fit.holding-force",
-    title="The fit holds its load with a margin, cold and hot",
+    title="The holding force of the fit, cold and hot, is at least the stated axial load times its factor",
     on=Fit,
     cases=("cold", "starting", "running", "drifting", "standing-hot", "cooling"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, DIN_7190, COMMON_PRACTICE],
-    why="Friction is the least certain figure of any drawing: a fit that just holds on paper walks in service.",
-    leaves_out="repeated load that makes the ends creep, centrifugal force, bending of the shaft in its hub",
-    limits=[Limit("factor", "2", "ratio", COMMON_PRACTICE, "least factor of grip over load")],
+    why="Friction is the least certain figure of the design: a fit that only just holds on paper slips in "
+    "service.",
+    leaves_out="slip at the ends of the fit under repeated load, centrifugal force, bending of the shaft in "
+    "its hub",
+    limits=[Limit("factor", "2", "ratio", COMMON_PRACTICE, "least holding force over load")],
 )
 def holding_force(fit: Fit, case: LoadCase, sheet: Sheet) -> Judgement:
-    """μ p π D L of the least interference left hot, less what roughness takes, against factor × load."""
+    """μ p π D L of the least interference left hot, less the loss by smoothing, against factor × load."""
     if intent_of(fit, sheet) != "interference":
-        raise sheet.not_applicable("the fit is not meant to grip")
+        raise sheet.not_applicable("the fit is not an interference fit")
     sizes, parts = sizes_of(fit, sheet), parts_of(fit, sheet)
     hot = hot_fit(sizes, parts, case, sheet)
     smoothed = sheet.work(

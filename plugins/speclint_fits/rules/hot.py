@@ -11,13 +11,14 @@ from speclint_fits.inputs.fits import hot_fit, intent_of, parts_of, sizes_of
 
 @rule(
     "fit.hot",
-    title="The fit is hot what it is meant to be",
+    title="Hot, a clearance fit keeps clearance and an interference fit keeps interference",
     on=Fit,
     cases=("warming", "starting", "running", "drifting", "standing-hot", "cooling"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, *SHRINK_FIT],
-    why="Two metals, or one at two temperatures, grow apart: what gripped in the shop turns, what turned seizes.",
-    leaves_out="steam pressure on either part, creep over years, and a wall that is not at one temperature",
+    why="Two metals, or one metal at two temperatures, expand differently: an interference fit comes loose, "
+    "a clearance fit seizes.",
+    leaves_out="steam pressure on either part, creep over years, temperature differences within a wall",
 )
 def hot(fit: Fit, case: LoadCase, sheet: Sheet) -> Judgement:
     """δ + D (α_in (T_in − 20) − α_out (T_out − 20)) keeps the sign of the intent."""
@@ -29,7 +30,9 @@ def hot(fit: Fit, case: LoadCase, sheet: Sheet) -> Judgement:
     room, cold = sheet.work("c_h", clearance, delta=left), sheet.work("c", clearance, delta=sizes.delta)
     if intent == "clearance":
         return sheet.stays(room, cold, strictly=True)
-    return sheet.reported(room, "a transition fit promises nothing hot; its clearance then")
+    return sheet.reported(
+        room, "a transition fit promises neither clearance nor interference hot; its clearance then"
+    )
 
 
 RULES = (hot,)

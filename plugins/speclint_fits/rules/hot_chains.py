@@ -1,9 +1,9 @@
-"""Dimension chains with each part at its own temperature: the gap at worst, and by chance."""
+"""Dimension chains with each part at its own temperature: worst case and statistical."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Metres
@@ -26,13 +26,15 @@ _HOT: tuple[CaseName, ...] = ("warming", "starting", "running", "drifting", "sta
 
 @rule(
     "chain.worst-case-hot",
-    title="The gap keeps its limits hot, with every link and every temperature at once at its unkindest",
+    title="The hot gap stays within its limits with every link and every temperature at its worst limit at "
+    "once",
     on=DimensionChain,
     cases=_HOT,
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, *WORST_CASE_CITES],
-    why="What was set with a feeler in the shop is another size in steam: each part grows by its own metal and heat.",
-    leaves_out="load and wear, temperatures that differ along one link, errors of form that no link states",
+    why="A gap set with a feeler gauge in the shop changes in steam: each part grows by its own expansion "
+    "and temperature.",
+    leaves_out="load and wear, temperature differences along one link, errors of form that no link states",
 )
 def worst_case_hot(chain: DimensionChain, case: LoadCase, sheet: Sheet) -> Judgement:
     """Σ k x (1 + α (T − 20 °C)) over the links at the governing corner of sizes, temperatures and metals."""
@@ -46,8 +48,8 @@ def worst_case_hot(chain: DimensionChain, case: LoadCase, sheet: Sheet) -> Judge
         growth = sheet.work("y", with_link, g_0=growth, k=one.k, x=y)
     hot = sheet.work("g_h", gap_when_hot, g=gap, y=growth)
     judged = held(hot, asked, sheet)
-    return replace(
-        judged, says=f"{judged.says}; cold {gap * 1e3:.3f} mm, of which heat makes {growth * 1e3:+.3f} mm"
+    return judged.saying(
+        f"{judged.says}; cold {gap * 1e3:.3f} mm, changed by thermal growth by {growth * 1e3:+.3f} mm"
     )
 
 
@@ -83,23 +85,23 @@ def _growth(name: str, x: Metres, place: Place, case: LoadCase, sheet: Sheet) ->
 
 @rule(
     "chain.statistical-hot",
-    title="As many chains as are wanted keep their limits hot, were many made and steamed",
+    title="The share of chains whose hot gap comes out within its limits is at least the wanted yield",
     on=DimensionChain,
     cases=_HOT,
     grade=Grade.OBSERVATION,
     cites=[*STATISTICAL_CITES, *MONTE_CARLO_CITES],
-    why="It says whether it is the shop or the heat that spreads the gap, and what closer limits would gain.",
-    leaves_out="the single engine, which is at the mercy of the worst case; that hot days of neighbouring parts go "
-    "together; how truly the spread describes shop and steam",
+    why="It shows whether tolerances or temperatures spread the gap, and what closer limits would gain.",
+    leaves_out="the single engine, for which the worst case counts; correlation between the temperatures of "
+    "neighbouring parts; how well the distributions describe shop and service",
     limits=[
         Limit("trials", "5000", "ratio", COMMON_PRACTICE, "trials of the Monte Carlo, at least 1000"),
         Limit("seed", "1902", "ratio", COMMON_PRACTICE, "seed of its generator"),
     ],
 )
 def statistical_hot(chain: DimensionChain, case: LoadCase, sheet: Sheet) -> Judgement:
-    """The cold links as they vary, and the growth of each part as one more link, alike between its extremes.
+    """The cold links as they vary, and the growth of each part as one more link, uniform between its extremes.
 
-    All lengths of one part at one temperature grow together: their growth is one chance, not several.
+    All lengths of one part at one temperature grow together: their growth is one random quantity, not several.
     """
     wanted = sheet.take("Y_w", chain.wanted_yield)
     asked = asked_hot(chain, sheet)

@@ -1,4 +1,4 @@
-"""Pads that lock the block in its frames, and pads that let it grow."""
+"""Pads that locate the block in its frames, and pads that slide to let it grow."""
 
 from __future__ import annotations
 
@@ -41,13 +41,14 @@ def _seated(face: LocatingFace, sheet: Sheet) -> Seated:
 
 @rule(
     "fit.locating-lugs",
-    title="One pad locks the block, tight cold without force and not crushed by heat and thrust together; every other "
-    "pad slides",
+    title="Exactly one pad locates the block on a frame; its interference, the force to draw it in and its "
+    "hot contact pressure, by wedging and thrust together, do not exceed their limits",
     on=LocatingFace,
     cases=("cold", *_HOT, "water"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="Two fixed points and a hot block between them crack the frame; none, and the block hammers its bolts.",
+    why="Two fixed points with a hot block between them crack the frame; with none, the block hammers its "
+    "bolts.",
     leaves_out="wear and fretting of the faces, bending of pad and frame, help of bolts through the pad, "
     "drag of pads that slide",
     limits=[
@@ -55,15 +56,25 @@ def _seated(face: LocatingFace, sheet: Sheet) -> Seated:
             "least_interference", "0 mm", "length", COMMON_PRACTICE, "least interference of a locating pad"
         ),
         Limit(
-            "most_interference", "0.05 mm", "length", COMMON_PRACTICE, "most interference of a locating pad"
+            "most_interference",
+            "0.05 mm",
+            "length",
+            COMMON_PRACTICE,
+            "greatest interference of a locating pad",
         ),
-        Limit("proof_share", "0.67", "ratio", COMMON_PRACTICE, "share of proof stress on the faces"),
+        Limit(
+            "proof_share",
+            "0.67",
+            "ratio",
+            COMMON_PRACTICE,
+            "allowable contact pressure as a share of proof stress",
+        ),
         Limit("locating_pads", "1", "ratio", COMMON_PRACTICE, "pads of a block that locate it on one frame"),
     ],
     edition=2,
 )
 def locating_lugs(face: LocatingFace, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Interference by the limits, E δ/w with growth and T/A on top, 2 μ σ A to enter, and one pad that locates."""
+    """Interference by the limits, E δ/w with growth and T/A added, 2 μ σ A to draw it in, and one pad that locates."""
     seated = _seated(face, sheet)
     locating = [
         name for name, pad in seated.block.pads.items() if sheet.read(f"pad {name} locates", pad.locates)
@@ -103,7 +114,7 @@ def _area(seated: Seated, sheet: Sheet) -> float:
 
 
 def _entering(seated: Seated, sheet: Sheet) -> Judgement:
-    """Force that draws in all the pads that locate this block, against what the jacks give."""
+    """Force that draws in all the pads that locate this block, against the available force."""
     force = 0.0
     for face in sheet.belonging_to(seated.block, LocatingFace):
         one = _seated(face, sheet)
@@ -155,16 +166,16 @@ def _growth(length: float, seated: Seated, at: tuple[float, float], sheet: Sheet
 
 @rule(
     "fit.growth-room",
-    title="A sliding pad of the hot block never comes to the end of its cut-out in the frame",
+    title="A sliding pad of the hot block keeps clearance to the end of its cut-out in the frame",
     on=LocatingFace,
     cases=_HOT,
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES],
-    why="A hot block that strikes the end of its slot bends the frame, and the axle boxes bind.",
-    leaves_out="whether the pad slides freely: bolts drawn up hard on a sliding pad hold it fast",
+    why="A hot block that strikes the end of its cut-out bends the frame, and the axleboxes bind.",
+    leaves_out="whether the pad slides freely: bolts tightened hard on a sliding pad hold it fast",
 )
 def growth_room(face: LocatingFace, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Room cold less the growth of block over frame from the fixed point to the pad's far side."""
+    """Clearance cold less the growth of block over frame from the fixed point to the pad's far side."""
     seated = _seated(face, sheet)
     if sheet.read("locates", seated.pad.locates):
         raise sheet.not_applicable("this pad locates the block; it does not slide")

@@ -10,23 +10,29 @@ from speclint_fits.formulae.fits import hot_diameter, saddle_gap
 
 @rule(
     "fit.curved-seat",
-    title="The jointing, no thicker than a joint can be, takes up the gap between saddle and barrel, cold and hot",
+    title="The gap between saddle and barrel, cold and hot, does not exceed what the jointing fills, and no jointing "
+    "fills more than a jointing can",
     on=Fit,
     cases=("cold", "starting", "running", "standing-hot"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="A saddle that bears only on its edges, or only on its middle, rocks, leaks and frets its bolts loose.",
+    why="A saddle that bears only on its edges, or only on its middle, rocks, leaks and loosens its bolts "
+    "by fretting.",
     leaves_out="barrels out of round, lapped plates and rivet heads under the saddle, bending of either part",
     limits=[
         Limit(
-            "jointing", "0.5 mm", "length", COMMON_PRACTICE, "gap that jointing takes up where none is stated"
+            "jointing",
+            "0.5 mm",
+            "length",
+            COMMON_PRACTICE,
+            "greatest gap that jointing fills if none is stated",
         ),
-        Limit("thickest", "2 mm", "length", COMMON_PRACTICE, "greatest gap that any jointing takes up"),
+        Limit("thickest", "2 mm", "length", COMMON_PRACTICE, "greatest gap that any jointing fills"),
     ],
     edition=2,
 )
 def curved_seat(fit: Fit, case: LoadCase, sheet: Sheet) -> Judgement:
-    """ΔR (1 − cos θ), over cos θ where the saddle is the tighter, with each part at its temperature."""
+    """ΔR (1 − cos θ), over cos θ where the saddle has the smaller radius, with each part at its temperature."""
     if sheet.read("intent", fit.intent) != "bedded":
         raise sheet.not_applicable("not a saddle on a barrel")
     saddle = _hot("D_s", fit.hole, sheet.follow(fit.hole.of), case, sheet)

@@ -27,20 +27,22 @@ LIMITS = [
 
 @rule(
     "fit.stress",
-    title="The tightest fit neither crushes the shaft nor strains the hub, cold or in any hot case",
+    title="At the greatest interference the stress of hub and shaft, cold or in any hot case, does not exceed its "
+    "share of the strength",
     on=Fit,
     cases=("cold", "warming", "starting", "running", "drifting", "standing-hot", "cooling", "water"),
     grade=Grade.NONCONFORMITY,
     cites=[*SHRINK_FIT, COMMON_PRACTICE],
-    why="A hub that yields when the parts are put together has lost its grip before the first journey.",
-    leaves_out="stress at the ends of the fit, keyways and holes near it, difference of temperature in a wall",
+    why="A hub that yields during assembly has lost its grip before the engine first runs.",
+    leaves_out="stress at the ends of the fit, keyways and holes near it, temperature differences within a "
+    "wall",
     limits=LIMITS,
     edition=2,
 )
 def stress(fit: Fit, case: LoadCase, sheet: Sheet) -> Judgement:
     """Lamé of both under the greatest interference; Tresca in a steel hub, hoop tension in an iron one."""
     if intent_of(fit, sheet) != "interference":
-        raise sheet.not_applicable("the fit is not meant to press")
+        raise sheet.not_applicable("the fit is not an interference fit")
     sizes, parts = sizes_of(fit, sheet), parts_of(fit, sheet)
     hot = hot_fit(sizes, parts, case, sheet)
     contact = pressed(fit, sizes, parts, hot, sheet)

@@ -1,1 +1,1 @@
-"""Formulae that the rules of joints need beside those of the handbook."""
+"""Formulae that the rules of joints need in addition to those of the handbook."""

@@ -11,7 +11,7 @@ from speclint_joints.sources import ASME_APPENDIX_2
 
 @formula("h_G = (D_b − G)/2", cites=[ASME_APPENDIX_2.at("definition of h_G")])
 def gasket_lever(D_b: Metres, G: Metres) -> Metres:
-    """Distance from the stud circle to the circle on which the joint pushes back.
+    """Lever arm from the stud circle to the reaction circle of the joint.
 
     h_G = (D_b − G)/2
 
@@ -26,7 +26,7 @@ def gasket_lever(D_b: Metres, G: Metres) -> Metres:
 
 @formula("σ = 6 W h_G/(π G t²)", cites=[FIRST_PRINCIPLES])
 def flange_bending_stress(W: Newtons, h_G: Metres, G: Metres, t: Metres) -> Pascals:
-    """Bending stress of a flange where it leaves the joint, as a strip unrolled.
+    """Bending stress of a flange at the joint, taken as a straight strip.
 
     σ = 6 W h_G/(π G t²)
 

@@ -1,4 +1,4 @@
-"""Thrust of a cylinder on the frame, and what its bolts do against it."""
+"""Thrust of a cylinder on the frame, and the resistance of its bolts."""
 
 from __future__ import annotations
 
@@ -27,11 +27,11 @@ def standard_gravity() -> Reading:
 
 @formula("S = m k g", cites=[FIRST_PRINCIPLES])
 def shock_load(m: Kilograms, k: Ratio, g: MetresPerSecondSquared) -> Newtons:
-    """Load of buffing on the fastening of a block.
+    """Shock load of buffing on the fastening of a block.
 
     S = m k g
 
-    m: mass of the block with what hangs on it, kg. k: acceleration in times gravity. g: standard gravity,
+    m: mass of the block and all that it carries, kg. k: acceleration as a multiple of gravity. g: standard gravity,
     m/s². Returns N.
 
     >>> round(shock_load(m=2000.0, k=3.0, g=9.80665))
@@ -42,7 +42,7 @@ def shock_load(m: Kilograms, k: Ratio, g: MetresPerSecondSquared) -> Newtons:
 
 @formula("T = F + S", cites=[FIRST_PRINCIPLES])
 def thrust_along_frame(F: Newtons, S: Newtons) -> Newtons:
-    """Thrust along the frame, which comes from both sides.
+    """Thrust along the frame, in either direction.
 
     T = F + S
 
@@ -57,7 +57,7 @@ def thrust_along_frame(F: Newtons, S: Newtons) -> Newtons:
 
 @formula("N_s = μ n F/T", cites=[FIRST_PRINCIPLES])
 def factor_against_slip(mu: Ratio, n: Ratio, F: Newtons, T: Newtons) -> Ratio:
-    """Times the thrust that friction alone would hold.
+    """Factor of safety against slip, by friction alone.
 
     N_s = μ n F/T
 
@@ -66,13 +66,13 @@ def factor_against_slip(mu: Ratio, n: Ratio, F: Newtons, T: Newtons) -> Ratio:
     >>> factor_against_slip(mu=0.15, n=20, F=200e3, T=300e3)  # hand: 600/300
     2.0
     """
-    require(T > 0 * F, "slip needs a thrust above nothing")
+    require(T > 0 * F, "the thrust must be above 0")
     return mu * n * F / T
 
 
 @formula("τ = T/(n A)", cites=[FIRST_PRINCIPLES])
 def shear_of_fitted_bolts(T: Newtons, n: Ratio, A: SquareMetres) -> Pascals:
-    """Shear of fitted bolts that take all the thrust.
+    """Shear stress of fitted bolts that take all the thrust.
 
     τ = T/(n A)
 
@@ -137,17 +137,17 @@ def between_pads(x_1: Metres, x_2: Metres) -> Metres:
     >>> between_pads(x_1=0.0, x_2=0.62)
     0.62
     """
-    require(x_1 != x_2, "both pads stand at the same place and take no couple")
+    require(x_1 != x_2, "both pads are at the same place and take no couple")
     return abs(x_1 - x_2)
 
 
 @formula("P = M/(l n)", cites=[COMMON_PRACTICE])
 def lift_by_couple(M: NewtonMetres, l: Metres, n: Ratio) -> Newtons:  # noqa: E741 - symbol of a length
-    """Load on each bolt of a pad that the couple pulls from the frame.
+    """Load of the couple on each bolt of the pad that it lifts from the frame.
 
     P = M/(l n)
 
-    M: couple, N·m. l: distance between the pads, m. n: number of bolts on the pad, shared alike. Returns N.
+    M: couple, N·m. l: distance between the pads, m. n: number of bolts on the pad, which share it equally. Returns N.
 
     >>> round(lift_by_couple(M=140e3, l=0.7, n=10))
     20000
@@ -157,7 +157,7 @@ def lift_by_couple(M: NewtonMetres, l: Metres, n: Ratio) -> Newtons:  # noqa: E7
 
 @formula("q = n (F + P)/A", cites=[FIRST_PRINCIPLES])
 def greatest_pad_pressure(n: Ratio, F: Newtons, P: Newtons, A: SquareMetres) -> Pascals:
-    """Mean pressure of a pad that the couple presses on the frame, its bolts fully drawn.
+    """Mean pressure of the pad that the couple presses on the frame, at greatest preload.
 
     q = n (F + P)/A
 

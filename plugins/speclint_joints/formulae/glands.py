@@ -10,7 +10,7 @@ from speclint.equations import Metres, Newtons, Pascals, Ratio
 
 @formula("F = π (D_b² − D_r²)/4 q", cites=[FIRST_PRINCIPLES])
 def packing_load(D_b: Metres, D_r: Metres, q: Pascals) -> Newtons:
-    """Load on a gland from a pressure over the ring of packing.
+    """Load on a gland from a pressure over the annulus of its packing.
 
     F = π (D_b² − D_r²)/4 q
 
@@ -28,7 +28,7 @@ def packing_load(D_b: Metres, D_r: Metres, q: Pascals) -> Newtons:
 
 @formula("F_1 = k F/n", cites=[FIRST_PRINCIPLES])
 def greatest_share(k: Ratio, F: Newtons, n: Ratio) -> Newtons:
-    """Load of the stud that is drawn up most.
+    """Load of the most heavily loaded stud.
 
     F_1 = k F/n
 
@@ -39,5 +39,5 @@ def greatest_share(k: Ratio, F: Newtons, n: Ratio) -> Newtons:
     18000.0
     """
     require(k >= 1, f"greatest stud load over the mean, {k:.3g}, is below 1")
-    require(n >= 1, f"{n:g} studs carry nothing")
+    require(n >= 1, f"{n:g} studs are fewer than 1")
     return k * F / n

@@ -1,4 +1,4 @@
-"""Tapped holes: depth, and what a loaded thread does to the metal round it."""
+"""Tapped holes: depth, edge distance, and the stress of the metal round a loaded thread."""
 
 from __future__ import annotations
 
@@ -39,12 +39,12 @@ def least_edge_distance(d: Metres, k: Ratio) -> Metres:
 
 @formula("q = F tan(α)/(π d_2 L_e)", cites=[FIRST_PRINCIPLES])
 def bursting_pressure(F: Newtons, alpha: Radians, d_2: Metres, L_e: Metres) -> Pascals:
-    """Pressure with which the flanks of a loaded thread push the metal round a tapped hole apart.
+    """Radial pressure of the flanks of a loaded thread on the metal round its hole.
 
     q = F tan(α)/(π d_2 L_e)
 
     F: load of the stud, N. alpha: flank angle, rad. d_2: pitch diameter, m. L_e: engaged length, m. Returns
-    Pa. Friction on the flanks lowers it and is left out.
+    Pa. Friction on the flanks lowers it and is neglected.
 
     Hand working: 130 kN tan 30° over π × 22.05 × 36 mm²: 75 056/2493.8 = 30.10 MPa.
 
@@ -56,7 +56,7 @@ def bursting_pressure(F: Newtons, alpha: Radians, d_2: Metres, L_e: Metres) -> P
 
 @formula("D = 2 e", cites=[FIRST_PRINCIPLES])
 def ring_round_hole(e: Metres) -> Metres:
-    """Outside of the ring of metal round a hole that just reaches the edge.
+    """Outside diameter of the ring of metal round a hole that just reaches the edge.
 
     D = 2 e
 
@@ -70,7 +70,7 @@ def ring_round_hole(e: Metres) -> Metres:
 
 @formula("k = L_e/d", cites=[COMMON_PRACTICE])
 def engaged_diameters(L_e: Metres, d: Metres) -> Ratio:
-    """Engaged length in diameters: the rule of thumb is 1 in steel, 1.5 in iron, 2 in light alloy.
+    """Engaged length in diameters; usual are 1 in steel, 1.5 in iron, 2 in light alloy.
 
     k = L_e/d
 
@@ -84,7 +84,7 @@ def engaged_diameters(L_e: Metres, d: Metres) -> Ratio:
 
 @formula("F_m = k F", cites=[COMMON_PRACTICE])
 def load_with_margin(k: Ratio, F: Newtons) -> Newtons:
-    """Load that a thread must hold, with its margin.
+    """Load that a thread must hold, times its margin.
 
     F_m = k F
 

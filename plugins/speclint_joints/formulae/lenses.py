@@ -24,7 +24,7 @@ def round_the_seat(D: Metres) -> Metres:
 
 @formula("N = q L", cites=[FIRST_PRINCIPLES])
 def load_square_to_seat(q: NewtonsPerMetre, L: Metres) -> Newtons:
-    """Load square to the seat all round.
+    """Load normal to the seat round the whole circle.
 
     N = q L
 
@@ -38,7 +38,7 @@ def load_square_to_seat(q: NewtonsPerMetre, L: Metres) -> Newtons:
 
 @formula("e = |D_c − D|", cites=[FIRST_PRINCIPLES])
 def circle_missed(D_c: Metres, D: Metres) -> Metres:
-    """Distance by which the stated circle of contact misses that of the radii.
+    """Difference of the stated circle of contact from that of the geometry.
 
     e = |D_c − D|
 
@@ -52,11 +52,11 @@ def circle_missed(D_c: Metres, D: Metres) -> Metres:
 
 @formula("p_perm = k R_p", cites=[FIRST_PRINCIPLES])
 def permitted_contact(k: Ratio, R_p: Pascals) -> Pascals:
-    """Permitted mean contact pressure: at 2.8 times proof the seat has yielded right through.
+    """Permitted mean contact pressure: at 2.8 times proof stress the contact is fully plastic.
 
     p_perm = k R_p
 
-    k: number of times. R_p: least 0.2 % proof stress, Pa. Returns Pa.
+    k: multiple. R_p: least 0.2 % proof stress, Pa. Returns Pa.
 
     >>> round(permitted_contact(k=2.8, R_p=250e6) / 1e6)
     700

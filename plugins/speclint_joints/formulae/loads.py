@@ -10,13 +10,13 @@ from speclint.equations import Metres, Newtons, Pascals, Ratio, SquareMetres
 
 @formula("P = F/n", cites=[FIRST_PRINCIPLES])
 def load_per_stud(F: Newtons, n: Ratio) -> Newtons:
-    """Working load per stud, shared alike.
+    """Working load per stud, shared equally.
 
     P = F/n
 
     F: load on the joint, N. n: number of studs, at least 1. Returns N.
     """
-    require(n >= 1, f"{n:g} studs share nothing")
+    require(n >= 1, f"{n:g} studs are fewer than 1")
     return F / n
 
 
@@ -111,8 +111,8 @@ def pressure_on_face(F: Newtons, n: Ratio, A: SquareMetres) -> Pascals:
 
     q = n F/A
 
-    F: load left on the face for each stud, N. n: number of studs. A: area in contact, m². Returns Pa, below
-    zero where the faces have parted.
+    F: load left on the face for each stud, N. n: number of studs. A: area in contact, m². Returns Pa, below zero
+    where the faces have separated.
 
     >>> round(pressure_on_face(F=50e3, n=20, A=0.02) / 1e6)
     50
@@ -126,7 +126,7 @@ def times(k: Ratio, p: Pascals) -> Pascals:
 
     q = k p
 
-    k: number of times. p: gauge pressure, Pa. Returns Pa.
+    k: multiple. p: gauge pressure, Pa. Returns Pa.
 
     >>> times(k=3.0, p=1.6e6)
     4800000.0

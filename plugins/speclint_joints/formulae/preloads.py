@@ -1,4 +1,4 @@
-"""What a torque leaves in a stud, and what settlement, creep and torsion make of it."""
+"""Preload of a stud after embedding and creep, torsion, and permitted stress."""
 
 from __future__ import annotations
 
@@ -11,12 +11,12 @@ from speclint_joints.sources import VDI_2230
 
 @formula("F_left = max(F − F_Z, 0) (1 − r)", cites=[VDI_2230.at("section 5.4.2"), FIRST_PRINCIPLES])
 def preload_left(F: Newtons, F_Z: Newtons, r: Ratio) -> Newtons:
-    """Preload left when the joint has settled and crept.
+    """Preload left after embedding and creep.
 
     F_left = max(F − F_Z, 0) (1 − r)
 
     F: preload as tightened, N. F_Z: lost by embedding, N. r: share lost by creep of gasket and stud, 0 to 1.
-    Returns N; nothing where the settlement takes all.
+    Returns N; zero where embedding takes all of it.
 
     >>> round(preload_left(F=80e3, F_Z=5e3, r=0.1))
     67500
@@ -33,11 +33,11 @@ def preload_left(F: Newtons, F_Z: Newtons, r: Ratio) -> Newtons:
 def friction_of_coefficient(
     K: Ratio, d: Metres, P: Metres, d_2: Metres, alpha: Radians, D_h: Metres
 ) -> Ratio:
-    """Friction, taken alike in thread and under the nut, that a torque coefficient stands for.
+    """Coefficient of friction, the same in the thread and under the nut, that a torque coefficient implies.
 
     K: torque coefficient. d: nominal diameter, m. P: pitch, m. d_2: pitch diameter, m. alpha: flank angle,
-    rad. D_h: mean diameter of the face under the nut, m. Returns a ratio; OutOfRange where the torque would
-    not even wind the thread up its own slope.
+    rad. D_h: mean diameter of the face under the nut, m. Returns a ratio; OutOfRange where the torque is less than the
+    pitch of the thread alone needs.
 
     Hand working, M24 on a 31 mm face: (0.16 × 24 - 3/2π)/(22.051/(2 cos 30°) + 15.5) = 3.3625/28.231.
 
@@ -51,7 +51,7 @@ def friction_of_coefficient(
 
 @formula("F_max = ν R_p02 A_s", cites=[FIRST_PRINCIPLES])
 def preload_without_torsion(nu: Ratio, R_p02: Pascals, A_s: SquareMetres) -> Newtons:
-    """Preload that brings a stud pulled without twist to a share of its proof strength.
+    """Preload that brings a stud tightened without torsion to a share of its proof strength.
 
     F_max = ν R_p02 A_s
 
@@ -65,11 +65,11 @@ def preload_without_torsion(nu: Ratio, R_p02: Pascals, A_s: SquareMetres) -> New
 
 @formula("τ = k τ_0", cites=[VDI_2230.at("section 5.5.2")])
 def torsion_in_service(k: Ratio, tau_0: Pascals) -> Pascals:
-    """Torsional shear left in service of that under the spanner.
+    """Torsional shear stress that remains in service after tightening.
 
     τ = k τ_0
 
-    k: share left. tau_0: shear under the spanner, Pa. Returns Pa.
+    k: share left. tau_0: shear stress during tightening, Pa. Returns Pa.
 
     >>> torsion_in_service(k=0.5, tau_0=120e6)
     60000000.0
@@ -137,7 +137,7 @@ def shear_strength(r: Ratio, R_m: Pascals) -> Pascals:
 
 @formula("F_mean = F_i + Φ (P_high + P_low)/2", cites=[VDI_2230.at("section 5.5.3")])
 def mean_stud_load(F_i: Newtons, Phi: Ratio, P_high: Newtons, P_low: Newtons) -> Newtons:
-    """Mean load of a stud while the working load comes and goes.
+    """Mean load of a stud under the cyclic working load.
 
     F_mean = F_i + Φ (P_high + P_low)/2
 
@@ -151,11 +151,11 @@ def mean_stud_load(F_i: Newtons, Phi: Ratio, P_high: Newtons, P_low: Newtons) ->
 
 @formula("σ_A = σ/S", cites=[VDI_2230.at("section 5.5.3")])
 def endurance_with_factor(sigma: Pascals, S: Ratio) -> Pascals:
-    """Permitted stress amplitude: the endurance of the thread less its factor.
+    """Permitted stress amplitude: the endurance limit of the thread over its factor.
 
     σ_A = σ/S
 
-    sigma: endurance, Pa. S: factor, above 0. Returns Pa.
+    sigma: endurance limit, Pa. S: factor, above 0. Returns Pa.
 
     >>> round(endurance_with_factor(sigma=48e6, S=1.2))
     40000000

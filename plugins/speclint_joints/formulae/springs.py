@@ -1,4 +1,4 @@
-"""Lengths of a stud, its spring and those of what it clamps, and what heat does to them."""
+"""Lengths of a stud, stiffness of stud and clamped parts, and their thermal growth."""
 
 from __future__ import annotations
 
@@ -28,7 +28,7 @@ def free_length(l_1: Metres, l_2: Metres, t_g: Metres, s: Metres) -> Metres:
 
     L = l_1 + l_2 + t_g + s
 
-    l_1: grip in the part held, m. l_2: grip in the part bolted to (nothing for a stud), m. t_g: thickness of
+    l_1: grip in the part held, m. l_2: grip in the part bolted to (0 for a stud), m. t_g: thickness of
     the gasket, m. s: depth at which the first engaged thread is set in, m. Returns m.
 
     >>> round(free_length(l_1=0.040, l_2=0.0, t_g=0.0015, s=0.005), 4)
@@ -83,8 +83,8 @@ def two_part_stiffness(
     E_1, E_2: moduli, Pa. d: hole (Shigley takes the bolt), m. D: face under the nut, m. h_1, h_2: thickness
     of each part in the grip, m, above 0. alpha: half angle of the cones of pressure, rad. Returns N/m.
     For a stud in a tapped part h_2 is the smaller of half the stud's diameter and half the part's thickness
-    (Shigley, section 8-5). The cones must find metal: a flange narrower than D + (h_1 + h_2) tan alpha is
-    softer than this says.
+    (Shigley, section 8-5). The cones must lie within the metal: a flange narrower than
+    D + (h_1 + h_2) tan alpha is less stiff than this gives.
 
     Published check, Shigley, Ex. 8-2 (from memory): 0.595 in of steel on 0.75 in of cast iron, 1/2 in bolt,
     9.378 Mlbf/in:
@@ -95,8 +95,8 @@ def two_part_stiffness(
     >>> round(k * inch / pound / 1e6, 2)
     9.38
     """
-    require(h_1 > 0 * d, f"thickness {h_1:.4g} of the first part is not above nothing")
-    require(h_2 > 0 * d, f"thickness {h_2:.4g} of the second part is not above nothing")
+    require(h_1 > 0 * d, f"thickness {h_1:.4g} of the first part is not above 0")
+    require(h_2 > 0 * d, f"thickness {h_2:.4g} of the second part is not above 0")
     thick, thin, E_thick, E_thin = (h_1, h_2, E_1, E_2) if h_1 >= h_2 else (h_2, h_1, E_2, E_1)
     half = (h_1 + h_2) / 2
     gives = 1 / frustum_stiffness(E_thick, d, D, half, alpha) + 1 / frustum_stiffness(
@@ -110,7 +110,7 @@ def two_part_stiffness(
 
 @formula("h_2 = d/2", cites=[SHIGLEY.at("section 8-5, cap screws")])
 def tapped_part_in_grip(d: Metres) -> Metres:
-    """Thickness of a tapped part that is squeezed as if it were in the grip.
+    """Thickness of a tapped part that counts as clamped.
 
     h_2 = d/2
 
@@ -147,13 +147,14 @@ def growth_of_stack(
     alpha_b: PerKelvin,
     ΔT_b: KelvinDifference,
 ) -> Metres:
-    """Length by which two parts outgrow the stud through them.
+    """Thermal growth of two clamped parts over that of the stud through them.
 
     Δ = l_1 (α_1 ΔT_1 − α_b ΔT_b) + l_2 (α_2 ΔT_2 − α_b ΔT_b)
 
     l_1, l_2: lengths of the parts between the engaged threads, m. alpha: mean expansion of each part and of
-    the stud (b), 1/K. DT: rise of each above the temperature of tightening, K. Returns m, negative where the
-    stud outgrows the parts. A thin gasket grows nearly as the stud beside it and is left out.
+    the stud (b), 1/K. DT: rise of each above the temperature of tightening, K. Returns m, negative where the stud
+    grows
+    more than the parts. A thin gasket grows nearly as the stud beside it and is neglected.
 
     Hand working: 40 mm at 13e-6/K up 225 K and 10 mm at 11e-6/K up 240 K against 12.5e-6/K up 200 K:
     40 (2.925 - 2.5) + 10 (2.64 - 2.5) = 17 + 1.4 µm.

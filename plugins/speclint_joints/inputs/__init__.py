@@ -1,1 +1,1 @@
-"""What several rules of joints take alike."""
+"""Inputs that several rules of joints share."""

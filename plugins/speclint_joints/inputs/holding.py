@@ -14,6 +14,6 @@ def joint_holding(part: Component, sheet: Sheet) -> BoltedJoint:
     ]
     if len(joints) != 1:
         raise sheet.not_assessed(
-            f"{len(joints)} bolted joints hold this {part.called}; one is wanted", part.where
+            f"{len(joints)} bolted joints hold this {part.called}; exactly one is needed", part.where
         )
     return joints[0]

@@ -1,4 +1,4 @@
-"""The preload of a stud as a band: as tightened, settled and crept, and hot; low and high are both carried on."""
+"""The preload of a stud as a band: as tightened, after embedding and creep, and hot; least and greatest."""
 
 from __future__ import annotations
 
@@ -20,9 +20,9 @@ from speclint_joints.inputs.stack import (
 )
 from speclint_joints.inputs.studs import Studs
 
-#: Methods that measure torque; the others measure the preload, or what it does to the stud.
+#: Methods that measure torque; the others measure the preload, or its effect on the stud.
 TORQUE_METHODS = tuple(name for name in scatter.tightening_methods() if "wrench" in name or "spanner" in name)
-#: Tightening outside 0 to 40 °C would need expansion counted from there (common practice: a workshop's air).
+#: Tightening outside 0 to 40 °C would need expansion coefficients from that temperature (common practice).
 _COLDEST_SHOP, _WARMEST_SHOP = 273.15, 313.15
 
 
@@ -39,9 +39,9 @@ class Tightened:
 
 @dataclass(frozen=True, slots=True)
 class Working:
-    """A joint in a load case: least and greatest preload of one stud once settled and hot, and its share.
+    """A joint in a load case: least and greatest preload of one stud after embedding and hot, and its load factor.
 
-    ``low`` and ``high`` in N; ``Phi`` the share of a working load that comes on the stud.
+    ``low`` and ``high`` in N; ``Phi`` the share of a working load that the stud carries.
     """
 
     stack: Stack
@@ -91,7 +91,7 @@ def working_preload(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Working
 
 
 def settled_preload(joint: BoltedJoint, sheet: Sheet, tightened: Tightened, cold: Springs) -> float:
-    """Least preload once the faces have bedded in and gasket and stud have crept."""
+    """Least preload after embedding of the faces and creep of gasket and stud."""
     roughness = sheet.take("Rz", joint.roughness)
     faces = sheet.count("faces", joint.faces)
     settlement = sheet.look_up("f_Z", scatter.embedding, roughness=roughness, joint_faces=faces)
@@ -101,7 +101,7 @@ def settled_preload(joint: BoltedJoint, sheet: Sheet, tightened: Tightened, cold
 
 
 def _growth(joint: BoltedJoint, stack: Stack, sheet: Sheet, cold: Metals, hot: Metals) -> float:
-    """Length by which the parts outgrow the stud between its engaged threads."""
+    """Thermal growth of the parts over that of the stud between its engaged threads."""
     stud = sheet.look_up("α_b", sheet.material_of(joint).expansion, of=joint, at=hot.stud)
     held = sheet.look_up("α_m", sheet.material_of(stack.held).expansion, of=stack.held, at=hot.held)
     far = sheet.look_up("α_f", sheet.material_of(stack.far).expansion, of=stack.far, at=hot.far)
@@ -122,5 +122,5 @@ def _growth(joint: BoltedJoint, stack: Stack, sheet: Sheet, cold: Metals, hot: M
 def _require_shop(cold: Metals, sheet: Sheet) -> None:
     if not _COLDEST_SHOP <= cold.stud <= _WARMEST_SHOP:
         raise sheet.not_covered(
-            "the studs are tightened outside 0 to 40 °C, where expansion is not counted from"
+            "the studs are tightened outside 0 to 40 °C, the range in which expansion is counted from 20 °C"
         )

@@ -1,4 +1,4 @@
-"""What keeps the steam in a joint, as a sheet has it, and the load with which the steam lifts what is held."""
+"""The seal of a joint, and the load of the pressure inside it on its studs."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from speclint_joints.inputs.studs import Studs
 
 @dataclass(frozen=True, slots=True)
 class GasketRing:
-    """The ring on which a gasket works: its reaction diameter G and its effective width b, m."""
+    """The effective ring of a gasket: its reaction diameter G and its effective width b, m."""
 
     G: float
     b: float

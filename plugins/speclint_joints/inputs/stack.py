@@ -1,4 +1,4 @@
-"""The parts that a stud holds together, as a sheet has them, and the springs that they and the stud make."""
+"""The parts that a stud clamps, and the stiffness of parts and stud."""
 
 from __future__ import annotations
 
@@ -21,11 +21,11 @@ from speclint_joints.inputs.studs import Studs, core_area, studs_of
 
 @dataclass(frozen=True, slots=True)
 class Stack:
-    """What a stud holds together: the part held, the part below it, and the lengths between its threads, m.
+    """What a stud clamps: the part held, the part below it, and the lengths between its threads, m.
 
-    ``held_length`` and ``far_length`` are what stretches the stud when they grow: grip of the part held, and
+    ``held_length`` and ``far_length`` are the lengths whose growth stretches the stud: grip of the part held, and
     grip of the part bolted to or depth at which a stud is set in. ``squeezed`` is the thickness of the far
-    part that acts as a spring. ``gasket`` is the stiffness of one stud's share of it, None without.
+    part that is compressed. ``gasket`` is the stiffness of one stud's share of it, None without.
     """
 
     studs: Studs
@@ -54,7 +54,7 @@ class Metals:
 
 @dataclass(frozen=True, slots=True)
 class Springs:
-    """Stiffness of the stud with its ends, and of what it clamps, N/m."""
+    """Stiffness of the stud with its ends, and of the clamped parts, N/m."""
 
     stud: float
     parts: float

@@ -1,4 +1,4 @@
-"""The studs of a joint as a sheet has them: how many, and the diameters and areas of their thread."""
+"""The studs of a joint: their number, and the diameters and areas of their thread."""
 
 from __future__ import annotations
 
@@ -49,7 +49,7 @@ def core_area(designation: str) -> Reading:
 
 @cache
 def stress_area(designation: str) -> Reading:
-    """Tensile stress area of a thread, m²; kept, because every corner of every case asks for it."""
+    """Tensile stress area of a thread, m²; cached, because every corner of every case needs it."""
     return area_of_thread(designation)
 
 

@@ -23,7 +23,7 @@ _DUTY: tuple[CaseName, ...] = ("starting", "running", "water")
 
 @dataclass(frozen=True, slots=True)
 class _Bolting:
-    """Bolt loads of a cover, N, and the circle G on which the joint pushes back, m."""
+    """Bolt loads of a cover, N, and the diameter G of the joint's reaction circle, m."""
 
     G: float
     operating: float
@@ -31,7 +31,7 @@ class _Bolting:
 
 
 def _design_bolting(joint: BoltedJoint, case: LoadCase, sheet: Sheet, pressure: float) -> _Bolting:
-    """Bolt loads of the code: operating, and for seating the mean of required and actual area, fully used."""
+    """Bolt loads of the code: operating, and for seating by the mean of required and actual bolt area."""
     studs, steel = studs_of(joint, sheet), sheet.material_of(joint)
     cold = sheet.take("T_0", joint.tightening.temperature)
     hot = sheet.take("T_b", case.temperature_of(joint))
@@ -63,9 +63,9 @@ def _joint_loads(joint: BoltedJoint, sheet: Sheet, pressure: float) -> tuple[flo
 
 
 def _flat_plate(cover: CylinderCover, case: LoadCase, sheet: Sheet, stretch: float) -> Judgement:
-    """Thickness by the code, operating and seating, and the plate held and supported, against what is made."""
+    """Thickness by the code, operating and seating, and stress of the plate, clamped and supported at its edge."""
     if sheet.read("form", cover.form) != "flat":
-        raise sheet.not_covered("a dished cover is not covered by the rules of flat plates")
+        raise sheet.not_covered("the rules of flat plates do not cover a dished cover")
     joint = joint_holding(cover, sheet)
     pressure = acting_pressure(joint, case, sheet)
     bolting = _design_bolting(joint, case, sheet, pressure)
@@ -123,7 +123,7 @@ def _allowables(
 
 
 def _plate_stresses(cover: CylinderCover, sheet: Sheet, p: float, G: float, t: float) -> tuple[float, float]:
-    """Stress of the plate with its edge held level, and free to tilt: the real edge lies between."""
+    """Stress of the plate with its edge clamped, and simply supported: the real edge lies between."""
     nu = sheet.look_up("nu", sheet.material_of(cover).poisson)
     hole = sheet.take("d_o", cover.central_hole)
     if hole > 0:
@@ -143,7 +143,8 @@ def _with_hole(edge: str, sheet: Sheet, p: float, G: float, t: float, hole: floa
 
 @rule(
     "cover.thickness",
-    title="The cover's plate is thick enough for the pressure and for the pull of its studs",
+    title="The cover plate is at least as thick as the code requires for the pressure and the bolt load, "
+    "and its bending stress does not exceed the allowable stress",
     on=CylinderCover,
     cases=_DUTY,
     grade=Grade.HOLD,
@@ -153,8 +154,9 @@ def _with_hole(edge: str, sheet: Sheet, p: float, G: float, t: float, hole: floa
         ROARK.at("Table 11.2"),
         ASME_APPENDIX_2.at("2-5(e)"),
     ],
-    why="A cover that bends opens its own joint, and one that breaks goes through whatever is before it.",
-    leaves_out=f"Ribs and bosses count for nothing; holes off the middle are not judged; {_DEFERS}",
+    why="A cover that bends opens its own joint, and one that breaks is thrown at whoever stands in front "
+    "of it.",
+    leaves_out=f"Ribs and bosses are not credited; holes off the centre are not judged; {_DEFERS}",
 )
 def thickness(cover: CylinderCover, case: LoadCase, sheet: Sheet) -> Judgement:
     """Code form of a bolted flat cover, and plate theory, in work."""
@@ -163,7 +165,8 @@ def thickness(cover: CylinderCover, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "cover.test",
-    title="The cover's plate is thick enough for the hydraulic test",
+    title="In the hydraulic test the cover plate is at least as thick as the code requires, and its bending "
+    "stress does not exceed the allowable test stress",
     on=CylinderCover,
     cases=("test",),
     grade=Grade.HOLD,
@@ -172,8 +175,8 @@ def thickness(cover: CylinderCover, case: LoadCase, sheet: Sheet) -> Judgement:
         flat_covers.OPENING,
         EN_13445_3.at("6.1.3 and table 6-1, testing load cases"),
     ],
-    why="The test must prove the cover, not spoil it.",
-    leaves_out=f"Ribs and bosses count for nothing; the test is done by the local code; {_DEFERS}",
+    why="The test must prove the cover, not damage it.",
+    leaves_out=f"Ribs and bosses are not credited; the test is done by the local code; {_DEFERS}",
     limits=[
         Limit(
             "on test",
@@ -191,7 +194,8 @@ def on_test(cover: CylinderCover, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "cover.flange",
-    title="The cover's flange bears the greatest pull of its studs between stud circle and joint",
+    title="The bending stress of the cover's flange between stud circle and joint, at the greatest load of "
+    "its studs, does not exceed the allowable bending stress",
     on=CylinderCover,
     cases=_DUTY,
     grade=Grade.NONCONFORMITY,
@@ -199,14 +203,15 @@ def on_test(cover: CylinderCover, case: LoadCase, sheet: Sheet) -> Judgement:
         ASME_APPENDIX_2.at("2-6 and UG-34, moment of the bolt load"),
         ASME_BENDING,
     ],
-    why="The flange is a short bracket all round; a thin one bends, and the joint opens on its inner edge.",
-    leaves_out="The help of the ring as a hoop, and holes: the strip between the studs is taken as whole.",
+    why="The flange is a short cantilever all round; a thin one bends, and the joint opens at its inner "
+    "edge.",
+    leaves_out="Hoop stiffness of the flange, which helps, and the stud holes: the flange is taken as solid.",
     limits=[
         Limit("bending", "1.5", "ratio", ASME_BENDING, "allowable bending stress over allowable tension")
     ],
 )
 def flange(cover: CylinderCover, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Bending of a strip round the joint by the greatest load of the studs as really tightened."""
+    """Bending of a strip round the joint by the greatest load of the studs as tightened."""
     joint = joint_holding(cover, sheet)
     working = working_preload(joint, case, sheet)
     studs = working.stack.studs

@@ -1,4 +1,4 @@
-"""Studs under a load that comes every stroke."""
+"""Fatigue of studs under the load of every stroke."""
 
 from __future__ import annotations
 
@@ -14,21 +14,24 @@ from speclint_joints.sources import VDI_2230
 
 @rule(
     "joint.stud-fatigue",
-    title="The studs endure the load that comes and goes with every stroke",
+    title="The stress amplitude of the studs from the pressure of every stroke does not exceed the "
+    "endurance limit of their thread over the factor",
     on=BoltedJoint,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
     cites=[VDI_2230.at("eqs. 187, R10/1 and R10/2"), COMMON_PRACTICE],
-    why="A cover is pulled at every stroke, some hundred million times; a thread breaks far below its strength.",
-    leaves_out="Bending of studs, corrosion and heat, which lower endurance; steels outside classes 8.8 to 12.9.",
+    why="A cover is loaded at every stroke, some hundred million times; a thread then breaks far below its "
+    "static strength.",
+    leaves_out="Bending of studs, corrosion and heat, which lower the endurance limit; steels outside "
+    "classes 8.8 to 12.9.",
     limits=[Limit("factor", "1.2", "ratio", VDI_2230.at("section 5.5.3"), "least factor against fatigue")],
 )
 def stud_fatigue(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Half the swing of the stud's share of the load against the endurance of its thread as made."""
+    """Amplitude of the stud's share of the load against the endurance limit of its thread as made."""
     if isinstance(sheet.follow(joint.holds), Gland):
         raise sheet.not_applicable("a gland's studs carry the steady load of its packing")
     if sheet.read("pressure", joint.pressure) != "cylinder":
-        raise sheet.not_applicable("the pressure in a steam pipe does not swing with every stroke")
+        raise sheet.not_applicable("the pressure in a steam pipe does not alternate with every stroke")
     working = working_preload(joint, case, sheet)
     studs = working.stack.studs
     reach = pressure_diameter(joint, sheet)
@@ -48,7 +51,7 @@ def stud_fatigue(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
 
 
 def _endurance(joint: BoltedJoint, case: LoadCase, sheet: Sheet, working: Working, mean: float) -> float:
-    """Endurance of the thread by the way it was made."""
+    """Endurance limit of the thread by the way it was made."""
     studs = working.stack.studs
     before = sheet.work("sigma_AV", fatigue.endurance_rolled_before_treatment, d=studs.d)
     made = sheet.read("thread made", joint.thread_made)

@@ -1,4 +1,4 @@
-"""The block on the frame: it neither slips nor gapes."""
+"""The block on the frame: slip and separation."""
 
 from __future__ import annotations
 
@@ -42,7 +42,7 @@ def _pad(fastening: FrameFastening, block: CylinderBlock, sheet: Sheet) -> Pad:
 
 
 def _thrust(fastening: FrameFastening, block: CylinderBlock, case: LoadCase, sheet: Sheet) -> float:
-    """Steam on a cover of the largest bore of the liner's life, and buffing."""
+    """Steam load on a cover at the largest bore of the liner's life, and buffing."""
     load = sheet.work(
         "F_s", loads.pressure_load, D=_bore(fastening, block, sheet), p=pressure_in_cylinder(case, sheet)
     )
@@ -57,19 +57,23 @@ def _bore(fastening: FrameFastening, block: CylinderBlock, sheet: Sheet) -> floa
     liners = sheet.belonging_to(block, CylinderLiner)
     found = [liner for liner in liners if sheet.read(f"bore of {liner.id}", liner.in_bore) == wanted]
     if len(found) != 1:
-        raise sheet.not_assessed(f"{len(found)} liners stand in bore {wanted} of {block.id}; one is wanted")
+        raise sheet.not_assessed(
+            f"{len(found)} liners are stated in bore {wanted} of {block.id}; exactly one is needed"
+        )
     worn = found[0].last_bore if sheet.is_stated("last bore", found[0].last_bore) else found[0].bore
     return sheet.take("D", worn)
 
 
 @rule(
     "frame.block-slip",
-    title="The block does not slip on its frame: friction alone holds the thrust, or what is fitted takes all of it",
+    title="Friction alone holds the thrust of the block with its factor against slip, or fitted bolts or "
+    "lugs take all of it within their shear and bearing limits",
     on=FrameFastening,
     cases=_CASES,
     grade=Grade.HOLD,
     cites=[VDI_2230.at("section 5.5.6"), SHIGLEY.at("section 8-12"), COMMON_PRACTICE],
-    why="A block that has begun to work on its frame wears its bolts loose, and no tightening holds it again.",
+    why="A block that has begun to move on its frame wears its bolts loose, and no tightening will hold it "
+    "again.",
     leaves_out=f"Help from a sliding pad, and strength of the frame; {_DEFERS}",
     limits=[
         Limit(
@@ -77,14 +81,26 @@ def _bore(fastening: FrameFastening, block: CylinderBlock, sheet: Sheet) -> floa
             "1.8",
             "ratio",
             VDI_2230.at("section 5.5.6"),
-            "least factor against slip, reversing",
+            "least factor against slip, reversing load",
         ),
-        Limit("shear", "60 MPa", "stress", COMMON_PRACTICE, "shear of fitted bolts or lugs, reversing"),
-        Limit("bearing", "100 MPa", "stress", COMMON_PRACTICE, "bearing of fitted bolts or lugs, reversing"),
+        Limit(
+            "shear",
+            "60 MPa",
+            "stress",
+            COMMON_PRACTICE,
+            "greatest shear stress of fitted bolts or lugs, reversing load",
+        ),
+        Limit(
+            "bearing",
+            "100 MPa",
+            "stress",
+            COMMON_PRACTICE,
+            "greatest bearing pressure of fitted bolts or lugs, reversing load",
+        ),
     ],
 )
 def block_slip(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Friction at least preload against the thrust; without credit for it, shear and bearing."""
+    """Friction at least preload against the thrust; or shear and bearing, without credit for friction."""
     block = sheet.follow(fastening.holds)
     if not sheet.read("pad locates", _pad(fastening, block, sheet).locates):
         raise sheet.not_applicable("this pad slides, so that the block may grow: it takes no thrust")
@@ -121,15 +137,16 @@ def _lugs(fastening: FrameFastening, sheet: Sheet, thrust: float) -> tuple[float
 
 @rule(
     "frame.block-couple",
-    title="The thrust beside the frame does not make the block gape, crush its pads or overstress its bolts",
+    title="Under the couple of the thrust the pad keeps its factor against separation, and pad pressure and "
+    "bolt stress do not exceed their limits",
     on=FrameFastening,
     cases=_CASES,
     grade=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, SHIGLEY.at("eq. 8-30"), COMMON_PRACTICE],
-    why="The cylinder stands out from its frame: every stroke tries to open one pad and then the other.",
-    leaves_out=f"Bending of block and frame between the pads, and any couple up and down; {_DEFERS}",
+    why="The cylinder's axis lies beside the frame: every stroke tries to open one pad and then the other.",
+    leaves_out=f"Bending of block and frame between the pads, and any vertical couple; {_DEFERS}",
     limits=[
-        Limit("factor", "1.2", "ratio", COMMON_PRACTICE, "least factor against gaping"),
+        Limit("factor", "1.2", "ratio", COMMON_PRACTICE, "least factor against separation of the pad"),
         Limit("pad pressure", "80 MPa", "stress", COMMON_PRACTICE, "greatest mean pressure of a pad"),
         Limit(
             "share of proof", "0.8", "ratio", COMMON_PRACTICE, "greatest share of proof stress of the bolts"
@@ -137,7 +154,7 @@ def _lugs(fastening: FrameFastening, sheet: Sheet, thrust: float) -> tuple[float
     ],
 )
 def block_couple(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Judgement:
-    """The thrust comes from both sides, so each pad is lifted in one sense and pressed in the other."""
+    """The thrust acts in both directions, so each pad is lifted by one and pressed by the other."""
     block = sheet.follow(fastening.holds)
     pad = _pad(fastening, block, sheet)
     drawn = _drawn(fastening, sheet)

@@ -16,12 +16,13 @@ from speclint_joints.sources import SHIGLEY, VDI_2230
 
 @rule(
     "gland.studs",
-    title="The studs of the gland carry its packing, drawn up unevenly, and the steam behind it",
+    title="The stress of the most heavily loaded gland stud, from packing or steam load and torsion, does "
+    "not exceed its share of proof stress",
     on=Gland,
     cases=("starting", "running", "test", "water"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, SHIGLEY.at("eqs. 8-1 and 8-5"), VDI_2230.at("section 5.5.2"), COMMON_PRACTICE],
-    why="A gland is screwed up by feel, one nut ahead of the other; a stud that breaks lets the packing out.",
+    why="A gland is tightened by feel, one nut ahead of the other; a stud that breaks lets the packing out.",
     leaves_out="Bending of the gland's flange and of the studs, and friction of the packing on the box.",
     limits=[
         Limit("share of proof", "0.7", "ratio", COMMON_PRACTICE, "greatest share of proof stress"),
@@ -30,12 +31,12 @@ from speclint_joints.sources import SHIGLEY, VDI_2230
             "0.2",
             "ratio",
             COMMON_PRACTICE,
-            "friction in the thread, screwed up dry and hot",
+            "coefficient of friction in the thread, tightened dry and hot",
         ),
     ],
 )
 def studs(gland: Gland, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Tension of the worst stud with the twist of its thread, against proof."""
+    """Tension and torsion of the most heavily loaded stud, against proof stress."""
     joint = joint_holding(gland, sheet)
     own = studs_of(joint, sheet)
     load = _load(gland, joint, case, sheet)
@@ -50,7 +51,7 @@ def studs(gland: Gland, case: LoadCase, sheet: Sheet) -> Judgement:
 
 
 def _load(gland: Gland, joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> float:
-    """The greater of packing and steam over the ring; metallic packing is not pressed by the gland."""
+    """The greater of packing and steam load; metallic packing is not compressed by the gland."""
     ring = {"D_b": sheet.take("D_b", gland.box), "D_r": sheet.take("D_r", gland.rod)}
     steam = sheet.work("F_s", packing_load, q=acting_pressure(joint, case, sheet), **ring)
     if sheet.read("packing", gland.packing) == "metallic":

@@ -42,18 +42,23 @@ def _group(material: Material, sheet: Sheet) -> str:
 
 @rule(
     "joint.engagement",
-    title="The threads at both ends hold the greatest load of the stud, and would rather see it break than strip",
+    title="The stripping load of every thread exceeds both the greatest load and the breaking load of the "
+    "stud by the margin",
     on=BoltedJoint,
     cases=("starting", "running", "test", "water"),
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=[FED_STD_H28, VDI_2230.at("section 5.5.5"), COMMON_PRACTICE],
-    why="A broken stud is seen and drilled out; a stripped hole lets go all at once and spoils the block.",
-    leaves_out="Loss of tensile strength hot, and wear of threads; the local code and a competent person decide.",
-    limits=[Limit("margin", "1.2", "ratio", COMMON_PRACTICE, "stripping load over the load it must hold")],
+    why="A broken stud is noticed and drilled out; a stripped hole fails without warning and spoils the "
+    "block.",
+    leaves_out="Loss of tensile strength when hot, and wear of threads; the local code and a competent "
+    "person decide.",
+    limits=[
+        Limit("margin", "1.2", "ratio", COMMON_PRACTICE, "least stripping load over the load it must hold")
+    ],
 )
 def engagement(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Stripping loads of stud, hole and nut, worst threads, against greatest and breaking load of the stud."""
+    """Stripping loads of stud, hole and nut at least thread overlap, against greatest and breaking load of the stud."""
     if isinstance(sheet.follow(joint.holds), Gland):
         raise sheet.not_applicable("a gland's studs carry only its packing; gland.studs judges them")
     working = working_preload(joint, case, sheet)
@@ -101,12 +106,14 @@ def _strips(material: Material, strength: float, area: float, sheet: Sheet, mark
 
 @rule(
     "joint.hole-depth",
-    title="The tapped hole is deep enough for the thread and its run-out, and does not leak steam past the stud",
+    title="A blind tapped hole is at least as deep as set-in, engagement and run-out together, and a hole "
+    "that opens into steam is sealed",
     on=BoltedJoint,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
-    why="A stud that bottoms splits the block or is never tight; one that comes through weeps for ever.",
-    leaves_out="The drill point, and the strength of the floor under a blind hole.",
+    why="A stud that bottoms splits the block or is never tight; one that comes through into steam always "
+    "leaks.",
+    leaves_out="The drill point, and the strength of the metal below a blind hole.",
 )
 def hole_depth(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     """Depth against engagement and run-out; a hole through into steam is sealed."""
@@ -116,7 +123,9 @@ def hole_depth(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     opens_into = sheet.read("hole opens into", hole.opens_into)
     sealed = opens_into != "steam" or sheet.read("sealed", hole.sealed) != "none"
     says = (
-        "no hole lets steam out past its stud" if sealed else "the hole breaks into steam and is not sealed"
+        "no tapped hole leaks steam past its stud"
+        if sealed
+        else "the hole opens into steam and is not sealed"
     )
     judged = [sheet.states(sealed, says, where=hole.opens_into.where)]
     if opens_into == "nothing":
@@ -128,12 +137,13 @@ def hole_depth(joint: BoltedJoint, sheet: Sheet) -> Judgement:
 
 @rule(
     "joint.edge",
-    title="The tapped holes stand far enough from any bore and edge",
+    title="The edge distance of the tapped holes is at least its limit in diameters, and the local stress "
+    "round them does not exceed the allowable local stress",
     on=BoltedJoint,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE, FED_STD_H28.at("form of thread"), ASME_BENDING],
-    why="The flanks of a pulled thread wedge the hole open; with little metal round it the edge cracks.",
-    leaves_out="Stress from steam in the neighbouring bore, and chains of holes.",
+    why="The flanks of a loaded thread force the hole open; with little metal round it the edge cracks.",
+    leaves_out="Stress from steam in the neighbouring bore, and rows of holes.",
     limits=[
         Limit(
             "diameters", "0.7", "ratio", COMMON_PRACTICE, "least distance from centre to edge over diameter"
@@ -142,7 +152,7 @@ def hole_depth(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     ],
 )
 def edge(joint: BoltedJoint, sheet: Sheet) -> Judgement:
-    """Distance in diameters, and hoop stress of the ring of metal that the thread wedges apart."""
+    """Distance in diameters, and hoop stress of the ring of metal round the thread."""
     if sheet.read("fastener", joint.fastener) != "stud":
         raise sheet.not_applicable("bolts go through both parts")
     if isinstance(sheet.follow(joint.holds), Gland):

@@ -1,4 +1,4 @@
-"""How many studs, how far apart, and how far from an edge."""
+"""Number and pitch of studs, and their room on the flange."""
 
 from __future__ import annotations
 
@@ -12,19 +12,21 @@ from speclint_joints.sources import KHURMI
 
 @rule(
     "joint.stud-count",
-    title="The studs are even in number, in fours on a pipe flange, and enough to press the joint all round",
+    title="The number of studs is even, a multiple of four on a pipe flange, and not below its limit",
     on=BoltedJoint,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE, KHURMI.at("cylinder head example")],
-    why="Nuts are drawn up in opposite pairs; an odd stud, or two on a pipe, pulls the joint over and it leaks.",
-    leaves_out="Studs left out on purpose beside a passage; the period number of studs is reported, not required.",
+    why="Nuts are tightened in opposite pairs; an odd number, or two on a pipe, loads the joint unevenly "
+    "and it leaks.",
+    leaves_out="Studs left out on purpose beside a passage; the period number of studs is reported, not "
+    "required.",
     limits=[
         Limit("least", "4", "ratio", COMMON_PRACTICE, "least number of studs on a cover, pipe or lens joint"),
         Limit("least on a gland", "2", "ratio", COMMON_PRACTICE, "least number of studs on a gland"),
     ],
 )
 def stud_count(joint: BoltedJoint, sheet: Sheet) -> Judgement:
-    """Even, in fours on pipe flanges, not fewer than the least."""
+    """Even, a multiple of four on pipe flanges, not fewer than the least."""
     held = sheet.follow(joint.holds)
     n = sheet.count("n", joint.count)
     least = sheet.limit("least on a gland" if isinstance(held, Gland) else "least", "n_least")
@@ -38,14 +40,14 @@ def stud_count(joint: BoltedJoint, sheet: Sheet) -> Judgement:
 def _divides(n: int, step: int) -> str:
     in_groups = "in fours" if step == 4 else "in pairs"
     return (
-        f"{n} studs can be drawn up {in_groups}"
+        f"{n} studs can be tightened {in_groups}"
         if n % step == 0
-        else f"{n} studs cannot be drawn up {in_groups}"
+        else f"{n} studs cannot be tightened {in_groups}"
     )
 
 
 def _period_number(cover: CylinderCover, sheet: Sheet) -> None:
-    """Write the period number beside: a sound modern cover has more."""
+    """Work the period number for comparison: a sound modern cover has more."""
     bore = sheet.take("D", cover.bore)
     sheet.work("n_few", layout.fewest_studs, D=bore)
     sheet.work("n_most", layout.most_studs, D=bore)
@@ -53,12 +55,15 @@ def _period_number(cover: CylinderCover, sheet: Sheet) -> None:
 
 @rule(
     "joint.stud-pitch",
-    title="The studs stand close enough to keep the joint tight and far enough apart for a spanner",
+    title="The pitch of the studs lies between the least for a spanner and the greatest at which the joint "
+    "stays tight",
     on=BoltedJoint,
     grade=Grade.NONCONFORMITY,
     cites=[layout.TEMA.at("maximum bolt spacing"), KHURMI.at("cylinder head example"), COMMON_PRACTICE],
-    why="Between studs too far apart the flange bows and the joint blows; between studs too close no spanner turns.",
-    leaves_out="Gaps left for passages and ribs. A lens ring is stiff and round: only the spanner limits its studs.",
+    why="Between studs too far apart the flange bows and the joint leaks; between studs too close no "
+    "spanner fits.",
+    leaves_out="Gaps left for passages and ribs. A lens ring is stiff and round: only the spanner limits "
+    "its studs.",
     edition=2,
 )
 def stud_pitch(joint: BoltedJoint, sheet: Sheet) -> Judgement:
@@ -96,12 +101,13 @@ def flange_thickness(held: Component, sheet: Sheet) -> float:
 
 @rule(
     "joint.room",
-    title="The studs pass outside the gasket or the ring, and their nuts bear whole on the flange",
+    title="The stud holes lie outside the gasket, ground face or lens ring, and the nuts bear wholly on the "
+    "flange",
     on=BoltedJoint,
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="A gasket cut away for a stud leaks there; a nut half over the edge bends its stud.",
-    leaves_out="Fillets behind the flange, and the swing of the spanner against what stands beside it.",
+    why="A gasket cut away for a stud leaks there; a nut that overhangs the edge bends its stud.",
+    leaves_out="Fillets behind the flange, and room for the spanner beside neighbouring parts.",
 )
 def room(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     """Inside of the holes against the outside of the seal; outside of the nuts against that of the flange."""

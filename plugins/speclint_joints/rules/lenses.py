@@ -20,15 +20,20 @@ from speclint_joints.inputs.studs import studs_of
 
 @rule(
     "lens-joint.seat",
-    title="The ring bears on its seats without crushing them, where the drawing says, through all of its swing",
+    title="The mean contact pressure of ring and seat does not exceed its multiple of proof stress, the "
+    "circle of contact is that stated, and the ring's face covers the stated swing",
     on=LensJoint,
     grade=Grade.NONCONFORMITY,
     cites=[JOHNSON_CONTACT.at("section 4.2"), COMMON_PRACTICE],
-    why="A ring that crushes its seat, or rides on the edge of its own face, leaks as soon as the pipe stirs.",
-    leaves_out="Friction on the seats, and the ring as a hoop: a thin ring closes in under its nuts.",
+    why="A ring that crushes its seat, or bears on the edge of its own face, leaks as soon as the pipe "
+    "moves.",
+    leaves_out="Friction on the seats, and hoop stress of the ring: a thin ring contracts under the bolt "
+    "load.",
     limits=[
-        Limit("times proof", "2.8", "ratio", COMMON_PRACTICE, "mean contact pressure over proof stress"),
-        Limit("circle", "1 mm", "length", COMMON_PRACTICE, "greatest miss of the stated circle of contact"),
+        Limit(
+            "times proof", "2.8", "ratio", COMMON_PRACTICE, "greatest mean contact pressure over proof stress"
+        ),
+        Limit("circle", "1 mm", "length", COMMON_PRACTICE, "greatest error of the stated circle of contact"),
     ],
 )
 def seat(lens: LensJoint, sheet: Sheet) -> Judgement:
@@ -54,7 +59,7 @@ def seat(lens: LensJoint, sheet: Sheet) -> Judgement:
 
 
 def _hollow(lens: LensJoint, sheet: Sheet, R: float) -> float:
-    """Relative radius of the ring in a hollow seat: a hollow counts negative."""
+    """Relative radius of the ring in a concave seat, whose radius counts negative."""
     hollow = sheet.take("R_s", lens.seat_radius)
     return sheet.work("R_rel", contact.relative_radius, R_1=R, R_2=-hollow)
 

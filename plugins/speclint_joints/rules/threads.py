@@ -1,4 +1,4 @@
-"""Threads: that they exist, run together, hold, and end where they should."""
+"""Threads: standard designations, and the same thread on stud, hole and nut."""
 
 from __future__ import annotations
 
@@ -19,12 +19,13 @@ from speclint_joints.sources import ISO_898_1
 
 @rule(
     "joint.same-thread",
-    title="The thread is a standard one, and stud, hole and nut all have it",
+    title="The thread is listed in a standard, and stud, hole and nut all have it",
     on=BoltedJoint,
     grade=Grade.NONCONFORMITY,
     cites=[ISO_724, ASME_B1_1, BS_84, ISO_898_1.at("clause 9.1.6.1")],
-    why="A metric nut will start on an inch stud, and a 60° thread in a 55° hole; both strip when they are pulled.",
-    leaves_out="Classes of fit, and interference threads of stud ends: the usual medium class is taken.",
+    why="A metric nut will start on an inch stud, and a 60° thread in a 55° hole; both strip under load.",
+    leaves_out="Classes of fit, and interference-fit threads of stud ends: the usual medium class is "
+    "assumed.",
 )
 def same_thread(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     """Each thread is in the tables; those that meet are the same; the stress area follows from the geometry."""
@@ -32,10 +33,9 @@ def same_thread(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     mates = dict(_mates(joint, sheet))
     unknown = [name for name in (stated, *mates) if _thread(name) is None]
     if unknown:
-        return sheet.states(False, f'"{unknown[0]}" is no standard thread', where=joint.thread.where)
+        return sheet.states(False, f'"{unknown[0]}" is not a standard thread', where=joint.thread.where)
     sheet.look_up("A_s", tensile_stress_area, designation=stated)
-    judged = [_fits(stated, name, where, sheet) for name, where in mates.items()]
-    return sheet.worst(*judged)
+    return sheet.each(mates.items(), lambda mate: _fits(stated, *mate, sheet))
 
 
 def _mates(joint: BoltedJoint, sheet: Sheet) -> Iterator[tuple[str, Stated[str] | NotStated]]:
@@ -55,9 +55,7 @@ def _fits(stud: str, mate: str, place: Stated[str] | NotStated, sheet: Sheet) ->
     one, other = thread(stud), thread(mate)
     if one.name == other.name:
         return sheet.states(True, f"{one.name} in {other.name}", where=place.where)
-    return sheet.states(
-        False, f"{one.name} does not run in {other.name}: {_why(one, other)}", where=place.where
-    )
+    return sheet.states(False, f"{one.name} does not fit {other.name}: {_why(one, other)}", where=place.where)
 
 
 def _why(one: Thread, other: Thread) -> str:

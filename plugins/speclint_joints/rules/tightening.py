@@ -1,4 +1,4 @@
-"""How far a stud is pulled when it is tightened, and what it bears in service."""
+"""Preload of a stud at tightening, and its stress in service."""
 
 from __future__ import annotations
 
@@ -23,19 +23,21 @@ _NO_TORSION = "hydraulic tensioner"
 
 @rule(
     "joint.preload",
-    title="The tightening is laid down, its scatter is known, and no stud yields under the spanner",
+    title="The greatest preload does not exceed that at which tension and torsion reach their share of "
+    "proof stress, and the scatter of the tightening method does not exceed its limit",
     on=BoltedJoint,
     grade=Grade.NONCONFORMITY,
     cites=[VDI_2230.at("eq. R8/1 and Table A8"), SHIGLEY.at("eq. 8-27"), COMMON_PRACTICE],
-    why="The same torque pulls one stud a third harder than its neighbour; both ends of that must be sound.",
-    leaves_out="Bending of the stud under the nut, and threads that gall: trials on the joint itself go before it.",
+    why="The same torque loads one stud a third more than its neighbour; both extremes must be safe.",
+    leaves_out="Bending of the stud under the nut, and galling of threads; tightening trials on the joint "
+    "itself take precedence.",
     limits=[
         Limit(
             "share of proof",
             "0.9",
             "ratio",
             VDI_2230.at("eq. R8/1"),
-            "greatest share of proof under the spanner",
+            "greatest share of proof stress during tightening",
         ),
         Limit(
             "scatter", "0.35", "ratio", COMMON_PRACTICE, "greatest scatter of preload in a joint under steam"
@@ -46,7 +48,9 @@ def preload(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     """Scatter of the method; greatest preload against that at which tension and torsion reach proof."""
     held = sheet.follow(joint.holds)
     if isinstance(held, Gland):
-        raise sheet.not_applicable("a gland is drawn up by feel on its packing; gland.studs judges its studs")
+        raise sheet.not_applicable(
+            "a gland is tightened by feel on its packing; gland.studs judges its studs"
+        )
     studs = studs_of(joint, sheet)
     sheet.read("lubrication", joint.tightening.lubrication)
     tightened = tightened_preload(joint, sheet, studs)
@@ -86,21 +90,32 @@ def _twist(joint: BoltedJoint, sheet: Sheet, studs: Studs, tightened: Tightened)
 
 @rule(
     "joint.stud-stress",
-    title="No stud is overstressed by greatest preload, pressure, heat and the twist of tightening together",
+    title="The stress of the studs from greatest preload, pressure, heat and remaining torsion together "
+    "does not exceed its share of proof stress",
     on=BoltedJoint,
     cases=("warming", "starting", "running", "cooling", "test", "water"),
     grade=Grade.HOLD,
     cites=[VDI_2230.at("section 5.5.2"), SHIGLEY.at("eq. 8-24"), COMMON_PRACTICE],
-    why="A stud that yields hot is slack cold, and the next stroke finds it so.",
-    leaves_out="Bending of studs and creep; the local code and a competent person decide on bolting of pressure parts.",
+    why="A stud that yields when hot has lost its preload when cold, and the joint then opens at the next "
+    "stroke.",
+    leaves_out="Bending of studs and creep; the local code and a competent person decide on bolting of "
+    "pressure parts.",
     limits=[
         Limit(
-            "share, torque", "0.8", "ratio", COMMON_PRACTICE, "share of proof in service, tightened by torque"
+            "share, torque",
+            "0.8",
+            "ratio",
+            COMMON_PRACTICE,
+            "share of proof stress in service, tightened by torque",
         ),
         Limit(
-            "share, measured", "0.9", "ratio", COMMON_PRACTICE, "share of proof in service, preload measured"
+            "share, measured",
+            "0.9",
+            "ratio",
+            COMMON_PRACTICE,
+            "share of proof stress in service, preload measured",
         ),
-        Limit("share, hot", "0.7", "ratio", COMMON_PRACTICE, "share of proof in service, hot stud"),
+        Limit("share, hot", "0.7", "ratio", COMMON_PRACTICE, "share of proof stress in service, hot stud"),
         Limit(
             "hot",
             "300 °C",
@@ -113,12 +128,12 @@ def _twist(joint: BoltedJoint, sheet: Sheet, studs: Studs, tightened: Tightened)
             "0.5",
             "ratio",
             VDI_2230.at("section 5.5.2"),
-            "share of the torsion left in service",
+            "share of the tightening torsion that remains in service",
         ),
     ],
 )
 def service_stress(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Tension of the greatest hot preload and its share of the lift, with half the torsion, against proof."""
+    """Tension of greatest hot preload and share of the pressure load, with half the torsion, against proof stress."""
     if isinstance(sheet.follow(joint.holds), Gland):
         raise sheet.not_applicable("a gland's studs carry its packing; gland.studs judges them")
     working = working_preload(joint, case, sheet)
@@ -152,19 +167,20 @@ def _share(sheet: Sheet, tightened: Tightened, at: float) -> float:
 
 @rule(
     "joint.bolting-material",
-    title="The studs are of a bolting steel that holds its load at the temperature of the metal",
+    title="The studs are of a standard bolting steel, and the metal is no hotter than its limit for bolting",
     on=BoltedJoint,
     cases=("starting", "running", "drifting"),
     grade=Grade.HOLD,
     cites=[EN_10269, ASTM_A193, ISO_898_1.at("scope, 150 °C")],
-    why="An ordinary high-tensile stud lets go of its load in the heat, a little every day, until the joint blows.",
-    leaves_out="Creep and relaxation over years; the local code and a competent person decide on bolting materials.",
+    why="An ordinary high-tensile stud relaxes in the heat, a little every day, until the joint blows.",
+    leaves_out="Creep and relaxation over years; the local code and a competent person decide on bolting "
+    "materials.",
 )
 def bolting_material(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """A bolting steel, not hotter than the highest temperature of its standard."""
     material = sheet.material_of(joint)
     if material.family != "bolting-steel":
-        says = f"{material.title} is no bolting steel of a standard"
+        says = f"{material.title} is not a bolting steel of a standard"
         return sheet.states(False, says, where=joint.material.where)
     at = sheet.take("T_b", case.temperature_of(joint))
     return sheet.no_hotter(at, sheet.look_up("T_max", material.temperature_limit, use="bolting"))

@@ -1,4 +1,4 @@
-"""That a joint stays shut and tight: gasket, ground face, separation, heat."""
+"""Tightness of a joint: gasket, ground face, separation, heat."""
 
 from __future__ import annotations
 
@@ -16,11 +16,11 @@ _DEFERS = "the local code and a competent person decide."
 
 def _not_a_gland(joint: BoltedJoint, sheet: Sheet) -> None:
     if isinstance(sheet.follow(joint.holds), Gland):
-        raise sheet.not_applicable("a gland presses packing and closes no faced joint")
+        raise sheet.not_applicable("a gland compresses packing and closes no faced joint")
 
 
 def _sealed_by(seal: str, joint: BoltedJoint, sheet: Sheet) -> None:
-    """End the rule unless this is what keeps the steam in."""
+    """End the rule unless the joint has this seal."""
     _not_a_gland(joint, sheet)
     stated = sheet.read("seal", joint.seal)
     if stated != seal:
@@ -29,7 +29,8 @@ def _sealed_by(seal: str, joint: BoltedJoint, sheet: Sheet) -> None:
 
 @rule(
     "joint.gasket-load",
-    title="The least preload of the studs beds the gasket in and keeps it tight under pressure",
+    title="The least preload of all studs is at least the seating load of the gasket cold and its operating "
+    "load hot",
     on=BoltedJoint,
     cases=("starting", "running", "test", "water"),
     grade=Grade.HOLD,
@@ -37,7 +38,7 @@ def _sealed_by(seal: str, joint: BoltedJoint, sheet: Sheet) -> None:
         ASME_APPENDIX_2.at("2-5(c)(1) and (2), Table 2-5.1 and Table 2-5.2"),
         VDI_2230.at("section 5.4.2"),
     ],
-    why="A gasket that was never pressed hard enough, or is left too loose hot, blows; a jet of steam cuts it out.",
+    why="A gasket that was never seated, or is too loose when hot, leaks; the jet of steam then cuts it out.",
     leaves_out=f"Bowing of the flange, and the maker's own factors for the gasket; {_DEFERS}",
 )
 def gasket_load(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -59,15 +60,18 @@ def gasket_load(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "joint.face-pressure",
-    title="A ground face is still pressed harder than the steam behind it, at least preload and hot",
+    title="The contact pressure of a ground face, at least preload and hot, is at least its multiple of the "
+    "steam pressure",
     on=BoltedJoint,
     cases=("starting", "running", "test", "water"),
     grade=Grade.HOLD,
     cites=[COMMON_PRACTICE, VDI_2230.at("section 5.5.4")],
-    why="Iron on iron keeps steam in only while the faces are pressed well above its pressure.",
+    why="Metal faces seal steam only while their contact pressure is well above its pressure.",
     leaves_out=f"Flatness and finish of the faces, and bowing between studs; {_DEFERS}",
     limits=[
-        Limit("times the pressure", "3", "ratio", COMMON_PRACTICE, "least face pressure over steam pressure")
+        Limit(
+            "times the pressure", "3", "ratio", COMMON_PRACTICE, "least contact pressure over steam pressure"
+        )
     ],
 )
 def face_pressure(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -90,17 +94,20 @@ def face_pressure(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement
 
 @rule(
     "joint.separation",
-    title="The joint does not part, with something in hand, in work, on test and with water in the cylinder",
+    title="The factor against separation of the joint is not below its limit, in service, on test and with "
+    "water in the cylinder",
     on=BoltedJoint,
     cases=("starting", "running", "test", "water"),
     grade=Grade.HOLD,
     cites=[SHIGLEY.at("eq. 8-30"), VDI_2230.at("section 5.5.1"), JINDAL.at("Ex. 9-4"), COMMON_PRACTICE],
-    why="Once the faces part, the studs carry every stroke in full, and they break one after another.",
-    leaves_out=f"Prying by a flange that bows, and blows harder than the relief valves allow; {_DEFERS}",
-    limits=[Limit("factor", "1.2", "ratio", COMMON_PRACTICE, "least factor against parting")],
+    why="Once the faces separate, the studs carry the whole load of every stroke, and they break one after "
+    "another.",
+    leaves_out="Prying by a flange that bows, and pressures above those that the relief valves allow; "
+    f"{_DEFERS}",
+    limits=[Limit("factor", "1.2", "ratio", COMMON_PRACTICE, "least factor against separation")],
 )
 def separation(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Least hot preload over the share of the lift that unloads the faces."""
+    """Least hot preload over the share of the pressure load that unloads the faces."""
     _not_a_gland(joint, sheet)
     working = working_preload(joint, case, sheet)
     lift = lift_per_stud(joint, case, sheet, working.stack.studs)
@@ -110,19 +117,21 @@ def separation(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "joint.thermal",
-    title="Heating and cooling leave the studs most of the preload they had cold",
+    title="The least preload in heating, running and cooling is at least its share of the same preload cold",
     on=BoltedJoint,
     cases=("warming", "running", "standing-hot", "cooling"),
     grade=Grade.NONCONFORMITY,
     cites=[VDI_2230.at("eq. 118"), COMMON_PRACTICE],
-    why="Where the stud grows more than what it clamps, the joint is slack just when the steam is on.",
-    leaves_out="Growth of a thin gasket, and stress in excess of proof: that is judged by the stress of the stud.",
+    why="Where the stud grows more than the parts it clamps, the joint is loose just when the steam is on.",
+    leaves_out="Growth of a thin gasket, and stress above proof stress, which joint.stud-stress judges.",
     limits=[
-        Limit("share left", "0.5", "ratio", COMMON_PRACTICE, "least share of the cold preload left by heat")
+        Limit(
+            "share left", "0.5", "ratio", COMMON_PRACTICE, "least share of the cold preload that remains hot"
+        )
     ],
 )
 def thermal(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Least preload in the heat against a share of the same preload cold, on hot springs."""
+    """Least preload hot against a share of the same preload cold, with stiffnesses at temperature."""
     _not_a_gland(joint, sheet)
     working = working_preload(joint, case, sheet)
     share = sheet.limit("share left")
@@ -131,13 +140,14 @@ def thermal(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "joint.gasket-rating",
-    title="The gasket is rated for the pressure, the temperature and the two together",
+    title="Steam pressure, steam temperature and their product do not exceed the rating of the gasket",
     on=BoltedJoint,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
-    why="Sheet that is past its heat turns brittle and is blown out in pieces.",
-    leaves_out="The maker's own rating, which goes before the handbook's, and the loss of strength with age.",
+    why="A gasket sheet above its rated temperature turns brittle and is blown out in pieces.",
+    leaves_out="The maker's own rating, which takes precedence over the handbook's, and the loss of "
+    "strength with age.",
 )
 def gasket_rating(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Steam pressure, steam temperature and their product against the gasket's table."""

@@ -42,7 +42,7 @@ def clearance_when_hot(
     ``c`` clearance at ``T_ref`` [m]; ``s`` 1 at the front, −1 at the back; ``x`` face of the cover, forward of
     the block's fixed point [m]; ``L`` from crosshead to piston [m]; ``alpha_b``, ``alpha_r`` mean coefficients
     of block and rod from ``T_ref`` [1/K]; ``T_b``, ``T_r``, ``T_ref`` temperatures [K]. Returns [m].
-    A rod that grows carries the piston forward; a block grows away from its fixed point both ways.
+    Growth of the rod moves the piston forward; a block grows away from its fixed point in both directions.
 
     Hand working: front, 8 + 700 × 12e-6 × 200 − 1500 × 12e-6 × 50 = 8 + 1.68 − 0.90 = 8.78 mm.
 
@@ -117,7 +117,7 @@ def stretches_together(u_1: Metres, u_2: Metres) -> Metres:
 
 @formula("F = m a", cites=[FIRST_PRINCIPLES])
 def inertia_force(m: Kilograms, a: MetresPerSecondSquared) -> Newtons:
-    """Force that the reciprocating masses put on the rod.
+    """Inertia force of the reciprocating masses on the rod.
 
     F = m a
 
@@ -177,7 +177,7 @@ def crank_radius(s: Metres) -> Metres:
 
 @formula("w = |x_w − x_f|", cites=[FIRST_PRINCIPLES])
 def beyond_working_bore(x_w: Metres, x_f: Metres) -> Metres:
-    """Length from the cover's face to where the working bore begins.
+    """Length from the cover's face to the beginning of the working bore.
 
     w = |x_w − x_f|
 
@@ -210,8 +210,8 @@ def greatest_overrun(b: Metres, k: Ratio) -> Metres:
 
     o_max = b (1 − k)
 
-    ``b`` width of the ring along the axis [m]; ``k`` share of it that stays in the bore [-]. Returns [m]. A ring
-    further out may spring out of the bore.
+    ``b`` width of the ring along the axis [m]; ``k`` share of it that stays in the bore [-]. Returns [m]. A ring with
+    more overrun may spring out of the bore.
 
     >>> round(greatest_overrun(b=0.014, k=0.25) * 1e3, 6)
     10.5
@@ -271,13 +271,13 @@ def clearance_ratio(V_p: CubicMetres, d: Metres, d_r: Metres, c: Metres, V_s: Cu
 
 @formula("m = |a α (T − T_ref) − s|", cites=[FIRST_PRINCIPLES])
 def axis_out_of_line(a: Metres, alpha: PerKelvin, T: Kelvins, T_ref: Kelvins, s: Metres) -> Metres:
-    """Distance of the bore's hot axis from the line of the motion.
+    """Distance of the bore's hot axis from the centre line of the motion.
 
     m = |a α (T − T_ref) − s|
 
     ``a`` from the frame face that locates the block to the axis [m]; ``alpha`` mean coefficient of the block
-    from ``T_ref`` [1/K]; ``T``, ``T_ref`` temperatures [K]; ``s`` how far the axis is set towards the frame
-    cold [m]. Returns [m].
+    from ``T_ref`` [1/K]; ``T``, ``T_ref`` temperatures [K]; ``s`` offset of the axis towards the frame cold [m].
+    Returns [m].
 
     Hand working: 350 × 13e-6 × 240 − 0.95 = 0.142 mm.
 

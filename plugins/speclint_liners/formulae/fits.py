@@ -1,4 +1,4 @@
-"""The fit of a liner in its bore: interference, what is wanted to enter it, and what it does to the bore."""
+"""The fit of a liner in its bore: interference, shrinkage for assembly, and allowable stress."""
 
 from __future__ import annotations
 
@@ -37,7 +37,7 @@ def gap_of_interference(delta: Metres) -> Metres:
 
 @formula("δ_p = max(δ, 0)", cites=[FIRST_PRINCIPLES])
 def pressing_interference(delta: Metres) -> Metres:
-    """The part of an interference that presses: nothing where the parts are loose.
+    """Interference that gives contact pressure: zero where the parts are loose.
 
     δ_p = max(δ, 0)
 
@@ -73,7 +73,7 @@ def interference_lost(
     "s = δ + a + D/5000", cites=[DIN_7190.at("entering clearance, thousandths of the joint"), COMMON_PRACTICE]
 )
 def shrinkage_to_enter(delta: Metres, a: Metres, D: Metres) -> Metres:
-    """Difference of diameter wanted to drop a liner in without its sticking half-way.
+    """Difference of diameter needed to enter a liner freely.
 
     s = δ + a + D/5000
 
@@ -92,13 +92,13 @@ def shrinkage_to_enter(delta: Metres, a: Metres, D: Metres) -> Metres:
 def shrinkage_available(
     D: Metres, alpha_b: PerKelvin, T_b: Kelvins, alpha_l: PerKelvin, T_l: Kelvins, T_ref: Kelvins
 ) -> Metres:
-    """Difference of diameter that heating the block and chilling the liner give together.
+    """Difference of diameter from heating the block and chilling the liner together.
 
     s = D (α_b (T_b − T_ref) + α_l (T_ref − T_l))
 
     ``D`` joint [m]; ``alpha_b``, ``alpha_l`` mean coefficients of block and liner over their own change of
-    temperature [1/K]; ``T_b``, ``T_l`` temperatures at which they meet, ``T_ref`` that of the drawing [K].
-    Returns [m]. A part left at ``T_ref`` gives nothing.
+    temperature [1/K]; ``T_b``, ``T_l`` temperatures at assembly, ``T_ref`` that of the drawing [K].
+    Returns [m]. A part left at ``T_ref`` gives none.
 
     Hand working: 550 mm, block 12e-6 to 120 °C, liner 10e-6 to −78 °C: 550 (1200 + 980)e-6 = 1.199 mm.
 
@@ -111,7 +111,7 @@ def shrinkage_available(
 
 @formula("σ_c = max(−σ, 0)", cites=[FIRST_PRINCIPLES])
 def compression(sigma: Pascals) -> Pascals:
-    """Compression of the liner at its bore.
+    """Compressive hoop stress of the liner at its bore.
 
     σ_c = max(−σ, 0)
 
@@ -125,7 +125,7 @@ def compression(sigma: Pascals) -> Pascals:
 
 @formula("S_c = k R_c", cites=[COMMON_PRACTICE])
 def allowed_compression(k: Ratio, R_c: Pascals) -> Pascals:
-    """Compression allowed in the liner.
+    """Allowable compressive stress of the liner.
 
     S_c = k R_c
 
@@ -139,7 +139,7 @@ def allowed_compression(k: Ratio, R_c: Pascals) -> Pascals:
 
 @formula("S_b = k R_p", cites=[COMMON_PRACTICE])
 def allowed_fit_stress(k: Ratio, R_p: Pascals) -> Pascals:
-    """Stress by the fit allowed in the block.
+    """Allowable stress of the block from the fit.
 
     S_b = k R_p
 

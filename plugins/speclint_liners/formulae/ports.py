@@ -1,4 +1,4 @@
-"""Ports of liner and block: how far they meet, and what rings run over."""
+"""Ports of liner and block: their overlap, and openings that rings run over."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from speclint.equations import Kelvins, Metres, PerKelvin, Radians, Ratio
 
 @formula("x_h = x (1 + α (T − T_ref))", cites=[FIRST_PRINCIPLES])
 def place_when_hot(x: Metres, alpha: PerKelvin, T: Kelvins, T_ref: Kelvins) -> Metres:
-    """Place along the axis of a hot part.
+    """Position along the axis of a hot part.
 
     x_h = x (1 + α (T − T_ref))
 
@@ -27,7 +27,7 @@ def place_when_hot(x: Metres, alpha: PerKelvin, T: Kelvins, T_ref: Kelvins) -> M
 
 @formula("s = D θ/2", cites=[FIRST_PRINCIPLES])
 def place_round_bore(D: Metres, theta: Radians) -> Metres:
-    """Place round the bore, along the arc.
+    """Position round the bore, along the arc.
 
     s = D θ/2
 
@@ -58,13 +58,13 @@ def angle_between(theta_1: Radians, theta_2: Radians) -> Radians:
 
 @formula("o = max(0, min(x_a + a/2, x_b + b/2) − max(x_a − a/2, x_b − b/2))", cites=[FIRST_PRINCIPLES])
 def overlap(x_a: Metres, a: Metres, x_b: Metres, b: Metres) -> Metres:
-    """Length over which two openings meet.
+    """Length over which two openings overlap.
 
     o = max(0, min(x_a + a/2, x_b + b/2) − max(x_a − a/2, x_b − b/2))
 
     ``x_a``, ``x_b`` their middles and ``a``, ``b`` their lengths [m]. Returns [m].
 
-    Hand working: 40 mm at 60 mm and 40 mm at 61 mm meet from 41 to 80 mm.
+    Hand working: 40 mm at 60 mm and 40 mm at 61 mm overlap from 41 to 80 mm.
 
     >>> round(overlap(x_a=0.060, a=0.040, x_b=0.061, b=0.040) * 1e3, 6)
     39.0
@@ -79,9 +79,9 @@ def blocked_share(o_x: Metres, o_s: Metres, h: Metres, w: Metres) -> Ratio:
 
     k = 1 − o_x o_s/(h w)
 
-    ``o_x``, ``o_s`` lengths over which the openings meet along the axis and round the bore; ``h``, ``w`` height
-    and width of the block's port [m]. Returns a ratio. Square corners: rounded ones block no more when they
-    meet than these.
+    ``o_x``, ``o_s`` lengths over which the openings overlap along the axis and round the bore; ``h``, ``w`` height
+    and width of the block's port [m]. Returns a ratio. Corners are taken as square; rounded ones that
+    match block no more than these.
 
     Hand working: 39 of 40 mm along, all of 300 mm round: 1/40 is blocked.
 

@@ -1,4 +1,4 @@
-"""How a liner sits along its axis: its collar, and the room at its free end."""
+"""Axial location of a liner: its collar, and the clearance at its free end."""
 
 from __future__ import annotations
 
@@ -11,11 +11,11 @@ from speclint_liners.sources import SHIGLEY
 
 @formula("c = L_b − L_l", cites=[FIRST_PRINCIPLES])
 def room_at_free_end(L_b: Metres, L_l: Metres) -> Metres:
-    """Room beyond the free end of a liner by the drawings.
+    """Clearance beyond the free end of a liner by the drawings.
 
     c = L_b − L_l
 
-    ``L_b`` from the collar seat to what stands beyond the free end, ``L_l`` length of the liner [m].
+    ``L_b`` from the collar seat to the stop beyond the free end, ``L_l`` length of the liner [m].
     Returns [m], negative when the liner is too long.
 
     >>> round(room_at_free_end(L_b=0.902, L_l=0.900) * 1e3, 6)
@@ -35,11 +35,11 @@ def room_left(
     T_l: Kelvins,
     T_ref: Kelvins,
 ) -> Metres:
-    """Room beyond the free end of the liner, hot.
+    """Clearance beyond the free end of the liner, hot.
 
     c_h = c + L_b α_b (T_b − T_ref) − L_l α_l (T_l − T_ref)
 
-    ``c`` room at ``T_ref``; ``L_b``, ``L_l`` lengths of block and liner from the collar seat [m]; ``alpha_b``,
+    ``c`` clearance at ``T_ref``; ``L_b``, ``L_l`` lengths of block and liner from the collar seat [m]; ``alpha_b``,
     ``alpha_l`` mean coefficients from ``T_ref`` [1/K]; ``T_b``, ``T_l``, ``T_ref`` temperatures [K].
     Returns [m].
 
@@ -54,11 +54,12 @@ def room_left(
 
 @formula("n = b − h", cites=[FIRST_PRINCIPLES])
 def collar_nip(b: Metres, h: Metres) -> Metres:
-    """Nip of the collar: how far it stands proud of its recess before the cover is pulled down.
+    """Nip of the collar: its height above the recess before the cover is tightened.
 
     n = b − h
 
-    ``b`` thickness of the collar, ``h`` depth of the recess [m]. Returns [m]; negative when the collar lies low.
+    ``b`` thickness of the collar, ``h`` depth of the recess [m]. Returns [m]; negative when the collar lies below
+    the face.
 
     >>> round(collar_nip(b=25.1e-3, h=25.0e-3) * 1e3, 6)
     0.1
@@ -211,13 +212,14 @@ def collar_shear(F: Newtons, D: Metres, b: Metres) -> Pascals:
 
 @formula("σ = 6 F |D_k − D_s|/2/(π D b²)", cites=[SHIGLEY.at("ch. 3, bending of a strip"), FIRST_PRINCIPLES])
 def collar_bending(F: Newtons, D_k: Metres, D_s: Metres, D: Metres, b: Metres) -> Pascals:
-    """Bending where the collar joins the barrel, when it is pressed on one circle and sits on another.
+    """Bending stress where the collar joins the barrel, when it is pressed on one circle and sits on another.
 
     σ = 6 F |D_k − D_s|/2/(π D b²)
 
     ``F`` force on the collar [N]; ``D_k`` circle on which the cover presses, ``D_s`` middle circle of the
-    seat, ``D`` outside of the barrel, ``b`` thickness of the collar [m]. Returns [Pa]. A strip one unit wide
-    round the barrel, without help from hoop stress: on the safe side.
+    seat, ``D`` outside of the barrel, ``b`` thickness of the collar [m]. Returns [Pa]. A strip round the barrel
+    without support from hoop stress, which is
+    conservative.
 
     Hand working: 200 kN, circles 590 and 584 mm, arm 3 mm: 6 × 200000 × 3/(π × 560 × 25²) = 3.274 MPa.
 

@@ -1,4 +1,4 @@
-"""Walls of liners: what is left of them, and what the handbooks of the steam age asked for."""
+"""Walls of liners: least wall, stress, and the period handbook rules."""
 
 from __future__ import annotations
 
@@ -15,12 +15,12 @@ _PSI = 4.4482216152605 / _INCH**2  # Pa, the pound-force exact by the same agree
 
 @formula("e = r/2", cites=[FIRST_PRINCIPLES])
 def eccentricity_of_run_out(r: Metres) -> Metres:
-    """Offset of two axes that a full indicator reading shows.
+    """Eccentricity of two axes from a full indicator reading.
 
     e = r/2
 
-    ``r`` run-out, the full reading over one turn [m]. Returns the offset [m]: over one turn the reading goes
-    from the offset one way to the offset the other way.
+    ``r`` run-out, the full reading over one turn [m]. Returns the offset [m]: over one turn the reading changes by
+    twice the offset.
 
     >>> eccentricity_of_run_out(r=0.4e-3)
     0.0002
@@ -30,7 +30,7 @@ def eccentricity_of_run_out(r: Metres) -> Metres:
 
 @formula("t = (D − d)/2 − e", cites=[FIRST_PRINCIPLES])
 def thinnest_wall(d: Metres, D: Metres, e: Metres) -> Metres:
-    """Wall of the liner at its thinnest.
+    """Least wall thickness of the liner.
 
     t = (D − d)/2 − e
 
@@ -41,7 +41,7 @@ def thinnest_wall(d: Metres, D: Metres, e: Metres) -> Metres:
     29.5
     """
     wall = (D - d) / 2 - e
-    require(wall > 0 * d, f"bore {d:.6g} off centre by {e:.6g} leaves no wall within {D:.6g}")
+    require(wall > 0 * d, f"bore {d:.6g} with an eccentricity of {e:.6g} leaves no wall within {D:.6g}")
     return wall
 
 
@@ -124,7 +124,7 @@ def outside_of_wall(d: Metres, t: Metres) -> Metres:
 
 @formula("σ = p (D² + d²)/(D² − d²), D = d + 2 t", cites=[LAME])
 def bore_stress_of_wall(p: Pascals, d: Metres, t: Metres) -> Pascals:
-    """Hoop stress at the bore of the liner alone, at its thinnest.
+    """Hoop stress at the bore of the liner alone, with its least wall.
 
     σ = p (D² + d²)/(D² − d²), D = d + 2 t
 
@@ -140,7 +140,7 @@ def bore_stress_of_wall(p: Pascals, d: Metres, t: Metres) -> Pascals:
 
 @formula("t = t_l + t_b", cites=[FIRST_PRINCIPLES])
 def liner_and_backing(t_l: Metres, t_b: Metres) -> Metres:
-    """Liner and the metal behind it together, as a period rule for a plain barrel would see them.
+    """Wall of liner and block together, to compare with a period rule for a plain barrel.
 
     t = t_l + t_b
 
@@ -154,13 +154,13 @@ def liner_and_backing(t_l: Metres, t_b: Metres) -> Metres:
 
 @formula("t = d/16", cites=[BOURNE.at("Q. 342")])
 def bourne_wall(d: Metres) -> Metres:
-    """Wall of a high-pressure cylinder after Bourne.
+    """Wall of a high-pressure cylinder by Bourne's rule.
 
     t = d/16
 
-    ``d`` bore [m]. Returns [m]. For the iron, and for the pressures to about 80 psi, of its day.
+    ``d`` bore [m]. Returns [m]. For the iron of its time and pressures to about 80 psi.
 
-    Bourne's own check: a wall of d/16 at 80 psi stands at 640 psi; p d/(2 t) = 8 p.
+    Bourne's own check: a wall of d/16 at 80 psi is stressed to 640 psi; p d/(2 t) = 8 p.
 
     >>> round(80 * 1.0 / (2 * bourne_wall(d=1.0)))
     640
@@ -174,7 +174,7 @@ def bourne_wall(d: Metres) -> Metres:
     empirical="inches and psi",
 )
 def kent_wall(d: Metres, p: Pascals) -> Metres:
-    """Wall of a steam cylinder after the rule collected by Kent, with its allowance for boring out.
+    """Wall of a steam cylinder by the rule that Kent gives, with its allowance for boring out.
 
     t = d p/5000 + 0.5, in inches and psi
 
@@ -191,7 +191,7 @@ def kent_wall(d: Metres, p: Pascals) -> Metres:
 
 @formula("k = t/t_rule", cites=[FIRST_PRINCIPLES])
 def share_of_rule(t: Metres, t_rule: Metres) -> Ratio:
-    """Wall as a share of what a rule asks for.
+    """Wall as a share of that required by a rule.
 
     k = t/t_rule
 
@@ -219,12 +219,12 @@ def wall_proportion(t: Metres, d: Metres) -> Ratio:
 
 @formula("n = ⌊(d_last − d)/s + 0.05⌋", cites=[COMMON_PRACTICE])
 def whole_reborings(d_last: Metres, d: Metres, s: Metres) -> Ratio:
-    """How many times a bore can be bored out by whole steps.
+    """Number of whole steps by which a bore can be bored out.
 
     n = ⌊(d_last − d)/s + 0.05⌋
 
     ``d_last`` last permitted bore, ``d`` new bore, ``s`` step of the works [m]. Returns a whole number.
-    A twentieth of a step is forgiven: the limits of size of a bore are finer than that.
+    A shortage of a twentieth of a step is allowed: the tolerance of a bore is finer than that.
     Raises OutOfRange unless s > 0 and d_last ≥ d.
 
     >>> whole_reborings(d_last=0.509, d=0.50006, s=0.003)

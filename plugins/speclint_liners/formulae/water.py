@@ -1,4 +1,4 @@
-"""Water in the cylinder: how fast it is displaced, what lets it out, and the test before any of it."""
+"""Water in the cylinder: displacement, relief area, setting of relief valves, and the hydraulic test."""
 
 from __future__ import annotations
 
@@ -37,7 +37,7 @@ def wheel_speed(v: MetresPerSecond, D: Metres) -> RadiansPerSecond:
 
 @formula("Q = π d² v/4", cites=[FIRST_PRINCIPLES])
 def water_displaced(d: Metres, v: MetresPerSecond) -> CubicMetresPerSecond:
-    """Water that the piston pushes out.
+    """Volume flow of water that the piston displaces.
 
     Q = π d² v/4
 
@@ -55,13 +55,13 @@ def water_displaced(d: Metres, v: MetresPerSecond) -> CubicMetresPerSecond:
 def relief_area_wanted(
     Q: CubicMetresPerSecond, C: Ratio, p: Pascals, rho: KilogramsPerCubicMetre
 ) -> SquareMetres:
-    """Relief area that the displaced water wants.
+    """Relief area required for the displaced water.
 
     A = Q/(C √(2 p/ρ))
 
     ``Q`` water displaced [m³/s]; ``C`` coefficient of discharge [-]; ``p`` pressure in the cylinder, gauge [Pa];
-    ``rho`` density of the water [kg/m³]. Returns [m²]. Torricelli's law for a liquid that does not flash
-    before the valve. Raises OutOfRange unless p > 0.
+    ``rho`` density of the water [kg/m³]. Returns [m²]. Torricelli's law for a liquid that does not flash upstream
+    of the valve. Raises OutOfRange unless p > 0.
 
     Hand working: 0.1 m³/s, 0.6, 1.8 MPa, 1000 kg/m³: √3600 = 60 m/s; 0.1/36 = 2777.8 mm².
 
@@ -75,7 +75,7 @@ def relief_area_wanted(
 
 @formula("A = n min(π d h cos β, π d²/4)", cites=[FIRST_PRINCIPLES])
 def relief_area(n: Ratio, d: Metres, h: Metres, beta: Radians) -> SquareMetres:
-    """Relief area that the valves open.
+    """Relief area of the open valves.
 
     A = n min(π d h cos β, π d²/4)
 
@@ -126,7 +126,7 @@ def highest_setting(p_t: Pascals, k: Ratio) -> Pascals:
 
 @formula("p_t = p max(k, k_T f_20/f_T)", cites=[EN_13445_5])
 def wanted_test_pressure(p: Pascals, k: Ratio, k_T: Ratio, f_20: Pascals, f_T: Pascals) -> Pascals:
-    """Hydraulic test pressure that the duty wants.
+    """Hydraulic test pressure required by the duty.
 
     p_t = p max(k, k_T f_20/f_T)
 
@@ -144,7 +144,7 @@ def wanted_test_pressure(p: Pascals, k: Ratio, k_T: Ratio, f_20: Pascals, f_T: P
 
 @formula("S_t = k R", cites=[FIRST_PRINCIPLES])
 def allowed_at_test(k: Ratio, R: Pascals) -> Pascals:
-    """Stress allowed at the test.
+    """Allowable stress at the test.
 
     S_t = k R
 

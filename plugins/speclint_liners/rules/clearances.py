@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.fits import DRAWING_TEMPERATURE
-from speclint.specs import CylinderBlock, LoadCase
+from speclint.specs import Bore, CylinderBlock, CylinderEnd, LoadCase
 from speclint_liners.formulae.ends import axis_out_of_line, clearance_left, clearance_ratio, swept_volume
 from speclint_liners.rules.cylinders import ends_of, liner_in
 from speclint_liners.rules.travel import hot_clearance, stretch
@@ -13,13 +13,14 @@ from speclint_liners.sources import AHRONS
 
 @rule(
     "cylinder.end-clearance",
-    title="The piston keeps clear of both covers, with block, frame and both rods hot, worn and at speed",
+    title="The clearance from piston to both covers, with block, frame and rods hot, worn and at speed, is not below "
+    "its limit, and the cold clearance is within period practice",
     on=CylinderBlock,
     cases=("starting", "running", "drifting"),
     grade=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, AHRONS.at("p. 98"), COMMON_PRACTICE],
-    why="A piston that meets its cover breaks the cylinder; water then has nowhere to go either.",
-    leaves_out="bearings that fail, bending of the frame, the force of the steam, which shortens the rods; the local "
+    why="A piston that strikes its cover breaks the cylinder.",
+    leaves_out="failed bearings, bending of the frame, the force of the steam, which shortens the rods; the local "
     "code and a competent person decide",
     limits=[
         Limit("hot", "3 mm", "length", COMMON_PRACTICE, "least clearance hot"),
@@ -33,26 +34,29 @@ from speclint_liners.sources import AHRONS
     edition=2,
 )
 def end_clearance(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Cold clearance with the growth of rods, block and frame, less stretch and wear; the cold one as of old."""
+    """Cold clearance plus growth of rods, block and frame, less stretch and wear; the cold one as period practice."""
     pulled = stretch(block, case, sheet)
     worn = sheet.take("w", block.drive.wear)
-    judgements = []
-    for end in ends_of(block, sheet):
+
+    def judge(end: CylinderEnd) -> Judgement:
         cold, hot = hot_clearance(block, end, case, sheet)
-        left = sheet.work("c_l", clearance_left, c_h=hot, u=pulled, w=worn)
-        judgements.append(sheet.at_least(left, sheet.limit("hot")))
+        left = sheet.at_least(
+            sheet.work("c_l", clearance_left, c_h=hot, u=pulled, w=worn), sheet.limit("hot")
+        )
         period = sheet.within(cold, sheet.limit("cold_least"), sheet.limit("cold_most"))
-        judgements.append(period.graded(Grade.OBSERVATION))
-    return sheet.worst(*judgements)
+        return sheet.worst(left, period.graded(Grade.OBSERVATION))
+
+    return sheet.each(ends_of(block, sheet), judge)
 
 
 @rule(
     "cylinder.clearance-volume",
-    title="The clearance volume of each end is neither wasteful nor tight",
+    title="The clearance volume of each end, as a share of the swept volume, is within its limits",
     on=CylinderBlock,
     grade=Grade.OBSERVATION,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="Clearance steam is paid for at every stroke; too little of it and compression lifts the valves.",
+    why="Steam that fills the clearance is lost at every stroke; with too little clearance, compression "
+    "lifts the valves.",
     leaves_out="volume of valve pockets and relief valves unless stated with the passages",
     limits=[
         Limit("least", "4 %", "ratio", COMMON_PRACTICE, "least clearance volume"),
@@ -61,10 +65,10 @@ def end_clearance(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgeme
     ],
 )
 def clearance_volume(block: CylinderBlock, sheet: Sheet) -> Judgement:
-    """Passages and clearance in the bore over the swept volume, the rod taken off at the back."""
+    """Passages and clearance in the bore over the swept volume, less the rod at the back end."""
     stroke = sheet.take("s", block.drive.stroke)
-    judgements = []
-    for end in ends_of(block, sheet):
+
+    def judge(end: CylinderEnd) -> Judgement:
         d = sheet.take("d", liner_in(block, end, sheet).bore)
         back = sheet.read("side of end", end.side) == "back"
         rod = sheet.take("d_r", block.drive.rod_diameter) if back else 0.0
@@ -72,37 +76,39 @@ def clearance_volume(block: CylinderBlock, sheet: Sheet) -> Judgement:
         passages, gap = sheet.take("V_p", end.passage_volume), sheet.take("c", end.clearance)
         share = sheet.work("k", clearance_ratio, V_p=passages, d=d, d_r=rod, c=gap, V_s=swept)
         long = sheet.read("long passages", end.long_passages)
-        judgements.append(
-            sheet.within(share, sheet.limit("least"), sheet.limit("most_long" if long else "most"))
-        )
-    return sheet.worst(*judgements)
+        return sheet.within(share, sheet.limit("least"), sheet.limit("most_long" if long else "most"))
+
+    return sheet.each(ends_of(block, sheet), judge)
 
 
 @rule(
     "cylinder.centre-line-hot",
-    title="The axis of the bore comes true with the motion when the block is hot",
+    title="The axis of the hot bore is no farther off the centre line of the motion than the limit",
     on=CylinderBlock,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="A bore out of line with slide bars and gland wears one side of everything.",
-    leaves_out="growth of the frame, bow of the block by one-sided heat, height of the axis",
-    limits=[Limit("out_of_line", "0.3 mm", "length", COMMON_PRACTICE, "greatest distance off the line hot")],
+    why="A bore out of line with slide bars and gland wears piston, rod and packing on one side.",
+    leaves_out="growth of the frame, bowing of the block by uneven heat, height of the axis",
+    limits=[
+        Limit("out_of_line", "0.3 mm", "length", COMMON_PRACTICE, "greatest distance off the centre line hot")
+    ],
 )
 def centre_line_hot(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Growth from the frame face to the axis, less the cold set."""
+    """Growth from the frame face to the axis, less the cold offset."""
     if not block.bores:
         raise sheet.not_assessed(f"bores is not stated in {block.where.file}", block.where)
     at = sheet.take("T_b", case.temperature_of(block))
     alpha = sheet.look_up("α_b", sheet.material_of(block).expansion, of=block, at=at)
-    judgements = []
-    for bore in block.bores.values():
+
+    def judge(bore: Bore) -> Judgement:
         away, set_to = sheet.take("a", bore.axis_from_frame), sheet.take("s", bore.cold_set)
         off = sheet.work(
             "m", axis_out_of_line, a=away, alpha=alpha, T=at, T_ref=DRAWING_TEMPERATURE, s=set_to
         )
-        judgements.append(sheet.at_most(off, sheet.limit("out_of_line")))
-    return sheet.worst(*judgements)
+        return sheet.at_most(off, sheet.limit("out_of_line"))
+
+    return sheet.each(block.bores.values(), judge)
 
 
 RULES = (end_clearance, clearance_volume, centre_line_hot)

@@ -1,4 +1,4 @@
-"""Putting a liner in: by press, by cold, by heat."""
+"""Assembly of a liner: by pressing, chilling or heating."""
 
 from __future__ import annotations
 
@@ -23,13 +23,15 @@ _COOLANTS = {
 
 @rule(
     "liner.entering",
-    title="The stated way of putting the liner in reaches the shrinkage, or the force, that it needs",
+    title="The stated method of assembly gives at least the shrinkage that the liner needs, or needs no "
+    "more than the force of the press",
     on=CylinderLiner,
     grade=Grade.OBSERVATION,
     cites=[DIN_7190, COMMON_PRACTICE],
-    why="A liner that sticks half-way is bored out again and thrown away.",
-    leaves_out="cooling on the way to the block; tempering of the block's welds; burns by heat and cold, and "
-    "want of air in a pit with nitrogen or carbon dioxide, for which the works' own safety rules hold",
+    why="A liner that sticks half-way must be bored out and scrapped.",
+    leaves_out="loss of heat or cold before assembly; tempering of the block's welds; burns by heat and "
+    "cold, and suffocation by nitrogen or carbon dioxide in pits, for which the works' own safety rules "
+    "apply",
     limits=[
         Limit(
             "handling",
@@ -40,13 +42,23 @@ _COOLANTS = {
             "not negative",
         ),
         Limit(
-            "hottest_block", "200 °C", "temperature", COMMON_PRACTICE, "hottest block, below any tempering"
+            "hottest_block",
+            "200 °C",
+            "temperature",
+            COMMON_PRACTICE,
+            "greatest temperature of the block, below any tempering",
         ),
-        Limit("friction", "0.2", "ratio", COMMON_PRACTICE, "greatest friction of iron pressed into steel"),
+        Limit(
+            "friction",
+            "0.2",
+            "ratio",
+            COMMON_PRACTICE,
+            "greatest coefficient of friction of iron pressed into steel",
+        ),
     ],
 )
 def entering(liner: CylinderLiner, sheet: Sheet) -> Judgement:
-    """Shrinkage wanted against what cold and heat give; or the force against that of the press."""
+    """Shrinkage required against that by chilling and heating; or the force against that of the press."""
     housed = housing(liner, sheet)
     fit = cold_fit(liner, housed, sheet)
     way = sheet.read("put in", liner.entered)

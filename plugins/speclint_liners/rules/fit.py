@@ -1,9 +1,8 @@
-"""The fit of a liner in its bore: stressed cold, on first steam, and left hot."""
+"""The fit of a liner in its bore: stress cold and in warming, interference left hot, closing of the bore."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 from typing import Any
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
@@ -90,12 +89,13 @@ def _both_stresses(
 
 @rule(
     "liner.fit-stress-cold",
-    title="The tightest fit crushes neither the liner nor the ring of block round it",
+    title="At the greatest interference, cold, the stress of neither the liner nor the block round it "
+    "exceeds its share of the strength",
     on=CylinderLiner,
     grade=Grade.NONCONFORMITY,
     cites=[*SHRINK_FIT, COMMON_PRACTICE],
-    why="A block that yields when the liner goes in has lost the fit before the first fire.",
-    leaves_out="stress at the ends of the fit, ovality of both, residual stress of welding",
+    why="A block that yields when the liner goes in has lost the fit before the engine is first steamed.",
+    leaves_out="stress at the ends of the fit, ovality of both parts, residual stress of welding",
     limits=SHARES,
     edition=2,
 )
@@ -110,18 +110,19 @@ def fit_stress_cold(liner: CylinderLiner, sheet: Sheet) -> Judgement:
 
 @rule(
     "liner.fit-warming",
-    title="With liner and block each as hot as in any case, first steam among them, the fit crushes neither",
+    title="With liner and block each at its temperature in every hot case, first steam among them, the stress of "
+    "neither exceeds its share of the strength",
     on=CylinderLiner,
     cases=("warming", "starting", "running", "drifting", "standing-hot", "cooling", "water"),
     grade=Grade.NONCONFORMITY,
     cites=[*COMPOUND, COMMON_PRACTICE],
-    why="Whenever the liner is the hotter it swells in its block, and steam or water in it presses it outwards.",
-    leaves_out="difference of temperature through each wall and along the length",
+    why="Whenever the liner is the hotter it expands in its block, and steam or water in it presses it outwards.",
+    leaves_out="temperature differences through each wall and along the length",
     limits=SHARES,
     edition=2,
 )
 def fit_warming(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
-    """The liner squeezed by heat and fit without steam; the block pressed by heat, fit and steam."""
+    """Stress of the liner by heat and fit without steam, and of the block by heat, fit and steam."""
     housed = housing(liner, sheet)
     fit = cold_fit(liner, housed, sheet)
     hot = hot_fit(liner, housed, case, fit, sheet)
@@ -136,21 +137,22 @@ def fit_warming(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement
 
 @rule(
     "liner.fit-hot",
-    title="The fit stays tight hot with its roughness smoothed, or a nipped collar or dowels can hold the liner",
+    title="The fit keeps interference hot with its roughness smoothed, or a nipped collar or dowels strong enough hold "
+    "the liner",
     on=CylinderLiner,
     cases=("starting", "running", "drifting", "standing-hot", "cooling"),
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=[*SHRINK_FIT, DIN_7190_2001, FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="The steel block grows more than the iron: a liner that comes loose turns, creeps and closes its ports.",
-    leaves_out="creep and bedding of the fit over years; drag of the piston rings on a loose liner, small beside "
-    "the steam on its end; the local code and a competent person decide where a loose liner can shut in steam or "
+    why="The steel block expands more than the iron: a loose liner turns or moves along and closes its ports.",
+    leaves_out="creep and embedding of the fit over years; drag of the piston rings on a loose liner, small beside "
+    "the steam on its end; the local code and a competent person decide where a loose liner can trap steam or "
     "water",
     limits=LIMITS,
     edition=2,
 )
 def fit_hot(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
-    """The least interference left with each part at its own temperature, both expansions at their bad side.
+    """The least interference left with each part at its own temperature, both expansions at their worst.
 
     The interference is that left when the roughness of both faces is smoothed.
     """
@@ -161,16 +163,16 @@ def fit_hot(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     left = sheet.stays(hot.delta, fit.delta)
     if left.holds:
         return left
-    loss = f"the heat takes {least * 1e3:.2f} to {most * 1e3:.2f} mm at these temperatures"
+    loss = f"thermal expansion takes {least * 1e3:.2f} to {most * 1e3:.2f} mm at these temperatures"
     grade = Grade.HOLD if _can_close_a_port(liner, sheet) else Grade.NONCONFORMITY
     held = retention(liner, housed, hot, case, sheet)
     if held is None:
-        return replace(left, says=f"{left.says}; {loss}; nothing else holds the liner").graded(grade)
+        return left.saying(f"{left.says}; {loss}; nothing else holds the liner").graded(grade)
     loose = f"loose hot by {-hot.delta * 1e3:.2f} mm ({loss})"
     by = sheet.read("held by", liner.retained_by)
     if held.holds:
-        return replace(left, holds=True, says=f"{loose}, and held by: {by}")
-    return replace(held, says=f"{loose}, and not held by: {by}: {held.says}").graded(grade)
+        return left.accepted(f"{loose}, and held by: {by}")
+    return held.saying(f"{loose}, and not held by: {by}: {held.says}").graded(grade)
 
 
 def _loss(liner: CylinderLiner, housed: Housing, fit: Fit, hot: HotFit, sheet: Sheet) -> tuple[float, float]:
@@ -223,15 +225,15 @@ def _can_close_a_port(liner: CylinderLiner, sheet: Sheet) -> bool:
 
 @rule(
     "liner.bore-after-pressing",
-    title="The bore is finished after the liner is in, or closes by less than its tolerance",
+    title="The bore is finished after the liner is in, or closes by no more than its tolerance",
     on=CylinderLiner,
     grade=Grade.NONCONFORMITY,
     cites=SHRINK_FIT,
-    why="Pressing a liner in closes its bore, and more over the lands than between them.",
-    leaves_out="barrelling between lands, ovality of the block",
+    why="Pressing in a liner reduces its bore, more over the lands than between them.",
+    leaves_out="uneven bore between lands, ovality of the block",
 )
 def bore_after_pressing(liner: CylinderLiner, sheet: Sheet) -> Judgement:
-    """Closing of the bore under the contact pressure against the limits that the bore states."""
+    """Reduction of the bore by the contact pressure against the tolerance that the bore states."""
     if sheet.read("finished after", liner.finish_bored_after):
         return sheet.states(True, "the bore is finished after the liner is in")
     housed = housing(liner, sheet)

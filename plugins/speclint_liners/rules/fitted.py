@@ -1,4 +1,4 @@
-"""What several rules take alike: the bore that houses a liner, the pressure, the fit cold and hot."""
+"""Inputs that several rules share: the bore that houses a liner, the pressure, the fit cold and hot."""
 
 from __future__ import annotations
 
@@ -39,7 +39,7 @@ class HotFit:
 
 @dataclass(frozen=True)
 class Elastic:
-    """The sizes and elastic constants of a liner and the ring of block round it, as formulae want them."""
+    """The sizes and elastic constants of a liner and the ring of block round it, as the formulae take them."""
 
     d: float
     D: float
@@ -110,7 +110,7 @@ def elastic(
 
 
 def off_centre(liner: CylinderLiner, sheet: Sheet) -> float:
-    """How far bore and outside of the liner lie off each other's axis: as stated, or half the run-out."""
+    """Eccentricity of bore and outside of the liner: as stated, or half the run-out."""
     if not sheet.is_stated("run-out", liner.run_out):
         return sheet.take("e", liner.eccentricity)
     run_out = sheet.take("r", liner.run_out)

@@ -1,4 +1,4 @@
-"""Ports of liner and block: do they meet hot, and may rings run over them."""
+"""Ports of liner and block: their overlap hot, and openings that rings run over."""
 
 from __future__ import annotations
 
@@ -20,13 +20,13 @@ from speclint_liners.rules.fitted import housing
 
 @rule(
     "liner.port-register",
-    title="The ports of the liner meet those of the block, hot as well as cold",
+    title="The share of each port that the liner blocks, in warming and running, does not exceed its limit",
     on=CylinderLiner,
     cases=("warming", "running"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="A port half shut by a liner a few millimetres out costs power for the life of the engine.",
-    leaves_out="bars across the liner's port, rounded corners, play of the dowel that sets the angle",
+    why="A port partly covered by a misplaced liner costs power for the life of the engine.",
+    leaves_out="bars across the liner's port, rounded corners, clearance of the dowel that sets the angle",
     limits=[Limit("blocked", "5 %", "ratio", COMMON_PRACTICE, "greatest share of the port that is blocked")],
     edition=2,
 )
@@ -43,18 +43,19 @@ def port_register(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgeme
         (sheet.look_up("α_b", steel.expansion, of=housed.block, at=at_block), at_block),
     )
     bore = sheet.take("D_b", housed.bore.diameter)
-    judgements = []
-    for port in liner.ports.values():
+
+    def judge(port: LinerPort) -> Judgement:
         meets = sheet.entry(housed.block.ports, port.matches, f"ports of {housed.block.id}")
         blocked = _blocked(port, meets, heats, bore, sheet)
-        judgements.append(sheet.at_most(blocked, sheet.limit("blocked")))
-    return sheet.worst(*judgements)
+        return sheet.at_most(blocked, sheet.limit("blocked"))
+
+    return sheet.each(liner.ports.values(), judge)
 
 
 def _blocked(
     port: LinerPort, meets: BlockPort, heats: tuple[tuple[float, float], ...], bore: float, sheet: Sheet
 ) -> float:
-    """The share of the block's port that the liner's leaves shut."""
+    """The share of the block's port that the liner covers."""
     places = []
     for place, (alpha, at) in zip((port.from_collar, meets.from_seat), heats, strict=True):
         cold = sheet.take("x", place)
@@ -73,12 +74,13 @@ def _blocked(
 
 @rule(
     "liner.port-bars",
-    title="Openings that rings run over are narrow enough and the bars between them wide enough",
+    title="Openings that rings run over are no wider than their share of the bore, and the bars between "
+    "them no narrower than their limit",
     on=CylinderLiner,
     grade=Grade.QUERY,
     cites=[COMMON_PRACTICE],
-    why="A ring springs into a wide opening and breaks; a thin bar wears to a ridge and burns.",
-    leaves_out="heat of the bars, edges of the openings: they want a good round",
+    why="A ring springs into a wide opening and breaks; a thin bar overheats and wears to a ridge.",
+    leaves_out="overheating of the bars; edges of the openings, which must be well rounded",
     limits=[
         Limit("opening_share", "0.12", "ratio", COMMON_PRACTICE, "widest opening as a share of the bore"),
         Limit("bar_share", "0.6", "ratio", COMMON_PRACTICE, "least bar as a share of the wall"),
@@ -96,11 +98,9 @@ def port_bars(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     narrowest = sheet.work(
         "w_min", least_bar, k=sheet.limit("bar_share"), t=wall, w_0=sheet.limit("least_bar")
     )
-    judgements = []
-    for port in crossed:
-        judgements.append(sheet.at_most(sheet.take("b", port.opening), widest))
-        judgements.append(sheet.at_least(sheet.take("w", port.bar), narrowest))
-    return sheet.worst(*judgements)
+    openings = sheet.each(crossed, lambda port: sheet.at_most(sheet.take("b", port.opening), widest))
+    bars = sheet.each(crossed, lambda port: sheet.at_least(sheet.take("w", port.bar), narrowest))
+    return sheet.worst(openings, bars)
 
 
 RULES = (port_register, port_bars)

@@ -1,4 +1,4 @@
-"""The block as a pressure part: its test, and the metal between its bores and passages."""
+"""The block as a pressure part: its hydraulic test, and the walls between its bores and passages."""
 
 from __future__ import annotations
 
@@ -22,22 +22,24 @@ from speclint_liners.sources import ASME_VIII, EN_13445_3, EN_13445_5, LAME, PED
 
 @rule(
     "cylinder.test-pressure",
-    title="The test is severe enough for the hottest wall in service, and harms neither block nor liner",
+    title="The hydraulic test pressure is at least that required by the hottest wall in service, and the "
+    "stress at the test does not exceed its share of the strength",
     on=CylinderBlock,
     cases=("starting", "running"),
     grade=Grade.HOLD,
     cites=[EN_13445_5, PED, ASME_VIII.at("UCI-99"), COMMON_PRACTICE],
-    why="Cold metal is stronger: a test that only just exceeds the duty proves nothing of the block hot.",
-    leaves_out="the test itself, which water, gauges and distance must make safe; the local code named in the "
-    "settings and a competent person decide the pressure",
+    why="Cold metal is stronger: a test pressure only just above the duty proves nothing about the hot "
+    "block.",
+    leaves_out="the safety of the test itself: only water, proven gauges, and nobody close by; the local "
+    "code named in the settings and a competent person decide the pressure",
     limits=[
-        Limit("factor", "1.5", "ratio", COMMON_PRACTICE, "least factor of the test on the duty"),
+        Limit("factor", "1.5", "ratio", COMMON_PRACTICE, "least test pressure over the duty"),
         Limit(
             "strength_factor",
             "1.25",
             "ratio",
             EN_13445_5,
-            "factor with the ratio of strengths",
+            "factor on the ratio of strengths, cold over hot",
         ),
         Limit("iron_factor", "2", "ratio", ASME_VIII.at("UCI-99"), "least factor for a block of cast iron"),
         Limit(
@@ -48,7 +50,7 @@ from speclint_liners.sources import ASME_VIII, EN_13445_3, EN_13445_5, LAME, PED
     edition=2,
 )
 def hydraulic_test(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Test pressure against the duty and the fall of strength with heat; stress of block and liners at the test.
+    """Test pressure against the duty and the loss of strength with heat; stress of block and liners at the test.
 
     Each wall is taken as hot as the block or the hottest passage that it bounds, its strength as rolled or cast.
     """
@@ -58,24 +60,34 @@ def hydraulic_test(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgem
     sheet.setting("pressure codes")
     if not block.bores:
         raise sheet.not_assessed(f"bores is not stated in {block.where.file}", block.where)
-    judgements: list[Judgement] = []
-    for name, bore in block.bores.items():
+
+    def judge_bore(item: tuple[str, Bore]) -> Judgement:
+        name, bore = item
         made = metal_of_wall(bore, block, sheet)
-        judgements.append(sheet.at_least(test, _wanted(block, made, duty, hot, sheet)))
-        judgements.append(_block_at_test(block, bore, made, test, sheet))
-        judgements += _liners_at_test(block, name, test, sheet)
-    for division in block.divisions.values():
+        enough = sheet.at_least(test, _required(block, made, duty, hot, sheet))
+        stressed = _block_at_test(block, bore, made, test, sheet)
+        return sheet.worst(enough, stressed, *_liners_at_test(block, name, test, sheet))
+
+    def judge_division(division: Division) -> Judgement:
         made = metal_of_wall(division, block, sheet)
         sides = [sheet.read("one side", division.one_side), sheet.read("other side", division.other_side)]
-        for at in temperatures_beside(sides, block, case, sheet):
-            judgements.append(sheet.at_least(test, _wanted(block, made, duty, at, sheet)))
-    return sheet.worst(*judgements)
+        return sheet.worst(
+            *(
+                sheet.at_least(test, _required(block, made, duty, at, sheet))
+                for at in temperatures_beside(sides, block, case, sheet)
+            )
+        )
+
+    bores = sheet.each(block.bores.items(), judge_bore)
+    if not block.divisions:
+        return bores
+    return sheet.worst(bores, sheet.each(block.divisions.values(), judge_division))
 
 
-def _wanted(
+def _required(
     block: CylinderBlock, made: tuple[Material, Metres], duty: Pascals, hot: Kelvins, sheet: Sheet
 ) -> Pascals:
-    """The test pressure that one wall wants, by the fall of its strength."""
+    """The test pressure that one wall requires, by the loss of its strength with heat."""
     metal, thickness = made
     return sheet.work(
         "p_w",
@@ -123,7 +135,8 @@ def _liners_at_test(block: CylinderBlock, bore: str, test: float, sheet: Sheet) 
 
 @rule(
     "cylinder.between-bores",
-    title="The metal between neighbouring bores and passages, wasted, carries the greatest pressure between them",
+    title="The stress of each wall between neighbouring bores and passages, wasted and at the greatest pressure "
+    "difference, does not exceed the allowable stress of its metal",
     on=CylinderBlock,
     cases=("starting", "running", "water"),
     grade=Grade.HOLD,
@@ -139,13 +152,13 @@ def _liners_at_test(block: CylinderBlock, bore: str, test: float, sheet: Sheet) 
     edition=2,
 )
 def between_bores(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Each division as a flat wall with fixed edges, as a ring, or as the worse of both; none may be left out.
+    """Each dividing wall as a flat plate with clamped edges, as a ring, or as the worse of both; none left out.
 
     The greatest pressure of one side meets the least of the other at some moment of the case and the stroke.
     """
     if not block.divisions:
         raise sheet.not_assessed(f"divisions is not stated in {block.where.file}", block.where)
-    judged = sheet.worst(*(_division(one, block, case, sheet) for one in block.divisions.values()))
+    judged = sheet.each(block.divisions.values(), lambda one: _division(one, block, case, sheet))
     missing = missing_divisions(block, sheet)
     if judged.holds and missing:
         said = f"divisions: {'; '.join(missing)} is not stated in {block.where.file}"

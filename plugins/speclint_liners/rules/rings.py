@@ -1,4 +1,4 @@
-"""Rings: the irons that run together, and the end rings that run past the working bore."""
+"""Rings: irons that run together, and overrun of the end rings past the working bore."""
 
 from __future__ import annotations
 
@@ -23,14 +23,15 @@ from speclint_liners.sources import MARINE_LINERS
 
 @rule(
     "liner.ring-overrun",
-    title="The end rings run past the working bore when new, still reach its end when worn, and never leave it or "
-    "enter a port",
+    title="The end rings overrun the working bore by at least the least overrun when new, reach its end when worn, and "
+    "neither leave it nor enter a port",
     on=PistonRing,
     cases=("running", "drifting"),
     grade=Grade.OBSERVATION,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="A ring that stops short wears a ridge that breaks the next new ring; one that leaves the bore springs out.",
-    leaves_out="wear of the bore's mouth; chamfer at its ends",
+    why="A ring that stops short leaves a wear ridge that breaks the next new ring; one that overruns too "
+    "far springs out.",
+    leaves_out="wear at the ends of the bore; chamfers there",
     limits=[
         Limit("least", "1.5 mm", "length", COMMON_PRACTICE, "least overrun of a new engine"),
         Limit("least_worn", "0 mm", "length", COMMON_PRACTICE, "least overrun of a worn engine"),
@@ -97,11 +98,13 @@ def _beyond(
 
 @rule(
     "liner.iron",
-    title="Liner and rings are of cylinder iron, hard enough, and near enough to each other to run together",
+    title="Liner and rings are of grey iron that is not ferritic; phosphorus and liner hardness are within their "
+    "limits, and ring hardness within its bands of that specified and of the liner's",
     on=(CylinderLiner, PistonRing),
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE, MARINE_LINERS],
-    why="Soft or ferritic iron scuffs and wears to a ridge; a ring far harder than asked wears the liner instead.",
+    why="Soft or ferritic iron scuffs and wears to a ridge; a ring far harder than specified wears the "
+    "liner instead.",
     leaves_out="graphite form and size, which a micrograph shows",
     limits=[
         Limit("least_phosphorus", "0.3 %", "ratio", COMMON_PRACTICE, "least phosphorus of cylinder iron"),
@@ -117,7 +120,11 @@ def _beyond(
             "greatest hardness of cylinder iron",
         ),
         Limit(
-            "ring_band", "20 HB", "Brinell hardness", COMMON_PRACTICE, "band of the ring about what is asked"
+            "ring_band",
+            "20 HB",
+            "Brinell hardness",
+            COMMON_PRACTICE,
+            "greatest difference of the ring from the specified hardness",
         ),
         Limit(
             "pair_band", "50 HB", "Brinell hardness", COMMON_PRACTICE, "greatest difference of ring and liner"
@@ -126,14 +133,14 @@ def _beyond(
     edition=2,
 )
 def iron(part: CylinderLiner | PistonRing, sheet: Sheet) -> Judgement:
-    """Metal, structure, phosphorus and hardness as stated, else by its data; a ring against its liner too."""
+    """Metal, structure, phosphorus and hardness as stated, else by its data; a ring against its liner."""
     metal = sheet.material_of(part)
     if metal.family != "grey-iron":
         return sheet.states(False, f"{metal.title} is no grey iron", where=part.material.where)
     grey = sheet.read("structure", part.structure)
     judgements = [_phosphorus(part, sheet), *_hardness(part, sheet)]
     if grey == "ferritic grey":
-        judgements.append(sheet.states(False, "ferritic iron scuffs: a pearlitic structure is wanted"))
+        judgements.append(sheet.states(False, "ferritic iron scuffs: a pearlitic structure is needed"))
     return sheet.worst(*judgements)
 
 

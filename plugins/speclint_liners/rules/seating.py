@@ -1,10 +1,10 @@
-"""How a liner is held along its axis, and what keeps steam from behind it."""
+"""Axial location of a liner, and sealing behind it."""
 
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.fits import DRAWING_TEMPERATURE
-from speclint.specs import CylinderLiner, LoadCase
+from speclint.specs import CylinderLiner, LoadCase, SealingLand
 from speclint_liners.formulae.fits import allowed_compression
 from speclint_liners.formulae.seating import (
     collar_bending,
@@ -25,20 +25,22 @@ from speclint_liners.sources import ASME_VIII, SHIGLEY
 
 @rule(
     "liner.end-room",
-    title="The liner has room at its free end when it is hot and the block is not",
+    title="The liner keeps clearance at its free end with liner and block at their own temperatures",
     on=CylinderLiner,
     cases=("warming", "starting", "running"),
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=[FIRST_PRINCIPLES],
-    why="A liner that grows against the cover lifts it off its joint; against a shoulder it buckles its own lands.",
-    leaves_out="cover joints that give; the local code and a competent person decide where the cover is the stop",
+    why="A liner that grows against the cover lifts it off its joint; one that grows against a shoulder is "
+    "crushed.",
+    leaves_out="elastic cover joints; the local code and a competent person decide where the cover is the "
+    "stop",
 )
 def end_room(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Room by the drawings, more by the growth of the block, less by that of the liner."""
+    """Clearance by the drawings, plus the growth of the block, less that of the liner."""
     stop = sheet.read("beyond the free end", liner.free_end_stop)
     if stop == "none":
-        raise sheet.not_applicable("nothing stands beyond the free end")
+        raise sheet.not_applicable("there is no stop beyond the free end")
     housed = housing(liner, sheet)
     long, deep = sheet.take("L_l", liner.length), sheet.take("L_b", housed.bore.length)
     cold = sheet.work("c", room_at_free_end, L_b=deep, L_l=long)
@@ -63,13 +65,14 @@ def end_room(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "liner.collar-clamp",
-    title="The collar has a seat, and the cover nips it and neither crushes nor bends it",
+    title="The collar has a seat, its nip is within its limits, its fillet clears the recess, and clamping does not "
+    "stress it above the allowable",
     on=CylinderLiner,
     grade=Grade.NONCONFORMITY,
     cites=[SHIGLEY, ASME_VIII.at("UCI-23, a tenth of the strength"), COMMON_PRACTICE],
-    why="Too little nip and the liner works; too much, or pressed off its seat, and the collar cracks off.",
-    leaves_out="stress concentration at the fillet beyond what the factor of ten on iron covers; change of nip "
-    "with heat",
+    why="With too little nip the liner moves; with too much, or pressed off its seat, the collar cracks off.",
+    leaves_out="stress concentration at the fillet beyond what the factor of ten on iron covers; change of "
+    "nip with heat",
     limits=[
         Limit("least_nip", "0.05 mm", "length", COMMON_PRACTICE, "least nip"),
         Limit("most_nip", "0.15 mm", "length", COMMON_PRACTICE, "greatest nip"),
@@ -80,7 +83,7 @@ def end_room(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     edition=2,
 )
 def collar_clamp(liner: CylinderLiner, sheet: Sheet) -> Judgement:
-    """Nip, fillet against chamfer, and the stresses of the clamping force."""
+    """Nip, fillet against chamfer, and the stresses by the clamping force."""
     housed = housing(liner, sheet)
     thickness = sheet.take("b", liner.collar.thickness)
     nip = sheet.work("n", collar_nip, b=thickness, h=sheet.take("h", housed.bore.recess_depth))
@@ -103,7 +106,7 @@ def collar_clamp(liner: CylinderLiner, sheet: Sheet) -> Judgement:
 def _clamped(
     liner: CylinderLiner, housed: Housing, thickness: float, chamfer: float, sheet: Sheet
 ) -> tuple[Judgement, Judgement, Judgement]:
-    """Crushing on the seat, shear and bending at the root, cold and clamped."""
+    """Bearing pressure on the seat, shear and bending at the root, cold and clamped."""
     force = sheet.take("F", liner.collar.clamp_force)
     across = sheet.take("D_c", liner.collar.diameter)
     bore = sheet.take("D_b", housed.bore.diameter)
@@ -124,34 +127,44 @@ def _clamped(
 
 @rule(
     "liner.steam-behind",
-    title="Steam that gets behind the liner meets sealing lands, shows itself and drains",
+    title="The liner has at least two sealing lands of the least length, a tell-tale hole and a drain "
+    "behind it",
     on=CylinderLiner,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
-    why="Steam behind a loose liner crushes it inwards, and water that lies there freezes.",
+    why="Steam behind a loose liner can collapse it inwards, and water trapped there freezes.",
     leaves_out="the leakage itself",
     limits=[Limit("least_land", "20 mm", "length", COMMON_PRACTICE, "least length of a sealing land")],
 )
 def steam_behind(liner: CylinderLiner, sheet: Sheet) -> Judgement:
-    """Lands stated and long enough; a tell-tale hole and a drain."""
+    """Length of each land; a tell-tale hole and a drain."""
     if not liner.lands:
         raise sheet.not_assessed(f"lands is not stated in {liner.where.file}", liner.where)
     least = sheet.limit("least_land")
-    judgements = []
-    for land in liner.lands.values():
+
+    def long_enough(land: SealingLand) -> Judgement:
         begins, ends = sheet.take("x_1", land.starts), sheet.take("x_2", land.ends)
-        judgements.append(sheet.at_least(sheet.work("L", land_length, x_1=begins, x_2=ends), least))
-    if len(judgements) == 1:
-        judgements.append(sheet.states(False, "one sealing land is stated: each end needs its own"))
+        return sheet.at_least(sheet.work("L", land_length, x_1=begins, x_2=ends), least)
+
+    several = len(liner.lands) > 1
+    says = "each end has a sealing land" if several else "one sealing land is stated: each end needs one"
+    return sheet.worst(
+        sheet.each(liner.lands.values(), long_enough),
+        sheet.states(several, says),
+        sheet.each((_shown, _drained), lambda judge: judge(liner, sheet)),
+    )
+
+
+def _shown(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     shown = sheet.read("tell-tale", liner.tell_tale)
+    return sheet.states(
+        shown, "tell-tale hole" if shown else "no tell-tale hole shows steam behind the liner"
+    )
+
+
+def _drained(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     drained = sheet.read("drain", liner.drain_behind)
-    judgements.append(
-        sheet.states(shown, "no tell-tale shows steam behind the liner" if not shown else "tell-tale")
-    )
-    judgements.append(
-        sheet.states(drained, "water behind the liner cannot drain" if not drained else "drained")
-    )
-    return sheet.worst(*judgements)
+    return sheet.states(drained, "drained" if drained else "water behind the liner cannot drain")
 
 
 RULES = (end_room, collar_clamp, steam_behind)

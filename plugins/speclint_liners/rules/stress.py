@@ -29,13 +29,14 @@ DEFERS = "the local code for pressure parts and a competent person decide"
 
 @rule(
     "liner.bore-stress",
-    title="The liner carries the steam, held by the block as far as their hot fit lets it, else alone",
+    title="The hoop stress at the bore, with the support that the hot fit gives and alone where the block does "
+    "not back it, does not exceed the allowable stress of the liner",
     on=CylinderLiner,
     cases=("starting", "running", "water"),
     grade=Grade.HOLD,
     cites=[*COMPOUND, LAME, ALLOWABLE],
-    why="Grey iron breaks without warning; a liner that stands off the block hot carries the steam alone.",
-    leaves_out=f"bending at ports and collar, wear out of round, thermal stress through the wall; {DEFERS}",
+    why="Grey iron breaks without warning; a liner with clearance hot carries the steam pressure alone.",
+    leaves_out=f"bending at ports and collar, oval wear, thermal stress through the wall; {DEFERS}",
     edition=2,
 )
 def bore_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -63,14 +64,14 @@ def _allowable(liner: CylinderLiner, at: Kelvins, sheet: Sheet) -> Pascals:
 
 @rule(
     "liner.free-stress",
-    title="The liner at its thinnest would carry the steam at safety-valve lift with its fit lost: alone, or against "
-    "the block that backs it all along",
+    title="The hoop stress at the bore of the liner, with its least wall, at safety-valve pressure and with its fit "
+    "lost, does not exceed the allowable stress: alone, or against the block that backs it all along",
     on=CylinderLiner,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
     cites=[LAME, *COMPOUND, ALLOWABLE],
-    why="A fit can be lost by heat, by wear of the block or by a bad job, and nobody sees it from outside.",
-    leaves_out="help from the block along a liner that it does not fully back, bending at ports and collar",
+    why="A fit can be lost by heat, by wear of the block or by poor work, and nobody sees it from outside.",
+    leaves_out="support by the block of a liner that it does not back all along, bending at ports and collar",
     edition=2,
 )
 def free_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -94,16 +95,17 @@ def free_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement
 
 @rule(
     "liner.wall-at-last-bore",
-    title="The wall that is left at the last permitted bore still carries the steam, alone where nothing backs it",
+    title="At the last permitted bore the hoop stress does not exceed the allowable stress, alone where the block does "
+    "not back the liner, and the wall is not below its least thickness",
     on=CylinderLiner,
     cases=("starting", "running", "water"),
     grade=Grade.HOLD,
     cites=[LAME, *COMPOUND, ALLOWABLE, COMMON_PRACTICE],
-    why="The last boring-out is done decades later by people who trust the figure on the drawing.",
+    why="The last reboring is done decades later by people who trust the figure on the drawing.",
     leaves_out=f"wear beyond the last bore, bending at ports and collar; {DEFERS}",
     limits=[
         Limit("works_minimum", "10 mm", "length", COMMON_PRACTICE, "least wall of a large liner"),
-        Limit("large_bore", "300 mm", "length", COMMON_PRACTICE, "bore from which that wall is asked"),
+        Limit("large_bore", "300 mm", "length", COMMON_PRACTICE, "bore above which that wall is required"),
     ],
     edition=2,
 )

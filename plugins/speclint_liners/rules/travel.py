@@ -1,4 +1,4 @@
-"""Where the piston stands at its dead centres, hot and at speed: for the covers and for the rings."""
+"""Position of the piston at its dead centres, hot and at speed, for covers and rings."""
 
 from __future__ import annotations
 

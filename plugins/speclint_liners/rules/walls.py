@@ -1,4 +1,4 @@
-"""What the handbooks of the steam age say of a liner's wall, and how often it may be bored out."""
+"""The wall of a liner by period handbook rules, and the number of reborings."""
 
 from __future__ import annotations
 
@@ -19,16 +19,16 @@ from speclint_liners.sources import BOURNE, KENT, KHURMI_LINER
 
 @rule(
     "liner.handbook-wall",
-    title="The wall is set beside the rules of the handbooks",
+    title="The wall of liner and block is reported as a share of the period rules; no limit is judged",
     on=CylinderLiner,
     cases=("starting",),
     grade=Grade.OBSERVATION,
     cites=[BOURNE.at("Q. 342"), KENT.at("cylinders of steam engines"), KHURMI_LINER],
-    why="An old rule is what stood up to service; a wall far from all of them wants a second look.",
-    leaves_out="any judgement: the rules are for plain cast barrels and the irons of their day",
+    why="The old rules record walls that lasted in service; a wall far from all of them should be reviewed.",
+    leaves_out="any judgement: the rules are for plain cast barrels and the irons of their time",
 )
 def handbook_wall(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Liner and backing against Bourne and Kent; the liner alone against the textbooks' dry liner."""
+    """Liner and block wall against Bourne and Kent; the liner alone against the textbooks' dry liner."""
     housed = housing(liner, sheet)
     d = sheet.take_nominal("d", liner.bore)
     outside = sheet.take_nominal("D_l", liner.outside_diameter)
@@ -40,26 +40,27 @@ def handbook_wall(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgeme
     share = sheet.work("t/t_B", share_of_rule, t=whole, t_rule=bourne)
     return sheet.reported(
         share,
-        f"liner and backing {whole * 1e3:.1f} mm beside Bourne's {bourne * 1e3:.1f} mm and Kent's {kent * 1e3:.1f} mm; "
-        f"liner alone {alone:.3f} of the bore beside 0.03 to 0.035 for a dry liner; share of Bourne's",
+        f"liner and block wall {whole * 1e3:.1f} mm, by Bourne {bourne * 1e3:.1f} mm, by Kent {kent * 1e3:.1f} mm; "
+        f"liner alone {alone:.3f} of the bore, textbooks 0.03 to 0.035 for a dry liner; share of Bourne's",
     )
 
 
 @rule(
     "liner.reboring-allowance",
-    title="The liner can be bored out often enough, and a piston and rings exist for every size",
+    title="The number of reborings to the last bore is not below its limit, and a piston and rings are "
+    "stated for every size",
     on=CylinderLiner,
     grade=Grade.OBSERVATION,
     cites=[COMMON_PRACTICE],
-    why="A liner that is scrap after its first boring-out has been made for one overhaul.",
-    leaves_out="whether the wall at the last bore is strong enough: that is liner.wall-at-last-bore",
+    why="A liner that cannot be rebored serves for one overhaul only.",
+    leaves_out="whether the wall at the last bore is strong enough, which liner.wall-at-last-bore judges",
     limits=[
-        Limit("steps", "3", "ratio", COMMON_PRACTICE, "least number of borings-out"),
-        Limit("works_step", "3 mm", "length", COMMON_PRACTICE, "step of the works"),
+        Limit("steps", "3", "ratio", COMMON_PRACTICE, "least number of reborings"),
+        Limit("works_step", "3 mm", "length", COMMON_PRACTICE, "standard reboring step of the works"),
     ],
 )
 def reboring_allowance(liner: CylinderLiner, sheet: Sheet) -> Judgement:
-    """Whole steps between new and last bore; each size held against the pistons and rings stated."""
+    """Whole steps between new and last bore; each size compared with the pistons and rings stated."""
     new, last = sheet.take_nominal("d", liner.bore), sheet.take_nominal("d_last", liner.last_bore)
     stated = sheet.is_stated("step", liner.reboring_step)
     step = sheet.take("s", liner.reboring_step) if stated else sheet.limit("works_step", "s")
@@ -73,7 +74,7 @@ def reboring_allowance(liner: CylinderLiner, sheet: Sheet) -> Judgement:
 
 
 def _missing(wanted: list[float], step: float, liner: CylinderLiner, sheet: Sheet) -> list[str]:
-    """What no piston and no ring is stated for, in words."""
+    """The sizes for which no piston or no ring is stated, in words."""
     rings = sheet.belonging_to(liner, PistonRing)
     if not rings:
         raise sheet.not_assessed(f"no piston ring is stated to run in {liner.id}", liner.where)

@@ -1,9 +1,8 @@
-"""Water in the cylinder: what lets it out, and whether it is enough."""
+"""Relief of water from the cylinder, and its capacity."""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import MetresPerSecond
@@ -28,17 +27,18 @@ _WATER = Reading.exact("density of water at 20 °C", 998.2, "kg/m³", IAPWS_95.a
 
 @rule(
     "cylinder.water-relief",
-    title="Both ends have relief valves set between duty and test, and drain cocks",
+    title="Each end has a drain cock and a relief valve, set within its limits over the duty and below the "
+    "test pressure by its factor",
     on=CylinderBlock,
     cases=("starting",),
     grade=Grade.HOLD,
     cites=[COMMON_PRACTICE],
-    why="Water does not compress: without relief the next thing to open is the cover.",
-    leaves_out="state of the valves in service; the local code and a competent person decide",
+    why="Water does not compress: without relief it breaks the cover.",
+    leaves_out="condition of the valves in service; the local code and a competent person decide",
     limits=[
-        Limit("least_factor", "1.1", "ratio", COMMON_PRACTICE, "least setting over the duty"),
-        Limit("most_factor", "1.2", "ratio", COMMON_PRACTICE, "greatest setting over the duty"),
-        Limit("test_factor", "1.1", "ratio", COMMON_PRACTICE, "test pressure over the setting"),
+        Limit("least_factor", "1.1", "ratio", COMMON_PRACTICE, "least setting over the live pressure"),
+        Limit("most_factor", "1.2", "ratio", COMMON_PRACTICE, "greatest setting over the live pressure"),
+        Limit("test_factor", "1.1", "ratio", COMMON_PRACTICE, "least test pressure over the setting"),
     ],
 )
 def water_relief(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -48,35 +48,51 @@ def water_relief(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgemen
     most = sheet.work("p_2", pressure_times, k=sheet.limit("most_factor"), p=duty)
     test = sheet.take("p_t", block.test_pressure)
     highest = sheet.work("p_3", highest_setting, p_t=test, k=sheet.limit("test_factor"))
-    judgements: list[Judgement] = []
-    for end in ends_of(block, sheet):
-        judgements += _fitted(end, sheet)
+
+    def set_right(end: CylinderEnd) -> Judgement:
         setting = sheet.take("p_s", end.relief_set)
-        judgements.append(sheet.within(setting, least, most))
-        judgements.append(sheet.at_most(setting, highest))
-    return sheet.worst(*judgements)
+        return sheet.worst(sheet.within(setting, least, most), sheet.at_most(setting, highest))
+
+    ends = ends_of(block, sheet)
+    return sheet.worst(
+        sheet.each(ends, lambda end: _relieved(end, sheet)),
+        sheet.each(ends, lambda end: _drained(end, sheet)),
+        sheet.each(ends, set_right),
+    )
 
 
-def _fitted(end: CylinderEnd, sheet: Sheet) -> Iterator[Judgement]:
-    """A relief valve and a drain cock, as a matter of record."""
-    valves = sheet.count("n", end.relief_count)
-    if valves < 1:
-        yield sheet.states(False, "an end of the cylinder has no relief valve", where=end.where)
-    if not sheet.read("drain cock", end.drain_cock):
-        yield sheet.states(False, "an end of the cylinder has no drain cock", where=end.where)
+def _relieved(end: CylinderEnd, sheet: Sheet) -> Judgement:
+    """A relief valve, as stated."""
+    fitted = sheet.count("n", end.relief_count) >= 1
+    says = "each end has a relief valve" if fitted else "an end of the cylinder has no relief valve"
+    return sheet.states(fitted, says, where=end.where)
+
+
+def _drained(end: CylinderEnd, sheet: Sheet) -> Judgement:
+    """A drain cock, as stated."""
+    fitted = sheet.read("drain cock", end.drain_cock)
+    says = "each end has a drain cock" if fitted else "an end of the cylinder has no drain cock"
+    return sheet.states(fitted, says, where=end.where)
 
 
 @rule(
     "cylinder.relief-capacity",
-    title="The relief valves let out the water that the piston of the last bore displaces on worn tyres at a creep",
+    title="The relief valves open at least the area that the water displaced by the piston of the last bore, on worn "
+    "tyres at slow speed, requires",
     on=CylinderBlock,
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="A valve that opens but cannot pass the water only shows where the cover will break.",
-    leaves_out="speeds above a creep, at which no relief valve saves a cylinder full of water; help of drain cocks; "
-    "pipes between cylinder and valve",
+    why="A valve that opens but cannot pass the water does not save the cover.",
+    leaves_out="higher speeds, at which no relief valve saves a cylinder full of water; flow through the "
+    "drain cocks; pipes between cylinder and valve",
     limits=[
-        Limit("creep", "5 km/h", "speed", COMMON_PRACTICE, "speed at which water must be let out"),
+        Limit(
+            "creep",
+            "5 km/h",
+            "speed",
+            COMMON_PRACTICE,
+            "slow speed at which the displaced water must be relieved",
+        ),
         Limit("discharge", "0.6", "ratio", COMMON_PRACTICE, "coefficient of discharge of the valves"),
         Limit(
             "accumulation",
@@ -89,14 +105,12 @@ def _fitted(end: CylinderEnd, sheet: Sheet) -> Iterator[Judgement]:
     edition=2,
 )
 def relief_capacity(block: CylinderBlock, sheet: Sheet) -> Judgement:
-    """Greatest piston speed at the creep, by a scan of the crank; area wanted against area opened.
+    """Greatest piston speed at slow speed, by a scan of the crank angle; area required against area opened.
 
     The area is that of the lift which the valves reach at no more than the accumulation above their setting.
     """
     fastest = _greatest_piston_speed(block, sheet)
-    return sheet.worst(
-        *(one for end in ends_of(block, sheet) for one in _let_out(block, end, fastest, sheet))
-    )
+    return sheet.each(ends_of(block, sheet), lambda end: _water_let_out(block, end, fastest, sheet))
 
 
 def _greatest_piston_speed(block: CylinderBlock, sheet: Sheet) -> MetresPerSecond:
@@ -114,15 +128,15 @@ def _greatest_piston_speed(block: CylinderBlock, sheet: Sheet) -> MetresPerSecon
     return sheet.work("v_p", piston_speed, r=crank, l=rod, ω=turning, θ=angle)
 
 
-def _let_out(
+def _water_let_out(
     block: CylinderBlock, end: CylinderEnd, fastest: MetresPerSecond, sheet: Sheet
-) -> Iterator[Judgement]:
+) -> Judgement:
     """Whether the valves of an end pass the water of its last bore, and lift in time."""
     d = sheet.take("d", liner_in(block, end, sheet).last_bore)
     flow = sheet.work("Q", water_displaced, d=d, v=fastest)
     setting, lifted = sheet.take("p_s", end.relief_set), sheet.take("p_h", end.relief_lift_at)
     rise = sheet.limit("accumulation", "a")
-    yield sheet.at_most(lifted, sheet.work("p_a", pressure_blown_off, p_r=setting, a=rise))
+    in_time = sheet.at_most(lifted, sheet.work("p_a", pressure_blown_off, p_r=setting, a=rise))
     density = sheet.look_up("ρ", lambda: _WATER)
     wanted = sheet.work("A", relief_area_wanted, Q=flow, C=sheet.limit("discharge"), p=lifted, rho=density)
     opened = sheet.work(
@@ -133,7 +147,7 @@ def _let_out(
         h=sheet.take("h", end.relief_lift),
         beta=sheet.take("β", end.relief_seat_angle),
     )
-    yield sheet.at_least(opened, wanted)
+    return sheet.worst(sheet.at_least(opened, wanted), in_time)
 
 
 RULES = (water_relief, relief_capacity)

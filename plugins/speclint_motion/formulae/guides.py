@@ -1,4 +1,4 @@
-"""Crosshead and slide bars: pressure on the slipper, and how far the bar gives as the crosshead runs along it."""
+"""Crosshead and slide bars: pressure on the slipper, deflection of the bar, reciprocating mass."""
 
 from __future__ import annotations
 
@@ -37,7 +37,7 @@ def slipper_pressure(N: Newtons, L: Metres, b: Metres, x: Ratio) -> Pascals:
     0.6
     """
     require(0 < x <= 1, f"bearing share {x:.4g} is not between 0 and 1")
-    require(L > 0 * L and b > 0 * b, "the slipper must have a face")
+    require(L > 0 * L and b > 0 * b, "the face of the slipper must be above 0")
     return N / (x * L * b)
 
 
@@ -79,13 +79,13 @@ def deflection_of_resting_bar(
     E: Pascals,
     I: MetresToTheFourth,  # noqa: E741
 ) -> Metres:
-    """Greatest deflection of a slide bar that rests on its supports, the crosshead at one angle of the crank.
+    """Greatest deflection of a slide bar with simply supported ends, the crosshead at one crank angle.
 
     y = N b (L² − b²)^(3/2)/(9 √3 E I L), N = N(θ)/z, b the shorter part
 
     The arguments to ``c`` as ``crosshead_force``; ``x_0`` from the front support to the crosshead at the front dead
     centre [m]; ``z`` bars that share the thrust; ``L`` span [m]; ``E`` modulus [Pa]; ``I`` second moment [m⁴].
-    Returns [m]. The slipper is taken as a point. Raises OutOfRange where the crosshead leaves the bar.
+    Returns [m]. The slipper is taken as a point load. Raises OutOfRange where the crosshead leaves the bar.
 
     By hand, r = 0.3, l = 0.5, crank upright, 240 kN on the middle of 1.2 m: s = 0.4, F L³/(48 E I) with E I =
     7.2e6: 240e3 × 1.728/345.6e6 = 1.2 mm.
@@ -119,13 +119,13 @@ def deflection_of_held_bar(
     E: Pascals,
     I: MetresToTheFourth,  # noqa: E741
 ) -> Metres:
-    """Greatest deflection of a slide bar whose supports keep it from turning.
+    """Greatest deflection of a slide bar with fixed ends, the crosshead at one crank angle.
 
     y = 2 N a³ b²/(3 E I (3 a + b)²), N = N(θ)/z, a the longer part
 
     Arguments, limits and errors as ``deflection_of_resting_bar``. Returns [m].
 
-    By hand, as there but held: F L³/(192 E I), a quarter: 0.3 mm.
+    By hand, as there but fixed: F L³/(192 E I), a quarter: 0.3 mm.
 
     >>> gear = (math.pi / 2, 0.3, 0.5, 0.0, 300.0, 0.2, 17e5, 1e5, 1.0)
     >>> round(deflection_of_held_bar(*gear, x_0=0.2, z=1, L=1.2, E=200e9, I=3.6e-5) * 1e3, 6)
@@ -151,7 +151,7 @@ def share_of_span(k: Ratio, L: Metres) -> Metres:
 
 @formula("m = m_p + m_r + m_c + m_s", cites=[FIRST_PRINCIPLES])
 def reciprocating_mass(m_p: Kilograms, m_r: Kilograms, m_c: Kilograms, m_s: Kilograms) -> Kilograms:
-    """Mass that goes to and fro on one side of the engine.
+    """Reciprocating mass on one side of the engine.
 
     m = m_p + m_r + m_c + m_s
 
@@ -165,7 +165,7 @@ def reciprocating_mass(m_p: Kilograms, m_r: Kilograms, m_c: Kilograms, m_s: Kilo
 
 @formula("x = |m − m_0|/m_0", cites=[FIRST_PRINCIPLES])
 def mass_apart(m: Kilograms, m_0: Kilograms) -> Ratio:
-    """How far a mass lies from what was reckoned with, as a share of that.
+    """Difference of a mass from the mass assumed, as a share of it.
 
     x = |m − m_0|/m_0
 
@@ -174,5 +174,5 @@ def mass_apart(m: Kilograms, m_0: Kilograms) -> Ratio:
     >>> mass_apart(m=306.0, m_0=300.0)
     0.02
     """
-    require(m_0 > 0 * m_0, "the mass reckoned with must be above 0")
+    require(m_0 > 0 * m_0, "the mass assumed must be above 0")
     return abs(m - m_0) / m_0

@@ -1,4 +1,4 @@
-"""Pins and shafts: the pressure of their bearings, bending, shear."""
+"""Pins and shafts: bearing pressure, bending, shear."""
 
 from __future__ import annotations
 
@@ -17,8 +17,9 @@ def projected_pressure(F: Newtons, d: Metres, b: Metres) -> Pascals:
     ``F`` load [N]; ``d``, ``b`` diameter and length of the bearing [m]. Returns [Pa].
     Raises OutOfRange unless both are above 0.
 
-    Jindal, Machine Design (as printed in the FOSSEE companion), from the other side: 22 kN on a journal as long as
-    thick, 95.74 mm, bring 2.4 MPa.
+    Jindal, Machine Design (as printed in the FOSSEE companion), from the other side: 22 kN on a journal of equal
+    length and
+    diameter, 95.74 mm, give 2.4 MPa.
 
     >>> round(projected_pressure(F=22e3, d=0.09574, b=0.09574) / 1e6, 2)
     2.4
@@ -29,7 +30,7 @@ def projected_pressure(F: Newtons, d: Metres, b: Metres) -> Pascals:
 
 @formula("M = F (2 L − b)/8", cites=[FIRST_PRINCIPLES])
 def moment_of_held_pin(F: Newtons, L: Metres, b: Metres) -> NewtonMetres:
-    """Moment in the middle of a pin held on both sides of its bearing, the load even along that.
+    """Moment in the middle of a pin held on both sides of its bearing, with the load uniform along it.
 
     M = F (2 L − b)/8
 
@@ -75,11 +76,12 @@ def round_modulus(d: Metres) -> CubicMetres:
 
 @formula("τ_e = τ/e", cites=[FIRST_PRINCIPLES])
 def weakened_shear(τ: Pascals, e: Ratio) -> Pascals:
-    """Shear of a shaft that a keyway weakens, as of a plain one.
+    """Shear stress of a shaft with a keyway.
 
     τ_e = τ/e
 
-    ``τ`` of the plain shaft [Pa]; ``e`` strength left, above 0 to 1. Returns [Pa]. Raises OutOfRange outside.
+    ``τ`` of the plain shaft [Pa]; ``e`` share of strength that the keyway leaves, above 0 to 1. Returns [Pa].
+    Raises OutOfRange outside.
 
     >>> weakened_shear(τ=40e6, e=0.8) / 1e6
     50.0

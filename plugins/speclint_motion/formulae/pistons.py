@@ -10,7 +10,7 @@ from speclint.equations import Kelvins, Metres, MetresPerSecond, Newtons, Pascal
 
 @formula("D_h = D (1 + α (T − T_ref))", cites=[FIRST_PRINCIPLES])
 def size_when_hot(D: Metres, alpha: PerKelvin, T: Kelvins, T_ref: Kelvins) -> Metres:
-    """A diameter when the part is hot.
+    """Diameter of a part at its own temperature.
 
     D_h = D (1 + α (T − T_ref))
 
@@ -27,7 +27,7 @@ def size_when_hot(D: Metres, alpha: PerKelvin, T: Kelvins, T_ref: Kelvins) -> Me
 
 @formula("c = D_l − D_p", cites=[FIRST_PRINCIPLES])
 def diametral_clearance(D_l: Metres, D_p: Metres) -> Metres:
-    """Clearance between a bore and what runs in it, on the diameter; below 0 it is bound.
+    """Diametral clearance between a bore and the part in it; below 0 it binds.
 
     c = D_l − D_p
 
@@ -66,7 +66,7 @@ def ring_gap_when_hot(
     T_r: Kelvins,
     T_ref: Kelvins,
 ) -> Metres:
-    """Gap between the ends of a ring when ring and liner are hot.
+    """Gap between the ends of a ring, with ring and liner hot.
 
     g_h = g + π D (α_l (T_l − T_ref) − α_r (T_r − T_ref))
 
@@ -83,25 +83,25 @@ def ring_gap_when_hot(
 
 @formula("σ = 3 p h²/b²", cites=[FIRST_PRINCIPLES])
 def land_bending(p: Pascals, h: Metres, b: Metres) -> Pascals:
-    """Bending at the foot of a piston's land, as a strip of it held at the bottom of the groove.
+    """Bending stress at the root of a piston's land, taken as a strip fixed at the bottom of the groove.
 
     σ = 3 p h²/b²
 
     ``p`` pressure on the land's one side [Pa]; ``h`` depth of the groove, ``b`` thickness of the land [m], above 0.
-    Returns [Pa]: more than the ring of the land bears, which stiffens it. Raises OutOfRange unless b is above 0.
+    Returns [Pa]: conservative, as the ring shape of the land stiffens it. Raises OutOfRange unless b is above 0.
 
     Hand working: 1.6 MPa, 20 and 20 mm: 3 × 1.6 = 4.8 MPa.
 
     >>> round(land_bending(p=1.6e6, h=0.020, b=0.020) / 1e6, 6)
     4.8
     """
-    require(b > 0 * b, "the land must be thicker than nothing")
+    require(b > 0 * b, "the thickness of the land must be above 0")
     return 3 * p * h**2 / b**2
 
 
 @formula("τ = 3 p h/(2 b)", cites=[FIRST_PRINCIPLES])
 def land_shear(p: Pascals, h: Metres, b: Metres) -> Pascals:
-    """Greatest shear at the foot of a piston's land: half as much again as the mean.
+    """Greatest shear stress at the root of a piston's land: 1.5 times the mean.
 
     τ = 3 p h/(2 b)
 
@@ -112,7 +112,7 @@ def land_shear(p: Pascals, h: Metres, b: Metres) -> Pascals:
     >>> round(land_shear(p=1.6e6, h=0.020, b=0.010) / 1e6, 6)
     4.8
     """
-    require(b > 0 * b, "the land must be thicker than nothing")
+    require(b > 0 * b, "the thickness of the land must be above 0")
     return 3 * p * h / (2 * b)
 
 

@@ -1,4 +1,4 @@
-"""Weakened sections of a rod, and how much of their strength in fatigue is used."""
+"""Weakened sections of a rod, and their factor of safety against fatigue."""
 
 from __future__ import annotations
 
@@ -14,11 +14,11 @@ _PSI = 6894.757293168361  # Pa: 0.45359237 kg × 9.80665 m/s² over 0.0254² m²
 
 @formula("A = π d²/4 − (w/2) √(d² − w²) − (d²/2) arcsin(w/d)", cites=[FIRST_PRINCIPLES])
 def slotted_area(d: Metres, w: Metres) -> SquareMetres:
-    """Area of a round rod with a slot right through it.
+    """Area of a round rod with a slot through it.
 
     A = π d²/4 − (w/2) √(d² − w²) − (d²/2) arcsin(w/d)
 
-    ``d`` diameter, ``w`` width of the slot across the pull [m], 0 ≤ w < d. Returns [m²].
+    ``d`` diameter, ``w`` width of the slot across the load [m], 0 ≤ w < d. Returns [m²].
     Raises OutOfRange outside.
 
     Hand working, d = 100 mm, w = 50 mm: 7853.98 − 25 × 86.6025 − 5000 × 0.523599 = 3070.92 mm².
@@ -48,7 +48,7 @@ def direct_stress(F: Newtons, A: SquareMetres) -> Pascals:
 
 @formula("σ_a = (σ_t + σ_c)/2", cites=[FIRST_PRINCIPLES])
 def stress_amplitude(σ_t: Pascals, σ_c: Pascals) -> Pascals:
-    """Half the swing of a stress between pull and push.
+    """Amplitude of a stress between tension and compression.
 
     σ_a = (σ_t + σ_c)/2
 
@@ -62,7 +62,7 @@ def stress_amplitude(σ_t: Pascals, σ_c: Pascals) -> Pascals:
 
 @formula("σ_m = (σ_t − σ_c)/2", cites=[FIRST_PRINCIPLES])
 def mean_stress(σ_t: Pascals, σ_c: Pascals) -> Pascals:
-    """Middle of a stress that swings between pull and push; below 0 where the push is greater.
+    """Mean of a stress between tension and compression; below 0 where the compression is greater.
 
     σ_m = (σ_t − σ_c)/2
 
@@ -89,7 +89,7 @@ def fatigue_factor(σ_a: Pascals, σ_m: Pascals, K_f: Ratio, k: Ratio, S_f: Pasc
     >>> round(fatigue_factor(σ_a=40e6, σ_m=40e6, K_f=2.0, k=0.8, S_f=400e6, R_m=800e6), 4)
     3.3333
     """
-    require(σ_a > 0 * σ_a, "a stress that does not swing brings no fatigue")
+    require(σ_a > 0 * σ_a, "a stress without amplitude causes no fatigue")
     require(K_f >= 1, f"fatigue notch factor {K_f:.4g} is below 1")
     require(0 < k <= 1, f"share of the surface {k:.4g} is not between 0 and 1")
     return 1 / (K_f * σ_a / (k * S_f) + max(σ_m, 0 * σ_m) / R_m)
@@ -97,13 +97,13 @@ def fatigue_factor(σ_a: Pascals, σ_m: Pascals, K_f: Ratio, k: Ratio, S_f: Pasc
 
 @formula("d = D √(p in²/lbf)/50", cites=[BOURNE.at("Q. 358")], empirical="inches and psi")
 def bourne_rod(D: Metres, p: Pascals) -> Metres:
-    """Diameter of a piston rod after Bourne.
+    """Diameter of a piston rod by Bourne's rule.
 
     d = D √p/50 in inches and psi
 
     ``D`` bore of the cylinder [m]; ``p`` pressure [Pa gauge], above 0. Returns [m].
 
-    Hand working: 20 in at 225 psi: 20 × 15/50 = 6 in, far above later practice: the rods were of iron.
+    Hand working: 20 in at 225 psi: 20 × 15/50 = 6 in, much thicker than later practice: the rods were of wrought iron.
 
     >>> round(bourne_rod(D=20 * 0.0254, p=225 * 6894.757293168361) / 0.0254, 6)
     6.0
@@ -115,7 +115,7 @@ def bourne_rod(D: Metres, p: Pascals) -> Metres:
 
 @formula("d = k D", cites=[POCKET_BOOK])
 def share_of_bore(D: Metres, k: Ratio) -> Metres:
-    """A size that the period's rules give as a share of the cylinder's bore.
+    """Size by the period's rules, as a share of the cylinder's bore.
 
     d = k D
 
@@ -146,14 +146,14 @@ def size_ratio(d: Metres, d_0: Metres) -> Ratio:
 
 @formula("n = F_c/F", cites=[FIRST_PRINCIPLES])
 def buckling_factor(F_c: Newtons, F: Newtons) -> Ratio:
-    """Factor of safety against bowing.
+    """Factor of safety against buckling.
 
     n = F_c/F
 
-    ``F_c`` load at which the strut fails, ``F`` greatest push [N], above 0. Raises OutOfRange otherwise.
+    ``F_c`` load at which the strut fails, ``F`` greatest compressive load [N], above 0. Raises OutOfRange otherwise.
 
     >>> buckling_factor(F_c=1600e3, F=320e3)
     5.0
     """
-    require(F > 0 * F, "the push must be above 0")
+    require(F > 0 * F, "the compressive load must be above 0")
     return F_c / F

@@ -1,4 +1,4 @@
-"""Tables of the family: threads of rods, the finish that a packing asks of its rod, proportions of the period."""
+"""Tables of the family: threads of rods, finish of a rod for its packing, period proportions."""
 
 from __future__ import annotations
 
@@ -62,7 +62,7 @@ def least_hardness(packing: str) -> Reading:
 def _figure(packing: str, column: str) -> float:
     found = _finishes()
     if packing not in found:
-        raise NotKnown(f"no finish of the rod is known for {packing}; known: {', '.join(found)}")
+        raise NotKnown(f"no rod finish is listed for {packing}; known: {', '.join(found)}")
     return float(found[packing][column])
 
 

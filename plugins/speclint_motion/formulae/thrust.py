@@ -1,4 +1,4 @@
-"""The force that steam and inertia put on the motion, at any angle of the crank."""
+"""The force of steam and inertia on the motion, at any crank angle."""
 
 from __future__ import annotations
 
@@ -26,7 +26,7 @@ HYPERBOLA = Source(
 
 @formula("F = p A", cites=[FIRST_PRINCIPLES])
 def piston_load(p: Pascals, A: SquareMetres) -> Newtons:
-    """Load of the steam on the piston, the rod's area not taken off.
+    """Load of the steam on the piston, the rod's area not deducted.
 
     F = p A
 
@@ -68,7 +68,7 @@ def revolutions(ω: RadiansPerSecond) -> Hertz:
 
 @formula("F_i = m a", cites=[FIRST_PRINCIPLES])
 def inertia_force(m: Kilograms, a: MetresPerSecondSquared) -> Newtons:
-    """Force that moves a mass to and fro.
+    """Inertia force of a reciprocating mass.
 
     F_i = m a
 
@@ -82,7 +82,7 @@ def inertia_force(m: Kilograms, a: MetresPerSecondSquared) -> Newtons:
 
 @formula("p = max(p_1 c/max(x, c), p_e)", cites=[HYPERBOLA])
 def pressure_behind_piston(x: Ratio, p_1: Pascals, p_e: Pascals, c: Ratio) -> Pascals:
-    """Pressure of the steam that drives the piston, by the hyperbola of the textbooks, clearance left out.
+    """Pressure of the steam behind the piston, by hyperbolic expansion, clearance volume neglected.
 
     p = max(p_1 c/max(x, c), p_e)
 
@@ -115,14 +115,14 @@ def crosshead_force(
     p_e: Pascals,
     c: Ratio,
 ) -> Newtons:
-    """Force along the line of stroke, of steam and inertia together; above 0 it pushes towards the axle.
+    """Force along the line of stroke, of steam and inertia together, positive towards the axle.
 
     F = ± A (p(x) − p_e) − m a
 
-    ``θ`` crank angle from the dead centre far from the axle [rad], 0 to 2 π; ``r`` crank radius and ``l`` rod
+    ``θ`` crank angle from the front dead centre, away from the axle [rad], 0 to 2 π; ``r`` crank radius and ``l`` rod
     length [m], 0 < r < l; ``ω`` speed [rad/s]; ``m`` reciprocating mass [kg]; ``A`` area of the piston [m²], the
     same on both sides; ``p_1`` admission and ``p_e`` exhaust pressure [Pa absolute]; ``c`` cut-off, above 0 to 1.
-    Returns [N]. Compression and lead are left out. Raises OutOfRange outside.
+    Returns [N]. Compression and lead are neglected. Raises OutOfRange outside.
 
     Hand working, at the front dead centre: 0.2 m² × (17 − 1) bar = 320 kN less 300 kg × 30² × 0.3 × 1.125 =
     91.125 kN leaves 228.875 kN.
@@ -151,7 +151,7 @@ def slipper_thrust(
     p_e: Pascals,
     c: Ratio,
 ) -> Newtons:
-    """Thrust of the crosshead on its slide bar, whichever way.
+    """Magnitude of the thrust of the crosshead on its slide bar.
 
     N = |F tan φ|, F = F(θ, r, l, ω, m, A, p_1, p_e, c), φ = arcsin((r/l) sin θ)
 
@@ -180,11 +180,12 @@ def connecting_rod_force(
     p_e: Pascals,
     c: Ratio,
 ) -> Newtons:
-    """Force along the connecting rod, pull or push, on both its pins.
+    """Magnitude of the force along the connecting rod, tension or compression, on both its pins.
 
     F_c = |F|/cos φ, F = F(θ, r, l, ω, m, A, p_1, p_e, c), φ = arcsin((r/l) sin θ)
 
-    Arguments and limits as ``crosshead_force``. Returns [N]. The rod's own weight and whip are left out.
+    Arguments and limits as ``crosshead_force``. Returns [N]. The rod's own weight and bending by inertia are
+    neglected.
 
     Hand working, as for ``slipper_thrust``: 320 kN/0.8 = 400 kN.
 

@@ -1,4 +1,4 @@
-"""The crosshead on its slide bars, and what goes to and fro with it."""
+"""The crosshead on its slide bars, and the reciprocating masses."""
 
 from __future__ import annotations
 
@@ -22,13 +22,14 @@ from speclint_motion.inputs import FULL_TURN, cylinder_of, gear_of, greatest, pi
 
 @rule(
     "crosshead.slide-pressure",
-    title="The slipper presses on its bar no harder than oil and white metal stand",
+    title="The mean pressure of the slipper on its bar, at the greatest thrust of a revolution, does not "
+    "exceed its limit",
     on=Crosshead,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="A slipper that is too small wipes its metal; the rod then drags through its packing.",
-    leaves_out="weight of crosshead and rods, tilting of the slipper, grit",
+    why="A slipper that is too small wipes its white metal; the rod then runs out of line in its packing.",
+    leaves_out="weight of crosshead and rods, tilting of the slipper, dirt",
     limits=[
         Limit("pressure", "0.7 MPa", "pressure", COMMON_PRACTICE, "greatest mean pressure of the slipper")
     ],
@@ -50,13 +51,13 @@ def slide_pressure(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Judgem
 
 @rule(
     "slidebar.deflection",
-    title="The slide bar keeps straight enough under the thrust",
+    title="The deflection of the slide bar under the thrust does not exceed its share of the span",
     on=SlideBar,
     cases=("starting",),
     grade=Grade.NONCONFORMITY,
     cites=[ROARK.at("Table 8.1, cases 1d and 1e"), COMMON_PRACTICE],
-    why="A bar that gives bends the rod at every stroke, just where its packing holds it.",
-    leaves_out="give of the motion plate and of the cover that carry the bar, shear, wear",
+    why="A bar that deflects bends the rod at every stroke, just at its packing.",
+    leaves_out="deflection of the motion plate and of the cover that carry the bar, shear, wear",
     limits=[Limit("share", "0.001", "ratio", COMMON_PRACTICE, "greatest deflection over the span")],
 )
 def deflection(bar: SlideBar, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -97,16 +98,18 @@ def _second_moment(bar: SlideBar, sheet: Sheet) -> MetresToTheFourth:
 
 @rule(
     "motion.balance-record",
-    title="The masses that go to and fro are those with which the wheels are balanced",
+    title="The reciprocating mass differs from that of the balance drawing, and from that stated for the "
+    "cylinder block, by no more than its limit",
     on=Crosshead,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE, FIRST_PRINCIPLES],
-    why="Wheels balanced for other masses beat the rail at every turn, and nothing on the engine shows it.",
+    why="Wheels balanced for another mass overload the rail at every turn, and nothing on the engine shows "
+    "it.",
     leaves_out="the balance itself, hammer blow and shuttling: the local code and a competent person decide",
-    limits=[Limit("apart", "2 %", "ratio", COMMON_PRACTICE, "greatest difference of the masses")],
+    limits=[Limit("apart", "2 %", "ratio", COMMON_PRACTICE, "greatest relative difference of the masses")],
 )
 def balance_record(crosshead: Crosshead, sheet: Sheet) -> Judgement:
-    """The parts' masses added up, against the balance drawing and against what the cylinder block reckons with."""
+    """The parts' masses added up, against the balance drawing and against the mass stated for the cylinder block."""
     sheet.read("balance drawing", crosshead.balance_drawing)
     rod = sheet.follow(crosshead.on_rod)
     piston = sheet.follow(rod.carries)

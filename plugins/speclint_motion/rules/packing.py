@@ -1,4 +1,4 @@
-"""The stuffing box: whether its packing stands heat, pressure and speed, and how the rod clears its bushes."""
+"""The stuffing box: rating of its packing, clearance of the rod in its bushes, and drain."""
 
 from __future__ import annotations
 
@@ -13,13 +13,15 @@ from speclint_motion.inputs import boiler_pressure, cylinder_of, piston_of
 
 @rule(
     "packing.rating",
-    title="The packing stands the heat, the pressure and the speed of its rod",
+    title="Temperature of the box, boiler pressure and mean speed of the rod do not exceed the rating of "
+    "the packing",
     on=StuffingBox,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
-    why="Packing beyond its rating blows within weeks, and blinds the driver with steam.",
-    leaves_out="oil, finish of the rod (rod.finish), whip of the rod; the maker's sheet goes before the table",
+    why="Packing beyond its rating leaks within weeks, and the steam takes away the driver's view.",
+    leaves_out="oil, finish of the rod (rod.finish), bending of the rod; the maker's data sheet takes "
+    "precedence over the table",
 )
 def rating(box: StuffingBox, case: LoadCase, sheet: Sheet) -> Judgement:
     """Temperature of the box, boiler pressure and mean speed of the rod, each against the table of packings."""
@@ -39,12 +41,13 @@ def rating(box: StuffingBox, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "packing.gland",
-    title="The rod clears neck bush and gland without letting the packing through, and what leaks has a drain",
+    title="The diametral clearance of the rod in neck bush and gland is within its limits, and the stuffing "
+    "box is drained",
     on=StuffingBox,
     grade=Grade.OBSERVATION,
     cites=[COMMON_PRACTICE, FIRST_PRINCIPLES],
     why="A rod that touches its bush is scored; water from a gland without a drain runs into the axleboxes.",
-    leaves_out="sag of the rod and wear of the slippers, which take the clearance at the bottom",
+    leaves_out="sag of the rod and wear of the slippers, which use up the clearance at the bottom",
     limits=[
         Limit(
             "least", "0.004", "ratio", COMMON_PRACTICE, "least diametral clearance over the rod's diameter"
@@ -59,14 +62,23 @@ def gland(box: StuffingBox, sheet: Sheet) -> Judgement:
     d = sheet.take("d", sheet.follow(box.seals).diameter)
     low = sheet.work("c_min", share_of_diameter, k=sheet.limit("least", "k_min"), D=d)
     high = sheet.work("c_max", share_of_diameter, k=sheet.limit("most", "k_max"), D=d)
-    judgements = []
-    for symbol, bore in (("n", box.neck_bush), ("g", box.gland_bore)):
-        taken = sheet.take(f"D_{symbol}", bore)
-        c = sheet.work(f"c_{symbol}", diametral_clearance, D_l=taken, D_p=d)
-        judgements.append(sheet.within(c, low, high))
+
+    bores = {"n": box.neck_bush, "g": box.gland_bore}
+
+    def judge(symbol: str) -> Judgement:
+        taken = sheet.take(f"D_{symbol}", bores[symbol])
+        return sheet.within(sheet.work(f"c_{symbol}", diametral_clearance, D_l=taken, D_p=d), low, high)
+
+    return sheet.worst(
+        sheet.each((box,), lambda box: _drained(box, sheet)),
+        sheet.each(bores, judge),
+    )
+
+
+def _drained(box: StuffingBox, sheet: Sheet) -> Judgement:
     drained = sheet.read("drained", box.drained)
-    says = "the stuffing box is drained" if drained else "nothing drains what the packing lets past"
-    return sheet.worst(sheet.states(drained, says), *judgements)
+    says = "the stuffing box is drained" if drained else "nothing drains what leaks past the packing"
+    return sheet.states(drained, says)
 
 
 RULES = (rating, gland)

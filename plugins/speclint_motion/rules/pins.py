@@ -1,4 +1,4 @@
-"""Crosshead pin and crank pin: the pressure of their bearings, and bending that turns over at every stroke."""
+"""Crosshead pin and crank pin: bearing pressure, and fully reversed bending."""
 
 from __future__ import annotations
 
@@ -37,14 +37,16 @@ def _load(pin: Pin, case: LoadCase, sheet: Sheet) -> tuple[Newtons, Metres]:
 
 @rule(
     "pin.bearing-pressure",
-    title="The pin presses on its bearing no harder than trade practice found to run cool",
+    title="The pressure of the pin on the projected area of its bearing exceeds neither the usual nor the "
+    "greatest pressure of practice",
     on=Pin,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
     gravest=Grade.NONCONFORMITY,
     cites=[RAILWAY_MECHANICAL_ENGINEER, POCKET_BOOK, FIRST_PRINCIPLES],
-    why="A pin that is too small squeezes out its oil, runs hot and takes its bearing with it.",
-    leaves_out="rubbing speed and heat, coupling rods on the same pin; the pocket-book's proportions are reported",
+    why="A pin that is too small squeezes out its oil, runs hot and destroys its bearing.",
+    leaves_out="rubbing speed and heat, coupling rods on the same pin; the pocket-book's proportions are "
+    "only reported",
     limits=[
         Limit(
             "crank_pin",
@@ -98,7 +100,8 @@ def _period_proportions(d: Metres, b: Metres, D: Metres, sheet: Sheet) -> None:
 
 @rule(
     "pin.bending",
-    title="The pin bears bending and shear turned over at every stroke, for ever",
+    title="Under fully reversed bending and shear the pin has at least the least factor of safety for "
+    "infinite life",
     on=Pin,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
@@ -109,8 +112,8 @@ def _period_proportions(d: Metres, b: Metres, D: Metres, sheet: Sheet) -> None:
         PETERSON.at("chart 3.10 and eq. 1.31"),
         COMMON_PRACTICE,
     ],
-    why="A crank pin breaks at its fillet, with the rods flying at speed.",
-    leaves_out="coupling rods on the same pin, what a press fit costs the endurance, seizure",
+    why="A crank pin breaks at its fillet, and at speed the rods then come loose.",
+    leaves_out="coupling rods on the same pin, loss of fatigue strength by a press fit, seizure",
     limits=[
         Limit("fatigue", "1.5", "ratio", COMMON_PRACTICE, "least factor against fatigue"),
         Limit(
@@ -118,7 +121,7 @@ def _period_proportions(d: Metres, b: Metres, D: Metres, sheet: Sheet) -> None:
             "0.85",
             "ratio",
             COMMON_PRACTICE,
-            "share of the polished endurance that a ground pin keeps",
+            "surface factor of a ground pin on the fatigue strength of a polished bar",
         ),
     ],
 )

@@ -1,4 +1,4 @@
-"""The piston: how fast it runs, how it clears its liner, and how it is held on its rod."""
+"""The piston: its speed and inertia, its clearance in the liner, and its fastening on the rod."""
 
 from __future__ import annotations
 
@@ -24,20 +24,21 @@ DEFERS = "the local code and a competent person decide"
 
 @rule(
     "piston.clearance-hot",
-    title="The body of the piston never touches the liner, hot as it gets",
+    title="The diametral clearance of the hot piston body in the hot liner is not below its share of the "
+    "bore",
     on=Piston,
     cases=("starting", "running", "drifting"),
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="The piston is hotter than the liner and grows more; one that binds tears the bore open at full speed.",
+    why="The piston is hotter than the liner and grows more; a piston that binds at speed scores the bore.",
     leaves_out=f"sag of piston and rod, wear of the crosshead's slippers, a bore out of line; {DEFERS}",
     limits=[
         Limit("share", "0.0005", "ratio", COMMON_PRACTICE, "least diametral clearance hot over the bore")
     ],
 )
 def clearance_hot(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Bore hot less piston hot, each at its own temperature; a hold where nothing is left."""
+    """Bore hot less piston hot, each at its own temperature; a hold where no clearance is left."""
     liner = sheet.follow(piston.runs_in)
     D = sheet.take("D", liner.bore)
     bore = _hot("l", liner, D, case, sheet)
@@ -55,21 +56,20 @@ def _hot(index: str, part: Component, cold: Metres, case: LoadCase, sheet: Sheet
 
 @rule(
     "piston.fastening",
-    title="The piston is held on its rod by a seat, a nut that cannot turn, and a proved pull",
+    title="The proof load of the fastening is at least its factor times the greatest steam load, and a nut "
+    "is locked and its seat stated",
     on=Piston,
     cases=("starting", "water"),
     grade=Grade.HOLD,
     cites=[COMMON_PRACTICE, FIRST_PRINCIPLES],
-    why="A nut that works back a turn lets the piston hammer; then the rod goes through the cover.",
-    leaves_out=f"grip of the taper, stress of the nut's thread (the rod's is rod.tension), creep of the seat; {DEFERS}",
-    limits=[
-        Limit(
-            "proof", "1.5", "ratio", COMMON_PRACTICE, "least proof load over the greatest pull of the steam"
-        )
-    ],
+    why="A nut that works loose lets the piston hammer on the rod, until the piston breaks off and goes "
+    "through the cover.",
+    leaves_out="grip of the taper, stress of the nut's thread (rod.tension judges the rod's), creep of the "
+    f"seat; {DEFERS}",
+    limits=[Limit("proof", "1.5", "ratio", COMMON_PRACTICE, "least proof load over the greatest steam load")],
 )
 def fastening(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Nut, seat, taper and lock as stated; proof load against the steam's pull at relief pressure."""
+    """Nut, seat, taper and lock as stated; proof load against the steam load at relief pressure."""
     held = piston.fastening
     cylinder = cylinder_of(piston, sheet)
     pull = sheet.work("F_t", piston_load, p=relief_pressure(cylinder, case, sheet), A=cylinder.A)
@@ -82,26 +82,26 @@ def fastening(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
         sheet.take("taper", held.taper)
     lock = sheet.read("locked by", held.locked_by)
     if lock == "nothing":
-        return sheet.worst(sheet.states(False, "nothing keeps the nut of the piston from turning"), proved)
+        return sheet.worst(sheet.states(False, "nothing locks the nut of the piston"), proved)
     return proved
 
 
 @rule(
     "piston.speed",
-    title="The piston runs no faster on the mean than its rings and oil stand",
+    title="The mean piston speed does not exceed its limit",
     on=Piston,
     cases=("running",),
     grade=Grade.OBSERVATION,
     cites=[COMMON_PRACTICE, LINEHAM],
-    why="Rings, oil and packing wear with the way that they rub, and the piston sets it.",
-    leaves_out="oil and surface of the liner; Lineham's speed of locomotives is reported and is no limit",
+    why="Rings and packing wear with the distance that they rub, which the piston speed sets.",
+    leaves_out="oil and surface of the liner; Lineham's speed of locomotives is only reported",
     limits=[
         Limit("mean", "8 m/s", "speed", COMMON_PRACTICE, "greatest mean piston speed"),
         Limit("period", "1000 ft/min", "speed", LINEHAM, "mean speed of locomotives by Lineham, reported"),
     ],
 )
 def speed(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Twice the stroke in a revolution, beside the period's figure."""
+    """Twice the stroke in a revolution, compared with the period's figure."""
     block = cylinder_of(piston, sheet).block
     n = sheet.work("n", revolutions, ω=sheet.take("ω", case.rotational_speed))
     mean = sheet.work("v_m", mean_piston_speed, S=sheet.take("S", block.drive.stroke), n=n)
@@ -111,19 +111,27 @@ def speed(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "piston.inertia",
-    title="At the greatest speed the masses that go to and fro ask no more than their share of the steam's push",
+    title="The inertia force of the reciprocating masses at running speed does not exceed its share of the "
+    "steam load on the piston",
     on=Piston,
     cases=("running",),
     grade=Grade.OBSERVATION,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="Where inertia nears the push of the steam the rods knock, and the rail feels what the wheels cannot balance.",
-    leaves_out="the cushioning by compression, which takes some of it off the pins",
+    why="Where inertia comes near the steam load the rods knock, and forces that the wheels cannot balance "
+    "act on the rail.",
+    leaves_out="compression, which relieves the pins of some of it",
     limits=[
-        Limit("share", "0.8", "ratio", COMMON_PRACTICE, "greatest inertia over the load of boiler pressure")
+        Limit(
+            "share",
+            "0.8",
+            "ratio",
+            COMMON_PRACTICE,
+            "greatest inertia force over the load of boiler pressure",
+        )
     ],
 )
 def inertia(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
-    """m ω² r (1 + r/l) at the dead centre far from the axle, over p A."""
+    """m ω² r (1 + r/l) at the front dead centre, over p A."""
     cylinder = cylinder_of(piston, sheet)
     gear = gear_of(cylinder, case, sheet)
     a = sheet.work("a", piston_acceleration, r=gear.r, l=gear.l, ω=gear.ω, θ=0.0)

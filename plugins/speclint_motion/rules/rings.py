@@ -23,17 +23,17 @@ _DISTORTION = 3**0.5
 
 @rule(
     "piston.ring-gap",
-    title="The ends of the ring never meet, hot as it gets",
+    title="The end gap of the hot ring in the hot bore is not below its limit",
     on=PistonRing,
     cases=("starting", "running", "drifting"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="A ring whose ends butt has nowhere to grow: it seizes in the bore or breaks.",
+    why="A ring whose ends meet cannot expand further: it seizes in the bore or breaks.",
     leaves_out="wear of the bore, which opens the gap",
     limits=[Limit("least", "0.2 mm", "length", COMMON_PRACTICE, "least gap hot")],
 )
 def gap(ring: PistonRing, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Cold gap with the growth of the bore round it less that of the ring."""
+    """Cold gap plus the growth of the bore, less that of the ring."""
     bore, D = _bore(ring, sheet)
     at_l, at_r = sheet.take("T_l", case.temperature_of(bore)), sheet.take("T_r", case.temperature_of(ring))
     left = sheet.work(
@@ -51,7 +51,7 @@ def gap(ring: PistonRing, case: LoadCase, sheet: Sheet) -> Judgement:
 
 
 def _bore(ring: PistonRing, sheet: Sheet) -> tuple[Component, Metres]:
-    """What the ring runs in, and its bore; a bore of the block itself is the least that the ring is made for."""
+    """The part that the ring runs in, and its bore; in the block itself, the least bore that the ring is made for."""
     if sheet.is_stated("runs in", ring.runs_in):
         liner = sheet.follow(ring.runs_in)
         return liner, sheet.take("D", liner.bore)
@@ -63,16 +63,17 @@ def _bore(ring: PistonRing, sheet: Sheet) -> tuple[Component, Metres]:
 
 @rule(
     "piston.ring-lands",
-    title="The lands of the piston carry the steam, and the rings lie free in their grooves",
+    title="The bending and shear stress of the lands do not exceed the allowable stress, and the clearances "
+    "of the rings in their grooves are within their limits",
     on=Piston,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="A land that cracks drops out in pieces; a ring that stands on the bottom of its groove seizes.",
-    leaves_out="notch at the corner of the groove, wear of its sides, heat of the crown",
+    why="A cracked land breaks out in pieces; a ring that bears on the bottom of its groove seizes.",
+    leaves_out="notch at the corner of the groove, wear of its sides, thermal stress of the crown",
     limits=[
-        Limit("iron", "8", "ratio", COMMON_PRACTICE, "tensile strength of iron over the stress allowed"),
-        Limit("steel", "0.33", "ratio", COMMON_PRACTICE, "share of the proof stress of steel"),
+        Limit("iron", "8", "ratio", COMMON_PRACTICE, "least tensile strength of iron over stress"),
+        Limit("steel", "0.33", "ratio", COMMON_PRACTICE, "greatest stress over proof stress of steel"),
         Limit("back", "0.5 mm", "length", COMMON_PRACTICE, "least clearance behind a ring pushed home"),
         Limit("side_least", "0.03 mm", "length", COMMON_PRACTICE, "least clearance beside a ring"),
         Limit("side_most", "0.2 mm", "length", COMMON_PRACTICE, "greatest clearance beside a ring, new"),
@@ -83,11 +84,10 @@ def lands(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
     if not piston.grooves:
         raise sheet.not_assessed(f"grooves is not stated in {piston.where.file}", piston.where)
     p = boiler_pressure(case, sheet)
-    judgements = []
-    for name, groove in piston.grooves.items():
-        judgements += _land(name, groove, p, piston, case, sheet)
-        judgements += _groove(name, groove, sheet)
-    return sheet.worst(*judgements)
+    return sheet.worst(
+        sheet.each(piston.grooves.items(), lambda item: sheet.worst(*_land(*item, p, piston, case, sheet))),
+        sheet.each(piston.grooves.items(), lambda item: sheet.worst(*_groove(*item, sheet))),
+    )
 
 
 def _land(
@@ -108,7 +108,7 @@ def _is_iron(piston: Piston, sheet: Sheet) -> bool:
 
 
 def _allowed(piston: Piston, b: Metres, case: LoadCase, sheet: Sheet) -> Pascals:
-    """Tension that the piston's metal may carry, hot: an eighth of the strength of iron, a third of steel's yield."""
+    """Allowable stress of the piston's metal, hot: an eighth of the strength of iron, a third of steel's yield."""
     material, at = sheet.material_of(piston), sheet.take("T_p", case.temperature_of(piston))
     if _is_iron(piston, sheet):
         R_m = sheet.look_up("R_m", material.tensile_strength, of=piston, at=at, thickness=b)
@@ -118,7 +118,7 @@ def _allowed(piston: Piston, b: Metres, case: LoadCase, sheet: Sheet) -> Pascals
 
 
 def _groove(name: str, groove: Groove, sheet: Sheet) -> list[Judgement]:
-    """Room behind the ring when it is pushed home, and beside it."""
+    """Clearance behind the ring when it is pushed home, and beside it."""
     ring = sheet.follow(groove.takes)
     behind = sheet.work(
         f"c_b,{name}",

@@ -1,4 +1,4 @@
-"""The piston rod: pulled, pushed, and running in its packing."""
+"""The piston rod: tension and fatigue, buckling, finish for its packing."""
 
 from __future__ import annotations
 
@@ -55,12 +55,12 @@ from speclint_motion.inputs import (
 from speclint_motion.sources import BOURNE, POCKET_BOOK, SHIGLEY_GOODMAN
 
 DEFERS = "the local code and a competent person decide"
-#: Threads of strength classes from 6.6 upwards notch as "high" in the handbook's table [Pa].
+#: Threads of strength classes from 6.6 upwards have the notch factor "high" in the handbook's table [Pa].
 _HIGH_STRENGTH = 600e6
 
 
 class _Weak(NamedTuple):
-    """A weakened section: its area, its fatigue notch factor, and the share that its surface keeps."""
+    """A weakened section: its area, its fatigue notch factor, and its surface factor."""
 
     A: SquareMetres
     K_f: Ratio
@@ -69,7 +69,8 @@ class _Weak(NamedTuple):
 
 @rule(
     "rod.tension",
-    title="The piston rod bears the pull of the steam at its least section, once and for ever",
+    title="The mean stress of every weakened section of the rod does not exceed its limit, and its factor "
+    "of safety for infinite life is not below the least factor",
     on=PistonRod,
     cases=("starting", "running", "water"),
     grade=Grade.HOLD,
@@ -80,35 +81,33 @@ class _Weak(NamedTuple):
         BOURNE.at("Q. 358"),
         POCKET_BOOK,
     ],
-    why="A rod breaks at its thread or its cotter, the piston goes through the front cover, and nobody was warned.",
-    leaves_out="stress that the nut has drawn into the thread, bending by a crosshead out of line, corrosion at the "
+    why="A rod breaks at its thread or cotter slot without warning, and the piston goes through the front "
+    "cover.",
+    leaves_out="preload of the nut in the thread, bending by a crosshead out of line, corrosion at the "
     f"packing; {DEFERS}",
     limits=[
-        Limit("stress", "80 MPa", "stress", COMMON_PRACTICE, "greatest mean stress of the least section"),
+        Limit("stress", "80 MPa", "stress", COMMON_PRACTICE, "greatest mean stress of a section"),
         Limit("fatigue", "1.5", "ratio", COMMON_PRACTICE, "least factor against fatigue"),
         Limit(
             "surface",
             "0.85",
             "ratio",
             COMMON_PRACTICE,
-            "share of the polished endurance that a turned rod keeps",
+            "surface factor of a turned rod on the fatigue strength of a polished bar",
         ),
     ],
 )
 def tension(rod: PistonRod, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Pull at relief pressure on the full area, or of steam and inertia where that is more; every weak section.
+    """Load at relief pressure on the full area, or of steam and inertia where that is more; every weakened section.
 
-    Bourne's rule and the 0.16 D of the pocket-book stand beside it and are not judged by.
+    Bourne's rule and the 0.16 D of the pocket-book are reported and not judged.
     """
     cylinder = cylinder_of(piston_of(rod, sheet), sheet)
     _period_rules(rod, cylinder, case, sheet)
     pull, push = _greatest_loads(cylinder, case, sheet)
     if not rod.sections:
         raise sheet.not_assessed(f"sections is not stated in {rod.where.file}", rod.where)
-    judgements = []
-    for name, section in rod.sections.items():
-        judgements += _judged(name, section, rod, pull, push, sheet)
-    return sheet.worst(*judgements)
+    return sheet.each(rod.sections.items(), lambda item: sheet.worst(*_judged(*item, rod, pull, push, sheet)))
 
 
 def _has_boiler(case: LoadCase, sheet: Sheet) -> bool:
@@ -116,12 +115,12 @@ def _has_boiler(case: LoadCase, sheet: Sheet) -> bool:
 
 
 def _greatest_loads(cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> tuple[Newtons, Newtons]:
-    """Pull and push: steam at relief pressure; where the case states a speed, the pull of steam and inertia too."""
+    """Tensile and compressive load: steam at relief pressure; where the case states a speed, also steam and inertia."""
     steam = sheet.work("F_t", piston_load, p=relief_pressure(cylinder, case, sheet), A=cylinder.A)
     if not (_has_boiler(case, sheet) and sheet.is_stated("speed", case.rotational_speed)):
         return steam, steam
     gear = gear_of(cylinder, case, sheet)
-    return max(steam, -greatest("F_θ", "pull", crosshead_force, gear, sheet, pull=True)), steam
+    return max(steam, -greatest("F_θ", "tensile load", crosshead_force, gear, sheet, pull=True)), steam
 
 
 def _period_rules(rod: PistonRod, cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> None:
@@ -181,7 +180,7 @@ def _weakened(name: str, section: RodSection, rod: PistonRod, sheet: Sheet) -> _
 
 
 def _threaded(name: str, section: RodSection, R_m: Pascals, sheet: Sheet) -> _Weak:
-    """The thread's notch factor has its finish in it, so that no further share is taken for the surface."""
+    """The thread's notch factor includes its finish, so that no surface factor is taken."""
     thread = sheet.read(f"thread of {name}", section.thread)
     cut = "rolled" if sheet.read(f"{name} rolled", section.rolled) else "cut"
     strength = "high" if R_m >= _HIGH_STRENGTH else "low"
@@ -191,18 +190,20 @@ def _threaded(name: str, section: RodSection, R_m: Pascals, sheet: Sheet) -> _We
 
 @rule(
     "rod.buckling",
-    title="The piston rod does not bow under the push of the steam",
+    title="The buckling load of the piston rod is at least its factor times the greatest compressive load",
     on=PistonRod,
     cases=("starting", "running"),
     grade=Grade.HOLD,
     cites=[SHIGLEY.at("sections 4-12 and 4-13"), COMMON_PRACTICE],
-    why="A rod that bows once is bent for good: it cuts its packing, scores its guide and breaks soon after.",
-    leaves_out="a rod out of line, loose in its piston, worn thin under its packing or bored hollow; the formula of "
-    f"Rankine and Gordon is reported; {DEFERS}",
-    limits=[Limit("factor", "5", "ratio", COMMON_PRACTICE, "least factor against bowing at boiler pressure")],
+    why="A rod that buckles once stays bent: it cuts its packing, scores its guide and breaks soon after.",
+    leaves_out="a rod out of line, loose in its piston, worn thin under its packing or bored hollow; the "
+    f"formula of Rankine and Gordon is only reported; {DEFERS}",
+    limits=[
+        Limit("factor", "5", "ratio", COMMON_PRACTICE, "least factor against buckling at boiler pressure")
+    ],
 )
 def buckling(rod: PistonRod, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Johnson's or Euler's load by slenderness, with the ends as stated, over the greatest push of a revolution."""
+    """Johnson's or Euler's load by slenderness and stated ends, over the greatest compressive load of a revolution."""
     cylinder = cylinder_of(piston_of(rod, sheet), sheet)
     d, L = sheet.take("d", rod.diameter), sheet.take("L", rod.free_length)
     A, second = sheet.work("A_r", round_area, d=d), sheet.work("I", round_second_moment, d=d)
@@ -220,13 +221,13 @@ def buckling(rod: PistonRod, case: LoadCase, sheet: Sheet) -> Judgement:
     )
     _rankine_gordon(d, K, L, sheet)
     steam = sheet.work("F_p", piston_load, p=boiler_pressure(case, sheet), A=cylinder.A)
-    push = greatest("F_θ", "push", crosshead_force, gear_of(cylinder, case, sheet), sheet)
+    push = greatest("F_θ", "compressive load", crosshead_force, gear_of(cylinder, case, sheet), sheet)
     n = sheet.work("n", buckling_factor, F_c=F_c, F=max(steam, push))
     return sheet.at_least(n, sheet.limit("factor"))
 
 
 def _rankine_gordon(d: Metres, K: Ratio, L: Metres, sheet: Sheet) -> None:
-    """The period's formula with the constants of mild steel, for the reader."""
+    """The period's formula with the constants of mild steel, reported only."""
     A, second = sheet.work("A_r", round_area, d=d), sheet.work("I", round_second_moment, d=d)
     λ = sheet.work("λ", slenderness, K=K, L=L, r=sheet.work("i", radius_of_gyration, I=second, A=A))
     sheet.work(
@@ -241,12 +242,14 @@ def _rankine_gordon(d: Metres, K: Ratio, L: Metres, sheet: Sheet) -> None:
 
 @rule(
     "rod.finish",
-    title="The piston rod is smooth and hard enough for its packing",
+    title="The roughness of the piston rod does not exceed, and its hardness is not below, that required by "
+    "its packing",
     on=PistonRod,
     grade=Grade.OBSERVATION,
     cites=[COMMON_PRACTICE, FIRST_PRINCIPLES],
-    why="A rough rod files its packing away, and a soft one is scored by it.",
-    leaves_out="straightness, waviness, and lay of the grinding; the packing maker's sheet goes before the table",
+    why="A rough rod wears its packing away, and a soft one is scored by it.",
+    leaves_out="straightness, waviness, and lay of the grinding; the packing maker's data sheet takes "
+    "precedence over the table",
 )
 def finish(rod: PistonRod, sheet: Sheet) -> Judgement:
     """Roughness and hardness against the table, for each stuffing box that the rod runs in."""
@@ -258,12 +261,15 @@ def finish(rod: PistonRod, sheet: Sheet) -> Judgement:
         hard = sheet.take("HB", rod.hardness)
     else:
         hard = sheet.look_up("HB", sheet.material_of(rod).hardness, of=rod)
-    judgements = []
-    for box in boxes:
+
+    def judge(box: StuffingBox) -> Judgement:
         packing = sheet.read(f"packing of {box.id}", box.packing)
-        judgements.append(sheet.at_most(rough, sheet.look_up("Ra_max", greatest_roughness, packing=packing)))
-        judgements.append(sheet.at_least(hard, sheet.look_up("HB_min", least_hardness, packing=packing)))
-    return sheet.worst(*judgements)
+        return sheet.worst(
+            sheet.at_most(rough, sheet.look_up("Ra_max", greatest_roughness, packing=packing)),
+            sheet.at_least(hard, sheet.look_up("HB_min", least_hardness, packing=packing)),
+        )
+
+    return sheet.each(boxes, judge)
 
 
 RULES = (tension, buckling, finish)

@@ -27,25 +27,26 @@ _ONE_METRE: Metres = 1.0
 
 @rule(
     "shaft.torsion",
-    title="The shaft bears its torque and bending with its keyway, and twists no more than timing allows",
+    title="The greatest shear stress of the shaft with its keyway does not exceed its share of proof "
+    "stress, nor the twist of one metre its limit",
     on=Shaft,
     grade=Grade.NONCONFORMITY,
     cites=[SHAFTING, SHIGLEY.at("eq. 3-14"), MOORE, COMMON_PRACTICE],
-    why="A keyway takes a quarter of a shaft; a cam shaft that winds up opens its valves late.",
-    leaves_out="shocks, whirling, ends of keyways under reversed load, heat",
+    why="A keyway can take a quarter of a shaft's strength; a camshaft that twists opens its valves late.",
+    leaves_out="shocks, whirling, fatigue at the ends of keyways, heat",
     limits=[
         Limit(
             "share",
             "0.3",
             "ratio",
             COMMON_PRACTICE,
-            "greatest shear, torque and bending together, over yield",
+            "greatest shear stress, torque and bending together, over proof stress",
         ),
         Limit("twist", "1 °", "angle", COMMON_PRACTICE, "greatest twist of one metre"),
     ],
 )
 def torsion(shaft: Shaft, sheet: Sheet) -> Judgement:
-    """Greatest shear over what the keyway leaves, against 0.3 of the proof stress; twist of a metre."""
+    """Greatest shear over the share that the keyway leaves, against 0.3 of the proof stress; twist of a metre."""
     d, T = sheet.take("d", shaft.diameter), sheet.take("T", shaft.torque)
     w, h = sheet.take("w", shaft.keyway_width), sheet.take("h", shaft.keyway_depth)
     M = sheet.take("M", shaft.bending_moment)

@@ -1,4 +1,4 @@
-"""Two metals that are held together and grow apart."""
+"""Unequal expansion of two parts that are joined."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from speclint.equations import Kelvins, Metres, Pascals, PerKelvin, Ratio
 def shift_at_studs(
     C: Metres, alpha_1: PerKelvin, T_1: Kelvins, alpha_2: PerKelvin, T_2: Kelvins, T_ref: Kelvins
 ) -> Metres:
-    """By how much a part moves past the part below it at the circle of the studs, each free to grow.
+    """Movement of a part against the part below it at the stud circle, each free to expand.
 
     s = C |α_1 (T_1 − T_ref) − α_2 (T_2 − T_ref)|/2
 
@@ -27,7 +27,7 @@ def shift_at_studs(
 
 @formula("r = (D − d)/2", cites=[FIRST_PRINCIPLES])
 def room_of_stud(D: Metres, d: Metres) -> Metres:
-    """How far a part may move before its hole meets the stud, both in the middle at first.
+    """Movement of a part before its hole touches the stud, the stud in the middle of its hole when cold.
 
     r = (D − d)/2
 
@@ -41,7 +41,7 @@ def room_of_stud(D: Metres, d: Metres) -> Metres:
 
 @formula("r_n = x r", cites=[COMMON_PRACTICE])
 def share_of_room(x: Ratio, r: Metres) -> Metres:
-    """Room that expansion may use.
+    """Clearance that expansion may use.
 
     r_n = x r
 
@@ -57,13 +57,13 @@ def share_of_room(x: Ratio, r: Metres) -> Metres:
 def stress_of_unlike_plates(
     E: Pascals, alpha_1: PerKelvin, alpha_2: PerKelvin, T: Kelvins, T_ref: Kelvins
 ) -> Pascals:
-    """Range of stress along the seam of two unlike plates, all of it in the one that gives way.
+    """Range of stress along the seam of two unlike plates, all of it in one of them.
 
     σ = E |α_1 − α_2| |T − T_ref|
 
-    ``E`` modulus of the plate that is forced [Pa]; ``alpha_1``, ``alpha_2`` mean coefficients from ``T_ref`` [1/K];
-    ``T`` of both plates, ``T_ref`` cold [K]. Returns [Pa]. Two plates of one thickness share it by halves; a thin one
-    on a thick one bears all of it.
+    ``E`` modulus of the plate that is strained [Pa]; ``alpha_1``, ``alpha_2`` mean coefficients from ``T_ref`` [1/K];
+    ``T`` of both plates, ``T_ref`` cold [K]. Returns [Pa]. Two plates of one thickness share it equally; a thin one
+    on a thick one carries all of it.
 
     Hand working: 200 GPa, 17e-6 − 12e-6, 250 K: 200e3 × 0.00125 = 250 MPa.
 
@@ -75,11 +75,11 @@ def stress_of_unlike_plates(
 
 @formula("S = k R_p", cites=[FIRST_PRINCIPLES])
 def range_allowed(k: Ratio, R_p: Pascals) -> Pascals:
-    """Range of stress that comes and goes without a new yield each time.
+    """Range of stress that repeats without yielding again each time (shakedown).
 
     S = k R_p
 
-    ``k`` 2 for from yield in tension to yield in pressure; ``R_p`` proof stress [Pa]. Returns [Pa].
+    ``k`` 2 for the range from yield in tension to yield in compression; ``R_p`` proof stress [Pa]. Returns [Pa].
 
     >>> range_allowed(k=2.0, R_p=200e6)
     400000000.0

@@ -9,11 +9,11 @@ from speclint import FIRST_PRINCIPLES, Source, formula, require
 from speclint.equations import Hertz, Metres, MetresPerSecond, Newtons, Pascals, RadiansPerSecond, Ratio
 from speclint_pairings.sources import JOEL
 
-#: What a rubbing pair turns into heat for each unit of friction, on each unit of its area.
+#: Pressure times speed: the heat of friction on each unit of area, for a coefficient of friction of 1.
 PascalMetresPerSecond = Annotated[float, "Pa·m/s"]
 
 _EXPANSION: Source = JOEL.at("hypothetical mean effective pressure of an expanding cylinder")
-#: The longest crank for its rod for which the series of the mean side thrust is proved.
+#: The greatest crank over connecting rod for which the series of the mean side thrust was verified.
 _STEEPEST_ROD = 1 / 3
 
 
@@ -33,12 +33,12 @@ def revolutions(omega: RadiansPerSecond) -> Hertz:
 
 @formula("p_m = p_1 c (1 + ln(1/c)) − p_e", cites=[_EXPANSION])
 def mean_effective_pressure(p_1: Pascals, p_e: Pascals, c: Ratio) -> Pascals:
-    """Mean difference of pressure over a stroke, by the hyperbola of the textbooks, clearance left out.
+    """Mean effective pressure over a stroke, by hyperbolic expansion as in the textbooks, without clearance.
 
     p_m = p_1 c (1 + ln(1/c)) − p_e
 
-    ``p_1`` admission, ``p_e`` exhaust pressure [Pa absolute]; ``c`` cut-off, above 0 to 1. Returns [Pa]. What
-    it gives is above what an indicator finds: no diagram factor is taken. Raises OutOfRange outside, and where
+    ``p_1`` admission, ``p_e`` exhaust pressure [Pa absolute]; ``c`` cut-off, above 0 to 1. Returns [Pa]. The
+    result is above what an indicator measures: no diagram factor is applied. Raises OutOfRange outside, and where
     the steam would do no work.
 
     Hand working: 10 bar cut off at 0.4: 10 × 0.4 × (1 + 0.91629) = 7.6652 bar, less 1.2: 6.4652 bar.
@@ -54,7 +54,7 @@ def mean_effective_pressure(p_1: Pascals, p_e: Pascals, c: Ratio) -> Pascals:
 
 @formula("F_m = π p_m D²/4", cites=[FIRST_PRINCIPLES])
 def mean_piston_load(p_m: Pascals, D: Metres) -> Newtons:
-    """Mean load of the steam on the piston, the rod's area not taken off.
+    """Mean load of the steam on the piston, the area of its rod not deducted.
 
     F_m = π p_m D²/4
 
@@ -68,7 +68,7 @@ def mean_piston_load(p_m: Pascals, D: Metres) -> Newtons:
 
 @formula("N_m = (π/4) λ (1 + 3 λ²/8 + 15 λ⁴/64) F_m, λ = r/l", cites=[FIRST_PRINCIPLES])
 def mean_side_thrust(F_m: Newtons, r: Metres, l: Metres) -> Newtons:  # noqa: E741 - the symbol of the trade
-    """Mean thrust of a crosshead on its bar along a stroke, under an even load on the piston.
+    """Mean side thrust of a crosshead on its slide bar over a stroke, under a constant load on the piston.
 
     N_m = (π/4) λ (1 + 3 λ²/8 + 15 λ⁴/64) F_m, λ = r/l
 
@@ -81,14 +81,16 @@ def mean_side_thrust(F_m: Newtons, r: Metres, l: Metres) -> Newtons:  # noqa: E7
     >>> round(mean_side_thrust(F_m=100e3, r=0.3, l=1.5), 1)
     15949.5
     """
-    require(0 * r < r <= _STEEPEST_ROD * l, "the connecting rod must be three cranks long or more")
+    require(
+        0 * r < r <= _STEEPEST_ROD * l, "the connecting rod must be at least three times as long as the crank"
+    )
     ratio = r / l
     return math.pi / 4 * ratio * (1 + 3 * ratio**2 / 8 + 15 * ratio**4 / 64) * F_m
 
 
 @formula("p = N/(x L b)", cites=[FIRST_PRINCIPLES])
 def face_pressure(N: Newtons, L: Metres, b: Metres, x: Ratio) -> Pascals:
-    """Mean pressure of a slipper on its bar.
+    """Mean pressure of a slipper on its slide bar.
 
     p = N/(x L b)
 
@@ -118,12 +120,12 @@ def bearing_pressure(F: Newtons, d: Metres, b: Metres) -> Pascals:
 
 @formula("p = p_w + p_m", cites=[FIRST_PRINCIPLES])
 def ring_pressure(p_w: Pascals, p_m: Pascals) -> Pascals:
-    """Mean pressure of a ring on its bore, all the steam's difference of pressure behind it.
+    """Mean pressure of a ring on its bore, with the full pressure difference of the steam behind it.
 
     p = p_w + p_m
 
     ``p_w`` of the ring's own spring, ``p_m`` mean difference of pressure over a stroke [Pa]. Returns [Pa]. On the
-    safe side: several rings share the steam's pressure, and it eases the ring's face as well.
+    safe side: several rings share the pressure difference, and steam on the face of the ring relieves it.
 
     >>> round(ring_pressure(p_w=0.05e6, p_m=1.0e6) / 1e6, 6)
     1.05
@@ -132,14 +134,14 @@ def ring_pressure(p_w: Pascals, p_m: Pascals) -> Pascals:
 
 
 @formula("v = 2 S n", cites=[FIRST_PRINCIPLES])
-def to_and_fro_speed(S: Metres, n: Hertz) -> MetresPerSecond:
-    """Mean speed of what goes to and fro once a revolution.
+def reciprocating_speed(S: Metres, n: Hertz) -> MetresPerSecond:
+    """Mean speed of a part that reciprocates once in a revolution.
 
     v = 2 S n
 
     ``S`` stroke or lift [m]; ``n`` revolutions in a second [1/s]. Returns [m/s].
 
-    >>> round(to_and_fro_speed(S=0.660, n=5.0), 9)
+    >>> round(reciprocating_speed(S=0.660, n=5.0), 9)
     6.6
     """
     return 2 * S * n
@@ -147,7 +149,7 @@ def to_and_fro_speed(S: Metres, n: Hertz) -> MetresPerSecond:
 
 @formula("v = π d n", cites=[FIRST_PRINCIPLES])
 def turning_speed(d: Metres, n: Hertz) -> MetresPerSecond:
-    """Mean rubbing speed of a journal that turns in its bearing.
+    """Mean rubbing speed of a journal that rotates in its bearing.
 
     v = π d n
 
@@ -160,8 +162,8 @@ def turning_speed(d: Metres, n: Hertz) -> MetresPerSecond:
 
 
 @formula("v = 2 d n arcsin(r/l)", cites=[FIRST_PRINCIPLES])
-def swinging_speed(d: Metres, n: Hertz, r: Metres, l: Metres) -> MetresPerSecond:  # noqa: E741
-    """Mean rubbing speed of a crosshead pin, about which the connecting rod swings to either side and back.
+def oscillating_speed(d: Metres, n: Hertz, r: Metres, l: Metres) -> MetresPerSecond:  # noqa: E741
+    """Mean rubbing speed of a crosshead pin, about which the connecting rod oscillates.
 
     v = 2 d n arcsin(r/l)
 
@@ -170,7 +172,7 @@ def swinging_speed(d: Metres, n: Hertz, r: Metres, l: Metres) -> MetresPerSecond
 
     Hand working: r/l = 0.5 is 30° or 0.5236: 2 × 0.1 × 5 × 0.5236 = 0.5236 m/s.
 
-    >>> round(swinging_speed(d=0.1, n=5.0, r=1.0, l=2.0), 6)
+    >>> round(oscillating_speed(d=0.1, n=5.0, r=1.0, l=2.0), 6)
     0.523599
     """
     require(0 * r < r < l, "the connecting rod must be longer than the crank")
@@ -184,14 +186,14 @@ def rocking_speed(h: Metres, b: Metres, d: Metres, n: Hertz) -> MetresPerSecond:
     v = h d n/b
 
     ``h`` lift at the end of an arm ``b`` long, ``d`` pin [m]; ``n`` revolutions in a second [1/s]. Returns [m/s].
-    The angle is taken as h/b: within one in a hundred while h is at most 0.4 b. Raises OutOfRange beyond.
+    The angle is taken as h/b, which is within 1 % while h is at most 0.4 b. Raises OutOfRange beyond.
 
-    Hand working: 20 mm on 80 mm is 0.25 rad, to and fro on a radius of 20 mm: 0.01 m a turn, five times a second.
+    Hand working: 20 mm on 80 mm is 0.25 rad, there and back on a radius of 20 mm: 0.01 m, five times a second.
 
     >>> round(rocking_speed(h=0.020, b=0.080, d=0.040, n=5.0), 9)
     0.05
     """
-    require(h <= 0.4 * b, "the rocker must swing by less than two fifths of its arm")
+    require(h <= 0.4 * b, "the lift must be at most 0.4 of the rocker's arm")
     return h * d * n / b
 
 

@@ -1,4 +1,4 @@
-"""What surfaces and oils are held against."""
+"""Hardness of surfaces, and flash point and viscosity of oils."""
 
 from __future__ import annotations
 
@@ -21,11 +21,11 @@ Brinell = Annotated[float, ""]
 
 @formula("ΔH = H_1 − H_2", cites=[FIRST_PRINCIPLES])
 def harder_by(H_1: Brinell, H_2: Brinell) -> Brinell:
-    """By how much one surface is harder than the other.
+    """Difference in hardness of two surfaces.
 
     ΔH = H_1 − H_2
 
-    ``H_1``, ``H_2`` Brinell hardness [HB]. Returns [HB], negative where the first is the softer.
+    ``H_1``, ``H_2`` Brinell hardness [HB]. Returns [HB], negative where the first is softer.
 
     >>> harder_by(H_1=250.0, H_2=200.0)
     50.0
@@ -35,11 +35,11 @@ def harder_by(H_1: Brinell, H_2: Brinell) -> Brinell:
 
 @formula("ΔT = T_f − T", cites=[FIRST_PRINCIPLES])
 def flash_margin(T_f: Kelvins, T: Kelvins) -> KelvinDifference:
-    """Margin of an oil's flash point over the wall that it wets.
+    """Margin of an oil's flash point above the wall that it wets.
 
     ΔT = T_f − T
 
-    ``T_f`` flash point, ``T`` metal of the wall [K]. Returns [K], negative where the wall is the hotter.
+    ``T_f`` flash point, ``T`` metal of the wall [K]. Returns [K], negative where the wall is hotter.
 
     >>> flash_margin(T_f=590.0, T=550.0)
     40.0
@@ -47,7 +47,7 @@ def flash_margin(T_f: Kelvins, T: Kelvins) -> KelvinDifference:
     return T_f - T
 
 
-#: 40 °C and 100 °C, at which oils are measured [K].
+#: 40 °C and 100 °C, at which the viscosity of oils is measured [K].
 _COOL, _WARM = 313.15, 373.15
 #: The charts of the standard end at 370 °C and hold from 2 mm²/s upwards without their small correction.
 _HOTTEST, _THINNEST = 643.15, 2.0
@@ -78,7 +78,10 @@ def viscosity_when_hot(
     26.51
     """
     cool, warm = nu_40 / _MM2_PER_S, nu_100 / _MM2_PER_S
-    require(_THINNEST <= warm < cool, f"an oil of {cool:.4g} mm²/s at 40 °C and {warm:.4g} at 100 °C is none")
+    require(
+        _THINNEST <= warm < cool,
+        f"an oil of {cool:.4g} mm²/s at 40 °C and {warm:.4g} at 100 °C is not covered",
+    )
     require(_COOL - 40 <= T <= _HOTTEST, f"{T - 273.15:.4g} °C is not between 0 and 370 °C")
     z_cool, z_warm = (math.log10(math.log10(value + 0.7)) for value in (cool, warm))
     slope = (z_cool - z_warm) / math.log10(_WARM / _COOL)
@@ -95,7 +98,7 @@ def oil_density_when_hot(
 
     ρ = ρ_15 (1 − β (T − T_15))
 
-    ``rho_15`` density at ``T_15`` [kg/m³]; ``beta`` loss of density for each kelvin [1/K]; ``T``, ``T_15`` [K].
+    ``rho_15`` density at ``T_15`` [kg/m³]; ``beta`` loss of density per kelvin [1/K]; ``T``, ``T_15`` [K].
     Returns [kg/m³].
 
     >>> round(oil_density_when_hot(rho_15=900.0, beta=650e-6, T=538.15, T_15=288.15), 6)

@@ -1,4 +1,4 @@
-"""The tables of the family: what a material counts as where it rubs, and which surfaces may meet."""
+"""The tables of the family: the class of a surface, and which surfaces may run together."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ _OILS = "cylinder-oils-iso-3448-1992.csv"
 
 @dataclass(frozen=True, slots=True)
 class Verdict:
-    """What the table says of two surfaces: whether they may meet, whether only under oil, why, and who says so."""
+    """Entry of the table for two surfaces: whether they may run together, and only with oil; why; its source."""
 
     may: bool
     needs_oil: bool
@@ -29,7 +29,7 @@ class Verdict:
 
 
 def surface_class(material: Material, treatment: str = "") -> str:
-    """What a surface counts as, by its treatment or else its material; "" where the table does not say."""
+    """The class of a surface, by its treatment or else its material; "" where the table has none."""
     for row in _rows(_CLASSES):
         if row["treatment"]:
             if row["treatment"] == treatment:
@@ -40,7 +40,7 @@ def surface_class(material: Material, treatment: str = "") -> str:
 
 
 def anodic_metal(material: Material) -> str:
-    """Which metal of the anodic index a material is; "" where the index holds none like it."""
+    """Which metal of the anodic index a material is; "" where the index has none like it."""
     for row in _rows(_ANODIC):
         if row["family"] == material.family and material.name.startswith(row["name_begins"]):
             return row["metal"]
@@ -48,13 +48,13 @@ def anodic_metal(material: Material) -> str:
 
 
 def verdict(contact: str, one: str, other: str) -> Verdict | None:
-    """What the table says of two classes of surface in a contact ("slides", "strikes"); None where nothing."""
+    """Entry of the table for two classes of surface in a contact ("slides", "strikes"); None where it has none."""
     return _verdicts().get((contact, frozenset((one, other))))
 
 
 @dataclass(frozen=True, slots=True)
 class Rated:
-    """What the table of rubbing pairs says: pressure times speed in Pa·m/s, of what kind of pair, and who says so."""
+    """Entry of the table of rubbing pairs: pressure times speed in Pa·m/s, the kind of pair, and its source."""
 
     pv: float
     reason: str
@@ -62,7 +62,7 @@ class Rated:
 
 
 def rated(contact: str, one: str, other: str, oil: str) -> Rated | None:
-    """What two classes of surface carry in a contact ("slides", "turns", "swings") under an oil; None where nothing."""
+    """Entry for two classes of surface in a contact ("slides", "turns", "swings") with an oil, or None."""
     return _ratings().get((contact, frozenset((one, other)), oil))
 
 
@@ -106,7 +106,7 @@ def oil_density(oil_class: str) -> Reading:
 
 
 def oil_expansion() -> Reading:
-    """Loss of density of a mineral oil for each kelvin, 1/K."""
+    """Loss of density of a mineral oil per kelvin, 1/K."""
     return Reading("loss of density of mineral oil", 650e-6, 600e-6, 700e-6, "1/K", COMMON_PRACTICE)
 
 

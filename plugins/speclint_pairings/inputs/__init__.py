@@ -1,1 +1,1 @@
-"""What several rules of pairings take alike."""
+"""What several rules of pairings share: the pairs, and facts of components."""

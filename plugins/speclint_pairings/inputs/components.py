@@ -1,4 +1,4 @@
-"""What several rules ask of a component: whether it holds pressure, and whether it is welded."""
+"""What several rules read of a component: whether it holds pressure, and whether it is welded."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ _ROUNDING = 1e-6
 
 
 def holds_pressure(component: Component, sheet: Sheet) -> bool:
-    """Whether a component states that it holds pressure (release.pressure-part asks whoever must say so).
+    """Whether a component states that it holds pressure (release.pressure-part finds those that must).
 
     Of a liner its block decides, not a word: it holds the steam wherever the block does not stand behind it.
     """
@@ -41,12 +41,12 @@ def is_welded(component: Component, sheet: Sheet) -> bool:
     """Whether a component states that it is welded, or is a fabricated block."""
     if sheet.is_stated("welded", component.welding.welded):
         return sheet.read("welded", component.welding.welded)
-    if component.kind == "cylinder-block":
+    if component.is_one_of(("cylinder-block",)):
         return sheet.read("construction", cast("CylinderBlock", component).construction) == "fabricated"
     return False
 
 
-def ask_of_metal(component: Component, sheet: Sheet) -> None:
-    """End the rule where the spec is of no piece of metal: a fit, a chain of dimensions, a plan."""
+def require_metal(component: Component, sheet: Sheet) -> None:
+    """End the rule where the spec does not describe a piece of metal: a fit, a chain of dimensions, a plan."""
     if not component.of_metal:
-        raise sheet.not_applicable("it is no piece of metal of its own")
+        raise sheet.not_applicable("it is not a piece of metal")

@@ -13,7 +13,7 @@ from speclint_pairings.formulae.tables import surface_class
 
 @dataclass(frozen=True, slots=True)
 class Surface:
-    """One of two surfaces that meet: what it is called, what it counts as, the component that carries it."""
+    """One of two surfaces in contact: its name, its class, the component that carries it."""
 
     called: str
     counts_as: str

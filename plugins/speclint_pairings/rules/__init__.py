@@ -1,1 +1,1 @@
-"""The rules of the family, one module a subject."""
+"""The rules of the family, one module for each subject."""

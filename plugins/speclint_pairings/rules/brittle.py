@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable
+from functools import partial
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.specs import (
@@ -11,6 +12,7 @@ from speclint.specs import (
     Crosshead,
     FrameFastening,
     LiftingPlan,
+    LiftingPoint,
     NotStated,
     Pin,
     PistonRod,
@@ -22,14 +24,15 @@ from speclint.specs import (
     ValveSpindle,
 )
 
-#: Families of iron that break before they stretch, whatever a test bar may show.
+#: Families of iron that break without stretching, whatever a test bar may show.
 _BRITTLE = ("grey-iron", "chilled-iron")
 Piece = tuple[str, Stated[str] | NotStated]
 
 
 @rule(
     "material.brittle-in-bending",
-    title="What is pulled, bent or struck and must not part is of a metal that stretches before it breaks",
+    title="A part that is pulled, bent or struck is not of grey or chilled iron, and its metal has at "
+    "least 7 % elongation at fracture",
     on=(
         BoltedJoint,
         Crosshead,
@@ -45,37 +48,39 @@ Piece = tuple[str, Stated[str] | NotStated]
     ),
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
-    why="Grey and chilled iron give no warning: a flaw, a blow or a bend, and the part is in two pieces.",
-    leaves_out="the hard skin of a treated surface, the toughness of steel in frost (block.toughness has that of the "
-    "block), and parts that are only pressed: pistons, rings, seats, guides, feet of tappets",
+    why="Grey and chilled iron give no warning: a flaw, a blow or bending breaks the part in two.",
+    leaves_out="the hard layer of a treated surface; toughness at low temperature (block.toughness "
+    "covers the block); parts loaded only in compression: pistons, rings, seats, guides, feet of tappets",
     limits=[
-        Limit("elongation", "7 %", "ratio", COMMON_PRACTICE, "least elongation at fracture of the metal"),
+        Limit("elongation", "7 %", "ratio", COMMON_PRACTICE, "least elongation at fracture"),
     ],
 )
 def brittle(component: Component, sheet: Sheet) -> Judgement:
-    """By the family of the metal, and the least elongation that its standard promises."""
+    """By the family of the metal, and the least elongation at fracture in its standard."""
     if isinstance(component, Tappet) and sheet.read("follower", component.follower) != "roller":
-        raise sheet.not_applicable("a tappet with a foot is only pressed")
-    return sheet.worst(*(_judged(called, material, sheet) for called, material in _pieces(component, sheet)))
+        raise sheet.not_applicable("a tappet with a foot is loaded only in compression")
+    return sheet.each(_pieces(component, sheet), lambda piece: _judged(*piece(), sheet))
 
 
-def _pieces(component: Component, sheet: Sheet) -> Iterator[Piece]:
-    """The pieces of a component in the path of the load, and their materials."""
+def _pieces(component: Component, sheet: Sheet) -> list[Callable[[], Piece]]:
+    """What gives each piece of a component in the path of the load, and its material."""
     if not isinstance(component, LiftingPlan):
-        yield component.id, component.material
-        return
+        return [lambda: (component.id, component.material)]
     if not component.points:
         raise sheet.not_assessed("no lifting point is stated", component.where)
-    for name, point in component.points.items():
-        lug = sheet.read(f"form of {name}", point.form) == "lug"
-        yield f"{name} of {component.id}", point.lug.material if lug else component.material
+    return [partial(_at_point, *item, component, sheet) for item in component.points.items()]
+
+
+def _at_point(name: str, point: LiftingPoint, plan: LiftingPlan, sheet: Sheet) -> Piece:
+    lug = sheet.read(f"form of {name}", point.form) == "lug"
+    return f"{name} of {plan.id}", point.lug.material if lug else plan.material
 
 
 def _judged(called: str, material: Stated[str] | NotStated, sheet: Sheet) -> Judgement:
     metal = sheet.material_named(called, material)
     if metal.family in _BRITTLE:
         return sheet.states(
-            False, f"{called} is of {metal.title}, which does not stretch", where=material.where
+            False, f"{called} is of {metal.title}, which breaks without stretching", where=material.where
         )
     stretch = sheet.look_up(f"A of {called}", metal.elongation)
     return sheet.at_least(stretch, sheet.limit("elongation", "A_n"))

@@ -1,4 +1,4 @@
-"""Parts that are held together and grow apart: where does the difference go?"""
+"""Unequal expansion of two joined parts: whether studs, seam or press fit can take it."""
 
 from __future__ import annotations
 
@@ -22,8 +22,8 @@ from speclint_pairings.formulae.expansion import (
 from speclint_pairings.sources import EN_13445_3
 
 _CASES: tuple[CaseName, ...] = ("warming", "starting", "running", "drifting", "standing-hot", "cooling")
-#: What the families of liners and of valves ask of a fit hot, by the kind of the part that is pressed in.
-_ASKED = {
+#: The rules of liners and of valves that assess a hot fit, by the kind of the part that is pressed in.
+_ASSESSING_RULES = {
     "cylinder-liner": ("liner.fit-hot", "liner.fit-warming"),
     "valve-seat": ("seat.retained-hot", "seat.fit-warming"),
 }
@@ -31,7 +31,8 @@ _ASKED = {
 
 @rule(
     "pairing.expansion",
-    title="What two parts held together grow apart, cold to hot, is taken up by what is meant to take it up",
+    title="Unequal expansion of two joined parts uses at most half the clearance of their studs, "
+    "stresses a seam to at most twice the proof stress, or is assessed for their press fit",
     on=(BoltedJoint, CylinderLiner, ValveSeat, Weldment),
     cases=_CASES,
     grade=Grade.NONCONFORMITY,
@@ -40,19 +41,25 @@ _ASKED = {
         EN_13445_3.at("annex C, primary and secondary stress together"),
         COMMON_PRACTICE,
     ],
-    why="What has nowhere to go bends the studs, tears the seam or lets the ring fall out, a little more each time.",
-    leaves_out="the pull of studs and the tightness of the joint (joint.thermal and joint.separation have those), how "
-    "tight a fit stays (the rules of liners, seats and fits), studs out of true in their holes beyond half the room",
+    why="Expansion that is restrained bends the studs, tears the seam or loosens the ring, a little "
+    "more at every heating.",
+    leaves_out="stud load and tightness of the joint (joint.thermal and joint.separation), how tight a "
+    "press fit stays (the rules of liners, seats and fits), studs that are off centre in their holes by "
+    "more than half the clearance",
     limits=[
         Limit(
-            "share_of_room", "0.5", "ratio", COMMON_PRACTICE, "share of the room round a stud for expansion"
+            "share_of_room",
+            "0.5",
+            "ratio",
+            COMMON_PRACTICE,
+            "share of the clearance round a stud that expansion may use",
         ),
         Limit(
             "ranges_of_proof",
             "2",
             "ratio",
             EN_13445_3.at("annex C, primary and secondary stress together"),
-            "range of stress over the proof stress of the plate",
+            "stress range over the proof stress of the plate",
         ),
     ],
     reviews=True,
@@ -71,7 +78,7 @@ def expansion(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
 
 
 def _clamped(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
-    """The part held slides on the part below it as far as it outgrows it, and must not meet its studs."""
+    """The part held slides on the part below it by the difference in expansion, and must not touch its studs."""
     held = sheet.follow(joint.holds)
     stud = sheet.read("fastener", joint.fastener) == "stud"
     below = sheet.follow(joint.screwed_into if stud else joint.bolted_to)
@@ -110,7 +117,7 @@ def _welded(weldment: Weldment, case: LoadCase, sheet: Sheet) -> Judgement:
     if len(metals) == 1:
         raise sheet.not_applicable("its plates are all of one metal")
     T = sheet.take("T", case.temperature_of(sheet.follow(weldment.makes)))
-    return sheet.worst(*(_seam(one, other, T, sheet) for one, other in combinations(metals.values(), 2)))
+    return sheet.each(combinations(metals.values(), 2), lambda two: _seam(*two, T, sheet))
 
 
 def _metals(weldment: Weldment, sheet: Sheet) -> Iterator[tuple[str, Material]]:
@@ -138,17 +145,18 @@ def _seam(one: Material, other: Material, T: float, sheet: Sheet) -> Judgement:
 
 
 def _pressed(part: CylinderLiner | ValveSeat, sheet: Sheet) -> Judgement:
-    """A fit of two metals: its family has worked out what heat leaves of it, or nobody has."""
+    """A press fit of two metals: its family has assessed what is left of it hot, or nobody has."""
     block = sheet.follow(part.housed_in if isinstance(part, CylinderLiner) else part.pressed_into)
     inner, outer = sheet.material_of(part), sheet.material_of(block)
     if inner.family.endswith("iron") and outer.family.endswith("steel"):
-        raise sheet.not_applicable("iron in steel: pairing.iron-on-steel-seat asks this and more")
+        raise sheet.not_applicable("iron in steel: pairing.iron-on-steel-seat checks this and more")
     outcomes = sheet.outcomes()
-    wanting = [name for name in _ASKED[part.kind] if outcomes.get(name) not in ("conforms", "finding")]
-    met = f"{inner.title} in {outer.title}"
-    if wanting:
-        return sheet.states(False, f"{met}: not assessed: {', '.join(wanting)}", where=part.material.where)
-    return sheet.states(True, f"{met}: assessed: {', '.join(_ASKED[part.kind])}")
+    rules = part.by_kind(_ASSESSING_RULES)
+    missing = [name for name in rules if outcomes.get(name) not in ("conforms", "finding")]
+    pair = f"{inner.title} in {outer.title}"
+    if missing:
+        return sheet.states(False, f"{pair}: not assessed: {', '.join(missing)}", where=part.material.where)
+    return sheet.states(True, f"{pair}: assessed: {', '.join(rules)}")
 
 
 RULES = (expansion,)

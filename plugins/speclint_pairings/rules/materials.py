@@ -4,22 +4,22 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.specs import Component, LoadCase
-from speclint_pairings.inputs.components import ask_of_metal, holds_pressure
+from speclint_pairings.inputs.components import holds_pressure, require_metal
 from speclint_pairings.sources import ASTM_A278, EN_10028_2, EN_10204, EN_10216_2, EN_13445_2
 
 
 @rule(
     "material.known",
-    title="The material is in the handbook or among the repository's own, with its sources",
+    title="The material is one that the handbook, a family or the repository describes",
     on=Component,
     grade=Grade.QUERY,
     cites=[COMMON_PRACTICE],
-    why="no stress, fit or temperature can be judged for a metal of which nothing is written down",
-    leaves_out="whether the metal delivered is the metal named: its inspection document says that",
+    why="no stress, fit or temperature can be judged for a metal without data",
+    leaves_out="whether the metal delivered is the metal named: its inspection document shows that",
 )
 def known(component: Component, sheet: Sheet) -> Judgement:
     """The name is looked for among all materials."""
-    ask_of_metal(component, sheet)
+    require_metal(component, sheet)
     name = sheet.read("material", component.material)
     where = component.material.where
     if sheet.knows_material(component.material):
@@ -30,7 +30,7 @@ def known(component: Component, sheet: Sheet) -> Judgement:
 
 @rule(
     "material.temperature",
-    title="The metal is no hotter than its material allows in this use",
+    title="The metal is no hotter than the temperature limit of its material in this use",
     on=Component,
     cases=("starting", "running", "drifting"),
     grade=Grade.NONCONFORMITY,
@@ -40,15 +40,16 @@ def known(component: Component, sheet: Sheet) -> Judgement:
         EN_10028_2.at("table 4, last temperature"),
         COMMON_PRACTICE,
     ],
-    why="past its limit iron grows and scales, bronze softens, temper is lost and springs go slack",
-    leaves_out="time under stress above the limit of creep (material.time-dependent); for pressure parts the "
-    "local code's own limits and a competent person decide",
+    why="above its limit iron grows and scales, bronze softens, tempered steel loses its hardness and "
+    "springs relax",
+    leaves_out="creep, which is time under stress above the creep limit (material.time-dependent); for "
+    "pressure parts the local code's own limits and a competent person decide",
     edition=2,
 )
 def temperature(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
     """Metal temperature in the hot cases against the limit of the handbook for pressure part, running part,
     bolting or spring."""
-    ask_of_metal(component, sheet)
+    require_metal(component, sheet)
     use = _use_of(component, sheet)
     metal = sheet.take("T", case.temperature_of(component))
     material = sheet.material_of(component)
@@ -58,33 +59,33 @@ def temperature(component: Component, case: LoadCase, sheet: Sheet) -> Judgement
 
 
 def _use_of(component: Component, sheet: Sheet) -> str:
-    if component.kind in ("bolted-joint", "frame-fastening"):
+    if component.is_one_of(("bolted-joint", "frame-fastening")):
         return "bolting"
-    if component.kind == "compression-spring":
+    if component.is_one_of(("compression-spring",)):
         return "spring"
     return "pressure-part" if holds_pressure(component, sheet) else "running-part"
 
 
 @rule(
     "material.time-dependent",
-    title="A pressure part of steel stays below the temperature at which creep governs",
+    title="A steel pressure part is no hotter than the temperature from which creep governs its strength",
     on=Component,
     cases=("starting", "running", "drifting"),
     grade=Grade.HOLD,
     cites=[EN_10028_2.at("annex, first temperature of the creep tables"), EN_10216_2.at("annex A")],
-    why="past it the metal stretches a little every hour under a load that it bore for ever when cooler, and plain "
-    "carbon steel turns part of its carbide to graphite",
-    leaves_out="the creep life of a part beyond the limit: the local code and a competent person decide on it",
+    why="above it the metal stretches a little every hour under a load that it would carry without end "
+    "when cooler, and plain carbon steel turns part of its carbide to graphite",
+    leaves_out="the creep life of a part above the limit: the local code and a competent person decide",
     edition=2,
 )
 def time_dependent(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
     """Metal temperature in the hot cases against the first temperature of the material's creep table."""
-    ask_of_metal(component, sheet)
+    require_metal(component, sheet)
     if not holds_pressure(component, sheet):
         raise sheet.not_applicable("it is not stated to be a pressure part")
     material = sheet.material_of(component)
     if material.family not in _STEELS:
-        raise sheet.not_applicable(f"{material.title} has no limit of creep beside its limit of temperature")
+        raise sheet.not_applicable(f"{material.title} has no creep limit beside its temperature limit")
     metal = sheet.take("T", case.temperature_of(component))
     return sheet.no_hotter(metal, sheet.look_up("T_c", material.time_dependent_from, of=component))
 
@@ -95,20 +96,21 @@ def time_dependent(component: Component, case: LoadCase, sheet: Sheet) -> Judgem
     on=Component,
     grade=Grade.HOLD,
     cites=[EN_10204.at("clause 4, specific inspection"), EN_13445_2.at("4.6, inspection documents")],
-    why="only a document on the very melt says that the steel in the part is the steel of the calculation",
-    leaves_out="whether type 3.2 is asked for: the local code and the competent person or body decide",
+    why="only a document for the melt itself shows that the steel in the part is the steel of the "
+    "calculation",
+    leaves_out="whether type 3.2 is required: the local code and the competent person or body decide",
     edition=2,
 )
 def certificate(component: Component, sheet: Sheet) -> Judgement:
-    """Type 2.1 and 2.2 say only that the maker supplies what was ordered."""
-    ask_of_metal(component, sheet)
+    """Types 2.1 and 2.2 state only that the maker supplied what was ordered."""
+    require_metal(component, sheet)
     if not holds_pressure(component, sheet):
         raise sheet.not_applicable("it is not stated to be a pressure part")
     kind = sheet.read("inspection document", component.inspection_document)
     where = component.inspection_document.where
     holds = kind in ("3.1", "3.2")
     says = f"inspection document of type {kind}"
-    return sheet.states(holds, says if holds else f"{says}, which is not on this melt", where=where)
+    return sheet.states(holds, says if holds else f"{says}, which does not certify this melt", where=where)
 
 
 #: Families of steel, whose standards give temperatures of creep.

@@ -1,4 +1,4 @@
-"""Oil: where it is fed, and whether it stands the heat."""
+"""Oil: where it is fed, and whether it withstands the heat."""
 
 from __future__ import annotations
 
@@ -34,20 +34,21 @@ from speclint_pairings.sources import ASTM_D341, ISO_3448
 
 @rule(
     "lubrication.points",
-    title="Each pair in steam has a feed, a check valve tight against the chest and a drain; a cam box stays dry",
+    title="Each sliding pair in steam has an oil feed, a drain and a check valve proved to the chest "
+    "pressure; a cam box has spindle seals, a drain and a leak-off for each spindle",
     on=(CamBox, CylinderBlock, CylinderLiner, ValveSpindle),
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
-    why="without a check valve the steam drives the oil back to the lubricator, and without a drain water drives "
-    "it out of the joint; water that follows a spindle into the cam box turns its oil to slime",
-    leaves_out="how much oil is fed; whether a seal stands its heat and speed (spindle.seal has that)",
+    why="without a check valve the steam drives the oil back to the lubricator, and without a drain "
+    "water displaces it from the joint; water that follows a spindle into the cam box emulsifies its oil",
+    leaves_out="quantity of oil; whether a seal withstands its heat and speed (spindle.seal)",
     edition=2,
 )
 def points(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Feed, check valve and drain are stated, and the check valve is proved against the live steam.
+    """Feed, check valve and drain are stated, and the check valve's proof pressure against that of the live steam.
 
-    A cam box has seals round its spindles and a drain, and what passes each spindle's own seal has a way out before it.
+    A cam box has seals round its spindles and a drain, and each spindle a leak-off before them.
     """
     if isinstance(component, CamBox):
         return _kept_dry(component, sheet)
@@ -55,40 +56,38 @@ def points(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
         raise sheet.not_applicable("no ring bears on the block itself")
     oiled = component.lubrication
     fed = sheet.is_stated("feed", oiled.feed) and bool(sheet.read("feed", oiled.feed).strip())
-    lacking = [] if fed else ["feed"]
-    lacking += [
+    missing = [] if fed else ["feed"]
+    missing += [
         name
         for name, value in (("check_valve", oiled.check_valve), ("drained", oiled.drained))
         if not sheet.read(name, value)
     ]
-    if lacking:
-        return sheet.states(False, f"without {', '.join(lacking)}", where=oiled.where)
+    if missing:
+        return sheet.states(False, f"without {', '.join(missing)}", where=oiled.where)
     proved = sheet.take("p_c", oiled.check_valve_pressure)
     return sheet.at_least(proved, sheet.take("p", case.live_pressure))
 
 
 def _kept_dry(box: CamBox, sheet: Sheet) -> Judgement:
-    """What keeps the water along the spindles out of a cam box."""
+    """The means that keep water along the spindles out of a cam box."""
     spindles = {spindle.id: spindle for spindle in _spindles_into(box, sheet)}
     if not spindles:
         raise sheet.not_assessed(
             "no tappet or rocker of a spindle states that it is carried in it", box.where
         )
-    lacking = [] if sheet.read("spindle seals", box.spindle_seals) != "none" else ["seals round its spindles"]
-    lacking += [] if sheet.read("drained", box.lubrication.drained) else ["a drain"]
-    lacking += [
+    missing = [] if sheet.read("spindle seals", box.spindle_seals) != "none" else ["seals round its spindles"]
+    missing += [] if sheet.read("drained", box.lubrication.drained) else ["a drain"]
+    missing += [
         f"a leak-off of {name}"
         for name, spindle in spindles.items()
         if not sheet.is_stated(f"leak-off of {name}", spindle.leak_off)
     ]
-    says = (
-        f"without {', '.join(lacking)}" if lacking else f"sealed against {len(spindles)} spindles and drained"
-    )
-    return sheet.states(not lacking, says, where=box.spindle_seals.where)
+    says = f"without {', '.join(missing)}" if missing else f"sealed at {len(spindles)} spindles and drained"
+    return sheet.states(not missing, says, where=box.spindle_seals.where)
 
 
 def _spindles_into(box: CamBox, sheet: Sheet) -> Iterator[ValveSpindle]:
-    """The spindles that enter a box: those that a rocker or a tappet in it works."""
+    """The spindles that enter a box: those that a rocker or a tappet in it drives."""
     for rocker in sheet.belonging_to(box, Rocker):
         yield sheet.follow(rocker.works)
     for tappet in sheet.belonging_to(box, Tappet):
@@ -98,7 +97,8 @@ def _spindles_into(box: CamBox, sheet: Sheet) -> Iterator[ValveSpindle]:
 
 @rule(
     "pairing.lubricant",
-    title="The cylinder oil neither flashes on the wall that it wets nor runs off it like water",
+    title="The cylinder oil's flash point is at least 30 K above the wall that it wets, and its "
+    "viscosity there at least 1.2 mPa·s",
     on=(CylinderBlock, CylinderLiner),
     cases=("starting", "running", "drifting"),
     grade=Grade.OBSERVATION,
@@ -107,12 +107,19 @@ def _spindles_into(box: CamBox, sheet: Sheet) -> Iterator[ValveSpindle]:
         ASTM_D341.at("annex, equations A1 and A2"),
         COMMON_PRACTICE,
     ],
-    why="an oil near its flash point boils off the wall and cokes in the ring grooves; one too thin leaves it bare",
-    leaves_out="air drawn in when drifting, which burns an oil that steam would spare; compounding against wet steam; "
-    "oils that are not straight mineral oils",
+    why="an oil near its flash point evaporates from the wall and cokes in the ring grooves; one too "
+    "thin leaves the wall dry",
+    leaves_out="air drawn in when drifting, which burns an oil that steam would not; compounding "
+    "against wet steam; oils that are not straight mineral oils",
     edition=2,
     limits=[
-        Limit("margin", "30 K", "temperature difference", COMMON_PRACTICE, "least flash point over the wall"),
+        Limit(
+            "margin",
+            "30 K",
+            "temperature difference",
+            COMMON_PRACTICE,
+            "least margin of the flash point above the wall temperature",
+        ),
         Limit(
             "thinnest",
             "1.2 mPa·s",
@@ -123,7 +130,7 @@ def _spindles_into(box: CamBox, sheet: Sheet) -> Iterator[ValveSpindle]:
     ],
 )
 def lubricant(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Flash point against the metal in the hot cases, and the class's viscosity carried to it after Walther."""
+    """Flash point against the metal in the hot cases, and the viscosity of its class there after Walther."""
     if isinstance(component, CylinderBlock) and not _bare_rings(component, sheet):
         raise sheet.not_applicable("no ring bears on the block itself")
     T = sheet.take("T", case.temperature_of(component))

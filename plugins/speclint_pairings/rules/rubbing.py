@@ -39,7 +39,8 @@ Worked = tuple[Pascals, MetresPerSecond]
 
 @rule(
     "pairing.pressure-velocity",
-    title="Mean pressure times mean speed of the rubbing pair is no more than its metals and its oil carry",
+    title="Mean pressure times mean speed of the rubbing pair is at most the table's figure for its "
+    "metals, motion and oil",
     on=(Crosshead, Pin, PistonRing, Rocker, ValveSpindle),
     cases=("running",),
     grade=Grade.NONCONFORMITY,
@@ -48,22 +49,23 @@ Worked = tuple[Pascals, MetresPerSecond]
         FIRST_PRINCIPLES,
         COMMON_PRACTICE,
     ],
-    why="Pressure times speed is the heat that the pair makes: past what it can shed, the oil goes, then the metal.",
-    leaves_out="peaks of pressure and of speed, which the rules of pins, slippers and bushes have; how oil is fed and "
-    "cooled; the load of inertia, which is nothing in the mean",
+    why="Pressure times speed sets the heat of friction: above what the pair can give off, the oil film "
+    "fails, then the metal.",
+    leaves_out="peaks of pressure and of speed (the rules of pins, slippers and bushes); supply and "
+    "cooling of the oil; the inertia load, which is zero in the mean",
     limits=[
         Limit("share", "1", "ratio", COMMON_PRACTICE, "share of the table's figure that may be used"),
     ],
 )
 def rubbed(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
     """p v of each pair against the table by metals, oil and motion; a pair that is not in it is a query."""
-    found, work_out = _RUBBING[component.kind]
+    found, work_out = component.by_kind(_RUBBING)
     pairs = found(component, sheet)
     for pair in pairs:
         if rated(pair.contact, pair.one.counts_as, pair.other.counts_as, pair.oil) is None:
             says = (
-                f"{_said(pair.one)} {pair.contact} on {_said(pair.other)} with {pair.oil}: "
-                "no source held here says what pressure times speed this pair carries"
+                f"{_in_words(pair.one)} {pair.contact} on {_in_words(pair.other)} with {pair.oil}: "
+                "no source held here gives the pressure times speed of this pair"
             )
             return sheet.states(False, says, where=component.where).graded(Grade.QUERY)
     p, v = work_out(component, case, sheet)
@@ -71,8 +73,8 @@ def rubbed(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
     return sheet.worst(*(sheet.at_most(pv, _allowed(pair, sheet)) for pair in pairs))
 
 
-def _said(surface: Surface) -> str:
-    return f"{surface.called} ({surface.counts_as or 'of no class in the table'})"
+def _in_words(surface: Surface) -> str:
+    return f"{surface.called} ({surface.counts_as or 'not in the table of surfaces'})"
 
 
 def _allowed(pair: Rubbing, sheet: Sheet) -> float:
@@ -95,7 +97,7 @@ def _oil(sheet: Sheet, *parts: Component) -> str:
     return sheet.read(f"lubricant of {parts[0].id}", parts[0].lubrication.lubricant)
 
 
-def _turns(case: LoadCase, sheet: Sheet) -> Hertz:
+def _revolutions(case: LoadCase, sheet: Sheet) -> Hertz:
     return sheet.work("n", work.revolutions, omega=sheet.take("ω", case.rotational_speed))
 
 
@@ -145,7 +147,7 @@ def _slipper_worked(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Worke
         b=sheet.take("b_s", crosshead.slipper_width),
         x=sheet.take("x_b", crosshead.bearing_share),
     )
-    return p, sheet.work("v", work.to_and_fro_speed, S=stroke, n=_turns(case, sheet))
+    return p, sheet.work("v", work.reciprocating_speed, S=stroke, n=_revolutions(case, sheet))
 
 
 def _pin(pin: Pin, sheet: Sheet) -> list[Rubbing]:
@@ -156,13 +158,13 @@ def _pin(pin: Pin, sheet: Sheet) -> list[Rubbing]:
 
 def _pin_worked(pin: Pin, case: LoadCase, sheet: Sheet) -> Worked:
     block, load = _load(sheet.follow(pin.moved_by), case, sheet)
-    d, n = sheet.take("d", pin.diameter), _turns(case, sheet)
+    d, n = sheet.take("d", pin.diameter), _revolutions(case, sheet)
     p = sheet.work("p", work.bearing_pressure, F=load, d=d, b=sheet.take("b", pin.length))
     if sheet.read("place", pin.place) == "crank pin":
         return p, sheet.work("v", work.turning_speed, d=d, n=n)
     r = sheet.take("S", block.drive.stroke) / 2
     length = sheet.take("l", block.drive.connecting_rod_length)
-    return p, sheet.work("v", work.swinging_speed, d=d, n=n, r=r, l=length)
+    return p, sheet.work("v", work.oscillating_speed, d=d, n=n, r=r, l=length)
 
 
 def _ring(ring: PistonRing, sheet: Sheet) -> list[Rubbing]:
@@ -176,7 +178,7 @@ def _ring_worked(ring: PistonRing, case: LoadCase, sheet: Sheet) -> Worked:
     own = sheet.take("p_w", ring.wall_pressure)
     p = sheet.work("p", work.ring_pressure, p_w=own, p_m=_steam(case, sheet))
     stroke = sheet.take("S", block.drive.stroke)
-    return p, sheet.work("v", work.to_and_fro_speed, S=stroke, n=_turns(case, sheet))
+    return p, sheet.work("v", work.reciprocating_speed, S=stroke, n=_revolutions(case, sheet))
 
 
 def _rocker(rocker: Rocker, sheet: Sheet) -> list[Rubbing]:
@@ -188,7 +190,7 @@ def _rocker(rocker: Rocker, sheet: Sheet) -> list[Rubbing]:
 
 
 def _rocker_worked(rocker: Rocker, case: LoadCase, sheet: Sheet) -> Worked:
-    """At the greatest pressure that the bush is made for, which rocker.stress holds the load against."""
+    """At the greatest pressure that the bush is made for, against which rocker.stress judges the load."""
     lift = sheet.take("h", sheet.follow(sheet.follow(rocker.works).moves).lift)
     v = sheet.work(
         "v",
@@ -196,7 +198,7 @@ def _rocker_worked(rocker: Rocker, case: LoadCase, sheet: Sheet) -> Worked:
         h=lift,
         b=sheet.take("b_v", rocker.valve_arm),
         d=sheet.take("d", rocker.pin),
-        n=_turns(case, sheet),
+        n=_revolutions(case, sheet),
     )
     return sheet.take("p", rocker.bush_pressure), v
 
@@ -214,7 +216,7 @@ def _spindle_worked(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Work
         b=sheet.take("L_g", spindle.guide_length),
     )
     lift = sheet.take("h", sheet.follow(spindle.moves).lift)
-    return p, sheet.work("v", work.to_and_fro_speed, S=lift, n=_turns(case, sheet))
+    return p, sheet.work("v", work.reciprocating_speed, S=lift, n=_revolutions(case, sheet))
 
 
 #: By kind: the pairs of a component, and how their pressure and speed are worked out.

@@ -1,8 +1,8 @@
-"""Unlike surfaces: which is the harder, and which corrodes."""
+"""Unlike surfaces: which one is harder, and which one corrodes."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from typing import Any
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.materials import MIL_STD_1250, anodic_index, potential_difference, potential_limit
@@ -11,6 +11,8 @@ from speclint.specs import (
     Component,
     CylinderCover,
     CylinderLiner,
+    Duty,
+    Link,
     PipeFlange,
     ValveSeat,
     ValveSpindle,
@@ -21,19 +23,19 @@ from speclint_pairings.formulae.tables import anodic_metal
 
 @rule(
     "pairing.hardness",
-    title="The spindle is harder than the guide that is renewed",
+    title="The spindle has a treated surface, or is at least 30 HB harder than its guide",
     on=ValveSpindle,
     grade=Grade.OBSERVATION,
     cites=[COMMON_PRACTICE],
-    why="of two that rub the softer wears: let it be the bush, which is cheap, and not the spindle",
-    leaves_out="a treated surface, whose hardness is that of its treatment; rings and liners, which have a rule of "
-    "their own",
+    why="of two surfaces that rub the softer wears: that should be the bush, which is cheap, and not "
+    "the spindle",
+    leaves_out="how hard a treated surface is; rings and liners, which have a rule of their own",
     limits=[
-        Limit("apart", "30 HB", "Brinell hardness", COMMON_PRACTICE, "least difference of Brinell hardness")
+        Limit("apart", "30 HB", "Brinell hardness", COMMON_PRACTICE, "least difference in Brinell hardness")
     ],
 )
 def hardness(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
-    """The bands of hardness of both materials, at their nearest."""
+    """The hardness of both materials, at the ends of their bands that are nearest to each other."""
     if sheet.is_stated("surface", spindle.surface):
         treatment = sheet.read("surface", spindle.surface)
         return sheet.states(True, f"the spindle is {treatment}", where=spindle.surface.where)
@@ -45,30 +47,33 @@ def hardness(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
 
 @rule(
     "pairing.galvanic",
-    title="Unlike metals that touch in the wet do not eat each other",
+    title="Metals in contact differ in the anodic index by no more than their surroundings allow",
     on=(BoltedJoint, CylinderCover, CylinderLiner, PipeFlange, ValveSeat),
     grade=Grade.OBSERVATION,
     gravest=Grade.NONCONFORMITY,
     cites=[MIL_STD_1250.at("Table II and clause on compatible couples"), COMMON_PRACTICE],
-    why="where water stands between two metals the baser one goes, and takes the fit or the thread with it",
-    leaves_out="areas: a small base part in a large noble one goes fastest; treated and boiler water",
+    why="where water stands between two metals the less noble one corrodes, and the fit or the thread "
+    "is lost",
+    leaves_out="areas: a small less noble part in a large noble one corrodes fastest; treated and "
+    "boiler water",
 )
 def galvanic(component: Component, sheet: Sheet) -> Judgement:
     """The component's metal against that of each part it is linked to, by the anodic index.
 
-    Metals that agree in any surroundings need no surroundings stated.
+    Metals that are allowed together in any surroundings need no surroundings stated.
     """
-    found = [_between(component, other, sheet) for other in _neighbours(component, sheet)]
-    if not found:
-        raise sheet.not_assessed("it states no link to a part that it touches", component.where)
-    return sheet.worst(*found)
+    unlinked = "it states no link to a part that it touches"
+    links = [link for link in component.links() if Duty.kind not in link.kinds]
+    if not links:
+        raise sheet.not_assessed(unlinked, component.where)
 
-
-def _neighbours(component: Component, sheet: Sheet) -> Iterator[Component]:
-    for link in component.links():
+    def judge(link: Link[Any]) -> Judgement:
         other = sheet.follow(link)
-        if isinstance(other, Component):
-            yield other
+        if not isinstance(other, Component):
+            raise sheet.not_applicable(unlinked)
+        return _between(component, other, sheet)
+
+    return sheet.each(links, judge)
 
 
 def _between(one: Component, other: Component, sheet: Sheet) -> Judgement:
@@ -78,11 +83,14 @@ def _between(one: Component, other: Component, sheet: Sheet) -> Judgement:
     harshest = sheet.at_most(U, sheet.look_up("U_w", potential_limit, where="weather and wet"))
     if harshest.holds:
         return harshest
-    around = sheet.read("surroundings", one.surroundings)
-    if around in ("oiled", "dry steam"):
-        return sheet.states(True, f"{one.id} and {other.id} are unlike, but stand in {around}")
-    judged = sheet.at_most(U, sheet.look_up("U_a", potential_limit, where=around))
-    return judged.graded(Grade.NONCONFORMITY) if around == "weather and wet" else judged
+    surroundings = sheet.read("surroundings", one.surroundings)
+    if surroundings in ("oiled", "dry steam"):
+        return sheet.states(
+            True,
+            f"{one.id} and {other.id} are unlike metals; their surroundings are stated as {surroundings}",
+        )
+    judged = sheet.at_most(U, sheet.look_up("U_a", potential_limit, where=surroundings))
+    return judged.graded(Grade.NONCONFORMITY) if surroundings == "weather and wet" else judged
 
 
 def _metal(component: Component, sheet: Sheet) -> str:

@@ -6,7 +6,7 @@ from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Ratio
 from speclint.handbook.materials import carbon_equivalent, preheat_band
 from speclint.specs import Component
-from speclint_pairings.inputs.components import ask_of_metal, holds_pressure, is_welded
+from speclint_pairings.inputs.components import holds_pressure, is_welded, require_metal
 from speclint_pairings.sources import ASME_VIII, EN_1011_2, EN_13445_2
 
 _IRONS = ("grey-iron", "chilled-iron")
@@ -15,20 +15,21 @@ _ELEMENTS = ("C", "Mn", "Cr", "Mo", "V", "Ni", "Cu")
 
 @rule(
     "material.weldability",
-    title="A steel that is welded needs no preheat, or is given the preheat and heat treatment that it needs",
+    title="A welded steel has a carbon equivalent of at most 0.40 %, or is given the preheat that it "
+    "needs and, above 0.55 %, heat treatment",
     on=Component,
     grade=Grade.NONCONFORMITY,
     cites=[EN_1011_2.at("C.2.1, carbon equivalent"), COMMON_PRACTICE],
-    why="beside a weld that cools fast a steel rich in carbon hardens, and cracks in the night after",
-    leaves_out="elements that the standard does not limit, plate thickness, hydrogen and heat input: the welding "
-    "procedure and a qualified welding engineer decide",
+    why="beside a weld that cools fast a steel rich in carbon hardens, and may crack hours later",
+    leaves_out="elements that the standard does not limit, plate thickness, hydrogen and heat input: "
+    "the welding procedure and a qualified welding engineer decide",
     limits=[
         Limit(
             "free",
             "0.40 %",
             "ratio",
             COMMON_PRACTICE,
-            "carbon equivalent up to which no preheat is asked for",
+            "carbon equivalent up to which no preheat is needed",
         ),
         Limit(
             "treated",
@@ -42,9 +43,9 @@ _ELEMENTS = ("C", "Mn", "Cr", "Mo", "V", "Ni", "Cu")
 def weldability(component: Component, sheet: Sheet) -> Judgement:
     """CE as the inspection document has it, or the most that the standard's composition allows.
 
-    The preheat is held against the upper end of the band for that CE.
+    The preheat is compared with the upper end of the band for that CE.
     """
-    ask_of_metal(component, sheet)
+    require_metal(component, sheet)
     if not is_welded(component, sheet):
         raise sheet.not_applicable("it is not stated to be welded")
     CE = _carbon_equivalent(component, sheet)
@@ -67,7 +68,9 @@ def _carbon_equivalent(component: Component, sheet: Sheet) -> Ratio:
         return sheet.take("CE", component.welding.carbon_equivalent)
     material = sheet.material_of(component)
     if material.family in _IRONS:
-        raise sheet.not_covered(f"{material.title}: the carbon equivalent of steel says nothing of cast iron")
+        raise sheet.not_covered(
+            f"{material.title}: the carbon equivalent of steel does not apply to cast iron"
+        )
     held = material.elements()
     contents = {
         name: sheet.look_up(name, material.composition, of=component, element=name) if name in held else 0.0
@@ -78,22 +81,23 @@ def _carbon_equivalent(component: Component, sheet: Sheet) -> Ratio:
 
 @rule(
     "material.iron-weld",
-    title="Grey iron that holds pressure is not welded",
+    title="Grey or chilled iron that holds pressure is not welded",
     on=Component,
     grade=Grade.HOLD,
     cites=[ASME_VIII.at("UCI-78, repairs of cast iron"), EN_13445_2.at("scope, castings"), COMMON_PRACTICE],
-    why="the weld and the iron beside it set as hard as glass and part at the first steam",
-    leaves_out="cold mechanical repairs, and plugs as a code permits: the local code and a competent person decide",
+    why="the weld and the iron beside it become hard and brittle, and crack at the first steam",
+    leaves_out="cold mechanical repairs, and plugs where a code permits them: the local code and a "
+    "competent person decide",
     edition=2,
 )
 def iron_weld(component: Component, sheet: Sheet) -> Judgement:
-    """Asked of pressure parts of grey or chilled iron."""
-    ask_of_metal(component, sheet)
+    """Applies to pressure parts of grey or chilled iron."""
+    require_metal(component, sheet)
     if not holds_pressure(component, sheet):
         raise sheet.not_applicable("it is not stated to be a pressure part")
     material = sheet.material_of(component)
     if material.family not in _IRONS:
-        raise sheet.not_applicable(f"{material.title} is no grey iron")
+        raise sheet.not_applicable(f"{material.title} is neither grey nor chilled iron")
     welded = is_welded(component, sheet)
     says = f"{material.title} holds pressure and is {'' if welded else 'not '}welded"
     return sheet.states(not welded, says, where=component.material.where)

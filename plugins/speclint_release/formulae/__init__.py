@@ -1,1 +1,1 @@
-"""What a record of release is held against."""
+"""Formulae of release: the margin of the design temperature, the share of checks assessed."""

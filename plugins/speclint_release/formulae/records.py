@@ -1,4 +1,4 @@
-"""What a record of release is held against."""
+"""Formulae of release: the margin of the design temperature, the share of checks assessed."""
 
 from __future__ import annotations
 
@@ -8,12 +8,12 @@ from speclint.equations import KelvinDifference, Kelvins, Ratio
 
 @formula("ΔT = T_d − T", cites=[FIRST_PRINCIPLES])
 def temperature_margin(T_d: Kelvins, T: Kelvins) -> KelvinDifference:
-    """Margin of the design temperature over that in service.
+    """Margin of the design temperature above that in service.
 
     ΔT = T_d − T
 
     ``T_d`` design temperature, ``T`` greatest temperature in service [K]. Returns [K], negative where the
-    design temperature is passed.
+    design temperature is exceeded.
 
     >>> temperature_margin(T_d=673.0, T=650.0)
     23.0

@@ -1,4 +1,4 @@
-"""What must be written down before a block is first steamed."""
+"""Procedures that must be written before a block is first steamed."""
 
 from __future__ import annotations
 
@@ -8,15 +8,16 @@ from speclint.specs import CylinderBlock
 
 @rule(
     "release.warming-procedure",
-    title="First steaming, hot retightening and the order of drains are written down",
+    title="The block names written procedures for first steaming, hot retightening and the order of "
+    "opening its drains",
     on=CylinderBlock,
     grade=Grade.OBSERVATION,
     cites=[COMMON_PRACTICE],
-    why="a cold block that is given full steam at once cracks, loses its fits and fills with water",
-    leaves_out="what the instructions say",
+    why="a cold block that is given full steam at once cracks, its fits loosen and it fills with water",
+    leaves_out="the content of the procedures",
 )
 def warming_procedure(block: CylinderBlock, sheet: Sheet) -> Judgement:
-    """Names each of the three instructions that has no number."""
+    """Lists each of the three procedures that is not named."""
     written = block.procedures
     missing = [
         name.replace("_", " ")
@@ -28,8 +29,8 @@ def warming_procedure(block: CylinderBlock, sheet: Sheet) -> Judgement:
         if not sheet.is_stated(name, value) or not sheet.read(name, value).strip()
     ]
     if missing:
-        return sheet.states(False, f"not written: {', '.join(missing)}", where=written.where)
-    return sheet.states(True, "first steaming, hot retightening and drain order are written")
+        return sheet.states(False, f"no written procedure: {', '.join(missing)}", where=written.where)
+    return sheet.states(True, "procedures are named: first steaming, hot retightening, drain order")
 
 
 RULES = (warming_procedure,)

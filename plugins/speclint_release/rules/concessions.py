@@ -1,4 +1,4 @@
-"""Whether what was once accepted is still what stands."""
+"""Whether the findings that were accepted are still the same."""
 
 from __future__ import annotations
 
@@ -8,23 +8,25 @@ from speclint.specs import Component
 
 @rule(
     "release.stale-concession",
-    title="Every concession on the component is in time and rests on values that have not changed",
+    title="No concession on the component has expired or rests on a value that has changed",
     on=Component,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
-    why="what was accepted was one size at one pressure on one day: a drawing that has moved on was never accepted",
-    leaves_out="signatures, and whether whoever accepted was entitled to: the register and the gate look at those",
+    why="a concession accepts one set of values until one date: a drawing that was changed since was "
+    "never accepted",
+    leaves_out="signatures, and whether the person who accepted was entitled to: the register and the "
+    "gate check those",
 )
 def stale_concession(_component: Component, sheet: Sheet) -> Judgement:
-    """Names each concession whose time is over, and the value that changed or the day on which it ended."""
+    """Lists each concession that no longer holds, with the value that changed or the day on which it ended."""
     found = sheet.concessions()
     if not found:
-        raise sheet.not_applicable("nothing is conceded on it")
+        raise sheet.not_applicable("it has no concession")
     stale = [f"{number}: {why}" for number, why in found if why]
     if stale:
         return sheet.states(False, "; ".join(stale))
     numbers = ", ".join(number for number, _ in found)
-    return sheet.states(True, f"in time, and resting on what stands: {numbers}")
+    return sheet.states(True, f"in force, and based on values that have not changed: {numbers}")
 
 
 RULES = (stale_concession,)

@@ -1,4 +1,4 @@
-"""How much of what applies to a part could be assessed at all."""
+"""Share of the checks on a part that could be assessed."""
 
 from __future__ import annotations
 
@@ -11,30 +11,30 @@ from speclint_release.formulae.records import share_assessed
 
 @rule(
     "release.share-assessed",
-    title="Nearly every check that applies to the part could be assessed",
+    title="At least 90 % of the checks that apply to the part are assessed",
     on=Component,
     grade=Grade.OBSERVATION,
     gravest=Grade.QUERY,
     cites=[COMMON_PRACTICE],
-    why="a report without findings on a part that says nothing about itself is no good news",
-    leaves_out="rules that nobody has written: what has no rule is not counted",
+    why="a report without findings means little for a part whose spec states little",
+    leaves_out="what no rule covers: it is not counted",
     limits=[
         Limit(
             "wanted",
             "0.9",
             "ratio",
             COMMON_PRACTICE,
-            "share of the applicable checks that good practice assesses",
+            "share of the applicable checks that should be assessed",
         ),
         Limit("least", "0.8", "ratio", COMMON_PRACTICE, "least share of the applicable checks assessed"),
     ],
     reviews=True,
 )
 def share(component: Component, sheet: Sheet) -> Judgement:
-    """Counts the other families' and its own family's checks; what is not applicable does not count."""
+    """Counts the checks of all families; one that is not applicable does not count."""
     assessed, applicable = _counts(sheet.outcomes())
     if not applicable:
-        return sheet.states(False, f"no rule concerns a {component.kind} as it is stated").graded(
+        return sheet.states(False, f"no rule applies to a {component.kind} as it is stated").graded(
             Grade.OBSERVATION
         )
     worked = sheet.work("s", share_assessed, n_a=float(assessed), n=float(applicable))

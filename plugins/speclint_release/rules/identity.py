@@ -1,4 +1,4 @@
-"""Who answers for a drawing, and to which codes."""
+"""Who is responsible for a drawing, and under which codes."""
 
 from __future__ import annotations
 
@@ -10,15 +10,15 @@ from speclint_release.sources import ISO_7200
 
 @rule(
     "release.identity",
-    title="Drawing number, revision, title, material and who prepared it are stated",
+    title="Drawing number, revision, title, material and the person who prepared it are stated",
     on=Component,
     grade=Grade.NONCONFORMITY,
     cites=[ISO_7200.at("table 1, identifying and administrative data fields"), COMMON_PRACTICE],
-    why="a part made to a drawing that nobody can name again cannot be made again, nor found when it fails",
-    leaves_out="whether the number and the revision are those of the drawing that the shop holds",
+    why="a part whose drawing cannot be identified cannot be made again, nor traced when it fails",
+    leaves_out="whether the number and the revision are those of the drawing in the shop",
 )
 def identity(component: Component, sheet: Sheet) -> Judgement:
-    """Names every one of the five that is missing."""
+    """Lists every one of the five that is missing."""
     missing = []
     for name, value in (
         ("drawing", component.drawing),
@@ -45,12 +45,12 @@ def identity(component: Component, sheet: Sheet) -> Judgement:
     on=Component,
     grade=Grade.HOLD,
     cites=[COMMON_PRACTICE],
-    why="every hold refers to these codes, and what may run or hold pressure is theirs to say and not this program's",
-    leaves_out="whether the codes named are the ones in force: the local code's own authority, or a competent "
-    "person, says that",
+    why="every hold defers to these codes: they, and not this program, decide what may run or hold pressure",
+    leaves_out="whether the codes named are those in force: the authority behind the local code, or a "
+    "competent person, decides",
 )
 def local_code(component: Component, sheet: Sheet) -> Judgement:
-    """Asked of parts that hold pressure or can hurt someone when they fail."""
+    """Applies to parts that hold pressure or can hurt someone when they fail."""
     missing = [
         words
         for words, named in (
@@ -68,18 +68,18 @@ def local_code(component: Component, sheet: Sheet) -> Judgement:
 
 @rule(
     "release.independent-check",
-    title="A safety part was checked by someone other than who prepared it",
+    title="A pressure part or safety part was checked by someone other than the person who prepared it",
     on=Component,
     grade=Grade.HOLD,
     cites=[ISO_7200.at("table 1, creator and approval person"), COMMON_PRACTICE],
-    why="who made a mistake reads past it the second time as well",
-    leaves_out="what was checked and how well: the local code, or a competent person, may ask for a "
+    why="a person who made a mistake tends to overlook it the second time as well",
+    leaves_out="what was checked and how well: the local code, or a competent person, may require a "
     "proof calculation",
 )
 def independent_check(component: Component, sheet: Sheet) -> Judgement:
-    """Two names that differ in more than case, dots and spaces, from the stage of review on."""
+    """Two names that differ in more than case, dots and spaces, from the review stage on."""
     if sheet.setting("stage") == "draft":
-        raise sheet.not_applicable("the design is a draft: it is checked when it goes for review")
+        raise sheet.not_applicable("the design is a draft: the check is due at the review stage")
     if not can_hurt(component, sheet):
         raise sheet.not_applicable("neither a pressure part nor a safety part")
     preparer = sheet.read("prepared by", component.prepared_by)
@@ -90,7 +90,7 @@ def independent_check(component: Component, sheet: Sheet) -> Judgement:
     checker = sheet.read("checked by", component.checked_by)
     says = f"prepared by {preparer}, checked by {checker}"
     if not _letters(checker):
-        return sheet.states(False, f"{says}: that is no name", where=component.checked_by.where)
+        return sheet.states(False, f"{says}: that is not a name", where=component.checked_by.where)
     holds = _letters(preparer) != _letters(checker)
     return sheet.states(
         holds, says if holds else f"{says}: the same person", where=component.checked_by.where

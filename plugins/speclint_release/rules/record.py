@@ -1,4 +1,4 @@
-"""The record of a pressure part, of its inspection and of its first days in steam."""
+"""The record of a pressure part and of its inspection."""
 
 from __future__ import annotations
 
@@ -15,13 +15,14 @@ from speclint_release.sources import B31_1, EN_10204, EN_13445_5
 if TYPE_CHECKING:
     from speclint.specs import BoltedJoint, CylinderBlock, SteamPipe
 
-#: What the vessel states for every part of it.
+#: What may be stated once for a vessel and all its parts.
 _OF_THE_VESSEL = ("design_pressure", "design_temperature", "test_pressure", "competent_body")
 
 
 @rule(
     "release.pressure-part",
-    title="A pressure part states its design pressure and temperature, both beyond its duty, and how it is proved",
+    title="A pressure part states its test, examination, inspection document and competent body, and a "
+    "design pressure and temperature that cover its duty, the temperature with at least 20 K to spare",
     on=Component,
     cases=("starting", "running"),
     grade=Grade.HOLD,
@@ -31,21 +32,21 @@ _OF_THE_VESSEL = ("design_pressure", "design_temperature", "test_pressure", "com
         EN_13445_5.at("clauses 6 and 10"),
         COMMON_PRACTICE,
     ],
-    why="whoever examines, tests or repairs it in thirty years has only the record to go by",
-    leaves_out="water trapped in the cylinder, and whether test and examination suffice: the local code and the "
-    "competent person or body that it names decide",
+    why="whoever examines, tests or repairs it in thirty years has only this record",
+    leaves_out="water trapped in the cylinder, and whether test and examination are sufficient: the "
+    "local code and the competent person or body that it names decide",
     limits=[
         Limit(
             "swing",
             "20 K",
             "temperature difference",
             COMMON_PRACTICE,
-            "least margin of the design temperature for swings of the superheat",
+            "least margin of the design temperature for variation of the superheat",
         )
     ],
 )
 def pressure_part(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
-    """What is missing is named; then design pressure against the boiler's most, and design temperature.
+    """Lists what is missing; then judges design pressure against the highest in service, and design temperature.
 
     Design figures, test and competent body may stand on the part that this one closes, holds or is joined
     to. Where the duty gives no metal temperature, that of the steam is taken.
@@ -54,7 +55,7 @@ def pressure_part(component: Component, case: LoadCase, sheet: Sheet) -> Judgeme
         raise sheet.not_applicable("it is not stated to be a pressure part")
     found = {name: _of_vessel(component, name, sheet) for name in _OF_THE_VESSEL}
     found["inspection_document"] = component.inspection_document
-    if component.kind != "bolted-joint":  # codes ask for no examination of finished studs
+    if not component.is_one_of(("bolted-joint",)):  # codes ask for no examination of finished studs
         found["examination"] = component.examination
     missing = [(name, value.where) for name, value in found.items() if not sheet.is_stated(name, value)]
     if missing:
@@ -74,7 +75,7 @@ def pressure_part(component: Component, case: LoadCase, sheet: Sheet) -> Judgeme
 
 
 def _of_vessel(component: Component, name: str, sheet: Sheet) -> Any:
-    """A particular as the component states it, or else the nearest component that it is linked to."""
+    """A value as the component states it, or else the nearest component that it is linked to."""
     own = getattr(component, name)
     for part in _linked(component, sheet):
         stated = getattr(part, name)
@@ -96,12 +97,12 @@ def _linked(component: Component, sheet: Sheet) -> Iterator[Component]:
 
 
 def _pressure(component: Component, case: LoadCase, sheet: Sheet) -> Pascals:
-    """The most that the part sees in the load case: of exhaust steam where it, or the pipe it is on, has that."""
+    """Highest pressure of the part in the load case: that of exhaust steam where it, or its pipe, carries that."""
     held = ""
     for part in _linked(component, sheet):
-        if part.kind == "bolted-joint":
+        if part.is_one_of(("bolted-joint",)):
             held = sheet.read(f"pressure held by {part.id}", cast("BoltedJoint", part).pressure)
-        elif part.kind == "steam-pipe":
+        elif part.is_one_of(("steam-pipe",)):
             held = sheet.read(f"carried by {part.id}", cast("SteamPipe", part).carries)
         if held:
             break
@@ -116,21 +117,24 @@ def _temperature(component: Component, case: LoadCase, sheet: Sheet) -> Kelvins:
 
 @rule(
     "release.inspection-points",
-    title="Welding, pressing, pressure test and lift-in are hold or witness points of the inspection plan",
+    title="Welding, pressing, pressure test and lift-in of the part are hold or witness points of its "
+    "inspection plan",
     on=Component,
     grade=Grade.NONCONFORMITY,
     cites=[
         EN_13445_5.at("clauses 6 and 10, inspection during fabrication and final assessment"),
         COMMON_PRACTICE,
     ],
-    why="a root run is buried by the next and a fit by the first steam: it is seen then or never",
-    leaves_out="who the inspector is, and what he measures at each point",
+    why="the next run covers a root run and assembly hides a fit: they can be inspected only at that moment",
+    leaves_out="who the inspector is, and what is measured at each point",
 )
 def inspection_points(component: Component, sheet: Sheet) -> Judgement:
-    """Asks of each part the points that its making has."""
+    """Requires of each part the points that its manufacture has."""
     needed = list(_operations(component, sheet))
     if not needed:
-        raise sheet.not_applicable("it is neither welded nor pressed in, holds no pressure and is no block")
+        raise sheet.not_applicable(
+            "it is neither welded nor pressed in, holds no pressure and is not a block"
+        )
     points = component.inspection_points
     stated = {
         "welding": points.welding,
@@ -146,29 +150,31 @@ def inspection_points(component: Component, sheet: Sheet) -> Judgement:
         if not sheet.is_stated(name, stated[name]) or sheet.read(name, stated[name]) == "none"
     ]
     if missing:
-        return sheet.states(False, f"no point of the plan: {', '.join(missing)}", where=points.where)
-    return sheet.states(True, f"points of the plan: {', '.join(needed)}")
+        return sheet.states(
+            False, f"not a point of the inspection plan: {', '.join(missing)}", where=points.where
+        )
+    return sheet.states(True, f"points of the inspection plan: {', '.join(needed)}")
 
 
 def _operations(component: Component, sheet: Sheet) -> Iterator[str]:
     if _is_welded(component, sheet):
         yield "welding"
-    if component.kind == "cylinder-block":
+    if component.is_one_of(("cylinder-block",)):
         yield "lift_in"
-    if component.kind in ("cylinder-liner", "valve-seat"):
+    if component.is_one_of(("cylinder-liner", "valve-seat")):
         yield "pressing"
     if _is_tested(component, sheet):
         yield "pressure_test"
 
 
 def _is_tested(component: Component, sheet: Sheet) -> bool:
-    """Whether it has a test of its own: a block or a pipe that holds pressure, or what states a test pressure.
+    """Whether it has a test of its own: a block or pipe that holds pressure, or a part that states a test pressure.
 
     Covers, flanges and studs are tested with what they close.
     """
-    if component.kind == "bolted-joint":
+    if component.is_one_of(("bolted-joint",)):
         return False
-    own = component.kind in ("cylinder-block", "steam-pipe")
+    own = component.is_one_of(("cylinder-block", "steam-pipe"))
     return holds_pressure(component, sheet) and (
         own or sheet.is_stated("test pressure", component.test_pressure)
     )
@@ -178,7 +184,7 @@ def _is_welded(component: Component, sheet: Sheet) -> bool:
     """Whether it states that it is welded, or is a fabricated block."""
     if sheet.is_stated("welded", component.welding.welded):
         return sheet.read("welded", component.welding.welded)
-    if component.kind == "cylinder-block":
+    if component.is_one_of(("cylinder-block",)):
         return sheet.read("construction", cast("CylinderBlock", component).construction) == "fabricated"
     return False
 

@@ -15,20 +15,19 @@ from speclint.equations import (
     RadiansPerSecond,
     Ratio,
 )
-from speclint_springs.sources import CGPM, EN_15800
+from speclint_springs.sources import CGPM
 
-_MM = 1e-3
 _GRAVITY = 9.80665  # m/s², exact: CGPM 3 (1901)
 
 
 @formula("D = D_e − d", cites=[FIRST_PRINCIPLES])
 def mean_from_outside(D_e: Metres, d: Metres) -> Metres:
-    """Mean coil diameter from that over the coils.
+    """Mean coil diameter from the outside diameter.
 
     D = D_e − d
 
-    ``D_e`` outside diameter, ``d`` wire [m]. Returns [m]. Raises OutOfRange unless D_e > 2 d: the wire
-    would have no hole to go round.
+    ``D_e`` outside diameter, ``d`` wire [m]. Returns [m]. Raises OutOfRange unless D_e > 2 d: no
+    hole would be left inside the coil.
 
     >>> round(mean_from_outside(D_e=0.056, d=0.008), 6)
     0.048
@@ -39,7 +38,7 @@ def mean_from_outside(D_e: Metres, d: Metres) -> Metres:
 
 @formula("D = D_i + d", cites=[FIRST_PRINCIPLES])
 def mean_from_inside(D_i: Metres, d: Metres) -> Metres:
-    """Mean coil diameter from that within the coils.
+    """Mean coil diameter from the inside diameter.
 
     D = D_i + d
 
@@ -54,11 +53,11 @@ def mean_from_inside(D_i: Metres, d: Metres) -> Metres:
 
 @formula("s = L_0 − L", cites=[FIRST_PRINCIPLES])
 def deflection(L_0: Metres, L: Metres) -> Metres:
-    """How far a spring of free length ``L_0`` is pressed in at length ``L``.
+    """Deflection of a spring at a length.
 
     s = L_0 − L
 
-    ``L_0``, ``L`` [m]. Returns [m]. Raises OutOfRange when the spring is longer than free: it is loose.
+    ``L_0`` free length, ``L`` length [m]. Returns [m]. Raises OutOfRange where L is above L_0: the spring is loose.
 
     >>> round(deflection(L_0=0.125, L=0.105), 6)
     0.02
@@ -69,7 +68,7 @@ def deflection(L_0: Metres, L: Metres) -> Metres:
 
 @formula("F_O = F_U + R (L_U − L_O)", cites=[FIRST_PRINCIPLES])
 def open_load_from_shut(F_U: Newtons, R: NewtonsPerMetre, L_U: Metres, L_O: Metres) -> Newtons:
-    """Load of one and the same spring at the open length, from its load at the shut length.
+    """Load of a spring at the open length, from its load at the shut length.
 
     F_O = F_U + R (L_U − L_O)
 
@@ -87,11 +86,11 @@ def open_load_from_shut(F_U: Newtons, R: NewtonsPerMetre, L_U: Metres, L_O: Metr
 
 @formula("S = L_O − L_c", cites=[FIRST_PRINCIPLES])
 def gap_before_solid(L_O: Metres, L_c: Metres) -> Metres:
-    """Gap left before the coils bind.
+    """Clearance left before the coils touch.
 
     S = L_O − L_c
 
-    ``L_O`` length at full lift, ``L_c`` greatest solid length [m]. Returns [m], negative where they bind.
+    ``L_O`` length at full lift, ``L_c`` greatest solid length [m]. Returns [m], negative where they touch.
 
     >>> round(gap_before_solid(L_O=0.085, L_c=0.068), 6)
     0.017
@@ -99,49 +98,13 @@ def gap_before_solid(L_O: Metres, L_c: Metres) -> Metres:
     return L_O - L_c
 
 
-@formula(
-    "A_F = Q (a_F k_f + 0.015 F), a_F = 65.92 N (d/mm)^3.3/(D/mm)^1.6 (−0.84 x³ + 3.781 x² − 4.244 x "
-    "+ 2.274), k_f = 0.803 + 1.6/n − 1/(3 n²), x = D/(10 d)",
-    cites=[EN_15800.at("tolerances on load")],
-    empirical="mm and N",
-)
-def load_tolerance(Q: Ratio, F: Newtons, d: Metres, D: Metres, n: Ratio) -> Newtons:
-    """Permissible deviation of a cold coiled spring's load from the drawing, either way.
-
-    A_F = Q (a_F k_f + 0.015 F), a_F = 65.92 d^3.3/D^1.6 (−0.84 (w/10)³ + 3.781 (w/10)² − 4.244 (w/10) + 2.274),
-    k_f = 0.803 + 1.6/n − 1/(3 n²)
-
-    ``Q`` factor of the quality grade (``quality_factor``); ``F`` stated load [N]; ``d`` wire, ``D`` mean coil
-    diameter [m], entered in mm; ``n`` working coils; w = D/d. Returns [N]. Raises OutOfRange beyond the
-    standard's wires of 0.07 to 16 mm, diameters to 200 mm, index of 4 to 20 and at least 2 coils.
-
-    Hand working, 8/48 mm, 8 coils, 1000 N, grade 2: 65.92 × 955.4/489.8 × 0.90732 = 116.7;
-    k_f = 0.803 + 0.2 − 0.0052 = 0.9978; 116.4 + 15 = 131 N.
-
-    >>> round(load_tolerance(Q=1.0, F=1000, d=0.008, D=0.048, n=8))
-    131
-
-    References: EN 15800:2008, load tolerances and the equations of its diagrams (from memory).
-    """
-    wire, mean, index = d / _MM, D / _MM, D / d
-    require(0.07 <= wire <= 16, f"wire {wire:.6g} mm is outside the standard's 0.07 to 16 mm")
-    require(mean <= 200, f"mean coil diameter {mean:.6g} mm is above the standard's 200 mm")
-    require(4 <= index <= 20, f"spring index {index:.6g} is outside the standard's 4 to 20")
-    require(n >= 2, f"{n:.6g} working coils are fewer than the standard's 2")
-    tenth = index / 10
-    shape = -0.84 * tenth**3 + 3.781 * tenth**2 - 4.244 * tenth + 2.274
-    by_size: float = 65.92 * wire**3.3 / mean**1.6 * shape
-    by_coils = 0.803 + 1.6 / n - 1 / (3 * n**2)
-    return Q * (by_size * by_coils + 0.015 * F)
-
-
 @formula("Δ = |F − F_s|", cites=[FIRST_PRINCIPLES])
 def load_difference(F: Newtons, F_s: Newtons) -> Newtons:
-    """Difference of a worked and a stated load, whichever is greater.
+    """Difference of a calculated and a stated load, without sign.
 
     Δ = |F − F_s|
 
-    ``F`` worked, ``F_s`` stated load [N]. Returns [N].
+    ``F`` calculated, ``F_s`` stated load [N]. Returns [N].
 
     >>> load_difference(F=980.0, F_s=1000.0)
     20.0
@@ -151,11 +114,11 @@ def load_difference(F: Newtons, F_s: Newtons) -> Newtons:
 
 @formula("δ = |R − R_s|/R_s", cites=[FIRST_PRINCIPLES])
 def rate_difference(R: NewtonsPerMetre, R_s: NewtonsPerMetre) -> Ratio:
-    """Difference of a worked and a stated rate as a share of the stated one.
+    """Difference of a calculated and a stated rate as a share of the stated one.
 
     δ = |R − R_s|/R_s
 
-    ``R`` worked, ``R_s`` stated rate [N/m]. Returns [-]. Raises OutOfRange unless R_s > 0.
+    ``R`` calculated, ``R_s`` stated rate [N/m]. Returns [-]. Raises OutOfRange unless R_s > 0.
 
     >>> round(rate_difference(R=42e3, R_s=40e3), 6)
     0.05
@@ -180,11 +143,11 @@ def share_of_strength(x: Ratio, R_m: Pascals) -> Pascals:
 
 @formula("j = 2 π f/ω", cites=[FIRST_PRINCIPLES])
 def surge_ratio(f: Hertz, omega: RadiansPerSecond) -> Ratio:
-    """Swings of the spring for each revolution of the cam.
+    """Natural frequency of the spring over the rotational frequency of the cam.
 
     j = 2 π f/ω
 
-    In its lowest mode: ``f`` lowest natural frequency [1/s]; ``omega`` speed of the cam [rad/s]. Returns [-].
+    ``f`` lowest natural frequency [1/s]; ``omega`` speed of the cam [rad/s]. Returns [-].
     Raises OutOfRange unless the cam turns.
 
     Hand working: 120 per second on 6 revolutions a second: 20.
@@ -198,12 +161,12 @@ def surge_ratio(f: Hertz, omega: RadiansPerSecond) -> Ratio:
 
 @formula("c = D_h − (D + d + ΔD)", cites=[FIRST_PRINCIPLES])
 def clearance_outside(D_h: Metres, D: Metres, d: Metres, ΔD: Metres) -> Metres:
-    """Diametral room around the coils.
+    """Diametral clearance around the coils.
 
     c = D_h − (D + d + ΔD)
 
-    ``D_h`` bore of what surrounds the spring; ``D`` mean coil diameter, ``d`` wire; ``ΔD`` what the
-    outside has grown since the spring was free [m]. Returns [m], negative where the coils rub.
+    ``D_h`` bore of what surrounds the spring; ``D`` mean coil diameter, ``d`` wire; ``ΔD`` growth of the
+    outside diameter since the spring was free [m]. Returns [m], negative where the coils rub.
 
     Hand working: 58 − (48 + 8 + 0.152) = 1.848 mm.
 
@@ -215,7 +178,7 @@ def clearance_outside(D_h: Metres, D: Metres, d: Metres, ΔD: Metres) -> Metres:
 
 @formula("c = D − d − d_p", cites=[FIRST_PRINCIPLES])
 def clearance_inside(D: Metres, d: Metres, d_p: Metres) -> Metres:
-    """Diametral room between the coils and what stands inside them; a spring is narrowest when free.
+    """Diametral clearance between the coils and a pin inside them; a spring is narrowest when free.
 
     c = D − d − d_p
 
@@ -229,7 +192,7 @@ def clearance_inside(D: Metres, d: Metres, d_p: Metres) -> Metres:
 
 @formula("F = F_1 + F_2", cites=[FIRST_PRINCIPLES])
 def remaining_load(F_1: Newtons, F_2: Newtons) -> Newtons:
-    """Load of the springs of a set that are left.
+    """Load of the remaining springs of a set.
 
     F = F_1 + F_2
 
@@ -243,7 +206,7 @@ def remaining_load(F_1: Newtons, F_2: Newtons) -> Newtons:
 
 @formula("F_n = x F", cites=[FIRST_PRINCIPLES])
 def share_of_load(x: Ratio, F: Newtons) -> Newtons:
-    """A load with the factor asked for.
+    """A load times the required factor.
 
     F_n = x F
 
@@ -257,7 +220,7 @@ def share_of_load(x: Ratio, F: Newtons) -> Newtons:
 
 @formula("F_r = F_f + g (m_v + m_s) · 9.80665 m/s²", cites=[FIRST_PRINCIPLES, CGPM], empirical="kg and N")
 def closing_need(F_f: Newtons, g: Ratio, m_v: Kilograms, m_s: Kilograms) -> Newtons:
-    """Load that shuts a valve slowly: friction, and the weight that opens it.
+    """Load needed to shut a valve at slow speed: friction, and the weight that opens it.
 
     F_r = F_f + g (m_v + m_s) · 9.80665 m/s²
 
@@ -274,12 +237,12 @@ def closing_need(F_f: Newtons, g: Ratio, m_v: Kilograms, m_s: Kilograms) -> Newt
 
 @formula("c_r = (D_o − d_o − D − d)/2", cites=[FIRST_PRINCIPLES])
 def radial_room(D_o: Metres, d_o: Metres, D: Metres, d: Metres) -> Metres:
-    """Radial room between a spring and the next larger one round it.
+    """Radial clearance between a spring and the next larger one around it.
 
     c_r = (D_o − d_o − D − d)/2
 
     ``D_o``, ``d_o`` mean coil diameter and wire of the outer, ``D``, ``d`` of the inner spring [m].
-    Returns [m], negative where they do not go into each other.
+    Returns [m], negative where they do not fit into each other.
 
     Hand working: (60 − 8 − 42 − 6)/2 = 2 mm.
 

@@ -1,36 +1,20 @@
-"""Tables of the family: quality grades, and the strength that a standard warrants of its wire."""
+"""Tables of the family: ends, weight, and the strength that a standard guarantees for its wire."""
 
 from __future__ import annotations
 
 from speclint import FIRST_PRINCIPLES, require
 from speclint.equations import Metres
 from speclint.handbook.materials import Material
-from speclint.handbook.springs import EN_13906_1
+from speclint.handbook.springs import en_13906_1_clause
 from speclint.handbook.tables import Reading
-from speclint_springs.sources import EN_15800
 
-#: Factor of each quality grade on the tolerances of load (EN 15800, recalled).
-_FACTORS = {"1": 0.63, "2": 1.0, "3": 1.6}
-
-#: Wires that the ends add to the free length without pitch (EN 13906-1, recalled).
+#: Wire diameters that the ends add to the free length without pitch (EN 13906-1, recalled).
 _END_COILS = {"ground": 0.0, "closed": 1.5}
 _SENSE_OF_WEIGHT = {"upwards": -1.0, "sideways": 0.0, "downwards": 1.0}
 
 
-def quality_factor(grade: str) -> Reading:
-    """Factor of a quality grade on the permissible deviations; OutOfRange for others than 1, 2 and 3.
-
-    >>> quality_factor("3").nominal
-    1.6
-    """
-    require(grade in _FACTORS, f"quality grade {grade!r} is none of {', '.join(_FACTORS)}")
-    return Reading.exact(
-        f"factor of quality grade {grade}", _FACTORS[grade], "", EN_15800.at("quality grades")
-    )
-
-
 def least_wire_strength(material: Material, diameter: Metres) -> Reading:
-    """Least tensile strength [Pa] that the standard warrants of a wire of a diameter [m].
+    """Least tensile strength [Pa] that the standard guarantees for a wire of a diameter [m].
 
     NotKnown where the data hold no strength of wire; OutOfRange beyond the standard's diameters.
 
@@ -43,13 +27,13 @@ def least_wire_strength(material: Material, diameter: Metres) -> Reading:
 
 
 def end_coils_in_pitch(ends: str) -> Reading:
-    """Wires that closed ends add in the pitch of the free coils; OutOfRange for other ends.
+    """Wire diameters that closed ends add to the free length without pitch; OutOfRange for other ends.
 
     >>> end_coils_in_pitch("closed").nominal
     1.5
     """
     require(ends in _END_COILS, f"ends {ends!r} are none of {', '.join(_END_COILS)}")
-    source = EN_13906_1.at("clause on increase of coil diameter")
+    source = en_13906_1_clause("9.11, increase of coil diameter")
     return Reading.exact(f"wires of {ends} ends without pitch", _END_COILS[ends], "", source)
 
 

@@ -1,16 +1,16 @@
-"""What a spring that works must stand: fatigue, surge, heat."""
+"""Endurance of a spring in service: fatigue, surge, heat."""
 
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Newtons, Pascals, Ratio
 from speclint.handbook.springs import (
-    EN_13906_1,
     FATIGUE_DIAGRAMS,
     RELAXATION_DIAGRAMS,
     SMI,
     bergstraesser_factor,
     corrected_shear_stress,
+    en_13906_1_clause,
     fatigue_line_slope,
     natural_frequency,
     relaxation_loss,
@@ -31,23 +31,27 @@ from speclint_springs.inputs import (
     working_coils,
 )
 
-DEFERS = "the local code and a competent person have the last word"
+DEFERS = "the local code and a competent person decide"
 SHIGLEY_SURGE = SHIGLEY.at("ch. 10, critical frequency of helical springs", memory=True)
 
 
 @rule(
     "coil-spring.fatigue",
-    title="The spring stands its stroke for ever",
+    edition=2,
+    title="For infinite life the permissible stress range of the spring is at least 1.2 times its "
+    "working stress range",
     on=CompressionSpring,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
-    cites=[FATIGUE_DIAGRAMS, EN_13906_1.at("clause 7, stress correction factor"), COMMON_PRACTICE],
+    cites=[FATIGUE_DIAGRAMS, en_13906_1_clause("7, stress correction factor"), COMMON_PRACTICE],
     why="a valve spring makes ten million strokes in some five hundred hours, and breaks from the inside of a coil",
-    leaves_out=f"rust, scores and surge, each of which takes from it what no diagram counts; {DEFERS}",
-    limits=[Limit("factor", "1.2", "ratio", COMMON_PRACTICE, "least factor of the stroke of stress allowed")],
+    leaves_out=f"rust, surface damage and surge, each of which takes life that no diagram counts; {DEFERS}",
+    limits=[
+        Limit("factor", "1.2", "ratio", COMMON_PRACTICE, "least ratio of permissible to working stress range")
+    ],
 )
 def fatigue(spring: CompressionSpring, sheet: Sheet) -> Judgement:
-    """S = (τ_H0 − (1 − m) τ_U)/(τ_O − τ_U), stresses corrected after Bergsträsser, loads those of 20 °C."""
+    """S = (τ_H0 − (1 − m) τ_U)/(τ_O − τ_U), stresses corrected after Bergsträsser, loads at 20 °C."""
     if sheet.read("loading", spring.loading) == "steady":
         raise sheet.not_applicable("the load is steady: coil-spring.stress-static judges it")
     caught = sheet.read("broken half caught", spring.broken_half_caught)
@@ -58,7 +62,9 @@ def fatigue(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     lower = _corrected("τ_U", sheet, k, F_U, D, d)
     upper = _corrected("τ_O", sheet, k, same_spring_open_load(spring, sheet, d, D, F_U), D, d)
     m = sheet.look_up("m", fatigue_line_slope)
-    S = sheet.work("S", stroke_factor, tau_U=lower, tau_O=upper, tau_H0=_stroke(spring, sheet, d), m=m)
+    S = sheet.work(
+        "S", stroke_factor, tau_U=lower, tau_O=upper, tau_H0=_stroke_strength(spring, sheet, d), m=m
+    )
     judged = sheet.at_least(S, sheet.limit("factor"))
     return judged if caught else judged.graded(Grade.HOLD)
 
@@ -67,8 +73,8 @@ def _corrected(symbol: str, sheet: Sheet, k: Ratio, F: Newtons, D: Metres, d: Me
     return sheet.work(symbol, corrected_shear_stress, k=k, F=F, D=D, d=d)
 
 
-def _stroke(spring: CompressionSpring, sheet: Sheet, d: Metres) -> Pascals:
-    """Stroke strength as the maker warrants it, or from the diagrams."""
+def _stroke_strength(spring: CompressionSpring, sheet: Sheet, d: Metres) -> Pascals:
+    """Stroke strength as the maker guarantees it, or from the diagrams."""
     if sheet.is_stated("stroke strength", spring.stroke_strength):
         return sheet.take("τ_H0", spring.stroke_strength)
     treatment = "peened" if sheet.read("shot-peened", spring.shot_peened) else "none"
@@ -78,20 +84,33 @@ def _stroke(spring: CompressionSpring, sheet: Sheet, d: Metres) -> Pascals:
 
 @rule(
     "coil-spring.surge",
-    title="The spring's own swing is far above the cam's",
+    title="The spring's lowest natural frequency is at least 13 times the rotational frequency of the cam",
     on=CompressionSpring,
     cases=("running",),
     grade=Grade.NONCONFORMITY,
-    cites=[EN_13906_1.at("clause 7, natural frequency"), SHIGLEY_SURGE, COMMON_PRACTICE],
-    why="a spring that surges lets go of the valve and overstresses its end coils, and soon breaks",
-    leaves_out="the harmonics of the cam's own law, which a sharp cam carries higher than a smooth one",
+    cites=[en_13906_1_clause("9.12, natural frequency"), SHIGLEY_SURGE, COMMON_PRACTICE],
+    why="a spring that surges loses control of the valve, overstresses its end coils and soon breaks",
+    leaves_out="the harmonics of the cam's lift law, which reach higher orders with a sharp cam than "
+    "with a smooth one",
     limits=[
-        Limit("least", "13", "ratio", COMMON_PRACTICE, "least swings in a revolution of the cam"),
-        Limit("preferred", "20", "ratio", SHIGLEY_SURGE, "swings in a revolution of the cam preferred"),
+        Limit(
+            "least",
+            "13",
+            "ratio",
+            COMMON_PRACTICE,
+            "least natural frequency over rotational frequency of the cam",
+        ),
+        Limit(
+            "preferred",
+            "20",
+            "ratio",
+            SHIGLEY_SURGE,
+            "preferred natural frequency over rotational frequency of the cam",
+        ),
     ],
 )
 def surge(spring: CompressionSpring, case: LoadCase, sheet: Sheet) -> Judgement:
-    """f = d/(2 π n D²) √(G/(2 ρ)) between fixed ends, over the revolutions of the cam: once a turn of the wheels."""
+    """f = d/(2 π n D²) √(G/(2 ρ)) between fixed ends, over the revolutions of the cam, one for each of the wheels."""
     d = sheet.take("d", spring.wire)
     D, n = mean_diameter(spring, sheet, d), working_coils(spring, sheet)
     G = modulus_of_rigidity(spring, sheet, sheet.take("T", case.temperature_of(spring)))
@@ -105,7 +124,8 @@ def surge(spring: CompressionSpring, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "coil-spring.temperature",
-    title="The wire stands the heat, and the spring loses little of its load to it",
+    edition=2,
+    title="The wire is no hotter than its limit, and the spring loses at most 10 % of its load to relaxation",
     on=CompressionSpring,
     cases=("starting", "running", "drifting", "standing-hot"),
     grade=Grade.NONCONFORMITY,
@@ -114,19 +134,21 @@ def surge(spring: CompressionSpring, case: LoadCase, sheet: Sheet) -> Judgement:
         SMI.at("wire temperatures"),
         COMMON_PRACTICE,
     ],
-    why="a spring that stands hot under load comes back shorter, and holds its valve the less",
-    leaves_out="what is lost after the 48 hours of the diagrams: it goes on, slowly",
-    limits=[Limit("loss", "10 %", "ratio", COMMON_PRACTICE, "share of the load that may be lost")],
+    why="a spring that is hot under load relaxes: it gets shorter and holds its valve with less load",
+    leaves_out="the loss after the 48 hours of the diagrams, which goes on slowly",
+    limits=[
+        Limit("loss", "10 %", "ratio", COMMON_PRACTICE, "share of the load that may be lost to relaxation")
+    ],
 )
 def temperature(spring: CompressionSpring, case: LoadCase, sheet: Sheet) -> Judgement:
     """T ≤ the wire's limit, and the relaxation at the open length ≤ 10 %."""
     T = sheet.take("T", case.temperature_of(spring))
     rated = sheet.look_up("T_max", sheet.material_of(spring).wire_temperature_limit, of=spring)
     heat = sheet.no_hotter(T, rated)
-    return heat if not heat.holds else sheet.at_most(_loss(spring, sheet, T), sheet.limit("loss"))
+    return heat if not heat.holds else sheet.at_most(_relaxation(spring, sheet, T), sheet.limit("loss"))
 
 
-def _loss(spring: CompressionSpring, sheet: Sheet, T: float) -> Ratio:
+def _relaxation(spring: CompressionSpring, sheet: Sheet, T: float) -> Ratio:
     if sheet.is_stated("relaxation", spring.relaxation):
         return sheet.take("r", spring.relaxation)
     d = sheet.take("d", spring.wire)

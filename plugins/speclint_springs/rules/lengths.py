@@ -1,14 +1,14 @@
-"""Shape and lengths: index, clearance before the coils bind."""
+"""Shape and lengths: spring index, clearance before the coils touch."""
 
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Ratio
 from speclint.handbook.springs import (
-    EN_13906_1,
     clearance_multiplier,
     clearance_sum_cold_coiled,
     clearance_sum_hot_coiled,
+    en_13906_1_clause,
     spring_index,
 )
 from speclint.specs import CompressionSpring
@@ -18,28 +18,42 @@ from speclint_springs.inputs import greatest_solid_length, mean_diameter, workin
 
 @rule(
     "coil-spring.index",
-    title="The coil is neither too tight nor too loose for its wire",
+    title="The spring index is within the standard (4 to 20 cold coiled, 3 to 12 hot coiled) and the "
+    "preferred 6 to 12",
     on=CompressionSpring,
     grade=Grade.OBSERVATION,
     gravest=Grade.QUERY,
-    cites=[EN_13906_1.at("scope, spring index"), COMMON_PRACTICE],
-    why="a tight coil cracks the wire in the making and stresses its inside; a loose one buckles and tangles",
-    leaves_out="whether the maker has the arbor and the coiling machine for it",
+    cites=[en_13906_1_clause("1, scope, spring index"), COMMON_PRACTICE],
+    why="a low index cracks the wire during coiling and raises the stress on its inside; a high one "
+    "lets the spring buckle and tangle",
+    leaves_out="whether the maker has the mandrel and the coiling machine for it",
     limits=[
-        Limit("least-cold", "4", "ratio", EN_13906_1.at("scope, cold coiled"), "least index, cold coiled"),
         Limit(
-            "greatest-cold", "20", "ratio", EN_13906_1.at("scope, cold coiled"), "greatest index, cold coiled"
+            "least-cold", "4", "ratio", en_13906_1_clause("1, scope, cold coiled"), "least index, cold coiled"
         ),
-        Limit("least-hot", "3", "ratio", EN_13906_1.at("scope, hot coiled"), "least index, hot coiled"),
         Limit(
-            "greatest-hot", "12", "ratio", EN_13906_1.at("scope, hot coiled"), "greatest index, hot coiled"
+            "greatest-cold",
+            "20",
+            "ratio",
+            en_13906_1_clause("1, scope, cold coiled"),
+            "greatest index, cold coiled",
         ),
-        Limit("least-preferred", "6", "ratio", COMMON_PRACTICE, "least index preferred"),
-        Limit("greatest-preferred", "12", "ratio", COMMON_PRACTICE, "greatest index preferred"),
+        Limit(
+            "least-hot", "3", "ratio", en_13906_1_clause("1, scope, hot coiled"), "least index, hot coiled"
+        ),
+        Limit(
+            "greatest-hot",
+            "12",
+            "ratio",
+            en_13906_1_clause("1, scope, hot coiled"),
+            "greatest index, hot coiled",
+        ),
+        Limit("least-preferred", "6", "ratio", COMMON_PRACTICE, "least preferred index"),
+        Limit("greatest-preferred", "12", "ratio", COMMON_PRACTICE, "greatest preferred index"),
     ],
 )
 def index(spring: CompressionSpring, sheet: Sheet) -> Judgement:
-    """w = D/d, held against the range of the standard and against that preferred."""
+    """w = D/d, against the range of the standard and the preferred range."""
     process = sheet.read("process", spring.process)
     d = sheet.take("d", spring.wire)
     w = sheet.work("w", spring_index, D=mean_diameter(spring, sheet, d), d=d)
@@ -50,12 +64,12 @@ def index(spring: CompressionSpring, sheet: Sheet) -> Judgement:
 
 @rule(
     "coil-spring.solid-clearance",
-    title="At full lift the coils still have the clearance of the standard before they bind",
+    title="At full lift the coils have at least the sum of clearances of the standard left before they touch",
     on=CompressionSpring,
     grade=Grade.NONCONFORMITY,
-    cites=[EN_13906_1.at("clause on sum of clearances")],
-    why="coils that touch stop the valve short of its lift, and the cam then breaks something",
-    leaves_out="lift beyond that of the open length, from worn stops or a gear that overruns",
+    cites=[en_13906_1_clause("9.9, sum of clearances")],
+    why="coils that touch stop the valve short of its lift, and the cam then breaks a part of the gear",
+    leaves_out="lift beyond the open length, from worn stops or overtravel of the gear",
 )
 def solid_clearance(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     """L_O − L_c ≥ S_a, with the greatest wire and the shortest open length of the drawing."""

@@ -1,39 +1,44 @@
-"""Loads: the drawing's own figures against its sizes."""
+"""Rate and loads: the figures on the drawing against its sizes."""
 
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Newtons, NewtonsPerMetre, Ratio
-from speclint.handbook.springs import EN_13906_1, spring_load, spring_rate
+from speclint.handbook.springs import (
+    EN_15800,
+    en_13906_1_clause,
+    load_tolerance,
+    quality_factor,
+    spring_load,
+    spring_rate,
+)
 from speclint.specs import CompressionSpring, Force, Length
 from speclint_springs.formulae.helical import (
     deflection,
     load_difference,
-    load_tolerance,
     mean_from_inside,
     mean_from_outside,
     rate_difference,
 )
-from speclint_springs.formulae.tables import quality_factor
 from speclint_springs.inputs import modulus_of_rigidity
-from speclint_springs.sources import EN_15800
 
 
 @rule(
     "coil-spring.rate",
-    title="The rate and the loads on the drawing are those that its wire, coils and lengths give",
+    title="The rate on the drawing is within 5 %, and the loads within EN 15800, of those that wire, "
+    "coils and lengths give",
     on=CompressionSpring,
     grade=Grade.NONCONFORMITY,
-    cites=[EN_13906_1.at("clause 7, spring rate"), EN_15800.at("tolerances on load"), COMMON_PRACTICE],
+    cites=[en_13906_1_clause("9.4, spring rate"), EN_15800.at("tolerances on load"), COMMON_PRACTICE],
     why="a drawing that contradicts itself gets a spring that is right by one figure and wrong by the other",
-    leaves_out="what the spring made from it measures: that is for the test certificate",
+    leaves_out="the measured rate of the spring as made: that is for the test certificate",
     limits=[
         Limit(
             "rate-agreement",
             "5 %",
             "ratio",
             COMMON_PRACTICE,
-            "share by which stated and worked rate may differ",
+            "share by which stated and calculated rate may differ",
         )
     ],
 )
@@ -52,7 +57,7 @@ def stated_rate(spring: CompressionSpring, sheet: Sheet) -> Judgement:
             found.append(_load(spring, sheet, F, load, (d, D, n)))
     if not found:
         raise sheet.not_assessed(
-            "neither rate nor load is stated: there is nothing to hold the sizes against"
+            "neither rate nor load is stated: there is nothing to compare the sizes with"
         )
     return sheet.worst(*found)
 
@@ -86,7 +91,7 @@ def _load(
     coil: tuple[Metres, Metres, Ratio],
 ) -> Judgement:
     if sheet.read("process", spring.process) == "hot":
-        raise sheet.not_covered("EN 15800 gives tolerances of load for cold coiled springs only")
+        raise sheet.not_covered("EN 15800 gives load tolerances for cold coiled springs only")
     d, D, n = coil
     F_s = sheet.take_nominal("F_s", stated)
     Q = sheet.look_up("Q", quality_factor, grade=sheet.read("quality grade", spring.quality_grade))

@@ -1,4 +1,4 @@
-"""The room a spring has: bowing out, growing, and the set it stands in."""
+"""Space round a spring: buckling, growth of its diameter, and the other springs of its set."""
 
 from __future__ import annotations
 
@@ -6,9 +6,9 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit,
 from speclint.equations import Metres, Newtons
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.springs import (
-    EN_13906_1,
     buckling_deflection,
     coil_pitch,
+    en_13906_1_clause,
     outside_growth_at_solid,
     seating_coefficient,
 )
@@ -34,18 +34,18 @@ from speclint_springs.inputs import (
 
 @rule(
     "coil-spring.buckling",
-    title="The spring does not bow out of line at full lift",
+    title="The deflection at full lift is no more than that at which the spring buckles",
     on=CompressionSpring,
     grade=Grade.NONCONFORMITY,
-    cites=[EN_13906_1.at("clause on buckling")],
-    why="a spring that bows rubs its guide through, and pushes the spindle askew",
+    cites=[en_13906_1_clause("9.14, buckling")],
+    why="a spring that buckles wears through its guide, and pushes the spindle sideways",
     leaves_out="ends that are not square, and a spring that a guide keeps straight",
 )
 def buckling(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     """Deflection at full lift ≤ that at which the spring buckles, by its seating."""
     if sheet.is_stated("guided", spring.guided) and sheet.read("guided", spring.guided):
         raise sheet.not_applicable(
-            "a pin or a sleeve keeps the spring in line; coil-spring.house judges its room"
+            "a pin or a sleeve guides the spring; coil-spring.house judges its clearance"
         )
     d = sheet.take("d", spring.wire)
     D, free = mean_diameter(spring, sheet, d), sheet.take("L_0", spring.free_length)
@@ -58,26 +58,30 @@ def buckling(spring: CompressionSpring, sheet: Sheet) -> Judgement:
 
 @rule(
     "coil-spring.house",
-    title="The coils stand clear of what surrounds them and of what they surround",
+    title="The coils clear the housing round them when solid and the guide pin inside them when free",
     on=CompressionSpring,
     grade=Grade.NONCONFORMITY,
-    cites=[EN_13906_1.at("clause on increase of coil diameter"), FIRST_PRINCIPLES],
-    why="coils that rub wear through, and a spring that jams in its house holds nothing",
-    leaves_out="a house or a pin out of line with the spring",
+    cites=[en_13906_1_clause("9.11, increase of coil diameter"), FIRST_PRINCIPLES],
+    why="coils that rub wear through, and a spring that jams in its housing holds nothing",
+    leaves_out="a housing or a pin out of line with the spring",
 )
 def house(spring: CompressionSpring, sheet: Sheet) -> Judgement:
-    """Room outside with the growth at solid, and room inside where the coil is narrowest, both above nothing."""
+    """Clearance outside with the growth at solid, and inside where the coil is narrowest, both above zero."""
     d = sheet.take("d", spring.wire)
     D = mean_diameter(spring, sheet, d)
-    found = []
+    judges = []
     if sheet.is_stated("housing", spring.housing):
-        found.append(_outside(spring, sheet, d, D))
+        judges.append(_outside)
     if sheet.is_stated("guide pin", spring.guide_pin):
-        inside = sheet.work("c_i", clearance_inside, D=D, d=d, d_p=sheet.take("d_p", spring.guide_pin))
-        found.append(sheet.stays(inside, inside, strictly=True))
-    if not found:
+        judges.append(_inside)
+    if not judges:
         raise sheet.not_assessed("neither housing nor guide_pin is stated", spring.where)
-    return sheet.worst(*found)
+    return sheet.each(judges, lambda judge: judge(spring, sheet, d, D))
+
+
+def _inside(spring: CompressionSpring, sheet: Sheet, d: Metres, D: Metres) -> Judgement:
+    inside = sheet.work("c_i", clearance_inside, D=D, d=d, d_p=sheet.take("d_p", spring.guide_pin))
+    return sheet.stays(inside, inside, strictly=True)
 
 
 def _outside(spring: CompressionSpring, sheet: Sheet, d: Metres, D: Metres) -> Judgement:
@@ -87,43 +91,51 @@ def _outside(spring: CompressionSpring, sheet: Sheet, d: Metres, D: Metres) -> J
     b = sheet.look_up("b", end_coils_in_pitch, ends=sheet.read("ends", spring.ends))
     pitch = sheet.work("m", coil_pitch, s_c=solid, n=working_coils(spring, sheet), b=b, d=d)
     growth = sheet.work("ΔD", outside_growth_at_solid, m=pitch, d=d, D=D)
-    still = sheet.work("c_0", clearance_outside, D_h=housing, D=D, d=d, ΔD=0.0)
+    cold = sheet.work("c_0", clearance_outside, D_h=housing, D=D, d=d, ΔD=0.0)
     return sheet.stays(
-        sheet.work("c", clearance_outside, D_h=housing, D=D, d=d, ΔD=growth), still, strictly=True
+        sheet.work("c", clearance_outside, D_h=housing, D=D, d=d, ΔD=growth), cold, strictly=True
     )
 
 
 @rule(
     "coil-spring.one-broken",
-    title="With this spring of the set broken, the others still shut the valve, and no coil can enter another",
+    title="With this spring of a set broken the others still shut the valve; nested springs are of "
+    "opposite hand and at least 1 mm apart",
     on=CompressionSpring,
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="springs are nested so that the engine comes home on one; wound alike, broken coils screw into the other",
-    leaves_out="running at full speed on what is left: the engine is to be slowed",
+    why="springs are nested so that the engine can return on one; wound the same way, broken coils "
+    "screw into the other spring",
+    leaves_out="running at full speed on the springs that are left: the engine must be slowed",
     limits=[
         Limit(
             "factor",
             "1",
             "ratio",
             COMMON_PRACTICE,
-            "least factor of the springs left against weight and friction",
+            "least load of the springs left over weight and friction",
         ),
-        Limit("radial-room", "1 mm", "length", COMMON_PRACTICE, "least radial room between springs of a set"),
+        Limit(
+            "radial-room",
+            "1 mm",
+            "length",
+            COMMON_PRACTICE,
+            "least radial clearance between springs of a set",
+        ),
     ],
 )
 def one_broken(spring: CompressionSpring, sheet: Sheet) -> Judgement:
-    """Loads of the others, shut, ≥ factor × (friction + weight that opens); hands opposite; radial room."""
+    """Loads of the others, shut, ≥ factor × (friction + weight that opens); opposite hands; radial clearance."""
     valve = sheet.follow(spring.closes)
     others = tuple(one for one in sheet.belonging_to(valve, CompressionSpring) if one.id != spring.id)
     if not others:
         raise sheet.not_applicable(
-            "the spring stands alone: coil-spring.fatigue and the valve's rules judge it"
+            "it is the only spring: coil-spring.fatigue and the valve's rules judge it"
         )
     found = [_remaining(spring, others, sheet)]
     if sheet.is_stated("nested in", spring.nested_in):
         outer = sheet.follow(spring.nested_in)
-        found += [_hands(spring, outer, sheet), _room(spring, outer, sheet)]
+        found += [_opposite_hands(spring, outer, sheet), _radial_clearance(spring, outer, sheet)]
     return sheet.worst(*found)
 
 
@@ -133,11 +145,11 @@ def _remaining(spring: CompressionSpring, others: tuple[CompressionSpring, ...],
         d = sheet.take(f"d_{number}", other.wire)
         F = shut_load(other, sheet, d, mean_diameter(other, sheet, d))
         left = sheet.work(f"F_{number}", remaining_load, F_1=left, F_2=F)
-    needed = sheet.work("F_n", share_of_load, x=sheet.limit("factor", "x"), F=_need(spring, sheet))
+    needed = sheet.work("F_n", share_of_load, x=sheet.limit("factor", "x"), F=_needed_load(spring, sheet))
     return sheet.at_least(left, needed)
 
 
-def _need(spring: CompressionSpring, sheet: Sheet) -> Newtons:
+def _needed_load(spring: CompressionSpring, sheet: Sheet) -> Newtons:
     valve = sheet.follow(spring.closes)
     spindles = sheet.belonging_to(valve, specs.ValveSpindle)
     if not spindles:
@@ -148,12 +160,12 @@ def _need(spring: CompressionSpring, sheet: Sheet) -> Newtons:
     return sheet.work("F_r", closing_need, F_f=sheet.take("F_f", spindle.friction), g=g, m_v=m_v, m_s=m_s)
 
 
-def _hands(spring: CompressionSpring, outer: CompressionSpring, sheet: Sheet) -> Judgement:
+def _opposite_hands(spring: CompressionSpring, outer: CompressionSpring, sheet: Sheet) -> Judgement:
     own, other = sheet.read("hand", spring.hand), sheet.read(f"hand of {outer.id}", outer.hand)
-    return sheet.states(own != other, f"wound {own} handed, within {outer.id} wound {other} handed")
+    return sheet.states(own != other, f"wound {own} hand, inside {outer.id}, which is wound {other} hand")
 
 
-def _room(spring: CompressionSpring, outer: CompressionSpring, sheet: Sheet) -> Judgement:
+def _radial_clearance(spring: CompressionSpring, outer: CompressionSpring, sheet: Sheet) -> Judgement:
     d, d_o = sheet.take("d", spring.wire), sheet.take("d_o", outer.wire)
     D, D_o = mean_diameter(spring, sheet, d), mean_diameter(outer, sheet, d_o)
     room = sheet.work("c_r", radial_room, D_o=D_o, d_o=d_o, D=D, d=d)

@@ -1,10 +1,10 @@
-"""Strength under steady load: the wire's own, the stress at full lift and at solid."""
+"""Strength under steady load: tensile strength of the wire, stress at full lift and at solid length."""
 
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, Source, rule
 from speclint.equations import Metres, Pascals
-from speclint.handbook.springs import EN_13906_1, shear_stress, spring_load
+from speclint.handbook.springs import en_13906_1_clause, shear_stress, spring_load
 from speclint.specs import CompressionSpring
 from speclint_springs.formulae.helical import deflection, share_of_strength
 from speclint_springs.formulae.tables import least_wire_strength
@@ -18,16 +18,20 @@ DIN_2089 = Source(
 
 @rule(
     "coil-spring.tensile",
-    title="The wire's standard gives its tensile strength at this diameter, and the wire has it",
+    edition=2,
+    title="The standard gives the tensile strength of the wire at this diameter, and a certificate, "
+    "where stated, reaches it",
     on=CompressionSpring,
     grade=Grade.QUERY,
     gravest=Grade.NONCONFORMITY,
     cites=[EN_10270.at("tables of mechanical properties")],
-    why="wire is stronger the thinner it is drawn: a stress means nothing before the strength at its size is known",
-    leaves_out="surface, decarburised depth and torsion tests, which the same standard asks of the wire",
+    why="wire is stronger the thinner it is drawn: a stress cannot be judged before the strength at its "
+    "size is known",
+    leaves_out="surface, depth of decarburisation and torsion tests, which the same standard requires "
+    "of the wire",
 )
 def tensile(spring: CompressionSpring, sheet: Sheet) -> Judgement:
-    """R_m of the table; a certificate's figure, where stated, must reach it."""
+    """R_m of the table, and the figure of a certificate, where stated, against it."""
     d = sheet.take("d", spring.wire)
     strength = _wire_strength(spring, sheet, d)
     if not sheet.is_stated("wire tensile strength", spring.wire_tensile_strength):
@@ -38,11 +42,12 @@ def tensile(spring: CompressionSpring, sheet: Sheet) -> Judgement:
 
 @rule(
     "coil-spring.stress-static",
-    title="Full lift does not stress the wire beyond what it carries without taking a set",
+    edition=2,
+    title="The uncorrected shear stress at full lift is at most 0.5 of the tensile strength of the wire",
     on=CompressionSpring,
     grade=Grade.NONCONFORMITY,
     cites=[DIN_2089.at("permissible shear stress under static load"), COMMON_PRACTICE],
-    why="a spring stressed past its elastic limit comes back shorter and shuts the valve no more",
+    why="a spring stressed beyond its elastic limit takes a set and no longer shuts the valve",
     leaves_out="the alternating part of the stress (coil-spring.fatigue) and heat (coil-spring.temperature)",
     limits=[
         Limit(
@@ -50,7 +55,7 @@ def tensile(spring: CompressionSpring, sheet: Sheet) -> Judgement:
             "0.5",
             "ratio",
             DIN_2089.at("permissible shear stress under static load"),
-            "share of tensile strength carried by uncorrected shear at full lift",
+            "share of the tensile strength allowed for uncorrected shear stress at full lift",
         )
     ],
 )
@@ -64,19 +69,21 @@ def stress_static(spring: CompressionSpring, sheet: Sheet) -> Judgement:
 
 @rule(
     "coil-spring.stress-solid",
-    title="The spring may be pressed solid without taking a set",
+    edition=2,
+    title="The uncorrected shear stress at solid length is at most 0.56 of the tensile strength of the wire",
     on=CompressionSpring,
     grade=Grade.NONCONFORMITY,
-    cites=[EN_13906_1.at("permissible stress at solid length, cold coiled")],
-    why="a spring is pressed solid once when it is made and again when somebody lets the valve go",
-    leaves_out="hot coiled springs, whose limit the standard gives by a diagram that is not held here",
+    cites=[en_13906_1_clause("10.1.1, permissible stress at solid length, cold coiled")],
+    why="a spring is pressed solid when it is made, and again when the valve is let go during "
+    "maintenance; overstressed, it takes a set",
+    leaves_out="hot coiled springs, whose limit is a diagram of the standard that is not held here",
     limits=[
         Limit(
             "share-of-strength",
             "0.56",
             "ratio",
-            EN_13906_1.at("permissible stress at solid length, cold coiled"),
-            "share of tensile strength carried by uncorrected shear at solid length",
+            en_13906_1_clause("10.1.1, permissible stress at solid length, cold coiled"),
+            "share of the tensile strength allowed for uncorrected shear stress at solid length",
         )
     ],
 )
@@ -84,7 +91,7 @@ def stress_solid(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     """τ at the solid length at 20 °C against 0.56 R_m."""
     if sheet.read("process", spring.process) == "hot":
         raise sheet.not_covered(
-            "the standard's limit for hot coiled springs stands in a diagram that is not held here"
+            "the standard's limit for hot coiled springs is a diagram that is not held here"
         )
     d = sheet.take("d", spring.wire)
     D = mean_diameter(spring, sheet, d)

@@ -1,1 +1,1 @@
-"""Formulae of steam ways that no other family needs."""
+"""Formulae of steam passages that no other family needs."""

@@ -1,4 +1,4 @@
-"""Formulae of heat through partitions and lagging beside those of the handbook."""
+"""Formulae of heat through partitions and lagging, in addition to those of the handbook."""
 
 from __future__ import annotations
 
@@ -25,12 +25,12 @@ from speclint_steamways.sources import EN_13445_3, TIMOSHENKO_GOODIER
 def double_wall_resistance(
     t: Metres, λ: WattsPerMetreKelvin, s: Metres, λ_s: WattsPerMetreKelvin
 ) -> SquareMetreKelvinsPerWatt:
-    """Resistance of two like walls with still steam between, conduction alone.
+    """Resistance of two equal walls with still steam between them, conduction only.
 
     R = 2 t/λ + s/λ_s
 
     ``t`` one wall, ``s`` gap [m]; ``λ``, ``λ_s`` conductivity of metal and steam [W/(m·K)], above 0.
-    Returns [m²·K/W]. Steam that stirs and radiation lower it: the estimate is for a narrow gap.
+    Returns [m²·K/W]. Convection in the gap and radiation lower it: the estimate is for a narrow gap.
     Raises OutOfRange outside.
 
     Hand working: 2 × 0.012/48 + 0.010/0.04 = 0.0005 + 0.25.
@@ -58,7 +58,7 @@ def heat_through(U: WattsPerSquareMetreKelvin, A: SquareMetres, T_1: Kelvins, T_
 
 @formula("Q_1 = Q (1 + u)", cites=[FIRST_PRINCIPLES])
 def at_the_upper_end(Q: Watts, u: Ratio) -> Watts:
-    """A heat flow at the upper end of what the correlation scatters.
+    """Heat flow at the upper end of the scatter of the correlation.
 
     Q_1 = Q (1 + u)
 
@@ -72,7 +72,7 @@ def at_the_upper_end(Q: Watts, u: Ratio) -> Watts:
 
 @formula("P = Q (1 − T_2/T_1)", cites=[FIRST_PRINCIPLES])
 def work_lost(Q: Watts, T_1: Kelvins, T_2: Kelvins) -> Watts:
-    """Work that heat could at most have done between the two streams, had it not leaked.
+    """Greatest power that the leaked heat could have given between the two streams.
 
     P = Q (1 − T_2/T_1)
 
@@ -90,7 +90,7 @@ def work_lost(Q: Watts, T_1: Kelvins, T_2: Kelvins) -> Watts:
 
 @formula("ΔT = q R", cites=[FIRST_PRINCIPLES])
 def drop_through_wall(q: WattsPerSquareMetre, R: SquareMetreKelvinsPerWatt) -> KelvinDifference:
-    """Difference of temperature between the faces of a wall.
+    """Temperature difference between the faces of a wall.
 
     ΔT = q R
 
@@ -150,7 +150,7 @@ def multiple_of_allowable(k: Ratio, f: Pascals) -> Pascals:
 
 @formula("Δp = p_1 − p_2", cites=[FIRST_PRINCIPLES])
 def pressure_difference(p_1: Pascals, p_2: Pascals) -> Pascals:
-    """Pressure on one side of a wall above that on the other.
+    """Pressure difference across a wall.
 
     Δp = p_1 − p_2
 

@@ -27,7 +27,7 @@ def bore_of_pipe(D: Metres, t: Metres) -> Metres:
 
     d = D − 2 t
 
-    ``D`` outside, ``t`` wall [m]. Returns [m]. Raises OutOfRange where nothing is left.
+    ``D`` outside, ``t`` wall [m]. Returns [m]. Raises OutOfRange where no bore is left.
 
     >>> round(bore_of_pipe(D=0.1683, t=0.0056) * 1e3, 6)
     157.1
@@ -69,11 +69,11 @@ def radius_over_bore(r: Metres, d: Metres) -> Ratio:
 
 @formula("ζ = n_b ζ_b + n_m ζ_m + ζ_0", cites=[FIRST_PRINCIPLES])
 def losses_together(n_b: Ratio, ζ_b: Ratio, n_m: Ratio, ζ_m: Ratio, ζ_0: Ratio) -> Ratio:
-    """Loss coefficients of one stage added up, all on its own speed.
+    """Sum of the loss coefficients of one stage, all based on its own speed.
 
     ζ = n_b ζ_b + n_m ζ_m + ζ_0
 
-    ``n_b`` bends of ``ζ_b`` each; ``n_m`` sharp corners of ``ζ_m``; ``ζ_0`` of whatever else is in it.
+    ``n_b`` bends of ``ζ_b`` each; ``n_m`` sharp corners of ``ζ_m``; ``ζ_0`` of all else in it.
 
     >>> round(losses_together(n_b=2.0, ζ_b=0.2, n_m=1.0, ζ_m=1.1, ζ_0=0.5), 9)
     2.0
@@ -112,11 +112,11 @@ def pressure_after(p: Pascals, Δp: Pascals) -> Pascals:
 
 @formula("x = (p_1 − p_2)/p_1", cites=[FIRST_PRINCIPLES])
 def share_lost(p_1: Pascals, p_2: Pascals) -> Ratio:
-    """Pressure lost along a path as a share of that at its beginning.
+    """Pressure lost along a path as a share of that at its start.
 
     x = (p_1 − p_2)/p_1
 
-    ``p_1``, ``p_2`` at beginning and end [Pa absolute], p_1 above 0. Raises OutOfRange otherwise.
+    ``p_1``, ``p_2`` at start and end [Pa absolute], p_1 above 0. Raises OutOfRange otherwise.
 
     >>> round(share_lost(p_1=16e5, p_2=15.2e5), 9)
     0.05
@@ -127,7 +127,7 @@ def share_lost(p_1: Pascals, p_2: Pascals) -> Ratio:
 
 @formula("m_2 = m (1 − x)", cites=[FIRST_PRINCIPLES])
 def flow_left(m: KilogramsPerSecond, x: Ratio) -> KilogramsPerSecond:
-    """Flow left after branches have taken their share.
+    """Flow left after a branch has taken its share.
 
     m_2 = m (1 − x)
 
@@ -219,7 +219,7 @@ def bourne_port(A_p: SquareMetres, v: MetresPerSecond) -> SquareMetres:
 
 @formula("A = 0.1 A_p v/(600 ft/min)", cites=[BOURNE.at("Q. 320, as the trade has it")], empirical="ft/min")
 def trade_port(A_p: SquareMetres, v: MetresPerSecond) -> SquareMetres:
-    """Port by the trade's rule: a tenth of the piston at 600 ft/min.
+    """Port by the rule of the trade: a tenth of the piston at 600 ft/min.
 
     A = 0.1 A_p v/600 with v in ft/min
 
@@ -249,12 +249,12 @@ def revolutions(ω: RadiansPerSecond) -> Hertz:
 def breathing_depression(
     ρ: KilogramsPerCubicMetre, A_p: SquareMetres, v: MetresPerSecond, C: Ratio, A: SquareMetres
 ) -> Pascals:
-    """Depression in a cylinder that draws its air through a way as fast as the piston runs away from it.
+    """Depression in a cylinder that draws air through a passage as fast as its piston moves.
 
     Δp = ρ/2 (A_p v/(C A))²
 
     ``ρ`` density of the air [kg/m³]; ``A_p`` piston [m²]; ``v`` its speed [m/s]; ``C`` discharge coefficient, above 0
-    to 1; ``A`` area of the way [m²], above 0. Returns [Pa]. Good below a tenth of the atmosphere.
+    to 1; ``A`` area of the passage [m²], above 0. Returns [Pa]. Valid below a tenth of the atmospheric pressure.
     Raises OutOfRange outside.
 
     Hand working: 1.2/2 × (0.2 × 10/(0.5 × 0.05))² = 0.6 × 80² = 3840 Pa.
@@ -263,7 +263,7 @@ def breathing_depression(
     3840.0
     """
     require(0 < C <= 1, f"discharge coefficient {C:.4g} is not between 0 and 1")
-    require(A > 0 * A, "the area of the way must be above 0")
+    require(A > 0 * A, "the area of the passage must be above 0")
     return ρ / 2 * (A_p * v / (C * A)) ** 2
 
 
@@ -348,7 +348,7 @@ def pressure_share(p_2: Pascals, p: Pascals) -> Ratio:
 
 @formula("d = k D", cites=[POCKET_BOOK.at("p. 501, approximate rules for locomotives")])
 def share_of_bore(k: Ratio, D: Metres) -> Metres:
-    """A size that the period's rules give as a share of the cylinder's bore.
+    """A size that the period rules give as a share of the cylinder bore.
 
     d = k D
 

@@ -1,4 +1,4 @@
-"""Formulae of steam pipes beside those of the handbook."""
+"""Formulae of steam pipes in addition to those of the handbook."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ def power_piping_allowable(R_m: Pascals, R_p: Pascals) -> Pascals:
     S = min(R_m/3.5, 2 R_p/3)
 
     ``R_m`` least tensile strength at 20 °C; ``R_p`` least 0.2 % proof stress at metal temperature [Pa].
-    Returns [Pa]. The code's own tables go before it. Raises OutOfRange unless both are above 0.
+    Returns [Pa]. The tables of the code take precedence. Raises OutOfRange unless both are above 0.
 
     Hand working: 450/3.5 = 128.6, 2 × 156/3 = 104 MPa.
 
@@ -29,7 +29,7 @@ def power_piping_allowable(R_m: Pascals, R_p: Pascals) -> Pascals:
 
 @formula("t_l = t (1 − u)", cites=[B31_1.at("102.4.2 and 104.1.2, mill tolerance")])
 def least_wall(t: Metres, u: Ratio) -> Metres:
-    """Thinnest wall that the mill may send.
+    """Least wall within the mill tolerance.
 
     t_l = t (1 − u)
 
@@ -49,7 +49,7 @@ def wall_outside_bend(t: Metres, k: Ratio) -> Metres:
 
     t_b = t (1 − k)
 
-    ``t`` wall before bending [m]; ``k`` share of it lost in the bending. Returns [m].
+    ``t`` wall before bending [m]; ``k`` share of it lost by bending. Returns [m].
     Raises OutOfRange unless 0 ≤ k < 1.
 
     >>> round(wall_outside_bend(t=0.007, k=0.2) * 1e3, 6)
@@ -61,7 +61,7 @@ def wall_outside_bend(t: Metres, k: Ratio) -> Metres:
 
 @formula("t = e + c", cites=[EN_13480_3.at("4.3, thickness with allowances")])
 def with_allowance(e: Metres, c: Metres) -> Metres:
-    """Wall after EN 13480-3 with what corrosion and wear may take.
+    """Wall after EN 13480-3 with the allowance for corrosion and wear.
 
     t = e + c
 
@@ -75,7 +75,7 @@ def with_allowance(e: Metres, c: Metres) -> Metres:
 
 @formula("p_w = p max(k, 1.25 f_20/f_T)", cites=[EN_13480_5.at("9.3.2.2"), B31_1.at("137.4.5")])
 def wanted_pipe_test(p: Pascals, k: Ratio, f_20: Pascals, f_T: Pascals) -> Pascals:
-    """Hydraulic test that a pipe needs.
+    """Hydraulic test pressure that a pipe needs.
 
     p_w = p max(k, 1.25 f_20/f_T)
 
@@ -91,9 +91,9 @@ def wanted_pipe_test(p: Pascals, k: Ratio, f_20: Pascals, f_T: Pascals) -> Pasca
     return p * max(k, 1.25 * f_20 / f_T)
 
 
-@formula("S = p (D − 2 y t)/(2 E t)", cites=[B31_1.at("104.1.2, turned round")])
+@formula("S = p (D − 2 y t)/(2 E t)", cites=[B31_1.at("104.1.2, solved for stress")])
 def hoop_stress_of_pipe(p: Pascals, D: Metres, t: Metres, E: Ratio, y: Ratio) -> Pascals:
-    """Hoop stress in a pipe's wall by the code's own formula.
+    """Hoop stress in the wall of a pipe by the formula of the code.
 
     S = p (D − 2 y t)/(2 E t)
 
@@ -140,11 +140,11 @@ def rise(T: Kelvins, T_0: Kelvins) -> KelvinDifference:
 
 @formula("Y = Δ + s", cites=[FIRST_PRINCIPLES])
 def movement_to_take_up(Δ: Metres, s: Metres) -> Metres:
-    """Movement that a pipe between anchors must take up, its growth and the anchors' movement in one line.
+    """Movement that a pipe between anchors must take up: its expansion and the anchors' movement in one line.
 
     Y = Δ + s
 
-    ``Δ`` growth of the straight distance between anchors, ``s`` resultant movement of the anchors [m].
+    ``Δ`` expansion of the straight distance between anchors, ``s`` resultant movement of the anchors [m].
     Returns [m]: the most it can be, whatever the directions.
 
     >>> round(movement_to_take_up(Δ=0.010, s=0.002) * 1e3, 6)

@@ -1,1 +1,1 @@
-"""What several rules of steam ways take alike."""
+"""What several rules of steamways share: the steam path, and facts of a pipe."""

@@ -1,4 +1,4 @@
-"""The steam path: its stages one after another, and the steam carried along them."""
+"""The steam path: its stages in order, and the state of the steam along them."""
 
 from __future__ import annotations
 
@@ -52,7 +52,7 @@ from speclint_steamways.formulae.paths import (
 Stage = SteamPipe | SteamPassage
 #: Kinds at which a steam path may end.
 ENDS = (SteamPassage, SteamPipe, BlastNozzle)
-#: Ways that lead off a path, or into a cylinder that drifts.
+#: Passages that leave a path, or lead air into a cylinder that drifts.
 _OFF_THE_PATH = ("branch", "breathing way")
 _QUARTER = math.pi / 2
 
@@ -79,7 +79,7 @@ class Flow(NamedTuple):
 
 
 class Path(NamedTuple):
-    """The steam along a whole path; ``h`` stays, ``p`` is that at its end, ``m`` the flow that arrives there."""
+    """The steam along a whole path: enthalpy ``h``, which is constant; pressure ``p`` and flow ``m`` at its end."""
 
     flows: tuple[Flow, ...]
     h: JoulesPerKilogram
@@ -88,19 +88,19 @@ class Path(NamedTuple):
 
 
 def stages_to(end: Component, sheet: Sheet) -> tuple[Stage, ...]:
-    """The stages of the path that ends here, in the order of the steam; not applicable where it goes on."""
+    """The stages of the path that ends here, in the order of flow; not applicable where the path goes on."""
     if isinstance(end, SteamPassage):
         place = _place(end, sheet)
         if place in _OFF_THE_PATH:
-            raise sheet.not_applicable("it leads off a path")
+            raise sheet.not_applicable("it branches off a path")
         if place == "port" and not sheet.is_stated(f"what {end.id} follows", end.follows):
             raise sheet.not_applicable("it lies between valve and cylinder")
     if isinstance(end, BlastNozzle):
-        return _back_from(sheet.follow(end.follows), sheet)
+        return _stages_before(sheet.follow(end.follows), sheet)
     further = _followers(end, sheet)
     if further:
         raise sheet.not_applicable(f"the path goes on to {further[0].id} and is judged at its end")
-    return _back_from(end, sheet)
+    return _stages_before(end, sheet)
 
 
 def _place(passage: SteamPassage, sheet: Sheet) -> str:
@@ -108,7 +108,7 @@ def _place(passage: SteamPassage, sheet: Sheet) -> str:
 
 
 def _followers(stage: Component, sheet: Sheet) -> list[Component]:
-    """What states that it follows a stage, branches left out."""
+    """Components that state that they follow a stage, without branches."""
     found: list[Component] = []
     for one in _stating_to_follow(stage, sheet):
         if not (isinstance(one, SteamPassage) and _place(one, sheet) in _OFF_THE_PATH):
@@ -129,7 +129,7 @@ def _stating_to_follow(stage: Component, sheet: Sheet) -> list[SteamPassage | St
     ]
 
 
-def _back_from(last: Component, sheet: Sheet) -> tuple[Stage, ...]:
+def _stages_before(last: Component, sheet: Sheet) -> tuple[Stage, ...]:
     stages: list[Stage] = []
     part = last
     while True:
@@ -151,12 +151,12 @@ def branches_off(stage: Stage, sheet: Sheet) -> list[SteamPassage]:
 
 
 def carries_live(stages: Sequence[Stage], sheet: Sheet) -> bool:
-    """Whether the path brings live steam."""
+    """Whether the path carries live steam."""
     return sheet.read("carries", stages[0].carries) == "live steam"
 
 
 def section_of(stage: Stage, i: str, sheet: Sheet) -> Section:
-    """Area and hydraulic diameter: of a pipe by its outside and wall, of a passage by area and wetted edge."""
+    """Area and hydraulic diameter: of a pipe from its outside and wall, of a passage from area and wetted perimeter."""
     if isinstance(stage, SteamPipe):
         D, t = sheet.take(f"D_{i}", stage.outside_diameter), sheet.take(f"t_{i}", stage.wall)
         d = sheet.work(f"d_{i}", bore_of_pipe, D=D, t=t)
@@ -165,11 +165,11 @@ def section_of(stage: Stage, i: str, sheet: Sheet) -> Section:
     return Section(A, sheet.work(f"d_{i}", hydraulic_diameter, A=A, P=sheet.take(f"P_{i}", stage.perimeter)))
 
 
-def carried_along(stages: Sequence[Stage], case: LoadCase, sheet: Sheet) -> Path:
+def steam_along(stages: Sequence[Stage], case: LoadCase, sheet: Sheet) -> Path:
     """Area, speed, Mach number, pressure and temperature, stage by stage, at the mean flow of one cylinder.
 
-    The enthalpy is that at the beginning: no heat is lost and none of the speed is won back. Live steam begins
-    at the duty's pressure of the chest, a little less dense than at the header.
+    The enthalpy is that at the start: no heat is lost and no kinetic energy recovered. Live steam starts at the
+    duty's chest pressure, where it is a little less dense than at the header.
     """
     live = carries_live(stages, sheet)
     p = sheet.take_absolute("p_1", case.live_pressure if live else case.exhaust_pressure)
@@ -184,7 +184,7 @@ def carried_along(stages: Sequence[Stage], case: LoadCase, sheet: Sheet) -> Path
         loss = _loss(flow, section.d, flows[-1] if flows else None, sheet)
         flows.append(flow)
         p = sheet.work(f"p_{number + 1}", pressure_after, p=p, Δp=loss)
-        m = _less_branches(stage, m, i, sheet)
+        m = _flow_after_branches(stage, m, i, sheet)
     return Path(tuple(flows), h, p, m)
 
 
@@ -198,14 +198,14 @@ def _steam(i: str, stage: Stage, section: Section, given: tuple[float, float, fl
     return Flow(i, stage, section.A, m, p, T, ρ, v, Ma)
 
 
-def _less_branches(stage: Stage, m: KilogramsPerSecond, i: str, sheet: Sheet) -> KilogramsPerSecond:
+def _flow_after_branches(stage: Stage, m: KilogramsPerSecond, i: str, sheet: Sheet) -> KilogramsPerSecond:
     for branch in branches_off(stage, sheet):
         m = sheet.work(f"m_{int(i) + 1}", flow_left, m=m, x=sheet.take(f"x_{branch.id}", branch.share))
     return m
 
 
 def _loss(flow: Flow, d: Metres, before: Flow | None, sheet: Sheet) -> Pascals:
-    """Friction, bends, and the step from the stage before."""
+    """Loss by friction, bends, and the step from the stage before."""
     i, stage = flow.i, flow.stage
     μ = sheet.work(f"μ_{i}", steam_viscosity, p=flow.p, T=flow.T)
     Re = sheet.work(f"Re_{i}", reynolds_number, ρ=flow.ρ, v=flow.v, d=d, μ=μ)
@@ -220,7 +220,7 @@ def _loss(flow: Flow, d: Metres, before: Flow | None, sheet: Sheet) -> Pascals:
 
 
 def _fittings(stage: Stage, i: str, d: Metres, ε_r: Ratio, sheet: Sheet) -> Ratio:
-    """Bends of a quarter turn, sharp corners, and what else is stated; a pipe has bends only."""
+    """Loss coefficient of bends of a quarter turn, sharp corners and anything else stated; a pipe has bends only."""
     bends = sheet.count(f"n_b{i}", stage.bends)
     mitres = sheet.count(f"n_m{i}", stage.mitres) if isinstance(stage, SteamPassage) else 0
     other = sheet.take(f"ζ_0{i}", stage.loss_coefficient) if isinstance(stage, SteamPassage) else 0.0
@@ -245,7 +245,7 @@ def _fittings(stage: Stage, i: str, d: Metres, ε_r: Ratio, sheet: Sheet) -> Rat
 
 
 def _step(flow: Flow, before: Flow, sheet: Sheet) -> Pascals:
-    """A sudden step: an enlargement loses by the speed before it, a contraction by the speed after it."""
+    """Loss of a sudden step: of an enlargement by the speed before it, of a contraction by the speed after it."""
     i = flow.i
     if flow.A >= before.A:
         ζ = sheet.work(f"ζ_s{i}", enlargement_loss, A_1=before.A, A_2=flow.A)

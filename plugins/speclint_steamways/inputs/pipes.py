@@ -1,4 +1,4 @@
-"""What several rules take of a steam pipe: its duty, its least wall, the stress it may carry."""
+"""What several rules share of a steam pipe: its duty, its least wall, its allowable stress."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from speclint.handbook.steam import thick_pipe_factor_y, wall_factor_y
 from speclint.specs import LoadCase, SteamPipe
 from speclint_steamways.formulae.pipes import least_wall, power_piping_allowable
 
-#: The code's word for each family of metal that pipes are made of.
+#: The code's term for each family of metal that pipes are made of.
 _METALS = {
     "carbon-steel": "ferritic",
     "alloy-steel": "ferritic",
@@ -37,7 +37,7 @@ def design_temperature(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Kelvins
 
 
 def thinnest(pipe: SteamPipe, sheet: Sheet) -> tuple[Metres, Metres]:
-    """The wall ordered, and the thinnest the mill may send for it."""
+    """The wall ordered, and the thinnest within its mill tolerance."""
     t = sheet.take("t", pipe.wall)
     stated = sheet.is_stated("mill tolerance", pipe.mill_tolerance)
     if not stated and sheet.tolerance("Δt", pipe.wall) > 0:
@@ -46,7 +46,7 @@ def thinnest(pipe: SteamPipe, sheet: Sheet) -> tuple[Metres, Metres]:
 
 
 def metal(pipe: SteamPipe, sheet: Sheet) -> str:
-    """The code's word for the pipe's metal; a query for metals of which no pipe is made."""
+    """The code's term for the metal of the pipe; a query for metals that the codes do not list for pipes."""
     family = sheet.material_of(pipe).family
     if family not in _METALS:
         raise sheet.not_covered(f"the codes held here have no steam pipe of {family.replace('-', ' ')}")
@@ -54,7 +54,7 @@ def metal(pipe: SteamPipe, sheet: Sheet) -> str:
 
 
 def factor_y(pipe: SteamPipe, sheet: Sheet, D: Metres, t: Metres, at: Kelvins) -> Ratio:
-    """The American code's factor y: its table's, or that of a pipe with a wall of a sixth or more."""
+    """The American code's factor y: that of its table, or for a wall of a sixth of the diameter or more its formula."""
     if 6 * t < D:
         return sheet.look_up("y", wall_factor_y, metal=metal(pipe, sheet), T=at)
     return sheet.work("y", thick_pipe_factor_y, d=D - 2 * t, D=D)

@@ -1,4 +1,4 @@
-"""The rules of the family, one module a subject."""
+"""The rules of the family, one module for each subject."""
 
 from __future__ import annotations
 

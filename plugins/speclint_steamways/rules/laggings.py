@@ -1,4 +1,4 @@
-"""Lagging: whether it burns who touches it, and the heat that it lets go."""
+"""Lagging: temperature of its surface, and the heat lost through it."""
 
 from __future__ import annotations
 
@@ -38,7 +38,7 @@ def _metal(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Kelvins:
 
 @rule(
     "lagging.touch",
-    title="Nobody is burned by lagging within reach",
+    title="The outside of lagging within reach is no hotter than 60 °C",
     on=Lagging,
     cases=("running", "standing-hot"),
     grade=Grade.NONCONFORMITY,
@@ -49,21 +49,21 @@ def _metal(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Kelvins:
         CHURCHILL_CHU,
         INCROPERA.at("example 9.4 and table A.4"),
     ],
-    why="A hand that goes to a cock in the dark finds the sheet beside it.",
-    leaves_out="flanges, studs and brackets that stand out of the lagging, gaps in it, wet lagging; the local code and "
-    "a competent person decide",
+    why="A hand that reaches for a cock in the dark touches the lagging beside it.",
+    leaves_out="flanges, studs and brackets that stand out of the lagging, gaps in it, wet lagging; the "
+    "local code and a competent person decide",
     limits=[
         Limit(
             "touch",
             "60 °C",
             "temperature",
             ASTM_C1055.at("five seconds on metal"),
-            "hottest surface in reach",
+            "hottest surface within reach",
         )
     ],
 )
 def touch(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Temperature of the outside in still air: a hold where a hand must go."""
+    """Surface temperature in still air; a hold where a hand must go."""
     reach = sheet.read("reach", lagging.reach)
     if reach == "out of reach":
         raise sheet.not_applicable("nobody can touch it")
@@ -77,13 +77,13 @@ def touch(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "lagging.loss",
-    title="The heat that the lagging lets go is known",
+    title="The heat lost through the lagging can be calculated from its spec, and is reported",
     on=Lagging,
     cases=("running",),
     grade=Grade.OBSERVATION,
     cites=[CHURCHILL_CHU, INCROPERA.at("example 9.4 and table A.4"), COMMON_PRACTICE],
-    why="What the lagging loses is fired for all day, standing and running.",
-    leaves_out="any judgement; wind, which multiplies the loss of thin lagging, and whatever is left bare",
+    why="Heat lost through the lagging costs fuel all day, standing and running.",
+    leaves_out="any limit; wind, which multiplies the loss of thin lagging; parts left bare",
 )
 def loss(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Judgement:
     """Heat lost in still air, reported."""

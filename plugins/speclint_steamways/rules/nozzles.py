@@ -1,4 +1,4 @@
-"""The blast nozzle, and the branches that take steam away before it."""
+"""The blast nozzle, and the branches that take steam before it."""
 
 from __future__ import annotations
 
@@ -22,7 +22,7 @@ from speclint_steamways.formulae.paths import (
     share_of_bore,
     size_ratio,
 )
-from speclint_steamways.inputs.paths import Path, branches_off, carried_along, stages_to
+from speclint_steamways.inputs.paths import Path, branches_off, stages_to, steam_along
 from speclint_steamways.sources import POCKET_BOOK
 
 STEAM = IF97.at("basic and backward equations")
@@ -43,7 +43,7 @@ def _atmosphere(sheet: Sheet) -> Pascals:
 
 @rule(
     "blast-pipe.area",
-    title="The nozzle passes the exhaust at no more back pressure than the duty allows, and does not choke",
+    title="The nozzle passes the exhaust flow at the duty's back pressure, and does not choke",
     on=BlastNozzle,
     cases=("running",),
     grade=Grade.OBSERVATION,
@@ -53,13 +53,23 @@ def _atmosphere(sheet: Sheet) -> Pascals:
         COMMON_PRACTICE,
         POCKET_BOOK.at("p. 501, approximate rules for locomotives"),
     ],
-    why="Back pressure works against the piston over the whole stroke; a nozzle that chokes holds it up without limit.",
-    leaves_out="the beat of the exhaust, smokebox vacuum, which helps a little; the period's 0.3 D is reported",
-    limits=[Limit("period", "0.3", "ratio", POCKET_BOOK.at("p. 501"), "blast pipe over the bore, reported")],
+    why="Back pressure works against the piston over the whole stroke; once a nozzle chokes, more flow "
+    "needs ever more of it.",
+    leaves_out="pulsation of the exhaust; smokebox vacuum, which helps a little; the period rule of 0.3 "
+    "D is only reported",
+    limits=[
+        Limit(
+            "period",
+            "0.3",
+            "ratio",
+            POCKET_BOOK.at("p. 501"),
+            "blast pipe over the bore by the period rule, reported",
+        )
+    ],
 )
 def area(nozzle: BlastNozzle, case: LoadCase, sheet: Sheet) -> Judgement:
     """Flow of the cylinders over what the nozzle passes from the path's end to the atmosphere; critical ratio."""
-    path = carried_along(stages_to(nozzle, sheet), case, sheet)
+    path = steam_along(stages_to(nozzle, sheet), case, sheet)
     A, d = _opening(nozzle, sheet)
     m, out = _flow(nozzle, path, sheet), _atmosphere(sheet)
     period = sheet.work(
@@ -76,21 +86,22 @@ def area(nozzle: BlastNozzle, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "blast-pipe.lift",
-    title="The jet carries about the momentum with which the works' engines steam",
+    title="The momentum of the jet is 0.85 to 1.3 times the reference of engines that steam well",
     on=BlastNozzle,
     cases=("running",),
     grade=Grade.OBSERVATION,
     cites=[STEAM, FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="The jet's momentum draws the fire: too little of it and she will not steam, too much and the fire is lifted.",
-    leaves_out="chimney, petticoat and height of the nozzle, by which like jets draw very unlike",
+    why="The momentum of the jet draws the fire: with too little the engine does not steam, with too "
+    "much the fire is lifted.",
+    leaves_out="chimney, petticoat and height of the nozzle, which make the same jet draw more or less",
     limits=[
-        Limit("least", "0.85", "ratio", COMMON_PRACTICE, "least momentum over the works' reference"),
-        Limit("most", "1.3", "ratio", COMMON_PRACTICE, "greatest momentum over the works' reference"),
+        Limit("least", "0.85", "ratio", COMMON_PRACTICE, "least momentum over the stated reference"),
+        Limit("most", "1.3", "ratio", COMMON_PRACTICE, "greatest momentum over the stated reference"),
     ],
 )
 def lift(nozzle: BlastNozzle, case: LoadCase, sheet: Sheet) -> Judgement:
     """m v of the jet, v by isentropic expansion to the atmosphere, over that of the reference."""
-    path = carried_along(stages_to(nozzle, sheet), case, sheet)
+    path = steam_along(stages_to(nozzle, sheet), case, sheet)
     m = _flow(nozzle, path, sheet)
     v: MetresPerSecond = sheet.work("v", expanded_speed, p=path.p, h=path.h, p_2=_atmosphere(sheet))
     F = sheet.work("F", jet_momentum, m=m, v=v)
@@ -100,21 +111,23 @@ def lift(nozzle: BlastNozzle, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "steamway.branch",
-    title="What branches off the exhaust leaves the nozzle enough to draw the fire",
+    title="The branches off the exhaust leave at least 75 % of its flow for the nozzle",
     on=BlastNozzle,
     cases=("running",),
     grade=Grade.OBSERVATION,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A feed heater or a second outlet that takes too much leaves the fire without draught.",
-    leaves_out="what the branch takes when its own valve is shut or the engine is notched up",
-    limits=[Limit("left", "75 %", "ratio", COMMON_PRACTICE, "least share of the exhaust left at the nozzle")],
+    leaves_out="the flow of a branch when its valve is shut, or at short cut-off",
+    limits=[
+        Limit("left", "75 %", "ratio", COMMON_PRACTICE, "least share of the exhaust flow left at the nozzle")
+    ],
 )
 def branch(nozzle: BlastNozzle, case: LoadCase, sheet: Sheet) -> Judgement:
-    """The flow that arrives over the flow that set out; every branch's share as stated."""
+    """Flow at the nozzle over flow at the start of the path; the share of every branch as stated."""
     stages = stages_to(nozzle, sheet)
     if not any(branches_off(stage, sheet) for stage in stages):
         raise sheet.not_applicable("nothing branches off the exhaust")
-    path = carried_along(stages, case, sheet)
+    path = steam_along(stages, case, sheet)
     for stage in stages:
         for one in branches_off(stage, sheet):
             sheet.read(f"what {one.id} feeds", one.feeds)

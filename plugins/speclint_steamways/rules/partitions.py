@@ -1,4 +1,4 @@
-"""Walls between live and exhaust steam: the heat that leaks through them, and the stress that they bear."""
+"""Walls between live and exhaust steam: the heat that passes through them, and their stress."""
 
 from __future__ import annotations
 
@@ -64,7 +64,7 @@ class _Side(NamedTuple):
 
 
 class _Leak(NamedTuple):
-    """What passes the wall."""
+    """Heat through the wall, and what it was worked out from."""
 
     live: _Side
     exhaust: _Side
@@ -123,27 +123,35 @@ def _resistance(partition: Partition, live: _Side, case: LoadCase, sheet: Sheet)
 
 @rule(
     "partition.heat-leak",
-    title="Little heat leaks from live into exhaust steam, and no single iron wall stands between them",
+    title="Heat from the live steam warms the exhaust by at most 10 K, and no single iron wall stands "
+    "between them",
     on=Partition,
     cases=("running",),
     grade=Grade.NONCONFORMITY,
     cites=[GNIELINSKI, INCROPERA.at("scatter of correlations"), FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="Heat that warms the exhaust was fired for, cools the steam before it works, and goes up the chimney.",
-    leaves_out="the beat of the engine: steady convection understates what a pulsating flow carries, in hard-worked "
-    "engines with such a wall up to about 56 K (100 °F) of rise by common practice; condensation, short passages",
+    why="Heat that warms the exhaust cost fuel, cools the steam before it works, and goes up the chimney.",
+    leaves_out="pulsation: steady convection understates the heat transfer of a pulsating flow, in "
+    "hard-worked engines with such a wall up to about 56 K (100 °F) of rise by common practice; "
+    "condensation, short passages",
     limits=[
-        Limit("rise", "10 K", "temperature difference", COMMON_PRACTICE, "greatest rise of the exhaust"),
+        Limit(
+            "rise",
+            "10 K",
+            "temperature difference",
+            COMMON_PRACTICE,
+            "greatest temperature rise of the exhaust",
+        ),
         Limit(
             "scatter",
             "25 %",
             "ratio",
             INCROPERA.at("chapter 8, accuracy of the correlations"),
-            "scatter of the correlation, taken at its upper end",
+            "scatter of the correlation, of which the upper end is taken",
         ),
     ],
 )
 def heat_leak(partition: Partition, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Rise of the exhaust by the heat through the wall at the upper end of the correlation's scatter; work lost."""
+    """Rise of the exhaust by the heat through the wall at the upper end of the correlation's scatter; and work lost."""
     leak = _leak(partition, case, sheet)
     A = sheet.take("A", partition.area)
     Q: Watts = sheet.work("Q", heat_through, U=leak.U, A=A, T_1=leak.live.T, T_2=leak.exhaust.T)
@@ -161,36 +169,38 @@ def heat_leak(partition: Partition, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "partition.stress",
-    title="The wall between live and exhaust steam bears the difference of pressure and of heat",
+    title="In the wall between live and exhaust steam, bending by pressure is at most 1.5 times the "
+    "design stress, and with the stress of heat 3 times; in iron both together at most the design stress",
     on=Partition,
     cases=("starting", "running"),
     grade=Grade.HOLD,
     cites=[TIMOSHENKO_PLATES, TIMOSHENKO_GOODIER.at("article 149"), EN_13445_3.at("annex C")],
-    why="A wall that cracks lets boiler steam straight into the exhaust, and the engine runs away or will not stop.",
-    leaves_out="ribs, corners and welds of the wall, fatigue by heating and cooling: the local code and a competent "
-    "person decide",
+    why="A wall that cracks lets boiler steam straight into the exhaust, and the engine runs away or "
+    "cannot be stopped.",
+    leaves_out="ribs, corners and welds of the wall, fatigue by heating and cooling: the local code and "
+    "a competent person decide",
     limits=[
         Limit(
             "bending",
             "1.5",
             "ratio",
             EN_13445_3.at("annex C"),
-            "bending over the design stress, ductile metal",
+            "bending stress over the design stress, ductile metal",
         ),
         Limit(
             "range",
             "3",
             "ratio",
             EN_13445_3.at("annex C"),
-            "pressure and heat over the design stress, ductile metal",
+            "stress of pressure and heat together over the design stress, ductile metal",
         ),
     ],
 )
 def stress(partition: Partition, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Clamped panel under boiler less exhaust pressure; in iron with the stress of the heat below the allowable.
+    """Clamped panel under boiler less exhaust pressure, with the thermal stress; in iron against the design stress.
 
-    Two walls bear alike: the one that holds the live steam is judged. The heat's stress needs a flow, which only
-    a running engine has.
+    Of a double wall the one on the live side is judged, which carries the same as the other. Thermal stress needs
+    a steam flow, which only a running engine has.
     """
     a, b = sheet.take("a", partition.short_side), sheet.take("b", partition.long_side)
     t, at = sheet.take("t", partition.thickness), sheet.take("T_w", case.temperature_of(partition))

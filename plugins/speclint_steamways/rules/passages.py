@@ -1,16 +1,15 @@
-"""Passages one by one: their ports, drains, and the ways by which a drifting engine breathes."""
+"""Single passages: ports, drains, and the passages by which a drifting engine draws air."""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres
 from speclint.handbook.cams import mean_piston_speed, piston_speed
 from speclint.handbook.members import round_area
 from speclint.handbook.steam import compressed_temperature
-from speclint.specs import CylinderBlock, CylinderLiner, LoadCase, SteamPassage
+from speclint.specs import CylinderBlock, CylinderLiner, LoadCase, RelievedLength, SteamPassage
 from speclint_steamways.formulae.paths import (
     air_density,
     area_ratio,
@@ -22,8 +21,8 @@ from speclint_steamways.formulae.paths import (
 )
 from speclint_steamways.sources import BOURNE, POCKET_BOOK
 
-#: Where water gathers by what the place is.
-_GATHERS = ("chest", "valve pocket", "belt")
+#: Places where water gathers.
+_GATHERING_WATER = ("chest", "valve pocket", "belt")
 
 
 def _bore(passage: SteamPassage, sheet: Sheet) -> tuple[CylinderBlock, Metres]:
@@ -38,39 +37,45 @@ def _bore(passage: SteamPassage, sheet: Sheet) -> tuple[CylinderBlock, Metres]:
 
 @rule(
     "steamway.port-rule",
-    title="The port is no smaller than the period's least, and stands beside its other rules",
+    title="The port is at least 0.08 of the piston area (other period rules are reported beside it)",
     on=SteamPassage,
     cases=("running",),
     grade=Grade.OBSERVATION,
     cites=[POCKET_BOOK.at("p. 501, approximate rules for locomotives"), BOURNE.at("Q. 320")],
-    why="Ports below the period's rule were found to choke engines that ran far slower than this one.",
-    leaves_out="any judgement by the other rules: sound engines break them both ways",
+    why="Ports smaller than this were found to throttle engines that ran far slower than this one.",
+    leaves_out="any judgement by the other rules: sound engines break them in both directions",
     limits=[
-        Limit("least", "0.08", "ratio", COMMON_PRACTICE, "least port over the piston"),
+        Limit("least", "0.08", "ratio", COMMON_PRACTICE, "least port area over piston area"),
         Limit(
             "live",
             "0.08",
             "ratio",
             POCKET_BOOK.at("p. 501"),
-            "steam port over the square of the bore, reported",
+            "steam port area over the square of the bore, reported",
         ),
         Limit(
             "exhaust",
             "0.18",
             "ratio",
             POCKET_BOOK.at("p. 501"),
-            "exhaust port over the square of the bore, reported",
+            "exhaust port area over the square of the bore, reported",
         ),
-        Limit("bourne_least", "0.1", "ratio", BOURNE.at("Q. 320"), "least port over the piston, reported"),
         Limit(
-            "bourne_most", "0.125", "ratio", BOURNE.at("Q. 320"), "greatest port over the piston, reported"
+            "bourne_least", "0.1", "ratio", BOURNE.at("Q. 320"), "least port area over piston area, reported"
+        ),
+        Limit(
+            "bourne_most",
+            "0.125",
+            "ratio",
+            BOURNE.at("Q. 320"),
+            "greatest port area over piston area, reported",
         ),
     ],
 )
 def port_rule(passage: SteamPassage, case: LoadCase, sheet: Sheet) -> Judgement:
     """Port over 0.08 of the piston judged; over 0.08 D², 0.18 D² and two rules of piston speed reported."""
     if sheet.read("place", passage.place) != "port":
-        raise sheet.not_applicable("it is no port")
+        raise sheet.not_applicable("it is not a port")
     block, D = _bore(passage, sheet)
     A, A_p = sheet.take("A", passage.area), sheet.work("A_p", round_area, d=D)
     n = sheet.work("n", revolutions, ω=sheet.take("ω", case.rotational_speed))
@@ -90,7 +95,7 @@ def port_rule(passage: SteamPassage, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "steamway.drains",
-    title="Every place where water gathers has a way out for it",
+    title="Every place where water gathers has a drain",
     on=(SteamPassage, CylinderBlock),
     grade=Grade.HOLD,
     cites=[COMMON_PRACTICE],
@@ -98,13 +103,11 @@ def port_rule(passage: SteamPassage, case: LoadCase, sheet: Sheet) -> Judgement:
     leaves_out="how fast the drains clear and who opens them; the local code and a competent person decide",
 )
 def drains(part: SteamPassage | CylinderBlock, sheet: Sheet) -> Judgement:
-    """Chests, valve pockets, belts, low points, and of a block its relieved lengths, as stated."""
-    return sheet.worst(
-        *(_of_block(part, sheet) if isinstance(part, CylinderBlock) else _of_passage(part, sheet))
-    )
+    """Chests, valve pockets, belts and low points of passages, and relieved lengths of a block, as stated."""
+    return _of_block(part, sheet) if isinstance(part, CylinderBlock) else _of_passage(part, sheet)
 
 
-def _of_block(block: CylinderBlock, sheet: Sheet) -> Iterator[Judgement]:
+def _of_block(block: CylinderBlock, sheet: Sheet) -> Judgement:
     relieved = [
         (f"{name} of bore {bore}", length)
         for bore, one in block.bores.items()
@@ -112,45 +115,57 @@ def _of_block(block: CylinderBlock, sheet: Sheet) -> Iterator[Judgement]:
     ]
     if not relieved:
         raise sheet.not_applicable("the block has no relieved length where water could gather")
-    for name, length in relieved:
+
+    def judge(item: tuple[str, RelievedLength]) -> Judgement:
+        name, length = item
         drained = sheet.read(f"relieved length {name} drained", length.drained)
-        said = "is drained" if drained else "holds water that cannot get out"
-        yield sheet.states(drained, f"relieved length {name} {said}", where=length.where)
+        said = "is drained" if drained else "holds water and has no drain"
+        return sheet.states(drained, f"relieved length {name} {said}", where=length.where)
+
+    return sheet.each(relieved, judge)
 
 
-def _of_passage(passage: SteamPassage, sheet: Sheet) -> Iterator[Judgement]:
+def _of_passage(passage: SteamPassage, sheet: Sheet) -> Judgement:
     place = sheet.read("place", passage.place)
-    if place not in _GATHERS and not sheet.read("low point", passage.low_point):
-        raise sheet.not_applicable("water runs out of it by itself")
+    if place not in _GATHERING_WATER and not sheet.read("low point", passage.low_point):
+        raise sheet.not_applicable("water does not gather in it")
     drained = sheet.read("drained", passage.drained)
-    said = "is drained" if drained else "holds water that cannot get out"
-    yield sheet.states(drained, f"the {place} {said}", where=passage.where)
+    said = "is drained" if drained else "holds water and has no drain"
+    return sheet.states(drained, f"the {place} {said}", where=passage.where)
 
 
 @rule(
     "steamway.drifting",
-    title="The drifting engine draws its breath freely, and does not heat it beyond what oil stands",
+    title="While the engine drifts, its cylinder draws air with at most 0.1 bar of depression and "
+    "compresses it to at most 350 °C",
     on=SteamPassage,
     cases=("drifting",),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="A cylinder that cannot breathe sucks ash from the smokebox, and hot air burns its oil to coke.",
-    leaves_out="springs and flutter of snifting valves, heat given to the walls while the charge is compressed",
+    why="A cylinder that cannot draw air freely draws ash from the smokebox, and hot air turns its oil "
+    "to carbon.",
+    leaves_out="springs and flutter of snifting valves, heat given to the walls during compression",
     limits=[
         Limit("depression", "0.1 bar", "pressure", COMMON_PRACTICE, "greatest depression in the cylinder"),
-        Limit("temperature", "350 °C", "temperature", COMMON_PRACTICE, "greatest that cylinder oil stands"),
+        Limit(
+            "temperature",
+            "350 °C",
+            "temperature",
+            COMMON_PRACTICE,
+            "greatest temperature that cylinder oil withstands",
+        ),
         Limit("exponent", "1.4", "ratio", FIRST_PRINCIPLES, "isentropic exponent of dry air"),
     ],
 )
 def drifting(way: SteamPassage, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Depression at the greatest piston speed; the charge compressed to the duty's pressure, no heat lost."""
+    """Depression at the greatest piston speed; temperature of the charge compressed without loss of heat."""
     if sheet.read("place", way.place) != "breathing way":
-        raise sheet.not_applicable("it is no breathing way")
+        raise sheet.not_applicable("it is not a breathing way")
     block, D = _bore(way, sheet)
     v = _greatest_speed(block, case, sheet)
     p_0 = sheet.take_absolute("p_0", case.exhaust_pressure)
     ρ = sheet.work("ρ", air_density, p=p_0, T=sheet.take("T_a", case.ambient_temperature))
-    sucked = sheet.work(
+    depression = sheet.work(
         "Δp",
         breathing_depression,
         ρ=ρ,
@@ -168,7 +183,7 @@ def drifting(way: SteamPassage, case: LoadCase, sheet: Sheet) -> Judgement:
         κ=sheet.limit("exponent", "κ"),
     )
     return sheet.worst(
-        sheet.at_most(sucked, sheet.limit("depression")), sheet.no_hotter(T_2, sheet.limit("temperature"))
+        sheet.at_most(depression, sheet.limit("depression")), sheet.no_hotter(T_2, sheet.limit("temperature"))
     )
 
 

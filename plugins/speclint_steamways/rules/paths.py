@@ -27,10 +27,10 @@ from speclint_steamways.inputs.paths import (
     ENDS,
     Path,
     Stage,
-    carried_along,
     carries_live,
     section_of,
     stages_to,
+    steam_along,
 )
 from speclint_steamways.sources import LINEHAM
 
@@ -40,14 +40,15 @@ STEAM = IF97.at("basic and backward equations")
 
 @rule(
     "steamway.speed",
-    title="Steam runs no faster along its path than a free engine allows",
+    title="Along its path live steam has a mean speed of at most 40 m/s, exhaust steam 80 m/s, and "
+    "neither exceeds Mach 0.3",
     on=ENDS,
     cases=("running",),
     grade=Grade.OBSERVATION,
     cites=[STEAM, FIRST_PRINCIPLES, COMMON_PRACTICE, LINEHAM],
-    why="Fast steam wears, roars and loses pressure in every bend.",
-    leaves_out="the beat of the engine: while a valve is open steam runs faster than on the mean; the period's figure "
-    "is reported",
+    why="Fast steam wears metal, makes noise and loses pressure in every bend.",
+    leaves_out="pulsation: while a valve is open steam runs faster than its mean speed; the period "
+    "figure is only reported",
     limits=[
         Limit("live", "40 m/s", "speed", COMMON_PRACTICE, "greatest mean speed of live steam"),
         Limit("exhaust", "80 m/s", "speed", COMMON_PRACTICE, "greatest mean speed of exhaust steam"),
@@ -56,9 +57,9 @@ STEAM = IF97.at("basic and backward equations")
     ],
 )
 def speed(end: End, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Mean speed and Mach number of each stage, at the steam's own state there."""
+    """Mean speed and Mach number of each stage, at the state of the steam there."""
     stages = stages_to(end, sheet)
-    path = carried_along(stages, case, sheet)
+    path = steam_along(stages, case, sheet)
     greatest = sheet.limit("live" if carries_live(stages, sheet) else "exhaust", "v_max")
     mach, period = sheet.limit("mach", "Ma_max"), sheet.limit("period", "v_0")
     judgements = []
@@ -70,39 +71,40 @@ def speed(end: End, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "steamway.pressure-drop",
-    title="Little of the pressure is lost between header and valve, and between valve and nozzle",
+    title="At most 5 % of the pressure is lost from header to valve, and at most 10 % from valve to nozzle",
     on=ENDS,
     cases=("running",),
     grade=Grade.OBSERVATION,
     cites=[STEAM, CENGEL_FLUIDS, COLEBROOK, CRANE, BORDA, COMMON_PRACTICE],
-    why="Pressure that is lost in the pipe was fired for and never reaches the piston; back pressure holds it up.",
-    leaves_out="the beat of the engine, heat lost on the way, the valves themselves (valve.pressure-loss)",
+    why="Pressure lost in a live pipe cost fuel and never reaches the piston; pressure lost in the "
+    "exhaust acts against it.",
+    leaves_out="pulsation, heat lost on the way, the valves themselves (valve.pressure-loss)",
     limits=[
         Limit("live", "5 %", "ratio", COMMON_PRACTICE, "share of the pressure lost from header to valve"),
         Limit("exhaust", "10 %", "ratio", COMMON_PRACTICE, "share of the pressure lost from valve to nozzle"),
     ],
 )
 def pressure_drop(end: End, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Friction, bends, fittings and steps of every stage, over the absolute pressure at the beginning.
+    """Friction, bends, fittings and steps of every stage, over the absolute pressure at the start.
 
-    Live and exhaust path are judged apart, each by its own pressure: a tenth of the whole, added up over both,
-    would be more than all the back pressure.
+    Live and exhaust path are judged separately, each by its own pressure: a tenth of the boiler pressure, added
+    up over both, would be more than the whole back pressure.
     """
     stages = stages_to(end, sheet)
-    path = carried_along(stages, case, sheet)
+    path = steam_along(stages, case, sheet)
     lost = sheet.work("x", share_lost, p_1=path.flows[0].p, p_2=path.p)
     return sheet.at_most(lost, sheet.limit("live" if carries_live(stages, sheet) else "exhaust"))
 
 
 @rule(
     "steamway.area-continuity",
-    title="Nowhere along its path has the steam less room than in the open valve",
+    title="No section of the path is smaller than the flow area of its open valve",
     on=ENDS,
     grade=Grade.NONCONFORMITY,
     cites=[HEYWOOD, FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="A neck before the valve throttles the engine, however far the valve lifts.",
-    leaves_out="contraction of the stream, the nozzle, which is meant to be narrower",
-    limits=[Limit("share", "1", "ratio", COMMON_PRACTICE, "least area over that of the open valve")],
+    why="A narrow section before the valve throttles the engine, however far the valve lifts.",
+    leaves_out="contraction of the stream; the nozzle, which is meant to be narrower",
+    limits=[Limit("share", "1", "ratio", COMMON_PRACTICE, "least area over the flow area of the open valve")],
 )
 def area_continuity(end: End, sheet: Sheet) -> Judgement:
     """Area of each stage over the flow area of the valve at full lift."""
@@ -120,11 +122,11 @@ def _valve_of(stages: tuple[Stage, ...], sheet: Sheet) -> PoppetValve:
     for stage in stages:
         if isinstance(stage, SteamPassage) and sheet.is_stated(f"valve of {stage.id}", stage.valve):
             return sheet.follow(stage.valve)
-    raise sheet.not_assessed("no stage of the path states the valve that it leads to or comes from")
+    raise sheet.not_assessed("no stage of the path states the valve that it leads to or from")
 
 
 def _valve_area(valve: PoppetValve, sheet: Sheet) -> SquareMetres:
-    """Flow area at full lift, each beat no more than its throat."""
+    """Flow area at full lift, each beat limited by its throat."""
     lift = sheet.take("lift", valve.lift)
     count = sheet.count("z", valve.beats)
     if count == 1:
@@ -151,13 +153,14 @@ def _beat(index: str, beat: Beat, lift: float, sheet: Sheet) -> tuple[SquareMetr
 
 @rule(
     "steamway.choked",
-    title="The path passes at least twice the steam that the engine takes before it chokes",
+    title="The flow is at most 50 % of that at which the narrowest section of the path chokes",
     on=ENDS,
     cases=("running",),
     grade=Grade.NONCONFORMITY,
     cites=[STEAM, HUGHES, FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="Near choking no opening of the regulator brings more steam, and what comes has lost its pressure.",
-    leaves_out="the nozzle, which blast-pipe.area judges; the beat of the engine; Napier's rule is reported",
+    why="Near choking no opening of the regulator (throttle) brings more steam, and what comes has lost "
+    "its pressure.",
+    leaves_out="the nozzle (blast-pipe.area); pulsation; Napier's rule is only reported",
     limits=[
         Limit("share", "50 %", "ratio", COMMON_PRACTICE, "greatest share of the choked flow"),
         Limit(
@@ -168,7 +171,7 @@ def _beat(index: str, beat: Beat, lift: float, sheet: Sheet) -> tuple[SquareMetr
 def choked(end: End, case: LoadCase, sheet: Sheet) -> Judgement:
     """The flow over what the narrowest section passes at the speed of sound, by isentropic expansion of real steam."""
     stages = stages_to(end, sheet)
-    path = carried_along(stages, case, sheet)
+    path = steam_along(stages, case, sheet)
     narrow = min(path.flows, key=lambda flow: flow.A)
     G = sheet.work("G_c", choked_steam_flux, p=narrow.p, h=path.h)
     most = sheet.work("m_c", nozzle_mass_flow, C=sheet.limit("coefficient", "C"), A=narrow.A, G=G)
@@ -178,7 +181,7 @@ def choked(end: End, case: LoadCase, sheet: Sheet) -> Judgement:
 
 
 def _napier(path: Path, p: float, T: float, A: SquareMetres, sheet: Sheet) -> None:
-    """Napier's rule with superheat beside the ideal flow of the same area."""
+    """Napier's rule with superheat over the ideal flow of the same area."""
     napier = sheet.work("m_N", napier_superheated_flow, p=p, A=A, ΔT=sheet.work("ΔT", superheat, p=p, T=T))
     G = sheet.work("G_c", choked_steam_flux, p=p, h=path.h)
     ideal = sheet.work("m_i", nozzle_mass_flow, C=1.0, A=A, G=G)

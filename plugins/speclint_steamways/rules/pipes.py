@@ -50,7 +50,7 @@ from speclint_steamways.sources import EN_13480_5
 
 
 class _Taken(NamedTuple):
-    """What both codes reckon with."""
+    """The values that both codes use."""
 
     p: Pascals
     D: Metres
@@ -63,20 +63,23 @@ class _Taken(NamedTuple):
 
 @rule(
     "pipe.wall",
-    title="The thinnest wall the mill may send, bent, holds the steam by both codes",
+    title="The thinnest wall within the mill tolerance, straight and at the sharpest bend, is at least "
+    "that of ASME B31.1 and EN 13480-3",
     on=SteamPipe,
     cases=("starting", "running"),
     grade=Grade.HOLD,
     cites=[STRAIGHT, BENT, EN_13480_3.at("6.1 and 6.2")],
-    why="the wall on the drawing is not the wall on the engine: the mill, the bender and rust each take a share",
-    leaves_out="loads from weight, growth and water, branches and ends: the local code named in the settings and "
-    "a competent person decide, and the edition of the code in force goes before this one",
+    why="the wall on the drawing is not the wall on the engine: mill tolerance, bending and rust each "
+    "take a share",
+    leaves_out="loads from weight, thermal expansion and water, branches and ends: the local code named "
+    "in the settings and a competent person decide, and the edition of the code in force takes "
+    "precedence",
 )
 def wall(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Judgement:
     """Straight pipe, and inside and outside of the sharpest bend, each by ASME B31.1 and by EN 13480-3.
 
-    Pressure and temperature are the greater of duty and design figure. The inside of a bend is credited with
-    no more than the straight pipe's wall.
+    Pressure and temperature are the greater of duty and design figure. The inside of a bend counts with
+    no more than the wall of the straight pipe.
     """
     t, t_l = thinnest(pipe, sheet)
     at = design_temperature(pipe, case, sheet)
@@ -118,27 +121,29 @@ def _bent(pipe: SteamPipe, sheet: Sheet, of: _Taken, t_l: Metres) -> Iterator[Ju
 
 @rule(
     "pipe.test",
-    title="The hydraulic test proves the pipe for its hot duty, and does not yield it",
+    title="The hydraulic test is at least 1.5 times the design pressure, more where the hot metal is "
+    "much weaker, and stresses the wall to at most 0.9 of proof stress",
     on=SteamPipe,
     cases=("starting", "running"),
     grade=Grade.HOLD,
     cites=[EN_13480_5.at("9.3.2.2"), B31_1.at("137.4.5 and 102.3.3(B)")],
-    why="cold steel is stronger than hot: a test at little more than the working pressure proves nothing hot",
-    leaves_out="how the test is made safe, and what it is called for by: the local code and a competent person "
-    "decide",
+    why="cold steel is stronger than hot: a test at little more than the working pressure proves "
+    "nothing about the hot pipe",
+    leaves_out="safety during the test, and which regulation requires it: the local code and a "
+    "competent person decide",
     limits=[
-        Limit("factor", "1.5", "ratio", B31_1.at("137.4.5"), "least test over design pressure"),
+        Limit("factor", "1.5", "ratio", B31_1.at("137.4.5"), "least test pressure over design pressure"),
         Limit(
             "share-of-proof-stress",
             "0.9",
             "ratio",
             B31_1.at("102.3.3(B)"),
-            "share of proof stress at the test",
+            "share of proof stress allowed at the test",
         ),
     ],
 )
 def hydraulic_test(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Test pressure against 1.5 times the duty and 1.25 times it over the fall of strength; stress at the test."""
+    """Test against 1.5 times the design pressure, and 1.25 times it for strength lost hot; stress at the test."""
     p_t = sheet.take("p_t", pipe.test_pressure)
     t, t_l = thinnest(pipe, sheet)
     at = design_temperature(pipe, case, sheet)
@@ -162,18 +167,19 @@ def hydraulic_test(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "pipe.flexibility",
-    title="The pipe takes up its growth between anchors",
+    title="The pipe takes up its expansion between anchors: by bends within the code's simple "
+    "criterion, by a joint within its rated movement, or straight within the allowable stress range",
     on=SteamPipe,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
     cites=[FLEXIBILITY, RANGE, COMMON_PRACTICE],
-    why="a hot pipe that cannot give pushes until a flange leaks, a stud stretches or a casting cracks",
-    leaves_out="the forces on anchors, the pressure's own thrust on a sliding joint or bellows, weight and "
-    "vibration; a nearly straight or saw-tooth run, for which the criterion is not made",
+    why="a hot pipe that cannot flex pushes until a flange leaks, a stud stretches or a casting cracks",
+    leaves_out="forces on anchors, pressure thrust on a sliding joint or bellows, weight and vibration; "
+    "a nearly straight or saw-tooth run, to which the criterion does not apply",
     limits=[Limit("share", "1", "ratio", FLEXIBILITY, "share of the simple criterion that may be used")],
 )
 def flexibility(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Bends by the simple criterion, a joint by the movement it is made for, a straight run by its stress."""
+    """Bends by the simple criterion, a joint by its rated movement, a straight run by its stress."""
     D, T = sheet.take("D", pipe.outside_diameter), sheet.take("T", case.temperature_of(pipe))
     material = sheet.material_of(pipe)
     ΔT = sheet.work("ΔT", rise, T=T, T_0=DRAWING_TEMPERATURE)
@@ -203,7 +209,7 @@ def _stress_range(pipe: SteamPipe, sheet: Sheet, T: Kelvins) -> Pascals:
 def _straight_run(
     pipe: SteamPipe, sheet: Sheet, of: tuple[Pascals, Ratio, Ratio, Metres], S_A: Pascals
 ) -> Judgement:
-    """A straight run between anchors: its stress is judged, its thrust stands on the sheet."""
+    """A straight run between anchors: its stress is judged, its thrust is written on the sheet."""
     E, alpha, ΔT, D = of
     bore = D - 2 * sheet.take("t", pipe.wall)
     sheet.work("F", end_thrust, E=E, alpha=alpha, ΔT=ΔT, D=D, d=bore)

@@ -1,1 +1,1 @@
-"""Formulae of valve gear that no other family needs, one module a subject."""
+"""Formulae of valve gear that no other family needs, one module for each subject."""

@@ -1,4 +1,4 @@
-"""Steam through a valve: what drives it, and how fast it goes."""
+"""Steam through a valve: its speed, area and loss of pressure."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from speclint.equations import Hertz, Metres, MetresPerSecond, Pascals, RadiansP
 
 @formula("A_p = π d²/4", cites=[FIRST_PRINCIPLES])
 def piston_area(d: Metres) -> SquareMetres:
-    """Area of the piston, its rod not taken off.
+    """Area of the piston, its rod not deducted.
 
     A_p = π d²/4
 
@@ -68,6 +68,35 @@ def governing_area(A_v: SquareMetres, A_port: SquareMetres) -> SquareMetres:
     return min(A_v, A_port)
 
 
+@formula("A_c = min(A, T_c)", cites=[FIRST_PRINCIPLES])
+def area_after_meeting(A: SquareMetres, T_c: SquareMetres) -> SquareMetres:
+    """Flow area of a valve whose two streams meet in one throat.
+
+    A_c = min(A, T_c)
+
+    ``A`` area of both beats, ``T_c`` of the throat after they have met [m²]. Returns [m²].
+
+    >>> area_after_meeting(A=0.018243, T_c=0.013965)
+    0.013965
+    """
+    return min(A, T_c)
+
+
+@formula("h_x = h/x", cites=[FIRST_PRINCIPLES])
+def lift_over_factor(h: Metres, x: Ratio) -> Metres:
+    """Lift that would be worth having, were the whole lift at its limit.
+
+    h_x = h/x
+
+    ``h`` lift [m]; ``x`` factor. Returns [m]. Raises OutOfRange unless x > 0.
+
+    >>> round(lift_over_factor(h=0.044, x=1.1), 6)
+    0.04
+    """
+    require(x > 0, f"factor {x:.6g} is not above 0")
+    return h / x
+
+
 @formula("x = v/v_0", cites=[FIRST_PRINCIPLES])
 def speed_ratio(v: MetresPerSecond, v_0: MetresPerSecond) -> Ratio:
     """A speed as a multiple of another.
@@ -100,7 +129,7 @@ def pressure_ratio(Δp: Pascals, p: Pascals) -> Ratio:
 
 @formula("A_n = x A", cites=[FIRST_PRINCIPLES])
 def share_of_area(x: Ratio, A: SquareMetres) -> SquareMetres:
-    """Area asked for.
+    """Area needed.
 
     A_n = x A
 
@@ -114,7 +143,7 @@ def share_of_area(x: Ratio, A: SquareMetres) -> SquareMetres:
 
 @formula("h_n = x h", cites=[FIRST_PRINCIPLES])
 def share_of_lift(x: Ratio, h: Metres) -> Metres:
-    """Lift worth having.
+    """Greatest useful lift.
 
     h_n = x h
 

@@ -1,16 +1,16 @@
-"""A valve on its seats: load and width of the contact, growth, room, and what could fall."""
+"""A valve on its seats: load of the contact, thermal expansion, clearances."""
 
 from __future__ import annotations
 
 import math
 
 from speclint import FIRST_PRINCIPLES, formula
-from speclint.equations import Kelvins, Metres, Newtons, PerKelvin, Radians, Ratio
+from speclint.equations import Kelvins, Metres, Newtons, Pascals, PerKelvin, Radians, Ratio, SquareMetres
 
 
 @formula("ε = α (T − T_ref) − α_0 (T_0 − T_ref)", cites=[FIRST_PRINCIPLES])
 def strain_since(alpha: PerKelvin, T: Kelvins, alpha_0: PerKelvin, T_0: Kelvins, T_ref: Kelvins) -> Ratio:
-    """Growth of a part for each unit of its length since the temperature at which it was finished.
+    """Thermal strain of a part since the temperature at which it was finished.
 
     ε = α (T − T_ref) − α_0 (T_0 − T_ref)
 
@@ -29,14 +29,14 @@ def strain_since(alpha: PerKelvin, T: Kelvins, alpha_0: PerKelvin, T_0: Kelvins,
 def beat_gap(
     ε_v: Ratio, ε_b: Ratio, L: Metres, d_u: Metres, β_u: Radians, d_l: Metres, β_l: Radians
 ) -> Metres:
-    """Gap at one beat of a valve of two beats that grows unlike the block that holds its seats.
+    """Gap at one beat of a double-beat valve that expands more or less than the block with its seats.
 
     g = (ε_v − ε_b)(L − (d_u tan β_u − d_l tan β_l)/2)
 
-    ``ε_v``, ``ε_b`` growth of valve and block; ``L`` distance between the contacts along the axis; ``d_u``,
+    ``ε_v``, ``ε_b`` thermal strain of valve and block; ``L`` distance between the contacts along the axis; ``d_u``,
     ``d_l`` their diameters [m]; ``β_u``, ``β_l`` angles of the seats to their plane [rad]. Returns [m]:
     positive at the upper beat, negative at the lower. Cones that meet in one point on the axis open no gap.
-    The seats, pressed into the block, are taken to follow its bores.
+    The seats, pressed into the block, are assumed to follow its bores.
 
     Hand working, flat seats: (0.0040 − 0.0030) × 100 mm = 0.1 mm.
 
@@ -49,7 +49,7 @@ def beat_gap(
 
 @formula("g = |g_u|", cites=[FIRST_PRINCIPLES])
 def size_of_gap(g_u: Metres) -> Metres:
-    """Gap at one beat.
+    """Gap at one beat, without sign.
 
     g = |g_u|
 
@@ -77,13 +77,13 @@ def seating_load(F_f: Newtons, W: Newtons, F_v: Newtons) -> Newtons:
 
 @formula("c = c_0 − o − H (ε_v − ε_b) − y", cites=[FIRST_PRINCIPLES])
 def clearance_hot(c_0: Metres, o: Metres, H: Metres, ε_v: Ratio, ε_b: Ratio, y: Metres) -> Metres:
-    """Room left beyond a valve at its furthest, hot.
+    """Clearance beyond a valve at its furthest, hot.
 
     c = c_0 − o − H (ε_v − ε_b) − y
 
-    ``c_0`` room at full lift, cold; ``o`` what the gear gives beyond; ``H`` length of the valve from its seat
-    to the end that comes near; ``y`` wear that brings the other part nearer [m]; ``ε_v``, ``ε_b`` growth of
-    valve and block. Returns [m], negative where they foul.
+    ``c_0`` clearance at full lift, cold; ``o`` overtravel of the gear; ``H`` length of the valve from its seat
+    to the end that comes near; ``y`` wear that brings the other part nearer [m]; ``ε_v``, ``ε_b`` thermal strain
+    of valve and block. Returns [m], negative where they touch.
 
     Hand working: 5 − 0.5 − 120 (0.004 − 0.003) − 1 = 3.38 mm.
 
@@ -91,6 +91,27 @@ def clearance_hot(c_0: Metres, o: Metres, H: Metres, ε_v: Ratio, ε_b: Ratio, y
     3.38
     """
     return c_0 - o - H * (ε_v - ε_b) - y
+
+
+@formula("y_r = y + L ε + p A_p L/(E A)", cites=[FIRST_PRINCIPLES])
+def piston_nearer(
+    y: Metres, L: Metres, ε: Ratio, p: Pascals, A_p: SquareMetres, E: Pascals, A: SquareMetres
+) -> Metres:
+    """How much nearer to the cylinder's end a piston comes than it is drawn: worn, its rod grown and stretched.
+
+    y_r = y + L ε + p A_p L/(E A)
+
+    ``y`` wear of boxes and bearings, ``L`` length of the piston rod [m]; ``ε`` its growth; ``p`` pressure on the piston
+    [Pa] and ``A_p`` its area [m²]; ``E`` modulus [Pa] and ``A`` section of the rod [m²]. Returns [m]. Growth and
+    stretch are both counted, whichever end it is.
+
+    Hand working: 1 + 1000 × 0.0012 + 1.6 × 196 350 × 1000/(200 000 × 5026.5) = 1 + 1.2 + 0.3125 = 2.5125 mm.
+
+    >>> rod = {"L": 1.0, "ε": 0.0012, "E": 200e9, "A": 5026.5e-6}
+    >>> round(piston_nearer(y=0.001, p=1.6e6, A_p=0.19635, **rod) * 1e3, 4)
+    2.5125
+    """
+    return y + L * ε + p * A_p * L / (E * A)
 
 
 @formula("h_o = h + o", cites=[FIRST_PRINCIPLES])

@@ -1,8 +1,7 @@
-"""A valve's train in motion: masses brought to the valve, loads at the cam, clearance."""
+"""The valve train in motion: mass reduced to the valve, loads at the cam, clearance."""
 
 from __future__ import annotations
 
-import math
 from typing import Annotated
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
@@ -24,11 +23,11 @@ MetresPerSquareRadian = Annotated[float, "m/rad²"]
 
 @formula("i = b_v/b_t", cites=[FIRST_PRINCIPLES])
 def lever_ratio(b_v: Metres, b_t: Metres) -> Ratio:
-    """Travel of the valve for each unit of the tappet's.
+    """Lever ratio: travel of the valve over travel of the tappet.
 
     i = b_v/b_t
 
-    ``b_v`` arm of the rocker at the valve, ``b_t`` at the tappet [m]. Returns [-]. Raises OutOfRange unless
+    ``b_v`` arm of the rocker at the valve, ``b_t`` its arm at the tappet [m]. Returns [-]. Raises OutOfRange unless
     both are above 0.
 
     >>> lever_ratio(b_v=0.06, b_t=0.05)
@@ -48,14 +47,14 @@ def mass_at_valve(
     J: KilogramSquareMetres,
     b_v: Metres,
 ) -> Kilograms:
-    """Mass of the whole train as the valve feels it.
+    """Mass of the whole train reduced to the valve.
 
     m = m_v + m_s + m_f/3 + m_t/i² + J/b_v²
 
-    ``m_v``, ``m_s``, ``m_f``, ``m_t`` mass of valve, spindle, springs and tappet [kg]; ``i`` travel of the
-    valve for each unit of the tappet's; ``J`` inertia of the rocker about its axis [kg·m²] and ``b_v`` its arm
+    ``m_v``, ``m_s``, ``m_f``, ``m_t`` mass of valve, spindle, springs and tappet [kg]; ``i`` travel of the valve
+    over travel of the tappet; ``J`` inertia of the rocker about its axis [kg·m²] and ``b_v`` its arm
     at the valve [m]. Returns [kg]. A third of the springs moves with the valve: common practice, and exact
-    for a spring that stretches evenly. Raises OutOfRange unless i > 0 and b_v > 0.
+    for a spring that deflects evenly. Raises OutOfRange unless i > 0 and b_v > 0.
 
     Hand working: 4.5 + 1.5 + 0.6/3 + 0.9/1.5² + 0.0036/0.06² = 7.6 kg.
 
@@ -72,7 +71,7 @@ def valve_lift(i: Ratio, s: Metres, c: Metres) -> Metres:
 
     h = i max(s − c, 0)
 
-    ``i`` travel of the valve for each unit of the tappet's; ``s`` lift of the tappet, ``c`` clearance at the
+    ``i`` travel of the valve over travel of the tappet; ``s`` lift of the tappet, ``c`` clearance at the
     tappet [m]. Returns [m].
 
     >>> round(valve_lift(i=1.5, s=0.0104, c=0.0004), 9)
@@ -88,7 +87,7 @@ def valve_acceleration(i: Ratio, κ: MetresPerSquareRadian, ω: RadiansPerSecond
 
     a = i κ ω²
 
-    ``i`` travel of the valve for each unit of the tappet's; ``κ`` second derivative of the tappet's lift by
+    ``i`` travel of the valve over travel of the tappet; ``κ`` second derivative of the tappet's lift by
     the angle [m/rad²]; ``ω`` speed of the cam [rad/s]. Returns [m/s²], negative where the spring must follow.
 
     >>> round(valve_acceleration(i=1.0, κ=-0.05, ω=40.0), 6)
@@ -99,11 +98,11 @@ def valve_acceleration(i: Ratio, κ: MetresPerSquareRadian, ω: RadiansPerSecond
 
 @formula("v = i |s′| ω", cites=[FIRST_PRINCIPLES])
 def valve_speed(i: Ratio, s_prime: MetresPerRadian, ω: RadiansPerSecond) -> MetresPerSecond:
-    """Speed of the valve at an angle of the cam, either way.
+    """Speed of the valve at an angle of the cam, without sign.
 
     v = i |s′| ω
 
-    ``i`` travel of the valve for each unit of the tappet's; ``s_prime`` s′, derivative of the tappet's lift by the
+    ``i`` travel of the valve over travel of the tappet; ``s_prime`` s′, derivative of the tappet's lift by the
     angle [m/rad]; ``ω`` speed of the cam [rad/s]. Returns [m/s].
 
     >>> round(valve_speed(i=1.0, s_prime=-0.01, ω=40.0), 6)
@@ -128,7 +127,7 @@ def following_load(m: Kilograms, a: MetresPerSecondSquared) -> Newtons:
 
 @formula("F = F_f + W − F_r − F_w", cites=[FIRST_PRINCIPLES])
 def load_to_follow(F_f: Newtons, W: Newtons, F_r: Newtons, F_w: Newtons) -> Newtons:
-    """Load that is left to take the valve along the cam.
+    """Load available to keep the valve on the cam.
 
     F = F_f + W − F_r − F_w
 
@@ -143,11 +142,11 @@ def load_to_follow(F_f: Newtons, W: Newtons, F_r: Newtons, F_w: Newtons) -> Newt
 
 @formula("F_a = F_n + F_r + F_w − W", cites=[FIRST_PRINCIPLES])
 def asked_of_springs(F_n: Newtons, F_r: Newtons, F_w: Newtons, W: Newtons) -> Newtons:
-    """Load that the springs of a moving valve must have.
+    """Load that the springs need while the valve moves.
 
     F_a = F_n + F_r + F_w − W
 
-    ``F_n`` load that the train's inertia needs, its margin included, ``F_r`` friction, ``F_w`` steam that holds the
+    ``F_n`` load that the train's inertia needs, including its margin, ``F_r`` friction, ``F_w`` steam that holds the
     valve open, ``W`` weight that shuts [N]. Returns [N].
 
     >>> asked_of_springs(F_n=780.0, F_r=20.0, F_w=30.0, W=50.0)
@@ -178,7 +177,7 @@ def tappet_load(
 
     F_t = i (F_f + F_st + m a + F_r + W)
 
-    ``i`` travel of the valve for each unit of the tappet's; ``F_f`` springs, ``F_st`` steam that holds the valve
+    ``i`` travel of the valve over travel of the tappet; ``F_f`` springs, ``F_st`` steam that holds the valve
     shut, ``F_r`` friction, ``W`` weight that shuts, negative where weight opens, all at the valve [N]; ``m``
     mass [kg] and ``a`` acceleration [m/s²] there. Returns [N].
 
@@ -192,11 +191,11 @@ def tappet_load(
 
 @formula("F_v = F_t/i", cites=[FIRST_PRINCIPLES])
 def valve_end_load(F_t: Newtons, i: Ratio) -> Newtons:
-    """Load at the valve's end of the train.
+    """Load at the valve end of the train.
 
     F_v = F_t/i
 
-    ``F_t`` load along the tappet [N]; ``i`` travel of the valve for each unit of the tappet's. Returns [N].
+    ``F_t`` load along the tappet [N]; ``i`` travel of the valve over travel of the tappet. Returns [N].
     Raises OutOfRange unless i > 0.
 
     >>> valve_end_load(F_t=3600.0, i=1.2)
@@ -206,76 +205,13 @@ def valve_end_load(F_t: Newtons, i: Ratio) -> Newtons:
     return F_t / i
 
 
-@formula("ρ = R_b + s + κ", cites=[FIRST_PRINCIPLES])
-def cam_radius_under_flat(R_b: Metres, s: Metres, κ: MetresPerSquareRadian) -> Metres:
-    """Radius of curvature of a cam where a flat foot touches it.
-
-    ρ = R_b + s + κ
-
-    ``R_b`` base circle, ``s`` lift [m]; ``κ`` second derivative of the lift by the angle [m/rad²]. Returns [m].
-    Raises OutOfRange unless above 0: a cam undercut.
-
-    >>> round(cam_radius_under_flat(R_b=0.040, s=0.020, κ=-0.030), 6)
-    0.03
-    """
-    ρ = R_b + s + κ
-    require(ρ > 0, f"the cam is undercut: its radius of curvature would be {ρ:.4g} m")
-    return ρ
-
-
-@formula("ρ = ((R + s)² + s′²)^1.5/((R + s)² + 2 s′² − (R + s) κ) − r, R = R_b + r", cites=[FIRST_PRINCIPLES])
-def cam_radius_under_roller(
-    R_b: Metres, r: Metres, s: Metres, s_prime: MetresPerRadian, κ: MetresPerSquareRadian
-) -> Metres:
-    """Radius of curvature of a cam where a roller in line with its axis touches it; negative for a hollow flank.
-
-    ρ = ((R + s)² + s′²)^1.5/((R + s)² + 2 s′² − (R + s) κ) − r, R = R_b + r
-
-    ``R_b`` base circle, ``r`` roller, ``s`` lift [m]; ``s_prime`` s′ and ``κ`` first and second derivative of the
-    lift by the angle [m/rad, m/rad²]. Returns [m], infinite where the flank is flat. Raises OutOfRange where a
-    convex cam is undercut.
-
-    On the base circle it is that circle:
-
-    >>> round(cam_radius_under_roller(R_b=0.040, r=0.015, s=0.0, s_prime=0.0, κ=0.0), 9)
-    0.04
-    """
-    out = R_b + r + s
-    bottom = out**2 + 2 * s_prime**2 - out * κ
-    if abs(bottom) < 1e-12 * out**2:
-        return math.inf * out
-    pitch: float = (out**2 + s_prime**2) ** 1.5 / bottom
-    require(
-        not 0 < pitch <= r,
-        f"the cam is undercut: it bends at {pitch:.4g} m under a roller of {r:.4g} m",
-    )
-    return pitch - r
-
-
-@formula("F_n = F_t/cos φ, φ = arctan(s′/(R_b + r + s))", cites=[FIRST_PRINCIPLES])
-def normal_load(F_t: Newtons, s_prime: MetresPerRadian, R_b: Metres, r: Metres, s: Metres) -> Newtons:
-    """Load square to the cam where a roller in line with its axis touches it.
-
-    F_n = F_t/cos φ, φ = arctan(s′/(R_b + r + s))
-
-    ``F_t`` load along the tappet [N]; ``s_prime`` s′ [m/rad]; ``R_b`` base circle, ``r`` roller, ``s`` lift [m].
-    Returns [N].
-
-    Hand working: s′ 30 over 40: φ has the cosine 0.8; 800/0.8 = 1000 N.
-
-    >>> round(normal_load(F_t=800.0, s_prime=0.030, R_b=0.020, r=0.010, s=0.010), 6)
-    1000.0
-    """
-    share = s_prime / (R_b + r + s)
-    root: float = (1 + share**2) ** 0.5
-    return F_t * root
-
-
-@formula("c_h = c − (L_s ε_s − L_b ε_b − L_d ε_d + y)/i", cites=[FIRST_PRINCIPLES])
+@formula("c_h = c − (L_s ε_s + L_v ε_v − L_b ε_b − L_d ε_d + y)/i", cites=[FIRST_PRINCIPLES])
 def tappet_clearance_hot(
     c: Metres,
     L_s: Metres,
     ε_s: Ratio,
+    L_v: Metres,
+    ε_v: Ratio,
     L_b: Metres,
     ε_b: Ratio,
     L_d: Metres,
@@ -285,21 +221,39 @@ def tappet_clearance_hot(
 ) -> Metres:
     """Clearance at the tappet, hot and worn.
 
-    c_h = c − (L_s ε_s − L_b ε_b − L_d ε_d + y)/i
+    c_h = c − (L_s ε_s + L_v ε_v − L_b ε_b − L_d ε_d + y)/i
 
-    ``c`` clearance cold at the tappet [m]; ``L_s`` length of spindle and valve that grows by ``ε_s`` towards
-    the gear; ``L_b`` and ``L_d`` lengths of block and cam box that hold the gear away from the seat and grow by
-    ``ε_b`` and ``ε_d``; ``y`` how far the valve may sink into its seat [m]; ``i`` travel of the valve for each unit
-    of the tappet's. Returns [m], negative where the valve is held off its seat. Raises OutOfRange unless i > 0.
+    ``c`` clearance cold at the tappet [m]; ``L_s`` length of the spindle that expands by the strain ``ε_s`` towards
+    the gear, ``L_v`` that of the valve below it, of strain ``ε_v``; ``L_b``, ``L_d`` lengths of block and cam box
+    between seat and gear, of strain ``ε_b``, ``ε_d``; ``y`` how far the valve may sink into its seat [m]; ``i`` travel
+    of the valve over travel of the tappet. Returns [m], negative where the valve is held off its seat. Raises
+    OutOfRange unless i > 0.
 
-    Hand working: 0.6 − (400 × 0.0030 − 200 × 0.0028 − 180 × 0.0010 + 0.1)/1.25 = 0.6 − 0.448 = 0.152 mm.
+    Hand working: 0.6 − (340 × 0.0030 + 60 × 0.0040 − 200 × 0.0028 − 180 × 0.0010 + 0.1)/1.25 = 0.6 − 0.496 = 0.104 mm.
 
-    >>> hot = {"L_s": 0.4, "ε_s": 3e-3, "L_b": 0.2, "ε_b": 2.8e-3, "L_d": 0.18, "ε_d": 1e-3, "y": 1e-4, "i": 1.25}
+    >>> hot = {"L_s": 0.34, "ε_s": 3e-3, "L_v": 0.06, "ε_v": 4e-3}
+    >>> hot |= {"L_b": 0.2, "ε_b": 2.8e-3, "L_d": 0.18, "ε_d": 1e-3, "y": 1e-4, "i": 1.25}
     >>> round(tappet_clearance_hot(c=0.6e-3, **hot) * 1e3, 6)
-    0.152
+    0.104
     """
     require(i > 0, "the lever ratio must be above 0")
-    return c - (L_s * ε_s - L_b * ε_b - L_d * ε_d + y) / i
+    return c - (L_s * ε_s + L_v * ε_v - L_b * ε_b - L_d * ε_d + y) / i
+
+
+@formula("L_s = L − L_v", cites=[FIRST_PRINCIPLES])
+def spindle_length(L: Metres, L_v: Metres) -> Metres:
+    """Length of the spindle in the length that grows towards the gear.
+
+    L_s = L − L_v
+
+    ``L`` from the valve's seat to the gear, ``L_v`` the valve's own part of it [m]. Returns [m]. Raises OutOfRange
+    unless 0 ≤ L_v ≤ L.
+
+    >>> round(spindle_length(L=0.4, L_v=0.06), 6)
+    0.34
+    """
+    require(0 <= L_v <= L, f"the valve's part {L_v:.6g} is not between 0 and the whole length {L:.6g}")
+    return L - L_v
 
 
 @formula("φ = x φ_1", cites=[FIRST_PRINCIPLES])

@@ -1,4 +1,4 @@
-"""Loads on a shut valve: steam, spring, weight and friction. Loads that lift count positive where said so."""
+"""Loads on a shut valve: steam, spring, weight and friction. Steam loads are positive where they lift."""
 
 from __future__ import annotations
 
@@ -46,7 +46,7 @@ def excess_pressure(p_1: Pascals, p_2: Pascals) -> Pascals:
 
 @formula("F_s = g π d² p/4", cites=[FIRST_PRINCIPLES])
 def spindle_load(g: Ratio, d: Metres, p: Pascals) -> Newtons:
-    """Load of steam on the end of a spindle that leaves the steam through a seal.
+    """Load of steam on the end of a spindle that passes through a seal.
 
     F_s = g π d² p/4
 
@@ -67,7 +67,7 @@ def lifting_load(F_v: Newtons, F_s: Newtons) -> Newtons:
 
     F_l = max(F_v + F_s, 0)
 
-    Nothing where steam holds the valve. ``F_v`` unbalanced load on the valve, ``F_s`` load on its spindle [N],
+    Zero where steam holds the valve shut. ``F_v`` unbalanced load on the valve, ``F_s`` load on its spindle [N],
     both positive for lifting.
     Returns [N].
 
@@ -78,23 +78,55 @@ def lifting_load(F_v: Newtons, F_s: Newtons) -> Newtons:
     return (both + abs(both)) / 2
 
 
-@formula("F = F_20 (G_T/G_20)(1 − r)", cites=[FIRST_PRINCIPLES])
-def hot_spring_load(F_20: Newtons, G_T: Pascals, G_20: Pascals, r: Ratio) -> Newtons:
-    """Load of a spring hot and relaxed, at the same length.
+@formula("F_r = F_U − r F_O", cites=[FIRST_PRINCIPLES])
+def load_after_set(F_U: Newtons, F_O: Newtons, r: Ratio) -> Newtons:
+    """Load of a spring on the shut valve after it has taken a set with the valve open.
 
-    F = F_20 (G_T/G_20)(1 − r)
+    F_r = F_U − r F_O
 
-    ``F_20`` load at 20 °C when new [N]; ``G_T``, ``G_20`` modulus of rigidity hot and at 20 °C [Pa]; ``r``
-    share lost by relaxation. Returns [N]. Raises OutOfRange unless 0 ≤ r < 1 and G_20 > 0.
+    ``F_U``, ``F_O`` load when new, shut and at full lift [N]; ``r`` share of the open load lost by relaxation. Returns
+    [N]. A set shortens the spring for good: the load lost at full lift is lost at every length. Raises OutOfRange
+    unless 0 ≤ r < 1.
 
-    Hand working: 800 × 0.98 × 0.97 = 760.48 N.
+    Hand working: 800 − 0.03 × 1600 = 752 N.
 
-    >>> round(hot_spring_load(F_20=800.0, G_T=78.4e9, G_20=80e9, r=0.03), 2)
-    760.48
+    >>> load_after_set(F_U=800.0, F_O=1600.0, r=0.03)
+    752.0
     """
     require(0 <= r < 1, f"relaxation {r:.6g} is not between 0 and 1")
+    return F_U - r * F_O
+
+
+@formula("F = F_20 G_T/G_20", cites=[FIRST_PRINCIPLES])
+def hot_load(F_20: Newtons, G_T: Pascals, G_20: Pascals) -> Newtons:
+    """Load of a spring hot, at the same length.
+
+    F = F_20 G_T/G_20
+
+    ``F_20`` load at 20 °C [N]; ``G_T``, ``G_20`` modulus of rigidity hot and at 20 °C [Pa]. Returns [N]. Raises
+    OutOfRange unless G_20 > 0.
+
+    >>> hot_load(F_20=800.0, G_T=78.4e9, G_20=80e9)
+    784.0
+    """
     require(G_20 > 0, f"modulus {G_20:.6g} is not above 0")
-    return F_20 * (G_T / G_20) * (1 - r)
+    return F_20 * (G_T / G_20)
+
+
+@formula("R = R_20 G_T/G_20", cites=[FIRST_PRINCIPLES])
+def hot_rate(R_20: NewtonsPerMetre, G_T: Pascals, G_20: Pascals) -> NewtonsPerMetre:
+    """Rate of a spring hot.
+
+    R = R_20 G_T/G_20
+
+    ``R_20`` rate at 20 °C [N/m]; ``G_T``, ``G_20`` modulus of rigidity hot and at 20 °C [Pa]. Returns [N/m]. Raises
+    OutOfRange unless G_20 > 0.
+
+    >>> hot_rate(R_20=40e3, G_T=78.4e9, G_20=80e9)
+    39200.0
+    """
+    require(G_20 > 0, f"modulus {G_20:.6g} is not above 0")
+    return R_20 * (G_T / G_20)
 
 
 @formula("F = F_U + R h", cites=[FIRST_PRINCIPLES])
@@ -158,7 +190,7 @@ def sum_of_loads(F_1: Newtons, F_2: Newtons) -> Newtons:
 
 @formula("F_g = g F", cites=[FIRST_PRINCIPLES])
 def load_in_sense(g: Ratio, F: Newtons) -> Newtons:
-    """Steam load in the stated sense.
+    """Steam load in the stated direction.
 
     F_g = g F
 
@@ -170,9 +202,27 @@ def load_in_sense(g: Ratio, F: Newtons) -> Newtons:
     return g * F
 
 
+@formula("p_y = y p_b", cites=[FIRST_PRINCIPLES])
+def pressure_at_shutting(y: Ratio, p_b: Pascals) -> Pascals:
+    """Pressure in the cylinder when the exhaust has shut.
+
+    p_y = y p_b
+
+    ``y`` ratio to the pressure behind the exhaust valves, which throttle while they shut; ``p_b`` that pressure,
+    absolute [Pa]. Returns [Pa]. Raises OutOfRange unless y ≥ 1.
+
+    Hand working: 2.6 bar for 1.35 at 180 rev/min is 1.926 times; 1.926 × 1.35 = 2.6 bar.
+
+    >>> round(pressure_at_shutting(y=1.926, p_b=1.35e5) / 1e5, 3)
+    2.6
+    """
+    require(y >= 1, f"ratio {y:.6g} is below 1: the cylinder would shut below the exhaust's pressure")
+    return y * p_b
+
+
 @formula("p = p_b (1 + x/c)^n", cites=[FIRST_PRINCIPLES])
 def compression_pressure(p_b: Pascals, x: Ratio, c: Ratio, n: Ratio) -> Pascals:
-    """Pressure at dead centre of steam shut into the cylinder.
+    """Pressure at dead centre of steam trapped in the cylinder.
 
     p = p_b (1 + x/c)^n
 
@@ -193,11 +243,11 @@ def compression_pressure(p_b: Pascals, x: Ratio, c: Ratio, n: Ratio) -> Pascals:
 
 @formula("p_k = p − (p_b − p_g)", cites=[FIRST_PRINCIPLES])
 def gauge_pressure(p: Pascals, p_b: Pascals, p_g: Pascals) -> Pascals:
-    """Gauge pressure of an absolute one, the atmosphere known from one pressure stated both ways.
+    """Gauge pressure from an absolute pressure, with the atmosphere from another pressure known both ways.
 
     p_k = p − (p_b − p_g)
 
-    ``p`` absolute pressure wanted as gauge; ``p_b`` absolute and ``p_g`` gauge value of another [Pa].
+    ``p`` absolute pressure to be converted; ``p_b`` absolute and ``p_g`` gauge value of another [Pa].
     Returns [Pa].
 
     >>> round(gauge_pressure(p=8e5, p_b=1.4e5, p_g=0.4e5) / 1e5, 6)

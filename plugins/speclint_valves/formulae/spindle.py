@@ -1,4 +1,4 @@
-"""Spindle and rocker: clearance in the guide, stress, buckling, deflection."""
+"""Spindle and rocker: stress, buckling, deflection."""
 
 from __future__ import annotations
 
@@ -6,66 +6,6 @@ import math
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
 from speclint.equations import Metres, MetresToTheFourth, Newtons, Pascals, Ratio, SquareMetres
-
-
-@formula("c = D_g (1 + ε_g) − d (1 + ε_s)", cites=[FIRST_PRINCIPLES])
-def guide_clearance_hot(D_g: Metres, ε_g: Ratio, d: Metres, ε_s: Ratio) -> Metres:
-    """Diametral clearance of a spindle in its guide, hot.
-
-    c = D_g (1 + ε_g) − d (1 + ε_s)
-
-    ``D_g`` bore of the guide, ``d`` spindle [m]; ``ε_g``, ``ε_s`` growth of guide and spindle. Returns [m],
-    negative where the spindle seizes.
-
-    Hand working: 22.08 (1 + 0.0025) − 22 (1 + 0.0035) = 22.1352 − 22.077 = 0.0582 mm.
-
-    >>> round(guide_clearance_hot(D_g=22.08e-3, ε_g=0.0025, d=22e-3, ε_s=0.0035) * 1e3, 4)
-    0.0582
-    """
-    return D_g * (1 + ε_g) - d * (1 + ε_s)
-
-
-@formula("c = D_g − d", cites=[FIRST_PRINCIPLES])
-def guide_clearance(D_g: Metres, d: Metres) -> Metres:
-    """Diametral clearance of a spindle in its guide, cold.
-
-    c = D_g − d
-
-    ``D_g`` bore of the guide, ``d`` spindle [m]. Returns [m].
-
-    >>> round(guide_clearance(D_g=22.08e-3, d=22e-3) * 1e6, 3)
-    80.0
-    """
-    return D_g - d
-
-
-@formula("c_n = x d", cites=[COMMON_PRACTICE])
-def share_of_diameter(x: Ratio, d: Metres) -> Metres:
-    """Share of a diameter, as a limit.
-
-    c_n = x d
-
-    ``x`` share; ``d`` diameter [m]. Returns [m].
-
-    >>> round(share_of_diameter(x=0.004, d=0.022) * 1e6, 3)
-    88.0
-    """
-    return x * d
-
-
-@formula("x = L/d", cites=[FIRST_PRINCIPLES])
-def length_ratio(L: Metres, d: Metres) -> Ratio:
-    """Length of a guide for each diameter.
-
-    x = L/d
-
-    ``L`` length, ``d`` diameter [m]. Returns [-]. Raises OutOfRange unless d > 0.
-
-    >>> length_ratio(L=0.110, d=0.022)
-    5.0
-    """
-    require(d > 0, f"diameter {d:.6g} is not above 0")
-    return L / d
 
 
 @formula("σ = 4 F/(π d²)", cites=[FIRST_PRINCIPLES])
@@ -91,7 +31,7 @@ def buckling_factor(F_k: Newtons, F: Newtons) -> Ratio:
 
     S = F_k/F
 
-    ``F_k`` load at which the strut fails, ``F`` load that it bears [N]. Returns [-]. Raises OutOfRange unless
+    ``F_k`` load at which the strut fails, ``F`` load that it carries [N]. Returns [-]. Raises OutOfRange unless
     F > 0.
 
     >>> buckling_factor(F_k=40e3, F=5e3)
@@ -131,7 +71,7 @@ def round_second_moment(d: Metres) -> MetresToTheFourth:
 
 @formula("F_p = F_v + F_t", cites=[FIRST_PRINCIPLES])
 def pin_load(F_v: Newtons, F_t: Newtons) -> Newtons:
-    """Load on the pin of a rocker, its arms taken to pull the same way.
+    """Load on the pin of a rocker, with the loads of both arms in the same direction.
 
     F_p = F_v + F_t
 
@@ -150,14 +90,14 @@ def arm_stress(F: Newtons, b: Metres, B: Metres, w: Metres, h: Metres) -> Pascal
     σ = 6 F (b − B/2)/(w h²)
 
     ``F`` load at the end of the arm [N]; ``b`` arm from the axis, ``B`` diameter of the boss, ``w`` width and
-    ``h`` depth of the arm there [m]. Returns [Pa]. Raises OutOfRange unless the arm stands out of its boss.
+    ``h`` depth of the arm there [m]. Returns [Pa]. Raises OutOfRange unless b > B/2.
 
     Hand working: 6 × 3000 × (60 − 25)/(20 × 900) = 35 MPa.
 
     >>> round(arm_stress(F=3000.0, b=0.060, B=0.050, w=0.020, h=0.030) / 1e6, 6)
     35.0
     """
-    require(b > B / 2, f"an arm of {b:.6g} does not stand out of a boss of {B:.6g}")
+    require(b > B / 2, f"an arm of {b:.6g} does not reach beyond a boss of {B:.6g}")
     return 6 * F * (b - B / 2) / (w * h**2)
 
 
@@ -208,15 +148,15 @@ def lift_lost(
     E: Pascals,
     i: Ratio,
 ) -> Metres:
-    """Lift that a valve loses to the give of its rocker and the rocker's pin.
+    """Lift that a valve loses by deflection of its rocker and the rocker's pin.
 
     f = F_v b_v'³/(3 E I) + i F_t b_t'³/(3 E I) + (1 + i) F_p L³/(48 E I_p), b' = b − B/2
 
     ``F_v``, ``F_t``, ``F_p`` loads at valve, tappet and pin [N]; ``b_v``, ``b_t`` arms from the axis, ``B``
     diameter of the boss [m]; ``I`` second moment of the arms [m⁴]; ``L`` between the supports of the pin [m],
-    ``I_p`` second moment of the pin [m⁴]; ``E`` modulus [Pa]; ``i`` travel of the valve for each unit of the
-    tappet's. Returns [m]. Arms are taken as of one section, the pin's middle as moving with the load. A pin
-    that gives by u between a tappet held by its cam and the valve costs the valve (1 + i) u.
+    ``I_p`` second moment of the pin [m⁴]; ``E`` modulus [Pa]; ``i`` travel of the valve over travel of the tappet.
+    Returns [m]. The arms have one section, and the middle of the pin moves with the load. A pin
+    that deflects by u, with the tappet held by its cam, takes (1 + i) u from the lift of the valve.
 
     Hand working, 3000/3000/6000 N, arms 60 mm, boss 40, I 45000 mm⁴, pin 30 mm over 60 mm, 200 GPa:
     2 × 3000 × 40³/(3 × 200000 × 45000) = 0.01422; 2 × 6000 × 60³/(48 × 200000 × 39761) = 0.00679; 0.02101 mm.
@@ -246,13 +186,27 @@ def arm_second_moment(w: Metres, h: Metres) -> MetresToTheFourth:
     return w * h**3 / 12
 
 
+@formula("t_n = x z", cites=[COMMON_PRACTICE])
+def depth_with_margin(x: Ratio, z: Metres) -> Metres:
+    """Depth of hardened skin wanted over the greatest shear beneath a contact.
+
+    t_n = x z
+
+    ``x`` factor; ``z`` depth of the greatest shear [m]. Returns [m].
+
+    >>> round(depth_with_margin(x=2.0, z=0.14e-3) * 1e3, 6)
+    0.28
+    """
+    return x * z
+
+
 @formula("l_n = L + r", cites=[FIRST_PRINCIPLES])
 def length_with_room(L: Metres, r: Metres) -> Metres:
-    """Room wanted to take a part out.
+    """Free length needed to take a part out.
 
     l_n = L + r
 
-    ``L`` its length, ``r`` room beyond [m]. Returns [m].
+    ``L`` its length, ``r`` clearance beyond it [m]. Returns [m].
 
     >>> round(length_with_room(L=0.4, r=0.025), 6)
     0.425

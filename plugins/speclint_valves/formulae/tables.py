@@ -1,8 +1,8 @@
-"""What is not known within limits, as readings with a low and a high."""
+"""Quantities known only within limits, and signs of loads, as readings."""
 
 from __future__ import annotations
 
-from speclint import FIRST_PRINCIPLES
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import Material
 from speclint.handbook.members import contact_modulus
@@ -14,7 +14,7 @@ _SENSE_OF_PUSH = {"open": 1.0, "shut": -1.0}
 
 
 def place_of_seal() -> Reading:
-    """Where across the ring of contact a beat seals: anywhere from its smaller to its larger edge.
+    """Place across the contact at which a beat seals: anywhere from its smaller (0) to its larger edge (1).
 
     >>> place_of_seal().high
     1.0
@@ -53,8 +53,17 @@ def sense_of_steam(steam_load: str) -> Reading:
     )
 
 
+def share_of_stiffness() -> Reading:
+    """Share of its spindle's stiffness that a train keeps with its tappet, rocker, cam shaft and box.
+
+    >>> share_of_stiffness().high
+    0.5
+    """
+    return Reading("share of the spindle's stiffness", 0.35, 0.2, 0.5, "", COMMON_PRACTICE)
+
+
 def modulus_of_pair(one: Material, other: Material) -> Reading:
-    """Contact modulus [Pa] of two metals at 20 °C, with what the spread of their constants leaves open.
+    """Contact modulus [Pa] of two metals at 20 °C, over the spread of their elastic constants.
 
     >>> from speclint.handbook.materials import material
     >>> steel = material("case-hardening-16MnCr5")

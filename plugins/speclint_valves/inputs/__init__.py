@@ -1,1 +1,1 @@
-"""What several rules of valves take alike."""
+"""What several rules of valves share: the train, loads, flow areas and fits."""

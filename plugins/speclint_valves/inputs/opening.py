@@ -1,4 +1,4 @@
-"""What several rules take of an open valve: its beats, throats and flow area, and the cylinder it serves."""
+"""What several rules share of an open valve: beats, throats, flow area, and the cylinder that it serves."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from speclint.equations import Metres, MetresPerSecond, RadiansPerSecond, Square
 from speclint.handbook.cams import mean_piston_speed, piston_speed
 from speclint.handbook.steam import beat_area, double_beat_flow_area, single_beat_flow_area, throat_area
 from speclint.specs import Beat, CylinderBlock, CylinderLiner, PoppetValve
-from speclint_valves.formulae.flow import governing_area, piston_area, revolutions
+from speclint_valves.formulae.flow import area_after_meeting, governing_area, piston_area, revolutions
 
 
 def beats_of(valve: PoppetValve, sheet: Sheet) -> tuple[tuple[str, Beat], ...]:
@@ -40,8 +40,12 @@ def curtain(beat: Beat, index: str, h: Metres, sheet: Sheet) -> SquareMetres:
 
 
 def flow_area(valve: PoppetValve, sheet: Sheet) -> SquareMetres:
-    """Flow area at full lift: each beat no more than its throat."""
-    h = sheet.take("h", valve.lift)
+    """Flow area at full lift, each beat limited by its throat, both by the one after their steam has joined."""
+    return _limited(valve, beats_area(valve, sheet.take("h", valve.lift), sheet), sheet)
+
+
+def beats_area(valve: PoppetValve, h: Metres, sheet: Sheet) -> SquareMetres:
+    """Flow area of the beats at a lift, each limited by its throat."""
     sizes = [
         (curtain(beat, index, h, sheet), throat(beat, index, sheet)) for index, beat in beats_of(valve, sheet)
     ]
@@ -51,8 +55,25 @@ def flow_area(valve: PoppetValve, sheet: Sheet) -> SquareMetres:
     return sheet.work("A", double_beat_flow_area, A_u=A_u, T_u=T_u, A_l=A_l, T_l=T_l)
 
 
+def common_throat(valve: PoppetValve, sheet: Sheet) -> SquareMetres:
+    """Area after the streams have met; without bound where they do not meet in the valve and none is stated."""
+    if sheet.count("z", valve.beats) == 1:
+        return math.inf
+    apart = sheet.read("streams through the valve", valve.through_valve) == "neither"
+    if apart and not sheet.is_stated("common throat", valve.common_throat):
+        return math.inf
+    return sheet.take("T_c", valve.common_throat)
+
+
+def _limited(valve: PoppetValve, A: SquareMetres, sheet: Sheet) -> SquareMetres:
+    throat_after = common_throat(valve, sheet)
+    if math.isinf(throat_after):
+        return A
+    return sheet.work("A_c", area_after_meeting, A=A, T_c=throat_after)
+
+
 def passage(valve: PoppetValve, sheet: Sheet) -> SquareMetres:
-    """The narrower of valve and port."""
+    """Flow area of the narrower of valve and port."""
     A = flow_area(valve, sheet)
     return sheet.work("A_g", governing_area, A_v=A, A_port=sheet.take("A_port", valve.port_area))
 

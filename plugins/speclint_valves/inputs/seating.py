@@ -1,8 +1,8 @@
-"""What several rules take of a seat ring: its housing, its fit cold and hot, pressure and stresses."""
+"""What several rules share of a seat ring: its housing, its fit cold and hot, pressure and stresses."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from speclint import Judgement, Sheet
 from speclint.equations import Kelvins, Metres, Pascals
@@ -11,12 +11,16 @@ from speclint.handbook.fits import (
     contact_pressure,
     hot_interference,
     inner_hoop_stress,
+    interference_after_light_smoothing,
+    interference_after_smoothing,
     outer_tresca_stress,
 )
 from speclint.specs import CylinderBlock, SeatBore, ValveSeat
 from speclint_valves.formulae.fits import (
     interference,
+    length_in_contact,
     pressing_interference,
+    pressure_in_solid_block,
     ring_of_block,
     share_of_strength,
     size_of_stress,
@@ -42,6 +46,33 @@ def cold_fit(seat: ValveSeat, sheet: Sheet) -> Fit:
     return Fit(block, housing, bore, sheet.work("δ", interference, D_s=outside, D_b=bore))
 
 
+def gripping(seat: ValveSeat, fit: Fit, sheet: Sheet) -> Fit:
+    """The fit less all that smoothing may take: what is sure to be left to hold the ring."""
+    rough = {
+        "Rz_in": sheet.take("Rz_s", seat.roughness),
+        "Rz_out": sheet.take("Rz_b", fit.housing.roughness),
+    }
+    return replace(fit, delta=sheet.work("δ_w", interference_after_smoothing, delta=fit.delta, **rough))
+
+
+def pressing(seat: ValveSeat, fit: Fit, sheet: Sheet) -> Fit:
+    """The fit less the little that smoothing is sure to take: what may stress the parts; all of it where unknown."""
+    known = sheet.is_stated("roughness of the ring", seat.roughness)
+    if not (known and sheet.is_stated("roughness of the bore", fit.housing.roughness)):
+        return fit
+    rough = {
+        "Rz_in": sheet.take("Rz_s", seat.roughness),
+        "Rz_out": sheet.take("Rz_b", fit.housing.roughness),
+    }
+    return replace(fit, delta=sheet.work("δ_w", interference_after_light_smoothing, delta=fit.delta, **rough))
+
+
+def joint_length(seat: ValveSeat, fit: Fit, sheet: Sheet) -> Metres:
+    """Length in contact: the shorter of ring and bore."""
+    L_s, L_b = sheet.take("L_s", seat.length), sheet.take("L_b", fit.housing.depth)
+    return sheet.work("L", length_in_contact, L_s=L_s, L_b=L_b)
+
+
 def interference_at(seat: ValveSeat, fit: Fit, sheet: Sheet, T_s: Kelvins, T_b: Kelvins) -> Metres:
     """The interference with ring and block each at its temperature."""
     ring, block = sheet.material_of(seat), sheet.material_of(fit.block)
@@ -61,7 +92,7 @@ def interference_at(seat: ValveSeat, fit: Fit, sheet: Sheet, T_s: Kelvins, T_b: 
 def pressure_of(
     seat: ValveSeat, fit: Fit, sheet: Sheet, delta: Metres, T_s: Kelvins, T_b: Kelvins
 ) -> Pascals:
-    """Contact pressure of an interference; nothing where the ring is loose."""
+    """Contact pressure of an interference; zero where the ring is loose."""
     ring, block = sheet.material_of(seat), sheet.material_of(fit.block)
     return sheet.work(
         "p_c",
@@ -78,18 +109,34 @@ def pressure_of(
 
 
 def backing(fit: Fit, sheet: Sheet) -> Metres:
-    """Outside of the ring of block round the seat."""
+    """Outside diameter of the part of the block that backs the seat."""
     return sheet.work("D_o", ring_of_block, D=fit.joint, t=sheet.take("t", fit.housing.wall))
 
 
-def stresses(seat: ValveSeat, fit: Fit, sheet: Sheet, p: Pascals, T_s: Kelvins, T_b: Kelvins) -> Judgement:
-    """Ring and block under a contact pressure, each against its share of strength at its temperature."""
-    return sheet.worst(_ring(seat, fit, sheet, p, T_s), _block(fit, sheet, p, T_b))
+def stresses(seat: ValveSeat, fit: Fit, sheet: Sheet, delta: Metres, T_s: Kelvins, T_b: Kelvins) -> Judgement:
+    """Ring and block under an interference, each against its share of strength at its temperature.
+
+    The ring is pressed most where the block behind it is thickest, the block stressed most where it is thinnest.
+    """
+    p = pressure_of(seat, fit, sheet, delta, T_s, T_b)
+    return sheet.worst(_ring(seat, fit, sheet, delta, T_s, T_b), _block(fit, sheet, p, T_b))
 
 
-def _ring(seat: ValveSeat, fit: Fit, sheet: Sheet, p: Pascals, T_s: Kelvins) -> Judgement:
-    hoop = sheet.work("σ_θ", inner_hoop_stress, p=p, d_in=sheet.take("d", seat.bore), D=fit.joint)
-    ring = sheet.material_of(seat)
+def _ring(seat: ValveSeat, fit: Fit, sheet: Sheet, delta: Metres, T_s: Kelvins, T_b: Kelvins) -> Judgement:
+    ring, block = sheet.material_of(seat), sheet.material_of(fit.block)
+    bore = sheet.take("d", seat.bore)
+    p = sheet.work(
+        "p_s",
+        pressure_in_solid_block,
+        delta=sheet.work("δ_p", pressing_interference, delta=delta),
+        d=bore,
+        D=fit.joint,
+        E_s=sheet.look_up("E_s", ring.modulus, of=seat, at=T_s),
+        nu_s=sheet.look_up("ν_s", ring.poisson, of=seat),
+        E_b=sheet.look_up("E_b", block.modulus, of=fit.block, at=T_b),
+        nu_b=sheet.look_up("ν_b", block.poisson, of=fit.block),
+    )
+    hoop = sheet.work("σ_θ", inner_hoop_stress, p=p, d_in=bore, D=fit.joint)
     if ring.holds("compressive-strength"):
         share, table = sheet.limit("ring-share", "k_s"), ring.compressive_strength
     else:

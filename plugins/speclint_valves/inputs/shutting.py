@@ -1,20 +1,16 @@
-"""What several rules take of a shut valve: steam on both sides, springs, weight, friction."""
+"""What several rules share of a shut valve: steam on both sides, weight, friction."""
 
 from __future__ import annotations
 
 from speclint import Sheet
 from speclint.equations import Metres, Newtons, Pascals
-from speclint.handbook.fits import DRAWING_TEMPERATURE
-from speclint.handbook.springs import relaxation_loss, shear_stress
 from speclint.handbook.steam import unbalanced_load
-from speclint.specs import Beat, CompressionSpring, LoadCase, PoppetValve, ValveSpindle
+from speclint.specs import Beat, LoadCase, PoppetValve, ValveSpindle
 from speclint_valves.formulae.shutting import (
     excess_pressure,
-    hot_spring_load,
     lifting_load,
     sealing_diameter,
     spindle_load,
-    sum_of_loads,
     weight_shutting,
 )
 from speclint_valves.formulae.tables import place_of_seal, sense_of_push, sense_of_weight
@@ -26,17 +22,9 @@ def spindle_of(valve: PoppetValve, sheet: Sheet) -> ValveSpindle:
     spindles = sheet.belonging_to(valve, ValveSpindle)
     if len(spindles) != 1:
         raise sheet.not_assessed(
-            f"{len(spindles) or 'no'} spindles state that they move {valve.id}; one is wanted"
+            f"{len(spindles) or 'no'} spindles state that they move {valve.id}; exactly one is needed"
         )
     return spindles[0]
-
-
-def springs_of(valve: PoppetValve, sheet: Sheet) -> tuple[CompressionSpring, ...]:
-    """The springs that state that they close the valve."""
-    springs = sheet.belonging_to(valve, CompressionSpring)
-    if not springs:
-        raise sheet.not_assessed(f"no spring states that it closes {valve.id}")
-    return springs
 
 
 def _sealing(beat: Beat, index: str, sheet: Sheet) -> Metres:
@@ -67,8 +55,15 @@ def on_spindle(spindle: ValveSpindle, sheet: Sheet, supply: Pascals, delivery: P
     return sheet.work("F_s", spindle_load, g=g, d=sheet.take("d_s", spindle.seal_diameter), p=inside)
 
 
+def supply_at_most(case: LoadCase, sheet: Sheet) -> Pascals:
+    """The most that the boiler gives in a case: what its safety valves hold, where that is stated."""
+    if sheet.is_stated("safety valve pressure", case.safety_valve_pressure):
+        return sheet.take("p_s", case.safety_valve_pressure)
+    return sheet.take("p_s", case.live_pressure)
+
+
 def lifting_pressures(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> tuple[Pascals, Pascals]:
-    """Supply and delivery pressure of the case as they lift the shut valve most."""
+    """Supply and delivery pressure of the case that give the greatest lifting load on the shut valve."""
     supply_lifts = sheet.read("supply acts", valve.supply_acts) == "between the beats"
     cylinder_high = supply_lifts == (sheet.read("serves", valve.serves) == "exhaust")
     cylinder = _cylinder(case, sheet, high=cylinder_high)
@@ -86,7 +81,7 @@ def _cylinder(case: LoadCase, sheet: Sheet, *, high: bool) -> Pascals:
 
 
 def greatest_lifting(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Newtons:
-    """Load with which steam lifts the shut valve; nothing where it holds it."""
+    """Load with which steam lifts the shut valve; zero where it holds it shut."""
     supply, delivery = lifting_pressures(valve, case, sheet)
     on_valve = unbalanced(valve, sheet, supply, delivery)
     spindle = on_spindle(spindle_of(valve, sheet), sheet, supply, delivery)
@@ -101,31 +96,8 @@ def weight(valve: PoppetValve, sheet: Sheet) -> Newtons:
     return sheet.work("W", weight_shutting, g=g, m_v=m_v, m_s=m_s)
 
 
-def springs_shut(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Newtons:
-    """Load of all springs on the shut valve, hot and relaxed."""
-    total = 0.0
-    for number, spring in enumerate(springs_of(valve, sheet), start=1):
-        index = str(number)
-        F = hot(spring, case, sheet, sheet.take(f"F_U{index}", spring.shut_load), index)
-        total = sheet.work(f"F_f{index}", sum_of_loads, F_1=total, F_2=F) if total else F
-    return total
-
-
-def hot(spring: CompressionSpring, case: LoadCase, sheet: Sheet, F_20: Newtons, index: str) -> Newtons:
-    """A load of a spring at 20 °C as it is hot and relaxed."""
-    T = sheet.take(f"T_f{index}", case.temperature_of(spring))
-    wire = sheet.material_of(spring)
-    cold = sheet.look_up(f"G_20{index}", wire.shear_modulus, of=spring, at=DRAWING_TEMPERATURE)
-    warm = sheet.look_up(f"G_T{index}", wire.shear_modulus, of=spring, at=T)
-    r = _loss(spring, sheet, T, F_20, index)
-    return sheet.work(f"F_{index}", hot_spring_load, F_20=F_20, G_T=warm, G_20=cold, r=r)
-
-
-def _loss(spring: CompressionSpring, sheet: Sheet, T: float, F_20: Newtons, index: str) -> float:
-    """Relaxation as the maker warrants it, or by wire, temperature and stress."""
-    if sheet.is_stated("relaxation", spring.relaxation):
-        return sheet.take(f"r_{index}", spring.relaxation)
-    D, d = sheet.take(f"D_{index}", spring.mean_diameter), sheet.take(f"d_{index}", spring.wire)
-    stress = sheet.work(f"τ_{index}", shear_stress, F=F_20, D=D, d=d)
-    grade = sheet.read(f"wire of {spring.id}", spring.wire_grade)
-    return sheet.look_up(f"r_{index}", relaxation_loss, of=spring, wire=grade, T=T, tau=stress)
+def least_friction(spindle: ValveSpindle, sheet: Sheet) -> Newtons:
+    """Friction that can be counted on to help: the low end of the band stated; a single figure is the most there is."""
+    if sheet.tolerance("ΔF_r", spindle.friction) > 0:
+        return sheet.take("F_r", spindle.friction)
+    return 0.0

@@ -7,20 +7,20 @@ from functools import lru_cache
 from typing import TypeVar
 
 from speclint import OutOfRange, Sheet
-from speclint.equations import Kilograms, Metres, Newtons, Ratio
+from speclint.equations import Kilograms, Metres, Ratio
 from speclint.handbook.cams import CamMotion, CamProfile, Flank, Follower, LiftTable, Ramp, cam_law
 from speclint.handbook.springs import coil_mass
-from speclint.specs import Cam, Component, LoadCase, PoppetValve, Rocker, Tappet, ValveSpindle
+from speclint.specs import Cam, Component, PoppetValve, Rocker, Tappet, ValveSpindle
 from speclint_valves.formulae.motion import lever_ratio, mass_at_valve
-from speclint_valves.formulae.shutting import sum_of_loads
-from speclint_valves.inputs.shutting import hot, spindle_of, springs_of
+from speclint_valves.inputs.shutting import spindle_of
+from speclint_valves.inputs.springs import springs_of
 
 C = TypeVar("C", bound=Component)
 
 
 @dataclass(frozen=True)
 class Train:
-    """What moves a valve; without a rocker the tappet works the spindle itself."""
+    """The parts that move a valve; without a rocker the tappet drives the spindle directly."""
 
     valve: PoppetValve
     spindle: ValveSpindle
@@ -29,35 +29,31 @@ class Train:
     cam: Cam
 
 
-@dataclass(frozen=True)
-class Springs:
-    """All springs of a valve together: load shut and rate, hot and relaxed."""
-
-    shut: Newtons
-    rate: float
-
-
 class WholeLift:
-    """A cam's motion that forgives the rounding of an angle at either end of its lift, and remembers angles."""
+    """A cam's motion that tolerates a rounded angle at either end of its lift, and keeps angles worked out before."""
 
     def __init__(self, cam: CamMotion) -> None:
         self._cam = cam
         self.duration = cam.duration
+        steps = [cam.duration * step / _STEPS for step in range(_STEPS + 1)]
+        self.top = max(steps, key=lambda angle: cam.at(min(angle, cam.duration)).lift)
         self._known: dict[float, Follower] = {}
 
     def at(self, angle: float) -> Follower:
-        """The tappet at an angle from the foot of the lift [rad]; its ends beyond them."""
+        """The tappet at an angle from the start of the lift [rad]; outside the lift, its nearer end."""
         found = self._known.get(angle)
         if found is None:
             found = self._cam.at(min(max(angle, 0.0), self.duration))
-            if len(self._known) < _REMEMBERED:
+            if len(self._known) < _KEPT_ANGLES:
                 self._known[angle] = found
         return found
 
 
-#: Angles that a cam's motion remembers: those of a few scans, which every corner of tolerances asks for again.
-_REMEMBERED = 1000
-#: Intervals of a scan over a cam's whole event; between them the scan closes in by itself.
+#: Steps in which the top of a lift is looked for.
+_STEPS = 180
+#: Angles that a cam's motion keeps: those of a few scans, which are needed again at every corner of tolerances.
+_KEPT_ANGLES = 1000
+#: Intervals of a scan over the whole lift of a cam; the scan refines between them.
 SCAN = 60
 
 
@@ -65,13 +61,13 @@ def _one(parent: Component, kind: type[C], does: str, sheet: Sheet) -> C:
     found = sheet.belonging_to(parent, kind)
     if len(found) != 1:
         raise sheet.not_assessed(
-            f"{len(found) or 'no'} {kind.called}s state that they {does} {parent.id}; one is wanted"
+            f"{len(found) or 'no'} {kind.called}s state that they {does} {parent.id}; exactly one is needed"
         )
     return found[0]
 
 
 def train_of(valve: PoppetValve, sheet: Sheet) -> Train:
-    """The train that leads to a valve."""
+    """The train that moves a valve."""
     spindle = spindle_of(valve, sheet)
     rockers = sheet.belonging_to(spindle, Rocker)
     rocker = _one(spindle, Rocker, "work", sheet) if rockers else None
@@ -80,14 +76,14 @@ def train_of(valve: PoppetValve, sheet: Sheet) -> Train:
 
 
 def valve_of(cam: Cam, sheet: Sheet) -> PoppetValve:
-    """The valve that a cam lifts in the end."""
+    """The valve that a cam lifts through its train."""
     worked = sheet.follow(sheet.follow(cam.lifts).works)
     spindle = sheet.follow(worked.works) if isinstance(worked, Rocker) else worked
     return sheet.follow(spindle.moves)
 
 
 def ratio(train: Train, sheet: Sheet) -> Ratio:
-    """Travel of the valve for each unit of the tappet's."""
+    """Lever ratio: travel of the valve over travel of the tappet."""
     if train.rocker is None:
         return 1.0
     b_v, b_t = sheet.take("b_v", train.rocker.valve_arm), sheet.take("b_t", train.rocker.tappet_arm)
@@ -95,7 +91,7 @@ def ratio(train: Train, sheet: Sheet) -> Ratio:
 
 
 def mass(train: Train, i: Ratio, sheet: Sheet) -> Kilograms:
-    """Mass of the train at the valve."""
+    """Mass of the train reduced to the valve."""
     m_f = 0.0
     for number, spring in enumerate(springs_of(train.valve, sheet), start=1):
         if sheet.is_stated(f"mass of {spring.id}", spring.mass):
@@ -112,17 +108,6 @@ def mass(train: Train, i: Ratio, sheet: Sheet) -> Kilograms:
     m_v, m_s = sheet.take("m_v", train.valve.mass), sheet.take("m_s", train.spindle.mass)
     m_t = sheet.take("m_t", train.tappet.mass)
     return sheet.work("m", mass_at_valve, m_v=m_v, m_s=m_s, m_f=m_f, m_t=m_t, i=i, J=J, b_v=b_v)
-
-
-def springs_hot(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Springs:
-    """All springs of the valve, hot and relaxed."""
-    shut = rate = 0.0
-    for number, spring in enumerate(springs_of(valve, sheet), start=1):
-        stated = sheet.take(f"F_U{number}", spring.shut_load)
-        F = hot(spring, case, sheet, stated, str(number))
-        shut = sheet.work(f"F_f{number}", sum_of_loads, F_1=shut, F_2=F) if shut else F
-        rate += sheet.take(f"R_{number}", spring.rate) * F / stated
-    return Springs(shut, rate)
 
 
 def motion(cam: Cam, sheet: Sheet) -> WholeLift:

@@ -1,92 +1,55 @@
-"""Cams: the pressure under the follower, and the smoothness of their law."""
+"""Cams: contact stress and pressure angle under the follower, and jumps in the lift law."""
 
 from __future__ import annotations
 
-import math
-
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.equations import Metres, Pascals
-from speclint.handbook.cams import NORTON, Follower, cam_law
-from speclint.handbook.members import line_pressure, relative_radius
+from speclint.handbook.cams import NORTON, cam_law
 from speclint.handbook.tables import JOHNSON_CONTACT
-from speclint.specs import Cam, LoadCase, Tappet
-from speclint_valves.formulae.motion import (
-    cam_radius_under_flat,
-    cam_radius_under_roller,
-    normal_load,
-    valve_acceleration,
-)
-from speclint_valves.formulae.tables import modulus_of_pair
-from speclint_valves.inputs.loads import Loaded, loaded, worked_tappet_load
+from speclint.specs import Cam, LoadCase
+from speclint_valves.formulae.cams import jump_of_speed, pressure_angle
+from speclint_valves.formulae.motion import valve_acceleration
+from speclint_valves.inputs.loads import loaded, worked_struck_load, worked_tappet_load
+from speclint_valves.inputs.touch import Touch, borne
 from speclint_valves.inputs.train import SCAN, motion, ratio, train_of, valve_of
 
 CRACKED = Limit(
-    "cracked", "2 %", "ratio", COMMON_PRACTICE, "share of the lift at which steam no longer holds the valve"
+    "cracked", "2 %", "ratio", COMMON_PRACTICE, "share of the lift at which steam no longer loads the valve"
 )
-
-
-class Touch:
-    """Where cam and follower touch: their sizes and the modulus of the pair."""
-
-    def __init__(self, cam: Cam, tappet: Tappet, sheet: Sheet) -> None:
-        self.kind = sheet.read("follower", tappet.follower)
-        self.base = sheet.take("R_b", cam.base_radius)
-        flat = self.kind == "flat foot"
-        self.radius: Metres = math.inf if flat else sheet.take("r", tappet.follower_radius)
-        self.width = min(sheet.take("L_c", cam.width), sheet.take("L_t", tappet.face_width))
-        one, other = sheet.material_of(cam), sheet.material_of(tappet)
-        self.modulus = sheet.look_up("E*", modulus_of_pair, one=one, other=other)
-
-    def pressure(self, load: Loaded, angle: float) -> Pascals:
-        """Greatest pressure at an angle of the cam."""
-        at = load.cam.at(angle)
-        F = load.tappet(at)
-        if self.kind == "roller":
-            F = normal_load(F_t=F, s_prime=at.slope, R_b=self.base, r=self.radius, s=at.lift)
-            ρ = self._under_roller(at)
-        else:
-            ρ = cam_radius_under_flat(R_b=self.base, s=at.lift, κ=at.curvature)
-        return line_pressure(
-            F=F, L=self.width, R=relative_radius(R_1=ρ, R_2=self.radius), E_star=self.modulus
-        )
-
-    def worked(self, load: Loaded, angle: float, sheet: Sheet) -> Pascals:
-        """The same, written on the sheet."""
-        at, F = load.cam.at(angle), worked_tappet_load(load, angle, sheet)
-        if self.kind == "roller":
-            F = sheet.work(
-                "F_n", normal_load, F_t=F, s_prime=at.slope, R_b=self.base, r=self.radius, s=at.lift
-            )
-            sizes = {"R_b": self.base, "r": self.radius, "s": at.lift}
-            ρ = sheet.work("ρ", cam_radius_under_roller, s_prime=at.slope, κ=at.curvature, **sizes)
-        else:
-            ρ = sheet.work("ρ", cam_radius_under_flat, R_b=self.base, s=at.lift, κ=at.curvature)
-        R = sheet.work("R", relative_radius, R_1=ρ, R_2=self.radius)
-        return sheet.work("p_0", line_pressure, F=F, L=self.width, R=R, E_star=self.modulus)
-
-    def _under_roller(self, at: Follower) -> Metres:
-        return cam_radius_under_roller(
-            R_b=self.base, r=self.radius, s=at.lift, s_prime=at.slope, κ=at.curvature
-        )
 
 
 @rule(
     "cam.contact-stress",
-    title="The cam bears its follower without pitting",
+    edition=2,
+    title="The greatest contact stress of cam and follower is at most 1200 MPa on steel hardened deep enough, 900 "
+    "MPa on chilled iron, and the shakedown limit on any other metal",
     on=Cam,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
-    cites=[JOHNSON_CONTACT.at("line contact, eq. 4.45"), COMMON_PRACTICE],
-    why="a track that pits roughens, wears its hardened skin through and is then gone in weeks",
-    leaves_out="edges, misalignment, and oil that fails to reach the track",
+    cites=[
+        JOHNSON_CONTACT.at("line contact, eq. 4.45"),
+        JOHNSON_CONTACT.at("section 9.2, rolling without friction"),
+        COMMON_PRACTICE,
+    ],
+    why="a track that pits gets rough, wears through its hardened layer and then fails within weeks",
+    leaves_out="edge loading, misalignment, and oil that fails to reach the track",
     limits=[
-        Limit("hardened-steel", "1200 MPa", "stress", COMMON_PRACTICE, "hardened steel on hardened steel"),
-        Limit("chilled-iron", "900 MPa", "stress", COMMON_PRACTICE, "chilled iron on hardened steel"),
+        Limit("hardened-steel", "1200 MPa", "stress", COMMON_PRACTICE, "hardened steel"),
+        Limit("chilled-iron", "900 MPa", "stress", COMMON_PRACTICE, "chilled iron"),
+        Limit(
+            "depth",
+            "2",
+            "ratio",
+            COMMON_PRACTICE,
+            "least depth of the hardened skin, in depths of the greatest shear",
+        ),
         CRACKED,
     ],
 )
 def contact_stress(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
-    """p_0 = √(F E*/(π L R)) over the whole event: springs, inertia, friction and the steam that is cracked open."""
+    """p_0 = √(F E*/(π L R)) over the whole lift and at the impact that takes up the clearance.
+
+    Against the limit of hardened steel, whose layer must reach below the greatest shear, of chilled iron, or 4 R_p/√3.
+    """
     train = train_of(valve_of(cam, sheet), sheet)
     touch, load = Touch(cam, train.tappet, sheet), loaded(train, case, sheet)
 
@@ -96,23 +59,71 @@ def contact_stress(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
     angle = sheet.scan(
         "φ", "cam angle of the greatest pressure", pressure, 0.0, load.cam.duration, unit="rad"
     )
-    hardened = sheet.read("contact", cam.contact) == "hardened steel on hardened steel"
-    most = sheet.limit("hardened-steel" if hardened else "chilled-iron")
-    return sheet.at_most(touch.worked(load, angle, sheet), most)
+    over = touch.worked(load.cam.at(angle), worked_tappet_load(load, angle, sheet), sheet)
+    struck = touch.worked(load.cam.at(load.taken_up), worked_struck_load(load, sheet), sheet)
+    return sheet.worst(
+        *(
+            judged
+            for touched, when in ((over, ""), (struck, "b"))
+            for part, index in ((cam, "c"), (train.tappet, "t"))
+            for judged in borne(touched, part, index + when, case, sheet)
+        )
+    )
+
+
+@rule(
+    "cam.pressure-angle",
+    title="The cam does not push its roller too far aslant",
+    on=Cam,
+    grade=Grade.NONCONFORMITY,
+    cites=[NORTON, COMMON_PRACTICE],
+    why="a tappet pushed aslant rubs its guide, jams and wears it oval",
+    leaves_out="a flat or crowned foot, which the cam pushes along its way, and a roller out of line with the axis",
+    limits=[Limit("greatest", "30 °", "angle", COMMON_PRACTICE, "greatest pressure angle")],
+)
+def pressure_angle_of_cam(cam: Cam, sheet: Sheet) -> Judgement:
+    """φ = arctan(s′/(R_b + r + s)) at its greatest over the lift."""
+    tappet = sheet.follow(cam.lifts)
+    if sheet.read("follower", tappet.follower) != "roller":
+        raise sheet.not_applicable("the follower is no roller: the cam pushes it along its way")
+    R_b, r = sheet.take("R_b", cam.base_radius), sheet.take("r", tappet.follower_radius)
+    moved = motion(cam, sheet)
+
+    def aslant(angle: float) -> float:
+        at = moved.at(angle)
+        return pressure_angle(s_prime=at.slope, R_b=R_b, r=r, s=at.lift)
+
+    angle = sheet.scan(
+        "θ", "cam angle of the greatest pressure angle", aslant, 0.0, moved.duration, unit="rad"
+    )
+    at = moved.at(angle)
+    φ = sheet.work("φ", pressure_angle, s_prime=at.slope, R_b=R_b, r=r, s=at.lift)
+    return sheet.at_most(φ, sheet.limit("greatest"))
 
 
 @rule(
     "cam.acceleration",
-    title="The cam's law starts and ends without a jerk",
+    edition=2,
+    title="The lift law of the cam has no jump in acceleration where it joins ramp or dwell, and at the foot of a ramp "
+    "a jump in tappet speed of at most 0.5 m/s",
     on=Cam,
     cases=("running",),
     grade=Grade.OBSERVATION,
     cites=[NORTON, FIRST_PRINCIPLES],
-    why="acceleration that comes at a blow rings through the gear and wakes the spring's own swing",
-    leaves_out="what the rounding of a table of lifts hides",
+    why="a jump in acceleration makes the whole gear vibrate and excites the natural frequency of the spring",
+    leaves_out="jumps that the rounding of a table of lifts hides",
+    limits=[
+        Limit(
+            "jump",
+            "0.5 m/s",
+            "speed",
+            COMMON_PRACTICE,
+            "greatest jump in tappet speed, as for landing",
+        )
+    ],
 )
 def acceleration(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
-    """The greatest accelerations either way, and whether the law's jerk is without bound where it joins."""
+    """The greatest accelerations in both directions, the jump in speed at either ramp, and any infinite jerk."""
     train = train_of(valve_of(cam, sheet), sheet)
     i, moved, ω = ratio(train, sheet), motion(cam, sheet), sheet.take("ω", case.rotational_speed)
 
@@ -128,8 +139,17 @@ def acceleration(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
         "φ_min", "cam angle of the greatest slowing", accelerated, 0.0, end, unit="rad", find="least"
     )
     sheet.work("a_min", valve_acceleration, i=i, κ=moved.at(slowed).curvature, ω=ω)
+    foot = max(0.0, end, key=lambda angle: abs(moved.at(angle).slope))
+    jump = sheet.work("v_j", jump_of_speed, s_prime=moved.at(foot).slope, ω=ω)
+    return sheet.worst(sheet.at_most(jump, sheet.limit("jump")), _joined(cam, sheet))
+
+
+def _joined(cam: Cam, sheet: Sheet) -> Judgement:
+    """Whether the law jumps in acceleration where it joins ramp or dwell."""
     if cam.table:
-        return sheet.states(True, "the lifts are stated as a table, whose curve has no jump in acceleration")
+        return sheet.states(
+            True, "the lifts are stated as a table, and the curve through them has no jump in acceleration"
+        )
     law = sheet.read("law of the cam", cam.law)
     if cam_law(law).infinite_jerk:
         return sheet.states(
@@ -138,4 +158,4 @@ def acceleration(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
     return sheet.states(True, f"a {law} law joins ramp and dwell without a jump in acceleration")
 
 
-RULES = (contact_stress, acceleration)
+RULES = (contact_stress, pressure_angle_of_cam, acceleration)

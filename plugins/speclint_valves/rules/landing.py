@@ -1,34 +1,39 @@
-"""A valve on its seats, hot, and the room round it."""
+"""A valve on its seats, hot, and the clearances round it."""
 
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.equations import Kelvins, Ratio
+from speclint.equations import Kelvins, Metres, Ratio
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.steam import seat_bearing_stress
-from speclint.specs import CylinderBlock, LoadCase, PoppetValve, ValveSeat
+from speclint.specs import Beat, CylinderBlock, LoadCase, PoppetValve, ValveSeat
 from speclint_valves.formulae.landing import (
     beat_gap,
     clearance_hot,
     lift_with_overtravel,
+    piston_nearer,
     seating_load,
     size_of_gap,
     strain_since,
 )
-from speclint_valves.inputs.opening import beats_of, block_of
-from speclint_valves.inputs.shutting import springs_shut, unbalanced, weight
+from speclint_valves.formulae.spindle import round_area
+from speclint_valves.inputs.opening import beats_of, block_of, piston
+from speclint_valves.inputs.shutting import supply_at_most, unbalanced, weight
+from speclint_valves.inputs.springs import springs_new
 from speclint_valves.rules.seats import DEFERS
 
 
 @rule(
     "valve.seat-stress",
-    title="One beat alone carries the whole load of the shut valve",
+    edition=2,
+    title="With one beat alone carrying the whole load of the shut valve, its bearing stress is at most "
+    "20 MPa",
     on=PoppetValve,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="two beats never land as one: until they have bedded in, one of them carries everything",
-    leaves_out="the blow of landing, which valve.landing-speed judges",
+    why="two beats never land exactly together: until they have bedded in, one of them carries everything",
+    leaves_out="the impact of landing (valve.landing-speed)",
     limits=[
         Limit(
             "greatest", "20 MPa", "stress", COMMON_PRACTICE, "greatest bearing stress on an iron seat, static"
@@ -37,29 +42,29 @@ from speclint_valves.rules.seats import DEFERS
 )
 def seat_stress(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     """(springs + weight + steam that holds shut)/projected contact of each beat in turn."""
-    supply, delivery = sheet.take("p_s", case.live_pressure), sheet.take("p_d", case.exhaust_pressure)
+    supply, delivery = supply_at_most(case, sheet), sheet.take("p_d", case.exhaust_pressure)
     steam = unbalanced(valve, sheet, supply, delivery)
-    springs = springs_shut(valve, case, sheet)
+    springs = springs_new(valve, case, sheet).shut
     load = sheet.work("F", seating_load, F_f=springs, W=weight(valve, sheet), F_v=steam)
     most = sheet.limit("greatest")
-    found = []
-    for index, beat in beats_of(valve, sheet):
+
+    def judge(item: tuple[str, Beat]) -> Judgement:
+        index, beat = item
         d, w = sheet.take(f"d_{index}", beat.seat_diameter), sheet.take(f"w_{index}", beat.contact_width)
         β = sheet.take(f"β_{index}", beat.seat_angle)
-        found.append(
-            sheet.at_most(sheet.work(f"σ_{index}", seat_bearing_stress, F=load, d=d, w=w, β=β), most)
-        )
-    return sheet.worst(*found)
+        return sheet.at_most(sheet.work(f"σ_{index}", seat_bearing_stress, F=load, d=d, w=w, β=β), most)
+
+    return sheet.each(beats_of(valve, sheet), judge)
 
 
 @rule(
     "valve.seat-width",
-    title="The ring of contact is neither a knife-edge nor a broad land",
+    title="The contact of each beat is at least 1.5 mm and at most 5 mm wide",
     on=PoppetValve,
     grade=Grade.OBSERVATION,
     cites=[COMMON_PRACTICE],
-    why="a narrow seat is hammered wide, a broad one holds dirt and leaks",
-    leaves_out="how the width grows in service, and when the seat is to be cut back",
+    why="a narrow seat is hammered wide, a wide one holds dirt and leaks",
+    leaves_out="how the width grows in service, and when the seat must be recut",
     limits=[
         Limit("least", "1.5 mm", "length", COMMON_PRACTICE, "least width of contact, new"),
         Limit("greatest", "5 mm", "length", COMMON_PRACTICE, "greatest width of contact, new"),
@@ -68,27 +73,28 @@ def seat_stress(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
 def seat_width(valve: PoppetValve, sheet: Sheet) -> Judgement:
     """Width of contact of each beat within the band."""
     low, high = sheet.limit("least"), sheet.limit("greatest")
-    beats = beats_of(valve, sheet)
-    return sheet.worst(
-        *(sheet.within(sheet.take(f"w_{index}", beat.contact_width), low, high) for index, beat in beats)
+    return sheet.each(
+        beats_of(valve, sheet),
+        lambda item: sheet.within(sheet.take(f"w_{item[0]}", item[1].contact_width), low, high),
     )
 
 
 @rule(
     "valve.beat-growth",
-    title="Hot, both beats still meet their seats",
+    title="Hot, with one beat on its seat, the gap at the other is at most 0.03 mm",
     on=PoppetValve,
     cases=("starting", "running", "drifting"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="a valve that grows more than the block between its seats sits on one beat and leaks at the other",
-    leaves_out="the little by which valve and seats give under load, which helps, and rings hotter than the block",
+    why="a valve that expands more than the block between its seats rests on one beat and leaks at the other",
+    leaves_out="elastic deflection of valve and seats under load, which helps a little, and rings "
+    "hotter than the block",
     limits=[Limit("greatest", "0.03 mm", "length", COMMON_PRACTICE, "greatest gap at one beat, hot")],
 )
 def beat_growth(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
-    """(ε_v − ε_b)(L − (r_u tan β_u − r_l tan β_l)), counted from the temperature of lapping."""
+    """(ε_v − ε_b)(L − (r_u tan β_u − r_l tan β_l)), from the temperature of lapping."""
     if sheet.count("z", valve.beats) == 1:
-        raise sheet.not_applicable("a valve of one beat meets its one seat hot or cold")
+        raise sheet.not_applicable("a valve of one beat meets its only seat hot or cold")
     block = block_of(valve, sheet)
     since = _lapped(valve, sheet)
     (_, upper), (_, lower) = beats_of(valve, sheet)
@@ -124,18 +130,22 @@ def _strain(
 
 @rule(
     "valve.foul-clearance",
-    title="At its furthest and hottest the valve clears cage, cover and piston",
+    edition=2,
+    title="At full lift with overtravel, hot, the valve clears cage, cover and piston by at least 2 mm",
     on=PoppetValve,
     cases=("starting", "running", "drifting"),
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="a valve that touches is bent or broken, and what breaks off goes through the cylinder",
-    leaves_out=f"a broken spindle, which valve.cannot-fall-in judges; {DEFERS}",
-    limits=[Limit("least", "2 mm", "length", COMMON_PRACTICE, "least room, hot")],
+    why="a valve that touches is bent or broken, and the pieces go through the cylinder",
+    leaves_out=f"a broken spindle (valve.cannot-fall-in), expansion of the connecting rod; {DEFERS}",
+    limits=[Limit("least", "2 mm", "length", COMMON_PRACTICE, "least clearance, hot")],
 )
 def foul_clearance(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
-    """c_0 − overtravel − H (ε_v − ε_b) ≥ 2 mm to cage or cover; to the piston less its wear as well."""
+    """c_0 − overtravel − H (ε_v − ε_b) ≥ 2 mm to cage or cover; to the piston also less y_r.
+
+    y_r is the wear that lets the piston come nearer, with the expansion and the stretch of its rod.
+    """
     block = block_of(valve, sheet)
     ε_v = _strain(valve, "v", case, DRAWING_TEMPERATURE, sheet)
     ε_b = _strain(block, "b", case, DRAWING_TEMPERATURE, sheet)
@@ -145,63 +155,99 @@ def foul_clearance(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgemen
     cage = sheet.work("c", clearance_hot, c_0=c_0, o=o, H=H, ε_v=ε_v, ε_b=ε_b, y=0.0)
     found = [sheet.at_least(cage, least)]
     if sheet.is_stated("clearance to the piston", valve.clearance_piston):
-        c_p, wear = sheet.take("c_p", valve.clearance_piston), sheet.take("y", block.drive.wear)
-        left = sheet.work("c_k", clearance_hot, c_0=c_p, o=o, H=H, ε_v=ε_v, ε_b=ε_b, y=wear)
+        c_p, nearer = sheet.take("c_p", valve.clearance_piston), _piston_nearer(valve, case, sheet)
+        left = sheet.work("c_k", clearance_hot, c_0=c_p, o=o, H=H, ε_v=ε_v, ε_b=ε_b, y=nearer)
         found.append(sheet.at_least(left, least).graded(Grade.HOLD))
     return sheet.worst(*found)
 
 
+def _piston_nearer(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Metres:
+    """How much nearer the piston comes by wear and by the growth and the stretch of its rod."""
+    block = block_of(valve, sheet)
+    metal = sheet.material_named("the piston rod", block.drive.rod_material)
+    T = sheet.take("T_r", case.temperature_named("piston-rod"))
+    since = {"alpha_0": 0.0, "T_0": DRAWING_TEMPERATURE, "T_ref": DRAWING_TEMPERATURE}
+    return sheet.work(
+        "y_r",
+        piston_nearer,
+        y=sheet.take("y", block.drive.wear),
+        L=sheet.take("L_r", block.drive.rod_length),
+        ε=sheet.work("ε_r", strain_since, alpha=sheet.look_up("α_r", metal.expansion, at=T), T=T, **since),
+        p=supply_at_most(case, sheet),
+        A_p=piston(valve, block, sheet),
+        E=sheet.look_up("E_r", metal.modulus, at=T),
+        A=sheet.work("A_r", round_area, d=sheet.take("d_r", block.drive.rod_diameter)),
+    )
+
+
 @rule(
     "valve.lift-stop",
-    title="A stop ends the valve's travel between its full lift and the part that it could strike",
+    edition=2,
+    title="The valve has a stop that it meets no sooner than at full lift with overtravel, and before cage or cover",
     on=PoppetValve,
+    cases=("starting", "running", "drifting"),
     grade=Grade.NONCONFORMITY,
-    cites=[COMMON_PRACTICE],
-    why="a gear that overruns, or a broken spring, must not let the valve find its own stop",
-    leaves_out="the strength of the stop",
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="when the gear overruns or a spring breaks, the stop must end the valve's travel, and not "
+    "another part",
+    leaves_out="the strength of the stop; the piston (valve.foul-clearance)",
 )
-def lift_stop(valve: PoppetValve, sheet: Sheet) -> Judgement:
-    """Lift + overtravel ≤ lift at the stop."""
+def lift_stop(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Lift + overtravel ≤ lift at the stop ≤ lift + the room beyond it, hot."""
     o, h = sheet.take("o", valve.overtravel), sheet.take("h", valve.lift)
     furthest = sheet.work("h_o", lift_with_overtravel, h=h, o=o)
-    return sheet.at_most(furthest, sheet.take("h_s", valve.lift_stop))
+    stop = sheet.take("h_s", valve.lift_stop)
+    room = sheet.work(
+        "c",
+        clearance_hot,
+        c_0=sheet.take("c_0", valve.clearance_open),
+        o=0.0,
+        H=sheet.take("H", valve.height),
+        ε_v=_strain(valve, "v", case, DRAWING_TEMPERATURE, sheet),
+        ε_b=_strain(block_of(valve, sheet), "b", case, DRAWING_TEMPERATURE, sheet),
+        y=0.0,
+    )
+    strikes = sheet.work("h_c", lift_with_overtravel, h=h, o=room)
+    return sheet.worst(sheet.at_most(furthest, stop), sheet.at_most(stop, strikes))
 
 
 @rule(
     "valve.cannot-fall-in",
-    title="No piece of a broken valve, spindle, nut or collet can reach the cylinder",
+    edition=2,
+    title="The openings of a catch, or of the way into the cylinder, are no wider than the smallest piece of a broken "
+    "valve, spindle, nut or collet",
     on=PoppetValve,
     grade=Grade.HOLD,
     cites=[COMMON_PRACTICE],
-    why="a piece between piston and cover bursts the cylinder end, at speed, beside the crew",
-    leaves_out=f"pieces smaller than a fracture is expected to make; {DEFERS}",
+    why="a piece between piston and cover breaks the end of the cylinder at speed, beside the crew",
+    leaves_out=f"pieces smaller than a fracture is expected to leave; {DEFERS}",
 )
 def cannot_fall_in(valve: PoppetValve, sheet: Sheet) -> Judgement:
-    """A positive catch, or the smallest piece wider than the widest opening below."""
-    if (catch := sheet.read("retained by", valve.retained)) != "none":
-        return sheet.states(True, f"pieces are kept out by a positive catch: {catch}")
-    piece, opening = sheet.take("b", valve.smallest_piece), sheet.take("b_o", valve.passage_below)
-    return sheet.at_least(piece, opening)
+    """The smallest piece no narrower than the widest opening of the cage, or of the way into the cylinder."""
+    held = sheet.read("retained by", valve.retained) != "none"
+    piece = sheet.take("b", valve.smallest_piece)
+    return sheet.at_least(piece, sheet.take("b_o", valve.cage_opening if held else valve.passage_below))
 
 
 @rule(
     "valve.material",
-    title="Valve and seats are of metals that stand their heat",
+    title="Valve and seats are no hotter than the temperature limits of their metals",
     on=PoppetValve,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
-    why="a metal past its temperature grows, scales and warps, and the seat leaks",
-    leaves_out="whether the two may rub on each other: the family of pairings judges that",
+    why="a metal above its temperature limit grows, scales and distorts, and the seat leaks",
+    leaves_out="whether the metals of valve and seat may strike each other (pairing.sliding)",
 )
 def material(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     """Metal temperature ≤ the limit of the metal as a running part, for the valve and each of its seats."""
-    parts: list[tuple[str, PoppetValve | ValveSeat]] = [("v", valve)]
-    parts += [(index, sheet.follow(beat.seat)) for index, beat in beats_of(valve, sheet)]
-    return sheet.worst(*(_stands_heat(part, index, case, sheet) for index, part in parts))
+    return sheet.each(
+        [("v", None), *beats_of(valve, sheet)],
+        lambda item: _within_limit(sheet.follow(item[1].seat) if item[1] else valve, item[0], case, sheet),
+    )
 
 
-def _stands_heat(part: PoppetValve | ValveSeat, index: str, case: LoadCase, sheet: Sheet) -> Judgement:
+def _within_limit(part: PoppetValve | ValveSeat, index: str, case: LoadCase, sheet: Sheet) -> Judgement:
     T = sheet.take(f"T_{index}", case.temperature_of(part))
     table = sheet.material_of(part).temperature_limit
     return sheet.no_hotter(T, sheet.look_up(f"T_max{index}", table, of=part, use="running-part"))

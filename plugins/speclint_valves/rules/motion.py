@@ -1,4 +1,4 @@
-"""A valve in motion: that the spring keeps it on the cam, and how it lands."""
+"""A valve in motion: whether the spring keeps it on the cam, and the speed at which it lands."""
 
 from __future__ import annotations
 
@@ -20,46 +20,53 @@ from speclint_valves.formulae.motion import (
 )
 from speclint_valves.formulae.shutting import lifting_load, spring_load_at_lift
 from speclint_valves.inputs.shutting import lifting_pressures, on_spindle, weight
+from speclint_valves.inputs.springs import Springs, springs_relaxed
 from speclint_valves.inputs.train import (
     SCAN,
-    Springs,
     Train,
     WholeLift,
     clearance,
     mass,
     motion,
     ratio,
-    springs_hot,
     train_of,
 )
 
-#: A margin that never governs: where the cam pushes the valve, nothing need follow.
+#: A margin that never governs, for angles at which the cam pushes the valve.
 _AMPLE = 1e6
 
 
 @rule(
     "valve.spring-follows-cam",
-    title="At overspeed the spring still keeps the whole train on the cam",
+    edition=2,
+    title="At 1.1 times the greatest speed the closing load is at least 1.3 times what keeps the train "
+    "on the cam",
     on=PoppetValve,
     cases=("running", "drifting"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, NORTON, COMMON_PRACTICE],
-    why="a train that leaves its cam lands with a blow, holds the valve open too long and breaks springs",
-    leaves_out="the give of rocker and spindle and the surge of the spring, which take from the margin",
+    why="a train that leaves its cam lands with an impact, holds the valve open too long and breaks springs",
+    leaves_out="deflection of rocker and spindle and surge of the spring, which reduce the margin",
     limits=[
-        Limit("margin", "1.3", "ratio", COMMON_PRACTICE, "margin of the load that follows"),
+        Limit(
+            "margin",
+            "1.3",
+            "ratio",
+            COMMON_PRACTICE,
+            "least closing load over the load that keeps the train on the cam",
+        ),
         Limit("overspeed", "1.1", "ratio", COMMON_PRACTICE, "overspeed over the greatest permitted speed"),
     ],
 )
 def spring_follows_cam(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Springs + weight − friction − steam ≥ margin × m a wherever the valve is slowed; the worst is scanned."""
+    """Springs + weight − friction − steam ≥ margin × m a wherever the valve decelerates; the worst is scanned for."""
     train = train_of(valve, sheet)
     i, cam = ratio(train, sheet), motion(train.cam, sheet)
     m, c = mass(train, i, sheet), clearance(train, sheet)
     ω = sheet.work(
         "ω_o", overspeed, x=sheet.limit("overspeed", "x"), ω=sheet.take("ω", case.rotational_speed)
     )
-    springs, W = springs_hot(valve, case, sheet), weight(valve, sheet)
+    springs, W = springs_relaxed(valve, case, sheet), weight(valve, sheet)
     F_r, F_w = sheet.take("F_r", train.spindle.friction), _held_open(train, case, sheet)
     moving = Moving(cam, i, m, c, ω, springs, W, F_r, F_w)
     angle = sheet.scan(
@@ -76,7 +83,7 @@ def spring_follows_cam(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judg
 
 
 def _held_open(train: Train, case: LoadCase, sheet: Sheet) -> Newtons:
-    """Steam that holds the open valve: on its spindle, and in passing where stated."""
+    """Steam load that holds the valve open: on its spindle, and of the flow where stated."""
     supply, delivery = lifting_pressures(train.valve, case, sheet)
     spindle = on_spindle(train.spindle, sheet, supply, delivery)
     stated = sheet.is_stated("flow force", train.valve.flow_force)
@@ -112,7 +119,7 @@ class Moving:
         return following_load(m=self.m, a=a)
 
     def margin(self, angle: Radians) -> Ratio:
-        """What there is over what the inertia needs."""
+        """Load available over the load that the inertia needs."""
         needed = self.inertia(angle)
         if needed <= 0:
             return _AMPLE
@@ -120,18 +127,18 @@ class Moving:
         return left / needed
 
     def beside(self, x: Ratio) -> tuple[Course, ...]:
-        """What runs along the lift: the springs, and what steam, friction, weight and inertia ask of them."""
+        """Curves over the lift: load of the springs, and load needed for steam, friction, weight and inertia."""
         steady = asked_of_springs(F_n=0.0, F_r=self.F_r, F_w=self.F_w, W=self.W)
 
         def asked(angle: float) -> float | None:
-            slowing = self.inertia(angle)
-            return load_with_margin(x=x, F=slowing) + steady if slowing > 0 else None
+            inertia = self.inertia(angle)
+            return load_with_margin(x=x, F=inertia) + steady if inertia > 0 else None
 
         return (
             Course("h", "lift of the valve", "m", self.lift),
             Course("F_h", "load of the springs, hot and relaxed", "N", self.spring),
-            Course("F_0", "asked of the springs by steam, friction and weight", "N", lambda _: steady),
-            Course("F_a", "asked of the springs by all, the margin on inertia included", "N", asked),
+            Course("F_0", "spring load needed for steam, friction and weight", "N", lambda _: steady),
+            Course("F_a", "spring load needed in all, including the margin on inertia", "N", asked),
         )
 
 
@@ -149,36 +156,29 @@ def _judged(sheet: Sheet, angle: Radians, train: Moving) -> Judgement:
 
 @rule(
     "valve.landing-speed",
-    title="The cam sets the valve down gently on its seat",
+    title="The valve lands on its seat at no more than 0.5 m/s",
     on=PoppetValve,
     cases=("running",),
     grade=Grade.OBSERVATION,
     cites=[COMMON_PRACTICE],
-    why="a valve that lands fast beats its seat out, and sounds it",
-    leaves_out="a valve that has left its cam, which valve.spring-follows-cam judges",
+    why="a valve that lands fast hammers its seat out, and can be heard",
+    leaves_out="a valve that has left its cam (valve.spring-follows-cam)",
     limits=[Limit("greatest", "0.5 m/s", "speed", COMMON_PRACTICE, "greatest speed of landing")],
 )
 def landing_speed(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Speed of the valve where the falling tappet has just its clearance left."""
+    """Speed of the valve where the lift of the falling tappet equals its clearance."""
     train = train_of(valve, sheet)
     i, cam, c = ratio(train, sheet), motion(train.cam, sheet), clearance(train, sheet)
-    start = (
-        max(range(_STEPS + 1), key=lambda step: cam.at(cam.duration * step / _STEPS).lift)
-        * cam.duration
-        / _STEPS
-    )
 
     def apart(angle: float) -> float:
         return abs(cam.at(angle).lift - c)
 
     angle = sheet.scan(
-        "φ", "cam angle of landing", apart, start, cam.duration, unit="rad", find="least", steps=SCAN
+        "φ", "cam angle of landing", apart, cam.top, cam.duration, unit="rad", find="least", steps=SCAN
     )
     ω = sheet.take("ω", case.rotational_speed)
     speed = sheet.work("v", valve_speed, i=i, s_prime=cam.at(angle).slope, ω=ω)
     return sheet.at_most(speed, sheet.limit("greatest"))
 
-
-_STEPS = 180
 
 RULES = (spring_follows_cam, landing_speed)

@@ -1,6 +1,8 @@
-"""An open valve: its area, its lift, and the steam that goes through."""
+"""An open valve: its area, its lift, and the steam that flows through it."""
 
 from __future__ import annotations
+
+import math
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kelvins, KilogramsPerCubicMetre, MetresPerSecond, Pascals
@@ -14,6 +16,7 @@ from speclint.handbook.steam import (
 )
 from speclint.specs import LoadCase, PoppetValve
 from speclint_valves.formulae.flow import (
+    lift_over_factor,
     pressure_ratio,
     share_of_area,
     share_of_lift,
@@ -21,8 +24,10 @@ from speclint_valves.formulae.flow import (
     steam_speed,
 )
 from speclint_valves.inputs.opening import (
+    beats_area,
     beats_of,
     block_of,
+    common_throat,
     flow_area,
     greatest_speed,
     mean_speed,
@@ -35,12 +40,14 @@ from speclint_valves.sources import LINEHAM
 
 @rule(
     "valve.lift-area",
-    title="At full lift the valve opens as much as the port that it serves asks",
+    edition=2,
+    title="At full lift the flow area of the valve, and of the throat where its two streams have joined, is at least "
+    "0.9 of the area of its port",
     on=PoppetValve,
     grade=Grade.NONCONFORMITY,
     cites=[HEYWOOD, FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="a valve smaller than its port throttles the engine at speed, whatever the port",
-    leaves_out="the contraction of the stream, which the loss coefficient of valve.pressure-loss carries",
+    why="a valve smaller than its port throttles the engine at speed, however large the port",
+    leaves_out="contraction of the stream, which the loss coefficient of valve.pressure-loss includes",
     limits=[
         Limit(
             "share-of-port",
@@ -52,7 +59,7 @@ from speclint_valves.sources import LINEHAM
     ],
 )
 def lift_area(valve: PoppetValve, sheet: Sheet) -> Judgement:
-    """Σ min(area of beat at full lift, its throat) ≥ share × port area."""
+    """min(Σ min(area of beat at full lift, its throat), throat after both have met) ≥ share × port area."""
     opened = flow_area(valve, sheet)
     port = sheet.take("A_port", valve.port_area)
     return sheet.at_least(
@@ -62,11 +69,12 @@ def lift_area(valve: PoppetValve, sheet: Sheet) -> Judgement:
 
 @rule(
     "valve.lift-worth-having",
-    title="The valve does not lift further than its throats can feed it",
+    edition=2,
+    title="The lift is at most 1.1 times that at which the throats, and not the lift, limit the flow",
     on=PoppetValve,
     grade=Grade.OBSERVATION,
     cites=[HEYWOOD, COMMON_PRACTICE],
-    why="lift beyond the throat costs spring load, cam pressure and noise, and passes no more steam",
+    why="lift beyond that costs spring load, contact stress and noise, and passes no more steam",
     leaves_out="lift given on purpose to open early and fast at short cut-off",
     limits=[
         Limit(
@@ -74,31 +82,42 @@ def lift_area(valve: PoppetValve, sheet: Sheet) -> Judgement:
             "1.1",
             "ratio",
             COMMON_PRACTICE,
-            "multiple of the lift at which throats govern",
+            "multiple of the lift at which the throats limit the flow",
         )
     ],
 )
 def lift_worth_having(valve: PoppetValve, sheet: Sheet) -> Judgement:
-    """h ≤ 1.1 × the lift at which the last of the beats opens as much as its throat; d/4 for a flat single beat."""
+    """h ≤ 1.1 × the lift at which the last of the beats opens as much as its throat; d/4 for a flat single beat.
+
+    At h/1.1 the beats open no more than the throat after their streams have met.
+    """
     useful = []
     for index, beat in beats_of(valve, sheet):
         T = throat(beat, index, sheet)
         d, w = sheet.take(f"d_{index}", beat.seat_diameter), sheet.take(f"w_{index}", beat.contact_width)
         β = sheet.take(f"β_{index}", beat.seat_angle)
         useful.append(sheet.work(f"h_{index}", lift_for_area, T=T, d=d, w=w, β=β))
-    most = sheet.work("h_max", share_of_lift, x=sheet.limit("share-of-lift", "x"), h=max(useful))
-    return sheet.at_most(sheet.take("h", valve.lift), most)
+    h, x = sheet.take("h", valve.lift), sheet.limit("share-of-lift", "x")
+    own = sheet.at_most(h, sheet.work("h_max", share_of_lift, x=x, h=max(useful)))
+    after = common_throat(valve, sheet)
+    if math.isinf(after):
+        return own
+    before = beats_area(valve, sheet.work("h_x", lift_over_factor, h=h, x=x), sheet)
+    return sheet.worst(own, sheet.at_most(before, after))
 
 
 @rule(
     "valve.steam-speed",
-    title="Steam passes the valve no faster than a free-running engine allows",
+    edition=2,
+    title="Through the valve live steam has a mean speed of at most 100 m/s and exhaust steam of at "
+    "most 80 m/s",
     on=PoppetValve,
     cases=("running",),
     grade=Grade.OBSERVATION,
     cites=[COMMON_PRACTICE, LINEHAM],
-    why="fast steam loses pressure in the valve that the boiler was fired for",
-    leaves_out="the part of the stroke over which the valve is not fully open; the period figure is reported, no limit",
+    why="fast steam loses pressure in the valve, and that pressure cost fuel",
+    leaves_out="the part of the stroke over which the valve is not fully open; the period figure is "
+    "only reported",
     limits=[
         Limit("inlet", "100 m/s", "speed", COMMON_PRACTICE, "greatest mean speed of live steam"),
         Limit("exhaust", "80 m/s", "speed", COMMON_PRACTICE, "greatest mean speed of exhaust steam"),
@@ -106,7 +125,7 @@ def lift_worth_having(valve: PoppetValve, sheet: Sheet) -> Judgement:
     ],
 )
 def speed_of_steam(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
-    """v = A_p c_m/A with the narrower of valve and port; the greatest speed and the period figure stand beside it."""
+    """v = A_p c_m/A at the narrower of valve and port; the greatest speed and the period figure are reported."""
     mean, greatest = _speeds(valve, case, sheet)
     sheet.work("x_period", speed_ratio, v=mean, v_0=sheet.limit("period", "v_0"))
     sheet.work("x_max", speed_ratio, v=greatest, v_0=mean)
@@ -123,13 +142,16 @@ def _speeds(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> tuple[MetresPer
 
 @rule(
     "valve.pressure-loss",
-    title="The valve costs no more than a small share of the pressure before it",
+    edition=2,
+    title="At most 10 % of the absolute pressure is lost in the valve",
     on=PoppetValve,
     cases=("running",),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="pressure lost in the valve is lost to the piston, and back pressure held by it is pushed against",
-    leaves_out="losses of pipe, chest and port, and the wire-drawing while the valve opens and shuts",
+    why="pressure lost in the inlet valve never reaches the piston, and pressure lost in the exhaust "
+    "valve acts against it",
+    leaves_out="losses of pipe, chest and port, and throttling (wire-drawing) while the valve opens and "
+    "shuts",
     limits=[
         Limit("share", "10 %", "ratio", COMMON_PRACTICE, "share of the absolute pressure that may be lost")
     ],
@@ -146,17 +168,18 @@ def pressure_loss(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement
 
 @rule(
     "valve.mach",
-    title="Steam stays well below the speed of sound in the valve",
+    edition=2,
+    title="The greatest Mach number of steam in the valve is at most 0.3",
     on=PoppetValve,
     cases=("running",),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="a stream near the speed of sound chokes: opening further or running faster passes no more",
-    leaves_out="release, when the cylinder blows down through the exhaust valve and is choked by nature",
+    why="flow near the speed of sound chokes: opening further or running faster passes no more steam",
+    leaves_out="release, when the cylinder blows down through the exhaust valve and the flow always chokes",
     limits=[Limit("greatest", "0.3", "ratio", COMMON_PRACTICE, "greatest Mach number")],
 )
 def mach(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
-    """v_max over the speed of sound at the chest's state, or at the exhaust's after release."""
+    """v_max over the speed of sound of the steam in the chest, or in the exhaust after release."""
     p, T = _steam(valve, case, sheet)
     sound = sheet.work("w", steam_speed_of_sound, p=p, T=T)
     _, greatest = _speeds(valve, case, sheet)

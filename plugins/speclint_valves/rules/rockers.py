@@ -21,37 +21,80 @@ from speclint_valves.inputs.loads import loaded, worked_valve_load
 from speclint_valves.inputs.train import Train, train_of
 from speclint_valves.rules.cams import CRACKED
 
+#: The limit that each family of metal has as a bush.
+_BUSHES = {
+    "copper-alloy": "bronze",
+    "white-metal": "white-metal",
+    "grey-iron": "iron",
+    "ductile-iron": "iron",
+}
+
 
 @rule(
     "rocker.stress",
-    title="Arms, pin and bush of the rocker bear the opening of the valve",
+    edition=2,
+    title="Bending in the arms and pin of the rocker is at most 0.2 of the tensile strength of each, and its bush is "
+    "within its rated pressure and that of its metal",
     on=Rocker,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="a rocker that breaks leaves its valve shut at the best, and its pieces in the cam box",
-    leaves_out="sections other than those at the boss, and the fillets there",
+    why="a rocker that breaks leaves its valve shut at best, and its pieces in the cam box",
+    leaves_out="sections other than those at the boss, and the stress concentration of the fillets there",
     limits=[
         Limit(
             "share-of-strength", "0.2", "ratio", COMMON_PRACTICE, "share of tensile strength, for endurance"
         ),
+        Limit(
+            "bronze",
+            "20 MPa",
+            "stress",
+            COMMON_PRACTICE,
+            "greatest mean pressure of a bronze bush that swings",
+        ),
+        Limit(
+            "white-metal",
+            "7 MPa",
+            "stress",
+            COMMON_PRACTICE,
+            "greatest mean pressure of a bush of white metal",
+        ),
+        Limit("iron", "8 MPa", "stress", COMMON_PRACTICE, "greatest mean pressure of a bush of cast iron"),
         CRACKED,
     ],
 )
 def stress(rocker: Rocker, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Bending of both arms at the boss, bending of the pin, pressure in the bush, at the greatest load of the event."""
+    """Bending of both arms at the boss, bending of the pin, pressure in the bush, at the greatest load.
+
+    The pin is judged by its own metal; the bush by its rating and by the limit of its metal.
+    """
     train, F_v, F_t = _loads(rocker, case, sheet)
     del train
     R_m = sheet.look_up("R_m", sheet.material_of(rocker).tensile_strength, of=rocker, at=DRAWING_TEMPERATURE)
-    allowed = sheet.work("σ_zul", share_of_strength, k=sheet.limit("share-of-strength", "k"), S=R_m)
+    k = sheet.limit("share-of-strength", "k")
+    allowed = sheet.work("σ_zul", share_of_strength, k=k, S=R_m)
+    metal = sheet.material_named(f"the pin of {rocker.id}", rocker.pin_material)
+    R_mp = sheet.look_up("R_mp", metal.tensile_strength, at=DRAWING_TEMPERATURE)
     F_p = sheet.work("F_p", pin_load, F_v=F_v, F_t=F_t)
     pin, span = sheet.take("d", rocker.pin), sheet.take("L", rocker.pin_span)
     pressure = sheet.work("p", projected_pressure, F=F_p, d=pin, L=sheet.take("L_b", rocker.bush_length))
     return sheet.worst(
         *_arms(rocker, F_v, F_t, allowed, sheet),
-        sheet.at_most(sheet.work("σ_p", pin_bending_stress, F=F_p, L=span, d=pin), allowed),
+        sheet.at_most(
+            sheet.work("σ_p", pin_bending_stress, F=F_p, L=span, d=pin),
+            sheet.work("σ_zul,p", share_of_strength, k=k, S=R_mp),
+        ),
         sheet.at_most(pressure, sheet.take("p_zul", rocker.bush_pressure)),
+        sheet.at_most(pressure, _bush_limit(rocker, sheet)),
     )
+
+
+def _bush_limit(rocker: Rocker, sheet: Sheet) -> Pascals:
+    """What the metal of the bush bears."""
+    metal = sheet.material_named(f"the bush of {rocker.id}", rocker.bush_material)
+    if metal.family not in _BUSHES:
+        raise sheet.not_covered(f"no bearing pressure is held for a bush of {metal.name}")
+    return sheet.limit(_BUSHES[metal.family])
 
 
 def _arms(rocker: Rocker, F_v: Newtons, F_t: Newtons, allowed: Pascals, sheet: Sheet) -> list[Judgement]:
@@ -68,20 +111,21 @@ def _arms(rocker: Rocker, F_v: Newtons, F_t: Newtons, allowed: Pascals, sheet: S
 
 @rule(
     "rocker.stiffness",
-    title="The rocker gives away little of the valve's lift",
+    edition=2,
+    title="Deflection of the rocker and its pin loses at most 2 % of the valve's lift",
     on=Rocker,
     cases=("starting", "running"),
     grade=Grade.OBSERVATION,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="a springy rocker opens late, shuts late and lets the valve bounce",
-    leaves_out="the give of spindle, tappet, cam shaft and box",
+    why="a flexible rocker opens late, shuts late and lets the valve bounce",
+    leaves_out="deflection of spindle, tappet, camshaft and box",
     limits=[
         Limit("share-of-lift", "2 %", "ratio", COMMON_PRACTICE, "share of the lift that may be lost"),
         CRACKED,
     ],
 )
 def stiffness(rocker: Rocker, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Arms as cantilevers from the boss, the pin as a beam, at the greatest load of the event ≤ 2 % of the lift."""
+    """Arms as cantilevers from the boss, the pin as a beam, at the greatest load ≤ 2 % of the lift."""
     train, F_v, F_t = _loads(rocker, case, sheet)
     b_v, b_t = sheet.take("b_v", rocker.valve_arm), sheet.take("b_t", rocker.tappet_arm)
     arms = sheet.work(

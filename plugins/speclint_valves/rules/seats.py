@@ -1,10 +1,17 @@
-"""Seat rings: the fit that holds them, cold and hot."""
+"""Seat rings: their fit, cold and hot."""
 
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Newtons, Pascals
-from speclint.handbook.fits import DIN_7190, DRAWING_TEMPERATURE, SHRINK_FIT, axial_grip
+from speclint.handbook.fits import (
+    DIN_7190,
+    DIN_7190_2001,
+    DIN_7190_SMOOTHING,
+    DRAWING_TEMPERATURE,
+    SHRINK_FIT,
+    axial_grip,
+)
 from speclint.specs import LoadCase, ValveSeat
 from speclint_valves.formulae.fits import (
     load_with_margin,
@@ -12,29 +19,44 @@ from speclint_valves.formulae.fits import (
     shrinkage_to_enter,
     withdrawing_load,
 )
-from speclint_valves.inputs.seating import Fit, cold_fit, interference_at, pressure_of, stresses
+from speclint_valves.inputs.seating import (
+    Fit,
+    cold_fit,
+    gripping,
+    interference_at,
+    joint_length,
+    pressing,
+    pressure_of,
+    stresses,
+)
 
 SHARES = (
     Limit("ring-share", "0.5", "ratio", COMMON_PRACTICE, "share of an iron ring's compressive strength"),
     Limit("block-share", "0.67", "ratio", COMMON_PRACTICE, "share of proof stress"),
 )
-DEFERS = "the local code and a competent person have the last word"
+DEFERS = "the local code and a competent person decide"
 
 
 @rule(
     "seat.retained-hot",
-    title="The seat keeps some of its interference in every hot case",
+    edition=2,
+    title="The seat has an interference above zero in every hot case, its faces smoothed",
     on=ValveSeat,
     cases=("warming", "starting", "running", "drifting", "standing-hot", "cooling", "water"),
     grade=Grade.HOLD,
-    cites=[FIRST_PRINCIPLES, DIN_7190],
-    why="steel grows more than iron: a ring tight in the shop may be loose in steam, and fall into the cylinder",
-    leaves_out=f"creep and relaxation of the fit over years, and a wall that is not at one temperature; {DEFERS}",
+    cites=[FIRST_PRINCIPLES, DIN_7190_2001],
+    why="steel expands more than iron: a ring tight in the shop may be loose in steam, and fall into "
+    "the cylinder",
+    leaves_out="creep and relaxation of the fit over years, and a wall that is not at one temperature; "
+    f"{DEFERS}",
 )
 def retained_hot(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
-    """δ + D (α_s (T_s − 20) − α_b (T_b − 20)) > 0; lighter where something else holds the ring."""
+    """δ − 0.8 (Rz_s + Rz_b) + D (α_s (T_s − 20) − α_b (T_b − 20)) > 0.
+
+    Of a lower grade where something else holds the ring.
+    """
     held_otherwise = sheet.read("retention", seat.retention) != "none"
-    fit = cold_fit(seat, sheet)
+    fit = gripping(seat, cold_fit(seat, sheet), sheet)
     T_s = sheet.take("T_s", case.temperature_of(seat))
     T_b = sheet.take("T_b", case.temperature_of(fit.block))
     left = sheet.stays(interference_at(seat, fit, sheet, T_s, T_b), fit.delta, strictly=True)
@@ -43,41 +65,45 @@ def retained_hot(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "seat.push-out",
-    title="The hot fit holds the seat against whatever would draw it out",
+    edition=2,
+    title="The grip of the hot fit is at least twice the load that pulls the seat out",
     on=ValveSeat,
     cases=("running", "drifting", "cooling", "water"),
     grade=Grade.HOLD,
-    cites=[FIRST_PRINCIPLES, DIN_7190, COMMON_PRACTICE],
-    why="pressure behind the ring, or a valve that sticks to it, pulls a seat out that its fit holds too weakly",
-    leaves_out=f"the blow of a landing valve, which drives the ring home; {DEFERS}",
+    cites=[FIRST_PRINCIPLES, DIN_7190_2001, COMMON_PRACTICE],
+    why="pressure behind the ring, or a valve that sticks to it, pulls out a seat whose fit is too weak",
+    leaves_out=f"the impact of a landing valve, which presses the ring in; {DEFERS}",
     limits=[
-        Limit("factor", "2", "ratio", COMMON_PRACTICE, "least factor of grip against the withdrawing load")
+        Limit("factor", "2", "ratio", COMMON_PRACTICE, "least grip over the load that pulls the seat out")
     ],
 )
 def push_out(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
-    """μ π D L p_c hot ≥ factor × (reversed pressure on the ring + a sticking valve's drag)."""
+    """μ π D L p_c hot ≥ factor × (reversed pressure on the ring + a sticking valve's drag).
+
+    The interference is that left when the roughness of both faces is smoothed; L is the shorter of ring and bore.
+    """
     held_otherwise = sheet.read("retention", seat.retention) != "none"
-    fit = cold_fit(seat, sheet)
+    fit = gripping(seat, cold_fit(seat, sheet), sheet)
     T_s = sheet.take("T_s", case.temperature_of(seat))
     T_b = sheet.take("T_b", case.temperature_of(fit.block))
     p = pressure_of(seat, fit, sheet, interference_at(seat, fit, sheet, T_s, T_b), T_s, T_b)
-    length, friction = sheet.take("L", seat.length), sheet.take("μ", seat.friction)
+    length, friction = joint_length(seat, fit, sheet), sheet.take("μ", seat.friction)
     needed = sheet.work(
-        "F_n", load_with_margin, x=sheet.limit("factor", "x"), F=_withdrawing(seat, fit, case, sheet)
+        "F_n", load_with_margin, x=sheet.limit("factor", "x"), F=_withdrawal(seat, fit, case, sheet)
     )
     grip = sheet.work("F_h", axial_grip, mu=friction, p=p, D=fit.joint, L=length)
     held = sheet.at_least(grip, needed)
     return held.graded(Grade.NONCONFORMITY) if held_otherwise else held
 
 
-def _withdrawing(seat: ValveSeat, fit: Fit, case: LoadCase, sheet: Sheet) -> Newtons:
+def _withdrawal(seat: ValveSeat, fit: Fit, case: LoadCase, sheet: Sheet) -> Newtons:
     behind, front = _sides(seat, fit, case, sheet)
     bore, drag = sheet.take("d", seat.bore), sheet.take("F_d", seat.sticking_drag)
     return sheet.work("F_w", withdrawing_load, D=fit.joint, d=bore, p_b=behind, p_f=front, F_d=drag)
 
 
 def _sides(seat: ValveSeat, fit: Fit, case: LoadCase, sheet: Sheet) -> tuple[Pascals, Pascals]:
-    """Pressure behind the ring, and on the side to which it would come out."""
+    """Pressure behind the ring, and on the side to which it would move."""
     live = sheet.read("chamber beyond the seat", fit.housing.chamber) == "live steam"
     chamber = case.live_pressure if live else case.exhaust_pressure
     if sheet.read("side entered from", seat.entered_from) == "cylinder":
@@ -90,57 +116,61 @@ def _sides(seat: ValveSeat, fit: Fit, case: LoadCase, sheet: Sheet) -> tuple[Pas
 
 @rule(
     "seat.fit-stress",
-    title="The tightest fit of the drawing neither crushes the ring nor strains the block",
+    edition=2,
+    title="The tightest fit of the drawing, at 20 °C, stresses an iron ring to at most 0.5 of its "
+    "compressive strength, and a steel ring or the block to at most 0.67 of proof stress",
     on=ValveSeat,
     grade=Grade.NONCONFORMITY,
-    cites=[*SHRINK_FIT, DIN_7190, COMMON_PRACTICE],
-    why="a ring forced in too tight cracks, or the wall behind it yields and holds nothing when it is hot",
-    leaves_out="the peak at the ends of the ring, and the bore of the seat closing in: it is ground after it is in",
+    cites=[*SHRINK_FIT, DIN_7190_SMOOTHING, COMMON_PRACTICE],
+    why="a ring fitted too tight cracks, or the wall behind it yields and the fit is lost when hot",
+    leaves_out="the peak at the ends of the ring; closing in of the seat's bore, which is ground after "
+    "fitting",
     limits=SHARES,
 )
 def fit_stress(seat: ValveSeat, sheet: Sheet) -> Judgement:
-    """Ring −2 p_c D²/(D² − d²), block 2 p_c D_o²/(D_o² − D²) with D_o = D + 2 × least wall, at 20 °C."""
-    fit = cold_fit(seat, sheet)
-    p = pressure_of(seat, fit, sheet, fit.delta, DRAWING_TEMPERATURE, DRAWING_TEMPERATURE)
-    return stresses(seat, fit, sheet, p, DRAWING_TEMPERATURE, DRAWING_TEMPERATURE)
+    """Ring −2 p D²/(D² − d²) in a block thick all round, block 2 p D_o²/(D_o² − D²), D_o = D + 2 × least wall."""
+    fit = pressing(seat, cold_fit(seat, sheet), sheet)
+    return stresses(seat, fit, sheet, fit.delta, DRAWING_TEMPERATURE, DRAWING_TEMPERATURE)
 
 
 @rule(
     "seat.fit-warming",
-    title="First steam, with the seat hotter than its block, neither crushes the ring nor strains the block",
+    edition=2,
+    title="With seat and block each as hot as in any case, the fit stresses an iron ring to at most 0.5 of its "
+    "compressive strength, and a steel ring or the block to at most 0.67 of proof stress",
     on=ValveSeat,
-    cases=("warming", "starting", "running"),
+    cases=("warming", "starting", "running", "drifting", "standing-hot", "water"),
     grade=Grade.NONCONFORMITY,
-    cites=[*SHRINK_FIT, DIN_7190, COMMON_PRACTICE],
+    cites=[*SHRINK_FIT, DIN_7190_SMOOTHING, COMMON_PRACTICE],
     why="a ring that is hot in a cold block yields or makes the block yield, and is loose when both are warm",
-    leaves_out="the change of temperature through the wall of ring and block",
+    leaves_out="temperature gradients through the wall of ring and block",
     limits=SHARES,
 )
 def fit_warming(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
     """As seat.fit-stress, each part at its temperature."""
-    fit = cold_fit(seat, sheet)
+    fit = pressing(seat, cold_fit(seat, sheet), sheet)
     T_s = sheet.take("T_s", case.temperature_of(seat))
     T_b = sheet.take("T_b", case.temperature_of(fit.block))
-    p = pressure_of(seat, fit, sheet, interference_at(seat, fit, sheet, T_s, T_b), T_s, T_b)
-    return stresses(seat, fit, sheet, p, T_s, T_b)
+    return stresses(seat, fit, sheet, interference_at(seat, fit, sheet, T_s, T_b), T_s, T_b)
 
 
 @rule(
     "seat.entering",
-    title="The way the seat is put in gives the room, or the force, that its fit needs",
+    edition=2,
+    title="The shrinkage available, or the press force, is at least what the tightest fit needs for assembly",
     on=ValveSeat,
     grade=Grade.OBSERVATION,
     cites=[FIRST_PRINCIPLES, DIN_7190, COMMON_PRACTICE],
-    why="a ring that sticks half-way in is a ring broken out, and the bore scored",
+    why="a ring that sticks half-way must be broken out, and the bore is scored",
     leaves_out="how fast ring and block come to one temperature: the ring must drop in within seconds",
     limits=[
-        Limit("allowance", "0.05 mm", "length", COMMON_PRACTICE, "room for handling and dirt"),
+        Limit("allowance", "0.05 mm", "length", COMMON_PRACTICE, "clearance for handling and dirt"),
         Limit(
             "hottest-block",
             "200 °C",
             "temperature",
             COMMON_PRACTICE,
-            "hottest that the block may be made for it",
+            "hottest that the block may be heated to",
         ),
     ],
 )
@@ -155,19 +185,20 @@ def entering(seat: ValveSeat, sheet: Sheet) -> Judgement:
     return sheet.at_least(_available(seat, fit, sheet), wanted)
 
 
-def _pressed(seat: ValveSeat, fit: Fit, sheet: Sheet) -> Judgement:
+def _pressed(seat: ValveSeat, cold: Fit, sheet: Sheet) -> Judgement:
+    fit = pressing(seat, cold, sheet)
     p = pressure_of(seat, fit, sheet, fit.delta, DRAWING_TEMPERATURE, DRAWING_TEMPERATURE)
-    friction, length = sheet.take("μ", seat.friction), sheet.take("L", seat.length)
+    friction, length = sheet.take("μ", seat.friction), joint_length(seat, fit, sheet)
     needed = sheet.work("F_n", axial_grip, mu=friction, p=p, D=fit.joint, L=length)
     return sheet.at_least(sheet.take("F_p", seat.press_force), needed)
 
 
 def _available(seat: ValveSeat, fit: Fit, sheet: Sheet) -> Metres:
-    way = sheet.read("entering", seat.entering)
+    method = sheet.read("entering", seat.entering)
     T_b = T_s = DRAWING_TEMPERATURE
-    if "block heated" in way:
+    if "block heated" in method:
         T_b = min(sheet.take("T_b", seat.block_heated_to), sheet.limit("hottest-block", "T_b,max"))
-    if "ring chilled" in way:
+    if "ring chilled" in method:
         T_s = sheet.take("T_s", seat.chilled_to)
     ring, block = sheet.material_of(seat), sheet.material_of(fit.block)
     return sheet.work(

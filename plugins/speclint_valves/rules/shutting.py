@@ -1,4 +1,4 @@
-"""A shut valve: that it stays shut, and that it shuts."""
+"""A shut valve: whether it stays shut, and whether it shuts."""
 
 from __future__ import annotations
 
@@ -12,38 +12,44 @@ from speclint_valves.formulae.shutting import (
     gauge_pressure,
     lifting_load,
     load_in_sense,
+    pressure_at_shutting,
     shutting_load,
     sum_of_loads,
 )
 from speclint_valves.formulae.tables import sense_of_steam
 from speclint_valves.inputs.shutting import (
     greatest_lifting,
+    least_friction,
     lifting_pressures,
     on_spindle,
     spindle_of,
-    springs_shut,
     unbalanced,
     weight,
 )
+from speclint_valves.inputs.springs import springs_relaxed
 from speclint_valves.rules.seats import DEFERS
 
-MARGIN = Limit("factor", "1.2", "ratio", COMMON_PRACTICE, "margin of the shutting over the opening load")
-SPRINGS = (FIRST_PRINCIPLES, EN_13906_1.at("fall of the modulus with temperature"), RELAXATION_DIAGRAMS)
+MARGIN = Limit("factor", "1.2", "ratio", COMMON_PRACTICE, "least closing load over opening load")
+SPRINGS = (FIRST_PRINCIPLES, EN_13906_1.at("8, fall of the modulus with temperature"), RELAXATION_DIAGRAMS)
 
 
 @rule(
     "valve.pressure-closed",
-    title="Steam acts on the shut valve in the sense that its drawing says, wherever the contact seals",
+    title="Steam loads the shut valve in the direction that its drawing states, wherever on its contact "
+    "each beat seals",
     on=PoppetValve,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES],
-    why="the beats differ by millimetres: a valve that seals on another edge is lifted where it should be held",
-    leaves_out="what reversed pressure does, which valve.spring-holds-shut judges",
-    limits=[Limit("least", "0 N", "force", FIRST_PRINCIPLES, "least steam load in the stated sense", "any")],
+    why="the beats differ by millimetres: a valve that seals on another edge is lifted where it should "
+    "be held shut",
+    leaves_out="reversed pressure (valve.spring-holds-shut)",
+    limits=[
+        Limit("least", "0 N", "force", FIRST_PRINCIPLES, "least steam load in the stated direction", "any")
+    ],
 )
 def pressure_closed(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
-    """F = Δp π (d_u² − d_l²)/4 with each sealing circle at both edges of its contact, and the spindle's own load."""
+    """F = Δp π (d_u² − d_l²)/4 with each sealing circle at both edges of its contact, and the load on the spindle."""
     supply = sheet.take("p_s", case.live_pressure)
     delivery = sheet.take("p_d", case.exhaust_pressure)
     on_valve = unbalanced(valve, sheet, supply, delivery)
@@ -55,23 +61,33 @@ def pressure_closed(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgeme
 
 @rule(
     "valve.spring-holds-shut",
-    title="The spring holds the valve on its seat against the greatest pressure that would lift it",
+    edition=2,
+    title="Springs, weight and friction hold the valve shut with at least 1.2 times the greatest steam "
+    "load that lifts it",
     on=PoppetValve,
     cases=("running", "drifting", "water"),
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=[*SPRINGS, COMMON_PRACTICE],
-    why="a valve lifted off its seat out of turn traps water, or lets steam drive an engine that should stand",
-    leaves_out=f"steam that pulses in the passages, and a spring that has broken (coil-spring.one-broken); {DEFERS}",
+    why="a valve lifted off its seat at the wrong moment traps water, or lets steam drive an engine "
+    "that should stand still",
+    leaves_out=f"pulsation of steam in the passages, and a broken spring (coil-spring.one-broken); {DEFERS}",
     limits=[MARGIN],
 )
 def spring_holds_shut(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Springs hot and relaxed + weight + friction that helps ≥ factor × lifting load of the case."""
-    _refuse_meant_to_lift(valve, case, sheet)
+    """Least load of the springs + weight + friction that is sure to help ≥ factor × lifting load of the case.
+
+    The springs have the set of the hottest case of all, with the valve open, and the low end of their load.
+    """
+    _exclude_intended_lift(valve, case, sheet)
     hurts = sheet.read("reversal hurts", valve.reversal_hurts)
-    friction = sheet.take("F_r", spindle_of(valve, sheet).friction)
+    friction = least_friction(spindle_of(valve, sheet), sheet)
     held = sheet.work(
-        "F_c", shutting_load, F_f=springs_shut(valve, case, sheet), W=weight(valve, sheet), F_r=friction
+        "F_c",
+        shutting_load,
+        F_f=springs_relaxed(valve, case, sheet).shut,
+        W=weight(valve, sheet),
+        F_r=friction,
     )
     lifted = greatest_lifting(valve, case, sheet)
     needed = sheet.work("F_n", load_with_margin, x=sheet.limit("factor", "x"), F=lifted)
@@ -79,23 +95,25 @@ def spring_holds_shut(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judge
     return judged.graded(Grade.HOLD) if hurts else judged
 
 
-def _refuse_meant_to_lift(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> None:
+def _exclude_intended_lift(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> None:
     drifts, relieves = valve.lifts_drifting, valve.relieves_water
     if case.where.key.endswith("drifting") and sheet.read("lifts while drifting", drifts):
         raise sheet.not_applicable("the valve is meant to stay off its seat while the engine drifts")
     if case.where.key.endswith("water") and sheet.read("relieves water", relieves):
-        raise sheet.not_applicable("the valve is meant to lift and let trapped water go")
+        raise sheet.not_applicable("the valve is meant to lift and relieve trapped water")
 
 
 @rule(
     "valve.closes",
-    title="The spring takes the valve to its seat against friction and the steam on its spindle",
+    edition=2,
+    title="Springs and weight shut the valve with at least 1.2 times the friction and the steam load on "
+    "its spindle",
     on=PoppetValve,
     cases=("starting", "running", "drifting"),
     grade=Grade.NONCONFORMITY,
     cites=[*SPRINGS, COMMON_PRACTICE],
-    why="a valve that hangs open lets live steam into the exhaust, or the piston meets it",
-    leaves_out="the inertia of the train, which valve.spring-follows-cam judges",
+    why="a valve that stays open lets live steam into the exhaust, or is hit by the piston",
+    leaves_out="inertia of the train (valve.spring-follows-cam)",
     limits=[MARGIN],
 )
 def closes(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -105,7 +123,7 @@ def closes(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     pushed = sheet.work("F_o", lifting_load, F_v=0.0, F_s=on_spindle(spindle, sheet, supply, delivery))
     against = sheet.work("F_a", sum_of_loads, F_1=pushed, F_2=sheet.take("F_r", spindle.friction))
     needed = sheet.work("F_n", load_with_margin, x=sheet.limit("factor", "x"), F=against)
-    springs = springs_shut(valve, case, sheet)
+    springs = springs_relaxed(valve, case, sheet).shut
     return sheet.at_least(
         sheet.work("F_c", shutting_load, F_f=springs, W=weight(valve, sheet), F_r=0.0),
         needed,
@@ -114,18 +132,23 @@ def closes(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "valve.compression-lift",
-    title="Compression at the shortest cut-off does not lift the valve",
+    edition=2,
+    title="The load of compression at the shortest cut-off on the valve is no more than springs and "
+    "weight hold",
     on=PoppetValve,
     cases=("running", "drifting"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="a valve lifted by compression at every stroke hammers its seat to pieces",
-    leaves_out="steam that leaks in while the piston compresses, and heat lost to the walls",
+    why="a valve lifted by compression at every stroke hammers its seat until it fails",
+    leaves_out="steam that leaks in during compression, and heat lost to the walls",
     limits=[Limit("exponent", "1.3", "ratio", COMMON_PRACTICE, "exponent of compression of dry steam")],
 )
 def compression_lift(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
-    """p = p_b (1 + x/c)^n against the steam on the other side of the valve, springs and weight."""
-    _refuse_meant_to_lift(valve, case, sheet)
+    """p = y p_b (1 + x/c)^n against the steam on the other side of the valve, springs and weight.
+
+    y is stated: the exhaust valve throttles while it shuts, so that compression begins above the exhaust pressure.
+    """
+    _exclude_intended_lift(valve, case, sheet)
     compressed = _compressed(valve, case, sheet)
     if sheet.read("serves", valve.serves) == "inlet":
         supply, delivery = sheet.take("p_s", case.live_pressure), compressed
@@ -134,7 +157,7 @@ def compression_lift(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgem
     on_valve = unbalanced(valve, sheet, supply, delivery)
     spindle = on_spindle(spindle_of(valve, sheet), sheet, supply, delivery)
     lifted = sheet.work("F_l", lifting_load, F_v=on_valve, F_s=spindle)
-    springs = springs_shut(valve, case, sheet)
+    springs = springs_relaxed(valve, case, sheet).shut
     return sheet.at_least(
         sheet.work("F_c", shutting_load, F_f=springs, W=weight(valve, sheet), F_r=0.0), lifted
     )
@@ -143,7 +166,8 @@ def compression_lift(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgem
 def _compressed(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Pascals:
     begun, gauge = sheet.take_absolute("p_b", case.exhaust_pressure), sheet.take("p_g", case.exhaust_pressure)
     x, c = sheet.take("x", valve.compression_share), sheet.take("c", valve.clearance_share)
-    p = sheet.work("p", compression_pressure, p_b=begun, x=x, c=c, n=sheet.limit("exponent", "n"))
+    shut = sheet.work("p_y", pressure_at_shutting, y=sheet.take("y", valve.shutting_ratio), p_b=begun)
+    p = sheet.work("p", compression_pressure, p_b=shut, x=x, c=c, n=sheet.limit("exponent", "n"))
     return sheet.work("p_k", gauge_pressure, p=p, p_b=begun, p_g=gauge)
 
 

@@ -3,69 +3,78 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.equations import Newtons
-from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.equations import Newtons, Ratio
+from speclint.handbook.fits import DRAWING_TEMPERATURE, SHRINK_FIT
 from speclint.handbook.members import critical_load, end_fixity
 from speclint.handbook.tables import SHIGLEY
 from speclint.specs import LoadCase, Rocker, Tappet, ValveSpindle
 from speclint_valves.formulae.fits import share_of_strength
+from speclint_valves.formulae.guides import (
+    guide_clearance,
+    guide_clearance_hot,
+    length_ratio,
+    share_of_clearance,
+    share_of_diameter,
+)
 from speclint_valves.formulae.landing import strain_since
 from speclint_valves.formulae.motion import valve_speed
 from speclint_valves.formulae.spindle import (
     buckling_factor,
     direct_stress,
-    guide_clearance,
-    guide_clearance_hot,
-    length_ratio,
     round_area,
     round_second_moment,
-    share_of_diameter,
 )
+from speclint_valves.inputs.guides import guide_of
 from speclint_valves.inputs.loads import loaded, worked_valve_load
-from speclint_valves.inputs.opening import block_of
+from speclint_valves.inputs.shutting import supply_at_most
 from speclint_valves.inputs.train import SCAN, motion, ratio, train_of
 from speclint_valves.rules.cams import CRACKED
 
 
 @rule(
     "spindle.guide-clearance-hot",
-    title="The spindle neither seizes nor rattles in its guide",
+    edition=2,
+    title="Hot, the spindle keeps at least 0.1 of its clearance in the guide, and at most 0.004 of its diameter",
     on=ValveSpindle,
-    cases=("warming", "running", "cooling"),
+    cases=("warming", "starting", "running", "drifting", "standing-hot", "cooling", "water"),
     grade=Grade.NONCONFORMITY,
-    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="a spindle that seizes holds its valve open; one that rattles lets steam past and wears its seat askew",
-    leaves_out="scale and burnt oil, which take from the clearance in service",
+    cites=[FIRST_PRINCIPLES, *SHRINK_FIT, COMMON_PRACTICE],
+    why="a spindle that seizes holds its valve open; one that is loose lets steam past and wears its "
+    "seat on one side",
+    leaves_out="scale and burnt oil, which reduce the clearance in service",
     limits=[
-        Limit("greatest", "0.004", "ratio", COMMON_PRACTICE, "greatest clearance for each diameter, hot")
+        Limit("least", "0.1", "ratio", COMMON_PRACTICE, "least share of the cold clearance left hot"),
+        Limit("greatest", "0.004", "ratio", COMMON_PRACTICE, "greatest hot clearance over the diameter"),
     ],
 )
 def guide_clearance_when_hot(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
-    """D_g (1 + ε_g) − d (1 + ε_s) above nothing and at most 0.004 d; the guide as warm as the block."""
-    block = block_of(sheet.follow(spindle.moves), sheet)
-    D_g, d = sheet.take("D_g", spindle.guide_bore), sheet.take("d", spindle.diameter)
-    T_g, T_s = sheet.take("T_g", case.temperature_of(block)), sheet.take("T_s", case.temperature_of(spindle))
-    guide = sheet.material_named(f"the guide of {spindle.id}", spindle.guide_material)
-    α_g = sheet.look_up("α_g", guide.expansion, at=T_g)
+    """D_g (1 + ε_g) − Δ_g − d (1 + ε_s) at least 0.1 of the cold clearance and at most 0.004 d.
+
+    The guide is at the temperature of the block, which holds it: the difference of their expansion changes its bore.
+    """
+    guide, d = guide_of(spindle, case, sheet), sheet.take("d", spindle.diameter)
+    T_s = sheet.take("T_s", case.temperature_of(spindle))
     α_s = sheet.look_up("α_s", sheet.material_of(spindle).expansion, of=spindle, at=T_s)
     since = {"alpha_0": 0.0, "T_0": DRAWING_TEMPERATURE, "T_ref": DRAWING_TEMPERATURE}
-    ε_g = sheet.work("ε_g", strain_since, alpha=α_g, T=T_g, **since)
     ε_s = sheet.work("ε_s", strain_since, alpha=α_s, T=T_s, **since)
-    cold = sheet.work("c_0", guide_clearance, D_g=D_g, d=d)
-    hot = sheet.work("c", guide_clearance_hot, D_g=D_g, ε_g=ε_g, d=d, ε_s=ε_s)
+    cold = sheet.work("c_0", guide_clearance, D_g=guide.bore, Δ_g=guide.closed_cold, d=d)
+    hot = sheet.work(
+        "c", guide_clearance_hot, D_g=guide.bore, ε_g=guide.growth, Δ_g=guide.closed_hot, d=d, ε_s=ε_s
+    )
+    least = sheet.work("c_min", share_of_clearance, x=sheet.limit("least", "x_c"), c_0=cold)
     most = sheet.work("c_max", share_of_diameter, x=sheet.limit("greatest", "x"), d=d)
-    return sheet.worst(sheet.stays(hot, cold, strictly=True), sheet.at_most(hot, most))
+    return sheet.worst(sheet.at_least(hot, least), sheet.at_most(hot, most))
 
 
 @rule(
     "spindle.guide-length",
-    title="The guide is long enough to keep the valve square to its seat",
+    title="The guide is at least four spindle diameters long",
     on=ValveSpindle,
     grade=Grade.OBSERVATION,
     cites=[COMMON_PRACTICE],
-    why="a short guide lets the valve rock and land on one side",
-    leaves_out="a second guide beyond the valve, which does the same work with less length",
-    limits=[Limit("least", "4", "ratio", COMMON_PRACTICE, "least length of guide for each diameter")],
+    why="a short guide lets the valve tilt and land on one side",
+    leaves_out="a second guide beyond the valve, which does the same with less length",
+    limits=[Limit("least", "4", "ratio", COMMON_PRACTICE, "least guide length over spindle diameter")],
 )
 def guide_length(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
     """L/d ≥ 4."""
@@ -75,34 +84,55 @@ def guide_length(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
 
 @rule(
     "spindle.stress",
-    title="The spindle bears the opening of its valve at its weakest section and does not buckle",
+    edition=2,
+    title="The stress at the weakest section of the spindle is at most 0.2 of its tensile strength, 0.127 where it is "
+    "notched, and the factor against buckling at least 4",
     on=ValveSpindle,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, SHIGLEY.at("section 4-12, columns"), COMMON_PRACTICE],
-    why="a spindle that breaks leaves its valve to the cylinder; one that bends jams in its guide",
-    leaves_out="the notch of a thread or a cotter hole, which the low share of the strength stands for",
+    why="a spindle that breaks may drop its valve into the cylinder; one that bends jams in its guide",
+    leaves_out="surface finish and size of the section, for which the shares of the strength are low",
     limits=[
         Limit(
             "share-of-strength",
             "0.2",
             "ratio",
             COMMON_PRACTICE,
-            "share of tensile strength at 20 °C, for endurance",
+            "share of tensile strength at 20 °C, for endurance of a plain section",
+        ),
+        Limit(
+            "share-notched",
+            "0.127",
+            "ratio",
+            COMMON_PRACTICE,
+            "share of tensile strength at 20 °C, for endurance of a thread, a hole or a groove",
         ),
         Limit("buckling-factor", "4", "ratio", COMMON_PRACTICE, "least factor against buckling"),
         CRACKED,
     ],
 )
 def stress(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
-    """(springs + steam + inertia + friction)/least section ≤ 0.2 R_m; Johnson or Euler over the free length ≥ 4."""
+    """Greatest load of the event/least section ≤ its share of R_m; Johnson or Euler over the free length ≥ 4.
+
+    The load is springs, steam, inertia and friction, or the blow with which the clearance is taken up.
+    """
     train = train_of(sheet.follow(spindle.moves), sheet)
     F, _ = worked_valve_load(loaded(train, case, sheet), sheet)
     T, metal = sheet.take("T", case.temperature_of(spindle)), sheet.material_of(spindle)
     R_m = sheet.look_up("R_m", metal.tensile_strength, of=spindle, at=DRAWING_TEMPERATURE)
-    allowed = sheet.work("σ_zul", share_of_strength, k=sheet.limit("share-of-strength", "k"), S=R_m)
+    allowed = sheet.work("σ_zul", share_of_strength, k=_share(spindle, sheet), S=R_m)
     worked = sheet.work("σ", direct_stress, F=F, d=sheet.take("d_1", spindle.least_diameter))
     return sheet.worst(sheet.at_most(worked, allowed), _buckling(spindle, T, F, sheet))
+
+
+def _share(spindle: ValveSpindle, sheet: Sheet) -> Ratio:
+    """Share of strength by the form of the weakest section; that of a thread where no form is stated."""
+    plain = (
+        sheet.is_stated("form of the weakest section", spindle.least_section)
+        and sheet.read("form of the weakest section", spindle.least_section) == "plain"
+    )
+    return sheet.limit("share-of-strength" if plain else "share-notched", "k")
 
 
 def _buckling(spindle: ValveSpindle, T: float, F: Newtons, sheet: Sheet) -> Judgement:
@@ -121,17 +151,18 @@ def _buckling(spindle: ValveSpindle, T: float, F: Newtons, sheet: Sheet) -> Judg
 
 @rule(
     "spindle.seal",
-    title="The seal is rated for what it meets, and what passes it has a way out",
+    edition=2,
+    title="Temperature, boiler pressure and speed at the seal are within its rating, and its leak-off is stated",
     on=ValveSpindle,
-    cases=("running",),
+    cases=("starting", "running"),
     grade=Grade.QUERY,
     gravest=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
-    why="a seal beyond its rating burns or blows, and water behind it corrodes gear and springs",
-    leaves_out="how long the seal lasts",
+    why="a seal beyond its rating burns or blows out, and water behind it corrodes gear and springs",
+    leaves_out="service life of the seal",
 )
 def seal(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Temperature, pressure and rubbing speed ≤ those of the rating; leak-off stated."""
+    """Temperature, greatest pressure of the boiler and rubbing speed ≤ those of the rating; leak-off stated."""
     train = train_of(sheet.follow(spindle.moves), sheet)
     i, moved, ω = ratio(train, sheet), motion(train.cam, sheet), sheet.take("ω", case.rotational_speed)
 
@@ -143,7 +174,7 @@ def seal(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
     )
     speed = sheet.work("v", valve_speed, i=i, s_prime=moved.at(angle).slope, ω=ω)
     sheet.read("leak-off", spindle.leak_off)
-    T, p = sheet.take("T", case.temperature_of(spindle)), sheet.take("p", case.live_pressure)
+    T, p = sheet.take("T", case.temperature_of(spindle)), supply_at_most(case, sheet)
     return sheet.worst(
         sheet.no_hotter(T, sheet.take("T_max", spindle.seal_temperature)),
         sheet.at_most(p, sheet.take("p_max", spindle.seal_pressure)),
@@ -153,19 +184,21 @@ def seal(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "spindle.driven",
-    title="Each spindle is driven by exactly one tappet, itself or through one rocker",
+    edition=2,
+    title="Each spindle is driven by exactly one tappet, directly or through one rocker",
     on=ValveSpindle,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
-    why="a valve that nothing lifts, or two tappets fight for, is a gear drawn wrong",
-    leaves_out="whether the tappet is that of the right cylinder end",
+    why="a valve with no tappet never lifts, and one with two tappets is a drawing error",
+    leaves_out="whether the tappet belongs to the right end of the cylinder",
 )
 def driven(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
-    """One rocker at most, and one tappet on it or on the spindle."""
-    rockers = sheet.belonging_to(spindle, Rocker)
-    tappets = [tappet for driver in (spindle, *rockers) for tappet in sheet.belonging_to(driver, Tappet)]
-    says = f"{len(rockers)} rockers and {len(tappets)} tappets drive the spindle"
-    return sheet.states(len(rockers) <= 1 and len(tappets) == 1, says)
+    """One tappet on the spindle; or one rocker, one tappet on that and none on the spindle."""
+    rockers, own = sheet.belonging_to(spindle, Rocker), sheet.belonging_to(spindle, Tappet)
+    through = [tappet for rocker in rockers for tappet in sheet.belonging_to(rocker, Tappet)]
+    says = f"{len(own)} tappets drive the spindle itself; {len(rockers)} rockers do, driven by {len(through)} tappets"
+    right = (len(own), len(rockers), len(through)) in ((1, 0, 0), (0, 1, 1))
+    return sheet.states(right, says)
 
 
 RULES = (guide_clearance_when_hot, guide_length, stress, seal, driven)

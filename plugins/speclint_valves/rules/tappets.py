@@ -5,35 +5,36 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Ratio
 from speclint.handbook.fits import DRAWING_TEMPERATURE
-from speclint.specs import Cam, CamBox, CylinderBlock, LoadCase, Rocker, Tappet, ValveSpindle
+from speclint.specs import Cam, CamBox, CylinderBlock, LoadCase, PoppetValve, Rocker, Tappet, ValveSpindle
 from speclint_valves.formulae.landing import strain_since
-from speclint_valves.formulae.motion import lever_ratio, tappet_clearance_hot
+from speclint_valves.formulae.motion import lever_ratio, spindle_length, tappet_clearance_hot
 from speclint_valves.formulae.spindle import length_with_room
 from speclint_valves.rules.seats import DEFERS
 
 
 @rule(
     "tappet.clearance-hot",
-    title="Hot, cold and worn, the tappet keeps its clearance, and no more of it than its ramp takes up",
+    edition=2,
+    title="In every case the tappet has at least 0.05 mm of clearance with a worn seat, and with a new "
+    "seat no more than the ramp of its cam",
     on=Tappet,
-    cases=("warming", "running", "cooling"),
+    cases=("warming", "starting", "running", "drifting", "standing-hot", "cooling"),
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="a valve held off its seat leaks, burns, and lets live steam through an engine that should stand",
+    why="a valve held off its seat leaks, burns, and lets live steam into an engine that should stand still",
     leaves_out=f"wear of cam and tappet, which adds to the clearance, and bending of the box; {DEFERS}",
     limits=[Limit("least", "0.05 mm", "length", COMMON_PRACTICE, "least clearance in every case")],
 )
 def clearance_when_hot(tappet: Tappet, case: LoadCase, sheet: Sheet) -> Judgement:
-    """c − (L_s ε_s − L_b ε_b − L_d ε_d + wear)/i ≥ 0.05 mm, and without wear ≤ the height of the ramp."""
+    """c − (L_s ε_s + L_v ε_v − L_b ε_b − L_d ε_d + wear)/i ≥ 0.05 mm, and without wear ≤ the height of the ramp."""
     driven = sheet.follow(tappet.works)
     spindle, i = _spindle_and_ratio(driven, sheet)
     box = sheet.follow(tappet.carried_in)
     block = sheet.follow(box.mounted_on)
     c, y = sheet.take("c", tappet.clearance), sheet.take("y", tappet.seat_wear)
     grown = {
-        "L_s": sheet.take("L_s", spindle.heated_length),
-        "ε_s": _strain(spindle, "s", case, sheet),
+        **_spindle_and_valve(spindle, case, sheet),
         "L_b": sheet.take("L_b", box.block_length),
         "ε_b": _strain(block, "b", case, sheet),
         "L_d": sheet.take("L_d", box.datum_length),
@@ -44,6 +45,8 @@ def clearance_when_hot(tappet: Tappet, case: LoadCase, sheet: Sheet) -> Judgemen
     least = sheet.at_least(worn, sheet.limit("least"))
     if worn <= 0:
         least = least.graded(Grade.HOLD)
+    if not least.holds:
+        return least
     new = sheet.work("c_n", tappet_clearance_hot, c=c, y=0.0, **grown)
     return sheet.worst(least, *_within_ramps(tappet, new, sheet))
 
@@ -55,7 +58,21 @@ def _spindle_and_ratio(driven: Rocker | ValveSpindle, sheet: Sheet) -> tuple[Val
     return sheet.follow(driven.works), sheet.work("i", lever_ratio, b_v=b_v, b_t=b_t)
 
 
-def _strain(part: ValveSpindle | CylinderBlock | CamBox, index: str, case: LoadCase, sheet: Sheet) -> Ratio:
+def _spindle_and_valve(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> dict[str, float]:
+    """Length and growth of the spindle and of the valve below it, each at its own temperature."""
+    valve = sheet.follow(spindle.moves)
+    L, L_v = sheet.take("L", spindle.heated_length), sheet.take("L_v", spindle.valve_length)
+    return {
+        "L_s": sheet.work("L_s", spindle_length, L=L, L_v=L_v),
+        "ε_s": _strain(spindle, "s", case, sheet),
+        "L_v": L_v,
+        "ε_v": _strain(valve, "v", case, sheet),
+    }
+
+
+def _strain(
+    part: ValveSpindle | PoppetValve | CylinderBlock | CamBox, index: str, case: LoadCase, sheet: Sheet
+) -> Ratio:
     T = sheet.take(f"T_{index}", case.temperature_of(part))
     alpha = sheet.look_up(f"α_{index}", sheet.material_of(part).expansion, of=part, at=T)
     since = {"alpha_0": 0.0, "T_0": DRAWING_TEMPERATURE, "T_ref": DRAWING_TEMPERATURE}
@@ -63,25 +80,25 @@ def _strain(part: ValveSpindle | CylinderBlock | CamBox, index: str, case: LoadC
 
 
 def _within_ramps(tappet: Tappet, clearance: Metres, sheet: Sheet) -> list[Judgement]:
-    """The clearance of a new seat against the ramp of each cam that has one."""
-    found = []
-    for cam in sheet.belonging_to(tappet, Cam):
-        if sheet.is_stated(f"ramp of {cam.id}", cam.ramp_height):
-            found.append(sheet.at_most(clearance, sheet.take("h_r", cam.ramp_height)))
-    return found
+    """The clearance of a new seat against the ramp of each cam."""
+    cams = sheet.belonging_to(tappet, Cam)
+    if not cams:
+        raise sheet.not_assessed(f"no cam states that it lifts {tappet.id}: there is no ramp to compare with")
+    return [sheet.at_most(clearance, sheet.take("h_r", cam.ramp_height)) for cam in cams]
 
 
 @rule(
     "tappet.count",
-    title="Every tappet of the cam box works a spindle of its own and has a cam",
+    title="The cam box carries the stated number of tappets, each with a spindle of its own and exactly "
+    "one cam",
     on=CamBox,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
-    why="a box drawn for one valve more or less than the block has is found when it is offered up",
+    why="a box drawn for the wrong number of valves is found out only at assembly",
     leaves_out="the order of the tappets along the shaft",
 )
 def count(box: CamBox, sheet: Sheet) -> Judgement:
-    """Stated number = tappets carried; each leads to another spindle and has one cam."""
+    """Stated number = tappets carried; each leads to a different spindle and has one cam."""
     stated = sheet.count("z", box.tappets)
     tappets = sheet.belonging_to(box, Tappet)
     spindles = {_spindle_of(tappet, sheet).id for tappet in tappets}
@@ -98,16 +115,19 @@ def _spindle_of(tappet: Tappet, sheet: Sheet) -> ValveSpindle:
 
 @rule(
     "cambox.withdrawal",
-    title="The cam box comes out with the engine whole",
+    title="The cam box can be taken out of the assembled engine: 25 mm more than its length is free, "
+    "and every fastening is within reach",
     on=CamBox,
     grade=Grade.OBSERVATION,
     cites=[COMMON_PRACTICE],
-    why="what cannot be taken out in a shed is not looked at in a shed",
-    leaves_out="lifting tackle and its hold",
-    limits=[Limit("room", "25 mm", "length", COMMON_PRACTICE, "least room beyond the box's own length")],
+    why="what cannot be taken out in a shed is not inspected in a shed",
+    leaves_out="lifting tackle and its attachment",
+    limits=[
+        Limit("room", "25 mm", "length", COMMON_PRACTICE, "least clearance beyond the length of the box")
+    ],
 )
 def withdrawal(box: CamBox, sheet: Sheet) -> Judgement:
-    """Clear room ≥ length + 25 mm, and every fastening within reach of a spanner."""
+    """Clear room ≥ length + 25 mm, and every fastening within reach of a spanner (wrench)."""
     reachable = sheet.read("fastenings reachable", box.fastenings_reachable)
     needed = sheet.work("l_n", length_with_room, L=sheet.take("L", box.length), r=sheet.limit("room", "r"))
     clear = sheet.at_least(sheet.take("l", box.withdrawal_room), needed)

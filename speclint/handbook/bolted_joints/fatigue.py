@@ -1,4 +1,4 @@
-"""Endurance of a stud's thread under a load that comes and goes, after VDI 2230.
+"""Endurance of a stud's thread under a fluctuating load, after VDI 2230.
 
 Holds for studs of ISO 898-1 classes 8.8 to 12.9 and for at least two million loads. Ordinary carbon steel,
 corrosion and heat lower it: use with a factor.
@@ -31,12 +31,12 @@ _FEWEST = 1e4
 
 @formula("σ_a = Φ (P_high − P_low)/(2 A_s)", cites=[VDI_2230.at("eq. 187"), FIRST_PRINCIPLES])
 def stress_amplitude(Phi: Ratio, P_high: Newtons, P_low: Newtons, A_s: SquareMetres) -> Pascals:
-    """Half the swing of tension in a stud, once each stroke for a cylinder cover.
+    """Amplitude of the tension in a stud, which for a cylinder cover repeats at each stroke.
 
     Phi: load factor. P_high, P_low: greatest and least working load per stud, N. A_s: stress area, m².
     Returns Pa.
 
-    Hand working: 0.2 of a 30 kN swing, half of it, on 245 mm²: 3000/245 = 12.24 MPa.
+    Hand working: 0.2 of a 30 kN range, half of it, on 245 mm²: 3000/245 = 12.24 MPa.
 
     >>> round(stress_amplitude(0.2, 30e3, 0.0, 245e-6) / 1e6, 2)
     12.24
@@ -63,7 +63,7 @@ def endurance_rolled_before_treatment(d: Metres) -> Pascals:
 
 @formula("σ_AG = (2 − F_m/F_02) σ_AV", cites=[VDI_2230.at("eq. R10/2")])
 def endurance_rolled_after_treatment(sigma_AV: Pascals, F_m: Newtons, F_02: Newtons) -> Pascals:
-    """Stress amplitude that a thread rolled after heat treatment endures; mean load takes the gain away.
+    """Stress amplitude that a thread rolled after heat treatment endures; a mean load reduces the gain.
 
     sigma_AV: endurance rolled before treatment, Pa. F_m: mean stud load, N. F_02: load at the 0.2 % proof
     strength, N; F_m/F_02 from 0.3 to 1. Returns Pa.
@@ -87,7 +87,7 @@ def endurance_cut(sigma_AV: Pascals) -> Pascals:
 
 @formula("σ_AZ = σ_A (2e6/min(N, 2e6))^(1/3)", cites=[VDI_2230.at("eq. R10/3")])
 def strength_for_cycles(sigma_A: Pascals, N: Ratio) -> Pascals:
-    """Stress amplitude that a thread rolled before treatment bears for a stated, smaller number of loads.
+    """Stress amplitude that a thread rolled before treatment carries for a stated, smaller number of loads.
 
     sigma_A: endurance, Pa. N: number of loads, at least 10 000; from two million on the endurance holds.
     Returns Pa.

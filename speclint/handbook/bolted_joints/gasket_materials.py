@@ -1,4 +1,4 @@
-"""Gaskets of the trade: what each needs to bed in and stay tight, and how hot and how hard it may be used.
+"""Gaskets of the trade: what each needs to bed in and stay tight, and its limits of temperature and pressure.
 
 Factors are those of ASME VIII-1 Table 2-5.1 where it has the gasket; limits of use are common practice.
 

@@ -102,7 +102,7 @@ def effective_seating_width_metric(b_0: Metres) -> Metres:
     empirical="inches",
 )
 def gasket_reaction_diameter(D_o: Metres, D_i: Metres) -> Metres:
-    """Diameter of the circle on which a flat gasket pushes back, and to which pressure is counted.
+    """Diameter of the circle of the gasket reaction, up to which the pressure acts.
 
     D_o, D_i: outside and inside of the contact, m. Returns m.
     """
@@ -158,7 +158,7 @@ def required_bolt_area(W_m1: Newtons, S_b: Pascals, W_m2: Newtons, S_a: Pascals)
 
 @formula("W = (A_m + A_b) S_a/2", cites=[ASME_APPENDIX_2.at("2-5(e), equation 5")])
 def flange_design_bolt_load(A_m: SquareMetres, A_b: SquareMetres, S_a: Pascals) -> Newtons:
-    """Bolt load for which a flange or cover is designed in seating: the fitter may pull the studs further.
+    """Bolt load for which a flange or cover is designed in seating: the fitter may tighten the studs further.
 
     A_m, A_b: required and actual core area, m². S_a: allowable stud stress cold, Pa. Returns N.
     """
@@ -167,7 +167,7 @@ def flange_design_bolt_load(A_m: SquareMetres, A_b: SquareMetres, S_a: Pascals) 
 
 @formula("N_least = A_b S_a/(2 π y G)", cites=[TAYLOR_FORGE.at("minimum gasket width")])
 def least_width_against_crushing(A_b: SquareMetres, S_a: Pascals, y: Pascals, G: Metres) -> Metres:
-    """Least width of gasket that the studs, fully pulled, do not crush.
+    """Least width of gasket that the studs, fully tightened, do not crush.
 
     A_b: actual core area of the studs, m². S_a: allowable stud stress cold, Pa. y: seating stress, Pa, above
     0. G: gasket reaction diameter, m. Returns m.

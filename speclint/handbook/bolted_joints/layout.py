@@ -35,7 +35,7 @@ def chordal_pitch(D: Metres, n: Ratio) -> Metres:
 
     D: diameter of the stud circle, m. n: number of studs, at least 2. Returns m.
     """
-    require(n >= 2, f"{n:g} studs make no pitch: at least 2 are needed")
+    require(n >= 2, f"{n:g} studs have no pitch: at least 2 are needed")
     return D * math.sin(math.pi / n)
 
 
@@ -78,7 +78,7 @@ def greatest_pitch_for_tightness(d: Metres) -> Metres:
 
 @formula("s = 19 mm √(d/mm)", cites=[KHURMI.at("cylinder head example")], empirical="millimetres")
 def least_pitch_for_tightness(d: Metres) -> Metres:
-    """Least pitch of studs that the same rule finds worth while.
+    """Least pitch of studs by the same rule.
 
     d: nominal diameter, m. Returns m.
 

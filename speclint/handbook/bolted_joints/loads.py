@@ -1,4 +1,4 @@
-"""What a working load and heat do to a tightened joint.
+"""Effects of a working load and of heat on a tightened joint.
 
 Loads are per stud. A gauge pressure on the joint circle makes the working load.
 """
@@ -38,7 +38,7 @@ def pressure_load(D: Metres, p: Pascals) -> Newtons:
 
 @formula("F_b = F_i + Φ P", cites=[SHIGLEY.at("eq. 8-24"), JINDAL.at("Ex. 9-6")])
 def stud_load(F_i: Newtons, Phi: Ratio, P: Newtons) -> Newtons:
-    """Load in the stud while the joint stays shut.
+    """Load in the stud while the joint stays closed.
 
     F_i: preload, N. Phi: load factor. P: working load, N. Returns N.
 
@@ -50,7 +50,7 @@ def stud_load(F_i: Newtons, Phi: Ratio, P: Newtons) -> Newtons:
 
 @formula("F_m = F_i − (1 − Φ) P", cites=[SHIGLEY.at("eq. 8-25")])
 def clamping_load_left(F_i: Newtons, Phi: Ratio, P: Newtons) -> Newtons:
-    """Load that still presses the faces together; at or below zero the joint has parted.
+    """Load that still presses the faces together; at or below zero the joint has separated.
 
     F_i: preload, N. Phi: load factor. P: working load, N. Returns N.
 
@@ -62,7 +62,7 @@ def clamping_load_left(F_i: Newtons, Phi: Ratio, P: Newtons) -> Newtons:
 
 @formula("n = F_i/((1 − Φ) P)", cites=[SHIGLEY.at("eq. 8-30")])
 def separation_factor(F_i: Newtons, Phi: Ratio, P: Newtons) -> Ratio:
-    """Times the working load at which the joint would part.
+    """Multiple of the working load at which the joint separates.
 
     F_i: preload, N. Phi: load factor, below 1. P: working load, N, above 0. Returns a ratio.
     """
@@ -73,7 +73,7 @@ def separation_factor(F_i: Newtons, Phi: Ratio, P: Newtons) -> Ratio:
 
 @formula("F_i = n (1 − Φ) P", cites=[SHIGLEY.at("eq. 8-30, solved for the preload")])
 def preload_against_separation(n: Ratio, Phi: Ratio, P: Newtons) -> Newtons:
-    """Least preload that keeps the joint shut under a multiple of the working load.
+    """Least preload that keeps the joint closed under a multiple of the working load.
 
     n: factor. Phi: load factor. P: working load, N. Returns N.
     """
@@ -88,10 +88,10 @@ def differential_growth(
     alpha_b: PerKelvin,
     ΔT_b: KelvinDifference,
 ) -> Metres:
-    """Length by which clamped parts outgrow the stud over one length; parts of several materials add up.
+    """Differential expansion of clamped parts and stud over one length; parts of several materials add up.
 
     L: length, m. alpha_m, alpha_b: mean expansion of parts and stud, 1/K. ΔT_m, ΔT_b: their rise above the
-    temperature of tightening, K. Returns m, negative where the stud outgrows the parts.
+    temperature of tightening, K. Returns m, negative where the stud expands more than the parts.
 
     Hand working: 100 mm of iron at 11e-6/K up 200 K and steel at 12e-6/K up 150 K: 0.220 - 0.180 mm.
 
@@ -113,11 +113,11 @@ def preload_hot(
     k_bh: NewtonsPerMetre,
     k_mh: NewtonsPerMetre,
 ) -> Newtons:
-    """Preload of a joint once hot: what was drawn up plus the unequal growth, on the hot springs.
+    """Preload of a joint when hot: that when cold and the differential expansion, at the hot stiffnesses.
 
     F_cold: preload cold, N. Delta: ``differential_growth`` over everything between the engaged threads, m.
     k_bc, k_mc: stiffness of stud and parts with cold moduli, N/m. k_bh, k_mh: the same with hot moduli, N/m.
-    Returns N; below zero the stud has outgrown the joint and is slack.
+    Returns N; below zero the stud has expanded more than the joint and is slack.
 
     Hand working: springs of 1 and 4 MN/mm give 1.25 µm/kN; 40 µm more on 100 kN is 32 kN.
 

@@ -1,4 +1,4 @@
-"""What is left to chance when a nut is tightened, and what settles afterwards.
+"""Scatter of the preload by the method of tightening, and loss of preload by embedding.
 
 >>> method = scatter("torque wrench")
 >>> round(method.low, 2), round(method.high, 2)
@@ -29,7 +29,7 @@ _MICROMETRE = 1e-6
 
 
 def tightening_methods() -> tuple[str, ...]:
-    """Names of the methods of tightening, the surest first."""
+    """Names of the methods of tightening, that with the least scatter first."""
     return entries(_METHODS, "method")
 
 
@@ -37,7 +37,7 @@ def scatter(method: str) -> Reading:
     """Scatter of preload each side of its mean, as a ratio, for a method of tightening.
 
     The low is careful work, the high ordinary work; the nominal stands midway. NotKnown for a method
-    that the table lacks.
+    that is not in the table.
     """
     found = row(_METHODS, "method", method)
     low, high = (scatter_of_factor(float(found[name])) for name in ("factor_low", "factor_high"))
@@ -82,7 +82,7 @@ def preload_high(F: Newtons, s: Ratio) -> Newtons:
 
 
 def embedding(roughness: float, joint_faces: int) -> Reading:
-    """Length by which a tightened stud joint settles: its thread, one nut face and the faces between.
+    """Embedding of a tightened stud joint: its thread, one nut face and the faces between.
 
     ``roughness`` is Rz of the coarsest face, m, up to 160 µm; ``joint_faces`` counts faces that touch
     between nut and thread, gaskets apart (a gasket creeps on its own account). m.

@@ -26,7 +26,7 @@ from speclint.handbook.tables import JINDAL, SHIGLEY, VDI_2230
 CONE_30 = math.radians(30.0)
 #: Half angle of the cone of pressure: Jindal, Ex. 9-4, after Rötscher.
 CONE_45 = math.radians(45.0)
-#: Length of engaged thread that gives, over diameter: nut, tapped hole (VDI 2230, 5.1.1.1, from memory).
+#: Length of engaged thread that deflects, over diameter: nut, tapped hole (VDI 2230, 5.1.1.1, from memory).
 GIVE_OF_NUT = 0.4
 GIVE_OF_TAPPED_HOLE = 0.33
 
@@ -42,7 +42,7 @@ def bar_stiffness(E: Pascals, A: SquareMetres, L: Metres) -> NewtonsPerMetre:
 
 @formula("k = 1/(1/k_1 + 1/k_2)", cites=[FIRST_PRINCIPLES])
 def stiffness_in_series(k_1: NewtonsPerMetre, k_2: NewtonsPerMetre) -> NewtonsPerMetre:
-    """Stiffness of two springs that carry the same load one behind the other.
+    """Stiffness of two springs in series.
 
     k_1, k_2: stiffnesses, N/m. Returns N/m.
     """

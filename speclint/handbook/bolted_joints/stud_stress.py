@@ -1,4 +1,4 @@
-"""Stress in a stud: tension from the load and torsion left by the spanner.
+"""Stress in a stud: tension from the load and torsion left by tightening.
 
 Both together are ``combined_stress.equivalent_stress``.
 """
@@ -22,7 +22,7 @@ from speclint.equations import (
 from speclint.handbook.members import shafts
 from speclint.handbook.tables import SHIGLEY, VDI_2230
 
-#: Share of the tightening torsion still there in service (VDI 2230 (2003), section 5.5.2, from memory).
+#: Share of the tightening torsion that remains in service (VDI 2230 (2003), section 5.5.2, from memory).
 TORSION_LEFT_IN_SERVICE = 0.5
 
 

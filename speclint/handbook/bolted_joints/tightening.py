@@ -1,6 +1,6 @@
 """Torque on a nut and the preload it gives.
 
-The short form lumps all friction in one coefficient K (0.2 for steel as received, 0.15 lubricated, both
+The short form combines all friction in one coefficient K (0.2 for steel as received, 0.15 lubricated, both
 common practice). The long form keeps the thread and the face under the nut apart.
 
 >>> inch, pound = 0.0254, 4.4482216
@@ -71,7 +71,7 @@ def thread_torque(F: Newtons, P: Metres, d_2: Metres, mu_t: Ratio, alpha: Radian
 
 @formula("M_h = μ_h F D_h/2", cites=[SHIGLEY.at("eq. 8-6")])
 def bearing_torque(F: Newtons, mu_h: Ratio, D_h: Metres) -> NewtonMetres:
-    """Torque that rubs away under the nut or the head.
+    """Friction torque under the nut or the head.
 
     F: preload, N. mu_h: friction there. D_h: mean diameter of the bearing face, m. Returns N·m.
 
@@ -122,7 +122,7 @@ def preload_with_friction(
 
     T: torque, N·m; other arguments as ``thread_torque`` and ``bearing_torque``. Returns N.
 
-    Published check, Shigley, Ex. 8-1 turned round, 6.4 kN:
+    Published check, Shigley, Ex. 8-1 in reverse, 6.4 kN:
 
     >>> round(preload_with_friction(26.18, 0.008, 0.030, 0.08, 0.0, 0.08, 0.040) / 1e3, 1)
     6.4

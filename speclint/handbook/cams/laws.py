@@ -57,7 +57,7 @@ def parabolic_velocity(x: Ratio) -> Ratio:
 def parabolic_acceleration(x: Ratio) -> Ratio:
     """Acceleration of the parabolic law; ``x`` 0 to 1, else OutOfRange.
 
-    It jumps at both ends and in the middle, where the jerk is without bound. At the jump in the middle
+    It jumps at both ends and in the middle, where the jerk is infinite. At the jump in the middle
     the deceleration is given, which the spring has to supply.
 
     >>> parabolic_acceleration(0.2), parabolic_acceleration(0.8)
@@ -93,7 +93,7 @@ def harmonic_velocity(x: Ratio) -> Ratio:
 def harmonic_acceleration(x: Ratio) -> Ratio:
     """Acceleration in simple harmonic motion, at most π²/2; ``x`` 0 to 1, else OutOfRange.
 
-    It jumps where the rise meets a dwell, where the jerk is without bound.
+    It jumps where the rise meets a dwell, where the jerk is infinite.
 
     >>> round(harmonic_acceleration(0.0), 3)
     4.935
@@ -126,7 +126,7 @@ def cycloidal_velocity(x: Ratio) -> Ratio:
 
 @formula("a = 2 π sin(2 π x)", cites=[NORTON])
 def cycloidal_acceleration(x: Ratio) -> Ratio:
-    """Acceleration of the cycloidal law, at most 2π, nil at both ends; ``x`` 0 to 1, else OutOfRange.
+    """Acceleration of the cycloidal law, at most 2π, zero at both ends; ``x`` 0 to 1, else OutOfRange.
 
     >>> round(cycloidal_acceleration(0.25), 3)
     6.283
@@ -159,7 +159,7 @@ def polynomial_345_velocity(x: Ratio) -> Ratio:
 
 @formula("a = 60 x − 180 x² + 120 x³", cites=[NORTON])
 def polynomial_345_acceleration(x: Ratio) -> Ratio:
-    """Acceleration of the 3-4-5 polynomial, at most 10/√3, nil at both ends; ``x`` 0 to 1, else OutOfRange.
+    """Acceleration of the 3-4-5 polynomial, at most 10/√3, zero at both ends; ``x`` 0 to 1, else OutOfRange.
 
     >>> round(polynomial_345_acceleration((1 - 3**-0.5) / 2), 3)
     5.774
@@ -209,7 +209,7 @@ Curve = Callable[[float], float]
 
 @dataclass(frozen=True, slots=True)
 class CamLaw:
-    """One law with its three curves, its greatest values, and whether its jerk is without bound at joins."""
+    """One law with its three curves, its greatest values, and whether its jerk is infinite at joins."""
 
     name: str
     displacement: Curve

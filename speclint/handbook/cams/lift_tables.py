@@ -1,9 +1,9 @@
 """A cam known only by a table of lifts, read by a smooth curve.
 
 The curve is the clamped cubic spline through every entry: lift, velocity and acceleration are continuous,
-and the velocity is nil at both ends, where the cam leaves and meets its base circle or its dwell. It passes
+and the velocity is zero at both ends, where the cam leaves and meets its base circle or its dwell. It passes
 through each lift as stated, so the rounding of the table shows in the acceleration, amplified by the
-square of the spacing: ``acceleration_doubt`` says how much.
+square of the spacing: ``acceleration_doubt`` gives the amount.
 """
 
 from __future__ import annotations

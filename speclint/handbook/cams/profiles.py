@@ -1,13 +1,13 @@
 """A whole cam: ramp, rise, dwell, fall and ramp again, with what the follower does at any angle.
 
-The ramp lifts at a constant velocity, so that the valve is picked up and set down gently wherever in its
-height the clearance is used up. The rise starts with the ramp's velocity and lets it die away as
+The ramp lifts at a constant velocity, so that the valve is lifted and landed at low speed wherever in its
+height the clearance is used up. The rise starts with the ramp's velocity and reduces it to zero as
 1 − 3x² + 2x³, which adds no jump in velocity or acceleration to those of the law itself:
 
     lift = h + v β q(x) + (L − v β/2) s(x),   q = x − x³ + x⁴/2,   v = h/γ
 
 with h and γ height and angle of the ramp, L and β height and angle of the rise, s the law. At the foot of
-the ramp the velocity jumps from 0 to v, by intention: the valve is not yet touched there.
+the ramp the velocity jumps from 0 to v intentionally: the valve is not yet touched there.
 """
 
 from __future__ import annotations
@@ -157,7 +157,7 @@ def scan(cam: CamMotion, steps: int) -> Iterator[tuple[float, Follower]]:
         yield angle, cam.at(angle)
 
 
-#: Tops nearer than this share of the lift are one top: the round-off of sums.
+#: Tops that differ by less than this share of the lift are equal: the round-off of sums.
 _SAME_LIFT = 1e-9
 
 

@@ -2,7 +2,7 @@
 
 ``θ`` is the angle of the crank from the dead centre at which the piston is farthest from the axle; travel,
 speed and acceleration count from there, towards the axle. ``r`` crank radius, half the stroke; ``l`` length of
-the connecting rod; λ = r/l. Exact formulae stand beside the two-term ones of the period's books.
+the connecting rod; λ = r/l. Exact formulae are given beside the two-term ones of period books.
 """
 
 from __future__ import annotations
@@ -167,13 +167,13 @@ def side_thrust(F: Newtons, φ: Radians) -> Newtons:
 
     N = F tan φ
 
-    ``F`` force along the line of stroke [N]; ``φ`` angle of the rod [rad], below a right angle either way.
+    ``F`` force along the line of stroke [N]; ``φ`` angle of the rod [rad], below a right angle in either direction.
     Returns [N]. Friction at the pins left out. Raises OutOfRange outside.
 
     >>> round(side_thrust(F=100e3, φ=math.atan(0.125)), 6)
     12500.0
     """
-    require(abs(φ) < math.pi / 2, "the rod must stand less than a right angle to the line of stroke")
+    require(abs(φ) < math.pi / 2, "the rod must be at less than a right angle to the line of stroke")
     return F * math.tan(φ)
 
 

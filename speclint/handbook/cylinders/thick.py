@@ -133,7 +133,7 @@ def outside_hoop_stress(p: Pascals, d: Metres, D: Metres) -> Pascals:
 
 @formula("σ = (p_i (D² + d²) − 2 p_o D²)/(D² − d²)", cites=[BORESI, BHAVIKATTI])
 def bore_hoop_stress_between_pressures(p_i: Pascals, p_o: Pascals, d: Metres, D: Metres) -> Pascals:
-    """Hoop stress at the bore with pressure inside and outside; ``p_i = 0`` is a ring squeezed from outside.
+    """Hoop stress at the bore with pressure inside and outside; ``p_i = 0`` is a ring under outside pressure only.
 
     σ = (p_i (D² + d²) − 2 p_o D²)/(D² − d²)
 

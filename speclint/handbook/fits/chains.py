@@ -1,10 +1,10 @@
-"""Dimension chains: what a gap comes to when each link is somewhere within its limits.
+"""Dimension chains: the gap that results from links that lie anywhere within their limits.
 
 A link widens the gap (direction +1), narrows it (−1), or acts through a lever (any other number but 0). Three
-answers stand side by side: worst case, all links at once at their unkindest limits; root-sum-square, their
-independent chances added; and a Monte Carlo trial, which gives the yield within asked limits and how
-far that yield may be trusted. The last two hold for many parts alike. A part made once is at the mercy
-of the worst case, unless its last link is machined to measurement: ``machine_to``.
+results are given: worst case, all links at once at their worst limits; root-sum-square, their tolerances
+added as independent; and a Monte Carlo trial, which gives the yield within required limits and its
+confidence interval. The last two hold for many equal parts. For a part made once the worst case
+governs, unless its last link is machined to measurement: ``machine_to``.
 
 >>> gap = worst_case([Link("bore", 50.00e-3, 50.02e-3), Link("pin", 49.97e-3, 49.99e-3, direction=-1)])
 >>> round(gap.low * 1e6), round(gap.high * 1e6)
@@ -43,7 +43,7 @@ MONTE_CARLO_CITES = (MONTE_CARLO, WILSON)
 
 #: A normal link has its limits this many standard deviations from its middle (common practice).
 _SIGMAS = 3.0
-#: Fewer trials say nothing about a yield worth stating.
+#: Fewer trials give no useful estimate of a yield.
 _FEWEST_TRIALS = 1000
 #: Confidence of the interval in which the true yield lies.
 _CONFIDENCE = 0.95
@@ -53,7 +53,7 @@ _CONFIDENCE = 0.95
 class Link:
     """One dimension of a chain [m]: its limits of size and how it acts on the gap.
 
-    ``spread`` says how parts lie between the limits: ``normal``, limits at three standard deviations and
+    ``spread`` is the distribution of parts between the limits: ``normal``, limits at three standard deviations and
     parts beyond them rejected, or ``uniform``. A measured link has ``low`` equal to ``high``.
     """
 
@@ -68,9 +68,7 @@ class Link:
             math.isfinite(self.low) and math.isfinite(self.high) and self.low <= self.high,
             f"limits {self.low:.6g} and {self.high:.6g} m of {self.name} are not in order",
         )
-        require(
-            math.isfinite(self.direction) and self.direction != 0, f"{self.name} must act on the gap somehow"
-        )
+        require(math.isfinite(self.direction) and self.direction != 0, f"{self.name} must act on the gap")
 
     @property
     def middle(self) -> float:
@@ -94,10 +92,10 @@ class Span:
 
 @dataclass(frozen=True, slots=True)
 class Yield:
-    """What a Monte Carlo trial found: the share of gaps within the asked limits, and its own doubt.
+    """Result of a Monte Carlo trial: the share of gaps within the required limits, and its confidence interval.
 
-    ``low`` and ``high`` enclose the true share with 95 % confidence, for sampling alone: they say nothing of
-    how truly ``spread`` describes the parts. ``mean`` and ``deviation`` are of the gap [m].
+    ``low`` and ``high`` enclose the true share with 95 % confidence, for sampling alone: they do not
+    include how well ``spread`` describes the parts. ``mean`` and ``deviation`` are of the gap [m].
     """
 
     share: float
@@ -110,13 +108,13 @@ class Yield:
 
 
 def worst_case(links: Sequence[Link]) -> Span:
-    """The gap when every link is at once at its unkindest limit, and half way. OutOfRange without links."""
+    """The gap when every link is at once at its worst limit, and half way. OutOfRange without links."""
     middle, reaches = _middle(links), sum(link.reach for link in links)
     return Span(middle - reaches, middle, middle + reaches)
 
 
 def root_sum_square(links: Sequence[Link]) -> Span:
-    """The gap with the links' tolerances added as independent chances: middle ± √Σ(reach²).
+    """The gap with the links' tolerances added as independent: middle ± √Σ(reach²).
 
     Where each tolerance is three standard deviations, so is this: 99.7 % of gaps lie within.
     OutOfRange without links.
@@ -126,12 +124,12 @@ def root_sum_square(links: Sequence[Link]) -> Span:
 
 
 def worst_case_shares(links: Sequence[Link]) -> Mapping[str, float]:
-    """What share of the worst-case spread each link brings. OutOfRange when no link has any tolerance."""
+    """Share of each link in the worst-case spread. OutOfRange when no link has any tolerance."""
     return _shares(links, 1)
 
 
 def statistical_shares(links: Sequence[Link]) -> Mapping[str, float]:
-    """What share of the squared spread each link brings. OutOfRange when no link has any tolerance."""
+    """Share of each link in the squared spread. OutOfRange when no link has any tolerance."""
     return _shares(links, 2)
 
 
@@ -139,7 +137,7 @@ def monte_carlo(links: Sequence[Link], low: float, high: float, *, trials: int, 
     """Share of chains whose gap lies from ``low`` to ``high`` [m], by trial with a seeded generator.
 
     ``low`` may be minus infinity and ``high`` infinity; ``trials`` at least 1000. The same seed gives the same
-    answer. Its doubt is Wilson's score interval. OutOfRange outside.
+    answer. Its confidence interval is Wilson's score interval. OutOfRange outside.
     """
     import random
     import statistics
@@ -179,13 +177,13 @@ def last_link(g: Metres, s: Metres, k: Ratio) -> Metres:
 
     x = (g − s)/k
 
-    ``g`` wanted gap [m]; ``s`` gap that the other links would leave with this one at nothing [m]; ``k``
+    ``g`` wanted gap [m]; ``s`` gap that the other links would leave with this one at zero [m]; ``k``
     direction of the last link, not 0. Returns [m]. Raises OutOfRange for k.
 
     >>> round(last_link(g=0.5e-3, s=12.0e-3, k=-1.0) * 1e3, 6)
     11.5
     """
-    require(k != 0, "the last link must act on the gap somehow")
+    require(k != 0, "the last link must act on the gap")
     return (g - s) / k
 
 

@@ -1,7 +1,7 @@
-"""A liner within a shell: pressed in, just touching, or loose by a hot gap that the pressure closes first.
+"""A liner within a shell: pressed in, just touching, or loose with a hot gap that the pressure closes first.
 
-One relation serves all three. The liner's outside grows under the pressure inside; what it would grow
-beyond the gap, the two rings share as a pressure between them. A gap is written as a positive ``c``,
+One relation covers all three. The liner's outside expands under the pressure inside; expansion beyond
+the gap causes a pressure between the two rings. A gap is written as a positive ``c``,
 an interference as a negative one, both diametral. Plane rings with open ends, round and concentric;
 no help from collars, ribs or ends is counted.
 """
@@ -57,11 +57,11 @@ def shell_pressure(
     E_s: Pascals,
     nu_s: Ratio,
 ) -> Pascals:
-    """Pressure that comes between liner and shell: nothing until the gap is closed.
+    """Contact pressure between liner and shell: zero until the gap is closed.
 
-    q = max(0, (free growth of the liner − c)/(yielding of both rings per unit of pressure)), where
+    q = max(0, (free growth of the liner − c)/(compliance of both rings per unit of pressure)), where
     free growth = 2 p d² D/(E (D² − d²)) and
-    yielding = D (((D² + d²)/(D² − d²) − ν)/E + ((D_s² + D²)/(D_s² − D²) + ν_s)/E_s)
+    compliance = D (((D² + d²)/(D² − d²) − ν)/E + ((D_s² + D²)/(D_s² − D²) + ν_s)/E_s)
 
     ``p`` pressure inside [Pa]; ``c`` diametral gap [m], negative for an interference; ``d``, ``D`` bore and
     outside of the liner, ``D_s`` outside of the shell [m]; ``E``, ``nu``, ``E_s``, ``nu_s`` moduli [Pa] and
@@ -119,7 +119,7 @@ def shell_bore_hoop_stress(
     E_s: Pascals,
     nu_s: Ratio,
 ) -> Pascals:
-    """Hoop stress in the shell's own bore, from the pressure that comes between liner and shell.
+    """Hoop stress in the shell's own bore, from the contact pressure between liner and shell.
 
     σ_s = q (D_s² + D²)/(D_s² − D²), q the shell pressure
 
@@ -136,7 +136,7 @@ def shell_bore_hoop_stress(
 
 @formula("σ = E c/D · 2 D²/((D² + d²) − ν (D² − d²))", cites=[FIRST_PRINCIPLES])
 def gap_closing_stress(c: Metres, d: Metres, D: Metres, E: Pascals, nu: Ratio) -> Pascals:
-    """Bore stress that a gap adds to a supported liner, at most: as if the shell did not give at all.
+    """Greatest bore stress that a gap adds to a supported liner: as if the shell were rigid.
 
     σ = E c/D · 2 D²/((D² + d²) − ν (D² − d²))
 

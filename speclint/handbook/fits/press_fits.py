@@ -1,4 +1,4 @@
-"""Press and shrink fits of two round parts: pressure, stress, grip, and what heat does to them.
+"""Press and shrink fits of two round parts: pressure, stress, grip, and the effect of heat.
 
 The inner part has a bore ``d_in`` (0 for a solid one) and the outer part an outside ``D_out``; they meet at
 ``D``. Interference is diametral and positive when the parts overlap. Elastic, plane stress, as long as
@@ -99,7 +99,7 @@ def interference_for_pressure(
     E_out: Pascals,
     nu_out: Ratio,
 ) -> Metres:
-    """Diametral interference that gives a wanted contact pressure: ``contact_pressure`` turned round.
+    """Diametral interference that gives a wanted contact pressure: the inverse of ``contact_pressure``.
 
     δ = p D (((D² + d_in²)/(D² − d_in²) − ν_in)/E_in + ((D_out² + D²)/(D_out² − D²) + ν_out)/E_out)
 
@@ -122,9 +122,9 @@ def interference_after_smoothing(delta: Metres, Rz_in: Metres, Rz_out: Metres) -
     δ_w = δ − 0.8 (Rz_in + Rz_out)
 
     ``delta`` measured interference [m]; ``Rz_in``, ``Rz_out`` mean roughness depths of both faces [m].
-    Returns [m]; negative when the roughness eats the whole fit. A part shrunk in by heat or cold loses
+    Returns [m]; negative when the roughness takes up the whole interference. A part shrunk in by heat or cold loses
     less; the standard takes the same figure. The edition of 2017 deducts half as much
-    (``interference_after_light_smoothing``): the older one is the careful side for a fit that must hold.
+    (``interference_after_light_smoothing``): the older one is conservative for a fit that must hold.
 
     Hand working: 0.100 mm less 0.8 × (6.3 + 10) µm.
 
@@ -199,7 +199,7 @@ def shrinking_temperature(
     ``delta`` greatest interference and ``c`` entering clearance wanted, both diametral [m]; ``D`` joint [m];
     ``alpha_out``, ``alpha_in`` mean coefficients over each part's own change of temperature [1/K];
     ``T_in`` temperature of the inner part, chilled or not, ``T_ref`` that of the drawing [K].
-    Returns [K]. Whether the metal may be heated so far is for the caller.
+    Returns [K]. Whether the metal may be heated so far must be checked separately.
 
     Bhavikatti, example 8.8.17: 0.2 mm on 250 mm at 12e-6 is 66.67 K above the drawing's 20 °C.
 
@@ -317,7 +317,7 @@ def outer_growth(p: Pascals, D: Metres, D_out: Metres, E_out: Pascals) -> Metres
 
 @formula("F = μ p π D L", cites=[FIRST_PRINCIPLES])
 def axial_grip(mu: Ratio, p: Pascals, D: Metres, L: Metres) -> Newtons:
-    """Axial force that a press fit holds, or that presses it home over its full length.
+    """Axial force that a press fit holds, or that presses it in over its full length.
 
     F = μ p π D L
 

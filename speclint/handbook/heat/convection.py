@@ -2,7 +2,7 @@
 
 Properties are those of the bulk in a passage and of the film, midway between wall and air, outside.
 Correlations of this kind scatter by 10 to 25 % (Incropera, from memory). All are for steady flow: the
-pulsating flow of an engine carries more heat than they say.
+pulsating flow of an engine transfers more heat than they give.
 """
 
 from __future__ import annotations

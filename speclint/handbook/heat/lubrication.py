@@ -1,8 +1,8 @@
-"""The metal that cylinder oil lies on: mean temperature of a wall washed by live and by exhaust steam.
+"""The metal under the cylinder oil: mean temperature of a wall that live and exhaust steam wash in turn.
 
-The wall is far too heavy to follow one revolution: it settles where the heat it takes from live steam equals
-what it gives to exhaust steam and outwards. Its skin swings about that mean by some kelvins. Oil thins, and in
-the end burns, by this temperature and not by that of the steam, save for mist carried in the steam itself.
+The wall is too heavy to follow one revolution: it settles where the heat it takes from live steam equals what
+it gives to exhaust steam and outwards. Its surface varies about that mean by some kelvins. Oil thins, and at
+last burns, at this temperature and not at that of the steam, except for mist carried in the steam itself.
 """
 
 from __future__ import annotations
@@ -39,8 +39,8 @@ def mean_wall_temperature(
     ``h_1``; in the rest, steam of ``T_2`` with ``h_2``; ``U_o`` coefficient from the wall outwards to whatever
     has ``T_o``: a jacket, a passage, or the air through the lagging, on the bore's area [W/(m²·K)]. Returns
     [K], between the least and the greatest of the three. Raises OutOfRange for x outside, a coefficient below
-    0, or none above 0. Film coefficients in an engine are uncertain by a factor of two (common practice): run
-    both ends.
+    0, or none above 0. Film coefficients in an engine are uncertain by a factor of two (common practice): calculate
+    with both ends.
 
     By hand: (0.4·500·600 + 0.6·250·400 + 50·300)/(200 + 150 + 50) = 195 000/400.
 
@@ -58,12 +58,12 @@ def mean_wall_temperature(
 
 @formula("ΔT = T_f − T_w", cites=[COMMON_PRACTICE])
 def flash_point_margin(T_f: Kelvins, T_w: Kelvins) -> KelvinDifference:
-    """How far the flash point of the oil stands above the mean wall temperature.
+    """Margin of the flash point of the oil above the mean wall temperature.
 
     ΔT = T_f − T_w
 
     ``T_f`` flash point of the oil, open cup, and ``T_w`` mean wall temperature [K]. Returns [K], negative where
-    the oil would flash. Common practice asks for 30 K.
+    the oil would flash. Common practice requires 30 K.
 
     >>> flash_point_margin(T_f=573.0, T_w=523.0)
     50.0

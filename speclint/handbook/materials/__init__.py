@@ -1,4 +1,4 @@
-"""Materials: strength, expansion and the other properties with their sources; what they may meet and how they weld."""
+"""Materials: strength, expansion and other properties with their sources; galvanic corrosion; weldability."""
 
 from __future__ import annotations
 

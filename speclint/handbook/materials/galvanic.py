@@ -1,6 +1,6 @@
-"""Unlike metals that touch in the wet: which one corrodes and whether the difference is too large.
+"""Unlike metals in contact where it is wet: which one corrodes and whether the difference is too large.
 
-Not for parts that are oiled or in dry steam. A small base part in a large noble one corrodes worst.
+Not for parts that are oiled or in dry steam. A small less noble part in a large noble one corrodes fastest.
 
 >>> round(potential_difference(anodic_index("brass or bronze").nominal, anodic_index("cast iron").nominal), 2)
 0.45
@@ -38,12 +38,12 @@ def metals_in_sea_water() -> tuple[str, ...]:
 
 
 def surroundings() -> tuple[str, ...]:
-    """The surroundings for which a limit is known, the harshest first."""
+    """The surroundings for which a limit is known, the most severe first."""
     return tuple(_LIMITS)
 
 
 def anodic_index(metal: str) -> Reading:
-    """Anodic index, V; NotKnown for a metal that the table lacks."""
+    """Anodic index, V; NotKnown for a metal that is not in the table."""
     what = f"anodic index of {metal}"
     return Reading.exact(
         what, number(_INDEX, "metal", metal, "index_V", what), "V", MIL_STD_1250.at("Table II")

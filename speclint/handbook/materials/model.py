@@ -1,4 +1,4 @@
-"""A material: what the standards and handbooks say of it, each figure with its range and its source."""
+"""A material: its data from standards and handbooks, each figure with its range and its source."""
 
 from __future__ import annotations
 
@@ -89,7 +89,7 @@ class Material:
         return self._read("proof-stress", at, thickness)
 
     def one_percent_proof_stress(self, at: float, thickness: float | None = None) -> Reading:
-        """Least 1 % proof stress (Pa) at a metal temperature (K): what austenitic steels are judged by."""
+        """Least 1 % proof stress (Pa) at a metal temperature (K): by which austenitic steels are judged."""
         return self._read("proof-stress-1-percent", at, thickness)
 
     def tensile_strength(self, at: float, thickness: float | None = None) -> Reading:
@@ -141,14 +141,10 @@ class Material:
         """Highest temperature (K) of a spring of this wire."""
         return self.temperature_limit("spring")
 
-    def relaxation(self, at: float) -> Reading:
-        """Loss of a spring's load as a fraction at a temperature (K); its source says over what time."""
-        return self._read("relaxation", at)
-
     def fatigue_strength(self, loading: str, diameter: float | None = None) -> Reading:
         """Fatigue strength (Pa) of a polished bar under fully reversed load, for a diameter (m).
 
-        ``loading`` is "bending", "axial" or "torsion"; surface and notches are the rule's affair.
+        ``loading`` is "bending", "axial" or "torsion"; surface and notches are for the rule to add.
         """
         return self._read(_key("fatigue-strength", loading, LOADINGS), size=diameter)
 

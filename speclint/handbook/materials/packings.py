@@ -1,6 +1,6 @@
-"""Packings of rods and spindles: how hot, under what pressure and how fast each may run.
+"""Packings of rods and spindles: limits of temperature, pressure and speed.
 
-The figures are common practice, for a packing that is looked after; the maker's sheet goes before them.
+The figures are common practice, for a packing that is well maintained; the maker's data take precedence.
 
 >>> round(hottest("grey iron segments").nominal - 273.15), fastest("grey iron segments").nominal
 (400, 8.0)
@@ -22,7 +22,7 @@ def packings() -> tuple[str, ...]:
 
 
 def hottest(packing: str) -> Reading:
-    """Greatest temperature at the packing, K; NotKnown for a packing that the table lacks."""
+    """Greatest temperature at the packing, K; NotKnown for a packing that is not in the table."""
     what = f"greatest temperature of {packing}"
     return Reading.exact(what, _number(packing, "hottest_C", what) + _ICE, "K", COMMON_PRACTICE)
 

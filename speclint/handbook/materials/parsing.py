@@ -60,7 +60,7 @@ class FileReader:
         return tuple(self._table("common"))
 
     def everything(self) -> tuple[Material, ...]:
-        """All entries, with every group read too, so that no problem stays hidden."""
+        """All entries, with every group read too, so that every problem is found."""
         for group in self.groups:
             self.group(group)
         found = [self.material(name) for name in self.names]
@@ -108,7 +108,7 @@ class FileReader:
         return value
 
     def _tables(self, path: Path, entry: Mapping[str, Any]) -> Tables:
-        """An entry's own tables over those of what it is like, the first named foremost."""
+        """An entry's own tables over those of the materials it is like, the first named one first."""
         found: dict[str, tuple[Table, ...]] = {}
         for key, value in entry.items():
             if key in PROPERTIES:

@@ -22,7 +22,7 @@ class MaterialsError(SpeclintError):
 
 
 class Complaints:
-    """The problems found so far in one file, each said once."""
+    """The problems found so far in one file, each reported once."""
 
     def __init__(self, origin: str, text: str = "") -> None:
         self._origin = origin

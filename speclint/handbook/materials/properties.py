@@ -101,7 +101,6 @@ PROPERTIES: Mapping[str, Property] = {
         "temperature from which creep strength governs", _unit_of(Kelvins), _TEMPERATURE
     ),
     "wire-strength": Property("tensile strength of the wire", _PA, _STRESS, size="wire diameter"),
-    "relaxation": Property("loss of load by relaxation", _unit_of(Ratio), _RATIO, by_temperature=True),
     "proof-load-stress": Property("stress under proof load", _PA, _STRESS, size="diameter"),
 }
 

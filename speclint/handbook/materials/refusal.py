@@ -1,4 +1,4 @@
-"""How the readers of one table refuse it, and the small things they read."""
+"""How the readers of a table refuse it, and how they read numbers and text."""
 
 from __future__ import annotations
 

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from bisect import bisect_left, bisect_right
+from bisect import bisect_left
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
 from speclint.equations import Source
 from speclint.errors import OutOfRange
-from speclint.handbook.tables import Reading
+from speclint.handbook.tables import Reading, on_lines
 
 #: Below these, two temperatures (K) or two sizes (m) are the same figure written twice.
 _SAME_TEMPERATURE = 1e-6
@@ -53,32 +53,30 @@ class Table:
             return True
         return self.edges[0] - _SAME_SIZE <= size <= self.edges[-1] + _SAME_SIZE
 
-    def figure(self, at: float | None, size: float | None) -> Figure:
-        """The figure at a temperature and a size that the table holds.
-
-        Without a size, a table in bands answers for all of them: the least of its bands is the nominal,
-        and low and high span them all.
-        """
-        figures = [self._between(row, at) for row in self._bands(size)]
-        if len(figures) == 1:
-            return figures[0]
-        return Figure(
-            min(f.low for f in figures), min(f.nominal for f in figures), max(f.high for f in figures)
-        )
-
-    def _bands(self, size: float | None) -> Sequence[tuple[Figure, ...]]:
+    def bands(self, size: float | None) -> Sequence[tuple[Figure, ...]]:
+        """The row of the band that holds a size; all rows without a size, or where there are no bands."""
         if size is None or not self.edges:
             return self.rows
         band = max(bisect_left(self.edges, size - _SAME_SIZE) - 1, 0)
         return self.rows[band : band + 1]
 
-    def _between(self, row: tuple[Figure, ...], at: float | None) -> Figure:
-        if at is None or len(row) == 1:
-            return row[0]
-        right = min(max(bisect_right(self.temperatures, at), 1), len(row) - 1)
-        cold, hot = self.temperatures[right - 1], self.temperatures[right]
-        share = min(max((at - cold) / (hot - cold), 0.0), 1.0)
-        return Figure(*(a + share * (b - a) for a, b in zip(row[right - 1], row[right], strict=True)))
+
+def figure(table: Table, at: float | None, size: float | None) -> Figure:
+    """The figure at a temperature and a size that a table holds.
+
+    Without a size, a table in bands answers for all of them: the least of its bands is the nominal,
+    and low and high span them all.
+    """
+    figures = [_between(row, table.temperatures, at) for row in table.bands(size)]
+    if len(figures) == 1:
+        return figures[0]
+    return Figure(min(f.low for f in figures), min(f.nominal for f in figures), max(f.high for f in figures))
+
+
+def _between(row: tuple[Figure, ...], temperatures: Sequence[float], at: float | None) -> Figure:
+    if at is None or len(row) == 1:
+        return row[0]
+    return Figure(*on_lines(temperatures, row, at))
 
 
 def look_up(
@@ -100,7 +98,7 @@ def look_up(
         raise OutOfRange(f"{written}: the data hold {_temperature_ranges(tables)}, and are not extended")
     for table in warm:
         if table.holds_size(size):
-            low, nominal, high = table.figure(at, size)
+            low, nominal, high = figure(table, at, size)
             return Reading(written, nominal, low, high, table.unit, table.source)
     raise OutOfRange(f"{written}: the data hold {_size_ranges(warm)} of {size_is}, and are not extended")
 

@@ -1,4 +1,4 @@
-"""Whether a steel welds without cracking, from its composition; and where an iron stands to the eutectic.
+"""Whether a steel welds without cracking, from its composition; and how near a cast iron is to the eutectic.
 
 Contents are mass fractions: 0.18 % of carbon is 0.0018. Results of the linear forms are mass fractions too.
 
@@ -37,7 +37,7 @@ _FRACTIONS = "mass fractions"
 _PER_CENT = 0.01
 _ML_PER_100_G = 1e-5
 _KJ_PER_MM = 1e6
-#: Contents for which EN 1011-2 (C.2.1) vouches for CET, per cent: least, greatest.
+#: Contents for which EN 1011-2 (C.2.1) gives CET, per cent: least, greatest.
 _CET_RANGES = {
     "C": (0.05, 0.32),
     "Mn": (0.5, 1.9),
@@ -110,7 +110,7 @@ def cracking_parameter(
     empirical="per cent, millimetres, ml/100 g, kJ/mm and °C",
 )
 def preheat_temperature(CET: Ratio, d: Metres, HD: CubicMetresPerKilogram, Q: JoulesPerMetre) -> Kelvins:
-    """Preheat that keeps a weld from cracking cold; a result below the workshop's temperature asks for none.
+    """Preheat that keeps a weld from cracking cold; a result below the workshop's temperature means none.
 
     CET: carbon equivalent, 0.2 to 0.5 %, as a mass fraction. d: plate, 10 to 90 mm, m. HD: diffusible hydrogen,
     1 to 20 ml/100 g (1 ml/100 g is 1e-5 m³/kg). Q: heat input, 0.5 to 4 kJ/mm, J/m. Returns K.
@@ -128,7 +128,7 @@ def preheat_temperature(CET: Ratio, d: Metres, HD: CubicMetresPerKilogram, Q: Jo
 
 
 def preheat_band(CE: float) -> Reading:
-    """Preheat that common practice asks for at a carbon equivalent (IIW, mass fraction): a range, K."""
+    """Preheat by common practice at a carbon equivalent (IIW, mass fraction): a range, K."""
     found = _band(CE)
     low, high = (float(found[name]) + _ICE for name in ("preheat_low_C", "preheat_high_C"))
     what = f"preheat at carbon equivalent {CE / _PER_CENT:.3g} %"
@@ -136,13 +136,13 @@ def preheat_band(CE: float) -> Reading:
 
 
 def weldability(CE: float) -> str:
-    """What common practice says of a carbon equivalent (IIW, mass fraction), in words."""
+    """Weldability by common practice at a carbon equivalent (IIW, mass fraction), in words."""
     return _band(CE)["weldability"]
 
 
 @formula("CE = C + (Si + P)/3", cites=[FOUNDRY.at("carbon equivalent")], empirical=_FRACTIONS)
 def carbon_equivalent_of_iron(C: Ratio, Si: Ratio, P: Ratio) -> Ratio:
-    """Carbon equivalent of cast iron; the eutectic stands at 4.3 %.
+    """Carbon equivalent of cast iron; the eutectic is at 4.3 %.
 
     C, Si, P: mass fractions; C from 2 to 5 %. Returns a mass fraction.
 

@@ -23,7 +23,9 @@ from .combined_stress import (
 )
 from .contact import (
     contact_modulus as contact_modulus,
+    line_depth_of_shear as line_depth_of_shear,
     line_pressure as line_pressure,
+    line_shakedown_pressure as line_shakedown_pressure,
     relative_radius as relative_radius,
 )
 from .sections import (

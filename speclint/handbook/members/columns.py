@@ -56,7 +56,7 @@ def slenderness(K: Ratio, L: Metres, r: Metres) -> Ratio:
 
 @formula("λ_c = √(2 π² E/S_y)", cites=[SHIGLEY.at("eq. 4-45"), WENTZELL.at("Ex. 3.5")])
 def transition_slenderness(E: Pascals, S_y: Pascals) -> Ratio:
-    """Slenderness at which Johnson's formula hands over to Euler's.
+    """Slenderness at which Johnson's formula meets Euler's.
 
     E: modulus, Pa. S_y: yield strength, Pa. Returns a ratio.
 
@@ -72,7 +72,7 @@ def euler_load(E: Pascals, I: MetresToTheFourth, K: Ratio, L: Metres) -> Newtons
     """Load at which a long strut buckles.
 
     E: modulus hot, Pa. I: least second moment, m⁴. K: effective length factor. L: length, m.
-    Returns N. Below the transition slenderness it says more than the strut bears: use ``critical_load``.
+    Returns N. Below the transition slenderness it is more than the strut carries: use ``critical_load``.
     """
     return math.pi**2 * E * I / (K * L) ** 2
 
@@ -122,7 +122,7 @@ def critical_load(
 
 @formula("F = σ_c A/(1 + a λ²)", cites=[KHURMI.at("columns and struts", memory=True), KAZIMI.at("Ex. 6")])
 def rankine_gordon_load(sigma_c: Pascals, A: SquareMetres, a: Ratio, lambda_: Ratio) -> Newtons:
-    """Load that a strut bears by the formula of period handbooks.
+    """Load that a strut carries by the formula of period handbooks.
 
     sigma_c: crushing strength (or permitted stress), Pa. A: area, m². a: Rankine's constant for the material,
     pinned ends. lambda_: slenderness. Returns N.

@@ -1,7 +1,7 @@
 """Contact of curved surfaces after Hertz: cam and tappet, roller and pin, a spherical ring in its seat.
 
-Radii are positive for a bulge, negative for a hollow and infinite for a flat. The theory holds for smooth
-elastic bodies whose contact is small beside their radii; it knows nothing of rubbing, oil or edges.
+Radii are positive for a convex, negative for a concave and infinite for a flat surface. The theory holds for smooth
+elastic bodies whose contact is small beside their radii; it does not include friction, oil or edges.
 
 >>> E_star = contact_modulus(E_1=206e9, nu_1=0.3, E_2=206e9, nu_2=0.3)
 >>> R = relative_radius(R_1=0.060, R_2=0.025)
@@ -42,16 +42,16 @@ def contact_modulus(E_1: Pascals, nu_1: Ratio, E_2: Pascals, nu_2: Ratio) -> Pas
 
 @formula("R = 1/(1/R_1 + 1/R_2)", cites=[JOHNSON_CONTACT.at("eq. 4.3")])
 def relative_radius(R_1: Metres, R_2: Metres) -> Metres:
-    """Radius of a bulge that touches a flat as the two bodies touch each other.
+    """Radius of a convex surface that touches a flat one as the two bodies touch each other.
 
-    R_1, R_2: radii in one plane, m, a hollow negative, a flat infinite. Returns m. OutOfRange where a hollow
-    is as close as its bulge or closer: they touch over an area or at the edges.
+    R_1, R_2: radii in one plane, m, concave negative, flat infinite. Returns m. OutOfRange where a concave
+    radius is not greater than the convex one: they touch over an area or at the edges.
 
     >>> round(relative_radius(R_1=0.100, R_2=-0.125), 3)  # hand: 1/10 - 1/12.5 = 1/50
     0.5
     """
     curvature = 1 / R_1 + 1 / R_2
-    require(curvature > 0 / R_1, f"a hollow of {R_2:.4g} does not clear a bulge of {R_1:.4g}")
+    require(curvature > 0 / R_1, f"concave radius {R_2:.4g} is not greater than convex radius {R_1:.4g}")
     return 1 / curvature
 
 
@@ -90,12 +90,37 @@ def line_mean_pressure(p_0: Pascals) -> Pascals:
 def line_greatest_shear(p_0: Pascals) -> Pascals:
     """Greatest shear beneath a line contact, ``LINE_DEPTH_OF_SHEAR`` half widths below the surface.
 
-    p_0: greatest pressure, Pa. Returns Pa. Rubbing brings it nearer the surface and raises it.
+    p_0: greatest pressure, Pa. Returns Pa. Friction brings it nearer the surface and raises it.
 
     >>> round(line_greatest_shear(p_0=1445.0))  # Boresi and Schmidt: 433
     434
     """
     return 0.300 * p_0
+
+
+@formula("z = 0.786 · 2 p_0 R/E_star", cites=[JOHNSON_CONTACT.at("section 4.5")])
+def line_depth_of_shear(p_0: Pascals, R: Metres, E_star: Pascals) -> Metres:
+    """Depth of the greatest shear beneath a line contact.
+
+    p_0: greatest pressure, Pa. R: relative radius, m. E_star: contact modulus, Pa. Returns m: 0.786 of the half width,
+    which is 2 p_0 R/E_star.
+
+    >>> round(line_depth_of_shear(p_0=583.33e6, R=0.0176471, E_star=113.19e9) * 1e3, 3)  # hand: 0.786 × 0.18189
+    0.143
+    """
+    return LINE_DEPTH_OF_SHEAR * 2 * p_0 * R / E_star
+
+
+@formula("p_s = 4 S_y/√3", cites=[JOHNSON_CONTACT.at("section 9.2, rolling without friction")])
+def line_shakedown_pressure(S_y: Pascals) -> Pascals:
+    """Greatest pressure of a line contact that a metal, once it has settled, bears again and again without yielding.
+
+    S_y: proof stress, Pa. Returns Pa: four times the yield in shear after von Mises. Sliding under load lowers it.
+
+    >>> round(line_shakedown_pressure(S_y=235e6) / 1e6, 1)  # hand: 4 × 235/1.73205
+    542.7
+    """
+    return 4 * S_y / math.sqrt(3)
 
 
 @formula("a = (3 F R/(4 E_star))^(1/3)", cites=[JOHNSON_CONTACT.at("eq. 4.22")])
@@ -129,7 +154,7 @@ def point_greatest_shear(p_0: Pascals) -> Pascals:
 
 @formula("φ = arccos(D/(2 R))", cites=[FIRST_PRINCIPLES])
 def seat_angle(D: Metres, R: Metres) -> Radians:
-    """Angle to the axis at which a sphere lies against its seat: the half angle of the cone that touches there.
+    """Angle to the axis at which a sphere touches its seat: the half angle of the cone that touches there.
 
     D: diameter of the circle of contact, m, less than 2 R. R: radius of the sphere, m. Returns rad.
 
@@ -152,7 +177,7 @@ def circle_in_cone(R: Metres, phi: Radians) -> Metres:
 
 @formula("q = W/(π D sin(φ))", cites=[FIRST_PRINCIPLES])
 def seat_line_load(W: Newtons, D: Metres, phi: Radians) -> NewtonsPerMetre:
-    """Load on unit length of a circular line of contact, square to the seat.
+    """Load on unit length of a circular line of contact, normal to the seat.
 
     W: load along the axis, N. D: diameter of the circle, m. phi: half angle of the cone, or ``seat_angle``, rad,
     between 0 and 90°. Returns N/m. Friction on the seat would lower it and is left out. The contact pressure is

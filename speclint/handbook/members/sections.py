@@ -1,6 +1,6 @@
 """Properties of the sections rods, shafts and bars are made of.
 
-Second moments are about the axis through the centroid; ``h`` stands in the plane of bending.
+Second moments are about the axis through the centroid; ``h`` is in the plane of bending.
 
 >>> round(round_second_moment(d=0.0159) * 1e12)  # hand: π 15.9⁴/64
 3137

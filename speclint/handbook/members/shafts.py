@@ -1,4 +1,4 @@
-"""Round shafts: torsion, twist, keyways and a load that comes and goes.
+"""Round shafts: torsion, twist, keyways and fluctuating loads.
 
 >>> inch, pound = 0.0254, 4.4482216
 >>> tau = torsion_shear(T=360 * pound * inch, D=0.5 * inch, d=0.0)  # Wentzell, Ex. 3.4: 14 667.7 psi
@@ -38,11 +38,11 @@ _WIDEST_KEYWAY, _DEEPEST_KEYWAY = 0.5, 0.1875
 
 @formula("T = P/ω", cites=[FIRST_PRINCIPLES])
 def torque_of_power(P: Watts, omega: RadiansPerSecond) -> NewtonMetres:
-    """Mean torque of a shaft that passes on power.
+    """Mean torque of a shaft that transmits power.
 
     P: power, W. omega: speed, rad/s, above 0. Returns N·m.
     """
-    require(omega > 0 * omega, "a shaft at rest passes on no power")
+    require(omega > 0 * omega, "a shaft at rest transmits no power")
     return P / omega
 
 
@@ -66,7 +66,7 @@ def twist(T: NewtonMetres, L: Metres, G: Pascals, J: MetresToTheFourth) -> Radia
 
 @formula("e = 1 − 0.2 w/d − 1.1 h/d", cites=[MOORE])
 def keyway_strength_factor(w: Metres, h: Metres, d: Metres) -> Ratio:
-    """Elastic strength of a shaft with one keyway over that of the plain shaft, by trial.
+    """Elastic strength of a shaft with one keyway over that of the plain shaft, by experiment.
 
     w: width of keyway, m, to d/2. h: its depth in the shaft, m, to 3 d/16. d: diameter, m. Returns a ratio.
 
@@ -81,7 +81,7 @@ def keyway_strength_factor(w: Metres, h: Metres, d: Metres) -> Ratio:
 
 @formula("k = 1 + 0.4 w/d + 0.7 h/d", cites=[MOORE])
 def keyway_twist_factor(w: Metres, h: Metres, d: Metres) -> Ratio:
-    """Twist of the length of a shaft that has a keyway over that of the plain shaft, by trial.
+    """Twist of the length of a shaft that has a keyway over that of the plain shaft, by experiment.
 
     w: width of keyway, m. h: depth, m. d: diameter, m, limits as ``keyway_strength_factor``. Returns a ratio.
 
@@ -105,7 +105,7 @@ def shaft_diameter(
     S_e: Pascals,
     n: Ratio,
 ) -> Metres:
-    """Diameter of a solid shaft under bending and torque that come and go (Soderberg, distortion energy).
+    """Diameter of a solid shaft under fluctuating bending and torque (Soderberg, distortion energy).
 
     M_m, T_m: mean bending moment and torque, N·m. M_a, T_a: amplitudes, N·m. S_y: yield strength, Pa.
     S_e: endurance limit of the part, all notch, size and surface factors taken, Pa. n: factor of safety.

@@ -1,4 +1,4 @@
-"""Stress at a change of section over the nominal stress of the smaller section, and what of it counts in fatigue.
+"""Stress at a change of section over the nominal stress of the smaller section, and its effect in fatigue.
 
 >>> fit = 0.99957 * 0.1**-0.28221  # Norton, Appendix C (from memory), D/d 1.5
 >>> abs(shoulder_in_tension(D=0.045, d=0.030, r=0.003) / fit - 1) < 0.05
@@ -65,7 +65,7 @@ def hole_in_strip(d: Metres, w: Metres) -> Ratio:
     empirical="millimetres and MPa",
 )
 def notch_sensitivity(R_m: Pascals, r: Metres) -> Ratio:
-    """Share of a stress concentration that steel feels in fatigue, bending or tension.
+    """Share of a stress concentration that is effective in fatigue of steel, bending or tension.
 
     R_m: tensile strength, 350 to 2000 MPa, Pa. r: notch radius, m, above 0. Returns a ratio from 0 to 1.
     """
@@ -77,7 +77,7 @@ def notch_sensitivity(R_m: Pascals, r: Metres) -> Ratio:
 
 @formula("K_f = 1 + q (K_t − 1)", cites=[SHIGLEY.at("eq. 6-32")])
 def fatigue_notch_factor(K_t: Ratio, q: Ratio) -> Ratio:
-    """Loss of endurance that a stress concentration brings.
+    """Loss of endurance by a stress concentration.
 
     K_t: stress concentration, at least 1. q: notch sensitivity, 0 to 1. Returns a ratio.
 

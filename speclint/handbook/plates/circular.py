@@ -3,7 +3,7 @@
 ``D`` is the diameter of the support or of the clamped edge, ``t`` the thickness. Thin plates after
 Kirchhoff: no thicker than a quarter of their diameter, and deflected by less than half of their thickness,
 beyond which a plate also stretches and these figures err on the safe side. Stresses are those at the faces.
-A real edge lies between clamped and supported: work both.
+A real edge lies between clamped and supported: calculate both.
 """
 
 from __future__ import annotations
@@ -171,7 +171,7 @@ def supported_plate_stress_within(p: Pascals, G: Metres, D: Metres, t: Metres, n
 
 @formula("σ = 6 m/t²", cites=EDGE_MOMENT)
 def edge_moment_stress(m: Newtons, t: Metres) -> Pascals:
-    """Stress throughout a supported plate bent by an even moment round its rim.
+    """Stress throughout a supported plate bent by a uniform moment round its rim.
 
     σ = 6 m/t²
 
@@ -189,7 +189,7 @@ def edge_moment_stress(m: Newtons, t: Metres) -> Pascals:
 
 @formula("y = 3 (1 − ν) m D²/(2 E t³)", cites=EDGE_MOMENT)
 def edge_moment_deflection(m: Newtons, D: Metres, t: Metres, E: Pascals, nu: Ratio) -> Metres:
-    """Deflection at the centre of a supported plate bent by an even moment round its rim.
+    """Deflection at the centre of a supported plate bent by a uniform moment round its rim.
 
     y = 3 (1 − ν) m D²/(2 E t³)
 

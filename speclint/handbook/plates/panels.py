@@ -1,7 +1,7 @@
 """Flat rectangular panels under uniform pressure: passage walls, chest sides, partitions between ribs.
 
 ``a`` is the shorter side, ``b`` the longer, ``t`` the thickness; edges all clamped or all supported. A welded
-or cast edge lies between the two: work both. Thin plates as in ``plates``.
+or cast edge lies between the two: calculate both. Thin plates as in ``plates``.
 """
 
 from __future__ import annotations

@@ -9,6 +9,7 @@ from .helical import (
     bergstraesser_factor as bergstraesser_factor,
     coil_mass as coil_mass,
     corrected_shear_stress as corrected_shear_stress,
+    en_13906_1_clause as en_13906_1_clause,
     natural_frequency as natural_frequency,
     shear_stress as shear_stress,
     spring_index as spring_index,
@@ -30,4 +31,10 @@ from .relaxation import (
     RELAXATION_DIAGRAMS as RELAXATION_DIAGRAMS,
     SMI as SMI,
     relaxation_loss as relaxation_loss,
+)
+from .tolerances import (
+    EN_15800 as EN_15800,
+    load_deviation as load_deviation,
+    load_tolerance as load_tolerance,
+    quality_factor as quality_factor,
 )

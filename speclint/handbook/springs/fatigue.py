@@ -1,8 +1,8 @@
-"""Endurance of compression springs: how wide a stroke of stress a wire stands for ever.
+"""Endurance of compression springs: the range of stress that a wire carries for infinite life.
 
 Stresses are corrected shear stresses. Two bodies of data are kept apart: the infinite-life lines of
 EN 13906-1 by wire, treatment and diameter, and Zimmerli's one pair of figures for all spring steels.
-A spring rusted, pitted or scored falls short of both.
+A spring that is rusted, pitted or scored reaches neither.
 """
 
 from __future__ import annotations
@@ -14,7 +14,7 @@ from speclint.handbook.springs.helical import EN_13906_1
 from speclint.handbook.tables import SHIGLEY, Reading, between
 
 STROKE_STRENGTH = "spring-stroke-strength-en-13906-1-2013.csv"
-FATIGUE_DIAGRAMS = EN_13906_1.at("fatigue diagrams, 10⁷ cycles")
+FATIGUE_DIAGRAMS = EN_13906_1.at("10.3, fatigue diagrams, 10⁷ cycles")
 ZIMMERLI = Source(
     "F. P. Zimmerli, Human Failures in Spring Applications",
     "1957",
@@ -30,7 +30,7 @@ _SLOPE = (0.70, 0.75, 0.80)
 
 
 def stroke_strength(wire: str, treatment: str, d: Metres) -> Reading:
-    """Stroke of corrected stress that a wire stands for ever from zero, after EN 13906-1, recalled.
+    """Range of corrected stress from zero that a wire carries for infinite life, after EN 13906-1, recalled.
 
     ``wire`` grade by its standard ("VDC", "SH", "1.4310", "hot coiled bar"); ``treatment`` none or peened;
     ``d`` wire [m], between the tabulated diameters by straight lines over the diameter. [Pa], ±15 %.
@@ -51,7 +51,7 @@ def stroke_strength(wire: str, treatment: str, d: Metres) -> Reading:
 
 
 def fatigue_line_slope() -> Reading:
-    """Slope of the lines: what the upper stress may rise for each rise of the lower, recalled.
+    """Slope of the lines: permissible rise of the upper stress over the rise of the lower, recalled.
 
     >>> fatigue_line_slope().nominal
     0.75
@@ -61,7 +61,7 @@ def fatigue_line_slope() -> Reading:
 
 
 def zimmerli_amplitude(treatment: str) -> Reading:
-    """Alternating stress for infinite life of spring steel wire to 3/8 in, whatever its size and strength.
+    """Alternating stress for infinite life of spring steel wire to 3/8 in, independent of its size and strength.
 
     ``treatment`` none (35 ksi) or peened (57.5 ksi); NotKnown for others. [Pa].
 
@@ -87,7 +87,7 @@ def upper_stress_limit(tau_U: Pascals, tau_H0: Pascals, m: Ratio) -> Pascals:
     τ_O = τ_H0 + m τ_U
 
     ``tau_U`` lower corrected stress [Pa]; ``tau_H0`` stroke strength from zero [Pa]; ``m`` slope of the line.
-    Returns [Pa]. Whether the spring stands that stress at rest is for the static limit.
+    Returns [Pa]. Whether the spring carries that stress at rest is judged by the static limit.
     Raises OutOfRange for a negative lower stress.
 
     Hand working: 500 + 0.75 × 200 = 650 MPa.
@@ -101,7 +101,7 @@ def upper_stress_limit(tau_U: Pascals, tau_H0: Pascals, m: Ratio) -> Pascals:
 
 @formula("S = (τ_H0 − (1 − m) τ_U)/(τ_O − τ_U)", cites=[FATIGUE_DIAGRAMS])
 def stroke_factor(tau_U: Pascals, tau_O: Pascals, tau_H0: Pascals, m: Ratio) -> Ratio:
-    """Factor of safety of the stroke: allowed over worked, the lower stress held.
+    """Factor of safety of the stress range: permissible over working range, at the same lower stress.
 
     S = (τ_H0 − (1 − m) τ_U)/(τ_O − τ_U)
 
@@ -142,7 +142,7 @@ def goodman_endurance(S_a: Pascals, S_m: Pascals, S_su: Pascals) -> Pascals:
     cites=[SHIGLEY.at("ch. 10, fatigue loading of helical compression springs")],
 )
 def goodman_factor(tau_U: Pascals, tau_O: Pascals, S_e: Pascals, S_su: Pascals) -> Ratio:
-    """Factor of safety on Goodman's line, both stresses rising together.
+    """Factor of safety on Goodman's line, both stresses increasing together.
 
     S = 1/((τ_O − τ_U)/(2 S_e) + (τ_O + τ_U)/(2 S_su))
 

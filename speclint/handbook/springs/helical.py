@@ -33,14 +33,23 @@ EN_13906_1 = Source(
 WAHL = Source("A. M. Wahl, Mechanical Springs", "2nd ed. 1963", memory=True)
 
 
-@formula("w = D/d", cites=[EN_13906_1.at("clause 8, spring index")])
+def en_13906_1_clause(place: str) -> Source:
+    """A clause of EN 13906-1 that was seen, not in print but as programs in public give it, clause by clause.
+
+    >>> str(en_13906_1_clause("9.4, spring rate")).endswith("9.4, spring rate, as reproduced in public programs")
+    True
+    """
+    return EN_13906_1.at(f"{place}, as reproduced in public programs", memory=False)
+
+
+@formula("w = D/d", cites=[EN_13906_1.at("symbols, spring index")])
 def spring_index(D: Metres, d: Metres) -> Ratio:
     """Spring index: mean coil diameter over wire.
 
     w = D/d
 
     ``D`` mean coil diameter, ``d`` wire [m]. Returns [-]. Raises OutOfRange unless D > d > 0: a coil
-    closer than its own wire cannot be wound.
+    narrower than its own wire cannot be wound.
 
     >>> spring_index(D=0.048, d=0.008)
     6.0
@@ -49,7 +58,7 @@ def spring_index(D: Metres, d: Metres) -> Ratio:
     return D / d
 
 
-@formula("R = G d⁴/(8 D³ n)", cites=[EN_13906_1.at("clause 7, spring rate"), WAHL])
+@formula("R = G d⁴/(8 D³ n)", cites=[en_13906_1_clause("9.4, spring rate"), WAHL])
 def spring_rate(G: Pascals, d: Metres, D: Metres, n: Ratio) -> NewtonsPerMetre:
     """Spring rate.
 
@@ -64,11 +73,11 @@ def spring_rate(G: Pascals, d: Metres, D: Metres, n: Ratio) -> NewtonsPerMetre:
     0.496
     """
     _require_coil(D, d)
-    require(n > 0, f"{n:.6g} working coils are not more than none")
+    require(n > 0, f"{n:.6g} working coils are not above 0")
     return G * d**4 / (8 * D**3 * n)
 
 
-@formula("n = G d⁴ s/(8 D³ F)", cites=[EN_13906_1.at("clause 7, spring rate")])
+@formula("n = G d⁴ s/(8 D³ F)", cites=[en_13906_1_clause("9.4, spring rate")])
 def working_coils(G: Pascals, d: Metres, D: Metres, F: Newtons, s: Metres) -> Ratio:
     """Working coils that give a deflection under a load.
 
@@ -87,9 +96,9 @@ def working_coils(G: Pascals, d: Metres, D: Metres, F: Newtons, s: Metres) -> Ra
     return G * d**4 * s / (8 * D**3 * F)
 
 
-@formula("F = R s", cites=[EN_13906_1.at("clause 7, spring load")])
+@formula("F = R s", cites=[en_13906_1_clause("9.2, spring force")])
 def spring_load(R: NewtonsPerMetre, s: Metres) -> Newtons:
-    """Load of a spring pressed in by a deflection.
+    """Load of a spring at a deflection.
 
     F = R s
 
@@ -101,7 +110,7 @@ def spring_load(R: NewtonsPerMetre, s: Metres) -> Newtons:
     return R * s
 
 
-@formula("τ = 8 D F/(π d³)", cites=[EN_13906_1.at("clause 7, torsional stress"), WAHL])
+@formula("τ = 8 D F/(π d³)", cites=[en_13906_1_clause("9.5, torsional stress"), WAHL])
 def shear_stress(F: Newtons, D: Metres, d: Metres) -> Pascals:
     """Uncorrected shear stress of the wire, as the static limits are written.
 
@@ -119,9 +128,9 @@ def shear_stress(F: Newtons, D: Metres, d: Metres) -> Pascals:
     return 8 * D * F / (math.pi * d**3)
 
 
-@formula("k = (w + 0.5)/(w − 0.75)", cites=[EN_13906_1.at("clause 7, stress correction factor"), SHIGLEY])
+@formula("k = (w + 0.5)/(w − 0.75)", cites=[en_13906_1_clause("7, stress correction factor"), SHIGLEY])
 def bergstraesser_factor(w: Ratio) -> Ratio:
-    """Stress correction for the curve of the wire, after Bergsträsser: the factor of EN 13906-1.
+    """Stress correction for the curvature of the wire, after Bergsträsser: the factor of EN 13906-1.
 
     k = (w + 0.5)/(w − 0.75)
 
@@ -138,7 +147,7 @@ def bergstraesser_factor(w: Ratio) -> Ratio:
 
 @formula("k = (4 w − 1)/(4 w − 4) + 0.615/w", cites=[WAHL, SHIGLEY])
 def wahl_factor(w: Ratio) -> Ratio:
-    """Stress correction for curve and direct shear, after Wahl; within 2 % of Bergsträsser's from w = 3.
+    """Stress correction for curvature and direct shear, after Wahl; within 2 % of Bergsträsser's from w = 3.
 
     k = (4 w − 1)/(4 w − 4) + 0.615/w
 
@@ -168,7 +177,7 @@ def direct_shear_factor(w: Ratio) -> Ratio:
     return 1 + 0.5 / w
 
 
-@formula("τ_k = k · 8 D F/(π d³)", cites=[EN_13906_1.at("clause 7, corrected torsional stress"), WAHL])
+@formula("τ_k = k · 8 D F/(π d³)", cites=[en_13906_1_clause("9.5, corrected torsional stress"), WAHL])
 def corrected_shear_stress(k: Ratio, F: Newtons, D: Metres, d: Metres) -> Pascals:
     """Shear stress at the inside of the coil, for endurance.
 
@@ -205,7 +214,7 @@ def coil_mass(rho: KilogramsPerCubicMetre, d: Metres, D: Metres, n: Ratio) -> Ki
 
 @formula("f = d/(2 π n D²) √(G/(2 ρ))", cites=[WAHL, SHIGLEY])
 def natural_frequency(d: Metres, D: Metres, n: Ratio, G: Pascals, rho: KilogramsPerCubicMetre) -> Hertz:
-    """Lowest natural frequency of a spring whose ends both stay on their seats: its surge.
+    """Lowest natural frequency (surge frequency) of a spring whose ends both stay on their seats.
 
     f = d/(2 π n D²) √(G/(2 ρ))
 
@@ -219,14 +228,14 @@ def natural_frequency(d: Metres, D: Metres, n: Ratio, G: Pascals, rho: Kilograms
     157.4
     """
     _require_coil(D, d)
-    require(n > 0, f"{n:.6g} working coils are not more than none")
+    require(n > 0, f"{n:.6g} working coils are not above 0")
     wave_speed: float = (G / (2 * rho)) ** 0.5
     return d / (2 * math.pi * n * D**2) * wave_speed
 
 
 @formula(
     "f = 3560 Hz (d/mm)/(n (D/mm)²) √((G/MPa)/(ρ cm³/g))",
-    cites=[EN_13906_1.at("clause 7, natural frequency")],
+    cites=[en_13906_1_clause("9.12, natural frequency")],
     empirical="mm, N/mm² and kg/dm³",
 )
 def natural_frequency_of_the_standard(
@@ -242,7 +251,7 @@ def natural_frequency_of_the_standard(
     157.4
     """
     _require_coil(D, d)
-    require(n > 0, f"{n:.6g} working coils are not more than none")
+    require(n > 0, f"{n:.6g} working coils are not above 0")
     return 3560 * (d * 1e3) / (n * (D * 1e3) ** 2) * math.sqrt((G / 1e6) / (rho / 1e3))
 
 

@@ -1,4 +1,4 @@
-"""Lengths of compression springs: solid, with the clearance a working coil needs, bowed out or buckled.
+"""Lengths of compression springs: solid, clearance between working coils, growth of diameter, buckling.
 
 All after EN 13906-1. A spring is cold or hot coiled; its ends are closed, and ground or not.
 """
@@ -10,7 +10,7 @@ import math
 from speclint.equations import Metres, Pascals, Ratio, formula, require
 from speclint.errors import NotKnown
 from speclint.handbook import tables
-from speclint.handbook.springs.helical import EN_13906_1
+from speclint.handbook.springs.helical import EN_13906_1, en_13906_1_clause
 from speclint.handbook.tables import Reading
 
 ENDS = "spring-ends-en-13906-1-2013.csv"
@@ -33,7 +33,7 @@ def solid_coils(process: str, ends: str) -> Reading:
         f"coils added at solid, {process} coiled, {ends} ends",
         value,
         "",
-        EN_13906_1.at("clause on solid length"),
+        en_13906_1_clause("9.10, solid length"),
     )
 
 
@@ -47,7 +47,7 @@ def dead_coils(process: str, ends: str) -> Reading:
     """
     value = float(_ends(process, ends)["dead_coils"])
     what = f"dead coils, {process} coiled, {ends} ends"
-    return Reading.exact(what, value, "", EN_13906_1.at("clause on number of coils"))
+    return Reading.exact(what, value, "", EN_13906_1.at("9.8, number of coils"))
 
 
 def clearance_multiplier(process: str, dynamic: bool) -> Reading:
@@ -66,7 +66,7 @@ def clearance_multiplier(process: str, dynamic: bool) -> Reading:
         f"factor on clearances, {process} coiled, {load} load",
         value,
         "",
-        EN_13906_1.at("clause on sum of clearances"),
+        en_13906_1_clause("9.9, sum of clearances"),
     )
 
 
@@ -77,10 +77,10 @@ def seating_coefficient(seating: str) -> Reading:
     0.5
     """
     value = float(tables.row(SEATING, "seating", seating)["coefficient"])
-    return Reading.exact(f"seating coefficient, {seating}", value, "", EN_13906_1.at("clause on buckling"))
+    return Reading.exact(f"seating coefficient, {seating}", value, "", en_13906_1_clause("9.14, buckling"))
 
 
-@formula("L_c = (n_t + a) d_max", cites=[EN_13906_1.at("clause on solid length")])
+@formula("L_c = (n_t + a) d_max", cites=[en_13906_1_clause("9.10, solid length")])
 def solid_length(n_t: Ratio, a: Ratio, d_max: Metres) -> Metres:
     """Greatest solid length.
 
@@ -98,9 +98,9 @@ def solid_length(n_t: Ratio, a: Ratio, d_max: Metres) -> Metres:
     return (n_t + a) * d_max
 
 
-@formula("S_a = x n (0.0015 D²/d + 0.1 d)", cites=[EN_13906_1.at("clause on sum of clearances")])
+@formula("S_a = x n (0.0015 D²/d + 0.1 d)", cites=[en_13906_1_clause("9.9, sum of clearances")])
 def clearance_sum_cold_coiled(x: Ratio, n: Ratio, D: Metres, d: Metres) -> Metres:
-    """Least sum of the gaps between working coils at the fullest deflection, cold coiled.
+    """Least sum of the gaps between working coils at the greatest deflection, cold coiled.
 
     S_a = x n (0.0015 D²/d + 0.1 d)
 
@@ -116,9 +116,9 @@ def clearance_sum_cold_coiled(x: Ratio, n: Ratio, D: Metres, d: Metres) -> Metre
     return x * n * (0.0015 * D**2 / d + 0.1 * d)
 
 
-@formula("S_a = 0.02 x n (D + d)", cites=[EN_13906_1.at("clause on sum of clearances")])
+@formula("S_a = 0.02 x n (D + d)", cites=[en_13906_1_clause("9.9, sum of clearances")])
 def clearance_sum_hot_coiled(x: Ratio, n: Ratio, D: Metres, d: Metres) -> Metres:
-    """Least sum of the gaps between working coils at the fullest deflection, hot coiled.
+    """Least sum of the gaps between working coils at the greatest deflection, hot coiled.
 
     S_a = 0.02 x n (D + d)
 
@@ -134,9 +134,9 @@ def clearance_sum_hot_coiled(x: Ratio, n: Ratio, D: Metres, d: Metres) -> Metres
     return 0.02 * x * n * (D + d)
 
 
-@formula("m = (s_c + (n + b) d)/n", cites=[EN_13906_1.at("clause on increase of coil diameter")])
+@formula("m = (s_c + (n + b) d)/n", cites=[en_13906_1_clause("9.11, increase of coil diameter")])
 def coil_pitch(s_c: Metres, n: Ratio, b: Ratio, d: Metres) -> Metres:
-    """Pitch of the free coils as the increase of diameter takes it.
+    """Pitch of the free coils, for the increase of diameter.
 
     m = (s_c + (n + b) d)/n
 
@@ -148,11 +148,11 @@ def coil_pitch(s_c: Metres, n: Ratio, b: Ratio, d: Metres) -> Metres:
     >>> round(coil_pitch(s_c=0.040, n=8, b=0, d=0.008) * 1e3, 3)
     13.0
     """
-    require(n > 0, f"{n:.6g} working coils are not more than none")
+    require(n > 0, f"{n:.6g} working coils are not above 0")
     return (s_c + (n + b) * d) / n
 
 
-@formula("ΔD = 0.1 (m² − 0.8 m d − 0.2 d²)/D", cites=[EN_13906_1.at("clause on increase of coil diameter")])
+@formula("ΔD = 0.1 (m² − 0.8 m d − 0.2 d²)/D", cites=[en_13906_1_clause("9.11, increase of coil diameter")])
 def outside_growth_at_solid(m: Metres, d: Metres, D: Metres) -> Metres:
     """Growth of the coil's outside diameter from free to solid, the ends free to turn.
 
@@ -173,7 +173,7 @@ def outside_growth_at_solid(m: Metres, d: Metres, D: Metres) -> Metres:
 
 @formula(
     "s_k = L_0 · 0.5/(1 − G/E) · (1 − √x) if x ≥ 0, else L_0, x = 1 − (1 − G/E)/(0.5 + G/E) · (π D/(ν L_0))²",
-    cites=[EN_13906_1.at("clause on buckling")],
+    cites=[en_13906_1_clause("9.14, buckling")],
 )
 def buckling_deflection(L_0: Metres, D: Metres, nu: Ratio, G: Pascals, E: Pascals) -> Metres:
     """Deflection at which a spring buckles; its whole free length when it cannot buckle at all.
@@ -182,7 +182,7 @@ def buckling_deflection(L_0: Metres, D: Metres, nu: Ratio, G: Pascals, E: Pascal
 
     ``L_0`` free length, ``D`` mean coil diameter [m]; ``nu`` seating coefficient (``seating_coefficient``);
     ``G``, ``E`` moduli of rigidity and elasticity [Pa]. Returns [m]. Where the root has no real value the
-    spring is too stout to buckle. Raises OutOfRange unless all are above 0 and G < E.
+    spring does not buckle. Raises OutOfRange unless all are above 0 and G < E.
 
     Hand working: 200/40 mm, ν 1, G/E 0.4: 0.6/0.9 × (π/5)² = 0.26319; 200 × 0.8333 × (1 − 0.85838) = 23.6 mm.
 

@@ -1,4 +1,4 @@
-"""What heat does to a spring: the wire's highest temperature, and the load lost by relaxation."""
+"""Springs in heat: highest temperature of the wire, and load lost by relaxation."""
 
 from __future__ import annotations
 
@@ -11,9 +11,9 @@ from speclint.handbook.tables import Reading, between
 TEMPERATURE = "spring-wire-temperature-smi-1991.csv"
 RELAXATION = "spring-relaxation-en-13906-1-2013.csv"
 SMI = Source("Spring Manufacturers Institute, Handbook of Spring Design", "1991", memory=True)
-RELAXATION_DIAGRAMS = EN_13906_1.at("relaxation diagrams, 48 hours")
+RELAXATION_DIAGRAMS = EN_13906_1.at("annex A, relaxation diagrams, 48 hours")
 
-#: Stress at which the relaxation table stands, and the highest to which it is carried in proportion [Pa].
+#: Stress of the relaxation table, and the highest stress to which it is extended in proportion [Pa].
 TABLE_STRESS: Pascals = 800e6
 HIGHEST_STRESS: Pascals = 1000e6
 

@@ -3,7 +3,7 @@
 A seat is a cone; ``β`` is the angle of its side to the plane of the seat (0 flat, 45° usual), ``d`` the
 smaller diameter of the contact, ``w`` the width of contact along the side. The valve lifts along its axis,
 larger end foremost. Derivation, with the seat's lower edge as origin: from the valve's lower edge, h above the
-seat's, the shortest way to the seat falls square on it a length h sin β up the side.
+seat's, the shortest line to the seat meets it at a right angle a length h sin β up the side.
 
 - While that is not beyond the contact, h ≤ w/sin β, the passage is the frustum of side h cos β between the
   diameters d and d + 2 h sin β cos β: A = π h cos β (d + h sin β cos β).
@@ -12,7 +12,7 @@ seat's, the shortest way to the seat falls square on it a length h sin β up the
 
 Both give π (d + w cos β) w cot β at h = w/sin β, where the slope alone drops. A flat seat (β = 0) never
 leaves the first stage, and a knife-edge (w = 0) is always in the second: both are then π d h. The frustum of
-truly least area stands slightly off the square one; up to h = d/8 it is less by below 0.2 % from 45° up, and
+truly least area lies slightly off the normal one; up to h = d/8 it is less by below 0.2 % from 45° up, and
 by below 0.7 % at any angle. Valve and seat are taken to end where their contact ends: a valve cone carried
 on inwards passes less, π h cos β (d − h sin β cos β).
 """
@@ -38,7 +38,7 @@ HEYWOOD = Source(
     "J. B. Heywood, Internal Combustion Engine Fundamentals", "1988", "equations 6.7 to 6.9", memory=True
 )
 LARDNER = Source("D. Lardner, The Steam Engine Explained and Illustrated", "7th ed., 1840", "art. 131")
-#: Steeper seats stick (common practice; Lardner gives 45° as the best).
+#: Valves stick in steeper seats (common practice; Lardner gives 45° as the best).
 _STEEPEST = math.radians(75)
 
 
@@ -131,7 +131,7 @@ def double_beat_flow_area(
     cites=[HEYWOOD, FIRST_PRINCIPLES],
 )
 def lift_for_area(T: SquareMetres, d: Metres, w: Metres, β: Radians) -> Metres:
-    """Lift at which one beat passes as much as its throat: more is not worth having.
+    """Lift at which one beat passes as much as its throat: a greater lift passes no more.
 
     h where ``beat_area`` (h) = T
 
@@ -164,7 +164,7 @@ def unbalanced_load(Δp: Pascals, d_u: Metres, d_l: Metres) -> Newtons:
     ``Δp`` pressure round the valve, between its beats, less that beyond them [Pa] (the other way round for a
     valve fed from beyond its beats: negative); ``d_u``, ``d_l`` sealing diameters of the beat at the end
     towards which a positive load acts, and of the other [m]. Returns [N]. Where on the contact the valve seals
-    moves each diameter by 2 w cos β: run both over that range. A single beat has d_l = 0.
+    moves each diameter by 2 w cos β: calculate with both ends. A single beat has d_l = 0.
 
     By hand: 1.4 MPa, 160 and 150 mm: 1.4 · π (25 600 − 22 500)/4 = 3408.6 N.
 
@@ -200,7 +200,7 @@ def seat_bearing_stress(F: Newtons, d: Metres, w: Metres, β: Radians) -> Pascal
 
 @formula("k = A/A_1", cites=[FIRST_PRINCIPLES])
 def gain_of_second_beat(A: SquareMetres, A_1: SquareMetres) -> Ratio:
-    """What a double-beat valve passes over what one of its beats passes, about 2 at small lift.
+    """Flow of a double-beat valve over that of one of its beats, about 2 at small lift.
 
     k = A/A_1
 

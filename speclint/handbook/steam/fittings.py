@@ -68,7 +68,7 @@ def mitre_loss(θ: Radians, f_T: Ratio) -> Ratio:
 
 @formula("ζ = k_entrance(r_d)", cites=[CRANE.at("p. A-29, pipe entrance")])
 def entrance_loss(r_d: Ratio) -> Ratio:
-    """Loss coefficient of the way from a chest into a flush passage.
+    """Loss coefficient of the entrance from a chest into a flush passage.
 
     ζ = k(r_d) from the table
 

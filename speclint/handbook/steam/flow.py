@@ -1,6 +1,6 @@
 """Flow through pipes and passages with little change of density: speed, friction and loss of pressure.
 
-Good while the pressure lost is a small share of the absolute pressure (below a tenth, common practice);
+Valid while the pressure lost is a small share of the absolute pressure (below a tenth, common practice);
 beyond that, and where the speed nears that of sound, see ``nozzles`` and ``steam_nozzles``. The losses of
 bends, entrances and steps are in ``fittings``.
 
@@ -87,7 +87,7 @@ def mach_number(v: MetresPerSecond, w: MetresPerSecond) -> Ratio:
 
 @formula("F = m v", cites=[FIRST_PRINCIPLES])
 def jet_momentum(m: KilogramsPerSecond, v: MetresPerSecond) -> Newtons:
-    """Momentum that a jet carries each second, the measure of what it can draw along.
+    """Momentum that a jet carries each second, a measure of the gas that it can draw along.
 
     F = m v
 
@@ -101,7 +101,7 @@ def jet_momentum(m: KilogramsPerSecond, v: MetresPerSecond) -> Newtons:
 
 @formula("d_h = 4 A/P", cites=[FIRST_PRINCIPLES])
 def hydraulic_diameter(A: SquareMetres, P: Metres) -> Metres:
-    """Diameter of the round pipe with the same ratio of area to wetted edge.
+    """Diameter of the round pipe with the same ratio of area to wetted perimeter.
 
     d_h = 4 A/P
 
@@ -143,7 +143,7 @@ def friction_factor(Re: Ratio, ε_r: Ratio) -> Ratio:
 
     ``Re`` Reynolds number, above 0 to 2000 and 4000 to 1e8; ``ε_r`` roughness over bore, 0 to 0.05. The Darcy
     factor is four times the Fanning factor. Raises OutOfRange outside, and between 2000 and 4000, where flow
-    is neither laminar nor turbulent and no equation is vouched for.
+    is neither laminar nor turbulent and no equation is reliable.
 
     Cengel and Cimbala, example 8-4 (from memory): 0.0174 at Re 126 400 and roughness 0.000042.
 

@@ -1,7 +1,7 @@
-"""The one guarded door to the library that holds the steam tables.
+"""The only module that calls the library of steam tables, with its ranges checked.
 
-``seuif97`` works in MPa and °C and answers a state outside its regions with a negative code. Here every
-question and answer is in SI, and what cannot be answered raises OutOfRange with the range in words.
+``seuif97`` works in MPa and °C and answers a state outside its regions with a negative code. Here all
+arguments and results are in SI, and a state outside raises OutOfRange with the range in words.
 Nothing else in speclint imports the library.
 """
 
@@ -21,7 +21,7 @@ CONDUCTIVITY_2011 = Source(
     "IAPWS R15-11, Formulation for the Thermal Conductivity of Ordinary Water Substance", "2011"
 )
 
-#: Saturation pressure at 0 °C, the foot of the formulation as the library holds it (Pa absolute).
+#: Saturation pressure at 0 °C, the lower end of the formulation in the library (Pa absolute).
 LEAST_PRESSURE = 611.213
 CRITICAL_PRESSURE = 22.064e6
 GREATEST_PRESSURE = 100e6
@@ -34,12 +34,12 @@ CRITICAL_TEMPERATURE = 647.096
 VERY_HOT = 1073.15
 GREATEST_TEMPERATURE = 2273.15
 
-#: No property asked for here lies below this; every error code of the library does.
+#: No property used here lies below this; every error code of the library does.
 _LEAST_ANSWER = -900.0
 
 
 class Property(Enum):
-    """What may be asked: the library's number for it, and the factor from the library's unit to SI."""
+    """A property: the library's number for it, and the factor from the library's unit to SI."""
 
     TEMPERATURE = (1, 1.0)
     SPECIFIC_VOLUME = (3, 1.0)

@@ -1,7 +1,7 @@
 """Flow of a gas with a constant isentropic exponent through a nozzle or an orifice, choked or not.
 
 Pressures are absolute. Inlet figures are at rest: the speed of approach is neglected. For steam itself
-``steam_nozzles`` follows IAPWS-IF97; Napier's rule stands here beside it as the trade's check.
+``steam_nozzles`` follows IAPWS-IF97; Napier's rule is given here as the check of the trade.
 """
 
 from __future__ import annotations

@@ -1,4 +1,4 @@
-"""Steam pipes between anchors: growth, what a straight run thrusts, and the simple test of flexibility."""
+"""Steam pipes between anchors: expansion, thrust of a straight run, and the simple criterion of flexibility."""
 
 from __future__ import annotations
 
@@ -45,12 +45,12 @@ def pipe_growth(alpha: PerKelvin, L: Metres, ΔT: KelvinDifference) -> Metres:
 
 @formula("σ = E α ΔT", cites=[FIRST_PRINCIPLES])
 def restrained_stress(E: Pascals, alpha: PerKelvin, ΔT: KelvinDifference) -> Pascals:
-    """Compression in a straight run between two anchors that do not give.
+    """Compression in a straight run between two rigid anchors.
 
     σ = E α ΔT
 
     ``E`` modulus [Pa]; ``alpha`` mean coefficient of expansion [1/K]; ``ΔT`` rise [K]. Returns [Pa].
-    A pipe may bow or yield first: the figure says that a straight run will not do.
+    A pipe may buckle or yield first: a high figure means that a straight run is not possible.
 
     Pytel and Kiusalaas, example 2.10: 93.6 MPa.
 
@@ -62,7 +62,7 @@ def restrained_stress(E: Pascals, alpha: PerKelvin, ΔT: KelvinDifference) -> Pa
 
 @formula("F = E α ΔT π (D² − d²)/4", cites=[FIRST_PRINCIPLES])
 def end_thrust(E: Pascals, alpha: PerKelvin, ΔT: KelvinDifference, D: Metres, d: Metres) -> Newtons:
-    """Thrust of a straight run on anchors that do not give.
+    """Thrust of a straight run on rigid anchors.
 
     F = E α ΔT π (D² − d²)/4
 
@@ -80,7 +80,7 @@ def end_thrust(E: Pascals, alpha: PerKelvin, ΔT: KelvinDifference, D: Metres, d
 
 @formula("f = min(1, 6/N^0.2)", cites=[RANGE])
 def cycle_factor(N: Ratio) -> Ratio:
-    """Reduction of the allowable stress range for many full swings of temperature.
+    """Reduction of the allowable stress range for many full temperature cycles.
 
     f = min(1, 6/N^0.2)
 
@@ -115,7 +115,7 @@ def allowable_stress_range(f: Ratio, S_c: Pascals, S_h: Pascals) -> Pascals:
 
 @formula("u = D Y/(L − U)² · 144 E/(30 S_A)", cites=[FLEXIBILITY])
 def flexibility_used(D: Metres, Y: Metres, L: Metres, U: Metres, S_A: Pascals, E: Pascals) -> Ratio:
-    """What share of the simple flexibility criterion a run between two anchors uses: fit while at most 1.
+    """Share of the simple flexibility criterion that a run between two anchors uses: acceptable up to 1.
 
     u = D Y/(L − U)² · 144 E/(30 S_A)
 

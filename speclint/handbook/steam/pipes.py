@@ -20,7 +20,7 @@ STRAIGHT, BENT = B31_1.at("104.1.2, straight pipe under internal pressure"), B31
 _ZERO_CELSIUS = 273.15
 #: Ratio of outside diameter to bore above which EN 13480-3 goes over to the thick-wall form.
 _THICK_RATIO = 1.7
-#: Rounding forgiven where a bore is just two thirds of the outside.
+#: Rounding allowed where a bore is just two thirds of the outside.
 _SLACK = 1e-9
 
 
@@ -109,7 +109,7 @@ def pipe_pressure(t: Metres, D: Metres, S: Pascals, E: Ratio, y: Ratio, A: Metre
 
     p = 2 S E (t − A)/(D − 2 y (t − A))
 
-    ``t`` least wall, the mill's tolerance taken off [m]; the rest as for ``pipe_wall``. Returns [Pa].
+    ``t`` least wall, the mill's tolerance deducted [m]; the rest as for ``pipe_wall``. Returns [Pa].
     Raises OutOfRange unless A ≤ t < D/2, S > 0 and 0 < E ≤ 1.
 
     Hand working: 5 mm of 100 mm, S 100 MPa, y 0.4: 1000/(100 − 4) = 10.417 MPa.
@@ -124,7 +124,7 @@ def pipe_pressure(t: Metres, D: Metres, S: Pascals, E: Ratio, y: Ratio, A: Metre
 
 @formula("I = (4 R/D − 1)/(4 R/D − 2)", cites=[BENT])
 def bend_factor_inside(R: Metres, D: Metres) -> Ratio:
-    """How much more wall the inside of a bend needs than straight pipe.
+    """Wall that the inside of a bend needs over that of straight pipe.
 
     I = (4 R/D − 1)/(4 R/D − 2)
 
@@ -142,7 +142,7 @@ def bend_factor_inside(R: Metres, D: Metres) -> Ratio:
 
 @formula("I = (4 R/D + 1)/(4 R/D + 2)", cites=[BENT])
 def bend_factor_outside(R: Metres, D: Metres) -> Ratio:
-    """How much of straight pipe's wall the outside of a bend needs.
+    """Wall that the outside of a bend needs over that of straight pipe.
 
     I = (4 R/D + 1)/(4 R/D + 2)
 
@@ -187,7 +187,7 @@ def bend_wall(
 
 @formula("t_n = t/(1 − u)", cites=[B31_1.at("102.4.2 and 104.1.2, mill tolerance"), FIRST_PRINCIPLES])
 def ordering_wall(t: Metres, u: Ratio) -> Metres:
-    """Nominal wall to order, so that the thinnest the mill may send is enough.
+    """Nominal wall to order, so that the least wall within the mill tolerance is enough.
 
     t_n = t/(1 − u)
 

@@ -2,7 +2,7 @@
 
 Throttling keeps the enthalpy, an ideal expansion the entropy: these are the ways into the wet region.
 Pressures are absolute, in Pa; temperatures in K. A single-phase temperature from the backward equations
-(good to 25 mK) is polished on the basic equations, so that there and back agree.
+(good to 25 mK) is refined on the basic equations, so that both directions agree.
 
 >>> expanded = state_at_entropy(1e5, 6.92e3)  # x = (6.92 − 1.3026)/(7.3588 − 1.3026) = 0.9275
 >>> round(expanded.dryness, 3), round(expanded.temperature - 273.15, 1)
@@ -126,7 +126,7 @@ def density_at_enthalpy(p: Pascals, h: JoulesPerKilogram) -> KilogramsPerCubicMe
 
 @formula("s = s_IF97(p, h)", cites=[_BACKWARD], empirical=_UNITS)
 def entropy_at_enthalpy(p: Pascals, h: JoulesPerKilogram) -> JoulesPerKilogramKelvin:
-    """Specific entropy at a pressure and an enthalpy: what throttling loses.
+    """Specific entropy at a pressure and an enthalpy: it rises in throttling.
 
     p: Pa absolute; h: J/kg. Returns J/(kg·K). OutOfRange outside 0 to 800 °C.
 
@@ -230,7 +230,7 @@ def _property(p: float, T: float, wanted: Property, dry: bool) -> float:
 
 
 def _on_side(p: float, T: float, dry: bool) -> float:
-    """T, moved to the boiling point where an approximation strayed over it, and kept within 0 to 800 °C."""
+    """T, moved to the boiling point where an approximation crossed it, and kept within 0 to 800 °C."""
     T = min(max(T, if97.LEAST_TEMPERATURE), if97.VERY_HOT)
     if p > if97.CRITICAL_PRESSURE:
         return T

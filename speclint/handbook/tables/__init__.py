@@ -1,4 +1,4 @@
-"""How the handbook keeps figures: CSV files named for their source, readings with tolerances, works cited by many."""
+"""How the handbook stores figures: CSV files named for their source, readings with tolerances, works cited by many."""
 
 from __future__ import annotations
 

@@ -7,6 +7,7 @@ from .csv_files import (
 )
 from .interpolation import (
     between as between,
+    on_lines as on_lines,
 )
 from .published_works import (
     ASME_APPENDIX_2 as ASME_APPENDIX_2,

@@ -1,6 +1,6 @@
 """The tables of the handbook: CSV files named for their source and edition, read once when first asked for.
 
-A line that starts with ``#`` is a note to whoever reads the file. Every other line has exactly as many
+A line that starts with ``#`` is a comment. Every other line has exactly as many
 fields as the heading.
 """
 
@@ -51,7 +51,7 @@ def number(file: str, column: str, entry: str, field: str, what: str) -> float:
 
 
 def entries(file: str, column: str) -> tuple[str, ...]:
-    """What stands in one column, in the order of the table."""
+    """The entries of one column, in the order of the table."""
     return tuple(found[column] for found in rows(file))
 
 

@@ -1,4 +1,4 @@
-"""What a thread is called on a drawing, and the diameter and pitch that the standards give it.
+"""Designations of threads on drawings, and the diameter and pitch that the standards give them.
 
 >>> read("M24x2").series, read("M24").name
 ('metric fine', 'M24')

@@ -21,10 +21,10 @@ def external_stripping_area(designation: str, length: float) -> Reading:
 
     ``length``: engagement of full thread, m (take off chamfers and countersinks). Low is at the widest nut
     (minor diameter) and the thinnest bolt (pitch diameter). NotKnown is raised as by ``limits``, OutOfRange
-    for a length that is not above nothing.
+    for a length that is not above 0.
     Reference: FED-STD-H28/2B, formulae of shear areas (from memory); limits as ``limits``.
     """
-    require(length > 0, f"length of engagement must be above nothing; it is {length:g} m")
+    require(length > 0, f"length of engagement must be above 0; it is {length:g} m")
     t, at = thread(designation), limits(designation)
     whole = external_shear_area(t.minor_diameter, t.pitch_diameter, t.pitch, length, t.flank_angle)
     worst = external_shear_area(at.nut_minor[1], at.bolt_pitch[0], t.pitch, length, t.flank_angle)
@@ -38,7 +38,7 @@ def internal_stripping_area(designation: str, length: float) -> Reading:
     ``length`` as above. Low is at the thinnest bolt (major diameter) and the widest nut (pitch diameter).
     Errors and reference as ``external_stripping_area``.
     """
-    require(length > 0, f"length of engagement must be above nothing; it is {length:g} m")
+    require(length > 0, f"length of engagement must be above 0; it is {length:g} m")
     t, at = thread(designation), limits(designation)
     whole = internal_shear_area(t.nominal, t.pitch_diameter, t.pitch, length, t.flank_angle)
     worst = internal_shear_area(at.bolt_major[0], at.nut_pitch[1], t.pitch, length, t.flank_angle)

@@ -104,7 +104,7 @@ class Thread:
 
     @property
     def is_whitworth(self) -> bool:
-        """Whether the flanks stand at 55°: such a thread does not run with a 60° one of like pitch."""
+        """Whether the thread angle is 55°: such a thread does not fit a 60° thread of the same pitch."""
         return self.series in ("BSW", "BSF", "BSP")
 
 
@@ -133,10 +133,10 @@ def thread(designation: str) -> Thread:
 def stress_area(designation: str) -> Reading:
     """Tensile stress area of a thread, unrounded; NotKnown as ``thread``."""
     found = thread(designation)
-    return Reading.exact(f"stress area of {found.name}", found.stress_area, "m²", _voucher(found))
+    return Reading.exact(f"stress area of {found.name}", found.stress_area, "m²", _source(found))
 
 
-def _voucher(found: Thread) -> Source:
+def _source(found: Thread) -> Source:
     if found.series.startswith("metric"):
         return ISO_898_1
     if found.is_whitworth:

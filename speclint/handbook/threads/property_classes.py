@@ -24,7 +24,7 @@ ISO_3506_1 = Source(
     "2009",
     memory=True,
 )
-#: Above this, in K, ISO 898-1 does not vouch for its classes (150 °C; from memory).
+#: Above this, in K, ISO 898-1 does not cover its classes (150 °C; from memory).
 HOTTEST = 423.15
 
 _TABLES = (

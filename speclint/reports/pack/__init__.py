@@ -10,7 +10,7 @@ from speclint.errors import SettingsError
 from speclint.quantities import System
 
 REVIEW_FILE = "review.html"
-_SHARE = 100  # formulae that a helper is given at once: some hundredths of a second
+_SHARE = 100  # formulae given to a helper at a time: some hundredths of a second of work
 
 
 def _need_the_extra() -> None:
@@ -25,10 +25,10 @@ def _need_the_extra() -> None:
 def review_page(
     assessment: Assessment,
     system: System = "as written",
-    told: Callable[[str], None] = lambda _: None,
+    on_progress: Callable[[str], None] = lambda _: None,
     processes: Processes | None = None,
 ) -> str:
-    """The review pack as HTML; ``told`` hears how far the work has come, and ``processes`` help to typeset it.
+    """The review pack as HTML; ``on_progress`` is called with each stage, ``processes`` help to typeset it.
 
     :raises SettingsError: where the extra that brings its libraries is not installed.
     """
@@ -37,9 +37,9 @@ def review_page(
     from speclint.reports.pack.page import page_of
 
     if processes is not None:
-        told("formulae")
+        on_progress("formulae")
         _typeset(assessment, processes)
-    return page_of(document(assessment, system, told))
+    return page_of(document(assessment, system, on_progress))
 
 
 def _typeset(assessment: Assessment, processes: Processes) -> None:

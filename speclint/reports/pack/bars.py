@@ -28,7 +28,7 @@ class Bar:
 
 
 def chart(name: str, title: str, about: str, rows: Sequence[Bar], unit: str, labels: float = 280.0) -> Paper:
-    """A chart of rows of bars with an axis at the foot and a line at nothing."""
+    """A chart of rows of bars with an axis at the foot and a line at zero."""
     paper = Paper(name, title, about, _WIDTH, _TOP + len(rows) * _ROW + _FOOT)
     ends = [0.0, *(end for row in rows for end in (row.start, row.end, *(mark for mark, _ in row.marks)))]
     low, high = min(ends), max(ends)

@@ -52,7 +52,7 @@ def _figure(chain: DimensionChain, links: list[tuple[str, ChainLink, Measure]]) 
         paper.name,
         chain.id,
         f"{chain.id}: the links and the gap that they leave",
-        f"Each bar begins where the last one ended. Asked of the gap: at least {said(chain.least)}, at most "
+        f"Each bar begins where the last one ended. Required gap: at least {said(chain.least)}, at most "
         f"{said(chain.greatest)}.",
         paper.markup(),
         tuple((row.label, row.says) for row in rows),
@@ -76,8 +76,8 @@ def _tolerances(chain: DimensionChain, links: list[tuple[str, ChainLink, Measure
     return Figure(
         paper.name,
         chain.id,
-        f"{chain.id}: which link spreads the gap most",
-        "Where a closer tolerance would tell, and where it would be money thrown away.",
+        f"{chain.id}: which link adds most to the spread of the gap",
+        "Where a closer tolerance would help, and where it would only add cost.",
         paper.markup(),
     )
 

@@ -1,4 +1,4 @@
-"""What the sheets of a valve or another part wrote down along a scan, as a chart can use it."""
+"""Series that sheets recorded along a scan, prepared for a chart."""
 
 from __future__ import annotations
 
@@ -39,7 +39,7 @@ class Courses:
         return [((at or 0.0) * 1e3, up) for at, up in zip(self.travel.values, load.values, strict=True)]
 
     def governing(self, series: Series) -> float | None:
-        """What the sheet works a series to where it is judged."""
+        """The value of a series that the sheet judges."""
         found = [step.value for step in self.check.steps if step.symbol == series.symbol]
         value = found[-1] if found else None
         return value if isinstance(value, float) else None

@@ -1,4 +1,4 @@
-"""The document as data: what the page shows, in its order; the page decides nothing and works nothing out."""
+"""The document as data: the content of the page, in its order; the page decides and calculates nothing."""
 
 from __future__ import annotations
 
@@ -62,19 +62,19 @@ class ShownSheet:
 
     @property
     def word(self) -> str:
-        """The grade of a finding or of what counts as one, else how the check came out."""
+        """The grade of a finding or of a check that counts as one, else the outcome of the check."""
         grade = self.check.grade
         return grade.word if grade is not None and self.check.stands_in_the_way else self.check.outcome
 
     @property
     def on_gauge(self) -> str:
-        """Where the bar of a gauge ends that ends itself at one and a half times the limit, as a share of it."""
+        """Where the bar of a gauge ends, as a share of the gauge, whose end is at one and a half times the limit."""
         return f"{min(self.check.utilisation or 0.0, _GAUGE) / _GAUGE:.3f}"
 
     @property
     def share(self) -> str:
         """The same in words."""
-        return self.used if self.used == "beyond measure" else f"{self.used} of the limit"
+        return self.used if self.used == "no margin left" else f"{self.used} of the limit"
 
     @property
     def used(self) -> str:
@@ -82,7 +82,7 @@ class ShownSheet:
         used = self.check.utilisation
         if used is None:
             return ""
-        return "beyond measure" if used == float("inf") else f"{used:.2f}"
+        return "no margin left" if used == float("inf") else f"{used:.2f}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,7 +124,7 @@ class Document:
 
     @property
     def holds(self) -> list[ShownSheet]:
-        """The findings that are holds, what uses most of its limit first."""
+        """The findings that are holds, that with the greatest utilisation first."""
         found = [one for one in self.sheets("finding") if one.check.grade is Grade.HOLD]
         return sorted(found, key=lambda one: (-(one.check.utilisation or 0.0), one.check.order))
 
@@ -145,12 +145,12 @@ class _Sources:
 
 
 def document(
-    assessment: Assessment, system: System = "as written", told: Callable[[str], None] = lambda _: None
+    assessment: Assessment, system: System = "as written", on_progress: Callable[[str], None] = lambda _: None
 ) -> Document:
-    """Gather the document; ``told`` hears how far the work has come."""
+    """Gather the document; ``on_progress`` is called with the stage of the work."""
     sources = _Sources()
-    parts = tuple(_parts(assessment, system, sources, told))
-    told("drawing")
+    parts = tuple(_parts(assessment, system, sources, on_progress))
+    on_progress("drawing")
     settings = assessment.settings
     name = settings.works.name if settings else None
     codes = settings.local_codes if settings else None
@@ -179,13 +179,13 @@ def _versions(assessment: Assessment) -> tuple[tuple[str, str], ...]:
 
 
 def _parts(
-    assessment: Assessment, system: System, sources: _Sources, told: Callable[[str], None]
+    assessment: Assessment, system: System, sources: _Sources, on_progress: Callable[[str], None]
 ) -> Iterator[Part]:
     conceded = standings_of(assessment)
     shown = [check for check in assessment.checks if check.outcome != "not applicable"]
     design = assessment.design
     for component, group in groupby(shown, key=lambda check: check.component):
-        told(f"sheets of {component}")
+        on_progress(f"sheets of {component}")
         sheets = [_sheet(assessment, check, system, sources, conceded) for check in group]
         sheets.sort(
             key=lambda one: (-(one.check.grade or 0), -(one.check.utilisation or 0.0), one.check.rule.name)

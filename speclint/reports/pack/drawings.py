@@ -1,37 +1,44 @@
-"""Every figure of the pack, in the order in which a reviewer looks at them."""
+"""Every figure of the pack: those of speclint itself in the order in which a reviewer looks at them, then families'."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
 from speclint.checking import Assessment
-from speclint.reports.pack.chain_charts import chain_figures
-from speclint.reports.pack.chambers_drawing import chamber_figures
-from speclint.reports.pack.cylinder_drawing import liner_figures
+from speclint.errors import FamilyError
+from speclint.families import FigureMaker
 from speclint.reports.pack.figures import Figure
-from speclint.reports.pack.fit_charts import fit_figures
-from speclint.reports.pack.joint_drawing import joint_figures
-from speclint.reports.pack.overview_charts import overview_figures
-from speclint.reports.pack.path_drawing import path_figures
-from speclint.reports.pack.spring_charts import spring_figures
-from speclint.reports.pack.valve_drawing import valve_figures
-from speclint.reports.pack.valve_loads import valve_load_figures
 
-_MAKERS = (
-    overview_figures,
-    liner_figures,
-    chamber_figures,
-    fit_figures,
-    joint_figures,
-    path_figures,
-    valve_figures,
-    spring_figures,
-    valve_load_figures,
-    chain_figures,
-)
+_OWN = "speclint"
 
 
 def figures(assessment: Assessment) -> Iterator[Figure]:
-    """The figures, those of the whole design first."""
-    for maker in _MAKERS:
-        yield from maker(assessment)
+    """The figures, those of the whole design first.
+
+    :raises FamilyError: where a family's maker fails, or hands over what is no figure or has a name that is taken.
+    """
+    drawn: dict[str, str] = {}
+    for family, maker in assessment.loaded.drawings:
+        for figure in _made(family, maker, assessment):
+            if figure.name in drawn:
+                raise FamilyError(
+                    f"family {family}: a figure {figure.name} is drawn by {drawn[figure.name]} already"
+                )
+            drawn[figure.name] = family
+            yield figure
+
+
+def _made(family: str, maker: FigureMaker, assessment: Assessment) -> list[Figure]:
+    if family == _OWN:
+        return list(maker.make(assessment))
+    try:
+        made = list(maker.make(assessment))
+    except Exception as problem:  # as for a hook: what a family hands over is whole or refused
+        says = f"the drawing {maker.name} raised {type(problem).__name__}: {problem}"
+        raise FamilyError(f"family {family}: {says}") from problem
+    for one in made:
+        if not isinstance(one, Figure):
+            raise FamilyError(
+                f"family {family}: the drawing {maker.name} is a {type(one).__name__}, not a Figure"
+            )
+    return made

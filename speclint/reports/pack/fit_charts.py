@@ -1,4 +1,4 @@
-"""Fits: the zones of hole and shaft about the basic size, and what of an interference or clearance is left hot."""
+"""Fits: the zones of hole and shaft about the basic size, and the interference or clearance left when hot."""
 
 from __future__ import annotations
 
@@ -15,12 +15,12 @@ from speclint.specs import Component, CylinderBlock, CylinderLiner, Fit, ValveSe
 _MICRO = 1e6
 _LONG = 330.0  # room for labels
 _SAYS = (
-    "Zones are drawn from the basic size of the hole. Interference lies to the right of nothing, clearance to the "
+    "Zones are drawn from the basic size of the hole. Interference lies to the right of zero, clearance to the "
     "left; "
 )
-_HOT = "what there is hot is that of the governing load case and tolerance corner on the sheet."
+_HOT = "the hot value is that of the governing load case and tolerance corner on the sheet."
 _GAPS = ("clearance", "gap")
-_NOT_HOT = "no check of this part works the fit hot."
+_NOT_HOT = "no check of this part calculates the fit hot."
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,14 +78,14 @@ def _figure(assessment: Assessment, mating: _Mating) -> Figure:
         f"Fit of {part.id}, cold and hot",
         "; ".join(f"{row.label} {row.says}" for row in rows),
         rows,
-        "µm on the diameter: clearance to the left, interference to the right of nothing",
+        "µm on the diameter: clearance to the left, interference to the right of zero",
         labels=_LONG,
     )
-    meant = f", meant as {mating.intent}" if mating.intent else ""
+    intent = f", meant as {mating.intent}" if mating.intent else ""
     return Figure(
         paper.name,
         part.id,
-        f"{part.id}: zones of the fit, cold and hot{meant}",
+        f"{part.id}: zones of the fit, cold and hot{intent}",
         _SAYS + (_HOT if hot else _NOT_HOT),
         paper.markup(),
         tuple((row.label, row.says) for row in rows),
@@ -114,7 +114,7 @@ def _between(least: float, most: float) -> str:
 
 
 def _is_hot(check: Check, mating: _Mating) -> bool:
-    """Whether a check works an interference or a clearance, in a load case, from the very sizes that mate here."""
+    """Whether a check calculates an interference or a clearance, in a load case, from the very sizes that mate here."""
     taken = {step.where for step in check.steps if step.kind == "taken"}
     found = check.judgement.found if check.judgement else None
     if found is None or not check.case or not {mating.hole.where, mating.shaft.where} <= taken:
@@ -123,7 +123,7 @@ def _is_hot(check: Check, mating: _Mating) -> bool:
 
 
 def _left(check: Check) -> Bar:
-    """What a sheet works hot; it is a clearance where the sheet calls it so, else an interference."""
+    """The hot value of a sheet: a clearance where the sheet calls it so, else an interference."""
     found = check.judgement.found if check.judgement else None
     assert found is not None  # as was asked before
     is_gap = any(name in found.name.lower() for name in _GAPS)

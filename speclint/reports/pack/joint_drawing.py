@@ -19,7 +19,7 @@ _CENTRE = (_SIDE / 2, _SIDE / 2)
 _CROSS = _ROOM / 2 + 14.0  # half of each centre line
 _SAYS = (
     "Seen from outside, nominal sizes in mm; the shaded ring is where gasket or faces touch, the broken circle round a "
-    "stud the room that a spanner asks: where two of them overlap, the nuts stand too close."
+    "stud the space that a spanner needs: where two of them overlap, the nuts stand too close."
 )
 
 
@@ -65,7 +65,7 @@ def _figure(assessment: Assessment, joint: BoltedJoint, circle: float, count: in
 
 
 def _studs(paper: Paper, joint: BoltedJoint, circle: float, count: int, scale: float) -> None:
-    """The circle of studs: at each its hole, the face of its nut and the room that a spanner asks."""
+    """The circle of studs: at each its hole, the face of its nut and the space that a spanner needs."""
     x, y = _CENTRE
     paper.circle(_CENTRE, circle / 2 * scale, "axis")
     paper.line((x - _CROSS, y), (x + _CROSS, y), "axis")
@@ -109,7 +109,7 @@ def _gasket_words(joint: BoltedJoint) -> str:
 
 
 def _spanner(joint: BoltedJoint) -> float | None:
-    """The pitch that a spanner asks of studs of this thread, in millimetres; None for a thread not known."""
+    """The pitch that a spanner needs for studs of this thread, in millimetres; None for a thread not known."""
     try:
         return spanner_pitch(thread(word(joint.thread)).nominal) * 1e3
     except NotKnown:

@@ -83,7 +83,7 @@ def _row(paper: Paper, component: str, group: Sequence[Check], at: Point) -> Non
     paper.line((left + _place(0), y), (left + _place(_MOST), y), "row")
     for check in sorted(group, key=lambda one: one.outcome == "finding"):  # what is wrong lies on top
         used = check.utilisation or 0.0
-        shown = "beyond measure" if used == float("inf") else f"{used:.2f} of the limit"
+        shown = "no margin left" if used == float("inf") else f"{used:.2f} of the limit"
         point = _point(check, left + _place(used), y)
         paper.linked(sheet_anchor(check), f"{component} {check.rule.name}: {shown}", [point])
 

@@ -55,7 +55,7 @@ def _figure(name: str, stations: Sequence[Station]) -> Figure:
         paper.name,
         name,
         f"Steam path by way of {name}: areas and speeds",
-        _SAYS + (" Where no bar stands the sheets work no speed." if unsaid else ""),
+        _SAYS + (" Where there is no bar the sheets give no speed." if unsaid else ""),
         paper.markup(),
         rows,
         ("", "what", "of", "area", "speed", "at most", "Mach number", "pressure lost"),
@@ -68,10 +68,10 @@ def _row(number: int, one: Station) -> tuple[str, ...]:
         one.what,
         one.component,
         amount(one.area, "m²"),
-        amount(one.speed, "m/s") if one.speed is not None else "not worked",
+        amount(one.speed, "m/s") if one.speed is not None else "not calculated",
         amount(one.limit, "m/s") if one.limit is not None else "no limit",
-        f"{one.mach:.3f}" if one.mach is not None else "not worked",
-        amount(one.lost, "Pa", "mbar") if one.lost is not None else "not worked",
+        f"{one.mach:.3f}" if one.mach is not None else "not calculated",
+        amount(one.lost, "Pa", "mbar") if one.lost is not None else "not calculated",
     )
 
 

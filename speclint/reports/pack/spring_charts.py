@@ -1,4 +1,4 @@
-"""The load of a valve's springs over its lift, against what inertia, steam, friction and weight ask of them."""
+"""The load of a valve's springs over its lift, and the load needed for inertia, steam, friction and weight."""
 
 from __future__ import annotations
 
@@ -68,7 +68,7 @@ def _figure(
     return Figure(
         plot.paper.name,
         valve.id,
-        f"{valve.id}: load of {names} over the lift, and what is asked of it",
+        f"{valve.id}: load of {names} over the lift, and the load needed",
         _says(found),
         plot.paper.markup(),
         rows,
@@ -84,11 +84,11 @@ def _ends(loads: Sequence[float], most: float) -> tuple[float, float]:
 
 def _says(found: Courses | None) -> str:
     if found is None:
-        return "No check of this valve was scanned over its lift: what is asked of the springs is not drawn."
+        return "No check of this valve was scanned over its lift: the load needed is not drawn."
     case = f", {found.check.case}" if found.check.case else ""
     return (
-        f"From the sheet of {found.check.rule.name}{case}, at its governing tolerance corner. Nothing is asked where "
-        "the cam itself pushes the train: there the line breaks off. The two points stand at the instant that governs."
+        f"From the sheet of {found.check.rule.name}{case}, at its governing tolerance corner. No load is needed where "
+        "the cam pushes the train: there the line breaks off. The two points are at the instant that governs."
     )
 
 
@@ -99,7 +99,7 @@ def _keys(found: Courses) -> list[Key]:
         keys.append(Key("asked", f"{asked.name}, opening and shutting alike"))
     else:
         keys += [Key("asked", f"{asked.name}, opening"), Key("asked shutting", f"{asked.name}, shutting")]
-    return [*keys, Key(_point(found), "where the margin is least: what there is, and what is asked")]
+    return [*keys, Key(_point(found), "where the margin is least: load available, and load needed")]
 
 
 def _point(found: Courses) -> str:
@@ -133,7 +133,7 @@ def _rows(
     for spring in springs:
         rows += [(f"{spring.id}, load shut", said(spring.shut_load)), ("its rate", said(spring.rate))]
         rows += [("its load at full lift, as stated", said(spring.open_load))]
-    rows.append(("all springs at full lift, worked at 20 °C", f"{low:.0f} N to {high:.0f} N"))
+    rows.append(("all springs at full lift, calculated at 20 °C", f"{low:.0f} N to {high:.0f} N"))
     return (*rows, *(_governing(found) if found else ()))
 
 

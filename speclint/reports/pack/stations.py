@@ -1,4 +1,4 @@
-"""The steam path as the sheets have it: what the steam passes, in its order, with area, speed and greatest speed."""
+"""The steam path as the sheets have it: its places in order, with area, speed and greatest speed."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ Stage = SteamPassage | SteamPipe
 
 @dataclass(frozen=True, slots=True)
 class Station:
-    """One place of the path [m², m/s, Pa]. What is None the sheets do not work there."""
+    """One place of the path [m², m/s, Pa]. None where the sheets do not calculate a value."""
 
     what: str
     component: str

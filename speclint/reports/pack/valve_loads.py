@@ -1,4 +1,4 @@
-"""Each load that a valve asks for at the instant and corner that governs, beside what there is."""
+"""Each load that a valve asks for at the instant and corner that governs, beside the load available."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ def valve_load_figures(assessment: Assessment) -> Iterator[Figure]:
 
 
 def _asked(assessment: Assessment, valve: PoppetValve) -> Iterator[Figure]:
-    """Inertia, pressure and drag as the valve's checks have them: what there is against what is needed."""
+    """Inertia, pressure and drag as the valve's checks have them: load available against load needed."""
     own = (one for one in assessment.checks if one.component == valve.id)
     held = [(check, *values) for check in own if (values := compared(check, "≥", "N"))]
     if not held:
@@ -26,7 +26,7 @@ def _asked(assessment: Assessment, valve: PoppetValve) -> Iterator[Figure]:
     rows = [_load(*one) for one in held]
     paper = chart(
         f"asked-{valve.id}",
-        f"Loads on {valve.id}: there against needed",
+        f"Loads on {valve.id}: available and needed",
         "; ".join(f"{row.label}: {row.says}" for row in rows),
         rows,
         "N at the governing instant and tolerance corner; the upright mark is what is needed",
@@ -34,11 +34,11 @@ def _asked(assessment: Assessment, valve: PoppetValve) -> Iterator[Figure]:
     yield Figure(
         paper.name,
         valve.id,
-        f"{valve.id}: load that is there against what inertia, pressure and drag ask",
-        "From the sheets: each bar is the load that shuts the valve, each mark what it must be at least.",
+        f"{valve.id}: load available against that needed for inertia, pressure and drag",
+        "From the sheets: each bar is the load that shuts the valve, each mark the least that it must be.",
         paper.markup(),
         tuple((check.rule.title, row.says) for (check, _, _), row in zip(held, rows, strict=True)),
-        ("rule", "there, needed"),
+        ("rule", "available, needed"),
     )
 
 

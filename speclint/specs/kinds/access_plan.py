@@ -1,4 +1,4 @@
-"""How a block is reached once it is built: openings, spanners, studs, seats."""
+"""Access to a finished block: inspection openings, room for spanners, withdrawal of studs, lapping of seats."""
 
 from __future__ import annotations
 
@@ -12,11 +12,11 @@ from speclint.specs.spec import SpecTable
 
 
 class Chamber(SpecTable):
-    """A chamber under pressure and the opening through which it is looked into.
+    """A chamber under pressure and the opening through which it is inspected.
 
     Fields:
-        opening_length: longer clear way through its opening
-        opening_width: shorter clear way
+        opening_length: longer clear dimension of its opening
+        opening_width: shorter clear dimension of its opening
     """
 
     opening_length: Length = NOT_STATED
@@ -24,7 +24,7 @@ class Chamber(SpecTable):
 
 
 class WeldSight(SpecTable):
-    """From where a weld is seen; it has the name of the weldment's joint.
+    """Where a weld is inspected from; it has the name of the weldment's joint.
 
     Fields:
         seen_through: name of a chamber, or outside
@@ -34,23 +34,23 @@ class WeldSight(SpecTable):
 
 
 class SeatAccess(SpecTable):
-    """How a valve seat is kept tight; it has the id of the seat.
+    """How a valve seat is maintained; it has the id of the seat.
 
     Fields:
-        lapped_in_place: whether it can be lapped without pulling it
+        lapped_in_place: whether it can be lapped without removing it
     """
 
     lapped_in_place: Word[bool] = NOT_STATED
 
 
 class SpannerRoom(SpecTable):
-    """Room for a spanner at the worst placed nut of a joint.
+    """Room for a spanner at the least accessible nut of a joint.
 
     Fields:
         across_flats: of the nut
-        to_wall: from the nut's axis to the nearest thing beside it
+        to_wall: from the nut's axis to the nearest obstacle
         swing: angle through which the spanner can be swung
-        spanner: that fits in there
+        spanner: the kind that fits there
     """
 
     across_flats: Length = NOT_STATED
@@ -60,24 +60,24 @@ class SpannerRoom(SpecTable):
 
 
 class Withdrawal(Dimension):
-    """Something that is drawn out along its axis; its whole length is the dimension.
+    """A part that is withdrawn along its axis; the dimension is its whole length.
 
     Fields:
-        room: clear beyond the place where it begins, along the axis
+        room: clear length beyond its outer end, along the axis
     """
 
     room: Length = NOT_STATED
 
 
 class AccessPlan(Component):
-    """How a block is reached once it is built.
+    """Access to a finished block for inspection and repair.
 
     Fields:
         serves: the block
-        weldment: whose welds are to be seen
+        weldment: whose welds are to be inspected
         chambers: under pressure, by name
         chambers_complete: whether every chamber under pressure is listed
-        welds: from where each is seen, by the name of the joint
+        welds: where each is inspected from, by the name of the joint
         spanners: room at nuts, by the name of the joint
         withdrawals: studs and the like, by name
         seats: how each valve seat is lapped, by its id

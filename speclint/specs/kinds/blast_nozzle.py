@@ -18,7 +18,7 @@ class BlastNozzle(Component):
         cylinders: how many cylinders exhaust through it, each by a path like the one that is stated.
         cylinder_bore: diameter of those cylinders.
         discharge_coefficient: share of the ideal flow that it passes.
-        reference_momentum: momentum of the jet of an engine of the works that steams well at the same rate.
+        reference_momentum: momentum of the jet of a comparable engine of the works that steams well at the same rate.
     """
 
     kind: ClassVar[str] = "blast-nozzle"

@@ -46,7 +46,7 @@ class Gasket(SpecTable):
 
 
 class GroundFace(SpecTable):
-    """A face ground or scraped to its fellow, metal to metal.
+    """A face ground or scraped to its mating face, metal to metal.
 
     Fields:
         outside: of the ring on which the two faces touch.
@@ -106,7 +106,7 @@ class Nut(SpecTable):
         engagement: length of full thread in engagement.
         face: outside diameter of the bearing face (of the washer's, if it is thick).
         locking: how a nut is kept from turning.
-        could_fall_into: where a nut that came off would go.
+        could_fall_into: where a loose nut could fall.
     """
 
     thread: Word[str] = NOT_STATED
@@ -140,7 +140,7 @@ class BoltedJoint(Component):
         thread: of the stud at both ends, such as "M24" or "7/8 BSF".
         thread_made: how the thread was made.
         count: how many.
-        circle: diameter on which they stand.
+        circle: diameter of the bolt circle.
         grip: clamped thickness of the part held, nut face to joint face, without the gasket.
         far_grip: clamped thickness of the part bolted to, for bolts.
         set_in: how far the first engaged thread lies below the face of the tapped part.
@@ -149,7 +149,7 @@ class BoltedJoint(Component):
         hole: clearance hole in the part held.
         edge_distance: from the centre of a tapped hole to the nearest bore or edge of its part.
         roughness: Rz of the coarsest of the faces that touch.
-        faces: how many pairs of faces touch between the nut and the thread, gasket apart.
+        faces: how many pairs of faces touch between the nut and the thread, apart from the gasket.
         relaxation: share of the preload lost in service by creep of gasket and stud.
         seal: what keeps the steam in.
         pressure: which pressure the joint holds.

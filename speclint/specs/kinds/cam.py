@@ -30,7 +30,7 @@ class Cam(Component):
         base_radius: radius of the base circle.
         nose_radius: least radius of curvature at the nose.
         width: of the track.
-        contact: the surfaces of cam and follower that meet.
+        hardened_depth: depth of its hardened skin after grinding; leave out if it is not hardened.
     """
 
     kind: ClassVar[str] = "cam"
@@ -49,4 +49,4 @@ class Cam(Component):
     base_radius: Length = NOT_STATED
     nose_radius: Length = NOT_STATED
     width: Length = NOT_STATED
-    contact: Word[Literal["hardened steel on hardened steel", "chilled iron on hardened steel"]] = NOT_STATED
+    hardened_depth: Length = NOT_STATED

@@ -10,18 +10,18 @@ from speclint.specs.link_targets import CylinderBlock
 
 
 class CamBox(Component):
-    """A cam box, bolted to the block or hung beside it.
+    """A cam box, bolted to the block or mounted beside it.
 
     Fields:
         mounted_on: the block that it serves.
         tappets: how many tappets it carries.
         datum_length: along the spindle, from the box's foot to where the spindle's end meets the gear.
         block_length: along the spindle, from the plane of the valve's seat to the box's foot.
-        withdrawn: how it comes out: along its runners sideways, upwards or endways.
-        length: over all, in the way in which it is withdrawn.
-        withdrawal_room: clear room in that way with the engine whole.
-        spindle_seals: what keeps steam and water from following the spindles into the box.
-        fastenings_reachable: true when every fastening can be reached with a spanner, the engine whole.
+        withdrawn: direction in which it is withdrawn: sideways along its runners, upwards or endways.
+        length: overall, in the direction in which it is withdrawn.
+        withdrawal_room: clear room in that direction on the assembled engine.
+        spindle_seals: what keeps steam and water from leaking along the spindles into the box.
+        fastenings_reachable: true when every fastening can be reached with a spanner on the assembled engine.
     """
 
     kind: ClassVar[str] = "cam-box"

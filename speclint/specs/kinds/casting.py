@@ -1,4 +1,4 @@
-"""A casting: its pattern's grades, its machined faces, its meeting walls and its cores."""
+"""A casting: its tolerance grades, its machined faces, its junctions of walls and its cores."""
 
 from __future__ import annotations
 
@@ -10,12 +10,12 @@ from speclint.specs.spec import SpecTable
 
 
 class MachinedFace(SpecTable):
-    """A face that is cast with metal to come off.
+    """A face that is cast with a machining allowance.
 
     Fields:
         dimension: the finished dimension to which it belongs
-        allowance: metal cast on this face by the drawing
-        both_sides: true where the dimension is machined at both ends, as a diameter is
+        allowance: machining allowance on this face by the drawing
+        both_sides: true where both faces of the dimension are machined, as with a diameter
     """
 
     dimension: Length = NOT_STATED
@@ -41,7 +41,7 @@ class Core(SpecTable):
     """A core of the mould.
 
     Fields:
-        held: whether prints hold it at both ends, or chaplets that fuse
+        held: whether core prints at both ends, or chaplets that fuse, support it
         vented: whether its gas can leave the mould
     """
 
@@ -54,7 +54,7 @@ class Casting(Component):
 
     Fields:
         becomes: the finished component
-        process: how it is moulded
+        process: moulding process
         largest_dimension: largest overall dimension of the finished part
         tolerance_grade: of its cast dimensions, DCTG 1 to 16 of ISO 8062-3
         allowance_grade: of its machining allowance, RMAG A to K of ISO 8062-3

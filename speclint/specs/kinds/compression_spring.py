@@ -1,4 +1,4 @@
-"""A helical compression spring of round wire, as valves are shut by."""
+"""A helical compression spring of round wire, such as closes a valve."""
 
 from __future__ import annotations
 
@@ -29,8 +29,8 @@ class CompressionSpring(Component):
         mean_diameter: mean diameter of the coils; or state the outside or the inside diameter.
         outside_diameter: over the coils.
         inside_diameter: within the coils.
-        working_coils: coils that work, with their fraction: "6.5".
-        total_coils: all coils, the dead end coils counted.
+        working_coils: number of active coils, with their fraction: "6.5".
+        total_coils: number of all coils, including the inactive end coils.
         mass: of the whole spring.
         process: whether it is coiled cold or hot.
         ends: closed and ground, or only closed.
@@ -41,17 +41,18 @@ class CompressionSpring(Component):
         rate: load over deflection as the drawing states it, at 20 °C.
         shut_load: load at the shut length as the drawing states it, at 20 °C.
         open_load: load at the open length as the drawing states it, at 20 °C.
-        quality_grade: of the tolerances on loads, after EN 15800: 1 is the closest.
+        quality_grade: of the tolerances on loads, by EN 15800: 1 is the closest.
         loading: steady, or alternating as in a valve gear.
-        preset: pressed solid in the making until it takes no more set.
+        preset: compressed solid in manufacture until it takes no further set.
         shot_peened: its surface peened.
-        stroke_strength: stroke of corrected shear stress that the maker warrants for endless life at zero lower stress.
-        relaxation: share of its load that the maker warrants not to be exceeded as lost hot.
+        stroke_strength: range of corrected shear stress that the maker guarantees for infinite life at zero lower
+        stress.
+        relaxation: greatest share of its load lost hot, as the maker guarantees.
         seating: how its ends are held.
-        guided: true when a pin or a sleeve keeps it from bowing out.
-        guide_pin: diameter of what stands inside it.
-        housing: bore of what surrounds it.
-        broken_half_caught: true when a broken half cannot leave its place nor drop anything into the engine.
+        guided: true when a pin or a sleeve keeps it from buckling.
+        guide_pin: diameter of the pin inside it.
+        housing: bore of the part round it.
+        broken_half_caught: true when neither a broken half nor another part can come loose and fall into the engine.
     """
 
     kind: ClassVar[str] = "compression-spring"

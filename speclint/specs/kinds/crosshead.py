@@ -16,12 +16,12 @@ class Crosshead(Component):
         on_rod: the piston rod
         slipper_length: along the bar, of the smaller slipper
         slipper_width: across the bar
-        bearing_share: share of that face that bears, oil grooves and chamfers taken off
-        slipper_material: metal with which the slippers bear on the bar
+        bearing_share: share of that face that bears, without oil grooves and chamfers
+        slipper_material: bearing metal of the slippers
         mass: with its slippers and pin
-        small_end_mass: share of the connecting rod that goes to and fro
+        small_end_mass: share of the connecting rod's mass that counts as reciprocating
         balance_drawing: drawing by which the wheels are balanced
-        balanced_for: reciprocating mass, one side of the engine, that this drawing reckons with
+        balanced_for: reciprocating mass of one side of the engine that this drawing assumes
     """
 
     kind: ClassVar[str] = "crosshead"

@@ -19,17 +19,17 @@ from speclint.specs.fields import (
 )
 from speclint.specs.spec import SpecTable
 
-#: What stands on one side of a wall.
+#: The fluid on one side of a wall.
 Side = Literal["cylinder", "live steam", "exhaust steam", "atmosphere"]
 
 
 class RelievedLength(SpecTable):
-    """A length of a bore over which the block stands clear of the liner.
+    """A length of a bore over which the block is relieved and does not touch the liner.
 
     Fields:
         starts: distance of its beginning from the collar seat
         ends: distance of its end from the collar seat
-        drained: whether water that gathers there can run out
+        drained: whether water that collects there can drain
     """
 
     starts: Length = NOT_STATED
@@ -43,16 +43,16 @@ class Bore(SpecTable):
     Fields:
         diameter: the bore at the fit
         length: from the collar seat to the face or shoulder beyond the liner's free end
-        wall: least metal from the bore to a free edge, a passage or the next bore
+        wall: least wall from the bore to a free edge, a passage or the next bore
         plate: name of the plate of the block's weldment that the wall is cut from
         as_made: thickness of the wall as rolled or cast, where no plate is named
         roughness: mean roughness depth Rz of the bore, before the liner goes in
         recess_diameter: diameter of the recess that takes the liner's collar
         recess_depth: depth of that recess below the face that the cover sits on
         recess_chamfer: chamfer of the edge that the collar's fillet clears
-        relieved: lengths over which the block stands clear of the liner, by name
+        relieved: lengths over which the block does not touch the liner, by name
         axis_from_frame: distance of the axis from the frame face that locates the block
-        cold_set: how far the axis is set towards the frame cold, so that it comes true hot
+        cold_set: offset of the axis towards the frame cold, so that it is in line when hot
     """
 
     diameter: Length = NOT_STATED
@@ -75,13 +75,15 @@ class SeatBore(SpecTable):
     Fields:
         diameter: the bore at the fit
         depth: its depth, or the length of the fit
-        wall: least metal from the bore to a free edge, a passage or the next bore
+        wall: least wall from the bore to a free edge, a passage or the next bore
+        roughness: mean roughness depth Rz of the bore, before the seat goes in
         chamber: the steam on the far side of the seat
     """
 
     diameter: Length = NOT_STATED
     depth: Length = NOT_STATED
     wall: Length = NOT_STATED
+    roughness: Length = NOT_STATED
     chamber: Word[Literal["live steam", "exhaust steam"]] = NOT_STATED
 
 
@@ -111,7 +113,7 @@ class CylinderEnd(SpecTable):
         clearance: cold, from piston to cover at this end's dead centre
         face_from_seat: from the collar seat to the cover's inner face, towards the liner's free end
         passage_volume: ports and passages up to the shut valves, without the clearance in the bore
-        long_passages: whether the passages are long by the arrangement of the engine
+        long_passages: whether the arrangement of the engine makes the passages long
         relief_set: pressure at which the relief valve opens
         relief_seat_diameter: the valve's seat
         relief_seat_angle: of its seat, from a plane square to the axis; 0° for a flat one
@@ -138,19 +140,19 @@ class CylinderEnd(SpecTable):
 
 
 class Division(SpecTable):
-    """Metal between neighbouring bores or passages.
+    """A wall between neighbouring bores or passages.
 
     Fields:
-        thickness: least metal
+        thickness: least thickness
         plate: name of the plate of the block's weldment that it is
         as_made: its thickness as rolled or cast, where no plate is named
         wasting: metal that may waste away in service
         between: names of the bores that it stands between or beside
         span: short side of the flat wall between its supports
         length: long side of the flat wall
-        ring_diameter: diameter of the bore or passage that the metal surrounds
-        one_side: what stands on one side
-        other_side: what stands on the other
+        ring_diameter: diameter of the bore or passage that the wall surrounds
+        one_side: the fluid on one side
+        other_side: the fluid on the other side
     """
 
     thickness: Length = NOT_STATED
@@ -166,7 +168,7 @@ class Division(SpecTable):
 
 
 class Pad(SpecTable):
-    """A pad by which the block sits on a frame.
+    """A pad by which the block is seated on a frame.
 
     Fields:
         at: its middle, forward of the block's fixed point
@@ -199,7 +201,7 @@ class Drive(SpecTable):
         frame_material: of the frame
         driving_wheel_diameter: on the tread, with new tyres
         least_wheel_diameter: on the tread, with tyres worn to their limit
-        wear: how far wear of boxes and bearings may move the piston along the cylinder either way
+        wear: greatest movement of the piston along the cylinder, either way, by wear of axleboxes and bearings
     """
 
     stroke: Length = NOT_STATED
@@ -225,12 +227,12 @@ class CylinderBlock(Component):
 
     Fields:
         construction: fabricated of plate, or cast
-        fixed_point: what holds the block fast along the frame, from which it grows
+        fixed_point: what fixes the block along the frame, and from where it expands
         bores: bores that take liners, by name
         ports: ports through the wall of a bore, by name
         seat_bores: bores that take valve seats, by name
         ends: ends of the cylinders, by name
-        divisions: metal between neighbouring bores and passages, by name
+        divisions: walls between neighbouring bores and passages, by name
         pads: pads on the frames, by name
         drive: the piston and what drives it
     """

@@ -13,16 +13,16 @@ class CylinderCover(Component):
     """The cover on one end of a cylinder, held by studs.
 
     Fields:
-        closes: the block, an end of whose bore it closes.
+        closes: the block with the bore that it closes.
         bore: diameter of the bore that it closes.
-        end: of the cylinder, as the engine stands.
+        end: front or back end of the cylinder.
         form: "flat", or "dished".
-        thickness: of the plate inside the gasket, at its thinnest.
+        thickness: least thickness of the plate inside the gasket.
         flange_thickness: of the flange under the nuts.
         outside_diameter: of the flange.
         central_hole: diameter of the hole for the stuffing box; 0 mm where there is none.
         ribs: how many ribs stiffen it.
-        weld_efficiency: of a plate welded across; 1 where it is in one piece.
+        weld_efficiency: joint efficiency of a welded plate; 1 where it is in one piece.
     """
 
     kind: ClassVar[str] = "cylinder-cover"

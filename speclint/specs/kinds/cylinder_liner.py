@@ -1,4 +1,4 @@
-"""The cylinder liner: housed in a bore of the block, bored out several times in its life."""
+"""The cylinder liner: fitted in a bore of the block, rebored several times in its life."""
 
 from __future__ import annotations
 
@@ -106,31 +106,31 @@ class CylinderLiner(Component):
         bore: the new bore
         outside_diameter: at the fit
         roughness: mean roughness depth Rz of the outside, before it goes in
-        last_bore: the largest bore to which it may be bored out
-        reboring_step: by how much the works bores it out each time
+        last_bore: the largest bore to which it may be rebored
+        reboring_step: increase of the bore at each reboring
         pistons_for: bores for which a piston exists
-        eccentricity: how far the axis of the bore may lie from that of the outside
+        eccentricity: greatest distance of the axis of the bore from that of the outside
         run_out: full reading of the outside against the bore, where that is stated instead
         length: from the collar's seat to the free end
-        working_from: from the collar's seat to where the working bore begins
-        working_to: from the collar's seat to where the working bore ends
+        working_from: from the collar's seat to the beginning of the working bore
+        working_to: from the collar's seat to the end of the working bore
         fit_length: length in contact with the block
-        free_end_stop: what stands beyond the free end
-        retained_by: what holds it should the fit go loose: a collar that the cover nips, or dowels
+        free_end_stop: the part beyond the free end
+        retained_by: what holds it if the fit comes loose: a collar that the cover nips, or dowels
         dowels: the dowels through it, where they are to hold it
         collar: the collar
-        entered: how it is put in
+        entered: how it is assembled
         coolant: what it is chilled in
         block_heated_to: temperature of the block when the liner is put in
-        press_force: the most that the works' press gives
+        press_force: greatest force of the works' press
         finish_bored_after: whether the bore is finished after it is put in
         ports: its openings, by name
         lands: its sealing lands, by name
-        tell_tale: whether a hole shows steam that has come behind it
-        drain_behind: whether water behind it can run out
+        tell_tale: whether a tell-tale hole shows steam behind it
+        drain_behind: whether water behind it can drain
         phosphorus: content of its iron
         hardness: of its bore
-        ring_hardness: hardness asked of its piston rings
+        ring_hardness: hardness specified for its piston rings
         structure: of its iron
     """
 

@@ -13,11 +13,11 @@ class ChainLink(Dimension):
     """One dimension of a chain: that of the part ``of``, read there by its key, or stated here as its size.
 
     Fields:
-        direction: whether more of it widens the gap or narrows it
+        direction: whether an increase of it widens or narrows the gap
         lever: the share of it that acts on the gap, such as 0.5 of a width; all of it where left out
-        spread: how parts lie between the limits; left out, normal about their middle
-        measured: its size as measured on the job, which then goes before the drawn one
-        grows_with: the part whose metal it is, where that is not the one that states it
+        spread: distribution of parts between the limits; left out, normal about the middle
+        measured: its size as measured on the job, which then replaces the drawn one
+        grows_with: the part with which it expands, where that is not the one that states it
         temperature: name under which the duty states the temperature of this length, where it is not its part's
     """
 
@@ -34,11 +34,11 @@ class DimensionChain(Component):
 
     Fields:
         chain: its links by name; each may live in another spec
-        least: asked of the gap cold; below nothing is an interference
-        greatest: asked of the gap cold
-        least_hot: asked of the gap with every part at its temperature
-        greatest_hot: asked of the gap with every part at its temperature
-        wanted_yield: share of chains that shall come out within these limits
+        least: least gap required cold; negative for an interference
+        greatest: greatest gap allowed cold
+        least_hot: least gap required with every part at its temperature
+        greatest_hot: greatest gap allowed with every part at its temperature
+        wanted_yield: share of chains that must come out within these limits
         last: name of the link that the fitter machines when the others have been measured
     """
 

@@ -36,12 +36,12 @@ class LoadCase(SpecTable):
     """Pressures, temperatures and speed at one moment.
 
     ``live_pressure`` is the live steam in the chest and ``exhaust_pressure`` that behind the exhaust valves;
-    ``safety_valve_pressure`` is the most the boiler can give; ``cylinder_pressure`` the greatest in the
+    ``safety_valve_pressure`` is the greatest boiler pressure; ``cylinder_pressure`` the greatest in the
     cylinder when it is not the live pressure (compression, trapped water, hydraulic test);
     ``least_cylinder_pressure`` the least when it is not the exhaust pressure (vacuum while drifting).
     ``cut_off`` is the share of the stroke at which the admission of steam ends, ``steam_flow`` the steam that one
-    cylinder uses. ``temperatures`` gives the metal of parts by id or by kind, stated
-    or tied to another: "cylinder-block + 20..30 K", "live_temperature - 10 K".
+    cylinder uses. ``temperatures`` gives the metal temperature of parts by id or by kind (which stands for the kinds
+    built on it too), stated or tied to another: "cylinder-block + 20..30 K", "live_temperature - 10 K".
     """
 
     live_pressure: Pressure = NOT_STATED
@@ -75,8 +75,8 @@ class LoadCase(SpecTable):
         return {**steam, **self.temperatures}
 
     def temperature_of(self, part: Spec) -> Measure | Tie | NotStated:
-        """The metal temperature of a part: by its id, else by its kind."""
-        return self._temperature(part.id, part.kind)
+        """The metal temperature of a part: by its id, else by its kind or the nearest that this is built on."""
+        return self._temperature(part.id, *part.words())
 
     def temperature_named(self, name: str) -> Measure | Tie | NotStated:
         """The metal temperature that the case states under a name, for a part that has no spec of its own."""

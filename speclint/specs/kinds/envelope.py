@@ -1,4 +1,4 @@
-"""The room that a part takes up: against the loading gauge, and against what moves past it."""
+"""Clearances of a part: to the loading gauge, and to the motion."""
 
 from __future__ import annotations
 
@@ -26,10 +26,10 @@ class GaugePoint(SpecTable):
 
 
 class MotionGap(Dimension):
-    """A gap between the part and something that moves past it; the gap itself cold and new.
+    """A gap between the part and a moving part; the gap itself cold and new.
 
     Fields:
-        side_play: by which the moving part can come nearer
+        side_play: lateral play by which the moving part can come nearer
         wear: by which wear brings it nearer
         growth_length: length of the part that grows into the gap when it is hot
     """
@@ -40,17 +40,17 @@ class MotionGap(Dimension):
 
 
 class Envelope(Component):
-    """The room that a part takes up.
+    """The clearances of a part.
 
     Fields:
         around: the part
         gauge: the loading gauge of the line
         points: its points near the outline, by name
         gaps: its gaps to rods, crosshead, wheels and the like, by name
-        rigid_wheelbase: between the outer axles that do not turn to a curve
+        rigid_wheelbase: distance between the outer axles of the rigid frame
         least_curve: radius of the sharpest curve of the line
         side_play: of axles, boxes and springs, from the middle to one side
-        tyre_wear: of the radius, till the tyres are turned no more
+        tyre_wear: wear of the radius until the tyres are condemned
         spring_drop: of the engine on its springs below their setting
         spring_rise: above their setting
     """

@@ -1,4 +1,4 @@
-"""Two features that mate: which dimensions meet, what is meant of them, how they are put together."""
+"""Two mating features: their dimensions, the kind of fit, how they are assembled."""
 
 from __future__ import annotations
 
@@ -15,19 +15,19 @@ class Fit(Component):
     Fields:
         hole: the diameter of the hole, or of the saddle
         shaft: the diameter of the shaft, or of the barrel
-        intent: what the fit is meant to be; a saddle is bedded
+        intent: kind of fit that is intended; a saddle is bedded
         bore: the inside of a hollow shaft
         solid: true where the shaft has no bore
-        wall: least metal round the hole
+        wall: least wall round the hole
         length: of the joint, along the axis
-        entered: how the parts are put together
+        entered: how the parts are assembled
         press_force: that the press can give
         axial_load: the greatest that the fit must hold
         friction: between the parts
         hole_roughness: mean roughness depth Rz of the hole
         shaft_roughness: mean roughness depth Rz of the shaft
         half_arc: half of the arc on which a saddle bears
-        jointing: the gap that the jointing of a saddle takes up, where it is known
+        jointing: the gap that the jointing of a saddle fills, where it is known
     """
 
     kind: ClassVar[str] = "fit"

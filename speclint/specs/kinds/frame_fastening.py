@@ -16,7 +16,7 @@ class FrameFastening(Component):
     Fields:
         material: of the bolts (bolting steel).
         holds: the block.
-        pad: name of the pad of the block that these bolts draw to the frame.
+        pad: name of the pad of the block that these bolts clamp to the frame.
         other_pad: name of the pad at the far end, about which the couple of the thrust acts.
         bore: name of the block's bore whose thrust the pad carries.
         thread: of the bolts, such as "M30".
@@ -29,8 +29,8 @@ class FrameFastening(Component):
         bearing_length: least thickness of plate in which a fitted bolt bears.
         lug_shear_area: of all lugs or keys that take thrust in one direction.
         lug_bearing_area: of the same lugs or keys.
-        carried_mass: mass of the block with all that hangs on it.
-        shock: greatest acceleration along the frame in buffing, in times gravity.
+        carried_mass: mass of the block and all that it carries.
+        shock: greatest acceleration along the frame in buffing, as a multiple of gravity.
         over_track: whether a bolt, a nut or the block could fall on the track if it came away.
         second_retention: what else would keep it from falling.
     """

@@ -1,4 +1,4 @@
-"""The gland that presses the packing of a stuffing box."""
+"""The gland that compresses the packing of a stuffing box."""
 
 from __future__ import annotations
 
@@ -9,16 +9,16 @@ from speclint.specs.fields import NOT_STATED, Fraction, Length, LinkTo, Stress, 
 
 
 class Gland(Component):
-    """The gland that presses the packing of a stuffing box.
+    """The gland that compresses the packing of a stuffing box.
 
     Fields:
         of: the cover, or other part, whose stuffing box it closes.
         rod: diameter of the rod.
         box: bore of the stuffing box.
-        packing: "soft" packing pressed by the gland, or "metallic" held by springs of its own.
+        packing: "soft" packing compressed by the gland, or "metallic" with springs of its own.
         packing_pressure: axial pressure on soft packing that makes it tight.
         flange_thickness: of the gland's flange under the nuts.
-        tilt: unequal drawing of the nuts: greatest stud load over the mean.
+        tilt: uneven tightening of the nuts: greatest stud load over the mean.
     """
 
     kind: ClassVar[str] = "gland"

@@ -19,7 +19,7 @@ class Lagging(Component):
         height: of a flat wall.
         conductivity: of the lagging at its mean temperature in service.
         emissivity: of the sheet outside.
-        reach: whether someone can touch it, or must in preparing or driving the engine.
+        reach: whether someone can touch it, or has to when preparing or driving the engine.
         length: of round lagging.
         area: of flat lagging.
     """

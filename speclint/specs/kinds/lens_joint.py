@@ -1,4 +1,4 @@
-"""A spherical ring between two cones, that lets a pipe swing a little and stay tight."""
+"""A spherical ring between two seats, which allows a pipe small angular movement and stays tight."""
 
 from __future__ import annotations
 
@@ -16,14 +16,14 @@ class LensJoint(Component):
         of: the pipe or the part that carries the seats.
         sphere_radius: of the ring's faces.
         contact_diameter: of the circle on which ring and seat touch.
-        seat: "cone", or "sphere" hollowed to a larger radius.
-        seat_angle: half angle of the cone at its axis.
-        seat_radius: of a hollow sphere.
+        seat: "cone", or "sphere": concave, of a larger radius.
+        seat_angle: half angle of the cone from its axis.
+        seat_radius: of a concave spherical seat.
         face_width: width of the ring's spherical face along its arc, contact in the middle.
         outside_diameter: of the ring.
         bore: of the ring.
         flange_thickness: of the flange under the nuts.
-        swing: angle by which the pipe may stand off its axis at assembly and in work.
+        swing: greatest angle of the pipe off its axis at assembly and in service.
     """
 
     kind: ClassVar[str] = "lens-joint"

@@ -1,4 +1,4 @@
-"""How a heavy part is lifted: what it weighs, where its weight lies, and by what it hangs."""
+"""Lifting of a heavy part: its mass, its centre of gravity, and its lifting points."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from speclint.specs.spec import SpecTable
 
 
 class Weight(SpecTable):
-    """A piece of what is lifted.
+    """A piece of the load that is lifted.
 
     Fields:
         mass: of the piece
@@ -31,10 +31,10 @@ class Lug(SpecTable):
     Fields:
         material: of the plate
         thickness: of the plate
-        width: across the hole, at right angles to the pull
+        width: across the hole, at right angles to the load
         hole: for the shackle's pin
         pin: diameter of the shackle's pin
-        edge: from the middle of the hole to the edge, in the line of the pull
+        edge: from the centre of the hole to the edge, in the direction of the load
     """
 
     material: Word[str] = NOT_STATED
@@ -46,14 +46,14 @@ class Lug(SpecTable):
 
 
 class LiftingPoint(SpecTable):
-    """A point by which the part hangs.
+    """A lifting point of the part.
 
     Fields:
         x: forward
         y: to the left
         z: upwards
-        opposite: name of the point across the load; the two must be able to carry all of it
-        form: what it is
+        opposite: name of the opposite point; the two must be able to carry the whole load
+        form: kind of lifting point
         working_load: marked on the eye for a pull at this angle
         thread: of the eye
         engagement: length of full thread in engagement
@@ -72,12 +72,12 @@ class LiftingPoint(SpecTable):
 
 
 class LiftingPlan(Component):
-    """How a part is lifted, its positions counted from any one corner of it.
+    """How a part is lifted; positions are measured from any one corner of it.
 
     Fields:
         material: of the part, in which the eyes are screwed
         lifts: the part
-        weights: all that hangs on the hook, by name
+        weights: all pieces of the load, by name
         points: by name
         hook_height: of the hook above the points
     """

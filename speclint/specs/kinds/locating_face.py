@@ -10,7 +10,7 @@ from speclint.specs.link_targets import CylinderBlock
 
 
 class LocatingFace(Component):
-    """A cut-out of a frame in which a pad of the cylinder block is locked, or slides.
+    """A cut-out of a frame in which a pad of the cylinder block is located, or slides.
 
     Its temperature in a duty is that of the frame beside the pad.
 
@@ -21,11 +21,11 @@ class LocatingFace(Component):
         slot: width of the cut-out along the frame
         bearing_height: height of the faces in contact
         bearing_depth: depth of the faces in contact, across the frame
-        slot_stiffness: of the cut-out against being spread; left out, it is taken as rigid
-        pad_temperature: name under which the duty states the pad's own temperature, cooler than the block
+        slot_stiffness: of the cut-out against opening; left out, it is taken as rigid
+        pad_temperature: name under which the duty states the pad's own temperature, where it is cooler than the block
         friction: between pad and frame when the block is drawn in
-        entering_force: that the jacks or bolts can give to draw the whole block into its frame
-        room: cold, between a sliding pad and the end of its cut-out, on the side to which it grows
+        entering_force: force available from jacks or bolts to draw the whole block into its frame
+        room: cold, between a sliding pad and the end of its cut-out, on the side towards which it expands
     """
 
     kind: ClassVar[str] = "locating-face"

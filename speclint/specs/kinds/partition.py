@@ -16,9 +16,9 @@ class Partition(Component):
         live_side: the passage of the live steam.
         exhaust_side: the passage of the exhaust steam.
         build: one wall that both share, or two walls with a gap of still steam or air between.
-        thickness: of one wall, at its thinnest.
+        thickness: least thickness of one wall.
         gap: between two walls.
-        area: of the wall that both streams wash.
+        area: of the wall in contact with both streams.
         short_side: of the flat wall between its supports.
         long_side: of the flat wall between its supports.
     """

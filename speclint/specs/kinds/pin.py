@@ -13,15 +13,15 @@ class Pin(Component):
     """A crosshead pin or a crank pin.
 
     Fields:
-        moved_by: the crosshead that it takes the thrust of
+        moved_by: the crosshead whose thrust it takes
         place: crosshead pin, held on both sides, or crank pin, held at one end
         diameter: of the bearing
         length: of the bearing
-        bearing_material: metal of the bearing that runs on it
+        bearing_material: metal of its bearing
         span: between the middles of a crosshead pin's supports
         overhang: from the face that holds a crank pin to the middle of the connecting rod's bearing
         larger_diameter: beyond the shoulder at which it is held
-        fillet: radius at the foot of that shoulder
+        fillet: fillet radius of that shoulder
     """
 
     kind: ClassVar[str] = "pin"

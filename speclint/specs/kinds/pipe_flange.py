@@ -9,7 +9,7 @@ from speclint.specs.fields import NOT_STATED, Length, LinkTo
 
 
 class PipeFlange(Component):
-    """A flange on a steam pipe or a passage, drawn to its fellow by a bolted joint.
+    """A flange on a steam pipe or a passage, bolted to its mating flange.
 
     Fields:
         of: the pipe or other part that carries the flange.

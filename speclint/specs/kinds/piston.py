@@ -17,7 +17,7 @@ class Groove(SpecTable):
         takes: the ring
         depth: below the outside of the piston
         width: along the axis
-        land: least metal beside it along the axis, to the face of the piston or the next groove
+        land: least thickness of the land beside it, to the face of the piston or the next groove
     """
 
     takes: LinkTo[PistonRing] = NOT_STATED
@@ -32,10 +32,10 @@ class Fastening(SpecTable):
     Fields:
         by: nut on the rod's end, or forged in one with the rod
         thread: of nut and rod, such as "M85x4"
-        seat: what the nut draws the piston against
+        seat: what the nut clamps the piston against
         taper: of the rod's seat, on the diameter: "1/12"
         locked_by: what keeps the nut from turning
-        proof_load: pull by which the finished fastening was proved
+        proof_load: proof load applied to the finished fastening
     """
 
     by: Word[Literal["nut", "forged in one"]] = NOT_STATED

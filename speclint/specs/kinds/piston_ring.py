@@ -15,14 +15,14 @@ class PistonRing(Component):
 
     Fields:
         runs_in: the liner
-        bears_on: the block, where the ring runs straight on a bore of it without a liner
+        bears_on: the block, where the ring runs directly in its bore without a liner
         place: front or back for the end ring of the piston, middle for one between
         edge_from_piston_face: from the piston's face at that end to the ring's nearer edge
         width: along the axis
         thickness: radial
         gap: between its ends in the new bore, cold
-        wall_pressure: mean pressure with which it springs against the new bore, without steam
-        made_for: bores for which the ring is made or kept
+        wall_pressure: mean contact pressure on the new bore by its own spring, without steam
+        made_for: bores for which the ring is made or kept in stock
         hardness: of the ring
         phosphorus: content of its iron
         structure: of its iron

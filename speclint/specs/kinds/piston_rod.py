@@ -29,9 +29,9 @@ class RodSection(SpecTable):
         rolled: whether the thread is rolled, not cut
         diameter: of the rod there; not for a thread
         larger_diameter: next to a shoulder
-        fillet: radius at the foot of a shoulder
-        slot_width: width of a cotter slot across the pull
-        pushed: whether it carries the push as well as the pull; a thread under a nut does not
+        fillet: fillet radius of a shoulder
+        slot_width: width of a cotter slot across the load
+        pushed: whether it carries compression as well as tension; a thread under a nut does not
     """
 
     form: Word[Literal["thread", "shoulder", "cotter slot", "plain"]] = NOT_STATED
@@ -49,9 +49,9 @@ class PistonRod(Component):
 
     Fields:
         carries: the piston
-        diameter: of the rod in its packing, at its least
+        diameter: least diameter of the rod in its packing
         free_length: from the piston's face to the crosshead, with the piston at the far end of its stroke
-        ends: how its ends are held against bowing
+        ends: how its ends are held against buckling
         mass: of the rod
         roughness: arithmetical mean (Ra) of its surface
         hardness: of its surface

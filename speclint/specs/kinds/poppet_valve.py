@@ -1,4 +1,4 @@
-"""A poppet valve of one or two beats."""
+"""A poppet valve, single-beat or double-beat."""
 
 from __future__ import annotations
 
@@ -28,9 +28,9 @@ class Beat(SpecTable):
 
     Fields:
         seat: the seat that it sits on.
-        seat_diameter: smaller diameter of the ring of contact.
-        seat_angle: of the cone, from the plane of the seat; nothing for a flat seat.
-        contact_width: width of the ring of contact along the cone, when new.
+        seat_diameter: smaller diameter of the contact ring.
+        seat_angle: of the cone, from the plane of the seat; 0 for a flat seat.
+        contact_width: width of the contact ring along the cone, when new.
         throat: bore of the passage that the beat feeds, the valve's own middle included.
         blocked_area: area of that bore taken up by hub, ribs, spindle, or a part that stands in it.
     """
@@ -44,7 +44,7 @@ class Beat(SpecTable):
 
 
 class PoppetValve(Component):
-    """A poppet valve of one or two beats.
+    """A poppet valve, single-beat or double-beat.
 
     The upper beat is the one on the side to which the valve lifts, whatever way its axis lies; a valve of one
     beat has only an upper one. What acts "between the beats" acts under the head of a valve of one beat.
@@ -53,32 +53,36 @@ class PoppetValve(Component):
         serves: inlet or exhaust.
         cylinder_bore: name of the bore, in the block's spec, of the cylinder that it serves.
         beats: two for a double-beat valve, else one.
-        opens: the way it lifts: upwards, downwards, or sideways.
+        opens: direction of lift: upwards, downwards, or sideways.
         upper_beat: the beat on the side to which the valve lifts.
         lower_beat: the other beat.
-        beat_distance: between the planes of the smaller diameters of both rings of contact.
+        beat_distance: between the planes of the smaller diameters of both contact rings.
         wall: thickness of the shell that joins the beats, and of their rims.
         lift: full lift.
-        lift_stop: lift at which a stop ends its travel.
-        overtravel: that the gear may give beyond full lift.
-        clearance_open: room beyond the valve at full lift, cold, to cage or cover.
-        clearance_piston: room to the piston at its nearest with the valve at full lift; leave out if they cannot meet.
+        lift_stop: lift at which a stop limits its travel.
+        overtravel: greatest travel of the gear beyond full lift.
+        clearance_open: clearance beyond the valve at full lift, cold, to cage or cover.
+        clearance_piston: least clearance to the piston with the valve at full lift; leave out if they cannot touch.
         mass: of the valve, without its spindle.
         port_area: area of the port that it serves.
-        supply_acts: whether the steam it admits stands between the beats or beyond them.
-        steam_load: sense in which supply pressure above delivery pressure acts on the shut valve.
+        through_valve: the beat whose steam flows through the middle of the valve to join that of the other.
+        common_throat: free area of the passage after the steam of both beats has joined.
+        supply_acts: whether the steam it admits is between the beats or beyond them.
+        steam_load: direction in which supply pressure above delivery pressure acts on the shut valve.
         loss_coefficient: of valve and port together, on the speed in the port.
-        relieves_water: true when it is meant to lift and let trapped water go.
+        relieves_water: true when it is meant to lift and relieve trapped water.
         lifts_drifting: true when it is meant to stay off its seat while the engine drifts.
         compression_share: share of the stroke left when the exhaust shuts, at the shortest cut-off.
+        shutting_ratio: absolute cylinder pressure when the exhaust shuts over exhaust pressure, at the greatest speed.
         clearance_share: clearance volume over swept volume at the end that it serves.
         height: from the plane of the seat to the end of the valve that comes near cage or piston when it opens.
-        flow_force: greatest load with which passing steam holds the valve open.
+        flow_force: greatest load by which the steam flow holds the valve open.
         lapped_at: temperature at which both beats were lapped together; leave out if cold.
-        retained: what keeps broken pieces out of the cylinder.
-        smallest_piece: least width of the smallest piece that a fracture could set free.
-        passage_below: widest opening through which a piece could fall into the cylinder.
-        reversal_hurts: true when lifting traps water or drives the engine in mid gear.
+        retained: what keeps fragments out of the cylinder.
+        cage_opening: widest opening of the cage, the collar or the plate that retains fragments.
+        smallest_piece: least width of the smallest fragment of a fracture.
+        passage_below: widest opening through which a fragment could fall into the cylinder.
+        reversal_hurts: true when its lifting traps water or drives the engine in mid gear.
     """
 
     kind: ClassVar[str] = "poppet-valve"
@@ -99,17 +103,21 @@ class PoppetValve(Component):
     clearance_piston: Position = NOT_STATED
     mass: Mass = NOT_STATED
     port_area: Area = NOT_STATED
+    through_valve: Word[Literal["upper", "lower", "neither"]] = NOT_STATED
+    common_throat: Area = NOT_STATED
     supply_acts: Word[Literal["between the beats", "beyond the beats"]] = NOT_STATED
     steam_load: Word[Literal["holds shut", "lifts"]] = NOT_STATED
     loss_coefficient: Fraction = NOT_STATED
     relieves_water: Word[bool] = NOT_STATED
     lifts_drifting: Word[bool] = NOT_STATED
     compression_share: Fraction = NOT_STATED
+    shutting_ratio: Fraction = NOT_STATED
     clearance_share: Fraction = NOT_STATED
     height: Length = NOT_STATED
     flow_force: Force = NOT_STATED
     lapped_at: Temperature = NOT_STATED
     retained: Word[Literal["none", "cage", "collar larger than the port", "perforated plate"]] = NOT_STATED
+    cage_opening: Length = NOT_STATED
     smallest_piece: Length = NOT_STATED
     passage_below: Length = NOT_STATED
     reversal_hurts: Word[bool] = NOT_STATED

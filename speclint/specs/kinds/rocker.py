@@ -20,14 +20,14 @@ class Rocker(Component):
         inertia: about its axis.
         arm_depth: depth of the arms at the boss, in the plane of bending.
         arm_width: width of the arms at the boss.
-        boss: outside diameter of the boss, from which the arms stand out.
+        boss: outside diameter of the boss that carries the arms.
         pin: diameter of the shaft or pin that it turns on.
         pin_span: between the supports of that pin.
         bush_length: length of the bush on the pin.
         bush_material: metal of the bush.
         pin_material: metal of the shaft or pin.
-        pin_surface: how the shaft or pin is treated; leave out if it is not.
-        bush_pressure: greatest mean pressure that the bush is made for.
+        pin_surface: surface treatment of the shaft or pin; leave out if it has none.
+        bush_pressure: greatest mean pressure for which the bush is rated.
     """
 
     kind: ClassVar[str] = "rocker"

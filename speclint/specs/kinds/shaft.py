@@ -12,11 +12,11 @@ class Shaft(Component):
     """A solid round shaft with at most one keyway in a section.
 
     Fields:
-        drives: the part that it turns
+        drives: the part that it drives
         diameter: at its most stressed section
         keyway_width: of the keyway there; 0 mm where there is none
         keyway_depth: of the keyway in the shaft
-        torque: the greatest that it passes on
+        torque: the greatest that it transmits
         bending_moment: the greatest at that section
     """
 

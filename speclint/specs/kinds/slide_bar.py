@@ -15,13 +15,13 @@ class SlideBar(Component):
     Fields:
         guides: the crosshead
         span: between its supports
-        ends: "both pinned" where it rests on them, "both fixed" where they hold it from turning
+        ends: "both pinned" where it is simply supported, "both fixed" where its ends cannot rotate
         section: rectangle, or I with equal flanges
         width: of the bar, or of its flanges
         depth: in the direction of the thrust
         web: thickness of the web of an I
         flange: thickness of the flanges of an I
-        bars_sharing: how many like bars share the thrust of one direction
+        bars_sharing: how many equal bars share the thrust in one direction
         crosshead_from_end: from its front support to the crosshead's middle with the piston at its front dead centre
     """
 

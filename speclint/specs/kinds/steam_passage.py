@@ -1,4 +1,4 @@
-"""A passage of the steam between header and nozzle: chest, port, belt, branch, drain pocket or breathing way."""
+"""A passage of the steam between header and nozzle: chest, port, belt, branch, drain pocket or breather passage."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from speclint.specs.link_targets import CylinderBlock, PoppetValve
 
 
 class SteamPassage(Component):
-    """A passage that steam flows through, or a way by which a drifting engine breathes.
+    """A passage that steam flows through, or a breather passage of a drifting engine.
 
     A steam path is a chain: each passage or pipe states which one it follows, from the header to the valve and
     from the valve to the nozzle.
@@ -21,21 +21,21 @@ class SteamPassage(Component):
         place: what it is.
         carries: live steam or exhaust steam.
         cylinder_bore: name of the bore, in the block's spec, of the cylinder that it serves.
-        area: across the stream, at its narrowest.
+        area: cross-section, at its narrowest.
         perimeter: wetted, of that section.
-        length: along the middle of the stream.
+        length: along the centre line.
         roughness: of its walls: height of the equivalent sand grain.
-        bends: how many round bends of a quarter turn it has.
-        bend_radius: of the sharpest, at the middle of the stream.
-        mitres: how many sharp corners of a quarter turn it has.
+        bends: how many round bends of 90° it has.
+        bend_radius: of the sharpest bend, at its centre line.
+        mitres: how many sharp corners of 90° it has.
         loss_coefficient: of whatever else is in it, such as ribs or a strainer, on its own speed; 0 where nothing is.
-        valve: at which a live path ends, or an exhaust path begins; one of those that open by turns.
-        share: of a branch, or a breathing way: what it takes of the flow of the passage that it follows.
+        valve: at which a live path ends, or an exhaust path begins; one of those that open in turn.
+        share: of a branch or a breather passage: its share of the flow of the passage that it follows.
         feeds: of a branch, what its steam is for.
-        low_point: whether water gathers there.
-        drained: whether a cock or valve lets that water out.
-        charge_temperature: of a breathing way: the charge in the cylinder when compression begins, drifting.
-        discharge_coefficient: of a breathing way.
+        low_point: whether water collects there.
+        drained: whether a cock or valve drains that water.
+        charge_temperature: of a breather passage: the charge in the cylinder when compression begins, drifting.
+        discharge_coefficient: of a breather passage.
     """
 
     kind: ClassVar[str] = "steam-passage"

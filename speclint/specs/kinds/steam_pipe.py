@@ -12,24 +12,24 @@ class SteamPipe(Component):
     """A steam pipe between two anchors, such as from the superheater's header to a steam chest.
 
     Fields:
-        joined_to: the block, or other part, that it brings steam to or takes steam from.
+        joined_to: the block, or other part, that it supplies with steam or takes steam from.
         follows: the passage or pipe from which the steam comes; leave out for the first of its path.
         carries: live steam or exhaust steam.
         outside_diameter: of the pipe.
         roughness: of its bore: height of the equivalent sand grain.
         wall: as ordered; with its limits where the drawing gives them instead of the mill's tolerance.
-        mill_tolerance: what the mill may send the wall thinner than ordered, as a share of it: "12.5 %".
+        mill_tolerance: permitted reduction of the wall below that ordered, as a share of it: "12.5 %".
         joint_factor: of a longitudinal weld; 1 for seamless pipe.
-        corrosion_allowance: wall that corrosion, wear and threads may take.
+        corrosion_allowance: allowance on the wall for corrosion, wear and threads.
         bends: how many bends it has.
         bend_radius: of the sharpest bend, at its centre line.
-        bend_thinning: share of the wall lost on the outside of that bend in the bending.
+        bend_thinning: share of the wall lost at the outside of that bend by bending.
         length: developed length of the centre line between the anchors.
         anchor_distance: straight distance between the anchors.
         anchor_movement: resultant movement of the anchors from cold to hot that adds to the pipe's own growth.
         takes_up_by: what takes up growth and movement.
-        joint_movement: movement for which sliding joint, bellows or lens joints are made.
-        cycles: full swings from cold to hot in its life.
+        joint_movement: movement for which sliding joint, bellows or lens joints are designed.
+        cycles: number of cycles from cold to hot in its life.
     """
 
     kind: ClassVar[str] = "steam-pipe"

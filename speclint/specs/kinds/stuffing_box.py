@@ -14,8 +14,8 @@ class StuffingBox(Component):
 
     Fields:
         seals: the piston rod
-        in_cover: the cover that it stands in
-        packing: what it is packed with
+        in_cover: the cover that it is in
+        packing: kind of packing
         neck_bush: bore of the bush on the cylinder's side of the packing
         gland_bore: bore of the gland on the outer side
         drained: whether the steam and water that pass the packing can drain away from the rod and the frames

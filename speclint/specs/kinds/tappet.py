@@ -19,9 +19,10 @@ class Tappet(Component):
         follower: a roller, a flat foot, or a crowned foot.
         follower_radius: radius of roller or crown, in the plane of the cam.
         face_width: width of its face along the cam's axis.
+        hardened_depth: depth of the hardened skin of roller or foot after grinding; leave out if it is not hardened.
         clearance: cold, between tappet and what it works, the valve shut.
-        seat_wear: how far the valve may sink into its seat before the clearance is set again.
-        clearance_setting: how closely the clearance can be set, either way.
+        seat_wear: greatest wear of the seat before the clearance is reset.
+        clearance_setting: accuracy to which the clearance can be set, either way.
     """
 
     kind: ClassVar[str] = "tappet"
@@ -33,6 +34,7 @@ class Tappet(Component):
     follower: Word[Literal["roller", "flat foot", "crowned foot"]] = NOT_STATED
     follower_radius: Length = NOT_STATED
     face_width: Length = NOT_STATED
+    hardened_depth: Length = NOT_STATED
     clearance: Length = NOT_STATED
     seat_wear: Allowance = NOT_STATED
     clearance_setting: Allowance = NOT_STATED

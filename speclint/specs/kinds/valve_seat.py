@@ -18,21 +18,21 @@ class ValveSeat(Component):
     Fields:
         pressed_into: the block whose bore holds it.
         in_bore: name of that bore in the block's spec.
-        outside_diameter: the joint with the block, with its class of limits.
+        outside_diameter: at the fit in the block, with its tolerance class.
         bore: inside diameter of the ring.
         length: of the joint, along the axis.
         seat_angle: of the seat, from the plane of the seat.
         seat_diameter: smaller diameter of the seat's cone.
         seat_width: width of the seat along its cone.
-        roughness: mean roughness depth Rz of the outside, before it goes in.
-        entering: how the ring goes in: pressed cold, block heated, or ring chilled.
-        block_heated_to: temperature of the block while the ring goes in.
-        chilled_to: temperature of the ring while it goes in.
+        roughness: mean roughness depth Rz of the outside, before assembly.
+        entering: how the ring is assembled: pressed cold, block heated, or ring chilled.
+        block_heated_to: temperature of the block when the ring is inserted.
+        chilled_to: temperature of the ring when it is inserted.
         friction: between ring and block against being pushed out.
-        press_force: that the press can give to put the ring in.
-        entered_from: the side from which the ring went into its bore, and to which it would come out.
-        sticking_drag: greatest pull of a valve that sticks on the seat when it is lifted.
-        retention: what holds the ring should the fit be lost; "none" where nothing does.
+        press_force: force of the press available to insert the ring.
+        entered_from: the side from which the ring is inserted into its bore, and to which it could come out.
+        sticking_drag: greatest force on the seat from a sticking valve when it is lifted.
+        retention: what holds the ring if the fit is lost; "none" where nothing does.
     """
 
     kind: ClassVar[str] = "valve-seat"

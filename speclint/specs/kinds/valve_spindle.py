@@ -5,7 +5,19 @@ from __future__ import annotations
 from typing import ClassVar, Literal
 
 from speclint.specs.component import Component
-from speclint.specs.fields import NOT_STATED, Force, Length, LinkTo, Mass, Pressure, Speed, Temperature, Word
+from speclint.specs.fields import (
+    NOT_STATED,
+    Force,
+    Length,
+    LinkTo,
+    Mass,
+    Position,
+    Pressure,
+    Speed,
+    Stiffness,
+    Temperature,
+    Word,
+)
 from speclint.specs.link_targets import PoppetValve
 
 
@@ -17,18 +29,26 @@ class ValveSpindle(Component):
         mass: of the spindle with its collars, nuts and spring plates.
         diameter: in the guide.
         least_diameter: at the weakest section, such as a cotter hole or the root of a thread.
+        least_section: form of that section; one that is not stated is taken as a thread.
         seal_diameter: where it leaves the steam through its seal.
-        leaves: the steam that stands inside the seal: supply or delivery of the valve.
-        pushed: the way steam on the end of the spindle pushes the valve: open or shut.
+        leaves: the steam on the inside of the seal: supply or delivery of the valve.
+        pushed: direction in which steam on the end of the spindle pushes the valve: open or shut.
         guide_bore: bore of its guide.
         guide_length: length of its guide.
         guide_material: material of its guide.
-        side_load: greatest load across the guide, from tappet or rocker and from what hangs on a spindle that lies.
-        free_length: longest length without support that is pressed when the valve opens.
+        guide_held: how the block holds the guide: pressed in, or bored in the block itself.
+        guide_outside: outside diameter of a guide that is pressed in.
+        guide_interference: interference of that guide in its bore in the block, on the diameter.
+        guide_bored_in_place: true when its bore is finished after it is pressed in.
+        side_load: greatest lateral load on the guide, from tappet or rocker and from the weight on a horizontal
+        spindle.
+        free_length: longest unsupported length in compression when the valve opens.
         ends: how both ends of that length are held.
-        heated_length: length from the valve's seat to the point where the gear drives it, that grows when hot.
-        cap_ground_off: ground off its cap when the gear is set, on the engine.
-        friction: drag of guide and seal.
+        heated_length: length from the valve's seat to the point where the gear drives it, which expands when hot.
+        valve_length: part of that length that belongs to the valve, from its seat to where the spindle is attached.
+        cap_ground_off: amount ground off its cap when the gear is set on the engine.
+        friction: friction force of guide and seal, least to greatest; a single figure is the greatest.
+        train_stiffness: of all parts between cam and valve, at the valve; leave out to have it estimated.
         seal: what seals it.
         seal_temperature: temperature for which the seal is rated.
         seal_pressure: pressure for which the seal is rated.
@@ -43,18 +63,25 @@ class ValveSpindle(Component):
     mass: Mass = NOT_STATED
     diameter: Length = NOT_STATED
     least_diameter: Length = NOT_STATED
+    least_section: Word[Literal["plain", "thread", "cotter hole", "groove"]] = NOT_STATED
     seal_diameter: Length = NOT_STATED
     leaves: Word[Literal["supply", "delivery"]] = NOT_STATED
     pushed: Word[Literal["open", "shut"]] = NOT_STATED
     guide_bore: Length = NOT_STATED
     guide_length: Length = NOT_STATED
     guide_material: Word[str] = NOT_STATED
+    guide_held: Word[Literal["pressed in", "part of the block"]] = NOT_STATED
+    guide_outside: Length = NOT_STATED
+    guide_interference: Position = NOT_STATED
+    guide_bored_in_place: Word[bool] = NOT_STATED
     side_load: Force = NOT_STATED
     free_length: Length = NOT_STATED
     ends: Word[str] = NOT_STATED
     heated_length: Length = NOT_STATED
+    valve_length: Length = NOT_STATED
     cap_ground_off: Length = NOT_STATED
     friction: Force = NOT_STATED
+    train_stiffness: Stiffness = NOT_STATED
     seal: Word[Literal["packed gland", "labyrinth", "metallic rings", "lip seal"]] = NOT_STATED
     seal_temperature: Temperature = NOT_STATED
     seal_pressure: Pressure = NOT_STATED

@@ -1,4 +1,4 @@
-"""A weldment: its plates, flat walls, welds, hollows, heat treatment and finished faces."""
+"""A weldment: its plates, flat walls, welds, closed cavities, heat treatment and finished faces."""
 
 from __future__ import annotations
 
@@ -29,8 +29,8 @@ class Plate(SpecTable):
         material: grade
         thickness: by the drawing
         meets_steam: whether steam or its water touches it
-        corrosion_allowance: metal kept in hand against wasting
-        z_quality: quality through the thickness after EN 10164
+        corrosion_allowance: allowance for corrosion
+        z_quality: through-thickness quality by EN 10164
     """
 
     material: Word[str] = NOT_STATED
@@ -41,7 +41,7 @@ class Plate(SpecTable):
 
 
 class Ribs(SpecTable):
-    """Ribs that stay a flat wall.
+    """Ribs that stiffen a flat wall.
 
     Fields:
         spacing: from rib to rib
@@ -65,10 +65,10 @@ class FlatWall(SpecTable):
         plate: name of its plate
         short: shorter side between its supports
         long: longer side
-        edges: how its edges are held; clamped only where a like panel or a stiff wall goes on beyond them
-        one_side: what stands on one side
-        other_side: what stands on the other
-        ribbed: whether ribs stay it
+        edges: how its edges are held; clamped only where an equal panel or a stiff wall continues beyond them
+        one_side: the fluid on one side
+        other_side: the fluid on the other side
+        ribbed: whether ribs stiffen it
         ribs: the ribs
     """
 
@@ -86,21 +86,21 @@ class WeldedJoint(SpecTable):
     """A welded joint.
 
     Fields:
-        plate: name of the plate that is pulled through its thickness, or of the thinner plate of a butt joint
+        plate: name of the plate that is loaded through its thickness, or of the thinner plate of a butt joint
         shape: how the plates meet
-        weld: how far the weld goes through
+        weld: type and penetration of the weld
         throat: effective throat of the weld on one side
         on_pressure: whether it holds pressure
-        sequence: whether the order of runs is laid down so as to keep shrinkage low
-        restraint: how firmly what lies round it holds it against shrinking
-        wall: name of the flat wall of whose edge it is
-        stress_range: nominal stress range of every stroke, where it is worked out elsewhere
-        detail_category: fatigue strength at two million cycles, after EN 1993-1-9
-        procedure: qualification of the procedure after ISO 15614-1
-        welder: qualification of the welder after ISO 9606-1
-        quality: level after ISO 5817
+        sequence: whether the weld sequence is specified so as to keep shrinkage low
+        restraint: restraint of its shrinkage by the surrounding parts
+        wall: name of the flat wall to which it belongs
+        stress_range: nominal stress range of every stroke, where it is calculated elsewhere
+        detail_category: fatigue strength at two million cycles, by EN 1993-1-9
+        procedure: qualification of the procedure by ISO 15614-1
+        welder: qualification of the welder by ISO 9606-1
+        quality: level by ISO 5817
         examined: share of its length that is radiographed or tested by ultrasound
-        joint_factor: with which the walls were worked out
+        joint_factor: used in the design of the walls
     """
 
     plate: Word[str] = NOT_STATED
@@ -121,11 +121,11 @@ class WeldedJoint(SpecTable):
 
 
 class Cavity(SpecTable):
-    """A hollow closed in by plates.
+    """A cavity closed in by plates.
 
     Fields:
-        vented_for_treatment: whether its air can leave while it is heat treated
-        vented_in_service: whether leaking steam can leave it afterwards
+        vented_for_treatment: whether its air can escape during heat treatment
+        vented_in_service: whether leaked steam and water can escape in service
     """
 
     vented_for_treatment: Word[bool] = NOT_STATED
@@ -150,8 +150,8 @@ class FinishedFace(SpecTable):
     """A face machined after welding.
 
     Fields:
-        dimension: that its place hangs on
-        allowance: metal left on it until the weldment is relieved
+        dimension: that determines its position
+        allowance: machining allowance on it until the weldment is stress relieved
     """
 
     dimension: Length = NOT_STATED
@@ -166,16 +166,16 @@ class Weldment(Component):
         plates: by name
         walls: flat walls, by name
         joints: welded joints, by name
-        cavities: closed hollows, by name
-        cavities_sought: whether the drawing was gone through for closed hollows
+        cavities: closed cavities, by name
+        cavities_sought: whether the drawing was searched for closed cavities
         treatment: the stress relief after welding
         faces: finished faces, by name
-        tolerance_class: general tolerance after ISO 13920
-        life_distance: that the engine runs in its life
-        starts: times in its life that steam is raised
+        tolerance_class: general tolerance by ISO 13920
+        life_distance: distance that the engine runs in its life
+        starts: number of times that steam is raised in its life
         least_temperature: of its metal in service
         test_water: temperature of the water of the hydraulic test
-        warming_rise: by which its steam side may be warmed in the warming time
+        warming_rise: temperature rise of its steam side allowed in the warming time
         warming_time: the time for that
     """
 

@@ -20,7 +20,7 @@ def test_pitch_is_the_distance_between_two_points_of_the_circle(D: float, n: int
 
 def test_two_studs_are_the_fewest() -> None:
     assert layout.chordal_pitch(0.5, 2) == pytest.approx(0.5)
-    with pytest.raises(OutOfRange, match="1 studs make no pitch"):
+    with pytest.raises(OutOfRange, match="1 studs have no pitch"):
         layout.chordal_pitch(0.5, 1)
 
 

@@ -31,7 +31,7 @@ chains = st.lists(links, min_size=1, max_size=8)
 
 
 @given(chain=chains)
-def test_worst_case_is_reached_at_the_unkindest_limits(chain: list[Link]) -> None:
+def test_worst_case_is_reached_at_the_worst_limits(chain: list[Link]) -> None:
     widest = sum(max(link.direction * link.low, link.direction * link.high) for link in chain)
     narrowest = sum(min(link.direction * link.low, link.direction * link.high) for link in chain)
     gap = worst_case(chain)
@@ -40,7 +40,7 @@ def test_worst_case_is_reached_at_the_unkindest_limits(chain: list[Link]) -> Non
 
 
 @given(chain=chains)
-def test_chance_is_never_unkinder_than_the_worst_case(chain: list[Link]) -> None:
+def test_chance_is_never_worse_than_the_worst_case(chain: list[Link]) -> None:
     worst, chance = worst_case(chain), root_sum_square(chain)
     assert chance.middle == worst.middle
     assert chance.high - chance.middle <= (worst.high - worst.middle) * (1 + 1e-9) + 1e-15
@@ -182,5 +182,5 @@ def test_questions_without_sense_are_refused() -> None:
         machine_to(chain, 1.0, 1.0, 0.0)
     with pytest.raises(OutOfRange, match="one side at least"):
         machine_to(chain, 1.0, -math.inf, math.inf)
-    with pytest.raises(OutOfRange, match="somehow"):
+    with pytest.raises(OutOfRange, match="must act on the gap"):
         last_link(0.0, 0.0, 0.0)

@@ -201,12 +201,6 @@ class TestPhysics:
         for element in one.elements():
             assert 0.0 <= one.composition(element).low < one.composition(element).high <= 1.0
 
-    @pytest.mark.parametrize("name", names())
-    def test_relaxation_grows_with_temperature(self, name: str) -> None:
-        for table in material(name).tables.get("relaxation", ()):
-            nominal = [figure.nominal for figure in table.rows[0]]
-            assert nominal == sorted(nominal)
-
 
 class TestTranscription:
     """Tables written by hand: what one slip of a digit would break."""
@@ -364,8 +358,8 @@ class TestReadings:
         assert LOADINGS[0] == "bending"
 
     def test_a_property_not_held_is_not_known(self) -> None:
-        with pytest.raises(NotKnown, match="relaxation of plate-P265GH"):
-            material("plate-P265GH").relaxation(400.0)
+        with pytest.raises(NotKnown, match="plate-P265GH"):
+            material("plate-P265GH").wire_strength(0.004)
 
     @given(at=st.floats(253.15, 653.15))
     def test_interpolation_stays_between_its_neighbours(self, at: float) -> None:

@@ -97,10 +97,10 @@ def test_relative_radius_is_below_both_bulges_and_above_a_bulge_in_a_hollow(R: f
     assert c.relative_radius(R, math.inf) == pytest.approx(R)
 
 
-def test_a_hollow_clears_its_bulge() -> None:
+def test_a_concave_radius_exceeds_the_convex_one() -> None:
     assert c.relative_radius(0.1, -0.1001) > 0
     for hollow in (-0.1, -0.0999):
-        with pytest.raises(OutOfRange, match=r"does not clear a bulge of 0\.1"):
+        with pytest.raises(OutOfRange, match=r"is not greater than convex radius 0\.1"):
             c.relative_radius(0.1, hollow)
 
 

@@ -129,10 +129,10 @@ def test_an_index_below_two_is_refused(factor: Any) -> None:
 def test_no_coils_no_load_no_mass_are_refused() -> None:
     for formula in (natural_frequency, natural_frequency_of_the_standard):
         assert formula(0.01, 0.05, 0.1, G, RHO) > 0
-        with pytest.raises(OutOfRange, match="not more than none"):
+        with pytest.raises(OutOfRange, match="not above 0"):
             formula(0.01, 0.05, 0.0, G, RHO)
     assert spring_rate(G, 0.01, 0.05, 0.5) > 0
-    with pytest.raises(OutOfRange, match="not more than none"):
+    with pytest.raises(OutOfRange, match="not above 0"):
         spring_rate(G, 0.01, 0.05, 0.0)
     with pytest.raises(OutOfRange, match="load 0 is not above 0"):
         working_coils(G, 0.01, 0.05, 0.0, 0.01)

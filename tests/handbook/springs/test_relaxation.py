@@ -23,7 +23,7 @@ def test_hotter_or_harder_pressed_loses_more(wire: str, t: float, hotter: float,
     loss = relaxation_loss(wire, t, tau)
     assert relaxation_loss(wire, t + hotter, tau).nominal > loss.nominal
     assert relaxation_loss(wire, t, 1.1 * tau).nominal == pytest.approx(1.1 * loss.nominal)
-    assert loss.low < loss.nominal < loss.high < 0.25
+    assert loss.low < loss.nominal < loss.high < 0.30
     assert loss.source.memory
 
 
@@ -43,14 +43,32 @@ def test_chrome_silicon_outlasts_drawn_wire() -> None:
 
 
 def test_relaxation_by_hand() -> None:
-    # VDSiCr, 180 °C between 4.5 % at 160 and 7 % at 200: 5.75 % at 800 MPa, 2.875 % at 400 MPa
+    # VDSiCr, 180 °C between 6 % at 160 and 10 % at 200: 8 % at 800 MPa, 4 % at 400 MPa
     reading = relaxation_loss("VDSiCr", 453.15, 400e6)
-    assert reading.nominal == pytest.approx(0.02875)
-    assert [reading.low, reading.high] == pytest.approx([0.014375, 0.043125])
+    assert reading.nominal == pytest.approx(0.04)
+    assert [reading.low, reading.high] == pytest.approx([0.02, 0.06])
 
 
 def test_a_cold_spring_loses_what_it_loses_at_twenty_degrees() -> None:
     assert relaxation_loss("SH", 260.0, 800e6).nominal == pytest.approx(0.010)
+
+
+@pytest.mark.parametrize(
+    ("wire", "celsius", "recalled"),
+    [
+        ("FDC", 160, (6.4, 14.0)),
+        ("VDSiCr", 250, (9.0, 14.0)),
+        ("VDSiCr", 80, (1.125, 1.0)),
+        ("SH", 20, (0.75, 0.5)),
+    ],
+)
+def test_of_two_recollections_the_greater_loss_is_taken(
+    wire: str, celsius: float, recalled: tuple[float, float]
+) -> None:
+    """Per cent at 600 MPa: the figures of both tables that were held."""
+    assert relaxation_loss(wire, celsius + 273.15, 600e6).nominal == pytest.approx(
+        max(recalled) / 100, abs=5e-4
+    )
 
 
 def test_stress_beyond_the_table_is_refused() -> None:

@@ -137,7 +137,7 @@ def test_an_outline_slopes_from_corner_to_corner() -> None:
     assert gauge_half_width(slope, 0.4, "x").nominal == pytest.approx(1.1)
     with pytest.raises(OutOfRange, match="does not reach"):
         gauge_half_width(slope, 0.61, "x")
-    with pytest.raises(OutOfRange, match="lowest up"):
+    with pytest.raises(OutOfRange, match="lowest first"):
         gauge_half_width(((0.6, 1.2), (0.2, 1.0)), 0.4, "x")
     with pytest.raises(OutOfRange, match="too sharp"):
         curve_throw(4.5, 0.0, 44.9)

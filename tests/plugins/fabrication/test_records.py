@@ -19,15 +19,15 @@ def test_welds_on_record_conform(workshop: DesignFolder) -> None:
 @pytest.mark.parametrize(
     ("old", "new", "says"),
     [
-        (BUTT, BUTT.replace("full", "partial"), "partial penetration on pressure"),
+        (BUTT, BUTT.replace("full", "partial"), "partial penetration weld under pressure"),
         (
             'welder = "W 4"\nquality = "B"\nexamined = "100 %"',
             'welder = "W 4"\nquality = "C"\nexamined = "100 %"',
             "level C",
         ),
-        ('examined = "100 %"', 'examined = "99 %"', "asks for 100%"),
-        ('examined = "10 %"', 'examined = "9 %"', "asks for 10%"),
-        ('joint_factor = "0.85"', 'joint_factor = "0.86"', "asks for 100%"),
+        ('examined = "100 %"', 'examined = "99 %"', "requires 100%"),
+        ('examined = "10 %"', 'examined = "9 %"', "requires 10%"),
+        ('joint_factor = "0.85"', 'joint_factor = "0.86"', "requires 100%"),
         ('joint_factor = "1"', 'joint_factor = "1.1"', "joint factor of 1.1"),
     ],
 )

@@ -56,7 +56,7 @@ def test_a_running_fit_must_not_seize(workshop: DesignFolder, size: str, outcome
 def test_a_transition_fit_is_reported(workshop: DesignFolder) -> None:
     check = write(workshop, shaft("170 mm k6"), in_fit('"interference"', '"transition"')).only(HOT)
     assert check.outcome == "conforms"
-    assert "promises nothing" in check.says
+    assert "promises neither clearance nor interference" in check.says
 
 
 @pytest.mark.parametrize(

@@ -31,7 +31,7 @@ def _threads(workshop: DesignFolder, stud: str, hole: str, nut: str) -> DesignFo
         # 9 to the inch both, 22.225 mm both: only the angle differs
         ("7/8 BSW", "7/8 BSW", "7/8-9 UNC", "finding", "flanks at 55° against flanks at 60°"),
         ("7/8 BSF", "7/8 BSW", "7/8 BSF", "finding", "pitch 2.309 mm against 2.822 mm"),  # 25.4/11, 25.4/9
-        ("M25", "M25", "M25", "finding", "no standard thread"),
+        ("M25", "M25", "M25", "finding", "not a standard thread"),
     ],
 )
 def test_what_runs_together(

@@ -158,7 +158,7 @@ def test_structural_steel_is_no_bolting(workshop: DesignFolder) -> None:
     bench(workshop, ("studs", 'material = "test-stud"\nholds', 'material = "test-block"\nholds'))
     check = workshop.only("joint.bolting-material", "studs")
     assert check.outcome == "finding"
-    assert "no bolting steel" in check.says
+    assert "not a bolting steel" in check.says
 
 
 def test_a_stud_without_material_is_not_assessed(workshop: DesignFolder) -> None:

@@ -8,7 +8,7 @@ from hypothesis import given, strategies as st
 from speclint import Grade
 from speclint.testing import DesignFolder, found, limit
 from speclint_liners.formulae.water import relief_area, relief_area_wanted, water_displaced, wheel_speed
-from tests.plugins.liners.bench import bench, in_block
+from tests.plugins.liners.bench import BLOCK, bench, in_block
 
 RELIEF, CAPACITY = "cylinder.water-relief", "cylinder.relief-capacity"
 
@@ -119,3 +119,35 @@ def test_water_and_area_follow_speed_and_pressure(v: float, d: float, p: float) 
     assert relief_area_wanted(water_displaced(d, v), 0.6, 4 * p, 1000.0) == pytest.approx(wanted / 2)
     assert relief_area(2, 0.06, 1.0, 0.0) == pytest.approx(2 * relief_area(1, 0.06, 0.015, 0.0))
     assert relief_area(2, 0.06, 0.01, 0.5) < relief_area(2, 0.06, 0.01, 0.4)
+
+
+def test_a_valve_set_too_high_is_found_beside_an_end_that_lacks_its_count(workshop: DesignFolder) -> None:
+    """30 bar at the front against 1.2 × 16 = 19.2 bar, and no count of the valves at the back, or at either end."""
+    front, back = BLOCK.split("[ends.back]")
+    high = front.replace('relief_set = "18 bar', 'relief_set = "30 bar')
+    unstated = back.replace("relief_count = 2\n", "")
+    for block in (f"{high}[ends.back]{unstated}", f"{high}[ends.back]{back}"):
+        check = workshop.write({**bench(), "block.toml": block}).only(RELIEF)
+        assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+        assert "30 bar > 19.2 bar" in check.says
+        assert check.missing == (
+            ("ends.back.relief_count is not stated in block.toml",) if block.endswith(unstated) else ()
+        )
+
+
+def test_every_end_that_is_wrong_is_listed(workshop: DesignFolder) -> None:
+    """Set at 30 and at 29 bar: each end by itself against 19.2 bar, and against 28/1.1 = 25.5 bar."""
+    front, back = BLOCK.split("[ends.back]")
+    high = front.replace('relief_set = "18 bar', 'relief_set = "30 bar')
+    other = back.replace('relief_set = "18 bar', 'relief_set = "29 bar').replace(
+        "drain_cock = true", "drain_cock = false"
+    )
+    check = workshop.write({**bench(), "block.toml": f"{high}[ends.back]{other}"}).only(RELIEF)
+    listed = [(one.of, one.says.split(" > ")[-1][:8]) for one in check.failing]
+    assert listed == [
+        ("ends.front", "19.2 bar"),
+        ("ends.back", "19.2 bar"),
+        ("ends.front", "25.45 ba"),
+        ("ends.back", "25.45 ba"),
+        ("ends.back", "an end o"),
+    ]

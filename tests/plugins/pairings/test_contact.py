@@ -47,13 +47,13 @@ def test_the_same_bore_cast_in_iron_conforms(workshop: DesignFolder) -> None:
 def test_a_pair_that_is_not_in_the_table_is_a_query_and_no_pass(workshop: DesignFolder) -> None:
     check = workshop.write(files(ring=(("ring-iron", "copper-CW024A"),))).only(SLIDING)
     assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
-    assert "no source held here vouches for this pair" in check.says
+    assert "no source held here covers this pair" in check.says
 
 
 def test_iron_on_iron_without_oil_is_a_finding(workshop: DesignFolder) -> None:
     check = workshop.write(files(liner=(('"cylinder oil"', '"none"'),))).only(SLIDING)
     assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
-    assert check.says.endswith("but without oil it does not run")
+    assert check.says.endswith("but no lubricant is used")
 
 
 def test_not_assessed_while_nobody_says_whether_it_is_oiled(workshop: DesignFolder) -> None:
@@ -151,6 +151,6 @@ def test_every_beat_of_a_valve_is_looked_at(
 
 
 def test_a_finding_outweighs_a_query(workshop: DesignFolder) -> None:
-    """The upper beat is on a metal that nobody vouches for, the lower on one that is known to be bad."""
+    """The upper beat is on a metal that no source covers, the lower on one that is known to be bad."""
     check = workshop.write(valve("forging-42CrMo4", "brass-CW614N", "structural-S355")).only(SLIDING)
     assert check.grade is Grade.NONCONFORMITY

@@ -224,7 +224,7 @@ def box(*changes: tuple[str, str, str]) -> dict[str, str]:
 
 def test_a_cam_box_is_kept_dry(workshop: DesignFolder) -> None:
     check = workshop.write(box()).only(POINTS, "box")
-    assert (check.outcome, check.says) == ("conforms", "sealed against 2 spindles and drained")
+    assert (check.outcome, check.says) == ("conforms", "sealed at 2 spindles and drained")
 
 
 @pytest.mark.parametrize(

@@ -162,7 +162,7 @@ def test_a_pair_that_is_not_in_the_table_is_a_query_and_no_pass(
 ) -> None:
     check = write(workshop, part, (old, new)).only(RULE, part)
     assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
-    assert "no source held here says" in check.says
+    assert "no source held here gives" in check.says
 
 
 def test_a_ring_straight_on_a_steel_bore_is_a_query(workshop: DesignFolder) -> None:

@@ -95,5 +95,5 @@ def test_the_pairs_that_every_fitter_knows(one: str, other: str, may: bool) -> N
     assert found.may is may
 
 
-def test_a_pair_that_nobody_vouches_for_is_not_in_the_table() -> None:
+def test_a_pair_that_no_source_covers_is_not_in_the_table() -> None:
     assert verdict("slides", "copper", "brass") is None

@@ -70,7 +70,7 @@ def test_concessions_themselves_cannot_be_conceded(workshop: DesignFolder) -> No
 
     conceded(workshop, ends=-1, made=-9)
     accepted = Acceptance("cover", STALE, "J. Ostler", "never mind", TODAY, "section leader")
-    with pytest.raises(DesignError, match="answered by renewing or removing them"):
+    with pytest.raises(DesignError, match="renew or remove them instead"):
         concede(accepted, workshop.root, workshop.loaded, TODAY)
 
 

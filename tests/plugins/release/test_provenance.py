@@ -82,5 +82,5 @@ def test_a_rule_of_safety_that_took_an_assumed_figure_makes_it_a_hold(workshop: 
     assumed = 'design_pressure = { value = "17 bar gauge", from = "assumed" }'
     check = workshop.write(files((stated, assumed)), settings=settings()).only(ASSUMED, "cover")
     assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
-    assert "taken by" in check.says
+    assert "used by" in check.says
     assert "release.pressure-part" in check.says

@@ -152,7 +152,7 @@ def block(*changes: tuple[str, str]) -> dict[str, str]:
 def test_a_plan_with_all_its_points_conforms(workshop: DesignFolder) -> None:
     check = workshop.write(block()).only(POINTS)
     assert check.outcome == "conforms"
-    assert check.says == "points of the plan: welding, lift_in, pressure_test"
+    assert check.says == "points of the inspection plan: welding, lift_in, pressure_test"
 
 
 @pytest.mark.parametrize("line", ['welding = "hold"', 'pressure_test = "witness"', 'lift_in = "hold"'])
@@ -161,12 +161,12 @@ def test_a_point_left_out_is_a_finding(workshop: DesignFolder, line: str, instea
     name = line.split()[0]
     check = workshop.write(block((line, f'{name} = "none"' if instead else ""))).only(POINTS)
     assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
-    assert check.says == f"no point of the plan: {name}"
+    assert check.says == f"not a point of the inspection plan: {name}"
 
 
 def test_a_cast_block_that_holds_no_pressure_is_only_lifted_in(workshop: DesignFolder) -> None:
     changes = block(("fabricated", "cast"), ("pressure_part = true", "pressure_part = false"))
-    assert workshop.write(changes).only(POINTS).says == "points of the plan: lift_in"
+    assert workshop.write(changes).only(POINTS).says == "points of the inspection plan: lift_in"
 
 
 @pytest.mark.parametrize("kind", ["cylinder-liner", "valve-seat"])
@@ -179,7 +179,7 @@ def test_pressing_is_a_point(workshop: DesignFolder, kind: str) -> None:
 def test_any_part_that_is_welded_has_its_welding_as_a_point(workshop: DesignFolder) -> None:
     text = 'kind = "valve-seat"\nid = "seat"\n[inspection_points]\npressing = "witness"\n[welding]\nwelded = true\n'
     check = workshop.write({"seat.toml": text}).only(POINTS)
-    assert (check.outcome, check.says) == ("finding", "no point of the plan: welding")
+    assert (check.outcome, check.says) == ("finding", "not a point of the inspection plan: welding")
     assert workshop.replace("seat.toml", "true", "false").only(POINTS).outcome == "conforms"
 
 
@@ -224,4 +224,4 @@ def test_instructions_all_written_conform(workshop: DesignFolder) -> None:
 def test_an_instruction_not_written_is_an_observation(workshop: DesignFolder, line: str, name: str) -> None:
     check = workshop.write(block((line, ""))).only(WARMING)
     assert (check.outcome, check.grade) == ("finding", Grade.OBSERVATION)
-    assert check.says == f"not written: {name}"
+    assert check.says == f"no written procedure: {name}"

@@ -6,10 +6,8 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
-from speclint.errors import OutOfRange
 from speclint.testing import DesignFolder
-from speclint_springs.formulae.helical import load_difference, load_tolerance, rate_difference
-from speclint_springs.formulae.tables import quality_factor
+from speclint_springs.formulae.helical import load_difference, rate_difference
 from tests.plugins.springs.spring import spring
 
 RATE = "coil-spring.rate"
@@ -73,47 +71,8 @@ def test_loads_of_hot_coiled_springs_are_a_query(workshop: DesignFolder) -> None
     assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
 
 
-def test_load_tolerance_by_hand() -> None:
-    """10/60 mm, 5 coils, 2000 N, grade 1, after the equations of EN 15800 (from memory).
-
-    10^3.3 = 1995.262; 60^1.6 = e^(1.6 × 4.094345) = e^6.550951 = 699.91; 65.92 × 2.850741 × 0.90732 = 170.505;
-    k_f = 0.803 + 0.32 − 1/75 = 1.109667; 0.63 (189.204 + 30) = 138.10 N.
-    """
-    assert load_tolerance(Q=0.63, F=2000, d=0.010, D=0.060, n=5) == pytest.approx(138.10, rel=1e-4)
-
-
-@pytest.mark.parametrize(
-    ("d", "D", "n", "said"),
-    [
-        (0.0161, 0.100, 8, "16 mm"),
-        (0.012, 0.201, 8, "200 mm"),
-        (0.010, 0.039, 8, "index"),
-        (0.008, 0.161, 8, "index"),
-        (0.008, 0.048, 1.9, "coils"),
-    ],
-)
-def test_load_tolerance_refuses_what_the_standard_leaves_out(d: float, D: float, n: float, said: str) -> None:
-    with pytest.raises(OutOfRange, match=said):
-        load_tolerance(Q=1.0, F=1000, d=d, D=D, n=n)
-
-
-@given(Q=st.floats(0.6, 1.6), F=st.floats(0.0, 5e3), more=st.floats(1.0, 2.0))
-def test_tolerance_is_in_proportion_to_the_grade_and_rises_with_load(Q: float, F: float, more: float) -> None:
-    sizes = {"d": 0.008, "D": 0.048, "n": 8}
-    assert load_tolerance(Q=Q * more, F=F, **sizes) == pytest.approx(more * load_tolerance(Q=Q, F=F, **sizes))
-    assert load_tolerance(Q=Q, F=F + 100, **sizes) == pytest.approx(
-        load_tolerance(Q=Q, F=F, **sizes) + 1.5 * Q
-    )
-
-
 @given(R=st.floats(1e3, 1e5), share=st.floats(0.0, 0.5))
 def test_rate_difference_is_a_share_either_way(R: float, share: float) -> None:
     assert rate_difference(R=R * (1 + share), R_s=R) == pytest.approx(share, abs=1e-9)
     assert rate_difference(R=R * (1 - share), R_s=R) == pytest.approx(share, abs=1e-9)
     assert load_difference(F=R, F_s=2 * R) == load_difference(F=2 * R, F_s=R)
-
-
-def test_grades_that_the_standard_does_not_have() -> None:
-    assert quality_factor("1").nominal == pytest.approx(0.63)
-    with pytest.raises(OutOfRange, match="quality grade"):
-        quality_factor("4")

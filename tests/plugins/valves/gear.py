@@ -10,6 +10,7 @@ from __future__ import annotations
 from speclint.testing import changed
 from tests.plugins.known_metals import FILES
 
+#: Faces of the fit so smooth that hand working may leave them out.
 BLOCK = """
 kind = "cylinder-block"
 id = "block"
@@ -19,11 +20,15 @@ duty = "duty"
 diameter = "200 mm"
 depth = "30 mm"
 wall = "40 mm"
+roughness = "0.0001 µm"
 chamber = "live steam"
 [drive]
 stroke = "660 mm"
 connecting_rod_length = "1900 mm"
 wear = "1 mm"
+rod_diameter = "80 mm"
+rod_length = "1000 mm"
+rod_material = "known-steel"
 """
 
 LINER = """
@@ -46,6 +51,7 @@ opens = "upwards"
 lift = "20 mm"
 mass = "4.5 kg"
 port_area = "20000 mm²"
+through_valve = "neither"
 supply_acts = "beyond the beats"
 steam_load = "holds shut"
 loss_coefficient = "2"
@@ -54,6 +60,7 @@ lifts_drifting = false
 reversal_hurts = false
 compression_share = "0.2"
 clearance_share = "0.1"
+shutting_ratio = "1"
 beat_distance = "110 mm"
 height = "120 mm"
 overtravel = "0.5 mm"
@@ -78,6 +85,7 @@ throat = "130 mm"
 blocked_area = "2000 mm²"
 """
 
+#: A train so springy that hand working may leave out the blow with which its clearance is taken up.
 SPINDLE = """
 kind = "valve-spindle"
 id = "spindle"
@@ -88,26 +96,34 @@ seal_diameter = "20 mm"
 leaves = "supply"
 pushed = "shut"
 friction = "10 N"
+train_stiffness = "0.001 N/mm"
 diameter = "22 mm"
 least_diameter = "16 mm"
+least_section = "plain"
 guide_bore = "22.08 mm"
 guide_length = "100 mm"
 guide_material = "known-iron"
+guide_held = "pressed in"
+guide_outside = "36 mm"
+guide_interference = "0 mm"
+guide_bored_in_place = true
 free_length = "300 mm"
 ends = "both pinned"
 heated_length = "400 mm"
+valve_length = "60 mm"
 seal_temperature = "300 °C"
 seal_pressure = "20 bar gauge"
 seal_speed = "2 m/s"
 leak_off = "to the drain of the cam box"
 """
 
+#: Limits of the load so narrow that hand working may leave them out.
 SPRING = """
 kind = "compression-spring"
 id = "spring"
 material = "known-wire"
 closes = "valve"
-shut_load = "1100 N"
+shut_load = "1100 N ±0.0001"
 rate = "40 N/mm"
 relaxation = "2 %"
 mass = "0.9 kg"
@@ -122,6 +138,7 @@ in_bore = "upper"
 outside_diameter = "200.2 mm"
 bore = "170 mm"
 length = "30 mm"
+roughness = "0.0001 µm"
 entering = "block heated and ring chilled"
 block_heated_to = "120 °C"
 chilled_to = "-78 °C"
@@ -154,6 +171,8 @@ carried_in = "box"
 mass = "0.8 kg"
 follower = "flat foot"
 face_width = "30 mm"
+surface = "case hardened"
+hardened_depth = "2 mm"
 clearance = "0.4 mm"
 seat_wear = "0.1 mm"
 """
@@ -186,7 +205,8 @@ ramp_height = "0.001 mm"
 ramp_angle = "20 °"
 base_radius = "60 mm"
 width = "25 mm"
-contact = "hardened steel on hardened steel"
+surface = "case hardened"
+hardened_depth = "2 mm"
 """
 
 
@@ -219,6 +239,8 @@ def duty(default: str = "20 °C", **of_case: str) -> str:
             "valve-spindle",
             "compression-spring",
             "tappet",
+            "cam",
+            "piston-rod",
             "cam-box",
             "rocker",
         )

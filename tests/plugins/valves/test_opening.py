@@ -73,6 +73,46 @@ def test_three_beats_are_a_query(workshop: DesignFolder) -> None:
     assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
 
 
+def common(area: str, through: str = "lower") -> tuple[tuple[str, str], ...]:
+    """Both streams meeting in one throat."""
+    return (('through_valve = "neither"', f'through_valve = "{through}"\ncommon_throat = "{area}"'),)
+
+
+@pytest.mark.parametrize("through", ["upper", "lower", "neither"])
+@pytest.mark.parametrize(("area", "outcome"), [("18010 mm²", "conforms"), ("17990 mm²", "finding")])
+def test_streams_that_meet_pass_no_more_than_one_throat(
+    workshop: DesignFolder, through: str, area: str, outcome: str
+) -> None:
+    """0.9 × 20 000 = 18 000 mm²: before, both rings were added, 18 221 mm², whatever followed."""
+    check = workshop.write(gear_files(valve=common(area, through))).only(AREA)
+    assert check.outcome == outcome
+
+
+@pytest.mark.parametrize(("area", "outcome"), [("16570 mm²", "conforms"), ("16560 mm²", "finding")])
+def test_lift_is_worth_no_more_than_the_common_throat(
+    workshop: DesignFolder, area: str, outcome: str
+) -> None:
+    """At 20/1.1 = 18.182 mm the beats open π 290 × 18.182 = 16 564.8 mm²."""
+    assert workshop.write(gear_files(valve=common(area))).only(WORTH).outcome == outcome
+
+
+def test_steam_hastens_through_the_common_throat(workshop: DesignFolder) -> None:
+    """Mean speed by area: 18 221.2 mm² without, 9110.6 mm² with: twice as fast."""
+    free, narrow = (
+        found(workshop.write(gear_files(valve=change)).only(SPEED)) for change in ((), common("9110.62 mm²"))
+    )
+    assert narrow == pytest.approx(2 * free, rel=1e-5)
+
+
+@pytest.mark.parametrize("rule", [AREA, WORTH, SPEED, LOSS, MACH])
+def test_where_the_streams_go_must_be_known(workshop: DesignFolder, rule: str) -> None:
+    unknown = workshop.write(gear_files(valve=(('through_valve = "neither"\n', ""),))).only(rule)
+    assert unknown.outcome == "not assessed"
+    unsized = workshop.write(gear_files(valve=(('"neither"', '"upper"'),))).only(rule)
+    assert unsized.outcome == "not assessed"
+    assert "common_throat" in unsized.says
+
+
 @pytest.mark.parametrize(("lift", "outcome"), [("31.2 mm", "conforms"), ("31.3 mm", "finding")])
 def test_lift_worth_having_from_both_sides(workshop: DesignFolder, lift: str, outcome: str) -> None:
     """(π 140²/4 − 2000)/(π 150) = 13393.8/471.24 = 28.4225 mm for the upper beat; 1.1 times that 31.2648 mm."""

@@ -7,13 +7,12 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.errors import OutOfRange
-from speclint.testing import DesignFolder
+from speclint.testing import DesignFolder, found
+from speclint_valves.formulae.blow import blow, mass_struck
+from speclint_valves.formulae.guides import guide_clearance, guide_clearance_hot, length_ratio
 from speclint_valves.formulae.spindle import (
     buckling_factor,
     direct_stress,
-    guide_clearance,
-    guide_clearance_hot,
-    length_ratio,
     round_area,
     round_second_moment,
 )
@@ -30,16 +29,77 @@ def test_loose_guide_from_both_sides(workshop: DesignFolder, bore: str, outcome:
     assert workshop.write(files).only(CLEARANCE).outcome == outcome
 
 
-@pytest.mark.parametrize(("bore", "outcome"), [("22.0386 mm", "conforms"), ("22.0384 mm", "finding")])
-def test_seizing_spindle_from_both_sides(workshop: DesignFolder, bore: str, outcome: str) -> None:
-    """Spindle 160, guide 20 °C: 22 × 12.5e-6 × 140 = 0.0385 mm."""
-    files = train_files(spindle=(('"22.08 mm"', f'"{bore}"'),), duty_text=duty(warming="20 °C; 160 °C"))
+@pytest.mark.parametrize("case", ["warming", "starting", "drifting", "standing_hot", "water"])
+@pytest.mark.parametrize(("bore", "outcome"), [("22.0429 mm", "conforms"), ("22.0427 mm", "finding")])
+def test_tight_spindle_from_both_sides(workshop: DesignFolder, case: str, bore: str, outcome: str) -> None:
+    """Spindle 160, guide 20 °C: 22 × 12.5e-6 × 140 = 0.0385 mm of c; a tenth of c is to be left: c = 0.04278 mm."""
+    files = train_files(spindle=(('"22.08 mm"', f'"{bore}"'),), duty_text=duty(**{case: "20 °C; 160 °C"}))
     check = workshop.write(files).only(CLEARANCE)
-    assert (check.outcome, check.case) == (outcome, "warming")
+    assert check.outcome == outcome
+    if outcome == "finding":
+        assert check.case == case.replace("_", "-")
+
+
+BRONZE = """
+[known-bronze]
+title = "bronze"
+family = "copper-alloy"
+standard = "invented for tests"
+poisson = { value = 0.34, unit = "1", tolerance = 0, source = "common practice" }
+modulus = { degC = [20, 220], value = [110, 110], unit = "GPa", tolerance = 0, source = "common practice" }
+expansion = { degC = [20, 220], value = [18, 18], unit = "1e-6/K", tolerance = 0, source = "common practice" }
+"""
+
+
+def with_bronze(*changes: tuple[str, str], duty_text: str = "") -> dict[str, str]:
+    """A guide of bronze, 22.08/36 mm, in the block of steel."""
+    files = train_files(
+        spindle=(('guide_material = "known-iron"', 'guide_material = "known-bronze"'), *changes),
+        duty_text=duty_text,
+    )
+    return files | {"metals.toml": files["metals.toml"] + BRONZE}
+
+
+def test_the_block_holds_a_guide_that_would_grow_more(workshop: DesignFolder) -> None:
+    """All at 160 °C; the widest: 22.08 × 1.00252 − 22 × 1.001666 = 0.09899 mm if the bronze grew freely.
+
+    The block, α 12.5e-6 at the most, keeps 36 × 140 × 5.5e-6 = 0.02772 mm of it: with the softest steel
+    (1783.5264/808.4736 − 0.34)/110000 + 1.31/187210 = 2.39615e-5 per MPa, 32.135 MPa;
+    2 × 32.135 × 1296 × 22.08/(110000 × 808.4736) = 0.02068 mm off the bore: 0.07831 mm.
+    """
+    check = workshop.write(with_bronze(duty_text=duty("160 °C"))).only(CLEARANCE)
+    assert check.outcome == "conforms"
+    assert found(check) == pytest.approx(0.07831e-3, rel=2e-4)
+
+
+def test_a_guide_not_bored_in_its_place_is_closed_by_its_fit(workshop: DesignFolder) -> None:
+    """0.03 mm at 20 °C, softest steel: 1.69640e-5 + 1.31/194000 = 2.37166e-5, 35.138 MPa: 0.02261 mm off 0.08."""
+    tight = ('guide_interference = "0 mm"', 'guide_interference = "0.03 mm"')
+    early = ("guide_bored_in_place = true", "guide_bored_in_place = false")
+    assert found(workshop.write(with_bronze(tight, early)).only(CLEARANCE)) == pytest.approx(
+        0.05739e-3, rel=2e-4
+    )
+    assert found(workshop.write(with_bronze(tight)).only(CLEARANCE)) == pytest.approx(0.08e-3, rel=1e-6)
+
+
+def test_a_guide_in_the_block_itself_grows_with_it(workshop: DesignFolder) -> None:
+    """All of one steel at 160 °C: 0.08 × 1.0016 and 22 × 140 × 0.6e-6 of unlike scatter: 0.0820 mm at the most."""
+    own = ('guide_held = "pressed in"', 'guide_held = "part of the block"')
+    check = workshop.write(train_files(spindle=(own,), duty_text=duty(running="160 °C"))).only(CLEARANCE)
+    assert found(check) == pytest.approx(0.08e-3 + 22.08e-3 * 1.75e-3 - 22e-3 * 1.666e-3, rel=1e-6)
 
 
 @pytest.mark.parametrize(
-    "line", ['guide_bore = "22.08 mm"', 'guide_material = "known-iron"', 'diameter = "22 mm"\nl']
+    "line",
+    [
+        'guide_bore = "22.08 mm"',
+        'guide_material = "known-iron"',
+        'guide_held = "pressed in"',
+        'guide_outside = "36 mm"',
+        'guide_interference = "0 mm"',
+        "guide_bored_in_place = true",
+        'diameter = "22 mm"\nl',
+    ],
 )
 def test_guide_clearance_is_not_assessed_without(workshop: DesignFolder, line: str) -> None:
     files = train_files(spindle=((line, "l" if line.endswith("l") else ""),))
@@ -62,16 +122,16 @@ def test_guide_length_is_not_assessed_without_it(workshop: DesignFolder) -> None
 def test_stress_from_both_sides(workshop: DesignFolder, least: str, outcome: str) -> None:
     """Running, where the tappet meets the valve: cos πx = 0.96, a = 0.066122 × 0.96 × 1421.22 = 90.22 m/s², 640.5 N.
 
-    Springs 1078, steam 1.485 × 3719.65 + 477.5 = 6001.2, weight and friction 68.8: 7788.6 N in all.
-    7788.6/(0.2 × 400 MPa) = 97.36 mm²: 11.134 mm.
+    Springs, new, 1100, steam 1.485 × 3719.65 + 477.5 = 6001.2, weight and friction 68.8: 7810.6 N in all.
+    7810.6/(0.2 × 400 MPa) = 97.63 mm²: 11.149 mm.
     """
     check = workshop.write(train_files(spindle=(('"16 mm"', f'"{least}"'),))).only(STRESS)
     assert (check.outcome, check.case) == (outcome, "running")
 
 
-@pytest.mark.parametrize(("free", "outcome"), [("840 mm", "conforms"), ("841.5 mm", "finding")])
+@pytest.mark.parametrize(("free", "outcome"), [("839 mm", "conforms"), ("840 mm", "finding")])
 def test_buckling_from_both_sides(workshop: DesignFolder, free: str, outcome: str) -> None:
-    """Euler, E 194 GPa at least: π² × 194000 × 11499/L² = 4 × 7788.6 N at L = 840.66 mm."""
+    """Euler, E 194 GPa at least: π² × 194000 × 11499/L² = 4 × 7810.6 N at L = 839.47 mm."""
     check = workshop.write(train_files(spindle=(('"300 mm"', f'"{free}"'),))).only(STRESS)
     assert check.outcome == outcome
 
@@ -87,7 +147,7 @@ def test_stress_is_not_assessed_without(workshop: DesignFolder, line: str) -> No
     ("old", "holds", "fails"),
     [
         ('"300 °C"', '"20.1 °C"', '"19.9 °C"'),  # the spindle is at 20 °C
-        ('"20 bar gauge"', '"15.3 bar gauge"', '"15.1 bar gauge"'),  # 15.2 bar running
+        ('"20 bar gauge"', '"16.1 bar gauge"', '"15.9 bar gauge"'),  # 16 bar starting
         ('"2 m/s"', '"0.970 m/s"', '"0.968 m/s"'),  # π/2 × 0.02 × 37.699/1.22173 = 0.9694 m/s
     ],
 )
@@ -95,6 +155,67 @@ def test_seal_ratings_from_both_sides(workshop: DesignFolder, old: str, holds: s
     assert workshop.write(train_files(spindle=((old, holds),))).only(SEAL).outcome == "conforms"
     check = workshop.write(train_files(spindle=((old, fails),))).only(SEAL)
     assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+
+
+@pytest.mark.parametrize(
+    ("rated", "outcome"), [("16.7 bar gauge", "conforms"), ("16.5 bar gauge", "finding")]
+)
+def test_the_seal_meets_what_the_safety_valves_hold(workshop: DesignFolder, rated: str, outcome: str) -> None:
+    """They stand at 16.6 bar: a seal for 15.6 bar passed on the 15.2 of running."""
+    blowing = duty().replace(
+        'live_pressure = "16 bar gauge"\nexhaust_pressure = "0.3 bar gauge"\nrot',
+        'live_pressure = "16 bar gauge"\nsafety_valve_pressure = "16.6 bar gauge"\n'
+        'exhaust_pressure = "0.3 bar gauge"\nrot',
+    )
+    files = train_files(spindle=(('"20 bar gauge"', f'"{rated}"'),), duty_text=blowing)
+    check = workshop.write(files).only(SEAL)
+    assert (check.outcome, check.case) == (outcome, "starting")
+
+
+@pytest.mark.parametrize(
+    ("form", "least"), [("thread", "14 mm"), ("groove", "14 mm"), ("", "14 mm"), ("plain", "11.2 mm")]
+)
+def test_a_notched_section_bears_less(workshop: DesignFolder, form: str, least: str) -> None:
+    """7810.6/(0.127 × 400 MPa) = 153.75 mm²: 13.991 mm; of a plain one 11.149 mm. No form is a thread."""
+    line = f'least_section = "{form}"' if form else ""
+    for smaller, outcome in ((0.0, "conforms"), (0.1, "finding")):
+        size = f'"{float(least.split()[0]) - smaller:.2f} mm"'
+        changes = (('"16 mm"', size), ('least_section = "plain"', line))
+        assert workshop.write(train_files(spindle=changes)).only(STRESS).outcome == outcome
+
+
+STIFF = ('train_stiffness = "0.001 N/mm"', 'train_stiffness = "90000 N/mm"')
+
+
+@pytest.mark.parametrize(("least", "outcome"), [("14.75 mm", "conforms"), ("14.70 mm", "finding")])
+def test_the_blow_that_takes_up_the_clearance(workshop: DesignFolder, least: str, outcome: str) -> None:
+    """0.4 mm of 20: cos πx = 0.9601, slope 0.0257142 × 0.27966 = 0.0071913 m/rad, 0.27111 m/s at 37.699 rad/s.
+
+    6.3 kg stand beyond the clearance: 0.27111 × √(90e6 × 6.3) = 6455.5 N on 1100 + 6001.2 + 68.84: 13 625.6 N;
+    of 80 MPa 170.32 mm²: 14.726 mm. Before, 11.15 mm passed.
+    """
+    files = train_files(spindle=(STIFF, ('"16 mm"', f'"{least}"')))
+    check = workshop.write(files).only(STRESS)
+    assert (check.outcome, check.case) == (outcome, "running")
+
+
+def test_a_stiffness_that_is_not_stated_is_estimated_high(workshop: DesignFolder) -> None:
+    """Half of the spindle's: 0.5 × 206 GPa × 380.13 mm²/400 mm = 97 884 N/mm: 0.27111 × 24 833 = 6732 N."""
+    files = train_files(spindle=(('train_stiffness = "0.001 N/mm"\n', ""),))
+    check = workshop.write(files).only(STRESS)
+    struck = next(step.value for step in check.steps if step.symbol == "F_b")
+    assert struck == pytest.approx(6732, rel=1e-3)
+
+
+@given(v=st.floats(0.0, 1.0), k=st.floats(1e6, 1e9), m=st.floats(0.1, 20.0))
+def test_a_blow_rises_with_speed_and_with_the_root_of_stiffness_and_mass(
+    v: float, k: float, m: float
+) -> None:
+    """The energy of the mass at v is that of a spring of stiffness k under the blow: m v²/2 = F²/(2 k)."""
+    F = blow(v=v, k=k, m=m)
+    assert F**2 / (2 * k) == pytest.approx(m * v**2 / 2)
+    assert blow(v=2 * v, k=4 * k, m=m) == pytest.approx(4 * F)
+    assert mass_struck(m=m + 1.0, m_t=1.0, i=1.0) == pytest.approx(m)
 
 
 def test_seal_is_not_assessed_without_its_leak_off(workshop: DesignFolder) -> None:
@@ -111,14 +232,24 @@ def test_a_spindle_wants_one_tappet(workshop: DesignFolder) -> None:
     assert workshop.write(second).only(DRIVEN).outcome == "finding"
 
 
+def test_a_tappet_beside_an_idle_rocker_is_found(workshop: DesignFolder) -> None:
+    """The tappet on the spindle, its rocker driven by nothing, passed before; the tappet on the rocker is right."""
+    rocker = 'kind = "rocker"\nid = "rocker"\nworks = "spindle"\n'
+    files = {**train_files(), "rocker.toml": rocker}
+    check = workshop.write(files).only(DRIVEN)
+    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+    files["tappet.toml"] = files["tappet.toml"].replace('works = "spindle"', 'works = "rocker"')
+    assert workshop.write(files).only(DRIVEN).outcome == "conforms"
+
+
 def test_a_spindle_that_nothing_drives_is_found(workshop: DesignFolder) -> None:
     assert workshop.write({"spindle.toml": SPINDLE}).check(DRIVEN, readable=False)[0].outcome == "finding"
 
 
 @given(D=st.floats(0.02, 0.03), c=st.floats(0.0, 1e-4), ε=st.floats(0.0, 5e-3))
 def test_equal_growth_scales_the_clearance(D: float, c: float, ε: float) -> None:
-    assert guide_clearance(D_g=D + c, d=D) == pytest.approx(c, abs=1e-12)
-    assert guide_clearance_hot(D_g=D + c, ε_g=ε, d=D, ε_s=ε) == pytest.approx(c * (1 + ε), abs=1e-12)
+    assert guide_clearance(D_g=D + c, Δ_g=0.0, d=D) == pytest.approx(c, abs=1e-12)
+    assert guide_clearance_hot(D_g=D + c, ε_g=ε, Δ_g=0.0, d=D, ε_s=ε) == pytest.approx(c * (1 + ε), abs=1e-12)
 
 
 @given(F=st.floats(1.0, 1e5), d=st.floats(0.005, 0.05))

@@ -8,7 +8,7 @@ from hypothesis import given, strategies as st
 from speclint import Grade
 from speclint.errors import OutOfRange
 from speclint.testing import DesignFolder
-from speclint_valves.formulae.motion import tappet_clearance_hot
+from speclint_valves.formulae.motion import spindle_length, tappet_clearance_hot
 from speclint_valves.formulae.spindle import length_with_room
 from tests.plugins.valves.gear import duty, train_files
 
@@ -52,6 +52,46 @@ def test_a_hot_spindle_in_a_cold_box(
     assert (check.outcome, check.grade) == (outcome, grade)
     if outcome == "finding":
         assert check.case == "warming"
+
+
+@pytest.mark.parametrize(("clearance", "outcome"), [("0.256 mm", "conforms"), ("0.254 mm", "finding")])
+def test_a_valve_hotter_than_its_spindle_grows_by_its_own_heat(
+    workshop: DesignFolder, clearance: str, outcome: str
+) -> None:
+    """Running, the valve alone at 160 °C: 60 mm × 12.5e-6 × 140 = 0.105 mm, 0.1 of wear and 0.05 asked for: 0.255 mm.
+
+    Before, all 400 mm had the spindle's 20 °C, and 0.15 mm passed.
+    """
+    hot = duty(running="20 °C; 160 °C")
+    for kind in ("valve-spindle", "cam-box"):
+        hot = hot.replace(f'{kind} = "160 °C"', f'{kind} = "20 °C"')
+    check = workshop.write(with_clearance(clearance, hot)).only(CLEARANCE)
+    assert (check.outcome, check.case if outcome == "finding" else "running") == (outcome, "running")
+
+
+@pytest.mark.parametrize("case", ["starting", "drifting", "standing_hot"])
+def test_every_hot_case_is_asked(workshop: DesignFolder, case: str) -> None:
+    """The spindle 0.70 mm longer in a cold box, as in warming."""
+    hot = duty(**{case: "20 °C; 160 °C"}).replace('cam-box = "160 °C"', 'cam-box = "20 °C"')
+    check = workshop.write(with_clearance("0.799 mm", hot)).only(CLEARANCE)
+    assert (check.outcome, check.grade, check.case) == ("finding", Grade.HOLD, case.replace("_", "-"))
+
+
+def test_the_valve_s_part_of_the_length_must_be_known(workshop: DesignFolder) -> None:
+    files = train_files(spindle=(('valve_length = "60 mm"\n', ""),))
+    check = workshop.write(files).only(CLEARANCE)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+    assert "valve_length" in check.says
+
+
+def test_a_clearance_without_a_ramp_to_take_it_up_is_not_assessed(workshop: DesignFolder) -> None:
+    """A ramp left out passed 3 mm of clearance; but a valve held off its seat is found without one too."""
+    for clearance, outcome in (("3 mm", "not assessed"), ("0.1 mm", "finding")):
+        files = with_clearance(clearance)
+        files["cam.toml"] = files["cam.toml"].replace('ramp_height = "1 mm"\n', "")
+        assert workshop.write(files).only(CLEARANCE).outcome == outcome
+        del files["cam.toml"]
+        assert workshop.write(files).only(CLEARANCE).outcome == outcome
 
 
 def test_a_hot_block_carries_the_gear_away(workshop: DesignFolder) -> None:
@@ -136,11 +176,15 @@ def test_a_gear_that_grows_with_its_spindle_keeps_its_clearance(
     c: float, L: float, ε: float, i: float
 ) -> None:
     assert tappet_clearance_hot(
-        c=c, L_s=L, ε_s=ε, L_b=L / 2, ε_b=ε, L_d=L / 2, ε_d=ε, y=0.0, i=i
+        c=c, L_s=0.8 * L, ε_s=ε, L_v=0.2 * L, ε_v=ε, L_b=L / 2, ε_b=ε, L_d=L / 2, ε_d=ε, y=0.0, i=i
     ) == pytest.approx(c, abs=1e-12)
     assert length_with_room(L=L, r=0.0) == L
 
 
 def test_refusals() -> None:
     with pytest.raises(OutOfRange, match="ratio"):
-        tappet_clearance_hot(c=1e-3, L_s=0.4, ε_s=0.0, L_b=0.2, ε_b=0.0, L_d=0.2, ε_d=0.0, y=0.0, i=0.0)
+        tappet_clearance_hot(
+            c=1e-3, L_s=0.4, ε_s=0.0, L_v=0.0, ε_v=0.0, L_b=0.2, ε_b=0.0, L_d=0.2, ε_d=0.0, y=0.0, i=0.0
+        )
+    with pytest.raises(OutOfRange, match="whole length"):
+        spindle_length(L=0.3, L_v=0.31)

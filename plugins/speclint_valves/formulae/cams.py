@@ -1,0 +1,109 @@
+"""The shape of a cam under its follower: curvature, slant, and the jump of speed at a ramp's foot."""
+
+from __future__ import annotations
+
+import math
+from typing import Annotated
+
+from speclint import FIRST_PRINCIPLES, formula, require
+from speclint.equations import Metres, MetresPerSecond, Newtons, Radians, RadiansPerSecond
+
+MetresPerRadian = Annotated[float, "m/rad"]
+MetresPerSquareRadian = Annotated[float, "m/rad²"]
+
+
+@formula("ρ = R_b + s + κ", cites=[FIRST_PRINCIPLES])
+def cam_radius_under_flat(R_b: Metres, s: Metres, κ: MetresPerSquareRadian) -> Metres:
+    """Radius of curvature of a cam where a flat foot touches it.
+
+    ρ = R_b + s + κ
+
+    ``R_b`` base circle, ``s`` lift [m]; ``κ`` second derivative of the lift by the angle [m/rad²]. Returns [m].
+    Raises OutOfRange unless above 0: a cam undercut.
+
+    >>> round(cam_radius_under_flat(R_b=0.040, s=0.020, κ=-0.030), 6)
+    0.03
+    """
+    ρ = R_b + s + κ
+    require(ρ > 0, f"the cam is undercut: its radius of curvature would be {ρ:.4g} m")
+    return ρ
+
+
+@formula("ρ = ((R + s)² + s′²)^1.5/((R + s)² + 2 s′² − (R + s) κ) − r, R = R_b + r", cites=[FIRST_PRINCIPLES])
+def cam_radius_under_roller(
+    R_b: Metres, r: Metres, s: Metres, s_prime: MetresPerRadian, κ: MetresPerSquareRadian
+) -> Metres:
+    """Radius of curvature of a cam where a roller in line with its axis touches it; negative for a hollow flank.
+
+    ρ = ((R + s)² + s′²)^1.5/((R + s)² + 2 s′² − (R + s) κ) − r, R = R_b + r
+
+    ``R_b`` base circle, ``r`` roller, ``s`` lift [m]; ``s_prime`` s′ and ``κ`` first and second derivative of the
+    lift by the angle [m/rad, m/rad²]. Returns [m], infinite where the flank is flat. Raises OutOfRange where a
+    convex cam is undercut.
+
+    On the base circle it is that circle:
+
+    >>> round(cam_radius_under_roller(R_b=0.040, r=0.015, s=0.0, s_prime=0.0, κ=0.0), 9)
+    0.04
+    """
+    out = R_b + r + s
+    bottom = out**2 + 2 * s_prime**2 - out * κ
+    if abs(bottom) < 1e-12 * out**2:
+        return math.inf * out
+    pitch: float = (out**2 + s_prime**2) ** 1.5 / bottom
+    require(
+        not 0 < pitch <= r,
+        f"the cam is undercut: it bends at {pitch:.4g} m under a roller of {r:.4g} m",
+    )
+    return pitch - r
+
+
+@formula("φ = arctan(|s′|/(R_b + r + s))", cites=[FIRST_PRINCIPLES])
+def pressure_angle(s_prime: MetresPerRadian, R_b: Metres, r: Metres, s: Metres) -> Radians:
+    """Angle between the push of a cam and the way of a roller in line with its axis.
+
+    φ = arctan(|s′|/(R_b + r + s))
+
+    ``s_prime`` s′ [m/rad]; ``R_b`` base circle, ``r`` roller, ``s`` lift [m]. Returns [rad]. Raises OutOfRange unless
+    R_b + r + s > 0.
+
+    Hand working: s′ 30 over 40: tan φ = 0.75, 36.87°.
+
+    >>> round(math.degrees(pressure_angle(s_prime=-0.030, R_b=0.020, r=0.010, s=0.010)), 2)
+    36.87
+    """
+    require(R_b + r + s > 0, f"radius {R_b + r + s:.6g} of the roller's centre is not above 0")
+    return math.atan(abs(s_prime) / (R_b + r + s))
+
+
+@formula("v = |s′| ω", cites=[FIRST_PRINCIPLES])
+def jump_of_speed(s_prime: MetresPerRadian, ω: RadiansPerSecond) -> MetresPerSecond:
+    """Speed that a tappet at rest is given at once where a ramp starts, or loses where it ends.
+
+    v = |s′| ω
+
+    ``s_prime`` s′ of the lift where it meets the base circle [m/rad]; ``ω`` speed of the cam [rad/s]. Returns [m/s].
+
+    >>> round(jump_of_speed(s_prime=0.0042, ω=40.0), 6)
+    0.168
+    """
+    return abs(s_prime) * ω
+
+
+@formula("F_n = F_t/cos φ, φ = arctan(s′/(R_b + r + s))", cites=[FIRST_PRINCIPLES])
+def normal_load(F_t: Newtons, s_prime: MetresPerRadian, R_b: Metres, r: Metres, s: Metres) -> Newtons:
+    """Load square to the cam where a roller in line with its axis touches it.
+
+    F_n = F_t/cos φ, φ = arctan(s′/(R_b + r + s))
+
+    ``F_t`` load along the tappet [N]; ``s_prime`` s′ [m/rad]; ``R_b`` base circle, ``r`` roller, ``s`` lift [m].
+    Returns [N].
+
+    Hand working: s′ 30 over 40: φ has the cosine 0.8; 800/0.8 = 1000 N.
+
+    >>> round(normal_load(F_t=800.0, s_prime=0.030, R_b=0.020, r=0.010, s=0.010), 6)
+    1000.0
+    """
+    share = s_prime / (R_b + r + s)
+    root: float = (1 + share**2) ** 0.5
+    return F_t * root

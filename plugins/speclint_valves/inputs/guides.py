@@ -1,0 +1,84 @@
+"""What the block does to the guide of a spindle: it holds it, and closes its bore."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from speclint import Sheet
+from speclint.equations import Kelvins, Metres, Ratio
+from speclint.handbook.fits import DRAWING_TEMPERATURE, bore_closing, hot_interference
+from speclint.handbook.materials import Material
+from speclint.specs import CylinderBlock, LoadCase, ValveSpindle
+from speclint_valves.formulae.fits import pressing_interference, pressure_in_solid_block
+from speclint_valves.formulae.guides import closing_since_bored
+from speclint_valves.formulae.landing import strain_since
+from speclint_valves.inputs.opening import block_of
+
+
+@dataclass(frozen=True)
+class Guide:
+    """The guide in a load case: its bore drawn, its own growth, and what its fit closes of it cold and hot."""
+
+    bore: Metres
+    growth: Ratio
+    closed_cold: Metres
+    closed_hot: Metres
+
+
+def guide_of(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Guide:
+    """The guide as warm as the block; part of it, or a bush pressed into it."""
+    block = block_of(sheet.follow(spindle.moves), sheet)
+    bore, T = sheet.take("D_g", spindle.guide_bore), sheet.take("T_g", case.temperature_of(block))
+    if sheet.read("guide held", spindle.guide_held) == "part of the block":
+        return Guide(bore, _growth("g", sheet.material_of(block), T, sheet), 0.0, 0.0)
+    bush = _Bush(spindle, block, bore, sheet)
+    growth = _growth("g", bush.metal, T, sheet)
+    cold = bush.closed("c", DRAWING_TEMPERATURE)
+    hot = bush.closed("h", T)
+    if sheet.read("guide bored in its place", spindle.guide_bored_in_place):
+        return Guide(bore, growth, 0.0, sheet.work("Δ_g", closing_since_bored, Δ_h=hot, Δ_c=cold))
+    return Guide(bore, growth, cold, hot)
+
+
+class _Bush:
+    """A guide pressed into the block."""
+
+    def __init__(self, spindle: ValveSpindle, block: CylinderBlock, bore: Metres, sheet: Sheet) -> None:
+        self._block, self._bore, self._sheet = block, bore, sheet
+        self.metal = sheet.material_named(f"the guide of {spindle.id}", spindle.guide_material)
+        self._outside = sheet.take("D_o", spindle.guide_outside)
+        self._interference = sheet.take("δ", spindle.guide_interference)
+
+    def closed(self, index: str, T: Kelvins) -> Metres:
+        """How much the fit closes the bore at a temperature of guide and block; nothing where it is loose."""
+        sheet, block = self._sheet, self._sheet.material_of(self._block)
+        delta = sheet.work(
+            f"δ_{index}",
+            hot_interference,
+            delta=self._interference,
+            D=self._outside,
+            alpha_in=sheet.look_up("α_g", self.metal.expansion, at=T),
+            T_in=T,
+            alpha_out=sheet.look_up("α_b", block.expansion, of=self._block, at=T),
+            T_out=T,
+            T_ref=DRAWING_TEMPERATURE,
+        )
+        E_g = sheet.look_up("E_g", self.metal.modulus, at=T)
+        p = sheet.work(
+            f"p_{index}",
+            pressure_in_solid_block,
+            delta=sheet.work(f"δ_p{index}", pressing_interference, delta=delta),
+            d=self._bore,
+            D=self._outside,
+            E_s=E_g,
+            nu_s=sheet.look_up("ν_g", self.metal.poisson),
+            E_b=sheet.look_up("E_b", block.modulus, of=self._block, at=T),
+            nu_b=sheet.look_up("ν_b", block.poisson, of=self._block),
+        )
+        return sheet.work(f"Δ_{index}", bore_closing, p=p, d_in=self._bore, D=self._outside, E_in=E_g)
+
+
+def _growth(index: str, metal: Material, T: Kelvins, sheet: Sheet) -> Ratio:
+    alpha = sheet.look_up(f"α_{index}", metal.expansion, at=T)
+    since = {"alpha_0": 0.0, "T_0": DRAWING_TEMPERATURE, "T_ref": DRAWING_TEMPERATURE}
+    return sheet.work(f"ε_{index}", strain_since, alpha=alpha, T=T, **since)

@@ -1,0 +1,98 @@
+"""Where cam and follower touch: the pressure between them, and what the metal of either bears."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from speclint import Judgement, Sheet
+from speclint.equations import Metres, Newtons, Pascals
+from speclint.handbook.cams import Follower
+from speclint.handbook.members import (
+    line_depth_of_shear,
+    line_pressure,
+    line_shakedown_pressure,
+    relative_radius,
+)
+from speclint.specs import Cam, LoadCase, Tappet
+from speclint_valves.formulae.cams import cam_radius_under_flat, cam_radius_under_roller, normal_load
+from speclint_valves.formulae.spindle import depth_with_margin
+from speclint_valves.formulae.tables import modulus_of_pair
+from speclint_valves.inputs.loads import Loaded
+
+#: Treatments that harden the steel itself to a depth; a plating or a facing is another metal.
+_HARDENED = ("case hardened", "induction hardened", "nitrided")
+
+
+@dataclass(frozen=True)
+class Pressed:
+    """A contact: its greatest pressure, relative radius and contact modulus."""
+
+    pressure: Pascals
+    radius: Metres
+    modulus: Pascals
+
+
+class Touch:
+    """Where cam and follower touch: their sizes and the modulus of the pair."""
+
+    def __init__(self, cam: Cam, tappet: Tappet, sheet: Sheet) -> None:
+        self.kind = sheet.read("follower", tappet.follower)
+        self.base = sheet.take("R_b", cam.base_radius)
+        flat = self.kind == "flat foot"
+        self.radius: Metres = math.inf if flat else sheet.take("r", tappet.follower_radius)
+        self.width = min(sheet.take("L_c", cam.width), sheet.take("L_t", tappet.face_width))
+        one, other = sheet.material_of(cam), sheet.material_of(tappet)
+        self.modulus = sheet.look_up("E*", modulus_of_pair, one=one, other=other)
+
+    def pressure(self, load: Loaded, angle: float) -> Pascals:
+        """Greatest pressure at an angle of the cam."""
+        at = load.cam.at(angle)
+        F = load.tappet(at)
+        if self.kind == "roller":
+            F = normal_load(F_t=F, s_prime=at.slope, R_b=self.base, r=self.radius, s=at.lift)
+            ρ = self._under_roller(at)
+        else:
+            ρ = cam_radius_under_flat(R_b=self.base, s=at.lift, κ=at.curvature)
+        return line_pressure(
+            F=F, L=self.width, R=relative_radius(R_1=ρ, R_2=self.radius), E_star=self.modulus
+        )
+
+    def worked(self, at: Follower, F: Newtons, sheet: Sheet) -> Pressed:
+        """The same for a load along the tappet, written on the sheet."""
+        if self.kind == "roller":
+            F = sheet.work(
+                "F_n", normal_load, F_t=F, s_prime=at.slope, R_b=self.base, r=self.radius, s=at.lift
+            )
+            sizes = {"R_b": self.base, "r": self.radius, "s": at.lift}
+            ρ = sheet.work("ρ", cam_radius_under_roller, s_prime=at.slope, κ=at.curvature, **sizes)
+        else:
+            ρ = sheet.work("ρ", cam_radius_under_flat, R_b=self.base, s=at.lift, κ=at.curvature)
+        R = sheet.work("R", relative_radius, R_1=ρ, R_2=self.radius)
+        p_0 = sheet.work("p_0", line_pressure, F=F, L=self.width, R=R, E_star=self.modulus)
+        return Pressed(p_0, R, self.modulus)
+
+    def _under_roller(self, at: Follower) -> Metres:
+        return cam_radius_under_roller(
+            R_b=self.base, r=self.radius, s=at.lift, s_prime=at.slope, κ=at.curvature
+        )
+
+
+def borne(touch: Pressed, part: Cam | Tappet, index: str, case: LoadCase, sheet: Sheet) -> list[Judgement]:
+    """The pressure against what the metal of a part bears, and the depth of its hardened skin."""
+    metal = sheet.material_of(part)
+    if metal.family == "chilled-iron":
+        return [sheet.at_most(touch.pressure, sheet.limit("chilled-iron"))]
+    hardened = sheet.is_stated(f"surface of {part.id}", part.surface)
+    if hardened and sheet.read(f"surface of {part.id}", part.surface) in _HARDENED:
+        deep = sheet.work(
+            f"z_{index}", line_depth_of_shear, p_0=touch.pressure, R=touch.radius, E_star=touch.modulus
+        )
+        wanted = sheet.work(f"t_n{index}", depth_with_margin, x=sheet.limit("depth", "x_d"), z=deep)
+        return [
+            sheet.at_most(touch.pressure, sheet.limit("hardened-steel")),
+            sheet.at_least(sheet.take(f"t_{index}", part.hardened_depth), wanted),
+        ]
+    T = sheet.take(f"T_{index}", case.temperature_of(part))
+    proof = sheet.look_up(f"R_p{index}", metal.proof_stress, of=part, at=T)
+    return [sheet.at_most(touch.pressure, sheet.work(f"p_s{index}", line_shakedown_pressure, S_y=proof))]

@@ -1,0 +1,170 @@
+"""That a corner is the worst, proved: the margin of each comparison enclosed over the whole box of tolerances.
+
+A rule is run once over the box. For each comparison this gives bounds of its margin, and of its slope against every
+input. Where the slope has one sign all over the box, the worst lies at that side of the input, whatever the others do:
+the side is fixed, and the smaller box that is left is enclosed again. Where bounds show that a box holds nothing worse
+than a corner already run, it is left. Only what then is open is split into the low and the high side of the input that
+is least decided, or run at its corners where few inputs are left open. What is found is a corner, and is run in plain
+numbers like any other; where no box was split it is the worst of all points in the box, not of its corners only.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Hashable, Sequence
+from dataclasses import dataclass
+from itertools import product
+from typing import Literal
+
+from speclint.checking.corner_runs import CornerRuns, Sides, highs
+from speclint.rules import Enclosure, NotEnclosed, OverBox, RuleEnded, Slopes, Undecided, alternatives
+
+Method = Literal["nothing is toleranced", "enclosed", "split", "enumerated", "searched"]
+Boxed = Callable[[Sides], "OverBox | RuleEnded"]
+
+
+@dataclass(frozen=True, slots=True)
+class Proof:
+    """How it is known that a corner is the worst, with the runs at corners and over boxes that it took.
+
+    ``inside`` where it is the worst of all between the corners too. ``why`` says what stood in the way of enclosing.
+    A corner that was only searched for is not proved to be the worst.
+    """
+
+    method: Method
+    inside: bool
+    runs: int
+    boxes: int = 0
+    why: str = ""
+
+
+class Prover:
+    """Finds the worst corner of every comparison that a rule makes, by boxes of which some corners are run.
+
+    :raises NotEnclosed: by :meth:`prove`, where the rule cannot be followed with bounds, or needs too many boxes.
+    """
+
+    def __init__(self, over_box: Boxed, runs: CornerRuns, most: int) -> None:
+        self._over_box, self._runs, self._most = over_box, runs, most
+        self._done: set[tuple[frozenset[tuple[Hashable, bool]], int, int]] = set()
+        self.boxes = self.splits = 0
+        #: The inputs that surely count for a comparison, where its worst corner was decided.
+        self.counts: dict[tuple[frozenset[Hashable], int], set[Hashable]] = {}
+
+    def prove(self) -> None:
+        """Run the worst corner of each comparison, among others."""
+        self._all_of({})
+
+    def _all_of(self, sides: Sides) -> None:
+        try:
+            over = self._enclosed(sides)
+        except Undecided as undecided:
+            self._split(undecided, sides)
+            return
+        if isinstance(over, RuleEnded):
+            self._runs.at(sides)
+            return
+        margins = [[_followed(margin) for margin in part.margins] for part in over.parts]
+        del over
+        for index, followed in enumerate(margins):
+            self._note(sides, _Worst(index, 0))
+            for number, (least, slopes) in enumerate(followed):
+                self._one_of(sides, least, slopes, _Worst(index, number))
+
+    def _split(self, undecided: Undecided, sides: Sides) -> None:
+        """Both sides of the open input on which a branch hangs the most."""
+        open_ = {key: max(-low, high) for key, (low, high) in undecided.slopes.items() if key not in sides}
+        if not open_:
+            raise NotEnclosed(str(undecided))
+        key = max(open_, key=lambda key: open_[key])
+        self.splits += 1
+        for high in (False, True):
+            self._all_of({**sides, key: high})
+
+    def _smaller(self, sides: Sides, worst: _Worst) -> None:
+        """The least of one margin in a smaller box, over which the branches of the rule are decided."""
+        place = frozenset(sides.items()), worst.index, worst.number
+        if place in self._done:
+            return
+        self._done.add(place)
+        try:
+            over = self._enclosed(sides)
+        except Undecided as undecided:
+            raise NotEnclosed(f"a smaller box decides less than a greater one: {undecided}") from undecided
+        if not isinstance(over, OverBox):
+            raise NotEnclosed("a smaller box ends otherwise than a greater one")
+        least, slopes = _followed(over.parts[worst.index].margins[worst.number])
+        del over
+        self._one_of(sides, least, slopes, worst)
+
+    def _one_of(self, sides: Sides, least: float, alternatives: Sequence[Slopes], worst: _Worst) -> None:
+        """The least of one margin in a box, given its bound there and the slopes that can lead to it."""
+        if not alternatives:
+            self._note(sides, worst)
+        elif least < worst.margin:
+            for slopes in alternatives:
+                self._by_slopes(sides, slopes, least, worst)
+
+    def _by_slopes(self, sides: Sides, slopes: Slopes, least: float, worst: _Worst) -> None:
+        """Fix the inputs whose slope has one sign; leave, or split, what may still be worse."""
+        fixed = {key: high > 0.0 for key, (low, high) in slopes.items() if not low < 0.0 < high}
+        gains = {key: min(-low, high) for key, (low, high) in slopes.items() if low < 0.0 < high}
+        guess = {key: slopes[key][1] > -slopes[key][0] for key in gains}
+        here = self._note({**sides, **fixed, **guess}, worst)
+        self._count({**sides, **fixed, **guess}, slopes, worst)
+        reach = least if here is None else max(least, here - sum(gains.values()) * _ROUNDED)
+        if not gains or reach >= worst.margin - abs(worst.margin) * _SAME:
+            return
+        if any(slopes[key] != (0.0, 0.0) for key in fixed):
+            self._smaller({**sides, **fixed}, worst)
+            return
+        self.splits += 1
+        if len(gains) <= _FEW:
+            for few in product((False, True), repeat=len(gains)):
+                self._note({**sides, **fixed, **dict(zip(gains, few, strict=True))}, worst)
+            return
+        key = max(gains, key=lambda key: slopes[key][1] - slopes[key][0])
+        for high in (guess[key], not guess[key]):
+            self._smaller({**sides, **fixed, key: high}, worst)
+
+    def _count(self, corner: Sides, slopes: Slopes, worst: _Worst) -> None:
+        surely = {key for key, (low, high) in slopes.items() if low > 0.0 or high < 0.0}
+        self.counts.setdefault((highs(corner), worst.index), set()).update(surely)
+
+    def _note(self, sides: Sides, worst: _Worst) -> float | None:
+        """Run a corner, and keep the least margin of a comparison."""
+        part = self._runs.at(sides).part(worst.index)
+        if part is None or worst.number >= len(part.margins):
+            return None
+        margin = part.margins[worst.number]
+        worst.margin = min(worst.margin, margin)
+        return margin
+
+    def _enclosed(self, sides: Sides) -> OverBox | RuleEnded:
+        if self.boxes >= self._most:
+            raise NotEnclosed(f"{self._most} boxes leave it open")
+        self.boxes += 1
+        return self._over_box(sides)
+
+
+def _followed(margin: Enclosure | float) -> tuple[float, list[Slopes]]:
+    """The least that a margin may be, and the slopes of what it falls short, one for each of its choices."""
+    if not isinstance(margin, Enclosure):
+        return margin, []
+    return margin.low, list(alternatives(-margin))
+
+
+@dataclass(slots=True)
+class _Worst:
+    """The least of one margin of one comparison over the corners that were run in a box."""
+
+    index: int
+    number: int
+    margin: float = float("inf")
+
+
+#: So few inputs left open are run at each of their corners, sooner than enclosed: a box takes as long as some ten runs.
+_FEW = 5
+#: Sums of floats are rounded; by much less than this share.
+_ROUNDED = 1 + 1e-9
+#: Two margins that differ by less than this share of themselves are one: rounding of the arithmetic of a rule.
+_SAME = 1e-12

@@ -1,0 +1,31 @@
+"""Which of several endings of a rule is the graver: over corners, over load cases, between comparisons."""
+
+from __future__ import annotations
+
+from speclint.rules import Judgement, NotApplicable, NotAssessed, NotCovered, Rule, RuleEnded
+
+Ending = Judgement | RuleEnded
+#: What an ending is, the grade where it fails, what is used of the limit, what it is short of it.
+Severity = tuple[int, int, float, float]
+
+#: How grave an ending is beside others of the same rule: what fails governs, then what could not be said.
+_RANK = {NotApplicable: 0, NotAssessed: 2, NotCovered: 3}
+HOLDS, FAILS = 1, 4
+NOTHING: Severity = (-1, 0, 0.0, 0.0)
+
+
+def severity(ending: Ending, rule: Rule) -> Severity:
+    """Orders endings: the more severe governs over corners and over load cases."""
+    if not isinstance(ending, Judgement):
+        return _RANK[type(ending)], 0, 0.0, 0.0
+    used, short = -1.0 if ending.utilisation is None else ending.utilisation, -(ending.margin or 0.0)
+    if not ending.holds:
+        return FAILS, ending.grade or rule.grade, used, short
+    return max((_RANK[type(why)] for why in ending.ended), default=HOLDS), 0, used, short
+
+
+def told(ending: Ending) -> Ending:
+    """What a report is told: where all that could be judged holds, what could not be."""
+    if isinstance(ending, Judgement) and ending.holds and ending.ended:
+        return max(ending.ended, key=lambda why: _RANK[type(why)])
+    return ending

@@ -1,0 +1,228 @@
+"""A rule run over a whole box of tolerances at once: the sheet that hands over enclosures, and its judgement."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Hashable, Mapping
+from dataclasses import dataclass, replace
+from typing import Any
+
+from speclint.errors import NOWHERE, Location, NotKnown, OutOfRange
+from speclint.handbook.tables import Reading
+from speclint.quantities import Measure
+from speclint.rules.comparisons import ZERO_CELSIUS
+from speclint.rules.context import Context
+from speclint.rules.corners import Corner
+from speclint.rules.definition import Rule
+from speclint.rules.enclosure import Enclosure, Input, NotEnclosed, Undecided, between
+from speclint.rules.grade import Grade
+from speclint.rules.judgement import ROUNDING, NotAssessed, NotCovered, RuleEnded
+from speclint.rules.margin import margin_below, margin_of_stay, margins_within
+from speclint.rules.replay import replayed
+from speclint.rules.sheet import Sheet, key_of_reading
+from speclint.rules.twins import original_of, twin, twin_of_value
+from speclint.specs import Component, LoadCase
+
+Value = Any  # a float, or an Enclosure in its place
+
+
+class Box(Corner):
+    """Sides for some of the inputs; the others stand open, from low to high."""
+
+    def __init__(self, sides: Mapping[Hashable, bool] | None = None) -> None:
+        super().__init__(sides)
+        self._open: dict[Hashable, Input] = {}
+        self._handed: dict[tuple[Hashable, float, float], Enclosure] = {}
+
+    def pick(self, key: Hashable, low: Value, high: Value) -> Value:
+        """Low or high of an input whose side is chosen, else all between them."""
+        if key in self.sides:
+            self.met[key] = self.sides[key]
+            return high if self.sides[key] else low
+        if isinstance(low, Enclosure) or isinstance(high, Enclosure):
+            return between(low, high, self._side(key))
+        if low == high:
+            return low
+        known = self._handed.get((key, low, high))
+        if known is None:
+            known = self._handed[key, low, high] = between(low, high, self._side(key))
+        return known
+
+    def _side(self, key: Hashable) -> Input:
+        side = self._open.get(key)
+        if side is None:
+            side = self._open[key] = Input(key)
+        return side
+
+
+@dataclass(frozen=True, slots=True)
+class Compared:
+    """One comparison over a box: its margin, or two for a band; for a matter of record only whether it holds."""
+
+    margins: tuple[Value, ...] = ()
+    said: bool = True
+    accepted: bool = False
+    strictly: bool = False
+
+    @property
+    def holds(self) -> bool:
+        """Whether it holds all over the box.
+
+        :raises Undecided: where it does in one part of the box and may not in another.
+        """
+        return self.accepted or (self.said and all(self._left(one) for one in self.margins))
+
+    def _left(self, margin: Value) -> bool:
+        if not isinstance(margin, Enclosure):
+            return bool(margin > 0.0 if self.strictly else margin >= -ROUNDING)
+        if margin.low > 0.0 or (margin.low == 0.0 and not self.strictly):
+            return True
+        if margin.high < -2 * ROUNDING:
+            return False
+        raise Undecided(margin, "whether a comparison holds decides what comes next")
+
+
+@dataclass(frozen=True, slots=True)
+class OverBox:
+    """A judgement over a box; it has the methods of a judgement that a rule may call."""
+
+    parts: tuple[Compared, ...]
+    ended: tuple[RuleEnded, ...] = ()
+    says: str = "…"
+
+    @property
+    def holds(self) -> bool:
+        """Whether all the comparisons hold all over the box; Undecided where that is open."""
+        return all(one.holds for one in self.parts)
+
+    @property
+    def utilisation(self) -> float:
+        """A rule that goes by the utilisation goes by one corner: it is not enclosed."""
+        raise NotEnclosed("the rule goes by how much of a limit is used")
+
+    def graded(self, _: Grade) -> OverBox:
+        """The grade is that of the run at the corner that is found."""
+        return self
+
+    def pointing_at(self, _: Location) -> OverBox:
+        """The place is that of the run at the corner that is found."""
+        return self
+
+    def saying(self, _: str) -> OverBox:
+        """The words are those of the run at the corner that is found."""
+        return self
+
+    def accepted(self, _: str) -> OverBox:
+        """A judgement that holds in spite of its comparisons."""
+        return replace(self, parts=tuple(replace(one, accepted=True) for one in self.parts))
+
+
+class BoxSheet(Sheet):
+    """The sheet of one rule on one component over a box."""
+
+    def __init__(self, rule: Rule, component: Component, context: Context, box: Box) -> None:
+        super().__init__(rule, component, context, box, record=False)
+
+    def material_named(self, of: str, name: Any) -> Any:
+        """The material, to be asked for figures at enclosures too."""
+        return twin_of_value(super().material_named(of, name))
+
+    def look_up(
+        self, symbol: str, table: Callable[..., Reading], /, *, of: Component | None = None, **at: Any
+    ) -> Value:
+        """A figure of a table; over all of an argument that is an enclosure."""
+        if not any(isinstance(one, Enclosure) for one in at.values()):
+            return super().look_up(symbol, original_of(table), of=of, **at)
+        try:
+            reading = replayed(twin(table), self._context.enclosed, table, at)
+        except NotKnown as problem:
+            raise NotAssessed(str(problem)) from problem
+        except OutOfRange as problem:
+            raise NotCovered(str(problem)) from problem
+        return self._corner.pick(key_of_reading(table, symbol, of), reading.low, reading.high)
+
+    def work(self, _: str, formula: Callable[..., float], /, **arguments: Value) -> Value:
+        """The result of a formula, over all of its arguments."""
+        try:
+            return twin(formula)(**arguments)
+        except OutOfRange as problem:
+            raise NotCovered(str(problem)) from problem
+
+    def scan(self, *_: Any, **__: Any) -> float:
+        """Location a function is greatest is no function of bounds."""
+        raise NotEnclosed("a scan looks for the place of its worst")
+
+    def at_most(self, value: Value, limit: Value) -> Any:
+        """One margin."""
+        return _judged(_below(value, limit))
+
+    def no_hotter(self, temperature: Value, limit: Value) -> Any:
+        """One margin, from 0 °C."""
+        return _judged(_below(temperature - ZERO_CELSIUS, limit - ZERO_CELSIUS))
+
+    def at_least(self, value: Value, limit: Value) -> Any:
+        """One margin."""
+        return _judged(-_below(value, limit))
+
+    def within(self, value: Value, low: Value, high: Value) -> Any:
+        """Two margins, one to each limit: each has its own worst corner."""
+        return _judged(*margins_within(value, low, high))
+
+    def stays(self, left: Value, cold: Value, *, strictly: bool = False) -> Any:
+        """One margin."""
+        return OverBox((Compared((margin_of_stay(left, cold),), strictly=strictly),))
+
+    def states(self, holds: bool, _: str, *, where: Location = NOWHERE) -> Any:  # noqa: ARG002
+        """A matter of record."""
+        return OverBox((Compared(said=bool(holds)),))
+
+    def reported(self, *_: Any) -> Any:
+        """Nothing is judged."""
+        return OverBox((Compared(),))
+
+    def worst(self, *judgements: Any) -> Any:
+        """All the comparisons of several judgements."""
+        parts = tuple(part for one in judgements for part in one.parts)
+        return OverBox(parts, tuple(why for one in judgements for why in one.ended))
+
+    def _beside(self, judged: Any, ended: tuple[RuleEnded, ...]) -> Any:
+        return replace(judged, ended=(*judged.ended, *ended))
+
+    def _taken(self, symbol: str, measure: Measure, name: str, shift: float) -> Value:
+        low, high, key = self._limits(symbol, measure, name, shift)
+        return self._corner.pick(key, low, high)
+
+
+def _below(value: Value, limit: Value) -> Value:
+    """The margin below a limit; in SI units too where the limit is nothing but for the rounding of bounds."""
+    if isinstance(limit, Enclosure) and limit.low < 0.0 < limit.high:
+        least = max(value.low, -value.high, 0.0) if isinstance(value, Enclosure) else abs(value)
+        if max(-limit.low, limit.high) <= ROUNDING * least:
+            return limit - value
+    return margin_below(value, limit)
+
+
+def _judged(*margins: Value) -> OverBox:
+    return OverBox((Compared(margins),))
+
+
+def over_box(
+    rule: Rule, component: Component, case: LoadCase | None, context: Context, sides: Mapping[Hashable, bool]
+) -> OverBox | RuleEnded:
+    """A rule over all corners, and all between them, that have some sides in common.
+
+    :raises Undecided: where a branch of the rule goes both ways over the box.
+    :raises NotEnclosed: where the rule does something that bounds cannot follow.
+    """
+    sheet = BoxSheet(rule, component, context, Box(sides))
+    function = twin(rule.function)
+    try:
+        ending = function(component, sheet) if case is None else function(component, case, sheet)
+    except RuleEnded as ended:
+        return ended
+    except (Undecided, NotEnclosed):
+        raise
+    except Exception as problem:  # plain numbers may still be worked: the corners will tell
+        raise NotEnclosed(f"{type(problem).__name__}: {problem}") from problem
+    if not isinstance(ending, OverBox):
+        raise NotEnclosed(f"the rule returned {type(ending).__name__}")
+    return ending
