@@ -10,6 +10,7 @@ ISO_286_1 = Source(
     "2010",
     memory=True,
 )
+CGPM = Source("CGPM, 3rd meeting, declaration on the value of gravity", "1901")
 ISO_1829 = Source("ISO 1829, Selection of tolerance zones for general purposes", "1975", memory=True)
 DIN_7190 = Source("DIN 7190-1, Interference fits: calculation and design", "2017", memory=True)
 ISO_8062_3 = Source(
@@ -17,5 +18,11 @@ ISO_8062_3 = Source(
     "parts, Part 3: General dimensional and geometrical tolerances and machining allowances for castings",
     "2007",
     memory=True,
+)
+ISO_8062_3_ALLOWANCES = ISO_8062_3.at(
+    "Table 7, grades E to K as reproduced in SFSA Supplement 3", memory=False
+)
+ISO_8062_3_TOLERANCES = ISO_8062_3.at(
+    "Table 2, as reproduced after the edition of 1994 in SFSA Supplement 3", memory=False
 )
 TIMOSHENKO = Source("S. Timoshenko, Strength of Materials, Part I", "3rd ed. 1955", memory=True)

@@ -14,9 +14,21 @@ KHURMI_LINER = Source(
     memory=True,
 )
 ASME_VIII = Source("ASME Boiler and Pressure Vessel Code, Section VIII Division 1", "2013", memory=True)
-EN_13445_3 = Source("EN 13445-3, Unfired pressure vessels - Design", "2014", memory=True)
-EN_13445_5 = Source("EN 13445-5, Unfired pressure vessels - Inspection and testing", "2014", memory=True)
-PED = Source("Directive 2014/68/EU on pressure equipment, Annex I", "2014", memory=True)
+EN_13445_3 = Source(
+    "EN 13445-3, Unfired pressure vessels - Design",
+    "2014",
+    "6.2, as reproduced in public calculations of vessels",
+)
+EN_13445_5 = Source(
+    "EN 13445-5, Unfired pressure vessels - Inspection and testing",
+    "2014",
+    "10.2.3.3, as reproduced in public notes on a calculation of vessels",
+)
+PED = Source(
+    "Directive 2014/68/EU on pressure equipment, Annex I",
+    "2014",
+    "7.4, as reproduced in a public guideline to the directive",
+)
 ITS_90 = Source("Preston-Thomas, The International Temperature Scale of 1990", "1990", memory=True)
 LAME = Source(
     "A. P. Boresi and R. J. Schmidt, Advanced Mechanics of Materials",

@@ -48,6 +48,13 @@ RANGES: Mapping[str, Mapping[str, tuple[float, float]]] = {
     "dry_steam": _PRESSURES,
     "states": _PRESSURES,
     "steam_nozzles": _PRESSURES,
+    "jet_speed": {
+        "m": (0.5, 2.0),
+        "C": (0.5, 1.0),
+        "A": (0.02, 0.05),
+        "h": (2.7e6, 3.2e6),
+        "p_2": (0.8e5, 1.5e5),
+    },
 }
 
 

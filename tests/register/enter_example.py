@@ -38,7 +38,7 @@ ENTRIES = (
             "liner-right",
             "liner.wall-at-last-bore",
             "M. Coyle",
-            "The liner is condemned at 509 mm and not bored to 521 mm; the drawing says so from revision C on.",
+            "The liner is condemned at 509 mm and not bored to 527 mm; the drawing says so from revision C on.",
             LONG,
             reference="CN-DR-007",
         )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from speclint import formula
+from speclint import FIRST_PRINCIPLES, formula
 from speclint.equations import Metres
 from speclint_fits.sources import ISO_8062_3
 
@@ -39,3 +39,17 @@ def allowance_on_both_sides(A: Metres, C: Metres) -> Metres:
     8.5
     """
     return A + C / 4
+
+
+@formula("l = max(l, L)", cites=[FIRST_PRINCIPLES])
+def larger_dimension(l: Metres, L: Metres) -> Metres:  # noqa: E741 - the letter of the equation
+    """Largest overall dimension of a casting, never less than the dimension of one of its faces.
+
+    l = max(l, L)
+
+    ``l`` largest so far, ``L`` dimension of a face [m]. Returns [m].
+
+    >>> larger_dimension(l=0.060, L=0.925)
+    0.925
+    """
+    return max(l, L)

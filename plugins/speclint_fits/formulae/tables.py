@@ -8,7 +8,7 @@ from functools import cache
 
 from speclint import NotKnown, OutOfRange
 from speclint.handbook.tables import Reading
-from speclint_fits.sources import ISO_8062_3
+from speclint_fits.sources import ISO_8062_3, ISO_8062_3_ALLOWANCES, ISO_8062_3_TOLERANCES
 
 Row = Mapping[str, str]
 #: Grades of machining allowance, finest first.
@@ -25,7 +25,9 @@ def required_allowance(grade: str, largest: float) -> Reading:
     """
     value = _entry("machining-allowances", grade, largest)
     what = f"machining allowance RMAG {grade} of a casting of {largest * 1e3:.4g} mm"
-    return Reading.exact(what, value, "m", ISO_8062_3.at("Table 7"))
+    seen = GRADES.index(grade) >= GRADES.index("E")
+    source = ISO_8062_3_ALLOWANCES if seen else ISO_8062_3.at("Table 7")
+    return Reading.exact(what, value, "m", source)
 
 
 def casting_tolerance(grade: int, size: float) -> Reading:
@@ -38,7 +40,7 @@ def casting_tolerance(grade: int, size: float) -> Reading:
     """
     value = _entry("casting-tolerances", str(grade), size)
     what = f"casting tolerance DCTG {grade} at {size * 1e3:.4g} mm"
-    return Reading.exact(what, value, "m", ISO_8062_3.at("Table 2"))
+    return Reading.exact(what, value, "m", ISO_8062_3_TOLERANCES)
 
 
 def usual_grades(process: str, family: str) -> tuple[str, str]:

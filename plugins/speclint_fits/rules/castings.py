@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from speclint import Grade, Judgement, NotKnown, Rule, Sheet, rule
 from speclint.specs import Casting, MachinedFace
-from speclint_fits.formulae.castings import allowance_on_both_sides, allowance_on_one_side
+from speclint_fits.formulae.castings import allowance_on_both_sides, allowance_on_one_side, larger_dimension
 from speclint_fits.formulae.tables import GRADES, casting_tolerance, required_allowance, usual_grades
-from speclint_fits.sources import ISO_8062_3
+from speclint_fits.sources import ISO_8062_3, ISO_8062_3_ALLOWANCES, ISO_8062_3_TOLERANCES
 
 
 @rule(
@@ -16,22 +16,32 @@ from speclint_fits.sources import ISO_8062_3
     on=Casting,
     grade=Grade.NONCONFORMITY,
     cites=[
-        ISO_8062_3.at("Table 7, required machining allowances"),
-        ISO_8062_3.at("Table 2, casting tolerances"),
+        ISO_8062_3_ALLOWANCES,
+        ISO_8062_3_TOLERANCES,
     ],
     why="A face that does not clean up is found on the boring mill, when the casting has already been paid "
     "for.",
     leaves_out="distortion, draft and mismatch beyond the tolerance; the stated dimension is taken as the "
     "finished one",
+    edition=2,
 )
 def machining_allowance(casting: Casting, sheet: Sheet) -> Judgement:
     """Allowance ≥ RMA + DCT/2 on a face whose opposite stays cast, + DCT/4 on each of two machined faces."""
     if not casting.faces:
         raise sheet.not_assessed("no machined face is stated", casting.where)
     grade = sheet.read("grade of allowance", casting.allowance_grade)
-    largest = sheet.take_nominal("l", casting.largest_dimension)
+    largest = _largest(casting, sheet)
     required = sheet.look_up("A", required_allowance, grade=grade, largest=largest)
     return sheet.each(casting.faces.items(), lambda item: _face(*item, casting, required, sheet))
+
+
+def _largest(casting: Casting, sheet: Sheet) -> float:
+    """The largest overall dimension: as stated, and never less than that of a face."""
+    largest = sheet.take_nominal("l", casting.largest_dimension)
+    for name, face in casting.faces.items():
+        size = sheet.take_nominal(f"L {name}", face.dimension)
+        largest = sheet.work("l", larger_dimension, l=largest, L=size)
+    return largest
 
 
 def _face(name: str, face: MachinedFace, casting: Casting, required: float, sheet: Sheet) -> Judgement:

@@ -10,6 +10,7 @@ from speclint.handbook.members import rectangle_area
 from speclint.specs import CaseName, CylinderBlock, LoadCase, LocatingFace, Pad
 from speclint_fits.formulae.fits import interference, share_of_strength
 from speclint_fits.formulae.pads import (
+    bearing_with_thrust,
     far_side,
     force_to_enter,
     forces_together,
@@ -19,6 +20,7 @@ from speclint_fits.formulae.pads import (
     wedged_stress,
     wedged_stress_in_slot,
 )
+from speclint_fits.inputs.thrust import thrust_of
 
 _HOT: tuple[CaseName, ...] = ("warming", "starting", "running", "drifting", "standing-hot", "cooling")
 
@@ -40,14 +42,15 @@ def _seated(face: LocatingFace, sheet: Sheet) -> Seated:
 @rule(
     "fit.locating-lugs",
     title="Exactly one pad locates the block on a frame; its interference, the force to draw it in and its "
-    "hot contact pressure keep within their limits",
+    "hot contact pressure, by wedging and thrust together, do not exceed their limits",
     on=LocatingFace,
-    cases=("cold", *_HOT),
+    cases=("cold", *_HOT, "water"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="Two fixed points with a hot block between them crack the frame; with none, the block hammers its "
     "bolts.",
-    leaves_out="wear and fretting of the faces, bending of pad and frame, bolts through the pad",
+    leaves_out="wear and fretting of the faces, bending of pad and frame, help of bolts through the pad, "
+    "drag of pads that slide",
     limits=[
         Limit(
             "least_interference", "0 mm", "length", COMMON_PRACTICE, "least interference of a locating pad"
@@ -68,9 +71,10 @@ def _seated(face: LocatingFace, sheet: Sheet) -> Seated:
         ),
         Limit("locating_pads", "1", "ratio", COMMON_PRACTICE, "pads of a block that locate it on one frame"),
     ],
+    edition=2,
 )
 def locating_lugs(face: LocatingFace, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Interference by the limits, E δ/w with the growth added, 2 μ σ A to draw it in, and one pad that locates."""
+    """Interference by the limits, E δ/w with growth and T/A added, 2 μ σ A to draw it in, and one pad that locates."""
     seated = _seated(face, sheet)
     locating = [
         name for name, pad in seated.block.pads.items() if sheet.read(f"pad {name} locates", pad.locates)
@@ -123,7 +127,7 @@ def _entering(seated: Seated, sheet: Sheet) -> Judgement:
 
 
 def _crushing(seated: Seated, delta: float, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Pressure on the faces with the growth of the pad added, against the weaker of block and frame."""
+    """Pressure on the faces by growth and thrust together, against the weaker of block and frame."""
     pad_named = sheet.is_stated("pad's temperature", seated.face.pad_temperature)
     measure = (
         case.temperature_named(sheet.read("temperature of the pad", seated.face.pad_temperature))
@@ -133,7 +137,9 @@ def _crushing(seated: Seated, delta: float, case: LoadCase, sheet: Sheet) -> Jud
     T_b, T_f = sheet.take("T_b", measure), sheet.take("T_f", case.temperature_of(seated.face))
     width = sheet.take(f"w of {seated.face.id}", seated.pad.width)
     growth = _growth(width, seated, (T_b, T_f), sheet)
-    sigma = _stress(seated, sheet.work("δ_h", grown, delta=delta, g=growth), T_b, sheet)
+    wedged = _stress(seated, sheet.work("δ_h", grown, delta=delta, g=growth), T_b, sheet)
+    thrust = thrust_of(seated.block, sheet.read("pad", seated.face.pad), case, sheet)
+    sigma = sheet.work("σ_t", bearing_with_thrust, sigma=wedged, T=thrust, A=_area(seated, sheet))
     proofs = [
         sheet.look_up("R_p", sheet.material_of(part).proof_stress, of=part, at=at)
         for part, at in ((seated.block, T_b), (seated.face, T_f))

@@ -10,7 +10,8 @@ from speclint_fits.formulae.fits import hot_diameter, saddle_gap
 
 @rule(
     "fit.curved-seat",
-    title="The gap between saddle and barrel, cold and hot, does not exceed what the jointing fills",
+    title="The gap between saddle and barrel, cold and hot, does not exceed what the jointing fills, and no jointing "
+    "fills more than a jointing can",
     on=Fit,
     cases=("cold", "starting", "running", "standing-hot"),
     grade=Grade.NONCONFORMITY,
@@ -18,7 +19,17 @@ from speclint_fits.formulae.fits import hot_diameter, saddle_gap
     why="A saddle that bears only on its edges, or only on its middle, rocks, leaks and loosens its bolts "
     "by fretting.",
     leaves_out="barrels out of round, lapped plates and rivet heads under the saddle, bending of either part",
-    limits=[Limit("jointing", "0.5 mm", "length", COMMON_PRACTICE, "greatest gap that jointing fills")],
+    limits=[
+        Limit(
+            "jointing",
+            "0.5 mm",
+            "length",
+            COMMON_PRACTICE,
+            "greatest gap that jointing fills if none is stated",
+        ),
+        Limit("thickest", "2 mm", "length", COMMON_PRACTICE, "greatest gap that any jointing fills"),
+    ],
+    edition=2,
 )
 def curved_seat(fit: Fit, case: LoadCase, sheet: Sheet) -> Judgement:
     """ΔR (1 − cos θ), over cos θ where the saddle has the smaller radius, with each part at its temperature."""
@@ -27,8 +38,10 @@ def curved_seat(fit: Fit, case: LoadCase, sheet: Sheet) -> Judgement:
     saddle = _hot("D_s", fit.hole, sheet.follow(fit.hole.of), case, sheet)
     barrel = _hot("D_b", fit.shaft, sheet.follow(fit.shaft.of), case, sheet)
     gap = sheet.work("g", saddle_gap, D_s=saddle, D_b=barrel, theta=sheet.take("θ", fit.half_arc))
-    own = sheet.is_stated("jointing", fit.jointing)
-    return sheet.at_most(gap, sheet.take("j", fit.jointing) if own else sheet.limit("jointing", "j"))
+    if not sheet.is_stated("jointing", fit.jointing):
+        return sheet.at_most(gap, sheet.limit("jointing", "j"))
+    own = sheet.take("j", fit.jointing)
+    return sheet.worst(sheet.at_most(gap, own), sheet.at_most(own, sheet.limit("thickest", "j_max")))
 
 
 def _hot(symbol: str, where: Dimension, part: Component, case: LoadCase, sheet: Sheet) -> float:

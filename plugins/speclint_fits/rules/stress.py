@@ -27,16 +27,17 @@ LIMITS = [
 
 @rule(
     "fit.stress",
-    title="At the greatest interference the stress of hub and shaft, cold or hot, does not exceed its share "
-    "of the strength",
+    title="At the greatest interference the stress of hub and shaft, cold or in any hot case, does not exceed its "
+    "share of the strength",
     on=Fit,
-    cases=("cold", "warming", "starting", "running", "standing-hot", "cooling"),
+    cases=("cold", "warming", "starting", "running", "drifting", "standing-hot", "cooling", "water"),
     grade=Grade.NONCONFORMITY,
     cites=[*SHRINK_FIT, COMMON_PRACTICE],
     why="A hub that yields during assembly has lost its grip before the engine first runs.",
     leaves_out="stress at the ends of the fit, keyways and holes near it, temperature differences within a "
     "wall",
     limits=LIMITS,
+    edition=2,
 )
 def stress(fit: Fit, case: LoadCase, sheet: Sheet) -> Judgement:
     """Lamé of both under the greatest interference; Tresca in a steel hub, hoop tension in an iron one."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import Annotated
 
-from speclint import FIRST_PRINCIPLES, formula
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
 from speclint.equations import (
     CubicMetres,
     Kelvins,
@@ -16,6 +16,7 @@ from speclint.equations import (
     Pascals,
     PerKelvin,
     Ratio,
+    SquareMetres,
 )
 
 #: Brinell hardness: a number of its own scale.
@@ -50,6 +51,68 @@ def clearance_when_hot(
     8.78
     """
     return c + s * (x * alpha_b * (T_b - T_ref) - L * alpha_r * (T_r - T_ref))
+
+
+@formula("c_r = c − s (l α_c (T_c − T_ref) − L_f α_f (T_f − T_ref))", cites=[FIRST_PRINCIPLES])
+def clearance_with_driving_rod(
+    c: Metres,
+    s: Ratio,
+    l: Metres,  # noqa: E741 - the letter of the equation
+    alpha_c: PerKelvin,
+    T_c: Kelvins,
+    L_f: Metres,
+    alpha_f: PerKelvin,
+    T_f: Kelvins,
+    T_ref: Kelvins,
+) -> Metres:
+    """Clearance from piston to cover with the growth of the connecting rod, and of the frame that it is held by.
+
+    c_r = c − s (l α_c (T_c − T_ref) − L_f α_f (T_f − T_ref))
+
+    ``c`` clearance with block and piston rod hot [m]; ``s`` 1 at the front, −1 at the back; ``l`` connecting rod
+    between centres, ``L_f`` frame from the driven axle to the block's fixed point [m]; ``alpha_c``, ``alpha_f`` their
+    mean coefficients from ``T_ref`` [1/K]; ``T_c``, ``T_f``, ``T_ref`` temperatures [K]. Returns [m]. The rod carries
+    the piston forward, the frame the block.
+
+    Hand working: front, 8 − (2000 × 12e-6 × 30 − 3500 × 12e-6 × 10) = 8 − 0.72 + 0.42 = 7.70 mm.
+
+    >>> warm = {"alpha_c": 12e-6, "T_c": 323.15, "alpha_f": 12e-6, "T_f": 303.15, "T_ref": 293.15}
+    >>> round(clearance_with_driving_rod(c=8e-3, s=1, l=2.0, L_f=3.5, **warm) * 1e3, 6)
+    7.7
+    """
+    return c - s * (l * alpha_c * (T_c - T_ref) - L_f * alpha_f * (T_f - T_ref))
+
+
+@formula("u = F l/(A E)", cites=[FIRST_PRINCIPLES])
+def stretch_of_section(F: Newtons, l: Metres, A: SquareMetres, E: Pascals) -> Metres:  # noqa: E741
+    """Stretch of the connecting rod.
+
+    u = F l/(A E)
+
+    ``F`` force along it [N]; ``l`` its length [m]; ``A`` its least section [m²]; ``E`` modulus [Pa].
+    Returns [m]. Raises OutOfRange unless A and E are above 0.
+
+    Hand working: 103.95 kN, 1980 mm, 5000 mm², 200 GPa: 0.205821 mm.
+
+    >>> round(stretch_of_section(F=103.95e3, l=1.98, A=5e-3, E=200e9) * 1e3, 6)
+    0.205821
+    """
+    require(A > 0 and E > 0, f"section {A:.6g} and modulus {E:.6g} must be above 0")
+    return F * l / (A * E)
+
+
+@formula("u = u_1 + u_2", cites=[FIRST_PRINCIPLES])
+def stretches_together(u_1: Metres, u_2: Metres) -> Metres:
+    """Stretch of piston rod and connecting rod together.
+
+    u = u_1 + u_2
+
+    ``u_1``, ``u_2`` stretch of each [m]. Returns [m].
+
+    >>> round(stretches_together(u_1=0.12e-3, u_2=0.2e-3) * 1e3, 6)
+    0.32
+    """
+    return u_1 + u_2
 
 
 @formula("F = m a", cites=[FIRST_PRINCIPLES])
@@ -141,18 +204,36 @@ def ring_overrun(w: Metres, c: Metres, e: Metres) -> Metres:
     return w - c - e
 
 
-@formula("o_max = b/2", cites=[FIRST_PRINCIPLES])
-def half_width(b: Metres) -> Metres:
-    """Half the width of the ring.
+@formula("o_max = b (1 − k)", cites=[COMMON_PRACTICE])
+def greatest_overrun(b: Metres, k: Ratio) -> Metres:
+    """Greatest overrun with which a ring is still held in the bore.
 
-    o_max = b/2
+    o_max = b (1 − k)
 
-    ``b`` width of the ring along the axis [m]. Returns [m]. A ring with more overrun may spring out of the bore.
+    ``b`` width of the ring along the axis [m]; ``k`` share of it that stays in the bore [-]. Returns [m]. A ring with
+    more overrun may spring out of the bore.
 
-    >>> half_width(b=0.014)
-    0.007
+    >>> round(greatest_overrun(b=0.014, k=0.25) * 1e3, 6)
+    10.5
     """
-    return b / 2
+    return b * (1 - k)
+
+
+@formula("r = |x_p − x_w| − h/2", cites=[FIRST_PRINCIPLES])
+def room_before_port(x_p: Metres, x_w: Metres, h: Metres) -> Metres:
+    """Length of bore between the end of the working bore and the edge of the port beyond it.
+
+    r = |x_p − x_w| − h/2
+
+    ``x_p`` middle of the port, ``x_w`` end of the working bore, both from the collar's seat; ``h`` opening of the
+    port along the axis [m]. Returns [m], negative when the port opens into the working bore.
+
+    Hand working: a port of 40 mm at 60 mm, working bore from 88 mm: 28 − 20 = 8 mm.
+
+    >>> round(room_before_port(x_p=0.060, x_w=0.088, h=0.040) * 1e3, 6)
+    8.0
+    """
+    return abs(x_p - x_w) - h / 2
 
 
 @formula("V_s = π (d² − d_r²) s/4", cites=[FIRST_PRINCIPLES])

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula
 from speclint.equations import Kelvins, Metres, PerKelvin, Radians, Ratio
 
@@ -35,6 +37,23 @@ def place_round_bore(D: Metres, theta: Radians) -> Metres:
     0.14
     """
     return D * theta / 2
+
+
+@formula("φ = θ_1 − θ_2 − 2 π ⌊(θ_1 − θ_2)/(2 π) + 1/2⌋", cites=[FIRST_PRINCIPLES])
+def angle_between(theta_1: Radians, theta_2: Radians) -> Radians:
+    """Angle from one place round a bore to another, the shorter way.
+
+    φ = θ_1 − θ_2 − 2 π ⌊(θ_1 − θ_2)/(2 π) + 1/2⌋
+
+    ``theta_1``, ``theta_2`` angles [rad]; whole turns count for nothing. Returns [rad], from −π to π.
+
+    Hand working: from 0° to 359.9° it is −0.1°.
+
+    >>> round(math.degrees(angle_between(theta_1=math.radians(359.9), theta_2=0.0)), 6)
+    -0.1
+    """
+    apart = theta_1 - theta_2
+    return apart - 2 * math.pi * math.floor(apart / (2 * math.pi) + 1 / 2)
 
 
 @formula("o = max(0, min(x_a + a/2, x_b + b/2) − max(x_a − a/2, x_b − b/2))", cites=[FIRST_PRINCIPLES])

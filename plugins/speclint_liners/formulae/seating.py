@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from speclint import FIRST_PRINCIPLES, formula, require
-from speclint.equations import Kelvins, Metres, Newtons, Pascals, PerKelvin, SquareMetres
+from speclint.equations import Kelvins, Metres, Newtons, Pascals, PerKelvin, Ratio, SquareMetres
 from speclint_liners.sources import SHIGLEY
 
 
@@ -65,6 +65,100 @@ def collar_nip(b: Metres, h: Metres) -> Metres:
     0.1
     """
     return b - h
+
+
+@formula("n_h = b (1 + α_l (T_l − T_ref)) − h (1 + α_b (T_b − T_ref))", cites=[FIRST_PRINCIPLES])
+def collar_nip_hot(
+    b: Metres,
+    alpha_l: PerKelvin,
+    T_l: Kelvins,
+    h: Metres,
+    alpha_b: PerKelvin,
+    T_b: Kelvins,
+    T_ref: Kelvins,
+) -> Metres:
+    """Nip of the collar with liner and block each at its own temperature.
+
+    n_h = b (1 + α_l (T_l − T_ref)) − h (1 + α_b (T_b − T_ref))
+
+    ``b`` thickness of the collar, ``h`` depth of the recess at ``T_ref`` [m]; ``alpha_l``, ``alpha_b`` mean
+    coefficients of liner and block from ``T_ref`` [1/K]; ``T_l``, ``T_b``, ``T_ref`` temperatures [K].
+    Returns [m]; negative when the collar lies low and the cover does not touch it.
+
+    Hand working: 25.1 × (1 + 11e-6 × 180) − 25.0 × (1 + 13e-6 × 180) = 25.149698 − 25.0585 = 0.0912 mm.
+
+    >>> hot = {"alpha_l": 11e-6, "T_l": 473.15, "alpha_b": 13e-6, "T_b": 473.15, "T_ref": 293.15}
+    >>> round(collar_nip_hot(b=25.1e-3, h=25.0e-3, **hot) * 1e3, 6)
+    0.091198
+    """
+    return b * (1 + alpha_l * (T_l - T_ref)) - h * (1 + alpha_b * (T_b - T_ref))
+
+
+@formula("F = p π (D² − d²)/4", cites=[FIRST_PRINCIPLES])
+def steam_on_liner_end(p: Pascals, D: Metres, d: Metres) -> Newtons:
+    """Force by which steam at one end moves a loose liner along its bore.
+
+    F = p π (D² − d²)/4
+
+    ``p`` pressure, gauge [Pa]; ``D`` outside, ``d`` bore of the liner [m]. Returns [N].
+    Raises OutOfRange unless d < D.
+
+    Hand working: 16.6 bar on 500/560 mm: 1.66 × π (560² − 500²)/4 = 82.92 kN.
+
+    >>> round(steam_on_liner_end(p=1.66e6, D=0.560, d=0.500) / 1e3, 2)
+    82.92
+    """
+    require(d < D, f"bore {d:.6g} leaves no wall within {D:.6g}")
+    return p * math.pi * (D**2 - d**2) / 4
+
+
+@formula("τ = 4 F/(n π d²)", cites=[FIRST_PRINCIPLES])
+def dowel_shear(F: Newtons, n: Ratio, d: Metres) -> Pascals:
+    """Mean shear of the dowels that hold a loose liner.
+
+    τ = 4 F/(n π d²)
+
+    ``F`` force along the bore [N]; ``n`` number of dowels [-]; ``d`` diameter of each [m]. Returns [Pa].
+    Raises OutOfRange unless n and d are above 0.
+
+    Hand working: 80 kN on two of 25 mm: 80000/(2 × 490.874) = 81.487 MPa.
+
+    >>> round(dowel_shear(F=80e3, n=2, d=0.025) / 1e6, 3)
+    81.487
+    """
+    require(n > 0 and d > 0, f"{n:g} dowels of {d:.6g} hold nothing")
+    return 4 * F / (n * math.pi * d**2)
+
+
+@formula("σ = F/(n d L)", cites=[FIRST_PRINCIPLES])
+def dowel_bearing(F: Newtons, n: Ratio, d: Metres, L: Metres) -> Pascals:
+    """Bearing pressure of the dowels on the iron of the liner.
+
+    σ = F/(n d L)
+
+    ``F`` force along the bore [N]; ``n`` number of dowels [-]; ``d`` diameter, ``L`` depth of each in the
+    liner [m]. Returns [Pa]. Raises OutOfRange unless n, d and L are above 0.
+
+    >>> round(dowel_bearing(F=80e3, n=2, d=0.025, L=0.016) / 1e6, 6)
+    100.0
+    """
+    require(n > 0 and d > 0 and L > 0, f"{n:g} dowels of {d:.6g} by {L:.6g} hold nothing")
+    return F / (n * d * L)
+
+
+@formula("w = (D_c − D_b)/2 − k", cites=[FIRST_PRINCIPLES])
+def collar_seat_width(D_c: Metres, D_b: Metres, k: Metres) -> Metres:
+    """Width of the ring on which a collar sits in its recess.
+
+    w = (D_c − D_b)/2 − k
+
+    ``D_c`` outside of the collar, ``D_b`` bore of the block, ``k`` chamfer of its edge [m]. Returns [m], negative
+    when the collar passes through.
+
+    >>> round(collar_seat_width(D_c=0.600, D_b=0.560, k=0.004) * 1e3, 6)
+    16.0
+    """
+    return (D_c - D_b) / 2 - k
 
 
 @formula("A = π (D_c² − (D_b + 2 k)²)/4", cites=[FIRST_PRINCIPLES])

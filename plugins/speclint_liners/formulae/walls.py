@@ -45,6 +45,69 @@ def thinnest_wall(d: Metres, D: Metres, e: Metres) -> Metres:
     return wall
 
 
+@formula("c = max(−δ, 0)", cites=[FIRST_PRINCIPLES])
+def gap_at_best(delta: Metres) -> Metres:
+    """Gap behind a liner whose interference is lost: none, or what the heat has opened.
+
+    c = max(−δ, 0)
+
+    ``delta`` interference left hot, negative for a gap [m]. Returns [m].
+
+    >>> gap_at_best(delta=-0.1e-3), abs(gap_at_best(delta=0.1e-3))
+    (0.0001, 0.0)
+    """
+    return max(-delta, 0 * delta)
+
+
+@formula("t_c = (D − d)/2 + a_i + a_o", cites=[FIRST_PRINCIPLES])
+def wall_as_cast(d: Metres, D: Metres, a_i: Metres, a_o: Metres) -> Metres:
+    """Wall of the liner as it comes from the mould.
+
+    t_c = (D − d)/2 + a_i + a_o
+
+    ``d`` new bore, ``D`` outside; ``a_i``, ``a_o`` metal cast on for machining inside and outside [m].
+    Returns [m]. The strength of iron is that of this wall: it cooled so, whatever is cut off afterwards.
+
+    Hand working: 500 and 578 mm with 8 mm on each face: 39 + 16 = 55 mm.
+
+    >>> round(wall_as_cast(d=0.500, D=0.578, a_i=8e-3, a_o=8e-3) * 1e3, 6)
+    55.0
+    """
+    return (D - d) / 2 + a_i + a_o
+
+
+@formula("t_m = max(t_r, t + a)", cites=[FIRST_PRINCIPLES])
+def wall_as_made(t_r: Metres, t: Metres, a: Metres) -> Metres:
+    """Thickness of a wall as rolled or cast: as stated, and never less than the finished one and what was cut off.
+
+    t_m = max(t_r, t + a)
+
+    ``t_r`` thickness of the plate or the raw casting; ``t`` finished wall, ``a`` metal left for machining [m].
+    Returns [m].
+
+    Hand working: a plate of 40 mm cannot give a wall of 40 mm with 6 mm machined off: it was 46.
+
+    >>> round(wall_as_made(t_r=0.040, t=0.040, a=6e-3) * 1e3, 6)
+    46.0
+    """
+    return max(t_r, t + a)
+
+
+@formula("t_w = t − w", cites=[FIRST_PRINCIPLES])
+def wall_when_wasted(t: Metres, w: Metres) -> Metres:
+    """Wall that is left when its metal has wasted away in service.
+
+    t_w = t − w
+
+    ``t`` wall, ``w`` metal that may waste away [m]. Returns [m]. Raises OutOfRange when nothing is left.
+
+    >>> round(wall_when_wasted(t=0.025, w=1.5e-3) * 1e3, 6)
+    23.5
+    """
+    require(w < t, f"wasting of {w:.6g} leaves nothing of a wall of {t:.6g}")
+    return t - w
+
+
 @formula("D = d + 2 t", cites=[FIRST_PRINCIPLES])
 def outside_of_wall(d: Metres, t: Metres) -> Metres:
     """Outside diameter of a bore with a wall all round it.

@@ -13,15 +13,15 @@ from speclint_liners.sources import AHRONS
 
 @rule(
     "cylinder.end-clearance",
-    title="The clearance from piston to both covers, hot, worn and at speed, is not below its limit, and the cold "
-    "clearance is within period practice",
+    title="The clearance from piston to both covers, with block, frame and rods hot, worn and at speed, is not below "
+    "its limit, and the cold clearance is within period practice",
     on=CylinderBlock,
     cases=("starting", "running", "drifting"),
     grade=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, AHRONS.at("p. 98"), COMMON_PRACTICE],
     why="A piston that strikes its cover breaks the cylinder.",
-    leaves_out="growth of frame and connecting rod, failed bearings; the local code and a competent person "
-    "decide",
+    leaves_out="failed bearings, bending of the frame, the force of the steam, which shortens the rods; the local "
+    "code and a competent person decide",
     limits=[
         Limit("hot", "3 mm", "length", COMMON_PRACTICE, "least clearance hot"),
         Limit(
@@ -31,9 +31,10 @@ from speclint_liners.sources import AHRONS
             "cold_most", "3/8 in", "length", AHRONS.at("p. 98"), "greatest clearance cold by period practice"
         ),
     ],
+    edition=2,
 )
 def end_clearance(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Cold clearance plus growth of rod and block, less stretch and wear; cold clearance against period practice."""
+    """Cold clearance plus growth of rods, block and frame, less stretch and wear; the cold one as period practice."""
     pulled = stretch(block, case, sheet)
     worn = sheet.take("w", block.drive.wear)
 

@@ -8,6 +8,7 @@ from typing import Any
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.fits import (
     COMPOUND,
+    DIN_7190_2001,
     DRAWING_TEMPERATURE,
     SHRINK_FIT,
     bore_closing,
@@ -26,7 +27,20 @@ from speclint_liners.formulae.fits import (
     interference_lost,
     pressing_interference,
 )
-from speclint_liners.rules.fitted import Elastic, Fit, HotFit, Housing, cold_fit, elastic, hot_fit, housing
+from speclint_liners.inputs.as_made import metal_of_wall
+from speclint_liners.inputs.pressures import ends_beside, pressure_inside
+from speclint_liners.inputs.retention import LIMITS, retention
+from speclint_liners.rules.fitted import (
+    Elastic,
+    Fit,
+    HotFit,
+    Housing,
+    cold_fit,
+    elastic,
+    gripping,
+    hot_fit,
+    housing,
+)
 
 SHARES = [
     Limit("liner_share", "0.5", "ratio", COMMON_PRACTICE, "share of the iron's compressive strength"),
@@ -67,9 +81,8 @@ def _both_stresses(
     iron = sheet.look_up("R_c", sheet.material_of(liner).compressive_strength, of=liner, at=at[0])
     may_liner = sheet.work("σ_c,all", allowed_compression, k=sheet.limit("liner_share", "k_l"), R_c=iron)
     tresca = sheet.work("σ_T", outer_tresca_stress, p=pressures[1], D=rings.D, D_out=rings.D_s)
-    metal = sheet.material_of(housed.block)
-    wall = sheet.take("w", housed.bore.wall)
-    proof = sheet.look_up("R_p", metal.proof_stress, of=housed.block, at=at[1], thickness=wall)
+    metal, made = metal_of_wall(housed.bore, housed.block, sheet)
+    proof = sheet.look_up("R_p", metal.proof_stress, of=housed.block, at=at[1], thickness=made)
     may_block = sheet.work("σ_T,all", allowed_fit_stress, k=sheet.limit("block_share", "k_b"), R_p=proof)
     return sheet.worst(sheet.at_most(pressed, may_liner), sheet.at_most(tresca, may_block))
 
@@ -84,6 +97,7 @@ def _both_stresses(
     why="A block that yields when the liner goes in has lost the fit before the engine is first steamed.",
     leaves_out="stress at the ends of the fit, ovality of both parts, residual stress of welding",
     limits=SHARES,
+    edition=2,
 )
 def fit_stress_cold(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     """Lamé of both rings under the contact pressure of the greatest interference."""
@@ -96,15 +110,16 @@ def fit_stress_cold(liner: CylinderLiner, sheet: Sheet) -> Judgement:
 
 @rule(
     "liner.fit-warming",
-    title="At first steam, with the liner hot and the block still cold, the stress of neither exceeds its "
-    "share of the strength",
+    title="With liner and block each at its temperature in every hot case, first steam among them, the stress of "
+    "neither exceeds its share of the strength",
     on=CylinderLiner,
-    cases=("warming",),
+    cases=("warming", "starting", "running", "drifting", "standing-hot", "cooling", "water"),
     grade=Grade.NONCONFORMITY,
     cites=[*COMPOUND, COMMON_PRACTICE],
-    why="The liner warms first and expands in a cold block: the interference is then at its greatest.",
+    why="Whenever the liner is the hotter it expands in its block, and steam or water in it presses it outwards.",
     leaves_out="temperature differences through each wall and along the length",
     limits=SHARES,
+    edition=2,
 )
 def fit_warming(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     """Stress of the liner by heat and fit without steam, and of the block by heat, fit and steam."""
@@ -113,7 +128,7 @@ def fit_warming(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement
     hot = hot_fit(liner, housed, case, fit, sheet)
     rings = elastic(liner, housed, fit, hot.at_liner, hot.at_block, sheet)
     gap = sheet.work("c", gap_of_interference, delta=hot.delta)
-    steam = sheet.take("p", case.live_pressure)
+    steam = pressure_inside(case, ends_beside(housed.block, liner, sheet), sheet)
     without = sheet.work("q_0", shell_pressure, p=0.0, c=gap, **vars(rings))
     under_steam = sheet.work("q", shell_pressure, p=steam, c=gap, **vars(rings))
     at = (hot.at_liner, hot.at_block)
@@ -122,33 +137,42 @@ def fit_warming(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement
 
 @rule(
     "liner.fit-hot",
-    title="The fit keeps interference hot, or a stated retention holds the liner",
+    title="The fit keeps interference hot with its roughness smoothed, or a nipped collar or dowels strong enough hold "
+    "the liner",
     on=CylinderLiner,
     cases=("starting", "running", "drifting", "standing-hot", "cooling"),
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
-    cites=[*SHRINK_FIT, FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="The steel block expands more than the iron: a loose liner turns or moves along and closes its "
-    "ports.",
-    leaves_out="creep and embedding of the fit over years; strength of the retention; the local code and a "
-    "competent person decide where a loose liner can trap steam or water",
+    cites=[*SHRINK_FIT, DIN_7190_2001, FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="The steel block expands more than the iron: a loose liner turns or moves along and closes its ports.",
+    leaves_out="creep and embedding of the fit over years; drag of the piston rings on a loose liner, small beside "
+    "the steam on its end; the local code and a competent person decide where a loose liner can trap steam or "
+    "water",
+    limits=LIMITS,
+    edition=2,
 )
 def fit_hot(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
-    """The least interference left with each part at its own temperature, both expansions at their worst."""
+    """The least interference left with each part at its own temperature, both expansions at their worst.
+
+    The interference is that left when the roughness of both faces is smoothed.
+    """
     housed = housing(liner, sheet)
-    fit = cold_fit(liner, housed, sheet)
+    fit = gripping(liner, housed, cold_fit(liner, housed, sheet), sheet)
     hot = hot_fit(liner, housed, case, fit, sheet)
     least, most = _loss(liner, housed, fit, hot, sheet)
     left = sheet.stays(hot.delta, fit.delta)
     if left.holds:
         return left
     loss = f"thermal expansion takes {least * 1e3:.2f} to {most * 1e3:.2f} mm at these temperatures"
-    held = _held(liner, sheet)
-    if held:
-        says = f"loose hot by {-hot.delta * 1e3:.2f} mm ({loss}), and held by: {held}"
-        return left.accepted(says)
     grade = Grade.HOLD if _can_close_a_port(liner, sheet) else Grade.NONCONFORMITY
-    return left.saying(f"{left.says}; {loss}; nothing else holds the liner").graded(grade)
+    held = retention(liner, housed, hot, case, sheet)
+    if held is None:
+        return left.saying(f"{left.says}; {loss}; nothing else holds the liner").graded(grade)
+    loose = f"loose hot by {-hot.delta * 1e3:.2f} mm ({loss})"
+    by = sheet.read("held by", liner.retained_by)
+    if held.holds:
+        return left.accepted(f"{loose}, and held by: {by}")
+    return held.saying(f"{loose}, and not held by: {by}: {held.says}").graded(grade)
 
 
 def _loss(liner: CylinderLiner, housed: Housing, fit: Fit, hot: HotFit, sheet: Sheet) -> tuple[float, float]:
@@ -192,14 +216,6 @@ def greatest(table: Table) -> Table:
         return Reading.exact(f"greatest {found.what}", found.high, found.unit, found.source)
 
     return greatest_expansion
-
-
-def _held(liner: CylinderLiner, sheet: Sheet) -> str:
-    """What holds the liner besides its fit; "" where nothing does or nothing is stated."""
-    if not sheet.is_stated("retention", liner.retained_by):
-        return ""
-    by = sheet.read("held by", liner.retained_by)
-    return "" if by == "nothing" else by
 
 
 def _can_close_a_port(liner: CylinderLiner, sheet: Sheet) -> bool:

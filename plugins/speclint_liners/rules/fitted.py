@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from speclint import Sheet
-from speclint.handbook.fits import DRAWING_TEMPERATURE, hot_interference
+from speclint.handbook.fits import DRAWING_TEMPERATURE, hot_interference, interference_after_smoothing
 from speclint.specs import Bore, CylinderBlock, CylinderLiner, LoadCase
 from speclint_liners.formulae.fits import interference
 from speclint_liners.formulae.walls import eccentricity_of_run_out, outside_of_wall
@@ -57,18 +57,20 @@ def housing(liner: CylinderLiner, sheet: Sheet) -> Housing:
     return Housing(block, bore)
 
 
-def greatest_pressure(case: LoadCase, sheet: Sheet) -> float:
-    """The greatest pressure in the cylinder: that of the safety valves, or of water or compression where stated."""
-    if sheet.is_stated("cylinder pressure", case.cylinder_pressure):
-        return sheet.take("p", case.cylinder_pressure)
-    return sheet.take("p", case.safety_valve_pressure)
-
-
 def cold_fit(liner: CylinderLiner, housed: Housing, sheet: Sheet) -> Fit:
     """The fit by the drawings: its interference is negative for a clearance."""
     outside = sheet.take("D_l", liner.outside_diameter)
     bore = sheet.take("D_b", housed.bore.diameter)
     return Fit(outside, bore, sheet.work("δ", interference, D_l=outside, D_b=bore))
+
+
+def gripping(liner: CylinderLiner, housed: Housing, fit: Fit, sheet: Sheet) -> Fit:
+    """The fit less all that the smoothing of both faces may take: what is sure to be left to hold the liner."""
+    rough = {
+        "Rz_in": sheet.take("Rz_l", liner.roughness),
+        "Rz_out": sheet.take("Rz_b", housed.bore.roughness),
+    }
+    return replace(fit, delta=sheet.work("δ_w", interference_after_smoothing, delta=fit.delta, **rough))
 
 
 def hot_fit(liner: CylinderLiner, housed: Housing, case: LoadCase, fit: Fit, sheet: Sheet) -> HotFit:

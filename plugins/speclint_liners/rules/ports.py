@@ -6,6 +6,7 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit,
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import BlockPort, CylinderLiner, LinerPort, LoadCase
 from speclint_liners.formulae.ports import (
+    angle_between,
     blocked_share,
     least_bar,
     overlap,
@@ -27,6 +28,7 @@ from speclint_liners.rules.fitted import housing
     why="A port partly covered by a misplaced liner costs power for the life of the engine.",
     leaves_out="bars across the liner's port, rounded corners, clearance of the dowel that sets the angle",
     limits=[Limit("blocked", "5 %", "ratio", COMMON_PRACTICE, "greatest share of the port that is blocked")],
+    edition=2,
 )
 def port_register(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     """The share of each port that is blocked, by tolerances and by growth from the collar seat."""
@@ -58,16 +60,15 @@ def _blocked(
     for place, (alpha, at) in zip((port.from_collar, meets.from_seat), heats, strict=True):
         cold = sheet.take("x", place)
         places.append(sheet.work("x_h", place_when_hot, x=cold, alpha=alpha, T=at, T_ref=DRAWING_TEMPERATURE))
-    angles = [
-        sheet.work("s", place_round_bore, D=bore, theta=sheet.take("θ", one.angle)) for one in (port, meets)
-    ]
+    away = sheet.work(
+        "φ", angle_between, theta_1=sheet.take("θ_l", port.angle), theta_2=sheet.take("θ_b", meets.angle)
+    )
+    round_bore = sheet.work("s", place_round_bore, D=bore, theta=away)
     height, width = sheet.take("h", meets.height), sheet.take("w", meets.width)
     along = sheet.work(
         "o_x", overlap, x_a=places[0], a=sheet.take("h_l", port.height), x_b=places[1], b=height
     )
-    around = sheet.work(
-        "o_s", overlap, x_a=angles[0], a=sheet.take("w_l", port.width), x_b=angles[1], b=width
-    )
+    around = sheet.work("o_s", overlap, x_a=round_bore, a=sheet.take("w_l", port.width), x_b=0.0, b=width)
     return sheet.work("k", blocked_share, o_x=along, o_s=around, h=height, w=width)
 
 

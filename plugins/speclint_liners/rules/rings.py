@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import CylinderBlock, CylinderEnd, CylinderLiner, LoadCase, PistonRing
 from speclint_liners.formulae.ends import (
     beyond_working_bore,
     clearance_left,
-    half_width,
+    greatest_overrun,
     hardness_apart,
     ring_overrun,
+    room_before_port,
 )
 from speclint_liners.formulae.ports import place_when_hot
 from speclint_liners.rules.cylinders import end_of
@@ -20,8 +23,8 @@ from speclint_liners.sources import MARINE_LINERS
 
 @rule(
     "liner.ring-overrun",
-    title="The end rings overrun the working bore by at least the least overrun and by no more than half "
-    "their width",
+    title="The end rings overrun the working bore by at least the least overrun when new, reach its end when worn, and "
+    "neither leave it nor enter a port",
     on=PistonRing,
     cases=("running", "drifting"),
     grade=Grade.OBSERVATION,
@@ -29,10 +32,18 @@ from speclint_liners.sources import MARINE_LINERS
     why="A ring that stops short leaves a wear ridge that breaks the next new ring; one that overruns too "
     "far springs out.",
     leaves_out="wear at the ends of the bore; chamfers there",
-    limits=[Limit("least", "1.5 mm", "length", COMMON_PRACTICE, "least overrun")],
+    limits=[
+        Limit("least", "1.5 mm", "length", COMMON_PRACTICE, "least overrun of a new engine"),
+        Limit("least_worn", "0 mm", "length", COMMON_PRACTICE, "least overrun of a worn engine"),
+        Limit("held", "0.25", "ratio", COMMON_PRACTICE, "least share of the ring's width left in the bore"),
+    ],
+    edition=2,
 )
 def overrun(ring: PistonRing, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Overrun at the ring's dead centre, hot: least and greatest, with wear either way and stretch at speed."""
+    """Overrun at the ring's own dead centre, hot: least when new; least and greatest with wear either way.
+
+    The greatest has the stretch of the rods at speed; the least has none.
+    """
     place = sheet.read("place", ring.place)
     if place == "middle":
         raise sheet.not_applicable("only the end rings run past the working bore")
@@ -41,14 +52,31 @@ def overrun(ring: PistonRing, case: LoadCase, sheet: Sheet) -> Judgement:
     end = end_of(block, liner, place, sheet)
     free = _beyond(liner, block, end, case, sheet)
     _, hot = hot_clearance(block, end, case, sheet)
-    edge = sheet.take("e", ring.edge_from_piston_face)
     worn, pulled = sheet.take("w", block.drive.wear), stretch(block, case, sheet)
-    near = sheet.work("c_near", clearance_left, c_h=hot, u=pulled, w=worn)
-    far = sheet.work("c_far", clearance_left, c_h=hot, u=0.0, w=-worn)
-    most = sheet.work("o_max", ring_overrun, w=free, c=near, e=edge)
-    least = sheet.work("o_min", ring_overrun, w=free, c=far, e=edge)
-    half = sheet.work("b/2", half_width, b=sheet.take("b", ring.width))
-    return sheet.worst(sheet.at_least(least, sheet.limit("least")), sheet.at_most(most, half))
+
+    def run(symbol: str, u: float, w: float) -> float:
+        left = sheet.work(f"c_{symbol}", clearance_left, c_h=hot, u=u, w=w)
+        edge = sheet.take("e", ring.edge_from_piston_face)
+        return sheet.work(f"o_{symbol}", ring_overrun, w=free, c=left, e=edge)
+
+    most = run("max", pulled, worn)
+    may = sheet.work("b_o", greatest_overrun, b=sheet.take("b", ring.width), k=sheet.limit("held"))
+    return sheet.worst(
+        sheet.at_least(run("new", 0.0, 0.0), sheet.limit("least")),
+        sheet.at_least(run("min", 0.0, -worn), sheet.limit("least_worn")),
+        sheet.at_most(most, may),
+        *(sheet.at_most(most, room) for room in _rooms(liner, end, sheet)),
+    )
+
+
+def _rooms(liner: CylinderLiner, end: CylinderEnd, sheet: Sheet) -> Iterator[float]:
+    """Length of bore before each port that lies beyond the working bore at an end."""
+    at_collar = sheet.read("end of collar", liner.collar.end) == sheet.read("side of end", end.side)
+    edge = sheet.take("x_w", liner.working_from if at_collar else liner.working_to)
+    for port in liner.ports.values():
+        place = sheet.take("x_p", port.from_collar)
+        if (place < edge) == at_collar:
+            yield sheet.work("r", room_before_port, x_p=place, x_w=edge, h=sheet.take("h", port.height))
 
 
 def _beyond(

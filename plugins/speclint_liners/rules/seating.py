@@ -10,6 +10,7 @@ from speclint_liners.formulae.seating import (
     collar_bending,
     collar_nip,
     collar_seat_area,
+    collar_seat_width,
     collar_shear,
     land_length,
     room_at_free_end,
@@ -17,6 +18,7 @@ from speclint_liners.formulae.seating import (
     seat_circle,
     seat_pressure,
 )
+from speclint_liners.inputs.as_made import liner_as_cast
 from speclint_liners.rules.fitted import Housing, housing
 from speclint_liners.sources import ASME_VIII, SHIGLEY
 
@@ -63,7 +65,7 @@ def end_room(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "liner.collar-clamp",
-    title="The nip of the collar is within its limits, its fillet clears the recess, and clamping does not "
+    title="The collar has a seat, its nip is within its limits, its fillet clears the recess, and clamping does not "
     "stress it above the allowable",
     on=CylinderLiner,
     grade=Grade.NONCONFORMITY,
@@ -74,9 +76,11 @@ def end_room(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     limits=[
         Limit("least_nip", "0.05 mm", "length", COMMON_PRACTICE, "least nip"),
         Limit("most_nip", "0.15 mm", "length", COMMON_PRACTICE, "greatest nip"),
+        Limit("least_seat", "5 mm", "length", COMMON_PRACTICE, "least width of the collar's seat"),
         Limit("least_fillet", "2 mm", "length", COMMON_PRACTICE, "least fillet"),
         Limit("liner_share", "0.5", "ratio", COMMON_PRACTICE, "share of the iron's compressive strength"),
     ],
+    edition=2,
 )
 def collar_clamp(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     """Nip, fillet against chamfer, and the stresses by the clamping force."""
@@ -85,7 +89,13 @@ def collar_clamp(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     nip = sheet.work("n", collar_nip, b=thickness, h=sheet.take("h", housed.bore.recess_depth))
     fillet = sheet.take("r", liner.collar.fillet)
     chamfer = sheet.take("k", housed.bore.recess_chamfer)
+    across, bore = sheet.take("D_c", liner.collar.diameter), sheet.take("D_b", housed.bore.diameter)
+    seat = sheet.work("w", collar_seat_width, D_c=across, D_b=bore, k=chamfer)
+    seated = sheet.at_least(seat, sheet.limit("least_seat"))
+    if not seated.holds:
+        return seated
     return sheet.worst(
+        seated,
         sheet.within(nip, sheet.limit("least_nip"), sheet.limit("most_nip")),
         sheet.at_least(fillet, sheet.limit("least_fillet")),
         sheet.at_most(fillet, chamfer),
@@ -110,7 +120,8 @@ def _clamped(
     iron = sheet.material_of(liner)
     strength = sheet.look_up("R_c", iron.compressive_strength, of=liner, at=DRAWING_TEMPERATURE)
     may = sheet.work("S_c", allowed_compression, k=sheet.limit("liner_share"), R_c=strength)
-    tension = sheet.look_up("S", iron.allowable_tension, of=liner, at=DRAWING_TEMPERATURE, wall=thickness)
+    cast = liner_as_cast(liner, sheet)
+    tension = sheet.look_up("S", iron.allowable_tension, of=liner, at=DRAWING_TEMPERATURE, wall=cast)
     return sheet.at_most(crushing, may), sheet.at_most(shear, tension), sheet.at_most(bending, tension)
 
 

@@ -5,88 +5,98 @@ from __future__ import annotations
 from dataclasses import replace
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.equations import Kelvins, Pascals
 from speclint.handbook.cylinders import bore_hoop_stress, minimum_wall
 from speclint.handbook.fits import COMPOUND, supported_bore_hoop_stress
 from speclint.specs import CylinderLiner, LoadCase
 from speclint_liners.formulae.fits import gap_of_interference
-from speclint_liners.formulae.walls import bore_stress_of_wall, outside_of_wall, thinnest_wall
+from speclint_liners.formulae.walls import bore_stress_of_wall, gap_at_best, outside_of_wall, thinnest_wall
+from speclint_liners.inputs.as_made import liner_as_cast
+from speclint_liners.inputs.backing import is_backed
+from speclint_liners.inputs.pressures import ends_beside, greatest_pressure
 from speclint_liners.rules.fitted import (
-    Housing,
     cold_fit,
     elastic,
-    greatest_pressure,
     hot_fit,
     housing,
     off_centre,
 )
 from speclint_liners.sources import ASME_VIII, LAME
 
-ALLOWABLE = ASME_VIII.at("UCI-23, a tenth of the strength at the wall")
+ALLOWABLE = ASME_VIII.at("UCI-23, a tenth of the strength at the wall as cast")
 DEFERS = "the local code for pressure parts and a competent person decide"
 
 
 @rule(
     "liner.bore-stress",
-    title="The hoop stress at the bore, with the support that the hot fit gives, does not exceed the "
-    "allowable stress of the liner",
+    title="The hoop stress at the bore, with the support that the hot fit gives and alone where the block does "
+    "not back it, does not exceed the allowable stress of the liner",
     on=CylinderLiner,
     cases=("starting", "running", "water"),
     grade=Grade.HOLD,
     cites=[*COMPOUND, LAME, ALLOWABLE],
     why="Grey iron breaks without warning; a liner with clearance hot carries the steam pressure alone.",
     leaves_out=f"bending at ports and collar, oval wear, thermal stress through the wall; {DEFERS}",
+    edition=2,
 )
 def bore_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Compound Lamé with the hot gap or interference; Lamé alone over relieved lengths."""
+    """Compound Lamé with the hot gap or interference; Lamé alone where the block does not stand behind it."""
     housed = housing(liner, sheet)
-    p = greatest_pressure(case, sheet)
+    p = greatest_pressure(case, ends_beside(housed.block, liner, sheet), sheet)
     fit = cold_fit(liner, housed, sheet)
     hot = hot_fit(liner, housed, case, fit, sheet)
     rings = elastic(liner, housed, fit, hot.at_liner, hot.at_block, sheet)
     gap = sheet.work("c", gap_of_interference, delta=hot.delta)
     stress = sheet.work("σ", supported_bore_hoop_stress, p=p, c=gap, **vars(rings))
-    wall = sheet.work("t", thinnest_wall, d=rings.d, D=rings.D, e=0.0)
-    iron = sheet.material_of(liner)
-    allowable = sheet.look_up("S", iron.allowable_tension, of=liner, at=hot.at_liner, wall=wall)
+    allowable = _allowable(liner, hot.at_liner, sheet)
     judged = sheet.at_most(stress, allowable)
-    if not _is_relieved(housed, sheet):
+    if is_backed(liner, housed, sheet):
         return judged
     alone = sheet.work("σ_0", bore_hoop_stress, p=p, d=rings.d, D=rings.D)
     return sheet.worst(judged, sheet.at_most(alone, allowable))
 
 
-def _is_relieved(housed: Housing, sheet: Sheet) -> bool:
-    """Whether the bore of the block is relieved over any length."""
-    return any(sheet.is_stated(name, length.starts) for name, length in housed.bore.relieved.items())
+def _allowable(liner: CylinderLiner, at: Kelvins, sheet: Sheet) -> Pascals:
+    """One allowable for one liner, new or bored out: that of its wall as cast."""
+    iron, cast = sheet.material_of(liner), liner_as_cast(liner, sheet)
+    return sheet.look_up("S", iron.allowable_tension, of=liner, at=at, wall=cast)
 
 
 @rule(
     "liner.free-stress",
-    title="The hoop stress at the bore of the liner alone, with its least wall and at safety-valve "
-    "pressure, does not exceed the allowable stress",
+    title="The hoop stress at the bore of the liner, with its least wall, at safety-valve pressure and with its fit "
+    "lost, does not exceed the allowable stress: alone, or against the block that backs it all along",
     on=CylinderLiner,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
-    cites=[LAME, ALLOWABLE],
+    cites=[LAME, *COMPOUND, ALLOWABLE],
     why="A fit can be lost by heat, by wear of the block or by poor work, and nobody sees it from outside.",
-    leaves_out="support by the block, bending at ports and collar",
+    leaves_out="support by the block of a liner that it does not back all along, bending at ports and collar",
+    edition=2,
 )
 def free_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Lamé of the thinnest new wall under the pressure at which the safety valves lift."""
-    d = sheet.take("d", liner.bore)
-    outside = sheet.take("D_l", liner.outside_diameter)
-    wall = sheet.work("t", thinnest_wall, d=d, D=outside, e=off_centre(liner, sheet))
+    """Lamé of the thinnest new wall alone; of a fully backed one without interference, and across its hot gap."""
+    housed = housing(liner, sheet)
     p = sheet.take("p", case.safety_valve_pressure)
-    stress = sheet.work("σ", bore_stress_of_wall, p=p, d=d, t=wall)
-    at = sheet.take("T_l", case.temperature_of(liner))
-    iron = sheet.material_of(liner)
-    return sheet.at_most(stress, sheet.look_up("S", iron.allowable_tension, of=liner, at=at, wall=wall))
+    d = sheet.take("d", liner.bore)
+    fit = cold_fit(liner, housed, sheet)
+    wall = sheet.work("t", thinnest_wall, d=d, D=fit.outside, e=off_centre(liner, sheet))
+    if not is_backed(liner, housed, sheet):
+        at = sheet.take("T_l", case.temperature_of(liner))
+        stress = sheet.work("σ", bore_stress_of_wall, p=p, d=d, t=wall)
+        return sheet.at_most(stress, _allowable(liner, at, sheet))
+    hot = hot_fit(liner, housed, case, fit, sheet)
+    rings = elastic(liner, housed, fit, hot.at_liner, hot.at_block, sheet)
+    thin = replace(rings, D=sheet.work("D_t", outside_of_wall, d=d, t=wall))
+    gap = sheet.work("c", gap_at_best, delta=hot.delta)
+    stress = sheet.work("σ", supported_bore_hoop_stress, p=p, c=gap, **vars(thin))
+    return sheet.at_most(stress, _allowable(liner, hot.at_liner, sheet))
 
 
 @rule(
     "liner.wall-at-last-bore",
-    title="At the last permitted bore the hoop stress does not exceed the allowable stress, and the wall is "
-    "not below its least thickness",
+    title="At the last permitted bore the hoop stress does not exceed the allowable stress, alone where the block does "
+    "not back the liner, and the wall is not below its least thickness",
     on=CylinderLiner,
     cases=("starting", "running", "water"),
     grade=Grade.HOLD,
@@ -97,11 +107,12 @@ def free_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement
         Limit("works_minimum", "10 mm", "length", COMMON_PRACTICE, "least wall of a large liner"),
         Limit("large_bore", "300 mm", "length", COMMON_PRACTICE, "bore above which that wall is required"),
     ],
+    edition=2,
 )
 def wall_at_last_bore(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Compound stress, Lamé's least wall where the fit is loose, and the works' least wall."""
+    """Compound stress, Lamé's least wall where the block does not stand behind it, and the works' least wall."""
     housed = housing(liner, sheet)
-    p = greatest_pressure(case, sheet)
+    p = greatest_pressure(case, ends_beside(housed.block, liner, sheet), sheet)
     fit = cold_fit(liner, housed, sheet)
     hot = hot_fit(liner, housed, case, fit, sheet)
     rings = elastic(liner, housed, fit, hot.at_liner, hot.at_block, sheet)
@@ -109,11 +120,11 @@ def wall_at_last_bore(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Jud
     d = sheet.take("d_last", liner.last_bore)
     wall = sheet.work("t", thinnest_wall, d=d, D=fit.outside, e=off_centre(liner, sheet))
     worn = replace(rings, d=d, D=sheet.work("D_t", outside_of_wall, d=d, t=wall))
-    iron = sheet.material_of(liner)
-    allowable = sheet.look_up("S", iron.allowable_tension, of=liner, at=hot.at_liner, wall=wall)
+    allowable = _allowable(liner, hot.at_liner, sheet)
     stress = sheet.work("σ", supported_bore_hoop_stress, p=p, c=gap, **vars(worn))
-    alone = sheet.at_least(wall, sheet.work("t_min", minimum_wall, p=p, S=allowable, d=d))
-    judgements = [sheet.at_most(stress, allowable), alone if gap > 0 else alone.graded(Grade.NONCONFORMITY)]
+    judgements = [sheet.at_most(stress, allowable)]
+    if not is_backed(liner, housed, sheet):
+        judgements.append(sheet.at_least(wall, sheet.work("t_min", minimum_wall, p=p, S=allowable, d=d)))
     if d > sheet.limit("large_bore"):
         judgements.append(sheet.at_least(wall, sheet.limit("works_minimum")))
     return sheet.worst(*judgements)

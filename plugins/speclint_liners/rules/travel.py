@@ -3,12 +3,22 @@
 from __future__ import annotations
 
 from speclint import Sheet
+from speclint.equations import Metres
 from speclint.handbook.cams import piston_acceleration
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import CylinderBlock, CylinderEnd, LoadCase
-from speclint_liners.formulae.ends import clearance_when_hot, crank_radius, inertia_force, rod_stretch
+from speclint_liners.formulae.ends import (
+    clearance_when_hot,
+    clearance_with_driving_rod,
+    crank_radius,
+    inertia_force,
+    rod_stretch,
+    stretch_of_section,
+    stretches_together,
+)
 
-_ROD = "piston-rod"
+#: Names under which a duty states the temperatures of what drives the piston, and of the frame as a whole.
+_ROD, _CONNECTING_ROD, _FRAME = "piston-rod", "connecting-rod", "frame"
 
 
 def hot_clearance(
@@ -20,11 +30,12 @@ def hot_clearance(
     at_block = sheet.take("T_b", case.temperature_of(block))
     at_rod = sheet.take("T_r", case.temperature_named(_ROD))
     rod = sheet.material_named(f"piston rod of {block.id}", block.drive.rod_material)
+    sign = 1.0 if front else -1.0
     hot = sheet.work(
         "c_h",
         clearance_when_hot,
         c=cold,
-        s=1.0 if front else -1.0,
+        s=sign,
         x=sheet.take("x", end.face_at),
         alpha_b=sheet.look_up("α_b", sheet.material_of(block).expansion, of=block, at=at_block),
         T_b=at_block,
@@ -33,11 +44,33 @@ def hot_clearance(
         T_r=at_rod,
         T_ref=DRAWING_TEMPERATURE,
     )
-    return cold, hot
+    return cold, _with_driving_rod(block, hot, sign, case, sheet)
+
+
+def _with_driving_rod(block: CylinderBlock, hot: Metres, sign: float, case: LoadCase, sheet: Sheet) -> Metres:
+    """The clearance with the growth of the connecting rod, and of the frame between its axle and the block."""
+    drive = block.drive
+    rod = sheet.material_named(f"connecting rod of {block.id}", drive.connecting_rod_material)
+    frame = sheet.material_named(f"frame of {block.id}", drive.frame_material)
+    at_rod = sheet.take("T_c", case.temperature_named(_CONNECTING_ROD))
+    at_frame = sheet.take("T_f", case.temperature_named(_FRAME))
+    return sheet.work(
+        "c_r",
+        clearance_with_driving_rod,
+        c=hot,
+        s=sign,
+        l=sheet.take("l", drive.connecting_rod_length),
+        alpha_c=sheet.look_up("α_c", rod.expansion, at=at_rod),
+        T_c=at_rod,
+        L_f=sheet.take("L_f", drive.axle_from_fixed_point),
+        alpha_f=sheet.look_up("α_f", frame.expansion, at=at_frame),
+        T_f=at_frame,
+        T_ref=DRAWING_TEMPERATURE,
+    )
 
 
 def stretch(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> float:
-    """Stretch of the piston rod by the reciprocating masses, at the dead centre where it is greatest."""
+    """Stretch of both rods by the reciprocating masses, at the dead centre where it is greatest."""
     drive = block.drive
     rod = sheet.material_named(f"piston rod of {block.id}", drive.rod_material)
     acceleration = sheet.work(
@@ -50,11 +83,21 @@ def stretch(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> float:
     )
     force = sheet.work("F", inertia_force, m=sheet.take("m", drive.reciprocating_mass), a=acceleration)
     at = sheet.take("T_r", case.temperature_named(_ROD))
-    return sheet.work(
-        "u",
+    piston_rod = sheet.work(
+        "u_1",
         rod_stretch,
         F=force,
         L=sheet.take("L", drive.rod_length),
         d=sheet.take("d_r", drive.rod_diameter),
         E=sheet.look_up("E_r", rod.modulus, at=at),
     )
+    metal = sheet.material_named(f"connecting rod of {block.id}", drive.connecting_rod_material)
+    connecting_rod = sheet.work(
+        "u_2",
+        stretch_of_section,
+        F=force,
+        l=sheet.take("l", drive.connecting_rod_length),
+        A=sheet.take("A_c", drive.connecting_rod_area),
+        E=sheet.look_up("E_c", metal.modulus, at=sheet.take("T_c", case.temperature_named(_CONNECTING_ROD))),
+    )
+    return sheet.work("u", stretches_together, u_1=piston_rod, u_2=connecting_rod)

@@ -5,7 +5,9 @@ from __future__ import annotations
 import math
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.equations import MetresPerSecond
 from speclint.handbook.cams import piston_speed
+from speclint.handbook.cylinders import pressure_blown_off
 from speclint.handbook.tables import Reading
 from speclint.specs import CylinderBlock, CylinderEnd, LoadCase
 from speclint_liners.formulae.ends import crank_radius
@@ -75,13 +77,14 @@ def _drained(end: CylinderEnd, sheet: Sheet) -> Judgement:
 
 @rule(
     "cylinder.relief-capacity",
-    title="The relief valves open at least the area that the water displaced at slow speed requires",
+    title="The relief valves open at least the area that the water displaced by the piston of the last bore, on worn "
+    "tyres at slow speed, requires",
     on=CylinderBlock,
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A valve that opens but cannot pass the water does not save the cover.",
     leaves_out="higher speeds, at which no relief valve saves a cylinder full of water; flow through the "
-    "drain cocks",
+    "drain cocks; pipes between cylinder and valve",
     limits=[
         Limit(
             "creep",
@@ -91,13 +94,30 @@ def _drained(end: CylinderEnd, sheet: Sheet) -> Judgement:
             "slow speed at which the displaced water must be relieved",
         ),
         Limit("discharge", "0.6", "ratio", COMMON_PRACTICE, "coefficient of discharge of the valves"),
+        Limit(
+            "accumulation",
+            "10 %",
+            "ratio",
+            COMMON_PRACTICE,
+            "rise above the setting at which the lift is reached",
+        ),
     ],
+    edition=2,
 )
 def relief_capacity(block: CylinderBlock, sheet: Sheet) -> Judgement:
-    """Greatest piston speed at slow speed, by a scan of the crank angle; area required against area opened."""
+    """Greatest piston speed at slow speed, by a scan of the crank angle; area required against area opened.
+
+    The area is that of the lift which the valves reach at no more than the accumulation above their setting.
+    """
+    fastest = _greatest_piston_speed(block, sheet)
+    return sheet.each(ends_of(block, sheet), lambda end: _water_let_out(block, end, fastest, sheet))
+
+
+def _greatest_piston_speed(block: CylinderBlock, sheet: Sheet) -> MetresPerSecond:
+    """On tyres worn to their limit, which turn the wheels fastest."""
     drive = block.drive
-    speed = sheet.limit("creep", "v")
-    turning = sheet.work("ω", wheel_speed, v=speed, D=sheet.take("D", drive.driving_wheel_diameter))
+    tread = sheet.take("D", drive.least_wheel_diameter)
+    turning = sheet.work("ω", wheel_speed, v=sheet.limit("creep", "v"), D=tread)
     crank = sheet.work("r", crank_radius, s=sheet.take("s", drive.stroke))
     rod = sheet.take("l", drive.connecting_rod_length)
 
@@ -105,26 +125,29 @@ def relief_capacity(block: CylinderBlock, sheet: Sheet) -> Judgement:
         return piston_speed(r=crank, l=rod, ω=turning, θ=angle)
 
     angle = sheet.scan("θ", "crank angle of the greatest piston speed", moving, 0.0, math.pi, unit="rad")
-    fastest = sheet.work("v_p", piston_speed, r=crank, l=rod, ω=turning, θ=angle)
+    return sheet.work("v_p", piston_speed, r=crank, l=rod, ω=turning, θ=angle)
+
+
+def _water_let_out(
+    block: CylinderBlock, end: CylinderEnd, fastest: MetresPerSecond, sheet: Sheet
+) -> Judgement:
+    """Whether the valves of an end pass the water of its last bore, and lift in time."""
+    d = sheet.take("d", liner_in(block, end, sheet).last_bore)
+    flow = sheet.work("Q", water_displaced, d=d, v=fastest)
+    setting, lifted = sheet.take("p_s", end.relief_set), sheet.take("p_h", end.relief_lift_at)
+    rise = sheet.limit("accumulation", "a")
+    in_time = sheet.at_most(lifted, sheet.work("p_a", pressure_blown_off, p_r=setting, a=rise))
     density = sheet.look_up("ρ", lambda: _WATER)
-
-    def judge(end: CylinderEnd) -> Judgement:
-        d = sheet.take("d", liner_in(block, end, sheet).bore)
-        flow = sheet.work("Q", water_displaced, d=d, v=fastest)
-        setting = sheet.take("p_s", end.relief_set)
-        wanted = sheet.work(
-            "A", relief_area_wanted, Q=flow, C=sheet.limit("discharge"), p=setting, rho=density
-        )
-        opened = sheet.work(
-            "A_r",
-            relief_area,
-            n=sheet.count("n", end.relief_count),
-            d=sheet.take("d_s", end.relief_seat_diameter),
-            h=sheet.take("h", end.relief_lift),
-        )
-        return sheet.at_least(opened, wanted)
-
-    return sheet.each(ends_of(block, sheet), judge)
+    wanted = sheet.work("A", relief_area_wanted, Q=flow, C=sheet.limit("discharge"), p=lifted, rho=density)
+    opened = sheet.work(
+        "A_r",
+        relief_area,
+        n=sheet.count("n", end.relief_count),
+        d=sheet.take("d_s", end.relief_seat_diameter),
+        h=sheet.take("h", end.relief_lift),
+        beta=sheet.take("β", end.relief_seat_angle),
+    )
+    return sheet.worst(sheet.at_least(opened, wanted), in_time)
 
 
 RULES = (water_relief, relief_capacity)

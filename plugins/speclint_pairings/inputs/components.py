@@ -5,13 +5,23 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, cast
 
 from speclint import Sheet
+from speclint.handbook.cylinders import length_without_backing
 
 if TYPE_CHECKING:
-    from speclint.specs import Component, CylinderBlock
+    from speclint.specs import Component, CylinderBlock, CylinderLiner
+
+
+#: A micrometre: common practice, finer than any length of a liner is drawn.
+_ROUNDING = 1e-6
 
 
 def holds_pressure(component: Component, sheet: Sheet) -> bool:
-    """Whether a component states that it holds pressure (release.pressure-part finds those that must)."""
+    """Whether a component states that it holds pressure (release.pressure-part finds those that must).
+
+    Of a liner its block decides, not a word: it holds the steam wherever the block does not stand behind it.
+    """
+    if component.kind == "cylinder-liner":
+        return _stands_alone(cast("CylinderLiner", component), sheet)
     stated = sheet.is_stated("pressure part", component.pressure_part)
     return stated and sheet.read("pressure part", component.pressure_part)
 
@@ -20,6 +30,17 @@ def is_safety_part(component: Component, sheet: Sheet) -> bool:
     """Whether a component states that its failure can hurt someone."""
     stated = sheet.is_stated("safety part", component.safety_part)
     return stated and sheet.read("safety part", component.safety_part)
+
+
+def _stands_alone(liner: CylinderLiner, sheet: Sheet) -> bool:
+    """Whether any length of a liner's working bore has no metal of the block behind it."""
+    block = sheet.follow(liner.housed_in)
+    bore = sheet.entry(block.bores, liner.in_bore, f"bores of {block.id}")
+    if any(sheet.is_stated(name, one.starts) for name, one in bore.relieved.items()):
+        return True
+    begins, ends = sheet.take("x_1", liner.working_from), sheet.take("x_2", liner.working_to)
+    touches = sheet.take("L", liner.fit_length)
+    return sheet.work("U", length_without_backing, x_1=begins, x_2=ends, L=touches) >= _ROUNDING
 
 
 def is_welded(component: Component, sheet: Sheet) -> bool:

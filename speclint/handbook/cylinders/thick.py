@@ -7,13 +7,38 @@ across the wall. Growth is diametral and for open ends, so that no axial stress 
 
 from __future__ import annotations
 
-from speclint.equations import Metres, Pascals, Ratio, Source, formula, require
+from speclint.equations import FIRST_PRINCIPLES, Metres, Pascals, Ratio, Source, formula, require
+from speclint.handbook.tables import Reading
 
 BORESI = Source("A. P. Boresi and R. J. Schmidt, Advanced Mechanics of Materials", "6th ed. 2003", "ch. 11")
 TIMOSHENKO = Source(
     "S. Timoshenko, Strength of Materials, Part II", "3rd ed. 1956", "ch. VI, thick cylinders", memory=True
 )
 BHAVIKATTI = Source("S. S. Bhavikatti, Strength of Materials", "", "ch. 8, thick cylinders")
+
+_PED = Source("Directive 2014/68/EU on pressure equipment", "2014", "annex I, 7.3", memory=True)
+
+
+@formula("p_w = p_r (1 + a)", cites=[FIRST_PRINCIPLES])
+def pressure_blown_off(p_r: Pascals, a: Ratio) -> Pascals:
+    """Pressure in a cylinder whose relief valves blow off all that comes.
+
+    p_w = p_r (1 + a)
+
+    ``p_r`` pressure at which they begin to open, gauge [Pa]; ``a`` rise above it, over it
+    (``relief_accumulation``). Returns [Pa].
+
+    Hand working: 18.5 bar and a tenth: 20.35 bar.
+
+    >>> round(pressure_blown_off(p_r=1.85e6, a=0.1))
+    2035000
+    """
+    return p_r * (1 + a)
+
+
+def relief_accumulation() -> Reading:
+    """Rise of pressure above the setting of a relief valve that blows off all that comes, over the setting."""
+    return Reading.exact("rise of pressure above the setting of a relief valve", 0.10, "", _PED)
 
 
 @formula("σ = (p_i d² − p_o D²)/(D² − d²) + (p_i − p_o) d² D²/((D² − d²) x²)", cites=[BORESI])
@@ -255,6 +280,20 @@ def outside_growth(p: Pascals, d: Metres, D: Metres, E: Pascals) -> Metres:
     6.667
     """
     return D / E * outside_hoop_stress(p, d, D)
+
+
+@formula("U = max(0, x_2 − x_1 − L)", cites=[FIRST_PRINCIPLES])
+def length_without_backing(x_1: Metres, x_2: Metres, L: Metres) -> Metres:
+    """Length of a liner's working bore that its block does not stand behind.
+
+    U = max(0, x_2 − x_1 − L)
+
+    ``x_1``, ``x_2`` beginning and end of the working bore; ``L`` length in contact with the block [m]. Returns [m].
+
+    >>> round(length_without_backing(x_1=0.088, x_2=0.807, L=0.400) * 1e3, 6)
+    319.0
+    """
+    return max(0 * L, x_2 - x_1 - L)
 
 
 def _require_wall(d: float, D: float) -> None:

@@ -44,6 +44,9 @@ class Bore(SpecTable):
         diameter: the bore at the fit
         length: from the collar seat to the face or shoulder beyond the liner's free end
         wall: least wall from the bore to a free edge, a passage or the next bore
+        plate: name of the plate of the block's weldment that the wall is cut from
+        as_made: thickness of the wall as rolled or cast, where no plate is named
+        roughness: mean roughness depth Rz of the bore, before the liner goes in
         recess_diameter: diameter of the recess that takes the liner's collar
         recess_depth: depth of that recess below the face that the cover sits on
         recess_chamfer: chamfer of the edge that the collar's fillet clears
@@ -55,6 +58,9 @@ class Bore(SpecTable):
     diameter: Length = NOT_STATED
     length: Length = NOT_STATED
     wall: Length = NOT_STATED
+    plate: Word[str] = NOT_STATED
+    as_made: Length = NOT_STATED
+    roughness: Length = NOT_STATED
     recess_diameter: Length = NOT_STATED
     recess_depth: Length = NOT_STATED
     recess_chamfer: Length = NOT_STATED
@@ -110,7 +116,9 @@ class CylinderEnd(SpecTable):
         long_passages: whether the arrangement of the engine makes the passages long
         relief_set: pressure at which the relief valve opens
         relief_seat_diameter: the valve's seat
-        relief_lift: its lift
+        relief_seat_angle: of its seat, from a plane square to the axis; 0° for a flat one
+        relief_lift: its lift at the pressure stated for it
+        relief_lift_at: pressure at which it has that lift
         relief_count: relief valves at this end
         drain_cock: whether a drain cock is fitted at this end
     """
@@ -124,7 +132,9 @@ class CylinderEnd(SpecTable):
     long_passages: Word[bool] = NOT_STATED
     relief_set: Pressure = NOT_STATED
     relief_seat_diameter: Length = NOT_STATED
+    relief_seat_angle: Angle = NOT_STATED
     relief_lift: Length = NOT_STATED
+    relief_lift_at: Pressure = NOT_STATED
     relief_count: Word[int] = NOT_STATED
     drain_cock: Word[bool] = NOT_STATED
 
@@ -134,6 +144,10 @@ class Division(SpecTable):
 
     Fields:
         thickness: least thickness
+        plate: name of the plate of the block's weldment that it is
+        as_made: its thickness as rolled or cast, where no plate is named
+        wasting: metal that may waste away in service
+        between: names of the bores that it stands between or beside
         span: short side of the flat wall between its supports
         length: long side of the flat wall
         ring_diameter: diameter of the bore or passage that the wall surrounds
@@ -142,6 +156,10 @@ class Division(SpecTable):
     """
 
     thickness: Length = NOT_STATED
+    plate: Word[str] = NOT_STATED
+    as_made: Length = NOT_STATED
+    wasting: Allowance = NOT_STATED
+    between: tuple[Word[str], ...] = ()
     span: Length = NOT_STATED
     length: Length = NOT_STATED
     ring_diameter: Length = NOT_STATED
@@ -177,7 +195,12 @@ class Drive(SpecTable):
         rod_material: of the piston rod
         reciprocating_mass: piston, rod, crosshead and the small end's share
         connecting_rod_length: between centres
-        driving_wheel_diameter: on the tread
+        connecting_rod_area: its least section between the eyes
+        connecting_rod_material: of the connecting rod
+        axle_from_fixed_point: along the frame, from the axle that it drives to the block's fixed point
+        frame_material: of the frame
+        driving_wheel_diameter: on the tread, with new tyres
+        least_wheel_diameter: on the tread, with tyres worn to their limit
         wear: greatest movement of the piston along the cylinder, either way, by wear of axleboxes and bearings
     """
 
@@ -187,7 +210,12 @@ class Drive(SpecTable):
     rod_material: Word[str] = NOT_STATED
     reciprocating_mass: Mass = NOT_STATED
     connecting_rod_length: Length = NOT_STATED
+    connecting_rod_area: Area = NOT_STATED
+    connecting_rod_material: Word[str] = NOT_STATED
+    axle_from_fixed_point: Length = NOT_STATED
+    frame_material: Word[str] = NOT_STATED
     driving_wheel_diameter: Length = NOT_STATED
+    least_wheel_diameter: Length = NOT_STATED
     wear: Allowance = NOT_STATED
 
 

@@ -45,6 +45,22 @@ class Collar(SpecTable):
     clamp_diameter: Length = NOT_STATED
 
 
+class Dowels(SpecTable):
+    """Dowels through the wall of the block into the liner.
+
+    Fields:
+        count: how many
+        diameter: of each where block and liner meet
+        depth: to which each bears in the liner
+        material: of the dowels
+    """
+
+    count: Word[int] = NOT_STATED
+    diameter: Length = NOT_STATED
+    depth: Length = NOT_STATED
+    material: Word[str] = NOT_STATED
+
+
 class LinerPort(SpecTable):
     """An opening of the liner that meets a port of the block.
 
@@ -89,6 +105,7 @@ class CylinderLiner(Component):
         in_bore: name of the block's bore
         bore: the new bore
         outside_diameter: at the fit
+        roughness: mean roughness depth Rz of the outside, before it goes in
         last_bore: the largest bore to which it may be rebored
         reboring_step: increase of the bore at each reboring
         pistons_for: bores for which a piston exists
@@ -99,7 +116,8 @@ class CylinderLiner(Component):
         working_to: from the collar's seat to the end of the working bore
         fit_length: length in contact with the block
         free_end_stop: the part beyond the free end
-        retained_by: what holds it if the fit comes loose
+        retained_by: what holds it if the fit comes loose: a collar that the cover nips, or dowels
+        dowels: the dowels through it, where they are to hold it
         collar: the collar
         entered: how it is assembled
         coolant: what it is chilled in
@@ -123,6 +141,7 @@ class CylinderLiner(Component):
     in_bore: Word[str] = NOT_STATED
     bore: Length = NOT_STATED
     outside_diameter: Length = NOT_STATED
+    roughness: Length = NOT_STATED
     last_bore: Length = NOT_STATED
     reboring_step: Length = NOT_STATED
     pistons_for: tuple[Length, ...] = ()
@@ -134,6 +153,7 @@ class CylinderLiner(Component):
     fit_length: Length = NOT_STATED
     free_end_stop: Word[Literal["cover", "shoulder", "none"]] = NOT_STATED
     retained_by: Word[Retention] = NOT_STATED
+    dowels: Dowels = Dowels.unstated()
     collar: Collar = Collar.unstated()
     entered: Word[Entering] = NOT_STATED
     coolant: Word[Literal["solid carbon dioxide", "liquid nitrogen"]] = NOT_STATED

@@ -27,6 +27,7 @@ DUTY = 'kind = "duty"\nid = "duty"\n' + "".join(
         ("drifting", "120", "120"),
         ("standing-hot", "120", "120"),
         ("cooling", "220", "180"),
+        ("water", "120", "120"),
     )
 )
 BLOCK = """

@@ -60,6 +60,17 @@ def test_too_little_metal_is_a_finding(workshop: DesignFolder, old: str, new: st
     assert found(check) < wanted
 
 
+@pytest.mark.parametrize(("face", "wanted"), [("620 mm", 11e-3), ("640 mm", 12.5e-3)])
+def test_the_largest_dimension_is_not_below_a_face(workshop: DesignFolder, face: str, wanted: float) -> None:
+    # stated as 60 mm, which would want 1 mm; by the face 6 mm and DCTG 12 over 400 to 630 mm 10 mm: 6 + 5;
+    # over 630 to 1000 mm 7 mm and 11 mm: 7 + 5.5 on the joint
+    check = write(workshop, ('"500 mm"', '"60 mm"'), ('"480 mm"', f'"{face}"'), ('"11 mm"', '"5 mm"')).only(
+        RULE
+    )
+    assert limit(check) == pytest.approx(wanted)
+    assert check.outcome == "finding"
+
+
 @pytest.mark.parametrize(
     "missing",
     ['largest_dimension = "500 mm"', "tolerance_grade = 12", 'allowance_grade = "H"', "both_sides = true"],

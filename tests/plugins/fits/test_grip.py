@@ -70,6 +70,17 @@ def test_the_stress_of_the_block_on_first_steam_by_hand(workshop: DesignFolder) 
     assert check.case == "warming"
 
 
+@pytest.mark.parametrize("case", ["drifting", "water"])
+def test_no_hot_case_is_passed_over(workshop: DesignFolder, case: str) -> None:
+    """The ring at 180 °C in a block at 20 °C: 0.133 + 170 × 12.4e-6 × 160 = 0.47028 mm, more than on first steam."""
+    like = f'[cases.{case}.temperatures]\ncylinder-block = "{{}} °C"\nvalve-seat = "{{}} °C"'
+    hotter = ("duty.toml", like.format(120, 120), like.format(20, 180))
+    check = write(workshop, hotter).only(STRESS)
+    assert check.case == case
+    (delta,) = {step.value for step in check.steps if step.symbol == "δ_h"}
+    assert delta == pytest.approx(0.47028e-3, rel=1e-4)
+
+
 @pytest.mark.parametrize(("size", "outcome"), [("170.295 mm", "conforms"), ("170.297 mm", "finding")])
 def test_the_block_must_not_yield(workshop: DesignFolder, size: str, outcome: str) -> None:
     """160.8 MPa stand at p = 29.663 MPa, 0.49647 mm hot: 0.29587 mm cold in the smallest hole."""

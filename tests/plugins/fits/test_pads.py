@@ -10,18 +10,20 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint.testing import DesignFolder, found, limit
-from speclint_fits.formulae.pads import wedged_stress, wedged_stress_in_slot
+from speclint_fits.formulae.pads import bearing_with_thrust, wedged_stress, wedged_stress_in_slot
 from tests.plugins.fits.bench import METALS, WITH_METALS
 
 LUGS, ROOM = "fit.locating-lugs", "fit.growth-room"
-CASES = ("cold", "warming", "starting", "running", "drifting", "standing-hot", "cooling")
+CASES = ("cold", "warming", "starting", "running", "drifting", "standing-hot", "cooling", "water")
 
 
-def _duty(pad: str, block: str, frame: str) -> str:
+def _duty(pad: str, block: str, frame: str, live: str) -> str:
     hot = f'cylinder-block = "{block}"\nlocating-face = "{frame}"\npads = "{pad}"\n'
     cold = 'cylinder-block = "20 °C"\nlocating-face = "20 °C"\npads = "20 °C"\n'
+    steam = f'live_pressure = "{live} bar gauge"'
     return 'kind = "duty"\nid = "duty"\n' + "".join(
-        f"[cases.{name}.temperatures]\n{cold if name == 'cold' else hot}" for name in CASES
+        f"[cases.{name}]\n{steam}\n[cases.{name}.temperatures]\n{cold if name == 'cold' else hot}"
+        for name in CASES
     )
 
 
@@ -52,6 +54,14 @@ pad_temperature = "pads"
 friction = "0.15"
 entering_force = "100 kN"
 """
+FASTENING = """
+kind = "frame-fastening"
+id = "fastening"
+holds = "block"
+pad = "back"
+carried_mass = "1000 kg"
+shock = "0"
+"""
 FRONT = """
 kind = "locating-face"
 id = "face-front"
@@ -69,13 +79,15 @@ def write(
     pad: str = "60 °C",
     block: str = "220 °C",
     frame: str = "20 °C",
+    live: str = "0",
 ) -> DesignFolder:
     texts = {
         "metals.toml": METALS,
-        "duty.toml": _duty(pad, block, frame),
+        "duty.toml": _duty(pad, block, frame, live),
         "block.toml": BLOCK,
         "back.toml": BACK,
         "front.toml": FRONT,
+        "fastening.toml": FASTENING,
     }
     for file, old, new in changes:
         assert old in texts[file], f"{old!r} does not stand in {file}"
@@ -95,6 +107,47 @@ def test_the_stress_of_a_hot_pad_by_hand(workshop: DesignFolder) -> None:
 def test_a_pad_must_not_be_crushed(workshop: DesignFolder, pad: str, outcome: str) -> None:
     """71 °C: 203.3735 × (0.136345 + 0.614805) = 152.76 of 153.97 MPa; 72 °C: 203.322 × 0.763465 = 155.23 of 153.83."""
     assert write(workshop, pad=pad).only(LUGS, "face-back").outcome == outcome
+
+
+BORE = ("block.toml", "[pads.back]", '[bores.main]\ndiameter = "500 mm"\n[pads.back]')
+VALVES = ("block.toml", "[pads.back]", '[ends.front]\nrelief_set = "16 bar gauge"\n[pads.back]')
+BUFFING = ("fastening.toml", 'shock = "0"', 'shock = "6"')
+
+
+@pytest.mark.parametrize(
+    ("changes", "live", "thrust"),
+    [
+        ((BORE,), "16", 314.159e3),  # 1.6 MPa on π 500²/4 = 196349.5 mm²
+        ((BUFFING,), "16", 58.840e3),  # 1000 kg at six times 9.80665 m/s²
+        ((BORE, BUFFING), "16", 372.999e3),
+        ((BORE, VALVES), "16", 345.575e3),  # the relief valves blow a tenth above their 16 bar: 1.76 MPa
+    ],
+)
+def test_heat_and_thrust_press_the_pad_together(
+    workshop: DesignFolder, changes: tuple[tuple[str, str, str], ...], live: str, thrust: float
+) -> None:
+    # cold 28.087 MPa of wedge as in test_the_block_can_be_drawn_in, on 300 × 28 = 8400 mm²
+    strong = ("back.toml", '"100 kN"', '"500 kN"')
+    check = write(workshop, *changes, strong, pad="20 °C", live=live).only(LUGS, "face-back")
+    assert found(check) == pytest.approx(28.087e6 + thrust / 8.4e-3, rel=1e-4)
+
+
+@pytest.mark.parametrize(("shock", "outcome"), [("113.6", "conforms"), ("113.8", "finding")])
+def test_what_the_wedge_leaves_the_thrust_may_take(workshop: DesignFolder, shock: str, outcome: str) -> None:
+    """0.67 × 240 − 28.087 = 132.713 MPa on 8400 mm²: 1114.79 kN, 1000 kg at 113.68 times gravity."""
+    jolt = ("fastening.toml", 'shock = "0"', f'shock = "{shock}"')
+    assert write(workshop, jolt, pad="20 °C").only(LUGS, "face-back").outcome == outcome
+
+
+@pytest.mark.parametrize("missing", ['carried_mass = "1000 kg"', 'shock = "0"', 'holds = "block"'])
+def test_the_thrust_must_be_known(workshop: DesignFolder, missing: str) -> None:
+    assert write(workshop, ("fastening.toml", missing, "")).only(LUGS, "face-back").outcome == "not assessed"
+
+
+@given(sigma=st.floats(0, 2e8), thrust=st.floats(0, 1e6), more=st.floats(1.0, 3.0))
+def test_thrust_never_eases_a_pad(sigma: float, thrust: float, more: float) -> None:
+    assert bearing_with_thrust(sigma, thrust, 8.4e-3) >= sigma
+    assert bearing_with_thrust(sigma, thrust * more, 8.4e-3) >= bearing_with_thrust(sigma, thrust, 8.4e-3)
 
 
 def test_a_cut_out_that_spreads_relieves_the_pad(workshop: DesignFolder) -> None:

@@ -59,6 +59,17 @@ def test_the_jointing_may_be_stated(workshop: DesignFolder) -> None:
     assert write(workshop, *COLD, fit=thick).only(RULE).outcome == "finding"
 
 
+@pytest.mark.parametrize(
+    ("jointing", "outcome"),
+    [("1 mm", "conforms"), ("2 mm", "conforms"), ("2.1 mm", "finding"), ("20 mm", "finding")],
+)
+def test_no_jointing_takes_up_more_than_two_millimetres(
+    workshop: DesignFolder, jointing: str, outcome: str
+) -> None:
+    thick = SADDLE + f'jointing = "{jointing}"\n'
+    assert write(workshop, *COLD, fit=thick).only(RULE).outcome == outcome
+
+
 def test_other_fits_are_no_saddles_and_the_arc_must_be_stated(workshop: DesignFolder) -> None:
     assert write(workshop).only(RULE).outcome == "not applicable"
     missing = SADDLE.replace('half_arc = "60 °"', "")

@@ -6,12 +6,14 @@ become 60.0688 in the liner and 60.0207 mm in the block.
 
 from __future__ import annotations
 
+import math
+
 import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.testing import DesignFolder, found, limit
-from speclint_liners.formulae.ports import blocked_share, least_bar, overlap
+from speclint_liners.formulae.ports import angle_between, blocked_share, least_bar, overlap
 from tests.plugins.liners.bench import bench, in_liner
 
 REGISTER, BARS = "liner.port-register", "liner.port-bars"
@@ -40,7 +42,18 @@ def test_a_port_out_of_place_along_the_axis(workshop: DesignFolder, place: str, 
     assert check.grade is (Grade.NONCONFORMITY if outcome == "finding" else None)
 
 
-@pytest.mark.parametrize(("angle", "outcome"), [("2.9", "conforms"), ("3.1", "finding"), ("-3.1", "finding")])
+@pytest.mark.parametrize(
+    ("angle", "outcome"),
+    [
+        ("2.9", "conforms"),
+        ("3.1", "finding"),
+        ("-3.1", "finding"),
+        ("359.9", "conforms"),
+        ("357.1", "conforms"),
+        ("356.9", "finding"),
+        ("362.9", "conforms"),
+    ],
+)
 def test_a_port_out_of_place_round_the_bore(workshop: DesignFolder, angle: str, outcome: str) -> None:
     # 2.9° on 560 mm is 14.17 of 300 mm, 4.72 % and 0.12 % along; 3.1° is 15.15 mm, 5.05 %
     check = workshop.write(bench(in_liner('angle = "0 °"', f'angle = "{angle} °"'))).only(REGISTER)
@@ -91,6 +104,12 @@ def test_bars_matter_only_where_rings_cross_and_must_then_be_stated(workshop: De
     files = crossed()
     files["liner.toml"] = files["liner.toml"].replace('bar = "18.1 mm"', "")
     assert workshop.write(files).only(BARS).outcome == "not assessed"
+
+
+@given(angle=st.floats(-3.0, 3.0), turns=st.integers(-3, 3))
+def test_whole_turns_count_for_nothing(angle: float, turns: int) -> None:
+    assert angle_between(angle + 2 * math.pi * turns, 0.0) == pytest.approx(angle, abs=1e-9)
+    assert abs(angle_between(angle, 2.0)) <= math.pi + 1e-12
 
 
 @given(at=st.floats(-0.1, 0.1), a=st.floats(0.01, 0.1), b=st.floats(0.01, 0.1))

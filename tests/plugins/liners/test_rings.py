@@ -2,9 +2,10 @@
 
 Front, running, all in mm: rod 1500 × 50 K × 11.92e-6 ± 0.3e-6 grows 0.8715 to 0.9165; cover 700 × 180 K ×
 12.7e-6 ± 0.3e-6 goes 1.5624 to 1.638. Stretch: 300 kg × 0.33 × (10 π)² × (1 + 1/6) = 113.99 kN over π 90²/4 and
-194.12 GPa (29.026e6 psi at 158 °F, less 3 %): 0.1385. Near end: 8 + 1.5624 − 0.9165 − 0.1385 − 1 = 7.5074; far
-end: 8 + 1.638 − 0.8715 + 1 = 9.7665. From cover to working bore: (88 − 35) grown, 53.1120 and 53.0987.
-Overrun 53.1120 − 7.5074 − 40 = 5.6046 at most and 53.0987 − 9.7665 − 40 = 3.3322 at least.
+194.12 GPa (29.026e6 psi at 158 °F, less 3 %): 0.1385, and of the connecting rod, 1980 mm of 5000 mm² at 197.35 GPa
+(20 °C): 0.2287. Near end: 8 + 1.5624 − 0.9165 − 0.3672 − 1 = 7.2787; far end, worn: 8 + 1.638 − 0.8715 + 1 = 9.7665.
+From cover to working bore: (88 − 35) grown, 53.1120 and 53.0987.
+Overrun 53.1120 − 7.2787 − 40 = 5.8333 at most, 53.0987 − 9.7665 − 40 = 3.3322 at least, and 4.3322 when new.
 """
 
 from __future__ import annotations
@@ -13,7 +14,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
-from speclint.testing import DesignFolder, found
+from speclint.testing import DesignFolder, found, limit
 from speclint_liners.formulae.ends import hardness_apart, ring_overrun
 from tests.plugins.liners.bench import bench, in_block, in_duty, in_liner, in_ring
 
@@ -21,31 +22,55 @@ OVERRUN, IRON = "liner.ring-overrun", "liner.iron"
 
 
 def test_the_overrun_by_hand(workshop: DesignFolder) -> None:
-    assert found(workshop.write(bench()).only(OVERRUN)) == pytest.approx(5.6046e-3, rel=2e-4)
+    # the port of 40 mm at 60 mm leaves 88 − 80 = 8 mm of bore, less than three quarters of the ring, 10.5 mm
+    check = workshop.write(bench()).only(OVERRUN)
+    assert found(check) == pytest.approx(5.8333e-3, rel=2e-4)
+    assert limit(check) == pytest.approx(8e-3)
 
 
-@pytest.mark.parametrize(("width", "outcome"), [("11.22", "conforms"), ("11.2", "finding")])
-def test_a_ring_stays_in_the_bore_by_half_its_width(workshop: DesignFolder, width: str, outcome: str) -> None:
+@pytest.mark.parametrize(("width", "outcome"), [("7.79", "conforms"), ("7.76", "finding")])
+def test_a_quarter_of_a_ring_stays_in_the_bore(workshop: DesignFolder, width: str, outcome: str) -> None:
+    # 5.8333/0.75 = 7.778 mm
     check = workshop.write(bench(in_ring('width = "14 mm"', f'width = "{width} mm"'))).only(OVERRUN)
     assert check.outcome == outcome
     assert check.grade is (Grade.OBSERVATION if outcome == "finding" else None)
 
 
-@pytest.mark.parametrize(("edge", "outcome"), [("41.82", "conforms"), ("41.84", "finding")])
-def test_a_ring_that_stops_short_is_found(workshop: DesignFolder, edge: str, outcome: str) -> None:
-    check = workshop.write(bench(in_ring('"40 mm"', f'"{edge} mm"'))).only(OVERRUN)
+@pytest.mark.parametrize(("place", "outcome"), [("62.1", "conforms"), ("62.2", "finding")])
+def test_a_ring_never_enters_a_port(workshop: DesignFolder, place: str, outcome: str) -> None:
+    # 88 − 20 − 5.8333 = 62.167 mm
+    moved = in_liner('from_collar = "60 mm"', f'from_collar = "{place} mm"')
+    assert workshop.write(bench(moved)).only(OVERRUN).outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("edge", "wear", "outcome"),
+    [
+        # new 4.3322 − 1.5 = 2.8322 mm more
+        ("42.82", "1 mm", "conforms"),
+        ("42.84", "1 mm", "finding"),
+        # worn 4.3322 − 2 = 2.3322 at 40 mm; at 42.5 mm new 1.8322 is enough and 1.83 mm of wear is all that it has
+        ("42.5", "1.82 mm", "conforms"),
+        ("42.5", "1.85 mm", "finding"),
+    ],
+)
+def test_a_ring_runs_past_when_new_and_reaches_the_end_when_worn(
+    workshop: DesignFolder, edge: str, wear: str, outcome: str
+) -> None:
+    worn = in_block('wear = "1 mm"', f'wear = "{wear}"')
+    check = workshop.write(bench(in_ring('"40 mm"', f'"{edge} mm"'), worn)).only(OVERRUN)
     assert check.outcome == outcome
 
 
 def test_the_back_ring_is_held_against_the_back_end(workshop: DesignFolder) -> None:
     """Back: 860 − 807 = 53 cold; hot 860 × 12.4e-6 × 180 − 807 × 12e-6 × 180 = 0.17640 to 0.33960 more.
 
-    Far: 8 + 100 × 180 × 13e-6 + 0.9165 + 1 = 10.1505, with 860 × 13.0e-6 × 180 − 807 × 12.0e-6 × 180 = 0.26928:
-    53.26928 − 10.1505 − 40 = 3.1188 at least. Near: 8 + 0.2232 + 0.8715 − 0.1385 − 1 = 7.9562 with
-    860 × 12.4 − 807 × 11.4 = 0.26355: 5.3074 at most, or 13.0 and 11.4: 0.3564, 7.9670: 5.3894.
+    Near: 8 + 0.2232 + 0.8715 − 0.3672 − 1 = 7.7275 with 860 × 12.4 − 807 × 11.4 = 0.26355: 5.5360 at most, or 13.0
+    and 11.4: 0.3564, 7.7383: 5.6181, of three quarters of the ring, 10.5 mm: no port lies beyond the back end.
     """
     check = workshop.write(bench(in_ring('place = "front"', 'place = "back"'))).only(OVERRUN)
-    assert found(check) == pytest.approx(5.3894e-3, rel=2e-4)
+    assert found(check) == pytest.approx(5.6181e-3, rel=2e-4)
+    assert limit(check) == pytest.approx(10.5e-3)
 
 
 def test_a_middle_ring_never_runs_over(workshop: DesignFolder) -> None:

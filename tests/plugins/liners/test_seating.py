@@ -83,6 +83,17 @@ def test_bending_of_the_collar_is_limited(workshop: DesignFolder, force: str, ou
     assert workshop.write(bench(pressed, in_liner('"200 kN"', f'"{force}"'))).only(CLAMP).outcome == outcome
 
 
+@pytest.mark.parametrize(
+    ("collar", "outcome"), [("578.1", "conforms"), ("577.9", "finding"), ("566", "finding")]
+)
+def test_a_collar_needs_a_seat(workshop: DesignFolder, collar: str, outcome: str) -> None:
+    # 560 mm, 4 mm of chamfer and 5 mm of seat: 560 + 2 × 9 = 578 mm; at 566 mm the collar passes through
+    light = in_liner('"200 kN"', '"100 kN"'), in_liner('"590 mm"', '"575 mm"')
+    check = workshop.write(bench(*light, in_liner('"599 mm"', f'"{collar} mm"'))).only(CLAMP)
+    assert check.outcome == outcome
+    assert check.grade is (Grade.NONCONFORMITY if outcome == "finding" else None)
+
+
 def test_the_clamp_needs_its_force(workshop: DesignFolder) -> None:
     assert workshop.write(bench(in_liner('clamp_force = "200 kN"', ""))).only(CLAMP).outcome == "not assessed"
 

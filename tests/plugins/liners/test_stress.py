@@ -13,7 +13,7 @@ from hypothesis import HealthCheck, given, settings, strategies as st
 from speclint import Grade
 from speclint.testing import DesignFolder, found, limit
 from speclint_liners.formulae.walls import bore_stress_of_wall, thinnest_wall
-from tests.plugins.liners.bench import bench, in_block, in_duty, in_liner
+from tests.plugins.liners.bench import in_block, in_casting, in_duty, in_liner, low_relief as bench
 
 BORE, FREE, LAST = "liner.bore-stress", "liner.free-stress", "liner.wall-at-last-bore"
 LOOSE = in_liner('"560.3 mm"', '"559 mm"')
@@ -66,6 +66,34 @@ def test_bore_stress_of_a_liner_of_no_bore_of_the_block_is_not_assessed(workshop
     )
 
 
+def cast_on(outside: str) -> tuple[str, str, str]:
+    return in_casting('"560 mm"\nallowance = "4 mm"', f'"560 mm"\nallowance = "{outside} mm"')
+
+
+@pytest.mark.parametrize("rule", [BORE, FREE])
+@pytest.mark.parametrize(("outside", "strength"), [("5.8", 195e6), ("5.9", 170e6)])
+def test_iron_is_as_strong_as_the_wall_was_cast(
+    workshop: DesignFolder, rule: str, outside: str, strength: float
+) -> None:
+    # 30.15 mm finished, 4 mm cast on inside: 39.95 and 40.05 mm; EN 1561 has 195 MPa to 40 mm, 170 to 80 mm
+    check = workshop.write(bench(cast_on(outside)))
+    assert limit(check.only(rule)) == pytest.approx(strength / 10)
+
+
+@pytest.mark.parametrize("rule", [BORE, LAST])
+def test_a_liner_whose_casting_is_not_stated_is_a_hold(workshop: DesignFolder, rule: str) -> None:
+    check = workshop.write(bench(in_casting('becomes = "liner"\n', ""))).only(rule)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+    assert "as cast" in check.says
+
+
+def test_the_casting_must_have_the_face(workshop: DesignFolder) -> None:
+    check = workshop.write(
+        bench(in_casting("[faces.outside]", "[faces.collar]"), in_casting('"560 mm"', '"599 mm"'))
+    )
+    assert "no machined face of 560.3 mm" in check.only(BORE).says
+
+
 def test_free_stress_takes_the_thinnest_wall(workshop: DesignFolder) -> None:
     # (559 − 500)/2 − 0.5 = 29.0 mm: 558 on 500: 561364/61364 = 9.148100, × 1.66 = 15.18585 MPa
     assert found(workshop.write(bench(LOOSE)).only(FREE)) == pytest.approx(15.18585e6, rel=1e-5)
@@ -111,16 +139,60 @@ def test_a_loose_liner_keeps_lames_wall_at_its_last_bore(
     assert check.grade is (Grade.HOLD if outcome == "finding" else None)
 
 
-def test_a_tight_liner_too_thin_to_stand_alone_is_a_nonconformity(workshop: DesignFolder) -> None:
-    check = workshop.write(last_bore(520, in_liner('"560.3 mm"', '"560.6 mm"'))).only(LAST)
-    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+def dry(*changes: tuple[str, str, str]) -> dict[str, str]:
+    """A dry liner of 24.15 mm, bored out to 521 mm: 19.15 mm at its thinnest.
+
+    Alone it wants √((19.5 + 1.66)/(19.5 − 1.66)) − 1 = 0.089096, × 521/2 = 23.2 mm at 16.6 bar.
+    """
+    return bench(
+        in_liner('\nbore = "500 mm"', '\nbore = "512 mm"'),
+        in_liner('last_bore = "509 mm"', 'last_bore = "521 mm"'),
+        in_casting('dimension = "500 mm"', 'dimension = "512 mm"'),
+        *changes,
+    )
 
 
-@pytest.mark.parametrize(("last", "grade"), [(539.3, Grade.NONCONFORMITY), (539.7, Grade.HOLD)])
-def test_the_works_keep_ten_millimetres_whatever_the_steam(
-    workshop: DesignFolder, last: float, grade: Grade
+def test_a_dry_liner_is_judged_by_what_backs_it(workshop: DesignFolder) -> None:
+    workshop.write(dry())
+    assert [workshop.only(rule).outcome for rule in (BORE, FREE, LAST)] == ["conforms"] * 3
+    assert found(workshop.only(LAST)) < 19.5e6
+
+
+def test_a_backed_liner_gets_no_credit_for_its_interference(workshop: DesignFolder) -> None:
+    """Alone, (560² + 512²)/(560² − 512²) = 11.19 times the steam, and more at the thinnest: the block takes part of it.
+
+    The fit of 0.5 mm squeezes the new bore; with that lost the thinnest wall stands at more, though far below alone.
+    """
+    tight = in_liner('"560.3 mm"', '"560.5 mm"')
+    workshop.write(dry(tight))
+    held, lost = found(workshop.only(BORE)), found(workshop.only(FREE))
+    assert held < lost < 1.66e6 * 11.18
+
+
+@pytest.mark.parametrize(("length", "outcome"), [("719", "conforms"), ("718.9", "finding")])
+def test_a_dry_liner_is_backed_over_its_working_bore(
+    workshop: DesignFolder, length: str, outcome: str
 ) -> None:
-    # (560.6 − d)/2 − 0.5 = 10 mm at d = 539.6 mm; the fit stays tight: Lamé's wall alone is a nonconformity
+    # 807 − 88 = 719 mm
+    check = workshop.write(dry(in_liner('fit_length = "800 mm"', f'fit_length = "{length} mm"'))).only(LAST)
+    assert check.outcome == outcome
+    assert check.grade is (Grade.HOLD if outcome == "finding" else None)
+
+
+def test_a_relieved_length_leaves_a_thin_liner_alone(workshop: DesignFolder) -> None:
+    relieved = in_block(
+        "[ports.front]", '[bores.main.relieved.middle]\nstarts = "300 mm"\nends = "500 mm"\n[ports.front]'
+    )
+    check = workshop.write(dry(relieved)).only(LAST)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+    assert limit(check) == pytest.approx(0.0232096, rel=1e-3)
+
+
+@pytest.mark.parametrize(("last", "grade"), [(539.5, None), (539.7, Grade.HOLD)])
+def test_the_works_keep_ten_millimetres_whatever_the_steam(
+    workshop: DesignFolder, last: float, grade: Grade | None
+) -> None:
+    # (560.6 − d)/2 − 0.5 = 10 mm at d = 539.6 mm; backed all along, the wall need not stand alone
     check = workshop.write(last_bore(last, in_liner('"560.3 mm"', '"560.6 mm"'))).only(LAST)
     assert check.grade is grade
 

@@ -48,26 +48,63 @@ def test_relief_not_stated_is_a_hold(workshop: DesignFolder, key: str) -> None:
 
 
 def test_the_area_wanted_by_hand(workshop: DesignFolder) -> None:
-    """At 5 km/h the wheels turn at 1.587302 rad/s and the crank pin runs at 0.523810 m/s.
+    """At 5 km/h wheels worn to 1680 mm turn at 1.653439 rad/s and the crank pin runs at 0.545635 m/s.
 
     The piston is fastest where cos θ + λ cos 2θ = 0, λ = 1/6: cos θ = 0.158313; there it has
-    0.987389 + 0.987389 × 0.158313/6/0.98636 = 1.0138 of that. Q = 0.196350 × 0.53104 = 0.104270 m³/s;
-    √(2 × 1.8e6/998.2) = 60.054 m/s; 0.104270/(0.6 × 60.054) = 2893.8 mm². Two valves of 60 mm lifting a quarter
-    of that open 2 × π × 60²/4 = 5654.9 mm².
+    0.987389 + 0.987389 × 0.158313/6/0.98636 = 1.0138 of that. At the last bore of 509 mm
+    Q = 0.203482 × 0.55317 = 0.112560 m³/s; at 19.5 bar √(2 × 1.95e6/998.2) = 62.506 m/s;
+    0.112560/(0.6 × 62.506) = 3001.3 mm². Two valves of 60 mm lifting 8 mm open 2 × π × 60 × 8 = 3015.9 mm².
     """
-    check = workshop.write(bench()).only(CAPACITY)
-    assert limit(check) == pytest.approx(2893.8e-6, rel=5e-4)
-    assert found(check) == pytest.approx(5654.9e-6, rel=1e-4)
+    lifts = in_block('relief_lift = "15 mm"', 'relief_lift = "8 mm"')
+    check = workshop.write(bench(lifts)).only(CAPACITY)
+    assert limit(check) == pytest.approx(3001.3e-6, rel=5e-4)
+    assert found(check) == pytest.approx(3015.9e-6, rel=1e-4)
 
 
-@pytest.mark.parametrize(("lift", "outcome"), [("7.70", "conforms"), ("7.65", "finding")])
-def test_the_valves_open_far_enough(workshop: DesignFolder, lift: str, outcome: str) -> None:
-    # 2893.8/(2 π 60) = 7.676 mm
-    check = workshop.write(bench(in_block('relief_lift = "15 mm"', f'relief_lift = "{lift} mm"'))).only(
-        CAPACITY
-    )
+@pytest.mark.parametrize(
+    ("lift", "angle", "outcome"),
+    [
+        # 3001.3/(2 π 60) = 7.961 mm, over cos 45° 11.259 mm
+        ("7.98", "0", "conforms"),
+        ("7.94", "0", "finding"),
+        ("11.28", "45", "conforms"),
+        ("11.23", "45", "finding"),
+    ],
+)
+def test_the_valves_open_far_enough(workshop: DesignFolder, lift: str, angle: str, outcome: str) -> None:
+    seat = in_block('relief_seat_angle = "0 °"', f'relief_seat_angle = "{angle} °"')
+    lifts = in_block('relief_lift = "15 mm"', f'relief_lift = "{lift} mm"')
+    check = workshop.write(bench(seat, lifts)).only(CAPACITY)
     assert check.outcome == outcome
     assert check.grade is (Grade.NONCONFORMITY if outcome == "finding" else None)
+
+
+def test_a_new_bore_on_new_tyres_would_want_less(workshop: DesignFolder) -> None:
+    # a lift of 7.4 mm, 2789.7 mm², is enough for 500 mm on 1750 mm: 3001.3 × (500/509)² × 1680/1750 = 2780.3 mm²
+    new = ("liner.toml", 'last_bore = "509 mm"', 'last_bore = "500 mm"')
+    tyres = in_block('least_wheel_diameter = "1680 mm"', 'least_wheel_diameter = "1750 mm"')
+    lifts = in_block('relief_lift = "15 mm"', 'relief_lift = "7.4 mm"')
+    check = workshop.write(bench(new, tyres, lifts)).only(CAPACITY)
+    assert limit(check) == pytest.approx(2780.3e-6, rel=5e-4)
+    assert check.outcome == "conforms"
+    assert workshop.write(bench(lifts)).only(CAPACITY).outcome == "finding"
+
+
+@pytest.mark.parametrize(("bar", "outcome"), [("19.8", "conforms"), ("19.9", "finding")])
+def test_the_lift_is_reached_a_tenth_above_the_setting(
+    workshop: DesignFolder, bar: str, outcome: str
+) -> None:
+    # 18 × 1.1
+    lifted = in_block('relief_lift_at = "19.5 bar gauge"', f'relief_lift_at = "{bar} bar gauge"')
+    assert workshop.write(bench(lifted)).only(CAPACITY).outcome == outcome
+
+
+@pytest.mark.parametrize(
+    "missing",
+    ['relief_seat_angle = "0 °"', 'relief_lift_at = "19.5 bar gauge"', 'least_wheel_diameter = "1680 mm"'],
+)
+def test_what_the_capacity_rests_on_must_be_stated(workshop: DesignFolder, missing: str) -> None:
+    assert workshop.write(bench(in_block(missing, ""))).only(CAPACITY).outcome == "not assessed"
 
 
 def test_capacity_needs_the_seat(workshop: DesignFolder) -> None:
@@ -80,7 +117,8 @@ def test_water_and_area_follow_speed_and_pressure(v: float, d: float, p: float) 
     assert wheel_speed(2 * v, 1.75) == pytest.approx(2 * wheel_speed(v, 1.75))
     wanted = relief_area_wanted(water_displaced(d, v), 0.6, p, 1000.0)
     assert relief_area_wanted(water_displaced(d, v), 0.6, 4 * p, 1000.0) == pytest.approx(wanted / 2)
-    assert relief_area(2, 0.06, 1.0) == pytest.approx(2 * relief_area(1, 0.06, 0.015))
+    assert relief_area(2, 0.06, 1.0, 0.0) == pytest.approx(2 * relief_area(1, 0.06, 0.015, 0.0))
+    assert relief_area(2, 0.06, 0.01, 0.5) < relief_area(2, 0.06, 0.01, 0.4)
 
 
 def test_a_valve_set_too_high_is_found_beside_an_end_that_lacks_its_count(workshop: DesignFolder) -> None:

@@ -43,6 +43,8 @@ material = "structural-S355"
 duty = "duty"
 construction = "fabricated"
 pressure_part = true
+[bores.main]
+diameter = "560 mm"
 [lubrication]
 lubricant = "cylinder oil"
 """
@@ -52,6 +54,10 @@ kind = "cylinder-liner"
 id = "liner"
 material = "phosphoric-cylinder-iron"
 housed_in = "block"
+in_bore = "main"
+working_from = "88 mm"
+working_to = "807 mm"
+fit_length = "800 mm"
 [lubrication]
 lubricant = "cylinder oil"
 """

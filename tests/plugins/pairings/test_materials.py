@@ -66,6 +66,34 @@ def test_stress_relieved_iron_of_the_higher_classes(workshop: DesignFolder, hot:
     assert workshop.write(found).only(TEMPERATURE, "block").outcome == outcome
 
 
+RELIEVED = (("[bores.main]", '[bores.main.relieved.middle]\nstarts = "300 mm"\n[bores.main]'),)
+
+
+@pytest.mark.parametrize("says", ["true", "false"])
+@pytest.mark.parametrize(
+    ("block", "length", "outcome"),
+    [
+        # the working bore is 807 − 88 = 719 mm long
+        ((), "719 mm", "conforms"),
+        ((), "718 mm", "finding"),
+        (RELIEVED, "800 mm", "finding"),
+    ],
+)
+def test_a_liner_holds_pressure_where_its_block_does_not_stand_behind_it(
+    workshop: DesignFolder, block: tuple[tuple[str, str], ...], length: str, outcome: str, says: str
+) -> None:
+    """At 270 to 290 °C: fully backed a running part, to 400 °C; else a pressure part of grey iron, to 230 °C."""
+    stated = (('fit_length = "800 mm"', f'fit_length = "{length}"\npressure_part = {says}'),)
+    check = workshop.write(files(block=block, liner=stated)).only(TEMPERATURE, "liner")
+    assert check.outcome == outcome
+    assert check.grade is (Grade.HOLD if outcome == "finding" else None)
+
+
+def test_what_stands_behind_a_liner_must_be_known(workshop: DesignFolder) -> None:
+    check = workshop.write(files(liner=(('fit_length = "800 mm"\n', ""),))).only(TEMPERATURE, "liner")
+    assert check.outcome == "not assessed"
+
+
 @pytest.mark.parametrize(("hot", "outcome"), [("400 °C", "conforms"), ("401 °C", "finding")])
 def test_iron_as_a_running_part(workshop: DesignFolder, hot: str, outcome: str) -> None:
     """Common practice: 400 °C for liners, seats and rings; a nonconformity."""

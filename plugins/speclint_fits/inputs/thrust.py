@@ -1,0 +1,63 @@
+"""The thrust along the frame that the pad which locates a block takes."""
+
+from __future__ import annotations
+
+from speclint import Sheet
+from speclint.equations import Newtons, Pascals
+from speclint.handbook.bolted_joints import loads
+from speclint.handbook.cylinders import pressure_blown_off, relief_accumulation
+from speclint.handbook.tables import Reading
+from speclint.specs import CylinderBlock, CylinderLiner, FrameFastening, LoadCase
+from speclint_fits.formulae.pads import forces_together, thrust_on_pad
+from speclint_fits.sources import CGPM
+
+_GRAVITY = Reading.exact("standard gravity", 9.80665, "m/s²", CGPM)
+
+
+def thrust_of(block: CylinderBlock, pad: str, case: LoadCase, sheet: Sheet) -> Newtons:
+    """Steam on a cover of every bore at its last size, and buffing of the mass that the fastening of the pad states."""
+    steam, pressure = 0.0, _pressure(block, case, sheet)
+    for name in block.bores:
+        load = sheet.work(f"F of {name}", loads.pressure_load, D=_last_bore(block, name, sheet), p=pressure)
+        steam = sheet.work("F_s", forces_together, F_1=steam, F_2=load)
+    for fastening in sheet.belonging_to(block, FrameFastening):
+        if sheet.read(f"pad of {fastening.id}", fastening.pad) == pad:
+            return sheet.work(
+                "T",
+                thrust_on_pad,
+                F=steam,
+                m=sheet.take("m", fastening.carried_mass),
+                k=sheet.take("k_s", fastening.shock),
+                g=sheet.look_up("g", lambda: _GRAVITY),
+            )
+    raise sheet.not_assessed(
+        f"no fastening of pad {pad} of {block.id} is stated: its thrust is not known", block.where
+    )
+
+
+def _last_bore(block: CylinderBlock, name: str, sheet: Sheet) -> float:
+    """The largest bore of the cylinder's life: the last of its liner, else the bore of the block."""
+    for liner in sheet.belonging_to(block, CylinderLiner):
+        if sheet.read(f"bore of {liner.id}", liner.in_bore) == name:
+            return sheet.take("D", liner.last_bore)
+    return sheet.take("D", block.bores[name].diameter)
+
+
+def _pressure(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Pascals:
+    """The greatest pressure in the cylinder: stated, that of the safety valves, else the live one; none when cold.
+
+    With water in the cylinder never less than that at which the relief valves blow.
+    """
+    if case.where.key.endswith("cases.cold"):
+        return 0.0
+    if sheet.is_stated("cylinder pressure", case.cylinder_pressure):
+        greatest = sheet.take("p", case.cylinder_pressure)
+    else:
+        valves = sheet.is_stated("safety valves", case.safety_valve_pressure)
+        greatest = sheet.take("p", case.safety_valve_pressure if valves else case.live_pressure)
+    if case.where.key.endswith("cases.water"):
+        for end in block.ends.values():
+            if sheet.is_stated("setting of the relief valve", end.relief_set):
+                setting, rise = sheet.take("p_r", end.relief_set), sheet.look_up("a", relief_accumulation)
+                greatest = max(greatest, sheet.work("p_w", pressure_blown_off, p_r=setting, a=rise))
+    return greatest

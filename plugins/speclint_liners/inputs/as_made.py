@@ -1,0 +1,87 @@
+"""Thickness of walls as they were rolled or cast, at which the strength of their metal is read."""
+
+from __future__ import annotations
+
+from speclint import Sheet
+from speclint.equations import Metres
+from speclint.handbook.materials import Material
+from speclint.specs import (
+    Bore,
+    Casting,
+    CylinderBlock,
+    CylinderLiner,
+    Division,
+    FinishedFace,
+    Length,
+    MachinedFace,
+    Weldment,
+)
+from speclint_liners.formulae.walls import wall_as_cast, wall_as_made
+
+#: Diameters that differ by less than this share are of one face (common practice: no two faces lie so close).
+_SAME = 0.02
+
+
+def metal_of_wall(wall: Bore | Division, block: CylinderBlock, sheet: Sheet) -> tuple[Material, Metres]:
+    """The metal of a wall of the block and its thickness as rolled or cast.
+
+    By the plate of the block's weldment that the wall names, else as stated; for a bore with the metal added that
+    the weldment leaves on it until it is machined. Never less than the finished wall.
+    """
+    finished = wall.wall if isinstance(wall, Bore) else wall.thickness
+    left = sheet.take("w", finished)
+    welded = sheet.belonging_to(block, Weldment)
+    if sheet.is_stated("plate", wall.plate):
+        if not welded:
+            raise sheet.not_assessed(f"no weldment is stated that makes {block.id}", block.where)
+        plate = sheet.entry(welded[0].plates, wall.plate, f"plates of {welded[0].id}")
+        metal = sheet.material_named(f"plate of {block.id}", plate.material)
+        rolled = sheet.take_nominal("t_r", plate.thickness)
+    else:
+        metal, rolled = sheet.material_of(block), sheet.take_nominal("t_r", wall.as_made)
+    a = _allowance(wall, welded, sheet) if isinstance(wall, Bore) else 0.0
+    return metal, sheet.work("t_m", wall_as_made, t_r=rolled, t=left, a=a)
+
+
+def _allowance(bore: Bore, welded: tuple[Weldment, ...], sheet: Sheet) -> Metres:
+    """Metal that the weldment leaves on a bore until it is machined; nothing where no face has its diameter."""
+    for weldment in welded:
+        for face in weldment.faces.values():
+            if _is_of(bore.diameter, face, sheet):
+                return sheet.take("a", face.allowance)
+    return 0.0
+
+
+def _is_of(diameter: Length, face: FinishedFace | MachinedFace, sheet: Sheet) -> bool:
+    """Whether a machined face is the one of a diameter."""
+    if not sheet.is_stated("dimension of the face", face.dimension):
+        return False
+    own = sheet.take_nominal("d", diameter)
+    return abs(sheet.take_nominal("d_f", face.dimension) - own) < _SAME * own
+
+
+def liner_as_cast(liner: CylinderLiner, sheet: Sheet) -> Metres:
+    """Wall of a liner as cast: the new wall and the metal that its casting has on bore and outside."""
+    castings = sheet.belonging_to(liner, Casting)
+    if not castings:
+        said = (
+            f"no casting is stated that becomes {liner.id}: the strength of iron is that of the wall as cast"
+        )
+        raise sheet.not_assessed(said, liner.where)
+    return sheet.work(
+        "t_c",
+        wall_as_cast,
+        d=sheet.take("d", liner.bore),
+        D=sheet.take("D_l", liner.outside_diameter),
+        a_i=_cast_on("a_i", liner.bore, castings[0], sheet),
+        a_o=_cast_on("a_o", liner.outside_diameter, castings[0], sheet),
+    )
+
+
+def _cast_on(symbol: str, diameter: Length, casting: Casting, sheet: Sheet) -> Metres:
+    for face in casting.faces.values():
+        if _is_of(diameter, face, sheet):
+            return sheet.take(symbol, face.allowance)
+    size = sheet.take_nominal("d", diameter)
+    said = f"faces: no machined face of {size * 1e3:g} mm is stated in {casting.where.file}"
+    raise sheet.not_assessed(said, casting.where)

@@ -1,0 +1,62 @@
+"""What stands beside what in a block: the divisions that it must have, and how hot they are."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+from speclint import Sheet
+from speclint.equations import Kelvins
+from speclint.specs import CylinderBlock, Division, LoadCase, SteamPassage
+
+
+def missing_divisions(block: CylinderBlock, sheet: Sheet) -> list[str]:
+    """The divisions that a block must have and does not state, in words.
+
+    One beside each bore, one between each two bores that lie next to each other, and one between live and exhaust
+    steam where valve seats open into both.
+    """
+    named = {name: _bores(division, sheet) for name, division in block.divisions.items()}
+    missing = [
+        f"one beside bore {bore}" for bore in block.bores if not any(bore in one for one in named.values())
+    ]
+    missing += [
+        f"one between bores {left} and {right}"
+        for left, right in pairwise(_in_order(block, sheet))
+        if not any({left, right} <= one for one in named.values())
+    ]
+    chambers = {
+        sheet.read(f"chamber of {name}", seat.chamber)
+        for name, seat in block.seat_bores.items()
+        if sheet.is_stated(f"chamber of {name}", seat.chamber)
+    }
+    if len(chambers) > 1 and not any(_sides(one, sheet) == chambers for one in block.divisions.values()):
+        missing.append("one between live steam and exhaust steam")
+    return missing
+
+
+def _bores(division: Division, sheet: Sheet) -> set[str]:
+    return {sheet.read("between", bore) for bore in division.between}
+
+
+def _sides(division: Division, sheet: Sheet) -> set[str]:
+    return {sheet.read("one side", division.one_side), sheet.read("other side", division.other_side)}
+
+
+def _in_order(block: CylinderBlock, sheet: Sheet) -> list[str]:
+    """The bores from the frame outwards."""
+    if len(block.bores) < 2:
+        return list(block.bores)
+    return sorted(block.bores, key=lambda name: sheet.take_nominal("a", block.bores[name].axis_from_frame))
+
+
+def temperatures_beside(
+    sides: Sequence[str], block: CylinderBlock, case: LoadCase, sheet: Sheet
+) -> list[Kelvins]:
+    """Temperatures that a wall may have: the block's, and those of its passages that carry the steam beside it."""
+    temperatures = [sheet.take("T_b", case.temperature_of(block))]
+    for passage in sheet.belonging_to(block, SteamPassage):
+        carries = sheet.is_stated(f"steam in {passage.id}", passage.carries)
+        if carries and sheet.read(f"steam in {passage.id}", passage.carries) in sides:
+            temperatures.append(sheet.take(f"T of {passage.id}", case.temperature_of(passage)))
+    return temperatures

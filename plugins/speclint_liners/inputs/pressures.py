@@ -1,0 +1,63 @@
+"""Pressures that the parts of a cylinder see: the greatest inside, and both ends of what stands beside a wall."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from speclint import Sheet
+from speclint.equations import Pascals
+from speclint.handbook.cylinders import pressure_blown_off, relief_accumulation
+from speclint.specs import CylinderBlock, CylinderEnd, CylinderLiner, LoadCase
+
+
+def greatest_pressure(case: LoadCase, ends: Iterable[CylinderEnd], sheet: Sheet) -> Pascals:
+    """The greatest pressure in a cylinder: that of the safety valves, or of water or compression where stated.
+
+    With water in the cylinder never less than that at which the relief valves of its ``ends`` let it out.
+    """
+    stated = sheet.is_stated("cylinder pressure", case.cylinder_pressure)
+    greatest = sheet.take("p", case.cylinder_pressure if stated else case.safety_valve_pressure)
+    if not case.where.key.endswith("cases.water"):
+        return greatest
+    for end in ends:
+        if sheet.is_stated("setting of the relief valve", end.relief_set):
+            setting, rise = sheet.take("p_s", end.relief_set), sheet.look_up("a", relief_accumulation)
+            greatest = max(greatest, sheet.work("p_w", pressure_blown_off, p_r=setting, a=rise))
+    return greatest
+
+
+def pressure_inside(case: LoadCase, ends: Iterable[CylinderEnd], sheet: Sheet) -> Pascals:
+    """The greatest pressure in the cylinder; in a case that states no safety valves, as cooling, the live one."""
+    stated = sheet.is_stated("cylinder pressure", case.cylinder_pressure)
+    if stated or sheet.is_stated("safety valves", case.safety_valve_pressure):
+        return greatest_pressure(case, ends, sheet)
+    return sheet.take("p", case.live_pressure)
+
+
+def ends_beside(block: CylinderBlock, liner: CylinderLiner, sheet: Sheet) -> tuple[CylinderEnd, ...]:
+    """The ends of the bore that a liner sits in; an end that does not say its bore may be one of them."""
+    bore = sheet.read("bore of liner", liner.in_bore)
+    return tuple(
+        end
+        for end in block.ends.values()
+        if not sheet.is_stated("bore of end", end.of_bore) or sheet.read("bore of end", end.of_bore) == bore
+    )
+
+
+def beside(side: str, case: LoadCase, ends: Iterable[CylinderEnd], sheet: Sheet) -> tuple[Pascals, Pascals]:
+    """The greatest and the least pressure of what stands beside a wall, over the case and the stroke.
+
+    A cylinder has every pressure from its exhaust, or the vacuum stated, to its greatest; a chest that of the safety
+    valves, or none where the regulator is shut.
+    """
+    if side == "atmosphere":
+        return 0.0, 0.0
+    if side == "exhaust steam":
+        exhaust = sheet.take("p_e", case.exhaust_pressure)
+        return exhaust, exhaust
+    if side == "live steam":
+        stated = sheet.is_stated("safety valves", case.safety_valve_pressure)
+        return sheet.take("p_v", case.safety_valve_pressure if stated else case.live_pressure), 0.0
+    vacuum = sheet.is_stated("least pressure in the cylinder", case.least_cylinder_pressure)
+    least = sheet.take("p_0", case.least_cylinder_pressure if vacuum else case.exhaust_pressure)
+    return greatest_pressure(case, ends, sheet), least
