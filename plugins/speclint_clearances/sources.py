@@ -20,4 +20,10 @@ CGPM = Source("Resolution 2 of the 3rd CGPM", "1901", "standard acceleration of 
 ROARK = Source(
     "W. C. Young and R. G. Budynas, Roark's Formulas for Stress and Strain", "7th ed. 2002", memory=True
 )
+UIC_505 = Source(
+    "UIC 505-1, Railway transport stock - Rolling stock construction gauge",
+    "2006",
+    "plays of points between and beyond the axles",
+    memory=True,
+)
 ISO_261 = Source("ISO 261, ISO general purpose metric screw threads", "1998", "general plan")

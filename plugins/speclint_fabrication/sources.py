@@ -24,6 +24,9 @@ IIW_FATIGUE = Source(
 ISO_5817 = Source("ISO 5817, Welding - Quality levels for imperfections", "2014", memory=True)
 ISO_15614_1 = Source("ISO 15614-1, Qualification of welding procedures", "2017", memory=True)
 ISO_9606_1 = Source("ISO 9606-1, Qualification testing of welders", "2012", memory=True)
+ISO_TR_15608 = Source(
+    "ISO/TR 15608, Welding - Guidelines for a metallic materials grouping system", "2017", memory=True
+)
 ISO_13920 = Source("ISO 13920, Welding - General tolerances for welded constructions", "1996", memory=True)
 TIMOSHENKO_GOODIER = Source(
     "S. Timoshenko and J. N. Goodier, Theory of Elasticity",
@@ -37,3 +40,16 @@ CAMPBELL = Source("J. Campbell, Complete Casting Handbook", "1st ed. 2011", memo
 ROARK = Source(
     "W. C. Young and R. G. Budynas, Roark's Formulas for Stress and Strain", "7th ed. 2002", memory=True
 )
+
+
+def _seen(source: Source, place: str) -> Source:
+    """A place of a work that was seen, not in print but as public documents give it."""
+    return source.at(f"{place}, as reproduced in public documents", memory=False)
+
+
+RECTANGULAR_VESSELS = _seen(EN_13445_3, "15.5, membrane and bending stress together")
+JOINT_FACTOR = _seen(EN_13445_3, "5.6 and Table 5.6-1, joint factor")
+HOT_FATIGUE = _seen(EN_13445_3, "18.10.6.2, temperature correction for ferritic steel")
+FATIGUE_CURVE = _seen(EN_1993_1_9, "7.1, fig. 7.1")
+PARTIAL_FACTOR = _seen(EN_1993_1_9, "Table 3.1, safe life, high consequence")
+Z_CLASSES = _seen(EN_10164, "classes Z15, Z25, Z35")

@@ -10,6 +10,18 @@ from speclint.handbook.bolted_joints import EN_13445_3
 from speclint.handbook.tables import ASME_APPENDIX_2, JINDAL, KHURMI, ROARK, SHIGLEY, VDI_2230
 
 ASME_BENDING = ASME_APPENDIX_2.at("UCI-23(b) for iron; Division 2, 5.2.2.4, primary bending 1.5 S")
+CODE_GASKETS = ASME_APPENDIX_2.at(
+    "2-5(c)(1) and (2), Table 2-5.1 and Table 2-5.2, as reproduced in a public flange calculation",
+    memory=False,
+)
+CODE_SEATING = ASME_APPENDIX_2.at("2-5(e), as reproduced in a public flange calculation", memory=False)
+_BOLTS = "as reproduced in public calculations of bolted joints"
+VDI_FATIGUE = VDI_2230.at(f"eqs. 187, R10/1 and R10/2, {_BOLTS}", memory=False)
+VDI_PRELOAD = VDI_2230.at(f"eq. R8/1 and Table A8, {_BOLTS}", memory=False)
+VDI_SLIP = VDI_2230.at(f"section 5.5.6, {_BOLTS}", memory=False)
+VDI_TORSION = VDI_2230.at(f"section 5.5.2, {_BOLTS}", memory=False)
+TORQUE = SHIGLEY.at("eq. 8-27, as reproduced in a public calculation", memory=False)
+TEST_STRESS = EN_13445_3.at("table 6-1, as reproduced in public vessel calculations", memory=False)
 EN_10269 = Source(
     "EN 10269, Steels and nickel alloys for fasteners with specified elevated and/or low temperature properties",
     "2013",
@@ -25,17 +37,31 @@ ISO_898_1 = Source(
     "2013",
     memory=True,
 )
+ISO_898_2 = Source(
+    "ISO 898-2, Mechanical properties of fasteners made of carbon steel and alloy steel, Part 2",
+    "2012",
+    memory=True,
+)
 
 __all__ = [
     "ASME_APPENDIX_2",
     "ASME_BENDING",
     "ASTM_A193",
+    "CODE_GASKETS",
+    "CODE_SEATING",
     "EN_10269",
     "EN_13445_3",
     "ISO_898_1",
+    "ISO_898_2",
     "JINDAL",
     "KHURMI",
     "ROARK",
     "SHIGLEY",
+    "TEST_STRESS",
+    "TORQUE",
     "VDI_2230",
+    "VDI_FATIGUE",
+    "VDI_PRELOAD",
+    "VDI_SLIP",
+    "VDI_TORSION",
 ]

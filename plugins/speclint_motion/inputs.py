@@ -55,10 +55,13 @@ def boiler_pressure(case: LoadCase, sheet: Sheet) -> Pascals:
     return sheet.take("p_b", case.safety_valve_pressure)
 
 
-def relief_pressure(cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> Pascals:
-    """Greatest pressure on the back of the piston, where it pulls the rod, gauge.
+def relief_pressure(
+    cylinder: Cylinder, case: LoadCase, sheet: Sheet, *, sides: tuple[str, ...] = ("back",)
+) -> Pascals:
+    """Greatest pressure in the cylinder, gauge: on the back of the piston, where it pulls the rod, or on either side.
 
-    The greatest of the boiler's, the cylinder's in this load case, and the setting of the back end's relief valves.
+    The greatest of the boiler's, the cylinder's in this load case, and the setting of the relief valves of the ends
+    on those ``sides``.
     """
     pressures = [
         sheet.take(symbol, value)
@@ -66,12 +69,10 @@ def relief_pressure(cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> Pascals
         if sheet.is_stated(f"pressure {symbol}", value)
     ]
     bore = sheet.read("bore of liner", cylinder.liner.in_bore)
-    for end in cylinder.block.ends.values():
-        here = (
-            sheet.read("bore of end", end.of_bore) == bore and sheet.read("side of end", end.side) == "back"
-        )
-        if here and sheet.is_stated("setting of the relief valve", end.relief_set):
-            pressures.append(sheet.take("p_r", end.relief_set))
+    for name, end in cylinder.block.ends.items():
+        here = sheet.read("bore of end", end.of_bore) == bore and sheet.read("side of end", end.side) in sides
+        if here and sheet.is_stated(f"setting of the relief valve, {name}", end.relief_set):
+            pressures.append(sheet.take(f"p_r {name}", end.relief_set))
     if not pressures:
         raise sheet.not_assessed("the load case states no pressure in the cylinder", case.where)
     return max(pressures)

@@ -20,9 +20,21 @@ SHIGLEY_GOODMAN = Source(
     "eq. 6-46, modified Goodman line",
     memory=True,
 )
+SHIGLEY_MARIN = Source(
+    "R. G. Budynas and J. K. Nisbett, Shigley's Mechanical Engineering Design",
+    "10th ed., 2015",
+    "section 6-9, factors of the endurance limit",
+    memory=True,
+)
+SHIGLEY_SHAFTS = Source(
+    "R. G. Budynas and J. K. Nisbett, Shigley's Mechanical Engineering Design",
+    "10th ed., 2015",
+    "eq. 7-7, distortion energy and Goodman; table 7-1, keyseats",
+    memory=True,
+)
 SHAFTING = Source(
     "ASME code for the design of transmission shafting",
     "1927",
-    "0.3 of the yield strength in shear",
-    memory=True,
+    "as reproduced in Sadhu Singh, Machine Design I, example 6.1: lesser of 0.30 of yield and 0.18 of tensile "
+    "strength, 0.75 with a keyway, factors 1.5 and 1.0",
 )

@@ -16,6 +16,11 @@ EN_10216_2 = Source(
     memory=True,
 )
 EN_10204 = Source("EN 10204, Metallic products: types of inspection documents", "2004", memory=True)
+#: Seen, not in print but as public documents give them.
+SPECIFIC_INSPECTION = EN_10204.at(
+    "specific inspection, types 3.1 and 3.2, as reproduced in a public summary", memory=False
+)
+LAST_TEMPERATURE = EN_10028_2.at("table 4, last temperature, as reproduced in public programs", memory=False)
 EN_13445_2 = Source("EN 13445-2, Unfired pressure vessels: materials", "2014", memory=True)
 EN_13445_3 = Source("EN 13445-3, Unfired pressure vessels: design", "2014", memory=True)
 EN_1011_2 = Source(

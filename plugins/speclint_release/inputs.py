@@ -10,9 +10,12 @@ PRESSURE_KINDS = (
     "bolted-joint",
     "cylinder-block",
     "cylinder-cover",
+    "gland",
     "lens-joint",
     "pipe-flange",
     "steam-pipe",
+    "stuffing-box",
+    "weldment",
 )
 
 

@@ -218,3 +218,6 @@ from .template import (
 from .ties import (
     Tie as Tie,
 )
+from .welding import (
+    Welding as Welding,
+)

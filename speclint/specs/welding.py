@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Literal
+
 from speclint.specs.fields import NOT_STATED, Fraction, Temperature, Word
 from speclint.specs.spec import SpecTable
 
@@ -13,10 +15,12 @@ class Welding(SpecTable):
         welded: whether any weld is made on it, repairs included
         carbon_equivalent: of the metal used, on its inspection document, after the International Institute of Welding
         preheat: least temperature of the metal while it is welded
-        heat_treatment: after welding, such as "stress relieved at 580 °C"
+        heat_treatment: after welding
     """
 
     welded: Word[bool] = NOT_STATED
     carbon_equivalent: Fraction = NOT_STATED
     preheat: Temperature = NOT_STATED
-    heat_treatment: Word[str] = NOT_STATED
+    heat_treatment: Word[Literal["none", "stress relieved", "normalized", "quenched and tempered"]] = (
+        NOT_STATED
+    )

@@ -48,6 +48,13 @@ RANGES: Mapping[str, Mapping[str, tuple[float, float]]] = {
     "dry_steam": _PRESSURES,
     "states": _PRESSURES,
     "steam_nozzles": _PRESSURES,
+    "jet_speed": {
+        "m": (0.5, 2.0),
+        "C": (0.5, 1.0),
+        "A": (0.02, 0.05),
+        "h": (2.7e6, 3.2e6),
+        "p_2": (0.8e5, 1.5e5),
+    },
 }
 
 
@@ -163,8 +170,9 @@ def test_so_is_what_a_sheet_prints_in_inches_and_pounds(function: Callable[..., 
     )
 
 
-#: Corruptions that change nothing: no value lies between 2000 and 4000, and a share of a reboring is rounded down.
-UNNOTICED = {"Re ≤ 2020.0", "0.0505"}
+#: Corruptions that change nothing: no value lies between 2000 and 4000, a share of a reboring is rounded down, and the
+#: bending of threads is capped at 1 on both sides of its least ratio.
+UNNOTICED = {"Re ≤ 2020.0", "0.0505", "R_S, 0.404"}
 _CORRUPTIBLE = re.compile(r" [+−] |/|(?<![\w.])\d+(?:\.\d+)?(?![\w.])|[²³⁴]")
 
 

@@ -12,6 +12,7 @@ import pytest
 
 from speclint.handbook.bolted_joints import (
     fatigue,
+    gaskets,
     layout,
     loads,
     scatter,
@@ -426,3 +427,126 @@ def test_slope_of_the_fatigue_line_is_the_building_code_s(N: float) -> None:
     endurance = fatigue.endurance_rolled_before_treatment(20 * MM)
     assert fatigue.strength_for_cycles(endurance, N) / endurance == pytest.approx(theirs, rel=1e-9)
     assert 2 * endurance > 50e6
+
+
+@proves(
+    "bolted_joints.stripping",
+    memory=[
+        "VDI 2230 Part 1 (2003), section 5.5.5",
+        "E. M. Alexander, Analysis and design of threaded assemblies, SAE 770420",
+    ],
+)
+@pytest.mark.parametrize(
+    ("ratio", "factor"), [(0.999999, 0.897), (1.0, 0.897), (2.0, 0.897), (0.8, 0.953312)]
+)
+def test_bending_of_threads_meets_its_end_value(ratio: float, factor: float) -> None:
+    """The polynomial, 0.728 + 1.769 − 2.896 + 1.296 at 1, runs into the 0.897 that hold from there (memory)."""
+    assert stripping.inner_thread_bending_factor(ratio) == pytest.approx(factor, abs=1e-6)
+
+
+@proves("bolted_joints.stripping", memory="VDI 2230 Part 1 (2003), section 5.5.5")
+@pytest.mark.parametrize(("flats", "factor"), [(1.4, 0.75), (1.5, 0.84), (1.9, 1.0), (3.0, 1.0)])
+def test_a_nut_of_nearly_two_diameters_does_not_widen(flats: float, factor: float) -> None:
+    """3.8 x − x² − 2.61: 0.75 at the least width of the range and 1.00 at its greatest, 1.9 diameters (memory)."""
+    assert stripping.nut_widening_factor(flats * 0.024, 0.024) == pytest.approx(factor)
+
+
+@proves(
+    "bolted_joints.stiffness",
+    derived="Example B after VDI 2230-1 (2015), Annex B, in a public calculation source",
+)
+def test_load_introduction_of_a_cone_and_sleeve() -> None:
+    """M12 of 12.9, δ_S 2.0372e-6 and δ_P 3.0629e-7 mm/N, n = 0.7: Φ_n = 0.091491, worked by hand by its author."""
+    Phi = stiffness.load_factor(1 / 2.0372e-9, 1 / 3.0629e-10)
+    assert stiffness.load_factor_at(0.7, Phi) == pytest.approx(0.091491, rel=5e-4)
+
+
+@proves(
+    "bolted_joints.scatter", derived="VDI 2230 Part 1 (2003), Table 5.4/1, in a public calculation source"
+)
+@pytest.mark.parametrize(
+    ("rough", "across", "settles"), [(20e-6, False, 11.0), (20e-6, True, 14.5), (6e-6, True, 11.0)]
+)
+def test_embedding_of_a_bolt_with_one_joint(rough: float, across: bool, settles: float) -> None:
+    """Thread, head, nut and one inner face: 3 + 2 × 3 + 2, 3 + 2 × 4.5 + 2.5, 3 + 2 × 3 + 2 µm."""
+    assert scatter.embedding(rough, 1, 2, across=across).nominal == pytest.approx(settles * 1e-6)
+
+
+@proves("bolted_joints.tightening", seen="U. C. Jindal, Machine Design")
+def test_jindal_example_9_5_torque() -> None:
+    """U. C. Jindal, Machine Design, Ex. 9-5, p. 268 (companion): 156.97 N·m at 0.75 of 650 MPa on 115 mm²."""
+    assert tightening.tightening_torque(0.75 * 650e6 * 115 * MM2, 0.2, 14 * MM) == pytest.approx(
+        156.97, rel=1e-4
+    )
+
+
+@proves("bolted_joints.stiffness", seen="U. C. Jindal, Machine Design")
+def test_jindal_example_31_1_share_of_a_stud_in_iron() -> None:
+    """U. C. Jindal, Machine Design, Ex. 31-1, p. 816 (companion): C = 0.322, cones of 45°, nut 1.5 d."""
+    bolt = stiffness.bar_stiffness(210e9, math.pi / 4 * (18 * MM) ** 2, 50 * MM)
+    iron = stiffness.member_stiffness(90e9, 18 * MM, 27 * MM, 50 * MM, stiffness.CONE_45)
+    assert stiffness.load_factor(bolt, iron) == pytest.approx(0.322, rel=5e-3)
+
+
+@proves(
+    "bolted_joints.gaskets", seen="Calculation sheet of a steam box's hand hole cover, UG-34 and Appendix 2"
+)
+def test_gasket_of_a_hand_hole_cover() -> None:
+    """b 8.624 mm on 209.6 mm, y 69 MPa (seen): W_m2 = 391 637 N and H = 23 761 N at 6.89 bar, π taken as 3.14."""
+    assert gaskets.seating_bolt_load(209.6 * MM, 8.624 * MM, 69e6) == pytest.approx(391_637, rel=1e-3)
+    assert gaskets.hydrostatic_end_force(209.6 * MM, 6.89e5) == pytest.approx(23_761, rel=1e-3)
+
+
+@proves(
+    "bolted_joints.stud_stress",
+    "bolted_joints.tightening",
+    seen="Dutch table of tightening after VDI 2230-1, Table A1",
+)
+def test_preload_and_torque_of_an_m8() -> None:
+    """M8, 8.8, friction 0.14, 0.9 of proof (seen): 18.1 kN and 27.3 N·m, hexagon bearing 11.6 mm on a hole of 9 mm."""
+    thread = {"P": 1.25 * MM, "d_2": 7.188 * MM, "mu_t": 0.14, "alpha": tightening.METRIC_FLANK_ANGLE}
+    preload = stud_stress.permissible_preload(0.9, 640e6, 36.6 * MM2, **thread)
+    assert preload == pytest.approx(18.1e3, rel=1e-2)
+    D_h = tightening.mean_bearing_diameter(D_w=11.6 * MM, d_h=9 * MM)
+    torque = tightening.tightening_torque_with_friction(preload, mu_h=0.14, D_h=D_h, **thread)
+    assert torque == pytest.approx(27.3, rel=2e-2)
+
+
+@proves(
+    "bolted_joints.tightening",
+    "bolted_joints.scatter",
+    seen="Lecture notes on bolted joints of aircraft, chapter 9",
+)
+def test_scatter_of_friction_makes_a_tightening_factor() -> None:
+    """M12 at 100 N·m, friction 0.08 to 0.12, bearing 18.75 mm (seen): 65.19 and 46.22 kN, α_A = 1.41."""
+    like = {
+        "T": 100.0,
+        "P": 1.75 * MM,
+        "d_2": 10.863 * MM,
+        "alpha": tightening.METRIC_FLANK_ANGLE,
+        "D_h": 18.75 * MM,
+    }
+    high, low = (tightening.preload_with_friction(mu_t=mu, mu_h=mu, **like) for mu in (0.08, 0.12))
+    assert high == pytest.approx(65_190, rel=5e-3)
+    assert low == pytest.approx(46_220, rel=5e-3)
+    assert scatter.scatter_of_factor(high / low) == pytest.approx(scatter.scatter_of_factor(1.41), rel=5e-3)
+
+
+@proves(
+    "bolted_joints.scatter",
+    "bolted_joints.fatigue",
+    "bolted_joints.stud_stress",
+    derived="Example B after VDI 2230-1 (2015), Annex B, in a public calculation source",
+)
+def test_complete_joint_of_a_cone_and_sleeve() -> None:
+    """M12 of 12.9 tapped, Rz below 10 µm, a load across (worked by hand by its author): f_Z 8 µm, F_Z 3413.8 N,
+    F_M 75 949.5 N at friction 0.1, σ_a 5.4287 MPa of 48.875 MPa."""
+    k_b, k_m = 1 / 2.0372e-9, 1 / 3.0629e-10
+    settles = scatter.embedding(5e-6, 1, 1, across=True)
+    assert settles.nominal == pytest.approx(8e-6)
+    assert scatter.preload_lost(settles.nominal, k_b, k_m) == pytest.approx(3413.8, rel=1e-4)
+    thread = {"P": 1.75 * MM, "d_2": 10.863 * MM, "mu_t": 0.1, "alpha": tightening.METRIC_FLANK_ANGLE}
+    A_s = 84.27 * MM2
+    assert stud_stress.permissible_preload(0.9, 1100e6, A_s, **thread) == pytest.approx(75_949.5, rel=2e-3)
+    assert fatigue.stress_amplitude(0.091491, 15e3, 5e3, A_s) / 1e6 == pytest.approx(5.4287, rel=1e-3)
+    assert fatigue.endurance_rolled_before_treatment(12 * MM) / 1e6 == pytest.approx(48.875)

@@ -14,6 +14,14 @@ import pytest
 from speclint.testing import DesignFolder, on_sheet
 from speclint_motion.formulae.pins import projected_pressure
 from speclint_motion.formulae.sections import bourne_rod, share_of_bore
+from speclint_motion.formulae.shafts import (
+    effective_diameter,
+    moments_together,
+    shaft_fatigue_factor,
+    shafting_allowable,
+    shafting_shear,
+    size_factor,
+)
 from speclint_motion.formulae.tables import proportion_of_bore
 from speclint_steamways.formulae.paths import bourne_port, period_port
 from tests.plugins.steamways.test_partitions import LEAK, files as with_wall
@@ -46,6 +54,39 @@ def test_the_pocket_books_proportions(part: str, inches: float) -> None:
     """A period pocket-book, p. 501 (seen through character recognition): 0.16, 0.26 and 0.28 D; here 17 in."""
     size = share_of_bore(D=17 * INCH, k=proportion_of_bore(part).nominal)
     assert size / INCH == pytest.approx(inches)
+
+
+@proves("speclint_motion.formulae.shafts", seen="Sadhu Singh, Machine Design I")
+def test_allowable_shear_of_the_code_of_shafting() -> None:
+    """Sadhu Singh, Machine Design I, example 6.1 (its public companion notebook seen): 380 and 650 MPa, keyway: 85.5;
+    d = 43.13 mm for 150 N·m with the moment of the belts, so that 1.5 M and T together make 1346.9 N·m.
+    """
+    assert shafting_allowable(S_y=380e6, S_ut=650e6, e=0.75) / 1e6 == pytest.approx(85.5)
+    M = (1346.9**2 - 150**2) ** 0.5 / 1.5
+    assert shafting_shear(M=M, T=150.0, C_m=1.5, C_t=1.0, d=0.04313) / 1e6 == pytest.approx(85.5, rel=5e-4)
+
+
+@proves(
+    "speclint_motion.formulae.shafts", memory="Budynas and Nisbett, Shigley's Mechanical Engineering Design"
+)
+def test_shigley_example_6_4_size_factor() -> None:
+    """Shigley, Ex. 6-4 (memory): a bar of 32 mm, turning 0.858, not turning 0.954."""
+    assert size_factor(d=0.032) == pytest.approx(0.858, abs=5e-4)
+    assert size_factor(d=effective_diameter(d=0.032)) == pytest.approx(0.954, abs=5e-4)
+
+
+@proves(
+    "speclint_motion.formulae.shafts", memory="Budynas and Nisbett, Shigley's Mechanical Engineering Design"
+)
+def test_shigley_example_7_1_shaft() -> None:
+    """Shigley, Ex. 7-1 (memory): 1.1 in, 1260 lbf·in turning, 1100 steady, K_f 1.58, K_s 1.37, S_e 29.3, S_ut 105 kpsi:
+    1.62 by distortion energy and Goodman.
+    """
+    pound_inch, kpsi = PSI * INCH**3, 1e3 * PSI
+    S_a = moments_together(M=1260 * pound_inch, T=0.0, K_f=1.58, K_s=1.37)
+    S_m = moments_together(M=0.0, T=1100 * pound_inch, K_f=1.58, K_s=1.37)
+    n = shaft_fatigue_factor(S_a=S_a, S_m=S_m, k=1.0, S_f=29.3 * kpsi, R_m=105 * kpsi, d=1.1 * INCH)
+    assert n == pytest.approx(1.62, abs=0.01)
 
 
 @proves("speclint_steamways.formulae.paths", seen="J. Bourne, A Catechism of the Steam Engine")

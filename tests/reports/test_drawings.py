@@ -420,7 +420,7 @@ def fits() -> Iterator[Figure]:
 
 
 def test_every_fit_is_drawn_cold_and_hot_whatever_its_kind() -> None:
-    """Ø 32 H7 (0 to +25) with m6 (+9 to +25): clearance 25 − 9 = 16 to interference 25 µm."""
+    """Ø 36 H7 (0 to +25) with m6 (+9 to +25): clearance 25 − 9 = 16 to interference 25 µm."""
     found = {figure.component: figure for figure in fits()}
     bolts = found["fit-bolts-left-back"]
     assert size_of(bolts, "between them, cold") == "clearance 16 to interference 25 µm"

@@ -3,7 +3,17 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
-from speclint.specs import AccessPlan, Chamber, SpannerRoom, ValveSeat, Withdrawal
+from speclint.specs import (
+    AccessPlan,
+    BoltedJoint,
+    Chamber,
+    CylinderCover,
+    CylinderLiner,
+    FrameFastening,
+    SpannerRoom,
+    ValveSeat,
+    Withdrawal,
+)
 from speclint_clearances.formulae.access import spanner_head, swing_wanted, withdrawal_room
 from speclint_clearances.sources import AD_2000_A5, PED
 
@@ -13,9 +23,10 @@ _HOLDS = {"ring of twelve points": 12.0, "ring of six points": 6.0, "open": 12.0
 
 @rule(
     "access.inspection",
-    title="Inspection openings have at least the required size, every pressure weld can be seen, every seat "
-    "can be lapped in place, and spanners and withdrawn parts have the room they need",
+    title="Openings have the required size, every pressure weld can be seen, every seat lapped in place, and the "
+    "spanners of every joint and every stud and liner withdrawn have the room they need",
     on=AccessPlan,
+    edition=2,
     grade=Grade.NONCONFORMITY,
     cites=[PED, AD_2000_A5.at("inspection openings"), FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="What cannot be reached is not inspected, and its defects show only when it fails.",
@@ -42,8 +53,8 @@ def inspection(plan: AccessPlan, sheet: Sheet) -> Judgement:
         return sheet.states(False, "not every chamber under pressure is listed")
     if not plan.chambers:
         raise sheet.not_assessed("no chamber is stated", plan.where)
-    names = [*_welds_unseen(plan, sheet), *_seats_unlapped(plan, sheet)]
-    said = "; ".join(names) or "every weld can be seen and every seat lapped in place"
+    names = [*_welds_unseen(plan, sheet), *_seats_unlapped(plan, sheet), *_left_out(plan, sheet)]
+    said = "; ".join(names) or "every weld, seat, joint and liner can be reached"
     named = sheet.states(not names, said)
     rooms: list[tuple[str, Chamber | SpannerRoom | Withdrawal]] = []
     rooms += [*plan.chambers.items(), *plan.spanners.items(), *plan.withdrawals.items()]
@@ -92,6 +103,23 @@ def _seats_unlapped(plan: AccessPlan, sheet: Sheet) -> list[str]:
         elif not sheet.read(f"{seat.id} lapped in its place", plan.seats[seat.id].lapped_in_place):
             unlapped.append(f"{seat.id} cannot be lapped in place")
     return unlapped
+
+
+def _left_out(plan: AccessPlan, sheet: Sheet) -> list[str]:
+    """Joints without room for a spanner, and studs and liners without room to withdraw them, by their ids."""
+    block = sheet.follow(plan.serves)
+    joints = {joint.id: joint for joint in sheet.belonging_to(block, BoltedJoint)}
+    for cover in sheet.belonging_to(block, CylinderCover):
+        joints |= {joint.id: joint for joint in sheet.belonging_to(cover, BoltedJoint)}
+    studs = [
+        name for name, joint in joints.items() if sheet.read(f"fastener of {name}", joint.fastener) == "stud"
+    ]
+    turned = [*joints, *(one.id for one in sheet.belonging_to(block, FrameFastening))]
+    drawn = [*studs, *(liner.id for liner in sheet.belonging_to(block, CylinderLiner))]
+    return [
+        *(f"{name} has no room for a spanner stated" for name in turned if name not in plan.spanners),
+        *(f"{name} has no room for withdrawal stated" for name in drawn if name not in plan.withdrawals),
+    ]
 
 
 def _spanner(name: str, room: SpannerRoom, sheet: Sheet) -> Judgement:

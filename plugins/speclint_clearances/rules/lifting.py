@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Kilograms, Metres, Newtons
@@ -28,6 +29,12 @@ from speclint_clearances.formulae.lifting import (
     shear_strength,
     tear_out_stress,
 )
+from speclint_clearances.formulae.lugs import (
+    hook_along_plane,
+    hook_beside_plane,
+    part_across,
+    root_stress,
+)
 from speclint_clearances.formulae.tables import thread_diameter
 from speclint_clearances.sources import EN_818_4, EN_13155, ISO_3266, MACHINERY
 
@@ -49,25 +56,36 @@ class Load:
     z: Metres
 
 
+class _Leg(NamedTuple):
+    """One leg of the sling: its pull, where it takes hold in plan, and how far the hook is aside and above."""
+
+    F: Newtons
+    x: Metres
+    y: Metres
+    r: Metres
+    h: Metres
+
+
 @rule(
     "lifting.points",
-    title="Two opposite lifting points alone carry the load times the dynamic factor within the strength of "
-    "eye, thread and lug, and they lie above its centre of gravity",
+    title="Two opposite points above the load's centre of gravity carry it alone, times the dynamic factor, within "
+    "the strength of eye, thread and lug, bent both ways by the sling where it leans most",
     on=LiftingPlan,
+    edition=2,
     grade=Grade.HOLD,
     cites=[
         EN_13155.at("structural strength"),
         ISO_3266.at("working load limits"),
         MACHINERY,
-        EN_818_4.at("angles of legs"),
+        EN_818_4.at("angles of legs, as reproduced in the tables of makers of slings", memory=False),
         FED_STD_H28,
         FIRST_PRINCIPLES,
         COMMON_PRACTICE,
     ],
     why="A rigid load on four legs is carried by two of them while two are slack: an eye sized for a "
     "quarter of it carries half.",
-    leaves_out="slings and shackles, the weld of a lug, bending of the part; the rules for lifting at work, "
-    "the local code and a competent person decide; nobody stands under the load",
+    leaves_out="slings and shackles, the weld of a lug, an eye not turned to its sling, bending of the part; "
+    "the rules for lifting at work, the local code and a competent person decide; nobody stands under the load",
     limits=[
         Limit(
             "least_share",
@@ -96,7 +114,7 @@ class Load:
             "slope",
             "1",
             "ratio",
-            EN_818_4.at("legs to 45 degrees"),
+            EN_818_4.at("legs to 45 degrees, as reproduced in the tables of makers of slings", memory=False),
             "greatest slope of a leg from the vertical, the tangent of 45°",
         ),
         Limit(
@@ -104,7 +122,7 @@ class Load:
             "0.5",
             "ratio",
             COMMON_PRACTICE,
-            "share of proof stress in tension across the hole of a lug",
+            "share of proof stress in tension across the hole of a lug, and in tension and bending at its weld",
         ),
         Limit(
             "shear_share",
@@ -160,7 +178,8 @@ def _point(name: str, point: LiftingPoint, plan: LiftingPlan, load: Load, sheet:
     shared = sheet.at_least(share, sheet.limit("least_share"))
     judged = [hangs, shared, sheet.at_most(slope, sheet.limit("slope"))]
     if sheet.read(f"{name} is", point.form) == "lug":
-        return [*judged, *_lug(name, point.lug, pull, sheet)]
+        beside = _bent(name, point.lug, plan, load, _Leg(pull, x, y, r, h), sheet)
+        return [*judged, *_lug(name, point.lug, pull, sheet), beside]
     return [*judged, *_eye(name, point, plan, pull, sheet)]
 
 
@@ -209,6 +228,38 @@ def _lug(name: str, lug: Lug, pull: Newtons, sheet: Sheet) -> list[Judgement]:
         sheet.at_most(stress, sheet.work(f"S {name}", share_of_proof, k=sheet.limit(share), R_p=proof))
         for share, stress in stresses.items()
     ]
+
+
+def _bent(name: str, lug: Lug, plan: LiftingPlan, load: Load, leg: _Leg, sheet: Sheet) -> Judgement:
+    """Stress where the lug is welded on: pulled, bent along its plate and across it."""
+    plan_view = {
+        "x": leg.x,
+        "y": leg.y,
+        "x_c": load.x,
+        "y_c": load.y,
+        "φ": sheet.take(f"φ {name}", lug.plane),
+    }
+    δ = sheet.take("δ", plan.sling_leans)
+    U, V = (
+        sheet.work(
+            f"{symbol} {name}",
+            part_across,
+            F=leg.F,
+            c=sheet.work(f"{aside} {name}", formula, **plan_view),
+            r=leg.r,
+            h=leg.h,
+            δ=δ,
+        )
+        for symbol, aside, formula in (("U", "a", hook_along_plane), ("V", "c", hook_beside_plane))
+    )
+    t = sheet.take(f"t {name}", lug.thickness)
+    e, b = sheet.take(f"e_w {name}", lug.height), sheet.take(f"b {name}", lug.root_width)
+    stress = sheet.work(f"σ_w {name}", root_stress, F=leg.F, U=U, V=V, e=e, b=b, t=t)
+    metal = sheet.material_named(f"lug {name}", lug.material)
+    proof = sheet.look_up(f"R_p {name}", metal.proof_stress, at=DRAWING_TEMPERATURE, thickness=t)
+    return sheet.at_most(
+        stress, sheet.work(f"S_w {name}", share_of_proof, k=sheet.limit("tension_share"), R_p=proof)
+    )
 
 
 RULES: tuple[Rule, ...] = (points,)

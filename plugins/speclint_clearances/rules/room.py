@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
-from speclint.equations import Kelvins, Metres
+from speclint.equations import Kelvins, Metres, PerKelvin
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import Component, Envelope, GaugePoint, LoadCase, MotionGap
 from speclint_clearances.formulae.room import (
@@ -15,8 +15,10 @@ from speclint_clearances.formulae.room import (
     half_width_taken,
     highest_height,
     lowest_height,
+    overhang_of_side_play,
 )
 from speclint_clearances.formulae.tables import Corners, gauge_half_width
+from speclint_clearances.sources import UIC_505
 
 
 @dataclass(frozen=True)
@@ -27,25 +29,39 @@ class Outline:
     issued_by: str
 
 
+@dataclass(frozen=True)
+class _Hot:
+    """The part, its temperature, and how it grows."""
+
+    part: Component
+    T: Kelvins
+    α: PerKelvin
+
+
 @rule(
     "envelope.loading-gauge",
-    title="Every stated point stays inside the railway's gauge outline, with worn tyres, at both ends of "
-    "the spring travel and on the sharpest curve",
+    title="Every stated point stays inside the railway's gauge outline, hot, with worn tyres, at both ends of "
+    "the spring travel, on the sharpest curve and with the side play that swings it furthest",
     on=Envelope,
+    cases=("running", "drifting"),
+    edition=2,
     grade=Grade.HOLD,
-    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    cites=[UIC_505, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A part that stands out of gauge by a few millimetres strikes a platform at speed, with people on "
     "it.",
-    leaves_out="roll on the springs, cant, gauge widening on curves, thermal growth and wind; the railway "
+    leaves_out="roll on the springs, cant, gauge widening on curves and wind; the railway "
     "that issued the gauge, the local code and a competent person decide",
 )
-def loading_gauge(envelope: Envelope, sheet: Sheet) -> Judgement:
-    """y + side play + |a²/4 − x²|/(2 R) within the outline, at the lowest and the highest that the point can stand."""
+def loading_gauge(envelope: Envelope, case: LoadCase, sheet: Sheet) -> Judgement:
+    """y + k s + |a²/4 − x²|/(2 R) + growth within the outline, at the lowest and the highest the point can stand."""
     if not envelope.points:
         raise sheet.not_assessed("no point near the outline is stated", envelope.where)
     outline = _outline(envelope, sheet)
+    part = sheet.follow(envelope.around)
+    at = sheet.take("T", case.temperature_of(part))
+    hot = _Hot(part, at, sheet.look_up("α", sheet.material_of(part).expansion, of=part, at=at))
     return sheet.each(
-        envelope.points.items(), lambda item: sheet.worst(*_point(*item, envelope, outline, sheet))
+        envelope.points.items(), lambda item: sheet.worst(*_point(*item, envelope, outline, hot, sheet))
     )
 
 
@@ -62,27 +78,35 @@ def _outline(envelope: Envelope, sheet: Sheet) -> Outline:
 
 
 def _point(
-    name: str, point: GaugePoint, envelope: Envelope, outline: Outline, sheet: Sheet
+    name: str, point: GaugePoint, envelope: Envelope, outline: Outline, hot: _Hot, sheet: Sheet
 ) -> list[Judgement]:
-    throw = sheet.work(
-        "v",
-        curve_throw,
-        a=sheet.take("a", envelope.rigid_wheelbase),
-        x=sheet.take(f"x {name}", point.along),
-        R=sheet.take("R", envelope.least_curve),
-    )
-    from_centre = sheet.take(f"y {name}", point.from_centre)
+    a, x = sheet.take("a", envelope.rigid_wheelbase), sheet.take(f"x {name}", point.along)
+    grown = _growth(name, point, hot, sheet)
     width = sheet.work(
-        f"w {name}", half_width_taken, y=from_centre, s=sheet.take("s", envelope.side_play), v=throw
+        f"w {name}",
+        half_width_taken,
+        y=sheet.take(f"y {name}", point.from_centre),
+        k=sheet.work(f"k {name}", overhang_of_side_play, a=a, x=x),
+        s=sheet.take("s", envelope.side_play),
+        v=sheet.work(f"v {name}", curve_throw, a=a, x=x, R=sheet.take("R", envelope.least_curve)),
+        g=grown,
     )
     h = sheet.take(f"h {name}", point.height)
     worn, drop = sheet.take("w_t", envelope.tyre_wear), sheet.take("d", envelope.spring_drop)
-    low = sheet.work(f"h_low {name}", lowest_height, h=h, w=worn, d=drop)
-    high = sheet.work(f"h_high {name}", highest_height, h=h, r=sheet.take("r", envelope.spring_rise))
+    low = sheet.work(f"h_low {name}", lowest_height, h=h, w=worn, d=drop, g=grown)
+    rise = sheet.take("r", envelope.spring_rise)
+    high = sheet.work(f"h_high {name}", highest_height, h=h, r=rise, g=grown)
     foot = sheet.at_least(low, outline.corners[0][0])
     if not foot.holds:
         return [foot]
     return [foot, *(_width(width, at, outline, sheet) for at in (low, high))]
+
+
+def _growth(name: str, point: GaugePoint, hot: _Hot, sheet: Sheet) -> Metres:
+    """Growth from where the part is held, the middle of the engine unless a length is stated."""
+    stated = sheet.is_stated(f"growth length of {name}", point.growth_length)
+    L = sheet.take(f"L {name}", point.growth_length if stated else point.from_centre)
+    return sheet.work(f"g {name}", growth, L=L, alpha=hot.α, T=hot.T, T_ref=DRAWING_TEMPERATURE)
 
 
 def _width(width: Metres, at: Metres, outline: Outline, sheet: Sheet) -> Judgement:

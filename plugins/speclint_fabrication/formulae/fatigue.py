@@ -6,7 +6,7 @@ import math
 
 from speclint import FIRST_PRINCIPLES, formula, require
 from speclint.equations import Kelvins, Metres, Pascals, Ratio
-from speclint_fabrication.sources import EN_1993_1_9, EN_13445_3
+from speclint_fabrication.sources import EN_1993_1_9, EN_13445_3, FATIGUE_CURVE, HOT_FATIGUE
 
 _ICE = 273.15
 #: Cycles of the detail category, of the constant-amplitude limit and of the cut-off (EN 1993-1-9, 7.1).
@@ -31,7 +31,7 @@ def strokes_of_life(S: Metres, D: Metres) -> Ratio:
 
 @formula(
     "Δσ = Δσ_C (2e6/N)^(1/3) if N ≤ 5e6, else Δσ_C (2/5)^(1/3) (5e6/min(N, 1e8))^(1/5)",
-    cites=[EN_1993_1_9.at("7.1, fig. 7.1")],
+    cites=[FATIGUE_CURVE],
 )
 def fatigue_strength(Δσ_C: Pascals, N: Ratio) -> Pascals:
     """Fatigue strength of a weld detail at a number of cycles; the cut-off limit beyond 1e8.
@@ -41,7 +41,8 @@ def fatigue_strength(Δσ_C: Pascals, N: Ratio) -> Pascals:
     ``Δσ_C`` detail category, the range for two million cycles [Pa]; ``N`` cycles, from 1e4 [-]. Returns [Pa].
     Constant beyond 1e8 cycles, as in the standard: smaller ranges cause no damage. Raises OutOfRange below 1e4.
 
-    EN 1993-1-9, fig. 7.1 (from memory): the constant-amplitude limit is 0.737 and the cut-off 0.405 of the category.
+    EN 1993-1-9, fig. 7.1 (as reproduced in public documents): the constant-amplitude limit is 0.737 and the cut-off
+    0.405 of the category.
 
     >>> round(fatigue_strength(Δσ_C=100e6, N=5e6) / 1e6, 1), round(fatigue_strength(Δσ_C=100e6, N=1e9) / 1e6, 1)
     (73.7, 40.5)
@@ -56,7 +57,7 @@ def fatigue_strength(Δσ_C: Pascals, N: Ratio) -> Pascals:
 
 @formula(
     "f_T = 1 if t ≤ 100, else 1.03 − 1.5e-4 t − 1.5e-6 t², t = T/K − 273.15",
-    cites=[EN_13445_3.at("clause 18, temperature correction for ferritic steel")],
+    cites=[HOT_FATIGUE],
     empirical="°C",
 )
 def fatigue_temperature_factor(T: Kelvins) -> Ratio:

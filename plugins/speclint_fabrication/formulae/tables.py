@@ -1,4 +1,4 @@
-"""The tables of the family: through-thickness quality, tolerances of weldments, extent of examination."""
+"""The tables of the family: through-thickness quality, tolerances of weldments, groups of steels and their relief."""
 
 from __future__ import annotations
 
@@ -7,9 +7,13 @@ from collections.abc import Mapping
 from functools import cache
 
 from speclint import NotKnown, OutOfRange
+from speclint.handbook.materials import Material
 from speclint.handbook.tables import Reading
-from speclint_fabrication.sources import EN_1993_1_10, ISO_13920
+from speclint_fabrication.sources import EN_1993_1_10, EN_13445_4, ISO_13920, ISO_TR_15608
 
+_GROUPS = "en-13445-4-2014-stress-relief.csv"
+_ELEMENTS = ("C", "Si", "Mn", "Cr", "Mo", "Ni", "Cu", "V")
+_ICE = 273.15
 Row = Mapping[str, str]
 _THROUGH_THICKNESS = "en-1993-1-10-2005-through-thickness.csv"
 _WELDMENTS = "iso-13920-1996-linear-tolerances.csv"
@@ -47,6 +51,48 @@ def weldment_tolerance(grade: str, size: float) -> Reading:
             what = f"tolerance of a weldment, class {grade}, at {millimetres:g} mm"
             return Reading.exact(what, float(row[grade]) / 1e3, "m", ISO_13920.at("Table 1"))
     raise OutOfRange(f"ISO 13920 holds over 2 to 20000 mm; {millimetres:g} mm is outside")
+
+
+def steel_group(metal: Material) -> Reading:
+    """Group of a steel for welding and stress relief, by the most of each element that its standard allows.
+
+    NotKnown where carbon or manganese is not stated, OutOfRange for a steel of no group that the table holds.
+    """
+    row = _group(metal)
+    what = f"group of {metal.name} for welding"
+    return Reading.exact(what, float(row["group"]), "", ISO_TR_15608.at("Table 1"))
+
+
+def coolest_relief(metal: Material) -> Reading:
+    """Least temperature of stress relief of a steel, K; errors as for :func:`steel_group`."""
+    return _relief(metal, "low", "least")
+
+
+def hottest_relief(metal: Material) -> Reading:
+    """Greatest temperature of stress relief of a steel, K; errors as for :func:`steel_group`."""
+    return _relief(metal, "high", "greatest")
+
+
+def _relief(metal: Material, column: str, words: str) -> Reading:
+    what = f"{words} temperature of stress relief of {metal.name}"
+    celsius = float(_group(metal)[column])
+    return Reading.exact(what, celsius + _ICE, "K", EN_13445_4.at("Table 10.1-1"))
+
+
+def _group(metal: Material) -> Row:
+    chromium = metal.composition("Cr").low if "Cr" in metal.elements() else 0.0
+    for row in _rows(_GROUPS):
+        within = all(_most(metal, name) <= float(row[name]) + 1e-9 for name in _ELEMENTS)
+        if within and chromium * 100 >= float(row["Cr_least"]):
+            return row
+    raise OutOfRange(f"{metal.title} is in no group of steels for which welding and stress relief are held")
+
+
+def _most(metal: Material, element: str) -> float:
+    """The most of an element that a standard allows, per cent; one that it does not name is an impurity."""
+    if element in ("C", "Mn") or element in metal.elements():
+        return metal.composition(element).high * 100
+    return 0.0
 
 
 @cache

@@ -7,8 +7,8 @@ from speclint.equations import Ratio
 from speclint.specs import Plate, WeldedJoint, Weldment
 from speclint_fabrication.formulae.plates import quality_asked
 from speclint_fabrication.formulae.tables import through_thickness
-from speclint_fabrication.inputs import metal_of, plate_named
-from speclint_fabrication.sources import EN_1993_1_10, EN_10164, EN_13445_2
+from speclint_fabrication.inputs.plates import metal_of, plate_named
+from speclint_fabrication.sources import EN_1993_1_10, EN_13445_2, Z_CLASSES
 
 
 @rule(
@@ -16,7 +16,7 @@ from speclint_fabrication.sources import EN_1993_1_10, EN_10164, EN_13445_2
     title="The through-thickness quality required by each welded joint does not exceed that of its plate",
     on=Weldment,
     grade=Grade.NONCONFORMITY,
-    cites=[EN_1993_1_10.at("3.2, Table 3.2"), EN_10164.at("classes Z15, Z25, Z35")],
+    cites=[EN_1993_1_10.at("3.2, Table 3.2"), Z_CLASSES],
     why="A rolled plate is layered: shrinkage of a heavy weld on its face can tear the plate beneath it, "
     "out of sight (lamellar tearing).",
     leaves_out="ultrasonic testing of the plate before welding, which is the other safeguard",

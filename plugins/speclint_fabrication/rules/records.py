@@ -4,34 +4,47 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.specs import WeldedJoint, Weldment
-from speclint_fabrication.sources import EN_13445_3, EN_13445_4, ISO_5817, ISO_9606_1, ISO_15614_1
+from speclint_fabrication.formulae.tables import steel_group
+from speclint_fabrication.inputs.plates import metal_of
+from speclint_fabrication.inputs.welds import holds_pressure
+from speclint_fabrication.sources import (
+    EN_13445_3,
+    EN_13445_4,
+    ISO_5817,
+    ISO_9606_1,
+    ISO_15614_1,
+    ISO_TR_15608,
+    JOINT_FACTOR,
+)
 
 DEFERS = "the local code for pressure parts and a competent person decide"
 
 
 @rule(
     "block.weld-record",
-    title="Every pressure weld is full penetration of quality level B, states its procedure and welder, and "
-    "is examined to the extent that its joint factor requires",
+    title="Every pressure weld is full penetration of level B, has its procedure and welder stated and is examined as "
+    "its joint factor requires, and every plate is of a known group of weldable steels",
     on=Weldment,
     grade=Grade.HOLD,
     cites=[
         ISO_15614_1.at("scope"),
         ISO_9606_1.at("scope"),
         ISO_5817.at("level B"),
-        EN_13445_3.at("5.6, joint factor"),
+        JOINT_FACTOR,
+        ISO_TR_15608.at("Table 1"),
         COMMON_PRACTICE,
     ],
     why="A sound weld and a defective one can look alike: what a weld may carry rests on how it was made "
     "and examined.",
     leaves_out="whether the records are true, and whether the range of qualification covers the joint; "
     f"{DEFERS}",
+    edition=2,
     limits=[
         Limit(
             "examined_for_full_factor",
             "100 %",
             "ratio",
-            EN_13445_3.at("Table 5.6-1, testing groups 1 and 2"),
+            JOINT_FACTOR,
             "least extent of examination for a joint factor of 1",
         ),
         Limit(
@@ -50,9 +63,12 @@ def weld_record(weldment: Weldment, sheet: Sheet) -> Judgement:
     wrong = [
         f"{name}: {fault}"
         for name, joint in weldment.joints.items()
-        if sheet.read(f"{name} holds pressure", joint.on_pressure)
+        if holds_pressure(name, joint, weldment, sheet)
         for fault in _faults(name, joint, sheet)
     ]
+    if not wrong:
+        for name, plate in weldment.plates.items():
+            sheet.look_up(f"group of {name}", steel_group, metal=metal_of(name, plate, sheet))
     return sheet.states(not wrong, "; ".join(wrong) or "every weld on pressure is on record")
 
 

@@ -3,28 +3,34 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
-from speclint.specs import FinishedFace, Weldment
+from speclint.equations import Kelvins, Seconds
+from speclint.specs import FinishedFace, Plate, Weldment
 from speclint_fabrication.formulae.relief import face_wanted, holding_time
-from speclint_fabrication.formulae.tables import weldment_tolerance
-from speclint_fabrication.sources import EN_13445_4, ISO_13920
+from speclint_fabrication.formulae.tables import (
+    coolest_relief,
+    hottest_relief,
+    steel_group,
+    weldment_tolerance,
+)
+from speclint_fabrication.inputs.plates import metal_of, rolled_thickness
+from speclint_fabrication.sources import EN_13445_4, ISO_13920, ISO_TR_15608
 
-_PLACE = EN_13445_4.at("Table 10.1-1, steels of groups 1.1 and 1.2")
+_PLACE = EN_13445_4.at("Table 10.1-1")
 
 
 @rule(
     "block.stress-relief",
-    title="The weldment is stress relieved before finish machining, within the temperature limits, for at "
-    "least the holding time, with at least the machining allowance required on each face",
+    title="The weldment is stress relieved before finish machining, in the temperature range of each plate's steel, "
+    "for at least the holding time, with at least the machining allowance required on each face",
     on=Weldment,
     grade=Grade.NONCONFORMITY,
-    cites=[_PLACE, ISO_13920.at("Table 1"), COMMON_PRACTICE],
+    cites=[_PLACE, ISO_TR_15608.at("Table 1"), ISO_13920.at("Table 1"), COMMON_PRACTICE],
     why="Bores machined before stress relief come out oval; a weldment never stress relieved distorts in "
     "service.",
-    leaves_out="rates of heating and cooling, support in the furnace, alloy steels, which need other "
-    "temperatures",
+    leaves_out="rates of heating and cooling, support in the furnace, the tempering temperature of a tempered "
+    "plate, which stress relief must not reach",
+    edition=2,
     limits=[
-        Limit("coolest", "550 °C", "temperature", _PLACE, "least temperature of stress relief"),
-        Limit("hottest", "600 °C", "temperature", _PLACE, "greatest temperature of stress relief"),
         Limit(
             "clean_up",
             "2 mm",
@@ -35,7 +41,7 @@ _PLACE = EN_13445_4.at("Table 10.1-1, steels of groups 1.1 and 1.2")
     ],
 )
 def stress_relief(weldment: Weldment, sheet: Sheet) -> Judgement:
-    """Temperature and time by the thickest plate, machining after it, allowance ≥ tolerance + clean-up."""
+    """Temperature by each steel, time by the thickest plate as rolled, allowance ≥ tolerance + clean-up."""
     if not weldment.plates:
         raise sheet.not_assessed("no plate is stated", weldment.where)
     treatment = weldment.treatment
@@ -46,15 +52,31 @@ def stress_relief(weldment: Weldment, sheet: Sheet) -> Judgement:
     if not order.holds:
         return order
     T = sheet.take("T_r", treatment.temperature)
-    warm = sheet.within(T, sheet.limit("coolest"), sheet.limit("hottest"))
-    thickest = max(sheet.take(f"t of {name}", plate.thickness) for name, plate in weldment.plates.items())
-    wanted = sheet.work("τ", holding_time, t=thickest)
-    held = sheet.at_least(sheet.take("τ_0", treatment.time), wanted)
+    warm = sheet.worst(*(_warm(name, plate, T, sheet) for name, plate in weldment.plates.items()))
+    if not warm.holds:
+        return warm
+    held = sheet.at_least(sheet.take("τ_0", treatment.time), _time(weldment, sheet))
     if not weldment.faces:
         raise sheet.not_assessed("no finished face is stated", weldment.where)
     grade = sheet.read("class of tolerance", weldment.tolerance_class)
     faces = sheet.each(weldment.faces.items(), lambda item: _face(*item, grade, sheet))
     return sheet.worst(warm, held, faces)
+
+
+def _warm(name: str, plate: Plate, T: Kelvins, sheet: Sheet) -> Judgement:
+    metal = metal_of(name, plate, sheet)
+    low = sheet.look_up(f"T_min of {name}", coolest_relief, metal=metal)
+    return sheet.within(T, low, sheet.look_up(f"T_max of {name}", hottest_relief, metal=metal))
+
+
+def _time(weldment: Weldment, sheet: Sheet) -> Seconds:
+    """Holding time by the thickest plate as rolled; that of steels beyond group 1 is not held."""
+    for name, plate in weldment.plates.items():
+        metal = metal_of(name, plate, sheet)
+        if sheet.look_up(f"group of {name}", steel_group, metal=metal) >= 2:
+            raise sheet.not_covered(f"no holding time of stress relief is held for {metal.title}")
+    thickest = max(rolled_thickness(name, plate, sheet) for name, plate in weldment.plates.items())
+    return sheet.work("τ", holding_time, t=thickest)
 
 
 def _face(name: str, face: FinishedFace, grade: str, sheet: Sheet) -> Judgement:

@@ -6,7 +6,6 @@ from dataclasses import dataclass
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import KelvinDifference, Kelvins, Metres
-from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import Material
 from speclint.handbook.steam import saturation_temperature
 from speclint.specs import LoadCase, Plate, Weldment
@@ -18,24 +17,25 @@ from speclint_fabrication.formulae.warming import (
     share_of_proof,
     shock_difference,
 )
-from speclint_fabrication.inputs import metal_of
+from speclint_fabrication.inputs.plates import metal_of, rolled_thickness
 from speclint_fabrication.sources import CARSLAW, MANSON, TIMOSHENKO_GOODIER
 
 
 @dataclass(frozen=True)
 class Wall:
-    """A plate by name, its metal, its thickness and its mean temperature."""
+    """A plate by name, its metal, its thickness on the drawing and as rolled, and its mean temperature."""
 
     name: str
     metal: Material
     t: Metres
+    rolled: Metres
     at: Kelvins
 
 
 @rule(
     "block.warming-rate",
-    title="The thermal stress of the walls, at the stated warming rate and when steam first enters the cold "
-    "block, does not exceed its share of proof stress",
+    title="The thermal stress of the walls, at the stated warming rate and when steam first enters the block at "
+    "its lowest temperature, does not exceed its share of the proof stress of the plate as rolled",
     on=Weldment,
     cases=("warming",),
     grade=Grade.OBSERVATION,
@@ -48,6 +48,7 @@ class Wall:
     why="The steam side expands and the rest holds it back: a block warmed too fast cracks at its corners.",
     leaves_out="corners and changes of thickness, where the stress is higher; condensate lying in the "
     "passages, where it is highest",
+    edition=2,
     limits=[
         Limit("rate_share", "0.3", "ratio", COMMON_PRACTICE, "share of proof stress during warming"),
         Limit(
@@ -74,11 +75,18 @@ def warming_rate(weldment: Weldment, case: LoadCase, sheet: Sheet) -> Judgement:
     at = sheet.take("T", case.temperature_of(sheet.follow(weldment.makes)))
     pressure = sheet.take_absolute("p", case.live_pressure)
     steam = sheet.work("T_s", saturation_temperature, p=pressure)
+    coldest = sheet.take("T_0", weldment.least_temperature)
 
     def judge(item: tuple[str, Plate]) -> Judgement:
         name, plate = item
-        wall = Wall(name, metal_of(name, plate, sheet), sheet.take(f"t of {name}", plate.thickness), at)
-        return sheet.worst(_rate(wall, weldment, sheet), _shock(wall, steam, sheet))
+        wall = Wall(
+            name,
+            metal_of(name, plate, sheet),
+            sheet.take(f"t of {name}", plate.thickness),
+            rolled_thickness(name, plate, sheet),
+            at,
+        )
+        return sheet.worst(_rate(wall, weldment, sheet), _shock(wall, coldest, steam, sheet))
 
     return sheet.each(met.items(), judge)
 
@@ -93,10 +101,10 @@ def _rate(wall: Wall, weldment: Weldment, sheet: Sheet) -> Judgement:
     return _held("rate_share", f"σ_w of {wall.name}", wall, ahead, sheet)
 
 
-def _shock(wall: Wall, steam: Kelvins, sheet: Sheet) -> Judgement:
+def _shock(wall: Wall, coldest: Kelvins, steam: Kelvins, sheet: Sheet) -> Judgement:
     conductivity = sheet.look_up("λ", wall.metal.conductivity, at=wall.at)
     biot = sheet.work("Bi", biot_number, h=sheet.limit("film", "h"), t=wall.t, λ=conductivity)
-    ahead = sheet.work(f"ΔT_0 of {wall.name}", shock_difference, T_s=steam, T_0=DRAWING_TEMPERATURE, Bi=biot)
+    ahead = sheet.work(f"ΔT_0 of {wall.name}", shock_difference, T_s=steam, T_0=coldest, Bi=biot)
     return _held("shock_share", f"σ_0 of {wall.name}", wall, ahead, sheet)
 
 
@@ -109,7 +117,7 @@ def _held(limit: str, symbol: str, wall: Wall, ahead: KelvinDifference, sheet: S
         ΔT=ahead,
         nu=sheet.look_up("ν", wall.metal.poisson),
     )
-    proof = sheet.look_up("R_p", wall.metal.proof_stress, at=wall.at, thickness=wall.t)
+    proof = sheet.look_up("R_p", wall.metal.proof_stress, at=wall.at, thickness=wall.rolled)
     allowed = sheet.work(f"S of {wall.name}", share_of_proof, k=sheet.limit(limit, "k"), R=proof)
     return sheet.at_most(stress, allowed)
 

@@ -55,19 +55,52 @@ def thrust_along_frame(F: Newtons, S: Newtons) -> Newtons:
     return F + S
 
 
-@formula("N_s = μ n F/T", cites=[FIRST_PRINCIPLES])
-def factor_against_slip(mu: Ratio, n: Ratio, F: Newtons, T: Newtons) -> Ratio:
-    """Factor of safety against slip, by friction alone.
+@formula("D = μ n F", cites=[FIRST_PRINCIPLES])
+def drag_of_pad(mu: Ratio, n: Ratio, F: Newtons) -> Newtons:
+    """Force with which a sliding pad drags on the frame while the block grows.
 
-    N_s = μ n F/T
+    D = μ n F
 
-    mu: least friction. n: number of bolts. F: least preload, N. T: thrust, N, above 0. Returns a ratio.
+    mu: greatest friction. n: number of its bolts. F: greatest preload of one, N. Returns N.
 
-    >>> factor_against_slip(mu=0.15, n=20, F=200e3, T=300e3)  # hand: 600/300
-    2.0
+    Hand working: 0.15 × 8 × 150 kN.
+
+    >>> round(drag_of_pad(mu=0.15, n=8, F=150e3))
+    180000
+    """
+    return mu * n * F
+
+
+@formula("T_D = T + D", cites=[FIRST_PRINCIPLES])
+def thrust_with_drag(T: Newtons, D: Newtons) -> Newtons:
+    """What the pad that locates the block takes: the thrust, and the drag of a pad that slides.
+
+    T_D = T + D
+
+    T: thrust, N. D: drag, N. Returns N. Heating and cooling pull both ways, as the thrust does.
+
+    >>> thrust_with_drag(T=450e3, D=150e3)
+    600000.0
+    """
+    return T + D
+
+
+@formula("N_s = μ n (F − P)/T", cites=[FIRST_PRINCIPLES])
+def factor_against_slip(mu: Ratio, n: Ratio, F: Newtons, P: Newtons, T: Newtons) -> Ratio:
+    """Times the thrust that friction alone would hold on a pad that the couple lifts.
+
+    N_s = μ n (F − P)/T
+
+    mu: least friction. n: number of bolts. F: least preload, N. P: load of the couple on each, N. T: thrust, with
+    drag, N, above 0. Returns a ratio; nothing or less where the pad gapes.
+
+    Hand working: 0.15 × 20 × (200 - 50)/300 = 450/300.
+
+    >>> round(factor_against_slip(mu=0.15, n=20, F=200e3, P=50e3, T=300e3), 6)
+    1.5
     """
     require(T > 0 * F, "the thrust must be above 0")
-    return mu * n * F / T
+    return mu * n * (F - P) / T
 
 
 @formula("τ = T/(n A)", cites=[FIRST_PRINCIPLES])

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
 from speclint.equations import Metres, Newtons, Pascals, Radians, Ratio
 
 
@@ -21,6 +21,23 @@ def depth_needed(s: Metres, L_e: Metres, r: Metres) -> Metres:
     0.051
     """
     return s + L_e + r
+
+
+@formula("L_e = min(l, L − s − r)", cites=[FIRST_PRINCIPLES])
+def engaged_in_hole(l: Metres, L: Metres, s: Metres, r: Metres) -> Metres:  # noqa: E741 - symbol of a length
+    """Length of full thread that a stud can find in its hole, however long the engagement stated.
+
+    L_e = min(l, L − s − r)
+
+    l: engagement stated, m. L: depth of the drilled hole below the face, m. s: depth at which the thread begins,
+    m. r: depth at the bottom that the tap leaves without full thread, nothing in a hole that goes through, m.
+    Returns m; OutOfRange where the hole has no full thread.
+
+    >>> round(engaged_in_hole(l=0.036, L=0.020, s=0.005, r=0.0), 4)
+    0.015
+    """
+    require(s + r < L, f"a hole {L:.4g} deep has no full thread below {s:.4g} and above the last {r:.4g}")
+    return min(l, L - s - r)
 
 
 @formula("e = k d", cites=[COMMON_PRACTICE])

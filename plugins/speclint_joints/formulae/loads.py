@@ -107,11 +107,11 @@ def mean_diameter(D_o: Metres, D_i: Metres) -> Metres:
 
 @formula("q = n F/A", cites=[FIRST_PRINCIPLES])
 def pressure_on_face(F: Newtons, n: Ratio, A: SquareMetres) -> Pascals:
-    """Mean pressure between two ground faces.
+    """Mean pressure on a ground face or a gasket.
 
     q = n F/A
 
-    F: load left on the face for each stud, N. n: number of studs. A: area in contact, m². Returns Pa, below zero
+    F: load on it for each stud, N. n: number of studs. A: area in contact, m². Returns Pa, below zero
     where the faces have separated.
 
     >>> round(pressure_on_face(F=50e3, n=20, A=0.02) / 1e6)

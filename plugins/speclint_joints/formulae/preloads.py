@@ -6,7 +6,7 @@ import math
 
 from speclint import FIRST_PRINCIPLES, formula, require
 from speclint.equations import Metres, Newtons, Pascals, Radians, Ratio, SquareMetres
-from speclint_joints.sources import VDI_2230
+from speclint_joints.sources import VDI_2230, VDI_TORSION
 
 
 @formula("F_left = max(F − F_Z, 0) (1 − r)", cites=[VDI_2230.at("section 5.4.2"), FIRST_PRINCIPLES])
@@ -63,7 +63,7 @@ def preload_without_torsion(nu: Ratio, R_p02: Pascals, A_s: SquareMetres) -> New
     return nu * R_p02 * A_s
 
 
-@formula("τ = k τ_0", cites=[VDI_2230.at("section 5.5.2")])
+@formula("τ = k τ_0", cites=[VDI_TORSION])
 def torsion_in_service(k: Ratio, tau_0: Pascals) -> Pascals:
     """Torsional shear stress that remains in service after tightening.
 

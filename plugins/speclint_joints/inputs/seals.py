@@ -6,8 +6,9 @@ from dataclasses import dataclass
 
 from speclint import Sheet
 from speclint.handbook.bolted_joints import gaskets, pressure_load
-from speclint.specs import BoltedJoint, LoadCase
+from speclint.specs import BoltedJoint, Gland, LoadCase
 from speclint_joints.formulae.loads import load_per_stud, mean_diameter
+from speclint_joints.inputs.pressures import acting_pressure
 from speclint_joints.inputs.studs import Studs
 
 
@@ -17,6 +18,20 @@ class GasketRing:
 
     G: float
     b: float
+
+
+def not_a_gland(joint: BoltedJoint, sheet: Sheet) -> None:
+    """End the rule on the studs of a gland."""
+    if isinstance(sheet.follow(joint.holds), Gland):
+        raise sheet.not_applicable("a gland compresses packing and closes no faced joint")
+
+
+def sealed_by(seal: str, joint: BoltedJoint, sheet: Sheet) -> None:
+    """End the rule unless the joint has this seal."""
+    not_a_gland(joint, sheet)
+    stated = sheet.read("seal", joint.seal)
+    if stated != seal:
+        raise sheet.not_applicable(f"the joint is sealed by a {stated}, not by a {seal}")
 
 
 def gasket_ring(joint: BoltedJoint, sheet: Sheet) -> GasketRing:
@@ -38,31 +53,6 @@ def pressure_diameter(joint: BoltedJoint, sheet: Sheet) -> float:
     if sheet.read("seal", joint.seal) == "gasket":
         return gasket_ring(joint, sheet).G
     return sheet.take("D_p", joint.pressure_circle)
-
-
-def acting_pressure(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> float:
-    """Greatest gauge pressure that the joint holds in a load case.
-
-    In the cylinder: the pressure stated for it (hydraulic test, trapped water), else as live steam. Of live
-    steam: that at which the safety valves blow, where it is stated, else the live pressure.
-    """
-    holds = sheet.read("pressure", joint.pressure)
-    if holds == "exhaust":
-        return sheet.take("p", case.exhaust_pressure)
-    return pressure_in_cylinder(case, sheet) if holds == "cylinder" else _pressure_of_live_steam(case, sheet)
-
-
-def pressure_in_cylinder(case: LoadCase, sheet: Sheet) -> float:
-    """Greatest gauge pressure in the cylinder: that stated for it, else that of the live steam."""
-    if sheet.is_stated("cylinder pressure", case.cylinder_pressure):
-        return sheet.take("p", case.cylinder_pressure)
-    return _pressure_of_live_steam(case, sheet)
-
-
-def _pressure_of_live_steam(case: LoadCase, sheet: Sheet) -> float:
-    if sheet.is_stated("safety valve pressure", case.safety_valve_pressure):
-        return sheet.take("p", case.safety_valve_pressure)
-    return sheet.take("p", case.live_pressure)
 
 
 def lift_per_stud(joint: BoltedJoint, case: LoadCase, sheet: Sheet, studs: Studs) -> float:

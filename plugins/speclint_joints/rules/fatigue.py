@@ -8,8 +8,9 @@ from speclint.specs import BoltedJoint, Gland, LoadCase
 from speclint_joints.formulae.loads import load_per_stud
 from speclint_joints.formulae.preloads import endurance_with_factor, mean_stud_load, preload_without_torsion
 from speclint_joints.inputs.preload import Working, working_preload
-from speclint_joints.inputs.seals import acting_pressure, pressure_diameter
-from speclint_joints.sources import VDI_2230
+from speclint_joints.inputs.pressures import acting_pressure
+from speclint_joints.inputs.seals import pressure_diameter
+from speclint_joints.sources import VDI_2230, VDI_FATIGUE
 
 
 @rule(
@@ -19,12 +20,13 @@ from speclint_joints.sources import VDI_2230
     on=BoltedJoint,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
-    cites=[VDI_2230.at("eqs. 187, R10/1 and R10/2"), COMMON_PRACTICE],
+    cites=[VDI_FATIGUE, COMMON_PRACTICE],
     why="A cover is loaded at every stroke, some hundred million times; a thread then breaks far below its "
     "static strength.",
     leaves_out="Bending of studs, corrosion and heat, which lower the endurance limit; steels outside "
     "classes 8.8 to 12.9.",
     limits=[Limit("factor", "1.2", "ratio", VDI_2230.at("section 5.5.3"), "least factor against fatigue")],
+    edition=2,
 )
 def stud_fatigue(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Amplitude of the stud's share of the load against the endurance limit of its thread as made."""

@@ -6,14 +6,14 @@ from dataclasses import dataclass
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.bolted_joints import loads, stud_stress
-from speclint.specs import CaseName, CylinderBlock, CylinderLiner, FrameFastening, LoadCase, Pad
+from speclint.specs import CaseName, CylinderBlock, CylinderEnd, CylinderLiner, FrameFastening, LoadCase, Pad
 from speclint_joints.formulae import frames
 from speclint_joints.formulae.loads import circle_area
 from speclint_joints.formulae.preloads import preload_left, share_of_strength
 from speclint_joints.inputs.preload import tightened_preload
-from speclint_joints.inputs.seals import pressure_in_cylinder
+from speclint_joints.inputs.pressures import pressure_in_cylinder
 from speclint_joints.inputs.studs import Studs, studs_of
-from speclint_joints.sources import SHIGLEY, VDI_2230
+from speclint_joints.sources import SHIGLEY, VDI_SLIP
 
 _CASES: tuple[CaseName, ...] = ("starting", "running", "water")
 _DEFERS = "the local railway code and a competent person decide."
@@ -43,13 +43,20 @@ def _pad(fastening: FrameFastening, block: CylinderBlock, sheet: Sheet) -> Pad:
 
 def _thrust(fastening: FrameFastening, block: CylinderBlock, case: LoadCase, sheet: Sheet) -> float:
     """Steam load on a cover at the largest bore of the liner's life, and buffing."""
-    load = sheet.work(
-        "F_s", loads.pressure_load, D=_bore(fastening, block, sheet), p=pressure_in_cylinder(case, sheet)
-    )
+    ends = tuple(end for end in block.ends.values() if _of_bore(fastening, end, sheet))
+    pressure = pressure_in_cylinder(case, sheet, ends)
+    load = sheet.work("F_s", loads.pressure_load, D=_bore(fastening, block, sheet), p=pressure)
     gravity = sheet.look_up("g", frames.standard_gravity)
     mass, shock = sheet.take("m", fastening.carried_mass), sheet.take("k", fastening.shock)
     jolt = sheet.work("S", frames.shock_load, m=mass, k=shock, g=gravity)
     return sheet.work("F_T", frames.thrust_along_frame, F=load, S=jolt)
+
+
+def _of_bore(fastening: FrameFastening, end: CylinderEnd, sheet: Sheet) -> bool:
+    """Whether an end is of the bore whose thrust the pad carries; where it does not say it may be."""
+    if not sheet.is_stated("bore of the end", end.of_bore):
+        return True
+    return sheet.read("bore of the end", end.of_bore) == sheet.read("bore", fastening.bore)
 
 
 def _bore(fastening: FrameFastening, block: CylinderBlock, sheet: Sheet) -> float:
@@ -64,23 +71,43 @@ def _bore(fastening: FrameFastening, block: CylinderBlock, sheet: Sheet) -> floa
     return sheet.take("D", worn)
 
 
+def _drag(block: CylinderBlock, sheet: Sheet) -> float:
+    """What all sliding pads of a block together drag on the frame as it grows, N, their bolts fully drawn."""
+    fastenings = sheet.belonging_to(block, FrameFastening)
+    drag = 0.0
+    for name, pad in block.pads.items():
+        if sheet.read(f"pad {name} locates", pad.locates):
+            continue
+        found = [one for one in fastenings if sheet.read(f"pad of {one.id}", one.pad) == name]
+        if not found:
+            raise sheet.not_assessed(
+                f"no fastening of the sliding pad {name} of {block.id} is stated", pad.where
+            )
+        for one in found:
+            bolts = studs_of(one, sheet)
+            high = tightened_preload(one, sheet, bolts).high
+            mu = sheet.take("mu_D", one.greatest_friction)
+            drag += sheet.work("D", frames.drag_of_pad, mu=mu, n=bolts.n, F=high)
+    return drag
+
+
 @rule(
     "frame.block-slip",
-    title="Friction alone holds the thrust of the block with its factor against slip, or fitted bolts or "
-    "lugs take all of it within their shear and bearing limits",
+    title="Friction alone holds the thrust of the block and the drag of its sliding pads with its factor against slip, "
+    "or fitted bolts or lugs take all of both within their shear and bearing limits",
     on=FrameFastening,
     cases=_CASES,
     grade=Grade.HOLD,
-    cites=[VDI_2230.at("section 5.5.6"), SHIGLEY.at("section 8-12"), COMMON_PRACTICE],
+    cites=[VDI_SLIP, SHIGLEY.at("section 8-12"), COMMON_PRACTICE],
     why="A block that has begun to move on its frame wears its bolts loose, and no tightening will hold it "
     "again.",
-    leaves_out=f"Help from a sliding pad, and strength of the frame; {_DEFERS}",
+    leaves_out=f"Strength of the frame; {_DEFERS}",
     limits=[
         Limit(
             "friction alone",
             "1.8",
             "ratio",
-            VDI_2230.at("section 5.5.6"),
+            VDI_SLIP,
             "least factor against slip, reversing load",
         ),
         Limit(
@@ -98,23 +125,28 @@ def _bore(fastening: FrameFastening, block: CylinderBlock, sheet: Sheet) -> floa
             "greatest bearing pressure of fitted bolts or lugs, reversing load",
         ),
     ],
+    edition=2,
 )
 def block_slip(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Friction at least preload against the thrust; or shear and bearing, without credit for friction."""
+    """Friction at least preload, less the lift of the couple, against thrust and drag; or shear and bearing."""
     block = sheet.follow(fastening.holds)
-    if not sheet.read("pad locates", _pad(fastening, block, sheet).locates):
+    pad = _pad(fastening, block, sheet)
+    if not sheet.read("pad locates", pad.locates):
         raise sheet.not_applicable("this pad slides, so that the block may grow: it takes no thrust")
-    thrust = _thrust(fastening, block, case, sheet)
+    steam = _thrust(fastening, block, case, sheet)
+    thrust = sheet.work("T_D", frames.thrust_with_drag, T=steam, D=_drag(block, sheet))
     taken_by = sheet.read("thrust taken by", fastening.thrust_taken_by)
     if taken_by == "friction":
         drawn, mu = _drawn(fastening, sheet), sheet.take("mu", fastening.friction)
-        factor = sheet.work("N_s", frames.factor_against_slip, mu=mu, n=drawn.bolts.n, F=drawn.low, T=thrust)
+        lift = _lift(fastening, block, pad, sheet, steam, drawn.bolts.n)
+        pressed = {"n": drawn.bolts.n, "F": drawn.low, "P": lift}
+        factor = sheet.work("N_s", frames.factor_against_slip, mu=mu, T=thrust, **pressed)
         return sheet.at_least(factor, sheet.limit("friction alone"))
-    sheared, pressed = (
+    sheared, pressure = (
         _fitted(fastening, sheet, thrust) if taken_by == "fitted bolts" else _lugs(fastening, sheet, thrust)
     )
     return sheet.worst(
-        sheet.at_most(sheared, sheet.limit("shear")), sheet.at_most(pressed, sheet.limit("bearing"))
+        sheet.at_most(sheared, sheet.limit("shear")), sheet.at_most(pressure, sheet.limit("bearing"))
     )
 
 
@@ -152,13 +184,15 @@ def _lugs(fastening: FrameFastening, sheet: Sheet, thrust: float) -> tuple[float
             "share of proof", "0.8", "ratio", COMMON_PRACTICE, "greatest share of proof stress of the bolts"
         ),
     ],
+    edition=2,
 )
 def block_couple(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Judgement:
     """The thrust acts in both directions, so each pad is lifted by one and pressed by the other."""
     block = sheet.follow(fastening.holds)
     pad = _pad(fastening, block, sheet)
     drawn = _drawn(fastening, sheet)
-    lift = _lift(fastening, block, pad, case, sheet, drawn.bolts.n)
+    thrust = _thrust(fastening, block, case, sheet)
+    lift = _lift(fastening, block, pad, sheet, thrust, drawn.bolts.n)
     factor = sheet.work("n_p", loads.separation_factor, F_i=drawn.low, Phi=0.0, P=lift)
     face = sheet.take("A", pad.area)
     pressed = sheet.work("q", frames.greatest_pad_pressure, n=drawn.bolts.n, F=drawn.high, P=lift, A=face)
@@ -175,11 +209,10 @@ def block_couple(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Jud
 
 
 def _lift(
-    fastening: FrameFastening, block: CylinderBlock, pad: Pad, case: LoadCase, sheet: Sheet, n: int
+    fastening: FrameFastening, block: CylinderBlock, pad: Pad, sheet: Sheet, thrust: float, n: int
 ) -> float:
     bore = sheet.entry(block.bores, fastening.bore, f"bores of {block.id}")
     other = sheet.entry(block.pads, fastening.other_pad, f"pads of {block.id}")
-    thrust = _thrust(fastening, block, case, sheet)
     couple = sheet.work("M", frames.couple_of_thrust, T=thrust, a=sheet.take("a", bore.axis_from_frame))
     apart = sheet.work(
         "l", frames.between_pads, x_1=sheet.take("x_1", pad.at), x_2=sheet.take("x_2", other.at)

@@ -9,9 +9,9 @@ from speclint.specs import BoltedJoint, Gland, LoadCase
 from speclint_joints.formulae.glands import greatest_share, packing_load
 from speclint_joints.formulae.preloads import share_of_strength
 from speclint_joints.inputs.holding import joint_holding
-from speclint_joints.inputs.seals import acting_pressure
+from speclint_joints.inputs.pressures import acting_pressure
 from speclint_joints.inputs.studs import Studs, flank_angle, pitch, pitch_diameter, studs_of
-from speclint_joints.sources import SHIGLEY, VDI_2230
+from speclint_joints.sources import SHIGLEY, VDI_TORSION
 
 
 @rule(
@@ -21,7 +21,7 @@ from speclint_joints.sources import SHIGLEY, VDI_2230
     on=Gland,
     cases=("starting", "running", "test", "water"),
     grade=Grade.NONCONFORMITY,
-    cites=[FIRST_PRINCIPLES, SHIGLEY.at("eqs. 8-1 and 8-5"), VDI_2230.at("section 5.5.2"), COMMON_PRACTICE],
+    cites=[FIRST_PRINCIPLES, SHIGLEY.at("eqs. 8-1 and 8-5"), VDI_TORSION, COMMON_PRACTICE],
     why="A gland is tightened by feel, one nut ahead of the other; a stud that breaks lets the packing out.",
     leaves_out="Bending of the gland's flange and of the studs, and friction of the packing on the box.",
     limits=[
@@ -34,6 +34,7 @@ from speclint_joints.sources import SHIGLEY, VDI_2230
             "coefficient of friction in the thread, tightened dry and hot",
         ),
     ],
+    edition=2,
 )
 def studs(gland: Gland, case: LoadCase, sheet: Sheet) -> Judgement:
     """Tension and torsion of the most heavily loaded stud, against proof stress."""

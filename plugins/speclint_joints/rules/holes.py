@@ -1,122 +1,38 @@
-"""Engagement of the threads, depth of the tapped hole, and the metal round it."""
+"""Depth of the tapped hole, and the metal round it."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.handbook.bolted_joints import FED_STD_H28, loads, shear_strength_ratio, stripping_load
+from speclint.handbook.bolted_joints import FED_STD_H28
 from speclint.handbook.cylinders import bore_hoop_stress
-from speclint.handbook.materials import Material
-from speclint.handbook.threads import external_stripping_area, internal_stripping_area
-from speclint.specs import BoltedJoint, Gland, LoadCase
+from speclint.specs import BoltedJoint, Gland
 from speclint_joints.formulae.holes import (
     bursting_pressure,
     depth_needed,
-    engaged_diameters,
     least_edge_distance,
-    load_with_margin,
     ring_round_hole,
 )
-from speclint_joints.formulae.preloads import breaking_load, share_of_strength, shear_strength
-from speclint_joints.inputs.preload import tightened_preload, working_preload
-from speclint_joints.inputs.seals import lift_per_stud
+from speclint_joints.formulae.preloads import share_of_strength
+from speclint_joints.inputs.engagement import left_by_tap, tapped_engagement
+from speclint_joints.inputs.preload import tightened_preload
 from speclint_joints.inputs.studs import flank_angle, nominal_diameter, pitch_diameter, studs_of
-from speclint_joints.sources import ASME_BENDING, VDI_2230
-
-#: The group of the table of shear strengths to which a family of metals belongs.
-_GROUPS = {
-    "grey-iron": "grey iron",
-    "ductile-iron": "spheroidal iron",
-    "stainless-austenitic": "austenitic steel",
-    "stainless-martensitic": "steel",
-}
-
-
-def _group(material: Material, sheet: Sheet) -> str:
-    found = _GROUPS.get(material.family, "steel" if "steel" in material.family else "")
-    if not found:
-        raise sheet.not_assessed(f"the handbook has no shear strength of {material.title}")
-    return found
-
-
-@rule(
-    "joint.engagement",
-    title="The stripping load of every thread exceeds both the greatest load and the breaking load of the "
-    "stud by the margin",
-    on=BoltedJoint,
-    cases=("starting", "running", "test", "water"),
-    grade=Grade.NONCONFORMITY,
-    gravest=Grade.HOLD,
-    cites=[FED_STD_H28, VDI_2230.at("section 5.5.5"), COMMON_PRACTICE],
-    why="A broken stud is noticed and drilled out; a stripped hole fails without warning and spoils the "
-    "block.",
-    leaves_out="Loss of tensile strength when hot, and wear of threads; the local code and a competent "
-    "person decide.",
-    limits=[
-        Limit("margin", "1.2", "ratio", COMMON_PRACTICE, "least stripping load over the load it must hold")
-    ],
-)
-def engagement(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Stripping loads of stud, hole and nut at least thread overlap, against greatest and breaking load of the stud."""
-    if isinstance(sheet.follow(joint.holds), Gland):
-        raise sheet.not_applicable("a gland's studs carry only its packing; gland.studs judges them")
-    working = working_preload(joint, case, sheet)
-    studs = working.stack.studs
-    lift = lift_per_stud(joint, case, sheet, studs)
-    greatest = sheet.work("F_b", loads.stud_load, F_i=working.high, Phi=working.Phi, P=lift)
-    at = sheet.take("T_0", joint.tightening.temperature)
-    strength = sheet.look_up(
-        "R_m", sheet.material_of(joint).tensile_strength, of=joint, at=at, thickness=studs.d
-    )
-    breaking = sheet.work("F_m", breaking_load, R_m=strength, A_s=studs.A_s)
-    margin = sheet.limit("margin")
-    held = sheet.work("F_need", load_with_margin, k=margin, F=greatest)
-    broken = sheet.work("F_break", load_with_margin, k=margin, F=breaking)
-    judged = []
-    for strips in _strippings(joint, sheet, studs.thread, studs.d, strength, at):
-        judged.append(sheet.at_least(strips, held).graded(Grade.HOLD))
-        judged.append(sheet.at_least(strips, broken))
-    return sheet.worst(*judged)
-
-
-def _strippings(
-    joint: BoltedJoint, sheet: Sheet, thread: str, d: float, strength: float, at: float
-) -> Iterator[float]:
-    """Load that strips each thread at each end."""
-    stud = sheet.material_of(joint)
-    ends = [("n", joint.nut.engagement, sheet.material_named("the nut", joint.nut.material))]
-    if sheet.read("fastener", joint.fastener) == "stud":
-        ends.append(("e", joint.tapped.engagement, sheet.material_of(sheet.follow(joint.screwed_into))))
-    for mark, stated, other in ends:
-        length = sheet.take(f"L_{mark}", stated)
-        sheet.work(f"k_{mark}", engaged_diameters, L_e=length, d=d)
-        outer = sheet.look_up(f"A_b{mark}", external_stripping_area, designation=thread, length=length)
-        inner = sheet.look_up(f"A_{mark}", internal_stripping_area, designation=thread, length=length)
-        other_strength = sheet.look_up(f"R_{mark}", other.tensile_strength, at=at)
-        yield _strips(stud, strength, outer, sheet, f"b{mark}")
-        yield _strips(other, other_strength, inner, sheet, mark)
-
-
-def _strips(material: Material, strength: float, area: float, sheet: Sheet, mark: str) -> float:
-    ratio = sheet.look_up(f"r_{mark}", shear_strength_ratio, material=_group(material, sheet))
-    shear = sheet.work(f"tau_{mark}", shear_strength, r=ratio, R_m=strength)
-    return sheet.work(f"F_{mark}", stripping_load, tau_B=shear, A=area)
+from speclint_joints.sources import ASME_BENDING
 
 
 @rule(
     "joint.hole-depth",
-    title="A blind tapped hole is at least as deep as set-in, engagement and run-out together, and a hole "
-    "that opens into steam is sealed",
+    title="A tapped hole, blind or through, is at least as deep as set-in, engagement and what the tap leaves, "
+    "and a hole that opens into steam is sealed",
     on=BoltedJoint,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
     why="A stud that bottoms splits the block or is never tight; one that comes through into steam always "
     "leaks.",
     leaves_out="The drill point, and the strength of the metal below a blind hole.",
+    edition=2,
 )
 def hole_depth(joint: BoltedJoint, sheet: Sheet) -> Judgement:
-    """Depth against engagement and run-out; a hole through into steam is sealed."""
+    """Depth against engagement and what the tap leaves; a hole through into steam is sealed."""
     if sheet.read("fastener", joint.fastener) != "stud":
         raise sheet.not_applicable("bolts go through both parts")
     hole = joint.tapped
@@ -128,10 +44,9 @@ def hole_depth(joint: BoltedJoint, sheet: Sheet) -> Judgement:
         else "the hole opens into steam and is not sealed"
     )
     judged = [sheet.states(sealed, says, where=hole.opens_into.where)]
-    if opens_into == "nothing":
-        parts = {"s": sheet.take("s", joint.set_in), "L_e": sheet.take("L_e", hole.engagement)}
-        needed = sheet.work("L_n", depth_needed, r=sheet.take("r", hole.run_out), **parts)
-        judged.append(sheet.at_least(sheet.take("L", hole.depth), needed))
+    parts = {"s": sheet.take("s", joint.set_in), "L_e": sheet.take("L_e", hole.engagement)}
+    needed = sheet.work("L_n", depth_needed, r=left_by_tap(joint, sheet), **parts)
+    judged.append(sheet.at_least(sheet.take("L", hole.depth), needed))
     return sheet.worst(*judged)
 
 
@@ -141,7 +56,7 @@ def hole_depth(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     "round them does not exceed the allowable local stress",
     on=BoltedJoint,
     grade=Grade.NONCONFORMITY,
-    cites=[COMMON_PRACTICE, FED_STD_H28.at("form of thread"), ASME_BENDING],
+    cites=[COMMON_PRACTICE, FED_STD_H28.at("form of thread", memory=True), ASME_BENDING],
     why="The flanks of a loaded thread force the hole open; with little metal round it the edge cracks.",
     leaves_out="Stress from steam in the neighbouring bore, and rows of holes.",
     limits=[
@@ -150,6 +65,7 @@ def hole_depth(joint: BoltedJoint, sheet: Sheet) -> Judgement:
         ),
         Limit("local", "1.5", "ratio", ASME_BENDING, "allowable local stress over allowable tension"),
     ],
+    edition=2,
 )
 def edge(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     """Distance in diameters, and hoop stress of the ring of metal round the thread."""
@@ -163,7 +79,7 @@ def edge(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     tapped = sheet.follow(joint.screwed_into)
     alpha = sheet.look_up("α", flank_angle, designation=studs.thread)
     d_2 = sheet.look_up("d_2", pitch_diameter, designation=studs.thread)
-    length = sheet.take("L_e", joint.tapped.engagement)
+    length = tapped_engagement(joint, sheet)
     wedge = sheet.work("q", bursting_pressure, F=tightened.high, alpha=alpha, d_2=d_2, L_e=length)
     outside = sheet.work("D", ring_round_hole, e=sheet.take("e", joint.edge_distance))
     stress = sheet.work("sigma_h", bore_hoop_stress, p=wedge, d=studs.d, D=outside)

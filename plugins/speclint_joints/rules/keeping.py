@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
-from speclint.specs import BoltedJoint, FrameFastening
+from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.specs import BoltedJoint, CylinderCover, FrameFastening, Gland
 
 #: Positive locking: a part must shear or open before the nut can turn.
 _POSITIVE = ("split pin", "tab washer", "lock plate", "wire", "peened")
@@ -13,41 +13,83 @@ _FRICTION = ("lock nut", "prevailing torque nut")
 
 @rule(
     "joint.locking",
-    title="Every nut that could fall into the engine, its motion or the track has positive locking",
+    title="Every nut that could fall into the engine, its motion, on the track or beside it has positive locking",
     on=(BoltedJoint, FrameFastening),
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
-    why="A loose nut in a cylinder breaks the piston or the cover at the next stroke.",
+    why="A loose nut in a cylinder breaks the piston or the cover at the next stroke, and a lost one holds nothing.",
     leaves_out="Whether the locking is fitted correctly and renewed: a lock plate or a split pin is used "
     "only once.",
+    edition=2,
 )
 def locking(joint: BoltedJoint | FrameFastening, sheet: Sheet) -> Judgement:
-    """Locked by a part that must shear first; friction alone is an observation."""
-    place = sheet.read("could fall into", joint.nut.could_fall_into)
+    """Locked by a part that must shear first; friction alone is an observation.
+
+    "nothing" says only that no place is known to the spec: the place follows then from what the joint holds.
+    """
+    stated = sheet.read("could fall into", joint.nut.could_fall_into)
     how = sheet.read("locking", joint.nut.locking)
     where = joint.nut.locking.where
-    if place == "nothing":
-        return sheet.states(True, f"a loose nut could not fall anywhere harmful; locking: {how}", where=where)
+    place = _place(joint, sheet) if stated == "nothing" else stated
+    if how in _POSITIVE:
+        return sheet.states(True, f"a nut that could fall {_into(place)} is locked: {how}", where=where)
     if how in _FRICTION:
-        says = f"a nut that could fall into the {place} is locked only by friction: {how}"
-        return sheet.states(False, says, where=where).graded(Grade.OBSERVATION)
-    says = f"locking of a nut that could fall into the {place}: {how}"
-    return sheet.states(how in _POSITIVE, says, where=where)
+        says = f"a nut that could fall {_into(place)} is locked only by friction: {how}"
+        return sheet.states(place == "ground", says, where=where).graded(Grade.OBSERVATION)
+    judged = sheet.states(False, f"a nut that could fall {_into(place)} is not locked: {how}", where=where)
+    return judged.graded(Grade.OBSERVATION) if place == "ground" else judged
+
+
+def _place(joint: BoltedJoint | FrameFastening, sheet: Sheet) -> str:
+    """Where a nut on the outside of an engine falls: off its frame on the track, off a back cover into the motion."""
+    over_track = sheet.is_stated("over the track", joint.over_track) and sheet.read(
+        "over the track", joint.over_track
+    )
+    if isinstance(joint, FrameFastening) or over_track:
+        return "track"
+    held = sheet.follow(joint.holds)
+    if isinstance(held, CylinderCover):
+        front = (
+            sheet.is_stated("end of the cover", held.end)
+            and sheet.read("end of the cover", held.end) == "front"
+        )
+        return "ground" if front else "motion"
+    return "motion" if isinstance(held, Gland) else "ground"
+
+
+def _into(place: str) -> str:
+    return {"track": "on the track", "ground": "off the engine"}.get(place, f"into the {place}")
 
 
 @rule(
     "fastening.underside",
-    title="Every part that could fall on the track has a second retention",
+    title="Every part that could fall on the track has a second retention, or at least a stated number of fastenings, "
+    "each with positive locking",
     on=(BoltedJoint, FrameFastening),
     grade=Grade.HOLD,
     cites=[COMMON_PRACTICE],
     why="A part dropped at speed is thrown up under the train, or into people beside the line.",
     leaves_out="Strength of the second retention: the local railway code and a competent person decide.",
+    limits=[
+        Limit(
+            "fastenings",
+            "8",
+            "ratio",
+            COMMON_PRACTICE,
+            "least number of locked fastenings that keep one another",
+        )
+    ],
+    edition=2,
 )
 def underside(joint: BoltedJoint | FrameFastening, sheet: Sheet) -> Judgement:
-    """A second retention is stated wherever a part could fall on the track."""
+    """A second retention is stated wherever a part could fall on the track, unless many locked fastenings hold it."""
     if not sheet.read("over the track", joint.over_track):
         raise sheet.not_applicable("nothing of this joint could fall on the track")
+    if sheet.is_stated("count", joint.count) and sheet.is_stated("locking", joint.nut.locking):
+        n, how = sheet.count("n", joint.count), sheet.read("locking", joint.nut.locking)
+        if n >= sheet.limit("fastenings") and how in _POSITIVE:
+            says = f"{n} fastenings, each locked by {how}, keep one another"
+            return sheet.states(True, says, where=joint.nut.locking.where)
     kept = sheet.read("second retention", joint.second_retention)
     says = f"second retention that keeps the part off the track if the fastening fails: {kept}"
     return sheet.states(kept != "none", says, where=joint.second_retention.where)

@@ -64,10 +64,10 @@ def _period_number(cover: CylinderCover, sheet: Sheet) -> None:
     "spanner fits.",
     leaves_out="Gaps left for passages and ribs. A lens ring is stiff and round: only the spanner limits "
     "its studs.",
-    edition=2,
+    edition=3,
 )
 def stud_pitch(joint: BoltedJoint, sheet: Sheet) -> Judgement:
-    """Chordal pitch between room for a spanner and the greatest at which the joint is tight."""
+    """Room for a spanner along the chord; along the arc, the greatest pitch at which the joint is tight."""
     held = sheet.follow(joint.holds)
     if isinstance(held, Gland):
         raise sheet.not_applicable("a gland presses packing, not a joint between its studs")
@@ -78,7 +78,9 @@ def stud_pitch(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     least = sheet.work("s_low", layout.spanner_pitch, d=d)
     if sheet.read("seal", joint.seal) == "lens ring":
         return sheet.at_least(pitch, least)
-    return sheet.within(pitch, least, _greatest(joint, held, sheet, d))
+    along = sheet.work("s_arc", layout.arc_pitch, D=circle, n=n)
+    greatest = _greatest(joint, held, sheet, d)
+    return sheet.worst(sheet.at_least(pitch, least), sheet.at_most(along, greatest))
 
 
 def _greatest(joint: BoltedJoint, held: Component, sheet: Sheet, d: float) -> float:

@@ -16,7 +16,7 @@ from speclint_joints.formulae.preloads import (
 from speclint_joints.inputs.preload import TORQUE_METHODS, Tightened, tightened_preload, working_preload
 from speclint_joints.inputs.seals import lift_per_stud
 from speclint_joints.inputs.studs import Studs, flank_angle, pitch, pitch_diameter, studs_of
-from speclint_joints.sources import ASTM_A193, EN_10269, ISO_898_1, SHIGLEY, VDI_2230
+from speclint_joints.sources import ASTM_A193, EN_10269, ISO_898_1, SHIGLEY, TORQUE, VDI_PRELOAD, VDI_TORSION
 
 _NO_TORSION = "hydraulic tensioner"
 
@@ -27,7 +27,7 @@ _NO_TORSION = "hydraulic tensioner"
     "proof stress, and the scatter of the tightening method does not exceed its limit",
     on=BoltedJoint,
     grade=Grade.NONCONFORMITY,
-    cites=[VDI_2230.at("eq. R8/1 and Table A8"), SHIGLEY.at("eq. 8-27"), COMMON_PRACTICE],
+    cites=[VDI_PRELOAD, TORQUE, COMMON_PRACTICE],
     why="The same torque loads one stud a third more than its neighbour; both extremes must be safe.",
     leaves_out="Bending of the stud under the nut, and galling of threads; tightening trials on the joint "
     "itself take precedence.",
@@ -36,13 +36,14 @@ _NO_TORSION = "hydraulic tensioner"
             "share of proof",
             "0.9",
             "ratio",
-            VDI_2230.at("eq. R8/1"),
+            VDI_PRELOAD,
             "greatest share of proof stress during tightening",
         ),
         Limit(
             "scatter", "0.35", "ratio", COMMON_PRACTICE, "greatest scatter of preload in a joint under steam"
         ),
     ],
+    edition=2,
 )
 def preload(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     """Scatter of the method; greatest preload against that at which tension and torsion reach proof."""
@@ -95,7 +96,7 @@ def _twist(joint: BoltedJoint, sheet: Sheet, studs: Studs, tightened: Tightened)
     on=BoltedJoint,
     cases=("warming", "starting", "running", "cooling", "test", "water"),
     grade=Grade.HOLD,
-    cites=[VDI_2230.at("section 5.5.2"), SHIGLEY.at("eq. 8-24"), COMMON_PRACTICE],
+    cites=[VDI_TORSION, SHIGLEY.at("eq. 8-24"), COMMON_PRACTICE],
     why="A stud that yields when hot has lost its preload when cold, and the joint then opens at the next "
     "stroke.",
     leaves_out="Bending of studs and creep; the local code and a competent person decide on bolting of "
@@ -127,10 +128,11 @@ def _twist(joint: BoltedJoint, sheet: Sheet, studs: Studs, tightened: Tightened)
             "torsion left",
             "0.5",
             "ratio",
-            VDI_2230.at("section 5.5.2"),
+            VDI_TORSION,
             "share of the tightening torsion that remains in service",
         ),
     ],
+    edition=2,
 )
 def service_stress(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Tension of greatest hot preload and share of the pressure load, with half the torsion, against proof stress."""
@@ -167,20 +169,35 @@ def _share(sheet: Sheet, tightened: Tightened, at: float) -> float:
 
 @rule(
     "joint.bolting-material",
-    title="The studs are of a standard bolting steel, and the metal is no hotter than its limit for bolting",
+    title="The studs are of a standard bolting steel, and the metal is no hotter than its limit for bolting and its "
+    "creep limit",
     on=BoltedJoint,
     cases=("starting", "running", "drifting"),
     grade=Grade.HOLD,
-    cites=[EN_10269, ASTM_A193, ISO_898_1.at("scope, 150 °C")],
+    cites=[EN_10269, ASTM_A193, ISO_898_1.at("scope, 150 °C"), COMMON_PRACTICE],
     why="An ordinary high-tensile stud relaxes in the heat, a little every day, until the joint blows.",
-    leaves_out="Creep and relaxation over years; the local code and a competent person decide on bolting "
+    leaves_out="Relaxation over years below the creep limit; the local code and a competent person decide on bolting "
     "materials.",
+    limits=[
+        Limit(
+            "no creep",
+            "350 °C",
+            "temperature",
+            COMMON_PRACTICE,
+            "temperature limit up to which a steel needs no creep limit beside it",
+        )
+    ],
+    edition=2,
 )
 def bolting_material(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
-    """A bolting steel, not hotter than the highest temperature of its standard."""
+    """A bolting steel, not hotter than the highest temperature of its standard and the first of its creep table."""
     material = sheet.material_of(joint)
     if material.family != "bolting-steel":
         says = f"{material.title} is not a bolting steel of a standard"
         return sheet.states(False, says, where=joint.material.where)
     at = sheet.take("T_b", case.temperature_of(joint))
-    return sheet.no_hotter(at, sheet.look_up("T_max", material.temperature_limit, use="bolting"))
+    hottest = sheet.look_up("T_max", material.temperature_limit, use="bolting")
+    judged = [sheet.no_hotter(at, hottest)]
+    if hottest > sheet.limit("no creep") or material.holds("time-dependent-from"):
+        judged.append(sheet.no_hotter(at, sheet.look_up("T_c", material.time_dependent_from, of=joint)))
+    return sheet.worst(*judged)

@@ -98,14 +98,15 @@ def _beyond(
 
 @rule(
     "liner.iron",
-    title="Liner and rings are of grey iron that is not ferritic; phosphorus and liner hardness are within their "
-    "limits, and ring hardness within its bands of that specified and of the liner's",
+    title="A liner is of grey iron, rings of grey or ductile iron, none ferritic; phosphorus and liner hardness are "
+    "within limits, ring hardness within its bands of that specified and of the liner's",
     on=(CylinderLiner, PistonRing),
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE, MARINE_LINERS],
     why="Soft or ferritic iron scuffs and wears to a ridge; a ring far harder than specified wears the "
     "liner instead.",
     leaves_out="graphite form and size, which a micrograph shows",
+    edition=2,
     limits=[
         Limit("least_phosphorus", "0.3 %", "ratio", COMMON_PRACTICE, "least phosphorus of cylinder iron"),
         Limit("most_phosphorus", "0.9 %", "ratio", COMMON_PRACTICE, "greatest phosphorus of cylinder iron"),
@@ -127,18 +128,21 @@ def _beyond(
             "greatest difference of the ring from the specified hardness",
         ),
         Limit(
-            "pair_band", "50 HB", "Brinell hardness", COMMON_PRACTICE, "greatest difference of ring and liner"
+            "liner_band",
+            "50 HB",
+            "Brinell hardness",
+            COMMON_PRACTICE,
+            "greatest difference of the ring from the liner in which it runs",
         ),
     ],
-    edition=2,
 )
 def iron(part: CylinderLiner | PistonRing, sheet: Sheet) -> Judgement:
-    """Metal, structure, phosphorus and hardness as stated, else by its data; a ring against its liner."""
+    """Structure, phosphorus and hardness as stated, else of the material; rings against their liner."""
     metal = sheet.material_of(part)
-    if metal.family != "grey-iron":
-        return sheet.states(False, f"{metal.title} is no grey iron", where=part.material.where)
+    if metal.family not in (_OF_LINERS if isinstance(part, CylinderLiner) else _OF_RINGS):
+        return sheet.states(False, f"{metal.title} is no iron for a {part.called}", where=part.material.where)
     grey = sheet.read("structure", part.structure)
-    judgements = [_phosphorus(part, sheet), *_hardness(part, sheet)]
+    judgements = [_phosphorus(part, sheet), _hardness(part, sheet)]
     if grey == "ferritic grey":
         judgements.append(sheet.states(False, "ferritic iron scuffs: a pearlitic structure is needed"))
     return sheet.worst(*judgements)
@@ -152,26 +156,27 @@ def _phosphorus(part: CylinderLiner | PistonRing, sheet: Sheet) -> Judgement:
     return sheet.within(share, sheet.limit("least_phosphorus"), sheet.limit("most_phosphorus"))
 
 
-def _hardness(part: CylinderLiner | PistonRing, sheet: Sheet) -> Iterator[Judgement]:
-    """A liner within the limits of cylinder iron; a ring as hard as asked, and near the liner's own hardness."""
+def _hardness(part: CylinderLiner | PistonRing, sheet: Sheet) -> Judgement:
     hardness = _hardness_of("HB", part, sheet)
     if isinstance(part, CylinderLiner):
-        yield sheet.within(hardness, sheet.limit("least_hardness"), sheet.limit("most_hardness"))
-        return
+        return sheet.within(hardness, sheet.limit("least_hardness"), sheet.limit("most_hardness"))
     liner = sheet.follow(part.runs_in)
-    for symbol, other, band in (
-        ("ΔHB", sheet.take("HB_asked", liner.ring_hardness), "ring_band"),
-        ("ΔHB_l", _hardness_of("HB_l", liner, sheet), "pair_band"),
-    ):
-        apart = sheet.work(symbol, hardness_apart, H_1=hardness, H_2=other)
-        yield sheet.at_most(apart, sheet.limit(band))
+    asked = sheet.take("HB_asked", liner.ring_hardness)
+    apart = sheet.work("ΔHB", hardness_apart, H_1=hardness, H_2=asked)
+    from_liner = sheet.work("ΔHB_l", hardness_apart, H_1=hardness, H_2=_hardness_of("HB_l", liner, sheet))
+    return sheet.worst(
+        sheet.at_most(apart, sheet.limit("ring_band")), sheet.at_most(from_liner, sheet.limit("liner_band"))
+    )
 
 
 def _hardness_of(symbol: str, part: CylinderLiner | PistonRing, sheet: Sheet) -> float:
-    """As stated, else by the data of the material."""
     if sheet.is_stated(f"hardness of {part.id}", part.hardness):
         return sheet.take(symbol, part.hardness)
     return sheet.look_up(symbol, sheet.material_of(part).hardness, of=part)
 
+
+#: Families of iron of which liners and rings are made.
+_OF_LINERS = ("grey-iron",)
+_OF_RINGS = ("grey-iron", "ductile-iron")
 
 RULES = (overrun, iron)

@@ -74,22 +74,6 @@ def round_modulus(d: Metres) -> CubicMetres:
     return math.pi * d**3 / 32
 
 
-@formula("τ_e = τ/e", cites=[FIRST_PRINCIPLES])
-def weakened_shear(τ: Pascals, e: Ratio) -> Pascals:
-    """Shear stress of a shaft with a keyway.
-
-    τ_e = τ/e
-
-    ``τ`` of the plain shaft [Pa]; ``e`` share of strength that the keyway leaves, above 0 to 1. Returns [Pa].
-    Raises OutOfRange outside.
-
-    >>> weakened_shear(τ=40e6, e=0.8) / 1e6
-    50.0
-    """
-    require(0 < e <= 1, f"strength left by the keyway {e:.4g} is not between 0 and 1")
-    return τ / e
-
-
 @formula("θ_k = k θ", cites=[FIRST_PRINCIPLES])
 def weakened_twist(k: Ratio, θ: Radians) -> Radians:
     """Twist of a length with a keyway.

@@ -81,6 +81,22 @@ def ring_gap_when_hot(
     return g + math.pi * D * (alpha_l * (T_l - T_ref) - alpha_r * (T_r - T_ref))
 
 
+@formula("g_w = g + π (D_w − D)", cites=[FIRST_PRINCIPLES])
+def ring_gap_when_worn(g: Metres, D: Metres, D_w: Metres) -> Metres:
+    """Gap between the ends of a ring in a bore that has worn, cold.
+
+    g_w = g + π (D_w − D)
+
+    ``g`` gap in the bore ``D`` that the ring was made for, ``D_w`` the bore worn [m]. Returns [m].
+
+    Hand working: 3 mm, worn by 3 mm on the diameter: 3 + 9.424778.
+
+    >>> round(ring_gap_when_worn(g=0.003, D=0.500, D_w=0.503) * 1e3, 6)
+    12.424778
+    """
+    return g + math.pi * (D_w - D)
+
+
 @formula("σ = 3 p h²/b²", cites=[FIRST_PRINCIPLES])
 def land_bending(p: Pascals, h: Metres, b: Metres) -> Pascals:
     """Bending stress at the root of a piston's land, taken as a strip fixed at the bottom of the groove.

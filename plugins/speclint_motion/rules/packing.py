@@ -13,10 +13,11 @@ from speclint_motion.inputs import boiler_pressure, cylinder_of, piston_of
 
 @rule(
     "packing.rating",
-    title="Temperature of the box, boiler pressure and mean speed of the rod do not exceed the rating of "
-    "the packing",
+    title="The temperatures of box, rod and admitted steam, boiler pressure and mean speed of the rod do not "
+    "exceed the rating of the packing",
     on=StuffingBox,
     cases=("starting", "running"),
+    edition=2,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
     why="Packing beyond its rating leaks within weeks, and the steam takes away the driver's view.",
@@ -24,14 +25,23 @@ from speclint_motion.inputs import boiler_pressure, cylinder_of, piston_of
     "precedence over the table",
 )
 def rating(box: StuffingBox, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Temperature of the box, boiler pressure and mean speed of the rod, each against the table of packings."""
+    """Box, rod and admitted steam, boiler pressure and mean speed of the rod, each against the table of packings.
+
+    The steam counts as it is admitted: the rod carries it past the packing at every stroke.
+    """
     packing = sheet.read("packing", box.packing)
-    at = sheet.take("T_s", case.temperature_of(box))
-    block = cylinder_of(piston_of(sheet.follow(box.seals), sheet), sheet).block
+    rod = sheet.follow(box.seals)
+    temperatures = (
+        sheet.take("T_s", case.temperature_of(box)),
+        sheet.take("T_r", case.temperature_of(rod)),
+        sheet.take("T_l", case.live_temperature),
+    )
+    hottest_allowed = sheet.look_up("T_max", hottest, packing=packing)
+    block = cylinder_of(piston_of(rod, sheet), sheet).block
     n = sheet.work("n", revolutions, ω=sheet.take("ω", case.rotational_speed))
     mean = sheet.work("v_m", mean_piston_speed, S=sheet.take("S", block.drive.stroke), n=n)
     return sheet.worst(
-        sheet.no_hotter(at, sheet.look_up("T_max", hottest, packing=packing)),
+        *(sheet.no_hotter(at, hottest_allowed) for at in temperatures),
         sheet.at_most(
             boiler_pressure(case, sheet), sheet.look_up("p_max", greatest_pressure, packing=packing)
         ),

@@ -22,10 +22,16 @@ from speclint_motion.formulae.pins import (
     round_modulus,
 )
 from speclint_motion.formulae.sections import direct_stress, fatigue_factor, share_of_bore, size_ratio
+from speclint_motion.formulae.shafts import effective_diameter, share_of_specimen, size_factor
 from speclint_motion.formulae.tables import proportion_of_bore
 from speclint_motion.formulae.thrust import connecting_rod_force
 from speclint_motion.inputs import cylinder_of, gear_of, greatest, piston_of
-from speclint_motion.sources import POCKET_BOOK, RAILWAY_MECHANICAL_ENGINEER, SHIGLEY_GOODMAN
+from speclint_motion.sources import (
+    POCKET_BOOK,
+    RAILWAY_MECHANICAL_ENGINEER,
+    SHIGLEY_GOODMAN,
+    SHIGLEY_MARIN,
+)
 
 
 def _load(pin: Pin, case: LoadCase, sheet: Sheet) -> tuple[Newtons, Metres]:
@@ -100,15 +106,17 @@ def _period_proportions(d: Metres, b: Metres, D: Metres, sheet: Sheet) -> None:
 
 @rule(
     "pin.bending",
-    title="Under fully reversed bending and shear the pin has at least the least factor of safety for "
-    "infinite life",
+    title="Under fully reversed bending and shear the pin, weakened by its fillet, its surface and its size, has at "
+    "least the least factor of safety for infinite life",
     on=Pin,
     cases=("starting", "running"),
+    edition=2,
     grade=Grade.NONCONFORMITY,
     cites=[
         FIRST_PRINCIPLES,
         SHIGLEY.at("eq. 5-15"),
         SHIGLEY_GOODMAN,
+        SHIGLEY_MARIN,
         PETERSON.at("chart 3.10 and eq. 1.31"),
         COMMON_PRACTICE,
     ],
@@ -126,7 +134,10 @@ def _period_proportions(d: Metres, b: Metres, D: Metres, sheet: Sheet) -> None:
     ],
 )
 def bending(pin: Pin, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Bending and mean shear as one stress by distortion energy, fully reversed, with the notch of the fillet."""
+    """Bending and mean shear as one stress by distortion energy, fully reversed, with the notch of the fillet.
+
+    A crank pin turns under its load; a crosshead pin does not, and less of its metal is fully stressed.
+    """
     crank = sheet.read("place", pin.place) == "crank pin"
     F, _ = _load(pin, case, sheet)
     d = sheet.take("d", pin.diameter)
@@ -143,11 +154,17 @@ def bending(pin: Pin, case: LoadCase, sheet: Sheet) -> Judgement:
         σ_a=σ_eq,
         σ_m=0.0,
         K_f=_notch(pin, R_m, d, sheet) if crank else 1.0,
-        k=sheet.limit("surface", "k"),
+        k=sheet.work(
+            "k", share_of_specimen, k_a=sheet.limit("surface", "k_a"), k_b=_size(d, sheet, crank=crank)
+        ),
         S_f=sheet.look_up("S_f", material.fatigue_strength, of=pin, loading="bending", diameter=d),
         R_m=R_m,
     )
     return sheet.at_least(n, sheet.limit("fatigue"))
+
+
+def _size(d: Metres, sheet: Sheet, *, crank: bool) -> Ratio:
+    return sheet.work("k_b", size_factor, d=d if crank else sheet.work("d_e", effective_diameter, d=d))
 
 
 def _moment(pin: Pin, F: Newtons, sheet: Sheet, *, crank: bool) -> NewtonMetres:

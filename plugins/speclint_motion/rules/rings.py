@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from itertools import pairwise
+
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Pascals
 from speclint.handbook.fits import DRAWING_TEMPERATURE
@@ -11,10 +14,12 @@ from speclint_motion.formulae.pistons import (
     land_bending,
     land_shear,
     ring_gap_when_hot,
+    ring_gap_when_worn,
+    share_of_diameter,
     share_of_strength,
     strength_over,
 )
-from speclint_motion.inputs import boiler_pressure
+from speclint_motion.inputs import cylinder_of, relief_pressure
 
 _IRON = ("grey-iron", "ductile-iron", "chilled-iron", "austenitic-iron")
 #: Shear over tension at yield of a ductile metal is one over this, by distortion energy.
@@ -23,23 +28,30 @@ _DISTORTION = 3**0.5
 
 @rule(
     "piston.ring-gap",
-    title="The end gap of the hot ring in the hot bore is not below its limit",
+    title="The end gap of the hot ring in the hot bore is not below its limit, and in the bore as worn as it may be "
+    "before the next size of ring or the last bore not above its share of the bore",
     on=PistonRing,
-    cases=("starting", "running", "drifting"),
+    cases=("warming", "starting", "running", "drifting"),
+    edition=2,
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="A ring whose ends meet cannot expand further: it seizes in the bore or breaks.",
-    leaves_out="wear of the bore, which opens the gap",
-    limits=[Limit("least", "0.2 mm", "length", COMMON_PRACTICE, "least gap hot")],
+    why="A ring whose ends meet cannot expand further: it seizes in the bore or breaks. One whose ends stand far "
+    "apart lets the steam through.",
+    leaves_out="wear of the ring; wear of a bore in the block without a liner",
+    limits=[
+        Limit("least", "0.2 mm", "length", COMMON_PRACTICE, "least gap hot"),
+        Limit("most", "0.03", "ratio", COMMON_PRACTICE, "greatest gap over the bore, in the worn bore"),
+    ],
 )
 def gap(ring: PistonRing, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Cold gap plus the growth of the bore, less that of the ring."""
+    """Cold gap plus the growth of the bore, less that of the ring; cold gap with the wear of the bore."""
     bore, D = _bore(ring, sheet)
     at_l, at_r = sheet.take("T_l", case.temperature_of(bore)), sheet.take("T_r", case.temperature_of(ring))
+    g = sheet.take("g", ring.gap)
     left = sheet.work(
         "g_h",
         ring_gap_when_hot,
-        g=sheet.take("g", ring.gap),
+        g=g,
         D=D,
         alpha_l=sheet.look_up("α_l", sheet.material_of(bore).expansion, of=bore, at=at_l),
         T_l=at_l,
@@ -47,7 +59,25 @@ def gap(ring: PistonRing, case: LoadCase, sheet: Sheet) -> Judgement:
         T_r=at_r,
         T_ref=DRAWING_TEMPERATURE,
     )
-    return sheet.at_least(left, sheet.limit("least"))
+    return sheet.worst(sheet.at_least(left, sheet.limit("least")), *_worn(ring, g, sheet))
+
+
+def _worn(ring: PistonRing, g: Metres, sheet: Sheet) -> Iterator[Judgement]:
+    """The gap new, and before each change to the next size of ring."""
+    sizes = _sizes(ring, sheet)
+    for number, (D, D_w) in enumerate(pairwise([*sizes, sizes[-1]]), 1):
+        most = sheet.work(f"g_n{number}", share_of_diameter, k=sheet.limit("most", "k"), D=D)
+        yield sheet.at_most(sheet.work(f"g_w{number}", ring_gap_when_worn, g=g, D=D, D_w=D_w), most)
+
+
+def _sizes(ring: PistonRing, sheet: Sheet) -> list[Metres]:
+    """The bores at which a ring is fitted new, from the new bore up, and of a liner its last bore."""
+    made = [sheet.take(f"D_{number}", size) for number, size in enumerate(ring.made_for, 1)]
+    if not sheet.is_stated("runs in", ring.runs_in):
+        return sorted(made)
+    liner = sheet.follow(ring.runs_in)
+    new, last = sheet.take("D", liner.bore), sheet.take("D_last", liner.last_bore)
+    return sorted({new, last, *(size for size in made if new < size < last)})
 
 
 def _bore(ring: PistonRing, sheet: Sheet) -> tuple[Component, Metres]:
@@ -63,10 +93,11 @@ def _bore(ring: PistonRing, sheet: Sheet) -> tuple[Component, Metres]:
 
 @rule(
     "piston.ring-lands",
-    title="The bending and shear stress of the lands do not exceed the allowable stress, and the clearances "
-    "of the rings in their grooves are within their limits",
+    title="With water at relief pressure the stress of the lands does not exceed that allowed for the metal as "
+    "thick as made, and the clearances of the rings in their grooves are within their limits",
     on=Piston,
-    cases=("starting", "running"),
+    cases=("starting", "running", "water"),
+    edition=2,
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A cracked land breaks out in pieces; a ring that bears on the bottom of its groove seizes.",
@@ -80,21 +111,23 @@ def _bore(ring: PistonRing, sheet: Sheet) -> tuple[Component, Metres]:
     ],
 )
 def lands(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
-    """A strip of the land under full boiler pressure on one side; depth and width of the groove against the ring."""
+    """A strip of the land under the cylinder's greatest pressure on one side; the groove against its ring."""
     if not piston.grooves:
         raise sheet.not_assessed(f"grooves is not stated in {piston.where.file}", piston.where)
-    p = boiler_pressure(case, sheet)
+    p = relief_pressure(cylinder_of(piston, sheet), case, sheet, sides=("front", "back"))
+    allowed = _allowed(piston, case, sheet)
     return sheet.worst(
-        sheet.each(piston.grooves.items(), lambda item: sheet.worst(*_land(*item, p, piston, case, sheet))),
+        sheet.each(
+            piston.grooves.items(), lambda item: sheet.worst(*_land(*item, p, allowed, piston, sheet))
+        ),
         sheet.each(piston.grooves.items(), lambda item: sheet.worst(*_groove(*item, sheet))),
     )
 
 
 def _land(
-    name: str, groove: Groove, p: Pascals, piston: Piston, case: LoadCase, sheet: Sheet
+    name: str, groove: Groove, p: Pascals, allowed: Pascals, piston: Piston, sheet: Sheet
 ) -> list[Judgement]:
     h, b = sheet.take(f"h_{name}", groove.depth), sheet.take(f"b_{name}", groove.land)
-    allowed = _allowed(piston, b, case, sheet)
     bending = sheet.work(f"σ_{name}", land_bending, p=p, h=h, b=b)
     shear = sheet.work(f"τ_{name}", land_shear, p=p, h=h, b=b)
     sheared = (
@@ -107,13 +140,14 @@ def _is_iron(piston: Piston, sheet: Sheet) -> bool:
     return sheet.material_of(piston).family in _IRON
 
 
-def _allowed(piston: Piston, b: Metres, case: LoadCase, sheet: Sheet) -> Pascals:
-    """Allowable stress of the piston's metal, hot: an eighth of the strength of iron, a third of steel's yield."""
+def _allowed(piston: Piston, case: LoadCase, sheet: Sheet) -> Pascals:
+    """Allowable stress of the metal, hot, as thick as made: an eighth of iron's strength, a third of steel's yield."""
+    made = sheet.take("t_m", piston.stock_thickness)
     material, at = sheet.material_of(piston), sheet.take("T_p", case.temperature_of(piston))
     if _is_iron(piston, sheet):
-        R_m = sheet.look_up("R_m", material.tensile_strength, of=piston, at=at, thickness=b)
+        R_m = sheet.look_up("R_m", material.tensile_strength, of=piston, at=at, thickness=made)
         return sheet.work("S", strength_over, R=R_m, n=sheet.limit("iron", "n"))
-    R_p = sheet.look_up("R_p", material.proof_stress, of=piston, at=at, thickness=b)
+    R_p = sheet.look_up("R_p", material.proof_stress, of=piston, at=at, thickness=made)
     return sheet.work("S", share_of_strength, x=sheet.limit("steel", "x"), R=R_p)
 
 

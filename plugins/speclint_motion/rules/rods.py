@@ -24,7 +24,7 @@ from speclint.handbook.members import (
     thread_notch_factor,
 )
 from speclint.handbook.tables import PETERSON, SHIGLEY
-from speclint.specs import LoadCase, PistonRod, RodSection, StuffingBox
+from speclint.specs import LoadCase, Piston, PistonRod, RodSection, StuffingBox
 from speclint_motion.formulae.sections import (
     bourne_rod,
     buckling_factor,
@@ -59,20 +59,26 @@ DEFERS = "the local code and a competent person decide"
 _HIGH_STRENGTH = 600e6
 
 
+#: Sections that are judged whether or not the rod's spec names them.
+_PLAIN, _UNDER_NUT = "plain length", "under nut"
+
+
 class _Weak(NamedTuple):
-    """A weakened section: its area, its fatigue notch factor, and its surface factor."""
+    """A weakened section: its area, its notch and surface factors in fatigue, and whether it carries the push."""
 
     A: SquareMetres
     K_f: Ratio
     k: Ratio
+    pushed: bool
 
 
 @rule(
     "rod.tension",
-    title="The mean stress of every weakened section of the rod does not exceed its limit, and its factor "
-    "of safety for infinite life is not below the least factor",
+    title="Mean stress of every weakened section, of the thread under the piston's nut and of the plain rod does "
+    "not exceed its limit, and its factor for infinite life is not below the least factor",
     on=PistonRod,
     cases=("starting", "running", "water"),
+    edition=2,
     grade=Grade.HOLD,
     cites=[
         COMMON_PRACTICE,
@@ -100,14 +106,48 @@ class _Weak(NamedTuple):
 def tension(rod: PistonRod, case: LoadCase, sheet: Sheet) -> Judgement:
     """Load at relief pressure on the full area, or of steam and inertia where that is more; every weakened section.
 
-    Bourne's rule and the 0.16 D of the pocket-book are reported and not judged.
+    The thread of the piston's fastening is judged as a cut one where no section has it, and the rod's least diameter
+    in its packing always. Bourne's rule and the 0.16 D of the pocket-book are reported and not judged.
     """
-    cylinder = cylinder_of(piston_of(rod, sheet), sheet)
+    piston = piston_of(rod, sheet)
+    cylinder = cylinder_of(piston, sheet)
     _period_rules(rod, cylinder, case, sheet)
     pull, push = _greatest_loads(cylinder, case, sheet)
     if not rod.sections:
         raise sheet.not_assessed(f"sections is not stated in {rod.where.file}", rod.where)
-    return sheet.each(rod.sections.items(), lambda item: sheet.worst(*_judged(*item, rod, pull, push, sheet)))
+    sections: list[tuple[str, RodSection | None]] = [
+        *rod.sections.items(),
+        (_PLAIN, None),
+        (_UNDER_NUT, None),
+    ]
+    return sheet.each(sections, lambda item: sheet.worst(*_judged(*item, piston, rod, pull, push, sheet)))
+
+
+def _under_nut(piston: Piston, rod: PistonRod, sheet: Sheet) -> _Weak:
+    """The thread of the piston's nut, as a cut one; not applicable where a section of the rod has it, or no nut is."""
+    if sheet.read("piston fastened by", piston.fastening.by) != "nut":
+        raise sheet.not_applicable("the piston is forged in one with its rod")
+    thread = sheet.read("thread of the piston's nut", piston.fastening.thread)
+    area = sheet.look_up("A_under nut", root_area_of_thread, designation=thread)
+    if any(_root(name, section, sheet) == area for name, section in rod.sections.items()):
+        raise sheet.not_applicable("a section of the rod has the thread of the piston's nut")
+    return _of_thread(_UNDER_NUT, thread, "cut", False, rod, sheet)
+
+
+def _root(name: str, section: RodSection, sheet: Sheet) -> SquareMetres | None:
+    """Root area of a section that says it is a thread, and which."""
+    if not (
+        sheet.is_stated(f"form of {name}", section.form)
+        and sheet.is_stated(f"thread of {name}", section.thread)
+    ):
+        return None
+    if sheet.read(f"form of {name}", section.form) != "thread":
+        return None
+    return sheet.look_up(f"A_{name}", root_area_of_thread, designation=_thread(name, section, sheet))
+
+
+def _thread(name: str, section: RodSection, sheet: Sheet) -> str:
+    return sheet.read(f"thread of {name}", section.thread)
 
 
 def _has_boiler(case: LoadCase, sheet: Sheet) -> bool:
@@ -133,13 +173,18 @@ def _period_rules(rod: PistonRod, cylinder: Cylinder, case: LoadCase, sheet: She
 
 
 def _judged(
-    name: str, section: RodSection, rod: PistonRod, pull: Newtons, push: Newtons, sheet: Sheet
+    name: str,
+    section: RodSection | None,
+    piston: Piston,
+    rod: PistonRod,
+    pull: Newtons,
+    push: Newtons,
+    sheet: Sheet,
 ) -> list[Judgement]:
     """Mean stress and fatigue of one section."""
-    weak = _weakened(name, section, rod, sheet)
+    weak = _weak(name, section, piston, rod, sheet)
     σ_t = sheet.work(f"σ_{name}", direct_stress, F=pull, A=weak.A)
-    pushed = sheet.read(f"{name} carries the push", section.pushed)
-    σ_c = sheet.work(f"σ_c,{name}", direct_stress, F=push if pushed else 0.0, A=weak.A)
+    σ_c = sheet.work(f"σ_c,{name}", direct_stress, F=push if weak.pushed else 0.0, A=weak.A)
     material, d = sheet.material_of(rod), sheet.take("d", rod.diameter)
     n = sheet.work(
         f"n_{name}",
@@ -159,11 +204,22 @@ def _tensile(rod: PistonRod, d: Metres, sheet: Sheet) -> Pascals:
     return sheet.look_up("R_m", material.tensile_strength, of=rod, at=DRAWING_TEMPERATURE, thickness=d)
 
 
+def _weak(name: str, section: RodSection | None, piston: Piston, rod: PistonRod, sheet: Sheet) -> _Weak:
+    if section is not None:
+        return _weakened(name, section, rod, sheet)
+    if name == _UNDER_NUT:
+        return _under_nut(piston, rod, sheet)
+    d = sheet.take("d", rod.diameter)
+    return _Weak(sheet.work(f"A_{name}", round_area, d=d), 1.0, sheet.limit("surface", "k"), True)
+
+
 def _weakened(name: str, section: RodSection, rod: PistonRod, sheet: Sheet) -> _Weak:
     form = sheet.read(f"form of {name}", section.form)
-    R_m = _tensile(rod, sheet.take("d", rod.diameter), sheet)
+    pushed = sheet.read(f"{name} carries the push", section.pushed)
     if form == "thread":
-        return _threaded(name, section, R_m, sheet)
+        cut = "rolled" if sheet.read(f"{name} rolled", section.rolled) else "cut"
+        return _of_thread(name, _thread(name, section, sheet), cut, pushed, rod, sheet)
+    R_m = _tensile(rod, sheet.take("d", rod.diameter), sheet)
     d, k = sheet.take(f"d_{name}", section.diameter), sheet.limit("surface", "k")
     if form == "cotter slot":
         w = sheet.take(f"w_{name}", section.slot_width)
@@ -174,18 +230,18 @@ def _weakened(name: str, section: RodSection, rod: PistonRod, sheet: Sheet) -> _
         larger = sheet.take(f"D_{name}", section.larger_diameter)
         K_t = sheet.work(f"K_t,{name}", shoulder_in_tension, D=larger, d=d, r=notch)
     else:
-        return _Weak(sheet.work(f"A_{name}", round_area, d=d), 1.0, k)
+        return _Weak(sheet.work(f"A_{name}", round_area, d=d), 1.0, k, pushed)
     q = sheet.work(f"q_{name}", notch_sensitivity, R_m=R_m, r=notch)
-    return _Weak(A, sheet.work(f"K_f,{name}", fatigue_notch_factor, K_t=K_t, q=q), k)
+    return _Weak(A, sheet.work(f"K_f,{name}", fatigue_notch_factor, K_t=K_t, q=q), k, pushed)
 
 
-def _threaded(name: str, section: RodSection, R_m: Pascals, sheet: Sheet) -> _Weak:
+def _of_thread(name: str, thread: str, cut: str, pushed: bool, rod: PistonRod, sheet: Sheet) -> _Weak:
     """The thread's notch factor includes its finish, so that no surface factor is taken."""
-    thread = sheet.read(f"thread of {name}", section.thread)
-    cut = "rolled" if sheet.read(f"{name} rolled", section.rolled) else "cut"
+    R_m = _tensile(rod, sheet.take("d", rod.diameter), sheet)
     strength = "high" if R_m >= _HIGH_STRENGTH else "low"
     A = sheet.look_up(f"A_{name}", root_area_of_thread, designation=thread)
-    return _Weak(A, sheet.look_up(f"K_f,{name}", thread_notch_factor, strength=strength, thread=cut), 1.0)
+    K_f = sheet.look_up(f"K_f,{name}", thread_notch_factor, strength=strength, thread=cut)
+    return _Weak(A, K_f, 1.0, pushed)
 
 
 @rule(

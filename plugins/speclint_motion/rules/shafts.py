@@ -3,23 +3,27 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.equations import Metres
+from speclint.equations import Metres, Pascals, Ratio
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import (
     MOORE,
-    bending_stress,
-    greatest_shear,
     keyway_strength_factor,
     keyway_twist_factor,
-    torsion_shear,
     tube_polar_moment,
     twist,
 )
-from speclint.handbook.tables import SHIGLEY
 from speclint.specs import Shaft
-from speclint_motion.formulae.pins import round_modulus, weakened_shear, weakened_twist
-from speclint_motion.formulae.pistons import share_of_strength
-from speclint_motion.sources import SHAFTING
+from speclint_motion.formulae.pins import weakened_twist
+from speclint_motion.formulae.shafts import (
+    half_of_torque,
+    moments_together,
+    shaft_fatigue_factor,
+    shafting_allowable,
+    shafting_shear,
+    share_of_specimen,
+    size_factor,
+)
+from speclint_motion.sources import SHAFTING, SHIGLEY_MARIN, SHIGLEY_SHAFTS
 
 #: The length whose twist is judged [m].
 _ONE_METRE: Metres = 1.0
@@ -27,47 +31,123 @@ _ONE_METRE: Metres = 1.0
 
 @rule(
     "shaft.torsion",
-    title="The greatest shear stress of the shaft with its keyway does not exceed its share of proof "
-    "stress, nor the twist of one metre its limit",
+    title="Shear by the shafting code is at most 0.30 of yield and 0.18 of tensile strength, less a quarter or more"
+    " for a keyway; factor against fatigue and twist of one metre are within limits",
     on=Shaft,
+    edition=2,
     grade=Grade.NONCONFORMITY,
-    cites=[SHAFTING, SHIGLEY.at("eq. 3-14"), MOORE, COMMON_PRACTICE],
+    cites=[SHAFTING, SHIGLEY_SHAFTS, SHIGLEY_MARIN, MOORE, COMMON_PRACTICE],
     why="A keyway can take a quarter of a shaft's strength; a camshaft that twists opens its valves late.",
-    leaves_out="shocks, whirling, fatigue at the ends of keyways, heat",
+    leaves_out="sudden loads, whirling, shoulders and press fits at the section, heat",
     limits=[
         Limit(
-            "share",
-            "0.3",
+            "bending",
+            "1.5",
             "ratio",
-            COMMON_PRACTICE,
-            "greatest shear stress, torque and bending together, over proof stress",
+            SHAFTING,
+            "factor of the bending moment, load steady or gradually applied",
         ),
+        Limit("torque", "1", "ratio", SHAFTING, "factor of the torque, load steady or gradually applied"),
+        Limit("keyway", "0.75", "ratio", SHAFTING, "share of strength that a keyway leaves at most"),
+        Limit(
+            "keyway_bending",
+            "2.14",
+            "ratio",
+            SHIGLEY_SHAFTS.at("table 7-1, end-milled keyseat"),
+            "fatigue notch factor of a keyway in bending",
+        ),
+        Limit(
+            "keyway_torsion",
+            "3",
+            "ratio",
+            SHIGLEY_SHAFTS.at("table 7-1, end-milled keyseat"),
+            "fatigue notch factor of a keyway in torsion",
+        ),
+        Limit("fatigue", "1.5", "ratio", COMMON_PRACTICE, "least factor against fatigue"),
+        Limit("surface", "0.85", "ratio", COMMON_PRACTICE, "surface factor of a turned shaft"),
         Limit("twist", "1 °", "angle", COMMON_PRACTICE, "greatest twist of one metre"),
     ],
 )
 def torsion(shaft: Shaft, sheet: Sheet) -> Judgement:
-    """Greatest shear over the share that the keyway leaves, against 0.3 of the proof stress; twist of a metre."""
-    d, T = sheet.take("d", shaft.diameter), sheet.take("T", shaft.torque)
+    """The code's shear; fatigue by distortion energy, the bending reversed at each turn; twist of a metre.
+
+    The torque is taken to rise from nothing to its greatest and to fall again at each turn, as that of cams does.
+    """
+    return sheet.worst(_by_code(shaft, sheet), _against_fatigue(shaft, sheet), _twist(shaft, sheet))
+
+
+def _keyway(shaft: Shaft, sheet: Sheet) -> tuple[Metres, Metres, bool]:
     w, h = sheet.take("w", shaft.keyway_width), sheet.take("h", shaft.keyway_depth)
-    M = sheet.take("M", shaft.bending_moment)
-    σ = sheet.work("σ", bending_stress, M=M, Z=sheet.work("Z", round_modulus, d=d))
-    τ = sheet.work("τ", torsion_shear, T=T, D=d, d=0.0)
-    plain = sheet.work("τ_max", greatest_shear, sigma=σ, tau=τ)
-    left = sheet.work("e", keyway_strength_factor, w=w, h=h, d=d)
-    judged = sheet.work("τ_e", weakened_shear, τ=plain, e=left)
+    return w, h, w > 0 or h > 0
+
+
+def _by_code(shaft: Shaft, sheet: Sheet) -> Judgement:
+    """Shear with the code's factors, against the lesser share of yield and tensile strength."""
+    d, (w, h, keyed) = sheet.take("d", shaft.diameter), _keyway(shaft, sheet)
+    left: Ratio = 1.0
+    if keyed:
+        left = min(sheet.work("e_M", keyway_strength_factor, w=w, h=h, d=d), sheet.limit("keyway", "e"))
     material = sheet.material_of(shaft)
-    R_p = sheet.look_up("R_p", material.proof_stress, of=shaft, at=DRAWING_TEMPERATURE, thickness=d)
-    allowed = sheet.work("τ_all", share_of_strength, x=sheet.limit("share", "x"), R=R_p)
+    allowed = sheet.work(
+        "S",
+        shafting_allowable,
+        S_y=sheet.look_up("R_p", material.proof_stress, of=shaft, at=DRAWING_TEMPERATURE, thickness=d),
+        S_ut=_tensile(shaft, sheet),
+        e=left,
+    )
+    stress = sheet.work(
+        "τ",
+        shafting_shear,
+        M=sheet.take("M", shaft.bending_moment),
+        T=sheet.take("T", shaft.torque),
+        C_m=sheet.limit("bending", "C_m"),
+        C_t=sheet.limit("torque", "C_t"),
+        d=d,
+    )
+    return sheet.at_most(stress, allowed)
+
+
+def _tensile(shaft: Shaft, sheet: Sheet) -> Pascals:
+    d, material = sheet.take("d", shaft.diameter), sheet.material_of(shaft)
+    return sheet.look_up("R_m", material.tensile_strength, of=shaft, at=DRAWING_TEMPERATURE, thickness=d)
+
+
+def _against_fatigue(shaft: Shaft, sheet: Sheet) -> Judgement:
+    d, (_, _, keyed) = sheet.take("d", shaft.diameter), _keyway(shaft, sheet)
+    K_f = sheet.limit("keyway_bending", "K_f") if keyed else 1.0
+    K_s = sheet.limit("keyway_torsion", "K_s") if keyed else 1.0
+    M, T = sheet.take("M", shaft.bending_moment), sheet.take("T", shaft.torque)
+    half = sheet.work("T_a", half_of_torque, T=T)
+    material = sheet.material_of(shaft)
+    n = sheet.work(
+        "n",
+        shaft_fatigue_factor,
+        S_a=sheet.work("S_a", moments_together, M=M, T=half, K_f=K_f, K_s=K_s),
+        S_m=sheet.work("S_m", moments_together, M=0.0, T=half, K_f=K_f, K_s=K_s),
+        k=sheet.work(
+            "k", share_of_specimen, k_a=sheet.limit("surface", "k_a"), k_b=sheet.work("k_b", size_factor, d=d)
+        ),
+        S_f=sheet.look_up("S_f", material.fatigue_strength, of=shaft, loading="bending", diameter=d),
+        R_m=_tensile(shaft, sheet),
+        d=d,
+    )
+    return sheet.at_least(n, sheet.limit("fatigue"))
+
+
+def _twist(shaft: Shaft, sheet: Sheet) -> Judgement:
+    d, (w, h, _) = sheet.take("d", shaft.diameter), _keyway(shaft, sheet)
     wound = sheet.work(
         "θ",
         twist,
-        T=T,
+        T=sheet.take("T", shaft.torque),
         L=_ONE_METRE,
-        G=sheet.look_up("G", material.shear_modulus, of=shaft, at=DRAWING_TEMPERATURE),
+        G=sheet.look_up("G", sheet.material_of(shaft).shear_modulus, of=shaft, at=DRAWING_TEMPERATURE),
         J=sheet.work("J", tube_polar_moment, D=d, d=0.0),
     )
-    turned = sheet.work("θ_k", weakened_twist, k=sheet.work("k", keyway_twist_factor, w=w, h=h, d=d), θ=wound)
-    return sheet.worst(sheet.at_most(judged, allowed), sheet.at_most(turned, sheet.limit("twist")))
+    turned = sheet.work(
+        "θ_k", weakened_twist, k=sheet.work("k_θ", keyway_twist_factor, w=w, h=h, d=d), θ=wound
+    )
+    return sheet.at_most(turned, sheet.limit("twist"))
 
 
 RULES = (torsion,)

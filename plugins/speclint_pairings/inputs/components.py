@@ -26,6 +26,12 @@ def holds_pressure(component: Component, sheet: Sheet) -> bool:
     return stated and sheet.read("pressure part", component.pressure_part)
 
 
+def is_safety_part(component: Component, sheet: Sheet) -> bool:
+    """Whether a component states that its failure can hurt someone."""
+    stated = sheet.is_stated("safety part", component.safety_part)
+    return stated and sheet.read("safety part", component.safety_part)
+
+
 def _stands_alone(liner: CylinderLiner, sheet: Sheet) -> bool:
     """Whether any length of a liner's working bore has no metal of the block behind it."""
     block = sheet.follow(liner.housed_in)
@@ -38,9 +44,11 @@ def _stands_alone(liner: CylinderLiner, sheet: Sheet) -> bool:
 
 
 def is_welded(component: Component, sheet: Sheet) -> bool:
-    """Whether a component states that it is welded, or is a fabricated block."""
-    if sheet.is_stated("welded", component.welding.welded):
-        return sheet.read("welded", component.welding.welded)
+    """Whether a component is a weldment or a fabricated block, or states that it is welded."""
+    if component.is_one_of(("weldment",)):
+        return True
+    if sheet.is_stated("welded", component.welding.welded) and sheet.read("welded", component.welding.welded):
+        return True
     if component.is_one_of(("cylinder-block",)):
         return sheet.read("construction", cast("CylinderBlock", component).construction) == "fabricated"
     return False

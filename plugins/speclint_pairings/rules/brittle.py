@@ -23,16 +23,18 @@ from speclint.specs import (
     Tappet,
     ValveSpindle,
 )
+from speclint_pairings.inputs.pieces import pieces_of
 
 #: Families of iron that break without stretching, whatever a test bar may show.
 _BRITTLE = ("grey-iron", "chilled-iron")
-Piece = tuple[str, Stated[str] | NotStated]
+#: What a piece is called, and its material.
+Named = tuple[str, Stated[str] | NotStated]
 
 
 @rule(
     "material.brittle-in-bending",
-    title="A part that is pulled, bent or struck is not of grey or chilled iron, and its metal has at "
-    "least 7 % elongation at fracture",
+    title="A part that is pulled, bent or struck, its pin and its nut among them, is not of grey or chilled "
+    "iron, and its metal has at least 7 % elongation at fracture",
     on=(
         BoltedJoint,
         Crosshead,
@@ -49,6 +51,7 @@ Piece = tuple[str, Stated[str] | NotStated]
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
     why="Grey and chilled iron give no warning: a flaw, a blow or bending breaks the part in two.",
+    edition=2,
     leaves_out="the hard layer of a treated surface; toughness at low temperature (block.toughness "
     "covers the block); parts loaded only in compression: pistons, rings, seats, guides, feet of tappets",
     limits=[
@@ -62,16 +65,22 @@ def brittle(component: Component, sheet: Sheet) -> Judgement:
     return sheet.each(_pieces(component, sheet), lambda piece: _judged(*piece(), sheet))
 
 
-def _pieces(component: Component, sheet: Sheet) -> list[Callable[[], Piece]]:
+def _pieces(component: Component, sheet: Sheet) -> list[Callable[[], Named]]:
     """What gives each piece of a component in the path of the load, and its material."""
     if not isinstance(component, LiftingPlan):
-        return [lambda: (component.id, component.material)]
+        own: Named = (component.id, component.material)
+        loaded = [(one.called, one.material) for one in pieces_of(component) if one.carries_load]
+        return [partial(_as_stated, piece) for piece in (own, *loaded)]
     if not component.points:
         raise sheet.not_assessed("no lifting point is stated", component.where)
     return [partial(_at_point, *item, component, sheet) for item in component.points.items()]
 
 
-def _at_point(name: str, point: LiftingPoint, plan: LiftingPlan, sheet: Sheet) -> Piece:
+def _as_stated(piece: Named) -> Named:
+    return piece
+
+
+def _at_point(name: str, point: LiftingPoint, plan: LiftingPlan, sheet: Sheet) -> Named:
     lug = sheet.read(f"form of {name}", point.form) == "lug"
     return f"{name} of {plan.id}", point.lug.material if lug else plan.material
 

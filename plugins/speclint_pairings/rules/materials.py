@@ -3,9 +3,18 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
-from speclint.specs import Component, LoadCase
-from speclint_pairings.inputs.components import holds_pressure, require_metal
-from speclint_pairings.sources import ASTM_A278, EN_10028_2, EN_10204, EN_10216_2, EN_13445_2
+from speclint.handbook.materials import Material
+from speclint.specs import BoltedJoint, Component, LoadCase
+from speclint_pairings.inputs.components import holds_pressure, is_safety_part, require_metal
+from speclint_pairings.inputs.pieces import Piece, pieces_of, temperature_of_pieces
+from speclint_pairings.sources import (
+    ASTM_A278,
+    EN_10028_2,
+    EN_10216_2,
+    EN_13445_2,
+    LAST_TEMPERATURE,
+    SPECIFIC_INSPECTION,
+)
 
 
 @rule(
@@ -30,21 +39,23 @@ def known(component: Component, sheet: Sheet) -> Judgement:
 
 @rule(
     "material.temperature",
-    title="The metal is no hotter than the temperature limit of its material in this use",
+    title="The metal of the part, and of every bearing, slipper, bush, pin, guide and nut that it names, is no "
+    "hotter than the temperature limit of its material in this use",
     on=Component,
     cases=("starting", "running", "drifting"),
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=[
         ASTM_A278.at("scope 1.2, grey iron of all classes"),
-        EN_10028_2.at("table 4, last temperature"),
+        LAST_TEMPERATURE,
         COMMON_PRACTICE,
     ],
     why="above its limit iron grows and scales, bronze softens, tempered steel loses its hardness and "
     "springs relax",
-    leaves_out="creep, which is time under stress above the creep limit (material.time-dependent); for "
-    "pressure parts the local code's own limits and a competent person decide",
     edition=2,
+    leaves_out="gasket, packing and seal, which have rules of their own; creep, which is time under stress "
+    "above the creep limit (material.time-dependent); for pressure parts the local code's own limits and a "
+    "competent person decide",
 )
 def temperature(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
     """Metal temperature in the hot cases against the limit of the handbook for pressure part, running part,
@@ -54,8 +65,18 @@ def temperature(component: Component, case: LoadCase, sheet: Sheet) -> Judgement
     metal = sheet.take("T", case.temperature_of(component))
     material = sheet.material_of(component)
     limit = sheet.look_up("T_max", material.temperature_limit, of=component, use=use)
-    judged = sheet.no_hotter(metal, limit)
-    return judged.graded(Grade.HOLD) if holds_pressure(component, sheet) else judged
+    judged = [sheet.no_hotter(metal, limit)]
+    for piece in pieces_of(component):
+        if sheet.is_stated(f"material of {piece.called}", piece.material):
+            judged.append(_piece(piece, component, case, sheet))
+    worst = sheet.worst(*judged)
+    return worst.graded(Grade.HOLD) if holds_pressure(component, sheet) else worst
+
+
+def _piece(piece: Piece, component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
+    metal = sheet.material_named(piece.called, piece.material)
+    limit = sheet.look_up(f"T_max of {piece.called}", metal.temperature_limit, use=piece.use)
+    return sheet.no_hotter(temperature_of_pieces(component, case, sheet), limit)
 
 
 def _use_of(component: Component, sheet: Sheet) -> str:
@@ -68,44 +89,63 @@ def _use_of(component: Component, sheet: Sheet) -> str:
 
 @rule(
     "material.time-dependent",
-    title="A steel pressure part is no hotter than the temperature from which creep governs its strength",
+    title="A steel pressure part, its studs and nuts among them, is no hotter than the temperature from which "
+    "creep governs its strength",
     on=Component,
     cases=("starting", "running", "drifting"),
     grade=Grade.HOLD,
     cites=[EN_10028_2.at("annex, first temperature of the creep tables"), EN_10216_2.at("annex A")],
     why="above it the metal stretches a little every hour under a load that it would carry without end "
     "when cooler, and plain carbon steel turns part of its carbide to graphite",
-    leaves_out="the creep life of a part above the limit: the local code and a competent person decide",
     edition=2,
+    leaves_out="the creep life of a part above the limit: the local code and a competent person decide",
 )
 def time_dependent(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
     """Metal temperature in the hot cases against the first temperature of the material's creep table."""
     require_metal(component, sheet)
     if not holds_pressure(component, sheet):
         raise sheet.not_applicable("it is not stated to be a pressure part")
-    material = sheet.material_of(component)
-    if material.family not in _STEELS:
-        raise sheet.not_applicable(f"{material.title} has no creep limit beside its temperature limit")
-    metal = sheet.take("T", case.temperature_of(component))
-    return sheet.no_hotter(metal, sheet.look_up("T_c", material.time_dependent_from, of=component))
+    metals = [sheet.material_of(component)]
+    if isinstance(component, BoltedJoint) and sheet.is_stated("material of the nut", component.nut.material):
+        metals.append(sheet.material_named(f"the nut of {component.id}", component.nut.material))
+    creeping = [metal for metal in metals if _creeps(metal)]
+    if not creeping:
+        raise sheet.not_applicable(f"{metals[0].title} has no creep limit beside its temperature limit")
+    at = sheet.take("T", case.temperature_of(component))
+    return sheet.worst(
+        *(
+            sheet.no_hotter(at, sheet.look_up(f"T_c of {metal.name}", metal.time_dependent_from))
+            for metal in creeping
+        )
+    )
+
+
+def _creeps(metal: Material) -> bool:
+    """Whether a metal must have a creep limit: any steel, but for bolting steel that no standard states hot."""
+    if metal.family in _STEELS:
+        return True
+    return metal.family == "bolting-steel" and (
+        metal.holds("time-dependent-from") or not metal.holds("temperature-limit bolting")
+    )
 
 
 @rule(
     "material.certificate",
-    title="The material of a pressure part comes with an inspection document of type 3.1 or 3.2",
+    title="The material of a pressure part or a safety part comes with an inspection document of type 3.1 or 3.2",
     on=Component,
     grade=Grade.HOLD,
-    cites=[EN_10204.at("clause 4, specific inspection"), EN_13445_2.at("4.6, inspection documents")],
+    cites=[SPECIFIC_INSPECTION, EN_13445_2.at("4.6, inspection documents")],
     why="only a document for the melt itself shows that the steel in the part is the steel of the "
     "calculation",
-    leaves_out="whether type 3.2 is required: the local code and the competent person or body decide",
     edition=2,
+    leaves_out="whether type 3.2 is required: the local code and the competent person or body decide",
 )
 def certificate(component: Component, sheet: Sheet) -> Judgement:
-    """Types 2.1 and 2.2 state only that the maker supplied what was ordered."""
-    require_metal(component, sheet)
-    if not holds_pressure(component, sheet):
-        raise sheet.not_applicable("it is not stated to be a pressure part")
+    """Types 2.1 and 2.2 state only that the maker supplied what was ordered; a weldment states it of its plates."""
+    if not component.is_one_of(("weldment",)):
+        require_metal(component, sheet)
+    if not (holds_pressure(component, sheet) or is_safety_part(component, sheet)):
+        raise sheet.not_applicable("it is not stated to be a pressure part or a safety part")
     kind = sheet.read("inspection document", component.inspection_document)
     where = component.inspection_document.where
     holds = kind in ("3.1", "3.2")

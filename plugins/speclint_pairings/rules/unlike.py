@@ -47,20 +47,23 @@ def hardness(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
 
 @rule(
     "pairing.galvanic",
-    title="Metals in contact differ in the anodic index by no more than their surroundings allow",
+    title="Metals in contact differ in the anodic index by no more than their surroundings allow, which on the "
+    "steam side are wet: there water stands while the engine is cold",
     on=(BoltedJoint, CylinderCover, CylinderLiner, PipeFlange, ValveSeat),
     grade=Grade.OBSERVATION,
     gravest=Grade.NONCONFORMITY,
     cites=[MIL_STD_1250.at("Table II and clause on compatible couples"), COMMON_PRACTICE],
     why="where water stands between two metals the less noble one corrodes, and the fit or the thread "
     "is lost",
+    edition=2,
     leaves_out="areas: a small less noble part in a large noble one corrodes fastest; treated and "
     "boiler water",
 )
 def galvanic(component: Component, sheet: Sheet) -> Judgement:
     """The component's metal against that of each part it is linked to, by the anodic index.
 
-    Metals that are allowed together in any surroundings need no surroundings stated.
+    Metals that are allowed together in any surroundings need no surroundings stated, and no word clears others where
+    steam condenses: a seat, a liner, a cover, a flange, a joint that holds pressure.
     """
     unlinked = "it states no link to a part that it touches"
     links = [link for link in component.links() if Duty.kind not in link.kinds]
@@ -83,14 +86,23 @@ def _between(one: Component, other: Component, sheet: Sheet) -> Judgement:
     harshest = sheet.at_most(U, sheet.look_up("U_w", potential_limit, where="weather and wet"))
     if harshest.holds:
         return harshest
+    if not sheet.is_stated("surroundings", one.surroundings) and _stands_wet(one, sheet):
+        return harshest
     surroundings = sheet.read("surroundings", one.surroundings)
-    if surroundings in ("oiled", "dry steam"):
-        return sheet.states(
-            True,
-            f"{one.id} and {other.id} are unlike metals; their surroundings are stated as {surroundings}",
-        )
-    judged = sheet.at_most(U, sheet.look_up("U_a", potential_limit, where=surroundings))
-    return judged.graded(Grade.NONCONFORMITY) if surroundings == "weather and wet" else judged
+    if surroundings == "weather and wet":
+        return harshest.graded(Grade.NONCONFORMITY)
+    if surroundings == "dry steam" or _stands_wet(one, sheet):
+        return harshest
+    if surroundings == "oiled":
+        return sheet.states(True, f"{one.id} and {other.id} are unlike metals, and are stated to be oiled")
+    return sheet.at_most(U, sheet.look_up("U_a", potential_limit, where=surroundings))
+
+
+def _stands_wet(component: Component, sheet: Sheet) -> bool:
+    """Whether steam condenses on the part while the engine stands: on any but a joint that holds no pressure."""
+    if not isinstance(component, BoltedJoint):
+        return True
+    return sheet.is_stated("pressure that it holds", component.pressure)
 
 
 def _metal(component: Component, sheet: Sheet) -> str:

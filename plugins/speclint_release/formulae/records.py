@@ -1,9 +1,10 @@
-"""Formulae of release: the margin of the design temperature, the share of checks assessed."""
+"""Formulae of release: the margin of the design temperature, the least test pressure, the share of checks assessed."""
 
 from __future__ import annotations
 
 from speclint import FIRST_PRINCIPLES, formula
-from speclint.equations import KelvinDifference, Kelvins, Ratio
+from speclint.equations import KelvinDifference, Kelvins, Pascals, Ratio
+from speclint_release.sources import TEST_FACTOR
 
 
 @formula("ΔT = T_d − T", cites=[FIRST_PRINCIPLES])
@@ -19,6 +20,22 @@ def temperature_margin(T_d: Kelvins, T: Kelvins) -> KelvinDifference:
     23.0
     """
     return T_d - T
+
+
+@formula("p_w = k p_d", cites=[TEST_FACTOR])
+def least_test_pressure(k: Ratio, p_d: Pascals) -> Pascals:
+    """Least test pressure of a pressure part.
+
+    p_w = k p_d
+
+    ``k`` factor [-], ``p_d`` design pressure [Pa]. Returns [Pa].
+
+    Hand working: 1.43 × 16.6 = 23.738 bar.
+
+    >>> round(least_test_pressure(k=1.43, p_d=1.66e6))
+    2373800
+    """
+    return k * p_d
 
 
 @formula("s = n_a/n", cites=[FIRST_PRINCIPLES])

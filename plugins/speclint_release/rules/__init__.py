@@ -2,6 +2,13 @@
 
 from __future__ import annotations
 
-from speclint_release.rules import concessions, coverage, identity, provenance, record
+from speclint_release.rules import concessions, coverage, identity, pressure_parts, provenance, record
 
-RULES = (*concessions.RULES, *coverage.RULES, *identity.RULES, *provenance.RULES, *record.RULES)
+RULES = (
+    *concessions.RULES,
+    *coverage.RULES,
+    *identity.RULES,
+    *pressure_parts.RULES,
+    *provenance.RULES,
+    *record.RULES,
+)

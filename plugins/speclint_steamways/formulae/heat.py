@@ -70,6 +70,36 @@ def at_the_upper_end(Q: Watts, u: Ratio) -> Watts:
     return Q * (1 + u)
 
 
+@formula("q_1 = q (1 + u)", cites=[FIRST_PRINCIPLES])
+def flux_at_the_upper_end(q: WattsPerSquareMetre, u: Ratio) -> WattsPerSquareMetre:
+    """Heat flux at the upper end of the scatter of the correlation.
+
+    q_1 = q (1 + u)
+
+    ``q`` estimate [W/m²]; ``u`` scatter as a share. Returns [W/m²].
+
+    >>> flux_at_the_upper_end(q=40e3, u=0.25)
+    50000.0
+    """
+    return q * (1 + u)
+
+
+@formula("q = (T_1 − T_2)/R", cites=[FIRST_PRINCIPLES])
+def flux_without_films(T_1: Kelvins, T_2: Kelvins, R: SquareMetreKelvinsPerWatt) -> WattsPerSquareMetre:
+    """Heat flux through a wall whose faces are as hot as the streams: more than any flow of steam can bring.
+
+    q = (T_1 − T_2)/R
+
+    ``T_1``, ``T_2`` of the hot and the cold stream [K]; ``R`` resistance of the wall alone [m²·K/W], above 0. Returns
+    [W/m²]. Raises OutOfRange otherwise.
+
+    >>> flux_without_films(T_1=600.0, T_2=450.0, R=0.0005)
+    300000.0
+    """
+    require(R > 0 * R, "the resistance of the wall must be above 0")
+    return (T_1 - T_2) / R
+
+
 @formula("P = Q (1 − T_2/T_1)", cites=[FIRST_PRINCIPLES])
 def work_lost(Q: Watts, T_1: Kelvins, T_2: Kelvins) -> Watts:
     """Greatest power that the leaked heat could have given between the two streams.

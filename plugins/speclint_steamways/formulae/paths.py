@@ -245,6 +245,43 @@ def revolutions(ω: RadiansPerSecond) -> Hertz:
     return ω / (2 * math.pi)
 
 
+@formula("A_e = A_0 + C A", cites=[FIRST_PRINCIPLES])
+def effective_area_together(A_0: SquareMetres, C: Ratio, A: SquareMetres) -> SquareMetres:
+    """Effective area of passages side by side, added up one by one.
+
+    A_e = A_0 + C A
+
+    ``A_0`` of those before [m²]; ``C`` discharge coefficient and ``A`` area [m²] of one more. Returns [m²].
+    Raises OutOfRange unless 0 < C ≤ 1 and A > 0.
+
+    Hand working: 12 000 mm² and 0.6 × 20 000 mm².
+
+    >>> round(effective_area_together(A_0=0.012, C=0.6, A=0.020), 9)
+    0.024
+    """
+    require(0 < C <= 1, f"discharge coefficient {C:.4g} is not between 0 and 1")
+    require(A > 0 * A, "the area of the passage must be above 0")
+    return A_0 + C * A
+
+
+@formula("r = p_2/(p_0 − Δp)", cites=[FIRST_PRINCIPLES])
+def compression_ratio(p_2: Pascals, p_0: Pascals, Δp: Pascals) -> Ratio:
+    """Pressure ratio by which a drifting cylinder compresses the charge that it has drawn.
+
+    r = p_2/(p_0 − Δp)
+
+    ``p_2`` at the end, ``p_0`` where the charge comes from [Pa absolute]; ``Δp`` depression in the cylinder [Pa].
+    Returns a ratio. Raises OutOfRange unless Δp < p_0.
+
+    Hand working: 3.6 bar from 1.0 less 0.1 bar.
+
+    >>> round(compression_ratio(p_2=3.6e5, p_0=1.0e5, Δp=0.1e5), 9)
+    4.0
+    """
+    require(Δp < p_0, f"a depression of {Δp:.4g} Pa leaves nothing of {p_0:.4g} Pa")
+    return p_2 / (p_0 - Δp)
+
+
 @formula("Δp = ρ/2 (A_p v/(C A))²", cites=[FIRST_PRINCIPLES])
 def breathing_depression(
     ρ: KilogramsPerCubicMetre, A_p: SquareMetres, v: MetresPerSecond, C: Ratio, A: SquareMetres

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import FIRST_PRINCIPLES, formula, require
 from speclint.equations import KelvinDifference, Kelvins, Metres, Pascals, Ratio
-from speclint.handbook.steam import B31_1, EN_13480_3
+from speclint.handbook.steam import B31_1, BENT, EN_13480_3
 from speclint_steamways.sources import ASME_II_D, EN_13480_5
 
 
@@ -108,6 +108,24 @@ def hoop_stress_of_pipe(p: Pascals, D: Metres, t: Metres, E: Ratio, y: Ratio) ->
     require(t > 0 and 2 * t < D, f"wall {t:.6g} is not between 0 and half of {D:.6g}")
     require(0 < E <= 1, f"joint factor {E:.6g} is not between 0 and 1")
     return p * (D - 2 * y * t) / (2 * E * t)
+
+
+@formula("S_b = I S", cites=[BENT])
+def hoop_stress_in_bend(I: Ratio, S: Pascals) -> Pascals:  # noqa: E741
+    """Hoop stress at the inside or the outside of a bend by the formula of the code.
+
+    S_b = I S
+
+    ``I`` factor of the code for that side; ``S`` of straight pipe with the wall that is there [Pa]. Returns [Pa].
+    Raises OutOfRange unless I is above 0.
+
+    Hand working: the inside of a bend of R = 1.5 D, 1.25 × 80 MPa.
+
+    >>> hoop_stress_in_bend(I=1.25, S=80e6) / 1e6
+    100.0
+    """
+    require(I > 0, f"the factor of the bend {I:.6g} is not above 0")
+    return I * S
 
 
 @formula("S_t = x R_p", cites=[B31_1.at("102.3.3(B)")])

@@ -42,6 +42,7 @@ from speclint.specs import BlastNozzle, Component, LoadCase, SteamPassage, Steam
 from speclint_steamways.formulae.paths import (
     bore_of_pipe,
     flow_left,
+    flow_of_cylinders,
     loss_of_stage,
     losses_together,
     pressure_after,
@@ -65,12 +66,13 @@ class Section(NamedTuple):
 
 
 class Flow(NamedTuple):
-    """The steam in one stage."""
+    """The steam in one stage: ``m`` of all cylinders that it feeds, ``m_1`` of one of them."""
 
     i: str
     stage: Stage
     A: SquareMetres
     m: KilogramsPerSecond
+    m_1: KilogramsPerSecond
     p: Pascals
     T: Kelvins
     ρ: KilogramsPerCubicMetre
@@ -79,7 +81,7 @@ class Flow(NamedTuple):
 
 
 class Path(NamedTuple):
-    """The steam along a whole path: enthalpy ``h``, which is constant; pressure ``p`` and flow ``m`` at its end."""
+    """The steam along a whole path: its enthalpy ``h``; pressure ``p`` and one cylinder's flow ``m`` at the end."""
 
     flows: tuple[Flow, ...]
     h: JoulesPerKilogram
@@ -166,7 +168,7 @@ def section_of(stage: Stage, i: str, sheet: Sheet) -> Section:
 
 
 def steam_along(stages: Sequence[Stage], case: LoadCase, sheet: Sheet) -> Path:
-    """Area, speed, Mach number, pressure and temperature, stage by stage, at the mean flow of one cylinder.
+    """Area, speed, Mach number, pressure and temperature, stage by stage, at the mean flow of its cylinders.
 
     The enthalpy is that at the start: no heat is lost and no kinetic energy recovered. Live steam starts at the
     duty's chest pressure, where it is a little less dense than at the header.
@@ -189,13 +191,19 @@ def steam_along(stages: Sequence[Stage], case: LoadCase, sheet: Sheet) -> Path:
 
 
 def _steam(i: str, stage: Stage, section: Section, given: tuple[float, float, float], sheet: Sheet) -> Flow:
-    p, h, m = given
+    p, h, m_1 = given
+    m = flow_in(stage, i, m_1, sheet)
     T = sheet.work(f"T_{i}", temperature_at_enthalpy, p=p, h=h)
     ρ = sheet.work(f"ρ_{i}", density_at_enthalpy, p=p, h=h)
     v = sheet.work(f"v_{i}", mean_speed, m=m, ρ=ρ, A=section.A)
     sound = sheet.work(f"w_{i}", steam_speed_of_sound, p=p, T=T)
     Ma = sheet.work(f"Ma_{i}", mach_number, v=v, w=sound)
-    return Flow(i, stage, section.A, m, p, T, ρ, v, Ma)
+    return Flow(i, stage, section.A, m, m_1, p, T, ρ, v, Ma)
+
+
+def flow_in(stage: Stage, i: str, m_1: KilogramsPerSecond, sheet: Sheet) -> KilogramsPerSecond:
+    """The flow of all cylinders whose steam a stage carries, from that of one."""
+    return sheet.work(f"M_{i}", flow_of_cylinders, z=float(sheet.count(f"z_{i}", stage.cylinders)), m_1=m_1)
 
 
 def _flow_after_branches(stage: Stage, m: KilogramsPerSecond, i: str, sheet: Sheet) -> KilogramsPerSecond:

@@ -17,11 +17,11 @@ from speclint_steamways.formulae.heat import loss_of_area, loss_of_length, outsi
 from speclint_steamways.sources import ASTM_C1055, ISO_13732_1
 
 
-def _arguments(lagging: Lagging, case: LoadCase, sheet: Sheet) -> dict[str, float]:
+def _arguments(lagging: Lagging, case: LoadCase, air: Kelvins, sheet: Sheet) -> dict[str, float]:
     """The arguments of the handbook's formulae of lagging, round or flat."""
     shared = {
         "T_i": _metal(lagging, case, sheet),
-        "T_a": sheet.take("T_a", case.ambient_temperature),
+        "T_a": air,
         "λ": sheet.take("λ", lagging.conductivity),
         "ε": sheet.take("ε", lagging.emissivity),
     }
@@ -38,9 +38,11 @@ def _metal(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Kelvins:
 
 @rule(
     "lagging.touch",
-    title="The outside of lagging within reach is no hotter than 60 °C",
+    title="The outside of lagging within reach is no hotter than 60 °C in the hottest air of the duty, 35 °C where it "
+    "states none",
     on=Lagging,
     cases=("running", "standing-hot"),
+    edition=2,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=[
@@ -59,7 +61,14 @@ def _metal(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Kelvins:
             "temperature",
             ASTM_C1055.at("five seconds on metal"),
             "hottest surface within reach",
-        )
+        ),
+        Limit(
+            "air",
+            "35 °C",
+            "temperature",
+            COMMON_PRACTICE,
+            "hottest air, where the duty states no hottest_ambient",
+        ),
     ],
 )
 def touch(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -69,10 +78,15 @@ def touch(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Judgement:
         raise sheet.not_applicable("nobody can touch it")
     flat = sheet.read("form", lagging.form) == "flat"
     formula = lagged_wall_surface_temperature if flat else lagged_pipe_surface_temperature
-    judged = sheet.no_hotter(
-        sheet.work("T_s", formula, **_arguments(lagging, case, sheet)), sheet.limit("touch")
-    )
+    arguments = _arguments(lagging, case, _hottest_air(case, sheet), sheet)
+    judged = sheet.no_hotter(sheet.work("T_s", formula, **arguments), sheet.limit("touch"))
     return judged.graded(Grade.HOLD) if reach == "a hand must go there" else judged
+
+
+def _hottest_air(case: LoadCase, sheet: Sheet) -> Kelvins:
+    if sheet.is_stated("hottest air", case.hottest_ambient):
+        return sheet.take("T_a", case.hottest_ambient)
+    return sheet.limit("air", "T_a")
 
 
 @rule(
@@ -87,7 +101,7 @@ def touch(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Judgement:
 )
 def loss(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Judgement:
     """Heat lost in still air, reported."""
-    arguments = _arguments(lagging, case, sheet)
+    arguments = _arguments(lagging, case, sheet.take("T_a", case.ambient_temperature), sheet)
     if sheet.read("form", lagging.form) == "flat":
         q = sheet.work("q", lagged_wall_loss, **arguments)
         Q = sheet.work("Q", loss_of_area, q=q, A=sheet.take("A", lagging.area))

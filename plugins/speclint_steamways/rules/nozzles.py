@@ -6,13 +6,13 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit,
 from speclint.equations import KilogramsPerSecond, Metres, MetresPerSecond, Pascals, SquareMetres
 from speclint.handbook.steam import (
     IF97,
-    expanded_speed,
     jet_momentum,
     nozzle_mass_flow,
     steam_critical_pressure_ratio,
     steam_nozzle_flux,
 )
 from speclint.specs import BlastNozzle, LoadCase
+from speclint_steamways.formulae.jets import jet_speed
 from speclint_steamways.formulae.paths import (
     flow_of_cylinders,
     flow_ratio,
@@ -86,9 +86,11 @@ def area(nozzle: BlastNozzle, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "blast-pipe.lift",
-    title="The momentum of the jet is 0.85 to 1.3 times the reference of engines that steam well",
+    title="The momentum of the jet, by its flow and the opening of the nozzle, is 0.85 to 1.3 times the reference of "
+    "engines that steam well",
     on=BlastNozzle,
     cases=("running",),
+    edition=2,
     grade=Grade.OBSERVATION,
     cites=[STEAM, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="The momentum of the jet draws the fire: with too little the engine does not steam, with too "
@@ -100,10 +102,15 @@ def area(nozzle: BlastNozzle, case: LoadCase, sheet: Sheet) -> Judgement:
     ],
 )
 def lift(nozzle: BlastNozzle, case: LoadCase, sheet: Sheet) -> Judgement:
-    """m v of the jet, v by isentropic expansion to the atmosphere, over that of the reference."""
+    """m v of the jet, v by which the flow leaves the opening into the atmosphere, over that of the reference.
+
+    A wide nozzle has a slow jet whatever pressure the duty states behind it.
+    """
     path = steam_along(stages_to(nozzle, sheet), case, sheet)
     m = _flow(nozzle, path, sheet)
-    v: MetresPerSecond = sheet.work("v", expanded_speed, p=path.p, h=path.h, p_2=_atmosphere(sheet))
+    A, _ = _opening(nozzle, sheet)
+    C = sheet.take("C", nozzle.discharge_coefficient)
+    v: MetresPerSecond = sheet.work("v", jet_speed, m=m, C=C, A=A, h=path.h, p_2=_atmosphere(sheet))
     F = sheet.work("F", jet_momentum, m=m, v=v)
     x = sheet.work("x", force_ratio, F=F, F_0=sheet.take("F_0", nozzle.reference_momentum))
     return sheet.within(x, sheet.limit("least"), sheet.limit("most"))
@@ -131,7 +138,7 @@ def branch(nozzle: BlastNozzle, case: LoadCase, sheet: Sheet) -> Judgement:
     for stage in stages:
         for one in branches_off(stage, sheet):
             sheet.read(f"what {one.id} feeds", one.feeds)
-    left = sheet.work("x", flow_ratio, m_1=path.m, m_2=path.flows[0].m)
+    left = sheet.work("x", flow_ratio, m_1=path.m, m_2=path.flows[0].m_1)
     return sheet.at_least(left, sheet.limit("left"))
 
 

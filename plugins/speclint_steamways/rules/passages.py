@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.equations import Metres
+from speclint.equations import Metres, SquareMetres
 from speclint.handbook.cams import mean_piston_speed, piston_speed
 from speclint.handbook.members import round_area
 from speclint.handbook.steam import compressed_temperature
@@ -15,6 +15,8 @@ from speclint_steamways.formulae.paths import (
     area_ratio,
     bourne_port,
     breathing_depression,
+    compression_ratio,
+    effective_area_together,
     period_port,
     revolutions,
     trade_port,
@@ -136,10 +138,11 @@ def _of_passage(passage: SteamPassage, sheet: Sheet) -> Judgement:
 
 @rule(
     "steamway.drifting",
-    title="While the engine drifts, its cylinder draws air with at most 0.1 bar of depression and "
-    "compresses it to at most 350 °C",
+    title="While the engine drifts, its cylinder draws air through all its breather passages with at most 0.1 bar "
+    "of depression and compresses it, from that depression, to at most 350 °C",
     on=SteamPassage,
     cases=("drifting",),
+    edition=2,
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A cylinder that cannot draw air freely draws ash from the smokebox, and hot air turns its oil "
@@ -171,19 +174,42 @@ def drifting(way: SteamPassage, case: LoadCase, sheet: Sheet) -> Judgement:
         ρ=ρ,
         A_p=sheet.work("A_p", round_area, d=D),
         v=v,
-        C=sheet.take("C", way.discharge_coefficient),
-        A=sheet.take("A", way.area),
+        C=1.0,
+        A=_effective_area(way, block, sheet),
     )
     p_2 = sheet.take_absolute("p_2", case.cylinder_pressure)
     T_2 = sheet.work(
         "T_2",
         compressed_temperature,
         T=sheet.take("T_1", way.charge_temperature),
-        r=p_2 / p_0,
+        r=sheet.work("r", compression_ratio, p_2=p_2, p_0=p_0, Δp=depression),
         κ=sheet.limit("exponent", "κ"),
     )
     return sheet.worst(
         sheet.at_most(depression, sheet.limit("depression")), sheet.no_hotter(T_2, sheet.limit("temperature"))
+    )
+
+
+def _effective_area(way: SteamPassage, block: CylinderBlock, sheet: Sheet) -> SquareMetres:
+    """Discharge coefficient times area, of every breather passage of the same cylinder together."""
+    bore = sheet.read("bore of the cylinder", way.cylinder_bore)
+    together: SquareMetres = 0.0
+    for one in sheet.belonging_to(block, SteamPassage):
+        if one.id == way.id or _breathes_for(one, bore, sheet):
+            C, A = sheet.take(f"C_{one.id}", one.discharge_coefficient), sheet.take(f"A_{one.id}", one.area)
+            together = sheet.work("A_e", effective_area_together, A_0=together, C=C, A=A)
+    return together
+
+
+def _breathes_for(one: SteamPassage, bore: str, sheet: Sheet) -> bool:
+    """Whether another passage is a breather of that bore; one that does not say so is not."""
+    said = sheet.is_stated(f"place of {one.id}", one.place) and sheet.is_stated(
+        f"bore of {one.id}", one.cylinder_bore
+    )
+    return (
+        said
+        and sheet.read(f"place of {one.id}", one.place) == "breathing way"
+        and sheet.read(f"bore of {one.id}", one.cylinder_bore) == bore
     )
 
 

@@ -40,10 +40,11 @@ STEAM = IF97.at("basic and backward equations")
 
 @rule(
     "steamway.speed",
-    title="Along its path live steam has a mean speed of at most 40 m/s, exhaust steam 80 m/s, and "
-    "neither exceeds Mach 0.3",
+    title="Along its path the live steam of all cylinders that a stage feeds has a mean speed of at most 40 m/s, "
+    "exhaust steam 80 m/s, and neither exceeds Mach 0.3",
     on=ENDS,
     cases=("running",),
+    edition=2,
     grade=Grade.OBSERVATION,
     cites=[STEAM, FIRST_PRINCIPLES, COMMON_PRACTICE, LINEHAM],
     why="Fast steam wears metal, makes noise and loses pressure in every bend.",
@@ -71,9 +72,11 @@ def speed(end: End, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "steamway.pressure-drop",
-    title="At most 5 % of the pressure is lost from header to valve, and at most 10 % from valve to nozzle",
+    title="With the steam of all cylinders that each stage feeds, at most 5 % of the pressure is lost from header to "
+    "valve, and at most 10 % from valve to nozzle",
     on=ENDS,
     cases=("running",),
+    edition=2,
     grade=Grade.OBSERVATION,
     cites=[STEAM, CENGEL_FLUIDS, COLEBROOK, CRANE, BORDA, COMMON_PRACTICE],
     why="Pressure lost in a live pipe cost fuel and never reaches the piston; pressure lost in the "
@@ -114,7 +117,9 @@ def area_continuity(end: End, sheet: Sheet) -> Judgement:
     judgements = []
     for i, stage in enumerate(stages, 1):
         A = section_of(stage, str(i), sheet).A
-        judgements.append(sheet.at_least(sheet.work(f"x_A{i}", area_ratio, A_1=A, A_2=valve_area), least))
+        wide = sheet.at_least(sheet.work(f"x_A{i}", area_ratio, A_1=A, A_2=valve_area), least)
+        width = stage.outside_diameter if isinstance(stage, SteamPipe) else stage.area
+        judgements.append(wide.pointing_at(width.where))
     return sheet.worst(*judgements)
 
 
@@ -153,9 +158,11 @@ def _beat(index: str, beat: Beat, lift: float, sheet: Sheet) -> tuple[SquareMetr
 
 @rule(
     "steamway.choked",
-    title="The flow is at most 50 % of that at which the narrowest section of the path chokes",
+    title="The flow of all cylinders that a stage feeds is at most 50 % of that at which the tightest section of the "
+    "path chokes",
     on=ENDS,
     cases=("running",),
+    edition=2,
     grade=Grade.NONCONFORMITY,
     cites=[STEAM, HUGHES, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="Near choking no opening of the regulator (throttle) brings more steam, and what comes has lost "
@@ -169,10 +176,10 @@ def _beat(index: str, beat: Beat, lift: float, sheet: Sheet) -> tuple[SquareMetr
     ],
 )
 def choked(end: End, case: LoadCase, sheet: Sheet) -> Judgement:
-    """The flow over what the narrowest section passes at the speed of sound, by isentropic expansion of real steam."""
+    """The flow over what the tightest section passes at the speed of sound, by isentropic expansion of real steam."""
     stages = stages_to(end, sheet)
     path = steam_along(stages, case, sheet)
-    narrow = min(path.flows, key=lambda flow: flow.A)
+    narrow = max(path.flows, key=lambda flow: flow.m / (flow.A * flow.p))
     G = sheet.work("G_c", choked_steam_flux, p=narrow.p, h=path.h)
     most = sheet.work("m_c", nozzle_mass_flow, C=sheet.limit("coefficient", "C"), A=narrow.A, G=G)
     if carries_live(stages, sheet):

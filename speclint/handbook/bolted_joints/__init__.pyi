@@ -25,7 +25,12 @@ from .stiffness import (
 from .stripping import (
     FED_STD_H28 as FED_STD_H28,
     external_shear_area as external_shear_area,
+    inner_thread_bending_factor as inner_thread_bending_factor,
     internal_shear_area as internal_shear_area,
+    nut_widening_factor as nut_widening_factor,
+    outer_thread_bending_factor as outer_thread_bending_factor,
     shear_strength_ratio as shear_strength_ratio,
     stripping_load as stripping_load,
+    stripping_load_with_factors as stripping_load_with_factors,
+    thread_strength_ratio as thread_strength_ratio,
 )

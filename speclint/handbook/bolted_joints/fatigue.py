@@ -16,11 +16,18 @@ from speclint.equations import (
     Newtons,
     Pascals,
     Ratio,
+    Source,
     SquareMetres,
     formula,
     require,
 )
 from speclint.handbook.tables import VDI_2230
+
+
+def _seen(place: str) -> Source:
+    """An equation of the guideline that was seen in public calculations after it."""
+    return VDI_2230.at(f"{place}, as reproduced in public calculations of bolted joints", memory=False)
+
 
 #: A cut thread endures this share of one rolled before heat treatment (common practice).
 CUT_THREAD_SHARE = 0.7
@@ -29,7 +36,7 @@ _ENDLESS = 2e6
 _FEWEST = 1e4
 
 
-@formula("σ_a = Φ (P_high − P_low)/(2 A_s)", cites=[VDI_2230.at("eq. 187"), FIRST_PRINCIPLES])
+@formula("σ_a = Φ (P_high − P_low)/(2 A_s)", cites=[_seen("eq. 187"), FIRST_PRINCIPLES])
 def stress_amplitude(Phi: Ratio, P_high: Newtons, P_low: Newtons, A_s: SquareMetres) -> Pascals:
     """Amplitude of the tension in a stud, which for a cylinder cover repeats at each stroke.
 
@@ -46,7 +53,7 @@ def stress_amplitude(Phi: Ratio, P_high: Newtons, P_low: Newtons, A_s: SquareMet
 
 @formula(
     "σ_AV = 0.85 (150 mm/d + 45) MPa",
-    cites=[VDI_2230.at("eq. R10/1")],
+    cites=[_seen("eq. R10/1")],
     empirical="millimetres and megapascals",
 )
 def endurance_rolled_before_treatment(d: Metres) -> Pascals:
@@ -61,7 +68,7 @@ def endurance_rolled_before_treatment(d: Metres) -> Pascals:
     return 0.85 * (150 / (d * 1e3) + 45) * 1e6
 
 
-@formula("σ_AG = (2 − F_m/F_02) σ_AV", cites=[VDI_2230.at("eq. R10/2")])
+@formula("σ_AG = (2 − F_m/F_02) σ_AV", cites=[_seen("eq. R10/2")])
 def endurance_rolled_after_treatment(sigma_AV: Pascals, F_m: Newtons, F_02: Newtons) -> Pascals:
     """Stress amplitude that a thread rolled after heat treatment endures; a mean load reduces the gain.
 

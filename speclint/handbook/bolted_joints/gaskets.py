@@ -32,6 +32,13 @@ from speclint.handbook.tables import ASME_APPENDIX_2
 TAYLOR_FORGE = Source("Taylor Forge, Modern Flange Design, Bulletin 502", "7th ed.", memory=True)
 EN_13445_3 = Source("EN 13445-3, Unfired pressure vessels, Design", "2014", memory=True)
 _INCH = 0.0254
+
+
+def _code(place: str) -> Source:
+    """A place of the code that was seen in a public calculation after it."""
+    return ASME_APPENDIX_2.at(f"{place}, as reproduced in a public flange calculation", memory=False)
+
+
 #: Up to this basic width the whole of it counts (1/4 in in ASME, 6.3 mm in EN 13445-3).
 _NARROW = 0.25 * _INCH
 
@@ -46,7 +53,7 @@ def contact_width(D_o: Metres, D_i: Metres) -> Metres:
     return (D_o - D_i) / 2
 
 
-@formula("b_0 = N/2", cites=[ASME_APPENDIX_2.at("Table 2-5.2, sketch 1a")])
+@formula("b_0 = N/2", cites=[_code("Table 2-5.2, sketch 1a")])
 def basic_seating_width(N: Metres) -> Metres:
     """Basic seating width of a gasket between flat faces.
 
@@ -55,7 +62,7 @@ def basic_seating_width(N: Metres) -> Metres:
     return N / 2
 
 
-@formula("b_0 = w/8", cites=[ASME_APPENDIX_2.at("Table 2-5.2, sketch 6")])
+@formula("b_0 = w/8", cites=[_code("Table 2-5.2, sketch 6")])
 def basic_seating_width_of_ring_joint(w: Metres) -> Metres:
     """Basic seating width of a solid ring in a groove.
 
@@ -66,7 +73,7 @@ def basic_seating_width_of_ring_joint(w: Metres) -> Metres:
 
 @formula(
     "b = b_0 if b_0 ≤ 0.25 in, else 0.5 in √(b_0/in)",
-    cites=[ASME_APPENDIX_2.at("Table 2-5.2")],
+    cites=[_code("Table 2-5.2")],
     empirical="inches",
 )
 def effective_seating_width(b_0: Metres) -> Metres:
@@ -98,7 +105,7 @@ def effective_seating_width_metric(b_0: Metres) -> Metres:
 
 @formula(
     "G = (D_o + D_i)/2 if b_0 ≤ 0.25 in, else D_o − 2 b, b = 0.5 in √(b_0/in), b_0 = (D_o − D_i)/4",
-    cites=[ASME_APPENDIX_2.at("2-3, definition of G")],
+    cites=[_code("2-3, definition of G")],
     empirical="inches",
 )
 def gasket_reaction_diameter(D_o: Metres, D_i: Metres) -> Metres:
@@ -112,7 +119,7 @@ def gasket_reaction_diameter(D_o: Metres, D_i: Metres) -> Metres:
     return D_o - 2 * effective_seating_width(b_0)
 
 
-@formula("H = π G² p/4", cites=[ASME_APPENDIX_2.at("2-3, definition of H")])
+@formula("H = π G² p/4", cites=[_code("2-3, definition of H")])
 def hydrostatic_end_force(G: Metres, p: Pascals) -> Newtons:
     """Force with which the pressure lifts the cover.
 
@@ -121,7 +128,7 @@ def hydrostatic_end_force(G: Metres, p: Pascals) -> Newtons:
     return pressure_load(G, p)
 
 
-@formula("W_m1 = π G² p/4 + 2 π b G m p", cites=[ASME_APPENDIX_2.at("2-5(c)(1), equation 1")])
+@formula("W_m1 = π G² p/4 + 2 π b G m p", cites=[_code("2-5(c)(1), equation 1")])
 def operating_bolt_load(G: Metres, b: Metres, m: Ratio, p: Pascals) -> Newtons:
     """Least bolt load that keeps the gasket tight under pressure.
 
@@ -138,7 +145,7 @@ def operating_bolt_load(G: Metres, b: Metres, m: Ratio, p: Pascals) -> Newtons:
     return hydrostatic_end_force(G, p) + 2 * math.pi * b * G * m * p
 
 
-@formula("W_m2 = π b G y", cites=[ASME_APPENDIX_2.at("2-5(c)(2), equation 2")])
+@formula("W_m2 = π b G y", cites=[_code("2-5(c)(2), equation 2")])
 def seating_bolt_load(G: Metres, b: Metres, y: Pascals) -> Newtons:
     """Least bolt load that beds the gasket in, before there is any pressure.
 
@@ -147,7 +154,7 @@ def seating_bolt_load(G: Metres, b: Metres, y: Pascals) -> Newtons:
     return math.pi * b * G * y
 
 
-@formula("A_m = max(W_m1/S_b, W_m2/S_a)", cites=[ASME_APPENDIX_2.at("2-5(d)")])
+@formula("A_m = max(W_m1/S_b, W_m2/S_a)", cites=[_code("2-5(d)")])
 def required_bolt_area(W_m1: Newtons, S_b: Pascals, W_m2: Newtons, S_a: Pascals) -> SquareMetres:
     """Least total core area of the studs.
 
@@ -156,7 +163,7 @@ def required_bolt_area(W_m1: Newtons, S_b: Pascals, W_m2: Newtons, S_a: Pascals)
     return max(W_m1 / S_b, W_m2 / S_a)
 
 
-@formula("W = (A_m + A_b) S_a/2", cites=[ASME_APPENDIX_2.at("2-5(e), equation 5")])
+@formula("W = (A_m + A_b) S_a/2", cites=[_code("2-5(e), equation 5")])
 def flange_design_bolt_load(A_m: SquareMetres, A_b: SquareMetres, S_a: Pascals) -> Newtons:
     """Bolt load for which a flange or cover is designed in seating: the fitter may tighten the studs further.
 

@@ -22,7 +22,10 @@ from speclint.equations import (
 )
 from speclint.handbook.tables import KHURMI
 
-TEMA = Source("Standards of the Tubular Exchanger Manufacturers Association", "9th ed., 2007", memory=True)
+TEMA = Source(
+    "Standards of the Tubular Exchanger Manufacturers Association, as reproduced in a public flange calculation",
+    "9th ed., 2007",
+)
 #: Room that a spanner needs between studs, over the diameter of the stud (common practice).
 SPANNER_PITCH = 2.5
 #: Smallest stud on a pressure cover, m (Khurmi).
@@ -37,6 +40,21 @@ def chordal_pitch(D: Metres, n: Ratio) -> Metres:
     """
     require(n >= 2, f"{n:g} studs have no pitch: at least 2 are needed")
     return D * math.sin(math.pi / n)
+
+
+@formula("s = π D/n", cites=[FIRST_PRINCIPLES])
+def arc_pitch(D: Metres, n: Ratio) -> Metres:
+    """Distance between neighbouring studs along the arc of their circle.
+
+    s = π D/n
+
+    D: diameter of the stud circle, m. n: number of studs, at least 2. Returns m.
+
+    >>> round(arc_pitch(D=0.600, n=24), 4)
+    0.0785
+    """
+    require(n >= 2, f"{n:g} studs make no pitch: at least 2 are needed")
+    return math.pi * D / n
 
 
 @formula("s = 2.5 d", cites=[COMMON_PRACTICE])

@@ -26,6 +26,10 @@ from speclint.handbook.tables import VDI_2230, Reading, Row, entries, row, rows
 _METHODS = "tightening-methods-vdi-2230-2003.csv"
 _EMBEDDING = "embedding-vdi-2230-2003.csv"
 _MICROMETRE = 1e-6
+_METHODS_TABLE = VDI_2230.at("Table A8, as reproduced in public calculations and lecture notes", memory=False)
+_TABLE_OF_EMBEDDING = VDI_2230.at(
+    "Table 5.4/1, as reproduced in three public calculation sources", memory=False
+)
 
 
 def tightening_methods() -> tuple[str, ...]:
@@ -45,10 +49,10 @@ def scatter(method: str) -> Reading:
 
 
 def _source_of(found: Row) -> Source:
-    return VDI_2230.at("Table A8") if found["source"] == "VDI 2230" else COMMON_PRACTICE
+    return _METHODS_TABLE if found["source"] == "VDI 2230" else COMMON_PRACTICE
 
 
-@formula("s = (α_A − 1)/(α_A + 1)", cites=[VDI_2230.at("Table A8")])
+@formula("s = (α_A − 1)/(α_A + 1)", cites=[_METHODS_TABLE])
 def scatter_of_factor(alpha_A: Ratio) -> Ratio:
     """Scatter each side of the mean preload that a tightening factor stands for.
 
@@ -81,18 +85,20 @@ def preload_high(F: Newtons, s: Ratio) -> Newtons:
     return F * (1 + s)
 
 
-def embedding(roughness: float, joint_faces: int) -> Reading:
-    """Embedding of a tightened stud joint: its thread, one nut face and the faces between.
+def embedding(roughness: float, joint_faces: int, nut_faces: int = 1, *, across: bool = False) -> Reading:
+    """Embedding of a tightened joint: its thread, the faces of nut and head and the faces between.
 
-    ``roughness`` is Rz of the coarsest face, m, up to 160 µm; ``joint_faces`` counts faces that touch
-    between nut and thread, gaskets apart (a gasket creeps on its own account). m.
+    ``roughness`` is Rz of the coarsest face, m, up to 160 µm; ``joint_faces`` counts faces that touch between nut
+    and thread, gaskets apart (a gasket creeps on its own account); ``nut_faces`` is 1 for a stud, 2 for a bolt;
+    ``across`` says that the joint carries a load across its bolts. m.
     """
+    load = "across" if across else "along"
     for found in rows(_EMBEDDING):
-        if roughness < float(found["roughness_to"]) * _MICROMETRE:
-            per_face = float(found["joint face"])
-            settled = float(found["thread"]) + float(found["nut or head face"]) + per_face * joint_faces
-            what = f"embedding, Rz {roughness / _MICROMETRE:.3g} µm, {joint_faces} joint faces"
-            return Reading.exact(what, settled * _MICROMETRE, "m", VDI_2230.at("Table 5.4/1"))
+        if found["load"] == load and roughness < float(found["roughness_to"]) * _MICROMETRE:
+            under_nuts, between = float(found["nut or head face"]), float(found["joint face"])
+            settled = float(found["thread"]) + under_nuts * nut_faces + between * joint_faces
+            what = f"embedding, Rz {roughness / _MICROMETRE:.3g} µm, {joint_faces} joint faces, load {load} the bolts"
+            return Reading.exact(what, settled * _MICROMETRE, "m", _TABLE_OF_EMBEDDING)
     raise NotKnown(f"embedding is tabulated to Rz 160 µm; {roughness / _MICROMETRE:.3g} µm is rougher")
 
 

@@ -133,3 +133,19 @@ def load_factor(k_b: NewtonsPerMetre, k_m: NewtonsPerMetre) -> Ratio:
     0.32
     """
     return k_b / (k_b + k_m)
+
+
+@formula("Φ_n = n Φ", cites=[VDI_2230.at("section 5.3, load introduction factor")])
+def load_factor_at(n: Ratio, Phi: Ratio) -> Ratio:
+    """Share of a working load that comes on the stud where the load enters the parts nearer their joint.
+
+    Φ_n = n Φ
+
+    n: load introduction factor, 1 where the load enters under nut and head, 0 where it enters at the joint face.
+    Phi: ``load_factor``. Returns a ratio. A smaller factor spares the stud and unloads the joint face more.
+
+    >>> round(load_factor_at(n=0.7, Phi=0.1307), 5)
+    0.09149
+    """
+    require(0 <= n <= 1, f"load introduction factor {n:.3g} is not from 0 to 1")
+    return n * Phi

@@ -22,7 +22,7 @@ from speclint.equations import (
 from speclint.handbook.members import shafts
 from speclint.handbook.tables import SHIGLEY, VDI_2230
 
-#: Share of the tightening torsion that remains in service (VDI 2230 (2003), section 5.5.2, from memory).
+#: Share of the tightening torsion that remains in service (VDI 2230 (2003), section 5.5.2, seen reproduced).
 TORSION_LEFT_IN_SERVICE = 0.5
 
 
@@ -64,7 +64,7 @@ def torsion_shear(M_t: NewtonMetres, d_s: Metres) -> Pascals:
 
 @formula(
     "F_M = ν R_p02 A_s/√(1 + 3 (3 d_2/(2 d_s) (P/(π d_2) + μ_t/cos α))²), d_s = √(4 A_s/π)",
-    cites=[VDI_2230.at("eq. R8/1")],
+    cites=[VDI_2230.at("eq. R8/1, as reproduced in a public table after Table A1", memory=False)],
 )
 def permissible_preload(
     nu: Ratio, R_p02: Pascals, A_s: SquareMetres, P: Metres, d_2: Metres, mu_t: Ratio, alpha: Radians

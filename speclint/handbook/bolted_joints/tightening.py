@@ -18,6 +18,7 @@ from speclint.equations import (
     Metres,
     NewtonMetres,
     Newtons,
+    NewtonsPerMetre,
     Radians,
     Ratio,
     formula,
@@ -30,7 +31,13 @@ METRIC_FLANK_ANGLE = math.radians(30.0)
 WHITWORTH_FLANK_ANGLE = math.radians(27.5)
 
 
-@formula("T = K F d", cites=[WENTZELL.at("Ex. 6.1"), SHIGLEY.at("eq. 8-27")])
+@formula(
+    "T = K F d",
+    cites=[
+        WENTZELL.at("Ex. 6.1"),
+        SHIGLEY.at("eq. 8-27, as reproduced in a public calculation", memory=False),
+    ],
+)
 def tightening_torque(F: Newtons, K: Ratio, d: Metres) -> NewtonMetres:
     """Torque that gives a preload, by the short form.
 
@@ -40,7 +47,13 @@ def tightening_torque(F: Newtons, K: Ratio, d: Metres) -> NewtonMetres:
     return K * F * d
 
 
-@formula("F = T/(K d)", cites=[WENTZELL.at("Ex. 6.1"), SHIGLEY.at("eq. 8-27")])
+@formula(
+    "F = T/(K d)",
+    cites=[
+        WENTZELL.at("Ex. 6.1"),
+        SHIGLEY.at("eq. 8-27, as reproduced in a public calculation", memory=False),
+    ],
+)
 def preload_from_torque(T: NewtonMetres, K: Ratio, d: Metres) -> Newtons:
     """Preload that a torque gives, by the short form.
 
@@ -51,6 +64,28 @@ def preload_from_torque(T: NewtonMetres, K: Ratio, d: Metres) -> Newtons:
     """
     require(K > 0, f"torque coefficient {K:.3g} is not above 0")
     return T / (K * d)
+
+
+@formula(
+    "F = F_0 + θ P/(2 π (1/k_b + 1/k_m))",
+    cites=[VDI_2230.at("angle controlled tightening"), FIRST_PRINCIPLES],
+)
+def preload_from_angle(
+    F_0: Newtons, theta: Radians, P: Metres, k_b: NewtonsPerMetre, k_m: NewtonsPerMetre
+) -> Newtons:
+    """Preload after a nut drawn snug is turned by an angle, stud and parts elastic.
+
+    F = F_0 + θ P/(2 π (1/k_b + 1/k_m))
+
+    F_0: preload when snug, N. theta: angle by which the nut is then turned, rad. P: pitch, m. k_b, k_m: stiffness of
+    the stud with its ends and of what it clamps, N/m. Returns N; above the yield of the stud it has less.
+
+    Hand working, 60° of 3 mm on springs of 0.5 and 1 MN/mm: 0.5 mm on 3 nm/N are 166 667 N, and 10 kN before.
+
+    >>> round(preload_from_angle(F_0=10e3, theta=math.pi / 3, P=0.003, k_b=0.5e9, k_m=1e9))
+    176667
+    """
+    return F_0 + theta * P / (2 * math.pi * (1 / k_b + 1 / k_m))
 
 
 @formula("M_t = F d_2/2 (P + π μ_t d_2/cos α)/(π d_2 − μ_t P/cos α)", cites=[SHIGLEY.at("eqs. 8-1, 8-5")])

@@ -3,6 +3,7 @@ from .air import (
 )
 from .conduction import (
     heat_flux as heat_flux,
+    hotter as hotter,
     overall_coefficient as overall_coefficient,
     plane_wall_resistance as plane_wall_resistance,
     temperature_rise as temperature_rise,

@@ -192,6 +192,20 @@ def tied_temperature(T_b: Kelvins, ΔT: KelvinDifference) -> Kelvins:
     return T_b + ΔT
 
 
+@formula("T = max(T_1, T_2)", cites=[FIRST_PRINCIPLES])
+def hotter(T_1: Kelvins, T_2: Kelvins) -> Kelvins:
+    """Temperature to which a part between two others is judged: that of the hotter, which it cannot exceed.
+
+    T = max(T_1, T_2)
+
+    ``T_1``, ``T_2`` metal temperatures of the parts on either side [K]. Returns [K].
+
+    >>> hotter(T_1=543.15, T_2=648.15)
+    648.15
+    """
+    return max(T_1, T_2)
+
+
 def _require_conductivity(λ: float) -> None:
     require(λ > 0, "the conductivity must be above 0")
 

@@ -7,6 +7,7 @@ from .circular import (
     TIMOSHENKO_PLATES as TIMOSHENKO_PLATES,
 )
 from .panels import (
+    PANEL_TABLES as PANEL_TABLES,
     panel_stress as panel_stress,
     panel_stress_factor as panel_stress_factor,
 )

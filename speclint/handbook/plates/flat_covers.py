@@ -10,7 +10,9 @@ from __future__ import annotations
 from speclint.equations import Metres, Newtons, Pascals, Ratio, formula, require
 from speclint.handbook.tables import ASME_APPENDIX_2, JINDAL, KHURMI, Reading
 
-BOLTED_COVER = ASME_APPENDIX_2.at("UG-34(c)(2), equation 2, sketches (j) and (k)")
+BOLTED_COVER = ASME_APPENDIX_2.at(
+    "UG-34(c)(2), equation 2, sketches (j) and (k), as reproduced in public calculation sheets", memory=False
+)
 OPENING = ASME_APPENDIX_2.at("UG-39, openings in flat heads")
 
 _LEVER_FACTOR = 1.9

@@ -22,7 +22,7 @@ def external_stripping_area(designation: str, length: float) -> Reading:
     ``length``: engagement of full thread, m (take off chamfers and countersinks). Low is at the widest nut
     (minor diameter) and the thinnest bolt (pitch diameter). NotKnown is raised as by ``limits``, OutOfRange
     for a length that is not above 0.
-    Reference: FED-STD-H28/2B, formulae of shear areas (from memory); limits as ``limits``.
+    Reference: FED-STD-H28/2B, formulae of shear areas, as reproduced in public calculations; limits as ``limits``.
     """
     require(length > 0, f"length of engagement must be above 0; it is {length:g} m")
     t, at = thread(designation), limits(designation)

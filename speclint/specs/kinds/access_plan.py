@@ -78,8 +78,8 @@ class AccessPlan(Component):
         chambers: under pressure, by name
         chambers_complete: whether every chamber under pressure is listed
         welds: where each is inspected from, by the name of the joint
-        spanners: room at nuts, by the name of the joint
-        withdrawals: studs and the like, by name
+        spanners: room at nuts, by the id of the joint or of the frame fastening
+        withdrawals: studs by the id of their joint, liners by their own; anything else by name
         seats: how each valve seat is lapped, by its id
     """
 

@@ -8,6 +8,7 @@ from speclint.specs.component import Component
 from speclint.specs.fields import (
     NOT_STATED,
     Allowance,
+    Angle,
     Force,
     Fraction,
     Length,
@@ -62,15 +63,17 @@ class Tightening(SpecTable):
 
     Fields:
         method: as the handbook lists it, such as "torque wrench".
-        torque: on the nut, for a method that measures torque.
+        torque: on the nut, for a method that measures torque; of one that measures the angle, to draw it snug.
+        angle: by which the nut is turned after that.
         torque_coefficient: K in T = K F d, the mean for this lubrication; its scatter belongs to the method.
-        preload: mean in one stud, for a method that measures it (elongation, tensioner, angle).
+        preload: mean in one stud, for a method that measures it (elongation, tensioner).
         lubrication: of thread and nut face.
         temperature: of the metal when it is tightened.
     """
 
     method: Word[str] = NOT_STATED
     torque: Moment = NOT_STATED
+    angle: Angle = NOT_STATED
     torque_coefficient: Fraction = NOT_STATED
     preload: Force = NOT_STATED
     lubrication: Word[str] = NOT_STATED
@@ -104,6 +107,7 @@ class Nut(SpecTable):
         thread: as tapped.
         material: of the nut, as the handbook lists it.
         engagement: length of full thread in engagement.
+        across_flats: width across its flats; of a round nut its outside diameter.
         face: outside diameter of the bearing face (of the washer's, if it is thick).
         locking: how a nut is kept from turning.
         could_fall_into: where a loose nut could fall.
@@ -112,6 +116,7 @@ class Nut(SpecTable):
     thread: Word[str] = NOT_STATED
     material: Word[str] = NOT_STATED
     engagement: Length = NOT_STATED
+    across_flats: Length = NOT_STATED
     face: Length = NOT_STATED
     locking: Word[
         Literal[
@@ -150,6 +155,10 @@ class BoltedJoint(Component):
         edge_distance: from the centre of a tapped hole to the nearest bore or edge of its part.
         roughness: Rz of the coarsest of the faces that touch.
         faces: how many pairs of faces touch between the nut and the thread, apart from the gasket.
+        carries_shear: whether the joint also carries a load across its studs; it settles more then, and is taken to
+            where nothing is stated.
+        load_introduction: factor n of VDI 2230, 1 where the load enters under nut and head, 0 at the joint face;
+            where it is not stated, 1 is taken for the stud and 0 for the joint face.
         relaxation: share of the preload lost in service by creep of gasket and stud.
         seal: what keeps the steam in.
         pressure: which pressure the joint holds.
@@ -178,6 +187,8 @@ class BoltedJoint(Component):
     edge_distance: Length = NOT_STATED
     roughness: Length = NOT_STATED
     faces: Word[int] = NOT_STATED
+    carries_shear: Word[bool] = NOT_STATED
+    load_introduction: Fraction = NOT_STATED
     relaxation: Fraction = NOT_STATED
     seal: Word[Literal["gasket", "ground face", "lens ring"]] = NOT_STATED
     pressure: Word[Literal["cylinder", "live", "exhaust"]] = NOT_STATED

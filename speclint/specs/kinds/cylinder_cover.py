@@ -19,6 +19,7 @@ class CylinderCover(Component):
         form: "flat", or "dished".
         thickness: least thickness of the plate inside the gasket.
         flange_thickness: of the flange under the nuts.
+        as_made: of the plate as rolled, or of the wall as cast, before machining; strength is by it.
         outside_diameter: of the flange.
         central_hole: diameter of the hole for the stuffing box; 0 mm where there is none.
         ribs: how many ribs stiffen it.
@@ -34,6 +35,7 @@ class CylinderCover(Component):
     form: Word[Literal["flat", "dished"]] = NOT_STATED
     thickness: Length = NOT_STATED
     flange_thickness: Length = NOT_STATED
+    as_made: Length = NOT_STATED
     outside_diameter: Length = NOT_STATED
     central_hole: Allowance = NOT_STATED
     ribs: Word[int] = NOT_STATED

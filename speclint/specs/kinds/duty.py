@@ -39,6 +39,8 @@ class LoadCase(SpecTable):
     ``safety_valve_pressure`` is the greatest boiler pressure; ``cylinder_pressure`` the greatest in the
     cylinder when it is not the live pressure (compression, trapped water, hydraulic test);
     ``least_cylinder_pressure`` the least when it is not the exhaust pressure (vacuum while drifting).
+    ``ambient_temperature`` is that of the air on an ordinary day, ``hottest_ambient`` that of the hottest air in
+    which the engine works or stands.
     ``cut_off`` is the share of the stroke at which the admission of steam ends, ``steam_flow`` the steam that one
     cylinder uses. ``temperatures`` gives the metal temperature of parts by id or by kind (which stands for the kinds
     built on it too), stated or tied to another: "cylinder-block + 20..30 K", "live_temperature - 10 K".
@@ -52,6 +54,7 @@ class LoadCase(SpecTable):
     live_temperature: Temperature = NOT_STATED
     exhaust_temperature: Temperature = NOT_STATED
     ambient_temperature: Temperature = NOT_STATED
+    hottest_ambient: Temperature = NOT_STATED
     rotational_speed: RotationalSpeed = NOT_STATED
     track_speed: Speed = NOT_STATED
     cut_off: Fraction = NOT_STATED

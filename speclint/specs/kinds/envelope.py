@@ -18,11 +18,14 @@ class GaugePoint(SpecTable):
         height: above the rail, with new tyres and the springs as set
         from_centre: from the middle of the engine
         along: from the middle of the rigid wheelbase, forward positive
+        growth_length: greatest distance of the point from where the part is held, over which it grows when hot; the
+            whole distance from the middle of the engine where it is left out
     """
 
     height: Length = NOT_STATED
     from_centre: Length = NOT_STATED
     along: Position = NOT_STATED
+    growth_length: Allowance = NOT_STATED
 
 
 class MotionGap(Dimension):

@@ -25,6 +25,7 @@ class FrameFastening(Component):
         relaxation: share of the preload lost by embedding and in service.
         thrust_taken_by: what carries the thrust along the frame.
         friction: least friction between pad and frame.
+        greatest_friction: of a sliding pad, with which it drags on the frame as the block grows.
         fitted_diameter: of the reamed shank of fitted bolts in the joint.
         bearing_length: least thickness of plate in which a fitted bolt bears.
         lug_shear_area: of all lugs or keys that take thrust in one direction.
@@ -48,6 +49,7 @@ class FrameFastening(Component):
     relaxation: Fraction = NOT_STATED
     thrust_taken_by: Word[Literal["friction", "fitted bolts", "lugs"]] = NOT_STATED
     friction: Fraction = NOT_STATED
+    greatest_friction: Fraction = NOT_STATED
     fitted_diameter: Length = NOT_STATED
     bearing_length: Length = NOT_STATED
     lug_shear_area: Area = NOT_STATED

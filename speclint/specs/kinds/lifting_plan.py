@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import ClassVar, Literal
 
 from speclint.specs.component import Component
-from speclint.specs.fields import NOT_STATED, Length, LinkTo, Mass, Position, Word
+from speclint.specs.fields import NOT_STATED, Angle, Length, LinkTo, Mass, Position, Word
 from speclint.specs.spec import SpecTable
 
 
@@ -35,6 +35,9 @@ class Lug(SpecTable):
         hole: for the shackle's pin
         pin: diameter of the shackle's pin
         edge: from the centre of the hole to the edge, in the direction of the load
+        height: of the centre of the hole above the weld
+        root_width: width where it is welded on
+        plane: direction of its plate in plan, from forward towards the left
     """
 
     material: Word[str] = NOT_STATED
@@ -43,6 +46,9 @@ class Lug(SpecTable):
     hole: Length = NOT_STATED
     pin: Length = NOT_STATED
     edge: Length = NOT_STATED
+    height: Length = NOT_STATED
+    root_width: Length = NOT_STATED
+    plane: Angle = NOT_STATED
 
 
 class LiftingPoint(SpecTable):
@@ -80,6 +86,7 @@ class LiftingPlan(Component):
         weights: all pieces of the load, by name
         points: by name
         hook_height: of the hook above the points
+        sling_leans: greatest angle by which a sling may stand out of its line, as the load swings or is turned over
     """
 
     kind: ClassVar[str] = "lifting-plan"
@@ -90,3 +97,4 @@ class LiftingPlan(Component):
     weights: dict[str, Weight] = {}
     points: dict[str, LiftingPoint] = {}
     hook_height: Length = NOT_STATED
+    sling_leans: Angle = NOT_STATED

@@ -55,6 +55,7 @@ class Piston(Component):
         runs_in: the liner
         diameter: its largest, cold
         length: along the axis, over the rings
+        stock_thickness: of the wall where the grooves are, as cast or forged, before machining; strength is by it
         mass: with its rings and nut
         grooves: the grooves for rings, by name
         fastening: how it is fastened to its rod
@@ -66,6 +67,7 @@ class Piston(Component):
     runs_in: LinkTo[CylinderLiner] = NOT_STATED
     diameter: Length = NOT_STATED
     length: Length = NOT_STATED
+    stock_thickness: Length = NOT_STATED
     mass: Mass = NOT_STATED
     grooves: dict[str, Groove] = {}
     fastening: Fastening = Fastening.unstated()

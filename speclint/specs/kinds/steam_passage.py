@@ -20,6 +20,7 @@ class SteamPassage(Component):
         follows: the passage or pipe from which the steam comes; leave out for the first of its path.
         place: what it is.
         carries: live steam or exhaust steam.
+        cylinders: how many cylinders it carries the steam of.
         cylinder_bore: name of the bore, in the block's spec, of the cylinder that it serves.
         area: cross-section, at its narrowest.
         perimeter: wetted, of that section.
@@ -47,6 +48,7 @@ class SteamPassage(Component):
         NOT_STATED
     )
     carries: Word[Literal["live steam", "exhaust steam"]] = NOT_STATED
+    cylinders: Word[int] = NOT_STATED
     cylinder_bore: Word[str] = NOT_STATED
     area: Area = NOT_STATED
     perimeter: Length = NOT_STATED

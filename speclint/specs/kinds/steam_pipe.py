@@ -15,6 +15,7 @@ class SteamPipe(Component):
         joined_to: the block, or other part, that it supplies with steam or takes steam from.
         follows: the passage or pipe from which the steam comes; leave out for the first of its path.
         carries: live steam or exhaust steam.
+        cylinders: how many cylinders it carries the steam of.
         outside_diameter: of the pipe.
         roughness: of its bore: height of the equivalent sand grain.
         wall: as ordered; with its limits where the drawing gives them instead of the mill's tolerance.
@@ -38,6 +39,7 @@ class SteamPipe(Component):
     joined_to: LinkTo[Component] = NOT_STATED
     follows: LinkTo[Component] = NOT_STATED
     carries: Word[Literal["live steam", "exhaust steam"]] = NOT_STATED
+    cylinders: Word[int] = NOT_STATED
     outside_diameter: Length = NOT_STATED
     roughness: Allowance = NOT_STATED
     wall: Length = NOT_STATED

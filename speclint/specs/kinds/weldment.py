@@ -28,15 +28,21 @@ class Plate(SpecTable):
     Fields:
         material: grade
         thickness: by the drawing
+        rolled_thickness: as rolled, before any machining
+        serves_as: flat wall, curved shell, or flange or pad; what a flat wall bounds stands under walls
         meets_steam: whether steam or its water touches it
         corrosion_allowance: allowance for corrosion
+        carbon_equivalent: on its inspection document, by the formula of the International Institute of Welding
         z_quality: through-thickness quality by EN 10164
     """
 
     material: Word[str] = NOT_STATED
     thickness: Length = NOT_STATED
+    rolled_thickness: Length = NOT_STATED
+    serves_as: Word[Literal["flat wall", "shell", "flange"]] = NOT_STATED
     meets_steam: Word[bool] = NOT_STATED
     corrosion_allowance: Allowance = NOT_STATED
+    carbon_equivalent: Fraction = NOT_STATED
     z_quality: Word[Literal["none", "Z15", "Z25", "Z35"]] = NOT_STATED
 
 
@@ -68,6 +74,8 @@ class FlatWall(SpecTable):
         edges: how its edges are held; clamped only where an equal panel or a stiff wall continues beyond them
         one_side: the fluid on one side
         other_side: the fluid on the other side
+        one_depth: depth of the space on the one side, square to the wall; left out for the atmosphere
+        other_depth: depth of the space on the other side
         ribbed: whether ribs stiffen it
         ribs: the ribs
     """
@@ -78,6 +86,8 @@ class FlatWall(SpecTable):
     edges: Word[Literal["clamped", "supported"]] = NOT_STATED
     one_side: Word[Side] = NOT_STATED
     other_side: Word[Side] = NOT_STATED
+    one_depth: Length = NOT_STATED
+    other_depth: Length = NOT_STATED
     ribbed: Word[bool] = NOT_STATED
     ribs: Ribs = Ribs.unstated()
 

@@ -18,6 +18,12 @@ def test_pitch_is_the_distance_between_two_points_of_the_circle(D: float, n: int
     assert layout.chordal_pitch(D, n) == pytest.approx(abs(second - first))
 
 
+@given(st.floats(0.05, 2.0), st.integers(2, 80))
+def test_all_arcs_together_are_the_circle(D: float, n: int) -> None:
+    assert n * layout.arc_pitch(D, n) == pytest.approx(math.pi * D)
+    assert layout.arc_pitch(D, n) > layout.chordal_pitch(D, n)
+
+
 def test_two_studs_are_the_fewest() -> None:
     assert layout.chordal_pitch(0.5, 2) == pytest.approx(0.5)
     with pytest.raises(OutOfRange, match="1 studs have no pitch"):

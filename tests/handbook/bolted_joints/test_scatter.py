@@ -75,6 +75,19 @@ def test_embedding_changes_at_the_edges_of_its_bands() -> None:
         s.embedding(160.1e-6, 1)
 
 
+def test_a_load_across_the_bolts_embeds_more() -> None:
+    """VDI 2230, bolt with two faces under nut and head and one between, Rz 10 to 40: 3 + 2 × 3 + 2 = 11 µm along,
+    3 + 2 × 4.5 + 2.5 = 14.5 µm across."""
+    assert s.embedding(20e-6, 1, 2).nominal == pytest.approx(11e-6)
+    assert s.embedding(20e-6, 1, 2, across=True).nominal == pytest.approx(14.5e-6)
+
+
+@given(st.floats(1e-6, 159e-6), st.integers(0, 6), st.integers(1, 2))
+def test_a_load_across_never_embeds_less(roughness: float, between: int, under: int) -> None:
+    along = s.embedding(roughness, between, under).nominal
+    assert s.embedding(roughness, between, under, across=True).nominal > along
+
+
 @given(st.floats(1e-6, 50e-6), st.floats(1e7, 1e10), st.floats(1e7, 1e10))
 def test_preload_lost_is_what_both_springs_give_up(f: float, k_b: float, k_m: float) -> None:
     lost = s.preload_lost(f, k_b, k_m)

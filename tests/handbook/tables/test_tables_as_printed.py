@@ -30,8 +30,8 @@ COMPOSITION = by_steps((0.1, 0.005), (0.5, 0.01), (2.5, 0.05), (5, 0.1), (math.i
 #: Limits that standards set between the steps: carbon of spring and bolting steels, nickel, pure copper.
 ODD_COMPOSITIONS = {0.57, 0.62, 0.72, 7.8, 99.9}
 CELSIUS = by_steps((100.5, 10), (math.inf, 50))
-#: Axes in steps of 20 °C (relaxation), limits of standards, and °F that standards print as °C.
-ODD_CELSIUS = {-196, 110, 120, 140, 160, 170, 180, 208, 220, 230, 260, 288, 343, 345, 380, 420}
+#: Axes in steps of 20 °C (relaxation), limits of standards, and °F that standards print as °C (250 °F is 121).
+ODD_CELSIUS = {-196, 110, 120, 121, 140, 160, 170, 180, 208, 220, 230, 260, 288, 343, 345, 380, 420}
 FAHRENHEIT = by_steps((math.inf, 50))
 ODD_FAHRENHEIT = {-325, -20, -4, 68, 70, 122}
 #: Bounds of thickness and diameter, mm: those of the standards' tables, and 2 1/2, 4 and 7 in.
@@ -164,11 +164,11 @@ STEPS: dict[str, dict[str, Callable[[float], float]]] = {
         "greatest_bar_C": by_steps((10_000, 100), (math.inf, 2000)),
     },
     "spring-relaxation-en-13906-1-2013.csv": {
-        "temperature": by_steps((201, 20), (math.inf, 50)),
-        "loss": by_steps((0.02, 0.001), (math.inf, 0.005)),
+        "temperature": lambda at: 50 if at in (150, 250) else 20,
+        "loss": by_steps((math.inf, 0.001)),  # from figures in per cent at 600 MPa, a third more at 800
     },
     "spring-stroke-strength-en-13906-1-2013.csv": {
-        "nominal": by_steps((math.inf, 10)),
+        "nominal": by_steps((math.inf, 1)),  # as two programs reproduce the standard, to the megapascal
         "d": by_steps((10, 1), (math.inf, 5)),
     },
     "weldability-bands-common-practice.csv": {

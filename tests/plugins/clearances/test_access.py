@@ -24,6 +24,14 @@ on_pressure = true
 [joints.bracket]
 on_pressure = false
 """,
+    "cover.toml": 'kind = "cylinder-cover"\nid = "cover"\ncloses = "block"\n',
+    "studs.toml": 'kind = "bolted-joint"\nid = "studs"\nholds = "cover"\nscrewed_into = "block"\nfastener = "stud"\n',
+    "gland-bolts.toml": (
+        'kind = "bolted-joint"\nid = "gland-bolts"\nholds = "gland"\nbolted_to = "cover"\nfastener = "bolt"\n'
+    ),
+    "gland.toml": 'kind = "gland"\nid = "gland"\nof = "cover"\n',
+    "fastening.toml": 'kind = "frame-fastening"\nid = "fastening"\nholds = "block"\n',
+    "liner.toml": 'kind = "cylinder-liner"\nid = "liner"\nhoused_in = "block"\n',
     "seat.toml": 'kind = "valve-seat"\nid = "seat"\npressed_into = "block"\n',
     "plan.toml": """
 kind = "access-plan"
@@ -38,7 +46,20 @@ opening_width = "80 mm"
 seen_through = "chest"
 [seats.seat]
 lapped_in_place = true
-[spanners.cover]
+[spanners.gland-bolts]
+across_flats = "30 mm"
+to_wall = "25 mm"
+swing = "90 °"
+spanner = "open"
+[spanners.fastening]
+across_flats = "30 mm"
+to_wall = "25 mm"
+swing = "90 °"
+spanner = "open"
+[withdrawals.liner]
+size = "900 mm"
+room = "1000 mm"
+[spanners.studs]
 across_flats = "36 mm"
 to_wall = "28.8 mm"
 swing = "60 °"
@@ -99,6 +120,25 @@ def test_a_plan_without_chambers_is_not_assessed(workshop: DesignFolder) -> None
         '[chambers.chest]\nopening_length = "100 mm"\nopening_width = "80 mm"\n', ""
     )
     assert write(workshop, {**FILES, "plan.toml": bare}).only(RULE).outcome == "not assessed"
+
+
+@pytest.mark.parametrize("name", ["spanners.studs", "spanners.gland-bolts", "spanners.fastening"])
+def test_every_joint_needs_its_spanner(workshop: DesignFolder, name: str) -> None:
+    check = write(workshop, FILES, changed(f"[{name}]", "[spanners.another]")).only(RULE)
+    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+    assert f"{name.split('.')[1]} has no room for a spanner" in check.says
+
+
+@pytest.mark.parametrize("name", ["withdrawals.studs", "withdrawals.liner"])
+def test_every_stud_and_liner_must_come_out(workshop: DesignFolder, name: str) -> None:
+    check = write(workshop, FILES, changed(f"[{name}]", "[withdrawals.another]")).only(RULE)
+    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+    assert f"{name.split('.')[1]} has no room for withdrawal" in check.says
+
+
+def test_a_joint_that_does_not_say_what_fastens_it_is_not_assessed(workshop: DesignFolder) -> None:
+    check = write(workshop, FILES, ("studs.toml", 'fastener = "stud"\n', "")).only(RULE)
+    assert check.outcome == "not assessed"
 
 
 @given(n=st.integers(1, 24), s=st.floats(5e-3, 0.1))

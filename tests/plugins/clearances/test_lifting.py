@@ -11,6 +11,7 @@ from hypothesis import given, strategies as st
 from speclint import Grade
 from speclint.testing import DesignFolder, limit, on_sheet
 from speclint_clearances.formulae.lifting import centre_together, leg_pull, share_of_leg
+from speclint_clearances.formulae.lugs import hook_along_plane, hook_beside_plane, part_across, root_stress
 from tests.plugins.clearances.bench import write
 
 RULE = "lifting.points"
@@ -36,6 +37,7 @@ kind = "lifting-plan"
 id = "plan"
 material = "known-steel"
 hook_height = "1 m"
+sling_leans = "0 °"
 [weights.block]
 mass = "1500 kg"
 x = "0.8 m"
@@ -64,6 +66,9 @@ width = "80 mm"
 hole = "30 mm"
 pin = "25 mm"
 edge = "40 mm"
+height = "40 mm"
+root_width = "200 mm"
+plane = "0 °"
 """
 
 
@@ -158,6 +163,48 @@ def test_a_lug_bears_its_pull(workshop: DesignFolder, old: str, new: str, outcom
     assert lifted(workshop, (old, new), text=text).only(RULE).outcome == outcome
 
 
+@pytest.mark.parametrize(
+    ("leans", "thickness", "outcome"),
+    [
+        ("0 °", "6 mm", "conforms"),
+        ("21 °", "6 mm", "finding"),
+        ("21 °", "9.6 mm", "conforms"),
+        ("21 °", "9.58 mm", "finding"),
+    ],
+)
+def test_a_sling_out_of_its_plane_bends_the_lug(
+    workshop: DesignFolder, leans: str, thickness: str, outcome: str
+) -> None:
+    """20 803 N, 40 mm above a weld of 200 mm, the plate towards the hook.
+
+    21° out of its plane: V = 20 803 sin 21° = 7455 N; in it U = 20 803 sin 66° = 19 005 N. At 6 mm across the plate
+    6 × 40 × 7455/(200 × 36) = 248.5 MPa, along it 6 × 40 × 19 005/(200² × 6) = 19.0, direct 17.3: 284.9 of 120 MPa.
+    At 9.6 mm 97.07 + 11.88 + 10.84 = 119.8.
+    """
+    text = PLAN.replace(eye("front", "2 m", "back"), LUG)
+    changes = ('sling_leans = "0 °"', f'sling_leans = "{leans}"'), ('"20 mm"', f'"{thickness}"')
+    assert lifted(workshop, *changes, text=text).only(RULE).outcome == outcome
+
+
+def test_a_lug_across_its_sling_is_bent_by_all_of_the_slope(workshop: DesignFolder) -> None:
+    """The plate at right angles to the sling of 45°: V = 20 803 sin 45° = 14 710 N and U = 0.
+
+    20 mm: 20 803/4000 + 6 × 40 × 14 710/(200 × 400) = 5.20 + 44.13 = 49.33 MPa.
+    """
+    text = PLAN.replace(eye("front", "2 m", "back"), LUG)
+    check = lifted(workshop, ('plane = "0 °"', 'plane = "90 °"'), text=text).only(RULE)
+    assert check.outcome == "conforms"
+    assert on_sheet(check, "σ_w front") / 1e6 == pytest.approx(49.33, abs=0.01)
+
+
+@pytest.mark.parametrize(
+    "missing", ['sling_leans = "0 °"', 'height = "40 mm"', 'root_width = "200 mm"', 'plane = "0 °"']
+)
+def test_a_lug_needs_all_that_bends_it(workshop: DesignFolder, missing: str) -> None:
+    text = PLAN.replace(eye("front", "2 m", "back"), LUG)
+    assert lifted(workshop, (missing, ""), text=text).only(RULE).outcome == "not assessed"
+
+
 def test_four_legs_carry_as_two(workshop: DesignFolder) -> None:
     """Two more eyes change nothing: a stiff load hangs on two."""
     more = eye("left", "2 m", "right").replace('y = "0 m"', 'y = "0.5 m"') + eye(
@@ -181,3 +228,16 @@ def test_two_legs_carry_all_and_never_less_than_plumb(x: float, y: float, m: flo
     assert one + other == pytest.approx(1.0)
     assert leg_pull(one, m, 9.80665, 1.0, h) >= one * m * 9.80665
     assert min(x, y) - 1e-9 <= centre_together(m, x, m / 3, y) <= max(x, y) + 1e-9
+
+
+@given(φ=st.floats(-7.0, 7.0), x_c=st.floats(-3.0, 3.0), y_c=st.floats(-3.0, 3.0), δ=st.floats(0.0, 1.5))
+def test_the_parts_along_and_across_the_plate_are_of_one_pull(
+    φ: float, x_c: float, y_c: float, δ: float
+) -> None:
+    """By Pythagoras as it hangs; leaning further adds to either, and bends the lug no less."""
+    r = (x_c**2 + y_c**2) ** 0.5
+    along, beside = (formula(0.0, 0.0, x_c, y_c, φ) for formula in (hook_along_plane, hook_beside_plane))
+    assert along**2 + beside**2 == pytest.approx(r**2, abs=1e-9)
+    hangs, leans = part_across(1.0, min(beside, r), r, 2.0, 0.0), part_across(1.0, min(beside, r), r, 2.0, δ)
+    assert hangs <= leans + 1e-12
+    assert root_stress(1.0, 0.5, hangs, 0.1, 0.1, 0.01) <= root_stress(1.0, 0.5, leans, 0.1, 0.1, 0.01) + 1e-3

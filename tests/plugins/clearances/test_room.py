@@ -1,7 +1,9 @@
 """envelope.loading-gauge and envelope.motion-clearance by hand.
 
-4.5 m of wheelbase, a point 4 m ahead, a curve of 120 m: (16 − 5.0625)/240 = 45.573 mm of throw. 1300 + 15 + 45.573 =
-1360.573 mm. Height 600 − 40 − 30 = 530 to 600 + 20 = 620 mm.
+4.5 m of wheelbase, a point 4 m ahead, a curve of 120 m: (16 − 5.0625)/240 = 45.573 mm of throw. Beyond the axles the
+side play is 8/4.5 = 1.77778 times 15 mm = 26.667. The block at 220 °C grows 500 × 12.5e-6 × 200 = 1.25 mm (12.5e-6/K is
+the mean of 11.5 at 20 and 13.5 at 420 °C, ± 0.3: 12.8 at most, 1.28 mm). 1287 + 26.667 + 45.573 + 1.28 = 1360.520 mm.
+Height 600 − 40 − 30 − 1.28 = 528.7 to 600 + 20 + 1.28 = 621.3 mm.
 """
 
 from __future__ import annotations
@@ -11,7 +13,7 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade, OutOfRange
 from speclint.testing import DesignFolder, found, limit, on_sheet
-from speclint_clearances.formulae.room import curve_throw
+from speclint_clearances.formulae.room import curve_throw, overhang_of_side_play
 from speclint_clearances.formulae.tables import gauge_half_width
 from tests.plugins.clearances.bench import write
 
@@ -49,8 +51,9 @@ spring_drop = "30 mm"
 spring_rise = "20 mm"
 [points.corner]
 height = "600 mm"
-from_centre = "1300 mm"
+from_centre = "1287 mm"
 along = "4 m"
+growth_length = "500 mm"
 [gaps.rod]
 size = "20 mm"
 side_play = "4 mm"
@@ -67,20 +70,22 @@ def changed(old: str, new: str) -> tuple[str, str, str]:
 def test_the_width_on_the_curve_by_hand(workshop: DesignFolder) -> None:
     check = write(workshop, FILES).only(GAUGE)
     assert check.outcome == "conforms"
-    assert (found(check), limit(check)) == (pytest.approx(1.360573, abs=1e-6), 1.361)
-    assert on_sheet(check, "v") == pytest.approx(45.573e-3, abs=1e-6)
+    assert (found(check), limit(check)) == (pytest.approx(1.360520, abs=1e-6), 1.361)
+    assert on_sheet(check, "v corner") == pytest.approx(45.573e-3, abs=1e-6)
 
 
 @pytest.mark.parametrize(
     ("old", "new"),
     [
-        ('"1300 mm"', '"1301 mm"'),
+        ('"1287 mm"', '"1287.5 mm"'),
+        ('growth_length = "500 mm"', 'growth_length = "800 mm"'),  # 2.048 for 1.28 mm
+        ('growth_length = "500 mm"', ""),  # all of 1287 mm grows: 3.29 mm
         ('side_play = "15 mm"', 'side_play = "16 mm"'),
         ('"120 m"', '"118 m"'),
         ('"4.5 m"', '"4.4 m"'),
         ('height = "600 mm"', 'height = "460 mm"'),  # down to 390 mm, where 1000 mm are allowed
         ('height = "600 mm"', 'height = "3001 mm"'),
-        ('height = "600 mm"', 'height = "269 mm"'),  # down to 199 mm, below the outline
+        ('height = "600 mm"', 'height = "271 mm"'),  # down to 199.7 mm, below the outline
     ],
 )
 def test_out_of_gauge_is_a_hold_or_a_query(workshop: DesignFolder, old: str, new: str) -> None:
@@ -89,14 +94,30 @@ def test_out_of_gauge_is_a_hold_or_a_query(workshop: DesignFolder, old: str, new
     assert check.grade is (Grade.QUERY if "3001" in new else Grade.HOLD)
 
 
+def test_a_point_beyond_the_axles_swings_by_more_than_the_side_play(workshop: DesignFolder) -> None:
+    """k = 2 × 4/4.5; 1 at the axles and between them."""
+    check = write(workshop, FILES).only(GAUGE)
+    assert on_sheet(check, "k corner") == pytest.approx(1.777778, abs=1e-6)
+    assert on_sheet(check, "g corner") == pytest.approx(1.28e-3)
+    between = write(workshop, FILES, changed('along = "4 m"', 'along = "-2.25 m"')).only(GAUGE)
+    assert on_sheet(between, "k corner") == 1.0
+
+
+def test_a_part_as_cold_as_its_drawing_does_not_grow(workshop: DesignFolder) -> None:
+    cold = DUTY.replace("220", "20").replace("120", "20")
+    check = write(workshop, {**FILES, "duty.toml": cold}).only(GAUGE)
+    assert found(check) == pytest.approx(1.287 + 0.026667 + 0.045573, abs=1e-6)
+
+
 def test_a_point_between_the_axles_is_thrown_inwards(workshop: DesignFolder) -> None:
     """4.5²/(8 × 120) = 21.094 mm in the middle."""
     check = write(workshop, FILES, changed('"4 m"', '"0 m"')).only(GAUGE)
-    assert on_sheet(check, "v") == pytest.approx(21.094e-3, abs=1e-6)
+    assert on_sheet(check, "v corner") == pytest.approx(21.094e-3, abs=1e-6)
 
 
 @pytest.mark.parametrize(
-    "missing", ['gauge = "gauge"', 'least_curve = "120 m"', 'tyre_wear = "40 mm"', 'along = "4 m"']
+    "missing",
+    ['gauge = "gauge"', 'around = "block"', 'least_curve = "120 m"', 'tyre_wear = "40 mm"', 'along = "4 m"'],
 )
 def test_the_gauge_needs_all_that_moves_the_point(workshop: DesignFolder, missing: str) -> None:
     check = write(workshop, FILES, changed(missing, "")).only(GAUGE)
@@ -146,4 +167,6 @@ def test_an_outline_slopes_from_corner_to_corner() -> None:
 @given(a=st.floats(2.0, 6.0), x=st.floats(0.0, 8.0), R=st.floats(100.0, 2000.0))
 def test_a_sharper_curve_throws_further_and_either_end_alike(a: float, x: float, R: float) -> None:
     assert curve_throw(a, x, R) == curve_throw(a, -x, R)
+    assert overhang_of_side_play(a, x) == overhang_of_side_play(a, -x) >= 1.0
+    assert overhang_of_side_play(a, a / 2 + x) == pytest.approx(1 + 2 * x / a)
     assert curve_throw(a, x, 2 * R) == pytest.approx(curve_throw(a, x, R) / 2)

@@ -6,6 +6,8 @@ Proof stress 240 MPa falling 0.2 MPa a kelvin from 20 °C; at 220 °C 200 MPa, s
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from speclint.testing import DesignFolder, changed
 from tests.plugins.known_metals import METALS, WITH_METALS
 
@@ -17,6 +19,7 @@ PLATE = (
 allowable = "wrought-steel"
 conductivity = { degC = [-20, 420], value = [50, 50], unit = "W/(m·K)", tolerance = 0, source = "common practice" }
 specific-heat = { degC = [-20, 420], value = [500, 500], unit = "J/(kg·K)", tolerance = 0, source = "common practice" }
+composition = { C = [0, 0.2], Mn = [0.6, 1.2], unit = "%", source = "common practice" }
 impact-energy = { degC = [-20, 0, 20], value = [20, 27, 40], unit = "J", bound = "minimum", source = "common practice" }
 """
 )
@@ -79,12 +82,16 @@ thickness = "20 mm"
 meets_steam = true
 corrosion_allowance = "1 mm"
 z_quality = "none"
+rolled_thickness = "0.020 m"
+serves_as = "flat wall"
 [plates.flange]
 material = "known-plate"
 thickness = "40 mm"
 meets_steam = true
 corrosion_allowance = "1 mm"
 z_quality = "Z15"
+rolled_thickness = "0.040 m"
+serves_as = "flange"
 [walls.chest]
 plate = "chest"
 short = "190 mm"
@@ -92,10 +99,11 @@ long = "380 mm"
 edges = "clamped"
 one_side = "live steam"
 other_side = "atmosphere"
+one_depth = "100 mm"
 ribbed = true
 [walls.chest.ribs]
 spacing = "190 mm"
-span = "390 mm"
+span = "380 mm"
 depth = "100 mm"
 thickness = "12 mm"
 ends = "supported"
@@ -106,6 +114,8 @@ long = "190 mm"
 edges = "clamped"
 one_side = "exhaust steam"
 other_side = "cylinder"
+one_depth = "60 mm"
+other_depth = "40 mm"
 ribbed = false
 [joints.barrel-seam]
 plate = "chest"
@@ -156,12 +166,16 @@ FILES = {
 
 
 def write(
-    workshop: DesignFolder, *changes: tuple[str, str], duty: tuple[str, str] = ("", "")
+    workshop: DesignFolder,
+    *changes: tuple[str, str],
+    duty: tuple[str, str] = ("", ""),
+    beside: Mapping[str, str] | None = None,
 ) -> DesignFolder:
-    """The bench with some passages of the weldment and one of the duty changed."""
+    """The bench with some passages of the weldment and one of the duty changed, and with further files."""
     assert not duty[0] or duty[0] in DUTY
     texts = {
         **FILES,
+        **(beside or {}),
         "duty.toml": DUTY.replace(*duty) if duty[0] else DUTY,
         "weldment.toml": changed(WELDMENT, *changes, of="the weldment"),
     }

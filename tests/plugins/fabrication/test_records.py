@@ -39,6 +39,31 @@ def test_a_weld_that_counts_for_more_than_its_record_is_a_hold(
     assert says in check.says
 
 
+def test_a_steel_that_is_not_known_to_weld_is_a_query(workshop: DesignFolder) -> None:
+    poor = (
+        'material = "known-plate"\nthickness = "40 mm"',
+        'material = "forging-42CrMo4"\nthickness = "40 mm"',
+    )
+    check = write(workshop, poor).only(RECORD)
+    assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
+    assert "in no group" in check.says
+
+
+def test_a_fault_is_told_before_a_steel_that_is_not_known(workshop: DesignFolder) -> None:
+    poor = (
+        'material = "known-plate"\nthickness = "40 mm"',
+        'material = "forging-42CrMo4"\nthickness = "40 mm"',
+    )
+    check = write(workshop, poor, ('examined = "100 %"', 'examined = "99 %"')).only(RECORD)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+
+
+def test_a_weld_of_a_wall_in_steam_holds_pressure_whatever_is_said(workshop: DesignFolder) -> None:
+    denied = ("on_pressure = true\nsequence = true", "on_pressure = false\nsequence = true")
+    check = write(workshop, denied, ('examined = "10 %"', 'examined = "0 %"')).only(RECORD)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+
+
 def test_seventy_per_cent_asks_for_no_film(workshop: DesignFolder) -> None:
     poor = ('examined = "10 %"\njoint_factor = "0.85"', 'examined = "0 %"\njoint_factor = "0.7"')
     assert write(workshop, poor).only(RECORD).outcome == "conforms"

@@ -5,11 +5,12 @@ from __future__ import annotations
 import pytest
 from hypothesis import given, strategies as st
 
-from speclint import OutOfRange
-from speclint.testing import DesignFolder
+from speclint import Grade, OutOfRange
+from speclint.testing import DesignFolder, changed
 from speclint_fabrication.formulae.relief import holding_time
 from speclint_fabrication.formulae.tables import weldment_tolerance
-from tests.plugins.fabrication.bench import bare, write
+from tests.plugins.fabrication.bench import FILES, WELDMENT, bare, write
+from tests.plugins.known_metals import WITH_METALS
 
 RULE = "block.stress-relief"
 
@@ -41,6 +42,63 @@ def test_each_part_of_the_relief(workshop: DesignFolder, old: str, new: str, out
     if not new and old == '"570 °C"':
         old = 'temperature = "570 °C"'
     assert write(workshop, (old, new)).only(RULE).outcome == outcome
+
+
+def steel(name: str) -> tuple[str, str]:
+    return (
+        'material = "known-plate"\nthickness = "40 mm"',
+        f'material = "{name}"\nthickness = "40 mm"',
+    )
+
+
+@pytest.mark.parametrize(
+    ("name", "outcome", "grade", "says"),
+    [
+        ("plate-P355GH", "conforms", None, ""),
+        ("plate-16Mo3", "conforms", None, ""),
+        ("structural-S355", "conforms", None, ""),
+        ("plate-13CrMo4-5", "finding", Grade.NONCONFORMITY, "570 °C < 630 °C"),
+        ("forging-42CrMo4", "finding", Grade.QUERY, "in no group"),
+        ("forging-C45", "finding", Grade.QUERY, "in no group"),
+    ],
+)
+def test_each_plate_is_relieved_as_its_steel_wants(
+    workshop: DesignFolder, name: str, outcome: str, grade: Grade | None, says: str
+) -> None:
+    """EN 13445-4, Table 10.1-1 (from memory): group 1 550 to 600 °C, group 5.1 630 to 680."""
+    check = write(workshop, steel(name)).only(RULE)
+    assert (check.outcome, check.grade) == (outcome, grade)
+    assert says in check.says
+
+
+@pytest.mark.parametrize(
+    ("relief", "grade"),
+    [
+        ("629 °C", Grade.NONCONFORMITY),
+        ("630 °C", Grade.QUERY),
+        ("680 °C", Grade.QUERY),
+        ("681 °C", Grade.NONCONFORMITY),
+    ],
+)
+def test_how_long_an_alloy_steel_is_held_is_not_known(
+    workshop: DesignFolder, relief: str, grade: Grade
+) -> None:
+    alloy = ('material = "known-plate"\nthickness', 'material = "plate-13CrMo4-5"\nthickness')
+    text = changed(WELDMENT.replace(*alloy), ('"570 °C"', f'"{relief}"'))
+    check = workshop.write({**FILES, "weldment.toml": text}, settings=WITH_METALS).only(RULE)
+    assert (check.outcome, check.grade) == ("finding", grade)
+
+
+def test_a_steel_without_its_composition_is_not_assessed(workshop: DesignFolder) -> None:
+    assert write(workshop, steel("known-steel")).only(RULE).outcome == "not assessed"
+
+
+@pytest.mark.parametrize(("rolled", "outcome"), [("40 mm", "conforms"), ("46 mm", "finding")])
+def test_a_plate_is_held_by_its_thickness_in_the_furnace(
+    workshop: DesignFolder, rolled: str, outcome: str
+) -> None:
+    """46 mm before machining want 46 − 5 = 41 min; 35 are given."""
+    assert write(workshop, ('"0.040 m"', f'"{rolled}"')).only(RULE).outcome == outcome
 
 
 @pytest.mark.parametrize("table", ["plates", "faces"])

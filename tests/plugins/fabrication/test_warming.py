@@ -16,6 +16,7 @@ from speclint_fabrication.formulae.warming import face_above_mean, shock_differe
 from tests.plugins.fabrication.bench import bare, write
 
 RULE = "block.warming-rate"
+WARM = ('least_temperature = "0 °C"', 'least_temperature = "20 °C"')
 FAST = 'warming_time = "60 min"'
 
 
@@ -24,7 +25,7 @@ def test_first_steam_by_hand(workshop: DesignFolder) -> None:
 
     152.95 of 0.67 × 240 MPa.
     """
-    check = write(workshop).only(RULE)
+    check = write(workshop, WARM).only(RULE)
     assert check.outcome == "conforms"
     assert found(check) == pytest.approx(152.95e6, rel=1e-4)
     assert limit(check) == pytest.approx(160.8e6)
@@ -33,19 +34,36 @@ def test_first_steam_by_hand(workshop: DesignFolder) -> None:
 @pytest.mark.parametrize(("steam", "outcome"), [("2.31 bar", "conforms"), ("2.36 bar", "finding")])
 def test_first_steam_may_be_so_hot(workshop: DesignFolder, steam: str, outcome: str) -> None:
     """160.8/1.5295 = 105.13 K above 20 °C; IF97: 2.321 bar boils at 125 °C and 2.393 bar at 126 °C."""
-    check = write(workshop, duty=("1.98665 bar", steam)).only(RULE)
+    check = write(workshop, WARM, duty=("1.98665 bar", steam)).only(RULE)
     assert check.outcome == outcome
+
+
+@pytest.mark.parametrize(("coldest", "outcome"), [("15 °C", "conforms"), ("14 °C", "finding")])
+def test_the_block_is_as_cold_as_it_may_stand(workshop: DesignFolder, coldest: str, outcome: str) -> None:
+    """105/2.30328 × 3.5229 = 160.6 of 160.8 MPa from 15 °C, 106 K from 14 °C 162.1; from 20 °C it was 152.95."""
+    check = write(workshop, (WARM[0], f'least_temperature = "{coldest}"')).only(RULE)
+    assert check.outcome == outcome
+
+
+def test_a_machined_plate_has_the_proof_stress_of_its_thickness_as_rolled(workshop: DesignFolder) -> None:
+    """P355GH at 20 °C: 345 MPa to 40 mm, 335 to 60 (EN 10028-2:2009, table 3); the flange of 40 mm was 46."""
+    steel = (
+        'material = "known-plate"\nthickness = "40 mm"',
+        'material = "plate-P355GH"\nthickness = "40 mm"',
+    )
+    check = write(workshop, steel, ('"0.040 m"', '"46 mm"')).only(RULE)
+    assert limit(check) == pytest.approx(0.67 * 335e6)
 
 
 @pytest.mark.parametrize(("time", "outcome"), [("205 s", "conforms"), ("204 s", "finding")])
 def test_the_block_may_be_warmed_so_fast(workshop: DesignFolder, time: str, outcome: str) -> None:
     """0.3 × 240/3.5229 = 20.438 K ahead; × 3 a/t² = 0.48817 K/s: 100 K in 204.85 s."""
-    check = write(workshop, (FAST, f'warming_time = "{time}"')).only(RULE)
+    check = write(workshop, WARM, (FAST, f'warming_time = "{time}"')).only(RULE)
     assert check.outcome == outcome
     assert on_sheet(check, "ΔT of flange") == pytest.approx(20.438 * 204.85 / float(time[:3]), rel=1e-3)
 
 
-@pytest.mark.parametrize("missing", [FAST, 'warming_rise = "100 K"'])
+@pytest.mark.parametrize("missing", [FAST, 'warming_rise = "100 K"', WARM[0]])
 def test_the_rate_must_be_stated(workshop: DesignFolder, missing: str) -> None:
     assert write(workshop, (missing, "")).only(RULE).outcome == "not assessed"
 

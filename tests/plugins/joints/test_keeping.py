@@ -13,7 +13,7 @@ def _nut(workshop: DesignFolder, place: str, how: str) -> DesignFolder:
     return bench(
         workshop,
         ("studs", 'could_fall_into = "nothing"', f'could_fall_into = "{place}"'),
-        ("studs", 'locking = "none"', f'locking = "{how}"'),
+        ("studs", 'locking = "lock plate"', f'locking = "{how}"'),
     )
 
 
@@ -40,11 +40,48 @@ def test_a_nut_that_could_fall_in_is_locked(
     assert place in check.says
 
 
-def test_a_nut_that_falls_into_nothing_needs_no_lock(workshop: DesignFolder) -> None:
+@pytest.mark.parametrize(
+    ("end", "place", "grade"),
+    [
+        ('end = "front"\n', "off the engine", Grade.OBSERVATION),
+        ('end = "back"\n', "into the motion", Grade.NONCONFORMITY),
+        ("", "into the motion", Grade.NONCONFORMITY),
+    ],
+)
+def test_nothing_clears_no_nut_without_a_lock(
+    workshop: DesignFolder, end: str, place: str, grade: Grade
+) -> None:
+    """The place follows from the cover that the stud holds: the back one stands before the motion."""
+    bench(
+        workshop, ("cover", 'end = "front"\n', end), ("studs", 'locking = "lock plate"', 'locking = "none"')
+    )
+    check = workshop.only("joint.locking", "studs")
+    assert check.grade is grade
+    assert place in check.says
+
+
+@pytest.mark.parametrize(("how", "grade"), [("none", Grade.NONCONFORMITY), ("lock nut", Grade.OBSERVATION)])
+def test_over_the_track_a_nut_falls_on_it(workshop: DesignFolder, how: str, grade: Grade) -> None:
+    bench(
+        workshop,
+        ("studs", "over_track = false", "over_track = true"),
+        ("studs", 'locking = "lock plate"', f'locking = "{how}"'),
+    )
+    check = workshop.only("joint.locking", "studs")
+    assert check.grade is grade
+    assert "on the track" in check.says
+
+
+def test_a_locked_nut_is_locked_wherever_it_would_fall(workshop: DesignFolder) -> None:
     assert bench(workshop).only("joint.locking", "studs").outcome == "conforms"
 
 
-@pytest.mark.parametrize("line", ['locking = "none"', 'could_fall_into = "nothing"'])
+def test_friction_is_enough_where_a_nut_only_falls_off(workshop: DesignFolder) -> None:
+    bench(workshop, ("studs", 'locking = "lock plate"', 'locking = "lock nut"'))
+    assert workshop.only("joint.locking", "studs").outcome == "conforms"
+
+
+@pytest.mark.parametrize("line", ['locking = "lock plate"', 'could_fall_into = "nothing"'])
 def test_locking_not_stated_is_not_assessed(workshop: DesignFolder, line: str) -> None:
     assert without(workshop, "studs", line).only("joint.locking", "studs").outcome == "not assessed"
 
@@ -53,10 +90,31 @@ def test_locking_not_stated_is_not_assessed(workshop: DesignFolder, line: str) -
     ("kept", "outcome"), [("none", "finding"), ("safety strap", "conforms"), ("keep plate", "conforms")]
 )
 def test_above_the_track_two_things_hold(workshop: DesignFolder, kept: str, outcome: str) -> None:
-    bench(workshop, ("studs", "over_track = false", f'over_track = true\nsecond_retention = "{kept}"'))
+    bench(
+        workshop,
+        ("studs", "over_track = false", f'over_track = true\nsecond_retention = "{kept}"'),
+        ("studs", 'locking = "lock plate"', 'locking = "none"'),
+    )
     check = workshop.only("fastening.underside", "studs")
     assert check.outcome == outcome
     assert (check.grade is Grade.HOLD) is (outcome == "finding")
+
+
+@pytest.mark.parametrize(
+    ("count", "how", "outcome"),
+    [(24, "lock plate", "conforms"), (8, "split pin", "conforms"), (7, "split pin", "finding")]
+    + [(24, how, "finding") for how in ("none", "lock nut", "prevailing torque nut")],
+)
+def test_many_locked_studs_keep_one_another(
+    workshop: DesignFolder, count: int, how: str, outcome: str
+) -> None:
+    bench(
+        workshop,
+        ("studs", "over_track = false", 'over_track = true\nsecond_retention = "none"'),
+        ("studs", "count = 20", f"count = {count}"),
+        ("studs", 'locking = "lock plate"', f'locking = "{how}"'),
+    )
+    assert workshop.only("fastening.underside", "studs").outcome == outcome
 
 
 def test_away_from_the_track_it_does_not_apply(workshop: DesignFolder) -> None:
@@ -65,6 +123,10 @@ def test_away_from_the_track_it_does_not_apply(workshop: DesignFolder) -> None:
 
 @pytest.mark.parametrize("stated", ["", "over_track = true"])
 def test_what_is_not_said_of_the_track_is_a_hold(workshop: DesignFolder, stated: str) -> None:
-    bench(workshop, ("studs", "over_track = false", stated))
+    bench(
+        workshop,
+        ("studs", "over_track = false", stated),
+        ("studs", 'locking = "lock plate"', 'locking = "none"'),
+    )
     check = workshop.only("fastening.underside", "studs")
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)

@@ -62,19 +62,19 @@ def test_the_number_not_stated_is_not_assessed(workshop: DesignFolder) -> None:
 
 def test_pitch_of_the_bench_by_hand(workshop: DesignFolder) -> None:
     """700 sin(180°/20) = 700 × 0.156434 = 109.504 mm; spanner 60 mm; TEMA 2 × 24 + 6 × 50/2.5 = 168 mm, so
-    28.5 √24 = 139.621 mm governs: 109.504/139.621 = 0.7843."""
+    28.5 √24 = 139.621 mm governs, along the arc, 700 π/20 = 109.956: 109.956/139.621 = 0.7875."""
     check = bench(workshop).only("joint.stud-pitch", "studs")
     assert on_sheet(check, "s") == pytest.approx(109.504e-3, abs=1e-6)
     assert on_sheet(check, "s_low") == pytest.approx(60e-3)
     assert on_sheet(check, "s_high") == pytest.approx(139.621e-3, abs=1e-6)
-    assert used(workshop, "joint.stud-pitch") == pytest.approx(0.7843, abs=1e-4)
+    assert used(workshop, "joint.stud-pitch") == pytest.approx(0.7875, abs=1e-4)
 
 
 @pytest.mark.parametrize(
     ("circle", "outcome"),
     [
-        ("892 mm", "conforms"),  # 892 × 0.156434 = 139.540 mm, under 139.621
-        ("893 mm", "finding"),  # 139.696 mm
+        ("888 mm", "conforms"),  # 888 π/20 = 139.487 mm, under 139.621
+        ("889 mm", "finding"),  # 139.644 mm; along the chord it would be 139.070
         ("384 mm", "conforms"),  # 60.071 mm, over 60
         ("383 mm", "finding"),  # 59.914 mm
     ],
@@ -86,7 +86,7 @@ def test_both_limits_of_pitch_from_both_sides(workshop: DesignFolder, circle: st
 
 @pytest.mark.parametrize(("flange", "outcome"), [("26 mm", "conforms"), ("25 mm", "finding")])
 def test_a_thin_flange_brings_the_studs_together(workshop: DesignFolder, flange: str, outcome: str) -> None:
-    """48 + 6 t/2.5 is 110.4 mm at 26 mm and 108.0 mm at 25 mm; the studs stand 109.504 mm apart."""
+    """48 + 6 t/2.5 is 110.4 mm at 26 mm and 108.0 mm at 25 mm; the studs stand 109.956 mm apart along the arc."""
     bench(workshop, ("cover", 'flange_thickness = "50 mm"', f'flange_thickness = "{flange}"'))
     assert workshop.only("joint.stud-pitch", "studs").outcome == outcome
 

@@ -11,7 +11,7 @@ from speclint import Grade
 from speclint.handbook.members.contact import circle_in_cone
 from speclint.testing import DesignFolder, on_sheet
 from speclint_joints.formulae.lenses import circle_missed
-from tests.plugins.joints.bench import STUDS, bench, used
+from tests.plugins.joints.bench import STUDS, bench, figure_of, in_every_case, used
 
 LENS = """
 kind = "lens-joint"
@@ -60,7 +60,7 @@ def test_seat_by_hand(workshop: DesignFolder) -> None:
     assert pytest.approx(1274.2, abs=0.1) == _LINE
     assert _mean(150) == pytest.approx(428.1, abs=0.2)
     check = _with_lens(workshop).only("lens-joint.seat", "lens")
-    assert on_sheet(check, "p_m") / 1e6 == pytest.approx(_mean(150), rel=1e-6)
+    assert on_sheet(check, "p_m0") / 1e6 == pytest.approx(_mean(150), rel=1e-6)
     assert used(workshop, "lens-joint.seat", "lens") == pytest.approx(_mean(150) / 672, rel=1e-6)
 
 
@@ -70,6 +70,39 @@ def test_torque_that_crushes_the_seat(workshop: DesignFolder, times: float, outc
     torque = times * 384 * (672 / _mean(150)) ** 2
     _with_lens(workshop, ('torque = "384 N·m"', f'torque = "{torque:.3f} N·m"'))
     assert workshop.only("lens-joint.seat", "lens").outcome == outcome
+
+
+@pytest.mark.parametrize(("proof", "outcome"), [(153.5, "conforms"), (152.3, "finding")])
+def test_a_seat_that_bears_cold_may_be_crushed_hot(
+    workshop: DesignFolder, proof: float, outcome: str
+) -> None:
+    """All of one expansion, so that the load stays: 428.1 MPa are 2.8 × 152.9; cold the seat has 240 MPa."""
+    _with_lens(workshop)
+    figure_of(workshop, "test-block", "expansion", "degC = [-20, 500]\nvalue = 12.5")
+    figure_of(
+        workshop,
+        "test-cover",
+        "proof-stress",
+        f"degC = [-20, 20, 200, 500]\nvalue = [240, 240, {proof}, {proof}]",
+    )
+    check = workshop.only("lens-joint.seat", "lens")
+    assert check.outcome == outcome
+    assert on_sheet(check, "p_mh") / 1e6 == pytest.approx(_mean(150), rel=1e-6)
+
+
+def test_bolts_cooler_than_the_ring_press_it_harder(workshop: DesignFolder) -> None:
+    """Studs at 150 °C between parts at 200 °C are stretched by what they lag behind."""
+    _with_lens(workshop)
+    in_every_case(workshop, 'bolted-joint = "200 °C"', 'bolted-joint = "150 °C"')
+    check = workshop.only("lens-joint.seat", "lens")
+    assert on_sheet(check, "W_h") > on_sheet(check, "W_0") == pytest.approx(520e3)
+
+
+@pytest.mark.parametrize("part", ["lens-joint", "cylinder-cover", "bolted-joint"])
+def test_heat_not_stated_is_not_assessed(workshop: DesignFolder, part: str) -> None:
+    _with_lens(workshop)
+    in_every_case(workshop, f'{part} = "200 °C"\n', "")
+    assert workshop.only("lens-joint.seat", "lens").outcome == "not assessed"
 
 
 @pytest.mark.parametrize(("times", "outcome"), [(0.999, "conforms"), (1.001, "finding")])
@@ -94,7 +127,7 @@ def test_a_hollow_seat_presses_less(workshop: DesignFolder) -> None:
     hollow = ('seat = "cone"\nseat_angle = "60 °"', 'seat = "sphere"\nseat_radius = "200 mm"')
     check = _with_lens(workshop, hollow).only("lens-joint.seat", "lens")
     assert on_sheet(check, "R_rel") == pytest.approx(0.600)
-    assert on_sheet(check, "p_m") / 1e6 == pytest.approx(_mean(150) / 2, rel=1e-6)
+    assert on_sheet(check, "p_m0") / 1e6 == pytest.approx(_mean(150) / 2, rel=1e-6)
 
 
 def test_a_hollow_closer_than_the_ring_is_a_query(workshop: DesignFolder) -> None:

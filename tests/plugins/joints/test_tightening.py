@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.handbook.bolted_joints.tightening import preload_from_angle
 from speclint.testing import DesignFolder, on_sheet
 from speclint_joints.formulae.preloads import friction_of_coefficient, preload_left
 from tests.plugins.joints import hand
@@ -65,6 +66,55 @@ def test_a_tensioner_twists_nothing(workshop: DesignFolder) -> None:
     check = workshop.only("joint.preload", "studs")
     assert on_sheet(check, "F_max") == pytest.approx(190.35e3, rel=1e-4)
     assert on_sheet(check, "F_high") == pytest.approx(123.08e3, rel=1e-4)
+
+
+_TURNED = 'method = "angle controlled"\nangle = "30 °"'
+#: 38.4 N·m leave 10 kN; 30° of 3 mm are 0.25 mm on the springs of stud and parts.
+_BY_ANGLE = 10e3 + 3 / 12 / hand.give()
+
+
+def _angle(workshop: DesignFolder, *changes: tuple[str, str, str]) -> DesignFolder:
+    return bench(workshop, ("studs", _METHOD, _TURNED), ("studs", _TORQUE, 'torque = "38.4 N·m"'), *changes)
+
+
+def test_an_angle_is_worked_on_the_springs(workshop: DesignFolder) -> None:
+    """The stated 20 kN do not count beside an angle, from which the preload follows."""
+    stated = ("studs", 'lubrication = "graphite', 'preload = "20 kN"\nlubrication = "graphite')
+    for changes in ((), (stated,)):
+        check = _angle(workshop, *changes).only("joint.preload", "studs")
+        assert on_sheet(check, "F_0") == pytest.approx(10e3, rel=1e-6)
+        assert on_sheet(check, "F") == pytest.approx(_BY_ANGLE, rel=1e-5)
+    assert on_sheet(workshop.only("joint.separation", "studs"), "F") == pytest.approx(_BY_ANGLE, rel=1e-5)
+
+
+@pytest.mark.parametrize(("times", "outcome"), [(0.99, "conforms"), (1.01, "finding")])
+def test_an_angle_that_draws_the_stud_into_yield(workshop: DesignFolder, times: float, outcome: str) -> None:
+    """Greatest preload, 1 + 1/6 times the mean at a factor of 1.4, at what tension and torsion bear."""
+    check = _angle(workshop).only("joint.preload", "studs")
+    bears = on_sheet(check, "F_max")
+    degrees = 30 * (bears / (1 + 0.4 / 2.4) - 10e3) / (_BY_ANGLE - 10e3)
+    _angle(workshop, ("studs", 'angle = "30 °"', f'angle = "{times * degrees:.4f} °"'))
+    assert workshop.only("joint.preload", "studs").outcome == outcome
+
+
+def test_an_angle_not_stated_is_not_assessed(workshop: DesignFolder) -> None:
+    _angle(workshop, ("studs", 'angle = "30 °"\n', ""))
+    assert workshop.only("joint.preload", "studs").outcome == "not assessed"
+
+
+@pytest.mark.parametrize(
+    ("stated", "settles"), [("carries_shear = false", 8.5), ("carries_shear = true", 10), ("", 10)]
+)
+def test_a_joint_that_carries_shear_settles_more(workshop: DesignFolder, stated: str, settles: float) -> None:
+    """3 + 2.5 + 2 × 1.5 = 8.5 µm along the studs, 3 + 3 + 2 × 2 = 10 µm across them; across where nothing is said."""
+    check = bench(workshop, ("studs", "carries_shear = false", stated)).only("joint.separation", "studs")
+    assert on_sheet(check, "f_Z") * 1e6 == pytest.approx(settles)
+
+
+@given(st.floats(0.0, 3.0), st.floats(1.0, 2.0), st.floats(1e8, 1e10), st.floats(1e8, 1e10))
+def test_turning_further_never_slackens(theta: float, more: float, k_b: float, k_m: float) -> None:
+    like = {"F_0": 1e4, "P": 0.003, "k_b": k_b, "k_m": k_m}
+    assert preload_from_angle(theta=theta * more, **like) >= preload_from_angle(theta=theta, **like) >= 1e4
 
 
 @pytest.mark.parametrize(
@@ -152,6 +202,35 @@ def test_property_class_8_8_ends_at_150_degrees(workshop: DesignFolder, steel: s
     check = workshop.only("joint.bolting-material", "studs")
     assert check.outcome == outcome
     assert (check.grade is Grade.HOLD) is (outcome == "finding")
+
+
+@pytest.mark.parametrize(
+    ("steel", "hottest", "outcome"),
+    [
+        ("bolting-42CrMo4", "420 °C", "conforms"),
+        ("bolting-42CrMo4", "421 °C", "finding"),
+        ("bolting-B7", "371 °C", "conforms"),
+        ("bolting-B7", "372 °C", "finding"),
+        ("bolting-C35E", "350 °C", "conforms"),
+        ("bolting-C35E", "351 °C", "finding"),
+    ],
+)
+def test_a_bolting_steel_ends_where_it_creeps(
+    workshop: DesignFolder, steel: str, hottest: str, outcome: str
+) -> None:
+    """Their standards go to 500, 450 and 350 °C; creep governs from 420 °C and, of B7, from 700 °F = 371.1 °C."""
+    bench(workshop, ("studs", 'material = "test-stud"\nholds', f'material = "{steel}"\nholds'))
+    in_every_case(workshop, 'bolted-joint = "200 °C"', f'bolted-joint = "{hottest}"')
+    check = workshop.only("joint.bolting-material", "studs")
+    assert check.outcome == outcome
+    assert (check.grade is Grade.HOLD) is (outcome == "finding")
+
+
+def test_a_steel_of_the_works_that_may_be_hot_says_where_it_creeps(workshop: DesignFolder) -> None:
+    bench(workshop)
+    workshop.replace("metals.toml", "bolting = { value = 300", "bolting = { value = 450")
+    check = workshop.only("joint.bolting-material", "studs")
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
 
 
 def test_structural_steel_is_no_bolting(workshop: DesignFolder) -> None:

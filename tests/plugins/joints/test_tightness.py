@@ -9,6 +9,7 @@ from hypothesis import HealthCheck, given, settings, strategies as st
 
 from speclint import Grade
 from speclint.handbook.bolted_joints.gaskets import effective_seating_width, effective_seating_width_metric
+from speclint.handbook.bolted_joints.stiffness import load_factor_at
 from speclint.testing import DesignFolder, on_sheet
 from speclint_joints.formulae.springs import two_part_stiffness
 from tests.plugins.joints import hand
@@ -136,17 +137,53 @@ def test_inch_and_metric_widths_agree(b_0: float) -> None:
 
 
 def test_separation_of_the_bench_by_hand(workshop: DesignFolder) -> None:
-    """57.4/(0.641 × 24.3) = 3.68."""
-    factor = hand.heated(hand.settled()) / ((1 - hand.share()) * hand.lift())
+    """57.4/24.3 = 2.36: where the load enters is not stated, so all of it unloads the joint."""
+    factor = hand.heated(hand.settled()) / hand.lift()
     check = bench(workshop).only("joint.separation", "studs")
     assert on_sheet(check, "n_p") == pytest.approx(factor, rel=1e-5)
-    assert factor == pytest.approx(3.68, abs=0.01)
+    assert factor == pytest.approx(2.36, abs=0.01)
+
+
+@pytest.mark.parametrize(
+    ("stated", "shares"), [("1", (1.0, 1.0)), ("0.5", (0.5, 0.5)), ("0.3..0.6", (0.3, 0.6))]
+)
+def test_where_the_load_enters_shares_it_between_stud_and_joint(
+    workshop: DesignFolder, stated: str, shares: tuple[float, float]
+) -> None:
+    """Stated, it counts for both: its low end parts the joint, its high end loads the stud."""
+    bench(workshop, ("studs", 'relaxation = "10 %"', f'load_introduction = "{stated}"\nrelaxation = "10 %"'))
+    parts = workshop.only("joint.separation", "studs")
+    left = (1 - shares[0] * hand.share()) * hand.lift()
+    assert on_sheet(parts, "n_p") == pytest.approx(hand.heated(hand.settled()) / left, rel=1e-5)
+    pulls = on_sheet(workshop.only("joint.stud-stress", "studs"), "F_b")
+    high = max(hand.heated(130e3), 130e3)
+    assert pulls == pytest.approx(high + shares[1] * hand.share() * hand.lift(), rel=1e-5)
+
+
+def test_not_stated_the_whole_load_counts_on_either_side(workshop: DesignFolder) -> None:
+    """The stud takes the share of a load under its nut, 24.3 × 0.359 kN, and the joint loses all 24.3 kN."""
+    pulls = on_sheet(bench(workshop).only("joint.stud-stress", "studs"), "F_b")
+    assert pulls == pytest.approx(130e3 + hand.share() * hand.lift(), rel=1e-5)
+    assert on_sheet(workshop.only("joint.separation", "studs"), "n_p") == pytest.approx(
+        hand.heated(hand.settled()) / hand.lift(), rel=1e-5
+    )
+
+
+def test_a_factor_above_one_is_a_query(workshop: DesignFolder) -> None:
+    bench(workshop, ("studs", 'relaxation = "10 %"', 'load_introduction = "1.1"\nrelaxation = "10 %"'))
+    check = workshop.only("joint.separation", "studs")
+    assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
+
+
+@given(st.floats(0, 1), st.floats(0.01, 0.9))
+def test_a_load_that_enters_nearer_the_joint_spares_the_stud(n: float, Phi: float) -> None:
+    assert 0 <= load_factor_at(n, Phi) <= Phi
 
 
 @pytest.mark.parametrize(("times", "outcome"), [(0.995, "conforms"), (1.005, "finding")])
 def test_separation_by_water_in_the_cylinder(workshop: DesignFolder, times: float, outcome: str) -> None:
     """Only the water case is raised, to where the factor is 1.2."""
-    limit = 16 * hand.heated(hand.settled()) / ((1 - hand.share()) * hand.lift()) / 1.2
+    limit = 16 * hand.heated(hand.settled()) / hand.lift() / 1.2
     bench(workshop)
     water = '[cases.water]\ncylinder_pressure = "16 bar gauge"'
     in_every_case(workshop, water, water.replace("16 bar", f"{times * limit:.3f} bar"))
@@ -188,7 +225,7 @@ def _face_pressure(p: float) -> float:
     """Load left on the face, hot, over π/4 (640² - 600²) mm², in MPa; p in MPa."""
     cold = hand.settled(gasket=False)
     hot = cold - 10 * 2.5e-6 * 180 / hand.give(gasket=False)
-    left = hot - (1 - hand.share(gasket=False)) * hand.lift(p, circle=620)
+    left = hot - hand.lift(p, circle=620)
     return 20 * left / (math.pi / 4 * (640**2 - 600**2))
 
 

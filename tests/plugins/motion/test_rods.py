@@ -143,6 +143,38 @@ def test_a_rod_without_its_sections_is_not_assessed(workshop: DesignFolder) -> N
     assert workshop.write(found).only(TENSION).outcome == "not assessed"
 
 
+@pytest.mark.parametrize(("thread", "outcome"), [("M82x2", "conforms"), ("M80x3", "finding")])
+def test_the_thread_under_the_nut_counts_though_no_section_has_it(
+    workshop: DesignFolder, thread: str, outcome: str
+) -> None:
+    """As above: 75.07 and 81.55 MPa, by the thread that the piston states. The foot has 58.6 MPa."""
+    found = files("piston", ("M85x4", thread))
+    text = found["rod.toml"]
+    found["rod.toml"] = text[: text.index("[sections.nut]")] + SHOULDER
+    assert workshop.write(found).only(TENSION).outcome == outcome
+
+
+@pytest.mark.parametrize(("diameter", "outcome"), [("77.1", "conforms"), ("77.0", "finding")])
+def test_the_plain_length_counts(workshop: DesignFolder, diameter: str, outcome: str) -> None:
+    """373 064 N on 80 MPa: 4663.3 mm², 77.055 mm."""
+    found = files("rod", ('diameter = "90 mm"', f'diameter = "{diameter} mm"'))
+    assert workshop.write(found).only(TENSION).outcome == outcome
+
+
+@pytest.mark.parametrize("line", ['by = "nut"', 'thread = "M85x4"'])
+def test_tension_needs_the_fastening_of_the_piston(workshop: DesignFolder, line: str) -> None:
+    assert workshop.write(files("piston", (line, ""))).only(TENSION).outcome == "not assessed"
+
+
+def test_a_piston_forged_on_has_no_thread(workshop: DesignFolder) -> None:
+    found = files("piston", ('by = "nut"\nthread = "M85x4"', 'by = "forged in one"'))
+    text = found["rod.toml"]
+    found["rod.toml"] = text[: text.index("[sections.nut]")] + SHOULDER
+    check = workshop.write(found).only(TENSION)
+    assert check.outcome == "conforms"
+    assert check.utilisation == pytest.approx(58.6420 / 80, rel=1e-5)
+
+
 def test_the_buckling_of_a_rod_is_worked_again_by_hand(workshop: DesignFolder) -> None:
     """90 mm: i = 22.5 mm; 0.8 × 1450/22.5 = 51.5556, below √(2 π² × 200 000/600) = 81.1156: Johnson.
 

@@ -31,9 +31,15 @@ torsion = { over_mm = 0, rows = [[300, 270]], unit = "MPa", bound = "exact", sou
 DUTY = """
 kind = "duty"
 id = "duty"
+[cases.warming]
+[cases.warming.temperatures]
+cylinder-liner = "140 °C"
+piston-ring = "140 °C"
+cylinder-block = "140 °C"
 [cases.starting]
 safety_valve_pressure = "16.6 bar gauge"
 exhaust_pressure = "0 bar gauge"
+live_temperature = "300 °C"
 rotational_speed = "0 rev/min"
 [cases.starting.temperatures]
 piston-rod = "100 °C"
@@ -44,6 +50,7 @@ stuffing-box = "200 °C"
 [cases.running]
 safety_valve_pressure = "16.6 bar gauge"
 exhaust_pressure = "0 bar gauge"
+live_temperature = "340 °C"
 rotational_speed = "360 rev/min"
 cut_off = "0.3"
 [cases.running.temperatures]
@@ -59,6 +66,8 @@ cylinder-liner = "220 °C"
 piston-ring = "220 °C"
 [cases.water]
 cylinder_pressure = "19 bar gauge"
+[cases.water.temperatures]
+piston = "180 °C"
 """
 
 BLOCK = """
@@ -89,6 +98,7 @@ material = "known-iron"
 housed_in = "block"
 in_bore = "main"
 bore = "500 mm"
+last_bore = "503 mm"
 """
 
 RING = """
@@ -107,6 +117,7 @@ id = "piston"
 material = "known-steel"
 runs_in = "liner"
 diameter = "497 mm"
+stock_thickness = "44 mm"
 mass = "112 kg"
 [grooves.front]
 takes = "ring"

@@ -31,7 +31,16 @@ elongation = {{ value = {stretch}, unit = "%", bound = "minimum", source = "comm
 WITH_OWN = 'materials = ["own.toml"]\n' + SETTINGS
 
 
+#: What a kind has beside itself in the path of the load.
+BESIDE = {
+    "bolted-joint": '[nut]\nmaterial = "bolting-8.8"\n',
+    "frame-fastening": '[nut]\nmaterial = "bolting-8.8"\n',
+    "rocker": 'pin_material = "forging-42CrMo4"\n',
+}
+
+
 def part(kind: str, metal: str, more: str = "") -> dict[str, str]:
+    more += BESIDE.get(kind, "")
     return {"part.toml": f'kind = "{kind}"\nid = "part"\nmaterial = "{metal}"\n{more}'}
 
 
@@ -67,6 +76,23 @@ def test_metals_of_the_handbook(workshop: DesignFolder, metal: str, outcome: str
     assert workshop.write(part("rocker", metal)).only(RULE).outcome == outcome
 
 
+@pytest.mark.parametrize("kind", sorted(BESIDE))
+@pytest.mark.parametrize(
+    ("metal", "outcome"),
+    [("grey-iron-300", "finding"), ("ductile-iron-600-3", "finding"), ("", "not assessed")],
+)
+def test_neither_pin_nor_nut_is_of_brittle_iron(
+    workshop: DesignFolder, kind: str, metal: str, outcome: str
+) -> None:
+    found = part(kind, "forging-42CrMo4")["part.toml"]
+    sound = BESIDE[kind].split('"')[1]
+    other = found.replace(f'material = "{sound}"\n', f'material = "{metal}"\n' if metal else "")
+    if kind == "rocker":  # of one metal with its pin
+        other = found.replace(BESIDE[kind], f'pin_material = "{metal}"\n' if metal else "")
+    check = workshop.write({"part.toml": other}).only(RULE)
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if metal else None)
+
+
 @pytest.mark.parametrize(("stretch", "outcome"), [("7.0", "conforms"), ("6.9", "finding")])
 def test_the_limit_from_both_sides(workshop: DesignFolder, stretch: str, outcome: str) -> None:
     found = {**part("rocker", "own-steel"), "own.toml": OWN.format(stretch=stretch)}
@@ -88,7 +114,7 @@ def test_what_stretches_more_never_fares_worse(
     shop = DesignFolder(tmp_path_factory.mktemp("brittle"))
     used = []
     for value in (stretch, stretch + more):
-        found = {**part("rocker", "own-steel"), "own.toml": OWN.format(stretch=f"{value:.4f}")}
+        found = {**part("shaft", "own-steel"), "own.toml": OWN.format(stretch=f"{value:.4f}")}
         used.append(shop.write(found, settings=WITH_OWN).only(RULE).utilisation)
     assert used[0] is not None
     assert used[1] is not None
@@ -133,8 +159,8 @@ def test_every_lifting_point_is_looked_at(workshop: DesignFolder, held: str, lug
     "found",
     [
         {"part.toml": 'kind = "rocker"\nid = "part"\n'},
-        part("rocker", "unobtainium"),
-        part("rocker", "wire-patented-SM"),  # its standard promises no elongation
+        part("shaft", "unobtainium"),
+        part("shaft", "wire-patented-SM"),  # its standard promises no elongation
         part("tappet", "chilled-iron"),
         {"plan.toml": 'kind = "lifting-plan"\nid = "plan"\nmaterial = "plate-P265GH"\n'},
         {"plan.toml": PLAN.format(held="plate-P265GH", lug="x").replace('material = "x"', "")},

@@ -144,6 +144,51 @@ def test_a_spring_by_the_limit_of_its_wire(workshop: DesignFolder, hot: str, out
     assert check.outcome == outcome
 
 
+PIECES = {
+    "crosshead": 'kind = "crosshead"\nmaterial = "forging-42CrMo4"\nslipper_material = "white-metal-tin"\n',
+    "pin": 'kind = "pin"\nmaterial = "forging-42CrMo4"\nbearing_material = "white-metal-tin"\n',
+    "rocker": 'kind = "rocker"\nmaterial = "forging-42CrMo4"\nbush_material = "white-metal-tin"\n',
+    "pinned rocker": 'kind = "rocker"\nmaterial = "forging-42CrMo4"\npin_material = "white-metal-tin"\n',
+    "valve-spindle": 'kind = "valve-spindle"\nmaterial = "forging-42CrMo4"\nguide_material = "white-metal-tin"\n',
+}
+
+
+def heated(kind: str, at: str, block: str = "100 °C") -> str:
+    """A duty in which only a part of a kind and the block have temperatures."""
+    return 'kind = "duty"\nid = "duty"\n' + "".join(
+        f'[cases.{case}.temperatures]\n{kind} = "{at}"\ncylinder-block = "{block}"\n'
+        for case in ("starting", "running", "drifting")
+    )
+
+
+@pytest.mark.parametrize("name", sorted(PIECES))
+@pytest.mark.parametrize(("hot", "outcome"), [("110 °C", "conforms"), ("111 °C", "finding")])
+def test_the_metal_of_a_bearing_has_its_own_limit(
+    workshop: DesignFolder, name: str, hot: str, outcome: str
+) -> None:
+    """Tin white metal to 110 °C (common practice) in a forging that bears 400."""
+    part = f'id = "part"\nduty = "duty"\n{PIECES[name]}'
+    kind = name.removeprefix("pinned ")
+    check = workshop.write({"part.toml": part, "duty.toml": heated(kind, hot)}).only(TEMPERATURE)
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize(("block", "outcome"), [("200 °C", "conforms"), ("270 °C", "finding")])
+def test_a_guide_is_as_hot_as_the_block_around_it(workshop: DesignFolder, block: str, outcome: str) -> None:
+    """Bronze to 200 °C (common practice), its spindle at 150 °C."""
+    part = 'kind = "valve-spindle"\nid = "part"\nmaterial = "stainless-1.4021"\nguide_material = "bronze-CC480K"\n'
+    found = {"part.toml": part + 'duty = "duty"\n', "duty.toml": heated("valve-spindle", "150 °C", block)}
+    assert workshop.write(found).only(TEMPERATURE).outcome == outcome
+
+
+def test_a_nut_has_the_limit_of_bolting(workshop: DesignFolder) -> None:
+    """Nuts of 8.8 to 150 °C on studs of 25CrMo4 at 220."""
+    studs = 'kind = "bolted-joint"\nid = "studs"\nmaterial = "bolting-25CrMo4"\nduty = "duty"\npressure_part = true\n'
+    nut = '[nut]\nmaterial = "bolting-8.8"\n'
+    check = workshop.write({**files(), "studs.toml": studs + nut}).only(TEMPERATURE, "studs")
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+
+
 @trials(suppress_health_check=[HealthCheck.function_scoped_fixture], max_examples=10, deadline=None)
 @given(hot=st.integers(300, 500), more=st.integers(0, 100))
 def test_hotter_is_never_better(workshop: DesignFolder, hot: int, more: int) -> None:
@@ -178,9 +223,47 @@ def test_molybdenum_steel_goes_further(workshop: DesignFolder) -> None:
     assert workshop.write(found).only(CREEP, "block").outcome == "conforms"
 
 
+@pytest.mark.parametrize(
+    ("stud", "nut", "hot", "outcome"),
+    [
+        ("bolting-25CrMo4", "bolting-25CrMo4", "420 °C", "conforms"),
+        ("bolting-25CrMo4", "bolting-25CrMo4", "421 °C", "finding"),
+        ("bolting-B7", "bolting-25CrMo4", "371 °C", "conforms"),
+        ("bolting-B7", "bolting-25CrMo4", "372 °C", "finding"),
+        ("bolting-25CrMo4", "bolting-B7", "372 °C", "finding"),
+        (
+            "bolting-8.8",
+            "bolting-8.8",
+            "470 °C",
+            "not applicable",
+        ),  # its limit of 150 °C is material.temperature's
+    ],
+)
+def test_studs_creep(workshop: DesignFolder, stud: str, nut: str, hot: str, outcome: str) -> None:
+    """EN 10269 from 420 °C, B7 from 371 °C (700 °F), by the handbook's data."""
+    studs = f'kind = "bolted-joint"\nid = "studs"\nmaterial = "{stud}"\nduty = "duty"\npressure_part = true\n'
+    found = files(duty=(('bolted-joint = "220 °C"', f'bolted-joint = "{hot}"'),))
+    check = workshop.write({**found, "studs.toml": f'{studs}[nut]\nmaterial = "{nut}"\n'}).only(
+        CREEP, "studs"
+    )
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
 def test_iron_and_running_parts_have_no_such_limit(workshop: DesignFolder) -> None:
     workshop.write(files(block=(("structural-S355", "grey-iron-250"),)))
     assert {check.outcome for check in workshop.check(CREEP)} == {"not applicable"}
+
+
+@pytest.mark.parametrize(
+    ("steel", "outcome"),
+    [("bolting-25CrMo4", "conforms"), ("bolting-B7", "finding"), ("bolting-8.8", "not applicable")],
+)
+def test_bolting_steel_creeps_too(workshop: DesignFolder, steel: str, outcome: str) -> None:
+    """At 400 °C: 25CrMo4 from 420 °C, B7 from 700 °F = 371 °C; class 8.8 ends at 150 °C, far below."""
+    found = files(block=(("structural-S355", steel),), duty=(('"250..260 °C"', '"400 °C"'),))
+    check = workshop.write(found).only(CREEP, "block")
+    assert check.outcome == outcome
+    assert check.grade is (Grade.HOLD if outcome == "finding" else None)
 
 
 def test_creep_is_not_assessed_without_a_temperature(workshop: DesignFolder) -> None:
@@ -203,6 +286,33 @@ def test_the_document_is_on_the_very_melt(workshop: DesignFolder, document: str,
 def test_no_document_is_not_assessed_and_counts_as_a_hold(workshop: DesignFolder) -> None:
     check = workshop.write(files()).only(CERTIFICATE, "block")
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+
+
+@pytest.mark.parametrize(
+    ("said", "outcome"),
+    [
+        ("safety_part = true\n", "not assessed"),
+        ('safety_part = true\ninspection_document = "2.2"\n', "finding"),
+        ('safety_part = true\ninspection_document = "3.1"\n', "conforms"),
+        ("safety_part = false\n", "not applicable"),
+    ],
+)
+def test_a_safety_part_needs_a_document_too(workshop: DesignFolder, said: str, outcome: str) -> None:
+    rod = 'kind = "piston-rod"\nid = "rod"\nmaterial = "forging-42CrMo4"\n'
+    check = workshop.write({"rod.toml": rod + said}).only(CERTIFICATE)
+    assert (check.outcome, check.grade) == (
+        outcome,
+        Grade.HOLD if outcome in ("finding", "not assessed") else None,
+    )
+
+
+def test_the_plates_of_a_weldment_need_a_document(workshop: DesignFolder) -> None:
+    made = 'kind = "weldment"\nid = "made"\npressure_part = true\n'
+    assert workshop.write({"made.toml": made}).only(CERTIFICATE).outcome == "not assessed"
+    assert (
+        workshop.write({"made.toml": f'{made}inspection_document = "2.2"\n'}).only(CERTIFICATE).outcome
+        == "finding"
+    )
 
 
 def test_a_ring_needs_no_document(workshop: DesignFolder) -> None:

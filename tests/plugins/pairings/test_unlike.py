@@ -76,12 +76,12 @@ def test_iron_in_steel_agrees_in_any_surroundings(workshop: DesignFolder) -> Non
     ("metal", "around", "outcome", "grade"),
     [
         ("bronze-CC480K", "weather and wet", "finding", Grade.NONCONFORMITY),  # 0.85 − 0.40 = 0.45 V > 0.15
-        ("bronze-CC480K", "indoors", "finding", Grade.OBSERVATION),  # 0.45 V > 0.25
-        ("bronze-CC480K", "dry steam", "conforms", None),
-        ("bronze-CC480K", "oiled", "conforms", None),
-        ("stainless-1.4021", "indoors", "conforms", None),  # 0.85 − 0.60 = 0.25 V: at the limit
+        ("bronze-CC480K", "", "finding", Grade.OBSERVATION),
+        ("bronze-CC480K", "indoors", "finding", Grade.OBSERVATION),
+        ("bronze-CC480K", "dry steam", "finding", Grade.OBSERVATION),
+        ("bronze-CC480K", "oiled", "finding", Grade.OBSERVATION),
+        ("stainless-1.4021", "indoors", "finding", Grade.OBSERVATION),  # 0.85 − 0.60 = 0.25 V > 0.15
         ("stainless-1.4021", "weather and wet", "finding", Grade.NONCONFORMITY),
-        ("stainless-1.4301", "indoors", "finding", Grade.OBSERVATION),  # 0.85 − 0.50 = 0.35 V > 0.25
     ],
 )
 def test_unlike_metals_by_their_surroundings(
@@ -91,9 +91,26 @@ def test_unlike_metals_by_their_surroundings(
     assert (check.outcome, check.grade) == (outcome, grade)
 
 
-def test_unlike_metals_are_not_assessed_without_surroundings(workshop: DesignFolder) -> None:
-    check = workshop.write(seat("bronze-CC480K")).only(GALVANIC, "seat")
-    assert (check.outcome, check.says) == ("not assessed", "surroundings is not stated in seat.toml")
+@pytest.mark.parametrize(
+    ("metal", "around", "holds", "outcome", "grade"),
+    [
+        ("stainless-1.4021", "indoors", "", "conforms", None),  # 0.25 V: at the limit
+        ("stainless-1.4301", "indoors", "", "finding", Grade.OBSERVATION),  # 0.35 V > 0.25
+        ("stainless-1.4301", "oiled", "", "conforms", None),
+        ("stainless-1.4301", "dry steam", "", "finding", Grade.OBSERVATION),
+        ("stainless-1.4301", "weather and wet", "", "finding", Grade.NONCONFORMITY),
+        ("stainless-1.4301", "", "", "not assessed", None),
+        ("stainless-1.4301", "oiled", 'pressure = "live"\n', "finding", Grade.OBSERVATION),
+        ("stainless-1.4301", "", 'pressure = "live"\n', "finding", Grade.OBSERVATION),
+    ],
+)
+def test_a_joint_stands_wet_where_it_holds_pressure(
+    workshop: DesignFolder, metal: str, around: str, holds: str, outcome: str, grade: Grade | None
+) -> None:
+    text = f'kind = "bolted-joint"\nid = "studs"\nmaterial = "{metal}"\nholds = "block"\n{holds}'
+    text += f'surroundings = "{around}"\n' if around else ""
+    check = workshop.write({**files(), "studs.toml": text}).only(GALVANIC, "studs")
+    assert (check.outcome, check.grade) == (outcome, grade)
 
 
 def test_a_seat_that_is_in_nothing_is_not_assessed(workshop: DesignFolder) -> None:

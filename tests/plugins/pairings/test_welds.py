@@ -48,7 +48,14 @@ def test_preheat_reaches_the_upper_end_of_its_band(
     assert workshop.write(found).only(WELD, "block").outcome == outcome
 
 
-@pytest.mark.parametrize(("treated", "outcome"), [("", "finding"), ('heat_treatment = "580 °C"', "conforms")])
+@pytest.mark.parametrize(
+    ("treated", "outcome"),
+    [
+        ("", "finding"),
+        ('heat_treatment = "none"', "finding"),
+        ('heat_treatment = "stress relieved"', "conforms"),
+    ],
+)
 def test_a_poor_steel_is_heat_treated_after_welding(
     workshop: DesignFolder, treated: str, outcome: str
 ) -> None:
@@ -71,7 +78,49 @@ def test_without_a_document_the_standards_most_counts(workshop: DesignFolder) ->
     """
     check = workshop.write(block()).only(WELD, "block")
     assert check.outcome == "finding"
-    assert on(check, "CE") == pytest.approx(0.0055333, abs=1e-7)
+    assert on(check, "CE of block") == pytest.approx(0.0055333, abs=1e-7)
+
+
+WELDMENT = """
+kind = "weldment"
+id = "weldment"
+makes = "block"
+[plates.chest]
+material = "plate-P265GH"
+carbon_equivalent = "0.39 %"
+[plates.barrel]
+material = "forging-42CrMo4"
+[welding]
+carbon_equivalent = "0.39 %"
+preheat = "110 °C"
+heat_treatment = "stress relieved"
+"""
+
+
+@pytest.mark.parametrize("part", ["block", "weldment"])
+def test_the_poorest_plate_of_a_weldment_counts(workshop: DesignFolder, part: str) -> None:
+    """42CrMo4: C 0.45, Mn 0.9, Cr 1.2, Mo 0.3 at most: 0.45 + 0.15 + 0.30 = 0.90 %, whatever is typed for the block."""
+    found = block(
+        welding='carbon_equivalent = "0.39 %"\npreheat = "110 °C"\nheat_treatment = "stress relieved"'
+    )
+    check = workshop.write({**found, "weldment.toml": WELDMENT}).only(WELD, part)
+    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+    assert on(check, "CE of barrel of weldment") == pytest.approx(0.0090, abs=1e-7)
+
+
+@pytest.mark.parametrize(("document", "outcome"), [("0.40 %", "conforms"), ("0.46 %", "finding")])
+def test_the_document_of_a_plate_counts(workshop: DesignFolder, document: str, outcome: str) -> None:
+    """0.46 % wants 100 to 200 °C of preheat; 110 °C are given."""
+    steel = WELDMENT.replace('"forging-42CrMo4"', f'"plate-P355GH"\ncarbon_equivalent = "{document}"')
+    check = workshop.write({**block(), "weldment.toml": steel}).only(WELD, "weldment")
+    assert check.outcome == outcome
+
+
+def test_a_weldment_is_welded_whatever_it_says(workshop: DesignFolder) -> None:
+    denied = WELDMENT.replace("[welding]", "[welding]\nwelded = false")
+    assert workshop.write({**block(), "weldment.toml": denied}).only(WELD, "weldment").outcome == "finding"
+    cold = block(welding='welded = false\ncarbon_equivalent = "0.43 %"')
+    assert workshop.write(cold).only(WELD, "block").outcome == "finding"
 
 
 def test_a_block_that_is_cast_is_not_welded(workshop: DesignFolder) -> None:

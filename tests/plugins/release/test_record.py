@@ -14,7 +14,7 @@ PART, POINTS, WARMING = "release.pressure-part", "release.inspection-points", "r
 
 _RECORD = {
     "design_pressure": 'design_pressure = "17 bar gauge"',
-    "design_temperature": 'design_temperature = "300 °C"',
+    "design_temperature": 'design_temperature = "370 °C"',
     "test_pressure": 'test_pressure = "28 bar gauge"',
     "inspection_document": 'inspection_document = "3.1"',
     "examination": 'examination = "ultrasonic, plate edges"',
@@ -23,10 +23,10 @@ _RECORD = {
 
 
 def test_a_whole_record_conforms(workshop: DesignFolder) -> None:
-    """Boiler 16.5 of 17 bar: 0.9706; metal 260 of 300 °C leaves 40 K of which 20 are asked for: 0.5."""
+    """Boiler 16.5 of 17 bar: 0.9706; test 1.43 × 17 = 24.31 of 28 bar; steam of at most 360 of 370 °C: 0.973."""
     check = workshop.write(files()).only(PART, "cover")
     assert check.outcome == "conforms"
-    assert check.utilisation == pytest.approx(16.5 / 17)
+    assert check.utilisation == pytest.approx(360 / 370)
 
 
 @pytest.mark.parametrize("name", sorted(_RECORD))
@@ -41,13 +41,46 @@ def test_design_pressure_from_both_sides(workshop: DesignFolder, pressure: str, 
     assert workshop.write(found).only(PART, "cover").outcome == outcome
 
 
-@pytest.mark.parametrize(("temperature", "outcome"), [("280.1 °C", "conforms"), ("279.9 °C", "finding")])
-def test_design_temperature_from_both_sides(workshop: DesignFolder, temperature: str, outcome: str) -> None:
-    """The metal's 260 °C in running and 20 K of swing: 280 °C."""
-    found = files(('"300 °C"', f'"{temperature}"'))
-    check = workshop.write(found).only(PART, "cover")
+@pytest.mark.parametrize(("temperature", "outcome"), [("380.1 °C", "conforms"), ("379.9 °C", "finding")])
+def test_metal_as_hot_as_its_steam_wants_a_margin(
+    workshop: DesignFolder, temperature: str, outcome: str
+) -> None:
+    """The metal's 360 °C in running and 20 K of swing: 380 °C."""
+    workshop.write(files(('"370 °C"', f'"{temperature}"')))
+    check = workshop.replace("duty.toml", "230..260 °C", "330..360 °C").only(PART, "cover")
+    assert (check.outcome, check.case) == (outcome, "running")
+
+
+@pytest.mark.parametrize(("temperature", "outcome"), [("360 °C", "conforms"), ("359.9 °C", "finding")])
+def test_steam_may_not_be_hotter_however_cool_the_metal_is_said_to_be(
+    workshop: DesignFolder, temperature: str, outcome: str
+) -> None:
+    """Steam of at most 360 °C beside metal of 260."""
+    check = workshop.write(files(('"370 °C"', f'"{temperature}"'))).only(PART, "cover")
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize(("test", "outcome"), [("24.32", "conforms"), ("24.30", "finding"), ("2", "finding")])
+def test_the_test_pressure_proves_something(workshop: DesignFolder, test: str, outcome: str) -> None:
+    """EN 13445-5, 10.2.3.3: 1.43 × 17 = 24.31 bar."""
+    check = workshop.write(files(('"28 bar gauge"', f'"{test} bar gauge"'))).only(PART, "cover")
     assert check.outcome == outcome
-    assert check.case in ("running", "starting")
+
+
+def test_no_test_is_borrowed_from_what_a_pipe_is_joined_to(workshop: DesignFolder) -> None:
+    pipe = (
+        'kind = "steam-pipe"\nid = "pipe"\npressure_part = true\nduty = "duty"\ncarries = "live steam"\n'
+        'joined_to = "cover"\ninspection_document = "3.1"\nexamination = "x"\n'
+        'design_pressure = "17 bar gauge"\ndesign_temperature = "400 °C"\ncompetent_body = "b"\n'
+    )
+    check = workshop.write({**files(), "pipe.toml": pipe}).only(PART, "pipe")
+    assert (check.outcome, check.says) == ("finding", "not stated: test_pressure")
+
+
+@pytest.mark.parametrize("kind", ["gland", "stuffing-box", "weldment"])
+def test_a_kind_that_holds_pressure_must_say_whether_it_does(workshop: DesignFolder, kind: str) -> None:
+    check = workshop.write({**files(), "part.toml": f'kind = "{kind}"\nid = "part"\nduty = "duty"\n'})
+    assert check.only(PART, "part").outcome == "not assessed"
 
 
 @pytest.mark.parametrize(("temperature", "outcome"), [("380.1 °C", "conforms"), ("379.9 °C", "finding")])
@@ -55,15 +88,15 @@ def test_steam_temperature_where_no_metal_temperature_is_stated(
     workshop: DesignFolder, temperature: str, outcome: str
 ) -> None:
     """Steam of at most 360 °C and 20 K: 380 °C."""
-    workshop.write(files(('"300 °C"', f'"{temperature}"')))
+    workshop.write(files(('"370 °C"', f'"{temperature}"')))
     workshop.replace("duty.toml", 'cylinder-cover = "230..260 °C"\n', "")
     check = workshop.only(PART, "cover")
     assert check.outcome == outcome
 
 
 def test_the_swing_may_be_set(workshop: DesignFolder) -> None:
-    """40 K are there: 41 K are not."""
-    own = '[limits."release.pressure-part"]\nswing = "41 K"\n'
+    """370 − 260 = 110 K are there: 111 K are not."""
+    own = '[limits."release.pressure-part"]\nswing = "111 K"\n'
     assert workshop.write(files(), settings=own).only(PART, "cover").outcome == "finding"
 
 
@@ -197,6 +230,18 @@ def test_a_flange_is_tested_with_its_pipe_unless_it_states_a_test(
 def test_studs_are_tested_with_what_they_hold(workshop: DesignFolder) -> None:
     text = 'kind = "bolted-joint"\nid = "studs"\npressure_part = true\ntest_pressure = "28 bar gauge"\n'
     assert workshop.write({"studs.toml": text}).only(POINTS).outcome == "not applicable"
+
+
+@pytest.mark.parametrize("said", ["", "[welding]\nwelded = false\n"])
+def test_a_weldment_is_welded(workshop: DesignFolder, said: str) -> None:
+    text = 'kind = "weldment"\nid = "made"\npressure_part = false\n[inspection_points]\nlift_in = "none"\n'
+    check = workshop.write({"made.toml": text + said}).only(POINTS)
+    assert (check.outcome, check.says) == ("finding", "not a point of the inspection plan: welding")
+
+
+def test_a_fabricated_block_is_welded_whatever_it_says(workshop: DesignFolder) -> None:
+    denied = changed(BLOCK, ('welding = "hold"\n', "")) + "[welding]\nwelded = false\n"
+    assert workshop.write({"block.toml": denied}).only(POINTS).outcome == "finding"
 
 
 def test_no_plan_at_all_is_not_assessed(workshop: DesignFolder) -> None:

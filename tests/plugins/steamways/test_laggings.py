@@ -70,6 +70,27 @@ def test_the_hotter_case_governs(workshop: DesignFolder) -> None:
     assert workshop.write(files()).only(TOUCH).case == "running"
 
 
+def in_air(stated: str, *changes: tuple[str, str]) -> dict[str, str]:
+    """With another hottest air, or none, in every case; the ordinary air stays at 20 °C."""
+    line = f'hottest_ambient = "{stated}"\n' if stated else ""
+    found = files(*changes)
+    return {**found, "duty.toml": found["duty.toml"].replace('hottest_ambient = "20 °C"\n', line)}
+
+
+@pytest.mark.parametrize(("stated", "air"), [("", 35), ("35 °C", 35), ("28 °C", 28)])
+def test_the_hottest_air_counts_and_35_degrees_where_none_is_stated(
+    workshop: DesignFolder, stated: str, air: float
+) -> None:
+    """The surface passes 60 °C where the air is hotter than some 27 °C: it is hotter than the air by 33 to 34 K."""
+    check = workshop.write(in_air(stated)).only(TOUCH)
+    assert check.outcome == "finding"
+    assert on_sheet(check, "T_s") - 273.15 == pytest.approx(air + 33, abs=1.5)
+
+
+def test_the_hottest_air_may_be_cooler_than_usual(workshop: DesignFolder) -> None:
+    assert workshop.write(in_air("25 °C")).only(TOUCH).outcome == "conforms"
+
+
 @pytest.mark.parametrize(
     "key", ["covers", "form", "inside_diameter", "thickness", "conductivity", "emissivity", "reach"]
 )

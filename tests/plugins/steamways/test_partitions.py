@@ -9,8 +9,14 @@ from hypothesis import given, strategies as st
 from iapws import IAPWS97
 
 from speclint import Grade
+from speclint.handbook.heat import heat_flux, overall_coefficient
 from speclint.testing import DesignFolder, changed, on_sheet
-from speclint_steamways.formulae.heat import double_wall_resistance, thermal_stress, work_lost
+from speclint_steamways.formulae.heat import (
+    double_wall_resistance,
+    flux_without_films,
+    thermal_stress,
+    work_lost,
+)
 from tests.plugins.steamways.test_paths import limited
 from tests.plugins.steamways.way import files as ways
 
@@ -89,6 +95,15 @@ def test_the_sheet_of_a_partition_is_worked_again(workshop: DesignFolder) -> Non
     assert on_sheet(check, "P") == pytest.approx(on_sheet(check, "Q_u") * (1 - 443.15 / 663.15), rel=1e-9)
 
 
+def test_a_shared_chest_takes_the_steam_of_all_its_cylinders_past_the_wall(workshop: DesignFolder) -> None:
+    """Two cylinders on the live side: its film by 3.4 kg/s; the exhaust's by 1.7."""
+    found = files()
+    found["chest.toml"] = found["chest.toml"].replace("cylinders = 1", "cylinders = 2")
+    check = workshop.write(found).only(LEAK)
+    assert on_sheet(check, "h_l") == pytest.approx(film(16.01325e5, 663.15, 0.04, 0.9, m=3.4), rel=2e-3)
+    assert on_sheet(check, "h_e") == pytest.approx(film(1.36325e5, 443.15, 0.036, 0.76), rel=2e-3)
+
+
 @pytest.mark.parametrize(("by", "outcome"), [(1.004, "conforms"), (0.996, "finding")])
 def test_the_leak_from_both_sides(workshop: DesignFolder, by: float, outcome: str) -> None:
     own = limited(LEAK, rise=f"{by * rise(0.25, 0.02 / 48):.6f} K")
@@ -135,38 +150,67 @@ def test_the_leak_is_not_assessed_without(workshop: DesignFolder, key: str) -> N
     assert workshop.write(files((line + "\n", ""))).only(LEAK).outcome == "not assessed"
 
 
-@pytest.mark.parametrize(
-    ("metal", "thickness", "outcome"),
-    [
-        ("wall-steel", "12.9", "conforms"),
-        ("wall-steel", "12.7", "finding"),
-        ("wall-iron", "36.8", "conforms"),
-        ("wall-iron", "36.6", "finding"),
-    ],
-)
-def test_pressure_from_both_sides(workshop: DesignFolder, metal: str, thickness: str, outcome: str) -> None:
+def without_flow(*changes: tuple[str, str]) -> dict[str, str]:
+    found = files(*changes)
+    for flow in ("0.3", "1.7"):
+        found["duty.toml"] = found["duty.toml"].replace(f'steam_flow = "{flow} kg/s"\n', "")
+    return found
+
+
+@pytest.mark.parametrize(("thickness", "outcome"), [("12.9", "conforms"), ("12.7", "finding")])
+def test_pressure_from_both_sides(workshop: DesignFolder, thickness: str, outcome: str) -> None:
     """Timoshenko, table 35, b/a = 2: 6 × 0.0829 = 0.4974; 0.4974 × 1.63 × 180² = 26 268.5.
 
-    Steel: f = min(160/1.5, 400/2.4) = 106.667, 1.5 f = 160 MPa: 12.813 mm. Iron: 19.5 MPa: 36.703 mm, no flow stated.
+    f = min(160/1.5, 400/2.4) = 106.667, 1.5 f = 160 MPa: 12.813 mm.
     """
-    found = files(("wall-steel", metal), ("20 mm", f"{thickness} mm"))
-    found["duty.toml"] = found["duty.toml"].replace('steam_flow = "1.7 kg/s"\n', "")
-    check = workshop.write(found).only(STRESS)
+    check = workshop.write(files(("20 mm", f"{thickness} mm"))).only(STRESS)
     assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
 
 
-def test_heat_adds_its_stress(workshop: DesignFolder) -> None:
-    """Iron of 40 mm: 26 187.9/1600 = 16.37 MPa of pressure at 16.25 bar.
+def drop(t: float, R: float) -> float:
+    """Between the faces of one wall of 48 W/(m·K), running, at the upper end of the scatter."""
+    films = 1 / film(16.01325e5, 663.15, 0.04, 0.9) + 1 / film(1.36325e5, 443.15, 0.036, 0.76)
+    return 1.25 * 220 / (films + R) * t / 48
 
-    q = U × 220 K; q t/λ from face to face; E α ΔT/(2 × 0.75).
-    """
-    U = 1 / (1 / film(16.01325e5, 663.15, 0.04, 0.9) + 0.04 / 48 + 1 / film(1.36325e5, 443.15, 0.036, 0.76))
-    heat = 100e3 * 12e-6 * U * 220 * 0.04 / 48 / 1.5
+
+def test_heat_adds_its_stress_at_the_upper_end_as_it_adds_its_rise(workshop: DesignFolder) -> None:
+    """Iron of 40 mm: 0.4974 × 1.625 × 180²/1600 = 16.37 MPa of pressure at 16.25 bar; E α ΔT/(2 × 0.75)."""
+    heat = 100e3 * 12e-6 * drop(0.04, 0.04 / 48) / 1.5
     check = workshop.write(files(("wall-steel", "wall-iron"), ("20 mm", "40 mm"))).only(STRESS)
-    assert check.case == "running"
+    assert (check.case, check.outcome, check.grade) == ("running", "finding", Grade.HOLD)
     assert on_sheet(check, "σ_T") / 1e6 == pytest.approx(heat, rel=3e-3)
     assert on_sheet(check, "σ_p") / 1e6 == pytest.approx(0.4974 * 1.625 * 180**2 / 1600, rel=1e-6)
-    assert (check.outcome == "finding") == (heat + 0.4974 * 1.625 * 180**2 / 1600 > 19.5)
+
+
+@pytest.mark.parametrize(("by", "outcome"), [(1.004, "conforms"), (0.996, "finding")])
+def test_pressure_and_heat_from_both_sides(workshop: DesignFolder, by: float, outcome: str) -> None:
+    """Steel of 20 mm: 65.5 MPa of pressure and heat by 200 GPa × 12e-6/1.5 × the drop, of k × 106.667 MPa."""
+    both = 0.4974 * 1.625 * 180**2 / 400 + 200e3 * 12e-6 / 1.5 * drop(0.02, 0.02 / 48)
+    own = limited(STRESS, range=f"{by * both / 106.6667:.6f}")
+    check = workshop.write({**files(), "speclint.toml": own}).only(STRESS)
+    assert (check.outcome, check.case) == (outcome, "running")
+
+
+@pytest.mark.parametrize("metal", ["wall-iron", "wall-steel"])
+def test_a_flow_left_out_does_not_clear_the_wall(workshop: DesignFolder, metal: str) -> None:
+    """220 K from face to face: 100 GPa × 12e-6 × 220/1.5 = 176 MPa, 352 in steel: more than 19.5 and 320."""
+    check = workshop.write(without_flow(("wall-steel", metal), ("20 mm", "37 mm"))).only(STRESS)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+    assert "no steam flow" in check.says
+
+
+def test_a_wall_that_pressure_breaks_is_found_without_its_flow(workshop: DesignFolder) -> None:
+    check = workshop.write(without_flow(("wall-steel", "wall-iron"), ("20 mm", "36.6 mm"))).only(STRESS)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+
+
+def test_two_walls_bear_all_of_the_difference_without_a_flow(workshop: DesignFolder) -> None:
+    """Starting, 300 against 150 °C: the still steam takes nearly all: 150 K × (0.02/48)/(2 × 0.02/48 + 0.008/λ)."""
+    check = workshop.write(without_flow(("single wall", "two walls"))).only(STRESS)
+    assert (check.outcome, check.case) == ("conforms", "starting")
+    R = 2 * 0.02 / 48 + 0.008 / IAPWS97(P=1.701325, T=573.15).k
+    heat = 200e3 * 12e-6 * 150 * 0.02 / 48 / R / 1.5
+    assert on_sheet(check, "σ_T") / 1e6 == pytest.approx(heat, rel=3e-3)
 
 
 @pytest.mark.parametrize("key", ["short_side", "long_side", "thickness"])
@@ -179,6 +223,11 @@ def test_stress_is_not_assessed_without(workshop: DesignFolder, key: str) -> Non
 @given(t=st.floats(0.001, 0.05), s=st.floats(0.001, 0.02))
 def test_a_gap_of_steam_resists_more_than_metal(t: float, s: float) -> None:
     assert double_wall_resistance(t, 48.0, s, 0.05) > (2 * t + s) / 48.0
+
+
+@given(hot=st.floats(400, 700), R=st.floats(1e-4, 0.5), h_1=st.floats(10, 1e5), h_2=st.floats(10, 1e5))
+def test_no_film_lets_more_heat_through_than_none(hot: float, R: float, h_1: float, h_2: float) -> None:
+    assert heat_flux(overall_coefficient(h_1, R, h_2), hot, 400.0) <= flux_without_films(hot, 400.0, R) + 1e-9
 
 
 @given(Q=st.floats(1, 1e5), cold=st.floats(300, 500), more=st.floats(1, 400))

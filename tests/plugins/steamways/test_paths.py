@@ -121,6 +121,23 @@ def test_speed_from_both_sides(workshop: DesignFolder, by: float, outcome: str) 
     assert workshop.write({**files(), "speclint.toml": own}).only(SPEED, "pocket").outcome == outcome
 
 
+def test_a_shared_pipe_carries_the_steam_of_all_its_cylinders(workshop: DesignFolder) -> None:
+    """Three cylinders on one pipe: three times the speed; the chest and the pocket behind it feed one each."""
+    alone = workshop.write(files()).only(SPEED, "pocket")
+    assert alone.outcome == "conforms"
+    shared = workshop.write(files("pipe", ("cylinders = 1", "cylinders = 3"))).only(SPEED, "pocket")
+    assert (shared.outcome, shared.grade) == ("finding", Grade.OBSERVATION)
+    assert on_sheet(shared, "v_1") == pytest.approx(3 * on_sheet(alone, "v_1"))
+    assert on_sheet(shared, "M_2") == pytest.approx(1.7)
+
+
+def test_a_wide_shared_pipe_may_choke_before_a_narrow_one_of_its_own(workshop: DesignFolder) -> None:
+    """5.1 kg/s in the chest of 40 000 mm², against 1.7 kg/s in the pipe's 19 384 mm²: 127.5 and 87.7 kg/(m² s)."""
+    own = workshop.write(files()).only(CHOKED, "pocket")
+    shared = workshop.write(files("chest", ("cylinders = 1", "cylinders = 3"))).only(CHOKED, "pocket")
+    assert on_sheet(shared, "x") / on_sheet(own, "x") == pytest.approx(127.5 / 87.70, rel=0.02)
+
+
 @pytest.mark.parametrize(("by", "outcome"), [(1.0002, "conforms"), (0.9998, "finding")])
 def test_mach_number_from_both_sides(workshop: DesignFolder, by: float, outcome: str) -> None:
     own = limited(SPEED, mach=f"{by * reworked()['Ma_1']:.8f}")
@@ -155,13 +172,20 @@ def test_a_path_is_judged_at_its_end(workshop: DesignFolder) -> None:
         ("chest", "perimeter"),
         ("pocket", "mitres"),
         ("pocket", "loss_coefficient"),
-        ("duty", "steam_flow"),
+        ("pipe", "cylinders"),
+        ("chest", "cylinders"),
     ],
 )
 def test_a_path_is_not_assessed_without(workshop: DesignFolder, part: str, key: str) -> None:
     check = workshop.write(without(part, key)).only(DROP, "pocket")
     assert check.outcome == "not assessed"
     assert key in check.says
+
+
+def test_a_path_needs_the_steam_flow(workshop: DesignFolder) -> None:
+    check = workshop.write(files("duty", ('steam_flow = "1.7 kg/s"\n', ""))).only(DROP, "pocket")
+    assert check.outcome == "not assessed"
+    assert "steam_flow" in check.says
 
 
 def test_wet_steam_is_a_query(workshop: DesignFolder) -> None:
@@ -187,6 +211,23 @@ def test_areas_from_both_sides(workshop: DesignFolder, old: str, new: str, outco
     check = workshop.write(files("pipe", (old, new))).only(AREAS, "pocket")
     assert on_sheet(check, "A_v") * 1e6 == pytest.approx(18_221.24, rel=1e-6)
     assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize(
+    ("part", "old", "new", "key"),
+    [
+        ("chest", '"40000 mm²"', '"9000 mm²"', "area"),
+        ("pipe", '"168.3 mm"', '"108 mm"', "outside_diameter"),
+    ],
+)
+def test_the_finding_names_the_neck_and_not_the_end_of_the_path(
+    workshop: DesignFolder, part: str, old: str, new: str, key: str
+) -> None:
+    """The path ends at the pocket, which is wide."""
+    check = workshop.write(files(part, (old, new))).only(AREAS, "pocket")
+    assert check.outcome == "finding"
+    assert check.judgement is not None
+    assert (check.judgement.where.file, check.judgement.where.key) == (f"{part}.toml", key)
 
 
 def test_a_path_must_name_its_valve(workshop: DesignFolder) -> None:

@@ -1,0 +1,1 @@
+"""What several rules take of a weldment alike."""

@@ -1,0 +1,90 @@
+"""The greatest and the least pressure on a side of a wall in a load case, and what they do across it and in it."""
+
+from __future__ import annotations
+
+from speclint import Sheet
+from speclint.equations import Metres, NewtonsPerMetre, Pascals
+from speclint.specs import CylinderBlock, FlatWall, LoadCase
+from speclint_fabrication.formulae.walls import greatest_difference, membrane_force
+
+
+def across(name: str, wall: FlatWall, case: LoadCase, block: CylinderBlock, sheet: Sheet) -> Pascals:
+    """Greatest pressure across a wall: the most on either side against the least on the other."""
+    one, other = sides_of(name, wall, sheet)
+    return sheet.work(
+        f"Δp of {name}",
+        greatest_difference,
+        p_1=greatest_on(one, case, block, sheet),
+        q_1=least_on(one, case, sheet),
+        p_2=greatest_on(other, case, block, sheet),
+        q_2=least_on(other, case, sheet),
+    )
+
+
+def pull_in(name: str, wall: FlatWall, case: LoadCase, block: CylinderBlock, sheet: Sheet) -> NewtonsPerMetre:
+    """Greatest pull in a wall, per unit of width: each space beside it pushes the walls that stand on this one."""
+    one, other = sides_of(name, wall, sheet)
+    h_1, h_2 = depths_beside(name, wall, sheet)
+    p_1, p_2 = greatest_on(one, case, block, sheet), greatest_on(other, case, block, sheet)
+    return sheet.work(f"N of {name}", membrane_force, p_1=p_1, h_1=h_1, p_2=p_2, h_2=h_2)
+
+
+def sides_of(name: str, wall: FlatWall, sheet: Sheet) -> tuple[str, str]:
+    """The fluids on both sides of a wall."""
+    return sheet.read(f"{name}, one side", wall.one_side), sheet.read(f"{name}, other", wall.other_side)
+
+
+def depths_beside(name: str, wall: FlatWall, sheet: Sheet) -> tuple[Metres, Metres]:
+    """Depth of the space on either side of a wall, square to it; nothing where that is the open air."""
+    one, other = sides_of(name, wall, sheet)
+    return (
+        0.0 if one == "atmosphere" else sheet.take(f"h_1 of {name}", wall.one_depth),
+        0.0 if other == "atmosphere" else sheet.take(f"h_2 of {name}", wall.other_depth),
+    )
+
+
+def greatest_on(side: str, case: LoadCase, block: CylinderBlock, sheet: Sheet) -> Pascals:
+    """Greatest pressure on a side of a wall; on test not less than the test pressure of the block."""
+    p = _greatest_in_work(side, case, sheet)
+    tested = _is(case, "test") and side in ("cylinder", "live steam")
+    if tested and sheet.is_stated("test pressure", block.test_pressure):
+        return max(p, sheet.take("p_t", block.test_pressure))
+    return p
+
+
+def _greatest_in_work(side: str, case: LoadCase, sheet: Sheet) -> Pascals:
+    if side == "cylinder" and sheet.is_stated("cylinder pressure", case.cylinder_pressure):
+        return sheet.take("p_cyl", case.cylinder_pressure)
+    if side in ("cylinder", "live steam"):
+        if sheet.is_stated("safety valve pressure", case.safety_valve_pressure):
+            return sheet.take("p_s", case.safety_valve_pressure)
+        return sheet.take("p_live", case.live_pressure)
+    if side == "exhaust steam":
+        return sheet.take("p_e", case.exhaust_pressure)
+    return 0.0
+
+
+def least_on(side: str, case: LoadCase, sheet: Sheet) -> Pascals:
+    """Least pressure on a side of a wall over the load case and the stroke.
+
+    On test, and in a chest while water is in the cylinder, that of the atmosphere: one space is filled and the next
+    may stand empty.
+    """
+    if side == "cylinder":
+        return least_in_cylinder(case, sheet)
+    if side == "live steam" and not (_is(case, "test") or _is(case, "water")):
+        return sheet.take("p_live", case.live_pressure)
+    if side == "exhaust steam" and not _is(case, "test"):
+        return sheet.take("p_e", case.exhaust_pressure)
+    return 0.0
+
+
+def least_in_cylinder(case: LoadCase, sheet: Sheet) -> Pascals:
+    """Least pressure of a stroke: that of the exhaust, unless another is stated; on test that of the atmosphere."""
+    if sheet.is_stated("least cylinder pressure", case.least_cylinder_pressure):
+        return sheet.take("p_least", case.least_cylinder_pressure)
+    return 0.0 if _is(case, "test") else sheet.take("p_e", case.exhaust_pressure)
+
+
+def _is(case: LoadCase, name: str) -> bool:
+    return case.where.key.endswith(f"cases.{name}")

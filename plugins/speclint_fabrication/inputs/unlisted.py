@@ -1,0 +1,57 @@
+"""The flat walls that a weldment must have, and does not list: by its plates, its welds, and its block."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from speclint import Sheet
+from speclint.specs import CylinderBlock, SteamPassage, Weldment
+from speclint_fabrication.inputs.pressures import sides_of
+from speclint_fabrication.inputs.temperatures import carries
+
+
+def walls_not_listed(weldment: Weldment, block: CylinderBlock, sheet: Sheet) -> list[str]:
+    """What wants a flat wall and has none listed, in words."""
+    sides = [set(sides_of(name, wall, sheet)) for name, wall in weldment.walls.items()]
+    return [
+        *_of_plates(weldment, sheet),
+        *_of_welds(weldment, sheet),
+        *_of_divisions(sides, block, sheet),
+        *_of_passages(sides, block, sheet),
+    ]
+
+
+def _of_plates(weldment: Weldment, sheet: Sheet) -> Iterator[str]:
+    named = {sheet.read(f"plate of {name}", wall.plate) for name, wall in weldment.walls.items()}
+    for name, plate in weldment.plates.items():
+        if name in named or not sheet.read(f"{name} meets steam", plate.meets_steam):
+            continue
+        if sheet.read(f"{name} serves as", plate.serves_as) == "flat wall":
+            yield f"plate {name}"
+
+
+def _of_welds(weldment: Weldment, sheet: Sheet) -> Iterator[str]:
+    for name, joint in weldment.joints.items():
+        if sheet.is_stated(f"wall of {name}", joint.wall):
+            wall = sheet.read(f"wall of {name}", joint.wall)
+            if wall not in weldment.walls:
+                yield f"wall {wall} of weld {name}"
+
+
+def _of_divisions(sides: list[set[str]], block: CylinderBlock, sheet: Sheet) -> Iterator[str]:
+    for name, division in block.divisions.items():
+        if sheet.is_stated(f"ring of {name}", division.ring_diameter):
+            continue  # a curved wall, judged with the cylinder
+        between = {
+            sheet.read(f"{name}, one side", division.one_side),
+            sheet.read(f"{name}, other", division.other_side),
+        }
+        if between not in sides:
+            yield f"division {name} of {block.id}"
+
+
+def _of_passages(sides: list[set[str]], block: CylinderBlock, sheet: Sheet) -> Iterator[str]:
+    for passage in sheet.belonging_to(block, SteamPassage):
+        for side in ("live steam", "exhaust steam", "cylinder"):
+            if carries(side, passage, sheet) and not any(side in both for both in sides):
+                yield f"{passage.id}, which holds {side}"

@@ -1,0 +1,110 @@
+"""The greatest pressure that a joint holds in a load case: of the duty, of the hydraulic test, of the relief valves."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from speclint import Sheet
+from speclint.specs import (
+    BoltedJoint,
+    Component,
+    CylinderCover,
+    CylinderEnd,
+    Gland,
+    LensJoint,
+    LoadCase,
+    PipeFlange,
+    StuffingBox,
+)
+from speclint_joints.formulae.pressures import accumulation, pressure_blown_off
+
+
+def acting_pressure(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> float:
+    """Greatest gauge pressure that the joint holds in a load case.
+
+    In the cylinder: as :func:`pressure_in_cylinder`. Of live steam: that at which the safety valves blow, where
+    it is stated, else the live pressure. On test: never less than the test pressure that the joint, the part it
+    holds or the vessel of that part states.
+    """
+    holds = sheet.read("pressure", joint.pressure)
+    if holds == "exhaust":
+        p = sheet.take("p", case.exhaust_pressure)
+    elif holds == "cylinder":
+        p = pressure_in_cylinder(case, sheet, _ends_beside(joint, case, sheet))
+    else:
+        p = _pressure_of_live_steam(case, sheet)
+    if not _is(case, "test"):
+        return p
+    tested = [
+        sheet.take("p_t", part.test_pressure)
+        for part in _tested_together(joint, sheet)
+        if sheet.is_stated(f"test pressure of {part.id}", part.test_pressure)
+    ]
+    return max(p, *tested) if tested else p
+
+
+def pressure_in_cylinder(case: LoadCase, sheet: Sheet, ends: tuple[CylinderEnd, ...]) -> float:
+    """Greatest gauge pressure in the cylinder: that stated for it, else that of the live steam.
+
+    With water in the cylinder never less than the pressure at which the relief valves of its ``ends``, where
+    they are stated, blow off all of it.
+    """
+    stated = sheet.is_stated("cylinder pressure", case.cylinder_pressure)
+    p = sheet.take("p", case.cylinder_pressure) if stated else _pressure_of_live_steam(case, sheet)
+    if not _is(case, "water"):
+        return p
+    for end in ends:
+        if sheet.is_stated("setting of the relief valves", end.relief_set):
+            setting = sheet.take("p_r", end.relief_set)
+            over = sheet.look_up("a", accumulation)
+            p = max(p, sheet.work("p_w", pressure_blown_off, p_r=setting, a=over))
+    return p
+
+
+def _pressure_of_live_steam(case: LoadCase, sheet: Sheet) -> float:
+    if sheet.is_stated("safety valve pressure", case.safety_valve_pressure):
+        return sheet.take("p", case.safety_valve_pressure)
+    return sheet.take("p", case.live_pressure)
+
+
+def _is(case: LoadCase, name: str) -> bool:
+    return case.where.key.endswith(f"cases.{name}")
+
+
+def _cover_of(part: Component, sheet: Sheet) -> CylinderCover | None:
+    """The cover that a part is, or is fitted to."""
+    if isinstance(part, Gland):
+        part = sheet.follow(part.of)
+    if isinstance(part, StuffingBox):
+        part = sheet.follow(part.in_cover)
+    return part if isinstance(part, CylinderCover) else None
+
+
+def _ends_beside(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> tuple[CylinderEnd, ...]:
+    """The ends of the cylinder whose water the joint holds: those on the side of its cover."""
+    if not _is(case, "water"):
+        return ()
+    cover = _cover_of(sheet.follow(joint.holds), sheet)
+    if cover is None:
+        return ()
+    ends = sheet.follow(cover.closes).ends.values()
+    return tuple(end for end in ends if _beside(cover, end, sheet))
+
+
+def _beside(cover: CylinderCover, end: CylinderEnd, sheet: Sheet) -> bool:
+    """Whether a cover is on the side of an end; where either does not say it may be."""
+    if not (sheet.is_stated("end", cover.end) and sheet.is_stated("side of the end", end.side)):
+        return True
+    return sheet.read("end of the cover", cover.end) == sheet.read("side of the end", end.side)
+
+
+def _tested_together(joint: BoltedJoint, sheet: Sheet) -> Iterator[Component]:
+    """The joint, what it holds, and the pipe or the vessel that is tested with it."""
+    held = sheet.follow(joint.holds)
+    yield joint
+    yield held
+    if isinstance(held, LensJoint | PipeFlange):
+        yield sheet.follow(held.of)
+    cover = _cover_of(held, sheet)
+    if cover is not None:
+        yield sheet.follow(cover.closes)

@@ -1,0 +1,138 @@
+"""The record of a pressure part: what it is designed for, and how it is proved."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING, Any, cast
+
+from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.equations import Kelvins
+from speclint.specs import Component, Link, LoadCase
+from speclint_release.formulae.records import least_test_pressure, temperature_margin
+from speclint_release.inputs import holds_pressure
+from speclint_release.sources import B31_1, DOCUMENTS, EN_13445_5, TEST_FACTOR
+
+if TYPE_CHECKING:
+    from speclint.specs import BoltedJoint, SteamPipe
+
+#: What may be stated once for a vessel and all its parts.
+_OF_THE_VESSEL = ("design_pressure", "design_temperature", "test_pressure", "competent_body")
+#: The links by which a part is of a vessel: what it holds or closes, what it is in or on, what it becomes.
+_OF = (
+    "holds",
+    "of",
+    "in_cover",
+    "closes",
+    "makes",
+    "becomes",
+    "housed_in",
+    "pressed_into",
+    "in_block",
+    "screwed_into",
+    "bolted_to",
+)
+
+
+@rule(
+    "release.pressure-part",
+    title="A pressure part states how it is examined and certified and by whom, is tested to at least 1.43 times its "
+    "design pressure, and is designed for its pressure, its steam, and its metal with 20 K to spare",
+    on=Component,
+    cases=("starting", "running"),
+    grade=Grade.HOLD,
+    cites=[
+        B31_1.at("101.2.4 and 101.3.2, design pressure and metal temperature"),
+        DOCUMENTS,
+        EN_13445_5.at("clauses 6 and 10"),
+        COMMON_PRACTICE,
+    ],
+    why="whoever examines, tests or repairs it in thirty years has only this record",
+    edition=2,
+    leaves_out="water trapped in the cylinder, and whether test and examination are sufficient: the "
+    "local code and the competent person or body that it names decide",
+    limits=[
+        Limit(
+            "swing",
+            "20 K",
+            "temperature difference",
+            COMMON_PRACTICE,
+            "least margin of the design temperature over the metal for variation of the superheat",
+        ),
+        Limit(
+            "test_factor",
+            "1.43",
+            "ratio",
+            TEST_FACTOR,
+            "least test pressure over design pressure",
+        ),
+    ],
+)
+def pressure_part(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Lists what is missing; then judges design pressure against the highest in service, and design temperature.
+
+    Design figures, test and competent body may stand on the part that this one closes, holds, belongs to or
+    becomes: the vessel that is tested with it. Steam hotter than the design temperature is a finding even where
+    the metal is stated to be cooler. Where the duty gives no metal temperature, that of the steam is taken.
+    """
+    if not holds_pressure(component, sheet):
+        raise sheet.not_applicable("it is not stated to be a pressure part")
+    found = {name: _of_vessel(component, name, sheet) for name in _OF_THE_VESSEL}
+    found["inspection_document"] = component.inspection_document
+    if not component.is_one_of(("bolted-joint",)):  # codes ask for no examination of finished studs
+        found["examination"] = component.examination
+    missing = [(name, value.where) for name, value in found.items() if not sheet.is_stated(name, value)]
+    if missing:
+        names = ", ".join(name for name, _ in missing)
+        return sheet.states(False, f"not stated: {names}", where=missing[0][1])
+    design = sheet.take("p_d", found["design_pressure"])
+    wanted = sheet.work("p_w", least_test_pressure, k=sheet.limit("test_factor", "k"), p_d=design)
+    T_d = sheet.take("T_d", found["design_temperature"])
+    exhaust = _holds_exhaust(component, sheet)
+    steam = sheet.take("T_s", case.exhaust_temperature if exhaust else case.live_temperature)
+    margin = sheet.work("ΔT", temperature_margin, T_d=T_d, T=_metal(component, case, steam, sheet))
+    pressure = sheet.take("p", case.exhaust_pressure if exhaust else case.safety_valve_pressure)
+    return sheet.worst(
+        sheet.at_least(design, pressure),
+        sheet.at_least(sheet.take("p_t", found["test_pressure"]), wanted),
+        sheet.no_hotter(steam, T_d),
+        sheet.at_least(margin, sheet.limit("swing", "ΔT_s")),
+    )
+
+
+def _of_vessel(component: Component, name: str, sheet: Sheet) -> Any:
+    """A value as the component states it, or else the nearest component that it is linked to."""
+    own = getattr(component, name)
+    for part in _linked(component, sheet):
+        stated = getattr(part, name)
+        if sheet.is_stated(f"{name} of {part.id}", stated):
+            return stated
+    return own
+
+
+def _linked(component: Component, sheet: Sheet) -> Iterator[Component]:
+    """The component, and what it is part of or closes, the nearest first; not what it is merely joined to."""
+    waiting = [component]
+    while waiting:
+        part = waiting.pop(0)
+        yield part
+        links = [getattr(part, name, None) for name in _OF]
+        found = [sheet.follow(link) for link in links if isinstance(link, Link)]
+        waiting += [one for one in found if isinstance(one, Component)]
+
+
+def _holds_exhaust(component: Component, sheet: Sheet) -> bool:
+    """Whether the part, or the pipe that it is on, holds exhaust steam and no live steam."""
+    for part in _linked(component, sheet):
+        if part.is_one_of(("bolted-joint",)):
+            return sheet.read(f"pressure held by {part.id}", cast("BoltedJoint", part).pressure) == "exhaust"
+        if part.is_one_of(("steam-pipe",)):
+            return sheet.read(f"carried by {part.id}", cast("SteamPipe", part).carries) == "exhaust steam"
+    return False
+
+
+def _metal(component: Component, case: LoadCase, steam: Kelvins, sheet: Sheet) -> Kelvins:
+    metal = case.temperature_of(component)
+    return sheet.take("T", metal) if sheet.is_stated("metal temperature", metal) else steam
+
+
+RULES = (pressure_part,)

@@ -1,0 +1,97 @@
+"""Pressure of water at the relief valves, and of the hydraulic test, whatever the duty says of them."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given, strategies as st
+
+from speclint import Grade
+from speclint.testing import DesignFolder, on_sheet
+from speclint_joints.formulae.pressures import pressure_blown_off
+from tests.plugins.joints import hand
+from tests.plugins.joints.bench import BLOCK, bench
+
+
+def _relief(workshop: DesignFolder, front: str, back: str = "17 bar gauge") -> DesignFolder:
+    bench(workshop)
+    ends = f"""
+[ends.front]
+side = "front"
+relief_set = "{front}"
+[ends.back]
+side = "back"
+relief_set = "{back}"
+"""
+    return workshop.write({"block.toml": BLOCK + ends}, settings=_settings(workshop))
+
+
+def _settings(workshop: DesignFolder) -> str:
+    return (workshop.root / "speclint.toml").read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize(("rule", "component"), [("joint.separation", "studs"), ("cover.thickness", "cover")])
+def test_water_stands_at_what_the_relief_valve_of_its_own_end_blows_at(
+    workshop: DesignFolder, rule: str, component: str
+) -> None:
+    """20 bar at the front and a tenth above it are 22 bar, though the duty says 16; the back's 40 bar are not here."""
+    check = _relief(workshop, "20 bar gauge", "40 bar gauge").only(rule, component)
+    assert check.case == "water"
+    assert on_sheet(check, "p_w") == pytest.approx(22e5)
+
+
+def test_without_relief_valves_stated_the_duty_counts(workshop: DesignFolder) -> None:
+    check = bench(workshop).only("joint.separation", "studs")
+    assert not [step for step in check.steps if step.symbol == "p_w"]
+
+
+def test_a_valve_set_below_the_duty_does_not_lower_it(workshop: DesignFolder) -> None:
+    """10 bar and a tenth are 11 bar; the duty's 16 bar go on counting in every case."""
+    low = _relief(workshop, "10 bar gauge").only("joint.separation", "studs")
+    assert on_sheet(low, "P") == pytest.approx(hand.lift(1.6), rel=1e-6)
+
+
+def test_a_cover_that_does_not_say_its_end_sees_both(workshop: DesignFolder) -> None:
+    _relief(workshop, "20 bar gauge", "30 bar gauge")
+    workshop.replace("cover.toml", 'end = "front"\n', "")
+    assert on_sheet(workshop.only("joint.separation", "studs"), "P") == pytest.approx(
+        hand.lift(3.3), rel=1e-6
+    )
+
+
+@pytest.mark.parametrize(("times", "outcome"), [(0.995, "conforms"), (1.005, "finding")])
+def test_gasket_against_the_water_of_the_relief_valve(
+    workshop: DesignFolder, times: float, outcome: str
+) -> None:
+    """The gasket holds 16 bar × 1147/574.9 = 31.9 bar: a valve set to 29.0 bar, of which a tenth more."""
+    limit = 16 * 20 * hand.heated(hand.settled()) / hand.gasket_needs() / 1.1
+    assert limit == pytest.approx(29.0, abs=0.05)
+    check = _relief(workshop, f"{times * limit:.4f} bar gauge").only("joint.gasket-load", "studs")
+    assert check.outcome == outcome
+    assert (check.grade is Grade.HOLD) is (outcome == "finding")
+
+
+@pytest.mark.parametrize("place", ["cover", "studs", "block"])
+@pytest.mark.parametrize(("tested", "outcome"), [("40 bar gauge", "conforms"), ("60 bar gauge", "finding")])
+def test_a_cover_is_judged_at_the_pressure_of_its_test(
+    workshop: DesignFolder, place: str, tested: str, outcome: str
+) -> None:
+    """The duty's test says 16 bar, the drawing of one part 40 or 60.
+
+    Studs at 200 MPa: required area of π/4 G² p + 4 π b G p in MPa and N; 60 mm of plate bear by the code's form
+    (0.3 G² + 1.9 h_G W/(p G)) p ≤ 228.8 MPa × 60²: W/p is 359 300 mm², so 115 966 + 42 960 = 158 930 mm² a MPa,
+    and 823 680 N are 5.18 MPa: 40 bar hold, 60 do not.
+    """
+    lever = (700 - hand.G) / 2
+    per_pressure = 0.3 * hand.G**2 + 1.9 * lever * hand.gasket_needs(1.0) / hand.G
+    assert 228.8 * 60**2 / per_pressure == pytest.approx(5.18, abs=0.01)
+    bench(workshop)
+    workshop.replace(f"{place}.toml", f'id = "{place}"', f'id = "{place}"\ntest_pressure = "{tested}"')
+    check = workshop.only("cover.test", "cover")
+    assert check.outcome == outcome
+    assert on_sheet(check, "p_t") == pytest.approx(float(tested[:2]) * 1e5)
+
+
+@given(st.floats(1e5, 40e5), st.floats(0.0, 0.3))
+def test_a_valve_never_blows_below_its_setting(p_r: float, a: float) -> None:
+    assert pressure_blown_off(p_r, a) >= p_r
+    assert pressure_blown_off(2 * p_r, a) == pytest.approx(2 * pressure_blown_off(p_r, a))
