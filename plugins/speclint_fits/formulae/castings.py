@@ -41,11 +41,11 @@ def allowance_on_both_sides(A: Metres, C: Metres) -> Metres:
     return A + C / 4
 
 
-@formula("l = max(l, L)", cites=[FIRST_PRINCIPLES])
+@formula("l_max = max(l, L)", cites=[FIRST_PRINCIPLES])
 def larger_dimension(l: Metres, L: Metres) -> Metres:  # noqa: E741 - the letter of the equation
     """Largest overall dimension of a casting, never less than the dimension of one of its faces.
 
-    l = max(l, L)
+    l_max = max(l, L)
 
     ``l`` largest so far, ``L`` dimension of a face [m]. Returns [m].
 

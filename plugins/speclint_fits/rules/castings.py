@@ -40,7 +40,7 @@ def _largest(casting: Casting, sheet: Sheet) -> float:
     largest = sheet.take_nominal("l", casting.largest_dimension)
     for name, face in casting.faces.items():
         size = sheet.take_nominal(f"L {name}", face.dimension)
-        largest = sheet.work("l", larger_dimension, l=largest, L=size)
+        largest = sheet.work("l_max", larger_dimension, l=largest, L=size)
     return largest
 
 

@@ -39,11 +39,11 @@ def place_round_bore(D: Metres, theta: Radians) -> Metres:
     return D * theta / 2
 
 
-@formula("φ = θ_1 − θ_2 − 2 π ⌊(θ_1 − θ_2)/(2 π) + 1/2⌋", cites=[FIRST_PRINCIPLES])
+@formula("φ = 2 arctan(tan((θ_1 − θ_2)/2))", cites=[FIRST_PRINCIPLES])
 def angle_between(theta_1: Radians, theta_2: Radians) -> Radians:
     """Angle from one place round a bore to another, the shorter way.
 
-    φ = θ_1 − θ_2 − 2 π ⌊(θ_1 − θ_2)/(2 π) + 1/2⌋
+    φ = 2 arctan(tan((θ_1 − θ_2)/2))
 
     ``theta_1``, ``theta_2`` angles [rad]; whole turns count for nothing. Returns [rad], from −π to π.
 
@@ -52,8 +52,7 @@ def angle_between(theta_1: Radians, theta_2: Radians) -> Radians:
     >>> round(math.degrees(angle_between(theta_1=math.radians(359.9), theta_2=0.0)), 6)
     -0.1
     """
-    apart = theta_1 - theta_2
-    return apart - 2 * math.pi * math.floor(apart / (2 * math.pi) + 1 / 2)
+    return 2 * math.atan(math.tan((theta_1 - theta_2) / 2))
 
 
 @formula("o = max(0, min(x_a + a/2, x_b + b/2) − max(x_a − a/2, x_b − b/2))", cites=[FIRST_PRINCIPLES])

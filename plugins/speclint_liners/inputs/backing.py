@@ -5,7 +5,7 @@ from __future__ import annotations
 from speclint import Sheet
 from speclint.handbook.cylinders import length_without_backing
 from speclint.specs import CylinderLiner
-from speclint_liners.rules.fitted import Housing
+from speclint_liners.inputs.fitted import Housing
 
 #: A micrometre: common practice, finer than any length of a liner is drawn.
 _ROUNDING = 1e-6

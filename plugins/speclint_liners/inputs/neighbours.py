@@ -36,7 +36,8 @@ def missing_divisions(block: CylinderBlock, sheet: Sheet) -> list[str]:
 
 
 def _bores(division: Division, sheet: Sheet) -> set[str]:
-    return {sheet.read("between", bore) for bore in division.between}
+    named = (division.bore, division.other_bore)
+    return {sheet.read("bore", bore) for bore in named if sheet.is_stated("bore", bore)}
 
 
 def _sides(division: Division, sheet: Sheet) -> set[str]:

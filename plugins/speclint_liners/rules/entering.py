@@ -7,7 +7,7 @@ from speclint.handbook.fits import DRAWING_TEMPERATURE, axial_grip, contact_pres
 from speclint.handbook.tables import Reading
 from speclint.specs import CylinderLiner
 from speclint_liners.formulae.fits import pressing_interference, shrinkage_available, shrinkage_to_enter
-from speclint_liners.rules.fitted import Fit, Housing, cold_fit, elastic, housing
+from speclint_liners.inputs.fitted import Fit, Housing, cold_fit, elastic, housing
 from speclint_liners.sources import DIN_7190, ITS_90
 
 #: Temperatures at which the coolants boil or sublime at one atmosphere.

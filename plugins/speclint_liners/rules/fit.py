@@ -28,9 +28,7 @@ from speclint_liners.formulae.fits import (
     pressing_interference,
 )
 from speclint_liners.inputs.as_made import metal_of_wall
-from speclint_liners.inputs.pressures import ends_beside, pressure_inside
-from speclint_liners.inputs.retention import LIMITS, retention
-from speclint_liners.rules.fitted import (
+from speclint_liners.inputs.fitted import (
     Elastic,
     Fit,
     HotFit,
@@ -41,6 +39,8 @@ from speclint_liners.rules.fitted import (
     hot_fit,
     housing,
 )
+from speclint_liners.inputs.pressures import ends_beside, pressure_inside
+from speclint_liners.inputs.retention import LIMITS, retention
 
 SHARES = [
     Limit("liner_share", "0.5", "ratio", COMMON_PRACTICE, "share of the iron's compressive strength"),

@@ -15,7 +15,7 @@ from speclint_liners.formulae.ports import (
     widest_opening,
 )
 from speclint_liners.formulae.walls import thinnest_wall
-from speclint_liners.rules.fitted import housing
+from speclint_liners.inputs.fitted import housing
 
 
 @rule(

@@ -14,9 +14,9 @@ from speclint.specs import Bore, CylinderBlock, Division, LoadCase
 from speclint_liners.formulae.walls import outside_of_wall, wall_when_wasted
 from speclint_liners.formulae.water import allowed_at_test, greatest_pressure_across, wanted_test_pressure
 from speclint_liners.inputs.as_made import liner_as_cast, metal_of_wall
+from speclint_liners.inputs.cylinders import liners_of
 from speclint_liners.inputs.neighbours import missing_divisions, temperatures_beside
 from speclint_liners.inputs.pressures import beside
-from speclint_liners.rules.cylinders import liners_of
 from speclint_liners.sources import ASME_VIII, EN_13445_3, EN_13445_5, LAME, PED
 
 

@@ -16,8 +16,8 @@ from speclint_liners.formulae.ends import (
     room_before_port,
 )
 from speclint_liners.formulae.ports import place_when_hot
-from speclint_liners.rules.cylinders import end_of
-from speclint_liners.rules.travel import hot_clearance, stretch
+from speclint_liners.inputs.cylinders import end_of
+from speclint_liners.inputs.travel import hot_clearance, stretch
 from speclint_liners.sources import MARINE_LINERS
 
 

@@ -19,7 +19,7 @@ from speclint_liners.formulae.seating import (
     seat_pressure,
 )
 from speclint_liners.inputs.as_made import liner_as_cast
-from speclint_liners.rules.fitted import Housing, housing
+from speclint_liners.inputs.fitted import Housing, housing
 from speclint_liners.sources import ASME_VIII, SHIGLEY
 
 

@@ -13,14 +13,14 @@ from speclint_liners.formulae.fits import gap_of_interference
 from speclint_liners.formulae.walls import bore_stress_of_wall, gap_at_best, outside_of_wall, thinnest_wall
 from speclint_liners.inputs.as_made import liner_as_cast
 from speclint_liners.inputs.backing import is_backed
-from speclint_liners.inputs.pressures import ends_beside, greatest_pressure
-from speclint_liners.rules.fitted import (
+from speclint_liners.inputs.fitted import (
     cold_fit,
     elastic,
     hot_fit,
     housing,
     off_centre,
 )
+from speclint_liners.inputs.pressures import ends_beside, greatest_pressure
 from speclint_liners.sources import ASME_VIII, LAME
 
 ALLOWABLE = ASME_VIII.at("UCI-23, a tenth of the strength at the wall as cast")

@@ -147,7 +147,8 @@ class Division(SpecTable):
         plate: name of the plate of the block's weldment that it is
         as_made: its thickness as rolled or cast, where no plate is named
         wasting: metal that may waste away in service
-        between: names of the bores that it stands between or beside
+        bore: name of the bore that it stands beside
+        other_bore: name of the bore on its other side, where it stands between two
         span: short side of the flat wall between its supports
         length: long side of the flat wall
         ring_diameter: diameter of the bore or passage that the wall surrounds
@@ -159,7 +160,8 @@ class Division(SpecTable):
     plate: Word[str] = NOT_STATED
     as_made: Length = NOT_STATED
     wasting: Allowance = NOT_STATED
-    between: tuple[Word[str], ...] = ()
+    bore: Word[str] = NOT_STATED
+    other_bore: Word[str] = NOT_STATED
     span: Length = NOT_STATED
     length: Length = NOT_STATED
     ring_diameter: Length = NOT_STATED

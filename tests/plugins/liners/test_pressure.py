@@ -229,11 +229,16 @@ axis_from_frame = "1000 mm"
 
 @pytest.mark.parametrize(
     ("between", "outcome"),
-    [('["main"]', "not assessed"), ('["main", "inner"]', "conforms"), ('["inner"]', "not assessed")],
+    [
+        ('bore = "main"', "not assessed"),
+        ('bore = "main"\nother_bore = "inner"', "conforms"),
+        ('bore = "inner"\nother_bore = "main"', "conforms"),
+        ('bore = "inner"', "not assessed"),
+    ],
 )
 def test_two_bores_need_the_division_between_them(workshop: DesignFolder, between: str, outcome: str) -> None:
     second = in_block("\n[ports.front]", SECOND + "\n[ports.front]")
-    named = in_block('between = ["main"]', f"between = {between}")
+    named = in_block('\nbore = "main"', f"\n{between}")
     check = workshop.write(bench(second, named)).only(BETWEEN)
     assert check.outcome == outcome
     assert check.grade is (Grade.HOLD if outcome == "not assessed" else None)
@@ -251,7 +256,7 @@ def test_live_and_exhaust_steam_need_the_division_between_them(
 
 def test_a_division_that_fails_is_not_hidden_by_one_that_is_missing(workshop: DesignFolder) -> None:
     thin = in_block('thickness = "20 mm"', 'thickness = "10 mm"')
-    check = workshop.write(bench(thin, in_block('between = ["main"]', "between = []"))).only(BETWEEN)
+    check = workshop.write(bench(thin, in_block('\nbore = "main"', ""))).only(BETWEEN)
     assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
 
 
