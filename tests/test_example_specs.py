@@ -121,7 +121,6 @@ NOT_ENCLOSED = {
     "a scan looks for the place of its worst": {
         "cam.contact-stress",
         "crosshead.slide-pressure",
-        "cylinder.relief-capacity",
         "pin.bearing-pressure",
         "pin.bending",
         "rocker.stiffness",

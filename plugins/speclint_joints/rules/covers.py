@@ -136,9 +136,8 @@ def _with_hole(edge: str, sheet: Sheet, p: float, G: float, t: float, hole: floa
 
 @rule(
     "cover.thickness",
-    title="The cover plate is at least as thick as the code requires for the pressure and the bolt load, and its "
-    "bending stress does not exceed the allowable stress, nor at the greatest load of its studs the allowable bending "
-    "stress",
+    title="The cover plate is at least as thick as the code requires for pressure and bolt load, and its bending "
+    "stress, also at the greatest load of its studs, does not exceed what is allowed",
     on=CylinderCover,
     cases=_DUTY,
     grade=Grade.HOLD,
@@ -162,8 +161,8 @@ def thickness(cover: CylinderCover, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "cover.test",
-    title="In the hydraulic test, at the greatest pressure stated for any part tested with it, the cover plate is at "
-    "least as thick as the code requires, and its bending stress does not exceed the allowable test stress",
+    title="At the greatest test pressure stated for any part tested with it, the cover plate is at least as thick "
+    "as the code requires, and its bending stress does not exceed what is allowed on test",
     on=CylinderCover,
     cases=("test",),
     grade=Grade.HOLD,

@@ -83,6 +83,7 @@ def _load(pin: Pin, case: LoadCase, sheet: Sheet) -> tuple[Newtons, Metres]:
             "usual pressure of a crosshead pin",
         ),
     ],
+    edition=2,
 )
 def bearing_pressure(pin: Pin, case: LoadCase, sheet: Sheet) -> Judgement:
     """Rod force over projected area: beyond the lower figure an observation, beyond the upper a nonconformity."""

@@ -77,7 +77,7 @@ def _sizes(ring: PistonRing, sheet: Sheet) -> list[Metres]:
         return sorted(made)
     liner = sheet.follow(ring.runs_in)
     new, last = sheet.take("D", liner.bore), sheet.take("D_last", liner.last_bore)
-    return sorted({new, last, *(size for size in made if new < size < last)})
+    return sorted([new, *(size for size in made if new < size < last), last])
 
 
 def _bore(ring: PistonRing, sheet: Sheet) -> tuple[Component, Metres]:

@@ -29,6 +29,7 @@ from speclint_release.formulae.records import share_assessed
         Limit("least", "0.8", "ratio", COMMON_PRACTICE, "least share of the applicable checks assessed"),
     ],
     reviews=True,
+    edition=2,
 )
 def share(component: Component, sheet: Sheet) -> Judgement:
     """Counts the checks of all families; one that is not applicable does not count."""
