@@ -81,7 +81,7 @@ def test_a_cover_short_of_studs(example: DesignFolder) -> None:
     """The gasket sheet of 16 studs, from torque to verdict.
 
     Torque 395 N·m, K = 0.16, M24: 102.9 kN, less 30 % scatter: 72.0 kN. Embedding gives 8.5 µm on the springs of stud
-    and members; a tenth creeps. The test is cold, so heat changes little. Asked: the end force of 28 bar on the
+    and members; a tenth creeps. The test is cold, so heat changes little. Asked: the end force of 33 bar on the
     gasket's circle and twice m times the pressure on its effective ring.
     """
     found = example.only("joint.gasket-load", "studs-front-right")
@@ -97,18 +97,18 @@ def test_a_cover_short_of_studs(example: DesignFolder) -> None:
     # gasket 681/645 mm: width 18, b_0 = 9 mm; b = 0.5 √b_0 in inches = 0.5 √(9/25.4) × 25.4 = 7.56 mm
     b = 0.5 * math.sqrt(9 / 25.4) * 25.4
     circle = 681 - 2 * b
-    asked = 2.8 * math.pi * circle**2 / 4 + 2 * math.pi * b * circle * 2.0 * 2.8
+    asked = 3.3 * math.pi * circle**2 / 4 + 2 * math.pi * b * circle * 2.0 * 3.3
     assert found.judgement is not None
     assert found.judgement.limit is not None
     assert found.judgement.limit.value == pytest.approx(asked, rel=5e-3)  # the metric form of b is rounded
     assert found.utilisation == pytest.approx(asked / (16 * hot), rel=5e-3)
 
 
-@pytest.mark.parametrize(("count", "outcome"), [(22, "conforms"), (20, "finding")])
-def test_the_cover_holds_with_22_studs_and_not_with_two_fewer(
+@pytest.mark.parametrize(("count", "outcome"), [(24, "conforms"), (22, "finding")])
+def test_the_cover_holds_with_24_studs_and_not_with_two_fewer(
     example: DesignFolder, count: int, outcome: str
 ) -> None:
-    """By the sheet of 16: 57.1 kN of each against 1152 kN for all: 20.2 studs, and the next even number is 22."""
+    """By the sheet of 16: 57.1 kN of each against 1358 kN for all: 23.8 studs, and the next even number is 24."""
     example.replace("joints/studs-front-right.toml", "count = 16", f"count = {count}")
     found = example.only("joint.gasket-load", "studs-front-right")
     assert found.outcome == outcome
@@ -116,15 +116,16 @@ def test_the_cover_holds_with_22_studs_and_not_with_two_fewer(
 
 
 def test_the_pitch_of_the_studs(example: DesignFolder) -> None:
-    """16 studs on 740 mm: the chord is 2 × 370 × sin 11.25° = 144.4 mm; 28.5 √24 = 139.6 mm, and 2 × 24 + 6 × 45/2.5
-    = 156 mm for the gasket, so the first governs."""
+    """16 studs on 740 mm: the arc is 740 π/16 = 145.3 mm; 28.5 √24 = 139.6 mm, and 2 × 24 + 6 × 45/2.5
+    = 156 mm for the gasket, so the first governs. The greatest pitch is along the arc, the least along the chord."""
     found = example.only("joint.stud-pitch", "studs-front-right")
-    chord = 2 * 370 * math.sin(math.radians(11.25))
-    assert found.utilisation == pytest.approx(chord / (28.5 * math.sqrt(24)), rel=1e-6)
+    arc = 740 * math.pi / 16
+    assert found.utilisation == pytest.approx(arc / (28.5 * math.sqrt(24)), rel=1e-6)
 
 
-def test_scatter_of_torque_alone_turns_a_joint(example: DesignFolder) -> None:
-    """The governing corner names the scatter; with a method that scatters less the same torque conforms."""
+def test_a_method_that_scatters_less_brings_a_joint_nearer_to_its_limit(example: DesignFolder) -> None:
+    """The governing corner names the scatter. Least preload: mean × 2/(1 + 13/7) = 0.7 by torque wrench, and
+    mean × 2/(1 + 1.6) = 0.769 where friction is tested; what is asked stays."""
     found = example.only("joint.gasket-load", "studs-back-right")
     assert found.outcome == "finding"
     assert "scatter high" in found.governing
@@ -132,4 +133,9 @@ def test_scatter_of_torque_alone_turns_a_joint(example: DesignFolder) -> None:
     assert spec.count('"torque wrench"') == 1
     better = '"torque wrench with tested friction"'
     example.replace("joints/studs-back-right.toml", '"torque wrench"', better)
-    assert example.only("joint.gasket-load", "studs-back-right").outcome == "conforms"
+    tested = example.only("joint.gasket-load", "studs-back-right")
+    assert found.utilisation is not None
+    assert tested.utilisation is not None
+    gain = found.utilisation / tested.utilisation
+    # the losses by embedding are a few kN of some 100: the gain is a little above 0.769/0.7
+    assert 0.769 / 0.7 < gain < 0.769 / 0.7 * 1.05

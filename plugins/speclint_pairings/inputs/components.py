@@ -20,7 +20,7 @@ def holds_pressure(component: Component, sheet: Sheet) -> bool:
 
     Of a liner its block decides, not a word: it holds the steam wherever the block does not stand behind it.
     """
-    if component.kind == "cylinder-liner":
+    if component.is_one_of(("cylinder-liner",)):
         return _stands_alone(cast("CylinderLiner", component), sheet)
     stated = sheet.is_stated("pressure part", component.pressure_part)
     return stated and sheet.read("pressure part", component.pressure_part)

@@ -44,7 +44,7 @@ def relaxation_loss(wire: str, T: Kelvins, tau: Pascals) -> Reading:
     48 hours.
 
     >>> round(relaxation_loss("VDSiCr", T=433.15, tau=400e6).nominal, 4)
-    0.0225
+    0.03
     """
     require(
         0 <= tau <= HIGHEST_STRESS,

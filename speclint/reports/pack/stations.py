@@ -170,17 +170,18 @@ def _stations(valve: PoppetValve, check: Check, speed: Step, *, live: bool) -> I
     )
 
 
+def _is_speed_of_jet(step: Step) -> bool:
+    """Whether a step works the speed at which a flow of mass leaves an opening."""
+    return step.unit == "m/s" and {"m", "C", "A", "h", "p_2"} == set(_filled(step))
+
+
 def _nozzle(assessment: Assessment, end: _End) -> Iterator[Station]:
     """The nozzle, with the speed of its jet."""
     for nozzle in known_of(assessment, BlastNozzle):
         checks = [check for check in assessment.checks if check.component == nozzle.id == end.check.component]
         steps = [(check, step) for check in checks for step in check.steps if step.kind == "worked"]
         openings = [step for _, step in steps if step.unit == "m²" and {"z", "d"} == set(_filled(step))]
-        jets = [
-            (check, step)
-            for check, step in steps
-            if {"p", "h", "p_2"} == set(_filled(step)) and step.unit == "m/s"
-        ]
+        jets = [(check, step) for check, step in steps if _is_speed_of_jet(step)]
         if openings:
             check, jet = jets[0] if jets else (None, None)
             speed = float(jet.value) if jet is not None else None
