@@ -2,15 +2,11 @@
 
 from __future__ import annotations
 
-import csv
-from collections.abc import Mapping
-from functools import cache
-
 from speclint import NotKnown, OutOfRange
-from speclint.handbook.tables import Reading
+from speclint.handbook.tables import Reading, rows
 from speclint_fabrication.sources import EN_1993_1_10, ISO_13920
 
-Row = Mapping[str, str]
+_FAMILY = "speclint_fabrication"
 _THROUGH_THICKNESS = "en-1993-1-10-2005-through-thickness.csv"
 _WELDMENTS = "iso-13920-1996-linear-tolerances.csv"
 
@@ -25,7 +21,7 @@ def through_thickness(criterion: str, case: str = "", size: float = 0.0) -> Read
     (8.0, 30.0)
     """
     millimetres = round(size * 1e3, 6)
-    for row in _rows(_THROUGH_THICKNESS):
+    for row in rows(_THROUGH_THICKNESS, _FAMILY):
         within = not row["upto"] or millimetres <= float(row["upto"])
         if (row["criterion"], row["case"]) == (criterion, case) and within:
             what = f"{criterion} {case or f'{millimetres:g} mm'}, through the thickness"
@@ -42,17 +38,8 @@ def weldment_tolerance(grade: str, size: float) -> Reading:
     0.003
     """
     millimetres = round(size * 1e3, 6)
-    for row in _rows(_WELDMENTS):
+    for row in rows(_WELDMENTS, _FAMILY):
         if float(row["over"]) < millimetres <= float(row["to"]):
             what = f"tolerance of a weldment, class {grade}, at {millimetres:g} mm"
             return Reading.exact(what, float(row[grade]) / 1e3, "m", ISO_13920.at("Table 1"))
     raise OutOfRange(f"ISO 13920 holds over 2 to 20000 mm; {millimetres:g} mm is outside")
-
-
-@cache
-def _rows(name: str) -> tuple[Row, ...]:
-    from importlib.resources import files
-
-    text = files("speclint_fabrication").joinpath("data", name).read_text(encoding="utf-8")
-    lines = [line for line in text.splitlines() if not line.startswith("#")]
-    return tuple(csv.DictReader(lines))
