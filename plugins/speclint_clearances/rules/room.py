@@ -6,12 +6,11 @@ from dataclasses import dataclass
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Kelvins, Metres
-from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.handbook.fits import DRAWING_TEMPERATURE, growth_of_length
 from speclint.specs import Component, Envelope, GaugePoint, LoadCase, MotionGap
 from speclint_clearances.formulae.room import (
     curve_throw,
     gap_left,
-    growth,
     half_width_taken,
     highest_height,
     lowest_height,
@@ -124,7 +123,7 @@ def motion_clearance(envelope: Envelope, case: LoadCase, sheet: Sheet) -> Judgem
 def _gap(name: str, gap: MotionGap, part: Component, at: Kelvins, sheet: Sheet) -> Judgement:
     grown = sheet.work(
         f"g {name}",
-        growth,
+        growth_of_length,
         L=sheet.take(f"L {name}", gap.growth_length),
         alpha=sheet.look_up("α", sheet.material_of(part).expansion, of=part, at=at),
         T=at,

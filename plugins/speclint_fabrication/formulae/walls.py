@@ -22,34 +22,6 @@ def wasted_thickness(t: Metres, c: Metres) -> Metres:
     return t - c
 
 
-@formula("Δp = |p_1 − p_2|", cites=[FIRST_PRINCIPLES])
-def pressure_across(p_1: Pascals, p_2: Pascals) -> Pascals:
-    """Pressure across a wall.
-
-    Δp = |p_1 − p_2|
-
-    ``p_1``, ``p_2`` pressures on its sides, or the greatest and the least on one side [Pa]. Returns [Pa].
-
-    >>> pressure_across(p_1=0.03e6, p_2=1.66e6)
-    1630000.0
-    """
-    return abs(p_1 - p_2)
-
-
-@formula("S = x f", cites=[FIRST_PRINCIPLES])
-def bending_allowed(x: Ratio, f: Pascals) -> Pascals:
-    """Allowable bending stress.
-
-    S = x f
-
-    ``x`` factor [-]; ``f`` allowable tension of the plate [Pa]. Returns [Pa].
-
-    >>> bending_allowed(x=1.5, f=158e6)
-    237000000.0
-    """
-    return x * f
-
-
 @formula("S_z = z S", cites=[EN_13445_3.at("5.6, joint factor, and clause 15")])
 def bending_allowed_at_weld(z: Ratio, S: Pascals) -> Pascals:
     """Allowable bending stress of a wall with a welded joint.

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Pascals, Ratio
+from speclint.handbook.plates import pressure_across
 from speclint.specs import CylinderBlock, LoadCase, WeldedJoint, Weldment
 from speclint_fabrication.formulae.fatigue import (
     fatigue_size_factor,
@@ -12,7 +13,6 @@ from speclint_fabrication.formulae.fatigue import (
     range_allowed,
     strokes_of_life,
 )
-from speclint_fabrication.formulae.walls import pressure_across
 from speclint_fabrication.inputs import greatest_on, least_in_cylinder, plate_named, wall_left
 from speclint_fabrication.rules.walls import across, edge_stress
 from speclint_fabrication.sources import EN_1993_1_9, EN_13445_3, IIW_FATIGUE

@@ -4,15 +4,13 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Kelvins, Metres, Pascals
-from speclint.handbook.materials import Material
+from speclint.handbook.materials import Material, multiple_of_allowable
 from speclint.handbook.members import bending_stress, fixed_moment_uniform, simple_moment_uniform
-from speclint.handbook.plates import TIMOSHENKO_PLATES, panel_stress, panel_stress_factor
+from speclint.handbook.plates import TIMOSHENKO_PLATES, panel_stress, panel_stress_factor, pressure_across
 from speclint.specs import FlatWall, LoadCase, Weldment
 from speclint_fabrication.formulae.walls import (
-    bending_allowed,
     bending_allowed_at_weld,
     plate_with_rib,
-    pressure_across,
     rib_load,
     rib_section_modulus,
 )
@@ -105,7 +103,7 @@ def edge_stress(name: str, wall: FlatWall, edges: str, p: Pascals, t: Metres, sh
 
 def _allowed(name: str, factor: str, metal: Material, wall: Metres, at: Kelvins, sheet: Sheet) -> Pascals:
     f = sheet.look_up(f"f of {name}", metal.allowable_tension, at=at, wall=wall)
-    return sheet.work(f"S of {name}", bending_allowed, x=sheet.limit(factor, "x"), f=f)
+    return sheet.work(f"S of {name}", multiple_of_allowable, k=sheet.limit(factor, "x"), f=f)
 
 
 def _panel(

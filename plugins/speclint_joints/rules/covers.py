@@ -6,11 +6,11 @@ from dataclasses import dataclass
 
 from speclint import Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.bolted_joints import gasket_materials, gaskets, loads
+from speclint.handbook.materials import share_of_strength
 from speclint.handbook.plates import circular as plates, flat_covers, rings as ring_plates
 from speclint.specs import BoltedJoint, CaseName, CylinderCover, LoadCase
 from speclint_joints.formulae.covers import flange_bending_stress, gasket_lever
 from speclint_joints.formulae.loads import area_of_all, load_of_all, mean_diameter
-from speclint_joints.formulae.preloads import share_of_strength
 from speclint_joints.inputs.holding import joint_holding
 from speclint_joints.inputs.preload import working_preload
 from speclint_joints.inputs.seals import acting_pressure, gasket_ring, lift_per_stud
@@ -118,7 +118,7 @@ def _allowables(
     steel = sheet.material_of(cover)
     at, cold = sheet.take("T_m", case.temperature_of(cover)), sheet.take("T_0", joint.tightening.temperature)
     hot = sheet.look_up("f", steel.allowable_tension, at=at, wall=t)
-    in_case = sheet.work("S", share_of_strength, nu=stretch, R=hot)
+    in_case = sheet.work("S", share_of_strength, k=stretch, R=hot)
     return in_case, sheet.look_up("S_0", steel.allowable_tension, at=cold, wall=t)
 
 
@@ -224,7 +224,7 @@ def flange(cover: CylinderCover, case: LoadCase, sheet: Sheet) -> Judgement:
     stress = sheet.work("sigma_f", flange_bending_stress, W=pull, h_G=lever, G=G, t=t)
     at = sheet.take("T_m", case.temperature_of(cover))
     tension = sheet.look_up("f", sheet.material_of(cover).allowable_tension, at=at, wall=t)
-    return sheet.at_most(stress, sheet.work("f_b", share_of_strength, nu=sheet.limit("bending"), R=tension))
+    return sheet.at_most(stress, sheet.work("f_b", share_of_strength, k=sheet.limit("bending"), R=tension))
 
 
 def _reaction_circle(joint: BoltedJoint, sheet: Sheet) -> float:

@@ -5,9 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.handbook.bolted_joints import FED_STD_H28, loads, shear_strength_ratio, stripping_load
+from speclint.handbook.bolted_joints import (
+    FED_STD_H28,
+    loads,
+    shear_strength,
+    shear_strength_ratio,
+    stripping_load,
+)
 from speclint.handbook.cylinders import bore_hoop_stress
-from speclint.handbook.materials import Material
+from speclint.handbook.materials import Material, share_of_strength
+from speclint.handbook.members import load_with_factor
 from speclint.handbook.threads import external_stripping_area, internal_stripping_area
 from speclint.specs import BoltedJoint, Gland, LoadCase
 from speclint_joints.formulae.holes import (
@@ -15,10 +22,9 @@ from speclint_joints.formulae.holes import (
     depth_needed,
     engaged_diameters,
     least_edge_distance,
-    load_with_margin,
     ring_round_hole,
 )
-from speclint_joints.formulae.preloads import breaking_load, share_of_strength, shear_strength
+from speclint_joints.formulae.preloads import breaking_load
 from speclint_joints.inputs.preload import tightened_preload, working_preload
 from speclint_joints.inputs.seals import lift_per_stud
 from speclint_joints.inputs.studs import flank_angle, nominal_diameter, pitch_diameter, studs_of
@@ -71,8 +77,8 @@ def engagement(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     )
     breaking = sheet.work("F_m", breaking_load, R_m=strength, A_s=studs.A_s)
     margin = sheet.limit("margin")
-    held = sheet.work("F_need", load_with_margin, k=margin, F=greatest)
-    broken = sheet.work("F_break", load_with_margin, k=margin, F=breaking)
+    held = sheet.work("F_need", load_with_factor, x=margin, F=greatest)
+    broken = sheet.work("F_break", load_with_factor, x=margin, F=breaking)
     judged = []
     for strips in _strippings(joint, sheet, studs.thread, studs.d, strength, at):
         judged.append(sheet.at_least(strips, held).graded(Grade.HOLD))
@@ -169,7 +175,7 @@ def edge(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     stress = sheet.work("sigma_h", bore_hoop_stress, p=wedge, d=studs.d, D=outside)
     at = sheet.take("T_0", joint.tightening.temperature)
     tension = sheet.look_up("f", sheet.material_of(tapped).allowable_tension, of=tapped, at=at)
-    local = sheet.work("f_l", share_of_strength, nu=sheet.limit("local"), R=tension)
+    local = sheet.work("f_l", share_of_strength, k=sheet.limit("local"), R=tension)
     return sheet.worst(_far_enough(joint, sheet, studs.d), sheet.at_most(stress, local))
 
 

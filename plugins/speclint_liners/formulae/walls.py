@@ -45,20 +45,6 @@ def thinnest_wall(d: Metres, D: Metres, e: Metres) -> Metres:
     return wall
 
 
-@formula("D = d + 2 t", cites=[FIRST_PRINCIPLES])
-def outside_of_wall(d: Metres, t: Metres) -> Metres:
-    """Outside diameter of a bore with a wall all round it.
-
-    D = d + 2 t
-
-    ``d`` bore [m]; ``t`` wall [m]. Returns [m].
-
-    >>> round(outside_of_wall(d=0.560, t=0.040), 6)
-    0.64
-    """
-    return d + 2 * t
-
-
 @formula("σ = p (D² + d²)/(D² − d²), D = d + 2 t", cites=[LAME])
 def bore_stress_of_wall(p: Pascals, d: Metres, t: Metres) -> Pascals:
     """Hoop stress at the bore of the liner alone, with its least wall.

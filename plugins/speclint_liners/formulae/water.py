@@ -133,31 +133,3 @@ def wanted_test_pressure(p: Pascals, k: Ratio, k_T: Ratio, f_20: Pascals, f_T: P
     26.667
     """
     return p * max(k, k_T * f_20 / f_T)
-
-
-@formula("S_t = k R", cites=[FIRST_PRINCIPLES])
-def allowed_at_test(k: Ratio, R: Pascals) -> Pascals:
-    """Allowable stress at the test.
-
-    S_t = k R
-
-    ``k`` share [-]; ``R`` proof stress of steel, or tensile strength of iron, at the test [Pa]. Returns [Pa].
-
-    >>> round(allowed_at_test(k=0.9, R=345e6) / 1e6, 6)
-    310.5
-    """
-    return k * R
-
-
-@formula("Δp = |p_1 − p_2|", cites=[FIRST_PRINCIPLES])
-def pressure_difference(p_1: Pascals, p_2: Pascals) -> Pascals:
-    """Pressure difference across a wall.
-
-    Δp = |p_1 − p_2|
-
-    ``p_1``, ``p_2`` pressures on its two sides [Pa]. Returns [Pa].
-
-    >>> round(pressure_difference(p_1=0.03e6, p_2=1.66e6))
-    1630000
-    """
-    return abs(p_1 - p_2)

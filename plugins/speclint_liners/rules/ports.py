@@ -3,16 +3,9 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.handbook.fits import DRAWING_TEMPERATURE, size_when_hot
 from speclint.specs import BlockPort, CylinderLiner, LinerPort, LoadCase
-from speclint_liners.formulae.ports import (
-    blocked_share,
-    least_bar,
-    overlap,
-    place_round_bore,
-    place_when_hot,
-    widest_opening,
-)
+from speclint_liners.formulae.ports import blocked_share, least_bar, overlap, place_round_bore, widest_opening
 from speclint_liners.formulae.walls import thinnest_wall
 from speclint_liners.rules.fitted import housing
 
@@ -56,7 +49,7 @@ def _blocked(
     places = []
     for place, (alpha, at) in zip((port.from_collar, meets.from_seat), heats, strict=True):
         cold = sheet.take("x", place)
-        places.append(sheet.work("x_h", place_when_hot, x=cold, alpha=alpha, T=at, T_ref=DRAWING_TEMPERATURE))
+        places.append(sheet.work("x_h", size_when_hot, L=cold, alpha=alpha, T=at, T_ref=DRAWING_TEMPERATURE))
     angles = [
         sheet.work("s", place_round_bore, D=bore, theta=sheet.take("θ", one.angle)) for one in (port, meets)
     ]

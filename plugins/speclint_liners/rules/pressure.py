@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.handbook.cylinders import bore_hoop_stress
+from speclint.handbook.cylinders import bore_hoop_stress, outside_of_wall
 from speclint.handbook.fits import DRAWING_TEMPERATURE, outer_tresca_stress
-from speclint.handbook.plates import TIMOSHENKO_PLATES, panel_stress, panel_stress_factor
+from speclint.handbook.materials import share_of_strength
+from speclint.handbook.plates import TIMOSHENKO_PLATES, panel_stress, panel_stress_factor, pressure_across
 from speclint.specs import CylinderBlock, Division, LoadCase
-from speclint_liners.formulae.walls import outside_of_wall, thinnest_wall
-from speclint_liners.formulae.water import allowed_at_test, pressure_difference, wanted_test_pressure
+from speclint_liners.formulae.walls import thinnest_wall
+from speclint_liners.formulae.water import wanted_test_pressure
 from speclint_liners.rules.cylinders import liners_of
 from speclint_liners.rules.fitted import greatest_pressure
 from speclint_liners.sources import ASME_VIII, EN_13445_3, EN_13445_5, LAME, PED
@@ -82,11 +83,11 @@ def _block_at_test(block: CylinderBlock, bore: float, wall: float, test: float, 
             "R_m", metal.tensile_strength, of=block, at=DRAWING_TEMPERATURE, thickness=wall
         )
         return sheet.at_most(
-            stress, sheet.work("S_b", allowed_at_test, k=sheet.limit("iron_share"), R=strength)
+            stress, sheet.work("S_b", share_of_strength, k=sheet.limit("iron_share"), R=strength)
         )
     stress = sheet.work("σ_b", outer_tresca_stress, p=test, D=bore, D_out=outside)
     proof = sheet.look_up("R_p", metal.proof_stress, of=block, at=DRAWING_TEMPERATURE, thickness=wall)
-    return sheet.at_most(stress, sheet.work("S_b", allowed_at_test, k=sheet.limit("steel_share"), R=proof))
+    return sheet.at_most(stress, sheet.work("S_b", share_of_strength, k=sheet.limit("steel_share"), R=proof))
 
 
 def _liners_at_test(block: CylinderBlock, bore: str, test: float, sheet: Sheet) -> Iterator[Judgement]:
@@ -100,7 +101,7 @@ def _liners_at_test(block: CylinderBlock, bore: str, test: float, sheet: Sheet) 
             "R_m", iron.tensile_strength, of=liner, at=DRAWING_TEMPERATURE, thickness=wall
         )
         yield sheet.at_most(
-            stress, sheet.work("S_l", allowed_at_test, k=sheet.limit("iron_share"), R=strength)
+            stress, sheet.work("S_l", share_of_strength, k=sheet.limit("iron_share"), R=strength)
         )
 
 
@@ -150,7 +151,7 @@ def _across(division: Division, case: LoadCase, sheet: Sheet) -> float:
         else:
             steam = case.live_pressure if side == "live steam" else case.exhaust_pressure
             pressures.append(sheet.take("p_s", steam, f"{side} beside the wall"))
-    return sheet.work("Δp", pressure_difference, p_1=pressures[0], p_2=pressures[1])
+    return sheet.work("Δp", pressure_across, p_1=pressures[0], p_2=pressures[1])
 
 
 def _stresses(division: Division, pressure: float, thickness: float, sheet: Sheet) -> Iterator[float]:

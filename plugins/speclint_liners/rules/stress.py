@@ -5,11 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.handbook.cylinders import bore_hoop_stress, minimum_wall
-from speclint.handbook.fits import COMPOUND, supported_bore_hoop_stress
+from speclint.handbook.cylinders import bore_hoop_stress, minimum_wall, outside_of_wall
+from speclint.handbook.fits import COMPOUND, gap_of_interference, supported_bore_hoop_stress
 from speclint.specs import CylinderLiner, LoadCase
-from speclint_liners.formulae.fits import gap_of_interference
-from speclint_liners.formulae.walls import bore_stress_of_wall, outside_of_wall, thinnest_wall
+from speclint_liners.formulae.walls import bore_stress_of_wall, thinnest_wall
 from speclint_liners.rules.fitted import (
     Housing,
     cold_fit,

@@ -6,10 +6,9 @@ import math
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.handbook.cams import piston_speed
+from speclint.handbook.cams import crank_radius, piston_speed
 from speclint.handbook.tables import Reading
 from speclint.specs import CylinderBlock, CylinderEnd, LoadCase
-from speclint_liners.formulae.ends import crank_radius
 from speclint_liners.formulae.water import (
     highest_setting,
     pressure_times,
@@ -90,7 +89,7 @@ def relief_capacity(block: CylinderBlock, sheet: Sheet) -> Judgement:
     drive = block.drive
     speed = sheet.limit("creep", "v")
     turning = sheet.work("ω", wheel_speed, v=speed, D=sheet.take("D", drive.driving_wheel_diameter))
-    crank = sheet.work("r", crank_radius, s=sheet.take("s", drive.stroke))
+    crank = sheet.work("r", crank_radius, S=sheet.take("s", drive.stroke))
     rod = sheet.take("l", drive.connecting_rod_length)
 
     def moving(angle: float) -> float:

@@ -7,7 +7,7 @@ from functools import cache
 from speclint import COMMON_PRACTICE, NotKnown
 from speclint.handbook.tables import Reading, Row, rows
 from speclint.handbook.threads import root_area, thread
-from speclint_motion.sources import POCKET_BOOK
+from speclint_motion.sources import PERIOD_PROPORTIONS
 
 _FINISH = "rod-finish-common-practice.csv"
 #: Sizes over the bore of the cylinder in the approximate rules for locomotives.
@@ -34,7 +34,7 @@ def proportion_of_bore(part: str) -> Reading:
     >>> proportion_of_bore("piston rod").nominal
     0.16
     """
-    return Reading.exact(f"period proportion of the {part}", _PROPORTIONS[part], "", POCKET_BOOK)
+    return Reading.exact(f"period proportion of the {part}", _PROPORTIONS[part], "", PERIOD_PROPORTIONS)
 
 
 def greatest_roughness(packing: str) -> Reading:

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.handbook.cams import mean_piston_speed
+from speclint.handbook.cams import mean_piston_speed, revolutions
+from speclint.handbook.fits import diametral_clearance, share_of_diameter
 from speclint.handbook.materials import fastest, greatest_pressure, hottest
 from speclint.specs import LoadCase, StuffingBox
-from speclint_motion.formulae.pistons import diametral_clearance, share_of_diameter
-from speclint_motion.formulae.thrust import revolutions
 from speclint_motion.inputs import boiler_pressure, cylinder_of, piston_of
 
 
@@ -65,7 +64,7 @@ def gland(box: StuffingBox, sheet: Sheet) -> Judgement:
     judgements = []
     for symbol, bore in (("n", box.neck_bush), ("g", box.gland_bore)):
         taken = sheet.take(f"D_{symbol}", bore)
-        c = sheet.work(f"c_{symbol}", diametral_clearance, D_l=taken, D_p=d)
+        c = sheet.work(f"c_{symbol}", diametral_clearance, D=taken, d=d)
         judgements.append(sheet.within(c, low, high))
     drained = sheet.read("drained", box.drained)
     says = "the stuffing box is drained" if drained else "nothing drains what leaks past the packing"

@@ -7,25 +7,25 @@ from speclint.equations import Metres, NewtonMetres, Newtons, Ratio
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import (
     bending_stress,
+    cantilever_moment,
+    direct_stress,
     equivalent_stress,
     fatigue_notch_factor,
     notch_sensitivity,
+    projected_pressure,
     round_area,
+    share_of_bore,
     shoulder_in_bending,
+    size_ratio,
 )
 from speclint.handbook.tables import PETERSON, SHIGLEY
 from speclint.specs import LoadCase, Pin
-from speclint_motion.formulae.pins import (
-    moment_of_crank_pin,
-    moment_of_held_pin,
-    projected_pressure,
-    round_modulus,
-)
-from speclint_motion.formulae.sections import direct_stress, fatigue_factor, share_of_bore, size_ratio
+from speclint_motion.formulae.pins import moment_of_held_pin, round_modulus
+from speclint_motion.formulae.sections import fatigue_factor
 from speclint_motion.formulae.tables import proportion_of_bore
 from speclint_motion.formulae.thrust import connecting_rod_force
 from speclint_motion.inputs import cylinder_of, gear_of, greatest, piston_of
-from speclint_motion.sources import POCKET_BOOK, RAILWAY_MECHANICAL_ENGINEER, SHIGLEY_GOODMAN
+from speclint_motion.sources import PERIOD_PROPORTIONS, RAILWAY_MECHANICAL_ENGINEER, SHIGLEY_GOODMAN
 
 
 def _load(pin: Pin, case: LoadCase, sheet: Sheet) -> tuple[Newtons, Metres]:
@@ -43,7 +43,7 @@ def _load(pin: Pin, case: LoadCase, sheet: Sheet) -> tuple[Newtons, Metres]:
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
     gravest=Grade.NONCONFORMITY,
-    cites=[RAILWAY_MECHANICAL_ENGINEER, POCKET_BOOK, FIRST_PRINCIPLES],
+    cites=[RAILWAY_MECHANICAL_ENGINEER, PERIOD_PROPORTIONS, FIRST_PRINCIPLES],
     why="A pin that is too small squeezes out its oil, runs hot and destroys its bearing.",
     leaves_out="rubbing speed and heat, coupling rods on the same pin; the pocket-book's proportions are "
     "only reported",
@@ -152,7 +152,7 @@ def bending(pin: Pin, case: LoadCase, sheet: Sheet) -> Judgement:
 
 def _moment(pin: Pin, F: Newtons, sheet: Sheet, *, crank: bool) -> NewtonMetres:
     if crank:
-        return sheet.work("M", moment_of_crank_pin, F=F, a=sheet.take("a", pin.overhang))
+        return sheet.work("M", cantilever_moment, F=F, a=sheet.take("a", pin.overhang))
     b = sheet.take("b", pin.length)
     return sheet.work("M", moment_of_held_pin, F=F, L=sheet.take("L", pin.span), b=b)
 

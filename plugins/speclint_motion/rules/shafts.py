@@ -5,6 +5,7 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres
 from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.handbook.materials import share_of_strength
 from speclint.handbook.members import (
     MOORE,
     bending_stress,
@@ -18,7 +19,6 @@ from speclint.handbook.members import (
 from speclint.handbook.tables import SHIGLEY
 from speclint.specs import Shaft
 from speclint_motion.formulae.pins import round_modulus, weakened_shear, weakened_twist
-from speclint_motion.formulae.pistons import share_of_strength
 from speclint_motion.sources import SHAFTING
 
 #: The length whose twist is judged [m].
@@ -57,7 +57,7 @@ def torsion(shaft: Shaft, sheet: Sheet) -> Judgement:
     judged = sheet.work("τ_e", weakened_shear, τ=plain, e=left)
     material = sheet.material_of(shaft)
     R_p = sheet.look_up("R_p", material.proof_stress, of=shaft, at=DRAWING_TEMPERATURE, thickness=d)
-    allowed = sheet.work("τ_all", share_of_strength, x=sheet.limit("share", "x"), R=R_p)
+    allowed = sheet.work("τ_all", share_of_strength, k=sheet.limit("share", "x"), R=R_p)
     wound = sheet.work(
         "θ",
         twist,

@@ -7,9 +7,10 @@ from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres
-from speclint.handbook.cams import mean_piston_speed, piston_speed
+from speclint.handbook.cams import mean_piston_speed, piston_speed, revolutions
 from speclint.handbook.members import round_area
 from speclint.handbook.steam import compressed_temperature
+from speclint.handbook.tables import POCKET_BOOK
 from speclint.specs import CylinderBlock, CylinderLiner, LoadCase, SteamPassage
 from speclint_steamways.formulae.paths import (
     air_density,
@@ -17,10 +18,9 @@ from speclint_steamways.formulae.paths import (
     bourne_port,
     breathing_depression,
     period_port,
-    revolutions,
     trade_port,
 )
-from speclint_steamways.sources import BOURNE, POCKET_BOOK
+from speclint_steamways.sources import BOURNE
 
 #: Places where water gathers.
 _GATHERING_WATER = ("chest", "valve pocket", "belt")

@@ -26,6 +26,7 @@ from .stripping import (
     FED_STD_H28 as FED_STD_H28,
     external_shear_area as external_shear_area,
     internal_shear_area as internal_shear_area,
+    shear_strength as shear_strength,
     shear_strength_ratio as shear_strength_ratio,
     stripping_load as stripping_load,
 )

@@ -14,8 +14,18 @@ from __future__ import annotations
 
 import math
 
-from speclint.equations import Metres, Newtons, Pascals, Radians, Source, SquareMetres, formula, require
-from speclint.handbook.tables import Reading, entries, row
+from speclint.equations import (
+    Metres,
+    Newtons,
+    Pascals,
+    Radians,
+    Ratio,
+    Source,
+    SquareMetres,
+    formula,
+    require,
+)
+from speclint.handbook.tables import VDI_2230, Reading, entries, row
 
 FED_STD_H28 = Source("FED-STD-H28/2B, Screw-Thread Standards for Federal Services", "1991", memory=True)
 _RATIOS = "shear-strength-ratios.csv"
@@ -55,6 +65,18 @@ def stripping_load(tau_B: Pascals, A: SquareMetres) -> Newtons:
     turns take little: no gain is certain there.
     """
     return tau_B * A
+
+
+@formula("τ_B = r R_m", cites=[VDI_2230.at("strength of threads in shear")])
+def shear_strength(r: Ratio, R_m: Pascals) -> Pascals:
+    """Shear strength of a thread's metal.
+
+    r: shear over tensile strength. R_m: least tensile strength, Pa. Returns Pa.
+
+    >>> shear_strength(r=0.6, R_m=500e6)
+    300000000.0
+    """
+    return r * R_m
 
 
 def shear_strength_ratio(material: str) -> Reading:

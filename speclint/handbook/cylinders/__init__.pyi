@@ -5,4 +5,5 @@ from .thick import (
     bore_hoop_stress_between_pressures as bore_hoop_stress_between_pressures,
     minimum_wall as minimum_wall,
     outside_growth as outside_growth,
+    outside_of_wall as outside_of_wall,
 )

@@ -7,13 +7,31 @@ across the wall. Growth is diametral and for open ends, so that no axial stress 
 
 from __future__ import annotations
 
-from speclint.equations import Metres, Pascals, Ratio, Source, formula, require
+from speclint.equations import FIRST_PRINCIPLES, Metres, Pascals, Ratio, Source, formula, require
 
 BORESI = Source("A. P. Boresi and R. J. Schmidt, Advanced Mechanics of Materials", "6th ed. 2003", "ch. 11")
 TIMOSHENKO = Source(
     "S. Timoshenko, Strength of Materials, Part II", "3rd ed. 1956", "ch. VI, thick cylinders", memory=True
 )
 BHAVIKATTI = Source("S. S. Bhavikatti, Strength of Materials", "", "ch. 8, thick cylinders")
+
+
+@formula("D = d + 2 t", cites=[FIRST_PRINCIPLES])
+def outside_of_wall(d: Metres, t: Metres) -> Metres:
+    """Outside diameter of a bore or a pipe with a wall or lagging all round it.
+
+    D = d + 2 t
+
+    ``d`` bore, or outside of the lagged pipe; ``t`` thickness, at its least where it varies [m]. Returns [m].
+    Raises OutOfRange unless t is above 0.
+
+    By hand: 560 mm with 40 mm all round.
+
+    >>> round(outside_of_wall(d=0.560, t=0.040), 6)
+    0.64
+    """
+    require(t > 0 * t, f"wall {t:.6g} is not above 0")
+    return d + 2 * t
 
 
 @formula("σ = (p_i d² − p_o D²)/(D² − d²) + (p_i − p_o) d² D²/((D² − d²) x²)", cites=[BORESI])

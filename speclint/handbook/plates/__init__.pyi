@@ -9,4 +9,5 @@ from .circular import (
 from .panels import (
     panel_stress as panel_stress,
     panel_stress_factor as panel_stress_factor,
+    pressure_across as pressure_across,
 )

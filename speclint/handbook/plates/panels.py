@@ -6,7 +6,7 @@ or cast edge lies between the two: calculate both. Thin plates as in ``plates``.
 
 from __future__ import annotations
 
-from speclint.equations import Metres, Pascals, Ratio, formula, require
+from speclint.equations import FIRST_PRINCIPLES, Metres, Pascals, Ratio, formula, require
 from speclint.errors import NotKnown
 from speclint.handbook import tables
 from speclint.handbook.plates.circular import TIMOSHENKO_PLATES, plate_rigidity
@@ -38,6 +38,20 @@ def panel_deflection_factor(edges: str, a: Metres, b: Metres) -> Reading:
     0.01013
     """
     return _reading("deflection factor", edges, _figure(edges, a, b, "deflection"))
+
+
+@formula("Δp = |p_1 − p_2|", cites=[FIRST_PRINCIPLES])
+def pressure_across(p_1: Pascals, p_2: Pascals) -> Pascals:
+    """Pressure difference across a wall.
+
+    Δp = |p_1 − p_2|
+
+    ``p_1``, ``p_2`` pressures on its sides [Pa], from the same datum. Returns [Pa].
+
+    >>> round(pressure_across(p_1=0.03e6, p_2=1.66e6))
+    1630000
+    """
+    return abs(p_1 - p_2)
 
 
 @formula("σ = k p a²/t²", cites=[TIMOSHENKO_PLATES])

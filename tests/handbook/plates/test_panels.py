@@ -14,6 +14,7 @@ from speclint.handbook.plates.panels import (
     panel_stress,
     panel_stress_factor,
     panel_thickness,
+    pressure_across,
 )
 from tests.handbook.plate_equilibrium import clamped_rectangle, supported_rectangle
 
@@ -105,3 +106,8 @@ def test_panels_by_hand() -> None:
     assert panel_thickness(0.4, 2e6, 0.300, 320e6) == pytest.approx(0.015)
     # K = 100e9 × 3.375e-6/12 = 28 125 N·m at ν = 0; 0.002 × 2e6 × 0.0081/28 125 = 1.152 mm
     assert panel_deflection(0.002, 2e6, 0.300, 0.015, 100e9, 0.0) == pytest.approx(1.152e-3)
+
+
+@given(one=st.floats(0, 2e6), other=st.floats(0, 2e6))
+def test_a_wall_carries_the_difference_from_either_side(one: float, other: float) -> None:
+    assert pressure_across(one, other) == pressure_across(other, one) >= 0

@@ -10,8 +10,9 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.handbook.plates import pressure_across
 from speclint.testing import DesignFolder, found, limit
-from speclint_liners.formulae.water import pressure_difference, wanted_test_pressure
+from speclint_liners.formulae.water import wanted_test_pressure
 from tests.plugins.liners.bench import bench, in_block, in_duty
 
 TEST, BETWEEN = "cylinder.test-pressure", "cylinder.between-bores"
@@ -122,4 +123,4 @@ def test_a_test_never_falls_short_of_either_factor(p: float, ratio: float) -> No
     wanted = wanted_test_pressure(p, 1.43, 1.25, ratio * 100e6, 100e6)
     assert wanted >= 1.43 * p
     assert wanted >= 1.25 * ratio * p * (1 - 1e-12)
-    assert pressure_difference(p, wanted) == pressure_difference(wanted, p)
+    assert pressure_across(p, wanted) == pressure_across(wanted, p)

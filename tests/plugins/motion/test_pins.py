@@ -6,8 +6,9 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.handbook.members import projected_pressure
 from speclint.testing import DesignFolder, on_sheet
-from speclint_motion.formulae.pins import moment_of_held_pin, projected_pressure, weakened_shear
+from speclint_motion.formulae.pins import moment_of_held_pin, weakened_shear
 from tests.plugins.motion.train import files, without
 
 PRESSURE, BENDING, RATING = "pin.bearing-pressure", "pin.bending", "packing.rating"
