@@ -6,8 +6,8 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit,
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import CylinderBlock, LoadCase
 from speclint_liners.formulae.ends import axis_out_of_line, clearance_left, clearance_ratio, swept_volume
-from speclint_liners.rules.cylinders import ends_of, liner_in
-from speclint_liners.rules.travel import hot_clearance, stretch
+from speclint_liners.inputs.cylinders import ends_of, liner_in
+from speclint_liners.inputs.travel import hot_clearance, stretch
 from speclint_liners.sources import AHRONS
 
 

@@ -13,7 +13,7 @@ from speclint.handbook.fits import (
 )
 from speclint.handbook.tables import Reading
 from speclint.specs import CylinderLiner
-from speclint_liners.rules.fitted import Fit, Housing, cold_fit, elastic, housing
+from speclint_liners.inputs.fitted import Fit, Housing, cold_fit, elastic, housing
 from speclint_liners.sources import DIN_7190, ITS_90
 
 #: Temperatures at which the coolants boil or sublime at one atmosphere.

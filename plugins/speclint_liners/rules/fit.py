@@ -24,7 +24,7 @@ from speclint.handbook.materials import share_of_strength
 from speclint.handbook.tables import Reading
 from speclint.specs import CylinderLiner, LoadCase
 from speclint_liners.formulae.fits import compression
-from speclint_liners.rules.fitted import Elastic, Fit, HotFit, Housing, cold_fit, elastic, hot_fit, housing
+from speclint_liners.inputs.fitted import Elastic, Fit, HotFit, Housing, cold_fit, elastic, hot_fit, housing
 
 SHARES = [
     Limit("liner_share", "0.5", "ratio", COMMON_PRACTICE, "share of the iron's compressive strength"),

@@ -7,7 +7,7 @@ from speclint.handbook.fits import DRAWING_TEMPERATURE, size_when_hot
 from speclint.specs import BlockPort, CylinderLiner, LinerPort, LoadCase
 from speclint_liners.formulae.ports import blocked_share, least_bar, overlap, place_round_bore, widest_opening
 from speclint_liners.formulae.walls import thinnest_wall
-from speclint_liners.rules.fitted import housing
+from speclint_liners.inputs.fitted import housing
 
 
 @rule(

@@ -12,8 +12,8 @@ from speclint.handbook.plates import TIMOSHENKO_PLATES, panel_stress, panel_stre
 from speclint.specs import CylinderBlock, Division, LoadCase
 from speclint_liners.formulae.walls import thinnest_wall
 from speclint_liners.formulae.water import wanted_test_pressure
-from speclint_liners.rules.cylinders import liners_of
-from speclint_liners.rules.fitted import greatest_pressure
+from speclint_liners.inputs.cylinders import liners_of
+from speclint_liners.inputs.fitted import greatest_pressure
 from speclint_liners.sources import ASME_VIII, EN_13445_3, EN_13445_5, LAME, PED
 
 

@@ -12,8 +12,8 @@ from speclint_liners.formulae.ends import (
     hardness_apart,
     ring_overrun,
 )
-from speclint_liners.rules.cylinders import end_of
-from speclint_liners.rules.travel import hot_clearance, stretch
+from speclint_liners.inputs.cylinders import end_of
+from speclint_liners.inputs.travel import hot_clearance, stretch
 from speclint_liners.sources import MARINE_LINERS
 
 

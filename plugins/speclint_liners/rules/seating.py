@@ -17,7 +17,7 @@ from speclint_liners.formulae.seating import (
     room_left,
     seat_circle,
 )
-from speclint_liners.rules.fitted import Housing, housing
+from speclint_liners.inputs.fitted import Housing, housing
 from speclint_liners.sources import ASME_VIII, SHIGLEY
 
 

@@ -9,7 +9,7 @@ from speclint.handbook.cylinders import bore_hoop_stress, minimum_wall, outside_
 from speclint.handbook.fits import COMPOUND, gap_of_interference, supported_bore_hoop_stress
 from speclint.specs import CylinderLiner, LoadCase
 from speclint_liners.formulae.walls import bore_stress_of_wall, thinnest_wall
-from speclint_liners.rules.fitted import (
+from speclint_liners.inputs.fitted import (
     Housing,
     cold_fit,
     elastic,

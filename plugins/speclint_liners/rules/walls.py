@@ -13,7 +13,7 @@ from speclint_liners.formulae.walls import (
     wall_proportion,
     whole_reborings,
 )
-from speclint_liners.rules.fitted import housing
+from speclint_liners.inputs.fitted import housing
 from speclint_liners.sources import BOURNE, KENT, KHURMI_LINER
 
 

@@ -17,7 +17,7 @@ from speclint_liners.formulae.water import (
     water_displaced,
     wheel_speed,
 )
-from speclint_liners.rules.cylinders import ends_of, liner_in
+from speclint_liners.inputs.cylinders import ends_of, liner_in
 from speclint_liners.sources import IAPWS_95
 
 _WATER = Reading.exact("density of water at 20 °C", 998.2, "kg/m³", IAPWS_95.at("0.1 MPa, 293.15 K"))

@@ -1,0 +1,1 @@
+"""What several rules of cylinders and liners take alike."""
