@@ -235,3 +235,6 @@ def _reaction_circle(joint: BoltedJoint, sheet: Sheet) -> float:
         sheet.take("D_i", joint.ground_face.inside),
     )
     return sheet.work("G", mean_diameter, D_o=outside, D_i=inside)
+
+
+RULES = (thickness, on_test, flange)

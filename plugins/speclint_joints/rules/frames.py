@@ -182,3 +182,6 @@ def _lift(
         "l", frames.between_pads, x_1=sheet.take("x_1", pad.at), x_2=sheet.take("x_2", other.at)
     )
     return sheet.work("P", frames.lift_by_couple, M=couple, l=apart, n=n)
+
+
+RULES = (block_slip, block_couple)

@@ -68,3 +68,6 @@ def _twist(own: Studs, load: float, sheet: Sheet) -> float:
     torque = sheet.work("M_t", tightening.thread_torque, F=load, P=P, d_2=d_2, mu_t=mu, alpha=alpha)
     across = sheet.work("d_s", stud_stress.stress_diameter, A_s=own.A_s)
     return sheet.work("tau", stud_stress.torsion_shear, M_t=torque, d_s=across)
+
+
+RULES = (studs,)

@@ -182,3 +182,6 @@ def edge(joint: BoltedJoint, sheet: Sheet) -> Judgement:
 def _far_enough(joint: BoltedJoint, sheet: Sheet, d: float) -> Judgement:
     least = sheet.work("e_low", least_edge_distance, d=d, k=sheet.limit("diameters"))
     return sheet.at_least(sheet.take("e", joint.edge_distance), least)
+
+
+RULES = (engagement, hole_depth, edge)

@@ -93,3 +93,6 @@ def _swings(lens: LensJoint, sheet: Sheet, R: float, band: dict[str, float]) -> 
     half = sheet.work("b", contact.line_half_width, **band)
     allowed = sheet.work("delta", contact.swing_of_seat, w=sheet.take("w", lens.face_width), b=half, R=R)
     return sheet.at_least(allowed, sheet.take("delta_s", lens.swing))
+
+
+RULES = (seat,)

@@ -184,3 +184,6 @@ def bolting_material(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgem
         return sheet.states(False, says, where=joint.material.where)
     at = sheet.take("T_b", case.temperature_of(joint))
     return sheet.no_hotter(at, sheet.look_up("T_max", material.temperature_limit, use="bolting"))
+
+
+RULES = (preload, service_stress, bolting_material)

@@ -177,3 +177,6 @@ def _has_product_limit(gasket: str) -> bool:
     except NotKnown:
         return False
     return True
+
+
+RULES = (gasket_load, face_pressure, separation, thermal, gasket_rating)
