@@ -18,4 +18,3 @@ ISO_8062_3 = Source(
     "2007",
     memory=True,
 )
-TIMOSHENKO = Source("S. Timoshenko, Strength of Materials, Part I", "3rd ed. 1955", memory=True)

@@ -1,4 +1,4 @@
-"""Clearance and interference between the limits, stress, grip, and a saddle on its barrel."""
+"""The middle of a fit, the stress of a solid shaft in it, and a saddle on its barrel."""
 
 from __future__ import annotations
 

@@ -156,3 +156,17 @@ def whole_reborings(d_last: Metres, d: Metres, s: Metres) -> Ratio:
     require(s > 0 * d, f"the step {s:.6g} must be above 0")
     require(d_last >= d, f"the last bore {d_last:.6g} is smaller than the new one {d:.6g}")
     return float(math.floor((d_last - d) / s + 0.05))
+
+
+@formula("σ_c = max(−σ, 0)", cites=[FIRST_PRINCIPLES])
+def compression(sigma: Pascals) -> Pascals:
+    """Compressive hoop stress of the liner at its bore.
+
+    σ_c = max(−σ, 0)
+
+    ``sigma`` hoop stress, tension positive [Pa]. Returns [Pa]; nothing for a tension.
+
+    >>> compression(sigma=-60e6)
+    60000000.0
+    """
+    return max(-sigma, 0 * sigma)

@@ -23,7 +23,7 @@ from speclint.handbook.fits import (
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.tables import Reading
 from speclint.specs import CylinderLiner, LoadCase
-from speclint_liners.formulae.fits import compression
+from speclint_liners.formulae.walls import compression
 from speclint_liners.inputs.fitted import Elastic, Fit, HotFit, Housing, cold_fit, elastic, hot_fit, housing
 
 SHARES = [

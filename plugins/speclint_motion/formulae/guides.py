@@ -1,4 +1,4 @@
-"""Crosshead and slide bars: pressure on the slipper, deflection of the bar, reciprocating mass."""
+"""Crosshead and slide bars: deflection of the bar, reciprocating mass."""
 
 from __future__ import annotations
 

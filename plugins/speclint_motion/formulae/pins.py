@@ -1,4 +1,4 @@
-"""Pins and shafts: bearing pressure, bending, shear."""
+"""Pins and shafts: bending, and what a keyway takes of a shaft."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Spindle and rocker: stress, buckling, deflection."""
+"""Spindle and rocker: stress, deflection, and the room to withdraw a part."""
 
 from __future__ import annotations
 

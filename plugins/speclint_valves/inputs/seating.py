@@ -21,7 +21,7 @@ from speclint.handbook.fits import (
 )
 from speclint.handbook.materials import share_of_strength
 from speclint.specs import CylinderBlock, SeatBore, ValveSeat
-from speclint_valves.formulae.fits import length_in_contact, pressure_in_solid_block
+from speclint_valves.formulae.seats import length_in_contact, pressure_in_solid_block
 
 
 @dataclass(frozen=True)

@@ -16,7 +16,7 @@ from speclint.handbook.fits import (
 )
 from speclint.handbook.members import load_with_factor
 from speclint.specs import LoadCase, ValveSeat
-from speclint_valves.formulae.fits import withdrawing_load
+from speclint_valves.formulae.seats import withdrawing_load
 from speclint_valves.inputs.seating import (
     Fit,
     cold_fit,

@@ -12,7 +12,7 @@ from speclint.handbook.fits import pressing_interference, shrinkage_available, s
 from speclint.handbook.fits.hot_sizes import hot_interference
 from speclint.handbook.fits.press_fits import contact_pressure
 from speclint.testing import DesignFolder, changed, found
-from speclint_valves.formulae.fits import pressure_in_solid_block, withdrawing_load
+from speclint_valves.formulae.seats import pressure_in_solid_block, withdrawing_load
 from tests.plugins.valves.gear import BLOCK, duty, seat_files
 
 RETAINED, PUSH, STRESS = "seat.retained-hot", "seat.push-out", "seat.fit-stress"
