@@ -17,9 +17,6 @@ EN_13155 = Source("EN 13155, Cranes - Safety - Non-fixed load lifting attachment
 EN_818_4 = Source("EN 818-4, Short link chain for lifting purposes - Chain slings", "1996", memory=True)
 ISO_3266 = Source("ISO 3266, Forged steel eyebolts grade 4 for general lifting purposes", "2010", memory=True)
 CGPM = Source("Resolution 2 of the 3rd CGPM", "1901", "standard acceleration of free fall")
-ROARK = Source(
-    "W. C. Young and R. G. Budynas, Roark's Formulas for Stress and Strain", "7th ed. 2002", memory=True
-)
 UIC_505 = Source(
     "UIC 505-1, Railway transport stock - Rolling stock construction gauge",
     "2006",

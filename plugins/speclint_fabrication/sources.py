@@ -37,9 +37,6 @@ TIMOSHENKO_GOODIER = Source(
 CARSLAW = Source("H. S. Carslaw and J. C. Jaeger, Conduction of Heat in Solids", "2nd ed. 1959", memory=True)
 MANSON = Source("S. S. Manson, Thermal Stress and Low-Cycle Fatigue", "1966", memory=True)
 CAMPBELL = Source("J. Campbell, Complete Casting Handbook", "1st ed. 2011", memory=True)
-ROARK = Source(
-    "W. C. Young and R. G. Budynas, Roark's Formulas for Stress and Strain", "7th ed. 2002", memory=True
-)
 
 
 def _seen(source: Source, place: str) -> Source:

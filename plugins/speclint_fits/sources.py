@@ -25,4 +25,3 @@ ISO_8062_3_ALLOWANCES = ISO_8062_3.at(
 ISO_8062_3_TOLERANCES = ISO_8062_3.at(
     "Table 2, as reproduced after the edition of 1994 in SFSA Supplement 3", memory=False
 )
-TIMOSHENKO = Source("S. Timoshenko, Strength of Materials, Part I", "3rd ed. 1955", memory=True)

@@ -8,9 +8,9 @@ from typing import NamedTuple
 
 from speclint import Sheet
 from speclint.equations import Kilograms, Metres, Newtons, Pascals, RadiansPerSecond, Ratio, SquareMetres
+from speclint.handbook.cams import crank_radius
 from speclint.handbook.members import round_area
 from speclint.specs import Crosshead, CylinderBlock, CylinderLiner, LoadCase, Piston, PistonRod
-from speclint_motion.formulae.thrust import crank_radius
 
 FULL_TURN = 2 * math.pi
 

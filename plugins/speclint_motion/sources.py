@@ -3,13 +3,10 @@
 from __future__ import annotations
 
 from speclint import Source
+from speclint.handbook.tables import POCKET_BOOK
 
 BOURNE = Source("J. Bourne, A Catechism of the Steam Engine", "new and revised ed., 1865")
-POCKET_BOOK = Source(
-    "A period pocket-book of engineering formulae",
-    "title page not seen",
-    "p. 501, approximate rules for locomotives",
-)
+PERIOD_PROPORTIONS = POCKET_BOOK.at("p. 501, approximate rules for locomotives")
 LINEHAM = Source("W. J. Lineham, A Text-Book of Mechanical Engineering", "", "p. 681")
 RAILWAY_MECHANICAL_ENGINEER = Source(
     "Railway Mechanical Engineer", "volume not seen", "diagrams for driving-axle journals, p. 172"

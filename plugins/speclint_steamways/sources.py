@@ -9,7 +9,6 @@ ASME_II_D = Source(
 )
 EN_13480_5 = Source("EN 13480-5, Metallic industrial piping: inspection and testing", "2017", memory=True)
 BOURNE = Source("J. Bourne, A Catechism of the Steam Engine", "new and revised ed., 1865")
-POCKET_BOOK = Source("A period pocket-book of engineering formulae", "title page not seen")
 LINEHAM = Source("W. J. Lineham, A Text-Book of Mechanical Engineering", "", "p. 681, after Rankine")
 EN_13445_3 = Source("EN 13445-3, Unfired pressure vessels - Design", "2014", memory=True)
 TIMOSHENKO_GOODIER = Source(

@@ -11,9 +11,9 @@ import fluids
 import ht
 import pytest
 
+from speclint.handbook.members import projected_pressure, share_of_bore
 from speclint.testing import DesignFolder, on_sheet
-from speclint_motion.formulae.pins import projected_pressure
-from speclint_motion.formulae.sections import bourne_rod, share_of_bore
+from speclint_motion.formulae.sections import bourne_rod
 from speclint_motion.formulae.shafts import (
     effective_diameter,
     moments_together,
@@ -32,7 +32,7 @@ from tests.published.proof import proves
 INCH, PSI, FOOT_A_MINUTE = 0.0254, 6894.757293168361, 0.3048 / 60
 
 
-@proves("speclint_motion.formulae.pins", seen="U. C. Jindal, Machine Design")
+@proves("members.contact", seen="U. C. Jindal, Machine Design")
 def test_journal_of_a_given_pressure() -> None:
     """U. C. Jindal, Machine Design, as printed in the FOSSEE companion (seen): 22 kN at 2.4 N/mm², as long as thick:
     95.7 mm, rounded to 96.
@@ -46,7 +46,7 @@ def test_bournes_piston_rod() -> None:
     assert bourne_rod(D=16 * INCH, p=100 * PSI) / INCH == pytest.approx(3.2)
 
 
-@proves("speclint_motion.formulae.sections", seen="period pocket-book of engineering formulae, p. 501")
+@proves("members.sections", seen="period pocket-book of engineering formulae, p. 501")
 @pytest.mark.parametrize(
     ("part", "inches"), [("piston rod", 2.72), ("crank pin diameter", 4.42), ("crank pin length", 4.76)]
 )

@@ -18,7 +18,6 @@ STEEL = {"E_in": 200e9, "nu_in": 0.3, "E_out": 200e9, "nu_out": 0.3}
 BHAVIKATTI_RINGS = {"d_in": 0.200, "D": 0.250, "D_out": 0.300} | STEEL
 UGURAL_RINGS = {"d_in": 0.300, "D": 0.400, "D_out": 0.500} | STEEL
 GRIP = {"mu": 0.12, "p": 41.84e6, "D": 0.220, "L": 0.180}
-COLD = {"c": 0.0, "alpha_in": 12e-6, "T_in": 293.15, "T_ref": 293.15}
 
 SHAFT = {"d_in": 0.0, "E_in": 210e9, "nu_in": 0.3, "E_out": 210e9, "nu_out": 0.3}
 ROUGH = {"delta": 100e-6, "Rz_in": 6.3e-6, "Rz_out": 10e-6}
@@ -76,42 +75,9 @@ ROWS = [
         f"{BHAVIKATTI} 8.8.16",
         "seen",
     ),
-    Row(
-        fits.shrinking_temperature,
-        {"delta": 0.2e-3, "D": 0.250, "alpha_out": 12e-6} | COLD,
-        293.15 + 66.67,
-        1e-5,
-        f"{BHAVIKATTI} 8.8.17",
-        "seen",
-    ),
-    Row(
-        fits.cooling_for_entry,
-        {"delta": 0.2e-3, "c": 0.0, "D": 0.250, "alpha": 12e-6},
-        66.67,
-        1e-3,
-        f"{BHAVIKATTI} 8.8.17, taken as cooling",
-        "derived",
-    ),
     # 0.12 × 41.84 × π × 220 × 180 N, and half the diameter as its arm
     Row(fits.axial_grip, GRIP, 624.63e3, 1e-4, "hand working", "derived"),
     Row(fits.torque_grip, GRIP, 68.709e3, 1e-4, "hand working", "derived"),
-    # 20 °C to 300 °C: 550 × 280 × (11.5 − 12.5)e-6 = −0.154 mm
-    Row(
-        fits.hot_interference,
-        {
-            "delta": 0.3e-3,
-            "D": 0.55,
-            "alpha_in": 11.5e-6,
-            "T_in": 573.15,
-            "alpha_out": 12.5e-6,
-            "T_out": 573.15,
-            "T_ref": 293.15,
-        },
-        0.146e-3,
-        1e-6,
-        "hand working",
-        "derived",
-    ),
 ]
 
 

@@ -150,20 +150,6 @@ def engagement_wanted(k: Ratio, d: Metres) -> Metres:
     return k * d
 
 
-@formula("τ = r R_m", cites=[FIRST_PRINCIPLES])
-def shear_strength(r: Ratio, R_m: Pascals) -> Pascals:
-    """Shear strength of the metal with the tapped thread.
-
-    τ = r R_m
-
-    ``r`` shear over tensile strength [-]; ``R_m`` tensile strength [Pa]. Returns [Pa].
-
-    >>> round(shear_strength(r=0.6, R_m=500e6) / 1e6, 6)
-    300.0
-    """
-    return r * R_m
-
-
 @formula("σ = F/((w − d) t)", cites=[FIRST_PRINCIPLES])
 def net_section_stress(F: Newtons, w: Metres, d: Metres, t: Metres) -> Pascals:
     """Tensile stress in the net section of the lug.
@@ -197,31 +183,3 @@ def tear_out_stress(F: Newtons, e: Metres, d: Metres, t: Metres) -> Pascals:
     """
     require(e > d / 2, f"the hole {d:.4g} breaks through the edge at {e:.4g}")
     return F / (2 * (e - d / 2) * t)
-
-
-@formula("σ = F/(d t)", cites=[FIRST_PRINCIPLES])
-def pin_bearing_stress(F: Newtons, d: Metres, t: Metres) -> Pascals:
-    """Bearing stress of the pin in the lug.
-
-    σ = F/(d t)
-
-    ``F`` pull [N]; ``d`` pin, ``t`` thickness [m]. Returns [Pa].
-
-    >>> round(pin_bearing_stress(F=30e3, d=0.025, t=0.020) / 1e6, 6)
-    60.0
-    """
-    return F / (d * t)
-
-
-@formula("S = k R_p", cites=[COMMON_PRACTICE])
-def share_of_proof(k: Ratio, R_p: Pascals) -> Pascals:
-    """Allowable stress of the lug.
-
-    S = k R_p
-
-    ``k`` share [-]; ``R_p`` proof stress [Pa]. Returns [Pa].
-
-    >>> round(share_of_proof(k=0.5, R_p=300e6) / 1e6, 6)
-    150.0
-    """
-    return k * R_p

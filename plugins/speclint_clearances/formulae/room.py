@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import FIRST_PRINCIPLES, formula, require
-from speclint.equations import Kelvins, Metres, PerKelvin, Ratio
+from speclint.equations import Metres, Ratio
 from speclint_clearances.sources import UIC_505
 
 
@@ -88,22 +88,6 @@ def highest_height(h: Metres, r: Metres, g: Metres) -> Metres:
     0.372
     """
     return h + r + g
-
-
-@formula("g = L α (T − T_ref)", cites=[FIRST_PRINCIPLES])
-def growth(L: Metres, alpha: PerKelvin, T: Kelvins, T_ref: Kelvins) -> Metres:
-    """Growth into the gap.
-
-    g = L α (T − T_ref)
-
-    ``L`` length that grows [m]; ``alpha`` mean coefficient from ``T_ref`` [1/K]; ``T``, ``T_ref`` [K]. Returns [m].
-
-    Hand working: 700 mm, 12.5e-6, 240 K: 2.1 mm.
-
-    >>> round(growth(L=0.7, alpha=12.5e-6, T=533.15, T_ref=293.15) * 1e3, 6)
-    2.1
-    """
-    return L * alpha * (T - T_ref)
 
 
 @formula("c = a − s − w − g", cites=[FIRST_PRINCIPLES])

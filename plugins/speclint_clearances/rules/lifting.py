@@ -7,9 +7,10 @@ from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Kilograms, Metres, Newtons
-from speclint.handbook.bolted_joints import FED_STD_H28, shear_strength_ratio, stripping_load
+from speclint.handbook.bolted_joints import FED_STD_H28, shear_strength, shear_strength_ratio, stripping_load
 from speclint.handbook.fits import DRAWING_TEMPERATURE
-from speclint.handbook.materials import Material
+from speclint.handbook.materials import Material, share_of_strength
+from speclint.handbook.members import projected_pressure
 from speclint.handbook.threads import internal_stripping_area
 from speclint.specs import LiftingPlan, LiftingPoint, Lug
 from speclint_clearances.formulae.lifting import (
@@ -23,10 +24,7 @@ from speclint_clearances.formulae.lifting import (
     leg_slope,
     mass_together,
     net_section_stress,
-    pin_bearing_stress,
     share_of_leg,
-    share_of_proof,
-    shear_strength,
     tear_out_stress,
 )
 from speclint_clearances.formulae.lugs import (
@@ -221,11 +219,11 @@ def _lug(name: str, lug: Lug, pull: Newtons, sheet: Sheet) -> list[Judgement]:
             f"τ {name}", tear_out_stress, F=pull, e=sheet.take(f"e {name}", lug.edge), d=d, t=t
         ),
         "bearing_share": sheet.work(
-            f"σ_b {name}", pin_bearing_stress, F=pull, d=sheet.take(f"d_p {name}", lug.pin), t=t
+            f"σ_b {name}", projected_pressure, F=pull, d=sheet.take(f"d_p {name}", lug.pin), b=t
         ),
     }
     return [
-        sheet.at_most(stress, sheet.work(f"S {name}", share_of_proof, k=sheet.limit(share), R_p=proof))
+        sheet.at_most(stress, sheet.work(f"S {name}", share_of_strength, k=sheet.limit(share), R=proof))
         for share, stress in stresses.items()
     ]
 
@@ -258,7 +256,7 @@ def _bent(name: str, lug: Lug, plan: LiftingPlan, load: Load, leg: _Leg, sheet: 
     metal = sheet.material_named(f"lug {name}", lug.material)
     proof = sheet.look_up(f"R_p {name}", metal.proof_stress, at=DRAWING_TEMPERATURE, thickness=t)
     return sheet.at_most(
-        stress, sheet.work(f"S_w {name}", share_of_proof, k=sheet.limit("tension_share"), R_p=proof)
+        stress, sheet.work(f"S_w {name}", share_of_strength, k=sheet.limit("tension_share"), R=proof)
     )
 
 

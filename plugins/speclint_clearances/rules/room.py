@@ -6,12 +6,11 @@ from dataclasses import dataclass
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Kelvins, Metres, PerKelvin
-from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.handbook.fits import DRAWING_TEMPERATURE, growth_of_length
 from speclint.specs import Component, Envelope, GaugePoint, LoadCase, MotionGap
 from speclint_clearances.formulae.room import (
     curve_throw,
     gap_left,
-    growth,
     half_width_taken,
     highest_height,
     lowest_height,
@@ -106,7 +105,7 @@ def _growth(name: str, point: GaugePoint, hot: _Hot, sheet: Sheet) -> Metres:
     """Growth from where the part is held, the middle of the engine unless a length is stated."""
     stated = sheet.is_stated(f"growth length of {name}", point.growth_length)
     L = sheet.take(f"L {name}", point.growth_length if stated else point.from_centre)
-    return sheet.work(f"g {name}", growth, L=L, alpha=hot.α, T=hot.T, T_ref=DRAWING_TEMPERATURE)
+    return sheet.work(f"g {name}", growth_of_length, L=L, alpha=hot.α, T=hot.T, T_ref=DRAWING_TEMPERATURE)
 
 
 def _width(width: Metres, at: Metres, outline: Outline, sheet: Sheet) -> Judgement:
@@ -145,7 +144,7 @@ def motion_clearance(envelope: Envelope, case: LoadCase, sheet: Sheet) -> Judgem
 def _gap(name: str, gap: MotionGap, part: Component, at: Kelvins, sheet: Sheet) -> Judgement:
     grown = sheet.work(
         f"g {name}",
-        growth,
+        growth_of_length,
         L=sheet.take(f"L {name}", gap.growth_length),
         alpha=sheet.look_up("α", sheet.material_of(part).expansion, of=part, at=at),
         T=at,

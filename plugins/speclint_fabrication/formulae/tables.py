@@ -2,19 +2,15 @@
 
 from __future__ import annotations
 
-import csv
-from collections.abc import Mapping
-from functools import cache
-
 from speclint import NotKnown, OutOfRange
 from speclint.handbook.materials import Material
-from speclint.handbook.tables import Reading
+from speclint.handbook.tables import Reading, Row, rows
 from speclint_fabrication.sources import EN_1993_1_10, EN_13445_4, ISO_13920, ISO_TR_15608
 
 _GROUPS = "en-13445-4-2014-stress-relief.csv"
 _ELEMENTS = ("C", "Si", "Mn", "Cr", "Mo", "Ni", "Cu", "V")
 _ICE = 273.15
-Row = Mapping[str, str]
+_FAMILY = "speclint_fabrication"
 _THROUGH_THICKNESS = "en-1993-1-10-2005-through-thickness.csv"
 _WELDMENTS = "iso-13920-1996-linear-tolerances.csv"
 
@@ -29,7 +25,7 @@ def through_thickness(criterion: str, case: str = "", size: float = 0.0) -> Read
     (8.0, 30.0)
     """
     millimetres = round(size * 1e3, 6)
-    for row in _rows(_THROUGH_THICKNESS):
+    for row in rows(_THROUGH_THICKNESS, _FAMILY):
         within = not row["upto"] or millimetres <= float(row["upto"])
         if (row["criterion"], row["case"]) == (criterion, case) and within:
             what = f"{criterion} {case or f'{millimetres:g} mm'}, through the thickness"
@@ -46,7 +42,7 @@ def weldment_tolerance(grade: str, size: float) -> Reading:
     0.003
     """
     millimetres = round(size * 1e3, 6)
-    for row in _rows(_WELDMENTS):
+    for row in rows(_WELDMENTS, _FAMILY):
         if float(row["over"]) < millimetres <= float(row["to"]):
             what = f"tolerance of a weldment, class {grade}, at {millimetres:g} mm"
             return Reading.exact(what, float(row[grade]) / 1e3, "m", ISO_13920.at("Table 1"))
@@ -81,7 +77,7 @@ def _relief(metal: Material, column: str, words: str) -> Reading:
 
 def _group(metal: Material) -> Row:
     chromium = metal.composition("Cr").low if "Cr" in metal.elements() else 0.0
-    for row in _rows(_GROUPS):
+    for row in rows(_GROUPS, _FAMILY):
         within = all(_most(metal, name) <= float(row[name]) + 1e-9 for name in _ELEMENTS)
         if within and chromium * 100 >= float(row["Cr_least"]):
             return row
@@ -93,12 +89,3 @@ def _most(metal: Material, element: str) -> float:
     if element in ("C", "Mn") or element in metal.elements():
         return metal.composition(element).high * 100
     return 0.0
-
-
-@cache
-def _rows(name: str) -> tuple[Row, ...]:
-    from importlib.resources import files
-
-    text = files("speclint_fabrication").joinpath("data", name).read_text(encoding="utf-8")
-    lines = [line for line in text.splitlines() if not line.startswith("#")]
-    return tuple(csv.DictReader(lines))

@@ -22,20 +22,6 @@ def wasted_thickness(t: Metres, c: Metres) -> Metres:
     return t - c
 
 
-@formula("Δp = p_1 − p_2", cites=[FIRST_PRINCIPLES])
-def pressure_range(p_1: Pascals, p_2: Pascals) -> Pascals:
-    """Range of the pressure on one side of a wall over a stroke.
-
-    Δp = p_1 − p_2
-
-    ``p_1`` greatest, ``p_2`` least [Pa]. Returns [Pa].
-
-    >>> pressure_range(p_1=1.66e6, p_2=-0.02e6)
-    1680000.0
-    """
-    return p_1 - p_2
-
-
 @formula("Δp_2 = 2 Δp", cites=[FIRST_PRINCIPLES])
 def range_of_both_sides(Δp: Pascals) -> Pascals:
     """Range of the pressure across a wall between two cylinders, whose pressures rise by turns.
@@ -110,20 +96,6 @@ def stress_together(σ_b: Pascals, σ_m: Pascals) -> Pascals:
     88.0
     """
     return σ_b + σ_m
-
-
-@formula("S = x f", cites=[FIRST_PRINCIPLES])
-def bending_allowed(x: Ratio, f: Pascals) -> Pascals:
-    """Allowable bending stress.
-
-    S = x f
-
-    ``x`` factor [-]; ``f`` allowable tension of the plate [Pa]. Returns [Pa].
-
-    >>> bending_allowed(x=1.5, f=158e6)
-    237000000.0
-    """
-    return x * f
 
 
 @formula("S_z = z S", cites=[JOINT_FACTOR, RECTANGULAR_VESSELS])

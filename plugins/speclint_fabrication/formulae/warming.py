@@ -110,17 +110,3 @@ def shock_difference(T_s: KelvinDifference, T_0: KelvinDifference, Bi: Ratio) ->
     """
     require(Bi > 0, f"Biot number {Bi:.6g} is not above 0")
     return (T_s - T_0) / (1.5 + 3.25 / Bi - 0.5 * math.exp(-16 / Bi))
-
-
-@formula("S = k R", cites=[FIRST_PRINCIPLES])
-def share_of_proof(k: Ratio, R: Pascals) -> Pascals:
-    """Allowable thermal stress.
-
-    S = k R
-
-    ``k`` share [-]; ``R`` proof stress [Pa]. Returns [Pa].
-
-    >>> round(share_of_proof(k=0.3, R=300e6) / 1e6, 6)
-    90.0
-    """
-    return k * R

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Kelvins, NewtonsPerMetre, Pascals, Ratio
+from speclint.handbook.steam import excess_pressure
 from speclint.specs import CylinderBlock, FlatWall, LoadCase, WeldedJoint, Weldment
 from speclint_fabrication.formulae.fatigue import (
     fatigue_size_factor,
@@ -15,7 +16,6 @@ from speclint_fabrication.formulae.fatigue import (
 from speclint_fabrication.formulae.walls import (
     membrane_force,
     membrane_stress,
-    pressure_range,
     range_of_both_sides,
     stress_together,
 )
@@ -141,7 +141,7 @@ def _of_a_stroke(
     """
     one, other = (float(side == "cylinder") for side in sides_of(name, wall, sheet))
     greatest, least = greatest_on("cylinder", case, block, sheet), least_in_cylinder(case, sheet)
-    p = sheet.work(f"Δp of {name}", pressure_range, p_1=greatest, p_2=least)
+    p = sheet.work(f"Δp of {name}", excess_pressure, p_1=greatest, p_2=least)
     h_1, h_2 = depths_beside(name, wall, sheet)
     pull = sheet.work(f"N of {name}", membrane_force, p_1=one * p, h_1=h_1, p_2=other * p, h_2=h_2)
     if one and other:

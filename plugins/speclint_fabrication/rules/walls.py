@@ -6,12 +6,11 @@ from dataclasses import dataclass
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Kelvins, Metres, Pascals
-from speclint.handbook.materials import Material
+from speclint.handbook.materials import Material, multiple_of_allowable
 from speclint.handbook.members import bending_stress, fixed_moment_uniform, simple_moment_uniform
 from speclint.handbook.plates import PANEL_TABLES, panel_stress, panel_stress_factor
 from speclint.specs import CylinderBlock, FlatWall, LoadCase, Weldment
 from speclint_fabrication.formulae.walls import (
-    bending_allowed,
     bending_allowed_at_weld,
     membrane_stress,
     plate_with_rib,
@@ -135,7 +134,7 @@ def edge_stress(name: str, wall: FlatWall, p: Pascals, t: Metres, sheet: Sheet) 
 
 def _allowed(name: str, factor: str, loaded: Loaded, rolled: Metres, sheet: Sheet) -> Pascals:
     f = sheet.look_up(f"f of {name}", loaded.metal.allowable_tension, at=loaded.at, wall=rolled)
-    return sheet.work(f"S of {name}", bending_allowed, x=sheet.limit(factor, "x"), f=f)
+    return sheet.work(f"S of {name}", multiple_of_allowable, k=sheet.limit(factor, "x"), f=f)
 
 
 def _panel(name: str, wall: FlatWall, loaded: Loaded, weldment: Weldment, sheet: Sheet) -> Judgement:

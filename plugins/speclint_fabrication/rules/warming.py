@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import KelvinDifference, Kelvins, Metres
-from speclint.handbook.materials import Material
+from speclint.handbook.materials import Material, share_of_strength
 from speclint.handbook.steam import saturation_temperature
 from speclint.specs import LoadCase, Plate, Weldment
 from speclint_fabrication.formulae.warming import (
@@ -14,7 +14,6 @@ from speclint_fabrication.formulae.warming import (
     diffusivity,
     face_above_mean,
     face_stress,
-    share_of_proof,
     shock_difference,
 )
 from speclint_fabrication.inputs.plates import metal_of, rolled_thickness
@@ -118,7 +117,7 @@ def _held(limit: str, symbol: str, wall: Wall, ahead: KelvinDifference, sheet: S
         nu=sheet.look_up("ν", wall.metal.poisson),
     )
     proof = sheet.look_up("R_p", wall.metal.proof_stress, at=wall.at, thickness=wall.rolled)
-    allowed = sheet.work(f"S of {wall.name}", share_of_proof, k=sheet.limit(limit, "k"), R=proof)
+    allowed = sheet.work(f"S of {wall.name}", share_of_strength, k=sheet.limit(limit, "k"), R=proof)
     return sheet.at_most(stress, allowed)
 
 

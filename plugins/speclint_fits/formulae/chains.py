@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
-from speclint.equations import Kelvins, Metres, PerKelvin, Ratio
+from speclint.equations import Metres, Ratio
 from speclint.handbook.fits import WORST_CASE_CITES
 
 _WORST_CASE = list(WORST_CASE_CITES)
@@ -165,23 +165,6 @@ def spread_asked(a: Metres, b: Metres) -> Metres:
     508.0
     """
     return b - a
-
-
-@formula("y = L α (T − T_ref)", cites=[FIRST_PRINCIPLES])
-def growth_of_length(L: Metres, alpha: PerKelvin, T: Kelvins, T_ref: Kelvins) -> Metres:
-    """Thermal growth of a length over its size on the drawing.
-
-    y = L α (T − T_ref)
-
-    ``L`` length at ``T_ref``, negative where growth narrows the gap [m]; ``alpha`` mean coefficient from
-    ``T_ref`` [1/K]; ``T`` of the part [K]. Returns [m].
-
-    Hand working: 330 mm, 11e-6, 250 K: 330 × 0.00275 = 0.9075 mm.
-
-    >>> round(growth_of_length(L=0.330, alpha=11e-6, T=543.15, T_ref=293.15) * 1e3, 6)
-    0.9075
-    """
-    return L * alpha * (T - T_ref)
 
 
 @formula("g_h = g + y", cites=[FIRST_PRINCIPLES])

@@ -1,42 +1,14 @@
-"""Clearance and interference between the limits, stress, grip, and a saddle on its barrel."""
+"""The middle of a fit, the stress of a solid shaft in it, and a saddle on its barrel."""
 
 from __future__ import annotations
 
 import math
 
-from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
-from speclint.equations import Kelvins, Metres, Newtons, Pascals, PerKelvin, Radians, Ratio
+from speclint import FIRST_PRINCIPLES, formula, require
+from speclint.equations import Metres, Pascals, Radians
 
 #: Beyond this half arc a saddle bears on its flanks, and a gap measured along the radius is not meaningful.
 _WIDEST_HALF_ARC = math.radians(80)
-
-
-@formula("δ = d − D", cites=[FIRST_PRINCIPLES])
-def interference(d: Metres, D: Metres) -> Metres:
-    """Interference of a shaft in its hole.
-
-    δ = d − D
-
-    ``d`` shaft, ``D`` hole [m]. Returns [m], negative for a clearance.
-
-    >>> round(interference(d=0.17012, D=0.17004) * 1e6, 6)
-    80.0
-    """
-    return d - D
-
-
-@formula("c = −δ", cites=[FIRST_PRINCIPLES])
-def clearance(delta: Metres) -> Metres:
-    """Clearance.
-
-    c = −δ
-
-    ``delta`` interference [m]. Returns [m].
-
-    >>> clearance(delta=-0.1e-3)
-    0.0001
-    """
-    return -delta
 
 
 @formula("m = (a + b)/2", cites=[FIRST_PRINCIPLES])
@@ -53,48 +25,6 @@ def middle(a: Metres, b: Metres) -> Metres:
     return (a + b) / 2
 
 
-@formula("δ_p = max(δ, 0)", cites=[FIRST_PRINCIPLES])
-def pressing_interference(delta: Metres) -> Metres:
-    """Interference that gives contact pressure: zero where the parts are loose.
-
-    δ_p = max(δ, 0)
-
-    ``delta`` interference, negative for a clearance [m]. Returns [m].
-
-    >>> abs(pressing_interference(delta=-0.1e-3))
-    0.0
-    """
-    return max(delta, 0 * delta)
-
-
-@formula("D_o = D + 2 t", cites=[FIRST_PRINCIPLES])
-def outside_of_wall(D: Metres, t: Metres) -> Metres:
-    """Outside diameter of the ring of metal round a hole.
-
-    D_o = D + 2 t
-
-    ``D`` hole, ``t`` least metal round it [m]. Returns [m].
-
-    >>> round(outside_of_wall(D=0.170, t=0.022), 6)
-    0.214
-    """
-    return D + 2 * t
-
-
-@formula("σ_s = |σ|", cites=[FIRST_PRINCIPLES])
-def size_of_stress(sigma: Pascals) -> Pascals:
-    """Magnitude of the hoop stress.
-
-    σ_s = |σ|
-
-    ``sigma`` stress, tension positive [Pa]. Returns [Pa].
-
-    >>> size_of_stress(sigma=-60e6)
-    60000000.0
-    """
-    return abs(sigma)
-
-
 @formula("σ = p", cites=[FIRST_PRINCIPLES])
 def solid_shaft_stress(p: Pascals) -> Pascals:
     """Stress in a solid shaft under contact pressure, equal to the pressure throughout.
@@ -107,51 +37,6 @@ def solid_shaft_stress(p: Pascals) -> Pascals:
     40000000.0
     """
     return p
-
-
-@formula("S = k R", cites=[COMMON_PRACTICE])
-def share_of_strength(k: Ratio, R: Pascals) -> Pascals:
-    """Allowable stress.
-
-    S = k R
-
-    ``k`` share [-]; ``R`` strength [Pa]. Returns [Pa].
-
-    >>> round(share_of_strength(k=0.67, R=300e6) / 1e6, 6)
-    201.0
-    """
-    return k * R
-
-
-@formula("F_n = x F", cites=[COMMON_PRACTICE])
-def load_with_factor(x: Ratio, F: Newtons) -> Newtons:
-    """Holding force required of the fit.
-
-    F_n = x F
-
-    ``x`` factor [-]; ``F`` load [N]. Returns [N].
-
-    >>> load_with_factor(x=2.0, F=30e3)
-    60000.0
-    """
-    return x * F
-
-
-@formula("D_h = D (1 + α (T − T_ref))", cites=[FIRST_PRINCIPLES])
-def hot_diameter(D: Metres, alpha: PerKelvin, T: Kelvins, T_ref: Kelvins) -> Metres:
-    """Diameter at the temperature of its part.
-
-    D_h = D (1 + α (T − T_ref))
-
-    ``D`` diameter at ``T_ref`` [m]; ``alpha`` mean coefficient from ``T_ref`` [1/K]; ``T``, ``T_ref`` [K].
-    Returns [m].
-
-    Hand working: 1800 mm, 12e-6, 180 K: 1800 × 1.00216 = 1803.888 mm.
-
-    >>> round(hot_diameter(D=1.8, alpha=12e-6, T=473.15, T_ref=293.15) * 1e3, 6)
-    1803.888
-    """
-    return D * (1 + alpha * (T - T_ref))
 
 
 @formula("g = |D_s − D_b| (1 − cos θ)/(2 k), k = 1 if D_s ≥ D_b, else cos θ", cites=[FIRST_PRINCIPLES])

@@ -4,38 +4,15 @@ from __future__ import annotations
 
 from speclint import FIRST_PRINCIPLES, formula, require
 from speclint.equations import (
-    Kelvins,
     Kilograms,
     Metres,
     MetresPerSecondSquared,
     Newtons,
     NewtonsPerMetre,
     Pascals,
-    PerKelvin,
     Ratio,
     SquareMetres,
 )
-
-
-@formula("g = |L| (α_b (T_b − T_ref) − α_f (T_f − T_ref))", cites=[FIRST_PRINCIPLES])
-def relative_growth(
-    L: Metres, alpha_b: PerKelvin, T_b: Kelvins, alpha_f: PerKelvin, T_f: Kelvins, T_ref: Kelvins
-) -> Metres:
-    """How much more a length of the block grows than the same length of its frame.
-
-    g = |L| (α_b (T_b − T_ref) − α_f (T_f − T_ref))
-
-    ``L`` length, on either side of the fixed point [m]; ``alpha_b``, ``alpha_f`` mean coefficients of block and
-    frame from ``T_ref`` [1/K]; ``T_b``, ``T_f`` their temperatures, ``T_ref`` that of the drawing [K].
-    Returns [m].
-
-    Hand working: 200 mm, 12.5e-6, 100 K, the frame cold: 0.25 mm.
-
-    >>> cold = {"alpha_f": 12e-6, "T_f": 293.15, "T_ref": 293.15}
-    >>> round(relative_growth(L=-0.200, alpha_b=12.5e-6, T_b=393.15, **cold) * 1e3, 6)
-    0.25
-    """
-    return abs(L) * (alpha_b * (T_b - T_ref) - alpha_f * (T_f - T_ref))
 
 
 @formula("δ_h = δ + g", cites=[FIRST_PRINCIPLES])
@@ -170,17 +147,3 @@ def force_to_enter(mu: Ratio, sigma: Pascals, A: SquareMetres) -> Newtons:
     450000
     """
     return 2 * mu * sigma * A
-
-
-@formula("F = F_1 + F_2", cites=[FIRST_PRINCIPLES])
-def forces_together(F_1: Newtons, F_2: Newtons) -> Newtons:
-    """Force that draws all locating pads in.
-
-    F = F_1 + F_2
-
-    ``F_1`` of those before, ``F_2`` of one more [N]. Returns [N].
-
-    >>> forces_together(F_1=100e3, F_2=50e3)
-    150000.0
-    """
-    return F_1 + F_2

@@ -2,15 +2,10 @@
 
 from __future__ import annotations
 
-import csv
-from collections.abc import Mapping
-from functools import cache
-
 from speclint import NotKnown, OutOfRange
-from speclint.handbook.tables import Reading
+from speclint.handbook.tables import Reading, Row, rows
 from speclint_fits.sources import ISO_8062_3, ISO_8062_3_ALLOWANCES, ISO_8062_3_TOLERANCES
 
-Row = Mapping[str, str]
 #: Grades of machining allowance, finest first.
 GRADES = "ABCDEFGHJK"
 
@@ -62,11 +57,5 @@ def _entry(table: str, grade: str, size: float) -> float:
     raise OutOfRange(f"ISO 8062-3 holds for sizes over 0 to 10000 mm; {millimetres:g} mm is outside")
 
 
-@cache
 def _rows(table: str) -> tuple[Row, ...]:
-    from importlib.resources import files
-
-    name = f"iso-8062-3-2007-{table}.csv"
-    text = files("speclint_fits").joinpath("data", name).read_text(encoding="utf-8")
-    lines = [line for line in text.splitlines() if not line.startswith("#")]
-    return tuple(csv.DictReader(lines))
+    return rows(f"iso-8062-3-2007-{table}.csv", "speclint_fits")

@@ -6,9 +6,15 @@ from dataclasses import dataclass
 
 from speclint import Sheet
 from speclint.equations import Kelvins, Metres, Pascals
-from speclint.handbook.fits import DRAWING_TEMPERATURE, contact_pressure, hot_interference
+from speclint.handbook.cylinders import outside_of_wall
+from speclint.handbook.fits import (
+    DRAWING_TEMPERATURE,
+    contact_pressure,
+    hot_interference,
+    interference,
+    pressing_interference,
+)
 from speclint.specs import Component, Fit, LoadCase
-from speclint_fits.formulae.fits import interference, outside_of_wall, pressing_interference
 
 
 @dataclass(frozen=True)
@@ -89,7 +95,7 @@ def pressed(fit: Fit, sizes: Sizes, parts: Parts, hot: Hot, sheet: Sheet) -> Pre
     """The contact pressure; zero where the parts are loose."""
     outer, inner = sheet.material_of(parts.outer), sheet.material_of(parts.inner)
     d_in = inside_of_shaft(fit, sheet)
-    D_out = sheet.work("D_o", outside_of_wall, D=sizes.hole, t=sheet.take("t", sheet.dimension(fit.wall)))
+    D_out = sheet.work("D_o", outside_of_wall, d=sizes.hole, t=sheet.take("t", sheet.dimension(fit.wall)))
     p = sheet.work(
         "p",
         contact_pressure,

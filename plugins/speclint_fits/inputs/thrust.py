@@ -6,9 +6,10 @@ from speclint import Sheet
 from speclint.equations import Newtons, Pascals
 from speclint.handbook.bolted_joints import loads
 from speclint.handbook.cylinders import pressure_blown_off, relief_accumulation
+from speclint.handbook.members import sum_of_loads
 from speclint.handbook.tables import Reading
 from speclint.specs import CylinderBlock, CylinderLiner, FrameFastening, LoadCase
-from speclint_fits.formulae.pads import forces_together, thrust_on_pad
+from speclint_fits.formulae.pads import thrust_on_pad
 from speclint_fits.sources import CGPM
 
 _GRAVITY = Reading.exact("standard gravity", 9.80665, "m/s²", CGPM)
@@ -19,7 +20,7 @@ def thrust_of(block: CylinderBlock, pad: str, case: LoadCase, sheet: Sheet) -> N
     steam, pressure = 0.0, _pressure(block, case, sheet)
     for name in block.bores:
         load = sheet.work(f"F of {name}", loads.pressure_load, D=_last_bore(block, name, sheet), p=pressure)
-        steam = sheet.work("F_s", forces_together, F_1=steam, F_2=load)
+        steam = sheet.work("F_s", sum_of_loads, F_1=steam, F_2=load)
     for fastening in sheet.belonging_to(block, FrameFastening):
         if sheet.read(f"pad of {fastening.id}", fastening.pad) == pad:
             return sheet.work(

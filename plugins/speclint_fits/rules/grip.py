@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.fits import SHRINK_FIT, axial_grip, interference_after_smoothing
+from speclint.handbook.members import load_with_factor
 from speclint.specs import Fit, LoadCase
-from speclint_fits.formulae.fits import load_with_factor
 from speclint_fits.inputs.fits import Hot, cold, hot_fit, intent_of, parts_of, pressed, sizes_of
 from speclint_fits.sources import DIN_7190
 

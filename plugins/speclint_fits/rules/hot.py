@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 from speclint import FIRST_PRINCIPLES, Grade, Judgement, Sheet, rule
-from speclint.handbook.fits import SHRINK_FIT
+from speclint.handbook.fits import SHRINK_FIT, gap_of_interference
 from speclint.specs import Fit, LoadCase
-from speclint_fits.formulae.fits import clearance
 from speclint_fits.inputs.fits import hot_fit, intent_of, parts_of, sizes_of
 
 
@@ -27,7 +26,10 @@ def hot(fit: Fit, case: LoadCase, sheet: Sheet) -> Judgement:
     left = hot_fit(sizes, parts_of(fit, sheet), case, sheet).delta
     if intent == "interference":
         return sheet.stays(left, sizes.delta, strictly=True)
-    room, cold = sheet.work("c_h", clearance, delta=left), sheet.work("c", clearance, delta=sizes.delta)
+    room, cold = (
+        sheet.work("c_h", gap_of_interference, delta=left),
+        sheet.work("c", gap_of_interference, delta=sizes.delta),
+    )
     if intent == "clearance":
         return sheet.stays(room, cold, strictly=True)
     return sheet.reported(

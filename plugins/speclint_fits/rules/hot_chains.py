@@ -13,11 +13,12 @@ from speclint.handbook.fits import (
     STATISTICAL_CITES,
     WORST_CASE_CITES,
     chains,
+    growth_of_length,
 )
 from speclint.handbook.materials import Material
 from speclint.handbook.tables import Reading
 from speclint.specs import CaseName, ChainLink, Component, DimensionChain, LoadCase
-from speclint_fits.formulae.chains import gap_when_hot, growth_of_length, with_link
+from speclint_fits.formulae.chains import gap_when_hot, with_link
 from speclint_fits.formulae.fits import middle
 from speclint_fits.inputs.chains import asked_hot, handbook_link, held, judged_by_chance, links_of, size_of
 

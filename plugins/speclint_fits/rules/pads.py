@@ -5,17 +5,15 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
-from speclint.handbook.fits import DRAWING_TEMPERATURE
-from speclint.handbook.members import rectangle_area
+from speclint.handbook.fits import DRAWING_TEMPERATURE, interference, relative_growth
+from speclint.handbook.materials import share_of_strength
+from speclint.handbook.members import rectangle_area, sum_of_loads
 from speclint.specs import CaseName, CylinderBlock, LoadCase, LocatingFace, Pad
-from speclint_fits.formulae.fits import interference, share_of_strength
 from speclint_fits.formulae.pads import (
     bearing_with_thrust,
     far_side,
     force_to_enter,
-    forces_together,
     grown,
-    relative_growth,
     room_left,
     wedged_stress,
     wedged_stress_in_slot,
@@ -122,7 +120,7 @@ def _entering(seated: Seated, sheet: Sheet) -> Judgement:
             sigma = _stress(one, _interference(one, sheet), DRAWING_TEMPERATURE, sheet)
             mu = sheet.take("μ", face.friction)
             added = sheet.work("F_2", force_to_enter, mu=mu, sigma=sigma, A=_area(one, sheet))
-            force = sheet.work("F", forces_together, F_1=force, F_2=added)
+            force = sheet.work("F", sum_of_loads, F_1=force, F_2=added)
     return sheet.at_most(force, sheet.take("F_j", seated.face.entering_force))
 
 
@@ -156,10 +154,10 @@ def _growth(length: float, seated: Seated, at: tuple[float, float], sheet: Sheet
         "g",
         relative_growth,
         L=length,
-        alpha_b=sheet.look_up("α_b", block.expansion, of=seated.block, at=at[0]),
-        T_b=at[0],
-        alpha_f=sheet.look_up("α_f", frame.expansion, of=seated.face, at=at[1]),
-        T_f=at[1],
+        alpha_1=sheet.look_up("α_b", block.expansion, of=seated.block, at=at[0]),
+        T_1=at[0],
+        alpha_2=sheet.look_up("α_f", frame.expansion, of=seated.face, at=at[1]),
+        T_2=at[1],
         T_ref=DRAWING_TEMPERATURE,
     )
 

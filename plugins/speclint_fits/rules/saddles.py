@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.handbook.fits import DRAWING_TEMPERATURE, size_when_hot
 from speclint.specs import Component, Dimension, Fit, LoadCase
-from speclint_fits.formulae.fits import hot_diameter, saddle_gap
+from speclint_fits.formulae.fits import saddle_gap
 
 
 @rule(
@@ -48,7 +48,7 @@ def _hot(symbol: str, where: Dimension, part: Component, case: LoadCase, sheet: 
     T = sheet.take(f"T of {symbol}", case.temperature_of(part))
     alpha = sheet.look_up(f"α of {symbol}", sheet.material_of(part).expansion, of=part, at=T)
     size = sheet.take(symbol, sheet.dimension(where))
-    return sheet.work(f"{symbol},h", hot_diameter, D=size, alpha=alpha, T=T, T_ref=DRAWING_TEMPERATURE)
+    return sheet.work(f"{symbol},h", size_when_hot, L=size, alpha=alpha, T=T, T_ref=DRAWING_TEMPERATURE)
 
 
 RULES = (curved_seat,)

@@ -3,9 +3,16 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.handbook.fits import SHRINK_FIT, inner_hoop_stress, outer_hoop_stress, outer_tresca_stress
+from speclint.handbook.fits import (
+    SHRINK_FIT,
+    inner_hoop_stress,
+    outer_hoop_stress,
+    outer_tresca_stress,
+    size_of_stress,
+)
+from speclint.handbook.materials import share_of_strength
 from speclint.specs import Fit, LoadCase
-from speclint_fits.formulae.fits import share_of_strength, size_of_stress, solid_shaft_stress
+from speclint_fits.formulae.fits import solid_shaft_stress
 from speclint_fits.inputs.fits import (
     Hot,
     Parts,

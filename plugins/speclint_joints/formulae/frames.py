@@ -131,20 +131,6 @@ def bearing_of_fitted_bolts(T: Newtons, n: Ratio, d: Metres, L: Metres) -> Pasca
     return T / (n * d * L)
 
 
-@formula("q = T/A", cites=[FIRST_PRINCIPLES])
-def stress_of_lugs(T: Newtons, A: SquareMetres) -> Pascals:
-    """Shear or bearing stress of lugs that take all the thrust.
-
-    q = T/A
-
-    T: thrust, N. A: area of all lugs that work in one direction, m². Returns Pa.
-
-    >>> stress_of_lugs(T=400e3, A=0.01)
-    40000000.0
-    """
-    return T / A
-
-
 @formula("M = T a", cites=[FIRST_PRINCIPLES])
 def couple_of_thrust(T: Newtons, a: Metres) -> NewtonMetres:
     """Couple by which the thrust twists the block on the frame.

@@ -99,20 +99,6 @@ def engaged_diameters(L_e: Metres, d: Metres) -> Ratio:
     return L_e / d
 
 
-@formula("F_m = k F", cites=[COMMON_PRACTICE])
-def load_with_margin(k: Ratio, F: Newtons) -> Newtons:
-    """Load that a thread must hold, times its margin.
-
-    F_m = k F
-
-    k: margin. F: load, N. Returns N.
-
-    >>> load_with_margin(k=1.2, F=100e3)
-    120000.0
-    """
-    return k * F
-
-
 @formula("D_in = D_b − d_h", cites=[FIRST_PRINCIPLES])
 def inside_of_holes(D_b: Metres, d_h: Metres) -> Metres:
     """Diameter inside the stud holes.

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import math
-
 from speclint import FIRST_PRINCIPLES, formula, require
 from speclint.equations import Metres, Newtons, Pascals, Ratio, SquareMetres
 
@@ -32,35 +30,6 @@ def load_of_all(F: Newtons, n: Ratio) -> Newtons:
     240000.0
     """
     return n * F
-
-
-@formula("A = π d²/4", cites=[FIRST_PRINCIPLES])
-def circle_area(d: Metres) -> SquareMetres:
-    """Area of a round shank.
-
-    A = π d²/4
-
-    d: diameter, m. Returns m².
-
-    >>> round(circle_area(d=0.020) * 1e6, 2)
-    314.16
-    """
-    return math.pi * d**2 / 4
-
-
-@formula("A = π (D_o² − D_i²)/4", cites=[FIRST_PRINCIPLES])
-def ring_area(D_o: Metres, D_i: Metres) -> SquareMetres:
-    """Area of a ring.
-
-    A = π (D_o² − D_i²)/4
-
-    D_o, D_i: outside and inside diameter, m. Returns m².
-
-    >>> round(ring_area(D_o=0.2, D_i=0.1), 5)  # hand: π × 0.03/4
-    0.02356
-    """
-    require(D_o > D_i, f"outside of the ring, {D_o:.4g}, is not larger than its inside, {D_i:.4g}")
-    return math.pi * (D_o**2 - D_i**2) / 4
 
 
 @formula("A = min(A_s, A_d)", cites=[FIRST_PRINCIPLES])

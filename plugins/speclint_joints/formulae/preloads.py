@@ -77,20 +77,6 @@ def torsion_in_service(k: Ratio, tau_0: Pascals) -> Pascals:
     return k * tau_0
 
 
-@formula("σ = ν R", cites=[FIRST_PRINCIPLES])
-def share_of_strength(nu: Ratio, R: Pascals) -> Pascals:
-    """Permitted stress, as a share of a strength.
-
-    σ = ν R
-
-    nu: share. R: strength, or allowable stress, Pa. Returns Pa.
-
-    >>> share_of_strength(nu=0.5, R=500e6)
-    250000000.0
-    """
-    return nu * R
-
-
 @formula("F_share = ν F", cites=[FIRST_PRINCIPLES])
 def share_of_load(nu: Ratio, F: Newtons) -> Newtons:
     """Share of the preload cold.
@@ -119,20 +105,6 @@ def breaking_load(R_m: Pascals, A_s: SquareMetres) -> Newtons:
     203
     """
     return R_m * A_s
-
-
-@formula("τ_B = r R_m", cites=[VDI_2230.at("strength of threads in shear")])
-def shear_strength(r: Ratio, R_m: Pascals) -> Pascals:
-    """Shear strength of a thread's metal.
-
-    τ_B = r R_m
-
-    r: shear over tensile strength. R_m: tensile strength, Pa. Returns Pa.
-
-    >>> shear_strength(r=0.6, R_m=500e6)
-    300000000.0
-    """
-    return r * R_m
 
 
 @formula("F_mean = F_i + Φ (P_high + P_low)/2", cites=[VDI_2230.at("section 5.5.3")])

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import Sheet
+from speclint.handbook.cylinders import pressure_blown_off
 from speclint.specs import (
     BoltedJoint,
     Component,
@@ -16,7 +17,7 @@ from speclint.specs import (
     PipeFlange,
     StuffingBox,
 )
-from speclint_joints.formulae.pressures import accumulation, pressure_blown_off
+from speclint_joints.formulae.pressures import accumulation
 
 
 def acting_pressure(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> float:

@@ -6,8 +6,8 @@ from dataclasses import dataclass
 
 from speclint import Sheet
 from speclint.handbook.bolted_joints import stiffness
+from speclint.handbook.members import round_area, tube_area
 from speclint.specs import BoltedJoint, Component, LoadCase
-from speclint_joints.formulae.loads import circle_area, ring_area
 from speclint_joints.formulae.springs import (
     free_length,
     free_thread,
@@ -82,7 +82,7 @@ def stack_of(joint: BoltedJoint, sheet: Sheet) -> Stack:
         held_length=grip,
         far_length=set_in if tapped else far_grip,
         squeezed=sheet.work("h_2", tapped_part_in_grip, d=studs.d) if tapped else far_grip,
-        shank_area=sheet.work("A_d", circle_area, d=shank),
+        shank_area=sheet.work("A_d", round_area, d=shank),
         shank_length=shank_length,
         thread_length=sheet.work("l_t", free_thread, L=free, l_d=shank_length),
         hole=sheet.take("d_h", joint.hole),
@@ -94,9 +94,9 @@ def stack_of(joint: BoltedJoint, sheet: Sheet) -> Stack:
 def _gasket_spring(joint: BoltedJoint, sheet: Sheet, n: int, thickness: float) -> float:
     area = sheet.work(
         "A_g",
-        ring_area,
-        D_o=sheet.take("D_o", joint.gasket.outside),
-        D_i=sheet.take("D_i", joint.gasket.inside),
+        tube_area,
+        D=sheet.take("D_o", joint.gasket.outside),
+        d=sheet.take("D_i", joint.gasket.inside),
     )
     modulus = sheet.take("E_g", joint.gasket.modulus)
     return sheet.work("k_g", gasket_stiffness, E_g=modulus, A=area, n=n, t_g=thickness)

@@ -6,10 +6,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from speclint import Grade, Judgement, Limit, Sheet, rule
+from speclint.handbook.materials import share_of_strength
 from speclint.handbook.plates import circular as plates, flat_covers, rings as ring_plates
 from speclint.specs import BoltedJoint, CaseName, CylinderCover, LoadCase
 from speclint_joints.formulae.covers import flange_bending_stress, gasket_lever
-from speclint_joints.formulae.preloads import share_of_strength
 from speclint_joints.inputs.cover_loads import design_bolting, greatest_pulls, reaction_circle
 from speclint_joints.inputs.holding import joint_holding
 from speclint_joints.inputs.pressures import acting_pressure
@@ -54,7 +54,7 @@ def _flat_plate(cover: CylinderCover, case: LoadCase, sheet: Sheet, stretch: flo
     bolting = design_bolting(joint, case, sheet, pressure)
     t, stock = sheet.take("t", cover.thickness), sheet.take_nominal("t_s", cover.as_made)
     strength = _strength(cover, joint, case, sheet, stock)
-    in_case = sheet.work("S", share_of_strength, nu=stretch, R=strength.hot)
+    in_case = sheet.work("S", share_of_strength, k=stretch, R=strength.hot)
     lever = sheet.work("h_G", gasket_lever, D_b=sheet.take("D_b", joint.circle), G=bolting.G)
     plate = _Plate(cover, lever, bolting.G, pressure)
     needed = [
@@ -97,9 +97,9 @@ def _for_real_pull(
 ) -> Iterator[float]:
     """Thickness for the greatest pull of the studs, which is above the code's: in bending up to about yield."""
     pulls, bending = greatest_pulls(joint, case, sheet), sheet.limit("bending")
-    cold = sheet.work("S_b0", share_of_strength, nu=bending, R=strength.cold)
+    cold = sheet.work("S_b0", share_of_strength, k=bending, R=strength.cold)
     yield _code_thickness(plate, sheet, "tightened", p=0.0, S=cold, W=pulls.tightened)
-    hot = sheet.work("S_bh", share_of_strength, nu=bending, R=strength.hot)
+    hot = sheet.work("S_bh", share_of_strength, k=bending, R=strength.hot)
     yield _code_thickness(plate, sheet, "pulled", p=plate.p, S=hot, W=pulls.in_work)
 
 
@@ -219,6 +219,9 @@ def flange(cover: CylinderCover, case: LoadCase, sheet: Sheet) -> Judgement:
     judged = [_cut_from(cover, stock, t, sheet)]
     for mark, pull, tension in (("0", pulls.tightened, strength.cold), ("f", pulls.in_work, strength.hot)):
         stress = sheet.work(f"sigma_{mark}", flange_bending_stress, W=pull, h_G=lever, G=G, t=t)
-        limit = sheet.work(f"f_b{mark}", share_of_strength, nu=sheet.limit("bending"), R=tension)
+        limit = sheet.work(f"f_b{mark}", share_of_strength, k=sheet.limit("bending"), R=tension)
         judged.append(sheet.at_most(stress, limit))
     return sheet.worst(*judged)
+
+
+RULES = (thickness, on_test, flange)

@@ -12,15 +12,17 @@ from speclint.handbook.bolted_joints import (
     loads,
     nut_widening_factor,
     outer_thread_bending_factor,
+    shear_strength,
     shear_strength_ratio,
     stripping_load_with_factors,
     thread_strength_ratio,
 )
 from speclint.handbook.materials import Material
+from speclint.handbook.members import load_with_factor
 from speclint.handbook.threads import external_stripping_area, internal_stripping_area
 from speclint.specs import BoltedJoint, Gland, LoadCase
-from speclint_joints.formulae.holes import engaged_diameters, load_with_margin, ring_round_hole
-from speclint_joints.formulae.preloads import breaking_load, shear_strength
+from speclint_joints.formulae.holes import engaged_diameters, ring_round_hole
+from speclint_joints.formulae.preloads import breaking_load
 from speclint_joints.inputs.engagement import tapped_engagement
 from speclint_joints.inputs.preload import working_preload
 from speclint_joints.inputs.seals import lift_per_stud
@@ -96,8 +98,8 @@ def engagement(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     strength = sheet.look_up("R_m", steel.tensile_strength, of=joint, at=at, thickness=studs.d)
     breaking = sheet.work("F_m", breaking_load, R_m=strength, A_s=studs.A_s)
     margin = sheet.limit("margin")
-    held = sheet.work("F_need", load_with_margin, k=margin, F=greatest)
-    broken = sheet.work("F_break", load_with_margin, k=margin, F=breaking)
+    held = sheet.work("F_need", load_with_factor, x=margin, F=greatest)
+    broken = sheet.work("F_break", load_with_factor, x=margin, F=breaking)
     judged = []
     for end in _ends(joint, sheet):
         other = sheet.look_up(f"R_{end.mark}", end.material.tensile_strength, at=at)
@@ -160,3 +162,6 @@ def _named(thread: str, end: _End, joint: BoltedJoint, judged: Judgement) -> Jud
     says = f"{of}: {judged.says}" if judged.says else ""
     stated = joint.nut.engagement if end.mark == "n" else joint.tapped.engagement
     return replace(judged, says=says).pointing_at(stated.where)
+
+
+RULES = (engagement,)

@@ -67,3 +67,6 @@ def _endurance(joint: BoltedJoint, case: LoadCase, sheet: Sheet, working: Workin
     return sheet.work(
         "sigma_AG", fatigue.endurance_rolled_after_treatment, sigma_AV=before, F_m=mean, F_02=full
     )
+
+
+RULES = (stud_fatigue,)

@@ -6,10 +6,11 @@ from dataclasses import dataclass
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.bolted_joints import loads, stud_stress
+from speclint.handbook.materials import share_of_strength
+from speclint.handbook.members import direct_stress, round_area
 from speclint.specs import CaseName, CylinderBlock, CylinderEnd, CylinderLiner, FrameFastening, LoadCase, Pad
 from speclint_joints.formulae import frames
-from speclint_joints.formulae.loads import circle_area
-from speclint_joints.formulae.preloads import preload_left, share_of_strength
+from speclint_joints.formulae.preloads import preload_left
 from speclint_joints.inputs.preload import tightened_preload
 from speclint_joints.inputs.pressures import pressure_in_cylinder
 from speclint_joints.inputs.studs import Studs, studs_of
@@ -152,19 +153,15 @@ def block_slip(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Judge
 
 def _fitted(fastening: FrameFastening, sheet: Sheet, thrust: float) -> tuple[float, float]:
     n, d = sheet.count("n", fastening.count), sheet.take("d_f", fastening.fitted_diameter)
-    area = sheet.work("A_f", circle_area, d=d)
+    area = sheet.work("A_f", round_area, d=d)
     sheared = sheet.work("tau", frames.shear_of_fitted_bolts, T=thrust, n=n, A=area)
     length = sheet.take("L_f", fastening.bearing_length)
     return sheared, sheet.work("q", frames.bearing_of_fitted_bolts, T=thrust, n=n, d=d, L=length)
 
 
 def _lugs(fastening: FrameFastening, sheet: Sheet, thrust: float) -> tuple[float, float]:
-    sheared = sheet.work(
-        "tau", frames.stress_of_lugs, T=thrust, A=sheet.take("A_l", fastening.lug_shear_area)
-    )
-    return sheared, sheet.work(
-        "q", frames.stress_of_lugs, T=thrust, A=sheet.take("A_q", fastening.lug_bearing_area)
-    )
+    sheared = sheet.work("tau", direct_stress, F=thrust, A=sheet.take("A_l", fastening.lug_shear_area))
+    return sheared, sheet.work("q", direct_stress, F=thrust, A=sheet.take("A_q", fastening.lug_bearing_area))
 
 
 @rule(
@@ -200,7 +197,7 @@ def block_couple(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Jud
     pull = sheet.work("sigma", stud_stress.tension, F=load, A_s=drawn.bolts.A_s)
     at = sheet.take("T_b", case.temperature_of(fastening))
     proof = sheet.look_up("R_p", sheet.material_of(fastening).proof_stress, at=at, thickness=drawn.bolts.d)
-    limit = sheet.work("sigma_lim", share_of_strength, nu=sheet.limit("share of proof"), R=proof)
+    limit = sheet.work("sigma_lim", share_of_strength, k=sheet.limit("share of proof"), R=proof)
     return sheet.worst(
         sheet.at_least(factor, sheet.limit("factor")),
         sheet.at_most(pressed, sheet.limit("pad pressure")),
@@ -218,3 +215,6 @@ def _lift(
         "l", frames.between_pads, x_1=sheet.take("x_1", pad.at), x_2=sheet.take("x_2", other.at)
     )
     return sheet.work("P", frames.lift_by_couple, M=couple, l=apart, n=n)
+
+
+RULES = (block_slip, block_couple)

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, NotKnown, Sheet, rule
 from speclint.handbook.bolted_joints import gasket_materials
+from speclint.handbook.members import tube_area
 from speclint.specs import BoltedJoint, LoadCase
-from speclint_joints.formulae.loads import pressure_on_face, ring_area
+from speclint_joints.formulae.loads import pressure_on_face
 from speclint_joints.inputs.preload import working_preload
 from speclint_joints.inputs.pressures import acting_pressure
 from speclint_joints.inputs.seals import sealed_by
@@ -69,9 +70,12 @@ def gasket_crush(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     working = working_preload(joint, case, sheet)
     n = working.stack.studs.n
     outside, inside = sheet.take("D_o", joint.gasket.outside), sheet.take("D_i", joint.gasket.inside)
-    area = sheet.work("A_g", ring_area, D_o=outside, D_i=inside)
+    area = sheet.work("A_g", tube_area, D=outside, d=inside)
     name = sheet.read("gasket", joint.gasket.name)
     bears = sheet.look_up("q_max", gasket_materials.crushing_stress, gasket=name)
     tightened = sheet.work("q_0", pressure_on_face, F=working.tightened.high, n=n, A=area)
     hot = sheet.work("q_h", pressure_on_face, F=working.high, n=n, A=area)
     return sheet.worst(sheet.at_most(tightened, bears), sheet.at_most(hot, bears))
+
+
+RULES = (gasket_rating, gasket_crush)

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.bolted_joints import stud_stress, tightening
+from speclint.handbook.materials import share_of_strength
 from speclint.handbook.members import equivalent_stress
 from speclint.specs import BoltedJoint, Gland, LoadCase
 from speclint_joints.formulae.glands import greatest_share, packing_load
-from speclint_joints.formulae.preloads import share_of_strength
 from speclint_joints.inputs.holding import joint_holding
 from speclint_joints.inputs.pressures import acting_pressure
 from speclint_joints.inputs.studs import Studs, flank_angle, pitch, pitch_diameter, studs_of
@@ -47,7 +47,7 @@ def studs(gland: Gland, case: LoadCase, sheet: Sheet) -> Judgement:
     at = sheet.take("T_b", case.temperature_of(joint))
     proof = sheet.look_up("R_p", sheet.material_of(joint).proof_stress, of=joint, at=at, thickness=own.d)
     return sheet.at_most(
-        stress, sheet.work("sigma_lim", share_of_strength, nu=sheet.limit("share of proof"), R=proof)
+        stress, sheet.work("sigma_lim", share_of_strength, k=sheet.limit("share of proof"), R=proof)
     )
 
 
@@ -69,3 +69,6 @@ def _twist(own: Studs, load: float, sheet: Sheet) -> float:
     torque = sheet.work("M_t", tightening.thread_torque, F=load, P=P, d_2=d_2, mu_t=mu, alpha=alpha)
     across = sheet.work("d_s", stud_stress.stress_diameter, A_s=own.A_s)
     return sheet.work("tau", stud_stress.torsion_shear, M_t=torque, d_s=across)
+
+
+RULES = (studs,)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.bolted_joints import FED_STD_H28
 from speclint.handbook.cylinders import bore_hoop_stress
+from speclint.handbook.materials import share_of_strength
 from speclint.specs import BoltedJoint, Gland
 from speclint_joints.formulae.holes import (
     bursting_pressure,
@@ -12,7 +13,6 @@ from speclint_joints.formulae.holes import (
     least_edge_distance,
     ring_round_hole,
 )
-from speclint_joints.formulae.preloads import share_of_strength
 from speclint_joints.inputs.engagement import left_by_tap, tapped_engagement
 from speclint_joints.inputs.preload import tightened_preload
 from speclint_joints.inputs.studs import flank_angle, nominal_diameter, pitch_diameter, studs_of
@@ -85,10 +85,13 @@ def edge(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     stress = sheet.work("sigma_h", bore_hoop_stress, p=wedge, d=studs.d, D=outside)
     at = sheet.take("T_0", joint.tightening.temperature)
     tension = sheet.look_up("f", sheet.material_of(tapped).allowable_tension, of=tapped, at=at)
-    local = sheet.work("f_l", share_of_strength, nu=sheet.limit("local"), R=tension)
+    local = sheet.work("f_l", share_of_strength, k=sheet.limit("local"), R=tension)
     return sheet.worst(_far_enough(joint, sheet, studs.d), sheet.at_most(stress, local))
 
 
 def _far_enough(joint: BoltedJoint, sheet: Sheet, d: float) -> Judgement:
     least = sheet.work("e_low", least_edge_distance, d=d, k=sheet.limit("diameters"))
     return sheet.at_least(sheet.take("e", joint.edge_distance), least)
+
+
+RULES = (hole_depth, edge)

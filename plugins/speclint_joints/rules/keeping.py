@@ -93,3 +93,6 @@ def underside(joint: BoltedJoint | FrameFastening, sheet: Sheet) -> Judgement:
     kept = sheet.read("second retention", joint.second_retention)
     says = f"second retention that keeps the part off the track if the fastening fails: {kept}"
     return sheet.states(kept != "none", says, where=joint.second_retention.where)
+
+
+RULES = (locking, underside)

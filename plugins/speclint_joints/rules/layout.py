@@ -136,3 +136,6 @@ def _outside_of_flange(joint: BoltedJoint, held: Component, sheet: Sheet) -> flo
     if isinstance(held, CylinderCover | PipeFlange):
         return sheet.take("D_f", held.outside_diameter)
     raise sheet.not_assessed(f"a {held.called} states no outside diameter of a flange", held.where)
+
+
+RULES = (stud_count, stud_pitch, room)

@@ -111,3 +111,6 @@ def _swings(lens: LensJoint, sheet: Sheet, mark: str, R: float, band: dict[str, 
     face = sheet.take("w", lens.face_width)
     allowed = sheet.work(f"delta_{mark}", contact.swing_of_seat, w=face, b=half, R=R)
     return sheet.at_least(allowed, sheet.take("delta_s", lens.swing))
+
+
+RULES = (seat,)

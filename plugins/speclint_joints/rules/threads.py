@@ -64,3 +64,6 @@ def _why(one: Thread, other: Thread) -> str:
     if one.flank_angle != other.flank_angle:
         return "flanks at 55° against flanks at 60°"
     return f"pitch {one.pitch * 1e3:.4g} mm against {other.pitch * 1e3:.4g} mm"
+
+
+RULES = (same_thread,)

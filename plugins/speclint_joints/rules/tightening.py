@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.bolted_joints import loads, stud_stress, tightening
+from speclint.handbook.materials import share_of_strength
 from speclint.handbook.members import equivalent_stress
 from speclint.specs import BoltedJoint, Gland, LoadCase
 from speclint_joints.formulae.loads import least_area
 from speclint_joints.formulae.preloads import (
     friction_of_coefficient,
     preload_without_torsion,
-    share_of_strength,
     torsion_in_service,
 )
 from speclint_joints.inputs.preload import TORQUE_METHODS, Tightened, tightened_preload, working_preload
@@ -148,7 +148,7 @@ def service_stress(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgemen
     stress = sheet.work("sigma_eq", equivalent_stress, sigma=pull, tau=twist)
     at = sheet.take("T_b", case.temperature_of(joint))
     proof = sheet.look_up("R_p", sheet.material_of(joint).proof_stress, at=at, thickness=studs.d)
-    limit = sheet.work("sigma_lim", share_of_strength, nu=_share(sheet, working.tightened, at), R=proof)
+    limit = sheet.work("sigma_lim", share_of_strength, k=_share(sheet, working.tightened, at), R=proof)
     return sheet.at_most(stress, limit)
 
 
@@ -201,3 +201,6 @@ def bolting_material(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgem
     if hottest > sheet.limit("no creep") or material.holds("time-dependent-from"):
         judged.append(sheet.no_hotter(at, sheet.look_up("T_c", material.time_dependent_from, of=joint)))
     return sheet.worst(*judged)
+
+
+RULES = (preload, service_stress, bolting_material)

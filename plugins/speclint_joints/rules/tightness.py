@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.bolted_joints import gasket_materials, gaskets, loads
+from speclint.handbook.members import tube_area
 from speclint.specs import BoltedJoint, LoadCase
-from speclint_joints.formulae.loads import load_of_all, pressure_on_face, ring_area, times
+from speclint_joints.formulae.loads import load_of_all, pressure_on_face, times
 from speclint_joints.formulae.preloads import share_of_load
 from speclint_joints.inputs.preload import working_preload
 from speclint_joints.inputs.pressures import acting_pressure
@@ -76,7 +77,7 @@ def face_pressure(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement
         sheet.take("D_o", joint.ground_face.outside),
         sheet.take("D_i", joint.ground_face.inside),
     )
-    area = sheet.work("A_f", ring_area, D_o=outside, D_i=inside)
+    area = sheet.work("A_f", tube_area, D=outside, d=inside)
     pressed = sheet.work("q", pressure_on_face, F=left, n=studs.n, A=area)
     least = sheet.work("q_low", times, k=sheet.limit("times the pressure"), p=pressure)
     return sheet.at_least(pressed, least)
@@ -128,3 +129,6 @@ def thermal(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     working = working_preload(joint, case, sheet)
     share = sheet.limit("share left")
     return sheet.at_least(working.low, sheet.work("F_share", share_of_load, nu=share, F=working.settled_low))
+
+
+RULES = (gasket_load, face_pressure, separation, thermal)

@@ -9,9 +9,7 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
 from speclint.equations import (
     CubicMetres,
     Kelvins,
-    Kilograms,
     Metres,
-    MetresPerSecondSquared,
     Newtons,
     Pascals,
     PerKelvin,
@@ -115,22 +113,6 @@ def stretches_together(u_1: Metres, u_2: Metres) -> Metres:
     return u_1 + u_2
 
 
-@formula("F = m a", cites=[FIRST_PRINCIPLES])
-def inertia_force(m: Kilograms, a: MetresPerSecondSquared) -> Newtons:
-    """Inertia force of the reciprocating masses on the rod.
-
-    F = m a
-
-    ``m`` reciprocating mass [kg]; ``a`` their acceleration [m/s²]. Returns [N].
-
-    Hand working: 300 kg at 346.5 m/s².
-
-    >>> inertia_force(m=300.0, a=346.5)
-    103950.0
-    """
-    return m * a
-
-
 @formula("u = 4 F L/(π d² E)", cites=[FIRST_PRINCIPLES])
 def rod_stretch(F: Newtons, L: Metres, d: Metres, E: Pascals) -> Metres:
     """Stretch of the piston rod.
@@ -159,20 +141,6 @@ def clearance_left(c_h: Metres, u: Metres, w: Metres) -> Metres:
     7.66
     """
     return c_h - u - w
-
-
-@formula("r = s/2", cites=[FIRST_PRINCIPLES])
-def crank_radius(s: Metres) -> Metres:
-    """Radius of the crank.
-
-    r = s/2
-
-    ``s`` stroke [m]. Returns [m].
-
-    >>> crank_radius(s=0.66)
-    0.33
-    """
-    return s / 2
 
 
 @formula("w = |x_w − x_f|", cites=[FIRST_PRINCIPLES])

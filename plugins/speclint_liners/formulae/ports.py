@@ -5,24 +5,7 @@ from __future__ import annotations
 import math
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula
-from speclint.equations import Kelvins, Metres, PerKelvin, Radians, Ratio
-
-
-@formula("x_h = x (1 + α (T − T_ref))", cites=[FIRST_PRINCIPLES])
-def place_when_hot(x: Metres, alpha: PerKelvin, T: Kelvins, T_ref: Kelvins) -> Metres:
-    """Position along the axis of a hot part.
-
-    x_h = x (1 + α (T − T_ref))
-
-    ``x`` distance from the datum at ``T_ref`` [m]; ``alpha`` mean coefficient from ``T_ref`` [1/K]; ``T``,
-    ``T_ref`` temperatures [K]. Returns [m].
-
-    Hand working: 800 mm, 12e-6, 250 K: 802.4 mm.
-
-    >>> round(place_when_hot(x=0.800, alpha=12e-6, T=543.15, T_ref=293.15) * 1e3, 6)
-    802.4
-    """
-    return x * (1 + alpha * (T - T_ref))
+from speclint.equations import Metres, Radians, Ratio
 
 
 @formula("s = D θ/2", cites=[FIRST_PRINCIPLES])

@@ -180,20 +180,6 @@ def collar_seat_area(D_c: Metres, D_b: Metres, k: Metres) -> SquareMetres:
     return math.pi * (D_c**2 - inside**2) / 4
 
 
-@formula("σ = F/A", cites=[FIRST_PRINCIPLES])
-def seat_pressure(F: Newtons, A: SquareMetres) -> Pascals:
-    """Pressure on the seat of the collar.
-
-    σ = F/A
-
-    ``F`` force on the collar [N]; ``A`` area of its seat [m²]. Returns [Pa].
-
-    >>> seat_pressure(F=200e3, A=0.02)
-    10000000.0
-    """
-    return F / A
-
-
 @formula("τ = F/(π D b)", cites=[FIRST_PRINCIPLES])
 def collar_shear(F: Newtons, D: Metres, b: Metres) -> Pascals:
     """Mean shear where the collar joins the barrel.

@@ -108,20 +108,6 @@ def wall_when_wasted(t: Metres, w: Metres) -> Metres:
     return t - w
 
 
-@formula("D = d + 2 t", cites=[FIRST_PRINCIPLES])
-def outside_of_wall(d: Metres, t: Metres) -> Metres:
-    """Outside diameter of a bore with a wall all round it.
-
-    D = d + 2 t
-
-    ``d`` bore [m]; ``t`` wall [m]. Returns [m].
-
-    >>> round(outside_of_wall(d=0.560, t=0.040), 6)
-    0.64
-    """
-    return d + 2 * t
-
-
 @formula("σ = p (D² + d²)/(D² − d²), D = d + 2 t", cites=[LAME])
 def bore_stress_of_wall(p: Pascals, d: Metres, t: Metres) -> Pascals:
     """Hoop stress at the bore of the liner alone, with its least wall.
@@ -233,3 +219,17 @@ def whole_reborings(d_last: Metres, d: Metres, s: Metres) -> Ratio:
     require(s > 0 * d, f"the step {s:.6g} must be above 0")
     require(d_last >= d, f"the last bore {d_last:.6g} is smaller than the new one {d:.6g}")
     return float(math.floor((d_last - d) / s + 0.05))
+
+
+@formula("σ_c = max(−σ, 0)", cites=[FIRST_PRINCIPLES])
+def compression(sigma: Pascals) -> Pascals:
+    """Compressive hoop stress of the liner at its bore.
+
+    σ_c = max(−σ, 0)
+
+    ``sigma`` hoop stress, tension positive [Pa]. Returns [Pa]; nothing for a tension.
+
+    >>> compression(sigma=-60e6)
+    60000000.0
+    """
+    return max(-sigma, 0 * sigma)

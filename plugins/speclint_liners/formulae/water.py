@@ -142,20 +142,6 @@ def wanted_test_pressure(p: Pascals, k: Ratio, k_T: Ratio, f_20: Pascals, f_T: P
     return p * max(k, k_T * f_20 / f_T)
 
 
-@formula("S_t = k R", cites=[FIRST_PRINCIPLES])
-def allowed_at_test(k: Ratio, R: Pascals) -> Pascals:
-    """Allowable stress at the test.
-
-    S_t = k R
-
-    ``k`` share [-]; ``R`` proof stress of steel, or tensile strength of iron, at the test [Pa]. Returns [Pa].
-
-    >>> round(allowed_at_test(k=0.9, R=345e6) / 1e6, 6)
-    310.5
-    """
-    return k * R
-
-
 @formula("Δp = max(p_1 − q_2, p_2 − q_1, 0)", cites=[FIRST_PRINCIPLES])
 def greatest_pressure_across(p_1: Pascals, q_1: Pascals, p_2: Pascals, q_2: Pascals) -> Pascals:
     """The greatest pressure that a wall carries between two spaces whose pressures change.

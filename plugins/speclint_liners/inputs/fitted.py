@@ -5,10 +5,15 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from speclint import Sheet
-from speclint.handbook.fits import DRAWING_TEMPERATURE, hot_interference, interference_after_smoothing
+from speclint.handbook.cylinders import outside_of_wall
+from speclint.handbook.fits import (
+    DRAWING_TEMPERATURE,
+    hot_interference,
+    interference,
+    interference_after_smoothing,
+)
 from speclint.specs import Bore, CylinderBlock, CylinderLiner, LoadCase
-from speclint_liners.formulae.fits import interference
-from speclint_liners.formulae.walls import eccentricity_of_run_out, outside_of_wall
+from speclint_liners.formulae.walls import eccentricity_of_run_out
 
 
 @dataclass(frozen=True)
@@ -61,7 +66,7 @@ def cold_fit(liner: CylinderLiner, housed: Housing, sheet: Sheet) -> Fit:
     """The fit by the drawings: its interference is negative for a clearance."""
     outside = sheet.take("D_l", liner.outside_diameter)
     bore = sheet.take("D_b", housed.bore.diameter)
-    return Fit(outside, bore, sheet.work("δ", interference, D_l=outside, D_b=bore))
+    return Fit(outside, bore, sheet.work("δ", interference, d=outside, D=bore))
 
 
 def gripping(liner: CylinderLiner, housed: Housing, fit: Fit, sheet: Sheet) -> Fit:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Judgement, Limit, Sheet
 from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.handbook.materials import share_of_strength
 from speclint.specs import CylinderLiner, LoadCase
-from speclint_liners.formulae.fits import allowed_compression, allowed_fit_stress
 from speclint_liners.formulae.seating import (
     collar_nip,
     collar_nip_hot,
@@ -69,8 +69,8 @@ def _dowels(liner: CylinderLiner, force: float, hot: HotFit, sheet: Sheet) -> Ju
     shear = sheet.work("τ", dowel_shear, F=force, n=n, d=d)
     metal = sheet.material_named(f"dowels of {liner.id}", liner.dowels.material)
     proof = sheet.look_up("R_p", metal.proof_stress, at=hot.at_block, thickness=d)
-    may = sheet.work("τ_all", allowed_fit_stress, k=sheet.limit("shear_share", "k_τ"), R_p=proof)
+    may = sheet.work("τ_all", share_of_strength, k=sheet.limit("shear_share", "k_τ"), R=proof)
     bearing = sheet.work("σ_d", dowel_bearing, F=force, n=n, d=d, L=sheet.take("L_d", liner.dowels.depth))
     iron = sheet.look_up("R_c", sheet.material_of(liner).compressive_strength, of=liner, at=hot.at_liner)
-    bears = sheet.work("σ_d,all", allowed_compression, k=sheet.limit("bearing_share", "k_σ"), R_c=iron)
+    bears = sheet.work("σ_d,all", share_of_strength, k=sheet.limit("bearing_share", "k_σ"), R=iron)
     return sheet.worst(sheet.at_most(shear, may), sheet.at_most(bearing, bears))

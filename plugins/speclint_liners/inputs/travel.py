@@ -4,14 +4,12 @@ from __future__ import annotations
 
 from speclint import Sheet
 from speclint.equations import Metres
-from speclint.handbook.cams import piston_acceleration
+from speclint.handbook.cams import crank_radius, inertia_force, piston_acceleration
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import CylinderBlock, CylinderEnd, LoadCase
 from speclint_liners.formulae.ends import (
     clearance_when_hot,
     clearance_with_driving_rod,
-    crank_radius,
-    inertia_force,
     rod_stretch,
     stretch_of_section,
     stretches_together,
@@ -76,7 +74,7 @@ def stretch(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> float:
     acceleration = sheet.work(
         "a",
         piston_acceleration,
-        r=sheet.work("r", crank_radius, s=sheet.take("s", drive.stroke)),
+        r=sheet.work("r", crank_radius, S=sheet.take("s", drive.stroke)),
         l=sheet.take("l", drive.connecting_rod_length),
         ω=sheet.take("ω", case.rotational_speed),
         θ=0.0,

@@ -3,10 +3,16 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.handbook.fits import DRAWING_TEMPERATURE, axial_grip, contact_pressure
+from speclint.handbook.fits import (
+    DRAWING_TEMPERATURE,
+    axial_grip,
+    contact_pressure,
+    pressing_interference,
+    shrinkage_available,
+    shrinkage_to_enter,
+)
 from speclint.handbook.tables import Reading
 from speclint.specs import CylinderLiner
-from speclint_liners.formulae.fits import pressing_interference, shrinkage_available, shrinkage_to_enter
 from speclint_liners.inputs.fitted import Fit, Housing, cold_fit, elastic, housing
 from speclint_liners.sources import DIN_7190, ITS_90
 
@@ -103,10 +109,10 @@ def _by_heat(
         "s_max",
         shrinkage_available,
         D=fit.bore,
-        alpha_b=sheet.look_up("α_b", sheet.material_of(housed.block).expansion, of=housed.block, at=warm),
-        T_b=warm,
-        alpha_l=sheet.look_up("α_l", sheet.material_of(liner).expansion, of=liner, at=cold),
-        T_l=cold,
+        alpha_out=sheet.look_up("α_b", sheet.material_of(housed.block).expansion, of=housed.block, at=warm),
+        T_out=warm,
+        alpha_in=sheet.look_up("α_l", sheet.material_of(liner).expansion, of=liner, at=cold),
+        T_in=cold,
         T_ref=DRAWING_TEMPERATURE,
     )
     return sheet.worst(sheet.at_least(gained, needed), *judgements)

@@ -13,20 +13,17 @@ from speclint.handbook.fits import (
     SHRINK_FIT,
     bore_closing,
     contact_pressure,
+    gap_of_interference,
     inner_hoop_stress,
     outer_tresca_stress,
+    pressing_interference,
+    relative_growth,
     shell_pressure,
 )
+from speclint.handbook.materials import share_of_strength
 from speclint.handbook.tables import Reading
 from speclint.specs import CylinderLiner, LoadCase
-from speclint_liners.formulae.fits import (
-    allowed_compression,
-    allowed_fit_stress,
-    compression,
-    gap_of_interference,
-    interference_lost,
-    pressing_interference,
-)
+from speclint_liners.formulae.walls import compression
 from speclint_liners.inputs.as_made import metal_of_wall
 from speclint_liners.inputs.fitted import (
     Elastic,
@@ -79,11 +76,11 @@ def _both_stresses(
     squeezed = sheet.work("σ_l", inner_hoop_stress, p=pressures[0], d_in=rings.d, D=rings.D)
     pressed = sheet.work("σ_c", compression, sigma=squeezed)
     iron = sheet.look_up("R_c", sheet.material_of(liner).compressive_strength, of=liner, at=at[0])
-    may_liner = sheet.work("σ_c,all", allowed_compression, k=sheet.limit("liner_share", "k_l"), R_c=iron)
+    may_liner = sheet.work("σ_c,all", share_of_strength, k=sheet.limit("liner_share", "k_l"), R=iron)
     tresca = sheet.work("σ_T", outer_tresca_stress, p=pressures[1], D=rings.D, D_out=rings.D_s)
     metal, made = metal_of_wall(housed.bore, housed.block, sheet)
     proof = sheet.look_up("R_p", metal.proof_stress, of=housed.block, at=at[1], thickness=made)
-    may_block = sheet.work("σ_T,all", allowed_fit_stress, k=sheet.limit("block_share", "k_b"), R_p=proof)
+    may_block = sheet.work("σ_T,all", share_of_strength, k=sheet.limit("block_share", "k_b"), R=proof)
     return sheet.worst(sheet.at_most(pressed, may_liner), sheet.at_most(tresca, may_block))
 
 
@@ -182,12 +179,12 @@ def _loss(liner: CylinderLiner, housed: Housing, fit: Fit, hot: HotFit, sheet: S
     def lost(symbol: str, of_iron: Band, of_steel: Band) -> float:
         return sheet.work(
             symbol,
-            interference_lost,
-            D=fit.bore,
-            alpha_l=sheet.look_up("α_l", of_iron(iron.expansion), of=liner, at=hot.at_liner),
-            T_l=hot.at_liner,
-            alpha_b=sheet.look_up("α_b", of_steel(steel.expansion), of=housed.block, at=hot.at_block),
-            T_b=hot.at_block,
+            relative_growth,
+            L=fit.bore,
+            alpha_2=sheet.look_up("α_l", of_iron(iron.expansion), of=liner, at=hot.at_liner),
+            T_2=hot.at_liner,
+            alpha_1=sheet.look_up("α_b", of_steel(steel.expansion), of=housed.block, at=hot.at_block),
+            T_1=hot.at_block,
             T_ref=DRAWING_TEMPERATURE,
         )
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.handbook.fits import DRAWING_TEMPERATURE, size_when_hot
 from speclint.specs import BlockPort, CylinderLiner, LinerPort, LoadCase
 from speclint_liners.formulae.ports import (
     angle_between,
@@ -11,7 +11,6 @@ from speclint_liners.formulae.ports import (
     least_bar,
     overlap,
     place_round_bore,
-    place_when_hot,
     widest_opening,
 )
 from speclint_liners.formulae.walls import thinnest_wall
@@ -59,7 +58,7 @@ def _blocked(
     places = []
     for place, (alpha, at) in zip((port.from_collar, meets.from_seat), heats, strict=True):
         cold = sheet.take("x", place)
-        places.append(sheet.work("x_h", place_when_hot, x=cold, alpha=alpha, T=at, T_ref=DRAWING_TEMPERATURE))
+        places.append(sheet.work("x_h", size_when_hot, L=cold, alpha=alpha, T=at, T_ref=DRAWING_TEMPERATURE))
     away = sheet.work(
         "φ", angle_between, theta_1=sheet.take("θ_l", port.angle), theta_2=sheet.take("θ_b", meets.angle)
     )

@@ -6,13 +6,13 @@ from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kelvins, Metres, Pascals
-from speclint.handbook.cylinders import bore_hoop_stress
+from speclint.handbook.cylinders import bore_hoop_stress, outside_of_wall
 from speclint.handbook.fits import DRAWING_TEMPERATURE, outer_tresca_stress
-from speclint.handbook.materials import Material
+from speclint.handbook.materials import Material, share_of_strength
 from speclint.handbook.plates import TIMOSHENKO_PLATES, panel_stress, panel_stress_factor
 from speclint.specs import Bore, CylinderBlock, Division, LoadCase
-from speclint_liners.formulae.walls import outside_of_wall, wall_when_wasted
-from speclint_liners.formulae.water import allowed_at_test, greatest_pressure_across, wanted_test_pressure
+from speclint_liners.formulae.walls import wall_when_wasted
+from speclint_liners.formulae.water import greatest_pressure_across, wanted_test_pressure
 from speclint_liners.inputs.as_made import liner_as_cast, metal_of_wall
 from speclint_liners.inputs.cylinders import liners_of
 from speclint_liners.inputs.neighbours import missing_divisions, temperatures_beside
@@ -116,7 +116,7 @@ def _block_at_test(
         stress = sheet.work("σ_b", outer_tresca_stress, p=test, D=d, D_out=outside)
         strength = sheet.look_up("R_p", metal.proof_stress, of=block, at=at, thickness=thickness)
         share = sheet.limit("steel_share")
-    return sheet.at_most(stress, sheet.work("S_b", allowed_at_test, k=share, R=strength))
+    return sheet.at_most(stress, sheet.work("S_b", share_of_strength, k=share, R=strength))
 
 
 def _liners_at_test(block: CylinderBlock, bore: str, test: float, sheet: Sheet) -> Iterator[Judgement]:
@@ -129,7 +129,7 @@ def _liners_at_test(block: CylinderBlock, bore: str, test: float, sheet: Sheet) 
             "R_m", iron.tensile_strength, of=liner, at=DRAWING_TEMPERATURE, thickness=cast
         )
         yield sheet.at_most(
-            stress, sheet.work("S_l", allowed_at_test, k=sheet.limit("iron_share"), R=strength)
+            stress, sheet.work("S_l", share_of_strength, k=sheet.limit("iron_share"), R=strength)
         )
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.handbook.fits import DRAWING_TEMPERATURE, size_when_hot
 from speclint.specs import CylinderBlock, CylinderEnd, CylinderLiner, LoadCase, PistonRing
 from speclint_liners.formulae.ends import (
     beyond_working_bore,
@@ -15,7 +15,6 @@ from speclint_liners.formulae.ends import (
     ring_overrun,
     room_before_port,
 )
-from speclint_liners.formulae.ports import place_when_hot
 from speclint_liners.inputs.cylinders import end_of
 from speclint_liners.inputs.travel import hot_clearance, stretch
 from speclint_liners.sources import MARINE_LINERS
@@ -91,7 +90,7 @@ def _beyond(
         at = sheet.take(f"T_{symbol}", case.temperature_of(part))
         alpha = sheet.look_up(f"α_{symbol}", sheet.material_of(part).expansion, of=part, at=at)
         hot.append(
-            sheet.work(f"x_{symbol}", place_when_hot, x=cold, alpha=alpha, T=at, T_ref=DRAWING_TEMPERATURE)
+            sheet.work(f"x_{symbol}", size_when_hot, L=cold, alpha=alpha, T=at, T_ref=DRAWING_TEMPERATURE)
         )
     return sheet.work("w", beyond_working_bore, x_w=hot[0], x_f=hot[1])
 

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.handbook.materials import share_of_strength
+from speclint.handbook.members import direct_stress
 from speclint.specs import CylinderLiner, LoadCase, SealingLand
-from speclint_liners.formulae.fits import allowed_compression
 from speclint_liners.formulae.seating import (
     collar_bending,
     collar_nip,
@@ -16,7 +17,6 @@ from speclint_liners.formulae.seating import (
     room_at_free_end,
     room_left,
     seat_circle,
-    seat_pressure,
 )
 from speclint_liners.inputs.as_made import liner_as_cast
 from speclint_liners.inputs.fitted import Housing, housing
@@ -112,14 +112,14 @@ def _clamped(
     bore = sheet.take("D_b", housed.bore.diameter)
     root = sheet.take("D_l", liner.outside_diameter)
     area = sheet.work("A", collar_seat_area, D_c=across, D_b=bore, k=chamfer)
-    crushing = sheet.work("σ_c", seat_pressure, F=force, A=area)
+    crushing = sheet.work("σ_c", direct_stress, F=force, A=area)
     shear = sheet.work("τ", collar_shear, F=force, D=root, b=thickness)
     circle = sheet.work("D_s", seat_circle, D_c=across, D_b=bore, k=chamfer)
     pressed = sheet.take("D_k", liner.collar.clamp_diameter)
     bending = sheet.work("σ", collar_bending, F=force, D_k=pressed, D_s=circle, D=root, b=thickness)
     iron = sheet.material_of(liner)
     strength = sheet.look_up("R_c", iron.compressive_strength, of=liner, at=DRAWING_TEMPERATURE)
-    may = sheet.work("S_c", allowed_compression, k=sheet.limit("liner_share"), R_c=strength)
+    may = sheet.work("S_c", share_of_strength, k=sheet.limit("liner_share"), R=strength)
     cast = liner_as_cast(liner, sheet)
     tension = sheet.look_up("S", iron.allowable_tension, of=liner, at=DRAWING_TEMPERATURE, wall=cast)
     return sheet.at_most(crushing, may), sheet.at_most(shear, tension), sheet.at_most(bending, tension)

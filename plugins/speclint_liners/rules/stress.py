@@ -6,11 +6,10 @@ from dataclasses import replace
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kelvins, Pascals
-from speclint.handbook.cylinders import bore_hoop_stress, minimum_wall
-from speclint.handbook.fits import COMPOUND, supported_bore_hoop_stress
+from speclint.handbook.cylinders import bore_hoop_stress, minimum_wall, outside_of_wall
+from speclint.handbook.fits import COMPOUND, gap_of_interference, supported_bore_hoop_stress
 from speclint.specs import CylinderLiner, LoadCase
-from speclint_liners.formulae.fits import gap_of_interference
-from speclint_liners.formulae.walls import bore_stress_of_wall, gap_at_best, outside_of_wall, thinnest_wall
+from speclint_liners.formulae.walls import bore_stress_of_wall, gap_at_best, thinnest_wall
 from speclint_liners.inputs.as_made import liner_as_cast
 from speclint_liners.inputs.backing import is_backed
 from speclint_liners.inputs.fitted import (

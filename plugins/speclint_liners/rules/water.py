@@ -6,11 +6,10 @@ import math
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import MetresPerSecond
-from speclint.handbook.cams import piston_speed
+from speclint.handbook.cams import crank_radius, piston_speed
 from speclint.handbook.cylinders import pressure_blown_off
 from speclint.handbook.tables import Reading
 from speclint.specs import CylinderBlock, CylinderEnd, LoadCase
-from speclint_liners.formulae.ends import crank_radius
 from speclint_liners.formulae.water import (
     highest_setting,
     pressure_times,
@@ -118,7 +117,7 @@ def _greatest_piston_speed(block: CylinderBlock, sheet: Sheet) -> MetresPerSecon
     drive = block.drive
     tread = sheet.take("D", drive.least_wheel_diameter)
     turning = sheet.work("ω", wheel_speed, v=sheet.limit("creep", "v"), D=tread)
-    crank = sheet.work("r", crank_radius, s=sheet.take("s", drive.stroke))
+    crank = sheet.work("r", crank_radius, S=sheet.take("s", drive.stroke))
     rod = sheet.take("l", drive.connecting_rod_length)
 
     def moving(angle: float) -> float:

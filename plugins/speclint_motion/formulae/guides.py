@@ -1,4 +1,4 @@
-"""Crosshead and slide bars: pressure on the slipper, deflection of the bar, reciprocating mass."""
+"""Crosshead and slide bars: deflection of the bar, reciprocating mass."""
 
 from __future__ import annotations
 
@@ -9,7 +9,6 @@ from speclint.equations import (
     Kilograms,
     Metres,
     MetresToTheFourth,
-    Newtons,
     Pascals,
     Radians,
     RadiansPerSecond,
@@ -20,25 +19,6 @@ from speclint.handbook.cams import piston_travel
 from speclint.handbook.members import fixed_deflection, simple_deflection
 from speclint.handbook.tables import ROARK
 from speclint_motion.formulae.thrust import slipper_thrust
-
-
-@formula("p = N/(x L b)", cites=[FIRST_PRINCIPLES])
-def slipper_pressure(N: Newtons, L: Metres, b: Metres, x: Ratio) -> Pascals:
-    """Mean pressure between slipper and bar.
-
-    p = N/(x L b)
-
-    ``N`` thrust [N]; ``L``, ``b`` length and width of the slipper [m]; ``x`` share of its face that bears, above 0
-    to 1. Returns [Pa]. Raises OutOfRange outside.
-
-    Hand working: 60 kN over 400 × 250 mm: 0.6 MPa.
-
-    >>> round(slipper_pressure(N=60e3, L=0.4, b=0.25, x=1.0) / 1e6, 9)
-    0.6
-    """
-    require(0 < x <= 1, f"bearing share {x:.4g} is not between 0 and 1")
-    require(L > 0 * L and b > 0 * b, "the face of the slipper must be above 0")
-    return N / (x * L * b)
 
 
 @formula("a = x_0 + r (1 − cos θ) + l (1 − √(1 − (r/l)² sin² θ))", cites=[FIRST_PRINCIPLES])

@@ -1,31 +1,11 @@
-"""Pins and shafts: bearing pressure, bending, shear."""
+"""Pins and shafts: bending, and what a keyway takes of a shaft."""
 
 from __future__ import annotations
 
 import math
 
 from speclint import FIRST_PRINCIPLES, formula, require
-from speclint.equations import CubicMetres, Metres, NewtonMetres, Newtons, Pascals, Radians, Ratio
-
-
-@formula("p = F/(d b)", cites=[FIRST_PRINCIPLES])
-def projected_pressure(F: Newtons, d: Metres, b: Metres) -> Pascals:
-    """Pressure of a bearing on its projected area.
-
-    p = F/(d b)
-
-    ``F`` load [N]; ``d``, ``b`` diameter and length of the bearing [m]. Returns [Pa].
-    Raises OutOfRange unless both are above 0.
-
-    Jindal, Machine Design (as printed in the FOSSEE companion), from the other side: 22 kN on a journal of equal
-    length and
-    diameter, 95.74 mm, give 2.4 MPa.
-
-    >>> round(projected_pressure(F=22e3, d=0.09574, b=0.09574) / 1e6, 2)
-    2.4
-    """
-    require(d > 0 * d and b > 0 * b, "the bearing must have an area")
-    return F / (d * b)
+from speclint.equations import CubicMetres, Metres, NewtonMetres, Newtons, Radians, Ratio
 
 
 @formula("M = F (2 L − b)/8", cites=[FIRST_PRINCIPLES])
@@ -44,20 +24,6 @@ def moment_of_held_pin(F: Newtons, L: Metres, b: Metres) -> NewtonMetres:
     """
     require(b <= 2 * L, f"a bearing of {b:.4g} does not lie between supports {L:.4g} apart")
     return F * (2 * L - b) / 8
-
-
-@formula("M = F a", cites=[FIRST_PRINCIPLES])
-def moment_of_crank_pin(F: Newtons, a: Metres) -> NewtonMetres:
-    """Moment of a crank pin where it is held.
-
-    M = F a
-
-    ``F`` load [N]; ``a`` from the face that holds it to the middle of the bearing [m]. Returns [N·m].
-
-    >>> moment_of_crank_pin(F=320e3, a=0.125)
-    40000.0
-    """
-    return F * a
 
 
 @formula("Z = π d³/32", cites=[FIRST_PRINCIPLES])

@@ -5,52 +5,7 @@ from __future__ import annotations
 import math
 
 from speclint import FIRST_PRINCIPLES, formula, require
-from speclint.equations import Kelvins, Metres, MetresPerSecond, Newtons, Pascals, PerKelvin, Ratio
-
-
-@formula("D_h = D (1 + α (T − T_ref))", cites=[FIRST_PRINCIPLES])
-def size_when_hot(D: Metres, alpha: PerKelvin, T: Kelvins, T_ref: Kelvins) -> Metres:
-    """Diameter of a part at its own temperature.
-
-    D_h = D (1 + α (T − T_ref))
-
-    ``D`` cold [m]; ``alpha`` mean coefficient of expansion [1/K]; ``T`` of the part, ``T_ref`` of the drawing [K].
-    Returns [m].
-
-    Hand working: 500 mm, 12e-6/K, 300 K: 501.8 mm.
-
-    >>> round(size_when_hot(D=0.5, alpha=12e-6, T=593.15, T_ref=293.15) * 1e3, 6)
-    501.8
-    """
-    return D * (1 + alpha * (T - T_ref))
-
-
-@formula("c = D_l − D_p", cites=[FIRST_PRINCIPLES])
-def diametral_clearance(D_l: Metres, D_p: Metres) -> Metres:
-    """Diametral clearance between a bore and the part in it; below 0 it binds.
-
-    c = D_l − D_p
-
-    ``D_l`` bore, ``D_p`` outside of the piston or rod [m]. Returns [m].
-
-    >>> round(diametral_clearance(D_l=0.5010, D_p=0.4990) * 1e3, 6)
-    2.0
-    """
-    return D_l - D_p
-
-
-@formula("c_n = k D", cites=[FIRST_PRINCIPLES])
-def share_of_diameter(k: Ratio, D: Metres) -> Metres:
-    """A clearance as a share of the diameter.
-
-    c_n = k D
-
-    ``k`` share; ``D`` [m]. Returns [m].
-
-    >>> round(share_of_diameter(k=0.0005, D=0.5) * 1e3, 6)
-    0.25
-    """
-    return k * D
+from speclint.equations import Kelvins, Metres, Pascals, PerKelvin, Ratio
 
 
 @formula(
@@ -145,61 +100,3 @@ def strength_over(R: Pascals, n: Ratio) -> Pascals:
     """
     require(n > 0, "the factor must be above 0")
     return R / n
-
-
-@formula("S = x R", cites=[FIRST_PRINCIPLES])
-def share_of_strength(x: Ratio, R: Pascals) -> Pascals:
-    """A share of a strength.
-
-    S = x R
-
-    ``x`` share; ``R`` strength [Pa]. Returns [Pa].
-
-    >>> round(share_of_strength(x=0.33, R=300e6) / 1e6, 6)
-    99.0
-    """
-    return x * R
-
-
-@formula("F_w = k F", cites=[FIRST_PRINCIPLES])
-def times_load(k: Ratio, F: Newtons) -> Newtons:
-    """A multiple of a load.
-
-    F_w = k F
-
-    ``k`` factor; ``F`` load [N]. Returns [N].
-
-    >>> times_load(k=1.5, F=400e3)
-    600000.0
-    """
-    return k * F
-
-
-@formula("x = F_1/F_2", cites=[FIRST_PRINCIPLES])
-def load_ratio(F_1: Newtons, F_2: Newtons) -> Ratio:
-    """One load as a share of another.
-
-    x = F_1/F_2
-
-    ``F_1``, ``F_2`` [N], F_2 above 0. Raises OutOfRange otherwise.
-
-    >>> load_ratio(F_1=160e3, F_2=320e3)
-    0.5
-    """
-    require(F_2 > 0 * F_2, "the load to compare with must be above 0")
-    return F_1 / F_2
-
-
-@formula("x = v/v_0", cites=[FIRST_PRINCIPLES])
-def speed_ratio(v: MetresPerSecond, v_0: MetresPerSecond) -> Ratio:
-    """A speed as a multiple of another.
-
-    x = v/v_0
-
-    ``v``, ``v_0`` [m/s], v_0 above 0. Raises OutOfRange otherwise.
-
-    >>> speed_ratio(v=6.0, v_0=5.0)
-    1.2
-    """
-    require(v_0 > 0 * v_0, "the speed to compare with must be above 0")
-    return v / v_0

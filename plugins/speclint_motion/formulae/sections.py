@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 
 from speclint import FIRST_PRINCIPLES, formula, require
-from speclint.equations import Metres, Newtons, Pascals, Ratio, SquareMetres
-from speclint_motion.sources import BOURNE, POCKET_BOOK, SHIGLEY_GOODMAN
+from speclint.equations import Metres, Pascals, Ratio, SquareMetres
+from speclint_motion.sources import BOURNE, SHIGLEY_GOODMAN
 
 _INCH = 0.0254  # m, exact: international yard and pound agreement, 1959
 _PSI = 6894.757293168361  # Pa: 0.45359237 kg × 9.80665 m/s² over 0.0254² m², all exact by definition
@@ -29,21 +29,6 @@ def slotted_area(d: Metres, w: Metres) -> SquareMetres:
     require(0 * d <= w < d, f"a slot of {w:.4g} does not lie within a rod of {d:.4g}")
     chord: SquareMetres = w / 2 * (d**2 - w**2) ** 0.5
     return math.pi * d**2 / 4 - chord - d**2 / 2 * math.asin(w / d)
-
-
-@formula("σ = F/A", cites=[FIRST_PRINCIPLES])
-def direct_stress(F: Newtons, A: SquareMetres) -> Pascals:
-    """Mean stress of a section under a load along its axis.
-
-    σ = F/A
-
-    ``F`` load [N]; ``A`` area [m²]. Returns [Pa]. Raises OutOfRange unless A is above 0.
-
-    >>> direct_stress(F=320e3, A=0.004) / 1e6
-    80.0
-    """
-    require(A > 0 * A, "the area of the section must be above 0")
-    return F / A
 
 
 @formula("σ_a = (σ_t + σ_c)/2", cites=[FIRST_PRINCIPLES])
@@ -111,49 +96,3 @@ def bourne_rod(D: Metres, p: Pascals) -> Metres:
     require(p > 0, "the pressure must be above 0")
     root: float = (p / _PSI) ** 0.5
     return D / _INCH * root / 50 * _INCH
-
-
-@formula("d = k D", cites=[POCKET_BOOK])
-def share_of_bore(D: Metres, k: Ratio) -> Metres:
-    """Size by the period's rules, as a share of the cylinder's bore.
-
-    d = k D
-
-    ``D`` bore [m]; ``k`` share. Returns [m].
-
-    Hand working: 0.16 × 500 mm = 80 mm.
-
-    >>> round(share_of_bore(D=0.5, k=0.16) * 1e3, 6)
-    80.0
-    """
-    return k * D
-
-
-@formula("x = d/d_0", cites=[FIRST_PRINCIPLES])
-def size_ratio(d: Metres, d_0: Metres) -> Ratio:
-    """One size as a share of another.
-
-    x = d/d_0
-
-    ``d``, ``d_0`` [m], d_0 above 0. Raises OutOfRange otherwise.
-
-    >>> size_ratio(d=90.0, d_0=80.0)
-    1.125
-    """
-    require(d_0 > 0 * d_0, "the size to compare with must be above 0")
-    return d / d_0
-
-
-@formula("n = F_c/F", cites=[FIRST_PRINCIPLES])
-def buckling_factor(F_c: Newtons, F: Newtons) -> Ratio:
-    """Factor of safety against buckling.
-
-    n = F_c/F
-
-    ``F_c`` load at which the strut fails, ``F`` greatest compressive load [N], above 0. Raises OutOfRange otherwise.
-
-    >>> buckling_factor(F_c=1600e3, F=320e3)
-    5.0
-    """
-    require(F > 0 * F, "the compressive load must be above 0")
-    return F_c / F

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-import csv
 from functools import cache
 
 from speclint import COMMON_PRACTICE, NotKnown
-from speclint.handbook.tables import Reading
+from speclint.handbook.tables import Reading, Row, rows
 from speclint.handbook.threads import root_area, thread
-from speclint_motion.sources import POCKET_BOOK
+from speclint_motion.sources import PERIOD_PROPORTIONS
 
 _FINISH = "rod-finish-common-practice.csv"
 #: Sizes over the bore of the cylinder in the approximate rules for locomotives.
@@ -35,7 +34,7 @@ def proportion_of_bore(part: str) -> Reading:
     >>> proportion_of_bore("piston rod").nominal
     0.16
     """
-    return Reading.exact(f"period proportion of the {part}", _PROPORTIONS[part], "", POCKET_BOOK)
+    return Reading.exact(f"period proportion of the {part}", _PROPORTIONS[part], "", PERIOD_PROPORTIONS)
 
 
 def greatest_roughness(packing: str) -> Reading:
@@ -66,10 +65,5 @@ def _figure(packing: str, column: str) -> float:
     return float(found[packing][column])
 
 
-@cache
-def _finishes() -> dict[str, dict[str, str]]:
-    from importlib.resources import files
-
-    text = files("speclint_motion").joinpath("data", _FINISH).read_text(encoding="utf-8")
-    lines = [line for line in text.splitlines() if line.strip() and not line.startswith("#")]
-    return {row["packing"]: row for row in csv.DictReader(lines)}
+def _finishes() -> dict[str, Row]:
+    return {row["packing"]: row for row in rows(_FINISH, "speclint_motion")}

@@ -6,10 +6,8 @@ import math
 
 from speclint import FIRST_PRINCIPLES, Source, formula, require
 from speclint.equations import (
-    Hertz,
     Kilograms,
     Metres,
-    MetresPerSecondSquared,
     Newtons,
     Pascals,
     Radians,
@@ -22,62 +20,6 @@ from speclint.handbook.cams import piston_acceleration, piston_travel, rod_angle
 HYPERBOLA = Source(
     "Rayner Joel, Basic Engineering Thermodynamics", "", "hypothetical indicator diagram", memory=True
 )
-
-
-@formula("F = p A", cites=[FIRST_PRINCIPLES])
-def piston_load(p: Pascals, A: SquareMetres) -> Newtons:
-    """Load of the steam on the piston, the rod's area not deducted.
-
-    F = p A
-
-    ``p`` pressure on one side above that on the other [Pa]; ``A`` area of the piston [m²]. Returns [N].
-
-    >>> piston_load(p=1.6e6, A=0.2)
-    320000.0
-    """
-    return p * A
-
-
-@formula("r = S/2", cites=[FIRST_PRINCIPLES])
-def crank_radius(S: Metres) -> Metres:
-    """Radius of the crank.
-
-    r = S/2
-
-    ``S`` stroke [m]. Returns [m].
-
-    >>> crank_radius(S=0.66)
-    0.33
-    """
-    return S / 2
-
-
-@formula("n = ω/(2 π)", cites=[FIRST_PRINCIPLES])
-def revolutions(ω: RadiansPerSecond) -> Hertz:
-    """Revolutions in a second.
-
-    n = ω/(2 π)
-
-    ``ω`` speed [rad/s]. Returns [1/s].
-
-    >>> round(revolutions(ω=4 * math.pi), 9)
-    2.0
-    """
-    return ω / (2 * math.pi)
-
-
-@formula("F_i = m a", cites=[FIRST_PRINCIPLES])
-def inertia_force(m: Kilograms, a: MetresPerSecondSquared) -> Newtons:
-    """Inertia force of a reciprocating mass.
-
-    F_i = m a
-
-    ``m`` reciprocating mass [kg]; ``a`` its acceleration [m/s²]. Returns [N].
-
-    >>> inertia_force(m=300.0, a=500.0)
-    150000.0
-    """
-    return m * a
 
 
 @formula("p = max(p_1 c/max(x, c), p_e)", cites=[HYPERBOLA])

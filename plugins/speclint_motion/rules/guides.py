@@ -5,7 +5,7 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, MetresToTheFourth
 from speclint.handbook.fits import DRAWING_TEMPERATURE
-from speclint.handbook.members import i_section_second_moment, rectangle_second_moment
+from speclint.handbook.members import i_section_second_moment, rectangle_second_moment, slipper_pressure
 from speclint.handbook.tables import ROARK
 from speclint.specs import Crosshead, LoadCase, SlideBar
 from speclint_motion.formulae.guides import (
@@ -14,7 +14,6 @@ from speclint_motion.formulae.guides import (
     mass_apart,
     reciprocating_mass,
     share_of_span,
-    slipper_pressure,
 )
 from speclint_motion.formulae.thrust import slipper_thrust
 from speclint_motion.inputs import FULL_TURN, cylinder_of, gear_of, greatest, piston_of

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.handbook.cams import mean_piston_speed
+from speclint.handbook.cams import mean_piston_speed, revolutions
+from speclint.handbook.fits import diametral_clearance, share_of_diameter
 from speclint.handbook.materials import fastest, greatest_pressure, hottest
 from speclint.specs import LoadCase, StuffingBox
-from speclint_motion.formulae.pistons import diametral_clearance, share_of_diameter
-from speclint_motion.formulae.thrust import revolutions
 from speclint_motion.inputs import boiler_pressure, cylinder_of, piston_of
 
 
@@ -77,7 +76,7 @@ def gland(box: StuffingBox, sheet: Sheet) -> Judgement:
 
     def judge(symbol: str) -> Judgement:
         taken = sheet.take(f"D_{symbol}", bores[symbol])
-        return sheet.within(sheet.work(f"c_{symbol}", diametral_clearance, D_l=taken, D_p=d), low, high)
+        return sheet.within(sheet.work(f"c_{symbol}", diametral_clearance, D=taken, d=d), low, high)
 
     return sheet.worst(
         sheet.each((box,), lambda box: _drained(box, sheet)),

@@ -7,27 +7,26 @@ from speclint.equations import Metres, NewtonMetres, Newtons, Ratio
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import (
     bending_stress,
+    cantilever_moment,
+    direct_stress,
     equivalent_stress,
     fatigue_notch_factor,
     notch_sensitivity,
-    round_area,
-    shoulder_in_bending,
-)
-from speclint.handbook.tables import PETERSON, SHIGLEY
-from speclint.specs import LoadCase, Pin
-from speclint_motion.formulae.pins import (
-    moment_of_crank_pin,
-    moment_of_held_pin,
     projected_pressure,
-    round_modulus,
+    round_area,
+    share_of_bore,
+    shoulder_in_bending,
+    size_ratio,
 )
-from speclint_motion.formulae.sections import direct_stress, fatigue_factor, share_of_bore, size_ratio
+from speclint.handbook.tables import PETERSON, POCKET_BOOK, SHIGLEY
+from speclint.specs import LoadCase, Pin
+from speclint_motion.formulae.pins import moment_of_held_pin, round_modulus
+from speclint_motion.formulae.sections import fatigue_factor
 from speclint_motion.formulae.shafts import effective_diameter, share_of_specimen, size_factor
 from speclint_motion.formulae.tables import proportion_of_bore
 from speclint_motion.formulae.thrust import connecting_rod_force
 from speclint_motion.inputs import cylinder_of, gear_of, greatest, piston_of
 from speclint_motion.sources import (
-    POCKET_BOOK,
     RAILWAY_MECHANICAL_ENGINEER,
     SHIGLEY_GOODMAN,
     SHIGLEY_MARIN,
@@ -170,7 +169,7 @@ def _size(d: Metres, sheet: Sheet, *, crank: bool) -> Ratio:
 
 def _moment(pin: Pin, F: Newtons, sheet: Sheet, *, crank: bool) -> NewtonMetres:
     if crank:
-        return sheet.work("M", moment_of_crank_pin, F=F, a=sheet.take("a", pin.overhang))
+        return sheet.work("M", cantilever_moment, F=F, a=sheet.take("a", pin.overhang))
     b = sheet.take("b", pin.length)
     return sheet.work("M", moment_of_held_pin, F=F, L=sheet.take("L", pin.span), b=b)
 

@@ -4,18 +4,12 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres
-from speclint.handbook.cams import mean_piston_speed, piston_acceleration
-from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.handbook.bolted_joints import pressure_load
+from speclint.handbook.cams import inertia_force, mean_piston_speed, piston_acceleration, revolutions
+from speclint.handbook.fits import DRAWING_TEMPERATURE, diametral_clearance, share_of_diameter, size_when_hot
+from speclint.handbook.members import load_ratio, load_with_factor
+from speclint.handbook.steam import speed_ratio
 from speclint.specs import Component, LoadCase, Piston
-from speclint_motion.formulae.pistons import (
-    diametral_clearance,
-    load_ratio,
-    share_of_diameter,
-    size_when_hot,
-    speed_ratio,
-    times_load,
-)
-from speclint_motion.formulae.thrust import inertia_force, piston_load, revolutions
 from speclint_motion.inputs import boiler_pressure, cylinder_of, gear_of, relief_pressure
 from speclint_motion.sources import LINEHAM
 
@@ -43,7 +37,7 @@ def clearance_hot(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
     D = sheet.take("D", liner.bore)
     bore = _hot("l", liner, D, case, sheet)
     body = _hot("p", piston, sheet.take("D_p", piston.diameter), case, sheet)
-    left = sheet.work("c", diametral_clearance, D_l=bore, D_p=body)
+    left = sheet.work("c", diametral_clearance, D=bore, d=body)
     judged = sheet.at_least(left, sheet.work("c_n", share_of_diameter, k=sheet.limit("share", "k"), D=D))
     return judged.graded(Grade.HOLD) if left <= 0 else judged
 
@@ -51,7 +45,7 @@ def clearance_hot(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
 def _hot(index: str, part: Component, cold: Metres, case: LoadCase, sheet: Sheet) -> Metres:
     at = sheet.take(f"T_{index}", case.temperature_of(part))
     alpha = sheet.look_up(f"α_{index}", sheet.material_of(part).expansion, of=part, at=at)
-    return sheet.work(f"D_h{index}", size_when_hot, D=cold, alpha=alpha, T=at, T_ref=DRAWING_TEMPERATURE)
+    return sheet.work(f"D_h{index}", size_when_hot, L=cold, alpha=alpha, T=at, T_ref=DRAWING_TEMPERATURE)
 
 
 @rule(
@@ -72,8 +66,8 @@ def fastening(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
     """Nut, seat, taper and lock as stated; proof load against the steam load at relief pressure."""
     held = piston.fastening
     cylinder = cylinder_of(piston, sheet)
-    pull = sheet.work("F_t", piston_load, p=relief_pressure(cylinder, case, sheet), A=cylinder.A)
-    wanted = sheet.work("F_w", times_load, k=sheet.limit("proof", "k"), F=pull)
+    pull = sheet.work("F_t", pressure_load, p=relief_pressure(cylinder, case, sheet), D=cylinder.D)
+    wanted = sheet.work("F_w", load_with_factor, x=sheet.limit("proof", "k"), F=pull)
     proved = sheet.at_least(sheet.take("F_0", held.proof_load), wanted)
     if sheet.read("fastened by", held.by) == "forged in one":
         return proved
@@ -136,7 +130,7 @@ def inertia(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
     gear = gear_of(cylinder, case, sheet)
     a = sheet.work("a", piston_acceleration, r=gear.r, l=gear.l, ω=gear.ω, θ=0.0)
     F_i = sheet.work("F_i", inertia_force, m=gear.m, a=a)
-    F = sheet.work("F_p", piston_load, p=boiler_pressure(case, sheet), A=cylinder.A)
+    F = sheet.work("F_p", pressure_load, p=boiler_pressure(case, sheet), D=cylinder.D)
     return sheet.at_most(sheet.work("x", load_ratio, F_1=F_i, F_2=F), sheet.limit("share"))
 
 

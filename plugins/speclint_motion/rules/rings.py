@@ -7,16 +7,14 @@ from itertools import pairwise
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Pascals
-from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.handbook.fits import DRAWING_TEMPERATURE, diametral_clearance, share_of_diameter
+from speclint.handbook.materials import share_of_strength
 from speclint.specs import Component, Groove, LoadCase, Piston, PistonRing
 from speclint_motion.formulae.pistons import (
-    diametral_clearance,
     land_bending,
     land_shear,
     ring_gap_when_hot,
     ring_gap_when_worn,
-    share_of_diameter,
-    share_of_strength,
     strength_over,
 )
 from speclint_motion.inputs import cylinder_of, relief_pressure
@@ -148,7 +146,7 @@ def _allowed(piston: Piston, case: LoadCase, sheet: Sheet) -> Pascals:
         R_m = sheet.look_up("R_m", material.tensile_strength, of=piston, at=at, thickness=made)
         return sheet.work("S", strength_over, R=R_m, n=sheet.limit("iron", "n"))
     R_p = sheet.look_up("R_p", material.proof_stress, of=piston, at=at, thickness=made)
-    return sheet.work("S", share_of_strength, x=sheet.limit("steel", "x"), R=R_p)
+    return sheet.work("S", share_of_strength, k=sheet.limit("steel", "x"), R=R_p)
 
 
 def _groove(name: str, groove: Groove, sheet: Sheet) -> list[Judgement]:
@@ -157,14 +155,14 @@ def _groove(name: str, groove: Groove, sheet: Sheet) -> list[Judgement]:
     behind = sheet.work(
         f"c_b,{name}",
         diametral_clearance,
-        D_l=sheet.take(f"h_{name}", groove.depth),
-        D_p=sheet.take(f"t_{name}", ring.thickness),
+        D=sheet.take(f"h_{name}", groove.depth),
+        d=sheet.take(f"t_{name}", ring.thickness),
     )
     beside = sheet.work(
         f"c_s,{name}",
         diametral_clearance,
-        D_l=sheet.take(f"w_{name}", groove.width),
-        D_p=sheet.take(f"b_r{name}", ring.width),
+        D=sheet.take(f"w_{name}", groove.width),
+        d=sheet.take(f"b_r{name}", ring.width),
     )
     side = sheet.within(beside, sheet.limit("side_least"), sheet.limit("side_most"))
     return [sheet.at_least(behind, sheet.limit("back")), side]

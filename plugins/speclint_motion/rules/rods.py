@@ -6,10 +6,13 @@ from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Newtons, Pascals, Ratio, SquareMetres
+from speclint.handbook.bolted_joints import pressure_load
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import (
+    buckling_factor,
     critical_load,
     crushing_strength,
+    direct_stress,
     end_fixity,
     fatigue_notch_factor,
     hole_in_strip,
@@ -19,7 +22,9 @@ from speclint.handbook.members import (
     rankine_gordon_load,
     round_area,
     round_second_moment,
+    share_of_bore,
     shoulder_in_tension,
+    size_ratio,
     slenderness,
     thread_notch_factor,
 )
@@ -27,12 +32,8 @@ from speclint.handbook.tables import PETERSON, SHIGLEY
 from speclint.specs import LoadCase, Piston, PistonRod, RodSection, StuffingBox
 from speclint_motion.formulae.sections import (
     bourne_rod,
-    buckling_factor,
-    direct_stress,
     fatigue_factor,
     mean_stress,
-    share_of_bore,
-    size_ratio,
     slotted_area,
     stress_amplitude,
 )
@@ -42,7 +43,7 @@ from speclint_motion.formulae.tables import (
     proportion_of_bore,
     root_area_of_thread,
 )
-from speclint_motion.formulae.thrust import crosshead_force, piston_load
+from speclint_motion.formulae.thrust import crosshead_force
 from speclint_motion.inputs import (
     Cylinder,
     boiler_pressure,
@@ -52,7 +53,7 @@ from speclint_motion.inputs import (
     piston_of,
     relief_pressure,
 )
-from speclint_motion.sources import BOURNE, POCKET_BOOK, SHIGLEY_GOODMAN
+from speclint_motion.sources import BOURNE, PERIOD_PROPORTIONS, SHIGLEY_GOODMAN
 
 DEFERS = "the local code and a competent person decide"
 #: Threads of strength classes from 6.6 upwards have the notch factor "high" in the handbook's table [Pa].
@@ -85,7 +86,7 @@ class _Weak(NamedTuple):
         SHIGLEY_GOODMAN,
         PETERSON.at("charts 3.4 and eq. 1.31"),
         BOURNE.at("Q. 358"),
-        POCKET_BOOK,
+        PERIOD_PROPORTIONS,
     ],
     why="A rod breaks at its thread or cotter slot without warning, and the piston goes through the front "
     "cover.",
@@ -156,7 +157,7 @@ def _has_boiler(case: LoadCase, sheet: Sheet) -> bool:
 
 def _greatest_loads(cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> tuple[Newtons, Newtons]:
     """Tensile and compressive load: steam at relief pressure; where the case states a speed, also steam and inertia."""
-    steam = sheet.work("F_t", piston_load, p=relief_pressure(cylinder, case, sheet), A=cylinder.A)
+    steam = sheet.work("F_t", pressure_load, p=relief_pressure(cylinder, case, sheet), D=cylinder.D)
     if not (_has_boiler(case, sheet) and sheet.is_stated("speed", case.rotational_speed)):
         return steam, steam
     gear = gear_of(cylinder, case, sheet)
@@ -276,7 +277,7 @@ def buckling(rod: PistonRod, case: LoadCase, sheet: Sheet) -> Judgement:
         L=L,
     )
     _rankine_gordon(d, K, L, sheet)
-    steam = sheet.work("F_p", piston_load, p=boiler_pressure(case, sheet), A=cylinder.A)
+    steam = sheet.work("F_p", pressure_load, p=boiler_pressure(case, sheet), D=cylinder.D)
     push = greatest("F_θ", "compressive load", crosshead_force, gear_of(cylinder, case, sheet), sheet)
     n = sheet.work("n", buckling_factor, F_c=F_c, F=max(steam, push))
     return sheet.at_least(n, sheet.limit("factor"))

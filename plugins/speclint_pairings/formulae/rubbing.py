@@ -6,7 +6,7 @@ import math
 from typing import Annotated
 
 from speclint import FIRST_PRINCIPLES, Source, formula, require
-from speclint.equations import Hertz, Metres, MetresPerSecond, Newtons, Pascals, RadiansPerSecond, Ratio
+from speclint.equations import Hertz, Metres, MetresPerSecond, Newtons, Pascals, Ratio
 from speclint_pairings.sources import JOEL
 
 #: Pressure times speed: the heat of friction on each unit of area, for a coefficient of friction of 1.
@@ -15,20 +15,6 @@ PascalMetresPerSecond = Annotated[float, "Pa·m/s"]
 _EXPANSION: Source = JOEL.at("hypothetical mean effective pressure of an expanding cylinder")
 #: The greatest crank over connecting rod for which the series of the mean side thrust was verified.
 _STEEPEST_ROD = 1 / 3
-
-
-@formula("n = ω/(2 π)", cites=[FIRST_PRINCIPLES])
-def revolutions(omega: RadiansPerSecond) -> Hertz:
-    """Revolutions in a second.
-
-    n = ω/(2 π)
-
-    ``omega`` speed [rad/s]. Returns [1/s].
-
-    >>> round(revolutions(omega=4 * math.pi), 9)
-    2.0
-    """
-    return omega / (2 * math.pi)
 
 
 @formula("p_m = p_1 c (1 + ln(1/c)) − p_e", cites=[_EXPANSION])
@@ -52,20 +38,6 @@ def mean_effective_pressure(p_1: Pascals, p_e: Pascals, c: Ratio) -> Pascals:
     return found
 
 
-@formula("F_m = π p_m D²/4", cites=[FIRST_PRINCIPLES])
-def mean_piston_load(p_m: Pascals, D: Metres) -> Newtons:
-    """Mean load of the steam on the piston, the area of its rod not deducted.
-
-    F_m = π p_m D²/4
-
-    ``p_m`` mean difference of pressure [Pa]; ``D`` bore [m]. Returns [N]. Inertia adds nothing to the mean.
-
-    >>> round(mean_piston_load(p_m=1e6, D=0.5))
-    196350
-    """
-    return math.pi * p_m * D**2 / 4
-
-
 @formula("N_m = (π/4) λ (1 + 3 λ²/8 + 15 λ⁴/64) F_m, λ = r/l", cites=[FIRST_PRINCIPLES])
 def mean_side_thrust(F_m: Newtons, r: Metres, l: Metres) -> Newtons:  # noqa: E741 - the symbol of the trade
     """Mean side thrust of a crosshead on its slide bar over a stroke, under a constant load on the piston.
@@ -86,36 +58,6 @@ def mean_side_thrust(F_m: Newtons, r: Metres, l: Metres) -> Newtons:  # noqa: E7
     )
     ratio = r / l
     return math.pi / 4 * ratio * (1 + 3 * ratio**2 / 8 + 15 * ratio**4 / 64) * F_m
-
-
-@formula("p = N/(x L b)", cites=[FIRST_PRINCIPLES])
-def face_pressure(N: Newtons, L: Metres, b: Metres, x: Ratio) -> Pascals:
-    """Mean pressure of a slipper on its slide bar.
-
-    p = N/(x L b)
-
-    ``N`` thrust [N]; ``L``, ``b`` length and width of the slipper [m]; ``x`` share of its face that bears, above 0
-    to 1. Returns [Pa]. Raises OutOfRange outside.
-
-    >>> round(face_pressure(N=30e3, L=0.4, b=0.25, x=1.0) / 1e6, 6)
-    0.3
-    """
-    require(0 < x <= 1, f"bearing share {x:.4g} is not between 0 and 1")
-    return N / (x * L * b)
-
-
-@formula("p = F/(d b)", cites=[FIRST_PRINCIPLES])
-def bearing_pressure(F: Newtons, d: Metres, b: Metres) -> Pascals:
-    """Mean pressure of a round bearing on its projected area.
-
-    p = F/(d b)
-
-    ``F`` load [N]; ``d``, ``b`` diameter and length of the bearing [m]. Returns [Pa].
-
-    >>> round(bearing_pressure(F=200e3, d=0.16, b=0.20) / 1e6, 6)
-    6.25
-    """
-    return F / (d * b)
 
 
 @formula("p = p_w + p_m", cites=[FIRST_PRINCIPLES])

@@ -7,7 +7,6 @@ from typing import Annotated
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
 from speclint.equations import (
-    KelvinDifference,
     Kelvins,
     KilogramsPerCubicMetre,
     PascalSeconds,
@@ -31,20 +30,6 @@ def harder_by(H_1: Brinell, H_2: Brinell) -> Brinell:
     50.0
     """
     return H_1 - H_2
-
-
-@formula("ΔT = T_f − T", cites=[FIRST_PRINCIPLES])
-def flash_margin(T_f: Kelvins, T: Kelvins) -> KelvinDifference:
-    """Margin of an oil's flash point above the wall that it wets.
-
-    ΔT = T_f − T
-
-    ``T_f`` flash point, ``T`` metal of the wall [K]. Returns [K], negative where the wall is hotter.
-
-    >>> flash_margin(T_f=590.0, T=550.0)
-    40.0
-    """
-    return T_f - T
 
 
 #: 40 °C and 100 °C, at which the viscosity of oils is measured [K].

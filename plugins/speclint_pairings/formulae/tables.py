@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-import csv
 from dataclasses import dataclass
 from functools import cache
 
 from speclint import COMMON_PRACTICE, NotKnown, Source
 from speclint.handbook.materials import Material
-from speclint.handbook.tables import Reading
+from speclint.handbook.tables import Reading, Row, rows
 from speclint_pairings.sources import ISO_3448, WORKS
 
+_FAMILY = "speclint_pairings"
 _CLASSES = "metal-classes-common-practice.csv"
 _ANODIC = "anodic-metals-common-practice.csv"
 _PAIRS = "pairs-handbooks-and-common-practice.csv"
@@ -30,7 +30,7 @@ class Verdict:
 
 def surface_class(material: Material, treatment: str = "") -> str:
     """The class of a surface, by its treatment or else its material; "" where the table has none."""
-    for row in _rows(_CLASSES):
+    for row in rows(_CLASSES, _FAMILY):
         if row["treatment"]:
             if row["treatment"] == treatment:
                 return row["counts_as"]
@@ -41,7 +41,7 @@ def surface_class(material: Material, treatment: str = "") -> str:
 
 def anodic_metal(material: Material) -> str:
     """Which metal of the anodic index a material is; "" where the index has none like it."""
-    for row in _rows(_ANODIC):
+    for row in rows(_ANODIC, _FAMILY):
         if row["family"] == material.family and material.name.startswith(row["name_begins"]):
             return row["metal"]
     return ""
@@ -110,8 +110,8 @@ def oil_expansion() -> Reading:
     return Reading("loss of density of mineral oil", 650e-6, 600e-6, 700e-6, "1/K", COMMON_PRACTICE)
 
 
-def _oil(oil_class: str) -> dict[str, str]:
-    for row in _rows(_OILS):
+def _oil(oil_class: str) -> Row:
+    for row in rows(_OILS, _FAMILY):
         if row["class"] == oil_class:
             return row
     raise NotKnown(f"no cylinder oil of class {oil_class} is held here")
@@ -123,7 +123,7 @@ def _ratings() -> dict[tuple[str, frozenset[str], str], Rated]:
         (row["contact"], frozenset((row["one"], row["other"])), row["oil"]): Rated(
             float(row["pv_MPa_m_s"]) * 1e6, row["reason"], WORKS[row["source"]]
         )
-        for row in _rows(_RUBBED)
+        for row in rows(_RUBBED, _FAMILY)
     }
 
 
@@ -133,14 +133,5 @@ def _verdicts() -> dict[tuple[str, frozenset[str]], Verdict]:
         (row["contact"], frozenset((row["one"], row["other"]))): Verdict(
             row["may"] == "yes", row["needs_oil"] == "yes", row["reason"], WORKS[row["source"]]
         )
-        for row in _rows(_PAIRS)
+        for row in rows(_PAIRS, _FAMILY)
     }
-
-
-@cache
-def _rows(file: str) -> tuple[dict[str, str], ...]:
-    from importlib.resources import files
-
-    text = files("speclint_pairings").joinpath("data", file).read_text(encoding="utf-8")
-    lines = (line for line in text.splitlines() if line and not line.startswith("#"))
-    return tuple(csv.DictReader(lines, strict=True))

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kelvins, PascalSeconds
+from speclint.handbook.heat import flash_point_margin
 from speclint.specs import (
     CamBox,
     Component,
@@ -17,12 +18,7 @@ from speclint.specs import (
     Tappet,
     ValveSpindle,
 )
-from speclint_pairings.formulae.surfaces import (
-    dynamic_viscosity,
-    flash_margin,
-    oil_density_when_hot,
-    viscosity_when_hot,
-)
+from speclint_pairings.formulae.surfaces import dynamic_viscosity, oil_density_when_hot, viscosity_when_hot
 from speclint_pairings.formulae.tables import (
     oil_density,
     oil_expansion,
@@ -135,7 +131,7 @@ def lubricant(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
         raise sheet.not_applicable("no ring bears on the block itself")
     T = sheet.take("T", case.temperature_of(component))
     flash = sheet.take("T_f", component.lubrication.flash_point)
-    margin = sheet.work("ΔT", flash_margin, T_f=flash, T=T)
+    margin = sheet.work("ΔT", flash_point_margin, T_f=flash, T_w=T)
     thick = sheet.at_least(_viscosity(component, T, sheet), sheet.limit("thinnest", "η_n"))
     return sheet.worst(sheet.at_least(margin, sheet.limit("margin", "ΔT_n")), thick)
 

@@ -7,6 +7,9 @@ from dataclasses import dataclass
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Hertz, MetresPerSecond, Pascals
+from speclint.handbook.bolted_joints import pressure_load
+from speclint.handbook.cams import revolutions
+from speclint.handbook.members import projected_pressure, slipper_pressure
 from speclint.handbook.tables import SHIGLEY
 from speclint.specs import (
     Component,
@@ -98,7 +101,7 @@ def _oil(sheet: Sheet, *parts: Component) -> str:
 
 
 def _revolutions(case: LoadCase, sheet: Sheet) -> Hertz:
-    return sheet.work("n", work.revolutions, omega=sheet.take("ω", case.rotational_speed))
+    return sheet.work("n", revolutions, ω=sheet.take("ω", case.rotational_speed))
 
 
 def _steam(case: LoadCase, sheet: Sheet) -> Pascals:
@@ -117,7 +120,7 @@ def _load(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> tuple[CylinderB
     """The block whose piston drives a crosshead, and the mean load on it."""
     liner = sheet.follow(sheet.follow(sheet.follow(crosshead.on_rod).carries).runs_in)
     D = sheet.take("D", liner.bore)
-    load = sheet.work("F_m", work.mean_piston_load, p_m=_steam(case, sheet), D=D)
+    load = sheet.work("F_m", pressure_load, p=_steam(case, sheet), D=D)
     return sheet.follow(liner.housed_in), load
 
 
@@ -141,7 +144,7 @@ def _slipper_worked(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Worke
     )
     p = sheet.work(
         "p",
-        work.face_pressure,
+        slipper_pressure,
         N=thrust,
         L=sheet.take("L_s", crosshead.slipper_length),
         b=sheet.take("b_s", crosshead.slipper_width),
@@ -159,7 +162,7 @@ def _pin(pin: Pin, sheet: Sheet) -> list[Rubbing]:
 def _pin_worked(pin: Pin, case: LoadCase, sheet: Sheet) -> Worked:
     block, load = _load(sheet.follow(pin.moved_by), case, sheet)
     d, n = sheet.take("d", pin.diameter), _revolutions(case, sheet)
-    p = sheet.work("p", work.bearing_pressure, F=load, d=d, b=sheet.take("b", pin.length))
+    p = sheet.work("p", projected_pressure, F=load, d=d, b=sheet.take("b", pin.length))
     if sheet.read("place", pin.place) == "crank pin":
         return p, sheet.work("v", work.turning_speed, d=d, n=n)
     r = sheet.take("S", block.drive.stroke) / 2
@@ -210,7 +213,7 @@ def _spindle(spindle: ValveSpindle, sheet: Sheet) -> list[Rubbing]:
 def _spindle_worked(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Worked:
     p = sheet.work(
         "p",
-        work.bearing_pressure,
+        projected_pressure,
         F=sheet.take("F_s", spindle.side_load),
         d=sheet.take("d", spindle.diameter),
         b=sheet.take("L_g", spindle.guide_length),

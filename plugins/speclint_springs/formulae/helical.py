@@ -11,7 +11,6 @@ from speclint.equations import (
     Metres,
     Newtons,
     NewtonsPerMetre,
-    Pascals,
     RadiansPerSecond,
     Ratio,
 )
@@ -127,20 +126,6 @@ def rate_difference(R: NewtonsPerMetre, R_s: NewtonsPerMetre) -> Ratio:
     return abs(R - R_s) / R_s
 
 
-@formula("τ_zul = x R_m", cites=[FIRST_PRINCIPLES])
-def share_of_strength(x: Ratio, R_m: Pascals) -> Pascals:
-    """Permissible stress, a share of the tensile strength.
-
-    τ_zul = x R_m
-
-    ``x`` share; ``R_m`` tensile strength [Pa]. Returns [Pa].
-
-    >>> share_of_strength(x=0.5, R_m=1600e6) / 1e6
-    800.0
-    """
-    return x * R_m
-
-
 @formula("j = 2 π f/ω", cites=[FIRST_PRINCIPLES])
 def surge_ratio(f: Hertz, omega: RadiansPerSecond) -> Ratio:
     """Natural frequency of the spring over the rotational frequency of the cam.
@@ -188,34 +173,6 @@ def clearance_inside(D: Metres, d: Metres, d_p: Metres) -> Metres:
     2.0
     """
     return D - d - d_p
-
-
-@formula("F = F_1 + F_2", cites=[FIRST_PRINCIPLES])
-def remaining_load(F_1: Newtons, F_2: Newtons) -> Newtons:
-    """Load of the remaining springs of a set.
-
-    F = F_1 + F_2
-
-    ``F_1``, ``F_2`` loads [N]. Returns [N].
-
-    >>> remaining_load(F_1=400.0, F_2=200.0)
-    600.0
-    """
-    return F_1 + F_2
-
-
-@formula("F_n = x F", cites=[FIRST_PRINCIPLES])
-def share_of_load(x: Ratio, F: Newtons) -> Newtons:
-    """A load times the required factor.
-
-    F_n = x F
-
-    ``x`` factor; ``F`` load [N]. Returns [N].
-
-    >>> share_of_load(x=1.5, F=100.0)
-    150.0
-    """
-    return x * F
 
 
 @formula("F_r = F_f + g (m_v + m_s) · 9.80665 m/s²", cites=[FIRST_PRINCIPLES, CGPM], empirical="kg and N")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule, specs
 from speclint.equations import Metres, Newtons
 from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.handbook.members import load_with_factor, sum_of_loads
 from speclint.handbook.springs import (
     buckling_deflection,
     coil_pitch,
@@ -19,8 +20,6 @@ from speclint_springs.formulae.helical import (
     closing_need,
     deflection,
     radial_room,
-    remaining_load,
-    share_of_load,
 )
 from speclint_springs.formulae.tables import end_coils_in_pitch, sense_of_opening_weight
 from speclint_springs.inputs import (
@@ -144,8 +143,8 @@ def _remaining(spring: CompressionSpring, others: tuple[CompressionSpring, ...],
     for number, other in enumerate(others, start=1):
         d = sheet.take(f"d_{number}", other.wire)
         F = shut_load(other, sheet, d, mean_diameter(other, sheet, d))
-        left = sheet.work(f"F_{number}", remaining_load, F_1=left, F_2=F)
-    needed = sheet.work("F_n", share_of_load, x=sheet.limit("factor", "x"), F=_needed_load(spring, sheet))
+        left = sheet.work(f"F_{number}", sum_of_loads, F_1=left, F_2=F)
+    needed = sheet.work("F_n", load_with_factor, x=sheet.limit("factor", "x"), F=_needed_load(spring, sheet))
     return sheet.at_least(left, needed)
 
 

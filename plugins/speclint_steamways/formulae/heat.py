@@ -18,7 +18,7 @@ from speclint.equations import (
     WattsPerSquareMetre,
     WattsPerSquareMetreKelvin,
 )
-from speclint_steamways.sources import EN_13445_3, TIMOSHENKO_GOODIER
+from speclint_steamways.sources import TIMOSHENKO_GOODIER
 
 
 @formula("R = 2 t/λ + s/λ_s", cites=[FIRST_PRINCIPLES])
@@ -162,48 +162,6 @@ def stresses_together(σ_p: Pascals, σ_T: Pascals) -> Pascals:
     80.0
     """
     return σ_p + σ_T
-
-
-@formula("S = k f", cites=[EN_13445_3.at("annex C, primary bending 1.5 f, primary and secondary 3 f")])
-def multiple_of_allowable(k: Ratio, f: Pascals) -> Pascals:
-    """Allowed stress of a category as a multiple of the nominal design stress.
-
-    S = k f
-
-    ``k`` factor; ``f`` nominal design stress [Pa]. Returns [Pa].
-
-    >>> multiple_of_allowable(k=1.5, f=100e6) / 1e6
-    150.0
-    """
-    return k * f
-
-
-@formula("Δp = p_1 − p_2", cites=[FIRST_PRINCIPLES])
-def pressure_difference(p_1: Pascals, p_2: Pascals) -> Pascals:
-    """Pressure difference across a wall.
-
-    Δp = p_1 − p_2
-
-    ``p_1``, ``p_2`` [Pa], both gauge. Returns [Pa].
-
-    >>> pressure_difference(p_1=16.6e5, p_2=0.6e5)
-    1600000.0
-    """
-    return p_1 - p_2
-
-
-@formula("D = d + 2 t", cites=[FIRST_PRINCIPLES])
-def outside_of_lagging(d: Metres, t: Metres) -> Metres:
-    """Outside diameter of round lagging.
-
-    D = d + 2 t
-
-    ``d`` inside diameter, ``t`` thickness [m]. Returns [m].
-
-    >>> round(outside_of_lagging(d=0.168, t=0.05), 9)
-    0.268
-    """
-    return d + 2 * t
 
 
 @formula("Q = q_L L", cites=[FIRST_PRINCIPLES])

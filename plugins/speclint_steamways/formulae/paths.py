@@ -6,19 +6,17 @@ import math
 
 from speclint import FIRST_PRINCIPLES, formula, require
 from speclint.equations import (
-    Hertz,
     Kelvins,
     KilogramsPerCubicMetre,
     KilogramsPerSecond,
     Metres,
     MetresPerSecond,
-    Newtons,
     Pascals,
-    RadiansPerSecond,
     Ratio,
     SquareMetres,
 )
-from speclint_steamways.sources import BOURNE, POCKET_BOOK
+from speclint.handbook.tables import POCKET_BOOK
+from speclint_steamways.sources import BOURNE
 
 
 @formula("d = D − 2 t", cites=[FIRST_PRINCIPLES])
@@ -170,21 +168,6 @@ def area_ratio(A_1: SquareMetres, A_2: SquareMetres) -> Ratio:
     return A_1 / A_2
 
 
-@formula("x = v/v_0", cites=[FIRST_PRINCIPLES])
-def speed_ratio(v: MetresPerSecond, v_0: MetresPerSecond) -> Ratio:
-    """A speed as a multiple of another.
-
-    x = v/v_0
-
-    ``v``, ``v_0`` [m/s], v_0 above 0. Raises OutOfRange otherwise.
-
-    >>> speed_ratio(v=60.0, v_0=40.0)
-    1.5
-    """
-    require(v_0 > 0 * v_0, "the speed to compare with must be above 0")
-    return v / v_0
-
-
 @formula("A = k D²", cites=[POCKET_BOOK.at("p. 501, approximate rules for locomotives")])
 def period_port(k: Ratio, D: Metres) -> SquareMetres:
     """Port by the pocket-book's approximate rules.
@@ -229,20 +212,6 @@ def trade_port(A_p: SquareMetres, v: MetresPerSecond) -> SquareMetres:
     0.02
     """
     return 0.1 * A_p * (v / 0.3048 * 60) / 600
-
-
-@formula("n = ω/(2 π)", cites=[FIRST_PRINCIPLES])
-def revolutions(ω: RadiansPerSecond) -> Hertz:
-    """Revolutions in a second.
-
-    n = ω/(2 π)
-
-    ``ω`` speed [rad/s]. Returns [1/s].
-
-    >>> round(revolutions(ω=4 * math.pi), 9)
-    2.0
-    """
-    return ω / (2 * math.pi)
 
 
 @formula("A_e = A_0 + C A", cites=[FIRST_PRINCIPLES])
@@ -325,21 +294,6 @@ def air_density(p: Pascals, T: Kelvins) -> KilogramsPerCubicMetre:
     return p / (287.05 * T)
 
 
-@formula("x = F/F_0", cites=[FIRST_PRINCIPLES])
-def force_ratio(F: Newtons, F_0: Newtons) -> Ratio:
-    """A force as a multiple of another.
-
-    x = F/F_0
-
-    ``F``, ``F_0`` [N], F_0 above 0. Raises OutOfRange otherwise.
-
-    >>> force_ratio(F=1100.0, F_0=1000.0)
-    1.1
-    """
-    require(F_0 > 0 * F_0, "the force to compare with must be above 0")
-    return F / F_0
-
-
 @formula("m = z m_1", cites=[FIRST_PRINCIPLES])
 def flow_of_cylinders(z: Ratio, m_1: KilogramsPerSecond) -> KilogramsPerSecond:
     """Flow of several cylinders together.
@@ -381,32 +335,3 @@ def pressure_share(p_2: Pascals, p: Pascals) -> Ratio:
     """
     require(p > 0 * p, "the absolute pressure must be above 0")
     return p_2 / p
-
-
-@formula("d = k D", cites=[POCKET_BOOK.at("p. 501, approximate rules for locomotives")])
-def share_of_bore(k: Ratio, D: Metres) -> Metres:
-    """A size that the period rules give as a share of the cylinder bore.
-
-    d = k D
-
-    ``k`` share; ``D`` bore [m]. Returns [m].
-
-    >>> round(share_of_bore(k=0.3, D=0.5), 9)
-    0.15
-    """
-    return k * D
-
-
-@formula("x = d/d_0", cites=[FIRST_PRINCIPLES])
-def size_ratio(d: Metres, d_0: Metres) -> Ratio:
-    """One size as a share of another.
-
-    x = d/d_0
-
-    ``d``, ``d_0`` [m], d_0 above 0. Raises OutOfRange otherwise.
-
-    >>> size_ratio(d=165.0, d_0=150.0)
-    1.1
-    """
-    require(d_0 > 0 * d_0, "the size to compare with must be above 0")
-    return d / d_0

@@ -128,20 +128,6 @@ def hoop_stress_in_bend(I: Ratio, S: Pascals) -> Pascals:  # noqa: E741
     return I * S
 
 
-@formula("S_t = x R_p", cites=[B31_1.at("102.3.3(B)")])
-def share_of_proof_stress(x: Ratio, R_p: Pascals) -> Pascals:
-    """Stress allowed at the test.
-
-    S_t = x R_p
-
-    ``x`` share; ``R_p`` least proof stress at the test's temperature [Pa]. Returns [Pa].
-
-    >>> share_of_proof_stress(x=0.9, R_p=200e6) / 1e6
-    180.0
-    """
-    return x * R_p
-
-
 @formula("ΔT = T − T_0", cites=[FIRST_PRINCIPLES])
 def rise(T: Kelvins, T_0: Kelvins) -> KelvinDifference:
     """Rise of temperature from cold to hot.

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kelvins
+from speclint.handbook.cylinders import outside_of_wall
 from speclint.handbook.heat import (
     CHURCHILL_CHU,
     INCROPERA,
@@ -13,7 +14,7 @@ from speclint.handbook.heat import (
     lagged_wall_surface_temperature,
 )
 from speclint.specs import Lagging, LoadCase
-from speclint_steamways.formulae.heat import loss_of_area, loss_of_length, outside_of_lagging
+from speclint_steamways.formulae.heat import loss_of_area, loss_of_length
 from speclint_steamways.sources import ASTM_C1055, ISO_13732_1
 
 
@@ -29,7 +30,7 @@ def _arguments(lagging: Lagging, case: LoadCase, air: Kelvins, sheet: Sheet) -> 
     if sheet.read("form", lagging.form) == "flat":
         return {**shared, "t": t, "H": sheet.take("H", lagging.height)}
     d = sheet.take("d", lagging.inside_diameter)
-    return {**shared, "d": d, "D": sheet.work("D", outside_of_lagging, d=d, t=t)}
+    return {**shared, "d": d, "D": sheet.work("D", outside_of_wall, d=d, t=t)}
 
 
 def _metal(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Kelvins:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import KilogramsPerSecond, Metres, MetresPerSecond, Pascals, SquareMetres
+from speclint.handbook.members import load_ratio, share_of_bore, size_ratio
 from speclint.handbook.steam import (
     IF97,
     jet_momentum,
@@ -11,19 +12,11 @@ from speclint.handbook.steam import (
     steam_critical_pressure_ratio,
     steam_nozzle_flux,
 )
+from speclint.handbook.tables import POCKET_BOOK
 from speclint.specs import BlastNozzle, LoadCase
 from speclint_steamways.formulae.jets import jet_speed
-from speclint_steamways.formulae.paths import (
-    flow_of_cylinders,
-    flow_ratio,
-    force_ratio,
-    nozzle_area,
-    pressure_share,
-    share_of_bore,
-    size_ratio,
-)
+from speclint_steamways.formulae.paths import flow_of_cylinders, flow_ratio, nozzle_area, pressure_share
 from speclint_steamways.inputs.paths import Path, branches_off, stages_to, steam_along
-from speclint_steamways.sources import POCKET_BOOK
 
 STEAM = IF97.at("basic and backward equations")
 
@@ -112,7 +105,7 @@ def lift(nozzle: BlastNozzle, case: LoadCase, sheet: Sheet) -> Judgement:
     C = sheet.take("C", nozzle.discharge_coefficient)
     v: MetresPerSecond = sheet.work("v", jet_speed, m=m, C=C, A=A, h=path.h, p_2=_atmosphere(sheet))
     F = sheet.work("F", jet_momentum, m=m, v=v)
-    x = sheet.work("x", force_ratio, F=F, F_0=sheet.take("F_0", nozzle.reference_momentum))
+    x = sheet.work("x", load_ratio, F_1=F, F_2=sheet.take("F_0", nozzle.reference_momentum))
     return sheet.within(x, sheet.limit("least"), sheet.limit("most"))
 
 

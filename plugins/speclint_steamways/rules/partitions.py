@@ -27,8 +27,10 @@ from speclint.handbook.heat import (
     plane_wall_resistance,
     temperature_rise,
 )
+from speclint.handbook.materials import multiple_of_allowable
 from speclint.handbook.plates import TIMOSHENKO_PLATES, panel_stress, panel_stress_factor
 from speclint.handbook.steam import (
+    excess_pressure,
     mean_speed,
     reynolds_number,
     steam_conductivity,
@@ -45,8 +47,6 @@ from speclint_steamways.formulae.heat import (
     flux_at_the_upper_end,
     flux_without_films,
     heat_through,
-    multiple_of_allowable,
-    pressure_difference,
     stresses_together,
     thermal_stress,
     work_lost,
@@ -215,7 +215,7 @@ def stress(partition: Partition, case: LoadCase, sheet: Sheet) -> Judgement:
     t, at = sheet.take("t", partition.thickness), sheet.take("T_w", case.temperature_of(partition))
     Δp = sheet.work(
         "Δp",
-        pressure_difference,
+        excess_pressure,
         p_1=sheet.take("p_1", case.safety_valve_pressure),
         p_2=sheet.take("p_2", case.exhaust_pressure),
     )

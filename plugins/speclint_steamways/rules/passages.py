@@ -6,9 +6,10 @@ import math
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, SquareMetres
-from speclint.handbook.cams import mean_piston_speed, piston_speed
+from speclint.handbook.cams import mean_piston_speed, piston_speed, revolutions
 from speclint.handbook.members import round_area
 from speclint.handbook.steam import compressed_temperature
+from speclint.handbook.tables import POCKET_BOOK
 from speclint.specs import CylinderBlock, CylinderLiner, LoadCase, RelievedLength, SteamPassage
 from speclint_steamways.formulae.paths import (
     air_density,
@@ -18,10 +19,9 @@ from speclint_steamways.formulae.paths import (
     compression_ratio,
     effective_area_together,
     period_port,
-    revolutions,
     trade_port,
 )
-from speclint_steamways.sources import BOURNE, POCKET_BOOK
+from speclint_steamways.sources import BOURNE
 
 #: Places where water gathers.
 _GATHERING_WATER = ("chest", "valve pocket", "belt")

@@ -18,11 +18,12 @@ from speclint.handbook.steam import (
     napier_superheated_flow,
     nozzle_mass_flow,
     single_beat_flow_area,
+    speed_ratio,
     superheat,
     throat_area,
 )
 from speclint.specs import Beat, BlastNozzle, LoadCase, PoppetValve, SteamPassage, SteamPipe
-from speclint_steamways.formulae.paths import area_ratio, flow_ratio, share_lost, speed_ratio
+from speclint_steamways.formulae.paths import area_ratio, flow_ratio, share_lost
 from speclint_steamways.inputs.paths import (
     ENDS,
     Path,

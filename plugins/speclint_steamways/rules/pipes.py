@@ -8,6 +8,7 @@ from typing import NamedTuple
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kelvins, Metres, Pascals, Ratio
 from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.handbook.materials import share_of_strength
 from speclint.handbook.steam import (
     B31_1,
     BENT,
@@ -34,7 +35,6 @@ from speclint_steamways.formulae.pipes import (
     hoop_stress_of_pipe,
     movement_to_take_up,
     rise,
-    share_of_proof_stress,
     wall_outside_bend,
     wanted_pipe_test,
     with_allowance,
@@ -170,7 +170,7 @@ def hydraulic_test(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Judgement:
     proof = sheet.look_up(
         "R_p", sheet.material_of(pipe).proof_stress, of=pipe, at=DRAWING_TEMPERATURE, thickness=t
     )
-    allowed = sheet.work("S_a", share_of_proof_stress, x=sheet.limit("share-of-proof-stress", "x"), R_p=proof)
+    allowed = sheet.work("S_a", share_of_strength, k=sheet.limit("share-of-proof-stress", "x"), R=proof)
     stresses = _stresses_at_test(pipe, sheet, p_t, t_l)
     return sheet.worst(sheet.at_least(p_t, wanted), *(sheet.at_most(stress, allowed) for stress in stresses))
 

@@ -2,38 +2,8 @@
 
 from __future__ import annotations
 
-import math
-
 from speclint import FIRST_PRINCIPLES, formula, require
-from speclint.equations import Hertz, Metres, MetresPerSecond, Pascals, RadiansPerSecond, Ratio, SquareMetres
-
-
-@formula("A_p = π d²/4", cites=[FIRST_PRINCIPLES])
-def piston_area(d: Metres) -> SquareMetres:
-    """Area of the piston, its rod not deducted.
-
-    A_p = π d²/4
-
-    ``d`` bore of the cylinder [m]. Returns [m²].
-
-    >>> round(piston_area(d=0.5), 6)
-    0.19635
-    """
-    return math.pi * d**2 / 4
-
-
-@formula("n = ω/(2 π)", cites=[FIRST_PRINCIPLES])
-def revolutions(ω: RadiansPerSecond) -> Hertz:
-    """Revolutions in a second.
-
-    n = ω/(2 π)
-
-    ``ω`` speed [rad/s]. Returns [1/s].
-
-    >>> round(revolutions(ω=4 * math.pi), 9)
-    2.0
-    """
-    return ω / (2 * math.pi)
+from speclint.equations import Metres, MetresPerSecond, Pascals, Ratio, SquareMetres
 
 
 @formula("v = A_p c/A", cites=[FIRST_PRINCIPLES])
@@ -95,21 +65,6 @@ def lift_over_factor(h: Metres, x: Ratio) -> Metres:
     """
     require(x > 0, f"factor {x:.6g} is not above 0")
     return h / x
-
-
-@formula("x = v/v_0", cites=[FIRST_PRINCIPLES])
-def speed_ratio(v: MetresPerSecond, v_0: MetresPerSecond) -> Ratio:
-    """A speed as a multiple of another.
-
-    x = v/v_0
-
-    ``v``, ``v_0`` speeds [m/s]. Returns [-]. Raises OutOfRange unless v_0 > 0.
-
-    >>> speed_ratio(v=61.0, v_0=30.5)
-    2.0
-    """
-    require(v_0 > 0, f"speed {v_0:.6g} is not above 0")
-    return v / v_0
 
 
 @formula("x = Δp/p", cites=[FIRST_PRINCIPLES])

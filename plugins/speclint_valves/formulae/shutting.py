@@ -30,20 +30,6 @@ def sealing_diameter(d: Metres, x: Ratio, w: Metres, β: Radians) -> Metres:
     return d + 2 * x * w * math.cos(β)
 
 
-@formula("Δp = p_1 − p_2", cites=[FIRST_PRINCIPLES])
-def excess_pressure(p_1: Pascals, p_2: Pascals) -> Pascals:
-    """Pressure on one side above that on the other.
-
-    Δp = p_1 − p_2
-
-    ``p_1``, ``p_2`` [Pa] from the same datum. Returns [Pa].
-
-    >>> excess_pressure(p_1=3e5, p_2=1e5)
-    200000.0
-    """
-    return p_1 - p_2
-
-
 @formula("F_s = g π d² p/4", cites=[FIRST_PRINCIPLES])
 def spindle_load(g: Ratio, d: Metres, p: Pascals) -> Newtons:
     """Load of steam on the end of a spindle that passes through a seal.
@@ -172,20 +158,6 @@ def shutting_load(F_f: Newtons, W: Newtons, F_r: Newtons) -> Newtons:
     712.0
     """
     return F_f + W + F_r
-
-
-@formula("F = F_1 + F_2", cites=[FIRST_PRINCIPLES])
-def sum_of_loads(F_1: Newtons, F_2: Newtons) -> Newtons:
-    """Two loads together.
-
-    F = F_1 + F_2
-
-    ``F_1``, ``F_2`` [N]. Returns [N].
-
-    >>> sum_of_loads(F_1=100.0, F_2=20.0)
-    120.0
-    """
-    return F_1 + F_2
 
 
 @formula("F_g = g F", cites=[FIRST_PRINCIPLES])

@@ -1,11 +1,11 @@
-"""Spindle and rocker: stress, buckling, deflection."""
+"""Spindle and rocker: stress, deflection, and the room to withdraw a part."""
 
 from __future__ import annotations
 
 import math
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
-from speclint.equations import Metres, MetresToTheFourth, Newtons, Pascals, Ratio, SquareMetres
+from speclint.equations import Metres, MetresToTheFourth, Newtons, Pascals, Ratio
 
 
 @formula("σ = 4 F/(π d²)", cites=[FIRST_PRINCIPLES])
@@ -23,50 +23,6 @@ def direct_stress(F: Newtons, d: Metres) -> Pascals:
     """
     require(d > 0, f"diameter {d:.6g} is not above 0")
     return 4 * F / (math.pi * d**2)
-
-
-@formula("S = F_k/F", cites=[FIRST_PRINCIPLES])
-def buckling_factor(F_k: Newtons, F: Newtons) -> Ratio:
-    """Factor of safety against buckling.
-
-    S = F_k/F
-
-    ``F_k`` load at which the strut fails, ``F`` load that it carries [N]. Returns [-]. Raises OutOfRange unless
-    F > 0.
-
-    >>> buckling_factor(F_k=40e3, F=5e3)
-    8.0
-    """
-    require(F > 0, f"load {F:.6g} is not above 0")
-    return F_k / F
-
-
-@formula("A = π d²/4", cites=[FIRST_PRINCIPLES])
-def round_area(d: Metres) -> SquareMetres:
-    """Area of a round section.
-
-    A = π d²/4
-
-    ``d`` diameter [m]. Returns [m²].
-
-    >>> round(round_area(d=0.020) * 1e6, 3)
-    314.159
-    """
-    return math.pi * d**2 / 4
-
-
-@formula("I = π d⁴/64", cites=[FIRST_PRINCIPLES])
-def round_second_moment(d: Metres) -> MetresToTheFourth:
-    """Second moment of area of a round section.
-
-    I = π d⁴/64
-
-    ``d`` diameter [m]. Returns [m⁴].
-
-    >>> round(round_second_moment(d=0.020) * 1e12, 3)
-    7853.982
-    """
-    return math.pi * d**4 / 64
 
 
 @formula("F_p = F_v + F_t", cites=[FIRST_PRINCIPLES])
@@ -99,20 +55,6 @@ def arm_stress(F: Newtons, b: Metres, B: Metres, w: Metres, h: Metres) -> Pascal
     """
     require(b > B / 2, f"an arm of {b:.6g} does not reach beyond a boss of {B:.6g}")
     return 6 * F * (b - B / 2) / (w * h**2)
-
-
-@formula("p = F/(d L)", cites=[FIRST_PRINCIPLES])
-def projected_pressure(F: Newtons, d: Metres, L: Metres) -> Pascals:
-    """Mean pressure of a pin in its bush, on the projected area.
-
-    p = F/(d L)
-
-    ``F`` load [N]; ``d`` pin, ``L`` length of the bush [m]. Returns [Pa].
-
-    >>> round(projected_pressure(F=6600.0, d=0.030, L=0.040) / 1e6, 6)
-    5.5
-    """
-    return F / (d * L)
 
 
 @formula("σ = 8 F L/(π d³)", cites=[FIRST_PRINCIPLES])
@@ -168,22 +110,6 @@ def lift_lost(
     free_v, free_t = b_v - B / 2, b_t - B / 2
     arms = (F_v * free_v**3 + i * F_t * free_t**3) / (3 * E * I)
     return arms + (1 + i) * F_p * L**3 / (48 * E * I_p)
-
-
-@formula("I = w h³/12", cites=[FIRST_PRINCIPLES])
-def arm_second_moment(w: Metres, h: Metres) -> MetresToTheFourth:
-    """Second moment of area of a rocker's arm.
-
-    I = w h³/12
-
-    ``w`` width, ``h`` depth in the plane of bending [m]. Returns [m⁴].
-
-    Hand working: 20 × 27 000/12 = 45 000 mm⁴.
-
-    >>> round(arm_second_moment(w=0.020, h=0.030) * 1e12, 3)
-    45000.0
-    """
-    return w * h**3 / 12
 
 
 @formula("t_n = x z", cites=[COMMON_PRACTICE])

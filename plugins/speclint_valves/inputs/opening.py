@@ -6,10 +6,11 @@ import math
 
 from speclint import Sheet
 from speclint.equations import Metres, MetresPerSecond, RadiansPerSecond, SquareMetres
-from speclint.handbook.cams import mean_piston_speed, piston_speed
+from speclint.handbook.cams import mean_piston_speed, piston_speed, revolutions
+from speclint.handbook.members import round_area
 from speclint.handbook.steam import beat_area, double_beat_flow_area, single_beat_flow_area, throat_area
 from speclint.specs import Beat, CylinderBlock, CylinderLiner, PoppetValve
-from speclint_valves.formulae.flow import area_after_meeting, governing_area, piston_area, revolutions
+from speclint_valves.formulae.flow import area_after_meeting, governing_area
 
 
 def beats_of(valve: PoppetValve, sheet: Sheet) -> tuple[tuple[str, Beat], ...]:
@@ -88,7 +89,7 @@ def piston(valve: PoppetValve, block: CylinderBlock, sheet: Sheet) -> SquareMetr
     name = sheet.read("bore of the cylinder", valve.cylinder_bore)
     for liner in sheet.belonging_to(block, CylinderLiner):
         if sheet.read(f"bore that houses {liner.id}", liner.in_bore) == name:
-            return sheet.work("A_p", piston_area, d=sheet.take("d_c", liner.bore))
+            return sheet.work("A_p", round_area, d=sheet.take("d_c", liner.bore))
     raise sheet.not_assessed(f"no liner states that it is housed in bore {name} of {block.id}")
 
 

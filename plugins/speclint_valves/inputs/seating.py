@@ -6,25 +6,22 @@ from dataclasses import dataclass, replace
 
 from speclint import Judgement, Sheet
 from speclint.equations import Kelvins, Metres, Pascals
+from speclint.handbook.cylinders import outside_of_wall
 from speclint.handbook.fits import (
     DRAWING_TEMPERATURE,
     contact_pressure,
     hot_interference,
     inner_hoop_stress,
+    interference,
     interference_after_light_smoothing,
     interference_after_smoothing,
     outer_tresca_stress,
-)
-from speclint.specs import CylinderBlock, SeatBore, ValveSeat
-from speclint_valves.formulae.fits import (
-    interference,
-    length_in_contact,
     pressing_interference,
-    pressure_in_solid_block,
-    ring_of_block,
-    share_of_strength,
     size_of_stress,
 )
+from speclint.handbook.materials import share_of_strength
+from speclint.specs import CylinderBlock, SeatBore, ValveSeat
+from speclint_valves.formulae.seats import length_in_contact, pressure_in_solid_block
 
 
 @dataclass(frozen=True)
@@ -43,7 +40,7 @@ def cold_fit(seat: ValveSeat, sheet: Sheet) -> Fit:
     housing = sheet.entry(block.seat_bores, seat.in_bore, f"seat bores of {block.id}")
     outside = sheet.take("D_s", seat.outside_diameter)
     bore = sheet.take("D_b", housing.diameter)
-    return Fit(block, housing, bore, sheet.work("δ", interference, D_s=outside, D_b=bore))
+    return Fit(block, housing, bore, sheet.work("δ", interference, d=outside, D=bore))
 
 
 def gripping(seat: ValveSeat, fit: Fit, sheet: Sheet) -> Fit:
@@ -110,7 +107,7 @@ def pressure_of(
 
 def backing(fit: Fit, sheet: Sheet) -> Metres:
     """Outside diameter of the part of the block that backs the seat."""
-    return sheet.work("D_o", ring_of_block, D=fit.joint, t=sheet.take("t", fit.housing.wall))
+    return sheet.work("D_o", outside_of_wall, d=fit.joint, t=sheet.take("t", fit.housing.wall))
 
 
 def stresses(seat: ValveSeat, fit: Fit, sheet: Sheet, delta: Metres, T_s: Kelvins, T_b: Kelvins) -> Judgement:
@@ -141,7 +138,7 @@ def _ring(seat: ValveSeat, fit: Fit, sheet: Sheet, delta: Metres, T_s: Kelvins, 
         share, table = sheet.limit("ring-share", "k_s"), ring.compressive_strength
     else:
         share, table = sheet.limit("block-share", "k_s"), ring.proof_stress
-    allowed = sheet.work("σ_s", share_of_strength, k=share, S=sheet.look_up("S_s", table, of=seat, at=T_s))
+    allowed = sheet.work("σ_s", share_of_strength, k=share, R=sheet.look_up("S_s", table, of=seat, at=T_s))
     return sheet.at_most(sheet.work("σ", size_of_stress, sigma=hoop), allowed)
 
 
@@ -149,5 +146,5 @@ def _block(fit: Fit, sheet: Sheet, p: Pascals, T_b: Kelvins) -> Judgement:
     tresca = sheet.work("σ_T", outer_tresca_stress, p=p, D=fit.joint, D_out=backing(fit, sheet))
     proof = sheet.look_up("R_p", sheet.material_of(fit.block).proof_stress, of=fit.block, at=T_b)
     return sheet.at_most(
-        tresca, sheet.work("σ_b", share_of_strength, k=sheet.limit("block-share", "k_b"), S=proof)
+        tresca, sheet.work("σ_b", share_of_strength, k=sheet.limit("block-share", "k_b"), R=proof)
     )

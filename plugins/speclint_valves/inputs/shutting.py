@@ -4,15 +4,9 @@ from __future__ import annotations
 
 from speclint import Sheet
 from speclint.equations import Metres, Newtons, Pascals
-from speclint.handbook.steam import unbalanced_load
+from speclint.handbook.steam import excess_pressure, unbalanced_load
 from speclint.specs import Beat, LoadCase, PoppetValve, ValveSpindle
-from speclint_valves.formulae.shutting import (
-    excess_pressure,
-    lifting_load,
-    sealing_diameter,
-    spindle_load,
-    weight_shutting,
-)
+from speclint_valves.formulae.shutting import lifting_load, sealing_diameter, spindle_load, weight_shutting
 from speclint_valves.formulae.tables import place_of_seal, sense_of_push, sense_of_weight
 from speclint_valves.inputs.opening import beats_of
 

@@ -8,15 +8,10 @@ from dataclasses import dataclass
 from speclint import Sheet
 from speclint.equations import Kelvins, Newtons, NewtonsPerMetre, Ratio
 from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.handbook.members import sum_of_loads
 from speclint.handbook.springs import load_deviation, relaxation_loss, shear_stress
 from speclint.specs import CompressionSpring, Duty, LoadCase, PoppetValve
-from speclint_valves.formulae.shutting import (
-    hot_load,
-    hot_rate,
-    load_after_set,
-    spring_load_at_lift,
-    sum_of_loads,
-)
+from speclint_valves.formulae.shutting import hot_load, hot_rate, load_after_set, spring_load_at_lift
 
 
 @dataclass(frozen=True)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kelvins, Metres, Ratio
 from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.handbook.members import round_area
 from speclint.handbook.steam import seat_bearing_stress
 from speclint.specs import Beat, CylinderBlock, LoadCase, PoppetValve, ValveSeat
 from speclint_valves.formulae.landing import (
@@ -16,7 +17,6 @@ from speclint_valves.formulae.landing import (
     size_of_gap,
     strain_since,
 )
-from speclint_valves.formulae.spindle import round_area
 from speclint_valves.inputs.opening import beats_of, block_of, piston
 from speclint_valves.inputs.shutting import supply_at_most, unbalanced, weight
 from speclint_valves.inputs.springs import springs_new

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Course, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kilograms, Metres, Newtons, Radians, RadiansPerSecond, Ratio
 from speclint.handbook.cams import NORTON
+from speclint.handbook.members import load_with_factor
 from speclint.specs import LoadCase, PoppetValve
-from speclint_valves.formulae.fits import load_with_margin
 from speclint_valves.formulae.motion import (
     asked_of_springs,
     following_load,
@@ -132,7 +132,7 @@ class Moving:
 
         def asked(angle: float) -> float | None:
             inertia = self.inertia(angle)
-            return load_with_margin(x=x, F=inertia) + steady if inertia > 0 else None
+            return load_with_factor(x=x, F=inertia) + steady if inertia > 0 else None
 
         return (
             Course("h", "lift of the valve", "m", self.lift),
@@ -148,7 +148,7 @@ def _judged(sheet: Sheet, angle: Radians, train: Moving) -> Judgement:
     a = sheet.work("a", valve_acceleration, i=train.i, κ=at.curvature, ω=train.ω)
     F_f = sheet.work("F_h", spring_load_at_lift, F_U=train.springs.shut, R=train.springs.rate, h=h)
     follow = sheet.work("F_m", following_load, m=train.m, a=a)
-    needed = sheet.work("F_n", load_with_margin, x=sheet.limit("margin", "x"), F=follow)
+    needed = sheet.work("F_n", load_with_factor, x=sheet.limit("margin", "x"), F=follow)
     sheet.work("F_a", asked_of_springs, F_n=needed, F_r=train.F_r, F_w=train.F_w, W=train.W)
     left = sheet.work("F", load_to_follow, F_f=F_f, W=train.W, F_r=train.F_r, F_w=train.F_w)
     return sheet.at_least(left, needed)

@@ -11,6 +11,7 @@ from speclint.handbook.steam import (
     fitting_pressure_loss,
     lift_for_area,
     mach_number,
+    speed_ratio,
     steam_density,
     steam_speed_of_sound,
 )
@@ -20,7 +21,6 @@ from speclint_valves.formulae.flow import (
     pressure_ratio,
     share_of_area,
     share_of_lift,
-    speed_ratio,
     steam_speed,
 )
 from speclint_valves.inputs.opening import (

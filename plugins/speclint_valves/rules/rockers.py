@@ -5,18 +5,11 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Newtons, Pascals, Ratio
 from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.handbook.materials import share_of_strength
+from speclint.handbook.members import projected_pressure, rectangle_second_moment, round_second_moment
 from speclint.specs import LoadCase, Rocker
-from speclint_valves.formulae.fits import share_of_strength
 from speclint_valves.formulae.flow import share_of_lift
-from speclint_valves.formulae.spindle import (
-    arm_second_moment,
-    arm_stress,
-    lift_lost,
-    pin_bending_stress,
-    pin_load,
-    projected_pressure,
-    round_second_moment,
-)
+from speclint_valves.formulae.spindle import arm_stress, lift_lost, pin_bending_stress, pin_load
 from speclint_valves.inputs.loads import loaded, worked_valve_load
 from speclint_valves.inputs.train import Train, train_of
 from speclint_valves.rules.cams import CRACKED
@@ -72,17 +65,17 @@ def stress(rocker: Rocker, case: LoadCase, sheet: Sheet) -> Judgement:
     del train
     R_m = sheet.look_up("R_m", sheet.material_of(rocker).tensile_strength, of=rocker, at=DRAWING_TEMPERATURE)
     k = sheet.limit("share-of-strength", "k")
-    allowed = sheet.work("σ_zul", share_of_strength, k=k, S=R_m)
+    allowed = sheet.work("σ_zul", share_of_strength, k=k, R=R_m)
     metal = sheet.material_named(f"the pin of {rocker.id}", rocker.pin_material)
     R_mp = sheet.look_up("R_mp", metal.tensile_strength, at=DRAWING_TEMPERATURE)
     F_p = sheet.work("F_p", pin_load, F_v=F_v, F_t=F_t)
     pin, span = sheet.take("d", rocker.pin), sheet.take("L", rocker.pin_span)
-    pressure = sheet.work("p", projected_pressure, F=F_p, d=pin, L=sheet.take("L_b", rocker.bush_length))
+    pressure = sheet.work("p", projected_pressure, F=F_p, d=pin, b=sheet.take("L_b", rocker.bush_length))
     return sheet.worst(
         *_arms(rocker, F_v, F_t, allowed, sheet),
         sheet.at_most(
             sheet.work("σ_p", pin_bending_stress, F=F_p, L=span, d=pin),
-            sheet.work("σ_zul,p", share_of_strength, k=k, S=R_mp),
+            sheet.work("σ_zul,p", share_of_strength, k=k, R=R_mp),
         ),
         sheet.at_most(pressure, sheet.take("p_zul", rocker.bush_pressure)),
         sheet.at_most(pressure, _bush_limit(rocker, sheet)),
@@ -129,7 +122,10 @@ def stiffness(rocker: Rocker, case: LoadCase, sheet: Sheet) -> Judgement:
     train, F_v, F_t = _loads(rocker, case, sheet)
     b_v, b_t = sheet.take("b_v", rocker.valve_arm), sheet.take("b_t", rocker.tappet_arm)
     arms = sheet.work(
-        "I", arm_second_moment, w=sheet.take("w", rocker.arm_width), h=sheet.take("h_a", rocker.arm_depth)
+        "I",
+        rectangle_second_moment,
+        b=sheet.take("w", rocker.arm_width),
+        h=sheet.take("h_a", rocker.arm_depth),
     )
     i: Ratio = b_v / b_t
     lost = sheet.work(

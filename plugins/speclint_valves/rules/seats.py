@@ -11,14 +11,12 @@ from speclint.handbook.fits import (
     DRAWING_TEMPERATURE,
     SHRINK_FIT,
     axial_grip,
-)
-from speclint.specs import LoadCase, ValveSeat
-from speclint_valves.formulae.fits import (
-    load_with_margin,
     shrinkage_available,
     shrinkage_to_enter,
-    withdrawing_load,
 )
+from speclint.handbook.members import load_with_factor
+from speclint.specs import LoadCase, ValveSeat
+from speclint_valves.formulae.seats import withdrawing_load
 from speclint_valves.inputs.seating import (
     Fit,
     cold_fit,
@@ -89,7 +87,7 @@ def push_out(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
     p = pressure_of(seat, fit, sheet, interference_at(seat, fit, sheet, T_s, T_b), T_s, T_b)
     length, friction = joint_length(seat, fit, sheet), sheet.take("μ", seat.friction)
     needed = sheet.work(
-        "F_n", load_with_margin, x=sheet.limit("factor", "x"), F=_withdrawal(seat, fit, case, sheet)
+        "F_n", load_with_factor, x=sheet.limit("factor", "x"), F=_withdrawal(seat, fit, case, sheet)
     )
     grip = sheet.work("F_h", axial_grip, mu=friction, p=p, D=fit.joint, L=length)
     held = sheet.at_least(grip, needed)
@@ -205,10 +203,10 @@ def _available(seat: ValveSeat, fit: Fit, sheet: Sheet) -> Metres:
         "s",
         shrinkage_available,
         D=fit.joint,
-        alpha_b=sheet.look_up("α_b", block.expansion, of=fit.block, at=T_b),
-        T_b=T_b,
-        alpha_s=sheet.look_up("α_s", ring.expansion, of=seat, at=T_s),
-        T_s=T_s,
+        alpha_out=sheet.look_up("α_b", block.expansion, of=fit.block, at=T_b),
+        T_out=T_b,
+        alpha_in=sheet.look_up("α_s", ring.expansion, of=seat, at=T_s),
+        T_in=T_s,
         T_ref=DRAWING_TEMPERATURE,
     )
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Pascals
+from speclint.handbook.members import load_with_factor, sum_of_loads
 from speclint.handbook.springs import EN_13906_1, RELAXATION_DIAGRAMS
 from speclint.specs import LoadCase, PoppetValve
-from speclint_valves.formulae.fits import load_with_margin
 from speclint_valves.formulae.shutting import (
     compression_pressure,
     gauge_pressure,
@@ -14,7 +14,6 @@ from speclint_valves.formulae.shutting import (
     load_in_sense,
     pressure_at_shutting,
     shutting_load,
-    sum_of_loads,
 )
 from speclint_valves.formulae.tables import sense_of_steam
 from speclint_valves.inputs.shutting import (
@@ -91,7 +90,7 @@ def spring_holds_shut(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judge
         F_r=friction,
     )
     lifted = greatest_lifting(valve, case, sheet)
-    needed = sheet.work("F_n", load_with_margin, x=sheet.limit("factor", "x"), F=lifted)
+    needed = sheet.work("F_n", load_with_factor, x=sheet.limit("factor", "x"), F=lifted)
     judged = sheet.at_least(held, needed)
     return judged.graded(Grade.HOLD) if hurts else judged
 
@@ -123,7 +122,7 @@ def closes(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     supply, delivery = lifting_pressures(valve, case, sheet)
     pushed = sheet.work("F_o", lifting_load, F_v=0.0, F_s=on_spindle(spindle, sheet, supply, delivery))
     against = sheet.work("F_a", sum_of_loads, F_1=pushed, F_2=sheet.take("F_r", spindle.friction))
-    needed = sheet.work("F_n", load_with_margin, x=sheet.limit("factor", "x"), F=against)
+    needed = sheet.work("F_n", load_with_factor, x=sheet.limit("factor", "x"), F=against)
     springs = springs_relaxed(valve, case, sheet).shut
     return sheet.at_least(
         sheet.work("F_c", shutting_load, F_f=springs, W=weight(valve, sheet), F_r=0.0),

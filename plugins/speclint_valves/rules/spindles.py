@@ -5,10 +5,16 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Newtons, Ratio
 from speclint.handbook.fits import DRAWING_TEMPERATURE, SHRINK_FIT
-from speclint.handbook.members import critical_load, end_fixity
+from speclint.handbook.materials import share_of_strength
+from speclint.handbook.members import (
+    buckling_factor,
+    critical_load,
+    end_fixity,
+    round_area,
+    round_second_moment,
+)
 from speclint.handbook.tables import SHIGLEY
 from speclint.specs import LoadCase, Rocker, Tappet, ValveSpindle
-from speclint_valves.formulae.fits import share_of_strength
 from speclint_valves.formulae.guides import (
     guide_clearance,
     guide_clearance_hot,
@@ -18,12 +24,7 @@ from speclint_valves.formulae.guides import (
 )
 from speclint_valves.formulae.landing import strain_since
 from speclint_valves.formulae.motion import valve_speed
-from speclint_valves.formulae.spindle import (
-    buckling_factor,
-    direct_stress,
-    round_area,
-    round_second_moment,
-)
+from speclint_valves.formulae.spindle import direct_stress
 from speclint_valves.inputs.guides import guide_of
 from speclint_valves.inputs.loads import loaded, worked_valve_load
 from speclint_valves.inputs.shutting import supply_at_most
@@ -121,7 +122,7 @@ def stress(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
     F, _ = worked_valve_load(loaded(train, case, sheet), sheet)
     T, metal = sheet.take("T", case.temperature_of(spindle)), sheet.material_of(spindle)
     R_m = sheet.look_up("R_m", metal.tensile_strength, of=spindle, at=DRAWING_TEMPERATURE)
-    allowed = sheet.work("σ_zul", share_of_strength, k=_share(spindle, sheet), S=R_m)
+    allowed = sheet.work("σ_zul", share_of_strength, k=_share(spindle, sheet), R=R_m)
     worked = sheet.work("σ", direct_stress, F=F, d=sheet.take("d_1", spindle.least_diameter))
     return sheet.worst(sheet.at_most(worked, allowed), _buckling(spindle, T, F, sheet))
 
@@ -145,7 +146,7 @@ def _buckling(spindle: ValveSpindle, T: float, F: Newtons, sheet: Sheet) -> Judg
         "K": sheet.look_up("K", end_fixity, ends=sheet.read("ends", spindle.ends)),
         "L": sheet.take("L", spindle.free_length),
     }
-    factor = sheet.work("S", buckling_factor, F_k=sheet.work("F_k", critical_load, **strut), F=F)
+    factor = sheet.work("S", buckling_factor, F_c=sheet.work("F_k", critical_load, **strut), F=F)
     return sheet.at_least(factor, sheet.limit("buckling-factor"))
 
 

@@ -29,6 +29,7 @@ from .stripping import (
     internal_shear_area as internal_shear_area,
     nut_widening_factor as nut_widening_factor,
     outer_thread_bending_factor as outer_thread_bending_factor,
+    shear_strength as shear_strength,
     shear_strength_ratio as shear_strength_ratio,
     stripping_load as stripping_load,
     stripping_load_with_factors as stripping_load_with_factors,

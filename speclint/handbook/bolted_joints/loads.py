@@ -24,9 +24,10 @@ from speclint.handbook.tables import JINDAL, KHURMI, SHIGLEY, VDI_2230
 
 @formula("F = π D² p/4", cites=[KHURMI.at("cylinder head example"), FIRST_PRINCIPLES])
 def pressure_load(D: Metres, p: Pascals) -> Newtons:
-    """Load on a cover from the gauge pressure inside a circle.
+    """Load from the gauge pressure inside a circle.
 
-    D: diameter to which the pressure reaches, m. p: gauge pressure, Pa. Returns N.
+    D: diameter to which the pressure reaches, of a cover or of a piston whose rod is not taken off, m.
+    p: gauge pressure, or its mean over a stroke, Pa. Returns N.
 
     Published check, Khurmi: 115 mm at 3.15 MPa, printed 32 702 N with a rounded π:
 

@@ -158,6 +158,18 @@ def stripping_load_with_factors(tau_B: Pascals, A: SquareMetres, C_1: Ratio, C: 
     return C_1 * C * stripping_load(tau_B, A)
 
 
+@formula("τ_B = r R_m", cites=[VDI_2230.at("strength of threads in shear")])
+def shear_strength(r: Ratio, R_m: Pascals) -> Pascals:
+    """Shear strength of a thread's metal.
+
+    r: shear over tensile strength. R_m: least tensile strength, Pa. Returns Pa.
+
+    >>> shear_strength(r=0.6, R_m=500e6)
+    300000000.0
+    """
+    return r * R_m
+
+
 def shear_strength_ratio(material: str) -> Reading:
     """Shear strength over tensile strength of a group of materials; NotKnown outside the table."""
     found = row(_RATIOS, "material", material)

@@ -13,10 +13,13 @@ from .profiles import (
     Ramp as Ramp,
 )
 from .slider_crank import (
+    crank_radius as crank_radius,
+    inertia_force as inertia_force,
     mean_piston_speed as mean_piston_speed,
     piston_acceleration as piston_acceleration,
     piston_speed as piston_speed,
     piston_travel as piston_travel,
+    revolutions as revolutions,
     rod_angle as rod_angle,
     side_thrust as side_thrust,
 )

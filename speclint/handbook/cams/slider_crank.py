@@ -12,6 +12,7 @@ import math
 from speclint.equations import (
     FIRST_PRINCIPLES,
     Hertz,
+    Kilograms,
     Metres,
     MetresPerSecond,
     MetresPerSecondSquared,
@@ -26,6 +27,36 @@ from speclint.equations import (
 KHURMI_MACHINES = Source(
     "R. S. Khurmi and J. K. Gupta, Theory of Machines", "2005", "ch. 15, inertia forces", memory=True
 )
+
+
+@formula("r = S/2", cites=[FIRST_PRINCIPLES])
+def crank_radius(S: Metres) -> Metres:
+    """Radius of the crank.
+
+    r = S/2
+
+    ``S`` stroke [m]. Returns [m].
+
+    >>> crank_radius(S=0.66)
+    0.33
+    """
+    return S / 2
+
+
+@formula("n = ω/(2 π)", cites=[FIRST_PRINCIPLES])
+def revolutions(ω: RadiansPerSecond) -> Hertz:
+    """Revolutions in a second.
+
+    n = ω/(2 π)
+
+    ``ω`` speed of rotation [rad/s]. Returns [1/s].
+
+    By hand: 4 π rad/s.
+
+    >>> round(revolutions(ω=4 * math.pi), 9)
+    2.0
+    """
+    return ω / (2 * math.pi)
 
 
 @formula("s = r (1 − cos θ) + l (1 − √(1 − (r/l)² sin² θ))", cites=[FIRST_PRINCIPLES])
@@ -143,6 +174,22 @@ def mean_piston_speed(S: Metres, n: Hertz) -> MetresPerSecond:
     6.6
     """
     return 2 * S * n
+
+
+@formula("F = m a", cites=[FIRST_PRINCIPLES])
+def inertia_force(m: Kilograms, a: MetresPerSecondSquared) -> Newtons:
+    """Inertia force of a reciprocating mass.
+
+    F = m a
+
+    ``m`` mass that travels with the piston [kg]; ``a`` its acceleration [m/s²]. Returns [N].
+
+    By hand: 300 kg at 500 m/s².
+
+    >>> inertia_force(m=300.0, a=500.0)
+    150000.0
+    """
+    return m * a
 
 
 @formula("φ = arcsin((r/l) sin θ)", cites=[FIRST_PRINCIPLES])

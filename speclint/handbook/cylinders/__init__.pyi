@@ -6,6 +6,7 @@ from .thick import (
     length_without_backing as length_without_backing,
     minimum_wall as minimum_wall,
     outside_growth as outside_growth,
+    outside_of_wall as outside_of_wall,
     pressure_blown_off as pressure_blown_off,
     relief_accumulation as relief_accumulation,
 )

@@ -41,6 +41,24 @@ def relief_accumulation() -> Reading:
     return Reading.exact("rise of pressure above the setting of a relief valve", 0.10, "", _PED)
 
 
+@formula("D = d + 2 t", cites=[FIRST_PRINCIPLES])
+def outside_of_wall(d: Metres, t: Metres) -> Metres:
+    """Outside diameter of a bore or a pipe with a wall or lagging all round it.
+
+    D = d + 2 t
+
+    ``d`` bore, or outside of the lagged pipe; ``t`` thickness, at its least where it varies [m]. Returns [m].
+    Raises OutOfRange unless t is above 0.
+
+    By hand: 560 mm with 40 mm all round.
+
+    >>> round(outside_of_wall(d=0.560, t=0.040), 6)
+    0.64
+    """
+    require(t > 0 * t, f"wall {t:.6g} is not above 0")
+    return d + 2 * t
+
+
 @formula("σ = (p_i d² − p_o D²)/(D² − d²) + (p_i − p_o) d² D²/((D² − d²) x²)", cites=[BORESI])
 def hoop_stress(p_i: Pascals, p_o: Pascals, d: Metres, D: Metres, x: Metres) -> Pascals:
     """Hoop stress at a diameter within the wall, after Lamé.

@@ -14,7 +14,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import Enum
 
-from speclint.equations import Metres, Source, formula, require
+from speclint.equations import FIRST_PRINCIPLES, Metres, Ratio, Source, formula, require
 from speclint.errors import NotKnown
 from speclint.handbook.tables import rows
 from speclint.quantities import deviations
@@ -38,6 +38,68 @@ class Kind(Enum):
     CLEARANCE = "clearance"
     TRANSITION = "transition"
     INTERFERENCE = "interference"
+
+
+@formula("δ = d − D", cites=[FIRST_PRINCIPLES])
+def interference(d: Metres, D: Metres) -> Metres:
+    """Diametral interference.
+
+    δ = d − D
+
+    ``d`` shaft, or outside of the ring; ``D`` hole, or bore [m]. Returns [m], negative for a clearance.
+
+    By hand: 170.12 mm in 170.04 mm.
+
+    >>> round(interference(d=0.17012, D=0.17004) * 1e6, 6)
+    80.0
+    """
+    return d - D
+
+
+@formula("c = −δ", cites=[FIRST_PRINCIPLES])
+def gap_of_interference(delta: Metres) -> Metres:
+    """Diametral clearance.
+
+    c = −δ
+
+    ``delta`` diametral interference [m]. Returns [m], negative for an interference.
+
+    >>> gap_of_interference(delta=-0.1e-3)
+    0.0001
+    """
+    return -delta
+
+
+@formula("c = D − d", cites=[FIRST_PRINCIPLES])
+def diametral_clearance(D: Metres, d: Metres) -> Metres:
+    """Diametral clearance between a bore and the part in it.
+
+    c = D − d
+
+    ``D`` bore, ``d`` part in it [m], both cold or both hot. Returns [m], below 0 where it binds.
+
+    By hand: 501.0 mm less 499.0 mm.
+
+    >>> round(diametral_clearance(D=0.5010, d=0.4990) * 1e3, 6)
+    2.0
+    """
+    return D - d
+
+
+@formula("c_n = k D", cites=[FIRST_PRINCIPLES])
+def share_of_diameter(k: Ratio, D: Metres) -> Metres:
+    """Clearance as a share of the diameter.
+
+    c_n = k D
+
+    ``k`` share; ``D`` diameter [m]. Returns [m].
+
+    By hand: a two-thousandth of 500 mm.
+
+    >>> round(share_of_diameter(k=0.0005, D=0.5) * 1e3, 6)
+    0.25
+    """
+    return k * D
 
 
 @formula("c_max = D_max − d_min", cites=[_TERMS])

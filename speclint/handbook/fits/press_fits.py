@@ -1,8 +1,9 @@
-"""Press and shrink fits of two round parts: pressure, stress, grip, and the effect of heat.
+"""Press and shrink fits of two round parts: pressure, stress and grip.
 
 The inner part has a bore ``d_in`` (0 for a solid one) and the outer part an outside ``D_out``; they meet at
 ``D``. Interference is diametral and positive when the parts overlap. Elastic, plane stress, as long as
-neither part yields; ends of a hub stressed above the mean are not counted.
+neither part yields; ends of a hub stressed above the mean are not counted. What heat does to a fit is in
+``hot_sizes``.
 """
 
 from __future__ import annotations
@@ -11,13 +12,10 @@ import math
 
 from speclint.equations import (
     FIRST_PRINCIPLES,
-    KelvinDifference,
-    Kelvins,
     Metres,
     NewtonMetres,
     Newtons,
     Pascals,
-    PerKelvin,
     Ratio,
     Source,
     formula,
@@ -31,7 +29,6 @@ from speclint.handbook.cylinders import (
     outside_growth,
 )
 
-DIN_7190 = Source("DIN 7190-1, Interference fits: calculation and design", "2017", memory=True)
 DIN_7190_SMOOTHING = Source(
     "DIN 7190-1, Interference fits: calculation and design",
     "2017",
@@ -46,10 +43,6 @@ SHRINK_FIT = (
     BORESI.at("ch. 11, shrink-fit composite cylinders"),
     TIMOSHENKO.at("ch. VI, shrink-fit stresses"),
 )
-BHAVIKATTI_SHRINKING = Source("S. S. Bhavikatti, Strength of Materials", "", "example 8.8.17")
-
-#: Temperature at which drawings give sizes (ISO 1), 20 °C.
-DRAWING_TEMPERATURE: Kelvins = 293.15
 
 
 @formula(
@@ -151,83 +144,18 @@ def interference_after_light_smoothing(delta: Metres, Rz_in: Metres, Rz_out: Met
     return delta - 0.4 * (Rz_in + Rz_out)
 
 
-@formula("δ_h = δ + D (α_in (T_in − T_ref) − α_out (T_out − T_ref))", cites=[FIRST_PRINCIPLES])
-def hot_interference(
-    delta: Metres,
-    D: Metres,
-    alpha_in: PerKelvin,
-    T_in: Kelvins,
-    alpha_out: PerKelvin,
-    T_out: Kelvins,
-    T_ref: Kelvins,
-) -> Metres:
-    """Interference of a fit with each part at its own temperature.
+@formula("δ_p = max(δ, 0)", cites=[FIRST_PRINCIPLES])
+def pressing_interference(delta: Metres) -> Metres:
+    """Interference that gives contact pressure: zero where the parts are loose.
 
-    δ_h = δ + D (α_in (T_in − T_ref) − α_out (T_out − T_ref))
+    δ_p = max(δ, 0)
 
-    ``delta`` interference at ``T_ref`` [m], negative for a clearance; ``D`` joint [m]; ``alpha_in``,
-    ``alpha_out`` mean coefficients of expansion from ``T_ref`` to each part's temperature [1/K]; ``T_in``,
-    ``T_out`` temperatures of the parts and ``T_ref`` that of the drawing [K]. Returns [m], negative when a
-    gap opens. Each part is at one temperature through its wall.
+    ``delta`` diametral interference, negative for a clearance [m]. Returns [m].
 
-    Hand working: 0.30 mm on a 550 mm iron liner (11.5e-6) in a steel block (12.5e-6), both at 300 °C:
-    0.30 + 550 × 280 × (11.5 − 12.5)e-6 = 0.146 mm.
-
-    >>> hot = {"alpha_in": 11.5e-6, "T_in": 573.15, "alpha_out": 12.5e-6, "T_out": 573.15}
-    >>> round(hot_interference(delta=0.30e-3, D=0.550, T_ref=293.15, **hot) * 1e3, 3)
-    0.146
+    >>> pressing_interference(delta=-0.1e-3), pressing_interference(delta=0.1e-3)
+    (0.0, 0.0001)
     """
-    return delta + D * (alpha_in * (T_in - T_ref) - alpha_out * (T_out - T_ref))
-
-
-@formula(
-    "T_out = T_ref + (δ + c)/(D α_out) + α_in/α_out (T_in − T_ref)", cites=[DIN_7190, BHAVIKATTI_SHRINKING]
-)
-def shrinking_temperature(
-    delta: Metres,
-    c: Metres,
-    D: Metres,
-    alpha_out: PerKelvin,
-    alpha_in: PerKelvin,
-    T_in: Kelvins,
-    T_ref: Kelvins,
-) -> Kelvins:
-    """Temperature of the outer part at which the inner one drops in with a stated clearance.
-
-    T_out = T_ref + (δ + c)/(D α_out) + α_in/α_out (T_in − T_ref)
-
-    ``delta`` greatest interference and ``c`` entering clearance wanted, both diametral [m]; ``D`` joint [m];
-    ``alpha_out``, ``alpha_in`` mean coefficients over each part's own change of temperature [1/K];
-    ``T_in`` temperature of the inner part, chilled or not, ``T_ref`` that of the drawing [K].
-    Returns [K]. Whether the metal may be heated so far must be checked separately.
-
-    Bhavikatti, example 8.8.17: 0.2 mm on 250 mm at 12e-6 is 66.67 K above the drawing's 20 °C.
-
-    >>> cold = {"alpha_in": 12e-6, "T_in": 293.15, "T_ref": 293.15}
-    >>> round(shrinking_temperature(delta=0.2e-3, c=0.0, D=0.250, alpha_out=12e-6, **cold) - 293.15, 2)
-    66.67
-    """
-    require(D > 0 and alpha_out > 0, f"joint {D:.6g} and expansion {alpha_out:.6g} must be above 0")
-    return T_ref + (delta + c) / (D * alpha_out) + alpha_in / alpha_out * (T_in - T_ref)
-
-
-@formula("ΔT = (δ + c)/(D α)", cites=[FIRST_PRINCIPLES])
-def cooling_for_entry(delta: Metres, c: Metres, D: Metres, alpha: PerKelvin) -> KelvinDifference:
-    """How far the inner part must be cooled to drop into an outer part at the drawing's temperature.
-
-    ΔT = (δ + c)/(D α)
-
-    ``delta`` greatest interference and ``c`` entering clearance, both diametral [m]; ``D`` joint [m];
-    ``alpha`` mean coefficient of the inner part over the cooling [1/K], well below that of hot metal.
-    Returns [K], to be taken off. Raises OutOfRange unless D and α are above 0.
-
-    Hand working: 0.06 + 0.06 mm on 100 mm at 10e-6: 120 K.
-
-    >>> round(cooling_for_entry(delta=0.06e-3, c=0.06e-3, D=0.100, alpha=10e-6), 3)
-    120.0
-    """
-    require(D > 0 and alpha > 0, f"joint {D:.6g} and expansion {alpha:.6g} must be above 0")
-    return (delta + c) / (D * alpha)
+    return (delta + abs(delta)) / 2
 
 
 @formula("σ = p (D_out² + D²)/(D_out² − D²)", cites=SHRINK_FIT)
@@ -279,6 +207,20 @@ def inner_hoop_stress(p: Pascals, d_in: Metres, D: Metres) -> Pascals:
     -449.93
     """
     return bore_hoop_stress_between_pressures(0 * p, p, d_in, D)
+
+
+@formula("σ_s = |σ|", cites=[FIRST_PRINCIPLES])
+def size_of_stress(sigma: Pascals) -> Pascals:
+    """Magnitude of the hoop stress.
+
+    σ_s = |σ|
+
+    ``sigma`` stress, tension positive [Pa]. Returns [Pa].
+
+    >>> size_of_stress(sigma=-60e6)
+    60000000.0
+    """
+    return abs(sigma)
 
 
 @formula("Δd = 2 p D² d_in/(E_in (D² − d_in²))", cites=SHRINK_FIT)

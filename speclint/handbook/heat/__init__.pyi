@@ -22,3 +22,6 @@ from .lagging import (
     lagged_wall_loss as lagged_wall_loss,
     lagged_wall_surface_temperature as lagged_wall_surface_temperature,
 )
+from .lubrication import (
+    flash_point_margin as flash_point_margin,
+)

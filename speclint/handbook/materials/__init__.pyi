@@ -1,3 +1,7 @@
+from .allowables import (
+    multiple_of_allowable as multiple_of_allowable,
+    share_of_strength as share_of_strength,
+)
 from .galvanic import (
     MIL_STD_1250 as MIL_STD_1250,
     anodic_index as anodic_index,

@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Protocol
 
-from speclint.equations import Pascals, Source, formula
+from speclint.equations import FIRST_PRINCIPLES, Pascals, Ratio, Source, formula
 from speclint.errors import NotKnown, OutOfRange
 from speclint.handbook.materials.tables import celsius
 from speclint.handbook.tables import Reading
@@ -23,6 +23,37 @@ def _allowable(place: str) -> Source:
 
 #: Temperature at which the standards state the tensile strength that a code divides: 20 °C.
 ROOM = 293.15
+
+
+@formula("S = k R", cites=[FIRST_PRINCIPLES])
+def share_of_strength(k: Ratio, R: Pascals) -> Pascals:
+    """Allowable stress, as a share of a strength.
+
+    S = k R
+
+    Parameters: k the share, whose source stands at the limit that gives it; R the strength, of whatever kind the
+    rule names [Pa]. Returns: stress [Pa].
+
+    Hand working, two thirds, rounded, of a proof stress of 300 MPa:
+
+    >>> round(share_of_strength(k=0.67, R=300e6) / 1e6, 6)
+    201.0
+    """
+    return k * R
+
+
+@formula("S = k f", cites=[EN_13445_3.at("annex C, primary bending 1.5 f, primary and secondary 3 f")])
+def multiple_of_allowable(k: Ratio, f: Pascals) -> Pascals:
+    """Allowable stress, as a multiple of the nominal design stress.
+
+    S = k f
+
+    Parameters: k the multiple, 1.5 for bending through the wall; f nominal design stress [Pa]. Returns: [Pa].
+
+    >>> multiple_of_allowable(k=1.5, f=158e6)
+    237000000.0
+    """
+    return k * f
 
 
 @formula("f = min(R_p/1.5, R_m/2.4)", cites=[_allowable("6.2, table 6-1")])

@@ -4,12 +4,14 @@ from . import (
 )
 from .beams import (
     bending_stress as bending_stress,
+    cantilever_moment as cantilever_moment,
     fixed_deflection as fixed_deflection,
     fixed_moment_uniform as fixed_moment_uniform,
     simple_deflection as simple_deflection,
     simple_moment_uniform as simple_moment_uniform,
 )
 from .columns import (
+    buckling_factor as buckling_factor,
     critical_load as critical_load,
     crushing_strength as crushing_strength,
     end_fixity as end_fixity,
@@ -18,6 +20,7 @@ from .columns import (
     slenderness as slenderness,
 )
 from .combined_stress import (
+    direct_stress as direct_stress,
     equivalent_stress as equivalent_stress,
     greatest_shear as greatest_shear,
 )
@@ -26,7 +29,14 @@ from .contact import (
     line_depth_of_shear as line_depth_of_shear,
     line_pressure as line_pressure,
     line_shakedown_pressure as line_shakedown_pressure,
+    projected_pressure as projected_pressure,
     relative_radius as relative_radius,
+    slipper_pressure as slipper_pressure,
+)
+from .loads import (
+    load_ratio as load_ratio,
+    load_with_factor as load_with_factor,
+    sum_of_loads as sum_of_loads,
 )
 from .sections import (
     i_section_second_moment as i_section_second_moment,
@@ -35,6 +45,9 @@ from .sections import (
     rectangle_second_moment as rectangle_second_moment,
     round_area as round_area,
     round_second_moment as round_second_moment,
+    share_of_bore as share_of_bore,
+    size_ratio as size_ratio,
+    tube_area as tube_area,
     tube_polar_moment as tube_polar_moment,
 )
 from .shafts import (

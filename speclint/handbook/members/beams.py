@@ -41,7 +41,7 @@ def bending_stress(M: NewtonMetres, Z: CubicMetres) -> Pascals:
 def cantilever_moment(F: Newtons, a: Metres) -> NewtonMetres:
     """Moment at the wall of a cantilever under a point load.
 
-    F: load, N. a: its distance from the wall, m. Returns N·m.
+    F: load, N. a: its distance from the wall, or from the face that holds a crank pin, m. Returns N·m.
     """
     return F * a
 

@@ -15,6 +15,7 @@ from __future__ import annotations
 import math
 
 from speclint.equations import (
+    FIRST_PRINCIPLES,
     Metres,
     MetresToTheFourth,
     Newtons,
@@ -133,6 +134,19 @@ def rankine_gordon_load(sigma_c: Pascals, A: SquareMetres, a: Ratio, lambda_: Ra
     59416
     """
     return sigma_c * A / (1 + a * lambda_**2)
+
+
+@formula("n = F_c/F", cites=[FIRST_PRINCIPLES])
+def buckling_factor(F_c: Newtons, F: Newtons) -> Ratio:
+    """Factor of safety against buckling.
+
+    F_c: load at which the strut buckles. F: load that it carries, N. OutOfRange unless F is above 0.
+
+    >>> buckling_factor(F_c=1600e3, F=320e3)
+    5.0
+    """
+    require(F > 0 * F, "the load must be above 0")
+    return F_c / F
 
 
 def crushing_strength(material: str) -> Reading:

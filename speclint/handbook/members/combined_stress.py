@@ -1,4 +1,4 @@
-"""One direct stress and one shear taken together.
+"""A direct stress, and one shear taken together with it.
 
 >>> round(equivalent_stress(sigma=60.0, tau=40.0), 2), greatest_shear(sigma=60.0, tau=40.0)
 (91.65, 50.0)
@@ -6,8 +6,30 @@
 
 from __future__ import annotations
 
-from speclint.equations import NewtonMetres, Pascals, formula
+from speclint.equations import (
+    FIRST_PRINCIPLES,
+    NewtonMetres,
+    Newtons,
+    Pascals,
+    SquareMetres,
+    formula,
+    require,
+)
 from speclint.handbook.tables import KHURMI, SHIGLEY
+
+
+@formula("σ = F/A", cites=[FIRST_PRINCIPLES])
+def direct_stress(F: Newtons, A: SquareMetres) -> Pascals:
+    """Mean stress of the area that carries a load.
+
+    F: load, along the axis of a section or across the area that it shears or presses, N. A: that area, m².
+    Returns Pa. OutOfRange unless A is above 0.
+
+    >>> direct_stress(F=320e3, A=0.004) / 1e6
+    80.0
+    """
+    require(A > 0 * A, "the area of the section must be above 0")
+    return F / A
 
 
 @formula("σ_eq = √(σ² + 3 τ²)", cites=[SHIGLEY.at("eq. 5-15")])

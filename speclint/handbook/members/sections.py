@@ -15,19 +15,21 @@ from speclint.equations import (
     CubicMetres,
     Metres,
     MetresToTheFourth,
+    Ratio,
     SquareMetres,
     formula,
     require,
 )
+from speclint.handbook.tables import POCKET_BOOK
 
 _GEOMETRY = (FIRST_PRINCIPLES,)
 
 
 @formula("A = π d²/4", cites=_GEOMETRY)
 def round_area(d: Metres) -> SquareMetres:
-    """Area of a round bar.
+    """Area of a circle.
 
-    d: diameter, m. Returns m².
+    d: diameter of a round bar, of a bore, or of a piston whose rod is not taken off, m. Returns m².
     """
     return math.pi * d**2 / 4
 
@@ -43,9 +45,9 @@ def round_second_moment(d: Metres) -> MetresToTheFourth:
 
 @formula("A = π (D² − d²)/4", cites=_GEOMETRY)
 def tube_area(D: Metres, d: Metres) -> SquareMetres:
-    """Area of a tube or a bored rod.
+    """Area of a ring.
 
-    D: outside, m. d: bore, m. Returns m².
+    D: outside of a tube, a bored rod or a flat face, m. d: its bore, m. Returns m². OutOfRange unless 0 ≤ d < D.
     """
     _check_bore(D, d)
     return math.pi * (D**2 - d**2) / 4
@@ -135,6 +137,33 @@ def radius_of_gyration(I: MetresToTheFourth, A: SquareMetres) -> Metres:  # noqa
     """
     radius: float = (I / A) ** 0.5
     return radius
+
+
+@formula("x = d/d_0", cites=_GEOMETRY)
+def size_ratio(d: Metres, d_0: Metres) -> Ratio:
+    """One size as a share of another.
+
+    d: size; d_0: the size to compare with, m. OutOfRange unless d_0 is above 0.
+
+    >>> size_ratio(d=90.0, d_0=80.0)
+    1.125
+    """
+    require(d_0 > 0 * d_0, "the size to compare with must be above 0")
+    return d / d_0
+
+
+@formula("d = k D", cites=[POCKET_BOOK.at("p. 501, approximate rules for locomotives")])
+def share_of_bore(D: Metres, k: Ratio) -> Metres:
+    """Size by the period's rules, as a share of the cylinder's bore.
+
+    D: bore, m. k: share of it. Returns m.
+
+    Published check, a period pocket-book, p. 501: piston rod 0.16 D; 17 in make 2.72 in.
+
+    >>> round(share_of_bore(D=17.0, k=0.16), 6)
+    2.72
+    """
+    return k * D
 
 
 def _check_bore(D: Metres, d: Metres) -> None:

@@ -30,6 +30,7 @@ from .fittings import (
 from .flow import (
     CENGEL_FLUIDS as CENGEL_FLUIDS,
     COLEBROOK as COLEBROOK,
+    excess_pressure as excess_pressure,
     fitting_pressure_loss as fitting_pressure_loss,
     friction_factor as friction_factor,
     friction_pressure_loss as friction_pressure_loss,
@@ -39,6 +40,7 @@ from .flow import (
     mean_speed as mean_speed,
     reynolds_number as reynolds_number,
     rough_friction_factor as rough_friction_factor,
+    speed_ratio as speed_ratio,
 )
 from .if97 import (
     IF97 as IF97,

@@ -70,6 +70,35 @@ def mean_speed(m: KilogramsPerSecond, ρ: KilogramsPerCubicMetre, A: SquareMetre
     return m / (ρ * A)
 
 
+@formula("x = v/v_0", cites=[FIRST_PRINCIPLES])
+def speed_ratio(v: MetresPerSecond, v_0: MetresPerSecond) -> Ratio:
+    """A speed as a multiple of another.
+
+    x = v/v_0
+
+    ``v`` speed and ``v_0`` the one to compare with [m/s]. Raises OutOfRange unless v_0 is above 0.
+
+    >>> speed_ratio(v=60.0, v_0=40.0)
+    1.5
+    """
+    require(v_0 > 0 * v_0, "the speed to compare with must be above 0")
+    return v / v_0
+
+
+@formula("Δp = p_1 − p_2", cites=[FIRST_PRINCIPLES])
+def excess_pressure(p_1: Pascals, p_2: Pascals) -> Pascals:
+    """Pressure above another, on the other side of a wall or at its least on the same side.
+
+    Δp = p_1 − p_2
+
+    ``p_1`` pressure, ``p_2`` the other [Pa], from the same datum. Returns [Pa].
+
+    >>> excess_pressure(p_1=16.6e5, p_2=0.6e5)
+    1600000.0
+    """
+    return p_1 - p_2
+
+
 @formula("M = v/w", cites=[FIRST_PRINCIPLES])
 def mach_number(v: MetresPerSecond, w: MetresPerSecond) -> Ratio:
     """Speed as a share of the speed of sound in the same steam.

@@ -17,6 +17,7 @@ from .published_works import (
     KAZIMI as KAZIMI,
     KHURMI as KHURMI,
     PETERSON as PETERSON,
+    POCKET_BOOK as POCKET_BOOK,
     ROARK as ROARK,
     SHIGLEY as SHIGLEY,
     SINGH as SINGH,

@@ -1,4 +1,6 @@
-"""The tables of the handbook: CSV files named for their source and edition, read once when first asked for.
+"""Tables in CSV files named for their source and edition, read once when first asked for.
+
+They stand in the folder ``data`` of the handbook, or of the family of rules whose package is named.
 
 A line that starts with ``#`` is a comment. Every other line has exactly as many
 fields as the heading.
@@ -17,14 +19,14 @@ Row = Mapping[str, str]
 
 
 @cache
-def rows(file: str) -> tuple[Row, ...]:
-    """All rows of ``handbook/data/<file>``, each a read-only mapping from heading to text.
+def rows(file: str, package: str = "speclint.handbook") -> tuple[Row, ...]:
+    """All rows of ``data/<file>`` of a package, each a read-only mapping from heading to text.
 
     ValueError when a line has more or fewer fields than the heading, which is a defect of the table.
     """
     from importlib.resources import files
 
-    text = files("speclint.handbook").joinpath("data", file).read_text(encoding="utf-8")
+    text = files(package).joinpath("data", file).read_text(encoding="utf-8")
     lines = [line for line in text.splitlines() if line.strip() and not line.startswith("#")]
     heading, *body = csv.reader(lines)
     return tuple(MappingProxyType(dict(zip(heading, fields, strict=True))) for fields in body)

@@ -28,3 +28,4 @@ VDI_2230 = Source(
     "VDI 2230 Part 1, Systematic calculation of highly stressed bolted joints", "2003", memory=True
 )
 ASME_APPENDIX_2 = Source("ASME Boiler and Pressure Vessel Code, Section VIII Division 1", "2019", memory=True)
+POCKET_BOOK = Source("A period pocket-book of engineering formulae", "title page not seen")

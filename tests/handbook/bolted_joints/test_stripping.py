@@ -80,3 +80,8 @@ def test_an_unknown_material_is_not_known() -> None:
 
 def test_stripping_load_is_stress_times_area() -> None:
     assert s.stripping_load(480e6, 1000e-6) == pytest.approx(480e3)
+
+
+def test_shear_strength_by_hand() -> None:
+    # six tenths of 500 MPa
+    assert s.shear_strength(0.6, 500e6) == pytest.approx(300e6)

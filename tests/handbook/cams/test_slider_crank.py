@@ -92,3 +92,14 @@ def test_a_rod_nearly_square_to_the_stroke_still_answers() -> None:
 def test_a_rod_square_to_the_stroke_is_refused(φ: float) -> None:
     with pytest.raises(OutOfRange, match="right angle"):
         sc.side_thrust(1e3, φ)
+
+
+@given(S=st.floats(0.1, 1.0), ω=st.floats(1.0, 60.0))
+def test_mean_speed_is_two_over_pi_of_the_crank_pin_s(S: float, ω: float) -> None:
+    assert sc.mean_piston_speed(S, sc.revolutions(ω)) == pytest.approx(2 / math.pi * ω * sc.crank_radius(S))
+
+
+@given(m=st.floats(1.0, 1e3), a=st.floats(-1e3, 1e3))
+def test_inertia_turns_with_the_acceleration(m: float, a: float) -> None:
+    assert sc.inertia_force(m, -a) == -sc.inertia_force(m, a)
+    assert sc.inertia_force(2 * m, a) == pytest.approx(2 * sc.inertia_force(m, a))

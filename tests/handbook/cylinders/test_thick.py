@@ -20,6 +20,7 @@ from speclint.handbook.cylinders.thick import (
     minimum_wall_of_ductile_metal,
     outside_growth,
     outside_hoop_stress,
+    outside_of_wall,
     outside_pressure_for_bore_stress,
     radial_stress,
 )
@@ -165,3 +166,14 @@ def test_no_pressure_needs_no_wall_and_a_vacuum_is_refused(formula: Any) -> None
     assert formula(0.0, 20e6, 0.1) == 0
     with pytest.raises(OutOfRange, match="is not between 0 and the allowable"):
         formula(-0.5, 20e6, 0.1)
+
+
+@given(d=st.floats(0.01, 2.0), t=st.floats(0.001, 0.5))
+def test_two_walls_one_round_the_other(d: float, t: float) -> None:
+    assert outside_of_wall(outside_of_wall(d, t), t) == pytest.approx(outside_of_wall(d, 2 * t))
+
+
+def test_a_wall_has_some_thickness() -> None:
+    assert outside_of_wall(0.2, 1e-9) == pytest.approx(0.2)
+    with pytest.raises(OutOfRange, match="wall 0 is not above 0"):
+        outside_of_wall(0.2, 0.0)

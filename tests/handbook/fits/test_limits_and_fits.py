@@ -10,12 +10,16 @@ from speclint.errors import NotKnown, OutOfRange
 from speclint.handbook.fits.limits_and_fits import (
     Kind,
     choice,
+    diametral_clearance,
     fit,
+    gap_of_interference,
     greatest_interference,
+    interference,
     is_preferred_fit,
     kind_of_fit,
     least_interference,
     name_of_fit,
+    share_of_diameter,
 )
 from speclint.handbook.tables.csv_files import entries, rows
 from speclint.quantities import deviations
@@ -174,3 +178,11 @@ def test_names_of_fits_say_the_kind_of_fit_they_make() -> None:
                 assert (kind is Kind.CLEARANCE) == (row["name"] in clearing), (written, size)
                 assert kind is Kind.INTERFERENCE or row["name"] not in ("medium drive", "force")
     assert name_of_fit("H7", "x6") == ""
+
+
+@given(D=st.floats(0.01, 1.0), c=st.floats(-1e-3, 1e-3))
+def test_clearance_is_interference_with_its_sign_changed(D: float, c: float) -> None:
+    found = diametral_clearance(D + c, D)
+    assert found == pytest.approx(c, abs=1e-12)
+    assert gap_of_interference(interference(D, D + c)) == found
+    assert share_of_diameter(c / D, D) == pytest.approx(c, abs=1e-12)

@@ -1,4 +1,4 @@
-"""Press fits against two rings solved numerically together, against heat, and their invariants."""
+"""Press fits against two rings solved numerically together, and their invariants."""
 
 from __future__ import annotations
 
@@ -9,19 +9,17 @@ from hypothesis import given, strategies as st
 
 from speclint.errors import OutOfRange
 from speclint.handbook.fits.press_fits import (
-    DRAWING_TEMPERATURE,
     axial_grip,
     bore_closing,
     contact_pressure,
-    cooling_for_entry,
-    hot_interference,
     inner_hoop_stress,
     interference_after_smoothing,
     interference_for_pressure,
     outer_growth,
     outer_hoop_stress,
     outer_tresca_stress,
-    shrinking_temperature,
+    pressing_interference,
+    size_of_stress,
     torque_grip,
 )
 from tests.handbook.ring_equilibrium import Ring, ring_in_ring
@@ -100,44 +98,6 @@ def test_the_parts_share_the_interference(delta: float, bore: float, outside: fl
     assert hub_opens + inner_closes == pytest.approx(delta)
 
 
-@given(t=st.floats(273.15, 700.0), delta=interferences)
-def test_like_metals_at_one_temperature_keep_their_fit(t: float, delta: float) -> None:
-    hot = hot_interference(delta, 0.5, 12e-6, t, 12e-6, t, DRAWING_TEMPERATURE)
-    assert hot == pytest.approx(delta, abs=1e-15)
-
-
-@given(delta=st.floats(-1e-4, 1e-3), inner=st.floats(280, 650), outer=st.floats(280, 650))
-def test_a_hot_inner_part_tightens_and_a_hot_outer_one_loosens(
-    delta: float, inner: float, outer: float
-) -> None:
-    fit = {"delta": delta, "D": 0.5, "alpha_in": 11e-6, "alpha_out": 12.5e-6, "T_ref": DRAWING_TEMPERATURE}
-    now = hot_interference(T_in=inner, T_out=outer, **fit)
-    assert hot_interference(T_in=inner + 10, T_out=outer, **fit) == pytest.approx(now + 0.5 * 11e-5)
-    assert hot_interference(T_in=inner, T_out=outer + 10, **fit) == pytest.approx(now - 0.5 * 12.5e-5)
-
-
-@given(delta=interferences, c=st.floats(0, 3e-4), chilled=st.floats(195, 293.15))
-def test_at_the_shrinking_temperature_the_entering_clearance_is_there(
-    delta: float, c: float, chilled: float
-) -> None:
-    metals = {"alpha_in": 10e-6, "alpha_out": 12e-6, "T_ref": DRAWING_TEMPERATURE}
-    T_out = shrinking_temperature(delta, c, 0.3, T_in=chilled, **metals)
-    left = hot_interference(delta, 0.3, T_in=chilled, T_out=T_out, **metals)
-    assert left == pytest.approx(-c, abs=1e-12)
-
-
-@given(delta=interferences, c=st.floats(0, 3e-4))
-def test_cooling_the_inner_part_gives_the_entering_clearance(delta: float, c: float) -> None:
-    drop = cooling_for_entry(delta, c, 0.3, 10e-6)
-    chilled = DRAWING_TEMPERATURE - drop
-    left = hot_interference(delta, 0.3, 10e-6, chilled, 12e-6, DRAWING_TEMPERATURE, DRAWING_TEMPERATURE)
-    assert left == pytest.approx(-c, abs=1e-12)
-
-
-def test_the_drawing_temperature_is_twenty_degrees() -> None:
-    assert pytest.approx(20.0) == DRAWING_TEMPERATURE - 273.15
-
-
 def test_roughness_takes_eight_tenths_of_its_depth() -> None:
     # 60 − 0.8 (4 + 6) = 52 µm
     assert interference_after_smoothing(60e-6, 4e-6, 6e-6) == pytest.approx(52e-6)
@@ -193,9 +153,14 @@ def test_a_part_without_a_wall_is_refused(formula: Any) -> None:
     assert abs(formula(1e6, 0.2, 0.2001)) > 1e8
 
 
-def test_nothing_shrinks_without_expansion() -> None:
-    with pytest.raises(OutOfRange, match="must be above 0"):
-        shrinking_temperature(1e-4, 0.0, 0.2, 0.0, 1e-5, 293.15, 293.15)
-    with pytest.raises(OutOfRange, match="must be above 0"):
-        cooling_for_entry(1e-4, 0.0, 0.0, 1e-5)
-    assert cooling_for_entry(1e-4, 0.0, 0.2, 1e-9) == pytest.approx(5e5)
+@given(delta=st.floats(-1e-3, 1e-3))
+def test_only_an_interference_presses(delta: float) -> None:
+    assert pressing_interference(delta) == max(delta, 0.0)
+    assert f"{pressing_interference(-abs(delta)):.1f}" == "0.0"  # never written as less than nothing
+
+
+@given(p=st.floats(1e5, 1e8))
+def test_the_size_of_a_stress_has_no_sign(p: float) -> None:
+    assert (
+        size_of_stress(inner_hoop_stress(p, 0.1, 0.2)) == size_of_stress(-inner_hoop_stress(p, 0.1, 0.2)) > 0
+    )

@@ -112,3 +112,9 @@ def test_a_temperature_a_breath_beyond_the_table_reads_its_end() -> None:
     )
     assert metal.modulus(373.15 + 5e-7).nominal == 190e9
     assert metal.modulus(273.15 - 5e-7).nominal == 200e9
+
+
+def test_shares_and_multiples_by_hand() -> None:
+    # two thirds of 300 MPa, and half as much again as 158 MPa
+    assert allowables.share_of_strength(2 / 3, 300e6) == pytest.approx(200e6)
+    assert allowables.multiple_of_allowable(1.5, 158e6) == pytest.approx(237e6)

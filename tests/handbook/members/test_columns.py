@@ -128,3 +128,15 @@ def test_unknown_ends_and_materials_are_not_known() -> None:
         c.end_fixity("both clamped")
     with pytest.raises(NotKnown, match="wrought iron"):
         c.rankine_constant("wrought steel")
+
+
+@given(F=st.floats(1.0, 1e6), more=st.floats(1.1, 10.0))
+def test_safety_against_buckling_falls_as_the_load_grows(F: float, more: float) -> None:
+    assert c.buckling_factor(1e6, more * F) == pytest.approx(c.buckling_factor(1e6, F) / more)
+    assert c.buckling_factor(F, F) == 1
+
+
+def test_a_strut_without_load_has_no_factor() -> None:
+    assert c.buckling_factor(1.0, 1e-9) == pytest.approx(1e9)
+    with pytest.raises(OutOfRange, match="the load must be above 0"):
+        c.buckling_factor(1.0, 0.0)

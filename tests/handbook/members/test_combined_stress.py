@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 from hypothesis import given, strategies as st
 
+from speclint.errors import OutOfRange
 from speclint.handbook.members import combined_stress as cs
 
 tensions = st.floats(-5e8, 5e8)
@@ -44,3 +45,14 @@ def test_equivalent_stress_lies_between_shear_rule_and_its_parts(sigma: float, t
 def test_equivalent_torque_and_moment_bound_their_parts(M: float, T: float) -> None:
     assert cs.equivalent_torque(M, T) >= max(M, T)
     assert M <= cs.equivalent_bending_moment(M, T) <= cs.equivalent_torque(M, T)
+
+
+@given(F=st.floats(1.0, 1e6), A=st.floats(1e-6, 1.0))
+def test_direct_stress_over_its_area_is_the_load(F: float, A: float) -> None:
+    assert cs.direct_stress(F, A) * A == pytest.approx(F)
+
+
+def test_a_section_has_an_area() -> None:
+    assert cs.direct_stress(1.0, 1e-9) == pytest.approx(1e9)
+    with pytest.raises(OutOfRange, match="area of the section must be above 0"):
+        cs.direct_stress(1.0, 0.0)

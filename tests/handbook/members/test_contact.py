@@ -160,3 +160,22 @@ def test_swing_by_hand() -> None:
     assert c.swing_of_seat(0.012, 0.0005, 0.110) == pytest.approx(0.05)
     assert c.swing_of_seat(0.012, 0.006, 0.110) == 0
     assert c.swing_of_seat(0.012, 0.007, 0.110) < 0
+
+
+@given(F=st.floats(1.0, 1e6), d=st.floats(0.01, 0.5), b=st.floats(0.01, 0.5))
+def test_projected_pressure_over_its_area_is_the_load(F: float, d: float, b: float) -> None:
+    assert c.projected_pressure(F, d, b) * d * b == pytest.approx(F)
+    assert c.slipper_pressure(F, d, b, 1.0) == pytest.approx(c.projected_pressure(F, d, b))
+    assert c.slipper_pressure(F, d, b, 0.5) == pytest.approx(2 * c.projected_pressure(F, d, b))
+
+
+def test_a_bearing_has_an_area() -> None:
+    assert c.projected_pressure(1.0, 1e-3, 1e-3) == pytest.approx(1e6)
+    for d, b in ((0.0, 0.1), (0.1, 0.0)):
+        with pytest.raises(OutOfRange, match="the bearing must have an area"):
+            c.projected_pressure(1.0, d, b)
+        with pytest.raises(OutOfRange, match="the slipper must have a face"):
+            c.slipper_pressure(1.0, d, b, 1.0)
+    for x in (0.0, 1.0001):
+        with pytest.raises(OutOfRange, match="is not between 0 and 1"):
+            c.slipper_pressure(1.0, 0.1, 0.1, x)

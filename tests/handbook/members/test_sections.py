@@ -96,3 +96,14 @@ def test_flanges_lie_within_the_depth_and_the_web_within_the_flange() -> None:
         s.i_section_area(0.1, 0.2, 0.01, 0.101)
     with pytest.raises(OutOfRange, match="does not lie within the flange width"):
         s.i_section_second_moment(0.1, 0.2, 0.101, 0.01)
+
+
+@given(sizes, sizes)
+def test_a_size_is_its_share_of_another(d: float, D: float) -> None:
+    assert s.share_of_bore(D, s.size_ratio(d, D)) == pytest.approx(d)
+
+
+def test_nothing_is_a_share_of_no_size() -> None:
+    assert s.size_ratio(1.0, 1e-9) == pytest.approx(1e9)
+    with pytest.raises(OutOfRange, match="the size to compare with must be above 0"):
+        s.size_ratio(1.0, 0.0)

@@ -129,3 +129,15 @@ def test_step_losses_stay_between_nothing_and_all_of_the_kinetic_energy(a: float
     assert 0 <= fittings.enlargement_loss(a, more * a) < fittings.EXIT_LOSS
     assert 0 <= fittings.contraction_loss(more * a, a) < fittings.entrance_loss(0.0)
     assert fittings.enlargement_loss(a, a) == fittings.contraction_loss(a, a) == 0
+
+
+@given(v=st.floats(0.1, 500.0), v_0=st.floats(0.1, 500.0))
+def test_speeds_and_pressures_compare_both_ways(v: float, v_0: float) -> None:
+    assert flow.speed_ratio(v, v_0) * flow.speed_ratio(v_0, v) == pytest.approx(1)
+    assert flow.excess_pressure(v, v_0) == -flow.excess_pressure(v_0, v)
+
+
+def test_a_speed_is_no_multiple_of_standstill() -> None:
+    assert flow.speed_ratio(1.0, 1e-9) == pytest.approx(1e9)
+    with pytest.raises(OutOfRange, match="the speed to compare with must be above 0"):
+        flow.speed_ratio(1.0, 0.0)

@@ -53,3 +53,11 @@ def test_rows_cannot_be_changed() -> None:
     first = rows("shear-strength-ratios.csv")[0]
     with pytest.raises(TypeError):
         first["low"] = "2"  # type: ignore[index]
+
+
+def test_a_family_s_table_is_read_alike() -> None:
+    """From its own package; the handbook has no file of that name."""
+    file = "iso-13920-1996-linear-tolerances.csv"
+    assert rows(file, "speclint_fabrication")[0]["over"] == "2"
+    with pytest.raises(FileNotFoundError):
+        rows(file)

@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint.checking import Check
-from speclint.handbook.fits.press_fits import hot_interference
+from speclint.handbook.fits.hot_sizes import hot_interference
 from speclint.testing import DesignFolder
 from tests.plugins.fits.bench import in_fit, shaft, write
 

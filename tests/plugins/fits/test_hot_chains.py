@@ -11,8 +11,9 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.handbook.fits import growth_of_length
 from speclint.testing import DesignFolder, found
-from speclint_fits.formulae.chains import gap_when_hot, growth_of_length
+from speclint_fits.formulae.chains import gap_when_hot
 from tests.plugins.fits import bench
 
 WORST, CHANCE = "chain.worst-case-hot", "chain.statistical-hot"

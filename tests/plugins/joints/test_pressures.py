@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.handbook.cylinders import pressure_blown_off
 from speclint.testing import DesignFolder, on_sheet
-from speclint_joints.formulae.pressures import pressure_blown_off
 from tests.plugins.joints import hand
 from tests.plugins.joints.bench import BLOCK, bench
 

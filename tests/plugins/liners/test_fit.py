@@ -13,8 +13,8 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.handbook.fits import relative_growth, shrinkage_available, shrinkage_to_enter
 from speclint.testing import DesignFolder, found, limit
-from speclint_liners.formulae.fits import interference_lost, shrinkage_available, shrinkage_to_enter
 from speclint_liners.formulae.seating import dowel_bearing, dowel_shear, steam_on_liner_end
 from tests.plugins.liners.bench import bench, in_block, in_duty, in_liner
 
@@ -303,4 +303,4 @@ def test_heat_and_cold_add_up_and_alike_parts_lose_nothing(delta: float, joint: 
     cold = shrinkage_available(joint, 12e-6, room, 10e-6, room - by, room)
     assert both == pytest.approx(heat + cold)
     assert shrinkage_to_enter(delta, 0.0, joint) > delta
-    assert interference_lost(joint, 12e-6, room + by, 12e-6, room + by, room) == pytest.approx(0, abs=1e-15)
+    assert relative_growth(joint, 12e-6, room + by, 12e-6, room + by, room) == pytest.approx(0, abs=1e-15)

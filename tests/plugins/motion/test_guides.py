@@ -7,13 +7,9 @@ import math
 import pytest
 from hypothesis import given, strategies as st
 
+from speclint.handbook.members import slipper_pressure
 from speclint.testing import DesignFolder, on_sheet
-from speclint_motion.formulae.guides import (
-    deflection_of_held_bar,
-    deflection_of_resting_bar,
-    mass_apart,
-    slipper_pressure,
-)
+from speclint_motion.formulae.guides import deflection_of_held_bar, deflection_of_resting_bar, mass_apart
 from tests.plugins.motion.train import files, without
 
 PRESSURE, DEFLECTION, BALANCE = "crosshead.slide-pressure", "slidebar.deflection", "motion.balance-record"

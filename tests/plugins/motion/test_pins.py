@@ -6,8 +6,9 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.handbook.members import projected_pressure
 from speclint.testing import DesignFolder, on_sheet
-from speclint_motion.formulae.pins import moment_of_held_pin, projected_pressure
+from speclint_motion.formulae.pins import moment_of_held_pin
 from speclint_motion.formulae.shafts import (
     effective_diameter,
     moments_together,

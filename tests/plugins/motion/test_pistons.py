@@ -8,15 +8,9 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.handbook.fits import diametral_clearance, size_when_hot
 from speclint.testing import DesignFolder, on_sheet
-from speclint_motion.formulae.pistons import (
-    diametral_clearance,
-    land_bending,
-    land_shear,
-    ring_gap_when_hot,
-    ring_gap_when_worn,
-    size_when_hot,
-)
+from speclint_motion.formulae.pistons import land_bending, land_shear, ring_gap_when_hot, ring_gap_when_worn
 from tests.plugins.motion.train import files, without
 
 CLEARANCE, FASTENING, SPEED = "piston.clearance-hot", "piston.fastening", "piston.speed"
@@ -249,9 +243,9 @@ def test_wear_opens_the_gap_by_its_own_circumference(g: float, D: float, w: floa
 @given(D=st.floats(0.1, 1), a=st.floats(5e-6, 25e-6), rise=st.floats(0, 400))
 def test_like_metals_equally_hot_keep_their_share(D: float, a: float, rise: float) -> None:
     """Bore and body that grow alike keep the clearance as a share of their size."""
-    cold = diametral_clearance(D_l=D, D_p=0.998 * D)
+    cold = diametral_clearance(D=D, d=0.998 * D)
     hot = diametral_clearance(
-        D_l=size_when_hot(D, a, 293.15 + rise, 293.15), D_p=size_when_hot(0.998 * D, a, 293.15 + rise, 293.15)
+        D=size_when_hot(D, a, 293.15 + rise, 293.15), d=size_when_hot(0.998 * D, a, 293.15 + rise, 293.15)
     )
     assert hot == pytest.approx(cold * (1 + a * rise))
 

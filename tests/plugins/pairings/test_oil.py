@@ -10,15 +10,11 @@ from hypothesis import assume, given, strategies as st
 
 from speclint import Grade, NotKnown, OutOfRange
 from speclint.checking import Check
+from speclint.handbook.heat import flash_point_margin
 from speclint.handbook.tables.reading import Reading
 from speclint.specs.lubrication import ViscosityClass
 from speclint.testing import SETTINGS, DesignFolder, changed
-from speclint_pairings.formulae.surfaces import (
-    dynamic_viscosity,
-    flash_margin,
-    oil_density_when_hot,
-    viscosity_when_hot,
-)
+from speclint_pairings.formulae.surfaces import dynamic_viscosity, oil_density_when_hot, viscosity_when_hot
 from speclint_pairings.formulae.tables import oil_density, oil_viscosity_at_40, oil_viscosity_at_100
 from tests.plugins.pairings.bench import files
 
@@ -99,7 +95,7 @@ def test_flash_point_of_a_block_without_bare_rings(workshop: DesignFolder) -> No
 
 @given(T=st.floats(300, 700), more=st.floats(0, 200))
 def test_a_hotter_wall_leaves_less(T: float, more: float) -> None:
-    assert flash_margin(T_f=600.0, T=T + more) <= flash_margin(T_f=600.0, T=T)
+    assert flash_point_margin(T_f=600.0, T_w=T + more) <= flash_point_margin(T_f=600.0, T_w=T)
 
 
 def on(check: Check, symbol: str) -> float:

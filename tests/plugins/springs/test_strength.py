@@ -8,9 +8,10 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.handbook.materials import share_of_strength
 from speclint.handbook.springs.helical import shear_stress, spring_load, spring_rate
 from speclint.testing import DesignFolder, found
-from speclint_springs.formulae.helical import deflection, share_of_strength
+from speclint_springs.formulae.helical import deflection
 from tests.plugins.known_metals import WITH_METALS
 from tests.plugins.springs.spring import spring
 
@@ -112,4 +113,4 @@ def test_stress_by_way_of_load_is_that_of_the_strain(
 
 @given(x=st.floats(0.1, 1.0), R_m=st.floats(1e9, 2.5e9))
 def test_share_of_strength_rises_with_both(x: float, R_m: float) -> None:
-    assert share_of_strength(x=x, R_m=2 * R_m) == pytest.approx(2 * share_of_strength(x=x, R_m=R_m))
+    assert share_of_strength(k=x, R=2 * R_m) == pytest.approx(2 * share_of_strength(k=x, R=R_m))

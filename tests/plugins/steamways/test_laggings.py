@@ -6,8 +6,9 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.handbook.cylinders import outside_of_wall
 from speclint.testing import DesignFolder, changed, changed_files, on_sheet
-from speclint_steamways.formulae.heat import loss_of_area, loss_of_length, outside_of_lagging
+from speclint_steamways.formulae.heat import loss_of_area, loss_of_length
 from tests.plugins.steamways.test_paths import limited
 from tests.plugins.steamways.way import files as ways
 
@@ -117,7 +118,7 @@ def test_the_loss_is_not_assessed_without_its_length(workshop: DesignFolder) -> 
 
 @given(d=st.floats(0.05, 0.6), t=st.floats(0.01, 0.2))
 def test_lagging_lies_on_both_sides(d: float, t: float) -> None:
-    assert outside_of_lagging(outside_of_lagging(d, t), t) == pytest.approx(outside_of_lagging(d, 2 * t))
+    assert outside_of_wall(outside_of_wall(d, t), t) == pytest.approx(outside_of_wall(d, 2 * t))
 
 
 @given(q=st.floats(1, 1e3), size=st.floats(0.1, 10))

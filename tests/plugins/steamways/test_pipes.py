@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.handbook.materials import share_of_strength
 from speclint.testing import DesignFolder, on_sheet
 from speclint_steamways.formulae.pipes import (
     hoop_stress_of_pipe,
@@ -13,7 +14,6 @@ from speclint_steamways.formulae.pipes import (
     movement_to_take_up,
     power_piping_allowable,
     rise,
-    share_of_proof_stress,
     wall_outside_bend,
     wanted_pipe_test,
     with_allowance,
@@ -270,4 +270,4 @@ def test_sums_and_shares() -> None:
     assert with_allowance(e=0.002, c=0.0015) == pytest.approx(0.0035)
     assert movement_to_take_up(Δ=0.003, s=0.004) == pytest.approx(0.007)
     assert rise(T=400.0, T_0=293.0) == pytest.approx(107.0)
-    assert share_of_proof_stress(x=0.5, R_p=300e6) == pytest.approx(150e6)
+    assert share_of_strength(k=0.5, R=300e6) == pytest.approx(150e6)

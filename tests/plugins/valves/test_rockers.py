@@ -7,15 +7,9 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.errors import OutOfRange
+from speclint.handbook.members import projected_pressure, rectangle_second_moment
 from speclint.testing import DesignFolder, changed, found
-from speclint_valves.formulae.spindle import (
-    arm_second_moment,
-    arm_stress,
-    lift_lost,
-    pin_bending_stress,
-    pin_load,
-    projected_pressure,
-)
+from speclint_valves.formulae.spindle import arm_stress, lift_lost, pin_bending_stress, pin_load
 from tests.plugins.known_metals import WITH_METALS
 from tests.plugins.valves.gear import train_files
 
@@ -124,7 +118,7 @@ def test_a_rocker_scaled_up_is_stressed_by_the_square(F: float, scale: float) ->
     assert pin_bending_stress(F=F, L=0.06 * scale, d=0.03 * scale) == pytest.approx(
         pin_bending_stress(F=F, L=0.06, d=0.03) / scale**2
     )
-    assert projected_pressure(F=pin_load(F_v=F, F_t=F), d=0.03, L=0.04) == pytest.approx(2 * F / 0.0012)
+    assert projected_pressure(F=pin_load(F_v=F, F_t=F), d=0.03, b=0.04) == pytest.approx(2 * F / 0.0012)
 
 
 @given(E=st.floats(100e9, 250e9))
@@ -133,7 +127,7 @@ def test_a_stiffer_metal_gives_less(E: float) -> None:
         "b_v": 0.06,
         "b_t": 0.06,
         "B": 0.04,
-        "I": arm_second_moment(w=0.02, h=0.03),
+        "I": rectangle_second_moment(b=0.02, h=0.03),
         "L": 0.06,
         "I_p": 4e-8,
     }

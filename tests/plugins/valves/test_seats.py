@@ -7,16 +7,12 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.errors import OutOfRange
-from speclint.handbook.fits.press_fits import contact_pressure, hot_interference
+from speclint.handbook.cylinders import outside_of_wall
+from speclint.handbook.fits import pressing_interference, shrinkage_available, shrinkage_to_enter
+from speclint.handbook.fits.hot_sizes import hot_interference
+from speclint.handbook.fits.press_fits import contact_pressure
 from speclint.testing import DesignFolder, changed, found
-from speclint_valves.formulae.fits import (
-    pressing_interference,
-    pressure_in_solid_block,
-    ring_of_block,
-    shrinkage_available,
-    shrinkage_to_enter,
-    withdrawing_load,
-)
+from speclint_valves.formulae.seats import pressure_in_solid_block, withdrawing_load
 from tests.plugins.valves.gear import BLOCK, duty, seat_files
 
 RETAINED, PUSH, STRESS = "seat.retained-hot", "seat.push-out", "seat.fit-stress"
@@ -270,15 +266,17 @@ def test_pressure_that_presses_home_draws_nothing(p: float, more: float, drag: f
 
 @given(T=st.floats(200.0, 470.0))
 def test_shrinkage_is_nothing_where_nothing_is_heated_or_chilled(T: float) -> None:
-    still = shrinkage_available(D=0.2, alpha_b=12e-6, T_b=293.15, alpha_s=1e-5, T_s=293.15, T_ref=293.15)
+    still = shrinkage_available(
+        D=0.2, alpha_out=12e-6, T_out=293.15, alpha_in=1e-5, T_in=293.15, T_ref=293.15
+    )
     assert still == 0.0
-    moved = shrinkage_available(D=0.2, alpha_b=12e-6, T_b=293.15, alpha_s=1e-5, T_s=T, T_ref=293.15)
+    moved = shrinkage_available(D=0.2, alpha_out=12e-6, T_out=293.15, alpha_in=1e-5, T_in=T, T_ref=293.15)
     assert moved == pytest.approx(0.2 * 1e-5 * (293.15 - T))
     assert shrinkage_to_enter(delta=0.0, a=0.0, D=0.5) == pytest.approx(1e-4)
 
 
 def test_no_wall_and_no_ring_are_refused() -> None:
     with pytest.raises(OutOfRange, match="wall"):
-        ring_of_block(D=0.2, t=0.0)
+        outside_of_wall(d=0.2, t=0.0)
     with pytest.raises(OutOfRange, match="bore"):
         withdrawing_load(D=0.2, d=0.2, p_b=1e6, p_f=0.0, F_d=0.0)

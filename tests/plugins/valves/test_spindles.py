@@ -7,15 +7,11 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.errors import OutOfRange
+from speclint.handbook.members import buckling_factor, round_area, round_second_moment
 from speclint.testing import DesignFolder, found
 from speclint_valves.formulae.blow import blow, mass_struck
 from speclint_valves.formulae.guides import guide_clearance, guide_clearance_hot, length_ratio
-from speclint_valves.formulae.spindle import (
-    buckling_factor,
-    direct_stress,
-    round_area,
-    round_second_moment,
-)
+from speclint_valves.formulae.spindle import direct_stress
 from tests.plugins.valves.gear import SPINDLE, TAPPET, duty, train_files
 
 CLEARANCE, LENGTH, STRESS = "spindle.guide-clearance-hot", "spindle.guide-length", "spindle.stress"
@@ -256,12 +252,12 @@ def test_equal_growth_scales_the_clearance(D: float, c: float, ε: float) -> Non
 def test_round_sections_agree_with_one_another(F: float, d: float) -> None:
     assert direct_stress(F=F, d=d) * round_area(d=d) == pytest.approx(F)
     assert round_second_moment(d=d) == pytest.approx(round_area(d=d) * d**2 / 16)
-    assert buckling_factor(F_k=2 * F, F=F) == pytest.approx(2.0)
+    assert buckling_factor(F_c=2 * F, F=F) == pytest.approx(2.0)
     assert length_ratio(L=4 * d, d=d) == pytest.approx(4.0)
 
 
 def test_refusals() -> None:
     with pytest.raises(OutOfRange, match="load"):
-        buckling_factor(F_k=1.0, F=0.0)
+        buckling_factor(F_c=1.0, F=0.0)
     with pytest.raises(OutOfRange, match="diameter"):
         direct_stress(F=1.0, d=0.0)
