@@ -6,26 +6,33 @@ import argparse
 import os
 import sys
 from collections.abc import Callable, Sequence
+from importlib import import_module
+from types import ModuleType
 
-from speclint.commands import check, concede, families, gate, kinds, register, review, rules, sheet, sign
 from speclint.errors import SpeclintError
 
 _DESCRIPTION = """Checks component specs of a steam locomotive against the rules of the trade, with full working.
 It supports a competent person and the local codes; it replaces neither."""
 
-#: Every command by its word, in the order of the help.
+#: Every command by its word with what it does, in the order of the help; the module of the same name is imported when
+#: the command is given.
 COMMANDS = {
-    "check": check,
-    "sheet": sheet,
-    "review": review,
-    "rules": rules,
-    "kinds": kinds,
-    "families": families,
-    "concede": concede,
-    "sign": sign,
-    "register": register,
-    "gate": gate,
+    "check": "check specs and print the findings",
+    "sheet": "the full calculation of a component",
+    "review": "the review pack: one page of HTML for a design review",
+    "rules": "the rules loaded, with their sources",
+    "kinds": "the kinds of component and their keys",
+    "families": "the families loaded, with versions; or a new family, written to begin with",
+    "concede": "enter a concession in the register",
+    "sign": "sign an entry of the register",
+    "register": "the concessions, and the state of each",
+    "gate": "may this be released? withheld unless all is in order",
 }
+
+
+def module_of(word: str) -> ModuleType:
+    """The module of a command: its options, its example and its run."""
+    return import_module(f"speclint.commands.{word}")
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -37,7 +44,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
     from speclint.reports import speak_utf8
 
     speak_utf8()
-    options = _parser().parse_args(arguments)
+    given = sys.argv[1:] if arguments is None else arguments
+    options = _parser(given).parse_args(given)
     command: Callable[[argparse.Namespace], int] = options.command
     try:
         return command(options)
@@ -50,21 +58,19 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return 1
 
 
-def _parser() -> argparse.ArgumentParser:
+def _parser(given: Sequence[str]) -> argparse.ArgumentParser:
     parser = argparse.ArgumentParser(prog="speclint", description=_DESCRIPTION, allow_abbrev=False)
     parser.add_argument("--version", action=_Version, help="print the version and end")
     commands = parser.add_subparsers(required=True, metavar="COMMAND")
-    for word, module in COMMANDS.items():
-        says = (module.__doc__ or "").strip()
+    for word, says in COMMANDS.items():
         command = commands.add_parser(
-            word,
-            help=says,
-            description=f"{says[:1].upper()}{says[1:]}.",
-            epilog=f"example: {module.EXAMPLE}",
-            allow_abbrev=False,
+            word, help=says, description=f"{says[:1].upper()}{says[1:]}.", allow_abbrev=False
         )
-        module.add_options(command)
-        command.set_defaults(command=module.run)
+        if word in given:
+            module = module_of(word)
+            command.epilog = f"example: {module.EXAMPLE}"
+            module.add_options(command)
+            command.set_defaults(command=module.run)
     return parser
 
 

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from speclint.commands import main
-from speclint.commands.command_line import COMMANDS
+from speclint.commands.command_line import COMMANDS, module_of
 
 ROOT = Path(__file__).parents[2]
 
@@ -30,7 +30,7 @@ def office(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 @pytest.mark.usefixtures("office")
 @pytest.mark.parametrize("word", COMMANDS)
 def test_the_example_of_a_command_runs(word: str, capsys: pytest.CaptureFixture[str]) -> None:
-    program, *words = shlex.split(COMMANDS[word].EXAMPLE)
+    program, *words = shlex.split(module_of(word).EXAMPLE)
     assert (program, words[0]) == ("speclint", word)
     assert main(words) in (0, 1)  # done; or done, and there are findings
     said = capsys.readouterr()
@@ -43,7 +43,12 @@ def test_the_help_of_a_command_shows_its_example(word: str, capsys: pytest.Captu
     with pytest.raises(SystemExit) as ended:
         main([word, "--help"])
     assert ended.value.code == 0
-    assert f"example: {COMMANDS[word].EXAMPLE}" in " ".join(capsys.readouterr().out.split())
+    assert f"example: {module_of(word).EXAMPLE}" in " ".join(capsys.readouterr().out.split())
+
+
+@pytest.mark.parametrize("word", COMMANDS)
+def test_a_command_says_in_the_list_what_its_module_says(word: str) -> None:
+    assert module_of(word).__doc__ == COMMANDS[word]
 
 
 def test_the_version_is_that_of_the_distribution(capsys: pytest.CaptureFixture[str]) -> None:
