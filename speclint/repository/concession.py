@@ -7,7 +7,6 @@ that the finding then rested on.
 from __future__ import annotations
 
 import datetime as dt
-import json
 from collections.abc import Mapping
 from dataclasses import asdict, dataclass, field
 from typing import Any
@@ -51,6 +50,8 @@ class Concession:
 
     def statement(self) -> bytes:
         """The text that is signed: the content alone, independent of the layout of the file."""
+        import json  # only where something is signed
+
         plain = {
             name: str(value) if isinstance(value, dt.date) else value
             for name, value in self.content().items()

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING, cast
+
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.handbook.materials import Material
-from speclint.specs import BoltedJoint, Component, LoadCase
+from speclint.specs import Component, LoadCase
 from speclint_pairings.inputs.components import holds_pressure, is_safety_part, require_metal
 from speclint_pairings.inputs.pieces import Piece, pieces_of, temperature_of_pieces
 from speclint_pairings.sources import (
@@ -15,6 +17,9 @@ from speclint_pairings.sources import (
     LAST_TEMPERATURE,
     SPECIFIC_INSPECTION,
 )
+
+if TYPE_CHECKING:
+    from speclint.specs import BoltedJoint
 
 
 @rule(
@@ -106,8 +111,9 @@ def time_dependent(component: Component, case: LoadCase, sheet: Sheet) -> Judgem
     if not holds_pressure(component, sheet):
         raise sheet.not_applicable("it is not stated to be a pressure part")
     metals = [sheet.material_of(component)]
-    if isinstance(component, BoltedJoint) and sheet.is_stated("material of the nut", component.nut.material):
-        metals.append(sheet.material_named(f"the nut of {component.id}", component.nut.material))
+    nut = cast("BoltedJoint", component).nut if component.is_one_of(("bolted-joint",)) else None
+    if nut is not None and sheet.is_stated("material of the nut", nut.material):
+        metals.append(sheet.material_named(f"the nut of {component.id}", nut.material))
     creeping = [metal for metal in metals if _creeps(metal)]
     if not creeping:
         raise sheet.not_applicable(f"{metals[0].title} has no creep limit beside its temperature limit")

@@ -3,13 +3,17 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING, cast
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Ratio
 from speclint.handbook.materials import carbon_equivalent, preheat_band
-from speclint.specs import Component, CylinderBlock, NotStated, Plate, Stated, Welding, Weldment
+from speclint.specs import Component, NotStated, Stated
 from speclint_pairings.inputs.components import holds_pressure, is_welded, require_metal
 from speclint_pairings.sources import ASME_VIII, EN_1011_2, EN_13445_2
+
+if TYPE_CHECKING:  # kinds are compared by their words, so that a spec of one kind imports no other
+    from speclint.specs import Plate, Welding, Weldment
 
 _IRONS = ("grey-iron", "chilled-iron")
 _ELEMENTS = ("C", "Mn", "Cr", "Mo", "V", "Ni", "Cu")
@@ -90,9 +94,13 @@ class _Piece:
 
 def _weldments(component: Component, sheet: Sheet) -> tuple[Weldment, ...]:
     """The weldment that a component is, or those of which it is made."""
-    if isinstance(component, Weldment):
-        return (component,)
-    return sheet.belonging_to(component, Weldment) if isinstance(component, CylinderBlock) else ()
+    if component.is_one_of(("weldment",)):
+        return (cast("Weldment", component),)
+    if not component.is_one_of(("cylinder-block",)):
+        return ()
+    from speclint.specs import Weldment
+
+    return sheet.belonging_to(component, Weldment)
 
 
 def _pieces(component: Component, weldments: tuple[Weldment, ...], sheet: Sheet) -> list[_Piece]:
