@@ -14,7 +14,6 @@ from .design import (
 )
 from .folder import (
     find_root as find_root,
-    load_design as load_design,
     spec_files as spec_files,
 )
 from .opening import (
@@ -22,15 +21,11 @@ from .opening import (
     families_left_out as families_left_out,
     open_repository as open_repository,
 )
-from .reading import (
-    read_toml as read_toml,
-)
 from .register_file import (
     ENTRY as ENTRY,
     read_register as read_register,
 )
 from .revisions import (
-    Snapshot as Snapshot,
     at_revision as at_revision,
     lay_out as lay_out,
     staged as staged,
