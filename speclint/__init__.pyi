@@ -18,9 +18,13 @@ from .rules import (
     Grade as Grade,
     Judgement as Judgement,
     Limit as Limit,
+    Pair as Pair,
     Rule as Rule,
     RulesIn as RulesIn,
     Sheet as Sheet,
+    Worked as Worked,
+    agreement as agreement,
     rule as rule,
     rules_in as rules_in,
+    worked as worked,
 )

@@ -8,7 +8,8 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from speclint.checking.check_result import Check
-from speclint.checking.remedy import Remedy, remedies
+from speclint.checking.remedy import Remedy
+from speclint.checking.remedy_search import remedies
 from speclint.errors import Complaint, DesignError, one_of
 from speclint.families import Loaded
 from speclint.repository import FILE_NAME, Design, Register, Settings

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from speclint.checking.inputs import context_of
-from speclint.checking.remedy import remedies
+from speclint.checking.remedy_search import remedies
 from speclint.checking.rule_run import check_named, remember
 from speclint.families import find_families
 from speclint.rules import Context, Rule

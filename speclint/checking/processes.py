@@ -16,7 +16,8 @@ from types import TracebackType
 from typing import TYPE_CHECKING, Any, Literal, Self, TypeVar
 
 from speclint.checking.check_result import Check
-from speclint.checking.remedy import Remedy, Spoiling, remedies
+from speclint.checking.remedy import Remedy
+from speclint.checking.remedy_search import Spoiling, remedies
 from speclint.checking.rule_run import check_named, remember
 from speclint.rules import Context, Rule
 

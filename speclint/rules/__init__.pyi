@@ -1,3 +1,11 @@
+from .agreement import (
+    Fact as Fact,
+    Must as Must,
+    Pair as Pair,
+    Worked as Worked,
+    agreement as agreement,
+    worked as worked,
+)
 from .box import (
     OverBox as OverBox,
     over_box as over_box,
@@ -35,6 +43,7 @@ from .judgement import (
     NotApplicable as NotApplicable,
     NotAssessed as NotAssessed,
     NotCovered as NotCovered,
+    Place as Place,
     RuleEnded as RuleEnded,
 )
 from .limit_settings import (
@@ -42,6 +51,7 @@ from .limit_settings import (
 )
 from .record import (
     Step as Step,
+    in_words as in_words,
 )
 from .sheet import (
     Sheet as Sheet,

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
 from typing import TypeVar
 
@@ -17,6 +17,7 @@ from speclint.rules.judgement import (
     NotApplicable,
     NotAssessed,
     NotCovered,
+    Place,
     RuleEnded,
 )
 from speclint.rules.margin import margin_above, margin_below, margin_of_stay, margins_within
@@ -51,6 +52,12 @@ class Judging:
         """The rule holds while a worked value reaches a limit."""
         return self._compare(value, limit, "≥", _ratio(limit, value), (margin_above(value, limit),))
 
+    def equals(self, value: float, other: float, within: float) -> Judgement:
+        """The rule holds while two values differ by no more than is allowed; nothing is used up of a likeness."""
+        apart = abs(value - other)
+        holds = apart <= within * (1 + ROUNDING)
+        return replace(self._compare(value, other, "=", float(not holds), ()), holds=holds, utilisation=None)
+
     def within(self, value: float, low: float, high: float) -> Judgement:
         """The rule holds while a worked value lies between two limits.
 
@@ -82,6 +89,21 @@ class Judging:
     def states(self, holds: bool, says: str, *, where: Location = NOWHERE) -> Judgement:
         """The rule holds or not as a matter of record, not of number."""
         return Judgement(holds, says, where=where)
+
+    def between(
+        self, judged: Judgement, relation: str, here: Sequence[Place], there: Sequence[Place]
+    ) -> Judgement:
+        """The judgement on places that state one fact, each named with its value and its drawing.
+
+        ``relation`` says in words what the first places are to the others.
+        """
+        if self._record is None:
+            return judged
+        first, second = (
+            " and ".join(self._record.stated_at(one.where) for one in side) for side in (here, there)
+        )
+        where = here[0].where if here else judged.where
+        return replace(judged, says=f"{first} {relation} {second}", where=where, places=(*here, *there))
 
     def reported(self, value: float, says: str) -> Judgement:
         """Nothing is judged: a figure is written beside others for the reader."""
@@ -175,7 +197,7 @@ def _all_ended(ended: list[RuleEnded]) -> RuleEnded:
 
 
 def _said(found: Amount, limit: Amount, compared: str, *, holds: bool) -> str:
-    sign = compared if holds else {"≤": ">", "≥": "<"}[compared]
+    sign = compared if holds else {"≤": ">", "≥": "<", "=": "≠"}[compared]
     left = f"{_name(found)} {amount(found.value, found.unit, found.written_in or limit.written_in)}"
     right = f"{amount(limit.value, limit.unit, limit.written_in or found.written_in)} {_name(limit)}"
     return f"{left} {sign} {right}".strip()

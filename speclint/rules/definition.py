@@ -37,9 +37,10 @@ class Limit:
 class Rule:
     """One statement of the trade, with all that is needed to apply it and to justify it.
 
-    ``grade`` is that of a usual finding; ``gravest`` the highest the rule may give, which is also what a
-    check not assessed counts as. ``why`` is a reason in words that a fitter understands. ``leaves_out`` says in one
-    line what the rule does not cover. ``edition`` is raised when its result can change.
+    ``grade`` is that of a usual finding; ``gravest`` the highest the rule may give, which is also what a check not
+    assessed counts as. ``why`` is a reason in words that a fitter understands. ``leaves_out`` says in one line what the
+    rule does not cover. ``edition`` is raised when its result can change. ``agreement`` says that the rule holds two
+    places of one fact against each other (:mod:`speclint.rules.agreement`).
     """
 
     name: str
@@ -55,6 +56,7 @@ class Rule:
     cases: tuple[CaseName, ...] = ()
     limits: tuple[Limit, ...] = ()
     reviews: bool = False
+    agreement: bool = False
     family: str = field(default="", compare=False)
 
     def of_family(self, family: str) -> Rule:

@@ -22,6 +22,17 @@ class Amount:
 
 
 @dataclass(frozen=True, slots=True)
+class Place:
+    """One of the places that state a fact, and what it would have to state for all of them to agree.
+
+    ``aim`` is in SI units, or a word; None where several values together give the fact.
+    """
+
+    where: Location
+    aim: float | str | bool | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Judgement:
     """Whether the rule holds, and how much of the limit is used.
 
@@ -32,7 +43,8 @@ class Judgement:
     at the value to look at.
 
     The worst of several judgements keeps them all in ``parts``, and in ``ended`` what could not be said of an item.
-    ``of`` names the item that is judged, where a rule goes over several.
+    ``of`` names the item that is judged, where a rule goes over several. ``places`` are those that state a fact and do
+    not agree.
     """
 
     holds: bool
@@ -48,6 +60,7 @@ class Judgement:
     parts: tuple[Judgement, ...] = ()
     ended: tuple[RuleEnded, ...] = ()
     of: str = ""
+    places: tuple[Place, ...] = ()
 
     @property
     def margin(self) -> float | None:

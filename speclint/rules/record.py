@@ -13,6 +13,7 @@ from speclint.quantities import DIMENSIONS, Measure, amount, substituted
 from speclint.rules.course import Series
 from speclint.rules.definition import Limit
 from speclint.rules.judgement import Amount
+from speclint.specs import Stated
 
 if TYPE_CHECKING:
     from speclint.repository import Design
@@ -174,6 +175,23 @@ class Record:
                 return Amount(value, step.unit, step.name, step.written_in)
         raise LookupError(f"{value!r} is judged, but no step of the sheet gives it")
 
+    def stated_at(self, where: Location) -> str:
+        """A place as a finding on two drawings names it: what it is, its value, file and line, and the drawing."""
+        step = next((one for one in reversed(self.steps) if one.where == where), None)
+        link = self.basis.get(f"link {self.place(where)}", "")
+        shown = _shown(step) if step else link and f'"{link}"'
+        spec = self._design.specs.get(self._design.owner(where.file))
+        drawing = (
+            " revision ".join(
+                str(one.value) for one in (spec.drawing, spec.revision) if isinstance(one, Stated)
+            )
+            if spec
+            else ""
+        )
+        on_drawing = f", drawing {drawing}" if drawing else ", no drawing number"
+        line = f"{where.file}:{where.line}" if where.line else where.file
+        return f"{self.label(where)} {shown} ({line}{on_drawing})".replace("  ", " ")
+
     def label(self, where: Location) -> str:
         """The name of a place: its key in words, and its component where that is another one."""
         words = in_words(where.key)
@@ -184,6 +202,14 @@ class Record:
         ):
             return words
         return f"{words} of {self._design.owner(where.file)}"
+
+
+def _shown(step: Step) -> str:
+    if isinstance(step.value, bool):
+        return "true" if step.value else "false"
+    if isinstance(step.value, str):
+        return f'"{step.value}"'
+    return amount(step.value, step.unit, step.written_in) if step.unit else f"{step.value:g}"
 
 
 def stated_as(measure: Measure) -> str:

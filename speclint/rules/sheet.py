@@ -153,6 +153,8 @@ class Sheet(Judging):
         if self._record:
             self._note_read(name, value)
             self._record.word(name, value.value, value.where)
+        if self._context.worded:
+            return self._context.worded.get(value.where, value.value)  # type: ignore[no-any-return]
         return value.value
 
     def count(self, symbol: str, value: Stated[int] | NotStated, name: str = "") -> int:

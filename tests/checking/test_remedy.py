@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from speclint.checking import Remedy
-from speclint.checking.remedy import remedies
+from speclint.checking.remedy_search import remedies
 from speclint.testing import DesignFolder
 from tests import tubes
 from tests.tubes import FILES

@@ -34,6 +34,7 @@ ORDER = (
     ("specs", "handbook"),
     ("repository",),
     ("rules",),
+    ("facts",),
     ("families",),
     ("checking",),
     ("register",),
@@ -44,7 +45,7 @@ LEVEL = {package: level for level, packages in enumerate(ORDER) for package in p
 #: Modules that stand above all packages: the public names, and the program.
 ABOVE = ("speclint", "speclint.__main__")
 #: What a family imports of speclint: listed for its authors in DEVELOPERS.md.
-FOR_FAMILIES = ("speclint", "speclint.specs", "speclint.equations", "speclint.reports")
+FOR_FAMILIES = ("speclint", "speclint.specs", "speclint.equations", "speclint.facts", "speclint.reports")
 #: Of ``speclint.reports`` only what a family's own report or drawing is made of: the rest reads assessments for people,
 #: and a rule that leaned on it would depend on how its finding is shown.
 OF_REPORTS = {

@@ -14,6 +14,7 @@ class CylinderCover(Component):
 
     Fields:
         closes: the block with the bore that it closes.
+        of_end: name of the end, in the block's spec, that it closes; it can be left out where only one is on its side.
         bore: diameter of the bore that it closes.
         end: front or back end of the cylinder.
         form: "flat", or "dished".
@@ -30,6 +31,7 @@ class CylinderCover(Component):
     called: ClassVar[str] = "cylinder cover"
 
     closes: LinkTo[CylinderBlock] = NOT_STATED
+    of_end: Word[str] = NOT_STATED
     bore: Length = NOT_STATED
     end: Word[Literal["front", "back"]] = NOT_STATED
     form: Word[Literal["flat", "dished"]] = NOT_STATED

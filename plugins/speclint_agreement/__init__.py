@@ -1,0 +1,20 @@
+"""Rules that hold two places of one fact against each other."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from speclint import RulesIn, family, rules_in
+
+#: The interface between the core and families for which this one is written.
+speclint_api = "1"
+
+
+@family
+def speclint_rules() -> Sequence[RulesIn]:
+    """The rules of the family."""
+    return [
+        rules_in("speclint_agreement.rules.joints", "bolted-joint"),
+        rules_in("speclint_agreement.rules.pipes", "steam-pipe"),
+        rules_in("speclint_agreement.rules.rods", "cylinder-block"),
+    ]

@@ -1,0 +1,1 @@
+"""Formulae that only agreements need."""

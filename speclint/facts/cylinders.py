@@ -1,0 +1,86 @@
+"""The parts that work together in one bore of a block: which liner, piston, rod, crosshead and cover belong to it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from speclint.rules import Sheet
+from speclint.specs import (
+    Crosshead,
+    CylinderBlock,
+    CylinderCover,
+    CylinderEnd,
+    CylinderLiner,
+    Piston,
+    PistonRod,
+)
+
+
+def liners_of(block: CylinderBlock, bore: str, sheet: Sheet) -> tuple[CylinderLiner, ...]:
+    """The liners that say they are in a bore of a block."""
+    return tuple(
+        liner
+        for liner in sheet.belonging_to(block, CylinderLiner)
+        if sheet.is_stated(f"bore of {liner.id}", liner.in_bore)
+        and sheet.read(f"bore of {liner.id}", liner.in_bore) == bore
+    )
+
+
+def pistons_in(liner: CylinderLiner, sheet: Sheet) -> tuple[Piston, ...]:
+    """The pistons that run in a liner."""
+    return sheet.belonging_to(liner, Piston)
+
+
+def rods_of(piston: Piston, sheet: Sheet) -> tuple[PistonRod, ...]:
+    """The rods that carry a piston."""
+    return sheet.belonging_to(piston, PistonRod)
+
+
+def crossheads_on(rod: PistonRod, sheet: Sheet) -> tuple[Crosshead, ...]:
+    """The crossheads on a rod."""
+    return sheet.belonging_to(rod, Crosshead)
+
+
+def rods_in(block: CylinderBlock, bore: str, sheet: Sheet) -> Iterator[PistonRod]:
+    """The piston rods that work in a bore of a block, by way of liner and piston."""
+    for liner in liners_of(block, bore, sheet):
+        for piston in pistons_in(liner, sheet):
+            yield from rods_of(piston, sheet)
+
+
+def ends_of(block: CylinderBlock, bore: str, sheet: Sheet) -> dict[str, CylinderEnd]:
+    """The ends of one bore, by their names; of a block with one bore those that name none, too."""
+    only = len(block.bores) == 1
+    return {
+        name: end
+        for name, end in block.ends.items()
+        if (
+            sheet.read(f"bore of end {name}", end.of_bore) == bore
+            if sheet.is_stated(f"bore of end {name}", end.of_bore)
+            else only
+        )
+    }
+
+
+def end_closed_by(cover: CylinderCover, sheet: Sheet) -> tuple[str, CylinderEnd]:
+    """The end of the cylinder that a cover closes: that which it names, else the only one on its side of the block.
+
+    :raises NotAssessed: where neither tells which it is.
+    """
+    block = sheet.follow(cover.closes)
+    if sheet.is_stated("end of the block that the cover closes", cover.of_end):
+        name = sheet.read("end of the block that the cover closes", cover.of_end)
+        return name, sheet.entry(block.ends, cover.of_end, f"the ends of {block.id}")
+    side = sheet.read("end", cover.end)
+    found = [
+        (name, end)
+        for name, end in block.ends.items()
+        if sheet.is_stated(f"side of end {name}", end.side)
+        and sheet.read(f"side of end {name}", end.side) == side
+    ]
+    if len(found) != 1:
+        raise sheet.not_assessed(
+            f"{len(found)} ends of {block.id} are at the {side}: of_end is to name the one that the cover closes",
+            cover.of_end.where,
+        )
+    return found[0]

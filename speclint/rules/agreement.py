@@ -1,0 +1,163 @@
+"""An agreement: a fact that two places state must be the same in both, or the one must fit the other.
+
+A family declares which places they are, as pairs; the rule made of the declaration takes both, compares them, and
+names both with their values and drawings. Where one place need not state the fact and does not, there is nothing to
+compare: it is worked from the other.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass, replace
+from typing import Any, Literal, TypeAlias
+
+from speclint.equations import COMMON_PRACTICE, Source
+from speclint.errors import Location
+from speclint.quantities import Measure
+from speclint.rules.definition import Limit, Rule, rule
+from speclint.rules.grade import Grade
+from speclint.rules.judgement import Judgement, Place
+from speclint.rules.record import in_words
+from speclint.rules.sheet import Sheet
+from speclint.specs import Component, Link, NotStated, Stated
+
+Must = Literal["equal", "at least", "at most"]
+
+_AGREE = "agrees with"
+_FAILS = {"equal": "does not agree with", "at least": "is less than", "at most": "is more than"}
+
+
+@dataclass(frozen=True, slots=True)
+class Worked:
+    """A fact that other places give: its value in SI units or its word, and the places that it was worked from."""
+
+    value: Any
+    places: tuple[Location, ...] = ()
+
+
+def worked(value: Any, *places: Measure | Stated[Any] | Link[Any] | NotStated) -> Worked:
+    """A fact that was worked on the sheet from what some places state."""
+    return Worked(value, tuple(one.where for one in places if not isinstance(one, NotStated)))
+
+
+Fact: TypeAlias = "Measure | Stated[Any] | NotStated | Worked"
+
+
+@dataclass(frozen=True, slots=True)
+class Pair:
+    """Two places of one fact: first that of the part which is made to suit the other.
+
+    ``must`` is what the first has to be to the second. Sizes that must be equal are taken as the drawings aim at them,
+    others with their limits, at the worst corner. ``name`` says which of several it is.
+    """
+
+    here: Fact
+    there: Fact
+    must: Must = "equal"
+    name: str = ""
+
+
+def agreement(
+    name: str,
+    *,
+    on: type[Component] | Sequence[type[Component]],
+    pairs: Callable[[Any, Sheet], Iterable[Pair]],
+    title: str,
+    why: str,
+    leaves_out: str,
+    grade: Grade,
+    within: str = "0.01 mm",
+    dimension: str = "length",
+    optional: bool = True,
+    cites: Sequence[Source] = (COMMON_PRACTICE,),
+    edition: int = 1,
+) -> Rule:
+    """The rule that holds the places of one fact against each other.
+
+    ``pairs`` gives the places, from the component and its sheet; its docstring says how. ``within`` is what two equal
+    sizes may differ by, of ``dimension``; "" where only words and counts are compared. With ``optional`` a first place
+    that is silent is no gap: the fact is worked from the second. To ``leaves_out`` is added who decides between them.
+
+    :raises QuantityError: when ``within`` is no quantity of that dimension.
+    """
+    allowed = Limit(
+        "difference", within, dimension, COMMON_PRACTICE, "what two drawings may differ by", "not negative"
+    )
+    if within:
+        allowed.read(within)
+
+    def held(component: Component, sheet: Sheet) -> Judgement:
+        found = tuple(pairs(component, sheet))
+        if not found:
+            raise sheet.not_applicable("no other place states what it states")
+        return sheet.each(
+            [(one.name, one) for one in found], lambda item: _held(item[1], sheet, optional=optional)
+        )
+
+    held.__doc__ = pairs.__doc__
+    made = rule(
+        name,
+        title=title,
+        on=on,
+        grade=grade,
+        cites=cites,
+        why=why,
+        leaves_out=f"{leaves_out}; which of two places is right, a competent person decides",
+        limits=(allowed,) if within else (),
+        edition=edition,
+    )(held)
+    return replace(made, agreement=True)
+
+
+def _held(pair: Pair, sheet: Sheet, *, optional: bool) -> Judgement:
+    if optional and isinstance(pair.here, NotStated):
+        raise sheet.not_applicable(f"{pair.here.where.key} is not stated: it is worked from the other place")
+    if isinstance(pair.here, Stated) or isinstance(pair.there, Stated):
+        return _same(pair, sheet)
+    here, there = _number("a", pair.here, pair.must, sheet), _number("b", pair.there, pair.must, sheet)
+    if pair.must == "equal":
+        judged = sheet.equals(here, there, sheet.limit("difference", "Δ"))
+    elif pair.must == "at least":
+        judged = sheet.at_least(here, there)
+    else:
+        judged = sheet.at_most(here, there)
+    return _between(judged, pair, (there, here), sheet)
+
+
+def _same(pair: Pair, sheet: Sheet) -> Judgement:
+    here, there = _word(pair.here, sheet), _word(pair.there, sheet)
+    holds = {"equal": here == there, "at least": here >= there, "at most": here <= there}[pair.must]
+    return _between(sheet.states(holds, ""), pair, (there, here), sheet)
+
+
+def _between(judged: Judgement, pair: Pair, aims: tuple[Any, Any], sheet: Sheet) -> Judgement:
+    relation = _AGREE if judged.holds else _FAILS[pair.must]
+    here, there = (_places(fact, aim) for fact, aim in zip((pair.here, pair.there), aims, strict=True))
+    return sheet.between(judged, relation, here, there)
+
+
+def _places(fact: Fact, aim: Any) -> tuple[Place, ...]:
+    """The places of one side; one alone is told what it would have to state."""
+    if isinstance(fact, Worked):
+        return tuple(Place(where) for where in fact.places)
+    return (Place(fact.where, aim),)
+
+
+def _number(symbol: str, fact: Fact, must: Must, sheet: Sheet) -> float:
+    if isinstance(fact, Worked):
+        return fact.value  # type: ignore[no-any-return]  # a float, or an enclosure of one
+    if isinstance(fact, Stated):
+        raise TypeError(f"{fact.where.key} is a word or a count, held against a quantity")
+    return sheet.take_nominal(symbol, fact) if must == "equal" else sheet.take(symbol, fact)
+
+
+def _word(fact: Fact, sheet: Sheet) -> Any:
+    """A word, a yes or no, or a count; of a count the sheet keeps the number."""
+    if isinstance(fact, Worked):
+        return fact.value
+    if isinstance(fact, Measure):
+        raise TypeError(f"{fact.where.key} is a quantity, held against a word or a count")
+    if isinstance(fact, Stated) and isinstance(fact.value, int) and not isinstance(fact.value, bool):
+        return sheet.count("n", fact, in_words(fact.where.key))
+    key = fact.where.key
+    return sheet.read(in_words(key), fact)

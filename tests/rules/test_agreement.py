@@ -1,0 +1,254 @@
+"""Two places of one fact: compared, both named with their drawings, and a change proposed in each."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from pathlib import Path
+from typing import Any, ClassVar, Literal
+
+import pytest
+
+from speclint import FIRST_PRINCIPLES, Grade, Pair, Rule, Sheet, agreement, formula, worked
+from speclint.checking import Check, Remedy
+from speclint.checking.remedy_search import remedies
+from speclint.equations import Metres
+from speclint.errors import QuantityError
+from speclint.families import load_families
+from speclint.specs import NOT_STATED, Component, Length, LinkTo, Word
+from speclint.testing import DesignFolder, made_family
+
+
+class Plug(Component):
+    """A plug."""
+
+    kind: ClassVar[str] = "plug"
+    called: ClassVar[str] = "plug"
+
+    size: Length = NOT_STATED
+    head: Length = NOT_STATED
+    shank: Length = NOT_STATED
+    keys: Word[int] = NOT_STATED
+    hand: Word[Literal["left", "right"]] = NOT_STATED
+
+
+class Socket(Component):
+    """A socket."""
+
+    kind: ClassVar[str] = "socket"
+    called: ClassVar[str] = "socket"
+
+    takes: LinkTo[Plug] = NOT_STATED
+    size: Length = NOT_STATED
+    depth: Length = NOT_STATED
+    length: Length = NOT_STATED
+    keys: Word[int] = NOT_STATED
+    hand: Word[Literal["left", "right"]] = NOT_STATED
+
+
+WORDS: dict[str, Any] = {
+    "on": Socket,
+    "grade": Grade.HOLD,
+    "why": "a plug that does not fit falls out",
+    "leaves_out": "nothing",
+}
+
+
+@formula("l = h + s", cites=[FIRST_PRINCIPLES])
+def together(h: Metres, s: Metres) -> Metres:
+    """Length of a plug."""
+    return h + s
+
+
+def _sizes(socket: Socket, sheet: Sheet) -> Iterator[Pair]:
+    """Both as drawn."""
+    yield Pair(socket.size, sheet.follow(socket.takes).size)
+
+
+def _depths(socket: Socket, sheet: Sheet) -> Iterator[Pair]:
+    """The depth against the head, with their limits."""
+    yield Pair(socket.depth, sheet.follow(socket.takes).head, "at least")
+
+
+def _lengths(socket: Socket, sheet: Sheet) -> Iterator[Pair]:
+    """The length against head and shank together."""
+    plug = sheet.follow(socket.takes)
+    head, shank = sheet.take_nominal("h", plug.head), sheet.take_nominal("s", plug.shank)
+    both = sheet.work("l", together, h=head, s=shank)
+    yield Pair(socket.length, worked(both, plug.head, plug.shank))
+
+
+def _words(socket: Socket, sheet: Sheet) -> Iterator[Pair]:
+    """Keys and hand."""
+    plug = sheet.follow(socket.takes)
+    yield Pair(socket.keys, plug.keys, name="keys")
+    yield Pair(socket.hand, plug.hand, name="hand")
+
+
+RULES: Sequence[Rule] = (
+    agreement("socket.size", pairs=_sizes, title="Socket and plug are of one size", **WORDS),
+    agreement("socket.depth", pairs=_depths, title="The socket takes the plug's head", within="", **WORDS),
+    agreement("socket.length", pairs=_lengths, title="The socket is as long as its plug", **WORDS),
+    agreement("socket.words", pairs=_words, title="Keys and hand are alike", within="", **WORDS),
+)
+
+PLUG = """
+kind = "plug"
+drawing = "A-1"
+revision = "B"
+size = "20 mm"
+head = "30 mm ±0.5"
+shank = "50 mm"
+keys = 2
+hand = "left"
+"""
+SOCKET = """
+kind = "socket"
+drawing = "A-2"
+takes = "plug"
+size = "20 mm H7"
+depth = "31 mm ±0.5"
+length = "80 mm"
+keys = 2
+hand = "left"
+"""
+
+
+@pytest.fixture
+def design(tmp_path: Path) -> DesignFolder:
+    loaded = load_families([made_family("sockets", kinds=[Plug, Socket], rules=RULES)])
+    return DesignFolder(tmp_path, loaded).write({"plug.toml": PLUG, "socket.toml": SOCKET})
+
+
+def remedied(design: DesignFolder, rule: str) -> list[Remedy]:
+    assessment = design.assess()
+    found = next(one for one in assessment.checks if one.rule.name == rule)
+    assert assessment.context is not None
+    return remedies(found, assessment.checks, assessment.context)
+
+
+@pytest.mark.parametrize("rule", [rule.name for rule in RULES])
+def test_what_agrees_conforms(design: DesignFolder, rule: str) -> None:
+    """30.5 mm of head at most goes into 30.5 mm of depth at least; 30 + 50 = 80 mm."""
+    assert design.only(rule).outcome == "conforms"
+
+
+@pytest.mark.parametrize(
+    ("size", "outcome"), [("20.01 mm", "conforms"), ("20.011 mm", "finding"), ("19.98 mm", "finding")]
+)
+def test_two_sizes_may_differ_by_what_is_allowed(design: DesignFolder, size: str, outcome: str) -> None:
+    """0.01 mm is allowed where nothing else is said; a tolerance is no difference of what is aimed at."""
+    design.replace("plug.toml", 'size = "20 mm"', f'size = "{size}"')
+    found = design.only("socket.size")
+    assert (found.outcome, found.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
+def test_a_finding_names_both_places_with_value_line_and_drawing(design: DesignFolder) -> None:
+    design.replace("plug.toml", 'size = "20 mm"', 'size = "22 mm"')
+    found = design.only("socket.size")
+    assert found.says == (
+        "size 20 mm (socket.toml:5, drawing A-2) does not agree with "
+        "size of plug 22 mm (plug.toml:5, drawing A-1 revision B)"
+    )
+    assert (found.where.file, found.where.line, found.where.key) == ("socket.toml", 5, "size")
+
+
+def test_a_finding_offers_the_change_here_and_the_change_there(design: DesignFolder) -> None:
+    design.replace("plug.toml", 'size = "20 mm"', 'size = "22 mm"')
+    assert [str(one) for one in remedied(design, "socket.size")] == [
+        "size from 20 mm to 22 mm, all else equal",
+        "size of plug from 22 mm to 20 mm, all else equal",
+    ]
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "says", "offered"),
+    [
+        (
+            "keys = 2",
+            "keys = 3",
+            "keys 2 (socket.toml:8, drawing A-2) does not agree with keys of plug 3 "
+            "(plug.toml:8, drawing A-1 revision B)",
+            ["keys from 2 to 3, all else equal", "keys of plug from 3 to 2, all else equal"],
+        ),
+        (
+            'hand = "left"',
+            'hand = "right"',
+            'hand "left" (socket.toml:9, drawing A-2) does not agree with hand of plug "right" '
+            "(plug.toml:9, drawing A-1 revision B)",
+            [
+                'hand from "left" to "right", all else equal',
+                'hand of plug from "right" to "left", all else equal',
+            ],
+        ),
+    ],
+)
+def test_words_and_counts_are_compared_and_changed(
+    design: DesignFolder, old: str, new: str, says: str, offered: list[str]
+) -> None:
+    design.replace("plug.toml", old, new)
+    assert design.only("socket.words").says == says
+    assert [str(one) for one in remedied(design, "socket.words")] == offered
+
+
+def test_every_pair_that_disagrees_is_listed(design: DesignFolder) -> None:
+    design.replace("plug.toml", "keys = 2", "keys = 3").replace("plug.toml", '"left"', '"right"')
+    found = design.only("socket.words")
+    assert len(found.failing) == 2
+    assert {place.where.key for one in found.failing for place in one.places} == {"keys", "hand"}
+
+
+@pytest.mark.parametrize(("depth", "outcome"), [("31 mm ±0.5", "conforms"), ("31 mm ±0.51", "finding")])
+def test_what_must_reach_is_taken_with_its_limits(design: DesignFolder, depth: str, outcome: str) -> None:
+    """Least depth 30.5 or 30.49 mm against the greatest head, 30.5 mm."""
+    design.replace("socket.toml", 'depth = "31 mm ±0.5"', f'depth = "{depth}"')
+    assert design.only("socket.depth").outcome == outcome
+
+
+def test_a_fact_worked_from_several_places_names_them_all(design: DesignFolder) -> None:
+    """30 + 50 mm is not 81 mm; only the length itself can be told what to be."""
+    design.replace("socket.toml", '"80 mm"', '"81 mm"')
+    found = design.only("socket.length")
+    assert "head of plug 30 mm" in found.says
+    assert "shank of plug 50 mm" in found.says
+    assert [str(one) for one in remedied(design, "socket.length")] == [
+        "length from 81 mm to 80 mm, all else equal"
+    ]
+
+
+def test_a_place_that_is_silent_is_worked_from_the_other(design: DesignFolder) -> None:
+    design.replace("socket.toml", 'size = "20 mm H7"\n', "")
+    found = design.only("socket.size")
+    assert (found.outcome, found.says) == (
+        "not applicable",
+        "size is not stated: it is worked from the other place",
+    )
+
+
+def test_the_other_place_must_not_be_silent(design: DesignFolder) -> None:
+    design.replace("plug.toml", 'size = "20 mm"\n', "")
+    found = design.only("socket.size")
+    assert (found.outcome, found.says) == ("not assessed", "size is not stated in plug.toml")
+
+
+def test_both_values_belong_to_the_fingerprint(design: DesignFolder) -> None:
+    before = design.only("socket.size").fingerprint
+    design.replace("plug.toml", 'size = "20 mm"', 'size = "20.005 mm"')
+    after = design.only("socket.size").fingerprint
+    design.replace("socket.toml", 'size = "20 mm H7"', 'size = "20.005 mm"')
+    assert len({before, after, design.only("socket.size").fingerprint}) == 3
+
+
+def test_a_difference_must_be_a_quantity() -> None:
+    with pytest.raises(QuantityError):
+        agreement("socket.odd", pairs=_sizes, title="Odd", within="5 bananas", **WORDS)
+
+
+def test_a_quantity_is_not_held_against_a_word(design: DesignFolder) -> None:
+    def mixed(socket: Socket, sheet: Sheet) -> Iterator[Pair]:
+        """A slip of whoever wrote the rule."""
+        yield Pair(socket.size, sheet.follow(socket.takes).hand)
+
+    odd = agreement("socket.mixed", pairs=mixed, title="Mixed", within="", **WORDS)
+    loaded = load_families([made_family("odd", kinds=[Plug, Socket], rules=[odd])])
+    found: Check = DesignFolder(design.root, loaded).only("socket.mixed")
+    assert "held against a word" in found.could_not_run
