@@ -2,7 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterator
+
+from speclint.equations import FIRST_PRINCIPLES, Metres, formula
+from speclint.facts.cylinders import end_closed_by, liners_of
 from speclint.facts.pipes import steam_carried
+from speclint.handbook.members import contact
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
 from speclint.specs import (
@@ -43,6 +48,51 @@ def pressure_held(joint: BoltedJoint, sheet: Sheet) -> str:
     return sheet.read("pressure", joint.pressure) if by_part is None else str(by_part.value)
 
 
+def pressure_reach(joint: BoltedJoint, sheet: Sheet) -> Measure | NotStated:
+    """The circle to which steam reaches in a joint without a gasket.
+
+    Of a lens ring that on which ring and seat touch; of a ground face its outside, since steam may creep that far.
+    """
+    if sheet.read("seal", joint.seal) == "lens ring":
+        held = sheet.follow(joint.holds)
+        return held.contact_diameter if isinstance(held, LensJoint) else joint.pressure_circle
+    return joint.ground_face.outside
+
+
+def openings(joint: BoltedJoint, sheet: Sheet) -> Iterator[Measure]:
+    """The openings that the seal of a joint surrounds, as far as they are drawn.
+
+    Under a cover: the bore of the liner, new and at its last boring, and the recess of the collar at that end; where
+    there is no liner the bore that the cover states. At a flange: its bore.
+    """
+    held = sheet.follow(joint.holds)
+    if isinstance(held, CylinderCover):
+        found = tuple(_under(held, sheet))
+        yield from found or _stated(sheet, "bore", held.bore)
+    elif isinstance(held, PipeFlange):
+        yield from _stated(sheet, f"bore of {held.id}", held.bore)
+
+
+def _under(cover: CylinderCover, sheet: Sheet) -> Iterator[Measure]:
+    block = sheet.follow(cover.closes)
+    if not block.bores:
+        return
+    name, end = end_closed_by(cover, sheet)
+    of_bore = sheet.is_stated(f"bore of end {name}", end.of_bore)
+    bore = sheet.read(f"bore of end {name}", end.of_bore) if of_bore else next(iter(block.bores))
+    for liner in liners_of(block, bore, sheet):
+        yield from _stated(sheet, f"bore of {liner.id}", liner.bore)
+        yield from _stated(sheet, f"last bore of {liner.id}", liner.last_bore)
+        ends = sheet.is_stated("end of the collar", liner.collar.end) and sheet.is_stated("side", end.side)
+        if ends and sheet.read("end of the collar", liner.collar.end) == sheet.read("side", end.side):
+            yield from _stated(sheet, f"recess of bore {bore}", block.bores[bore].recess_diameter)
+
+
+def _stated(sheet: Sheet, name: str, value: Measure | NotStated) -> Iterator[Measure]:
+    if sheet.is_stated(name, value) and isinstance(value, Measure):
+        yield value
+
+
 def flange_held(joint: BoltedJoint, sheet: Sheet) -> Measure | NotStated | None:
     """The thickness of flange that the nuts of a joint clamp; None where the part held states none of its own."""
     return _flange(sheet.follow(joint.holds))
@@ -54,6 +104,65 @@ def flange_bolted_to(joint: BoltedJoint, sheet: Sheet) -> Measure | NotStated | 
 
 
 def _flange(part: Component) -> Measure | NotStated | None:
-    if isinstance(part, CylinderCover | Gland):
+    if isinstance(part, CylinderCover | Gland | LensJoint):
         return part.flange_thickness
     return part.thickness if isinstance(part, PipeFlange) else None
+
+
+def grip_held(joint: BoltedJoint, sheet: Sheet) -> float:
+    """Clamped thickness of the part held, m: its flange, and half of the gap at a lens ring; else as stated."""
+    return _grip("l_1", flange_held(joint, sheet), joint.grip, joint, sheet)
+
+
+def grip_bolted_to(joint: BoltedJoint, sheet: Sheet) -> float:
+    """Clamped thickness of the part under the far nuts or heads, m: as :func:`grip_held`."""
+    return _grip("l_2", flange_bolted_to(joint, sheet), joint.far_grip, joint, sheet)
+
+
+def _grip(
+    symbol: str,
+    flange: Measure | NotStated | None,
+    stated: Measure | NotStated,
+    joint: BoltedJoint,
+    sheet: Sheet,
+) -> float:
+    if flange is None or not sheet.is_stated(f"flange at {symbol}", flange):
+        return sheet.take(symbol, stated)
+    held = sheet.follow(joint.holds)
+    if not isinstance(held, LensJoint):
+        return sheet.take(symbol, flange)
+    h = sheet.take(f"h_{symbol[-1]}", flange)
+    return sheet.work(symbol, grip_at_ring, h=h, g=_half_gap(held, sheet, sheet.take))
+
+
+def _half_gap(lens: LensJoint, sheet: Sheet, take: Callable[[str, Measure | NotStated], float]) -> float:
+    circle = {
+        "t": take("t", lens.thickness),
+        "D_m": take("D_m", lens.seat_mouth),
+        "D": take("D", lens.contact_diameter),
+    }
+    if sheet.read("seat", lens.seat) == "cone":
+        return sheet.work("g", contact.half_gap_at_ring, **circle, phi=take("phi", lens.seat_angle))
+    return sheet.work("g", contact.half_gap_at_hollow, **circle, R=take("R_s", lens.seat_radius))
+
+
+def grip_drawn(joint: BoltedJoint, flange: Measure | NotStated, sheet: Sheet) -> Measure | NotStated | Worked:
+    """The clamped thickness that a flange gives, as the drawings aim at it: for an agreement."""
+    held = sheet.follow(joint.holds)
+    if not isinstance(held, LensJoint):
+        return flange
+    h = sheet.take_nominal("h", flange)
+    grip = sheet.work("l", grip_at_ring, h=h, g=_half_gap(held, sheet, sheet.take_nominal))
+    return worked(grip, flange, held.thickness, held.seat_mouth, held.contact_diameter)
+
+
+@formula("l = h + g", cites=[FIRST_PRINCIPLES])
+def grip_at_ring(h: Metres, g: Metres) -> Metres:
+    """Grip of the studs of a lens joint on one side of the ring.
+
+    h: thickness of the flange, m. g: half of the gap that the ring leaves, m. Returns m.
+
+    >>> grip_at_ring(h=0.045, g=0.020)
+    0.065
+    """
+    return h + g

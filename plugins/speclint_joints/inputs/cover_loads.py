@@ -9,7 +9,7 @@ from speclint.handbook.bolted_joints import gasket_materials, gaskets, loads
 from speclint.specs import BoltedJoint, LoadCase
 from speclint_joints.formulae.loads import area_of_all, load_of_all, mean_diameter
 from speclint_joints.inputs.preload import working_preload
-from speclint_joints.inputs.seals import gasket_ring, lift_per_stud
+from speclint_joints.inputs.seals import gasket_ring, lift_per_stud, pressure_diameter
 from speclint_joints.inputs.studs import core_area, studs_of
 
 
@@ -40,13 +40,14 @@ def design_bolting(joint: BoltedJoint, case: LoadCase, sheet: Sheet, pressure: f
 def _joint_loads(joint: BoltedJoint, sheet: Sheet, pressure: float) -> tuple[float, float, float]:
     if sheet.read("seal", joint.seal) != "gasket":
         G = reaction_circle(joint, sheet)
-        reach = sheet.take("D_p", joint.pressure_circle)
+        reach = pressure_diameter(joint, sheet)
         return G, sheet.work("W_m1", loads.pressure_load, D=reach, p=pressure), 0.0
     name = sheet.read("gasket", joint.gasket.name)
     m = sheet.look_up("m", gasket_materials.gasket_factor, gasket=name)
     y = sheet.look_up("y", gasket_materials.seating_stress, gasket=name)
     ring = gasket_ring(joint, sheet)
-    operating = sheet.work("W_m1", gaskets.operating_bolt_load, G=ring.G, b=ring.b, m=m, p=pressure)
+    reach = pressure_diameter(joint, sheet)
+    operating = sheet.work("W_m1", gaskets.operating_bolt_load, G=reach, b=ring.b, m=m, p=pressure)
     return ring.G, operating, sheet.work("W_m2", gaskets.seating_bolt_load, G=ring.G, b=ring.b, y=y)
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import Sheet
+from speclint.facts import pressure_held
 from speclint.handbook.cylinders import pressure_blown_off
 from speclint.specs import (
     BoltedJoint,
@@ -27,7 +28,7 @@ def acting_pressure(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> float:
     it is stated, else the live pressure. On test: never less than the test pressure that the joint, the part it
     holds or the vessel of that part states.
     """
-    holds = sheet.read("pressure", joint.pressure)
+    holds = pressure_held(joint, sheet)
     if holds == "exhaust":
         p = sheet.take("p", case.exhaust_pressure)
     elif holds == "cylinder":

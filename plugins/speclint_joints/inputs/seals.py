@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from speclint import Sheet
+from speclint.facts import openings, pressure_reach
 from speclint.handbook.bolted_joints import gaskets, pressure_load
 from speclint.specs import BoltedJoint, Gland, LoadCase
 from speclint_joints.formulae.loads import load_per_stud, mean_diameter
@@ -49,10 +50,15 @@ def gasket_ring(joint: BoltedJoint, sheet: Sheet) -> GasketRing:
 
 
 def pressure_diameter(joint: BoltedJoint, sheet: Sheet) -> float:
-    """Diameter to which the pressure reaches: the gasket's reaction circle, or that stated for a ground face."""
+    """Diameter to which the pressure reaches: the gasket's reaction circle, or the circle of ground face or lens ring.
+
+    It is never less than an opening that the seal surrounds.
+    """
     if sheet.read("seal", joint.seal) == "gasket":
-        return gasket_ring(joint, sheet).G
-    return sheet.take("D_p", joint.pressure_circle)
+        reach = gasket_ring(joint, sheet).G
+    else:
+        reach = sheet.take("D_p", pressure_reach(joint, sheet))
+    return max(reach, *(sheet.take("D_1", opening) for opening in openings(joint, sheet)), 0.0)
 
 
 def lift_per_stud(joint: BoltedJoint, case: LoadCase, sheet: Sheet, studs: Studs) -> float:

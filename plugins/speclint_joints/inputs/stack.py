@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from speclint import Sheet
+from speclint.facts import grip_bolted_to, grip_held
 from speclint.handbook.bolted_joints import stiffness
 from speclint.handbook.members import round_area, tube_area
 from speclint.specs import BoltedJoint, Component, LoadCase
@@ -66,8 +67,8 @@ def stack_of(joint: BoltedJoint, sheet: Sheet) -> Stack:
     tapped = sheet.read("fastener", joint.fastener) == "stud"
     held = sheet.follow(joint.holds)
     far = sheet.follow(joint.screwed_into if tapped else joint.bolted_to)
-    grip = sheet.take("l_1", joint.grip)
-    far_grip = 0.0 if tapped else sheet.take("l_2", joint.far_grip)
+    grip = grip_held(joint, sheet)
+    far_grip = 0.0 if tapped else grip_bolted_to(joint, sheet)
     set_in = sheet.take("s", joint.set_in) if tapped else 0.0
     has_gasket = sheet.read("seal", joint.seal) == "gasket"
     gasket_thickness = sheet.take("t_g", joint.gasket.thickness) if has_gasket else 0.0

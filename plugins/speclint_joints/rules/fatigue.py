@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.facts import pressure_held
 from speclint.handbook.bolted_joints import fatigue, loads
 from speclint.specs import BoltedJoint, Gland, LoadCase
 from speclint_joints.formulae.loads import load_per_stud
@@ -26,13 +27,13 @@ from speclint_joints.sources import VDI_2230, VDI_FATIGUE
     leaves_out="Bending of studs, corrosion and heat, which lower the endurance limit; steels outside "
     "classes 8.8 to 12.9.",
     limits=[Limit("factor", "1.2", "ratio", VDI_2230.at("section 5.5.3"), "least factor against fatigue")],
-    edition=2,
+    edition=3,
 )
 def stud_fatigue(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Amplitude of the stud's share of the load against the endurance limit of its thread as made."""
     if isinstance(sheet.follow(joint.holds), Gland):
         raise sheet.not_applicable("a gland's studs carry the steady load of its packing")
-    if sheet.read("pressure", joint.pressure) != "cylinder":
+    if pressure_held(joint, sheet) != "cylinder":
         raise sheet.not_applicable("the pressure in a steam pipe does not alternate with every stroke")
     working = working_preload(joint, case, sheet)
     studs = working.stack.studs

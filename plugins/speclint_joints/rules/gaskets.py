@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, NotKnown, Sheet, rule
+from speclint.facts import pressure_held
 from speclint.handbook.bolted_joints import gasket_materials
 from speclint.handbook.members import tube_area
 from speclint.specs import BoltedJoint, LoadCase
@@ -28,7 +29,7 @@ def gasket_rating(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement
     sealed_by("gasket", joint, sheet)
     name = sheet.read("gasket", joint.gasket.name)
     pressure = acting_pressure(joint, case, sheet)
-    exhaust = sheet.read("pressure", joint.pressure) == "exhaust"
+    exhaust = pressure_held(joint, sheet) == "exhaust"
     steam = sheet.take("T_s", case.exhaust_temperature if exhaust else case.live_temperature)
     hottest = sheet.look_up("T_max", gasket_materials.hottest, gasket=name)
     greatest = sheet.look_up("p_max", gasket_materials.greatest_pressure, gasket=name)

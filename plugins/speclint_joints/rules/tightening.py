@@ -43,7 +43,7 @@ _NO_TORSION = "hydraulic tensioner"
             "scatter", "0.35", "ratio", COMMON_PRACTICE, "greatest scatter of preload in a joint under steam"
         ),
     ],
-    edition=2,
+    edition=3,
 )
 def preload(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     """Scatter of the method; greatest preload against that at which tension and torsion reach proof."""
@@ -132,7 +132,7 @@ def _twist(joint: BoltedJoint, sheet: Sheet, studs: Studs, tightened: Tightened)
             "share of the tightening torsion that remains in service",
         ),
     ],
-    edition=2,
+    edition=3,
 )
 def service_stress(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Tension of greatest hot preload and share of the pressure load, with half the torsion, against proof stress."""
@@ -187,7 +187,7 @@ def _share(sheet: Sheet, tightened: Tightened, at: float) -> float:
             "temperature limit up to which a steel needs no creep limit beside it",
         )
     ],
-    edition=2,
+    edition=3,
 )
 def bolting_material(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """A bolting steel, not hotter than the highest temperature of its standard and the first of its creep table."""

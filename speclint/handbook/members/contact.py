@@ -209,6 +209,42 @@ def circle_in_cone(R: Metres, phi: Radians) -> Metres:
     return 2 * R * math.cos(phi)
 
 
+@formula("g = t/2 − (D_m − D)/(2 tan(φ))", cites=[FIRST_PRINCIPLES])
+def half_gap_at_ring(t: Metres, D_m: Metres, D: Metres, phi: Radians) -> Metres:
+    """Half of the gap between two flanges with a ring of spherical faces between their cones.
+
+    t: thickness of the ring along the axis, between its two circles of contact, m. D_m: diameter of the cone at the
+    flange's face, m, not below D. D: diameter of the circle of contact, m. phi: half angle of the cone, rad, between 0
+    and 90°. Returns m, below 0 where the flanges would meet before the ring is seated.
+
+    Hand working: 50 mm, cone of 195 mm at 60°, circle of 180 mm: 25 − 15/(2 × 1.7321) = 20.67 mm.
+
+    >>> round(half_gap_at_ring(t=0.050, D_m=0.195, D=0.180, phi=math.radians(60)) * 1e3, 2)
+    20.67
+    """
+    _check_angle(phi)
+    require(D_m >= D, f"a cone of {D_m:.4g} at its mouth does not take a circle of {D:.4g}")
+    return t / 2 - (D_m - D) / (2 * math.tan(phi))
+
+
+@formula("g = t/2 − (√(R² − D²/4) − √(R² − D_m²/4))", cites=[FIRST_PRINCIPLES])
+def half_gap_at_hollow(t: Metres, D_m: Metres, D: Metres, R: Metres) -> Metres:
+    """Half of the gap between two flanges with a ring of spherical faces between their hollow spherical seats.
+
+    t: thickness of the ring along the axis, between its two circles of contact, m. D_m: diameter of the seat at the
+    flange's face, m, not below D nor above 2 R. D: diameter of the circle of contact, m. R: radius of the seat, m.
+    Returns m, below 0 where the flanges would meet before the ring is seated.
+
+    Hand working: 50 mm, hollow of 100 mm radius, 160 mm at its mouth, circle of 120 mm: 25 − (80 − 60) = 5 mm.
+
+    >>> round(half_gap_at_hollow(t=0.050, D_m=0.160, D=0.120, R=0.100) * 1e3, 6)
+    5.0
+    """
+    require(D_m >= D, f"a seat of {D_m:.4g} at its mouth does not take a circle of {D:.4g}")
+    require(D_m <= 2 * R, f"a seat of {D_m:.4g} at its mouth does not lie on a sphere of radius {R:.4g}")
+    return t / 2 - (math.sqrt(R**2 - D**2 / 4) - math.sqrt(R**2 - D_m**2 / 4))
+
+
 @formula("q = W/(π D sin(φ))", cites=[FIRST_PRINCIPLES])
 def seat_line_load(W: Newtons, D: Metres, phi: Radians) -> NewtonsPerMetre:
     """Load on unit length of a circular line of contact, normal to the seat.

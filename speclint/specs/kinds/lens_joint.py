@@ -19,6 +19,8 @@ class LensJoint(Component):
         seat: "cone", or "sphere": concave, of a larger radius.
         seat_angle: half angle of the cone from its axis.
         seat_radius: of a concave spherical seat.
+        seat_mouth: diameter of the cone where it meets the face of the flange.
+        thickness: of the ring along its axis, between the circles on which it touches the seats.
         face_width: width of the ring's spherical face along its arc, contact in the middle.
         outside_diameter: of the ring.
         bore: of the ring.
@@ -35,6 +37,8 @@ class LensJoint(Component):
     seat: Word[Literal["cone", "sphere"]] = NOT_STATED
     seat_angle: Angle = NOT_STATED
     seat_radius: Length = NOT_STATED
+    seat_mouth: Length = NOT_STATED
+    thickness: Length = NOT_STATED
     face_width: Length = NOT_STATED
     outside_diameter: Length = NOT_STATED
     bore: Length = NOT_STATED

@@ -53,7 +53,11 @@ def test_rolled_after_treatment_gains_by_low_mean_load(workshop: DesignFolder) -
 
 
 def test_a_steam_pipe_does_not_swing(workshop: DesignFolder) -> None:
-    bench(workshop, ("studs", 'pressure = "cylinder"', 'pressure = "live"'))
+    bench(workshop, ("studs", 'holds = "cover"', 'holds = "flange"'))
+    pipe = 'kind = "steam-pipe"\nid = "pipe"\nduty = "duty"\ncarries = "live steam"\n'
+    flange = 'kind = "pipe-flange"\nid = "flange"\nof = "pipe"\nthickness = "50 mm"\n'
+    for name, text in (("pipe", pipe), ("flange", flange)):
+        (workshop.root / f"{name}.toml").write_text(text, encoding="utf-8")
     assert workshop.only("joint.stud-fatigue", "studs").outcome == "not applicable"
 
 

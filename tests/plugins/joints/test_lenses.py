@@ -1,4 +1,7 @@
-"""A lens ring of 150 mm contact on a sphere of R = 150 mm: the cone of 60° half angle touches at 2 R cos 60°."""
+"""A lens ring of 150 mm contact on a sphere of R = 150 mm: the cone of 60° half angle touches at 2 R cos 60°.
+
+The circle lies at the mouth of the seat, so that half of the ring's 20 mm and 40 mm of flange make the grip of 50 mm.
+"""
 
 from __future__ import annotations
 
@@ -22,6 +25,8 @@ sphere_radius = "150 mm"
 contact_diameter = "150 mm"
 seat = "cone"
 seat_angle = "60 °"
+seat_mouth = "150 mm"
+thickness = "20 mm"
 face_width = "24 mm"
 outside_diameter = "180 mm"
 bore = "120 mm"
@@ -118,7 +123,8 @@ def test_swing_at_its_limit(workshop: DesignFolder, times: float, outcome: str) 
 def test_the_radii_must_meet_where_the_drawing_says(
     workshop: DesignFolder, circle: str, outcome: str
 ) -> None:
-    _with_lens(workshop, ('contact_diameter = "150 mm"', f'contact_diameter = "{circle}"'))
+    wider = ('seat_mouth = "150 mm"', 'seat_mouth = "152 mm"')
+    _with_lens(workshop, ('contact_diameter = "150 mm"', f'contact_diameter = "{circle}"'), wider)
     assert workshop.only("lens-joint.seat", "lens").outcome == outcome
 
 

@@ -225,7 +225,7 @@ def _face_pressure(p: float) -> float:
     """Load left on the face, hot, over π/4 (640² - 600²) mm², in MPa; p in MPa."""
     cold = hand.settled(gasket=False)
     hot = cold - 10 * 2.5e-6 * 180 / hand.give(gasket=False)
-    left = hot - hand.lift(p, circle=620)
+    left = hot - hand.lift(p, circle=640)  # steam may creep to the outside of the face
     return 20 * left / (math.pi / 4 * (640**2 - 600**2))
 
 
