@@ -18,6 +18,7 @@ from .rules import (
     Grade as Grade,
     Judgement as Judgement,
     Limit as Limit,
+    Must as Must,
     Pair as Pair,
     Rule as Rule,
     RulesIn as RulesIn,

@@ -8,6 +8,7 @@ from typing import NamedTuple
 
 from speclint import Sheet
 from speclint.equations import Kilograms, Metres, Newtons, Pascals, RadiansPerSecond, Ratio, SquareMetres
+from speclint.facts import mass_moved
 from speclint.handbook.cams import crank_radius
 from speclint.handbook.members import round_area
 from speclint.specs import Crosshead, CylinderBlock, CylinderLiner, LoadCase, Piston, PistonRod
@@ -89,7 +90,7 @@ def gear_of(cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> Gear:
         r=sheet.work("r", crank_radius, S=sheet.take("S", drive.stroke)),
         l=sheet.take("l", drive.connecting_rod_length),
         ω=sheet.take("ω", case.rotational_speed),
-        m=sheet.take("m", drive.reciprocating_mass),
+        m=mass_moved(cylinder.block, sheet),
         A=cylinder.A,
         p_1=sheet.take_absolute("p_1", case.safety_valve_pressure),
         p_e=sheet.take_absolute("p_e", case.exhaust_pressure),

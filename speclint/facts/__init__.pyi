@@ -7,6 +7,23 @@ from .cylinders import (
     rods_in as rods_in,
     rods_of as rods_of,
 )
+from .drives import (
+    cold_clearance as cold_clearance,
+    ends_held as ends_held,
+    length_in_compression as length_in_compression,
+    mass_moved as mass_moved,
+    mass_of_parts as mass_of_parts,
+    other_end as other_end,
+    pins_of as pins_of,
+    reciprocating_mass as reciprocating_mass,
+    rod_beyond_piston as rod_beyond_piston,
+    rod_diameter as rod_diameter,
+    rod_steel as rod_steel,
+    rods_drawn as rods_drawn,
+    room_at_ends as room_at_ends,
+    room_for_strokes as room_for_strokes,
+    room_left as room_left,
+)
 from .joints import (
     flange_bolted_to as flange_bolted_to,
     flange_held as flange_held,

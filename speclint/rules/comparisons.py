@@ -99,11 +99,17 @@ class Judging:
         """
         if self._record is None:
             return judged
-        first, second = (
-            " and ".join(self._record.stated_at(one.where) for one in side) for side in (here, there)
-        )
+        first, second = self._side(here, judged.found), self._side(there, judged.limit)
         where = here[0].where if here else judged.where
         return replace(judged, says=f"{first} {relation} {second}", where=where, places=(*here, *there))
+
+    def _side(self, places: Sequence[Place], worked: Amount | None) -> str:
+        """The places of one side in words; where several give the fact, what is worked from them."""
+        assert self._record is not None  # as was asked by the caller
+        named = [self._record.stated_at(one.where) for one in places]
+        if len(named) == 1 or worked is None:
+            return ", ".join(named)
+        return f"{amount(worked.value, worked.unit, worked.written_in)}, worked from {', '.join(named)}"
 
     def reported(self, value: float, says: str) -> Judgement:
         """Nothing is judged: a figure is written beside others for the reader."""

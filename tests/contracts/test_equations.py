@@ -147,7 +147,9 @@ def also(function: Callable[..., float]) -> Mapping[str, Callable[..., float]]:
     return ALSO.get(name) or ALSO.get(module, {})
 
 
-FORMULAE = formulae_in("speclint.handbook", *(family.module for family in installed_families().families))
+FORMULAE = formulae_in(
+    "speclint.facts", "speclint.handbook", *(family.module for family in installed_families().families)
+)
 WORKED_OUT = [one for one in FORMULAE if one.__name__ not in NOT_WORKED_OUT]
 
 

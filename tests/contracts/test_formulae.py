@@ -15,7 +15,9 @@ from speclint.testing import (
     installed_families,
 )
 
-FORMULAE = formulae_in("speclint.handbook", *(family.module for family in installed_families().families))
+FORMULAE = formulae_in(
+    "speclint.facts", "speclint.handbook", *(family.module for family in installed_families().families)
+)
 
 
 def test_there_are_formulae() -> None:

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from speclint_agreement.rules import joints, pipes, rods
+from speclint_agreement.rules import cylinders, joints, pipes, rods
 
 RULES = (
+    *cylinders.RULES,
     *joints.RULES,
     *pipes.RULES,
     *rods.RULES,

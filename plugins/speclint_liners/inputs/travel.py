@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from speclint import Sheet
 from speclint.equations import Metres
+from speclint.facts import cold_clearance, mass_moved, rod_diameter, rod_steel
 from speclint.handbook.cams import crank_radius, inertia_force, piston_acceleration
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import CylinderBlock, CylinderEnd, LoadCase
@@ -24,10 +25,10 @@ def hot_clearance(
 ) -> tuple[float, float]:
     """Clearance from piston to cover, cold and hot."""
     front = sheet.read("side of end", end.side) == "front"
-    cold = sheet.take("c", end.clearance)
+    cold = cold_clearance(block, end, sheet)
     at_block = sheet.take("T_b", case.temperature_of(block))
     at_rod = sheet.take("T_r", case.temperature_named(_ROD))
-    rod = sheet.material_named(f"piston rod of {block.id}", block.drive.rod_material)
+    rod = sheet.material_named(f"piston rod of {block.id}", rod_steel(block, sheet))
     sign = 1.0 if front else -1.0
     hot = sheet.work(
         "c_h",
@@ -70,7 +71,7 @@ def _with_driving_rod(block: CylinderBlock, hot: Metres, sign: float, case: Load
 def stretch(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> float:
     """Stretch of both rods by the reciprocating masses, at the dead centre where it is greatest."""
     drive = block.drive
-    rod = sheet.material_named(f"piston rod of {block.id}", drive.rod_material)
+    rod = sheet.material_named(f"piston rod of {block.id}", rod_steel(block, sheet))
     acceleration = sheet.work(
         "a",
         piston_acceleration,
@@ -79,14 +80,14 @@ def stretch(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> float:
         ω=sheet.take("ω", case.rotational_speed),
         θ=0.0,
     )
-    force = sheet.work("F", inertia_force, m=sheet.take("m", drive.reciprocating_mass), a=acceleration)
+    force = sheet.work("F", inertia_force, m=mass_moved(block, sheet), a=acceleration)
     at = sheet.take("T_r", case.temperature_named(_ROD))
     piston_rod = sheet.work(
         "u_1",
         rod_stretch,
         F=force,
         L=sheet.take("L", drive.rod_length),
-        d=sheet.take("d_r", drive.rod_diameter),
+        d=rod_diameter(block, sheet),
         E=sheet.look_up("E_r", rod.modulus, at=at),
     )
     metal = sheet.material_named(f"connecting rod of {block.id}", drive.connecting_rod_material)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.facts import cold_clearance, rod_diameter
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import Bore, CylinderBlock, CylinderEnd, LoadCase
 from speclint_liners.formulae.ends import axis_out_of_line, clearance_left, clearance_ratio, swept_volume
@@ -31,7 +32,7 @@ from speclint_liners.sources import AHRONS
             "cold_most", "3/8 in", "length", AHRONS.at("p. 98"), "greatest clearance cold by period practice"
         ),
     ],
-    edition=2,
+    edition=3,
 )
 def end_clearance(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
     """Cold clearance plus growth of rods, block and frame, less stretch and wear; the cold one as period practice."""
@@ -63,6 +64,7 @@ def end_clearance(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgeme
         Limit("most", "12 %", "ratio", COMMON_PRACTICE, "greatest clearance volume"),
         Limit("most_long", "14 %", "ratio", COMMON_PRACTICE, "greatest clearance volume with long passages"),
     ],
+    edition=2,
 )
 def clearance_volume(block: CylinderBlock, sheet: Sheet) -> Judgement:
     """Passages and clearance in the bore over the swept volume, less the rod at the back end."""
@@ -71,9 +73,9 @@ def clearance_volume(block: CylinderBlock, sheet: Sheet) -> Judgement:
     def judge(end: CylinderEnd) -> Judgement:
         d = sheet.take("d", liner_in(block, end, sheet).bore)
         back = sheet.read("side of end", end.side) == "back"
-        rod = sheet.take("d_r", block.drive.rod_diameter) if back else 0.0
+        rod = rod_diameter(block, sheet) if back else 0.0
         swept = sheet.work("V_s", swept_volume, d=d, d_r=rod, s=stroke)
-        passages, gap = sheet.take("V_p", end.passage_volume), sheet.take("c", end.clearance)
+        passages, gap = sheet.take("V_p", end.passage_volume), cold_clearance(block, end, sheet)
         share = sheet.work("k", clearance_ratio, V_p=passages, d=d, d_r=rod, c=gap, V_s=swept)
         long = sheet.read("long passages", end.long_passages)
         return sheet.within(share, sheet.limit("least"), sheet.limit("most_long" if long else "most"))

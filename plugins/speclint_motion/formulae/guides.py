@@ -129,20 +129,6 @@ def share_of_span(k: Ratio, L: Metres) -> Metres:
     return k * L
 
 
-@formula("m = m_p + m_r + m_c + m_s", cites=[FIRST_PRINCIPLES])
-def reciprocating_mass(m_p: Kilograms, m_r: Kilograms, m_c: Kilograms, m_s: Kilograms) -> Kilograms:
-    """Reciprocating mass on one side of the engine.
-
-    m = m_p + m_r + m_c + m_s
-
-    ``m_p`` piston, ``m_r`` rod, ``m_c`` crosshead, ``m_s`` the connecting rod's share [kg]. Returns [kg].
-
-    >>> reciprocating_mass(m_p=112.0, m_r=84.0, m_c=70.0, m_s=34.0)
-    300.0
-    """
-    return m_p + m_r + m_c + m_s
-
-
 @formula("x = |m − m_0|/m_0", cites=[FIRST_PRINCIPLES])
 def mass_apart(m: Kilograms, m_0: Kilograms) -> Ratio:
     """Difference of a mass from the mass assumed, as a share of it.

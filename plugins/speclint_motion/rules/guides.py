@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, MetresToTheFourth
+from speclint.facts import reciprocating_mass
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import i_section_second_moment, rectangle_second_moment, slipper_pressure
 from speclint.handbook.tables import ROARK
@@ -12,7 +13,6 @@ from speclint_motion.formulae.guides import (
     deflection_of_held_bar,
     deflection_of_resting_bar,
     mass_apart,
-    reciprocating_mass,
     share_of_span,
 )
 from speclint_motion.formulae.thrust import slipper_thrust

@@ -6,6 +6,7 @@ from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Newtons, Pascals, Ratio, SquareMetres
+from speclint.facts import ends_held, length_in_compression
 from speclint.handbook.bolted_joints import pressure_load
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import (
@@ -79,7 +80,7 @@ class _Weak(NamedTuple):
     "not exceed its limit, and its factor for infinite life is not below the least factor",
     on=PistonRod,
     cases=("starting", "running", "water"),
-    edition=2,
+    edition=3,
     grade=Grade.HOLD,
     cites=[
         COMMON_PRACTICE,
@@ -258,13 +259,16 @@ def _of_thread(name: str, thread: str, cut: str, pushed: bool, rod: PistonRod, s
     limits=[
         Limit("factor", "5", "ratio", COMMON_PRACTICE, "least factor against buckling at boiler pressure")
     ],
+    edition=2,
 )
 def buckling(rod: PistonRod, case: LoadCase, sheet: Sheet) -> Judgement:
     """Johnson's or Euler's load by slenderness and stated ends, over the greatest compressive load of a revolution."""
-    cylinder = cylinder_of(piston_of(rod, sheet), sheet)
-    d, L = sheet.take("d", rod.diameter), sheet.take("L", rod.free_length)
+    piston = piston_of(rod, sheet)
+    cylinder = cylinder_of(piston, sheet)
+    d = sheet.take("d", rod.diameter)
+    L = length_in_compression(rod, piston, cylinder.block, sheet)
     A, second = sheet.work("A_r", round_area, d=d), sheet.work("I", round_second_moment, d=d)
-    K = sheet.look_up("K", end_fixity, ends=sheet.read("ends", rod.ends))
+    K = sheet.look_up("K", end_fixity, ends=ends_held(rod, sheet))
     at, material = sheet.take("T_r", case.temperature_of(rod)), sheet.material_of(rod)
     F_c = sheet.work(
         "F_c",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kelvins, Metres, Ratio
+from speclint.facts import rod_diameter, rod_steel
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import round_area
 from speclint.handbook.steam import seat_bearing_stress
@@ -164,7 +165,7 @@ def foul_clearance(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgemen
 def _piston_nearer(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Metres:
     """How much nearer the piston comes by wear and by the growth and the stretch of its rod."""
     block = block_of(valve, sheet)
-    metal = sheet.material_named("the piston rod", block.drive.rod_material)
+    metal = sheet.material_named("the piston rod", rod_steel(block, sheet))
     T = sheet.take("T_r", case.temperature_named("piston-rod"))
     since = {"alpha_0": 0.0, "T_0": DRAWING_TEMPERATURE, "T_ref": DRAWING_TEMPERATURE}
     return sheet.work(
@@ -176,7 +177,7 @@ def _piston_nearer(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Metres:
         p=supply_at_most(case, sheet),
         A_p=piston(valve, block, sheet),
         E=sheet.look_up("E_r", metal.modulus, at=T),
-        A=sheet.work("A_r", round_area, d=sheet.take("d_r", block.drive.rod_diameter)),
+        A=sheet.work("A_r", round_area, d=rod_diameter(block, sheet)),
     )
 
 

@@ -1,0 +1,36 @@
+"""Distances along a cylinder."""
+
+from __future__ import annotations
+
+from speclint import FIRST_PRINCIPLES, formula
+from speclint.equations import Metres
+
+
+@formula("X = |x_2 − x_1|", cites=[FIRST_PRINCIPLES])
+def apart(x_1: Metres, x_2: Metres) -> Metres:
+    """Distance of two places on one line.
+
+    X = |x_2 − x_1|
+
+    x_1, x_2: the places from one datum, m. Returns m.
+
+    >>> round(apart(x_1=0.620, x_2=-0.206) * 1e3, 6)
+    826.0
+    """
+    return abs(x_2 - x_1)
+
+
+@formula("r = |d_l − d − s round((d_l − d)/s)|", cites=[FIRST_PRINCIPLES])
+def beyond_whole_steps(d_l: Metres, d: Metres, s: Metres) -> Metres:
+    """How far a last bore lies from the nearest that whole steps of boring give.
+
+    r = |d_l − d − s round((d_l − d)/s)|
+
+    d_l: last bore, m. d: new bore, m. s: step, m, above 0. Returns m.
+
+    >>> round(beyond_whole_steps(d_l=0.509, d=0.500, s=0.003) * 1e3, 6)
+    0.0
+    >>> round(beyond_whole_steps(d_l=0.510, d=0.500, s=0.003) * 1e3, 6)
+    1.0
+    """
+    return abs(d_l - d - s * round((d_l - d) / s))

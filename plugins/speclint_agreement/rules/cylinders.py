@@ -1,0 +1,114 @@
+"""Block, liner, piston and cover state one stroke, one place of each face, and bores in their order."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
+from speclint.facts import ends_of, other_end, room_for_strokes, room_left
+from speclint.specs import CylinderBlock, CylinderEnd, CylinderLiner, PistonRing
+from speclint_agreement.formulae.cylinders import apart, beyond_whole_steps
+
+
+def _clearances(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
+    """The clearance of each front end against what faces, stroke and piston leave when the back has its own."""
+    for bore, (front, back) in _both_ends(block, sheet):
+        room = room_for_strokes(block, bore, sheet, sheet.take_nominal)
+        if room is not None and sheet.is_stated("clearance of the back end", back.clearance):
+            other = sheet.take_nominal("c_o", back.clearance)
+            left = sheet.work("c", room_left, C=room.value, c_o=other)
+            places = (back.clearance.where, *room.places)
+            yield Pair(front.clearance, Worked(left, places), name=bore)
+
+
+def _faces(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
+    """The distance of both covers' faces as counted from the fixed point, and as counted from the collar's seat."""
+    for bore, (front, back) in _both_ends(block, sheet):
+        places = (front.face_at, back.face_at, front.face_from_seat, back.face_from_seat)
+        if all(sheet.is_stated("place of a face", one) for one in places):
+            x = [sheet.take_nominal(f"x_{number}", one) for number, one in enumerate(places, start=1)]
+            fixed = sheet.work("X_f", apart, x_1=x[0], x_2=x[1])
+            seat = sheet.work("X_s", apart, x_1=x[2], x_2=x[3])
+            yield Pair(worked(fixed, *places[:2]), worked(seat, *places[2:]), name=bore)
+
+
+def _both_ends(block: CylinderBlock, sheet: Sheet) -> Iterator[tuple[str, tuple[CylinderEnd, CylinderEnd]]]:
+    for bore in block.bores:
+        for name, end in ends_of(block, bore, sheet).items():
+            side = sheet.is_stated(f"side of {name}", end.side) and sheet.read(f"side of {name}", end.side)
+            beyond = other_end(block, end, sheet) if side == "front" else None
+            if beyond is not None:
+                yield bore, (end, beyond)
+
+
+def _stops(liner: CylinderLiner, sheet: Sheet) -> Iterator[Pair]:
+    """The length of the bore against the place of the cover's face at the free end, where the cover is the stop."""
+    if not sheet.is_stated("stop", liner.free_end_stop) or sheet.read("stop", liner.free_end_stop) != "cover":
+        return
+    block, name = sheet.follow(liner.housed_in), sheet.read("bore of liner", liner.in_bore)
+    bore = sheet.entry(block.bores, liner.in_bore, f"bores of {block.id}")
+    collar = sheet.read("end of the collar", liner.collar.end)
+    for end in ends_of(block, name, sheet).values():
+        if sheet.read("side of the end", end.side) != collar:
+            yield Pair(bore.length, end.face_from_seat)
+
+
+def _bores(liner: CylinderLiner, sheet: Sheet) -> Iterator[Pair]:
+    """The last bore beyond the new one by whole steps, and no piston or ring for a bore beyond the last."""
+    yield Pair(liner.last_bore, liner.bore, "at least", name="new bore")
+    rings = [made for ring in sheet.belonging_to(liner, PistonRing) for made in ring.made_for]
+    for number, made in enumerate((*liner.pistons_for, *rings), start=1):
+        yield Pair(made, liner.last_bore, "at most", name=f"bore {number}")
+    if sheet.is_stated("step of boring", liner.reboring_step):
+        last, new = sheet.take_nominal("d_l", liner.last_bore), sheet.take_nominal("d", liner.bore)
+        step = sheet.take_nominal("s", liner.reboring_step)
+        left = sheet.work("r", beyond_whole_steps, d_l=last, d=new, s=step)
+        places = (liner.last_bore, liner.bore, liner.reboring_step)
+        yield Pair(worked(left, *places), worked(sheet.work("r_0", apart, x_1=0.0, x_2=0.0)), name="steps")
+
+
+stroke_fits: Rule = agreement(
+    "cylinder.stroke-fits",
+    title="The clearances of both ends of a cylinder are what its faces leave beside stroke and piston",
+    on=CylinderBlock,
+    pairs=_clearances,
+    within="0.1 mm",
+    grade=Grade.HOLD,
+    why="a piston meets its cover by what is drawn, not by what is written beside it",
+    leaves_out="a bore whose piston or faces are not drawn",
+)
+
+faces_agree: Rule = agreement(
+    "cylinder.faces-agree",
+    title="The faces of both covers lie equally far apart by the fixed point of the block and by the collar's seat",
+    on=CylinderBlock,
+    pairs=_faces,
+    within="0.1 mm",
+    grade=Grade.HOLD,
+    why="two datums for one face part company at the first revision, and the piston's clearance is between them",
+    leaves_out="where between its covers the collar's seat lies",
+)
+
+stop_is_the_cover: Rule = agreement(
+    "liner.stop-is-the-cover",
+    title="Where the cover stops the free end of a liner, the bore is as long as from collar seat to cover",
+    on=CylinderLiner,
+    pairs=_stops,
+    within="0.1 mm",
+    grade=Grade.HOLD,
+    why="the liner grows until it meets what is there, and then pushes the cover's studs",
+    leaves_out="a stop that is a shoulder of the bore",
+)
+
+last_bore_in_order: Rule = agreement(
+    "liner.last-bore-in-order",
+    title="The last bore of a liner is the new one and whole steps of boring, and no piston or ring is for more",
+    on=CylinderLiner,
+    pairs=_bores,
+    within="0.01 mm",
+    grade=Grade.HOLD,
+    why="a wall judged at a last bore that is never the last is thinner when the last piston goes in",
+    leaves_out="oval wear",
+)
+
+RULES = (faces_agree, last_bore_in_order, stop_is_the_cover, stroke_fits)
