@@ -167,7 +167,7 @@ def length_in_compression(rod: PistonRod, piston: Piston, block: CylinderBlock, 
     ):
         return sheet.take("L", rod.free_length)
     L, L_p = sheet.take("L_r", block.drive.rod_length), sheet.take("L_p", piston.length)
-    beyond = sheet.work("l", rod_beyond_piston, L=L, L_p=L_p)
+    beyond = sheet.work("L_w", rod_beyond_piston, L=L, L_p=L_p)
     return max(sheet.take("L", rod.free_length), beyond) if stated else beyond
 
 

@@ -1,0 +1,228 @@
+"""Block, liner, piston and rod of one cylinder: each agreement from both sides, by sizes written here."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from speclint import Grade
+from speclint.testing import DesignFolder, on_sheet
+from tests.plugins.liners.bench import bench
+
+#: Faces at 35 and 860 mm from the collar's seat leave 825 mm: 660 of stroke, 149 of piston, 8 + 8 of clearance.
+PISTON = """
+kind = "piston"
+id = "piston"
+material = "plate-P355GH"
+runs_in = "liner"
+length = "149 mm"
+mass = "112 kg"
+"""
+ROD = """
+kind = "piston-rod"
+id = "rod"
+material = "plate-P355GH"
+carries = "piston"
+diameter = "90 mm"
+free_length = "1450 mm"
+ends = "one fixed and one pinned"
+mass = "84 kg"
+"""
+CROSSHEAD = """
+kind = "crosshead"
+id = "crosshead"
+material = "plate-P355GH"
+on_rod = "rod"
+mass = "70 kg"
+small_end_mass = "34 kg"
+"""
+PIN = """
+kind = "pin"
+id = "pin"
+material = "plate-P355GH"
+moved_by = "crosshead"
+place = "crosshead pin"
+"""
+DRAWN = {"piston.toml": PISTON, "rod.toml": ROD, "crosshead.toml": CROSSHEAD, "pin.toml": PIN}
+
+
+@pytest.fixture
+def design(tmp_path: Path) -> DesignFolder:
+    """The bench of the liners, with what works in it."""
+    return DesignFolder(tmp_path).write({**bench(), **DRAWN})
+
+
+def outcome(design: DesignFolder, rule: str, component: str = "") -> tuple[str, Grade | None]:
+    found = design.only(rule, component)
+    return found.outcome, found.grade
+
+
+HOLD = ("finding", Grade.HOLD)
+FINE = ("conforms", None)
+
+
+@pytest.mark.parametrize(
+    ("file", "old", "new", "ends"),
+    [
+        ("piston.toml", "149 mm", "149.1 mm", FINE),
+        ("piston.toml", "149 mm", "149.11 mm", HOLD),
+        ("piston.toml", "149 mm", "139 mm", HOLD),
+        ("block.toml", 'stroke = "660 mm"', 'stroke = "700 mm"', HOLD),
+        ("block.toml", 'face_from_seat = "860 mm"', 'face_from_seat = "880 mm"', HOLD),
+    ],
+)
+def test_the_stroke_fits(
+    design: DesignFolder, file: str, old: str, new: str, ends: tuple[str, Grade | None]
+) -> None:
+    design.replace(file, old, new)
+    assert outcome(design, "cylinder.stroke-fits") == ends
+
+
+def test_a_longer_stroke_is_seen_by_the_end_clearance(design: DesignFolder) -> None:
+    """700 for 660 mm leaves 825 − 700 − 149 = −24 mm for both ends: −32 mm at one where the other has its 8."""
+    design.replace("block.toml", 'stroke = "660 mm"', 'stroke = "700 mm"')
+    found = design.only("cylinder.end-clearance")
+    assert (found.outcome, found.grade) == HOLD
+    assert on_sheet(found, "c_w") == pytest.approx(-0.032, abs=1e-9)
+
+
+def test_a_clearance_left_out_is_worked(design: DesignFolder) -> None:
+    text = (design.root / "block.toml").read_text(encoding="utf-8")
+    front, back = text.split("[ends.back]")
+    front = front.replace('clearance = "8 mm"\n', "")
+    (design.root / "block.toml").write_text(f"{front}[ends.back]{back}", encoding="utf-8")
+    assert design.only("cylinder.stroke-fits").outcome == "not applicable"
+    assert on_sheet(design.only("cylinder.clearance-volume"), "c_w") == pytest.approx(0.008, abs=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("at", "ends"), [("-125 mm", FINE), ("-125.1 mm", FINE), ("-125.2 mm", HOLD), ("-100 mm", HOLD)]
+)
+def test_the_faces_lie_equally_far_apart(
+    design: DesignFolder, at: str, ends: tuple[str, Grade | None]
+) -> None:
+    """From the seat 860 − 35 = 825 mm; from the fixed point 700 mm forward and 125 mm behind it."""
+    design.replace("block.toml", 'face_at = "-100 mm"', f'face_at = "{at}"')
+    assert outcome(design, "cylinder.faces-agree") == ends
+
+
+@pytest.mark.parametrize(("length", "ends"), [("860 mm", FINE), ("860.2 mm", HOLD), ("902 mm", HOLD)])
+def test_the_cover_is_the_stop(design: DesignFolder, length: str, ends: tuple[str, Grade | None]) -> None:
+    """The collar is at the front, so that the back cover stops the liner: 860 mm from the seat."""
+    text = (design.root / "liner.toml").read_text(encoding="utf-8")
+    assert 'free_end_stop = "cover"' in text or 'free_end_stop = "shoulder"' in text
+    (design.root / "liner.toml").write_text(text.replace('"shoulder"', '"cover"'), encoding="utf-8")
+    design.replace("block.toml", 'length = "902 mm"', f'length = "{length}"')
+    assert outcome(design, "liner.stop-is-the-cover") == ends
+
+
+def bored(design: DesignFolder, last: str, step: str, pistons: str) -> tuple[str, Grade | None]:
+    liner = f"""
+kind = "cylinder-liner"
+id = "liner"
+material = "grey-iron-250"
+housed_in = "block"
+in_bore = "main"
+bore = "500 mm"
+last_bore = "{last}"
+reboring_step = "{step}"
+pistons_for = {pistons}
+"""
+    (design.root / "liner.toml").write_text(liner, encoding="utf-8")
+    return outcome(design, "liner.last-bore-in-order")
+
+
+@pytest.mark.parametrize(
+    ("last", "step", "pistons", "ends"),
+    [
+        ("509 mm", "3 mm", '["503 mm", "509 mm"]', FINE),
+        ("500 mm", "3 mm", "[]", HOLD),
+        ("499 mm", "3 mm", "[]", HOLD),
+        ("508 mm", "3 mm", "[]", HOLD),
+        ("509 mm", "3 mm", '["509.1 mm"]', HOLD),
+        ("512 mm", "3 mm", '["512 mm"]', FINE),
+    ],
+)
+def test_the_last_bore(
+    design: DesignFolder, last: str, step: str, pistons: str, ends: tuple[str, Grade | None]
+) -> None:
+    """500 mm and whole steps of 3 mm, at least one; no piston beyond it."""
+    assert bored(design, last, step, pistons) == ends
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "ends"),
+    [
+        ('rod_diameter = "90 mm"', 'rod_diameter = "90.01 mm"', FINE),
+        ('rod_diameter = "90 mm"', 'rod_diameter = "200 mm"', HOLD),
+        ('\nrod_material = "plate-P355GH"', '\nrod_material = "plate-P265GH"', HOLD),
+    ],
+)
+def test_one_rod(design: DesignFolder, old: str, new: str, ends: tuple[str, Grade | None]) -> None:
+    design.replace("block.toml", old, new)
+    assert outcome(design, "drive.of-the-rod") == ends
+
+
+def test_the_clearance_rests_on_the_rod_that_is_drawn(design: DesignFolder) -> None:
+    before = design.only("cylinder.end-clearance").utilisation
+    design.replace("block.toml", 'rod_diameter = "90 mm"', 'rod_diameter = "200 mm"')
+    assert design.only("cylinder.end-clearance").utilisation == before
+
+
+@pytest.mark.parametrize(
+    ("mass", "ends"),
+    [("306 kg", FINE), ("306.1 kg", HOLD), ("294 kg", FINE), ("293.9 kg", HOLD), ("30 kg", HOLD)],
+)
+def test_the_masses_add_up(design: DesignFolder, mass: str, ends: tuple[str, Grade | None]) -> None:
+    """112 + 84 + 70 + 34 = 300 kg, and 6 kg either way."""
+    design.replace("block.toml", 'reciprocating_mass = "300 kg"', f'reciprocating_mass = "{mass}"')
+    assert outcome(design, "drive.mass-adds-up") == ends
+
+
+@pytest.mark.parametrize(("mass", "ends"), [("266 kg", FINE), ("265.9 kg", HOLD), ("500 kg", FINE)])
+def test_where_a_part_does_not_state_its_mass_the_others_are_the_least(
+    design: DesignFolder, mass: str, ends: tuple[str, Grade | None]
+) -> None:
+    """Without the small end 112 + 84 + 70 = 266 kg."""
+    design.replace("crosshead.toml", 'small_end_mass = "34 kg"\n', "")
+    design.replace("block.toml", 'reciprocating_mass = "300 kg"', f'reciprocating_mass = "{mass}"')
+    assert outcome(design, "drive.mass-adds-up") == ends
+
+
+def test_a_mass_too_small_eases_no_clearance(design: DesignFolder) -> None:
+    before = design.only("cylinder.end-clearance").utilisation
+    design.replace("block.toml", 'reciprocating_mass = "300 kg"', 'reciprocating_mass = "30 kg"')
+    assert design.only("cylinder.end-clearance").utilisation == before
+
+
+@pytest.mark.parametrize(("length", "ends"), [("1425.5 mm", FINE), ("1425.4 mm", HOLD), ("700 mm", HOLD)])
+def test_the_rod_is_as_long_as_it_is(
+    design: DesignFolder, length: str, ends: tuple[str, Grade | None]
+) -> None:
+    """1500 mm from crosshead to the middle of a piston of 149 mm: 1425.5 mm beyond its face."""
+    design.replace("rod.toml", 'free_length = "1450 mm"', f'free_length = "{length}"')
+    assert outcome(design, "rod.length-agrees") == ends
+
+
+def test_buckling_takes_the_length_that_is_drawn(design: DesignFolder) -> None:
+    before = on_sheet(design.only("rod.buckling"), "L_w")
+    assert before == pytest.approx(1.4255)
+    design.replace("rod.toml", 'free_length = "1450 mm"', 'free_length = "700 mm"')
+    short = design.only("rod.buckling").utilisation
+    design.replace("rod.toml", 'free_length = "700 mm"\n', "")
+    assert short == design.only("rod.buckling").utilisation
+
+
+@pytest.mark.parametrize(("said", "ends"), [("one fixed and one pinned", FINE), ("both fixed", HOLD)])
+def test_a_pin_fixes_no_end(design: DesignFolder, said: str, ends: tuple[str, Grade | None]) -> None:
+    before = design.only("rod.buckling").utilisation
+    design.replace("rod.toml", '"one fixed and one pinned"', f'"{said}"')
+    assert outcome(design, "rod.ends-as-drawn") == ends
+    assert design.only("rod.buckling").utilisation == before
+
+
+def test_a_part_that_is_not_drawn_leaves_nothing_to_compare(tmp_path: Path) -> None:
+    design = DesignFolder(tmp_path).write(bench())
+    for rule in ("cylinder.stroke-fits", "drive.of-the-rod", "drive.mass-adds-up"):
+        assert design.only(rule).outcome == "not applicable"
