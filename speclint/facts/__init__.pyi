@@ -1,3 +1,9 @@
+from .concern import (
+    holds_pressure as holds_pressure,
+    hurts_by_kind as hurts_by_kind,
+    is_safety_part as is_safety_part,
+    pressure_by_place as pressure_by_place,
+)
 from .cylinders import (
     crossheads_on as crossheads_on,
     end_closed_by as end_closed_by,

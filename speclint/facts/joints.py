@@ -31,6 +31,8 @@ def pressure_by_part_held(joint: BoltedJoint, sheet: Sheet) -> Worked | None:
 
     None where the part does not say: one that neither closes a cylinder nor belongs to a pipe.
     """
+    if not sheet.is_stated("part held", joint.holds):
+        return None
     held = sheet.follow(joint.holds)
     if isinstance(held, CylinderCover | StuffingBox | Gland):
         return worked("cylinder", joint.holds)

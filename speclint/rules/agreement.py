@@ -29,10 +29,14 @@ _FAILS = {"equal": "does not agree with", "at least": "is less than", "at most":
 
 @dataclass(frozen=True, slots=True)
 class Worked:
-    """A fact that other places give: its value in SI units or its word, and the places that it was worked from."""
+    """A fact that other places give: its value in SI units or its word, and the places that it was worked from.
+
+    ``says`` names what gives it where that is no place in a spec, such as the kind of a part.
+    """
 
     value: Any
     places: tuple[Location, ...] = ()
+    says: str = ""
 
 
 def worked(value: Any, *places: Measure | Stated[Any] | Link[Any] | NotStated) -> Worked:
@@ -133,7 +137,8 @@ def _same(pair: Pair, sheet: Sheet) -> Judgement:
 def _between(judged: Judgement, pair: Pair, aims: tuple[Any, Any], sheet: Sheet) -> Judgement:
     relation = _AGREE if judged.holds else _FAILS[pair.must]
     here, there = (_places(fact, aim) for fact, aim in zip((pair.here, pair.there), aims, strict=True))
-    return sheet.between(judged, relation, here, there)
+    says = pair.there.says if isinstance(pair.there, Worked) else ""
+    return sheet.between(judged, f"{relation} {says}" if says else relation, here, there)
 
 
 def _places(fact: Fact, aim: Any) -> tuple[Place, ...]:

@@ -101,7 +101,9 @@ class Judging:
             return judged
         first, second = self._side(here, judged.found), self._side(there, judged.limit)
         where = here[0].where if here else judged.where
-        return replace(judged, says=f"{first} {relation} {second}", where=where, places=(*here, *there))
+        return replace(
+            judged, says=f"{first} {relation} {second}".strip(), where=where, places=(*here, *there)
+        )
 
     def _side(self, places: Sequence[Place], worked: Amount | None) -> str:
         """The places of one side in words; where several give the fact, what is worked from them."""

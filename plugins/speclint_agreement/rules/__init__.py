@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from speclint_agreement.rules import cylinders, joints, pipes, rods
+from speclint_agreement.rules import concern, cylinders, joints, pipes, rods
 
 RULES = (
+    *concern.RULES,
     *cylinders.RULES,
     *joints.RULES,
     *pipes.RULES,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, cast
 
-from speclint import Sheet
+from speclint import Sheet, facts
 from speclint.handbook.cylinders import length_without_backing
 
 if TYPE_CHECKING:
@@ -16,20 +16,13 @@ _ROUNDING = 1e-6
 
 
 def holds_pressure(component: Component, sheet: Sheet) -> bool:
-    """Whether a component states that it holds pressure (release.pressure-part finds those that must).
+    """Whether a component holds pressure, by its place.
 
-    Of a liner its block decides, not a word: it holds the steam wherever the block does not stand behind it.
+    Of a liner its block decides: it holds the steam wherever the block does not stand behind it.
     """
     if component.is_one_of(("cylinder-liner",)):
         return _stands_alone(cast("CylinderLiner", component), sheet)
-    stated = sheet.is_stated("pressure part", component.pressure_part)
-    return stated and sheet.read("pressure part", component.pressure_part)
-
-
-def is_safety_part(component: Component, sheet: Sheet) -> bool:
-    """Whether a component states that its failure can hurt someone."""
-    stated = sheet.is_stated("safety part", component.safety_part)
-    return stated and sheet.read("safety part", component.safety_part)
+    return facts.holds_pressure(component, sheet)
 
 
 def _stands_alone(liner: CylinderLiner, sheet: Sheet) -> bool:

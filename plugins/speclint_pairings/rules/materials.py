@@ -5,9 +5,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, cast
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
+from speclint.facts import is_safety_part
 from speclint.handbook.materials import Material
 from speclint.specs import Component, LoadCase
-from speclint_pairings.inputs.components import holds_pressure, is_safety_part, require_metal
+from speclint_pairings.inputs.components import holds_pressure, require_metal
 from speclint_pairings.inputs.pieces import Piece, pieces_of, temperature_of_pieces
 from speclint_pairings.sources import (
     ASTM_A278,

@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING, Any, cast
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kelvins
+from speclint.facts import holds_pressure, pressure_held, steam_carried
 from speclint.specs import Component, Link, LoadCase
 from speclint_release.formulae.records import least_test_pressure, temperature_margin
-from speclint_release.inputs import holds_pressure
 from speclint_release.sources import B31_1, DOCUMENTS, EN_13445_5, TEST_FACTOR
 
 if TYPE_CHECKING:
@@ -47,7 +47,7 @@ _OF = (
         COMMON_PRACTICE,
     ],
     why="whoever examines, tests or repairs it in thirty years has only this record",
-    edition=2,
+    edition=3,
     leaves_out="water trapped in the cylinder, and whether test and examination are sufficient: the "
     "local code and the competent person or body that it names decide",
     limits=[
@@ -75,7 +75,7 @@ def pressure_part(component: Component, case: LoadCase, sheet: Sheet) -> Judgeme
     the metal is stated to be cooler. Where the duty gives no metal temperature, that of the steam is taken.
     """
     if not holds_pressure(component, sheet):
-        raise sheet.not_applicable("it is not stated to be a pressure part")
+        raise sheet.not_applicable("it holds no pressure")
     found = {name: _of_vessel(component, name, sheet) for name in _OF_THE_VESSEL}
     found["inspection_document"] = component.inspection_document
     if not component.is_one_of(("bolted-joint",)):  # codes ask for no examination of finished studs
@@ -124,9 +124,9 @@ def _holds_exhaust(component: Component, sheet: Sheet) -> bool:
     """Whether the part, or the pipe that it is on, holds exhaust steam and no live steam."""
     for part in _linked(component, sheet):
         if part.is_one_of(("bolted-joint",)):
-            return sheet.read(f"pressure held by {part.id}", cast("BoltedJoint", part).pressure) == "exhaust"
+            return pressure_held(cast("BoltedJoint", part), sheet) == "exhaust"
         if part.is_one_of(("steam-pipe",)):
-            return sheet.read(f"carried by {part.id}", cast("SteamPipe", part).carries) == "exhaust steam"
+            return bool(steam_carried(cast("SteamPipe", part), sheet).value == "exhaust steam")
     return False
 
 

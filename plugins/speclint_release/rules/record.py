@@ -6,8 +6,8 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING, cast
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
+from speclint.facts import holds_pressure
 from speclint.specs import Component
-from speclint_release.inputs import holds_pressure
 from speclint_release.sources import EN_13445_5
 
 if TYPE_CHECKING:

@@ -77,10 +77,26 @@ def test_no_test_is_borrowed_from_what_a_pipe_is_joined_to(workshop: DesignFolde
     assert (check.outcome, check.says) == ("finding", "not stated: test_pressure")
 
 
-@pytest.mark.parametrize("kind", ["gland", "stuffing-box", "weldment"])
-def test_a_kind_that_holds_pressure_must_say_whether_it_does(workshop: DesignFolder, kind: str) -> None:
+@pytest.mark.parametrize(
+    ("kind", "outcome"),
+    [
+        ("gland", "finding"),
+        ("stuffing-box", "finding"),
+        ("weldment", "not assessed"),
+        ("bolted-joint", "not assessed"),
+    ],
+)
+def test_what_holds_pressure_is_asked_for_its_record(workshop: DesignFolder, kind: str, outcome: str) -> None:
+    """By its kind; a weldment that makes nothing, and a joint that holds nothing, must say."""
     check = workshop.write({**files(), "part.toml": f'kind = "{kind}"\nid = "part"\nduty = "duty"\n'})
-    assert check.only(PART, "part").outcome == "not assessed"
+    assert check.only(PART, "part").outcome == outcome
+
+
+@pytest.mark.parametrize("kind", ["gland", "stuffing-box", "cylinder-cover", "steam-pipe"])
+def test_a_word_clears_no_part_that_holds_pressure(workshop: DesignFolder, kind: str) -> None:
+    part = f'kind = "{kind}"\nid = "part"\nduty = "duty"\npressure_part = false\n'
+    check = workshop.write({**files(), "part.toml": part}).only(PART, "part")
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
 
 
 @pytest.mark.parametrize(("temperature", "outcome"), [("380.1 °C", "conforms"), ("379.9 °C", "finding")])
@@ -197,9 +213,11 @@ def test_a_point_left_out_is_a_finding(workshop: DesignFolder, line: str, instea
     assert check.says == f"not a point of the inspection plan: {name}"
 
 
-def test_a_cast_block_that_holds_no_pressure_is_only_lifted_in(workshop: DesignFolder) -> None:
+def test_a_cast_block_is_tested_and_lifted_in(workshop: DesignFolder) -> None:
     changes = block(("fabricated", "cast"), ("pressure_part = true", "pressure_part = false"))
-    assert workshop.write(changes).only(POINTS).says == "points of the inspection plan: lift_in"
+    assert (
+        workshop.write(changes).only(POINTS).says == "points of the inspection plan: lift_in, pressure_test"
+    )
 
 
 @pytest.mark.parametrize("kind", ["cylinder-liner", "valve-seat"])
