@@ -16,6 +16,7 @@ def speclint_rules() -> Sequence[RulesIn]:
     return [
         rules_in("speclint_agreement.rules.concern"),
         rules_in("speclint_agreement.rules.cylinders", "cylinder-block", "cylinder-liner"),
+        rules_in("speclint_agreement.rules.duties", "cylinder-block"),
         rules_in("speclint_agreement.rules.joints", "bolted-joint"),
         rules_in("speclint_agreement.rules.pipes", "steam-pipe"),
         rules_in("speclint_agreement.rules.rods", "cylinder-block", "piston-rod"),

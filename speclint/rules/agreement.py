@@ -19,7 +19,7 @@ from speclint.rules.grade import Grade
 from speclint.rules.judgement import Judgement, Place
 from speclint.rules.record import in_words
 from speclint.rules.sheet import Sheet
-from speclint.specs import Component, Link, NotStated, Stated
+from speclint.specs import CaseName, Component, Link, NotStated, Stated
 
 Must = Literal["equal", "at least", "at most"]
 
@@ -65,7 +65,7 @@ def agreement(
     name: str,
     *,
     on: type[Component] | Sequence[type[Component]],
-    pairs: Callable[[Any, Sheet], Iterable[Pair]],
+    pairs: Callable[..., Iterable[Pair]],
     title: str,
     why: str,
     leaves_out: str,
@@ -73,14 +73,17 @@ def agreement(
     within: str = "0.01 mm",
     dimension: str = "length",
     optional: bool = True,
+    cases: Sequence[CaseName] = (),
+    limits: Sequence[Limit] = (),
     cites: Sequence[Source] = (COMMON_PRACTICE,),
     edition: int = 1,
 ) -> Rule:
     """The rule that holds the places of one fact against each other.
 
-    ``pairs`` gives the places, from the component and its sheet; its docstring says how. ``within`` is what two equal
-    sizes may differ by, of ``dimension``; "" where only words and counts are compared. With ``optional`` a first place
-    that is silent is no gap: the fact is worked from the second. To ``leaves_out`` is added who decides between them.
+    ``pairs`` gives the places, from the component, its load case if the agreement names ``cases``, and its sheet; its
+    docstring says how. ``within`` is what two equal sizes may differ by, of ``dimension``; "" where only words and
+    counts are compared. ``limits`` are others that ``pairs`` takes. With ``optional`` a first place that is silent is
+    no gap: the fact is worked from the second. To ``leaves_out`` is added who decides between them.
 
     :raises QuantityError: when ``within`` is no quantity of that dimension.
     """
@@ -90,8 +93,9 @@ def agreement(
     if within:
         allowed.read(within)
 
-    def held(component: Component, sheet: Sheet) -> Judgement:
-        found = tuple(pairs(component, sheet))
+    def held(component: Component, *case_and_sheet: Any) -> Judgement:
+        sheet: Sheet = case_and_sheet[-1]
+        found = tuple(pairs(component, *case_and_sheet))
         if not found:
             raise sheet.not_applicable("no other place states what it states")
         return sheet.each(
@@ -107,7 +111,8 @@ def agreement(
         cites=cites,
         why=why,
         leaves_out=f"{leaves_out}; which of two places is right, a competent person decides",
-        limits=(allowed,) if within else (),
+        cases=cases,
+        limits=(*((allowed,) if within else ()), *limits),
         edition=edition,
     )(held)
     return replace(made, agreement=True)

@@ -10,6 +10,7 @@ from speclint.specs.fields import (
     Allowance,
     Angle,
     Area,
+    Fraction,
     Length,
     Mass,
     Position,
@@ -203,6 +204,7 @@ class Drive(SpecTable):
         frame_material: of the frame
         driving_wheel_diameter: on the tread, with new tyres
         least_wheel_diameter: on the tread, with tyres worn to their limit
+        gear_ratio: turns of the crank for one of the wheels; left out where the crank turns with them
         wear: greatest movement of the piston along the cylinder, either way, by wear of axleboxes and bearings
     """
 
@@ -218,6 +220,7 @@ class Drive(SpecTable):
     frame_material: Word[str] = NOT_STATED
     driving_wheel_diameter: Length = NOT_STATED
     least_wheel_diameter: Length = NOT_STATED
+    gear_ratio: Fraction = NOT_STATED
     wear: Allowance = NOT_STATED
 
 

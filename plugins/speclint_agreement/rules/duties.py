@@ -1,0 +1,103 @@
+"""What a duty states of one moment belongs together: pressures in their order, the speed of the wheel."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, agreement, worked
+from speclint.specs import CylinderBlock, LoadCase
+from speclint_agreement.formulae.duties import speed_of_crank
+
+
+def _pressures(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
+    """In each load case but the test: live steam, safety valves, design pressure, each not above the next.
+
+    In starting and running the exhaust not above the live steam.
+    """
+    for name, case in sheet.follow(block.duty).cases.items():
+        if name == "test":
+            continue
+        live, valves = case.live_pressure, case.safety_valve_pressure
+        stated = {"live": sheet.is_stated(f"live pressure, {name}", live)}
+        if sheet.is_stated(f"safety-valve pressure, {name}", valves):
+            if stated["live"]:
+                yield Pair(live, valves, "at most", name=f"{name}, live steam")
+            if sheet.is_stated("design pressure", block.design_pressure):
+                yield Pair(valves, block.design_pressure, "at most", name=f"{name}, safety valves")
+        exhaust = sheet.is_stated(f"exhaust pressure, {name}", case.exhaust_pressure)
+        if stated["live"] and exhaust and name in ("starting", "running"):
+            yield Pair(case.exhaust_pressure, live, "at most", name=f"{name}, exhaust")
+
+
+def _boiler(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
+    """The pressure of the safety valves in each load case against that of the first which states one."""
+    valves = [
+        case.safety_valve_pressure
+        for name, case in sheet.follow(block.duty).cases.items()
+        if sheet.is_stated(f"safety-valve pressure, {name}", case.safety_valve_pressure)
+    ]
+    for other in valves[1:]:
+        yield Pair(other, valves[0])
+
+
+def _speeds(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:
+    """The speed of the crank between those that the new and the worn wheel give at the track speed."""
+    if not (
+        sheet.is_stated("speed", case.rotational_speed) and sheet.is_stated("track speed", case.track_speed)
+    ):
+        return
+    drive = block.drive
+    geared = sheet.is_stated("gear", drive.gear_ratio)
+    i = sheet.take_nominal("i", drive.gear_ratio) if geared else 1.0
+    v = sheet.take_nominal("v", case.track_speed)
+    new = sheet.take_nominal("D_1", drive.driving_wheel_diameter)
+    is_worn = sheet.is_stated("worn wheel", drive.least_wheel_diameter)
+    worn = sheet.take_nominal("D_2", drive.least_wheel_diameter) if is_worn else new
+    x = sheet.limit("share", "x")
+    slow = sheet.work("ω_1", speed_of_crank, i=i, v=v, D=new, x=-x)
+    fast = sheet.work("ω_2", speed_of_crank, i=i, v=v, D=worn, x=x)
+    at = (case.track_speed, drive.driving_wheel_diameter)
+    yield Pair(case.rotational_speed, worked(slow, *at), "at least", name="new wheel")
+    yield Pair(case.rotational_speed, worked(fast, *at), "at most", name="worn wheel")
+
+
+pressures_in_order: Rule = agreement(
+    "duty.pressures-in-order",
+    title="In every load case live steam is not above the safety valves, nor these above the design pressure, nor, "
+    "in starting and running, the exhaust above the live steam",
+    on=CylinderBlock,
+    pairs=_pressures,
+    within="",
+    grade=Grade.HOLD,
+    why="half of the rules take one of these pressures and half another: each is safe only while they are in order",
+    leaves_out="the hydraulic test, whose pressures have no order; a duty that the block takes from another part",
+)
+
+one_boiler: Rule = agreement(
+    "duty.one-boiler",
+    title="The safety valves of a duty blow at one pressure in all its load cases",
+    on=CylinderBlock,
+    pairs=_boiler,
+    within="0.01 bar",
+    dimension="pressure",
+    grade=Grade.HOLD,
+    why="one boiler has one set of safety valves: a case with a lower one judges parts at a pressure that is exceeded",
+    leaves_out="a duty that the block takes from another part",
+)
+
+speed_of_wheel: Rule = agreement(
+    "duty.speed-of-wheel",
+    title="The speed of the crank is that of the driving wheel at the track speed, new or worn",
+    on=CylinderBlock,
+    pairs=_speeds,
+    within="",
+    cases=("starting", "running", "drifting"),
+    limits=[
+        Limit("share", "2 %", "ratio", COMMON_PRACTICE, "what the speed may lie beyond that of the wheel")
+    ],
+    grade=Grade.HOLD,
+    why="forces of inertia go with the square of the speed: one typed in for another wheel judges another engine",
+    leaves_out="slip of the wheels",
+)
+
+RULES = (one_boiler, pressures_in_order, speed_of_wheel)

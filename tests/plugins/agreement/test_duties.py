@@ -1,0 +1,104 @@
+"""What a duty states of one moment: pressures in order, one boiler, the speed of the wheel."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from speclint import Grade
+from speclint.testing import DesignFolder
+
+BLOCK = """
+kind = "cylinder-block"
+id = "block"
+duty = "duty"
+design_pressure = "17 bar gauge"
+[drive]
+driving_wheel_diameter = "1750 mm"
+least_wheel_diameter = "1675 mm"
+"""
+DUTY = """
+kind = "duty"
+id = "duty"
+[cases.starting]
+live_pressure = "16 bar gauge"
+safety_valve_pressure = "16.6 bar gauge"
+exhaust_pressure = "0.5 bar gauge"
+[cases.running]
+live_pressure = "15.2 bar gauge ±0.3"
+safety_valve_pressure = "16.6 bar gauge"
+exhaust_pressure = "0.3 bar gauge"
+rotational_speed = "364 rev/min"
+track_speed = "120 km/h"
+[cases.drifting]
+live_pressure = "0 bar gauge"
+exhaust_pressure = "0.1 bar gauge"
+[cases.test]
+live_pressure = "33 bar gauge"
+"""
+
+
+@pytest.fixture
+def design(tmp_path: Path) -> DesignFolder:
+    return DesignFolder(tmp_path).write({"block.toml": BLOCK, "duty.toml": DUTY})
+
+
+HOLD, FINE = ("finding", Grade.HOLD), ("conforms", None)
+
+
+def outcome(design: DesignFolder, rule: str) -> tuple[str, Grade | None]:
+    found = design.only(rule, "block")
+    return found.outcome, found.grade
+
+
+@pytest.mark.parametrize(
+    ("file", "old", "new", "ends"),
+    [
+        ("duty.toml", '"15.2 bar gauge ±0.3"', '"16.3 bar gauge ±0.3"', FINE),
+        ("duty.toml", '"15.2 bar gauge ±0.3"', '"16.31 bar gauge ±0.3"', HOLD),
+        ("block.toml", '"17 bar gauge"', '"16.6 bar gauge"', FINE),
+        ("block.toml", '"17 bar gauge"', '"16.5 bar gauge"', HOLD),
+        ("duty.toml", '"0.3 bar gauge"', '"14.9 bar gauge"', FINE),
+        ("duty.toml", '"0.3 bar gauge"', '"15 bar gauge"', HOLD),
+    ],
+)
+def test_pressures_in_order(
+    design: DesignFolder, file: str, old: str, new: str, ends: tuple[str, Grade | None]
+) -> None:
+    """Drifting may have more behind the piston than before it, and the test any pressure."""
+    assert outcome(design.replace(file, old, new), "duty.pressures-in-order") == ends
+
+
+@pytest.mark.parametrize(("valves", "ends"), [("16.6 bar gauge", FINE), ("16.4 bar gauge", HOLD)])
+def test_one_boiler(design: DesignFolder, valves: str, ends: tuple[str, Grade | None]) -> None:
+    text = DUTY.replace("[cases.drifting]", f'[cases.drifting]\nsafety_valve_pressure = "{valves}"')
+    (design.root / "duty.toml").write_text(text, encoding="utf-8")
+    assert outcome(design, "duty.one-boiler") == ends
+
+
+@pytest.mark.parametrize(
+    ("speed", "ends"),
+    [
+        ("356.6 rev/min", FINE),
+        ("356.4 rev/min", HOLD),
+        ("387.6 rev/min", FINE),
+        ("387.8 rev/min", HOLD),
+        ("186 rev/min", HOLD),
+    ],
+)
+def test_the_speed_of_the_wheel(design: DesignFolder, speed: str, ends: tuple[str, Grade | None]) -> None:
+    """120 km/h is 33.333 m/s: /(π 1.750) × 60 = 363.78, less 2 % 356.51; /(π 1.675) × 60 = 380.07, and 2 % 387.67."""
+    assert outcome(design.replace("duty.toml", "364 rev/min", speed), "duty.speed-of-wheel") == ends
+
+
+@pytest.mark.parametrize(("gear", "ends"), [("2.58", FINE), ("1", HOLD)])
+def test_a_geared_engine(design: DesignFolder, gear: str, ends: tuple[str, Grade | None]) -> None:
+    """2.58 × 363.78 = 938.6 rev/min."""
+    design.replace("block.toml", "[drive]", f'[drive]\ngear_ratio = "{gear}"')
+    assert outcome(design.replace("duty.toml", "364 rev/min", "939 rev/min"), "duty.speed-of-wheel") == ends
+
+
+def test_a_case_that_states_no_speed_has_none_to_compare(design: DesignFolder) -> None:
+    design.replace("duty.toml", 'track_speed = "120 km/h"\n', "")
+    assert design.only("duty.speed-of-wheel", "block").outcome == "not applicable"
