@@ -15,6 +15,7 @@ def speclint_rules() -> Sequence[RulesIn]:
     """The rules of the family."""
     return [
         rules_in("speclint_agreement.rules.concern"),
+        rules_in("speclint_agreement.rules.covers", "cylinder-cover", "gland", "cylinder-block"),
         rules_in("speclint_agreement.rules.cylinders", "cylinder-block", "cylinder-liner"),
         rules_in("speclint_agreement.rules.duties", "cylinder-block"),
         rules_in("speclint_agreement.rules.joints", "bolted-joint"),

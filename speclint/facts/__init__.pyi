@@ -8,6 +8,7 @@ from .cylinders import (
     crossheads_on as crossheads_on,
     end_closed_by as end_closed_by,
     ends_of as ends_of,
+    liner_under as liner_under,
     liners_of as liners_of,
     pistons_in as pistons_in,
     rods_in as rods_in,
@@ -29,6 +30,11 @@ from .drives import (
     room_at_ends as room_at_ends,
     room_for_strokes as room_for_strokes,
     room_left as room_left,
+)
+from .glands import (
+    box_of as box_of,
+    packing_in as packing_in,
+    rod_in as rod_in,
 )
 from .joints import (
     flange_bolted_to as flange_bolted_to,

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from speclint_agreement.rules import concern, cylinders, duties, joints, pipes, rods
+from speclint_agreement.rules import concern, covers, cylinders, duties, joints, pipes, rods
 
 RULES = (
     *concern.RULES,
+    *covers.RULES,
     *cylinders.RULES,
     *duties.RULES,
     *joints.RULES,

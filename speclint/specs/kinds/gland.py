@@ -12,7 +12,7 @@ class Gland(Component):
     """The gland that compresses the packing of a stuffing box.
 
     Fields:
-        of: the cover, or other part, whose stuffing box it closes.
+        of: the stuffing box that it closes, or the cover, or other part, with that box.
         rod: diameter of the rod.
         box: bore of the stuffing box.
         packing: "soft" packing compressed by the gland, or "metallic" with springs of its own.

@@ -15,6 +15,8 @@ class StuffingBox(Component):
     Fields:
         seals: the piston rod
         in_cover: the cover that it is in
+        outside_diameter: of the part that stands in the cover's hole
+        bore: of the room for the packing
         packing: kind of packing
         neck_bush: bore of the bush on the cylinder's side of the packing
         gland_bore: bore of the gland on the outer side
@@ -26,6 +28,8 @@ class StuffingBox(Component):
 
     seals: LinkTo[PistonRod] = NOT_STATED
     in_cover: LinkTo[CylinderCover] = NOT_STATED
+    outside_diameter: Length = NOT_STATED
+    bore: Length = NOT_STATED
     packing: Word[
         Literal[
             "white metal segments",

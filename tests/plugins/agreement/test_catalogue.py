@@ -22,6 +22,8 @@ _BEYOND = (0.31, -0.29, 3.07, -0.9, 99.0)
 _OTHER = {
     "live steam": "exhaust steam",
     "exhaust steam": "live steam",
+    "front": "back",
+    "back": "front",
     "one fixed and one pinned": "both fixed",
 }
 
