@@ -21,4 +21,5 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in("speclint_agreement.rules.joints", "bolted-joint"),
         rules_in("speclint_agreement.rules.pipes", "steam-pipe"),
         rules_in("speclint_agreement.rules.rods", "cylinder-block", "piston-rod"),
+        rules_in("speclint_agreement.rules.walls", "cylinder-block", "weldment"),
     ]

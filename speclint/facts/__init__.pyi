@@ -52,3 +52,10 @@ from .pipes import (
     steam_by_path as steam_by_path,
     steam_carried as steam_carried,
 )
+from .walls import (
+    plate_of as plate_of,
+    thickness_of as thickness_of,
+    wall_by_plate as wall_by_plate,
+    wall_left as wall_left,
+    wall_round as wall_round,
+)

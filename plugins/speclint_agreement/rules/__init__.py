@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from speclint_agreement.rules import concern, covers, cylinders, duties, joints, pipes, rods
+from speclint_agreement.rules import concern, covers, cylinders, duties, joints, pipes, rods, walls
 
 RULES = (
     *concern.RULES,
@@ -12,4 +12,5 @@ RULES = (
     *joints.RULES,
     *pipes.RULES,
     *rods.RULES,
+    *walls.RULES,
 )

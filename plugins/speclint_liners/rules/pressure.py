@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kelvins, Metres, Pascals
+from speclint.facts import thickness_of, wall_round
 from speclint.handbook.cylinders import bore_hoop_stress, outside_of_wall
 from speclint.handbook.fits import DRAWING_TEMPERATURE, outer_tresca_stress
 from speclint.handbook.materials import Material, share_of_strength
@@ -47,7 +48,7 @@ from speclint_liners.sources import ASME_VIII, EN_13445_3, EN_13445_5, LAME, PED
         ),
         Limit("iron_share", "0.2", "ratio", COMMON_PRACTICE, "share of the strength of iron at the test"),
     ],
-    edition=2,
+    edition=3,
 )
 def hydraulic_test(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
     """Test pressure against the duty and the loss of strength with heat; stress of block and liners at the test.
@@ -106,7 +107,7 @@ def _block_at_test(
     """The ring of block round a bore, as if the liner were not there."""
     metal, thickness = made
     d = sheet.take("D_b", bore.diameter)
-    outside = sheet.work("D_s", outside_of_wall, d=d, t=sheet.take("w", bore.wall))
+    outside = sheet.work("D_s", outside_of_wall, d=d, t=wall_round(bore, block, sheet))
     at = DRAWING_TEMPERATURE
     if metal.family == "grey-iron":
         stress = sheet.work("σ_b", bore_hoop_stress, p=test, d=d, D=outside)
@@ -149,7 +150,7 @@ def _liners_at_test(block: CylinderBlock, bore: str, test: float, sheet: Sheet) 
     why="The thin wall between two passages is where a block cracks first, and nobody can see it.",
     leaves_out="thermal stress, welds, walls of another shape; walls beside valve seats, whose places are not "
     "stated; the local code and a competent person decide",
-    edition=2,
+    edition=3,
 )
 def between_bores(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
     """Each dividing wall as a flat plate with clamped edges, as a ring, or as the worse of both; none left out.
@@ -170,7 +171,7 @@ def _division(division: Division, block: CylinderBlock, case: LoadCase, sheet: S
     metal, made = metal_of_wall(division, block, sheet)
     sides = [sheet.read("one side", division.one_side), sheet.read("other side", division.other_side)]
     wasted = sheet.work(
-        "t_w", wall_when_wasted, t=sheet.take("t", division.thickness), w=sheet.take("w", division.wasting)
+        "t_w", wall_when_wasted, t=thickness_of(division, block, sheet), w=sheet.take("w", division.wasting)
     )
     (p_1, q_1), (p_2, q_2) = (beside(side, case, block.ends.values(), sheet) for side in sides)
     pressure = sheet.work("Δp", greatest_pressure_across, p_1=p_1, q_1=q_1, p_2=p_2, q_2=q_2)

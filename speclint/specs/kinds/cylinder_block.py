@@ -77,6 +77,7 @@ class SeatBore(SpecTable):
         diameter: the bore at the fit
         depth: its depth, or the length of the fit
         wall: least wall from the bore to a free edge, a passage or the next bore
+        plate: name of the plate of the block's weldment, or of its boss, that the wall is cut from
         roughness: mean roughness depth Rz of the bore, before the seat goes in
         chamber: the steam on the far side of the seat
     """
@@ -84,6 +85,7 @@ class SeatBore(SpecTable):
     diameter: Length = NOT_STATED
     depth: Length = NOT_STATED
     wall: Length = NOT_STATED
+    plate: Word[str] = NOT_STATED
     roughness: Length = NOT_STATED
     chamber: Word[Literal["live steam", "exhaust steam"]] = NOT_STATED
 
