@@ -19,7 +19,16 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in("speclint_agreement.rules.cylinders", "cylinder-block", "cylinder-liner"),
         rules_in("speclint_agreement.rules.duties", "cylinder-block"),
         rules_in("speclint_agreement.rules.joints", "bolted-joint"),
-        rules_in("speclint_agreement.rules.pipes", "steam-pipe"),
+        rules_in(
+            "speclint_agreement.rules.metal",
+            "steam-pipe",
+            "lens-joint",
+            "poppet-valve",
+            "cylinder-block",
+            "cylinder-cover",
+            "bolted-joint",
+        ),
+        rules_in("speclint_agreement.rules.pipes", "steam-pipe", "lens-joint", "pipe-flange"),
         rules_in("speclint_agreement.rules.rods", "cylinder-block", "piston-rod"),
         rules_in("speclint_agreement.rules.walls", "cylinder-block", "weldment"),
     ]

@@ -19,7 +19,7 @@ from speclint.rules.grade import Grade
 from speclint.rules.judgement import Judgement, Place
 from speclint.rules.record import in_words
 from speclint.rules.sheet import Sheet
-from speclint.specs import CaseName, Component, Link, NotStated, Stated
+from speclint.specs import CaseName, Component, Link, NotStated, Stated, Tie
 
 Must = Literal["equal", "at least", "at most"]
 
@@ -39,7 +39,7 @@ class Worked:
     says: str = ""
 
 
-def worked(value: Any, *places: Measure | Stated[Any] | Link[Any] | NotStated) -> Worked:
+def worked(value: Any, *places: Measure | Tie | Stated[Any] | Link[Any] | NotStated) -> Worked:
     """A fact that was worked on the sheet from what some places state."""
     return Worked(value, tuple(one.where for one in places if not isinstance(one, NotStated)))
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from speclint_agreement.rules import concern, covers, cylinders, duties, joints, pipes, rods, walls
+from speclint_agreement.rules import concern, covers, cylinders, duties, joints, metal, pipes, rods, walls
 
 RULES = (
     *concern.RULES,
@@ -10,6 +10,7 @@ RULES = (
     *cylinders.RULES,
     *duties.RULES,
     *joints.RULES,
+    *metal.RULES,
     *pipes.RULES,
     *rods.RULES,
     *walls.RULES,
