@@ -30,5 +30,15 @@ def speclint_rules() -> Sequence[RulesIn]:
         ),
         rules_in("speclint_agreement.rules.pipes", "steam-pipe", "lens-joint", "pipe-flange"),
         rules_in("speclint_agreement.rules.rods", "cylinder-block", "piston-rod"),
+        rules_in(
+            "speclint_agreement.rules.vessels",
+            "bolted-joint",
+            "cylinder-cover",
+            "gland",
+            "lens-joint",
+            "pipe-flange",
+            "stuffing-box",
+            "weldment",
+        ),
         rules_in("speclint_agreement.rules.walls", "cylinder-block", "weldment"),
     ]

@@ -52,6 +52,9 @@ from .pipes import (
     steam_by_path as steam_by_path,
     steam_carried as steam_carried,
 )
+from .vessels import (
+    vessel_of as vessel_of,
+)
 from .walls import (
     plate_of as plate_of,
     thickness_of as thickness_of,

@@ -2,7 +2,18 @@
 
 from __future__ import annotations
 
-from speclint_agreement.rules import concern, covers, cylinders, duties, joints, metal, pipes, rods, walls
+from speclint_agreement.rules import (
+    concern,
+    covers,
+    cylinders,
+    duties,
+    joints,
+    metal,
+    pipes,
+    rods,
+    vessels,
+    walls,
+)
 
 RULES = (
     *concern.RULES,
@@ -13,5 +24,6 @@ RULES = (
     *metal.RULES,
     *pipes.RULES,
     *rods.RULES,
+    *vessels.RULES,
     *walls.RULES,
 )

@@ -20,7 +20,7 @@ from speclint.specs import (
 
 
 def _followed(part: Component, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:
-    """The hottest that the metal is stated to be, against the hottest that the steam is, cooler or hotter by the limits.
+    """The hottest that the metal is stated to be against the hottest that its steam is, within the limits.
 
     Of pipes, lens rings and inlet valves to both sides; of block, covers and joints only that they are no hotter than
     live steam.
@@ -55,8 +55,8 @@ def _in_live_steam(part: Component, sheet: Sheet) -> bool | None:
 
 follows_steam: Rule = agreement(
     "duty.metal-follows-steam",
-    title="Running, the metal of a pipe, a lens ring or an inlet valve is about as hot as its steam, and no wall, cover "
-    "or joint is hotter than live steam",
+    title="Running, a pipe, a lens ring or an inlet valve is about as hot as its steam, and no block, cover or joint "
+    "is hotter than live steam",
     on=(SteamPipe, LensJoint, PoppetValve, CylinderBlock, CylinderCover, BoltedJoint),
     pairs=_followed,
     within="",
