@@ -25,11 +25,13 @@ TEST_STRESS = EN_13445_3.at("table 6-1, as reproduced in public vessel calculati
 EN_10269 = Source(
     "EN 10269, Steels and nickel alloys for fasteners with specified elevated and/or low temperature properties",
     "2013",
+    "tables of mechanical properties",
     memory=True,
 )
 ASTM_A193 = Source(
     "ASTM A193/A193M, Alloy-Steel and Stainless Steel Bolting for High Temperature or High Pressure Service",
     "2012",
+    "tables of mechanical requirements",
     memory=True,
 )
 ISO_898_1 = Source(
@@ -40,6 +42,7 @@ ISO_898_1 = Source(
 ISO_898_2 = Source(
     "ISO 898-2, Mechanical properties of fasteners made of carbon steel and alloy steel, Part 2",
     "2012",
+    "nuts, proof loads",
     memory=True,
 )
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from speclint import FIRST_PRINCIPLES, formula, require
 from speclint.equations import KelvinDifference, Kelvins, Metres, Pascals, Ratio
 from speclint.handbook.steam import B31_1, BENT, EN_13480_3
-from speclint_steamways.sources import ASME_II_D, EN_13480_5
+from speclint_steamways.sources import ASME_II_D, EN_13480_5, PIPE_TEST
 
 
 @formula("S = min(R_m/3.5, 2 R_p/3)", cites=[ASME_II_D.at("table 1-100, wrought ferrous material")])
@@ -73,7 +73,7 @@ def with_allowance(e: Metres, c: Metres) -> Metres:
     return e + c
 
 
-@formula("p_w = p max(k, 1.25 f_20/f_T)", cites=[EN_13480_5.at("9.3.2.2"), B31_1.at("137.4.5")])
+@formula("p_w = p max(k, 1.25 f_20/f_T)", cites=[EN_13480_5.at("9.3.2.2"), PIPE_TEST])
 def wanted_pipe_test(p: Pascals, k: Ratio, f_20: Pascals, f_T: Pascals) -> Pascals:
     """Hydraulic test pressure that a pipe needs.
 

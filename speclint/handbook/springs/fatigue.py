@@ -23,7 +23,8 @@ ZIMMERLI = Source(
     memory=True,
 )
 _UNPEENED = ZIMMERLI.at(
-    "as given by Shigley, section 10-9, unpeened wire, and reproduced in public spring calculations", memory=False
+    "as given by Shigley, section 10-9, unpeened wire, and reproduced in public spring calculations",
+    memory=False,
 )
 #: Greatest wire for which Zimmerli's figures are quoted, 3/8 in [m].
 ZIMMERLI_LARGEST_WIRE: Metres = 9.525e-3
