@@ -28,7 +28,11 @@ ISO_9606_1 = Source("ISO 9606-1, Qualification testing of welders", "2012", memo
 ISO_TR_15608 = Source(
     "ISO/TR 15608, Welding - Guidelines for a metallic materials grouping system", "2017", memory=True
 )
-ISO_13920 = Source("ISO 13920, Welding - General tolerances for welded constructions", "1996", memory=True)
+ISO_13920 = Source(
+    "ISO 13920, Welding - General tolerances for welded constructions",
+    "1996",
+    "Table 1, to 4000 mm as reproduced in public documents; above from memory",
+)
 TIMOSHENKO_GOODIER = Source(
     "S. Timoshenko and J. N. Goodier, Theory of Elasticity",
     "3rd ed. 1970",

@@ -162,7 +162,10 @@ def stripping_load_with_factors(tau_B: Pascals, A: SquareMetres, C_1: Ratio, C: 
     return C_1 * C * stripping_load(tau_B, A)
 
 
-@formula("τ_B = r R_m", cites=[VDI_2230.at("strength of threads in shear")])
+@formula(
+    "τ_B = r R_m",
+    cites=[VDI_2230.at("strength of threads in shear, as reproduced in public calculations", memory=False)],
+)
 def shear_strength(r: Ratio, R_m: Pascals) -> Pascals:
     """Shear strength of a thread's metal.
 

@@ -43,11 +43,20 @@ CHURCHILL_CHU = Source(
     "horizontal cylinder and vertical plate, as reproduced in the open library ht",
 )
 
+
+def _seen(place: str) -> Source:
+    """A place of Incropera whose worked example was seen in a companion to the book, not on the printed page."""
+    return INCROPERA.at(f"{place} as printed in a public companion notebook", memory=False)
+
+
 #: Standard acceleration of free fall [m/s²], exact: 3rd General Conference on Weights and Measures, 1901.
 STANDARD_GRAVITY = 9.80665
 
 
-@formula("Nu = 0.023 Re^0.8 Pr^n", cites=[INCROPERA.at("equation 8.60, after Dittus and Boelter")])
+@formula(
+    "Nu = 0.023 Re^0.8 Pr^n",
+    cites=[_seen("equation 8.60, after Dittus and Boelter, example 8.6")],
+)
 def dittus_boelter_nusselt_number(Re: Ratio, Pr: Ratio, n: Ratio) -> Ratio:
     """Nusselt number of turbulent flow in a smooth passage, the older and rougher equation.
 
@@ -127,7 +136,7 @@ def film_coefficient(Nu: Ratio, λ: WattsPerMetreKelvin, d: Metres) -> WattsPerS
     return Nu * λ / d
 
 
-@formula("Ra = g β ΔT L³ Pr/ν²", cites=[INCROPERA.at("equation 9.25")])
+@formula("Ra = g β ΔT L³ Pr/ν²", cites=[_seen("equation 9.25, example 9.2")])
 def rayleigh_number(
     β: PerKelvin,
     ΔT: KelvinDifference,
@@ -156,7 +165,7 @@ def rayleigh_number(
 
 @formula(
     "Nu = (0.60 + 0.387 Ra^(1/6)/(1 + (0.559/Pr)^(9/16))^(8/27))²",
-    cites=[CHURCHILL_CHU, INCROPERA.at("equation 9.34")],
+    cites=[CHURCHILL_CHU, _seen("equation 9.34, example 9.4")],
 )
 def horizontal_cylinder_nusselt_number(Ra: Ratio, Pr: Ratio) -> Ratio:
     """Nusselt number of natural convection round a long horizontal cylinder, on its diameter.
@@ -176,7 +185,7 @@ def horizontal_cylinder_nusselt_number(Ra: Ratio, Pr: Ratio) -> Ratio:
 
 @formula(
     "Nu = (0.825 + 0.387 Ra^(1/6)/(1 + (0.492/Pr)^(9/16))^(8/27))²",
-    cites=[CHURCHILL_CHU, INCROPERA.at("equation 9.26")],
+    cites=[CHURCHILL_CHU, _seen("equation 9.26, example 9.2")],
 )
 def vertical_plate_nusselt_number(Ra: Ratio, Pr: Ratio) -> Ratio:
     """Nusselt number of natural convection on a vertical wall, on its height.

@@ -127,7 +127,8 @@ def stroke_factor(tau_U: Pascals, tau_O: Pascals, tau_H0: Pascals, m: Ratio) -> 
 
 
 @formula(
-    "S_e = S_a/(1 − S_m/S_su)", cites=[SHIGLEY.at("ch. 10, fatigue loading of helical compression springs")]
+    "S_e = S_a/(1 − S_m/S_su)",
+    cites=[SHIGLEY.at("section 10-9, as reproduced in public spring calculations", memory=False)],
 )
 def goodman_endurance(S_a: Pascals, S_m: Pascals, S_su: Pascals) -> Pascals:
     """Endurance at no mean stress that an alternating and a mean strength imply on Goodman's line.

@@ -19,6 +19,7 @@ STRAIGHT = B31_1.at(
     "104.1.2, straight pipe under internal pressure, as reproduced in a public guide specification",
     memory=False,
 )
+MILL = EN_13480_3.at("4.3, mill tolerance, as reproduced in a public pipe calculation", memory=False)
 BENT = B31_1.at("102.4.5, bending")
 
 _FACTORS = B31_1.at("Table 104.1.2(A), as reproduced on a public reference page", memory=False)
@@ -190,7 +191,7 @@ def bend_wall(
     return p * D / (2 * (S * E / I + p * y)) + A
 
 
-@formula("t_n = t/(1 − u)", cites=[B31_1.at("102.4.2 and 104.1.2, mill tolerance"), FIRST_PRINCIPLES])
+@formula("t_n = t/(1 − u)", cites=[MILL, FIRST_PRINCIPLES])
 def ordering_wall(t: Metres, u: Ratio) -> Metres:
     """Nominal wall to order, so that the least wall within the mill tolerance is enough.
 
