@@ -1,4 +1,4 @@
-"""Mean pressure and force of the piston of steam engines against worked examples of textbooks.
+"""Mean pressure, force and steam of engines against worked examples of textbooks.
 
 All were read in public companion notebooks to the books named, not on the printed page, and worked again. The books
 give a compound engine the mean pressure of all its expansion, as if it happened in the low-pressure cylinder alone.
@@ -11,6 +11,7 @@ from dataclasses import dataclass
 
 import pytest
 
+from speclint.handbook.steam.states import saturated_state
 from speclint_motion.formulae.thrust import crosshead_force, pressure_behind_piston
 from speclint_pairings.formulae.rubbing import mean_effective_pressure
 from tests.published.proof import proves
@@ -107,3 +108,44 @@ def test_mean_of_the_expanding_pressure_is_the_mean_effective_pressure(cut_off: 
         places = [low + (high - low) * n / 400 for n in range(401)]
         areas.append(simpson([pressure_behind_piston(x, p_1, p_e, cut_off) for x in places], x=places))
     assert sum(areas) - p_e == pytest.approx(mean_effective_pressure(p_1, p_e, cut_off), rel=1e-6)
+
+
+@proves(RUBBING, "steam.states", seen=ONKAR_SINGH)
+def test_share_of_the_work_done_by_expansion() -> None:
+    """Onkar Singh, example 12.6, p. 542: 10 to 1 bar, 0.9 dry, cut off at 0.6: 33.04 %, and 10.9 % of the heat.
+
+    0.1751 m³/kg and 2576.58 kJ/kg before, 417.46 kJ/kg in the feed.
+    """
+    mean = mean_effective_pressure(10e5, 1e5, 0.6)
+    assert 1 - (10e5 - 1e5) * 0.6 / mean == pytest.approx(0.3304, rel=1e-3)
+    before, feed = saturated_state(10e5, 0.9), saturated_state(1e5, 0.0)
+    assert before.specific_volume == pytest.approx(0.1751, rel=2e-3)
+    assert before.enthalpy == pytest.approx(2576.58e3, rel=5e-4)
+    assert feed.enthalpy == pytest.approx(417.46e3, rel=3e-4)
+    work = mean * before.specific_volume / 0.6
+    assert work / (before.enthalpy - feed.enthalpy) == pytest.approx(0.109, rel=3e-3)
+
+
+@proves("steam.states", seen=JOEL)
+def test_indicated_thermal_efficiency() -> None:
+    """Joel, example 11.3, p. 330: 45 kW of 460 kg/h at 1000 kPa, 0.96 dry, exhausted at 55 kPa: 15 %."""
+    heat = saturated_state(1000e3, 0.96).enthalpy - saturated_state(55e3, 0.0).enthalpy
+    assert 45e3 / (460 / 3600 * heat) == pytest.approx(0.15, rel=5e-3)
+
+
+@proves("steam.states", seen=ONKAR_SINGH)
+def test_steam_condensed_in_the_cylinder() -> None:
+    """Onkar Singh, example 12.8, p. 545: 0.427 dry at cut-off and 0.331 at release.
+
+    200 × 300 mm with 2000 cm³ of clearance and 0.05 kg a stroke; compression from 0.8 of the return at 1 bar, which
+    keeps 2.293 g; cut off at 0.1 and 15 bar, released at 0.9 and 3 bar.
+    """
+    swept, clearance = math.pi / 4 * 0.2**2 * 0.3, 2000e-6
+
+    def dry(share: float, p: float) -> float:
+        return (clearance + share * swept) / saturated_state(p, 1.0).specific_volume
+
+    inside = 0.05 + dry(0.2, 1e5)
+    assert inside == pytest.approx(0.052293, rel=1e-4)
+    assert dry(0.1, 15e5) / inside == pytest.approx(0.427, rel=2e-3)
+    assert dry(0.9, 3e5) / inside == pytest.approx(0.3309, rel=2e-3)

@@ -207,10 +207,15 @@ ROWS = [
 ]
 
 
-@proves("springs.fatigue", memory="Budynas and Nisbett, Shigley's Mechanical Engineering Design")
+@proves(
+    "springs.fatigue",
+    seen="Public spring calculations after Shigley, section 10-9, unpeened wire",
+    memory="Budynas and Nisbett, Shigley's Mechanical Engineering Design",
+)
 @pytest.mark.parametrize(("treatment", "amplitude", "mean"), [("none", 241, 379), ("peened", 398, 534)])
 def test_zimmerli_s_pair_is_shigley_s_in_megapascals(treatment: str, amplitude: float, mean: float) -> None:
-    """Shigley, fatigue loading of helical compression springs, gives both units (from memory)."""
+    """Shigley, fatigue loading of helical compression springs, gives both units; peened from memory."""
+    assert spring_fatigue.zimmerli_amplitude(treatment).source.memory == (treatment == "peened")
     assert spring_fatigue.zimmerli_amplitude(treatment).nominal == pytest.approx(amplitude * 1e6, rel=5e-3)
     assert spring_fatigue.zimmerli_mean(treatment).nominal == pytest.approx(mean * 1e6, rel=2e-3)
 
