@@ -1,5 +1,6 @@
 from .assessment import (
     Assessment as Assessment,
+    named as named,
     of_component as of_component,
 )
 from .check_result import (

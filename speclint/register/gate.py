@@ -106,8 +106,8 @@ def _judged(
     reasons = [*_unreadable(assessment), *_not_run(assessment), *_holds(assessment, stand)]
     if not rules:
         reasons.insert(0, Reason("no family of rules is installed", code=_NOT_RUN))
-    if not assessment.checks:
-        reasons.append(Reason("nothing was checked: there is no spec, or no rule applies to it"))
+    if assessment.nothing_checked:
+        reasons.append(Reason(f"nothing was checked: {assessment.why_nothing}"))
     made = {check.order for check in assessment.checks if check.grade is Grade.HOLD}
     return Decision(
         tuple(reasons),

@@ -20,8 +20,8 @@ from speclint.register.standing import Standing, standings
 from speclint.repository import (
     FILE_NAME,
     Changes,
-    Design,
     find_root,
+    is_toml,
     lay_out,
     staged,
     staged_changes,
@@ -36,12 +36,14 @@ if TYPE_CHECKING:
 class StagedAssessment:
     """What the check of a commit found: ``files`` are staged, ``accepted`` the standing concessions that apply.
 
-    ``assessment`` holds the checks that are left, without those accepted.
+    ``assessment`` holds the checks that are left, without those accepted. ``removed`` are the TOML files that the
+    commit takes away: what they held is no longer checked.
     """
 
     assessment: Assessment
     files: tuple[str, ...]
     accepted: tuple[Standing, ...]
+    removed: tuple[str, ...] = ()
 
 
 def assess_staged(
@@ -67,7 +69,11 @@ def assess_staged(
         accepted = _accepted(found, copy, today)
     subjects = {standing.subject for standing in accepted}
     left = tuple(check for check in found.checks if check.order not in subjects)
-    return StagedAssessment(replace(found, root=root, checks=left), files, accepted)
+    left_out = len(found.checks) - len(left)
+    removed = tuple(file for file in files if is_toml(file) and file not in snapshot.blobs)
+    return StagedAssessment(
+        replace(found, root=root, checks=left, accepted=left_out), files, accepted, removed
+    )
 
 
 def _checked(
@@ -78,7 +84,8 @@ def _checked(
     assert context is not None
     if rules is None:
         context.outcomes = {}  # all rules of each component are run, so that rules that review others can
-    within = _within(paths, find_root(paths), design)
+    chosen_here = _Chosen(paths)
+    within = frozenset(name for name, file in design.files.items() if file in chosen_here)
     looked_at = replace(design, selected=(touched.dependents | touched.perhaps) & within)
     kinds = {part.kind for part in looked_at.parts()}
     chosen = found.loaded.rules_for(kinds) if rules is None else tuple(rules)
@@ -92,14 +99,16 @@ def _checked(
     selected = frozenset(check.component for check in checks) | (
         touched.dependents & within & set(design.specs)
     )
-    known = (
-        {design.files[name] for name in selected} | touched.files | {FILE_NAME, *design.settings.materials}
-    )
+    common = {FILE_NAME, *design.settings.materials}
+    known = {design.files[name] for name in selected} | touched.files | common
+    hidden = tuple(one for one in design.passed_over if one.file in touched.files and one.file in chosen_here)
+    changed = touched.files & {design.files[name] for name in within}
     return replace(
         found,
-        design=replace(design, selected=selected),
+        design=replace(design, selected=selected, passed_over=hidden),
         checks=tuple(checks),
         complaints=tuple(_of_files(found.complaints, known)),
+        touched=bool(changed or hidden or (common & touched.files and looked_at.selected)),
     )
 
 
@@ -111,14 +120,15 @@ def _consults(ids: frozenset[str]) -> Callable[[Check], bool]:
     return lambda check: bool(check.consulted & ids)
 
 
-def _within(paths: Sequence[Path], root: Path, design: Design) -> frozenset[str]:
-    """The ids whose files the paths on the command line choose."""
-    places = [path.resolve() for path in paths]
-    return frozenset(
-        name
-        for name, file in design.files.items()
-        if any(root / file == place or place in (root / file).parents for place in places)
-    )
+class _Chosen:
+    """The files that the paths on the command line choose, by their names in the repository."""
+
+    def __init__(self, paths: Sequence[Path]) -> None:
+        self._root, self._places = find_root(paths), [path.resolve() for path in paths]
+
+    def __contains__(self, file: str) -> bool:
+        path = self._root / file
+        return any(path == place or place in path.parents for place in self._places)
 
 
 def _of_files(complaints: Sequence[Complaint], files: Collection[str]) -> Iterator[Complaint]:

@@ -5,9 +5,11 @@ from __future__ import annotations
 from typing import Any
 
 from speclint.register import Decision, Reason, Standing
+from speclint.reports.json_report import passed_over_data
 from speclint.reports.page import Page
 from speclint.reports.phrases import CAUTIONS, count, referred_to, tally
 from speclint.reports.register_listing import standing_data
+from speclint.reports.terminal_page import passed_over_on
 
 _COLUMN = 11
 
@@ -21,6 +23,8 @@ def gate_page(decision: Decision, width: int) -> Page:
     for reason in decision.reasons:
         page.gap()
         _reason(page, decision, reason)
+    if decision.assessment:
+        passed_over_on(page, decision.assessment)
     _standings(page, "HOLDS ACCEPTED", decision.accepted)
     _standings(page, "ENDING SOON", decision.ending)
     _standings(page, "IN THE REGISTER, BUT WITHOUT EFFECT", decision.ended)
@@ -78,12 +82,17 @@ def _left_out(decision: Decision) -> tuple[str, ...]:
     return decision.assessment.loaded.left_out if decision.assessment else ()
 
 
+def _passed_over(decision: Decision) -> list[dict[str, str]]:
+    return passed_over_data(decision.assessment) if decision.assessment else []
+
+
 def gate_data(decision: Decision) -> dict[str, Any]:
     """The decision as plain data."""
     return {
         "released": decision.released,
         "against": decision.against or None,
         **({"left_out": list(left_out)} if (left_out := _left_out(decision)) else {}),
+        **({"passed_over": passed_over} if (passed_over := _passed_over(decision)) else {}),
         "reasons": [
             {
                 "says": reason.says,

@@ -14,7 +14,6 @@ from .design import (
 )
 from .folder import (
     find_root as find_root,
-    spec_files as spec_files,
 )
 from .opening import (
     Repository as Repository,
@@ -36,4 +35,9 @@ from .settings import (
     Reviewer as Reviewer,
     Settings as Settings,
     load_settings as load_settings,
+)
+from .spec_files import (
+    PassedOver as PassedOver,
+    is_toml as is_toml,
+    spec_files as spec_files,
 )

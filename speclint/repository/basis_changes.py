@@ -6,10 +6,10 @@ from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Any
 
-from speclint.repository.folder import spec_files
 from speclint.repository.reading import read_toml
 from speclint.repository.revisions import Snapshot
 from speclint.repository.settings import FILE_NAME, Settings
+from speclint.repository.spec_files import spec_files
 from speclint.specs import bare
 
 

@@ -15,6 +15,7 @@ from pathlib import Path, PurePosixPath
 
 from speclint.errors import RevisionError
 from speclint.repository.settings import Settings, load_settings
+from speclint.repository.spec_files import is_toml
 
 _FILE, _LINK = "100", "120000"  # modes of git: a plain file begins with 100, a symbolic link is 120000
 
@@ -40,6 +41,10 @@ class Snapshot:
         if file not in self.blobs:
             return None
         return next(iter(self._contents([file])))
+
+    def is_link(self, file: str) -> bool:
+        """Whether a file is a symbolic link."""
+        return self.blobs[file].mode == _LINK
 
     def write_to(self, folder: Path, wanted: Callable[[str], bool]) -> None:
         """Write the wanted files into a folder outside of the repository.
@@ -171,7 +176,7 @@ def _environment() -> dict[str, str]:
 def lay_out(snapshot: Snapshot, folder: Path) -> Settings | None:
     """Write the specs of a snapshot, and what its settings name, into a folder; its settings, if they can be read."""
     folder.mkdir(parents=True, exist_ok=True)
-    snapshot.write_to(folder, lambda file: file.endswith(".toml") and not _hidden(file))
+    snapshot.write_to(folder, lambda file: is_toml(file) and not (_hidden(file) and snapshot.is_link(file)))
     settings, _ = load_settings(folder)
     if settings is not None:
         named = {*settings.materials, settings.signers_file, settings.register_file}
