@@ -36,7 +36,7 @@ def assess(
     :raises FamilyError: when a family that the settings require is absent, or one that they do not leave out cannot be
         used.
     """
-    opened = open_repository(paths, loaded.kinds, settings)
+    opened = open_repository(paths, loaded.kinds, settings, tuple(loaded.materials))
     settings, design = opened.settings, opened.design
     if settings is None:
         return Assessment(opened.root, loaded, None, None, (), opened.complaints)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -35,10 +35,16 @@ class Repository:
     materials: Mapping[str, Material] = field(default_factory=dict)
 
 
-def open_repository(paths: Sequence[Path], kinds: Catalogue, settings: Settings | None = None) -> Repository:
+def open_repository(
+    paths: Sequence[Path],
+    kinds: Catalogue,
+    settings: Settings | None = None,
+    of_families: Collection[str] = (),
+) -> Repository:
     """Read the one repository that some paths lie in, under its own settings or those given.
 
-    What the families that the settings leave out bring to the kinds is left out.
+    What the families that the settings leave out bring to the kinds is left out. ``of_families`` are the names of
+    their materials, which no own material may bear.
 
     :raises DesignError: for paths that are not of one repository.
     """
@@ -49,7 +55,7 @@ def open_repository(paths: Sequence[Path], kinds: Catalogue, settings: Settings 
         nothing = Register(design.settings.register_file)
         return Repository(root, None, design, nothing, (*unset, *design.complaints))
     design = load_design(root, paths, settings, kinds.without(settings.families.left_out))
-    materials, unread = read_own_materials(root, settings)
+    materials, unread = read_own_materials(root, settings, of_families)
     register = _register_of(root, settings)
     complaints = (*unset, *unread, *design.complaints, *register.complaints)
     return Repository(root, settings, design, register, complaints, materials)
