@@ -11,7 +11,7 @@ from speclint.checking.check_result import Check
 from speclint.checking.remedy import Remedy, remedies
 from speclint.errors import Complaint, DesignError, one_of
 from speclint.families import Loaded
-from speclint.repository import FILE_NAME, Design, PassedOver, Register, Settings
+from speclint.repository import FILE_NAME, Basis, Design, PassedOver, Register, Settings
 from speclint.rules import Context, Grade
 
 #: The register of a repository whose settings could not be read.
@@ -25,9 +25,9 @@ class Assessment:
     """Everything that one run found.
 
     ``design`` and ``settings`` are None when the settings could not be read: then nothing was checked.
-    ``register`` is empty where the repository has none. ``touched`` is false for a commit that touches no spec: then
-    nothing had to be checked. ``accepted`` counts the checks that are left out of ``checks``, as a concession of
-    their finding holds.
+    ``register`` is empty where the repository has none. ``basis`` is what the design was judged by. ``touched`` is
+    false for a commit that touches no spec: then nothing had to be checked. ``accepted`` counts the checks that are
+    left out of ``checks``, as a concession of their finding holds.
     """
 
     root: Path
@@ -38,6 +38,7 @@ class Assessment:
     complaints: tuple[Complaint, ...]
     context: Context | None = None
     register: Register = NO_REGISTER
+    basis: Basis | None = None
     touched: bool = True
     accepted: int = 0
     _remedies: dict[tuple[str, str], list[Remedy]] = field(default_factory=dict, repr=False, compare=False)

@@ -13,7 +13,7 @@ from speclint.checking.inputs import Inputs, context_of
 from speclint.checking.rule_run import check_component
 from speclint.errors import SettingsError, one_of
 from speclint.families import Loaded, require
-from speclint.repository import Design, Settings, open_repository
+from speclint.repository import Basis, Design, open_repository
 from speclint.rules import Rule, read_limits
 
 if TYPE_CHECKING:
@@ -24,11 +24,11 @@ def assess(
     paths: Sequence[Path],
     loaded: Loaded,
     rules: Iterable[Rule] | None = None,
-    settings: Settings | None = None,
+    basis: Basis | None = None,
     processes: Processes | None = None,
     only: str = "",
 ) -> Assessment:
-    """Check the specs at some paths of one design repository, under its own settings or those given.
+    """Check the specs at some paths of one design repository, on its own design basis or on the one given.
 
     ``processes`` share the work; ``only`` is the one component to check, where not all are.
 
@@ -36,7 +36,7 @@ def assess(
     :raises FamilyError: when a family that the settings require is absent, or one that they do not leave out cannot be
         used.
     """
-    opened = open_repository(paths, loaded.kinds, settings, tuple(loaded.materials))
+    opened = open_repository(paths, loaded.kinds, basis, tuple(loaded.materials))
     settings, design = opened.settings, opened.design
     if settings is None:
         return Assessment(opened.root, loaded, None, None, (), opened.complaints)
@@ -55,7 +55,15 @@ def assess(
         checks = processes.check(chosen, context, inputs)
     complaints = (*refused, *opened.complaints)
     return Assessment(
-        opened.root, loaded, settings, design, tuple(checks), complaints, context, opened.register
+        opened.root,
+        loaded,
+        settings,
+        design,
+        tuple(checks),
+        complaints,
+        context,
+        opened.register,
+        Basis(settings, opened.materials, opened.design),
     )
 
 

@@ -1,5 +1,10 @@
+from .basis import (
+    Basis as Basis,
+)
 from .basis_changes import (
     changes_of_basis as changes_of_basis,
+    changes_of_duties as changes_of_duties,
+    removed_specs as removed_specs,
 )
 from .changes import (
     Changes as Changes,
@@ -15,6 +20,9 @@ from .design import (
 from .folder import (
     find_root as find_root,
 )
+from .likeness import (
+    look as look,
+)
 from .opening import (
     Repository as Repository,
     families_left_out as families_left_out,
@@ -25,7 +33,9 @@ from .register_file import (
     read_register as read_register,
 )
 from .revisions import (
+    Snapshot as Snapshot,
     at_revision as at_revision,
+    ignored_files as ignored_files,
     lay_out as lay_out,
     staged as staged,
     staged_changes as staged_changes,
@@ -39,5 +49,6 @@ from .settings import (
 from .spec_files import (
     PassedOver as PassedOver,
     is_toml as is_toml,
+    passed_over as passed_over,
     spec_files as spec_files,
 )

@@ -1,4 +1,4 @@
-"""What a change alters in the basis of its own judgement: settings, signers, materials, and removed specs."""
+"""What a change alters in the design basis it is judged by: settings, signers, materials, duties; and removed specs."""
 
 from __future__ import annotations
 
@@ -6,17 +6,17 @@ from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Any
 
+from speclint.repository.design import Design
 from speclint.repository.reading import read_toml
 from speclint.repository.revisions import Snapshot
 from speclint.repository.settings import FILE_NAME, Settings
-from speclint.repository.spec_files import spec_files
-from speclint.specs import bare
+from speclint.specs import Duty, bare
 
 
 def changes_of_basis(
     root: Path, before: Snapshot, folder: Path, old: Settings, new: Settings | None
 ) -> Iterator[str]:
-    """What the change alters in the basis of its own judgement, in words."""
+    """What the change alters in settings, signers and files of materials, in words."""
     yield from _settings_changed(root, folder)
     files = {old.signers_file, *old.materials} | ({new.signers_file, *new.materials} if new else set())
     for file in sorted(files):
@@ -24,9 +24,39 @@ def changes_of_basis(
         now = path.read_bytes() if path.is_file() else None
         if _plain(was) != _plain(now):
             yield f"{file} {_removed_or_changed(was, now)}"
-    there = set(spec_files(root, old))
-    for file in sorted(set(spec_files(folder, old)) - there):
+
+
+def changes_of_duties(before: Design, now: Design) -> Iterator[str]:
+    """What the change alters in the duties, in words: key by key, with the value as written."""
+    was_there, there = _duties(before), _duties(now)
+    for name in sorted({**was_there, **there}):
+        if name not in was_there:
+            yield f"{there[name]}: the duty {name} is new"
+        elif name not in there:
+            yield f"{was_there[name]}: the duty {name} is removed"
+        else:
+            was, is_now = _table(before, was_there[name]), _table(now, there[name])
+            yield from (f"{there[name]} {line}" for line in _differences(was, is_now))
+
+
+def removed_specs(before: Design, now: Design) -> Iterator[str]:
+    """The spec files that are no longer there under their names, in words."""
+    for file in sorted({*before.files.values()} - {*now.files.values()}):
         yield f"{file} is removed or moved: what it held is no longer checked under that name"
+
+
+def _duties(design: Design) -> dict[str, str]:
+    return {name: design.files[name] for name, spec in design.specs.items() if isinstance(spec, Duty)}
+
+
+def _table(design: Design, file: str) -> dict[str, str]:
+    return _flat(bare(read_toml(design.root / file, file)))
+
+
+def _differences(was: Mapping[str, str], now: Mapping[str, str]) -> Iterator[str]:
+    for key in sorted({**was, **now}):
+        if was.get(key) != now.get(key):
+            yield f"{key} was {was.get(key, 'not stated')}, is {now.get(key, 'not stated')}"
 
 
 def _plain(content: bytes | None) -> bytes | None:
@@ -41,10 +71,7 @@ def _removed_or_changed(was: bytes | None, now: bytes | None) -> str:
 
 def _settings_changed(root: Path, folder: Path) -> Iterator[str]:
     was, now = (_flat(bare(read_toml(place / FILE_NAME, FILE_NAME))) for place in (folder, root))
-    for key in sorted({**was, **now}):
-        if was.get(key) != now.get(key):
-            before, after = was.get(key, "not stated"), now.get(key, "not stated")
-            yield f"{FILE_NAME} {key} was {before}, is {after}"
+    yield from (f"{FILE_NAME} {line}" for line in _differences(was, now))
 
 
 def _flat(tree: Any, prefix: str = "") -> dict[str, str]:

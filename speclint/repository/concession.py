@@ -21,6 +21,9 @@ class Concession:
     ``outcome``, ``grade``, ``found`` and ``used`` (what was used of the limit, "" where the finding has no
     number) are those of the finding when it was accepted; ``rests_on`` the values that it took then, as a
     report shows them. ``signature`` is that of OpenSSH over everything else, or "".
+
+    An entry may also accept that a change withdraws a component: ``rule`` is then the word ``withdrawal``,
+    ``outcome`` ``withdrawn``, and ``rests_on`` names the safety checks that the component had.
     """
 
     number: str

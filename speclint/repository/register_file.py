@@ -43,7 +43,7 @@ class _Entry(SpecTable):
     component: Word[str] = NOT_STATED
     rule: Word[str] = NOT_STATED
     edition: Word[int] = NOT_STATED
-    outcome: Word[Literal["finding", "not assessed"]] = NOT_STATED
+    outcome: Word[Literal["finding", "not assessed", "withdrawn"]] = NOT_STATED
     grade: Word[Literal["observation", "query", "nonconformity", "hold"]] = NOT_STATED
     found: Word[str] = NOT_STATED
     used: Word[str] = NOT_STATED

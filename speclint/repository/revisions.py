@@ -126,6 +126,12 @@ def staged_changes(root: Path) -> tuple[str, ...]:
     return tuple(sorted(_differing(root, "--ita-invisible-in-index")))
 
 
+def ignored_files(root: Path) -> frozenset[str]:
+    """The TOML files that git ignores: nobody who takes the design from git gets them."""
+    words = ("ls-files", "--others", "--ignored", "--exclude-standard", "-z", "--", ":(icase)*.toml")
+    return frozenset(_lines(_git(root, *words)))
+
+
 def _differing(root: Path, intended: str) -> set[str]:
     """The files in which the index differs from the last commit, with or without those only marked to be added."""
     base = commit_of(root, "HEAD") or _text(_git(root, "hash-object", "-t", "tree", "--stdin")).strip()

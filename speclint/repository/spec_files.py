@@ -27,6 +27,11 @@ def spec_files(root: Path, settings: Settings) -> Iterator[str]:
     return iter(sorted_out(tuple(toml_files(root)), settings)[0])
 
 
+def passed_over(root: Path, settings: Settings) -> tuple[PassedOver, ...]:
+    """The TOML files of a repository that are not read as specs, and why."""
+    return sorted_out(tuple(toml_files(root)), settings)[1]
+
+
 def toml_files(root: Path) -> Iterator[str]:
     """Every file whose name ends in ``.toml``, in any case, relative to the root with forward slashes."""
     for folder, inner, names in os.walk(root):

@@ -1,0 +1,172 @@
+"""A change judged twice: on the design basis of the revision before it, and on its own."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field, replace
+from functools import cached_property
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from speclint.checking import Assessment, Processes, assess
+from speclint.errors import SettingsError
+from speclint.register.loosened import changed_checks, changed_words
+from speclint.register.standing import Surroundings
+from speclint.register.withdrawals import Withdrawal, withdrawals
+from speclint.repository import (
+    FILE_NAME,
+    Basis,
+    Design,
+    Settings,
+    Snapshot,
+    at_revision,
+    changes_of_basis,
+    changes_of_duties,
+    find_root,
+    ignored_files,
+    lay_out,
+    load_settings,
+    removed_specs,
+)
+from speclint.specs import Component, Spec, Stated
+
+if TYPE_CHECKING:
+    from speclint.families import Loaded
+
+
+@dataclass(frozen=True)
+class Before:
+    """A design repository as it was at a revision, laid out in a folder; ``only`` one component is assessed, or all."""
+
+    root: Path
+    revision: str
+    snapshot: Snapshot
+    folder: Path
+    settings: Settings
+    loaded: Loaded = field(repr=False)
+    only: str = ""
+
+    @cached_property
+    def assessment(self) -> Assessment:
+        """Every check of the design as it was.
+
+        :raises FamilyError: when a family that the settings then required is absent.
+        """
+        with Processes() as processes:
+            return assess([self.folder], self.loaded, processes=processes, only=self.only)
+
+    @property
+    def design(self) -> Design:
+        """The design as it was."""
+        assert self.assessment.design is not None  # as its settings could be read
+        return self.assessment.design
+
+    @property
+    def signers(self) -> Path:
+        """The file of signers as it was."""
+        return self.folder / self.settings.signers_file
+
+    @cached_property
+    def basis(self) -> Basis:
+        """What the design was judged by; files that only the change names as materials are no specs on it either."""
+        assert self.assessment.basis is not None  # as its settings could be read
+        new, _ = load_settings(self.root)
+        files = self.settings.materials if new is None else (*self.settings.materials, *new.materials)
+        return replace(self.assessment.basis, settings=self.settings.model_copy(update={"materials": files}))
+
+    @cached_property
+    def ignored(self) -> frozenset[str]:
+        """The files of the work tree that git ignores."""
+        return ignored_files(self.root)
+
+    @cached_property
+    def changes_of_settings(self) -> tuple[str, ...]:
+        """What the change does to settings, signers and materials, in words."""
+        new, _ = load_settings(self.root)
+        return tuple(changes_of_basis(self.root, self.snapshot, self.folder, self.settings, new))
+
+    def changes_of_duties(self, now: Design) -> tuple[str, ...]:
+        """What the change does to the duties, in words."""
+        return tuple(changes_of_duties(self.design, now))
+
+    def has_same_basis(self, now: Design) -> bool:
+        """Whether the change leaves the design basis as it was."""
+        changed = self.changes_of_settings or self.changes_of_duties(now)
+        return not changed and not self.basis.gives_other_duties(now)
+
+    def listed(self, now: Assessment) -> Iterator[str]:
+        """What else the change does that a reviewer must see."""
+        if now.design is not None:
+            yield from removed_specs(self.design, now.design)
+            yield from changed_words(self.design, now.design)
+            yield from changed_checks(self.assessment, now)
+
+    def withdrawn(self, now: Design, paths: Sequence[Path] = ()) -> dict[str, Withdrawal]:
+        """The components that the change withdraws, of those whose specs lay where some paths point."""
+        found = withdrawals(self.assessment, now, now.settings, self.ignored)
+        places = [path.resolve() for path in paths]
+        return {
+            name: one
+            for name, one in found.items()
+            if not places or _lies_in(self.root / self.design.files[name], places)
+        }
+
+    def moved(self, now: Design, paths: Sequence[Path]) -> list[Path]:
+        """Where the components are now whose specs lay where some paths point."""
+        places = [path.resolve() for path in paths]
+        names = [name for name, file in self.design.files.items() if _lies_in(self.root / file, places)]
+        files = {now.files[name] for name in names if name in now.files and now.root == self.root}
+        return [path for file in sorted(files) if not _lies_in(path := self.root / file, places)]
+
+    def prepared(self, now: Design) -> dict[str, tuple[str, ...]]:
+        """Who prepared each component before the change.
+
+        A component under a new name may be one that is gone: whoever prepared the spec that its file held, or a
+        component of its kind that is gone, counts as having prepared it.
+        """
+        found = {name: _preparers(spec) for name, spec in self.design.specs.items()}
+        gone = [self.design.specs[name] for name in self.design.specs.keys() - now.specs.keys()]
+        for name in now.specs.keys() - self.design.specs.keys():
+            held = self.design.specs.get(self.design.owner(now.files[name]))
+            alike = [one for one in gone if one.kind == now.specs[name].kind]
+            found[name] = tuple(sorted({who for one in (held, *alike) for who in _preparers(one)}))
+        return found
+
+
+def before_at(paths: Sequence[Path], revision: str, loaded: Loaded, folder: Path, only: str = "") -> Before:
+    """Lay out the repository that some paths lie in as it was at a revision.
+
+    :raises RevisionError: where git has no such revision.
+    :raises SettingsError: where there is nothing to judge by at that revision.
+    """
+    root = find_root(paths)
+    snapshot = at_revision(root, revision)
+    if snapshot.read(FILE_NAME) is None:
+        raise SettingsError(f"{FILE_NAME} does not exist at {revision}, so that there is nothing to judge by")
+    lay_out(snapshot, folder)
+    settings, complaints = load_settings(folder)
+    if settings is None or complaints:
+        raise SettingsError(f"at {revision}: " + "; ".join(str(one) for one in complaints))
+    return Before(root, revision, snapshot, folder, settings, loaded, only)
+
+
+def _lies_in(path: Path, places: Sequence[Path]) -> bool:
+    return any(path == place or place in path.parents for place in places)
+
+
+def _preparers(spec: Spec | None) -> tuple[str, ...]:
+    if isinstance(spec, Component) and isinstance(spec.prepared_by, Stated):
+        return (spec.prepared_by.value,)
+    return ()
+
+
+def changed_since(
+    before: Before, now: Surroundings, design: Design, paths: Sequence[Path], *, on_its_basis: bool
+) -> Surroundings:
+    """What concessions are compared with, where a design is judged as a change of what there was before."""
+    return replace(
+        now,
+        prepared=before.prepared(design),
+        withdrawn=before.withdrawn(design, paths),
+        signers=before.signers if on_its_basis else now.signers,
+    )
