@@ -88,8 +88,13 @@ def opened_as_change(
     now = open_repository([folder], loaded.kinds).design
     same = before.has_same_basis(now)
     assessment = assess([folder], loaded, (), None if same else before.basis)
-    compared = surroundings(assessment, today)
-    return _opened(assessment, changed_since(before, compared, now, [before.root], on_its_basis=not same))
+    compared = changed_since(
+        before, surroundings(assessment, today), now, [before.root], on_its_basis=not same
+    )
+    if assessment.design is not None:  # what is withdrawn on either design basis can be accepted
+        withdrawn = {**before.withdrawn(assessment.design), **compared.withdrawn}
+        compared = replace(compared, withdrawn=withdrawn)
+    return _opened(assessment, compared)
 
 
 def _opened(assessment: Assessment, compared: Surroundings) -> Opened:

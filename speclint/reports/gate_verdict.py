@@ -30,7 +30,9 @@ def gate_page(decision: Decision, width: int) -> Page:
     _standings(page, "IN THE REGISTER, BUT WITHOUT EFFECT", decision.ended)
     if decision.to_review:
         page.gap()
-        page.line((f"FOR A REVIEWER: what this does to the gate itself, since {decision.against}", "strong"))
+        page.line(
+            (f"FOR A REVIEWER: what this changes of what it is judged by, since {decision.against}", "strong")
+        )
         for line in decision.to_review:
             page.wrapped(line, indent=2, hanging=2)
     page.gap()
@@ -49,7 +51,10 @@ def _heading(page: Page, decision: Decision) -> None:
     else:
         page.ends(f"WITHHELD: {count(len(decision.reasons), 'reason')}", stage, "hold")
     if decision.against:
-        page.wrapped(f"judged by settings, reviewers and signers as they were at {decision.against}")
+        basis = "settings, limits, materials, duties, reviewers and signers"
+        page.wrapped(
+            f"judged on the design basis of {decision.against} ({basis}), and on that of the change where it differs"
+        )
     if assessment:
         page.wrapped(tally(assessment), emphasis="faint")
 
@@ -98,7 +103,7 @@ def gate_data(decision: Decision) -> dict[str, Any]:
                 "says": reason.says,
                 "details": list(reason.details),
                 "exit": reason.code,
-                "component": reason.hold.component if reason.hold else None,
+                "component": reason.hold.component if reason.hold else reason.withdrawn or None,
                 "rule": reason.hold.rule.name if reason.hold else None,
             }
             for reason in decision.reasons
