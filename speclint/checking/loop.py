@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import replace
 from datetime import date
 from pathlib import Path
@@ -26,11 +26,11 @@ def assess(
     rules: Iterable[Rule] | None = None,
     basis: Basis | None = None,
     processes: Processes | None = None,
-    only: str = "",
+    only: Collection[str] | None = None,
 ) -> Assessment:
     """Check the specs at some paths of one design repository, on its own design basis or on the one given.
 
-    ``processes`` share the work; ``only`` is the one component to check, where not all are.
+    ``processes`` share the work; ``only`` are the components to check, where not all are.
 
     :raises DesignError: for paths that are not of one repository.
     :raises FamilyError: when a family that the settings require is absent, or one that they do not leave out cannot be
@@ -42,8 +42,8 @@ def assess(
         return Assessment(opened.root, loaded, None, None, (), opened.complaints)
     loaded = loaded.without(settings.families.left_out)
     require(loaded, settings.families.required)
-    if only:
-        design = replace(design, selected=design.selected & {only})
+    if only is not None:
+        design = replace(design, selected=design.selected & frozenset(only))
     chosen = _concerned(loaded, design) if rules is None else _kept(rules, loaded)
     limits, refused = read_limits(settings, loaded.rules) if settings.limits else ({}, [])
     inputs = Inputs(design, limits, opened.materials, opened.register, date.today())

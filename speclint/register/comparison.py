@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from speclint.checking import Assessment, Processes, assess
+from speclint.checking import Assessment, Check, Processes, assess
 from speclint.errors import SettingsError
 from speclint.register.loosened import changed_checks, changed_words
 from speclint.register.standing import Surroundings
-from speclint.register.withdrawals import Withdrawal, withdrawals
+from speclint.register.withdrawals import Withdrawal, withdrawals, withdrawn_parts
 from speclint.repository import (
     FILE_NAME,
     Basis,
@@ -27,6 +27,7 @@ from speclint.repository import (
     lay_out,
     load_settings,
     removed_specs,
+    touched_specs,
 )
 from speclint.specs import Component, Spec, Stated
 
@@ -36,7 +37,7 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True)
 class Before:
-    """A design repository as it was at a revision, laid out in a folder; ``only`` one component is assessed, or all."""
+    """A design repository as it was at a revision, laid out in a folder."""
 
     root: Path
     revision: str
@@ -44,22 +45,30 @@ class Before:
     folder: Path
     settings: Settings
     loaded: Loaded = field(repr=False)
-    only: str = ""
+    _made: dict[frozenset[str], tuple[Check, ...]] = field(default_factory=dict, repr=False, compare=False)
 
     @cached_property
-    def assessment(self) -> Assessment:
-        """Every check of the design as it was.
+    def opened(self) -> Assessment:
+        """The repository as it was, with nothing checked yet.
 
         :raises FamilyError: when a family that the settings then required is absent.
         """
-        with Processes() as processes:
-            return assess([self.folder], self.loaded, processes=processes, only=self.only)
+        return assess([self.folder], self.loaded, ())
 
     @property
     def design(self) -> Design:
         """The design as it was."""
-        assert self.assessment.design is not None  # as its settings could be read
-        return self.assessment.design
+        assert self.opened.design is not None  # as its settings could be read
+        return self.opened.design
+
+    def checks_of(self, names: Collection[str]) -> tuple[Check, ...]:
+        """Every check of some components of the design as it was."""
+        wanted = frozenset(names)
+        if wanted and wanted not in self._made:
+            with Processes() as processes:
+                found = assess([self.folder], self.loaded, processes=processes, only=wanted)
+            self._made[wanted] = found.checks
+        return self._made.get(wanted, ())
 
     @property
     def signers(self) -> Path:
@@ -69,10 +78,10 @@ class Before:
     @cached_property
     def basis(self) -> Basis:
         """What the design was judged by; files that only the change names as materials are no specs on it either."""
-        assert self.assessment.basis is not None  # as its settings could be read
+        assert self.opened.basis is not None  # as its settings could be read
         new, _ = load_settings(self.root)
         files = self.settings.materials if new is None else (*self.settings.materials, *new.materials)
-        return replace(self.assessment.basis, settings=self.settings.model_copy(update={"materials": files}))
+        return replace(self.opened.basis, settings=self.settings.model_copy(update={"materials": files}))
 
     @cached_property
     def ignored(self) -> frozenset[str]:
@@ -99,17 +108,25 @@ class Before:
         if now.design is not None:
             yield from removed_specs(self.design, now.design)
             yield from changed_words(self.design, now.design)
-            yield from changed_checks(self.assessment, now)
+            concerned = self._concerned(now, now.design)
+            yield from changed_checks(self.checks_of(concerned), now.checks)
+
+    def _concerned(self, now: Assessment, design: Design) -> set[str]:
+        """The components whose checks may have come out otherwise before the change."""
+        if not self.has_same_basis(design):
+            return set(self.design.specs)
+        touched = touched_specs(self.design, design)
+        return touched | {check.component for check in now.checks if check.consulted & touched}
 
     def withdrawn(self, now: Design, paths: Sequence[Path] = ()) -> dict[str, Withdrawal]:
         """The components that the change withdraws, of those whose specs lay where some paths point."""
-        found = withdrawals(self.assessment, now, now.settings, self.ignored)
         places = [path.resolve() for path in paths]
-        return {
-            name: one
-            for name, one in found.items()
+        names = {
+            name
+            for name in withdrawn_parts(self.design, now, self.ignored)
             if not places or _lies_in(self.root / self.design.files[name], places)
         }
+        return withdrawals(self.checks_of(names), self.design, now, self.ignored)
 
     def moved(self, now: Design, paths: Sequence[Path]) -> list[Path]:
         """Where the components are now whose specs lay where some paths point."""
@@ -133,7 +150,7 @@ class Before:
         return found
 
 
-def before_at(paths: Sequence[Path], revision: str, loaded: Loaded, folder: Path, only: str = "") -> Before:
+def before_at(paths: Sequence[Path], revision: str, loaded: Loaded, folder: Path) -> Before:
     """Lay out the repository that some paths lie in as it was at a revision.
 
     :raises RevisionError: where git has no such revision.
@@ -147,7 +164,7 @@ def before_at(paths: Sequence[Path], revision: str, loaded: Loaded, folder: Path
     settings, complaints = load_settings(folder)
     if settings is None or complaints:
         raise SettingsError(f"at {revision}: " + "; ".join(str(one) for one in complaints))
-    return Before(root, revision, snapshot, folder, settings, loaded, only)
+    return Before(root, revision, snapshot, folder, settings, loaded)
 
 
 def _lies_in(path: Path, places: Sequence[Path]) -> bool:

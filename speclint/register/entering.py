@@ -76,15 +76,13 @@ def opened(folder: Path, loaded: Loaded, today: dt.date) -> Opened:
     return _opened(assessment, surroundings(assessment, today))
 
 
-def opened_as_change(
-    folder: Path, loaded: Loaded, today: dt.date, against: str, component: str, place: Path
-) -> Opened:
-    """Open a repository on the design basis of a revision, to accept what a change since then does to a component.
+def opened_as_change(folder: Path, loaded: Loaded, today: dt.date, against: str, place: Path) -> Opened:
+    """Open a repository on the design basis of a revision, to accept what a change since then does.
 
     ``place`` is an empty folder for the design as it was. Raises as for a repository, and RevisionError where git
     has no such revision.
     """
-    before = before_at([folder], against, loaded, place, only=component)
+    before = before_at([folder], against, loaded, place)
     now = open_repository([folder], loaded.kinds).design
     same = before.has_same_basis(now)
     assessment = assess([folder], loaded, (), None if same else before.basis)
@@ -141,7 +139,7 @@ def concede(
     import tempfile
 
     with tempfile.TemporaryDirectory() as place:
-        repository = opened_as_change(folder, loaded, today, against, acceptance.component, Path(place))
+        repository = opened_as_change(folder, loaded, today, against, Path(place))
         return _entered(acceptance, repository, today, key)
 
 

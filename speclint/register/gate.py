@@ -182,7 +182,7 @@ def _judged_against(
 ) -> Decision:
     before = before_at(paths, against, loaded, folder)
     try:
-        before.assessment  # noqa: B018  # worked out here, so that the families it needs are known to be there
+        before.opened  # noqa: B018  # here, so that the families it needs are known to be there
     except FamilyError as problem:
         reason = Reason(str(problem), code=problem.exit_code)
         return Decision((reason,), to_review=before.changes_of_settings, against=against)

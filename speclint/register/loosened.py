@@ -5,9 +5,9 @@ It is listed for a reviewer, who alone can say whether it is right.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 
-from speclint.checking import Assessment, Check, values_changed
+from speclint.checking import Check, values_changed
 from speclint.register.withdrawals import is_safety_check
 from speclint.repository import Design
 from speclint.rules import Grade
@@ -29,10 +29,10 @@ def _stated(words: Mapping[str, str], key: str) -> str:
     return words.get(key, "drawing" if key.endswith(_FROM) else "not stated")
 
 
-def changed_checks(before: Assessment, now: Assessment) -> Iterator[str]:
+def changed_checks(before: Iterable[Check], now: Iterable[Check]) -> Iterator[str]:
     """The safety checks that no longer apply, or whose finding is less grave, and what differs."""
-    made = {check.order: check for check in now.checks}
-    for was in before.checks:
+    made = {check.order: check for check in now}
+    for was in before:
         found = made.get(was.order)
         if found is not None and is_safety_check(was) and (said := _less(was, found)):
             still = {name: value for name, value in was.rests_on.items() if name in found.rests_on}

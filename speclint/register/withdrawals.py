@@ -6,13 +6,14 @@ A withdrawal is accepted in the register under the name of the component and the
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from dataclasses import dataclass
-from pathlib import Path, PurePosixPath
+from pathlib import PurePosixPath
 
-from speclint.checking import Assessment, Check
-from speclint.repository import FILE_NAME, Design, Settings, passed_over
+from speclint.checking import Check
+from speclint.repository import FILE_NAME, Design, passed_over
 from speclint.rules import Grade
+from speclint.specs import Component
 
 #: Stands in the register where a finding has the name of its rule; rules have a dot in their names.
 WITHDRAWAL = "withdrawal"
@@ -60,22 +61,32 @@ def is_safety_check(check: Check) -> bool:
     return check.rule.gravest is Grade.HOLD and check.outcome != "not applicable"
 
 
+def withdrawn_parts(before: Design, now: Design, ignored: Collection[str]) -> Iterator[str]:
+    """The components that are no longer there as what they were: gone, of another kind, or ignored by git."""
+    for name, was in before.specs.items():
+        spec = now.specs.get(name)
+        unreadable = spec is None and name in now.files  # that is complained of
+        same = spec is not None and spec.kind == was.kind
+        if isinstance(was, Component) and (now.files.get(name) in ignored or not (same or unreadable)):
+            yield name
+
+
 def withdrawals(
-    before: Assessment, now: Design, settings: Settings, ignored: Collection[str] = ()
+    checks: Iterable[Check], before: Design, now: Design, ignored: Collection[str] = ()
 ) -> dict[str, Withdrawal]:
     """The components that had a safety check and have it no longer, by their ids.
 
-    ``settings`` are those under which the files of ``now`` were sorted; ``ignored`` are the files that git ignores.
+    ``checks`` are those of components that are withdrawn; ``ignored`` are the files that git ignores.
     """
     lost: dict[str, list[Check]] = {}
-    for check in before.checks:
+    for check in checks:
         if is_safety_check(check) and _is_lost(check, now, ignored):
             lost.setdefault(check.component, []).append(check)
-    if not lost or before.design is None:
-        return {}
-    search = _Search(now.root, now, settings, ignored)
-    files = before.design.files
-    return {name: Withdrawal(name, search.how(name, files[name]), tuple(lost[name])) for name in sorted(lost)}
+    search = _Search(now, ignored)
+    return {
+        name: Withdrawal(name, search.how(name, before.files[name]), tuple(lost[name]))
+        for name in sorted(lost)
+    }
 
 
 def _is_lost(check: Check, now: Design, ignored: Collection[str]) -> bool:
@@ -91,9 +102,7 @@ def _is_lost(check: Check, now: Design, ignored: Collection[str]) -> bool:
 class _Search:
     """What became of a component: where its file and its id are now."""
 
-    root: Path
     now: Design
-    settings: Settings
     ignored: Collection[str]
 
     def how(self, name: str, file: str) -> str:
@@ -106,10 +115,11 @@ class _Search:
         return next(self._hidden(file), "") or self._renamed(file) or f"{file} is gone"
 
     def _hidden(self, file: str) -> Iterator[str]:
-        if file in (self.settings.register_file, *self.settings.materials):
+        settings = self.now.settings
+        if file in (settings.register_file, *settings.materials):
             yield f"{FILE_NAME} no longer takes {file} for a spec"
         sought = PurePosixPath(file).name.lower()
-        for one in passed_over(self.root, self.settings):
+        for one in passed_over(self.now.root, settings):
             if PurePosixPath(one.file).name.lstrip(".").lower() == sought:
                 yield f"{one.file} is passed over: {one.why}"
 

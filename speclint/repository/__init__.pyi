@@ -5,6 +5,7 @@ from .basis_changes import (
     changes_of_basis as changes_of_basis,
     changes_of_duties as changes_of_duties,
     removed_specs as removed_specs,
+    touched_specs as touched_specs,
 )
 from .changes import (
     Changes as Changes,

@@ -45,6 +45,27 @@ def removed_specs(before: Design, now: Design) -> Iterator[str]:
         yield f"{file} is removed or moved: what it held is no longer checked under that name"
 
 
+def touched_specs(before: Design, now: Design) -> set[str]:
+    """The ids of the specs that the change alters, adds or takes away, and of those that it links to or unlinks."""
+    changed = {
+        name
+        for name in before.files.keys() | now.files.keys()
+        if _content(before, name) != _content(now, name)
+    }
+    linked = {name for one in changed for name in _links(before, one) ^ _links(now, one)}
+    return changed | linked
+
+
+def _content(design: Design, name: str) -> bytes | None:
+    file = design.files.get(name)
+    return None if file is None else _plain((design.root / file).read_bytes())
+
+
+def _links(design: Design, name: str) -> set[str]:
+    spec = design.specs.get(name)
+    return {link.id for link in spec.links()} if spec else set()
+
+
 def _duties(design: Design) -> dict[str, str]:
     return {name: design.files[name] for name, spec in design.specs.items() if isinstance(spec, Duty)}
 

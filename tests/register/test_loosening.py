@@ -358,3 +358,40 @@ def test_a_finding_made_less_grave_is_listed(office: Office) -> None:
         "tube supplied_as was made, is bought",
         "tube tube.made was a hold and is a query: tube supplied_as was made, is bought",
     )
+
+
+@rule(
+    "tube.held",
+    title="the tube is held",
+    on=Tube,
+    grade=Grade.HOLD,
+    cites=[COMMON_PRACTICE],
+    why="for tests",
+    leaves_out="nothing",
+)
+def held(tube: Tube, sheet: Sheet) -> Judgement:
+    """A rule on a part that a word of another part decides."""
+    if not sheet.read("safety part", sheet.follow(tube.held_in).safety_part):
+        raise sheet.not_applicable("its rack is no safety part")
+    return sheet.states(True, "it is held")
+
+
+def test_a_safety_check_that_the_word_of_another_part_ends_is_listed(office: Office) -> None:
+    """The tube's own spec does not change; a change beside it does not concern it."""
+    office.shop.loaded = tubes.tubes(tubes.stress, held)
+    office.shop.replace("rack.toml", "hole", "safety_part = true\nhole")
+    office.shop.write(
+        {"pipe.toml": SOUND, "rack-2.toml": RACK + "safety_part = true\n"}, settings=WITH_METALS
+    )
+    office.shop.replace("pipe.toml", '"rack"', '"rack-2"')
+    committed(office)
+    office.shop.replace("rack.toml", "safety_part = true", "safety_part = false")
+    assert decide(office, against="main").to_review == (
+        "rack safety_part was true, is false",
+        "tube tube.held no longer applies: rack safety_part was true, is false",
+    )
+    committed(office)
+    office.shop.replace("pipe.toml", '"rack-2"', '"rack"')
+    assert decide(office, against="main").to_review == (
+        "pipe tube.held no longer applies: pipe held_in was rack-2, is rack; rack safety_part was not used, is false",
+    )
