@@ -57,8 +57,8 @@ def touched_specs(before: Design, now: Design) -> set[str]:
 
 
 def _content(design: Design, name: str) -> bytes | None:
-    file = design.files.get(name)
-    return None if file is None else _plain((design.root / file).read_bytes())
+    path = design.root / design.files.get(name, "")
+    return _plain(path.read_bytes()) if path.is_file() else None
 
 
 def _links(design: Design, name: str) -> set[str]:
