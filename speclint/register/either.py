@@ -14,16 +14,21 @@ if TYPE_CHECKING:
 
 def withheld_by_either(old: Decision, new: Decision, against: str) -> Decision:
     """Withheld where either withholds; of reasons that only one gives it is said which, and what differs."""
-    there, here = {one.about for one in new.reasons}, {one.about for one in old.reasons}
+    there, here = ({_about(one) for one in decision.reasons} for decision in (new, old))
     reasons = [
-        one if one.about in there else _with_difference(one, old, new, "on the change's own design basis")
+        one if _about(one) in there else _with_difference(one, old, new, "on the change's own design basis")
         for one in old.reasons
     ]
     for one in new.reasons:
-        if one.about not in here:
+        if _about(one) not in here:
             told = _with_difference(one, old, new, f"on the design basis at {against}")
             reasons.append(replace(told, says=f"on the change's own design basis: {one.says}"))
     return replace(old, reasons=tuple(reasons))
+
+
+def _about(reason: Reason) -> tuple[str, str] | str:
+    """What a reason is about: two judgements of one design say the same of it with different numbers."""
+    return reason.subject or reason.says
 
 
 def _with_difference(reason: Reason, old: Decision, new: Decision, elsewhere: str) -> Reason:

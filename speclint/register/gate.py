@@ -46,11 +46,11 @@ class Reason:
     withdrawn: str = ""
 
     @property
-    def about(self) -> tuple[str, str] | str:
-        """What it is a reason about: two judgements of one design give the same reason on different grounds."""
+    def subject(self) -> tuple[str, str] | None:
+        """The component and the rule, or the word of a withdrawal; None where it is not about one component."""
         if self.hold is not None:
             return self.hold.order
-        return (self.withdrawn, WITHDRAWAL) if self.withdrawn else self.says
+        return (self.withdrawn, WITHDRAWAL) if self.withdrawn else None
 
 
 @dataclass(frozen=True)

@@ -103,8 +103,8 @@ def gate_data(decision: Decision) -> dict[str, Any]:
                 "says": reason.says,
                 "details": list(reason.details),
                 "exit": reason.code,
-                "component": reason.hold.component if reason.hold else reason.withdrawn or None,
-                "rule": reason.hold.rule.name if reason.hold else None,
+                "component": reason.subject[0] if reason.subject else None,
+                "rule": reason.subject[1] if reason.subject else None,
             }
             for reason in decision.reasons
         ],

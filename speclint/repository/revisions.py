@@ -128,8 +128,8 @@ def staged_changes(root: Path) -> tuple[str, ...]:
 
 def ignored_files(root: Path) -> frozenset[str]:
     """The TOML files that git ignores: nobody who takes the design from git gets them."""
-    words = ("ls-files", "--others", "--ignored", "--exclude-standard", "-z", "--", ":(icase)*.toml")
-    return frozenset(_lines(_git(root, *words)))
+    words = ("ls-files", "--others", "--ignored", "--exclude-standard", "-z")
+    return frozenset(file for file in _lines(_git(root, *words)) if is_toml(file))
 
 
 def _differing(root: Path, intended: str) -> set[str]:

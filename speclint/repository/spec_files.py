@@ -11,7 +11,9 @@ from pathlib import Path, PurePosixPath
 from speclint.repository.settings import FILE_NAME, Settings
 
 _SUFFIX = ".toml"
-_OF_GIT = ".git"  # git's own files: no design has anything there
+_OF_GIT = ".git"
+#: Files that mark an environment of Python (PEP 405) and a cache (Cache Directory Tagging Specification 0.6).
+_MARKS = frozenset({"pyvenv.cfg", "CACHEDIR.TAG"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,8 +35,15 @@ def passed_over(root: Path, settings: Settings) -> tuple[PassedOver, ...]:
 
 
 def toml_files(root: Path) -> Iterator[str]:
-    """Every file whose name ends in ``.toml``, in any case, relative to the root with forward slashes."""
+    """Every file whose name ends in ``.toml``, in any case, relative to the root with forward slashes.
+
+    Git's own folder, and hidden ones that say they are a cache or an environment of Python, are not looked into: they
+    hold thousands of files and no design.
+    """
     for folder, inner, names in os.walk(root):
+        if os.path.basename(folder).startswith(".") and not _MARKS.isdisjoint(names) and Path(folder) != root:
+            inner.clear()
+            continue
         inner[:] = sorted(name for name in inner if name != _OF_GIT)
         here = Path(folder).relative_to(root).as_posix()
         for name in sorted(names):

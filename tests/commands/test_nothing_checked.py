@@ -131,11 +131,30 @@ def test_a_file_passed_over_is_counted_and_named_with_the_reason(
 def test_many_files_passed_over_for_one_reason_are_counted(
     shop: DesignFolder, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    shop.write({f".venv/{number}.toml": "" for number in range(10)})
+    shop.write({f".old/{number}.toml": "" for number in range(10)})
     assert main(["check"]) == 0
     said = out(capsys)
     assert "PASSED OVER (10)" in said
-    assert ".venv/7.toml, and 2 more: its folder .venv is hidden" in said
+    assert ".old/7.toml, and 2 more: its folder .old is hidden" in said
+
+
+@pytest.mark.parametrize(
+    ("folder", "mark", "named"),
+    [
+        (".venv", "pyvenv.cfg", False),
+        (".cache", "CACHEDIR.TAG", False),
+        (".cache", "other.txt", True),
+        ("left", "CACHEDIR.TAG", True),
+        (".git", "config", False),
+    ],
+)
+def test_folders_of_tools_are_not_looked_into(
+    shop: DesignFolder, folder: str, mark: str, named: bool, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Only hidden ones: a folder of the design is looked into whatever lies in it."""
+    shop.write({f"{folder}/{mark}": "", f"{folder}/deep/.x.toml": TUBE})
+    assert main(["check"]) == 0
+    assert (f"{folder}/deep/.x.toml" in out(capsys)) is named
 
 
 @pytest.mark.parametrize(

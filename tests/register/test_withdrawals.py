@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Callable
 from dataclasses import replace
 
@@ -323,6 +324,9 @@ def test_the_command_accepts_a_withdrawal(
     out = " ".join(capsys.readouterr().out.split())
     assert "withdrawn: tube: .tube.toml is passed over: its name begins with a dot" in out
     assert "judged on the design basis of main" in out
+    assert main(["gate", "--against", "main", "--as", "json"]) == 1
+    (reason,) = json.loads(capsys.readouterr().out)["reasons"]
+    assert (reason["component"], reason["rule"]) == ("tube", "withdrawal")
     words = [
         "concede",
         "tube",
