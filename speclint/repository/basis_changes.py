@@ -10,6 +10,7 @@ from speclint.repository.design import Design
 from speclint.repository.reading import read_toml
 from speclint.repository.revisions import Snapshot
 from speclint.repository.settings import FILE_NAME, Settings
+from speclint.repository.spec_files import is_toml
 from speclint.specs import Duty, bare
 
 
@@ -22,7 +23,12 @@ def changes_of_basis(
     for file in sorted(files):
         was, path = before.read(file), root / file
         now = path.read_bytes() if path.is_file() else None
-        if _plain(was) != _plain(now):
+        if _plain(was) == _plain(now):
+            continue
+        if was is not None and now is not None and is_toml(file):
+            tables = (_flat(bare(read_toml(place / file, file))) for place in (folder, root))
+            yield from (f"{file} {line}" for line in _differences(*tables))
+        else:
             yield f"{file} {_removed_or_changed(was, now)}"
 
 
