@@ -138,15 +138,13 @@ class Before:
     def prepared(self, now: Design) -> dict[str, tuple[str, ...]]:
         """Who prepared each component before the change.
 
-        A component under a new name may be one that is gone: whoever prepared the spec that its file held, or a
-        component of its kind that is gone, counts as having prepared it.
+        A component under a new name may be one of its kind that is gone: whoever prepared that, prepared this.
         """
         found = {name: _preparers(spec) for name, spec in self.design.specs.items()}
         gone = [self.design.specs[name] for name in self.design.specs.keys() - now.specs.keys()]
         for name in now.specs.keys() - self.design.specs.keys():
-            held = self.design.specs.get(self.design.owner(now.files[name]))
             alike = [one for one in gone if one.kind == now.specs[name].kind]
-            found[name] = tuple(sorted({who for one in (held, *alike) for who in _preparers(one)}))
+            found[name] = tuple(sorted({who for one in alike for who in _preparers(one)}))
         return found
 
 
@@ -171,7 +169,7 @@ def _lies_in(path: Path, places: Sequence[Path]) -> bool:
     return any(path == place or place in path.parents for place in places)
 
 
-def _preparers(spec: Spec | None) -> tuple[str, ...]:
+def _preparers(spec: Spec) -> tuple[str, ...]:
     if isinstance(spec, Component) and isinstance(spec.prepared_by, Stated):
         return (spec.prepared_by.value,)
     return ()
