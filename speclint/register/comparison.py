@@ -22,6 +22,7 @@ from speclint.repository import (
     at_revision,
     changes_of_basis,
     changes_of_duties,
+    chosen,
     find_root,
     ignored_files,
     lay_out,
@@ -116,24 +117,22 @@ class Before:
         if not self.has_same_basis(design):
             return set(self.design.specs)
         touched = touched_specs(self.design, design)
-        return touched | {check.component for check in now.checks if check.consulted & touched}
+        return {check.component for check in now.checks if check.consulted & touched}
 
     def withdrawn(self, now: Design, paths: Sequence[Path] = ()) -> dict[str, Withdrawal]:
         """The components that the change withdraws, of those whose specs lay where some paths point."""
-        places = [path.resolve() for path in paths]
         names = {
             name
             for name in withdrawn_parts(self.design, now, self.ignored)
-            if not places or _lies_in(self.root / self.design.files[name], places)
+            if not paths or chosen(self.root / self.design.files[name], paths)
         }
         return withdrawals(self.checks_of(names), self.design, now, self.ignored)
 
     def moved(self, now: Design, paths: Sequence[Path]) -> list[Path]:
         """Where the components are now whose specs lay where some paths point."""
-        places = [path.resolve() for path in paths]
-        names = [name for name, file in self.design.files.items() if _lies_in(self.root / file, places)]
-        files = {now.files[name] for name in names if name in now.files and now.root == self.root}
-        return [path for file in sorted(files) if not _lies_in(path := self.root / file, places)]
+        names = [name for name, file in self.design.files.items() if chosen(self.root / file, paths)]
+        files = {now.files[name] for name in names if name in now.files}
+        return [path for file in sorted(files) if not chosen(path := self.root / file, paths)]
 
     def prepared(self, now: Design) -> dict[str, tuple[str, ...]]:
         """Who prepared each component before the change.
@@ -163,10 +162,6 @@ def before_at(paths: Sequence[Path], revision: str, loaded: Loaded, folder: Path
     if settings is None or complaints:
         raise SettingsError(f"at {revision}: " + "; ".join(str(one) for one in complaints))
     return Before(root, revision, snapshot, folder, settings, loaded)
-
-
-def _lies_in(path: Path, places: Sequence[Path]) -> bool:
-    return any(path == place or place in path.parents for place in places)
 
 
 def _preparers(spec: Spec) -> tuple[str, ...]:

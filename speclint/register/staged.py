@@ -20,6 +20,7 @@ from speclint.register.standing import Standing, standings
 from speclint.repository import (
     FILE_NAME,
     Changes,
+    chosen,
     find_root,
     is_toml,
     lay_out,
@@ -84,16 +85,16 @@ def _checked(
     assert context is not None
     if rules is None:
         context.outcomes = {}  # all rules of each component are run, so that rules that review others can
-    chosen_here = _Chosen(paths)
-    within = frozenset(name for name, file in design.files.items() if file in chosen_here)
+    root = find_root(paths)
+    within = frozenset(name for name, file in design.files.items() if chosen(root / file, paths))
     looked_at = replace(design, selected=(touched.dependents | touched.perhaps) & within)
     kinds = {part.kind for part in looked_at.parts()}
-    chosen = found.loaded.rules_for(kinds) if rules is None else tuple(rules)
+    applied = found.loaded.rules_for(kinds) if rules is None else tuple(rules)
     checks: list[Check] = []
     for names, keep in ((touched.dependents, _every), (touched.perhaps, _consults(touched.ids))):
         part = replace(design, selected=names & within)
         checks += [
-            check for one in part.parts() for check in check_component(one, chosen, context) if keep(check)
+            check for one in part.parts() for check in check_component(one, applied, context) if keep(check)
         ]
     checks.sort(key=lambda check: check.order)
     selected = frozenset(check.component for check in checks) | (
@@ -101,7 +102,9 @@ def _checked(
     )
     common = {FILE_NAME, *design.settings.materials}
     known = {design.files[name] for name in selected} | touched.files | common
-    hidden = tuple(one for one in design.passed_over if one.file in touched.files and one.file in chosen_here)
+    hidden = tuple(
+        one for one in design.passed_over if one.file in touched.files and chosen(root / one.file, paths)
+    )
     changed = touched.files & {design.files[name] for name in within}
     return replace(
         found,
@@ -118,17 +121,6 @@ def _every(_check: Check) -> bool:
 
 def _consults(ids: frozenset[str]) -> Callable[[Check], bool]:
     return lambda check: bool(check.consulted & ids)
-
-
-class _Chosen:
-    """The files that the paths on the command line choose, by their names in the repository."""
-
-    def __init__(self, paths: Sequence[Path]) -> None:
-        self._root, self._places = find_root(paths), [path.resolve() for path in paths]
-
-    def __contains__(self, file: str) -> bool:
-        path = self._root / file
-        return any(path == place or place in path.parents for place in self._places)
 
 
 def _of_files(complaints: Sequence[Complaint], files: Collection[str]) -> Iterator[Complaint]:

@@ -19,6 +19,7 @@ from .design import (
     Design as Design,
 )
 from .folder import (
+    chosen as chosen,
     find_root as find_root,
 )
 from .likeness import (

@@ -58,14 +58,15 @@ def load_design(
         settings=settings,
         specs=specs,
         files=files,
-        selected=frozenset(name for name, file in files.items() if _chosen(root / file, paths)),
+        selected=frozenset(name for name, file in files.items() if chosen(root / file, paths)),
         complaints=tuple(sorted([*complaints, *loops], key=lambda complaint: complaint.order)),
         cut=cut,
-        passed_over=tuple(one for one in passed_over if _chosen(root / one.file, paths)),
+        passed_over=tuple(one for one in passed_over if chosen(root / one.file, paths)),
     )
 
 
-def _chosen(file: Path, paths: Sequence[Path]) -> bool:
+def chosen(file: Path, paths: Sequence[Path]) -> bool:
+    """Whether some paths on the command line choose a file of a repository: it is one of them, or lies in one."""
     return any(file == path.resolve() or path.resolve() in file.parents for path in paths)
 
 

@@ -10,7 +10,7 @@ from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.register.people import may_be_one_person
 from tests import tubes
 from tests.register.office import OVERLOADED, SETTINGS, Office, committed, decide, said
-from tests.tubes import RACK, Tube
+from tests.tubes import RACK, Rack, Tube
 
 HELD = replace(tubes.case_stress, grade=Grade.HOLD, gravest=Grade.HOLD)
 SOUND = (
@@ -404,4 +404,32 @@ def test_a_safety_check_that_the_word_of_another_part_ends_is_listed(office: Off
     office.shop.replace("pipe.toml", '"rack-2"', '"rack"')
     assert decide(office, against="main").to_review == (
         "pipe tube.held no longer applies: pipe held_in was rack-2, is rack; rack safety_part was not used, is false",
+    )
+
+
+@rule(
+    "rack.stiff",
+    title="the rack is stiff",
+    on=Rack,
+    grade=Grade.HOLD,
+    cites=[COMMON_PRACTICE],
+    why="for tests",
+    leaves_out="nothing",
+)
+def stiff(rack: Rack, sheet: Sheet) -> Judgement:
+    """A rule on a part that others link to."""
+    if not sheet.belonging_to(rack, Tube):
+        raise sheet.not_applicable("it holds nothing")
+    return sheet.states(True, "it is stiff")
+
+
+def test_a_safety_check_that_ends_because_another_part_no_longer_links_there_is_listed(
+    office: Office,
+) -> None:
+    office.shop.loaded = tubes.tubes(tubes.stress, stiff)
+    office.shop.write({"rack-2.toml": RACK}, settings=WITH_METALS)
+    committed(office)
+    office.shop.replace("tube.toml", '"rack"', '"rack-2"')
+    assert decide(office, against="main").to_review == (
+        "rack rack.stiff no longer applies: tube on rack was tube, is none",
     )
