@@ -25,6 +25,12 @@ from .register_file import (
     ENTRY as ENTRY,
     read_register as read_register,
 )
+from .regular_files import (
+    LARGEST as LARGEST,
+    LARGEST_REGISTER as LARGEST_REGISTER,
+    not_regular as not_regular,
+    read_regular as read_regular,
+)
 from .revisions import (
     at_revision as at_revision,
     lay_out as lay_out,

@@ -7,7 +7,8 @@ from pathlib import Path
 from typing import Any
 
 from speclint.repository.folder import spec_files
-from speclint.repository.reading import read_toml
+from speclint.repository.reading import read_named
+from speclint.repository.regular_files import LARGEST_REGISTER, not_regular, read_regular
 from speclint.repository.revisions import Snapshot
 from speclint.repository.settings import FILE_NAME, Settings
 from speclint.specs import bare
@@ -20,13 +21,22 @@ def changes_of_basis(
     yield from _settings_changed(root, folder)
     files = {old.signers_file, *old.materials} | ({new.signers_file, *new.materials} if new else set())
     for file in sorted(files):
-        was, path = before.read(file), root / file
-        now = path.read_bytes() if path.is_file() else None
+        was, now = before.read(file), _content(root, file)
         if _plain(was) != _plain(now):
             yield f"{file} {_removed_or_changed(was, now)}"
     there = set(spec_files(root, old))
     for file in sorted(set(spec_files(folder, old)) - there):
         yield f"{file} is removed or moved: what it held is no longer checked under that name"
+
+
+def _content(root: Path, file: str) -> bytes | None:
+    """What a file holds; None where it is not there, or is not one that is read."""
+    if not_regular(root, file):
+        return None
+    try:
+        return read_regular(root / file, LARGEST_REGISTER)
+    except OSError:
+        return None
 
 
 def _plain(content: bytes | None) -> bytes | None:
@@ -40,7 +50,7 @@ def _removed_or_changed(was: bytes | None, now: bytes | None) -> str:
 
 
 def _settings_changed(root: Path, folder: Path) -> Iterator[str]:
-    was, now = (_flat(bare(read_toml(place / FILE_NAME, FILE_NAME))) for place in (folder, root))
+    was, now = (_flat(bare(read_named(place, FILE_NAME))) for place in (folder, root))
     for key in sorted({**was, **now}):
         if was.get(key) != now.get(key):
             before, after = was.get(key, "not stated"), now.get(key, "not stated")

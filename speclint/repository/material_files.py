@@ -6,7 +6,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from speclint.errors import Complaint, Location
-from speclint.repository.settings import FILE_NAME, Settings
+from speclint.repository.regular_files import not_regular, read_regular
+from speclint.repository.settings import FILE_NAME, Settings, inside
 
 if TYPE_CHECKING:
     from speclint.handbook.materials import Material
@@ -19,14 +20,18 @@ def read_own_materials(root: Path, settings: Settings) -> tuple[dict[str, Materi
     for file in settings.materials:
         from speclint.handbook.materials import MaterialsError, read_materials
 
-        path = root / file
-        if not path.resolve().is_relative_to(root):
+        where = Location(FILE_NAME, 0, "materials")
+        if not inside(file):
+            complaints.append(Complaint(where, "lies outside the repository", f'"{file}"', "a file in it"))
+            continue
+        if what := not_regular(root, file):
             complaints.append(
-                Complaint(Location(FILE_NAME, 0, "materials"), "lies outside the repository", f'"{file}"')
+                Complaint(where, f"this is {what}, which is not read", f'"{file}"', "a file in it")
             )
             continue
         try:
-            found.update({one.name: one for one in read_materials(path.read_text(encoding="utf-8"), file)})
+            text = read_regular(root / file).decode("utf-8")
+            found.update({one.name: one for one in read_materials(text, file)})
         except MaterialsError as problem:
             complaints += problem.complaints
         except (OSError, UnicodeDecodeError) as problem:
