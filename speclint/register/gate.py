@@ -9,7 +9,6 @@ the change has settings of its own, these must release it too.
 from __future__ import annotations
 
 import datetime as dt
-import tempfile
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -27,6 +26,7 @@ from speclint.repository import (
     find_root,
     lay_out,
     load_settings,
+    scratch_folder,
 )
 from speclint.rules import Grade
 
@@ -81,8 +81,8 @@ def judge(
         loaded = load()
         if against is None:
             return _judged(paths, loaded, today)
-        with tempfile.TemporaryDirectory() as folder:
-            return _judged_against(paths, loaded, today, against, Path(folder))
+        with scratch_folder() as folder:
+            return _judged_against(paths, loaded, today, against, folder)
     except SpeclintError as problem:
         return Decision((Reason(str(problem), code=problem.exit_code),), against=against or "")
 

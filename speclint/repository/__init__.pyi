@@ -12,6 +12,9 @@ from .concession import (
 from .design import (
     Design as Design,
 )
+from .file_replacement import (
+    replace_file as replace_file,
+)
 from .folder import (
     find_root as find_root,
     spec_files as spec_files,
@@ -20,6 +23,10 @@ from .opening import (
     Repository as Repository,
     families_left_out as families_left_out,
     open_repository as open_repository,
+)
+from .output_target import (
+    refuse_target as refuse_target,
+    write_output as write_output,
 )
 from .register_file import (
     ENTRY as ENTRY,
@@ -36,6 +43,9 @@ from .revisions import (
     lay_out as lay_out,
     staged as staged,
     staged_changes as staged_changes,
+)
+from .scratch_folder import (
+    scratch_folder as scratch_folder,
 )
 from .settings import (
     FILE_NAME as FILE_NAME,
