@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from speclint.checking import Assessment, Check, assess, find_check, used_of
 from speclint.errors import Complaint, DesignError, SettingsError, SigningError
+from speclint.register.lock import locked
 from speclint.register.signatures import sign
 from speclint.register.standing import (
     Standing,
@@ -20,7 +21,14 @@ from speclint.register.standing import (
     unaccepted,
 )
 from speclint.register.writing import append_entry, put_signature
-from speclint.repository import Concession, Register, Settings, find_concession
+from speclint.repository import (
+    Concession,
+    Register,
+    Settings,
+    find_concession,
+    not_regular,
+    read_register,
+)
 from speclint.specs import NotStated
 
 if TYPE_CHECKING:
@@ -56,6 +64,10 @@ class Opened:
         """The file of the register."""
         return self.root / self.register.file
 
+    def read_again(self) -> Opened:
+        """The same with the register as it now is: read under its lock, as another run may have changed it."""
+        return replace(self, register=_readable(read_register(self.root, self.settings)))
+
 
 def stand_of(folder: Path, loaded: Loaded, today: dt.date) -> tuple[Register, tuple[Standing, ...]]:
     """The register of a repository, and the state of each of its entries today.
@@ -77,10 +89,16 @@ def opened(folder: Path, loaded: Loaded, today: dt.date) -> Opened:
     assessment = assess([folder], loaded, ())
     if assessment.settings is None:
         raise SettingsError("; ".join(str(one) for one in assessment.complaints))
-    register = assessment.register
+    root, register = assessment.root, assessment.register
+    if what := not_regular(root, register.file):
+        raise SettingsError(f"{register.file}: this is {what}, which is neither read nor written")
+    return Opened(root, assessment.settings, _readable(register), surroundings(assessment, today))
+
+
+def _readable(register: Register) -> Register:
     if register.complaints:
         raise SettingsError("; ".join(str(one) for one in register.complaints))
-    return Opened(assessment.root, assessment.settings, register, surroundings(assessment, today))
+    return register
 
 
 def surroundings(assessment: Assessment, today: dt.date, signers: Path | None = None) -> Surroundings:
@@ -94,6 +112,7 @@ def surroundings(assessment: Assessment, today: dt.date, signers: Path | None = 
         signers or assessment.root / assessment.settings.signers_file,
         today,
         {check.order: check for check in assessment.checks},
+        "" if signers else not_regular(assessment.root, assessment.settings.signers_file),
     )
 
 
@@ -103,16 +122,20 @@ def concede(
     """Enter a concession in the register, signed where a key is given; returns it and the file of the register.
 
     :raises DesignError: where there is no such finding, or this person may not accept it.
-    :raises SettingsError: where the register cannot be read or written.
+    :raises SettingsError: where the register cannot be read.
+    :raises OutputError: where it cannot be locked or written.
     :raises SigningError: where the key does not sign for the person.
     """
     repository = opened(folder, loaded, today)
     found = _finding(acceptance, repository)
     concession = _made(acceptance, found, repository, today)
-    if key is not None:
-        concession = _signed(concession, repository, key)
-    _refuse_duplicate(concession, repository)
-    append_entry(repository.file, concession)
+    with locked(repository.file):
+        repository = repository.read_again()
+        concession = replace(concession, number=next_number(repository.register))
+        if key is not None:
+            concession = _signed(concession, repository, key)
+        _refuse_duplicate(concession, repository)
+        append_entry(repository.file, concession)
     return concession, repository.register.file
 
 
@@ -122,18 +145,21 @@ def sign_entry(
     """Sign an entry of the register with the key of whoever accepted the finding; an older signature is replaced.
 
     :raises DesignError: where there is no such entry, or its finding is no longer what was accepted.
+    :raises OutputError: where the register cannot be locked or written.
     :raises SigningError: where the key does not sign for the person who accepted it.
     """
     repository = opened(folder, loaded, today)
-    concession = find_concession(repository.register, number)
-    if isinstance(concession, Complaint):
-        raise DesignError(str(concession))
-    bare = replace(concession, signature="")
-    (standing,) = standings(Register(repository.register.file, (bare,)), repository.surroundings)
-    if not standing.holds and standing.state != "not signed":
-        raise DesignError(f"{number} is {standing.state}: {'; '.join(standing.reasons)}")
-    signed = _signed(concession, repository, key)
-    put_signature(repository.file, signed)
+    with locked(repository.file):
+        repository = repository.read_again()
+        concession = find_concession(repository.register, number)
+        if isinstance(concession, Complaint):
+            raise DesignError(str(concession))
+        bare = replace(concession, signature="")
+        (standing,) = standings(Register(repository.register.file, (bare,)), repository.surroundings)
+        if not standing.holds and standing.state != "not signed":
+            raise DesignError(f"{number} is {standing.state}: {'; '.join(standing.reasons)}")
+        signed = _signed(concession, repository, key)
+        put_signature(repository.file, signed)
     return signed, repository.register.file
 
 

@@ -69,7 +69,8 @@ class Standing:
 class Surroundings:
     """What concessions are compared with: one design under one set of settings, on one day.
 
-    ``signers`` is the file of allowed signers; ``checks`` are those already made, by component and rule.
+    ``signers`` is the file of allowed signers, ``signers_are`` what it is where it is not to be read, such as "a
+    pipe"; ``checks`` are those already made, by component and rule.
     """
 
     context: Context
@@ -78,6 +79,7 @@ class Surroundings:
     signers: Path
     today: dt.date
     checks: Mapping[tuple[str, str], Check]
+    signers_are: str = ""
 
     def check(self, concession: Concession) -> Check | str:
         """The check that a concession is about, or why there is none."""
@@ -194,6 +196,9 @@ def bad_signature(concession: Concession, surroundings: Surroundings) -> Iterato
     reviewer = reviewer_called(concession.accepted_by, surroundings.settings)
     if reviewer is None or isinstance(reviewer.signs_as, NotStated):
         yield f"speclint.toml does not say under what name {concession.accepted_by} signs"
+        return
+    if surroundings.signers_are:
+        yield f"the file of signers, {surroundings.signers.name}, is {surroundings.signers_are}, which is not read"
         return
     try:
         fault = fault_of(
