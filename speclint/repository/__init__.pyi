@@ -33,7 +33,6 @@ from .register_file import (
     read_register as read_register,
 )
 from .regular_files import (
-    LARGEST as LARGEST,
     LARGEST_REGISTER as LARGEST_REGISTER,
     not_regular as not_regular,
     read_regular as read_regular,

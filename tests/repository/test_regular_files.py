@@ -11,7 +11,8 @@ from pathlib import Path
 
 import pytest
 
-from speclint.repository import LARGEST, load_settings, not_regular, read_register, read_regular
+from speclint.repository import load_settings, not_regular, read_register, read_regular
+from speclint.repository.regular_files import LARGEST
 from speclint.testing import SETTINGS, DesignFolder
 from tests.tubes import FILES, tubes
 
