@@ -179,4 +179,5 @@ def changed_since(
         prepared=before.prepared(design),
         withdrawn=before.withdrawn(design, paths),
         signers=before.signers if on_its_basis else now.signers,
+        signers_are="" if on_its_basis else now.signers_are,
     )

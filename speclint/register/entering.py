@@ -12,12 +12,22 @@ from speclint.checking import Assessment, Check, assess, find_check, used_of
 from speclint.errors import Complaint, DesignError, SettingsError, SigningError
 from speclint.register.comparison import before_at, changed_since
 from speclint.register.entitled import unaccepted, unaccepted_withdrawal
+from speclint.register.lock import locked
 from speclint.register.people import reviewer_called
 from speclint.register.signatures import sign
 from speclint.register.standing import Standing, Surroundings, accepts_beside, bad_signature, standings
 from speclint.register.withdrawals import WITHDRAWAL, Withdrawal
 from speclint.register.writing import append_entry, put_signature
-from speclint.repository import Concession, Register, Settings, find_concession, open_repository
+from speclint.repository import (
+    Concession,
+    Register,
+    Settings,
+    find_concession,
+    not_regular,
+    open_repository,
+    read_register,
+    scratch_folder,
+)
 from speclint.rules import Grade
 from speclint.specs import NotStated
 
@@ -53,6 +63,10 @@ class Opened:
     def file(self) -> Path:
         """The file of the register."""
         return self.root / self.register.file
+
+    def read_again(self) -> Opened:
+        """The same with the register as it now is: read under its lock, as another run may have changed it."""
+        return replace(self, register=_readable(read_register(self.root, self.settings)))
 
 
 def stand_of(folder: Path, loaded: Loaded, today: dt.date) -> tuple[Register, tuple[Standing, ...]]:
@@ -96,10 +110,16 @@ def opened_as_change(folder: Path, loaded: Loaded, today: dt.date, against: str,
 
 
 def _opened(assessment: Assessment, compared: Surroundings) -> Opened:
-    register = assessment.register
+    root, register = assessment.root, assessment.register
+    if what := not_regular(root, register.file):
+        raise SettingsError(f"{register.file}: this is {what}, which is neither read nor written")
+    return Opened(root, compared.settings, _readable(register), compared)
+
+
+def _readable(register: Register) -> Register:
     if register.complaints:
         raise SettingsError("; ".join(str(one) for one in register.complaints))
-    return Opened(assessment.root, compared.settings, register, compared)
+    return register
 
 
 def surroundings(assessment: Assessment, today: dt.date, signers: Path | None = None) -> Surroundings:
@@ -113,6 +133,7 @@ def surroundings(assessment: Assessment, today: dt.date, signers: Path | None = 
         signers or assessment.root / assessment.settings.signers_file,
         today,
         {check.order: check for check in assessment.checks},
+        "" if signers else not_regular(assessment.root, assessment.settings.signers_file),
     )
 
 
@@ -131,15 +152,14 @@ def concede(
 
     :raises DesignError: where there is no such finding, or this person may not accept it.
     :raises RevisionError: where git has no such revision.
-    :raises SettingsError: where the register cannot be read or written.
+    :raises SettingsError: where the register cannot be read.
+    :raises OutputError: where it cannot be locked or written.
     :raises SigningError: where the key does not sign for the person.
     """
     if against is None:
         return _entered(acceptance, opened(folder, loaded, today), today, key)
-    import tempfile
-
-    with tempfile.TemporaryDirectory() as place:
-        repository = opened_as_change(folder, loaded, today, against, Path(place))
+    with scratch_folder() as place:
+        repository = opened_as_change(folder, loaded, today, against, place)
         return _entered(acceptance, repository, today, key)
 
 
@@ -150,10 +170,13 @@ def _entered(
         concession = _of_withdrawal(acceptance, _withdrawal(acceptance, repository), repository, today)
     else:
         concession = _made(acceptance, _finding(acceptance, repository), repository, today)
-    if key is not None:
-        concession = _signed(concession, repository, key)
-    _refuse_duplicate(concession, repository)
-    append_entry(repository.file, concession)
+    with locked(repository.file):
+        repository = repository.read_again()
+        concession = replace(concession, number=next_number(repository.register))
+        if key is not None:
+            concession = _signed(concession, repository, key)
+        _refuse_duplicate(concession, repository)
+        append_entry(repository.file, concession)
     return concession, repository.register.file
 
 
@@ -163,18 +186,21 @@ def sign_entry(
     """Sign an entry of the register with the key of whoever accepted the finding; an older signature is replaced.
 
     :raises DesignError: where there is no such entry, or its finding is no longer what was accepted.
+    :raises OutputError: where the register cannot be locked or written.
     :raises SigningError: where the key does not sign for the person who accepted it.
     """
     repository = opened(folder, loaded, today)
-    concession = find_concession(repository.register, number)
-    if isinstance(concession, Complaint):
-        raise DesignError(str(concession))
-    bare = replace(concession, signature="")
-    (standing,) = standings(Register(repository.register.file, (bare,)), repository.surroundings)
-    if not standing.holds and standing.state not in ("not signed", "withdrawn"):
-        raise DesignError(f"{number} is {standing.state}: {'; '.join(standing.reasons)}")
-    signed = _signed(concession, repository, key)
-    put_signature(repository.file, signed)
+    with locked(repository.file):
+        repository = repository.read_again()
+        concession = find_concession(repository.register, number)
+        if isinstance(concession, Complaint):
+            raise DesignError(str(concession))
+        bare = replace(concession, signature="")
+        (standing,) = standings(Register(repository.register.file, (bare,)), repository.surroundings)
+        if not standing.holds and standing.state not in ("not signed", "withdrawn"):
+            raise DesignError(f"{number} is {standing.state}: {'; '.join(standing.reasons)}")
+        signed = _signed(concession, repository, key)
+        put_signature(repository.file, signed)
     return signed, repository.register.file
 
 

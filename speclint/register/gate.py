@@ -9,7 +9,6 @@ the change has settings of its own, these must release it too.
 from __future__ import annotations
 
 import datetime as dt
-import tempfile
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -23,7 +22,7 @@ from speclint.register.entering import surroundings
 from speclint.register.people import reviewer_called
 from speclint.register.standing import Standing, standings
 from speclint.register.withdrawals import WITHDRAWAL, Withdrawal
-from speclint.repository import Basis, Settings, open_repository
+from speclint.repository import Basis, Settings, open_repository, scratch_folder
 from speclint.rules import Grade
 
 if TYPE_CHECKING:
@@ -88,8 +87,8 @@ def judge(
         loaded = load()
         if against is None:
             return _judged(paths, loaded, today)
-        with tempfile.TemporaryDirectory() as folder:
-            return _judged_against(paths, loaded, today, against, Path(folder))
+        with scratch_folder() as folder:
+            return _judged_against(paths, loaded, today, against, folder)
     except SpeclintError as problem:
         return Decision((Reason(str(problem), code=problem.exit_code),), against=against or "")
 

@@ -7,7 +7,6 @@ or when one of its checks consulted one that is. Everything is read from git's i
 from __future__ import annotations
 
 import datetime as dt
-import tempfile
 from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -24,6 +23,7 @@ from speclint.repository import (
     find_root,
     is_toml,
     lay_out,
+    scratch_folder,
     staged,
     staged_changes,
 )
@@ -61,8 +61,8 @@ def assess_staged(
     if FILE_NAME not in snapshot.blobs:
         raise DesignError(f"{root}: {FILE_NAME} is neither committed nor staged")
     files = staged_changes(root)
-    with tempfile.TemporaryDirectory() as folder:
-        copy = Path(folder) / root.name
+    with scratch_folder() as folder:
+        copy = folder / root.name
         lay_out(snapshot, copy)
         found = assess([copy], loaded, ())
         if found.context is not None and found.design is not None and found.settings is not None:

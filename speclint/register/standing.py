@@ -72,8 +72,9 @@ class Standing:
 class Surroundings:
     """What concessions are compared with: one design under one set of settings, on one day.
 
-    ``signers`` is the file of allowed signers; ``checks`` are those already made, by component and rule. For a
-    change, ``prepared`` names who prepared each component before it, ``withdrawn`` are the components it withdraws.
+    ``signers`` is the file of allowed signers, ``signers_are`` what it is where it is not to be read, such as "a
+    pipe"; ``checks`` are those already made, by component and rule. For a change, ``prepared`` names who prepared
+    each component before it, ``withdrawn`` are the components it withdraws.
     """
 
     context: Context
@@ -82,6 +83,7 @@ class Surroundings:
     signers: Path
     today: dt.date
     checks: Mapping[tuple[str, str], Check]
+    signers_are: str = ""
     prepared: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     withdrawn: Mapping[str, Withdrawal] = field(default_factory=dict)
 
@@ -201,6 +203,9 @@ def bad_signature(concession: Concession, surroundings: Surroundings) -> Iterato
     reviewer = reviewer_called(concession.accepted_by, surroundings.settings)
     if reviewer is None or isinstance(reviewer.signs_as, NotStated):
         yield f"speclint.toml does not say under what name {concession.accepted_by} signs"
+        return
+    if surroundings.signers_are:
+        yield f"the file of signers, {surroundings.signers.name}, is {surroundings.signers_are}, which is not read"
         return
     try:
         fault = fault_of(

@@ -18,6 +18,9 @@ from .concession import (
 from .design import (
     Design as Design,
 )
+from .file_replacement import (
+    replace_file as replace_file,
+)
 from .folder import (
     chosen as chosen,
     find_root as find_root,
@@ -30,9 +33,18 @@ from .opening import (
     families_left_out as families_left_out,
     open_repository as open_repository,
 )
+from .output_target import (
+    refuse_target as refuse_target,
+    write_output as write_output,
+)
 from .register_file import (
     ENTRY as ENTRY,
     read_register as read_register,
+)
+from .regular_files import (
+    LARGEST_REGISTER as LARGEST_REGISTER,
+    not_regular as not_regular,
+    read_regular as read_regular,
 )
 from .revisions import (
     Snapshot as Snapshot,
@@ -41,6 +53,9 @@ from .revisions import (
     lay_out as lay_out,
     staged as staged,
     staged_changes as staged_changes,
+)
+from .scratch_folder import (
+    scratch_folder as scratch_folder,
 )
 from .settings import (
     FILE_NAME as FILE_NAME,

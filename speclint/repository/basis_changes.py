@@ -7,7 +7,8 @@ from pathlib import Path
 from typing import Any
 
 from speclint.repository.design import Design
-from speclint.repository.reading import read_toml
+from speclint.repository.reading import read_named
+from speclint.repository.regular_files import LARGEST_REGISTER, not_regular, read_regular
 from speclint.repository.revisions import Snapshot
 from speclint.repository.settings import FILE_NAME, Settings
 from speclint.repository.spec_files import is_toml
@@ -21,12 +22,11 @@ def changes_of_basis(
     yield from _settings_changed(root, folder)
     files = {old.signers_file, *old.materials} | ({new.signers_file, *new.materials} if new else set())
     for file in sorted(files):
-        was, path = before.read(file), root / file
-        now = path.read_bytes() if path.is_file() else None
+        was, now = before.read(file), _content(root, file)
         if _plain(was) == _plain(now):
             continue
         if was is not None and now is not None and is_toml(file):
-            tables = (_flat(bare(read_toml(place / file, file))) for place in (folder, root))
+            tables = (_flat(bare(read_named(place, file))) for place in (folder, root))
             yield from (f"{file} {line}" for line in _differences(*tables))
         else:
             yield f"{file} {_removed_or_changed(was, now)}"
@@ -54,17 +54,15 @@ def removed_specs(before: Design, now: Design) -> Iterator[str]:
 def touched_specs(before: Design, now: Design) -> set[str]:
     """The ids of the specs that the change alters, adds or takes away, and of those that it links to or unlinks."""
     changed = {
-        name
-        for name in before.files.keys() | now.files.keys()
-        if _content(before, name) != _content(now, name)
+        name for name in before.files.keys() | now.files.keys() if _spec(before, name) != _spec(now, name)
     }
     linked = {name for one in changed for name in _links(before, one) ^ _links(now, one)}
     return changed | linked
 
 
-def _content(design: Design, name: str) -> bytes | None:
-    path = design.root / design.files.get(name, "")
-    return _plain(path.read_bytes()) if path.is_file() else None
+def _spec(design: Design, name: str) -> bytes | None:
+    file = design.files.get(name)
+    return None if file is None else _plain(_content(design.root, file))
 
 
 def _links(design: Design, name: str) -> set[str]:
@@ -77,13 +75,23 @@ def _duties(design: Design) -> dict[str, str]:
 
 
 def _table(design: Design, file: str) -> dict[str, str]:
-    return _flat(bare(read_toml(design.root / file, file)))
+    return _flat(bare(read_named(design.root, file)))
 
 
 def _differences(was: Mapping[str, str], now: Mapping[str, str]) -> Iterator[str]:
     for key in sorted({**was, **now}):
         if was.get(key) != now.get(key):
             yield f"{key} was {was.get(key, 'not stated')}, is {now.get(key, 'not stated')}"
+
+
+def _content(root: Path, file: str) -> bytes | None:
+    """What a file holds; None where it is not there, or is not one that is read."""
+    if not_regular(root, file):
+        return None
+    try:
+        return read_regular(root / file, LARGEST_REGISTER)
+    except OSError:
+        return None
 
 
 def _plain(content: bytes | None) -> bytes | None:
@@ -97,7 +105,7 @@ def _removed_or_changed(was: bytes | None, now: bytes | None) -> str:
 
 
 def _settings_changed(root: Path, folder: Path) -> Iterator[str]:
-    was, now = (_flat(bare(read_toml(place / FILE_NAME, FILE_NAME))) for place in (folder, root))
+    was, now = (_flat(bare(read_named(place, FILE_NAME))) for place in (folder, root))
     yield from (f"{FILE_NAME} {line}" for line in _differences(was, now))
 
 

@@ -8,7 +8,8 @@ from typing import TYPE_CHECKING
 
 from speclint.errors import Complaint, Location, locate
 from speclint.repository.likeness import look
-from speclint.repository.settings import FILE_NAME, Settings
+from speclint.repository.regular_files import not_regular, read_regular
+from speclint.repository.settings import FILE_NAME, Settings, inside
 
 if TYPE_CHECKING:
     from speclint.handbook.materials import Material
@@ -27,14 +28,17 @@ def read_own_materials(
     for file in settings.materials:
         from speclint.handbook.materials import MaterialsError, names, read_materials
 
-        path = root / file
-        if not path.resolve().is_relative_to(root):
+        where = Location(FILE_NAME, 0, "materials")
+        if not inside(file):
+            complaints.append(Complaint(where, "lies outside the repository", f'"{file}"', "a file in it"))
+            continue
+        if what := not_regular(root, file):
             complaints.append(
-                Complaint(Location(FILE_NAME, 0, "materials"), "lies outside the repository", f'"{file}"')
+                Complaint(where, f"this is {what}, which is not read", f'"{file}"', "a file in it")
             )
             continue
         try:
-            text = path.read_text(encoding="utf-8")
+            text = read_regular(root / file).decode("utf-8")
             own = {one.name: one for one in read_materials(text, file)}
         except MaterialsError as problem:
             complaints += problem.complaints

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -78,7 +79,7 @@ def families_left_out(paths: Sequence[Path]) -> tuple[str, ...]:
 
 
 def _register_of(root: Path, settings: Settings) -> Register:
-    if not (root / settings.register_file).exists():
+    if not os.path.lexists(root / settings.register_file):
         return Register(settings.register_file)
     from speclint.repository.register_file import read_register  # only where there is one
 

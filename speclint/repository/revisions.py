@@ -13,7 +13,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 
-from speclint.errors import RevisionError
+from speclint.errors import OutputError, RevisionError
 from speclint.repository.settings import Settings, load_settings
 from speclint.repository.spec_files import is_toml
 
@@ -50,14 +50,18 @@ class Snapshot:
         """Write the wanted files into a folder outside of the repository.
 
         :raises RevisionError: for a wanted file that is a symbolic link, or whose name leads out of the folder.
+        :raises OutputError: where the folder has no room for them.
         """
         files = [file for file in self.blobs if wanted(file)]
         for file, content in zip(files, self._contents(files), strict=True):
             path = folder / PurePosixPath(file)
             if not path.resolve().is_relative_to(folder.resolve()):
                 raise RevisionError(f"{file}: this name leads out of the repository")
-            path.parent.mkdir(parents=True, exist_ok=True)
-            path.write_bytes(content)
+            try:
+                path.parent.mkdir(parents=True, exist_ok=True)
+                path.write_bytes(content)
+            except OSError as problem:
+                raise OutputError(f"{path}: cannot be written: {problem.strerror or problem}") from problem
 
     def _contents(self, files: Sequence[str]) -> Iterator[bytes]:
         for file in files:
