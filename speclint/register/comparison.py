@@ -140,9 +140,10 @@ class Before:
         A component under a new name may be one of its kind that is gone: whoever prepared that, prepared this.
         """
         found = {name: _preparers(spec) for name, spec in self.design.specs.items()}
-        gone = [self.design.specs[name] for name in self.design.specs.keys() - now.specs.keys()]
+        kinds = {name: spec.kind for name, spec in now.specs.items()}
+        gone = [spec for name, spec in self.design.specs.items() if kinds.get(name) != spec.kind]
         for name in now.specs.keys() - self.design.specs.keys():
-            alike = [one for one in gone if one.kind == now.specs[name].kind]
+            alike = [one for one in gone if one.kind == kinds[name]]
             found[name] = tuple(sorted({who for one in alike for who in _preparers(one)}))
         return found
 

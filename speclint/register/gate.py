@@ -57,7 +57,7 @@ class Decision:
     """Released when there is no reason against it.
 
     ``accepted`` are the concessions of the holds that are released, ``ending`` all that end soon, ``ended``
-    those that no longer count, of any grade; ``to_review`` is what the change does to the gate itself.
+    those that no longer count, of any grade; ``to_review`` is what the change alters of what it is judged by.
     """
 
     reasons: tuple[Reason, ...]

@@ -290,18 +290,21 @@ def test_whoever_prepared_it_after_the_change_cannot_either(office: Office) -> N
     assert "C-001 is not accepted: M. Coyle prepared tube" in said(decide(office, against="main"))
 
 
+@pytest.mark.parametrize("left", [None, 'kind = "duty"\n'])
 @pytest.mark.parametrize("file", ["tube.toml", "other.toml"])
-def test_a_part_under_a_new_name_keeps_whoever_prepared_it(office: Office, file: str) -> None:
-    """Renamed within its file, or as a new spec beside the removal of one of its kind."""
+def test_a_part_under_a_new_name_keeps_whoever_prepared_it(
+    office: Office, file: str, left: str | None
+) -> None:
+    """Renamed within its file, or as a new spec where one of its kind is removed or turned into something else."""
     office.shop.replace("tube.toml", "A. Render", "M. Coyle")
     committed(office)
     (office.shop.root / "tube.toml").unlink()
     renamed = SOUND.replace("30 bar", "45 bar").replace("A. Render", "J. Ostler") + 'id = "pipe"\n'
-    office.shop.write({file: renamed}, settings=WITH_METALS)
+    remains = {} if left is None else {"remains.toml": left + 'id = "tube"\n'}
+    office.shop.write({file: renamed, **remains}, settings=WITH_METALS)
     office.concede(component="pipe")
-    assert "C-001 is not accepted: M. Coyle prepared pipe before this change" in said(
-        decide(office, against="main")
-    )
+    refused = "C-001 is not accepted: M. Coyle prepared pipe before this change"
+    assert refused in said(decide(office, against="main"))
 
 
 def test_a_new_part_beside_the_others_is_nobodys_before(office: Office) -> None:
