@@ -38,8 +38,8 @@ def module_of(word: str) -> ModuleType:
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command; returns the exit code.
 
-    0 nothing in the way; 1 findings; 2 a spec, setting or option could not be read; 3 a rule or a family
-    could not be run.
+    0 nothing in the way; 1 findings; 2 a spec, setting or option could not be read, or a file not be written; 3 a
+    rule or a family could not be run.
     """
     from speclint.reports import speak_utf8
 
@@ -48,6 +48,10 @@ def main(arguments: Sequence[str] | None = None) -> int:
     options = _parser(given).parse_args(given)
     command: Callable[[argparse.Namespace], int] = options.command
     try:
+        if (to := getattr(options, "to", None)) is not None:
+            from speclint.repository import refuse_target
+
+            refuse_target(to)  # before the work that it would spoil
         return command(options)
     except SpeclintError as problem:
         print(f"speclint: {problem}", file=sys.stderr)

@@ -7,8 +7,6 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from speclint.errors import SettingsError
-
 if TYPE_CHECKING:
     from speclint.reports import Page
 
@@ -16,7 +14,7 @@ if TYPE_CHECKING:
 def show(page_of: Callable[[int], Page], file: Path | None = None) -> None:
     """Print a page as wide as there is room, or write it to a file.
 
-    :raises SettingsError: for a file that cannot be written.
+    :raises OutputError: for a file that cannot be written, or belongs to a design.
     """
     from speclint.reports import put, width_of
 
@@ -30,15 +28,14 @@ def show(page_of: Callable[[int], Page], file: Path | None = None) -> None:
 def write(text: str, file: Path | None = None) -> None:
     """Print text, or write it to a file.
 
-    :raises SettingsError: for a file that cannot be written.
+    :raises OutputError: for a file that cannot be written, or belongs to a design.
     """
     if file is None:
         sys.stdout.write(text)
         return
-    try:
-        file.write_text(text, encoding="utf-8", newline="\n")
-    except OSError as problem:
-        raise SettingsError(f"{file}: cannot be written: {problem.strerror or problem}") from problem
+    from speclint.repository import write_output
+
+    write_output(file, text)
 
 
 def write_data(data: object, file: Path | None = None) -> None:

@@ -8,6 +8,7 @@ from .exceptions import (
     FamilyError as FamilyError,
     NotKnown as NotKnown,
     OutOfRange as OutOfRange,
+    OutputError as OutputError,
     QuantityError as QuantityError,
     RevisionError as RevisionError,
     SettingsError as SettingsError,

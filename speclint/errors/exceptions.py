@@ -11,6 +11,7 @@ Anything else that reaches the top is a defect of speclint and keeps its traceba
     ├── DesignError                    paths and names on the command line
     ├── SigningError                   ssh-keygen absent, or a key that will not sign
     ├── RevisionError                  git absent, or a revision that cannot be read
+    ├── OutputError                    a file that cannot be written; what was there is left as it was
     ├── FamilyError                    exit 3: a family absent, broken or claiming a taken name
     ├── OutOfRange (ValueError)        a formula or a table used outside its range: a query on the sheet
     └── NotKnown (LookupError)         a table that does not hold the entry: not assessed on the sheet
@@ -50,6 +51,10 @@ class SigningError(SpeclintError):
 
 class RevisionError(SpeclintError):
     """A git revision, or what is staged, cannot be read."""
+
+
+class OutputError(SpeclintError):
+    """A file cannot be written, or must not be: what was there is left as it was."""
 
 
 class FamilyError(SpeclintError):

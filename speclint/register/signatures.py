@@ -12,6 +12,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from speclint.errors import SigningError
+from speclint.repository import replace_file, scratch_folder
 
 if TYPE_CHECKING:
     import subprocess
@@ -43,14 +44,12 @@ def fault_of(statement: bytes, signature: str, signer: str, signers: Path) -> st
 
     :raises SigningError: where ssh-keygen is absent: then no signature can be verified.
     """
-    import tempfile
-
     program = _program()
     if not signers.is_file():
         return f"the file of signers, {signers.name}, is not there"
-    with tempfile.TemporaryDirectory() as folder:
-        file = Path(folder) / "signature"
-        file.write_text(signature, encoding="utf-8", newline="\n")
+    with scratch_folder() as folder:
+        file = folder / "signature"
+        replace_file(file, signature.encode("utf-8"))
         command = [
             program,
             "-Y",

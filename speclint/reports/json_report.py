@@ -37,6 +37,7 @@ def document(assessment: Assessment) -> dict[str, Any]:
         **({"left_out": list(left_out)} if (left_out := assessment.loaded.left_out) else {}),
         "checks": [check_as_data(check) for check in assessment.checks],
         "complaints": [_complaint(complaint) for complaint in assessment.complaints],
+        **({"passed_over": passed_over_data(assessment)} if assessment.passed_over else {}),
         "summary": {
             "specs": len(assessment.design.specs) if assessment.design else 0,
             "checks": assessment.counted(),
@@ -45,6 +46,11 @@ def document(assessment: Assessment) -> dict[str, Any]:
         },
         "exit": assessment.exit_code,
     }
+
+
+def passed_over_data(assessment: Assessment) -> list[dict[str, str]]:
+    """The TOML files that were not read as specs, each with the reason."""
+    return [{"file": one.file, "why": one.why} for one in assessment.passed_over]
 
 
 def check_as_data(check: Check) -> dict[str, Any]:

@@ -13,8 +13,9 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 
-from speclint.errors import RevisionError
+from speclint.errors import OutputError, RevisionError
 from speclint.repository.settings import Settings, load_settings
+from speclint.repository.spec_files import is_toml
 
 _FILE, _LINK = "100", "120000"  # modes of git: a plain file begins with 100, a symbolic link is 120000
 
@@ -41,18 +42,26 @@ class Snapshot:
             return None
         return next(iter(self._contents([file])))
 
+    def is_link(self, file: str) -> bool:
+        """Whether a file is a symbolic link."""
+        return self.blobs[file].mode == _LINK
+
     def write_to(self, folder: Path, wanted: Callable[[str], bool]) -> None:
         """Write the wanted files into a folder outside of the repository.
 
         :raises RevisionError: for a wanted file that is a symbolic link, or whose name leads out of the folder.
+        :raises OutputError: where the folder has no room for them.
         """
         files = [file for file in self.blobs if wanted(file)]
         for file, content in zip(files, self._contents(files), strict=True):
             path = folder / PurePosixPath(file)
             if not path.resolve().is_relative_to(folder.resolve()):
                 raise RevisionError(f"{file}: this name leads out of the repository")
-            path.parent.mkdir(parents=True, exist_ok=True)
-            path.write_bytes(content)
+            try:
+                path.parent.mkdir(parents=True, exist_ok=True)
+                path.write_bytes(content)
+            except OSError as problem:
+                raise OutputError(f"{path}: cannot be written: {problem.strerror or problem}") from problem
 
     def _contents(self, files: Sequence[str]) -> Iterator[bytes]:
         for file in files:
@@ -121,6 +130,12 @@ def staged_changes(root: Path) -> tuple[str, ...]:
     return tuple(sorted(_differing(root, "--ita-invisible-in-index")))
 
 
+def ignored_files(root: Path) -> frozenset[str]:
+    """The TOML files that git ignores: nobody who takes the design from git gets them."""
+    words = ("ls-files", "--others", "--ignored", "--exclude-standard", "-z")
+    return frozenset(file for file in _lines(_git(root, *words)) if is_toml(file))
+
+
 def _differing(root: Path, intended: str) -> set[str]:
     """The files in which the index differs from the last commit, with or without those only marked to be added."""
     base = commit_of(root, "HEAD") or _text(_git(root, "hash-object", "-t", "tree", "--stdin")).strip()
@@ -171,7 +186,7 @@ def _environment() -> dict[str, str]:
 def lay_out(snapshot: Snapshot, folder: Path) -> Settings | None:
     """Write the specs of a snapshot, and what its settings name, into a folder; its settings, if they can be read."""
     folder.mkdir(parents=True, exist_ok=True)
-    snapshot.write_to(folder, lambda file: file.endswith(".toml") and not _hidden(file))
+    snapshot.write_to(folder, lambda file: is_toml(file) and not (_hidden(file) and snapshot.is_link(file)))
     settings, _ = load_settings(folder)
     if settings is not None:
         named = {*settings.materials, settings.signers_file, settings.register_file}

@@ -10,7 +10,7 @@ from pydantic import BeforeValidator, ValidationError
 
 from speclint.errors import Complaint, Location, one_of
 from speclint.quantities import Measure
-from speclint.repository.reading import complaint_of, read_toml
+from speclint.repository.reading import complaint_of, read_named
 from speclint.specs import NOT_STATED, NotStated, Pressure, SpecTable, Stated, Table, Word, bare
 
 FILE_NAME = "speclint.toml"
@@ -145,7 +145,7 @@ class Settings(SpecTable):
 
 def load_settings(root: Path) -> tuple[Settings | None, tuple[Complaint, ...]]:
     """Read the settings of a repository; None with complaints when they cannot be used."""
-    table = read_toml(root / FILE_NAME, FILE_NAME)
+    table = read_named(root, FILE_NAME)
     if isinstance(table, Complaint):
         return None, (table,)
     content = Table(table, Location(FILE_NAME, 1))
@@ -176,10 +176,11 @@ def _faults(settings: Settings) -> Iterator[Complaint]:
         write = f'"{name}" in only one of required and leave_out'
         yield Complaint(where, "a family that is required cannot be left out", f'"{name}"', write)
     for file in (settings.concessions.file, settings.signers.file):
-        if isinstance(file, Stated) and not _inside(file.value):
+        if isinstance(file, Stated) and not inside(file.value):
             yield Complaint(file.where, "this lies outside the repository", f'"{file.value}"', "a file in it")
 
 
-def _inside(file: str) -> bool:
+def inside(file: str) -> bool:
+    """Whether the name of a file, as the settings write it, stays within the repository."""
     path = PurePath(file)
     return not path.is_absolute() and not path.drive and ".." not in path.parts
