@@ -21,6 +21,9 @@ from .opening import (
     families_left_out as families_left_out,
     open_repository as open_repository,
 )
+from .programs import (
+    find_program as find_program,
+)
 from .register_file import (
     ENTRY as ENTRY,
     read_register as read_register,
