@@ -14,6 +14,9 @@ from .exceptions import (
     SigningError as SigningError,
     SpeclintError as SpeclintError,
 )
+from .in_words import (
+    in_words as in_words,
+)
 from .location import (
     NOWHERE as NOWHERE,
     Location as Location,

@@ -4,6 +4,11 @@ from .brought import (
 from .figure_maker import (
     FigureMaker as FigureMaker,
 )
+from .guard import (
+    FamilyFailed as FamilyFailed,
+    Guard as Guard,
+    call as call,
+)
 from .hooks import (
     family as family,
 )
