@@ -7,6 +7,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from speclint.commands.streams import standard_output
 from speclint.errors import SettingsError
 
 if TYPE_CHECKING:
@@ -17,23 +18,27 @@ def show(page_of: Callable[[int], Page], file: Path | None = None) -> None:
     """Print a page as wide as there is room, or write it to a file.
 
     :raises SettingsError: for a file that cannot be written.
+    :raises StreamError: for a standard output that cannot be.
     """
     from speclint.reports import put, width_of
 
     page = page_of(width_of(sys.stdout))
     if file is not None:
         write(page.text(), file)
-    else:
-        put(page, sys.stdout)
+        return
+    with standard_output() as stream:
+        put(page, stream)
 
 
 def write(text: str, file: Path | None = None) -> None:
     """Print text, or write it to a file.
 
     :raises SettingsError: for a file that cannot be written.
+    :raises StreamError: for a standard output that cannot be.
     """
     if file is None:
-        sys.stdout.write(text)
+        with standard_output() as stream:
+            stream.write(text)
         return
     try:
         file.write_text(text, encoding="utf-8", newline="\n")
@@ -43,6 +48,6 @@ def write(text: str, file: Path | None = None) -> None:
 
 def write_data(data: object, file: Path | None = None) -> None:
     """Print data as JSON, or write it to a file."""
-    import json
+    from speclint.reports import json_text
 
-    write(json.dumps(data, ensure_ascii=False, indent=1) + "\n", file)
+    write(json_text(data), file)

@@ -9,10 +9,12 @@ from .exceptions import (
     NotKnown as NotKnown,
     OutOfRange as OutOfRange,
     QuantityError as QuantityError,
+    ReaderLeft as ReaderLeft,
     RevisionError as RevisionError,
     SettingsError as SettingsError,
     SigningError as SigningError,
     SpeclintError as SpeclintError,
+    StreamError as StreamError,
 )
 from .in_words import (
     in_words as in_words,
