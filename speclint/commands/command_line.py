@@ -61,9 +61,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
 def _run(given: Sequence[str]) -> int:
     options = _parser(given).parse_args(given)
     _refuse_what_is_no_text(options)
-    if getattr(options, "to", None) is None:
-        with standard_output():
-            pass  # nothing is done whose result could not be told
+    with standard_output():
+        pass  # nothing is done whose result could not be told
     command: Callable[[argparse.Namespace], int] = options.command
     try:
         return command(options)

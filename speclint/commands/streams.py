@@ -19,9 +19,7 @@ def standard_output() -> Iterator[IO[str]]:
     """
     stream = sys.stdout
     if stream is None:  # as Python has it where the stream was closed before it began
-        raise StreamError(
-            "standard output is closed: send it to a file, or give the option --to where there is one"
-        )
+        raise StreamError("standard output is closed: send it to a file or to the null device")
     try:
         try:
             yield stream
