@@ -5,7 +5,6 @@ Characters that control a terminal, or hide or reorder text, are shown by their 
 
 from __future__ import annotations
 
-import json
 import unicodedata
 from collections.abc import Mapping
 from typing import Any
@@ -31,6 +30,8 @@ def visible(text: str) -> str:
 
 def json_text(data: object) -> str:
     """Data as JSON in which every text, and every name, is visible; the same to the byte for the same data."""
+    import json  # not at the top: a page for a terminal needs none
+
     return json.dumps(_visible_in(data), ensure_ascii=False, indent=1, allow_nan=False) + "\n"
 
 
