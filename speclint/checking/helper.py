@@ -16,6 +16,8 @@ from dataclasses import dataclass
 from time import monotonic
 from typing import Any, BinaryIO, Literal, Protocol
 
+from speclint.families import end_process
+
 Said = tuple[Literal["ready", "alive", "done", "failed"], Any]
 #: What a new interpreter does first. An interrupt is for this process, which then ends its helpers.
 _BEGIN = (
@@ -158,7 +160,7 @@ def copy_of_this(serve: Callable[[BinaryIO, BinaryIO], None], others: Iterable[H
             _apart()
             serve(os.fdopen(taken, "rb"), os.fdopen(said, "wb"))
         finally:
-            os._exit(0)
+            end_process(0)
     os.close(taken)
     os.close(said)
     return Helper(_Copy(number), os.fdopen(given, "wb"), os.fdopen(heard, "rb"))

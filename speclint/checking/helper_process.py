@@ -11,7 +11,6 @@ import pickle
 import sys
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from os import _exit
 from queue import SimpleQueue
 from threading import Event, Lock, Thread
 from typing import Any, BinaryIO
@@ -22,7 +21,7 @@ from speclint.checking.remedy import remedies
 from speclint.checking.rule_run import check, check_named, remember
 from speclint.checking.time_limit import begin_anew
 from speclint.errors import FamilyError, in_words
-from speclint.families import find_families
+from speclint.families import end_process, find_families
 from speclint.rules import Context, Rule
 from speclint.specs import Component
 
@@ -130,7 +129,7 @@ class _Service:
                 pickle.dump(what, self._said)
                 self._said.flush()
         except OSError:
-            _exit(0)
+            end_process(0)
 
     def work_at(self, taken: BinaryIO) -> None:
         """Work at what comes in, in its order."""
@@ -150,7 +149,7 @@ class _Service:
             try:
                 self._waiting.put(pickle.load(taken))
             except BaseException:
-                _exit(0)
+                end_process(0)
 
     def _be_alive(self) -> None:
         never = Event()

@@ -10,10 +10,11 @@ from __future__ import annotations
 import sys
 from collections.abc import Callable
 from contextlib import suppress
-from os import _exit  # not what stands there while code of a family runs
 from threading import Event, Lock, Thread, get_ident
 from time import monotonic
 from types import TracebackType
+
+from speclint.families import end_process
 
 _LOOKS_EVERY = 0.25  # seconds
 #: A rule that goes on after it was stopped is given so many seconds more, or its limit again where that is less.
@@ -99,7 +100,7 @@ class _Clock:
         """A rule has had its time: stop it; or it was stopped and has had its grace too."""
         if turn.stopped:
             self.on_stuck(turn.says)
-            _exit(NOT_RUN)
+            end_process(NOT_RUN)
         turn.stopped = True
         turn.ends = monotonic() + min(GRACE, turn.seconds)
         _raise_in(turn.thread, Overrun)

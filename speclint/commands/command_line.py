@@ -67,7 +67,21 @@ def _run(given: Sequence[str]) -> int:
     try:
         return command(options)
     except SystemExit as problem:  # no command does that: code of a family does, where nothing else caught it
-        raise FamilyError(f"code of a family was run and did not finish: {in_words(problem)}") from problem
+        raise FamilyError(
+            f"{_last_module(problem)} did not finish its work: {in_words(problem)}"
+        ) from problem
+
+
+def _last_module(problem: BaseException) -> str:
+    """The module, not of Python's or of speclint's own, in whose code something was raised; of several the last."""
+    found, trace = "code of a family", problem.__traceback__
+    while trace is not None:
+        name = str(trace.tb_frame.f_globals.get("__name__", ""))
+        top = name.partition(".")[0]
+        if top and top != "speclint" and top not in sys.stdlib_module_names:
+            found = f"code of the module {name}"
+        trace = trace.tb_next
+    return found
 
 
 def _refuse_what_is_no_text(options: argparse.Namespace) -> None:

@@ -8,6 +8,7 @@ from .guard import (
     FamilyFailed as FamilyFailed,
     Guard as Guard,
     call as call,
+    end_process as end_process,
 )
 from .hooks import (
     family as family,

@@ -9,9 +9,10 @@ from collections.abc import Callable
 from dataclasses import replace
 from importlib.metadata import EntryPoint
 from pathlib import Path
-from typing import Any, NoReturn
+from typing import Annotated, Any, NoReturn
 
 import pytest
+from pydantic import BeforeValidator
 
 from speclint import FigureMaker, ReportWriter, Rule, rules_in
 from speclint.checking import check_component
@@ -19,8 +20,9 @@ from speclint.commands import main
 from speclint.errors import FamilyError, in_words
 from speclint.families import Guard, find_families, load_families
 from speclint.reports import hooks, review_page
+from speclint.specs import NOT_STATED, Word
 from speclint.testing import DesignFolder
-from tests.families.test_refusing import gives, point
+from tests.families.test_refusing import gives, kind, point
 from tests.tubes import FILES, Tube, entry_point, stress
 
 
@@ -159,6 +161,28 @@ def test_a_report_and_a_drawing_are_named(way: Callable[..., Any], said: str, de
             work(assessment)
         assert str(refused.value) == f"family bad: the {what} mine raised {said}"
         assert refused.value.exit_code == 3
+
+
+@pytest.mark.parametrize("does", [leaves, leaves_at_once])
+def test_a_kind_whose_own_code_ends_the_program(
+    does: Callable[..., Any],
+    design: DesignFolder,
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    """A kind may read a key by a function of its own; the module that ended the program is named."""
+
+    read = Annotated[Word[str], BeforeValidator(lambda value: does(value))]
+    gauge = kind(kind="gauge", called="gauge", __annotations__={"range": read}, range=NOT_STATED)
+    use(monkeypatch, entry_point("tubes"), point(speclint_kinds=gives(gauge)))
+    design.write({"gauge.toml": 'kind = "gauge"\nrange = "0 to 20 bar"\n'})
+    for command in ("check", "gate"):
+        assert main([command]) == 3
+        told = capsys.readouterr()
+        assert told.out == ""
+        assert told.err.startswith(
+            f"speclint: code of the module {__name__} did not finish its work: it ended"
+        )
 
 
 def test_an_interrupt_is_not_taken_for_a_fault(design: DesignFolder) -> None:
