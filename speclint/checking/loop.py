@@ -12,7 +12,7 @@ from speclint.checking.assessment import Assessment
 from speclint.checking.inputs import Inputs, context_of
 from speclint.checking.rule_run import check_component
 from speclint.errors import SettingsError, one_of
-from speclint.families import Loaded, require
+from speclint.families import Guard, Loaded, require
 from speclint.repository import Basis, Design, open_repository
 from speclint.rules import Rule, read_limits
 
@@ -36,7 +36,8 @@ def assess(
     :raises FamilyError: when a family that the settings require is absent, or one that they do not leave out cannot be
         used.
     """
-    opened = open_repository(paths, loaded.kinds, basis, tuple(loaded.materials))
+    with Guard("that adds a kind"):  # a kind may have code of its own, which reads what a spec says
+        opened = open_repository(paths, loaded.kinds, basis, tuple(loaded.materials))
     settings, design = opened.settings, opened.design
     if settings is None:
         return Assessment(opened.root, loaded, None, None, (), opened.complaints)

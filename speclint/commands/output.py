@@ -7,6 +7,8 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from speclint.commands.streams import standard_output
+
 if TYPE_CHECKING:
     from speclint.reports import Page
 
@@ -15,23 +17,27 @@ def show(page_of: Callable[[int], Page], file: Path | None = None) -> None:
     """Print a page as wide as there is room, or write it to a file.
 
     :raises OutputError: for a file that cannot be written, or belongs to a design.
+    :raises StreamError: for a standard output that cannot be.
     """
     from speclint.reports import put, width_of
 
     page = page_of(width_of(sys.stdout))
     if file is not None:
         write(page.text(), file)
-    else:
-        put(page, sys.stdout)
+        return
+    with standard_output() as stream:
+        put(page, stream)
 
 
 def write(text: str, file: Path | None = None) -> None:
     """Print text, or write it to a file.
 
     :raises OutputError: for a file that cannot be written, or belongs to a design.
+    :raises StreamError: for a standard output that cannot be.
     """
     if file is None:
-        sys.stdout.write(text)
+        with standard_output() as stream:
+            stream.write(text)
         return
     from speclint.repository import write_output
 
@@ -40,6 +46,6 @@ def write(text: str, file: Path | None = None) -> None:
 
 def write_data(data: object, file: Path | None = None) -> None:
     """Print data as JSON, or write it to a file."""
-    import json
+    from speclint.reports import json_text
 
-    write(json.dumps(data, ensure_ascii=False, indent=1) + "\n", file)
+    write(json_text(data), file)

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import json
 import math
 from typing import Any
 
 from speclint.checking import Assessment, Check
 from speclint.errors import Complaint, Location
 from speclint.quantities import displayed
+from speclint.reports.printable import json_text
 from speclint.rules import Amount, Judgement, Series, Step
 
 SCHEMA = "speclint.result/1"
@@ -24,7 +24,7 @@ def schema() -> str:
 
 def write(assessment: Assessment) -> str:
     """The document, the same to the byte for the same design, rules and versions."""
-    return json.dumps(document(assessment), ensure_ascii=False, indent=1, allow_nan=False) + "\n"
+    return json_text(document(assessment))
 
 
 def document(assessment: Assessment) -> dict[str, Any]:

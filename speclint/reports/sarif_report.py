@@ -10,7 +10,7 @@ concession is an external suppression: accepted while it holds, rejected once it
 from __future__ import annotations
 
 import hashlib
-import json
+import os
 from collections.abc import Iterable, Iterator, Sequence
 from importlib.metadata import version
 from typing import Any
@@ -20,7 +20,7 @@ from speclint.checking import Assessment, Check
 from speclint.errors import Complaint, Location
 from speclint.reports.accepted import Standings, standings_of
 from speclint.reports.phrases import left_out, passed_over, verdict
-from speclint.reports.printable import visible
+from speclint.reports.printable import json_text, visible
 from speclint.rules import Grade, Rule
 
 SCHEMA = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
@@ -35,7 +35,7 @@ _LEVELS = {
 
 def write(assessment: Assessment) -> str:
     """The log, the same to the byte for the same design, rules and versions."""
-    return json.dumps(log(assessment), ensure_ascii=False, indent=1, allow_nan=False) + "\n"
+    return json_text(log(assessment))
 
 
 def log(assessment: Assessment) -> dict[str, Any]:
@@ -133,7 +133,9 @@ def _not_run(check: Check) -> dict[str, Any]:
 
 
 def _location(where: Location, component: str = "") -> dict[str, Any]:
-    physical: dict[str, Any] = {"artifactLocation": {"uri": quote(where.file), "uriBaseId": _BASE}}
+    physical: dict[str, Any] = {
+        "artifactLocation": {"uri": quote(os.fsencode(where.file)), "uriBaseId": _BASE}
+    }
     if where.line:
         physical["region"] = {"startLine": where.line}
     location: dict[str, Any] = {"physicalLocation": physical} if where.file else {}
@@ -178,7 +180,9 @@ def _said(check: Check) -> str:
 
 def _identity(check: Check) -> str:
     """A digest that stays while the design changes: which rule on which component."""
-    return hashlib.sha256(f"{check.rule.name}\0{check.component}".encode()).hexdigest()
+    return hashlib.sha256(
+        f"{check.rule.name}\0{check.component}".encode("utf-8", "backslashreplace")
+    ).hexdigest()
 
 
 def _properties(check: Check) -> dict[str, Any]:

@@ -37,6 +37,9 @@ from .output_target import (
     refuse_target as refuse_target,
     write_output as write_output,
 )
+from .programs import (
+    find_program as find_program,
+)
 from .register_file import (
     ENTRY as ENTRY,
     read_register as read_register,

@@ -14,6 +14,8 @@ from speclint.errors import Complaint, Location, Path as KeyPath, locate, neares
 from speclint.repository.regular_files import LARGEST, not_regular, read_regular
 from speclint.specs import Array, Catalogue, Leaf, Spec, SpecTable, Table
 
+_NO_TEXT = "the name of this file is not UTF-8 text, so that nothing can refer to it"
+
 
 @dataclass(frozen=True, slots=True)
 class Loaded:
@@ -27,6 +29,9 @@ class Loaded:
 
 def load_spec(path: Path, file: str, kinds: Mapping[str, type[Spec]]) -> Loaded:
     """Read one spec; ``file`` is its name in reports. Never raises for what the file contains."""
+    if any("\ud800" <= letter <= "\udfff" for letter in file):  # how Python has the bytes of such a name
+        instead = "a name in letters and digits"
+        return Loaded(file, path.stem, None, (Complaint(Location(file), _NO_TEXT, write=instead),))
     table = read_toml(path, file)
     if isinstance(table, Complaint):
         return Loaded(file, path.stem, None, (table,))

@@ -7,17 +7,17 @@ which may be a folder inside a git work tree.
 
 from __future__ import annotations
 
-import os
-import subprocess
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 
 from speclint.errors import OutputError, RevisionError
+from speclint.repository.git import git, run
 from speclint.repository.settings import Settings, load_settings
 from speclint.repository.spec_files import is_toml
 
 _FILE, _LINK = "100", "120000"  # modes of git: a plain file begins with 100, a symbolic link is 120000
+_PLAIN = ("--no-ext-diff", "--no-textconv", "--ignore-submodules=dirty")
 
 
 @dataclass(frozen=True)
@@ -69,7 +69,7 @@ class Snapshot:
                 what = "a symbolic link" if self.blobs[file].mode == _LINK else "no plain file"
                 raise RevisionError(f"{file}: {what} {self.called}; put the file itself in its place")
         asked = "".join(f"{self.blobs[file].name}\n" for file in files).encode("ascii")
-        answer = _git(self.root, "cat-file", "--batch", given=asked) if files else b""
+        answer = git(self.root, "cat-file", "--batch", given=asked) if files else b""
         at = 0
         for file in files:
             end = answer.index(b"\n", at)
@@ -87,7 +87,7 @@ def staged(root: Path) -> Snapshot:
     :raises RevisionError: where there is no git repository, or a merge is not finished.
     """
     blobs: dict[str, Blob] = {}
-    for line in _lines(_git(root, "ls-files", "--stage", "-z")):
+    for line in _lines(git(root, "ls-files", "--stage", "-z")):
         about, file = line.split("\t", 1)
         mode, name, stage = about.split()
         if stage != "0":
@@ -107,7 +107,7 @@ def at_revision(root: Path, revision: str) -> Snapshot:
     if found is None:
         raise RevisionError(f"{revision}: git has no such revision")
     blobs: dict[str, Blob] = {}
-    for line in _lines(_git(root, "ls-tree", "-r", "-z", found)):
+    for line in _lines(git(root, "ls-tree", "-r", "-z", found)):
         about, file = line.split("\t", 1)
         mode, _, name = about.split()
         blobs[file] = Blob(mode, name)
@@ -118,10 +118,8 @@ def commit_of(root: Path, revision: str) -> str | None:
     """The commit that a revision names; None where there is none, as before the first commit."""
     if revision.startswith("-") or not revision.strip():
         return None
-    _git(
-        root, "rev-parse", "--git-dir"
-    )  # so that a folder without git is not mistaken for a missing revision
-    done = _run(root, ["rev-parse", "--verify", "--quiet", f"{revision}^{{commit}}"], b"")
+    git(root, "rev-parse", "--git-dir")  # so that a folder without git is not mistaken for a missing revision
+    done = run(root, "rev-parse", "--verify", "--quiet", f"{revision}^{{commit}}")
     return done.stdout.decode("ascii").strip() or None if done.returncode == 0 else None
 
 
@@ -133,14 +131,24 @@ def staged_changes(root: Path) -> tuple[str, ...]:
 def ignored_files(root: Path) -> frozenset[str]:
     """The TOML files that git ignores: nobody who takes the design from git gets them."""
     words = ("ls-files", "--others", "--ignored", "--exclude-standard", "-z")
-    return frozenset(file for file in _lines(_git(root, *words)) if is_toml(file))
+    return frozenset(file for file in _lines(git(root, *words)) if is_toml(file))
 
 
 def _differing(root: Path, intended: str) -> set[str]:
     """The files in which the index differs from the last commit, with or without those only marked to be added."""
-    base = commit_of(root, "HEAD") or _text(_git(root, "hash-object", "-t", "tree", "--stdin")).strip()
-    words = ("diff-index", "--cached", "--name-only", "--no-renames", "--relative", intended, "-z", base)
-    return set(_lines(_git(root, *words)))
+    base = commit_of(root, "HEAD") or _text(git(root, "hash-object", "-t", "tree", "--stdin")).strip()
+    words = (
+        "diff-index",
+        "--cached",
+        "--name-only",
+        "--no-renames",
+        *_PLAIN,
+        "--relative",
+        intended,
+        "-z",
+        base,
+    )
+    return set(_lines(git(root, *words)))
 
 
 def _lines(answer: bytes) -> Iterator[str]:
@@ -149,38 +157,6 @@ def _lines(answer: bytes) -> Iterator[str]:
 
 def _text(answer: bytes) -> str:
     return answer.decode("utf-8", "surrogateescape")
-
-
-def _git(root: Path, *words: str, given: bytes = b"") -> bytes:
-    done = _run(root, list(words), given)
-    if done.returncode:
-        said = done.stderr.decode("utf-8", "replace").strip().splitlines()
-        raise RevisionError(f"{root}: git {words[0]}: {said[-1] if said else 'it gave no reason'}")
-    return done.stdout
-
-
-def _run(root: Path, words: list[str], given: bytes) -> subprocess.CompletedProcess[bytes]:
-    command = ["git", "-c", "core.quotePath=false", *words]
-    try:
-        return subprocess.run(
-            command, cwd=root, input=given, capture_output=True, env=_environment(), check=False
-        )
-    except FileNotFoundError as problem:
-        raise RevisionError("git is not on the path: revisions and what is staged need it") from problem
-    except OSError as problem:
-        raise RevisionError(f"git could not be run: {problem}") from problem
-
-
-def _environment() -> dict[str, str]:
-    """The environment without the variables that a git hook sets: git finds the repository by itself.
-
-    The index is kept, since a commit of some files only has one of its own.
-    """
-    left_out = ("GIT_DIR", "GIT_WORK_TREE", "GIT_PREFIX", "GIT_COMMON_DIR")
-    environment = {name: value for name, value in os.environ.items() if name not in left_out}
-    if index := environment.get("GIT_INDEX_FILE"):
-        environment["GIT_INDEX_FILE"] = os.path.abspath(index)
-    return {**environment, "GIT_OPTIONAL_LOCKS": "0", "LC_ALL": "C"}
 
 
 def lay_out(snapshot: Snapshot, folder: Path) -> Settings | None:
