@@ -87,7 +87,8 @@ def _quoted(name: str) -> Any:
 def _string(value: str) -> String:
     import tomlkit
 
-    return tomlkit.string(value, multiline="\n" in value and "\r" not in value)
+    lines = "\n" in value and "\r" not in value and not value.startswith("\n")  # whose first line end is dropped
+    return tomlkit.string(value, multiline=lines)
 
 
 def _read(path: Path) -> str:
