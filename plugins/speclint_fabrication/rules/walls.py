@@ -40,7 +40,7 @@ class Loaded:
 @rule(
     "block.flat-wall",
     title="The membrane and bending stress of every flat wall and rib, less the corrosion allowance, under the worst "
-    "pressures of both sides and hottest, does not exceed that allowed for the plate as rolled",
+    "pressures of both sides, water at relief, and hottest, does not exceed that allowed for the plate as rolled",
     on=Weldment,
     cases=("starting", "running", "test", "water"),
     grade=Grade.HOLD,
@@ -55,7 +55,7 @@ class Loaded:
     leaves_out="holes and stud bosses in the wall, forces in the ribs' welds, walls that are not "
     "rectangular, welds not stated as joints of this wall, further walls between the same fluids than those "
     "listed; the local code for pressure parts and a competent person decide",
-    edition=3,
+    edition=4,
     limits=[
         Limit(
             "bending_factor",

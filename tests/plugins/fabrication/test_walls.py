@@ -173,6 +173,40 @@ def test_water_in_the_cylinder_may_stand_against_an_empty_chest(workshop: Design
     assert (check.case, on_sheet(check, "Δp of barrel")) == ("water", pytest.approx(90e5))
 
 
+#: Relief valves that blow off all of the water at 1.1 × 20 = 22 bar, where the duty states 16.6 bar.
+RELIEVED = {"block.toml": BLOCK + '[ends.front]\nrelief_set = "20 bar gauge"\n'}
+
+
+@pytest.mark.parametrize(("short", "outcome"), [(152, "conforms"), (154, "finding")])
+def test_water_stands_at_the_pressure_that_the_relief_valves_blow_off(
+    workshop: DesignFolder, short: int, outcome: str
+) -> None:
+    """22 bar beside an empty chest, 12 mm of which 11 are left, 120 °C: S = 240 − 20 = 220 MPa.
+
+    σ_m = (1.6 × 60 + 2.2 × 40)/(2 × 11) = 8.364 MPa; 0.4974 × 2.2 a²/121 + 8.364 = 220 at a = 152.97 mm. At the 16.6
+    bar of the duty a may be 169.5 mm (starting).
+    """
+    thin = ('thickness = "20 mm"', 'thickness = "12 mm"')
+    barrel = ('short = "95 mm"\nlong = "190 mm"', f'short = "{short} mm"\nlong = "{2 * short} mm"')
+    chest = ('short = "190 mm"\nlong = "380 mm"', 'short = "100 mm"\nlong = "200 mm"')
+    check = write(workshop, NO_RIBS, LIVE_BESIDE, thin, barrel, chest, beside=RELIEVED).only(RULE)
+    assert (check.outcome, check.case) == (outcome, "water")
+    assert on_sheet(check, "Δp of barrel") == pytest.approx(22e5)
+
+
+@pytest.mark.parametrize(("stated", "water"), [("21.9", 22e5), ("22.1", 22.1e5)])
+def test_the_greater_of_the_duty_and_the_relief_valves_counts(
+    workshop: DesignFolder, stated: str, water: float
+) -> None:
+    """The valves blow off at 22 bar, whatever less the duty states."""
+    thin = ('thickness = "20 mm"', 'thickness = "12 mm"')
+    barrel = ('short = "95 mm"\nlong = "190 mm"', 'short = "150 mm"\nlong = "300 mm"')
+    chest = ('short = "190 mm"\nlong = "380 mm"', 'short = "100 mm"\nlong = "200 mm"')
+    more = ('[cases.water]\ncylinder_pressure = "16.6', f'[cases.water]\ncylinder_pressure = "{stated}')
+    check = write(workshop, NO_RIBS, LIVE_BESIDE, thin, barrel, chest, duty=more, beside=RELIEVED).only(RULE)
+    assert (check.case, on_sheet(check, "Δp of barrel")) == ("water", pytest.approx(water))
+
+
 @pytest.mark.parametrize(("short", "long", "outcome"), [(169, 338, "conforms"), (170, 340, "finding")])
 def test_a_thin_wall_between_cylinder_and_live_steam(
     workshop: DesignFolder, short: int, long: int, outcome: str
