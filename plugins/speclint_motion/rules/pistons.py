@@ -54,6 +54,7 @@ def _hot(index: str, part: Component, cold: Metres, case: LoadCase, sheet: Sheet
     "is locked and its seat stated",
     on=Piston,
     cases=("starting", "water"),
+    edition=2,
     grade=Grade.HOLD,
     cites=[COMMON_PRACTICE, FIRST_PRINCIPLES],
     why="A nut that works loose lets the piston hammer on the rod, until the piston breaks off and goes "

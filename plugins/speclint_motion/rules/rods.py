@@ -75,11 +75,11 @@ class _Weak(NamedTuple):
 
 @rule(
     "rod.tension",
-    title="Mean stress of every weakened section, of the thread under the piston's nut and of the plain rod does "
-    "not exceed its limit, and its factor for infinite life is not below the least factor",
+    title="Mean stress of every weakened section, of the thread under the piston's nut and of the plain rod, pulled "
+    "or pushed, does not exceed its limit, and its factor for infinite life is not below the least factor",
     on=PistonRod,
     cases=("starting", "running", "water"),
-    edition=2,
+    edition=3,
     grade=Grade.HOLD,
     cites=[
         COMMON_PRACTICE,
@@ -107,6 +107,8 @@ class _Weak(NamedTuple):
 )
 def tension(rod: PistonRod, case: LoadCase, sheet: Sheet) -> Judgement:
     """Load at relief pressure on the full area, or of steam and inertia where that is more; every weakened section.
+
+    The relief valves behind the piston set the pull, those before it the push.
 
     The thread of the piston's fastening is judged as a cut one where no section has it, and the rod's least diameter
     in its packing always. Bourne's rule and the 0.16 D of the pocket-book are reported and not judged.
@@ -159,10 +161,12 @@ def _has_boiler(case: LoadCase, sheet: Sheet) -> bool:
 def _greatest_loads(cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> tuple[Newtons, Newtons]:
     """Tensile and compressive load: steam at relief pressure; where the case states a speed, also steam and inertia."""
     steam = sheet.work("F_t", pressure_load, p=relief_pressure(cylinder, case, sheet), D=cylinder.D)
+    before = relief_pressure(cylinder, case, sheet, sides=("front",))
+    push = sheet.work("F_c", pressure_load, p=before, D=cylinder.D)
     if not (_has_boiler(case, sheet) and sheet.is_stated("speed", case.rotational_speed)):
-        return steam, steam
+        return steam, push
     gear = gear_of(cylinder, case, sheet)
-    return max(steam, -greatest("F_θ", "tensile load", crosshead_force, gear, sheet, pull=True)), steam
+    return max(steam, -greatest("F_θ", "tensile load", crosshead_force, gear, sheet, pull=True)), push
 
 
 def _period_rules(rod: PistonRod, cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> None:
@@ -198,7 +202,8 @@ def _judged(
         S_f=sheet.look_up("S_f", material.fatigue_strength, of=rod, loading="axial", diameter=d),
         R_m=_tensile(rod, d, sheet),
     )
-    return [sheet.at_most(σ_t, sheet.limit("stress")), sheet.at_least(n, sheet.limit("fatigue"))]
+    judged = [sheet.at_most(σ_t, sheet.limit("stress")), sheet.at_least(n, sheet.limit("fatigue"))]
+    return [*judged, sheet.at_most(σ_c, sheet.limit("stress"))] if weak.pushed else judged
 
 
 def _tensile(rod: PistonRod, d: Metres, sheet: Sheet) -> Pascals:
