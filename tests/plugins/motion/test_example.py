@@ -40,7 +40,8 @@ def test_the_train_is_sound(rule: str, component: str) -> None:
 
 def test_the_thread_was_proved_at_boiler_pressure_only() -> None:
     """M80x4 has its root at 80 − 4.907 = 75.093 mm: 4428.7 mm². The 16.6 bar of the boiler on the liner's largest new
-    bore of 500.097 mm bring 73.6 MPa; the 20.35 bar at which the relief valves blow off all the water bring 90.26 MPa, more than 80.
+    bore of 500.097 mm bring 73.6 MPa; the 20.35 bar at which the relief valves blow off all the water bring 90.26 MPa,
+    more than 80.
     """
     check = EXAMPLE.only("rod.tension", "rod-left")
     assert (check.outcome, check.grade, check.case) == ("finding", Grade.HOLD, "water")

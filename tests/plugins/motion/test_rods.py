@@ -16,18 +16,11 @@ from speclint_motion.formulae.thrust import (
     pressure_behind_piston,
     slipper_thrust,
 )
-from tests.plugins.motion.train import files, without
+from tests.plugins.motion.train import PARTS, files, without
 
 TENSION, BUCKLING, FINISH = "rod.tension", "rod.buckling", "rod.finish"
 AREA = 196_349.541  # mm², π 500²/4
-SHOULDER = """
-[sections.foot]
-form = "shoulder"
-diameter = "90 mm"
-larger_diameter = "110 mm"
-fillet = "10 mm"
-pushed = true
-"""
+FOOT = PARTS["rod"][PARTS["rod"].index("[sections.foot]") :]
 SLOT = """
 [sections.cotter]
 form = "cotter slot"
@@ -119,7 +112,7 @@ def test_a_shoulder_is_pulled_and_pushed(workshop: DesignFolder) -> None:
 
     Peterson for h/r = 1: K_t by the handbook's own tested curve; q = 1/(1 + 0.0254 (2070/900)^1.8/10) = 0.988748.
     """
-    check = workshop.write(files("rod", add=SHOULDER)).only(TENSION)
+    check = workshop.write(files()).only(TENSION)
     assert on_sheet(check, "σ_a,foot") / 1e6 == pytest.approx(65.35494, rel=1e-5)
     assert on_sheet(check, "σ_m,foot") / 1e6 == pytest.approx(-2.54630, rel=1e-5)
     assert on_sheet(check, "q_foot") == pytest.approx(0.988748, rel=1e-5)
@@ -141,9 +134,11 @@ def test_inertia_pulls_at_the_front_dead_centre(workshop: DesignFolder) -> None:
     assert -on_sheet(check, "F_θ") == pytest.approx(100 * 165_139 + 83_855.5, rel=1e-5)
 
 
-@pytest.mark.parametrize("key", ["carries", "diameter", "material"])
-def test_tension_is_not_assessed_without(workshop: DesignFolder, key: str) -> None:
-    check = workshop.write(without("rod", key)).only(TENSION, readable=False)
+@pytest.mark.parametrize(
+    "line", ['carries = "piston"\n', 'diameter = "90 mm"\n', 'material = "known-forging"\n']
+)
+def test_tension_is_not_assessed_without(workshop: DesignFolder, line: str) -> None:
+    check = workshop.write(files("rod", (line, ""))).only(TENSION, readable=False)
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
 
 
@@ -160,8 +155,39 @@ def test_the_thread_under_the_nut_counts_though_no_section_has_it(
     """As above: 79.31 and 80.40 MPa, by the thread that the piston states. The foot has 67.9 MPa."""
     found = files("piston", ("M85x4", thread))
     text = found["rod.toml"]
-    found["rod.toml"] = text[: text.index("[sections.nut]")] + SHOULDER
+    found["rod.toml"] = text[: text.index("[sections.nut]")] + FOOT
     assert workshop.write(found).only(TENSION).outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("old", "new"),
+    [
+        ('at = "crosshead end"\n', ""),
+        ('at = "crosshead end"', 'at = "between the ends"'),
+        ('at = "crosshead end"', 'at = "piston end"'),
+        ('form = "shoulder"', 'form = "plain"'),
+    ],
+)
+def test_the_crosshead_end_must_be_listed_with_what_holds_it(
+    workshop: DesignFolder, old: str, new: str
+) -> None:
+    """Section, shoulder and load are sound: 67.9 of 80 MPa; but nothing says what the rod has at its crosshead."""
+    check = workshop.write(files("rod", (old, new))).only(TENSION)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+    assert "crosshead end" in check.says
+
+
+def test_a_piston_forged_on_needs_its_section_at_that_end(workshop: DesignFolder) -> None:
+    found = files("piston", ('by = "nut"\nthread = "M85x4"', 'by = "forged in one"'))
+    check = workshop.write(found).only(TENSION)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+    assert "piston end" in check.says
+
+
+def test_an_end_that_fails_is_told_beside_one_that_is_not_listed(workshop: DesignFolder) -> None:
+    found = files("rod", ('at = "crosshead end"\n', ""), ("M85x4", "M80x3"))
+    check = workshop.write(found).only(TENSION)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
 
 
 @pytest.mark.parametrize(("diameter", "outcome"), [("83.0", "conforms"), ("82.9", "finding")])
@@ -179,7 +205,8 @@ def test_tension_needs_the_fastening_of_the_piston(workshop: DesignFolder, line:
 def test_a_piston_forged_on_has_no_thread(workshop: DesignFolder) -> None:
     found = files("piston", ('by = "nut"\nthread = "M85x4"', 'by = "forged in one"'))
     text = found["rod.toml"]
-    found["rod.toml"] = text[: text.index("[sections.nut]")] + SHOULDER
+    crown = FOOT.replace("sections.foot", "sections.crown").replace("crosshead end", "piston end")
+    found["rod.toml"] = text[: text.index("[sections.nut]")] + FOOT + crown
     check = workshop.write(found).only(TENSION)
     assert check.outcome == "conforms"
     assert check.utilisation == pytest.approx(67.90124 / 80, rel=1e-5)

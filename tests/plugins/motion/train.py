@@ -150,6 +150,13 @@ form = "thread"
 thread = "M85x4"
 rolled = false
 pushed = false
+[sections.foot]
+form = "shoulder"
+at = "crosshead end"
+diameter = "90.0 mm"
+larger_diameter = "110 mm"
+fillet = "10 mm"
+pushed = true
 """
 
 CROSSHEAD = """
