@@ -38,6 +38,14 @@ class Gear(NamedTuple):
     c: Ratio
 
 
+class Crank(NamedTuple):
+    """Crank and connecting rod, and how fast they turn."""
+
+    r: Metres
+    l: Metres  # noqa: E741 - the symbol of the trade
+    ω: RadiansPerSecond
+
+
 def cylinder_of(piston: Piston, sheet: Sheet) -> Cylinder:
     """The block, the liner, and the full area of the bore."""
     liner = sheet.follow(piston.runs_in)
@@ -82,6 +90,16 @@ def relief_pressure(
     return max(pressures)
 
 
+def crank_of(cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> Crank:
+    """Crank, connecting rod and speed."""
+    drive = cylinder.block.drive
+    return Crank(
+        r=sheet.work("r", crank_radius, S=sheet.take("S", drive.stroke)),
+        l=sheet.take("l", drive.connecting_rod_length),
+        ω=sheet.take("ω", case.rotational_speed),
+    )
+
+
 def gear_of(cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> Gear:
     """Crank gear, speed, masses and steam, at full boiler pressure up to the cut-off.
 
@@ -90,9 +108,7 @@ def gear_of(cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> Gear:
     drive = cylinder.block.drive
     cut_off = sheet.take("c", case.cut_off) if sheet.is_stated("cut-off", case.cut_off) else 1.0
     return Gear(
-        r=sheet.work("r", crank_radius, S=sheet.take("S", drive.stroke)),
-        l=sheet.take("l", drive.connecting_rod_length),
-        ω=sheet.take("ω", case.rotational_speed),
+        *crank_of(cylinder, case, sheet),
         m=sheet.take("m", drive.reciprocating_mass),
         A=cylinder.A,
         p_1=sheet.take_absolute("p_1", case.safety_valve_pressure),

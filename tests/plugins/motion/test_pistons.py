@@ -58,6 +58,39 @@ def test_proof_load_from_both_sides(workshop: DesignFolder, load: str, outcome: 
     assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
 
 
+def at_speed(case: str, proof: str) -> dict[str, str]:
+    """The train at 1080 rev/min in one case, and the proof load of its fastening."""
+    found = files("piston", ("600 kN", f"{proof} kN"))
+    stated = {"running": '"360 rev/min"', "drifting": '"360.0 rev/min"'}[case]
+    found["duty.toml"] = found["duty.toml"].replace(stated, '"1080 rev/min"')
+    return found
+
+
+@pytest.mark.parametrize(
+    ("case", "proof", "outcome"),
+    [
+        ("running", "958.1", "conforms"),
+        ("running", "958.0", "finding"),
+        ("drifting", "832.4", "conforms"),
+        ("drifting", "832.2", "finding"),
+    ],
+)
+def test_the_inertia_of_the_piston_pulls_its_nut(
+    workshop: DesignFolder, case: str, proof: str, outcome: str
+) -> None:
+    """At 360 rev/min a = 550.462 m/s²: at three times that 112 kg × 9 × 550.462 = 554.866 kN; × 1.5 = 832.299.
+
+    Running, with the steam expanded to 4.270725 bar behind it (83.8555 kN): 638.721 kN; × 1.5 = 958.082.
+    """
+    check = workshop.write(at_speed(case, proof)).only(FASTENING)
+    assert (check.outcome, check.case) == (outcome, case)
+
+
+def test_the_fastening_needs_the_mass_of_the_piston(workshop: DesignFolder) -> None:
+    check = workshop.write(without("piston", "mass")).only(FASTENING)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+
+
 def test_a_nut_that_may_turn_is_held(workshop: DesignFolder) -> None:
     check = workshop.write(files("piston", ("split pin", "nothing"))).only(FASTENING)
     assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
@@ -94,8 +127,9 @@ def test_speed_beside_the_periods(workshop: DesignFolder) -> None:
 
 
 def test_speed_is_not_assessed_without(workshop: DesignFolder) -> None:
-    found = files("duty", ('rotational_speed = "360 rev/min"\n', ""))
+    found = files("duty", ('rotational_speed = "360 rev/min"\ncut_off', "cut_off"))
     assert workshop.write(found).only(SPEED).outcome == "not assessed"
+    assert workshop.only(FASTENING).outcome == "not assessed"
     assert workshop.only(INERTIA).outcome == "not assessed"
 
 

@@ -61,6 +61,7 @@ cylinder-liner = "220 °C"
 piston-ring = "220 °C"
 stuffing-box = "250 °C"
 [cases.drifting]
+rotational_speed = "360.0 rev/min"
 [cases.drifting.temperatures]
 piston = "320 °C"
 cylinder-liner = "220 °C"
