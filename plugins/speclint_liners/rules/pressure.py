@@ -14,7 +14,7 @@ from speclint.specs import Bore, CylinderBlock, Division, LoadCase
 from speclint_liners.formulae.walls import wall_when_wasted
 from speclint_liners.formulae.water import greatest_pressure_across, wanted_test_pressure
 from speclint_liners.inputs.as_made import liner_as_cast, metal_of_wall
-from speclint_liners.inputs.cylinders import liners_of
+from speclint_liners.inputs.cylinders import bores_in_work, liners_of
 from speclint_liners.inputs.neighbours import missing_divisions, temperatures_beside
 from speclint_liners.inputs.pressures import beside
 from speclint_liners.sources import ASME_VIII, EN_13445_3, EN_13445_5, LAME, PED
@@ -22,8 +22,8 @@ from speclint_liners.sources import ASME_VIII, EN_13445_3, EN_13445_5, LAME, PED
 
 @rule(
     "cylinder.test-pressure",
-    title="The hydraulic test pressure is at least that required by the hottest wall in service, and the "
-    "stress at the test does not exceed its share of the strength",
+    title="The hydraulic test pressure is at least that required by the hottest wall in service, and the stress at the "
+    "test of each liner, and of each bore, without a liner at its last bore, does not exceed its share of the strength",
     on=CylinderBlock,
     cases=("starting", "running"),
     grade=Grade.HOLD,
@@ -47,7 +47,7 @@ from speclint_liners.sources import ASME_VIII, EN_13445_3, EN_13445_5, LAME, PED
         ),
         Limit("iron_share", "0.2", "ratio", COMMON_PRACTICE, "share of the strength of iron at the test"),
     ],
-    edition=2,
+    edition=3,
 )
 def hydraulic_test(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
     """Test pressure against the duty and the loss of strength with heat; stress of block and liners at the test.
@@ -65,7 +65,7 @@ def hydraulic_test(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgem
         name, bore = item
         made = metal_of_wall(bore, block, sheet)
         enough = sheet.at_least(test, _required(block, made, duty, hot, sheet))
-        stressed = _block_at_test(block, bore, made, test, sheet)
+        stressed = _block_at_test(block, name, made, test, sheet)
         return sheet.worst(enough, stressed, *_liners_at_test(block, name, test, sheet))
 
     def judge_division(division: Division) -> Judgement:
@@ -101,12 +101,14 @@ def _required(
 
 
 def _block_at_test(
-    block: CylinderBlock, bore: Bore, made: tuple[Material, Metres], test: Pascals, sheet: Sheet
+    block: CylinderBlock, name: str, made: tuple[Material, Metres], test: Pascals, sheet: Sheet
 ) -> Judgement:
-    """The ring of block round a bore, as if the liner were not there."""
-    metal, thickness = made
+    """The ring of block round a bore, as if the liner were not there; rebored to its last where there is none."""
+    (metal, thickness), bore = made, block.bores[name]
     d = sheet.take("D_b", bore.diameter)
     outside = sheet.work("D_s", outside_of_wall, d=d, t=sheet.take("w", bore.wall))
+    if not liners_of(block, name, sheet):
+        d = max(d, sheet.take("D_last", bores_in_work(block, name, sheet)[1]))
     at = DRAWING_TEMPERATURE
     if metal.family == "grey-iron":
         stress = sheet.work("σ_b", bore_hoop_stress, p=test, d=d, D=outside)

@@ -18,7 +18,7 @@ from speclint_liners.formulae.water import (
     water_displaced,
     wheel_speed,
 )
-from speclint_liners.inputs.cylinders import ends_of, liner_in
+from speclint_liners.inputs.cylinders import bores_in_work, ends_of
 from speclint_liners.inputs.tested import least_test_pressure
 from speclint_liners.sources import IAPWS_95
 
@@ -104,7 +104,7 @@ def _drained(end: CylinderEnd, sheet: Sheet) -> Judgement:
             "rise above the setting at which the lift is reached",
         ),
     ],
-    edition=2,
+    edition=3,
 )
 def relief_capacity(block: CylinderBlock, sheet: Sheet) -> Judgement:
     """Greatest piston speed at slow speed, by a scan of the crank angle; area required against area opened.
@@ -134,7 +134,8 @@ def _water_let_out(
     block: CylinderBlock, end: CylinderEnd, fastest: MetresPerSecond, sheet: Sheet
 ) -> Judgement:
     """Whether the valves of an end pass the water of its last bore, and lift in time."""
-    d = sheet.take("d", liner_in(block, end, sheet).last_bore)
+    _, last = bores_in_work(block, sheet.read("bore of end", end.of_bore), sheet)
+    d = sheet.take("d", last)
     flow = sheet.work("Q", water_displaced, d=d, v=fastest)
     setting, lifted = sheet.take("p_s", end.relief_set), sheet.take("p_h", end.relief_lift_at)
     rise = sheet.limit("accumulation", "a")

@@ -69,6 +69,32 @@ def test_the_test_spares_the_block(workshop: DesignFolder, wall: str, outcome: s
     assert check.outcome == outcome
 
 
+def without_liner(stated: str, *changes: tuple[str, str, str]) -> dict[str, str]:
+    """The block alone, with what it states of its bore."""
+    files = bench(in_block("[bores.main]", f"[bores.main]\n{stated}"), *changes)
+    return {name: files[name] for name in ("duty.toml", "block.toml")}
+
+
+@pytest.mark.parametrize("stated", ["", "lined = true", "lined = false"])
+def test_a_bore_without_its_liner_is_not_passed_over(workshop: DesignFolder, stated: str) -> None:
+    """It says whether it has a liner; with one it needs its spec, without one its own last bore."""
+    check = workshop.write(without_liner(stated)).only(TEST)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+
+
+@pytest.mark.parametrize(("last", "outcome"), [("566.9", "conforms"), ("567.1", "finding")])
+def test_a_bore_without_a_liner_is_tested_at_its_last_bore(
+    workshop: DesignFolder, last: str, outcome: str
+) -> None:
+    """A wall of 6 mm, 0.9 × 355 = 319.5 MPa: D_s = 572; d² = 572² (1 − 2 × 2.8/319.5), d = 566.96 mm.
+
+    New, at 560 mm, it has 2 × 2.8 × 572²/(572² − 560²) = 134.9 MPa.
+    """
+    thin = in_block('\nwall = "40 mm"\nas_made = "40 mm"', '\nwall = "6 mm"\nas_made = "10 mm"')
+    check = workshop.write(without_liner(f'lined = false\nlast_bore = "{last} mm"', thin)).only(TEST)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
 @pytest.mark.parametrize(("bar", "outcome"), [("33.2", "conforms"), ("33.1", "finding")])
 def test_an_iron_block_is_tested_at_twice_the_duty(workshop: DesignFolder, bar: str, outcome: str) -> None:
     iron = in_block('id = "block"\nmaterial = "plate-P355GH"', 'id = "block"\nmaterial = "grey-iron-250"')

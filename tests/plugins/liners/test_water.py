@@ -128,6 +128,17 @@ def test_the_valves_open_far_enough(workshop: DesignFolder, lift: str, angle: st
     assert check.grade is (Grade.NONCONFORMITY if outcome == "finding" else None)
 
 
+@pytest.mark.parametrize(("lift", "outcome"), [("7.98", "conforms"), ("7.94", "finding")])
+def test_a_bore_without_a_liner_has_its_own_last_size(
+    workshop: DesignFolder, lift: str, outcome: str
+) -> None:
+    """509 mm as the liner's: 7.961 mm."""
+    lifts = in_block('relief_lift = "15 mm"', f'relief_lift = "{lift} mm"')
+    files = bench(lifts, in_block("[bores.main]", '[bores.main]\nlined = false\nlast_bore = "509 mm"'))
+    block = {name: files[name] for name in ("duty.toml", "block.toml")}
+    assert workshop.write(block).only(CAPACITY).outcome == outcome
+
+
 def test_a_new_bore_on_new_tyres_would_want_less(workshop: DesignFolder) -> None:
     # a lift of 7.4 mm, 2789.7 mm², is enough for 500 mm on 1750 mm: 3001.3 × (500/509)² × 1680/1750 = 2780.3 mm²
     new = ("liner.toml", 'last_bore = "509 mm"', 'last_bore = "500 mm"')
