@@ -38,7 +38,7 @@ DEFERS = "the local code for pressure parts and a competent person decide"
     "and examined.",
     leaves_out="whether the records are true, and whether the range of qualification covers the joint; "
     f"{DEFERS}",
-    edition=2,
+    edition=3,
     limits=[
         Limit(
             "examined_for_full_factor",
@@ -60,16 +60,19 @@ def weld_record(weldment: Weldment, sheet: Sheet) -> Judgement:
     """Each pressure weld: penetration, procedure, welder, level B, and the extent of examination for its factor."""
     if not weldment.joints:
         raise sheet.not_assessed("no welded joint is stated", weldment.where)
-    wrong = [
-        f"{name}: {fault}"
-        for name, joint in weldment.joints.items()
-        if holds_pressure(name, joint, weldment, sheet)
-        for fault in _faults(name, joint, sheet)
-    ]
-    if not wrong:
+
+    def judge(item: tuple[str, WeldedJoint]) -> Judgement:
+        name, joint = item
+        if not holds_pressure(name, joint, weldment, sheet):
+            return sheet.states(True, "every weld on pressure is on record")
+        wrong = [f"{name}: {fault}" for fault in _faults(name, joint, sheet)]
+        return sheet.states(not wrong, "; ".join(wrong) or "every weld on pressure is on record")
+
+    judged = sheet.each(weldment.joints.items(), judge)
+    if judged.holds:
         for name, plate in weldment.plates.items():
             sheet.look_up(f"group of {name}", steel_group, metal=metal_of(name, plate, sheet))
-    return sheet.states(not wrong, "; ".join(wrong) or "every weld on pressure is on record")
+    return judged
 
 
 def _faults(name: str, joint: WeldedJoint, sheet: Sheet) -> list[str]:
