@@ -151,7 +151,7 @@ def _liners_at_test(block: CylinderBlock, bore: str, test: float, sheet: Sheet) 
     why="The thin wall between two passages is where a block cracks first, and nobody can see it.",
     leaves_out="thermal stress, welds, walls of another shape; walls beside valve seats, whose places are not "
     "stated; the local code and a competent person decide",
-    edition=2,
+    edition=3,
 )
 def between_bores(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
     """Each dividing wall as a flat plate with clamped edges, as a ring, or as the worse of both; none left out.
@@ -174,8 +174,9 @@ def _division(division: Division, block: CylinderBlock, case: LoadCase, sheet: S
     wasted = sheet.work(
         "t_w", wall_when_wasted, t=sheet.take("t", division.thickness), w=sheet.take("w", division.wasting)
     )
-    (p_1, q_1), (p_2, q_2) = (beside(side, case, block.ends.values(), sheet) for side in sides)
-    pressure = sheet.work("Δp", greatest_pressure_across, p_1=p_1, q_1=q_1, p_2=p_2, q_2=q_2)
+    pressure = max(
+        _across(one, other, case, block, sheet) for one, other in _pairs_of_sides(division, sides, sheet)
+    )
     allowables = [
         sheet.look_up("f", metal.allowable_tension, of=block, at=at, wall=made)
         for at in temperatures_beside(sides, block, case, sheet)
@@ -183,6 +184,25 @@ def _division(division: Division, block: CylinderBlock, case: LoadCase, sheet: S
     return sheet.worst(
         *(sheet.at_most(stress, min(allowables)) for stress in _stresses(division, pressure, wasted, sheet))
     )
+
+
+def _pairs_of_sides(division: Division, sides: list[str], sheet: Sheet) -> list[tuple[str, str]]:
+    """The fluids that a division may stand between: as stated, and with the cylinder beside each bore that it names.
+
+    Where it names a bore and calls neither side a cylinder, either side may be.
+    """
+    one, other = sides
+    pairs = [(one, other)]
+    if "cylinder" not in sides and sheet.is_stated("bore", division.bore):
+        pairs += [("cylinder", one), ("cylinder", other)]
+    if sheet.is_stated("other bore", division.other_bore):
+        pairs.append(("cylinder", "cylinder"))
+    return pairs
+
+
+def _across(one: str, other: str, case: LoadCase, block: CylinderBlock, sheet: Sheet) -> Pascals:
+    (p_1, q_1), (p_2, q_2) = (beside(side, case, block.ends.values(), sheet) for side in (one, other))
+    return sheet.work("Δp", greatest_pressure_across, p_1=p_1, q_1=q_1, p_2=p_2, q_2=q_2)
 
 
 def _stresses(division: Division, pressure: float, thickness: float, sheet: Sheet) -> Iterator[float]:

@@ -220,6 +220,17 @@ def test_water_stands_at_what_the_relief_valves_blow(
     assert found(check.only(BETWEEN)) == pytest.approx(14.517241 * pressure, rel=1e-6)
 
 
+@pytest.mark.parametrize(("thickness", "outcome"), [("13.5 mm", "conforms"), ("13.3 mm", "finding")])
+def test_a_wall_beside_a_bore_holds_its_pressure_whatever_its_sides_are_called(
+    workshop: DesignFolder, thickness: str, outcome: str
+) -> None:
+    """13.43 mm as between live and exhaust steam: the cylinder that it names against the open air, 16.6 bar."""
+    air = in_block(SIDES, 'one_side = "atmosphere"\nother_side = "atmosphere"')
+    thin = in_block('thickness = "20 mm"\nas_made = "20 mm"', f'thickness = "{thickness}"\nas_made = "16 mm"')
+    check = workshop.write(bench(thin, air)).only(BETWEEN)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
 @pytest.mark.parametrize(("wasting", "outcome"), [("6.3 mm", "conforms"), ("6.4 mm", "finding")])
 def test_wasting_is_taken_off(workshop: DesignFolder, wasting: str, outcome: str) -> None:
     # a plate of 20 mm has 267/1.5 = 178 MPa: 200 √(0.4982 × 1.66/178) = 13.63 mm, so that 6.37 mm may waste
