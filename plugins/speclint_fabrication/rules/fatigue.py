@@ -120,8 +120,9 @@ def _range(
             joint.stress_range.where,
         )
     wall = _wall_of(joint, weldment, sheet)
-    t = wall_left(name, plate_named(weldment, wall.plate, sheet), sheet)
-    if "cylinder" in sides_of(name, wall, sheet):
+    sides = sides_of(name, wall, sheet)
+    t = wall_left(name, plate_named(weldment, wall.plate, sheet), sides, sheet)
+    if "cylinder" in sides:
         p, pull = _of_a_stroke(name, wall, case, block, sheet)
         cycles = _strokes(weldment, block, sheet)
     else:

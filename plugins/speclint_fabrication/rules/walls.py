@@ -107,7 +107,7 @@ def _wall(
     name: str, wall: FlatWall, weldment: Weldment, case: LoadCase, block: CylinderBlock, sheet: Sheet
 ) -> Judgement:
     plate = plate_named(weldment, wall.plate, sheet)
-    t = wall_left(name, plate, sheet)
+    t = wall_left(name, plate, sides_of(name, wall, sheet), sheet)
     loaded = Loaded(
         metal=metal_of(name, plate, sheet),
         t=t,
@@ -119,7 +119,8 @@ def _wall(
         at=temperature_of_wall(name, sides_of(name, wall, sheet), case, block, sheet),
     )
     panel = _panel(name, wall, loaded, weldment, sheet)
-    if not sheet.read(f"{name} is ribbed", wall.ribbed):
+    ribbed = sheet.read(f"{name} is ribbed", wall.ribbed)
+    if not (ribbed or sheet.is_stated(f"spacing of the ribs of {name}", wall.ribs.spacing)):
         return panel
     return sheet.worst(panel, _rib(name, wall, loaded, sheet))
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kelvins, Metres, Pascals
@@ -186,7 +186,7 @@ def _division(division: Division, block: CylinderBlock, case: LoadCase, sheet: S
     )
 
 
-def _pairs_of_sides(division: Division, sides: list[str], sheet: Sheet) -> list[tuple[str, str]]:
+def _pairs_of_sides(division: Division, sides: Sequence[str], sheet: Sheet) -> list[tuple[str, str]]:
     """The fluids that a division may stand between: as stated, and with the cylinder beside each bore that it names.
 
     Where it names a bore and calls neither side a cylinder, either side may be.

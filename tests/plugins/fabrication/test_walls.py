@@ -18,11 +18,12 @@ from speclint_fabrication.formulae.walls import (
     rib_section_modulus,
     wasted_thickness,
 )
-from tests.plugins.fabrication.bench import BLOCK, bare, write
+from tests.plugins.fabrication.bench import BLOCK, WELDMENT, bare, write
 
 RULE = "block.flat-wall"
 STARTING = 'safety_valve_pressure = "16.6 bar gauge"'
-NO_RIBS = ("ribbed = true", "ribbed = false")
+RIBS = WELDMENT[WELDMENT.index("[walls.chest.ribs]") : WELDMENT.index("[walls.barrel]")]
+NO_RIBS = (f"ribbed = true\n{RIBS}", "ribbed = false\n")
 
 
 def test_the_rib_governs_by_hand(workshop: DesignFolder) -> None:
@@ -117,6 +118,34 @@ def test_the_test_pressure_is_judged_cold(workshop: DesignFolder) -> None:
     )
     check = write(workshop, NO_RIBS, duty=hard).only(RULE)
     assert (check.outcome, check.case) == ("finding", "test")
+
+
+@pytest.mark.parametrize(("span", "outcome"), [("385 mm", "conforms"), ("386 mm", "finding")])
+def test_ribs_that_are_stated_are_judged_whatever_is_said(
+    workshop: DesignFolder, span: str, outcome: str
+) -> None:
+    denied = ("ribbed = true", "ribbed = false"), ('span = "380 mm"', f'span = "{span}"')
+    assert write(workshop, *denied).only(RULE).outcome == outcome
+
+
+def test_open_air_on_both_sides_of_a_wall_in_steam_is_not_believed(workshop: DesignFolder) -> None:
+    air = (
+        'one_side = "live steam"\nother_side = "atmosphere"\none_depth = "100 mm"',
+        'one_side = "atmosphere"\nother_side = "atmosphere"',
+    )
+    check = write(workshop, NO_RIBS, air).only(RULE)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+    assert "its plate meets steam" in check.says
+
+
+def test_a_wall_with_steam_beside_it_wastes_whatever_its_plate_says(workshop: DesignFolder) -> None:
+    """19 mm of 20: 52.3716 × 1.66 MPa, as by the plate that says that it meets steam."""
+    dry = (
+        'meets_steam = true\ncorrosion_allowance = "1 mm"\nz_quality = "none"',
+        'meets_steam = false\ncorrosion_allowance = "1 mm"\nz_quality = "none"',
+    )
+    check = write(workshop, NO_RIBS, dry).only(RULE)
+    assert found(check) == pytest.approx(52.3716 * 1.66e6, rel=1e-4)
 
 
 @pytest.mark.parametrize(
