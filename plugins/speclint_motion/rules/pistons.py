@@ -9,7 +9,7 @@ from speclint.handbook.cams import inertia_force, mean_piston_speed, piston_acce
 from speclint.handbook.fits import DRAWING_TEMPERATURE, diametral_clearance, share_of_diameter, size_when_hot
 from speclint.handbook.members import load_ratio, load_with_factor
 from speclint.handbook.steam import speed_ratio
-from speclint.specs import Component, LoadCase, Piston
+from speclint.specs import Component, LoadCase, Piston, PistonRod
 from speclint_motion.formulae.thrust import crosshead_force
 from speclint_motion.inputs import (
     boiler_pressure,
@@ -83,7 +83,7 @@ def fastening(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
     )
     proved = sheet.at_least(sheet.take("F_0", held.proof_load), wanted)
     if sheet.read("fastened by", held.by) == "forged in one":
-        return proved
+        return sheet.worst(_of_one_metal(piston, sheet), proved)
     sheet.read("thread", held.thread)
     if "taper" in sheet.read("seat", held.seat):
         sheet.take("taper", held.taper)
@@ -91,6 +91,21 @@ def fastening(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
     if lock == "nothing":
         return sheet.worst(sheet.states(False, "nothing locks the nut of the piston"), proved)
     return proved
+
+
+def _of_one_metal(piston: Piston, sheet: Sheet) -> Judgement:
+    """A piston forged in one with its rod is of the rod's metal, and has no thread."""
+    rods = sheet.belonging_to(piston, PistonRod)
+    if not rods:
+        raise sheet.not_assessed(
+            f"no rod is stated that carries {piston.id}, with which it is forged", piston.where
+        )
+    own = sheet.read("material", piston.material)
+    wrong = [rod.id for rod in rods if sheet.read(f"material of {rod.id}", rod.material) != own]
+    if sheet.is_stated("thread", piston.fastening.thread):
+        wrong.append(f"a thread {sheet.read('thread', piston.fastening.thread)}")
+    says = f"forged in one with its rod, but not of one metal with: {', '.join(wrong)}"
+    return sheet.states(not wrong, says if wrong else "forged in one with its rod, of one metal")
 
 
 def _greatest_pull(piston: Piston, case: LoadCase, sheet: Sheet) -> Newtons:

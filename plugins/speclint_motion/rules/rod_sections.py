@@ -228,7 +228,7 @@ def _weak(name: str, section: RodSection | None, piston: Piston, rod: PistonRod,
 
 def _weakened(name: str, section: RodSection, rod: PistonRod, sheet: Sheet) -> _Weak:
     form = sheet.read(f"form of {name}", section.form)
-    pushed = sheet.read(f"{name} carries the push", section.pushed)
+    pushed = sheet.read(f"{name} carries the push", section.pushed) or _must_push(name, section, sheet)
     if form == "thread":
         cut = "rolled" if sheet.read(f"{name} rolled", section.rolled) else "cut"
         return _of_thread(name, _thread(name, section, sheet), cut, pushed, rod, sheet)
@@ -247,6 +247,15 @@ def _weakened(name: str, section: RodSection, rod: PistonRod, sheet: Sheet) -> _
         return _Weak(sheet.work(f"A_{name}", round_area, d=d), 1.0, k, pushed)
     q = sheet.work(f"q_{name}", notch_sensitivity, R_m=R_m, r=notch)
     return _Weak(A, sheet.work(f"K_f,{name}", fatigue_notch_factor, K_t=K_t, q=q), k, pushed)
+
+
+def _must_push(name: str, section: RodSection, sheet: Sheet) -> bool:
+    """Whether a section carries the push whatever it says: all do, but for a thread away from the crosshead."""
+    if sheet.read(f"form of {name}", section.form) != "thread":
+        return True
+    if not sheet.is_stated(f"place of {name}", section.at):
+        return False
+    return sheet.read(f"place of {name}", section.at) == _CROSSHEAD_END
 
 
 def _refuse_plain_end(name: str, section: RodSection, sheet: Sheet) -> None:

@@ -32,6 +32,8 @@ from speclint_motion.inputs import (
     piston_of,
 )
 
+#: The best that a piston rod's ends can be held: by the piston, and by a crosshead that turns on its pin.
+_BEST_ENDS = "one fixed and one pinned"
 DEFERS = "the local code and a competent person decide"
 
 
@@ -40,6 +42,7 @@ DEFERS = "the local code and a competent person decide"
     title="The buckling load of the piston rod is at least its factor times the greatest compressive load",
     on=PistonRod,
     cases=("starting", "running"),
+    edition=2,
     grade=Grade.HOLD,
     cites=[SHIGLEY.at("sections 4-12 and 4-13"), COMMON_PRACTICE],
     why="A rod that buckles once stays bent: it cuts its packing, scores its guide and breaks soon after.",
@@ -50,11 +53,17 @@ DEFERS = "the local code and a competent person decide"
     ],
 )
 def buckling(rod: PistonRod, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Johnson's or Euler's load by slenderness and stated ends, over the greatest compressive load of a revolution."""
+    """Johnson's or Euler's load by slenderness and stated ends, over the greatest compressive load of a revolution.
+
+    The pin of the crosshead lets its end turn: ends stated as held better than that count as this.
+    """
     cylinder = cylinder_of(piston_of(rod, sheet), sheet)
     d, L = sheet.take("d", rod.diameter), sheet.take("L", rod.free_length)
     A, second = sheet.work("A_r", round_area, d=d), sheet.work("I", round_second_moment, d=d)
-    K = sheet.look_up("K", end_fixity, ends=sheet.read("ends", rod.ends))
+    K = max(
+        sheet.look_up("K", end_fixity, ends=sheet.read("ends", rod.ends)),
+        sheet.look_up("K_0", end_fixity, ends=_BEST_ENDS),
+    )
     at, material = sheet.take("T_r", case.temperature_of(rod)), sheet.material_of(rod)
     F_c = sheet.work(
         "F_c",

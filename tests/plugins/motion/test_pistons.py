@@ -97,14 +97,37 @@ def test_a_nut_that_may_turn_is_held(workshop: DesignFolder) -> None:
     assert "locks" in check.says
 
 
+FORGED = (
+    ('by = "nut"', 'by = "forged in one"'),
+    ('thread = "M85x4"\n', ""),
+    ('locked_by = "split pin"\n', ""),
+)
+
+
 def test_a_piston_forged_in_one_with_its_rod_has_no_nut(workshop: DesignFolder) -> None:
-    found = files(
-        "piston",
-        ('by = "nut"', 'by = "forged in one"'),
-        ('thread = "M85x4"\n', ""),
-        ('locked_by = "split pin"\n', ""),
-    )
+    found = files("piston", *FORGED, ("known-steel", "known-forging"))
     assert workshop.write(found).only(FASTENING).outcome == "conforms"
+
+
+@pytest.mark.parametrize(
+    "changes",
+    [FORGED, (FORGED[0], FORGED[2], ("known-steel", "known-forging"))],
+    ids=["of another metal than its rod", "with a thread"],
+)
+def test_a_word_does_not_forge_a_piston_to_its_rod(
+    workshop: DesignFolder, changes: tuple[tuple[str, str], ...]
+) -> None:
+    check = workshop.write(files("piston", *changes)).only(FASTENING)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+    assert "not of one metal" in check.says
+
+
+def test_a_piston_forged_to_no_rod_is_not_assessed(workshop: DesignFolder) -> None:
+    found = files("piston", *FORGED)
+    left = {name: found[name] for name in found if name not in ("rod.toml", "crosshead.toml", "box.toml")}
+    for name in ("bar.toml", "pin.toml", "crank-pin.toml"):
+        left.pop(name)
+    assert workshop.write(left).only(FASTENING).outcome == "not assessed"
 
 
 @pytest.mark.parametrize("key", ["by", "thread", "seat", "taper", "locked_by", "proof_load"])

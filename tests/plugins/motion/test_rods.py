@@ -240,6 +240,19 @@ def test_a_slender_rod_is_eulers(workshop: DesignFolder) -> None:
     assert on_sheet(check, "n") == pytest.approx(1.3808, rel=1e-4)
 
 
+@pytest.mark.parametrize("ends", ["both fixed", "one fixed and one pinned"])
+def test_a_crosshead_turns_on_its_pin_whatever_the_ends_are_called(workshop: DesignFolder, ends: str) -> None:
+    """K = 0.8 and n = 9.34546 as above; with both ends fixed, 0.65, 10.2 would be claimed."""
+    check = workshop.write(files("rod", ("one fixed and one pinned", ends))).only(BUCKLING)
+    assert on_sheet(check, "n") == pytest.approx(9.34546, rel=1e-5)
+
+
+def test_a_shoulder_is_pushed_whatever_it_says(workshop: DesignFolder) -> None:
+    """431 969/6361.725 = 67.90124 MPa."""
+    check = workshop.write(files("rod", ("pushed = true", "pushed = false"))).only(TENSION)
+    assert on_sheet(check, "σ_c,foot") / 1e6 == pytest.approx(67.90124, rel=1e-5)
+
+
 @pytest.mark.parametrize("key", ["free_length", "ends"])
 def test_buckling_is_not_assessed_without(workshop: DesignFolder, key: str) -> None:
     check = workshop.write(without("rod", key)).only(BUCKLING)
