@@ -25,8 +25,7 @@ class RodSection(SpecTable):
 
     Fields:
         form: what weakens it
-        at: the end of the rod at which it is; each end by which the rod is held, but for the thread of the piston's nut,
-            must have one
+        at: the end of the rod at which it is; the crosshead's end must have one, and the piston's where it is forged on
         thread: of a threaded length, such as "M85x4"
         rolled: whether the thread is rolled, not cut
         diameter: of the rod there; not for a thread
