@@ -39,8 +39,9 @@ _ALL = ("live steam", "exhaust steam", "cylinder")
 
 @rule(
     "block.weld-fatigue",
-    title="The membrane and bending stress range of every pressure weld, its wall held as stated, does not exceed that "
-    "allowed for the cycles of the engine's life, on worn tyres, at the hottest of what the wall bounds",
+    title="The membrane and bending stress range of every pressure weld, its wall held as stated, does not "
+    "exceed that allowed for the cycles of the life on worn tyres at the hottest of what the wall "
+    "bounds",
     on=Weldment,
     cases=("starting", "running", "drifting"),
     grade=Grade.HOLD,

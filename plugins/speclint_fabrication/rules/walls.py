@@ -39,8 +39,9 @@ class Loaded:
 
 @rule(
     "block.flat-wall",
-    title="The membrane and bending stress of every flat wall and rib, less the corrosion allowance, under the worst "
-    "pressures of both sides, water at relief, and hottest, does not exceed that allowed for the plate as rolled",
+    title="The membrane and bending stress of every flat wall and rib, wasted, hottest, under the worst "
+    "pressures of both sides with water at relief, does not exceed that allowed for the plate as "
+    "rolled",
     on=Weldment,
     cases=("starting", "running", "test", "water"),
     grade=Grade.HOLD,

@@ -22,8 +22,9 @@ from speclint_liners.sources import ASME_VIII, EN_13445_3, EN_13445_5, LAME, PED
 
 @rule(
     "cylinder.test-pressure",
-    title="The hydraulic test pressure is at least that required by the hottest wall in service, and the stress at the "
-    "test of each liner, and of each bore, without a liner at its last bore, does not exceed its share of the strength",
+    title="The hydraulic test pressure is at least that required by the hottest wall in service, and "
+    "stresses each liner and bore, without a liner at its last bore, to no more than its share of "
+    "the strength",
     on=CylinderBlock,
     cases=("starting", "running"),
     grade=Grade.HOLD,

@@ -170,8 +170,9 @@ def heat_leak(partition: Partition, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "partition.stress",
-    title="A wall between live and exhaust steam bends at most to 1.5 times the design stress, also on test and with "
-    "water, with the upper estimate of heat to 3 times; in iron to the design stress, on test to twice it",
+    title="A wall between live and exhaust steam bends to at most 1.5 times the design stress, on test and "
+    "with water too, with the high estimate of heat 3 times; iron to the design stress, on test "
+    "twice",
     on=Partition,
     cases=("starting", "running", "test", "water"),
     edition=3,
