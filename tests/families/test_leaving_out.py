@@ -152,7 +152,7 @@ def test_the_json_document_says_so_and_only_then(without: Assessment, tmp_path: 
 def test_the_sarif_log_says_so(without: Assessment, loaded: Loaded) -> None:
     log: Any = json.loads(loaded.writers["sarif"].write(without))
     (invocation,) = log["runs"][0]["invocations"]
-    assert invocation["toolConfigurationNotifications"] == [{"level": "warning", "message": {"text": SAYS}}]
+    assert {"level": "warning", "message": {"text": SAYS}} in invocation["toolConfigurationNotifications"]
     assert invocation["executionSuccessful"]
 
 
