@@ -27,6 +27,7 @@ from speclint_valves.inputs.seating import (
     pressure_of,
     stresses,
 )
+from speclint_valves.inputs.water import with_water
 
 SHARES = (
     Limit("ring-share", "0.5", "ratio", COMMON_PRACTICE, "share of an iron ring's compressive strength"),
@@ -63,8 +64,8 @@ def retained_hot(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "seat.push-out",
-    edition=2,
-    title="The grip of the hot fit is at least twice the load that pulls the seat out",
+    edition=3,
+    title="The grip of the hot fit is at least twice the load that pulls the seat out, of water at relief among them",
     on=ValveSeat,
     cases=("running", "drifting", "cooling", "water"),
     grade=Grade.HOLD,
@@ -109,7 +110,8 @@ def _sides(seat: ValveSeat, fit: Fit, case: LoadCase, sheet: Sheet) -> tuple[Pas
         return sheet.take("p_b", chamber), sheet.take("p_f", case.exhaust_pressure)
     own = sheet.is_stated("cylinder pressure", case.cylinder_pressure)
     greatest = case.cylinder_pressure if own else case.live_pressure
-    return sheet.take("p_b", greatest), sheet.take("p_f", chamber)
+    behind = with_water(sheet.take("p_b", greatest), fit.block, case, sheet)
+    return behind, sheet.take("p_f", chamber)
 
 
 @rule(

@@ -61,7 +61,7 @@ def pressure_closed(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgeme
 
 @rule(
     "valve.spring-holds-shut",
-    edition=2,
+    edition=3,
     title="Springs, weight and friction hold the valve shut with at least 1.2 times the greatest steam "
     "load that lifts it",
     on=PoppetValve,
