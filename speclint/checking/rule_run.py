@@ -329,7 +329,8 @@ def _outcome(ending: Ending, rule: Rule) -> tuple[Outcome, Grade | None]:
     if isinstance(ending, Judgement):
         return ("conforms", None) if ending.holds else ("finding", ending.grade or rule.grade)
     if isinstance(ending, NotCovered):
-        return "finding", Grade.QUERY
+        # of a safety rule nobody has then shown that the part is safe: a competent person must
+        return "finding", Grade.HOLD if rule.gravest is Grade.HOLD else Grade.QUERY
     if isinstance(ending, NotApplicable):
         return "not applicable", None
     return "not assessed", Grade.HOLD if rule.gravest is Grade.HOLD else None

@@ -131,7 +131,7 @@ class Judging:
         return NotApplicable(why)
 
     def not_covered(self, why: str) -> NotCovered:
-        """To be raised where the sources do not cover the case: a query."""
+        """To be raised where the sources do not cover the case: a query, or a hold of a rule that can give one."""
         return NotCovered(why)
 
     def not_assessed(self, why: str, where: Location = NOWHERE) -> NotAssessed:

@@ -196,16 +196,21 @@ def test_both_sides_of_a_comparison_are_written_in_one_unit(tmp_path: Path) -> N
     assert found.says == "bore as a share of the outside 96.17 % > 90 % greatest share"
 
 
-def test_out_of_the_range_of_a_formula_is_a_query(tmp_path: Path) -> None:
-    """At bore low the formula serves, at bore high (100.5 mm) it does not: the check is no pass."""
+@pytest.mark.parametrize("gravest", [Grade.NONCONFORMITY, Grade.HOLD])
+def test_out_of_the_range_of_a_formula_is_a_query_or_a_hold(tmp_path: Path, gravest: Grade) -> None:
+    """At bore low the formula serves, at bore high (100.5 mm) it does not: the check is no pass.
+
+    Of a rule that can give a hold nobody has then shown that the part is safe, so that the gate must not open.
+    """
 
     def function(tube: Tube, sheet: Sheet) -> Judgement:
         worked = sheet.work("x", only_small, d=sheet.take("d", tube.bore))
         return sheet.at_most(worked, sheet.limit("most"))
 
     limits = [Limit("most", "1 m", "length", COMMON_PRACTICE)]
-    found = with_rule(tmp_path, function, limits=limits).only("tube.made")
-    assert (found.outcome, found.grade) == ("finding", Grade.QUERY)
+    found = with_rule(tmp_path, function, limits=limits, gravest=gravest).only("tube.made")
+    wanted = Grade.HOLD if gravest is Grade.HOLD else Grade.QUERY
+    assert (found.outcome, found.grade) == ("finding", wanted)
     assert "beyond 100 mm" in found.says
 
 
