@@ -203,6 +203,26 @@ def test_the_hydraulic_test_from_both_sides(workshop: DesignFolder, thickness: f
     assert check.case == "test"
 
 
+@pytest.mark.parametrize(
+    "beside",
+    [
+        'kind = "cylinder-liner"\nhoused_in = "block"',
+        'kind = "cylinder-cover"\ncloses = "block"',
+        'kind = "gland"\nof = "cover"',
+        'kind = "stuffing-box"\nin_cover = "cover"',
+    ],
+)
+@pytest.mark.parametrize(("thickness", "outcome"), [(34.4, "conforms"), (34.3, "finding")])
+def test_whatever_closes_the_cylinder_is_tested_with_its_cover(
+    workshop: DesignFolder, beside: str, thickness: float, outcome: str
+) -> None:
+    """17 bar, for which another part of the same cylinder is tested: 33.34 √(17/16) = 34.37 mm."""
+    _plate(workshop, thickness, ("studs", 'torque = "384 N·m"', 'torque = "48 N·m"'))
+    text = f'id = "beside"\n{beside}\ntest_pressure = "17 bar gauge"\n'
+    (workshop.root / "beside.toml").write_text(text, encoding="utf-8")
+    assert workshop.only("cover.test", "cover").outcome == outcome
+
+
 def test_without_a_test_case_the_cover_is_held(workshop: DesignFolder) -> None:
     bench(workshop)
     in_every_case(workshop, "cases.test", "cases.cold")
