@@ -93,6 +93,20 @@ def test_out_of_gauge_is_a_hold(workshop: DesignFolder, old: str, new: str) -> N
     assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
 
 
+@pytest.mark.parametrize(("notch", "outcome"), [("1360.6 mm", "conforms"), ("1360.4 mm", "finding")])
+def test_an_outline_may_be_narrower_between_both_ends(
+    workshop: DesignFolder, notch: str, outcome: str
+) -> None:
+    """The point takes 1360.52 mm from 528.7 to 621.3 mm above the rail; the notch stands at 560 to 580 mm."""
+    corners = "".join(
+        f'  {{ height = "{height} mm", half_width = "{width}" }},\n'
+        for height, width in ((560, "1361 mm"), (560, notch), (580, notch), (580, "1361 mm"))
+    )
+    last = '  { height = "3000 mm"'
+    gauge = OUTLINE.replace(last, corners + last)
+    assert write(workshop, {**FILES, "gauge.toml": gauge}).only(GAUGE).outcome == outcome
+
+
 def test_a_point_beyond_the_axles_swings_by_more_than_the_side_play(workshop: DesignFolder) -> None:
     """k = 2 × 4/4.5; 1 at the axles and between them."""
     check = write(workshop, FILES).only(GAUGE)
