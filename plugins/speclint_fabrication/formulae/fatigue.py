@@ -99,7 +99,10 @@ def fatigue_size_factor(t: Metres) -> Ratio:
     return factor
 
 
-@formula("S = Δσ f_T f_t/γ", cites=[EN_1993_1_9.at("8, verification"), EN_13445_3])
+@formula(
+    "S = Δσ f_T f_t/γ",
+    cites=[EN_1993_1_9.at("8, verification"), EN_13445_3.at("18.10, thickness and temperature")],
+)
 def range_allowed(Δσ: Pascals, f_T: Ratio, f_t: Ratio, gamma: Ratio) -> Pascals:
     """Allowable stress range.
 

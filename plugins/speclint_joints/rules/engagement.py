@@ -27,7 +27,7 @@ from speclint_joints.inputs.engagement import tapped_engagement
 from speclint_joints.inputs.preload import working_preload
 from speclint_joints.inputs.seals import lift_per_stud
 from speclint_joints.inputs.studs import Studs, studs_of
-from speclint_joints.sources import ISO_898_2, VDI_2230
+from speclint_joints.sources import ISO_898_2, VDI_STRIPPING
 
 #: The group of the table of shear strengths to which a family of metals belongs.
 _GROUPS = {
@@ -66,7 +66,7 @@ def _group(material: Material, sheet: Sheet) -> str:
     cases=("starting", "running", "test", "water"),
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
-    cites=[FED_STD_H28, VDI_2230.at("section 5.5.5"), ISO_898_2, COMMON_PRACTICE],
+    cites=[FED_STD_H28, VDI_STRIPPING, ISO_898_2, COMMON_PRACTICE],
     why="A broken stud is noticed and drilled out; a stripped hole fails without warning and spoils the block.",
     leaves_out="Loss of tensile strength when hot, wear of threads, the head or nut at the far end of a bolt, and "
     "the greatest load of a gland's studs, which gland.studs works; the local code and a competent person decide.",

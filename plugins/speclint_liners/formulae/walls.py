@@ -156,7 +156,7 @@ def bourne_wall(d: Metres) -> Metres:
 
 @formula(
     "t = d p/(5000 lbf/in²) + 0.5 in",
-    cites=[KENT.at("cylinders of steam engines")],
+    cites=[KENT],
     empirical="inches and psi",
 )
 def kent_wall(d: Metres, p: Pascals) -> Metres:

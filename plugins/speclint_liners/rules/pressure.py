@@ -9,7 +9,7 @@ from speclint.equations import Kelvins, Metres, Pascals
 from speclint.handbook.cylinders import bore_hoop_stress, outside_of_wall
 from speclint.handbook.fits import DRAWING_TEMPERATURE, outer_tresca_stress
 from speclint.handbook.materials import Material, share_of_strength
-from speclint.handbook.plates import TIMOSHENKO_PLATES, panel_stress, panel_stress_factor
+from speclint.handbook.plates import PANEL_TABLES, panel_stress, panel_stress_factor
 from speclint.specs import Bore, CylinderBlock, Division, LoadCase
 from speclint_liners.formulae.walls import wall_when_wasted
 from speclint_liners.formulae.water import greatest_pressure_across, wanted_test_pressure
@@ -142,7 +142,7 @@ def _liners_at_test(block: CylinderBlock, bore: str, test: float, sheet: Sheet) 
     grade=Grade.HOLD,
     cites=[
         LAME,
-        TIMOSHENKO_PLATES.at("art. 44, rectangular plates with built-in edges"),
+        PANEL_TABLES,
         EN_13445_3,
         COMMON_PRACTICE,
     ],

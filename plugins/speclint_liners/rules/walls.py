@@ -23,7 +23,7 @@ from speclint_liners.sources import BOURNE, KENT, KHURMI_LINER
     on=CylinderLiner,
     cases=("starting",),
     grade=Grade.OBSERVATION,
-    cites=[BOURNE.at("Q. 342"), KENT.at("cylinders of steam engines"), KHURMI_LINER],
+    cites=[BOURNE.at("Q. 342"), KENT, KHURMI_LINER],
     why="The old rules record walls that lasted in service; a wall far from all of them should be reviewed.",
     leaves_out="any judgement: the rules are for plain cast barrels and the irons of their time",
 )

@@ -11,7 +11,7 @@ from speclint.handbook.members import load_ratio, load_with_factor
 from speclint.handbook.steam import speed_ratio
 from speclint.specs import Component, LoadCase, Piston
 from speclint_motion.inputs import boiler_pressure, cylinder_of, gear_of, relief_pressure
-from speclint_motion.sources import LINEHAM
+from speclint_motion.sources import LINEHAM_SPEED
 
 DEFERS = "the local code and a competent person decide"
 
@@ -86,12 +86,14 @@ def fastening(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
     on=Piston,
     cases=("running",),
     grade=Grade.OBSERVATION,
-    cites=[COMMON_PRACTICE, LINEHAM],
+    cites=[COMMON_PRACTICE, LINEHAM_SPEED],
     why="Rings and packing wear with the distance that they rub, which the piston speed sets.",
     leaves_out="oil and surface of the liner; Lineham's speed of locomotives is only reported",
     limits=[
         Limit("mean", "8 m/s", "speed", COMMON_PRACTICE, "greatest mean piston speed"),
-        Limit("period", "1000 ft/min", "speed", LINEHAM, "mean speed of locomotives by Lineham, reported"),
+        Limit(
+            "period", "1000 ft/min", "speed", LINEHAM_SPEED, "mean speed of locomotives by Lineham, reported"
+        ),
     ],
 )
 def speed(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:

@@ -84,7 +84,8 @@ class _Weak(NamedTuple):
     cites=[
         COMMON_PRACTICE,
         SHIGLEY_GOODMAN,
-        PETERSON.at("charts 3.4 and eq. 1.31"),
+        PETERSON.at("chart 3.4, as reproduced in a public calculation of shafts", memory=False),
+        PETERSON.at("eq. 1.31, notch sensitivity"),
         BOURNE.at("Q. 358"),
         PERIOD_PROPORTIONS,
     ],

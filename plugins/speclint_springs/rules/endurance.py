@@ -131,7 +131,7 @@ def surge(spring: CompressionSpring, case: LoadCase, sheet: Sheet) -> Judgement:
     grade=Grade.NONCONFORMITY,
     cites=[
         RELAXATION_DIAGRAMS,
-        SMI.at("wire temperatures"),
+        SMI,
         COMMON_PRACTICE,
     ],
     why="a spring that is hot under load relaxes: it gets shorter and holds its valve with less load",

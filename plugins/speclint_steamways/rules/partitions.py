@@ -28,7 +28,7 @@ from speclint.handbook.heat import (
     temperature_rise,
 )
 from speclint.handbook.materials import multiple_of_allowable
-from speclint.handbook.plates import TIMOSHENKO_PLATES, panel_stress, panel_stress_factor
+from speclint.handbook.plates import PANEL_TABLES, panel_stress, panel_stress_factor
 from speclint.handbook.steam import (
     excess_pressure,
     mean_speed,
@@ -176,7 +176,7 @@ def heat_leak(partition: Partition, case: LoadCase, sheet: Sheet) -> Judgement:
     edition=2,
     grade=Grade.HOLD,
     cites=[
-        TIMOSHENKO_PLATES,
+        PANEL_TABLES,
         TIMOSHENKO_GOODIER.at("article 149"),
         GNIELINSKI,
         INCROPERA.at("scatter of correlations"),

@@ -33,7 +33,7 @@ from speclint_steamways.inputs.paths import (
     stages_to,
     steam_along,
 )
-from speclint_steamways.sources import LINEHAM
+from speclint_steamways.sources import STEAM_SPEED
 
 End = SteamPassage | SteamPipe | BlastNozzle
 STEAM = IF97.at("basic and backward equations")
@@ -47,7 +47,7 @@ STEAM = IF97.at("basic and backward equations")
     cases=("running",),
     edition=2,
     grade=Grade.OBSERVATION,
-    cites=[STEAM, FIRST_PRINCIPLES, COMMON_PRACTICE, LINEHAM],
+    cites=[STEAM, FIRST_PRINCIPLES, COMMON_PRACTICE, STEAM_SPEED],
     why="Fast steam wears metal, makes noise and loses pressure in every bend.",
     leaves_out="pulsation: while a valve is open steam runs faster than its mean speed; the period "
     "figure is only reported",
@@ -55,7 +55,7 @@ STEAM = IF97.at("basic and backward equations")
         Limit("live", "40 m/s", "speed", COMMON_PRACTICE, "greatest mean speed of live steam"),
         Limit("exhaust", "80 m/s", "speed", COMMON_PRACTICE, "greatest mean speed of exhaust steam"),
         Limit("mach", "0.3", "ratio", COMMON_PRACTICE, "greatest Mach number of the mean speed"),
-        Limit("period", "100 ft/s", "speed", LINEHAM, "period figure for steam through ports, reported"),
+        Limit("period", "100 ft/s", "speed", STEAM_SPEED, "period figure for steam through ports, reported"),
     ],
 )
 def speed(end: End, case: LoadCase, sheet: Sheet) -> Judgement:

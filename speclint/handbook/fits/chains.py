@@ -28,12 +28,13 @@ if TYPE_CHECKING:
 MONTE_CARLO = Source(
     "JCGM 101, Evaluation of measurement data: propagation of distributions using a Monte Carlo method",
     "2008",
-    memory=True,
+    "propagation of distributions, as applied in public calculations of uncertainty",
 )
 WILSON = Source(
     "E. B. Wilson, Probable inference, the law of succession, and statistical inference, J. American "
     "Statistical Association 22",
     "1927",
+    "interval of a share observed",
     memory=True,
 )
 #: What the answers rest on, for a rule to cite.
