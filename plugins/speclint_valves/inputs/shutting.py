@@ -5,11 +5,11 @@ from __future__ import annotations
 from speclint import Sheet
 from speclint.equations import Metres, Newtons, Pascals
 from speclint.handbook.steam import excess_pressure, unbalanced_load
-from speclint.specs import Beat, CylinderBlock, LoadCase, PoppetValve, ValveSpindle
+from speclint.specs import Beat, LoadCase, PoppetValve, ValveSpindle
 from speclint_valves.formulae.shutting import lifting_load, sealing_diameter, spindle_load, weight_shutting
 from speclint_valves.formulae.tables import place_of_seal, sense_of_push, sense_of_weight
 from speclint_valves.inputs.cylinder import greatest_in_cylinder, least_in_cylinder
-from speclint_valves.inputs.opening import beats_of
+from speclint_valves.inputs.opening import beats_of, block_of
 
 
 def spindle_of(valve: PoppetValve, sheet: Sheet) -> ValveSpindle:
@@ -62,16 +62,12 @@ def lifting_pressures(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> tuple
     supply_lifts = sheet.read("supply acts", valve.supply_acts) == "between the beats"
     cylinder_high = supply_lifts == (sheet.read("serves", valve.serves) == "exhaust")
     if cylinder_high:
-        cylinder = greatest_in_cylinder(case, _block_of(valve, sheet), sheet)
+        cylinder = greatest_in_cylinder(case, block_of(valve, sheet), sheet)
     else:
         cylinder = least_in_cylinder(case, sheet)
     if sheet.read("serves", valve.serves) == "inlet":
         return sheet.take("p_s", case.live_pressure), cylinder
     return cylinder, sheet.take("p_d", case.exhaust_pressure)
-
-
-def _block_of(valve: PoppetValve, sheet: Sheet) -> CylinderBlock:
-    return sheet.follow(sheet.follow(valve.upper_beat.seat).pressed_into)
 
 
 def greatest_lifting(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Newtons:
