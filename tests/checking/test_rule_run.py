@@ -196,6 +196,22 @@ def test_both_sides_of_a_comparison_are_written_in_one_unit(tmp_path: Path) -> N
     assert found.says == "bore as a share of the outside 96.17 % > 90 % greatest share"
 
 
+def test_a_value_is_named_by_what_it_is_and_not_by_its_number(tmp_path: Path) -> None:
+    """100 mm and 10 % are both 0.1 in SI units, and a bore that reaches its limit is not its own limit."""
+
+    def function(tube: Tube, sheet: Sheet) -> Judgement:
+        bore, most = sheet.take_nominal("d", tube.bore), sheet.limit("most")
+        sheet.limit("share")
+        return sheet.at_most(bore, most)
+
+    limits = [
+        Limit("most", "100 mm", "length", COMMON_PRACTICE, "greatest bore"),
+        Limit("share", "10 %", "ratio", COMMON_PRACTICE, "a share that is not judged"),
+    ]
+    found = with_rule(tmp_path, function, limits=limits).only("tube.made")
+    assert found.says == "bore, nominal 100 mm ≤ 100 mm greatest bore"
+
+
 @pytest.mark.parametrize("gravest", [Grade.NONCONFORMITY, Grade.HOLD])
 def test_out_of_the_range_of_a_formula_is_a_query_or_a_hold(tmp_path: Path, gravest: Grade) -> None:
     """At bore low the formula serves, at bore high (100.5 mm) it does not: the check is no pass.
