@@ -103,6 +103,7 @@ def check(rule: Rule, component: Component, context: Context, *, effort: Effort 
         _concluded(rule, component, governing, basis),
         missing=tuple(dict.fromkeys(says for result in results for says in _missing(result.ending))),
         failing=_each_once(part for result in _by_severity(results, rule) for part in result.failing),
+        assumed=tuple(dict.fromkeys(where for record in records for where in record.assumed)),
         proofs={result.case: result.proof for result in results},
         corners={result.case: dict(result.corner.met) for result in results},
         rests_on=dict(_in_plain_words(results)),
@@ -321,7 +322,6 @@ def _concluded(rule: Rule, component: Component, result: CaseResult, basis: Mapp
         case=result.case,
         governing=result.governing,
         steps=tuple(result.sheet.record.steps),
-        assumed=tuple(dict.fromkeys(result.sheet.record.assumed)),
     )
 
 

@@ -406,6 +406,14 @@ def test_assumed_dimensions_are_listed(shop: DesignFolder) -> None:
     assert [where.key for where in shop.only("tube.stress").assumed] == ["bore"]
 
 
+def test_a_figure_assumed_in_a_case_that_does_not_govern_is_listed_too(shop: DesignFolder) -> None:
+    """Starting governs, at 12 bar; the pressure assumed for running may be the one that is wrong."""
+    shop.replace("duty.toml", '"10 bar gauge"', '{ value = "10 bar gauge", from = "assumed" }')
+    check = shop.only("tube.case-stress")
+    assert check.case == "starting"
+    assert [where.key for where in check.assumed] == ["cases.running.live_pressure"]
+
+
 @settings(max_examples=20, deadline=None)
 @given(st.floats(0.0, 3.0), st.floats(0.0, 2.0))
 def test_wider_limits_never_make_a_check_easier(more_bore: float, more_outside: float) -> None:
