@@ -9,8 +9,6 @@ from speclint.equations import Kelvins, Metres, Pascals, Ratio
 from speclint_fabrication.sources import EN_1993_1_9, EN_13445_3, FATIGUE_CURVE, HOT_FATIGUE
 
 _ICE = 273.15
-#: The best detail category of a weld (EN 1993-1-9, table 8.2: a continuous seam along the stress, welded by machine).
-_BEST_WELD = 125e6
 #: Cycles of the detail category, of the constant-amplitude limit and of the cut-off (EN 1993-1-9, 7.1).
 _CATEGORY, _LIMIT, _CUT_OFF = 2e6, 5e6, 1e8
 
@@ -55,8 +53,7 @@ def fatigue_strength(Δσ_C: Pascals, N: Ratio) -> Pascals:
     Δσ = Δσ_C (2e6/N)^(1/3) if N ≤ 5e6, else Δσ_C (2/5)^(1/3) (5e6/min(N, 1e8))^(1/5)
 
     ``Δσ_C`` detail category, the range for two million cycles [Pa]; ``N`` cycles, from 1e4 [-]. Returns [Pa].
-    Constant beyond 1e8 cycles, as in the standard: smaller ranges cause no damage. Raises OutOfRange below 1e4,
-    and of a category above 125 MPa, which no weld has.
+    Constant beyond 1e8 cycles, as in the standard: smaller ranges cause no damage. Raises OutOfRange below 1e4.
 
     EN 1993-1-9, fig. 7.1 (as reproduced in public documents): the constant-amplitude limit is 0.737 and the cut-off
     0.405 of the category.
@@ -64,7 +61,6 @@ def fatigue_strength(Δσ_C: Pascals, N: Ratio) -> Pascals:
     >>> round(fatigue_strength(Δσ_C=100e6, N=5e6) / 1e6, 1), round(fatigue_strength(Δσ_C=100e6, N=1e9) / 1e6, 1)
     (73.7, 40.5)
     """
-    require(Δσ_C <= _BEST_WELD, f"a category of {Δσ_C / 1e6:.4g} MPa is above 125 MPa, the best of any weld")
     require(N >= 1e4, f"{N:.4g} cycles are fewer than 10 000: a matter of yielding, not of fatigue")
     if N <= _LIMIT:
         share: Ratio = (_CATEGORY / N) ** (1 / 3)

@@ -39,6 +39,9 @@ from speclint_fabrication.sources import FATIGUE_CURVE, HOT_FATIGUE, IIW_FATIGUE
 #: Every fluid that a wall may bound: a weld whose wall is not stated is as hot as the hottest of them makes it.
 _ALL = ("live steam", "exhaust steam", "cylinder")
 
+#: The best detail category of a weld [Pa] (EN 1993-1-9, table 8.2, from memory: a seam along the stress, by machine).
+_BEST_WELD = 125e6
+
 
 @rule(
     "block.weld-fatigue",
@@ -85,6 +88,10 @@ def _joint(
     name: str, joint: WeldedJoint, weldment: Weldment, block: CylinderBlock, case: LoadCase, sheet: Sheet
 ) -> Judgement:
     category = sheet.take(f"Δσ_C of {name}", joint.detail_category)
+    if category > _BEST_WELD:
+        raise sheet.not_covered(
+            f"a category of {category / 1e6:.4g} MPa is above 125 MPa, the best of any weld"
+        )
     at = _temperature(name, joint, weldment, block, case, sheet)
     f_T = sheet.work(f"f_T of {name}", fatigue_temperature_factor, T=at)
     plate = plate_named(weldment, joint.plate, sheet)
