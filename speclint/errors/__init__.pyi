@@ -8,11 +8,17 @@ from .exceptions import (
     FamilyError as FamilyError,
     NotKnown as NotKnown,
     OutOfRange as OutOfRange,
+    OutputError as OutputError,
     QuantityError as QuantityError,
+    ReaderLeft as ReaderLeft,
     RevisionError as RevisionError,
     SettingsError as SettingsError,
     SigningError as SigningError,
     SpeclintError as SpeclintError,
+    StreamError as StreamError,
+)
+from .in_words import (
+    in_words as in_words,
 )
 from .location import (
     NOWHERE as NOWHERE,

@@ -11,7 +11,10 @@ import tomli
 from pydantic import BaseModel, ValidationError
 
 from speclint.errors import Complaint, Location, Path as KeyPath, locate, nearest, one_of
+from speclint.repository.regular_files import LARGEST, not_regular, read_regular
 from speclint.specs import Array, Catalogue, Leaf, Spec, SpecTable, Table
+
+_NO_TEXT = "the name of this file is not UTF-8 text, so that nothing can refer to it"
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,6 +29,9 @@ class Loaded:
 
 def load_spec(path: Path, file: str, kinds: Mapping[str, type[Spec]]) -> Loaded:
     """Read one spec; ``file`` is its name in reports. Never raises for what the file contains."""
+    if any("\ud800" <= letter <= "\udfff" for letter in file):  # how Python has the bytes of such a name
+        instead = "a name in letters and digits"
+        return Loaded(file, path.stem, None, (Complaint(Location(file), _NO_TEXT, write=instead),))
     table = read_toml(path, file)
     if isinstance(table, Complaint):
         return Loaded(file, path.stem, None, (table,))
@@ -35,10 +41,19 @@ def load_spec(path: Path, file: str, kinds: Mapping[str, type[Spec]]) -> Loaded:
     return _validated(kind, table, file, path.stem, kinds)
 
 
-def read_toml(path: Path, file: str) -> Table | Complaint:
+def read_named(root: Path, file: str, largest: int = LARGEST) -> Table | Complaint:
+    """Read a TOML file of a repository whose name is fixed or is in the settings: only a regular one inside of it."""
+    if what := not_regular(root, file):
+        return Complaint(
+            Location(file), f"this is {what}, which is not read", write="the file itself in its place"
+        )
+    return read_toml(root / file, file, largest)
+
+
+def read_toml(path: Path, file: str, largest: int = LARGEST) -> Table | Complaint:
     """Read a TOML file into a table in which every value has its place in the file."""
     try:
-        text = path.read_bytes().decode("utf-8")
+        text = read_regular(path, largest).decode("utf-8")
         tree = tomli.loads(text)
     except tomli.TOMLDecodeError as problem:
         line = getattr(problem, "lineno", 0)

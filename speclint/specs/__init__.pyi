@@ -4,6 +4,9 @@ from .catalogue import (
 from .component import (
     Component as Component,
 )
+from .deciding_words import (
+    deciding_words as deciding_words,
+)
 from .dimension import (
     Dimension as Dimension,
 )
@@ -15,6 +18,7 @@ from .extra_tables import (
     ExtraTable as ExtraTable,
 )
 from .fields import (
+    FOR_REVIEW as FOR_REVIEW,
     NOT_STATED as NOT_STATED,
     Allowance as Allowance,
     Angle as Angle,

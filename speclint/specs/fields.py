@@ -83,6 +83,16 @@ class Link(Generic[C]):
 NOT_STATED = NotStated()
 
 
+@dataclass(frozen=True, slots=True)
+class Deciding:
+    """Annotation of a field that decides who answers for a part, or by what it is judged: see ``FOR_REVIEW``."""
+
+
+#: Marks a field whose change a reviewer is to see: ``Annotated[Word[str], FOR_REVIEW]``. Yes/no and words that are
+#: chosen from a list need no mark: they decide which rules apply, and how grave a finding is, by their nature.
+FOR_REVIEW = Deciding()
+
+
 def opened(raw: object) -> tuple[object, Location]:
     """The bare value behind a leaf, and its place."""
     return (raw.raw, raw.where) if isinstance(raw, Leaf) else (raw, NOWHERE)

@@ -22,6 +22,8 @@ _SPECIAL_UNITS = {
 
 def schema_of(kind: type[Spec]) -> dict[str, Any]:
     """The JSON Schema of one kind of spec."""
+    for table in _tables(kind):
+        table.model_rebuild()  # the default of a field may be such a table, which pydantic writes only when it is built
     schema = kind.model_json_schema(mode="validation")
     used: set[str] = set()
     _tidy(schema, used)

@@ -17,7 +17,7 @@ from pydantic import (
 
 from speclint.errors import NOWHERE, Location
 from speclint.quantities import Measure
-from speclint.specs.fields import NOT_STATED, Link, NotStated, Table, Word, bare
+from speclint.specs.fields import FOR_REVIEW, NOT_STATED, Link, NotStated, Table, Word, bare
 
 V = TypeVar("V")
 T = TypeVar("T", bound="SpecTable")
@@ -83,8 +83,8 @@ class Spec(SpecTable):
     title: Word[str] = NOT_STATED
     drawing: Word[str] = NOT_STATED
     revision: Word[str] = NOT_STATED
-    prepared_by: Word[str] = NOT_STATED
-    checked_by: Word[str] = NOT_STATED
+    prepared_by: Annotated[Word[str], FOR_REVIEW] = NOT_STATED
+    checked_by: Annotated[Word[str], FOR_REVIEW] = NOT_STATED
     notes: Annotated[dict[str, Any], BeforeValidator(bare)] = {}
 
     @classmethod

@@ -260,6 +260,32 @@ def test_an_own_material_without_a_source_is_a_complaint_with_its_line(shop: Des
     assert "source" in complaint.message + complaint.write
 
 
+@pytest.mark.parametrize("name", ["grey-iron-250", "Grey-Iron-250", "grey iron 250", "gr\u0435y-iron-250"])
+def test_an_own_material_never_takes_the_name_of_one_of_the_handbook(shop: DesignFolder, name: str) -> None:
+    """The last one has a Cyrillic letter in it, U+0435, that reads as a Latin e."""
+    own = OWN_IRON.replace("[own-iron]", f'["{name}"]')
+    with_own = 'materials = ["own.toml"]\n' + SETTINGS
+    assessment = shop.write({**FILES, "own.toml": own}, settings=with_own).assess()
+    (complaint,) = assessment.complaints
+    assert (complaint.where.file, complaint.where.line) == ("own.toml", own[: own.index("title")].count("\n"))
+    assert "a material of the handbook, of a family or of an earlier file has this name" in complaint.message
+    assert complaint.write == 'a name of its own, not "grey-iron-250"'
+    assert assessment.context is not None
+    hardness = assessment.context.material("grey-iron-250").hardness()
+    assert (hardness.low, hardness.high) != (205, 225)
+    assert assessment.exit_code == 2
+
+
+def test_an_own_material_stands_in_one_file(shop: DesignFolder) -> None:
+    with_own = 'materials = ["own.toml", "more.toml"]\n' + SETTINGS
+    other = OWN_IRON.replace("value = 215, low = 205", "value = 220, low = 210")
+    assessment = shop.write({**FILES, "own.toml": OWN_IRON, "more.toml": other}, settings=with_own).assess()
+    (complaint,) = assessment.complaints
+    assert (complaint.where.file, complaint.write) == ("more.toml", 'a name of its own, not "own-iron"')
+    assert assessment.context is not None
+    assert assessment.context.material("own-iron").hardness().nominal == 215
+
+
 @pytest.mark.parametrize("file", ["../outside.toml", "materials/none.toml"])
 def test_a_file_of_materials_that_cannot_be_had(shop: DesignFolder, file: str) -> None:
     shop.write(FILES, settings=f'materials = ["{file}"]\n' + SETTINGS)
