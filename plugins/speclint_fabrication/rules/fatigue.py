@@ -45,8 +45,9 @@ _BEST_WELD = 125e6
 
 @rule(
     "block.weld-fatigue",
-    title="The membrane and bending stress range of every pressure weld, its wall held as stated, does not exceed that "
-    "allowed for the cycles of the engine's life at the hottest of what the wall bounds",
+    title="The membrane and bending stress range of every pressure weld, its wall held as stated, does not "
+    "exceed that allowed for the cycles of the life on worn tyres at the hottest of what the wall "
+    "bounds",
     on=Weldment,
     cases=("starting", "running", "drifting"),
     grade=Grade.HOLD,
@@ -149,8 +150,9 @@ def _range(
             joint.stress_range.where,
         )
     wall = _wall_of(joint, weldment, sheet)
-    t = wall_left(name, plate_named(weldment, wall.plate, sheet), sheet)
-    if "cylinder" in sides_of(name, wall, sheet):
+    sides = sides_of(name, wall, sheet)
+    t = wall_left(name, plate_named(weldment, wall.plate, sheet), sides, sheet)
+    if "cylinder" in sides:
         p, pull = _of_a_stroke(name, wall, case, block, sheet)
         cycles = _strokes(weldment, block, sheet)
     else:
@@ -179,9 +181,10 @@ def _of_a_stroke(
 
 
 def _strokes(weldment: Weldment, block: CylinderBlock, sheet: Sheet) -> Ratio:
+    """Strokes of the whole life on tyres worn to their limit, which turn the wheels most often."""
     distance, wheel = (
         sheet.take("S", weldment.life_distance),
-        sheet.take("D", block.drive.driving_wheel_diameter),
+        sheet.take("D", block.drive.least_wheel_diameter),
     )
     return sheet.work("N", strokes_of_life, S=distance, D=wheel)
 

@@ -6,7 +6,7 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit,
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import Bore, CylinderBlock, CylinderEnd, LoadCase
 from speclint_liners.formulae.ends import axis_out_of_line, clearance_left, clearance_ratio, swept_volume
-from speclint_liners.inputs.cylinders import ends_of, liner_in
+from speclint_liners.inputs.cylinders import bores_in_work, ends_of
 from speclint_liners.inputs.travel import hot_clearance, stretch
 from speclint_liners.sources import AHRONS
 
@@ -63,13 +63,15 @@ def end_clearance(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgeme
         Limit("most", "12 %", "ratio", COMMON_PRACTICE, "greatest clearance volume"),
         Limit("most_long", "14 %", "ratio", COMMON_PRACTICE, "greatest clearance volume with long passages"),
     ],
+    edition=2,
 )
 def clearance_volume(block: CylinderBlock, sheet: Sheet) -> Judgement:
     """Passages and clearance in the bore over the swept volume, less the rod at the back end."""
     stroke = sheet.take("s", block.drive.stroke)
 
     def judge(end: CylinderEnd) -> Judgement:
-        d = sheet.take("d", liner_in(block, end, sheet).bore)
+        new, _ = bores_in_work(block, sheet.read("bore of end", end.of_bore), sheet)
+        d = sheet.take("d", new)
         back = sheet.read("side of end", end.side) == "back"
         rod = sheet.take("d_r", block.drive.rod_diameter) if back else 0.0
         swept = sheet.work("V_s", swept_volume, d=d, d_r=rod, s=stroke)

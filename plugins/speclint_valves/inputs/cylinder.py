@@ -7,29 +7,24 @@ the pressure of the chest.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 from speclint import Sheet
 from speclint.equations import Pascals
-from speclint.handbook.cylinders import pressure_blown_off, relief_accumulation
 from speclint.specs import CylinderBlock, LoadCase
+from speclint_valves.inputs.water import with_water
 
 
 def greatest_in_cylinder(case: LoadCase, block: CylinderBlock, sheet: Sheet) -> Pascals:
     """The greatest gauge pressure in the cylinder [Pa]: that stated, else that of the live steam.
 
     While the engine drifts it must be stated. With water in the cylinder it is never less than the pressure at which
-    the relief valves blow off all of it: the highest set of the block, as neither a valve nor a seat states its end.
+    the relief valves blow off all of it, and must be stated where the block states no setting of theirs.
 
     :raises NotAssessed: where the case states no pressure from which it is known.
     """
-    blown = list(_blown_off(block, sheet)) if _is(case, "water") else []
-    if sheet.is_stated("cylinder pressure", case.cylinder_pressure):
-        return max([sheet.take("p_c", case.cylinder_pressure), *blown])
-    if blown:
-        return max([sheet.take("p_c", case.live_pressure), *blown])
-    unknown = _is(case, "drifting") or _is(case, "water")
-    return sheet.take("p_c", case.cylinder_pressure if unknown else case.live_pressure)
+    stated = sheet.is_stated("cylinder pressure", case.cylinder_pressure)
+    unknown = _is(case, "drifting") or (_is(case, "water") and not _relieved(block, sheet))
+    p = sheet.take("p_c", case.cylinder_pressure if stated or unknown else case.live_pressure)
+    return with_water(p, block, case, sheet)
 
 
 def least_in_cylinder(case: LoadCase, sheet: Sheet) -> Pascals:
@@ -42,12 +37,9 @@ def least_in_cylinder(case: LoadCase, sheet: Sheet) -> Pascals:
     return sheet.take("p_0", case.least_cylinder_pressure if known else case.exhaust_pressure)
 
 
-def _blown_off(block: CylinderBlock, sheet: Sheet) -> Iterator[Pascals]:
-    for name, end in block.ends.items():
-        if sheet.is_stated(f"setting of the relief valves, {name}", end.relief_set):
-            setting = sheet.take(f"p_r {name}", end.relief_set)
-            rise = sheet.look_up("a", relief_accumulation)
-            yield sheet.work(f"p_w {name}", pressure_blown_off, p_r=setting, a=rise)
+def _relieved(block: CylinderBlock, sheet: Sheet) -> bool:
+    """Whether the block states at what pressure its relief valves open."""
+    return any(sheet.is_stated(f"setting of {name}", end.relief_set) for name, end in block.ends.items())
 
 
 def _is(case: LoadCase, name: str) -> bool:

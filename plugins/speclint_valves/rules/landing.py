@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.equations import Kelvins, Metres, Ratio
+from speclint.equations import Kelvins, Metres, Pascals, Ratio
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import round_area
 from speclint.handbook.steam import seat_bearing_stress
-from speclint.specs import Beat, CylinderBlock, LoadCase, PoppetValve, ValveSeat
+from speclint.specs import Beat, CylinderBlock, LoadCase, NotStated, PoppetValve, Stated, ValveSeat
 from speclint_valves.formulae.landing import (
     beat_gap,
     clearance_hot,
@@ -131,7 +131,7 @@ def _strain(
 
 @rule(
     "valve.foul-clearance",
-    edition=2,
+    edition=3,
     title="At full lift with overtravel, hot, the valve clears cage, cover and piston by at least 2 mm",
     on=PoppetValve,
     cases=("starting", "running", "drifting"),
@@ -139,13 +139,13 @@ def _strain(
     gravest=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a valve that touches is bent or broken, and the pieces go through the cylinder",
-    leaves_out=f"a broken spindle (valve.cannot-fall-in), expansion of the connecting rod; {DEFERS}",
+    leaves_out=f"a broken spindle (valve.cannot-fall-in), inertia of the piston; {DEFERS}",
     limits=[Limit("least", "2 mm", "length", COMMON_PRACTICE, "least clearance, hot")],
 )
 def foul_clearance(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     """c_0 − overtravel − H (ε_v − ε_b) ≥ 2 mm to cage or cover; to the piston also less y_r.
 
-    y_r is the wear that lets the piston come nearer, with the expansion and the stretch of its rod.
+    y_r is the wear that lets the piston come nearer, with the expansion and the stretch of both its rods.
     """
     block = block_of(valve, sheet)
     ε_v = _strain(valve, "v", case, DRAWING_TEMPERATURE, sheet)
@@ -163,22 +163,39 @@ def foul_clearance(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgemen
 
 
 def _piston_nearer(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Metres:
-    """How much nearer the piston comes by wear and by the growth and the stretch of its rod."""
+    """How much nearer the piston comes by wear and by the growth and the stretch of its two rods."""
     block = block_of(valve, sheet)
-    metal = sheet.material_named("the piston rod", block.drive.rod_material)
-    T = sheet.take("T_r", case.temperature_named("piston-rod"))
-    since = {"alpha_0": 0.0, "T_0": DRAWING_TEMPERATURE, "T_ref": DRAWING_TEMPERATURE}
+    drive = block.drive
+    ε, E = _rod("r", "piston-rod", drive.rod_material, case, sheet)
+    ε_c, E_c = _rod("c", "connecting-rod", drive.connecting_rod_material, case, sheet)
     return sheet.work(
         "y_r",
         piston_nearer,
-        y=sheet.take("y", block.drive.wear),
-        L=sheet.take("L_r", block.drive.rod_length),
-        ε=sheet.work("ε_r", strain_since, alpha=sheet.look_up("α_r", metal.expansion, at=T), T=T, **since),
+        y=sheet.take("y", drive.wear),
+        L=sheet.take("L_r", drive.rod_length),
+        ε=ε,
+        l=sheet.take("l_c", drive.connecting_rod_length),
+        ε_c=ε_c,
         p=supply_at_most(case, sheet),
         A_p=piston(valve, block, sheet),
-        E=sheet.look_up("E_r", metal.modulus, at=T),
-        A=sheet.work("A_r", round_area, d=sheet.take("d_r", block.drive.rod_diameter)),
+        E=E,
+        A=sheet.work("A_r", round_area, d=sheet.take("d_r", drive.rod_diameter)),
+        E_c=E_c,
+        A_c=sheet.take("A_c", drive.connecting_rod_area),
     )
+
+
+def _rod(
+    index: str, name: str, material: Stated[str] | NotStated, case: LoadCase, sheet: Sheet
+) -> tuple[Ratio, Pascals]:
+    """Growth of a rod since it was made, and its modulus."""
+    metal = sheet.material_named(f"the {name}", material)
+    T = sheet.take(f"T_{index}", case.temperature_named(name))
+    since = {"alpha_0": 0.0, "T_0": DRAWING_TEMPERATURE, "T_ref": DRAWING_TEMPERATURE}
+    grown = sheet.work(
+        f"ε_{index}", strain_since, alpha=sheet.look_up(f"α_{index}", metal.expansion, at=T), T=T, **since
+    )
+    return grown, sheet.look_up(f"E_{index}", metal.modulus, at=T)
 
 
 @rule(

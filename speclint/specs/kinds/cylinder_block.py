@@ -38,10 +38,12 @@ class RelievedLength(SpecTable):
 
 
 class Bore(SpecTable):
-    """A bore of the block that takes a liner.
+    """A bore of the block, in which a liner sits or the piston itself works.
 
     Fields:
-        diameter: the bore at the fit
+        lined: whether a liner goes in; where the liner has its own spec it need not be said
+        diameter: the bore at the fit, or that in which the piston works
+        last_bore: without a liner, the largest bore to which it may be rebored
         length: from the collar seat to the face or shoulder beyond the liner's free end
         wall: least wall from the bore to a free edge, a passage or the next bore
         plate: name of the plate of the block's weldment that the wall is cut from
@@ -55,7 +57,9 @@ class Bore(SpecTable):
         cold_set: offset of the axis towards the frame cold, so that it is in line when hot
     """
 
+    lined: Word[bool] = NOT_STATED
     diameter: Length = NOT_STATED
+    last_bore: Length = NOT_STATED
     length: Length = NOT_STATED
     wall: Length = NOT_STATED
     plate: Word[str] = NOT_STATED

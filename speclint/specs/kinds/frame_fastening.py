@@ -22,7 +22,13 @@ class FrameFastening(Component):
         thread: of the bolts, such as "M30".
         count: how many bolts there are on this pad.
         hole: diameter of the holes.
-        relaxation: share of the preload lost by embedding and in service.
+        grip: thickness of the pad of the block, and of what lies between pad and frame, under head or nut.
+        frame_grip: thickness of the frame that the bolts clamp.
+        shank: diameter of the bolts' shank.
+        shank_length: length of the shank between the engaged threads.
+        roughness: mean roughness depth Rz of the coarsest face that is pressed.
+        faces: how many faces touch between the parts, without those under head and nut.
+        relaxation: share of the preload lost in service, beside the embedding of the faces.
         thrust_taken_by: what carries the thrust along the frame.
         friction: least friction between pad and frame.
         greatest_friction: of a sliding pad, with which it drags on the frame as the block grows.
@@ -46,6 +52,12 @@ class FrameFastening(Component):
     thread: Word[str] = NOT_STATED
     count: Word[int] = NOT_STATED
     hole: Length = NOT_STATED
+    grip: Length = NOT_STATED
+    frame_grip: Length = NOT_STATED
+    shank: Length = NOT_STATED
+    shank_length: Length = NOT_STATED
+    roughness: Length = NOT_STATED
+    faces: Word[int] = NOT_STATED
     relaxation: Fraction = NOT_STATED
     thrust_taken_by: Word[Literal["friction", "fitted bolts", "lugs"]] = NOT_STATED
     friction: Fraction = NOT_STATED

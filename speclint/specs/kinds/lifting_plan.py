@@ -38,6 +38,8 @@ class Lug(SpecTable):
         height: of the centre of the hole above the weld
         root_width: width where it is welded on
         plane: direction of its plate in plan, from forward towards the left
+        weld: how it is welded on
+        throat: of the fillet weld along each side of the plate, where it does not go through
     """
 
     material: Word[str] = NOT_STATED
@@ -49,6 +51,8 @@ class Lug(SpecTable):
     height: Length = NOT_STATED
     root_width: Length = NOT_STATED
     plane: Angle = NOT_STATED
+    weld: Word[Literal["full penetration", "fillet on both sides"]] = NOT_STATED
+    throat: Length = NOT_STATED
 
 
 class LiftingPoint(SpecTable):
@@ -58,7 +62,7 @@ class LiftingPoint(SpecTable):
         x: forward
         y: to the left
         z: upwards
-        opposite: name of the opposite point; the two must be able to carry the whole load
+        opposite: name of the opposite point, which names this one; the two must be able to carry the whole load
         form: kind of lifting point
         working_load: marked on the eye for a pull at this angle
         thread: of the eye
@@ -81,8 +85,8 @@ class LiftingPlan(Component):
     """How a part is lifted; positions are measured from any one corner of it.
 
     Fields:
-        material: of the part, in which the eyes are screwed
-        lifts: the part
+        material: of the part
+        lifts: the part, in whose metal the eyes are screwed and to which lugs are welded
         weights: all pieces of the load, by name
         points: by name
         hook_height: of the hook above the points

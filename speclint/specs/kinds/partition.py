@@ -21,6 +21,7 @@ class Partition(Component):
         area: of the wall in contact with both streams.
         short_side: of the flat wall between its supports.
         long_side: of the flat wall between its supports.
+        edges: how its edges are held; not stated, they are taken as supported, which bends it most.
     """
 
     kind: ClassVar[str] = "partition"
@@ -34,3 +35,4 @@ class Partition(Component):
     area: Area = NOT_STATED
     short_side: Length = NOT_STATED
     long_side: Length = NOT_STATED
+    edges: Word[Literal["clamped", "supported"]] = NOT_STATED

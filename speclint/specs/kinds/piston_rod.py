@@ -25,6 +25,7 @@ class RodSection(SpecTable):
 
     Fields:
         form: what weakens it
+        at: the end of the rod at which it is; the crosshead's end must have one, and the piston's where it is forged on
         thread: of a threaded length, such as "M85x4"
         rolled: whether the thread is rolled, not cut
         diameter: of the rod there; not for a thread
@@ -35,6 +36,7 @@ class RodSection(SpecTable):
     """
 
     form: Word[Literal["thread", "shoulder", "cotter slot", "plain"]] = NOT_STATED
+    at: Word[Literal["piston end", "crosshead end", "between the ends"]] = NOT_STATED
     thread: Word[str] = NOT_STATED
     rolled: Word[bool] = NOT_STATED
     diameter: Length = NOT_STATED

@@ -57,6 +57,8 @@ class PoppetValve(Component):
         upper_beat: the beat on the side to which the valve lifts.
         lower_beat: the other beat.
         beat_distance: between the planes of the smaller diameters of both contact rings.
+        outside_diameter: over its widest rim.
+        box_diameter: bore of the box or the cage round it, at its narrowest beside the valve.
         wall: thickness of the shell that joins the beats, and of their rims.
         lift: full lift.
         lift_stop: lift at which a stop limits its travel.
@@ -95,6 +97,8 @@ class PoppetValve(Component):
     upper_beat: Beat = Beat.unstated()
     lower_beat: Beat = Beat.unstated()
     beat_distance: Length = NOT_STATED
+    outside_diameter: Length = NOT_STATED
+    box_diameter: Length = NOT_STATED
     wall: Length = NOT_STATED
     lift: Length = NOT_STATED
     lift_stop: Length = NOT_STATED

@@ -178,6 +178,7 @@ class Weldment(Component):
         joints: welded joints, by name
         cavities: closed cavities, by name
         cavities_sought: whether the drawing was searched for closed cavities
+        cavities_record: the report of that search, which must be stated where it found none
         treatment: the stress relief after welding
         faces: finished faces, by name
         tolerance_class: general tolerance by ISO 13920
@@ -199,6 +200,7 @@ class Weldment(Component):
     joints: dict[str, WeldedJoint] = {}
     cavities: dict[str, Cavity] = {}
     cavities_sought: Word[bool] = NOT_STATED
+    cavities_record: Word[str] = NOT_STATED
     treatment: Treatment = Treatment.unstated()
     faces: dict[str, FinishedFace] = {}
     tolerance_class: Word[Literal["A", "B", "C", "D"]] = NOT_STATED

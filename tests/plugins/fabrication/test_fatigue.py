@@ -134,6 +134,14 @@ def test_welds_off_pressure_are_not_judged(workshop: DesignFolder) -> None:
     assert text.exists()
     assert workshop.only(RULE).outcome == "conforms"  # its wall has a cylinder beside it, whatever is said
     workshop.replace("weldment.toml", 'wall = "barrel"\n', "")
+    check = workshop.only(RULE)  # the plate meets steam: that it holds none is not taken from a word
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+    assert "its plate meets steam" in check.says
+    workshop.replace(
+        "weldment.toml",
+        'meets_steam = true\ncorrosion_allowance = "1 mm"\nz_quality = "none"',
+        "meets_steam = false",
+    )
     workshop.replace("weldment.toml", 'one_side = "exhaust steam"', 'one_side = "atmosphere"')
     workshop.replace("weldment.toml", 'other_side = "cylinder"', 'other_side = "atmosphere"')
     assert workshop.only(RULE).outcome == "not applicable"
@@ -178,6 +186,18 @@ def test_the_formulae_hold_to_their_ranges() -> None:
         fatigue_temperature_factor(273.15 + 380.1)
     assert fatigue_temperature_factor(273.15 + 100) == 1.0
     assert fatigue_size_factor(0.025) == fatigue_size_factor(0.010) == 1.0
+
+
+@pytest.mark.parametrize(("category", "outcome"), [("78.5 MPa", "conforms"), ("78.4 MPa", "finding")])
+def test_worn_tyres_turn_more_often(workshop: DesignFolder, category: str, outcome: str) -> None:
+    """500 000 km on 1680 mm: 5e8/(1.68 π) = 9.4735e7 strokes, (2/5)^(1/3) (5e6/9.4735e7)^(1/5) = 0.409115.
+
+    21.985 × 1.35/(0.9244 × 0.409115) = 78.48 MPa; on 1750 mm 77.84 would do. Beyond 1e8 strokes nothing changes.
+    """
+    shorter = ('life_distance = "2000000 km"', 'life_distance = "500000 km"')
+    check = write(workshop, shorter, ('"90 MPa"', f'"{category}"')).only(RULE)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+    assert on_sheet(check, "N") == pytest.approx(9.4735e7, rel=1e-4)
 
 
 @given(cycles=st.floats(1e4, 1e10), by=st.floats(1.0, 100.0))

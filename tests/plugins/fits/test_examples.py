@@ -1,4 +1,4 @@
-"""The invented engine: its inlet seat to v6 keeps its grip hot; drawn s6 it would not, and both sheets say so."""
+"""The invented engine: its inlet seat to u6 keeps its grip hot; drawn s6 it would not, and both sheets say so."""
 
 from __future__ import annotations
 
@@ -30,20 +30,19 @@ def _interferences(check: Check) -> tuple[float, float]:
     ("rule", "component"),
     [("fit.hot", "fit-seat-inlet-left-front-upper"), ("seat.retained-hot", "seat-inlet-left-front-upper")],
 )
-def test_a_seat_to_v6_clears_what_a_seat_to_s6_loses(engine: DesignFolder, rule: str, component: str) -> None:
-    """ISO 286-2 at 170 mm: s6 +108, v6 +252, in H7 +40 µm (from memory): 0.068 and 0.212 mm cold at the worst."""
+def test_a_seat_to_u6_clears_what_a_seat_to_s6_loses(engine: DesignFolder, rule: str, component: str) -> None:
+    """ISO 286-2 at 170 mm: s6 +108, u6 +210, in H7 +40 µm (from memory): 0.068 and 0.170 mm cold at the worst."""
     tight = engine.only(rule, component)
-    loose = engine.replace(SEAT, '"170 mm v6"', '"170 mm s6"').only(rule, component)
+    loose = engine.replace(SEAT, '"170 mm u6"', '"170 mm s6"').only(rule, component)
     assert (tight.outcome, loose.outcome) == ("conforms", "finding")
-    assert _interferences(tight)[0] == pytest.approx(0.212e-3)
+    assert _interferences(tight)[0] == pytest.approx(0.170e-3)
     assert _interferences(loose)[0] == pytest.approx(0.068e-3)
     lost = [cold - hot for cold, hot in (_interferences(tight), _interferences(loose))]
     assert lost[0] == pytest.approx(lost[1])
-    assert 0.068e-3 < lost[0] < 0.212e-3
+    assert 0.068e-3 < lost[0] < 0.170e-3
 
 
-def test_only_the_honest_mistakes_are_found(engine: DesignFolder) -> None:
-    """The inlet seats want v6, outside the preferred zones, to stand the water that the relief valves let stand."""
+def test_only_the_honest_mistake_is_found(engine: DesignFolder) -> None:
     names = {one.name for one in engine.loaded.rules if one.family == "fits"}
     found = {
         (check.rule.name, check.component)
@@ -53,7 +52,6 @@ def test_only_the_honest_mistakes_are_found(engine: DesignFolder) -> None:
     assert found == {
         ("fit.machining-allowance", "casting-liner-right"),
         ("chain.worst-case-hot", "chain-back-pad-left"),
-        ("fit.class-exists", "fit-seat-inlet-left-front-upper"),
     }
 
 

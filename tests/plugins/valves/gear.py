@@ -29,6 +29,8 @@ wear = "1 mm"
 rod_diameter = "80 mm"
 rod_length = "1000 mm"
 rod_material = "known-steel"
+connecting_rod_area = "5000 mm²"
+connecting_rod_material = "known-steel"
 """
 
 #: The same with relief valves at one end of its cylinder, which blow off all of the water at a tenth above this.
@@ -250,6 +252,7 @@ def duty(default: str = "20 °C", **of_case: str) -> str:
         lines = "".join(f'{kind} = "{rest or block}"\n' for kind in kinds)
         text += (
             f'[cases.{name}]\n{pressures}\n[cases.{name}.temperatures]\ncylinder-block = "{block}"\n{lines}'
+            'connecting-rod = "20 °C"\n'
         )
     return text
 

@@ -112,6 +112,16 @@ def test_a_cylinder_that_drifts_or_holds_water_states_its_pressure(
     assert "cylinder_pressure is not stated" in check.says
 
 
+@pytest.mark.parametrize(("setting", "outcome"), [("26.7", "conforms"), ("26.8", "finding")])
+def test_water_presses_on_a_seat_as_the_relief_valves_let_it(
+    workshop: DesignFolder, setting: str, outcome: str
+) -> None:
+    """(1.1 p − 1.6) MPa × 8717.92 mm² + 500 N = 12 214.0 N at p = 2.67606 MPa; the duty states 18 bar."""
+    block = BLOCK + f'[ends.front]\nrelief_set = "{setting} bar gauge"\n'
+    check = workshop.write(seat_files(block=block)).only(PUSH)
+    assert (check.outcome, check.case) == (outcome, "water")
+
+
 def test_a_seat_entered_from_the_cylinder_bears_the_live_steam(workshop: DesignFolder) -> None:
     """In the water case (1.6 − 0.03) MPa × 8717.92 mm² = 13687 N, twice which is beyond the grip of 24428.1 N."""
     check = workshop.write(seat_files(('"chamber"', '"cylinder"'), ("500 N", "0 N"))).only(PUSH)

@@ -8,7 +8,7 @@ from hypothesis import given, strategies as st
 from speclint import Grade
 from speclint.errors import OutOfRange
 from speclint.handbook.steam.double_beat import unbalanced_load
-from speclint.testing import DesignFolder, found, on_sheet
+from speclint.testing import DesignFolder, found, limit, on_sheet
 from speclint_valves.formulae.shutting import (
     compression_pressure,
     hot_load,
@@ -208,6 +208,18 @@ def test_a_drifting_cylinder_states_its_pressures(workshop: DesignFolder, serves
     check = workshop.write(gear_files((('"inlet"', f'"{serves}"'),), duty_text=text)).only(HOLDS)
     assert (check.outcome, check.case) == ("not assessed", "drifting")
     assert "cylinder_pressure is not stated" in check.says
+
+
+def test_water_lifts_a_valve_as_the_relief_valves_let_it(workshop: DesignFolder) -> None:
+    """Valves set at 20 bar blow off at 22: 1.2 (0.6 × 3719.65 − 502.65) = 2075.0 N, where 18 bar want 289.5."""
+    drifts = (("lifts_drifting = false", "lifts_drifting = true"),)
+    files = gear_files(drifts, spring=(("1100 N", "700 N"),))
+    files["block.toml"] += '[ends.front]\nrelief_set = "20 bar gauge"\n'
+    check = workshop.write(files).only(HOLDS)
+    assert (check.outcome, check.case) == ("finding", "water")
+    assert limit(check) == pytest.approx(2075.0, abs=0.5)
+    files["block.toml"] = files["block.toml"].replace("20 bar gauge", "16 bar gauge")
+    assert workshop.write(files).only(HOLDS).outcome == "conforms"
 
 
 def test_vacuum_lifts_an_exhaust_valve(workshop: DesignFolder) -> None:
