@@ -183,7 +183,7 @@ def thickness(cover: CylinderCover, case: LoadCase, sheet: Sheet) -> Judgement:
         ),
         _BENDING,
     ],
-    edition=2,
+    edition=3,
 )
 def on_test(cover: CylinderCover, case: LoadCase, sheet: Sheet) -> Judgement:
     """The same, with the allowable stress of a test; under the real pull bending goes no further than in work."""

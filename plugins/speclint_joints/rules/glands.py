@@ -34,7 +34,7 @@ from speclint_joints.sources import SHIGLEY, VDI_TORSION
             "coefficient of friction in the thread, tightened dry and hot",
         ),
     ],
-    edition=2,
+    edition=3,
 )
 def studs(gland: Gland, case: LoadCase, sheet: Sheet) -> Judgement:
     """Tension and torsion of the most heavily loaded stud, against proof stress."""

@@ -33,6 +33,9 @@ connecting_rod_area = "5000 mm²"
 connecting_rod_material = "known-steel"
 """
 
+#: The same with relief valves at one end of its cylinder, which blow off all of the water at a tenth above this.
+RELIEVED = BLOCK + '[ends.back]\nof_bore = "main"\nside = "back"\nrelief_set = "{} bar gauge"\n'
+
 LINER = """
 kind = "cylinder-liner"
 id = "liner"

@@ -13,7 +13,7 @@ from speclint.handbook.fits.hot_sizes import hot_interference
 from speclint.handbook.fits.press_fits import contact_pressure
 from speclint.testing import DesignFolder, changed, found
 from speclint_valves.formulae.seats import pressure_in_solid_block, withdrawing_load
-from tests.plugins.valves.gear import BLOCK, duty, seat_files
+from tests.plugins.valves.gear import BLOCK, RELIEVED, duty, seat_files
 
 RETAINED, PUSH, STRESS = "seat.retained-hot", "seat.push-out", "seat.fit-stress"
 WARMING, ENTERING = "seat.fit-warming", "seat.entering"
@@ -83,6 +83,33 @@ def test_push_out_limit_from_both_sides(workshop: DesignFolder, drag: str, outco
     check = workshop.write(seat_files(("500 N", drag))).only(PUSH)
     assert check.outcome == outcome
     assert check.case == "drifting"
+
+
+@pytest.mark.parametrize(("drag", "outcome"), [("6982 N", "conforms"), ("6985 N", "finding")])
+def test_water_stands_as_high_as_the_relief_valves_let_it(
+    workshop: DesignFolder, drag: str, outcome: str
+) -> None:
+    """Set at 20 bar they blow off all of it at 22, above the 18 stated: (2.2 − 1.6) × 8717.92 mm² = 5230.8 N.
+
+    12214.0 − 5230.8 = 6983.2 N are left for the drag. With the pressure stated alone 10121.7 N were.
+    """
+    files = seat_files(("500 N", drag), block=RELIEVED.format(20))
+    check = workshop.write(files).only(PUSH)
+    assert (check.outcome, check.case) == (outcome, "water")
+    silent = files["duty.toml"].replace('\ncylinder_pressure = "18 bar gauge"', "")
+    check = workshop.write({**files, "duty.toml": silent}).only(PUSH)
+    assert (check.outcome, check.case) == (outcome, "water")
+
+
+@pytest.mark.parametrize("pressure", ["2.5", "18"])
+def test_a_cylinder_that_drifts_or_holds_water_states_its_pressure(
+    workshop: DesignFolder, pressure: str
+) -> None:
+    """Neither is known by the steam in the chest, which would leave nothing to push the ring."""
+    text = duty().replace(f'\ncylinder_pressure = "{pressure} bar gauge"', "")
+    check = workshop.write(seat_files(duty_text=text)).only(PUSH)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+    assert "cylinder_pressure is not stated" in check.says
 
 
 @pytest.mark.parametrize(("setting", "outcome"), [("26.7", "conforms"), ("26.8", "finding")])
