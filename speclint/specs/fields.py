@@ -229,6 +229,8 @@ def _stated_reader(wanted: Any) -> Callable[[object], Stated[Any] | NotStated]:
                 )
         elif type(value) is not wanted:
             raise refusal(f"this is not {_CALLED[wanted]}", _INSTEAD[wanted])
+        elif type(value) is int and not 0 <= value <= _MOST:
+            raise refusal(f"a count lies between 0 and {_MOST}", _INSTEAD[int])
         elif value == "":
             raise refusal("the text is empty", "the text itself, or leave the key out")
         return Stated(value, where)
@@ -236,6 +238,7 @@ def _stated_reader(wanted: Any) -> Callable[[object], Stated[Any] | NotStated]:
     return reader
 
 
+_MOST = 10**9  # of a count; common practice, more than the cycles of any part
 _CALLED = {str: "text", int: "a whole number", bool: "yes or no"}
 _INSTEAD = {str: 'text in quotes: "…"', int: "a whole number without quotes: 16", bool: "true or false"}
 
