@@ -52,7 +52,13 @@ from .fields import (
     Word as Word,
     bare as bare,
     opened as opened,
-    refusal as refusal,
+)
+from .geometry import (
+    AtMost as AtMost,
+    Below as Below,
+    Conditions as Conditions,
+    FitsIn as FitsIn,
+    conditions_of as conditions_of,
 )
 from .key_descriptions import (
     inner_table as inner_table,
@@ -211,6 +217,10 @@ from .kinds.weldment import (
 from .schema import (
     schema_of as schema_of,
     schemas_of as schemas_of,
+)
+from .spans import (
+    Span as Span,
+    refusal as refusal,
 )
 from .spec import (
     Spec as Spec,

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Area, Fraction, Length, LinkTo, Mass, Word
 from speclint.specs.kinds.bolted_joint import Nut, SecondRetention, Tightening
 from speclint.specs.link_targets import CylinderBlock
+from speclint.specs.spans import Span
 
 
 class FrameFastening(Component):
@@ -45,13 +46,13 @@ class FrameFastening(Component):
     bore: Word[str] = NOT_STATED
     thread: Word[str] = NOT_STATED
     count: Word[int] = NOT_STATED
-    hole: Length = NOT_STATED
+    hole: Annotated[Length, Span("5 mm", "130 mm")] = NOT_STATED
     relaxation: Fraction = NOT_STATED
     thrust_taken_by: Word[Literal["friction", "fitted bolts", "lugs"]] = NOT_STATED
     friction: Fraction = NOT_STATED
     greatest_friction: Fraction = NOT_STATED
-    fitted_diameter: Length = NOT_STATED
-    bearing_length: Length = NOT_STATED
+    fitted_diameter: Annotated[Length, Span("5 mm", "130 mm")] = NOT_STATED
+    bearing_length: Annotated[Length, Span("3 mm", "300 mm")] = NOT_STATED
     lug_shear_area: Area = NOT_STATED
     lug_bearing_area: Area = NOT_STATED
     carried_mass: Mass = NOT_STATED
