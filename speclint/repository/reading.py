@@ -21,7 +21,7 @@ from speclint.errors import (
     shortened,
 )
 from speclint.repository.regular_files import LARGEST, not_regular, read_regular
-from speclint.specs import Array, Catalogue, Leaf, Spec, SpecTable, Table
+from speclint.specs import LONGEST_ID, Array, Catalogue, Leaf, Spec, SpecTable, Table
 
 _NO_TEXT = "the name of this file is not UTF-8 text, so that nothing can refer to it"
 
@@ -138,6 +138,9 @@ def _validated(
         return Loaded(
             file, stem, None, (Complaint(where, "an id is a word in quotes", "", f'id = "{stem}"'),)
         )
+    if len(leaf.raw) > LONGEST_ID:
+        said = f"an id has at most {LONGEST_ID} characters; this has {len(leaf.raw)}"
+        return Loaded(file, stem, None, (Complaint(leaf.where, said, "", f'id = "{shortened(stem)}"'),))
     content = Table({**table, "id": leaf.raw}, Location(file, leaf.where.line, ""))
     del content["kind"]
     try:

@@ -19,6 +19,7 @@ from .extra_tables import (
 )
 from .fields import (
     FOR_REVIEW as FOR_REVIEW,
+    LONGEST_ID as LONGEST_ID,
     NOT_STATED as NOT_STATED,
     Allowance as Allowance,
     Angle as Angle,

@@ -25,6 +25,8 @@ class _Kind(Protocol):
     kind: ClassVar[str]
 
 
+#: Characters of an id: common practice, more than a line of a report holds.
+LONGEST_ID = 100
 T = TypeVar("T")
 C = TypeVar("C", bound=_Kind)
 
@@ -246,6 +248,8 @@ def _link_reader(kinds: tuple[str, ...]) -> Callable[[object], Link[Any] | NotSt
         value, where = opened(raw)
         if not isinstance(value, str) or not value:
             raise refusal("a link is the id of another spec", f"the id of a {' or '.join(kinds)} in quotes")
+        if len(value) > LONGEST_ID:
+            raise refusal(f"an id has at most {LONGEST_ID} characters", f"the id of a {' or '.join(kinds)}")
         return Link(value, kinds, where)
 
     return reader

@@ -23,9 +23,12 @@ _CODES = frozenset({0, 1, 2, 3})
 
 
 def holds_of(assessment: Assessment) -> dict[tuple[str, str], frozenset[str]]:
-    """The holds of an assessment, by component and rule, each with the specs that it came from."""
+    """The holds of an assessment, by component and rule, each with the files that it came from."""
+    files = assessment.design.files if assessment.design else {}
     return {
-        (check.component, check.rule.name): check.consulted | {check.component}
+        (check.component, check.rule.name): frozenset(
+            files.get(name, name) for name in check.consulted | {check.component}
+        )
         for check in assessment.checks
         if check.grade is Grade.HOLD and check.stands_in_the_way is not None
     }
@@ -103,10 +106,9 @@ def _vanished(
     if assessment.complaints or assessment.design is None or mutated == "speclint.toml":
         return
     after = holds_of(assessment)
-    owner = assessment.design.owner(mutated)
     for key, came_from in holds.items():
-        if key not in after and owner not in came_from:
-            yield f"the hold of {key[1]} on {key[0]} vanished: {owner} is none of {sorted(came_from)}"
+        if key not in after and mutated not in came_from:
+            yield f"the hold of {key[1]} on {key[0]} vanished: {mutated} is none of {sorted(came_from)}"
 
 
 def _command(folder: Path, command: tuple[str, ...]) -> Iterator[str]:

@@ -154,6 +154,8 @@ def test_a_file_that_is_not_there(tmp_path: Path) -> None:
         ("".join(f"[t{number}]\n" for number in range(30_000)), "a table has at most 10000 entries"),
         ("[[slots.a]]\n" * 30_000, "an array has at most 10000 entries"),
         (f'title = "{"a" * 20_001}"', "a text has at most 20000 characters; this has 20001"),
+        (f'held_in = "{"a" * 101}"', "an id has at most 100 characters"),
+        (f'id = "{"a" * 101}"', "an id has at most 100 characters; this has 101"),
         (f"{'a' * 301} = 1", "a key has at most 300 characters; this has 301"),
         (f'kind2 = "{"a" * 15_000}"', "no key of a tube"),
         (f'bore = "{"9" * 15_000} mm"', "at most 100 characters; this has 15003"),
