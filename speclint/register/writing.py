@@ -87,7 +87,9 @@ def _quoted(name: str) -> Any:
 def _string(value: str) -> String:
     import tomlkit
 
-    lines = "\n" in value and "\r" not in value and not value.startswith("\n")  # whose first line end is dropped
+    lines = (
+        "\n" in value and "\r" not in value and not value.startswith("\n")
+    )  # whose first line end is dropped
     return tomlkit.string(value, multiline=lines)
 
 
