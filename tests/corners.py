@@ -77,8 +77,9 @@ def moved(by: Mapping[int, Moved]) -> Iterator[None]:
         for sheet in (Judging, BoxSheet)
         for name, change in changes.items()
     ]
-    amounts = patch.object(Record, "amount", lambda _, value: Amount(value, ""))
-    with amounts:
+    amount = patch.object(Record, "amount", lambda _, value: Amount(value, ""))
+    both = patch.object(Record, "amounts", lambda _, *values: tuple(Amount(value, "") for value in values))
+    with amount, both:
         for one in patches:
             one.start()
         try:

@@ -108,6 +108,7 @@ def check(rule: Rule, component: Component, context: Context, *, effort: Effort 
         _concluded(rule, component, governing, basis),
         missing=tuple(dict.fromkeys(says for result in results for says in _missing(result.ending))),
         failing=_each_once(part for result in _by_severity(results, rule) for part in result.failing),
+        assumed=tuple(dict.fromkeys(where for record in records for where in record.assumed)),
         proofs={result.case: result.proof for result in results},
         corners={result.case: dict(result.corner.met) for result in results},
         rests_on=dict(_in_plain_words(results)),
@@ -356,7 +357,6 @@ def _concluded(rule: Rule, component: Component, result: CaseResult, basis: Mapp
         case=result.case,
         governing=result.governing,
         steps=tuple(result.sheet.record.steps),
-        assumed=tuple(dict.fromkeys(result.sheet.record.assumed)),
     )
 
 
@@ -364,7 +364,8 @@ def _outcome(ending: Ending, rule: Rule) -> tuple[Outcome, Grade | None]:
     if isinstance(ending, Judgement):
         return ("conforms", None) if ending.holds else ("finding", ending.grade or rule.grade)
     if isinstance(ending, NotCovered):
-        return "finding", Grade.QUERY
+        # of a safety rule nobody has then shown that the part is safe: a competent person must
+        return "finding", Grade.HOLD if rule.gravest is Grade.HOLD else Grade.QUERY
     if isinstance(ending, NotApplicable):
         return "not applicable", None
     return "not assessed", Grade.HOLD if rule.gravest is Grade.HOLD else None

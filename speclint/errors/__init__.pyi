@@ -2,6 +2,7 @@ from .complaint import (
     Complaint as Complaint,
     nearest as nearest,
     one_of as one_of,
+    shortened as shortened,
 )
 from .exceptions import (
     DesignError as DesignError,
@@ -27,4 +28,9 @@ from .location import (
 from .toml_lines import (
     Path as Path,
     locate as locate,
+)
+from .toml_reading import (
+    LARGEST_POWER as LARGEST_POWER,
+    TomlError as TomlError,
+    read_toml_text as read_toml_text,
 )

@@ -8,6 +8,7 @@ from pathlib import Path
 
 from speclint.errors import Complaint, DesignError, Location, one_of
 from speclint.repository.design import Design
+from speclint.repository.misfits import misfits
 from speclint.repository.reading import Loaded, load_spec
 from speclint.repository.settings import FILE_NAME, Settings
 from speclint.repository.spec_files import sorted_out, toml_files
@@ -52,6 +53,7 @@ def load_design(
     files = {name: one.file for name, one in unique.items()}
     complaints += twice
     complaints += _broken_links(specs, files)
+    complaints += misfits(specs)
     loops, cut = _loops(specs, files)
     return Design(
         root=root,

@@ -7,12 +7,21 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-import tomli
 from pydantic import BaseModel, ValidationError
 
-from speclint.errors import Complaint, Location, Path as KeyPath, locate, nearest, one_of
+from speclint.errors import (
+    Complaint,
+    Location,
+    Path as KeyPath,
+    TomlError,
+    locate,
+    nearest,
+    one_of,
+    read_toml_text,
+    shortened,
+)
 from speclint.repository.regular_files import LARGEST, not_regular, read_regular
-from speclint.specs import Array, Catalogue, Leaf, Spec, SpecTable, Table
+from speclint.specs import LONGEST_ID, Array, Catalogue, Leaf, Spec, SpecTable, Table
 
 _NO_TEXT = "the name of this file is not UTF-8 text, so that nothing can refer to it"
 
@@ -54,16 +63,13 @@ def read_toml(path: Path, file: str, largest: int = LARGEST) -> Table | Complain
     """Read a TOML file into a table in which every value has its place in the file."""
     try:
         text = read_regular(path, largest).decode("utf-8")
-        tree = tomli.loads(text)
-    except tomli.TOMLDecodeError as problem:
-        line = getattr(problem, "lineno", 0)
-        said = str(getattr(problem, "msg", problem))
-        return Complaint(Location(file, line), f"this is not TOML: {said}", _line(text, line), "TOML 1.0")
+        tree = read_toml_text(text)
+    except TomlError as problem:
+        where = Location(file, problem.line, shortened(dotted(problem.path)))
+        return Complaint(where, str(problem), shortened(_line(text, problem.line)), problem.write)
     except UnicodeDecodeError as problem:
         line = problem.object.count(b"\n", 0, problem.start) + 1
         return Complaint(Location(file, line), "the file is not UTF-8 text", write="the file saved as UTF-8")
-    except RecursionError:
-        return Complaint(Location(file), "tables or arrays nested too deeply", write="at most a few levels")
     except OSError as problem:
         return Complaint(Location(file), f"the file cannot be read: {problem.strerror or problem}")
     lines = locate(text.replace("\r\n", "\n"))
@@ -132,6 +138,9 @@ def _validated(
         return Loaded(
             file, stem, None, (Complaint(where, "an id is a word in quotes", "", f'id = "{stem}"'),)
         )
+    if len(leaf.raw) > LONGEST_ID:
+        said = f"an id has at most {LONGEST_ID} characters; this has {len(leaf.raw)}"
+        return Loaded(file, stem, None, (Complaint(leaf.where, said, "", f'id = "{shortened(stem)}"'),))
     content = Table({**table, "id": leaf.raw}, Location(file, leaf.where.line, ""))
     del content["kind"]
     try:
@@ -242,7 +251,7 @@ def _quoted(value: object) -> str:
     if isinstance(value, Leaf):
         value = value.raw
     if isinstance(value, str):
-        return f'"{value}"'
+        return f'"{shortened(value)}"'
     if isinstance(value, bool):
         return "true" if value else "false"
     if isinstance(value, Mapping):

@@ -161,7 +161,7 @@ class Judging:
         return NotApplicable(why)
 
     def not_covered(self, why: str) -> NotCovered:
-        """To be raised where the sources do not cover the case: a query."""
+        """To be raised where the sources do not cover the case: a query, or a hold of a rule that can give one."""
         return NotCovered(why)
 
     def not_assessed(self, why: str, where: Location = NOWHERE) -> NotAssessed:
@@ -176,7 +176,7 @@ class Judging:
         holds = used <= 1 + ROUNDING
         if self._record is None:
             return Judgement(holds, "", used, compared=compared, margins=margins)
-        found, against = self._record.amount(value), self._record.amount(limit)
+        found, against = self._record.amounts(value, limit)
         says = _said(found, against, compared, holds=holds)
         return Judgement(holds, says, used, found, against, compared, margins=margins)
 

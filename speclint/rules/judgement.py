@@ -122,6 +122,6 @@ class NotApplicable(RuleEnded):
 
 
 class NotCovered(RuleEnded):
-    """No source covers the case: a query."""
+    """No source covers the case: a query; a hold where the rule can give one."""
 
     outcome = "query"

@@ -19,6 +19,7 @@ from .extra_tables import (
 )
 from .fields import (
     FOR_REVIEW as FOR_REVIEW,
+    LONGEST_ID as LONGEST_ID,
     NOT_STATED as NOT_STATED,
     Allowance as Allowance,
     Angle as Angle,
@@ -52,7 +53,13 @@ from .fields import (
     Word as Word,
     bare as bare,
     opened as opened,
-    refusal as refusal,
+)
+from .geometry import (
+    AtMost as AtMost,
+    Below as Below,
+    Conditions as Conditions,
+    FitsIn as FitsIn,
+    conditions_of as conditions_of,
 )
 from .key_descriptions import (
     inner_table as inner_table,
@@ -211,6 +218,10 @@ from .kinds.weldment import (
 from .schema import (
     schema_of as schema_of,
     schemas_of as schemas_of,
+)
+from .spans import (
+    Span as Span,
+    refusal as refusal,
 )
 from .spec import (
     Spec as Spec,

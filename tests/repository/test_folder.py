@@ -186,6 +186,11 @@ def test_a_path_outside_the_repository(tmp_path: Path) -> None:
         ("works = 3\n", "a table is expected"),
         ("[works\n", "this is not TOML"),
         ("[families]\nrequired = 'x'\n", "an array is expected"),
+        ("[works]\nsite_pressure = '1e400 bar absolute'\n", "an exponent lies between"),
+        ("[works]\nsite_pressure = '1e-9 bar absolute'\n", "outside what parts of this trade have"),
+        (f"[concessions]\nending_soon = {'9' * 400}\n", "at most 15 digits"),
+        ("[concessions]\nending_soon = 1_000_000_001\n", "a count lies between 0 and 1000000000"),
+        (f"{'a.' * 400}a = 1\n", "more than 20 deep"),
     ],
 )
 def test_settings_that_cannot_be_used(shop: DesignFolder, settings: str, said_of_it: str) -> None:
@@ -220,6 +225,9 @@ def test_limits_of_the_repository_are_read_against_the_rules(shop: DesignFolder)
         ('[limits."tube.stress"]\nallowable = 70\n', "written as text"),
         ('[limits."tube.stress"]\nallowable = "70 MPa ±1"\n', "no tolerance"),
         ('[limits."tube.ends"]\nany = "1"\n', "has no limit"),
+        ('[limits."tube.stress"]\nallowable = "1e400 MPa"\n', "an exponent lies between -30 and 30"),
+        ('[limits."tube.stress"]\nallowable = "70 MPa**9**9**9"\n', "no unit of stress"),
+        ('[limits."tube.stress"]\nallowable = "٧٠ MPa"\n', "digits are written 0 to 9"),
     ],
 )
 def test_limits_that_cannot_be_used(shop: DesignFolder, limits: str, said_of_it: str) -> None:

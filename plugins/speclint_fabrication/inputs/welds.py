@@ -8,6 +8,20 @@ from speclint_fabrication.inputs.plates import plate_named
 from speclint_fabrication.inputs.pressures import sides_of
 
 
+def walls_without_weld(weldment: Weldment, sheet: Sheet) -> list[str]:
+    """The listed walls that have steam or a cylinder beside them and are the wall of no listed weld."""
+    joined = {
+        sheet.read(f"wall of {name}", joint.wall)
+        for name, joint in weldment.joints.items()
+        if sheet.is_stated(f"wall of {name}", joint.wall)
+    }
+    return [
+        name
+        for name, wall in weldment.walls.items()
+        if name not in joined and any(side != "atmosphere" for side in sides_of(name, wall, sheet))
+    ]
+
+
 def holds_pressure(name: str, joint: WeldedJoint, weldment: Weldment, sheet: Sheet) -> bool:
     """Whether a weld holds pressure: as it states, and always where its wall has steam or a cylinder beside it.
 

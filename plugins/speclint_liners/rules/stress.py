@@ -28,8 +28,8 @@ DEFERS = "the local code for pressure parts and a competent person decide"
 
 @rule(
     "liner.bore-stress",
-    title="The hoop stress at the bore, with the support that the hot fit gives and alone where the block does "
-    "not back it, does not exceed the allowable stress of the liner",
+    title="The hoop stress at the bore, in the thinnest wall, with the support that the hot fit gives and alone where "
+    "the block does not back it, does not exceed the allowable stress of the liner",
     on=CylinderLiner,
     cases=("starting", "running", "water"),
     grade=Grade.HOLD,
@@ -45,6 +45,8 @@ def bore_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement
     fit = cold_fit(liner, housed, sheet)
     hot = hot_fit(liner, housed, case, fit, sheet)
     rings = elastic(liner, housed, fit, hot.at_liner, hot.at_block, sheet)
+    wall = sheet.work("t", thinnest_wall, d=rings.d, D=fit.outside, e=off_centre(liner, sheet))
+    rings = replace(rings, D=sheet.work("D_t", outside_of_wall, d=rings.d, t=wall))
     gap = sheet.work("c", gap_of_interference, delta=hot.delta)
     stress = sheet.work("σ", supported_bore_hoop_stress, p=p, c=gap, **vars(rings))
     allowable = _allowable(liner, hot.at_liner, sheet)
@@ -116,7 +118,7 @@ def wall_at_last_bore(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Jud
     hot = hot_fit(liner, housed, case, fit, sheet)
     rings = elastic(liner, housed, fit, hot.at_liner, hot.at_block, sheet)
     gap = sheet.work("c", gap_of_interference, delta=hot.delta)
-    d = sheet.take("d_last", liner.last_bore)
+    d = max(sheet.take("d_last", liner.last_bore), rings.d)  # a last bore below the new one is no bore
     wall = sheet.work("t", thinnest_wall, d=d, D=fit.outside, e=off_centre(liner, sheet))
     worn = replace(rings, d=d, D=sheet.work("D_t", outside_of_wall, d=d, t=wall))
     allowable = _allowable(liner, hot.at_liner, sheet)

@@ -44,7 +44,7 @@ def _metal(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Kelvins:
     "states none",
     on=Lagging,
     cases=("running", "standing-hot"),
-    edition=2,
+    edition=3,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=[
@@ -89,9 +89,12 @@ def touch(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Judgement:
 
 
 def _hottest_air(case: LoadCase, sheet: Sheet) -> Kelvins:
-    if sheet.is_stated("hottest air", case.hottest_ambient):
-        return sheet.take("T_a", case.hottest_ambient)
-    return sheet.limit("air", "T_a")
+    """The hottest air stated, else the limit; never cooler than the air of an ordinary day."""
+    stated = sheet.is_stated("hottest air", case.hottest_ambient)
+    hottest = sheet.take("T_a", case.hottest_ambient) if stated else sheet.limit("air", "T_a")
+    if not sheet.is_stated("ordinary air", case.ambient_temperature):
+        return hottest
+    return max(hottest, sheet.take("T_o", case.ambient_temperature))
 
 
 @rule(

@@ -125,6 +125,20 @@ def piston_nearer(
     return y + L * ε + l * ε_c + p * A_p * (L / (E * A) + l / (E_c * A_c))
 
 
+@formula("b_p = min(b, d)", cites=[FIRST_PRINCIPLES])
+def least_piece(b: Metres, d: Metres) -> Metres:
+    """Width of the smallest piece that a fracture can leave of a valve and its spindle.
+
+    b_p = min(b, d)
+
+    ``b`` smallest piece stated, ``d`` least diameter of the spindle, whose broken end is no wider [m]. Returns [m].
+
+    >>> least_piece(b=0.030, d=0.017), least_piece(b=0.015, d=0.017)
+    (0.017, 0.015)
+    """
+    return min(b, d)
+
+
 @formula("h_o = h + o", cites=[FIRST_PRINCIPLES])
 def lift_with_overtravel(h: Metres, o: Metres) -> Metres:
     """Furthest lift that the gear can give.

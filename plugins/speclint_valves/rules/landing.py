@@ -12,6 +12,7 @@ from speclint.specs import Beat, CylinderBlock, LoadCase, NotStated, PoppetValve
 from speclint_valves.formulae.landing import (
     beat_gap,
     clearance_hot,
+    least_piece,
     lift_with_overtravel,
     piston_nearer,
     seating_load,
@@ -19,7 +20,7 @@ from speclint_valves.formulae.landing import (
     strain_since,
 )
 from speclint_valves.inputs.opening import beats_of, block_of, piston
-from speclint_valves.inputs.shutting import supply_at_most, unbalanced, weight
+from speclint_valves.inputs.shutting import spindle_of, supply_at_most, unbalanced, weight
 from speclint_valves.inputs.springs import springs_new
 from speclint_valves.rules.seats import DEFERS
 
@@ -231,7 +232,7 @@ def lift_stop(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "valve.cannot-fall-in",
-    edition=2,
+    edition=3,
     title="The openings of a catch, or of the way into the cylinder, are no wider than the smallest piece of a broken "
     "valve, spindle, nut or collet",
     on=PoppetValve,
@@ -241,9 +242,15 @@ def lift_stop(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     leaves_out=f"pieces smaller than a fracture is expected to leave; {DEFERS}",
 )
 def cannot_fall_in(valve: PoppetValve, sheet: Sheet) -> Judgement:
-    """The smallest piece no narrower than the widest opening of the cage, or of the way into the cylinder."""
+    """The smallest piece no narrower than the widest opening of the cage, or of the way into the cylinder.
+
+    Whatever is stated of it: a spindle that breaks at its weakest section leaves an end no wider than that.
+    """
     held = sheet.read("retained by", valve.retained) != "none"
-    piece = sheet.take("b", valve.smallest_piece)
+    stated = sheet.take("b_s", valve.smallest_piece)
+    piece = sheet.work(
+        "b", least_piece, b=stated, d=sheet.take("d_s", spindle_of(valve, sheet).least_diameter)
+    )
     return sheet.at_least(piece, sheet.take("b_o", valve.cage_opening if held else valve.passage_below))
 
 

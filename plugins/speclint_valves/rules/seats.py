@@ -17,6 +17,7 @@ from speclint.handbook.fits import (
 from speclint.handbook.members import load_with_factor
 from speclint.specs import LoadCase, ValveSeat
 from speclint_valves.formulae.seats import withdrawing_load
+from speclint_valves.inputs.cylinder import greatest_in_cylinder, least_in_cylinder
 from speclint_valves.inputs.seating import (
     Fit,
     cold_fit,
@@ -27,7 +28,6 @@ from speclint_valves.inputs.seating import (
     pressure_of,
     stresses,
 )
-from speclint_valves.inputs.water import with_water
 
 SHARES = (
     Limit("ring-share", "0.5", "ratio", COMMON_PRACTICE, "share of an iron ring's compressive strength"),
@@ -107,11 +107,8 @@ def _sides(seat: ValveSeat, fit: Fit, case: LoadCase, sheet: Sheet) -> tuple[Pas
     chamber = case.live_pressure if live else case.exhaust_pressure
     if sheet.read("side entered from", seat.entered_from) == "cylinder":
         # the cylinder stands at exhaust pressure on every return stroke
-        return sheet.take("p_b", chamber), sheet.take("p_f", case.exhaust_pressure)
-    own = sheet.is_stated("cylinder pressure", case.cylinder_pressure)
-    greatest = case.cylinder_pressure if own else case.live_pressure
-    behind = with_water(sheet.take("p_b", greatest), fit.block, case, sheet)
-    return behind, sheet.take("p_f", chamber)
+        return sheet.take("p_b", chamber), least_in_cylinder(case, sheet)
+    return greatest_in_cylinder(case, fit.block, sheet), sheet.take("p_f", chamber)
 
 
 @rule(

@@ -105,7 +105,7 @@ def _exclude_intended_lift(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> 
 
 @rule(
     "valve.closes",
-    edition=2,
+    edition=3,
     title="Springs and weight shut the valve with at least 1.2 times the friction and the steam load on "
     "its spindle",
     on=PoppetValve,

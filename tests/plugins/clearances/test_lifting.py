@@ -151,8 +151,8 @@ def test_the_thread_does_not_pull_out(workshop: DesignFolder, engaged: str, outc
     assert on_sheet(check, "A front") == pytest.approx(69.55e-6 * float(engaged[:3]), rel=2e-3)
 
 
-def test_a_metal_whose_threads_are_not_known_is_a_query(workshop: DesignFolder) -> None:
-    assert lifted(workshop, metal="white-metal-tin").only(RULE).grade is Grade.QUERY
+def test_a_metal_whose_threads_are_not_known_is_a_hold(workshop: DesignFolder) -> None:
+    assert lifted(workshop, metal="white-metal-tin").only(RULE).grade is Grade.HOLD
 
 
 def test_the_metal_is_that_of_the_part_and_not_of_the_plan(workshop: DesignFolder) -> None:

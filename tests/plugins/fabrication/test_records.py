@@ -39,13 +39,13 @@ def test_a_weld_that_counts_for_more_than_its_record_is_a_hold(
     assert says in check.says
 
 
-def test_a_steel_that_is_not_known_to_weld_is_a_query(workshop: DesignFolder) -> None:
+def test_a_steel_that_is_not_known_to_weld_is_a_hold(workshop: DesignFolder) -> None:
     poor = (
         'material = "known-plate"\nthickness = "40 mm"',
         'material = "forging-42CrMo4"\nthickness = "40 mm"',
     )
     check = write(workshop, poor).only(RECORD)
-    assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
     assert "in no group" in check.says
 
 

@@ -93,9 +93,9 @@ def test_a_rib_is_no_weld(workshop: DesignFolder) -> None:
 
 
 @pytest.mark.parametrize("factor", ['joint_factor = "1.1"', 'joint_factor = "0"'])
-def test_a_factor_that_no_weld_has_is_a_query(workshop: DesignFolder, factor: str) -> None:
+def test_a_factor_that_no_weld_has_is_a_hold(workshop: DesignFolder, factor: str) -> None:
     check = write(workshop, NO_RIBS, ('joint_factor = "0.85"', factor)).only(RULE)
-    assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
 
 
 @given(z=st.floats(0.01, 1.0), S=st.floats(1e6, 1e9))
@@ -176,7 +176,7 @@ def test_an_allowance_may_not_eat_the_wall(workshop: DesignFolder) -> None:
         'thickness = "20 mm"\nmeets_steam = true\ncorrosion_allowance = "20 mm"',
     )
     check = write(workshop, eaten).only(RULE)
-    assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
 
 
 @given(depth=st.floats(0.03, 0.2), by=st.floats(1.01, 2.0))

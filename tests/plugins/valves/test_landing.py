@@ -201,7 +201,18 @@ def test_lift_stop_is_not_assessed_without_one(workshop: DesignFolder) -> None:
 
 @pytest.mark.parametrize(("piece", "outcome"), [("25.1 mm", "conforms"), ("24.9 mm", "finding")])
 def test_pieces_against_the_opening_from_both_sides(workshop: DesignFolder, piece: str, outcome: str) -> None:
-    check = workshop.write(gear_files((('"30 mm"', f'"{piece}"'),))).only(FALL)
+    thick = (('least_diameter = "16 mm"', 'least_diameter = "26 mm"'),)
+    check = workshop.write(gear_files((('"30 mm"', f'"{piece}"'),), thick)).only(FALL)
+    assert check.outcome == outcome
+    assert check.grade is (Grade.HOLD if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize(("opening", "outcome"), [("15.9 mm", "conforms"), ("16.1 mm", "finding")])
+def test_a_broken_spindle_leaves_an_end_as_thin_as_its_weakest_section(
+    workshop: DesignFolder, opening: str, outcome: str
+) -> None:
+    """16 mm at its weakest, whatever is stated of the smallest piece: 30 mm."""
+    check = workshop.write(gear_files((('"25 mm"', f'"{opening}"'),))).only(FALL)
     assert check.outcome == outcome
     assert check.grade is (Grade.HOLD if outcome == "finding" else None)
 
