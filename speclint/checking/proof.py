@@ -10,13 +10,15 @@ numbers like any other; where no box was split it is the worst of all points in 
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Hashable, Sequence
 from dataclasses import dataclass
 from itertools import product
 from typing import Literal
 
 from speclint.checking.corner_runs import CornerRuns, Sides, highs
-from speclint.rules import Enclosure, NotEnclosed, OverBox, RuleEnded, Slopes, Undecided, alternatives
+from speclint.checking.severity import rank_of
+from speclint.rules import Compared, Enclosure, NotEnclosed, OverBox, RuleEnded, Slopes, Undecided, alternatives
 
 Method = Literal["nothing is toleranced", "enclosed", "split", "enumerated", "searched"]
 Boxed = Callable[[Sides], "OverBox | RuleEnded"]
@@ -63,12 +65,20 @@ class Prover:
         if isinstance(over, RuleEnded):
             self._runs.at(sides)
             return
-        margins = [[_followed(margin) for margin in part.margins] for part in over.parts]
+        self._runs.at(sides)
+        rank = rank_of(over.ended)
+        asked = [
+            (_least(margin), margin, _Worst(index, number, part, rank))
+            for index, part in enumerate(over.parts)
+            for number, margin in enumerate(part.margins)
+        ]
         del over
-        for index, followed in enumerate(margins):
-            self._note(sides, _Worst(index, 0))
-            for number, (least, slopes) in enumerate(followed):
-                self._one_of(sides, least, slopes, _Worst(index, number))
+        asked.sort(key=lambda one: one[0])  # the nearest to its limit first: it is likely to leave the others idle
+        while asked:
+            least, margin, worst = asked.pop(0)
+            if not self._idle(least, worst):
+                self._note(sides, worst)
+                self._one_of(sides, least, _followed(margin), worst)
 
     def _split(self, undecided: Undecided, sides: Sides) -> None:
         """Both sides of the open input on which a branch hangs the most."""
@@ -92,9 +102,19 @@ class Prover:
             raise NotEnclosed(f"a smaller box decides less than a greater one: {undecided}") from undecided
         if not isinstance(over, OverBox):
             raise NotEnclosed("a smaller box ends otherwise than a greater one")
-        least, slopes = _followed(over.parts[worst.index].margins[worst.number])
+        margin = over.parts[worst.index].margins[worst.number]
         del over
-        self._one_of(sides, least, slopes, worst)
+        if not self._idle(_least(margin), worst):
+            self._one_of(sides, _least(margin), _followed(margin), worst)
+
+    def _idle(self, least: float, worst: _Worst) -> bool:
+        """Whether a comparison surely holds, and is used less than what governs at a corner already run."""
+        governs = self._runs.worst
+        used = worst.part.most_used(worst.number, least)
+        if governs is None or used == math.inf:
+            return False
+        rank, _, most, _ = governs.severity
+        return rank > worst.rank or used < most - abs(most) * _SAME
 
     def _one_of(self, sides: Sides, least: float, alternatives: Sequence[Slopes], worst: _Worst) -> None:
         """The least of one margin in a box, given its bound there and the slopes that can lead to it."""
@@ -112,7 +132,7 @@ class Prover:
         here = self._note({**sides, **fixed, **guess}, worst)
         self._count({**sides, **fixed, **guess}, slopes, worst)
         reach = least if here is None else max(least, here - sum(gains.values()) * _ROUNDED)
-        if not gains or reach >= worst.margin - abs(worst.margin) * _SAME:
+        if not gains or reach >= worst.margin - abs(worst.margin) * _SAME or self._idle(reach, worst):
             return
         if any(slopes[key] != (0.0, 0.0) for key in fixed):
             self._smaller({**sides, **fixed}, worst)
@@ -146,11 +166,14 @@ class Prover:
         return self._over_box(sides)
 
 
-def _followed(margin: Enclosure | float) -> tuple[float, list[Slopes]]:
-    """The least that a margin may be, and the slopes of what it falls short, one for each of its choices."""
-    if not isinstance(margin, Enclosure):
-        return margin, []
-    return margin.low, list(alternatives(-margin))
+def _least(margin: Enclosure | float) -> float:
+    """The least that a margin may be."""
+    return margin.low if isinstance(margin, Enclosure) else margin
+
+
+def _followed(margin: Enclosure | float) -> list[Slopes]:
+    """The slopes of what a margin falls short, one for each of its choices; none where it is one number."""
+    return list(alternatives(-margin)) if isinstance(margin, Enclosure) else []
 
 
 @dataclass(slots=True)
@@ -159,6 +182,8 @@ class _Worst:
 
     index: int
     number: int
+    part: Compared
+    rank: int
     margin: float = float("inf")
 
 

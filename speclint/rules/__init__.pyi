@@ -1,4 +1,5 @@
 from .box import (
+    Compared as Compared,
     OverBox as OverBox,
     over_box as over_box,
 )

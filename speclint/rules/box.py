@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Hashable, Mapping
 from dataclasses import dataclass, replace
 from typing import Any
@@ -56,12 +57,31 @@ class Box(Corner):
 
 @dataclass(frozen=True, slots=True)
 class Compared:
-    """One comparison over a box: its margin, or two for a band; for a matter of record only whether it holds."""
+    """One comparison over a box: its margin, or two for a band; for a matter of record only whether it holds.
+
+    ``to_reach`` says of each margin whether it is to a limit that must be reached; ``all_used`` that what there was
+    cold is nothing, so that all of it counts as used.
+    """
 
     margins: tuple[Value, ...] = ()
     said: bool = True
     accepted: bool = False
     strictly: bool = False
+    to_reach: tuple[bool, ...] = ()
+    all_used: bool = False
+
+    def most_used(self, number: int, margin: float) -> float:
+        """What is used of the limit at most where a margin is no less than this; infinite where it may fail.
+
+        A limit to be kept below is used by what the margin leaves of it, one to be reached in its inverse.
+        """
+        if margin <= 2 * ROUNDING and not self.accepted:
+            return math.inf
+        if self.all_used:
+            return max(1.0, 1.0 - margin)
+        if self.to_reach and self.to_reach[number]:
+            return 1.0 / (1.0 + margin) if margin > -1.0 else math.inf
+        return max(1.0 - margin, 0.0)
 
     @property
     def holds(self) -> bool:
@@ -161,15 +181,16 @@ class BoxSheet(Sheet):
 
     def at_least(self, value: Value, limit: Value) -> Any:
         """One margin."""
-        return _judged(-_below(value, limit))
+        return _judged(-_below(value, limit), to_reach=(True,))
 
     def within(self, value: Value, low: Value, high: Value) -> Any:
         """Two margins, one to each limit: each has its own worst corner."""
-        return _judged(*margins_within(value, low, high))
+        return _judged(*margins_within(value, low, high), to_reach=(False, True))
 
     def stays(self, left: Value, cold: Value, *, strictly: bool = False) -> Any:
         """One margin."""
-        return OverBox((Compared((margin_of_stay(left, cold),), strictly=strictly),))
+        margin = margin_of_stay(left, cold)
+        return OverBox((Compared((margin,), strictly=strictly, all_used=not cold > 0.0),))
 
     def states(self, holds: bool, _: str, *, where: Location = NOWHERE) -> Any:  # noqa: ARG002
         """A matter of record."""
@@ -201,8 +222,8 @@ def _below(value: Value, limit: Value) -> Value:
     return margin_below(value, limit)
 
 
-def _judged(*margins: Value) -> OverBox:
-    return OverBox((Compared(margins),))
+def _judged(*margins: Value, to_reach: tuple[bool, ...] = ()) -> OverBox:
+    return OverBox((Compared(margins, to_reach=to_reach),))
 
 
 def over_box(
