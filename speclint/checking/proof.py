@@ -11,17 +11,30 @@ numbers like any other; where no box was split it is the worst of all points in 
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Hashable, Sequence
+from collections.abc import Callable, Hashable, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import product
 from typing import Literal
 
-from speclint.checking.corner_runs import CornerRuns, Sides, highs
+from speclint.checking.corner_runs import CornerRun, CornerRuns, Highs, Sides, highs
 from speclint.checking.severity import rank_of
-from speclint.rules import Compared, Enclosure, NotEnclosed, OverBox, RuleEnded, Slopes, Undecided, alternatives
+from speclint.rules import (
+    Compared,
+    Enclosure,
+    ManyPlaces,
+    NotEnclosed,
+    OverBox,
+    Place,
+    RuleEnded,
+    Slopes,
+    Undecided,
+    alternatives,
+    asked_slopes,
+)
 
 Method = Literal["nothing is toleranced", "enclosed", "split", "enumerated", "searched"]
-Boxed = Callable[[Sides], "OverBox | RuleEnded"]
+Ranges = Mapping[int, tuple[float, float]]
+Boxed = Callable[[Sides, Ranges], "OverBox | RuleEnded"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,25 +60,30 @@ class Prover:
 
     def __init__(self, over_box: Boxed, runs: CornerRuns, most: int) -> None:
         self._over_box, self._runs, self._most = over_box, runs, most
-        self._done: set[tuple[frozenset[tuple[Hashable, bool]], int, int]] = set()
+        self._done: set[tuple[Hashable, int, int]] = set()
+        self._held: dict[tuple[Highs, int, float], CornerRun] = {}
         self.boxes = self.splits = 0
         #: The inputs that surely count for a comparison, where its worst corner was decided.
         self.counts: dict[tuple[frozenset[Hashable], int], set[Hashable]] = {}
 
     def prove(self) -> None:
         """Run the worst corner of each comparison, among others."""
-        self._all_of({})
+        self._all_of(_Box({}, {}))
 
-    def _all_of(self, sides: Sides) -> None:
+    def _all_of(self, box: _Box) -> None:
         try:
-            over = self._enclosed(sides)
+            over = self._enclosed(box)
         except Undecided as undecided:
-            self._split(undecided, sides)
+            self._split(undecided, box)
+            return
+        except ManyPlaces as places:
+            for span in places.ranges:
+                self._all_of(box.within(places.number, span))
             return
         if isinstance(over, RuleEnded):
-            self._runs.at(sides)
+            self._runs.at(box.sides)
             return
-        self._runs.at(sides)
+        self._runs.at(box.sides)
         rank = rank_of(over.ended)
         asked = [
             (_least(margin), margin, _Worst(index, number, part, rank))
@@ -73,39 +91,53 @@ class Prover:
             for number, margin in enumerate(part.margins)
         ]
         del over
-        asked.sort(key=lambda one: one[0])  # the nearest to its limit first: it is likely to leave the others idle
+        asked.sort(
+            key=lambda one: one[0]
+        )  # the nearest to its limit first: it is likely to leave the others idle
         while asked:
             least, margin, worst = asked.pop(0)
             if not self._idle(least, worst):
-                self._note(sides, worst)
-                self._one_of(sides, least, _followed(margin), worst)
+                self._note(box.sides, worst)
+                self._one_of(box, least, _followed(margin), worst)
 
-    def _split(self, undecided: Undecided, sides: Sides) -> None:
-        """Both sides of the open input on which a branch hangs the most."""
-        open_ = {key: max(-low, high) for key, (low, high) in undecided.slopes.items() if key not in sides}
+    def _split(self, undecided: Undecided, box: _Box) -> None:
+        """Both sides of the open input on which a branch hangs the most, or both halves of a range of places."""
+        open_ = {
+            key: _hangs(key, slope) for key, slope in asked_slopes(undecided).items() if key not in box.sides
+        }
         if not open_:
             raise NotEnclosed(str(undecided))
         key = max(open_, key=lambda key: open_[key])
+        if isinstance(key, Place):
+            if (key.high - key.low) * key.steps < _FINEST:
+                raise NotEnclosed("a branch hangs on where a scan finds its worst")
+            for half in key.halves:
+                self._all_of(box.within(key.number, half))
+            return
         self.splits += 1
         for high in (False, True):
-            self._all_of({**sides, key: high})
+            self._all_of(box.at({key: high}))
 
-    def _smaller(self, sides: Sides, worst: _Worst) -> None:
+    def _smaller(self, box: _Box, worst: _Worst) -> None:
         """The least of one margin in a smaller box, over which the branches of the rule are decided."""
-        place = frozenset(sides.items()), worst.index, worst.number
+        place = box.key, worst.index, worst.number
         if place in self._done:
             return
         self._done.add(place)
         try:
-            over = self._enclosed(sides)
+            over = self._enclosed(box)
         except Undecided as undecided:
             raise NotEnclosed(f"a smaller box decides less than a greater one: {undecided}") from undecided
+        except ManyPlaces as places:
+            for span in places.ranges:
+                self._smaller(box.within(places.number, span), worst)
+            return
         if not isinstance(over, OverBox):
             raise NotEnclosed("a smaller box ends otherwise than a greater one")
         margin = over.parts[worst.index].margins[worst.number]
         del over
         if not self._idle(_least(margin), worst):
-            self._one_of(sides, _least(margin), _followed(margin), worst)
+            self._one_of(box, _least(margin), _followed(margin), worst)
 
     def _idle(self, least: float, worst: _Worst) -> bool:
         """Whether a comparison surely holds, and is used less than what governs at a corner already run."""
@@ -116,35 +148,67 @@ class Prover:
         rank, _, most, _ = governs.severity
         return rank > worst.rank or used < most - abs(most) * _SAME
 
-    def _one_of(self, sides: Sides, least: float, alternatives: Sequence[Slopes], worst: _Worst) -> None:
+    def _one_of(self, box: _Box, least: float, alternatives: Sequence[Slopes], worst: _Worst) -> None:
         """The least of one margin in a box, given its bound there and the slopes that can lead to it."""
         if not alternatives:
-            self._note(sides, worst)
+            self._note(box.sides, worst)
         elif least < worst.margin:
             for slopes in alternatives:
-                self._by_slopes(sides, slopes, least, worst)
+                self._by_slopes(box, slopes, least, worst)
 
-    def _by_slopes(self, sides: Sides, slopes: Slopes, least: float, worst: _Worst) -> None:
+    def _by_slopes(self, box: _Box, every: Slopes, least: float, worst: _Worst) -> None:
         """Fix the inputs whose slope has one sign; leave, or split, what may still be worse."""
+        slopes = {key: slope for key, slope in every.items() if not isinstance(key, Place)}
         fixed = {key: high > 0.0 for key, (low, high) in slopes.items() if not low < 0.0 < high}
         gains = {key: min(-low, high) for key, (low, high) in slopes.items() if low < 0.0 < high}
         guess = {key: slopes[key][1] > -slopes[key][0] for key in gains}
-        here = self._note({**sides, **fixed, **guess}, worst)
-        self._count({**sides, **fixed, **guess}, slopes, worst)
-        reach = least if here is None else max(least, here - sum(gains.values()) * _ROUNDED)
+        corner = {**box.sides, **fixed, **guess}
+        here = self._note(corner, worst)
+        self._count(corner, slopes, worst)
+        reach = least
+        if here is not None:
+            gained = sum(gains.values()) * _ROUNDED
+            along = sum(_hangs(key, slope) for key, slope in every.items() if isinstance(key, Place))
+            if self._idle(max(least, here - gained - along), worst):
+                return
+            self._require_worst_there(corner, every, worst, here)
+            reach = max(least, here - gained)
         if not gains or reach >= worst.margin - abs(worst.margin) * _SAME or self._idle(reach, worst):
             return
         if any(slopes[key] != (0.0, 0.0) for key in fixed):
-            self._smaller({**sides, **fixed}, worst)
+            self._smaller(box.at(fixed), worst)
             return
         self.splits += 1
-        if len(gains) <= _FEW:
+        if len(gains) <= _FEW and len(slopes) == len(every):
             for few in product((False, True), repeat=len(gains)):
-                self._note({**sides, **fixed, **dict(zip(gains, few, strict=True))}, worst)
+                self._note({**box.sides, **fixed, **dict(zip(gains, few, strict=True))}, worst)
             return
         key = max(gains, key=lambda key: slopes[key][1] - slopes[key][0])
         for high in (guess[key], not guess[key]):
-            self._smaller({**sides, **fixed, key: high}, worst)
+            self._smaller(box.at({**fixed, key: high}), worst)
+
+    def _require_worst_there(self, corner: Sides, slopes: Slopes, worst: _Worst, here: float) -> None:
+        """That a scan, at a corner, looks for the worst of this comparison: it is no worse at any other place.
+
+        :raises NotEnclosed: where it is: then the place cannot be held while the inputs are varied.
+        """
+        for key, slope in slopes.items():
+            if not isinstance(key, Place) or slope == (0.0, 0.0):
+                continue
+            for node in key.nodes:
+                part = self._elsewhere(corner, key.number, node).part(worst.index)
+                margins = part.margins if part is not None else ()
+                if min(margins[worst.number : worst.number + 1], default=here) < here - _NEAR * max(
+                    abs(here), 1.0
+                ):
+                    raise NotEnclosed("a scan looks for another worst than that of what is compared")
+
+    def _elsewhere(self, corner: Sides, scan: int, share: float) -> CornerRun:
+        place = highs(corner), scan, share
+        found = self._held.get(place)
+        if found is None:
+            found = self._held[place] = self._runs.elsewhere(corner, {scan: share})
+        return found
 
     def _count(self, corner: Sides, slopes: Slopes, worst: _Worst) -> None:
         surely = {key for key, (low, high) in slopes.items() if low > 0.0 or high < 0.0}
@@ -159,11 +223,11 @@ class Prover:
         worst.margin = min(worst.margin, margin)
         return margin
 
-    def _enclosed(self, sides: Sides) -> OverBox | RuleEnded:
+    def _enclosed(self, box: _Box) -> OverBox | RuleEnded:
         if self.boxes >= self._most:
             raise NotEnclosed(f"{self._most} boxes leave it open")
         self.boxes += 1
-        return self._over_box(sides)
+        return self._over_box(box.sides, box.ranges)
 
 
 def _least(margin: Enclosure | float) -> float:
@@ -174,6 +238,33 @@ def _least(margin: Enclosure | float) -> float:
 def _followed(margin: Enclosure | float) -> list[Slopes]:
     """The slopes of what a margin falls short, one for each of its choices; none where it is one number."""
     return list(alternatives(-margin)) if isinstance(margin, Enclosure) else []
+
+
+def _hangs(key: Hashable, slope: tuple[float, float]) -> float:
+    """By how much a value changes at most from one end of an input, or of a range of places, to the other."""
+    most = max(-slope[0], slope[1])
+    return most * (key.high - key.low) if isinstance(key, Place) else most
+
+
+@dataclass(frozen=True, slots=True)
+class _Box:
+    """The sides of some inputs, and the ranges in which some scans look."""
+
+    sides: Sides
+    ranges: Ranges
+
+    @property
+    def key(self) -> Hashable:
+        """The same for the same box."""
+        return frozenset(self.sides.items()), frozenset(self.ranges.items())
+
+    def at(self, sides: Sides) -> _Box:
+        """The part of it at some sides."""
+        return _Box({**self.sides, **sides}, self.ranges)
+
+    def within(self, scan: int, span: tuple[float, float]) -> _Box:
+        """The part of it where a scan looks in one range."""
+        return _Box(self.sides, {**self.ranges, scan: span})
 
 
 @dataclass(slots=True)
@@ -191,5 +282,9 @@ class _Worst:
 _FEW = 5
 #: Sums of floats are rounded; by much less than this share.
 _ROUNDED = 1 + 1e-9
+#: Ranges of places are halved down to this share of an interval of their grid.
+_FINEST = 0.001
+#: A scan closes in on its place until the value is known to this share, with some room.
+_NEAR = 1e-8
 #: Two margins that differ by less than this share of themselves are one: rounding of the arithmetic of a rule.
 _SAME = 1e-12

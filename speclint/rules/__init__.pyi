@@ -23,9 +23,7 @@ from .definition import (
 from .enclosure import (
     Enclosure as Enclosure,
     NotEnclosed as NotEnclosed,
-    Slopes as Slopes,
     Undecided as Undecided,
-    alternatives as alternatives,
 )
 from .grade import (
     Grade as Grade,
@@ -41,9 +39,18 @@ from .judgement import (
 from .limit_settings import (
     read_limits as read_limits,
 )
+from .places import (
+    ManyPlaces as ManyPlaces,
+    Place as Place,
+)
 from .record import (
     Step as Step,
 )
 from .sheet import (
     Sheet as Sheet,
+)
+from .slopes import (
+    Slopes as Slopes,
+    alternatives as alternatives,
+    asked_slopes as asked_slopes,
 )

@@ -3,22 +3,26 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Hashable, Mapping
+from collections.abc import Callable, Hashable, Mapping, Sequence
 from dataclasses import dataclass, replace
-from typing import Any
+from typing import Any, Literal
 
 from speclint.errors import NOWHERE, Location, NotKnown, OutOfRange
 from speclint.handbook.tables import Reading
 from speclint.quantities import Measure
+from speclint.rules import intervals
 from speclint.rules.comparisons import ZERO_CELSIUS
 from speclint.rules.context import Context
 from speclint.rules.corners import Corner
+from speclint.rules.course import Course
 from speclint.rules.definition import Rule
 from speclint.rules.enclosure import Enclosure, Input, NotEnclosed, Undecided, between
 from speclint.rules.grade import Grade
 from speclint.rules.judgement import ROUNDING, NotAssessed, NotCovered, RuleEnded
 from speclint.rules.margin import margin_below, margin_of_stay, margins_within
+from speclint.rules.places import Grid, ManyPlaces, Range
 from speclint.rules.replay import replayed
+from speclint.rules.scan import place_on
 from speclint.rules.sheet import Sheet, key_of_reading
 from speclint.rules.twins import original_of, twin, twin_of_value
 from speclint.specs import Component, LoadCase
@@ -29,8 +33,11 @@ Value = Any  # a float, or an Enclosure in its place
 class Box(Corner):
     """Sides for some of the inputs; the others stand open, from low to high."""
 
-    def __init__(self, sides: Mapping[Hashable, bool] | None = None) -> None:
+    def __init__(
+        self, sides: Mapping[Hashable, bool] | None = None, ranges: Mapping[int, Range] | None = None
+    ) -> None:
         super().__init__(sides)
+        self._ranges, self._scanned = ranges or {}, 0
         self._open: dict[Hashable, Input] = {}
         self._handed: dict[tuple[Hashable, float, float], Enclosure] = {}
 
@@ -47,6 +54,11 @@ class Box(Corner):
         if known is None:
             known = self._handed[key, low, high] = between(low, high, self._side(key))
         return known
+
+    def next_range(self) -> tuple[int, Range]:
+        """The number of the next scan of the rule, and the range of places in which it is to look."""
+        self._scanned += 1
+        return self._scanned - 1, self._ranges.get(self._scanned - 1, (0.0, 1.0))
 
     def _side(self, key: Hashable) -> Input:
         side = self._open.get(key)
@@ -141,6 +153,7 @@ class BoxSheet(Sheet):
 
     def __init__(self, rule: Rule, component: Component, context: Context, box: Box) -> None:
         super().__init__(rule, component, context, box, record=False)
+        self._box = box
 
     def material_named(self, of: str, name: Any) -> Any:
         """The material, to be asked for figures at enclosures too."""
@@ -167,9 +180,39 @@ class BoxSheet(Sheet):
         except OutOfRange as problem:
             raise NotCovered(str(problem)) from problem
 
-    def scan(self, *_: Any, **__: Any) -> float:
-        """Location a function is greatest is no function of bounds."""
-        raise NotEnclosed("a scan looks for the place of its worst")
+    def scan(
+        self,
+        symbol: str,
+        name: str,
+        function: Callable[[Value], Value],
+        start: Value,
+        stop: Value,
+        *,
+        unit: str,
+        find: Literal["greatest", "least"] = "greatest",
+        steps: int = 180,
+        beside: Sequence[Course] = (),
+    ) -> Value:
+        """Where the function is greatest or least, somewhere in the box.
+
+        :raises ManyPlaces: where that may be in several ranges, to be gone through one by one.
+        """
+        number, within = self._box.next_range()
+        if _plain(function, start, stop, steps):
+            return super().scan(
+                symbol, name, function, start, stop, unit=unit, find=find, steps=steps, beside=beside
+            )
+        if find == "greatest":
+            grid = Grid(lambda share: function(_on(start, stop, share)), number, steps)
+        else:
+            grid = Grid(lambda share: -function(_on(start, stop, share)), number, steps)
+        try:
+            ranges = grid.ranges(within)
+            if len(ranges) != 1:
+                raise ManyPlaces(number, ranges)
+            return _on(start, stop, grid.at(ranges[0]))
+        except OutOfRange as problem:
+            raise NotCovered(str(problem)) from problem
 
     def at_most(self, value: Value, limit: Value) -> Any:
         """One margin."""
@@ -213,6 +256,26 @@ class BoxSheet(Sheet):
         return self._corner.pick(key, low, high)
 
 
+def _on(start: Value, stop: Value, share: Value) -> Value:
+    """The place at a share of the way, between the ends."""
+    if not isinstance(share, Enclosure) or isinstance(start, Enclosure) or isinstance(stop, Enclosure):
+        return place_on(start, stop, share)
+    way = intervals.subtract((stop, stop), (start, start))
+    low, high = intervals.add((start, start), intervals.multiply(way, share.bounds))
+    return Enclosure(max(low, min(start, stop)), min(high, max(start, stop)), share, *way)
+
+
+def _plain(function: Callable[[Value], Value], start: Value, stop: Value, steps: int) -> bool:
+    """Whether a function gives plain numbers all along the way."""
+    if isinstance(start, Enclosure) or isinstance(stop, Enclosure):
+        return False
+    try:
+        values = (function(place_on(start, stop, index / steps)) for index in range(steps + 1))
+        return not any(isinstance(one, Enclosure) for one in values)
+    except Undecided:
+        return False
+
+
 def _below(value: Value, limit: Value) -> Value:
     """The margin below a limit; in SI units too where the limit is nothing but for the rounding of bounds."""
     if isinstance(limit, Enclosure) and limit.low < 0.0 < limit.high:
@@ -227,20 +290,28 @@ def _judged(*margins: Value, to_reach: tuple[bool, ...] = ()) -> OverBox:
 
 
 def over_box(
-    rule: Rule, component: Component, case: LoadCase | None, context: Context, sides: Mapping[Hashable, bool]
+    rule: Rule,
+    component: Component,
+    case: LoadCase | None,
+    context: Context,
+    sides: Mapping[Hashable, bool],
+    ranges: Mapping[int, Range],
 ) -> OverBox | RuleEnded:
     """A rule over all corners, and all between them, that have some sides in common.
 
+    ``ranges`` are those in which scans of the rule are to look, by their number on its sheet; all of the way elsewhere.
+
+    :raises ManyPlaces: where a scan may find its worst in several ranges.
     :raises Undecided: where a branch of the rule goes both ways over the box.
     :raises NotEnclosed: where the rule does something that bounds cannot follow.
     """
-    sheet = BoxSheet(rule, component, context, Box(sides))
+    sheet = BoxSheet(rule, component, context, Box(sides, ranges))
     function = twin(rule.function)
     try:
         ending = function(component, sheet) if case is None else function(component, case, sheet)
     except RuleEnded as ended:
         return ended
-    except (Undecided, NotEnclosed):
+    except (Undecided, NotEnclosed, ManyPlaces):
         raise
     except Exception as problem:  # plain numbers may still be worked: the corners will tell
         raise NotEnclosed(f"{type(problem).__name__}: {problem}") from problem

@@ -12,7 +12,8 @@ from hypothesis import assume, given, strategies as st
 from speclint.errors import OutOfRange
 from speclint.handbook.tables import between as on_table, on_lines
 from speclint.rules.enclosed_functions import MATHEMATICS
-from speclint.rules.enclosure import Enclosure, Input, NotEnclosed, Undecided, alternatives, between, slopes
+from speclint.rules.enclosure import Enclosure, Input, NotEnclosed, Undecided, between
+from speclint.rules.slopes import alternatives, asked_slopes, slopes
 from speclint.rules.twins import twin
 
 BOXES = ((0.4, 0.9), (1.1, 1.6), (2.0, 2.1))
