@@ -13,10 +13,10 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Hashable, Mapping, Sequence
 from dataclasses import dataclass
-from itertools import product
+from itertools import pairwise, product
 from typing import Literal
 
-from speclint.checking.corner_runs import CornerRun, CornerRuns, Highs, Sides, highs
+from speclint.checking.corner_runs import CornerRuns, Sides, highs
 from speclint.checking.severity import rank_of
 from speclint.rules import (
     Compared,
@@ -61,7 +61,9 @@ class Prover:
     def __init__(self, over_box: Boxed, runs: CornerRuns, most: int) -> None:
         self._over_box, self._runs, self._most = over_box, runs, most
         self._done: set[tuple[Hashable, int, int]] = set()
-        self._held: dict[tuple[Highs, int, float], CornerRun] = {}
+        self._aligned: set[Hashable] = set()
+        self._worsts: dict[Hashable, _Worst] = {}
+        self._gone_through: set[Hashable] = set()
         self.boxes = self.splits = 0
         #: The inputs that surely count for a comparison, where its worst corner was decided.
         self.counts: dict[tuple[frozenset[Hashable], int], set[Hashable]] = {}
@@ -86,7 +88,7 @@ class Prover:
         self._runs.at(box.sides)
         rank = rank_of(over.ended)
         asked = [
-            (_least(margin), margin, _Worst(index, number, part, rank))
+            (_least(margin), margin, self._worst_of(box, _Worst(index, number, part, rank)))
             for index, part in enumerate(over.parts)
             for number, margin in enumerate(part.margins)
         ]
@@ -94,11 +96,27 @@ class Prover:
         asked.sort(
             key=lambda one: one[0]
         )  # the nearest to its limit first: it is likely to leave the others idle
-        while asked:
-            least, margin, worst = asked.pop(0)
-            if not self._idle(least, worst):
+        seen: set[tuple[int, tuple[bool, ...]]] = set()
+        for least, margin, worst in asked:
+            same = id(margin), worst.part.to_reach
+            if same not in seen and not self._idle(least, worst):
                 self._note(box.sides, worst)
                 self._one_of(box, least, _followed(margin), worst)
+            seen.add(same)
+
+    def _proved(self, box: _Box, worst: _Worst, alternatives: Sequence[Slopes]) -> bool:
+        """Whether the same margin was gone through before, over a box that differs in places it does not hang on."""
+        numbers = {key.number for slopes in alternatives for key in slopes if isinstance(key, Place)}
+        ranges = frozenset((number, box.ranges.get(number)) for number in numbers)
+        key = frozenset(box.sides.items()), worst.index, worst.number, ranges
+        if key in self._gone_through:
+            return True
+        self._gone_through.add(key)
+        return False
+
+    def _worst_of(self, box: _Box, new: _Worst) -> _Worst:
+        """The worst of a margin in a box, with what was found where its scans looked in other ranges."""
+        return self._worsts.setdefault((frozenset(box.sides.items()), new.index, new.number), new)
 
     def _split(self, undecided: Undecided, box: _Box) -> None:
         """Both sides of the open input on which a branch hangs the most, or both halves of a range of places."""
@@ -152,7 +170,7 @@ class Prover:
         """The least of one margin in a box, given its bound there and the slopes that can lead to it."""
         if not alternatives:
             self._note(box.sides, worst)
-        elif least < worst.margin:
+        elif least < worst.margin and not self._proved(box, worst, alternatives):
             for slopes in alternatives:
                 self._by_slopes(box, slopes, least, worst)
 
@@ -171,15 +189,18 @@ class Prover:
             along = sum(_hangs(key, slope) for key, slope in every.items() if isinstance(key, Place))
             if self._idle(max(least, here - gained - along), worst):
                 return
-            self._require_worst_there(corner, every, worst, here)
-            reach = max(least, here - gained)
+            lowest = self._lowest_along(box, corner, every, worst, here)
+            reach = max(least, lowest - gained)
+            if lowest < here and not self._idle(reach, worst):
+                self._along(box, every, worst)
+                return
         if not gains or reach >= worst.margin - abs(worst.margin) * _SAME or self._idle(reach, worst):
             return
         if any(slopes[key] != (0.0, 0.0) for key in fixed):
             self._smaller(box.at(fixed), worst)
             return
         self.splits += 1
-        if len(gains) <= _FEW and len(slopes) == len(every):
+        if len(gains) <= _FEW:
             for few in product((False, True), repeat=len(gains)):
                 self._note({**box.sides, **fixed, **dict(zip(gains, few, strict=True))}, worst)
             return
@@ -187,28 +208,40 @@ class Prover:
         for high in (guess[key], not guess[key]):
             self._smaller(box.at({**fixed, key: high}), worst)
 
-    def _require_worst_there(self, corner: Sides, slopes: Slopes, worst: _Worst, here: float) -> None:
-        """That a scan, at a corner, looks for the worst of this comparison: it is no worse at any other place.
+    def _along(self, box: _Box, slopes: Slopes, worst: _Worst) -> None:
+        """Where a scan looks for the worst of another comparison: the halves of its range, to leave each as idle."""
+        places = {key: _hangs(key, slope) for key, slope in slopes.items() if isinstance(key, Place)}
+        key = max(places, key=lambda key: places[key])
+        if (key.high - key.low) * key.steps <= 1.0:
+            raise NotEnclosed("a scan looks for another worst than that of what is compared")
+        for half in key.halves:
+            self._smaller(box.within(key.number, half), worst)
 
-        :raises NotEnclosed: where it is: then the place cannot be held while the inputs are varied.
+    def _lowest_along(self, box: _Box, corner: Sides, slopes: Slopes, worst: _Worst, here: float) -> float:
+        """The least of a margin at a corner wherever its scans are held: that found, where they look for its worst.
+
+        Whether they do is a matter of how the rule is written, and is seen at one corner of each range of places. Where
+        not, it is the least on the grid less the greatest step on it.
         """
+        lowest = here
         for key, slope in slopes.items():
             if not isinstance(key, Place) or slope == (0.0, 0.0):
                 continue
-            for node in key.nodes:
-                part = self._elsewhere(corner, key.number, node).part(worst.index)
-                margins = part.margins if part is not None else ()
-                if min(margins[worst.number : worst.number + 1], default=here) < here - _NEAR * max(
-                    abs(here), 1.0
-                ):
-                    raise NotEnclosed("a scan looks for another worst than that of what is compared")
+            asked = worst.index, worst.number, key.number, frozenset(box.ranges.items())
+            if asked in self._aligned:
+                continue
+            margins = [self._held_at(corner, {key.number: share}, worst) for share in key.nodes]
+            if min(margins, default=here) >= here - _NEAR * max(abs(here), 1.0):
+                self._aligned.add(asked)
+            else:
+                step = max((abs(one - other) for one, other in pairwise(margins)), default=math.inf)
+                lowest = min(lowest, min(margins) - step)
+        return lowest
 
-    def _elsewhere(self, corner: Sides, scan: int, share: float) -> CornerRun:
-        place = highs(corner), scan, share
-        found = self._held.get(place)
-        if found is None:
-            found = self._held[place] = self._runs.elsewhere(corner, {scan: share})
-        return found
+    def _held_at(self, corner: Sides, places: Mapping[int, float], worst: _Worst) -> float:
+        part = self._runs.elsewhere(corner, places).part(worst.index)
+        margins = part.margins if part is not None else ()
+        return margins[worst.number] if worst.number < len(margins) else math.inf
 
     def _count(self, corner: Sides, slopes: Slopes, worst: _Worst) -> None:
         surely = {key for key, (low, high) in slopes.items() if low > 0.0 or high < 0.0}

@@ -22,6 +22,7 @@ from speclint.rules import (
     Corner,
     Grade,
     Judgement,
+    KnownRanges,
     NotApplicable,
     NotAssessed,
     NotCovered,
@@ -309,8 +310,10 @@ def _governing(
         runs.keep(at_low, first[0])
         written[highs(at_low.met)] = first
 
+    known = KnownRanges()
+
     def boxed(sides: Mapping[Hashable, bool], ranges: Ranges) -> OverBox | RuleEnded:
-        return over_box(rule, component, case, context, sides, ranges)
+        return over_box(rule, component, case, context, sides, ranges, known)
 
     found = find_worst(boxed, runs, effort)
     corner = found.run.corner

@@ -40,6 +40,7 @@ from .limit_settings import (
     read_limits as read_limits,
 )
 from .places import (
+    KnownRanges as KnownRanges,
     ManyPlaces as ManyPlaces,
     Place as Place,
 )

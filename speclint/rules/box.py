@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Hashable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from types import MappingProxyType
 from typing import Any, Literal
 
 from speclint.errors import NOWHERE, Location, NotKnown, OutOfRange
@@ -20,7 +21,7 @@ from speclint.rules.enclosure import Enclosure, Input, NotEnclosed, Undecided, b
 from speclint.rules.grade import Grade
 from speclint.rules.judgement import ROUNDING, NotAssessed, NotCovered, RuleEnded
 from speclint.rules.margin import margin_below, margin_of_stay, margins_within
-from speclint.rules.places import Grid, ManyPlaces, Range
+from speclint.rules.places import Grid, KnownRanges, ManyPlaces, Range
 from speclint.rules.replay import replayed
 from speclint.rules.scan import place_on
 from speclint.rules.sheet import Sheet, key_of_reading
@@ -34,9 +35,13 @@ class Box(Corner):
     """Sides for some of the inputs; the others stand open, from low to high."""
 
     def __init__(
-        self, sides: Mapping[Hashable, bool] | None = None, ranges: Mapping[int, Range] | None = None
+        self,
+        sides: Mapping[Hashable, bool] | None = None,
+        ranges: Mapping[int, Range] | None = None,
+        known: KnownRanges | None = None,
     ) -> None:
         super().__init__(sides)
+        self.known = known or KnownRanges()
         self._ranges, self._scanned = ranges or {}, 0
         self._open: dict[Hashable, Input] = {}
         self._handed: dict[tuple[Hashable, float, float], Enclosure] = {}
@@ -154,6 +159,7 @@ class BoxSheet(Sheet):
     def __init__(self, rule: Rule, component: Component, context: Context, box: Box) -> None:
         super().__init__(rule, component, context, box, record=False)
         self._box = box
+        self._margins: dict[Hashable, tuple[Value, Value, Value]] = {}
 
     def material_named(self, of: str, name: Any) -> Any:
         """The material, to be asked for figures at enclosures too."""
@@ -202,29 +208,49 @@ class BoxSheet(Sheet):
             return super().scan(
                 symbol, name, function, start, stop, unit=unit, find=find, steps=steps, beside=beside
             )
-        if find == "greatest":
-            grid = Grid(lambda share: function(_on(start, stop, share)), number, steps)
-        else:
-            grid = Grid(lambda share: -function(_on(start, stop, share)), number, steps)
+        sign = 1.0 if find == "greatest" else -1.0
+        grid = Grid(
+            lambda share: sign * function(_on(start, stop, share)),
+            number,
+            steps,
+            _blurred(start, stop, steps),
+        )
         try:
-            ranges = grid.ranges(within)
+            ranges = self._ranges(grid, number, within)
             if len(ranges) != 1:
                 raise ManyPlaces(number, ranges)
             return _on(start, stop, grid.at(ranges[0]))
         except OutOfRange as problem:
             raise NotCovered(str(problem)) from problem
 
+    def _ranges(self, grid: Grid, number: int, within: Range) -> tuple[Range, ...]:
+        """The ranges of a scan, as known of a greater box, or narrowed down in this one."""
+        box = self._box
+        known, no_more = box.known.narrowed(number, within, box.sides)
+        if no_more:
+            return known
+        ranges = tuple(narrow for one in known for narrow in grid.ranges(one))
+        box.known.add(number, within, box.sides, ranges, grid.hangs_on)
+        return ranges
+
     def at_most(self, value: Value, limit: Value) -> Any:
         """One margin."""
-        return _judged(_below(value, limit))
+        return _judged(self._margin(_below, value, limit))
 
     def no_hotter(self, temperature: Value, limit: Value) -> Any:
         """One margin, from 0 °C."""
-        return _judged(_below(temperature - ZERO_CELSIUS, limit - ZERO_CELSIUS))
+        return _judged(self._margin(_below, temperature - ZERO_CELSIUS, limit - ZERO_CELSIUS))
 
     def at_least(self, value: Value, limit: Value) -> Any:
         """One margin."""
-        return _judged(-_below(value, limit), to_reach=(True,))
+        return _judged(self._margin(_above, value, limit), to_reach=(True,))
+
+    def _margin(self, made: Callable[[Value, Value], Value], value: Value, limit: Value) -> Value:
+        """A margin: the same for the same value and limit."""
+        key = made, _known_by(value), _known_by(limit)
+        if key not in self._margins:  # kept with both, so that what they are known by stays theirs
+            self._margins[key] = made(value, limit), value, limit
+        return self._margins[key][0]
 
     def within(self, value: Value, low: Value, high: Value) -> Any:
         """Two margins, one to each limit: each has its own worst corner."""
@@ -265,6 +291,15 @@ def _on(start: Value, stop: Value, share: Value) -> Value:
     return Enclosure(max(low, min(start, stop)), min(high, max(start, stop)), share, *way)
 
 
+def _blurred(start: Value, stop: Value, steps: int) -> int:
+    """Over how many intervals of its grid a node of a scan may lie, where its ends hang on the inputs."""
+    (first, begins), (ends, last) = (
+        one.bounds if isinstance(one, Enclosure) else (one, one) for one in (start, stop)
+    )
+    way = max(ends - begins, (last - first) / steps)
+    return max(1, min(steps, math.ceil(max(begins - first, last - ends) / way * steps)))
+
+
 def _plain(function: Callable[[Value], Value], start: Value, stop: Value, steps: int) -> bool:
     """Whether a function gives plain numbers all along the way."""
     if isinstance(start, Enclosure) or isinstance(stop, Enclosure):
@@ -276,6 +311,10 @@ def _plain(function: Callable[[Value], Value], start: Value, stop: Value, steps:
         return False
 
 
+def _known_by(value: Value) -> Hashable:
+    return ("enclosure", id(value)) if isinstance(value, Enclosure) else float(value)
+
+
 def _below(value: Value, limit: Value) -> Value:
     """The margin below a limit; in SI units too where the limit is nothing but for the rounding of bounds."""
     if isinstance(limit, Enclosure) and limit.low < 0.0 < limit.high:
@@ -283,6 +322,10 @@ def _below(value: Value, limit: Value) -> Value:
         if max(-limit.low, limit.high) <= ROUNDING * least:
             return limit - value
     return margin_below(value, limit)
+
+
+def _above(value: Value, limit: Value) -> Value:
+    return -_below(value, limit)
 
 
 def _judged(*margins: Value, to_reach: tuple[bool, ...] = ()) -> OverBox:
@@ -295,17 +338,19 @@ def over_box(
     case: LoadCase | None,
     context: Context,
     sides: Mapping[Hashable, bool],
-    ranges: Mapping[int, Range],
+    ranges: Mapping[int, Range] = MappingProxyType({}),
+    known: KnownRanges | None = None,
 ) -> OverBox | RuleEnded:
     """A rule over all corners, and all between them, that have some sides in common.
 
     ``ranges`` are those in which scans of the rule are to look, by their number on its sheet; all of the way elsewhere.
+    ``known`` keeps what was found of them in other boxes of the same rule and load case.
 
     :raises ManyPlaces: where a scan may find its worst in several ranges.
     :raises Undecided: where a branch of the rule goes both ways over the box.
     :raises NotEnclosed: where the rule does something that bounds cannot follow.
     """
-    sheet = BoxSheet(rule, component, context, Box(sides, ranges))
+    sheet = BoxSheet(rule, component, context, Box(sides, ranges, known))
     function = twin(rule.function)
     try:
         ending = function(component, sheet) if case is None else function(component, case, sheet)

@@ -12,7 +12,7 @@ functions).
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Iterator
+from collections.abc import Callable, Collection, Hashable, Iterator, Mapping
 from dataclasses import dataclass
 from math import ceil, floor, inf, isfinite
 from typing import Any
@@ -23,6 +23,7 @@ from speclint.rules.intervals import Interval
 from speclint.rules.scan import MISSED
 from speclint.rules.slopes import ordered, slope_against, slopes
 
+Sides = Mapping[Hashable, bool]
 Range = tuple[float, float]  # shares of the way, 0 to 1
 Value = Any  # a float, or an Enclosure in its place
 
@@ -58,13 +59,56 @@ class ManyPlaces(Exception):
         self.number, self.ranges = number, ranges
 
 
-class Grid:
-    """The grid of a scan for the greatest of a function, which is given as one of the share of the way."""
+class KnownRanges:
+    """The ranges found for the scans of one rule in one load case, for the boxes that lie within those seen before."""
 
-    def __init__(self, function: Callable[[Value], Value], number: int, steps: int) -> None:
+    def __init__(self) -> None:
+        self._found: dict[tuple[int, Range], list[_Found]] = {}
+
+    def narrowed(self, number: int, within: Range, sides: Sides) -> tuple[tuple[Range, ...], bool]:
+        """What is known of the ranges of a scan in a box, and whether the box tells no more than that."""
+        best: _Found | None = None
+        for one in self._found.get((number, within), []):
+            if one.sides.items() <= sides.items() and (best is None or len(one.sides) > len(best.sides)):
+                best = one
+        if best is None:
+            return (within,), False
+        return best.ranges, all(key in best.sides or key not in best.hangs_on for key in sides)
+
+    def add(
+        self,
+        number: int,
+        within: Range,
+        sides: Sides,
+        ranges: tuple[Range, ...],
+        hangs_on: Collection[Hashable],
+    ) -> None:
+        """Keep the ranges found in a box, and the open inputs that the scan hangs on."""
+        found = _Found(dict(sides), ranges, frozenset(hangs_on))
+        self._found.setdefault((number, within), []).append(found)
+
+
+@dataclass(frozen=True, slots=True)
+class _Found:
+    sides: Sides
+    ranges: tuple[Range, ...]
+    hangs_on: Collection[Hashable]
+
+
+class Grid:
+    """The grid of a scan for the greatest of a function, which is given as one of the share of the way.
+
+    Blocks of less than ``least`` intervals are not halved: where the ends of the way hang on the inputs, they tell no
+    more than greater ones.
+    """
+
+    def __init__(self, function: Callable[[Value], Value], number: int, steps: int, least: int = 1) -> None:
+        self._least = least
         self._function, self._number, self._steps = function, number, steps
         self._nodes: dict[int, Interval | None] = {}
         self._base: Value = None
+        #: The inputs on which the function hangs, as far as they are open.
+        self.hangs_on: set[Hashable] = set()
         self._beyond: Collection[int] = ()
         self._greatest = -inf
         self._barred: set[int] = set()
@@ -97,14 +141,62 @@ class Grid:
         """
         low, high = within
         if low == high:
-            return low
+            return Input(Place(self._number, self._steps, low, high), low, high)
         low, high = low and low + _SAME / self._steps, high if high == 1.0 else high - _SAME / self._steps
         place = Input(Place(self._number, self._steps, low, high), low, high)
         try:
-            value = self._function(place)
+            found = self._passing(place)
+            if found is not None:
+                found = self._passing(Input(place.key, *found.bounds)) or found
         except Undecided:
             return place
-        return _passing(value, place, MISSED / self._steps) or place
+        if found is None:
+            return place
+        missed = MISSED / self._steps
+        found.low, found.high = max(found.low - missed, 0.0), min(found.high + missed, 1.0)
+        return found
+
+    def _passing(self, place: Input) -> Enclosure | None:
+        """Where the magnitude is least of what passes through nothing, or comes nearest to it at an end.
+
+        The bounds are those of Newton's step from the middle; the slopes those of implicit functions.
+        """
+        away = _of_magnitude(self._function(place))
+        if away is None:
+            return None
+        found = dict(slopes(away))
+        steep = found.pop(place.key, (0.0, 0.0))
+        if steep[0] <= 0.0 <= steep[1] or not all(isfinite(one) for one in steep):
+            return None
+        low, high = self._by_newton(place, steep)
+        over = intervals.reciprocal(steep)
+        hangs = {key: intervals.multiply((-most, -least), over) for key, (least, most) in found.items()}
+        if low <= 0.0 or high >= 1.0:  # beyond an end it stays there
+            hangs = {key: (min(least, 0.0), max(most, 0.0)) for key, (least, most) in hangs.items()}
+        nodes = {node.key: node for node in ordered(away) if isinstance(node, Input)}
+        return Enclosure(low, high, more=tuple((nodes[key], *slope) for key, slope in hangs.items()))
+
+    def _by_newton(self, place: Input, steep: Interval) -> Range:
+        middle = (place.low + place.high) / 2
+        away = self._away_at(middle, place, steep)
+        if away is None:
+            return place.bounds
+        back = intervals.divide(away, steep)
+        low, high = max(place.low, middle - back[1] - _SAME), min(place.high, middle - back[0] + _SAME)
+        return (low, high) if low <= high else place.bounds
+
+    def _away_at(self, share: float, place: Input, steep: Interval) -> Interval | None:
+        """At one share, the bounds of what the function is less than nothing by the magnitude of."""
+        point = Input(place.key, share, share)
+        value = self._function(point)
+        away = _of_magnitude(value)
+        if away is not None or not isinstance(value, Enclosure):
+            return None if away is None else away.bounds
+        falls, rises = slope_against(value, point, self._beyond)
+        if falls < 0.0 < rises or falls == rises == 0.0:
+            return None
+        beyond = (rises <= 0.0) == (steep[0] > 0.0)
+        return (-value.high, -value.low) if beyond else value.bounds
 
     def _note_base(self, nodes: tuple[int, ...]) -> None:
         """Keep what the function is worked from that does not hang on the place."""
@@ -114,7 +206,9 @@ class Grid:
             except Undecided:
                 continue
             if isinstance(self._base, Enclosure):
-                self._beyond = {id(one) for one in ordered(self._base)} - {id(self._base)}
+                order = ordered(self._base)
+                self._beyond = {id(one) for one in order} - {id(self._base)}
+                self.hangs_on = {one.key for one in order if isinstance(one, Input)}
                 return
 
     def _node(self, node: int) -> Interval | None:
@@ -142,9 +236,9 @@ class Grid:
                 self._barred.add(low if falls > 0.0 else high)
                 self._allowed.add(high if falls > 0.0 else low)
                 return False
-        if high - low > 1:
+        if high - low > self._least:
             return True
-        self._allowed |= {low, high}
+        self._allowed |= set(range(low, high + 1))
         return False
 
     def _block(self, low: float, high: float) -> tuple[float, Interval] | None:
@@ -187,24 +281,6 @@ class Grid:
         low, high = sorted((end, inner))
         found = self._block(low / self._steps, high / self._steps)
         return found is None or not (found[1][0] > 0.0 if end else found[1][1] < 0.0)
-
-
-def _passing(value: Value, place: Input, missed: float) -> Enclosure | None:
-    """Where the magnitude of a value is least that passes through nothing, or comes nearest to it at an end."""
-    away = _of_magnitude(value)
-    if away is None:
-        return None
-    found = dict(slopes(away))
-    steep = found.pop(place.key, (0.0, 0.0))
-    if steep[0] <= 0.0 <= steep[1] or not all(isfinite(one) for one in steep):
-        return None
-    over = intervals.reciprocal(steep)
-    hangs = {key: intervals.multiply((-high, -low), over) for key, (low, high) in found.items()}
-    if place.low <= 0.0 or place.high >= 1.0:  # beyond an end it stays there
-        hangs = {key: (min(low, 0.0), max(high, 0.0)) for key, (low, high) in hangs.items()}
-    nodes = {node.key: node for node in ordered(away) if isinstance(node, Input)}
-    more = tuple((nodes[key], low, high) for key, (low, high) in hangs.items())
-    return Enclosure(max(place.low - missed, 0.0), min(place.high + missed, 1.0), more=more)
 
 
 def _of_magnitude(value: Value) -> Enclosure | None:

@@ -10,6 +10,7 @@ from speclint.equations import Metres, MetresPerSecond, Newtons, Radians, Radian
 
 MetresPerRadian = Annotated[float, "m/rad"]
 MetresPerSquareRadian = Annotated[float, "m/rad²"]
+PerMetre = Annotated[float, "1/m"]
 
 
 @formula("ρ = R_b + s + κ", cites=[FIRST_PRINCIPLES])
@@ -29,33 +30,43 @@ def cam_radius_under_flat(R_b: Metres, s: Metres, κ: MetresPerSquareRadian) -> 
     return ρ
 
 
-@formula("ρ = ((R + s)² + s′²)^1.5/((R + s)² + 2 s′² − (R + s) κ) − r, R = R_b + r", cites=[FIRST_PRINCIPLES])
-def cam_radius_under_roller(
+@formula("k = ((R + s)² + 2 s′² − (R + s) κ)/((R + s)² + s′²)^1.5, R = R_b + r", cites=[FIRST_PRINCIPLES])
+def curvature_of_roller_path(
     R_b: Metres, r: Metres, s: Metres, s_prime: MetresPerRadian, κ: MetresPerSquareRadian
-) -> Metres:
-    """Radius of curvature of a cam where a roller in line with its axis touches it; negative for a hollow flank.
+) -> PerMetre:
+    """Curvature of the path of a roller's centre round the cam, for a roller in line with its axis.
 
-    ρ = ((R + s)² + s′²)^1.5/((R + s)² + 2 s′² − (R + s) κ) − r, R = R_b + r
+    k = ((R + s)² + 2 s′² − (R + s) κ)/((R + s)² + s′²)^1.5, R = R_b + r
 
     ``R_b`` base circle, ``r`` roller, ``s`` lift [m]; ``s_prime`` s′ and ``κ`` first and second derivative of the
-    lift by the angle [m/rad, m/rad²]. Returns [m], infinite where the flank is flat. Raises OutOfRange where a
-    convex cam is undercut.
+    lift by the angle [m/rad, m/rad²]. Returns [1/m], below 0 on a hollow flank.
 
-    On the base circle it is that circle:
+    On the base circle the path is a circle of R_b + r = 55 mm:
 
-    >>> round(cam_radius_under_roller(R_b=0.040, r=0.015, s=0.0, s_prime=0.0, κ=0.0), 9)
-    0.04
+    >>> round(curvature_of_roller_path(R_b=0.040, r=0.015, s=0.0, s_prime=0.0, κ=0.0), 6)
+    18.181818
     """
     out = R_b + r + s
-    bottom = out**2 + 2 * s_prime**2 - out * κ
-    if abs(bottom) < 1e-12 * out**2:
-        return math.inf * out
-    pitch: float = (out**2 + s_prime**2) ** 1.5 / bottom
-    require(
-        not 0 < pitch <= r,
-        f"the cam is undercut: it bends at {pitch:.4g} m under a roller of {r:.4g} m",
-    )
-    return pitch - r
+    curvature: float = (out**2 + 2 * s_prime**2 - out * κ) / (out**2 + s_prime**2) ** 1.5
+    return curvature
+
+
+@formula("R = r (1 − r k)", cites=[FIRST_PRINCIPLES])
+def relative_radius_of_roller(r: Metres, k: PerMetre) -> Metres:
+    """Relative radius of cam and roller: with the cam's own radius 1/k − r, 1/R = 1/(1/k − r) + 1/r.
+
+    R = r (1 − r k)
+
+    ``r`` roller [m]; ``k`` curvature of the path of its centre [1/m]. Returns [m]. Raises OutOfRange where a convex cam
+    is undercut.
+
+    Hand working, a cam of 40 mm under a roller of 15 mm: 1/(1/40 + 1/15) = 10.909 mm.
+
+    >>> round(relative_radius_of_roller(r=0.015, k=1 / 0.055), 6)
+    0.010909
+    """
+    require(1 - r * k > 0, f"the cam is undercut: it bends by {k:.4g} 1/m under a roller of {r:.4g} m")
+    return r * (1 - r * k)
 
 
 @formula("φ = arctan(|s′|/(R_b + r + s))", cites=[FIRST_PRINCIPLES])
