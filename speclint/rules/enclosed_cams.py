@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import fields, is_dataclass
+from functools import lru_cache
 from itertools import pairwise
 from math import inf
 from typing import Any
@@ -24,6 +25,8 @@ from speclint.rules.twins import twin, twin_of_value
 _GAP = 1e-12
 #: Curvatures that differ by less than this share are one: the curves meet without a jump.
 _SAME = 1e-9
+#: Ranges of angles that are kept.
+_KEPT = 8192
 _Bounds = tuple[Interval, Interval, Interval, Interval]  # lift and its first three derivatives by the angle
 
 
@@ -33,16 +36,23 @@ def follower_at(angle: Any, cam: CamMotion) -> Follower:
     inside = least(most(angle, 0.0), cam.duration)  # type: ignore[operator]
     if not isinstance(inside, Enclosure) or isinstance(cam.duration, Enclosure):
         return cam.at(inside)
-    pieces = list(_pieces(cam, inside.low, inside.high))
-    lift, slope, curvature, jerk = (_hull(bounds) for bounds in zip(*pieces, strict=True))
-    for (_, _, before, _), (_, _, after, _) in pairwise(pieces):
-        if not _meet(before, after):
-            jerk = (-inf, inf)
+    lift, slope, curvature, jerk = _over_range(cam, inside.low, inside.high)
     return Follower(
         _over(lift, inside, slope),  # type: ignore[arg-type]  # enclosures stand for floats
         _over(slope, inside, curvature),  # type: ignore[arg-type]
         _over(curvature, inside, jerk),  # type: ignore[arg-type]
     )
+
+
+@lru_cache(maxsize=_KEPT)
+def _over_range(cam: CamMotion, low: float, high: float) -> _Bounds:
+    """The bounds over a range of angles; a scan asks for the same ranges in many boxes."""
+    pieces = list(_pieces(cam, low, high))
+    lift, slope, curvature, jerk = (_hull(bounds) for bounds in zip(*pieces, strict=True))
+    for (_, _, before, _), (_, _, after, _) in pairwise(pieces):
+        if not _meet(before, after):
+            jerk = (-inf, inf)
+    return lift, slope, curvature, jerk
 
 
 def _over(bounds: Interval, angle: Enclosure, slope: Interval) -> Enclosure:

@@ -121,12 +121,13 @@ class Grid:
         first, last = floor(within[0] * self._steps + _SAME), ceil(within[1] * self._steps - _SAME)
         self._note_base((first, (first + last) // 2, last))
         size = max((last - first) // _BLOCKS, 1)
+        least = max(self._least, (last - first) // _FINE)
         pending = [(at, min(at + size, last)) for at in range(first, last, size)]
         for at, _ in pending:
             self._node(at)
         while pending:
             low, high = pending.pop()
-            if self._open(low, high):
+            if self._open(low, high, least):
                 middle = (low + high) // 2
                 self._node(middle)
                 pending += [(low, middle), (middle, high)]
@@ -224,32 +225,33 @@ class Grid:
                 self._nodes[node] = bounds
         return self._nodes[node]
 
-    def _open(self, low: int, high: int) -> bool:
+    def _open(self, low: int, high: int, least: int) -> bool:
         """Whether a block of the grid must be halved; where not, its nodes are allowed or barred."""
         found = self._block(low / self._steps, high / self._steps)
         if found is not None:
-            most, (falls, rises) = found
-            if most < self._greatest:
+            value, place = found
+            if (value.high if isinstance(value, Enclosure) else value) < self._greatest:
                 self._barred |= {low, high}
                 return False
+            falls, rises = self._slope(value, place)
             if falls > 0.0 or rises < 0.0:
                 self._barred.add(low if falls > 0.0 else high)
                 self._allowed.add(high if falls > 0.0 else low)
                 return False
-        if high - low > self._least:
+        if high - low > least:
             return True
         self._allowed |= set(range(low, high + 1))
         return False
 
-    def _block(self, low: float, high: float) -> tuple[float, Interval] | None:
+    def _block(self, low: float, high: float) -> tuple[Value, Input] | None:
         place = Input("place", low, high)
         try:
-            value = self._function(place)
+            return self._function(place), place
         except Undecided:
             return None
-        if not isinstance(value, Enclosure):
-            return value, (0.0, 0.0)
-        return value.high, slope_against(value, place, self._beyond)
+
+    def _slope(self, value: Value, place: Input) -> Interval:
+        return slope_against(value, place, self._beyond) if isinstance(value, Enclosure) else (0.0, 0.0)
 
     def _may_be_best(self, node: int) -> bool:
         bounds = self._node(node)
@@ -280,7 +282,10 @@ class Grid:
         inner = 1 if end == 0 else end - 1
         low, high = sorted((end, inner))
         found = self._block(low / self._steps, high / self._steps)
-        return found is None or not (found[1][0] > 0.0 if end else found[1][1] < 0.0)
+        if found is None:
+            return True
+        falls, rises = self._slope(*found)
+        return not (falls > 0.0 if end else rises < 0.0)
 
 
 def _of_magnitude(value: Value) -> Enclosure | None:
@@ -300,4 +305,6 @@ def _of_magnitude(value: Value) -> Enclosure | None:
 
 #: Blocks of a grid that are enclosed first.
 _BLOCKS = 16
+#: Blocks are halved no further than to this share of what is looked through: a smaller box will look closer.
+_FINE = 32
 _SAME = 1e-9
