@@ -30,10 +30,10 @@ _KEPT = 8192
 _Bounds = tuple[Interval, Interval, Interval, Interval]  # lift and its first three derivatives by the angle
 
 
-def follower_at(angle: Any, cam: CamMotion) -> Follower:
+def follower_at(angle: Any, cam: Any) -> Follower:
     """The follower at an angle, or over all of a range of angles; outside the lift, at its nearer end."""
     least, most = BUILT_IN["min"], BUILT_IN["max"]
-    inside = least(most(angle, 0.0), cam.duration)  # type: ignore[operator]
+    inside: Any = least(most(angle, 0.0), cam.duration)  # type: ignore[operator]
     if not isinstance(inside, Enclosure) or isinstance(cam.duration, Enclosure):
         return cam.at(inside)
     lift, slope, curvature, jerk = _over_range(cam, inside.low, inside.high)
@@ -45,7 +45,7 @@ def follower_at(angle: Any, cam: CamMotion) -> Follower:
 
 
 @lru_cache(maxsize=_KEPT)
-def _over_range(cam: CamMotion, low: float, high: float) -> _Bounds:
+def _over_range(cam: Any, low: float, high: float) -> _Bounds:
     """The bounds over a range of angles; a scan asks for the same ranges in many boxes."""
     pieces = list(_pieces(cam, low, high))
     lift, slope, curvature, jerk = (_hull(bounds) for bounds in zip(*pieces, strict=True))
