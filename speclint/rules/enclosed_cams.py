@@ -35,7 +35,8 @@ def follower_at(angle: Any, cam: Any) -> Follower:
     least, most = BUILT_IN["min"], BUILT_IN["max"]
     inside: Any = least(most(angle, 0.0), cam.duration)  # type: ignore[operator]
     if not isinstance(inside, Enclosure) or isinstance(cam.duration, Enclosure):
-        return cam.at(inside)
+        found: Follower = cam.at(inside)
+        return found
     lift, slope, curvature, jerk = _over_range(cam, inside.low, inside.high)
     return Follower(
         _over(lift, inside, slope),  # type: ignore[arg-type]  # enclosures stand for floats

@@ -10,11 +10,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Hashable
+from itertools import count
 from typing import NoReturn
 
 from speclint.rules import intervals
 from speclint.rules.intervals import Interval
 
+_next_serial = count().__next__
 Parents = tuple[tuple["Enclosure", float, float], ...]
 _STEP: Interval = (0.0, math.inf)  # the slope of a step that rises
 
@@ -34,7 +36,7 @@ class NotEnclosed(Exception):
 class Enclosure:
     """Bounds of a value over a box, and its slopes against what it was worked from."""
 
-    __slots__ = ("high", "low", "more", "one", "one_high", "one_low", "two", "two_high", "two_low")
+    __slots__ = ("high", "low", "more", "one", "one_high", "one_low", "serial", "two", "two_high", "two_low")
     __hash__ = None  # type: ignore[assignment]  # it is no one value, and is not looked up as one
 
     def __init__(
@@ -56,14 +58,7 @@ class Enclosure:
         self.one, self.one_low, self.one_high = one, one_low, one_high
         self.two, self.two_low, self.two_high = two, two_low, two_high
         self.more = more
-
-    @property
-    def parents(self) -> Parents:
-        """What this was worked from, each with the low and the high of the slope against it."""
-        found: Parents = () if self.one is None else ((self.one, self.one_low, self.one_high),)
-        if self.two is not None:
-            found = (*found, (self.two, self.two_low, self.two_high))
-        return found + self.more
+        self.serial = _next_serial()  # greater than that of whatever it was worked from
 
     @property
     def bounds(self) -> Interval:

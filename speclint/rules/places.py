@@ -106,10 +106,8 @@ class Grid:
         self._least = least
         self._function, self._number, self._steps = function, number, steps
         self._nodes: dict[int, Interval | None] = {}
-        self._base: Value = None
         #: The inputs on which the function hangs, as far as they are open.
         self.hangs_on: set[Hashable] = set()
-        self._beyond: Collection[int] = ()
         self._greatest = -inf
         self._barred: set[int] = set()
         self._allowed: set[int] = set()
@@ -119,7 +117,7 @@ class Grid:
         if within[0] == within[1]:
             return (within,)
         first, last = floor(within[0] * self._steps + _SAME), ceil(within[1] * self._steps - _SAME)
-        self._note_base((first, (first + last) // 2, last))
+        self._note_inputs((first, (first + last) // 2, last))
         size = max((last - first) // _BLOCKS, 1)
         least = max(self._least, (last - first) // _FINE)
         pending = [(at, min(at + size, last)) for at in range(first, last, size)]
@@ -193,23 +191,21 @@ class Grid:
         away = _of_magnitude(value)
         if away is not None or not isinstance(value, Enclosure):
             return None if away is None else away.bounds
-        falls, rises = slope_against(value, point, self._beyond)
+        falls, rises = slope_against(value, point)
         if falls < 0.0 < rises or falls == rises == 0.0:
             return None
         beyond = (rises <= 0.0) == (steep[0] > 0.0)
         return (-value.high, -value.low) if beyond else value.bounds
 
-    def _note_base(self, nodes: tuple[int, ...]) -> None:
-        """Keep what the function is worked from that does not hang on the place."""
+    def _note_inputs(self, nodes: tuple[int, ...]) -> None:
+        """The open inputs that the function hangs on, seen at one of some nodes."""
         for node in nodes:
             try:
-                self._base = self._function(node / self._steps)
+                base = self._function(node / self._steps)
             except Undecided:
                 continue
-            if isinstance(self._base, Enclosure):
-                order = ordered(self._base)
-                self._beyond = {id(one) for one in order} - {id(self._base)}
-                self.hangs_on = {one.key for one in order if isinstance(one, Input)}
+            if isinstance(base, Enclosure):
+                self.hangs_on = {one.key for one in ordered(base) if isinstance(one, Input)}
                 return
 
     def _node(self, node: int) -> Interval | None:
@@ -251,7 +247,7 @@ class Grid:
             return None
 
     def _slope(self, value: Value, place: Input) -> Interval:
-        return slope_against(value, place, self._beyond) if isinstance(value, Enclosure) else (0.0, 0.0)
+        return slope_against(value, place) if isinstance(value, Enclosure) else (0.0, 0.0)
 
     def _may_be_best(self, node: int) -> bool:
         bounds = self._node(node)

@@ -5,7 +5,7 @@ Reverse accumulation of slopes, rounded outward.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Hashable, Iterator, Mapping
+from collections.abc import Hashable, Iterator, Mapping
 
 from speclint.rules import intervals
 from speclint.rules.enclosure import Choice, Enclosure, Input, Undecided
@@ -21,9 +21,9 @@ def asked_slopes(undecided: Undecided) -> Slopes:
     return slopes(undecided.asked) or reached
 
 
-def slope_against(result: Enclosure, place: Input, beyond: Collection[int]) -> Interval:
-    """The bounds of the slope against one input, which nothing of ``beyond`` was worked from."""
-    found, _ = _one_pass(ordered(result, beyond), result, {}, may_fork=False)
+def slope_against(result: Enclosure, place: Input) -> Interval:
+    """The bounds of the slope against one input; nothing made before that hangs on it."""
+    found, _ = _one_pass(ordered(result, place.serial), result, {}, may_fork=False)
     return found.get(place.key, _NONE)
 
 
@@ -41,25 +41,24 @@ def alternatives(result: Enclosure, most: int = 16) -> Iterator[Slopes]:
     return _pass_back(result, {}, most)
 
 
-def ordered(result: Enclosure, beyond: Collection[int] = ()) -> list[Enclosure]:
-    """A result and all it was worked from, each after those that were worked from it; nothing of ``beyond``."""
-    order: list[Enclosure] = []
-    seen: set[int] = set(beyond)
-    stack: list[tuple[Enclosure, bool]] = [(result, False)]
+def ordered(result: Enclosure, since: int = 0) -> list[Enclosure]:
+    """A result and all it was worked from since some serial number, each after those that were worked from it."""
+    found = {result.serial: result}
+    stack = [result]
     while stack:
-        node, done = stack.pop()
-        if done:
-            order.append(node)
-        elif id(node) not in seen:
-            seen.add(id(node))
-            stack.append((node, True))
-            if node.one is not None and id(node.one) not in seen:
-                stack.append((node.one, False))
-            if node.two is not None and id(node.two) not in seen:
-                stack.append((node.two, False))
-            stack.extend((parent, False) for parent, _, _ in node.more if id(parent) not in seen)
-    order.reverse()
-    return order
+        node = stack.pop()
+        one, two = node.one, node.two
+        if one is not None and one.serial >= since and one.serial not in found:
+            found[one.serial] = one
+            stack.append(one)
+        if two is not None and two.serial >= since and two.serial not in found:
+            found[two.serial] = two
+            stack.append(two)
+        for parent, _, _ in node.more:
+            if parent.serial >= since and parent.serial not in found:
+                found[parent.serial] = parent
+                stack.append(parent)
+    return [found[serial] for serial in sorted(found, reverse=True)]
 
 
 def _pass_back(result: Enclosure, chosen: Mapping[int, int], most: int = 0) -> Iterator[Slopes]:
@@ -70,7 +69,7 @@ def _pass_back(result: Enclosure, chosen: Mapping[int, int], most: int = 0) -> I
         picked = pending.pop()
         found, fork = _one_pass(order, result, picked, may_fork=len(pending) + given < most)
         if fork is not None:
-            pending.extend({**picked, id(fork): index} for index in range(len(fork.pieces)))
+            pending.extend({**picked, fork.serial: index} for index in range(len(fork.pieces)))
             continue
         given += 1
         yield found
@@ -80,7 +79,7 @@ def _one_pass(
     order: list[Enclosure], result: Enclosure, picked: Mapping[int, int], *, may_fork: bool
 ) -> tuple[Slopes, Choice | None]:
     """The slopes of a result, with one piece of each choice picked; or the first choice of which none is."""
-    weights: dict[int, Interval] = {id(result): (1.0, 1.0)}
+    weights: dict[int, Interval] = {result.serial: (1.0, 1.0)}
     found: dict[Hashable, Interval] = {}
 
     def pass_on(parent: Enclosure, low: float, high: float) -> None:
@@ -88,11 +87,11 @@ def _one_pass(
             share = weight if low == 1.0 else intervals.scaled(weight, low)
         else:
             share = intervals.multiply(weight, (low, high))
-        known = weights.get(id(parent))
-        weights[id(parent)] = share if known is None else intervals.add(known, share)
+        known = weights.get(parent.serial)
+        weights[parent.serial] = share if known is None else intervals.add(known, share)
 
     for node in order:
-        weight = weights.pop(id(node), _NONE)
+        weight = weights.pop(node.serial, _NONE)
         if weight == _NONE:
             continue
         if isinstance(node, Input):
@@ -103,10 +102,10 @@ def _one_pass(
         if node.two is not None:
             pass_on(node.two, node.two_low, node.two_high)
         parents = node.more
-        if isinstance(node, Choice) and may_fork and (weight[0] >= 0.0 if node.rises else weight[1] <= 0.0):
-            if id(node) not in picked:
+        if may_fork and isinstance(node, Choice) and (weight[0] >= 0.0 if node.rises else weight[1] <= 0.0):
+            if node.serial not in picked:
                 return {}, node
-            parents = (parents[picked[id(node)]],)
+            parents = (parents[picked[node.serial]],)
         for parent, low, high in parents:
             pass_on(parent, low, high)
     return found, None
