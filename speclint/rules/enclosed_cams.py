@@ -7,6 +7,7 @@ Lift, slope and curvature are each the slope of the one before, which tightens t
 from __future__ import annotations
 
 from collections.abc import Iterator
+from copy import copy
 from dataclasses import fields, is_dataclass
 from functools import lru_cache
 from itertools import pairwise
@@ -19,7 +20,7 @@ from speclint.rules.enclosed_functions import BUILT_IN
 from speclint.rules.enclosure import Enclosure, Input
 from speclint.rules.intervals import Interval
 from speclint.rules.slopes import slopes
-from speclint.rules.twins import twin, twin_of_value
+from speclint.rules.twins import twin
 
 #: Share of the lift by which the range of one curve ends before the next begins; curves are continued over it.
 _GAP = 1e-12
@@ -27,6 +28,8 @@ _GAP = 1e-12
 _SAME = 1e-9
 #: Ranges of angles that are kept.
 _KEPT = 8192
+#: Cams that are kept, with their parts.
+_CAMS = 512
 _Bounds = tuple[Interval, Interval, Interval, Interval]  # lift and its first three derivatives by the angle
 
 
@@ -66,10 +69,10 @@ def _pieces(cam: CamMotion, low: float, high: float) -> Iterator[_Bounds]:
     ends = [low, *(join for join in cam.joins if low < join < high), high]
     for first, last in pairwise(ends) if high > low else [(low, high)]:
         inner = (first + gap, last - gap) if last - first > 4 * gap else ((first + last) / 2,) * 2
-        yield _bounds(cam, *inner, (last - first) / 2)
+        yield _bounds(cam, *inner, (last - first) / 2, gap)
 
 
-def _bounds(cam: CamMotion, low: float, high: float, reach: float) -> _Bounds:
+def _bounds(cam: CamMotion, low: float, high: float, reach: float, gap: float) -> _Bounds:
     angle = Input("angle", low, high)
     found = _at(cam, angle)
     middle = cam.at((low + high) / 2)
@@ -78,18 +81,18 @@ def _bounds(cam: CamMotion, low: float, high: float, reach: float) -> _Bounds:
         if isinstance(found.curvature, Enclosure)
         else (0.0, 0.0)
     )
-    curvature = _tightened(found.curvature, middle.curvature, jerk, reach)
-    slope = _tightened(found.slope, middle.slope, curvature, reach)
-    return _tightened(found.lift, middle.lift, slope, reach), slope, curvature, jerk
+    curvature = _tightened(found.curvature, middle.curvature, jerk, reach, gap)
+    slope = _tightened(found.slope, middle.slope, curvature, reach, gap)
+    return _tightened(found.lift, middle.lift, slope, reach, gap), slope, curvature, jerk
 
 
-def _tightened(value: Any, middle: float, slope: Interval, reach: float) -> Interval:
+def _tightened(value: Any, middle: float, slope: Interval, reach: float, gap: float) -> Interval:
     """The bounds of a value on a curve; also those given by its middle and its slope, with the gap at either end."""
     grown = intervals.multiply(slope, (-reach, reach))
     by_slope = intervals.add((middle, middle), grown)
     if not isinstance(value, Enclosure):
         return by_slope
-    slack = _SAME * max(abs(value.low), abs(value.high)) * _SAME + max(map(abs, slope)) * reach * _GAP
+    slack = 2 * gap * max(map(abs, slope))
     return max(value.low - slack, by_slope[0]), min(value.high + slack, by_slope[1])
 
 
@@ -102,16 +105,18 @@ def _meet(one: Interval, other: Interval) -> bool:
     return one[0] <= other[1] + near and other[0] <= one[1] + near
 
 
-def _at(cam: CamMotion, angle: Enclosure) -> Any:
+def _at(cam: Any, angle: Enclosure) -> Any:
     """The follower by the code of the cam itself, made to run on enclosures."""
     return twin(type(cam).at)(_deep(cam), angle)
 
 
+@lru_cache(maxsize=_CAMS)
 def _deep(value: Any) -> Any:
     """A copy of a cam whose parts, and the functions among them, run on enclosures."""
-    made = twin_of_value(value)
-    if made is not value and is_dataclass(made):
-        for each in fields(made):
-            part = getattr(made, each.name)
-            object.__setattr__(made, each.name, twin(part) if callable(part) else _deep(part))
+    if not is_dataclass(value):
+        return twin(value) if callable(value) else value
+    made = copy(value)
+    object.__setattr__(made, "__class__", twin(type(value)))
+    for each in fields(value):
+        object.__setattr__(made, each.name, _deep(getattr(value, each.name)))
     return made
