@@ -98,10 +98,9 @@ def profile(law: str) -> CamProfile:
 TABLE = LiftTable(
     [0.1 * n for n in range(11)], [0.0, 0.001, 0.004, 0.008, 0.01, 0.011, 0.01, 0.007, 0.003, 0.001, 0.0]
 )
-CAMS = {
-    **{law: profile(law) for law in ("parabolic", "harmonic", "cycloidal", "3-4-5 polynomial")},
-    "table": TABLE,
-}
+LAWS = ("parabolic", "harmonic", "cycloidal", "3-4-5 polynomial")
+CAMS: dict[str, CamMotion] = {"table": TABLE}
+CAMS.update((law, profile(law)) for law in LAWS)
 
 
 @pytest.mark.parametrize("name", CAMS)
@@ -109,7 +108,7 @@ CAMS = {
 def test_a_follower_over_a_range_holds_it_at_every_angle(
     name: str, start: float, width: float, part: float
 ) -> None:
-    cam: CamMotion = CAMS[name]
+    cam = CAMS[name]
     low = start * cam.duration
     high = min(low + width * cam.duration, cam.duration)
     over = follower_at(Input("angle", low, high), cam)
