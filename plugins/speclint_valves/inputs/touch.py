@@ -17,9 +17,9 @@ from speclint.handbook.members import (
 from speclint.specs import Cam, LoadCase, Tappet
 from speclint_valves.formulae.cams import (
     cam_radius_under_flat,
-    curvature_of_roller_path,
     normal_load,
     relative_radius_of_roller,
+    roller_over_its_path,
 )
 from speclint_valves.formulae.spindle import depth_with_margin
 from speclint_valves.formulae.tables import modulus_of_pair
@@ -56,7 +56,7 @@ class Touch:
         F = load.tappet(at, steam)
         if self.kind == "roller":
             F = normal_load(F_t=F, s_prime=at.slope, **self._sizes(at))
-            k = curvature_of_roller_path(s_prime=at.slope, κ=at.curvature, **self._sizes(at))
+            k = roller_over_its_path(s_prime=at.slope, κ=at.curvature, **self._sizes(at))
             R = relative_radius_of_roller(r=self.radius, k=k)
         else:
             ρ = cam_radius_under_flat(R_b=self.base, s=at.lift, κ=at.curvature)
@@ -68,7 +68,7 @@ class Touch:
         if self.kind == "roller":
             sizes = self._sizes(at)
             F = sheet.work("F_n", normal_load, F_t=F, s_prime=at.slope, **sizes)
-            k = sheet.work("k", curvature_of_roller_path, s_prime=at.slope, κ=at.curvature, **sizes)
+            k = sheet.work("k", roller_over_its_path, s_prime=at.slope, κ=at.curvature, **sizes)
             R = sheet.work("R", relative_radius_of_roller, r=self.radius, k=k)
         else:
             ρ = sheet.work("ρ", cam_radius_under_flat, R_b=self.base, s=at.lift, κ=at.curvature)

@@ -12,10 +12,10 @@ from speclint.errors import OutOfRange
 from speclint.testing import DesignFolder, found
 from speclint_valves.formulae.cams import (
     cam_radius_under_flat,
-    curvature_of_roller_path,
     normal_load,
     pressure_angle,
     relative_radius_of_roller,
+    roller_over_its_path,
 )
 from speclint_valves.formulae.motion import tappet_load, valve_end_load
 from tests.plugins.known_metals import WITH_METALS
@@ -190,8 +190,8 @@ def test_an_eccentric_circle_has_one_radius_all_round(θ: float, e: float, r: fl
     )
     base = P - e - r
     s = e * math.cos(θ) + root - (base + r)
-    k = curvature_of_roller_path(R_b=base, r=r, s=s, s_prime=slope, κ=κ)
-    assert 1 / k == pytest.approx(P, rel=1e-6)
+    k = roller_over_its_path(R_b=base, r=r, s=s, s_prime=slope, κ=κ)
+    assert r / k == pytest.approx(P, rel=1e-6)
     assert relative_radius_of_roller(r=r, k=k) == pytest.approx(1 / (1 / 0.04 + 1 / r), rel=1e-6)
 
 
@@ -215,5 +215,5 @@ def test_refusals() -> None:
         cam_radius_under_flat(R_b=0.02, s=0.01, κ=-0.04)
     with pytest.raises(OutOfRange, match="undercut"):
         relative_radius_of_roller(
-            r=0.03, k=curvature_of_roller_path(R_b=0.02, r=0.03, s=0.0, s_prime=0.0, κ=-0.10)
+            r=0.03, k=roller_over_its_path(R_b=0.02, r=0.03, s=0.0, s_prime=0.0, κ=-0.10)
         )
