@@ -10,7 +10,7 @@ from typing import Literal, NoReturn
 from speclint.checking.check_result import Check, Outcome, fingerprint
 from speclint.checking.corner_runs import CornerRuns, Highs, highs
 from speclint.checking.corner_search import climb_each
-from speclint.checking.proof import Proof
+from speclint.checking.proof import Proof, Ranges
 from speclint.checking.severity import HOLDS, Ending, severity, told
 from speclint.checking.time_limit import Overrun, TimeLimit
 from speclint.checking.unstated_case import UnstatedCase
@@ -22,6 +22,7 @@ from speclint.rules import (
     Corner,
     Grade,
     Judgement,
+    KnownRanges,
     NotApplicable,
     NotAssessed,
     NotCovered,
@@ -275,7 +276,7 @@ def _unstated(
     return CaseResult(name, case, sheet, Corner(), (), _NOTHING_RUN)
 
 
-def _no_box(_: Mapping[Hashable, bool]) -> NoReturn:
+def _no_box(_: Mapping[Hashable, bool], __: Ranges) -> NoReturn:
     raise NotEnclosed("the load case is not stated")
 
 
@@ -310,8 +311,10 @@ def _governing(
         runs.keep(at_low, first[0])
         written[highs(at_low.met)] = first
 
-    def boxed(sides: Mapping[Hashable, bool]) -> OverBox | RuleEnded:
-        return over_box(rule, component, case, context, sides)
+    known = KnownRanges()
+
+    def boxed(sides: Mapping[Hashable, bool], ranges: Ranges) -> OverBox | RuleEnded:
+        return over_box(rule, component, case, context, sides, ranges, known)
 
     found = find_worst(boxed, runs, effort)
     corner = found.run.corner

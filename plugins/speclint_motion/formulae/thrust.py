@@ -37,7 +37,7 @@ def pressure_behind_piston(x: Ratio, p_1: Pascals, p_e: Pascals, c: Ratio) -> Pa
     """
     require(0 < c <= 1, f"cut-off {c:.4g} is not between 0 and 1")
     require(-1e-9 <= x <= 1 + 1e-9, f"share of stroke {x:.4g} is not between 0 and 1")
-    return max(p_1 if x <= c else p_1 * c / x, p_e)
+    return max(p_1 * c / max(x, c), p_e)
 
 
 @formula(
