@@ -42,8 +42,8 @@ from .judgement import (
     NotApplicable as NotApplicable,
     NotAssessed as NotAssessed,
     NotCovered as NotCovered,
-    Place as Place,
     RuleEnded as RuleEnded,
+    StatedPlace as StatedPlace,
 )
 from .limit_settings import (
     read_limits as read_limits,

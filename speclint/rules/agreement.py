@@ -16,7 +16,7 @@ from speclint.errors import Location
 from speclint.quantities import Measure
 from speclint.rules.definition import Limit, Rule, rule
 from speclint.rules.grade import Grade
-from speclint.rules.judgement import Judgement, Place
+from speclint.rules.judgement import Judgement, StatedPlace
 from speclint.rules.record import in_words
 from speclint.rules.sheet import Sheet
 from speclint.specs import CaseName, Component, Link, NotStated, Stated, Tie
@@ -146,11 +146,11 @@ def _between(judged: Judgement, pair: Pair, aims: tuple[Any, Any], sheet: Sheet)
     return sheet.between(judged, f"{relation} {says}" if says else relation, here, there)
 
 
-def _places(fact: Fact, aim: Any) -> tuple[Place, ...]:
+def _places(fact: Fact, aim: Any) -> tuple[StatedPlace, ...]:
     """The places of one side; one alone is told what it would have to state."""
     if isinstance(fact, Worked):
-        return tuple(Place(where) for where in fact.places)
-    return (Place(fact.where, aim),)
+        return tuple(StatedPlace(where) for where in fact.places)
+    return (StatedPlace(fact.where, aim),)
 
 
 def _number(symbol: str, fact: Fact, must: Must, sheet: Sheet) -> float:

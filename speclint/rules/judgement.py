@@ -22,7 +22,7 @@ class Amount:
 
 
 @dataclass(frozen=True, slots=True)
-class Place:
+class StatedPlace:
     """One of the places that state a fact, and what it would have to state for all of them to agree.
 
     ``aim`` is in SI units, or a word; None where several values together give the fact.
@@ -60,7 +60,7 @@ class Judgement:
     parts: tuple[Judgement, ...] = ()
     ended: tuple[RuleEnded, ...] = ()
     of: str = ""
-    places: tuple[Place, ...] = ()
+    places: tuple[StatedPlace, ...] = ()
 
     @property
     def margin(self) -> float | None:
