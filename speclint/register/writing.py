@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 import tomli
 
-from speclint.errors import SettingsError
+from speclint.errors import SettingsError, TomlError, read_toml_text
 from speclint.repository import ENTRY, LARGEST_REGISTER, Concession, read_regular, replace_file
 
 if TYPE_CHECKING:
@@ -115,10 +115,24 @@ def _write(path: Path, document: TOMLDocument, expected: dict[str, Any], before:
     import tomlkit
 
     text = tomlkit.dumps(document)
-    if tomli.loads(text) != expected:
+    if _read_back(text, path) != expected:
         raise SettingsError(
             f"{path}: the new text of the register does not read back correctly; nothing was written"
         )
     if "\r\n" in before:
         text = text.replace("\n", "\r\n")
-    replace_file(path, text.encode("utf-8"))
+    content = text.encode("utf-8")
+    if len(content) > LARGEST_REGISTER:
+        says = f"with this entry it has {len(content)} bytes, and at most {LARGEST_REGISTER} are read"
+        raise SettingsError(f"{path}: {says}; nothing was written")
+    replace_file(path, content)
+
+
+def _read_back(text: str, path: Path) -> dict[str, Any]:
+    """The new text as it will be read, within the same bounds: an entry that is too long would spoil all others."""
+    try:
+        return read_toml_text(text)
+    except TomlError as problem:
+        raise SettingsError(
+            f"{path}: with this entry it could not be read: {problem}; nothing was written"
+        ) from problem

@@ -64,7 +64,7 @@ def passed_over_on(page: Page, assessment: Assessment) -> None:
         return
     page.gap()
     page.line((f"PASSED OVER  ({len(assessment.passed_over)})", "strong"))
-    page.wrapped("TOML files that were not read as specs.", indent=2)
+    page.wrapped("TOML files that were not read as specs, and folders that were not looked into.", indent=2)
     for why, files in passed_over(assessment):
         page.wrapped(f"{files}: {why}", indent=2, hanging=4)
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from graphlib import CycleError, TopologicalSorter
 from pathlib import Path
@@ -11,7 +12,7 @@ from speclint.repository.design import Design
 from speclint.repository.misfits import misfits
 from speclint.repository.reading import Loaded, load_spec
 from speclint.repository.settings import FILE_NAME, Settings
-from speclint.repository.spec_files import sorted_out, toml_files
+from speclint.repository.spec_files import sorted_out
 from speclint.specs import Link, Spec
 
 
@@ -27,7 +28,7 @@ def find_root(paths: Sequence[Path]) -> Path:
             raise DesignError(f"{path}: there is no such file or folder")
         start = path.resolve()
         above = [start, *start.parents] if start.is_dir() else [*start.parents]
-        root = next((folder for folder in above if (folder / FILE_NAME).is_file()), None)
+        root = next((folder for folder in above if _is_root(folder)), None)
         if root is None:
             raise DesignError(
                 f"{path}: no {FILE_NAME} here or in any folder above; every design repository has one"
@@ -41,11 +42,17 @@ def find_root(paths: Sequence[Path]) -> Path:
     return next(iter(roots))
 
 
+def _is_root(folder: Path) -> bool:
+    """Whether a folder has settings; what else than a file may be in their place is told when they are read."""
+    place = folder / FILE_NAME
+    return os.path.lexists(place) and not place.is_dir()
+
+
 def load_design(
     root: Path, paths: Sequence[Path], settings: Settings, kinds: Mapping[str, type[Spec]]
 ) -> Design:
     """Read every spec of the repository; ``paths`` choose what is checked."""
-    holding, passed_over = sorted_out(tuple(toml_files(root)), settings)
+    holding, passed_over = sorted_out(root, settings)
     loaded = [load_spec(root / file, file, kinds) for file in sorted(holding)]
     complaints = [complaint for one in loaded for complaint in one.complaints]
     unique, twice = _by_id(loaded)

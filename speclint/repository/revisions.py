@@ -13,6 +13,7 @@ from pathlib import Path, PurePosixPath
 
 from speclint.errors import OutputError, RevisionError
 from speclint.repository.git import git, run
+from speclint.repository.regular_files import LARGEST_REGISTER
 from speclint.repository.settings import Settings, load_settings
 from speclint.repository.spec_files import is_toml
 
@@ -69,6 +70,7 @@ class Snapshot:
                 what = "a symbolic link" if self.blobs[file].mode == _LINK else "no plain file"
                 raise RevisionError(f"{file}: {what} {self.called}; put the file itself in its place")
         asked = "".join(f"{self.blobs[file].name}\n" for file in files).encode("ascii")
+        self._refuse_large(files, asked)
         answer = git(self.root, "cat-file", "--batch", given=asked) if files else b""
         at = 0
         for file in files:
@@ -79,6 +81,15 @@ class Snapshot:
             size = int(head[2])
             yield answer[end + 1 : end + 1 + size]
             at = end + 1 + size + 1  # the content is followed by a line end
+
+    def _refuse_large(self, files: Sequence[str], asked: bytes) -> None:
+        """Refuse before anything is read what would fill the memory; the bound of each file is kept when it is read."""
+        heads = git(self.root, "cat-file", "--batch-check", given=asked).splitlines() if files else []
+        for file, head in zip(files, heads, strict=True):
+            size = head.split()[-1]
+            if size.isdigit() and int(size) > LARGEST_REGISTER:
+                says = f"it has {int(size)} bytes {self.called}, and at most {LARGEST_REGISTER} are read"
+                raise RevisionError(f"{file}: {says}")
 
 
 def staged(root: Path) -> Snapshot:

@@ -3,22 +3,25 @@
 from __future__ import annotations
 
 import os
+import stat
 from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from fnmatch import fnmatch
 from pathlib import Path, PurePosixPath
 
+from speclint.repository.regular_files import not_regular
 from speclint.repository.settings import FILE_NAME, Settings
 
 _SUFFIX = ".toml"
 _OF_GIT = ".git"
 #: Files that mark an environment of Python (PEP 405) and a cache (Cache Directory Tagging Specification 0.6).
 _MARKS = frozenset({"pyvenv.cfg", "CACHEDIR.TAG"})
+_LINK = "the folder is a link, and none is followed"
 
 
 @dataclass(frozen=True, slots=True)
 class PassedOver:
-    """A TOML file that was not read as a spec, relative to the root, and why."""
+    """A TOML file that was not read as a spec, or a folder not looked into: relative to the root, and why."""
 
     file: str
     why: str
@@ -26,26 +29,33 @@ class PassedOver:
 
 def spec_files(root: Path, settings: Settings) -> Iterator[str]:
     """The TOML files of a repository that hold specs, relative to its root with forward slashes."""
-    return iter(sorted_out(tuple(toml_files(root)), settings)[0])
+    return iter(sorted_out(root, settings)[0])
 
 
 def passed_over(root: Path, settings: Settings) -> tuple[PassedOver, ...]:
-    """The TOML files of a repository that are not read as specs, and why."""
-    return sorted_out(tuple(toml_files(root)), settings)[1]
+    """The TOML files of a repository that are not read as specs, the folders not looked into, and why."""
+    return sorted_out(root, settings)[1]
 
 
-def toml_files(root: Path) -> Iterator[str]:
+def _toml_files(root: Path, closed: list[PassedOver]) -> Iterator[str]:
     """Every file whose name ends in ``.toml``, in any case, relative to the root with forward slashes.
 
     Git's own folder, and hidden ones that say they are a cache or an environment of Python, are not looked into: they
-    hold thousands of files and no design.
+    hold thousands of files and no design. Folders that are links or cannot be read are added to ``closed``.
     """
-    for folder, inner, names in os.walk(root):
+
+    def unreadable(problem: OSError) -> None:
+        folder = Path(problem.filename).relative_to(root).as_posix()
+        closed.append(PassedOver(f"{folder}/", f"the folder cannot be read: {problem.strerror}"))
+
+    for folder, inner, names in os.walk(root, onerror=unreadable):
         if os.path.basename(folder).startswith(".") and not _MARKS.isdisjoint(names) and Path(folder) != root:
             inner.clear()
             continue
         inner[:] = sorted(name for name in inner if name != _OF_GIT)
         here = Path(folder).relative_to(root).as_posix()
+        links = [name for name in inner if not name.startswith(".") and os.path.islink(f"{folder}/{name}")]
+        closed += [PassedOver(f"{name if here == '.' else f'{here}/{name}'}/", _LINK) for name in links]
         for name in sorted(names):
             if is_toml(name):
                 yield name if here == "." else f"{here}/{name}"
@@ -56,23 +66,35 @@ def is_toml(file: str) -> bool:
     return file.lower().endswith(_SUFFIX)
 
 
-def sorted_out(files: Collection[str], settings: Settings) -> tuple[tuple[str, ...], tuple[PassedOver, ...]]:
+def sorted_out(root: Path, settings: Settings) -> tuple[tuple[str, ...], tuple[PassedOver, ...]]:
     """Of all TOML files of a repository those that hold specs, and those that are passed over.
 
     Neither are the settings, the register and the files of materials, which are read as what they are.
     """
+    specs: list[str] = []
+    passed_over: list[PassedOver] = []
+    files = tuple(_toml_files(root, passed_over))
     own = {FILE_NAME, settings.register_file, *settings.materials}
     nested = {str(path.parent) for file in files if (path := PurePosixPath(file)).name == FILE_NAME} - {"."}
-    specs, passed_over = [], []
     for file in files:
         if file in own or PurePosixPath(file).name == FILE_NAME:
             continue
-        why = _why_passed_over(PurePosixPath(file), nested, settings)
+        why = _why_passed_over(PurePosixPath(file), nested, settings) or _why_not_read(root, file)
         if why:
             passed_over.append(PassedOver(file, why))
         else:
             specs.append(file)
-    return tuple(specs), tuple(passed_over)
+    return tuple(specs), tuple(sorted(passed_over, key=lambda one: one.file))
+
+
+def _why_not_read(root: Path, file: str) -> str:
+    """The reason why a file is not read at all; "" for a regular file, and for a link to one inside the repository."""
+    try:
+        regular = stat.S_ISREG(os.lstat(root / file).st_mode)
+    except OSError:
+        return ""  # whoever reads it says what is wrong
+    what = "" if regular else not_regular(root, file)
+    return f"it is {what}" if what else ""
 
 
 def _why_passed_over(path: PurePosixPath, nested: Collection[str], settings: Settings) -> str:

@@ -13,7 +13,7 @@ import pytest
 from filelock import FileLock
 
 from speclint.errors import DesignError, OutputError, SettingsError
-from speclint.register import entering, lock
+from speclint.register import entering, lock, writing
 from speclint.register.lock import locked
 from tests.register.office import FILES, Office, days
 
@@ -215,6 +215,21 @@ def test_a_register_that_is_a_link_out_is_neither_read_nor_written(office: Offic
         office.concede()
     assert (office.shop.root / "register.toml").is_symlink()
     assert not (office.keys / "elsewhere.toml").exists()
+
+
+def test_an_entry_that_would_make_the_register_unreadable_is_refused(
+    office: Office, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    office.concede()
+    before = office.text()
+    with pytest.raises(SettingsError, match="a text has at most 20000 characters; this has 20001; nothing"):
+        office.concede(until=days(300), grounds="g" * 20_001)
+    monkeypatch.setattr(writing, "LARGEST_REGISTER", len(before) + 500)
+    with pytest.raises(
+        SettingsError, match=r"with this entry it has \d+ bytes, and at most \d+ are read; nothing"
+    ):
+        office.concede(until=days(300), grounds="g" * 501)
+    assert office.text() == before
 
 
 def test_a_number_that_is_not_there_is_answered_with_those_not_signed(office: Office) -> None:

@@ -119,6 +119,22 @@ def test_a_symbolic_link_is_refused_and_not_followed(repo: Path, tmp_path: Path)
         staged(repo).write_to(tmp_path / "out", lambda _: True)
 
 
+@pytest.mark.parametrize("more", [0, 1])
+def test_a_file_that_would_fill_the_memory_is_refused_by_its_size(
+    repo: Path, tmp_path: Path, more: int
+) -> None:
+    (repo / "part.toml").write_bytes(b"#" * (10_000_000 + more))
+    git(repo, "add", ".")
+    if not more:
+        assert len(staged(repo).read("part.toml") or b"") == 10_000_000
+        return
+    said = "part.toml: it has 10000001 bytes as staged, and at most 10000000 are read"
+    with pytest.raises(RevisionError, match=said):
+        staged(repo).read("part.toml")
+    with pytest.raises(RevisionError, match=said):
+        staged(repo).write_to(tmp_path / "copy", lambda _: True)
+
+
 def test_an_unfinished_merge_is_refused(repo: Path) -> None:
     write(repo, a="1")
     git(repo, "add", ".")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import os
 import socket
 import sys
@@ -11,7 +12,8 @@ from pathlib import Path
 
 import pytest
 
-from speclint.repository import load_settings, not_regular, read_register, read_regular
+from speclint.reports import terminal_page
+from speclint.repository import find_root, load_settings, not_regular, read_register, read_regular
 from speclint.repository.regular_files import LARGEST
 from speclint.testing import SETTINGS, DesignFolder
 from tests.tubes import FILES, tubes
@@ -152,3 +154,57 @@ def test_a_register_may_be_larger_than_a_spec(root: Path) -> None:
     (root / "register.toml").write_bytes(b"#" * 10_000_001)
     (complaint,) = read_register(root, settings).complaints
     assert "it has 10000001 bytes, and at most 10000000 are read" in str(complaint)
+
+
+@others
+def test_a_spec_that_is_no_regular_file_is_passed_over_and_named(root: Path, make: Make, said: str) -> None:
+    shop = DesignFolder(root, tubes()).write(FILES)
+    make(root / "x.toml")
+    assessment = shop.assess()
+    assert assessment.complaints == ()
+    assert len(assessment.checks) == 5
+    expected = [] if said == "a folder" else [("x.toml", f"it is {said}")]
+    if (root / "x.toml").is_dir() and expected:
+        expected = [("x.toml/", "the folder is a link, and none is followed")]
+    assert [(one.file, one.why) for one in assessment.passed_over] == expected
+
+
+def test_a_spec_behind_a_link_inside_is_read_as_that_file(root: Path) -> None:
+    shop = DesignFolder(root, tubes()).write({**FILES, "kept/spec.txt": FILES["tube.toml"]})
+    (root / "tube.toml").unlink()
+    (root / "tube.toml").symlink_to("kept/spec.txt")
+    assert shop.assess().passed_over == ()
+    assert len(shop.assess().checks) == 5
+
+
+def test_a_folder_that_is_a_link_is_not_followed_and_named(root: Path) -> None:
+    shop = DesignFolder(root, tubes()).write({**FILES, "parts/note.txt": ""})
+    (root / "above").symlink_to("..")
+    (root / "parts" / "again").symlink_to(root)
+    (root / ".hidden").symlink_to("parts")
+    why = "the folder is a link, and none is followed"
+    assessment = shop.assess()
+    assert [(one.file, one.why) for one in assessment.passed_over] == [("above/", why), ("parts/again/", why)]
+    assert assessment.complaints == ()
+    assert f"above/, parts/again/: {why}" in terminal_page.write(assessment, 100).text()
+
+
+def test_a_folder_that_cannot_be_read_is_named(root: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    shop = DesignFolder(root, tubes()).write({**FILES, "closed/x.toml": "="})
+    scandir = os.scandir
+
+    def refused(folder: str) -> object:
+        if str(folder).endswith("closed"):
+            raise PermissionError(errno.EACCES, os.strerror(errno.EACCES), folder)
+        return scandir(folder)
+
+    monkeypatch.setattr(os, "scandir", refused)
+    (one,) = shop.assess().passed_over
+    assert (one.file, one.why) == ("closed/", "the folder cannot be read: Permission denied")
+
+
+def test_a_settings_file_that_is_a_pipe_still_makes_the_root(root: Path) -> None:
+    (root / "inner").mkdir()
+    (root / "speclint.toml").write_text("", encoding="utf-8")
+    os.mkfifo(root / "inner" / "speclint.toml")
+    assert find_root([root / "inner"]) == root / "inner"
