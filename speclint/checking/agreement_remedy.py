@@ -14,26 +14,77 @@ from speclint.checking.rule_run import check, still_conforms
 from speclint.rules import Context, Judgement, StatedPlace, Step, in_words
 from speclint.specs import Component
 
+#: A value is moved by this share of itself to see how far the fact moves that it gives.
+_PROBE = 1e-3
+#: A value moved by more than this share of itself is another design, not a remedy: common practice.
+_REACH = 0.9
+
 
 def agreed(found: Check, component: Component, checks: Sequence[Check], context: Context) -> list[Remedy]:
-    """The changes of one place each after which the places agree, that of the part which is made to suit first."""
+    """The changes of one place each after which the places agree.
+
+    First what the one place or the other states, that of the part which is made to suit before; then the values from
+    which a fact was worked, those that spoil no other check before others, and the smallest change before greater.
+    """
     assert found.judgement is not None  # as was asked by the caller
-    return list(_proved(found, found.judgement, component, checks, context))
+    alone = {place.where for place in found.judgement.places if place.aim is not None}
+    changes = _proved(found, found.judgement, component, checks, context)
+    return sorted(
+        changes,
+        key=lambda one: (0, 0, 0.0) if one.where in alone else (1, len(one.spoils), one.change),
+    )
 
 
 def _proved(
     found: Check, judged: Judgement, component: Component, checks: Sequence[Check], context: Context
 ) -> Iterator[Remedy]:
-    disagreeing = {place.where for place in judged.places}
     for place in judged.places:
         step = next((one for one in found.steps if one.where == place.where), None)
-        if step is None or place.aim is None:
+        if step is None:
             continue
-        changed = _changed(context, step, place)
-        proof = check(found.rule, component, changed)
-        if not any({one.where for one in part.places} == disagreeing for part in proof.failing):
-            spoils = _spoilt(place, checks, changed)
-            yield _remedy(step, place, _name(place, component, context), spoils)
+        aimed = place if place.aim is not None else _solved(found, judged, component, step, context)
+        if aimed is None or not _sensible(aimed, step):
+            continue
+        changed = _changed(context, step, aimed)
+        part = _same_pair(check(found.rule, component, changed), judged)
+        if part is not None and part.holds:
+            yield _remedy(step, aimed, _name(place, component, context), _spoilt(place, checks, changed))
+
+
+def _solved(
+    found: Check, judged: Judgement, component: Component, step: Step, context: Context
+) -> StatedPlace | None:
+    """What one of several values that give a fact would have to be; None where it does not move the fact."""
+    apart, stated = _apart(judged), _stated(step)
+    if apart is None or not stated or judged.compared != "=":
+        return None
+    shift = _PROBE * stated
+    moved = check(found.rule, component, replace(context, moved={step.where: shift}))
+    then = _same_pair(moved, judged)
+    beyond = None if then is None else _apart(then)
+    if beyond is None or beyond == apart:
+        return None
+    return StatedPlace(step.where, stated - apart * shift / (beyond - apart))
+
+
+def _apart(judged: Judgement) -> float | None:
+    """How much more the first places state than the others."""
+    return None if judged.found is None or judged.limit is None else judged.found.value - judged.limit.value
+
+
+def _same_pair(one: Check, judged: Judgement) -> Judgement | None:
+    """The judgement of a check on the same places."""
+    wanted = {place.where for place in judged.places}
+    parts = () if one.judgement is None else (*one.failing, *one.judgement.every)
+    return next((part for part in parts if {place.where for place in part.places} == wanted), None)
+
+
+def _sensible(aimed: StatedPlace, step: Step) -> bool:
+    """Whether a value could be drawn: a quantity keeps its sign and about its size; another design is no remedy."""
+    if not isinstance(aimed.aim, float) or isinstance(step.value, str | bool):
+        return True
+    stated = _stated(step)
+    return aimed.aim * stated > 0 and abs(aimed.aim - stated) <= _REACH * abs(stated)
 
 
 def _changed(context: Context, step: Step, place: StatedPlace) -> Context:

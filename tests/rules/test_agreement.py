@@ -205,13 +205,15 @@ def test_what_must_reach_is_taken_with_its_limits(design: DesignFolder, depth: s
 
 
 def test_a_fact_worked_from_several_places_names_them_all(design: DesignFolder) -> None:
-    """30 + 50 mm is not 81 mm; only the length itself can be told what to be."""
+    """30 + 50 mm is not 81 mm: 80 is, or 51 and 30, or 50 and 31, for which the socket is not deep enough."""
     design.replace("socket.toml", '"80 mm"', '"81 mm"')
     found = design.only("socket.length")
     assert "head of plug 30 mm" in found.says
     assert "shank of plug 50 mm" in found.says
     assert [str(one) for one in remedied(design, "socket.length")] == [
-        "length from 81 mm to 80 mm, all else equal"
+        "length from 81 mm to 80 mm, all else equal",
+        "shank of plug from 50 mm to 51 mm, all else equal",
+        "head of plug from 30 mm to 31 mm, but then socket.depth would not hold",
     ]
 
 
