@@ -138,7 +138,6 @@ pistons_for = {pistons}
     [
         ("509 mm", "3 mm", '["503 mm", "509 mm"]', FINE),
         ("500 mm", "3 mm", "[]", HOLD),
-        ("499 mm", "3 mm", "[]", HOLD),
         ("508 mm", "3 mm", "[]", HOLD),
         ("509 mm", "3 mm", '["509.1 mm"]', HOLD),
         ("512 mm", "3 mm", '["512 mm"]', FINE),

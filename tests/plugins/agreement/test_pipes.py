@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from speclint import Grade
-from speclint.testing import DesignFolder
+from speclint.testing import DesignFolder, on_sheet
 
 DUTY = """
 kind = "duty"
@@ -74,6 +74,19 @@ def test_a_pipe_carries_what_its_chest_holds(design: DesignFolder, carries: str,
     assert outcome(design, "steamway.same-steam", "pipe") == ends
 
 
+def test_a_wrong_word_eases_no_wall(design: DesignFolder) -> None:
+    """The pipe called exhaust is worked at the pressure of the safety valves all the same: 1.66 MPa."""
+    steam = 'safety_valve_pressure = "16.6 bar gauge"\nexhaust_pressure = "0.3 bar gauge"\n'
+    running = DUTY.replace("[cases.running]\n", f"[cases.running]\n{steam}")
+    starting = running.split('id = "duty"')[1].replace("running", "starting")
+    (design.root / "duty.toml").write_text(running + starting, encoding="utf-8")
+    made = 'material = "tube-16Mo3"\njoint_factor = "1"\nmill_tolerance = "12.5 %"\ncorrosion_allowance = "1 mm"\n'
+    pipe = PIPE.replace("bends = 2", "bends = 0") + made
+    for carries in ("live steam", "exhaust steam"):
+        (design.root / "pipe.toml").write_text(pipe.replace("live steam", carries), encoding="utf-8")
+        assert on_sheet(design.only("pipe.wall"), "p") == pytest.approx(1.66e6)
+
+
 def test_a_pipe_that_follows_another_carries_its_steam(design: DesignFolder) -> None:
     more = PIPE.replace('id = "pipe"', 'id = "more"').replace("live steam", "exhaust steam")
     (design.root / "more.toml").write_text(f'{more}follows = "pipe"\n', encoding="utf-8")
@@ -83,14 +96,12 @@ def test_a_pipe_that_follows_another_carries_its_steam(design: DesignFolder) -> 
 @pytest.mark.parametrize(
     ("changes", "ends"),
     [
-        ((("2.7 m", "2.1 m"),), FINE),
-        ((("2.7 m", "2.09 m"),), HOLD),
         ((("bends = 2", "bends = 0"), ("2.7 m", "2.12 m")), FINE),  # 2.1 × 1.01 = 2.121 m
         ((("bends = 2", "bends = 0"), ("2.7 m", "2.13 m")), HOLD),
         ((("bends = 2", "bends = 0"),), HOLD),
     ],
 )
-def test_a_pipe_is_as_long_as_its_way(
+def test_a_straight_pipe_is_as_long_as_its_way(
     design: DesignFolder, changes: tuple[tuple[str, str], ...], ends: Ends
 ) -> None:
     for old, new in changes:
@@ -103,9 +114,6 @@ def test_a_pipe_is_as_long_as_its_way(
     [
         ('bore = "157 mm"', 'bore = "159 mm"', FINE),  # 168.3 less 2 × 5.6 is 157.1 mm
         ('bore = "157 mm"', 'bore = "159.2 mm"', WRONG),
-        ('"180 mm"', '"205 mm"', FINE),
-        ('"180 mm"', '"205.1 mm"', WRONG),
-        ('"180 mm"', '"156.9 mm"', WRONG),
     ],
 )
 def test_a_lens_of_its_pipe(design: DesignFolder, old: str, new: str, ends: Ends) -> None:
