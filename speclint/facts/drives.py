@@ -84,7 +84,7 @@ def rod_steel(block: CylinderBlock, sheet: Sheet) -> Stated[str] | NotStated:
 
 
 def mass_of_parts(block: CylinderBlock, bore: str, sheet: Sheet, take: _Take) -> tuple[float, Worked] | None:
-    """The mass that moves to and fro in a bore: of the parts that state theirs, and whether that is all of it.
+    """The reciprocating mass of a bore: of the parts that state theirs, and whether that is all of it.
 
     The second has no value where a part is missing. None where no part states its mass.
     """
@@ -107,7 +107,7 @@ def mass_of_parts(block: CylinderBlock, bore: str, sheet: Sheet, take: _Take) ->
 
 
 def mass_moved(block: CylinderBlock, sheet: Sheet) -> float:
-    """The mass that moves to and fro, kg: of the parts where all are drawn, else as stated and not less than they are.
+    """The reciprocating mass, kg: of the parts where all are drawn, else as stated and not less than they are.
 
     Of a block with several bores that of the heaviest.
     """

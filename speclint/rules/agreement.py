@@ -19,7 +19,7 @@ from speclint.rules.grade import Grade
 from speclint.rules.judgement import Judgement, StatedPlace
 from speclint.rules.record import in_words
 from speclint.rules.sheet import Sheet
-from speclint.specs import CaseName, Component, Link, NotStated, Stated, Tie
+from speclint.specs import CaseName, Component, Link, LoadCase, NotStated, Stated, Tie
 
 Must = Literal["equal", "at least", "at most"]
 
@@ -93,16 +93,7 @@ def agreement(
     if within:
         allowed.read(within)
 
-    def held(component: Component, *case_and_sheet: Any) -> Judgement:
-        sheet: Sheet = case_and_sheet[-1]
-        found = tuple(pairs(component, *case_and_sheet))
-        if not found:
-            raise sheet.not_applicable("no other place states what it states")
-        return sheet.each(
-            [(one.name, one) for one in found], lambda item: _held(item[1], sheet, optional=optional)
-        )
-
-    held.__doc__ = pairs.__doc__
+    held = _function(pairs, optional=optional, in_case=bool(cases))
     made = rule(
         name,
         title=title,
@@ -116,6 +107,29 @@ def agreement(
         edition=edition,
     )(held)
     return replace(made, agreement=True)
+
+
+def _function(
+    pairs: Callable[..., Iterable[Pair]], *, optional: bool, in_case: bool
+) -> Callable[..., Judgement]:
+    """The function of a rule: every pair judged by itself."""
+
+    def judged(found: tuple[Pair, ...], sheet: Sheet) -> Judgement:
+        if not found:
+            raise sheet.not_applicable("no other place states what it states")
+        return sheet.each(
+            [(one.name, one) for one in found], lambda item: _held(item[1], sheet, optional=optional)
+        )
+
+    def held(component: Component, sheet: Sheet) -> Judgement:
+        return judged(tuple(pairs(component, sheet)), sheet)
+
+    def held_in_case(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
+        return judged(tuple(pairs(component, case, sheet)), sheet)
+
+    made = held_in_case if in_case else held
+    made.__doc__ = pairs.__doc__
+    return made
 
 
 def _held(pair: Pair, sheet: Sheet, *, optional: bool) -> Judgement:
@@ -140,10 +154,9 @@ def _same(pair: Pair, sheet: Sheet) -> Judgement:
 
 
 def _between(judged: Judgement, pair: Pair, aims: tuple[Any, Any], sheet: Sheet) -> Judgement:
-    relation = _AGREE if judged.holds else _FAILS[pair.must]
+    says = f" {pair.there.says}" if isinstance(pair.there, Worked) and pair.there.says else ""
     here, there = (_places(fact, aim) for fact, aim in zip((pair.here, pair.there), aims, strict=True))
-    says = pair.there.says if isinstance(pair.there, Worked) else ""
-    return sheet.between(judged, f"{relation} {says}" if says else relation, here, there)
+    return sheet.between(judged, (_AGREE + says, _FAILS[pair.must] + says), here, there)
 
 
 def _places(fact: Fact, aim: Any) -> tuple[StatedPlace, ...]:

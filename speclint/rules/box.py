@@ -245,6 +245,10 @@ class BoxSheet(Sheet):
         """One margin."""
         return _judged(self._margin(_above, value, limit), to_reach=(True,))
 
+    def equals(self, value: Value, other: Value, within: Value) -> Any:
+        """One margin, of how far the two lie apart."""
+        return _judged(self._margin(_below, abs(value - other), within))
+
     def _margin(self, made: Callable[[Value, Value], Value], value: Value, limit: Value) -> Value:
         """A margin: the same for the same value and limit."""
         key = made, _known_by(value), _known_by(limit)

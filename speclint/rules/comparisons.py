@@ -56,7 +56,8 @@ class Judging:
         """The rule holds while two values differ by no more than is allowed; nothing is used up of a likeness."""
         apart = abs(value - other)
         holds = apart <= within * (1 + ROUNDING)
-        return replace(self._compare(value, other, "=", float(not holds), ()), holds=holds, utilisation=None)
+        judged = self._compare(value, other, "=", float(not holds), (margin_below(apart, within),))
+        return replace(judged, holds=holds, utilisation=None)
 
     def within(self, value: float, low: float, high: float) -> Judgement:
         """The rule holds while a worked value lies between two limits.
@@ -91,14 +92,19 @@ class Judging:
         return Judgement(holds, says, where=where)
 
     def between(
-        self, judged: Judgement, relation: str, here: Sequence[StatedPlace], there: Sequence[StatedPlace]
+        self,
+        judged: Judgement,
+        relations: tuple[str, str],
+        here: Sequence[StatedPlace],
+        there: Sequence[StatedPlace],
     ) -> Judgement:
         """The judgement on places that state one fact, each named with its value and its drawing.
 
-        ``relation`` says in words what the first places are to the others.
+        ``relations`` say in words what the first places are to the others where the judgement holds, and where not.
         """
         if self._record is None:
             return judged
+        relation = relations[0] if judged.holds else relations[1]
         first, second = self._side(here, judged.found), self._side(there, judged.limit)
         where = here[0].where if here else judged.where
         return replace(

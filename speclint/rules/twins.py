@@ -170,6 +170,13 @@ class _Module:
         return found
 
 
+class _TwinClass(type):
+    """The kind of a twin of a class: what is one of the original counts as one of the twin, for code that asks."""
+
+    def __instancecheck__(cls, instance: object) -> bool:
+        return isinstance(instance, cls.__mro__[1])
+
+
 def _class(original: type) -> type:
     """A class of values, such as a named tuple, whose methods are twins; any other is left as it is."""
     values = is_dataclass(original) or (issubclass(original, tuple) and hasattr(original, "_fields"))
@@ -178,7 +185,7 @@ def _class(original: type) -> type:
     own = {name: value for name, value in vars(original).items() if _calculates(name, value)}
     if not own:
         return original
-    made = type(original.__name__, (original,), {"__slots__": ()})
+    made = _TwinClass(original.__name__, (original,), {"__slots__": ()})
     _keep(original, made)
     for name, value in own.items():
         attribute = _attribute(value)

@@ -11,6 +11,7 @@ from hypothesis import assume, given, strategies as st
 
 from speclint.errors import OutOfRange
 from speclint.handbook.tables import between as on_table, on_lines
+from speclint.quantities import Measure, read
 from speclint.rules.enclosed_functions import MATHEMATICS
 from speclint.rules.enclosure import Enclosure, Input, NotEnclosed, Undecided, between
 from speclint.rules.slopes import alternatives, asked_slopes, slopes
@@ -157,3 +158,10 @@ def test_plain_numbers_run_as_ever() -> None:
     for function in FORMULAE:
         assert twin(function)(0.5, 1.2, 2.05) == pytest.approx(function(0.5, 1.2, 2.05), rel=1e-15)
     assert MATHEMATICS.gamma(4) == 6.0
+
+
+def test_a_twin_of_a_class_counts_what_the_class_counts() -> None:
+    """A rule that asks whether something is a measure must go the same way over a box as at a corner."""
+    assert twin(Measure) is not Measure
+    assert isinstance(read("20 mm", "length"), twin(Measure))
+    assert not isinstance("20 mm", twin(Measure))

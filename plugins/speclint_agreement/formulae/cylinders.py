@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import FIRST_PRINCIPLES, formula
-from speclint.equations import Metres
+from speclint.equations import Metres, Ratio
 
 
 @formula("X = |x_2 − x_1|", cites=[FIRST_PRINCIPLES])
@@ -20,17 +20,15 @@ def apart(x_1: Metres, x_2: Metres) -> Metres:
     return abs(x_2 - x_1)
 
 
-@formula("r = |d_l − d − s round((d_l − d)/s)|", cites=[FIRST_PRINCIPLES])
-def beyond_whole_steps(d_l: Metres, d: Metres, s: Metres) -> Metres:
-    """How far a last bore lies from the nearest that whole steps of boring give.
+@formula("r = |d_l − d − k s|", cites=[FIRST_PRINCIPLES])
+def beyond_whole_steps(d_l: Metres, d: Metres, k: Ratio, s: Metres) -> Metres:
+    """How far a last bore lies from that which some whole steps of boring give.
 
-    r = |d_l − d − s round((d_l − d)/s)|
+    r = |d_l − d − k s|
 
-    d_l: last bore, m. d: new bore, m. s: step, m, above 0. Returns m.
+    d_l: last bore, m. d: new bore, m. k: how many steps, the nearest whole number. s: step, m. Returns m.
 
-    >>> round(beyond_whole_steps(d_l=0.509, d=0.500, s=0.003) * 1e3, 6)
-    0.0
-    >>> round(beyond_whole_steps(d_l=0.510, d=0.500, s=0.003) * 1e3, 6)
+    >>> round(beyond_whole_steps(d_l=0.510, d=0.500, k=3, s=0.003) * 1e3, 6)
     1.0
     """
-    return abs(d_l - d - s * round((d_l - d) / s))
+    return abs(d_l - d - k * s)

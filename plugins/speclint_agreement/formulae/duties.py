@@ -15,7 +15,7 @@ def speed_of_crank(i: Ratio, v: MetresPerSecond, D: Metres, x: Ratio) -> Radians
     i: turns of the crank for one of the wheel. v: track speed, m/s. D: diameter of the wheel on the tread, m, above 0.
     x: allowance, a share of the speed. Returns rad/s.
 
-    >>> round(speed_of_crank(i=1.0, v=120 / 3.6, D=1.750, x=0.0) * 60 / (2 * math.pi), 1)
-    363.8
+    >>> round(speed_of_crank(i=1.0, v=35.0, D=1.750, x=0.0), 6)
+    40.0
     """
     return 2 * i * v / D * (1 + x)

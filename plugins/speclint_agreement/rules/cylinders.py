@@ -62,7 +62,8 @@ def _bores(liner: CylinderLiner, sheet: Sheet) -> Iterator[Pair]:
     if sheet.is_stated("step of boring", liner.reboring_step):
         last, new = sheet.take_nominal("d_l", liner.last_bore), sheet.take_nominal("d", liner.bore)
         step = sheet.take_nominal("s", liner.reboring_step)
-        left = sheet.work("r", beyond_whole_steps, d_l=last, d=new, s=step)
+        steps = float(round((last - new) / step))
+        left = sheet.work("r", beyond_whole_steps, d_l=last, d=new, k=steps, s=step)
         places = (liner.last_bore, liner.bore, liner.reboring_step)
         yield Pair(worked(left, *places), worked(sheet.work("r_0", apart, x_1=0.0, x_2=0.0)), name="steps")
 

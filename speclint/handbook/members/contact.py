@@ -242,7 +242,9 @@ def half_gap_at_hollow(t: Metres, D_m: Metres, D: Metres, R: Metres) -> Metres:
     """
     require(D_m >= D, f"a seat of {D_m:.4g} at its mouth does not take a circle of {D:.4g}")
     require(D_m <= 2 * R, f"a seat of {D_m:.4g} at its mouth does not lie on a sphere of radius {R:.4g}")
-    return t / 2 - (math.sqrt(R**2 - D**2 / 4) - math.sqrt(R**2 - D_m**2 / 4))
+    circle: float = (R**2 - D**2 / 4) ** 0.5
+    mouth: float = (R**2 - D_m**2 / 4) ** 0.5
+    return t / 2 - (circle - mouth)
 
 
 @formula("q = W/(π D sin(φ))", cites=[FIRST_PRINCIPLES])

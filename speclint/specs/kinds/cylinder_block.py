@@ -65,7 +65,6 @@ class Bore(SpecTable):
     geometry: ClassVar[Conditions] = (
         Below("diameter", "recess_diameter"),
         AtMost("wall", "as_made"),
-        AtMost("diameter", "last_bore"),
         Below("recess_depth", "length"),
         AtMost("relieved.*.ends", "length"),
     )

@@ -175,8 +175,8 @@ def test_an_allowance_may_not_eat_the_wall(workshop: DesignFolder) -> None:
         'thickness = "20 mm"\nmeets_steam = true\ncorrosion_allowance = "1 mm"',
         'thickness = "20 mm"\nmeets_steam = true\ncorrosion_allowance = "20 mm"',
     )
-    check = write(workshop, eaten).only(RULE)
-    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+    (complaint, *_) = write(workshop, eaten).assess().complaints
+    assert "corrosion_allowance must be less than thickness" in str(complaint)
 
 
 @given(depth=st.floats(0.03, 0.2), by=st.floats(1.01, 2.0))
@@ -279,9 +279,8 @@ def test_a_machined_plate_keeps_the_strength_of_its_thickness_as_rolled(
 
 def test_no_machining_makes_a_plate_thicker(workshop: DesignFolder) -> None:
     thinner = ('rolled_thickness = "0.020 m"', 'rolled_thickness = "0.0199 m"')
-    check = write(workshop, thinner).only(RULE)
-    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
-    assert "rolled thinner" in check.says
+    (complaint, *_) = write(workshop, thinner).assess().complaints
+    assert "thickness must be no more than rolled_thickness" in str(complaint)
 
 
 PASSAGE = """

@@ -199,10 +199,12 @@ def test_lift_stop_is_not_assessed_without_one(workshop: DesignFolder) -> None:
     assert workshop.write(gear_files((('lift_stop = "21 mm"', ""),))).only(STOP).outcome == "not assessed"
 
 
-@pytest.mark.parametrize(("piece", "outcome"), [("25.1 mm", "conforms"), ("24.9 mm", "finding")])
+@pytest.mark.parametrize(("piece", "outcome"), [("20.1 mm", "conforms"), ("19.9 mm", "finding")])
 def test_pieces_against_the_opening_from_both_sides(workshop: DesignFolder, piece: str, outcome: str) -> None:
-    thick = (('least_diameter = "16 mm"', 'least_diameter = "26 mm"'),)
-    check = workshop.write(gear_files((('"30 mm"', f'"{piece}"'),), thick)).only(FALL)
+    """Against 20 mm, by a spindle that is 21 mm at its weakest."""
+    thick = (('least_diameter = "16 mm"', 'least_diameter = "21 mm"'),)
+    pieces = (('"30 mm"', f'"{piece}"'), ('"25 mm"', '"20 mm"'))
+    check = workshop.write(gear_files(pieces, thick)).only(FALL)
     assert check.outcome == outcome
     assert check.grade is (Grade.HOLD if outcome == "finding" else None)
 
