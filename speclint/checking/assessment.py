@@ -9,7 +9,6 @@ from pathlib import Path
 
 from speclint.checking.check_result import Check
 from speclint.checking.remedy import Remedy
-from speclint.checking.remedy_search import remedies
 from speclint.errors import Complaint, DesignError, one_of
 from speclint.families import Loaded
 from speclint.repository import FILE_NAME, Basis, Design, PassedOver, Register, Settings
@@ -47,6 +46,8 @@ class Assessment:
     def remedies(self, check: Check) -> list[Remedy]:
         """What would clear a finding; worked out when first asked for, where it has not been found already."""
         if check.order not in self._remedies:
+            from speclint.checking.remedy_search import remedies
+
             found = remedies(check, self.checks, self.context) if self.context else []
             self._remedies[check.order] = found
         return self._remedies[check.order]

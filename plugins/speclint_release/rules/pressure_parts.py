@@ -5,9 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING, Any, cast
 
-from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint import (
+    COMMON_PRACTICE,
+    Grade,
+    Judgement,
+    Limit,
+    Sheet,
+    facts,  # what it works of joints and pipes is imported where there are any
+    rule,
+)
 from speclint.equations import Kelvins
-from speclint.facts import holds_pressure, pressure_held, steam_carried
+from speclint.facts import holds_pressure
 from speclint.specs import Component, Link, LoadCase
 from speclint_release.formulae.records import least_test_pressure, temperature_margin
 from speclint_release.sources import B31_1, DOCUMENTS, EN_13445_5, TEST_FACTOR
@@ -124,9 +132,9 @@ def _holds_exhaust(component: Component, sheet: Sheet) -> bool:
     """Whether the part, or the pipe that it is on, holds exhaust steam and no live steam."""
     for part in _linked(component, sheet):
         if part.is_one_of(("bolted-joint",)):
-            return pressure_held(cast("BoltedJoint", part), sheet) == "exhaust"
+            return facts.pressure_held(cast("BoltedJoint", part), sheet) == "exhaust"
         if part.is_one_of(("steam-pipe",)):
-            return bool(steam_carried(cast("SteamPipe", part), sheet).value == "exhaust steam")
+            return bool(facts.steam_carried(cast("SteamPipe", part), sheet).value == "exhaust steam")
     return False
 
 
