@@ -31,6 +31,14 @@ from .drives import (
     room_for_strokes as room_for_strokes,
     room_left as room_left,
 )
+from .frames import (
+    bores_on_frame as bores_on_frame,
+    face_by_sides as face_by_sides,
+    face_of_pad as face_of_pad,
+    fastenings_of_pad as fastenings_of_pad,
+    less_holes as less_holes,
+    on_other_frames as on_other_frames,
+)
 from .glands import (
     box_of as box_of,
     packing_in as packing_in,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.facts import face_of_pad
 from speclint.handbook.bolted_joints import loads, stud_stress
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.members import direct_stress, round_area
@@ -158,7 +159,7 @@ def _lugs(fastening: FrameFastening, sheet: Sheet, thrust: float) -> tuple[float
             "share of proof", "0.8", "ratio", COMMON_PRACTICE, "greatest share of proof stress of the bolts"
         ),
     ],
-    edition=3,
+    edition=4,
 )
 def block_couple(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Judgement:
     """The thrust acts in both directions, so each pad is lifted by one and pressed by the other."""
@@ -168,7 +169,7 @@ def block_couple(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Jud
     thrust = _thrust(fastening, block, case, sheet)
     lift = _lift(fastening, block, pad, sheet, thrust, drawn.bolts.n)
     factor = sheet.work("n_p", loads.separation_factor, F_i=drawn.low, Phi=0.0, P=lift)
-    face = sheet.take("A", pad.area)
+    face = face_of_pad(block, sheet.read("pad", fastening.pad), pad, sheet)
     pressed = sheet.work("q", frames.greatest_pad_pressure, n=drawn.bolts.n, F=drawn.high, P=lift, A=face)
     load = sheet.work("F_b", loads.stud_load, F_i=drawn.high, Phi=1.0, P=lift)
     pull = sheet.work("sigma", stud_stress.tension, F=load, A_s=drawn.bolts.A_s)

@@ -199,7 +199,7 @@ class Pad(SpecTable):
         at: its middle, forward of the block's fixed point
         width: along the frame
         height: up the frame
-        area: face in contact
+        area: face in contact, where it is less than its sides leave beside the holes of its bolts
         locates: whether it locates the block; every other pad slides
     """
 
