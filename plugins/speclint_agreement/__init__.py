@@ -18,7 +18,7 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in("speclint_agreement.rules.covers", "cylinder-cover", "gland", "cylinder-block"),
         rules_in("speclint_agreement.rules.cylinders", "cylinder-block", "cylinder-liner"),
         rules_in("speclint_agreement.rules.duties", "cylinder-block"),
-        rules_in("speclint_agreement.rules.frames", "cylinder-block"),
+        rules_in("speclint_agreement.rules.frames", "cylinder-block", "frame-fastening"),
         rules_in("speclint_agreement.rules.joints", "bolted-joint"),
         rules_in(
             "speclint_agreement.rules.metal",

@@ -19,7 +19,8 @@ class FrameFastening(Component):
         holds: the block.
         pad: name of the pad of the block that these bolts clamp to the frame.
         other_pad: name of the pad at the far end, about which the couple of the thrust acts.
-        bore: name of the block's bore whose thrust the pad carries.
+        bore: name of the block's bore whose thrust the pad carries, where pads on another frame carry the others;
+            left out, it carries all.
         thread: of the bolts, such as "M30".
         count: how many bolts there are on this pad.
         hole: diameter of the holes.

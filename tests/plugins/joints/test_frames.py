@@ -346,7 +346,7 @@ def test_a_fastening_not_described_is_a_hold(workshop: DesignFolder, line: str) 
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
 
 
-@pytest.mark.parametrize("line", ['other_pad = "front"\n', 'bore = "main"\n', 'relaxation = "10 %"\n'])
+@pytest.mark.parametrize("line", ['other_pad = "front"\n', 'relaxation = "10 %"\n'])
 def test_a_couple_not_described_is_a_hold(workshop: DesignFolder, line: str) -> None:
     check = fastened(workshop, (line, "")).only("frame.block-couple", "fastening")
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
