@@ -20,6 +20,7 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in("speclint_agreement.rules.duties", "cylinder-block"),
         rules_in("speclint_agreement.rules.frames", "cylinder-block", "frame-fastening"),
         rules_in("speclint_agreement.rules.joints", "bolted-joint"),
+        rules_in("speclint_agreement.rules.lifting", "lifting-plan"),
         rules_in(
             "speclint_agreement.rules.metal",
             "steam-pipe",

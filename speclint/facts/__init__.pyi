@@ -70,3 +70,13 @@ from .walls import (
     wall_left as wall_left,
     wall_round as wall_round,
 )
+from .weights import (
+    goes_up as goes_up,
+    mass_of_part as mass_of_part,
+    mass_of_ring as mass_of_ring,
+    mass_together as mass_together,
+    mass_weighed as mass_weighed,
+    part_weighed as part_weighed,
+    parts_named as parts_named,
+    share_of_mass as share_of_mass,
+)

@@ -12,6 +12,7 @@ from speclint.specs.fields import (
     Fraction,
     Length,
     LinkTo,
+    Mass,
     Stress,
     Temperature,
     TemperatureDifference,
@@ -184,6 +185,7 @@ class Weldment(Component):
 
     Fields:
         makes: the component that it becomes
+        mass: as welded, by its plates or on the scales
         plates: by name
         walls: flat walls, by name
         joints: welded joints, by name
@@ -206,6 +208,7 @@ class Weldment(Component):
     of_metal: ClassVar[bool] = False
 
     makes: LinkTo[CylinderBlock] = NOT_STATED
+    mass: Mass = NOT_STATED
     plates: dict[str, Plate] = {}
     walls: dict[str, FlatWall] = {}
     joints: dict[str, WeldedJoint] = {}
