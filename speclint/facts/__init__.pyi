@@ -37,6 +37,10 @@ from .frames import (
     face_of_pad as face_of_pad,
     fastenings_of_pad as fastenings_of_pad,
     less_holes as less_holes,
+    less_mass as less_mass,
+    mass_drawn as mass_drawn,
+    mass_left as mass_left,
+    mass_on_frame as mass_on_frame,
     on_other_frames as on_other_frames,
 )
 from .glands import (

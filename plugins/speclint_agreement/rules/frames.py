@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, Worked, agreement
-from speclint.facts import bores_on_frame, face_by_sides
+from speclint.facts import bores_on_frame, face_by_sides, mass_left
 from speclint.specs import CylinderBlock, FrameFastening
 
 
@@ -24,6 +24,13 @@ def _bores(fastening: FrameFastening, sheet: Sheet) -> Iterator[Pair]:
     yield Pair(
         fastening.bore, Worked(" and ".join(on_frame), tuple(block.bores[name].where for name in on_frame))
     )
+
+
+def _masses(fastening: FrameFastening, sheet: Sheet) -> Iterator[Pair]:
+    """The stated mass against what is drawn on the block, less what the fastenings on its other frames state."""
+    left = mass_left(fastening, sheet.follow(fastening.holds), sheet, sheet.take)
+    if left is not None:
+        yield Pair(fastening.carried_mass, left, "at least")
 
 
 area_of_sides: Rule = agreement(
@@ -48,4 +55,16 @@ thrust_of_all: Rule = agreement(
     leaves_out="how two frames share the thrust of a bore between them",
 )
 
-RULES = (area_of_sides, thrust_of_all)
+mass_adds_up: Rule = agreement(
+    "frame.mass-adds-up",
+    title="The mass that a fastening carries is not less than the block as drawn with its liners, its covers and what "
+    "its lifting plan adds, less what is carried on other frames",
+    on=FrameFastening,
+    pairs=_masses,
+    within="",
+    grade=Grade.HOLD,
+    why="every shock of buffing pulls at the bolts with the mass that really hangs on them",
+    leaves_out="valves, gear, pipes and lagging, and parts whose specs give neither a mass nor the sizes for one",
+)
+
+RULES = (area_of_sides, mass_adds_up, thrust_of_all)

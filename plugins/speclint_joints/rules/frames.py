@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import NewtonMetres, Newtons
-from speclint.facts import bores_on_frame, face_of_pad, liners_of
+from speclint.facts import bores_on_frame, face_of_pad, liners_of, mass_on_frame
 from speclint.handbook.bolted_joints import loads, stud_stress
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.members import direct_stress, round_area, sum_of_loads
@@ -51,7 +51,7 @@ def _thrust(fastening: FrameFastening, block: CylinderBlock, case: LoadCase, she
         couple = sheet.work("M", frames.couple_of_thrust, M_0=couple, T=load, a=a)
         farthest = max(farthest, a)
     gravity = sheet.look_up("g", frames.standard_gravity)
-    mass, shock = sheet.take("m", fastening.carried_mass), sheet.take("k", fastening.shock)
+    mass, shock = mass_on_frame(fastening, block, sheet), sheet.take("k", fastening.shock)
     jolt = sheet.work("S", frames.shock_load, m=mass, k=shock, g=gravity)
     return _Thrust(
         sheet.work("F_T", frames.thrust_along_frame, F=steam, S=jolt),

@@ -38,7 +38,8 @@ class FrameFastening(Component):
         bearing_length: least thickness of plate in which a fitted bolt bears.
         lug_shear_area: of all lugs or keys that take thrust in one direction.
         lug_bearing_area: of the same lugs or keys.
-        carried_mass: mass of the block and all that it carries.
+        carried_mass: the share of this frame in the mass of the block and all that it carries; left out, it is all
+            that is drawn.
         shock: greatest acceleration along the frame in buffing, as a multiple of gravity.
         over_track: whether a bolt, a nut or the block could fall on the track if it came away.
         second_retention: what else would keep it from falling.

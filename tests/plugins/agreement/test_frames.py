@@ -122,3 +122,78 @@ def test_a_bore_without_a_liner_thrusts_at_its_last(workshop: DesignFolder) -> N
     (workshop.root / "liner.toml").unlink()
     found = workshop.only("frame.block-slip", "fastening")
     assert on_sheet(found, "F_s") == pytest.approx(math.pi / 4 * 520**2 * 2, rel=1e-9)
+
+
+#: Two weights, one of which names no part; the liner and the covers are not drawn with sizes.
+_PLAN = """
+kind = "lifting-plan"
+id = "plan"
+lifts = "block"
+[weights.welded]
+of = "weldment"
+mass = "1600 kg"
+[weights.studs]
+mass = "300 kg"
+"""
+_WELDMENT = 'kind = "weldment"\nid = "weldment"\nmakes = "block"\nmass = "1700 kg"\n'
+
+
+def weighed(workshop: DesignFolder, mass: str = "2000 kg") -> DesignFolder:
+    """Drawn: 1700 kg of the weldment by its own spec, and 300 kg that name no part."""
+    fastened(workshop, ('carried_mass = "2000 kg"', f'carried_mass = "{mass}"'))
+    (workshop.root / "plan.toml").write_text(_PLAN, encoding="utf-8")
+    (workshop.root / "weldment.toml").write_text(_WELDMENT, encoding="utf-8")
+    return workshop
+
+
+@pytest.mark.parametrize(("mass", "wanted"), [("2000 kg", FINE), ("1999 kg", HOLD), ("20 kg", HOLD)])
+def test_the_frame_carries_all_that_is_drawn(
+    workshop: DesignFolder, mass: str, wanted: tuple[str, Grade | None]
+) -> None:
+    assert judged(weighed(workshop, mass), "frame.mass-adds-up", "fastening") == wanted
+
+
+@pytest.mark.parametrize(("mass", "jolted"), [("20 kg", 2000), ("2000 kg", 2000), ("2400 kg", 2400)])
+def test_a_lesser_mass_eases_no_shock(workshop: DesignFolder, mass: str, jolted: int) -> None:
+    found = weighed(workshop, mass).only("frame.block-slip", "fastening")
+    assert on_sheet(found, "S") == pytest.approx(3 * 9.80665 * jolted, rel=1e-9)
+
+
+def test_a_mass_left_out_is_what_is_drawn(workshop: DesignFolder) -> None:
+    weighed(workshop).replace("fastening.toml", 'carried_mass = "2000 kg"\n', "")
+    assert workshop.only("frame.mass-adds-up", "fastening").outcome == "not applicable"
+    found = workshop.only("frame.block-slip", "fastening")
+    assert on_sheet(found, "S") == pytest.approx(_JOLT, rel=1e-9)
+
+
+@pytest.mark.parametrize(("other", "wanted"), [("900 kg", FINE), ("899 kg", HOLD)])
+def test_two_frames_share_the_mass(
+    workshop: DesignFolder, other: str, wanted: tuple[str, Grade | None]
+) -> None:
+    """1100 kg are left of 2000 kg when the other frame carries 900 kg."""
+    on_two_frames(workshop, "inside")
+    (workshop.root / "plan.toml").write_text(_PLAN, encoding="utf-8")
+    (workshop.root / "weldment.toml").write_text(_WELDMENT, encoding="utf-8")
+    workshop.replace("fastening.toml", 'carried_mass = "2000 kg"', 'carried_mass = "1100 kg"')
+    workshop.replace("other.toml", 'carried_mass = "2000 kg"', f'carried_mass = "{other}"')
+    assert judged(workshop, "frame.mass-adds-up", "fastening") == wanted
+
+
+@pytest.mark.parametrize(("mass", "wanted"), [("2097 kg", FINE), ("2096 kg", HOLD)])
+def test_a_drawn_part_may_be_what_a_weight_without_a_name_is(
+    workshop: DesignFolder, mass: str, wanted: tuple[str, Grade | None]
+) -> None:
+    """A liner of 600 mm outside, 500 mm inside, 640 mm long, of 7180 kg/m³ is 397.0 kg: more than the 300 kg, and not
+    added to them."""
+    liner = 7180 * math.pi / 4 * (0.6**2 - 0.5**2) * 0.64
+    assert pytest.approx(397.0, abs=0.05) == liner
+    weighed(workshop, mass)
+    sizes = 'material = "liner-iron"\noutside_diameter = "600 mm"\nlength = "640 mm"\n'
+    with (workshop.root / "liner.toml").open("a", encoding="utf-8") as more:
+        more.write(sizes)
+    with (workshop.root / "metals.toml").open("a", encoding="utf-8") as more:
+        more.write(
+            '[liner-iron]\ntitle = "iron"\nfamily = "grey-iron"\nstandard = "none"\n'
+            'density = { value = 7180, unit = "kg/m³", tolerance = 0, source = "common practice" }\n'
+        )
+    assert judged(workshop, "frame.mass-adds-up", "fastening") == wanted
