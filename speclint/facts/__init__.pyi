@@ -31,6 +31,10 @@ from .drives import (
     room_for_strokes as room_for_strokes,
     room_left as room_left,
 )
+from .fitted_bolts import (
+    fits_of_bolts as fits_of_bolts,
+    holes_of_bolts as holes_of_bolts,
+)
 from .frames import (
     bores_on_frame as bores_on_frame,
     face_by_sides as face_by_sides,

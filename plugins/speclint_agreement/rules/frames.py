@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, Worked, agreement
-from speclint.facts import bores_on_frame, face_by_sides, mass_left
+from speclint.facts import bores_on_frame, face_by_sides, fits_of_bolts, mass_left
 from speclint.specs import CylinderBlock, FrameFastening
 
 
@@ -31,6 +31,15 @@ def _masses(fastening: FrameFastening, sheet: Sheet) -> Iterator[Pair]:
     left = mass_left(fastening, sheet.follow(fastening.holds), sheet, sheet.take)
     if left is not None:
         yield Pair(fastening.carried_mass, left, "at least")
+
+
+def _holes(fastening: FrameFastening, sheet: Sheet) -> Iterator[Pair]:
+    """The basic size of the reamed shank against that of its hole, and that hole against the one that a fit states."""
+    if sheet.read("thrust taken by", fastening.thrust_taken_by) != "fitted bolts":
+        return
+    yield Pair(fastening.fitted_diameter, fastening.hole, name="shank")
+    for fit in fits_of_bolts(fastening, sheet):
+        yield Pair(fastening.hole, sheet.dimension(fit.hole), name=fit.id)
 
 
 area_of_sides: Rule = agreement(
@@ -67,4 +76,15 @@ mass_adds_up: Rule = agreement(
     leaves_out="valves, gear, pipes and lagging, and parts whose specs give neither a mass nor the sizes for one",
 )
 
-RULES = (area_of_sides, mass_adds_up, thrust_of_all)
+bolt_fits_hole: Rule = agreement(
+    "frame.bolt-fits-hole",
+    title="A fitted bolt, its hole in the pad and its hole in the frame are of one basic size",
+    on=FrameFastening,
+    pairs=_holes,
+    optional=False,
+    grade=Grade.HOLD,
+    why="a bolt that is loose in its hole takes none of the thrust before the block has moved",
+    leaves_out="the play between the limits of bolt and hole (frame.block-slip), and holes of bolts that only clamp",
+)
+
+RULES = (area_of_sides, bolt_fits_hole, mass_adds_up, thrust_of_all)

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import NewtonMetres, Newtons
-from speclint.facts import bores_on_frame, face_of_pad, liners_of, mass_on_frame
+from speclint.facts import bores_on_frame, face_of_pad, holes_of_bolts, liners_of, mass_on_frame
 from speclint.handbook.bolted_joints import loads, stud_stress
+from speclint.handbook.fits import diametral_clearance
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.members import direct_stress, round_area, sum_of_loads
 from speclint.specs import CaseName, CylinderBlock, CylinderEnd, FrameFastening, LoadCase, Pad
@@ -102,8 +104,8 @@ def _drag(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> float:
 
 @rule(
     "frame.block-slip",
-    title="Friction at the preload left hot holds thrust of all bores and drag of sliding pads with its factor "
-    "against slip, or fitted bolts or lugs take all of both within their shear and bearing limits",
+    title="Friction at the preload left hot holds thrust of all bores and drag of sliding pads with its factor, "
+    "or fitted bolts without play, or lugs, take all of both within their shear and bearing limits",
     on=FrameFastening,
     cases=_CASES,
     grade=Grade.HOLD,
@@ -133,6 +135,9 @@ def _drag(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> float:
             COMMON_PRACTICE,
             "greatest bearing pressure of fitted bolts or lugs, reversing load",
         ),
+        Limit(
+            "play", "0.05 mm", "length", COMMON_PRACTICE, "greatest clearance of a fitted bolt in its hole"
+        ),
     ],
     edition=4,
 )
@@ -151,12 +156,21 @@ def block_slip(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Judge
         pressed = {"n": drawn.bolts.n, "F": drawn.low, "P": lift}
         factor = sheet.work("N_s", frames.factor_against_slip, mu=mu, T=thrust, **pressed)
         return sheet.at_least(factor, sheet.limit("friction alone"))
-    sheared, pressure = (
-        _fitted(fastening, sheet, thrust) if taken_by == "fitted bolts" else _lugs(fastening, sheet, thrust)
-    )
+    fitted = taken_by == "fitted bolts"
+    sheared, pressure = _fitted(fastening, sheet, thrust) if fitted else _lugs(fastening, sheet, thrust)
     return sheet.worst(
-        sheet.at_most(sheared, sheet.limit("shear")), sheet.at_most(pressure, sheet.limit("bearing"))
+        sheet.at_most(sheared, sheet.limit("shear")),
+        sheet.at_most(pressure, sheet.limit("bearing")),
+        *(_without_play(fastening, sheet) if fitted else ()),
     )
+
+
+def _without_play(fastening: FrameFastening, sheet: Sheet) -> Iterator[Judgement]:
+    """A bolt that is loose in its hole takes no thrust until the block has slipped."""
+    d = sheet.take("d_f", fastening.fitted_diameter)
+    for hole in holes_of_bolts(fastening, sheet):
+        play = sheet.work("c", diametral_clearance, D=sheet.take("D_h", hole), d=d)
+        yield sheet.at_most(play, sheet.limit("play"))
 
 
 def _fitted(fastening: FrameFastening, sheet: Sheet, thrust: float) -> tuple[float, float]:

@@ -197,3 +197,61 @@ def test_a_drawn_part_may_be_what_a_weight_without_a_name_is(
             'density = { value = 7180, unit = "kg/m³", tolerance = 0, source = "common practice" }\n'
         )
     assert judged(workshop, "frame.mass-adds-up", "fastening") == wanted
+
+
+_FIT = """
+kind = "fit"
+id = "fit-bolts"
+hole = {{ of = "face-back", size = "{hole}" }}
+shaft = {{ of = "fastening", dimension = "fitted_diameter" }}
+"""
+
+
+def reamed(workshop: DesignFolder, hole: str, in_frame: str, taken_by: str = "fitted bolts") -> DesignFolder:
+    """Fitted bolts of 25 mm m6 in a pad and a frame."""
+    fastened(
+        workshop,
+        ('taken_by = "friction"', f'taken_by = "{taken_by}"'),
+        ('fitted_diameter = "25 mm"', 'fitted_diameter = "25 mm m6"'),
+        ('hole = "25 mm"', f'hole = "{hole}"'),
+    )
+    (workshop.root / "fit.toml").write_text(_FIT.format(hole=in_frame), encoding="utf-8")
+    return workshop
+
+
+@pytest.mark.parametrize(
+    ("hole", "in_frame", "wanted"),
+    [
+        ("25 mm H7", "25 mm H7", FINE),
+        ("26 mm H7", "25 mm H7", HOLD),
+        ("25 mm H7", "26 mm H7", HOLD),
+        ("26 mm", "26 mm", HOLD),
+        ("25.009 mm", "25 mm", FINE),
+        ("25.011 mm", "25 mm", HOLD),
+    ],
+)
+def test_bolt_and_holes_are_of_one_size(
+    workshop: DesignFolder, hole: str, in_frame: str, wanted: tuple[str, Grade | None]
+) -> None:
+    assert judged(reamed(workshop, hole, in_frame), "frame.bolt-fits-hole", "fastening") == wanted
+
+
+@pytest.mark.parametrize(
+    ("hole", "in_frame", "outcome"),
+    [
+        ("25 mm H7", "25 mm H7", "conforms"),  # 21 µm less 8: 13 µm of play at most
+        ("25 mm H9", "25 mm H7", "conforms"),  # 52 less 8: 44 µm
+        ("25 mm H7", "25 mm H10", "finding"),  # 84 less 8: 76 µm
+        ("26 mm", "25 mm H7", "finding"),
+    ],
+)
+def test_a_loose_hole_on_either_drawing_takes_no_thrust(
+    workshop: DesignFolder, hole: str, in_frame: str, outcome: str
+) -> None:
+    """ISO 286-2 at 25 mm: H7 +21 µm, H9 +52 µm, H10 +84 µm; m6 +8 to +21 µm."""
+    assert reamed(workshop, hole, in_frame).only("frame.block-slip", "fastening").outcome == outcome
+
+
+def test_bolts_that_only_clamp_may_be_loose(workshop: DesignFolder) -> None:
+    reamed(workshop, "26 mm", "26 mm", "friction")
+    assert workshop.only("frame.bolt-fits-hole", "fastening").outcome == "not applicable"

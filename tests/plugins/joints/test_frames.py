@@ -146,8 +146,22 @@ def test_fitted_bolts_take_all_the_thrust(workshop: DesignFolder, d: str, outcom
         workshop,
         ('taken_by = "friction"', 'taken_by = "fitted bolts"'),
         ('fitted_diameter = "25 mm"', f'fitted_diameter = "{d}"'),
+        ('hole = "25 mm"', f'hole = "{d}"'),
     )
     assert workshop.only("frame.block-slip", "fastening").outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("hole", "outcome"), [("25.049 mm", "conforms"), ("25.051 mm", "finding"), ("26 mm", "finding")]
+)
+def test_a_loose_bolt_takes_no_thrust(workshop: DesignFolder, hole: str, outcome: str) -> None:
+    fitted = fastened(
+        workshop,
+        ('taken_by = "friction"', 'taken_by = "fitted bolts"'),
+        ('hole = "25 mm"', f'hole = "{hole}"'),
+    )
+    check = fitted.only("frame.block-slip", "fastening")
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
 
 
 @pytest.mark.parametrize(("length", "outcome"), [("7.5 mm", "conforms"), ("7.3 mm", "finding")])
@@ -188,6 +202,7 @@ def test_a_sliding_pad_drags_the_block_off_the_other(
         workshop,
         ('taken_by = "friction"', 'taken_by = "fitted bolts"'),
         ('fitted_diameter = "25 mm"', 'fitted_diameter = "20.6 mm"'),
+        ('hole = "25 mm"', 'hole = "20.6 mm"'),
     )
     workshop.replace("sliding.toml", 'greatest_friction = "0.2"', f'greatest_friction = "{friction}"')
     assert workshop.only("frame.block-slip", "fastening").outcome == outcome
@@ -249,6 +264,7 @@ def test_a_hot_sliding_pad_drags_more(workshop: DesignFolder, celsius: float, ou
         workshop,
         ('taken_by = "friction"', 'taken_by = "fitted bolts"'),
         ('fitted_diameter = "25 mm"', 'fitted_diameter = "19.9 mm"'),
+        ('hole = "25 mm"', 'hole = "19.9 mm"'),
     )
     assert _pad_at(workshop, "front", celsius).only("frame.block-slip", "fastening").outcome == outcome
 
