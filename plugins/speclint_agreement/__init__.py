@@ -30,6 +30,7 @@ def speclint_rules() -> Sequence[RulesIn]:
             "cylinder-cover",
             "bolted-joint",
         ),
+        rules_in("speclint_agreement.rules.pads", "cylinder-block", "frame-fastening", "locating-face"),
         rules_in("speclint_agreement.rules.pipes", "steam-pipe", "lens-joint", "pipe-flange"),
         rules_in("speclint_agreement.rules.rods", "cylinder-block", "piston-rod"),
         rules_in(

@@ -261,7 +261,7 @@ class CylinderBlock(Component):
 
     Fields:
         construction: fabricated of plate, or cast
-        fixed_point: what fixes the block along the frame, and from where it expands
+        fixed_point: name of the pad that fixes the block along the frame, and from where it expands
         bores: bores that take liners, by name
         ports: ports through the wall of a bore, by name
         seat_bores: bores that take valve seats, by name
