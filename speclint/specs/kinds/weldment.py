@@ -173,10 +173,12 @@ class FinishedFace(SpecTable):
 
     Fields:
         dimension: that determines its position
+        of_key: the key under which the finished part states that dimension, such as "bores.main.diameter"
         allowance: machining allowance on it until the weldment is stress relieved
     """
 
     dimension: Annotated[Length, Span("30 mm", "8 m")] = NOT_STATED
+    of_key: Word[str] = NOT_STATED
     allowance: Annotated[Allowance, Span("0.4 mm", "40 mm")] = NOT_STATED
 
 
