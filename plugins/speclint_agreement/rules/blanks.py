@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, agreement
-from speclint.quantities import Measure
-from speclint.specs import Casting, Component, NotStated, Stated, Weldment
+from speclint.specs import Casting, Component, Length, NotStated, Stated, Weldment
 
 
 def _faces(blank: Casting | Weldment, sheet: Sheet) -> Iterator[Pair]:
@@ -17,7 +16,7 @@ def _faces(blank: Casting | Weldment, sheet: Sheet) -> Iterator[Pair]:
             yield Pair(face.dimension, _under(part, face.of_key, name, sheet), name=name)
 
 
-def _under(part: Component, key: Stated[str] | NotStated, name: str, sheet: Sheet) -> Measure | NotStated:
+def _under(part: Component, key: Stated[str] | NotStated, name: str, sheet: Sheet) -> Length:
     wanted = sheet.read(f"key of {name}", key)
     try:
         return part.under(wanted)

@@ -6,7 +6,6 @@ from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement
 from speclint.facts import goes_up, mass_of_part, mass_together, part_weighed, share_of_mass
-from speclint.quantities import Measure
 from speclint.specs import Component, CylinderBlock, CylinderLiner, LiftingPlan, Weldment
 
 
@@ -33,7 +32,7 @@ def _on_hook(plan: LiftingPlan, sheet: Sheet) -> Worked:
         if not goes_up(weight, sheet):
             continue
         part = part_weighed(weight, sheet, sheet.take)
-        if isinstance(weight.mass, Measure) or part is None:
+        if part is None or sheet.is_stated(f"mass of {name}", weight.mass):
             part = Worked(sheet.take(f"m {name}", weight.mass), (weight.mass.where,))
         total = _with(total, part, sheet)
     return total

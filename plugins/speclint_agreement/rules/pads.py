@@ -6,8 +6,7 @@ from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
 from speclint.facts import fastenings_of_pad
-from speclint.quantities import Measure
-from speclint.specs import CylinderBlock, FrameFastening, LocatingFace, NotStated
+from speclint.specs import CylinderBlock, FrameFastening, Length, LocatingFace
 from speclint_agreement.formulae.pads import from_datum, half_width
 
 
@@ -44,9 +43,7 @@ def _far_end(fastening: FrameFastening, sheet: Sheet) -> Iterator[Pair]:
         yield from _no_less("k", fastening.shock, far.shock, f"shock of {far.id}", sheet)
 
 
-def _no_less(
-    symbol: str, here: Measure | NotStated, there: Measure | NotStated, name: str, sheet: Sheet
-) -> Iterator[Pair]:
+def _no_less(symbol: str, here: Length, there: Length, name: str, sheet: Sheet) -> Iterator[Pair]:
     """Two stated quantities as they are aimed at; each fastening is held to the other, so that they end equal."""
     if sheet.is_stated(f"{name}, here", here) and sheet.is_stated(name, there):
         own, far = sheet.take_nominal(symbol, here), sheet.take_nominal(f"{symbol}_f", there)
