@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from speclint import Grade, Pair, Rule, Sheet, Worked, agreement
+from speclint import COMMON_PRACTICE, Grade, Pair, Rule, Sheet, Worked, agreement, worked
 from speclint.facts import bores_on_frame, face_by_sides, fits_of_bolts, mass_left
+from speclint.handbook.threads import ISO_273, clearance_hole
 from speclint.specs import CylinderBlock, FrameFastening
 
 
@@ -34,12 +35,22 @@ def _masses(fastening: FrameFastening, sheet: Sheet) -> Iterator[Pair]:
 
 
 def _holes(fastening: FrameFastening, sheet: Sheet) -> Iterator[Pair]:
-    """The basic size of the reamed shank against that of its hole, and that hole against the one that a fit states."""
-    if sheet.read("thrust taken by", fastening.thrust_taken_by) != "fitted bolts":
+    """The basic size of the hole: of fitted bolts that of shank and fit, of others between those of the series.
+
+    Only for metric threads are there such series.
+    """
+    if sheet.read("thrust taken by", fastening.thrust_taken_by) == "fitted bolts":
+        yield Pair(fastening.fitted_diameter, fastening.hole, name="shank")
+        for fit in fits_of_bolts(fastening, sheet):
+            yield Pair(fastening.hole, sheet.dimension(fit.hole), name=fit.id)
         return
-    yield Pair(fastening.fitted_diameter, fastening.hole, name="shank")
-    for fit in fits_of_bolts(fastening, sheet):
-        yield Pair(fastening.hole, sheet.dimension(fit.hole), name=fit.id)
+    thread = sheet.read("thread", fastening.thread)
+    if thread.startswith("M"):
+        hole = worked(sheet.take_nominal("d_h", fastening.hole), fastening.hole)
+        fine = sheet.look_up("d_fine", clearance_hole, designation=thread, series="fine")
+        coarse = sheet.look_up("d_coarse", clearance_hole, designation=thread, series="coarse")
+        yield Pair(hole, worked(fine, fastening.thread), "at least", name="fine series")
+        yield Pair(hole, worked(coarse, fastening.thread), "at most", name="coarse series")
 
 
 area_of_sides: Rule = agreement(
@@ -78,13 +89,17 @@ mass_adds_up: Rule = agreement(
 
 bolt_fits_hole: Rule = agreement(
     "frame.bolt-fits-hole",
-    title="A fitted bolt, its hole in the pad and its hole in the frame are of one basic size",
+    title="A fitted bolt and its holes in pad and frame are of one basic size, and the hole of any other is not "
+    "below the fine nor above the coarse series for its thread",
+    cites=[ISO_273, COMMON_PRACTICE],
     on=FrameFastening,
     pairs=_holes,
     optional=False,
     grade=Grade.HOLD,
-    why="a bolt that is loose in its hole takes none of the thrust before the block has moved",
-    leaves_out="the play between the limits of bolt and hole (frame.block-slip), and holes of bolts that only clamp",
+    why="a bolt that is loose in its hole takes no thrust before the block has moved; "
+    "one in too small a hole does not enter",
+    leaves_out="the play between the limits of bolt and hole (frame.block-slip), and holes of bolts "
+    "that have no metric thread",
 )
 
 RULES = (area_of_sides, bolt_fits_hole, mass_adds_up, thrust_of_all)

@@ -252,6 +252,18 @@ def test_a_loose_hole_on_either_drawing_takes_no_thrust(
     assert reamed(workshop, hole, in_frame).only("frame.block-slip", "fastening").outcome == outcome
 
 
-def test_bolts_that_only_clamp_may_be_loose(workshop: DesignFolder) -> None:
-    reamed(workshop, "26 mm", "26 mm", "friction")
+@pytest.mark.parametrize(
+    ("hole", "wanted"), [("24.9 mm", HOLD), ("25 mm", FINE), ("28 mm +0.5/0", FINE), ("28.1 mm", HOLD)]
+)
+def test_bolts_that_only_clamp_pass_through_the_hole_of_their_series(
+    workshop: DesignFolder, hole: str, wanted: tuple[str, Grade | None]
+) -> None:
+    """ISO 273 for M24, from memory: fine 25 mm, coarse 28 mm; their fits are not asked."""
+    assert judged(reamed(workshop, hole, "26 mm", "friction"), "frame.bolt-fits-hole", "fastening") == wanted
+
+
+def test_a_bolt_without_a_metric_thread_has_no_series(workshop: DesignFolder) -> None:
+    reamed(workshop, "40 mm", "26 mm", "friction").replace(
+        "fastening.toml", 'thread = "M24"\ncount', 'thread = "1 in BSW"\ncount'
+    )
     assert workshop.only("frame.bolt-fits-hole", "fastening").outcome == "not applicable"
