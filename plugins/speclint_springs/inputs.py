@@ -5,14 +5,17 @@ from __future__ import annotations
 from speclint import Sheet
 from speclint.equations import Kelvins, Metres, Newtons, NewtonsPerMetre, Pascals, Ratio
 from speclint.handbook.fits import DRAWING_TEMPERATURE
-from speclint.handbook.springs import solid_coils, solid_length, spring_load, spring_rate
-from speclint.specs import CompressionSpring
-from speclint_springs.formulae.helical import (
+from speclint.handbook.springs import (
     deflection,
     mean_from_inside,
     mean_from_outside,
-    open_load_from_shut,
+    solid_coils,
+    solid_length,
+    spring_load,
+    spring_rate,
 )
+from speclint.specs import CompressionSpring
+from speclint_springs.formulae.helical import open_load_from_shut
 
 
 def mean_diameter(spring: CompressionSpring, sheet: Sheet, d: Metres) -> Metres:

@@ -6,20 +6,17 @@ from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Newtons, NewtonsPerMetre, Ratio
 from speclint.handbook.springs import (
     EN_15800,
+    deflection,
     en_13906_1_clause,
     load_tolerance,
+    mean_from_inside,
+    mean_from_outside,
     quality_factor,
     spring_load,
     spring_rate,
 )
 from speclint.specs import CompressionSpring, Force, Length
-from speclint_springs.formulae.helical import (
-    deflection,
-    load_difference,
-    mean_from_inside,
-    mean_from_outside,
-    rate_difference,
-)
+from speclint_springs.formulae.helical import load_difference, rate_difference
 from speclint_springs.inputs import modulus_of_rigidity
 
 

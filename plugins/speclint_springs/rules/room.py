@@ -9,18 +9,13 @@ from speclint.handbook.members import load_with_factor, sum_of_loads
 from speclint.handbook.springs import (
     buckling_deflection,
     coil_pitch,
+    deflection,
     en_13906_1_clause,
     outside_growth_at_solid,
     seating_coefficient,
 )
 from speclint.specs import CompressionSpring
-from speclint_springs.formulae.helical import (
-    clearance_inside,
-    clearance_outside,
-    closing_need,
-    deflection,
-    radial_room,
-)
+from speclint_springs.formulae.helical import clearance_inside, clearance_outside, closing_need, radial_room
 from speclint_springs.formulae.tables import end_coils_in_pitch, sense_of_opening_weight
 from speclint_springs.inputs import (
     greatest_solid_length,

@@ -8,10 +8,19 @@ from typing import TypeVar
 
 from speclint import OutOfRange, Sheet
 from speclint.equations import Kilograms, Metres, Ratio
-from speclint.handbook.cams import CamMotion, CamProfile, Flank, Follower, LiftTable, Ramp, cam_law
+from speclint.handbook.cams import (
+    CamMotion,
+    CamProfile,
+    Flank,
+    Follower,
+    LiftTable,
+    Ramp,
+    cam_law,
+    lever_ratio,
+)
 from speclint.handbook.springs import coil_mass
 from speclint.specs import Cam, Component, PoppetValve, Rocker, Tappet, ValveSpindle
-from speclint_valves.formulae.motion import lever_ratio, mass_at_valve
+from speclint_valves.formulae.motion import mass_at_valve
 from speclint_valves.inputs.shutting import spindle_of
 from speclint_valves.inputs.springs import springs_of
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Course, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kilograms, Metres, Newtons, Radians, RadiansPerSecond, Ratio
-from speclint.handbook.cams import NORTON
+from speclint.handbook.cams import NORTON, valve_lift
 from speclint.handbook.members import load_with_factor
 from speclint.specs import LoadCase, PoppetValve
 from speclint_valves.formulae.motion import (
@@ -15,7 +15,6 @@ from speclint_valves.formulae.motion import (
     load_to_follow,
     overspeed,
     valve_acceleration,
-    valve_lift,
     valve_speed,
 )
 from speclint_valves.formulae.shutting import lifting_load, spring_load_at_lift

@@ -23,3 +23,7 @@ from .slider_crank import (
     rod_angle as rod_angle,
     side_thrust as side_thrust,
 )
+from .train import (
+    lever_ratio as lever_ratio,
+    valve_lift as valve_lift,
+)

@@ -42,6 +42,37 @@ def en_13906_1_clause(place: str) -> Source:
     return EN_13906_1.at(f"{place}, as reproduced in public programs", memory=False)
 
 
+@formula("D = D_e − d", cites=[FIRST_PRINCIPLES])
+def mean_from_outside(D_e: Metres, d: Metres) -> Metres:
+    """Mean coil diameter from the outside diameter.
+
+    D = D_e − d
+
+    ``D_e`` outside diameter, ``d`` wire [m]. Returns [m]. Raises OutOfRange unless D_e > 2 d: no
+    hole would be left inside the coil.
+
+    >>> round(mean_from_outside(D_e=0.056, d=0.008), 6)
+    0.048
+    """
+    require(D_e > 2 * d, f"outside diameter {D_e:.6g} is not more than two wires of {d:.6g}")
+    return D_e - d
+
+
+@formula("D = D_i + d", cites=[FIRST_PRINCIPLES])
+def mean_from_inside(D_i: Metres, d: Metres) -> Metres:
+    """Mean coil diameter from the inside diameter.
+
+    D = D_i + d
+
+    ``D_i`` inside diameter, ``d`` wire [m]. Returns [m]. Raises OutOfRange unless D_i > 0.
+
+    >>> round(mean_from_inside(D_i=0.040, d=0.008), 6)
+    0.048
+    """
+    require(D_i > 0, f"inside diameter {D_i:.6g} is not above 0")
+    return D_i + d
+
+
 @formula("w = D/d", cites=[EN_13906_1.at("symbols, spring index")])
 def spring_index(D: Metres, d: Metres) -> Ratio:
     """Spring index: mean coil diameter over wire.
@@ -94,6 +125,21 @@ def working_coils(G: Pascals, d: Metres, D: Metres, F: Newtons, s: Metres) -> Ra
     _require_coil(D, d)
     require(F > 0, f"load {F:.6g} is not above 0")
     return G * d**4 * s / (8 * D**3 * F)
+
+
+@formula("s = L_0 − L", cites=[FIRST_PRINCIPLES])
+def deflection(L_0: Metres, L: Metres) -> Metres:
+    """Deflection of a spring at a length.
+
+    s = L_0 − L
+
+    ``L_0`` free length, ``L`` length [m]. Returns [m]. Raises OutOfRange where L is above L_0: the spring is loose.
+
+    >>> round(deflection(L_0=0.125, L=0.105), 6)
+    0.02
+    """
+    require(L <= L_0, f"length {L:.6g} is more than the free length {L_0:.6g}: the spring is loose")
+    return L_0 - L
 
 
 @formula("F = R s", cites=[en_13906_1_clause("9.2, spring force")])
