@@ -17,7 +17,9 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in("speclint_agreement.rules.concern"),
         rules_in("speclint_agreement.rules.cylinders", "cylinder-block", "cylinder-liner"),
         rules_in("speclint_agreement.rules.duties", "cylinder-block"),
+        rules_in("speclint_agreement.rules.gear", "cam", "poppet-valve", "tappet"),
         rules_in("speclint_agreement.rules.joints", "bolted-joint"),
         rules_in("speclint_agreement.rules.pipes", "steam-pipe"),
         rules_in("speclint_agreement.rules.rods", "cylinder-block", "piston-rod"),
+        rules_in("speclint_agreement.rules.springs", "compression-spring"),
     ]

@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from speclint import Sheet
 from speclint.equations import Kelvins, Metres, Newtons, NewtonsPerMetre, Pascals, Ratio
+from speclint.facts import rates, shut_loads, stroke
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.springs import (
     deflection,
+    length_at_lift,
     mean_from_inside,
     mean_from_outside,
     solid_coils,
     solid_length,
     spring_load,
+    spring_load_at_lift,
     spring_rate,
 )
 from speclint.specs import CompressionSpring
@@ -33,10 +36,12 @@ def modulus_of_rigidity(spring: CompressionSpring, sheet: Sheet, T: Kelvins = DR
     return sheet.look_up("G", sheet.material_of(spring).shear_modulus, of=spring, at=T)
 
 
-def rate(spring: CompressionSpring, sheet: Sheet, d: Metres, D: Metres) -> NewtonsPerMetre:
-    """Rate at 20 °C as stated, or from the sizes."""
+def rate(
+    spring: CompressionSpring, sheet: Sheet, d: Metres, D: Metres, *, least: bool = False
+) -> NewtonsPerMetre:
+    """Rate at 20 °C as stated, or from the sizes, also where these give more (or ``least``: less) than is stated."""
     if sheet.is_stated("rate", spring.rate):
-        return sheet.take("R", spring.rate)
+        return rates(spring, sheet)[0 if least else 1]
     G = modulus_of_rigidity(spring, sheet)
     return sheet.work("R", spring_rate, G=G, d=d, D=D, n=working_coils(spring, sheet))
 
@@ -46,11 +51,16 @@ def working_coils(spring: CompressionSpring, sheet: Sheet) -> Ratio:
     return sheet.take("n", spring.working_coils)
 
 
-def shut_load(spring: CompressionSpring, sheet: Sheet, d: Metres, D: Metres) -> Newtons:
-    """Load at the shut length at 20 °C as stated, or from rate and lengths."""
+def shut_load(
+    spring: CompressionSpring, sheet: Sheet, d: Metres, D: Metres, *, least: bool = False
+) -> Newtons:
+    """Load at the shut length at 20 °C as stated, or from rate and lengths.
+
+    By the sizes also where these give more (or ``least``: less) than the limits of the stated load allow.
+    """
     if sheet.is_stated("shut load", spring.shut_load):
-        return sheet.take("F_U", spring.shut_load)
-    R = rate(spring, sheet, d, D)
+        return shut_loads(spring, sheet, sheet.take("F_U", spring.shut_load))[0 if least else 1]
+    R = rate(spring, sheet, d, D, least=least)
     free, shut = sheet.take("L_0", spring.free_length), sheet.take("L_U", spring.shut_length)
     return sheet.work("F_U", spring_load, R=R, s=sheet.work("s_U", deflection, L_0=free, L=shut))
 
@@ -67,10 +77,24 @@ def open_load(spring: CompressionSpring, sheet: Sheet, d: Metres, D: Metres) -> 
 def same_spring_open_load(
     spring: CompressionSpring, sheet: Sheet, d: Metres, D: Metres, F_U: Newtons
 ) -> Newtons:
-    """Load at the open length of the same spring that has the load ``F_U`` at its shut length."""
+    """Load of the same spring that has the load ``F_U`` at its shut length, its valve as far open as it can go.
+
+    At the stated open length where no valve, or no lift of it, is drawn.
+    """
     R = rate(spring, sheet, d, D)
+    h = stroke(spring, sheet)
+    if h is not None:
+        return sheet.work("F_O", spring_load_at_lift, F_U=F_U, R=R, h=h)
     shut, opened = sheet.take("L_U", spring.shut_length), sheet.take("L_O", spring.open_length)
     return sheet.work("F_O", open_load_from_shut, F_U=F_U, R=R, L_U=shut, L_O=opened)
+
+
+def shortest_length(spring: CompressionSpring, sheet: Sheet) -> Metres:
+    """Length with the valve as far open as it can go; as stated where no valve, or no lift of it, is drawn."""
+    h = stroke(spring, sheet)
+    if h is None:
+        return sheet.take("L_O", spring.open_length)
+    return sheet.work("L_O", length_at_lift, L_U=sheet.take("L_U", spring.shut_length), h=h)
 
 
 def greatest_solid_length(spring: CompressionSpring, sheet: Sheet, d: Metres) -> Metres:

@@ -30,6 +30,16 @@ from .drives import (
     room_for_strokes as room_for_strokes,
     room_left as room_left,
 )
+from .gear import (
+    Gear as Gear,
+    clearance_by_lengths as clearance_by_lengths,
+    furthest_lift as furthest_lift,
+    gear_of as gear_of,
+    greatest_lift as greatest_lift,
+    is_set_on_the_engine as is_set_on_the_engine,
+    least_lift as least_lift,
+    tappet_clearance as tappet_clearance,
+)
 from .joints import (
     flange_bolted_to as flange_bolted_to,
     flange_held as flange_held,
@@ -45,4 +55,12 @@ from .joints import (
 from .pipes import (
     steam_by_path as steam_by_path,
     steam_carried as steam_carried,
+)
+from .springs import (
+    load_about as load_about,
+    rate_about as rate_about,
+    rate_by_sizes as rate_by_sizes,
+    rates as rates,
+    shut_loads as shut_loads,
+    stroke as stroke,
 )

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from speclint_agreement.rules import concern, cylinders, duties, joints, pipes, rods
+from speclint_agreement.rules import concern, cylinders, duties, gear, joints, pipes, rods, springs
 
 RULES = (
     *concern.RULES,
     *cylinders.RULES,
     *duties.RULES,
+    *gear.RULES,
     *joints.RULES,
     *pipes.RULES,
     *rods.RULES,
+    *springs.RULES,
 )

@@ -42,7 +42,7 @@ def tensile(spring: CompressionSpring, sheet: Sheet) -> Judgement:
 
 @rule(
     "coil-spring.stress-static",
-    edition=2,
+    edition=3,
     title="The uncorrected shear stress at full lift is at most 0.5 of the tensile strength of the wire",
     on=CompressionSpring,
     grade=Grade.NONCONFORMITY,
@@ -69,7 +69,7 @@ def stress_static(spring: CompressionSpring, sheet: Sheet) -> Judgement:
 
 @rule(
     "coil-spring.stress-solid",
-    edition=2,
+    edition=3,
     title="The uncorrected shear stress at solid length is at most 0.56 of the tensile strength of the wire",
     on=CompressionSpring,
     grade=Grade.NONCONFORMITY,

@@ -115,20 +115,6 @@ def hot_rate(R_20: NewtonsPerMetre, G_T: Pascals, G_20: Pascals) -> NewtonsPerMe
     return R_20 * (G_T / G_20)
 
 
-@formula("F = F_U + R h", cites=[FIRST_PRINCIPLES])
-def spring_load_at_lift(F_U: Newtons, R: NewtonsPerMetre, h: Metres) -> Newtons:
-    """Load of a valve spring at a lift.
-
-    F = F_U + R h
-
-    ``F_U`` load with the valve shut [N]; ``R`` rate [N/m]; ``h`` lift [m]. Returns [N].
-
-    >>> spring_load_at_lift(F_U=800.0, R=40e3, h=0.020)
-    1600.0
-    """
-    return F_U + R * h
-
-
 @formula("W = g (m_v + m_s) · 9.80665 m/s²", cites=[FIRST_PRINCIPLES, CGPM], empirical="kg and N")
 def weight_shutting(g: Ratio, m_v: Kilograms, m_s: Kilograms) -> Newtons:
     """Weight of valve and spindle that helps to shut the valve.

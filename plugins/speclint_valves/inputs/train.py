@@ -8,6 +8,7 @@ from typing import TypeVar
 
 from speclint import OutOfRange, Sheet
 from speclint.equations import Kilograms, Metres, Ratio
+from speclint.facts import tappet_clearance
 from speclint.handbook.cams import (
     CamMotion,
     CamProfile,
@@ -154,5 +155,5 @@ def _table(step: float, lifts: tuple[float, ...]) -> WholeLift:
 
 
 def clearance(train: Train, sheet: Sheet) -> Metres:
-    """Clearance at the tappet, cold."""
-    return sheet.take("c", train.tappet.clearance)
+    """Clearance at the tappet, cold: as it is set, or as the lengths of the train leave it."""
+    return tappet_clearance(train.tappet, sheet)

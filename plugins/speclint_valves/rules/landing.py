@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kelvins, Metres, Ratio
-from speclint.facts import rod_diameter, rod_steel
+from speclint.facts import furthest_lift, rod_diameter, rod_steel
+from speclint.handbook.cams import beyond_full_lift, lift_with_overtravel
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import round_area
 from speclint.handbook.steam import seat_bearing_stress
@@ -12,7 +13,6 @@ from speclint.specs import Beat, CylinderBlock, LoadCase, PoppetValve, ValveSeat
 from speclint_valves.formulae.landing import (
     beat_gap,
     clearance_hot,
-    lift_with_overtravel,
     piston_nearer,
     seating_load,
     size_of_gap,
@@ -26,7 +26,7 @@ from speclint_valves.rules.seats import DEFERS
 
 @rule(
     "valve.seat-stress",
-    edition=2,
+    edition=3,
     title="With one beat alone carrying the whole load of the shut valve, its bearing stress is at most "
     "20 MPa",
     on=PoppetValve,
@@ -131,7 +131,7 @@ def _strain(
 
 @rule(
     "valve.foul-clearance",
-    edition=2,
+    edition=3,
     title="At full lift with overtravel, hot, the valve clears cage, cover and piston by at least 2 mm",
     on=PoppetValve,
     cases=("starting", "running", "drifting"),
@@ -145,12 +145,13 @@ def _strain(
 def foul_clearance(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     """c_0 − overtravel − H (ε_v − ε_b) ≥ 2 mm to cage or cover; to the piston also less y_r.
 
-    y_r is the wear that lets the piston come nearer, with the expansion and the stretch of its rod.
+    The overtravel is what the gear can lift the valve beyond full lift. y_r is the wear that lets the piston come
+    nearer, with the expansion and the stretch of its rod.
     """
     block = block_of(valve, sheet)
     ε_v = _strain(valve, "v", case, DRAWING_TEMPERATURE, sheet)
     ε_b = _strain(block, "b", case, DRAWING_TEMPERATURE, sheet)
-    o, H = sheet.take("o", valve.overtravel), sheet.take("H", valve.height)
+    o, H = _overtravel(valve, sheet), sheet.take("H", valve.height)
     least = sheet.limit("least")
     c_0 = sheet.take("c_0", valve.clearance_open)
     cage = sheet.work("c", clearance_hot, c_0=c_0, o=o, H=H, ε_v=ε_v, ε_b=ε_b, y=0.0)
@@ -160,6 +161,14 @@ def foul_clearance(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgemen
         left = sheet.work("c_k", clearance_hot, c_0=c_p, o=o, H=H, ε_v=ε_v, ε_b=ε_b, y=nearer)
         found.append(sheet.at_least(left, least).graded(Grade.HOLD))
     return sheet.worst(*found)
+
+
+def _overtravel(valve: PoppetValve, sheet: Sheet) -> Metres:
+    """What the gear can lift the valve beyond full lift; as stated where the gear is not drawn."""
+    h_o = furthest_lift(valve, sheet)
+    if h_o is None:
+        return sheet.take("o", valve.overtravel)
+    return sheet.work("o", beyond_full_lift, h_o=h_o, h=sheet.take("h", valve.lift))
 
 
 def _piston_nearer(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Metres:
@@ -183,7 +192,7 @@ def _piston_nearer(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Metres:
 
 @rule(
     "valve.lift-stop",
-    edition=2,
+    edition=3,
     title="The valve has a stop that it meets no sooner than at full lift with overtravel, and before cage or cover",
     on=PoppetValve,
     cases=("starting", "running", "drifting"),
@@ -195,8 +204,9 @@ def _piston_nearer(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Metres:
 )
 def lift_stop(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     """Lift + overtravel ≤ lift at the stop ≤ lift + the room beyond it, hot."""
-    o, h = sheet.take("o", valve.overtravel), sheet.take("h", valve.lift)
-    furthest = sheet.work("h_o", lift_with_overtravel, h=h, o=o)
+    h, furthest = sheet.take("h", valve.lift), furthest_lift(valve, sheet)
+    if furthest is None:
+        furthest = sheet.work("h_o", lift_with_overtravel, h=h, o=sheet.take("o", valve.overtravel))
     stop = sheet.take("h_s", valve.lift_stop)
     room = sheet.work(
         "c",

@@ -24,6 +24,10 @@ from .slider_crank import (
     side_thrust as side_thrust,
 )
 from .train import (
+    beyond_full_lift as beyond_full_lift,
+    clearance_from_lengths as clearance_from_lengths,
     lever_ratio as lever_ratio,
+    lift_with_overtravel as lift_with_overtravel,
+    top_of_lift as top_of_lift,
     valve_lift as valve_lift,
 )

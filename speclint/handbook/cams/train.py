@@ -35,3 +35,65 @@ def valve_lift(i: Ratio, s: Metres, c: Metres) -> Metres:
     """
     beyond = s - c
     return i * (beyond + abs(beyond)) / 2
+
+
+@formula("s = h_r + s_1", cites=[FIRST_PRINCIPLES])
+def top_of_lift(h_r: Metres, s_1: Metres) -> Metres:
+    """Greatest lift of a tappet on a cam with ramps.
+
+    s = h_r + s_1
+
+    ``h_r`` height of the ramp, ``s_1`` lift above it [m]. Returns [m].
+
+    >>> round(top_of_lift(h_r=0.0011, s_1=0.0198), 6)
+    0.0209
+    """
+    return h_r + s_1
+
+
+@formula("h_o = h + o", cites=[FIRST_PRINCIPLES])
+def lift_with_overtravel(h: Metres, o: Metres) -> Metres:
+    """Furthest lift that the gear can give.
+
+    h_o = h + o
+
+    ``h`` full lift, ``o`` overtravel [m]. Returns [m].
+
+    >>> round(lift_with_overtravel(h=0.020, o=0.001), 6)
+    0.021
+    """
+    return h + o
+
+
+@formula("o = h_o − h", cites=[FIRST_PRINCIPLES])
+def beyond_full_lift(h_o: Metres, h: Metres) -> Metres:
+    """How far a gear moves its valve beyond full lift.
+
+    o = h_o − h
+
+    ``h_o`` furthest lift that the gear can give, ``h`` full lift [m]. Returns [m], negative where the gear does not
+    give full lift.
+
+    >>> round(beyond_full_lift(h_o=0.0209, h=0.020), 6)
+    0.0009
+    """
+    return h_o - h
+
+
+@formula("c = (L_b + L_d − L + a)/i", cites=[FIRST_PRINCIPLES])
+def clearance_from_lengths(L_b: Metres, L_d: Metres, L: Metres, a: Metres, i: Ratio) -> Metres:
+    """Clearance at the tappet that the lengths of block, box and spindle leave, cold, the valve shut.
+
+    c = (L_b + L_d − L + a)/i
+
+    ``L_b`` from the valve's seat to the foot of the cam box, ``L_d`` from there to where the spindle meets the gear,
+    ``L`` from the seat to the end of the spindle, ``a`` what is ground off that end [m]; ``i`` travel of the valve over
+    travel of the tappet. Returns [m], negative where the valve is held off its seat. Raises OutOfRange unless i > 0.
+
+    Hand working: (150 + 180 − 330 + 0.85)/1 = 0.85 mm.
+
+    >>> round(clearance_from_lengths(L_b=0.150, L_d=0.180, L=0.330, a=0.00085, i=1.0) * 1e3, 6)
+    0.85
+    """
+    require(i > 0, "the lever ratio must be above 0")
+    return (L_b + L_d - L + a) / i

@@ -156,6 +156,34 @@ def spring_load(R: NewtonsPerMetre, s: Metres) -> Newtons:
     return R * s
 
 
+@formula("F = F_U + R h", cites=[FIRST_PRINCIPLES])
+def spring_load_at_lift(F_U: Newtons, R: NewtonsPerMetre, h: Metres) -> Newtons:
+    """Load of a valve spring at a lift.
+
+    F = F_U + R h
+
+    ``F_U`` load with the valve shut [N]; ``R`` rate [N/m]; ``h`` lift [m]. Returns [N].
+
+    >>> spring_load_at_lift(F_U=800.0, R=40e3, h=0.020)
+    1600.0
+    """
+    return F_U + R * h
+
+
+@formula("L_O = L_U − h", cites=[FIRST_PRINCIPLES])
+def length_at_lift(L_U: Metres, h: Metres) -> Metres:
+    """Length of a spring when its valve is open.
+
+    L_O = L_U − h
+
+    ``L_U`` length with the valve shut, ``h`` lift [m]. Returns [m].
+
+    >>> round(length_at_lift(L_U=0.116, h=0.0209), 6)
+    0.0951
+    """
+    return L_U - h
+
+
 @formula("τ = 8 D F/(π d³)", cites=[en_13906_1_clause("9.5, torsional stress"), WAHL])
 def shear_stress(F: Newtons, D: Metres, d: Metres) -> Pascals:
     """Uncorrected shear stress of the wire, as the static limits are written.

@@ -162,6 +162,7 @@ PRESSURES = {
 }
 
 
+#: The clearance is set with a screw, so that no length of the train has to give it.
 TAPPET = """
 kind = "tappet"
 id = "tappet"
@@ -174,6 +175,7 @@ face_width = "30 mm"
 surface = "case hardened"
 hardened_depth = "2 mm"
 clearance = "0.4 mm"
+clearance_setting = "0 mm"
 seat_wear = "0.1 mm"
 """
 

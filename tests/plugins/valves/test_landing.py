@@ -8,15 +8,9 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.handbook.cams import lift_with_overtravel
 from speclint.testing import DesignFolder, found
-from speclint_valves.formulae.landing import (
-    beat_gap,
-    clearance_hot,
-    lift_with_overtravel,
-    seating_load,
-    size_of_gap,
-    strain_since,
-)
+from speclint_valves.formulae.landing import beat_gap, clearance_hot, seating_load, size_of_gap, strain_since
 from tests.plugins.valves.gear import duty, gear_files
 
 STRESS, WIDTH, GROWTH = "valve.seat-stress", "valve.seat-width", "valve.beat-growth"
