@@ -56,6 +56,21 @@ from .pipes import (
     steam_by_path as steam_by_path,
     steam_carried as steam_carried,
 )
+from .seats import (
+    bore_of as bore_of,
+    bores_under as bores_under,
+    chamber_beyond as chamber_beyond,
+    chamber_by_valve as chamber_by_valve,
+    circle_on_contact as circle_on_contact,
+    contact_of as contact_of,
+    face_of_beat as face_of_beat,
+    face_of_seat as face_of_seat,
+    great_edge as great_edge,
+    in_common as in_common,
+    lifts_clear_of_piston as lifts_clear_of_piston,
+    seat_with_face as seat_with_face,
+    supply_by_place as supply_by_place,
+)
 from .springs import (
     load_about as load_about,
     rate_about as rate_about,

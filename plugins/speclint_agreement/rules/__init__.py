@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from speclint_agreement.rules import concern, cylinders, duties, gear, joints, pipes, rods, springs
+from speclint_agreement.rules import concern, cylinders, duties, gear, joints, pipes, rods, seats, springs
 
 RULES = (
     *concern.RULES,
@@ -12,5 +12,6 @@ RULES = (
     *joints.RULES,
     *pipes.RULES,
     *rods.RULES,
+    *seats.RULES,
     *springs.RULES,
 )

@@ -5,29 +5,10 @@ from __future__ import annotations
 import math
 
 from speclint import FIRST_PRINCIPLES, Source, formula, require
-from speclint.equations import Kilograms, Metres, Newtons, NewtonsPerMetre, Pascals, Radians, Ratio
+from speclint.equations import Kilograms, Metres, Newtons, NewtonsPerMetre, Pascals, Ratio
 
 CGPM = Source("CGPM 3 (1901)", "", "standard acceleration of gravity")
 _GRAVITY = 9.80665  # m/s², exact: CGPM 3 (1901)
-
-
-@formula("d_s = d + 2 x w cos β", cites=[FIRST_PRINCIPLES])
-def sealing_diameter(d: Metres, x: Ratio, w: Metres, β: Radians) -> Metres:
-    """Diameter of the circle on which a beat seals.
-
-    d_s = d + 2 x w cos β
-
-    ``d`` smaller diameter of the contact, ``w`` its width along the cone [m]; ``β`` angle of the seat to its
-    plane [rad]; ``x`` place across the contact, 0 at its smaller and 1 at its larger edge. Returns [m].
-    Raises OutOfRange unless 0 ≤ x ≤ 1.
-
-    Hand working: 150 + 2 × 1 × 3 × cos 60° = 153 mm.
-
-    >>> round(sealing_diameter(d=0.150, x=1.0, w=0.003, β=math.pi / 3) * 1e3, 6)
-    153.0
-    """
-    require(0 <= x <= 1, f"place {x:.6g} is not on the contact, 0 to 1")
-    return d + 2 * x * w * math.cos(β)
 
 
 @formula("F_s = g π d² p/4", cites=[FIRST_PRINCIPLES])

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kelvins, Metres, Ratio
-from speclint.facts import furthest_lift, rod_diameter, rod_steel
+from speclint.facts import furthest_lift, lifts_clear_of_piston, rod_diameter, rod_steel
 from speclint.handbook.cams import beyond_full_lift, lift_with_overtravel
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import round_area
@@ -156,11 +156,23 @@ def foul_clearance(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgemen
     c_0 = sheet.take("c_0", valve.clearance_open)
     cage = sheet.work("c", clearance_hot, c_0=c_0, o=o, H=H, ε_v=ε_v, ε_b=ε_b, y=0.0)
     found = [sheet.at_least(cage, least)]
-    if sheet.is_stated("clearance to the piston", valve.clearance_piston):
+    if not sheet.is_stated("clearance to the piston", valve.clearance_piston):
+        _cannot_meet_piston(valve, sheet)
+    else:
         c_p, nearer = sheet.take("c_p", valve.clearance_piston), _piston_nearer(valve, case, sheet)
         left = sheet.work("c_k", clearance_hot, c_0=c_p, o=o, H=H, ε_v=ε_v, ε_b=ε_b, y=nearer)
         found.append(sheet.at_least(left, least).graded(Grade.HOLD))
     return sheet.worst(*found)
+
+
+def _cannot_meet_piston(valve: PoppetValve, sheet: Sheet) -> None:
+    """End the rule unless the valve lifts away from the cylinder, or is stated not to reach the piston."""
+    if lifts_clear_of_piston(valve, sheet) is not None:
+        return
+    if sheet.read("meets the piston", valve.meets_piston):
+        raise sheet.not_assessed(
+            "the valve can meet the piston: clearance_piston is to be stated", valve.meets_piston.where
+        )
 
 
 def _overtravel(valve: PoppetValve, sheet: Sheet) -> Metres:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Newtons, Pascals
+from speclint.facts import chamber_beyond
 from speclint.handbook.fits import (
     DIN_7190,
     DIN_7190_2001,
@@ -63,7 +64,7 @@ def retained_hot(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "seat.push-out",
-    edition=2,
+    edition=3,
     title="The grip of the hot fit is at least twice the load that pulls the seat out",
     on=ValveSeat,
     cases=("running", "drifting", "cooling", "water"),
@@ -95,14 +96,14 @@ def push_out(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
 
 
 def _withdrawal(seat: ValveSeat, fit: Fit, case: LoadCase, sheet: Sheet) -> Newtons:
-    behind, front = _sides(seat, fit, case, sheet)
+    behind, front = _sides(seat, case, sheet)
     bore, drag = sheet.take("d", seat.bore), sheet.take("F_d", seat.sticking_drag)
     return sheet.work("F_w", withdrawing_load, D=fit.joint, d=bore, p_b=behind, p_f=front, F_d=drag)
 
 
-def _sides(seat: ValveSeat, fit: Fit, case: LoadCase, sheet: Sheet) -> tuple[Pascals, Pascals]:
+def _sides(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> tuple[Pascals, Pascals]:
     """Pressure behind the ring, and on the side to which it would move."""
-    live = sheet.read("chamber beyond the seat", fit.housing.chamber) == "live steam"
+    live = chamber_beyond(seat, sheet) == "live steam"
     chamber = case.live_pressure if live else case.exhaust_pressure
     if sheet.read("side entered from", seat.entered_from) == "cylinder":
         # the cylinder stands at exhaust pressure on every return stroke

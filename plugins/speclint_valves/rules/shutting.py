@@ -46,7 +46,7 @@ SPRINGS = (FIRST_PRINCIPLES, EN_13906_1.at("8, fall of the modulus with temperat
     limits=[
         Limit("least", "0 N", "force", FIRST_PRINCIPLES, "least steam load in the stated direction", "any")
     ],
-    edition=2,
+    edition=3,
 )
 def pressure_closed(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     """F = Δp π (d_u² − d_l²)/4 with each sealing circle at both edges of its contact, and the load on the spindle."""

@@ -78,7 +78,12 @@ class SeatBore(SpecTable):
         depth: its depth, or the length of the fit
         wall: least wall from the bore to a free edge, a passage or the next bore
         roughness: mean roughness depth Rz of the bore, before the seat goes in
-        chamber: the steam on the far side of the seat
+        chamber: the steam on the far side of the seat; leave out where a valve says what it serves
+        end: name of the end of the cylinder whose valve sits here
+        serves: inlet or exhaust
+        beat: the beat of the valve that sits here: upper, on the side to which the valve lifts, or lower
+        at: place of the seat's plane on the valve's axis, growing in the direction of lift
+        opens_into: the space beyond the seat into which the valve lifts: the chamber of its steam, or the cylinder
     """
 
     diameter: Length = NOT_STATED
@@ -86,6 +91,11 @@ class SeatBore(SpecTable):
     wall: Length = NOT_STATED
     roughness: Length = NOT_STATED
     chamber: Word[Literal["live steam", "exhaust steam"]] = NOT_STATED
+    end: Word[str] = NOT_STATED
+    serves: Word[Literal["inlet", "exhaust"]] = NOT_STATED
+    beat: Word[Literal["upper", "lower"]] = NOT_STATED
+    at: Position = NOT_STATED
+    opens_into: Word[Literal["chamber", "cylinder"]] = NOT_STATED
 
 
 class BlockPort(SpecTable):

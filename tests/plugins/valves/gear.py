@@ -66,6 +66,7 @@ height = "120 mm"
 overtravel = "0.5 mm"
 lift_stop = "21 mm"
 clearance_open = "5 mm"
+meets_piston = false
 retained = "none"
 smallest_piece = "30 mm"
 passage_below = "25 mm"

@@ -7,6 +7,7 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.errors import OutOfRange
+from speclint.facts import circle_on_contact, great_edge
 from speclint.handbook.steam.double_beat import unbalanced_load
 from speclint.testing import DesignFolder, found, on_sheet
 from speclint_valves.formulae.shutting import (
@@ -14,7 +15,6 @@ from speclint_valves.formulae.shutting import (
     hot_load,
     lifting_load,
     load_after_set,
-    sealing_diameter,
     spindle_load,
     weight_shutting,
 )
@@ -257,7 +257,8 @@ def test_compression_is_not_assessed_without(workshop: DesignFolder, line: str) 
 
 @given(x=st.floats(0.0, 1.0), w=st.floats(0.0, 0.01), β=st.floats(0.0, 1.2))
 def test_sealing_circle_stays_on_the_contact(x: float, w: float, β: float) -> None:
-    assert 0.15 <= sealing_diameter(d=0.15, x=x, w=w, β=β) <= 0.15 + 2 * w
+    D = great_edge(d=0.15, w=w, β=β)
+    assert 0.15 <= circle_on_contact(d=0.15, D=D, x=x) <= 0.15 + 2 * w
 
 
 @given(p=st.floats(-1e6, 2e6), d=st.floats(0.1, 0.2))
@@ -284,7 +285,7 @@ def test_compression_rises_with_what_is_shut_in(x: float) -> None:
 
 def test_refusals() -> None:
     with pytest.raises(OutOfRange, match="contact"):
-        sealing_diameter(d=0.1, x=1.1, w=0.003, β=0.0)
+        circle_on_contact(d=0.1, D=0.106, x=1.1)
     with pytest.raises(OutOfRange, match="relaxation"):
         load_after_set(F_U=1.0, F_O=2.0, r=1.0)
     with pytest.raises(OutOfRange, match="clearance"):
