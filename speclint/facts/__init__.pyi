@@ -56,6 +56,13 @@ from .pipes import (
     steam_by_path as steam_by_path,
     steam_carried as steam_carried,
 )
+from .retention import (
+    cages_round as cages_round,
+    clearance_to_cage as clearance_to_cage,
+    retained_by_part as retained_by_part,
+    rings_on as rings_on,
+    room_at_lift as room_at_lift,
+)
 from .seats import (
     bore_of as bore_of,
     bores_under as bores_under,

@@ -2,7 +2,18 @@
 
 from __future__ import annotations
 
-from speclint_agreement.rules import concern, cylinders, duties, gear, joints, pipes, rods, seats, springs
+from speclint_agreement.rules import (
+    concern,
+    cylinders,
+    duties,
+    gear,
+    joints,
+    pipes,
+    retention,
+    rods,
+    seats,
+    springs,
+)
 
 RULES = (
     *concern.RULES,
@@ -11,6 +22,7 @@ RULES = (
     *gear.RULES,
     *joints.RULES,
     *pipes.RULES,
+    *retention.RULES,
     *rods.RULES,
     *seats.RULES,
     *springs.RULES,

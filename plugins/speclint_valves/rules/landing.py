@@ -4,7 +4,14 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kelvins, Metres, Ratio
-from speclint.facts import furthest_lift, lifts_clear_of_piston, rod_diameter, rod_steel
+from speclint.facts import (
+    cages_round,
+    clearance_to_cage,
+    furthest_lift,
+    lifts_clear_of_piston,
+    rod_diameter,
+    rod_steel,
+)
 from speclint.handbook.cams import beyond_full_lift, lift_with_overtravel
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import round_area
@@ -153,7 +160,7 @@ def foul_clearance(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgemen
     ε_b = _strain(block, "b", case, DRAWING_TEMPERATURE, sheet)
     o, H = _overtravel(valve, sheet), sheet.take("H", valve.height)
     least = sheet.limit("least")
-    c_0 = sheet.take("c_0", valve.clearance_open)
+    c_0 = clearance_to_cage(valve, sheet)
     cage = sheet.work("c", clearance_hot, c_0=c_0, o=o, H=H, ε_v=ε_v, ε_b=ε_b, y=0.0)
     found = [sheet.at_least(cage, least)]
     if not sheet.is_stated("clearance to the piston", valve.clearance_piston):
@@ -223,7 +230,7 @@ def lift_stop(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     room = sheet.work(
         "c",
         clearance_hot,
-        c_0=sheet.take("c_0", valve.clearance_open),
+        c_0=clearance_to_cage(valve, sheet),
         o=0.0,
         H=sheet.take("H", valve.height),
         ε_v=_strain(valve, "v", case, DRAWING_TEMPERATURE, sheet),
@@ -236,7 +243,7 @@ def lift_stop(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "valve.cannot-fall-in",
-    edition=2,
+    edition=3,
     title="The openings of a catch, or of the way into the cylinder, are no wider than the smallest piece of a broken "
     "valve, spindle, nut or collet",
     on=PoppetValve,
@@ -246,10 +253,18 @@ def lift_stop(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     leaves_out=f"pieces smaller than a fracture is expected to leave; {DEFERS}",
 )
 def cannot_fall_in(valve: PoppetValve, sheet: Sheet) -> Judgement:
-    """The smallest piece no narrower than the widest opening of the cage, or of the way into the cylinder."""
-    held = sheet.read("retained by", valve.retained) != "none"
-    piece = sheet.take("b", valve.smallest_piece)
-    return sheet.at_least(piece, sheet.take("b_o", valve.cage_opening if held else valve.passage_below))
+    """The smallest piece no narrower than the widest opening of the cage, or of the way into the cylinder.
+
+    Of each cage that is drawn round the valve, or of the valve's own collar; the word "cage" alone holds nothing.
+    """
+    piece, cages = sheet.take("b", valve.smallest_piece), cages_round(valve, sheet)
+    if cages:
+        return sheet.each(
+            [(cage.id, cage) for cage in cages],
+            lambda item: sheet.at_least(piece, sheet.take("b_o", item[1].opening)),
+        )
+    collar = sheet.read("retained by", valve.retained) == "collar larger than the port"
+    return sheet.at_least(piece, sheet.take("b_o", valve.cage_opening if collar else valve.passage_below))
 
 
 @rule(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Newtons, Pascals
-from speclint.facts import chamber_beyond
+from speclint.facts import chamber_beyond, retained_by_part
 from speclint.handbook.fits import (
     DIN_7190,
     DIN_7190_2001,
@@ -38,7 +38,7 @@ DEFERS = "the local code and a competent person decide"
 
 @rule(
     "seat.retained-hot",
-    edition=2,
+    edition=3,
     title="The seat has an interference above zero in every hot case, its faces smoothed",
     on=ValveSeat,
     cases=("warming", "starting", "running", "drifting", "standing-hot", "cooling", "water"),
@@ -52,9 +52,9 @@ DEFERS = "the local code and a competent person decide"
 def retained_hot(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
     """δ − 0.8 (Rz_s + Rz_b) + D (α_s (T_s − 20) − α_b (T_b − 20)) > 0.
 
-    Of a lower grade where something else holds the ring.
+    Of a lower grade where a retaining ring, or the cage of its valve, is drawn that holds the ring.
     """
-    held_otherwise = sheet.read("retention", seat.retention) != "none"
+    held_otherwise = retained_by_part(seat, sheet) is not None
     fit = gripping(seat, cold_fit(seat, sheet), sheet)
     T_s = sheet.take("T_s", case.temperature_of(seat))
     T_b = sheet.take("T_b", case.temperature_of(fit.block))
@@ -79,9 +79,10 @@ def retained_hot(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
 def push_out(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
     """μ π D L p_c hot ≥ factor × (reversed pressure on the ring + a sticking valve's drag).
 
-    The interference is that left when the roughness of both faces is smoothed; L is the shorter of ring and bore.
+    The interference is that left when the roughness of both faces is smoothed; L is the shorter of ring and bore. Of a
+    lower grade where a retaining ring, or the cage of its valve, is drawn that holds the ring.
     """
-    held_otherwise = sheet.read("retention", seat.retention) != "none"
+    held_otherwise = retained_by_part(seat, sheet) is not None
     fit = gripping(seat, cold_fit(seat, sheet), sheet)
     T_s = sheet.take("T_s", case.temperature_of(seat))
     T_b = sheet.take("T_b", case.temperature_of(fit.block))

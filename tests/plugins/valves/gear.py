@@ -278,3 +278,22 @@ def gear_files(
         "spindle.toml": changed(SPINDLE, *spindle),
         "spring.toml": changed(SPRING, *spring),
     }
+
+
+#: A cage round the valve, 150 mm from the plane of the seat to its end: 150 − 120 − 20 = 10 mm beyond the open valve.
+CAGE = """
+kind = "valve-cage"
+id = "cage"
+material = "known-steel"
+surrounds = "valve"
+end_at = "150 mm"
+opening = "12 mm"
+"""
+
+RING = """
+kind = "retaining-ring"
+id = "ring"
+material = "known-steel"
+retains = "seat"
+fastened = "screwed in"
+"""
