@@ -17,6 +17,9 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in("speclint_agreement.rules.concern"),
         rules_in("speclint_agreement.rules.cylinders", "cylinder-block", "cylinder-liner"),
         rules_in("speclint_agreement.rules.duties", "cylinder-block"),
+        rules_in(
+            "speclint_agreement.rules.ends", "cam", "cam-box", "poppet-valve", "rocker", "valve-spindle"
+        ),
         rules_in("speclint_agreement.rules.gear", "cam", "poppet-valve", "tappet"),
         rules_in("speclint_agreement.rules.joints", "bolted-joint"),
         rules_in("speclint_agreement.rules.pipes", "steam-pipe"),

@@ -32,6 +32,7 @@ from .drives import (
 )
 from .gear import (
     Gear as Gear,
+    boxes_of as boxes_of,
     clearance_by_lengths as clearance_by_lengths,
     furthest_lift as furthest_lift,
     gear_of as gear_of,
@@ -70,13 +71,16 @@ from .seats import (
     chamber_by_valve as chamber_by_valve,
     circle_on_contact as circle_on_contact,
     contact_of as contact_of,
+    ends_of_valve as ends_of_valve,
     face_of_beat as face_of_beat,
     face_of_seat as face_of_seat,
     great_edge as great_edge,
     in_common as in_common,
     lifts_clear_of_piston as lifts_clear_of_piston,
     seat_with_face as seat_with_face,
+    steam_at_spindle as steam_at_spindle,
     supply_by_place as supply_by_place,
+    valves_of_end as valves_of_end,
 )
 from .springs import (
     load_about as load_about,

@@ -14,7 +14,7 @@ from speclint.handbook.cams import (
 )
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked
-from speclint.specs import Cam, NotStated, PoppetValve, Rocker, Tappet, ValveSpindle
+from speclint.specs import Cam, CamBox, NotStated, PoppetValve, Rocker, Tappet, ValveSpindle
 
 _Take = Callable[[str, Measure | NotStated], float]
 
@@ -42,6 +42,16 @@ def gear_of(valve: PoppetValve, sheet: Sheet) -> Gear | None:
         return None
     cams = sheet.belonging_to(tappets[0], Cam)
     return Gear(spindles[0], rockers[0] if rockers else None, tappets[0], cams[0]) if len(cams) == 1 else None
+
+
+def boxes_of(gear: Gear, sheet: Sheet) -> tuple[CamBox, ...]:
+    """The boxes that carry tappet and rocker of a gear, as far as they are drawn."""
+    parts = (gear.tappet, gear.rocker) if gear.rocker else (gear.tappet,)
+    return tuple(
+        sheet.follow(part.carried_in)
+        for part in parts
+        if sheet.is_stated(f"box that carries {part.id}", part.carried_in)
+    )
 
 
 def _places(*values: Measure | NotStated) -> tuple[Measure, ...]:

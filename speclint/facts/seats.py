@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterator
 from speclint.equations import FIRST_PRINCIPLES, Metres, Radians, Ratio, formula, require
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import Beat, NotStated, PoppetValve, SeatBore, ValveSeat
+from speclint.specs import Beat, CylinderBlock, NotStated, PoppetValve, SeatBore, ValveSeat, ValveSpindle
 
 _Take = Callable[[str, Measure | NotStated], float]
 #: The steam in the chamber of a valve that serves so.
@@ -186,3 +186,43 @@ def lifts_clear_of_piston(valve: PoppetValve, sheet: Sheet) -> Worked | None:
             into = sheet.read(f"space into which the {name} beat lifts", bore.opens_into)
             return worked(False, bore.opens_into) if into == "chamber" else None
     return None
+
+
+def ends_of_valve(valve: PoppetValve, sheet: Sheet) -> tuple[Worked, ...]:
+    """The names of the ends of the cylinder at which a valve's seats are, as far as their bores say."""
+    return tuple(
+        worked(sheet.read(f"end of the {name} seat", bore.end), bore.end)
+        for name, _, bore in bores_under(valve, sheet)
+        if sheet.is_stated(f"end of the {name} seat", bore.end)
+    )
+
+
+def valves_of_end(block: CylinderBlock, end: str, sheet: Sheet) -> tuple[PoppetValve, ...]:
+    """The valves whose upper seats are at one end of a block."""
+    valves = (
+        valve
+        for seat in sheet.belonging_to(block, ValveSeat)
+        for valve in sheet.belonging_to(seat, PoppetValve)
+    )
+    found: dict[str, PoppetValve] = {}
+    for valve in valves:
+        if any(one.value == end for one in ends_of_valve(valve, sheet)[:1]):
+            found.setdefault(valve.id, valve)
+    return tuple(found.values())
+
+
+def steam_at_spindle(spindle: ValveSpindle, sheet: Sheet) -> Worked | None:
+    """The steam inside the seal of a spindle: supply or delivery of its valve; None where that is not stated.
+
+    A valve of two beats has one steam beyond both. Of one beat the spindle leaves on the side to which the valve lifts
+    where steam pushes it open, and under the head where steam pushes it shut.
+    """
+    if not sheet.is_stated("valve", spindle.moves):
+        return None
+    valve = sheet.follow(spindle.moves)
+    places = valve.beats, valve.supply_acts, spindle.pushed
+    if not all(sheet.is_stated("beats, supply or push", one) for one in places):
+        return None
+    beyond = sheet.count("z", valve.beats) == 2 or sheet.read("pushed", spindle.pushed) == "open"
+    supplied = beyond == (sheet.read("supply acts", valve.supply_acts) == "beyond the beats")
+    return worked("supply" if supplied else "delivery", *places)

@@ -12,7 +12,9 @@ from speclint.facts import (
     face_of_beat,
     face_of_seat,
     in_common,
+    lifts_clear_of_piston,
     seat_with_face,
+    supply_by_place,
 )
 from speclint.specs import Beat, CylinderBlock, NotStated, PoppetValve, ValveSeat
 from speclint_agreement.formulae.cylinders import apart
@@ -82,6 +84,20 @@ def _apart(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
     if len(places) == 2 and all(sheet.is_stated("place of the seat's plane", one) for one in places):
         x = [sheet.take_nominal(f"x_{number}", one) for number, one in enumerate(places, start=1)]
         yield Pair(valve.beat_distance, worked(sheet.work("L", apart, x_1=x[0], x_2=x[1]), *places))
+
+
+def _senses(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
+    """Where the supply is said to act against what the valve serves and the space into which it lifts."""
+    by_place = supply_by_place(valve, sheet)
+    if by_place is not None:
+        yield Pair(valve.supply_acts, by_place)
+
+
+def _reaches(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
+    """Whether the valve is said to reach the piston, where it lifts away from the cylinder."""
+    clear = lifts_clear_of_piston(valve, sheet)
+    if clear is not None:
+        yield Pair(valve.meets_piston, clear)
 
 
 as_long_as_the_bore: Rule = agreement(
@@ -155,4 +171,35 @@ seats_apart: Rule = agreement(
     leaves_out="what lapping takes off (valve.beat-growth judges heat)",
 )
 
-RULES = (angle_of_seat, as_long_as_the_bore, chamber_of_valve, face_in_ring, meets_seat, seats_apart)
+supply_acts_by_place: Rule = agreement(
+    "valve.supply-by-place",
+    title="The supply of a valve acts beyond its beats where the valve lifts into that steam, else between them",
+    on=PoppetValve,
+    pairs=_senses,
+    within="",
+    grade=Grade.HOLD,
+    why="this one word turns the load that holds a valve shut into one that lifts it",
+    leaves_out="a valve whose seat bores do not say into which space it lifts",
+)
+
+room_to_piston: Rule = agreement(
+    "valve.room-to-piston",
+    title="A valve that lifts into the chamber of its steam is not said to meet the piston",
+    on=PoppetValve,
+    pairs=_reaches,
+    within="",
+    grade=Grade.HOLD,
+    why="a valve drawn to lift the other way than its block opens strikes the piston or the chest",
+    leaves_out="the distance itself, which valve.foul-clearance judges where a valve lifts into the cylinder",
+)
+
+RULES = (
+    angle_of_seat,
+    as_long_as_the_bore,
+    chamber_of_valve,
+    face_in_ring,
+    meets_seat,
+    room_to_piston,
+    seats_apart,
+    supply_acts_by_place,
+)

@@ -6,7 +6,7 @@ from typing import ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Allowance, Angle, Length, LinkTo, Word
-from speclint.specs.link_targets import Tappet
+from speclint.specs.link_targets import Shaft, Tappet
 
 Law = Literal["parabolic", "harmonic", "cycloidal", "3-4-5 polynomial"]
 
@@ -27,6 +27,8 @@ class Cam(Component):
         ramp_angle: angle of each ramp.
         table_step: step of the angle in the table of lifts.
         table: lifts of the tappet at equal steps from the foot of the lift to its end, where no law is stated.
+        turns_on: the shaft that turns it.
+        bore: bore in which the shaft sits.
         base_radius: radius of the base circle.
         nose_radius: least radius of curvature at the nose.
         width: of the track.
@@ -46,6 +48,8 @@ class Cam(Component):
     ramp_angle: Angle = NOT_STATED
     table_step: Angle = NOT_STATED
     table: tuple[Allowance, ...] = ()
+    turns_on: LinkTo[Shaft] = NOT_STATED
+    bore: Length = NOT_STATED
     base_radius: Length = NOT_STATED
     nose_radius: Length = NOT_STATED
     width: Length = NOT_STATED
