@@ -16,7 +16,7 @@ from speclint.facts import (
     seat_with_face,
     supply_by_place,
 )
-from speclint.specs import Beat, CylinderBlock, NotStated, PoppetValve, ValveSeat
+from speclint.specs import Beat, CylinderBlock, PoppetValve, ValveSeat
 from speclint_agreement.formulae.cylinders import apart
 from speclint_agreement.formulae.seats import as_long_as_bore
 
@@ -71,11 +71,11 @@ def _rings(seat: ValveSeat, sheet: Sheet) -> Iterator[Pair]:
 def _chambers(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
     """The steam beyond each seat bore against what the valve on that seat serves."""
     for seat in sheet.belonging_to(block, ValveSeat):
-        if isinstance(seat.in_bore, NotStated) or not sheet.is_stated("bore", seat.in_bore):
+        if not sheet.is_stated(f"bore of {seat.id}", seat.in_bore):
             continue
         housing, by_valve = bore_of(seat, sheet), chamber_by_valve(seat, sheet)
         if by_valve is not None:
-            yield Pair(housing.chamber, by_valve, name=seat.in_bore.value)
+            yield Pair(housing.chamber, by_valve, name=sheet.read(f"bore of {seat.id}", seat.in_bore))
 
 
 def _apart(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:

@@ -30,7 +30,8 @@ from speclint_springs.inputs import modulus_of_rigidity
     edition=2,
     cites=[en_13906_1_clause("9.4, spring rate"), EN_15800.at("tolerances on load"), COMMON_PRACTICE],
     why="a drawing that contradicts itself gets a spring that is right by one figure and wrong by the other",
-    leaves_out="the measured rate of the spring as made: that is for the test certificate",
+    leaves_out="the measured rate of the spring as made: that is for the test certificate; which of two figures is "
+    "right, a competent person decides",
     limits=[
         Limit(
             "rate-agreement",
