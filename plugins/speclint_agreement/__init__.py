@@ -23,6 +23,7 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in("speclint_agreement.rules.gear", "cam", "poppet-valve", "tappet"),
         rules_in("speclint_agreement.rules.joints", "bolted-joint"),
         rules_in("speclint_agreement.rules.pipes", "steam-pipe"),
+        rules_in("speclint_agreement.rules.ports", "poppet-valve"),
         rules_in("speclint_agreement.rules.retention", "poppet-valve", "valve-seat"),
         rules_in("speclint_agreement.rules.rods", "cylinder-block", "piston-rod"),
         rules_in("speclint_agreement.rules.seats", "cylinder-block", "poppet-valve", "valve-seat"),

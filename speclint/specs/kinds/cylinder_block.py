@@ -102,12 +102,16 @@ class BlockPort(SpecTable):
     """A port through the wall of a bore.
 
     Fields:
+        of_end: name of the end of the cylinder
+        serves: inlet or exhaust; leave out where it serves both
         from_seat: distance of its middle from the collar seat, along the axis
         height: its opening along the axis
         angle: its middle round the bore, from the top, clockwise seen from the back
         width: its opening round the bore, along the arc
     """
 
+    of_end: Word[str] = NOT_STATED
+    serves: Word[Literal["inlet", "exhaust"]] = NOT_STATED
     from_seat: Length = NOT_STATED
     height: Length = NOT_STATED
     angle: Angle = NOT_STATED
