@@ -10,6 +10,12 @@ of from :mod:`speclint.reports`. ``API`` is the version of all this.
 
 from __future__ import annotations
 
+import sys
+
+if getattr(sys, "argv", [])[:1] == ["-m"] and sys.orig_argv[-len(sys.argv)].endswith("speclint"):
+    # python -m speclint has put the current folder, which may be a design repository, before all others
+    sys.path[:] = sys.path[not sys.flags.safe_path :]
+
 import lazy_loader
 
 __getattr__, __dir__, __all__ = lazy_loader.attach_stub(__name__, __file__)

@@ -5,8 +5,6 @@ from __future__ import annotations
 import gc
 import sys
 
-from speclint.commands import main
-
 
 def run() -> int:
     """Run one command in a process of its own; returns the exit code.
@@ -14,9 +12,15 @@ def run() -> int:
     What is loaded lives as long as the process, so the collector of cycles is kept from walking through it, now
     and when the process ends: a tenth of a short check.
     """
-    gc.freeze()
-    code = main()
-    gc.freeze()
+    try:
+        from speclint.commands import main, occupy
+
+        occupy()
+        gc.freeze()
+        code = main()
+        gc.freeze()
+    except KeyboardInterrupt:  # before or after main could see it
+        return 130
     return code
 
 

@@ -15,6 +15,7 @@ def speclint_rules() -> Sequence[RulesIn]:
     """The rules of the family."""
     return [
         rules_in("speclint_agreement.rules.concern"),
+        rules_in("speclint_agreement.rules.covers", "cylinder-cover", "gland", "cylinder-block"),
         rules_in("speclint_agreement.rules.cylinders", "cylinder-block", "cylinder-liner"),
         rules_in("speclint_agreement.rules.duties", "cylinder-block"),
         rules_in(
@@ -22,10 +23,30 @@ def speclint_rules() -> Sequence[RulesIn]:
         ),
         rules_in("speclint_agreement.rules.gear", "cam", "poppet-valve", "tappet"),
         rules_in("speclint_agreement.rules.joints", "bolted-joint"),
-        rules_in("speclint_agreement.rules.pipes", "steam-pipe"),
+        rules_in(
+            "speclint_agreement.rules.metal",
+            "steam-pipe",
+            "lens-joint",
+            "poppet-valve",
+            "cylinder-block",
+            "cylinder-cover",
+            "bolted-joint",
+        ),
+        rules_in("speclint_agreement.rules.pipes", "steam-pipe", "lens-joint", "pipe-flange"),
         rules_in("speclint_agreement.rules.ports", "poppet-valve"),
         rules_in("speclint_agreement.rules.retention", "poppet-valve", "valve-seat"),
         rules_in("speclint_agreement.rules.rods", "cylinder-block", "piston-rod"),
         rules_in("speclint_agreement.rules.seats", "cylinder-block", "poppet-valve", "valve-seat"),
         rules_in("speclint_agreement.rules.springs", "compression-spring"),
+        rules_in(
+            "speclint_agreement.rules.vessels",
+            "bolted-joint",
+            "cylinder-cover",
+            "gland",
+            "lens-joint",
+            "pipe-flange",
+            "stuffing-box",
+            "weldment",
+        ),
+        rules_in("speclint_agreement.rules.walls", "cylinder-block", "weldment"),
     ]

@@ -15,8 +15,13 @@ MACHINERY = Source(
 )
 EN_13155 = Source("EN 13155, Cranes - Safety - Non-fixed load lifting attachments", "2003", memory=True)
 EN_818_4 = Source("EN 818-4, Short link chain for lifting purposes - Chain slings", "1996", memory=True)
+EN_1993_1_8 = Source(
+    "EN 1993-1-8, Eurocode 3: Design of steel structures - Design of joints", "2005", memory=True
+)
 ISO_3266 = Source("ISO 3266, Forged steel eyebolts grade 4 for general lifting purposes", "2010", memory=True)
-CGPM = Source("Resolution 2 of the 3rd CGPM", "1901", "standard acceleration of free fall")
+CGPM = Source(
+    "General Conference on Weights and Measures, 3rd meeting", "1901", "standard acceleration of gravity"
+)
 UIC_505 = Source(
     "UIC 505-1, Railway transport stock - Rolling stock construction gauge",
     "2006",

@@ -5,6 +5,7 @@ from __future__ import annotations
 from speclint import Source
 
 EN_13445_2 = Source("EN 13445-2, Unfired pressure vessels - Materials", "2014", memory=True)
+PED = Source("Directive 2014/68/EU on pressure equipment, Annex I", "2014")
 EN_13445_3 = Source("EN 13445-3, Unfired pressure vessels - Design", "2014", memory=True)
 EN_13445_4 = Source("EN 13445-4, Unfired pressure vessels - Fabrication", "2014", memory=True)
 EN_1993_1_9 = Source("EN 1993-1-9, Design of steel structures - Fatigue", "2005", memory=True)
@@ -27,15 +28,30 @@ ISO_9606_1 = Source("ISO 9606-1, Qualification testing of welders", "2012", memo
 ISO_TR_15608 = Source(
     "ISO/TR 15608, Welding - Guidelines for a metallic materials grouping system", "2017", memory=True
 )
-ISO_13920 = Source("ISO 13920, Welding - General tolerances for welded constructions", "1996", memory=True)
+ISO_13920 = Source(
+    "ISO 13920, Welding - General tolerances for welded constructions",
+    "1996",
+    "Table 1, to 4000 mm as reproduced in public documents; above from memory",
+)
 TIMOSHENKO_GOODIER = Source(
     "S. Timoshenko and J. N. Goodier, Theory of Elasticity",
     "3rd ed. 1970",
     "ch. 13, thermal stress",
     memory=True,
 )
-CARSLAW = Source("H. S. Carslaw and J. C. Jaeger, Conduction of Heat in Solids", "2nd ed. 1959", memory=True)
-MANSON = Source("S. S. Manson, Thermal Stress and Low-Cycle Fatigue", "1966", memory=True)
+#: The formulae of both were derived and summed again; the places are from memory.
+CARSLAW = Source(
+    "H. S. Carslaw and J. C. Jaeger, Conduction of Heat in Solids",
+    "2nd ed. 1959",
+    "3.4, slab heated steadily on one face; the formula derived again",
+    memory=True,
+)
+MANSON = Source(
+    "S. S. Manson, Thermal Stress and Low-Cycle Fatigue",
+    "1966",
+    "ch. 6, plates; the formula held to the series of the slab",
+    memory=True,
+)
 CAMPBELL = Source("J. Campbell, Complete Casting Handbook", "1st ed. 2011", memory=True)
 
 
@@ -49,4 +65,5 @@ JOINT_FACTOR = _seen(EN_13445_3, "5.6 and Table 5.6-1, joint factor")
 HOT_FATIGUE = _seen(EN_13445_3, "18.10.6.2, temperature correction for ferritic steel")
 FATIGUE_CURVE = _seen(EN_1993_1_9, "7.1, fig. 7.1")
 PARTIAL_FACTOR = _seen(EN_1993_1_9, "Table 3.1, safe life, high consequence")
+DUCTILE_STEEL = PED.at("7.5, as reproduced in a national regulation of 1999 after the directive before it")
 Z_CLASSES = _seen(EN_10164, "classes Z15, Z25, Z35")

@@ -10,9 +10,16 @@ ISO_286_1 = Source(
     "2010",
     memory=True,
 )
-CGPM = Source("CGPM, 3rd meeting, declaration on the value of gravity", "1901")
+CGPM = Source(
+    "General Conference on Weights and Measures, 3rd meeting", "1901", "standard acceleration of gravity"
+)
 ISO_1829 = Source("ISO 1829, Selection of tolerance zones for general purposes", "1975", memory=True)
-DIN_7190 = Source("DIN 7190-1, Interference fits: calculation and design", "2017", memory=True)
+DIN_7190 = Source(
+    "DIN 7190-1, Interference fits: calculation and design",
+    "2017",
+    "force that an interference fit holds",
+    memory=True,
+)
 ISO_8062_3 = Source(
     "ISO 8062-3, Geometrical product specifications (GPS): Dimensional and geometrical tolerances for moulded "
     "parts, Part 3: General dimensional and geometrical tolerances and machining allowances for castings",

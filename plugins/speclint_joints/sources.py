@@ -20,16 +20,19 @@ VDI_FATIGUE = VDI_2230.at(f"eqs. 187, R10/1 and R10/2, {_BOLTS}", memory=False)
 VDI_PRELOAD = VDI_2230.at(f"eq. R8/1 and Table A8, {_BOLTS}", memory=False)
 VDI_SLIP = VDI_2230.at(f"section 5.5.6, {_BOLTS}", memory=False)
 VDI_TORSION = VDI_2230.at(f"section 5.5.2, {_BOLTS}", memory=False)
+VDI_STRIPPING = VDI_2230.at("section 5.5.5, as named in a public calculation of threads", memory=False)
 TORQUE = SHIGLEY.at("eq. 8-27, as reproduced in a public calculation", memory=False)
 TEST_STRESS = EN_13445_3.at("table 6-1, as reproduced in public vessel calculations", memory=False)
 EN_10269 = Source(
     "EN 10269, Steels and nickel alloys for fasteners with specified elevated and/or low temperature properties",
     "2013",
+    "tables of mechanical properties",
     memory=True,
 )
 ASTM_A193 = Source(
     "ASTM A193/A193M, Alloy-Steel and Stainless Steel Bolting for High Temperature or High Pressure Service",
     "2012",
+    "tables of mechanical requirements",
     memory=True,
 )
 ISO_898_1 = Source(
@@ -40,6 +43,7 @@ ISO_898_1 = Source(
 ISO_898_2 = Source(
     "ISO 898-2, Mechanical properties of fasteners made of carbon steel and alloy steel, Part 2",
     "2012",
+    "nuts, proof loads",
     memory=True,
 )
 
@@ -63,5 +67,6 @@ __all__ = [
     "VDI_FATIGUE",
     "VDI_PRELOAD",
     "VDI_SLIP",
+    "VDI_STRIPPING",
     "VDI_TORSION",
 ]

@@ -6,7 +6,12 @@ from speclint import Source
 
 BOURNE = Source("J. Bourne, A Catechism of the Steam Engine", "new and revised ed., 1865")
 AHRONS = Source("E. L. Ahrons, Steam Locomotive Construction and Maintenance", "1921")
-KENT = Source("W. Kent, The Mechanical Engineers' Pocket-Book", "", memory=True)
+KENT = Source(
+    "W. Kent, The Mechanical Engineers' Pocket-Book",
+    "edition not noted",
+    "cylinders of steam engines",
+    memory=True,
+)
 KHURMI_LINER = Source(
     "R. S. Khurmi and J. K. Gupta, A Textbook of Machine Design",
     "2005",
@@ -35,11 +40,16 @@ LAME = Source(
     "6th ed. 2003",
     "ch. 11, thick cylinders",
 )
-DIN_7190 = Source("DIN 7190-1, Interference fits: calculation and design", "2017", memory=True)
-SHIGLEY = Source(
-    "R. G. Budynas and J. K. Nisbett, Shigley's Mechanical Engineering Design", "10th ed. 2015", memory=True
+DIN_7190 = Source(
+    "DIN 7190-1, Interference fits: calculation and design", "2017", "joining by heat and cold", memory=True
 )
-MARINE_LINERS = Source("marine engineering notes, materials for cylinder liners", "2012")
+SHIGLEY = Source(
+    "R. G. Budynas and J. K. Nisbett, Shigley's Mechanical Engineering Design",
+    "10th ed., 2015",
+    "section 3-9, uniformly distributed stresses",
+    memory=True,
+)
+MARINE_LINERS = Source("marine engineering notes", "2012", "materials for cylinder liners")
 IAPWS_95 = Source(
     "IAPWS Formulation 1995 for the Thermodynamic Properties of Ordinary Water Substance", "1995", memory=True
 )

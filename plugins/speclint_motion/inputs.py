@@ -10,6 +10,7 @@ from speclint import Sheet
 from speclint.equations import Kilograms, Metres, Newtons, Pascals, RadiansPerSecond, Ratio, SquareMetres
 from speclint.facts import mass_moved
 from speclint.handbook.cams import crank_radius
+from speclint.handbook.cylinders import pressure_blown_off, relief_accumulation
 from speclint.handbook.members import round_area
 from speclint.specs import Crosshead, CylinderBlock, CylinderLiner, LoadCase, Piston, PistonRod
 
@@ -38,6 +39,14 @@ class Gear(NamedTuple):
     c: Ratio
 
 
+class Crank(NamedTuple):
+    """Crank and connecting rod, and how fast they turn."""
+
+    r: Metres
+    l: Metres  # noqa: E741 - the symbol of the trade
+    ω: RadiansPerSecond
+
+
 def cylinder_of(piston: Piston, sheet: Sheet) -> Cylinder:
     """The block, the liner, and the full area of the bore."""
     liner = sheet.follow(piston.runs_in)
@@ -59,11 +68,12 @@ def boiler_pressure(case: LoadCase, sheet: Sheet) -> Pascals:
 def relief_pressure(
     cylinder: Cylinder, case: LoadCase, sheet: Sheet, *, sides: tuple[str, ...] = ("back",)
 ) -> Pascals:
-    """Greatest pressure in the cylinder, gauge: on the back of the piston, where it pulls the rod, or on either side.
+    """Greatest pressure in the cylinder, gauge: on the back of the piston, where it pulls the rod, or on other sides.
 
     The greatest of the boiler's, the cylinder's in this load case, and the setting of the relief valves of the ends
-    on those ``sides``.
+    on those ``sides``; with water in the cylinder the pressure at which they blow off all of it.
     """
+    water = case.where.key.endswith("cases.water")
     pressures = [
         sheet.take(symbol, value)
         for symbol, value in (("p_b", case.safety_valve_pressure), ("p_c", case.cylinder_pressure))
@@ -73,10 +83,22 @@ def relief_pressure(
     for name, end in cylinder.block.ends.items():
         here = sheet.read("bore of end", end.of_bore) == bore and sheet.read("side of end", end.side) in sides
         if here and sheet.is_stated(f"setting of the relief valve, {name}", end.relief_set):
-            pressures.append(sheet.take(f"p_r {name}", end.relief_set))
+            setting = sheet.take(f"p_r {name}", end.relief_set)
+            rise = sheet.look_up("a_r", relief_accumulation) if water else 0.0
+            pressures.append(sheet.work(f"p_w {name}", pressure_blown_off, p_r=setting, a=rise))
     if not pressures:
         raise sheet.not_assessed("the load case states no pressure in the cylinder", case.where)
     return max(pressures)
+
+
+def crank_of(cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> Crank:
+    """Crank, connecting rod and speed."""
+    drive = cylinder.block.drive
+    return Crank(
+        r=sheet.work("r", crank_radius, S=sheet.take("S", drive.stroke)),
+        l=sheet.take("l", drive.connecting_rod_length),
+        ω=sheet.take("ω", case.rotational_speed),
+    )
 
 
 def gear_of(cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> Gear:
@@ -84,12 +106,9 @@ def gear_of(cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> Gear:
 
     Where the duty states no cut-off, full pressure is taken to the end of the stroke.
     """
-    drive = cylinder.block.drive
     cut_off = sheet.take("c", case.cut_off) if sheet.is_stated("cut-off", case.cut_off) else 1.0
     return Gear(
-        r=sheet.work("r", crank_radius, S=sheet.take("S", drive.stroke)),
-        l=sheet.take("l", drive.connecting_rod_length),
-        ω=sheet.take("ω", case.rotational_speed),
+        *crank_of(cylinder, case, sheet),
         m=mass_moved(cylinder.block, sheet),
         A=cylinder.A,
         p_1=sheet.take_absolute("p_1", case.safety_valve_pressure),

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from speclint import Source
-from speclint.handbook.tables import POCKET_BOOK
+from speclint.handbook.tables import LINEHAM, POCKET_BOOK
 
 BOURNE = Source("J. Bourne, A Catechism of the Steam Engine", "new and revised ed., 1865")
 PERIOD_PROPORTIONS = POCKET_BOOK.at("p. 501, approximate rules for locomotives")
-LINEHAM = Source("W. J. Lineham, A Text-Book of Mechanical Engineering", "", "p. 681")
+LINEHAM_SPEED = LINEHAM.at("p. 681, mean speed of pistons")
 RAILWAY_MECHANICAL_ENGINEER = Source(
     "Railway Mechanical Engineer", "volume not seen", "diagrams for driving-axle journals, p. 172"
 )

@@ -20,6 +20,9 @@ EN_10204 = Source("EN 10204, Metallic products: types of inspection documents", 
 SPECIFIC_INSPECTION = EN_10204.at(
     "specific inspection, types 3.1 and 3.2, as reproduced in a public summary", memory=False
 )
+FIRST_OF_TUBE = EN_10216_2.at(
+    "table A.1, first temperature, as reproduced in a public pipe-wall calculation", memory=False
+)
 LAST_TEMPERATURE = EN_10028_2.at("table 4, last temperature, as reproduced in public programs", memory=False)
 EN_13445_2 = Source("EN 13445-2, Unfired pressure vessels: materials", "2014", memory=True)
 EN_13445_3 = Source("EN 13445-3, Unfired pressure vessels: design", "2014", memory=True)
@@ -35,7 +38,6 @@ STAINLESS_WEAR = Source(
     memory=True,
 )
 
-JOEL = Source("Rayner Joel, Basic Engineering Thermodynamics", "4th ed. 1987", memory=True)
 ISO_3448 = Source("ISO 3448, Industrial liquid lubricants, ISO viscosity classification", "1992", memory=True)
 ASTM_D341 = Source(
     "ASTM D341, Viscosity-temperature charts for liquid petroleum products", "2009", memory=True

@@ -102,3 +102,18 @@ def greatest_solid_length(spring: CompressionSpring, sheet: Sheet, d: Metres) ->
     process, ends = sheet.read("process", spring.process), sheet.read("ends", spring.ends)
     added = sheet.look_up("a", solid_coils, process=process, ends=ends)
     return sheet.work("L_c", solid_length, n_t=sheet.take("n_t", spring.total_coils), a=added, d_max=d)
+
+
+def alternates(spring: CompressionSpring, sheet: Sheet) -> bool:
+    """Whether the load of a spring alternates: as it states, and always where it closes a valve or moves.
+
+    A spring of a nest closes the valve of the nest; one with a shut and another open length moves between them.
+    """
+    if sheet.read("loading", spring.loading) == "alternating":
+        return True
+    if sheet.is_stated("closes", spring.closes) or sheet.is_stated("nested in", spring.nested_in):
+        return True
+    lengths = {"shut length": spring.shut_length, "open length": spring.open_length}
+    if not all(sheet.is_stated(name, length) for name, length in lengths.items()):
+        return False
+    return sheet.take_nominal("L_U", spring.shut_length) != sheet.take_nominal("L_O", spring.open_length)

@@ -4,5 +4,13 @@ from __future__ import annotations
 
 from speclint import Source
 
-EN_10270 = Source("EN 10270-1, -2 and -3, Steel wire for mechanical springs", "2011", memory=True)
-CGPM = Source("CGPM 3 (1901)", "", "standard acceleration of gravity")
+_WIRE = "tables of mechanical properties"
+_SEEN = "as reproduced in a public program with its tables"
+EN_10270 = (
+    Source("EN 10270-1, Steel wire for mechanical springs", "2011", f"{_WIRE}, {_SEEN}"),
+    Source("EN 10270-2, Steel wire for mechanical springs", "2011", f"{_WIRE}, {_SEEN}; FDC from memory"),
+    Source("EN 10270-3, Steel wire for mechanical springs", "2011", _WIRE, memory=True),
+)
+CGPM = Source(
+    "General Conference on Weights and Measures, 3rd meeting", "1901", "standard acceleration of gravity"
+)

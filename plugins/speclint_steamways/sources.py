@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from speclint import Source
+from speclint.handbook.steam import B31_1
+from speclint.handbook.tables import LINEHAM
 
 ASME_II_D = Source(
     "ASME Boiler and Pressure Vessel Code, Section II Part D, Mandatory Appendix 1", "2019", memory=True
 )
 EN_13480_5 = Source("EN 13480-5, Metallic industrial piping: inspection and testing", "2017", memory=True)
+PIPE_TEST = B31_1.at("137.4.5, as reproduced in a public test plan for piping", memory=False)
 BOURNE = Source("J. Bourne, A Catechism of the Steam Engine", "new and revised ed., 1865")
-LINEHAM = Source("W. J. Lineham, A Text-Book of Mechanical Engineering", "", "p. 681, after Rankine")
+STEAM_SPEED = LINEHAM.at("p. 681, speed of steam in ports, after Rankine")
 EN_13445_3 = Source("EN 13445-3, Unfired pressure vessels - Design", "2014", memory=True)
 TIMOSHENKO_GOODIER = Source(
     "S. P. Timoshenko and J. N. Goodier, Theory of Elasticity", "3rd ed., 1970", memory=True
@@ -17,10 +20,10 @@ TIMOSHENKO_GOODIER = Source(
 ASTM_C1055 = Source(
     "ASTM C1055, Standard guide for heated system surface conditions that produce contact burn injuries",
     "2003",
-    memory=True,
+    "contact of five seconds in industry, as reproduced in catalogue texts",
 )
 ISO_13732_1 = Source(
     "ISO 13732-1, Ergonomics of the thermal environment: responses to contact with hot surfaces",
     "2006",
-    memory=True,
+    "scope, burn thresholds by time of contact, as reproduced in catalogue texts",
 )

@@ -2,6 +2,6 @@
 
 from __future__ import annotations
 
-from speclint import Source
+from speclint.handbook.tables import LINEHAM
 
-LINEHAM = Source("W. J. Lineham, A Text-Book of Mechanical Engineering", "", "speed of steam, after Rankine")
+STEAM_SPEED = LINEHAM.at("p. 681, speed of steam in ports, after Rankine")

@@ -1,5 +1,6 @@
 from .assessment import (
     Assessment as Assessment,
+    named as named,
     of_component as of_component,
 )
 from .check_result import (
@@ -11,6 +12,7 @@ from .concession_watch import (
     find_check as find_check,
     nothing_to_concede as nothing_to_concede,
     used_of as used_of,
+    values_changed as values_changed,
 )
 from .loop import (
     assess as assess,

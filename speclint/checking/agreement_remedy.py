@@ -11,7 +11,7 @@ from dataclasses import replace
 from speclint.checking.check_result import Check
 from speclint.checking.remedy import Remedy
 from speclint.checking.rule_run import check, still_conforms
-from speclint.rules import Context, Judgement, Place, Step, in_words
+from speclint.rules import Context, Judgement, StatedPlace, Step, in_words
 from speclint.specs import Component
 
 
@@ -36,7 +36,7 @@ def _proved(
             yield _remedy(step, place, _name(place, component, context), spoils)
 
 
-def _changed(context: Context, step: Step, place: Place) -> Context:
+def _changed(context: Context, step: Step, place: StatedPlace) -> Context:
     if isinstance(place.aim, str | bool) or place.aim is None:
         return replace(context, worded={place.where: place.aim})
     return replace(context, moved={place.where: place.aim - _stated(step)})
@@ -46,19 +46,19 @@ def _stated(step: Step) -> float:
     return step.stated if step.kind in ("taken", "counted") else float(step.value)
 
 
-def _name(place: Place, component: Component, context: Context) -> str:
+def _name(place: StatedPlace, component: Component, context: Context) -> str:
     words = in_words(place.where.key)
     other = place.where.file != component.where.file
     return f"{words} of {context.design.owner(place.where.file)}" if other else words
 
 
-def _remedy(step: Step, place: Place, name: str, spoils: tuple[str, ...]) -> Remedy:
+def _remedy(step: Step, place: StatedPlace, name: str, spoils: tuple[str, ...]) -> Remedy:
     assert place.aim is not None  # as was asked by the caller
     now = step.value if isinstance(step.value, str | bool) else _stated(step)
     return Remedy(place.where, name, now, place.aim, step.unit, step.written_in, None, spoils)
 
 
-def _spoilt(place: Place, checks: Sequence[Check], changed: Context) -> tuple[str, ...]:
+def _spoilt(place: StatedPlace, checks: Sequence[Check], changed: Context) -> tuple[str, ...]:
     """The rules that took the value, hold as it is, and would not hold with it changed."""
     took = (
         one

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
@@ -12,11 +12,13 @@ from speclint.checking.remedy import Remedy
 from speclint.checking.remedy_search import remedies
 from speclint.errors import Complaint, DesignError, one_of
 from speclint.families import Loaded
-from speclint.repository import FILE_NAME, Design, Register, Settings
+from speclint.repository import FILE_NAME, Basis, Design, PassedOver, Register, Settings
 from speclint.rules import Context, Grade
 
 #: The register of a repository whose settings could not be read.
 NO_REGISTER = Register("")
+#: This many names of one sort are written out before the others are counted.
+_NAMED = 8
 
 
 @dataclass(frozen=True)
@@ -24,7 +26,9 @@ class Assessment:
     """Everything that one run found.
 
     ``design`` and ``settings`` are None when the settings could not be read: then nothing was checked.
-    ``register`` is empty where the repository has none.
+    ``register`` is empty where the repository has none. ``basis`` is what the design was judged by. ``touched`` is
+    false for a commit that touches no spec: then nothing had to be checked. ``accepted`` counts the checks that are
+    left out of ``checks``, as a concession of their finding holds.
     """
 
     root: Path
@@ -35,6 +39,9 @@ class Assessment:
     complaints: tuple[Complaint, ...]
     context: Context | None = None
     register: Register = NO_REGISTER
+    basis: Basis | None = None
+    touched: bool = True
+    accepted: int = 0
     _remedies: dict[tuple[str, str], list[Remedy]] = field(default_factory=dict, repr=False, compare=False)
 
     def remedies(self, check: Check) -> list[Remedy]:
@@ -61,12 +68,32 @@ class Assessment:
         return Grade[word.upper()]
 
     @property
+    def passed_over(self) -> tuple[PassedOver, ...]:
+        """The TOML files that were not read as specs, and why."""
+        return self.design.passed_over if self.design else ()
+
+    @property
+    def nothing_checked(self) -> bool:
+        """Whether something had to be checked and no rule applied to anything: that is no pass."""
+        judged = any(check.outcome != "not applicable" for check in self.checks)
+        return self.touched and not judged and not self.accepted
+
+    @property
+    def why_nothing(self) -> str:
+        """Why nothing was checked, in words."""
+        if self.design is not None and self.design.selected:
+            return f"no rule applies to {named(sorted(self.design.selected))}"
+        return "no file was read as a spec" if self.passed_over else "there is no spec here"
+
+    @property
     def exit_code(self) -> int:
-        """0 in order, 1 findings, 2 something unreadable, 3 a rule that could not be run."""
+        """0 in order, 1 findings or nothing checked, 2 something unreadable, 3 a rule that could not be run."""
         if any(check.could_not_run for check in self.checks):
             return 3
         if self.complaints:
             return 2
+        if self.nothing_checked:
+            return 1
         in_the_way = (check.stands_in_the_way for check in self.checks)
         return int(any(grade is not None and grade >= self.exit_at for grade in in_the_way))
 
@@ -79,6 +106,12 @@ class Assessment:
         """How many findings of each grade, the most serious first."""
         grades = Counter(check.grade for check in self.checks if check.outcome == "finding")
         return {grade.word: grades[grade] for grade in sorted(Grade, reverse=True)}
+
+
+def named(names: Sequence[str]) -> str:
+    """Some names in words: the first of them, and how many more there are."""
+    more = f", and {len(names) - _NAMED} more" if len(names) > _NAMED else ""
+    return f"{', '.join(names[:_NAMED])}{more}"
 
 
 def of_component(assessment: Assessment, name: str) -> Assessment:

@@ -86,5 +86,5 @@ def fingerprint(rule: Rule, component: str, basis: Mapping[str, str]) -> str:
         component,
         *(f"{name}={basis[name]}" for name in sorted(basis)),
     ):
-        digest.update(part.encode("utf-8") + b"\0")
+        digest.update(part.encode("utf-8", "backslashreplace") + b"\0")
     return digest.hexdigest()[:24]  # 96 bits: enough against equal digests by chance within one register

@@ -62,7 +62,7 @@ def changes(concession: Concession, found: Check) -> list[str]:
     if found.rule.edition != concession.edition:
         said.append(f"edition of the rule was {concession.edition}, is {found.rule.edition}")
     if found.fingerprint != concession.fingerprint:
-        said += _values_changed(concession.rests_on, found.rests_on)
+        said += values_changed(concession.rests_on, found.rests_on)
     if found.outcome != concession.outcome:
         said.append(f"the check was: {concession.outcome}, is: {found.outcome}")
     if found.grade is not None and found.grade > Grade[concession.grade.upper()]:
@@ -77,7 +77,8 @@ def changes(concession: Concession, found: Check) -> list[str]:
     return said
 
 
-def _values_changed(was: Mapping[str, str], now: Mapping[str, str]) -> Iterator[str]:
+def values_changed(was: Mapping[str, str], now: Mapping[str, str]) -> Iterator[str]:
+    """What differs between the values that two checks rest on, in words."""
     for name in {**was, **now}:
         before, after = was.get(name), now.get(name)
         if before is None:

@@ -47,6 +47,12 @@ class CornerRuns:
             found = self._seen[key] = self._kept(corner, self._run(corner))
         return found
 
+    def elsewhere(self, sides: Sides, places: Mapping[int, float]) -> CornerRun:
+        """The rule at one corner with some of its scans held at other places than their worst; it is not kept."""
+        corner = Corner(sides, places)
+        ending = self._run(corner)
+        return CornerRun(corner, ending, severity(ending, self._rule))
+
     def keep(self, corner: Corner, ending: Ending) -> None:
         """Add a run that was made elsewhere."""
         self._seen[highs(corner.met)] = self._kept(corner, ending)

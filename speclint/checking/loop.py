@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import replace
 from datetime import date
 from pathlib import Path
@@ -12,8 +12,8 @@ from speclint.checking.assessment import Assessment
 from speclint.checking.inputs import Inputs, context_of
 from speclint.checking.rule_run import check_component
 from speclint.errors import SettingsError, one_of
-from speclint.families import Loaded, require
-from speclint.repository import Design, Settings, open_repository
+from speclint.families import Guard, Loaded, require
+from speclint.repository import Basis, Design, open_repository
 from speclint.rules import Rule, read_limits
 
 if TYPE_CHECKING:
@@ -24,26 +24,27 @@ def assess(
     paths: Sequence[Path],
     loaded: Loaded,
     rules: Iterable[Rule] | None = None,
-    settings: Settings | None = None,
+    basis: Basis | None = None,
     processes: Processes | None = None,
-    only: str = "",
+    only: Collection[str] | None = None,
 ) -> Assessment:
-    """Check the specs at some paths of one design repository, under its own settings or those given.
+    """Check the specs at some paths of one design repository, on its own design basis or on the one given.
 
-    ``processes`` share the work; ``only`` is the one component to check, where not all are.
+    ``processes`` share the work; ``only`` are the components to check, where not all are.
 
     :raises DesignError: for paths that are not of one repository.
     :raises FamilyError: when a family that the settings require is absent, or one that they do not leave out cannot be
         used.
     """
-    opened = open_repository(paths, loaded.kinds, settings)
+    with Guard("that adds a kind"):  # a kind may have code of its own, which reads what a spec says
+        opened = open_repository(paths, loaded.kinds, basis, tuple(loaded.materials))
     settings, design = opened.settings, opened.design
     if settings is None:
         return Assessment(opened.root, loaded, None, None, (), opened.complaints)
     loaded = loaded.without(settings.families.left_out)
     require(loaded, settings.families.required)
-    if only:
-        design = replace(design, selected=design.selected & {only})
+    if only is not None:
+        design = replace(design, selected=design.selected & frozenset(only))
     chosen = _concerned(loaded, design) if rules is None else _kept(rules, loaded)
     limits, refused = read_limits(settings, loaded.rules) if settings.limits else ({}, [])
     inputs = Inputs(design, limits, opened.materials, opened.register, date.today())
@@ -55,7 +56,15 @@ def assess(
         checks = processes.check(chosen, context, inputs)
     complaints = (*refused, *opened.complaints)
     return Assessment(
-        opened.root, loaded, settings, design, tuple(checks), complaints, context, opened.register
+        opened.root,
+        loaded,
+        settings,
+        design,
+        tuple(checks),
+        complaints,
+        context,
+        opened.register,
+        Basis(settings, opened.materials, opened.design),
     )
 
 

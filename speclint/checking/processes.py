@@ -1,33 +1,37 @@
 """The checks of a large design shared out to helper processes.
 
 Each helper is an interpreter of its own. It is given the design as it was read, so that all work on the
-same data; it loads the same families, and returns its results with each rule by its name. The caller works too.
+same data; it loads the same families, and returns its results with each rule by its name. The caller works too, and
+waits for no helper that is not ready. Where a helper is lost, the component it was at is checked again rule by rule,
+each in a helper, so that the rule at fault is known and never runs in this process.
 """
 
 from __future__ import annotations
 
 import os
 import sys
-from collections import deque
 from collections.abc import Callable, Iterable, Sequence
+from contextlib import suppress
 from dataclasses import dataclass, replace
-from threading import RLock, active_count
+from threading import active_count
 from types import TracebackType
 from typing import TYPE_CHECKING, Any, Literal, Self, TypeVar
 
 from speclint.checking.check_result import Check
 from speclint.checking.remedy import Remedy
 from speclint.checking.remedy_search import Spoiling, remedies
-from speclint.checking.rule_run import check_named, remember
+from speclint.checking.rule_run import check_named, could_not_run, late, remember
+from speclint.checking.time_limit import GRACE, end_watch
+from speclint.errors import FamilyError
 from speclint.rules import Context, Rule
+from speclint.specs import Component
 
-if TYPE_CHECKING:
-    from concurrent.futures import Future, ProcessPoolExecutor
+if TYPE_CHECKING:  # else imported where helpers are started: a short check has none
+    from speclint.checking.helper import Helper, Said
+    from speclint.checking.shared_work import Lost, TendedHelper
 
 #: This many components take one processor some seconds; fewer are done before a helper has started.
 _ENOUGH = 24
-#: Pieces of work given to each helper in advance, so that it never waits for the next.
-_QUEUED_AHEAD = 2
 #: More helpers than this cost more memory than they save time.
 _MOST = 15
 
@@ -42,20 +46,23 @@ class Processes:
         self,
         helpers: int | None = None,
         enough: int = _ENOUGH,
-        start: Literal["spawn", "fork"] | None = None,
+        start: Literal["new", "copy"] | None = None,
     ) -> None:
         self._start = start
-        self._helpers = min((os.cpu_count() or 1) - 1, _MOST) if helpers is None else helpers
+        self._wanted = min((os.cpu_count() or 1) - 1, _MOST) if helpers is None else helpers
         self._enough = enough
-        self._pool: ProcessPoolExecutor | None = None
+        self._helpers: list[TendedHelper] = []
         self._rules: dict[str, Rule] = {}
+        self._beginning: object = None
+        self._seconds = 0
+        self._spare: TendedHelper | None = None
 
     def __enter__(self) -> Self:
         return self
 
-    def __exit__(self, kind: type[BaseException] | None, _: object, __: TracebackType | None) -> None:
-        if self._pool is not None:
-            self._pool.shutdown(wait=kind is None, cancel_futures=True)
+    def __exit__(self, _: type[BaseException] | None, __: object, ___: TracebackType | None) -> None:
+        for helper in (*self._helpers, *([self._spare] if self._spare else [])):
+            helper.end()
 
     def check(self, rules: Sequence[Rule], context: Context, given: object) -> list[Check]:
         """Every check of the selected components, in the order of their names.
@@ -64,12 +71,14 @@ class Processes:
         """
         parts = [part.id for part in context.design.parts()]
         self._rules = {rule.name: rule for rule in rules}
-        if self._helpers > 0 and len(parts) >= self._enough:
-            named = None if context.outcomes is not None else tuple(self._rules)
-            left_out = context.design.settings.families.left_out
-            self._pool = self._start_pool(given, named, left_out)
+        self._seconds = context.design.settings.seconds_per_rule
+        if self._wanted > 0 and len(parts) >= self._enough:
+            self._begin(context, given)
         found = self._divide(
-            self._transport("checked"), lambda part: check_named(part, rules, context), parts
+            lambda: self._transport("checked"),
+            lambda part: check_named(part, rules, context),
+            parts,
+            lambda part: self._one_by_one(part, context),
         )
         for part, checks in zip(parts, found, strict=True):
             remember(part, checks, context)
@@ -82,53 +91,130 @@ class Processes:
         spoiling = Spoiling(checks)
         tasks = [(found, spoiling.by(found), _own(found, checks)) for found in findings]
         solved = self._divide(
-            self._transport("remedied"), lambda task: remedies(task[0], task[1], context), tasks
+            lambda: self._transport("remedied"), lambda task: remedies(task[0], task[1], context), tasks
         )
         return {found.order: one for found, one in zip(findings, solved, strict=True)}
 
     def spread(self, work: Callable[[W], R], items: Sequence[W]) -> list[R]:
         """The result of a module-level function for each item, where neither contains a rule."""
-        return self._divide(_Transport(work, _unchanged, _unchanged), work, items)
+        return self._divide(lambda: _Transport(work, _unchanged, _unchanged), work, items)
 
-    def _transport(self, work: Literal["checked", "remedied"]) -> _Transport | None:
-        if self._pool is None:
-            return None
+    def wait_until_ready(self) -> int:
+        """Wait until every helper is ready or lost; how many are ready."""
+        return sum(helper.becomes_ready() for helper in self._helpers)
+
+    def _transport(self, work: Literal["checked", "remedied", "checked_by"]) -> _Transport:
         from speclint.checking import helper_process
 
-        remote = helper_process.checked if work == "checked" else helper_process.remedied
+        remote = getattr(helper_process, work)
         return _Transport(
             remote, helper_process.packed, lambda done: helper_process.unpacked(done, self._rules)
         )
 
-    def _divide(self, transport: _Transport | None, local: Callable[[W], R], items: Sequence[W]) -> list[R]:
-        """Let the helpers work from the first item on, and work from the last one back until all are begun."""
-        queue = _WorkQueue(self._pool, transport, items)
-        for _ in range(_QUEUED_AHEAD * self._helpers):
-            queue.give()
-        own = {index: local(items[index]) for index in iter(queue.take_last, None)}
-        return [
-            own[index] if index in own else queue.result(index, local, items[index])
-            for index in range(len(items))
-        ]
+    def _divide(
+        self,
+        make_transport: Callable[[], _Transport],
+        local: Callable[[W], R],
+        items: Sequence[W],
+        lost: Callable[[W], R] | None = None,
+    ) -> list[R]:
+        """Let the helpers work from the first item on, and work from the last one back until all are done.
 
-    def _start_pool(
-        self, given: object, named: tuple[str, ...] | None, left_out: tuple[str, ...]
-    ) -> ProcessPoolExecutor:
+        ``lost`` does a piece with which a helper was lost; where it is not given, the piece is done here.
+        """
+        if not self._helpers:
+            return [local(item) for item in items]
+        from speclint.checking.shared_work import Lost, SharedWork
+
+        transport = make_transport()
+        work = SharedWork(transport.remote, transport.pack, items)
+        for helper in self._helpers:
+            helper.serve(work)
+        own: dict[int, R] = {}
+        while True:
+            while (index := work.take_last()) is not None:
+                own[index] = local(items[index])
+            if not work.wait(self._helpers, self._patience):
+                break
+        for index, said in work.results.items():
+            if isinstance(said, Lost):
+                own[index] = lost(items[index]) if lost else local(items[index])
+            else:
+                own[index] = transport.unpack(_of(said))
+        return [own[index] for index in range(len(items))]
+
+    @property
+    def _patience(self) -> float:
+        """After how many seconds a helper that says nothing is given up: it stops a rule of its own accord before."""
+        return self._seconds + 2 * GRACE
+
+    def _begin(self, context: Context, given: object) -> None:
+        """Start the helpers; where the system has no room for more, those that there are do."""
         import pickle
-        from concurrent.futures import ProcessPoolExecutor
-        from multiprocessing import get_context
 
-        from speclint.checking.helper_process import begin
+        from speclint.checking.helper_process import Beginning
+        from speclint.checking.shared_work import TendedHelper
 
-        fresh = get_context(self._start or _start_method())
-        return ProcessPoolExecutor(
-            self._helpers, fresh, initializer=begin, initargs=(pickle.dumps(given), named, left_out)
-        )
+        end_watch()  # a thread, and a copy is made only of a process that has no other
+        left_out = context.design.settings.families.left_out
+        all_rules = context.outcomes is not None
+        self._beginning = Beginning(pickle.dumps(given), tuple(self._rules), all_rules, left_out)
+        started: list[Helper] = []
+        with suppress(OSError):  # then those that there are and the caller do the work
+            for _ in range(self._wanted):
+                started.append(_helper(self._start or _way_to_start(), started))
+        self._helpers = [TendedHelper(helper, self._beginning) for helper in started]
+
+    def _one_by_one(self, name: str, context: Context) -> list[Check]:
+        """The checks of a component, each made by one rule alone in a helper; those that review the others last."""
+        part = context.design.specs[name]
+        assert isinstance(part, Component)
+        concerned = [rule for rule in self._rules.values() if isinstance(part, rule.on)]
+        checks: list[Check] = []
+        for rule in sorted(concerned, key=lambda one: one.reviews):
+            before = [replace(one, steps=()) for one in checks] if rule.reviews else []
+            checks.append(self._alone(rule, part, before))
+        return sorted(checks, key=lambda one: one.order)
+
+    def _alone(self, rule: Rule, part: Component, before: Sequence[Check]) -> Check:
+        """One check made in a helper; where that is lost too, the rule could not be run."""
+        from speclint.checking.shared_work import Lost, SharedWork, TendedHelper
+
+        way = self._transport("checked_by")
+        work = SharedWork(way.remote, way.pack, [(part.id, rule.name, before)])
+        if self._spare is None:
+            try:
+                self._spare = TendedHelper(_helper(self._start or "new", ()), self._beginning)
+            except OSError as problem:
+                return could_not_run(rule, part, f"no process can be started to run it in: {problem}")
+        self._spare.do(work, self._patience)
+        said = work.results.get(0)
+        if said is not None and not isinstance(said, Lost):
+            found: Check = way.unpack(_of(said))
+            return found
+        self._spare.end()
+        self._spare = None
+        return could_not_run(rule, part, _why_lost(said, self._seconds))
 
 
-def _start_method() -> Literal["spawn", "fork"]:
+def _why_lost(lost: Lost | None, seconds: int) -> str:
+    if lost is None:
+        return "the process to run it in did not begin"
+    return late(seconds) if lost.after >= seconds else "it ended the process that it ran in"
+
+
+def _helper(way: Literal["new", "copy"], others: Sequence[Helper]) -> Helper:
+    from speclint.checking.helper import copy_of_this, new_interpreter
+    from speclint.checking.helper_process import serve
+
+    if way == "new":
+        return new_interpreter()
+    return copy_of_this(serve, others)
+
+
+def _way_to_start() -> Literal["new", "copy"]:
     """A new interpreter, which every system can start; a copy of this one where that is safe, as it has all loaded."""
-    return "fork" if sys.platform == "linux" and active_count() == 1 else "spawn"
+    return "copy" if sys.platform == "linux" and active_count() == 1 else "new"
 
 
 @dataclass(frozen=True)
@@ -144,52 +230,14 @@ def _unchanged(item: Any) -> Any:
     return item
 
 
-class _WorkQueue:
-    """Pieces of work in their order: a helper is given the next one when it is done, the caller takes the last."""
+def _of(said: Said) -> Any:
+    """The result that a helper says.
 
-    def __init__(
-        self, pool: ProcessPoolExecutor | None, transport: _Transport | None, items: Sequence[object]
-    ) -> None:
-        self._pool, self._transport, self._items = pool, transport, items
-        self._waiting = deque(range(len(items)))
-        self._lock = RLock()  # another thread reports that a helper is done
-        self._given: dict[int, Future[Any]] = {}
-
-    def give(self, _: object = None) -> None:
-        """Give the next piece to a helper, and one more when it is done."""
-        if self._pool is None or self._transport is None:
-            return
-        from concurrent.futures.process import BrokenProcessPool
-
-        with self._lock:
-            if not self._waiting:
-                return
-            try:
-                done = self._pool.submit(
-                    self._transport.remote, self._transport.pack(self._items[self._waiting[0]])
-                )
-            except BrokenProcessPool:  # the helpers are lost: the caller does what is left
-                self._pool = None
-                return
-            self._given[self._waiting.popleft()] = done
-        done.add_done_callback(self.give)
-
-    def take_last(self) -> int | None:
-        """The last waiting piece, for the caller; None when none is left."""
-        with self._lock:
-            return self._waiting.pop() if self._waiting else None
-
-    def result(self, index: int, local: Callable[[W], R], item: W) -> R:
-        """The result of a piece that was given out; done here where a helper was lost."""
-        from concurrent.futures.process import BrokenProcessPool
-
-        if index not in self._given or self._transport is None:
-            return local(item)
-        try:
-            found: R = self._transport.unpack(self._given[index].result())
-        except (BrokenProcessPool, OSError):  # a helper was stopped from outside: its work is done here
-            return local(item)
-        return found
+    :raises FamilyError: where the work ended in one; RuntimeError for another error, a defect of speclint.
+    """
+    if said[0] == "done":
+        return said[1]
+    raise said[1] if isinstance(said[1], FamilyError) else RuntimeError(f"in a helper process: {said[1]}")
 
 
 def _own(found: Check, checks: Iterable[Check]) -> list[Check]:

@@ -17,7 +17,8 @@ from speclint.checking.check_result import Check
 from speclint.checking.remedy import Remedy
 from speclint.checking.rule_run import check, run_once, still_conforms
 from speclint.checking.severity import Ending
-from speclint.errors import Location
+from speclint.checking.time_limit import Overrun
+from speclint.errors import FamilyError, Location
 from speclint.rules import Context, Judgement, Step
 from speclint.specs import Component
 
@@ -35,16 +36,24 @@ def remedies(found: Check, checks: Sequence[Check], context: Context, most: int 
     """The remedies of a finding: those that spoil no other check first, then the smallest change.
 
     ``checks`` are the others of the same run. None are found where the rule is not a matter of number.
+
+    :raises FamilyError: where a rule that is run for it takes longer than the settings allow.
     """
     component = context.design.specs.get(found.component)
     if found.outcome != "finding" or found.judgement is None or not isinstance(component, Component):
         return []
-    if found.judgement.places:
-        return agreed(found, component, checks, context)
-    if found.utilisation is None:
-        return []
-    trials = [_Trial(found, component, step, checks, context) for step in _own_values(found, component)]
-    return sorted(_proved(trials, most), key=_order)
+    try:
+        if found.judgement.places:
+            return agreed(found, component, checks, context)
+        if found.utilisation is None:
+            return []
+        trials = [_Trial(found, component, step, checks, context) for step in _own_values(found, component)]
+        return sorted(_proved(trials, most), key=_order)
+    except Overrun as problem:
+        what = f"a remedy of {found.rule.name} was sought on {found.component}"
+        raise FamilyError(
+            f"family {found.rule.family}: a rule did not end in its time while {what}"
+        ) from problem
 
 
 class Spoiling:

@@ -5,21 +5,24 @@ from __future__ import annotations
 from collections.abc import Callable, Hashable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from functools import partial
-from typing import NoReturn
+from typing import Literal, NoReturn
 
 from speclint.checking.check_result import Check, Outcome, fingerprint
 from speclint.checking.corner_runs import CornerRuns, Highs, highs
 from speclint.checking.corner_search import climb_each
-from speclint.checking.proof import Proof
+from speclint.checking.proof import Proof, Ranges
 from speclint.checking.severity import HOLDS, Ending, severity, told
+from speclint.checking.time_limit import Overrun, TimeLimit
 from speclint.checking.unstated_case import UnstatedCase
 from speclint.checking.worst_corner import Effort, find_worst
-from speclint.errors import Location
+from speclint.errors import Location, in_words
+from speclint.families import Guard
 from speclint.rules import (
     Context,
     Corner,
     Grade,
     Judgement,
+    KnownRanges,
     NotApplicable,
     NotAssessed,
     NotCovered,
@@ -89,9 +92,12 @@ def check(rule: Rule, component: Component, context: Context, *, effort: Effort 
     """Apply one rule to one component. A rule that raises becomes a hold: it could not be run."""
     context.begin()
     try:
-        results = list(_by_case(rule, component, context, effort))
-    except Exception as problem:  # whatever a family does, the others go on and the report says so
-        return _could_not_run(rule, component, problem)
+        with Guard(rule.family), _in_time(rule, component, context):
+            results = list(_by_case(rule, component, context, effort))
+    except KeyboardInterrupt:
+        raise
+    except BaseException as problem:  # whatever a family does, the others go on and the report says so
+        return could_not_run(rule, component, _raised(problem, context))
     governing = max(results, key=lambda result: severity(result.ending, rule))
     basis = {
         f"{result.case} {name}": value
@@ -103,6 +109,7 @@ def check(rule: Rule, component: Component, context: Context, *, effort: Effort 
         _concluded(rule, component, governing, basis),
         missing=tuple(dict.fromkeys(says for result in results for says in _missing(result.ending))),
         failing=_each_once(part for result in _by_severity(results, rule) for part in result.failing),
+        assumed=tuple(dict.fromkeys(where for record in records for where in record.assumed)),
         proofs={result.case: result.proof for result in results},
         corners={result.case: dict(result.corner.met) for result in results},
         rests_on=dict(_in_plain_words(results)),
@@ -141,9 +148,20 @@ def _each_once(failing: Iterable[tuple[object, Judgement]]) -> tuple[Judgement, 
 def run_once(
     rule: Rule, component: Component, case: str, sides: Mapping[Hashable, bool], context: Context
 ) -> Ending:
-    """The rule at one corner of one load case ("" where it has none), without writing anything down."""
+    """The rule at one corner of one load case ("" where it has none), without writing anything down.
+
+    Where it raises, nothing is known of it there.
+
+    :raises Overrun: when it takes longer than the settings allow.
+    """
     found = _load_case(component, case, context) if case else None  # type: ignore[arg-type]
-    return _ending(rule, component, found, context, Corner(sides))
+    try:
+        with Guard(rule.family), _in_time(rule, component, context):
+            return _ending(rule, component, found, context, Corner(sides))
+    except (KeyboardInterrupt, Overrun):
+        raise
+    except BaseException as problem:
+        return NotAssessed(f"could not be run: {in_words(problem)}")
 
 
 def still_conforms(found: Check, component: Component, context: Context) -> bool:
@@ -153,18 +171,37 @@ def still_conforms(found: Check, component: Component, context: Context) -> bool
     """
     rule = found.rule
     context.begin()
-    ranks = set()
     try:
-        for name in rule.cases or ("",):
-            case = _load_case(component, name, context) if name else None
-            runs = CornerRuns(partial(_ending, rule, component, case, context), rule)
-            climb_each(runs, found.corners.get(name, {}))
-            ranks.add(runs.worst.severity[0] if runs.worst else HOLDS)
-            if max(ranks) > HOLDS:
-                return False
-    except Exception:  # a rule that raises does not conform, as for a check
+        with Guard(rule.family), _in_time(rule, component, context):
+            ranks = {_rank_near(found, component, name, context) for name in rule.cases or ("",)}
+    except (KeyboardInterrupt, Overrun):
+        raise
+    except BaseException:  # a rule that raises does not conform, as for a check
         return False
-    return HOLDS in ranks
+    return max(ranks) == HOLDS
+
+
+def _rank_near(found: Check, component: Component, name: CaseName | Literal[""], context: Context) -> int:
+    """How grave the worst ending of one load case is, searched for from the corner that governed."""
+    case = _load_case(component, name, context) if name else None
+    runs = CornerRuns(partial(_ending, found.rule, component, case, context), found.rule)
+    climb_each(runs, found.corners.get(name, {}))
+    return runs.worst.severity[0] if runs.worst else HOLDS
+
+
+def _in_time(rule: Rule, component: Component, context: Context) -> TimeLimit:
+    return TimeLimit(rule.name, component.id, context.design.settings.seconds_per_rule)
+
+
+def _raised(problem: BaseException, context: Context) -> str:
+    if isinstance(problem, Overrun):
+        return late(context.design.settings.seconds_per_rule)
+    return in_words(problem)
+
+
+def late(seconds: int) -> str:
+    """What is said of a rule that did not end in its time."""
+    return f"it did not end within {seconds} s (seconds_per_rule in speclint.toml)"
 
 
 def _ending(
@@ -239,7 +276,7 @@ def _unstated(
     return CaseResult(name, case, sheet, Corner(), (), _NOTHING_RUN)
 
 
-def _no_box(_: Mapping[Hashable, bool]) -> NoReturn:
+def _no_box(_: Mapping[Hashable, bool], __: Ranges) -> NoReturn:
     raise NotEnclosed("the load case is not stated")
 
 
@@ -274,8 +311,10 @@ def _governing(
         runs.keep(at_low, first[0])
         written[highs(at_low.met)] = first
 
-    def boxed(sides: Mapping[Hashable, bool]) -> OverBox | RuleEnded:
-        return over_box(rule, component, case, context, sides)
+    known = KnownRanges()
+
+    def boxed(sides: Mapping[Hashable, bool], ranges: Ranges) -> OverBox | RuleEnded:
+        return over_box(rule, component, case, context, sides, ranges, known)
 
     found = find_worst(boxed, runs, effort)
     corner = found.run.corner
@@ -321,7 +360,6 @@ def _concluded(rule: Rule, component: Component, result: CaseResult, basis: Mapp
         case=result.case,
         governing=result.governing,
         steps=tuple(result.sheet.record.steps),
-        assumed=tuple(dict.fromkeys(result.sheet.record.assumed)),
     )
 
 
@@ -329,7 +367,8 @@ def _outcome(ending: Ending, rule: Rule) -> tuple[Outcome, Grade | None]:
     if isinstance(ending, Judgement):
         return ("conforms", None) if ending.holds else ("finding", ending.grade or rule.grade)
     if isinstance(ending, NotCovered):
-        return "finding", Grade.QUERY
+        # of a safety rule nobody has then shown that the part is safe: a competent person must
+        return "finding", Grade.HOLD if rule.gravest is Grade.HOLD else Grade.QUERY
     if isinstance(ending, NotApplicable):
         return "not applicable", None
     return "not assessed", Grade.HOLD if rule.gravest is Grade.HOLD else None
@@ -352,8 +391,9 @@ def _pointed_at(result: CaseResult, component: Component) -> Location:
     return next((step.where for step in (*named, *governing, *own)), component.where)
 
 
-def _could_not_run(rule: Rule, component: Component, problem: Exception) -> Check:
-    says = f"could not be run (family {rule.family}): {type(problem).__name__}: {problem}"
+def could_not_run(rule: Rule, component: Component, why: str) -> Check:
+    """The hold on a component of which a rule could not be run."""
+    says = f"could not be run (family {rule.family}): {why}"
     return Check(
         component=component.id,
         kind=component.kind,
@@ -363,5 +403,5 @@ def _could_not_run(rule: Rule, component: Component, problem: Exception) -> Chec
         where=component.where,
         fingerprint=fingerprint(rule, component.id, {"error": says}),
         grade=Grade.HOLD,
-        could_not_run=f"{type(problem).__name__}: {problem}",
+        could_not_run=why,
     )

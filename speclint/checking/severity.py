@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from speclint.rules import Judgement, NotApplicable, NotAssessed, NotCovered, Rule, RuleEnded
 
 Ending = Judgement | RuleEnded
@@ -21,7 +23,12 @@ def severity(ending: Ending, rule: Rule) -> Severity:
     used, short = -1.0 if ending.utilisation is None else ending.utilisation, -(ending.margin or 0.0)
     if not ending.holds:
         return FAILS, ending.grade or rule.grade, used, short
-    return max((_RANK[type(why)] for why in ending.ended), default=HOLDS), 0, used, short
+    return rank_of(ending.ended), 0, used, short
+
+
+def rank_of(ended: Iterable[RuleEnded]) -> int:
+    """How grave an ending is that holds, by what could not be said of items beside it."""
+    return max((_RANK[type(why)] for why in ended), default=HOLDS)
 
 
 def told(ending: Ending) -> Ending:

@@ -1,3 +1,6 @@
 from .command_line import (
     main as main,
 )
+from .streams import (
+    occupy as occupy,
+)

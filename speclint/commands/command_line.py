@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 import argparse
-import os
 import sys
 from collections.abc import Callable, Sequence
 from importlib import import_module
 from types import ModuleType
+from typing import Any
 
-from speclint.errors import SpeclintError
+from speclint.commands.streams import complain, standard_output
+from speclint.errors import FamilyError, ReaderLeft, SettingsError, SpeclintError, in_words
 
+_INTERRUPTED = 130  # as shells have it: 128 and the number of the signal
 _DESCRIPTION = """Checks component specs of a steam locomotive against the rules of the trade, with full working.
 It supports a competent person and the local codes; it replaces neither."""
 
@@ -38,28 +40,64 @@ def module_of(word: str) -> ModuleType:
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command; returns the exit code.
 
-    0 nothing in the way; 1 findings; 2 a spec, setting or option could not be read; 3 a rule or a family
-    could not be run.
+    0 nothing in the way; 1 findings; 2 a spec, setting or option could not be read, or a file not be written; 3 a
+    rule or a family could not be run; 130 interrupted; 141 the reader of the output has left.
     """
     from speclint.reports import speak_utf8
 
     speak_utf8()
-    given = sys.argv[1:] if arguments is None else arguments
+    try:
+        return _run(sys.argv[1:] if arguments is None else arguments)
+    except ReaderLeft as problem:
+        return problem.exit_code
+    except SpeclintError as problem:
+        complain(problem)
+        return problem.exit_code
+    except KeyboardInterrupt:
+        complain("interrupted")
+        return _INTERRUPTED
+
+
+def _run(given: Sequence[str]) -> int:
     options = _parser(given).parse_args(given)
+    _refuse_what_is_no_text(options)
+    with standard_output():
+        pass  # nothing is done whose result could not be told
     command: Callable[[argparse.Namespace], int] = options.command
     try:
+        if (to := getattr(options, "to", None)) is not None:
+            from speclint.repository import refuse_target
+
+            refuse_target(to)  # before the work that it would spoil
         return command(options)
-    except SpeclintError as problem:
-        print(f"speclint: {problem}", file=sys.stderr)
-        return problem.exit_code
-    except BrokenPipeError:
-        # the reader of a pipe has closed it: give the interpreter's last flush a valid target
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        return 1
+    except SystemExit as problem:  # no command does that: code of a family does, where nothing else caught it
+        raise FamilyError(
+            f"{_last_module(problem)} did not finish its work: {in_words(problem)}"
+        ) from problem
+
+
+def _last_module(problem: BaseException) -> str:
+    """The module, not of Python's or of speclint's own, in whose code something was raised; of several the last."""
+    found, trace = "code of a family", problem.__traceback__
+    while trace is not None:
+        name = str(trace.tb_frame.f_globals.get("__name__", ""))
+        top = name.partition(".")[0]
+        if top and top != "speclint" and top not in sys.stdlib_module_names:
+            found = f"code of the module {name}"
+        trace = trace.tb_next
+    return found
+
+
+def _refuse_what_is_no_text(options: argparse.Namespace) -> None:
+    """Words on the command line that are no text cannot be written down; names of files may be anything."""
+    for name, value in vars(options).items():
+        for word in value if isinstance(value, list) else [value]:
+            if isinstance(word, str) and any("\ud800" <= letter <= "\udfff" for letter in word):
+                raise SettingsError(f"{name}: {word!a} is not UTF-8 text")
 
 
 def _parser(given: Sequence[str]) -> argparse.ArgumentParser:
-    parser = argparse.ArgumentParser(prog="speclint", description=_DESCRIPTION, allow_abbrev=False)
+    parser = _Parser(prog="speclint", description=_DESCRIPTION, allow_abbrev=False)
     parser.add_argument("--version", action=_Version, help="print the version and end")
     commands = parser.add_subparsers(required=True, metavar="COMMAND")
     for word, says in COMMANDS.items():
@@ -74,6 +112,14 @@ def _parser(given: Sequence[str]) -> argparse.ArgumentParser:
     return parser
 
 
+class _Parser(argparse.ArgumentParser):
+    """A parser whose help is written as all else is: argparse would pass over a stream that does not take it."""
+
+    def print_help(self, file: Any = None) -> None:
+        with standard_output() as stream:
+            (file or stream).write(self.format_help())
+
+
 class _Version(argparse.Action):
     """Prints the version, which is read only then."""
 
@@ -83,5 +129,6 @@ class _Version(argparse.Action):
     def __call__(self, parser: argparse.ArgumentParser, *_: object) -> None:
         from importlib.metadata import version
 
-        print(f"{parser.prog} {version('speclint')}")
+        with standard_output() as stream:
+            stream.write(f"{parser.prog} {version('speclint')}\n")
         parser.exit()

@@ -17,9 +17,11 @@ EXAMPLE = (
 
 
 def add_options(parser: argparse.ArgumentParser) -> None:
-    """Which finding, and who accepts it on what grounds until when."""
-    parser.add_argument("component", help="the id of the component with the finding")
-    parser.add_argument("rule", help="the rule that found it")
+    """Which finding or withdrawal, and who accepts it on what grounds until when."""
+    parser.add_argument("component", help="the id of the component with the finding, or that is withdrawn")
+    parser.add_argument(
+        "rule", help='the rule that found it; "withdrawal" where a change takes the part away'
+    )
     parser.add_argument("--by", required=True, metavar="NAME", help="who accepts the finding")
     parser.add_argument("--grounds", required=True, metavar="TEXT", help="why it can be accepted")
     parser.add_argument("--until", required=True, type=day, metavar="DATE", help="its last day: 2027-05-31")
@@ -27,6 +29,11 @@ def add_options(parser: argparse.ArgumentParser) -> None:
         "--role", default="", metavar="TEXT", help="in what role; that of speclint.toml where not given"
     )
     parser.add_argument("--reference", default="", metavar="TEXT", help="a report, a drawing, a minute")
+    parser.add_argument(
+        "--against",
+        metavar="REV",
+        help="accept it as a change since this git revision, on the design basis of then",
+    )
     parser.add_argument("--key", type=Path, metavar="FILE", help="sign with this SSH key")
     parser.add_argument("--in", **FOLDER)
 
@@ -45,6 +52,8 @@ def run(options: argparse.Namespace) -> int:
         role=options.role,
         reference=options.reference,
     )
-    made, file = concede(acceptance, options.folder, loaded_families(), dt.date.today(), options.key)
+    made, file = concede(
+        acceptance, options.folder, loaded_families(), dt.date.today(), options.key, options.against
+    )
     show(lambda width: slip(made, file, "entered", width))
     return 0

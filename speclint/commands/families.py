@@ -30,9 +30,10 @@ def run(options: argparse.Namespace) -> int:
     """Print the families, or write a new one; returns the exit code."""
     if options.new:
         from speclint.commands.new_family import write_family
+        from speclint.reports import visible
 
         files = write_family(options.new, options.folder or Path())
-        write("".join(f"wrote {path}\n" for path in files))
+        write("".join(f"wrote {visible(str(path))}\n" for path in files))
         return 0
     if options.folder:
         raise SettingsError("--in says where a new family is written: give its name with --new NAME")

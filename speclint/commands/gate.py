@@ -18,7 +18,7 @@ def add_options(parser: argparse.ArgumentParser) -> None:
         "paths", nargs="*", type=Path, default=[Path()], metavar="PATH", help="specs or folders"
     )
     parser.add_argument(
-        "--against", metavar="REV", help="take settings, reviewers and signers from this git revision"
+        "--against", metavar="REV", help="judge the change since this git revision by what judged it then"
     )
     parser.add_argument("--as", dest="form", choices=["json"], help="as data")
     parser.add_argument("--to", type=Path, metavar="FILE", help="write the decision to a file")

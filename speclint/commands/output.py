@@ -7,7 +7,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from speclint.errors import SettingsError
+from speclint.commands.streams import standard_output
 
 if TYPE_CHECKING:
     from speclint.reports import Page
@@ -16,33 +16,36 @@ if TYPE_CHECKING:
 def show(page_of: Callable[[int], Page], file: Path | None = None) -> None:
     """Print a page as wide as there is room, or write it to a file.
 
-    :raises SettingsError: for a file that cannot be written.
+    :raises OutputError: for a file that cannot be written, or belongs to a design.
+    :raises StreamError: for a standard output that cannot be.
     """
     from speclint.reports import put, width_of
 
     page = page_of(width_of(sys.stdout))
     if file is not None:
         write(page.text(), file)
-    else:
-        put(page, sys.stdout)
+        return
+    with standard_output() as stream:
+        put(page, stream)
 
 
 def write(text: str, file: Path | None = None) -> None:
     """Print text, or write it to a file.
 
-    :raises SettingsError: for a file that cannot be written.
+    :raises OutputError: for a file that cannot be written, or belongs to a design.
+    :raises StreamError: for a standard output that cannot be.
     """
     if file is None:
-        sys.stdout.write(text)
+        with standard_output() as stream:
+            stream.write(text)
         return
-    try:
-        file.write_text(text, encoding="utf-8", newline="\n")
-    except OSError as problem:
-        raise SettingsError(f"{file}: cannot be written: {problem.strerror or problem}") from problem
+    from speclint.repository import write_output
+
+    write_output(file, text)
 
 
 def write_data(data: object, file: Path | None = None) -> None:
     """Print data as JSON, or write it to a file."""
-    import json
+    from speclint.reports import json_text
 
-    write(json.dumps(data, ensure_ascii=False, indent=1) + "\n", file)
+    write(json_text(data), file)

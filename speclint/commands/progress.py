@@ -13,7 +13,7 @@ Told = Callable[[str], None]
 @contextmanager
 def progress(what: str) -> Iterator[Told]:
     """Show the stage of the work while a block runs; call the function that it gives with each next stage."""
-    if not sys.stderr.isatty() or os.environ.get("TERM") == "dumb":
+    if sys.stderr is None or not sys.stderr.isatty() or os.environ.get("TERM") == "dumb":
         yield lambda _text: None
         return
     from rich.console import Console

@@ -27,8 +27,8 @@ def add_options(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Make the pack; returns the exit code of the check behind it."""
     from speclint.checking import Processes, assess, find_remedies
-    from speclint.errors import SettingsError
-    from speclint.reports import REVIEW_FILE, review_page
+    from speclint.errors import OutputError
+    from speclint.reports import REVIEW_FILE, review_page, visible
 
     with progress("checking") as on_progress, Processes() as processes:
         assessment = assess(options.paths, loaded_families(), processes=processes)
@@ -38,7 +38,7 @@ def run(options: argparse.Namespace) -> int:
     try:
         options.to.mkdir(parents=True, exist_ok=True)
     except OSError as problem:
-        raise SettingsError(f"{options.to}: cannot be made: {problem.strerror or problem}") from problem
+        raise OutputError(f"{options.to}: cannot be made: {problem.strerror or problem}") from problem
     write(page, options.to / REVIEW_FILE)
-    write(f"{options.to / REVIEW_FILE}\n")
+    write(f"{visible(str(options.to / REVIEW_FILE))}\n")
     return assessment.exit_code

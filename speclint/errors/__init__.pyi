@@ -2,17 +2,24 @@ from .complaint import (
     Complaint as Complaint,
     nearest as nearest,
     one_of as one_of,
+    shortened as shortened,
 )
 from .exceptions import (
     DesignError as DesignError,
     FamilyError as FamilyError,
     NotKnown as NotKnown,
     OutOfRange as OutOfRange,
+    OutputError as OutputError,
     QuantityError as QuantityError,
+    ReaderLeft as ReaderLeft,
     RevisionError as RevisionError,
     SettingsError as SettingsError,
     SigningError as SigningError,
     SpeclintError as SpeclintError,
+    StreamError as StreamError,
+)
+from .in_words import (
+    in_words as in_words,
 )
 from .location import (
     NOWHERE as NOWHERE,
@@ -21,4 +28,9 @@ from .location import (
 from .toml_lines import (
     Path as Path,
     locate as locate,
+)
+from .toml_reading import (
+    LARGEST_POWER as LARGEST_POWER,
+    TomlError as TomlError,
+    read_toml_text as read_toml_text,
 )

@@ -32,10 +32,25 @@ class Complaint:
         return (self.where.file, self.where.line, self.where.key, self.message)
 
 
+_SHOWN = 80  # characters of a value that a complaint shows: what a line of a terminal holds
+
+
+def shortened(text: str) -> str:
+    """A text as a complaint shows it: on one line, and cut where it is long.
+
+    >>> shortened("9" * 5000)[-19:]
+    '… (5000 characters)'
+    """
+    line = " ".join(text.split()) if "\n" in text or "\r" in text else text
+    return line if len(line) <= _SHOWN else f"{line[: _SHOWN // 2]}… ({len(text)} characters)"
+
+
 def nearest(word: str, known: Iterable[str]) -> str:
     """The known word most similar to a mistyped one; "" when none is similar."""
     from difflib import get_close_matches  # only where something was mistyped
 
+    if len(word) > _SHOWN:
+        return ""  # the comparison takes the square of the length
     candidates = sorted(known)
     found = get_close_matches(word, candidates, n=1, cutoff=0.6)
     return found[0] if found else ""

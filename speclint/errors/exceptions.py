@@ -11,6 +11,8 @@ Anything else that reaches the top is a defect of speclint and keeps its traceba
     ├── DesignError                    paths and names on the command line
     ├── SigningError                   ssh-keygen absent, or a key that will not sign
     ├── RevisionError                  git absent, or a revision that cannot be read
+    ├── OutputError                    a file that cannot be written; what was there is left as it was
+    ├── StreamError                    standard output closed or full; exit 141 where its reader has left
     ├── FamilyError                    exit 3: a family absent, broken or claiming a taken name
     ├── OutOfRange (ValueError)        a formula or a table used outside its range: a query on the sheet
     └── NotKnown (LookupError)         a table that does not hold the entry: not assessed on the sheet
@@ -50,6 +52,22 @@ class SigningError(SpeclintError):
 
 class RevisionError(SpeclintError):
     """A git revision, or what is staged, cannot be read."""
+
+
+class OutputError(SpeclintError):
+    """A file cannot be written, or must not be: what was there is left as it was."""
+
+
+class StreamError(SpeclintError):
+    """What a command has to say cannot be written to standard output: it is closed, or full, or its reader has left."""
+
+
+class ReaderLeft(StreamError):
+    """The reader of standard output has closed it, as ``head`` does; there is nobody to tell."""
+
+    exit_code = (
+        141  # as shells have it of a program that a closed pipe ends: 128 and the number of the signal
+    )
 
 
 class FamilyError(SpeclintError):

@@ -8,6 +8,7 @@ from .cylinders import (
     crossheads_on as crossheads_on,
     end_closed_by as end_closed_by,
     ends_of as ends_of,
+    liner_under as liner_under,
     liners_of as liners_of,
     pistons_in as pistons_in,
     rods_in as rods_in,
@@ -40,6 +41,11 @@ from .gear import (
     is_set_on_the_engine as is_set_on_the_engine,
     least_lift as least_lift,
     tappet_clearance as tappet_clearance,
+)
+from .glands import (
+    box_of as box_of,
+    packing_in as packing_in,
+    rod_in as rod_in,
 )
 from .joints import (
     flange_bolted_to as flange_bolted_to,
@@ -89,4 +95,14 @@ from .springs import (
     rates as rates,
     shut_loads as shut_loads,
     stroke as stroke,
+)
+from .vessels import (
+    vessel_of as vessel_of,
+)
+from .walls import (
+    plate_of as plate_of,
+    thickness_of as thickness_of,
+    wall_by_plate as wall_by_plate,
+    wall_left as wall_left,
+    wall_round as wall_round,
 )

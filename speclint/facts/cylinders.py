@@ -84,3 +84,14 @@ def end_closed_by(cover: CylinderCover, sheet: Sheet) -> tuple[str, CylinderEnd]
             cover.of_end.where,
         )
     return found[0]
+
+
+def liner_under(cover: CylinderCover, sheet: Sheet) -> CylinderLiner | None:
+    """The liner of the bore that a cover closes; None where none is drawn."""
+    block = sheet.follow(cover.closes)
+    if not block.ends or not block.bores:
+        return None
+    name, end = end_closed_by(cover, sheet)
+    of_bore = sheet.is_stated(f"bore of end {name}", end.of_bore)
+    bore = sheet.read(f"bore of end {name}", end.of_bore) if of_bore else next(iter(block.bores))
+    return next(iter(liners_of(block, bore, sheet)), None)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
-from speclint.facts.cylinders import end_closed_by, liners_of
+from speclint.facts.cylinders import end_closed_by, liner_under
 from speclint.facts.pipes import steam_carried
 from speclint.handbook.members import contact
 from speclint.quantities import Measure
@@ -76,18 +76,17 @@ def openings(joint: BoltedJoint, sheet: Sheet) -> Iterator[Measure]:
 
 
 def _under(cover: CylinderCover, sheet: Sheet) -> Iterator[Measure]:
-    block = sheet.follow(cover.closes)
-    if not block.bores:
+    liner = liner_under(cover, sheet)
+    if liner is None:
         return
-    name, end = end_closed_by(cover, sheet)
-    of_bore = sheet.is_stated(f"bore of end {name}", end.of_bore)
-    bore = sheet.read(f"bore of end {name}", end.of_bore) if of_bore else next(iter(block.bores))
-    for liner in liners_of(block, bore, sheet):
-        yield from _stated(sheet, f"bore of {liner.id}", liner.bore)
-        yield from _stated(sheet, f"last bore of {liner.id}", liner.last_bore)
-        ends = sheet.is_stated("end of the collar", liner.collar.end) and sheet.is_stated("side", end.side)
-        if ends and sheet.read("end of the collar", liner.collar.end) == sheet.read("side", end.side):
-            yield from _stated(sheet, f"recess of bore {bore}", block.bores[bore].recess_diameter)
+    yield from _stated(sheet, f"bore of {liner.id}", liner.bore)
+    yield from _stated(sheet, f"last bore of {liner.id}", liner.last_bore)
+    _, end = end_closed_by(cover, sheet)
+    if not (sheet.is_stated("end of the collar", liner.collar.end) and sheet.is_stated("side", end.side)):
+        return
+    if sheet.read("end of the collar", liner.collar.end) == sheet.read("side", end.side):
+        bore = sheet.entry(sheet.follow(cover.closes).bores, liner.in_bore, "the bores of the block")
+        yield from _stated(sheet, "recess of the collar", bore.recess_diameter)
 
 
 def _stated(sheet: Sheet, name: str, value: Measure | NotStated) -> Iterator[Measure]:

@@ -60,7 +60,7 @@ def inner_edge(d_b: Metres, d_s: Metres) -> Metres:
     >>> round(inner_edge(d_b=0.153, d_s=0.152), 6)
     0.153
     """
-    return (d_b + d_s + abs(d_b - d_s)) / 2
+    return max(d_b, d_s)
 
 
 @formula("D = min(D_b, D_s)", cites=[FIRST_PRINCIPLES])
@@ -74,7 +74,7 @@ def outer_edge(D_b: Metres, D_s: Metres) -> Metres:
     >>> round(outer_edge(D_b=0.157, D_s=0.156), 6)
     0.156
     """
-    return (D_b + D_s - abs(D_b - D_s)) / 2
+    return min(D_b, D_s)
 
 
 def face_of_beat(beat: Beat, index: str, sheet: Sheet, take: _Take) -> tuple[float, float]:

@@ -4,6 +4,12 @@ from .brought import (
 from .figure_maker import (
     FigureMaker as FigureMaker,
 )
+from .guard import (
+    FamilyFailed as FamilyFailed,
+    Guard as Guard,
+    call as call,
+    end_process as end_process,
+)
 from .hooks import (
     family as family,
 )

@@ -5,12 +5,14 @@ from __future__ import annotations
 import inspect
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 from typing import TYPE_CHECKING, Any
 
 import pluggy
 
 from speclint.errors import FamilyError, one_of
 from speclint.families import hooks, soundness
+from speclint.families.guard import FamilyFailed, call
 from speclint.rules import Rule, RulesIn
 from speclint.specs import Spec
 
@@ -81,14 +83,25 @@ def _returned(
     for implementation in getattr(manager.hook, hook).get_hookimpls():
         if implementation.plugin is module:
             try:
-                found = implementation.function()
-            except Exception as problem:  # as for an import: the family cannot be trusted to be whole
-                return (), [f"family {family}: {hook} raised {type(problem).__name__}: {problem}"]
-            if not isinstance(found, Sequence) or isinstance(found, str | bytes):
-                return (), [f"family {family}: {hook} returned {_called(found)}, not a list or a tuple"]
-            faults = [f"family {family}: {hook}: {fault}" for item in found for fault in faults_of(item)]
-            return (() if faults else tuple(found)), faults
+                found, faults = call(family, partial(_looked_at, implementation.function, faults_of))
+            except FamilyFailed as problem:  # as for an import: the family cannot be trusted to be whole
+                return (), [f"family {family}: {hook} raised {problem}"]
+            if found is None:
+                return (), [f"family {family}: {hook} returned {faults[0]}, not a list or a tuple"]
+            faults = [f"family {family}: {hook}: {fault}" for fault in faults]
+            return (() if faults else found), faults
     return (), []
+
+
+def _looked_at(
+    hook: Callable[[], Any], faults_of: Callable[[Any], Iterator[str]]
+) -> tuple[tuple[Any, ...] | None, list[str]]:
+    """What a hook returns, with its faults; None with what it is, where it is no list or tuple."""
+    found = hook()
+    if not isinstance(found, Sequence) or isinstance(found, str | bytes):
+        return None, [_called(found)]
+    items = tuple(found)
+    return items, [fault for item in items for fault in faults_of(item)]
 
 
 def _called(value: object) -> str:
@@ -102,11 +115,9 @@ def guarded(family: str, writer: ReportWriter) -> ReportWriter:
 
     def write(assessment: Any) -> str:
         try:
-            text = writer.write(assessment)
-        except Exception as problem:
-            raise FamilyError(
-                f"family {family}: the report {writer.name} raised {type(problem).__name__}: {problem}"
-            ) from problem
+            text = call(family, lambda: writer.write(assessment))
+        except FamilyFailed as problem:
+            raise FamilyError(f"family {family}: the report {writer.name} raised {problem}") from problem
         if not isinstance(text, str):
             raise FamilyError(f"family {family}: the report {writer.name} returned {_called(text)}, not text")
         return text

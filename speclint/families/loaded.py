@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any
 
 from speclint.errors import FamilyError
 from speclint.families.brought import Brought
+from speclint.families.guard import FamilyFailed, call
 from speclint.families.hooks import GROUP as OWN
 from speclint.families.soundness import faults_of_group
 from speclint.rules import Rule, RulesIn
@@ -140,16 +141,21 @@ class Loaded:
     def _first(self, family: str, group: RulesIn, faults: list[str]) -> Iterable[Rule]:
         """The rules of a module that is imported now, held to what a rule must have."""
         try:
-            rules = group.load()
-        except Exception as problem:  # whatever an import can raise, the rules are not there
-            faults.append(f"family {family} cannot be imported: {type(problem).__name__}: {problem}")
+            rules, wrong = call(family, lambda: _read(group))
+        except FamilyFailed as problem:  # whatever an import can raise, the rules are not there
+            faults.append(f"family {family} cannot be imported: {problem}")
             return ()
-        wrong = [f"family {family}: {fault}" for fault in faults_of_group(group, rules)]
+        wrong = [f"family {family}: {fault}" for fault in wrong]
         faults += wrong
         if wrong:
             return ()
         self._read[group] = rules
         return rules
+
+
+def _read(group: RulesIn) -> tuple[tuple[Rule, ...], list[str]]:
+    rules = group.load()
+    return rules, list(faults_of_group(group, rules))
 
 
 #: What must have a name of its own among all families.

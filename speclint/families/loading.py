@@ -11,6 +11,7 @@ import pluggy
 from speclint.errors import FamilyError
 from speclint.families import hooks
 from speclint.families.brought import Brought, brought_by
+from speclint.families.guard import FamilyFailed, call
 from speclint.families.interface import fault_of_interface
 from speclint.families.loaded import Family, Loaded
 from speclint.families.requirements import fault_of_requirement
@@ -75,9 +76,9 @@ def _family(manager: pluggy.PluginManager, point: EntryPoint) -> Family | str:
     if asked:  # its module may well use what this speclint does not have
         return asked
     try:
-        module = point.load()
-    except Exception as problem:  # whatever an import can raise, the family is not there
-        return f"family {point.name} cannot be imported: {type(problem).__name__}: {problem}"
+        module = call(point.name, point.load)
+    except FamilyFailed as problem:  # whatever an import can raise, the family is not there
+        return f"family {point.name} cannot be imported: {problem}"
     if point.name == OWN or manager.has_plugin(point.name):
         return f"family {point.name}: a family of that name is already loaded ({point.value})"
     wrong = fault_of_interface(point.name, module, point.value)

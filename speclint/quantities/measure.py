@@ -22,8 +22,9 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cache
 from typing import Literal, NamedTuple
+from unicodedata import decimal
 
-from speclint.errors import NOWHERE, Location, NotKnown, QuantityError
+from speclint.errors import LARGEST_POWER, NOWHERE, Location, NotKnown, QuantityError
 from speclint.quantities import units
 
 Provenance = Literal["drawing", "measured", "calculated", "assumed"]
@@ -80,8 +81,12 @@ def _decimal(value: float) -> Fraction:
     return Fraction(repr(value))
 
 
-_NUMBER = r"[+-]?(?:\d+\s\d+/\d+|\d+/\d+|\d+(?:\.\d+)?(?:[eE][+-]?\d+)?)"
-_SIGNED = r"[+-]?\d+(?:\.\d+)?"
+#: Characters of a quantity, digits of a number in it, and powers of ten between which its SI value lies: common
+#: practice, far beyond what a drawing needs.
+_LONGEST, _MOST_DIGITS, _LARGEST_POWER = 100, 20, LARGEST_POWER
+
+_NUMBER = r"[+-]?(?:[0-9]+\s[0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9]+(?:\.[0-9]+)?(?:[eE][+-]?[0-9]+)?)"
+_SIGNED = r"[+-]?[0-9]+(?:\.[0-9]+)?"
 _UNIT = r"1e-6/K|10⁻⁶/K|1/[A-Za-z°]+|deg [CF]|[A-Za-zµμ°%\"][^±+\s]*(?:\s(?:lbf|m|ft|in)(?![A-Za-z0-9]))?"
 _QUANTITY = re.compile(
     rf"(?P<first>{_NUMBER})(?:\s*\.\.\s*(?P<last>{_NUMBER}))?"
@@ -89,8 +94,10 @@ _QUANTITY = re.compile(
     r"(?:\s+(?P<datum>gauge|absolute|difference))?"
     rf"(?:\s*±\s*(?P<band>{_NUMBER})\s*(?P<band_unit>(?:{_UNIT}))?"
     rf"|\s+(?P<upper>{_SIGNED})\s*/\s*(?P<lower>{_SIGNED})"
-    r"|\s+(?P<letter>[A-Za-z]{1,2}\d{1,2}))?"
+    r"|\s+(?P<letter>[A-Za-z]{1,2}[0-9]{1,2}))?"
 )
+_DIGITS = re.compile(r"[0-9][0-9.]*")
+_EXPONENT = re.compile(r"[0-9][eE][+-]?([0-9]+)")
 _NOT_FINITE = re.compile(r"[+-]?(nan|inf|infinity)\b", re.IGNORECASE)
 
 _ZERO_CELSIUS = 273.15  # exact: definition of the Celsius temperature, SI brochure, 9th edition
@@ -128,6 +135,7 @@ def read(text: str, dimension: str, sign: Sign = "positive", where: Location = N
     :raises QuantityError: for anything outside the grammar, of another dimension, not finite, of a
         forbidden sign, with low above high, or with a tolerance class outside the tables.
     """
+    _refuse_beyond_bounds(text)
     words = " ".join(text.split())
     _refuse_known_mistakes(words)
     found = _QUANTITY.fullmatch(words)
@@ -147,14 +155,36 @@ def read(text: str, dimension: str, sign: Sign = "positive", where: Location = N
         parts["letter"] or "",
         where=where,
     )
+    _check_size(measure)
     _check_sign(measure, sign)
     return measure
+
+
+def _refuse_beyond_bounds(text: str) -> None:
+    if len(text) > _LONGEST:
+        said = f"a quantity has at most {_LONGEST} characters; this has {len(text)}"
+        raise QuantityError(said, "a number with its unit and limits")
+    if any(character.isdecimal() and not character.isascii() for character in text):
+        plain = "".join(str(decimal(one)) if one.isdecimal() else one for one in text)
+        raise QuantityError("digits are written 0 to 9", f'"{plain}"')
+    if any(sum(map(str.isdigit, found)) > _MOST_DIGITS for found in _DIGITS.findall(text)):
+        raise QuantityError(f"a number has at most {_MOST_DIGITS} digits", "as many figures as are meant")
+    if any(len(power) > 3 or int(power) > _LARGEST_POWER for power in _EXPONENT.findall(text)):
+        said = f"an exponent lies between -{_LARGEST_POWER} and {_LARGEST_POWER}"
+        raise QuantityError(said, "the number in another unit")
+
+
+def _check_size(measure: Measure) -> None:
+    for value in (measure.nominal, measure.low, measure.high):
+        if value and not 10.0**-_LARGEST_POWER <= abs(value) <= 10.0**_LARGEST_POWER:
+            said = f"in SI units this lies outside 1e-{_LARGEST_POWER} to 1e{_LARGEST_POWER}"
+            raise QuantityError(said, example(measure.dimension))
 
 
 def _refuse_known_mistakes(words: str) -> None:
     if not words:
         raise QuantityError("the quantity is empty", "a number with its unit, or leave the key out")
-    if re.search(r"\d,\d", words):
+    if re.search(r"[0-9],[0-9]", words):
         raise QuantityError("a comma is not a decimal point", f'"{words.replace(",", ".")}"')
     if _NOT_FINITE.match(words):
         raise QuantityError("this is not a finite number", "a number with its unit, or leave the key out")

@@ -242,7 +242,10 @@ _TRAPS = {
 }
 
 _SUPERSCRIPTS = str.maketrans({"⁴": "^4", "²": "^2", "³": "^3", "⁻": "-", "¹": "1", "·": "*"})
-_UNIT_TEXT = re.compile(r"[A-Za-zµμ°Ω%\"][A-Za-z0-9µμ°Ω%\"²³⁴⁻¹·*/()^ -]*|1/[A-Za-z°µ]+")
+#: A unit that is looked up in pint: words, each to one power of one figure, in products and quotients.
+_WORD = r"[A-Za-zµμ°Ω]+(?:(?:\^|\*\*)-?[1-9]|⁻?[¹²³⁴])?"
+_UNIT_TEXT = re.compile(rf"(?:1/)?{_WORD}(?: ?[·*/ ] ?{_WORD})*(?:/\({_WORD}(?: ?[·*/ ] ?{_WORD})*\))?")
+_LONGEST_UNIT = 40  # characters; common practice, more than any unit of the trade
 
 
 def factor(text: str, dimension: str) -> float:
@@ -298,7 +301,7 @@ def by_si(unit: str) -> Dimension | None:
 
 
 def _ask_pint(text: str, known: Dimension) -> float:
-    if not known.pint or not _UNIT_TEXT.fullmatch(text.strip()):
+    if not known.pint or len(text) > _LONGEST_UNIT or not _UNIT_TEXT.fullmatch(text.strip()):
         raise _wrong_unit(text, known)
     try:
         unit = _registry().parse_units(canonical(text).translate(_SUPERSCRIPTS))

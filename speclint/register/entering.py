@@ -10,17 +10,25 @@ from typing import TYPE_CHECKING
 
 from speclint.checking import Assessment, Check, assess, find_check, used_of
 from speclint.errors import Complaint, DesignError, SettingsError, SigningError
+from speclint.register.comparison import before_at, changed_since
+from speclint.register.entitled import unaccepted, unaccepted_withdrawal
+from speclint.register.lock import locked
+from speclint.register.people import reviewer_called
 from speclint.register.signatures import sign
-from speclint.register.standing import (
-    Standing,
-    Surroundings,
-    bad_signature,
-    reviewer_called,
-    standings,
-    unaccepted,
-)
+from speclint.register.standing import Standing, Surroundings, accepts_beside, bad_signature, standings
+from speclint.register.withdrawals import WITHDRAWAL, Withdrawal
 from speclint.register.writing import append_entry, put_signature
-from speclint.repository import Concession, Register, Settings, find_concession
+from speclint.repository import (
+    Concession,
+    Register,
+    Settings,
+    find_concession,
+    not_regular,
+    open_repository,
+    read_register,
+    scratch_folder,
+)
+from speclint.rules import Grade
 from speclint.specs import NotStated
 
 if TYPE_CHECKING:
@@ -56,6 +64,10 @@ class Opened:
         """The file of the register."""
         return self.root / self.register.file
 
+    def read_again(self) -> Opened:
+        """The same with the register as it now is: read under its lock, as another run may have changed it."""
+        return replace(self, register=_readable(read_register(self.root, self.settings)))
+
 
 def stand_of(folder: Path, loaded: Loaded, today: dt.date) -> tuple[Register, tuple[Standing, ...]]:
     """The register of a repository, and the state of each of its entries today.
@@ -75,18 +87,45 @@ def opened(folder: Path, loaded: Loaded, today: dt.date) -> Opened:
     :raises SettingsError: where the settings or the register cannot be read: then nothing can be accepted.
     """
     assessment = assess([folder], loaded, ())
-    if assessment.settings is None:
-        raise SettingsError("; ".join(str(one) for one in assessment.complaints))
-    register = assessment.register
+    return _opened(assessment, surroundings(assessment, today))
+
+
+def opened_as_change(folder: Path, loaded: Loaded, today: dt.date, against: str, place: Path) -> Opened:
+    """Open a repository on the design basis of a revision, to accept what a change since then does.
+
+    ``place`` is an empty folder for the design as it was. Raises as for a repository, and RevisionError where git
+    has no such revision.
+    """
+    before = before_at([folder], against, loaded, place)
+    now = open_repository([folder], loaded.kinds).design
+    same = before.has_same_basis(now)
+    assessment = assess([folder], loaded, (), None if same else before.basis)
+    compared = changed_since(
+        before, surroundings(assessment, today), now, [before.root], on_its_basis=not same
+    )
+    if assessment.design is not None:  # what is withdrawn on either design basis can be accepted
+        withdrawn = {**before.withdrawn(assessment.design), **compared.withdrawn}
+        compared = replace(compared, withdrawn=withdrawn)
+    return _opened(assessment, compared)
+
+
+def _opened(assessment: Assessment, compared: Surroundings) -> Opened:
+    root, register = assessment.root, assessment.register
+    if what := not_regular(root, register.file):
+        raise SettingsError(f"{register.file}: this is {what}, which is neither read nor written")
+    return Opened(root, compared.settings, _readable(register), compared)
+
+
+def _readable(register: Register) -> Register:
     if register.complaints:
         raise SettingsError("; ".join(str(one) for one in register.complaints))
-    return Opened(assessment.root, assessment.settings, register, surroundings(assessment, today))
+    return register
 
 
 def surroundings(assessment: Assessment, today: dt.date, signers: Path | None = None) -> Surroundings:
     """What concessions are compared with after an assessment whose settings could be read."""
     if assessment.context is None or assessment.settings is None:
-        raise SettingsError("the settings could not be read")
+        raise SettingsError("; ".join(str(one) for one in assessment.complaints))
     return Surroundings(
         assessment.context,
         assessment.settings,
@@ -94,25 +133,50 @@ def surroundings(assessment: Assessment, today: dt.date, signers: Path | None = 
         signers or assessment.root / assessment.settings.signers_file,
         today,
         {check.order: check for check in assessment.checks},
+        "" if signers else not_regular(assessment.root, assessment.settings.signers_file),
     )
 
 
 def concede(
-    acceptance: Acceptance, folder: Path, loaded: Loaded, today: dt.date, key: Path | None = None
+    acceptance: Acceptance,
+    folder: Path,
+    loaded: Loaded,
+    today: dt.date,
+    key: Path | None = None,
+    against: str | None = None,
 ) -> tuple[Concession, str]:
     """Enter a concession in the register, signed where a key is given; returns it and the file of the register.
 
+    With ``against`` the finding is that of the design on the design basis of this revision. A withdrawal, which has
+    the word :data:`WITHDRAWAL` for its rule, is always of a change since a revision.
+
     :raises DesignError: where there is no such finding, or this person may not accept it.
-    :raises SettingsError: where the register cannot be read or written.
+    :raises RevisionError: where git has no such revision.
+    :raises SettingsError: where the register cannot be read.
+    :raises OutputError: where it cannot be locked or written.
     :raises SigningError: where the key does not sign for the person.
     """
-    repository = opened(folder, loaded, today)
-    found = _finding(acceptance, repository)
-    concession = _made(acceptance, found, repository, today)
-    if key is not None:
-        concession = _signed(concession, repository, key)
-    _refuse_duplicate(concession, repository)
-    append_entry(repository.file, concession)
+    if against is None:
+        return _entered(acceptance, opened(folder, loaded, today), today, key)
+    with scratch_folder() as place:
+        repository = opened_as_change(folder, loaded, today, against, place)
+        return _entered(acceptance, repository, today, key)
+
+
+def _entered(
+    acceptance: Acceptance, repository: Opened, today: dt.date, key: Path | None
+) -> tuple[Concession, str]:
+    if acceptance.rule == WITHDRAWAL:
+        concession = _of_withdrawal(acceptance, _withdrawal(acceptance, repository), repository, today)
+    else:
+        concession = _made(acceptance, _finding(acceptance, repository), repository, today)
+    with locked(repository.file):
+        repository = repository.read_again()
+        concession = replace(concession, number=next_number(repository.register))
+        if key is not None:
+            concession = _signed(concession, repository, key)
+        _refuse_duplicate(concession, repository)
+        append_entry(repository.file, concession)
     return concession, repository.register.file
 
 
@@ -122,18 +186,21 @@ def sign_entry(
     """Sign an entry of the register with the key of whoever accepted the finding; an older signature is replaced.
 
     :raises DesignError: where there is no such entry, or its finding is no longer what was accepted.
+    :raises OutputError: where the register cannot be locked or written.
     :raises SigningError: where the key does not sign for the person who accepted it.
     """
     repository = opened(folder, loaded, today)
-    concession = find_concession(repository.register, number)
-    if isinstance(concession, Complaint):
-        raise DesignError(str(concession))
-    bare = replace(concession, signature="")
-    (standing,) = standings(Register(repository.register.file, (bare,)), repository.surroundings)
-    if not standing.holds and standing.state != "not signed":
-        raise DesignError(f"{number} is {standing.state}: {'; '.join(standing.reasons)}")
-    signed = _signed(concession, repository, key)
-    put_signature(repository.file, signed)
+    with locked(repository.file):
+        repository = repository.read_again()
+        concession = find_concession(repository.register, number)
+        if isinstance(concession, Complaint):
+            raise DesignError(str(concession))
+        bare = replace(concession, signature="")
+        (standing,) = standings(Register(repository.register.file, (bare,)), repository.surroundings)
+        if not standing.holds and standing.state not in ("not signed", "withdrawn"):
+            raise DesignError(f"{number} is {standing.state}: {'; '.join(standing.reasons)}")
+        signed = _signed(concession, repository, key)
+        put_signature(repository.file, signed)
     return signed, repository.register.file
 
 
@@ -156,18 +223,20 @@ def _finding(acceptance: Acceptance, repository: Opened) -> Check:
     return found
 
 
+def _withdrawal(acceptance: Acceptance, repository: Opened) -> Withdrawal:
+    found = repository.surroundings.withdrawn.get(acceptance.component)
+    if found is None:
+        raise DesignError(
+            f"the change withdraws no component {acceptance.component} that had a safety check; "
+            "--against names the revision before it"
+        )
+    reasons = list(unaccepted_withdrawal(acceptance.accepted_by, found, repository.surroundings))
+    if reasons:
+        raise DesignError("; ".join(reasons))
+    return found
+
+
 def _made(acceptance: Acceptance, found: Check, repository: Opened, today: dt.date) -> Concession:
-    if acceptance.until < today:
-        raise DesignError(f"{acceptance.until} is in the past: a concession ends on a future day")
-    for name in ("accepted_by", "grounds"):
-        if not getattr(acceptance, name).strip():
-            raise DesignError(f"a concession states its {name}")
-    reviewer = reviewer_called(acceptance.accepted_by, repository.settings)
-    role = acceptance.role
-    if not role and reviewer is not None and not isinstance(reviewer.role, NotStated):
-        role = reviewer.role.value
-    if not role.strip():
-        raise DesignError(f"the role of {acceptance.accepted_by} is not stated, here or in speclint.toml")
     assert found.grade is not None  # as it stands in the way
     return Concession(
         number=next_number(repository.register),
@@ -180,13 +249,52 @@ def _made(acceptance: Acceptance, found: Check, repository: Opened, today: dt.da
         used=used_of(found),
         fingerprint=found.fingerprint,
         accepted_by=acceptance.accepted_by,
-        role=role,
+        role=_role(acceptance, repository, today),
         date=today,
         until=acceptance.until,
         grounds=acceptance.grounds,
         reference=acceptance.reference,
         rests_on=found.rests_on,
     )
+
+
+def _of_withdrawal(
+    acceptance: Acceptance, withdrawal: Withdrawal, repository: Opened, today: dt.date
+) -> Concession:
+    return Concession(
+        number=next_number(repository.register),
+        component=withdrawal.component,
+        rule=WITHDRAWAL,
+        edition=1,
+        outcome="withdrawn",
+        grade=Grade.HOLD.word,
+        found=withdrawal.says,
+        used="",
+        fingerprint=withdrawal.fingerprint,
+        accepted_by=acceptance.accepted_by,
+        role=_role(acceptance, repository, today),
+        date=today,
+        until=acceptance.until,
+        grounds=acceptance.grounds,
+        reference=acceptance.reference,
+        rests_on=withdrawal.rests_on,
+    )
+
+
+def _role(acceptance: Acceptance, repository: Opened, today: dt.date) -> str:
+    """The role of whoever accepts; what every acceptance states is checked before."""
+    if acceptance.until < today:
+        raise DesignError(f"{acceptance.until} is in the past: a concession ends on a future day")
+    for name in ("accepted_by", "grounds"):
+        if not getattr(acceptance, name).strip():
+            raise DesignError(f"a concession states its {name}")
+    reviewer = reviewer_called(acceptance.accepted_by, repository.settings)
+    role = acceptance.role
+    if not role and reviewer is not None and not isinstance(reviewer.role, NotStated):
+        role = reviewer.role.value
+    if not role.strip():
+        raise DesignError(f"the role of {acceptance.accepted_by} is not stated, here or in speclint.toml")
+    return role
 
 
 def next_number(register: Register) -> str:
@@ -198,7 +306,11 @@ def next_number(register: Register) -> str:
 def _refuse_duplicate(concession: Concession, repository: Opened) -> None:
     """Refuse an entry that adds nothing to one that holds."""
     subject = (concession.component, concession.rule)
-    same = [one for one in repository.register.concessions if (one.component, one.rule) == subject]
+    same = [
+        one
+        for one in repository.register.concessions
+        if (one.component, one.rule) == subject and not accepts_beside(one, concession)
+    ]
     for standing in standings(Register(repository.register.file, tuple(same)), repository.surroundings):
         if standing.holds and standing.concession.until >= concession.until:
             number, until = standing.concession.number, standing.concession.until

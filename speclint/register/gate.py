@@ -9,25 +9,20 @@ the change has settings of its own, these must release it too.
 from __future__ import annotations
 
 import datetime as dt
-import tempfile
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from speclint.checking import Assessment, Check, Processes, assess
-from speclint.errors import FamilyError, SettingsError, SpeclintError
+from speclint.errors import FamilyError, SpeclintError
+from speclint.register.comparison import Before, before_at, changed_since
+from speclint.register.either import withheld_by_either
 from speclint.register.entering import surroundings
+from speclint.register.people import reviewer_called
 from speclint.register.standing import Standing, standings
-from speclint.repository import (
-    FILE_NAME,
-    Settings,
-    at_revision,
-    changes_of_basis,
-    find_root,
-    lay_out,
-    load_settings,
-)
+from speclint.register.withdrawals import WITHDRAWAL, Withdrawal
+from speclint.repository import Basis, Settings, open_repository, scratch_folder
 from speclint.rules import Grade
 
 if TYPE_CHECKING:
@@ -38,12 +33,23 @@ _WITHHELD, _UNREADABLE, _NOT_RUN = 1, 2, 3  # exit codes of the program
 
 @dataclass(frozen=True)
 class Reason:
-    """One reason to withhold: in words, with details, and the exit code for it."""
+    """One reason to withhold: in words, with details, and the exit code for it.
+
+    ``hold`` is the check where it is a hold, ``withdrawn`` the component where it is a withdrawal.
+    """
 
     says: str
     details: tuple[str, ...] = ()
     code: int = _WITHHELD
     hold: Check | None = None
+    withdrawn: str = ""
+
+    @property
+    def subject(self) -> tuple[str, str] | None:
+        """The component and the rule, or the word of a withdrawal; None where it is not about one component."""
+        if self.hold is not None:
+            return self.hold.order
+        return (self.withdrawn, WITHDRAWAL) if self.withdrawn else None
 
 
 @dataclass(frozen=True)
@@ -51,7 +57,7 @@ class Decision:
     """Released when there is no reason against it.
 
     ``accepted`` are the concessions of the holds that are released, ``ending`` all that end soon, ``ended``
-    those that no longer count, of any grade; ``to_review`` is what the change does to the gate itself.
+    those that no longer count, of any grade; ``to_review`` is what the change alters of what it is judged by.
     """
 
     reasons: tuple[Reason, ...]
@@ -81,8 +87,8 @@ def judge(
         loaded = load()
         if against is None:
             return _judged(paths, loaded, today)
-        with tempfile.TemporaryDirectory() as folder:
-            return _judged_against(paths, loaded, today, against, Path(folder))
+        with scratch_folder() as folder:
+            return _judged_against(paths, loaded, today, against, folder)
     except SpeclintError as problem:
         return Decision((Reason(str(problem), code=problem.exit_code),), against=against or "")
 
@@ -91,24 +97,31 @@ def _judged(
     paths: Sequence[Path],
     loaded: Loaded,
     today: dt.date,
-    settings: Settings | None = None,
-    signers: Path | None = None,
+    before: Before | None = None,
+    basis: Basis | None = None,
 ) -> Decision:
+    """Judge a design, and what it withdraws of what there was before, on its own design basis or on another."""
     try:
         with Processes() as processes:
-            assessment = assess(paths, loaded, settings=settings, processes=processes)
+            assessment = assess(paths, loaded, basis=basis, processes=processes)
         rules = assessment.loaded.rules  # every one, so that no family is there that is not whole
     except FamilyError as problem:
         return Decision((Reason(str(problem), code=problem.exit_code),))
     if assessment.settings is None:
         return Decision(tuple(_unreadable(assessment)), assessment)
-    stand = standings(assessment.register, surroundings(assessment, today, signers))
+    compared = surroundings(assessment, today)
+    if before is not None and assessment.design is not None:
+        compared = changed_since(before, compared, assessment.design, paths, on_its_basis=basis is not None)
+    stand = standings(assessment.register, compared)
+    withdrawn = compared.withdrawn
     reasons = [*_unreadable(assessment), *_not_run(assessment), *_holds(assessment, stand)]
+    reasons += _withdrawals(withdrawn.values(), stand, compared.settings)
     if not rules:
         reasons.insert(0, Reason("no family of rules is installed", code=_NOT_RUN))
-    if not assessment.checks:
-        reasons.append(Reason("nothing was checked: there is no spec, or no rule applies to it"))
+    if assessment.nothing_checked:
+        reasons.append(Reason(f"nothing was checked: {assessment.why_nothing}"))
     made = {check.order for check in assessment.checks if check.grade is Grade.HOLD}
+    made |= {(name, WITHDRAWAL) for name in withdrawn}
     return Decision(
         tuple(reasons),
         assessment,
@@ -140,6 +153,22 @@ def _holds(assessment: Assessment, stand: Sequence[Standing]) -> Iterator[Reason
             yield Reason(f"{word}: {check.component} {check.rule.name}: {check.says}", details, hold=check)
 
 
+def _withdrawals(
+    withdrawn: Iterable[Withdrawal], stand: Sequence[Standing], settings: Settings
+) -> Iterator[Reason]:
+    """A withdrawal is accepted when for each family whose safety checks are lost a competent reviewer accepts it."""
+    for one in withdrawn:
+        entries = [each for each in stand if each.subject == (one.component, WITHDRAWAL)]
+        held = [reviewer_called(each.concession.accepted_by, settings) for each in entries if each.holds]
+        missing = one.families.difference(*(each.competent_for for each in held if each is not None))
+        if missing:
+            details = [_why_not(each) for each in entries if not each.holds]
+            if any(each.holds for each in entries):
+                details.append(f"no reviewer who is competent for {', '.join(sorted(missing))} accepts it")
+            told = tuple(details) or ("no concession of its withdrawal is entered",)
+            yield Reason(f"withdrawn: {one.component}: {one.says}", told, withdrawn=one.component)
+
+
 def _why_not(standing: Standing) -> str:
     return f"{standing.concession.number} is {standing.state}: {'; '.join(standing.reasons)}"
 
@@ -150,31 +179,21 @@ def _why_not(standing: Standing) -> str:
 def _judged_against(
     paths: Sequence[Path], loaded: Loaded, today: dt.date, against: str, folder: Path
 ) -> Decision:
-    root = find_root(paths)
-    before = at_revision(root, against)
-    if before.read(FILE_NAME) is None:
-        raise SettingsError(f"{FILE_NAME} does not exist at {against}, so that there is nothing to judge by")
-    lay_out(before, folder)
-    old, complaints = load_settings(folder)
-    if old is None or complaints:
-        raise SettingsError(f"at {against}: " + "; ".join(str(one) for one in complaints))
-    new, _ = load_settings(root)
-    materials = old.materials if new is None else new.materials
-    judged_by = old.model_copy(update={"materials": materials})
-    decision = _judged(paths, loaded, today, judged_by, folder / old.signers_file)
-    to_review = tuple(changes_of_basis(root, before, folder, old, new))
-    own = (f"{FILE_NAME} ", f"{old.signers_file} ")
-    if new is None or any(line.startswith(own) for line in to_review):
-        decision = _withheld_by_either(decision, _judged(paths, loaded, today))
-    return replace(decision, to_review=to_review, against=against)
-
-
-def _withheld_by_either(old: Decision, new: Decision) -> Decision:
-    """Withheld where either withholds; reasons that only the settings of the change give are marked."""
-    said = {reason.says for reason in old.reasons}
-    more = tuple(
-        replace(reason, says=f"under the settings of the change: {reason.says}")
-        for reason in new.reasons
-        if reason.says not in said
-    )
-    return replace(old, reasons=(*old.reasons, *more))
+    before = before_at(paths, against, loaded, folder)
+    try:
+        before.opened  # noqa: B018  # here, so that the families it needs are known to be there
+    except FamilyError as problem:
+        reason = Reason(str(problem), code=problem.exit_code)
+        return Decision((reason,), to_review=before.changes_of_settings, against=against)
+    now = open_repository([before.root], loaded.kinds).design
+    paths = [*paths, *before.moved(now, paths)]
+    decision = _judged(paths, loaded, today, before)
+    to_review = (*before.changes_of_settings, *before.changes_of_duties(now))
+    if before.has_same_basis(now):
+        listed = tuple(before.listed(decision.assessment)) if decision.assessment else ()
+    else:
+        own, decision = decision, _judged(paths, loaded, today, before, before.basis)
+        judged = own.assessment if own.assessment and own.assessment.design else decision.assessment
+        listed = tuple(before.listed(judged)) if judged else ()
+        decision = withheld_by_either(decision, own, against)
+    return replace(decision, to_review=(*to_review, *listed), against=against)

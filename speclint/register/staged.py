@@ -7,7 +7,6 @@ or when one of its checks consulted one that is. Everything is read from git's i
 from __future__ import annotations
 
 import datetime as dt
-import tempfile
 from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -20,9 +19,11 @@ from speclint.register.standing import Standing, standings
 from speclint.repository import (
     FILE_NAME,
     Changes,
-    Design,
+    chosen,
     find_root,
+    is_toml,
     lay_out,
+    scratch_folder,
     staged,
     staged_changes,
 )
@@ -36,12 +37,14 @@ if TYPE_CHECKING:
 class StagedAssessment:
     """What the check of a commit found: ``files`` are staged, ``accepted`` the standing concessions that apply.
 
-    ``assessment`` holds the checks that are left, without those accepted.
+    ``assessment`` holds the checks that are left, without those accepted. ``removed`` are the TOML files that the
+    commit takes away: what they held is no longer checked.
     """
 
     assessment: Assessment
     files: tuple[str, ...]
     accepted: tuple[Standing, ...]
+    removed: tuple[str, ...] = ()
 
 
 def assess_staged(
@@ -58,8 +61,8 @@ def assess_staged(
     if FILE_NAME not in snapshot.blobs:
         raise DesignError(f"{root}: {FILE_NAME} is neither committed nor staged")
     files = staged_changes(root)
-    with tempfile.TemporaryDirectory() as folder:
-        copy = Path(folder) / root.name
+    with scratch_folder() as folder:
+        copy = folder / root.name
         lay_out(snapshot, copy)
         found = assess([copy], loaded, ())
         if found.context is not None and found.design is not None and found.settings is not None:
@@ -67,7 +70,11 @@ def assess_staged(
         accepted = _accepted(found, copy, today)
     subjects = {standing.subject for standing in accepted}
     left = tuple(check for check in found.checks if check.order not in subjects)
-    return StagedAssessment(replace(found, root=root, checks=left), files, accepted)
+    left_out = len(found.checks) - len(left)
+    removed = tuple(file for file in files if is_toml(file) and file not in snapshot.blobs)
+    return StagedAssessment(
+        replace(found, root=root, checks=left, accepted=left_out), files, accepted, removed
+    )
 
 
 def _checked(
@@ -78,28 +85,33 @@ def _checked(
     assert context is not None
     if rules is None:
         context.outcomes = {}  # all rules of each component are run, so that rules that review others can
-    within = _within(paths, find_root(paths), design)
+    root = find_root(paths)
+    within = frozenset(name for name, file in design.files.items() if chosen(root / file, paths))
     looked_at = replace(design, selected=(touched.dependents | touched.perhaps) & within)
     kinds = {part.kind for part in looked_at.parts()}
-    chosen = found.loaded.rules_for(kinds) if rules is None else tuple(rules)
+    applied = found.loaded.rules_for(kinds) if rules is None else tuple(rules)
     checks: list[Check] = []
     for names, keep in ((touched.dependents, _every), (touched.perhaps, _consults(touched.ids))):
         part = replace(design, selected=names & within)
         checks += [
-            check for one in part.parts() for check in check_component(one, chosen, context) if keep(check)
+            check for one in part.parts() for check in check_component(one, applied, context) if keep(check)
         ]
     checks.sort(key=lambda check: check.order)
     selected = frozenset(check.component for check in checks) | (
         touched.dependents & within & set(design.specs)
     )
-    known = (
-        {design.files[name] for name in selected} | touched.files | {FILE_NAME, *design.settings.materials}
+    common = {FILE_NAME, *design.settings.materials}
+    known = {design.files[name] for name in selected} | touched.files | common
+    hidden = tuple(
+        one for one in design.passed_over if one.file in touched.files and chosen(root / one.file, paths)
     )
+    changed = touched.files & {design.files[name] for name in within}
     return replace(
         found,
-        design=replace(design, selected=selected),
+        design=replace(design, selected=selected, passed_over=hidden),
         checks=tuple(checks),
         complaints=tuple(_of_files(found.complaints, known)),
+        touched=bool(changed or hidden or (common & touched.files and looked_at.selected)),
     )
 
 
@@ -109,16 +121,6 @@ def _every(_check: Check) -> bool:
 
 def _consults(ids: frozenset[str]) -> Callable[[Check], bool]:
     return lambda check: bool(check.consulted & ids)
-
-
-def _within(paths: Sequence[Path], root: Path, design: Design) -> frozenset[str]:
-    """The ids whose files the paths on the command line choose."""
-    places = [path.resolve() for path in paths]
-    return frozenset(
-        name
-        for name, file in design.files.items()
-        if any(root / file == place or place in (root / file).parents for place in places)
-    )
 
 
 def _of_files(complaints: Sequence[Complaint], files: Collection[str]) -> Iterator[Complaint]:

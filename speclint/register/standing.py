@@ -7,25 +7,28 @@ was entitled to, and when its signature, where there is one or must be one, is v
 from __future__ import annotations
 
 import datetime as dt
-import unicodedata
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Literal
 
-from speclint.checking import Check, changes, dated, find_check, nothing_to_concede
+from speclint.checking import Check, changes, dated, find_check, nothing_to_concede, values_changed
 from speclint.errors import SigningError
 from speclint.families import Loaded
+from speclint.register.entitled import unaccepted, unaccepted_withdrawal
+from speclint.register.people import may_be_one_person, reviewer_called
 from speclint.register.signatures import fault_of
-from speclint.repository import Concession, Register, Reviewer, Settings
+from speclint.register.withdrawals import WITHDRAWAL, Withdrawal
+from speclint.repository import Concession, Register, Settings
 from speclint.rules import Context, Grade
-from speclint.specs import Component, NotStated
+from speclint.specs import NotStated
 
 State = Literal[
     "valid",
     "ending soon",
     "replaced",
+    "withdrawn",
     "unmatched",
     "duplicate",
     "lapsed",
@@ -61,15 +64,17 @@ class Standing:
 
     @property
     def in_order(self) -> bool:
-        """Whether the entry needs no action; an entry that another one replaced needs none."""
-        return self.holds or self.state == "replaced"
+        """Whether the entry needs no action: nor does one that another replaced, or the record of a withdrawal."""
+        return self.holds or self.state in ("replaced", "withdrawn")
 
 
 @dataclass(frozen=True)
 class Surroundings:
     """What concessions are compared with: one design under one set of settings, on one day.
 
-    ``signers`` is the file of allowed signers; ``checks`` are those already made, by component and rule.
+    ``signers`` is the file of allowed signers, ``signers_are`` what it is where it is not to be read, such as "a
+    pipe"; ``checks`` are those already made, by component and rule. For a change, ``prepared`` names who prepared
+    each component before it, ``withdrawn`` are the components it withdraws.
     """
 
     context: Context
@@ -78,6 +83,9 @@ class Surroundings:
     signers: Path
     today: dt.date
     checks: Mapping[tuple[str, str], Check]
+    signers_are: str = ""
+    prepared: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    withdrawn: Mapping[str, Withdrawal] = field(default_factory=dict)
 
     def check(self, concession: Concession) -> Check | str:
         """The check that a concession is about, or why there is none."""
@@ -87,12 +95,6 @@ class Surroundings:
         return known
 
 
-def _component(context: Context, name: str) -> Component:
-    found = context.design.specs[name]
-    assert isinstance(found, Component)  # as its rule was found
-    return found
-
-
 def standings(register: Register, surroundings: Surroundings) -> tuple[Standing, ...]:
     """The state of every readable entry of the register, in the order of the file."""
     found = [_standing(one, register.concessions, surroundings) for one in register.concessions]
@@ -100,8 +102,10 @@ def standings(register: Register, surroundings: Surroundings) -> tuple[Standing,
 
 
 def _standing(concession: Concession, others: Sequence[Concession], surroundings: Surroundings) -> Standing:
-    found = surroundings.check(concession)
     faults = list(_same_number(concession, others))
+    if concession.rule == WITHDRAWAL:
+        return _of_withdrawal(concession, faults, surroundings)
+    found = surroundings.check(concession)
     if isinstance(found, str):
         return _stands(concession, [*faults, ("unmatched", found)], surroundings, None)
     if why := nothing_to_concede(found):
@@ -111,6 +115,34 @@ def _standing(concession: Concession, others: Sequence[Concession], surroundings
     faults += [("not accepted", words) for words in unaccepted(concession.accepted_by, found, surroundings)]
     faults += [("not signed", words) for words in unsigned(concession, found, surroundings)]
     return _stands(concession, faults, surroundings, found)
+
+
+def _of_withdrawal(concession: Concession, faults: list[Fault], surroundings: Surroundings) -> Standing:
+    """How the acceptance of a withdrawal stands: against the change that withdraws, or as the record of it."""
+    withdrawal = surroundings.withdrawn.get(concession.component)
+    if withdrawal is None:
+        if again := _judged_again(concession, surroundings):
+            why = f"{concession.component} is in the design and judged by {', '.join(again)}"
+            return _stands(concession, [*faults, ("unmatched", why)], surroundings, None)
+        record: Fault = ("withdrawn", f"{concession.component} is withdrawn; this is the record of it")
+        return _stands(concession, [*faults, record], surroundings, None)
+    if concession.fingerprint != withdrawal.fingerprint:
+        said = list(values_changed(concession.rests_on, withdrawal.rests_on))
+        faults += [("lapsed", words) for words in said or ["the component changed after this was accepted"]]
+    faults += dated(concession, surroundings.today)
+    unentitled = unaccepted_withdrawal(concession.accepted_by, withdrawal, surroundings)
+    faults += [("not accepted", words) for words in unentitled]
+    faults += [("not signed", words) for words in unsigned(concession, None, surroundings)]
+    return _stands(concession, faults, surroundings, None)
+
+
+def _judged_again(concession: Concession, surroundings: Surroundings) -> list[str]:
+    """The safety checks of a withdrawn component that now apply to one of its name."""
+    spec = surroundings.context.design.specs.get(concession.component)
+    if spec is None:
+        return []
+    rules = (rule for rule in surroundings.loaded.rules_for({spec.kind}) if isinstance(spec, rule.on))
+    return sorted(rule.name for rule in rules if rule.name in concession.rests_on)
 
 
 def _stands(
@@ -130,6 +162,8 @@ def _replaced(one: Standing, all_of_them: Sequence[Standing]) -> Standing:
     for other in all_of_them:
         if other is one or not other.holds or other.subject != one.subject:
             continue
+        if accepts_beside(other.concession, one.concession):
+            continue
         longer = other.concession.until > one.concession.until
         later = other.concession.where.line > one.concession.where.line
         if one.state in ("lapsed", "expired") or (one.holds and longer and later):
@@ -142,47 +176,22 @@ def _replaced(one: Standing, all_of_them: Sequence[Standing]) -> Standing:
     return one
 
 
+def accepts_beside(one: Concession, other: Concession) -> bool:
+    """Whether two entries count together: acceptances of one withdrawal by two reviewers, each for some families."""
+    return one.rule == WITHDRAWAL and not may_be_one_person(one.accepted_by, other.accepted_by)
+
+
 def _same_number(concession: Concession, others: Sequence[Concession]) -> Iterator[Fault]:
     """Of two entries with one number neither counts: which of them was meant is unknown."""
     if Counter(one.number for one in others)[concession.number] > 1:
         yield "duplicate", f"more than one entry has the number {concession.number}: none of them counts"
 
 
-def unaccepted(name: str, found: Check, surroundings: Surroundings) -> Iterator[str]:
-    """Why a person may not accept a finding: a hold needs a competent reviewer who did not prepare it."""
-    if found.grade is not Grade.HOLD:
-        return
-    family = found.rule.family
-    reviewer = reviewer_called(name, surroundings.settings)
-    if reviewer is None:
-        yield f"{name} is not a reviewer in speclint.toml, and only a reviewer can accept a hold"
-    elif family not in reviewer.competent_for:
-        has = ", ".join(reviewer.competent_for) or "no family"
-        yield f"{name} is not competent for the family {family}: speclint.toml has {has}"
-    preparer = _component(surroundings.context, found.component).prepared_by
-    if isinstance(preparer, NotStated):
-        yield f"{found.component} does not state who prepared it, so that independence cannot be shown"
-    elif _letters(preparer.value) == _letters(name):
-        yield f"{name} prepared {found.component}, and a hold must be accepted by another person"
-
-
-def reviewer_called(name: str, settings: Settings) -> Reviewer | None:
-    """A reviewer of the settings by name; case, dots and spaces do not matter."""
-    return next(
-        (one for called, one in settings.reviewers.items() if _letters(called) == _letters(name)), None
-    )
-
-
-def _letters(name: str) -> str:
-    plain = unicodedata.normalize("NFKC", name).casefold()
-    return "".join(letter for letter in plain if letter.isalnum())
-
-
-def unsigned(concession: Concession, found: Check, surroundings: Surroundings) -> Iterator[str]:
+def unsigned(concession: Concession, found: Check | None, surroundings: Surroundings) -> Iterator[str]:
     """Why the signature of a concession is missing or not valid."""
-    demanded = {concession.grade, found.grade.word if found.grade else ""} & set(
-        surroundings.settings.concessions.signed
-    )
+    grade = Grade.HOLD if found is None else found.grade
+    grades = {concession.grade, grade.word if grade else ""}
+    demanded = grades & set(surroundings.settings.concessions.signed)
     if concession.signature:
         yield from bad_signature(concession, surroundings)
     elif demanded:
@@ -194,6 +203,9 @@ def bad_signature(concession: Concession, surroundings: Surroundings) -> Iterato
     reviewer = reviewer_called(concession.accepted_by, surroundings.settings)
     if reviewer is None or isinstance(reviewer.signs_as, NotStated):
         yield f"speclint.toml does not say under what name {concession.accepted_by} signs"
+        return
+    if surroundings.signers_are:
+        yield f"the file of signers, {surroundings.signers.name}, is {surroundings.signers_are}, which is not read"
         return
     try:
         fault = fault_of(

@@ -2,16 +2,13 @@
 
 from __future__ import annotations
 
-import os
-import shutil
-import tempfile
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import tomli
 
 from speclint.errors import SettingsError
-from speclint.repository import ENTRY, Concession
+from speclint.repository import ENTRY, LARGEST_REGISTER, Concession, read_regular, replace_file
 
 if TYPE_CHECKING:
     from tomlkit import TOMLDocument
@@ -26,7 +23,8 @@ _HEAD = """\
 def append_entry(path: Path, concession: Concession) -> None:
     """Put an entry at the end of the register, which is created where there is none.
 
-    :raises SettingsError: where the file cannot be read or written, or is not a register.
+    :raises SettingsError: where the file cannot be read, or is not a register.
+    :raises OutputError: where it cannot be written.
     """
     import tomlkit
 
@@ -44,7 +42,7 @@ def append_entry(path: Path, concession: Concession) -> None:
 def put_signature(path: Path, concession: Concession) -> None:
     """Put the signature of a concession into its entry, in place of any other.
 
-    :raises SettingsError: as for an entry.
+    :raises SettingsError: as for an entry; so is OutputError.
     """
     text = _read(path)
     document = _parsed(text, path)
@@ -89,12 +87,15 @@ def _quoted(name: str) -> Any:
 def _string(value: str) -> String:
     import tomlkit
 
-    return tomlkit.string(value, multiline="\n" in value and "\r" not in value)
+    lines = (
+        "\n" in value and "\r" not in value and not value.startswith("\n")
+    )  # whose first line end is dropped
+    return tomlkit.string(value, multiline=lines)
 
 
 def _read(path: Path) -> str:
     try:
-        return path.read_bytes().decode("utf-8")
+        return read_regular(path, LARGEST_REGISTER).decode("utf-8")
     except (OSError, UnicodeDecodeError) as problem:
         raise SettingsError(f"{path}: the register cannot be read: {problem}") from problem
 
@@ -120,16 +121,4 @@ def _write(path: Path, document: TOMLDocument, expected: dict[str, Any], before:
         )
     if "\r\n" in before:
         text = text.replace("\n", "\r\n")
-    target = path.resolve()
-    try:
-        target.parent.mkdir(parents=True, exist_ok=True)
-        with tempfile.TemporaryDirectory(dir=target.parent, prefix=".register-") as folder:
-            part = Path(folder) / target.name
-            part.write_text(text, encoding="utf-8", newline="")
-            if target.exists():
-                shutil.copymode(target, part)
-            os.replace(part, target)
-    except OSError as problem:
-        raise SettingsError(
-            f"{path}: the register cannot be written: {problem.strerror or problem}"
-        ) from problem
+    replace_file(path, text.encode("utf-8"))

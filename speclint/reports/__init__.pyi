@@ -49,6 +49,7 @@ from .page import (
     width_of as width_of,
 )
 from .printable import (
+    json_text as json_text,
     visible as visible,
 )
 from .register_listing import (

@@ -46,7 +46,7 @@ def write(assessment: Assessment) -> str:
     rows.writerow(COLUMNS)
     conceded = standings_of(assessment)
     for check in assessment.checks:
-        rows.writerow(_row(check, conceded))
+        rows.writerow(visible(cell) for cell in _row(check, conceded))
     return text.getvalue()
 
 

@@ -5,9 +5,11 @@ from __future__ import annotations
 from typing import Any
 
 from speclint.register import Decision, Reason, Standing
+from speclint.reports.json_report import passed_over_data
 from speclint.reports.page import Page
 from speclint.reports.phrases import CAUTIONS, count, referred_to, tally
 from speclint.reports.register_listing import standing_data
+from speclint.reports.terminal_page import passed_over_on
 
 _COLUMN = 11
 
@@ -21,12 +23,16 @@ def gate_page(decision: Decision, width: int) -> Page:
     for reason in decision.reasons:
         page.gap()
         _reason(page, decision, reason)
+    if decision.assessment:
+        passed_over_on(page, decision.assessment)
     _standings(page, "HOLDS ACCEPTED", decision.accepted)
     _standings(page, "ENDING SOON", decision.ending)
     _standings(page, "IN THE REGISTER, BUT WITHOUT EFFECT", decision.ended)
     if decision.to_review:
         page.gap()
-        page.line((f"FOR A REVIEWER: what this does to the gate itself, since {decision.against}", "strong"))
+        page.line(
+            (f"FOR A REVIEWER: what this changes of what it is judged by, since {decision.against}", "strong")
+        )
         for line in decision.to_review:
             page.wrapped(line, indent=2, hanging=2)
     page.gap()
@@ -45,7 +51,10 @@ def _heading(page: Page, decision: Decision) -> None:
     else:
         page.ends(f"WITHHELD: {count(len(decision.reasons), 'reason')}", stage, "hold")
     if decision.against:
-        page.wrapped(f"judged by settings, reviewers and signers as they were at {decision.against}")
+        basis = "settings, limits, materials, duties, reviewers and signers"
+        page.wrapped(
+            f"judged on the design basis of {decision.against} ({basis}), and on that of the change where it differs"
+        )
     if assessment:
         page.wrapped(tally(assessment), emphasis="faint")
 
@@ -78,19 +87,24 @@ def _left_out(decision: Decision) -> tuple[str, ...]:
     return decision.assessment.loaded.left_out if decision.assessment else ()
 
 
+def _passed_over(decision: Decision) -> list[dict[str, str]]:
+    return passed_over_data(decision.assessment) if decision.assessment else []
+
+
 def gate_data(decision: Decision) -> dict[str, Any]:
     """The decision as plain data."""
     return {
         "released": decision.released,
         "against": decision.against or None,
         **({"left_out": list(left_out)} if (left_out := _left_out(decision)) else {}),
+        **({"passed_over": passed_over} if (passed_over := _passed_over(decision)) else {}),
         "reasons": [
             {
                 "says": reason.says,
                 "details": list(reason.details),
                 "exit": reason.code,
-                "component": reason.hold.component if reason.hold else None,
-                "rule": reason.hold.rule.name if reason.hold else None,
+                "component": reason.subject[0] if reason.subject else None,
+                "rule": reason.subject[1] if reason.subject else None,
             }
             for reason in decision.reasons
         ],

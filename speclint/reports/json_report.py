@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import json
 import math
 from typing import Any
 
 from speclint.checking import Assessment, Check
 from speclint.errors import Complaint, Location
 from speclint.quantities import displayed
+from speclint.reports.printable import json_text
 from speclint.rules import Amount, Judgement, Series, Step
 
 SCHEMA = "speclint.result/1"
@@ -24,7 +24,7 @@ def schema() -> str:
 
 def write(assessment: Assessment) -> str:
     """The document, the same to the byte for the same design, rules and versions."""
-    return json.dumps(document(assessment), ensure_ascii=False, indent=1, allow_nan=False) + "\n"
+    return json_text(document(assessment))
 
 
 def document(assessment: Assessment) -> dict[str, Any]:
@@ -37,6 +37,7 @@ def document(assessment: Assessment) -> dict[str, Any]:
         **({"left_out": list(left_out)} if (left_out := assessment.loaded.left_out) else {}),
         "checks": [check_as_data(check) for check in assessment.checks],
         "complaints": [_complaint(complaint) for complaint in assessment.complaints],
+        **({"passed_over": passed_over_data(assessment)} if assessment.passed_over else {}),
         "summary": {
             "specs": len(assessment.design.specs) if assessment.design else 0,
             "checks": assessment.counted(),
@@ -45,6 +46,11 @@ def document(assessment: Assessment) -> dict[str, Any]:
         },
         "exit": assessment.exit_code,
     }
+
+
+def passed_over_data(assessment: Assessment) -> list[dict[str, str]]:
+    """The TOML files that were not read as specs, each with the reason."""
+    return [{"file": one.file, "why": one.why} for one in assessment.passed_over]
 
 
 def check_as_data(check: Check) -> dict[str, Any]:

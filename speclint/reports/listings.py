@@ -8,7 +8,17 @@ from typing import Any
 from speclint.families import Loaded
 from speclint.reports.page import Page
 from speclint.rules import Rule
-from speclint.specs import Component, Spec, SpecTable, inner_table, meanings, own_first, said_of, summary
+from speclint.specs import (
+    Component,
+    Spec,
+    SpecTable,
+    conditions_of,
+    inner_table,
+    meanings,
+    own_first,
+    said_of,
+    summary,
+)
 
 
 def rules_page(rules: Iterable[Rule], width: int, *, full: bool) -> Page:
@@ -98,6 +108,8 @@ def kind_page(kind: type[Spec], width: int) -> Page:
     page.line(("Keys", "strong"))
     page.entry("kind", f'"{kind.kind}"', indent=2, column=26)
     _keys(page, kind, "")
+    for condition in kind.hosts:
+        page.entry("must fit", str(condition), indent=2, column=26)
     return page
 
 
@@ -114,6 +126,8 @@ def _keys(page: Page, table: type[SpecTable], prefix: str) -> None:
         else:
             page.entry(prefix + name, f"{meaning}a table. {summary(inner)}", indent=2, column=26)
             _keys(page, inner, f"{prefix}{name}{named}.")
+    for condition in conditions_of(table):
+        page.entry(f"{prefix}must hold", str(condition), indent=2, column=26)
 
 
 def families_page(loaded: Loaded, width: int) -> Page:

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from speclint.checking import Assessment, Check
 from speclint.reports.accepted import Standings, standings_of
 from speclint.reports.markdown_text import marked, table
-from speclint.reports.phrases import CAUTIONS, count, referred_to, tally, verdict
+from speclint.reports.phrases import CAUTIONS, count, passed_over, referred_to, tally, verdict
 from speclint.rules import Grade
 
 #: Rows of a table before the rest is only counted: code hosts refuse a comment that is too long.
@@ -19,6 +19,7 @@ def write(assessment: Assessment) -> str:
     conceded = standings_of(assessment)
     lines = [f"## {marked(verdict(assessment))}", "", marked(tally(assessment)), ""]
     lines += _complaints(assessment)
+    lines += _passed_over(assessment)
     lines += _findings(assessment, conceded)
     lines += _not_assessed(assessment)
     if assessment.changed_limits:
@@ -36,6 +37,14 @@ def _complaints(assessment: Assessment) -> list[str]:
         return []
     heading = f"### {count(len(rows), 'passage')} could not be read"
     return [heading, "", *table(("where", "what", "read", "write"), rows[:ROWS]), *_more(rows)]
+
+
+def _passed_over(assessment: Assessment) -> list[str]:
+    rows = [(marked(files), marked(why)) for why, files in passed_over(assessment)]
+    if not rows:
+        return []
+    heading = f"### {count(len(assessment.passed_over), 'TOML file')} passed over"
+    return [heading, "", *table(("files", "why"), rows)]
 
 
 def _findings(assessment: Assessment, conceded: Standings) -> list[str]:

@@ -102,9 +102,9 @@ class Page:
         return "".join("".join(part for part, _ in line).rstrip() + "\n" for line in self.lines)
 
 
-def width_of(stream: IO[str]) -> int:
-    """Columns to write for: those of the terminal, or a fixed number in a pipe."""
-    if not stream.isatty():
+def width_of(stream: IO[str] | None) -> int:
+    """Columns to write for: those of the terminal, or a fixed number in a pipe or where there is no stream."""
+    if stream is None or not stream.isatty():
         return _PIPE_WIDTH
     return max(_NARROWEST, shutil.get_terminal_size((_PIPE_WIDTH, 24)).columns)
 
@@ -128,7 +128,7 @@ def _inked(lines: Iterable[Line], stream: IO[str]) -> None:
 
 def speak_utf8() -> None:
     """Make the standard streams take every character, also where the encoding of the system cannot."""
-    for stream in (sys.stdout, sys.stderr):
+    for stream in (sys.stdout, sys.stderr):  # None where it was closed before Python began
         encoding = getattr(stream, "encoding", "") or ""
         if encoding.lower().replace("-", "") != "utf8" and hasattr(stream, "reconfigure"):
             stream.reconfigure(encoding="utf-8")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from speclint.checking import Assessment
+from speclint.checking import Assessment, named
 from speclint.rules import Judgement
 
 CAUTIONS = (
@@ -58,9 +58,21 @@ def verdict(assessment: Assessment) -> str:
         return "NOT CHECKED: the settings could not be read."
     if assessment.complaints:
         return "NOT COMPLETE: something could not be read; what could be was checked."
+    if assessment.nothing_checked:
+        return f"NOTHING WAS CHECKED: {assessment.why_nothing}."
+    if not assessment.touched:
+        return "NOTHING TO CHECK: what is staged touches no spec."
     if assessment.exit_code:
         return f"NOT IN ORDER: findings of grade {assessment.exit_at.word} or above, or safety checks not assessed."
     return "IN ORDER as far as these rules go."
+
+
+def passed_over(assessment: Assessment) -> list[tuple[str, str]]:
+    """The TOML files that were passed over, by the reason: the reason and the files in words."""
+    by_reason: dict[str, list[str]] = {}
+    for one in assessment.passed_over:
+        by_reason.setdefault(one.why, []).append(one.file)
+    return [(why, named(files)) for why, files in sorted(by_reason.items())]
 
 
 def referred_to(assessment: Assessment) -> str:

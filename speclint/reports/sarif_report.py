@@ -3,15 +3,15 @@
 A finding is a result of kind ``fail``; hold and nonconformity have the level ``error``, query ``warning``,
 observation ``note``. A safety check that is not assessed counts as a hold and is a result of kind ``fail``
 too; any other check not assessed is of kind ``open``. What could not be read or run is a notification of the
-invocation, a family that the settings leave out one of its configuration. A concession is an external
-suppression: accepted while it holds, rejected once it does not.
+invocation; a family that the settings leave out, or a file passed over, is one of its configuration. A
+concession is an external suppression: accepted while it holds, rejected once it does not.
 """
 
 from __future__ import annotations
 
 import hashlib
-import json
-from collections.abc import Iterable, Sequence
+import os
+from collections.abc import Iterable, Iterator, Sequence
 from importlib.metadata import version
 from typing import Any
 from urllib.parse import quote
@@ -19,8 +19,8 @@ from urllib.parse import quote
 from speclint.checking import Assessment, Check
 from speclint.errors import Complaint, Location
 from speclint.reports.accepted import Standings, standings_of
-from speclint.reports.phrases import left_out
-from speclint.reports.printable import visible
+from speclint.reports.phrases import left_out, passed_over, verdict
+from speclint.reports.printable import json_text, visible
 from speclint.rules import Grade, Rule
 
 SCHEMA = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
@@ -35,7 +35,7 @@ _LEVELS = {
 
 def write(assessment: Assessment) -> str:
     """The log, the same to the byte for the same design, rules and versions."""
-    return json.dumps(log(assessment), ensure_ascii=False, indent=1, allow_nan=False) + "\n"
+    return json_text(log(assessment))
 
 
 def log(assessment: Assessment) -> dict[str, Any]:
@@ -93,12 +93,23 @@ def _message(text: str) -> dict[str, str]:
 def _invocation(assessment: Assessment) -> dict[str, Any]:
     unread = [_unread(complaint) for complaint in assessment.complaints]
     broken = [_not_run(check) for check in assessment.checks if check.could_not_run]
+    notes = [_note(said) for said in _notes(assessment)]
     return {
         "executionSuccessful": not unread and not broken,
         "exitCode": assessment.exit_code,
         "toolExecutionNotifications": [*unread, *broken],
-        **({"toolConfigurationNotifications": [_note(said)]} if (said := left_out(assessment)) else {}),
+        **({"toolConfigurationNotifications": notes} if notes else {}),
     }
+
+
+def _notes(assessment: Assessment) -> Iterator[str]:
+    """What was not looked at: families left out, files passed over, or the whole."""
+    if said := left_out(assessment):
+        yield said
+    for why, files in passed_over(assessment):
+        yield f"passed over: {files}: {why}"
+    if assessment.nothing_checked:
+        yield verdict(assessment)
 
 
 def _note(text: str) -> dict[str, Any]:
@@ -122,7 +133,9 @@ def _not_run(check: Check) -> dict[str, Any]:
 
 
 def _location(where: Location, component: str = "") -> dict[str, Any]:
-    physical: dict[str, Any] = {"artifactLocation": {"uri": quote(where.file), "uriBaseId": _BASE}}
+    physical: dict[str, Any] = {
+        "artifactLocation": {"uri": quote(os.fsencode(where.file)), "uriBaseId": _BASE}
+    }
     if where.line:
         physical["region"] = {"startLine": where.line}
     location: dict[str, Any] = {"physicalLocation": physical} if where.file else {}
@@ -167,7 +180,9 @@ def _said(check: Check) -> str:
 
 def _identity(check: Check) -> str:
     """A digest that stays while the design changes: which rule on which component."""
-    return hashlib.sha256(f"{check.rule.name}\0{check.component}".encode()).hexdigest()
+    return hashlib.sha256(
+        f"{check.rule.name}\0{check.component}".encode("utf-8", "backslashreplace")
+    ).hexdigest()
 
 
 def _properties(check: Check) -> dict[str, Any]:

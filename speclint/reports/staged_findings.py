@@ -17,6 +17,10 @@ def staged_page(found: StagedAssessment, width: int) -> Page:
         page.wrapped(f"Looked at: {', '.join(sorted(selected))}.", hanging=4)
     else:
         page.wrapped("Nothing that is staged affects a component.")
+    if found.removed:
+        page.wrapped(
+            f"Removed, so that what they held is no longer checked: {', '.join(found.removed)}.", hanging=4
+        )
     for standing in found.accepted:
         one = standing.concession
         page.wrapped(f"Accepted: {one.component} {one.rule} by {one.number}, until {one.until}.", hanging=4)

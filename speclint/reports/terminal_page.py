@@ -7,7 +7,7 @@ from itertools import groupby
 from speclint.checking import Assessment, Check
 from speclint.errors import Complaint
 from speclint.reports.page import Emphasis, Page
-from speclint.reports.phrases import CAUTIONS, count, referred_to, said_of_item, tally, verdict
+from speclint.reports.phrases import CAUTIONS, count, passed_over, referred_to, said_of_item, tally, verdict
 from speclint.rules import Grade
 from speclint.specs import Spec, Stated
 
@@ -21,6 +21,7 @@ def write(assessment: Assessment, width: int) -> Page:
     page = Page(width)
     _heading(page, assessment)
     _complaints(page, assessment.complaints)
+    passed_over_on(page, assessment)
     _findings(page, assessment)
     _not_assessed(page, assessment)
     _verdict(page, assessment)
@@ -55,6 +56,17 @@ def _complaints(page: Page, complaints: tuple[Complaint, ...]) -> None:
             page.entry("read", complaint.read, indent=4)
         if complaint.write:
             page.entry("write", complaint.write, indent=4)
+
+
+def passed_over_on(page: Page, assessment: Assessment) -> None:
+    """The TOML files that were not read as specs, counted and named by the reason."""
+    if not assessment.passed_over:
+        return
+    page.gap()
+    page.line((f"PASSED OVER  ({len(assessment.passed_over)})", "strong"))
+    page.wrapped("TOML files that were not read as specs.", indent=2)
+    for why, files in passed_over(assessment):
+        page.wrapped(f"{files}: {why}", indent=2, hanging=4)
 
 
 def _findings(page: Page, assessment: Assessment) -> None:

@@ -1,5 +1,11 @@
+from .basis import (
+    Basis as Basis,
+)
 from .basis_changes import (
     changes_of_basis as changes_of_basis,
+    changes_of_duties as changes_of_duties,
+    removed_specs as removed_specs,
+    touched_specs as touched_specs,
 )
 from .changes import (
     Changes as Changes,
@@ -12,28 +18,57 @@ from .concession import (
 from .design import (
     Design as Design,
 )
+from .file_replacement import (
+    replace_file as replace_file,
+)
 from .folder import (
+    chosen as chosen,
     find_root as find_root,
-    spec_files as spec_files,
+)
+from .likeness import (
+    look as look,
 )
 from .opening import (
     Repository as Repository,
     families_left_out as families_left_out,
     open_repository as open_repository,
 )
+from .output_target import (
+    refuse_target as refuse_target,
+    write_output as write_output,
+)
+from .programs import (
+    find_program as find_program,
+)
 from .register_file import (
     ENTRY as ENTRY,
     read_register as read_register,
 )
+from .regular_files import (
+    LARGEST_REGISTER as LARGEST_REGISTER,
+    not_regular as not_regular,
+    read_regular as read_regular,
+)
 from .revisions import (
+    Snapshot as Snapshot,
     at_revision as at_revision,
+    ignored_files as ignored_files,
     lay_out as lay_out,
     staged as staged,
     staged_changes as staged_changes,
+)
+from .scratch_folder import (
+    scratch_folder as scratch_folder,
 )
 from .settings import (
     FILE_NAME as FILE_NAME,
     Reviewer as Reviewer,
     Settings as Settings,
     load_settings as load_settings,
+)
+from .spec_files import (
+    PassedOver as PassedOver,
+    is_toml as is_toml,
+    passed_over as passed_over,
+    spec_files as spec_files,
 )

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import tempfile
 from collections.abc import Collection, Mapping
 from pathlib import Path
 
 from speclint.repository.design import Design
 from speclint.repository.reading import load_spec
 from speclint.repository.revisions import at_revision, commit_of
+from speclint.repository.scratch_folder import scratch_folder
 from speclint.repository.settings import FILE_NAME
 from speclint.specs import Component, Spec
 
@@ -68,11 +68,11 @@ def _before(root: Path, files: tuple[str, ...], kinds: Mapping[str, type[Spec]],
         return set()
     head = at_revision(root, "HEAD")
     ids: set[str] = set()
-    with tempfile.TemporaryDirectory() as folder:
+    with scratch_folder() as folder:
         wanted = {file for file in files if file.endswith(".toml") and file != FILE_NAME}
-        head.write_to(Path(folder), lambda file: file in wanted)
+        head.write_to(folder, lambda file: file in wanted)
         for file in wanted & set(head.blobs):
-            old = load_spec(Path(folder) / file, file, kinds)
+            old = load_spec(folder / file, file, kinds)
             ids.add(old.id)
             if old.spec is not None:
                 now = design.specs.get(old.id)

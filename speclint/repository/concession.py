@@ -11,7 +11,9 @@ from collections.abc import Mapping
 from dataclasses import asdict, dataclass, field
 from typing import Any
 
-from speclint.errors import NOWHERE, Complaint, Location, one_of
+from speclint.errors import NOWHERE, Complaint, Location
+
+_LISTED = 20  # numbers that one line shows
 
 
 @dataclass(frozen=True)
@@ -21,6 +23,9 @@ class Concession:
     ``outcome``, ``grade``, ``found`` and ``used`` (what was used of the limit, "" where the finding has no
     number) are those of the finding when it was accepted; ``rests_on`` the values that it took then, as a
     report shows them. ``signature`` is that of OpenSSH over everything else, or "".
+
+    An entry may also accept that a change withdraws a component: ``rule`` is then the word ``withdrawal``,
+    ``outcome`` ``withdrawn``, and ``rests_on`` names the safety checks that the component had.
     """
 
     number: str
@@ -76,6 +81,19 @@ def find_concession(register: Register, number: str) -> Concession | Complaint:
     where = Location(register.file)
     if found:
         return Complaint(where, f"{len(found)} concessions have the number {number}")
-    known = {one.number for one in register.concessions}
-    instead = one_of(number, known) if known else "nothing: it has no entry that can be read"
-    return Complaint(where, f"no concession has the number {number}", "", instead)
+    return Complaint(where, f"no concession has the number {number}", "", _numbers(register))
+
+
+def _numbers(register: Register) -> str:
+    """The numbers that are there, those that are not signed yet where there are any."""
+    every = [one.number for one in register.concessions]
+    if not every:
+        return "nothing: it has no entry that can be read"
+    unsigned = [one.number for one in register.concessions if not one.signature]
+    listed = ", ".join((unsigned or every)[:_LISTED])
+    more = f" and {len(unsigned or every) - _LISTED} more" if len(unsigned or every) > _LISTED else ""
+    return (
+        f"one that is not signed yet: {listed}{more}"
+        if unsigned
+        else f"one that is there, all signed: {listed}{more}"
+    )

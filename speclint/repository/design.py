@@ -10,6 +10,7 @@ from typing import Any
 
 from speclint.errors import Complaint, Location
 from speclint.repository.settings import Settings
+from speclint.repository.spec_files import PassedOver
 from speclint.specs import CaseName, Component, Duty, Link, LoadCase, Spec
 
 
@@ -19,6 +20,7 @@ class Design:
 
     ``files`` gives the file of each id, readable or not. ``selected`` are the ids that the command line
     asked for; links may lead anywhere in the repository. ``cut`` are the places of links that close a loop.
+    ``passed_over`` are TOML files where the command line pointed that were not read as specs.
     """
 
     root: Path
@@ -28,6 +30,7 @@ class Design:
     selected: frozenset[str]
     complaints: tuple[Complaint, ...] = ()
     cut: frozenset[Location] = frozenset()
+    passed_over: tuple[PassedOver, ...] = ()
     _linking: dict[str, tuple[Component, ...]] = field(default_factory=dict, repr=False, compare=False)
     _duties: dict[str, Duty | None] = field(default_factory=dict, repr=False, compare=False)
     _owners: dict[str, str] = field(default_factory=dict, repr=False, compare=False)

@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-import os
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from fnmatch import fnmatch
 from graphlib import CycleError, TopologicalSorter
 from pathlib import Path
 
 from speclint.errors import Complaint, DesignError, Location, one_of
 from speclint.repository.design import Design
+from speclint.repository.misfits import misfits
 from speclint.repository.reading import Loaded, load_spec
 from speclint.repository.settings import FILE_NAME, Settings
+from speclint.repository.spec_files import sorted_out, toml_files
 from speclint.specs import Link, Spec
 
 
@@ -45,51 +45,30 @@ def load_design(
     root: Path, paths: Sequence[Path], settings: Settings, kinds: Mapping[str, type[Spec]]
 ) -> Design:
     """Read every spec of the repository; ``paths`` choose what is checked."""
-    loaded = [load_spec(root / file, file, kinds) for file in sorted(spec_files(root, settings))]
+    holding, passed_over = sorted_out(tuple(toml_files(root)), settings)
+    loaded = [load_spec(root / file, file, kinds) for file in sorted(holding)]
     complaints = [complaint for one in loaded for complaint in one.complaints]
     unique, twice = _by_id(loaded)
     specs = {name: one.spec for name, one in unique.items() if one.spec is not None}
     files = {name: one.file for name, one in unique.items()}
     complaints += twice
     complaints += _broken_links(specs, files)
+    complaints += misfits(specs)
     loops, cut = _loops(specs, files)
     return Design(
         root=root,
         settings=settings,
         specs=specs,
         files=files,
-        selected=frozenset(name for name, file in files.items() if _chosen(root / file, paths)),
+        selected=frozenset(name for name, file in files.items() if chosen(root / file, paths)),
         complaints=tuple(sorted([*complaints, *loops], key=lambda complaint: complaint.order)),
         cut=cut,
+        passed_over=tuple(one for one in passed_over if chosen(root / one.file, paths)),
     )
 
 
-def spec_files(root: Path, settings: Settings) -> Iterator[str]:
-    """The TOML files of a repository that hold specs, relative to its root with forward slashes.
-
-    Hidden folders, the settings, the register, the files of materials, what the settings leave out, and
-    folders that are repositories of their own are skipped.
-    """
-    for folder, inner, names in os.walk(root):
-        here = Path(folder)
-        inner[:] = sorted(
-            name for name in inner if not name.startswith(".") and not (here / name / FILE_NAME).is_file()
-        )
-        for name in sorted(names):
-            file = (here / name).relative_to(root).as_posix()
-            if name.endswith(".toml") and not name.startswith(".") and not _skipped(file, settings):
-                yield file
-
-
-def _skipped(file: str, settings: Settings) -> bool:
-    return (
-        file in (FILE_NAME, settings.register_file)
-        or file in settings.materials
-        or any(fnmatch(file, pattern) for pattern in settings.leave_out)
-    )
-
-
-def _chosen(file: Path, paths: Sequence[Path]) -> bool:
+def chosen(file: Path, paths: Sequence[Path]) -> bool:
+    """Whether some paths on the command line choose a file of a repository: it is one of them, or lies in one."""
     return any(file == path.resolve() or path.resolve() in file.parents for path in paths)
 
 

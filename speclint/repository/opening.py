@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+import os
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from speclint.errors import Complaint, DesignError
+from speclint.repository.basis import Basis
 from speclint.repository.concession import Register
 from speclint.repository.design import Design
 from speclint.repository.folder import find_root, load_design
@@ -35,22 +37,31 @@ class Repository:
     materials: Mapping[str, Material] = field(default_factory=dict)
 
 
-def open_repository(paths: Sequence[Path], kinds: Catalogue, settings: Settings | None = None) -> Repository:
-    """Read the one repository that some paths lie in, under its own settings or those given.
+def open_repository(
+    paths: Sequence[Path],
+    kinds: Catalogue,
+    basis: Basis | None = None,
+    of_families: Collection[str] = (),
+) -> Repository:
+    """Read the one repository that some paths lie in, on its own design basis or on the one given.
 
-    What the families that the settings leave out bring to the kinds is left out.
+    What the families that the settings leave out bring to the kinds is left out. ``of_families`` are the names of
+    their materials, which no own material may bear.
 
     :raises DesignError: for paths that are not of one repository.
     """
     root = find_root(paths)
-    settings, unset = load_settings(root) if settings is None else (settings, ())
+    settings, unset = load_settings(root) if basis is None else (basis.settings, ())
     if settings is None:
         design = load_design(root, paths, Settings(), kinds)
         nothing = Register(design.settings.register_file)
         return Repository(root, None, design, nothing, (*unset, *design.complaints))
     design = load_design(root, paths, settings, kinds.without(settings.families.left_out))
-    materials, unread = read_own_materials(root, settings)
     register = _register_of(root, settings)
+    if basis is not None:
+        complaints = (*design.complaints, *register.complaints)
+        return Repository(root, settings, basis.applied_to(design), register, complaints, basis.materials)
+    materials, unread = read_own_materials(root, settings, of_families)
     complaints = (*unset, *unread, *design.complaints, *register.complaints)
     return Repository(root, settings, design, register, complaints, materials)
 
@@ -68,7 +79,7 @@ def families_left_out(paths: Sequence[Path]) -> tuple[str, ...]:
 
 
 def _register_of(root: Path, settings: Settings) -> Register:
-    if not (root / settings.register_file).exists():
+    if not os.path.lexists(root / settings.register_file):
         return Register(settings.register_file)
     from speclint.repository.register_file import read_register  # only where there is one
 

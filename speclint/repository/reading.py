@@ -7,11 +7,23 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-import tomli
 from pydantic import BaseModel, ValidationError
 
-from speclint.errors import Complaint, Location, Path as KeyPath, locate, nearest, one_of
-from speclint.specs import Array, Catalogue, Leaf, Spec, SpecTable, Table
+from speclint.errors import (
+    Complaint,
+    Location,
+    Path as KeyPath,
+    TomlError,
+    locate,
+    nearest,
+    one_of,
+    read_toml_text,
+    shortened,
+)
+from speclint.repository.regular_files import LARGEST, not_regular, read_regular
+from speclint.specs import LONGEST_ID, Array, Catalogue, Leaf, Spec, SpecTable, Table
+
+_NO_TEXT = "the name of this file is not UTF-8 text, so that nothing can refer to it"
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,6 +38,9 @@ class Loaded:
 
 def load_spec(path: Path, file: str, kinds: Mapping[str, type[Spec]]) -> Loaded:
     """Read one spec; ``file`` is its name in reports. Never raises for what the file contains."""
+    if any("\ud800" <= letter <= "\udfff" for letter in file):  # how Python has the bytes of such a name
+        instead = "a name in letters and digits"
+        return Loaded(file, path.stem, None, (Complaint(Location(file), _NO_TEXT, write=instead),))
     table = read_toml(path, file)
     if isinstance(table, Complaint):
         return Loaded(file, path.stem, None, (table,))
@@ -35,20 +50,26 @@ def load_spec(path: Path, file: str, kinds: Mapping[str, type[Spec]]) -> Loaded:
     return _validated(kind, table, file, path.stem, kinds)
 
 
-def read_toml(path: Path, file: str) -> Table | Complaint:
+def read_named(root: Path, file: str, largest: int = LARGEST) -> Table | Complaint:
+    """Read a TOML file of a repository whose name is fixed or is in the settings: only a regular one inside of it."""
+    if what := not_regular(root, file):
+        return Complaint(
+            Location(file), f"this is {what}, which is not read", write="the file itself in its place"
+        )
+    return read_toml(root / file, file, largest)
+
+
+def read_toml(path: Path, file: str, largest: int = LARGEST) -> Table | Complaint:
     """Read a TOML file into a table in which every value has its place in the file."""
     try:
-        text = path.read_bytes().decode("utf-8")
-        tree = tomli.loads(text)
-    except tomli.TOMLDecodeError as problem:
-        line = getattr(problem, "lineno", 0)
-        said = str(getattr(problem, "msg", problem))
-        return Complaint(Location(file, line), f"this is not TOML: {said}", _line(text, line), "TOML 1.0")
+        text = read_regular(path, largest).decode("utf-8")
+        tree = read_toml_text(text)
+    except TomlError as problem:
+        where = Location(file, problem.line, shortened(dotted(problem.path)))
+        return Complaint(where, str(problem), shortened(_line(text, problem.line)), problem.write)
     except UnicodeDecodeError as problem:
         line = problem.object.count(b"\n", 0, problem.start) + 1
         return Complaint(Location(file, line), "the file is not UTF-8 text", write="the file saved as UTF-8")
-    except RecursionError:
-        return Complaint(Location(file), "tables or arrays nested too deeply", write="at most a few levels")
     except OSError as problem:
         return Complaint(Location(file), f"the file cannot be read: {problem.strerror or problem}")
     lines = locate(text.replace("\r\n", "\n"))
@@ -117,6 +138,9 @@ def _validated(
         return Loaded(
             file, stem, None, (Complaint(where, "an id is a word in quotes", "", f'id = "{stem}"'),)
         )
+    if len(leaf.raw) > LONGEST_ID:
+        said = f"an id has at most {LONGEST_ID} characters; this has {len(leaf.raw)}"
+        return Loaded(file, stem, None, (Complaint(leaf.where, said, "", f'id = "{shortened(stem)}"'),))
     content = Table({**table, "id": leaf.raw}, Location(file, leaf.where.line, ""))
     del content["kind"]
     try:
@@ -227,7 +251,7 @@ def _quoted(value: object) -> str:
     if isinstance(value, Leaf):
         value = value.raw
     if isinstance(value, str):
-        return f'"{value}"'
+        return f'"{shortened(value)}"'
     if isinstance(value, bool):
         return "true" if value else "false"
     if isinstance(value, Mapping):

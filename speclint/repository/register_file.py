@@ -7,6 +7,7 @@ The file is TOML, one ``[[concession]]`` after another. Whether an entry still h
 from __future__ import annotations
 
 import datetime as dt
+import os
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Annotated, Any, ClassVar, Literal
@@ -15,7 +16,8 @@ from pydantic import BeforeValidator, PlainValidator, ValidationError
 
 from speclint.errors import Complaint, Location
 from speclint.repository.concession import Concession, Register
-from speclint.repository.reading import complaint_of, read_toml
+from speclint.repository.reading import complaint_of, read_named
+from speclint.repository.regular_files import LARGEST_REGISTER
 from speclint.repository.settings import Settings
 from speclint.specs import NOT_STATED, Array, NotStated, SpecTable, Stated, Table, Word, bare, opened, refusal
 
@@ -43,7 +45,7 @@ class _Entry(SpecTable):
     component: Word[str] = NOT_STATED
     rule: Word[str] = NOT_STATED
     edition: Word[int] = NOT_STATED
-    outcome: Word[Literal["finding", "not assessed"]] = NOT_STATED
+    outcome: Word[Literal["finding", "not assessed", "withdrawn"]] = NOT_STATED
     grade: Word[Literal["observation", "query", "nonconformity", "hold"]] = NOT_STATED
     found: Word[str] = NOT_STATED
     used: Word[str] = NOT_STATED
@@ -64,9 +66,9 @@ _MAY_BE_LEFT_OUT = frozenset({"used", "reference", "rests_on", "signature"})
 def read_register(root: Path, settings: Settings) -> Register:
     """Read the register of a repository; an absent file is an empty register. Never raises for what it holds."""
     file = settings.register_file
-    if not (root / file).exists():
+    if not os.path.lexists(root / file):
         return Register(file)
-    table = read_toml(root / file, file)
+    table = read_named(root, file, LARGEST_REGISTER)
     if isinstance(table, Complaint):
         return Register(file, complaints=(table,))
     found = [*_unknown(table, file), *_entries(table, file)]

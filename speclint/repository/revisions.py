@@ -7,16 +7,17 @@ which may be a folder inside a git work tree.
 
 from __future__ import annotations
 
-import os
-import subprocess
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 
-from speclint.errors import RevisionError
+from speclint.errors import OutputError, RevisionError
+from speclint.repository.git import git, run
 from speclint.repository.settings import Settings, load_settings
+from speclint.repository.spec_files import is_toml
 
 _FILE, _LINK = "100", "120000"  # modes of git: a plain file begins with 100, a symbolic link is 120000
+_PLAIN = ("--no-ext-diff", "--no-textconv", "--ignore-submodules=dirty")
 
 
 @dataclass(frozen=True)
@@ -41,18 +42,26 @@ class Snapshot:
             return None
         return next(iter(self._contents([file])))
 
+    def is_link(self, file: str) -> bool:
+        """Whether a file is a symbolic link."""
+        return self.blobs[file].mode == _LINK
+
     def write_to(self, folder: Path, wanted: Callable[[str], bool]) -> None:
         """Write the wanted files into a folder outside of the repository.
 
         :raises RevisionError: for a wanted file that is a symbolic link, or whose name leads out of the folder.
+        :raises OutputError: where the folder has no room for them.
         """
         files = [file for file in self.blobs if wanted(file)]
         for file, content in zip(files, self._contents(files), strict=True):
             path = folder / PurePosixPath(file)
             if not path.resolve().is_relative_to(folder.resolve()):
                 raise RevisionError(f"{file}: this name leads out of the repository")
-            path.parent.mkdir(parents=True, exist_ok=True)
-            path.write_bytes(content)
+            try:
+                path.parent.mkdir(parents=True, exist_ok=True)
+                path.write_bytes(content)
+            except OSError as problem:
+                raise OutputError(f"{path}: cannot be written: {problem.strerror or problem}") from problem
 
     def _contents(self, files: Sequence[str]) -> Iterator[bytes]:
         for file in files:
@@ -60,7 +69,7 @@ class Snapshot:
                 what = "a symbolic link" if self.blobs[file].mode == _LINK else "no plain file"
                 raise RevisionError(f"{file}: {what} {self.called}; put the file itself in its place")
         asked = "".join(f"{self.blobs[file].name}\n" for file in files).encode("ascii")
-        answer = _git(self.root, "cat-file", "--batch", given=asked) if files else b""
+        answer = git(self.root, "cat-file", "--batch", given=asked) if files else b""
         at = 0
         for file in files:
             end = answer.index(b"\n", at)
@@ -78,7 +87,7 @@ def staged(root: Path) -> Snapshot:
     :raises RevisionError: where there is no git repository, or a merge is not finished.
     """
     blobs: dict[str, Blob] = {}
-    for line in _lines(_git(root, "ls-files", "--stage", "-z")):
+    for line in _lines(git(root, "ls-files", "--stage", "-z")):
         about, file = line.split("\t", 1)
         mode, name, stage = about.split()
         if stage != "0":
@@ -98,7 +107,7 @@ def at_revision(root: Path, revision: str) -> Snapshot:
     if found is None:
         raise RevisionError(f"{revision}: git has no such revision")
     blobs: dict[str, Blob] = {}
-    for line in _lines(_git(root, "ls-tree", "-r", "-z", found)):
+    for line in _lines(git(root, "ls-tree", "-r", "-z", found)):
         about, file = line.split("\t", 1)
         mode, _, name = about.split()
         blobs[file] = Blob(mode, name)
@@ -109,10 +118,8 @@ def commit_of(root: Path, revision: str) -> str | None:
     """The commit that a revision names; None where there is none, as before the first commit."""
     if revision.startswith("-") or not revision.strip():
         return None
-    _git(
-        root, "rev-parse", "--git-dir"
-    )  # so that a folder without git is not mistaken for a missing revision
-    done = _run(root, ["rev-parse", "--verify", "--quiet", f"{revision}^{{commit}}"], b"")
+    git(root, "rev-parse", "--git-dir")  # so that a folder without git is not mistaken for a missing revision
+    done = run(root, "rev-parse", "--verify", "--quiet", f"{revision}^{{commit}}")
     return done.stdout.decode("ascii").strip() or None if done.returncode == 0 else None
 
 
@@ -121,11 +128,27 @@ def staged_changes(root: Path) -> tuple[str, ...]:
     return tuple(sorted(_differing(root, "--ita-invisible-in-index")))
 
 
+def ignored_files(root: Path) -> frozenset[str]:
+    """The TOML files that git ignores: nobody who takes the design from git gets them."""
+    words = ("ls-files", "--others", "--ignored", "--exclude-standard", "-z")
+    return frozenset(file for file in _lines(git(root, *words)) if is_toml(file))
+
+
 def _differing(root: Path, intended: str) -> set[str]:
     """The files in which the index differs from the last commit, with or without those only marked to be added."""
-    base = commit_of(root, "HEAD") or _text(_git(root, "hash-object", "-t", "tree", "--stdin")).strip()
-    words = ("diff-index", "--cached", "--name-only", "--no-renames", "--relative", intended, "-z", base)
-    return set(_lines(_git(root, *words)))
+    base = commit_of(root, "HEAD") or _text(git(root, "hash-object", "-t", "tree", "--stdin")).strip()
+    words = (
+        "diff-index",
+        "--cached",
+        "--name-only",
+        "--no-renames",
+        *_PLAIN,
+        "--relative",
+        intended,
+        "-z",
+        base,
+    )
+    return set(_lines(git(root, *words)))
 
 
 def _lines(answer: bytes) -> Iterator[str]:
@@ -136,42 +159,10 @@ def _text(answer: bytes) -> str:
     return answer.decode("utf-8", "surrogateescape")
 
 
-def _git(root: Path, *words: str, given: bytes = b"") -> bytes:
-    done = _run(root, list(words), given)
-    if done.returncode:
-        said = done.stderr.decode("utf-8", "replace").strip().splitlines()
-        raise RevisionError(f"{root}: git {words[0]}: {said[-1] if said else 'it gave no reason'}")
-    return done.stdout
-
-
-def _run(root: Path, words: list[str], given: bytes) -> subprocess.CompletedProcess[bytes]:
-    command = ["git", "-c", "core.quotePath=false", *words]
-    try:
-        return subprocess.run(
-            command, cwd=root, input=given, capture_output=True, env=_environment(), check=False
-        )
-    except FileNotFoundError as problem:
-        raise RevisionError("git is not on the path: revisions and what is staged need it") from problem
-    except OSError as problem:
-        raise RevisionError(f"git could not be run: {problem}") from problem
-
-
-def _environment() -> dict[str, str]:
-    """The environment without the variables that a git hook sets: git finds the repository by itself.
-
-    The index is kept, since a commit of some files only has one of its own.
-    """
-    left_out = ("GIT_DIR", "GIT_WORK_TREE", "GIT_PREFIX", "GIT_COMMON_DIR")
-    environment = {name: value for name, value in os.environ.items() if name not in left_out}
-    if index := environment.get("GIT_INDEX_FILE"):
-        environment["GIT_INDEX_FILE"] = os.path.abspath(index)
-    return {**environment, "GIT_OPTIONAL_LOCKS": "0", "LC_ALL": "C"}
-
-
 def lay_out(snapshot: Snapshot, folder: Path) -> Settings | None:
     """Write the specs of a snapshot, and what its settings name, into a folder; its settings, if they can be read."""
     folder.mkdir(parents=True, exist_ok=True)
-    snapshot.write_to(folder, lambda file: file.endswith(".toml") and not _hidden(file))
+    snapshot.write_to(folder, lambda file: is_toml(file) and not (_hidden(file) and snapshot.is_link(file)))
     settings, _ = load_settings(folder)
     if settings is not None:
         named = {*settings.materials, settings.signers_file, settings.register_file}

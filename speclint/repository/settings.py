@@ -10,10 +10,11 @@ from pydantic import BeforeValidator, ValidationError
 
 from speclint.errors import Complaint, Location, one_of
 from speclint.quantities import Measure
-from speclint.repository.reading import complaint_of, read_toml
+from speclint.repository.reading import complaint_of, read_named
 from speclint.specs import NOT_STATED, NotStated, Pressure, SpecTable, Stated, Table, Word, bare
 
 FILE_NAME = "speclint.toml"
+_SECONDS, _MOST_SECONDS = 60, 3600
 _STANDARD_ATMOSPHERE = 101_325.0  # Pa, exact: CGPM 10 (1954), resolution 4
 
 _GRADES = ("observation", "query", "nonconformity", "hold")
@@ -42,10 +43,13 @@ class Families(SpecTable):
     Fields:
         required: without these nothing is checked.
         leave_out: these are not used, and every report says so.
+        seconds_per_rule: how long one rule may take on one component before it counts as one that could not be run; 60
+            where not stated.
     """
 
     required: Texts = ()
     leave_out: Texts = ()
+    seconds_per_rule: Word[int] = NOT_STATED
 
     @property
     def left_out(self) -> tuple[str, ...]:
@@ -137,6 +141,12 @@ class Settings(SpecTable):
         return "allowed_signers" if isinstance(self.signers.file, NotStated) else self.signers.file.value
 
     @property
+    def seconds_per_rule(self) -> int:
+        """How long one rule may take on one component, s; 60 where not stated: a thousand times what one needs."""
+        stated = self.families.seconds_per_rule
+        return _SECONDS if isinstance(stated, NotStated) else stated.value
+
+    @property
     def ending_soon(self) -> int:
         """Days before its end from which a concession is ending soon; 30, common practice, where not stated."""
         stated = self.concessions.ending_soon
@@ -145,7 +155,7 @@ class Settings(SpecTable):
 
 def load_settings(root: Path) -> tuple[Settings | None, tuple[Complaint, ...]]:
     """Read the settings of a repository; None with complaints when they cannot be used."""
-    table = read_toml(root / FILE_NAME, FILE_NAME)
+    table = read_named(root, FILE_NAME)
     if isinstance(table, Complaint):
         return None, (table,)
     content = Table(table, Location(FILE_NAME, 1))
@@ -175,11 +185,17 @@ def _faults(settings: Settings) -> Iterator[Complaint]:
     for name in sorted(set(settings.families.leave_out) & set(settings.families.required)):
         write = f'"{name}" in only one of required and leave_out'
         yield Complaint(where, "a family that is required cannot be left out", f'"{name}"', write)
+    seconds = settings.families.seconds_per_rule
+    if isinstance(seconds, Stated) and not 1 <= seconds.value <= _MOST_SECONDS:
+        yield Complaint(
+            seconds.where, "a rule is given from 1 to 3600 seconds", str(seconds.value), str(_SECONDS)
+        )
     for file in (settings.concessions.file, settings.signers.file):
-        if isinstance(file, Stated) and not _inside(file.value):
+        if isinstance(file, Stated) and not inside(file.value):
             yield Complaint(file.where, "this lies outside the repository", f'"{file.value}"', "a file in it")
 
 
-def _inside(file: str) -> bool:
+def inside(file: str) -> bool:
+    """Whether the name of a file, as the settings write it, stays within the repository."""
     path = PurePath(file)
     return not path.is_absolute() and not path.drive and ".." not in path.parts

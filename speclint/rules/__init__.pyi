@@ -7,6 +7,7 @@ from .agreement import (
     worked as worked,
 )
 from .box import (
+    Compared as Compared,
     OverBox as OverBox,
     over_box as over_box,
 )
@@ -30,9 +31,7 @@ from .definition import (
 from .enclosure import (
     Enclosure as Enclosure,
     NotEnclosed as NotEnclosed,
-    Slopes as Slopes,
     Undecided as Undecided,
-    alternatives as alternatives,
 )
 from .grade import (
     Grade as Grade,
@@ -43,11 +42,16 @@ from .judgement import (
     NotApplicable as NotApplicable,
     NotAssessed as NotAssessed,
     NotCovered as NotCovered,
-    Place as Place,
     RuleEnded as RuleEnded,
+    StatedPlace as StatedPlace,
 )
 from .limit_settings import (
     read_limits as read_limits,
+)
+from .places import (
+    KnownRanges as KnownRanges,
+    ManyPlaces as ManyPlaces,
+    Place as Place,
 )
 from .record import (
     Step as Step,
@@ -55,4 +59,9 @@ from .record import (
 )
 from .sheet import (
     Sheet as Sheet,
+)
+from .slopes import (
+    Slopes as Slopes,
+    alternatives as alternatives,
+    asked_slopes as asked_slopes,
 )

@@ -16,10 +16,10 @@ from speclint.errors import Location
 from speclint.quantities import Measure
 from speclint.rules.definition import Limit, Rule, rule
 from speclint.rules.grade import Grade
-from speclint.rules.judgement import Judgement, Place
+from speclint.rules.judgement import Judgement, StatedPlace
 from speclint.rules.record import in_words
 from speclint.rules.sheet import Sheet
-from speclint.specs import CaseName, Component, Link, NotStated, Stated
+from speclint.specs import CaseName, Component, Link, NotStated, Stated, Tie
 
 Must = Literal["equal", "at least", "at most"]
 
@@ -39,7 +39,7 @@ class Worked:
     says: str = ""
 
 
-def worked(value: Any, *places: Measure | Stated[Any] | Link[Any] | NotStated) -> Worked:
+def worked(value: Any, *places: Measure | Tie | Stated[Any] | Link[Any] | NotStated) -> Worked:
     """A fact that was worked on the sheet from what some places state."""
     return Worked(value, tuple(one.where for one in places if not isinstance(one, NotStated)))
 
@@ -151,11 +151,11 @@ def _between(judged: Judgement, pair: Pair, aims: tuple[Any, Any], sheet: Sheet)
     return sheet.between(judged, f"{relation} {says}" if says else relation, here, there)
 
 
-def _places(fact: Fact, aim: Any) -> tuple[Place, ...]:
+def _places(fact: Fact, aim: Any) -> tuple[StatedPlace, ...]:
     """The places of one side; one alone is told what it would have to state."""
     if isinstance(fact, Worked):
-        return tuple(Place(where) for where in fact.places)
-    return (Place(fact.where, aim),)
+        return tuple(StatedPlace(where) for where in fact.places)
+    return (StatedPlace(fact.where, aim),)
 
 
 def _number(symbol: str, fact: Fact, must: Must, sheet: Sheet) -> float:

@@ -2,22 +2,28 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Hashable, Mapping
+import math
+from collections.abc import Callable, Hashable, Mapping, Sequence
 from dataclasses import dataclass, replace
-from typing import Any
+from types import MappingProxyType
+from typing import Any, Literal
 
 from speclint.errors import NOWHERE, Location, NotKnown, OutOfRange
 from speclint.handbook.tables import Reading
 from speclint.quantities import Measure
+from speclint.rules import intervals
 from speclint.rules.comparisons import ZERO_CELSIUS
 from speclint.rules.context import Context
 from speclint.rules.corners import Corner
+from speclint.rules.course import Course
 from speclint.rules.definition import Rule
 from speclint.rules.enclosure import Enclosure, Input, NotEnclosed, Undecided, between
 from speclint.rules.grade import Grade
 from speclint.rules.judgement import ROUNDING, NotAssessed, NotCovered, RuleEnded
 from speclint.rules.margin import margin_below, margin_of_stay, margins_within
+from speclint.rules.places import Grid, KnownRanges, ManyPlaces, Range
 from speclint.rules.replay import replayed
+from speclint.rules.scan import place_on
 from speclint.rules.sheet import Sheet, key_of_reading
 from speclint.rules.twins import original_of, twin, twin_of_value
 from speclint.specs import Component, LoadCase
@@ -28,8 +34,15 @@ Value = Any  # a float, or an Enclosure in its place
 class Box(Corner):
     """Sides for some of the inputs; the others stand open, from low to high."""
 
-    def __init__(self, sides: Mapping[Hashable, bool] | None = None) -> None:
+    def __init__(
+        self,
+        sides: Mapping[Hashable, bool] | None = None,
+        ranges: Mapping[int, Range] | None = None,
+        known: KnownRanges | None = None,
+    ) -> None:
         super().__init__(sides)
+        self.known = known or KnownRanges()
+        self._ranges, self._scanned = ranges or {}, 0
         self._open: dict[Hashable, Input] = {}
         self._handed: dict[tuple[Hashable, float, float], Enclosure] = {}
 
@@ -47,6 +60,11 @@ class Box(Corner):
             known = self._handed[key, low, high] = between(low, high, self._side(key))
         return known
 
+    def next_range(self) -> tuple[int, Range]:
+        """The number of the next scan of the rule, and the range of places in which it is to look."""
+        self._scanned += 1
+        return self._scanned - 1, self._ranges.get(self._scanned - 1, (0.0, 1.0))
+
     def _side(self, key: Hashable) -> Input:
         side = self._open.get(key)
         if side is None:
@@ -56,12 +74,31 @@ class Box(Corner):
 
 @dataclass(frozen=True, slots=True)
 class Compared:
-    """One comparison over a box: its margin, or two for a band; for a matter of record only whether it holds."""
+    """One comparison over a box: its margin, or two for a band; for a matter of record only whether it holds.
+
+    ``to_reach`` says of each margin whether it is to a limit that must be reached; ``all_used`` that what there was
+    cold is nothing, so that all of it counts as used.
+    """
 
     margins: tuple[Value, ...] = ()
     said: bool = True
     accepted: bool = False
     strictly: bool = False
+    to_reach: tuple[bool, ...] = ()
+    all_used: bool = False
+
+    def most_used(self, number: int, margin: float) -> float:
+        """What is used of the limit at most where a margin is no less than this; infinite where it may fail.
+
+        A limit to be kept below is used by what the margin leaves of it, one to be reached in its inverse.
+        """
+        if margin <= 2 * ROUNDING and not self.accepted:
+            return math.inf
+        if self.all_used:
+            return max(1.0, 1.0 - margin)
+        if self.to_reach and self.to_reach[number]:
+            return 1.0 / (1.0 + margin) if margin > -1.0 else math.inf
+        return max(1.0 - margin, 0.0)
 
     @property
     def holds(self) -> bool:
@@ -121,6 +158,8 @@ class BoxSheet(Sheet):
 
     def __init__(self, rule: Rule, component: Component, context: Context, box: Box) -> None:
         super().__init__(rule, component, context, box, record=False)
+        self._box = box
+        self._margins: dict[Hashable, tuple[Value, Value, Value]] = {}
 
     def material_named(self, of: str, name: Any) -> Any:
         """The material, to be asked for figures at enclosures too."""
@@ -147,29 +186,80 @@ class BoxSheet(Sheet):
         except OutOfRange as problem:
             raise NotCovered(str(problem)) from problem
 
-    def scan(self, *_: Any, **__: Any) -> float:
-        """Location a function is greatest is no function of bounds."""
-        raise NotEnclosed("a scan looks for the place of its worst")
+    def scan(
+        self,
+        symbol: str,
+        name: str,
+        function: Callable[[Value], Value],
+        start: Value,
+        stop: Value,
+        *,
+        unit: str,
+        find: Literal["greatest", "least"] = "greatest",
+        steps: int = 180,
+        beside: Sequence[Course] = (),
+    ) -> Value:
+        """Where the function is greatest or least, somewhere in the box.
+
+        :raises ManyPlaces: where that may be in several ranges, to be gone through one by one.
+        """
+        number, within = self._box.next_range()
+        if _plain(function, start, stop, steps):
+            return super().scan(
+                symbol, name, function, start, stop, unit=unit, find=find, steps=steps, beside=beside
+            )
+        sign = 1.0 if find == "greatest" else -1.0
+        grid = Grid(
+            lambda share: sign * function(_on(start, stop, share)),
+            number,
+            steps,
+            _blurred(start, stop, steps),
+        )
+        try:
+            ranges = self._ranges(grid, number, within)
+            if len(ranges) != 1:
+                raise ManyPlaces(number, ranges)
+            return _on(start, stop, grid.at(ranges[0]))
+        except OutOfRange as problem:
+            raise NotCovered(str(problem)) from problem
+
+    def _ranges(self, grid: Grid, number: int, within: Range) -> tuple[Range, ...]:
+        """The ranges of a scan, as known of a greater box, or narrowed down in this one."""
+        box = self._box
+        known, no_more = box.known.narrowed(number, within, box.sides)
+        if no_more:
+            return known
+        ranges = tuple(narrow for one in known for narrow in grid.ranges(one))
+        box.known.add(number, within, box.sides, ranges, grid.hangs_on)
+        return ranges
 
     def at_most(self, value: Value, limit: Value) -> Any:
         """One margin."""
-        return _judged(_below(value, limit))
+        return _judged(self._margin(_below, value, limit))
 
     def no_hotter(self, temperature: Value, limit: Value) -> Any:
         """One margin, from 0 °C."""
-        return _judged(_below(temperature - ZERO_CELSIUS, limit - ZERO_CELSIUS))
+        return _judged(self._margin(_below, temperature - ZERO_CELSIUS, limit - ZERO_CELSIUS))
 
     def at_least(self, value: Value, limit: Value) -> Any:
         """One margin."""
-        return _judged(-_below(value, limit))
+        return _judged(self._margin(_above, value, limit), to_reach=(True,))
+
+    def _margin(self, made: Callable[[Value, Value], Value], value: Value, limit: Value) -> Value:
+        """A margin: the same for the same value and limit."""
+        key = made, _known_by(value), _known_by(limit)
+        if key not in self._margins:  # kept with both, so that what they are known by stays theirs
+            self._margins[key] = made(value, limit), value, limit
+        return self._margins[key][0]
 
     def within(self, value: Value, low: Value, high: Value) -> Any:
         """Two margins, one to each limit: each has its own worst corner."""
-        return _judged(*margins_within(value, low, high))
+        return _judged(*margins_within(value, low, high), to_reach=(False, True))
 
     def stays(self, left: Value, cold: Value, *, strictly: bool = False) -> Any:
         """One margin."""
-        return OverBox((Compared((margin_of_stay(left, cold),), strictly=strictly),))
+        margin = margin_of_stay(left, cold)
+        return OverBox((Compared((margin,), strictly=strictly, all_used=not cold > 0.0),))
 
     def states(self, holds: bool, _: str, *, where: Location = NOWHERE) -> Any:  # noqa: ARG002
         """A matter of record."""
@@ -192,6 +282,39 @@ class BoxSheet(Sheet):
         return self._corner.pick(key, low, high)
 
 
+def _on(start: Value, stop: Value, share: Value) -> Value:
+    """The place at a share of the way, between the ends."""
+    if not isinstance(share, Enclosure) or isinstance(start, Enclosure) or isinstance(stop, Enclosure):
+        return place_on(start, stop, share)
+    way = intervals.subtract((stop, stop), (start, start))
+    low, high = intervals.add((start, start), intervals.multiply(way, share.bounds))
+    return Enclosure(max(low, min(start, stop)), min(high, max(start, stop)), share, *way)
+
+
+def _blurred(start: Value, stop: Value, steps: int) -> int:
+    """Over how many intervals of its grid a node of a scan may lie, where its ends hang on the inputs."""
+    (first, begins), (ends, last) = (
+        one.bounds if isinstance(one, Enclosure) else (one, one) for one in (start, stop)
+    )
+    way = max(ends - begins, (last - first) / steps)
+    return max(1, min(steps, math.ceil(max(begins - first, last - ends) / way * steps)))
+
+
+def _plain(function: Callable[[Value], Value], start: Value, stop: Value, steps: int) -> bool:
+    """Whether a function gives plain numbers all along the way."""
+    if isinstance(start, Enclosure) or isinstance(stop, Enclosure):
+        return False
+    try:
+        values = (function(place_on(start, stop, index / steps)) for index in range(steps + 1))
+        return not any(isinstance(one, Enclosure) for one in values)
+    except Undecided:
+        return False
+
+
+def _known_by(value: Value) -> Hashable:
+    return ("enclosure", id(value)) if isinstance(value, Enclosure) else float(value)
+
+
 def _below(value: Value, limit: Value) -> Value:
     """The margin below a limit; in SI units too where the limit is nothing but for the rounding of bounds."""
     if isinstance(limit, Enclosure) and limit.low < 0.0 < limit.high:
@@ -201,25 +324,39 @@ def _below(value: Value, limit: Value) -> Value:
     return margin_below(value, limit)
 
 
-def _judged(*margins: Value) -> OverBox:
-    return OverBox((Compared(margins),))
+def _above(value: Value, limit: Value) -> Value:
+    return -_below(value, limit)
+
+
+def _judged(*margins: Value, to_reach: tuple[bool, ...] = ()) -> OverBox:
+    return OverBox((Compared(margins, to_reach=to_reach),))
 
 
 def over_box(
-    rule: Rule, component: Component, case: LoadCase | None, context: Context, sides: Mapping[Hashable, bool]
+    rule: Rule,
+    component: Component,
+    case: LoadCase | None,
+    context: Context,
+    sides: Mapping[Hashable, bool],
+    ranges: Mapping[int, Range] = MappingProxyType({}),
+    known: KnownRanges | None = None,
 ) -> OverBox | RuleEnded:
     """A rule over all corners, and all between them, that have some sides in common.
 
+    ``ranges`` are those in which scans of the rule are to look, by their number on its sheet; all of the way elsewhere.
+    ``known`` keeps what was found of them in other boxes of the same rule and load case.
+
+    :raises ManyPlaces: where a scan may find its worst in several ranges.
     :raises Undecided: where a branch of the rule goes both ways over the box.
     :raises NotEnclosed: where the rule does something that bounds cannot follow.
     """
-    sheet = BoxSheet(rule, component, context, Box(sides))
+    sheet = BoxSheet(rule, component, context, Box(sides, ranges, known))
     function = twin(rule.function)
     try:
         ending = function(component, sheet) if case is None else function(component, case, sheet)
     except RuleEnded as ended:
         return ended
-    except (Undecided, NotEnclosed):
+    except (Undecided, NotEnclosed, ManyPlaces):
         raise
     except Exception as problem:  # plain numbers may still be worked: the corners will tell
         raise NotEnclosed(f"{type(problem).__name__}: {problem}") from problem

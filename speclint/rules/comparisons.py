@@ -17,8 +17,8 @@ from speclint.rules.judgement import (
     NotApplicable,
     NotAssessed,
     NotCovered,
-    Place,
     RuleEnded,
+    StatedPlace,
 )
 from speclint.rules.margin import margin_above, margin_below, margin_of_stay, margins_within
 from speclint.rules.record import Record
@@ -91,7 +91,7 @@ class Judging:
         return Judgement(holds, says, where=where)
 
     def between(
-        self, judged: Judgement, relation: str, here: Sequence[Place], there: Sequence[Place]
+        self, judged: Judgement, relation: str, here: Sequence[StatedPlace], there: Sequence[StatedPlace]
     ) -> Judgement:
         """The judgement on places that state one fact, each named with its value and its drawing.
 
@@ -105,7 +105,7 @@ class Judging:
             judged, says=f"{first} {relation} {second}".strip(), where=where, places=(*here, *there)
         )
 
-    def _side(self, places: Sequence[Place], worked: Amount | None) -> str:
+    def _side(self, places: Sequence[StatedPlace], worked: Amount | None) -> str:
         """The places of one side in words; where several give the fact, what is worked from them."""
         assert self._record is not None  # as was asked by the caller
         named = [self._record.stated_at(one.where) for one in places]
@@ -161,7 +161,7 @@ class Judging:
         return NotApplicable(why)
 
     def not_covered(self, why: str) -> NotCovered:
-        """To be raised where the sources do not cover the case: a query."""
+        """To be raised where the sources do not cover the case: a query, or a hold of a rule that can give one."""
         return NotCovered(why)
 
     def not_assessed(self, why: str, where: Location = NOWHERE) -> NotAssessed:
@@ -176,7 +176,7 @@ class Judging:
         holds = used <= 1 + ROUNDING
         if self._record is None:
             return Judgement(holds, "", used, compared=compared, margins=margins)
-        found, against = self._record.amount(value), self._record.amount(limit)
+        found, against = self._record.amounts(value, limit)
         says = _said(found, against, compared, holds=holds)
         return Judgement(holds, says, used, found, against, compared, margins=margins)
 

@@ -6,11 +6,18 @@ from collections.abc import Hashable, Mapping
 
 
 class Corner:
-    """A choice of side for every toleranced input; an input not yet chosen for is at its low side."""
+    """A choice of side for every toleranced input; an input not yet chosen for is at its low side.
 
-    def __init__(self, sides: Mapping[Hashable, bool] | None = None) -> None:
+    ``places`` are shares of the way at which some of the scans of the rule are held, by their number on its sheet.
+    """
+
+    def __init__(
+        self, sides: Mapping[Hashable, bool] | None = None, places: Mapping[int, float] | None = None
+    ) -> None:
         self.sides = dict(sides or {})
         self.met: dict[Hashable, bool] = {}
+        self._places = places or {}
+        self._scans = 0
 
     def pick(self, key: Hashable, low: float, high: float) -> float:
         """Low or high of an input; the same side each time the same input is taken."""
@@ -18,3 +25,8 @@ class Corner:
             return low
         is_high = self.met[key] = self.sides.get(key, False)
         return high if is_high else low
+
+    def next_place(self) -> float | None:
+        """Where the next scan of the rule is held; None where it is to look for its place."""
+        self._scans += 1
+        return self._places.get(self._scans - 1)

@@ -1,39 +1,32 @@
 """A value over a whole box of tolerances: bounds that hold it, and how it hangs on what it was made of.
 
 A rule runs on enclosures as it runs on floats. Each knows what it was worked from and the bounds of the slope against
-it, so that one pass back from a result bounds its slope against every toleranced input over the whole box (reverse
-accumulation, rounded outward). Where a function has a kink the slope is that of Clarke: all between both sides.
+it. Where a function has a kink the slope is that of Clarke: all between both sides.
 
-A branch that the bounds do not decide raises :class:`Undecided`, with the inputs that it hangs on.
+A branch that the bounds do not decide raises :class:`Undecided`.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Hashable, Iterator, Mapping
+from collections.abc import Hashable
+from itertools import count
 from typing import NoReturn
 
 from speclint.rules import intervals
 from speclint.rules.intervals import Interval
 
-Slopes = Mapping[Hashable, Interval]
+_next_serial = count().__next__
 Parents = tuple[tuple["Enclosure", float, float], ...]
-_NONE: Interval = (0.0, 0.0)
 _STEP: Interval = (0.0, math.inf)  # the slope of a step that rises
 
 
 class Undecided(Exception):
-    """A branch goes both ways over the box; ``slopes`` are those of what it asks, against each open input."""
+    """A branch goes both ways over the box: what was asked of is ``asked``."""
 
     def __init__(self, asked: Enclosure, what: str = "") -> None:
         super().__init__(what or f"a branch asks of a value from {asked.low!r} to {asked.high!r}")
         self.asked = asked
-
-    @property
-    def slopes(self) -> Slopes:
-        """How what was asked hangs on the open inputs; where it hangs on none, all that it was worked from."""
-        reached = {node.key: (0.0, 0.0) for node in _ordered(self.asked) if isinstance(node, Input)}
-        return slopes(self.asked) or reached
 
 
 class NotEnclosed(Exception):
@@ -43,7 +36,7 @@ class NotEnclosed(Exception):
 class Enclosure:
     """Bounds of a value over a box, and its slopes against what it was worked from."""
 
-    __slots__ = ("high", "low", "more", "one", "one_high", "one_low", "two", "two_high", "two_low")
+    __slots__ = ("high", "low", "more", "one", "one_high", "one_low", "serial", "two", "two_high", "two_low")
     __hash__ = None  # type: ignore[assignment]  # it is no one value, and is not looked up as one
 
     def __init__(
@@ -65,14 +58,7 @@ class Enclosure:
         self.one, self.one_low, self.one_high = one, one_low, one_high
         self.two, self.two_low, self.two_high = two, two_low, two_high
         self.more = more
-
-    @property
-    def parents(self) -> Parents:
-        """What this was worked from, each with the low and the high of the slope against it."""
-        found: Parents = () if self.one is None else ((self.one, self.one_low, self.one_high),)
-        if self.two is not None:
-            found = (*found, (self.two, self.two_low, self.two_high))
-        return found + self.more
+        self.serial = _next_serial()  # greater than that of whatever it was worked from
 
     @property
     def bounds(self) -> Interval:
@@ -313,88 +299,3 @@ def lesser(*values: Enclosure | float) -> Enclosure | float:
     found = Choice(min(one.low for one in pieces), most, pieces)
     found.rises = False
     return found
-
-
-def slopes(result: Enclosure) -> Slopes:
-    """The bounds of the slope of a result against each input, over the box."""
-    return next(_pass_back(result, {}))
-
-
-def alternatives(result: Enclosure, most: int = 16) -> Iterator[Slopes]:
-    """The slopes of a result, each time with one of the pieces of the choices in it that can make it greater.
-
-    The greatest of a function that rises with the greater of two values is the greater of its greatest with each: so
-    each choice that works towards a greater result is gone through piece by piece, as long as they are few.
-    """
-    return _pass_back(result, {}, most)
-
-
-def _ordered(result: Enclosure) -> list[Enclosure]:
-    """A result and all it was worked from, each after those that were worked from it."""
-    order: list[Enclosure] = []
-    seen: set[int] = set()
-    stack: list[tuple[Enclosure, bool]] = [(result, False)]
-    while stack:
-        node, done = stack.pop()
-        if done:
-            order.append(node)
-        elif id(node) not in seen:
-            seen.add(id(node))
-            stack.append((node, True))
-            if node.one is not None and id(node.one) not in seen:
-                stack.append((node.one, False))
-            if node.two is not None and id(node.two) not in seen:
-                stack.append((node.two, False))
-            stack.extend((parent, False) for parent, _, _ in node.more if id(parent) not in seen)
-    order.reverse()
-    return order
-
-
-def _pass_back(result: Enclosure, chosen: Mapping[int, int], most: int = 0) -> Iterator[Slopes]:
-    order = _ordered(result)
-    pending: list[Mapping[int, int]] = [chosen]
-    given = 0
-    while pending:
-        picked = pending.pop()
-        found, fork = _one_pass(order, result, picked, may_fork=len(pending) + given < most)
-        if fork is not None:
-            pending.extend({**picked, id(fork): index} for index in range(len(fork.pieces)))
-            continue
-        given += 1
-        yield found
-
-
-def _one_pass(
-    order: list[Enclosure], result: Enclosure, picked: Mapping[int, int], *, may_fork: bool
-) -> tuple[Slopes, Choice | None]:
-    """The slopes of a result, with one piece of each choice picked; or the first choice of which none is."""
-    weights: dict[int, Interval] = {id(result): (1.0, 1.0)}
-    found: dict[Hashable, Interval] = {}
-
-    def pass_on(parent: Enclosure, low: float, high: float) -> None:
-        if low == high:
-            share = weight if low == 1.0 else intervals.scaled(weight, low)
-        else:
-            share = intervals.multiply(weight, (low, high))
-        known = weights.get(id(parent))
-        weights[id(parent)] = share if known is None else intervals.add(known, share)
-
-    for node in order:
-        weight = weights.pop(id(node), _NONE)
-        if weight == _NONE:
-            continue
-        if isinstance(node, Input):
-            found[node.key] = weight
-            continue
-        if node.one is not None:
-            pass_on(node.one, node.one_low, node.one_high)
-        if node.two is not None:
-            pass_on(node.two, node.two_low, node.two_high)
-        parents = node.more
-        if isinstance(node, Choice) and may_fork and (weight[0] >= 0.0 if node.rises else weight[1] <= 0.0):
-            if id(node) not in picked:
-                return {}, node
-            parents = (parents[picked[id(node)]],)
-        for parent, low, high in parents:
-            pass_on(parent, low, high)
-    return found, None

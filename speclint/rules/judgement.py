@@ -22,7 +22,7 @@ class Amount:
 
 
 @dataclass(frozen=True, slots=True)
-class Place:
+class StatedPlace:
     """One of the places that state a fact, and what it would have to state for all of them to agree.
 
     ``aim`` is in SI units, or a word; None where several values together give the fact.
@@ -60,7 +60,7 @@ class Judgement:
     parts: tuple[Judgement, ...] = ()
     ended: tuple[RuleEnded, ...] = ()
     of: str = ""
-    places: tuple[Place, ...] = ()
+    places: tuple[StatedPlace, ...] = ()
 
     @property
     def margin(self) -> float | None:
@@ -122,6 +122,6 @@ class NotApplicable(RuleEnded):
 
 
 class NotCovered(RuleEnded):
-    """No source covers the case: a query."""
+    """No source covers the case: a query; a hold where the rule can give one."""
 
     outcome = "query"

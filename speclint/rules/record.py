@@ -170,10 +170,28 @@ class Record:
 
         :raises LookupError: when no step does: a rule judges only what its sheet shows.
         """
-        for step in reversed(self.steps):
-            if isinstance(step.value, float) and step.value == value:
-                return Amount(value, step.unit, step.name, step.written_in)
-        raise LookupError(f"{value!r} is judged, but no step of the sheet gives it")
+        return _amount_of(self._giving(value)[0])
+
+    def amounts(self, value: float, limit: float) -> tuple[Amount, Amount]:
+        """The amounts behind a value and its limit: the latest two steps that give them and are of one unit.
+
+        The number alone does not tell them: 50 mm and a share of 5 % are both 0.05 in SI units.
+
+        :raises LookupError: when no step gives the one or the other.
+        """
+        found, against = self._giving(value), self._giving(limit)
+        alike = ((f, a) for a in against for f in found if f is not a and f.unit == a.unit)
+        one, other = next(alike, (found[0], against[0]))
+        return _amount_of(one), _amount_of(other)
+
+    def _giving(self, value: float) -> list[Step]:
+        """The steps that give a value, the latest first."""
+        steps = [
+            step for step in reversed(self.steps) if isinstance(step.value, float) and step.value == value
+        ]
+        if not steps:
+            raise LookupError(f"{value!r} is judged, but no step of the sheet gives it")
+        return steps
 
     def stated_at(self, where: Location) -> str:
         """A place as a finding on two drawings names it: what it is, its value, file and line, and the drawing."""
@@ -210,6 +228,11 @@ def _shown(step: Step) -> str:
     if isinstance(step.value, str):
         return f'"{step.value}"'
     return amount(step.value, step.unit, step.written_in) if step.unit else f"{step.value:g}"
+
+
+def _amount_of(step: Step) -> Amount:
+    assert isinstance(step.value, float)
+    return Amount(step.value, step.unit, step.name, step.written_in)
 
 
 def stated_as(measure: Measure) -> str:

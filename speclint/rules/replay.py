@@ -10,9 +10,14 @@ from collections.abc import Callable, Hashable, Mapping, MutableMapping
 from dataclasses import fields, is_dataclass, replace
 from typing import Any
 
-from speclint.rules.enclosure import Enclosure, Input, Undecided, slopes
+from speclint.rules.enclosure import Enclosure, Input, Undecided
+from speclint.rules.slopes import slopes
 
 Known = MutableMapping[Hashable, Any]
+
+
+class _OfNoParts(Exception):
+    """A result may hold enclosures, and cannot be taken apart."""
 
 
 class _Linear:
@@ -43,7 +48,7 @@ def replayed(function: Callable[..., Any], known: Known, key: Hashable, argument
         leaves = {name: Input(name, *one.bounds) for name, one in given.items()}
         try:
             found = known[place] = _taken_apart(function(**{**arguments, **leaves}))
-        except Undecided:
+        except (Undecided, _OfNoParts):
             return function(**arguments)
     return _put_together(found, given)
 
@@ -57,6 +62,8 @@ def _taken_apart(result: Any) -> Any:
         return replace(
             result, **{each.name: _taken_apart(getattr(result, each.name)) for each in fields(result)}
         )
+    if hasattr(result, "__dict__") and not callable(result):
+        raise _OfNoParts
     return result
 
 

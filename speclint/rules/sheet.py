@@ -6,7 +6,6 @@ symbol, equation, numbers, unit and source (:mod:`speclint.rules.record`). Both 
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable, Hashable, Mapping, Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any, Literal, TypeVar
@@ -22,6 +21,7 @@ from speclint.rules.course import Course, written
 from speclint.rules.definition import Rule
 from speclint.rules.judgement import NotAssessed, NotCovered
 from speclint.rules.record import STATED, Record, in_words, stated_as
+from speclint.rules.scan import greatest_place, place_on
 from speclint.specs import Component, Dimension, Link, NotStated, Spec, Stated, Tie
 
 if TYPE_CHECKING:
@@ -346,15 +346,16 @@ class Sheet(Judging):
         quantities to be written down at every place of the grid, for a report to draw.
         """
         sign = 1.0 if find == "greatest" else -1.0
-        grid = [start + (stop - start) * index / steps for index in range(steps + 1)]
+        share = self._corner.next_place()
         try:
-            best = max(range(steps + 1), key=lambda index: sign * function(grid[index]))
-            place = _golden(
-                lambda at: sign * function(at), grid[max(best - 1, 0)], grid[min(best + 1, steps)], grid[best]
-            )
+            if share is None:
+                place = greatest_place(lambda at: sign * function(at), start, stop, steps)
+            else:
+                place = place_on(start, stop, share)
         except OutOfRange as problem:
             raise NotCovered(str(problem)) from problem
         if self._record:
+            grid = [start + (stop - start) * index / steps for index in range(steps + 1)]
             span = f"{amount(start, unit)} to {amount(stop, unit)}"
             along = Course(symbol, name, unit, lambda at: at)
             series = written((along, *beside), grid) if beside else ()
@@ -403,23 +404,6 @@ class Sheet(Judging):
         where = measure.where
         key = ("taken", where.file, where.key) if where.key else ("taken", symbol, name)
         return measure.low + move, measure.high + move, key
-
-
-def _golden(function: Callable[[float], float], low: float, high: float, best: float) -> float:
-    ratio = (math.sqrt(5) - 1) / 2  # the golden section
-    a, b = high - ratio * (high - low), low + ratio * (high - low)
-    at_a, at_b = function(a), function(b)
-    for _ in range(24):  # narrows the grid's interval to 0.618^24, 1e-5 of it: the value to some 1e-10
-        if at_a >= at_b:
-            high, b, at_b = b, a, at_a
-            a = high - ratio * (high - low)
-            at_a = function(a)
-        else:
-            low, a, at_a = a, b, at_b
-            b = low + ratio * (high - low)
-            at_b = function(b)
-    inside = (low + high) / 2
-    return inside if function(inside) > function(best) else best
 
 
 def key_of_reading(table: Callable[..., Reading], symbol: str, of: Component | None) -> Hashable:

@@ -4,6 +4,9 @@ from .catalogue import (
 from .component import (
     Component as Component,
 )
+from .deciding_words import (
+    deciding_words as deciding_words,
+)
 from .dimension import (
     Dimension as Dimension,
 )
@@ -15,6 +18,8 @@ from .extra_tables import (
     ExtraTable as ExtraTable,
 )
 from .fields import (
+    FOR_REVIEW as FOR_REVIEW,
+    LONGEST_ID as LONGEST_ID,
     NOT_STATED as NOT_STATED,
     Allowance as Allowance,
     Angle as Angle,
@@ -48,7 +53,13 @@ from .fields import (
     Word as Word,
     bare as bare,
     opened as opened,
-    refusal as refusal,
+)
+from .geometry import (
+    AtMost as AtMost,
+    Below as Below,
+    Conditions as Conditions,
+    FitsIn as FitsIn,
+    conditions_of as conditions_of,
 )
 from .key_descriptions import (
     inner_table as inner_table,
@@ -213,6 +224,10 @@ from .kinds.weldment import (
 from .schema import (
     schema_of as schema_of,
     schemas_of as schemas_of,
+)
+from .spans import (
+    Span as Span,
+    refusal as refusal,
 )
 from .spec import (
     Spec as Spec,

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
-from speclint.specs.fields import NOT_STATED, LinkTo, Pressure, Temperature, Word
+from speclint.specs.fields import FOR_REVIEW, NOT_STATED, LinkTo, Pressure, Temperature, Word
 from speclint.specs.link_targets import Duty
 from speclint.specs.lubrication import Lubrication
 from speclint.specs.shop_record import InspectionPoints, Procedures
@@ -27,8 +27,8 @@ class Component(Spec):
     kind: ClassVar[str] = "component"
     of_metal: ClassVar[bool] = True
 
-    material: Word[str] = NOT_STATED
-    duty: LinkTo[Duty] = NOT_STATED
+    material: Annotated[Word[str], FOR_REVIEW] = NOT_STATED
+    duty: Annotated[LinkTo[Duty], FOR_REVIEW] = NOT_STATED
     safety_part: Word[bool] = NOT_STATED
     pressure_part: Word[bool] = NOT_STATED
     design_pressure: Pressure = NOT_STATED
@@ -36,7 +36,7 @@ class Component(Spec):
     test_pressure: Pressure = NOT_STATED
     inspection_document: Word[Literal["2.1", "2.2", "3.1", "3.2"]] = NOT_STATED
     examination: Word[str] = NOT_STATED
-    competent_body: Word[str] = NOT_STATED
+    competent_body: Annotated[Word[str], FOR_REVIEW] = NOT_STATED
     supplied_as: Word[Literal["made", "bought"]] = NOT_STATED
     inspection_points: InspectionPoints = InspectionPoints.unstated()
     procedures: Procedures = Procedures.unstated()

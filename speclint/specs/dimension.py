@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from typing import Annotated
+
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, LinkTo, Position, Word
+from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 
 
@@ -18,4 +21,4 @@ class Dimension(SpecTable):
 
     of: LinkTo[Component] = NOT_STATED
     dimension: Word[str] = NOT_STATED
-    size: Position = NOT_STATED
+    size: Annotated[Position, Span("10 µm", "20 m")] = NOT_STATED

@@ -12,10 +12,11 @@ from dataclasses import dataclass, replace
 from typing import Annotated, Any, ClassVar, Generic, Literal, Protocol, TypeVar, get_args, get_origin
 
 from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
-from pydantic_core import CoreSchema, PydanticCustomError, core_schema
+from pydantic_core import CoreSchema, core_schema
 
 from speclint.errors import NOWHERE, Location, QuantityError
 from speclint.quantities import PROVENANCES, Measure, Sign, example, read
+from speclint.specs.spans import Span, refusal
 
 
 class _Kind(Protocol):
@@ -24,6 +25,8 @@ class _Kind(Protocol):
     kind: ClassVar[str]
 
 
+#: Characters of an id: common practice, more than a line of a report holds.
+LONGEST_ID = 100
 T = TypeVar("T")
 C = TypeVar("C", bound=_Kind)
 
@@ -83,6 +86,16 @@ class Link(Generic[C]):
 NOT_STATED = NotStated()
 
 
+@dataclass(frozen=True, slots=True)
+class Deciding:
+    """Annotation of a field that decides who answers for a part, or by what it is judged: see ``FOR_REVIEW``."""
+
+
+#: Marks a field whose change a reviewer is to see: ``Annotated[Word[str], FOR_REVIEW]``. Yes/no and words that are
+#: chosen from a list need no mark: they decide which rules apply, and how grave a finding is, by their nature.
+FOR_REVIEW = Deciding()
+
+
 def opened(raw: object) -> tuple[object, Location]:
     """The bare value behind a leaf, and its place."""
     return (raw.raw, raw.where) if isinstance(raw, Leaf) else (raw, NOWHERE)
@@ -95,11 +108,6 @@ def bare(value: Any) -> Any:
     if isinstance(value, Mapping):
         return {name: bare(inner) for name, inner in value.items()}
     return [bare(inner) for inner in value] if isinstance(value, list) else value
-
-
-def refusal(message: str, instead: str) -> PydanticCustomError:
-    """An error that the loader turns into a complaint with the value read and what to write instead."""
-    return PydanticCustomError("refused", "{said}", {"said": message, "instead": instead})
 
 
 @dataclass(frozen=True)
@@ -219,6 +227,8 @@ def _stated_reader(wanted: Any) -> Callable[[object], Stated[Any] | NotStated]:
                 )
         elif type(value) is not wanted:
             raise refusal(f"this is not {_CALLED[wanted]}", _INSTEAD[wanted])
+        elif type(value) is int and not 0 <= value <= _MOST:
+            raise refusal(f"a count lies between 0 and {_MOST}", _INSTEAD[int])
         elif value == "":
             raise refusal("the text is empty", "the text itself, or leave the key out")
         return Stated(value, where)
@@ -226,6 +236,7 @@ def _stated_reader(wanted: Any) -> Callable[[object], Stated[Any] | NotStated]:
     return reader
 
 
+_MOST = 10**9  # of a count; common practice, more than the cycles of any part
 _CALLED = {str: "text", int: "a whole number", bool: "yes or no"}
 _INSTEAD = {str: 'text in quotes: "…"', int: "a whole number without quotes: 16", bool: "true or false"}
 
@@ -237,6 +248,8 @@ def _link_reader(kinds: tuple[str, ...]) -> Callable[[object], Link[Any] | NotSt
         value, where = opened(raw)
         if not isinstance(value, str) or not value:
             raise refusal("a link is the id of another spec", f"the id of a {' or '.join(kinds)} in quotes")
+        if len(value) > LONGEST_ID:
+            raise refusal(f"an id has at most {LONGEST_ID} characters", f"the id of a {' or '.join(kinds)}")
         return Link(value, kinds, where)
 
     return reader
@@ -247,27 +260,36 @@ Word = Annotated[Stated[T] | NotStated, _Words()]
 #: A link: ``LinkTo[CylinderBlock]``.
 LinkTo = Annotated[Link[C] | NotStated, _Links()]
 
-Length = Annotated[Measure | NotStated, Quantity("length")]
+# The spans of the types are those of any part of an engine; a field narrows them to its own (see spans).
+Length = Annotated[Measure | NotStated, Quantity("length"), Span("0.1 µm", "100 m")]
 #: A length that may be zero, such as an allowance.
-Allowance = Annotated[Measure | NotStated, Quantity("length", "not negative")]
+Allowance = Annotated[Measure | NotStated, Quantity("length", "not negative"), Span("0.1 µm", "100 m")]
 #: A length counted from a datum in either direction.
-Position = Annotated[Measure | NotStated, Quantity("length", "any")]
-Area = Annotated[Measure | NotStated, Quantity("area")]
-Volume = Annotated[Measure | NotStated, Quantity("volume")]
-Angle = Annotated[Measure | NotStated, Quantity("angle", "any")]
-Mass = Annotated[Measure | NotStated, Quantity("mass")]
-Force = Annotated[Measure | NotStated, Quantity("force", "not negative")]
-Moment = Annotated[Measure | NotStated, Quantity("moment")]
-Pressure = Annotated[Measure | NotStated, Quantity("fluid pressure", "any")]
-Stress = Annotated[Measure | NotStated, Quantity("stress")]
-Stiffness = Annotated[Measure | NotStated, Quantity("stiffness")]
-Temperature = Annotated[Measure | NotStated, Quantity("temperature")]
-TemperatureDifference = Annotated[Measure | NotStated, Quantity("temperature difference", "any")]
-Speed = Annotated[Measure | NotStated, Quantity("speed", "not negative")]
-RotationalSpeed = Annotated[Measure | NotStated, Quantity("rotational speed", "not negative")]
-Fraction = Annotated[Measure | NotStated, Quantity("ratio", "not negative")]
-Hardness = Annotated[Measure | NotStated, Quantity("Brinell hardness")]
-MassFlow = Annotated[Measure | NotStated, Quantity("mass flow", "not negative")]
-Duration = Annotated[Measure | NotStated, Quantity("time")]
-Inertia = Annotated[Measure | NotStated, Quantity("inertia")]
-Conductivity = Annotated[Measure | NotStated, Quantity("thermal conductivity")]
+Position = Annotated[Measure | NotStated, Quantity("length", "any"), Span("0.1 µm", "100 m")]
+Area = Annotated[Measure | NotStated, Quantity("area"), Span("0.1 mm²", "100 m²")]
+Volume = Annotated[Measure | NotStated, Quantity("volume"), Span("1 mm³", "100 m³")]
+Angle = Annotated[Measure | NotStated, Quantity("angle", "any"), Span("0.001 °", "3600 °")]
+Mass = Annotated[Measure | NotStated, Quantity("mass"), Span("0.1 g", "300 t")]
+Force = Annotated[Measure | NotStated, Quantity("force", "not negative"), Span("0.01 N", "100 MN")]
+Moment = Annotated[Measure | NotStated, Quantity("moment"), Span("1 N·mm", "10000 kN·m")]
+Pressure = Annotated[
+    Measure | NotStated, Quantity("fluid pressure", "any"), Span("0.01 mbar gauge", "1000 bar gauge")
+]
+Stress = Annotated[Measure | NotStated, Quantity("stress"), Span("1 Pa", "2000 GPa")]
+Stiffness = Annotated[Measure | NotStated, Quantity("stiffness"), Span("1 N/m", "1e6 kN/mm")]
+Temperature = Annotated[Measure | NotStated, Quantity("temperature"), Span("50 K", "2000 K")]
+TemperatureDifference = Annotated[
+    Measure | NotStated, Quantity("temperature difference", "any"), Span("0.001 K", "2000 K")
+]
+Speed = Annotated[Measure | NotStated, Quantity("speed", "not negative"), Span("1e-5 m/s", "1000 m/s")]
+RotationalSpeed = Annotated[
+    Measure | NotStated, Quantity("rotational speed", "not negative"), Span("0.01 rev/min", "20000 rev/min")
+]
+Fraction = Annotated[Measure | NotStated, Quantity("ratio", "not negative"), Span("1e-6", "1e6")]
+Hardness = Annotated[Measure | NotStated, Quantity("Brinell hardness"), Span("10 HB", "1000 HB")]
+MassFlow = Annotated[Measure | NotStated, Quantity("mass flow", "not negative"), Span("1 kg/h", "200 t/h")]
+Duration = Annotated[Measure | NotStated, Quantity("time"), Span("0.001 s", "1e6 h")]
+Inertia = Annotated[Measure | NotStated, Quantity("inertia"), Span("0.001 kg·cm²", "1e5 kg·m²")]
+Conductivity = Annotated[
+    Measure | NotStated, Quantity("thermal conductivity"), Span("0.001 W/(m·K)", "1000 W/(m·K)")
+]

@@ -1,29 +1,15 @@
-"""What each key of a spec takes: in words, by example, and whether it is a table of its own."""
+"""What each key of a spec takes in words, and whether it is a table of its own."""
 
 from __future__ import annotations
 
-import re
 from typing import Any, Literal, get_args, get_origin
 
 from pydantic.fields import FieldInfo
 
-from speclint.quantities import example
 from speclint.specs.component import Component
-from speclint.specs.fields import Link, Quantity, Stated
+from speclint.specs.examples import quantity_example, quantity_of
+from speclint.specs.fields import Link, Stated
 from speclint.specs.spec import Spec, SpecTable
-
-_QUOTED = re.compile(r'"([^"]+)"')
-
-#: A word that a drawing might have where any text is taken, by key.
-_WORDS = {
-    "id": "liner-left",
-    "title": "Cylinder liner, left hand",
-    "drawing": "CN-C-1211",
-    "revision": "A",
-    "prepared_by": "J. Ostler",
-    "checked_by": "M. Coyle",
-    "material": "phosphoric-cylinder-iron",
-}
 
 
 def own_first(table: type[SpecTable]) -> dict[str, FieldInfo]:
@@ -47,17 +33,15 @@ def inner_table(annotation: Any) -> tuple[type[SpecTable] | None, str]:
 
 def said_of(field: FieldInfo) -> str:
     """What a key of a spec takes, in words."""
-    for mark in field.metadata:
-        if isinstance(mark, Quantity):
-            return f'{mark.dimension}, such as "{examples_of(mark.dimension)[0]}"'
+    if found := quantity_of(field):
+        several = {dict: "each by its name, ", tuple: "a list, "}.get(get_origin(field.annotation), "")  # type: ignore[arg-type]
+        said = f'{several}{found[0].dimension}, such as "{quantity_example(field)}"'
+        return f"{said}; {found[1]}" if found[1] else said
     for member in get_args(field.annotation):
         if get_origin(member) is Stated:
             return _word(get_args(member)[0])
         if get_origin(member) is Link:
             return "the id of a " + " or ".join(_targets(member))
-        if quantity := quantity_in(member):
-            several = "each by its name" if get_origin(field.annotation) is dict else "a list"
-            return f'{several}, {quantity.dimension}, such as "{examples_of(quantity.dimension)[0]}"'
     return {str: "text"}.get(field.annotation, "data of your own")  # type: ignore[arg-type]
 
 
@@ -70,37 +54,3 @@ def _word(wanted: Any) -> str:
     if get_origin(wanted) is Literal:
         return "one of " + ", ".join(f'"{choice}"' for choice in get_args(wanted))
     return {str: "text", int: "a whole number", bool: "true or false"}[wanted]
-
-
-def examples_of(dimension: str) -> list[str]:
-    """How quantities of a dimension may be written, without the quotes."""
-    return _QUOTED.findall(example(dimension))
-
-
-def quantity_in(annotation: Any) -> Quantity | None:
-    """The quantity that a list or a named table of values holds; None for anything else."""
-    return next(
-        (mark for mark in getattr(annotation, "__metadata__", ()) if isinstance(mark, Quantity)), None
-    )
-
-
-def example_for(name: str, field: FieldInfo) -> str | int | bool | None:
-    """A value that the key takes, as TOML has it; None where it takes a table or a list."""
-    for mark in field.metadata:
-        if isinstance(mark, Quantity):
-            return examples_of(mark.dimension)[0]
-    for member in get_args(field.annotation):
-        if get_origin(member) is Stated:
-            return _example_word(name, get_args(member)[0])
-        if get_origin(member) is Link:
-            return f"{_targets(member)[0]}-left"
-    return _WORDS.get(name, "text") if field.annotation is str else None
-
-
-def _example_word(name: str, wanted: Any) -> str | int | bool:
-    if get_origin(wanted) is Literal:
-        choice: str | int | bool = get_args(wanted)[0]
-        return choice
-    if wanted is str:
-        return _WORDS.get(name, name.replace("_", " "))
-    return True if wanted is bool else 4

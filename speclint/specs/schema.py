@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from typing import Any, get_args, get_origin
+from typing import Any, get_origin
 
 from pydantic.fields import FieldInfo
 
 from speclint.quantities import PROVENANCES, units
 from speclint.specs.docstrings import meanings, summary
-from speclint.specs.key_descriptions import example_for, examples_of, inner_table, said_of
+from speclint.specs.examples import example_for, examples_of, quantities_of
+from speclint.specs.geometry import conditions_of
+from speclint.specs.key_descriptions import inner_table, said_of
 from speclint.specs.spec import Spec, SpecTable
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
@@ -22,6 +24,8 @@ _SPECIAL_UNITS = {
 
 def schema_of(kind: type[Spec]) -> dict[str, Any]:
     """The JSON Schema of one kind of spec."""
+    for table in _tables(kind):
+        table.model_rebuild()  # the default of a field may be such a table, which pydantic writes only when it is built
     schema = kind.model_json_schema(mode="validation")
     used: set[str] = set()
     _tidy(schema, used)
@@ -29,6 +33,8 @@ def schema_of(kind: type[Spec]) -> dict[str, Any]:
     for name, inner in schema.get("$defs", {}).items():
         _describe(tables[name], inner)
     _describe(kind, schema)
+    if kind.hosts:
+        schema["description"] += f" It must fit: {'; '.join(map(str, kind.hosts))}."
     schema["properties"] = {"kind": {"const": kind.kind}, **schema["properties"]}
     schema["required"] = ["kind"]
     definitions = {
@@ -59,25 +65,25 @@ def _names(table: type[SpecTable]) -> tuple[str, str]:
 
 def _describe(table: type[SpecTable], schema: dict[str, Any]) -> None:
     """What the table is, and of each key what it means, what it takes and an example."""
-    schema["description"] = summary(table)
+    rules = "".join(f"; {one}" for one in conditions_of(table))
+    schema["description"] = summary(table) + (f" It must hold{rules.replace(';', ':', 1)}." if rules else "")
     known = meanings(table)
     for name, field in table.model_fields.items():
         about = schema["properties"][name]
         inner, _ = inner_table(field.annotation)
         takes = said_of(field) if inner is None else summary(inner)
         about["description"] = f"{known[name]}; {takes}" if name in known else takes
-        examples = _examples(name, field)
+        examples = _examples(name, field, table)
         if examples:
             about["examples"] = examples
 
 
-def _examples(name: str, field: FieldInfo) -> list[Any]:
-    value = example_for(name, field)
+def _examples(name: str, field: FieldInfo, table: type[SpecTable]) -> list[Any]:
+    value = example_for(name, field, table)
     if value is not None:
         return [value]
-    member = get_args(field.annotation)[0] if get_origin(field.annotation) is tuple else None
-    marks = getattr(member, "__metadata__", ())
-    return [examples_of(marks[0].dimension)[:1]] if marks else []
+    is_list = get_origin(field.annotation) is tuple
+    return [[quantities_of(table)[name]]] if is_list and name in quantities_of(table) else []
 
 
 def _quantity(dimension: str) -> dict[str, Any]:

@@ -12,12 +12,14 @@ from pydantic import (
     ConfigDict,
     ModelWrapValidatorHandler,
     PrivateAttr,
+    ValidationError,
     model_validator,
 )
 
 from speclint.errors import NOWHERE, Location
 from speclint.quantities import Measure
-from speclint.specs.fields import NOT_STATED, Link, NotStated, Table, Word, bare
+from speclint.specs.fields import FOR_REVIEW, NOT_STATED, Link, NotStated, Table, Word, bare
+from speclint.specs.geometry import Conditions, FitsIn, conditions_of
 
 V = TypeVar("V")
 T = TypeVar("T", bound="SpecTable")
@@ -34,6 +36,8 @@ class SpecTable(BaseModel):
     model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True, arbitrary_types_allowed=True)
 
     kind: ClassVar[str] = ""
+    #: The geometry that must hold between the keys of the table, beside that of the tables it is built on.
+    geometry: ClassVar[Conditions] = ()
 
     _where: Location = PrivateAttr(default=NOWHERE)
 
@@ -41,6 +45,8 @@ class SpecTable(BaseModel):
     @classmethod
     def _remember_places(cls, data: Any, handler: ModelWrapValidatorHandler[SpecTable]) -> SpecTable:
         table = handler(data)
+        if broken := [detail for one in conditions_of(cls) for detail in one.details(table.__dict__)]:
+            raise ValidationError.from_exception_data(cls.__name__, broken)
         table._place(data.where if isinstance(data, Table) else NOWHERE)
         return table
 
@@ -78,13 +84,15 @@ class Spec(SpecTable):
 
     kind: ClassVar[str] = ""
     called: ClassVar[str] = ""
+    #: What must fit in a part that the spec is linked to.
+    hosts: ClassVar[tuple[FitsIn, ...]] = ()
 
     id: str
     title: Word[str] = NOT_STATED
     drawing: Word[str] = NOT_STATED
     revision: Word[str] = NOT_STATED
-    prepared_by: Word[str] = NOT_STATED
-    checked_by: Word[str] = NOT_STATED
+    prepared_by: Annotated[Word[str], FOR_REVIEW] = NOT_STATED
+    checked_by: Annotated[Word[str], FOR_REVIEW] = NOT_STATED
     notes: Annotated[dict[str, Any], BeforeValidator(bare)] = {}
 
     @classmethod

@@ -10,14 +10,8 @@ from typing import Any, Literal, get_args, get_origin
 from pydantic.fields import FieldInfo
 
 from speclint.specs.docstrings import meanings, summary
-from speclint.specs.key_descriptions import (
-    example_for,
-    examples_of,
-    inner_table,
-    own_first,
-    quantity_in,
-    said_of,
-)
+from speclint.specs.examples import example_for, quantities_of, quantity_example, quantity_of
+from speclint.specs.key_descriptions import inner_table, own_first, said_of
 from speclint.specs.spec import Spec, SpecTable
 
 _WIDTH = 100
@@ -44,7 +38,7 @@ def _table(table: type[SpecTable], path: str, skip: frozenset[str] | set[str] = 
     known = meanings(table)
     later: list[tuple[str, FieldInfo]] = []
     for name, field in own_first(table).items():
-        value = _inline(name, field)
+        value = _inline(name, field, table)
         if name in skip:
             continue
         if value is None:
@@ -62,13 +56,13 @@ def _said(meaning: str, takes: str) -> str:
     return f"{meaning}; {takes}" if meaning else takes
 
 
-def _inline(name: str, field: FieldInfo) -> str | None:
+def _inline(name: str, field: FieldInfo, table: type[SpecTable]) -> str | None:
     """The example of a key that is written on one line; None for a table."""
-    value = example_for(name, field)
+    value = example_for(name, field, table)
     if value is not None:
         return json.dumps(value, ensure_ascii=False)
-    if get_origin(field.annotation) is tuple and (quantity := quantity_in(get_args(field.annotation)[0])):
-        return json.dumps(examples_of(quantity.dimension)[:1], ensure_ascii=False)
+    if get_origin(field.annotation) is tuple and name in quantities_of(table):
+        return json.dumps([quantities_of(table)[name]], ensure_ascii=False)
     return None
 
 
@@ -79,7 +73,7 @@ def _inner(name: str, field: FieldInfo, path: str, meaning: str) -> Iterator[str
     if inner is None:
         yield from _remark(_said(meaning, said_of(field)))
         yield f"#[{key}]"
-        yield f"#{_named_value(field.annotation)}"
+        yield f"#{_named_value(field)}"
         return
     one = "" if not several else " One such table for each."
     yield from _remark(_said(meaning, summary(inner)) + one)
@@ -99,9 +93,8 @@ def _name_in(annotation: Any) -> str:
     return str("running" if "running" in names else (names or ("first",))[0])
 
 
-def _named_value(annotation: Any) -> str:
-    quantity = quantity_in(get_args(annotation)[1]) if get_origin(annotation) is dict else None
-    return f'first = "{examples_of(quantity.dimension)[0]}"' if quantity else 'first = "data of your own"'
+def _named_value(field: FieldInfo) -> str:
+    return f'first = "{quantity_example(field)}"' if quantity_of(field) else 'first = "data of your own"'
 
 
 def _remark(text: str) -> Iterator[str]:

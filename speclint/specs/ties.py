@@ -13,7 +13,8 @@ from typing import Annotated
 
 from speclint.errors import NOWHERE, Location, QuantityError
 from speclint.quantities import Measure, read
-from speclint.specs.fields import NotStated, Quantity, opened, refusal
+from speclint.specs.fields import NotStated, Quantity, opened
+from speclint.specs.spans import refusal
 
 _WRITTEN = re.compile(r"(?P<base>[A-Za-z][\w-]*)(?: (?P<sign>[+−-]) (?P<difference>.+))?")
 _INSTEAD = (

@@ -7,7 +7,7 @@ import re
 from collections.abc import Callable, Iterator, Sequence
 from typing import Any, get_type_hints
 
-from speclint.equations import Source, described
+from speclint.equations import FIRST_PRINCIPLES, Source, described
 from speclint.errors import FamilyError, QuantityError
 from speclint.families import Loaded
 from speclint.rules import Grade, Rule
@@ -68,8 +68,9 @@ def _texts(rule: Rule) -> Iterator[str]:
 
 
 def _sources(rule: Rule) -> Iterator[str]:
-    if not any(_vouched_for(source) or (source.edition and source.place) for source in rule.cites):
-        yield "it has no source with edition and place, nor says first principles or common practice"
+    if not rule.cites:
+        yield "it has no source"
+    yield from map(_unplaced, filter(_bare, rule.cites))
 
 
 def _limits(rule: Rule) -> Iterator[str]:
@@ -79,6 +80,8 @@ def _limits(rule: Rule) -> Iterator[str]:
     for limit in rule.limits:
         if not str(limit.source):
             yield f"the limit {limit.name} has no source"
+        elif _bare(limit.source):
+            yield f"of the limit {limit.name}, {_unplaced(limit.source)}"
         try:
             if not limit.read(limit.default).exact:
                 yield f"the limit {limit.name} has a tolerance"
@@ -107,13 +110,18 @@ def _formula(formula: Callable[..., Any]) -> Iterator[str]:
         yield "it has no docstring"
     if not about.cites:
         yield "it has no source"
-    for source in about.cites:
-        if not (_vouched_for(source) or source.edition or source.place):
-            yield f"the source {source} has neither edition nor place"
+    yield from map(_unplaced, filter(_bare, about.cites))
     for name in about.other_arguments:
         if get_type_hints(formula).get(name) in (None, float):
             yield f"{name} has no unit"
 
 
-def _vouched_for(source: Source) -> bool:
-    return source.common_practice or source.work == "first principles"
+def _bare(source: Source) -> bool:
+    """Whether a work is cited without its edition, or without the place in it."""
+    vouched_for = source.common_practice or source.work == FIRST_PRINCIPLES.work
+    return not (vouched_for or (source.edition and source.place))
+
+
+def _unplaced(source: Source) -> str:
+    missing = [what for what, said in (("edition", source.edition), ("place", source.place)) if not said]
+    return f"the source {source} has no {' and no '.join(missing)}"

@@ -30,7 +30,7 @@ _OVERLAPS = """() => {
   }
   return wrong;
 }"""
-_READY = "document.documentElement.dataset.ready === 'yes'"
+_READY = "html[data-ready=yes]"
 
 
 class Reader:
@@ -51,7 +51,7 @@ class Reader:
     def open(self, place: str = "") -> None:
         """Open the file, at a place where one is named, and wait until its sheets are unpacked."""
         self.page.goto(f"{self._path.as_uri()}{place}")
-        self.page.wait_for_function(_READY)
+        self.page.wait_for_selector(_READY)
 
     def overlaps(self) -> list[str]:
         """Texts of drawings that overlap or are cut."""

@@ -4,11 +4,15 @@ from __future__ import annotations
 
 import re
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import pytest
 
 from tests.browser.reader import Reader
 from tests.reports.test_pack import unpacked
+
+if TYPE_CHECKING:
+    from playwright.sync_api import Browser
 
 _WIDTHS = (390, 900, 1600)
 
@@ -34,9 +38,7 @@ def test_filters_leave_what_was_asked_for(reader: Reader) -> None:
     assert reader.shown("article.finding") == holds
     assert reader.shown("article.finding:not(.hold)") == 0
     page.click("button[type=reset]")
-    page.wait_for_function(
-        f"document.querySelectorAll('article.finding:not([hidden])').length === {findings}"
-    )
+    page.locator("article.finding:not([hidden])").nth(findings - 1).wait_for()
     page.select_option("#component", "liner-left")
     assert (
         reader.shown("details.sheet")
@@ -208,7 +210,7 @@ def test_a_browser_that_cannot_unpack_says_so_and_shows_the_rest(reader: Reader)
     page.add_init_script("delete globalThis.DecompressionStream")
     reader.open("#sheets")
     page.reload()
-    page.wait_for_function("document.documentElement.dataset.ready === 'yes'")
+    page.wait_for_selector("html[data-ready=yes]")
     assert page.locator("#not-unpacked").is_visible()
     packed = page.locator("details.packed").first
     packed.locator("summary").click()
@@ -217,3 +219,41 @@ def test_a_browser_that_cannot_unpack_says_so_and_shows_the_rest(reader: Reader)
     assert reader.shown("article.finding:not(.hold)") == 0
     assert reader.shown("article.finding") > 0
     assert reader.complaints == []
+
+
+#: Markup that would run something, were it ever to get into the page, each in a way of its own.
+INJECTED = (
+    "<script>document.title = 'owned'</script>",
+    "<img src=x onerror=\"document.title = 'owned'\">",
+    "<svg onload=\"document.title = 'owned'\"></svg>",
+    "<iframe srcdoc=\"<script>parent.document.title = 'owned'</script>\"></iframe>",
+    "<script src=owned.js></script>",
+    "<details open ontoggle=\"document.title = 'owned'\"><summary>x</summary></details>",
+    "<style>body { background: url(owned.png) }</style><link rel=stylesheet href=owned.css>",
+    "<base href='https://example.invalid/'>",
+)
+
+
+def test_markup_that_got_into_the_page_would_not_run(browser: Browser, pack: Path, tmp_path: Path) -> None:
+    """The page's own script runs as ever, and the browser says what it refused."""
+    (tmp_path / "owned.js").write_text("document.title = 'owned'", encoding="utf-8")
+    path = tmp_path / "review.html"
+    text = pack.read_text(encoding="utf-8")
+    assert text.count("<main>") == 1
+    path.write_text(text.replace("<main>", "<main>" + "".join(INJECTED)), encoding="utf-8")
+    context = browser.new_context(offline=True)
+    reader = Reader(context.new_page(), path)
+    reader.open()
+    reader.page.evaluate("() => new Promise((done) => setTimeout(done, 200))")
+    assert reader.page.title().startswith("Design review: ")
+    assert reader.page.evaluate("getComputedStyle(document.body).backgroundImage") == "none"
+    assert reader.page.evaluate("document.baseURI") == path.as_uri()
+    assert len([said for said in reader.complaints if "Content Security Policy" in said]) >= len(INJECTED) - 1
+    without = path.with_name("without.html")
+    without.write_text(
+        path.read_text(encoding="utf-8").replace("Content-Security-Policy", "x"), encoding="utf-8"
+    )
+    unguarded = Reader(context.new_page(), without)
+    unguarded.open()
+    assert unguarded.page.title() == "owned", "without the policy it runs, so that this test would see it"
+    context.close()

@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
-import os
+import io
+import subprocess
 import sys
-from concurrent.futures import ProcessPoolExecutor
 from dataclasses import replace
-from multiprocessing import get_context
 from pathlib import Path
+from threading import Event
 
 import pytest
 
 from speclint.checking import Assessment, Processes, assess, chosen_rules, find_remedies
+from speclint.checking.helper import Helper
+from speclint.checking.shared_work import TendedHelper
 from speclint.families import load_families
 from speclint.reports import json_report as jsoned
+from speclint.rules import Context
 from tests.benchmarks.specs import make
 
 LOADED = load_families()
@@ -22,16 +25,48 @@ LOADED = load_families()
 class Lost(Processes):
     """Helpers that end as soon as they begin."""
 
-    def _start_pool(
-        self, given: object, named: tuple[str, ...] | None, left_out: tuple[str, ...]
-    ) -> ProcessPoolExecutor:
-        return ProcessPoolExecutor(
-            1, get_context("spawn"), initializer=_end, initargs=(given is None, named, left_out)
+    def _begin(self, context: Context, given: object) -> None:
+        process = subprocess.Popen(
+            [sys.executable, "-I", "-c", ""], stdin=subprocess.PIPE, stdout=subprocess.PIPE
         )
+        assert process.stdin is not None
+        assert process.stdout is not None
+        helper = Helper(process, process.stdin, process.stdout)  # type: ignore[arg-type]
+        self._helpers = [TendedHelper(helper, (context is None, given is None))]
 
 
-def _end(*_: object) -> None:
-    os._exit(1)
+class Never(Lost):
+    """A helper that never becomes ready."""
+
+    def _begin(self, context: Context, given: object) -> None:
+        assert context is not None
+        assert given is not None
+        silent = _Silent()
+        self._helpers = [TendedHelper(Helper(silent, io.BytesIO(), silent), None)]
+
+
+class _Silent(io.BytesIO):
+    """Says nothing until it is ended."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._ended = Event()
+
+    def kill(self) -> None:
+        self._ended.set()
+
+    def wait(self) -> None:
+        pass
+
+    def read(self, _: int | None = -1, /) -> bytes:
+        assert self._ended.wait(60)
+        return b""
+
+    def readline(self, _: int | None = -1, /) -> bytes:
+        return self.read()
+
+    def readinto(self, _: object, /) -> int:
+        return len(self.read())
 
 
 @pytest.fixture(scope="module")
@@ -52,9 +87,13 @@ def remedied(assessment: Assessment) -> list[list[str]]:
     return [[str(remedy) for remedy in assessment.remedies(check)] for check in findings]
 
 
-HELPED = [Processes(helpers=2, enough=2, start="spawn"), Lost(helpers=1, enough=2)]
+HELPED = [
+    Processes(helpers=2, enough=2, start="new"),
+    Lost(helpers=1, enough=2),
+    Never(helpers=1, enough=2),
+]
 if sys.platform == "linux":
-    HELPED.append(Processes(helpers=2, enough=2, start="fork"))
+    HELPED.append(Processes(helpers=2, enough=2, start="copy"))
 
 
 @pytest.mark.parametrize("processes", HELPED)
@@ -79,10 +118,10 @@ def test_helpers_run_only_the_rules_that_were_asked_for(repository: Path) -> Non
 
 
 def test_no_helper_is_called_for_little_work(repository: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    def refuse(*_: object) -> ProcessPoolExecutor:
+    def refuse(*_: object) -> None:
         raise AssertionError("a helper was called")
 
-    monkeypatch.setattr(Processes, "_start_pool", refuse)
+    monkeypatch.setattr(Processes, "_begin", refuse)
     with Processes(helpers=3, enough=10) as processes:
         assert assess([repository], LOADED, processes=processes).checks
     with (

@@ -196,16 +196,37 @@ def test_both_sides_of_a_comparison_are_written_in_one_unit(tmp_path: Path) -> N
     assert found.says == "bore as a share of the outside 96.17 % > 90 % greatest share"
 
 
-def test_out_of_the_range_of_a_formula_is_a_query(tmp_path: Path) -> None:
-    """At bore low the formula serves, at bore high (100.5 mm) it does not: the check is no pass."""
+def test_a_value_is_named_by_what_it_is_and_not_by_its_number(tmp_path: Path) -> None:
+    """100 mm and 10 % are both 0.1 in SI units, and a bore that reaches its limit is not its own limit."""
+
+    def function(tube: Tube, sheet: Sheet) -> Judgement:
+        bore, most = sheet.take_nominal("d", tube.bore), sheet.limit("most")
+        sheet.limit("share")
+        return sheet.at_most(bore, most)
+
+    limits = [
+        Limit("most", "100 mm", "length", COMMON_PRACTICE, "greatest bore"),
+        Limit("share", "10 %", "ratio", COMMON_PRACTICE, "a share that is not judged"),
+    ]
+    found = with_rule(tmp_path, function, limits=limits).only("tube.made")
+    assert found.says == "bore, nominal 100 mm ≤ 100 mm greatest bore"
+
+
+@pytest.mark.parametrize("gravest", [Grade.NONCONFORMITY, Grade.HOLD])
+def test_out_of_the_range_of_a_formula_is_a_query_or_a_hold(tmp_path: Path, gravest: Grade) -> None:
+    """At bore low the formula serves, at bore high (100.5 mm) it does not: the check is no pass.
+
+    Of a rule that can give a hold nobody has then shown that the part is safe, so that the gate must not open.
+    """
 
     def function(tube: Tube, sheet: Sheet) -> Judgement:
         worked = sheet.work("x", only_small, d=sheet.take("d", tube.bore))
         return sheet.at_most(worked, sheet.limit("most"))
 
     limits = [Limit("most", "1 m", "length", COMMON_PRACTICE)]
-    found = with_rule(tmp_path, function, limits=limits).only("tube.made")
-    assert (found.outcome, found.grade) == ("finding", Grade.QUERY)
+    found = with_rule(tmp_path, function, limits=limits, gravest=gravest).only("tube.made")
+    wanted = Grade.HOLD if gravest is Grade.HOLD else Grade.QUERY
+    assert (found.outcome, found.grade) == ("finding", wanted)
     assert "beyond 100 mm" in found.says
 
 
@@ -383,6 +404,14 @@ def test_a_fingerprint_rests_on_linked_specs_and_settings_too(shop: DesignFolder
 def test_assumed_dimensions_are_listed(shop: DesignFolder) -> None:
     shop.replace("tube.toml", 'bore = "100 mm ±0.5"', 'bore = { value = "100 mm ±0.5", from = "assumed" }')
     assert [where.key for where in shop.only("tube.stress").assumed] == ["bore"]
+
+
+def test_a_figure_assumed_in_a_case_that_does_not_govern_is_listed_too(shop: DesignFolder) -> None:
+    """Starting governs, at 12 bar; the pressure assumed for running may be the one that is wrong."""
+    shop.replace("duty.toml", '"10 bar gauge"', '{ value = "10 bar gauge", from = "assumed" }')
+    check = shop.only("tube.case-stress")
+    assert check.case == "starting"
+    assert [where.key for where in check.assumed] == ["cases.running.live_pressure"]
 
 
 @settings(max_examples=20, deadline=None)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import json
 import os
 import subprocess
@@ -113,6 +114,18 @@ def test_a_family_that_is_required_and_absent_is_exit_3(
         (("rules", "tube.stres"), "no rule is called tube.stres"),
         (("kinds", "tub"), 'no kind is called tub; "tube"'),
         (("check", "--as", "json", "--to", "no/such/folder/x.json"), "cannot be written"),
+        (("check", "--to", "tube.toml"), "tube.toml: this name belongs to the design in "),
+        (
+            ("check", "--schema", "--to", "speclint.toml"),
+            "speclint.toml: this name belongs to the design in ",
+        ),
+        (("gate", "--to", "register.toml"), "register.toml: this name belongs to the design in "),
+        (("sheet", "tube", "--to", "new.toml"), "new.toml: this name belongs to the design in "),
+        (("review", "--to", "rack.toml"), "rack.toml: this name belongs to the design in "),
+        (
+            ("families", "--new", "wheel-sets", "--in", "."),
+            "pyproject.toml: this name belongs to the design in ",
+        ),
     ],
 )
 @pytest.mark.usefixtures("shop")
@@ -123,6 +136,55 @@ def test_a_wrong_word_is_one_line_and_exit_2(
     err = capsys.readouterr().err
     assert said in err
     assert err.count("\n") == 1
+
+
+def test_a_report_that_is_refused_its_place_is_refused_before_the_work(
+    shop: DesignFolder, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("speclint.checking.assess", None)
+    before = {path: path.read_bytes() for path in shop.root.iterdir()}
+    assert run("check", "--to", "tube.toml") == 2
+    assert run("review", "--to", "tube.toml") == 2
+    assert {path: path.read_bytes() for path in shop.root.iterdir()} == before
+
+
+@pytest.mark.parametrize(
+    "words", [("check", "--to", "old.txt"), ("gate", "--to", "old.txt"), ("review", "--to", "pack")]
+)
+def test_a_full_disk_is_one_line_and_exit_2_and_leaves_the_old_report(
+    shop: DesignFolder,
+    words: tuple[str, ...],
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    for old in ("old.txt", "pack/review.html"):
+        (shop.root / old).parent.mkdir(exist_ok=True)
+        (shop.root / old).write_text("old", encoding="utf-8")
+    before = {path: path.read_bytes() for path in shop.root.rglob("*.*")}
+
+    def full(_: int) -> None:
+        raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
+
+    monkeypatch.setattr(os, "fsync", full)
+    assert run(*words) == 2
+    err = capsys.readouterr().err
+    assert err.endswith(": cannot be written: No space left on device; what was there is left as it was\n")
+    assert err.count("\n") == 1
+    assert {path: path.read_bytes() for path in shop.root.rglob("*.*")} == before
+
+
+def test_a_full_disk_for_temporary_files_withholds_in_one_line(
+    shop: DesignFolder, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    def full(*_: object, **__: object) -> None:
+        raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
+
+    monkeypatch.setattr("tempfile.mkdtemp", full)
+    assert run("gate", "--against", "HEAD") == 2
+    assert "no temporary folder can be made: No space left on device" in " ".join(
+        capsys.readouterr().out.split()
+    )
+    assert shop.root.is_dir()
 
 
 @pytest.mark.usefixtures("shop")
@@ -201,7 +263,7 @@ def test_pipes_get_no_ink_and_any_encoding_serves(tmp_path: Path) -> None:
     command = [sys.executable, "-m", "speclint", "check", str(tmp_path)]
     environment = {**os.environ, "PYTHONIOENCODING": "cp1252"}
     done = subprocess.run(command, capture_output=True, env=environment, check=False)
-    assert done.returncode == 0, done.stderr
+    assert done.returncode == 1, done.stderr  # nothing was checked
     assert "═" in done.stdout.decode("utf-8")
     assert b"\x1b" not in done.stdout
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import os
 import subprocess
 import sys
@@ -37,6 +38,24 @@ def test_it_is_a_distribution_that_declares_its_family(written: Path) -> None:
     assert project["project"]["entry-points"]["speclint"] == {NAME: "speclint_wheel_sets"}
     assert (written / project["tool"]["hatch"]["build"]["targets"]["wheel"]["packages"][0]).is_dir()
     assert (written / "speclint_wheel_sets" / "py.typed").exists()
+
+
+def test_a_full_disk_leaves_nothing_of_it(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """The disk is full at the third file, in a folder below the first."""
+    synced: list[int] = []
+
+    def full(descriptor: int) -> None:
+        synced.append(descriptor)
+        if len(synced) > 4:
+            raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
+
+    monkeypatch.setattr(os, "fsync", full)
+    (tmp_path / "kept.txt").write_text("kept", encoding="utf-8")
+    assert main(["families", "--new", NAME, "--in", str(tmp_path)]) == 2
+    assert capsys.readouterr().err.endswith("cannot be written: No space left on device\n")
+    assert [path.name for path in tmp_path.iterdir()] == ["kept.txt"]
 
 
 def test_its_own_tests_pass(written: Path) -> None:

@@ -152,7 +152,7 @@ def test_the_json_document_says_so_and_only_then(without: Assessment, tmp_path: 
 def test_the_sarif_log_says_so(without: Assessment, loaded: Loaded) -> None:
     log: Any = json.loads(loaded.writers["sarif"].write(without))
     (invocation,) = log["runs"][0]["invocations"]
-    assert invocation["toolConfigurationNotifications"] == [{"level": "warning", "message": {"text": SAYS}}]
+    assert {"level": "warning", "message": {"text": SAYS}} in invocation["toolConfigurationNotifications"]
     assert invocation["executionSuccessful"]
 
 
@@ -216,7 +216,7 @@ def test_helpers_leave_it_out_too(tmp_path: Path) -> None:
     files = {f"shaft-{number}.toml": SHAFT for number in range(3)}
     settings = SETTINGS + '[families]\nleave_out = ["motion"]\n'
     shop = DesignFolder(tmp_path, load_families()).write(files, settings=settings)
-    with Processes(helpers=1, enough=1, start="spawn") as helpers:
+    with Processes(helpers=1, enough=1, start="new") as helpers:
         spread = assess([shop.root], shop.loaded, processes=helpers)
     assert {check.rule.family for check in spread.checks} == {
         check.rule.family for check in shop.assess().checks

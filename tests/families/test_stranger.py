@@ -231,6 +231,19 @@ def test_a_key_of_its_table_is_typed(installed: Installed, tmp_path: Path) -> No
     assert "axle.toml:9 wheelsets.load" in text
 
 
+def test_its_own_spans_and_geometry_are_asked_for_and_printed(installed: Installed, tmp_path: Path) -> None:
+    axle = AXLE.replace('seat = "200.2 mm"', 'seat = "200.2 m"')
+    wheel = WHEEL.replace('hub = "400 mm"', 'hub = "190 mm"')
+    said = installed.run("check", inside=design(tmp_path, {"axle.toml": axle, "wheel.toml": wheel}))
+    assert said.returncode == 2
+    text = " ".join(said.stdout.split())
+    assert "200.2 m is outside what parts of this trade have, 40 mm to 400 mm: is 200.2 mm meant?" in text
+    assert "wheel.toml:3 bore bore must be less than hub, which is 190 mm" in text
+    page = " ".join(installed.run("kinds", "wheel", inside=tmp_path).stdout.split())
+    assert "must hold bore is less than hub" in page
+    assert "40 mm to 400 mm" in " ".join(installed.run("kinds", "crank-axle", inside=tmp_path).stdout.split())
+
+
 def test_left_out_it_is_named_and_its_table_is_not_passed_over(installed: Installed, tmp_path: Path) -> None:
     settings = SETTINGS + '[families]\nleave_out = ["wheelsets"]\n'
     shaft = {"axle.toml": 'kind = "shaft"\n[wheelsets]\nseat = "200 mm"\n'}

@@ -55,6 +55,17 @@ def test_cold_plate_is_allowed_a_share_of_its_tensile_strength(
     assert plate.allowable_tension(ROOM, thickness).low / 1e6 == pytest.approx(expected, rel=1e-3)
 
 
+@proves(
+    "materials.allowables",
+    "materials.library",
+    seen="EN 10216-2:2007, tables 4 and 5, as reproduced in a public pipe-wall calculation",
+)
+def test_hot_tube_is_allowed_a_share_of_its_proof_stress() -> None:
+    """Tube of P235GH at 350 °C: 120/1.5 = 80 MPa, below 360/2.4 = 150."""
+    assert allowables.wrought_steel_allowable(120e6, 360e6) / 1e6 == pytest.approx(80)
+    assert material("tube-P235GH").allowable_tension(623.15, 0.004).low / 1e6 == pytest.approx(80, rel=1e-3)
+
+
 @proves("materials.allowables", memory="AD 2000-Merkblatt B 0, table 2")
 @pytest.mark.parametrize(
     ("ask", "given", "expected"),

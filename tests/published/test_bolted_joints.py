@@ -75,9 +75,14 @@ def test_jindal_example_9_4_cones_of_45_degrees() -> None:
     seen="U. C. Jindal, Machine Design",
 )
 def test_jindal_example_9_6_stress_and_torque() -> None:
-    """U. C. Jindal, Machine Design, Ex. 9-6, p. 269 (seen): 532.65 MPa; 432 N·m at K = 0.18 on 20 mm."""
+    """U. C. Jindal, Machine Design, Ex. 9-6, p. 269 (seen): 489.8, then 532.65 MPa, 0.888 of proof; 432 N·m.
+
+    K = 0.18 on 20 mm, proof 600 MPa.
+    """
     load = loads.stud_load(120e3, 0.35, 30e3)
+    assert stud_stress.tension(120e3, 245 * MM2) / 1e6 == pytest.approx(489.8, rel=1e-4)
     assert stud_stress.tension(load, 245 * MM2) / 1e6 == pytest.approx(532.65, rel=1e-4)
+    assert stud_stress.tension(load, 245 * MM2) / 600e6 == pytest.approx(0.888, rel=1e-3)
     assert tightening.tightening_torque(120e3, 0.18, 0.020) == pytest.approx(432, rel=1e-6)
 
 
@@ -452,16 +457,6 @@ def test_a_nut_of_nearly_two_diameters_does_not_widen(flats: float, factor: floa
 
 
 @proves(
-    "bolted_joints.stiffness",
-    derived="Example B after VDI 2230-1 (2015), Annex B, in a public calculation source",
-)
-def test_load_introduction_of_a_cone_and_sleeve() -> None:
-    """M12 of 12.9, δ_S 2.0372e-6 and δ_P 3.0629e-7 mm/N, n = 0.7: Φ_n = 0.091491, worked by hand by its author."""
-    Phi = stiffness.load_factor(1 / 2.0372e-9, 1 / 3.0629e-10)
-    assert stiffness.load_factor_at(0.7, Phi) == pytest.approx(0.091491, rel=5e-4)
-
-
-@proves(
     "bolted_joints.scatter", derived="VDI 2230 Part 1 (2003), Table 5.4/1, in a public calculation source"
 )
 @pytest.mark.parametrize(
@@ -492,7 +487,13 @@ def test_jindal_example_31_1_share_of_a_stud_in_iron() -> None:
     "bolted_joints.gaskets", seen="Calculation sheet of a steam box's hand hole cover, UG-34 and Appendix 2"
 )
 def test_gasket_of_a_hand_hole_cover() -> None:
-    """b 8.624 mm on 209.6 mm, y 69 MPa (seen): W_m2 = 391 637 N and H = 23 761 N at 6.89 bar, π taken as 3.14."""
+    """b 8.624 mm on 209.6 mm, y 69 MPa (seen): W_m2 = 391 637 N and H = 23 761 N at 6.89 bar, π taken as 3.14.
+
+    Contact from 209.6 to 257.2 mm; the sheet takes 2.5 √b_0, our form has 2.52. Its W_m1 and thickness are left:
+    they mix two flanges, H_p = 7821 N being that of a gasket factor of 1 and not of the 3 stated.
+    """
+    b_0 = gaskets.basic_seating_width(gaskets.contact_width(257.2 * MM, 209.6 * MM))
+    assert gaskets.effective_seating_width_metric(b_0) == pytest.approx(8.624 * MM, rel=0.01)
     assert gaskets.seating_bolt_load(209.6 * MM, 8.624 * MM, 69e6) == pytest.approx(391_637, rel=1e-3)
     assert gaskets.hydrostatic_end_force(209.6 * MM, 6.89e5) == pytest.approx(23_761, rel=1e-3)
 
@@ -530,23 +531,3 @@ def test_scatter_of_friction_makes_a_tightening_factor() -> None:
     assert high == pytest.approx(65_190, rel=5e-3)
     assert low == pytest.approx(46_220, rel=5e-3)
     assert scatter.scatter_of_factor(high / low) == pytest.approx(scatter.scatter_of_factor(1.41), rel=5e-3)
-
-
-@proves(
-    "bolted_joints.scatter",
-    "bolted_joints.fatigue",
-    "bolted_joints.stud_stress",
-    derived="Example B after VDI 2230-1 (2015), Annex B, in a public calculation source",
-)
-def test_complete_joint_of_a_cone_and_sleeve() -> None:
-    """M12 of 12.9 tapped, Rz below 10 µm, a load across (worked by hand by its author): f_Z 8 µm, F_Z 3413.8 N,
-    F_M 75 949.5 N at friction 0.1, σ_a 5.4287 MPa of 48.875 MPa."""
-    k_b, k_m = 1 / 2.0372e-9, 1 / 3.0629e-10
-    settles = scatter.embedding(5e-6, 1, 1, across=True)
-    assert settles.nominal == pytest.approx(8e-6)
-    assert scatter.preload_lost(settles.nominal, k_b, k_m) == pytest.approx(3413.8, rel=1e-4)
-    thread = {"P": 1.75 * MM, "d_2": 10.863 * MM, "mu_t": 0.1, "alpha": tightening.METRIC_FLANK_ANGLE}
-    A_s = 84.27 * MM2
-    assert stud_stress.permissible_preload(0.9, 1100e6, A_s, **thread) == pytest.approx(75_949.5, rel=2e-3)
-    assert fatigue.stress_amplitude(0.091491, 15e3, 5e3, A_s) / 1e6 == pytest.approx(5.4287, rel=1e-3)
-    assert fatigue.endurance_rolled_before_treatment(12 * MM) / 1e6 == pytest.approx(48.875)

@@ -66,6 +66,25 @@ def test_sarkar_harmonic_follower() -> None:
     assert back == pytest.approx(24.7, abs=0.05)
 
 
+@proves("cams.laws", seen="B. K. Sarkar, Theory of Machines")
+@pytest.mark.parametrize(
+    ("name", "lift", "turning", "flanks"),
+    [
+        # illustrations 9.2, p. 247, and 9.5, p. 252, whose companion prints cm/s² as m/s²
+        ("harmonic", 0.040, 300, {60: 177.7, 90: 79.0}),
+        ("parabolic", 0.025, 1000, {120: 250.0, 90: 444.4}),
+    ],
+)
+def test_sarkar_greatest_accelerations(
+    name: str, lift: float, turning: float, flanks: dict[float, float]
+) -> None:
+    """Companion seen: rise and fall by their angles, m/s²."""
+    law, ω = cam_law(name), turning * 2 * math.pi / 60
+    for degrees, printed in flanks.items():
+        found = lift_acceleration(law.greatest_acceleration, lift, ω, math.radians(degrees))
+        assert found == pytest.approx(printed, rel=1e-3)
+
+
 @proves("cams.laws", derived="hand working")
 def test_greatest_velocity_of_a_cycloidal_cam() -> None:
     """By hand: 20 mm in 60° at 300 rev/min: 2 · 0.020 · 31.416/1.0472 = 1.2 m/s."""

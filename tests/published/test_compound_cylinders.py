@@ -24,9 +24,28 @@ ROWS = [
 ]
 
 
+# 50/75/100 mm, 207 GPa, the jacket bored to 74.991916 mm: 3.615169 MPa between, stored by its Scilab companion
+EQUAL_STRESS = {"c": -0.008084e-3, "d": 0.050, "D": 0.075, "D_s": 0.100} | {
+    "E": 207e9, "nu": 0.3, "E_s": 207e9, "nu_s": 0.3,
+}  # fmt: skip
+BHANDARI = "V. B. Bhandari, Design of Machine Elements, example 22.8"
+ROWS.append(Row(compound.shell_pressure, EQUAL_STRESS | {"p": 0.0}, 3.615169e6, 2e-4, BHANDARI, "seen"))
+
+
 @pytest.mark.parametrize("row", ROWS, ids=str)
 def test_the_published_value_is_met(row: Row) -> None:
     assert row.ask(**row.given) == pytest.approx(row.expected, rel=row.tolerance)
+
+
+@proves("fits.compound_cylinders", seen="V. B. Bhandari, Design of Machine Elements")
+def test_bhandari_example_22_8_equal_stress_in_both_bores() -> None:
+    """The interference is chosen for that, under 35 MPa: by hand 45.32 MPa in both.
+
+    35 (1/75² − 1/100²)/(1/50² − 1/100²) = 9.0741 MPa and the 3.6152 shrunk on make 12.689 between the rings;
+    12.689 (100² + 75²)/(100² − 75²) = (35 (75² + 50²) − 2 × 12.689 × 75²)/(75² − 50²).
+    """
+    for stress in (compound.supported_bore_hoop_stress, compound.shell_bore_hoop_stress):
+        assert stress(p=35e6, **EQUAL_STRESS) / 1e6 == pytest.approx(45.32, rel=2e-4)
 
 
 @dataclass(frozen=True)

@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
 
 import pytest
 
+from speclint.handbook.cams.laws import cam_law
+from speclint.handbook.cams.profiles import CamProfile, Flank, Ramp
 from speclint.handbook.steam import double_beat as db
 from tests.published.proof import proves
 
@@ -109,3 +112,58 @@ def test_area_by_turning_the_gap_round_the_axis(w: float) -> None:
     side = math.hypot(x, y)
     area, _ = quad(lambda t: 2 * math.pi * (d / 2 + t * x) * side, 0, 1)
     assert db.beat_area(h, d, w, β) == pytest.approx(area, rel=1e-12)
+
+
+@dataclass(frozen=True)
+class Beat:
+    """Smaller diameter and width of the contact, angle of the seat, throat and what stands in it: mm, degrees."""
+
+    seat: float
+    width: float
+    angle: float
+    throat: float
+    blocked: float
+
+    def area(self, h: float) -> float:
+        return db.beat_area(h, self.seat / 1e3, self.width / 1e3, math.radians(self.angle))
+
+    @property
+    def throat_area(self) -> float:
+        return db.throat_area(self.throat / 1e3, 0.0, self.blocked / 1e6)
+
+
+def gear(lift: float, rise: float, dwell: float) -> CamProfile:
+    """3-4-5 polynomial above ramps of 1.1 mm in 10°, the same up and down: mm and degrees."""
+    law, ramp = cam_law("3-4-5 polynomial"), Ramp(1.1e-3, math.radians(10))
+    flank = Flank(law, lift / 1e3, math.radians(rise), ramp)
+    return CamProfile(flank, math.radians(dwell), flank)
+
+
+INLET = ((9.5, 21, 6), -10.5, Beat(153, 2.5, 45, 140, 3000), Beat(143, 2.5, 18.5, 130, 1800))
+EXHAUST = ((23.8, 56, 50), 140, Beat(172, 2.5, 45, 160, 3000), Beat(161, 2.5, 22.6, 150, 1800))
+#: Crank angle, travel of the tappet [mm] and area [mm²], 0.5 mm of it taken up by the clearance.
+BY_CRANK_ANGLE = [
+    *((INLET, *row) for row in (
+        (-5, 0.605, 80.44), (0, 1.1561, 503.35), (6, 3.2250, 2102.05), (15, 9.5920, 7605.06), (25, 10.6, 8527.54),
+        (35, 7.7598, 5945.44), (45, 1.4882, 758.82), (52, 0.605, 80.44),
+    )),
+    *((EXHAUST, *row) for row in (
+        (146, 0.66, 135.90), (155, 1.7742, 1085.37), (180, 15.4494, 14534.25), (230, 24.9, 24476.35),
+        (290, 9.5430, 8399.55), (315, 0.77, 229.40),
+    )),
+]  # fmt: skip
+
+
+@proves(
+    "steam.double_beat", "cams.profiles", derived="two valves and their cams worked apart by another program"
+)
+@pytest.mark.parametrize(("train", "degrees", "tappet", "area"), BY_CRANK_ANGLE)
+def test_area_of_a_valve_by_the_crank_angle(
+    train: tuple[tuple[float, float, float], float, Beat, Beat], degrees: float, tappet: float, area: float
+) -> None:
+    cam, foot, upper, lower = train
+    travel = gear(*cam).at(math.radians(degrees - foot)).lift
+    assert travel * 1e3 == pytest.approx(tappet, abs=6e-5)
+    h = travel - 0.5e-3
+    found = db.double_beat_flow_area(upper.area(h), upper.throat_area, lower.area(h), lower.throat_area)
+    assert found * 1e6 == pytest.approx(area, rel=1e-4)

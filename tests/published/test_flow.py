@@ -51,6 +51,16 @@ def test_friction_factor_read_from_moodys_chart(Re: float, ε_r: float, f: float
     assert flow.friction_factor(Re, ε_r) == pytest.approx(f, rel=0.006)
 
 
+@proves("steam.flow", seen="Y. A. Cengel and J. M. Cimbala, Fluid Mechanics", library="fluids")
+def test_cengel_water_in_a_stainless_pipe() -> None:
+    """Y. A. Cengel and J. M. Cimbala, Fluid Mechanics, examples 8-3 and 8-4 (companion seen, and fluids 1.3.1).
+
+    8-3: 60 m of 0.05 m bore at 3.06 m/s, f 0.0172 off the chart: 96 536 Pa. 8-4: 0.0174, unrounded 0.017398.
+    """
+    assert flow.friction_pressure_loss(0.0172, 60.0, 0.05, 999.0, 3.06) == pytest.approx(96_536, rel=1e-5)
+    assert flow.friction_factor(126_400, 4.2e-5) == pytest.approx(0.017398, rel=5e-5)
+
+
 @proves("steam.flow", library=["fluids", "iapws"])
 def test_loss_of_a_steam_pipe_agrees_with_fluids_and_iapws() -> None:
     """150 mm pipe, 5 m, 40 m/s of steam at 15 bar absolute and 300 °C: 2463.4 Pa, Re 1.755e6, f 0.01568."""
@@ -119,6 +129,30 @@ def test_joel_throat_area_for_superheated_steam() -> None:
 def test_joel_throat_area_from_speed_and_volume() -> None:
     """The same, example 12.4, p. 365 (seen): 3213 mm² for 11 kg/s at 547.7 m/s and 0.16 m³/kg."""
     assert nozzles.nozzle_mass_flow(1.0, 3213e-6, 547.7 / 0.16) == pytest.approx(11.0, rel=2e-4)
+
+
+@proves("steam.steam_nozzles", seen="Rayner Joel, Basic Engineering Thermodynamics")
+def test_joel_enthalpy_in_the_throat() -> None:
+    """The same example (seen): 2.2 MPa, 260 °C, expanded to 0.546 of that: 2790 kJ/kg.
+
+    Its chart reads 2940 kJ/kg before the nozzle, where IAPWS-IF97 has 2920.5, so that its 548 m/s stand 8 % above
+    the 506 of the drop by IF97; by hand √(2 × 1.3/2.3 × 2.2e6 × 0.1006) = 500 m/s, a gas of κ 1.3.
+    """
+    h = steam.steam_enthalpy(2.2e6, 533.15)
+    speed = steam_nozzles.expanded_speed(2.2e6, h, 0.546 * 2.2e6)
+    assert h - speed**2 / 2 == pytest.approx(2790e3, rel=1.5e-3)
+    assert speed == pytest.approx(500, rel=0.02)
+
+
+@proves("steam.steam_nozzles", seen="W. R. Crawford, Examples in Thermodynamics Problems")
+def test_crawford_speed_behind_a_large_drop() -> None:
+    """W. R. Crawford (companion seen): 150 to 10 psi absolute, dry saturated, 109.1 CHU/lb by the tables of the day:
+    3136.3 ft/s.
+    """
+    p = 150 * PSI
+    h = steam.steam_enthalpy(p, steam.saturation_temperature(p))
+    speed = steam_nozzles.expanded_speed(p, h, 10 * PSI)
+    assert speed / 0.3048 == pytest.approx(3136.3, rel=1e-2)
 
 
 @proves("steam.nozzles", "steam.steam_nozzles", seen="W. R. Crawford, Examples in Thermodynamics Problems")
@@ -195,6 +229,13 @@ def test_expanded_speed_agrees_with_coolprop() -> None:
         theirs = (2 * (h - coolprop.PropsSI("H", "P", p_2, "S", s, "Water"))) ** 0.5
         ours = steam_nozzles.expanded_speed(p, steam.steam_enthalpy(p, T), p_2)
         assert ours == pytest.approx(theirs, rel=1e-3)
+
+
+@proves("steam.nozzles", library="fluids, example in its documentation")
+def test_expansibility_as_documented() -> None:
+    """ISO 5167-2:2003: 22.2 in 73.9 mm, 1 to 0.99 bar, κ 1.4."""
+    ε = nozzles.orifice_expansibility(22.2 / 73.9, 0.99, 1.4)
+    assert ε == pytest.approx(0.99747391, abs=1e-8)
 
 
 @proves("steam.nozzles", library="fluids")

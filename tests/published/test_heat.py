@@ -99,18 +99,47 @@ def test_natural_convection_agrees_with_ht(Ra: float, Pr: float) -> None:
     assert convection.vertical_plate_nusselt_number(Ra, Pr) == pytest.approx(wall, rel=1e-9)
 
 
-@proves("heat.conduction", "heat.lagging", memory="Incropera, Fundamentals of Heat and Mass Transfer")
+@proves(
+    "heat.conduction",
+    "heat.convection",
+    "heat.lagging",
+    seen="Incropera, Fundamentals of Heat and Mass Transfer",
+)
 def test_incropera_pipe_and_fire_screen() -> None:
-    """Incropera, 6th ed., examples 9.4 and 9.2 (from memory).
+    """Incropera, 6th ed., examples 9.4, p. 580, and 9.2, p. 572 (a public companion notebook seen).
 
-    9.4: pipe of 0.1 m at 438 K in air of 296 K, 7.29 W/(m²·K); 325 + 441 W/m by convection and radiation.
-    9.2: screen 0.71 m high at 505 K, 7.0 W/(m²·K).
+    9.4: pipe of 0.1 m at 438 K in air of 296 K, 763 W/m, 441 of them radiated. 9.2: screen 0.71 m high and 1.02 m
+    wide at 505 K: Ra 1.81e9, 1060 W by convection, 7.0 W/(m²·K).
     """
+    Ra = convection.rayleigh_number(β=2.5e-3, ΔT=209.0, L=0.71, ν=26.4e-6, Pr=26.4 / 38.3, g=9.8)
+    assert Ra == pytest.approx(1.81e9, rel=3e-3)
+    Nu = convection.vertical_plate_nusselt_number(Ra, 0.69)
+    loss = convection.film_coefficient(Nu, 33.8e-3, 0.71) * 0.71 * 1.02 * 209.0
+    assert loss == pytest.approx(1060, rel=5e-3)
     film = lagging.natural_film_on_pipe(438.0, 296.0, 0.1)
-    assert film == pytest.approx(7.29, rel=0.015)
-    assert math.pi * 0.1 * heat.heat_flux(film, 438.0, 296.0) == pytest.approx(325, rel=0.015)
-    assert math.pi * 0.1 * heat.radiated_flux(0.85, 438.0, 296.0) == pytest.approx(441, rel=2e-3)
+    radiated = math.pi * 0.1 * heat.radiated_flux(0.85, 438.0, 296.0)
+    assert radiated == pytest.approx(441, rel=2e-3)
+    assert math.pi * 0.1 * heat.heat_flux(film, 438.0, 296.0) + radiated == pytest.approx(763, rel=2e-3)
     assert lagging.natural_film_on_wall(505.0, 296.0, 0.71) == pytest.approx(7.0, rel=0.01)
+
+
+@proves("heat.convection", "heat.conduction", seen="Incropera, Fundamentals of Heat and Mass Transfer")
+def test_incropera_gas_cooled_in_a_duct() -> None:
+    """The same, example 8.6, p. 516 (companion seen): 1313 W from 0.05 kg/s, 304.3 W/m² and 50.7 °C at the outlet.
+
+    103 to 77 °C in a duct of 0.15 m, Re 20 384, Pr 0.70, 0.030 W/(m·K); 6 W/(m²·K) outside, in air of 0 °C.
+    """
+    assert heat.temperature_rise(Q=-1313.0, m=0.05, c_p=1010.0) == pytest.approx(-26.0, rel=1e-3)
+    Nu = convection.dittus_boelter_nusselt_number(20_384, 0.70, 0.3)
+    U = heat.overall_coefficient(convection.film_coefficient(Nu, 0.030, 0.15), 0.0, 6.0)
+    flux = heat.heat_flux(U, 77.0 + 273.15, 273.15)
+    assert flux == pytest.approx(304.3, rel=1e-3)
+    assert flux / 6.0 == pytest.approx(50.7, rel=1e-3)
+
+
+@proves("heat.convection", library="ht, example in its documentation")
+def test_gnielinski_as_documented() -> None:
+    assert convection.gnielinski_nusselt_number(1e5, 1.2, 0.0185) == pytest.approx(254.6268, rel=1e-6)
 
 
 @proves("heat.convection", "heat.lagging", memory="Y. A. Cengel, Heat and Mass Transfer")

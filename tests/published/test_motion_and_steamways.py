@@ -23,7 +23,7 @@ from speclint_motion.formulae.shafts import (
     size_factor,
 )
 from speclint_motion.formulae.tables import proportion_of_bore
-from speclint_steamways.formulae.paths import bourne_port, period_port
+from speclint_steamways.formulae.paths import bourne_port, period_port, trade_port
 from tests.plugins.steamways.test_partitions import LEAK, files as with_wall
 from tests.plugins.steamways.test_paths import DROP
 from tests.plugins.steamways.way import files
@@ -91,8 +91,21 @@ def test_shigley_example_7_1_shaft() -> None:
 
 @proves("speclint_steamways.formulae.paths", seen="J. Bourne, A Catechism of the Steam Engine")
 def test_bournes_port() -> None:
-    """J. Bourne, Q. 320 (seen): area × speed/4000; at 400 ft/min a tenth, his lower figure for locomotives."""
+    """J. Bourne, Q. 320 (seen): area × speed/4000; at 400 ft/min a tenth, his lower figure for locomotives.
+
+    An 18 in cylinder at 1000 ft/min asks 254.47/4 = 63.62 in² (derived).
+    """
     assert bourne_port(A_p=1.0, v=400 * FOOT_A_MINUTE) == pytest.approx(0.1)
+    piston = math.pi / 4 * (18 * INCH) ** 2
+    assert bourne_port(A_p=piston, v=1000 * FOOT_A_MINUTE) / INCH**2 == pytest.approx(63.62, rel=1e-4)
+
+
+@proves("speclint_steamways.formulae.paths", seen="W. J. Lineham, A Text-Book of Mechanical Engineering")
+@pytest.mark.parametrize("piston_speed", [400, 700, 1000])
+def test_port_of_the_trade_runs_at_rankines_greatest_speed(piston_speed: float) -> None:
+    """W. J. Lineham, p. 681, after Rankine (seen): steam in the port at 100 ft/s at most, 6000 ft/min."""
+    port = trade_port(A_p=1.0, v=piston_speed * FOOT_A_MINUTE)
+    assert piston_speed / port == pytest.approx(6000)
 
 
 @proves("speclint_steamways.formulae.paths", seen="period pocket-book of engineering formulae, p. 501")

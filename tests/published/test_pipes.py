@@ -71,6 +71,32 @@ ROWS = [
         BORESI,
         "seen",
     ),
+    # 0.7 × 520/(2 × 70 × 0.75) + 9 = 12.47 mm on the bore; B31.1's y of 0.4 asks 1 % more of so thin a pipe
+    Row(
+        pipes.pipe_wall_from_bore,
+        {"p": 0.7e6, "d": 0.520, "S": 70e6, "E": 0.75, "y": 0.4, "A": 9e-3},
+        12.5e-3,
+        0.012,
+        "U. C. Jindal, Machine Design, example 10-1",
+        "seen",
+    ),
+    # 1.7 × 101.6/(2 × 80 + 1.7), and over 0.875 to be ordered
+    Row(
+        pipes.pipe_wall_of_european_code,
+        {"p": 1.7e6, "D": 0.1016, "f": 80e6, "z": 1.0},
+        1.068e-3,
+        1e-3,
+        "EN 13480-3, 6.1, worked by hand on tube of P235GH at 350 °C",
+        "derived",
+    ),
+    Row(
+        pipes.ordering_wall,
+        {"t": 1.068e-3, "u": 0.125},
+        1.221e-3,
+        1e-3,
+        "EN 13480-3, 4.3, worked by hand",
+        "derived",
+    ),
     Row(
         pipes.bend_factor_inside,
         {"R": 1.5, "D": 1.0},
@@ -96,6 +122,14 @@ ROWS = [
         93.6e6,
         1e-3,
         "Pytel and Kiusalaas, Mechanics of Materials, example 2.10",
+        "seen",
+    ),
+    Row(
+        pipe_flexibility.restrained_stress,
+        {"E": 200e9, "alpha": 12e-6, "ΔT": 65.0},
+        156e6,
+        1e-9,
+        "R. K. Bansal, Strength of Materials, thermal stress, ends that do not yield",
         "seen",
     ),
     Row(pipe_flexibility.cycle_factor, {"N": 7000.0}, 1.0, 1e-9, CYCLES, "memory"),

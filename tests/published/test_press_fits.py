@@ -12,6 +12,7 @@ from tests.published.row import Row
 
 BORESI = "Boresi and Schmidt, Advanced Mechanics of Materials, example 11.3"
 UGURAL = "Ugural and Fenster, Advanced Strength and Applied Elasticity, example 8.3"
+UGURAL_8_4 = "Ugural and Fenster, Advanced Strength and Applied Elasticity, example 8.4"
 BHAVIKATTI = "Bhavikatti, Strength of Materials, example"
 
 STEEL = {"E_in": 200e9, "nu_in": 0.3, "E_out": 200e9, "nu_out": 0.3}
@@ -47,6 +48,18 @@ ROWS = [
     ),
     Row(fits.outer_hoop_stress, {"p": 188.97e6, "D": 0.050, "D_out": 0.100}, 314.94e6, 1e-4, BORESI, "seen"),
     Row(fits.inner_hoop_stress, {"p": 188.97e6, "d_in": 0.020, "D": 0.050}, -449.92e6, 1e-4, BORESI, "seen"),
+    # a disc of 500 mm on a shaft of 100 mm, 0.0525 mm on the radius, at rest
+    Row(
+        fits.contact_pressure,
+        {"delta": 0.105e-3, "D": 0.100, "D_out": 0.500, "d_in": 0.0} | STEEL,
+        100.8e6,
+        1e-3,
+        UGURAL_8_4,
+        "seen",
+    ),
+    Row(
+        fits.outer_hoop_stress, {"p": 100.8e6, "D": 0.100, "D_out": 0.500}, 109.2e6, 1e-3, UGURAL_8_4, "seen"
+    ),
     # 314.94 + 188.97
     Row(
         fits.outer_tresca_stress,

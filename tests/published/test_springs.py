@@ -73,6 +73,14 @@ ROWS = [
         f"{SINGH} 8.3",
         "seen",
     ),
+    Row(
+        springs.corrected_shear_stress,
+        {"k": 1.2525, "F": 305.7, "D": 0.018, "d": 0.003},
+        650e6,
+        1e-3,
+        f"{SINGH} 8.3, load to yield",
+        "seen",
+    ),
     # a safety valve of 60 mm at 1.25 MPa, pressed in 40 mm and lifted 20: 3534.3 and 5301.4 N
     Row(springs.spring_load, {"R": 88357.3, "s": 0.040}, 3534.3, 1e-4, f"{SINGH} 8.5", "seen"),
     Row(springs.spring_load, {"R": 88357.3, "s": 0.060}, 5301.4, 1e-4, f"{SINGH} 8.5", "seen"),
@@ -83,6 +91,33 @@ ROWS = [
         2e-2,
         f"{SINGH} 8.5, before the coils are rounded up to 8",
         "derived",
+    ),
+    # 8 × 5301.4 × 6 × 1.2525/(π × 600) = 13.003² mm²: wire of 13 mm at 600 MPa
+    Row(
+        springs.corrected_shear_stress,
+        {"k": 1.2525, "F": 5301.4, "D": 0.078, "d": 0.013},
+        600e6,
+        1e-3,
+        f"{SINGH} 8.5",
+        "seen",
+    ),
+    # ten coils with two dead, squared and ground; printed free length 199 = 130 + 60 and 15 % of 60 between
+    Row(
+        spring_lengths.solid_length,
+        {"n_t": 10, "a": 0, "d_max": 0.013},
+        0.199 - 1.15 * 0.060,
+        1e-9,
+        f"{SINGH} 8.5",
+        "seen",
+    ),
+    # a blow-off valve: 187.5 N over 6 mm, 34.6 coils made 35. Its wire is left: the notebook takes 1 for π.
+    Row(
+        springs.working_coils,
+        {"G": 80e9, "d": 0.018, "D": 0.099, "s": 0.006, "F": 187.5},
+        35,
+        0.5 / 35,
+        f"{SINGH} 8.11",
+        "seen",
     ),
     Row(
         springs.spring_rate,
@@ -172,10 +207,15 @@ ROWS = [
 ]
 
 
-@proves("springs.fatigue", memory="Budynas and Nisbett, Shigley's Mechanical Engineering Design")
+@proves(
+    "springs.fatigue",
+    seen="Public spring calculations after Shigley, section 10-9, unpeened wire",
+    memory="Budynas and Nisbett, Shigley's Mechanical Engineering Design",
+)
 @pytest.mark.parametrize(("treatment", "amplitude", "mean"), [("none", 241, 379), ("peened", 398, 534)])
 def test_zimmerli_s_pair_is_shigley_s_in_megapascals(treatment: str, amplitude: float, mean: float) -> None:
-    """Shigley, fatigue loading of helical compression springs, gives both units (from memory)."""
+    """Shigley, fatigue loading of helical compression springs, gives both units; peened from memory."""
+    assert spring_fatigue.zimmerli_amplitude(treatment).source.memory == (treatment == "peened")
     assert spring_fatigue.zimmerli_amplitude(treatment).nominal == pytest.approx(amplitude * 1e6, rel=5e-3)
     assert spring_fatigue.zimmerli_mean(treatment).nominal == pytest.approx(mean * 1e6, rel=2e-3)
 

@@ -252,6 +252,28 @@ def test_end_fixity_as_the_timber_standard_prints_it(ends: str, theory: float, d
     assert (found.low, found.nominal) == (theory, design)
 
 
+@proves("members.columns", seen="R. C. Hibbeler, Mechanics of Materials")
+def test_hibbeler_example_13_1_squashes_first() -> None:
+    """R. C. Hibbeler, Mechanics of Materials, example 13.1, p. 665 (companion seen): 329 kip, yield before Euler.
+
+    9.13 in² at 36 ksi; by hand Euler's load is 512 kip. Johnson's curve, which the example does not use, stays below
+    both at a slenderness of 144/2.016 = 71.43: 328.7 (1 − 36 × 71.43²/(4 π² 29 000)) = 275.9 kip.
+    """
+    area, E, S_y, second = 9.13 * INCH**2, 29e6 * PSI, 36e3 * PSI, 37.1 * INCH**4
+    assert columns.johnson_load(area, S_y, E, 0.0) / POUND == pytest.approx(329e3, rel=2e-3)
+    assert columns.euler_load(E, second, 1.0, 144 * INCH) / POUND == pytest.approx(512e3, rel=1e-3)
+    λ = columns.slenderness(1.0, 144 * INCH, sections.radius_of_gyration(second, area))
+    assert columns.johnson_load(area, S_y, E, λ) / POUND == pytest.approx(275.9e3, rel=1e-3)
+
+
+@proves("members.columns", seen="R. C. Hibbeler, Mechanics of Materials")
+def test_hibbeler_example_13_3_ends_differ_by_plane() -> None:
+    """The same, example 13.3, p. 669 (companion seen): 141 kN, free in one plane and held in the other, factor 3."""
+    planes = [(61.3e-6, 2.0), (23.2e-6, 0.7)]
+    allowed = min(columns.euler_load(70e9, second, K, 5.0) / 3 for second, K in planes)
+    assert allowed == pytest.approx(141e3, rel=3e-3)
+
+
 @proves("members.columns", seen="S. M. A. Kazimi, Solid Mechanics")
 def test_kazimi_example_6_rankine() -> None:
     """S. M. A. Kazimi, Solid Mechanics, Ex. 6, p. 345 (seen): 59 415.61 kgf."""

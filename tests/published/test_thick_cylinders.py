@@ -14,6 +14,10 @@ from tests.published.row import Row
 BORESI = "Boresi and Schmidt, Advanced Mechanics of Materials, example"
 BHAVIKATTI = "Bhavikatti, Strength of Materials, example"
 UGURAL = "Ugural and Fenster, Advanced Strength and Applied Elasticity, example 8.3"
+UGURAL_8_2 = "Ugural and Fenster, Advanced Strength and Applied Elasticity, example 8.2"
+UGURAL_VESSEL = {"d": 0.200, "D": 0.300}
+# closed, 200/800 mm, 150 MPa, 72 GPa and ν 0.33
+CLOSED = {"p_i": 150e6, "p_o": 0.0, "d": 0.200, "D": 0.800}
 HEARN = "E. J. Hearn, Mechanics of Materials 1, example"
 
 BARREL = {"d": 0.020, "D": 0.100}
@@ -79,6 +83,45 @@ ROWS = [
         1e-3,
         f"{HEARN} 10.2",
         "memory",
+    ),
+    Row(lame.bore_hoop_stress, {"p": 150e6, "d": 0.200, "D": 0.800}, 170e6, 1e-6, f"{BORESI} 11.2", "seen"),
+    Row(lame.axial_stress_with_closed_ends, CLOSED, 10e6, 1e-6, f"{BORESI} 11.2", "seen"),
+    # twice the greatest shear of 160 MPa
+    Row(lame.bore_tresca_stress, CLOSED | {"sigma_z": 10e6}, 320e6, 1e-6, f"{BORESI} 11.2", "seen"),
+    # printed 0.30 mm on the radius, with closed ends; without them ν σ_z a/E = 0.0046 mm more
+    Row(
+        lame.bore_growth,
+        {"p": 150e6, "d": 0.200, "D": 0.800, "E": 72e9, "nu": 0.33},
+        0.60e-3,
+        2e-2,
+        f"{BORESI} 11.2",
+        "seen",
+    ),
+    # 340 MPa yield in 200/300 mm, a quarter of the pressure outside, open ends: 200 MPa by the greatest tension,
+    # 125.93 by the greatest shear, 143.8 by the energy of distortion
+    Row(
+        lame.bore_hoop_stress_between_pressures,
+        {"p_i": 200e6, "p_o": 50e6} | UGURAL_VESSEL,
+        340e6,
+        1e-4,
+        UGURAL_8_2,
+        "seen",
+    ),
+    Row(
+        lame.bore_tresca_stress,
+        {"p_i": 125.93e6, "p_o": 125.93e6 / 4, "sigma_z": 0.0} | UGURAL_VESSEL,
+        340e6,
+        1e-4,
+        UGURAL_8_2,
+        "seen",
+    ),
+    Row(
+        lame.bore_von_mises_stress,
+        {"p_i": 143.8e6, "p_o": 143.8e6 / 4, "sigma_z": 0.0} | UGURAL_VESSEL,
+        340e6,
+        4e-4,
+        UGURAL_8_2,
+        "seen",
     ),
     # 1.5 (286² + 254²)/(286² − 254²) MPa
     Row(

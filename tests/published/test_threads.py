@@ -38,6 +38,8 @@ STRESS_AREAS_MM2 = [
     ("M16", 156.67, 0.0001),
     ("M24", 352.5, 0.0001),
     ("M36", 816.72, 0.0001),
+    # a library's unit tests after Shigley, table 8-1: seen
+    ("M10", 57.98960, 1e-6),
     # U. C. Jindal, Machine Design, Ex. 9-1, as printed by a companion notebook: seen
     ("M16", 156.7, 0.0005),
     ("M16x1.5", 167.2, 0.0005),
@@ -132,7 +134,7 @@ def test_stress_area_of_unified_threads(name: str, area: float, tolerance: float
 )
 @pytest.mark.parametrize(
     ("name", "area"),
-    [("M12", 76.247), ("M16", 144.12), ("M20", 225.19), ("M30", 518.99), ("M36", 759.28)],
+    [("M10", 52.29232), ("M12", 76.247), ("M16", 144.12), ("M20", 225.19), ("M30", 518.99), ("M36", 759.28)],
 )
 def test_root_area_of_metric_threads(name: str, area: float) -> None:
     """University of Stavanger, table of standard metric bolt dimensions: seen."""

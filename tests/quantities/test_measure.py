@@ -98,6 +98,9 @@ def test_a_difference_is_not_a_temperature(text: str, kelvin: float) -> None:
         ("5 Mm", "length", "mm"),
         ("50 °C", "temperature difference", 'a number with K, or "50 °C difference"'),
         ("50 °C difference", "temperature", '"50 °C"'),
+        ("٣ mm", "length", '"3 mm"'),
+        ("１２.５ mm", "length", '"12.5 mm"'),
+        ("25 mm ±٠.1", "length", '"25 mm ±0.1"'),
     ],
 )
 def test_a_slip_is_answered_with_what_to_write(text: str, dimension: str, instead: str) -> None:
@@ -130,12 +133,33 @@ def test_a_slip_is_answered_with_what_to_write(text: str, dimension: str, instea
         ("-300 °C", "temperature"),
         ("-1 bar absolute", "fluid pressure"),
         ("20 mm ±-1", "length"),
+        ("1e400 mm", "length"),
+        ("1e-31 mm", "length"),
+        ("1e31 m", "length"),
+        ("1e10000000 mm", "length"),
+        ("1e29 km", "length"),
+        ("1e-29 mm", "length"),
+        ("123456789012345678901 mm", "length"),
+        ("3.2 m**9**9**9", "length"),
+        ("3.2 m^9^9", "length"),
+        ("3.2 m²²²²", "length"),
+        ("3.2 " + "m/m/" * 9 + "m", "length"),
+        ("3.2 mm" + " " * 95, "length"),
+        ("5 %%", "ratio"),
+        ("5 % %", "ratio"),
     ],
 )
 def test_what_cannot_be_meant_is_refused(text: str, dimension: str) -> None:
     with pytest.raises(QuantityError) as refused:
         read(text, dimension, "any" if dimension == "fluid pressure" else "positive")
     assert refused.value.instead
+
+
+def test_the_last_number_within_the_bounds_is_read() -> None:
+    """20 digits, an exponent of 30, 1e30 m: each is taken, and one more is refused above."""
+    assert read("12345678901234567890 µm", "length").nominal == pytest.approx(1.2345678901234567e13)
+    assert read("1e30 m", "length").nominal == pytest.approx(1e30)
+    assert read("1e-30 m", "length").nominal == pytest.approx(1e-30)
 
 
 def test_signs_where_they_are_meant() -> None:

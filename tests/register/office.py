@@ -5,11 +5,13 @@ from __future__ import annotations
 import datetime as dt
 import os
 import subprocess
+from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
-from speclint.register import Acceptance, Standing, concede, sign_entry, stand_of
+from speclint.families import Loaded
+from speclint.register import Acceptance, Decision, Standing, concede, judge, sign_entry, stand_of
 from speclint.repository import Concession, Register, Settings, read_register
 from speclint.testing import DesignFolder
 from tests.tubes import DUTY, RACK, TUBE
@@ -61,9 +63,11 @@ class Office:
     shop: DesignFolder
     keys: Path = field(default_factory=Path)
 
-    def concede(self, *, today: dt.date = TODAY, key: Path | None = None, **other: Any) -> Concession:
+    def concede(
+        self, *, today: dt.date = TODAY, key: Path | None = None, against: str | None = None, **other: Any
+    ) -> Concession:
         """Accept the hold on the tube, or something else said in ``other``."""
-        return concede(replace(ACCEPTED, **other), self.shop.root, self.shop.loaded, today, key)[0]
+        return concede(replace(ACCEPTED, **other), self.shop.root, self.shop.loaded, today, key, against)[0]
 
     def sign(self, number: str, key: Path, *, today: dt.date = TODAY) -> Concession:
         """Sign an entry."""
@@ -108,3 +112,30 @@ def git(folder: Path, *words: str) -> str:
         ["git", *words], cwd=folder, env=environment, capture_output=True, check=True, encoding="utf-8"
     )
     return done.stdout
+
+
+def decide(
+    office: Office,
+    *paths: str,
+    against: str | None = None,
+    today: dt.date = TODAY,
+    load: Callable[[], Loaded] | None = None,
+) -> Decision:
+    """What the gate decides on a repository, or on some paths in it."""
+    places = [office.shop.root / path for path in paths] or [office.shop.root]
+    return judge(places, load or (lambda: office.shop.loaded), today, against)
+
+
+def said(decision: Decision) -> str:
+    """Every reason of a decision with its details."""
+    return " | ".join(f"{reason.says} ({'; '.join(reason.details)})" for reason in decision.reasons)
+
+
+def committed(office: Office) -> Office:
+    """The office's repository as the main branch has it."""
+    root = office.shop.root
+    if not (root / ".git").exists():
+        git(root, "init", "--quiet", "--initial-branch=main")
+    git(root, "add", ".")
+    git(root, "commit", "--quiet", "-m", "as it was")
+    return office

@@ -173,6 +173,7 @@ def test_the_finding_may_be_a_sound_part_s(office: Office) -> None:
 @settings(max_examples=60, deadline=None)
 @example("two\r\nlines", True)
 @example('"""\n"""\\', False)
+@example("\n0", False)
 @given(st.text(st.characters(exclude_categories=["Cs"]), min_size=1).filter(str.strip), st.booleans())
 def test_any_text_reads_back_as_it_was_meant(grounds: str, windows: bool) -> None:
     """Property: whatever is entered is what is read, and what stood there stays; also with the line ends of Windows."""

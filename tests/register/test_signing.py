@@ -79,7 +79,9 @@ def test_a_lapsed_entry_is_not_signed(office: Office) -> None:
         DesignError, match=r"C-001 is lapsed: tube pressure was 45 bar gauge, is 45\.5 bar gauge"
     ):
         office.sign("C-001", office.key_of("m.coyle"))
-    with pytest.raises(DesignError, match='no concession has the number C-002; write "C-001"'):
+    with pytest.raises(
+        DesignError, match="no concession has the number C-002; write one that is not signed yet: C-001"
+    ):
         office.sign("C-002", office.key_of("m.coyle"))
 
 

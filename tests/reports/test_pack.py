@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import base64
 import gzip
+import hashlib
 import html
 import json
 import re
@@ -60,6 +61,7 @@ class Places(HTMLParser):
         self.targets: set[str] = set()
         self.tags: set[str] = set()
         self.handlers: set[str] = set()
+        self.styles: set[str] = set()
         self.feed(page)
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
@@ -71,6 +73,8 @@ class Places(HTMLParser):
                 self.targets.add(value)
             elif name.startswith("on"):
                 self.handlers.add(name)
+            elif name == "style":
+                self.styles.add(value or "")
 
 
 def unpacked(page: str) -> dict[str, str]:
@@ -97,6 +101,34 @@ def test_the_page_needs_nothing_from_outside_and_is_the_same_each_time() -> None
     assert "@import" not in page
     assert "url(" not in page
     assert len(page.encode("utf-8")) < 3_000_000
+
+
+@pytest.mark.parametrize("alone", [False, True], ids=["the pack", "sheets alone"])
+def test_the_policy_names_the_page_s_own_style_and_script_and_nothing_else(alone: bool) -> None:
+    """Each by its digest, so that a browser refuses any other; and no element needs a style of its own."""
+    checks = drawn().checks[:3]
+    page = sheet_document(drawn(), checks) if alone else drawn_page()
+    found = re.search(
+        r'<meta charset=utf-8>\n<meta http-equiv=Content-Security-Policy content="([^"]*)">', page
+    )
+    assert found
+    own = [
+        ("style-src", re.search(r"<style>(.*?)</style>", page, re.DOTALL)),
+        ("script-src", re.search(r"<script>(.*?)</script>", page, re.DOTALL)),
+    ]
+    digests = [
+        f"{what} 'sha256-{base64.b64encode(hashlib.sha256(text[1].encode('utf-8')).digest()).decode()}'"
+        for what, text in own
+        if text
+    ]
+    assert len(digests) == 2 - alone
+    policy = ["default-src 'none'", *digests, "base-uri 'none'", "form-action 'none'"]
+    assert html.unescape(found[1]).split("; ") == policy
+    for part in (page, *(() if alone else unpacked(page).values())):
+        assert not Places(part).styles
+    widths = re.findall(r'"drawing own-(\d+)"', page)
+    assert alone or widths
+    assert all(f".own-{width} {{ --own: {width}px; }}" in page for width in widths)
 
 
 def test_every_assessed_check_has_its_sheet() -> None:

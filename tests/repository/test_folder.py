@@ -186,6 +186,11 @@ def test_a_path_outside_the_repository(tmp_path: Path) -> None:
         ("works = 3\n", "a table is expected"),
         ("[works\n", "this is not TOML"),
         ("[families]\nrequired = 'x'\n", "an array is expected"),
+        ("[works]\nsite_pressure = '1e400 bar absolute'\n", "an exponent lies between"),
+        ("[works]\nsite_pressure = '1e-9 bar absolute'\n", "outside what parts of this trade have"),
+        (f"[concessions]\nending_soon = {'9' * 400}\n", "at most 15 digits"),
+        ("[concessions]\nending_soon = 1_000_000_001\n", "a count lies between 0 and 1000000000"),
+        (f"{'a.' * 400}a = 1\n", "more than 20 deep"),
     ],
 )
 def test_settings_that_cannot_be_used(shop: DesignFolder, settings: str, said_of_it: str) -> None:
@@ -220,6 +225,9 @@ def test_limits_of_the_repository_are_read_against_the_rules(shop: DesignFolder)
         ('[limits."tube.stress"]\nallowable = 70\n', "written as text"),
         ('[limits."tube.stress"]\nallowable = "70 MPa ±1"\n', "no tolerance"),
         ('[limits."tube.ends"]\nany = "1"\n', "has no limit"),
+        ('[limits."tube.stress"]\nallowable = "1e400 MPa"\n', "an exponent lies between -30 and 30"),
+        ('[limits."tube.stress"]\nallowable = "70 MPa**9**9**9"\n', "no unit of stress"),
+        ('[limits."tube.stress"]\nallowable = "٧٠ MPa"\n', "digits are written 0 to 9"),
     ],
 )
 def test_limits_that_cannot_be_used(shop: DesignFolder, limits: str, said_of_it: str) -> None:
@@ -258,6 +266,32 @@ def test_an_own_material_without_a_source_is_a_complaint_with_its_line(shop: Des
     )
     assert (complaint.where.file, complaint.where.line) == ("materials/own.toml", 10)
     assert "source" in complaint.message + complaint.write
+
+
+@pytest.mark.parametrize("name", ["grey-iron-250", "Grey-Iron-250", "grey iron 250", "gr\u0435y-iron-250"])
+def test_an_own_material_never_takes_the_name_of_one_of_the_handbook(shop: DesignFolder, name: str) -> None:
+    """The last one has a Cyrillic letter in it, U+0435, that reads as a Latin e."""
+    own = OWN_IRON.replace("[own-iron]", f'["{name}"]')
+    with_own = 'materials = ["own.toml"]\n' + SETTINGS
+    assessment = shop.write({**FILES, "own.toml": own}, settings=with_own).assess()
+    (complaint,) = assessment.complaints
+    assert (complaint.where.file, complaint.where.line) == ("own.toml", own[: own.index("title")].count("\n"))
+    assert "a material of the handbook, of a family or of an earlier file has this name" in complaint.message
+    assert complaint.write == 'a name of its own, not "grey-iron-250"'
+    assert assessment.context is not None
+    hardness = assessment.context.material("grey-iron-250").hardness()
+    assert (hardness.low, hardness.high) != (205, 225)
+    assert assessment.exit_code == 2
+
+
+def test_an_own_material_stands_in_one_file(shop: DesignFolder) -> None:
+    with_own = 'materials = ["own.toml", "more.toml"]\n' + SETTINGS
+    other = OWN_IRON.replace("value = 215, low = 205", "value = 220, low = 210")
+    assessment = shop.write({**FILES, "own.toml": OWN_IRON, "more.toml": other}, settings=with_own).assess()
+    (complaint,) = assessment.complaints
+    assert (complaint.where.file, complaint.write) == ("more.toml", 'a name of its own, not "own-iron"')
+    assert assessment.context is not None
+    assert assessment.context.material("own-iron").hardness().nominal == 215
 
 
 @pytest.mark.parametrize("file", ["../outside.toml", "materials/none.toml"])

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import time
 from pathlib import Path
 
 import pytest
@@ -110,7 +111,7 @@ def test_every_mistake_of_a_file_is_reported(tmp_path: Path) -> None:
         ('kind = "duty"\n[cases.runing]\n', 2, "not a name used here"),
         ('kind = "duty"\n[cases]\nrunning = 3\n', 3, "a table is expected here"),
         ('kind = "duty"\n[cases.running]\nlive_presure = "1 bar gauge"\n', 3, "no key of [cases.running]"),
-        ("a = " + "[" * 3000 + "]" * 3000, 0, "nested too deeply"),
+        ("a = " + "[" * 3000 + "]" * 3000, 1, "more than 20 deep"),
     ],
 )
 def test_files_that_are_no_specs(tmp_path: Path, text: str | bytes, line: int, said: str) -> None:
@@ -130,3 +131,53 @@ def test_the_nearest_kind_and_case_are_proposed(tmp_path: Path) -> None:
 def test_a_file_that_is_not_there(tmp_path: Path) -> None:
     loaded = load_spec(tmp_path / "none.toml", "none.toml", KINDS)
     assert "cannot be read" in loaded.complaints[0].message
+
+
+@pytest.mark.parametrize(
+    ("line", "said"),
+    [
+        (".".join(["a"] * 400) + " = 1", "more than 20 deep"),
+        ("[" + ".".join(["a"] * 400) + "]", "more than 20 deep"),
+        (".".join(['"a"'] * 50_000) + " = 1", "more than 20 deep"),
+        ("notes = " + "{ a = " * 400 + "1" + " }" * 400, "more than 20 deep"),
+        ("notes = " + "[\n" * 390 + "]" * 390, "more than 20 deep"),
+        ("hoops = " + "9" * 5000, "at most 15 digits"),
+        ("hoops = " + "9" * 400, "at most 15 digits"),
+        ("hoops = 0x" + "f" * 5000, "at most 15 digits"),
+        ("hoops = 1_000_000_000_000_000", "at most 15 digits"),
+        ("hoops = 1_000_000_001", "between 0 and 1000000000"),
+        ("hoops = -1", "between 0 and 1000000000"),
+        ("notes = { a = 1e400 }", "not a finite number"),
+        ("notes = { a = nan }", "not a finite number"),
+        ("notes = { a = 1e31 }", "between 1e-30 and 1e30"),
+        ("notes = { a = [" + "1," * 100_000 + "] }", "an array has at most 10000 entries; this has 100000"),
+        ("".join(f"[t{number}]\n" for number in range(30_000)), "a table has at most 10000 entries"),
+        ("[[slots.a]]\n" * 30_000, "an array has at most 10000 entries"),
+        (f'title = "{"a" * 20_001}"', "a text has at most 20000 characters; this has 20001"),
+        (f'held_in = "{"a" * 101}"', "an id has at most 100 characters"),
+        (f'id = "{"a" * 101}"', "an id has at most 100 characters; this has 101"),
+        (f"{'a' * 301} = 1", "a key has at most 300 characters; this has 301"),
+        (f'kind2 = "{"a" * 15_000}"', "no key of a tube"),
+        (f'bore = "{"9" * 15_000} mm"', "at most 100 characters; this has 15003"),
+    ],
+    ids=lambda value: value[:30],
+)
+def test_what_is_too_deep_too_long_or_too_large_is_one_clear_line_at_once(
+    tmp_path: Path, line: str, said: str
+) -> None:
+    began = time.process_time()
+    loaded = load(tmp_path, f'kind = "tube"\n{line}\n')
+    assert time.process_time() - began < 1
+    assert len(loaded.complaints) == 1
+    assert said in loaded.complaints[0].message
+    assert loaded.complaints[0].write
+    assert len(str(loaded.complaints[0])) < 800
+    assert "\n" not in str(loaded.complaints[0])
+
+
+def test_what_is_within_the_bounds_is_read(tmp_path: Path) -> None:
+    """19 tables in one another below the root, 10 000 entries, 15 digits: each the last that is taken."""
+    deep = ".".join(["notes", *"a" * 18])
+    numbers = f"notes.b = [{'1,' * 10_000}]\nnotes.c = 999_999_999_999_999"
+    text = f'kind = "tube"\nhoops = 1_000_000_000\n{deep} = 1\n{numbers}'
+    assert load(tmp_path, text).complaints == ()

@@ -80,7 +80,7 @@ def test_items_of_which_none_is_stated_are_all_named(judged: Callable[..., Check
     assert found.missing == tuple(f"slots.{name}.width is not stated in rack.toml" for name in "ab")
 
 
-def test_an_item_that_no_source_covers_is_a_query_beside_those_that_hold(
+def test_an_item_that_no_source_covers_is_a_hold_beside_those_that_hold(
     judged: Callable[..., Check],
 ) -> None:
     def judge(name: str, slot: Any, sheet: Sheet) -> Judgement:
@@ -89,7 +89,7 @@ def test_an_item_that_no_source_covers_is_a_query_beside_those_that_hold(
         return wide_enough(name, slot, sheet)
 
     found = judged({"a": WIDE, "b": WIDE, "c": ""}, judge)
-    assert (found.outcome, found.grade, found.says) == ("finding", Grade.QUERY, "b is beyond the sources")
+    assert (found.outcome, found.grade, found.says) == ("finding", Grade.HOLD, "b is beyond the sources")
     assert found.missing == ("slots.c.width is not stated in rack.toml",)
     assert judged({"a": NARROW, "b": WIDE}, judge).grade is Grade.HOLD
 

@@ -12,7 +12,8 @@ from hypothesis import assume, given, strategies as st
 from speclint.errors import OutOfRange
 from speclint.handbook.tables import between as on_table, on_lines
 from speclint.rules.enclosed_functions import MATHEMATICS
-from speclint.rules.enclosure import Enclosure, Input, NotEnclosed, Undecided, alternatives, between, slopes
+from speclint.rules.enclosure import Enclosure, Input, NotEnclosed, Undecided, between
+from speclint.rules.slopes import alternatives, asked_slopes, slopes
 from speclint.rules.twins import twin
 
 BOXES = ((0.4, 0.9), (1.1, 1.6), (2.0, 2.1))
@@ -118,14 +119,14 @@ def test_a_branch_that_the_bounds_do_not_decide_is_raised_with_its_inputs() -> N
     assert (x >= 0.4) is True
     with pytest.raises(Undecided, match="a branch asks") as undecided:
         bool(2 * x < 1.0)
-    assert set(undecided.value.slopes) == {"x"}
+    assert set(asked_slopes(undecided.value)) == {"x"}
 
 
 def test_a_branch_on_what_cancels_names_all_that_it_was_worked_from() -> None:
     x = between(0.4, 0.9, Input("x"))
     with pytest.raises(Undecided) as undecided:
         bool((x + 1.0) - x > 1.0)
-    assert set(undecided.value.slopes) == {"x"}
+    assert set(asked_slopes(undecided.value)) == {"x"}
 
 
 @pytest.mark.parametrize("asked", [float, int, hash])

@@ -16,7 +16,7 @@ from speclint.commands import main
 from speclint.quantities import units
 from speclint.repository.reading import load_spec
 from speclint.specs import Spec, schema_of, template_of
-from speclint.specs.key_descriptions import examples_of
+from speclint.specs.examples import examples_of
 from speclint.testing import installed_families
 from tests.tubes import tubes
 
@@ -101,8 +101,8 @@ def test_the_schema_refuses_what_the_loader_refuses(spoil: dict[str, Any], tmp_p
 def test_every_key_says_what_it_takes_with_units_and_an_example() -> None:
     schema = schema_of(KINDS["cylinder-liner"])
     bore = schema["properties"]["bore"]
-    assert bore["description"].endswith('length, such as "480 mm"')
-    assert bore["examples"] == ["480 mm"]
+    assert bore["description"].endswith('length, such as "480 mm"; 100 mm to 1.2 m')
+    assert bore["examples"] == ["380 mm"]  # less than the outside, 480 mm
     length = schema["$defs"]["length"]
     assert {"mm", "in", "thou"} <= set(length["x-units"])
     assert "480 mm H8" in length["anyOf"][0]["examples"]

@@ -57,7 +57,11 @@ def test_a_sound_rule_keeps_the_contracts() -> None:
         (replace(SOUND, leaves_out="-"), "what it leaves out; a hold leaves"),
         (replace(SOUND, leaves_out="fatigue"), "a hold leaves something to the local code"),
         (replace(SOUND, cites=()), "it has no source"),
-        (replace(SOUND, cites=(Source("A work", "2012"),)), "it has no source with edition and place"),
+        (replace(SOUND, cites=(Source("A work", "2012"),)), "the source A work, 2012 has no place"),
+        (
+            replace(SOUND, cites=(*SOUND.cites, Source("A work", place="p. 3"))),
+            "the source A work, p. 3 has no edition",
+        ),
         (replace(SOUND, edition=0), "its edition is less than 1"),
         (replace(SOUND, gravest=Grade.QUERY), "its gravest finding is lighter"),
         (replace(SOUND, cases=("running",)), "its function takes the component, the load case"),
@@ -67,6 +71,10 @@ def test_a_sound_rule_keeps_the_contracts() -> None:
         ),
         (replace(SOUND, limits=2 * SOUND.limits), "two of its limits have one name"),
         (replace(SOUND, limits=(Limit("a", "1 m", "length", Source("")),)), "the limit a has no source"),
+        (
+            replace(SOUND, limits=(Limit("a", "1 m", "length", Source("A work", "2012")),)),
+            "of the limit a, the source A work, 2012 has no place",
+        ),
         (
             replace(SOUND, limits=(Limit("a", "1 m", "stress", COMMON_PRACTICE),)),
             "the limit a cannot be read",
@@ -159,7 +167,7 @@ def test_a_sound_formula() -> None:
     ("broken", "said"),
     [
         (nothing_known, "it has no docstring; it has no source; a has no unit"),
-        (badly_cited, "'a times b' is no equation; the source A work has neither edition nor place"),
+        (badly_cited, "'a times b' is no equation; the source A work has no edition and no place"),
     ],
 )
 def test_a_formula_that_is_not_described(broken: Callable[..., Any], said: str) -> None:

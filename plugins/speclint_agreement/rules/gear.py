@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
+from speclint import Grade, Pair, Rule, Sheet, Worked, agreement
 from speclint.facts import clearance_by_lengths, greatest_lift, least_lift
 from speclint.handbook.cams import beyond_full_lift
 from speclint.specs import Cam, PoppetValve, Rocker, Tappet
-from speclint_agreement.formulae.gear import either_way
 
 
 def _lifts(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
@@ -29,22 +28,18 @@ def _lifts(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
 
 
 def _clearances(tappet: Tappet, sheet: Sheet) -> Iterator[Pair]:
-    """The stated clearance against that of the lengths; where it is set, its limits against the accuracy of setting."""
+    """The stated clearance against that which the lengths leave, unless a screw sets it."""
     if not sheet.is_stated("what the tappet works", tappet.works):
         return
     driven = sheet.follow(tappet.works)
     rocker = driven if isinstance(driven, Rocker) else None
     spindle = sheet.follow(driven.works) if isinstance(driven, Rocker) else driven
     by_screw = sheet.is_stated("accuracy of setting", tappet.clearance_setting)
-    if by_screw and sheet.is_stated("clearance", tappet.clearance):
-        width = sheet.tolerance("Δc", tappet.clearance)
-        half = sheet.work("t", either_way, w=width)
-        yield Pair(worked(half, tappet.clearance), tappet.clearance_setting, "at least", name="setting")
     if by_screw and not sheet.is_stated("ground off the cap", spindle.cap_ground_off):
         return
     left = clearance_by_lengths(tappet, spindle, rocker, sheet, sheet.take_nominal)
     if left is not None:
-        yield Pair(tappet.clearance, left, name="lengths")
+        yield Pair(tappet.clearance, left)
 
 
 def _widths(cam: Cam, sheet: Sheet) -> Iterator[Pair]:
@@ -70,8 +65,7 @@ cam_gives_lift: Rule = agreement(
 
 lengths_close: Rule = agreement(
     "tappet.lengths-close",
-    title="The lengths of block, cam box and spindle leave the clearance of the tappet, or it can be set as closely as "
-    "it is drawn",
+    title="The lengths of block, cam box and spindle leave the clearance of the tappet, unless a screw sets it",
     on=Tappet,
     pairs=_clearances,
     within="0.01 mm",

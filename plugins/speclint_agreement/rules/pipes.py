@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from speclint import Grade, Pair, Rule, Sheet, agreement
+from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, agreement, worked
 from speclint.facts import steam_by_path
-from speclint.specs import SteamPipe
+from speclint.specs import LensJoint, PipeFlange, SteamPipe
+from speclint_agreement.formulae.pipes import bore_of_pipe, less_step, longest_straight
 
 
 def _steam(pipe: SteamPipe, sheet: Sheet) -> Iterator[Pair]:
@@ -14,6 +15,48 @@ def _steam(pipe: SteamPipe, sheet: Sheet) -> Iterator[Pair]:
     by_path = steam_by_path(pipe, sheet)
     if by_path is not None:
         yield Pair(pipe.carries, by_path)
+
+
+def _lengths(pipe: SteamPipe, sheet: Sheet) -> Iterator[Pair]:
+    """The developed length against the distance of the anchors: no less, and the same where no bend is stated."""
+    if not (
+        sheet.is_stated("distance of anchors", pipe.anchor_distance)
+        and sheet.is_stated("length", pipe.length)
+    ):
+        return
+    apart = sheet.take_nominal("L_a", pipe.anchor_distance)
+    yield Pair(
+        worked(sheet.take_nominal("L", pipe.length), pipe.length),
+        worked(apart, pipe.anchor_distance),
+        "at least",
+    )
+    if sheet.count("n", pipe.bends) == 0:
+        most = sheet.work("L_m", longest_straight, L_a=apart, x=sheet.limit("straight", "x"))
+        length = worked(sheet.take_nominal("L", pipe.length), pipe.length, pipe.bends)
+        yield Pair(length, worked(most, pipe.anchor_distance), "at most", name="no bends")
+
+
+def _rings(lens: LensJoint, sheet: Sheet) -> Iterator[Pair]:
+    """The bore of the ring against that of its pipe, and its circle of contact between bore and outside of the pipe."""
+    pipe = sheet.follow(lens.of)
+    if not isinstance(pipe, SteamPipe):
+        return
+    D, t = sheet.take_nominal("D", pipe.outside_diameter), sheet.take_nominal("t", pipe.wall)
+    inside = sheet.work("d", bore_of_pipe, D=D, t=t)
+    yield Pair(lens.bore, worked(inside, pipe.outside_diameter, pipe.wall), name="bore")
+    if sheet.is_stated("outside of the ring", lens.outside_diameter):
+        yield Pair(lens.contact_diameter, lens.outside_diameter, "at most", name="circle inside the ring")
+    yield Pair(lens.contact_diameter, lens.bore, "at least", name="circle outside the bore")
+
+
+def _flanges(flange: PipeFlange, sheet: Sheet) -> Iterator[Pair]:
+    """The bore of the flange against the bore of its pipe: not less, or it stands in the stream."""
+    pipe = sheet.follow(flange.of)
+    if isinstance(pipe, SteamPipe):
+        D, t = sheet.take_nominal("D", pipe.outside_diameter), sheet.take_nominal("t", pipe.wall)
+        inside = sheet.work("d", bore_of_pipe, D=D, t=t)
+        least = sheet.work("d_l", less_step, d=inside, s=sheet.limit("step", "s"))
+        yield Pair(flange.bore, worked(least, pipe.outside_diameter, pipe.wall), "at least")
 
 
 same_steam: Rule = agreement(
@@ -27,4 +70,41 @@ same_steam: Rule = agreement(
     leaves_out="a pipe that no other part of a path states a link to or from",
 )
 
-RULES = (same_steam,)
+length_agrees: Rule = agreement(
+    "pipe.length-agrees",
+    title="A pipe is not shorter than the distance of its anchors, and without bends not longer",
+    on=SteamPipe,
+    pairs=_lengths,
+    within="",
+    limits=[
+        Limit("straight", "1 %", "ratio", COMMON_PRACTICE, "what a straight pipe may be longer than its way")
+    ],
+    grade=Grade.HOLD,
+    why="a bend that is not stated is a wall that is not judged where it is thinnest",
+    leaves_out="where the bends are",
+)
+
+lens_of_its_pipe: Rule = agreement(
+    "lens-joint.of-its-pipe",
+    title="A lens ring has the bore of its pipe, and touches its seats between its bore and its outside",
+    on=LensJoint,
+    pairs=_rings,
+    within="2 mm",
+    grade=Grade.NONCONFORMITY,
+    why="a step in the stream, and a ring that misses its cone",
+    leaves_out="a ring whose pipe is not drawn",
+)
+
+flange_of_its_pipe: Rule = agreement(
+    "flange.of-its-pipe",
+    title="The bore of a flange is not less than that of its pipe",
+    on=PipeFlange,
+    pairs=_flanges,
+    within="",
+    limits=[Limit("step", "1 mm", "length", COMMON_PRACTICE, "what a flange may be narrower than its pipe")],
+    grade=Grade.NONCONFORMITY,
+    why="a flange narrower than its pipe stands in the stream",
+    leaves_out="how the flange is held on the pipe",
+)
+
+RULES = (flange_of_its_pipe, length_agrees, lens_of_its_pipe, same_steam)

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
-from speclint.equations import Kilograms, Metres, Newtons
+from speclint.equations import Kilograms, Metres, Newtons, Pascals
 from speclint.handbook.bolted_joints import FED_STD_H28, shear_strength, shear_strength_ratio, stripping_load
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import Material, share_of_strength
@@ -28,13 +28,14 @@ from speclint_clearances.formulae.lifting import (
     tear_out_stress,
 )
 from speclint_clearances.formulae.lugs import (
+    fillet_stress,
     hook_along_plane,
     hook_beside_plane,
     part_across,
     root_stress,
 )
 from speclint_clearances.formulae.tables import thread_diameter
-from speclint_clearances.sources import EN_818_4, EN_13155, ISO_3266, MACHINERY
+from speclint_clearances.sources import EN_818_4, EN_1993_1_8, EN_13155, ISO_3266, MACHINERY
 
 #: Families of materials whose threads shear as another group of the handbook's table.
 _GROUPS = {
@@ -66,10 +67,10 @@ class _Leg(NamedTuple):
 
 @rule(
     "lifting.points",
-    title="Two opposite points above the load's centre of gravity carry it alone, times the dynamic factor, within "
-    "the strength of eye, thread and lug, bent both ways by the sling where it leans most",
+    title="Each two points that name each other, above the load's centre of gravity, carry it alone with the dynamic "
+    "factor: eye, thread, lug and weld, bent both ways where the sling leans most",
     on=LiftingPlan,
-    edition=2,
+    edition=3,
     grade=Grade.HOLD,
     cites=[
         EN_13155.at("structural strength"),
@@ -77,12 +78,13 @@ class _Leg(NamedTuple):
         MACHINERY,
         EN_818_4.at("angles of legs, as reproduced in the tables of makers of slings", memory=False),
         FED_STD_H28,
+        EN_1993_1_8.at("4.5.3.3, the simplified method for fillet welds"),
         FIRST_PRINCIPLES,
         COMMON_PRACTICE,
     ],
     why="A rigid load on four legs is carried by two of them while two are slack: an eye sized for a "
     "quarter of it carries half.",
-    leaves_out="slings and shackles, the weld of a lug, an eye not turned to its sling, bending of the part; "
+    leaves_out="slings and shackles, an eye not turned to its sling, bending of the part; "
     "the rules for lifting at work, the local code and a competent person decide; nobody stands under the load",
     limits=[
         Limit(
@@ -127,7 +129,7 @@ class _Leg(NamedTuple):
             "0.29",
             "ratio",
             COMMON_PRACTICE,
-            "share of proof stress in shear, 0.58 of that in tension",
+            "share of proof stress in shear, 0.58 of that in tension, also in the throat of a fillet weld",
         ),
         Limit(
             "bearing_share", "0.8", "ratio", COMMON_PRACTICE, "share of proof stress in bearing under the pin"
@@ -135,7 +137,10 @@ class _Leg(NamedTuple):
     ],
 )
 def points(plan: LiftingPlan, sheet: Sheet) -> Judgement:
-    """Mass and centre of gravity, the pull of each leg of a pair, and the load or stress of its eye or lug."""
+    """Mass and centre of gravity, the pull of each leg of a pair, and the load or stress of its eye or lug.
+
+    Threads and welds are of the metal of the part that is lifted.
+    """
     if not plan.weights or not plan.points:
         raise sheet.not_assessed("neither weights nor points may be left out", plan.where)
     load = _load(plan, sheet)
@@ -160,6 +165,11 @@ def _load(plan: LiftingPlan, sheet: Sheet) -> Load:
 def _point(name: str, point: LiftingPoint, plan: LiftingPlan, load: Load, sheet: Sheet) -> list[Judgement]:
     x, y = sheet.take(f"x {name}", point.x), sheet.take(f"y {name}", point.y)
     across = sheet.entry(plan.points, point.opposite, f"points of {plan.id}")
+    back = sheet.read(f"opposite of the point across {name}", across.opposite)
+    named = sheet.read(f"opposite of {name}", point.opposite)
+    paired = sheet.states(
+        back == name, f"{name} has {named} opposite, and {named} has {back}", where=point.where
+    )
     x_2, y_2 = sheet.take(f"x across {name}", across.x), sheet.take(f"y across {name}", across.y)
     span = sheet.work(f"L {name}", distance, x_1=x, y_1=y, x_2=x_2, y_2=y_2)
     share = sheet.work(
@@ -174,10 +184,10 @@ def _point(name: str, point: LiftingPoint, plan: LiftingPlan, load: Load, sheet:
     pull = sheet.work(f"F_d {name}", dynamic_pull, x=sheet.limit("dynamic", "x"), F=rest)
     hangs = sheet.at_least(sheet.take(f"z {name}", point.z), load.z)
     shared = sheet.at_least(share, sheet.limit("least_share"))
-    judged = [hangs, shared, sheet.at_most(slope, sheet.limit("slope"))]
+    judged = [paired, hangs, shared, sheet.at_most(slope, sheet.limit("slope"))]
     if sheet.read(f"{name} is", point.form) == "lug":
-        beside = _bent(name, point.lug, plan, load, _Leg(pull, x, y, r, h), sheet)
-        return [*judged, *_lug(name, point.lug, pull, sheet), beside]
+        bent = _bent(name, point.lug, plan, load, _Leg(pull, x, y, r, h), sheet)
+        return [*judged, *_lug(name, point.lug, pull, sheet), *bent]
     return [*judged, *_eye(name, point, plan, pull, sheet)]
 
 
@@ -188,7 +198,7 @@ def _eye(name: str, point: LiftingPoint, plan: LiftingPlan, pull: Newtons, sheet
     thread = sheet.read(f"thread of {name}", point.thread)
     engaged = sheet.take(f"L_e {name}", point.engagement)
     area = sheet.look_up(f"A {name}", internal_stripping_area, designation=thread, length=engaged)
-    metal = sheet.material_of(plan)
+    metal = sheet.material_of(sheet.follow(plan.lifts))
     ratio = sheet.look_up("r_s", shear_strength_ratio, material=_group(metal, sheet))
     strength = sheet.look_up("R_m", metal.tensile_strength, at=DRAWING_TEMPERATURE)
     shear = sheet.work("τ", shear_strength, r=ratio, R_m=strength)
@@ -228,8 +238,8 @@ def _lug(name: str, lug: Lug, pull: Newtons, sheet: Sheet) -> list[Judgement]:
     ]
 
 
-def _bent(name: str, lug: Lug, plan: LiftingPlan, load: Load, leg: _Leg, sheet: Sheet) -> Judgement:
-    """Stress where the lug is welded on: pulled, bent along its plate and across it."""
+def _bent(name: str, lug: Lug, plan: LiftingPlan, load: Load, leg: _Leg, sheet: Sheet) -> list[Judgement]:
+    """Stress of the plate where the lug is welded on, and of its weld: pulled, bent along its plate and across it."""
     plan_view = {
         "x": leg.x,
         "y": leg.y,
@@ -255,9 +265,24 @@ def _bent(name: str, lug: Lug, plan: LiftingPlan, load: Load, leg: _Leg, sheet: 
     stress = sheet.work(f"σ_w {name}", root_stress, F=leg.F, U=U, V=V, e=e, b=b, t=t)
     metal = sheet.material_named(f"lug {name}", lug.material)
     proof = sheet.look_up(f"R_p {name}", metal.proof_stress, at=DRAWING_TEMPERATURE, thickness=t)
-    return sheet.at_most(
-        stress, sheet.work(f"S_w {name}", share_of_strength, k=sheet.limit("tension_share"), R=proof)
+    allowed = sheet.work(f"S_w {name}", share_of_strength, k=sheet.limit("tension_share"), R=proof)
+    bent = sheet.at_most(stress, allowed)
+    if sheet.read(f"weld of {name}", lug.weld) == "full penetration":
+        return [bent, sheet.at_most(stress, _of_part(name, plan, t, "tension_share", sheet))]
+    a = sheet.take(f"a {name}", lug.throat)
+    in_weld = sheet.work(f"τ_w {name}", fillet_stress, F=leg.F, U=U, V=V, e=e, b=b, t=t, a=a)
+    weakest = min(
+        _of_part(name, plan, t, "shear_share", sheet),
+        sheet.work(f"S_a {name}", share_of_strength, k=sheet.limit("shear_share"), R=proof),
     )
+    return [bent, sheet.at_most(in_weld, weakest)]
+
+
+def _of_part(name: str, plan: LiftingPlan, t: Metres, share: str, sheet: Sheet) -> Pascals:
+    """What the metal of the part may bear beside the weld, at the thickness of the lug."""
+    metal = sheet.material_of(sheet.follow(plan.lifts))
+    proof = sheet.look_up(f"R_p beside {name}", metal.proof_stress, at=DRAWING_TEMPERATURE, thickness=t)
+    return sheet.work(f"S_p {name}", share_of_strength, k=sheet.limit(share), R=proof)
 
 
 RULES: tuple[Rule, ...] = (points,)

@@ -39,11 +39,11 @@ class _Hot:
 
 @rule(
     "envelope.loading-gauge",
-    title="Every stated point stays inside the railway's gauge outline, hot, with worn tyres, at both ends of "
-    "the spring travel, on the sharpest curve and with the side play that swings it furthest",
+    title="Every stated point stays inside the railway's gauge outline, hot, from worn tyres and springs down to new "
+    "tyres and springs up, on the sharpest curve and with the side play that swings it furthest",
     on=Envelope,
     cases=("running", "drifting"),
-    edition=2,
+    edition=3,
     grade=Grade.HOLD,
     cites=[UIC_505, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A part that stands out of gauge by a few millimetres strikes a platform at speed, with people on "
@@ -52,7 +52,7 @@ class _Hot:
     "that issued the gauge, the local code and a competent person decide",
 )
 def loading_gauge(envelope: Envelope, case: LoadCase, sheet: Sheet) -> Judgement:
-    """y + k s + |a²/4 − x²|/(2 R) + growth within the outline, at the lowest and the highest the point can stand."""
+    """y + k s + |a²/4 − x²|/(2 R) + growth within the outline, from the lowest to the highest the point can stand."""
     if not envelope.points:
         raise sheet.not_assessed("no point near the outline is stated", envelope.where)
     outline = _outline(envelope, sheet)
@@ -98,7 +98,8 @@ def _point(
     foot = sheet.at_least(low, outline.corners[0][0])
     if not foot.holds:
         return [foot]
-    return [foot, *(_width(width, at, outline, sheet) for at in (low, high))]
+    between = sorted({height for height, _ in outline.corners if low < height < high})
+    return [foot, *(_width(width, at, outline, sheet) for at in (low, *between, high))]
 
 
 def _growth(name: str, point: GaugePoint, hot: _Hot, sheet: Sheet) -> Metres:

@@ -29,6 +29,20 @@ def strokes_of_life(S: Metres, D: Metres) -> Ratio:
     return S / (math.pi * D)
 
 
+@formula("N_c = max(N, 1e4)", cites=[EN_1993_1_9.at("fig. 7.1, from 10 000 cycles")])
+def cycles_counted(N: Ratio) -> Ratio:
+    """Cycles at which a weld is judged: never fewer than those at which the curve begins.
+
+    N_c = max(N, 1e4)
+
+    ``N`` cycles of its life [-]. Returns a number. Fewer than 10 000 allow at least as much.
+
+    >>> cycles_counted(N=5000.0), cycles_counted(N=20000.0)
+    (10000.0, 20000.0)
+    """
+    return max(N, 1e4)
+
+
 @formula(
     "Δσ = Δσ_C (2e6/N)^(1/3) if N ≤ 5e6, else Δσ_C (2/5)^(1/3) (5e6/min(N, 1e8))^(1/5)",
     cites=[FATIGUE_CURVE],
@@ -99,7 +113,10 @@ def fatigue_size_factor(t: Metres) -> Ratio:
     return factor
 
 
-@formula("S = Δσ f_T f_t/γ", cites=[EN_1993_1_9.at("8, verification"), EN_13445_3])
+@formula(
+    "S = Δσ f_T f_t/γ",
+    cites=[EN_1993_1_9.at("8, verification"), EN_13445_3.at("18.10, thickness and temperature")],
+)
 def range_allowed(Δσ: Pascals, f_T: Ratio, f_t: Ratio, gamma: Ratio) -> Pascals:
     """Allowable stress range.
 

@@ -45,7 +45,7 @@ def weldment_tolerance(grade: str, size: float) -> Reading:
     for row in rows(_WELDMENTS, _FAMILY):
         if float(row["over"]) < millimetres <= float(row["to"]):
             what = f"tolerance of a weldment, class {grade}, at {millimetres:g} mm"
-            return Reading.exact(what, float(row[grade]) / 1e3, "m", ISO_13920.at("Table 1"))
+            return Reading.exact(what, float(row[grade]) / 1e3, "m", ISO_13920)
     raise OutOfRange(f"ISO 13920 holds over 2 to 20000 mm; {millimetres:g} mm is outside")
 
 

@@ -39,7 +39,7 @@ def diffusivity(
     return λ / (rho * c_p)
 
 
-@formula("ΔT = θ/τ t²/(3 a)", cites=[CARSLAW.at("3.4, slab heated steadily on one face")])
+@formula("ΔT = θ/τ t²/(3 a)", cites=[CARSLAW])
 def face_above_mean(
     theta: KelvinDifference, tau: Seconds, t: Metres, a: SquareMetresPerSecond
 ) -> KelvinDifference:
@@ -90,7 +90,7 @@ def biot_number(h: WattsPerSquareMetreKelvin, t: Metres, λ: WattsPerMetreKelvin
     return h * t / λ
 
 
-@formula("ΔT = (T_s − T_0)/(1.5 + 3.25/Bi − 0.5 exp(−16/Bi))", cites=[MANSON.at("ch. 6, plates")])
+@formula("ΔT = (T_s − T_0)/(1.5 + 3.25/Bi − 0.5 exp(−16/Bi))", cites=[MANSON])
 def shock_difference(T_s: KelvinDifference, T_0: KelvinDifference, Bi: Ratio) -> KelvinDifference:
     """Greatest temperature of a face above the mean of its wall when steam reaches it suddenly.
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from speclint import Sheet
 from speclint.equations import Metres
 from speclint.handbook.materials import Material
@@ -33,10 +35,17 @@ def rolled_thickness(called: str, plate: Plate, sheet: Sheet) -> Metres:
     return rolled
 
 
-def wall_left(called: str, plate: Plate, sheet: Sheet) -> Metres:
-    """Thickness less the corrosion allowance, where steam meets the plate."""
+def wall_left(called: str, plate: Plate, sides: Sequence[str], sheet: Sheet) -> Metres:
+    """Thickness less the corrosion allowance, where steam or a cylinder is on a side of the wall.
+
+    Not assessed where both sides are the open air, though the plate meets steam.
+    """
     t = sheet.take(f"t of {called}", plate.thickness)
-    if not sheet.read(f"{called} meets steam", plate.meets_steam):
+    meets = sheet.read(f"{called} meets steam", plate.meets_steam)
+    if all(side == "atmosphere" for side in sides):
+        if meets:
+            said = f"{called} has the open air on both sides, but its plate meets steam"
+            raise sheet.not_assessed(said, plate.where)
         return t
     c = sheet.take(f"c of {called}", plate.corrosion_allowance)
     return sheet.work(f"t_c of {called}", wasted_thickness, t=t, c=c)

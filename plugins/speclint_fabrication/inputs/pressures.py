@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from speclint import Sheet
 from speclint.equations import Metres, NewtonsPerMetre, Pascals
+from speclint.handbook.cylinders import pressure_blown_off, relief_accumulation
 from speclint.specs import CylinderBlock, FlatWall, LoadCase
 from speclint_fabrication.formulae.walls import greatest_difference, membrane_force
 
@@ -44,12 +47,28 @@ def depths_beside(name: str, wall: FlatWall, sheet: Sheet) -> tuple[Metres, Metr
 
 
 def greatest_on(side: str, case: LoadCase, block: CylinderBlock, sheet: Sheet) -> Pascals:
-    """Greatest pressure on a side of a wall; on test not less than the test pressure of the block."""
+    """Greatest pressure on a side of a wall.
+
+    On test not less than the test pressure of the block; with water in a cylinder not less than that at which the
+    relief valves of the block blow off all of it.
+    """
     p = _greatest_in_work(side, case, sheet)
+    if side == "cylinder" and _is(case, "water"):
+        return max([p, *_blown_off(block, sheet)])
     tested = _is(case, "test") and side in ("cylinder", "live steam")
     if tested and sheet.is_stated("test pressure", block.test_pressure):
         return max(p, sheet.take("p_t", block.test_pressure))
     return p
+
+
+def _blown_off(block: CylinderBlock, sheet: Sheet) -> Iterator[Pascals]:
+    for name, end in block.ends.items():
+        if sheet.is_stated(f"setting of the relief valve, {name}", end.relief_set):
+            setting, rise = (
+                sheet.take(f"p_r {name}", end.relief_set),
+                sheet.look_up("a_r", relief_accumulation),
+            )
+            yield sheet.work(f"p_w {name}", pressure_blown_off, p_r=setting, a=rise)
 
 
 def _greatest_in_work(side: str, case: LoadCase, sheet: Sheet) -> Pascals:

@@ -8,7 +8,7 @@ from speclint.specs import Plate, WeldedJoint, Weldment
 from speclint_fabrication.formulae.plates import quality_asked
 from speclint_fabrication.formulae.tables import through_thickness
 from speclint_fabrication.inputs.plates import metal_of, plate_named
-from speclint_fabrication.sources import EN_1993_1_10, EN_13445_2, Z_CLASSES
+from speclint_fabrication.sources import DUCTILE_STEEL, EN_1993_1_10, EN_13445_2, Z_CLASSES
 
 
 @rule(
@@ -92,12 +92,12 @@ def _case(name: str, joint: WeldedJoint, shape: str, sheet: Sheet) -> str:
     "hydraulic test, and the test water is warm enough for the limit",
     on=Weldment,
     grade=Grade.NONCONFORMITY,
-    cites=[EN_13445_2.at("Annex B, impact energy of 27 J"), COMMON_PRACTICE],
+    cites=[DUCTILE_STEEL, EN_13445_2.at("Annex B, impact energy of 27 J"), COMMON_PRACTICE],
     why="Steel that is tough in summer can fracture brittly in winter, above all under a hydraulic test in "
     "a cold shop.",
     leaves_out="thick plates without stress relief, which need more; toughness of the weld metal",
     limits=[
-        Limit("energy", "27 J", "energy", EN_13445_2.at("Annex B"), "least impact energy"),
+        Limit("energy", "27 J", "energy", DUCTILE_STEEL, "least impact energy"),
         Limit(
             "test_water",
             "7 °C",

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
-from speclint.specs import WeldedJoint, Weldment
+from speclint.specs import Partition, SteamPassage, WeldedJoint, Weldment
 from speclint_fabrication.formulae.tables import steel_group
 from speclint_fabrication.inputs.plates import metal_of
 from speclint_fabrication.inputs.welds import holds_pressure
@@ -38,7 +38,7 @@ DEFERS = "the local code for pressure parts and a competent person decide"
     "and examined.",
     leaves_out="whether the records are true, and whether the range of qualification covers the joint; "
     f"{DEFERS}",
-    edition=2,
+    edition=3,
     limits=[
         Limit(
             "examined_for_full_factor",
@@ -60,16 +60,19 @@ def weld_record(weldment: Weldment, sheet: Sheet) -> Judgement:
     """Each pressure weld: penetration, procedure, welder, level B, and the extent of examination for its factor."""
     if not weldment.joints:
         raise sheet.not_assessed("no welded joint is stated", weldment.where)
-    wrong = [
-        f"{name}: {fault}"
-        for name, joint in weldment.joints.items()
-        if holds_pressure(name, joint, weldment, sheet)
-        for fault in _faults(name, joint, sheet)
-    ]
-    if not wrong:
+
+    def judge(item: tuple[str, WeldedJoint]) -> Judgement:
+        name, joint = item
+        if not holds_pressure(name, joint, weldment, sheet):
+            return sheet.states(True, "every weld on pressure is on record")
+        wrong = [f"{name}: {fault}" for fault in _faults(name, joint, sheet)]
+        return sheet.states(not wrong, "; ".join(wrong) or "every weld on pressure is on record")
+
+    judged = sheet.each(weldment.joints.items(), judge)
+    if judged.holds:
         for name, plate in weldment.plates.items():
             sheet.look_up(f"group of {name}", steel_group, metal=metal_of(name, plate, sheet))
-    return sheet.states(not wrong, "; ".join(wrong) or "every weld on pressure is on record")
+    return judged
 
 
 def _faults(name: str, joint: WeldedJoint, sheet: Sheet) -> list[str]:
@@ -102,19 +105,23 @@ def _extent(factor: float, sheet: Sheet) -> float:
 
 @rule(
     "block.closed-cavities",
-    title="The drawing was searched for closed cavities, and each cavity is vented during heat treatment "
-    "and in service",
+    title="The drawing was searched for closed cavities, with a report where it found none, and each cavity is vented "
+    "during heat treatment and in service",
     on=Weldment,
     grade=Grade.HOLD,
     cites=[EN_13445_4.at("heat treatment"), COMMON_PRACTICE],
     why="Trapped air bursts a closed cavity in the furnace, and water that has leaked into one bursts it in "
     "service.",
     leaves_out=f"whether a vent stays clear of dirt and paint; {DEFERS}",
+    edition=2,
 )
 def closed_cavities(weldment: Weldment, sheet: Sheet) -> Judgement:
     """The drawing was searched for closed cavities, and each is vented in the furnace and in service."""
     if not sheet.read("sought", weldment.cavities_sought):
         return sheet.states(False, "the drawing was not searched for closed cavities")
+    if not weldment.cavities:
+        sheet.read("report of the search that found none", weldment.cavities_record)
+        _refuse_double_walls(weldment, sheet)
     wrong = []
     for name, cavity in weldment.cavities.items():
         if not sheet.read(f"{name} vented for treatment", cavity.vented_for_treatment):
@@ -122,6 +129,16 @@ def closed_cavities(weldment: Weldment, sheet: Sheet) -> Judgement:
         if not sheet.read(f"{name} vented in service", cavity.vented_in_service):
             wrong.append(f"{name} is closed in service")
     return sheet.states(not wrong, "; ".join(wrong) or f"{len(weldment.cavities)} cavities, each vented")
+
+
+def _refuse_double_walls(weldment: Weldment, sheet: Sheet) -> None:
+    """A wall of two plates with a gap between live and exhaust steam is a cavity, whatever the search found."""
+    block = sheet.follow(weldment.makes)
+    for passage in sheet.belonging_to(block, SteamPassage):
+        for partition in sheet.belonging_to(passage, Partition):
+            if sheet.read(f"build of {partition.id}", partition.build) == "two walls":
+                said = f"no cavity is stated, but {partition.id} has two walls with a gap between them"
+                raise sheet.not_assessed(said, weldment.where)
 
 
 RULES: tuple[Rule, ...] = (weld_record, closed_cavities)

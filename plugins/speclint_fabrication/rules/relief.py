@@ -24,7 +24,7 @@ _PLACE = EN_13445_4.at("Table 10.1-1")
     "for at least the holding time, with at least the machining allowance required on each face",
     on=Weldment,
     grade=Grade.NONCONFORMITY,
-    cites=[_PLACE, ISO_TR_15608.at("Table 1"), ISO_13920.at("Table 1"), COMMON_PRACTICE],
+    cites=[_PLACE, ISO_TR_15608.at("Table 1"), ISO_13920, COMMON_PRACTICE],
     why="Bores machined before stress relief come out oval; a weldment never stress relieved distorts in "
     "service.",
     leaves_out="rates of heating and cooling, support in the furnace, the tempering temperature of a tempered "

@@ -39,8 +39,9 @@ class Loaded:
 
 @rule(
     "block.flat-wall",
-    title="The membrane and bending stress of every flat wall and rib, less the corrosion allowance, under the worst "
-    "pressures of both sides and hottest, does not exceed that allowed for the plate as rolled",
+    title="The membrane and bending stress of every flat wall and rib, wasted, hottest, under the worst "
+    "pressures of both sides with water at relief, does not exceed that allowed for the plate as "
+    "rolled",
     on=Weldment,
     cases=("starting", "running", "test", "water"),
     grade=Grade.HOLD,
@@ -55,7 +56,7 @@ class Loaded:
     leaves_out="holes and stud bosses in the wall, forces in the ribs' welds, walls that are not "
     "rectangular, welds not stated as joints of this wall, further walls between the same fluids than those "
     "listed; the local code for pressure parts and a competent person decide",
-    edition=3,
+    edition=4,
     limits=[
         Limit(
             "bending_factor",
@@ -107,7 +108,7 @@ def _wall(
     name: str, wall: FlatWall, weldment: Weldment, case: LoadCase, block: CylinderBlock, sheet: Sheet
 ) -> Judgement:
     plate = plate_named(weldment, wall.plate, sheet)
-    t = wall_left(name, plate, sheet)
+    t = wall_left(name, plate, sides_of(name, wall, sheet), sheet)
     loaded = Loaded(
         metal=metal_of(name, plate, sheet),
         t=t,
@@ -119,7 +120,8 @@ def _wall(
         at=temperature_of_wall(name, sides_of(name, wall, sheet), case, block, sheet),
     )
     panel = _panel(name, wall, loaded, weldment, sheet)
-    if not sheet.read(f"{name} is ribbed", wall.ribbed):
+    ribbed = sheet.read(f"{name} is ribbed", wall.ribbed)
+    if not (ribbed or sheet.is_stated(f"spacing of the ribs of {name}", wall.ribs.spacing)):
         return panel
     return sheet.worst(panel, _rib(name, wall, loaded, sheet))
 

@@ -39,8 +39,8 @@ class Wall:
     cases=("warming",),
     grade=Grade.OBSERVATION,
     cites=[
-        CARSLAW.at("3.4, slab heated steadily on one face"),
-        MANSON.at("ch. 6, plates"),
+        CARSLAW,
+        MANSON,
         TIMOSHENKO_GOODIER,
         COMMON_PRACTICE,
     ],

@@ -60,7 +60,7 @@ def _face(name: str, face: MachinedFace, casting: Casting, required: float, shee
     "material",
     on=Casting,
     grade=Grade.OBSERVATION,
-    cites=[ISO_8062_3.at("Annex B, grades usual for a process")],
+    cites=[ISO_8062_3.at("Annex B, grades usual for a process; of steel as reproduced in SFSA Supplement 3")],
     why="A grade finer than the foundry can hold leaves faces that do not clean up.",
     leaves_out="what an individual foundry has proved that it can hold",
 )

@@ -77,7 +77,7 @@ def tightened_preload(joint: BoltedJoint | FrameFastening, sheet: Sheet, studs: 
 def _turned(joint: BoltedJoint | FrameFastening, sheet: Sheet, studs: Studs) -> float:
     """Preload of a nut drawn snug and turned by an angle, on the springs of the joint as it is tightened."""
     if isinstance(joint, FrameFastening):
-        raise sheet.not_covered("a frame fastening states no springs, on which an angle would make a preload")
+        raise sheet.not_covered("the preload that an angle makes is not worked for a frame fastening")
     how = joint.tightening
     snug = {"T": sheet.take("T", how.torque), "K": sheet.take("K", how.torque_coefficient), "d": studs.d}
     drawn = sheet.work("F_0", tightening.preload_from_torque, **snug)
@@ -92,7 +92,7 @@ def working_preload(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Working
     """Work the band of preload in a load case: scatter, embedding, creep and heat."""
     stack = stack_of(joint, sheet)
     cold_metals = metals_tightened(joint, sheet)
-    _require_shop(cold_metals, sheet)
+    require_shop(cold_metals, sheet)
     cold = springs_at(cold_metals, joint, stack, sheet, "c")
     tightened = tightened_preload(joint, sheet, stack.studs)
     settled = settled_preload(joint, sheet, tightened, cold)
@@ -165,7 +165,8 @@ def _growth(joint: BoltedJoint, stack: Stack, sheet: Sheet, cold: Metals, hot: M
     )
 
 
-def _require_shop(cold: Metals, sheet: Sheet) -> None:
+def require_shop(cold: Metals, sheet: Sheet) -> None:
+    """Refuse studs that are tightened where expansion is not counted from."""
     if not _COLDEST_SHOP <= cold.stud <= _WARMEST_SHOP:
         raise sheet.not_covered(
             "the studs are tightened outside 0 to 40 °C, the range in which expansion is counted from 20 °C"

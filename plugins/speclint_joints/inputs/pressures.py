@@ -12,6 +12,7 @@ from speclint.specs import (
     Component,
     CylinderCover,
     CylinderEnd,
+    CylinderLiner,
     Gland,
     LensJoint,
     LoadCase,
@@ -25,8 +26,8 @@ def acting_pressure(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> float:
     """Greatest gauge pressure that the joint holds in a load case.
 
     In the cylinder: as :func:`pressure_in_cylinder`. Of live steam: that at which the safety valves blow, where
-    it is stated, else the live pressure. On test: never less than the test pressure that the joint, the part it
-    holds or the vessel of that part states.
+    it is stated, else the live pressure. On test: never less than any test pressure that the joint states, the
+    part it holds, the vessel of that part, or what else closes its cylinder.
     """
     holds = pressure_held(joint, sheet)
     if holds == "exhaust":
@@ -101,7 +102,7 @@ def _beside(cover: CylinderCover, end: CylinderEnd, sheet: Sheet) -> bool:
 
 
 def _tested_together(joint: BoltedJoint, sheet: Sheet) -> Iterator[Component]:
-    """The joint, what it holds, and the pipe or the vessel that is tested with it."""
+    """The joint, what it holds, and the pipe, or the cylinder with all that closes it, that is tested with it."""
     held = sheet.follow(joint.holds)
     yield joint
     yield held
@@ -109,4 +110,20 @@ def _tested_together(joint: BoltedJoint, sheet: Sheet) -> Iterator[Component]:
         yield sheet.follow(held.of)
     cover = _cover_of(held, sheet)
     if cover is not None:
-        yield sheet.follow(cover.closes)
+        block = sheet.follow(cover.closes)
+        yield block
+        yield from sheet.belonging_to(block, CylinderLiner)
+        for other in sheet.belonging_to(block, CylinderCover):
+            yield from (part for part in _fitted_to(other, sheet) if part not in (joint, held))
+
+
+def _fitted_to(cover: CylinderCover, sheet: Sheet) -> Iterator[Component]:
+    """A cover with its joints, stuffing boxes and glands."""
+    yield cover
+    yield from sheet.belonging_to(cover, BoltedJoint)
+    boxes = sheet.belonging_to(cover, StuffingBox)
+    yield from boxes
+    for part in (cover, *boxes):
+        for gland in sheet.belonging_to(part, Gland):
+            yield gland
+            yield from sheet.belonging_to(gland, BoltedJoint)

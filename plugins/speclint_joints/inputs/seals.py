@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from speclint import Sheet
 from speclint.facts import openings, pressure_reach
 from speclint.handbook.bolted_joints import gaskets, pressure_load
-from speclint.specs import BoltedJoint, Gland, LoadCase
+from speclint.specs import BoltedJoint, Gland, LensJoint, LoadCase
 from speclint_joints.formulae.loads import load_per_stud, mean_diameter
 from speclint_joints.inputs.pressures import acting_pressure
 from speclint_joints.inputs.studs import Studs
@@ -31,6 +31,11 @@ def sealed_by(seal: str, joint: BoltedJoint, sheet: Sheet) -> None:
     """End the rule unless the joint has this seal."""
     not_a_gland(joint, sheet)
     stated = sheet.read("seal", joint.seal)
+    held = sheet.follow(joint.holds)
+    if stated == "lens ring" and not isinstance(held, LensJoint):
+        raise sheet.not_assessed(
+            f"the seal is a lens ring, which {held.id} is not: nothing seals", joint.seal.where
+        )
     if stated != seal:
         raise sheet.not_applicable(f"the joint is sealed by a {stated}, not by a {seal}")
 

@@ -26,8 +26,8 @@ from speclint_joints.formulae.preloads import breaking_load
 from speclint_joints.inputs.engagement import tapped_engagement
 from speclint_joints.inputs.preload import working_preload
 from speclint_joints.inputs.seals import lift_per_stud
-from speclint_joints.inputs.studs import Studs
-from speclint_joints.sources import ISO_898_2, VDI_2230
+from speclint_joints.inputs.studs import Studs, studs_of
+from speclint_joints.sources import ISO_898_2, VDI_STRIPPING
 
 #: The group of the table of shear strengths to which a family of metals belongs.
 _GROUPS = {
@@ -66,10 +66,10 @@ def _group(material: Material, sheet: Sheet) -> str:
     cases=("starting", "running", "test", "water"),
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
-    cites=[FED_STD_H28, VDI_2230.at("section 5.5.5"), ISO_898_2, COMMON_PRACTICE],
+    cites=[FED_STD_H28, VDI_STRIPPING, ISO_898_2, COMMON_PRACTICE],
     why="A broken stud is noticed and drilled out; a stripped hole fails without warning and spoils the block.",
-    leaves_out="Loss of tensile strength when hot, wear of threads, and the head or nut at the far end of a bolt; the "
-    "local code and a competent person decide.",
+    leaves_out="Loss of tensile strength when hot, wear of threads, the head or nut at the far end of a bolt, and "
+    "the greatest load of a gland's studs, which gland.studs works; the local code and a competent person decide.",
     limits=[
         Limit("margin", "1.2", "ratio", COMMON_PRACTICE, "least stripping load over the load it must hold"),
         Limit(
@@ -87,28 +87,36 @@ def _group(material: Material, sheet: Sheet) -> str:
 )
 def engagement(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Stripping loads of stud, hole and nut, worst threads, against greatest and breaking load of the stud."""
-    if isinstance(sheet.follow(joint.holds), Gland):
-        raise sheet.not_applicable("a gland's studs carry only its packing; gland.studs judges them")
-    working = working_preload(joint, case, sheet)
-    studs = working.stack.studs
-    lift = lift_per_stud(joint, case, sheet, studs)
-    greatest = sheet.work("F_b", loads.stud_load, F_i=working.high, Phi=working.Phi, P=lift)
+    margin = sheet.limit("margin")
+    studs, held = _most(joint, case, sheet, margin)
     at = sheet.take("T_0", joint.tightening.temperature)
     steel = sheet.material_of(joint)
     strength = sheet.look_up("R_m", steel.tensile_strength, of=joint, at=at, thickness=studs.d)
     breaking = sheet.work("F_m", breaking_load, R_m=strength, A_s=studs.A_s)
-    margin = sheet.limit("margin")
-    held = sheet.work("F_need", load_with_factor, x=margin, F=greatest)
     broken = sheet.work("F_break", load_with_factor, x=margin, F=breaking)
     judged = []
     for end in _ends(joint, sheet):
         other = sheet.look_up(f"R_{end.mark}", end.material.tensile_strength, at=at)
         matches = end.mark == "n" and _matches(joint, end, sheet, studs, other >= strength)
         for thread, strips in _strippings(end, sheet, studs, steel, strength, other):
-            judged.append(_named(thread, end, joint, sheet.at_least(strips, held).graded(Grade.HOLD)))
+            if held is not None:
+                judged.append(_named(thread, end, joint, sheet.at_least(strips, held).graded(Grade.HOLD)))
             if not matches:
                 judged.append(_named(thread, end, joint, sheet.at_least(strips, broken)))
+    if not judged:
+        raise sheet.not_applicable("the nuts match the bolts of the gland, which gland.studs judges")
     return sheet.worst(*judged)
+
+
+def _most(joint: BoltedJoint, case: LoadCase, sheet: Sheet, margin: float) -> tuple[Studs, float | None]:
+    """The studs, and the greatest load of one with its margin; of a gland's gland.studs works it, and this does not."""
+    if isinstance(sheet.follow(joint.holds), Gland):
+        return studs_of(joint, sheet), None
+    working = working_preload(joint, case, sheet)
+    studs = working.stack.studs
+    lift = lift_per_stud(joint, case, sheet, studs)
+    greatest = sheet.work("F_b", loads.stud_load, F_i=working.high, Phi=working.Phi, P=lift)
+    return studs, sheet.work("F_need", load_with_factor, x=margin, F=greatest)
 
 
 def _ends(joint: BoltedJoint, sheet: Sheet) -> Iterator[_End]:

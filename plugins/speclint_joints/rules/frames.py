@@ -2,40 +2,18 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.bolted_joints import loads, stud_stress
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.members import direct_stress, round_area
 from speclint.specs import CaseName, CylinderBlock, CylinderEnd, CylinderLiner, FrameFastening, LoadCase, Pad
 from speclint_joints.formulae import frames
-from speclint_joints.formulae.preloads import preload_left
-from speclint_joints.inputs.preload import tightened_preload
+from speclint_joints.inputs.frame_bolts import frame_bolts
 from speclint_joints.inputs.pressures import pressure_in_cylinder
-from speclint_joints.inputs.studs import Studs, studs_of
-from speclint_joints.sources import SHIGLEY, VDI_SLIP
+from speclint_joints.sources import SHIGLEY, VDI_2230, VDI_SLIP
 
 _CASES: tuple[CaseName, ...] = ("starting", "running", "water")
 _DEFERS = "the local railway code and a competent person decide."
-
-
-@dataclass(frozen=True, slots=True)
-class _Drawn:
-    """The bolts of a pad, with least and greatest preload of one, N."""
-
-    bolts: Studs
-    low: float
-    high: float
-
-
-def _drawn(fastening: FrameFastening, sheet: Sheet) -> _Drawn:
-    bolts = studs_of(fastening, sheet)
-    tightened = tightened_preload(fastening, sheet, bolts)
-    creep = sheet.take("r", fastening.relaxation)
-    return _Drawn(
-        bolts, sheet.work("F_left", preload_left, F=tightened.low, F_Z=0.0, r=creep), tightened.high
-    )
 
 
 def _pad(fastening: FrameFastening, block: CylinderBlock, sheet: Sheet) -> Pad:
@@ -72,8 +50,8 @@ def _bore(fastening: FrameFastening, block: CylinderBlock, sheet: Sheet) -> floa
     return sheet.take("D", worn)
 
 
-def _drag(block: CylinderBlock, sheet: Sheet) -> float:
-    """What all sliding pads of a block together drag on the frame as it grows, N, their bolts fully drawn."""
+def _drag(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> float:
+    """What all sliding pads of a block together drag on the frame as it grows, N, at the greatest preload, hot."""
     fastenings = sheet.belonging_to(block, FrameFastening)
     drag = 0.0
     for name, pad in block.pads.items():
@@ -85,21 +63,20 @@ def _drag(block: CylinderBlock, sheet: Sheet) -> float:
                 f"no fastening of the sliding pad {name} of {block.id} is stated", pad.where
             )
         for one in found:
-            bolts = studs_of(one, sheet)
-            high = tightened_preload(one, sheet, bolts).high
+            drawn = frame_bolts(one, block, case, sheet)
             mu = sheet.take("mu_D", one.greatest_friction)
-            drag += sheet.work("D", frames.drag_of_pad, mu=mu, n=bolts.n, F=high)
+            drag += sheet.work("D", frames.drag_of_pad, mu=mu, n=drawn.bolts.n, F=drawn.high)
     return drag
 
 
 @rule(
     "frame.block-slip",
-    title="Friction alone holds the thrust of the block and the drag of its sliding pads with its factor against slip, "
-    "or fitted bolts or lugs take all of both within their shear and bearing limits",
+    title="Friction at the preload left hot holds thrust of the block and drag of its sliding pads with its factor "
+    "against slip, or fitted bolts or lugs take all of both within their shear and bearing limits",
     on=FrameFastening,
     cases=_CASES,
     grade=Grade.HOLD,
-    cites=[VDI_SLIP, SHIGLEY.at("section 8-12"), COMMON_PRACTICE],
+    cites=[VDI_SLIP, VDI_2230.at("section 5.4.2"), SHIGLEY.at("section 8-12"), COMMON_PRACTICE],
     why="A block that has begun to move on its frame wears its bolts loose, and no tightening will hold it "
     "again.",
     leaves_out=f"Strength of the frame; {_DEFERS}",
@@ -126,7 +103,7 @@ def _drag(block: CylinderBlock, sheet: Sheet) -> float:
             "greatest bearing pressure of fitted bolts or lugs, reversing load",
         ),
     ],
-    edition=2,
+    edition=3,
 )
 def block_slip(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Judgement:
     """Friction at least preload, less the lift of the couple, against thrust and drag; or shear and bearing."""
@@ -135,10 +112,10 @@ def block_slip(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Judge
     if not sheet.read("pad locates", pad.locates):
         raise sheet.not_applicable("this pad slides, so that the block may grow: it takes no thrust")
     steam = _thrust(fastening, block, case, sheet)
-    thrust = sheet.work("T_D", frames.thrust_with_drag, T=steam, D=_drag(block, sheet))
+    thrust = sheet.work("T_D", frames.thrust_with_drag, T=steam, D=_drag(block, case, sheet))
     taken_by = sheet.read("thrust taken by", fastening.thrust_taken_by)
     if taken_by == "friction":
-        drawn, mu = _drawn(fastening, sheet), sheet.take("mu", fastening.friction)
+        drawn, mu = frame_bolts(fastening, block, case, sheet), sheet.take("mu", fastening.friction)
         lift = _lift(fastening, block, pad, sheet, steam, drawn.bolts.n)
         pressed = {"n": drawn.bolts.n, "F": drawn.low, "P": lift}
         factor = sheet.work("N_s", frames.factor_against_slip, mu=mu, T=thrust, **pressed)
@@ -166,12 +143,12 @@ def _lugs(fastening: FrameFastening, sheet: Sheet, thrust: float) -> tuple[float
 
 @rule(
     "frame.block-couple",
-    title="Under the couple of the thrust the pad keeps its factor against separation, and pad pressure and "
-    "bolt stress do not exceed their limits",
+    title="Under the couple of the thrust the pad keeps its factor against separation at the preload left hot, and pad "
+    "pressure and bolt stress at the greatest do not exceed their limits",
     on=FrameFastening,
     cases=_CASES,
     grade=Grade.HOLD,
-    cites=[FIRST_PRINCIPLES, SHIGLEY.at("eq. 8-30"), COMMON_PRACTICE],
+    cites=[FIRST_PRINCIPLES, VDI_2230.at("section 5.4.2"), SHIGLEY.at("eq. 8-30"), COMMON_PRACTICE],
     why="The cylinder's axis lies beside the frame: every stroke tries to open one pad and then the other.",
     leaves_out=f"Bending of block and frame between the pads, and any vertical couple; {_DEFERS}",
     limits=[
@@ -181,13 +158,13 @@ def _lugs(fastening: FrameFastening, sheet: Sheet, thrust: float) -> tuple[float
             "share of proof", "0.8", "ratio", COMMON_PRACTICE, "greatest share of proof stress of the bolts"
         ),
     ],
-    edition=2,
+    edition=3,
 )
 def block_couple(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Judgement:
     """The thrust acts in both directions, so each pad is lifted by one and pressed by the other."""
     block = sheet.follow(fastening.holds)
     pad = _pad(fastening, block, sheet)
-    drawn = _drawn(fastening, sheet)
+    drawn = frame_bolts(fastening, block, case, sheet)
     thrust = _thrust(fastening, block, case, sheet)
     lift = _lift(fastening, block, pad, sheet, thrust, drawn.bolts.n)
     factor = sheet.work("n_p", loads.separation_factor, F_i=drawn.low, Phi=0.0, P=lift)

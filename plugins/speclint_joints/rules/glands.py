@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.facts import box_of, packing_in, rod_in
 from speclint.handbook.bolted_joints import stud_stress, tightening
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.members import equivalent_stress
@@ -34,7 +35,7 @@ from speclint_joints.sources import SHIGLEY, VDI_TORSION
             "coefficient of friction in the thread, tightened dry and hot",
         ),
     ],
-    edition=2,
+    edition=3,
 )
 def studs(gland: Gland, case: LoadCase, sheet: Sheet) -> Judgement:
     """Tension and torsion of the most heavily loaded stud, against proof stress."""
@@ -53,12 +54,19 @@ def studs(gland: Gland, case: LoadCase, sheet: Sheet) -> Judgement:
 
 def _load(gland: Gland, joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> float:
     """The greater of packing and steam load; metallic packing is not compressed by the gland."""
-    ring = {"D_b": sheet.take("D_b", gland.box), "D_r": sheet.take("D_r", gland.rod)}
+    box = box_of(gland, sheet)
+    rod = None if box is None else rod_in(box, sheet)
+    drawn = box is not None and sheet.is_stated("bore of the box", box.bore)
+    ring = {
+        "D_b": sheet.take("D_b", box.bore if box is not None and drawn else gland.box),
+        "D_r": sheet.take("D_r", gland.rod if rod is None else rod.diameter),
+    }
     steam = sheet.work("F_s", packing_load, q=acting_pressure(joint, case, sheet), **ring)
-    if sheet.read("packing", gland.packing) == "metallic":
+    packing = None if box is None else packing_in(box, sheet)
+    if (packing or sheet.read("packing", gland.packing)) == "metallic":
         return steam
-    packing = sheet.work("F_q", packing_load, q=sheet.take("q", gland.packing_pressure), **ring)
-    return max(packing, steam)
+    pressed = sheet.work("F_q", packing_load, q=sheet.take("q", gland.packing_pressure), **ring)
+    return max(pressed, steam)
 
 
 def _twist(own: Studs, load: float, sheet: Sheet) -> float:

@@ -79,11 +79,11 @@ def _into(place: str) -> str:
             "least number of locked fastenings that keep one another",
         )
     ],
-    edition=2,
+    edition=3,
 )
 def underside(joint: BoltedJoint | FrameFastening, sheet: Sheet) -> Judgement:
     """A second retention is stated wherever a part could fall on the track, unless many locked fastenings hold it."""
-    if not sheet.read("over the track", joint.over_track):
+    if not sheet.read("over the track", joint.over_track) and not _falls_on_track(joint, sheet):
         raise sheet.not_applicable("nothing of this joint could fall on the track")
     if sheet.is_stated("count", joint.count) and sheet.is_stated("locking", joint.nut.locking):
         n, how = sheet.count("n", joint.count), sheet.read("locking", joint.nut.locking)
@@ -93,6 +93,14 @@ def underside(joint: BoltedJoint | FrameFastening, sheet: Sheet) -> Judgement:
     kept = sheet.read("second retention", joint.second_retention)
     says = f"second retention that keeps the part off the track if the fastening fails: {kept}"
     return sheet.states(kept != "none", says, where=joint.second_retention.where)
+
+
+def _falls_on_track(joint: BoltedJoint | FrameFastening, sheet: Sheet) -> bool:
+    """Whether the joint states that a loose nut could fall on the track, whatever it states of the whole."""
+    falls = joint.nut.could_fall_into
+    return (
+        sheet.is_stated("where a nut falls", falls) and sheet.read("a loose nut falls into", falls) == "track"
+    )
 
 
 RULES = (locking, underside)

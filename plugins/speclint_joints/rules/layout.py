@@ -59,7 +59,7 @@ def _period_number(cover: CylinderCover, sheet: Sheet) -> None:
     "stays tight",
     on=BoltedJoint,
     grade=Grade.NONCONFORMITY,
-    cites=[layout.TEMA.at("maximum bolt spacing"), KHURMI.at("cylinder head example"), COMMON_PRACTICE],
+    cites=[layout.TEMA, KHURMI.at("cylinder head example"), COMMON_PRACTICE],
     why="Between studs too far apart the flange bows and the joint leaks; between studs too close no "
     "spanner fits.",
     leaves_out="Gaps left for passages and ribs. A lens ring is stiff and round: only the spanner limits "

@@ -156,7 +156,7 @@ def bourne_wall(d: Metres) -> Metres:
 
 @formula(
     "t = d p/(5000 lbf/in²) + 0.5 in",
-    cites=[KENT.at("cylinders of steam engines")],
+    cites=[KENT],
     empirical="inches and psi",
 )
 def kent_wall(d: Metres, p: Pascals) -> Metres:
@@ -211,13 +211,14 @@ def whole_reborings(d_last: Metres, d: Metres, s: Metres) -> Ratio:
 
     ``d_last`` last permitted bore, ``d`` new bore, ``s`` step of the works [m]. Returns a whole number.
     A shortage of a twentieth of a step is allowed: the tolerance of a bore is finer than that.
-    Raises OutOfRange unless s > 0 and d_last ≥ d.
+    Raises OutOfRange unless s > 0 and d_last ≥ d, and for more than 1000 steps.
 
     >>> whole_reborings(d_last=0.509, d=0.50006, s=0.003)
     3.0
     """
     require(s > 0 * d, f"the step {s:.6g} must be above 0")
     require(d_last >= d, f"the last bore {d_last:.6g} is smaller than the new one {d:.6g}")
+    require(d_last - d <= 1000 * s, f"the step {s:.6g} is less than a thousandth of the whole reboring")
     return float(math.floor((d_last - d) / s + 0.05))
 
 

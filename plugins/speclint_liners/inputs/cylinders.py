@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from speclint import Sheet
-from speclint.specs import CylinderBlock, CylinderEnd, CylinderLiner
+from speclint.specs import CylinderBlock, CylinderEnd, CylinderLiner, Length
 
 
 def ends_of(block: CylinderBlock, sheet: Sheet) -> Sequence[CylinderEnd]:
@@ -43,9 +43,16 @@ def liners_of(block: CylinderBlock, bore: str, sheet: Sheet) -> list[CylinderLin
     ]
 
 
-def liner_in(block: CylinderBlock, end: CylinderEnd, sheet: Sheet) -> CylinderLiner:
-    """The liner in the bore of an end."""
-    bore = sheet.read("bore of end", end.of_bore)
+def bores_in_work(block: CylinderBlock, bore: str, sheet: Sheet) -> tuple[Length, Length]:
+    """The bore in which the piston works, new and at its last: of the liner, or of the block where it has none.
+
+    Not assessed where neither a liner is stated nor the bore says that it has none.
+    """
     for liner in liners_of(block, bore, sheet):
-        return liner
-    raise sheet.not_assessed(f"no liner is stated in bore {bore} of {block.id}", block.where)
+        return liner.bore, liner.last_bore
+    if bore not in block.bores:
+        raise sheet.not_assessed(f"bore {bore} is not stated in {block.where.file}", block.where)
+    own = block.bores[bore]
+    if sheet.read(f"{bore} is lined", own.lined):
+        raise sheet.not_assessed(f"no liner is stated in bore {bore} of {block.id}", block.where)
+    return own.diameter, own.last_bore

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from speclint import Sheet
+from speclint.facts import wall_round
 from speclint.handbook.cylinders import outside_of_wall
 from speclint.handbook.fits import (
     DRAWING_TEMPERATURE,
@@ -102,7 +103,7 @@ def elastic(
 ) -> Elastic:
     """Sizes and constants of a new liner and the block round it, each at its temperature."""
     iron, steel = sheet.material_of(liner), sheet.material_of(housed.block)
-    wall = sheet.take("w", housed.bore.wall)
+    wall = wall_round(housed.bore, housed.block, sheet)
     return Elastic(
         d=sheet.take("d", liner.bore),
         D=fit.outside,

@@ -7,7 +7,7 @@ from speclint.facts import cold_clearance, rod_diameter
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import Bore, CylinderBlock, CylinderEnd, LoadCase
 from speclint_liners.formulae.ends import axis_out_of_line, clearance_left, clearance_ratio, swept_volume
-from speclint_liners.inputs.cylinders import ends_of, liner_in
+from speclint_liners.inputs.cylinders import bores_in_work, ends_of
 from speclint_liners.inputs.travel import hot_clearance, stretch
 from speclint_liners.sources import AHRONS
 
@@ -71,7 +71,8 @@ def clearance_volume(block: CylinderBlock, sheet: Sheet) -> Judgement:
     stroke = sheet.take("s", block.drive.stroke)
 
     def judge(end: CylinderEnd) -> Judgement:
-        d = sheet.take("d", liner_in(block, end, sheet).bore)
+        new, _ = bores_in_work(block, sheet.read("bore of end", end.of_bore), sheet)
+        d = sheet.take("d", new)
         back = sheet.read("side of end", end.side) == "back"
         rod = rod_diameter(block, sheet) if back else 0.0
         swept = sheet.work("V_s", swept_volume, d=d, d_r=rod, s=stroke)

@@ -2,19 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kelvins, Metres, Pascals
+from speclint.facts import thickness_of, wall_round
 from speclint.handbook.cylinders import bore_hoop_stress, outside_of_wall
 from speclint.handbook.fits import DRAWING_TEMPERATURE, outer_tresca_stress
 from speclint.handbook.materials import Material, share_of_strength
-from speclint.handbook.plates import TIMOSHENKO_PLATES, panel_stress, panel_stress_factor
+from speclint.handbook.plates import PANEL_TABLES, panel_stress, panel_stress_factor
 from speclint.specs import Bore, CylinderBlock, Division, LoadCase
 from speclint_liners.formulae.walls import wall_when_wasted
 from speclint_liners.formulae.water import greatest_pressure_across, wanted_test_pressure
 from speclint_liners.inputs.as_made import liner_as_cast, metal_of_wall
-from speclint_liners.inputs.cylinders import liners_of
+from speclint_liners.inputs.cylinders import bores_in_work, liners_of
 from speclint_liners.inputs.neighbours import missing_divisions, temperatures_beside
 from speclint_liners.inputs.pressures import beside
 from speclint_liners.sources import ASME_VIII, EN_13445_3, EN_13445_5, LAME, PED
@@ -22,8 +23,9 @@ from speclint_liners.sources import ASME_VIII, EN_13445_3, EN_13445_5, LAME, PED
 
 @rule(
     "cylinder.test-pressure",
-    title="The hydraulic test pressure is at least that required by the hottest wall in service, and the "
-    "stress at the test does not exceed its share of the strength",
+    title="The hydraulic test pressure is at least that required by the hottest wall in service, and "
+    "stresses each liner and bore, without a liner at its last bore, to no more than its share of "
+    "the strength",
     on=CylinderBlock,
     cases=("starting", "running"),
     grade=Grade.HOLD,
@@ -47,7 +49,7 @@ from speclint_liners.sources import ASME_VIII, EN_13445_3, EN_13445_5, LAME, PED
         ),
         Limit("iron_share", "0.2", "ratio", COMMON_PRACTICE, "share of the strength of iron at the test"),
     ],
-    edition=2,
+    edition=3,
 )
 def hydraulic_test(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
     """Test pressure against the duty and the loss of strength with heat; stress of block and liners at the test.
@@ -65,7 +67,7 @@ def hydraulic_test(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgem
         name, bore = item
         made = metal_of_wall(bore, block, sheet)
         enough = sheet.at_least(test, _required(block, made, duty, hot, sheet))
-        stressed = _block_at_test(block, bore, made, test, sheet)
+        stressed = _block_at_test(block, name, made, test, sheet)
         return sheet.worst(enough, stressed, *_liners_at_test(block, name, test, sheet))
 
     def judge_division(division: Division) -> Judgement:
@@ -101,12 +103,14 @@ def _required(
 
 
 def _block_at_test(
-    block: CylinderBlock, bore: Bore, made: tuple[Material, Metres], test: Pascals, sheet: Sheet
+    block: CylinderBlock, name: str, made: tuple[Material, Metres], test: Pascals, sheet: Sheet
 ) -> Judgement:
-    """The ring of block round a bore, as if the liner were not there."""
-    metal, thickness = made
+    """The ring of block round a bore, as if the liner were not there; rebored to its last where there is none."""
+    (metal, thickness), bore = made, block.bores[name]
     d = sheet.take("D_b", bore.diameter)
-    outside = sheet.work("D_s", outside_of_wall, d=d, t=sheet.take("w", bore.wall))
+    outside = sheet.work("D_s", outside_of_wall, d=d, t=wall_round(bore, block, sheet))
+    if not liners_of(block, name, sheet):
+        d = max(d, sheet.take("D_last", bores_in_work(block, name, sheet)[1]))
     at = DRAWING_TEMPERATURE
     if metal.family == "grey-iron":
         stress = sheet.work("σ_b", bore_hoop_stress, p=test, d=d, D=outside)
@@ -142,14 +146,14 @@ def _liners_at_test(block: CylinderBlock, bore: str, test: float, sheet: Sheet) 
     grade=Grade.HOLD,
     cites=[
         LAME,
-        TIMOSHENKO_PLATES.at("art. 44, rectangular plates with built-in edges"),
+        PANEL_TABLES,
         EN_13445_3,
         COMMON_PRACTICE,
     ],
     why="The thin wall between two passages is where a block cracks first, and nobody can see it.",
     leaves_out="thermal stress, welds, walls of another shape; walls beside valve seats, whose places are not "
     "stated; the local code and a competent person decide",
-    edition=2,
+    edition=3,
 )
 def between_bores(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
     """Each dividing wall as a flat plate with clamped edges, as a ring, or as the worse of both; none left out.
@@ -170,10 +174,11 @@ def _division(division: Division, block: CylinderBlock, case: LoadCase, sheet: S
     metal, made = metal_of_wall(division, block, sheet)
     sides = [sheet.read("one side", division.one_side), sheet.read("other side", division.other_side)]
     wasted = sheet.work(
-        "t_w", wall_when_wasted, t=sheet.take("t", division.thickness), w=sheet.take("w", division.wasting)
+        "t_w", wall_when_wasted, t=thickness_of(division, block, sheet), w=sheet.take("w", division.wasting)
     )
-    (p_1, q_1), (p_2, q_2) = (beside(side, case, block.ends.values(), sheet) for side in sides)
-    pressure = sheet.work("Δp", greatest_pressure_across, p_1=p_1, q_1=q_1, p_2=p_2, q_2=q_2)
+    pressure = max(
+        _across(one, other, case, block, sheet) for one, other in _pairs_of_sides(division, sides, sheet)
+    )
     allowables = [
         sheet.look_up("f", metal.allowable_tension, of=block, at=at, wall=made)
         for at in temperatures_beside(sides, block, case, sheet)
@@ -181,6 +186,25 @@ def _division(division: Division, block: CylinderBlock, case: LoadCase, sheet: S
     return sheet.worst(
         *(sheet.at_most(stress, min(allowables)) for stress in _stresses(division, pressure, wasted, sheet))
     )
+
+
+def _pairs_of_sides(division: Division, sides: Sequence[str], sheet: Sheet) -> list[tuple[str, str]]:
+    """The fluids that a division may stand between: as stated, and with the cylinder beside each bore that it names.
+
+    Where it names a bore and calls neither side a cylinder, either side may be.
+    """
+    one, other = sides
+    pairs = [(one, other)]
+    if "cylinder" not in sides and sheet.is_stated("bore", division.bore):
+        pairs += [("cylinder", one), ("cylinder", other)]
+    if sheet.is_stated("other bore", division.other_bore):
+        pairs.append(("cylinder", "cylinder"))
+    return pairs
+
+
+def _across(one: str, other: str, case: LoadCase, block: CylinderBlock, sheet: Sheet) -> Pascals:
+    (p_1, q_1), (p_2, q_2) = (beside(side, case, block.ends.values(), sheet) for side in (one, other))
+    return sheet.work("Δp", greatest_pressure_across, p_1=p_1, q_1=q_1, p_2=p_2, q_2=q_2)
 
 
 def _stresses(division: Division, pressure: float, thickness: float, sheet: Sheet) -> Iterator[float]:

@@ -35,12 +35,14 @@ from speclint_liners.sources import ASME_VIII, SHIGLEY
     "crushed.",
     leaves_out="elastic cover joints; the local code and a competent person decide where the cover is the "
     "stop",
+    edition=2,
 )
 def end_room(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Clearance by the drawings, plus the growth of the block, less that of the liner."""
+    """Clearance by the drawings, plus the growth of the block, less that of the liner.
+
+    Where nothing is stated to stop the liner, the face at which its bore ends counts as a cover.
+    """
     stop = sheet.read("beyond the free end", liner.free_end_stop)
-    if stop == "none":
-        raise sheet.not_applicable("there is no stop beyond the free end")
     housed = housing(liner, sheet)
     long, deep = sheet.take("L_l", liner.length), sheet.take("L_b", housed.bore.length)
     cold = sheet.work("c", room_at_free_end, L_b=deep, L_l=long)
@@ -60,7 +62,7 @@ def end_room(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
         T_ref=DRAWING_TEMPERATURE,
     )
     judged = sheet.stays(left, cold)
-    return judged.graded(Grade.HOLD) if stop == "cover" else judged
+    return judged if stop == "shoulder" else judged.graded(Grade.HOLD)
 
 
 @rule(

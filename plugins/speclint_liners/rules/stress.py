@@ -28,15 +28,15 @@ DEFERS = "the local code for pressure parts and a competent person decide"
 
 @rule(
     "liner.bore-stress",
-    title="The hoop stress at the bore, with the support that the hot fit gives and alone where the block does "
-    "not back it, does not exceed the allowable stress of the liner",
+    title="The hoop stress at the bore, in the thinnest wall, with the support that the hot fit gives and alone where "
+    "the block does not back it, does not exceed the allowable stress of the liner",
     on=CylinderLiner,
     cases=("starting", "running", "water"),
     grade=Grade.HOLD,
     cites=[*COMPOUND, LAME, ALLOWABLE],
     why="Grey iron breaks without warning; a liner with clearance hot carries the steam pressure alone.",
     leaves_out=f"bending at ports and collar, oval wear, thermal stress through the wall; {DEFERS}",
-    edition=2,
+    edition=3,
 )
 def bore_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     """Compound Lamé with the hot gap or interference; Lamé alone where the block does not stand behind it."""
@@ -45,6 +45,8 @@ def bore_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement
     fit = cold_fit(liner, housed, sheet)
     hot = hot_fit(liner, housed, case, fit, sheet)
     rings = elastic(liner, housed, fit, hot.at_liner, hot.at_block, sheet)
+    wall = sheet.work("t", thinnest_wall, d=rings.d, D=fit.outside, e=off_centre(liner, sheet))
+    rings = replace(rings, D=sheet.work("D_t", outside_of_wall, d=rings.d, t=wall))
     gap = sheet.work("c", gap_of_interference, delta=hot.delta)
     stress = sheet.work("σ", supported_bore_hoop_stress, p=p, c=gap, **vars(rings))
     allowable = _allowable(liner, hot.at_liner, sheet)
@@ -71,7 +73,7 @@ def _allowable(liner: CylinderLiner, at: Kelvins, sheet: Sheet) -> Pascals:
     cites=[LAME, *COMPOUND, ALLOWABLE],
     why="A fit can be lost by heat, by wear of the block or by poor work, and nobody sees it from outside.",
     leaves_out="support by the block of a liner that it does not back all along, bending at ports and collar",
-    edition=2,
+    edition=3,
 )
 def free_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     """Lamé of the thinnest new wall alone; of a fully backed one without interference, and across its hot gap."""
@@ -106,7 +108,7 @@ def free_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement
         Limit("works_minimum", "10 mm", "length", COMMON_PRACTICE, "least wall of a large liner"),
         Limit("large_bore", "300 mm", "length", COMMON_PRACTICE, "bore above which that wall is required"),
     ],
-    edition=2,
+    edition=3,
 )
 def wall_at_last_bore(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     """Compound stress, Lamé's least wall where the block does not stand behind it, and the works' least wall."""
@@ -116,7 +118,7 @@ def wall_at_last_bore(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Jud
     hot = hot_fit(liner, housed, case, fit, sheet)
     rings = elastic(liner, housed, fit, hot.at_liner, hot.at_block, sheet)
     gap = sheet.work("c", gap_of_interference, delta=hot.delta)
-    d = sheet.take("d_last", liner.last_bore)
+    d = max(sheet.take("d_last", liner.last_bore), rings.d)  # a last bore below the new one is no bore
     wall = sheet.work("t", thinnest_wall, d=d, D=fit.outside, e=off_centre(liner, sheet))
     worn = replace(rings, d=d, D=sheet.work("D_t", outside_of_wall, d=d, t=wall))
     allowable = _allowable(liner, hot.at_liner, sheet)

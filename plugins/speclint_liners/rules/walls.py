@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.facts import wall_round
 from speclint.specs import CylinderLiner, LoadCase, PistonRing
 from speclint_liners.formulae.walls import (
     bourne_wall,
@@ -23,7 +24,7 @@ from speclint_liners.sources import BOURNE, KENT, KHURMI_LINER
     on=CylinderLiner,
     cases=("starting",),
     grade=Grade.OBSERVATION,
-    cites=[BOURNE.at("Q. 342"), KENT.at("cylinders of steam engines"), KHURMI_LINER],
+    cites=[BOURNE.at("Q. 342"), KENT, KHURMI_LINER],
     why="The old rules record walls that lasted in service; a wall far from all of them should be reviewed.",
     leaves_out="any judgement: the rules are for plain cast barrels and the irons of their time",
 )
@@ -33,7 +34,7 @@ def handbook_wall(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgeme
     d = sheet.take_nominal("d", liner.bore)
     outside = sheet.take_nominal("D_l", liner.outside_diameter)
     wall = sheet.work("t_l", thinnest_wall, d=d, D=outside, e=0.0)
-    whole = sheet.work("t", liner_and_backing, t_l=wall, t_b=sheet.take("w", housed.bore.wall))
+    whole = sheet.work("t", liner_and_backing, t_l=wall, t_b=wall_round(housed.bore, housed.block, sheet))
     bourne = sheet.work("t_B", bourne_wall, d=d)
     kent = sheet.work("t_K", kent_wall, d=d, p=sheet.take("p", case.live_pressure))
     alone = sheet.work("k", wall_proportion, t=wall, d=d)

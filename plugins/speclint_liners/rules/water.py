@@ -18,7 +18,8 @@ from speclint_liners.formulae.water import (
     water_displaced,
     wheel_speed,
 )
-from speclint_liners.inputs.cylinders import ends_of, liner_in
+from speclint_liners.inputs.cylinders import bores_in_work, ends_of
+from speclint_liners.inputs.tested import least_test_pressure
 from speclint_liners.sources import IAPWS_95
 
 _WATER = Reading.exact("density of water at 20 °C", 998.2, "kg/m³", IAPWS_95.at("0.1 MPa, 293.15 K"))
@@ -26,29 +27,31 @@ _WATER = Reading.exact("density of water at 20 °C", 998.2, "kg/m³", IAPWS_95.a
 
 @rule(
     "cylinder.water-relief",
-    title="Each end has a drain cock and a relief valve, set within its limits over the duty and below the "
-    "test pressure by its factor",
+    title="Each end has a drain cock and a relief valve, set within its limits over the safety valves and below the "
+    "least test pressure of block, covers and what is fitted to them by its factor",
     on=CylinderBlock,
     cases=("starting",),
     grade=Grade.HOLD,
     cites=[COMMON_PRACTICE],
     why="Water does not compress: without relief it breaks the cover.",
-    leaves_out="condition of the valves in service; the local code and a competent person decide",
+    leaves_out="condition of the valves in service; covers that have no spec; the local code and a competent person "
+    "decide",
+    edition=2,
     limits=[
-        Limit("least_factor", "1.1", "ratio", COMMON_PRACTICE, "least setting over the live pressure"),
-        Limit("most_factor", "1.2", "ratio", COMMON_PRACTICE, "greatest setting over the live pressure"),
+        Limit("least_factor", "1.1", "ratio", COMMON_PRACTICE, "least setting over the safety valves'"),
+        Limit("most_factor", "1.2", "ratio", COMMON_PRACTICE, "greatest setting over the safety valves'"),
         Limit("test_factor", "1.1", "ratio", COMMON_PRACTICE, "least test pressure over the setting"),
     ],
 )
 def water_relief(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Settings against the live pressure and the test pressure; a drain cock and a relief valve at each end."""
-    duty = sheet.take("p", case.live_pressure)
+    """Settings against the safety valves' and the test pressures; a drain cock and a relief valve at each end."""
+    duty = sheet.take("p", case.safety_valve_pressure)
     least = sheet.work("p_1", pressure_times, k=sheet.limit("least_factor"), p=duty)
     most = sheet.work("p_2", pressure_times, k=sheet.limit("most_factor"), p=duty)
-    test = sheet.take("p_t", block.test_pressure)
-    highest = sheet.work("p_3", highest_setting, p_t=test, k=sheet.limit("test_factor"))
 
     def set_right(end: CylinderEnd) -> Judgement:
+        test = least_test_pressure(block, end, sheet)
+        highest = sheet.work("p_3", highest_setting, p_t=test, k=sheet.limit("test_factor"))
         setting = sheet.take("p_s", end.relief_set)
         return sheet.worst(sheet.within(setting, least, most), sheet.at_most(setting, highest))
 
@@ -101,7 +104,7 @@ def _drained(end: CylinderEnd, sheet: Sheet) -> Judgement:
             "rise above the setting at which the lift is reached",
         ),
     ],
-    edition=2,
+    edition=3,
 )
 def relief_capacity(block: CylinderBlock, sheet: Sheet) -> Judgement:
     """Greatest piston speed at slow speed, by a scan of the crank angle; area required against area opened.
@@ -131,7 +134,8 @@ def _water_let_out(
     block: CylinderBlock, end: CylinderEnd, fastest: MetresPerSecond, sheet: Sheet
 ) -> Judgement:
     """Whether the valves of an end pass the water of its last bore, and lift in time."""
-    d = sheet.take("d", liner_in(block, end, sheet).last_bore)
+    _, last = bores_in_work(block, sheet.read("bore of end", end.of_bore), sheet)
+    d = sheet.take("d", last)
     flow = sheet.work("Q", water_displaced, d=d, v=fastest)
     setting, lifted = sheet.take("p_s", end.relief_set), sheet.take("p_h", end.relief_lift_at)
     rise = sheet.limit("accumulation", "a")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from speclint import FIRST_PRINCIPLES, Source, formula, require
+from speclint import FIRST_PRINCIPLES, formula, require
 from speclint.equations import (
     Kilograms,
     Metres,
@@ -16,10 +16,9 @@ from speclint.equations import (
     SquareMetres,
 )
 from speclint.handbook.cams import piston_acceleration, piston_travel, rod_angle, side_thrust
+from speclint.handbook.tables import JOEL
 
-HYPERBOLA = Source(
-    "Rayner Joel, Basic Engineering Thermodynamics", "", "hypothetical indicator diagram", memory=True
-)
+HYPERBOLA = JOEL.at("example 11.1, hypothetical indicator diagram")
 
 
 @formula("p = max(p_1 c/max(x, c), p_e)", cites=[HYPERBOLA])
@@ -38,7 +37,7 @@ def pressure_behind_piston(x: Ratio, p_1: Pascals, p_e: Pascals, c: Ratio) -> Pa
     """
     require(0 < c <= 1, f"cut-off {c:.4g} is not between 0 and 1")
     require(-1e-9 <= x <= 1 + 1e-9, f"share of stroke {x:.4g} is not between 0 and 1")
-    return max(p_1 if x <= c else p_1 * c / x, p_e)
+    return max(p_1 * c / max(x, c), p_e)
 
 
 @formula(

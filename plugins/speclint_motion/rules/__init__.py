@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from speclint import Rule
-from speclint_motion.rules import guides, packing, pins, pistons, rings, rods, shafts
+from speclint_motion.rules import guides, packing, pins, pistons, rings, rod_sections, rods, shafts
 
-_SUBJECTS = (rods, pistons, rings, guides, pins, packing, shafts)
+_SUBJECTS = (rod_sections, rods, pistons, rings, guides, pins, packing, shafts)
 
 RULES: tuple[Rule, ...] = tuple(rule for subject in _SUBJECTS for rule in subject.RULES)

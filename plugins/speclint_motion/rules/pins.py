@@ -18,7 +18,7 @@ from speclint.handbook.members import (
     shoulder_in_bending,
     size_ratio,
 )
-from speclint.handbook.tables import PETERSON, POCKET_BOOK, SHIGLEY
+from speclint.handbook.tables import PETERSON, SHIGLEY
 from speclint.specs import LoadCase, Pin
 from speclint_motion.formulae.pins import moment_of_held_pin, round_modulus
 from speclint_motion.formulae.sections import fatigue_factor
@@ -27,6 +27,7 @@ from speclint_motion.formulae.tables import proportion_of_bore
 from speclint_motion.formulae.thrust import connecting_rod_force
 from speclint_motion.inputs import cylinder_of, gear_of, greatest, piston_of
 from speclint_motion.sources import (
+    PERIOD_PROPORTIONS,
     RAILWAY_MECHANICAL_ENGINEER,
     SHIGLEY_GOODMAN,
     SHIGLEY_MARIN,
@@ -48,7 +49,7 @@ def _load(pin: Pin, case: LoadCase, sheet: Sheet) -> tuple[Newtons, Metres]:
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
     gravest=Grade.NONCONFORMITY,
-    cites=[RAILWAY_MECHANICAL_ENGINEER, POCKET_BOOK, FIRST_PRINCIPLES],
+    cites=[RAILWAY_MECHANICAL_ENGINEER, PERIOD_PROPORTIONS, FIRST_PRINCIPLES],
     why="A pin that is too small squeezes out its oil, runs hot and destroys its bearing.",
     leaves_out="rubbing speed and heat, coupling rods on the same pin; the pocket-book's proportions are "
     "only reported",
@@ -117,7 +118,8 @@ def _period_proportions(d: Metres, b: Metres, D: Metres, sheet: Sheet) -> None:
         SHIGLEY.at("eq. 5-15"),
         SHIGLEY_GOODMAN,
         SHIGLEY_MARIN,
-        PETERSON.at("chart 3.10 and eq. 1.31"),
+        PETERSON.at("chart 3.10, as reproduced in a public calculation of shafts", memory=False),
+        PETERSON.at("eq. 1.31, notch sensitivity"),
         COMMON_PRACTICE,
     ],
     why="A crank pin breaks at its fillet, and at speed the rods then come loose.",

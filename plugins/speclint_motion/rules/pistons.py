@@ -3,15 +3,23 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.equations import Metres
+from speclint.equations import Metres, Newtons
 from speclint.handbook.bolted_joints import pressure_load
 from speclint.handbook.cams import inertia_force, mean_piston_speed, piston_acceleration, revolutions
 from speclint.handbook.fits import DRAWING_TEMPERATURE, diametral_clearance, share_of_diameter, size_when_hot
 from speclint.handbook.members import load_ratio, load_with_factor
 from speclint.handbook.steam import speed_ratio
-from speclint.specs import Component, LoadCase, Piston
-from speclint_motion.inputs import boiler_pressure, cylinder_of, gear_of, relief_pressure
-from speclint_motion.sources import LINEHAM
+from speclint.specs import Component, LoadCase, Piston, PistonRod
+from speclint_motion.formulae.thrust import crosshead_force
+from speclint_motion.inputs import (
+    boiler_pressure,
+    crank_of,
+    cylinder_of,
+    gear_of,
+    greatest,
+    relief_pressure,
+)
+from speclint_motion.sources import LINEHAM_SPEED
 
 DEFERS = "the local code and a competent person decide"
 
@@ -50,27 +58,32 @@ def _hot(index: str, part: Component, cold: Metres, case: LoadCase, sheet: Sheet
 
 @rule(
     "piston.fastening",
-    title="The proof load of the fastening is at least its factor times the greatest steam load, and a nut "
-    "is locked and its seat stated",
+    title="The proof load of the fastening is at least its factor times the greatest pull of steam, water and "
+    "inertia of the piston, and a nut is locked and its seat stated",
     on=Piston,
-    cases=("starting", "water"),
+    cases=("starting", "running", "drifting", "water"),
+    edition=2,
     grade=Grade.HOLD,
     cites=[COMMON_PRACTICE, FIRST_PRINCIPLES],
     why="A nut that works loose lets the piston hammer on the rod, until the piston breaks off and goes "
     "through the cover.",
     leaves_out="grip of the taper, stress of the nut's thread (rod.tension judges the rod's), creep of the "
     f"seat; {DEFERS}",
-    limits=[Limit("proof", "1.5", "ratio", COMMON_PRACTICE, "least proof load over the greatest steam load")],
+    limits=[Limit("proof", "1.5", "ratio", COMMON_PRACTICE, "least proof load over the greatest pull")],
 )
 def fastening(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Nut, seat, taper and lock as stated; proof load against the steam load at relief pressure."""
+    """Nut, seat, taper and lock as stated; proof load against the greatest pull of the case.
+
+    At speed that is the greatest of steam or water at relief pressure, of the piston's inertia, and of its inertia
+    with the steam behind it.
+    """
     held = piston.fastening
-    cylinder = cylinder_of(piston, sheet)
-    pull = sheet.work("F_t", pressure_load, p=relief_pressure(cylinder, case, sheet), D=cylinder.D)
-    wanted = sheet.work("F_w", load_with_factor, x=sheet.limit("proof", "k"), F=pull)
+    wanted = sheet.work(
+        "F_w", load_with_factor, x=sheet.limit("proof", "k"), F=_greatest_pull(piston, case, sheet)
+    )
     proved = sheet.at_least(sheet.take("F_0", held.proof_load), wanted)
     if sheet.read("fastened by", held.by) == "forged in one":
-        return proved
+        return sheet.worst(_of_one_metal(piston, sheet), proved)
     sheet.read("thread", held.thread)
     if "taper" in sheet.read("seat", held.seat):
         sheet.take("taper", held.taper)
@@ -80,18 +93,51 @@ def fastening(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
     return proved
 
 
+def _of_one_metal(piston: Piston, sheet: Sheet) -> Judgement:
+    """A piston forged in one with its rod is of the rod's metal, and has no thread."""
+    rods = sheet.belonging_to(piston, PistonRod)
+    if not rods:
+        raise sheet.not_assessed(
+            f"no rod is stated that carries {piston.id}, with which it is forged", piston.where
+        )
+    own = sheet.read("material", piston.material)
+    wrong = [rod.id for rod in rods if sheet.read(f"material of {rod.id}", rod.material) != own]
+    if sheet.is_stated("thread", piston.fastening.thread):
+        wrong.append(f"a thread {sheet.read('thread', piston.fastening.thread)}")
+    says = f"forged in one with its rod, but not of one metal with: {', '.join(wrong)}"
+    return sheet.states(not wrong, says if wrong else "forged in one with its rod, of one metal")
+
+
+def _greatest_pull(piston: Piston, case: LoadCase, sheet: Sheet) -> Newtons:
+    cylinder = cylinder_of(piston, sheet)
+    pull = sheet.work("F_t", pressure_load, p=relief_pressure(cylinder, case, sheet), D=cylinder.D)
+    at_speed = case.where.key.endswith(("cases.running", "cases.drifting"))
+    if not (at_speed or sheet.is_stated("speed", case.rotational_speed)):
+        return pull
+    crank = crank_of(cylinder, case, sheet)
+    m = sheet.take("m_p", piston.mass)
+    a = sheet.work("a", piston_acceleration, **crank._asdict(), θ=0.0)
+    pull = max(pull, sheet.work("F_i", inertia_force, m=m, a=a))
+    if not sheet.is_stated("safety-valve pressure", case.safety_valve_pressure):
+        return pull
+    gear = gear_of(cylinder, case, sheet)._replace(m=m)
+    return max(pull, -greatest("F_θ", "tensile load", crosshead_force, gear, sheet, pull=True))
+
+
 @rule(
     "piston.speed",
     title="The mean piston speed does not exceed its limit",
     on=Piston,
     cases=("running",),
     grade=Grade.OBSERVATION,
-    cites=[COMMON_PRACTICE, LINEHAM],
+    cites=[COMMON_PRACTICE, LINEHAM_SPEED],
     why="Rings and packing wear with the distance that they rub, which the piston speed sets.",
     leaves_out="oil and surface of the liner; Lineham's speed of locomotives is only reported",
     limits=[
         Limit("mean", "8 m/s", "speed", COMMON_PRACTICE, "greatest mean piston speed"),
-        Limit("period", "1000 ft/min", "speed", LINEHAM, "mean speed of locomotives by Lineham, reported"),
+        Limit(
+            "period", "1000 ft/min", "speed", LINEHAM_SPEED, "mean speed of locomotives by Lineham, reported"
+        ),
     ],
 )
 def speed(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:

@@ -1,249 +1,41 @@
-"""The piston rod: tension and fatigue, buckling, finish for its packing."""
+"""The piston rod: buckling, finish for its packing."""
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.equations import Metres, Newtons, Pascals, Ratio, SquareMetres
-from speclint.facts import ends_held, length_in_compression
+from speclint.equations import Metres, Ratio
+from speclint.facts import length_in_compression
 from speclint.handbook.bolted_joints import pressure_load
-from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import (
     buckling_factor,
     critical_load,
     crushing_strength,
-    direct_stress,
     end_fixity,
-    fatigue_notch_factor,
-    hole_in_strip,
-    notch_sensitivity,
     radius_of_gyration,
     rankine_constant,
     rankine_gordon_load,
     round_area,
     round_second_moment,
-    share_of_bore,
-    shoulder_in_tension,
-    size_ratio,
     slenderness,
-    thread_notch_factor,
 )
-from speclint.handbook.tables import PETERSON, SHIGLEY
-from speclint.specs import LoadCase, Piston, PistonRod, RodSection, StuffingBox
-from speclint_motion.formulae.sections import (
-    bourne_rod,
-    fatigue_factor,
-    mean_stress,
-    slotted_area,
-    stress_amplitude,
-)
+from speclint.handbook.tables import SHIGLEY
+from speclint.specs import LoadCase, PistonRod, StuffingBox
 from speclint_motion.formulae.tables import (
     greatest_roughness,
     least_hardness,
-    proportion_of_bore,
-    root_area_of_thread,
 )
 from speclint_motion.formulae.thrust import crosshead_force
 from speclint_motion.inputs import (
-    Cylinder,
     boiler_pressure,
     cylinder_of,
     gear_of,
     greatest,
     piston_of,
-    relief_pressure,
 )
-from speclint_motion.sources import BOURNE, PERIOD_PROPORTIONS, SHIGLEY_GOODMAN
 
+#: The best that a piston rod's ends can be held: by the piston, and by a crosshead that turns on its pin.
+_BEST_ENDS = "one fixed and one pinned"
 DEFERS = "the local code and a competent person decide"
-#: Threads of strength classes from 6.6 upwards have the notch factor "high" in the handbook's table [Pa].
-_HIGH_STRENGTH = 600e6
-
-
-#: Sections that are judged whether or not the rod's spec names them.
-_PLAIN, _UNDER_NUT = "plain length", "under nut"
-
-
-class _Weak(NamedTuple):
-    """A weakened section: its area, its notch and surface factors in fatigue, and whether it carries the push."""
-
-    A: SquareMetres
-    K_f: Ratio
-    k: Ratio
-    pushed: bool
-
-
-@rule(
-    "rod.tension",
-    title="Mean stress of every weakened section, of the thread under the piston's nut and of the plain rod does "
-    "not exceed its limit, and its factor for infinite life is not below the least factor",
-    on=PistonRod,
-    cases=("starting", "running", "water"),
-    edition=3,
-    grade=Grade.HOLD,
-    cites=[
-        COMMON_PRACTICE,
-        SHIGLEY_GOODMAN,
-        PETERSON.at("charts 3.4 and eq. 1.31"),
-        BOURNE.at("Q. 358"),
-        PERIOD_PROPORTIONS,
-    ],
-    why="A rod breaks at its thread or cotter slot without warning, and the piston goes through the front "
-    "cover.",
-    leaves_out="preload of the nut in the thread, bending by a crosshead out of line, corrosion at the "
-    f"packing; {DEFERS}",
-    limits=[
-        Limit("stress", "80 MPa", "stress", COMMON_PRACTICE, "greatest mean stress of a section"),
-        Limit("fatigue", "1.5", "ratio", COMMON_PRACTICE, "least factor against fatigue"),
-        Limit(
-            "surface",
-            "0.85",
-            "ratio",
-            COMMON_PRACTICE,
-            "surface factor of a turned rod on the fatigue strength of a polished bar",
-        ),
-    ],
-)
-def tension(rod: PistonRod, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Load at relief pressure on the full area, or of steam and inertia where that is more; every weakened section.
-
-    The thread of the piston's fastening is judged as a cut one where no section has it, and the rod's least diameter
-    in its packing always. Bourne's rule and the 0.16 D of the pocket-book are reported and not judged.
-    """
-    piston = piston_of(rod, sheet)
-    cylinder = cylinder_of(piston, sheet)
-    _period_rules(rod, cylinder, case, sheet)
-    pull, push = _greatest_loads(cylinder, case, sheet)
-    if not rod.sections:
-        raise sheet.not_assessed(f"sections is not stated in {rod.where.file}", rod.where)
-    sections: list[tuple[str, RodSection | None]] = [
-        *rod.sections.items(),
-        (_PLAIN, None),
-        (_UNDER_NUT, None),
-    ]
-    return sheet.each(sections, lambda item: sheet.worst(*_judged(*item, piston, rod, pull, push, sheet)))
-
-
-def _under_nut(piston: Piston, rod: PistonRod, sheet: Sheet) -> _Weak:
-    """The thread of the piston's nut, as a cut one; not applicable where a section of the rod has it, or no nut is."""
-    if sheet.read("piston fastened by", piston.fastening.by) != "nut":
-        raise sheet.not_applicable("the piston is forged in one with its rod")
-    thread = sheet.read("thread of the piston's nut", piston.fastening.thread)
-    area = sheet.look_up("A_under nut", root_area_of_thread, designation=thread)
-    if any(_root(name, section, sheet) == area for name, section in rod.sections.items()):
-        raise sheet.not_applicable("a section of the rod has the thread of the piston's nut")
-    return _of_thread(_UNDER_NUT, thread, "cut", False, rod, sheet)
-
-
-def _root(name: str, section: RodSection, sheet: Sheet) -> SquareMetres | None:
-    """Root area of a section that says it is a thread, and which."""
-    if not (
-        sheet.is_stated(f"form of {name}", section.form)
-        and sheet.is_stated(f"thread of {name}", section.thread)
-    ):
-        return None
-    if sheet.read(f"form of {name}", section.form) != "thread":
-        return None
-    return sheet.look_up(f"A_{name}", root_area_of_thread, designation=_thread(name, section, sheet))
-
-
-def _thread(name: str, section: RodSection, sheet: Sheet) -> str:
-    return sheet.read(f"thread of {name}", section.thread)
-
-
-def _has_boiler(case: LoadCase, sheet: Sheet) -> bool:
-    return sheet.is_stated("safety-valve pressure", case.safety_valve_pressure)
-
-
-def _greatest_loads(cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> tuple[Newtons, Newtons]:
-    """Tensile and compressive load: steam at relief pressure; where the case states a speed, also steam and inertia."""
-    steam = sheet.work("F_t", pressure_load, p=relief_pressure(cylinder, case, sheet), D=cylinder.D)
-    if not (_has_boiler(case, sheet) and sheet.is_stated("speed", case.rotational_speed)):
-        return steam, steam
-    gear = gear_of(cylinder, case, sheet)
-    return max(steam, -greatest("F_θ", "tensile load", crosshead_force, gear, sheet, pull=True)), steam
-
-
-def _period_rules(rod: PistonRod, cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> None:
-    d = sheet.take("d", rod.diameter)
-    if _has_boiler(case, sheet):
-        bourne = sheet.work("d_B", bourne_rod, D=cylinder.D, p=boiler_pressure(case, sheet))
-        sheet.work("d/d_B", size_ratio, d=d, d_0=bourne)
-    k = sheet.look_up("k_0", proportion_of_bore, part="piston rod")
-    sheet.work("d/d_0", size_ratio, d=d, d_0=sheet.work("d_0", share_of_bore, D=cylinder.D, k=k))
-
-
-def _judged(
-    name: str,
-    section: RodSection | None,
-    piston: Piston,
-    rod: PistonRod,
-    pull: Newtons,
-    push: Newtons,
-    sheet: Sheet,
-) -> list[Judgement]:
-    """Mean stress and fatigue of one section."""
-    weak = _weak(name, section, piston, rod, sheet)
-    σ_t = sheet.work(f"σ_{name}", direct_stress, F=pull, A=weak.A)
-    σ_c = sheet.work(f"σ_c,{name}", direct_stress, F=push if weak.pushed else 0.0, A=weak.A)
-    material, d = sheet.material_of(rod), sheet.take("d", rod.diameter)
-    n = sheet.work(
-        f"n_{name}",
-        fatigue_factor,
-        σ_a=sheet.work(f"σ_a,{name}", stress_amplitude, σ_t=σ_t, σ_c=σ_c),
-        σ_m=sheet.work(f"σ_m,{name}", mean_stress, σ_t=σ_t, σ_c=σ_c),
-        K_f=weak.K_f,
-        k=weak.k,
-        S_f=sheet.look_up("S_f", material.fatigue_strength, of=rod, loading="axial", diameter=d),
-        R_m=_tensile(rod, d, sheet),
-    )
-    return [sheet.at_most(σ_t, sheet.limit("stress")), sheet.at_least(n, sheet.limit("fatigue"))]
-
-
-def _tensile(rod: PistonRod, d: Metres, sheet: Sheet) -> Pascals:
-    material = sheet.material_of(rod)
-    return sheet.look_up("R_m", material.tensile_strength, of=rod, at=DRAWING_TEMPERATURE, thickness=d)
-
-
-def _weak(name: str, section: RodSection | None, piston: Piston, rod: PistonRod, sheet: Sheet) -> _Weak:
-    if section is not None:
-        return _weakened(name, section, rod, sheet)
-    if name == _UNDER_NUT:
-        return _under_nut(piston, rod, sheet)
-    d = sheet.take("d", rod.diameter)
-    return _Weak(sheet.work(f"A_{name}", round_area, d=d), 1.0, sheet.limit("surface", "k"), True)
-
-
-def _weakened(name: str, section: RodSection, rod: PistonRod, sheet: Sheet) -> _Weak:
-    form = sheet.read(f"form of {name}", section.form)
-    pushed = sheet.read(f"{name} carries the push", section.pushed)
-    if form == "thread":
-        cut = "rolled" if sheet.read(f"{name} rolled", section.rolled) else "cut"
-        return _of_thread(name, _thread(name, section, sheet), cut, pushed, rod, sheet)
-    R_m = _tensile(rod, sheet.take("d", rod.diameter), sheet)
-    d, k = sheet.take(f"d_{name}", section.diameter), sheet.limit("surface", "k")
-    if form == "cotter slot":
-        w = sheet.take(f"w_{name}", section.slot_width)
-        A = sheet.work(f"A_{name}", slotted_area, d=d, w=w)
-        K_t, notch = sheet.work(f"K_t,{name}", hole_in_strip, d=w, w=d), w / 2
-    elif form == "shoulder":
-        A, notch = sheet.work(f"A_{name}", round_area, d=d), sheet.take(f"r_{name}", section.fillet)
-        larger = sheet.take(f"D_{name}", section.larger_diameter)
-        K_t = sheet.work(f"K_t,{name}", shoulder_in_tension, D=larger, d=d, r=notch)
-    else:
-        return _Weak(sheet.work(f"A_{name}", round_area, d=d), 1.0, k, pushed)
-    q = sheet.work(f"q_{name}", notch_sensitivity, R_m=R_m, r=notch)
-    return _Weak(A, sheet.work(f"K_f,{name}", fatigue_notch_factor, K_t=K_t, q=q), k, pushed)
-
-
-def _of_thread(name: str, thread: str, cut: str, pushed: bool, rod: PistonRod, sheet: Sheet) -> _Weak:
-    """The thread's notch factor includes its finish, so that no surface factor is taken."""
-    R_m = _tensile(rod, sheet.take("d", rod.diameter), sheet)
-    strength = "high" if R_m >= _HIGH_STRENGTH else "low"
-    A = sheet.look_up(f"A_{name}", root_area_of_thread, designation=thread)
-    K_f = sheet.look_up(f"K_f,{name}", thread_notch_factor, strength=strength, thread=cut)
-    return _Weak(A, K_f, 1.0, pushed)
 
 
 @rule(
@@ -251,6 +43,7 @@ def _of_thread(name: str, thread: str, cut: str, pushed: bool, rod: PistonRod, s
     title="The buckling load of the piston rod is at least its factor times the greatest compressive load",
     on=PistonRod,
     cases=("starting", "running"),
+    edition=3,
     grade=Grade.HOLD,
     cites=[SHIGLEY.at("sections 4-12 and 4-13"), COMMON_PRACTICE],
     why="A rod that buckles once stays bent: it cuts its packing, scores its guide and breaks soon after.",
@@ -259,16 +52,20 @@ def _of_thread(name: str, thread: str, cut: str, pushed: bool, rod: PistonRod, s
     limits=[
         Limit("factor", "5", "ratio", COMMON_PRACTICE, "least factor against buckling at boiler pressure")
     ],
-    edition=2,
 )
 def buckling(rod: PistonRod, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Johnson's or Euler's load by slenderness and stated ends, over the greatest compressive load of a revolution."""
+    """Johnson's or Euler's load by slenderness and stated ends, over the greatest compressive load of a revolution.
+
+    The pin of the crosshead lets its end turn: ends stated as held better than that count as this.
+    """
     piston = piston_of(rod, sheet)
     cylinder = cylinder_of(piston, sheet)
-    d = sheet.take("d", rod.diameter)
-    L = length_in_compression(rod, piston, cylinder.block, sheet)
+    d, L = sheet.take("d", rod.diameter), length_in_compression(rod, piston, cylinder.block, sheet)
     A, second = sheet.work("A_r", round_area, d=d), sheet.work("I", round_second_moment, d=d)
-    K = sheet.look_up("K", end_fixity, ends=ends_held(rod, sheet))
+    K = max(
+        sheet.look_up("K", end_fixity, ends=sheet.read("ends", rod.ends)),
+        sheet.look_up("K_0", end_fixity, ends=_BEST_ENDS),
+    )
     at, material = sheet.take("T_r", case.temperature_of(rod)), sheet.material_of(rod)
     F_c = sheet.work(
         "F_c",
@@ -333,4 +130,4 @@ def finish(rod: PistonRod, sheet: Sheet) -> Judgement:
     return sheet.each(boxes, judge)
 
 
-RULES = (tension, buckling, finish)
+RULES = (buckling, finish)

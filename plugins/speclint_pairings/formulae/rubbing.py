@@ -7,12 +7,12 @@ from typing import Annotated
 
 from speclint import FIRST_PRINCIPLES, Source, formula, require
 from speclint.equations import Hertz, Metres, MetresPerSecond, Newtons, Pascals, Ratio
-from speclint_pairings.sources import JOEL
+from speclint.handbook.tables import JOEL
 
 #: Pressure times speed: the heat of friction on each unit of area, for a coefficient of friction of 1.
 PascalMetresPerSecond = Annotated[float, "Pa·m/s"]
 
-_EXPANSION: Source = JOEL.at("hypothetical mean effective pressure of an expanding cylinder")
+_EXPANSION: Source = JOEL.at("example 11.1, hypothetical mean effective pressure")
 #: The greatest crank over connecting rod for which the series of the mean side thrust was verified.
 _STEEPEST_ROD = 1 / 3
 

@@ -8,7 +8,7 @@ from speclint import Sheet, facts
 from speclint.handbook.cylinders import length_without_backing
 
 if TYPE_CHECKING:
-    from speclint.specs import Component, CylinderBlock, CylinderLiner
+    from speclint.specs import Component, CylinderBlock, CylinderCover, CylinderLiner
 
 
 #: A micrometre: common practice, finer than any length of a liner is drawn.
@@ -37,14 +37,33 @@ def _stands_alone(liner: CylinderLiner, sheet: Sheet) -> bool:
 
 
 def is_welded(component: Component, sheet: Sheet) -> bool:
-    """Whether a component is a weldment or a fabricated block, or states that it is welded."""
+    """Whether a component is a weldment or a fabricated block, or states that it is welded.
+
+    One that states a preheat, a treatment after welding or the joint factor of a welded cover is welded too, whatever
+    else it states.
+    """
     if component.is_one_of(("weldment",)):
         return True
     if sheet.is_stated("welded", component.welding.welded) and sheet.read("welded", component.welding.welded):
         return True
+    if _speaks_of_welds(component, sheet):
+        return True
     if component.is_one_of(("cylinder-block",)):
         return sheet.read("construction", cast("CylinderBlock", component).construction) == "fabricated"
     return False
+
+
+def _speaks_of_welds(component: Component, sheet: Sheet) -> bool:
+    welding = component.welding
+    if sheet.is_stated("preheat", welding.preheat):
+        return True
+    treated = sheet.is_stated("treatment after welding", welding.heat_treatment)
+    if treated and sheet.read("treatment after welding", welding.heat_treatment) != "none":
+        return True
+    if not component.is_one_of(("cylinder-cover",)):
+        return False
+    efficiency = cast("CylinderCover", component).weld_efficiency
+    return sheet.is_stated("weld efficiency", efficiency) and sheet.take("z", efficiency) < 1
 
 
 def require_metal(component: Component, sheet: Sheet) -> None:

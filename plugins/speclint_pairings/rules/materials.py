@@ -13,8 +13,8 @@ from speclint_pairings.inputs.pieces import Piece, pieces_of, temperature_of_pie
 from speclint_pairings.sources import (
     ASTM_A278,
     EN_10028_2,
-    EN_10216_2,
     EN_13445_2,
+    FIRST_OF_TUBE,
     LAST_TEMPERATURE,
     SPECIFIC_INSPECTION,
 )
@@ -100,7 +100,7 @@ def _use_of(component: Component, sheet: Sheet) -> str:
     on=Component,
     cases=("starting", "running", "drifting"),
     grade=Grade.HOLD,
-    cites=[EN_10028_2.at("annex, first temperature of the creep tables"), EN_10216_2.at("annex A")],
+    cites=[EN_10028_2.at("annex, first temperature of the creep tables"), FIRST_OF_TUBE],
     why="above it the metal stretches a little every hour under a load that it would carry without end "
     "when cooler, and plain carbon steel turns part of its carbide to graphite",
     edition=2,

@@ -29,7 +29,7 @@ _ELEMENTS = ("C", "Mn", "Cr", "Mo", "V", "Ni", "Cu")
     why="beside a weld that cools fast a steel rich in carbon hardens, and may crack hours later",
     leaves_out="elements that the standard does not limit, plate thickness, hydrogen and heat input: "
     "the welding procedure and a qualified welding engineer decide",
-    edition=2,
+    edition=3,
     limits=[
         Limit(
             "free",
@@ -141,7 +141,7 @@ def _carbon_equivalent(piece: _Piece, sheet: Sheet) -> Ratio:
     grade=Grade.HOLD,
     cites=[ASME_VIII.at("UCI-78, repairs of cast iron"), EN_13445_2.at("scope, castings"), COMMON_PRACTICE],
     why="the weld and the iron beside it become hard and brittle, and crack at the first steam",
-    edition=2,
+    edition=3,
     leaves_out="cold mechanical repairs, and plugs where a code permits them: the local code and a "
     "competent person decide",
 )

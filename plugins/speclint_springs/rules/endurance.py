@@ -23,6 +23,7 @@ from speclint.handbook.tables import SHIGLEY
 from speclint.specs import CompressionSpring, LoadCase
 from speclint_springs.formulae.helical import surge_ratio
 from speclint_springs.inputs import (
+    alternates,
     mean_diameter,
     modulus_of_rigidity,
     open_load,
@@ -52,9 +53,9 @@ SHIGLEY_SURGE = SHIGLEY.at("ch. 10, critical frequency of helical springs", memo
 )
 def fatigue(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     """S = (τ_H0 − (1 − m) τ_U)/(τ_O − τ_U), stresses corrected after Bergsträsser, loads at 20 °C."""
-    if sheet.read("loading", spring.loading) == "steady":
+    if not alternates(spring, sheet):
         raise sheet.not_applicable("the load is steady: coil-spring.stress-static judges it")
-    caught = sheet.read("broken half caught", spring.broken_half_caught)
+    caught = _is_caught(spring, sheet)
     d = sheet.take("d", spring.wire)
     D = mean_diameter(spring, sheet, d)
     k = sheet.work("k", bergstraesser_factor, w=sheet.work("w", spring_index, D=D, d=d))
@@ -67,6 +68,13 @@ def fatigue(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     )
     judged = sheet.at_least(S, sheet.limit("factor"))
     return judged if caught else judged.graded(Grade.HOLD)
+
+
+def _is_caught(spring: CompressionSpring, sheet: Sheet) -> bool:
+    """Whether a broken half is caught: as stated, with the pin or the housing stated that catches it."""
+    if not sheet.read("broken half caught", spring.broken_half_caught):
+        return False
+    return sheet.is_stated("guide pin", spring.guide_pin) or sheet.is_stated("housing", spring.housing)
 
 
 def _corrected(symbol: str, sheet: Sheet, k: Ratio, F: Newtons, D: Metres, d: Metres) -> Pascals:
@@ -131,7 +139,7 @@ def surge(spring: CompressionSpring, case: LoadCase, sheet: Sheet) -> Judgement:
     grade=Grade.NONCONFORMITY,
     cites=[
         RELAXATION_DIAGRAMS,
-        SMI.at("wire temperatures"),
+        SMI,
         COMMON_PRACTICE,
     ],
     why="a spring that is hot under load relaxes: it gets shorter and holds its valve with less load",

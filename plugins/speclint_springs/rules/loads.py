@@ -26,12 +26,9 @@ from speclint_springs.inputs import modulus_of_rigidity
     "coils and lengths give",
     on=CompressionSpring,
     grade=Grade.NONCONFORMITY,
-    gravest=Grade.HOLD,
-    edition=2,
     cites=[en_13906_1_clause("9.4, spring rate"), EN_15800.at("tolerances on load"), COMMON_PRACTICE],
     why="a drawing that contradicts itself gets a spring that is right by one figure and wrong by the other",
-    leaves_out="the measured rate of the spring as made: that is for the test certificate; which of two figures is "
-    "right, a competent person decides",
+    leaves_out="the measured rate of the spring as made: that is for the test certificate",
     limits=[
         Limit(
             "rate-agreement",
@@ -45,7 +42,7 @@ from speclint_springs.inputs import modulus_of_rigidity
 def stated_rate(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     """R = G d⁴/(8 D³ n) and F = R s from the nominal sizes at 20 °C, against the figures stated.
 
-    A hold for a spring that shuts a valve: that the valve stays shut rests on these figures.
+    No hold rests on either figure alone: valve.spring-holds-shut takes the lesser, coil-spring.fatigue the greater.
     """
     d, D = _nominal_coil(spring, sheet)
     n = sheet.take_nominal("n", spring.working_coils)
@@ -62,8 +59,7 @@ def stated_rate(spring: CompressionSpring, sheet: Sheet) -> Judgement:
         raise sheet.not_assessed(
             "neither rate nor load is stated: there is nothing to compare the sizes with"
         )
-    judged = sheet.worst(*found)
-    return judged.graded(Grade.HOLD) if sheet.is_stated("valve that it shuts", spring.closes) else judged
+    return sheet.worst(*found)
 
 
 def _nominal_coil(spring: CompressionSpring, sheet: Sheet) -> tuple[Metres, Metres]:

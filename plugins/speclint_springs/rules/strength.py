@@ -24,7 +24,7 @@ DIN_2089 = Source(
     on=CompressionSpring,
     grade=Grade.QUERY,
     gravest=Grade.NONCONFORMITY,
-    cites=[EN_10270.at("tables of mechanical properties")],
+    cites=EN_10270,
     why="wire is stronger the thinner it is drawn: a stress cannot be judged before the strength at its "
     "size is known",
     leaves_out="surface, depth of decarburisation and torsion tests, which the same standard requires "

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from speclint import FIRST_PRINCIPLES, formula, require
 from speclint.equations import KelvinDifference, Kelvins, Metres, Pascals, Ratio
-from speclint.handbook.steam import B31_1, BENT, EN_13480_3
-from speclint_steamways.sources import ASME_II_D, EN_13480_5
+from speclint.handbook.steam import BENT, EN_13480_3, MILL, STRAIGHT
+from speclint_steamways.sources import ASME_II_D, EN_13480_5, PIPE_TEST
 
 
 @formula("S = min(R_m/3.5, 2 R_p/3)", cites=[ASME_II_D.at("table 1-100, wrought ferrous material")])
@@ -27,7 +27,7 @@ def power_piping_allowable(R_m: Pascals, R_p: Pascals) -> Pascals:
     return min(R_m / 3.5, 2 * R_p / 3)
 
 
-@formula("t_l = t (1 − u)", cites=[B31_1.at("102.4.2 and 104.1.2, mill tolerance")])
+@formula("t_l = t (1 − u)", cites=[MILL])
 def least_wall(t: Metres, u: Ratio) -> Metres:
     """Least wall within the mill tolerance.
 
@@ -73,7 +73,7 @@ def with_allowance(e: Metres, c: Metres) -> Metres:
     return e + c
 
 
-@formula("p_w = p max(k, 1.25 f_20/f_T)", cites=[EN_13480_5.at("9.3.2.2"), B31_1.at("137.4.5")])
+@formula("p_w = p max(k, 1.25 f_20/f_T)", cites=[EN_13480_5.at("9.3.2.2"), PIPE_TEST])
 def wanted_pipe_test(p: Pascals, k: Ratio, f_20: Pascals, f_T: Pascals) -> Pascals:
     """Hydraulic test pressure that a pipe needs.
 
@@ -91,7 +91,7 @@ def wanted_pipe_test(p: Pascals, k: Ratio, f_20: Pascals, f_T: Pascals) -> Pasca
     return p * max(k, 1.25 * f_20 / f_T)
 
 
-@formula("S = p (D − 2 y t)/(2 E t)", cites=[B31_1.at("104.1.2, solved for stress")])
+@formula("S = p (D − 2 y t)/(2 E t)", cites=[STRAIGHT])
 def hoop_stress_of_pipe(p: Pascals, D: Metres, t: Metres, E: Ratio, y: Ratio) -> Pascals:
     """Hoop stress in the wall of a pipe by the formula of the code.
 

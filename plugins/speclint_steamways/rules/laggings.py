@@ -8,6 +8,7 @@ from speclint.handbook.cylinders import outside_of_wall
 from speclint.handbook.heat import (
     CHURCHILL_CHU,
     INCROPERA,
+    INCROPERA_EXAMPLE,
     lagged_pipe_loss,
     lagged_pipe_surface_temperature,
     lagged_wall_loss,
@@ -43,25 +44,28 @@ def _metal(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Kelvins:
     "states none",
     on=Lagging,
     cases=("running", "standing-hot"),
-    edition=2,
+    edition=3,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=[
-        ASTM_C1055.at("60 °C, five seconds on metal"),
-        ISO_13732_1.at("burn thresholds, bare metal"),
+        COMMON_PRACTICE,
+        ASTM_C1055,
+        ISO_13732_1,
         CHURCHILL_CHU,
-        INCROPERA.at("example 9.4 and table A.4"),
+        INCROPERA_EXAMPLE,
+        INCROPERA.at("table A.4, air"),
     ],
     why="A hand that reaches for a cock in the dark touches the lagging beside it.",
-    leaves_out="flanges, studs and brackets that stand out of the lagging, gaps in it, wet lagging; the "
-    "local code and a competent person decide",
+    leaves_out="flanges, studs and brackets that stand out of the lagging, gaps in it, wet lagging; what injury is "
+    "tolerable, which no guide settles: ASTM C1055 recommends none beyond the first degree, and that begins below the "
+    "60 °C of the trade; the local code and a competent person decide",
     limits=[
         Limit(
             "touch",
             "60 °C",
             "temperature",
-            ASTM_C1055.at("five seconds on metal"),
-            "hottest surface within reach",
+            COMMON_PRACTICE,
+            "hottest surface within reach: what the trade takes for five seconds on metal",
         ),
         Limit(
             "air",
@@ -85,9 +89,12 @@ def touch(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Judgement:
 
 
 def _hottest_air(case: LoadCase, sheet: Sheet) -> Kelvins:
-    if sheet.is_stated("hottest air", case.hottest_ambient):
-        return sheet.take("T_a", case.hottest_ambient)
-    return sheet.limit("air", "T_a")
+    """The hottest air stated, else the limit; never cooler than the air of an ordinary day."""
+    stated = sheet.is_stated("hottest air", case.hottest_ambient)
+    hottest = sheet.take("T_a", case.hottest_ambient) if stated else sheet.limit("air", "T_a")
+    if not sheet.is_stated("ordinary air", case.ambient_temperature):
+        return hottest
+    return max(hottest, sheet.take("T_o", case.ambient_temperature))
 
 
 @rule(
@@ -96,7 +103,7 @@ def _hottest_air(case: LoadCase, sheet: Sheet) -> Kelvins:
     on=Lagging,
     cases=("running",),
     grade=Grade.OBSERVATION,
-    cites=[CHURCHILL_CHU, INCROPERA.at("example 9.4 and table A.4"), COMMON_PRACTICE],
+    cites=[CHURCHILL_CHU, INCROPERA_EXAMPLE, INCROPERA.at("table A.4, air"), COMMON_PRACTICE],
     why="Heat lost through the lagging costs fuel all day, standing and running.",
     leaves_out="any limit; wind, which multiplies the loss of thin lagging; parts left bare",
 )

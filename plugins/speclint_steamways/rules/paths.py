@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import SquareMetres
+from speclint.handbook.members import tube_area
 from speclint.handbook.steam import (
     BORDA,
     CENGEL_FLUIDS,
@@ -33,7 +34,7 @@ from speclint_steamways.inputs.paths import (
     stages_to,
     steam_along,
 )
-from speclint_steamways.sources import LINEHAM
+from speclint_steamways.sources import STEAM_SPEED
 
 End = SteamPassage | SteamPipe | BlastNozzle
 STEAM = IF97.at("basic and backward equations")
@@ -47,7 +48,7 @@ STEAM = IF97.at("basic and backward equations")
     cases=("running",),
     edition=2,
     grade=Grade.OBSERVATION,
-    cites=[STEAM, FIRST_PRINCIPLES, COMMON_PRACTICE, LINEHAM],
+    cites=[STEAM, FIRST_PRINCIPLES, COMMON_PRACTICE, STEAM_SPEED],
     why="Fast steam wears metal, makes noise and loses pressure in every bend.",
     leaves_out="pulsation: while a valve is open steam runs faster than its mean speed; the period "
     "figure is only reported",
@@ -55,7 +56,7 @@ STEAM = IF97.at("basic and backward equations")
         Limit("live", "40 m/s", "speed", COMMON_PRACTICE, "greatest mean speed of live steam"),
         Limit("exhaust", "80 m/s", "speed", COMMON_PRACTICE, "greatest mean speed of exhaust steam"),
         Limit("mach", "0.3", "ratio", COMMON_PRACTICE, "greatest Mach number of the mean speed"),
-        Limit("period", "100 ft/s", "speed", LINEHAM, "period figure for steam through ports, reported"),
+        Limit("period", "100 ft/s", "speed", STEAM_SPEED, "period figure for steam through ports, reported"),
     ],
 )
 def speed(end: End, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -102,8 +103,10 @@ def pressure_drop(end: End, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "steamway.area-continuity",
-    title="No section of the path is smaller than the flow area of its open valve",
+    title="No section of the path is smaller than the flow area of its open valve, nor the room round the valve in its "
+    "box than that of its larger beat",
     on=ENDS,
+    edition=2,
     grade=Grade.NONCONFORMITY,
     cites=[HEYWOOD, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A narrow section before the valve throttles the engine, however far the valve lifts.",
@@ -111,17 +114,42 @@ def pressure_drop(end: End, case: LoadCase, sheet: Sheet) -> Judgement:
     limits=[Limit("share", "1", "ratio", COMMON_PRACTICE, "least area over the flow area of the open valve")],
 )
 def area_continuity(end: End, sheet: Sheet) -> Judgement:
-    """Area of each stage over the flow area of the valve at full lift."""
+    """Area of each stage over the flow area of the valve at full lift; of the room round it over its larger beat's."""
     stages = stages_to(end, sheet)
-    valve_area = _valve_area(_valve_of(stages, sheet), sheet)
+    valve = _valve_of(stages, sheet)
+    valve_area = _valve_area(valve, sheet)
     least = sheet.limit("share")
-    judgements = []
-    for i, stage in enumerate(stages, 1):
+
+    def judge(item: tuple[int, Stage | None]) -> Judgement:
+        i, stage = item
+        if stage is None:
+            return _room_round(valve, sheet)
         A = section_of(stage, str(i), sheet).A
         wide = sheet.at_least(sheet.work(f"x_A{i}", area_ratio, A_1=A, A_2=valve_area), least)
         width = stage.outside_diameter if isinstance(stage, SteamPipe) else stage.area
-        judgements.append(wide.pointing_at(width.where))
-    return sheet.worst(*judgements)
+        return wide.pointing_at(width.where)
+
+    return sheet.each([*enumerate(stages, 1), (len(stages) + 1, None)], judge)
+
+
+def _room_round(valve: PoppetValve, sheet: Sheet) -> Judgement:
+    """The ring between valve and box, by which the steam of the beat on the far side must pass."""
+    room = sheet.work(
+        "A_r",
+        tube_area,
+        D=sheet.take("D_b", valve.box_diameter),
+        d=sheet.take("D_v", valve.outside_diameter),
+    )
+    lift = sheet.take("lift", valve.lift)
+    beats = [("u", valve.upper_beat)]
+    if sheet.count("z", valve.beats) > 1:
+        beats.append(("l", valve.lower_beat))
+    flows = []
+    for index, beat in beats:
+        area, throat = _beat(index, beat, lift, sheet)
+        flows.append(sheet.work(f"A_f{index}", single_beat_flow_area, A_b=area, T=throat))
+    ratio = sheet.work("x_Ar", area_ratio, A_1=room, A_2=max(flows))
+    return sheet.at_least(ratio, sheet.limit("share")).pointing_at(valve.box_diameter.where)
 
 
 def _valve_of(stages: tuple[Stage, ...], sheet: Sheet) -> PoppetValve:

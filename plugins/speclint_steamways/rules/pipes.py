@@ -47,7 +47,7 @@ from speclint_steamways.inputs.pipes import (
     factor_y,
     thinnest,
 )
-from speclint_steamways.sources import EN_13480_5
+from speclint_steamways.sources import EN_13480_5, PIPE_TEST
 
 
 class _Taken(NamedTuple):
@@ -142,7 +142,7 @@ def _bent(pipe: SteamPipe, sheet: Sheet, of: _Taken, t_l: Metres) -> Iterator[Ju
             "factor",
             "1.5",
             "ratio",
-            B31_1.at("137.4.5, as reproduced in a public test plan for piping", memory=False),
+            PIPE_TEST,
             "least test pressure over design pressure",
         ),
         Limit(

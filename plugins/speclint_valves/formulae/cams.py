@@ -6,7 +6,7 @@ import math
 from typing import Annotated
 
 from speclint import FIRST_PRINCIPLES, formula, require
-from speclint.equations import Metres, MetresPerSecond, Newtons, Radians, RadiansPerSecond
+from speclint.equations import Metres, MetresPerSecond, Newtons, Radians, RadiansPerSecond, Ratio
 
 MetresPerRadian = Annotated[float, "m/rad"]
 MetresPerSquareRadian = Annotated[float, "m/rad²"]
@@ -29,33 +29,46 @@ def cam_radius_under_flat(R_b: Metres, s: Metres, κ: MetresPerSquareRadian) -> 
     return ρ
 
 
-@formula("ρ = ((R + s)² + s′²)^1.5/((R + s)² + 2 s′² − (R + s) κ) − r, R = R_b + r", cites=[FIRST_PRINCIPLES])
-def cam_radius_under_roller(
+@formula("k = r ((R + s)² + 2 s′² − (R + s) κ)/((R + s)² + s′²)^1.5, R = R_b + r", cites=[FIRST_PRINCIPLES])
+def roller_over_its_path(
     R_b: Metres, r: Metres, s: Metres, s_prime: MetresPerRadian, κ: MetresPerSquareRadian
-) -> Metres:
-    """Radius of curvature of a cam where a roller in line with its axis touches it; negative for a hollow flank.
+) -> Ratio:
+    """Radius of a roller over that of the path of its centre round the cam, for a roller in line with its axis.
 
-    ρ = ((R + s)² + s′²)^1.5/((R + s)² + 2 s′² − (R + s) κ) − r, R = R_b + r
+    k = r ((R + s)² + 2 s′² − (R + s) κ)/((R + s)² + s′²)^1.5, R = R_b + r
 
     ``R_b`` base circle, ``r`` roller, ``s`` lift [m]; ``s_prime`` s′ and ``κ`` first and second derivative of the
-    lift by the angle [m/rad, m/rad²]. Returns [m], infinite where the flank is flat. Raises OutOfRange where a
-    convex cam is undercut.
+    lift by the angle [m/rad, m/rad²]. Below 0 on a hollow flank.
 
-    On the base circle it is that circle:
+    On the base circle the path is a circle of R_b + r = 55 mm, 15/55:
 
-    >>> round(cam_radius_under_roller(R_b=0.040, r=0.015, s=0.0, s_prime=0.0, κ=0.0), 9)
-    0.04
+    >>> round(roller_over_its_path(R_b=0.040, r=0.015, s=0.0, s_prime=0.0, κ=0.0), 6)
+    0.272727
     """
     out = R_b + r + s
-    bottom = out**2 + 2 * s_prime**2 - out * κ
-    if abs(bottom) < 1e-12 * out**2:
-        return math.inf * out
-    pitch: float = (out**2 + s_prime**2) ** 1.5 / bottom
+    bent: float = r * (out**2 + 2 * s_prime**2 - out * κ) / (out**2 + s_prime**2) ** 1.5
+    return bent
+
+
+@formula("R = r (1 − k)", cites=[FIRST_PRINCIPLES])
+def relative_radius_of_roller(r: Metres, k: Ratio) -> Metres:
+    """Relative radius of cam and roller: with the cam's own radius r/k − r, 1/R = 1/(r/k − r) + 1/r.
+
+    R = r (1 − k)
+
+    ``r`` roller [m]; ``k`` its radius over that of the path of its centre. Returns [m]. Raises OutOfRange where a
+    convex cam is undercut.
+
+    Hand working, a cam of 40 mm under a roller of 15 mm: 1/(1/40 + 1/15) = 10.909 mm.
+
+    >>> round(relative_radius_of_roller(r=0.015, k=0.015 / 0.055), 6)
+    0.010909
+    """
     require(
-        not 0 < pitch <= r,
-        f"the cam is undercut: it bends at {pitch:.4g} m under a roller of {r:.4g} m",
+        k < 1,
+        f"the cam is undercut: a roller of {r:.4g} m is {k:.4g} times the radius of the path of its centre",
     )
-    return pitch - r
+    return r * (1 - k)
 
 
 @formula("φ = arctan(|s′|/(R_b + r + s))", cites=[FIRST_PRINCIPLES])

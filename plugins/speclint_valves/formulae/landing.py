@@ -93,22 +93,47 @@ def clearance_hot(c_0: Metres, o: Metres, H: Metres, ε_v: Ratio, ε_b: Ratio, y
     return c_0 - o - H * (ε_v - ε_b) - y
 
 
-@formula("y_r = y + L ε + p A_p L/(E A)", cites=[FIRST_PRINCIPLES])
+@formula("y_r = y + L ε + l ε_c + p A_p (L/(E A) + l/(E_c A_c))", cites=[FIRST_PRINCIPLES])
 def piston_nearer(
-    y: Metres, L: Metres, ε: Ratio, p: Pascals, A_p: SquareMetres, E: Pascals, A: SquareMetres
+    y: Metres,
+    L: Metres,
+    ε: Ratio,
+    l: Metres,  # noqa: E741 - the symbol of the trade
+    ε_c: Ratio,
+    p: Pascals,
+    A_p: SquareMetres,
+    E: Pascals,
+    A: SquareMetres,
+    E_c: Pascals,
+    A_c: SquareMetres,
 ) -> Metres:
-    """How much nearer to the cylinder's end a piston comes than it is drawn: worn, its rod grown and stretched.
+    """How much nearer to the cylinder's end a piston comes than it is drawn: worn, both its rods grown and stretched.
 
-    y_r = y + L ε + p A_p L/(E A)
+    y_r = y + L ε + l ε_c + p A_p (L/(E A) + l/(E_c A_c))
 
-    ``y`` wear of boxes and bearings, ``L`` length of the piston rod [m]; ``ε`` its growth; ``p`` pressure on the piston
-    [Pa] and ``A_p`` its area [m²]; ``E`` modulus [Pa] and ``A`` section of the rod [m²]. Returns [m]. Growth and
-    stretch are both counted, whichever end it is.
+    ``y`` wear of boxes and bearings, ``L`` length of the piston rod, ``l`` of the connecting rod [m]; ``ε``, ``ε_c``
+    their growth; ``p`` pressure on the piston [Pa] and ``A_p`` its area [m²]; ``E``, ``E_c`` moduli [Pa] and ``A``,
+    ``A_c`` sections of the rods [m²]. Returns [m]. Growth and stretch are all counted, whichever end it is.
 
-    Hand working: 1 + 1000 × 0.0012 + 1.6 × 196 350 × 1000/(200 000 × 5026.5) = 1 + 1.2 + 0.3125 = 2.5125 mm.
+    Hand working: 1 + 1000 × 0.0012 + 2000 × 0.0005 + 1.6 × 196 350 (1000/(200 000 × 5026.5) + 2000/(200 000 × 6283.2))
+    = 1 + 1.2 + 1 + 0.3125 + 0.5 = 4.0125 mm.
 
-    >>> rod = {"L": 1.0, "ε": 0.0012, "E": 200e9, "A": 5026.5e-6}
-    >>> round(piston_nearer(y=0.001, p=1.6e6, A_p=0.19635, **rod) * 1e3, 4)
-    2.5125
+    >>> rods = {"L": 1.0, "ε": 0.0012, "E": 200e9, "A": 5026.5e-6, "l": 2.0, "ε_c": 0.0005, "E_c": 200e9}
+    >>> round(piston_nearer(y=0.001, p=1.6e6, A_p=0.19635, A_c=6283.2e-6, **rods) * 1e3, 4)
+    4.0125
     """
-    return y + L * ε + p * A_p * L / (E * A)
+    return y + L * ε + l * ε_c + p * A_p * (L / (E * A) + l / (E_c * A_c))
+
+
+@formula("b_p = min(b, d)", cites=[FIRST_PRINCIPLES])
+def least_piece(b: Metres, d: Metres) -> Metres:
+    """Width of the smallest piece that a fracture can leave of a valve and its spindle.
+
+    b_p = min(b, d)
+
+    ``b`` smallest piece stated, ``d`` least diameter of the spindle, whose broken end is no wider [m]. Returns [m].
+
+    >>> least_piece(b=0.030, d=0.017), least_piece(b=0.015, d=0.017)
+    (0.017, 0.015)
+    """
+    return min(b, d)

@@ -173,6 +173,23 @@ def valve_end_load(F_t: Newtons, i: Ratio) -> Newtons:
     return F_t / i
 
 
+@formula("e = max(a − Δc/2, 0)", cites=[FIRST_PRINCIPLES])
+def setting_error(a: Metres, Δc: Metres) -> Metres:
+    """How far the clearance may be set outside the limits of its drawing.
+
+    e = max(a − Δc/2, 0)
+
+    ``a`` accuracy to which it can be set, either way; ``Δc`` tolerance of the drawing, from limit to limit [m].
+    Returns [m]: none where the setting is as close as the drawing asks.
+
+    Hand working: to 0.05 mm, where ± 0.03 is drawn: 0.02 mm.
+
+    >>> round(setting_error(a=0.05e-3, Δc=0.06e-3) * 1e3, 6), setting_error(a=0.02e-3, Δc=0.06e-3)
+    (0.02, 0.0)
+    """
+    return max(a - Δc / 2, 0.0 * a)
+
+
 @formula("c_h = c − (L_s ε_s + L_v ε_v − L_b ε_b − L_d ε_d + y)/i", cites=[FIRST_PRINCIPLES])
 def tappet_clearance_hot(
     c: Metres,

@@ -7,7 +7,9 @@ import math
 from speclint import FIRST_PRINCIPLES, Source, formula, require
 from speclint.equations import Kilograms, Metres, Newtons, NewtonsPerMetre, Pascals, Ratio
 
-CGPM = Source("CGPM 3 (1901)", "", "standard acceleration of gravity")
+CGPM = Source(
+    "General Conference on Weights and Measures, 3rd meeting", "1901", "standard acceleration of gravity"
+)
 _GRAVITY = 9.80665  # m/s², exact: CGPM 3 (1901)
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from speclint import Sheet
 from speclint.equations import Kilograms, Metres, Newtons, NewtonsPerMetre, Radians, RadiansPerSecond, Ratio
@@ -28,6 +29,20 @@ from speclint_valves.inputs.train import (
 )
 
 
+class Phase(NamedTuple):
+    """A part of the lift: its mark, when it is, where it begins and ends, and the steam load that holds the valve.
+
+    It is scanned in so many steps.
+    """
+
+    mark: str
+    when: str
+    start: Radians
+    stop: Radians
+    steam: Newtons
+    steps: int
+
+
 @dataclass(frozen=True)
 class Loaded:
     """Everything on which the load at the cam depends, at any angle."""
@@ -42,25 +57,25 @@ class Loaded:
     steam: Newtons
     friction: Newtons
     weight: Newtons
-    cracked: Metres
     taken_up: Radians
+    cracked: Radians
+    landed: Radians
     blow: Newtons
+
+    @property
+    def phases(self) -> tuple[Phase, Phase]:
+        """The lift in two parts: while steam holds the valve shut, all of it, and from where it has cracked open."""
+        held = Phase("s", "while steam holds the valve", self.taken_up, self.cracked, self.steam, 20)
+        return held, Phase("o", "once the valve has cracked open", self.cracked, self.landed, 0.0, 180)
 
     def spring_at(self, h: Metres) -> Newtons:
         """Load of the springs at a lift of the valve."""
         return spring_load_at_lift(F_U=self.springs.shut, R=self.springs.rate, h=h)
 
-    def steam_at(self, h: Metres) -> Newtons:
-        """Steam load that holds the valve shut: all of it until the valve has cracked open, then none."""
-        return self.steam if h <= self.cracked else 0.0
-
-    def tappet(self, at: Follower) -> Newtons:
-        """Load along the tappet; zero before it has taken up its clearance, or where it has left the cam."""
-        if at.lift < self.c:
-            return 0.0
+    def tappet(self, at: Follower, steam: Newtons) -> Newtons:
+        """Load along the tappet that lifts against a steam load; zero where it has left the cam."""
         h = valve_lift(i=self.i, s=at.lift, c=self.c)
         a = valve_acceleration(i=self.i, κ=at.curvature, ω=self.ω)
-        steam = self.steam_at(h) if at.slope >= 0 else 0.0
         F_f = self.spring_at(h)
         load = tappet_load(i=self.i, F_f=F_f, F_st=steam, m=self.m, a=a, F_r=self.friction, W=self.weight)
         return max(load, 0.0)
@@ -76,16 +91,13 @@ class Loaded:
             "F_b": self.blow,
         }
 
-    def tappet_at(self, angle: float) -> Newtons:
-        """Load along the tappet at an angle of the cam."""
-        return self.tappet(self.cam.at(angle))
-
 
 def loaded(train: Train, case: LoadCase, sheet: Sheet) -> Loaded:
     """The load of a train in a load case; friction adds to the load of the cam."""
     i, cam = ratio(train, sheet), motion(train.cam, sheet)
     m, c, ω = mass(train, i, sheet), clearance(train, sheet), sheet.take("ω", case.rotational_speed)
     angle = _taken_up(cam, c, sheet)
+    opening = sheet.take("h", train.valve.lift) * sheet.limit("cracked", "x_c")
     v = sheet.work("v_c", valve_speed, i=i, s_prime=cam.at(angle).slope, ω=ω)
     struck = sheet.work("m_b", mass_struck, m=m, m_t=sheet.take("m_t", train.tappet.mass), i=i)
     return Loaded(
@@ -101,7 +113,8 @@ def loaded(train: Train, case: LoadCase, sheet: Sheet) -> Loaded:
         steam=held_by_steam(train, case, sheet),
         friction=sheet.take("F_r", train.spindle.friction),
         weight=weight(train.valve, sheet),
-        cracked=sheet.take("h", train.valve.lift) * sheet.limit("cracked", "x_c"),
+        cracked=_cracked(cam, i, c, opening, sheet),
+        landed=_landed(cam, c, sheet),
     )
 
 
@@ -113,6 +126,34 @@ def _taken_up(cam: WholeLift, c: Metres, sheet: Sheet) -> Radians:
         lambda angle: abs(cam.at(angle).lift - c),
         0.0,
         cam.top,
+        unit="rad",
+        find="least",
+        steps=SCAN,
+    )
+
+
+def _cracked(cam: WholeLift, i: Ratio, c: Metres, h: Metres, sheet: Sheet) -> Radians:
+    """The angle on the rise at which the valve has opened so far that steam no longer holds it."""
+    return sheet.scan(
+        "φ_h",
+        "cam angle at which steam no longer holds the valve",
+        lambda angle: abs(valve_lift(i=i, s=cam.at(angle).lift, c=c) - h),
+        0.0,
+        cam.top,
+        unit="rad",
+        find="least",
+        steps=SCAN,
+    )
+
+
+def _landed(cam: WholeLift, c: Metres, sheet: Sheet) -> Radians:
+    """The angle on the fall at which the valve is shut again."""
+    return sheet.scan(
+        "φ_l",
+        "cam angle at which the valve lands",
+        lambda angle: abs(cam.at(angle).lift - c),
+        cam.top,
+        cam.duration,
         unit="rad",
         find="least",
         steps=SCAN,
@@ -142,15 +183,15 @@ def held_by_steam(train: Train, case: LoadCase, sheet: Sheet) -> Newtons:
     return sheet.work("F_st", holding_load, F=sheet.work("F_s′", sum_of_loads, F_1=on_valve, F_2=on_end))
 
 
-def worked_tappet_load(load: Loaded, angle: float, sheet: Sheet) -> Newtons:
+def worked_tappet_load(load: Loaded, phase: Phase, angle: float, sheet: Sheet) -> Newtons:
     """The load along the tappet at an angle, written on the sheet."""
-    at = load.cam.at(angle)
-    h = sheet.work("h_φ", valve_lift, i=load.i, s=at.lift, c=load.c)
-    a = sheet.work("a", valve_acceleration, i=load.i, κ=at.curvature, ω=load.ω)
-    F_f = sheet.work("F_h", spring_load_at_lift, F_U=load.springs.shut, R=load.springs.rate, h=h)
-    steam = load.steam_at(h) if at.slope >= 0 else 0.0
+    at, mark = load.cam.at(angle), phase.mark
+    h = sheet.work(f"h_{mark}", valve_lift, i=load.i, s=at.lift, c=load.c)
+    a = sheet.work(f"a_{mark}", valve_acceleration, i=load.i, κ=at.curvature, ω=load.ω)
+    F_f = sheet.work(f"F_h{mark}", spring_load_at_lift, F_U=load.springs.shut, R=load.springs.rate, h=h)
+    F_r, W = load.friction, load.weight
     return sheet.work(
-        "F_t", tappet_load, i=load.i, F_f=F_f, F_st=steam, m=load.m, a=a, F_r=load.friction, W=load.weight
+        f"F_t{mark}", tappet_load, i=load.i, F_f=F_f, F_st=phase.steam, m=load.m, a=a, F_r=F_r, W=W
     )
 
 
@@ -161,10 +202,17 @@ def worked_struck_load(load: Loaded, sheet: Sheet) -> Newtons:
 
 def worked_valve_load(load: Loaded, sheet: Sheet) -> tuple[Newtons, Newtons]:
     """The greatest load at the valve during its lift, and the load at the tappet that goes with it."""
-    angle = sheet.scan(
-        "φ", "cam angle of the greatest load", load.tappet_at, 0.0, load.cam.duration, unit="rad"
-    )
-    at_tappet = sheet.work(
-        "F_max", greater_load, F_1=worked_tappet_load(load, angle, sheet), F_2=worked_struck_load(load, sheet)
-    )
-    return sheet.work("F_v", valve_end_load, F_t=at_tappet, i=load.i), at_tappet
+    greatest = worked_struck_load(load, sheet)
+    for phase in load.phases:
+        angle = sheet.scan(
+            f"φ_{phase.mark}",
+            f"cam angle of the greatest load {phase.when}",
+            lambda angle, phase=phase: load.tappet(load.cam.at(angle), phase.steam),  # type: ignore[misc]
+            phase.start,
+            phase.stop,
+            unit="rad",
+            steps=phase.steps,
+        )
+        here = worked_tappet_load(load, phase, angle, sheet)
+        greatest = sheet.work(f"F_max{phase.mark}", greater_load, F_1=here, F_2=greatest)
+    return sheet.work("F_v", valve_end_load, F_t=greatest, i=load.i), greatest

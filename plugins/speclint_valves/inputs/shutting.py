@@ -9,7 +9,8 @@ from speclint.handbook.steam import excess_pressure, unbalanced_load
 from speclint.specs import Beat, LoadCase, PoppetValve, ValveSpindle
 from speclint_valves.formulae.shutting import lifting_load, spindle_load, weight_shutting
 from speclint_valves.formulae.tables import place_of_seal, sense_of_push, sense_of_weight
-from speclint_valves.inputs.opening import beats_of
+from speclint_valves.inputs.cylinder import greatest_in_cylinder, least_in_cylinder
+from speclint_valves.inputs.opening import beats_of, block_of
 
 
 def spindle_of(valve: PoppetValve, sheet: Sheet) -> ValveSpindle:
@@ -57,18 +58,13 @@ def lifting_pressures(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> tuple
     """Supply and delivery pressure of the case that give the greatest lifting load on the shut valve."""
     supply_lifts = sheet.read("supply acts", valve.supply_acts) == "between the beats"
     cylinder_high = supply_lifts == (sheet.read("serves", valve.serves) == "exhaust")
-    cylinder = _cylinder(case, sheet, high=cylinder_high)
+    if cylinder_high:
+        cylinder = greatest_in_cylinder(case, block_of(valve, sheet), sheet)
+    else:
+        cylinder = least_in_cylinder(case, sheet)
     if sheet.read("serves", valve.serves) == "inlet":
         return sheet.take("p_s", case.live_pressure), cylinder
     return cylinder, sheet.take("p_d", case.exhaust_pressure)
-
-
-def _cylinder(case: LoadCase, sheet: Sheet, *, high: bool) -> Pascals:
-    if high:
-        stated = sheet.is_stated("cylinder pressure", case.cylinder_pressure)
-        return sheet.take("p_c", case.cylinder_pressure if stated else case.live_pressure)
-    stated = sheet.is_stated("least cylinder pressure", case.least_cylinder_pressure)
-    return sheet.take("p_c", case.least_cylinder_pressure if stated else case.exhaust_pressure)
 
 
 def greatest_lifting(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Newtons:

@@ -15,7 +15,12 @@ from speclint.handbook.members import (
     relative_radius,
 )
 from speclint.specs import Cam, LoadCase, Tappet
-from speclint_valves.formulae.cams import cam_radius_under_flat, cam_radius_under_roller, normal_load
+from speclint_valves.formulae.cams import (
+    cam_radius_under_flat,
+    normal_load,
+    relative_radius_of_roller,
+    roller_over_its_path,
+)
 from speclint_valves.formulae.spindle import depth_with_margin
 from speclint_valves.formulae.tables import modulus_of_pair
 from speclint_valves.inputs.loads import Loaded
@@ -45,37 +50,34 @@ class Touch:
         one, other = sheet.material_of(cam), sheet.material_of(tappet)
         self.modulus = sheet.look_up("E*", modulus_of_pair, one=one, other=other)
 
-    def pressure(self, load: Loaded, angle: float) -> Pascals:
-        """Greatest pressure at an angle of the cam."""
+    def pressure(self, load: Loaded, steam: Newtons, angle: float) -> Pascals:
+        """Greatest pressure at an angle of the cam, with the steam load that holds the valve there."""
         at = load.cam.at(angle)
-        F = load.tappet(at)
+        F = load.tappet(at, steam)
         if self.kind == "roller":
-            F = normal_load(F_t=F, s_prime=at.slope, R_b=self.base, r=self.radius, s=at.lift)
-            ρ = self._under_roller(at)
+            F = normal_load(F_t=F, s_prime=at.slope, **self._sizes(at))
+            k = roller_over_its_path(s_prime=at.slope, κ=at.curvature, **self._sizes(at))
+            R = relative_radius_of_roller(r=self.radius, k=k)
         else:
             ρ = cam_radius_under_flat(R_b=self.base, s=at.lift, κ=at.curvature)
-        return line_pressure(
-            F=F, L=self.width, R=relative_radius(R_1=ρ, R_2=self.radius), E_star=self.modulus
-        )
+            R = relative_radius(R_1=ρ, R_2=self.radius)
+        return line_pressure(F=F, L=self.width, R=R, E_star=self.modulus)
 
     def worked(self, at: Follower, F: Newtons, sheet: Sheet) -> Pressed:
         """The same for a load along the tappet, written on the sheet."""
         if self.kind == "roller":
-            F = sheet.work(
-                "F_n", normal_load, F_t=F, s_prime=at.slope, R_b=self.base, r=self.radius, s=at.lift
-            )
-            sizes = {"R_b": self.base, "r": self.radius, "s": at.lift}
-            ρ = sheet.work("ρ", cam_radius_under_roller, s_prime=at.slope, κ=at.curvature, **sizes)
+            sizes = self._sizes(at)
+            F = sheet.work("F_n", normal_load, F_t=F, s_prime=at.slope, **sizes)
+            k = sheet.work("k", roller_over_its_path, s_prime=at.slope, κ=at.curvature, **sizes)
+            R = sheet.work("R", relative_radius_of_roller, r=self.radius, k=k)
         else:
             ρ = sheet.work("ρ", cam_radius_under_flat, R_b=self.base, s=at.lift, κ=at.curvature)
-        R = sheet.work("R", relative_radius, R_1=ρ, R_2=self.radius)
+            R = sheet.work("R", relative_radius, R_1=ρ, R_2=self.radius)
         p_0 = sheet.work("p_0", line_pressure, F=F, L=self.width, R=R, E_star=self.modulus)
         return Pressed(p_0, R, self.modulus)
 
-    def _under_roller(self, at: Follower) -> Metres:
-        return cam_radius_under_roller(
-            R_b=self.base, r=self.radius, s=at.lift, s_prime=at.slope, κ=at.curvature
-        )
+    def _sizes(self, at: Follower) -> dict[str, Metres]:
+        return {"R_b": self.base, "r": self.radius, "s": at.lift}
 
 
 def borne(touch: Pressed, part: Cam | Tappet, index: str, case: LoadCase, sheet: Sheet) -> list[Judgement]:

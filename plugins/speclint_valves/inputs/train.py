@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from functools import lru_cache
+from dataclasses import dataclass, field
+from functools import cached_property, lru_cache
 from typing import TypeVar
 
 from speclint import OutOfRange, Sheet
-from speclint.equations import Kilograms, Metres, Ratio
+from speclint.equations import Kilograms, Metres, Radians, Ratio
 from speclint.facts import tappet_clearance
 from speclint.handbook.cams import (
     CamMotion,
@@ -17,6 +17,7 @@ from speclint.handbook.cams import (
     LiftTable,
     Ramp,
     cam_law,
+    follower_at,
     lever_ratio,
 )
 from speclint.handbook.springs import coil_mass
@@ -39,21 +40,32 @@ class Train:
     cam: Cam
 
 
+@dataclass(frozen=True, eq=False)
 class WholeLift:
     """A cam's motion that tolerates a rounded angle at either end of its lift, and keeps angles worked out before."""
 
-    def __init__(self, cam: CamMotion) -> None:
-        self._cam = cam
-        self.duration = cam.duration
-        steps = [cam.duration * step / _STEPS for step in range(_STEPS + 1)]
-        self.top = max(steps, key=lambda angle: cam.at(min(angle, cam.duration)).lift)
-        self._known: dict[float, Follower] = {}
+    cam: CamMotion
+    _known: dict[float, Follower] = field(default_factory=dict, repr=False)
 
-    def at(self, angle: float) -> Follower:
-        """The tappet at an angle from the start of the lift [rad]; outside the lift, its nearer end."""
-        found = self._known.get(angle)
+    @cached_property
+    def duration(self) -> Radians:
+        """Angle over which the follower is off the base circle."""
+        return self.cam.duration
+
+    @cached_property
+    def top(self) -> Radians:
+        """The angle of the greatest lift, the first where there are several."""
+        steps = [self.duration * step / _STEPS for step in range(_STEPS + 1)]
+        return max(steps, key=lambda angle: self.at(angle).lift)
+
+    def at(self, angle: Radians) -> Follower:
+        """The tappet at an angle from the start of the lift; outside the lift, its nearer end."""
+        try:
+            found = self._known.get(angle)
+        except TypeError:  # an angle that cannot be hashed is worked each time
+            return follower_at(angle, self.cam)
         if found is None:
-            found = self._cam.at(min(max(angle, 0.0), self.duration))
+            found = follower_at(angle, self.cam)
             if len(self._known) < _KEPT_ANGLES:
                 self._known[angle] = found
         return found

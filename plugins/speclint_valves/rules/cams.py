@@ -8,8 +8,8 @@ from speclint.handbook.tables import JOHNSON_CONTACT
 from speclint.specs import Cam, LoadCase
 from speclint_valves.formulae.cams import jump_of_speed, pressure_angle
 from speclint_valves.formulae.motion import valve_acceleration
-from speclint_valves.inputs.loads import loaded, worked_struck_load, worked_tappet_load
-from speclint_valves.inputs.touch import Touch, borne
+from speclint_valves.inputs.loads import Loaded, Phase, loaded, worked_struck_load, worked_tappet_load
+from speclint_valves.inputs.touch import Pressed, Touch, borne
 from speclint_valves.inputs.train import SCAN, motion, ratio, train_of, valve_of
 
 CRACKED = Limit(
@@ -53,22 +53,34 @@ def contact_stress(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
     train = train_of(valve_of(cam, sheet), sheet)
     touch, load = Touch(cam, train.tappet, sheet), loaded(train, case, sheet)
 
-    def pressure(angle: float) -> float:
-        return touch.pressure(load, angle)
-
-    angle = sheet.scan(
-        "φ", "cam angle of the greatest pressure", pressure, 0.0, load.cam.duration, unit="rad"
-    )
-    over = touch.worked(load.cam.at(angle), worked_tappet_load(load, angle, sheet), sheet)
+    touched = [(_pressed(touch, load, phase, sheet), phase.mark) for phase in load.phases]
     struck = touch.worked(load.cam.at(load.taken_up), worked_struck_load(load, sheet), sheet)
     return sheet.worst(
         *(
             judged
-            for touched, when in ((over, ""), (struck, "b"))
+            for pressed, when in (*touched, (struck, "b"))
             for part, index in ((cam, "c"), (train.tappet, "t"))
-            for judged in borne(touched, part, index + when, case, sheet)
+            for judged in borne(pressed, part, index + when, case, sheet)
         )
     )
+
+
+def _pressed(touch: Touch, load: Loaded, phase: Phase, sheet: Sheet) -> Pressed:
+    """The contact where its pressure is greatest in one part of the lift."""
+
+    def pressure(angle: float) -> float:
+        return touch.pressure(load, phase.steam, angle)
+
+    angle = sheet.scan(
+        f"φ_{phase.mark}",
+        f"cam angle of the greatest pressure {phase.when}",
+        pressure,
+        phase.start,
+        phase.stop,
+        unit="rad",
+        steps=phase.steps,
+    )
+    return touch.worked(load.cam.at(angle), worked_tappet_load(load, phase, angle, sheet), sheet)
 
 
 @rule(

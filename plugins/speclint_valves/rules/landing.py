@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.equations import Kelvins, Metres, Ratio
+from speclint.equations import Kelvins, Metres, Pascals, Ratio
 from speclint.facts import (
     cages_round,
     clearance_to_cage,
@@ -16,17 +16,18 @@ from speclint.handbook.cams import beyond_full_lift, lift_with_overtravel
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import round_area
 from speclint.handbook.steam import seat_bearing_stress
-from speclint.specs import Beat, CylinderBlock, LoadCase, PoppetValve, ValveSeat
+from speclint.specs import Beat, CylinderBlock, LoadCase, NotStated, PoppetValve, Stated, ValveSeat
 from speclint_valves.formulae.landing import (
     beat_gap,
     clearance_hot,
+    least_piece,
     piston_nearer,
     seating_load,
     size_of_gap,
     strain_since,
 )
 from speclint_valves.inputs.opening import beats_of, block_of, piston
-from speclint_valves.inputs.shutting import supply_at_most, unbalanced, weight
+from speclint_valves.inputs.shutting import spindle_of, supply_at_most, unbalanced, weight
 from speclint_valves.inputs.springs import springs_new
 from speclint_valves.rules.seats import DEFERS
 
@@ -146,14 +147,14 @@ def _strain(
     gravest=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a valve that touches is bent or broken, and the pieces go through the cylinder",
-    leaves_out=f"a broken spindle (valve.cannot-fall-in), expansion of the connecting rod; {DEFERS}",
+    leaves_out=f"a broken spindle (valve.cannot-fall-in), inertia of the piston; {DEFERS}",
     limits=[Limit("least", "2 mm", "length", COMMON_PRACTICE, "least clearance, hot")],
 )
 def foul_clearance(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     """c_0 − overtravel − H (ε_v − ε_b) ≥ 2 mm to cage or cover; to the piston also less y_r.
 
     The overtravel is what the gear can lift the valve beyond full lift. y_r is the wear that lets the piston come
-    nearer, with the expansion and the stretch of its rod.
+    nearer, with the expansion and the stretch of both its rods.
     """
     block = block_of(valve, sheet)
     ε_v = _strain(valve, "v", case, DRAWING_TEMPERATURE, sheet)
@@ -191,22 +192,39 @@ def _overtravel(valve: PoppetValve, sheet: Sheet) -> Metres:
 
 
 def _piston_nearer(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Metres:
-    """How much nearer the piston comes by wear and by the growth and the stretch of its rod."""
+    """How much nearer the piston comes by wear and by the growth and the stretch of its two rods."""
     block = block_of(valve, sheet)
-    metal = sheet.material_named("the piston rod", rod_steel(block, sheet))
-    T = sheet.take("T_r", case.temperature_named("piston-rod"))
-    since = {"alpha_0": 0.0, "T_0": DRAWING_TEMPERATURE, "T_ref": DRAWING_TEMPERATURE}
+    drive = block.drive
+    ε, E = _rod("r", "piston-rod", rod_steel(block, sheet), case, sheet)
+    ε_c, E_c = _rod("c", "connecting-rod", drive.connecting_rod_material, case, sheet)
     return sheet.work(
         "y_r",
         piston_nearer,
-        y=sheet.take("y", block.drive.wear),
-        L=sheet.take("L_r", block.drive.rod_length),
-        ε=sheet.work("ε_r", strain_since, alpha=sheet.look_up("α_r", metal.expansion, at=T), T=T, **since),
+        y=sheet.take("y", drive.wear),
+        L=sheet.take("L_r", drive.rod_length),
+        ε=ε,
+        l=sheet.take("l_c", drive.connecting_rod_length),
+        ε_c=ε_c,
         p=supply_at_most(case, sheet),
         A_p=piston(valve, block, sheet),
-        E=sheet.look_up("E_r", metal.modulus, at=T),
+        E=E,
         A=sheet.work("A_r", round_area, d=rod_diameter(block, sheet)),
+        E_c=E_c,
+        A_c=sheet.take("A_c", drive.connecting_rod_area),
     )
+
+
+def _rod(
+    index: str, name: str, material: Stated[str] | NotStated, case: LoadCase, sheet: Sheet
+) -> tuple[Ratio, Pascals]:
+    """Growth of a rod since it was made, and its modulus."""
+    metal = sheet.material_named(f"the {name}", material)
+    T = sheet.take(f"T_{index}", case.temperature_named(name))
+    since = {"alpha_0": 0.0, "T_0": DRAWING_TEMPERATURE, "T_ref": DRAWING_TEMPERATURE}
+    grown = sheet.work(
+        f"ε_{index}", strain_since, alpha=sheet.look_up(f"α_{index}", metal.expansion, at=T), T=T, **since
+    )
+    return grown, sheet.look_up(f"E_{index}", metal.modulus, at=T)
 
 
 @rule(
@@ -256,8 +274,12 @@ def cannot_fall_in(valve: PoppetValve, sheet: Sheet) -> Judgement:
     """The smallest piece no narrower than the widest opening of the cage, or of the way into the cylinder.
 
     Of each cage that is drawn round the valve, or of the valve's own collar; the word "cage" alone holds nothing.
+    Whatever is stated of the piece: a spindle that breaks at its weakest section leaves an end no wider than that.
     """
-    piece, cages = sheet.take("b", valve.smallest_piece), cages_round(valve, sheet)
+    cages, stated = cages_round(valve, sheet), sheet.take("b_s", valve.smallest_piece)
+    piece = sheet.work(
+        "b", least_piece, b=stated, d=sheet.take("d_s", spindle_of(valve, sheet).least_diameter)
+    )
     if cages:
         return sheet.each(
             [(cage.id, cage) for cage in cages],

@@ -35,7 +35,7 @@ from speclint_valves.inputs.opening import (
     piston,
     throat,
 )
-from speclint_valves.sources import LINEHAM
+from speclint_valves.sources import STEAM_SPEED
 
 
 @rule(
@@ -114,14 +114,14 @@ def lift_worth_having(valve: PoppetValve, sheet: Sheet) -> Judgement:
     on=PoppetValve,
     cases=("running",),
     grade=Grade.OBSERVATION,
-    cites=[COMMON_PRACTICE, LINEHAM],
+    cites=[COMMON_PRACTICE, STEAM_SPEED],
     why="fast steam loses pressure in the valve, and that pressure cost fuel",
     leaves_out="the part of the stroke over which the valve is not fully open; the period figure is "
     "only reported",
     limits=[
         Limit("inlet", "100 m/s", "speed", COMMON_PRACTICE, "greatest mean speed of live steam"),
         Limit("exhaust", "80 m/s", "speed", COMMON_PRACTICE, "greatest mean speed of exhaust steam"),
-        Limit("period", "100 ft/s", "speed", LINEHAM, "period figure for steam through ports, reported"),
+        Limit("period", "100 ft/s", "speed", STEAM_SPEED, "period figure for steam through ports, reported"),
     ],
 )
 def speed_of_steam(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:

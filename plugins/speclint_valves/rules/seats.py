@@ -18,6 +18,7 @@ from speclint.handbook.fits import (
 from speclint.handbook.members import load_with_factor
 from speclint.specs import LoadCase, ValveSeat
 from speclint_valves.formulae.seats import withdrawing_load
+from speclint_valves.inputs.cylinder import greatest_in_cylinder, least_in_cylinder
 from speclint_valves.inputs.seating import (
     Fit,
     cold_fit,
@@ -65,7 +66,7 @@ def retained_hot(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
 @rule(
     "seat.push-out",
     edition=3,
-    title="The grip of the hot fit is at least twice the load that pulls the seat out",
+    title="The grip of the hot fit is at least twice the load that pulls the seat out, of water at relief among them",
     on=ValveSeat,
     cases=("running", "drifting", "cooling", "water"),
     grade=Grade.HOLD,
@@ -97,21 +98,19 @@ def push_out(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
 
 
 def _withdrawal(seat: ValveSeat, fit: Fit, case: LoadCase, sheet: Sheet) -> Newtons:
-    behind, front = _sides(seat, case, sheet)
+    behind, front = _sides(seat, fit, case, sheet)
     bore, drag = sheet.take("d", seat.bore), sheet.take("F_d", seat.sticking_drag)
     return sheet.work("F_w", withdrawing_load, D=fit.joint, d=bore, p_b=behind, p_f=front, F_d=drag)
 
 
-def _sides(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> tuple[Pascals, Pascals]:
+def _sides(seat: ValveSeat, fit: Fit, case: LoadCase, sheet: Sheet) -> tuple[Pascals, Pascals]:
     """Pressure behind the ring, and on the side to which it would move."""
     live = chamber_beyond(seat, sheet) == "live steam"
     chamber = case.live_pressure if live else case.exhaust_pressure
     if sheet.read("side entered from", seat.entered_from) == "cylinder":
         # the cylinder stands at exhaust pressure on every return stroke
-        return sheet.take("p_b", chamber), sheet.take("p_f", case.exhaust_pressure)
-    own = sheet.is_stated("cylinder pressure", case.cylinder_pressure)
-    greatest = case.cylinder_pressure if own else case.live_pressure
-    return sheet.take("p_b", greatest), sheet.take("p_f", chamber)
+        return sheet.take("p_b", chamber), least_in_cylinder(case, sheet)
+    return greatest_in_cylinder(case, fit.block, sheet), sheet.take("p_f", chamber)
 
 
 @rule(

@@ -9,7 +9,7 @@ from speclint.handbook.cams import lever_ratio
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import Cam, CamBox, CylinderBlock, LoadCase, PoppetValve, Rocker, Tappet, ValveSpindle
 from speclint_valves.formulae.landing import strain_since
-from speclint_valves.formulae.motion import spindle_length, tappet_clearance_hot
+from speclint_valves.formulae.motion import setting_error, spindle_length, tappet_clearance_hot
 from speclint_valves.formulae.spindle import length_with_room
 from speclint_valves.rules.seats import DEFERS
 
@@ -35,6 +35,7 @@ def clearance_when_hot(tappet: Tappet, case: LoadCase, sheet: Sheet) -> Judgemen
     box = sheet.follow(tappet.carried_in)
     block = sheet.follow(box.mounted_on)
     c, y = tappet_clearance(tappet, sheet), sheet.take("y", tappet.seat_wear)
+    e = _badly_set(tappet, sheet)
     grown = {
         **_spindle_and_valve(spindle, case, sheet),
         "L_b": sheet.take("L_b", box.block_length),
@@ -43,14 +44,22 @@ def clearance_when_hot(tappet: Tappet, case: LoadCase, sheet: Sheet) -> Judgemen
         "ε_d": _strain(box, "d", case, sheet),
         "i": i,
     }
-    worn = sheet.work("c_w", tappet_clearance_hot, c=c, y=y, **grown)
+    worn = sheet.work("c_w", tappet_clearance_hot, c=c - e, y=y, **grown)
     least = sheet.at_least(worn, sheet.limit("least"))
     if worn <= 0:
         least = least.graded(Grade.HOLD)
     if not least.holds:
         return least
-    new = sheet.work("c_n", tappet_clearance_hot, c=c, y=0.0, **grown)
+    new = sheet.work("c_n", tappet_clearance_hot, c=c + e, y=0.0, **grown)
     return sheet.worst(least, *_within_ramps(tappet, new, sheet))
+
+
+def _badly_set(tappet: Tappet, sheet: Sheet) -> Metres:
+    """How far from the limits of the drawing the clearance may be set, where it is stated how closely it can be."""
+    if not sheet.is_stated("accuracy of setting", tappet.clearance_setting):
+        return 0.0
+    a, drawn = sheet.take("a", tappet.clearance_setting), sheet.tolerance("Δc", tappet.clearance)
+    return sheet.work("e", setting_error, a=a, Δc=drawn)
 
 
 def _spindle_and_ratio(driven: Rocker | ValveSpindle, sheet: Sheet) -> tuple[ValveSpindle, Ratio]:

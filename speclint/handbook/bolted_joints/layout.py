@@ -25,6 +25,7 @@ from speclint.handbook.tables import KHURMI
 TEMA = Source(
     "Standards of the Tubular Exchanger Manufacturers Association, as reproduced in a public flange calculation",
     "9th ed., 2007",
+    "maximum bolt spacing",
 )
 #: Room that a spanner needs between studs, over the diameter of the stud (common practice).
 SPANNER_PITCH = 2.5
@@ -66,7 +67,7 @@ def spanner_pitch(d: Metres) -> Metres:
     return SPANNER_PITCH * d
 
 
-@formula("s = 2 d + 6 t/(m + 0.5)", cites=[TEMA.at("maximum bolt spacing")])
+@formula("s = 2 d + 6 t/(m + 0.5)", cites=[TEMA])
 def greatest_pitch_by_flange(d: Metres, t: Metres, m: Ratio) -> Metres:
     """Greatest pitch at which the flange still presses the gasket between two studs.
 
@@ -107,7 +108,11 @@ def least_pitch_for_tightness(d: Metres) -> Metres:
     return pitch
 
 
-@formula("s = min(2 d + 6 t/(m + 0.5), 28.5 mm √(d/mm))", cites=[TEMA, KHURMI], empirical="millimetres")
+@formula(
+    "s = min(2 d + 6 t/(m + 0.5), 28.5 mm √(d/mm))",
+    cites=[TEMA, KHURMI.at("cylinder head example")],
+    empirical="millimetres",
+)
 def greatest_pitch(d: Metres, t: Metres, m: Ratio) -> Metres:
     """Greatest pitch by both rules.
 

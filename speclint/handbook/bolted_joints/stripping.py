@@ -30,9 +30,13 @@ from speclint.handbook.tables import VDI_2230, Reading, entries, row
 FED_STD_H28 = Source(
     "FED-STD-H28/2B, Screw-Thread Standards for Federal Services, as reproduced in public thread calculations",
     "1991",
+    "shear areas of threads",
 )
 ALEXANDER = Source(
-    "E. M. Alexander, Analysis and design of threaded assemblies, SAE paper 770420", "1977", memory=True
+    "E. M. Alexander, Analysis and design of threaded assemblies, SAE paper 770420",
+    "1977",
+    "strength of threads that bend and widen",
+    memory=True,
 )
 _RATIOS = "shear-strength-ratios.csv"
 #: What both threads keep of their strength where they are equally strong (VDI 2230, section 5.5.5, from memory).
@@ -158,7 +162,10 @@ def stripping_load_with_factors(tau_B: Pascals, A: SquareMetres, C_1: Ratio, C: 
     return C_1 * C * stripping_load(tau_B, A)
 
 
-@formula("τ_B = r R_m", cites=[VDI_2230.at("strength of threads in shear")])
+@formula(
+    "τ_B = r R_m",
+    cites=[VDI_2230.at("strength of threads in shear, as reproduced in public calculations", memory=False)],
+)
 def shear_strength(r: Ratio, R_m: Pascals) -> Pascals:
     """Shear strength of a thread's metal.
 
@@ -173,7 +180,9 @@ def shear_strength(r: Ratio, R_m: Pascals) -> Pascals:
 def shear_strength_ratio(material: str) -> Reading:
     """Shear strength over tensile strength of a group of materials; NotKnown outside the table."""
     found = row(_RATIOS, "material", material)
-    source = Source(found["source"], found["edition"], found["place"], memory=True)
+    seen = found["seen"] == "yes"
+    place = f"{found['place']}, as reproduced in public calculations" if seen else found["place"]
+    source = Source(found["source"], found["edition"], place, memory=not seen)
     low, nominal, high = (float(found[name]) for name in ("low", "nominal", "high"))
     return Reading(f"shear over tensile strength of {material}", nominal, low, high, "", source)
 

@@ -11,6 +11,7 @@ from .profiles import (
     Flank as Flank,
     Follower as Follower,
     Ramp as Ramp,
+    follower_at as follower_at,
 )
 from .slider_crank import (
     crank_radius as crank_radius,

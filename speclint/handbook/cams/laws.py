@@ -24,11 +24,12 @@ from speclint.equations import (
     require,
 )
 from speclint.errors import NotKnown
+from speclint.handbook.tables import SARKAR
 
 NORTON = Source(
     "R. L. Norton, Cam Design and Manufacturing Handbook", "2nd ed., 2009", "ch. 2 and 3", memory=True
 )
-SARKAR = Source("B. K. Sarkar, Theory of Machines", "", "ch. 9")
+_SARKAR = SARKAR.at("ch. 9")
 
 
 @formula("s = 2 x² if x ≤ 0.5, else 1 − 2 (1 − x)²", cites=[NORTON])
@@ -67,7 +68,7 @@ def parabolic_acceleration(x: Ratio) -> Ratio:
     return 4.0 if x < _HALF else -4.0
 
 
-@formula("s = (1 − cos(π x))/2", cites=[NORTON, SARKAR])
+@formula("s = (1 − cos(π x))/2", cites=[NORTON, _SARKAR])
 def harmonic_displacement(x: Ratio) -> Ratio:
     """Displacement in simple harmonic motion; ``x`` 0 to 1, else OutOfRange.
 
@@ -78,7 +79,7 @@ def harmonic_displacement(x: Ratio) -> Ratio:
     return (1 - math.cos(math.pi * x)) / 2
 
 
-@formula("v = (π/2) sin(π x)", cites=[NORTON, SARKAR])
+@formula("v = (π/2) sin(π x)", cites=[NORTON, _SARKAR])
 def harmonic_velocity(x: Ratio) -> Ratio:
     """Velocity in simple harmonic motion, at most π/2; ``x`` 0 to 1, else OutOfRange.
 
@@ -89,7 +90,7 @@ def harmonic_velocity(x: Ratio) -> Ratio:
     return math.pi / 2 * math.sin(math.pi * x)
 
 
-@formula("a = (π²/2) cos(π x)", cites=[NORTON, SARKAR])
+@formula("a = (π²/2) cos(π x)", cites=[NORTON, _SARKAR])
 def harmonic_acceleration(x: Ratio) -> Ratio:
     """Acceleration in simple harmonic motion, at most π²/2; ``x`` 0 to 1, else OutOfRange.
 

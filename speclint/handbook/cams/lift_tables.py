@@ -74,6 +74,11 @@ class LiftTable:
         """Last angle of the table [rad]."""
         return self.angles[-1]
 
+    @property
+    def joins(self) -> tuple[float, ...]:
+        """The angles of the table [rad]."""
+        return self.angles
+
     def at(self, angle: float) -> Follower:
         """The follower at an angle [rad], 0 to the last of the table; OutOfRange outside."""
         require(

@@ -45,6 +45,10 @@ class CamMotion(Protocol):
     def duration(self) -> float:
         """Angle over which the follower is off the base circle [rad]."""
 
+    @property
+    def joins(self) -> tuple[float, ...]:
+        """The angles at which one curve meets the next [rad], rising."""
+
     def at(self, angle: float) -> Follower:
         """The follower at an angle from the foot of the lift [rad], 0 to the duration."""
 
@@ -83,7 +87,7 @@ class Flank:
     @property
     def duration(self) -> float:
         """Angle with the ramp [rad]."""
-        return self.angle + (self.ramp.angle if self.ramp else 0)
+        return self.angle + self.ramp_angle
 
     @property
     def top(self) -> float:
@@ -92,7 +96,7 @@ class Flank:
 
     def at(self, angle: float) -> Follower:
         """The follower at an angle from the foot of this flank, as if it were a rise."""
-        ramp_angle = self.ramp.angle if self.ramp else 0
+        ramp_angle = self.ramp_angle
         if self.ramp and angle < ramp_angle:
             return Follower(self.ramp.slope * angle, self.ramp.slope, 0)
         x = min(max((angle - ramp_angle) / self.angle, 0.0), 1.0)
@@ -105,6 +109,11 @@ class Flank:
             (carried * (1 - 3 * x**2 + 2 * x**3) + self._law_height * self.law.velocity(x)) / self.angle,
             (carried * (6 * x**2 - 6 * x) + self._law_height * self.law.acceleration(x)) / self.angle**2,
         )
+
+    @property
+    def ramp_angle(self) -> float:
+        """Angle of the ramp at its foot [rad]; nothing without one."""
+        return self.ramp.angle if self.ramp else 0.0
 
     @property
     def _ramp_slope(self) -> float:
@@ -139,6 +148,13 @@ class CamProfile:
         """Angle from the foot of the opening ramp to that of the closing one [rad]."""
         return self.opening.duration + self.dwell + self.closing.duration
 
+    @property
+    def joins(self) -> tuple[float, ...]:
+        """The ends of ramps, rises and dwell, and the middle of each rise, where a law may change [rad]."""
+        foot, top = self.opening.ramp_angle, self.opening.duration
+        fall, end = top + self.dwell, self.duration - self.closing.ramp_angle
+        return foot, (foot + top) / 2, top, fall, (fall + end) / 2, end
+
     def at(self, angle: float) -> Follower:
         """The follower at an angle from the foot of the opening ramp [rad]; OutOfRange off the lift."""
         _require_on_lift(angle, self.duration)
@@ -148,6 +164,11 @@ class CamProfile:
             return Follower(self.opening.top, 0, 0)
         mirrored = self.closing.at(self.duration - angle)
         return Follower(mirrored.lift, -mirrored.slope, mirrored.curvature)
+
+
+def follower_at(angle: float, cam: CamMotion) -> Follower:
+    """The follower at an angle [rad]; outside the lift, at its nearer end."""
+    return cam.at(min(max(angle, 0.0), cam.duration))
 
 
 def scan(cam: CamMotion, steps: int) -> Iterator[tuple[float, Follower]]:

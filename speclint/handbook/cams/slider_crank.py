@@ -25,7 +25,9 @@ from speclint.equations import (
 )
 
 KHURMI_MACHINES = Source(
-    "R. S. Khurmi and J. K. Gupta, Theory of Machines", "2005", "ch. 15, inertia forces", memory=True
+    "R. S. Khurmi and J. K. Gupta, Theory of Machines",
+    "2005",
+    "ch. 15, inertia forces, examples 15.3 to 15.8 as printed in a public companion notebook",
 )
 
 

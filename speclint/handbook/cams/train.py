@@ -33,8 +33,7 @@ def valve_lift(i: Ratio, s: Metres, c: Metres) -> Metres:
     >>> round(valve_lift(i=1.5, s=0.0104, c=0.0004), 9)
     0.015
     """
-    beyond = s - c
-    return i * (beyond + abs(beyond)) / 2
+    return i * max(s - c, 0.0)
 
 
 @formula("s = h_r + s_1", cites=[FIRST_PRINCIPLES])

@@ -8,13 +8,13 @@ across the wall. Growth is diametral and for open ends, so that no axial stress 
 from __future__ import annotations
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, Pascals, Ratio, Source, formula, require
-from speclint.handbook.tables import Reading
+from speclint.handbook.tables import BHAVIKATTI, Reading
 
 BORESI = Source("A. P. Boresi and R. J. Schmidt, Advanced Mechanics of Materials", "6th ed. 2003", "ch. 11")
 TIMOSHENKO = Source(
     "S. Timoshenko, Strength of Materials, Part II", "3rd ed. 1956", "ch. VI, thick cylinders", memory=True
 )
-BHAVIKATTI = Source("S. S. Bhavikatti, Strength of Materials", "", "ch. 8, thick cylinders")
+_BHAVIKATTI = BHAVIKATTI.at("ch. 8, thick cylinders")
 
 _PED = Source("Directive 2014/68/EU on pressure equipment", "2014", "annex I, 7.3", memory=True)
 
@@ -149,7 +149,7 @@ def outside_hoop_stress(p: Pascals, d: Metres, D: Metres) -> Pascals:
     return 2 * p * d**2 / (D**2 - d**2)
 
 
-@formula("σ = (p_i (D² + d²) − 2 p_o D²)/(D² − d²)", cites=[BORESI, BHAVIKATTI])
+@formula("σ = (p_i (D² + d²) − 2 p_o D²)/(D² − d²)", cites=[BORESI, _BHAVIKATTI])
 def bore_hoop_stress_between_pressures(p_i: Pascals, p_o: Pascals, d: Metres, D: Metres) -> Pascals:
     """Hoop stress at the bore with pressure inside and outside; ``p_i = 0`` is a ring under outside pressure only.
 
@@ -167,7 +167,7 @@ def bore_hoop_stress_between_pressures(p_i: Pascals, p_o: Pascals, d: Metres, D:
     return (p_i * (D**2 + d**2) - 2 * p_o * D**2) / (D**2 - d**2)
 
 
-@formula("p_o = (p_i (D² + d²) − σ (D² − d²))/(2 D²)", cites=[BHAVIKATTI])
+@formula("p_o = (p_i (D² + d²) − σ (D² − d²))/(2 D²)", cites=[_BHAVIKATTI])
 def outside_pressure_for_bore_stress(sigma: Pascals, p_i: Pascals, d: Metres, D: Metres) -> Pascals:
     """Pressure outside that brings the hoop stress at the bore to a given value.
 
@@ -228,7 +228,7 @@ def bore_von_mises_stress(p_i: Pascals, p_o: Pascals, sigma_z: Pascals, d: Metre
     return stress
 
 
-@formula("t = d/2 (√((S + p)/(S − p)) − 1)", cites=[BHAVIKATTI, TIMOSHENKO])
+@formula("t = d/2 (√((S + p)/(S − p)) − 1)", cites=[_BHAVIKATTI, TIMOSHENKO])
 def minimum_wall(p: Pascals, S: Pascals, d: Metres) -> Metres:
     """Least wall that keeps the hoop stress at the bore to the allowable: for metals that break in tension.
 

@@ -17,9 +17,12 @@ from speclint.equations import (
     formula,
     require,
 )
+from speclint.handbook.tables import BHAVIKATTI
 
-DIN_7190 = Source("DIN 7190-1, Interference fits: calculation and design", "2017", memory=True)
-BHAVIKATTI_SHRINKING = Source("S. S. Bhavikatti, Strength of Materials", "", "example 8.8.17")
+DIN_7190 = Source(
+    "DIN 7190-1, Interference fits: calculation and design", "2017", "joining by heat and cold", memory=True
+)
+BHAVIKATTI_SHRINKING = BHAVIKATTI.at("example 8.8.17")
 
 #: Temperature at which drawings give sizes (ISO 1), 20 °C.
 DRAWING_TEMPERATURE: Kelvins = 293.15

@@ -1,5 +1,6 @@
 from .air import (
     INCROPERA as INCROPERA,
+    INCROPERA_EXAMPLE as INCROPERA_EXAMPLE,
 )
 from .conduction import (
     heat_flux as heat_flux,

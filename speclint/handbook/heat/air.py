@@ -18,6 +18,8 @@ INCROPERA = Source(
     "6th ed., 2007",
     memory=True,
 )
+#: Natural convection and radiation of a bare steam pipe.
+INCROPERA_EXAMPLE = INCROPERA.at("example 9.4, as printed in a public companion notebook", memory=False)
 _TABLE = "air-incropera-6th-ed-2007-table-a4.csv"
 
 

@@ -31,16 +31,21 @@ from speclint.equations import (
     formula,
     require,
 )
+from speclint.handbook.tables import CENGEL_HEAT, JOEL
 
-CENGEL_HEAT = Source("Y. A. Cengel, Heat and Mass Transfer: A Practical Approach", "", "ch. 2 and 3")
-JOEL = Source("Rayner Joel, Basic Engineering Thermodynamics", "", "ch. 9")
-CODATA = Source("CODATA recommended values of the fundamental physical constants", "2018", memory=True)
+CODATA = Source(
+    "CODATA recommended values of the fundamental physical constants",
+    "2018",
+    "Stefan-Boltzmann constant",
+    memory=True,
+)
+_WALLS = CENGEL_HEAT.at("ch. 2 and 3")
 
 #: Stefan and Boltzmann's constant [W/(m²·K⁴)], CODATA 2018.
 STEFAN_BOLTZMANN = 5.670374419e-8
 
 
-@formula("R = t/λ", cites=[CENGEL_HEAT])
+@formula("R = t/λ", cites=[_WALLS])
 def plane_wall_resistance(t: Metres, λ: WattsPerMetreKelvin) -> SquareMetreKelvinsPerWatt:
     """Resistance to heat of one square metre of a flat layer; those of layers in series add.
 
@@ -114,7 +119,7 @@ def cylinder_conduction(
     return 2 * math.pi * λ * (T_1 - T_2) / math.log(D / d)
 
 
-@formula("U = 1/(D/(d h_1) + D ln(D/d)/(2 λ) + 1/h_2)", cites=[CENGEL_HEAT])
+@formula("U = 1/(D/(d h_1) + D ln(D/d)/(2 λ) + 1/h_2)", cites=[_WALLS])
 def cylinder_overall_coefficient(
     h_1: WattsPerSquareMetreKelvin,
     h_2: WattsPerSquareMetreKelvin,
@@ -141,7 +146,7 @@ def cylinder_overall_coefficient(
     return 1 / (D / (d * h_1) + D * math.log(D / d) / (2 * λ) + 1 / h_2)
 
 
-@formula("q = ε σ (T_1⁴ − T_2⁴)", cites=[CENGEL_HEAT.at("ch. 1"), CODATA.at("σ")])
+@formula("q = ε σ (T_1⁴ − T_2⁴)", cites=[CENGEL_HEAT.at("ch. 1"), CODATA])
 def radiated_flux(
     ε: Ratio, T_1: Kelvins, T_2: Kelvins, σ: WattsPerSquareMetreKelvinToTheFourth = STEFAN_BOLTZMANN
 ) -> WattsPerSquareMetre:
@@ -152,7 +157,7 @@ def radiated_flux(
     ``ε`` emissivity, 0 to 1; ``T_1``, ``T_2`` temperature of surface and surroundings [K]; ``σ`` Stefan and
     Boltzmann's constant. Returns [W/m²]. Raises OutOfRange for ε outside.
 
-    Incropera, example 9.4 (from memory): 441 W/m from a pipe of 0.1 m, 438 K, ε = 0.85, to 296 K.
+    Incropera, example 9.4 (its companion seen): 441 W/m from a pipe of 0.1 m, 438 K, ε = 0.85, to 296 K.
 
     >>> round(math.pi * 0.1 * radiated_flux(0.85, 438.0, 296.0))
     441

@@ -26,9 +26,9 @@ from speclint.equations import (
     require,
 )
 from speclint.handbook.heat import conduction as heat, convection
-from speclint.handbook.heat.air import INCROPERA, air_at
+from speclint.handbook.heat.air import INCROPERA, INCROPERA_EXAMPLE, air_at
 
-_CITES = [convection.CHURCHILL_CHU, INCROPERA.at("example 9.4 and table A.4"), heat.CODATA]
+_CITES = [convection.CHURCHILL_CHU, INCROPERA_EXAMPLE, INCROPERA.at("table A.4, air"), heat.CODATA]
 _UNITS = "properties of air in SI, from a table"
 #: Halvings of the bracket: 1000 K / 2^50 is round-off.
 _HALVINGS = 50
@@ -46,7 +46,7 @@ def natural_film_on_pipe(T_s: Kelvins, T_a: Kelvins, D: Metres) -> WattsPerSquar
     ``T_s`` surface and ``T_a`` air [K], T_s ≥ T_a, their mean within 250 to 600 K; ``D`` outside diameter
     [m]. Returns [W/(m²·K)]. Raises OutOfRange outside.
 
-    Incropera, example 9.4 (from memory): 7.29 W/(m²·K) for 0.1 m, 438 K in air of 296 K.
+    Incropera, example 9.4 (from memory, rounded there): 7.29 W/(m²·K) for 0.1 m, 438 K in air of 296 K.
 
     >>> round(natural_film_on_pipe(438.0, 296.0, 0.1), 1)
     7.2

@@ -95,7 +95,7 @@ def cast_steel_allowable(R_p: Pascals, R_m: Pascals) -> Pascals:
     return min(R_p / 1.9, R_m / 3.0)
 
 
-@formula("f = R_p1/1.5", cites=[EN_13445_3.at("6.4, table 6-1, austenitic steel, A ≥ 30 %")])
+@formula("f = R_p1/1.5", cites=[_allowable("6.4, table 6-1, austenitic steel, A ≥ 30 %")])
 def austenitic_steel_allowable(R_p1: Pascals) -> Pascals:
     """Nominal design stress of austenitic steel whose elongation is 30 % or more.
 
@@ -107,7 +107,7 @@ def austenitic_steel_allowable(R_p1: Pascals) -> Pascals:
     >>> round(austenitic_steel_allowable(150e6) / 1e6, 1)
     100.0
 
-    References: EN 13445-3:2014, 6.4, table 6-1 (from memory).
+    References: EN 13445-3:2014, 6.4, table 6-1 (as reproduced in public programs).
     """
     return R_p1 / 1.5
 

@@ -6,11 +6,11 @@ from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 
 from speclint.equations import Source
-from speclint.errors import NotKnown, Path, one_of
+from speclint.errors import Complaint, Location, NotKnown, Path, TomlError, one_of, read_toml_text
 from speclint.handbook.materials.allowables import ALLOWABLES
 from speclint.handbook.materials.citing import source_of
 from speclint.handbook.materials.model import Material, Tables
-from speclint.handbook.materials.problems import Complaints, dotted
+from speclint.handbook.materials.problems import Complaints, MaterialsError, dotted
 from speclint.handbook.materials.properties import FAMILIES, PROPERTIES
 from speclint.handbook.materials.property_reading import PropertyReader
 from speclint.handbook.materials.refusal import attempt
@@ -27,16 +27,12 @@ _RESERVED = ("sources", "common")
 
 
 def load_toml(text: str, origin: str) -> dict[str, Any]:
-    """The file as nested dictionaries; MaterialsError with line and column when it is not TOML."""
-    import tomli
-
+    """The file as nested dictionaries; MaterialsError with its line when it is not TOML or beyond its bounds."""
     try:
-        return tomli.loads(text)
-    except tomli.TOMLDecodeError as error:
-        complaints = Complaints(origin)
-        complaints.add((), f"this is not TOML: {error}", "TOML 1.0")
-        complaints.raise_if_any()
-        raise
+        return read_toml_text(text)
+    except TomlError as error:
+        where = Location(origin, error.line, dotted(error.path))
+        raise MaterialsError([Complaint(where, str(error), "", error.write)]) from error
 
 
 class FileReader:

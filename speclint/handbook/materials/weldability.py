@@ -28,7 +28,10 @@ EN_1011_2 = Source(
     "EN 1011-2, Welding, Recommendations for arc welding of ferritic steels", "2001", memory=True
 )
 ITO_BESSYO = Source(
-    "Y. Ito and K. Bessyo, Weldability formula of high strength steels, IIW IX-576", "1968", memory=True
+    "Y. Ito and K. Bessyo, Weldability formula of high strength steels, IIW IX-576",
+    "1968",
+    "cracking parameter P_cm",
+    memory=True,
 )
 FOUNDRY = Source("C. F. Walton, Iron Castings Handbook", "1981", memory=True)
 _BANDS = "weldability-bands-common-practice.csv"

@@ -30,6 +30,7 @@ from speclint.handbook.tables import SHIGLEY, SINGH, WENTZELL
 MOORE = Source(
     "H. F. Moore, The Effect of Keyways on the Strength of Shafts, University of Illinois Bulletin 42",
     "1910",
+    "tests of shafts with keyways",
     memory=True,
 )
 #: Keyways that Moore tried, over the diameter of the shaft (from memory).

@@ -11,13 +11,14 @@ from speclint.equations import Metres, Pascals, Ratio, Source, formula, require
 from speclint.errors import NotKnown, OutOfRange
 from speclint.handbook.tables import PETERSON, ROARK, SHIGLEY, Reading, Row, row, rows
 
-HEYWOOD = Source("R. B. Heywood, Designing by Photoelasticity", "1952", memory=True)
+HEYWOOD = Source("R. B. Heywood, Designing by Photoelasticity", "1952", "hole in a strip", memory=True)
+_SEEN = "as reproduced in a public calculation of shafts"
 _SHOULDERS = "stepped-round-bar-peterson-1997.csv"
 _THREADS = "thread-notch-factors-shigley-2015-table-8-16.csv"
 _EQUATION = "K_t = C_1(k) + C_2(k) x + C_3(k) x² + C_4(k) x³, x = (D − d)/D, k = (D − d)/(2 r)"
 
 
-@formula(_EQUATION, cites=[PETERSON.at("Chart 3.4"), ROARK.at("Table 17.1")])
+@formula(_EQUATION, cites=[PETERSON.at(f"Chart 3.4, {_SEEN}", memory=False), ROARK.at("Table 17.1")])
 def shoulder_in_tension(D: Metres, d: Metres, r: Metres) -> Ratio:
     """Stress concentration of a round bar with a shoulder fillet in tension.
 
@@ -26,7 +27,7 @@ def shoulder_in_tension(D: Metres, d: Metres, r: Metres) -> Ratio:
     return _shoulder("tension", D, d, r)
 
 
-@formula(_EQUATION, cites=[PETERSON.at("Chart 3.10"), ROARK.at("Table 17.1")])
+@formula(_EQUATION, cites=[PETERSON.at(f"Chart 3.10, {_SEEN}", memory=False), ROARK.at("Table 17.1")])
 def shoulder_in_bending(D: Metres, d: Metres, r: Metres) -> Ratio:
     """Stress concentration of a round bar with a shoulder fillet in bending.
 

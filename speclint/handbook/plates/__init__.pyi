@@ -3,9 +3,6 @@ from . import (
     flat_covers as flat_covers,
     rings as rings,
 )
-from .circular import (
-    TIMOSHENKO_PLATES as TIMOSHENKO_PLATES,
-)
 from .panels import (
     PANEL_TABLES as PANEL_TABLES,
     panel_stress as panel_stress,

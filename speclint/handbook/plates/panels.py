@@ -42,7 +42,7 @@ def panel_deflection_factor(edges: str, a: Metres, b: Metres) -> Reading:
     return _reading("deflection factor", edges, _figure(edges, a, b, "deflection"))
 
 
-@formula("σ = k p a²/t²", cites=[TIMOSHENKO_PLATES])
+@formula("σ = k p a²/t²", cites=[PANEL_TABLES])
 def panel_stress(k: Ratio, p: Pascals, a: Metres, t: Metres) -> Pascals:
     """Greatest stress of a rectangular panel.
 
@@ -60,7 +60,7 @@ def panel_stress(k: Ratio, p: Pascals, a: Metres, t: Metres) -> Pascals:
     return k * p * a**2 / t**2
 
 
-@formula("y = α p a⁴/K, K = E t³/(12 (1 − ν²))", cites=[TIMOSHENKO_PLATES])
+@formula("y = α p a⁴/K, K = E t³/(12 (1 − ν²))", cites=[PANEL_TABLES])
 def panel_deflection(alpha: Ratio, p: Pascals, a: Metres, t: Metres, E: Pascals, nu: Ratio) -> Metres:
     """Deflection at the centre of a rectangular panel.
 
@@ -79,7 +79,7 @@ def panel_deflection(alpha: Ratio, p: Pascals, a: Metres, t: Metres, E: Pascals,
     return alpha * p * a**4 / plate_rigidity(E, t, nu)
 
 
-@formula("t = a √(k p/S)", cites=[TIMOSHENKO_PLATES])
+@formula("t = a √(k p/S)", cites=[PANEL_TABLES])
 def panel_thickness(k: Ratio, p: Pascals, a: Metres, S: Pascals) -> Metres:
     """Thickness at which the greatest stress of a rectangular panel is the allowable.
 

@@ -10,16 +10,21 @@ from __future__ import annotations
 from speclint.equations import Metres, Pascals, Ratio, Source, formula, require
 from speclint.errors import NotKnown
 from speclint.handbook import tables
-from speclint.handbook.springs.helical import EN_13906_1
+from speclint.handbook.springs.helical import en_13906_1_clause
 from speclint.handbook.tables import SHIGLEY, Reading, between
 
 STROKE_STRENGTH = "spring-stroke-strength-en-13906-1-2013.csv"
-FATIGUE_DIAGRAMS = EN_13906_1.at("10.3, fatigue diagrams, 10⁷ cycles")
+FATIGUE_DIAGRAMS = en_13906_1_clause("10.3, fatigue diagrams, 10⁷ cycles")
+_RECALLED = FATIGUE_DIAGRAMS.at("10.3, fatigue diagrams, 10⁷ cycles", memory=True)
 ZIMMERLI = Source(
     "F. P. Zimmerli, Human Failures in Spring Applications",
     "1957",
-    "as given by Shigley, fatigue loading of helical compression springs",
+    "as given by Shigley, fatigue loading of helical compression springs, peened wire",
     memory=True,
+)
+_UNPEENED = ZIMMERLI.at(
+    "as given by Shigley, section 10-9, unpeened wire, and reproduced in public spring calculations",
+    memory=False,
 )
 #: Greatest wire for which Zimmerli's figures are quoted, 3/8 in [m].
 ZIMMERLI_LARGEST_WIRE: Metres = 9.525e-3
@@ -30,10 +35,11 @@ _SLOPE = (0.70, 0.75, 0.80)
 
 
 def stroke_strength(wire: str, treatment: str, d: Metres) -> Reading:
-    """Range of corrected stress from zero that a wire carries for infinite life, after EN 13906-1, recalled.
+    """Range of corrected stress from zero that a wire carries for infinite life, after EN 13906-1.
 
     ``wire`` grade by its standard ("VDC", "SH", "1.4310", "hot coiled bar"); ``treatment`` none or peened;
-    ``d`` wire [m], between the tabulated diameters by straight lines over the diameter. [Pa], ±15 %.
+    ``d`` wire [m], between the tabulated diameters by straight lines over the diameter. [Pa], ±15 %. The source says
+    whether the figures of that wire were seen elsewhere or are from memory.
     NotKnown for a wire or treatment not tabulated; OutOfRange beyond its diameters.
 
     >>> stroke_strength(wire="VDC", treatment="peened", d=0.004).nominal
@@ -47,11 +53,14 @@ def stroke_strength(wire: str, treatment: str, d: Metres) -> Reading:
         raise NotKnown(f"no fatigue line for {wire}, {treatment}; known: {'; '.join(known)}")
     low, nominal, high = (_between(rows, column, d * 1e3) * 1e6 for column in ("low", "nominal", "high"))
     what = f"stroke strength of {wire}, {treatment}, {d * 1e3:g} mm"
-    return Reading(what, nominal, low, high, "Pa", FATIGUE_DIAGRAMS)
+    source = FATIGUE_DIAGRAMS if all(row["seen"] == "yes" for row in rows) else _RECALLED
+    return Reading(what, nominal, low, high, "Pa", source)
 
 
 def fatigue_line_slope() -> Reading:
-    """Slope of the lines: permissible rise of the upper stress over the rise of the lower, recalled.
+    """Slope of the lines: permissible rise of the upper stress over the rise of the lower.
+
+    Read elsewhere as 0.67 to 0.77 by wire.
 
     >>> fatigue_line_slope().nominal
     0.75
@@ -118,7 +127,8 @@ def stroke_factor(tau_U: Pascals, tau_O: Pascals, tau_H0: Pascals, m: Ratio) -> 
 
 
 @formula(
-    "S_e = S_a/(1 − S_m/S_su)", cites=[SHIGLEY.at("ch. 10, fatigue loading of helical compression springs")]
+    "S_e = S_a/(1 − S_m/S_su)",
+    cites=[SHIGLEY.at("section 10-9, as reproduced in public spring calculations", memory=False)],
 )
 def goodman_endurance(S_a: Pascals, S_m: Pascals, S_su: Pascals) -> Pascals:
     """Endurance at no mean stress that an alternating and a mean strength imply on Goodman's line.
@@ -167,7 +177,8 @@ def _zimmerli(treatment: str, which: int, name: str) -> Reading:
     if treatment not in _ZIMMERLI_KPSI:
         raise NotKnown(f"no endurance figures for treatment {treatment!r}; known: none, peened")
     value = _ZIMMERLI_KPSI[treatment][which] * 1e3 * _PSI
-    return Reading.exact(f"{name} strength of spring wire, {treatment}", value, "Pa", ZIMMERLI)
+    source = _UNPEENED if treatment == "none" else ZIMMERLI
+    return Reading.exact(f"{name} strength of spring wire, {treatment}", value, "Pa", source)
 
 
 def _between(rows: list[tables.Row], column: str, d: float) -> float:

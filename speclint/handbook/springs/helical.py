@@ -30,7 +30,8 @@ EN_13906_1 = Source(
     "2013",
     memory=True,
 )
-WAHL = Source("A. M. Wahl, Mechanical Springs", "2nd ed. 1963", memory=True)
+WAHL = Source("A. M. Wahl, Mechanical Springs", "2nd ed. 1963", "helical springs of round wire", memory=True)
+_SHIGLEY = SHIGLEY.at("ch. 10, helical springs")
 
 
 def en_13906_1_clause(place: str) -> Source:
@@ -202,7 +203,7 @@ def shear_stress(F: Newtons, D: Metres, d: Metres) -> Pascals:
     return 8 * D * F / (math.pi * d**3)
 
 
-@formula("k = (w + 0.5)/(w − 0.75)", cites=[en_13906_1_clause("7, stress correction factor"), SHIGLEY])
+@formula("k = (w + 0.5)/(w − 0.75)", cites=[en_13906_1_clause("7, stress correction factor"), _SHIGLEY])
 def bergstraesser_factor(w: Ratio) -> Ratio:
     """Stress correction for the curvature of the wire, after Bergsträsser: the factor of EN 13906-1.
 
@@ -219,7 +220,7 @@ def bergstraesser_factor(w: Ratio) -> Ratio:
     return (w + 0.5) / (w - 0.75)
 
 
-@formula("k = (4 w − 1)/(4 w − 4) + 0.615/w", cites=[WAHL, SHIGLEY])
+@formula("k = (4 w − 1)/(4 w − 4) + 0.615/w", cites=[WAHL, _SHIGLEY])
 def wahl_factor(w: Ratio) -> Ratio:
     """Stress correction for curvature and direct shear, after Wahl; within 2 % of Bergsträsser's from w = 3.
 
@@ -236,7 +237,7 @@ def wahl_factor(w: Ratio) -> Ratio:
     return (4 * w - 1) / (4 * w - 4) + 0.615 / w
 
 
-@formula("k = 1 + 0.5/w", cites=[WAHL, SHIGLEY])
+@formula("k = 1 + 0.5/w", cites=[WAHL, _SHIGLEY])
 def direct_shear_factor(w: Ratio) -> Ratio:
     """Stress correction for direct shear alone, as textbooks take it for a static load.
 
@@ -286,7 +287,7 @@ def coil_mass(rho: KilogramsPerCubicMetre, d: Metres, D: Metres, n: Ratio) -> Ki
     return rho * math.pi**2 * d**2 * D * n / 4
 
 
-@formula("f = d/(2 π n D²) √(G/(2 ρ))", cites=[WAHL, SHIGLEY])
+@formula("f = d/(2 π n D²) √(G/(2 ρ))", cites=[WAHL, _SHIGLEY])
 def natural_frequency(d: Metres, D: Metres, n: Ratio, G: Pascals, rho: KilogramsPerCubicMetre) -> Hertz:
     """Lowest natural frequency (surge frequency) of a spring whose ends both stay on their seats.
 
@@ -329,7 +330,7 @@ def natural_frequency_of_the_standard(
     return 3560 * (d * 1e3) / (n * (D * 1e3) ** 2) * math.sqrt((G / 1e6) / (rho / 1e3))
 
 
-@formula("f = ½ √(R/m)", cites=[SHIGLEY])
+@formula("f = ½ √(R/m)", cites=[_SHIGLEY])
 def natural_frequency_from_mass(R: NewtonsPerMetre, m: Kilograms) -> Hertz:
     """Lowest natural frequency between fixed ends from rate and mass of the working coils.
 

@@ -16,7 +16,7 @@ from speclint.handbook.tables import Reading
 ENDS = "spring-ends-en-13906-1-2013.csv"
 SEATING = "spring-seating-en-13906-1-2013.csv"
 
-#: Factor on the clearance of a spring that works under alternating load, by process (EN 13906-1, recalled).
+#: Factor on the clearance of a spring that works under alternating load, by process (EN 13906-1, 9.9).
 DYNAMIC_CLEARANCE = {"cold": 1.5, "hot": 2.0}
 
 

@@ -10,7 +10,11 @@ from speclint.handbook.tables import Reading, between
 
 TEMPERATURE = "spring-wire-temperature-smi-1991.csv"
 RELAXATION = "spring-relaxation-en-13906-1-2013.csv"
-SMI = Source("Spring Manufacturers Institute, Handbook of Spring Design", "1991", memory=True)
+SMI = Source(
+    "Spring Manufacturers Institute, Handbook of Spring Design",
+    "1991",
+    "wire temperatures, as reproduced in a wire maker's table (X-750 from memory)",
+)
 RELAXATION_DIAGRAMS = EN_13906_1.at("annex A, relaxation diagrams, 48 hours")
 
 #: Stress of the relaxation table, and the highest stress to which it is extended in proportion [Pa].

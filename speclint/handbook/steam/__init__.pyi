@@ -65,6 +65,7 @@ from .pipes import (
     B31_1 as B31_1,
     BENT as BENT,
     EN_13480_3 as EN_13480_3,
+    MILL as MILL,
     STRAIGHT as STRAIGHT,
     bend_factor_inside as bend_factor_inside,
     bend_factor_outside as bend_factor_outside,

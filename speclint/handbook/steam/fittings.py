@@ -16,8 +16,7 @@ from speclint.handbook import tables
 CRANE = Source(
     "Crane Co., Flow of Fluids Through Valves, Fittings and Pipe, TP-410M",
     "2009",
-    "p. A-27 to A-30",
-    memory=True,
+    "p. A-27 to A-30, as reproduced in the open library fluids",
 )
 BORDA = Source(
     "F. M. White, Fluid Mechanics", "7th ed., 2011", "section 6.9, the loss of Borda and Carnot", memory=True
@@ -32,7 +31,7 @@ EXIT_LOSS = 1.0
 
 @formula(
     "ζ = (n − 1) (π f_T r_d/4 + ζ_q/2) + ζ_q, n = 2 θ/π, ζ_q = f_T k_bend(r_d)",
-    cites=[CRANE.at("p. A-29, bends")],
+    cites=[CRANE.at("p. A-29, bends, as reproduced in the open library fluids")],
 )
 def bend_loss(r_d: Ratio, θ: Radians, f_T: Ratio) -> Ratio:
     """Loss coefficient of a smooth round bend.
@@ -51,7 +50,9 @@ def bend_loss(r_d: Ratio, θ: Radians, f_T: Ratio) -> Ratio:
     return (θ / _QUARTER - 1) * (math.pi * f_T * r_d / 4 + quarter / 2) + quarter
 
 
-@formula("ζ = f_T k_mitre(θ)", cites=[CRANE.at("p. A-29, mitre bends")])
+@formula(
+    "ζ = f_T k_mitre(θ)", cites=[CRANE.at("p. A-29, mitre bends, as reproduced in the open library fluids")]
+)
 def mitre_loss(θ: Radians, f_T: Ratio) -> Ratio:
     """Loss coefficient of a sharp corner without vanes.
 
@@ -66,7 +67,10 @@ def mitre_loss(θ: Radians, f_T: Ratio) -> Ratio:
     return f_T * _read("mitre", math.degrees(θ), "angle of the mitre in degrees")
 
 
-@formula("ζ = k_entrance(r_d)", cites=[CRANE.at("p. A-29, pipe entrance")])
+@formula(
+    "ζ = k_entrance(r_d)",
+    cites=[CRANE.at("p. A-29, pipe entrance, as reproduced in the open library fluids")],
+)
 def entrance_loss(r_d: Ratio) -> Ratio:
     """Loss coefficient of the entrance from a chest into a flush passage.
 
@@ -95,7 +99,7 @@ def enlargement_loss(A_1: SquareMetres, A_2: SquareMetres) -> Ratio:
     return (1 - A_1 / A_2) ** 2
 
 
-@formula("ζ = (1 − A_2/A_1)/2", cites=[CRANE.at("p. A-26, sudden contraction")])
+@formula("ζ = (1 − A_2/A_1)/2", cites=[CRANE.at("p. A-26, sudden contraction", memory=True)])
 def contraction_loss(A_1: SquareMetres, A_2: SquareMetres) -> Ratio:
     """Loss coefficient of a sudden contraction with sharp edges, referred to the speed after it.
 

@@ -35,15 +35,21 @@ COLEBROOK = Source(
     "C. F. Colebrook, Turbulent flow in pipes, with particular reference to the transition region between "
     "the smooth and rough pipe laws, J. Institution of Civil Engineers 11",
     "1939",
-    memory=True,
+    "equation of the transition region, as reproduced in the open library fluids",
 )
+_FULLY_ROUGH = COLEBROOK.at("fully rough limit of the equation, as reproduced in the open library fluids")
 HAALAND = Source(
     "S. E. Haaland, Simple and explicit formulas for the friction factor in turbulent pipe flow, "
     "J. Fluids Engineering 105",
     "1983",
     memory=True,
 )
-MOODY = Source("L. F. Moody, Friction factors for pipe flow, Trans. ASME 66", "1944", memory=True)
+MOODY = Source(
+    "L. F. Moody, Friction factors for pipe flow, Trans. ASME 66",
+    "1944",
+    "chart of friction factors",
+    memory=True,
+)
 
 _LAMINAR_END = 2000.0
 _TURBULENT_START = 4000.0
@@ -174,7 +180,7 @@ def friction_factor(Re: Ratio, ε_r: Ratio) -> Ratio:
     factor is four times the Fanning factor. Raises OutOfRange outside, and between 2000 and 4000, where flow
     is neither laminar nor turbulent and no equation is reliable.
 
-    Cengel and Cimbala, example 8-4 (from memory): 0.0174 at Re 126 400 and roughness 0.000042.
+    Cengel and Cimbala, example 8-4 (its companion seen): 0.0174 at Re 126 400 and roughness 0.000042.
 
     >>> round(friction_factor(Re=126_400.0, ε_r=0.000042), 4)
     0.0174
@@ -190,7 +196,7 @@ def friction_factor(Re: Ratio, ε_r: Ratio) -> Ratio:
     return _colebrook(Re, ε_r)
 
 
-@formula("f = 1/(2 lg(ε_r/3.7))²", cites=[COLEBROOK.at("fully rough limit")])
+@formula("f = 1/(2 lg(ε_r/3.7))²", cites=[_FULLY_ROUGH])
 def rough_friction_factor(ε_r: Ratio) -> Ratio:
     """Darcy friction factor in fully rough flow, the ``f_T`` of tables of fittings.
 

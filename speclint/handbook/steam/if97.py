@@ -14,11 +14,17 @@ from speclint.equations import Source, require
 from speclint.errors import OutOfRange
 
 IF97 = Source(
-    "IAPWS R7-97, Industrial Formulation 1997 for the Thermodynamic Properties of Water and Steam", "2012"
+    "IAPWS R7-97, Industrial Formulation 1997 for the Thermodynamic Properties of Water and Steam",
+    "2012",
+    "regions 1, 2, 4 and 5 and their backward equations",
 )
-VISCOSITY_2008 = Source("IAPWS R12-08, Formulation for the Viscosity of Ordinary Water Substance", "2008")
+VISCOSITY_2008 = Source(
+    "IAPWS R12-08, Formulation for the Viscosity of Ordinary Water Substance", "2008", "equation 10"
+)
 CONDUCTIVITY_2011 = Source(
-    "IAPWS R15-11, Formulation for the Thermal Conductivity of Ordinary Water Substance", "2011"
+    "IAPWS R15-11, Formulation for the Thermal Conductivity of Ordinary Water Substance",
+    "2011",
+    "equation 15",
 )
 
 #: Saturation pressure at 0 °C, the lower end of the formulation in the library (Pa absolute).

@@ -24,8 +24,9 @@ from speclint.equations import (
     formula,
     require,
 )
+from speclint.handbook.tables import JOEL
 
-JOEL = Source("Rayner Joel, Basic Engineering Thermodynamics", "", "ch. 12, steam nozzles")
+_JOEL = JOEL.at("ch. 12, steam nozzles")
 HUGHES = Source("V. A. B. Hughes, The Steam Injector", "1912", "p. 24")
 NAPIER_SUPERHEAT = Source(
     "L. S. Marks, Mechanical Engineers' Handbook",
@@ -37,13 +38,14 @@ ISO_5167 = Source(
     "ISO 5167-2, Measurement of fluid flow by means of pressure differential devices: orifice plates", "2003"
 )
 
+_EXPANSIBILITY = ISO_5167.at("5.3.2.2, as reproduced in the open library fluids")
 _PSI = 6894.757293168361  # Pa: 0.45359237 kg × 9.80665 m/s² over 0.0254² m², all exact by definition
 _SQUARE_INCH = 0.0254**2
 _POUND = 0.45359237
 _FAHRENHEIT_PER_KELVIN = 1.8
 
 
-@formula("r_c = (2/(κ + 1))^(κ/(κ − 1))", cites=[JOEL])
+@formula("r_c = (2/(κ + 1))^(κ/(κ − 1))", cites=[_JOEL])
 def critical_pressure_ratio(κ: Ratio) -> Ratio:
     """Throat pressure over inlet pressure when the flow is choked.
 
@@ -61,7 +63,7 @@ def critical_pressure_ratio(κ: Ratio) -> Ratio:
     return ratio
 
 
-@formula("v = √(2 κ/(κ − 1) (p/ρ) (1 − r^((κ − 1)/κ)))", cites=[JOEL])
+@formula("v = √(2 κ/(κ − 1) (p/ρ) (1 − r^((κ − 1)/κ)))", cites=[_JOEL])
 def throat_speed(p: Pascals, ρ: KilogramsPerCubicMetre, r: Ratio, κ: Ratio) -> MetresPerSecond:
     """Speed reached in a frictionless expansion from rest to r times the inlet pressure.
 
@@ -84,7 +86,7 @@ def throat_speed(p: Pascals, ρ: KilogramsPerCubicMetre, r: Ratio, κ: Ratio) ->
 
 
 @formula(
-    "G = √(2 κ/(κ − 1) p ρ (r^(2/κ) − r^((κ + 1)/κ))), r = max(p_2/p, (2/(κ + 1))^(κ/(κ − 1)))", cites=[JOEL]
+    "G = √(2 κ/(κ − 1) p ρ (r^(2/κ) − r^((κ + 1)/κ))), r = max(p_2/p, (2/(κ + 1))^(κ/(κ − 1)))", cites=[_JOEL]
 )
 def nozzle_mass_flux(
     p: Pascals, p_2: Pascals, ρ: KilogramsPerCubicMetre, κ: Ratio
@@ -108,7 +110,7 @@ def nozzle_mass_flux(
     return flux
 
 
-@formula("G_c = √(κ p ρ) (2/(κ + 1))^((κ + 1)/(2(κ − 1)))", cites=[JOEL, FIRST_PRINCIPLES])
+@formula("G_c = √(κ p ρ) (2/(κ + 1))^((κ + 1)/(2(κ − 1)))", cites=[_JOEL, FIRST_PRINCIPLES])
 def choked_mass_flux(p: Pascals, ρ: KilogramsPerCubicMetre, κ: Ratio) -> KilogramsPerSquareMetreSecond:
     """Greatest mass flow per area that any back pressure can draw through a throat.
 
@@ -160,7 +162,7 @@ def compressed_temperature(T: Kelvins, r: Ratio, κ: Ratio) -> Kelvins:
     return temperature
 
 
-@formula("ε = 1 − (0.351 + 0.256 β⁴ + 0.93 β⁸)(1 − r^(1/κ))", cites=[ISO_5167.at("5.3.2.2", memory=True)])
+@formula("ε = 1 − (0.351 + 0.256 β⁴ + 0.93 β⁸)(1 − r^(1/κ))", cites=[_EXPANSIBILITY])
 def orifice_expansibility(β: Ratio, r: Ratio, κ: Ratio) -> Ratio:
     """Factor by which expansion lowers the flow of a gas through a sharp orifice.
 

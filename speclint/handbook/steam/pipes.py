@@ -15,8 +15,14 @@ from speclint.handbook.tables import Reading, between
 FACTOR_Y = "pipe-factor-y-asme-b31.1-2018.csv"
 B31_1 = Source("ASME B31.1, Power Piping", "2018", memory=True)
 EN_13480_3 = Source("EN 13480-3, Metallic industrial piping: design and calculation", "2017", memory=True)
-STRAIGHT, BENT = B31_1.at("104.1.2, straight pipe under internal pressure"), B31_1.at("102.4.5, bending")
+STRAIGHT = B31_1.at(
+    "104.1.2, straight pipe under internal pressure, as reproduced in a public guide specification",
+    memory=False,
+)
+MILL = EN_13480_3.at("4.3, mill tolerance, as reproduced in a public pipe calculation", memory=False)
+BENT = B31_1.at("102.4.5, bending")
 
+_FACTORS = B31_1.at("Table 104.1.2(A), as reproduced on a public reference page", memory=False)
 _ZERO_CELSIUS = 273.15
 #: Ratio of outside diameter to bore above which EN 13480-3 goes over to the thick-wall form.
 _THICK_RATIO = 1.7
@@ -33,15 +39,15 @@ def wall_factor_y(metal: str, T: Kelvins) -> Reading:
     >>> wall_factor_y("ferritic", T=783.15).nominal
     0.5
     """
-    points = [(float(r["temperature"]), float(r["y"])) for r in tables.rows(FACTOR_Y) if r["metal"] == metal]
-    if not points:
+    rows = [row for row in tables.rows(FACTOR_Y) if row["metal"] == metal]
+    if not rows:
         known = ", ".join(dict.fromkeys(tables.entries(FACTOR_Y, "metal")))
         raise NotKnown(f"no factor y for metal {metal!r}; known: {known}")
+    points = [(float(row["temperature"]), float(row["y"])) for row in rows]
     celsius = max(T - _ZERO_CELSIUS, points[0][0])
     value = between(points, celsius, f"factor y of {metal} pipe over °C")
-    return Reading.exact(
-        f"factor y of {metal} pipe at {celsius:.0f} °C", value, "", B31_1.at("Table 104.1.2(A)")
-    )
+    source = _FACTORS if all(row["seen"] == "yes" for row in rows) else B31_1.at("Table 104.1.2(A)")
+    return Reading.exact(f"factor y of {metal} pipe at {celsius:.0f} °C", value, "", source)
 
 
 @formula("y = d/(d + D)", cites=[B31_1.at("Table 104.1.2(A), note on thick pipe")])
@@ -185,7 +191,7 @@ def bend_wall(
     return p * D / (2 * (S * E / I + p * y)) + A
 
 
-@formula("t_n = t/(1 − u)", cites=[B31_1.at("102.4.2 and 104.1.2, mill tolerance"), FIRST_PRINCIPLES])
+@formula("t_n = t/(1 − u)", cites=[MILL, FIRST_PRINCIPLES])
 def ordering_wall(t: Metres, u: Ratio) -> Metres:
     """Nominal wall to order, so that the least wall within the mill tolerance is enough.
 

@@ -13,15 +13,17 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from speclint.errors import NotKnown
+from speclint.errors import NotKnown, shortened
 from speclint.handbook.tables import Row, rows
 
 INCH = 0.0254
-_METRIC = re.compile(r"M ?(?P<diameter>\d+(?:\.\d+)?)(?: ?[x×] ?(?P<pitch>\d+(?:\.\d+)?))?")
-_PIPE = re.compile(r"(?:G ?(?P<size>[\d /]*\d)(?: ?(?P<class>[AB]))?|(?P<bsp>[\d /]*\d) ?BSPP?)")
+_LONGEST = 40  # characters; common practice, twice the longest designation of the tables
+_METRIC = re.compile(r"M ?(?P<diameter>\d+(?:\.\d+)?)(?: ?[x×] ?(?P<pitch>\d+(?:\.\d+)?))?", re.ASCII)
+_PIPE = re.compile(r"(?:G ?(?P<size>[\d /]*\d)(?: ?(?P<class>[AB]))?|(?P<bsp>[\d /]*\d) ?BSPP?)", re.ASCII)
 _INCH = re.compile(
     r"(?P<size>(?:No\. ?|#)\d+|\d+[ -]\d+/\d+|\d+/\d+|\d+)(?: in|\")?"
-    r"(?: ?- ?(?P<tpi>\d+ \d+/\d+|\d+(?:\.\d+)?))? ?(?P<series>UNC|UNF|UN|BSW|BSF)"
+    r"(?: ?- ?(?P<tpi>\d+ \d+/[1-9]\d*|\d+(?:\.\d+)?))? ?(?P<series>UNC|UNF|UN|BSW|BSF)",
+    re.ASCII,
 )
 _TABLES = {
     "UNC": "asme-b1.1-2019-unified-threads.csv",
@@ -60,10 +62,10 @@ def read(designation: str) -> Designation:
     """
     text = " ".join(designation.split())
     for pattern, reader in ((_METRIC, _metric), (_PIPE, _pipe), (_INCH, _in_inches)):
-        if match := pattern.fullmatch(text):
+        if len(text) <= _LONGEST and (match := pattern.fullmatch(text)):
             return reader(text, match)
     raise NotKnown(
-        f'{designation!r} is no thread that the handbook knows: write "M24", "M24x2", "3/4-10 UNC", '
+        f'"{shortened(designation)}" is no thread that the handbook knows: write "M24", "M24x2", "3/4-10 UNC", '
         '"7/8 BSW", "1 BSF" or "G 1/2"'
     )
 

@@ -17,14 +17,16 @@ from speclint.equations import Metres, Source, SquareMetres, formula
 from speclint.handbook.tables import Reading
 from speclint.handbook.threads.designations import Designation, read
 
-ISO_724 = Source("ISO 724, ISO general-purpose metric screw threads: basic dimensions", "1993", memory=True)
+ISO_724 = Source(
+    "ISO 724, ISO general-purpose metric screw threads: basic dimensions", "1993", "table 1", memory=True
+)
 ISO_898_1 = Source(
     "ISO 898-1, Mechanical properties of fasteners made of carbon steel and alloy steel, Part 1",
     "2013",
     memory=True,
 )
-ASME_B1_1 = Source("ASME B1.1, Unified inch screw threads", "2019", memory=True)
-BS_84 = Source("BS 84, Parallel screw threads of Whitworth form", "1956", memory=True)
+ASME_B1_1 = Source("ASME B1.1, Unified inch screw threads", "2019", "basic profile", memory=True)
+BS_84 = Source("BS 84, Parallel screw threads of Whitworth form", "1956", "basic profile", memory=True)
 ISO_228_1 = Source(
     "ISO 228-1, Pipe threads where pressure-tight joints are not made on the threads", "2000", memory=True
 )

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from speclint.checking import Assessment
 from speclint.errors import FamilyError
-from speclint.families import FigureMaker
+from speclint.families import FamilyFailed, FigureMaker, call
 from speclint.reports.pack.figures import Figure
 
 _OWN = "speclint"
@@ -32,10 +32,9 @@ def _made(family: str, maker: FigureMaker, assessment: Assessment) -> list[Figur
     if family == _OWN:
         return list(maker.make(assessment))
     try:
-        made = list(maker.make(assessment))
-    except Exception as problem:  # as for a hook: what a family hands over is whole or refused
-        says = f"the drawing {maker.name} raised {type(problem).__name__}: {problem}"
-        raise FamilyError(f"family {family}: {says}") from problem
+        made = call(family, lambda: list(maker.make(assessment)))
+    except FamilyFailed as problem:  # as for a hook: what a family hands over is whole or refused
+        raise FamilyError(f"family {family}: the drawing {maker.name} raised {problem}") from problem
     for one in made:
         if not isinstance(one, Figure):
             raise FamilyError(

@@ -5,16 +5,23 @@ from __future__ import annotations
 import base64
 import gzip
 import json
+import re
+from collections.abc import Iterable
 from functools import cache
 from importlib.resources import files
 from typing import TYPE_CHECKING
 
 from speclint.reports.pack.anchors import source_anchor
 from speclint.reports.pack.document import Document, ShownSheet
+from speclint.reports.pack.policy import policy_of
 from speclint.reports.printable import visible
 
 if TYPE_CHECKING:
     from jinja2 import Environment, Template
+
+
+#: The width of a drawing, as its class says it.
+_WIDTH = re.compile(r'class="drawing own-(\d+)"')
 
 
 def page_of(document: Document) -> str:
@@ -23,23 +30,34 @@ def page_of(document: Document) -> str:
     Sheets of checks that conform are kept packed in the page, and laid out when they are opened or printed.
     """
     packed = {one.anchor: sheet_html(one) for one in document.sheets("conforms")}
+    style, script = _style(figure.drawing for figure in document.figures), _file("script.js")
     return _template("pack.html").render(
         document=document,
         packed=_packed(packed),
-        style=_file("style.css"),
-        script=_file("script.js"),
+        style=style,
+        script=script,
+        policy=policy_of(style, script),
         sheet_html=sheet_html,
     )
 
 
 def sheets_page(document: Document) -> str:
     """Some sheets alone, laid out in full."""
-    return _template("sheets.html").render(document=document, style=_file("style.css"), sheet_html=sheet_html)
+    style = _file("style.css")
+    return _template("sheets.html").render(
+        document=document, style=style, policy=policy_of(style), sheet_html=sheet_html
+    )
 
 
 def sheet_html(sheet: ShownSheet) -> str:
     """The inside of one sheet."""
     return _template("sheet.html").render(sheet=sheet).strip()
+
+
+def _style(drawings: Iterable[str]) -> str:
+    """The style of the pack, with a rule for each width of a drawing: no element may have a style of its own."""
+    widths = sorted({int(width) for drawing in drawings for width in _WIDTH.findall(drawing)})
+    return _file("style.css") + "".join(f".own-{width} {{ --own: {width}px; }}\n" for width in widths)
 
 
 def _packed(sheets: dict[str, str]) -> str:

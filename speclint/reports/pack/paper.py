@@ -164,8 +164,10 @@ class Paper:
             svg.SVG(
                 viewBox=svg.ViewBoxSpec(0, 0, _round(self.width), _round(self.height)),
                 elements=[*words, *self.marks],
-                class_=["drawing"],
-                style=f"--own:{self.width:g}px",
+                class_=[
+                    "drawing",
+                    f"own-{round(self.width)}",
+                ],  # how wide it is drawn: the page has a rule for it
                 extra={"role": self.role, "aria-labelledby": f"{self.name}-title {self.name}-about"},
             )
         )

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.dimension import Dimension
-from speclint.specs.fields import NOT_STATED, Angle, Length, LinkTo, Word
+from speclint.specs.fields import NOT_STATED, Angle, Length, LinkTo, Position, Word
 from speclint.specs.link_targets import CylinderBlock, Weldment
+from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 
 
@@ -19,8 +20,8 @@ class Chamber(SpecTable):
         opening_width: shorter clear dimension of its opening
     """
 
-    opening_length: Length = NOT_STATED
-    opening_width: Length = NOT_STATED
+    opening_length: Annotated[Length, Span("30 mm", "1.5 m")] = NOT_STATED
+    opening_width: Annotated[Length, Span("20 mm", "1.2 m")] = NOT_STATED
 
 
 class WeldSight(SpecTable):
@@ -53,8 +54,8 @@ class SpannerRoom(SpecTable):
         spanner: the kind that fits there
     """
 
-    across_flats: Length = NOT_STATED
-    to_wall: Length = NOT_STATED
+    across_flats: Annotated[Length, Span("5 mm", "150 mm")] = NOT_STATED
+    to_wall: Annotated[Length, Span("3 mm", "300 mm")] = NOT_STATED
     swing: Angle = NOT_STATED
     spanner: Word[Literal["ring of twelve points", "ring of six points", "open"]] = NOT_STATED
 
@@ -66,7 +67,8 @@ class Withdrawal(Dimension):
         room: clear length beyond its outer end, along the axis
     """
 
-    room: Length = NOT_STATED
+    size: Annotated[Position, Span("10 mm", "2.5 m")] = NOT_STATED
+    room: Annotated[Length, Span("10 mm", "3 m")] = NOT_STATED
 
 
 class AccessPlan(Component):

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from typing import ClassVar
+from typing import Annotated, ClassVar
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Force, Fraction, Length, LinkTo, Word
+from speclint.specs.spans import Span
 
 
 class BlastNozzle(Component):
@@ -26,8 +27,8 @@ class BlastNozzle(Component):
 
     follows: LinkTo[Component] = NOT_STATED
     nozzles: Word[int] = NOT_STATED
-    diameter: Length = NOT_STATED
+    diameter: Annotated[Length, Span("40 mm", "600 mm")] = NOT_STATED
     cylinders: Word[int] = NOT_STATED
-    cylinder_bore: Length = NOT_STATED
+    cylinder_bore: Annotated[Length, Span("100 mm", "1.2 m")] = NOT_STATED
     discharge_coefficient: Fraction = NOT_STATED
     reference_momentum: Force = NOT_STATED

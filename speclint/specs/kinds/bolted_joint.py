@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import (
@@ -18,6 +18,8 @@ from speclint.specs.fields import (
     Temperature,
     Word,
 )
+from speclint.specs.geometry import AtMost, Below, Conditions
+from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 
 #: What keeps a part up when its first fastening has failed.
@@ -38,11 +40,13 @@ class Gasket(SpecTable):
         modulus: of the compressed gasket when it is unloaded, with its limits.
     """
 
+    geometry: ClassVar[Conditions] = (Below("inside", "outside"), AtMost("outside", "inside", times=5))
+
     name: Word[str] = NOT_STATED
     form: Word[Literal["flat", "ring in a groove"]] = NOT_STATED
-    outside: Length = NOT_STATED
-    inside: Length = NOT_STATED
-    thickness: Length = NOT_STATED
+    outside: Annotated[Length, Span("20 mm", "2.5 m")] = NOT_STATED
+    inside: Annotated[Length, Span("15 mm", "2.4 m")] = NOT_STATED
+    thickness: Annotated[Length, Span("0.2 mm", "15 mm")] = NOT_STATED
     modulus: Stress = NOT_STATED
 
 
@@ -54,8 +58,10 @@ class GroundFace(SpecTable):
         inside: of the same ring.
     """
 
-    outside: Length = NOT_STATED
-    inside: Length = NOT_STATED
+    geometry: ClassVar[Conditions] = (Below("inside", "outside"), AtMost("outside", "inside", times=5))
+
+    outside: Annotated[Length, Span("20 mm", "2.5 m")] = NOT_STATED
+    inside: Annotated[Length, Span("15 mm", "2.4 m")] = NOT_STATED
 
 
 class Tightening(SpecTable):
@@ -93,9 +99,9 @@ class TappedHole(SpecTable):
     """
 
     thread: Word[str] = NOT_STATED
-    engagement: Length = NOT_STATED
-    depth: Length = NOT_STATED
-    run_out: Length = NOT_STATED
+    engagement: Annotated[Length, Span("4 mm", "200 mm")] = NOT_STATED
+    depth: Annotated[Length, Span("5 mm", "400 mm")] = NOT_STATED
+    run_out: Annotated[Length, Span("0.5 mm", "60 mm")] = NOT_STATED
     opens_into: Word[Literal["nothing", "air", "steam"]] = NOT_STATED
     sealed: Word[Literal["none", "sealant", "welded", "copper washer", "taper thread"]] = NOT_STATED
 
@@ -115,9 +121,9 @@ class Nut(SpecTable):
 
     thread: Word[str] = NOT_STATED
     material: Word[str] = NOT_STATED
-    engagement: Length = NOT_STATED
-    across_flats: Length = NOT_STATED
-    face: Length = NOT_STATED
+    engagement: Annotated[Length, Span("3 mm", "200 mm")] = NOT_STATED
+    across_flats: Annotated[Length, Span("6 mm", "200 mm")] = NOT_STATED
+    face: Annotated[Length, Span("6 mm", "300 mm")] = NOT_STATED
     locking: Word[
         Literal[
             "none",
@@ -169,6 +175,11 @@ class BoltedJoint(Component):
 
     kind: ClassVar[str] = "bolted-joint"
     called: ClassVar[str] = "bolted joint"
+    geometry: ClassVar[Conditions] = (
+        AtMost("shank", "hole"),
+        Below("hole", "circle"),
+        Below("edge_distance", "circle"),
+    )
 
     holds: LinkTo[Component] = NOT_STATED
     screwed_into: LinkTo[Component] = NOT_STATED
@@ -177,22 +188,22 @@ class BoltedJoint(Component):
     thread: Word[str] = NOT_STATED
     thread_made: Word[Literal["rolled before treatment", "rolled after treatment", "cut"]] = NOT_STATED
     count: Word[int] = NOT_STATED
-    circle: Length = NOT_STATED
-    grip: Length = NOT_STATED
-    far_grip: Length = NOT_STATED
-    set_in: Allowance = NOT_STATED
-    shank: Length = NOT_STATED
-    shank_length: Length = NOT_STATED
-    hole: Length = NOT_STATED
-    edge_distance: Length = NOT_STATED
-    roughness: Length = NOT_STATED
+    circle: Annotated[Length, Span("60 mm", "2.5 m")] = NOT_STATED
+    grip: Annotated[Length, Span("4 mm", "300 mm")] = NOT_STATED
+    far_grip: Annotated[Length, Span("4 mm", "300 mm")] = NOT_STATED
+    set_in: Annotated[Allowance, Span("0.2 mm", "60 mm")] = NOT_STATED
+    shank: Annotated[Length, Span("4 mm", "120 mm")] = NOT_STATED
+    shank_length: Annotated[Length, Span("2 mm", "500 mm")] = NOT_STATED
+    hole: Annotated[Length, Span("4 mm", "130 mm")] = NOT_STATED
+    edge_distance: Annotated[Length, Span("4 mm", "400 mm")] = NOT_STATED
+    roughness: Annotated[Length, Span("0.4 µm", "0.1 mm")] = NOT_STATED
     faces: Word[int] = NOT_STATED
     carries_shear: Word[bool] = NOT_STATED
     load_introduction: Fraction = NOT_STATED
     relaxation: Fraction = NOT_STATED
     seal: Word[Literal["gasket", "ground face", "lens ring"]] = NOT_STATED
     pressure: Word[Literal["cylinder", "live", "exhaust"]] = NOT_STATED
-    pressure_circle: Length = NOT_STATED
+    pressure_circle: Annotated[Length, Span("30 mm", "2.5 m")] = NOT_STATED
     over_track: Word[bool] = NOT_STATED
     second_retention: Word[SecondRetention] = NOT_STATED
     gasket: Gasket = Gasket.unstated()

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Allowance, Angle, Length, LinkTo, Word
+from speclint.specs.geometry import Below, Conditions
 from speclint.specs.link_targets import Shaft, Tappet
+from speclint.specs.spans import Span
 
 Law = Literal["parabolic", "harmonic", "cycloidal", "3-4-5 polynomial"]
 
@@ -37,20 +39,21 @@ class Cam(Component):
 
     kind: ClassVar[str] = "cam"
     called: ClassVar[str] = "cam"
+    geometry: ClassVar[Conditions] = (Below("ramp_height", "lift"),)
 
     lifts: LinkTo[Tappet] = NOT_STATED
     law: Word[Law] = NOT_STATED
-    lift: Length = NOT_STATED
+    lift: Annotated[Length, Span("2 mm", "100 mm")] = NOT_STATED
     rise_angle: Angle = NOT_STATED
     dwell_angle: Angle = NOT_STATED
     fall_angle: Angle = NOT_STATED
-    ramp_height: Length = NOT_STATED
+    ramp_height: Annotated[Length, Span("1 µm", "20 mm")] = NOT_STATED
     ramp_angle: Angle = NOT_STATED
     table_step: Angle = NOT_STATED
-    table: tuple[Allowance, ...] = ()
+    table: tuple[Annotated[Allowance, Span("1 µm", "100 mm")], ...] = ()
     turns_on: LinkTo[Shaft] = NOT_STATED
-    bore: Length = NOT_STATED
-    base_radius: Length = NOT_STATED
-    nose_radius: Length = NOT_STATED
-    width: Length = NOT_STATED
-    hardened_depth: Length = NOT_STATED
+    bore: Annotated[Length, Span("10 mm", "400 mm")] = NOT_STATED
+    base_radius: Annotated[Length, Span("10 mm", "400 mm")] = NOT_STATED
+    nose_radius: Annotated[Length, Span("2 mm", "300 mm")] = NOT_STATED
+    width: Annotated[Length, Span("4 mm", "300 mm")] = NOT_STATED
+    hardened_depth: Annotated[Length, Span("0.2 mm", "12 mm")] = NOT_STATED

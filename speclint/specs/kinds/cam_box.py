@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
 from speclint.specs.link_targets import CylinderBlock
+from speclint.specs.spans import Span
 
 
 class CamBox(Component):
@@ -31,11 +32,11 @@ class CamBox(Component):
     mounted_on: LinkTo[CylinderBlock] = NOT_STATED
     of_end: Word[str] = NOT_STATED
     tappets: Word[int] = NOT_STATED
-    datum_length: Length = NOT_STATED
-    block_length: Length = NOT_STATED
+    datum_length: Annotated[Length, Span("20 mm", "3 m")] = NOT_STATED
+    block_length: Annotated[Length, Span("20 mm", "3 m")] = NOT_STATED
     withdrawn: Word[str] = NOT_STATED
-    length: Length = NOT_STATED
-    withdrawal_room: Length = NOT_STATED
+    length: Annotated[Length, Span("50 mm", "4 m")] = NOT_STATED
+    withdrawal_room: Annotated[Length, Span("30 mm", "5 m")] = NOT_STATED
     spindle_seals: Word[Literal["none", "lip seals", "labyrinths with slingers", "packed glands"]] = (
         NOT_STATED
     )

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Allowance, Length, LinkTo, Word
+from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 
 
@@ -18,8 +19,8 @@ class MachinedFace(SpecTable):
         both_sides: true where both faces of the dimension are machined, as with a diameter
     """
 
-    dimension: Length = NOT_STATED
-    allowance: Allowance = NOT_STATED
+    dimension: Annotated[Length, Span("20 mm", "8 m")] = NOT_STATED
+    allowance: Annotated[Allowance, Span("0.4 mm", "40 mm")] = NOT_STATED
     both_sides: Word[bool] = NOT_STATED
 
 
@@ -32,9 +33,9 @@ class Meeting(SpecTable):
         fillet: radius where they meet
     """
 
-    thick: Length = NOT_STATED
-    thin: Length = NOT_STATED
-    fillet: Length = NOT_STATED
+    thick: Annotated[Length, Span("3 mm", "300 mm")] = NOT_STATED
+    thin: Annotated[Length, Span("3 mm", "300 mm")] = NOT_STATED
+    fillet: Annotated[Length, Span("1 mm", "150 mm")] = NOT_STATED
 
 
 class Core(SpecTable):
@@ -70,7 +71,7 @@ class Casting(Component):
 
     becomes: LinkTo[Component] = NOT_STATED
     process: Word[Literal["sand, hand moulded", "sand, machine moulded", "investment"]] = NOT_STATED
-    largest_dimension: Length = NOT_STATED
+    largest_dimension: Annotated[Length, Span("50 mm", "8 m")] = NOT_STATED
     tolerance_grade: Word[int] = NOT_STATED
     allowance_grade: Word[Literal["A", "B", "C", "D", "E", "F", "G", "H", "J", "K"]] = NOT_STATED
     faces: dict[str, MachinedFace] = {}

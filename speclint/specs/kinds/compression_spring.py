@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Force, Fraction, Length, LinkTo, Mass, Stiffness, Stress, Word
+from speclint.specs.geometry import Below, Conditions
 from speclint.specs.link_targets import PoppetValve
+from speclint.specs.spans import Span
 
 Seating = Literal[
     "both ends held and guided in line",
@@ -57,24 +59,37 @@ class CompressionSpring(Component):
 
     kind: ClassVar[str] = "compression-spring"
     called: ClassVar[str] = "compression spring"
+    geometry: ClassVar[Conditions] = (
+        Below("wire", "mean_diameter"),
+        Below("inside_diameter", "mean_diameter"),
+        Below("mean_diameter", "outside_diameter"),
+        Below("inside_diameter", "outside_diameter"),
+        Below("shut_length", "free_length"),
+        Below("open_length", "free_length"),
+        Below("guide_pin", "mean_diameter"),
+        Below("guide_pin", "inside_diameter"),
+        Below("mean_diameter", "housing"),
+        Below("outside_diameter", "housing"),
+        Below("guide_pin", "housing"),
+    )
 
     closes: LinkTo[PoppetValve] = NOT_STATED
     nested_in: LinkTo[CompressionSpring] = NOT_STATED
-    wire: Length = NOT_STATED
+    wire: Annotated[Length, Span("0.8 mm", "50 mm")] = NOT_STATED
     wire_grade: Word[str] = NOT_STATED
     wire_tensile_strength: Stress = NOT_STATED
-    mean_diameter: Length = NOT_STATED
-    outside_diameter: Length = NOT_STATED
-    inside_diameter: Length = NOT_STATED
+    mean_diameter: Annotated[Length, Span("6 mm", "400 mm")] = NOT_STATED
+    outside_diameter: Annotated[Length, Span("7 mm", "450 mm")] = NOT_STATED
+    inside_diameter: Annotated[Length, Span("4 mm", "400 mm")] = NOT_STATED
     working_coils: Fraction = NOT_STATED
     total_coils: Fraction = NOT_STATED
     mass: Mass = NOT_STATED
     process: Word[Literal["cold", "hot"]] = NOT_STATED
     ends: Word[Literal["ground", "closed"]] = NOT_STATED
     hand: Word[Literal["left", "right"]] = NOT_STATED
-    free_length: Length = NOT_STATED
-    shut_length: Length = NOT_STATED
-    open_length: Length = NOT_STATED
+    free_length: Annotated[Length, Span("10 mm", "1.2 m")] = NOT_STATED
+    shut_length: Annotated[Length, Span("8 mm", "1.2 m")] = NOT_STATED
+    open_length: Annotated[Length, Span("6 mm", "1.2 m")] = NOT_STATED
     rate: Stiffness = NOT_STATED
     shut_load: Force = NOT_STATED
     open_load: Force = NOT_STATED
@@ -86,6 +101,6 @@ class CompressionSpring(Component):
     relaxation: Fraction = NOT_STATED
     seating: Word[Seating] = NOT_STATED
     guided: Word[bool] = NOT_STATED
-    guide_pin: Length = NOT_STATED
-    housing: Length = NOT_STATED
+    guide_pin: Annotated[Length, Span("3 mm", "350 mm")] = NOT_STATED
+    housing: Annotated[Length, Span("8 mm", "500 mm")] = NOT_STATED
     broken_half_caught: Word[bool] = NOT_STATED

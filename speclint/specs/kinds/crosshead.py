@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from typing import ClassVar
+from typing import Annotated, ClassVar
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Fraction, Length, LinkTo, Mass, Word
 from speclint.specs.link_targets import PistonRod
+from speclint.specs.spans import Span
 
 
 class Crosshead(Component):
@@ -28,8 +29,8 @@ class Crosshead(Component):
     called: ClassVar[str] = "crosshead"
 
     on_rod: LinkTo[PistonRod] = NOT_STATED
-    slipper_length: Length = NOT_STATED
-    slipper_width: Length = NOT_STATED
+    slipper_length: Annotated[Length, Span("60 mm", "1.5 m")] = NOT_STATED
+    slipper_width: Annotated[Length, Span("30 mm", "800 mm")] = NOT_STATED
     bearing_share: Fraction = NOT_STATED
     slipper_material: Word[str] = NOT_STATED
     mass: Mass = NOT_STATED

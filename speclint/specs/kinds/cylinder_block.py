@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import (
@@ -18,6 +18,8 @@ from speclint.specs.fields import (
     Volume,
     Word,
 )
+from speclint.specs.geometry import AtMost, Below, Conditions
+from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 
 #: The fluid on one side of a wall.
@@ -33,16 +35,20 @@ class RelievedLength(SpecTable):
         drained: whether water that collects there can drain
     """
 
-    starts: Length = NOT_STATED
-    ends: Length = NOT_STATED
+    geometry: ClassVar[Conditions] = (Below("starts", "ends"),)
+
+    starts: Annotated[Length, Span("15 mm", "2.5 m")] = NOT_STATED
+    ends: Annotated[Length, Span("15 mm", "2.5 m")] = NOT_STATED
     drained: Word[bool] = NOT_STATED
 
 
 class Bore(SpecTable):
-    """A bore of the block that takes a liner.
+    """A bore of the block, in which a liner sits or the piston itself works.
 
     Fields:
-        diameter: the bore at the fit
+        lined: whether a liner goes in; where the liner has its own spec it need not be said
+        diameter: the bore at the fit, or that in which the piston works
+        last_bore: without a liner, the largest bore to which it may be rebored
         length: from the collar seat to the face or shoulder beyond the liner's free end
         wall: least wall from the bore to a free edge, a passage or the next bore
         plate: name of the plate of the block's weldment that the wall is cut from
@@ -56,18 +62,28 @@ class Bore(SpecTable):
         cold_set: offset of the axis towards the frame cold, so that it is in line when hot
     """
 
-    diameter: Length = NOT_STATED
-    length: Length = NOT_STATED
-    wall: Length = NOT_STATED
+    geometry: ClassVar[Conditions] = (
+        Below("diameter", "recess_diameter"),
+        AtMost("wall", "as_made"),
+        AtMost("diameter", "last_bore"),
+        Below("recess_depth", "length"),
+        AtMost("relieved.*.ends", "length"),
+    )
+
+    lined: Word[bool] = NOT_STATED
+    diameter: Annotated[Length, Span("100 mm", "1.2 m")] = NOT_STATED
+    last_bore: Annotated[Length, Span("100 mm", "1.3 m")] = NOT_STATED
+    length: Annotated[Length, Span("100 mm", "2.5 m")] = NOT_STATED
+    wall: Annotated[Length, Span("2 mm", "150 mm")] = NOT_STATED
     plate: Word[str] = NOT_STATED
-    as_made: Length = NOT_STATED
-    roughness: Length = NOT_STATED
-    recess_diameter: Length = NOT_STATED
-    recess_depth: Length = NOT_STATED
-    recess_chamfer: Length = NOT_STATED
+    as_made: Annotated[Length, Span("8 mm", "170 mm")] = NOT_STATED
+    roughness: Annotated[Length, Span("0.4 µm", "0.2 mm")] = NOT_STATED
+    recess_diameter: Annotated[Length, Span("100 mm", "1.4 m")] = NOT_STATED
+    recess_depth: Annotated[Length, Span("3 mm", "150 mm")] = NOT_STATED
+    recess_chamfer: Annotated[Length, Span("0.3 mm", "20 mm")] = NOT_STATED
     relieved: dict[str, RelievedLength] = {}
-    axis_from_frame: Length = NOT_STATED
-    cold_set: Position = NOT_STATED
+    axis_from_frame: Annotated[Length, Span("50 mm", "1.5 m")] = NOT_STATED
+    cold_set: Annotated[Position, Span("20 µm", "10 mm")] = NOT_STATED
 
 
 class SeatBore(SpecTable):
@@ -77,6 +93,7 @@ class SeatBore(SpecTable):
         diameter: the bore at the fit
         depth: its depth, or the length of the fit
         wall: least wall from the bore to a free edge, a passage or the next bore
+        plate: name of the plate of the block's weldment, or of its boss, that the wall is cut from
         roughness: mean roughness depth Rz of the bore, before the seat goes in
         chamber: the steam on the far side of the seat; leave out where a valve says what it serves
         end: name of the end of the cylinder whose valve sits here
@@ -86,10 +103,11 @@ class SeatBore(SpecTable):
         opens_into: the space beyond the seat into which the valve lifts: the chamber of its steam, or the cylinder
     """
 
-    diameter: Length = NOT_STATED
-    depth: Length = NOT_STATED
-    wall: Length = NOT_STATED
-    roughness: Length = NOT_STATED
+    diameter: Annotated[Length, Span("30 mm", "500 mm")] = NOT_STATED
+    depth: Annotated[Length, Span("4 mm", "250 mm")] = NOT_STATED
+    wall: Annotated[Length, Span("5 mm", "250 mm")] = NOT_STATED
+    plate: Word[str] = NOT_STATED
+    roughness: Annotated[Length, Span("0.2 µm", "50 µm")] = NOT_STATED
     chamber: Word[Literal["live steam", "exhaust steam"]] = NOT_STATED
     end: Word[str] = NOT_STATED
     serves: Word[Literal["inlet", "exhaust"]] = NOT_STATED
@@ -112,10 +130,10 @@ class BlockPort(SpecTable):
 
     of_end: Word[str] = NOT_STATED
     serves: Word[Literal["inlet", "exhaust"]] = NOT_STATED
-    from_seat: Length = NOT_STATED
-    height: Length = NOT_STATED
+    from_seat: Annotated[Length, Span("5 mm", "2.5 m")] = NOT_STATED
+    height: Annotated[Length, Span("4 mm", "400 mm")] = NOT_STATED
     angle: Angle = NOT_STATED
-    width: Length = NOT_STATED
+    width: Annotated[Length, Span("20 mm", "2.5 m")] = NOT_STATED
 
 
 class CylinderEnd(SpecTable):
@@ -140,15 +158,15 @@ class CylinderEnd(SpecTable):
 
     of_bore: Word[str] = NOT_STATED
     side: Word[Literal["front", "back"]] = NOT_STATED
-    face_at: Position = NOT_STATED
-    clearance: Length = NOT_STATED
-    face_from_seat: Position = NOT_STATED
+    face_at: Annotated[Position, Span("1 mm", "2.5 m")] = NOT_STATED
+    clearance: Annotated[Length, Span("1 mm", "80 mm")] = NOT_STATED
+    face_from_seat: Annotated[Position, Span("1 mm", "2.5 m")] = NOT_STATED
     passage_volume: Volume = NOT_STATED
     long_passages: Word[bool] = NOT_STATED
     relief_set: Pressure = NOT_STATED
-    relief_seat_diameter: Length = NOT_STATED
+    relief_seat_diameter: Annotated[Length, Span("8 mm", "200 mm")] = NOT_STATED
     relief_seat_angle: Angle = NOT_STATED
-    relief_lift: Length = NOT_STATED
+    relief_lift: Annotated[Length, Span("0.5 mm", "60 mm")] = NOT_STATED
     relief_lift_at: Pressure = NOT_STATED
     relief_count: Word[int] = NOT_STATED
     drain_cock: Word[bool] = NOT_STATED
@@ -171,15 +189,20 @@ class Division(SpecTable):
         other_side: the fluid on the other side
     """
 
-    thickness: Length = NOT_STATED
+    geometry: ClassVar[Conditions] = (
+        AtMost("thickness", "as_made"),
+        Below("wasting", "thickness"),
+    )
+
+    thickness: Annotated[Length, Span("4 mm", "150 mm")] = NOT_STATED
     plate: Word[str] = NOT_STATED
-    as_made: Length = NOT_STATED
-    wasting: Allowance = NOT_STATED
+    as_made: Annotated[Length, Span("4 mm", "170 mm")] = NOT_STATED
+    wasting: Annotated[Allowance, Span("0.1 mm", "15 mm")] = NOT_STATED
     bore: Word[str] = NOT_STATED
     other_bore: Word[str] = NOT_STATED
-    span: Length = NOT_STATED
-    length: Length = NOT_STATED
-    ring_diameter: Length = NOT_STATED
+    span: Annotated[Length, Span("30 mm", "1.5 m")] = NOT_STATED
+    length: Annotated[Length, Span("30 mm", "3 m")] = NOT_STATED
+    ring_diameter: Annotated[Length, Span("80 mm", "1.4 m")] = NOT_STATED
     one_side: Word[Side] = NOT_STATED
     other_side: Word[Side] = NOT_STATED
 
@@ -195,9 +218,9 @@ class Pad(SpecTable):
         locates: whether it locates the block; every other pad slides
     """
 
-    at: Position = NOT_STATED
-    width: Length = NOT_STATED
-    height: Length = NOT_STATED
+    at: Annotated[Position, Span("1 mm", "5 m")] = NOT_STATED
+    width: Annotated[Length, Span("20 mm", "1.5 m")] = NOT_STATED
+    height: Annotated[Length, Span("20 mm", "2 m")] = NOT_STATED
     area: Area = NOT_STATED
     locates: Word[bool] = NOT_STATED
 
@@ -222,20 +245,27 @@ class Drive(SpecTable):
         wear: greatest movement of the piston along the cylinder, either way, by wear of axleboxes and bearings
     """
 
-    stroke: Length = NOT_STATED
-    rod_diameter: Length = NOT_STATED
-    rod_length: Length = NOT_STATED
+    geometry: ClassVar[Conditions] = (
+        AtMost("least_wheel_diameter", "driving_wheel_diameter"),
+        Below("rod_diameter", "rod_length"),
+        Below("stroke", "driving_wheel_diameter"),
+        Below("stroke", "connecting_rod_length", times=2),
+    )
+
+    stroke: Annotated[Length, Span("150 mm", "1.2 m")] = NOT_STATED
+    rod_diameter: Annotated[Length, Span("20 mm", "250 mm")] = NOT_STATED
+    rod_length: Annotated[Length, Span("200 mm", "4 m")] = NOT_STATED
     rod_material: Word[str] = NOT_STATED
     reciprocating_mass: Mass = NOT_STATED
-    connecting_rod_length: Length = NOT_STATED
+    connecting_rod_length: Annotated[Length, Span("300 mm", "6 m")] = NOT_STATED
     connecting_rod_area: Area = NOT_STATED
     connecting_rod_material: Word[str] = NOT_STATED
-    axle_from_fixed_point: Length = NOT_STATED
+    axle_from_fixed_point: Annotated[Length, Span("300 mm", "12 m")] = NOT_STATED
     frame_material: Word[str] = NOT_STATED
-    driving_wheel_diameter: Length = NOT_STATED
-    least_wheel_diameter: Length = NOT_STATED
+    driving_wheel_diameter: Annotated[Length, Span("600 mm", "2.6 m")] = NOT_STATED
+    least_wheel_diameter: Annotated[Length, Span("550 mm", "2.6 m")] = NOT_STATED
     gear_ratio: Fraction = NOT_STATED
-    wear: Allowance = NOT_STATED
+    wear: Annotated[Allowance, Span("50 µm", "20 mm")] = NOT_STATED
 
 
 class CylinderBlock(Component):

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Allowance, Fraction, Length, LinkTo, Word
+from speclint.specs.geometry import Below, Conditions
 from speclint.specs.link_targets import CylinderBlock
+from speclint.specs.spans import Span
 
 
 class CylinderCover(Component):
@@ -29,16 +31,21 @@ class CylinderCover(Component):
 
     kind: ClassVar[str] = "cylinder-cover"
     called: ClassVar[str] = "cylinder cover"
+    geometry: ClassVar[Conditions] = (
+        Below("bore", "outside_diameter"),
+        Below("central_hole", "outside_diameter"),
+        Below("thickness", "outside_diameter"),
+    )
 
     closes: LinkTo[CylinderBlock] = NOT_STATED
     of_end: Word[str] = NOT_STATED
-    bore: Length = NOT_STATED
+    bore: Annotated[Length, Span("50 mm", "1.2 m")] = NOT_STATED
     end: Word[Literal["front", "back"]] = NOT_STATED
     form: Word[Literal["flat", "dished"]] = NOT_STATED
-    thickness: Length = NOT_STATED
-    flange_thickness: Length = NOT_STATED
-    as_made: Length = NOT_STATED
-    outside_diameter: Length = NOT_STATED
-    central_hole: Allowance = NOT_STATED
+    thickness: Annotated[Length, Span("8 mm", "250 mm")] = NOT_STATED
+    flange_thickness: Annotated[Length, Span("8 mm", "200 mm")] = NOT_STATED
+    as_made: Annotated[Length, Span("8 mm", "280 mm")] = NOT_STATED
+    outside_diameter: Annotated[Length, Span("130 mm", "1.8 m")] = NOT_STATED
+    central_hole: Annotated[Allowance, Span("10 mm", "500 mm")] = NOT_STATED
     ribs: Word[int] = NOT_STATED
     weld_efficiency: Fraction = NOT_STATED

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import (
@@ -17,7 +17,9 @@ from speclint.specs.fields import (
     Temperature,
     Word,
 )
+from speclint.specs.geometry import AtMost, Below, Conditions, FitsIn
 from speclint.specs.link_targets import CylinderBlock
+from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 
 Retention = Literal["collar clamped by cover", "dowel", "nothing"]
@@ -38,11 +40,11 @@ class Collar(SpecTable):
     """
 
     end: Word[Literal["front", "back"]] = NOT_STATED
-    diameter: Length = NOT_STATED
-    thickness: Length = NOT_STATED
-    fillet: Length = NOT_STATED
+    diameter: Annotated[Length, Span("110 mm", "1.5 m")] = NOT_STATED
+    thickness: Annotated[Length, Span("3 mm", "150 mm")] = NOT_STATED
+    fillet: Annotated[Length, Span("0.3 mm", "30 mm")] = NOT_STATED
     clamp_force: Force = NOT_STATED
-    clamp_diameter: Length = NOT_STATED
+    clamp_diameter: Annotated[Length, Span("100 mm", "1.5 m")] = NOT_STATED
 
 
 class Dowels(SpecTable):
@@ -56,8 +58,8 @@ class Dowels(SpecTable):
     """
 
     count: Word[int] = NOT_STATED
-    diameter: Length = NOT_STATED
-    depth: Length = NOT_STATED
+    diameter: Annotated[Length, Span("3 mm", "80 mm")] = NOT_STATED
+    depth: Annotated[Length, Span("2 mm", "150 mm")] = NOT_STATED
     material: Word[str] = NOT_STATED
 
 
@@ -75,14 +77,19 @@ class LinerPort(SpecTable):
         bar: least width of a bar between openings
     """
 
+    geometry: ClassVar[Conditions] = (
+        Below("bar", "width"),
+        AtMost("opening", "width"),
+    )
+
     matches: Word[str] = NOT_STATED
-    from_collar: Length = NOT_STATED
-    height: Length = NOT_STATED
+    from_collar: Annotated[Length, Span("5 mm", "2.5 m")] = NOT_STATED
+    height: Annotated[Length, Span("4 mm", "400 mm")] = NOT_STATED
     angle: Angle = NOT_STATED
-    width: Length = NOT_STATED
+    width: Annotated[Length, Span("20 mm", "2.5 m")] = NOT_STATED
     crossed_by_rings: Word[bool] = NOT_STATED
-    opening: Length = NOT_STATED
-    bar: Length = NOT_STATED
+    opening: Annotated[Length, Span("2 mm", "600 mm")] = NOT_STATED
+    bar: Annotated[Length, Span("2 mm", "200 mm")] = NOT_STATED
 
 
 class SealingLand(SpecTable):
@@ -93,8 +100,10 @@ class SealingLand(SpecTable):
         ends: distance of its end from the collar's seat
     """
 
-    starts: Length = NOT_STATED
-    ends: Length = NOT_STATED
+    geometry: ClassVar[Conditions] = (Below("starts", "ends"),)
+
+    starts: Annotated[Length, Span("0.5 mm", "2.5 m")] = NOT_STATED
+    ends: Annotated[Length, Span("1 mm", "2.5 m")] = NOT_STATED
 
 
 class CylinderLiner(Component):
@@ -136,21 +145,37 @@ class CylinderLiner(Component):
 
     kind: ClassVar[str] = "cylinder-liner"
     called: ClassVar[str] = "cylinder liner"
+    geometry: ClassVar[Conditions] = (
+        Below("bore", "outside_diameter"),
+        AtMost("bore", "last_bore"),
+        Below("last_bore", "outside_diameter"),
+        Below("pistons_for", "outside_diameter"),
+        Below("outside_diameter", "bore", times=2),
+        Below("working_from", "working_to"),
+        AtMost("working_to", "length"),
+        AtMost("fit_length", "length"),
+        AtMost("lands.*.ends", "length"),
+        AtMost("ports.*.from_collar", "length"),
+    )
+    hosts: ClassVar[tuple[FitsIn, ...]] = (
+        FitsIn("outside_diameter", "housed_in", "bores.{in_bore}.diameter", times=1.02),
+        FitsIn("fit_length", "housed_in", "bores.{in_bore}.length"),
+    )
 
     housed_in: LinkTo[CylinderBlock] = NOT_STATED
     in_bore: Word[str] = NOT_STATED
-    bore: Length = NOT_STATED
-    outside_diameter: Length = NOT_STATED
-    roughness: Length = NOT_STATED
-    last_bore: Length = NOT_STATED
-    reboring_step: Length = NOT_STATED
-    pistons_for: tuple[Length, ...] = ()
-    eccentricity: Allowance = NOT_STATED
-    run_out: Allowance = NOT_STATED
-    length: Length = NOT_STATED
-    working_from: Length = NOT_STATED
-    working_to: Length = NOT_STATED
-    fit_length: Length = NOT_STATED
+    bore: Annotated[Length, Span("100 mm", "1.2 m")] = NOT_STATED
+    outside_diameter: Annotated[Length, Span("110 mm", "1.3 m")] = NOT_STATED
+    roughness: Annotated[Length, Span("0.4 µm", "0.1 mm")] = NOT_STATED
+    last_bore: Annotated[Length, Span("100 mm", "1.2 m")] = NOT_STATED
+    reboring_step: Annotated[Length, Span("0.2 mm", "15 mm")] = NOT_STATED
+    pistons_for: tuple[Annotated[Length, Span("100 mm", "1.2 m")], ...] = ()
+    eccentricity: Annotated[Allowance, Span("10 µm", "5 mm")] = NOT_STATED
+    run_out: Annotated[Allowance, Span("10 µm", "10 mm")] = NOT_STATED
+    length: Annotated[Length, Span("100 mm", "2.5 m")] = NOT_STATED
+    working_from: Annotated[Length, Span("5 mm", "1 m")] = NOT_STATED
+    working_to: Annotated[Length, Span("80 mm", "2.5 m")] = NOT_STATED
+    fit_length: Annotated[Length, Span("30 mm", "2.5 m")] = NOT_STATED
     free_end_stop: Word[Literal["cover", "shoulder", "none"]] = NOT_STATED
     retained_by: Word[Retention] = NOT_STATED
     dowels: Dowels = Dowels.unstated()

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.dimension import Dimension
 from speclint.specs.fields import NOT_STATED, Fraction, LinkTo, Position, Word
+from speclint.specs.geometry import AtMost, Conditions
+from speclint.specs.spans import Span
 
 
 class ChainLink(Dimension):
@@ -24,7 +26,7 @@ class ChainLink(Dimension):
     direction: Word[Literal["widens", "narrows"]] = NOT_STATED
     lever: Fraction = NOT_STATED
     spread: Word[Literal["normal", "uniform"]] = NOT_STATED
-    measured: Position = NOT_STATED
+    measured: Annotated[Position, Span("10 µm", "20 m")] = NOT_STATED
     grows_with: LinkTo[Component] = NOT_STATED
     temperature: Word[str] = NOT_STATED
 
@@ -45,11 +47,12 @@ class DimensionChain(Component):
     kind: ClassVar[str] = "dimension-chain"
     called: ClassVar[str] = "dimension chain"
     of_metal: ClassVar[bool] = False
+    geometry: ClassVar[Conditions] = (AtMost("least", "greatest"), AtMost("least_hot", "greatest_hot"))
 
     chain: dict[str, ChainLink] = {}
-    least: Position = NOT_STATED
-    greatest: Position = NOT_STATED
-    least_hot: Position = NOT_STATED
-    greatest_hot: Position = NOT_STATED
+    least: Annotated[Position, Span("10 µm", "40 mm")] = NOT_STATED
+    greatest: Annotated[Position, Span("10 µm", "40 mm")] = NOT_STATED
+    least_hot: Annotated[Position, Span("10 µm", "40 mm")] = NOT_STATED
+    greatest_hot: Annotated[Position, Span("10 µm", "40 mm")] = NOT_STATED
     wanted_yield: Fraction = NOT_STATED
     last: Word[str] = NOT_STATED

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from typing import ClassVar
+from typing import Annotated, ClassVar
 
 from speclint.specs.component import Component
 from speclint.specs.dimension import Dimension
 from speclint.specs.fields import NOT_STATED, Allowance, Length, LinkTo, Position
 from speclint.specs.link_targets import GaugeOutline
+from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 
 
@@ -22,10 +23,10 @@ class GaugePoint(SpecTable):
             whole distance from the middle of the engine where it is left out
     """
 
-    height: Length = NOT_STATED
-    from_centre: Length = NOT_STATED
-    along: Position = NOT_STATED
-    growth_length: Allowance = NOT_STATED
+    height: Annotated[Length, Span("20 mm", "5 m")] = NOT_STATED
+    from_centre: Annotated[Length, Span("100 mm", "2.5 m")] = NOT_STATED
+    along: Annotated[Position, Span("10 mm", "20 m")] = NOT_STATED
+    growth_length: Annotated[Allowance, Span("30 mm", "15 m")] = NOT_STATED
 
 
 class MotionGap(Dimension):
@@ -37,9 +38,10 @@ class MotionGap(Dimension):
         growth_length: length of the part that grows into the gap when it is hot
     """
 
-    side_play: Allowance = NOT_STATED
-    wear: Allowance = NOT_STATED
-    growth_length: Allowance = NOT_STATED
+    size: Annotated[Position, Span("1 mm", "300 mm")] = NOT_STATED
+    side_play: Annotated[Allowance, Span("0.25 mm", "60 mm")] = NOT_STATED
+    wear: Annotated[Allowance, Span("0.2 mm", "50 mm")] = NOT_STATED
+    growth_length: Annotated[Allowance, Span("15 mm", "4 m")] = NOT_STATED
 
 
 class Envelope(Component):
@@ -66,9 +68,9 @@ class Envelope(Component):
     gauge: LinkTo[GaugeOutline] = NOT_STATED
     points: dict[str, GaugePoint] = {}
     gaps: dict[str, MotionGap] = {}
-    rigid_wheelbase: Length = NOT_STATED
-    least_curve: Length = NOT_STATED
-    side_play: Allowance = NOT_STATED
-    tyre_wear: Allowance = NOT_STATED
-    spring_drop: Allowance = NOT_STATED
-    spring_rise: Allowance = NOT_STATED
+    rigid_wheelbase: Annotated[Length, Span("800 mm", "12 m")] = NOT_STATED
+    least_curve: Annotated[Length, Span("20 m", "1000 m")] = NOT_STATED
+    side_play: Annotated[Allowance, Span("1 mm", "80 mm")] = NOT_STATED
+    tyre_wear: Annotated[Allowance, Span("2 mm", "80 mm")] = NOT_STATED
+    spring_drop: Annotated[Allowance, Span("2 mm", "150 mm")] = NOT_STATED
+    spring_rise: Annotated[Allowance, Span("1 mm", "150 mm")] = NOT_STATED

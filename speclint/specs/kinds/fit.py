@@ -2,11 +2,18 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.dimension import Dimension
-from speclint.specs.fields import NOT_STATED, Angle, Force, Fraction, Length, Word
+from speclint.specs.fields import NOT_STATED, Angle, Force, Fraction, Length, Position, Word
+from speclint.specs.spans import Span
+
+
+class Wall(Dimension):
+    """A wall, wherever it is stated."""
+
+    size: Annotated[Position, Span("2 mm", "500 mm")] = NOT_STATED
 
 
 class Fit(Component):
@@ -39,13 +46,13 @@ class Fit(Component):
     intent: Word[Literal["clearance", "transition", "interference", "bedded"]] = NOT_STATED
     bore: Dimension = Dimension.unstated()
     solid: Word[bool] = NOT_STATED
-    wall: Dimension = Dimension.unstated()
+    wall: Wall = Wall.unstated()
     length: Dimension = Dimension.unstated()
     entered: Word[Literal["pressed", "shrunk"]] = NOT_STATED
     press_force: Force = NOT_STATED
     axial_load: Force = NOT_STATED
     friction: Fraction = NOT_STATED
-    hole_roughness: Length = NOT_STATED
-    shaft_roughness: Length = NOT_STATED
+    hole_roughness: Annotated[Length, Span("0.2 µm", "50 µm")] = NOT_STATED
+    shaft_roughness: Annotated[Length, Span("0.2 µm", "50 µm")] = NOT_STATED
     half_arc: Angle = NOT_STATED
-    jointing: Length = NOT_STATED
+    jointing: Annotated[Length, Span("10 µm", "25 mm")] = NOT_STATED

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Area, Fraction, Length, LinkTo, Mass, Word
 from speclint.specs.kinds.bolted_joint import Nut, SecondRetention, Tightening
 from speclint.specs.link_targets import CylinderBlock
+from speclint.specs.spans import Span
 
 
 class FrameFastening(Component):
@@ -22,7 +23,13 @@ class FrameFastening(Component):
         thread: of the bolts, such as "M30".
         count: how many bolts there are on this pad.
         hole: diameter of the holes.
-        relaxation: share of the preload lost by embedding and in service.
+        grip: thickness of the pad of the block, and of what lies between pad and frame, under head or nut.
+        frame_grip: thickness of the frame that the bolts clamp.
+        shank: diameter of the bolts' shank.
+        shank_length: length of the shank between the engaged threads.
+        roughness: mean roughness depth Rz of the coarsest face that is pressed.
+        faces: how many faces touch between the parts, without those under head and nut.
+        relaxation: share of the preload lost in service, beside the embedding of the faces.
         thrust_taken_by: what carries the thrust along the frame.
         friction: least friction between pad and frame.
         greatest_friction: of a sliding pad, with which it drags on the frame as the block grows.
@@ -45,13 +52,19 @@ class FrameFastening(Component):
     bore: Word[str] = NOT_STATED
     thread: Word[str] = NOT_STATED
     count: Word[int] = NOT_STATED
-    hole: Length = NOT_STATED
+    hole: Annotated[Length, Span("5 mm", "130 mm")] = NOT_STATED
+    grip: Annotated[Length, Span("3 mm", "300 mm")] = NOT_STATED
+    frame_grip: Annotated[Length, Span("3 mm", "300 mm")] = NOT_STATED
+    shank: Annotated[Length, Span("4 mm", "120 mm")] = NOT_STATED
+    shank_length: Annotated[Length, Span("1 mm", "600 mm")] = NOT_STATED
+    roughness: Annotated[Length, Span("0.4 µm", "0.2 mm")] = NOT_STATED
+    faces: Word[int] = NOT_STATED
     relaxation: Fraction = NOT_STATED
     thrust_taken_by: Word[Literal["friction", "fitted bolts", "lugs"]] = NOT_STATED
     friction: Fraction = NOT_STATED
     greatest_friction: Fraction = NOT_STATED
-    fitted_diameter: Length = NOT_STATED
-    bearing_length: Length = NOT_STATED
+    fitted_diameter: Annotated[Length, Span("5 mm", "130 mm")] = NOT_STATED
+    bearing_length: Annotated[Length, Span("3 mm", "300 mm")] = NOT_STATED
     lug_shear_area: Area = NOT_STATED
     lug_bearing_area: Area = NOT_STATED
     carried_mass: Mass = NOT_STATED

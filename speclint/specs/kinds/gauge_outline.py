@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from typing import ClassVar
+from typing import Annotated, ClassVar
 
 from speclint.specs.fields import NOT_STATED, Length, Position, Word
+from speclint.specs.spans import Span
 from speclint.specs.spec import Spec, SpecTable
 
 
@@ -16,8 +17,8 @@ class OutlineCorner(SpecTable):
         half_width: from the middle of the track
     """
 
-    height: Position = NOT_STATED
-    half_width: Length = NOT_STATED
+    height: Annotated[Position, Span("15 mm", "6 m")] = NOT_STATED
+    half_width: Annotated[Length, Span("100 mm", "2.5 m")] = NOT_STATED
 
 
 class GaugeOutline(Spec):

@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Fraction, Length, LinkTo, Stress, Word
+from speclint.specs.geometry import Below, Conditions
+from speclint.specs.spans import Span
 
 
 class Gland(Component):
     """The gland that compresses the packing of a stuffing box.
 
     Fields:
-        of: the cover, or other part, whose stuffing box it closes.
+        of: the stuffing box that it closes, or the cover, or other part, with that box.
         rod: diameter of the rod.
         box: bore of the stuffing box.
         packing: "soft" packing compressed by the gland, or "metallic" with springs of its own.
@@ -23,11 +25,12 @@ class Gland(Component):
 
     kind: ClassVar[str] = "gland"
     called: ClassVar[str] = "gland"
+    geometry: ClassVar[Conditions] = (Below("rod", "box"),)
 
     of: LinkTo[Component] = NOT_STATED
-    rod: Length = NOT_STATED
-    box: Length = NOT_STATED
+    rod: Annotated[Length, Span("15 mm", "250 mm")] = NOT_STATED
+    box: Annotated[Length, Span("20 mm", "400 mm")] = NOT_STATED
     packing: Word[Literal["soft", "metallic"]] = NOT_STATED
     packing_pressure: Stress = NOT_STATED
-    flange_thickness: Length = NOT_STATED
+    flange_thickness: Annotated[Length, Span("5 mm", "150 mm")] = NOT_STATED
     tilt: Fraction = NOT_STATED

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Area, Conductivity, Fraction, Length, LinkTo, Word
+from speclint.specs.spans import Span
 
 
 class Lagging(Component):
@@ -29,11 +30,11 @@ class Lagging(Component):
 
     covers: LinkTo[Component] = NOT_STATED
     form: Word[Literal["round", "flat"]] = NOT_STATED
-    inside_diameter: Length = NOT_STATED
-    thickness: Length = NOT_STATED
-    height: Length = NOT_STATED
+    inside_diameter: Annotated[Length, Span("15 mm", "2.5 m")] = NOT_STATED
+    thickness: Annotated[Length, Span("3 mm", "300 mm")] = NOT_STATED
+    height: Annotated[Length, Span("30 mm", "5 m")] = NOT_STATED
     conductivity: Conductivity = NOT_STATED
     emissivity: Fraction = NOT_STATED
     reach: Word[Literal["out of reach", "in reach", "a hand must go there"]] = NOT_STATED
-    length: Length = NOT_STATED
+    length: Annotated[Length, Span("100 mm", "20 m")] = NOT_STATED
     area: Area = NOT_STATED

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Angle, Length, LinkTo, Word
+from speclint.specs.geometry import AtMost, Below, Conditions
+from speclint.specs.spans import Span
 
 
 class LensJoint(Component):
@@ -30,17 +32,24 @@ class LensJoint(Component):
 
     kind: ClassVar[str] = "lens-joint"
     called: ClassVar[str] = "lens joint"
+    geometry: ClassVar[Conditions] = (
+        Below("bore", "contact_diameter"),
+        Below("contact_diameter", "outside_diameter"),
+        Below("contact_diameter", "sphere_radius", times=2),
+        Below("bore", "outside_diameter"),
+        AtMost("contact_diameter", "seat_mouth"),
+    )
 
     of: LinkTo[Component] = NOT_STATED
-    sphere_radius: Length = NOT_STATED
-    contact_diameter: Length = NOT_STATED
+    sphere_radius: Annotated[Length, Span("20 mm", "1.5 m")] = NOT_STATED
+    contact_diameter: Annotated[Length, Span("15 mm", "1 m")] = NOT_STATED
     seat: Word[Literal["cone", "sphere"]] = NOT_STATED
     seat_angle: Angle = NOT_STATED
-    seat_radius: Length = NOT_STATED
-    seat_mouth: Length = NOT_STATED
-    thickness: Length = NOT_STATED
-    face_width: Length = NOT_STATED
-    outside_diameter: Length = NOT_STATED
-    bore: Length = NOT_STATED
-    flange_thickness: Length = NOT_STATED
+    seat_radius: Annotated[Length, Span("20 mm", "1.5 m")] = NOT_STATED
+    seat_mouth: Annotated[Length, Span("15 mm", "1.1 m")] = NOT_STATED
+    thickness: Annotated[Length, Span("5 mm", "200 mm")] = NOT_STATED
+    face_width: Annotated[Length, Span("3 mm", "150 mm")] = NOT_STATED
+    outside_diameter: Annotated[Length, Span("20 mm", "1 m")] = NOT_STATED
+    bore: Annotated[Length, Span("10 mm", "900 mm")] = NOT_STATED
+    flange_thickness: Annotated[Length, Span("5 mm", "250 mm")] = NOT_STATED
     swing: Angle = NOT_STATED

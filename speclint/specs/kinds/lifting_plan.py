@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Angle, Length, LinkTo, Mass, Position, Word
+from speclint.specs.geometry import AtMost, Below, Conditions
+from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 
 
@@ -20,9 +22,9 @@ class Weight(SpecTable):
     """
 
     mass: Mass = NOT_STATED
-    x: Position = NOT_STATED
-    y: Position = NOT_STATED
-    z: Position = NOT_STATED
+    x: Annotated[Position, Span("1 mm", "6 m")] = NOT_STATED
+    y: Annotated[Position, Span("1 mm", "6 m")] = NOT_STATED
+    z: Annotated[Position, Span("1 mm", "6 m")] = NOT_STATED
 
 
 class Lug(SpecTable):
@@ -38,17 +40,27 @@ class Lug(SpecTable):
         height: of the centre of the hole above the weld
         root_width: width where it is welded on
         plane: direction of its plate in plan, from forward towards the left
+        weld: how it is welded on
+        throat: of the fillet weld along each side of the plate, where it does not go through
     """
 
+    geometry: ClassVar[Conditions] = (
+        AtMost("pin", "hole"),
+        Below("hole", "width"),
+        Below("thickness", "width"),
+    )
+
     material: Word[str] = NOT_STATED
-    thickness: Length = NOT_STATED
-    width: Length = NOT_STATED
-    hole: Length = NOT_STATED
-    pin: Length = NOT_STATED
-    edge: Length = NOT_STATED
-    height: Length = NOT_STATED
-    root_width: Length = NOT_STATED
+    thickness: Annotated[Length, Span("3 mm", "150 mm")] = NOT_STATED
+    width: Annotated[Length, Span("10 mm", "600 mm")] = NOT_STATED
+    hole: Annotated[Length, Span("5 mm", "200 mm")] = NOT_STATED
+    pin: Annotated[Length, Span("5 mm", "200 mm")] = NOT_STATED
+    edge: Annotated[Length, Span("3 mm", "300 mm")] = NOT_STATED
+    height: Annotated[Length, Span("5 mm", "600 mm")] = NOT_STATED
+    root_width: Annotated[Length, Span("10 mm", "800 mm")] = NOT_STATED
     plane: Angle = NOT_STATED
+    weld: Word[Literal["full penetration", "fillet on both sides"]] = NOT_STATED
+    throat: Length = NOT_STATED
 
 
 class LiftingPoint(SpecTable):
@@ -58,7 +70,7 @@ class LiftingPoint(SpecTable):
         x: forward
         y: to the left
         z: upwards
-        opposite: name of the opposite point; the two must be able to carry the whole load
+        opposite: name of the opposite point, which names this one; the two must be able to carry the whole load
         form: kind of lifting point
         working_load: marked on the eye for a pull at this angle
         thread: of the eye
@@ -66,14 +78,14 @@ class LiftingPoint(SpecTable):
         lug: the lug
     """
 
-    x: Position = NOT_STATED
-    y: Position = NOT_STATED
-    z: Position = NOT_STATED
+    x: Annotated[Position, Span("10 mm", "6 m")] = NOT_STATED
+    y: Annotated[Position, Span("10 mm", "6 m")] = NOT_STATED
+    z: Annotated[Position, Span("10 mm", "6 m")] = NOT_STATED
     opposite: Word[str] = NOT_STATED
     form: Word[Literal["eye bolt", "lug"]] = NOT_STATED
     working_load: Mass = NOT_STATED
     thread: Word[str] = NOT_STATED
-    engagement: Length = NOT_STATED
+    engagement: Annotated[Length, Span("3 mm", "200 mm")] = NOT_STATED
     lug: Lug = Lug.unstated()
 
 
@@ -81,8 +93,8 @@ class LiftingPlan(Component):
     """How a part is lifted; positions are measured from any one corner of it.
 
     Fields:
-        material: of the part, in which the eyes are screwed
-        lifts: the part
+        material: of the part
+        lifts: the part, in whose metal the eyes are screwed and to which lugs are welded
         weights: all pieces of the load, by name
         points: by name
         hook_height: of the hook above the points
@@ -96,5 +108,5 @@ class LiftingPlan(Component):
     lifts: LinkTo[Component] = NOT_STATED
     weights: dict[str, Weight] = {}
     points: dict[str, LiftingPoint] = {}
-    hook_height: Length = NOT_STATED
+    hook_height: Annotated[Length, Span("100 mm", "15 m")] = NOT_STATED
     sling_leans: Angle = NOT_STATED

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from typing import ClassVar
+from typing import Annotated, ClassVar
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Force, Fraction, Length, LinkTo, Stiffness, Word
 from speclint.specs.link_targets import CylinderBlock
+from speclint.specs.spans import Span
 
 
 class LocatingFace(Component):
@@ -34,11 +35,11 @@ class LocatingFace(Component):
 
     locks: LinkTo[CylinderBlock] = NOT_STATED
     pad: Word[str] = NOT_STATED
-    slot: Length = NOT_STATED
-    bearing_height: Length = NOT_STATED
-    bearing_depth: Length = NOT_STATED
+    slot: Annotated[Length, Span("10 mm", "1.2 m")] = NOT_STATED
+    bearing_height: Annotated[Length, Span("15 mm", "1.5 m")] = NOT_STATED
+    bearing_depth: Annotated[Length, Span("2 mm", "200 mm")] = NOT_STATED
     slot_stiffness: Stiffness = NOT_STATED
     pad_temperature: Word[str] = NOT_STATED
     friction: Fraction = NOT_STATED
     entering_force: Force = NOT_STATED
-    room: Length = NOT_STATED
+    room: Annotated[Length, Span("0.2 mm", "60 mm")] = NOT_STATED

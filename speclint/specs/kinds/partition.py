@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Area, Length, LinkTo, Word
+from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.link_targets import SteamPassage
+from speclint.specs.spans import Span
 
 
 class Partition(Component):
@@ -21,16 +23,22 @@ class Partition(Component):
         area: of the wall in contact with both streams.
         short_side: of the flat wall between its supports.
         long_side: of the flat wall between its supports.
+        edges: how its edges are held; not stated, they are taken as supported, which bends it most.
     """
 
     kind: ClassVar[str] = "partition"
     called: ClassVar[str] = "partition"
+    geometry: ClassVar[Conditions] = (
+        AtMost("short_side", "long_side"),
+        Below("thickness", "short_side"),
+    )
 
     live_side: LinkTo[SteamPassage] = NOT_STATED
     exhaust_side: LinkTo[SteamPassage] = NOT_STATED
     build: Word[Literal["single wall", "two walls"]] = NOT_STATED
-    thickness: Length = NOT_STATED
-    gap: Length = NOT_STATED
+    thickness: Annotated[Length, Span("3 mm", "150 mm")] = NOT_STATED
+    gap: Annotated[Length, Span("1 mm", "200 mm")] = NOT_STATED
     area: Area = NOT_STATED
-    short_side: Length = NOT_STATED
-    long_side: Length = NOT_STATED
+    short_side: Annotated[Length, Span("15 mm", "2 m")] = NOT_STATED
+    long_side: Annotated[Length, Span("20 mm", "3 m")] = NOT_STATED
+    edges: Word[Literal["clamped", "supported"]] = NOT_STATED

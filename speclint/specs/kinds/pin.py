@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
+from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.link_targets import Crosshead
+from speclint.specs.spans import Span
 
 
 class Pin(Component):
@@ -26,13 +28,17 @@ class Pin(Component):
 
     kind: ClassVar[str] = "pin"
     called: ClassVar[str] = "pin"
+    geometry: ClassVar[Conditions] = (
+        AtMost("diameter", "larger_diameter"),
+        Below("fillet", "diameter"),
+    )
 
     moved_by: LinkTo[Crosshead] = NOT_STATED
     place: Word[Literal["crosshead pin", "crank pin"]] = NOT_STATED
-    diameter: Length = NOT_STATED
-    length: Length = NOT_STATED
+    diameter: Annotated[Length, Span("8 mm", "400 mm")] = NOT_STATED
+    length: Annotated[Length, Span("10 mm", "600 mm")] = NOT_STATED
     bearing_material: Word[str] = NOT_STATED
-    span: Length = NOT_STATED
-    overhang: Length = NOT_STATED
-    larger_diameter: Length = NOT_STATED
-    fillet: Length = NOT_STATED
+    span: Annotated[Length, Span("10 mm", "1 m")] = NOT_STATED
+    overhang: Annotated[Length, Span("8 mm", "800 mm")] = NOT_STATED
+    larger_diameter: Annotated[Length, Span("10 mm", "500 mm")] = NOT_STATED
+    fillet: Annotated[Length, Span("0.5 mm", "60 mm")] = NOT_STATED

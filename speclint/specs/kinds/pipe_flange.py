@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from typing import ClassVar
+from typing import Annotated, ClassVar
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Length, LinkTo
+from speclint.specs.geometry import Below, Conditions
+from speclint.specs.spans import Span
 
 
 class PipeFlange(Component):
@@ -20,8 +22,9 @@ class PipeFlange(Component):
 
     kind: ClassVar[str] = "pipe-flange"
     called: ClassVar[str] = "pipe flange"
+    geometry: ClassVar[Conditions] = (Below("bore", "outside_diameter"),)
 
     of: LinkTo[Component] = NOT_STATED
-    outside_diameter: Length = NOT_STATED
-    bore: Length = NOT_STATED
-    thickness: Length = NOT_STATED
+    outside_diameter: Annotated[Length, Span("40 mm", "1.2 m")] = NOT_STATED
+    bore: Annotated[Length, Span("10 mm", "900 mm")] = NOT_STATED
+    thickness: Annotated[Length, Span("5 mm", "200 mm")] = NOT_STATED

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Force, Fraction, Length, LinkTo, Mass, Word
+from speclint.specs.geometry import Below, Conditions, FitsIn
 from speclint.specs.link_targets import CylinderLiner, PistonRing
+from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 
 
@@ -21,9 +23,9 @@ class Groove(SpecTable):
     """
 
     takes: LinkTo[PistonRing] = NOT_STATED
-    depth: Length = NOT_STATED
-    width: Length = NOT_STATED
-    land: Length = NOT_STATED
+    depth: Annotated[Length, Span("2 mm", "80 mm")] = NOT_STATED
+    width: Annotated[Length, Span("2 mm", "60 mm")] = NOT_STATED
+    land: Annotated[Length, Span("2 mm", "120 mm")] = NOT_STATED
 
 
 class Fastening(SpecTable):
@@ -63,11 +65,13 @@ class Piston(Component):
 
     kind: ClassVar[str] = "piston"
     called: ClassVar[str] = "piston"
+    hosts: ClassVar[tuple[FitsIn, ...]] = (FitsIn("diameter", "runs_in", "bore"),)
+    geometry: ClassVar[Conditions] = (Below("stock_thickness", "length"),)
 
     runs_in: LinkTo[CylinderLiner] = NOT_STATED
-    diameter: Length = NOT_STATED
-    length: Length = NOT_STATED
-    stock_thickness: Length = NOT_STATED
+    diameter: Annotated[Length, Span("90 mm", "1.2 m")] = NOT_STATED
+    length: Annotated[Length, Span("20 mm", "600 mm")] = NOT_STATED
+    stock_thickness: Annotated[Length, Span("3 mm", "200 mm")] = NOT_STATED
     mass: Mass = NOT_STATED
     grooves: dict[str, Groove] = {}
     fastening: Fastening = Fastening.unstated()

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Fraction, Hardness, Length, LinkTo, Stress, Word
 from speclint.specs.kinds.cylinder_liner import Structure
 from speclint.specs.link_targets import CylinderBlock, CylinderLiner
+from speclint.specs.spans import Span
 
 
 class PistonRing(Component):
@@ -34,12 +35,12 @@ class PistonRing(Component):
     runs_in: LinkTo[CylinderLiner] = NOT_STATED
     bears_on: LinkTo[CylinderBlock] = NOT_STATED
     place: Word[Literal["front", "middle", "back"]] = NOT_STATED
-    edge_from_piston_face: Length = NOT_STATED
-    width: Length = NOT_STATED
-    thickness: Length = NOT_STATED
-    gap: Length = NOT_STATED
+    edge_from_piston_face: Annotated[Length, Span("2 mm", "300 mm")] = NOT_STATED
+    width: Annotated[Length, Span("1.5 mm", "50 mm")] = NOT_STATED
+    thickness: Annotated[Length, Span("2 mm", "60 mm")] = NOT_STATED
+    gap: Annotated[Length, Span("0.2 mm", "30 mm")] = NOT_STATED
     wall_pressure: Stress = NOT_STATED
-    made_for: tuple[Length, ...] = ()
+    made_for: tuple[Annotated[Length, Span("90 mm", "1.2 m")], ...] = ()
     hardness: Hardness = NOT_STATED
     phosphorus: Fraction = NOT_STATED
     structure: Word[Structure] = NOT_STATED

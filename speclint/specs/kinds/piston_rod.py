@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Hardness, Length, LinkTo, Mass, Word
+from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.link_targets import Piston
+from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 
 #: Ways in which the ends of a strut are held, in the words of the handbook's table.
@@ -25,6 +27,7 @@ class RodSection(SpecTable):
 
     Fields:
         form: what weakens it
+        at: the end of the rod at which it is; the crosshead's end must have one, and the piston's where it is forged on
         thread: of a threaded length, such as "M85x4"
         rolled: whether the thread is rolled, not cut
         diameter: of the rod there; not for a thread
@@ -34,13 +37,19 @@ class RodSection(SpecTable):
         pushed: whether it carries compression as well as tension; a thread under a nut does not
     """
 
+    geometry: ClassVar[Conditions] = (
+        AtMost("diameter", "larger_diameter"),
+        Below("slot_width", "diameter"),
+    )
+
     form: Word[Literal["thread", "shoulder", "cotter slot", "plain"]] = NOT_STATED
+    at: Word[Literal["piston end", "crosshead end", "between the ends"]] = NOT_STATED
     thread: Word[str] = NOT_STATED
     rolled: Word[bool] = NOT_STATED
-    diameter: Length = NOT_STATED
-    larger_diameter: Length = NOT_STATED
-    fillet: Length = NOT_STATED
-    slot_width: Length = NOT_STATED
+    diameter: Annotated[Length, Span("15 mm", "300 mm")] = NOT_STATED
+    larger_diameter: Annotated[Length, Span("20 mm", "500 mm")] = NOT_STATED
+    fillet: Annotated[Length, Span("0.5 mm", "60 mm")] = NOT_STATED
+    slot_width: Annotated[Length, Span("3 mm", "100 mm")] = NOT_STATED
     pushed: Word[bool] = NOT_STATED
 
 
@@ -60,12 +69,13 @@ class PistonRod(Component):
 
     kind: ClassVar[str] = "piston-rod"
     called: ClassVar[str] = "piston rod"
+    geometry: ClassVar[Conditions] = (Below("diameter", "free_length"),)
 
     carries: LinkTo[Piston] = NOT_STATED
-    diameter: Length = NOT_STATED
-    free_length: Length = NOT_STATED
+    diameter: Annotated[Length, Span("20 mm", "250 mm")] = NOT_STATED
+    free_length: Annotated[Length, Span("150 mm", "4 m")] = NOT_STATED
     ends: Word[EndFixity] = NOT_STATED
     mass: Mass = NOT_STATED
-    roughness: Length = NOT_STATED
+    roughness: Annotated[Length, Span("0.05 µm", "5 µm")] = NOT_STATED
     hardness: Hardness = NOT_STATED
     sections: dict[str, RodSection] = {}

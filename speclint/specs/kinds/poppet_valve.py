@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import (
@@ -19,7 +19,9 @@ from speclint.specs.fields import (
     Temperature,
     Word,
 )
+from speclint.specs.geometry import Below, Conditions
 from speclint.specs.link_targets import ValveSeat
+from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 
 
@@ -35,11 +37,13 @@ class Beat(SpecTable):
         blocked_area: area of that bore taken up by hub, ribs, spindle, or a part that stands in it.
     """
 
+    geometry: ClassVar[Conditions] = (Below("contact_width", "seat_diameter"),)
+
     seat: LinkTo[ValveSeat] = NOT_STATED
-    seat_diameter: Length = NOT_STATED
+    seat_diameter: Annotated[Length, Span("25 mm", "500 mm")] = NOT_STATED
     seat_angle: Angle = NOT_STATED
-    contact_width: Length = NOT_STATED
-    throat: Length = NOT_STATED
+    contact_width: Annotated[Length, Span("0.3 mm", "20 mm")] = NOT_STATED
+    throat: Annotated[Length, Span("20 mm", "480 mm")] = NOT_STATED
     blocked_area: Area = NOT_STATED
 
 
@@ -57,6 +61,8 @@ class PoppetValve(Component):
         upper_beat: the beat on the side to which the valve lifts.
         lower_beat: the other beat.
         beat_distance: between the planes of the smaller diameters of both contact rings.
+        outside_diameter: over its widest rim.
+        box_diameter: bore of the box or the cage round it, at its narrowest beside the valve.
         wall: thickness of the shell that joins the beats, and of their rims.
         lift: full lift.
         lift_stop: lift at which a stop limits its travel.
@@ -95,13 +101,15 @@ class PoppetValve(Component):
     opens: Word[Literal["upwards", "downwards", "sideways"]] = NOT_STATED
     upper_beat: Beat = Beat.unstated()
     lower_beat: Beat = Beat.unstated()
-    beat_distance: Length = NOT_STATED
-    wall: Length = NOT_STATED
-    lift: Length = NOT_STATED
-    lift_stop: Length = NOT_STATED
-    overtravel: Allowance = NOT_STATED
-    clearance_open: Position = NOT_STATED
-    clearance_piston: Position = NOT_STATED
+    beat_distance: Annotated[Length, Span("10 mm", "500 mm")] = NOT_STATED
+    outside_diameter: Annotated[Length, Span("20 mm", "600 mm")] = NOT_STATED
+    box_diameter: Annotated[Length, Span("25 mm", "800 mm")] = NOT_STATED
+    wall: Annotated[Length, Span("1.5 mm", "50 mm")] = NOT_STATED
+    lift: Annotated[Length, Span("2 mm", "100 mm")] = NOT_STATED
+    lift_stop: Annotated[Length, Span("2 mm", "120 mm")] = NOT_STATED
+    overtravel: Annotated[Allowance, Span("50 µm", "20 mm")] = NOT_STATED
+    clearance_open: Annotated[Position, Span("0.3 mm", "60 mm")] = NOT_STATED
+    clearance_piston: Annotated[Position, Span("0.3 mm", "200 mm")] = NOT_STATED
     meets_piston: Word[bool] = NOT_STATED
     mass: Mass = NOT_STATED
     port_area: Area = NOT_STATED
@@ -115,11 +123,11 @@ class PoppetValve(Component):
     compression_share: Fraction = NOT_STATED
     shutting_ratio: Fraction = NOT_STATED
     clearance_share: Fraction = NOT_STATED
-    height: Length = NOT_STATED
+    height: Annotated[Length, Span("8 mm", "500 mm")] = NOT_STATED
     flow_force: Force = NOT_STATED
     lapped_at: Temperature = NOT_STATED
     retained: Word[Literal["none", "cage", "collar larger than the port", "perforated plate"]] = NOT_STATED
-    cage_opening: Length = NOT_STATED
-    smallest_piece: Length = NOT_STATED
-    passage_below: Length = NOT_STATED
+    cage_opening: Annotated[Length, Span("1 mm", "100 mm")] = NOT_STATED
+    smallest_piece: Annotated[Length, Span("1 mm", "150 mm")] = NOT_STATED
+    passage_below: Annotated[Length, Span("1 mm", "200 mm")] = NOT_STATED
     reversal_hurts: Word[bool] = NOT_STATED

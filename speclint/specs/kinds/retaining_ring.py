@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
 from speclint.specs.link_targets import CylinderLiner, ValveSeat
+from speclint.specs.spans import Span
 
 
 class RetainingRing(Component):
@@ -24,5 +25,5 @@ class RetainingRing(Component):
 
     retains: LinkTo[ValveSeat | CylinderLiner] = NOT_STATED
     fastened: Word[Literal["screwed in", "bolted on", "welded in"]] = NOT_STATED
-    bore: Length = NOT_STATED
+    bore: Annotated[Length, Span("10 mm", "1.5 m")] = NOT_STATED
     locked: Word[bool] = NOT_STATED

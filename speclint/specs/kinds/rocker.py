@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from typing import ClassVar
+from typing import Annotated, ClassVar
 
 from speclint.specs.component import Component, Surface
 from speclint.specs.fields import NOT_STATED, Inertia, Length, LinkTo, Stress, Word
+from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.link_targets import CamBox, ValveSpindle
+from speclint.specs.spans import Span
 
 
 class Rocker(Component):
@@ -32,18 +34,22 @@ class Rocker(Component):
 
     kind: ClassVar[str] = "rocker"
     called: ClassVar[str] = "rocker"
+    geometry: ClassVar[Conditions] = (
+        Below("pin", "boss"),
+        AtMost("bush_length", "pin_span"),
+    )
 
     works: LinkTo[ValveSpindle] = NOT_STATED
     carried_in: LinkTo[CamBox] = NOT_STATED
-    valve_arm: Length = NOT_STATED
-    tappet_arm: Length = NOT_STATED
+    valve_arm: Annotated[Length, Span("15 mm", "600 mm")] = NOT_STATED
+    tappet_arm: Annotated[Length, Span("15 mm", "600 mm")] = NOT_STATED
     inertia: Inertia = NOT_STATED
-    arm_depth: Length = NOT_STATED
-    arm_width: Length = NOT_STATED
-    boss: Length = NOT_STATED
-    pin: Length = NOT_STATED
-    pin_span: Length = NOT_STATED
-    bush_length: Length = NOT_STATED
+    arm_depth: Annotated[Length, Span("5 mm", "250 mm")] = NOT_STATED
+    arm_width: Annotated[Length, Span("4 mm", "200 mm")] = NOT_STATED
+    boss: Annotated[Length, Span("8 mm", "300 mm")] = NOT_STATED
+    pin: Annotated[Length, Span("5 mm", "200 mm")] = NOT_STATED
+    pin_span: Annotated[Length, Span("8 mm", "400 mm")] = NOT_STATED
+    bush_length: Annotated[Length, Span("5 mm", "300 mm")] = NOT_STATED
     bush_material: Word[str] = NOT_STATED
     pin_material: Word[str] = NOT_STATED
     pin_surface: Word[Surface] = NOT_STATED

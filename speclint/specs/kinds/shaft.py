@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from typing import ClassVar
+from typing import Annotated, ClassVar
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Allowance, Length, LinkTo, Moment
+from speclint.specs.geometry import Below, Conditions
+from speclint.specs.spans import Span
 
 
 class Shaft(Component):
@@ -22,10 +24,14 @@ class Shaft(Component):
 
     kind: ClassVar[str] = "shaft"
     called: ClassVar[str] = "shaft"
+    geometry: ClassVar[Conditions] = (
+        Below("keyway_width", "diameter"),
+        Below("keyway_depth", "diameter", times=1 / 2),
+    )
 
     drives: LinkTo[Component] = NOT_STATED
-    diameter: Length = NOT_STATED
-    keyway_width: Allowance = NOT_STATED
-    keyway_depth: Allowance = NOT_STATED
+    diameter: Annotated[Length, Span("8 mm", "400 mm")] = NOT_STATED
+    keyway_width: Annotated[Allowance, Span("1 mm", "100 mm")] = NOT_STATED
+    keyway_depth: Annotated[Allowance, Span("0.5 mm", "50 mm")] = NOT_STATED
     torque: Moment = NOT_STATED
     bending_moment: Moment = NOT_STATED

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
+from speclint.specs.geometry import Below, Conditions
 from speclint.specs.link_targets import Crosshead
+from speclint.specs.spans import Span
 
 
 class SlideBar(Component):
@@ -27,14 +29,21 @@ class SlideBar(Component):
 
     kind: ClassVar[str] = "slide-bar"
     called: ClassVar[str] = "slide bar"
+    geometry: ClassVar[Conditions] = (
+        Below("depth", "span"),
+        Below("width", "span"),
+        Below("crosshead_from_end", "span"),
+        Below("web", "width"),
+        Below("flange", "depth"),
+    )
 
     guides: LinkTo[Crosshead] = NOT_STATED
-    span: Length = NOT_STATED
+    span: Annotated[Length, Span("200 mm", "4 m")] = NOT_STATED
     ends: Word[Literal["both pinned", "both fixed"]] = NOT_STATED
     section: Word[Literal["rectangle", "I"]] = NOT_STATED
-    width: Length = NOT_STATED
-    depth: Length = NOT_STATED
-    web: Length = NOT_STATED
-    flange: Length = NOT_STATED
+    width: Annotated[Length, Span("20 mm", "500 mm")] = NOT_STATED
+    depth: Annotated[Length, Span("15 mm", "500 mm")] = NOT_STATED
+    web: Annotated[Length, Span("4 mm", "120 mm")] = NOT_STATED
+    flange: Annotated[Length, Span("4 mm", "120 mm")] = NOT_STATED
     bars_sharing: Word[int] = NOT_STATED
-    crosshead_from_end: Length = NOT_STATED
+    crosshead_from_end: Annotated[Length, Span("15 mm", "3 m")] = NOT_STATED

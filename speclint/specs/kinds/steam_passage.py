@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Allowance, Area, Fraction, Length, LinkTo, Temperature, Word
 from speclint.specs.link_targets import CylinderBlock, PoppetValve
+from speclint.specs.spans import Span
 
 
 class SteamPassage(Component):
@@ -51,11 +52,11 @@ class SteamPassage(Component):
     cylinders: Word[int] = NOT_STATED
     cylinder_bore: Word[str] = NOT_STATED
     area: Area = NOT_STATED
-    perimeter: Length = NOT_STATED
-    length: Length = NOT_STATED
-    roughness: Allowance = NOT_STATED
+    perimeter: Annotated[Length, Span("60 mm", "5 m")] = NOT_STATED
+    length: Annotated[Length, Span("25 mm", "5 m")] = NOT_STATED
+    roughness: Annotated[Allowance, Span("5 µm", "2.5 mm")] = NOT_STATED
     bends: Word[int] = NOT_STATED
-    bend_radius: Length = NOT_STATED
+    bend_radius: Annotated[Length, Span("15 mm", "3 m")] = NOT_STATED
     mitres: Word[int] = NOT_STATED
     loss_coefficient: Fraction = NOT_STATED
     valve: LinkTo[PoppetValve] = NOT_STATED

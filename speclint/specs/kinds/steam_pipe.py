@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Allowance, Fraction, Length, LinkTo, Word
+from speclint.specs.geometry import AtMost, Below, Conditions
+from speclint.specs.spans import Span
 
 
 class SteamPipe(Component):
@@ -35,23 +37,28 @@ class SteamPipe(Component):
 
     kind: ClassVar[str] = "steam-pipe"
     called: ClassVar[str] = "steam pipe"
+    geometry: ClassVar[Conditions] = (
+        Below("wall", "outside_diameter", times=1 / 2),
+        AtMost("anchor_distance", "length"),
+        Below("corrosion_allowance", "wall"),
+    )
 
     joined_to: LinkTo[Component] = NOT_STATED
     follows: LinkTo[Component] = NOT_STATED
     carries: Word[Literal["live steam", "exhaust steam"]] = NOT_STATED
     cylinders: Word[int] = NOT_STATED
-    outside_diameter: Length = NOT_STATED
-    roughness: Allowance = NOT_STATED
-    wall: Length = NOT_STATED
+    outside_diameter: Annotated[Length, Span("10 mm", "600 mm")] = NOT_STATED
+    roughness: Annotated[Allowance, Span("2 µm", "1.2 mm")] = NOT_STATED
+    wall: Annotated[Length, Span("0.8 mm", "60 mm")] = NOT_STATED
     mill_tolerance: Fraction = NOT_STATED
     joint_factor: Fraction = NOT_STATED
-    corrosion_allowance: Allowance = NOT_STATED
+    corrosion_allowance: Annotated[Allowance, Span("0.1 mm", "10 mm")] = NOT_STATED
     bends: Word[int] = NOT_STATED
-    bend_radius: Length = NOT_STATED
+    bend_radius: Annotated[Length, Span("20 mm", "4 m")] = NOT_STATED
     bend_thinning: Fraction = NOT_STATED
-    length: Length = NOT_STATED
-    anchor_distance: Length = NOT_STATED
-    anchor_movement: Allowance = NOT_STATED
+    length: Annotated[Length, Span("150 mm", "30 m")] = NOT_STATED
+    anchor_distance: Annotated[Length, Span("100 mm", "30 m")] = NOT_STATED
+    anchor_movement: Annotated[Allowance, Span("0.1 mm", "50 mm")] = NOT_STATED
     takes_up_by: Word[Literal["bends", "sliding joint", "bellows", "lens joints"]] = NOT_STATED
-    joint_movement: Length = NOT_STATED
+    joint_movement: Annotated[Length, Span("1 mm", "200 mm")] = NOT_STATED
     cycles: Word[int] = NOT_STATED

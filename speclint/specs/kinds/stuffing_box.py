@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
 from speclint.specs.link_targets import CylinderCover, PistonRod
+from speclint.specs.spans import Span
 
 
 class StuffingBox(Component):
@@ -15,6 +16,8 @@ class StuffingBox(Component):
     Fields:
         seals: the piston rod
         in_cover: the cover that it is in
+        outside_diameter: of the part that stands in the cover's hole
+        bore: of the room for the packing
         packing: kind of packing
         neck_bush: bore of the bush on the cylinder's side of the packing
         gland_bore: bore of the gland on the outer side
@@ -26,6 +29,8 @@ class StuffingBox(Component):
 
     seals: LinkTo[PistonRod] = NOT_STATED
     in_cover: LinkTo[CylinderCover] = NOT_STATED
+    outside_diameter: Annotated[Length, Span("25 mm", "450 mm")] = NOT_STATED
+    bore: Annotated[Length, Span("20 mm", "400 mm")] = NOT_STATED
     packing: Word[
         Literal[
             "white metal segments",
@@ -40,6 +45,6 @@ class StuffingBox(Component):
             "grooved bush",
         ]
     ] = NOT_STATED
-    neck_bush: Length = NOT_STATED
-    gland_bore: Length = NOT_STATED
+    neck_bush: Annotated[Length, Span("15 mm", "250 mm")] = NOT_STATED
+    gland_bore: Annotated[Length, Span("15 mm", "250 mm")] = NOT_STATED
     drained: Word[bool] = NOT_STATED

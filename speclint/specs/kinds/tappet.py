@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Allowance, Length, LinkTo, Mass, Word
 from speclint.specs.link_targets import CamBox, Rocker, ValveSpindle
+from speclint.specs.spans import Span
 
 
 class Tappet(Component):
@@ -32,9 +33,9 @@ class Tappet(Component):
     carried_in: LinkTo[CamBox] = NOT_STATED
     mass: Mass = NOT_STATED
     follower: Word[Literal["roller", "flat foot", "crowned foot"]] = NOT_STATED
-    follower_radius: Length = NOT_STATED
-    face_width: Length = NOT_STATED
-    hardened_depth: Length = NOT_STATED
-    clearance: Length = NOT_STATED
-    seat_wear: Allowance = NOT_STATED
-    clearance_setting: Allowance = NOT_STATED
+    follower_radius: Annotated[Length, Span("3 mm", "300 mm")] = NOT_STATED
+    face_width: Annotated[Length, Span("3 mm", "200 mm")] = NOT_STATED
+    hardened_depth: Annotated[Length, Span("0.2 mm", "12 mm")] = NOT_STATED
+    clearance: Annotated[Length, Span("50 µm", "5 mm")] = NOT_STATED
+    seat_wear: Annotated[Allowance, Span("10 µm", "2.5 mm")] = NOT_STATED
+    clearance_setting: Annotated[Allowance, Span("5 µm", "2 mm")] = NOT_STATED

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from typing import ClassVar
+from typing import Annotated, ClassVar
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Length, LinkTo
 from speclint.specs.link_targets import PoppetValve
+from speclint.specs.spans import Span
 
 
 class ValveCage(Component):
@@ -24,5 +25,5 @@ class ValveCage(Component):
 
     surrounds: LinkTo[PoppetValve] = NOT_STATED
     held_by: LinkTo[Component] = NOT_STATED
-    end_at: Length = NOT_STATED
-    opening: Length = NOT_STATED
+    end_at: Annotated[Length, Span("10 mm", "600 mm")] = NOT_STATED
+    opening: Annotated[Length, Span("1 mm", "200 mm")] = NOT_STATED

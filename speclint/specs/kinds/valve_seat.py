@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Angle, Force, Fraction, Length, LinkTo, Temperature, Word
+from speclint.specs.geometry import AtMost, Below, Conditions, FitsIn
 from speclint.specs.link_targets import CylinderBlock
+from speclint.specs.spans import Span
 
 Entering = Literal["pressed cold", "block heated", "ring chilled", "block heated and ring chilled"]
 Retention = Literal["none", "screwed ring", "locking screws", "rolled-over lip", "shoulder and cage"]
@@ -37,16 +39,25 @@ class ValveSeat(Component):
 
     kind: ClassVar[str] = "valve-seat"
     called: ClassVar[str] = "valve seat"
+    geometry: ClassVar[Conditions] = (
+        Below("bore", "outside_diameter"),
+        AtMost("bore", "seat_diameter"),
+        Below("seat_diameter", "outside_diameter"),
+        Below("seat_width", "seat_diameter"),
+    )
+    hosts: ClassVar[tuple[FitsIn, ...]] = (
+        FitsIn("outside_diameter", "pressed_into", "seat_bores.{in_bore}.diameter", times=1.02),
+    )
 
     pressed_into: LinkTo[CylinderBlock] = NOT_STATED
     in_bore: Word[str] = NOT_STATED
-    outside_diameter: Length = NOT_STATED
-    bore: Length = NOT_STATED
-    length: Length = NOT_STATED
+    outside_diameter: Annotated[Length, Span("30 mm", "500 mm")] = NOT_STATED
+    bore: Annotated[Length, Span("20 mm", "480 mm")] = NOT_STATED
+    length: Annotated[Length, Span("4 mm", "250 mm")] = NOT_STATED
     seat_angle: Angle = NOT_STATED
-    seat_diameter: Length = NOT_STATED
-    seat_width: Length = NOT_STATED
-    roughness: Length = NOT_STATED
+    seat_diameter: Annotated[Length, Span("25 mm", "500 mm")] = NOT_STATED
+    seat_width: Annotated[Length, Span("0.3 mm", "20 mm")] = NOT_STATED
+    roughness: Annotated[Length, Span("0.2 µm", "50 µm")] = NOT_STATED
     entering: Word[
         Literal["pressed cold", "block heated", "ring chilled", "block heated and ring chilled"]
     ] = NOT_STATED

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import (
@@ -18,7 +18,9 @@ from speclint.specs.fields import (
     Temperature,
     Word,
 )
+from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.link_targets import PoppetValve
+from speclint.specs.spans import Span
 
 
 class ValveSpindle(Component):
@@ -58,28 +60,33 @@ class ValveSpindle(Component):
 
     kind: ClassVar[str] = "valve-spindle"
     called: ClassVar[str] = "valve spindle"
+    geometry: ClassVar[Conditions] = (
+        AtMost("least_diameter", "diameter"),
+        Below("guide_bore", "guide_outside"),
+        Below("diameter", "guide_bore"),
+    )
 
     moves: LinkTo[PoppetValve] = NOT_STATED
     mass: Mass = NOT_STATED
-    diameter: Length = NOT_STATED
-    least_diameter: Length = NOT_STATED
+    diameter: Annotated[Length, Span("5 mm", "120 mm")] = NOT_STATED
+    least_diameter: Annotated[Length, Span("3 mm", "110 mm")] = NOT_STATED
     least_section: Word[Literal["plain", "thread", "cotter hole", "groove"]] = NOT_STATED
-    seal_diameter: Length = NOT_STATED
+    seal_diameter: Annotated[Length, Span("5 mm", "120 mm")] = NOT_STATED
     leaves: Word[Literal["supply", "delivery"]] = NOT_STATED
     pushed: Word[Literal["open", "shut"]] = NOT_STATED
-    guide_bore: Length = NOT_STATED
-    guide_length: Length = NOT_STATED
+    guide_bore: Annotated[Length, Span("5 mm", "125 mm")] = NOT_STATED
+    guide_length: Annotated[Length, Span("10 mm", "800 mm")] = NOT_STATED
     guide_material: Word[str] = NOT_STATED
     guide_held: Word[Literal["pressed in", "part of the block"]] = NOT_STATED
-    guide_outside: Length = NOT_STATED
-    guide_interference: Position = NOT_STATED
+    guide_outside: Annotated[Length, Span("6 mm", "250 mm")] = NOT_STATED
+    guide_interference: Annotated[Position, Span("2 µm", "0.3 mm")] = NOT_STATED
     guide_bored_in_place: Word[bool] = NOT_STATED
     side_load: Force = NOT_STATED
-    free_length: Length = NOT_STATED
+    free_length: Annotated[Length, Span("15 mm", "2.5 m")] = NOT_STATED
     ends: Word[str] = NOT_STATED
-    heated_length: Length = NOT_STATED
-    valve_length: Length = NOT_STATED
-    cap_ground_off: Length = NOT_STATED
+    heated_length: Annotated[Length, Span("20 mm", "3 m")] = NOT_STATED
+    valve_length: Annotated[Length, Span("4 mm", "500 mm")] = NOT_STATED
+    cap_ground_off: Annotated[Length, Span("50 µm", "15 mm")] = NOT_STATED
     friction: Force = NOT_STATED
     train_stiffness: Stiffness = NOT_STATED
     seal: Word[Literal["packed gland", "labyrinth", "metallic rings", "lip seal"]] = NOT_STATED

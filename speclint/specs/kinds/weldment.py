@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import (
@@ -17,8 +17,10 @@ from speclint.specs.fields import (
     TemperatureDifference,
     Word,
 )
+from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.kinds.cylinder_block import Side
 from speclint.specs.link_targets import CylinderBlock
+from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 
 
@@ -36,12 +38,17 @@ class Plate(SpecTable):
         z_quality: through-thickness quality by EN 10164
     """
 
+    geometry: ClassVar[Conditions] = (
+        AtMost("thickness", "rolled_thickness"),
+        Below("corrosion_allowance", "thickness"),
+    )
+
     material: Word[str] = NOT_STATED
-    thickness: Length = NOT_STATED
-    rolled_thickness: Length = NOT_STATED
+    thickness: Annotated[Length, Span("3 mm", "150 mm")] = NOT_STATED
+    rolled_thickness: Annotated[Length, Span("3 mm", "160 mm")] = NOT_STATED
     serves_as: Word[Literal["flat wall", "shell", "flange"]] = NOT_STATED
     meets_steam: Word[bool] = NOT_STATED
-    corrosion_allowance: Allowance = NOT_STATED
+    corrosion_allowance: Annotated[Allowance, Span("0.1 mm", "25 mm")] = NOT_STATED
     carbon_equivalent: Fraction = NOT_STATED
     z_quality: Word[Literal["none", "Z15", "Z25", "Z35"]] = NOT_STATED
 
@@ -57,10 +64,12 @@ class Ribs(SpecTable):
         ends: how the ends of a rib are held
     """
 
-    spacing: Length = NOT_STATED
-    span: Length = NOT_STATED
-    depth: Length = NOT_STATED
-    thickness: Length = NOT_STATED
+    geometry: ClassVar[Conditions] = (Below("thickness", "spacing"),)
+
+    spacing: Annotated[Length, Span("15 mm", "2 m")] = NOT_STATED
+    span: Annotated[Length, Span("20 mm", "3 m")] = NOT_STATED
+    depth: Annotated[Length, Span("5 mm", "600 mm")] = NOT_STATED
+    thickness: Annotated[Length, Span("3 mm", "120 mm")] = NOT_STATED
     ends: Word[Literal["clamped", "supported"]] = NOT_STATED
 
 
@@ -80,14 +89,16 @@ class FlatWall(SpecTable):
         ribs: the ribs
     """
 
+    geometry: ClassVar[Conditions] = (AtMost("short", "long"),)
+
     plate: Word[str] = NOT_STATED
-    short: Length = NOT_STATED
-    long: Length = NOT_STATED
+    short: Annotated[Length, Span("15 mm", "2 m")] = NOT_STATED
+    long: Annotated[Length, Span("20 mm", "3 m")] = NOT_STATED
     edges: Word[Literal["clamped", "supported"]] = NOT_STATED
     one_side: Word[Side] = NOT_STATED
     other_side: Word[Side] = NOT_STATED
-    one_depth: Length = NOT_STATED
-    other_depth: Length = NOT_STATED
+    one_depth: Annotated[Length, Span("10 mm", "2 m")] = NOT_STATED
+    other_depth: Annotated[Length, Span("10 mm", "2 m")] = NOT_STATED
     ribbed: Word[bool] = NOT_STATED
     ribs: Ribs = Ribs.unstated()
 
@@ -116,7 +127,7 @@ class WeldedJoint(SpecTable):
     plate: Word[str] = NOT_STATED
     shape: Word[Literal["butt", "tee", "cruciform", "corner", "lap"]] = NOT_STATED
     weld: Word[Literal["full penetration", "partial penetration", "fillet", "single-run fillet"]] = NOT_STATED
-    throat: Length = NOT_STATED
+    throat: Annotated[Length, Span("1.5 mm", "100 mm")] = NOT_STATED
     on_pressure: Word[bool] = NOT_STATED
     sequence: Word[bool] = NOT_STATED
     restraint: Word[Literal["low", "medium", "high"]] = NOT_STATED
@@ -164,8 +175,8 @@ class FinishedFace(SpecTable):
         allowance: machining allowance on it until the weldment is stress relieved
     """
 
-    dimension: Length = NOT_STATED
-    allowance: Allowance = NOT_STATED
+    dimension: Annotated[Length, Span("30 mm", "8 m")] = NOT_STATED
+    allowance: Annotated[Allowance, Span("0.4 mm", "40 mm")] = NOT_STATED
 
 
 class Weldment(Component):
@@ -178,6 +189,7 @@ class Weldment(Component):
         joints: welded joints, by name
         cavities: closed cavities, by name
         cavities_sought: whether the drawing was searched for closed cavities
+        cavities_record: the report of that search, which must be stated where it found none
         treatment: the stress relief after welding
         faces: finished faces, by name
         tolerance_class: general tolerance by ISO 13920
@@ -199,10 +211,11 @@ class Weldment(Component):
     joints: dict[str, WeldedJoint] = {}
     cavities: dict[str, Cavity] = {}
     cavities_sought: Word[bool] = NOT_STATED
+    cavities_record: Word[str] = NOT_STATED
     treatment: Treatment = Treatment.unstated()
     faces: dict[str, FinishedFace] = {}
     tolerance_class: Word[Literal["A", "B", "C", "D"]] = NOT_STATED
-    life_distance: Length = NOT_STATED
+    life_distance: Annotated[Length, Span("1e5 km", "1e7 km")] = NOT_STATED
     starts: Word[int] = NOT_STATED
     least_temperature: Temperature = NOT_STATED
     test_water: Temperature = NOT_STATED

@@ -62,10 +62,11 @@ def test_threads_that_do_not_overlap_are_refused() -> None:
 
 
 @pytest.mark.parametrize("material", s.shear_strength_materials())
-def test_ratios_are_ordered_and_said_to_be_from_memory(material: str) -> None:
+def test_ratios_are_ordered_and_say_whether_they_were_seen(material: str) -> None:
     found = s.shear_strength_ratio(material)
     assert 0.5 < found.low <= found.nominal <= found.high < 1.2
-    assert found.source.memory
+    assert found.source.memory == (material == "austenitic steel")
+    assert ("as reproduced in" in found.source.place) != found.source.memory
 
 
 def test_steel_is_near_the_distortion_energy_ratio() -> None:

@@ -176,6 +176,8 @@ def test_questions_without_sense_are_refused() -> None:
         monte_carlo(chain, math.nan, 1.0, trials=1000, seed=1)
     with pytest.raises(OutOfRange, match="999 trials"):
         monte_carlo(chain, 0.0, 1.0, trials=999, seed=1)
+    with pytest.raises(OutOfRange, match="200001 trials"):
+        monte_carlo(chain, 0.0, 1.0, trials=200_001, seed=1)
     with pytest.raises(OutOfRange, match="needs links"):
         monte_carlo([], 0.0, 1.0, trials=1000, seed=1)
     with pytest.raises(OutOfRange, match="not in order"):

@@ -171,7 +171,7 @@ class TestRefusals:
                 "spread of the figures",
             ),
             ('value = "7200", unit = "kg/m3", tolerance = 50, source = "CERT"', "value holds '7200'"),
-            ('value = nan, unit = "kg/m3", tolerance = 50, source = "CERT"', "value holds nan"),
+            ('value = nan, unit = "kg/m3", tolerance = 50, source = "CERT"', "not a finite number"),
             ('value = true, unit = "kg/m3", tolerance = 50, source = "CERT"', "value holds True"),
             (
                 'value = [1, 2], unit = "kg/m3", tolerance = 50, source = "CERT"',
@@ -202,7 +202,7 @@ class TestRefusals:
     def test_of_a_figure(self, table: str, said: str) -> None:
         told = refusals(f"density = {{ {table} }}")
         assert said in told
-        assert told.startswith(f"materials.toml:8 {DENSITY}: ")
+        assert told.startswith(f"materials.toml:8 {DENSITY}")
 
     @pytest.mark.parametrize(
         ("table", "said"),

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from speclint.checking import Assessment, Check, assess, check
-from speclint.rules import Context, Judgement, Place, Step
+from speclint.rules import Context, Judgement, StatedPlace, Step
 from speclint.specs import Component
 from speclint.testing import installed_families
 
@@ -22,6 +22,8 @@ _BEYOND = (0.31, -0.29, 3.07, -0.9, 99.0)
 _OTHER = {
     "live steam": "exhaust steam",
     "exhaust steam": "live steam",
+    "front": "back",
+    "back": "front",
     "one fixed and one pinned": "both fixed",
 }
 
@@ -38,7 +40,7 @@ def agreeing(rule: str) -> Iterator[tuple[Check, Judgement]]:
             yield from ((one, part) for part in one.judgement.every if part.holds and part.places)
 
 
-def changes(step: Step, place: Place, context: Context) -> Iterator[Context]:
+def changes(step: Step, place: StatedPlace, context: Context) -> Iterator[Context]:
     """The design with another value at one place."""
     if isinstance(step.value, bool):
         yield replace(context, worded={place.where: not step.value})
@@ -49,7 +51,7 @@ def changes(step: Step, place: Place, context: Context) -> Iterator[Context]:
         yield from (replace(context, moved={place.where: shift}) for shift in sizes)
 
 
-def told_of(found: Check, part: Judgement, place: Place, context: Context) -> bool:
+def told_of(found: Check, part: Judgement, place: StatedPlace, context: Context) -> bool:
     """Whether another value at one place draws a finding that names all places of the pair."""
     step = next((one for one in found.steps if one.where == place.where), None)
     component = context.design.specs[found.component]
@@ -64,7 +66,7 @@ def told_of(found: Check, part: Judgement, place: Place, context: Context) -> bo
     return False
 
 
-def is_taken(found: Check, place: Place) -> bool:
+def is_taken(found: Check, place: StatedPlace) -> bool:
     """Whether a place has a value; a link has none: another part would have to be drawn."""
     return any(one.where == place.where for one in found.steps)
 

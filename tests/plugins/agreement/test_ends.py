@@ -11,7 +11,7 @@ from speclint.testing import DesignFolder, changed
 from tests.plugins.valves.gear import BLOCK, SEAT, train_files
 
 HOLD = ("finding", Grade.HOLD)
-QUERY = ("finding", Grade.NONCONFORMITY)
+WRONG = ("finding", Grade.NONCONFORMITY)
 FINE = ("conforms", None)
 SILENT = ("not applicable", None)
 PLACED = 'serves = "inlet"\nend = "front"\nopens_into = "chamber"\n'
@@ -107,7 +107,7 @@ def test_rocker_and_tappet_are_in_one_box(design: DesignFolder) -> None:
     assert outcome(design, "gear.one-box") == HOLD
 
 
-@pytest.mark.parametrize(("tappets", "ends"), [(1, FINE), (2, QUERY), (0, QUERY)])
+@pytest.mark.parametrize(("tappets", "ends"), [(1, FINE), (2, WRONG), (0, WRONG)])
 def test_a_box_has_the_tappets_of_its_end(
     design: DesignFolder, tappets: int, ends: tuple[str, Grade | None]
 ) -> None:
@@ -176,7 +176,7 @@ def test_a_spindle_of_one_beat_leaves_above_or_under_the_head(
     assert outcome(design, "spindle.steam-by-place") == HOLD
 
 
-@pytest.mark.parametrize(("bore", "ends"), [("60 mm", FINE), ("60.1 mm", QUERY), ("55 mm", QUERY)])
+@pytest.mark.parametrize(("bore", "ends"), [("60 mm", FINE), ("60.1 mm", WRONG), ("55 mm", WRONG)])
 def test_a_cam_is_bored_for_its_shaft(
     design: DesignFolder, bore: str, ends: tuple[str, Grade | None]
 ) -> None:

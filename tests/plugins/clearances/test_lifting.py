@@ -35,7 +35,7 @@ PLAN = (
     """
 kind = "lifting-plan"
 id = "plan"
-material = "known-steel"
+lifts = "block"
 hook_height = "1 m"
 sling_leans = "0 °"
 [weights.block]
@@ -52,6 +52,7 @@ z = "0.4 m"
     + eye("front", "2 m", "back")
     + eye("back", "0 m", "front")
 )
+BLOCK = 'kind = "cylinder-block"\nid = "block"\nmaterial = "{metal}"\n'
 LUG = """
 [points.front]
 x = "2 m"
@@ -69,16 +70,21 @@ edge = "40 mm"
 height = "40 mm"
 root_width = "200 mm"
 plane = "0 °"
+weld = "full penetration"
 """
 
 
 def lifted(
-    workshop: DesignFolder, *changes: tuple[str, str], text: str = PLAN, settings: str = ""
+    workshop: DesignFolder,
+    *changes: tuple[str, str],
+    text: str = PLAN,
+    settings: str = "",
+    metal: str = "known-steel",
 ) -> DesignFolder:
     for old, new in changes:
         assert old in text, old
         text = text.replace(old, new)
-    return write(workshop, {"plan.toml": text}, settings=settings)
+    return write(workshop, {"plan.toml": text, "block.toml": BLOCK.format(metal=metal)}, settings=settings)
 
 
 def test_the_pull_of_a_leg_by_hand(workshop: DesignFolder) -> None:
@@ -112,7 +118,11 @@ def test_an_eye_is_marked_for_its_pull(workshop: DesignFolder, load: str, outcom
         ('form = "eye bolt"', "", "not assessed"),
         ('working_load = "3200 kg"', "", "not assessed"),
         ('opposite = "back"', "", "not assessed"),
-        ('opposite = "back"', 'opposite = "rear"', "not assessed"),
+        (
+            'opposite = "back"',
+            'opposite = "rear"',
+            "finding",
+        ),  # the back one has the front, which has another
         ('mass = "500 kg"', "", "not assessed"),
         ('hook_height = "1 m"', "", "not assessed"),
     ],
@@ -123,8 +133,8 @@ def test_each_condition_of_a_lift(workshop: DesignFolder, old: str, new: str, ou
 
 
 def test_an_eye_in_iron_wants_half_as_much_again(workshop: DesignFolder) -> None:
-    assert lifted(workshop, ('"known-steel"', '"known-iron"')).only(RULE).outcome == "conforms"
-    short = lifted(workshop, ('"known-steel"', '"known-iron"'), ('"45 mm"', '"44 mm"')).only(RULE)
+    assert lifted(workshop, metal="known-iron").only(RULE).outcome == "conforms"
+    short = lifted(workshop, ('"45 mm"', '"44 mm"'), metal="known-iron").only(RULE)
     assert (short.outcome, limit(short)) == ("finding", pytest.approx(45e-3))
 
 
@@ -141,8 +151,56 @@ def test_the_thread_does_not_pull_out(workshop: DesignFolder, engaged: str, outc
     assert on_sheet(check, "A front") == pytest.approx(69.55e-6 * float(engaged[:3]), rel=2e-3)
 
 
-def test_a_metal_whose_threads_are_not_known_is_a_query(workshop: DesignFolder) -> None:
-    assert lifted(workshop, ('"known-steel"', '"white-metal-tin"')).only(RULE).grade is Grade.QUERY
+def test_a_metal_whose_threads_are_not_known_is_a_hold(workshop: DesignFolder) -> None:
+    assert lifted(workshop, metal="white-metal-tin").only(RULE).grade is Grade.HOLD
+
+
+def test_the_metal_is_that_of_the_part_and_not_of_the_plan(workshop: DesignFolder) -> None:
+    """44 mm of M30 are enough for steel, and too short for the iron that the eye is screwed into."""
+    says = ('lifts = "block"', 'lifts = "block"\nmaterial = "known-steel"')
+    check = lifted(workshop, ('"45 mm"', '"44 mm"'), says, metal="known-iron").only(RULE)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+    assert lifted(workshop, ('lifts = "block"\n', "")).only(RULE).outcome == "not assessed"
+
+
+def test_opposite_points_name_each_other(workshop: DesignFolder) -> None:
+    """Left and right would carry as a pair; but the right one has the front opposite, which has the back."""
+    left = eye("left", "2 m", "right").replace('y = "0 m"', 'y = "0.5 m"')
+    right = eye("right", "0 m", "left").replace('y = "0 m"', 'y = "-0.5 m"')
+    higher = ('"1 m"', '"1.2 m"')
+    assert lifted(workshop, higher, text=PLAN + left + right).only(RULE).outcome == "conforms"
+    astray = right.replace('opposite = "left"', 'opposite = "front"')
+    check = lifted(workshop, higher, text=PLAN + left + astray).only(RULE)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+    assert "left has right opposite, and right has front" in check.says
+
+
+FILLET = ('weld = "full penetration"', 'weld = "fillet on both sides"\nthroat = "{a} mm"')
+
+
+@pytest.mark.parametrize(("throat", "outcome"), [("2.01", "conforms"), ("1.99", "finding")])
+def test_the_weld_of_a_lug_bears_its_pull(workshop: DesignFolder, throat: str, outcome: str) -> None:
+    """The sling 10° out of its line: V = 20 803 sin 10° = 3612 N, U = 20 803 sin 55° = 17 041 N.
+
+    20 803/(2 × 200 a) + 3 × 40 × 17 041/(200² a) + 40 × 3612/(200 × 20 a) = (52.01 + 51.12 + 36.12)/a = 139.25/a of
+    0.29 × 240 = 69.6 MPa: 2.0007 mm.
+    """
+    text = PLAN.replace(eye("front", "2 m", "back"), LUG)
+    old, new = FILLET
+    leans = ('sling_leans = "0 °"', 'sling_leans = "10 °"')
+    check = lifted(workshop, (old, new.format(a=throat)), leans, text=text).only(RULE)
+    assert on_sheet(check, "τ_w front") / 1e6 == pytest.approx(139.25 / float(throat), rel=1e-4)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize("missing", ['weld = "full penetration"\n', 'throat = "5 mm"\n'])
+def test_a_lug_says_how_it_is_welded(workshop: DesignFolder, missing: str) -> None:
+    old, new = FILLET
+    text = PLAN.replace(eye("front", "2 m", "back"), LUG)
+    if "throat" in missing:
+        text = text.replace(old, new.format(a="5") + "\n")
+    check = lifted(workshop, (missing, ""), text=text).only(RULE)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
 
 
 @pytest.mark.parametrize(

@@ -62,6 +62,7 @@ material = "known-plate"
 duty = "duty"
 [drive]
 driving_wheel_diameter = "1750 mm"
+least_wheel_diameter = "1680 mm"
 """
 WELDMENT = """
 kind = "weldment"

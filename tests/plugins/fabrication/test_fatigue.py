@@ -20,6 +20,10 @@ from speclint_fabrication.formulae.fatigue import (
 from tests.plugins.fabrication.bench import bare, write
 
 RULE = "block.weld-fatigue"
+SUPPORTED = (
+    'edges = "clamped"\none_side = "exhaust steam"',
+    'edges = "supported"\none_side = "exhaust steam"',
+)
 
 
 def test_a_seam_of_the_barrel_by_hand(workshop: DesignFolder) -> None:
@@ -51,18 +55,43 @@ def test_a_stated_range_is_taken_for_every_stroke(workshop: DesignFolder) -> Non
     assert (check.outcome, found(check)) == ("finding", pytest.approx(25e6))
 
 
+def test_a_stated_range_does_not_spare_the_wall(workshop: DesignFolder) -> None:
+    """1 MPa is stated, and 26.58 MPa worked for the wall that the seam is in, above 24.94."""
+    stated = ('wall = "barrel"', 'wall = "barrel"\nstress_range = "1 MPa"')
+    check = write(workshop, stated, SUPPORTED).only(RULE)
+    assert (check.outcome, found(check)) == ("finding", pytest.approx(26.58e6, rel=1e-3))
+
+
+@pytest.mark.parametrize(("category", "outcome"), [("125 MPa", "conforms"), ("126 MPa", "finding")])
+def test_no_weld_has_a_better_detail_than_the_best(
+    workshop: DesignFolder, category: str, outcome: str
+) -> None:
+    """EN 1993-1-9, tables 8.2 to 8.5 (from memory): the best weld is of 125 MPa."""
+    check = write(workshop, ('"90 MPa"', f'"{category}"')).only(RULE)
+    assert check.outcome == outcome
+    assert outcome == "conforms" or "the best of any weld" in check.says
+
+
+def test_few_starts_are_counted_as_ten_thousand(workshop: DesignFolder) -> None:
+    """71 × 200^(1/3) = 415.2 MPa at 10 000: five thousand allow at least as much."""
+    check = write(workshop, ("starts = 20000", "starts = 5000")).only(RULE)
+    assert check.outcome == "conforms"
+    assert on_sheet(check, "Δσ of chest-edge") == pytest.approx(71e6 * 5.84804, rel=1e-5)
+
+
+def test_a_wall_under_pressure_has_a_weld(workshop: DesignFolder) -> None:
+    """Left out of the list, the seam of the barrel would not be judged."""
+    check = bare(workshop, "joints.barrel").only(RULE)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+    assert "no weld is stated to join the wall barrel" in check.says
+
+
 def test_vacuum_widens_the_stroke(workshop: DesignFolder) -> None:
     """Drifting, with 20 bar of compression and 0.2 bar of vacuum: 0.4974 × 25 × 2.02 + 2.02 × 40/38 = 27.25 MPa."""
     hard = ('cylinder_pressure = "2 bar gauge"', 'cylinder_pressure = "20 bar gauge"')
     check = write(workshop, duty=hard).only(RULE)
     assert (check.outcome, check.case) == ("finding", "drifting")
     assert found(check) == pytest.approx(27.245e6, rel=1e-3)
-
-
-SUPPORTED = (
-    'edges = "clamped"\none_side = "exhaust steam"',
-    'edges = "supported"\none_side = "exhaust steam"',
-)
 
 
 def test_a_supported_wall_is_stressed_in_its_middle(workshop: DesignFolder) -> None:
@@ -99,9 +128,22 @@ def test_a_weld_that_does_not_go_through_needs_its_range(workshop: DesignFolder)
 def test_welds_off_pressure_are_not_judged(workshop: DesignFolder) -> None:
     text = bare(workshop, "joints.chest").root / "weldment.toml"
     workshop.replace("weldment.toml", "on_pressure = true", "on_pressure = false")
+    workshop.replace(
+        "weldment.toml", 'one_side = "live steam"', 'one_side = "atmosphere"'
+    )  # the chest: no wall
     assert text.exists()
     assert workshop.only(RULE).outcome == "conforms"  # its wall has a cylinder beside it, whatever is said
     workshop.replace("weldment.toml", 'wall = "barrel"\n', "")
+    check = workshop.only(RULE)  # the plate meets steam: that it holds none is not taken from a word
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+    assert "its plate meets steam" in check.says
+    workshop.replace(
+        "weldment.toml",
+        'meets_steam = true\ncorrosion_allowance = "1 mm"\nz_quality = "none"',
+        "meets_steam = false",
+    )
+    workshop.replace("weldment.toml", 'one_side = "exhaust steam"', 'one_side = "atmosphere"')
+    workshop.replace("weldment.toml", 'other_side = "cylinder"', 'other_side = "atmosphere"')
     assert workshop.only(RULE).outcome == "not applicable"
 
 
@@ -144,6 +186,18 @@ def test_the_formulae_hold_to_their_ranges() -> None:
         fatigue_temperature_factor(273.15 + 380.1)
     assert fatigue_temperature_factor(273.15 + 100) == 1.0
     assert fatigue_size_factor(0.025) == fatigue_size_factor(0.010) == 1.0
+
+
+@pytest.mark.parametrize(("category", "outcome"), [("78.5 MPa", "conforms"), ("78.4 MPa", "finding")])
+def test_worn_tyres_turn_more_often(workshop: DesignFolder, category: str, outcome: str) -> None:
+    """500 000 km on 1680 mm: 5e8/(1.68 π) = 9.4735e7 strokes, (2/5)^(1/3) (5e6/9.4735e7)^(1/5) = 0.409115.
+
+    21.985 × 1.35/(0.9244 × 0.409115) = 78.48 MPa; on 1750 mm 77.84 would do. Beyond 1e8 strokes nothing changes.
+    """
+    shorter = ('life_distance = "2000000 km"', 'life_distance = "500000 km"')
+    check = write(workshop, shorter, ('"90 MPa"', f'"{category}"')).only(RULE)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+    assert on_sheet(check, "N") == pytest.approx(9.4735e7, rel=1e-4)
 
 
 @given(cycles=st.floats(1e4, 1e10), by=st.floats(1.0, 100.0))

@@ -39,13 +39,13 @@ def test_a_weld_that_counts_for_more_than_its_record_is_a_hold(
     assert says in check.says
 
 
-def test_a_steel_that_is_not_known_to_weld_is_a_query(workshop: DesignFolder) -> None:
+def test_a_steel_that_is_not_known_to_weld_is_a_hold(workshop: DesignFolder) -> None:
     poor = (
         'material = "known-plate"\nthickness = "40 mm"',
         'material = "forging-42CrMo4"\nthickness = "40 mm"',
     )
     check = write(workshop, poor).only(RECORD)
-    assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
     assert "in no group" in check.says
 
 
@@ -95,5 +95,47 @@ def test_hollows_are_sought_and_vented(workshop: DesignFolder, old: str, new: st
     assert (check.outcome, check.grade) == (outcome, None if outcome == "conforms" else Grade.HOLD)
 
 
-def test_a_weldment_without_hollows_conforms_when_it_was_gone_through(workshop: DesignFolder) -> None:
-    assert bare(workshop, "cavities.").only(CLOSED).outcome == "conforms"
+FOUND_NONE = (
+    "[cavities.under-chest]\nvented_for_treatment = true\nvented_in_service = true\n",
+    "",
+)
+REPORT = ("cavities_sought = true", 'cavities_sought = true\ncavities_record = "CN-R-12"')
+WAYS = """
+kind = "steam-passage"
+id = "{name}"
+material = "known-plate"
+in_block = "block"
+"""
+DOUBLE = """
+kind = "partition"
+id = "double"
+material = "known-plate"
+live_side = "chest"
+exhaust_side = "belt"
+build = "{build}"
+"""
+
+
+@pytest.mark.parametrize(
+    ("changes", "outcome"), [((FOUND_NONE, REPORT), "conforms"), ((FOUND_NONE,), "not assessed")]
+)
+def test_a_search_that_found_no_cavity_has_its_report(
+    workshop: DesignFolder, changes: tuple[tuple[str, str], ...], outcome: str
+) -> None:
+    check = write(workshop, *changes).only(CLOSED)
+    assert (check.outcome, check.grade) == (outcome, None if outcome == "conforms" else Grade.HOLD)
+
+
+@pytest.mark.parametrize(("build", "outcome"), [("single wall", "conforms"), ("two walls", "not assessed")])
+def test_two_walls_with_a_gap_are_a_cavity(workshop: DesignFolder, build: str, outcome: str) -> None:
+    beside = {f"{name}.toml": WAYS.format(name=name) for name in ("chest", "belt")}
+    beside["double.toml"] = DOUBLE.format(build=build)
+    check = write(workshop, FOUND_NONE, REPORT, beside=beside).only(CLOSED)
+    assert check.outcome == outcome
+
+
+def test_a_weld_that_says_it_holds_no_pressure_needs_its_wall(workshop: DesignFolder) -> None:
+    """Examined 0 %, and conforming before: its plate meets steam."""
+    denied = ('on_pressure = true\nwall = "barrel"', "on_pressure = false")
+    check = write(workshop, denied, ('examined = "100 %"', 'examined = "0 %"')).only(RECORD)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)

@@ -189,8 +189,8 @@ def test_without_a_last_link_nothing_is_machined(workshop: DesignFolder) -> None
     assert write(workshop, ('last = "a"', 'last = "z"')).only(MEASURED).outcome == "not assessed"
 
 
-BOX = 'kind = "cam-box"\nid = "box"\nblock_length = "0.120 in ±0.005"\n'
-DRAWN = ('size = "0.120 in ±0.005"', 'of = "box"\ndimension = "block_length"')
+BOX = 'kind = "steam-pipe"\nid = "box"\nwall = "0.120 in ±0.005"\n'
+DRAWN = ('size = "0.120 in ±0.005"', 'of = "box"\ndimension = "wall"')
 
 
 @pytest.mark.parametrize(
@@ -226,7 +226,7 @@ def test_without_a_measured_size_the_drawn_one_is_read_where_its_part_states_it(
     workshop.write({"box.toml": BOX})
     check = write(workshop, DRAWN).only(WORST)
     assert (check.outcome, check.utilisation) == ("conforms", pytest.approx(1.0))
-    workshop.replace("chain.toml", '"block_length"', '"lock_length"')
+    workshop.replace("chain.toml", '"wall"', '"wal"')
     assert workshop.only(WORST).outcome == "not assessed"
 
 

@@ -158,10 +158,10 @@ def test_a_central_hole_takes_root_two(workshop: DesignFolder, thickness: float,
     ("old", "new"),
     [('central_hole = "0 mm"', 'central_hole = "320 mm"'), ('form = "flat"', 'form = "dished"')],
 )
-def test_what_the_code_does_not_cover_is_a_query(workshop: DesignFolder, old: str, new: str) -> None:
+def test_what_the_code_does_not_cover_is_a_hold(workshop: DesignFolder, old: str, new: str) -> None:
     """A hole wider than half of 621.7 mm makes the cover a ring."""
     check = bench(workshop, ("cover", old, new)).only("cover.thickness", "cover")
-    assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
 
 
 def test_a_ground_face_has_no_gasket_to_press(workshop: DesignFolder) -> None:
@@ -201,6 +201,26 @@ def test_the_hydraulic_test_from_both_sides(workshop: DesignFolder, thickness: f
     )
     assert check.outcome == outcome
     assert check.case == "test"
+
+
+@pytest.mark.parametrize(
+    "beside",
+    [
+        'kind = "cylinder-liner"\nhoused_in = "block"',
+        'kind = "cylinder-cover"\ncloses = "block"',
+        'kind = "gland"\nof = "cover"',
+        'kind = "stuffing-box"\nin_cover = "cover"',
+    ],
+)
+@pytest.mark.parametrize(("thickness", "outcome"), [(34.4, "conforms"), (34.3, "finding")])
+def test_whatever_closes_the_cylinder_is_tested_with_its_cover(
+    workshop: DesignFolder, beside: str, thickness: float, outcome: str
+) -> None:
+    """17 bar, for which another part of the same cylinder is tested: 33.34 √(17/16) = 34.37 mm."""
+    _plate(workshop, thickness, ("studs", 'torque = "384 N·m"', 'torque = "48 N·m"'))
+    text = f'id = "beside"\n{beside}\ntest_pressure = "17 bar gauge"\n'
+    (workshop.root / "beside.toml").write_text(text, encoding="utf-8")
+    assert workshop.only("cover.test", "cover").outcome == outcome
 
 
 def test_without_a_test_case_the_cover_is_held(workshop: DesignFolder) -> None:

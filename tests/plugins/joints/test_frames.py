@@ -1,4 +1,7 @@
-"""The block on its frame: bore 500 mm, 20 bar of trapped water, 2000 kg jolted with 3 g; its front pad slides."""
+"""The block on its frame: bore 500 mm, 20 bar of trapped water, 2000 kg jolted with 3 g; its front pad slides.
+
+Bolts M24 through 60 mm of pad and 28 mm of frame, of one modulus and one expansion, all at 200 °C: no heat is felt.
+"""
 
 from __future__ import annotations
 
@@ -37,6 +40,12 @@ material = "test-stud"
 thread = "M24"
 count = 30
 hole = "25 mm"
+grip = "60 mm"
+frame_grip = "28 mm"
+shank = "24 mm"
+shank_length = "60 mm"
+roughness = "6.3 µm"
+faces = 1
 relaxation = "10 %"
 thrust_taken_by = "friction"
 friction = "0.7"
@@ -60,6 +69,13 @@ face = "36 mm"
 locking = "split pin"
 could_fall_into = "track"
 """
+FACE = """
+kind = "locating-face"
+id = "face-{pad}"
+material = "test-cover"
+locks = "block"
+pad = "{pad}"
+"""
 SLIDING = changed(
     FASTENING,
     ('id = "fastening"', 'id = "sliding"'),
@@ -69,8 +85,14 @@ SLIDING = changed(
 )
 #: 20 bar on 500 mm and 3 × 9.80665 × 2000 N: 392.7 + 58.8 kN.
 _THRUST = math.pi / 4 * 500**2 * 2 + 3 * 9.80665 * 2000
-#: 70 kN less a tenth.
-_LOW = 63e3
+#: Give of a bolt, mm/N: 60 mm of shank, 28 of thread, half a diameter of core and 0.4 of shank at each end (VDI 2230,
+#: 5.1.1.1); and of 88 mm of parts of one modulus under 36 mm faces with a 25 mm hole, cones of 30° (Shigley, eq. 8-22).
+_BOLT = (60 / hand.A_N + 28 / hand.A_S + 2 * (12 / hand.A_3 + 0.4 * 24 / hand.A_N)) / hand.E
+_SPREAD = 88 * math.tan(math.radians(30))
+_CONES = (_SPREAD + 36 - 25) * (36 + 25) / ((_SPREAD + 36 + 25) * (36 - 25))
+_GIVE = _BOLT + 2 * math.log(_CONES) / (math.pi * hand.E * 25 * math.tan(math.radians(30)))
+#: 70 kN, less 11 µm of embedding (thread 3, head and nut 3 each, one face between 2: VDI 2230, 5.4/1), less a tenth.
+_LOW = (70e3 - 11e-3 / _GIVE) * 0.9
 #: 0.2 × 4 × 130 kN.
 _DRAG = 104e3
 #: 451.5 kN × 350 mm over 600 mm and 30 bolts.
@@ -86,13 +108,18 @@ def _fastened(workshop: DesignFolder, *changes: tuple[str, str]) -> DesignFolder
     (workshop.root / "fastening.toml").write_text(text, encoding="utf-8")
     (workshop.root / "sliding.toml").write_text(SLIDING, encoding="utf-8")
     (workshop.root / "liner.toml").write_text(LINER, encoding="utf-8")
-    (workshop.root / "block.toml").write_text(BLOCK + PADS, encoding="utf-8")
+    for pad in ("back", "front"):
+        (workshop.root / f"face-{pad}.toml").write_text(FACE.format(pad=pad), encoding="utf-8")
+    in_every_case(workshop, "frame-fastening = ", 'locating-face = "200 °C"\nframe-fastening = ')
+    block = changed(BLOCK, ("test-block", "test-cover")) + PADS
+    (workshop.root / "block.toml").write_text(block, encoding="utf-8")
     return workshop
 
 
 def test_friction_by_hand(workshop: DesignFolder) -> None:
-    """0.7 × 30 × (63 - 8.78) kN = 1138.6 kN over 451.5 + 104 kN: 2.05 against 1.8."""
-    assert pytest.approx(2.05, abs=0.005) == 0.7 * 30 * (_LOW - _LIFT) / (_THRUST + _DRAG)
+    """Bolt and parts give 1.6426 + 0.2470 µm/kN: 5.821 kN of embedding. 0.7 × 30 × (57.76 - 8.78) kN = 1028.6 kN over
+    451.5 + 104 kN: 1.85 against 1.8."""
+    assert pytest.approx(1.85, abs=0.005) == 0.7 * 30 * (_LOW - _LIFT) / (_THRUST + _DRAG)
     check = _fastened(workshop).only("frame.block-slip", "fastening")
     assert on_sheet(check, "F_T") == pytest.approx(_THRUST, rel=1e-6)
     assert on_sheet(check, "D") == pytest.approx(_DRAG, rel=1e-6)
@@ -102,9 +129,9 @@ def test_friction_by_hand(workshop: DesignFolder) -> None:
 
 @pytest.mark.parametrize(("times", "outcome"), [(1.005, "conforms"), (0.995, "finding")])
 def test_friction_at_its_limit(workshop: DesignFolder, times: float, outcome: str) -> None:
-    """1.8 × 555.5/(30 × 54.2) = 0.615."""
+    """1.8 × 555.5/(30 × 48.98) = 0.6805."""
     mu = 1.8 * (_THRUST + _DRAG) / (30 * (_LOW - _LIFT))
-    assert mu == pytest.approx(0.615, abs=1e-3)
+    assert mu == pytest.approx(0.6805, abs=1e-3)
     check = _fastened(workshop, ('friction = "0.7"', f'friction = "{times * mu:.6f}"')).only(
         "frame.block-slip", "fastening"
     )
@@ -166,6 +193,91 @@ def test_a_sliding_pad_drags_the_block_off_the_other(
     assert workshop.only("frame.block-slip", "fastening").outcome == outcome
 
 
+@pytest.mark.parametrize(
+    ("roughness", "settled"), [("9.9 µm", 11e-6), ("10 µm", 14.5e-6), ("50 µm", 19.5e-6)]
+)
+def test_rough_faces_settle_more(workshop: DesignFolder, roughness: str, settled: float) -> None:
+    """VDI 2230, table 5.4/1, load across: 3 + 2 × 3 + 2 µm; from Rz 10: 3 + 2 × 4.5 + 2.5; from 40: 3 + 13 + 3.5."""
+    check = _fastened(workshop, ("6.3 µm", roughness)).only("frame.block-slip", "fastening")
+    assert on_sheet(check, "f_Z") == pytest.approx(settled)
+
+
+def test_each_face_between_settles(workshop: DesignFolder) -> None:
+    """With a liner 13 µm: (70 - 6.88) × 0.9 = 56.81 kN hold; the load of the couple is 8.78 kN."""
+    check = _fastened(workshop, ("faces = 1", "faces = 2")).only("frame.block-couple", "fastening")
+    assert on_sheet(check, "n_p") == pytest.approx((70e3 - 13e-3 / _GIVE) * 0.9 / _LIFT, rel=1e-6)
+
+
+def _pad_at(workshop: DesignFolder, pad: str, celsius: float) -> DesignFolder:
+    """One pad at its own temperature."""
+    face = FACE.format(pad=pad) + 'pad_temperature = "pads"\n'
+    (workshop.root / f"face-{pad}.toml").write_text(face, encoding="utf-8")
+    return in_every_case(workshop, "frame-fastening = ", f'pads = "{celsius} °C"\nframe-fastening = ')
+
+
+@pytest.mark.parametrize(("celsius", "outcome"), [(196.6, "conforms"), (196.5, "finding")])
+def test_a_pad_cooler_than_its_bolts_lets_them_go(
+    workshop: DesignFolder, celsius: float, outcome: str
+) -> None:
+    """1.8 × 555.5/(0.7 × 30) + 8.78 = 56.40 kN are wanted of 57.76: 1.36 kN × 1.8896 µm/kN = 2.57 µm are left, which
+    60 mm of pad at 12.5e-6/K lose by 3.43 K."""
+    left = _LOW - _LIFT - 1.8 * (_THRUST + _DRAG) / (0.7 * 30)
+    assert left * _GIVE / (60 * 12.5e-6) == pytest.approx(3.43, abs=0.01)
+    check = _pad_at(_fastened(workshop), "back", celsius).only("frame.block-slip", "fastening")
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize(("celsius", "outcome"), [(203.9, "conforms"), (204.1, "finding")])
+def test_a_pad_hotter_than_its_bolts_stretches_them(
+    workshop: DesignFolder, celsius: float, outcome: str
+) -> None:
+    """Seven bolts: 480 MPa × 352.5 mm² - 263.4/7 - 130 = 1.572 kN: 2.97 µm, by 3.96 K of 60 mm."""
+    left = 480 * hand.A_S - _THRUST * 350 / 600 / 7 - 130e3
+    assert left * _GIVE / (60 * 12.5e-6) == pytest.approx(4.0, abs=0.05)
+    _fastened(workshop, ("count = 30", "count = 7"))
+    check = _pad_at(workshop, "back", celsius).only("frame.block-couple", "fastening")
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize(("celsius", "outcome"), [(213, "conforms"), (214, "finding")])
+def test_a_hot_sliding_pad_drags_more(workshop: DesignFolder, celsius: float, outcome: str) -> None:
+    """30 fitted bolts of 19.9 mm bear 559.9 kN at 60 MPa: 108.3 kN of drag, (135.4 - 130) kN more a bolt: 10.2 µm, by
+    13.6 K of 60 mm."""
+    bears = 60 * 30 * math.pi / 4 * 19.9**2 - _THRUST
+    assert (bears / 0.8 - 130e3) * _GIVE / (60 * 12.5e-6) == pytest.approx(13.58, abs=0.02)
+    _fastened(
+        workshop,
+        ('taken_by = "friction"', 'taken_by = "fitted bolts"'),
+        ('fitted_diameter = "25 mm"', 'fitted_diameter = "19.9 mm"'),
+    )
+    assert _pad_at(workshop, "front", celsius).only("frame.block-slip", "fastening").outcome == outcome
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        'grip = "60 mm"\nframe',
+        'frame_grip = "28 mm"\n',
+        'shank = "24 mm"\n',
+        'roughness = "6.3 µm"\n',
+        "faces = 1\n",
+        'face = "36 mm"\n',
+    ],
+)
+def test_the_springs_of_the_bolts_must_be_described(workshop: DesignFolder, line: str) -> None:
+    check = _fastened(workshop, (line, line[-5:] if line.endswith("frame") else "")).only(
+        "frame.block-couple", "fastening"
+    )
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+
+
+def test_the_frame_beside_a_pad_must_be_stated(workshop: DesignFolder) -> None:
+    _fastened(workshop)
+    (workshop.root / "face-back.toml").unlink()
+    check = workshop.only("frame.block-couple", "fastening")
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+
+
 @pytest.mark.parametrize("left_out", ["friction", "fastening"])
 def test_a_sliding_pad_not_described_is_a_hold(workshop: DesignFolder, left_out: str) -> None:
     _fastened(workshop)
@@ -178,7 +290,7 @@ def test_a_sliding_pad_not_described_is_a_hold(workshop: DesignFolder, left_out:
 
 
 def test_a_pad_lifted_off_holds_nothing(workshop: DesignFolder) -> None:
-    """Four bolts of 63 kN against a couple that lifts each by 65.8 kN."""
+    """Four bolts of 57.8 kN against a couple that lifts each by 65.8 kN."""
     check = _fastened(workshop, ("count = 30", "count = 4")).only("frame.block-slip", "fastening")
     assert check.outcome == "finding"
     assert on_sheet(check, "N_s") < 0
@@ -191,7 +303,7 @@ def test_a_sliding_pad_takes_no_thrust(workshop: DesignFolder) -> None:
 
 
 def test_couple_by_hand(workshop: DesignFolder) -> None:
-    """451.5 kN × 350 mm over 600 mm: 263.4 kN, 8.78 kN a bolt; 63/8.78 = 7.18."""
+    """451.5 kN × 350 mm over 600 mm: 263.4 kN, 8.78 kN a bolt; 57.76/8.78 = 6.58."""
     lift = _THRUST * 350 / 600 / 30
     check = _fastened(workshop).only("frame.block-couple", "fastening")
     assert on_sheet(check, "P") == pytest.approx(lift, rel=1e-6)
@@ -200,10 +312,10 @@ def test_couple_by_hand(workshop: DesignFolder) -> None:
 
 @pytest.mark.parametrize(("count", "outcome"), [(7, "conforms"), (6, "finding"), (5, "finding")])
 def test_too_few_bolts_gape_or_yield(workshop: DesignFolder, count: int, outcome: str) -> None:
-    """263.4 kN × 1.2/63 kN: 5.02 bolts keep it shut; (130 + 263.4/7) kN on 352.5 mm² is 475.5 of 480 MPa, with
+    """263.4 kN × 1.2/57.76 kN: 5.47 bolts keep it shut; (130 + 263.4/7) kN on 352.5 mm² is 475.5 of 480 MPa, with
     six 493.3 MPa."""
     total = _THRUST * 350 / 600
-    assert total * 1.2 / _LOW == pytest.approx(5.02, abs=0.01)
+    assert total * 1.2 / _LOW == pytest.approx(5.47, abs=0.01)
     assert (130e3 + total / 7) / hand.A_S == pytest.approx(475.5, abs=0.5)
     assert (
         _fastened(workshop, ("count = 30", f"count = {count}"))

@@ -135,11 +135,11 @@ def test_a_nut_of_no_stated_width_is_a_hold(workshop: DesignFolder, flats: str) 
     assert (workshop.only("joint.engagement", "studs").outcome == "not assessed") is (flats == "")
 
 
-def test_a_nut_too_narrow_is_a_query(workshop: DesignFolder) -> None:
+def test_a_nut_too_narrow_is_a_hold(workshop: DesignFolder) -> None:
     """33 mm are 1.375 diameters: no factor is known below 1.4."""
     bench(workshop, ("studs", 'across_flats = "36 mm"', 'across_flats = "33 mm"'))
     check = workshop.only("joint.engagement", "studs")
-    assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
 
 
 @pytest.mark.parametrize("opens", ["nothing", "air"])

@@ -117,6 +117,19 @@ def test_many_locked_studs_keep_one_another(
     assert workshop.only("fastening.underside", "studs").outcome == outcome
 
 
+@pytest.mark.parametrize(("count", "outcome"), [(8, "conforms"), (7, "not assessed")])
+def test_a_nut_that_falls_on_the_track_is_over_it(workshop: DesignFolder, count: int, outcome: str) -> None:
+    """Whatever the joint says of itself as a whole: seven want a second retention, which is not stated."""
+    bench(
+        workshop,
+        ("studs", 'could_fall_into = "nothing"', 'could_fall_into = "track"'),
+        ("studs", "count = 20", f"count = {count}"),
+    )
+    check = workshop.only("fastening.underside", "studs")
+    assert check.outcome == outcome
+    assert outcome == "conforms" or check.grade is Grade.HOLD
+
+
 def test_away_from_the_track_it_does_not_apply(workshop: DesignFolder) -> None:
     assert bench(workshop).only("fastening.underside", "studs").outcome == "not applicable"
 

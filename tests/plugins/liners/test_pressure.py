@@ -69,6 +69,32 @@ def test_the_test_spares_the_block(workshop: DesignFolder, wall: str, outcome: s
     assert check.outcome == outcome
 
 
+def without_liner(stated: str, *changes: tuple[str, str, str]) -> dict[str, str]:
+    """The block alone, with what it states of its bore."""
+    files = bench(in_block("[bores.main]", f"[bores.main]\n{stated}"), *changes)
+    return {name: files[name] for name in ("duty.toml", "block.toml")}
+
+
+@pytest.mark.parametrize("stated", ["", "lined = true", "lined = false"])
+def test_a_bore_without_its_liner_is_not_passed_over(workshop: DesignFolder, stated: str) -> None:
+    """It says whether it has a liner; with one it needs its spec, without one its own last bore."""
+    check = workshop.write(without_liner(stated)).only(TEST)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+
+
+@pytest.mark.parametrize(("last", "outcome"), [("566.9", "conforms"), ("567.1", "finding")])
+def test_a_bore_without_a_liner_is_tested_at_its_last_bore(
+    workshop: DesignFolder, last: str, outcome: str
+) -> None:
+    """A wall of 6 mm, 0.9 × 355 = 319.5 MPa: D_s = 572; d² = 572² (1 − 2 × 2.8/319.5), d = 566.96 mm.
+
+    New, at 560 mm, it has 2 × 2.8 × 572²/(572² − 560²) = 134.9 MPa.
+    """
+    thin = in_block('\nwall = "40 mm"\nas_made = "40 mm"', '\nwall = "6 mm"\nas_made = "10 mm"')
+    check = workshop.write(without_liner(f'lined = false\nlast_bore = "{last} mm"', thin)).only(TEST)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
 @pytest.mark.parametrize(("bar", "outcome"), [("33.2", "conforms"), ("33.1", "finding")])
 def test_an_iron_block_is_tested_at_twice_the_duty(workshop: DesignFolder, bar: str, outcome: str) -> None:
     iron = in_block('id = "block"\nmaterial = "plate-P355GH"', 'id = "block"\nmaterial = "grey-iron-250"')
@@ -192,6 +218,17 @@ def test_water_stands_at_what_the_relief_valves_blow(
     sides = in_block(SIDES, 'one_side = "cylinder"\nother_side = "cylinder"')
     check = workshop.write(bench(valves, sides, in_block(SPANS, 'ring_diameter = "560 mm"')))
     assert found(check.only(BETWEEN)) == pytest.approx(14.517241 * pressure, rel=1e-6)
+
+
+@pytest.mark.parametrize(("thickness", "outcome"), [("13.5 mm", "conforms"), ("13.3 mm", "finding")])
+def test_a_wall_beside_a_bore_holds_its_pressure_whatever_its_sides_are_called(
+    workshop: DesignFolder, thickness: str, outcome: str
+) -> None:
+    """13.43 mm as between live and exhaust steam: the cylinder that it names against the open air, 16.6 bar."""
+    air = in_block(SIDES, 'one_side = "atmosphere"\nother_side = "atmosphere"')
+    thin = in_block('thickness = "20 mm"\nas_made = "20 mm"', f'thickness = "{thickness}"\nas_made = "16 mm"')
+    check = workshop.write(bench(thin, air)).only(BETWEEN)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
 
 
 @pytest.mark.parametrize(("wasting", "outcome"), [("6.3 mm", "conforms"), ("6.4 mm", "finding")])

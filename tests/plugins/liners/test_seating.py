@@ -39,9 +39,15 @@ def test_a_liner_that_grows_against_the_cover_is_a_hold(workshop: DesignFolder) 
     assert check.grade is Grade.HOLD
 
 
-def test_an_open_free_end_wants_no_room(workshop: DesignFolder) -> None:
-    open_end = bench(in_liner('free_end_stop = "shoulder"', 'free_end_stop = "none"'))
-    assert workshop.write(open_end).only(ROOM).outcome == "not applicable"
+@pytest.mark.parametrize(("length", "outcome"), [("901.2", "conforms"), ("901.4", "finding")])
+def test_a_free_end_said_to_meet_nothing_has_room_to_the_end_of_its_bore(
+    workshop: DesignFolder, length: str, outcome: str
+) -> None:
+    """901.2777 mm as for a shoulder; what it would meet is not known: as a cover."""
+    nothing = in_liner('free_end_stop = "shoulder"', 'free_end_stop = "none"')
+    long = in_liner('length = "900 mm"', f'length = "{length} mm"')
+    check = workshop.write(bench(nothing, long)).only(ROOM)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
 
 
 def test_what_stands_beyond_must_be_stated(workshop: DesignFolder) -> None:

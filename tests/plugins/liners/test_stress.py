@@ -1,8 +1,8 @@
 """liner.bore-stress, liner.free-stress and liner.wall-at-last-bore.
 
-Hand working used throughout, with Lamé in diameters: 559 mm on 500 mm gives (559² + 500²)/(559² − 500²)
-= 562481/62481 = 9.002433, so that 1.66 MPa stand at 14.9440 MPa. Grey iron 250 of 20 to 40 mm wall has 195 MPa
-(EN 1561), allowable 19.5 MPa, which 19.5/9.002433 = 2.16608 MPa of steam reach.
+Hand working used throughout, with Lamé in diameters: 559 mm on 500 mm, 0.5 mm off centre, are as thick as 558 mm:
+(558² + 500²)/(558² − 500²) = 561364/61364 = 9.148100, so that 1.66 MPa stand at 15.1858 MPa. Grey iron 250 of 20 to
+40 mm wall has 195 MPa (EN 1561), allowable 19.5 MPa, which 19.5/9.148100 = 2.13159 MPa of steam reach.
 """
 
 from __future__ import annotations
@@ -22,7 +22,7 @@ VALVES = 'safety_valve_pressure = "16.6 bar gauge"'
 
 def test_a_liner_that_stands_off_the_block_carries_the_steam_alone(workshop: DesignFolder) -> None:
     check = workshop.write(bench(LOOSE)).only(BORE)
-    assert found(check) == pytest.approx(14.9440e6, rel=1e-5)
+    assert found(check) == pytest.approx(15.1858e6, rel=1e-5)
     assert limit(check) == pytest.approx(19.5e6)
     assert check.outcome == "conforms"
 
@@ -33,7 +33,7 @@ def test_a_tight_fit_carries_part_of_the_steam(workshop: DesignFolder) -> None:
     assert held < alone
 
 
-@pytest.mark.parametrize(("bar", "outcome"), [("21.65", "conforms"), ("21.67", "finding")])
+@pytest.mark.parametrize(("bar", "outcome"), [("21.31", "conforms"), ("21.33", "finding")])
 def test_bore_stress_holds_up_to_a_tenth_of_the_strength(
     workshop: DesignFolder, bar: str, outcome: str
 ) -> None:
@@ -49,8 +49,8 @@ def test_a_relieved_length_is_taken_without_help_from_the_block(workshop: Design
         "[ports.front]", '[bores.main.relieved.middle]\nstarts = "300 mm"\nends = "500 mm"\n[ports.front]'
     )
     check = workshop.write(bench(relieved)).only(BORE)
-    # 560.3 on 500: (313936.09 + 250000)/(313936.09 − 250000) = 8.820316, × 1.66 = 14.6417 MPa
-    assert found(check) == pytest.approx(14.6417e6, rel=1e-5)
+    # 559.3 on 500: (312816.49 + 250000)/(312816.49 − 250000) = 8.959693, × 1.66 = 14.8731 MPa
+    assert found(check) == pytest.approx(14.8731e6, rel=1e-5)
 
 
 @pytest.mark.parametrize("missing", ['wall = "40 mm"', 'diameter = "560 mm"'])
@@ -195,6 +195,12 @@ def test_the_works_keep_ten_millimetres_whatever_the_steam(
     # (560.6 − d)/2 − 0.5 = 10 mm at d = 539.6 mm; backed all along, the wall need not stand alone
     check = workshop.write(last_bore(last, in_liner('"560.3 mm"', '"560.6 mm"'))).only(LAST)
     assert check.grade is grade
+
+
+def test_a_last_bore_below_the_new_one_is_no_bore(workshop: DesignFolder) -> None:
+    """At 490 mm a wall 5 mm thicker than the liner's own would be judged: it is judged as new, and no thicker."""
+    new = found(workshop.write(last_bore(500)).only(LAST))
+    assert found(workshop.write(last_bore(490)).only(LAST)) == new
 
 
 def test_last_bore_must_be_stated(workshop: DesignFolder) -> None:

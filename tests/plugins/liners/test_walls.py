@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from hypothesis import given, strategies as st
 
-from speclint import Grade
+from speclint import Grade, OutOfRange
 from speclint.testing import DesignFolder, found
 from speclint_liners.formulae.walls import bourne_wall, kent_wall, whole_reborings
 from tests.plugins.liners.bench import bench, in_liner, in_ring
@@ -24,7 +24,9 @@ def test_the_wall_is_set_beside_the_handbooks(workshop: DesignFolder) -> None:
 
 
 def test_a_thin_wall_is_reported_and_not_judged(workshop: DesignFolder) -> None:
-    thin = bench(in_liner('bore = "500 mm"', 'bore = "550 mm"'))
+    thin = bench(
+        in_liner('\nbore = "500 mm"', '\nbore = "550 mm"'), in_liner('"509 mm"\nreb', '"555 mm"\nreb')
+    )
     assert workshop.write(thin).only(HANDBOOK).outcome == "conforms"
 
 
@@ -70,3 +72,10 @@ def test_whole_steps_are_counted_and_a_bore_within_its_limits_loses_none(
 def test_the_period_rules_grow_with_the_bore_and_kents_with_the_pressure(d: float, p: float) -> None:
     assert bourne_wall(2 * d) == pytest.approx(2 * bourne_wall(d))
     assert kent_wall(d, 2 * p) - 0.0127 == pytest.approx(2 * (kent_wall(d, p) - 0.0127))
+
+
+def test_more_than_a_thousand_steps_are_outside_its_range() -> None:
+    """10 mm of reboring: steps of 10 µm are 1000, steps of 9.9 µm more."""
+    assert whole_reborings(0.51, 0.5, 1.0001e-5) == 999
+    with pytest.raises(OutOfRange, match="a thousandth of the whole reboring"):
+        whole_reborings(0.51, 0.5, 9.9e-6)

@@ -2,7 +2,8 @@
 
 The metals are of ``known_metals``, and a forging of known figures: R_p 600, R_m 900, S_f 360 MPa axial and 450 in
 bending, E 200 GPa, without tolerance, so that hand working can rely on them.
-A = π 500²/4 = 196 349.54 mm². 1.66 MPa × A = 325.940 kN; 1.9 MPa × A = 373.064 kN.
+A = π 500²/4 = 196 349.54 mm². 1.66 MPa × A = 325.940 kN. Water: the relief valves of the back blow off at
+1.1 × 1.85 = 2.035 MPa, more than the 1.9 MPa of the duty: × A = 399.571 kN; those of the front at 2.2 MPa: 431.969 kN.
 """
 
 from __future__ import annotations
@@ -60,6 +61,7 @@ cylinder-liner = "220 °C"
 piston-ring = "220 °C"
 stuffing-box = "250 °C"
 [cases.drifting]
+rotational_speed = "360.0 rev/min"
 [cases.drifting.temperatures]
 piston = "320 °C"
 cylinder-liner = "220 °C"
@@ -80,7 +82,7 @@ diameter = "570 mm"
 [ends.front]
 of_bore = "main"
 side = "front"
-relief_set = "25 bar gauge"
+relief_set = "20 bar gauge"
 [ends.back]
 of_bore = "main"
 side = "back"
@@ -149,6 +151,13 @@ form = "thread"
 thread = "M85x4"
 rolled = false
 pushed = false
+[sections.foot]
+form = "shoulder"
+at = "crosshead end"
+diameter = "90.0 mm"
+larger_diameter = "110 mm"
+fillet = "10 mm"
+pushed = true
 """
 
 CROSSHEAD = """

@@ -161,6 +161,39 @@ def test_a_repair_weld_counts(workshop: DesignFolder) -> None:
     assert workshop.write(found).only(IRON, "block").outcome == "finding"
 
 
+@pytest.mark.parametrize(
+    ("told", "outcome"),
+    [
+        ('preheat = "110 °C"', "finding"),
+        ('heat_treatment = "stress relieved"', "finding"),
+        ('welded = false\npreheat = "110 °C"', "finding"),
+        ('heat_treatment = "none"', "conforms"),
+        ("", "conforms"),
+    ],
+)
+def test_iron_with_a_preheat_or_a_treatment_of_its_welds_is_welded(
+    workshop: DesignFolder, told: str, outcome: str
+) -> None:
+    """A cast block that leaves "welded" out, or denies it, and states what only a weld has."""
+    found = files(block=(("structural-S355", "grey-iron-250"), ('"fabricated"', '"cast"')))
+    found["block.toml"] += f"[welding]\n{told}\n"
+    assert workshop.write(found).only(IRON, "block").outcome == outcome
+
+
+@pytest.mark.parametrize(("efficiency", "outcome"), [("1", "conforms"), ("0.85", "finding")])
+def test_an_iron_cover_with_a_weld_efficiency_is_welded(
+    workshop: DesignFolder, efficiency: str, outcome: str
+) -> None:
+    cover = f"""
+kind = "cylinder-cover"
+id = "cover"
+material = "grey-iron-250"
+pressure_part = true
+weld_efficiency = "{efficiency}"
+"""
+    assert workshop.write({**files(), "cover.toml": cover}).only(IRON, "cover").outcome == outcome
+
+
 def test_steel_may_be_welded_and_iron_without_pressure_is_another_matter(workshop: DesignFolder) -> None:
     checks = {check.component: check.outcome for check in workshop.write(files()).check(IRON)}
     assert set(checks.values()) == {"not applicable"}

@@ -49,7 +49,8 @@ def test_peening_makes_the_difference(workshop: DesignFolder) -> None:
     peened = workshop.write(spring(add=CAUGHT)).only(FATIGUE)
     assert peened.outcome == "conforms"
     assert found(peened) == pytest.approx(1.3717, rel=1e-3)
-    plain = workshop.write(spring(("shot_peened = true", "shot_peened = false"), add=CAUGHT)).only(FATIGUE)
+    caught = CAUGHT + 'guide_pin = "39 mm"\n'
+    plain = workshop.write(spring(("shot_peened = true", "shot_peened = false"), add=caught)).only(FATIGUE)
     assert (plain.outcome, plain.grade) == ("finding", Grade.NONCONFORMITY)
 
 
@@ -59,8 +60,28 @@ def test_a_half_that_is_not_caught_makes_it_a_hold(workshop: DesignFolder) -> No
     assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
 
 
+@pytest.mark.parametrize("catch", ["", 'guide_pin = "39 mm"\n', 'housing = "60 mm"\n'])
+def test_a_word_catches_no_broken_half(workshop: DesignFolder, catch: str) -> None:
+    """A pin within the coils or a housing round them must stand behind it."""
+    unpeened = ("shot_peened = true", "shot_peened = false")
+    check = workshop.write(spring(unpeened, add=CAUGHT + catch)).only(FATIGUE)
+    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY if catch else Grade.HOLD)
+
+
+STEADY = ('"alternating"', '"steady"')
+
+
 def test_steady_load_is_not_applicable(workshop: DesignFolder) -> None:
-    assert workshop.write(spring(('"alternating"', '"steady"'))).only(FATIGUE).outcome == "not applicable"
+    still = spring(STEADY, ('open_length = "100 mm"', 'open_length = "118 mm"'))
+    assert workshop.write(still).only(FATIGUE).outcome == "not applicable"
+
+
+def test_a_spring_that_moves_is_not_steady(workshop: DesignFolder) -> None:
+    """118 mm shut and 100 mm open: (340 − 91.545)/249.667 = 0.995 without peening, whatever its loading is called."""
+    unpeened = ("shot_peened = true", "shot_peened = false")
+    check = workshop.write(spring(STEADY, unpeened, add=CAUGHT)).only(FATIGUE)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+    assert found(check) == pytest.approx(0.995, abs=2e-3)
 
 
 @pytest.mark.parametrize("line", ['shut_length = "118 mm"', "shot_peened = true", 'wire_grade = "VDSiCr"'])

@@ -59,13 +59,34 @@ gap = "8 mm"
 area = "0.25 m²"
 short_side = "180 mm"
 long_side = "360 mm"
+edges = "clamped"
 """
 
 
-def files(*changes: tuple[str, str]) -> dict[str, str]:
+#: Cold on test, and with water in the cylinder; the block is tested at no more than its work, unless a test says so.
+CASES = """
+[cases.test]
+live_pressure = "16 bar gauge"
+[cases.test.temperatures]
+partition = "20 °C"
+[cases.water]
+live_pressure = "16 bar gauge"
+exhaust_pressure = "0.3 bar gauge"
+[cases.water.temperatures]
+partition = "180 °C"
+"""
+
+
+def files(*changes: tuple[str, str], tested: str = "16 bar", relief: str = "14 bar") -> dict[str, str]:
     """The ways with a wall between chest and belt, and metals of known figures."""
     found = ways(wall=changed(WALL, *changes))
-    return {**found, "metals.toml": found["metals.toml"] + WALLS}
+    block = found["block.toml"].replace('duty = "duty"', f'duty = "duty"\ntest_pressure = "{tested} gauge"')
+    return {
+        **found,
+        "metals.toml": found["metals.toml"] + WALLS,
+        "duty.toml": found["duty.toml"] + CASES,
+        "block.toml": block + f'[ends.front]\nrelief_set = "{relief} gauge"\n',
+    }
 
 
 def film(p: float, T: float, A: float, P: float, m: float = 1.7) -> float:
@@ -165,6 +186,54 @@ def test_pressure_from_both_sides(workshop: DesignFolder, thickness: str, outcom
     """
     check = workshop.write(files(("20 mm", f"{thickness} mm"))).only(STRESS)
     assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize(("thickness", "outcome"), [("14.2", "conforms"), ("14.1", "finding")])
+def test_edges_not_stated_are_taken_as_supported(
+    workshop: DesignFolder, thickness: str, outcome: str
+) -> None:
+    """Timoshenko, table 8, b/a = 2: 6 × 0.1017 = 0.6102; 0.6102 × 1.63 × 180²/160 = 14.192²."""
+    left_out = ('edges = "clamped"\n', "")
+    check = workshop.write(files(("20 mm", f"{thickness} mm"), left_out)).only(STRESS)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+    supported = ('edges = "clamped"', 'edges = "supported"')
+    assert workshop.write(files(("20 mm", f"{thickness} mm"), supported)).only(STRESS).outcome == outcome
+
+
+@pytest.mark.parametrize(("thickness", "outcome"), [("18.3", "conforms"), ("18.2", "finding")])
+def test_the_wall_is_tested_with_its_block(workshop: DesignFolder, thickness: str, outcome: str) -> None:
+    """33 bar against the open exhaust: 0.4974 × 3.3 × 180²/160 = 18.231². In work 12.81 mm are enough."""
+    found = files(("20 mm", f"{thickness} mm"), tested="33 bar")
+    check = workshop.write(found).only(STRESS)
+    assert (check.outcome, check.case) == (outcome, "test")
+
+
+@pytest.mark.parametrize(("tested", "outcome"), [("38.7 bar", "conforms"), ("38.8 bar", "finding")])
+def test_iron_bears_twice_its_design_stress_on_test(
+    workshop: DesignFolder, tested: str, outcome: str
+) -> None:
+    """Two walls of 40 mm, so that heat asks little: 2 × 195/10 = 39 MPa; 39 × 40²/(0.4974 × 180²) = 3.8720 MPa."""
+    thick = (("wall-steel", "wall-iron"), ("20 mm", "40 mm"), ("single wall", "two walls"))
+    check = workshop.write(files(*thick, tested=tested)).only(STRESS)
+    assert (check.outcome, check.case) == (outcome, "test")
+
+
+@pytest.mark.parametrize(("relief", "outcome"), [("18.7 bar", "conforms"), ("18.8 bar", "finding")])
+def test_water_that_lifts_the_inlet_valve_presses_on_the_wall(
+    workshop: DesignFolder, relief: str, outcome: str
+) -> None:
+    """14.3 mm bear 160 × 14.3²/(0.4974 × 180²) = 2.0302 MPa, with 0.3 bar beyond the wall 20.602 bar: 1.1 × 18.73."""
+    check = workshop.write(files(("20 mm", "14.3 mm"), relief=relief)).only(STRESS)
+    assert (check.outcome, check.case) == (outcome, "water")
+
+
+@pytest.mark.parametrize("line", ['test_pressure = "16 bar gauge"', 'in_block = "block"'])
+def test_the_test_of_the_block_must_be_stated(workshop: DesignFolder, line: str) -> None:
+    found = files()
+    for name in ("block.toml", "chest.toml"):
+        found[name] = found[name].replace(line, "")
+    check = workshop.write(found).only(STRESS, "wall", readable=False)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
 
 
 def drop(t: float, R: float) -> float:

@@ -230,6 +230,28 @@ def test_the_finding_names_the_neck_and_not_the_end_of_the_path(
     assert (check.judgement.where.file, check.judgement.where.key) == (f"{part}.toml", key)
 
 
+@pytest.mark.parametrize(("box", "outcome"), [("194", "conforms"), ("193.8", "finding")])
+def test_the_room_round_a_valve_in_its_box_is_a_stage(workshop: DesignFolder, box: str, outcome: str) -> None:
+    """The larger beat opens π × 150 × 20 = 9424.8 mm²; round a valve of 160 mm that wants a box of
+    √(160² + 4 × 9424.8/π) = 193.91 mm.
+    """
+    check = workshop.write(files("valve", ('"200 mm"', f'"{box} mm"'))).only(AREAS, "pocket")
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+    if outcome == "finding":
+        assert check.judgement is not None
+        assert (check.judgement.where.file, check.judgement.where.key) == ("valve.toml", "box_diameter")
+
+
+@pytest.mark.parametrize("key", ["box_diameter", "outside_diameter"])
+def test_a_neck_is_told_though_the_room_round_the_valve_is_not_stated(
+    workshop: DesignFolder, key: str
+) -> None:
+    assert workshop.write(without("valve", key)).only(AREAS, "pocket").outcome == "not assessed"
+    found = without("valve", key)
+    found["chest.toml"] = found["chest.toml"].replace('"40000 mm²"', '"9000 mm²"')
+    assert workshop.write(found).only(AREAS, "pocket").outcome == "finding"
+
+
 def test_a_path_must_name_its_valve(workshop: DesignFolder) -> None:
     assert workshop.write(without("pocket", "valve")).only(AREAS, "pocket").outcome == "not assessed"
 

@@ -81,6 +81,8 @@ kind = "poppet-valve"
 id = "valve"
 material = "known-steel"
 beats = 2
+outside_diameter = "160 mm"
+box_diameter = "200 mm"
 lift = "20 mm"
 [upper_beat]
 seat = "seat"

@@ -20,7 +20,7 @@ duty = "duty"
 diameter = "200 mm"
 depth = "30 mm"
 wall = "40 mm"
-roughness = "0.0001 µm"
+roughness = "0.2 µm"
 chamber = "live steam"
 [drive]
 stroke = "660 mm"
@@ -29,7 +29,12 @@ wear = "1 mm"
 rod_diameter = "80 mm"
 rod_length = "1000 mm"
 rod_material = "known-steel"
+connecting_rod_area = "5000 mm²"
+connecting_rod_material = "known-steel"
 """
+
+#: The same with relief valves at one end of its cylinder, which blow off all of the water at a tenth above this.
+RELIEVED = BLOCK + '[ends.back]\nof_bore = "main"\nside = "back"\nrelief_set = "{} bar gauge"\n'
 
 LINER = """
 kind = "cylinder-liner"
@@ -139,7 +144,7 @@ in_bore = "upper"
 outside_diameter = "200.2 mm"
 bore = "170 mm"
 length = "30 mm"
-roughness = "0.0001 µm"
+roughness = "0.2 µm"
 entering = "block heated and ring chilled"
 block_heated_to = "120 °C"
 chilled_to = "-78 °C"
@@ -250,6 +255,7 @@ def duty(default: str = "20 °C", **of_case: str) -> str:
         lines = "".join(f'{kind} = "{rest or block}"\n' for kind in kinds)
         text += (
             f'[cases.{name}]\n{pressures}\n[cases.{name}.temperatures]\ncylinder-block = "{block}"\n{lines}'
+            'connecting-rod = "20 °C"\n'
         )
     return text
 

@@ -9,7 +9,7 @@ from speclint import Grade
 from speclint.errors import OutOfRange
 from speclint.facts import circle_on_contact, great_edge
 from speclint.handbook.steam.double_beat import unbalanced_load
-from speclint.testing import DesignFolder, found, on_sheet
+from speclint.testing import DesignFolder, found, limit, on_sheet
 from speclint_valves.formulae.shutting import (
     compression_pressure,
     hot_load,
@@ -18,7 +18,7 @@ from speclint_valves.formulae.shutting import (
     spindle_load,
     weight_shutting,
 )
-from tests.plugins.valves.gear import duty, gear_files
+from tests.plugins.valves.gear import RELIEVED, duty, gear_files
 
 SENSE, HOLDS, CLOSES, COMPRESSION = (
     "valve.pressure-closed",
@@ -188,6 +188,40 @@ def test_a_valve_meant_to_lift_is_judged_in_the_other_cases_only(workshop: Desig
     drifts = (("lifts_drifting = false", "lifts_drifting = true"),)
     check = workshop.write(gear_files(drifts, spring=(("1100 N", "700 N"),))).only(HOLDS)
     assert (check.outcome, check.case) == ("conforms", "water")
+
+
+@pytest.mark.parametrize(("setting", "outcome"), [("18.05", "conforms"), ("18.06", "finding")])
+def test_water_lifts_with_what_the_relief_valves_let_stand(
+    workshop: DesignFolder, setting: str, outcome: str
+) -> None:
+    """0.98 × 1100 − 16 + 58.84 = 1120.84 N shut it: over 1.2, and with 502.65 of the spindle, 1436.68 N.
+
+    That is 0.38624 MPa on 3719.65 mm², 1.98624 in the cylinder: a tenth above 18.057 bar.
+    """
+    files = gear_files((("lifts_drifting = false", "lifts_drifting = true"),))
+    check = workshop.write({**files, "block.toml": RELIEVED.format(setting)}).only(HOLDS)
+    assert (check.outcome, check.case) == (outcome, "water")
+
+
+@pytest.mark.parametrize("serves", ["inlet", "exhaust"])
+def test_a_drifting_cylinder_states_its_pressures(workshop: DesignFolder, serves: str) -> None:
+    """The greatest lifts an inlet valve, the least an exhaust valve; the chest tells neither."""
+    text = duty().replace('cylinder_pressure = "2.5 bar gauge"\n', "")
+    check = workshop.write(gear_files((('"inlet"', f'"{serves}"'),), duty_text=text)).only(HOLDS)
+    assert (check.outcome, check.case) == ("not assessed", "drifting")
+    assert "cylinder_pressure is not stated" in check.says
+
+
+def test_water_lifts_a_valve_as_the_relief_valves_let_it(workshop: DesignFolder) -> None:
+    """Valves set at 20 bar blow off at 22: 1.2 (0.6 × 3719.65 − 502.65) = 2075.0 N, where 18 bar want 289.5."""
+    drifts = (("lifts_drifting = false", "lifts_drifting = true"),)
+    files = gear_files(drifts, spring=(("1100 N", "700 N"),))
+    files["block.toml"] += '[ends.front]\nrelief_set = "20 bar gauge"\n'
+    check = workshop.write(files).only(HOLDS)
+    assert (check.outcome, check.case) == ("finding", "water")
+    assert limit(check) == pytest.approx(2075.0, abs=0.5)
+    files["block.toml"] = files["block.toml"].replace("20 bar gauge", "16 bar gauge")
+    assert workshop.write(files).only(HOLDS).outcome == "conforms"
 
 
 def test_vacuum_lifts_an_exhaust_valve(workshop: DesignFolder) -> None:

@@ -29,6 +29,24 @@ def test_least_clearance_from_both_sides(workshop: DesignFolder, clearance: str,
     assert check.grade is (Grade.NONCONFORMITY if outcome == "finding" else None)
 
 
+@pytest.mark.parametrize(
+    ("clearance", "outcome"),
+    [
+        ("0.181 mm", "conforms"),  # set to 0.03 mm, 0.151 mm at the least
+        ("0.179 mm", "finding"),
+        ("0.969 mm", "conforms"),  # and 0.999 of the ramp's 1 mm at the most
+        ("0.971 mm", "finding"),
+        ("0.181 mm ±0.02", "conforms"),  # 0.02 of the 0.03 mm are drawn already
+        ("0.179 mm ±0.02", "finding"),
+        ("0.191 mm ±0.04", "conforms"),  # wider limits than the setting needs
+    ],
+)
+def test_a_clearance_that_cannot_be_set_closely(workshop: DesignFolder, clearance: str, outcome: str) -> None:
+    """0.1 mm of wear and 0.05 mm asked for, of a clearance that can be set to 0.03 mm either way."""
+    stated = (('"0.4 mm"', f'"{clearance}"'), ('clearance_setting = "0 mm"', 'clearance_setting = "0.03 mm"'))
+    assert workshop.write(train_files(cam=RAMP, tappet=stated)).only(CLEARANCE).outcome == outcome
+
+
 @pytest.mark.parametrize(("clearance", "outcome"), [("0.999 mm", "conforms"), ("1.001 mm", "finding")])
 def test_no_more_clearance_than_ramp(workshop: DesignFolder, clearance: str, outcome: str) -> None:
     assert workshop.write(with_clearance(clearance)).only(CLEARANCE).outcome == outcome

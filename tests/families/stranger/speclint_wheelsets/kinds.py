@@ -2,9 +2,22 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
-from speclint.specs import NOT_STATED, Component, Force, Length, LinkTo, Mass, Shaft, SpecTable, Word
+from speclint.specs import (
+    NOT_STATED,
+    Below,
+    Component,
+    Conditions,
+    Force,
+    Length,
+    LinkTo,
+    Mass,
+    Shaft,
+    Span,
+    SpecTable,
+    Word,
+)
 
 
 class Seats(SpecTable):
@@ -17,7 +30,7 @@ class Seats(SpecTable):
         overhang: from the middle of a journal to the middle of the tread
     """
 
-    seat: Length = NOT_STATED
+    seat: Annotated[Length, Span("40 mm", "400 mm")] = NOT_STATED
     seat_length: Length = NOT_STATED
     load: Force = NOT_STATED
     overhang: Length = NOT_STATED
@@ -34,6 +47,7 @@ class Wheel(Component):
 
     kind: ClassVar[str] = "wheel"
     called: ClassVar[str] = "wheel"
+    geometry: ClassVar[Conditions] = (Below("bore", "hub"),)
 
     bore: Length = NOT_STATED
     hub: Length = NOT_STATED

@@ -1,0 +1,107 @@
+"""A cover and the end that it closes, and the box, gland and rod that go through it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from speclint import Grade, Pair, Rule, Sheet, agreement, worked
+from speclint.facts import box_of, end_closed_by, liner_under, packing_in, rod_in
+from speclint.specs import CylinderBlock, CylinderCover, Gland, StuffingBox
+
+
+def _ends(cover: CylinderCover, sheet: Sheet) -> Iterator[Pair]:
+    """Bore and side that the cover states, against the liner and the end of the block that it closes."""
+    if not sheet.follow(cover.closes).ends:
+        return
+    _, end = end_closed_by(cover, sheet)
+    if sheet.is_stated("end that it names", cover.of_end):  # else it was found by its side
+        yield Pair(cover.end, end.side, name="side")
+    liner = liner_under(cover, sheet)
+    if liner is not None:
+        yield Pair(cover.bore, liner.bore, name="bore")
+
+
+def _holes(cover: CylinderCover, sheet: Sheet) -> Iterator[Pair]:
+    """The hole of the cover against the outside of each box in it, or against the rod where the box states none."""
+    for box in sheet.belonging_to(cover, StuffingBox):
+        rod = rod_in(box, sheet)
+        if sheet.is_stated(f"outside of {box.id}", box.outside_diameter):
+            yield Pair(cover.central_hole, box.outside_diameter, "at least", name=box.id)
+        elif rod is not None:
+            yield Pair(cover.central_hole, rod.diameter, "at least", name=rod.id)
+
+
+def _glands(gland: Gland, sheet: Sheet) -> Iterator[Pair]:
+    """Rod, box and packing that the gland states, against the box that it closes and the rod in that box."""
+    box = box_of(gland, sheet)
+    if box is None:
+        return
+    rod, packing = rod_in(box, sheet), packing_in(box, sheet)
+    if rod is not None:
+        yield Pair(gland.rod, rod.diameter, name="rod")
+    if sheet.is_stated("bore of the box", box.bore):
+        yield Pair(gland.box, box.bore, name="box")
+    if packing is not None:
+        yield Pair(gland.packing, worked(packing, box.packing), name="packing")
+
+
+def _tests(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
+    """The test pressure of the block against that of the duty's test, and of every cover, box and gland on it."""
+    if not sheet.is_stated("test pressure of the block", block.test_pressure):
+        return  # cylinder.test-pressure asks for it
+    covers = sheet.belonging_to(block, CylinderCover)
+    boxes = [box for cover in covers for box in sheet.belonging_to(cover, StuffingBox)]
+    glands = [gland for part in (*covers, *boxes) for gland in sheet.belonging_to(part, Gland)]
+    for part in (*covers, *boxes, *glands):
+        yield Pair(part.test_pressure, block.test_pressure, name=part.id)
+    if sheet.is_stated("duty", block.duty):
+        case = sheet.follow(block.duty).cases.get("test")
+        if case is not None:
+            yield Pair(case.cylinder_pressure, block.test_pressure, name="duty")
+
+
+of_its_end: Rule = agreement(
+    "cover.of-its-end",
+    title="A cover states the bore and the side of the end that it closes",
+    on=CylinderCover,
+    pairs=_ends,
+    within="0.5 mm",
+    grade=Grade.HOLD,
+    why="the steam pushes on the bore that is there, and a cover drawn for another cylinder is made for another",
+    leaves_out="a spigot of the cover",
+)
+
+hole_for_box: Rule = agreement(
+    "cover.hole-for-box",
+    title="The hole of a cover takes the stuffing box, or the rod, that goes through it",
+    on=CylinderCover,
+    pairs=_holes,
+    within="",
+    grade=Grade.HOLD,
+    why="a cover judged without its hole is stronger than the one that is made",
+    leaves_out="how the box is fitted, and a hole in which no box is drawn",
+)
+
+of_the_rod: Rule = agreement(
+    "gland.of-the-rod",
+    title="A gland states the rod, the bore and the packing of the box that it closes",
+    on=Gland,
+    pairs=_glands,
+    grade=Grade.NONCONFORMITY,
+    why="a gland bored for another rod drags on it, and its studs are judged for another ring of steam",
+    leaves_out="the play round the rod (packing.gland)",
+)
+
+tested_together: Rule = agreement(
+    "cylinder.tested-together",
+    title="Block, covers, boxes, glands and the duty's test case state one test pressure",
+    on=CylinderBlock,
+    pairs=_tests,
+    within="0.01 bar",
+    dimension="pressure",
+    grade=Grade.HOLD,
+    why="the gauge shows one pressure for all that is bolted together",
+    leaves_out="parts tested by themselves before they are fitted",
+)
+
+RULES = (hole_for_box, of_its_end, of_the_rod, tested_together)

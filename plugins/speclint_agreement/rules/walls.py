@@ -1,0 +1,95 @@
+"""The block and the weldment that makes it state one wall and one metal."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from speclint import Grade, Pair, Rule, Sheet, agreement, worked
+from speclint.facts import plate_of, wall_by_plate
+from speclint.specs import Bore, CylinderBlock, SeatBore, Weldment
+
+
+def _walls(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
+    """The wall round each bore against what its plate leaves at its thinnest when the corrosion allowance is gone."""
+    places: dict[str, Bore | SeatBore] = {**block.bores, **block.seat_bores}
+    for name, place in places.items():
+        by_plate = wall_by_plate(place, block, sheet, sheet.take)
+        if by_plate is not None:
+            yield Pair(place.wall, by_plate, "at most", name=name)
+
+
+def _divisions(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
+    """The thickness of each division against that of the plate which it is, as the drawings aim at them."""
+    for name, division in block.divisions.items():
+        found = plate_of(division, block, sheet)
+        if found is not None:
+            yield Pair(division.thickness, found[1].thickness, name=name)
+
+
+def _metals(weldment: Weldment, sheet: Sheet) -> Iterator[Pair]:
+    """The metal of the block against that of the plates of the weldment that its bores are cut from."""
+    if not sheet.is_stated("what the weldment makes", weldment.makes):
+        return
+    block = sheet.follow(weldment.makes)
+    for name, bore in block.bores.items():
+        found = plate_of(bore, block, sheet)
+        if found is not None and found[0] is weldment:
+            yield Pair(block.material, found[1].material, name=name)
+
+
+def _welds(weldment: Weldment, sheet: Sheet) -> Iterator[Pair]:
+    """What each weld states, where the flat wall that it belongs to has steam or a cylinder on either side."""
+    for name, joint in weldment.joints.items():
+        if not sheet.is_stated(f"wall of {name}", joint.wall):
+            continue
+        wall = sheet.entry(weldment.walls, joint.wall, f"walls of {weldment.id}")
+        sides = [one for one in (wall.one_side, wall.other_side) if sheet.is_stated(f"side, {name}", one)]
+        if any(sheet.read(f"side, {name}", side) != "atmosphere" for side in sides):
+            yield Pair(joint.on_pressure, worked(True, *sides), name=name)
+
+
+wall_of_plate: Rule = agreement(
+    "block.wall-of-plate",
+    title="The wall round a bore is no more than its plate leaves when the corrosion allowance is gone",
+    on=CylinderBlock,
+    pairs=_walls,
+    within="",
+    grade=Grade.HOLD,
+    why="a liner or a seat that leans on metal which is not there works loose, or bursts the block",
+    leaves_out="a bore that names no plate, and metal taken off by a neighbouring bore",
+)
+
+division_of_plate: Rule = agreement(
+    "block.division-of-plate",
+    title="A division of the block is as thick as the plate that it is",
+    on=CylinderBlock,
+    pairs=_divisions,
+    within="0.1 mm",
+    grade=Grade.HOLD,
+    why="a wall drawn twice is judged twice, and made once: as thin as the plate",
+    leaves_out="a division that names no plate",
+)
+
+metal_of_plates: Rule = agreement(
+    "block.metal-of-plates",
+    title="The metal of a block is that of the plates that its bores are cut from",
+    on=Weldment,
+    pairs=_metals,
+    within="",
+    grade=Grade.HOLD,
+    why="fits, walls and joints are judged by the metal that the block states, and made of that of its plates",
+    leaves_out="bores that name no plate",
+)
+
+pressure_by_wall: Rule = agreement(
+    "weld.pressure-by-wall",
+    title="A weld of a wall that has steam on either side is not said to hold no pressure",
+    on=Weldment,
+    pairs=_welds,
+    within="",
+    grade=Grade.HOLD,
+    why="a weld that is said to hold none is neither proved nor examined, and bursts all the same",
+    leaves_out="welds that name no wall",
+)
+
+RULES = (division_of_plate, metal_of_plates, pressure_by_wall, wall_of_plate)

@@ -1,0 +1,110 @@
+"""How each key of a table may be written: examples that lie in their spans and that hold together."""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Mapping, Sequence
+from functools import cache
+from typing import Any, Literal, get_args, get_origin
+
+from pydantic.fields import FieldInfo
+
+from speclint.quantities import Measure, example, read
+from speclint.specs.fields import Link, Quantity, Stated
+from speclint.specs.geometry import conditions_of
+from speclint.specs.spans import Span
+from speclint.specs.spec import SpecTable
+
+_QUOTED = re.compile(r'"([^"]+)"')
+_TRIALS = 20  # rounds in which the examples of a table are moved until they hold together
+_SMALLER = 0.8  # an example that must be less than another is this share of what it must be less than
+
+#: A word that a drawing might have where any text is taken, by key.
+_WORDS = {
+    "id": "liner-left",
+    "title": "Cylinder liner, left hand",
+    "drawing": "CN-C-1211",
+    "revision": "A",
+    "prepared_by": "J. Ostler",
+    "checked_by": "M. Coyle",
+    "material": "phosphoric-cylinder-iron",
+}
+
+
+def examples_of(dimension: str) -> list[str]:
+    """How quantities of a dimension may be written, without the quotes."""
+    return _QUOTED.findall(example(dimension))
+
+
+def quantity_of(field: FieldInfo) -> tuple[Quantity, Span | None] | None:
+    """The quantity that a field takes, alone, in a list or by name, and its own span; None for anything else."""
+    marks: Sequence[Any] = field.metadata
+    if not any(isinstance(mark, Quantity) for mark in marks):
+        members = [getattr(member, "__metadata__", ()) for member in get_args(field.annotation)]
+        marks = next((one for one in members if any(isinstance(mark, Quantity) for mark in one)), ())
+    quantity = next((mark for mark in marks if isinstance(mark, Quantity)), None)
+    spans = [mark for mark in marks if isinstance(mark, Span)]
+    own = spans[-1] if len(spans) > 1 else None  # the first is that of the type
+    return (quantity, own) if quantity else None
+
+
+def quantity_example(field: FieldInfo) -> str:
+    """How the quantity of a field may be written: the usual example of its dimension, where that lies in its span."""
+    found = quantity_of(field)
+    if found is None:
+        return ""
+    quantity, span = found
+    usual = examples_of(quantity.dimension)[0]
+    if span is None or span.holds(read(usual, quantity.dimension, "any")):
+        return usual
+    least, greatest = span.ends(quantity.dimension)
+    return _millimetres(math.sqrt(least * greatest))
+
+
+def example_for(name: str, field: FieldInfo, table: type[SpecTable]) -> str | int | bool | None:
+    """A value that the key takes, as TOML has it; None where it takes a table or a list."""
+    if any(isinstance(mark, Quantity) for mark in field.metadata):
+        return quantities_of(table)[name]
+    for member in get_args(field.annotation):
+        if get_origin(member) is Stated:
+            return _example_word(name, get_args(member)[0])
+        if get_origin(member) is Link:
+            target = get_args(member)[0]
+            return f"{(get_args(target) or (target,))[0].kind}-left"
+    return _WORDS.get(name, "text") if field.annotation is str else None
+
+
+def _example_word(name: str, wanted: Any) -> str | int | bool:
+    if get_origin(wanted) is Literal:
+        choice: str | int | bool = get_args(wanted)[0]
+        return choice
+    if wanted is str:
+        return _WORDS.get(name, name.replace("_", " "))
+    return True if wanted is bool else 4
+
+
+@cache
+def quantities_of(table: type[SpecTable]) -> Mapping[str, str]:
+    """An example for each quantity of a table, such that its geometry holds."""
+    found = {
+        name: quantity_example(field) for name, field in table.model_fields.items() if quantity_of(field)
+    }
+    for _ in range(_TRIALS):
+        sizes = {name: _read(table, name, text) for name, text in found.items()}
+        broken = [(one, pair) for one in conditions_of(table) for pair in one.faults(sizes)]
+        if not broken:
+            break
+        for condition, (_, great) in broken:
+            found[condition.key] = _millimetres(great.measure.nominal * condition.times * _SMALLER)
+    return found
+
+
+def _read(table: type[SpecTable], name: str, text: str) -> Measure:
+    found = quantity_of(table.model_fields[name])
+    assert found is not None  # as only quantities are asked for
+    return read(text, found[0].dimension, "any")
+
+
+def _millimetres(metres: float) -> str:
+    return f"{float(f'{metres * 1e3:.2g}'):g} mm"  # two figures

@@ -1,0 +1,236 @@
+"""Streams that are closed, full or left, interrupts, and names that are not text: one line, an honest exit code."""
+
+from __future__ import annotations
+
+import errno
+import io
+import json
+import os
+import signal
+import subprocess
+import sys
+import time
+import unicodedata
+from pathlib import Path
+
+import pytest
+
+from speclint.commands import main
+from speclint.commands.command_line import COMMANDS
+from speclint.families import loading
+from speclint.reports import hooks
+from speclint.testing import DesignFolder
+from tests import tubes
+from tests.benchmarks.specs import make
+from tests.reports.hostile import TEXTS, quoted
+from tests.tubes import FILES
+
+#: Each command with words that make it say something.
+WORDS = {
+    "check": ["check"],
+    "sheet": ["sheet", "tube"],
+    "review": ["review", "--to", "out"],
+    "rules": ["rules"],
+    "kinds": ["kinds", "--as", "schema"],
+    "families": ["families"],
+    "concede": ["concede", "tube", "tube.stress", "--by", "A", "--grounds", "x", "--until", "2030-01-01"],
+    "sign": ["sign", "C-001", "--key", "key"],
+    "register": ["register", "--as", "json"],
+    "gate": ["gate"],
+}
+SAYING = [word for word in WORDS if word not in ("concede", "sign")]
+
+
+class Stream(io.TextIOWrapper):
+    """A standard output that takes nothing."""
+
+    def __init__(self, number: int) -> None:
+        class Raw(io.RawIOBase):
+            def writable(self) -> bool:
+                return True
+
+            def write(self, _: object) -> int:
+                raise OSError(number, os.strerror(number))
+
+        super().__init__(io.BufferedWriter(Raw()), encoding="utf-8")
+
+    def close(self) -> None:
+        self.detach()  # what was not taken is not tried again
+
+
+@pytest.fixture
+def shop(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> DesignFolder:
+    """A design in order, in the current folder, and the family of tubes alone."""
+    monkeypatch.setattr(loading, "installed", lambda: [tubes.entry_point("tubes")])
+    monkeypatch.chdir(tmp_path)
+    return DesignFolder(tmp_path, loading.load_families(built_in=hooks)).write(FILES)
+
+
+def test_there_are_words_for_every_command() -> None:
+    assert WORDS.keys() == COMMANDS.keys()
+
+
+@pytest.mark.usefixtures("shop")
+@pytest.mark.parametrize(
+    "words", [*(WORDS[word] for word in SAYING), ["--version"], ["--help"], ["check", "--help"]]
+)
+def test_a_full_output_is_told_and_is_no_success(
+    words: list[str], monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.setattr(sys, "stdout", Stream(errno.ENOSPC))
+    assert main(words) == 2
+    assert (
+        capsys.readouterr().err
+        == f"speclint: standard output cannot be written to: {os.strerror(errno.ENOSPC)}\n"
+    )
+
+
+@pytest.mark.usefixtures("shop")
+@pytest.mark.parametrize("words", [*(WORDS[word] for word in SAYING), ["--help"]])
+def test_a_reader_that_has_left_is_not_written_to_and_not_complained_of(
+    words: list[str], monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.setattr(sys, "stdout", Stream(errno.EPIPE))
+    assert main(words) == 141
+    assert capsys.readouterr().err == ""
+
+
+@pytest.mark.parametrize("word", WORDS)
+def test_nothing_is_done_where_there_is_no_output(
+    word: str, shop: DesignFolder, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    shop.replace("tube.toml", "30 bar", "45 bar")
+    before = sorted(path.name for path in shop.root.iterdir())
+    monkeypatch.setattr(sys, "stdout", None)
+    assert main(WORDS[word]) == 2
+    assert capsys.readouterr().err.startswith("speclint: standard output is closed: ")
+    assert sorted(path.name for path in shop.root.iterdir()) == before
+
+
+@pytest.mark.usefixtures("shop")
+@pytest.mark.parametrize("word", WORDS)
+def test_an_interrupt_is_one_line_and_130(
+    word: str, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    def interrupted(*_: object, **__: object) -> None:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr("speclint.families.loading.entry_points", interrupted)
+    monkeypatch.setattr(loading, "installed", interrupted)
+    assert main(WORDS[word]) == 130
+    told = capsys.readouterr()
+    assert (told.out, told.err) == ("", "speclint: interrupted\n")
+
+
+def test_an_error_stream_that_takes_nothing_leaves_the_exit_code(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(sys, "stderr", Stream(errno.ENOSPC))
+    assert main(["check", "nowhere"]) == 2
+
+
+def test_a_released_design_whose_verdict_cannot_be_written_is_not_released(
+    shop: DesignFolder, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["gate", str(shop.root)]) == 0
+    assert "RELEASED as far as these rules go" in capsys.readouterr().out
+    for number in (errno.ENOSPC, errno.EPIPE, errno.EIO):
+        monkeypatch.setattr(sys, "stdout", Stream(number))
+        assert main(["gate", str(shop.root)]) != 0
+
+
+# As a process
+
+
+def environment() -> dict[str, str]:
+    top = Path(__file__).parents[2]
+    return {**os.environ, "PYTHONPATH": os.pathsep.join([str(top), str(top / "plugins")])}
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="no process of Windows can be sent an interrupt alone")
+def test_an_interrupt_while_helpers_work_is_told_once(tmp_path: Path) -> None:
+    make(tmp_path, 400)
+    command = [sys.executable, "-m", "speclint", "check", str(tmp_path)]
+    with subprocess.Popen(
+        command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, env=environment(), start_new_session=True
+    ) as running:
+        time.sleep(1.5)
+        os.killpg(running.pid, signal.SIGINT)  # as a terminal sends it, to the helpers too
+        out, err = running.communicate(timeout=30)
+    assert (running.returncode, out, err.decode()) == (130, b"", "speclint: interrupted\n")
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="there is no device that is always full")
+def test_a_full_device_is_told_by_the_whole_process() -> None:
+    command = [sys.executable, "-m", "speclint", "kinds"]
+    with open("/dev/full", "wb") as full:
+        done = subprocess.run(command, stdout=full, stderr=subprocess.PIPE, env=environment(), check=False)
+    assert done.returncode == 2
+    assert done.stderr.decode() == "speclint: standard output cannot be written to: No space left on device\n"
+
+
+# Names and text
+
+
+def written_by_all(shop: DesignFolder, capfd: pytest.CaptureFixture[str]) -> dict[str, str]:
+    """What each report and command writes of a design."""
+    words = {form: ["check", "--as", form] for form in ("json", "sarif", "csv", "markdown")}
+    words |= {
+        "terminal": ["check"],
+        "gate": ["gate"],
+        "gate as data": ["gate", "--as", "json"],
+        "register": ["register", "--as", "json"],
+        "sheet": ["sheet", "tube"],
+        "sheet in Markdown": ["sheet", "tube", "--as", "markdown"],
+        "sheet in HTML": ["sheet", "tube", "--as", "html"],
+    }
+    found = {}
+    for name, one in words.items():
+        assert main(one) in (0, 1, 2), name
+        told = capfd.readouterr()
+        assert told.err == "", name
+        found[name] = told.out.replace("\r\n", "\n")
+    assert (shop.root / "speclint.toml").exists()
+    return found
+
+
+@pytest.mark.parametrize("name", TEXTS)
+def test_nothing_that_is_written_steers_anything(
+    name: str, shop: DesignFolder, capfd: pytest.CaptureFixture[str]
+) -> None:
+    text = quoted(TEXTS[name])
+    shop.replace("tube.toml", "30 bar", "45 bar").replace(
+        "tube.toml", "hoops = 4", f"title = {text}\ndrawing = {text}"
+    )
+    shop.write({"bad.toml": f'kind = "tube"\nends = {text}\n'})
+    shop.write({"odd.toml": tubes.TUBE.replace('kind = "tube"', f'kind = "tube"\nid = {text}')})
+    entry = {"number": "C-001", "component": "tube", "rule": "tube.stress", "grounds": TEXTS[name]}
+    lines = "".join(f"{key} = {quoted(value)}\n" for key, value in entry.items())
+    shop.write({"register.toml": f"[[concession]]\n{lines}"})
+    for form, said in written_by_all(shop, capfd).items():
+        hidden = {
+            letter for letter in said if unicodedata.category(letter) in ("Cc", "Cf", "Cs", "Co", "Zl", "Zp")
+        }
+        assert hidden <= {"\n"}, form
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="elsewhere every name of a file is text")
+def test_a_name_that_is_not_utf_8_is_told_and_shown_everywhere(
+    shop: DesignFolder, capfd: pytest.CaptureFixture[str]
+) -> None:
+    name = b"tube-\xff.toml"
+    (shop.root / os.fsdecode(name)).write_text(tubes.TUBE, encoding="utf-8")
+    written = written_by_all(shop, capfd)
+    for form in ("json", "csv", "terminal", "gate", "gate as data", "markdown"):
+        if form != "csv":  # which has rows for checks only
+            assert "tube-⟨U+DCFF⟩.toml" in written[form].replace("&#46;", "."), form
+    assert "tube-%FF.toml" in written["sarif"]
+    (complaint,) = json.loads(written["json"])["complaints"]
+    assert complaint["message"] == "the name of this file is not UTF-8 text, so that nothing can refer to it"
+    assert main(["check", "--staged"]) == 2
+
+
+@pytest.mark.usefixtures("shop")
+def test_words_on_the_command_line_that_are_not_text_are_refused(capsys: pytest.CaptureFixture[str]) -> None:
+    words = ["concede", "tube", "tube.stress", "--by", "A\udcff", "--grounds", "x", "--until", "2030-01-01"]
+    assert main(words) == 2
+    assert capsys.readouterr().err == "speclint: by: 'A\\udcff' is not UTF-8 text\n"
+    assert main(["sheet", "tube\udcff"]) == 2

@@ -1,0 +1,152 @@
+"""A cover and its end, its box and gland, and the test of all of them, from both sides."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from speclint import Grade
+from speclint.testing import DesignFolder
+
+BLOCK = """
+kind = "cylinder-block"
+id = "block"
+duty = "duty"
+test_pressure = "29 bar gauge"
+[bores.main]
+diameter = "560 mm"
+[ends.front]
+of_bore = "main"
+side = "front"
+[ends.back]
+of_bore = "main"
+side = "back"
+"""
+DUTY = 'kind = "duty"\nid = "duty"\n[cases.test]\ncylinder_pressure = "29 bar gauge"\n'
+LINER = 'kind = "cylinder-liner"\nid = "liner"\nhoused_in = "block"\nin_bore = "main"\nbore = "500 mm"\n'
+COVER = """
+kind = "cylinder-cover"
+id = "cover"
+closes = "block"
+of_end = "back"
+bore = "500 mm"
+end = "back"
+central_hole = "150 mm"
+test_pressure = "29 bar gauge"
+"""
+ROD = 'kind = "piston-rod"\nid = "rod"\ndiameter = "90 mm"\n'
+BOX = """
+kind = "stuffing-box"
+id = "box"
+in_cover = "cover"
+seals = "rod"
+outside_diameter = "149 mm"
+bore = "130 mm"
+packing = "braided graphite"
+"""
+GLAND = """
+kind = "gland"
+id = "gland"
+of = "cover"
+rod = "90 mm"
+box = "130 mm"
+packing = "soft"
+"""
+FILES = {
+    "block.toml": BLOCK,
+    "duty.toml": DUTY,
+    "liner.toml": LINER,
+    "cover.toml": COVER,
+    "rod.toml": ROD,
+    "box.toml": BOX,
+    "gland.toml": GLAND,
+}
+HOLD, WRONG, FINE = ("finding", Grade.HOLD), ("finding", Grade.NONCONFORMITY), ("conforms", None)
+Ends = tuple[str, Grade | None]
+
+
+@pytest.fixture
+def design(tmp_path: Path) -> DesignFolder:
+    return DesignFolder(tmp_path).write(FILES)
+
+
+def outcome(design: DesignFolder, rule: str) -> Ends:
+    found = design.only(rule)
+    return found.outcome, found.grade
+
+
+@pytest.mark.parametrize(
+    ("file", "old", "new", "ends"),
+    [
+        ("cover.toml", 'bore = "500 mm"', 'bore = "500.5 mm"', FINE),
+        ("cover.toml", 'bore = "500 mm"', 'bore = "500.6 mm"', HOLD),
+        ("liner.toml", 'bore = "500 mm"', 'bore = "520 mm"', HOLD),
+        ("cover.toml", '\nend = "back"', '\nend = "front"', HOLD),
+    ],
+)
+def test_a_cover_of_its_end(design: DesignFolder, file: str, old: str, new: str, ends: Ends) -> None:
+    assert outcome(design.replace(file, old, new), "cover.of-its-end") == ends
+
+
+def test_a_cover_finds_its_end_by_its_side(design: DesignFolder) -> None:
+    design.replace("cover.toml", 'of_end = "back"\n', "")
+    assert outcome(design, "cover.of-its-end") == FINE
+    assert outcome(design.replace("liner.toml", "500 mm", "520 mm"), "cover.of-its-end") == HOLD
+
+
+def test_a_cover_that_could_close_either_of_two_must_say(design: DesignFolder) -> None:
+    design.replace("cover.toml", 'of_end = "back"\n', "")
+    design.replace("block.toml", 'side = "front"', 'side = "back"')
+    found = design.only("cover.of-its-end")
+    assert found.outcome == "not assessed"
+    assert found.says == "2 ends of block are at the back: of_end is to name the one that the cover closes"
+
+
+@pytest.mark.parametrize(("hole", "ends"), [("149 mm", FINE), ("148.9 mm", HOLD), ("0 mm", HOLD)])
+def test_the_hole_takes_the_box(design: DesignFolder, hole: str, ends: Ends) -> None:
+    design.replace("cover.toml", 'central_hole = "150 mm"', f'central_hole = "{hole}"')
+    assert outcome(design, "cover.hole-for-box") == ends
+
+
+@pytest.mark.parametrize(("hole", "ends"), [("90 mm", FINE), ("89.9 mm", HOLD)])
+def test_where_the_box_states_no_outside_the_rod_must_pass(
+    design: DesignFolder, hole: str, ends: Ends
+) -> None:
+    design.replace("box.toml", 'outside_diameter = "149 mm"\n', "")
+    design.replace("cover.toml", 'central_hole = "150 mm"', f'central_hole = "{hole}"')
+    assert outcome(design, "cover.hole-for-box") == ends
+
+
+@pytest.mark.parametrize("of", ["cover", "box"])
+@pytest.mark.parametrize(
+    ("file", "old", "new", "ends"),
+    [
+        ("rod.toml", '"90 mm"', '"90 mm"', FINE),
+        ("rod.toml", '"90 mm"', '"90.02 mm"', WRONG),
+        ("box.toml", '"130 mm"', '"130.02 mm"', WRONG),
+        ("box.toml", '"braided graphite"', '"carbon segments"', WRONG),
+    ],
+)
+def test_a_gland_of_its_box(design: DesignFolder, of: str, file: str, old: str, new: str, ends: Ends) -> None:
+    design.replace("gland.toml", 'of = "cover"', f'of = "{of}"').replace(file, old, new)
+    assert outcome(design, "gland.of-the-rod") == ends
+
+
+@pytest.mark.parametrize(
+    ("file", "old", "new", "ends"),
+    [
+        ("block.toml", "29 bar gauge", "29.01 bar gauge", FINE),
+        ("block.toml", "29 bar gauge", "40 bar gauge", HOLD),
+        ("duty.toml", "29 bar gauge", "28 bar gauge", HOLD),
+        ("cover.toml", "29 bar gauge", "28 bar gauge", HOLD),
+    ],
+)
+def test_one_test_for_all(design: DesignFolder, file: str, old: str, new: str, ends: Ends) -> None:
+    assert outcome(design.replace(file, old, new), "cylinder.tested-together") == ends
+
+
+def test_a_gland_of_another_test_is_told(design: DesignFolder) -> None:
+    text = GLAND + 'test_pressure = "20 bar gauge"\n'
+    (design.root / "gland.toml").write_text(text, encoding="utf-8")
+    assert "gland.toml" in design.only("cylinder.tested-together").says

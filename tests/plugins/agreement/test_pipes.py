@@ -1,0 +1,155 @@
+"""Pipes, their joints, and the metal of what stands in steam, from both sides."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from speclint import Grade
+from speclint.testing import DesignFolder
+
+DUTY = """
+kind = "duty"
+id = "duty"
+[cases.running]
+live_temperature = "390 °C ±10"
+exhaust_temperature = "170 °C"
+[cases.running.temperatures]
+steam-pipe = "380..395 °C"
+lens-joint = "350 °C"
+poppet-valve = "350 °C"
+cylinder-block = "250..270 °C"
+"""
+BLOCK = 'kind = "cylinder-block"\nid = "block"\nduty = "duty"\n'
+CHEST = 'kind = "steam-passage"\nid = "chest"\nin_block = "block"\nfollows = "pipe"\ncarries = "live steam"\n'
+PIPE = """
+kind = "steam-pipe"
+id = "pipe"
+duty = "duty"
+joined_to = "block"
+carries = "live steam"
+outside_diameter = "168.3 mm"
+wall = "5.6 mm"
+bends = 2
+length = "2.7 m"
+anchor_distance = "2.1 m"
+"""
+LENS = """
+kind = "lens-joint"
+id = "lens"
+of = "pipe"
+bore = "157 mm"
+contact_diameter = "180 mm"
+outside_diameter = "205 mm"
+"""
+FLANGE = 'kind = "pipe-flange"\nid = "flange"\nof = "pipe"\nbore = "157 mm"\n'
+VALVE = 'kind = "poppet-valve"\nid = "valve"\nduty = "duty"\nserves = "inlet"\n'
+FILES = {
+    "duty.toml": DUTY,
+    "block.toml": BLOCK,
+    "chest.toml": CHEST,
+    "pipe.toml": PIPE,
+    "lens.toml": LENS,
+    "flange.toml": FLANGE,
+    "valve.toml": VALVE,
+}
+HOLD, WRONG, FINE = ("finding", Grade.HOLD), ("finding", Grade.NONCONFORMITY), ("conforms", None)
+Ends = tuple[str, Grade | None]
+
+
+@pytest.fixture
+def design(tmp_path: Path) -> DesignFolder:
+    return DesignFolder(tmp_path).write(FILES)
+
+
+def outcome(design: DesignFolder, rule: str, component: str) -> Ends:
+    found = design.only(rule, component)
+    return found.outcome, found.grade
+
+
+@pytest.mark.parametrize(("carries", "ends"), [("live steam", FINE), ("exhaust steam", HOLD)])
+def test_a_pipe_carries_what_its_chest_holds(design: DesignFolder, carries: str, ends: Ends) -> None:
+    design.replace("pipe.toml", "live steam", carries)
+    assert outcome(design, "steamway.same-steam", "pipe") == ends
+
+
+def test_a_pipe_that_follows_another_carries_its_steam(design: DesignFolder) -> None:
+    more = PIPE.replace('id = "pipe"', 'id = "more"').replace("live steam", "exhaust steam")
+    (design.root / "more.toml").write_text(f'{more}follows = "pipe"\n', encoding="utf-8")
+    assert outcome(design, "steamway.same-steam", "more") == HOLD
+
+
+@pytest.mark.parametrize(
+    ("changes", "ends"),
+    [
+        ((("2.7 m", "2.1 m"),), FINE),
+        ((("2.7 m", "2.09 m"),), HOLD),
+        ((("bends = 2", "bends = 0"), ("2.7 m", "2.12 m")), FINE),  # 2.1 × 1.01 = 2.121 m
+        ((("bends = 2", "bends = 0"), ("2.7 m", "2.13 m")), HOLD),
+        ((("bends = 2", "bends = 0"),), HOLD),
+    ],
+)
+def test_a_pipe_is_as_long_as_its_way(
+    design: DesignFolder, changes: tuple[tuple[str, str], ...], ends: Ends
+) -> None:
+    for old, new in changes:
+        design.replace("pipe.toml", old, new)
+    assert outcome(design, "pipe.length-agrees", "pipe") == ends
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "ends"),
+    [
+        ('bore = "157 mm"', 'bore = "159 mm"', FINE),  # 168.3 less 2 × 5.6 is 157.1 mm
+        ('bore = "157 mm"', 'bore = "159.2 mm"', WRONG),
+        ('"180 mm"', '"205 mm"', FINE),
+        ('"180 mm"', '"205.1 mm"', WRONG),
+        ('"180 mm"', '"156.9 mm"', WRONG),
+    ],
+)
+def test_a_lens_of_its_pipe(design: DesignFolder, old: str, new: str, ends: Ends) -> None:
+    assert outcome(design.replace("lens.toml", old, new), "lens-joint.of-its-pipe", "lens") == ends
+
+
+@pytest.mark.parametrize(("bore", "ends"), [("156.1 mm", FINE), ("156 mm", WRONG)])
+def test_a_flange_of_its_pipe(design: DesignFolder, bore: str, ends: Ends) -> None:
+    assert outcome(design.replace("flange.toml", "157 mm", bore), "flange.of-its-pipe", "flange") == ends
+
+
+@pytest.mark.parametrize(
+    ("part", "old", "new", "ends"),
+    [
+        ("pipe", "380..395 °C", "380..405 °C", FINE),  # steam of at most 400 °C, and 5 K
+        ("pipe", "380..395 °C", "380..405.1 °C", HOLD),
+        ("pipe", "380..395 °C", "340..370 °C", FINE),  # 30 K below
+        ("pipe", "380..395 °C", "340..369.9 °C", HOLD),
+        ("lens", 'lens-joint = "350 °C"', 'lens-joint = "340 °C"', FINE),  # 60 K below
+        ("lens", 'lens-joint = "350 °C"', 'lens-joint = "339.9 °C"', HOLD),
+        ("valve", 'poppet-valve = "350 °C"', 'poppet-valve = "339.9 °C"', HOLD),
+        ("valve", 'poppet-valve = "350 °C"', 'poppet-valve = "405.1 °C"', HOLD),
+        ("block", "250..270 °C", "250..400 °C", FINE),
+        ("block", "250..270 °C", "250..400.1 °C", HOLD),
+        ("block", "250..270 °C", "20 °C", FINE),
+        ("pipe", "390 °C ±10", "450 °C ±10", HOLD),
+    ],
+)
+def test_metal_follows_its_steam(design: DesignFolder, part: str, old: str, new: str, ends: Ends) -> None:
+    assert outcome(design.replace("duty.toml", old, new), "duty.metal-follows-steam", part) == ends
+
+
+@pytest.mark.parametrize(
+    ("metal", "ends"), [("140 °C", FINE), ("139.9 °C", HOLD), ("175 °C", FINE), ("176 °C", HOLD)]
+)
+def test_an_exhaust_pipe_follows_the_exhaust(design: DesignFolder, metal: str, ends: Ends) -> None:
+    design.replace("pipe.toml", "live steam", "exhaust steam").replace(
+        "chest.toml", "live steam", "exhaust steam"
+    )
+    design.replace("duty.toml", "380..395 °C", metal)
+    assert outcome(design, "duty.metal-follows-steam", "pipe") == ends
+
+
+def test_an_exhaust_valve_is_only_no_hotter_than_live_steam(design: DesignFolder) -> None:
+    design.replace("valve.toml", "inlet", "exhaust")
+    design.replace("duty.toml", 'poppet-valve = "350 °C"', 'poppet-valve = "200 °C"')
+    assert outcome(design, "duty.metal-follows-steam", "valve") == FINE

@@ -1,0 +1,90 @@
+"""The block and the weldment that makes it, from both sides."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from speclint import Grade
+from speclint.testing import DesignFolder
+
+BLOCK = """
+kind = "cylinder-block"
+id = "block"
+material = "plate-P355GH"
+[bores.main]
+diameter = "560 mm"
+wall = "38 mm"
+plate = "barrel"
+[seat_bores.upper]
+wall = "22 mm"
+plate = "boss"
+[divisions.chest]
+thickness = "25 mm"
+plate = "chest"
+"""
+WELDMENT = """
+kind = "weldment"
+id = "weldment"
+makes = "block"
+[plates.barrel]
+material = "plate-P355GH"
+thickness = "40 mm +1/-0.5"
+corrosion_allowance = "1.5 mm"
+[plates.boss]
+material = "plate-P355GH"
+thickness = "22 mm"
+[plates.chest]
+material = "plate-P355GH"
+thickness = "25 mm +1/-0.5"
+[walls.side]
+plate = "chest"
+one_side = "live steam"
+other_side = "atmosphere"
+[walls.apron]
+plate = "chest"
+one_side = "atmosphere"
+other_side = "atmosphere"
+[joints.corner]
+on_pressure = true
+wall = "side"
+[joints.apron]
+on_pressure = false
+wall = "apron"
+"""
+HOLD, FINE = ("finding", Grade.HOLD), ("conforms", None)
+
+
+@pytest.fixture
+def design(tmp_path: Path) -> DesignFolder:
+    return DesignFolder(tmp_path).write({"block.toml": BLOCK, "weldment.toml": WELDMENT})
+
+
+@pytest.mark.parametrize(
+    ("rule", "file", "old", "new", "ends"),
+    [
+        ("block.wall-of-plate", "block.toml", '"38 mm"', '"38 mm"', FINE),  # 39.5 less 1.5 mm
+        ("block.wall-of-plate", "block.toml", '"38 mm"', '"38.1 mm"', HOLD),
+        ("block.wall-of-plate", "block.toml", '"22 mm"', '"22.1 mm"', HOLD),
+        ("block.wall-of-plate", "weldment.toml", '"1.5 mm"', '"1.6 mm"', HOLD),
+        ("block.division-of-plate", "block.toml", '"25 mm"', '"25.1 mm"', FINE),
+        ("block.division-of-plate", "block.toml", '"25 mm"', '"25.2 mm"', HOLD),
+        ("block.metal-of-plates", "block.toml", '"plate-P355GH"', '"plate-P355GH"', FINE),
+        ("block.metal-of-plates", "block.toml", '"plate-P355GH"', '"plate-P265GH"', HOLD),
+        ("weld.pressure-by-wall", "weldment.toml", "on_pressure = true", "on_pressure = true", FINE),
+        ("weld.pressure-by-wall", "weldment.toml", "on_pressure = true", "on_pressure = false", HOLD),
+    ],
+)
+def test_walls_and_metal(
+    design: DesignFolder, rule: str, file: str, old: str, new: str, ends: tuple[str, Grade | None]
+) -> None:
+    found = design.replace(file, old, new).only(rule)
+    assert (found.outcome, found.grade) == ends
+
+
+def test_a_block_that_names_no_plate_has_none_to_agree_with(design: DesignFolder) -> None:
+    for plate in ("barrel", "boss", "chest"):
+        design.replace("block.toml", f'plate = "{plate}"\n', "")
+    for rule in ("block.wall-of-plate", "block.division-of-plate", "block.metal-of-plates"):
+        assert design.only(rule).outcome == "not applicable"

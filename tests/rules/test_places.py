@@ -1,0 +1,147 @@
+"""Where a scan may find its worst over a box: it holds what the scan finds at every point of the box."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given, strategies as st
+
+from speclint.handbook.cams import CamMotion, CamProfile, Flank, LiftTable, Ramp, cam_law
+from speclint.rules.enclosed_cams import follower_at
+from speclint.rules.enclosed_functions import MATHEMATICS
+from speclint.rules.enclosure import Enclosure, Input, between
+from speclint.rules.places import Grid, KnownRanges, Place
+from speclint.rules.scan import greatest_place
+from speclint.rules.slopes import slopes
+from speclint_valves.inputs.train import WholeLift
+
+STEPS = 40
+SIDES = st.floats(0.0, 1.0)
+
+
+def waves(share: object, a: object, b: object, c: object) -> object:
+    """A function of several hills, whose heights and places hang on three values."""
+    sine = MATHEMATICS.sin
+    return a * sine(3.0 * share + b) + c * sine(11.0 * share) - (share - 0.4) ** 2  # type: ignore[operator]
+
+
+def opened(low: float, width: float, name: str) -> Enclosure:
+    return between(low, low + width, Input(name))
+
+
+@given(
+    lows=st.tuples(st.floats(0.5, 2.0), st.floats(-2.0, 2.0), st.floats(-1.0, 1.0)),
+    widths=st.tuples(st.floats(0.0, 0.1), st.floats(0.0, 0.1), st.floats(0.0, 0.1)),
+    at=st.tuples(SIDES, SIDES, SIDES),
+)
+def test_the_ranges_hold_the_place_at_every_point_of_a_box(
+    lows: tuple[float, ...], widths: tuple[float, ...], at: tuple[float, ...]
+) -> None:
+    box = [opened(low, width, name) for low, width, name in zip(lows, widths, "abc", strict=True)]
+    ranges = Grid(lambda share: waves(share, *box), 0, STEPS).ranges((0.0, 1.0))
+    point = [low + width * side for low, width, side in zip(lows, widths, at, strict=True)]
+    place = greatest_place(lambda share: waves(share, *point), 0.0, 1.0, STEPS)  # type: ignore[arg-type,return-value]
+    assert any(low - 1e-9 <= place <= high + 1e-9 for low, high in ranges)
+
+
+def test_a_single_hill_is_one_range_of_a_few_intervals() -> None:
+    """By hand: −(x − b)² is greatest at b, 0.500 to 0.505."""
+    b = opened(0.5, 0.005, "b")
+    (found,) = Grid(lambda share: -((share - b) ** 2), 0, 100).ranges((0.0, 1.0))
+    assert found[0] <= 0.5
+    assert found[1] >= 0.505
+    assert found[1] - found[0] < 0.06
+
+
+def test_what_rises_all_the_way_is_greatest_at_its_end() -> None:
+    slope = opened(1.0, 0.5, "k")
+    assert Grid(lambda share: slope * share, 0, 50).ranges((0.0, 1.0)) == ((1.0, 1.0),)
+
+
+@given(low=st.floats(0.2, 0.7), width=st.floats(1e-3, 0.05), side=SIDES)
+def test_the_place_where_something_passes_through_nothing_hangs_on_the_inputs(
+    low: float, width: float, side: float
+) -> None:
+    """x² = c at √c, which rises by 1/(2 √c) for c, and by the width of c times that for its side."""
+    c = opened(low, width, "c")
+    grid = Grid(lambda share: -1.0 * abs(share**2 - c), 0, 60)
+    (found,) = grid.ranges((0.0, 1.0))
+    place = grid.at(found)
+    assert isinstance(place, Enclosure)
+    assert place.low <= math.sqrt(low + width * side) <= place.high
+    (rises,) = slopes(place).values()
+    assert rises[0] <= width / (2 * math.sqrt(low + width * side)) <= rises[1]
+    assert place.high - place.low < width / math.sqrt(low) + 1e-3
+
+
+def test_a_place_has_the_nodes_of_its_range_and_halves_that_meet_at_one() -> None:
+    place = Place(0, 10, 0.15, 0.45)
+    assert place.nodes == pytest.approx([0.15, 0.2, 0.3, 0.4, 0.45])
+    assert place.halves == ((0.15, 0.3), (0.3, 0.3), (0.3, 0.45))
+
+
+def test_a_smaller_box_is_told_what_was_found_in_a_greater_one() -> None:
+    known = KnownRanges()
+    known.add(0, (0.0, 1.0), {"a": True}, ((0.2, 0.3),), {"b"})
+    assert known.narrowed(0, (0.0, 1.0), {"a": True, "c": False}) == (((0.2, 0.3),), True)
+    assert known.narrowed(0, (0.0, 1.0), {"a": True, "b": False}) == (((0.2, 0.3),), False)
+    assert known.narrowed(0, (0.0, 1.0), {"a": False}) == (((0.0, 1.0),), False)
+    assert known.narrowed(1, (0.0, 1.0), {"a": True}) == (((0.0, 1.0),), False)
+
+
+def profile(law: str) -> CamProfile:
+    rise, fall = (Flank(cam_law(law), 0.02, angle, Ramp(0.001, 0.3)) for angle in (1.2, 1.4))
+    return CamProfile(rise, 0.2, fall)
+
+
+TABLE = LiftTable(
+    [0.1 * n for n in range(11)], [0.0, 0.001, 0.004, 0.008, 0.01, 0.011, 0.01, 0.007, 0.003, 0.001, 0.0]
+)
+LAWS = ("parabolic", "harmonic", "cycloidal", "3-4-5 polynomial")
+CAMS: dict[str, CamMotion] = {"table": TABLE}
+CAMS.update((law, profile(law)) for law in LAWS)
+
+
+@pytest.mark.parametrize("name", CAMS)
+@given(start=SIDES, width=st.floats(0.0, 0.5), part=SIDES)
+def test_a_follower_over_a_range_holds_it_at_every_angle(
+    name: str, start: float, width: float, part: float
+) -> None:
+    cam = CAMS[name]
+    low = start * cam.duration
+    high = min(low + width * cam.duration, cam.duration)
+    over = follower_at(Input("angle", low, high), cam)
+    angle = low + (high - low) * part
+    there = WholeLift(cam).at(angle)
+    for value, bounds in zip(
+        (there.lift, there.slope, there.curvature), (over.lift, over.slope, over.curvature), strict=True
+    ):
+        assert _low(bounds) - 1e-12 <= value <= _high(bounds) + 1e-12
+    if low < high:
+        rises, bends = (_slope(one) for one in (over.lift, over.slope))
+        assert rises[0] - 1e-12 <= there.slope <= rises[1] + 1e-12
+        assert bends[0] - 1e-9 <= there.curvature <= bends[1] + 1e-9
+
+
+def _slope(value: object) -> tuple[float, float]:
+    return slopes(value).get("angle", (0.0, 0.0)) if isinstance(value, Enclosure) else (0.0, 0.0)
+
+
+def _low(value: object) -> float:
+    return value.low if isinstance(value, Enclosure) else float(value)  # type: ignore[arg-type]
+
+
+def _high(value: object) -> float:
+    return value.high if isinstance(value, Enclosure) else float(value)  # type: ignore[arg-type]
+
+
+def test_the_bounds_of_a_follower_close_in_with_the_range() -> None:
+    """Half as wide a range leaves the lift at most about half as wide."""
+    cam = profile("3-4-5 polynomial")
+
+    def width(of: float) -> float:
+        lift = follower_at(Input("angle", 0.7, 0.7 + of), cam).lift
+        return _high(lift) - _low(lift)
+
+    assert width(0.01) < 0.6 * width(0.02) < 0.4 * width(0.04)
