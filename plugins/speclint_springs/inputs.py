@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import Sheet
 from speclint.equations import Kelvins, Metres, Newtons, NewtonsPerMetre, Pascals, Ratio
-from speclint.facts import rates, shut_loads, stroke
+from speclint.facts import rate_by_sizes, rates, shut_loads, stroke
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.springs import (
     deflection,
@@ -41,7 +41,7 @@ def rate(
 ) -> NewtonsPerMetre:
     """Rate at 20 °C as stated, or from the sizes, also where these give more (or ``least``: less) than is stated."""
     if sheet.is_stated("rate", spring.rate):
-        return rates(spring, sheet)[0 if least else 1]
+        return rates(spring, sheet, rate_by_sizes(spring, sheet))[0 if least else 1]
     G = modulus_of_rigidity(spring, sheet)
     return sheet.work("R", spring_rate, G=G, d=d, D=D, n=working_coils(spring, sheet))
 
@@ -59,7 +59,8 @@ def shut_load(
     By the sizes also where these give more (or ``least``: less) than the limits of the stated load allow.
     """
     if sheet.is_stated("shut load", spring.shut_load):
-        return shut_loads(spring, sheet, sheet.take("F_U", spring.shut_load))[0 if least else 1]
+        F, by_sizes = sheet.take("F_U", spring.shut_load), rate_by_sizes(spring, sheet)
+        return shut_loads(spring, sheet, F, by_sizes)[0 if least else 1]
     R = rate(spring, sheet, d, D, least=least)
     free, shut = sheet.take("L_0", spring.free_length), sheet.take("L_U", spring.shut_length)
     return sheet.work("F_U", spring_load, R=R, s=sheet.work("s_U", deflection, L_0=free, L=shut))

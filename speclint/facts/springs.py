@@ -70,12 +70,9 @@ def _mean_diameter(spring: CompressionSpring, sheet: Sheet, d: float, index: str
     return None
 
 
-def _load_by_sizes(spring: CompressionSpring, sheet: Sheet, index: str) -> float | None:
+def _load_by_sizes(spring: CompressionSpring, sheet: Sheet, R: float | None, index: str) -> float | None:
     lengths = spring.free_length, spring.shut_length
-    if not all(sheet.is_stated("length of the spring", one) for one in lengths):
-        return None
-    R = rate_by_sizes(spring, sheet, index)
-    if R is None:
+    if R is None or not all(sheet.is_stated("length of the spring", one) for one in lengths):
         return None
     free, shut = sheet.take_nominal(f"L_0{index}", lengths[0]), sheet.take_nominal(f"L_U{index}", lengths[1])
     return sheet.work(
@@ -97,13 +94,15 @@ def _load_may_differ(spring: CompressionSpring, sheet: Sheet, F: float, index: s
     return sheet.work(f"A_F{index}", load_tolerance, Q=Q, F=F, d=d, D=D, n=n)
 
 
-def shut_loads(spring: CompressionSpring, sheet: Sheet, F: float, index: str = "") -> tuple[float, float]:
+def shut_loads(
+    spring: CompressionSpring, sheet: Sheet, F: float, R: float | None, index: str = ""
+) -> tuple[float, float]:
     """The least and the greatest load that a spring may have at its shut length, N.
 
-    ``F`` is the stated load within its limits: both, where the drawing agrees with itself. Where the sizes give another
-    load than the limits of the stated one allow, that is the other of the two, with the same limits.
+    ``F`` is the stated load within its limits: both, where the drawing agrees with itself. Where the sizes, whose rate
+    is ``R``, give another load than the limits of the stated one allow, that is the other, with the same limits.
     """
-    by_sizes = _load_by_sizes(spring, sheet, index)
+    by_sizes = _load_by_sizes(spring, sheet, R, index)
     if by_sizes is None:
         return F, F
     F_n = sheet.take_nominal(f"F_n{index}", spring.shut_load)
@@ -113,12 +112,13 @@ def shut_loads(spring: CompressionSpring, sheet: Sheet, F: float, index: str = "
     return (other, F) if by_sizes < F_n else (F, other)
 
 
-def rates(spring: CompressionSpring, sheet: Sheet, index: str = "") -> tuple[float, float]:
+def rates(
+    spring: CompressionSpring, sheet: Sheet, by_sizes: float | None, index: str = ""
+) -> tuple[float, float]:
     """The least and the greatest rate that a spring may have at 20 °C, N/m.
 
-    Both as stated, or by the sizes where no rate is stated; where the two differ by more than 5 %, one and the other.
+    Both as stated, or ``by_sizes`` where no rate is stated; where the two differ by more than 5 %, one and the other.
     """
-    by_sizes = rate_by_sizes(spring, sheet, index)
     if by_sizes is not None and not sheet.is_stated("rate", spring.rate):
         return by_sizes, by_sizes
     R = sheet.take(f"R{index}", spring.rate)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from speclint import Sheet
 from speclint.equations import Kelvins, Newtons, NewtonsPerMetre, Ratio
-from speclint.facts import furthest_lift, rates, shut_loads
+from speclint.facts import furthest_lift, rate_by_sizes, rates, shut_loads
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import sum_of_loads
 from speclint.handbook.springs import load_deviation, relaxation_loss, shear_stress, spring_load_at_lift
@@ -53,8 +53,9 @@ def _together(valve: PoppetValve, case: LoadCase, sheet: Sheet, *, relaxed: bool
 def _hot(
     valve: PoppetValve, spring: CompressionSpring, case: LoadCase, sheet: Sheet, index: str, *, relaxed: bool
 ) -> Springs:
-    least, greatest = rates(spring, sheet, f"_{index}")
-    loads = shut_loads(spring, sheet, _shut_load(spring, sheet, index), f"_{index}")
+    by_sizes = rate_by_sizes(spring, sheet, f"_{index}")
+    least, greatest = rates(spring, sheet, by_sizes, f"_{index}")
+    loads = shut_loads(spring, sheet, _shut_load(spring, sheet, index), by_sizes, f"_{index}")
     F, R = (loads[0], least) if relaxed else (loads[1], greatest)
     if relaxed:
         h = furthest_lift(valve, sheet)
