@@ -34,7 +34,7 @@ def speclint_rules() -> Sequence[RulesIn]:
         ),
         rules_in("speclint_agreement.rules.pipes", "steam-pipe", "lens-joint", "pipe-flange"),
         rules_in("speclint_agreement.rules.ports", "poppet-valve"),
-        rules_in("speclint_agreement.rules.retention", "poppet-valve", "valve-seat"),
+        rules_in("speclint_agreement.rules.retention", "cylinder-liner", "poppet-valve", "valve-seat"),
         rules_in("speclint_agreement.rules.rods", "cylinder-block", "piston-rod"),
         rules_in("speclint_agreement.rules.seats", "cylinder-block", "poppet-valve", "valve-seat"),
         rules_in("speclint_agreement.rules.springs", "compression-spring"),

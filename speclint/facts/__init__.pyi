@@ -66,6 +66,7 @@ from .pipes import (
 from .retention import (
     cages_round as cages_round,
     clearance_to_cage as clearance_to_cage,
+    cover_on_collar as cover_on_collar,
     retained_by_part as retained_by_part,
     rings_on as rings_on,
     room_at_lift as room_at_lift,

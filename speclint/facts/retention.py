@@ -3,8 +3,18 @@
 from __future__ import annotations
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
+from speclint.facts.cylinders import ends_of
 from speclint.rules import Sheet, Worked
-from speclint.specs import CylinderLiner, PoppetValve, RetainingRing, ValveCage, ValveSeat
+from speclint.specs import (
+    BoltedJoint,
+    CylinderBlock,
+    CylinderCover,
+    CylinderLiner,
+    PoppetValve,
+    RetainingRing,
+    ValveCage,
+    ValveSeat,
+)
 
 
 @formula("c_0 = x − H − h", cites=[FIRST_PRINCIPLES])
@@ -60,3 +70,34 @@ def retained_by_part(seat: ValveSeat, sheet: Sheet) -> Worked | None:
             else None
         )
     return None
+
+
+def cover_on_collar(liner: CylinderLiner, sheet: Sheet) -> Worked | None:
+    """The cover and its joint that clamp the collar of a liner; None where none is drawn at that end of its bore."""
+    places = liner.housed_in, liner.in_bore, liner.collar.end
+    if not all(sheet.is_stated("place of the collar", one) for one in places):
+        return None
+    block, bore = sheet.follow(liner.housed_in), sheet.read("bore", liner.in_bore)
+    collar = sheet.read("end of the collar", liner.collar.end)
+    for cover in sheet.belonging_to(block, CylinderCover):
+        if not _closes(cover, block, bore, collar, sheet):
+            continue
+        joints = sheet.belonging_to(cover, BoltedJoint)
+        held = [one.holds.where for one in joints if sheet.is_stated(f"what {one.id} holds", one.holds)]
+        if held:
+            return Worked("collar clamped by cover", (cover.closes.where, *held))
+    return None
+
+
+def _closes(cover: CylinderCover, block: CylinderBlock, bore: str, side: str, sheet: Sheet) -> bool:
+    """Whether a cover closes one side of a bore: by the end that it names, else by its own side."""
+    if not sheet.is_stated(f"end that {cover.id} closes", cover.of_end):
+        own = sheet.is_stated(f"side of {cover.id}", cover.end)
+        return own and sheet.read(f"side of {cover.id}", cover.end) == side
+    name = sheet.read(f"end that {cover.id} closes", cover.of_end)
+    end = ends_of(block, bore, sheet).get(name)
+    return (
+        end is not None
+        and sheet.is_stated(f"side of {name}", end.side)
+        and sheet.read(f"side of {name}", end.side) == side
+    )

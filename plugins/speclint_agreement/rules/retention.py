@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
-from speclint.facts import cages_round, retained_by_part, room_at_lift
-from speclint.specs import PoppetValve, ValveSeat
+from speclint.facts import cages_round, cover_on_collar, retained_by_part, room_at_lift
+from speclint.specs import CylinderLiner, PoppetValve, ValveSeat
 
 #: Words for a part of its own that keeps pieces of a valve back; a collar belongs to the valve itself.
 _A_CAGE = ("cage", "perforated plate")
@@ -14,9 +14,11 @@ _A_CAGE = ("cage", "perforated plate")
 _NOTHING = "none"
 
 
-def _parts(component: PoppetValve | ValveSeat, sheet: Sheet) -> Iterator[Pair]:
-    """The word for what holds against the part that is drawn: a cage round the valve, a ring on the seat."""
-    return _of_valve(component, sheet) if isinstance(component, PoppetValve) else _of_seat(component, sheet)
+def _parts(component: PoppetValve | ValveSeat | CylinderLiner, sheet: Sheet) -> Iterator[Pair]:
+    """The word for what holds against the part that is drawn: a cage round the valve, a ring on the seat, a cover."""
+    if isinstance(component, PoppetValve):
+        return _of_valve(component, sheet)
+    return _of_seat(component, sheet) if isinstance(component, ValveSeat) else _of_liner(component, sheet)
 
 
 def _of_valve(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
@@ -40,6 +42,15 @@ def _of_seat(seat: ValveSeat, sheet: Sheet) -> Iterator[Pair]:
         yield Pair(seat.retention, held if said == _NOTHING else Worked(said, held.places))
 
 
+def _of_liner(liner: CylinderLiner, sheet: Sheet) -> Iterator[Pair]:
+    """Of a collar that a cover clamps; dowels stand in the liner's own spec."""
+    if not sheet.is_stated("held by", liner.retained_by):
+        return
+    if sheet.read("held by", liner.retained_by) == "collar clamped by cover":
+        drawn = cover_on_collar(liner, sheet)
+        yield Pair(liner.retained_by, drawn or Worked("nothing", (), "what is drawn"))
+
+
 def _openings(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
     """The widest opening that the valve states against that of each cage round it."""
     for cage in cages_round(valve, sheet):
@@ -60,13 +71,13 @@ def _rooms(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
 
 has_a_part: Rule = agreement(
     "retention.has-a-part",
-    title="What is said to hold a loose seat, or the pieces of a valve, is a part that is drawn",
-    on=(PoppetValve, ValveSeat),
+    title="What is said to hold a loose seat or liner, or the pieces of a valve, is a part that is drawn",
+    on=(CylinderLiner, PoppetValve, ValveSeat),
     pairs=_parts,
     within="",
     grade=Grade.HOLD,
     why="a cage or a screwed ring that is only a word holds nothing when the fit is lost or the valve breaks",
-    leaves_out="the strength of that part and of its fastening; a collar of the valve itself",
+    leaves_out="the strength of that part and of its fastening; a collar of the valve itself; dowels (liner.fit-hot)",
 )
 
 opening_of_cage: Rule = agreement(

@@ -8,6 +8,7 @@ import pytest
 
 from speclint import Grade
 from speclint.testing import DesignFolder, found
+from tests.plugins.liners.bench import bench, in_liner
 from tests.plugins.valves.gear import CAGE, RING, gear_files
 
 HOLD = ("finding", Grade.HOLD)
@@ -94,3 +95,23 @@ def test_a_stated_room_hides_no_greater_lift(design: DesignFolder) -> None:
     check = design.only("valve.foul-clearance", "valve")
     assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
     assert found(check) == pytest.approx(0.0015)
+
+
+COVER = 'kind = "cylinder-cover"\nid = "cover"\nmaterial = "plate-P355GH"\ncloses = "block"\nend = "front"\n'
+STUDS = 'kind = "bolted-joint"\nid = "studs"\nmaterial = "plate-P355GH"\nholds = "cover"\n'
+
+
+def test_a_cover_and_its_studs_stand_behind_the_clamped_collar(tmp_path: Path) -> None:
+    files = bench(in_liner('retained_by = "nothing"', 'retained_by = "collar clamped by cover"'))
+    design = DesignFolder(tmp_path).write(files)
+    assert outcome(design, RULE, "liner") == HOLD
+    (tmp_path / "cover.toml").write_text(COVER, encoding="utf-8")
+    assert outcome(design, RULE, "liner") == HOLD
+    (tmp_path / "studs.toml").write_text(STUDS, encoding="utf-8")
+    assert outcome(design, RULE, "liner") == FINE
+    design.replace("cover.toml", 'end = "front"', 'end = "back"')
+    assert outcome(design, RULE, "liner") == HOLD
+    design.replace("cover.toml", 'end = "back"', 'of_end = "front"')
+    assert outcome(design, RULE, "liner") == FINE
+    design.replace("liner.toml", '"collar clamped by cover"', '"dowel"')
+    assert outcome(design, RULE, "liner") == SILENT
