@@ -38,7 +38,7 @@ SHIGLEY_SURGE = SHIGLEY.at("ch. 10, critical frequency of helical springs", memo
 
 @rule(
     "coil-spring.fatigue",
-    edition=3,
+    edition=4,
     title="For infinite life the permissible stress range of the spring is at least 1.2 times its "
     "working stress range",
     on=CompressionSpring,

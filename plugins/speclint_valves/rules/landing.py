@@ -139,7 +139,7 @@ def _strain(
 
 @rule(
     "valve.foul-clearance",
-    edition=3,
+    edition=4,
     title="At full lift with overtravel, hot, the valve clears cage, cover and piston by at least 2 mm",
     on=PoppetValve,
     cases=("starting", "running", "drifting"),
@@ -261,7 +261,7 @@ def lift_stop(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "valve.cannot-fall-in",
-    edition=3,
+    edition=4,
     title="The openings of a catch, or of the way into the cylinder, are no wider than the smallest piece of a broken "
     "valve, spindle, nut or collet",
     on=PoppetValve,

@@ -61,7 +61,7 @@ def pressure_closed(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgeme
 
 @rule(
     "valve.spring-holds-shut",
-    edition=3,
+    edition=4,
     title="Springs, weight and friction hold the valve shut with at least 1.2 times the greatest steam "
     "load that lifts it",
     on=PoppetValve,
@@ -105,7 +105,7 @@ def _exclude_intended_lift(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> 
 
 @rule(
     "valve.closes",
-    edition=3,
+    edition=4,
     title="Springs and weight shut the valve with at least 1.2 times the friction and the steam load on "
     "its spindle",
     on=PoppetValve,
