@@ -10,6 +10,8 @@ from speclint.specs import CylinderLiner, PoppetValve, ValveSeat
 
 #: Words for a part of its own that keeps pieces of a valve back; a collar belongs to the valve itself.
 _A_CAGE = ("cage", "perforated plate")
+#: What a liner's own spec states whole, or what needs no part.
+_IN_THE_LINER = ("dowel", "nothing")
 #: The word that holds where no part is drawn.
 _NOTHING = "none"
 
@@ -46,7 +48,7 @@ def _of_liner(liner: CylinderLiner, sheet: Sheet) -> Iterator[Pair]:
     """Of a collar that a cover clamps; dowels stand in the liner's own spec."""
     if not sheet.is_stated("held by", liner.retained_by):
         return
-    if sheet.read("held by", liner.retained_by) == "collar clamped by cover":
+    if sheet.read("held by", liner.retained_by) not in _IN_THE_LINER:
         drawn = cover_on_collar(liner, sheet)
         yield Pair(liner.retained_by, drawn or Worked("nothing", (), "what is drawn"))
 
