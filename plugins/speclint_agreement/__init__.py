@@ -19,7 +19,11 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in("speclint_agreement.rules.covers", "cylinder-cover", "gland", "cylinder-block"),
         rules_in("speclint_agreement.rules.cylinders", "cylinder-block", "cylinder-liner"),
         rules_in("speclint_agreement.rules.duties", "cylinder-block"),
+        rules_in(
+            "speclint_agreement.rules.ends", "cam", "cam-box", "poppet-valve", "rocker", "valve-spindle"
+        ),
         rules_in("speclint_agreement.rules.frames", "cylinder-block", "frame-fastening"),
+        rules_in("speclint_agreement.rules.gear", "cam", "poppet-valve", "tappet"),
         rules_in("speclint_agreement.rules.joints", "bolted-joint"),
         rules_in("speclint_agreement.rules.lifting", "lifting-plan"),
         rules_in(
@@ -33,7 +37,11 @@ def speclint_rules() -> Sequence[RulesIn]:
         ),
         rules_in("speclint_agreement.rules.pads", "cylinder-block", "frame-fastening", "locating-face"),
         rules_in("speclint_agreement.rules.pipes", "steam-pipe", "lens-joint", "pipe-flange"),
+        rules_in("speclint_agreement.rules.ports", "poppet-valve"),
+        rules_in("speclint_agreement.rules.retention", "cylinder-liner", "poppet-valve", "valve-seat"),
         rules_in("speclint_agreement.rules.rods", "cylinder-block", "piston-rod"),
+        rules_in("speclint_agreement.rules.seats", "cylinder-block", "poppet-valve", "valve-seat"),
+        rules_in("speclint_agreement.rules.springs", "compression-spring"),
         rules_in(
             "speclint_agreement.rules.vessels",
             "bolted-joint",

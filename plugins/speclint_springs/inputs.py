@@ -4,15 +4,21 @@ from __future__ import annotations
 
 from speclint import Sheet
 from speclint.equations import Kelvins, Metres, Newtons, NewtonsPerMetre, Pascals, Ratio
+from speclint.facts import rate_by_sizes, rates, shut_loads, stroke
 from speclint.handbook.fits import DRAWING_TEMPERATURE
-from speclint.handbook.springs import solid_coils, solid_length, spring_load, spring_rate
-from speclint.specs import CompressionSpring
-from speclint_springs.formulae.helical import (
+from speclint.handbook.springs import (
     deflection,
+    length_at_lift,
     mean_from_inside,
     mean_from_outside,
-    open_load_from_shut,
+    solid_coils,
+    solid_length,
+    spring_load,
+    spring_load_at_lift,
+    spring_rate,
 )
+from speclint.specs import CompressionSpring
+from speclint_springs.formulae.helical import open_load_from_shut
 
 
 def mean_diameter(spring: CompressionSpring, sheet: Sheet, d: Metres) -> Metres:
@@ -30,10 +36,12 @@ def modulus_of_rigidity(spring: CompressionSpring, sheet: Sheet, T: Kelvins = DR
     return sheet.look_up("G", sheet.material_of(spring).shear_modulus, of=spring, at=T)
 
 
-def rate(spring: CompressionSpring, sheet: Sheet, d: Metres, D: Metres) -> NewtonsPerMetre:
-    """Rate at 20 °C as stated, or from the sizes."""
+def rate(
+    spring: CompressionSpring, sheet: Sheet, d: Metres, D: Metres, *, least: bool = False
+) -> NewtonsPerMetre:
+    """Rate at 20 °C as stated, or from the sizes, also where these give more (or ``least``: less) than is stated."""
     if sheet.is_stated("rate", spring.rate):
-        return sheet.take("R", spring.rate)
+        return rates(spring, sheet, rate_by_sizes(spring, sheet))[0 if least else 1]
     G = modulus_of_rigidity(spring, sheet)
     return sheet.work("R", spring_rate, G=G, d=d, D=D, n=working_coils(spring, sheet))
 
@@ -43,11 +51,17 @@ def working_coils(spring: CompressionSpring, sheet: Sheet) -> Ratio:
     return sheet.take("n", spring.working_coils)
 
 
-def shut_load(spring: CompressionSpring, sheet: Sheet, d: Metres, D: Metres) -> Newtons:
-    """Load at the shut length at 20 °C as stated, or from rate and lengths."""
+def shut_load(
+    spring: CompressionSpring, sheet: Sheet, d: Metres, D: Metres, *, least: bool = False
+) -> Newtons:
+    """Load at the shut length at 20 °C as stated, or from rate and lengths.
+
+    By the sizes also where these give more (or ``least``: less) than the limits of the stated load allow.
+    """
     if sheet.is_stated("shut load", spring.shut_load):
-        return sheet.take("F_U", spring.shut_load)
-    R = rate(spring, sheet, d, D)
+        F, by_sizes = sheet.take("F_U", spring.shut_load), rate_by_sizes(spring, sheet)
+        return shut_loads(spring, sheet, F, by_sizes)[0 if least else 1]
+    R = rate(spring, sheet, d, D, least=least)
     free, shut = sheet.take("L_0", spring.free_length), sheet.take("L_U", spring.shut_length)
     return sheet.work("F_U", spring_load, R=R, s=sheet.work("s_U", deflection, L_0=free, L=shut))
 
@@ -64,10 +78,24 @@ def open_load(spring: CompressionSpring, sheet: Sheet, d: Metres, D: Metres) -> 
 def same_spring_open_load(
     spring: CompressionSpring, sheet: Sheet, d: Metres, D: Metres, F_U: Newtons
 ) -> Newtons:
-    """Load at the open length of the same spring that has the load ``F_U`` at its shut length."""
+    """Load of the same spring that has the load ``F_U`` at its shut length, its valve as far open as it can go.
+
+    At the stated open length where no valve, or no lift of it, is drawn.
+    """
     R = rate(spring, sheet, d, D)
+    h = stroke(spring, sheet)
+    if h is not None:
+        return sheet.work("F_O", spring_load_at_lift, F_U=F_U, R=R, h=h)
     shut, opened = sheet.take("L_U", spring.shut_length), sheet.take("L_O", spring.open_length)
     return sheet.work("F_O", open_load_from_shut, F_U=F_U, R=R, L_U=shut, L_O=opened)
+
+
+def shortest_length(spring: CompressionSpring, sheet: Sheet) -> Metres:
+    """Length with the valve as far open as it can go; as stated where no valve, or no lift of it, is drawn."""
+    h = stroke(spring, sheet)
+    if h is None:
+        return sheet.take("L_O", spring.open_length)
+    return sheet.work("L_O", length_at_lift, L_U=sheet.take("L_U", spring.shut_length), h=h)
 
 
 def greatest_solid_length(spring: CompressionSpring, sheet: Sheet, d: Metres) -> Metres:

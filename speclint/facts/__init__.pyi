@@ -47,6 +47,17 @@ from .frames import (
     mass_on_frame as mass_on_frame,
     on_other_frames as on_other_frames,
 )
+from .gear import (
+    Gear as Gear,
+    boxes_of as boxes_of,
+    clearance_by_lengths as clearance_by_lengths,
+    furthest_lift as furthest_lift,
+    gear_of as gear_of,
+    greatest_lift as greatest_lift,
+    is_set_on_the_engine as is_set_on_the_engine,
+    least_lift as least_lift,
+    tappet_clearance as tappet_clearance,
+)
 from .glands import (
     box_of as box_of,
     packing_in as packing_in,
@@ -67,6 +78,40 @@ from .joints import (
 from .pipes import (
     steam_by_path as steam_by_path,
     steam_carried as steam_carried,
+)
+from .retention import (
+    cages_round as cages_round,
+    clearance_to_cage as clearance_to_cage,
+    cover_on_collar as cover_on_collar,
+    retained_by_part as retained_by_part,
+    rings_on as rings_on,
+    room_at_lift as room_at_lift,
+)
+from .seats import (
+    bore_of as bore_of,
+    bores_under as bores_under,
+    chamber_beyond as chamber_beyond,
+    chamber_by_valve as chamber_by_valve,
+    circle_on_contact as circle_on_contact,
+    contact_of as contact_of,
+    ends_of_valve as ends_of_valve,
+    face_of_beat as face_of_beat,
+    face_of_seat as face_of_seat,
+    great_edge as great_edge,
+    in_common as in_common,
+    lifts_clear_of_piston as lifts_clear_of_piston,
+    seat_with_face as seat_with_face,
+    steam_at_spindle as steam_at_spindle,
+    supply_by_place as supply_by_place,
+    valves_of_end as valves_of_end,
+)
+from .springs import (
+    load_about as load_about,
+    rate_about as rate_about,
+    rate_by_sizes as rate_by_sizes,
+    rates as rates,
+    shut_loads as shut_loads,
+    stroke as stroke,
 )
 from .vessels import (
     vessel_of as vessel_of,

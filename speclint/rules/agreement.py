@@ -135,7 +135,7 @@ def _function(
 def _held(pair: Pair, sheet: Sheet, *, optional: bool) -> Judgement:
     if optional and isinstance(pair.here, NotStated):
         raise sheet.not_applicable(f"{pair.here.where.key} is not stated: it is worked from the other place")
-    if isinstance(pair.here, Stated) or isinstance(pair.there, Stated):
+    if _is_word(pair.here) or _is_word(pair.there):
         return _same(pair, sheet)
     here, there = _number("a", pair.here, pair.must, sheet), _number("b", pair.there, pair.must, sheet)
     if pair.must == "equal":
@@ -145,6 +145,11 @@ def _held(pair: Pair, sheet: Sheet, *, optional: bool) -> Judgement:
     else:
         judged = sheet.at_most(here, there)
     return _between(judged, pair, (there, here), sheet)
+
+
+def _is_word(fact: Fact) -> bool:
+    """Whether a fact is a word, a yes or no, or a stated count, and no quantity."""
+    return isinstance(fact, Stated) or (isinstance(fact, Worked) and isinstance(fact.value, str | bool))
 
 
 def _same(pair: Pair, sheet: Sheet) -> Judgement:

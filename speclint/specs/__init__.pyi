@@ -180,6 +180,9 @@ from .kinds.poppet_valve import (
     Beat as Beat,
     PoppetValve as PoppetValve,
 )
+from .kinds.retaining_ring import (
+    RetainingRing as RetainingRing,
+)
 from .kinds.rocker import (
     Rocker as Rocker,
 )
@@ -200,6 +203,9 @@ from .kinds.stuffing_box import (
 )
 from .kinds.tappet import (
     Tappet as Tappet,
+)
+from .kinds.valve_cage import (
+    ValveCage as ValveCage,
 )
 from .kinds.valve_seat import (
     ValveSeat as ValveSeat,

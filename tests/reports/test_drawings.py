@@ -91,7 +91,9 @@ def test_every_ink_is_known_to_the_style_sheet() -> None:
         for mark in ElementTree.fromstring(figure.drawing).iter():
             inks.update((mark.get("class") or "").split())
     inks -= {"drawing", "word", "figure", "edge"}
-    inks = {ink for ink in inks if not ink.startswith("own-")}  # the width of one drawing; the page adds its rule
+    inks = {
+        ink for ink in inks if not ink.startswith("own-")
+    }  # the width of one drawing; the page adds its rule
     assert "metal" in inks
     for ink in inks:
         assert f".{ink} " in style or f".{ink}," in style or f".{ink}.hold" in style, ink

@@ -19,52 +19,6 @@ from speclint_springs.sources import CGPM
 _GRAVITY = 9.80665  # m/s², exact: CGPM 3 (1901)
 
 
-@formula("D = D_e − d", cites=[FIRST_PRINCIPLES])
-def mean_from_outside(D_e: Metres, d: Metres) -> Metres:
-    """Mean coil diameter from the outside diameter.
-
-    D = D_e − d
-
-    ``D_e`` outside diameter, ``d`` wire [m]. Returns [m]. Raises OutOfRange unless D_e > 2 d: no
-    hole would be left inside the coil.
-
-    >>> round(mean_from_outside(D_e=0.056, d=0.008), 6)
-    0.048
-    """
-    require(D_e > 2 * d, f"outside diameter {D_e:.6g} is not more than two wires of {d:.6g}")
-    return D_e - d
-
-
-@formula("D = D_i + d", cites=[FIRST_PRINCIPLES])
-def mean_from_inside(D_i: Metres, d: Metres) -> Metres:
-    """Mean coil diameter from the inside diameter.
-
-    D = D_i + d
-
-    ``D_i`` inside diameter, ``d`` wire [m]. Returns [m]. Raises OutOfRange unless D_i > 0.
-
-    >>> round(mean_from_inside(D_i=0.040, d=0.008), 6)
-    0.048
-    """
-    require(D_i > 0, f"inside diameter {D_i:.6g} is not above 0")
-    return D_i + d
-
-
-@formula("s = L_0 − L", cites=[FIRST_PRINCIPLES])
-def deflection(L_0: Metres, L: Metres) -> Metres:
-    """Deflection of a spring at a length.
-
-    s = L_0 − L
-
-    ``L_0`` free length, ``L`` length [m]. Returns [m]. Raises OutOfRange where L is above L_0: the spring is loose.
-
-    >>> round(deflection(L_0=0.125, L=0.105), 6)
-    0.02
-    """
-    require(L <= L_0, f"length {L:.6g} is more than the free length {L_0:.6g}: the spring is loose")
-    return L_0 - L
-
-
 @formula("F_O = F_U + R (L_U − L_O)", cites=[FIRST_PRINCIPLES])
 def open_load_from_shut(F_U: Newtons, R: NewtonsPerMetre, L_U: Metres, L_O: Metres) -> Newtons:
     """Load of a spring at the open length, from its load at the shut length.

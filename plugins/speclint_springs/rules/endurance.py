@@ -38,7 +38,7 @@ SHIGLEY_SURGE = SHIGLEY.at("ch. 10, critical frequency of helical springs", memo
 
 @rule(
     "coil-spring.fatigue",
-    edition=3,
+    edition=4,
     title="For infinite life the permissible stress range of the spring is at least 1.2 times its "
     "working stress range",
     on=CompressionSpring,
@@ -132,7 +132,7 @@ def surge(spring: CompressionSpring, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "coil-spring.temperature",
-    edition=2,
+    edition=3,
     title="The wire is no hotter than its limit, and the spring loses at most 10 % of its load to relaxation",
     on=CompressionSpring,
     cases=("starting", "running", "drifting", "standing-hot"),

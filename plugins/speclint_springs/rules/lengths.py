@@ -13,7 +13,7 @@ from speclint.handbook.springs import (
 )
 from speclint.specs import CompressionSpring
 from speclint_springs.formulae.helical import gap_before_solid
-from speclint_springs.inputs import greatest_solid_length, mean_diameter, working_coils
+from speclint_springs.inputs import greatest_solid_length, mean_diameter, shortest_length, working_coils
 
 
 @rule(
@@ -64,6 +64,7 @@ def index(spring: CompressionSpring, sheet: Sheet) -> Judgement:
 
 @rule(
     "coil-spring.solid-clearance",
+    edition=2,
     title="At full lift the coils have at least the sum of clearances of the standard left before they touch",
     on=CompressionSpring,
     grade=Grade.NONCONFORMITY,
@@ -75,7 +76,7 @@ def solid_clearance(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     """L_O − L_c ≥ S_a, with the greatest wire and the shortest open length of the drawing."""
     d = sheet.take("d", spring.wire)
     solid = greatest_solid_length(spring, sheet, d)
-    gap = sheet.work("S", gap_before_solid, L_O=sheet.take("L_O", spring.open_length), L_c=solid)
+    gap = sheet.work("S", gap_before_solid, L_O=shortest_length(spring, sheet), L_c=solid)
     return sheet.at_least(gap, _least_clearance(spring, sheet, d))
 
 

@@ -9,23 +9,19 @@ from speclint.handbook.members import load_with_factor, sum_of_loads
 from speclint.handbook.springs import (
     buckling_deflection,
     coil_pitch,
+    deflection,
     en_13906_1_clause,
     outside_growth_at_solid,
     seating_coefficient,
 )
 from speclint.specs import CompressionSpring
-from speclint_springs.formulae.helical import (
-    clearance_inside,
-    clearance_outside,
-    closing_need,
-    deflection,
-    radial_room,
-)
+from speclint_springs.formulae.helical import clearance_inside, clearance_outside, closing_need, radial_room
 from speclint_springs.formulae.tables import end_coils_in_pitch, sense_of_opening_weight
 from speclint_springs.inputs import (
     greatest_solid_length,
     mean_diameter,
     modulus_of_rigidity,
+    shortest_length,
     shut_load,
     working_coils,
 )
@@ -33,6 +29,7 @@ from speclint_springs.inputs import (
 
 @rule(
     "coil-spring.buckling",
+    edition=2,
     title="The deflection at full lift is no more than that at which the spring buckles",
     on=CompressionSpring,
     grade=Grade.NONCONFORMITY,
@@ -51,7 +48,7 @@ def buckling(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     nu = sheet.look_up("ν", seating_coefficient, seating=sheet.read("seating", spring.seating))
     E = sheet.look_up("E", sheet.material_of(spring).modulus, of=spring, at=DRAWING_TEMPERATURE)
     G = modulus_of_rigidity(spring, sheet)
-    pressed = sheet.work("s", deflection, L_0=free, L=sheet.take("L_O", spring.open_length))
+    pressed = sheet.work("s", deflection, L_0=free, L=shortest_length(spring, sheet))
     return sheet.at_most(pressed, sheet.work("s_k", buckling_deflection, L_0=free, D=D, nu=nu, G=G, E=E))
 
 
@@ -98,6 +95,7 @@ def _outside(spring: CompressionSpring, sheet: Sheet, d: Metres, D: Metres) -> J
 
 @rule(
     "coil-spring.one-broken",
+    edition=2,
     title="With this spring of a set broken the others still shut the valve; nested springs are of "
     "opposite hand and at least 1 mm apart",
     on=CompressionSpring,
@@ -142,7 +140,7 @@ def _remaining(spring: CompressionSpring, others: tuple[CompressionSpring, ...],
     left: Newtons = 0.0
     for number, other in enumerate(others, start=1):
         d = sheet.take(f"d_{number}", other.wire)
-        F = shut_load(other, sheet, d, mean_diameter(other, sheet, d))
+        F = shut_load(other, sheet, d, mean_diameter(other, sheet, d), least=True)
         left = sheet.work(f"F_{number}", sum_of_loads, F_1=left, F_2=F)
     needed = sheet.work("F_n", load_with_factor, x=sheet.limit("factor", "x"), F=_needed_load(spring, sheet))
     return sheet.at_least(left, needed)

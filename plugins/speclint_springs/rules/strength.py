@@ -5,9 +5,8 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, Source, rule
 from speclint.equations import Metres, Pascals
 from speclint.handbook.materials import share_of_strength
-from speclint.handbook.springs import en_13906_1_clause, shear_stress, spring_load
+from speclint.handbook.springs import deflection, en_13906_1_clause, shear_stress, spring_load
 from speclint.specs import CompressionSpring
-from speclint_springs.formulae.helical import deflection
 from speclint_springs.formulae.tables import least_wire_strength
 from speclint_springs.inputs import greatest_solid_length, mean_diameter, open_load, rate
 from speclint_springs.sources import EN_10270
@@ -43,7 +42,7 @@ def tensile(spring: CompressionSpring, sheet: Sheet) -> Judgement:
 
 @rule(
     "coil-spring.stress-static",
-    edition=2,
+    edition=3,
     title="The uncorrected shear stress at full lift is at most 0.5 of the tensile strength of the wire",
     on=CompressionSpring,
     grade=Grade.NONCONFORMITY,
@@ -70,7 +69,7 @@ def stress_static(spring: CompressionSpring, sheet: Sheet) -> Judgement:
 
 @rule(
     "coil-spring.stress-solid",
-    edition=2,
+    edition=3,
     title="The uncorrected shear stress at solid length is at most 0.56 of the tensile strength of the wire",
     on=CompressionSpring,
     grade=Grade.NONCONFORMITY,

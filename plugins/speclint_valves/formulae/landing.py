@@ -137,17 +137,3 @@ def least_piece(b: Metres, d: Metres) -> Metres:
     (0.017, 0.015)
     """
     return min(b, d)
-
-
-@formula("h_o = h + o", cites=[FIRST_PRINCIPLES])
-def lift_with_overtravel(h: Metres, o: Metres) -> Metres:
-    """Furthest lift that the gear can give.
-
-    h_o = h + o
-
-    ``h`` full lift, ``o`` overtravel [m]. Returns [m].
-
-    >>> round(lift_with_overtravel(h=0.020, o=0.001), 6)
-    0.021
-    """
-    return h + o

@@ -21,22 +21,6 @@ MetresPerRadian = Annotated[float, "m/rad"]
 MetresPerSquareRadian = Annotated[float, "m/rad²"]
 
 
-@formula("i = b_v/b_t", cites=[FIRST_PRINCIPLES])
-def lever_ratio(b_v: Metres, b_t: Metres) -> Ratio:
-    """Lever ratio: travel of the valve over travel of the tappet.
-
-    i = b_v/b_t
-
-    ``b_v`` arm of the rocker at the valve, ``b_t`` its arm at the tappet [m]. Returns [-]. Raises OutOfRange unless
-    both are above 0.
-
-    >>> lever_ratio(b_v=0.06, b_t=0.05)
-    1.2
-    """
-    require(b_v > 0 and b_t > 0, "the arms of a rocker must be above 0")
-    return b_v / b_t
-
-
 @formula("m = m_v + m_s + m_f/3 + m_t/i² + J/b_v²", cites=[FIRST_PRINCIPLES, COMMON_PRACTICE])
 def mass_at_valve(
     m_v: Kilograms,
@@ -63,21 +47,6 @@ def mass_at_valve(
     """
     require(i > 0 and b_v > 0, "lever ratio and arm must be above 0")
     return m_v + m_s + m_f / 3 + m_t / i**2 + J / b_v**2
-
-
-@formula("h = i max(s − c, 0)", cites=[FIRST_PRINCIPLES])
-def valve_lift(i: Ratio, s: Metres, c: Metres) -> Metres:
-    """Lift of the valve.
-
-    h = i max(s − c, 0)
-
-    ``i`` travel of the valve over travel of the tappet; ``s`` lift of the tappet, ``c`` clearance at the
-    tappet [m]. Returns [m].
-
-    >>> round(valve_lift(i=1.5, s=0.0104, c=0.0004), 9)
-    0.015
-    """
-    return i * max(s - c, 0.0)
 
 
 @formula("a = i κ ω²", cites=[FIRST_PRINCIPLES])

@@ -5,31 +5,12 @@ from __future__ import annotations
 import math
 
 from speclint import FIRST_PRINCIPLES, Source, formula, require
-from speclint.equations import Kilograms, Metres, Newtons, NewtonsPerMetre, Pascals, Radians, Ratio
+from speclint.equations import Kilograms, Metres, Newtons, NewtonsPerMetre, Pascals, Ratio
 
 CGPM = Source(
     "General Conference on Weights and Measures, 3rd meeting", "1901", "standard acceleration of gravity"
 )
 _GRAVITY = 9.80665  # m/s², exact: CGPM 3 (1901)
-
-
-@formula("d_s = d + 2 x w cos β", cites=[FIRST_PRINCIPLES])
-def sealing_diameter(d: Metres, x: Ratio, w: Metres, β: Radians) -> Metres:
-    """Diameter of the circle on which a beat seals.
-
-    d_s = d + 2 x w cos β
-
-    ``d`` smaller diameter of the contact, ``w`` its width along the cone [m]; ``β`` angle of the seat to its
-    plane [rad]; ``x`` place across the contact, 0 at its smaller and 1 at its larger edge. Returns [m].
-    Raises OutOfRange unless 0 ≤ x ≤ 1.
-
-    Hand working: 150 + 2 × 1 × 3 × cos 60° = 153 mm.
-
-    >>> round(sealing_diameter(d=0.150, x=1.0, w=0.003, β=math.pi / 3) * 1e3, 6)
-    153.0
-    """
-    require(0 <= x <= 1, f"place {x:.6g} is not on the contact, 0 to 1")
-    return d + 2 * x * w * math.cos(β)
 
 
 @formula("F_s = g π d² p/4", cites=[FIRST_PRINCIPLES])
@@ -115,20 +96,6 @@ def hot_rate(R_20: NewtonsPerMetre, G_T: Pascals, G_20: Pascals) -> NewtonsPerMe
     """
     require(G_20 > 0, f"modulus {G_20:.6g} is not above 0")
     return R_20 * (G_T / G_20)
-
-
-@formula("F = F_U + R h", cites=[FIRST_PRINCIPLES])
-def spring_load_at_lift(F_U: Newtons, R: NewtonsPerMetre, h: Metres) -> Newtons:
-    """Load of a valve spring at a lift.
-
-    F = F_U + R h
-
-    ``F_U`` load with the valve shut [N]; ``R`` rate [N/m]; ``h`` lift [m]. Returns [N].
-
-    >>> spring_load_at_lift(F_U=800.0, R=40e3, h=0.020)
-    1600.0
-    """
-    return F_U + R * h
 
 
 @formula("W = g (m_v + m_s) · 9.80665 m/s²", cites=[FIRST_PRINCIPLES, CGPM], empirical="kg and N")

@@ -7,19 +7,14 @@ from typing import NamedTuple
 
 from speclint import Sheet
 from speclint.equations import Kilograms, Metres, Newtons, NewtonsPerMetre, Radians, RadiansPerSecond, Ratio
-from speclint.handbook.cams import Follower
+from speclint.handbook.cams import Follower, valve_lift
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import round_area, sum_of_loads
+from speclint.handbook.springs import spring_load_at_lift
 from speclint.specs import LoadCase
 from speclint_valves.formulae.blow import blow, estimated_stiffness, greater_load, mass_struck, struck_load
-from speclint_valves.formulae.motion import (
-    tappet_load,
-    valve_acceleration,
-    valve_end_load,
-    valve_lift,
-    valve_speed,
-)
-from speclint_valves.formulae.shutting import holding_load, spring_load_at_lift
+from speclint_valves.formulae.motion import tappet_load, valve_acceleration, valve_end_load, valve_speed
+from speclint_valves.formulae.shutting import holding_load
 from speclint_valves.formulae.tables import share_of_stiffness
 from speclint_valves.inputs.shutting import on_spindle, supply_at_most, unbalanced, weight
 from speclint_valves.inputs.springs import Springs, springs_new

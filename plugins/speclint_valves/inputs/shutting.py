@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from speclint import Sheet
 from speclint.equations import Metres, Newtons, Pascals
+from speclint.facts import circle_on_contact, contact_of
 from speclint.handbook.steam import excess_pressure, unbalanced_load
 from speclint.specs import Beat, LoadCase, PoppetValve, ValveSpindle
-from speclint_valves.formulae.shutting import lifting_load, sealing_diameter, spindle_load, weight_shutting
+from speclint_valves.formulae.shutting import lifting_load, spindle_load, weight_shutting
 from speclint_valves.formulae.tables import place_of_seal, sense_of_push, sense_of_weight
 from speclint_valves.inputs.cylinder import greatest_in_cylinder, least_in_cylinder
 from speclint_valves.inputs.opening import beats_of, block_of
@@ -23,14 +24,10 @@ def spindle_of(valve: PoppetValve, sheet: Sheet) -> ValveSpindle:
 
 
 def _sealing(beat: Beat, index: str, sheet: Sheet) -> Metres:
-    return sheet.work(
-        f"d_s{index}",
-        sealing_diameter,
-        d=sheet.take(f"d_{index}", beat.seat_diameter),
-        x=sheet.look_up(f"x_{index}", place_of_seal),
-        w=sheet.take(f"w_{index}", beat.contact_width),
-        β=sheet.take(f"β_{index}", beat.seat_angle),
-    )
+    """The circle on which a beat seals: anywhere on what its face has in common with that of its seat."""
+    d, D = contact_of(beat, index, sheet)
+    x = sheet.look_up(f"x_{index}", place_of_seal)
+    return sheet.work(f"d_c{index}", circle_on_contact, d=d, D=D, x=x)
 
 
 def unbalanced(valve: PoppetValve, sheet: Sheet, supply: Pascals, delivery: Pascals) -> Newtons:

@@ -7,11 +7,12 @@ from dataclasses import dataclass
 
 from speclint import Sheet
 from speclint.equations import Kelvins, Newtons, NewtonsPerMetre, Ratio
+from speclint.facts import furthest_lift, rate_by_sizes, rates, shut_loads
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import sum_of_loads
-from speclint.handbook.springs import load_deviation, relaxation_loss, shear_stress
+from speclint.handbook.springs import load_deviation, relaxation_loss, shear_stress, spring_load_at_lift
 from speclint.specs import CompressionSpring, Duty, LoadCase, PoppetValve
-from speclint_valves.formulae.shutting import hot_load, hot_rate, load_after_set, spring_load_at_lift
+from speclint_valves.formulae.shutting import hot_load, hot_rate, load_after_set
 
 
 @dataclass(frozen=True)
@@ -52,9 +53,14 @@ def _together(valve: PoppetValve, case: LoadCase, sheet: Sheet, *, relaxed: bool
 def _hot(
     valve: PoppetValve, spring: CompressionSpring, case: LoadCase, sheet: Sheet, index: str, *, relaxed: bool
 ) -> Springs:
-    F, R = _shut_load(spring, sheet, index), sheet.take(f"R_{index}", spring.rate)
+    by_sizes = rate_by_sizes(spring, sheet, f"_{index}")
+    least, greatest = rates(spring, sheet, by_sizes, f"_{index}")
+    loads = shut_loads(spring, sheet, _shut_load(spring, sheet, index), by_sizes, f"_{index}")
+    F, R = (loads[0], least) if relaxed else (loads[1], greatest)
     if relaxed:
-        opened = sheet.work(f"F_O{index}", spring_load_at_lift, F_U=F, R=R, h=sheet.take("h", valve.lift))
+        h = furthest_lift(valve, sheet)
+        lifted = sheet.take("h", valve.lift) if h is None else h
+        opened = sheet.work(f"F_O{index}", spring_load_at_lift, F_U=F, R=greatest, h=lifted)
         r = _loss(valve, spring, sheet, opened, index)
         F = sheet.work(f"F_r{index}", load_after_set, F_U=F, F_O=opened, r=r)
     wire, T = sheet.material_of(spring), sheet.take(f"T_f{index}", case.temperature_of(spring))

@@ -8,6 +8,7 @@ from typing import TypeVar
 
 from speclint import OutOfRange, Sheet
 from speclint.equations import Kilograms, Metres, Radians, Ratio
+from speclint.facts import tappet_clearance
 from speclint.handbook.cams import (
     CamMotion,
     CamProfile,
@@ -17,10 +18,11 @@ from speclint.handbook.cams import (
     Ramp,
     cam_law,
     follower_at,
+    lever_ratio,
 )
 from speclint.handbook.springs import coil_mass
 from speclint.specs import Cam, Component, PoppetValve, Rocker, Tappet, ValveSpindle
-from speclint_valves.formulae.motion import lever_ratio, mass_at_valve
+from speclint_valves.formulae.motion import mass_at_valve
 from speclint_valves.inputs.shutting import spindle_of
 from speclint_valves.inputs.springs import springs_of
 
@@ -165,5 +167,5 @@ def _table(step: float, lifts: tuple[float, ...]) -> WholeLift:
 
 
 def clearance(train: Train, sheet: Sheet) -> Metres:
-    """Clearance at the tappet, cold."""
-    return sheet.take("c", train.tappet.clearance)
+    """Clearance at the tappet, cold: as it is set, or as the lengths of the train leave it."""
+    return tappet_clearance(train.tappet, sheet)

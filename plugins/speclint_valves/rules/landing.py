@@ -4,7 +4,15 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kelvins, Metres, Pascals, Ratio
-from speclint.facts import rod_diameter, rod_steel
+from speclint.facts import (
+    cages_round,
+    clearance_to_cage,
+    furthest_lift,
+    lifts_clear_of_piston,
+    rod_diameter,
+    rod_steel,
+)
+from speclint.handbook.cams import beyond_full_lift, lift_with_overtravel
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import round_area
 from speclint.handbook.steam import seat_bearing_stress
@@ -13,7 +21,6 @@ from speclint_valves.formulae.landing import (
     beat_gap,
     clearance_hot,
     least_piece,
-    lift_with_overtravel,
     piston_nearer,
     seating_load,
     size_of_gap,
@@ -27,7 +34,7 @@ from speclint_valves.rules.seats import DEFERS
 
 @rule(
     "valve.seat-stress",
-    edition=2,
+    edition=3,
     title="With one beat alone carrying the whole load of the shut valve, its bearing stress is at most "
     "20 MPa",
     on=PoppetValve,
@@ -132,7 +139,7 @@ def _strain(
 
 @rule(
     "valve.foul-clearance",
-    edition=3,
+    edition=4,
     title="At full lift with overtravel, hot, the valve clears cage, cover and piston by at least 2 mm",
     on=PoppetValve,
     cases=("starting", "running", "drifting"),
@@ -146,21 +153,42 @@ def _strain(
 def foul_clearance(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     """c_0 − overtravel − H (ε_v − ε_b) ≥ 2 mm to cage or cover; to the piston also less y_r.
 
-    y_r is the wear that lets the piston come nearer, with the expansion and the stretch of both its rods.
+    The overtravel is what the gear can lift the valve beyond full lift. y_r is the wear that lets the piston come
+    nearer, with the expansion and the stretch of both its rods.
     """
     block = block_of(valve, sheet)
     ε_v = _strain(valve, "v", case, DRAWING_TEMPERATURE, sheet)
     ε_b = _strain(block, "b", case, DRAWING_TEMPERATURE, sheet)
-    o, H = sheet.take("o", valve.overtravel), sheet.take("H", valve.height)
+    o, H = _overtravel(valve, sheet), sheet.take("H", valve.height)
     least = sheet.limit("least")
-    c_0 = sheet.take("c_0", valve.clearance_open)
+    c_0 = clearance_to_cage(valve, sheet)
     cage = sheet.work("c", clearance_hot, c_0=c_0, o=o, H=H, ε_v=ε_v, ε_b=ε_b, y=0.0)
     found = [sheet.at_least(cage, least)]
-    if sheet.is_stated("clearance to the piston", valve.clearance_piston):
+    if not sheet.is_stated("clearance to the piston", valve.clearance_piston):
+        _cannot_meet_piston(valve, sheet)
+    else:
         c_p, nearer = sheet.take("c_p", valve.clearance_piston), _piston_nearer(valve, case, sheet)
         left = sheet.work("c_k", clearance_hot, c_0=c_p, o=o, H=H, ε_v=ε_v, ε_b=ε_b, y=nearer)
         found.append(sheet.at_least(left, least).graded(Grade.HOLD))
     return sheet.worst(*found)
+
+
+def _cannot_meet_piston(valve: PoppetValve, sheet: Sheet) -> None:
+    """End the rule unless the valve lifts away from the cylinder, or is stated not to reach the piston."""
+    if lifts_clear_of_piston(valve, sheet) is not None:
+        return
+    if sheet.read("meets the piston", valve.meets_piston):
+        raise sheet.not_assessed(
+            "the valve can meet the piston: clearance_piston is to be stated", valve.meets_piston.where
+        )
+
+
+def _overtravel(valve: PoppetValve, sheet: Sheet) -> Metres:
+    """What the gear can lift the valve beyond full lift; as stated where the gear is not drawn."""
+    h_o = furthest_lift(valve, sheet)
+    if h_o is None:
+        return sheet.take("o", valve.overtravel)
+    return sheet.work("o", beyond_full_lift, h_o=h_o, h=sheet.take("h", valve.lift))
 
 
 def _piston_nearer(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Metres:
@@ -201,7 +229,7 @@ def _rod(
 
 @rule(
     "valve.lift-stop",
-    edition=2,
+    edition=3,
     title="The valve has a stop that it meets no sooner than at full lift with overtravel, and before cage or cover",
     on=PoppetValve,
     cases=("starting", "running", "drifting"),
@@ -213,13 +241,14 @@ def _rod(
 )
 def lift_stop(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     """Lift + overtravel ≤ lift at the stop ≤ lift + the room beyond it, hot."""
-    o, h = sheet.take("o", valve.overtravel), sheet.take("h", valve.lift)
-    furthest = sheet.work("h_o", lift_with_overtravel, h=h, o=o)
+    h, furthest = sheet.take("h", valve.lift), furthest_lift(valve, sheet)
+    if furthest is None:
+        furthest = sheet.work("h_o", lift_with_overtravel, h=h, o=sheet.take("o", valve.overtravel))
     stop = sheet.take("h_s", valve.lift_stop)
     room = sheet.work(
         "c",
         clearance_hot,
-        c_0=sheet.take("c_0", valve.clearance_open),
+        c_0=clearance_to_cage(valve, sheet),
         o=0.0,
         H=sheet.take("H", valve.height),
         ε_v=_strain(valve, "v", case, DRAWING_TEMPERATURE, sheet),
@@ -232,7 +261,7 @@ def lift_stop(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "valve.cannot-fall-in",
-    edition=3,
+    edition=4,
     title="The openings of a catch, or of the way into the cylinder, are no wider than the smallest piece of a broken "
     "valve, spindle, nut or collet",
     on=PoppetValve,
@@ -244,14 +273,20 @@ def lift_stop(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
 def cannot_fall_in(valve: PoppetValve, sheet: Sheet) -> Judgement:
     """The smallest piece no narrower than the widest opening of the cage, or of the way into the cylinder.
 
-    Whatever is stated of it: a spindle that breaks at its weakest section leaves an end no wider than that.
+    Of each cage that is drawn round the valve, or of the valve's own collar; the word "cage" alone holds nothing.
+    Whatever is stated of the piece: a spindle that breaks at its weakest section leaves an end no wider than that.
     """
-    held = sheet.read("retained by", valve.retained) != "none"
-    stated = sheet.take("b_s", valve.smallest_piece)
+    cages, stated = cages_round(valve, sheet), sheet.take("b_s", valve.smallest_piece)
     piece = sheet.work(
         "b", least_piece, b=stated, d=sheet.take("d_s", spindle_of(valve, sheet).least_diameter)
     )
-    return sheet.at_least(piece, sheet.take("b_o", valve.cage_opening if held else valve.passage_below))
+    if cages:
+        return sheet.each(
+            [(cage.id, cage) for cage in cages],
+            lambda item: sheet.at_least(piece, sheet.take("b_o", item[1].opening)),
+        )
+    collar = sheet.read("retained by", valve.retained) == "collar larger than the port"
+    return sheet.at_least(piece, sheet.take("b_o", valve.cage_opening if collar else valve.passage_below))
 
 
 @rule(

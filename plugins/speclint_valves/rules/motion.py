@@ -6,8 +6,9 @@ from dataclasses import dataclass
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Course, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kilograms, Metres, Newtons, Radians, RadiansPerSecond, Ratio
-from speclint.handbook.cams import NORTON
+from speclint.handbook.cams import NORTON, valve_lift
 from speclint.handbook.members import load_with_factor
+from speclint.handbook.springs import spring_load_at_lift
 from speclint.specs import LoadCase, PoppetValve
 from speclint_valves.formulae.motion import (
     asked_of_springs,
@@ -15,10 +16,9 @@ from speclint_valves.formulae.motion import (
     load_to_follow,
     overspeed,
     valve_acceleration,
-    valve_lift,
     valve_speed,
 )
-from speclint_valves.formulae.shutting import lifting_load, spring_load_at_lift
+from speclint_valves.formulae.shutting import lifting_load
 from speclint_valves.inputs.shutting import lifting_pressures, on_spindle, weight
 from speclint_valves.inputs.springs import Springs, springs_relaxed
 from speclint_valves.inputs.train import (
@@ -38,7 +38,7 @@ _AMPLE = 1e6
 
 @rule(
     "valve.spring-follows-cam",
-    edition=2,
+    edition=3,
     title="At 1.1 times the greatest speed the closing load is at least 1.3 times what keeps the train "
     "on the cam",
     on=PoppetValve,
@@ -156,6 +156,7 @@ def _judged(sheet: Sheet, angle: Radians, train: Moving) -> Judgement:
 
 @rule(
     "valve.landing-speed",
+    edition=2,
     title="The valve lands on its seat at no more than 0.5 m/s",
     on=PoppetValve,
     cases=("running",),

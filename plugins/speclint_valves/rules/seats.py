@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Newtons, Pascals
+from speclint.facts import chamber_beyond, retained_by_part
 from speclint.handbook.fits import (
     DIN_7190,
     DIN_7190_2001,
@@ -38,7 +39,7 @@ DEFERS = "the local code and a competent person decide"
 
 @rule(
     "seat.retained-hot",
-    edition=2,
+    edition=3,
     title="The seat has an interference above zero in every hot case, its faces smoothed",
     on=ValveSeat,
     cases=("warming", "starting", "running", "drifting", "standing-hot", "cooling", "water"),
@@ -52,9 +53,9 @@ DEFERS = "the local code and a competent person decide"
 def retained_hot(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
     """δ − 0.8 (Rz_s + Rz_b) + D (α_s (T_s − 20) − α_b (T_b − 20)) > 0.
 
-    Of a lower grade where something else holds the ring.
+    Of a lower grade where a retaining ring, or the cage of its valve, is drawn that holds the ring.
     """
-    held_otherwise = sheet.read("retention", seat.retention) != "none"
+    held_otherwise = retained_by_part(seat, sheet) is not None
     fit = gripping(seat, cold_fit(seat, sheet), sheet)
     T_s = sheet.take("T_s", case.temperature_of(seat))
     T_b = sheet.take("T_b", case.temperature_of(fit.block))
@@ -64,7 +65,7 @@ def retained_hot(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "seat.push-out",
-    edition=3,
+    edition=4,
     title="The grip of the hot fit is at least twice the load that pulls the seat out, of water at relief among them",
     on=ValveSeat,
     cases=("running", "drifting", "cooling", "water"),
@@ -79,9 +80,10 @@ def retained_hot(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
 def push_out(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
     """μ π D L p_c hot ≥ factor × (reversed pressure on the ring + a sticking valve's drag).
 
-    The interference is that left when the roughness of both faces is smoothed; L is the shorter of ring and bore.
+    The interference is that left when the roughness of both faces is smoothed; L is the shorter of ring and bore. Of a
+    lower grade where a retaining ring, or the cage of its valve, is drawn that holds the ring.
     """
-    held_otherwise = sheet.read("retention", seat.retention) != "none"
+    held_otherwise = retained_by_part(seat, sheet) is not None
     fit = gripping(seat, cold_fit(seat, sheet), sheet)
     T_s = sheet.take("T_s", case.temperature_of(seat))
     T_b = sheet.take("T_b", case.temperature_of(fit.block))
@@ -103,7 +105,7 @@ def _withdrawal(seat: ValveSeat, fit: Fit, case: LoadCase, sheet: Sheet) -> Newt
 
 def _sides(seat: ValveSeat, fit: Fit, case: LoadCase, sheet: Sheet) -> tuple[Pascals, Pascals]:
     """Pressure behind the ring, and on the side to which it would move."""
-    live = sheet.read("chamber beyond the seat", fit.housing.chamber) == "live steam"
+    live = chamber_beyond(seat, sheet) == "live steam"
     chamber = case.live_pressure if live else case.exhaust_pressure
     if sheet.read("side entered from", seat.entered_from) == "cylinder":
         # the cylinder stands at exhaust pressure on every return stroke

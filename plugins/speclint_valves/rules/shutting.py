@@ -46,7 +46,7 @@ SPRINGS = (FIRST_PRINCIPLES, EN_13906_1.at("8, fall of the modulus with temperat
     limits=[
         Limit("least", "0 N", "force", FIRST_PRINCIPLES, "least steam load in the stated direction", "any")
     ],
-    edition=2,
+    edition=3,
 )
 def pressure_closed(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     """F = Δp π (d_u² − d_l²)/4 with each sealing circle at both edges of its contact, and the load on the spindle."""
@@ -61,7 +61,7 @@ def pressure_closed(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgeme
 
 @rule(
     "valve.spring-holds-shut",
-    edition=3,
+    edition=4,
     title="Springs, weight and friction hold the valve shut with at least 1.2 times the greatest steam "
     "load that lifts it",
     on=PoppetValve,
@@ -105,7 +105,7 @@ def _exclude_intended_lift(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> 
 
 @rule(
     "valve.closes",
-    edition=3,
+    edition=4,
     title="Springs and weight shut the valve with at least 1.2 times the friction and the steam load on "
     "its spindle",
     on=PoppetValve,
@@ -132,7 +132,7 @@ def closes(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "valve.compression-lift",
-    edition=2,
+    edition=3,
     title="The load of compression at the shortest cut-off on the valve is no more than springs and "
     "weight hold",
     on=PoppetValve,

@@ -4,17 +4,19 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Ratio
+from speclint.facts import tappet_clearance
+from speclint.handbook.cams import lever_ratio
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import Cam, CamBox, CylinderBlock, LoadCase, PoppetValve, Rocker, Tappet, ValveSpindle
 from speclint_valves.formulae.landing import strain_since
-from speclint_valves.formulae.motion import lever_ratio, setting_error, spindle_length, tappet_clearance_hot
+from speclint_valves.formulae.motion import setting_error, spindle_length, tappet_clearance_hot
 from speclint_valves.formulae.spindle import length_with_room
 from speclint_valves.rules.seats import DEFERS
 
 
 @rule(
     "tappet.clearance-hot",
-    edition=3,
+    edition=4,
     title="In every case the tappet has at least 0.05 mm of clearance with a worn seat, and with a new "
     "seat no more than the ramp of its cam",
     on=Tappet,
@@ -32,7 +34,7 @@ def clearance_when_hot(tappet: Tappet, case: LoadCase, sheet: Sheet) -> Judgemen
     spindle, i = _spindle_and_ratio(driven, sheet)
     box = sheet.follow(tappet.carried_in)
     block = sheet.follow(box.mounted_on)
-    c, y = sheet.take("c", tappet.clearance), sheet.take("y", tappet.seat_wear)
+    c, y = tappet_clearance(tappet, sheet), sheet.take("y", tappet.seat_wear)
     e = _badly_set(tappet, sheet)
     grown = {
         **_spindle_and_valve(spindle, case, sheet),

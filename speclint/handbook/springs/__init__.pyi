@@ -9,11 +9,16 @@ from .helical import (
     bergstraesser_factor as bergstraesser_factor,
     coil_mass as coil_mass,
     corrected_shear_stress as corrected_shear_stress,
+    deflection as deflection,
     en_13906_1_clause as en_13906_1_clause,
+    length_at_lift as length_at_lift,
+    mean_from_inside as mean_from_inside,
+    mean_from_outside as mean_from_outside,
     natural_frequency as natural_frequency,
     shear_stress as shear_stress,
     spring_index as spring_index,
     spring_load as spring_load,
+    spring_load_at_lift as spring_load_at_lift,
     spring_rate as spring_rate,
 )
 from .lengths import (

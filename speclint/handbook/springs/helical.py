@@ -43,6 +43,37 @@ def en_13906_1_clause(place: str) -> Source:
     return EN_13906_1.at(f"{place}, as reproduced in public programs", memory=False)
 
 
+@formula("D = D_e − d", cites=[FIRST_PRINCIPLES])
+def mean_from_outside(D_e: Metres, d: Metres) -> Metres:
+    """Mean coil diameter from the outside diameter.
+
+    D = D_e − d
+
+    ``D_e`` outside diameter, ``d`` wire [m]. Returns [m]. Raises OutOfRange unless D_e > 2 d: no
+    hole would be left inside the coil.
+
+    >>> round(mean_from_outside(D_e=0.056, d=0.008), 6)
+    0.048
+    """
+    require(D_e > 2 * d, f"outside diameter {D_e:.6g} is not more than two wires of {d:.6g}")
+    return D_e - d
+
+
+@formula("D = D_i + d", cites=[FIRST_PRINCIPLES])
+def mean_from_inside(D_i: Metres, d: Metres) -> Metres:
+    """Mean coil diameter from the inside diameter.
+
+    D = D_i + d
+
+    ``D_i`` inside diameter, ``d`` wire [m]. Returns [m]. Raises OutOfRange unless D_i > 0.
+
+    >>> round(mean_from_inside(D_i=0.040, d=0.008), 6)
+    0.048
+    """
+    require(D_i > 0, f"inside diameter {D_i:.6g} is not above 0")
+    return D_i + d
+
+
 @formula("w = D/d", cites=[EN_13906_1.at("symbols, spring index")])
 def spring_index(D: Metres, d: Metres) -> Ratio:
     """Spring index: mean coil diameter over wire.
@@ -97,6 +128,21 @@ def working_coils(G: Pascals, d: Metres, D: Metres, F: Newtons, s: Metres) -> Ra
     return G * d**4 * s / (8 * D**3 * F)
 
 
+@formula("s = L_0 − L", cites=[FIRST_PRINCIPLES])
+def deflection(L_0: Metres, L: Metres) -> Metres:
+    """Deflection of a spring at a length.
+
+    s = L_0 − L
+
+    ``L_0`` free length, ``L`` length [m]. Returns [m]. Raises OutOfRange where L is above L_0: the spring is loose.
+
+    >>> round(deflection(L_0=0.125, L=0.105), 6)
+    0.02
+    """
+    require(L <= L_0, f"length {L:.6g} is more than the free length {L_0:.6g}: the spring is loose")
+    return L_0 - L
+
+
 @formula("F = R s", cites=[en_13906_1_clause("9.2, spring force")])
 def spring_load(R: NewtonsPerMetre, s: Metres) -> Newtons:
     """Load of a spring at a deflection.
@@ -109,6 +155,34 @@ def spring_load(R: NewtonsPerMetre, s: Metres) -> Newtons:
     1000.0
     """
     return R * s
+
+
+@formula("F = F_U + R h", cites=[FIRST_PRINCIPLES])
+def spring_load_at_lift(F_U: Newtons, R: NewtonsPerMetre, h: Metres) -> Newtons:
+    """Load of a valve spring at a lift.
+
+    F = F_U + R h
+
+    ``F_U`` load with the valve shut [N]; ``R`` rate [N/m]; ``h`` lift [m]. Returns [N].
+
+    >>> spring_load_at_lift(F_U=800.0, R=40e3, h=0.020)
+    1600.0
+    """
+    return F_U + R * h
+
+
+@formula("L_O = L_U − h", cites=[FIRST_PRINCIPLES])
+def length_at_lift(L_U: Metres, h: Metres) -> Metres:
+    """Length of a spring when its valve is open.
+
+    L_O = L_U − h
+
+    ``L_U`` length with the valve shut, ``h`` lift [m]. Returns [m].
+
+    >>> round(length_at_lift(L_U=0.116, h=0.0209), 6)
+    0.0951
+    """
+    return L_U - h
 
 
 @formula("τ = 8 D F/(π d³)", cites=[en_13906_1_clause("9.5, torsional stress"), WAHL])

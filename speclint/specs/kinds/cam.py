@@ -7,7 +7,7 @@ from typing import Annotated, ClassVar, Literal
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Allowance, Angle, Length, LinkTo, Word
 from speclint.specs.geometry import Below, Conditions
-from speclint.specs.link_targets import Tappet
+from speclint.specs.link_targets import Shaft, Tappet
 from speclint.specs.spans import Span
 
 Law = Literal["parabolic", "harmonic", "cycloidal", "3-4-5 polynomial"]
@@ -29,6 +29,8 @@ class Cam(Component):
         ramp_angle: angle of each ramp.
         table_step: step of the angle in the table of lifts.
         table: lifts of the tappet at equal steps from the foot of the lift to its end, where no law is stated.
+        turns_on: the shaft that turns it.
+        bore: bore in which the shaft sits.
         base_radius: radius of the base circle.
         nose_radius: least radius of curvature at the nose.
         width: of the track.
@@ -49,6 +51,8 @@ class Cam(Component):
     ramp_angle: Angle = NOT_STATED
     table_step: Angle = NOT_STATED
     table: tuple[Annotated[Allowance, Span("1 µm", "100 mm")], ...] = ()
+    turns_on: LinkTo[Shaft] = NOT_STATED
+    bore: Annotated[Length, Span("10 mm", "400 mm")] = NOT_STATED
     base_radius: Annotated[Length, Span("10 mm", "400 mm")] = NOT_STATED
     nose_radius: Annotated[Length, Span("2 mm", "300 mm")] = NOT_STATED
     width: Annotated[Length, Span("4 mm", "300 mm")] = NOT_STATED

@@ -15,6 +15,7 @@ class CamBox(Component):
 
     Fields:
         mounted_on: the block that it serves.
+        of_end: name of the end of the cylinder, in the block's spec, whose valves it works.
         tappets: how many tappets it carries.
         datum_length: along the spindle, from the box's foot to where the spindle's end meets the gear.
         block_length: along the spindle, from the plane of the valve's seat to the box's foot.
@@ -29,6 +30,7 @@ class CamBox(Component):
     called: ClassVar[str] = "cam box"
 
     mounted_on: LinkTo[CylinderBlock] = NOT_STATED
+    of_end: Word[str] = NOT_STATED
     tappets: Word[int] = NOT_STATED
     datum_length: Annotated[Length, Span("20 mm", "3 m")] = NOT_STATED
     block_length: Annotated[Length, Span("20 mm", "3 m")] = NOT_STATED

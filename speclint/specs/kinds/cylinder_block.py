@@ -94,7 +94,12 @@ class SeatBore(SpecTable):
         wall: least wall from the bore to a free edge, a passage or the next bore
         plate: name of the plate of the block's weldment, or of its boss, that the wall is cut from
         roughness: mean roughness depth Rz of the bore, before the seat goes in
-        chamber: the steam on the far side of the seat
+        chamber: the steam on the far side of the seat; leave out where a valve says what it serves
+        end: name of the end of the cylinder whose valve sits here
+        serves: inlet or exhaust
+        beat: the beat of the valve that sits here: upper, on the side to which the valve lifts, or lower
+        at: place of the seat's plane on the valve's axis, growing in the direction of lift
+        opens_into: the space beyond the seat into which the valve lifts: the chamber of its steam, or the cylinder
     """
 
     diameter: Annotated[Length, Span("30 mm", "500 mm")] = NOT_STATED
@@ -103,18 +108,27 @@ class SeatBore(SpecTable):
     plate: Word[str] = NOT_STATED
     roughness: Annotated[Length, Span("0.2 µm", "50 µm")] = NOT_STATED
     chamber: Word[Literal["live steam", "exhaust steam"]] = NOT_STATED
+    end: Word[str] = NOT_STATED
+    serves: Word[Literal["inlet", "exhaust"]] = NOT_STATED
+    beat: Word[Literal["upper", "lower"]] = NOT_STATED
+    at: Position = NOT_STATED
+    opens_into: Word[Literal["chamber", "cylinder"]] = NOT_STATED
 
 
 class BlockPort(SpecTable):
     """A port through the wall of a bore.
 
     Fields:
+        of_end: name of the end of the cylinder
+        serves: inlet or exhaust; leave out where it serves both
         from_seat: distance of its middle from the collar seat, along the axis
         height: its opening along the axis
         angle: its middle round the bore, from the top, clockwise seen from the back
         width: its opening round the bore, along the arc
     """
 
+    of_end: Word[str] = NOT_STATED
+    serves: Word[Literal["inlet", "exhaust"]] = NOT_STATED
     from_seat: Annotated[Length, Span("5 mm", "2.5 m")] = NOT_STATED
     height: Annotated[Length, Span("4 mm", "400 mm")] = NOT_STATED
     angle: Angle = NOT_STATED

@@ -69,6 +69,7 @@ class PoppetValve(Component):
         overtravel: greatest travel of the gear beyond full lift.
         clearance_open: clearance beyond the valve at full lift, cold, to cage or cover.
         clearance_piston: least clearance to the piston with the valve at full lift; leave out if they cannot touch.
+        meets_piston: whether valve and piston could touch; leave out where the valve lifts into its chamber.
         mass: of the valve, without its spindle.
         port_area: area of the port that it serves.
         through_valve: the beat whose steam flows through the middle of the valve to join that of the other.
@@ -109,6 +110,7 @@ class PoppetValve(Component):
     overtravel: Annotated[Allowance, Span("50 µm", "20 mm")] = NOT_STATED
     clearance_open: Annotated[Position, Span("0.3 mm", "60 mm")] = NOT_STATED
     clearance_piston: Annotated[Position, Span("0.3 mm", "200 mm")] = NOT_STATED
+    meets_piston: Word[bool] = NOT_STATED
     mass: Mass = NOT_STATED
     port_area: Area = NOT_STATED
     through_valve: Word[Literal["upper", "lower", "neither"]] = NOT_STATED

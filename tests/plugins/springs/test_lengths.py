@@ -6,9 +6,10 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.handbook.springs import mean_from_inside, mean_from_outside
 from speclint.handbook.springs.lengths import clearance_sum_cold_coiled, solid_length
 from speclint.testing import DesignFolder, found
-from speclint_springs.formulae.helical import gap_before_solid, mean_from_inside, mean_from_outside
+from speclint_springs.formulae.helical import gap_before_solid
 from tests.plugins.springs.spring import spring
 
 INDEX, CLEARANCE = "coil-spring.index", "coil-spring.solid-clearance"

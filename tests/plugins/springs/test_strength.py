@@ -9,9 +9,9 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.handbook.materials import share_of_strength
+from speclint.handbook.springs import deflection
 from speclint.handbook.springs.helical import shear_stress, spring_load, spring_rate
 from speclint.testing import DesignFolder, found
-from speclint_springs.formulae.helical import deflection
 from tests.plugins.known_metals import WITH_METALS
 from tests.plugins.springs.spring import spring
 

@@ -71,6 +71,7 @@ height = "120 mm"
 overtravel = "0.5 mm"
 lift_stop = "21 mm"
 clearance_open = "5 mm"
+meets_piston = false
 retained = "none"
 smallest_piece = "30 mm"
 passage_below = "25 mm"
@@ -167,6 +168,7 @@ PRESSURES = {
 }
 
 
+#: The clearance is set with a screw, so that no length of the train has to give it.
 TAPPET = """
 kind = "tappet"
 id = "tappet"
@@ -179,6 +181,7 @@ face_width = "30 mm"
 surface = "case hardened"
 hardened_depth = "2 mm"
 clearance = "0.4 mm"
+clearance_setting = "0 mm"
 seat_wear = "0.1 mm"
 """
 
@@ -281,3 +284,22 @@ def gear_files(
         "spindle.toml": changed(SPINDLE, *spindle),
         "spring.toml": changed(SPRING, *spring),
     }
+
+
+#: A cage round the valve, 150 mm from the plane of the seat to its end: 150 − 120 − 20 = 10 mm beyond the open valve.
+CAGE = """
+kind = "valve-cage"
+id = "cage"
+material = "known-steel"
+surrounds = "valve"
+end_at = "150 mm"
+opening = "12 mm"
+"""
+
+RING = """
+kind = "retaining-ring"
+id = "ring"
+material = "known-steel"
+retains = "seat"
+fastened = "screwed in"
+"""

@@ -8,16 +8,10 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.handbook.cams import lift_with_overtravel
 from speclint.testing import DesignFolder, found
-from speclint_valves.formulae.landing import (
-    beat_gap,
-    clearance_hot,
-    lift_with_overtravel,
-    seating_load,
-    size_of_gap,
-    strain_since,
-)
-from tests.plugins.valves.gear import duty, gear_files
+from speclint_valves.formulae.landing import beat_gap, clearance_hot, seating_load, size_of_gap, strain_since
+from tests.plugins.valves.gear import CAGE, duty, gear_files
 
 STRESS, WIDTH, GROWTH = "valve.seat-stress", "valve.seat-width", "valve.beat-growth"
 FOUL, STOP, FALL, MATERIAL = (
@@ -224,19 +218,32 @@ def test_a_broken_spindle_leaves_an_end_as_thin_as_its_weakest_section(
 def test_a_catch_is_held_against_the_smallest_piece(
     workshop: DesignFolder, catch: str, piece: str, outcome: str
 ) -> None:
-    """An opening of 12 mm in what catches them: before, the word alone was enough."""
+    """An opening of 12 mm in the cage that is drawn, or in the valve's own collar; 25 mm lead into the cylinder."""
     caught = ('"none"', f'"{catch}"\ncage_opening = "12 mm"')
-    check = workshop.write(gear_files((caught, ('"30 mm"', f'"{piece}"')))).only(FALL)
+    files = gear_files((caught, ('"30 mm"', f'"{piece}"')))
+    if not catch.startswith("collar"):
+        files["cage.toml"] = CAGE
+    check = workshop.write(files).only(FALL)
     assert check.outcome == outcome
     assert check.grade is (Grade.HOLD if outcome == "finding" else None)
 
 
+@pytest.mark.parametrize("catch", ["cage", "perforated plate"])
+def test_a_cage_that_is_only_a_word_catches_nothing(workshop: DesignFolder, catch: str) -> None:
+    """A piece of 20 mm passes the 25 mm that lead into the cylinder, whatever opening the word is given."""
+    caught = ('"none"', f'"{catch}"\ncage_opening = "12 mm"')
+    check = workshop.write(gear_files((caught, ('"30 mm"', '"20 mm"')))).only(FALL)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+
+
 def test_a_catch_without_its_opening_or_without_a_piece_is_not_assessed(workshop: DesignFolder) -> None:
-    for changes in (
-        (('"none"', '"cage"'),),
-        (('"none"', '"cage"\ncage_opening = "12 mm"'), ('smallest_piece = "30 mm"', "")),
+    no_piece = gear_files((('smallest_piece = "30 mm"', ""),))
+    for files in (
+        gear_files((('"none"', '"collar larger than the port"'),)),
+        {**gear_files(), "cage.toml": CAGE.replace('opening = "12 mm"', "")},
+        {**no_piece, "cage.toml": CAGE},
     ):
-        check = workshop.write(gear_files(changes)).only(FALL)
+        check = workshop.write(files).only(FALL)
         assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
 
 

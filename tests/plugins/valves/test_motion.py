@@ -10,16 +10,15 @@ from hypothesis import given, strategies as st
 from speclint import Grade
 from speclint.checking import Check
 from speclint.errors import OutOfRange
+from speclint.handbook.cams import lever_ratio, valve_lift
 from speclint.testing import DesignFolder, found, on_sheet
 from speclint_valves.formulae.motion import (
     asked_of_springs,
     following_load,
-    lever_ratio,
     load_to_follow,
     mass_at_valve,
     overspeed,
     valve_acceleration,
-    valve_lift,
     valve_speed,
 )
 from tests.plugins.valves.gear import duty, train_files

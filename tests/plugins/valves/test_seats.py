@@ -13,7 +13,7 @@ from speclint.handbook.fits.hot_sizes import hot_interference
 from speclint.handbook.fits.press_fits import contact_pressure
 from speclint.testing import DesignFolder, changed, found
 from speclint_valves.formulae.seats import pressure_in_solid_block, withdrawing_load
-from tests.plugins.valves.gear import BLOCK, RELIEVED, duty, seat_files
+from tests.plugins.valves.gear import BLOCK, RELIEVED, RING, duty, seat_files
 
 RETAINED, PUSH, STRESS = "seat.retained-hot", "seat.push-out", "seat.fit-stress"
 WARMING, ENTERING = "seat.fit-warming", "seat.entering"
@@ -53,13 +53,16 @@ def test_a_common_fit_is_loose_where_a_tighter_one_holds(workshop: DesignFolder)
     assert tight.outcome == "conforms"
 
 
-def test_a_ring_held_otherwise_is_no_hold(workshop: DesignFolder) -> None:
+def test_a_ring_held_by_another_part_is_no_hold(workshop: DesignFolder) -> None:
+    """The word for that part alone holds nothing."""
     files = seat_files(("200.2 mm", "200.01 mm"), ('"none"', '"screwed ring"'), duty_text=HOT)
     check = workshop.write(files).only(RETAINED)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+    check = workshop.write({**files, "ring.toml": RING}).only(RETAINED)
     assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
 
 
-@pytest.mark.parametrize("line", ['retention = "none"', 'outside_diameter = "200.2 mm"', 'in_bore = "upper"'])
+@pytest.mark.parametrize("line", ['outside_diameter = "200.2 mm"', 'in_bore = "upper"'])
 def test_retention_not_assessed_is_itself_a_hold(workshop: DesignFolder, line: str) -> None:
     check = workshop.write(seat_files((line, ""))).only(RETAINED)
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)

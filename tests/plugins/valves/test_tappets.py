@@ -43,7 +43,7 @@ def test_least_clearance_from_both_sides(workshop: DesignFolder, clearance: str,
 )
 def test_a_clearance_that_cannot_be_set_closely(workshop: DesignFolder, clearance: str, outcome: str) -> None:
     """0.1 mm of wear and 0.05 mm asked for, of a clearance that can be set to 0.03 mm either way."""
-    stated = (('"0.4 mm"', f'"{clearance}"\nclearance_setting = "0.03 mm"'),)
+    stated = (('"0.4 mm"', f'"{clearance}"'), ('clearance_setting = "0 mm"', 'clearance_setting = "0.03 mm"'))
     assert workshop.write(train_files(cam=RAMP, tappet=stated)).only(CLEARANCE).outcome == outcome
 
 

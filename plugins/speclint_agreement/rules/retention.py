@@ -1,0 +1,107 @@
+"""A part stands behind every word that says what holds a seat, or the pieces of a valve; the cage leaves its room."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
+from speclint.facts import cages_round, cover_on_collar, retained_by_part, room_at_lift
+from speclint.specs import CylinderLiner, PoppetValve, ValveSeat
+
+#: Words for a part of its own that keeps pieces of a valve back; a collar belongs to the valve itself.
+_A_CAGE = ("cage", "perforated plate")
+#: What a liner's own spec states whole, or what needs no part.
+_IN_THE_LINER = ("dowel", "nothing")
+#: The word that holds where no part is drawn.
+_NOTHING = "none"
+
+
+def _parts(component: PoppetValve | ValveSeat | CylinderLiner, sheet: Sheet) -> Iterator[Pair]:
+    """The word for what holds against the part that is drawn: a cage round the valve, a ring on the seat, a cover."""
+    if isinstance(component, PoppetValve):
+        return _of_valve(component, sheet)
+    return _of_seat(component, sheet) if isinstance(component, ValveSeat) else _of_liner(component, sheet)
+
+
+def _of_valve(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
+    if not sheet.is_stated("retained", valve.retained):
+        return
+    said, cages = str(sheet.read("retained", valve.retained)), cages_round(valve, sheet)
+    if cages:
+        drawn = said if said in _A_CAGE else "cage"
+        yield Pair(valve.retained, Worked(drawn, tuple(cage.surrounds.where for cage in cages)))
+    elif said in _A_CAGE:
+        yield Pair(valve.retained, Worked(_NOTHING, (), "what is drawn"))
+
+
+def _of_seat(seat: ValveSeat, sheet: Sheet) -> Iterator[Pair]:
+    if not sheet.is_stated("retention", seat.retention):
+        return
+    said, held = str(sheet.read("retention", seat.retention)), retained_by_part(seat, sheet)
+    if held is None:
+        yield Pair(seat.retention, Worked(_NOTHING, (), "what is drawn"))
+    else:
+        yield Pair(seat.retention, held if said == _NOTHING else Worked(said, held.places))
+
+
+def _of_liner(liner: CylinderLiner, sheet: Sheet) -> Iterator[Pair]:
+    """Of a collar that a cover clamps; dowels stand in the liner's own spec."""
+    if not sheet.is_stated("held by", liner.retained_by):
+        return
+    if sheet.read("held by", liner.retained_by) not in _IN_THE_LINER:
+        drawn = cover_on_collar(liner, sheet)
+        yield Pair(liner.retained_by, drawn or Worked("nothing", (), "what is drawn"))
+
+
+def _openings(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
+    """The widest opening that the valve states against that of each cage round it."""
+    for cage in cages_round(valve, sheet):
+        if sheet.is_stated("opening", cage.opening):
+            yield Pair(valve.cage_opening, cage.opening, name=cage.id)
+
+
+def _rooms(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
+    """The clearance beyond the open valve against what the end of its cage leaves above height and lift."""
+    for cage in cages_round(valve, sheet):
+        sizes = cage.end_at, valve.height, valve.lift
+        if all(sheet.is_stated("end, height or lift", one) for one in sizes):
+            x, H, h = (
+                sheet.take_nominal(name, one) for name, one in zip(("x", "H", "h"), sizes, strict=True)
+            )
+            yield Pair(valve.clearance_open, worked(sheet.work("c_0", room_at_lift, x=x, H=H, h=h), *sizes))
+
+
+has_a_part: Rule = agreement(
+    "retention.has-a-part",
+    title="What is said to hold a loose seat or liner, or the pieces of a valve, is a part that is drawn",
+    on=(CylinderLiner, PoppetValve, ValveSeat),
+    pairs=_parts,
+    within="",
+    grade=Grade.HOLD,
+    why="a cage or a screwed ring that is only a word holds nothing when the fit is lost or the valve breaks",
+    leaves_out="the strength of that part and of its fastening; a collar of the valve itself; dowels (liner.fit-hot)",
+)
+
+opening_of_cage: Rule = agreement(
+    "valve.opening-of-cage",
+    title="The widest opening that a valve's spec states is that of the cage round the valve",
+    on=PoppetValve,
+    pairs=_openings,
+    within="0.1 mm",
+    grade=Grade.HOLD,
+    why="a piece of a broken valve falls through the opening that the cage has, not through the one on another drawing",
+    leaves_out="openings that wear or corrosion make wider",
+)
+
+room_by_lift: Rule = agreement(
+    "valve.room-by-lift",
+    title="The clearance beyond the open valve is what the end of its cage leaves above height and lift",
+    on=PoppetValve,
+    pairs=_rooms,
+    within="0.1 mm",
+    grade=Grade.HOLD,
+    why="a lift that is raised takes the room that another drawing still promises, and the valve strikes its cage",
+    leaves_out="heat and overtravel (valve.foul-clearance); a cover beyond a valve that has no cage",
+)
+
+RULES = (has_a_part, opening_of_cage, room_by_lift)

@@ -1,0 +1,161 @@
+"""The gear of a valve: the parts between it and its cam, the lift that they give and the clearance that they leave."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from speclint.handbook.cams import (
+    clearance_from_lengths,
+    lever_ratio,
+    lift_with_overtravel,
+    top_of_lift,
+    valve_lift,
+)
+from speclint.quantities import Measure
+from speclint.rules import Sheet, Worked
+from speclint.specs import Cam, CamBox, NotStated, PoppetValve, Rocker, Tappet, ValveSpindle
+
+_Take = Callable[[str, Measure | NotStated], float]
+
+
+@dataclass(frozen=True, slots=True)
+class Gear:
+    """The parts that move one valve; ``rocker`` is None where the tappet drives the spindle itself."""
+
+    spindle: ValveSpindle
+    rocker: Rocker | None
+    tappet: Tappet
+    cam: Cam
+
+
+def gear_of(valve: PoppetValve, sheet: Sheet) -> Gear | None:
+    """The parts that move a valve, by their links; None where one of them is not drawn, or drawn twice."""
+    spindles = sheet.belonging_to(valve, ValveSpindle)
+    if len(spindles) != 1:
+        return None
+    rockers = sheet.belonging_to(spindles[0], Rocker)
+    if len(rockers) > 1:
+        return None
+    tappets = sheet.belonging_to(rockers[0] if rockers else spindles[0], Tappet)
+    if len(tappets) != 1:
+        return None
+    cams = sheet.belonging_to(tappets[0], Cam)
+    return Gear(spindles[0], rockers[0] if rockers else None, tappets[0], cams[0]) if len(cams) == 1 else None
+
+
+def boxes_of(gear: Gear, sheet: Sheet) -> tuple[CamBox, ...]:
+    """The boxes that carry tappet and rocker of a gear, as far as they are drawn."""
+    parts = (gear.tappet, gear.rocker) if gear.rocker else (gear.tappet,)
+    return tuple(
+        sheet.follow(part.carried_in)
+        for part in parts
+        if sheet.is_stated(f"box that carries {part.id}", part.carried_in)
+    )
+
+
+def _places(*values: Measure | NotStated) -> tuple[Measure, ...]:
+    return tuple(one for one in values if isinstance(one, Measure))
+
+
+def _ratio(rocker: Rocker | None, sheet: Sheet, take: _Take) -> Worked | None:
+    """Travel of the valve over travel of the tappet, from the arms; None where an arm is not stated."""
+    if rocker is None:
+        return Worked(1.0)
+    arms = rocker.valve_arm, rocker.tappet_arm
+    if not all(sheet.is_stated("arm of the rocker", one) for one in arms):
+        return None
+    i = sheet.work("i", lever_ratio, b_v=take("b_v", arms[0]), b_t=take("b_t", arms[1]))
+    return Worked(i, tuple(one.where for one in arms))
+
+
+def _top(cam: Cam, sheet: Sheet, take: _Take) -> Worked | None:
+    """The greatest lift of the tappet, ramp and all; None where the cam states neither a law's sizes nor a table."""
+    if cam.table:
+        lifts = [take(f"s_{number}", lift) for number, lift in enumerate(cam.table)]
+        return Worked(max(lifts), (cam.table[lifts.index(max(lifts))].where,))
+    if not all(sheet.is_stated("lift of the cam", one) for one in (cam.ramp_height, cam.lift)):
+        return None
+    s = sheet.work("s", top_of_lift, h_r=take("h_r", cam.ramp_height), s_1=take("s_1", cam.lift))
+    return Worked(s, (cam.lift.where, cam.ramp_height.where))
+
+
+def _lift(gear: Gear, sheet: Sheet, take: _Take, c: float) -> Worked | None:
+    ratio, top = _ratio(gear.rocker, sheet, take), _top(gear.cam, sheet, take)
+    if ratio is None or top is None:
+        return None
+    h = sheet.work("h_o" if c == 0.0 else "h_c", valve_lift, i=ratio.value, s=top.value, c=c)
+    return Worked(h, (*top.places, *ratio.places))
+
+
+def greatest_lift(valve: PoppetValve, sheet: Sheet, take: _Take) -> Worked | None:
+    """The furthest that the gear can lift a valve, when heat and wear have used up the clearance of the tappet.
+
+    None where the gear is not drawn whole.
+    """
+    gear = gear_of(valve, sheet)
+    return None if gear is None else _lift(gear, sheet, take, 0.0)
+
+
+def least_lift(valve: PoppetValve, sheet: Sheet, take: _Take) -> Worked | None:
+    """What the gear lifts a valve with the cold clearance at its tappet; None where the gear is not drawn whole."""
+    gear = gear_of(valve, sheet)
+    if gear is None or not sheet.is_stated("clearance of the tappet", gear.tappet.clearance):
+        return None
+    found = _lift(gear, sheet, take, take("c", gear.tappet.clearance))
+    return None if found is None else Worked(found.value, (*found.places, gear.tappet.clearance.where))
+
+
+def furthest_lift(valve: PoppetValve, sheet: Sheet) -> float | None:
+    """The furthest lift of a valve, m: that which its gear can give, or as stated where the gear is not drawn.
+
+    None where neither tells.
+    """
+    worked_lift = greatest_lift(valve, sheet, sheet.take)
+    if worked_lift is not None:
+        return worked_lift.value  # type: ignore[no-any-return]  # a float, or an enclosure of one
+    if not (sheet.is_stated("lift", valve.lift) and sheet.is_stated("overtravel", valve.overtravel)):
+        return None
+    h, o = sheet.take("h", valve.lift), sheet.take("o", valve.overtravel)
+    return sheet.work("h_o", lift_with_overtravel, h=h, o=o)
+
+
+def is_set_on_the_engine(tappet: Tappet, spindle: ValveSpindle, sheet: Sheet) -> bool:
+    """Whether the clearance is set when all else is in its place: by a screw, or by grinding the spindle's end."""
+    return sheet.is_stated("accuracy of setting", tappet.clearance_setting) or sheet.is_stated(
+        "ground off the cap", spindle.cap_ground_off
+    )
+
+
+def clearance_by_lengths(
+    tappet: Tappet, spindle: ValveSpindle, rocker: Rocker | None, sheet: Sheet, take: _Take
+) -> Worked | None:
+    """The cold clearance that block, box and spindle leave at a tappet; None where a length is not stated."""
+    if not sheet.is_stated("box of the tappet", tappet.carried_in):
+        return None
+    box = sheet.follow(tappet.carried_in)
+    lengths = box.block_length, box.datum_length, spindle.heated_length
+    ratio = _ratio(rocker, sheet, take)
+    if ratio is None or not all(sheet.is_stated("length of the train", one) for one in lengths):
+        return None
+    ground = sheet.is_stated("ground off the cap", spindle.cap_ground_off)
+    a = take("a", spindle.cap_ground_off) if ground else 0.0
+    L_b, L_d, L = (take(name, one) for name, one in zip(("L_b", "L_d", "L"), lengths, strict=True))
+    c = sheet.work("c", clearance_from_lengths, L_b=L_b, L_d=L_d, L=L, a=a, i=ratio.value)
+    stated = _places(*lengths, spindle.cap_ground_off)
+    return Worked(c, (*(one.where for one in stated), *ratio.places))
+
+
+def tappet_clearance(tappet: Tappet, sheet: Sheet) -> float:
+    """The cold clearance at a tappet, m: as it is set on the engine, else as the lengths leave it.
+
+    Where it is neither set nor all lengths are drawn, as stated.
+    """
+    driven = sheet.follow(tappet.works)
+    rocker = driven if isinstance(driven, Rocker) else None
+    spindle = sheet.follow(driven.works) if isinstance(driven, Rocker) else driven
+    if not is_set_on_the_engine(tappet, spindle, sheet):
+        left = clearance_by_lengths(tappet, spindle, rocker, sheet, sheet.take)
+        if left is not None:
+            return left.value  # type: ignore[no-any-return]  # a float, or an enclosure of one
+    return sheet.take("c", tappet.clearance)

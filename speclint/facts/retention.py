@@ -1,0 +1,103 @@
+"""What keeps a loose seat, or the pieces of a broken valve, in their place: a part that is drawn, not a word."""
+
+from __future__ import annotations
+
+from speclint.equations import FIRST_PRINCIPLES, Metres, formula
+from speclint.facts.cylinders import ends_of
+from speclint.rules import Sheet, Worked
+from speclint.specs import (
+    BoltedJoint,
+    CylinderBlock,
+    CylinderCover,
+    CylinderLiner,
+    PoppetValve,
+    RetainingRing,
+    ValveCage,
+    ValveSeat,
+)
+
+
+@formula("c_0 = x − H − h", cites=[FIRST_PRINCIPLES])
+def room_at_lift(x: Metres, H: Metres, h: Metres) -> Metres:
+    """Room between an open valve and the end of its cage, cold.
+
+    c_0 = x − H − h
+
+    ``x`` from the plane of the seat to the inside of the cage's end, ``H`` from that plane to the end of the valve when
+    shut, ``h`` lift [m]. Returns [m], negative where the valve meets the cage before it is open.
+
+    >>> round(room_at_lift(x=0.088, H=0.062, h=0.020), 6)
+    0.006
+    """
+    return x - H - h
+
+
+def cages_round(valve: PoppetValve, sheet: Sheet) -> tuple[ValveCage, ...]:
+    """The cages that say they surround a valve."""
+    return sheet.belonging_to(valve, ValveCage)
+
+
+def clearance_to_cage(valve: PoppetValve, sheet: Sheet) -> float:
+    """Cold clearance beyond a valve at full lift, m: what its cage leaves; as stated where no cage states its end."""
+    ends = [
+        cage.end_at for cage in cages_round(valve, sheet) if sheet.is_stated("end of the cage", cage.end_at)
+    ]
+    if not ends:
+        return sheet.take("c_0", valve.clearance_open)
+    H, h = sheet.take("H", valve.height), sheet.take("h", valve.lift)
+    return min(sheet.work("c_0", room_at_lift, x=sheet.take("x", end), H=H, h=h) for end in ends)
+
+
+def rings_on(part: ValveSeat | CylinderLiner, sheet: Sheet) -> tuple[RetainingRing, ...]:
+    """The rings, plates or screws that say they retain a seat or a liner."""
+    return sheet.belonging_to(part, RetainingRing)
+
+
+def retained_by_part(seat: ValveSeat, sheet: Sheet) -> Worked | None:
+    """The part that keeps a seat in its bore if the fit is lost: a retaining ring, or the cage of the valve on it.
+
+    None where none is drawn: a word holds nothing.
+    """
+    rings = [ring for ring in rings_on(seat, sheet) if sheet.is_stated("what it retains", ring.retains)]
+    if rings:
+        return Worked("retaining ring", tuple(ring.retains.where for ring in rings))
+    cages = [cage for valve in sheet.belonging_to(seat, PoppetValve) for cage in cages_round(valve, sheet)]
+    if cages and sheet.is_stated("retention", seat.retention):
+        said = sheet.read("retention", seat.retention)
+        return (
+            Worked(said, tuple(cage.surrounds.where for cage in cages))
+            if said == "shoulder and cage"
+            else None
+        )
+    return None
+
+
+def cover_on_collar(liner: CylinderLiner, sheet: Sheet) -> Worked | None:
+    """The cover and its joint that clamp the collar of a liner; None where none is drawn at that end of its bore."""
+    places = liner.housed_in, liner.in_bore, liner.collar.end
+    if not all(sheet.is_stated("place of the collar", one) for one in places):
+        return None
+    block, bore = sheet.follow(liner.housed_in), sheet.read("bore", liner.in_bore)
+    collar = sheet.read("end of the collar", liner.collar.end)
+    for cover in sheet.belonging_to(block, CylinderCover):
+        if not _closes(cover, block, bore, collar, sheet):
+            continue
+        joints = sheet.belonging_to(cover, BoltedJoint)
+        held = [one.holds.where for one in joints if sheet.is_stated(f"what {one.id} holds", one.holds)]
+        if held:
+            return Worked("collar clamped by cover", (cover.closes.where, *held))
+    return None
+
+
+def _closes(cover: CylinderCover, block: CylinderBlock, bore: str, side: str, sheet: Sheet) -> bool:
+    """Whether a cover closes one side of a bore: by the end that it names, else by its own side."""
+    if not sheet.is_stated(f"end that {cover.id} closes", cover.of_end):
+        own = sheet.is_stated(f"side of {cover.id}", cover.end)
+        return own and sheet.read(f"side of {cover.id}", cover.end) == side
+    name = sheet.read(f"end that {cover.id} closes", cover.of_end)
+    end = ends_of(block, bore, sheet).get(name)
+    return (
+        end is not None
+        and sheet.is_stated(f"side of {name}", end.side)
+        and sheet.read(f"side of {name}", end.side) == side
+    )

@@ -1,0 +1,29 @@
+"""A ring or plate that keeps a seat or a liner in its bore."""
+
+from __future__ import annotations
+
+from typing import Annotated, ClassVar, Literal
+
+from speclint.specs.component import Component
+from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
+from speclint.specs.link_targets import CylinderLiner, ValveSeat
+from speclint.specs.spans import Span
+
+
+class RetainingRing(Component):
+    """A screwed ring, keep plate or set of screws that keeps a valve seat or a liner in its bore if the fit is lost.
+
+    Fields:
+        retains: the seat or liner that cannot come out past it.
+        fastened: how it is held itself.
+        bore: its opening, which the part that it retains cannot pass.
+        locked: whether it is locked against coming loose.
+    """
+
+    kind: ClassVar[str] = "retaining-ring"
+    called: ClassVar[str] = "retaining ring"
+
+    retains: LinkTo[ValveSeat | CylinderLiner] = NOT_STATED
+    fastened: Word[Literal["screwed in", "bolted on", "welded in"]] = NOT_STATED
+    bore: Annotated[Length, Span("10 mm", "1.5 m")] = NOT_STATED
+    locked: Word[bool] = NOT_STATED

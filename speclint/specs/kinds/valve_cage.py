@@ -1,0 +1,29 @@
+"""The cage, or perforated plate, round a poppet valve."""
+
+from __future__ import annotations
+
+from typing import Annotated, ClassVar
+
+from speclint.specs.component import Component
+from speclint.specs.fields import NOT_STATED, Length, LinkTo
+from speclint.specs.link_targets import PoppetValve
+from speclint.specs.spans import Span
+
+
+class ValveCage(Component):
+    """A cage or a perforated plate round a poppet valve, which keeps the pieces of a broken one out of the cylinder.
+
+    Fields:
+        surrounds: the valve.
+        held_by: the part that keeps it in its place, such as a cover and its studs, or a retaining ring.
+        end_at: from the plane of the valve's seat to the inside of its end, in the direction of lift.
+        opening: the widest opening through which a piece could pass.
+    """
+
+    kind: ClassVar[str] = "valve-cage"
+    called: ClassVar[str] = "valve cage"
+
+    surrounds: LinkTo[PoppetValve] = NOT_STATED
+    held_by: LinkTo[Component] = NOT_STATED
+    end_at: Annotated[Length, Span("10 mm", "600 mm")] = NOT_STATED
+    opening: Annotated[Length, Span("1 mm", "200 mm")] = NOT_STATED
