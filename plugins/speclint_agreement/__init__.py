@@ -14,6 +14,7 @@ speclint_api = "1"
 def speclint_rules() -> Sequence[RulesIn]:
     """The rules of the family."""
     return [
+        rules_in("speclint_agreement.rules.blanks", "casting", "weldment"),
         rules_in("speclint_agreement.rules.concern"),
         rules_in("speclint_agreement.rules.covers", "cylinder-cover", "gland", "cylinder-block"),
         rules_in("speclint_agreement.rules.cylinders", "cylinder-block", "cylinder-liner"),
@@ -21,8 +22,10 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in(
             "speclint_agreement.rules.ends", "cam", "cam-box", "poppet-valve", "rocker", "valve-spindle"
         ),
+        rules_in("speclint_agreement.rules.frames", "cylinder-block", "frame-fastening"),
         rules_in("speclint_agreement.rules.gear", "cam", "poppet-valve", "tappet"),
         rules_in("speclint_agreement.rules.joints", "bolted-joint"),
+        rules_in("speclint_agreement.rules.lifting", "lifting-plan"),
         rules_in(
             "speclint_agreement.rules.metal",
             "steam-pipe",
@@ -32,6 +35,7 @@ def speclint_rules() -> Sequence[RulesIn]:
             "cylinder-cover",
             "bolted-joint",
         ),
+        rules_in("speclint_agreement.rules.pads", "cylinder-block", "frame-fastening", "locating-face"),
         rules_in("speclint_agreement.rules.pipes", "steam-pipe", "lens-joint", "pipe-flange"),
         rules_in("speclint_agreement.rules.ports", "poppet-valve"),
         rules_in("speclint_agreement.rules.retention", "cylinder-liner", "poppet-valve", "valve-seat"),

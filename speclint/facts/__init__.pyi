@@ -31,6 +31,22 @@ from .drives import (
     room_for_strokes as room_for_strokes,
     room_left as room_left,
 )
+from .fitted_bolts import (
+    fits_of_bolts as fits_of_bolts,
+    holes_of_bolts as holes_of_bolts,
+)
+from .frames import (
+    bores_on_frame as bores_on_frame,
+    face_by_sides as face_by_sides,
+    face_of_pad as face_of_pad,
+    fastenings_of_pad as fastenings_of_pad,
+    less_holes as less_holes,
+    less_mass as less_mass,
+    mass_drawn as mass_drawn,
+    mass_left as mass_left,
+    mass_on_frame as mass_on_frame,
+    on_other_frames as on_other_frames,
+)
 from .gear import (
     Gear as Gear,
     boxes_of as boxes_of,
@@ -106,4 +122,14 @@ from .walls import (
     wall_by_plate as wall_by_plate,
     wall_left as wall_left,
     wall_round as wall_round,
+)
+from .weights import (
+    goes_up as goes_up,
+    mass_of_part as mass_of_part,
+    mass_of_ring as mass_of_ring,
+    mass_together as mass_together,
+    mass_weighed as mass_weighed,
+    part_weighed as part_weighed,
+    parts_named as parts_named,
+    share_of_mass as share_of_mass,
 )

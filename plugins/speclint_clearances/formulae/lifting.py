@@ -10,20 +10,6 @@ from speclint_clearances.sources import CGPM
 GRAVITY: MetresPerSecondSquared = 9.80665
 
 
-@formula("m = m_0 + m_1", cites=[FIRST_PRINCIPLES])
-def mass_together(m_0: Kilograms, m_1: Kilograms) -> Kilograms:
-    """Mass on the hook, added up piece by piece.
-
-    m = m_0 + m_1
-
-    ``m_0`` of the pieces before, ``m_1`` of one more [kg]. Returns [kg].
-
-    >>> mass_together(m_0=1500.0, m_1=600.0)
-    2100.0
-    """
-    return m_0 + m_1
-
-
 @formula("x = (m_0 x_0 + m_1 x_1)/(m_0 + m_1)", cites=[FIRST_PRINCIPLES])
 def centre_together(m_0: Kilograms, x_0: Metres, m_1: Kilograms, x_1: Metres) -> Metres:
     """Centre of gravity along one axis, added up piece by piece.

@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Kilograms, Metres, Newtons, Pascals
+from speclint.facts import goes_up, mass_together, mass_weighed
 from speclint.handbook.bolted_joints import FED_STD_H28, shear_strength, shear_strength_ratio, stripping_load
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import Material, share_of_strength
@@ -22,7 +23,6 @@ from speclint_clearances.formulae.lifting import (
     force_of_mass,
     leg_pull,
     leg_slope,
-    mass_together,
     net_section_stress,
     share_of_leg,
     tear_out_stress,
@@ -70,7 +70,7 @@ class _Leg(NamedTuple):
     title="Each two points that name each other, above the load's centre of gravity, carry it alone with the dynamic "
     "factor: eye, thread, lug and weld, bent both ways where the sling leans most",
     on=LiftingPlan,
-    edition=3,
+    edition=4,
     grade=Grade.HOLD,
     cites=[
         EN_13155.at("structural strength"),
@@ -150,7 +150,9 @@ def points(plan: LiftingPlan, sheet: Sheet) -> Judgement:
 def _load(plan: LiftingPlan, sheet: Sheet) -> Load:
     m = x = y = z = 0.0
     for name, weight in plan.weights.items():
-        m_1 = sheet.take(f"m {name}", weight.mass)
+        if not goes_up(weight, sheet):
+            continue
+        m_1 = mass_weighed(name, weight, sheet)
         ends = zip(("x", "y", "z"), (x, y, z), (weight.x, weight.y, weight.z), strict=True)
         x, y, z = (
             sheet.work(

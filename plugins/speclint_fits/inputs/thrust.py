@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from speclint import Sheet
 from speclint.equations import Newtons, Pascals
+from speclint.facts import mass_on_frame
 from speclint.handbook.bolted_joints import loads
 from speclint.handbook.cylinders import pressure_blown_off, relief_accumulation
 from speclint.handbook.members import sum_of_loads
@@ -16,7 +17,7 @@ _GRAVITY = Reading.exact("standard gravity", 9.80665, "m/s²", CGPM)
 
 
 def thrust_of(block: CylinderBlock, pad: str, case: LoadCase, sheet: Sheet) -> Newtons:
-    """Steam on a cover of every bore at its last size, and buffing of the mass that the fastening of the pad states."""
+    """Steam on a cover of every bore at its last size, and buffing of the mass on the frame of the pad."""
     steam, pressure = 0.0, _pressure(block, case, sheet)
     for name in block.bores:
         load = sheet.work(f"F of {name}", loads.pressure_load, D=_last_bore(block, name, sheet), p=pressure)
@@ -27,7 +28,7 @@ def thrust_of(block: CylinderBlock, pad: str, case: LoadCase, sheet: Sheet) -> N
                 "T",
                 thrust_on_pad,
                 F=steam,
-                m=sheet.take("m", fastening.carried_mass),
+                m=mass_on_frame(fastening, block, sheet),
                 k=sheet.take("k_s", fastening.shock),
                 g=sheet.look_up("g", lambda: _GRAVITY),
             )

@@ -131,18 +131,19 @@ def bearing_of_fitted_bolts(T: Newtons, n: Ratio, d: Metres, L: Metres) -> Pasca
     return T / (n * d * L)
 
 
-@formula("M = T a", cites=[FIRST_PRINCIPLES])
-def couple_of_thrust(T: Newtons, a: Metres) -> NewtonMetres:
-    """Couple by which the thrust twists the block on the frame.
+@formula("M = M_0 + T a", cites=[FIRST_PRINCIPLES])
+def couple_of_thrust(M_0: NewtonMetres, T: Newtons, a: Metres) -> NewtonMetres:
+    """Couple by which thrust twists the block on the frame, added up bore by bore.
 
-    M = T a
+    M = M_0 + T a
 
-    T: thrust, N. a: distance of the bore's axis from the frame's face, m. Returns N·m.
+    M_0: couple of the bores before, N·m. T: thrust of one more, N. a: distance of its axis from the frame's face, m.
+    Returns N·m.
 
-    >>> couple_of_thrust(T=400e3, a=0.350)
-    140000.0
+    >>> couple_of_thrust(M_0=10e3, T=400e3, a=0.350)
+    150000.0
     """
-    return T * a
+    return M_0 + T * a
 
 
 @formula("l = |x_1 − x_2|", cites=[FIRST_PRINCIPLES])

@@ -2,11 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from typing import NamedTuple
+
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.equations import NewtonMetres, Newtons
+from speclint.facts import bores_on_frame, face_of_pad, holes_of_bolts, liners_of, mass_on_frame
 from speclint.handbook.bolted_joints import loads, stud_stress
+from speclint.handbook.fits import diametral_clearance
 from speclint.handbook.materials import share_of_strength
-from speclint.handbook.members import direct_stress, round_area
-from speclint.specs import CaseName, CylinderBlock, CylinderEnd, CylinderLiner, FrameFastening, LoadCase, Pad
+from speclint.handbook.members import direct_stress, round_area, sum_of_loads
+from speclint.specs import CaseName, CylinderBlock, CylinderEnd, FrameFastening, LoadCase, Pad
 from speclint_joints.formulae import frames
 from speclint_joints.inputs.frame_bolts import frame_bolts
 from speclint_joints.inputs.pressures import pressure_in_cylinder
@@ -20,34 +26,61 @@ def _pad(fastening: FrameFastening, block: CylinderBlock, sheet: Sheet) -> Pad:
     return sheet.entry(block.pads, fastening.pad, f"pads of {block.id}")
 
 
-def _thrust(fastening: FrameFastening, block: CylinderBlock, case: LoadCase, sheet: Sheet) -> float:
-    """Steam load on a cover at the largest bore of the liner's life, and buffing."""
-    ends = tuple(end for end in block.ends.values() if _of_bore(fastening, end, sheet))
-    pressure = pressure_in_cylinder(case, sheet, ends)
-    load = sheet.work("F_s", loads.pressure_load, D=_bore(fastening, block, sheet), p=pressure)
+class _Thrust(NamedTuple):
+    """Thrust along the frame, and its couple about the frame's face."""
+
+    T: Newtons
+    M: NewtonMetres
+
+
+def _thrust(fastening: FrameFastening, block: CylinderBlock, case: LoadCase, sheet: Sheet) -> _Thrust:
+    """Steam load on a cover of every bore on this frame, all the same way at once, and buffing at the farthest axis.
+
+    Each bore is at the largest of its life. That all push together is the worst that cranks of any setting can do.
+    """
+    bores = bores_on_frame(fastening, block, sheet)
+    if not bores:
+        raise sheet.not_assessed(
+            f"no bore of {block.id} is stated whose thrust comes on this frame", block.where
+        )
+    steam = couple = farthest = 0.0
+    for name in bores:
+        ends = tuple(end for end in block.ends.values() if _of_bore(name, end, sheet))
+        pressure = pressure_in_cylinder(case, sheet, ends)
+        load = sheet.work("F_s", loads.pressure_load, D=_bore(name, block, sheet), p=pressure)
+        a = sheet.take("a", block.bores[name].axis_from_frame)
+        steam = sheet.work("F", sum_of_loads, F_1=steam, F_2=load)
+        couple = sheet.work("M", frames.couple_of_thrust, M_0=couple, T=load, a=a)
+        farthest = max(farthest, a)
     gravity = sheet.look_up("g", frames.standard_gravity)
-    mass, shock = sheet.take("m", fastening.carried_mass), sheet.take("k", fastening.shock)
+    mass, shock = mass_on_frame(fastening, block, sheet), sheet.take("k", fastening.shock)
     jolt = sheet.work("S", frames.shock_load, m=mass, k=shock, g=gravity)
-    return sheet.work("F_T", frames.thrust_along_frame, F=load, S=jolt)
+    return _Thrust(
+        sheet.work("F_T", frames.thrust_along_frame, F=steam, S=jolt),
+        sheet.work("M", frames.couple_of_thrust, M_0=couple, T=jolt, a=farthest),
+    )
 
 
-def _of_bore(fastening: FrameFastening, end: CylinderEnd, sheet: Sheet) -> bool:
-    """Whether an end is of the bore whose thrust the pad carries; where it does not say it may be."""
+def _of_bore(name: str, end: CylinderEnd, sheet: Sheet) -> bool:
+    """Whether an end is of a bore; where it does not say it may be."""
     if not sheet.is_stated("bore of the end", end.of_bore):
         return True
-    return sheet.read("bore of the end", end.of_bore) == sheet.read("bore", fastening.bore)
+    return sheet.read("bore of the end", end.of_bore) == name
 
 
-def _bore(fastening: FrameFastening, block: CylinderBlock, sheet: Sheet) -> float:
-    wanted = sheet.read("bore", fastening.bore)
-    liners = sheet.belonging_to(block, CylinderLiner)
-    found = [liner for liner in liners if sheet.read(f"bore of {liner.id}", liner.in_bore) == wanted]
-    if len(found) != 1:
+def _bore(name: str, block: CylinderBlock, sheet: Sheet) -> float:
+    """The largest bore of the cylinder's life: of its liner, or of the block where a bore has none."""
+    liners = liners_of(block, name, sheet)
+    bore = block.bores[name]
+    if not liners and sheet.is_stated(f"{name} is lined", bore.lined) and not sheet.read("lined", bore.lined):
+        new, last = bore.diameter, bore.last_bore
+    elif len(liners) == 1:
+        new, last = liners[0].bore, liners[0].last_bore
+    else:
         raise sheet.not_assessed(
-            f"{len(found)} liners are stated in bore {wanted} of {block.id}; exactly one is needed"
+            f"{len(liners)} liners are stated in bore {name} of {block.id}; exactly one is needed"
         )
-    worn = found[0].last_bore if sheet.is_stated("last bore", found[0].last_bore) else found[0].bore
-    return sheet.take("D", worn)
+    return sheet.take("D", last if sheet.is_stated("last bore", last) else new)
 
 
 def _drag(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> float:
@@ -71,8 +104,8 @@ def _drag(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> float:
 
 @rule(
     "frame.block-slip",
-    title="Friction at the preload left hot holds thrust of the block and drag of its sliding pads with its factor "
-    "against slip, or fitted bolts or lugs take all of both within their shear and bearing limits",
+    title="Friction at the preload left hot holds thrust of all bores and drag of sliding pads with its factor, "
+    "or fitted bolts without play, or lugs, take all of both within their shear and bearing limits",
     on=FrameFastening,
     cases=_CASES,
     grade=Grade.HOLD,
@@ -102,8 +135,11 @@ def _drag(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> float:
             COMMON_PRACTICE,
             "greatest bearing pressure of fitted bolts or lugs, reversing load",
         ),
+        Limit(
+            "play", "0.05 mm", "length", COMMON_PRACTICE, "greatest clearance of a fitted bolt in its hole"
+        ),
     ],
-    edition=3,
+    edition=4,
 )
 def block_slip(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Judgement:
     """Friction at least preload, less the lift of the couple, against thrust and drag; or shear and bearing."""
@@ -112,7 +148,7 @@ def block_slip(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Judge
     if not sheet.read("pad locates", pad.locates):
         raise sheet.not_applicable("this pad slides, so that the block may grow: it takes no thrust")
     steam = _thrust(fastening, block, case, sheet)
-    thrust = sheet.work("T_D", frames.thrust_with_drag, T=steam, D=_drag(block, case, sheet))
+    thrust = sheet.work("T_D", frames.thrust_with_drag, T=steam.T, D=_drag(block, case, sheet))
     taken_by = sheet.read("thrust taken by", fastening.thrust_taken_by)
     if taken_by == "friction":
         drawn, mu = frame_bolts(fastening, block, case, sheet), sheet.take("mu", fastening.friction)
@@ -120,12 +156,21 @@ def block_slip(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Judge
         pressed = {"n": drawn.bolts.n, "F": drawn.low, "P": lift}
         factor = sheet.work("N_s", frames.factor_against_slip, mu=mu, T=thrust, **pressed)
         return sheet.at_least(factor, sheet.limit("friction alone"))
-    sheared, pressure = (
-        _fitted(fastening, sheet, thrust) if taken_by == "fitted bolts" else _lugs(fastening, sheet, thrust)
-    )
+    fitted = taken_by == "fitted bolts"
+    sheared, pressure = _fitted(fastening, sheet, thrust) if fitted else _lugs(fastening, sheet, thrust)
     return sheet.worst(
-        sheet.at_most(sheared, sheet.limit("shear")), sheet.at_most(pressure, sheet.limit("bearing"))
+        sheet.at_most(sheared, sheet.limit("shear")),
+        sheet.at_most(pressure, sheet.limit("bearing")),
+        *(_without_play(fastening, sheet) if fitted else ()),
     )
+
+
+def _without_play(fastening: FrameFastening, sheet: Sheet) -> Iterator[Judgement]:
+    """A bolt that is loose in its hole takes no thrust until the block has slipped."""
+    d = sheet.take("d_f", fastening.fitted_diameter)
+    for hole in holes_of_bolts(fastening, sheet):
+        play = sheet.work("c", diametral_clearance, D=sheet.take("D_h", hole), d=d)
+        yield sheet.at_most(play, sheet.limit("play"))
 
 
 def _fitted(fastening: FrameFastening, sheet: Sheet, thrust: float) -> tuple[float, float]:
@@ -158,7 +203,7 @@ def _lugs(fastening: FrameFastening, sheet: Sheet, thrust: float) -> tuple[float
             "share of proof", "0.8", "ratio", COMMON_PRACTICE, "greatest share of proof stress of the bolts"
         ),
     ],
-    edition=3,
+    edition=4,
 )
 def block_couple(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Judgement:
     """The thrust acts in both directions, so each pad is lifted by one and pressed by the other."""
@@ -168,7 +213,7 @@ def block_couple(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Jud
     thrust = _thrust(fastening, block, case, sheet)
     lift = _lift(fastening, block, pad, sheet, thrust, drawn.bolts.n)
     factor = sheet.work("n_p", loads.separation_factor, F_i=drawn.low, Phi=0.0, P=lift)
-    face = sheet.take("A", pad.area)
+    face = face_of_pad(block, sheet.read("pad", fastening.pad), pad, sheet)
     pressed = sheet.work("q", frames.greatest_pad_pressure, n=drawn.bolts.n, F=drawn.high, P=lift, A=face)
     load = sheet.work("F_b", loads.stud_load, F_i=drawn.high, Phi=1.0, P=lift)
     pull = sheet.work("sigma", stud_stress.tension, F=load, A_s=drawn.bolts.A_s)
@@ -183,15 +228,13 @@ def block_couple(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Jud
 
 
 def _lift(
-    fastening: FrameFastening, block: CylinderBlock, pad: Pad, sheet: Sheet, thrust: float, n: int
+    fastening: FrameFastening, block: CylinderBlock, pad: Pad, sheet: Sheet, thrust: _Thrust, n: int
 ) -> float:
-    bore = sheet.entry(block.bores, fastening.bore, f"bores of {block.id}")
     other = sheet.entry(block.pads, fastening.other_pad, f"pads of {block.id}")
-    couple = sheet.work("M", frames.couple_of_thrust, T=thrust, a=sheet.take("a", bore.axis_from_frame))
     apart = sheet.work(
         "l", frames.between_pads, x_1=sheet.take("x_1", pad.at), x_2=sheet.take("x_2", other.at)
     )
-    return sheet.work("P", frames.lift_by_couple, M=couple, l=apart, n=n)
+    return sheet.work("P", frames.lift_by_couple, M=thrust.M, l=apart, n=n)
 
 
 RULES = (block_slip, block_couple)

@@ -1,3 +1,7 @@
+from .clearance_holes import (
+    ISO_273 as ISO_273,
+    clearance_hole as clearance_hole,
+)
 from .engagement import (
     external_stripping_area as external_stripping_area,
     internal_stripping_area as internal_stripping_area,

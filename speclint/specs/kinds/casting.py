@@ -15,11 +15,13 @@ class MachinedFace(SpecTable):
 
     Fields:
         dimension: the finished dimension to which it belongs
+        of_key: the key under which the finished part states that dimension, such as "outside_diameter"
         allowance: machining allowance on this face by the drawing
         both_sides: true where both faces of the dimension are machined, as with a diameter
     """
 
     dimension: Annotated[Length, Span("20 mm", "8 m")] = NOT_STATED
+    of_key: Word[str] = NOT_STATED
     allowance: Annotated[Allowance, Span("0.4 mm", "40 mm")] = NOT_STATED
     both_sides: Word[bool] = NOT_STATED
 

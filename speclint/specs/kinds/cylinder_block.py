@@ -213,7 +213,7 @@ class Pad(SpecTable):
         at: its middle, forward of the block's fixed point
         width: along the frame
         height: up the frame
-        area: face in contact
+        area: face in contact, where it is less than its sides leave beside the holes of its bolts
         locates: whether it locates the block; every other pad slides
     """
 
@@ -275,7 +275,7 @@ class CylinderBlock(Component):
 
     Fields:
         construction: fabricated of plate, or cast
-        fixed_point: what fixes the block along the frame, and from where it expands
+        fixed_point: name of the pad that fixes the block along the frame, and from where it expands
         bores: bores that take liners, by name
         ports: ports through the wall of a bore, by name
         seat_bores: bores that take valve seats, by name

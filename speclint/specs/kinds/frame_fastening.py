@@ -19,7 +19,8 @@ class FrameFastening(Component):
         holds: the block.
         pad: name of the pad of the block that these bolts clamp to the frame.
         other_pad: name of the pad at the far end, about which the couple of the thrust acts.
-        bore: name of the block's bore whose thrust the pad carries.
+        bore: name of the block's bore whose thrust the pad carries, where pads on another frame carry the others;
+            left out, it carries all.
         thread: of the bolts, such as "M30".
         count: how many bolts there are on this pad.
         hole: diameter of the holes.
@@ -37,7 +38,8 @@ class FrameFastening(Component):
         bearing_length: least thickness of plate in which a fitted bolt bears.
         lug_shear_area: of all lugs or keys that take thrust in one direction.
         lug_bearing_area: of the same lugs or keys.
-        carried_mass: mass of the block and all that it carries.
+        carried_mass: the share of this frame in the mass of the block and all that it carries; left out, it is all
+            that is drawn.
         shock: greatest acceleration along the frame in buffing, as a multiple of gravity.
         over_track: whether a bolt, a nut or the block could fall on the track if it came away.
         second_retention: what else would keep it from falling.

@@ -15,13 +15,17 @@ class Weight(SpecTable):
     """A piece of the load that is lifted.
 
     Fields:
+        of: the part that it is, where that has its own spec; its mass may then be left out
         mass: of the piece
+        in_place: false where it is put in after the lift, and is no part of the load
         x: its centre, forward
         y: its centre, to the left
         z: its centre, upwards
     """
 
+    of: LinkTo[Component] = NOT_STATED
     mass: Mass = NOT_STATED
+    in_place: Word[bool] = NOT_STATED
     x: Annotated[Position, Span("1 mm", "6 m")] = NOT_STATED
     y: Annotated[Position, Span("1 mm", "6 m")] = NOT_STATED
     z: Annotated[Position, Span("1 mm", "6 m")] = NOT_STATED

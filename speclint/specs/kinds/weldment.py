@@ -12,6 +12,7 @@ from speclint.specs.fields import (
     Fraction,
     Length,
     LinkTo,
+    Mass,
     Stress,
     Temperature,
     TemperatureDifference,
@@ -172,10 +173,12 @@ class FinishedFace(SpecTable):
 
     Fields:
         dimension: that determines its position
+        of_key: the key under which the finished part states that dimension, such as "bores.main.diameter"
         allowance: machining allowance on it until the weldment is stress relieved
     """
 
     dimension: Annotated[Length, Span("30 mm", "8 m")] = NOT_STATED
+    of_key: Word[str] = NOT_STATED
     allowance: Annotated[Allowance, Span("0.4 mm", "40 mm")] = NOT_STATED
 
 
@@ -184,6 +187,7 @@ class Weldment(Component):
 
     Fields:
         makes: the component that it becomes
+        mass: as welded, by its plates or on the scales
         plates: by name
         walls: flat walls, by name
         joints: welded joints, by name
@@ -206,6 +210,7 @@ class Weldment(Component):
     of_metal: ClassVar[bool] = False
 
     makes: LinkTo[CylinderBlock] = NOT_STATED
+    mass: Mass = NOT_STATED
     plates: dict[str, Plate] = {}
     walls: dict[str, FlatWall] = {}
     joints: dict[str, WeldedJoint] = {}

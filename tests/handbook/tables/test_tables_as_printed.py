@@ -184,6 +184,9 @@ STEPS: dict[str, dict[str, Callable[[float], float]]] = {
         "nut or head face": by_steps((math.inf, 0.5)),
         "joint face": by_steps((math.inf, 0.5)),
     },
+    "clearance-holes-iso-273-1979.csv": dict.fromkeys(
+        ("fine_mm", "medium_mm", "coarse_mm"), by_steps((10, 0.1), (math.inf, 0.5))
+    ),
     "asme-b1.1-2019-unified-threads.csv": {"threads per inch": by_steps((math.inf, 0.5))},
     "end-fixity-aisc-360-10-table-c-a-7-1.csv": {
         "theory": by_steps((math.inf, 0.1)),

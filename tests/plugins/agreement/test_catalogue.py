@@ -16,7 +16,7 @@ from speclint.testing import installed_families
 
 EXAMPLE = Path(__file__).parents[3] / "example_specs"
 AGREEMENTS = {rule.name: rule for rule in installed_families().rules if rule.agreement}
-#: Shares by which a stated quantity is changed, either way: beyond every difference that a rule allows.
+#: Shares by which a stated quantity is changed, either way, or nothing by so many units: beyond what any rule allows.
 _BEYOND = (0.31, -0.29, 3.07, -0.9, 99.0)
 #: Another word of those that a key accepts; of a key that accepts any, another word at all.
 _OTHER = {
@@ -47,7 +47,11 @@ def changes(step: Step, place: StatedPlace, context: Context) -> Iterator[Contex
     elif isinstance(step.value, str):
         yield replace(context, worded={place.where: _OTHER.get(step.value, f"not {step.value}")})
     else:
-        sizes = (1.0, -1.0) if step.kind == "counted" else tuple(share * step.stated for share in _BEYOND)
+        sizes = (
+            (1.0, -1.0)
+            if step.kind == "counted"
+            else tuple(share * (step.stated or 1.0) for share in _BEYOND)
+        )
         yield from (replace(context, moved={place.where: shift}) for shift in sizes)
 
 

@@ -1,0 +1,163 @@
+"""What the pieces of a load weigh: by what their own specs state, or by their sizes and the density of their metal."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+
+from speclint.equations import (
+    FIRST_PRINCIPLES,
+    Kilograms,
+    KilogramsPerCubicMetre,
+    Metres,
+    Ratio,
+    SquareMetres,
+    formula,
+)
+from speclint.handbook.members import tube_area
+from speclint.quantities import Measure
+from speclint.rules import Sheet, Worked, worked
+from speclint.specs import (
+    Component,
+    CompressionSpring,
+    Crosshead,
+    CylinderCover,
+    CylinderLiner,
+    LiftingPlan,
+    NotStated,
+    Piston,
+    PistonRod,
+    PoppetValve,
+    Tappet,
+    ValveSpindle,
+    Weight,
+    Weldment,
+)
+
+_Take = Callable[[str, Measure | NotStated], float]
+_StatesItsMass = (
+    CompressionSpring,
+    Crosshead,
+    Piston,
+    PistonRod,
+    PoppetValve,
+    Tappet,
+    ValveSpindle,
+    Weldment,
+)
+
+
+@formula("m = m_0 + ρ A l", cites=[FIRST_PRINCIPLES])
+def mass_of_ring(
+    m_0: Kilograms,
+    rho: KilogramsPerCubicMetre,
+    A: SquareMetres,
+    l: Metres,  # noqa: E741 - the letter of the equation
+) -> Kilograms:
+    """Mass of a piece made of rings, added up ring by ring.
+
+    m_0: of the rings before, kg. rho: density, kg/m³. A: area of one more across the axis, m². l: its length, m.
+    Returns kg.
+
+    >>> mass_of_ring(m_0=20.0, rho=7200.0, A=0.05, l=1.0)
+    380.0
+    """
+    return m_0 + rho * A * l
+
+
+@formula("m = m_0 + m_1", cites=[FIRST_PRINCIPLES])
+def mass_together(m_0: Kilograms, m_1: Kilograms) -> Kilograms:
+    """Mass of several pieces, added up piece by piece.
+
+    m_0: of the pieces before, kg. m_1: of one more, kg. Returns kg.
+
+    >>> mass_together(m_0=1500.0, m_1=600.0)
+    2100.0
+    """
+    return m_0 + m_1
+
+
+@formula("m = s M", cites=[FIRST_PRINCIPLES])
+def share_of_mass(s: Ratio, M: Kilograms) -> Kilograms:
+    """A share of a mass.
+
+    s: share. M: mass, kg. Returns kg.
+
+    >>> share_of_mass(s=0.9, M=1000.0)
+    900.0
+    """
+    return s * M
+
+
+def mass_of_part(part: Component, sheet: Sheet, take: _Take) -> Worked | None:
+    """The mass of a part: that which its own spec states, or that of a liner or a flat cover by its sizes, kg.
+
+    None where the part states neither, or where the density of its metal is not known. Openings, ports and ribs are
+    left out, and of a cover what it has beyond flange and plate.
+    """
+    if isinstance(part, _StatesItsMass):
+        known = sheet.is_stated(f"mass of {part.id}", part.mass)
+        return worked(take("m_1", part.mass), part.mass) if known else None
+    if isinstance(part, CylinderLiner):
+        barrel = (part.outside_diameter, part.bore, part.length)
+        return _of_rings(
+            part, (barrel, (part.collar.diameter, part.bore, part.collar.thickness)), sheet, take
+        )
+    if isinstance(part, CylinderCover) and sheet.is_stated("form", part.form):
+        plate = (part.bore, part.central_hole, part.thickness)
+        rings = ((part.outside_diameter, part.bore, part.flange_thickness), plate)
+        return _of_rings(part, rings, sheet, take) if sheet.read("form", part.form) == "flat" else None
+    return None
+
+
+_Size = Measure | NotStated
+
+
+def _of_rings(
+    part: Component, rings: Iterable[tuple[_Size, _Size, _Size]], sheet: Sheet, take: _Take
+) -> Worked | None:
+    """Mass of the rings, each of outside, inside and length, whose sizes are all stated; None without the first."""
+    if not sheet.is_stated(f"material of {part.id}", part.material):
+        return None
+    metal = sheet.material_of(part)
+    if not metal.holds("density"):
+        return None
+    mass, sizes = 0.0, list[Measure]()
+    for ring in rings:
+        stated = [one for one in ring if sheet.is_stated("size", one) and isinstance(one, Measure)]
+        if len(stated) == len(ring):
+            D, d, length = (take(symbol, one) for symbol, one in zip(("D", "d", "l"), stated, strict=True))
+            rho = sheet.look_up("ρ", metal.density, of=part)
+            area = sheet.work("A", tube_area, D=D, d=d)
+            mass = sheet.work("m_1", mass_of_ring, m_0=mass, rho=rho, A=area, l=length)
+            sizes.extend(one for one in stated if one not in sizes)
+        elif not sizes:
+            return None
+    return Worked(mass, tuple(one.where for one in sizes))
+
+
+def part_weighed(weight: Weight, sheet: Sheet, take: _Take) -> Worked | None:
+    """The mass of the part that a piece of a load names; None where it names none, or none is known of it."""
+    if not sheet.is_stated("part", weight.of):
+        return None
+    return mass_of_part(sheet.follow(weight.of), sheet, take)
+
+
+def mass_weighed(name: str, weight: Weight, sheet: Sheet) -> Kilograms:
+    """The mass of a piece of a load, kg: the greater of the stated one and of that of the part which it names."""
+    by_part = part_weighed(weight, sheet, sheet.take)
+    masses: list[float] = [] if by_part is None else [by_part.value]
+    if not masses or sheet.is_stated(f"mass {name}", weight.mass):
+        masses.append(sheet.take(f"m {name}", weight.mass))
+    return max(masses)
+
+
+def goes_up(weight: Weight, sheet: Sheet) -> bool:
+    """Whether a piece is part of the load that is lifted; it is, unless its plan says that it is put in afterwards."""
+    return not sheet.is_stated("in place", weight.in_place) or sheet.read("in place", weight.in_place)
+
+
+def parts_named(plan: LiftingPlan, sheet: Sheet) -> set[str]:
+    """The ids of the parts that the weights of a lifting plan name."""
+    return {
+        sheet.follow(weight.of).id for weight in plan.weights.values() if sheet.is_stated("part", weight.of)
+    }

@@ -1,0 +1,71 @@
+"""Castings and weldments and the parts that they become: each agreement from both sides."""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint import Grade
+from speclint.testing import DesignFolder
+
+LESS, FINE = ("finding", Grade.NONCONFORMITY), ("conforms", None)
+FILES = {
+    "liner.toml": """
+kind = "cylinder-liner"
+id = "liner"
+material = "grey-iron-300-stress-relieved"
+outside_diameter = "578 mm s6"
+""",
+    "casting.toml": """
+kind = "casting"
+id = "casting"
+becomes = "liner"
+material = "grey-iron-300-stress-relieved"
+[faces.outside]
+dimension = "578 mm"
+of_key = "outside_diameter"
+[faces.end]
+dimension = "925 mm"
+""",
+    "block.toml": 'kind = "cylinder-block"\nid = "block"\n[bores.main]\naxis_from_frame = "350 mm"\n',
+    "weldment.toml": """
+kind = "weldment"
+id = "weldment"
+makes = "block"
+[faces.pads]
+dimension = "350 mm"
+of_key = "bores.main.axis_from_frame"
+""",
+}
+
+
+@pytest.mark.parametrize(
+    ("rule", "file", "old", "new", "wanted"),
+    [
+        ("blank.faces-of-part", "casting.toml", "578 mm", "578.5 mm", FINE),
+        ("blank.faces-of-part", "casting.toml", "578 mm", "578.6 mm", LESS),
+        ("blank.faces-of-part", "casting.toml", "925 mm", "800 mm", FINE),  # names no key
+        ("blank.faces-of-part", "weldment.toml", "350 mm", "349.5 mm", FINE),
+        ("blank.faces-of-part", "weldment.toml", "350 mm", "800 mm", LESS),
+        (
+            "blank.faces-of-part",
+            "weldment.toml",
+            "axis_from_frame",
+            "axis",
+            ("not assessed", None),
+        ),
+        ("blank.of-its-part", "casting.toml", "578 mm", "570 mm", FINE),
+        ("blank.of-its-part", "casting.toml", "grey-iron-300-stress-relieved", "grey-iron-200", LESS),
+    ],
+)
+def test_a_blank_is_of_its_part(
+    workshop: DesignFolder, rule: str, file: str, old: str, new: str, wanted: tuple[str, Grade | None]
+) -> None:
+    workshop.write(FILES).replace(file, old, new)
+    found = workshop.only(rule, file.removesuffix(".toml"))
+    assert (found.outcome, found.grade) == wanted
+
+
+def test_a_blank_that_states_no_metal_is_of_that_of_its_part(workshop: DesignFolder) -> None:
+    casting = 'becomes = "liner"\nmaterial = "grey-iron-300-stress-relieved"'
+    workshop.write(FILES).replace("casting.toml", casting, 'becomes = "liner"')
+    assert workshop.only("blank.of-its-part", "casting").outcome == "not applicable"
