@@ -35,12 +35,14 @@ def temperature_of_wall(
 
 
 def carries(side: str, passage: SteamPassage, sheet: Sheet) -> bool:
-    """Whether a passage holds the fluid on a side of a wall."""
+    """Whether a passage holds the fluid on a side of a wall; where it does not say its place or its steam it may."""
     if not sheet.is_stated(f"place of {passage.id}", passage.place):
-        return False
+        return True
     port = sheet.read(f"place of {passage.id}", passage.place) == "port"
     if side == "cylinder":
         return port
-    if port or not sheet.is_stated(f"{passage.id} carries", passage.carries):
+    if port:
         return False
+    if not sheet.is_stated(f"{passage.id} carries", passage.carries):
+        return True
     return sheet.read(f"{passage.id} carries", passage.carries) == side

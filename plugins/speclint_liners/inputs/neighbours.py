@@ -54,10 +54,13 @@ def _in_order(block: CylinderBlock, sheet: Sheet) -> list[str]:
 def temperatures_beside(
     sides: Sequence[str], block: CylinderBlock, case: LoadCase, sheet: Sheet
 ) -> list[Kelvins]:
-    """Temperatures that a wall may have: the block's, and those of its passages that carry the steam beside it."""
+    """Temperatures that a wall may have: the block's, and those of its passages that carry the steam beside it.
+
+    A passage that does not say what it carries may be beside it.
+    """
     temperatures = [sheet.take("T_b", case.temperature_of(block))]
     for passage in sheet.belonging_to(block, SteamPassage):
-        carries = sheet.is_stated(f"steam in {passage.id}", passage.carries)
-        if carries and sheet.read(f"steam in {passage.id}", passage.carries) in sides:
+        stated = sheet.is_stated(f"steam in {passage.id}", passage.carries)
+        if not stated or sheet.read(f"steam in {passage.id}", passage.carries) in sides:
             temperatures.append(sheet.take(f"T of {passage.id}", case.temperature_of(passage)))
     return temperatures

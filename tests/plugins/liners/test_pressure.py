@@ -150,10 +150,14 @@ def test_a_plate_needs_its_weldment(workshop: DesignFolder, rule: str) -> None:
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
 
 
+@pytest.mark.parametrize("carries", ['carries = "{steam}"', ""], ids=["said", "not said"])
 @pytest.mark.parametrize(("bar", "outcome"), [("29.5", "conforms"), ("29.3", "finding")])
-def test_the_test_suits_the_hottest_wall_of_the_block(workshop: DesignFolder, bar: str, outcome: str) -> None:
+def test_the_test_suits_the_hottest_wall_of_the_block(
+    workshop: DesignFolder, bar: str, outcome: str, carries: str
+) -> None:
     # the chest at 300 °C: 225/1.5 = 150; 1.25 × 212.5/150 × 16.6 = 29.396 bar
-    files = with_test(bar, HOT_CHEST) | {"chest.toml": PASSAGE.format(steam="live steam")}
+    chest = PASSAGE.replace('carries = "{steam}"', carries).format(steam="live steam")
+    files = with_test(bar, HOT_CHEST) | {"chest.toml": chest}
     assert workshop.write(files).only(TEST).outcome == outcome
 
 

@@ -246,6 +246,15 @@ def test_buckling_in_running_from_both_sides(workshop: DesignFolder, diameter: s
     assert workshop.write(found).only(BUCKLING).outcome == outcome
 
 
+@pytest.mark.parametrize(("rule", "end"), [(BUCKLING, "20 bar"), (TENSION, "20 bar"), (TENSION, "18.5 bar")])
+def test_the_setting_of_the_relief_valves_is_wanted_with_water(
+    workshop: DesignFolder, rule: str, end: str
+) -> None:
+    found = files("block", (f'relief_set = "{end} gauge"\n', ""))
+    check = workshop.write(found).only(rule)
+    assert (check.outcome, check.grade, check.case) == ("not assessed", Grade.HOLD, "water")
+
+
 def test_buckling_needs_the_rods_temperature_with_water(workshop: DesignFolder) -> None:
     found = files()
     found["duty.toml"] = changed(found["duty.toml"], ('= "180 °C"\npiston-rod = "100 °C"', '= "180 °C"'))
