@@ -161,6 +161,17 @@ def test_the_test_suits_the_hottest_wall_of_the_block(
     assert workshop.write(files).only(TEST).outcome == outcome
 
 
+@pytest.mark.parametrize("place", ["port", "breathing way"])
+def test_a_passage_that_opens_into_the_cylinder_is_beside_no_chest(
+    workshop: DesignFolder, place: str
+) -> None:
+    """The division is between live and exhaust steam."""
+    one = PASSAGE.replace('carries = "{steam}"', f'place = "{place}"')
+    chest = PASSAGE.replace('carries = "{steam}"\n', "")
+    alone = limit(workshop.write(bench(HOT_CHEST) | {"chest.toml": one}).only(BETWEEN))
+    assert alone > limit(workshop.write(bench(HOT_CHEST) | {"chest.toml": chest}).only(BETWEEN))
+
+
 def test_a_test_not_stated_is_a_hold(workshop: DesignFolder) -> None:
     check = workshop.write(bench(in_block('test_pressure = "28 bar gauge"', ""))).only(TEST)
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
