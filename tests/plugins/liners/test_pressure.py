@@ -218,6 +218,25 @@ def test_a_ring_carries_the_difference_between_its_sides(
     assert found(check) == pytest.approx(14.517241 * pressure, rel=1e-6)
 
 
+@pytest.mark.parametrize(
+    ("bore", "wanted"),
+    [('bore = "main"', 14.517241), ('bore = "main"\nring_diameter = "320 mm"', 8.529412)],
+)
+def test_a_narrow_wall_beside_a_bore_is_a_ring_of_it(
+    workshop: DesignFolder, bore: str, wanted: float
+) -> None:
+    """81 mm wide it bends to 0.4998 × 4.05² p = 8.2 p.
+
+    560 and 600 mm as above; 320 and 360: 232000/27200 = 8.529412.
+    """
+    narrow = (
+        in_block(SPANS, 'span = "81 mm"\nlength = "600 mm"'),
+        in_block('bore = "main"\nspan', f"{bore}\nspan"),
+    )
+    check = workshop.write(bench(*narrow)).only(BETWEEN)
+    assert found(check) == pytest.approx(wanted * 1.66e6, rel=1e-6)
+
+
 @pytest.mark.parametrize("missing", ['span = "200 mm"', 'length = "600 mm"', 'one_side = "live steam"'])
 def test_a_division_without_its_sizes_is_a_hold(workshop: DesignFolder, missing: str) -> None:
     check = workshop.write(bench(in_block(missing, ""))).only(BETWEEN)
@@ -275,6 +294,7 @@ def test_a_passage_elsewhere_heats_no_wall(workshop: DesignFolder) -> None:
 
 SECOND = """
 [bores.inner]
+diameter = "400 mm"
 axis_from_frame = "1000 mm"
 """
 
