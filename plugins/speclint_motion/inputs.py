@@ -82,7 +82,7 @@ def relief_pressure(
     bore = sheet.read("bore of liner", cylinder.liner.in_bore)
     for name, end in cylinder.block.ends.items():
         here = sheet.read("bore of end", end.of_bore) == bore and sheet.read("side of end", end.side) in sides
-        if here and sheet.is_stated(f"setting of the relief valve, {name}", end.relief_set):
+        if here and (water or sheet.is_stated(f"setting of the relief valve, {name}", end.relief_set)):
             setting = sheet.take(f"p_r {name}", end.relief_set)
             rise = sheet.look_up("a_r", relief_accumulation) if water else 0.0
             pressures.append(sheet.work(f"p_w {name}", pressure_blown_off, p_r=setting, a=rise))

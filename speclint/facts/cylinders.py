@@ -92,6 +92,6 @@ def liner_under(cover: CylinderCover, sheet: Sheet) -> CylinderLiner | None:
     if not block.ends or not block.bores:
         return None
     name, end = end_closed_by(cover, sheet)
-    of_bore = sheet.is_stated(f"bore of end {name}", end.of_bore)
-    bore = sheet.read(f"bore of end {name}", end.of_bore) if of_bore else next(iter(block.bores))
+    only = len(block.bores) == 1 and not sheet.is_stated(f"bore of end {name}", end.of_bore)
+    bore = next(iter(block.bores)) if only else sheet.read(f"bore of end {name}", end.of_bore)
     return next(iter(liners_of(block, bore, sheet)), None)

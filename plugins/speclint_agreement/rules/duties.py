@@ -51,8 +51,7 @@ def _speeds(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Iterator[Pair
     i = sheet.take_nominal("i", drive.gear_ratio) if geared else 1.0
     v = sheet.take_nominal("v", case.track_speed)
     new = sheet.take_nominal("D_1", drive.driving_wheel_diameter)
-    is_worn = sheet.is_stated("worn wheel", drive.least_wheel_diameter)
-    worn = sheet.take_nominal("D_2", drive.least_wheel_diameter) if is_worn else new
+    worn = sheet.take_nominal("D_2", drive.least_wheel_diameter)
     x = sheet.limit("share", "x")
     slow = sheet.work("ω_1", speed_of_crank, i=i, v=v, D=new, x=-x)
     fast = sheet.work("ω_2", speed_of_crank, i=i, v=v, D=worn, x=x)
@@ -98,6 +97,7 @@ speed_of_wheel: Rule = agreement(
     grade=Grade.HOLD,
     why="forces of inertia go with the square of the speed: one typed in for another wheel judges another engine",
     leaves_out="slip of the wheels",
+    edition=2,
 )
 
 RULES = (one_boiler, pressures_in_order, speed_of_wheel)

@@ -63,12 +63,8 @@ def greatest_on(side: str, case: LoadCase, block: CylinderBlock, sheet: Sheet) -
 
 def _blown_off(block: CylinderBlock, sheet: Sheet) -> Iterator[Pascals]:
     for name, end in block.ends.items():
-        if sheet.is_stated(f"setting of the relief valve, {name}", end.relief_set):
-            setting, rise = (
-                sheet.take(f"p_r {name}", end.relief_set),
-                sheet.look_up("a_r", relief_accumulation),
-            )
-            yield sheet.work(f"p_w {name}", pressure_blown_off, p_r=setting, a=rise)
+        setting, rise = sheet.take(f"p_r {name}", end.relief_set), sheet.look_up("a_r", relief_accumulation)
+        yield sheet.work(f"p_w {name}", pressure_blown_off, p_r=setting, a=rise)
 
 
 def _greatest_in_work(side: str, case: LoadCase, sheet: Sheet) -> Pascals:

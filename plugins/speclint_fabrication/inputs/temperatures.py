@@ -9,6 +9,9 @@ from speclint.equations import Kelvins
 from speclint.handbook.heat import hotter
 from speclint.specs import CylinderBlock, LoadCase, SteamPassage
 
+#: Places of passages that open into a cylinder and hold what is in it.
+_OF_CYLINDER = ("port", "breathing way")
+
 
 def temperature_of_wall(
     name: str, sides: Sequence[str], case: LoadCase, block: CylinderBlock, sheet: Sheet
@@ -16,8 +19,8 @@ def temperature_of_wall(
     """Metal temperature of a wall between ``sides``.
 
     Where the load case states a temperature for the passages of the steam on either side, a wall is as hot as the
-    hottest of them and of the block. A port carries what is in the cylinder. Of a block whose passages have no specs,
-    the temperature stated for all steam passages counts beside live steam and beside the cylinder.
+    hottest of them and of the block. A port and a breathing way hold what is in the cylinder. Of a block whose passages
+    have no specs, the temperature stated for all steam passages counts beside live steam and beside the cylinder.
     """
     found = sheet.take("T", case.temperature_of(block))
     passages = sheet.belonging_to(block, SteamPassage)
@@ -35,12 +38,14 @@ def temperature_of_wall(
 
 
 def carries(side: str, passage: SteamPassage, sheet: Sheet) -> bool:
-    """Whether a passage holds the fluid on a side of a wall."""
+    """Whether a passage holds the fluid on a side of a wall; where it does not say its place or its steam it may."""
     if not sheet.is_stated(f"place of {passage.id}", passage.place):
-        return False
-    port = sheet.read(f"place of {passage.id}", passage.place) == "port"
+        return True
+    of_cylinder = sheet.read(f"place of {passage.id}", passage.place) in _OF_CYLINDER
     if side == "cylinder":
-        return port
-    if port or not sheet.is_stated(f"{passage.id} carries", passage.carries):
+        return of_cylinder
+    if of_cylinder:
         return False
+    if not sheet.is_stated(f"{passage.id} carries", passage.carries):
+        return True
     return sheet.read(f"{passage.id} carries", passage.carries) == side

@@ -54,4 +54,4 @@ def _of_passages(sides: list[set[str]], block: CylinderBlock, sheet: Sheet) -> I
     for passage in sheet.belonging_to(block, SteamPassage):
         for side in ("live steam", "exhaust steam", "cylinder"):
             if carries(side, passage, sheet) and not any(side in both for both in sides):
-                yield f"{passage.id}, which holds {side}"
+                yield f"{side} in {passage.id}"

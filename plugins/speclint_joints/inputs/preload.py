@@ -27,6 +27,9 @@ BY_ANGLE = "angle controlled"
 #: Tightening outside 0 to 40 °C would need expansion coefficients from that temperature (common practice).
 _COLDEST_SHOP, _WARMEST_SHOP = 273.15, 313.15
 
+#: Pairs of faces that the seal makes by itself: on both sides of a gasket or a ring, or metal on metal.
+_FACES_OF_SEAL = {"gasket": 2, "ground face": 1, "lens ring": 2}
+
 
 @dataclass(frozen=True, slots=True)
 class Tightened:
@@ -125,7 +128,7 @@ def _shares(joint: BoltedJoint, sheet: Sheet, hot: Springs) -> tuple[float, floa
 def settled_preload(joint: BoltedJoint, sheet: Sheet, tightened: Tightened, cold: Springs) -> float:
     """Least preload after embedding of the faces and creep of gasket and stud."""
     roughness = sheet.take("Rz", joint.roughness)
-    faces = sheet.count("faces", joint.faces)
+    faces = _faces_that_settle(joint, sheet)
     bolt = sheet.read("fastener", joint.fastener) == "bolt"
     settlement = sheet.look_up(
         "f_Z",
@@ -138,6 +141,15 @@ def settled_preload(joint: BoltedJoint, sheet: Sheet, tightened: Tightened, cold
     lost = sheet.work("F_Z", scatter.preload_lost, f_Z=settlement, k_b=cold.stud, k_m=cold.parts)
     creep = sheet.take("r", joint.relaxation)
     return sheet.work("F_left", preload_left, F=tightened.low, F_Z=lost, r=creep)
+
+
+def _faces_that_settle(joint: BoltedJoint, sheet: Sheet) -> int:
+    """The pairs of faces as stated; not assessed where they are fewer than the seal itself makes."""
+    faces, seal = sheet.count("faces", joint.faces), sheet.read("seal", joint.seal)
+    if faces < _FACES_OF_SEAL[seal]:
+        said = f"{faces} pairs of faces are stated to touch, but a {seal} alone makes {_FACES_OF_SEAL[seal]}"
+        raise sheet.not_assessed(said, joint.faces.where)
+    return faces
 
 
 def _may_carry_shear(joint: BoltedJoint, sheet: Sheet) -> bool:

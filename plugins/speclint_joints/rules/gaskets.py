@@ -64,7 +64,7 @@ def _has_product_limit(gasket: str) -> bool:
     why="A gasket that is crushed squeezes out sideways or splits, and does not follow the flange when it cools.",
     leaves_out="The maker's own figure, which takes precedence over the handbook's, and uneven stress under a flange "
     "that bows.",
-    edition=2,
+    edition=3,
 )
 def gasket_crush(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Mean stress of the whole ring at the greatest preload, no pressure to relieve it, against the gasket's table."""

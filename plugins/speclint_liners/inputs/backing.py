@@ -13,7 +13,9 @@ _ROUNDING = 1e-6
 
 def is_backed(liner: CylinderLiner, housed: Housing, sheet: Sheet) -> bool:
     """Whether a liner is dry and fully backed: no length of its bore relieved, and in contact over its working bore."""
-    if any(sheet.is_stated(name, one.starts) for name, one in housed.bore.relieved.items()):
+    for name, one in housed.bore.relieved.items():
+        sheet.take(f"x_{name}", one.starts)
+    if housed.bore.relieved:
         return False
     bare = sheet.work(
         "U",

@@ -9,6 +9,9 @@ from speclint import Sheet
 from speclint.equations import Kelvins
 from speclint.specs import CylinderBlock, Division, LoadCase, SteamPassage
 
+#: Places of passages that open into a cylinder and hold what is in it.
+_OF_CYLINDER = ("port", "breathing way")
+
 
 def missing_divisions(block: CylinderBlock, sheet: Sheet) -> list[str]:
     """The divisions that a block must have and does not state, in words.
@@ -54,10 +57,20 @@ def _in_order(block: CylinderBlock, sheet: Sheet) -> list[str]:
 def temperatures_beside(
     sides: Sequence[str], block: CylinderBlock, case: LoadCase, sheet: Sheet
 ) -> list[Kelvins]:
-    """Temperatures that a wall may have: the block's, and those of its passages that carry the steam beside it."""
+    """Temperatures that a wall may have: the block's, and those of its passages that carry the steam beside it.
+
+    A passage that does not say what it carries may be beside it, unless it opens into a cylinder:
+    beside the bore a wall is as hot as the block.
+    """
     temperatures = [sheet.take("T_b", case.temperature_of(block))]
     for passage in sheet.belonging_to(block, SteamPassage):
-        carries = sheet.is_stated(f"steam in {passage.id}", passage.carries)
-        if carries and sheet.read(f"steam in {passage.id}", passage.carries) in sides:
+        if _may_be_beside(passage, sides, sheet):
             temperatures.append(sheet.take(f"T of {passage.id}", case.temperature_of(passage)))
     return temperatures
+
+
+def _may_be_beside(passage: SteamPassage, sides: Sequence[str], sheet: Sheet) -> bool:
+    if sheet.is_stated(f"steam in {passage.id}", passage.carries):
+        return sheet.read(f"steam in {passage.id}", passage.carries) in sides
+    placed = sheet.is_stated(f"place of {passage.id}", passage.place)
+    return not (placed and sheet.read(f"place of {passage.id}", passage.place) in _OF_CYLINDER)

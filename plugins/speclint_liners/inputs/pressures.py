@@ -20,9 +20,8 @@ def greatest_pressure(case: LoadCase, ends: Iterable[CylinderEnd], sheet: Sheet)
     if not case.where.key.endswith("cases.water"):
         return greatest
     for end in ends:
-        if sheet.is_stated("setting of the relief valve", end.relief_set):
-            setting, rise = sheet.take("p_s", end.relief_set), sheet.look_up("a", relief_accumulation)
-            greatest = max(greatest, sheet.work("p_w", pressure_blown_off, p_r=setting, a=rise))
+        setting, rise = sheet.take("p_s", end.relief_set), sheet.look_up("a", relief_accumulation)
+        greatest = max(greatest, sheet.work("p_w", pressure_blown_off, p_r=setting, a=rise))
     return greatest
 
 

@@ -116,7 +116,7 @@ def fit_stress_cold(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     why="Whenever the liner is the hotter it expands in its block, and steam or water in it presses it outwards.",
     leaves_out="temperature differences through each wall and along the length",
     limits=SHARES,
-    edition=3,
+    edition=4,
 )
 def fit_warming(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     """Stress of the liner by heat and fit without steam, and of the block by heat, fit and steam."""
@@ -146,7 +146,7 @@ def fit_warming(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement
     "the steam on its end; the local code and a competent person decide where a loose liner can trap steam or "
     "water",
     limits=LIMITS,
-    edition=3,
+    edition=4,
 )
 def fit_hot(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     """The least interference left with each part at its own temperature, both expansions at their worst.

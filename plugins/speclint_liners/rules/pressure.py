@@ -49,7 +49,7 @@ from speclint_liners.sources import ASME_VIII, EN_13445_3, EN_13445_5, LAME, PED
         ),
         Limit("iron_share", "0.2", "ratio", COMMON_PRACTICE, "share of the strength of iron at the test"),
     ],
-    edition=3,
+    edition=4,
 )
 def hydraulic_test(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
     """Test pressure against the duty and the loss of strength with heat; stress of block and liners at the test.
@@ -153,10 +153,12 @@ def _liners_at_test(block: CylinderBlock, bore: str, test: float, sheet: Sheet) 
     why="The thin wall between two passages is where a block cracks first, and nobody can see it.",
     leaves_out="thermal stress, welds, walls of another shape; walls beside valve seats, whose places are not "
     "stated; the local code and a competent person decide",
-    edition=3,
+    edition=5,
 )
 def between_bores(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
     """Each dividing wall as a flat plate with clamped edges, as a ring, or as the worse of both; none left out.
+
+    One that names a bore and no diameter of its own is a ring of that bore.
 
     The greatest pressure of one side meets the least of the other at some moment of the case and the stroke.
     """
@@ -184,7 +186,10 @@ def _division(division: Division, block: CylinderBlock, case: LoadCase, sheet: S
         for at in temperatures_beside(sides, block, case, sheet)
     ]
     return sheet.worst(
-        *(sheet.at_most(stress, min(allowables)) for stress in _stresses(division, pressure, wasted, sheet))
+        *(
+            sheet.at_most(stress, min(allowables))
+            for stress in _stresses(division, block, pressure, wasted, sheet)
+        )
     )
 
 
@@ -207,19 +212,24 @@ def _across(one: str, other: str, case: LoadCase, block: CylinderBlock, sheet: S
     return sheet.work("Δp", greatest_pressure_across, p_1=p_1, q_1=q_1, p_2=p_2, q_2=q_2)
 
 
-def _stresses(division: Division, pressure: float, thickness: float, sheet: Sheet) -> Iterator[float]:
-    """Stress as a flat wall where a span is stated, and as a ring where a diameter is."""
-    flat = sheet.is_stated("span", division.span)
-    if sheet.is_stated("ring", division.ring_diameter):
-        d = sheet.take("d", division.ring_diameter)
-        outside = sheet.work("D", outside_of_wall, d=d, t=thickness)
-        yield sheet.work("σ_r", bore_hoop_stress, p=pressure, d=d, D=outside)
-    elif not flat:
-        sheet.take("a", division.span)
-    if flat:
+def _stresses(
+    division: Division, block: CylinderBlock, pressure: float, thickness: float, sheet: Sheet
+) -> Iterator[float]:
+    """Stress as a flat wall where a span is stated, and as a ring where it has a diameter or stands beside a bore."""
+    ringed, flat = sheet.is_stated("ring", division.ring_diameter), sheet.is_stated("span", division.span)
+    if flat or not ringed:
         span, length = sheet.take("a", division.span), sheet.take("b", division.length)
         factor = sheet.look_up("k", panel_stress_factor, edges="clamped", a=span, b=length)
         yield sheet.work("σ_f", panel_stress, k=factor, p=pressure, a=span, t=thickness)
+    if not (ringed or sheet.is_stated("bore", division.bore)):
+        return
+    d = sheet.take("d", division.ring_diameter if ringed else _beside(division, block, sheet).diameter)
+    outside = sheet.work("D", outside_of_wall, d=d, t=thickness)
+    yield sheet.work("σ_r", bore_hoop_stress, p=pressure, d=d, D=outside)
+
+
+def _beside(division: Division, block: CylinderBlock, sheet: Sheet) -> Bore:
+    return sheet.entry(block.bores, division.bore, f"bores of {block.id}")
 
 
 RULES = (hydraulic_test, between_bores)

@@ -62,7 +62,7 @@ def _hot(index: str, part: Component, cold: Metres, case: LoadCase, sheet: Sheet
     "inertia of the piston, and a nut is locked and its seat stated",
     on=Piston,
     cases=("starting", "running", "drifting", "water"),
-    edition=2,
+    edition=3,
     grade=Grade.HOLD,
     cites=[COMMON_PRACTICE, FIRST_PRINCIPLES],
     why="A nut that works loose lets the piston hammer on the rod, until the piston breaks off and goes "

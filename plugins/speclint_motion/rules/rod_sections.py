@@ -70,7 +70,7 @@ class _Weak(NamedTuple):
     "not exceed its limit, and its factor for infinite life is not below the least factor",
     on=PistonRod,
     cases=("starting", "running", "water"),
-    edition=3,
+    edition=4,
     grade=Grade.HOLD,
     cites=[
         COMMON_PRACTICE,

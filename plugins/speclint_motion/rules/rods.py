@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.equations import Metres, Ratio
+from speclint.equations import Metres, Newtons, Ratio
 from speclint.facts import length_in_compression
 from speclint.handbook.bolted_joints import pressure_load
 from speclint.handbook.members import (
@@ -26,11 +26,13 @@ from speclint_motion.formulae.tables import (
 )
 from speclint_motion.formulae.thrust import crosshead_force
 from speclint_motion.inputs import (
+    Cylinder,
     boiler_pressure,
     cylinder_of,
     gear_of,
     greatest,
     piston_of,
+    relief_pressure,
 )
 
 #: The best that a piston rod's ends can be held: by the piston, and by a crosshead that turns on its pin.
@@ -42,16 +44,14 @@ DEFERS = "the local code and a competent person decide"
     "rod.buckling",
     title="The buckling load of the piston rod is at least its factor times the greatest compressive load",
     on=PistonRod,
-    cases=("starting", "running"),
-    edition=3,
+    cases=("starting", "running", "water"),
+    edition=4,
     grade=Grade.HOLD,
     cites=[SHIGLEY.at("sections 4-12 and 4-13"), COMMON_PRACTICE],
     why="A rod that buckles once stays bent: it cuts its packing, scores its guide and breaks soon after.",
     leaves_out="a rod out of line, loose in its piston, worn thin under its packing or bored hollow; the "
     f"formula of Rankine and Gordon is only reported; {DEFERS}",
-    limits=[
-        Limit("factor", "5", "ratio", COMMON_PRACTICE, "least factor against buckling at boiler pressure")
-    ],
+    limits=[Limit("factor", "5", "ratio", COMMON_PRACTICE, "least factor against buckling")],
 )
 def buckling(rod: PistonRod, case: LoadCase, sheet: Sheet) -> Judgement:
     """Johnson's or Euler's load by slenderness and stated ends, over the greatest compressive load of a revolution.
@@ -78,10 +78,19 @@ def buckling(rod: PistonRod, case: LoadCase, sheet: Sheet) -> Judgement:
         L=L,
     )
     _rankine_gordon(d, K, L, sheet)
-    steam = sheet.work("F_p", pressure_load, p=boiler_pressure(case, sheet), D=cylinder.D)
-    push = greatest("F_θ", "compressive load", crosshead_force, gear_of(cylinder, case, sheet), sheet)
-    n = sheet.work("n", buckling_factor, F_c=F_c, F=max(steam, push))
+    n = sheet.work("n", buckling_factor, F_c=F_c, F=_push(cylinder, case, sheet))
     return sheet.at_least(n, sheet.limit("factor"))
+
+
+def _push(cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> Newtons:
+    """The greatest compressive load: of steam and inertia over a revolution, or of the water before the piston."""
+    if case.where.key.endswith("cases.water"):
+        p = relief_pressure(cylinder, case, sheet, sides=("front",))
+        return sheet.work("F_w", pressure_load, p=p, D=cylinder.D)
+    steam = sheet.work("F_p", pressure_load, p=boiler_pressure(case, sheet), D=cylinder.D)
+    return max(
+        steam, greatest("F_θ", "compressive load", crosshead_force, gear_of(cylinder, case, sheet), sheet)
+    )
 
 
 def _rankine_gordon(d: Metres, K: Ratio, L: Metres, sheet: Sheet) -> None:

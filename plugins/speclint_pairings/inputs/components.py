@@ -29,7 +29,9 @@ def _stands_alone(liner: CylinderLiner, sheet: Sheet) -> bool:
     """Whether any length of a liner's working bore has no metal of the block behind it."""
     block = sheet.follow(liner.housed_in)
     bore = sheet.entry(block.bores, liner.in_bore, f"bores of {block.id}")
-    if any(sheet.is_stated(name, one.starts) for name, one in bore.relieved.items()):
+    for name, one in bore.relieved.items():
+        sheet.take(f"x_{name}", one.starts)
+    if bore.relieved:
         return True
     begins, ends = sheet.take("x_1", liner.working_from), sheet.take("x_2", liner.working_to)
     touches = sheet.take("L", liner.fit_length)

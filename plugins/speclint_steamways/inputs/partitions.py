@@ -30,10 +30,9 @@ def pressure_on_live_side(partition: Partition, case: LoadCase, sheet: Sheet) ->
         return max(p, sheet.take("p_t", block.test_pressure))
     if is_case(case, "water"):
         for name, end in block.ends.items():
-            if sheet.is_stated(f"setting of the relief valve, {name}", end.relief_set):
-                setting = sheet.take(f"p_r {name}", end.relief_set)
-                rise = sheet.look_up("a_r", relief_accumulation)
-                p = max(p, sheet.work(f"p_w {name}", pressure_blown_off, p_r=setting, a=rise))
+            setting = sheet.take(f"p_r {name}", end.relief_set)
+            rise = sheet.look_up("a_r", relief_accumulation)
+            p = max(p, sheet.work(f"p_w {name}", pressure_blown_off, p_r=setting, a=rise))
     return p
 
 

@@ -175,7 +175,7 @@ def heat_leak(partition: Partition, case: LoadCase, sheet: Sheet) -> Judgement:
     "twice",
     on=Partition,
     cases=("starting", "running", "test", "water"),
-    edition=3,
+    edition=4,
     grade=Grade.HOLD,
     cites=[
         PANEL_TABLES,

@@ -160,7 +160,7 @@ class BoltedJoint(Component):
         hole: clearance hole in the part held.
         edge_distance: from the centre of a tapped hole to the nearest bore or edge of its part.
         roughness: Rz of the coarsest of the faces that touch.
-        faces: how many pairs of faces touch between the nut and the thread, apart from the gasket.
+        faces: how many pairs of faces touch between the nut and the thread, both sides of a gasket or ring among them.
         carries_shear: whether the joint also carries a load across its studs; it settles more then, and is taken to
             where nothing is stated.
         load_introduction: factor n of VDI 2230, 1 where the load enters under nut and head, 0 at the joint face;

@@ -99,6 +99,11 @@ def test_a_geared_engine(design: DesignFolder, gear: str, ends: tuple[str, Grade
     assert outcome(design.replace("duty.toml", "364 rev/min", "939 rev/min"), "duty.speed-of-wheel") == ends
 
 
+def test_the_worn_wheel_is_wanted(design: DesignFolder) -> None:
+    design.replace("block.toml", 'least_wheel_diameter = "1675 mm"\n', "")
+    assert outcome(design, "duty.speed-of-wheel") == ("not assessed", Grade.HOLD)
+
+
 def test_a_case_that_states_no_speed_has_none_to_compare(design: DesignFolder) -> None:
     design.replace("duty.toml", 'track_speed = "120 km/h"\n', "")
     assert design.only("duty.speed-of-wheel", "block").outcome == "not applicable"

@@ -37,6 +37,23 @@ end = "front"
     return workshop.replace("studs.toml", 'inside = "604 mm"', f'inside = "{inside}"')
 
 
+@pytest.mark.parametrize(
+    ("bores", "of_bore", "outcome"),
+    [
+        ("", "", "conforms"),
+        ("[bores.other]\n", 'of_bore = "main"\n', "conforms"),
+        ("[bores.other]\n", "", "not assessed"),
+    ],
+)
+def test_an_end_of_two_bores_says_which_is_its_own(
+    workshop: DesignFolder, bores: str, of_bore: str, outcome: str
+) -> None:
+    """Else the liner under the cover would be sought in the first bore."""
+    lined(workshop).replace("block.toml", 'of_bore = "main"\n', of_bore)
+    workshop.replace("block.toml", "[ends.front]", f"{bores}[ends.front]")
+    assert workshop.only("joint.separation", "studs").outcome == outcome
+
+
 def _settings(workshop: DesignFolder) -> str:
     return (workshop.root / "speclint.toml").read_text(encoding="utf-8")
 

@@ -223,6 +223,12 @@ def test_water_stands_at_the_pressure_that_the_relief_valves_blow_off(
     assert on_sheet(check, "Δp of barrel") == pytest.approx(22e5)
 
 
+def test_the_setting_of_every_relief_valve_is_wanted_with_water(workshop: DesignFolder) -> None:
+    unset = {"block.toml": RELIEVED["block.toml"].replace("relief_set", "# relief_set")}
+    check = write(workshop, NO_RIBS, beside=unset).only(RULE)
+    assert (check.outcome, check.grade, check.case) == ("not assessed", Grade.HOLD, "water")
+
+
 @pytest.mark.parametrize(("stated", "water"), [("21.9", 22e5), ("22.1", 22.1e5)])
 def test_the_greater_of_the_duty_and_the_relief_valves_counts(
     workshop: DesignFolder, stated: str, water: float
@@ -293,11 +299,22 @@ carries = "live steam"
 HOT = ('"220 °C" }\n[cases.running]', '"220 °C", steam-passage = "320 °C" }\n[cases.running]')
 
 
-@pytest.mark.parametrize("beside", [{}, {"passage.toml": PASSAGE}])
+@pytest.mark.parametrize(
+    "beside",
+    [
+        {},
+        {"passage.toml": PASSAGE},
+        {"passage.toml": PASSAGE.replace('carries = "live steam"\n', "")},
+        {"passage.toml": PASSAGE.replace('place = "chest"\n', "")},
+    ],
+)
 def test_a_wall_is_as_hot_as_the_passage_that_it_bounds(
     workshop: DesignFolder, beside: dict[str, str]
 ) -> None:
-    """Starting, 320 °C: R_p = 240 − 0.2 × 300 = 180 MPa, S = 0.85 × 180 = 153; the passage has a spec or not."""
+    """Starting, 320 °C: R_p = 240 − 0.2 × 300 = 180 MPa, S = 0.85 × 180 = 153; the passage has a spec or not.
+
+    One that does not say where it is, or what steam it carries, may bound the wall.
+    """
     check = write(workshop, NO_RIBS, duty=HOT, beside=beside).only(RULE)
     assert limit(check) == pytest.approx(153e6)
 
@@ -322,12 +339,17 @@ other_side = "exhaust steam"
         ([('wall = "barrel"', 'wall = "lid"')], {}, "wall lid of weld barrel-seam"),
         ([], {"block.toml": BLOCK + DIVISION}, "division belt of block"),
         ([], {"passage.toml": PASSAGE}, ""),
+        (
+            [('one_side = "exhaust steam"', 'one_side = "atmosphere"')],
+            {"passage.toml": PASSAGE.replace('carries = "live steam"\n', "")},
+            "exhaust steam in chest",
+        ),
         ([], {"passage.toml": PASSAGE.replace('"chest"\ncarries', '"port"\ncarries')}, ""),
         ([('one_side = "exhaust steam"', 'one_side = "atmosphere"')], {}, ""),
         (
             [('one_side = "exhaust steam"', 'one_side = "atmosphere"')],
             {"passage.toml": PASSAGE.replace("live", "exhaust")},
-            "chest, which holds exhaust steam",
+            "exhaust steam in chest",
         ),
     ],
 )

@@ -130,6 +130,19 @@ def test_a_gasket_joint_not_described_is_a_hold(workshop: DesignFolder, line: st
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
 
 
+@pytest.mark.parametrize(("faces", "outcome"), [(2, "conforms"), (1, "not assessed"), (0, "not assessed")])
+def test_both_sides_of_a_gasket_settle(workshop: DesignFolder, faces: int, outcome: str) -> None:
+    check = bench(workshop, ("studs", "faces = 2", f"faces = {faces}")).only("joint.gasket-load", "studs")
+    assert check.outcome == outcome
+    assert check.grade is (None if outcome == "conforms" else Grade.HOLD)
+
+
+@pytest.mark.parametrize(("faces", "outcome"), [(1, "conforms"), (0, "not assessed")])
+def test_a_ground_face_settles_on_its_like(workshop: DesignFolder, faces: int, outcome: str) -> None:
+    check = _ground(workshop).replace("studs.toml", "faces = 2", f"faces = {faces}")
+    assert check.only("joint.face-pressure", "studs").outcome == outcome
+
+
 @given(st.floats(1e-3, 40e-3))
 def test_inch_and_metric_widths_agree(b_0: float) -> None:
     """The two forms of the code may not differ by more than 1 %."""

@@ -20,6 +20,7 @@ from speclint_liners.formulae.ends import (
 )
 from tests.plugins.liners.bench import bench, in_block, in_duty, in_liner
 
+_FAST, _WORN = 'rotational_speed = "300 rev/min"', 'least_wheel_diameter = "1680 mm"\n'
 END, VOLUME, LINE = "cylinder.end-clearance", "cylinder.clearance-volume", "cylinder.centre-line-hot"
 
 
@@ -29,6 +30,29 @@ def test_the_hot_clearance_by_hand(workshop: DesignFolder) -> None:
     check = workshop.write(bench(), settings=raised).only(END)
     assert check.grade is Grade.HOLD
     assert found(check) == pytest.approx(7.2787e-3, rel=1e-4)
+
+
+@pytest.mark.parametrize(
+    ("speed", "gear", "left"),
+    [
+        # 95 km/h on tyres of 1680 mm: 31.41 rad/s, below the 31.416 of the 300 rev/min stated
+        ("95 km/h", "", 7.2787e-3),
+        # 190.004 km/h: 62.832 rad/s, twice the speed and four times the 0.3672 mm of stretch: 7.2787 − 3 × 0.3672
+        ("190.004 km/h", "", 6.1771e-3),
+        ("95.002 km/h", 'gear_ratio = "2"\n', 6.1771e-3),
+    ],
+)
+def test_worn_tyres_turn_the_crank_faster(workshop: DesignFolder, speed: str, gear: str, left: float) -> None:
+    raised = SETTINGS + f'\n[limits."{END}"]\nhot = "7.6 mm"\n'
+    changes = in_duty(_FAST, f'{_FAST}\ntrack_speed = "{speed}"'), in_block("[drive]\n", f"[drive]\n{gear}")
+    check = workshop.write(bench(*changes), settings=raised).only(END)
+    assert found(check) == pytest.approx(left, rel=1e-4)
+
+
+def test_worn_tyres_must_be_stated_with_a_track_speed(workshop: DesignFolder) -> None:
+    changes = in_duty(_FAST, f'{_FAST}\ntrack_speed = "95 km/h"'), in_block(_WORN, "")
+    check = workshop.write(bench(*changes)).only(END)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
 
 
 @pytest.mark.parametrize(

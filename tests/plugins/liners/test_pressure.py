@@ -150,11 +150,26 @@ def test_a_plate_needs_its_weldment(workshop: DesignFolder, rule: str) -> None:
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
 
 
+@pytest.mark.parametrize("carries", ['carries = "{steam}"', ""], ids=["said", "not said"])
 @pytest.mark.parametrize(("bar", "outcome"), [("29.5", "conforms"), ("29.3", "finding")])
-def test_the_test_suits_the_hottest_wall_of_the_block(workshop: DesignFolder, bar: str, outcome: str) -> None:
+def test_the_test_suits_the_hottest_wall_of_the_block(
+    workshop: DesignFolder, bar: str, outcome: str, carries: str
+) -> None:
     # the chest at 300 °C: 225/1.5 = 150; 1.25 × 212.5/150 × 16.6 = 29.396 bar
-    files = with_test(bar, HOT_CHEST) | {"chest.toml": PASSAGE.format(steam="live steam")}
+    chest = PASSAGE.replace('carries = "{steam}"', carries).format(steam="live steam")
+    files = with_test(bar, HOT_CHEST) | {"chest.toml": chest}
     assert workshop.write(files).only(TEST).outcome == outcome
+
+
+@pytest.mark.parametrize("place", ["port", "breathing way"])
+def test_a_passage_that_opens_into_the_cylinder_is_beside_no_chest(
+    workshop: DesignFolder, place: str
+) -> None:
+    """The division is between live and exhaust steam."""
+    one = PASSAGE.replace('carries = "{steam}"', f'place = "{place}"')
+    chest = PASSAGE.replace('carries = "{steam}"\n', "")
+    alone = limit(workshop.write(bench(HOT_CHEST) | {"chest.toml": one}).only(BETWEEN))
+    assert alone > limit(workshop.write(bench(HOT_CHEST) | {"chest.toml": chest}).only(BETWEEN))
 
 
 def test_a_test_not_stated_is_a_hold(workshop: DesignFolder) -> None:
@@ -201,6 +216,25 @@ def test_a_ring_carries_the_difference_between_its_sides(
     # 560 and 600 mm: (360000 + 313600)/(360000 − 313600) = 14.517241
     check = workshop.write(ring(one, other)).only(BETWEEN)
     assert found(check) == pytest.approx(14.517241 * pressure, rel=1e-6)
+
+
+@pytest.mark.parametrize(
+    ("bore", "wanted"),
+    [('bore = "main"', 14.517241), ('bore = "main"\nring_diameter = "320 mm"', 8.529412)],
+)
+def test_a_narrow_wall_beside_a_bore_is_a_ring_of_it(
+    workshop: DesignFolder, bore: str, wanted: float
+) -> None:
+    """81 mm wide it bends to 0.4998 × 4.05² p = 8.2 p.
+
+    560 and 600 mm as above; 320 and 360: 232000/27200 = 8.529412.
+    """
+    narrow = (
+        in_block(SPANS, 'span = "81 mm"\nlength = "600 mm"'),
+        in_block('bore = "main"\nspan', f"{bore}\nspan"),
+    )
+    check = workshop.write(bench(*narrow)).only(BETWEEN)
+    assert found(check) == pytest.approx(wanted * 1.66e6, rel=1e-6)
 
 
 @pytest.mark.parametrize("missing", ['span = "200 mm"', 'length = "600 mm"', 'one_side = "live steam"'])
@@ -260,6 +294,7 @@ def test_a_passage_elsewhere_heats_no_wall(workshop: DesignFolder) -> None:
 
 SECOND = """
 [bores.inner]
+diameter = "400 mm"
 axis_from_frame = "1000 mm"
 """
 

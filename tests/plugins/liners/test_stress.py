@@ -53,6 +53,17 @@ def test_a_relieved_length_is_taken_without_help_from_the_block(workshop: Design
     assert found(check) == pytest.approx(14.8731e6, rel=1e-5)
 
 
+def test_a_relieved_length_says_where_it_starts(workshop: DesignFolder) -> None:
+    relieved = in_block("[ports.front]", '[bores.main.relieved.middle]\nends = "500 mm"\n[ports.front]')
+    check = workshop.write(bench(relieved)).only(BORE)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+
+
+def test_the_setting_of_the_relief_valves_is_wanted_with_water(workshop: DesignFolder) -> None:
+    check = workshop.write(bench(in_block('relief_set = "15 bar gauge"\n', ""))).only(BORE)
+    assert (check.outcome, check.grade, check.case) == ("not assessed", Grade.HOLD, "water")
+
+
 @pytest.mark.parametrize("missing", ['wall = "40 mm"', 'diameter = "560 mm"'])
 def test_bore_stress_is_a_hold_when_it_cannot_be_assessed(workshop: DesignFolder, missing: str) -> None:
     check = workshop.write(bench(in_block(missing, ""))).only(BORE)

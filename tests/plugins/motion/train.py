@@ -70,6 +70,7 @@ piston-ring = "220 °C"
 cylinder_pressure = "19 bar gauge"
 [cases.water.temperatures]
 piston = "180 °C"
+piston-rod = "100 °C"
 """
 
 BLOCK = """

@@ -89,6 +89,11 @@ def test_a_liner_holds_pressure_where_its_block_does_not_stand_behind_it(
     assert check.grade is (Grade.HOLD if outcome == "finding" else None)
 
 
+def test_a_relieved_length_says_where_it_starts(workshop: DesignFolder) -> None:
+    ends = (("[bores.main]", '[bores.main.relieved.middle]\nends = "300 mm"\n[bores.main]'),)
+    assert workshop.write(files(block=ends)).only(TEMPERATURE, "liner").outcome == "not assessed"
+
+
 def test_what_stands_behind_a_liner_must_be_known(workshop: DesignFolder) -> None:
     check = workshop.write(files(liner=(('fit_length = "800 mm"\n', ""),))).only(TEMPERATURE, "liner")
     assert check.outcome == "not assessed"

@@ -218,6 +218,13 @@ def test_iron_bears_twice_its_design_stress_on_test(
     assert (check.outcome, check.case) == (outcome, "test")
 
 
+def test_the_setting_of_the_relief_valves_is_wanted_with_water(workshop: DesignFolder) -> None:
+    found = files()
+    found["block.toml"] = found["block.toml"].replace("relief_set", "# relief_set")
+    check = workshop.write(found).only(STRESS)
+    assert (check.outcome, check.grade, check.case) == ("not assessed", Grade.HOLD, "water")
+
+
 @pytest.mark.parametrize(("relief", "outcome"), [("18.7 bar", "conforms"), ("18.8 bar", "finding")])
 def test_water_that_lifts_the_inlet_valve_presses_on_the_wall(
     workshop: DesignFolder, relief: str, outcome: str
