@@ -113,6 +113,14 @@ from .springs import (
     shut_loads as shut_loads,
     stroke as stroke,
 )
+from .train import (
+    beyond_full_lift as beyond_full_lift,
+    clearance_from_lengths as clearance_from_lengths,
+    lever_ratio as lever_ratio,
+    lift_with_overtravel as lift_with_overtravel,
+    top_of_lift as top_of_lift,
+    valve_lift as valve_lift,
+)
 from .vessels import (
     vessel_of as vessel_of,
 )

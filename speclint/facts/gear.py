@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from speclint.handbook.cams import (
+from speclint.facts.train import (
     clearance_from_lengths,
     lever_ratio,
     lift_with_overtravel,

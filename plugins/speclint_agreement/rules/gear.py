@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, Worked, agreement
-from speclint.facts import clearance_by_lengths, greatest_lift, least_lift
-from speclint.handbook.cams import beyond_full_lift
+from speclint.facts import beyond_full_lift, clearance_by_lengths, greatest_lift, least_lift
 from speclint.specs import Cam, PoppetValve, Rocker, Tappet
 
 

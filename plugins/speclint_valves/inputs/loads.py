@@ -7,7 +7,8 @@ from typing import NamedTuple
 
 from speclint import Sheet
 from speclint.equations import Kilograms, Metres, Newtons, NewtonsPerMetre, Radians, RadiansPerSecond, Ratio
-from speclint.handbook.cams import Follower, valve_lift
+from speclint.facts import valve_lift
+from speclint.handbook.cams import Follower
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import round_area, sum_of_loads
 from speclint.handbook.springs import spring_load_at_lift

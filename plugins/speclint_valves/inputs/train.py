@@ -8,7 +8,7 @@ from typing import TypeVar
 
 from speclint import OutOfRange, Sheet
 from speclint.equations import Kilograms, Metres, Radians, Ratio
-from speclint.facts import tappet_clearance
+from speclint.facts import lever_ratio, tappet_clearance
 from speclint.handbook.cams import (
     CamMotion,
     CamProfile,
@@ -18,7 +18,6 @@ from speclint.handbook.cams import (
     Ramp,
     cam_law,
     follower_at,
-    lever_ratio,
 )
 from speclint.handbook.springs import coil_mass
 from speclint.specs import Cam, Component, PoppetValve, Rocker, Tappet, ValveSpindle

@@ -5,14 +5,15 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kelvins, Metres, Pascals, Ratio
 from speclint.facts import (
+    beyond_full_lift,
     cages_round,
     clearance_to_cage,
     furthest_lift,
+    lift_with_overtravel,
     lifts_clear_of_piston,
     rod_diameter,
     rod_steel,
 )
-from speclint.handbook.cams import beyond_full_lift, lift_with_overtravel
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import round_area
 from speclint.handbook.steam import seat_bearing_stress

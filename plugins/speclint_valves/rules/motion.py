@@ -6,7 +6,8 @@ from dataclasses import dataclass
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Course, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kilograms, Metres, Newtons, Radians, RadiansPerSecond, Ratio
-from speclint.handbook.cams import NORTON, valve_lift
+from speclint.facts import valve_lift
+from speclint.handbook.cams import NORTON
 from speclint.handbook.members import load_with_factor
 from speclint.handbook.springs import spring_load_at_lift
 from speclint.specs import LoadCase, PoppetValve

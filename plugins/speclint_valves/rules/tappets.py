@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Ratio
-from speclint.facts import tappet_clearance
-from speclint.handbook.cams import lever_ratio
+from speclint.facts import lever_ratio, tappet_clearance
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import Cam, CamBox, CylinderBlock, LoadCase, PoppetValve, Rocker, Tappet, ValveSpindle
 from speclint_valves.formulae.landing import strain_since

@@ -24,11 +24,3 @@ from .slider_crank import (
     rod_angle as rod_angle,
     side_thrust as side_thrust,
 )
-from .train import (
-    beyond_full_lift as beyond_full_lift,
-    clearance_from_lengths as clearance_from_lengths,
-    lever_ratio as lever_ratio,
-    lift_with_overtravel as lift_with_overtravel,
-    top_of_lift as top_of_lift,
-    valve_lift as valve_lift,
-)

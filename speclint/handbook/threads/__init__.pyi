@@ -1,7 +1,3 @@
-from .clearance_holes import (
-    ISO_273 as ISO_273,
-    clearance_hole as clearance_hole,
-)
 from .engagement import (
     external_stripping_area as external_stripping_area,
     internal_stripping_area as internal_stripping_area,
@@ -9,8 +5,10 @@ from .engagement import (
 from .geometry import (
     ASME_B1_1 as ASME_B1_1,
     BS_84 as BS_84,
+    ISO_273 as ISO_273,
     ISO_724 as ISO_724,
     Thread as Thread,
+    clearance_hole as clearance_hole,
     root_area as root_area,
     stress_area as stress_area,
     tensile_stress_area as tensile_stress_area,

@@ -12,9 +12,10 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 from functools import cached_property
+from typing import Literal
 
 from speclint.equations import Metres, Source, SquareMetres, formula
-from speclint.handbook.tables import Reading
+from speclint.handbook.tables import Reading, number
 from speclint.handbook.threads.designations import Designation, read
 
 ISO_724 = Source(
@@ -30,6 +31,12 @@ BS_84 = Source("BS 84, Parallel screw threads of Whitworth form", "1956", "basic
 ISO_228_1 = Source(
     "ISO 228-1, Pipe threads where pressure-tight joints are not made on the threads", "2000", memory=True
 )
+
+ISO_273 = Source(
+    "ISO 273, Fasteners - Clearance holes for bolts and screws", "1979", "clearance holes", memory=True
+)
+_TABLE = "clearance-holes-iso-273-1979.csv"
+_MILLIMETRE = 1e-3
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,3 +151,17 @@ def _source(found: Thread) -> Source:
     if found.is_whitworth:
         return found.source.at("basic profile; mean of pitch and minor diameter is common practice")
     return found.source
+
+
+def clearance_hole(designation: str, series: Literal["fine", "medium", "coarse"]) -> Reading:
+    """Basic diameter of a clearance hole, m, for a metric thread in a series of ISO 273.
+
+    NotKnown for a thread that the handbook does not hold, or whose diameter ISO 273 does not list here.
+
+    >>> [round(clearance_hole("M30", one).nominal * 1e3, 6) for one in ("fine", "medium", "coarse")]
+    [31.0, 33.0, 35.0]
+    """
+    found = thread(designation)
+    what = f"clearance hole for {found.name}, {series}"
+    across = number(_TABLE, "thread_mm", f"{found.nominal / _MILLIMETRE:g}", f"{series}_mm", what)
+    return Reading.exact(what, across * _MILLIMETRE, "m", ISO_273)

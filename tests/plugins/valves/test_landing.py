@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
-from speclint.handbook.cams import lift_with_overtravel
+from speclint.facts import lift_with_overtravel
 from speclint.testing import DesignFolder, found
 from speclint_valves.formulae.landing import beat_gap, clearance_hot, seating_load, size_of_gap, strain_since
 from tests.plugins.valves.gear import CAGE, duty, gear_files

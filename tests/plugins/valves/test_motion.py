@@ -10,7 +10,7 @@ from hypothesis import given, strategies as st
 from speclint import Grade
 from speclint.checking import Check
 from speclint.errors import OutOfRange
-from speclint.handbook.cams import lever_ratio, valve_lift
+from speclint.facts import lever_ratio, valve_lift
 from speclint.testing import DesignFolder, found, on_sheet
 from speclint_valves.formulae.motion import (
     asked_of_springs,
