@@ -147,9 +147,16 @@ def _held(pair: Pair, sheet: Sheet, *, optional: bool) -> Judgement:
     return _between(judged, pair, (there, here), sheet)
 
 
+def _is_truth(value: Any) -> bool:
+    """Whether a value is a yes or no; asked so that it can be asked of one that is enclosed, too."""
+    return value is True or value is False
+
+
 def _is_word(fact: Fact) -> bool:
     """Whether a fact is a word, a yes or no, or a stated count, and no quantity."""
-    return isinstance(fact, Stated) or (isinstance(fact, Worked) and isinstance(fact.value, str | bool))
+    return isinstance(fact, Stated) or (
+        isinstance(fact, Worked) and (isinstance(fact.value, str) or _is_truth(fact.value))
+    )
 
 
 def _same(pair: Pair, sheet: Sheet) -> Judgement:
@@ -185,7 +192,7 @@ def _word(fact: Fact, sheet: Sheet) -> Any:
         return fact.value
     if isinstance(fact, Measure):
         raise TypeError(f"{fact.where.key} is a quantity, held against a word or a count")
-    if isinstance(fact, Stated) and isinstance(fact.value, int) and not isinstance(fact.value, bool):
+    if isinstance(fact, Stated) and not isinstance(fact.value, str) and not _is_truth(fact.value):
         return sheet.count("n", fact, in_words(fact.where.key))
     key = fact.where.key
     return sheet.read(in_words(key), fact)

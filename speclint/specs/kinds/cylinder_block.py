@@ -111,7 +111,7 @@ class SeatBore(SpecTable):
     end: Word[str] = NOT_STATED
     serves: Word[Literal["inlet", "exhaust"]] = NOT_STATED
     beat: Word[Literal["upper", "lower"]] = NOT_STATED
-    at: Position = NOT_STATED
+    at: Annotated[Position, Span("1 mm", "1.5 m")] = NOT_STATED
     opens_into: Word[Literal["chamber", "cylinder"]] = NOT_STATED
 
 
