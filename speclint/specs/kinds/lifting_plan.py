@@ -64,7 +64,7 @@ class Lug(SpecTable):
     root_width: Annotated[Length, Span("10 mm", "800 mm")] = NOT_STATED
     plane: Angle = NOT_STATED
     weld: Word[Literal["full penetration", "fillet on both sides"]] = NOT_STATED
-    throat: Annotated[Length, Span("2 mm", "40 mm")] = NOT_STATED
+    throat: Annotated[Length, Span("1 mm", "40 mm")] = NOT_STATED
 
 
 class LiftingPoint(SpecTable):
