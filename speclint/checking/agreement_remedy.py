@@ -54,7 +54,9 @@ def _proved(
 def _solved(
     found: Check, judged: Judgement, component: Component, step: Step, context: Context
 ) -> StatedPlace | None:
-    """What one of several values that give a fact would have to be; None where it does not move the fact."""
+    """What one of several values that give a fact would have to be; None for a word, or where it moves nothing."""
+    if step.kind not in ("taken", "counted"):
+        return None
     apart, stated = _apart(judged), _stated(step)
     if apart is None or not stated or judged.compared != "=":
         return None

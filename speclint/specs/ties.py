@@ -11,7 +11,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import Annotated
 
-from speclint.errors import NOWHERE, Location, QuantityError
+from speclint.errors import NOWHERE, Location, QuantityError, shortened
 from speclint.quantities import Measure, read
 from speclint.specs.fields import NotStated, Quantity, opened
 from speclint.specs.spans import refusal
@@ -85,5 +85,6 @@ def tied(
     base = tied(found.base, known, way) if found.base in known else NotStated(found.where)
     if isinstance(base, NotStated):
         names = ", ".join(f'"{one}"' for one, value in known.items() if isinstance(value, Measure))
-        raise refusal(f'the load case states no temperature of "{found.base}"', names or "a temperature")
+        said = f'the load case states no temperature of "{shortened(found.base)}"'
+        raise refusal(said, names or "a temperature")
     return Tie(base, found.difference, found.where)

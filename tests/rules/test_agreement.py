@@ -217,6 +217,22 @@ def test_a_fact_worked_from_several_places_names_them_all(design: DesignFolder) 
     ]
 
 
+def _named(socket: Socket, sheet: Sheet) -> Iterator[Pair]:
+    """The length against the head, of a plug of that hand: a word among what the fact was worked from."""
+    plug = sheet.follow(socket.takes)
+    hand = sheet.read("hand of the plug", plug.hand)
+    head = sheet.take_nominal("h", plug.head)
+    yield Pair(socket.length, worked(head, plug.head, plug.hand), name=hand)
+
+
+def test_a_word_among_what_gives_a_fact_is_no_remedy(design: DesignFolder) -> None:
+    named = agreement("socket.named", pairs=_named, title="The socket is as long as the head", **WORDS)
+    loaded = load_families([made_family("named", kinds=[Plug, Socket], rules=[named])])
+    assert [str(one) for one in remedied(DesignFolder(design.root, loaded), "socket.named")] == [
+        "length from 80 mm to 30 mm, all else equal"
+    ]
+
+
 def test_a_place_that_is_silent_is_worked_from_the_other(design: DesignFolder) -> None:
     design.replace("socket.toml", 'size = "20 mm H7"\n', "")
     found = design.only("socket.size")
