@@ -14,7 +14,7 @@ from typing import Annotated, Any, ClassVar, Generic, Literal, Protocol, TypeVar
 from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic_core import CoreSchema, core_schema
 
-from speclint.errors import NOWHERE, Location, QuantityError
+from speclint.errors import NOWHERE, Location, QuantityError, shortened
 from speclint.quantities import PROVENANCES, Measure, Sign, example, read
 from speclint.specs.spans import Span, refusal
 
@@ -143,7 +143,7 @@ class Quantity:
         unknown = sorted(set(table) - {"value", "from", "note"})
         if unknown or "value" not in table:
             wrong = (
-                f'"{unknown[0]}" is no key of a quantity'
+                f'"{shortened(unknown[0])}" is no key of a quantity'
                 if unknown
                 else "a quantity written as a table needs value"
             )
@@ -154,7 +154,8 @@ class Quantity:
         provenance = next((word for word in PROVENANCES if word == origin), None)
         if provenance is None or not isinstance(note, str) or not isinstance(measure, Measure):
             raise refusal(
-                f'"{origin}" is no provenance', "from = one of " + ", ".join(f'"{p}"' for p in PROVENANCES)
+                f'"{shortened(str(origin))}" is no provenance',
+                "from = one of " + ", ".join(f'"{p}"' for p in PROVENANCES),
             )
         where = table.where if isinstance(table, Table) else measure.where
         return replace(measure, provenance=provenance, note=note, where=where)
