@@ -5,14 +5,11 @@ from .concern import (
     pressure_by_place as pressure_by_place,
 )
 from .cylinders import (
-    crossheads_on as crossheads_on,
     end_closed_by as end_closed_by,
     ends_of as ends_of,
     liner_under as liner_under,
     liners_of as liners_of,
-    pistons_in as pistons_in,
     rods_in as rods_in,
-    rods_of as rods_of,
 )
 from .drives import (
     cold_clearance as cold_clearance,
@@ -26,8 +23,6 @@ from .drives import (
     rod_beyond_piston as rod_beyond_piston,
     rod_diameter as rod_diameter,
     rod_steel as rod_steel,
-    rods_drawn as rods_drawn,
-    room_at_ends as room_at_ends,
     room_for_strokes as room_for_strokes,
     room_left as room_left,
 )
@@ -40,12 +35,8 @@ from .frames import (
     face_by_sides as face_by_sides,
     face_of_pad as face_of_pad,
     fastenings_of_pad as fastenings_of_pad,
-    less_holes as less_holes,
-    less_mass as less_mass,
-    mass_drawn as mass_drawn,
     mass_left as mass_left,
     mass_on_frame as mass_on_frame,
-    on_other_frames as on_other_frames,
 )
 from .gear import (
     Gear as Gear,
@@ -54,19 +45,18 @@ from .gear import (
     furthest_lift as furthest_lift,
     gear_of as gear_of,
     greatest_lift as greatest_lift,
-    is_set_on_the_engine as is_set_on_the_engine,
     least_lift as least_lift,
     tappet_clearance as tappet_clearance,
 )
 from .glands import (
     box_of as box_of,
+    fitted_to as fitted_to,
     packing_in as packing_in,
     rod_in as rod_in,
 )
 from .joints import (
     flange_bolted_to as flange_bolted_to,
     flange_held as flange_held,
-    grip_at_ring as grip_at_ring,
     grip_bolted_to as grip_bolted_to,
     grip_drawn as grip_drawn,
     grip_held as grip_held,
@@ -84,7 +74,6 @@ from .retention import (
     clearance_to_cage as clearance_to_cage,
     cover_on_collar as cover_on_collar,
     retained_by_part as retained_by_part,
-    rings_on as rings_on,
     room_at_lift as room_at_lift,
 )
 from .seats import (
@@ -106,8 +95,6 @@ from .seats import (
     valves_of_end as valves_of_end,
 )
 from .springs import (
-    load_about as load_about,
-    rate_about as rate_about,
     rate_by_sizes as rate_by_sizes,
     rates as rates,
     shut_loads as shut_loads,
@@ -115,10 +102,8 @@ from .springs import (
 )
 from .train import (
     beyond_full_lift as beyond_full_lift,
-    clearance_from_lengths as clearance_from_lengths,
     lever_ratio as lever_ratio,
     lift_with_overtravel as lift_with_overtravel,
-    top_of_lift as top_of_lift,
     valve_lift as valve_lift,
 )
 from .vessels import (
@@ -134,10 +119,8 @@ from .walls import (
 from .weights import (
     goes_up as goes_up,
     mass_of_part as mass_of_part,
-    mass_of_ring as mass_of_ring,
     mass_together as mass_together,
     mass_weighed as mass_weighed,
     part_weighed as part_weighed,
-    parts_named as parts_named,
     share_of_mass as share_of_mass,
 )

@@ -1,9 +1,11 @@
-"""The stuffing box behind a gland, the rod in it, and the packing."""
+"""What is fitted to a cover: its joints, the stuffing box with its gland and packing, and the rod in it."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from speclint.rules import Sheet
-from speclint.specs import CylinderCover, Gland, PistonRod, StuffingBox
+from speclint.specs import BoltedJoint, Component, CylinderCover, Gland, PistonRod, StuffingBox
 
 #: Packings that a gland compresses; all others have springs of their own, or none to compress.
 _BRAIDED = "braided"
@@ -30,3 +32,14 @@ def packing_in(box: StuffingBox, sheet: Sheet) -> str | None:
     if not sheet.is_stated("packing of the box", box.packing):
         return None
     return "soft" if sheet.read("packing of the box", box.packing).startswith(_BRAIDED) else "metallic"
+
+
+def fitted_to(cover: CylinderCover, sheet: Sheet) -> Iterator[Component]:
+    """The joints, stuffing boxes and glands of a cover, and the joints of the glands."""
+    yield from sheet.belonging_to(cover, BoltedJoint)
+    boxes = sheet.belonging_to(cover, StuffingBox)
+    yield from boxes
+    for part in (cover, *boxes):
+        for gland in sheet.belonging_to(part, Gland):
+            yield gland
+            yield from sheet.belonging_to(gland, BoltedJoint)

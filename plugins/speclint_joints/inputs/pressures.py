@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import Sheet
-from speclint.facts import pressure_held
+from speclint.facts import fitted_to, pressure_held
 from speclint.handbook.cylinders import pressure_blown_off
 from speclint.specs import (
     BoltedJoint,
@@ -114,16 +114,5 @@ def _tested_together(joint: BoltedJoint, sheet: Sheet) -> Iterator[Component]:
         yield block
         yield from sheet.belonging_to(block, CylinderLiner)
         for other in sheet.belonging_to(block, CylinderCover):
-            yield from (part for part in _fitted_to(other, sheet) if part not in (joint, held))
-
-
-def _fitted_to(cover: CylinderCover, sheet: Sheet) -> Iterator[Component]:
-    """A cover with its joints, stuffing boxes and glands."""
-    yield cover
-    yield from sheet.belonging_to(cover, BoltedJoint)
-    boxes = sheet.belonging_to(cover, StuffingBox)
-    yield from boxes
-    for part in (cover, *boxes):
-        for gland in sheet.belonging_to(part, Gland):
-            yield gland
-            yield from sheet.belonging_to(gland, BoltedJoint)
+            parts = (other, *fitted_to(other, sheet))
+            yield from (part for part in parts if part not in (joint, held))

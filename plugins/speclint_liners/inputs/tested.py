@@ -2,19 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 from speclint import Sheet
 from speclint.equations import Pascals
-from speclint.specs import (
-    BoltedJoint,
-    Component,
-    CylinderBlock,
-    CylinderCover,
-    CylinderEnd,
-    Gland,
-    StuffingBox,
-)
+from speclint.facts import fitted_to
+from speclint.specs import CylinderBlock, CylinderCover, CylinderEnd
 
 
 def least_test_pressure(block: CylinderBlock, end: CylinderEnd, sheet: Sheet) -> Pascals:
@@ -29,7 +20,7 @@ def least_test_pressure(block: CylinderBlock, end: CylinderEnd, sheet: Sheet) ->
         pressures.append(sheet.take(f"p_t of {cover.id}", cover.test_pressure))
         pressures += [
             sheet.take(f"p_t of {part.id}", part.test_pressure)
-            for part in _fitted_to(cover, sheet)
+            for part in fitted_to(cover, sheet)
             if sheet.is_stated(f"test pressure of {part.id}", part.test_pressure)
         ]
     return min(pressures)
@@ -40,14 +31,3 @@ def _at(end: CylinderEnd, cover: CylinderCover, sheet: Sheet) -> bool:
     if not (sheet.is_stated("end", cover.end) and sheet.is_stated("side of end", end.side)):
         return True
     return sheet.read(f"end of {cover.id}", cover.end) == sheet.read("side of end", end.side)
-
-
-def _fitted_to(cover: CylinderCover, sheet: Sheet) -> Iterator[Component]:
-    """Joints, stuffing boxes and glands of a cover."""
-    yield from sheet.belonging_to(cover, BoltedJoint)
-    boxes = sheet.belonging_to(cover, StuffingBox)
-    yield from boxes
-    for part in (cover, *boxes):
-        for gland in sheet.belonging_to(part, Gland):
-            yield gland
-            yield from sheet.belonging_to(gland, BoltedJoint)
