@@ -233,6 +233,13 @@ def test_a_word_among_what_gives_a_fact_is_no_remedy(design: DesignFolder) -> No
     ]
 
 
+@pytest.mark.parametrize(("size", "offered"), [("37.99 mm", 2), ("38.01 mm", 1)])
+def test_a_value_moved_far_is_another_design(design: DesignFolder, size: str, offered: int) -> None:
+    """20 mm may become 20 × 1.9 = 38 mm and no more; that the plug may become 20 mm is less than half of it."""
+    design.replace("plug.toml", 'size = "20 mm"', f'size = "{size}"')
+    assert len(remedied(design, "socket.size")) == offered
+
+
 def test_a_place_that_is_silent_is_worked_from_the_other(design: DesignFolder) -> None:
     design.replace("socket.toml", 'size = "20 mm H7"\n', "")
     found = design.only("socket.size")
