@@ -5,9 +5,9 @@ inside theirs: so one that is nearly used is there to hide the one that fails. W
 at every corner: outcome, grade, printed worst value, and every comparison that fails.
 
 ``python -m tests.corners`` does it for every check of the example with up to 12 toleranced inputs, and for a seeded
-sample of 200 with up to 16. A rule with more than a few inputs is run once at every corner, and what it compares there
-is judged again for each turn; a difference is confirmed by a run of its own at every corner. The test of the same name
-does it for one check of each rule.
+sample of 200 with up to 16; ``--part 1/2`` and ``--part 2/2`` share them between two processors. A rule with more
+than a few inputs is run once at every corner, and what it compares there is judged again for each turn; a difference
+is confirmed by a run of its own at every corner. The test of the same name does it for one check of each rule.
 """
 
 from __future__ import annotations
@@ -312,7 +312,11 @@ def main() -> int:
     reader.add_argument("--full-to", type=int, default=12)
     reader.add_argument("--sample", type=int, default=200)
     reader.add_argument("--rounds", type=int, default=10**6, help="rounds of each check at most")
+    reader.add_argument(
+        "--part", default="1/1", help="which share of the checks, as 1/2: for several processors"
+    )
     given = reader.parse_args()
+    part, parts = (int(one) for one in given.part.split("/"))
     chance, assessment = random.Random(given.seed), example()
     few = to_be_tried(assessment, 1, given.full_to)
     many = to_be_tried(assessment, given.full_to + 1, 16)
@@ -320,15 +324,17 @@ def main() -> int:
     wrong = 0
     done: Counter[int] = Counter()
     for number, one in enumerate(few + many):
+        if number % parts != part - 1:
+            continue
         for words in differences(one, assessment, chance, given.rounds if number < len(few) else 1):
             wrong += 1
             print(words, flush=True)
         done[max(len(met) for met in one.corners.values())] += 1
-        if number % 20 == 0:
+        if number % 20 < parts:
             print(f"{number} of {len(few) + len(many)} checks", file=sys.stderr, flush=True)
     by_inputs = ", ".join(f"{checks} with {inputs}" for inputs, checks in sorted(done.items()))
     print(f"checks by toleranced inputs: {by_inputs}")
-    print(f"{len(few)} checks in full, {len(many)} of the sample: {wrong} differences")
+    print(f"{len(few)} checks in full, {len(many)} of the sample, part {given.part}: {wrong} differences")
     return int(wrong > 0)
 
 
