@@ -20,11 +20,10 @@ from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
-from pathlib import Path
 from typing import Any
 from unittest.mock import patch
 
-from speclint.checking import Assessment, Check, assess, check
+from speclint.checking import Assessment, Check, check
 from speclint.checking.corner_search import every_corner
 from speclint.checking.rule_run import _ending, _load_case, _outcome
 from speclint.checking.severity import NOTHING, Ending, Severity, severity, told
@@ -34,9 +33,8 @@ from speclint.rules.box import BoxSheet
 from speclint.rules.comparisons import Judging
 from speclint.rules.record import Record
 from speclint.specs import Component
-from speclint.testing import installed_families
+from tests.example import assessed
 
-ROOT = Path(__file__).parents[1]
 SHARES = (0.90, 0.98, 1.02, 1.10)
 EVERY_CORNER = Effort(boxes=0, corners=2**17)
 FEW = 5
@@ -291,10 +289,6 @@ def near(used: float | None) -> object:
     return used if used is None or not math.isfinite(used) else f"{used:.9g}"
 
 
-def example() -> Assessment:
-    return assess([ROOT / "example_specs"], installed_families())
-
-
 def to_be_tried(assessment: Assessment, least: int, most: int) -> list[Check]:
     """The checks whose load cases have at least, and at most, so many toleranced inputs."""
     return [
@@ -317,7 +311,7 @@ def main() -> int:
     )
     given = reader.parse_args()
     part, parts = (int(one) for one in given.part.split("/"))
-    chance, assessment = random.Random(given.seed), example()
+    chance, assessment = random.Random(given.seed), assessed()
     few = to_be_tried(assessment, 1, given.full_to)
     many = to_be_tried(assessment, given.full_to + 1, 16)
     many = chance.sample(many, min(given.sample, len(many)))

@@ -14,10 +14,10 @@ from typing import Any
 
 import jsonschema
 
-from speclint.checking import assess, check
+from speclint.checking import check
 from speclint.checking.worst_corner import Effort
 from speclint.specs import Component
-from speclint.testing import installed_families
+from tests.example import assessed
 
 ROOT = Path(__file__).parents[1]
 
@@ -103,7 +103,7 @@ def test_the_honest_mistakes_are_found() -> None:
 
 def test_the_search_for_the_worst_corner_agrees_with_full_enumeration() -> None:
     """Every check of the example with three to ten toleranced inputs: searched as if they were more."""
-    assessment = assess([ROOT / "example_specs"], installed_families())
+    assessment = assessed()
     assert assessment.context is not None
     assert assessment.design is not None
     compared = 0
@@ -134,7 +134,7 @@ NOT_ENCLOSED = {
 
 def test_nine_in_ten_worst_corners_are_proved_without_enumeration() -> None:
     """By load case, of all that take something toleranced; the others are listed with the reason."""
-    assessment = assess([ROOT / "example_specs"], installed_families())
+    assessment = assessed()
     proofs = [(one.rule.name, proof) for one in assessment.checks for proof in one.proofs.values()]
     toleranced = [proof for _, proof in proofs if proof.method != "nothing is toleranced"]
     proved = [proof for proof in toleranced if proof.method in ("enclosed", "split")]

@@ -13,15 +13,13 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from speclint.checking import assess
 from speclint.reports.pack import REVIEW_FILE, review_page
-from speclint.testing import installed_families
 from tests.browser.reader import Reader
+from tests.example import assessed
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser
 
-EXAMPLE = Path(__file__).parents[2] / "example_specs"
 _NAMES = ("chromium", "chromium-browser", "google-chrome")
 _ARGUMENTS = (
     "--no-sandbox",
@@ -60,7 +58,7 @@ def browser() -> Iterator[Browser]:
 def pack(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The review pack of the example, in a folder of its own."""
     path = tmp_path_factory.mktemp("pack") / REVIEW_FILE
-    page = review_page(assess([EXAMPLE], installed_families()))
+    page = review_page(assessed())
     path.write_text(page, encoding="utf-8", newline="\n")
     return path
 

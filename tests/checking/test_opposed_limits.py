@@ -10,16 +10,12 @@ from random import Random
 
 import pytest
 
-from speclint.checking import Assessment, Check, check
+from speclint.checking import Check, check
 from speclint.rules import Judgement
 from speclint.specs import Component
 from speclint.testing import installed_families
-from tests.corners import differences, example, move_to, moved, to_be_tried, worst_of_each
-
-
-@cache
-def assessed() -> Assessment:
-    return example()
+from tests.corners import differences, move_to, moved, to_be_tried, worst_of_each
+from tests.example import assessed
 
 
 def tried(rule: str) -> list[Check]:

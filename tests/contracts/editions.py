@@ -7,15 +7,10 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from speclint.checking import Assessment, assess
-from speclint.testing import installed_families, write_golden
+from speclint.testing import write_golden
+from tests.example import assessed
 
 FILE = Path(__file__).parent / "editions.json"
-
-
-def assessed() -> Assessment:
-    """The whole of example_specs by every installed family."""
-    return assess([Path(__file__).parents[2] / "example_specs"], installed_families())
 
 
 if __name__ == "__main__":

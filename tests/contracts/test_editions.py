@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from speclint.testing import expect_golden
-from tests.contracts.editions import FILE, assessed
+from tests.contracts.editions import FILE
+from tests.example import assessed
 
 
 def test_a_result_moves_only_with_the_edition_of_its_rule() -> None:

@@ -14,9 +14,9 @@ from speclint.families import Loaded, load_families
 from speclint.families.loading import installed
 from speclint.specs import Spec
 from speclint.testing import DesignFolder, installed_families, made_family
+from tests.example import EXAMPLE, assessed
 from tests.tubes import DUTY, TUBE, Rack, Tube, entry_point
 
-EXAMPLE = Path(__file__).parents[2] / "example_specs"
 PLUGINS = Path(__file__).parents[2] / "plugins"
 
 
@@ -87,7 +87,7 @@ def test_an_engine_of_kinds_built_on_the_core_s_own_is_checked_alike(tmp_path: P
         text = re.sub(r'^kind = "(?!duty")', 'kind = "own-', text, count=1, flags=re.MULTILINE)
         file.write_text(text, encoding="utf-8", newline="\n")
     alike = assess([copy], with_own_kinds(installed(), kinds))
-    plain = assess([EXAMPLE], installed_families())
+    plain = assessed()
     assert alike.complaints == ()
     assert len(plain.checks) > 500
     assert [_result(check) for check in alike.checks] == [_result(check) for check in plain.checks]

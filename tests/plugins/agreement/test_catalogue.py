@@ -4,17 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
-from functools import cache
-from pathlib import Path
 
 import pytest
 
-from speclint.checking import Assessment, Check, assess, check
+from speclint.checking import Check, check
 from speclint.rules import Context, Judgement, StatedPlace, Step
 from speclint.specs import Component
 from speclint.testing import installed_families
+from tests.example import assessed
 
-EXAMPLE = Path(__file__).parents[3] / "example_specs"
 AGREEMENTS = {rule.name: rule for rule in installed_families().rules if rule.agreement}
 #: Shares by which a stated quantity is changed, either way, or nothing by so many units: beyond what any rule allows.
 _BEYOND = (0.31, -0.29, 3.07, -0.9, 99.0)
@@ -26,11 +24,6 @@ _OTHER = {
     "back": "front",
     "one fixed and one pinned": "both fixed",
 }
-
-
-@cache
-def assessed() -> Assessment:
-    return assess([EXAMPLE], installed_families(), list(AGREEMENTS.values()))
 
 
 def agreeing(rule: str) -> Iterator[tuple[Check, Judgement]]:
