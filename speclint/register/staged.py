@@ -120,7 +120,7 @@ def _every(_check: Check) -> bool:
 
 
 def _consults(ids: frozenset[str]) -> Callable[[Check], bool]:
-    return lambda check: bool(check.consulted & ids)
+    return lambda check: not ids.isdisjoint(check.consulted.ids)
 
 
 def _of_files(complaints: Sequence[Complaint], files: Collection[str]) -> Iterator[Complaint]:
