@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
 from dataclasses import replace
 from datetime import date
 from pathlib import Path
@@ -34,12 +34,12 @@ def assess(
     rules: Iterable[Rule] | None = None,
     basis: Basis | None = None,
     processes: Processes | None = None,
-    only: Collection[str] | None = None,
+    only: Callable[[Design, Loaded], Collection[str]] | None = None,
     kept: KeptFolder | None = None,
 ) -> Assessment:
     """Check the specs at some paths of one design repository, on its own design basis or on the one given.
 
-    ``processes`` share the work; ``only`` are the components to check, where not all are. Where all rules are run,
+    ``processes`` share the work; ``only`` chooses the components to check, where not all are. Where all rules are run,
     checks that ``kept`` holds of earlier runs, and that still hold, are taken from it.
 
     :raises DesignError: for paths that are not of one repository.
@@ -54,7 +54,7 @@ def assess(
     loaded = loaded.without(settings.families.left_out)
     require(loaded, settings.families.required)
     if only is not None:
-        design = replace(design, selected=design.selected & frozenset(only))
+        design = replace(design, selected=design.selected & frozenset(only(design, loaded)))
     chosen = _concerned(loaded, design) if rules is None else _kept(rules, loaded)
     limits, refused = read_limits(settings, loaded.rules) if settings.limits else ({}, [])
     inputs = Inputs(design, limits, opened.materials, opened.register, date.today())

@@ -86,7 +86,8 @@ def _check_staged(
 
     from speclint.register import assess_staged
 
-    found = assess_staged(options.paths, loaded, date.today(), rules)
+    kept = None if options.afresh else kept_folder()
+    found = assess_staged(options.paths, loaded, date.today(), rules, kept)
     if writer is not None:
         write(writer.write(found.assessment), options.to)
     else:
