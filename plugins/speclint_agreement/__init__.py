@@ -25,6 +25,7 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in("speclint_agreement.rules.frames", "cylinder-block", "frame-fastening"),
         rules_in("speclint_agreement.rules.gear", "cam", "poppet-valve", "tappet"),
         rules_in("speclint_agreement.rules.joints", "bolted-joint"),
+        rules_in("speclint_agreement.rules.laggings", "lagging"),
         rules_in("speclint_agreement.rules.lifting", "lifting-plan"),
         rules_in(
             "speclint_agreement.rules.metal",

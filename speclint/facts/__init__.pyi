@@ -65,6 +65,9 @@ from .joints import (
     pressure_held as pressure_held,
     pressure_reach as pressure_reach,
 )
+from .laggings import (
+    inside_of_lagging as inside_of_lagging,
+)
 from .pipes import (
     steam_by_path as steam_by_path,
     steam_carried as steam_carried,
