@@ -1,3 +1,11 @@
+from .chains import (
+    Acting as Acting,
+    gap_of_chain as gap_of_chain,
+    links_of as links_of,
+    room_of_pad as room_of_pad,
+    size_of_link as size_of_link,
+    with_link as with_link,
+)
 from .concern import (
     holds_pressure as holds_pressure,
     hurts_by_kind as hurts_by_kind,
