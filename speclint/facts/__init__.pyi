@@ -87,6 +87,12 @@ from .retention import (
     retained_by_part as retained_by_part,
     room_at_lift as room_at_lift,
 )
+from .room import (
+    crossheads_of as crossheads_of,
+    least_gap as least_gap,
+    parts_standing_out as parts_standing_out,
+    reach_of as reach_of,
+)
 from .seats import (
     bore_of as bore_of,
     bores_under as bores_under,

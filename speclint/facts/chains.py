@@ -84,11 +84,15 @@ def room_when_central(s: Metres, w: Metres) -> Metres:
 def room_of_pad(face: LocatingFace, pad: Pad, sheet: Sheet, take: _Take) -> Worked | None:
     """Cold room between a sliding pad and the end of its cut-out, m.
 
-    By the chain that the face names; else half of what the cut-out is wider than the pad, which stands in its middle.
-    None where there is no chain and either width is not stated.
+    By the chain that gives it; else half of what the cut-out is wider than the pad, which stands in its middle. None
+    where there is no chain and either width is not stated.
     """
-    if sheet.is_stated("chain of the room", face.chain):
-        return gap_of_chain(sheet.follow(face.chain), sheet, take)
+    for chain in sheet.belonging_to(face, DimensionChain):
+        if (
+            sheet.is_stated(f"room by {chain.id}", chain.room_of)
+            and sheet.follow(chain.room_of).id == face.id
+        ):
+            return gap_of_chain(chain, sheet, take)
     if not (sheet.is_stated("cut-out", face.slot) and sheet.is_stated("width of the pad", pad.width)):
         return None
     room = sheet.work("r_c", room_when_central, s=take("s", face.slot), w=take("w", pad.width))

@@ -15,6 +15,7 @@ class Crosshead(Component):
 
     Fields:
         on_rod: the piston rod
+        front_from_pin: from the middle of its pin to its foremost face, towards the cylinder
         slipper_length: along the bar, of the smaller slipper
         slipper_width: across the bar
         bearing_share: share of that face that bears, without oil grooves and chamfers
@@ -29,6 +30,7 @@ class Crosshead(Component):
     called: ClassVar[str] = "crosshead"
 
     on_rod: LinkTo[PistonRod] = NOT_STATED
+    front_from_pin: Annotated[Length, Span("50 mm", "1.2 m")] = NOT_STATED
     slipper_length: Annotated[Length, Span("60 mm", "1.5 m")] = NOT_STATED
     slipper_width: Annotated[Length, Span("30 mm", "800 mm")] = NOT_STATED
     bearing_share: Fraction = NOT_STATED

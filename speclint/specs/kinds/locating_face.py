@@ -6,7 +6,7 @@ from typing import Annotated, ClassVar
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Force, Fraction, Length, LinkTo, Stiffness, Word
-from speclint.specs.link_targets import CylinderBlock, DimensionChain
+from speclint.specs.link_targets import CylinderBlock
 from speclint.specs.spans import Span
 
 
@@ -26,9 +26,8 @@ class LocatingFace(Component):
         pad_temperature: name under which the duty states the pad's own temperature, where it is cooler than the block
         friction: between pad and frame when the block is drawn in
         entering_force: force available from jacks or bolts to draw the whole block into its frame
-        chain: of a sliding pad: the chain of dimensions whose gap is the room between it and the end of its cut-out, on
-            the side towards which it expands
-        room: the same room cold, where no chain gives it; left out, the pad is taken to stand in the middle
+        room: cold, between a sliding pad and the end of its cut-out, on the side towards which it expands; left out, it
+            is that by the chain of dimensions which names this cut-out, else that of a pad in the middle
     """
 
     kind: ClassVar[str] = "locating-face"
@@ -44,5 +43,4 @@ class LocatingFace(Component):
     pad_temperature: Word[str] = NOT_STATED
     friction: Fraction = NOT_STATED
     entering_force: Force = NOT_STATED
-    chain: LinkTo[DimensionChain] = NOT_STATED
     room: Annotated[Length, Span("0.2 mm", "60 mm")] = NOT_STATED

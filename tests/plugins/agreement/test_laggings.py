@@ -17,7 +17,7 @@ RULE = "lagging.of-its-part"
 FINE, LESS = ("conforms", None), ("finding", Grade.NONCONFORMITY)
 FILES = {
     "metals.toml": METALS,
-    "duty.toml": '''
+    "duty.toml": """
 kind = "duty"
 id = "duty"
 [cases.running]
@@ -25,7 +25,7 @@ ambient_temperature = "20 °C"
 [cases.running.temperatures]
 steam-pipe = "320 °C"
 cylinder-cover = "200 °C"
-''',
+""",
     "pipe.toml": """
 kind = "steam-pipe"
 id = "pipe"
@@ -74,5 +74,7 @@ def test_lagging_fits_what_it_covers(
 def test_the_heat_is_that_of_the_larger_inside(workshop: DesignFolder, inside: str, taken: float) -> None:
     stated = f'inside_diameter = "{inside}"\n' if inside else ""
     rest = 'thickness = "70 mm"\nconductivity = "0.06 W/(m·K)"\nemissivity = "0.9"\nreach = "in reach"\n'
-    workshop.write(FILES, settings=WITH_METALS).replace("round.toml", 'inside_diameter = "170 mm"\n', stated + rest)
+    workshop.write(FILES, settings=WITH_METALS).replace(
+        "round.toml", 'inside_diameter = "170 mm"\n', stated + rest
+    )
     assert on_sheet(workshop.only("lagging.loss", "round"), "d" if taken == 0.18 else "D_p") == taken

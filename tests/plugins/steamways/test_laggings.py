@@ -102,9 +102,7 @@ def test_the_hottest_air_may_be_cooler_than_usual(workshop: DesignFolder) -> Non
     assert workshop.write(in_air("25 °C")).only(TOUCH).outcome == "conforms"
 
 
-@pytest.mark.parametrize(
-    "key", ["covers", "form", "thickness", "conductivity", "emissivity", "reach"]
-)
+@pytest.mark.parametrize("key", ["covers", "form", "thickness", "conductivity", "emissivity", "reach"])
 def test_touch_is_not_assessed_without(workshop: DesignFolder, key: str) -> None:
     (line,) = {one for one in ROUND.splitlines() if one.startswith(f"{key} =")}
     added = 'duty = "duty"\n' if key == "covers" else ""
