@@ -14,6 +14,7 @@ speclint_api = "1"
 def speclint_rules() -> Sequence[RulesIn]:
     """The rules of the family."""
     return [
+        rules_in("speclint_agreement.rules.access", "access-plan"),
         rules_in("speclint_agreement.rules.blanks", "casting", "weldment"),
         rules_in("speclint_agreement.rules.concern"),
         rules_in("speclint_agreement.rules.covers", "cylinder-cover", "gland", "cylinder-block"),

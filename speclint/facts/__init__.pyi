@@ -1,3 +1,9 @@
+from .access import (
+    chambers_of as chambers_of,
+    joints_of as joints_of,
+    length_drawn_out as length_drawn_out,
+    nuts_of as nuts_of,
+)
 from .chains import (
     Acting as Acting,
     gap_of_chain as gap_of_chain,

@@ -50,8 +50,8 @@ class _Hot:
     why="A part that stands out of gauge by a few millimetres strikes a platform at speed, with people on "
     "it.",
     leaves_out="other parts that stand out, such as lubricators, steps and lifting lugs, unless a point is of them; "
-    "roll on the springs, cant, gauge widening on curves and wind; the railway that issued the gauge, the local code and a "
-    "competent person decide",
+    "roll on the springs, cant, gauge widening on curves and wind; the railway that issued the gauge, the local code "
+    "and a competent person decide",
 )
 def loading_gauge(envelope: Envelope, case: LoadCase, sheet: Sheet) -> Judgement:
     """y + k s + |a²/4 − x²|/(2 R) + growth within the outline, from the lowest to the highest the point can stand."""
