@@ -68,6 +68,9 @@ from .glands import (
     packing_in as packing_in,
     rod_in as rod_in,
 )
+from .heating import (
+    block_when_entering as block_when_entering,
+)
 from .joints import (
     flange_bolted_to as flange_bolted_to,
     flange_held as flange_held,

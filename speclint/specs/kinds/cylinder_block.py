@@ -15,6 +15,7 @@ from speclint.specs.fields import (
     Mass,
     Position,
     Pressure,
+    Temperature,
     Volume,
     Word,
 )
@@ -275,6 +276,7 @@ class CylinderBlock(Component):
 
     Fields:
         construction: fabricated of plate, or cast
+        heated_to: temperature of the block when liners and seats are shrunk into it, all in one heating
         fixed_point: name of the pad that fixes the block along the frame, and from where it expands
         bores: bores that take liners, by name
         ports: ports through the wall of a bore, by name
@@ -289,6 +291,7 @@ class CylinderBlock(Component):
     called: ClassVar[str] = "cylinder block"
 
     construction: Word[Literal["fabricated", "cast"]] = NOT_STATED
+    heated_to: Temperature = NOT_STATED
     fixed_point: Word[str] = NOT_STATED
     bores: dict[str, Bore] = {}
     ports: dict[str, BlockPort] = {}

@@ -130,7 +130,7 @@ class CylinderLiner(Component):
         collar: the collar
         entered: how it is assembled
         coolant: what it is chilled in
-        block_heated_to: temperature of the block when the liner is put in
+        block_heated_to: of the block when the liner is put in; left out where the block states that of its one heating
         press_force: greatest force of the works' press
         finish_bored_after: whether the bore is finished after it is put in
         ports: its openings, by name
