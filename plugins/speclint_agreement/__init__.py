@@ -10,53 +10,46 @@ from speclint import RulesIn, family, rules_in
 speclint_api = "1"
 
 
+#: Modules of rules, and the kinds that the rules of each are on; those without kinds are on every component.
+_RULES: dict[str, tuple[str, ...]] = {
+    "access": ("access-plan",),
+    "blanks": ("casting", "weldment"),
+    "concern": (),
+    "covers": ("cylinder-cover", "gland", "cylinder-block"),
+    "cylinders": ("cylinder-block", "cylinder-liner"),
+    "duties": ("cylinder-block",),
+    "ends": ("cam", "cam-box", "poppet-valve", "rocker", "valve-spindle"),
+    "envelopes": ("envelope",),
+    "frames": ("cylinder-block", "frame-fastening"),
+    "gear": ("cam", "poppet-valve", "tappet"),
+    "heating": ("cylinder-block",),
+    "joints": ("bolted-joint",),
+    "laggings": ("lagging",),
+    "lifting": ("lifting-plan",),
+    "metal": ("steam-pipe", "lens-joint", "poppet-valve", "cylinder-block", "cylinder-cover", "bolted-joint"),
+    "oil": ("cylinder-block",),
+    "pads": ("cylinder-block", "frame-fastening", "locating-face"),
+    "partitions": ("partition",),
+    "pipes": ("steam-pipe", "lens-joint", "pipe-flange"),
+    "ports": ("poppet-valve",),
+    "retention": ("cylinder-liner", "poppet-valve", "valve-seat"),
+    "rods": ("cylinder-block", "piston-rod"),
+    "seats": ("cylinder-block", "poppet-valve", "valve-seat"),
+    "springs": ("compression-spring",),
+    "vessels": (
+        "bolted-joint",
+        "cylinder-cover",
+        "gland",
+        "lens-joint",
+        "pipe-flange",
+        "stuffing-box",
+        "weldment",
+    ),
+    "walls": ("cylinder-block", "weldment"),
+}
+
+
 @family
 def speclint_rules() -> Sequence[RulesIn]:
     """The rules of the family."""
-    return [
-        rules_in("speclint_agreement.rules.access", "access-plan"),
-        rules_in("speclint_agreement.rules.blanks", "casting", "weldment"),
-        rules_in("speclint_agreement.rules.concern"),
-        rules_in("speclint_agreement.rules.covers", "cylinder-cover", "gland", "cylinder-block"),
-        rules_in("speclint_agreement.rules.cylinders", "cylinder-block", "cylinder-liner"),
-        rules_in("speclint_agreement.rules.duties", "cylinder-block"),
-        rules_in(
-            "speclint_agreement.rules.ends", "cam", "cam-box", "poppet-valve", "rocker", "valve-spindle"
-        ),
-        rules_in("speclint_agreement.rules.envelopes", "envelope"),
-        rules_in("speclint_agreement.rules.frames", "cylinder-block", "frame-fastening"),
-        rules_in("speclint_agreement.rules.gear", "cam", "poppet-valve", "tappet"),
-        rules_in("speclint_agreement.rules.heating", "cylinder-block"),
-        rules_in("speclint_agreement.rules.joints", "bolted-joint"),
-        rules_in("speclint_agreement.rules.laggings", "lagging"),
-        rules_in("speclint_agreement.rules.lifting", "lifting-plan"),
-        rules_in(
-            "speclint_agreement.rules.metal",
-            "steam-pipe",
-            "lens-joint",
-            "poppet-valve",
-            "cylinder-block",
-            "cylinder-cover",
-            "bolted-joint",
-        ),
-        rules_in("speclint_agreement.rules.oil", "cylinder-block"),
-        rules_in("speclint_agreement.rules.pads", "cylinder-block", "frame-fastening", "locating-face"),
-        rules_in("speclint_agreement.rules.partitions", "partition"),
-        rules_in("speclint_agreement.rules.pipes", "steam-pipe", "lens-joint", "pipe-flange"),
-        rules_in("speclint_agreement.rules.ports", "poppet-valve"),
-        rules_in("speclint_agreement.rules.retention", "cylinder-liner", "poppet-valve", "valve-seat"),
-        rules_in("speclint_agreement.rules.rods", "cylinder-block", "piston-rod"),
-        rules_in("speclint_agreement.rules.seats", "cylinder-block", "poppet-valve", "valve-seat"),
-        rules_in("speclint_agreement.rules.springs", "compression-spring"),
-        rules_in(
-            "speclint_agreement.rules.vessels",
-            "bolted-joint",
-            "cylinder-cover",
-            "gland",
-            "lens-joint",
-            "pipe-flange",
-            "stuffing-box",
-            "weldment",
-        ),
-        rules_in("speclint_agreement.rules.walls", "cylinder-block", "weldment"),
-    ]
+    return [rules_in(f"speclint_agreement.rules.{module}", *kinds) for module, kinds in _RULES.items()]

@@ -88,10 +88,10 @@ def room_of_pad(face: LocatingFace, pad: Pad, sheet: Sheet, take: _Take) -> Work
     where there is no chain and either width is not stated.
     """
     for chain in sheet.belonging_to(face, DimensionChain):
-        if (
-            sheet.is_stated(f"room by {chain.id}", chain.room_of)
-            and sheet.follow(chain.room_of).id == face.id
-        ):
+        of, key = chain.closes.of, chain.closes.dimension
+        if not (sheet.is_stated(f"part of {chain.id}", of) and sheet.is_stated(f"key of {chain.id}", key)):
+            continue
+        if sheet.follow(of).id == face.id and sheet.read(f"key of {chain.id}", key) == "room":
             return gap_of_chain(chain, sheet, take)
     if not (sheet.is_stated("cut-out", face.slot) and sheet.is_stated("width of the pad", pad.width)):
         return None

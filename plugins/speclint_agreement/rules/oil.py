@@ -6,7 +6,6 @@ import re
 from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, Worked, agreement
-from speclint.errors import Location
 from speclint.facts import crossheads_of
 from speclint.specs import (
     CamBox,
@@ -30,15 +29,15 @@ def _oils(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
             yield Pair(ring.lubrication.lubricant, runs_in.lubrication.lubricant, name=f"oil of {ring.id}")
             here, there = ring.lubrication.viscosity_class, runs_in.lubrication.viscosity_class
             yield Pair(here, there, name=f"class of {ring.id}")
-    fed: dict[str, list[Location]] = {}
+    fed: dict[str, list[Component]] = {}
     for part in _oiled(block, sheet):
-        feed = part.lubrication.feed
-        if sheet.is_stated(f"feed of {part.id}", feed):
-            for one in feeds_named(sheet.read(f"feed of {part.id}", feed)):
-                fed.setdefault(one, []).append(feed.where)
-    for one, places in fed.items():
-        points = "one point" if len(places) == 1 else f"{len(places)} points"
-        yield Pair(Worked(points, tuple(places)), Worked("one point", says=f"one point for {one}"), name=one)
+        if sheet.is_stated(f"feed of {part.id}", part.lubrication.feed):
+            for one in feeds_named(sheet.read(f"feed of {part.id}", part.lubrication.feed)):
+                fed.setdefault(one, []).append(part)
+    for one, parts in fed.items():
+        points = "one point" if len(parts) == 1 else f"{len(parts)} points"
+        places = tuple(part.lubrication.feed.where for part in parts)
+        yield Pair(Worked(points, places), Worked("one point", says=f"one point for {one}"), name=one)
 
 
 def _oiled(block: CylinderBlock, sheet: Sheet) -> tuple[Component, ...]:

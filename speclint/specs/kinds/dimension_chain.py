@@ -8,7 +8,6 @@ from speclint.specs.component import Component
 from speclint.specs.dimension import Dimension
 from speclint.specs.fields import NOT_STATED, Fraction, LinkTo, Position, Word
 from speclint.specs.geometry import AtMost, Conditions
-from speclint.specs.link_targets import LocatingFace
 from speclint.specs.spans import Span
 
 
@@ -37,7 +36,7 @@ class DimensionChain(Component):
 
     Fields:
         chain: its links by name; each may live in another spec
-        room_of: the cut-out of a frame in which its gap is the room of a sliding pad, on the side to which it expands
+        closes: the size, in another spec, that the gap is, such as "clearance" of a tappet
         least: least gap required cold; negative for an interference
         greatest: greatest gap allowed cold
         least_hot: least gap required with every part at its temperature
@@ -52,7 +51,7 @@ class DimensionChain(Component):
     geometry: ClassVar[Conditions] = (AtMost("least", "greatest"), AtMost("least_hot", "greatest_hot"))
 
     chain: dict[str, ChainLink] = {}
-    room_of: LinkTo[LocatingFace] = NOT_STATED
+    closes: Dimension = Dimension.unstated()
     least: Annotated[Position, Span("10 µm", "40 mm")] = NOT_STATED
     greatest: Annotated[Position, Span("10 µm", "40 mm")] = NOT_STATED
     least_hot: Annotated[Position, Span("10 µm", "40 mm")] = NOT_STATED

@@ -231,8 +231,11 @@ def test_the_room_of_a_pad_out_of_the_middle_is_that_of_its_chain(
 ) -> None:
     """Cut-outs 619.412 mm apart for pads 620 mm apart: 619.412 + 92 − 620 − 90 = 1.412 mm."""
     links = {"apart": (apart, "widens"), "slot": ("92 mm", "widens"), "pads": ("710 mm", "narrows")}
-    chain = 'kind = "dimension-chain"\nid = "chain"\nroom_of = "face-front"\n' + "".join(
-        f'[chain.{name}]\nsize = "{size}"\ndirection = "{way}"\n' for name, (size, way) in links.items()
+    chain = (
+        'kind = "dimension-chain"\nid = "chain"\ncloses = { of = "face-front", dimension = "room" }\n'
+        + "".join(
+            f'[chain.{name}]\nsize = "{size}"\ndirection = "{way}"\n' for name, (size, way) in links.items()
+        )
     )
     made = write(workshop, ("front.toml", 'room = "2 mm"', ""), frame="70 °C")
     (workshop.root / "chain.toml").write_text(chain, encoding="utf-8")
