@@ -54,14 +54,19 @@ def rings_on(part: ValveSeat | CylinderLiner, sheet: Sheet) -> tuple[RetainingRi
 
 
 def retained_by_part(seat: ValveSeat, sheet: Sheet) -> Worked | None:
-    """The part that keeps a seat in its bore if the fit is lost: a retaining ring, or the cage of the valve on it.
+    """The part that keeps a seat in its bore if the fit is lost: a retaining ring, or a cage of its valve that is held.
 
     None where none is drawn: a word holds nothing.
     """
     rings = [ring for ring in rings_on(seat, sheet) if sheet.is_stated("what it retains", ring.retains)]
     if rings:
         return Worked("retaining ring", tuple(ring.retains.where for ring in rings))
-    cages = [cage for valve in sheet.belonging_to(seat, PoppetValve) for cage in cages_round(valve, sheet)]
+    cages = [
+        cage
+        for valve in sheet.belonging_to(seat, PoppetValve)
+        for cage in cages_round(valve, sheet)
+        if sheet.is_stated(f"what holds {cage.id}", cage.held_by)
+    ]
     if cages and sheet.is_stated("retention", seat.retention):
         said = sheet.read("retention", seat.retention)
         return (

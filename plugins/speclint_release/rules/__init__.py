@@ -2,7 +2,15 @@
 
 from __future__ import annotations
 
-from speclint_release.rules import concessions, coverage, identity, pressure_parts, provenance, record
+from speclint_release.rules import (
+    concessions,
+    coverage,
+    identity,
+    pressure_parts,
+    provenance,
+    record,
+    safety_parts,
+)
 
 RULES = (
     *concessions.RULES,
@@ -11,4 +19,5 @@ RULES = (
     *pressure_parts.RULES,
     *provenance.RULES,
     *record.RULES,
+    *safety_parts.RULES,
 )

@@ -17,7 +17,7 @@ from speclint.facts import (
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import round_area
 from speclint.handbook.steam import seat_bearing_stress
-from speclint.specs import Beat, CylinderBlock, LoadCase, NotStated, PoppetValve, Stated, ValveSeat
+from speclint.specs import Beat, CylinderBlock, LoadCase, NotStated, PoppetValve, Stated, ValveCage, ValveSeat
 from speclint_valves.formulae.landing import (
     beat_gap,
     clearance_hot,
@@ -262,9 +262,9 @@ def lift_stop(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "valve.cannot-fall-in",
-    edition=4,
-    title="The openings of a catch, or of the way into the cylinder, are no wider than the smallest piece of a broken "
-    "valve, spindle, nut or collet",
+    edition=5,
+    title="The openings of a catch that a part holds, or of the way into the cylinder, are no wider than the smallest "
+    "piece of a broken valve, spindle, nut or collet",
     on=PoppetValve,
     grade=Grade.HOLD,
     cites=[COMMON_PRACTICE],
@@ -282,12 +282,15 @@ def cannot_fall_in(valve: PoppetValve, sheet: Sheet) -> Judgement:
         "b", least_piece, b=stated, d=sheet.take("d_s", spindle_of(valve, sheet).least_diameter)
     )
     if cages:
-        return sheet.each(
-            [(cage.id, cage) for cage in cages],
-            lambda item: sheet.at_least(piece, sheet.take("b_o", item[1].opening)),
-        )
+        return sheet.each([(cage.id, cage) for cage in cages], lambda item: _caught(piece, item[1], sheet))
     collar = sheet.read("retained by", valve.retained) == "collar larger than the port"
     return sheet.at_least(piece, sheet.take("b_o", valve.cage_opening if collar else valve.passage_below))
+
+
+def _caught(piece: Metres, cage: ValveCage, sheet: Sheet) -> Judgement:
+    """By a cage that a part holds: one that is loose follows the pieces."""
+    sheet.follow(cage.held_by)
+    return sheet.at_least(piece, sheet.take("b_o", cage.opening))
 
 
 @rule(

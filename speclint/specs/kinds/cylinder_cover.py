@@ -25,7 +25,6 @@ class CylinderCover(Component):
         as_made: of the plate as rolled, or of the wall as cast, before machining; strength is by it.
         outside_diameter: of the flange.
         central_hole: diameter of the hole for the stuffing box; 0 mm where there is none.
-        ribs: how many ribs stiffen it.
         weld_efficiency: joint efficiency of a welded plate; 1 where it is in one piece.
     """
 
@@ -47,5 +46,4 @@ class CylinderCover(Component):
     as_made: Annotated[Length, Span("8 mm", "280 mm")] = NOT_STATED
     outside_diameter: Annotated[Length, Span("130 mm", "1.8 m")] = NOT_STATED
     central_hole: Annotated[Allowance, Span("10 mm", "500 mm")] = NOT_STATED
-    ribs: Word[int] = NOT_STATED
     weld_efficiency: Fraction = NOT_STATED

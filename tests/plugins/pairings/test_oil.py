@@ -198,6 +198,7 @@ id = "box"
 duty = "duty"
 spindle_seals = "lip seals"
 [lubrication]
+lubricant = "engine oil"
 drained = true
 """
 DRIVEN = {
