@@ -53,12 +53,19 @@ def rings_on(part: ValveSeat | CylinderLiner, sheet: Sheet) -> tuple[RetainingRi
     return sheet.belonging_to(part, RetainingRing)
 
 
+def _stays(ring: RetainingRing, sheet: Sheet) -> bool:
+    """Whether a ring is welded in, or locked against coming loose."""
+    how, lock = ring.fastened, ring.locked
+    welded = sheet.is_stated(f"how {ring.id} is fastened", how) and sheet.read(ring.id, how) == "welded in"
+    return welded or (sheet.is_stated(f"lock of {ring.id}", lock) and sheet.read(f"lock of {ring.id}", lock))
+
+
 def retained_by_part(seat: ValveSeat, sheet: Sheet) -> Worked | None:
     """The part that keeps a seat in its bore if the fit is lost: a retaining ring, or a cage of its valve that is held.
 
-    None where none is drawn: a word holds nothing.
+    None where none is drawn: a word holds nothing, nor does a ring that can come loose.
     """
-    rings = [ring for ring in rings_on(seat, sheet) if sheet.is_stated("what it retains", ring.retains)]
+    rings = [ring for ring in rings_on(seat, sheet) if _stays(ring, sheet)]
     if rings:
         return Worked("retaining ring", tuple(ring.retains.where for ring in rings))
     cages = [

@@ -18,8 +18,8 @@ from typing import NamedTuple
 
 from speclint import Rule
 from speclint.rules.record import STATED
-from speclint.specs import Link, NotStated, Spec, SpecTable, Stated
-from tests.contracts.omissions import code
+from speclint.specs import Link, NotStated, Spec, SpecTable, Stated, inner_table
+from tests.contracts.omissions import ROOT, code
 from tests.example import assessed
 
 LIST = Path(__file__).with_name("unread.csv")
@@ -106,6 +106,29 @@ def listed() -> Mapping[Key, Row]:
     if len(found) != len(rows):
         raise ValueError(f"{LIST.name} lists a key twice")
     return found
+
+
+@cache
+def named_in_code() -> frozenset[str]:
+    """Every name that the code of the families and of the facts names, as an attribute or as a key in words."""
+    found: set[str] = set()
+    for path in [*ROOT.glob("plugins/speclint_*/**/*.py"), *ROOT.glob("speclint/facts/*.py")]:
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            if isinstance(node, ast.Attribute):
+                found.add(node.attr)
+            elif isinstance(node, ast.Constant) and isinstance(node.value, str):
+                found.add(node.value)
+    return frozenset(found)
+
+
+def keys_of(table: type[SpecTable]) -> Iterator[str]:
+    """The last word of each key of a kind and of its tables."""
+    for name, field in table.model_fields.items():
+        inner, _ = inner_table(field.annotation)
+        if inner is None:
+            yield name
+        else:
+            yield from keys_of(inner)
 
 
 def row_for(key: Key) -> Key | None:

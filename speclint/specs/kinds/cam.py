@@ -32,7 +32,6 @@ class Cam(Component):
         turns_on: the shaft that turns it.
         bore: bore in which the shaft sits.
         base_radius: radius of the base circle.
-        nose_radius: least radius of curvature at the nose.
         width: of the track.
         hardened_depth: depth of its hardened skin after grinding; leave out if it is not hardened.
     """
@@ -54,6 +53,5 @@ class Cam(Component):
     turns_on: LinkTo[Shaft] = NOT_STATED
     bore: Annotated[Length, Span("10 mm", "400 mm")] = NOT_STATED
     base_radius: Annotated[Length, Span("10 mm", "400 mm")] = NOT_STATED
-    nose_radius: Annotated[Length, Span("2 mm", "300 mm")] = NOT_STATED
     width: Annotated[Length, Span("4 mm", "300 mm")] = NOT_STATED
     hardened_depth: Annotated[Length, Span("0.2 mm", "12 mm")] = NOT_STATED

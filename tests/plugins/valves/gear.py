@@ -305,4 +305,5 @@ id = "ring"
 material = "known-steel"
 retains = "seat"
 fastened = "screwed in"
+locked = true
 """
