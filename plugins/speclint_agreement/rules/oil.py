@@ -23,7 +23,7 @@ _FEEDS = re.compile(r"(?P<of>.*?)[,;:]?\s*feeds?\s+(?P<numbers>[0-9][0-9 ,;and&+
 
 
 def _oils(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
-    """The oil of each ring against that of the liner or bore in which it runs, and how many points each feed has."""
+    """The oil of each ring against that of the liner or bore in which it runs, and each feed that has several points."""
     for runs_in in (block, *sheet.belonging_to(block, CylinderLiner)):
         for ring in sheet.belonging_to(runs_in, PistonRing):
             yield Pair(ring.lubrication.lubricant, runs_in.lubrication.lubricant, name=f"oil of {ring.id}")
@@ -35,9 +35,10 @@ def _oils(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
             for one in feeds_named(sheet.read(f"feed of {part.id}", part.lubrication.feed)):
                 fed.setdefault(one, []).append(part)
     for one, parts in fed.items():
-        points = "one point" if len(parts) == 1 else f"{len(parts)} points"
-        places = tuple(part.lubrication.feed.where for part in parts)
-        yield Pair(Worked(points, places), Worked("one point", says=f"one point for {one}"), name=one)
+        if len(parts) > 1:
+            places = tuple(part.lubrication.feed.where for part in parts)
+            points = Worked(f"{len(parts)} points", places)
+            yield Pair(points, Worked("one point", says=f"one point for {one}"), name=one)
 
 
 def _oiled(block: CylinderBlock, sheet: Sheet) -> tuple[Component, ...]:

@@ -30,7 +30,7 @@ FILES = {
         ("ring.toml", '"cylinder oil"', '"cylinder oil"', FINE),
         ("ring.toml", '"cylinder oil"', '"engine oil"', NOTE),
         ("ring.toml", "ISO VG 1000", "ISO VG 680", NOTE),
-        ("ring.toml", OIL, "", FINE),
+        ("ring.toml", OIL, "", ("not applicable", None)),
         ("spindle.toml", "feed 3", "feed 2", NOTE),
         ("spindle.toml", "feed 3", "Feeds 2, 4", NOTE),
         ("spindle.toml", "mechanical lubricator", "second lubricator", FINE),
