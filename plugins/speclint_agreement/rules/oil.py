@@ -23,7 +23,7 @@ _FEEDS = re.compile(r"(?P<of>.*?)[,;:]?\s*feeds?\s+(?P<numbers>[0-9][0-9 ,;and&+
 
 
 def _oils(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
-    """The oil of each ring against that of the liner or bore in which it runs, and each feed that has several points."""
+    """The oil of each ring against that of the liner or bore in which it runs, and each feed with several points."""
     for runs_in in (block, *sheet.belonging_to(block, CylinderLiner)):
         for ring in sheet.belonging_to(runs_in, PistonRing):
             yield Pair(ring.lubrication.lubricant, runs_in.lubrication.lubricant, name=f"oil of {ring.id}")
