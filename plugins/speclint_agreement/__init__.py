@@ -14,6 +14,7 @@ speclint_api = "1"
 def speclint_rules() -> Sequence[RulesIn]:
     """The rules of the family."""
     return [
+        rules_in("speclint_agreement.rules.bars", "slide-bar"),
         rules_in("speclint_agreement.rules.blanks", "casting", "weldment"),
         rules_in("speclint_agreement.rules.concern"),
         rules_in("speclint_agreement.rules.covers", "cylinder-cover", "gland", "cylinder-block"),
@@ -36,7 +37,9 @@ def speclint_rules() -> Sequence[RulesIn]:
             "bolted-joint",
         ),
         rules_in("speclint_agreement.rules.pads", "cylinder-block", "frame-fastening", "locating-face"),
+        rules_in("speclint_agreement.rules.pins", "pin"),
         rules_in("speclint_agreement.rules.pipes", "steam-pipe", "lens-joint", "pipe-flange"),
+        rules_in("speclint_agreement.rules.pistons", "piston", "piston-ring"),
         rules_in("speclint_agreement.rules.ports", "poppet-valve"),
         rules_in("speclint_agreement.rules.retention", "cylinder-liner", "poppet-valve", "valve-seat"),
         rules_in("speclint_agreement.rules.rods", "cylinder-block", "piston-rod"),

@@ -76,6 +76,13 @@ from .retention import (
     retained_by_part as retained_by_part,
     room_at_lift as room_at_lift,
 )
+from .rings import (
+    edge_by_groove as edge_by_groove,
+    edge_of_ring as edge_of_ring,
+    groove_of as groove_of,
+    grooves_in_order as grooves_in_order,
+    place_in_piston as place_in_piston,
+)
 from .seats import (
     bore_of as bore_of,
     bores_under as bores_under,
