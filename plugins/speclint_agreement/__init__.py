@@ -16,17 +16,21 @@ def speclint_rules() -> Sequence[RulesIn]:
     return [
         rules_in("speclint_agreement.rules.bars", "slide-bar"),
         rules_in("speclint_agreement.rules.blanks", "casting", "weldment"),
+        rules_in("speclint_agreement.rules.chains", "dimension-chain", "fit", "locating-face"),
         rules_in("speclint_agreement.rules.concern"),
         rules_in("speclint_agreement.rules.covers", "cylinder-cover", "gland", "cylinder-block"),
         rules_in("speclint_agreement.rules.cylinders", "cylinder-block", "cylinder-liner"),
         rules_in("speclint_agreement.rules.duties", "cylinder-block"),
+        rules_in("speclint_agreement.rules.edges", "bolted-joint"),
         rules_in(
             "speclint_agreement.rules.ends", "cam", "cam-box", "poppet-valve", "rocker", "valve-spindle"
         ),
+        rules_in("speclint_agreement.rules.fits", "fit"),
         rules_in("speclint_agreement.rules.frames", "cylinder-block", "frame-fastening"),
         rules_in("speclint_agreement.rules.gear", "cam", "poppet-valve", "tappet"),
         rules_in("speclint_agreement.rules.joints", "bolted-joint"),
         rules_in("speclint_agreement.rules.lifting", "lifting-plan"),
+        rules_in("speclint_agreement.rules.liners", "cylinder-liner"),
         rules_in(
             "speclint_agreement.rules.metal",
             "steam-pipe",
@@ -45,6 +49,7 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in("speclint_agreement.rules.rods", "cylinder-block", "piston-rod"),
         rules_in("speclint_agreement.rules.seats", "cylinder-block", "poppet-valve", "valve-seat"),
         rules_in("speclint_agreement.rules.springs", "compression-spring"),
+        rules_in("speclint_agreement.rules.throats", "poppet-valve", "steam-passage"),
         rules_in(
             "speclint_agreement.rules.vessels",
             "bolted-joint",
@@ -56,4 +61,5 @@ def speclint_rules() -> Sequence[RulesIn]:
             "weldment",
         ),
         rules_in("speclint_agreement.rules.walls", "cylinder-block", "weldment"),
+        rules_in("speclint_agreement.rules.welds", "cylinder-block"),
     ]

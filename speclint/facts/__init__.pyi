@@ -55,6 +55,8 @@ from .glands import (
     rod_in as rod_in,
 )
 from .joints import (
+    edge_of_hole as edge_of_hole,
+    edges_left as edges_left,
     flange_bolted_to as flange_bolted_to,
     flange_held as flange_held,
     grip_bolted_to as grip_bolted_to,
@@ -73,6 +75,8 @@ from .retention import (
     cages_round as cages_round,
     clearance_to_cage as clearance_to_cage,
     cover_on_collar as cover_on_collar,
+    covers_on_collar as covers_on_collar,
+    joints_of_cover as joints_of_cover,
     retained_by_part as retained_by_part,
     room_at_lift as room_at_lift,
 )
