@@ -30,7 +30,7 @@ from speclint_valves.inputs.springs import springs_of
 from speclint_valves.inputs.train import Train, WholeLift, mass, motion, ratio, train_of, valve_of
 
 _TURN = 2 * math.pi
-#: Steps of a turn in which the angle of the greatest torque is looked for: half a degree each.
+#: Steps of a turn in which the angle of the greatest torque is looked for, and again of two steps about the best.
 _STEPS = 720
 
 
@@ -83,9 +83,14 @@ class Turning:
 
 
 def angle_of_greatest(cams: tuple[Turning, ...]) -> Reading:
-    """The angle of the shaft at which some cams together need most, rad, to half a degree."""
-    angles = [_TURN * step / _STEPS for step in range(_STEPS)]
-    best = max(angles, key=lambda θ: sum(one.torque(θ) for one in cams))
+    """The angle of the shaft at which some cams together need most, rad.
+
+    It may lie where steam lets go of a valve and the torque falls at once; so the place is looked for in steps.
+    """
+    best, width = 0.0, _TURN
+    for _ in range(2):
+        angles = [best + width * (step / _STEPS - 1 / 2) for step in range(_STEPS + 1)]
+        best, width = max(angles, key=lambda θ: sum(one.torque(θ) for one in cams)), 2 * width / _STEPS
     return Reading.exact("angle of the shaft at the greatest torque", best, "rad", FIRST_PRINCIPLES)
 
 
