@@ -14,23 +14,19 @@ speclint_api = "1"
 def speclint_rules() -> Sequence[RulesIn]:
     """The rules of the family."""
     return [
-        rules_in("speclint_agreement.rules.bars", "slide-bar"),
+        *_of_sizes(),
         rules_in("speclint_agreement.rules.blanks", "casting", "weldment"),
-        rules_in("speclint_agreement.rules.chains", "dimension-chain", "fit", "locating-face"),
         rules_in("speclint_agreement.rules.concern"),
         rules_in("speclint_agreement.rules.covers", "cylinder-cover", "gland", "cylinder-block"),
         rules_in("speclint_agreement.rules.cylinders", "cylinder-block", "cylinder-liner"),
         rules_in("speclint_agreement.rules.duties", "cylinder-block"),
-        rules_in("speclint_agreement.rules.edges", "bolted-joint"),
         rules_in(
             "speclint_agreement.rules.ends", "cam", "cam-box", "poppet-valve", "rocker", "valve-spindle"
         ),
-        rules_in("speclint_agreement.rules.fits", "fit"),
         rules_in("speclint_agreement.rules.frames", "cylinder-block", "frame-fastening"),
         rules_in("speclint_agreement.rules.gear", "cam", "poppet-valve", "tappet"),
         rules_in("speclint_agreement.rules.joints", "bolted-joint"),
         rules_in("speclint_agreement.rules.lifting", "lifting-plan"),
-        rules_in("speclint_agreement.rules.liners", "cylinder-liner"),
         rules_in(
             "speclint_agreement.rules.metal",
             "steam-pipe",
@@ -41,15 +37,12 @@ def speclint_rules() -> Sequence[RulesIn]:
             "bolted-joint",
         ),
         rules_in("speclint_agreement.rules.pads", "cylinder-block", "frame-fastening", "locating-face"),
-        rules_in("speclint_agreement.rules.pins", "pin"),
         rules_in("speclint_agreement.rules.pipes", "steam-pipe", "lens-joint", "pipe-flange"),
-        rules_in("speclint_agreement.rules.pistons", "piston", "piston-ring"),
         rules_in("speclint_agreement.rules.ports", "poppet-valve"),
         rules_in("speclint_agreement.rules.retention", "cylinder-liner", "poppet-valve", "valve-seat"),
         rules_in("speclint_agreement.rules.rods", "cylinder-block", "piston-rod"),
         rules_in("speclint_agreement.rules.seats", "cylinder-block", "poppet-valve", "valve-seat"),
         rules_in("speclint_agreement.rules.springs", "compression-spring"),
-        rules_in("speclint_agreement.rules.throats", "poppet-valve", "steam-passage"),
         rules_in(
             "speclint_agreement.rules.vessels",
             "bolted-joint",
@@ -61,5 +54,19 @@ def speclint_rules() -> Sequence[RulesIn]:
             "weldment",
         ),
         rules_in("speclint_agreement.rules.walls", "cylinder-block", "weldment"),
+    ]
+
+
+def _of_sizes() -> Sequence[RulesIn]:
+    """The rules on sizes that one part has to leave for another."""
+    return [
+        rules_in("speclint_agreement.rules.bars", "slide-bar"),
+        rules_in("speclint_agreement.rules.chains", "dimension-chain", "fit", "locating-face"),
+        rules_in("speclint_agreement.rules.edges", "bolted-joint"),
+        rules_in("speclint_agreement.rules.fits", "fit"),
+        rules_in("speclint_agreement.rules.liners", "cylinder-liner"),
+        rules_in("speclint_agreement.rules.pins", "pin"),
+        rules_in("speclint_agreement.rules.pistons", "piston", "piston-ring"),
+        rules_in("speclint_agreement.rules.throats", "poppet-valve", "steam-passage"),
         rules_in("speclint_agreement.rules.welds", "cylinder-block"),
     ]

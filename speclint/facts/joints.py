@@ -119,27 +119,29 @@ def edges_left(
 
 
 def _opening_of_block(cover: CylinderCover, end: CylinderEnd, sheet: Sheet) -> Measure | None:
-    """The opening of the block's face at an end: the recess of the collar there, else the bore, of its last size."""
-    block = sheet.follow(cover.closes)
-    only = len(block.bores) == 1 and not sheet.is_stated("bore of the end", end.of_bore)
-    if not only and not sheet.is_stated("bore of the end", end.of_bore):
+    """The opening of the block's face at an end: the recess of the collar there, else the bore, of its last size.
+
+    None where the specs do not tell which of them it is.
+    """
+    block, liner = sheet.follow(cover.closes), liner_under(cover, sheet)
+    if not sheet.is_stated("bore of the end", end.of_bore):
         return None
-    bore = (
-        next(iter(block.bores.values()))
-        if only
-        else sheet.entry(block.bores, end.of_bore, f"the bores of {block.id}")
-    )
-    liner = liner_under(cover, sheet)
-    sizes = (bore.diameter,) if liner is not None else (bore.last_bore, bore.diameter)
-    if liner is not None and _is_at_collar(liner, end, sheet):
-        sizes = (bore.recess_diameter,)
+    bore = sheet.entry(block.bores, end.of_bore, f"the bores of {block.id}")
+    sizes: tuple[Measure | NotStated, ...] = (bore.last_bore, bore.diameter)
+    if liner is not None:
+        at_collar = _is_at_collar(liner, end, sheet)
+        if at_collar is None:
+            return None
+        sizes = (bore.recess_diameter if at_collar else bore.diameter,)
     stated = (one for one in sizes if sheet.is_stated("opening of the block", one))
     return next((one for one in stated if isinstance(one, Measure)), None)
 
 
-def _is_at_collar(liner: CylinderLiner, end: CylinderEnd, sheet: Sheet) -> bool:
-    placed = sheet.is_stated("end of the collar", liner.collar.end) and sheet.is_stated("side", end.side)
-    return placed and sheet.read("end of the collar", liner.collar.end) == sheet.read("side", end.side)
+def _is_at_collar(liner: CylinderLiner, end: CylinderEnd, sheet: Sheet) -> bool | None:
+    """Whether the collar of a liner is at an end of its bore; None where one of them does not say."""
+    if not (sheet.is_stated("end of the collar", liner.collar.end) and sheet.is_stated("side", end.side)):
+        return None
+    return sheet.read("end of the collar", liner.collar.end) == sheet.read("side", end.side)
 
 
 def edge_of_hole(joint: BoltedJoint, sheet: Sheet) -> float:

@@ -21,4 +21,5 @@ def least_perimeter(A: SquareMetres) -> Metres:
     >>> round(least_perimeter(A=7853.9816e-6) * 1e3, 3)
     314.159
     """
-    return 2 * math.sqrt(math.pi * A)
+    root: float = (math.pi * A) ** 0.5
+    return 2 * root

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, Worked, agreement
-from speclint.quantities import Measure
 from speclint.specs import Dimension, DimensionChain, Fit, LocatingFace
 
 
@@ -13,15 +12,8 @@ def _sizes(part: DimensionChain | Fit, sheet: Sheet) -> Iterator[Pair]:
     """Each size that is stated beside a key of another spec, against what stands there."""
     for name, link in _links(part):
         keys = link.size, link.of, link.dimension
-        if not all(sheet.is_stated(f"size, part and key of {name}", one) for one in keys):
-            continue
-        of, key = sheet.follow(link.of), sheet.read(f"key of {name}", link.dimension)
-        try:
-            found = of.under(key)
-        except LookupError:
-            raise sheet.not_assessed(f'{of.id} has no dimension "{key}"', link.dimension.where) from None
-        if isinstance(found, Measure):
-            yield Pair(link.size, found, name=name)
+        if all(sheet.is_stated(f"size, part and key of {name}", one) for one in keys):
+            yield Pair(link.size, sheet.pointed_at(link), name=name)
 
 
 def _links(part: DimensionChain | Fit) -> Iterator[tuple[str, Dimension]]:
@@ -52,8 +44,6 @@ def _asked(chain: DimensionChain, sheet: Sheet) -> Iterator[Pair]:
     if not sheet.is_stated("size that the gap is", chain.closes.dimension):
         return
     drawn = sheet.dimension(chain.closes)
-    if not isinstance(drawn, Measure):
-        raise sheet.not_assessed(f"{drawn.where.key} is not stated in {drawn.where.file}", drawn.where)
     low, high = (Worked(limit, (drawn.where,)) for limit in sheet.take_limits("g", drawn))
     plain = low.value == high.value
     yield Pair(chain.least, low, "at most" if plain else "equal", name="least")

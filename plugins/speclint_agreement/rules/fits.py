@@ -6,8 +6,7 @@ from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement
 from speclint.facts import bore_of
-from speclint.quantities import Measure
-from speclint.specs import CylinderLiner, Fit, NotStated, ValveSeat
+from speclint.specs import CylinderLiner, Fit, Length, NotStated, ValveSeat
 
 
 def _fits(fit: Fit, sheet: Sheet) -> Iterator[Pair]:
@@ -29,7 +28,7 @@ def _fits(fit: Fit, sheet: Sheet) -> Iterator[Pair]:
         yield from _both("roughness", fit.hole_roughness, bore.roughness, sheet)
 
 
-def _both(limit: str, here: Measure | NotStated, there: Measure | NotStated, sheet: Sheet) -> Iterator[Pair]:
+def _both(limit: str, here: Length, there: Length, sheet: Sheet) -> Iterator[Pair]:
     """Both ends of a quantity that fit and part state."""
     if isinstance(here, NotStated) or isinstance(there, NotStated):
         sheet.is_stated(limit, here)

@@ -8,6 +8,8 @@ from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, a
 from speclint.specs import CylinderBlock, Weldment
 
 _TREATED = "stress relieved"
+#: Treatments that relieve a weldment of its stresses, too.
+_OTHER_TREATMENTS = ("normalized", "quenched and tempered")
 
 
 def _welding(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
@@ -22,7 +24,7 @@ def _welding(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
         if sheet.is_stated(f"stress relief of {made.id}", made.treatment.temperature):
             relieved = Worked(_TREATED, (made.treatment.temperature.where,))
             stated = own.heat_treatment if sheet.is_stated("heat treatment", own.heat_treatment) else None
-            if stated is not None and sheet.read("heat treatment", stated) in ("none", _TREATED):
+            if stated is not None and sheet.read("heat treatment", stated) not in _OTHER_TREATMENTS:
                 yield Pair(stated, relieved, name=f"stress relief, {made.id}")
         if sheet.is_stated(f"carbon equivalent of {made.id}", of.carbon_equivalent):
             yield Pair(

@@ -12,7 +12,7 @@ from speclint_joints.formulae.loads import left_for_collar, load_of_all
 from speclint_joints.inputs.preload import tightened_preload
 from speclint_joints.inputs.seals import gasket_ring
 from speclint_joints.inputs.studs import studs_of
-from speclint_joints.sources import VDI_2230
+from speclint_joints.sources import VDI_PRELOAD
 
 
 def _clamps(liner: CylinderLiner, sheet: Sheet) -> Iterator[Pair]:
@@ -50,7 +50,7 @@ clamp_of_cover: Rule = agreement(
     on=CylinderLiner,
     pairs=_clamps,
     within="",
-    cites=[VDI_2230, COMMON_PRACTICE],
+    cites=[VDI_PRELOAD, COMMON_PRACTICE],
     grade=Grade.NONCONFORMITY,
     why="a nip that the studs do not give lets the liner move; a ring pressed inside the barrel clamps nothing",
     leaves_out="how collar and gasket share the load of the studs, embedding of the faces, and heat",

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement
-from speclint.errors import Location
+from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement, worked
+from speclint.equations import Pascals
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import round_area
 from speclint.specs import Piston, PistonRod
@@ -18,23 +18,20 @@ def _proofs(piston: Piston, sheet: Sheet) -> Iterator[Pair]:
     if not sheet.is_stated("proof load", piston.fastening.proof_load):
         return  # piston.fastening asks for it
     for rod in sheet.belonging_to(piston, PistonRod):
-        A, where = _section(piston, rod, sheet)
         d = sheet.take("d", rod.diameter)
         proof = sheet.material_of(rod).proof_stress
         R_p = sheet.look_up("R_p", proof, of=rod, at=DRAWING_TEMPERATURE, thickness=d)
-        most = sheet.work("F_p", load_before_yield, k=sheet.limit("share", "k"), R_p=R_p, A=A)
-        yield Pair(
-            piston.fastening.proof_load, Worked(most, (where, rod.material.where)), "at most", name=rod.id
-        )
+        yield Pair(piston.fastening.proof_load, _bears(piston, rod, R_p, sheet), "at most", name=rod.id)
 
 
-def _section(piston: Piston, rod: PistonRod, sheet: Sheet) -> tuple[float, Location]:
-    """The section that the proof load stretches, m², and where it is stated."""
-    held = piston.fastening
+def _bears(piston: Piston, rod: PistonRod, R_p: Pascals, sheet: Sheet) -> Worked:
+    """What the section that the proof load stretches bears without yielding, N."""
+    held, k = piston.fastening, sheet.limit("share", "k")
     if sheet.read("fastened by", held.by) == "forged in one":
-        return sheet.work("A", round_area, d=sheet.take("d", rod.diameter)), rod.diameter.where
-    designation = sheet.read("thread", held.thread)
-    return sheet.look_up("A_3", root_area_of_thread, designation=designation), held.thread.where
+        A = sheet.work("A", round_area, d=sheet.take("d", rod.diameter))
+        return worked(sheet.work("F_p", load_before_yield, k=k, R_p=R_p, A=A), rod.diameter, rod.material)
+    A = sheet.look_up("A_3", root_area_of_thread, designation=sheet.read("thread", held.thread))
+    return worked(sheet.work("F_p", load_before_yield, k=k, R_p=R_p, A=A), held.thread, rod.material)
 
 
 within_rod: Rule = agreement(

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import math
-
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
 from speclint.equations import Metres, Newtons, Ratio
 
@@ -113,7 +111,8 @@ def load_aslant(F: Newtons, h: Metres, b: Metres) -> Newtons:
     273.09
     """
     require(h < 2 * b, "the lift of an arm must be less than twice its length")
-    return F * h / math.sqrt(4 * b**2 - h**2)
+    beside: float = (4 * b**2 - h**2) ** 0.5
+    return F * h / beside
 
 
 @formula("F_q = √(F² + W²)", cites=[FIRST_PRINCIPLES])
@@ -129,4 +128,5 @@ def side_loads_together(F: Newtons, W: Newtons) -> Newtons:
     >>> round(side_loads_together(F=300.0, W=40.0), 3)
     302.655
     """
-    return math.sqrt(F**2 + W**2)
+    together: float = (F**2 + W**2) ** 0.5
+    return together

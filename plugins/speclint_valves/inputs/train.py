@@ -21,15 +21,14 @@ from speclint.handbook.cams import (
     follower_at,
 )
 from speclint.handbook.springs import coil_mass
-from speclint.quantities import Measure
-from speclint.specs import Cam, Component, NotStated, PoppetValve, Rocker, Tappet, ValveSpindle
+from speclint.specs import Cam, Component, PoppetValve, Rocker, Tappet, ValveSpindle
 from speclint_valves.formulae.motion import mass_at_valve
 from speclint_valves.inputs.shutting import spindle_of
 from speclint_valves.inputs.springs import springs_of
 
 C = TypeVar("C", bound=Component)
 #: How a size is taken from a sheet: with its limits, or as the drawing aims at it.
-Take = Callable[[str, Measure | NotStated], float]
+Take = Callable[..., float]
 
 
 @dataclass(frozen=True)

@@ -6,8 +6,7 @@ from collections.abc import Iterator
 
 from speclint import FIRST_PRINCIPLES, Grade, Pair, Rule, Sheet, agreement, worked
 from speclint.handbook.springs import spring_load_at_lift
-from speclint.quantities import Measure
-from speclint.specs import LoadCase, NotStated, PoppetValve, Rocker, ValveSpindle
+from speclint.specs import Length, LoadCase, PoppetValve, Rocker, ValveSpindle
 from speclint_valves.formulae.guides import load_aslant, side_loads_together
 from speclint_valves.formulae.shutting import weight_shutting
 from speclint_valves.inputs.springs import springs_new
@@ -37,7 +36,7 @@ def _side_loads(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Iterator
     yield Pair(spindle.side_load, worked(least, *places), "at least")
 
 
-def _aslant(valve: PoppetValve, arm: Measure | NotStated, case: LoadCase, sheet: Sheet) -> float:
+def _aslant(valve: PoppetValve, arm: Length, case: LoadCase, sheet: Sheet) -> float:
     """What the springs, at full lift, press across the spindle through an arm that swings by that lift."""
     springs, h = springs_new(valve, case, sheet), sheet.take("h", valve.lift)
     opened = sheet.work("F_O", spring_load_at_lift, F_U=springs.shut, R=springs.rate, h=h)
