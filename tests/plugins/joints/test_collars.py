@@ -1,8 +1,8 @@
 """liner.clamp-of-cover: the clamping force of a collar, and the studs of the cover that gives it.
 
-By hand: 384 N·m/(0.16 × 24 mm) = 100 kN in each of 20 studs; a torque wrench scatters by 25 to 30 %, so 70 kN at the least
-and 1400 kN together. The gasket, 636 and 604 mm: b_0 = 16/2 = 8 mm, over 6.35 mm, so b = 2.52 √8 mm = 7.1276 mm and
-G = 636 − 2 × 7.1276 = 621.745 mm.
+By hand: 384 N·m/(0.16 × 24 mm) = 100 kN in each of 20 studs; a torque wrench scatters by 25 to 30 %, so 70 kN at
+the least and 1400 kN together. The gasket, 636 and 604 mm: b_0 = 16/2 = 8 mm, over 6.35 mm, so b = 2.52 √8 mm =
+7.1276 mm and G = 636 − 2 × 7.1276 = 621.745 mm.
 """
 
 from __future__ import annotations
