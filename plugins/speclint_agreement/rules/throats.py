@@ -48,7 +48,8 @@ throat_of_seat: Rule = agreement(
     within="",
     grade=Grade.NONCONFORMITY,
     why="the steam is reckoned through a throat that the ring or the spindle closes in part: the engine chokes there",
-    leaves_out="ribs and hub of the valve, the passage beyond the seat, and which of two throats the spindle is in",
+    leaves_out="ribs and hub of the valve; the passage beyond the seat; which of two throats the spindle goes "
+    "through, and one that leaves the valve on the side away from both",
 )
 
 section_possible: Rule = agreement(

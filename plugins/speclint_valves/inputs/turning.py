@@ -17,6 +17,7 @@ from speclint.equations import (
 )
 from speclint.facts import rate_by_sizes, valve_lift
 from speclint.handbook.cams import Follower
+from speclint.handbook.members import sum_of_loads
 from speclint.handbook.springs import spring_load_at_lift
 from speclint.handbook.steam import excess_pressure, unbalanced_load
 from speclint.handbook.tables import Reading
@@ -147,7 +148,7 @@ def _steam(train: Train, case: LoadCase, sheet: Sheet) -> Newtons:
     g = sheet.look_up("g_s", sense_of_push, pushed=sheet.read("spindle is pushed", train.spindle.pushed))
     d = take("d_s", train.spindle.seal_diameter)
     on_end = sheet.work("F_s", spindle_load, g=g, d=d, p=supply if leaves == "supply" else delivery)
-    return sheet.work("F_st", holding_load, F=on_valve + on_end)
+    return sheet.work("F_st", holding_load, F=sheet.work("F_s′", sum_of_loads, F_1=on_valve, F_2=on_end))
 
 
 def _weight(train: Train, sheet: Sheet) -> Newtons:
