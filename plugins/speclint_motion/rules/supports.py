@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
+from speclint.facts import end_closed_by
 from speclint.specs import BarSupport, CylinderCover, SlideBar
 from speclint_motion.inputs import piston_of
 
 
 @rule(
     "slidebar.held-by",
-    title="Both ends of a slide bar name the part that carries them, and a cover that does is one of its own cylinder",
+    title="Both ends of a slide bar name the part that carries them, and a cover that does is at the back of its own "
+    "cylinder",
     on=SlideBar,
     grade=Grade.OBSERVATION,
     cites=[COMMON_PRACTICE],
@@ -39,10 +41,14 @@ def _carried(name: str, support: BarSupport, bar: SlideBar, sheet: Sheet) -> Jud
     closes = sheet.follow(part.closes)
     liner = sheet.follow(piston_of(sheet.follow(bar.guides), sheet).runs_in)
     own = sheet.follow(liner.housed_in)
-    if closes.id == own.id:
-        return sheet.states(True, f"{name}: carried by {part.id}")
-    said = f"{name}: {part.id} is a cover of {closes.id}, but the crosshead on the bar is one of {own.id}"
-    return sheet.states(False, said, where=support.part.where)
+    if closes.id != own.id:
+        said = f"{name}: {part.id} is a cover of {closes.id}, but the crosshead on the bar is one of {own.id}"
+        return sheet.states(False, said, where=support.part.where)
+    _, end = end_closed_by(part, sheet)
+    if sheet.is_stated("side", end.side) and sheet.read("side", end.side) == "front":
+        said = f"{name}: {part.id} is at the front of the cylinder, and the crosshead is behind it"
+        return sheet.states(False, said, where=support.part.where)
+    return sheet.states(True, f"{name}: carried by {part.id}")
 
 
 RULES = (held_by,)
