@@ -18,6 +18,7 @@ def speclint_rules() -> Sequence[RulesIn]:
             "speclint_joints.rules",
             "bolted-joint",
             "cylinder-cover",
+            "cylinder-liner",
             "frame-fastening",
             "gland",
             "lens-joint",

@@ -72,6 +72,8 @@ from .heating import (
     block_when_entering as block_when_entering,
 )
 from .joints import (
+    edge_of_hole as edge_of_hole,
+    edges_left as edges_left,
     flange_bolted_to as flange_bolted_to,
     flange_held as flange_held,
     grip_bolted_to as grip_bolted_to,
@@ -93,8 +95,17 @@ from .retention import (
     cages_round as cages_round,
     clearance_to_cage as clearance_to_cage,
     cover_on_collar as cover_on_collar,
+    covers_on_collar as covers_on_collar,
+    joints_of_cover as joints_of_cover,
     retained_by_part as retained_by_part,
     room_at_lift as room_at_lift,
+)
+from .rings import (
+    edge_by_groove as edge_by_groove,
+    edge_of_ring as edge_of_ring,
+    groove_of as groove_of,
+    grooves_in_order as grooves_in_order,
+    place_in_piston as place_in_piston,
 )
 from .room import (
     crossheads_of as crossheads_of,

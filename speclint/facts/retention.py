@@ -84,18 +84,30 @@ def retained_by_part(seat: ValveSeat, sheet: Sheet) -> Worked | None:
     return None
 
 
-def cover_on_collar(liner: CylinderLiner, sheet: Sheet) -> Worked | None:
-    """The cover and its joint that clamp the collar of a liner; None where none is drawn at that end of its bore."""
+def covers_on_collar(liner: CylinderLiner, sheet: Sheet) -> tuple[CylinderCover, ...]:
+    """The covers that close the end of a liner's bore at which its collar is."""
     places = liner.housed_in, liner.in_bore, liner.collar.end
     if not all(sheet.is_stated("place of the collar", one) for one in places):
-        return None
+        return ()
     block, bore = sheet.follow(liner.housed_in), sheet.read("bore", liner.in_bore)
     collar = sheet.read("end of the collar", liner.collar.end)
-    for cover in sheet.belonging_to(block, CylinderCover):
-        if not _closes(cover, block, bore, collar, sheet):
-            continue
-        joints = sheet.belonging_to(cover, BoltedJoint)
-        held = [one.holds.where for one in joints if sheet.is_stated(f"what {one.id} holds", one.holds)]
+    covers = sheet.belonging_to(block, CylinderCover)
+    return tuple(cover for cover in covers if _closes(cover, block, bore, collar, sheet))
+
+
+def joints_of_cover(cover: CylinderCover, sheet: Sheet) -> tuple[BoltedJoint, ...]:
+    """The joints whose nuts hold a cover down; studs that are screwed into it hold another part."""
+    return tuple(
+        joint
+        for joint in sheet.belonging_to(cover, BoltedJoint)
+        if sheet.is_stated(f"what {joint.id} holds", joint.holds) and sheet.follow(joint.holds).id == cover.id
+    )
+
+
+def cover_on_collar(liner: CylinderLiner, sheet: Sheet) -> Worked | None:
+    """The cover and its joint that clamp the collar of a liner; None where none is drawn at that end of its bore."""
+    for cover in covers_on_collar(liner, sheet):
+        held = [joint.holds.where for joint in joints_of_cover(cover, sheet)]
         if held:
             return Worked("collar clamped by cover", (cover.closes.where, *held))
     return None

@@ -190,6 +190,7 @@ from .kinds.shaft import (
     Shaft as Shaft,
 )
 from .kinds.slide_bar import (
+    BarSupport as BarSupport,
     SlideBar as SlideBar,
 )
 from .kinds.steam_passage import (

@@ -80,6 +80,7 @@ has_a_part: Rule = agreement(
     grade=Grade.HOLD,
     why="a cage or a screwed ring that is only a word holds nothing when the fit is lost or the valve breaks",
     leaves_out="the strength of that part and of its fastening; a collar of the valve itself; dowels (liner.fit-hot)",
+    edition=2,
 )
 
 opening_of_cage: Rule = agreement(

@@ -22,8 +22,14 @@ from speclint_fits.formulae.fits import middle
 
 
 def asked_cold(chain: DimensionChain, sheet: Sheet) -> tuple[float, float]:
-    """Limits of the gap cold; minus infinity and infinity on a side without a limit."""
-    return _asked(chain, sheet, "", chain.least, chain.greatest)
+    """Limits of the gap cold; minus infinity and infinity on a side without a limit.
+
+    Where the chain states none of its own, those of the size, in another spec, that the gap is.
+    """
+    own = sheet.is_stated("least", chain.least) or sheet.is_stated("greatest", chain.greatest)
+    if own or not sheet.is_stated("size that the gap is", chain.closes.dimension):
+        return _asked(chain, sheet, "", chain.least, chain.greatest)
+    return sheet.take_limits("g", sheet.dimension(chain.closes))
 
 
 def asked_hot(chain: DimensionChain, sheet: Sheet) -> tuple[float, float]:

@@ -30,6 +30,7 @@ class Cam(Component):
         table_step: step of the angle in the table of lifts.
         table: lifts of the tappet at equal steps from the foot of the lift to its end, where no law is stated.
         turns_on: the shaft that turns it.
+        phase: angle of the shaft, from a mark of it, at which its ramp begins to lift.
         bore: bore in which the shaft sits.
         base_radius: radius of the base circle.
         width: of the track.
@@ -51,6 +52,7 @@ class Cam(Component):
     table_step: Angle = NOT_STATED
     table: tuple[Annotated[Allowance, Span("1 µm", "100 mm")], ...] = ()
     turns_on: LinkTo[Shaft] = NOT_STATED
+    phase: Angle = NOT_STATED
     bore: Annotated[Length, Span("10 mm", "400 mm")] = NOT_STATED
     base_radius: Annotated[Length, Span("10 mm", "400 mm")] = NOT_STATED
     width: Annotated[Length, Span("4 mm", "300 mm")] = NOT_STATED

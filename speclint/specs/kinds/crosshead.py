@@ -20,6 +20,7 @@ class Crosshead(Component):
         slipper_width: across the bar
         bearing_share: share of that face that bears, without oil grooves and chamfers
         slipper_material: bearing metal of the slippers
+        boss_width: along the pin, of each of the two bosses that hold it
         mass: with its slippers and pin
         small_end_mass: share of the connecting rod's mass that counts as reciprocating
         balance_drawing: drawing by which the wheels are balanced
@@ -35,6 +36,7 @@ class Crosshead(Component):
     slipper_width: Annotated[Length, Span("30 mm", "800 mm")] = NOT_STATED
     bearing_share: Fraction = NOT_STATED
     slipper_material: Word[str] = NOT_STATED
+    boss_width: Annotated[Length, Span("10 mm", "300 mm")] = NOT_STATED
     mass: Mass = NOT_STATED
     small_end_mass: Mass = NOT_STATED
     balance_drawing: Word[str] = NOT_STATED

@@ -145,6 +145,7 @@ class CylinderEnd(SpecTable):
         face_at: the cover's inner face, forward of the block's fixed point (negative behind it)
         clearance: cold, from piston to cover at this end's dead centre
         face_from_seat: from the collar seat to the cover's inner face, towards the liner's free end
+        face_diameter: outside diameter of the block's face on which the cover sits
         passage_volume: ports and passages up to the shut valves, without the clearance in the bore
         long_passages: whether the arrangement of the engine makes the passages long
         relief_set: pressure at which the relief valve opens
@@ -161,6 +162,7 @@ class CylinderEnd(SpecTable):
     face_at: Annotated[Position, Span("1 mm", "2.5 m")] = NOT_STATED
     clearance: Annotated[Length, Span("1 mm", "80 mm")] = NOT_STATED
     face_from_seat: Annotated[Position, Span("1 mm", "2.5 m")] = NOT_STATED
+    face_diameter: Annotated[Length, Span("120 mm", "1.8 m")] = NOT_STATED
     passage_volume: Volume = NOT_STATED
     long_passages: Word[bool] = NOT_STATED
     relief_set: Pressure = NOT_STATED

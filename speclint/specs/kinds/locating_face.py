@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Annotated, ClassVar
 
 from speclint.specs.component import Component
-from speclint.specs.fields import NOT_STATED, Force, Fraction, Length, LinkTo, Stiffness, Word
+from speclint.specs.fields import NOT_STATED, Force, Fraction, Length, LinkTo, Position, Stiffness, Word
 from speclint.specs.link_targets import CylinderBlock
 from speclint.specs.spans import Span
 
@@ -19,6 +19,7 @@ class LocatingFace(Component):
         material: of the frame
         locks: the block
         pad: name of the block's pad
+        at: middle of the cut-out, forward of that of the cut-out which fixes the block
         slot: width of the cut-out along the frame
         bearing_height: height of the faces in contact
         bearing_depth: depth of the faces in contact, across the frame
@@ -36,6 +37,7 @@ class LocatingFace(Component):
 
     locks: LinkTo[CylinderBlock] = NOT_STATED
     pad: Word[str] = NOT_STATED
+    at: Annotated[Position, Span("1 mm", "5 m")] = NOT_STATED
     slot: Annotated[Length, Span("10 mm", "1.2 m")] = NOT_STATED
     bearing_height: Annotated[Length, Span("15 mm", "1.5 m")] = NOT_STATED
     bearing_depth: Annotated[Length, Span("2 mm", "200 mm")] = NOT_STATED

@@ -17,12 +17,14 @@ class Groove(SpecTable):
 
     Fields:
         takes: the ring
+        at: from the front face of the piston to the nearer side of the groove
         depth: below the outside of the piston
         width: along the axis
         land: least thickness of the land beside it, to the face of the piston or the next groove
     """
 
     takes: LinkTo[PistonRing] = NOT_STATED
+    at: Annotated[Length, Span("2 mm", "600 mm")] = NOT_STATED
     depth: Annotated[Length, Span("2 mm", "80 mm")] = NOT_STATED
     width: Annotated[Length, Span("2 mm", "60 mm")] = NOT_STATED
     land: Annotated[Length, Span("2 mm", "120 mm")] = NOT_STATED
