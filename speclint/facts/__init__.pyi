@@ -26,6 +26,12 @@ from .drives import (
     room_for_strokes as room_for_strokes,
     room_left as room_left,
 )
+from .faces import (
+    bore_up_to_stop as bore_up_to_stop,
+    cover_beyond as cover_beyond,
+    face_by_seat as face_by_seat,
+    face_forward as face_forward,
+)
 from .fitted_bolts import (
     fits_of_bolts as fits_of_bolts,
     holes_of_bolts as holes_of_bolts,

@@ -49,7 +49,9 @@ class Bore(SpecTable):
         lined: whether a liner goes in; where the liner has its own spec it need not be said
         diameter: the bore at the fit, or that in which the piston works
         last_bore: without a liner, the largest bore to which it may be rebored
-        length: from the collar seat to the face or shoulder beyond the liner's free end
+        seat_at: the collar seat, forward of the block's fixed point (negative behind it)
+        length: from the collar seat to the face or shoulder beyond the liner's free end; leave out where the
+            cover stops the liner
         wall: least wall from the bore to a free edge, a passage or the next bore
         plate: name of the plate of the block's weldment that the wall is cut from
         as_made: thickness of the wall as rolled or cast, where no plate is named
@@ -72,6 +74,7 @@ class Bore(SpecTable):
     lined: Word[bool] = NOT_STATED
     diameter: Annotated[Length, Span("100 mm", "1.2 m")] = NOT_STATED
     last_bore: Annotated[Length, Span("100 mm", "1.3 m")] = NOT_STATED
+    seat_at: Annotated[Position, Span("1 mm", "2.5 m")] = NOT_STATED
     length: Annotated[Length, Span("100 mm", "2.5 m")] = NOT_STATED
     wall: Annotated[Length, Span("2 mm", "150 mm")] = NOT_STATED
     plate: Word[str] = NOT_STATED
@@ -141,7 +144,8 @@ class CylinderEnd(SpecTable):
     Fields:
         of_bore: name of the bore
         side: front or back; forward is towards the front
-        face_at: the cover's inner face, forward of the block's fixed point (negative behind it)
+        face_at: the cover's inner face, forward of the block's fixed point (negative behind it); leave out where the
+            bore states the place of its collar seat
         clearance: cold, from piston to cover at this end's dead centre
         face_from_seat: from the collar seat to the cover's inner face, towards the liner's free end
         passage_volume: ports and passages up to the shut valves, without the clearance in the bore
