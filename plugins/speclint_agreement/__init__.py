@@ -18,6 +18,7 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in("speclint_agreement.rules.concern"),
         rules_in("speclint_agreement.rules.covers", "cylinder-cover", "gland", "cylinder-block"),
         rules_in("speclint_agreement.rules.cylinders", "cylinder-block", "cylinder-liner"),
+        rules_in("speclint_agreement.rules.dividing_walls", "cylinder-block", "partition", "weldment"),
         rules_in("speclint_agreement.rules.duties", "cylinder-block"),
         rules_in(
             "speclint_agreement.rules.ends", "cam", "cam-box", "poppet-valve", "rocker", "valve-spindle"

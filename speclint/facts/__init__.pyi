@@ -11,6 +11,23 @@ from .cylinders import (
     liners_of as liners_of,
     rods_in as rods_in,
 )
+from .dividing_walls import (
+    Panel as Panel,
+    beyond_hollow as beyond_hollow,
+    block_of_partition as block_of_partition,
+    build_by_walls as build_by_walls,
+    build_of as build_of,
+    fluids_beside as fluids_beside,
+    gap_between as gap_between,
+    hollow_of as hollow_of,
+    panels_of_division as panels_of_division,
+    panels_of_partition as panels_of_partition,
+    partitions_in as partitions_in,
+    side_by_passage as side_by_passage,
+    sides_of_division as sides_of_division,
+    walls_of as walls_of,
+    weldment_of as weldment_of,
+)
 from .drives import (
     cold_clearance as cold_clearance,
     ends_held as ends_held,
@@ -106,6 +123,9 @@ from .springs import (
     shut_loads as shut_loads,
     stroke as stroke,
 )
+from .steam_use import (
+    steam_by_cylinder as steam_by_cylinder,
+)
 from .train import (
     beyond_full_lift as beyond_full_lift,
     lever_ratio as lever_ratio,
@@ -117,7 +137,6 @@ from .vessels import (
 )
 from .walls import (
     plate_of as plate_of,
-    thickness_of as thickness_of,
     wall_by_plate as wall_by_plate,
     wall_left as wall_left,
     wall_round as wall_round,

@@ -214,6 +214,7 @@ from .kinds.valve_spindle import (
     ValveSpindle as ValveSpindle,
 )
 from .kinds.weldment import (
+    Cavity as Cavity,
     FinishedFace as FinishedFace,
     FlatWall as FlatWall,
     Plate as Plate,

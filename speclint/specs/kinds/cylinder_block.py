@@ -178,7 +178,12 @@ class CylinderEnd(SpecTable):
 class Division(SpecTable):
     """A wall between neighbouring bores or passages.
 
+    Where it names a flat wall of the block's weldment, that states its thickness, its sizes and its sides, and they can
+    be left out here.
+
     Fields:
+        wall: name of the flat wall of the block's weldment that it is; of two walls that on the one side
+        other_wall: of two walls with a hollow between them, name of that on the other side
         thickness: least thickness
         plate: name of the plate of the block's weldment that it is
         as_made: its thickness as rolled or cast, where no plate is named
@@ -197,6 +202,8 @@ class Division(SpecTable):
         Below("wasting", "thickness"),
     )
 
+    wall: Word[str] = NOT_STATED
+    other_wall: Word[str] = NOT_STATED
     thickness: Annotated[Length, Span("4 mm", "150 mm")] = NOT_STATED
     plate: Word[str] = NOT_STATED
     as_made: Annotated[Length, Span("4 mm", "170 mm")] = NOT_STATED
@@ -217,6 +224,7 @@ class Pad(SpecTable):
         at: its middle, forward of the block's fixed point
         width: along the frame
         height: up the frame
+        plate: name of the plate of the block's weldment that it is cut from
         area: face in contact, where it is less than its sides leave beside the holes of its bolts
         locates: whether it locates the block; every other pad slides
     """
@@ -224,6 +232,7 @@ class Pad(SpecTable):
     at: Annotated[Position, Span("1 mm", "5 m")] = NOT_STATED
     width: Annotated[Length, Span("20 mm", "1.5 m")] = NOT_STATED
     height: Annotated[Length, Span("20 mm", "2 m")] = NOT_STATED
+    plate: Word[str] = NOT_STATED
     area: Area = NOT_STATED
     locates: Word[bool] = NOT_STATED
 
