@@ -47,8 +47,11 @@ def _sides(name: str, division: Division, walls: list[FlatWall], sheet: Sheet) -
     stated = division.one_side, division.other_side
     if len(walls) == 1:
         one, other = _fluid("one", walls[0], sheet), _fluid("other", walls[0], sheet)
-        ours = [sheet.read("side", side) if sheet.is_stated("side", side) else None for side in stated]
-        turned = ours[0] == other.value or (ours[0] is None and ours[1] == one.value)
+        if sheet.is_stated("one side", stated[0]):
+            turned = sheet.read("one side", stated[0]) == other.value
+        else:
+            second = sheet.is_stated("other side", stated[1])
+            turned = second and sheet.read("other side", stated[1]) == one.value
         places = (other, one) if turned else (one, other)
     else:
         places = _beyond(walls[0], sheet), _beyond(walls[1], sheet)
