@@ -1,3 +1,7 @@
+from .chamber_covers import (
+    bore_under_cover as bore_under_cover,
+    pressure_under_cover as pressure_under_cover,
+)
 from .concern import (
     holds_pressure as holds_pressure,
     hurts_by_kind as hurts_by_kind,
@@ -92,10 +96,19 @@ from .pipes import (
     steam_by_path as steam_by_path,
     steam_carried as steam_carried,
 )
+from .piston_room import (
+    bore_with_direction as bore_with_direction,
+    lifts_clear_of_piston as lifts_clear_of_piston,
+    room_along_cylinder as room_along_cylinder,
+    room_to_piston as room_to_piston,
+    stands_across as stands_across,
+)
 from .retention import (
     cages_round as cages_round,
     clearance_to_cage as clearance_to_cage,
     cover_on_collar as cover_on_collar,
+    covers_over as covers_over,
+    ends_beyond as ends_beyond,
     retained_by_part as retained_by_part,
     room_at_lift as room_at_lift,
 )
@@ -111,7 +124,6 @@ from .seats import (
     face_of_seat as face_of_seat,
     great_edge as great_edge,
     in_common as in_common,
-    lifts_clear_of_piston as lifts_clear_of_piston,
     seat_with_face as seat_with_face,
     steam_at_spindle as steam_at_spindle,
     supply_by_place as supply_by_place,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
+from speclint.facts.chamber_covers import pressure_under_cover
 from speclint.facts.cylinders import end_closed_by, liner_under
 from speclint.facts.pipes import steam_carried
 from speclint.handbook.members import contact
@@ -12,6 +13,7 @@ from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
 from speclint.specs import (
     BoltedJoint,
+    ChamberCover,
     Component,
     CylinderCover,
     Gland,
@@ -36,6 +38,8 @@ def pressure_by_part_held(joint: BoltedJoint, sheet: Sheet) -> Worked | None:
     held = sheet.follow(joint.holds)
     if isinstance(held, CylinderCover | StuffingBox | Gland):
         return worked("cylinder", joint.holds)
+    if isinstance(held, ChamberCover):
+        return pressure_under_cover(held, sheet)
     if isinstance(held, LensJoint | PipeFlange):
         held = sheet.follow(held.of)
     if isinstance(held, SteamPipe):
@@ -65,13 +69,13 @@ def openings(joint: BoltedJoint, sheet: Sheet) -> Iterator[Measure]:
     """The openings that the seal of a joint surrounds, as far as they are drawn.
 
     Under a cover: the bore of the liner, new and at its last boring, and the recess of the collar at that end; where
-    there is no liner the bore that the cover states. At a flange: its bore.
+    there is no liner the bore that the cover states. At a flange, and under the cover of a chamber: its bore.
     """
     held = sheet.follow(joint.holds)
     if isinstance(held, CylinderCover):
         found = tuple(_under(held, sheet))
         yield from found or _stated(sheet, "bore", held.bore)
-    elif isinstance(held, PipeFlange):
+    elif isinstance(held, PipeFlange | ChamberCover):
         yield from _stated(sheet, f"bore of {held.id}", held.bore)
 
 
@@ -105,7 +109,7 @@ def flange_bolted_to(joint: BoltedJoint, sheet: Sheet) -> Measure | NotStated | 
 
 
 def _flange(part: Component) -> Measure | NotStated | None:
-    if isinstance(part, CylinderCover | Gland | LensJoint):
+    if isinstance(part, CylinderCover | ChamberCover | Gland | LensJoint):
         return part.flange_thickness
     return part.thickness if isinstance(part, PipeFlange) else None
 

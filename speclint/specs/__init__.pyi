@@ -90,6 +90,9 @@ from .kinds.casting import (
     MachinedFace as MachinedFace,
     Meeting as Meeting,
 )
+from .kinds.chamber_cover import (
+    ChamberCover as ChamberCover,
+)
 from .kinds.compression_spring import (
     CompressionSpring as CompressionSpring,
 )

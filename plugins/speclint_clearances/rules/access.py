@@ -7,6 +7,7 @@ from speclint.specs import (
     AccessPlan,
     BoltedJoint,
     Chamber,
+    ChamberCover,
     CylinderCover,
     CylinderLiner,
     FrameFastening,
@@ -109,7 +110,7 @@ def _left_out(plan: AccessPlan, sheet: Sheet) -> list[str]:
     """Joints without room for a spanner, and studs and liners without room to withdraw them, by their ids."""
     block = sheet.follow(plan.serves)
     joints = {joint.id: joint for joint in sheet.belonging_to(block, BoltedJoint)}
-    for cover in sheet.belonging_to(block, CylinderCover):
+    for cover in (*sheet.belonging_to(block, CylinderCover), *sheet.belonging_to(block, ChamberCover)):
         joints |= {joint.id: joint for joint in sheet.belonging_to(cover, BoltedJoint)}
     studs = [
         name for name, joint in joints.items() if sheet.read(f"fastener of {name}", joint.fastener) == "stud"

@@ -102,6 +102,8 @@ class SeatBore(SpecTable):
         serves: inlet or exhaust
         beat: the beat of the valve that sits here: upper, on the side to which the valve lifts, or lower
         at: place of the seat's plane on the valve's axis, growing in the direction of lift
+        lifts: which way the valve lifts to the cylinder: along its axis towards the piston, across it, or away from it
+        to_cylinder: from the seat's plane, in the direction of lift, to the plane of the cover's face, or to the bore
         opens_into: the space beyond the seat into which the valve lifts: the chamber of its steam, or the cylinder
     """
 
@@ -115,6 +117,8 @@ class SeatBore(SpecTable):
     serves: Word[Literal["inlet", "exhaust"]] = NOT_STATED
     beat: Word[Literal["upper", "lower"]] = NOT_STATED
     at: Annotated[Position, Span("1 mm", "1.5 m")] = NOT_STATED
+    lifts: Word[Literal["along the cylinder", "across the cylinder", "away from the cylinder"]] = NOT_STATED
+    to_cylinder: Annotated[Position, Span("1 mm", "1 m")] = NOT_STATED
     opens_into: Word[Literal["chamber", "cylinder"]] = NOT_STATED
 
 
