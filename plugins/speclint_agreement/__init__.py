@@ -9,51 +9,37 @@ from speclint import RulesIn, family, rules_in
 #: The interface between the core and families for which this one is written.
 speclint_api = "1"
 
+#: The modules of rules, and the kinds that each is on, apart by spaces; of every kind where none is named.
+_MODULES = {
+    "blanks": "casting weldment",
+    "bolts": "bolted-joint",
+    "concern": "",
+    "covers": "cylinder-cover gland cylinder-block",
+    "cylinders": "cylinder-block cylinder-liner",
+    "dividing_walls": "cylinder-block partition weldment",
+    "duties": "cylinder-block",
+    "ends": "cam cam-box poppet-valve rocker valve-spindle",
+    "frames": "cylinder-block frame-fastening",
+    "gear": "cam poppet-valve tappet",
+    "joints": "bolted-joint",
+    "lifting": "lifting-plan",
+    "liner_ports": "cylinder-liner",
+    "metal": "steam-pipe lens-joint poppet-valve cylinder-block cylinder-cover chamber-cover bolted-joint",
+    "pads": "cylinder-block frame-fastening locating-face",
+    "pipes": "steam-pipe lens-joint pipe-flange",
+    "plays": "cylinder-block",
+    "ports": "poppet-valve",
+    "retention": "cylinder-liner poppet-valve valve-seat",
+    "rods": "cylinder-block piston-rod",
+    "seats": "cylinder-block poppet-valve valve-seat",
+    "springs": "compression-spring",
+    "vessels": "bolted-joint chamber-cover cylinder-cover gland lens-joint pipe-flange stuffing-box weldment",
+    "volumes": "cylinder-block",
+    "walls": "cylinder-block weldment",
+}
+
 
 @family
 def speclint_rules() -> Sequence[RulesIn]:
     """The rules of the family."""
-    return [
-        rules_in("speclint_agreement.rules.blanks", "casting", "weldment"),
-        rules_in("speclint_agreement.rules.concern"),
-        rules_in("speclint_agreement.rules.covers", "cylinder-cover", "gland", "cylinder-block"),
-        rules_in("speclint_agreement.rules.cylinders", "cylinder-block", "cylinder-liner"),
-        rules_in("speclint_agreement.rules.dividing_walls", "cylinder-block", "partition", "weldment"),
-        rules_in("speclint_agreement.rules.duties", "cylinder-block"),
-        rules_in(
-            "speclint_agreement.rules.ends", "cam", "cam-box", "poppet-valve", "rocker", "valve-spindle"
-        ),
-        rules_in("speclint_agreement.rules.frames", "cylinder-block", "frame-fastening"),
-        rules_in("speclint_agreement.rules.gear", "cam", "poppet-valve", "tappet"),
-        rules_in("speclint_agreement.rules.joints", "bolted-joint"),
-        rules_in("speclint_agreement.rules.lifting", "lifting-plan"),
-        rules_in(
-            "speclint_agreement.rules.metal",
-            "steam-pipe",
-            "lens-joint",
-            "poppet-valve",
-            "cylinder-block",
-            "cylinder-cover",
-            "chamber-cover",
-            "bolted-joint",
-        ),
-        rules_in("speclint_agreement.rules.pads", "cylinder-block", "frame-fastening", "locating-face"),
-        rules_in("speclint_agreement.rules.pipes", "steam-pipe", "lens-joint", "pipe-flange"),
-        rules_in("speclint_agreement.rules.ports", "poppet-valve"),
-        rules_in("speclint_agreement.rules.retention", "cylinder-liner", "poppet-valve", "valve-seat"),
-        rules_in("speclint_agreement.rules.rods", "cylinder-block", "piston-rod"),
-        rules_in("speclint_agreement.rules.seats", "cylinder-block", "poppet-valve", "valve-seat"),
-        rules_in("speclint_agreement.rules.springs", "compression-spring"),
-        rules_in(
-            "speclint_agreement.rules.vessels",
-            "bolted-joint",
-            "cylinder-cover",
-            "chamber-cover",
-            "gland",
-            "lens-joint",
-            "pipe-flange",
-            "stuffing-box",
-            "weldment",
-        ),
-        rules_in("speclint_agreement.rules.walls", "cylinder-block", "weldment"),
-    ]
+    return [rules_in(f"speclint_agreement.rules.{name}", *kinds.split()) for name, kinds in _MODULES.items()]

@@ -13,6 +13,7 @@ from .cylinders import (
     ends_of as ends_of,
     liner_under as liner_under,
     liners_of as liners_of,
+    pistons_in as pistons_in,
     rods_in as rods_in,
 )
 from .dividing_walls import (
@@ -87,6 +88,7 @@ from .joints import (
     grip_bolted_to as grip_bolted_to,
     grip_drawn as grip_drawn,
     grip_held as grip_held,
+    metal_under_hole as metal_under_hole,
     openings as openings,
     pressure_by_part_held as pressure_by_part_held,
     pressure_held as pressure_held,
@@ -102,6 +104,15 @@ from .piston_room import (
     room_along_cylinder as room_along_cylinder,
     room_to_piston as room_to_piston,
     stands_across as stands_across,
+)
+from .plays import (
+    plays_along as plays_along,
+)
+from .port_sweep import (
+    crossed_by_rings as crossed_by_rings,
+    edge_of_port as edge_of_port,
+    ends_in_order as ends_in_order,
+    place_in_bore as place_in_bore,
 )
 from .retention import (
     cages_round as cages_round,

@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterator
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
 from speclint.facts.chamber_covers import pressure_under_cover
 from speclint.facts.cylinders import end_closed_by, liner_under
+from speclint.facts.dividing_walls import weldment_of
 from speclint.facts.pipes import steam_carried
 from speclint.handbook.members import contact
 from speclint.quantities import Measure
@@ -15,6 +16,7 @@ from speclint.specs import (
     BoltedJoint,
     ChamberCover,
     Component,
+    CylinderBlock,
     CylinderCover,
     Gland,
     LensJoint,
@@ -112,6 +114,26 @@ def _flange(part: Component) -> Measure | NotStated | None:
     if isinstance(part, CylinderCover | ChamberCover | Gland | LensJoint):
         return part.flange_thickness
     return part.thickness if isinstance(part, PipeFlange) else None
+
+
+def metal_under_hole(joint: BoltedJoint, sheet: Sheet) -> Measure | None:
+    """The thickness of metal in which the tapped holes of a joint stand.
+
+    Of the plate of the block's weldment that they name, of a cover inside its gasket, or of a flange; None where the
+    part does not tell.
+    """
+    if not sheet.is_stated("part with the tapped holes", joint.screwed_into):
+        return None
+    part = sheet.follow(joint.screwed_into)
+    if isinstance(part, CylinderBlock) and sheet.is_stated("plate", joint.tapped.plate):
+        weldment = weldment_of(part, sheet)
+        if weldment is None:
+            raise sheet.not_assessed(f"no weldment is stated that makes {part.id}", joint.tapped.plate.where)
+        plate = sheet.entry(weldment.plates, joint.tapped.plate, f"plates of {weldment.id}")
+        return next(_stated(sheet, "thickness of the plate", plate.thickness), None)
+    if isinstance(part, CylinderCover | ChamberCover | PipeFlange):
+        return next(_stated(sheet, f"thickness of {part.id}", part.thickness), None)
+    return None
 
 
 def grip_held(joint: BoltedJoint, sheet: Sheet) -> float:

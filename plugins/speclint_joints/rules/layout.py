@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.bolted_joints import gasket_materials, layout
+from speclint.handbook.threads import nominal_diameter
 from speclint.specs import BoltedJoint, ChamberCover, Component, CylinderCover, Gland, LensJoint, PipeFlange
 from speclint_joints.formulae.holes import inside_of_holes, outside_of_nuts
-from speclint_joints.inputs.studs import nominal_diameter
 from speclint_joints.sources import KHURMI
 
 

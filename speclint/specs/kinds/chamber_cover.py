@@ -25,6 +25,8 @@ class ChamberCover(Component):
         flange_thickness: of the flange under the nuts.
         as_made: of the plate as rolled, or of the wall as cast, before machining; strength is by it.
         outside_diameter: of the flange.
+        circle: diameter of the circle of its bolt holes; leave out where its joint states it.
+        holes: how many bolt holes it has.
         central_hole: diameter of the hole for the spindle; 0 mm where there is none.
         weld_efficiency: joint efficiency of a welded plate; 1 where it is in one piece.
     """
@@ -33,6 +35,7 @@ class ChamberCover(Component):
     called: ClassVar[str] = "chamber cover"
     geometry: ClassVar[Conditions] = (
         Below("bore", "outside_diameter"),
+        Below("circle", "outside_diameter"),
         Below("central_hole", "outside_diameter"),
         AtMost("thickness", "as_made"),
         Below("thickness", "outside_diameter"),
@@ -48,5 +51,7 @@ class ChamberCover(Component):
     flange_thickness: Annotated[Length, Span("4 mm", "200 mm")] = NOT_STATED
     as_made: Annotated[Length, Span("4 mm", "250 mm")] = NOT_STATED
     outside_diameter: Annotated[Length, Span("60 mm", "1.2 m")] = NOT_STATED
+    circle: Annotated[Length, Span("60 mm", "2.5 m")] = NOT_STATED
+    holes: Word[int] = NOT_STATED
     central_hole: Annotated[Allowance, Span("5 mm", "300 mm")] = NOT_STATED
     weld_efficiency: Fraction = NOT_STATED

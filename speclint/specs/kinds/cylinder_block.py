@@ -258,6 +258,7 @@ class Drive(SpecTable):
         driving_wheel_diameter: on the tread, with new tyres
         least_wheel_diameter: on the tread, with tyres worn to their limit
         gear_ratio: turns of the crank for one of the wheels; left out where the crank turns with them
+        axlebox_wear: greatest movement along the frame, either way, that the wear of its axleboxes allows
         wear: greatest movement of the piston along the cylinder, either way, by wear of axleboxes and bearings
     """
 
@@ -281,6 +282,7 @@ class Drive(SpecTable):
     driving_wheel_diameter: Annotated[Length, Span("600 mm", "2.6 m")] = NOT_STATED
     least_wheel_diameter: Annotated[Length, Span("550 mm", "2.6 m")] = NOT_STATED
     gear_ratio: Fraction = NOT_STATED
+    axlebox_wear: Annotated[Allowance, Span("20 µm", "15 mm")] = NOT_STATED
     wear: Annotated[Allowance, Span("50 µm", "20 mm")] = NOT_STATED
 
 
