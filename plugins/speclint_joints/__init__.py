@@ -17,6 +17,7 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in(
             "speclint_joints.rules",
             "bolted-joint",
+            "chamber-cover",
             "cylinder-cover",
             "cylinder-liner",
             "frame-fastening",

@@ -10,6 +10,7 @@ from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
 from speclint.specs import (
     BoltedJoint,
+    ChamberCover,
     CylinderBlock,
     CylinderCover,
     CylinderLiner,
@@ -55,7 +56,7 @@ def length_with_collar(l_0: Metres, t: Metres) -> Metres:
 def joints_of(block: CylinderBlock, sheet: Sheet) -> dict[str, BoltedJoint]:
     """The joints of a block and of its covers, by their ids."""
     joints = {joint.id: joint for joint in sheet.belonging_to(block, BoltedJoint)}
-    for cover in sheet.belonging_to(block, CylinderCover):
+    for cover in (*sheet.belonging_to(block, CylinderCover), *sheet.belonging_to(block, ChamberCover)):
         joints |= {joint.id: joint for joint in sheet.belonging_to(cover, BoltedJoint)}
     return joints
 

@@ -5,14 +5,18 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
+from speclint.facts.chamber_covers import pressure_under_cover
 from speclint.facts.cylinders import end_closed_by, liner_under
+from speclint.facts.dividing_walls import weldment_of
 from speclint.facts.pipes import steam_carried
 from speclint.handbook.members import contact
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
 from speclint.specs import (
     BoltedJoint,
+    ChamberCover,
     Component,
+    CylinderBlock,
     CylinderCover,
     CylinderEnd,
     CylinderLiner,
@@ -38,6 +42,8 @@ def pressure_by_part_held(joint: BoltedJoint, sheet: Sheet) -> Worked | None:
     held = sheet.follow(joint.holds)
     if isinstance(held, CylinderCover | StuffingBox | Gland):
         return worked("cylinder", joint.holds)
+    if isinstance(held, ChamberCover):
+        return pressure_under_cover(held, sheet)
     if isinstance(held, LensJoint | PipeFlange):
         held = sheet.follow(held.of)
     if isinstance(held, SteamPipe):
@@ -67,13 +73,13 @@ def openings(joint: BoltedJoint, sheet: Sheet) -> Iterator[Measure]:
     """The openings that the seal of a joint surrounds, as far as they are drawn.
 
     Under a cover: the bore of the liner, new and at its last boring, and the recess of the collar at that end; where
-    there is no liner the bore that the cover states. At a flange: its bore.
+    there is no liner the bore that the cover states. At a flange, and under the cover of a chamber: its bore.
     """
     held = sheet.follow(joint.holds)
     if isinstance(held, CylinderCover):
         found = tuple(_under(held, sheet))
         yield from found or _stated(sheet, "bore", held.bore)
-    elif isinstance(held, PipeFlange):
+    elif isinstance(held, PipeFlange | ChamberCover):
         yield from _stated(sheet, f"bore of {held.id}", held.bore)
 
 
@@ -167,9 +173,29 @@ def flange_bolted_to(joint: BoltedJoint, sheet: Sheet) -> Measure | NotStated | 
 
 
 def _flange(part: Component) -> Measure | NotStated | None:
-    if isinstance(part, CylinderCover | Gland | LensJoint):
+    if isinstance(part, CylinderCover | ChamberCover | Gland | LensJoint):
         return part.flange_thickness
     return part.thickness if isinstance(part, PipeFlange) else None
+
+
+def metal_under_hole(joint: BoltedJoint, sheet: Sheet) -> Measure | None:
+    """The thickness of metal in which the tapped holes of a joint stand.
+
+    Of the plate of the block's weldment that they name, of a cover inside its gasket, or of a flange; None where the
+    part does not tell.
+    """
+    if not sheet.is_stated("part with the tapped holes", joint.screwed_into):
+        return None
+    part = sheet.follow(joint.screwed_into)
+    if isinstance(part, CylinderBlock) and sheet.is_stated("plate", joint.tapped.plate):
+        weldment = weldment_of(part, sheet)
+        if weldment is None:
+            raise sheet.not_assessed(f"no weldment is stated that makes {part.id}", joint.tapped.plate.where)
+        plate = sheet.entry(weldment.plates, joint.tapped.plate, f"plates of {weldment.id}")
+        return next(_stated(sheet, "thickness of the plate", plate.thickness), None)
+    if isinstance(part, CylinderCover | ChamberCover | PipeFlange):
+        return next(_stated(sheet, f"thickness of {part.id}", part.thickness), None)
+    return None
 
 
 def grip_held(joint: BoltedJoint, sheet: Sheet) -> float:

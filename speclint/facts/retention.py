@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
 from speclint.facts.cylinders import ends_of
+from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked
 from speclint.specs import (
     BoltedJoint,
+    ChamberCover,
     CylinderBlock,
     CylinderCover,
     CylinderLiner,
+    NotStated,
     PoppetValve,
     RetainingRing,
     ValveCage,
@@ -19,12 +22,12 @@ from speclint.specs import (
 
 @formula("c_0 = x − H − h", cites=[FIRST_PRINCIPLES])
 def room_at_lift(x: Metres, H: Metres, h: Metres) -> Metres:
-    """Room between an open valve and the end of its cage, cold.
+    """Room between an open valve and the end of its cage, the cover of its chamber or the bore of a cylinder, cold.
 
     c_0 = x − H − h
 
-    ``x`` from the plane of the seat to the inside of the cage's end, ``H`` from that plane to the end of the valve when
-    shut, ``h`` lift [m]. Returns [m], negative where the valve meets the cage before it is open.
+    ``x`` from the plane of the seat to the inside of cage or cover, or to the bore, ``H`` from that plane to the end
+    of the valve when shut, ``h`` lift [m]. Returns [m], negative where the valve meets it before it is open.
 
     >>> round(room_at_lift(x=0.088, H=0.062, h=0.020), 6)
     0.006
@@ -37,11 +40,30 @@ def cages_round(valve: PoppetValve, sheet: Sheet) -> tuple[ValveCage, ...]:
     return sheet.belonging_to(valve, ValveCage)
 
 
-def clearance_to_cage(valve: PoppetValve, sheet: Sheet) -> float:
-    """Cold clearance beyond a valve at full lift, m: what its cage leaves; as stated where no cage states its end."""
-    ends = [
-        cage.end_at for cage in cages_round(valve, sheet) if sheet.is_stated("end of the cage", cage.end_at)
+def covers_over(valve: PoppetValve, sheet: Sheet) -> tuple[ChamberCover, ...]:
+    """The covers that say they are over the chamber of a valve."""
+    return sheet.belonging_to(valve, ChamberCover)
+
+
+def ends_beyond(valve: PoppetValve, sheet: Sheet) -> list[tuple[str, Measure]]:
+    """What a valve could strike at its full lift, by its id, and where its inside is from the plane of the seat."""
+    inside: list[tuple[str, Measure | NotStated]] = [
+        *((cage.id, cage.end_at) for cage in cages_round(valve, sheet)),
+        *((cover.id, cover.inside_at) for cover in covers_over(valve, sheet)),
     ]
+    return [
+        (name, at)
+        for name, at in inside
+        if sheet.is_stated(f"inside of {name}", at) and isinstance(at, Measure)
+    ]
+
+
+def clearance_to_cage(valve: PoppetValve, sheet: Sheet) -> float:
+    """Cold clearance beyond a valve at full lift, m: what its cage or the cover over its chamber leaves, the less.
+
+    As stated where neither says where its inside is.
+    """
+    ends = [one for _, one in ends_beyond(valve, sheet)]
     if not ends:
         return sheet.take("c_0", valve.clearance_open)
     H, h = sheet.take("H", valve.height), sheet.take("h", valve.lift)

@@ -90,6 +90,9 @@ from .kinds.casting import (
     MachinedFace as MachinedFace,
     Meeting as Meeting,
 )
+from .kinds.chamber_cover import (
+    ChamberCover as ChamberCover,
+)
 from .kinds.compression_spring import (
     CompressionSpring as CompressionSpring,
 )
@@ -215,6 +218,7 @@ from .kinds.valve_spindle import (
     ValveSpindle as ValveSpindle,
 )
 from .kinds.weldment import (
+    Cavity as Cavity,
     FinishedFace as FinishedFace,
     FlatWall as FlatWall,
     Plate as Plate,

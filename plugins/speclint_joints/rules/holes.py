@@ -7,6 +7,7 @@ from speclint.facts import edge_of_hole
 from speclint.handbook.bolted_joints import FED_STD_H28
 from speclint.handbook.cylinders import bore_hoop_stress
 from speclint.handbook.materials import share_of_strength
+from speclint.handbook.threads import nominal_diameter
 from speclint.specs import BoltedJoint, Gland
 from speclint_joints.formulae.holes import (
     bursting_pressure,
@@ -16,7 +17,7 @@ from speclint_joints.formulae.holes import (
 )
 from speclint_joints.inputs.engagement import left_by_tap, tapped_engagement
 from speclint_joints.inputs.preload import tightened_preload
-from speclint_joints.inputs.studs import flank_angle, nominal_diameter, pitch_diameter, studs_of
+from speclint_joints.inputs.studs import flank_angle, pitch_diameter, studs_of
 from speclint_joints.sources import ASME_BENDING
 
 

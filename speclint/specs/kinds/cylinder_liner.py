@@ -72,7 +72,7 @@ class LinerPort(SpecTable):
         height: its opening along the axis
         angle: its middle round the bore, from the top, clockwise seen from the back
         width: its opening round the bore, along the arc of the outside
-        crossed_by_rings: whether the piston's rings run over it
+        crossed_by_rings: whether the piston's rings run over it; leave out where rings, faces and clearances are drawn
         opening: widest opening between bars, where it is barred
         bar: least width of a bar between openings
     """

@@ -59,6 +59,7 @@ class Piston(Component):
         runs_in: the liner
         diameter: its largest, cold
         length: along the axis, over the rings
+        crown_chamfer: length along the axis over which each face is cut back, so that steam passes to a port
         stock_thickness: of the wall where the grooves are, as cast or forged, before machining; strength is by it
         mass: with its rings and nut
         grooves: the grooves for rings, by name
@@ -73,6 +74,7 @@ class Piston(Component):
     runs_in: LinkTo[CylinderLiner] = NOT_STATED
     diameter: Annotated[Length, Span("90 mm", "1.2 m")] = NOT_STATED
     length: Annotated[Length, Span("20 mm", "600 mm")] = NOT_STATED
+    crown_chamfer: Annotated[Length, Span("1 mm", "200 mm")] = NOT_STATED
     stock_thickness: Annotated[Length, Span("3 mm", "200 mm")] = NOT_STATED
     mass: Mass = NOT_STATED
     grooves: dict[str, Groove] = {}
