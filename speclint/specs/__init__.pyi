@@ -124,6 +124,11 @@ from .kinds.duty import (
     Duty as Duty,
     LoadCase as LoadCase,
 )
+from .kinds.engine import (
+    Boiler as Boiler,
+    Crank as Crank,
+    Engine as Engine,
+)
 from .kinds.envelope import (
     Envelope as Envelope,
     GaugePoint as GaugePoint,
