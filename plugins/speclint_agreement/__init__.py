@@ -22,6 +22,7 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in(
             "speclint_agreement.rules.ends", "cam", "cam-box", "poppet-valve", "rocker", "valve-spindle"
         ),
+        rules_in("speclint_agreement.rules.engine", "cylinder-block"),
         rules_in("speclint_agreement.rules.frames", "cylinder-block", "frame-fastening"),
         rules_in("speclint_agreement.rules.gear", "cam", "poppet-valve", "tappet"),
         rules_in("speclint_agreement.rules.joints", "bolted-joint"),

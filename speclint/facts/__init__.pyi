@@ -26,6 +26,16 @@ from .drives import (
     room_for_strokes as room_for_strokes,
     room_left as room_left,
 )
+from .engine import (
+    connecting_rod_of as connecting_rod_of,
+    crank_gear as crank_gear,
+    cranks_of as cranks_of,
+    engine_of as engine_of,
+    new_wheel as new_wheel,
+    stroke_of as stroke_of,
+    turns_of_crank as turns_of_crank,
+    worn_wheel as worn_wheel,
+)
 from .fitted_bolts import (
     fits_of_bolts as fits_of_bolts,
     holes_of_bolts as holes_of_bolts,
@@ -93,6 +103,12 @@ from .seats import (
     steam_at_spindle as steam_at_spindle,
     supply_by_place as supply_by_place,
     valves_of_end as valves_of_end,
+)
+from .speeds import (
+    crank_speed as crank_speed,
+    speed_of_crank as speed_of_crank,
+    states_speed as states_speed,
+    wheel_speed as wheel_speed,
 )
 from .springs import (
     rate_by_sizes as rate_by_sizes,

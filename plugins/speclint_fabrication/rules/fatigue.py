@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Kelvins, NewtonsPerMetre, Pascals, Ratio
+from speclint.facts import turns_of_crank, worn_wheel
 from speclint.handbook.steam import excess_pressure
 from speclint.specs import CylinderBlock, FlatWall, LoadCase, WeldedJoint, Weldment
 from speclint_fabrication.formulae.fatigue import (
@@ -182,11 +183,8 @@ def _of_a_stroke(
 
 def _strokes(weldment: Weldment, block: CylinderBlock, sheet: Sheet) -> Ratio:
     """Strokes of the whole life on tyres worn to their limit, which turn the wheels most often."""
-    distance, wheel = (
-        sheet.take("S", weldment.life_distance),
-        sheet.take("D", block.drive.least_wheel_diameter),
-    )
-    return sheet.work("N", strokes_of_life, S=distance, D=wheel)
+    distance, wheel = sheet.take("S", weldment.life_distance), sheet.take("D", worn_wheel(block, sheet))
+    return sheet.work("N", strokes_of_life, i=turns_of_crank(block, sheet, sheet.take), S=distance, D=wheel)
 
 
 RULES: tuple[Rule, ...] = (weld_fatigue,)

@@ -6,6 +6,14 @@ import math
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import MetresPerSecond
+from speclint.facts import (
+    connecting_rod_of,
+    crank_speed,
+    stroke_of,
+    turns_of_crank,
+    wheel_speed,
+    worn_wheel,
+)
 from speclint.handbook.cams import crank_radius, piston_speed
 from speclint.handbook.cylinders import pressure_blown_off
 from speclint.handbook.tables import Reading
@@ -16,7 +24,6 @@ from speclint_liners.formulae.water import (
     relief_area,
     relief_area_wanted,
     water_displaced,
-    wheel_speed,
 )
 from speclint_liners.inputs.cylinders import bores_in_work, ends_of
 from speclint_liners.inputs.tested import least_test_pressure
@@ -117,11 +124,11 @@ def relief_capacity(block: CylinderBlock, sheet: Sheet) -> Judgement:
 
 def _greatest_piston_speed(block: CylinderBlock, sheet: Sheet) -> MetresPerSecond:
     """On tyres worn to their limit, which turn the wheels fastest."""
-    drive = block.drive
-    tread = sheet.take("D", drive.least_wheel_diameter)
-    turning = sheet.work("ω", wheel_speed, v=sheet.limit("creep", "v"), D=tread)
-    crank = sheet.work("r", crank_radius, S=sheet.take("s", drive.stroke))
-    rod = sheet.take("l", drive.connecting_rod_length)
+    tread = sheet.take("D", worn_wheel(block, sheet))
+    wheel = sheet.work("ω_w", wheel_speed, v=sheet.limit("creep", "v"), D=tread)
+    turning = sheet.work("ω", crank_speed, i=turns_of_crank(block, sheet, sheet.take), ω_w=wheel)
+    crank = sheet.work("r", crank_radius, S=sheet.take("s", stroke_of(block, sheet)))
+    rod = sheet.take("l", connecting_rod_of(block, sheet))
 
     def moving(angle: float) -> float:
         return piston_speed(r=crank, l=rod, ω=turning, θ=angle)

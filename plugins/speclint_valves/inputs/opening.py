@@ -6,6 +6,7 @@ import math
 
 from speclint import Sheet
 from speclint.equations import Metres, MetresPerSecond, RadiansPerSecond, SquareMetres
+from speclint.facts import connecting_rod_of, stroke_of
 from speclint.handbook.cams import mean_piston_speed, piston_speed, revolutions
 from speclint.handbook.members import round_area
 from speclint.handbook.steam import beat_area, double_beat_flow_area, single_beat_flow_area, throat_area
@@ -93,16 +94,17 @@ def piston(valve: PoppetValve, block: CylinderBlock, sheet: Sheet) -> SquareMetr
     raise sheet.not_assessed(f"no liner states that it is housed in bore {name} of {block.id}")
 
 
-def mean_speed(block: CylinderBlock, ω: RadiansPerSecond, sheet: Sheet) -> MetresPerSecond:
+def mean_speed(valve: PoppetValve, ω: RadiansPerSecond, sheet: Sheet) -> MetresPerSecond:
     """Mean piston speed."""
-    stroke = sheet.take("S", block.drive.stroke)
+    stroke = sheet.take("S", stroke_of(block_of(valve, sheet), sheet, valve.cylinder_bore))
     return sheet.work("c_m", mean_piston_speed, S=stroke, n=sheet.work("n", revolutions, ω=ω))
 
 
-def greatest_speed(block: CylinderBlock, ω: RadiansPerSecond, sheet: Sheet) -> MetresPerSecond:
+def greatest_speed(valve: PoppetValve, ω: RadiansPerSecond, sheet: Sheet) -> MetresPerSecond:
     """Greatest piston speed over the stroke."""
-    r = sheet.take("S", block.drive.stroke) / 2
-    rod = sheet.take("l", block.drive.connecting_rod_length)
+    block, bore = block_of(valve, sheet), valve.cylinder_bore
+    r = sheet.take("S", stroke_of(block, sheet, bore)) / 2
+    rod = sheet.take("l", connecting_rod_of(block, sheet, bore))
 
     def speed(θ: float) -> float:
         return piston_speed(r=r, l=rod, ω=ω, θ=θ)

@@ -136,8 +136,8 @@ def _speeds(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> tuple[MetresPer
     block = block_of(valve, sheet)
     A_p, A = piston(valve, block, sheet), passage(valve, sheet)
     ω = sheet.take("ω", case.rotational_speed)
-    greatest = sheet.work("v_max", steam_speed, A_p=A_p, c=greatest_speed(block, ω, sheet), A=A)
-    return sheet.work("v", steam_speed, A_p=A_p, c=mean_speed(block, ω, sheet), A=A), greatest
+    greatest = sheet.work("v_max", steam_speed, A_p=A_p, c=greatest_speed(valve, ω, sheet), A=A)
+    return sheet.work("v", steam_speed, A_p=A_p, c=mean_speed(valve, ω, sheet), A=A), greatest
 
 
 @rule(
