@@ -5,11 +5,14 @@ from .concern import (
     pressure_by_place as pressure_by_place,
 )
 from .cylinders import (
+    bore_closed as bore_closed,
     end_closed_by as end_closed_by,
     ends_of as ends_of,
     liner_under as liner_under,
     liners_of as liners_of,
+    may_close as may_close,
     rods_in as rods_in,
+    side_closed as side_closed,
 )
 from .drives import (
     cold_clearance as cold_clearance,
@@ -91,6 +94,7 @@ from .seats import (
     bores_under as bores_under,
     chamber_beyond as chamber_beyond,
     chamber_by_valve as chamber_by_valve,
+    chamber_of_bore as chamber_of_bore,
     circle_on_contact as circle_on_contact,
     contact_of as contact_of,
     ends_of_valve as ends_of_valve,
@@ -121,6 +125,10 @@ from .train import (
     lever_ratio as lever_ratio,
     lift_with_overtravel as lift_with_overtravel,
     valve_lift as valve_lift,
+)
+from .valves import (
+    block_under as block_under,
+    bore_served as bore_served,
 )
 from .vessels import (
     vessel_of as vessel_of,

@@ -226,6 +226,10 @@ from .kinds.weldment import (
     WeldedJoint as WeldedJoint,
     Weldment as Weldment,
 )
+from .old_keys import (
+    old_keys_in as old_keys_in,
+    old_keys_of as old_keys_of,
+)
 from .schema import (
     schema_of as schema_of,
     schemas_of as schemas_of,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.facts import side_closed
 from speclint.specs import BoltedJoint, CylinderCover, FrameFastening, Gland
 
 #: Positive locking: a part must shear or open before the nut can turn.
@@ -49,11 +50,7 @@ def _place(joint: BoltedJoint | FrameFastening, sheet: Sheet) -> str:
         return "track"
     held = sheet.follow(joint.holds)
     if isinstance(held, CylinderCover):
-        front = (
-            sheet.is_stated("end of the cover", held.end)
-            and sheet.read("end of the cover", held.end) == "front"
-        )
-        return "ground" if front else "motion"
+        return "ground" if side_closed(held, sheet) == "front" else "motion"
     return "motion" if isinstance(held, Gland) else "ground"
 
 

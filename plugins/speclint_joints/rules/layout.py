@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.facts import bore_closed
 from speclint.handbook.bolted_joints import gasket_materials, layout
 from speclint.specs import BoltedJoint, Component, CylinderCover, Gland, LensJoint, PipeFlange
 from speclint_joints.formulae.holes import inside_of_holes, outside_of_nuts
@@ -48,7 +49,7 @@ def _divides(n: int, step: int) -> str:
 
 def _period_number(cover: CylinderCover, sheet: Sheet) -> None:
     """Work the period number for comparison: a sound modern cover has more."""
-    bore = sheet.take("D", cover.bore)
+    bore = sheet.take("D", bore_closed(cover, sheet))
     sheet.work("n_few", layout.fewest_studs, D=bore)
     sheet.work("n_most", layout.most_studs, D=bore)
 

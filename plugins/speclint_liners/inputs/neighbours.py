@@ -7,6 +7,7 @@ from itertools import pairwise
 
 from speclint import Sheet
 from speclint.equations import Kelvins
+from speclint.facts import chamber_of_bore
 from speclint.specs import CylinderBlock, Division, LoadCase, SteamPassage
 
 #: Places of passages that open into a cylinder and hold what is in it.
@@ -28,11 +29,8 @@ def missing_divisions(block: CylinderBlock, sheet: Sheet) -> list[str]:
         for left, right in pairwise(_in_order(block, sheet))
         if not any({left, right} <= one for one in named.values())
     ]
-    chambers = {
-        sheet.read(f"chamber of {name}", seat.chamber)
-        for name, seat in block.seat_bores.items()
-        if sheet.is_stated(f"chamber of {name}", seat.chamber)
-    }
+    found = (chamber_of_bore(name, seat, sheet) for name, seat in block.seat_bores.items())
+    chambers = {chamber for chamber in found if chamber is not None}
     if len(chambers) > 1 and not any(_sides(one, sheet) == chambers for one in block.divisions.values()):
         missing.append("one between live steam and exhaust steam")
     return missing

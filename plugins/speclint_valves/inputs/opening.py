@@ -6,7 +6,7 @@ import math
 
 from speclint import Sheet
 from speclint.equations import Metres, MetresPerSecond, RadiansPerSecond, SquareMetres
-from speclint.facts import connecting_rod_of, stroke_of
+from speclint.facts import block_under, bore_served, connecting_rod_of, stroke_of
 from speclint.handbook.cams import mean_piston_speed, piston_speed, revolutions
 from speclint.handbook.members import round_area
 from speclint.handbook.steam import beat_area, double_beat_flow_area, single_beat_flow_area, throat_area
@@ -80,14 +80,9 @@ def passage(valve: PoppetValve, sheet: Sheet) -> SquareMetres:
     return sheet.work("A_g", governing_area, A_v=A, A_port=sheet.take("A_port", valve.port_area))
 
 
-def block_of(valve: PoppetValve, sheet: Sheet) -> CylinderBlock:
-    """The block that holds the seat of the upper beat."""
-    return sheet.follow(sheet.follow(valve.upper_beat.seat).pressed_into)
-
-
 def piston(valve: PoppetValve, block: CylinderBlock, sheet: Sheet) -> SquareMetres:
     """Area of the piston in the liner of the bore that the valve serves."""
-    name = sheet.read("bore of the cylinder", valve.cylinder_bore)
+    name = bore_served(valve, sheet)
     for liner in sheet.belonging_to(block, CylinderLiner):
         if sheet.read(f"bore that houses {liner.id}", liner.in_bore) == name:
             return sheet.work("A_p", round_area, d=sheet.take("d_c", liner.bore))
@@ -96,13 +91,13 @@ def piston(valve: PoppetValve, block: CylinderBlock, sheet: Sheet) -> SquareMetr
 
 def mean_speed(valve: PoppetValve, ω: RadiansPerSecond, sheet: Sheet) -> MetresPerSecond:
     """Mean piston speed."""
-    stroke = sheet.take("S", stroke_of(block_of(valve, sheet), sheet, valve.cylinder_bore))
+    stroke = sheet.take("S", stroke_of(block_under(valve, sheet), sheet, bore_served(valve, sheet)))
     return sheet.work("c_m", mean_piston_speed, S=stroke, n=sheet.work("n", revolutions, ω=ω))
 
 
 def greatest_speed(valve: PoppetValve, ω: RadiansPerSecond, sheet: Sheet) -> MetresPerSecond:
     """Greatest piston speed over the stroke."""
-    block, bore = block_of(valve, sheet), valve.cylinder_bore
+    block, bore = block_under(valve, sheet), bore_served(valve, sheet)
     r = sheet.take("S", stroke_of(block, sheet, bore)) / 2
     rod = sheet.take("l", connecting_rod_of(block, sheet, bore))
 

@@ -6,6 +6,8 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit,
 from speclint.equations import Kelvins, Metres, Pascals, Ratio
 from speclint.facts import (
     beyond_full_lift,
+    block_under,
+    bore_served,
     cages_round,
     clearance_to_cage,
     connecting_rod_of,
@@ -28,7 +30,7 @@ from speclint_valves.formulae.landing import (
     size_of_gap,
     strain_since,
 )
-from speclint_valves.inputs.opening import beats_of, block_of, piston
+from speclint_valves.inputs.opening import beats_of, piston
 from speclint_valves.inputs.shutting import spindle_of, supply_at_most, unbalanced, weight
 from speclint_valves.inputs.springs import springs_new
 from speclint_valves.rules.seats import DEFERS
@@ -106,7 +108,7 @@ def beat_growth(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     """(ε_v − ε_b)(L − (r_u tan β_u − r_l tan β_l)), from the temperature of lapping."""
     if sheet.count("z", valve.beats) == 1:
         raise sheet.not_applicable("a valve of one beat meets its only seat hot or cold")
-    block = block_of(valve, sheet)
+    block = block_under(valve, sheet)
     since = _lapped(valve, sheet)
     (_, upper), (_, lower) = beats_of(valve, sheet)
     gap = sheet.work(
@@ -158,7 +160,7 @@ def foul_clearance(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgemen
     The overtravel is what the gear can lift the valve beyond full lift. y_r is the wear that lets the piston come
     nearer, with the expansion and the stretch of both its rods.
     """
-    block = block_of(valve, sheet)
+    block = block_under(valve, sheet)
     ε_v = _strain(valve, "v", case, DRAWING_TEMPERATURE, sheet)
     ε_b = _strain(block, "b", case, DRAWING_TEMPERATURE, sheet)
     o, H = _overtravel(valve, sheet), sheet.take("H", valve.height)
@@ -195,7 +197,7 @@ def _overtravel(valve: PoppetValve, sheet: Sheet) -> Metres:
 
 def _piston_nearer(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Metres:
     """How much nearer the piston comes by wear and by the growth and the stretch of its two rods."""
-    block = block_of(valve, sheet)
+    block = block_under(valve, sheet)
     drive = block.drive
     ε, E = _rod("r", "piston-rod", rod_steel(block, sheet), case, sheet)
     ε_c, E_c = _rod("c", "connecting-rod", drive.connecting_rod_material, case, sheet)
@@ -205,7 +207,7 @@ def _piston_nearer(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Metres:
         y=sheet.take("y", drive.wear),
         L=sheet.take("L_r", drive.rod_length),
         ε=ε,
-        l=sheet.take("l_c", connecting_rod_of(block, sheet, valve.cylinder_bore)),
+        l=sheet.take("l_c", connecting_rod_of(block, sheet, bore_served(valve, sheet))),
         ε_c=ε_c,
         p=supply_at_most(case, sheet),
         A_p=piston(valve, block, sheet),
@@ -254,7 +256,7 @@ def lift_stop(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
         o=0.0,
         H=sheet.take("H", valve.height),
         ε_v=_strain(valve, "v", case, DRAWING_TEMPERATURE, sheet),
-        ε_b=_strain(block_of(valve, sheet), "b", case, DRAWING_TEMPERATURE, sheet),
+        ε_b=_strain(block_under(valve, sheet), "b", case, DRAWING_TEMPERATURE, sheet),
         y=0.0,
     )
     strikes = sheet.work("h_c", lift_with_overtravel, h=h, o=room)

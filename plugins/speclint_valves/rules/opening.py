@@ -6,6 +6,7 @@ import math
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kelvins, KilogramsPerCubicMetre, MetresPerSecond, Pascals
+from speclint.facts import block_under
 from speclint.handbook.steam import (
     HEYWOOD,
     fitting_pressure_loss,
@@ -26,7 +27,6 @@ from speclint_valves.formulae.flow import (
 from speclint_valves.inputs.opening import (
     beats_area,
     beats_of,
-    block_of,
     common_throat,
     flow_area,
     greatest_speed,
@@ -133,7 +133,7 @@ def speed_of_steam(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgemen
 
 
 def _speeds(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> tuple[MetresPerSecond, MetresPerSecond]:
-    block = block_of(valve, sheet)
+    block = block_under(valve, sheet)
     A_p, A = piston(valve, block, sheet), passage(valve, sheet)
     ω = sheet.take("ω", case.rotational_speed)
     greatest = sheet.work("v_max", steam_speed, A_p=A_p, c=greatest_speed(valve, ω, sheet), A=A)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
@@ -101,6 +102,10 @@ class SeatBore(SpecTable):
         at: place of the seat's plane on the valve's axis, growing in the direction of lift
         opens_into: the space beyond the seat into which the valve lifts: the chamber of its steam, or the cylinder
     """
+
+    old_keys: ClassVar[Mapping[str, str]] = {
+        "chamber": "serves: beyond an inlet seat is live steam, beyond an exhaust seat exhaust steam"
+    }
 
     diameter: Annotated[Length, Span("30 mm", "500 mm")] = NOT_STATED
     depth: Annotated[Length, Span("4 mm", "250 mm")] = NOT_STATED

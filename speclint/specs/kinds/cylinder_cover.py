@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
@@ -36,6 +37,11 @@ class CylinderCover(Component):
         Below("central_hole", "outside_diameter"),
         Below("thickness", "outside_diameter"),
     )
+
+    old_keys: ClassVar[Mapping[str, str]] = {
+        "bore": "of_end, the end of the block: the bore is that of the liner there",
+        "end": "of_end, the end of the block, which says its side",
+    }
 
     closes: LinkTo[CylinderBlock] = NOT_STATED
     of_end: Word[str] = NOT_STATED

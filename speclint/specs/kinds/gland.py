@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
@@ -26,6 +27,11 @@ class Gland(Component):
     kind: ClassVar[str] = "gland"
     called: ClassVar[str] = "gland"
     geometry: ClassVar[Conditions] = (Below("rod", "box"),)
+    old_keys: ClassVar[Mapping[str, str]] = {
+        "rod": "of, the stuffing box, which seals the rod",
+        "box": "of, the stuffing box, which states its bore",
+        "packing": "of, the stuffing box, which states its packing",
+    }
 
     of: LinkTo[Component] = NOT_STATED
     rod: Annotated[Length, Span("15 mm", "250 mm")] = NOT_STATED
