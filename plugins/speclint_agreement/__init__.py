@@ -36,6 +36,8 @@ def speclint_rules() -> Sequence[RulesIn]:
             "cylinder-cover",
             "bolted-joint",
         ),
+        rules_in("speclint_agreement.rules.nozzle", "blast-nozzle", "cylinder-block"),
+        rules_in("speclint_agreement.rules.openings", "lens-joint", "steam-pipe"),
         rules_in("speclint_agreement.rules.pads", "cylinder-block", "frame-fastening", "locating-face"),
         rules_in("speclint_agreement.rules.pipes", "steam-pipe", "lens-joint", "pipe-flange"),
         rules_in("speclint_agreement.rules.ports", "poppet-valve"),

@@ -67,6 +67,9 @@ from .glands import (
     packing_in as packing_in,
     rod_in as rod_in,
 )
+from .jets import (
+    jet_speed as jet_speed,
+)
 from .joints import (
     flange_bolted_to as flange_bolted_to,
     flange_held as flange_held,
@@ -77,6 +80,20 @@ from .joints import (
     pressure_by_part_held as pressure_by_part_held,
     pressure_held as pressure_held,
     pressure_reach as pressure_reach,
+)
+from .nozzles import (
+    back_pressures as back_pressures,
+    bores_on as bores_on,
+    cylinders_by_engine as cylinders_by_engine,
+    cylinders_by_paths as cylinders_by_paths,
+    cylinders_on as cylinders_on,
+    flow_to as flow_to,
+    opening_of as opening_of,
+)
+from .pipe_movement import (
+    movement_by_blocks as movement_by_blocks,
+    movement_of_pipe as movement_of_pipe,
+    openings_of as openings_of,
 )
 from .pipes import (
     steam_by_path as steam_by_path,
@@ -119,6 +136,22 @@ from .springs import (
     rates as rates,
     shut_loads as shut_loads,
     stroke as stroke,
+)
+from .stages import (
+    bore_of_pipe as bore_of_pipe,
+)
+from .steam_paths import (
+    Stage as Stage,
+    branches_off as branches_off,
+    carries_live as carries_live,
+    paths_into as paths_into,
+    paths_to as paths_to,
+)
+from .steam_states import (
+    SteamPath as SteamPath,
+    flow_in as flow_in,
+    section_of as section_of,
+    steam_along as steam_along,
 )
 from .train import (
     beyond_full_lift as beyond_full_lift,

@@ -1,3 +1,7 @@
+from .block_openings import (
+    BlockOpening as BlockOpening,
+    BlockPort as BlockPort,
+)
 from .catalogue import (
     Catalogue as Catalogue,
 )
@@ -39,6 +43,7 @@ from .fields import (
     MassFlow as MassFlow,
     Moment as Moment,
     NotStated as NotStated,
+    OneOrMore as OneOrMore,
     Position as Position,
     Pressure as Pressure,
     RotationalSpeed as RotationalSpeed,
@@ -97,7 +102,6 @@ from .kinds.crosshead import (
     Crosshead as Crosshead,
 )
 from .kinds.cylinder_block import (
-    BlockPort as BlockPort,
     Bore as Bore,
     CylinderBlock as CylinderBlock,
     CylinderEnd as CylinderEnd,
@@ -201,6 +205,7 @@ from .kinds.steam_passage import (
     SteamPassage as SteamPassage,
 )
 from .kinds.steam_pipe import (
+    PipeEnd as PipeEnd,
     SteamPipe as SteamPipe,
 )
 from .kinds.stuffing_box import (

@@ -11,7 +11,7 @@ from speclint.quantities import PROVENANCES, units
 from speclint.specs.docstrings import meanings, summary
 from speclint.specs.examples import example_for, examples_of, quantities_of
 from speclint.specs.geometry import conditions_of
-from speclint.specs.key_descriptions import inner_table, said_of
+from speclint.specs.key_descriptions import inner_table, listed_ids, said_of
 from speclint.specs.old_keys import old_keys_of
 from speclint.specs.spec import Spec, SpecTable
 
@@ -85,6 +85,8 @@ def _examples(name: str, field: FieldInfo, table: type[SpecTable]) -> list[Any]:
     value = example_for(name, field, table)
     if value is not None:
         return [value]
+    if ids := listed_ids(field):
+        return [ids]
     is_list = get_origin(field.annotation) is tuple
     return [[quantities_of(table)[name]]] if is_list and name in quantities_of(table) else []
 

@@ -11,7 +11,7 @@ from pydantic.fields import FieldInfo
 
 from speclint.specs.docstrings import meanings, summary
 from speclint.specs.examples import example_for, quantities_of, quantity_example, quantity_of
-from speclint.specs.key_descriptions import inner_table, own_first, said_of
+from speclint.specs.key_descriptions import inner_table, listed_ids, own_first, said_of
 from speclint.specs.old_keys import old_keys_of
 from speclint.specs.spec import Spec, SpecTable
 
@@ -64,6 +64,8 @@ def _inline(name: str, field: FieldInfo, table: type[SpecTable]) -> str | None:
         return json.dumps(value, ensure_ascii=False)
     if get_origin(field.annotation) is tuple and name in quantities_of(table):
         return json.dumps([quantities_of(table)[name]], ensure_ascii=False)
+    if ids := listed_ids(field):
+        return json.dumps(ids)
     return None
 
 

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from typing import Any
 
 from speclint import Grade, Pair, Rule, Sheet, Worked, agreement
 from speclint.facts import cranks_of, engine_of
-from speclint.quantities import Measure
-from speclint.specs import Crank, CylinderBlock, Engine, NotStated
+from speclint.specs import Crank, CylinderBlock, Engine
 
 
 def _strokes(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
@@ -45,7 +45,7 @@ def _pair(
     key: str, bore: str, block: CylinderBlock, first: Sequence[Crank | Engine | None], sheet: Sheet
 ) -> Iterator[Pair]:
     """A key of the block against the first of crank, engine and other blocks of the engine that states it."""
-    places: list[Measure | NotStated] = [getattr(one, key) for one in first if one is not None]
+    places: list[Any] = [getattr(one, key) for one in first if one is not None]
     engine = first[-1]
     if isinstance(engine, Engine):
         places += [getattr(other.drive, key) for other in _others(engine, block, sheet)]

@@ -13,7 +13,7 @@ _ICE = 273.15
 _CATEGORY, _LIMIT, _CUT_OFF = 2e6, 5e6, 1e8
 
 
-@formula("N = S/(π D)", cites=[FIRST_PRINCIPLES])
+@formula("N = i S/(π D)", cites=[FIRST_PRINCIPLES])
 def strokes_of_life(i: Ratio, S: Metres, D: Metres) -> Ratio:
     """Strokes at each end of a cylinder over the engine's life: one per turn of the crank.
 

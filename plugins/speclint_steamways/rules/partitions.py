@@ -16,6 +16,7 @@ from speclint.equations import (
     WattsPerSquareMetre,
     WattsPerSquareMetreKelvin,
 )
+from speclint.facts import flow_in, section_of
 from speclint.handbook.heat import (
     GNIELINSKI,
     INCROPERA,
@@ -52,7 +53,6 @@ from speclint_steamways.formulae.heat import (
     work_lost,
 )
 from speclint_steamways.inputs.partitions import is_case, pressure_on_exhaust_side, pressure_on_live_side
-from speclint_steamways.inputs.paths import flow_in, section_of
 from speclint_steamways.sources import EN_13445_3, TIMOSHENKO_GOODIER
 
 #: Both rules take the heat at the same end of the correlation's scatter.

@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kelvins, Metres, Pascals, Ratio
+from speclint.facts import movement_of_pipe
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.steam import (
@@ -24,17 +25,15 @@ from speclint.handbook.steam import (
     cycle_factor,
     end_thrust,
     flexibility_used,
-    pipe_growth,
     pipe_wall,
     pipe_wall_of_european_code,
     restrained_stress,
+    rise_from_cold,
 )
 from speclint.specs import LoadCase, SteamPipe
 from speclint_steamways.formulae.pipes import (
     hoop_stress_in_bend,
     hoop_stress_of_pipe,
-    movement_to_take_up,
-    rise,
     wall_outside_bend,
     wanted_pipe_test,
     with_allowance,
@@ -222,11 +221,9 @@ def flexibility(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Judgement:
     """
     D, T = sheet.take("D", pipe.outside_diameter), sheet.take("T", case.temperature_of(pipe))
     material = sheet.material_of(pipe)
-    ΔT = sheet.work("ΔT", rise, T=T, T_0=DRAWING_TEMPERATURE)
+    ΔT = sheet.work("ΔT", rise_from_cold, T=T, T_0=DRAWING_TEMPERATURE)
     alpha = sheet.look_up("α", material.expansion, of=pipe, at=T)
-    U = sheet.take("U", pipe.anchor_distance)
-    growth = sheet.work("Δ", pipe_growth, alpha=alpha, L=U, ΔT=ΔT)
-    Y = sheet.work("Y", movement_to_take_up, Δ=growth, s=sheet.take("s", pipe.anchor_movement))
+    U, Y = sheet.take("U", pipe.anchor_distance), movement_of_pipe(pipe, case, sheet)
     if sheet.read("taken up by", pipe.takes_up_by) != "bends":
         return sheet.at_most(Y, sheet.take("Y_j", pipe.joint_movement))
     E = sheet.look_up("E", material.modulus, of=pipe, at=DRAWING_TEMPERATURE)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 
+from speclint.specs.block_openings import BlockOpening, BlockPort
 from speclint.specs.component import Component
 from speclint.specs.fields import (
     NOT_STATED,
@@ -118,26 +119,6 @@ class SeatBore(SpecTable):
     beat: Word[Literal["upper", "lower"]] = NOT_STATED
     at: Annotated[Position, Span("1 mm", "1.5 m")] = NOT_STATED
     opens_into: Word[Literal["chamber", "cylinder"]] = NOT_STATED
-
-
-class BlockPort(SpecTable):
-    """A port through the wall of a bore.
-
-    Fields:
-        of_end: name of the end of the cylinder
-        serves: inlet or exhaust; leave out where it serves both
-        from_seat: distance of its middle from the collar seat, along the axis
-        height: its opening along the axis
-        angle: its middle round the bore, from the top, clockwise seen from the back
-        width: its opening round the bore, along the arc
-    """
-
-    of_end: Word[str] = NOT_STATED
-    serves: Word[Literal["inlet", "exhaust"]] = NOT_STATED
-    from_seat: Annotated[Length, Span("5 mm", "2.5 m")] = NOT_STATED
-    height: Annotated[Length, Span("4 mm", "400 mm")] = NOT_STATED
-    angle: Angle = NOT_STATED
-    width: Annotated[Length, Span("20 mm", "2.5 m")] = NOT_STATED
 
 
 class CylinderEnd(SpecTable):
@@ -284,6 +265,7 @@ class CylinderBlock(Component):
         bores: bores that take liners, by name
         ports: ports through the wall of a bore, by name
         seat_bores: bores that take valve seats, by name
+        openings: openings to which pipes are joined, by name
         ends: ends of the cylinders, by name
         divisions: walls between neighbouring bores and passages, by name
         pads: pads on the frames, by name
@@ -298,6 +280,7 @@ class CylinderBlock(Component):
     bores: dict[str, Bore] = {}
     ports: dict[str, BlockPort] = {}
     seat_bores: dict[str, SeatBore] = {}
+    openings: dict[str, BlockOpening] = {}
     ends: dict[str, CylinderEnd] = {}
     divisions: dict[str, Division] = {}
     pads: dict[str, Pad] = {}

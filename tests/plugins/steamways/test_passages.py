@@ -10,8 +10,8 @@ from hypothesis import given, strategies as st
 from iapws import IAPWS97
 
 from speclint import Grade
+from speclint.facts import jet_speed
 from speclint.testing import DesignFolder, on_sheet
-from speclint_steamways.formulae.jets import jet_speed
 from speclint_steamways.formulae.paths import (
     bourne_port,
     breathing_depression,
