@@ -26,6 +26,7 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in("speclint_agreement.rules.frames", "cylinder-block", "frame-fastening"),
         rules_in("speclint_agreement.rules.gear", "cam", "poppet-valve", "tappet"),
         rules_in("speclint_agreement.rules.joints", "bolted-joint"),
+        rules_in("speclint_agreement.rules.life", "steam-pipe", "weldment"),
         rules_in("speclint_agreement.rules.lifting", "lifting-plan"),
         rules_in(
             "speclint_agreement.rules.metal",
@@ -36,6 +37,7 @@ def speclint_rules() -> Sequence[RulesIn]:
             "cylinder-cover",
             "bolted-joint",
         ),
+        rules_in("speclint_agreement.rules.motion", "cylinder-block", "stuffing-box"),
         rules_in("speclint_agreement.rules.nozzle", "blast-nozzle", "cylinder-block"),
         rules_in("speclint_agreement.rules.openings", "lens-joint", "steam-pipe"),
         rules_in("speclint_agreement.rules.pads", "cylinder-block", "frame-fastening", "locating-face"),

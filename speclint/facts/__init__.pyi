@@ -6,6 +6,7 @@ from .concern import (
 )
 from .cylinders import (
     bore_closed as bore_closed,
+    bore_under as bore_under,
     end_closed_by as end_closed_by,
     ends_of as ends_of,
     liner_under as liner_under,
@@ -80,6 +81,10 @@ from .joints import (
     pressure_by_part_held as pressure_by_part_held,
     pressure_held as pressure_held,
     pressure_reach as pressure_reach,
+)
+from .life import (
+    distance_of_life as distance_of_life,
+    starts_of_life as starts_of_life,
 )
 from .nozzles import (
     back_pressures as back_pressures,

@@ -126,6 +126,7 @@ from .kinds.duty import (
     CASE_NAMES as CASE_NAMES,
     CaseName as CaseName,
     Duty as Duty,
+    Life as Life,
     LoadCase as LoadCase,
 )
 from .kinds.engine import (

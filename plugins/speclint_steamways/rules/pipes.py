@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kelvins, Metres, Pascals, Ratio
-from speclint.facts import movement_of_pipe
+from speclint.facts import movement_of_pipe, starts_of_life
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.steam import (
@@ -237,7 +237,7 @@ def flexibility(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Judgement:
 
 def _stress_range(pipe: SteamPipe, sheet: Sheet, T: Kelvins) -> Pascals:
     t = sheet.take("t", pipe.wall)
-    f = sheet.work("f", cycle_factor, N=float(sheet.count("N", pipe.cycles)))
+    f = sheet.work("f", cycle_factor, N=float(sheet.count("N", starts_of_life(pipe, pipe.cycles, sheet))))
     S_c = american_allowable(pipe, sheet, DRAWING_TEMPERATURE, t)
     S_h = american_allowable(pipe, sheet, T, t)
     return sheet.work("S_A", allowable_stress_range, f=f, S_c=S_c, S_h=S_h)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Annotated, ClassVar
 
 from speclint.specs.component import Component
-from speclint.specs.fields import NOT_STATED, Angle, Fraction, Length, LinkTo, Pressure, Word
+from speclint.specs.fields import NOT_STATED, Allowance, Angle, Fraction, Length, LinkTo, Pressure, Word
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.link_targets import BlastNozzle, CylinderBlock
 from speclint.specs.spans import Span
@@ -18,6 +18,8 @@ class Crank(SpecTable):
     Fields:
         block: the block with the bore of its cylinder
         bore: name of that bore, in the block's spec; it can be left out where the block has only one
+        axis_from_centre: from the middle of the engine to the plane in which its rods move
+        frame_from_centre: from the middle of the engine to the face of the frame that locates the block
         angle: by which it leads the crank from which angles count, running forwards
         stroke: of its piston, where that is not the stroke of the engine
         connecting_rod_length: of its rod between centres, where that is not the length of the engine's
@@ -27,6 +29,8 @@ class Crank(SpecTable):
 
     block: LinkTo[CylinderBlock] = NOT_STATED
     bore: Word[str] = NOT_STATED
+    axis_from_centre: Annotated[Allowance, Span("50 mm", "1.6 m")] = NOT_STATED
+    frame_from_centre: Annotated[Length, Span("200 mm", "1.4 m")] = NOT_STATED
     angle: Angle = NOT_STATED
     stroke: Annotated[Length, Span("150 mm", "1.2 m")] = NOT_STATED
     connecting_rod_length: Annotated[Length, Span("300 mm", "6 m")] = NOT_STATED

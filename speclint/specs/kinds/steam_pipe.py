@@ -60,7 +60,8 @@ class SteamPipe(Component):
     )
 
     old_keys: ClassVar[Mapping[str, str]] = {
-        "joined_to": "starts_at or ends_at, each with its part and the opening there"
+        "joined_to": "starts_at or ends_at, each with its part and the opening there",
+        "cycles": "life.starts in the duty",
     }
 
     starts_at: PipeEnd = PipeEnd.unstated()
