@@ -10,6 +10,27 @@ from speclint import RulesIn, family, rules_in
 speclint_api = "1"
 
 
+#: Kinds whose metal follows the steam in which they stand.
+_IN_STEAM = (
+    "steam-pipe",
+    "lens-joint",
+    "poppet-valve",
+    "cylinder-block",
+    "cylinder-cover",
+    "bolted-joint",
+)
+#: Kinds that are designed and tested with a vessel.
+_OF_A_VESSEL = (
+    "bolted-joint",
+    "cylinder-cover",
+    "gland",
+    "lens-joint",
+    "pipe-flange",
+    "stuffing-box",
+    "weldment",
+)
+
+
 @family
 def speclint_rules() -> Sequence[RulesIn]:
     """The rules of the family."""
@@ -28,15 +49,7 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in("speclint_agreement.rules.joints", "bolted-joint"),
         rules_in("speclint_agreement.rules.life", "steam-pipe", "weldment"),
         rules_in("speclint_agreement.rules.lifting", "lifting-plan"),
-        rules_in(
-            "speclint_agreement.rules.metal",
-            "steam-pipe",
-            "lens-joint",
-            "poppet-valve",
-            "cylinder-block",
-            "cylinder-cover",
-            "bolted-joint",
-        ),
+        rules_in("speclint_agreement.rules.metal", *_IN_STEAM),
         rules_in("speclint_agreement.rules.motion", "cylinder-block", "stuffing-box"),
         rules_in("speclint_agreement.rules.nozzle", "blast-nozzle", "cylinder-block"),
         rules_in("speclint_agreement.rules.openings", "lens-joint", "steam-pipe"),
@@ -47,15 +60,6 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in("speclint_agreement.rules.rods", "cylinder-block", "piston-rod"),
         rules_in("speclint_agreement.rules.seats", "cylinder-block", "poppet-valve", "valve-seat"),
         rules_in("speclint_agreement.rules.springs", "compression-spring"),
-        rules_in(
-            "speclint_agreement.rules.vessels",
-            "bolted-joint",
-            "cylinder-cover",
-            "gland",
-            "lens-joint",
-            "pipe-flange",
-            "stuffing-box",
-            "weldment",
-        ),
+        rules_in("speclint_agreement.rules.vessels", *_OF_A_VESSEL),
         rules_in("speclint_agreement.rules.walls", "cylinder-block", "weldment"),
     ]
