@@ -21,7 +21,7 @@ _FRICTION = ("lock nut", "prevailing torque nut")
     why="A loose nut in a cylinder breaks the piston or the cover at the next stroke, and a lost one holds nothing.",
     leaves_out="Whether the locking is fitted correctly and renewed: a lock plate or a split pin is used "
     "only once.",
-    edition=2,
+    edition=3,
 )
 def locking(joint: BoltedJoint | FrameFastening, sheet: Sheet) -> Judgement:
     """Locked by a part that must shear first; friction alone is an observation.

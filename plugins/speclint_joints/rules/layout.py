@@ -25,6 +25,7 @@ from speclint_joints.sources import KHURMI
         Limit("least", "4", "ratio", COMMON_PRACTICE, "least number of studs on a cover, pipe or lens joint"),
         Limit("least on a gland", "2", "ratio", COMMON_PRACTICE, "least number of studs on a gland"),
     ],
+    edition=2,
 )
 def stud_count(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     """Even, a multiple of four on pipe flanges, not fewer than the least."""

@@ -32,7 +32,7 @@ from speclint_liners.sources import AHRONS
             "cold_most", "3/8 in", "length", AHRONS.at("p. 98"), "greatest clearance cold by period practice"
         ),
     ],
-    edition=4,
+    edition=5,
 )
 def end_clearance(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
     """Cold clearance plus growth of rods, block and frame, less stretch and wear; the cold one as period practice."""
@@ -64,7 +64,7 @@ def end_clearance(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgeme
         Limit("most", "12 %", "ratio", COMMON_PRACTICE, "greatest clearance volume"),
         Limit("most_long", "14 %", "ratio", COMMON_PRACTICE, "greatest clearance volume with long passages"),
     ],
-    edition=2,
+    edition=3,
 )
 def clearance_volume(block: CylinderBlock, sheet: Sheet) -> Judgement:
     """Passages and clearance in the bore over the swept volume, less the rod at the back end."""

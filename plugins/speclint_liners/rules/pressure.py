@@ -153,7 +153,7 @@ def _liners_at_test(block: CylinderBlock, bore: str, test: float, sheet: Sheet) 
     why="The thin wall between two passages is where a block cracks first, and nobody can see it.",
     leaves_out="thermal stress, welds, walls of another shape; walls beside valve seats, whose places are not "
     "stated; the local code and a competent person decide",
-    edition=5,
+    edition=6,
 )
 def between_bores(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
     """Each dividing wall as a flat plate with clamped edges, as a ring, or as the worse of both; none left out.

@@ -43,7 +43,7 @@ _WATER = Reading.exact("density of water at 20 °C", 998.2, "kg/m³", IAPWS_95.a
     why="Water does not compress: without relief it breaks the cover.",
     leaves_out="condition of the valves in service; covers that have no spec; the local code and a competent person "
     "decide",
-    edition=2,
+    edition=3,
     limits=[
         Limit("least_factor", "1.1", "ratio", COMMON_PRACTICE, "least setting over the safety valves'"),
         Limit("most_factor", "1.2", "ratio", COMMON_PRACTICE, "greatest setting over the safety valves'"),
@@ -111,7 +111,7 @@ def _drained(end: CylinderEnd, sheet: Sheet) -> Judgement:
             "rise above the setting at which the lift is reached",
         ),
     ],
-    edition=3,
+    edition=4,
 )
 def relief_capacity(block: CylinderBlock, sheet: Sheet) -> Judgement:
     """Greatest piston speed at slow speed, by a scan of the crank angle; area required against area opened.

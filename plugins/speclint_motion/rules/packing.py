@@ -17,7 +17,7 @@ from speclint_motion.inputs import boiler_pressure, cylinder_of, piston_of
     "exceed the rating of the packing",
     on=StuffingBox,
     cases=("starting", "running"),
-    edition=2,
+    edition=3,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
     why="Packing beyond its rating leaks within weeks, and the steam takes away the driver's view.",

@@ -63,7 +63,7 @@ def _hot(index: str, part: Component, cold: Metres, case: LoadCase, sheet: Sheet
     "inertia of the piston, and a nut is locked and its seat stated",
     on=Piston,
     cases=("starting", "running", "drifting", "water"),
-    edition=3,
+    edition=4,
     grade=Grade.HOLD,
     cites=[COMMON_PRACTICE, FIRST_PRINCIPLES],
     why="A nut that works loose lets the piston hammer on the rod, until the piston breaks off and goes "
@@ -140,6 +140,7 @@ def _greatest_pull(piston: Piston, case: LoadCase, sheet: Sheet) -> Newtons:
             "period", "1000 ft/min", "speed", LINEHAM_SPEED, "mean speed of locomotives by Lineham, reported"
         ),
     ],
+    edition=2,
 )
 def speed(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
     """Twice the stroke in a revolution, compared with the period's figure."""
@@ -171,6 +172,7 @@ def speed(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
             "greatest inertia force over the load of boiler pressure",
         )
     ],
+    edition=2,
 )
 def inertia(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
     """m ω² r (1 + r/l) at the front dead centre, over p A."""

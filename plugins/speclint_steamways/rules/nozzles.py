@@ -63,6 +63,7 @@ def _atmosphere(sheet: Sheet) -> Pascals:
             "blast pipe over the bore by the period rule, reported",
         )
     ],
+    edition=2,
 )
 def area(nozzle: BlastNozzle, case: LoadCase, sheet: Sheet) -> Judgement:
     """Flow of the cylinders over what the nozzle passes from the path's end to the atmosphere; critical ratio.
@@ -90,7 +91,7 @@ def area(nozzle: BlastNozzle, case: LoadCase, sheet: Sheet) -> Judgement:
     "engines that steam well",
     on=BlastNozzle,
     cases=("running",),
-    edition=2,
+    edition=3,
     grade=Grade.OBSERVATION,
     cites=[STEAM, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="The momentum of the jet draws the fire: with too little the engine does not steam, with too "

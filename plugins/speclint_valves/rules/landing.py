@@ -143,7 +143,7 @@ def _strain(
 
 @rule(
     "valve.foul-clearance",
-    edition=4,
+    edition=5,
     title="At full lift with overtravel, hot, the valve clears cage, cover and piston by at least 2 mm",
     on=PoppetValve,
     cases=("starting", "running", "drifting"),

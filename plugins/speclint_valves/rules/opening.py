@@ -108,7 +108,7 @@ def lift_worth_having(valve: PoppetValve, sheet: Sheet) -> Judgement:
 
 @rule(
     "valve.steam-speed",
-    edition=2,
+    edition=3,
     title="Through the valve live steam has a mean speed of at most 100 m/s and exhaust steam of at "
     "most 80 m/s",
     on=PoppetValve,
@@ -142,7 +142,7 @@ def _speeds(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> tuple[MetresPer
 
 @rule(
     "valve.pressure-loss",
-    edition=2,
+    edition=3,
     title="At most 10 % of the absolute pressure is lost in the valve",
     on=PoppetValve,
     cases=("running",),
@@ -168,7 +168,7 @@ def pressure_loss(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement
 
 @rule(
     "valve.mach",
-    edition=2,
+    edition=3,
     title="The greatest Mach number of steam in the valve is at most 0.3",
     on=PoppetValve,
     cases=("running",),
