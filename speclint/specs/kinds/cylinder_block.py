@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.block_openings import BlockOpening, BlockPort
-from speclint.specs.component import Component
+from speclint.specs.component import PRESSURE_BY_KIND, Component
 from speclint.specs.fields import (
     NOT_STATED,
     Allowance,
@@ -274,6 +274,8 @@ class CylinderBlock(Component):
 
     kind: ClassVar[str] = "cylinder-block"
     called: ClassVar[str] = "cylinder block"
+
+    old_keys: ClassVar[Mapping[str, str]] = PRESSURE_BY_KIND
 
     construction: Word[Literal["fabricated", "cast"]] = NOT_STATED
     fixed_point: Word[str] = NOT_STATED

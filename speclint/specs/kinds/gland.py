@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 
-from speclint.specs.component import Component
+from speclint.specs.component import PRESSURE_BY_KIND, Component
 from speclint.specs.fields import NOT_STATED, Fraction, Length, LinkTo, Stress, Word
 from speclint.specs.geometry import Below, Conditions
 from speclint.specs.spans import Span
@@ -28,6 +28,7 @@ class Gland(Component):
     called: ClassVar[str] = "gland"
     geometry: ClassVar[Conditions] = (Below("rod", "box"),)
     old_keys: ClassVar[Mapping[str, str]] = {
+        **PRESSURE_BY_KIND,
         "rod": "of, the stuffing box, which seals the rod",
         "box": "of, the stuffing box, which states its bore",
         "packing": "of, the stuffing box, which states its packing",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 
-from speclint.specs.component import Component
+from speclint.specs.component import PRESSURE_BY_KIND, Component
 from speclint.specs.fields import NOT_STATED, Allowance, Fraction, Length, LinkTo, Word
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.spans import Span
@@ -60,6 +60,7 @@ class SteamPipe(Component):
     )
 
     old_keys: ClassVar[Mapping[str, str]] = {
+        **PRESSURE_BY_KIND,
         "joined_to": "starts_at or ends_at, each with its part and the opening there",
         "cycles": "life.starts in the duty",
     }
