@@ -11,7 +11,7 @@ from typing import Any
 from speclint.errors import Complaint, Location
 from speclint.repository.settings import Settings
 from speclint.repository.spec_files import PassedOver
-from speclint.specs import CaseName, Component, Duty, Link, LoadCase, Spec
+from speclint.specs import CaseName, Component, Duty, Link, LoadCase, Spec, old_keys_in
 
 
 @dataclass(frozen=True)
@@ -109,6 +109,14 @@ class Design:
             return duty.cases[name]
         base = self.follow(duty.like) if isinstance(duty.like, Link) else None
         return self.case_of(base, name) if isinstance(base, Duty) else None
+
+    @property
+    def old_keys(self) -> tuple[Complaint, ...]:
+        """A note for each old key that a selected spec states, by file and line."""
+        notes = (
+            note for name in self.selected if name in self.specs for note in old_keys_in(self.specs[name])
+        )
+        return tuple(sorted(notes, key=lambda note: note.order))
 
     def parts(self) -> Iterator[Component]:
         """The selected components that could be read, in the order of their ids."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal, get_args
+from typing import Annotated, ClassVar, Literal, get_args
 
 from pydantic import model_validator
 from pydantic_core import PydanticCustomError
@@ -12,6 +12,7 @@ from speclint.quantities import Measure
 from speclint.specs.fields import (
     NOT_STATED,
     Fraction,
+    Length,
     LinkTo,
     MassFlow,
     NotStated,
@@ -19,7 +20,9 @@ from speclint.specs.fields import (
     RotationalSpeed,
     Speed,
     Temperature,
+    Word,
 )
+from speclint.specs.spans import Span
 from speclint.specs.spec import Spec, SpecTable
 from speclint.specs.ties import TemperatureOrTie, Tie, WrittenTie, tied
 
@@ -95,11 +98,27 @@ class LoadCase(SpecTable):
         )
 
 
+class Life(SpecTable):
+    """The life for which everything that sees the duty is made.
+
+    Fields:
+        distance: that the engine runs in its life
+        starts: number of times that steam is raised in its life
+    """
+
+    distance: Annotated[Length, Span("1e5 km", "1e7 km")] = NOT_STATED
+    starts: Word[int] = NOT_STATED
+
+
 class Duty(Spec):
-    """A set of load cases, shared by many components. ``like`` takes over the cases it does not state itself."""
+    """A set of load cases, shared by many components, and their life.
+
+    ``like`` takes over the cases, and the life, that it does not state itself.
+    """
 
     kind: ClassVar[str] = "duty"
     called: ClassVar[str] = "duty"
 
     like: LinkTo[Duty] = NOT_STATED
+    life: Life = Life.unstated()
     cases: dict[CaseName, LoadCase] = {}
