@@ -30,7 +30,7 @@ def bore_of_pipe(D: Metres, t: Metres) -> Metres:
     >>> round(bore_of_pipe(D=0.1683, t=0.0056) * 1e3, 6)
     157.1
     """
-    require(2 * t < D, f"two walls of {t:.4g} leave no bore in a pipe of {D:.4g}")
+    require(2 * t < D, f"two walls of {t * 1e3:.4g} mm leave no bore in a pipe of {D * 1e3:.4g} mm")
     return D - 2 * t
 
 
@@ -247,7 +247,7 @@ def compression_ratio(p_2: Pascals, p_0: Pascals, Δp: Pascals) -> Ratio:
     >>> round(compression_ratio(p_2=3.6e5, p_0=1.0e5, Δp=0.1e5), 9)
     4.0
     """
-    require(Δp < p_0, f"a depression of {Δp:.4g} Pa leaves nothing of {p_0:.4g} Pa")
+    require(Δp < p_0, f"a depression of {Δp / 1e5:.4g} bar leaves nothing of {p_0 / 1e5:.4g} bar")
     return p_2 / (p_0 - Δp)
 
 
