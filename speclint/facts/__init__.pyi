@@ -48,6 +48,7 @@ from .dividing_walls import (
     weldment_of as weldment_of,
 )
 from .drives import (
+    STIFFEST_ENDS as STIFFEST_ENDS,
     cold_clearance as cold_clearance,
     ends_held as ends_held,
     length_in_compression as length_in_compression,
@@ -135,6 +136,10 @@ from .port_sweep import (
     edge_of_port as edge_of_port,
     ends_in_order as ends_in_order,
     place_in_bore as place_in_bore,
+)
+from .pressures import (
+    greatest_live_pressure as greatest_live_pressure,
+    with_water as with_water,
 )
 from .retention import (
     cages_round as cages_round,

@@ -17,12 +17,11 @@ from speclint.specs import (
 
 
 def liners_of(block: CylinderBlock, bore: str, sheet: Sheet) -> tuple[CylinderLiner, ...]:
-    """The liners that say they are in a bore of a block."""
+    """The liners in a bore of a block; each liner of the block must say in which it is."""
     return tuple(
         liner
         for liner in sheet.belonging_to(block, CylinderLiner)
-        if sheet.is_stated(f"bore of {liner.id}", liner.in_bore)
-        and sheet.read(f"bore of {liner.id}", liner.in_bore) == bore
+        if sheet.read(f"bore of {liner.id}", liner.in_bore) == bore
     )
 
 
@@ -49,17 +48,17 @@ def rods_in(block: CylinderBlock, bore: str, sheet: Sheet) -> Iterator[PistonRod
 
 
 def ends_of(block: CylinderBlock, bore: str, sheet: Sheet) -> dict[str, CylinderEnd]:
-    """The ends of one bore, by their names; of a block with one bore those that name none, too."""
-    only = len(block.bores) == 1
+    """The ends of one bore, by their names; in a block with several bores each end must name its own."""
     return {
-        name: end
-        for name, end in block.ends.items()
-        if (
-            sheet.read(f"bore of end {name}", end.of_bore) == bore
-            if sheet.is_stated(f"bore of end {name}", end.of_bore)
-            else only
-        )
+        name: end for name, end in block.ends.items() if _bore_of_end(name, end, block, sheet) in ("", bore)
     }
+
+
+def _bore_of_end(name: str, end: CylinderEnd, block: CylinderBlock, sheet: Sheet) -> str:
+    """The bore that an end names; "" where it names none and the block has no other."""
+    if len(block.bores) == 1 and not sheet.is_stated(f"bore of end {name}", end.of_bore):
+        return ""
+    return sheet.read(f"bore of end {name}", end.of_bore)
 
 
 def end_closed_by(cover: CylinderCover, sheet: Sheet) -> tuple[str, CylinderEnd]:
@@ -80,7 +79,8 @@ def end_closed_by(cover: CylinderCover, sheet: Sheet) -> tuple[str, CylinderEnd]
     ]
     if len(found) != 1:
         raise sheet.not_assessed(
-            f"{len(found)} ends of {block.id} are at the {side}: of_end is to name the one that the cover closes",
+            f"{len(found) or 'no'} ends of {block.id} are at the {side}: of_end is to name the one that the cover "
+            "closes",
             cover.of_end.where,
         )
     return found[0]
@@ -92,6 +92,5 @@ def liner_under(cover: CylinderCover, sheet: Sheet) -> CylinderLiner | None:
     if not block.ends or not block.bores:
         return None
     name, end = end_closed_by(cover, sheet)
-    only = len(block.bores) == 1 and not sheet.is_stated(f"bore of end {name}", end.of_bore)
-    bore = next(iter(block.bores)) if only else sheet.read(f"bore of end {name}", end.of_bore)
+    bore = _bore_of_end(name, end, block, sheet) or next(iter(block.bores))
     return next(iter(liners_of(block, bore, sheet)), None)

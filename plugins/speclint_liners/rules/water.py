@@ -18,7 +18,7 @@ from speclint_liners.formulae.water import (
     water_displaced,
     wheel_speed,
 )
-from speclint_liners.inputs.cylinders import bores_in_work, ends_of
+from speclint_liners.inputs.cylinders import bores_in_work, every_end
 from speclint_liners.inputs.tested import least_test_pressure
 from speclint_liners.sources import IAPWS_95
 
@@ -36,7 +36,7 @@ _WATER = Reading.exact("density of water at 20 °C", 998.2, "kg/m³", IAPWS_95.a
     why="Water does not compress: without relief it breaks the cover.",
     leaves_out="condition of the valves in service; covers that have no spec; the local code and a competent person "
     "decide",
-    edition=2,
+    edition=3,
     limits=[
         Limit("least_factor", "1.1", "ratio", COMMON_PRACTICE, "least setting over the safety valves'"),
         Limit("most_factor", "1.2", "ratio", COMMON_PRACTICE, "greatest setting over the safety valves'"),
@@ -55,7 +55,7 @@ def water_relief(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgemen
         setting = sheet.take("p_s", end.relief_set)
         return sheet.worst(sheet.within(setting, least, most), sheet.at_most(setting, highest))
 
-    ends = ends_of(block, sheet)
+    ends = every_end(block, sheet)
     return sheet.worst(
         sheet.each(ends, lambda end: _relieved(end, sheet)),
         sheet.each(ends, lambda end: _drained(end, sheet)),
@@ -104,7 +104,7 @@ def _drained(end: CylinderEnd, sheet: Sheet) -> Judgement:
             "rise above the setting at which the lift is reached",
         ),
     ],
-    edition=3,
+    edition=4,
 )
 def relief_capacity(block: CylinderBlock, sheet: Sheet) -> Judgement:
     """Greatest piston speed at slow speed, by a scan of the crank angle; area required against area opened.
@@ -112,7 +112,7 @@ def relief_capacity(block: CylinderBlock, sheet: Sheet) -> Judgement:
     The area is that of the lift which the valves reach at no more than the accumulation above their setting.
     """
     fastest = _greatest_piston_speed(block, sheet)
-    return sheet.each(ends_of(block, sheet), lambda end: _water_let_out(block, end, fastest, sheet))
+    return sheet.each(every_end(block, sheet), lambda end: _water_let_out(block, end, fastest, sheet))
 
 
 def _greatest_piston_speed(block: CylinderBlock, sheet: Sheet) -> MetresPerSecond:

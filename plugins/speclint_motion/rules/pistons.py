@@ -18,6 +18,7 @@ from speclint_motion.inputs import (
     gear_of,
     greatest,
     relief_pressure,
+    turns,
 )
 from speclint_motion.sources import LINEHAM_SPEED
 
@@ -62,7 +63,7 @@ def _hot(index: str, part: Component, cold: Metres, case: LoadCase, sheet: Sheet
     "inertia of the piston, and a nut is locked and its seat stated",
     on=Piston,
     cases=("starting", "running", "drifting", "water"),
-    edition=3,
+    edition=4,
     grade=Grade.HOLD,
     cites=[COMMON_PRACTICE, FIRST_PRINCIPLES],
     why="A nut that works loose lets the piston hammer on the rod, until the piston breaks off and goes "
@@ -111,14 +112,13 @@ def _of_one_metal(piston: Piston, sheet: Sheet) -> Judgement:
 def _greatest_pull(piston: Piston, case: LoadCase, sheet: Sheet) -> Newtons:
     cylinder = cylinder_of(piston, sheet)
     pull = sheet.work("F_t", pressure_load, p=relief_pressure(cylinder, case, sheet), D=cylinder.D)
-    at_speed = case.where.key.endswith(("cases.running", "cases.drifting"))
-    if not (at_speed or sheet.is_stated("speed", case.rotational_speed)):
+    if not turns(case, sheet):
         return pull
     crank = crank_of(cylinder, case, sheet)
     m = sheet.take("m_p", piston.mass)
     a = sheet.work("a", piston_acceleration, **crank._asdict(), θ=0.0)
     pull = max(pull, sheet.work("F_i", inertia_force, m=m, a=a))
-    if not sheet.is_stated("safety-valve pressure", case.safety_valve_pressure):
+    if case.where.key.endswith("cases.drifting"):  # the regulator is shut
         return pull
     gear = gear_of(cylinder, case, sheet)._replace(m=m)
     return max(pull, -greatest("F_θ", "tensile load", crosshead_force, gear, sheet, pull=True))
@@ -155,6 +155,7 @@ def speed(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
     "steam load on the piston",
     on=Piston,
     cases=("running",),
+    edition=2,
     grade=Grade.OBSERVATION,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="Where inertia comes near the steam load the rods knock, and forces that the wheels cannot balance "
