@@ -8,9 +8,17 @@ from typing import NamedTuple
 
 from speclint import Sheet
 from speclint.equations import Kilograms, Metres, Newtons, Pascals, RadiansPerSecond, Ratio, SquareMetres
-from speclint.facts import connecting_rod_of, mass_moved, speed_of_crank, stroke_of
+from speclint.facts import (
+    connecting_rod_of,
+    ends_of,
+    greatest_live_pressure,
+    mass_moved,
+    speed_of_crank,
+    states_speed,
+    stroke_of,
+    with_water,
+)
 from speclint.handbook.cams import crank_radius
-from speclint.handbook.cylinders import pressure_blown_off, relief_accumulation
 from speclint.handbook.members import round_area
 from speclint.specs import Crosshead, CylinderBlock, CylinderLiner, LoadCase, Piston, PistonRod
 
@@ -71,24 +79,20 @@ def relief_pressure(
     """Greatest pressure in the cylinder, gauge: on the back of the piston, where it pulls the rod, or on other sides.
 
     The greatest of the boiler's, the cylinder's in this load case, and the setting of the relief valves of the ends
-    on those ``sides``; with water in the cylinder the pressure at which they blow off all of it.
+    on those ``sides``, where it is stated; with water in the cylinder the pressure at which they blow off all of it.
     """
-    water = case.where.key.endswith("cases.water")
-    pressures = [
-        sheet.take(symbol, value)
-        for symbol, value in (("p_b", case.safety_valve_pressure), ("p_c", case.cylinder_pressure))
-        if sheet.is_stated(f"pressure {symbol}", value)
-    ]
+    pressures = [sheet.take("p_b", greatest_live_pressure(case, sheet))]
+    if sheet.is_stated("cylinder pressure", case.cylinder_pressure):
+        pressures.append(sheet.take("p_c", case.cylinder_pressure))
     bore = sheet.read("bore of liner", cylinder.liner.in_bore)
-    for name, end in cylinder.block.ends.items():
-        here = sheet.read("bore of end", end.of_bore) == bore and sheet.read("side of end", end.side) in sides
-        if here and (water or sheet.is_stated(f"setting of the relief valve, {name}", end.relief_set)):
-            setting = sheet.take(f"p_r {name}", end.relief_set)
-            rise = sheet.look_up("a_r", relief_accumulation) if water else 0.0
-            pressures.append(sheet.work(f"p_w {name}", pressure_blown_off, p_r=setting, a=rise))
-    if not pressures:
-        raise sheet.not_assessed("the load case states no pressure in the cylinder", case.where)
-    return max(pressures)
+    ends = [
+        end
+        for end in ends_of(cylinder.block, bore, sheet).values()
+        if sheet.read("side of end", end.side) in sides
+    ]
+    settings = [end.relief_set for end in ends if sheet.is_stated("relief valve", end.relief_set)]
+    pressures += [sheet.take("p_r", setting) for setting in settings]
+    return with_water(max(pressures), ends, case, sheet)
 
 
 def crank_of(cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> Crank:
@@ -99,6 +103,12 @@ def crank_of(cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> Crank:
         l=sheet.take("l", connecting_rod_of(block, sheet, bore)),
         ω=speed_of_crank(block, case, sheet),
     )
+
+
+def turns(case: LoadCase, sheet: Sheet) -> bool:
+    """Whether a load case has a speed: running and drifting it must be stated, in others it may be."""
+    at_speed = case.where.key.endswith(("cases.running", "cases.drifting"))
+    return at_speed or states_speed(case, sheet)
 
 
 def gear_of(cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> Gear:

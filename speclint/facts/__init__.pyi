@@ -29,7 +29,6 @@ from .cylinders import (
     ends_of as ends_of,
     liner_under as liner_under,
     liners_of as liners_of,
-    may_close as may_close,
     pistons_in as pistons_in,
     rods_in as rods_in,
     side_closed as side_closed,
@@ -52,6 +51,7 @@ from .dividing_walls import (
     weldment_of as weldment_of,
 )
 from .drives import (
+    STIFFEST_ENDS as STIFFEST_ENDS,
     cold_clearance as cold_clearance,
     ends_held as ends_held,
     length_in_compression as length_in_compression,
@@ -170,6 +170,10 @@ from .port_sweep import (
     edge_of_port as edge_of_port,
     ends_in_order as ends_in_order,
     place_in_bore as place_in_bore,
+)
+from .pressures import (
+    greatest_live_pressure as greatest_live_pressure,
+    with_water as with_water,
 )
 from .retention import (
     cages_round as cages_round,

@@ -36,6 +36,7 @@ _CAN_HURT = (
     "poppet-valve",
     "slide-bar",
     "steam-pipe",
+    "valve-cage",
     "valve-seat",
 )
 

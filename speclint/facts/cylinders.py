@@ -19,12 +19,11 @@ from speclint.specs import (
 
 
 def liners_of(block: CylinderBlock, bore: str, sheet: Sheet) -> tuple[CylinderLiner, ...]:
-    """The liners that say they are in a bore of a block."""
+    """The liners in a bore of a block; each liner of the block must say in which it is."""
     return tuple(
         liner
         for liner in sheet.belonging_to(block, CylinderLiner)
-        if sheet.is_stated(f"bore of {liner.id}", liner.in_bore)
-        and sheet.read(f"bore of {liner.id}", liner.in_bore) == bore
+        if sheet.read(f"bore of {liner.id}", liner.in_bore) == bore
     )
 
 
@@ -51,17 +50,17 @@ def rods_in(block: CylinderBlock, bore: str, sheet: Sheet) -> Iterator[PistonRod
 
 
 def ends_of(block: CylinderBlock, bore: str, sheet: Sheet) -> dict[str, CylinderEnd]:
-    """The ends of one bore, by their names; of a block with one bore those that name none, too."""
-    only = len(block.bores) == 1
+    """The ends of one bore, by their names; in a block with several bores each end must name its own."""
     return {
-        name: end
-        for name, end in block.ends.items()
-        if (
-            sheet.read(f"bore of end {name}", end.of_bore) == bore
-            if sheet.is_stated(f"bore of end {name}", end.of_bore)
-            else only
-        )
+        name: end for name, end in block.ends.items() if _bore_of_end(name, end, block, sheet) in ("", bore)
     }
+
+
+def _bore_of_end(name: str, end: CylinderEnd, block: CylinderBlock, sheet: Sheet) -> str:
+    """The bore that an end names; "" where it names none and the block has no other."""
+    if len(block.bores) == 1 and not sheet.is_stated(f"bore of end {name}", end.of_bore):
+        return ""
+    return sheet.read(f"bore of end {name}", end.of_bore)
 
 
 def end_closed_by(cover: CylinderCover, sheet: Sheet) -> tuple[str, CylinderEnd]:
@@ -82,7 +81,8 @@ def end_closed_by(cover: CylinderCover, sheet: Sheet) -> tuple[str, CylinderEnd]
     ]
     if len(found) != 1:
         raise sheet.not_assessed(
-            f"{len(found)} ends of {block.id} are at the {side}: of_end is to name the one that the cover closes",
+            f"{len(found) or 'no'} ends of {block.id} are at the {side}: of_end is to name the one that the cover "
+            "closes",
             cover.of_end.where,
         )
     return found[0]
@@ -101,27 +101,13 @@ def side_closed(cover: CylinderCover, sheet: Sheet) -> str | None:
     return sheet.read("end", cover.end) if sheet.is_stated("end", cover.end) else None
 
 
-def may_close(cover: CylinderCover, end: CylinderEnd, sheet: Sheet) -> bool:
-    """Whether a cover of a block closes one end of it: that which it names, else any on its side.
-
-    Where neither the cover nor the end says its side, it may.
-    """
-    if sheet.is_stated(f"end that {cover.id} closes", cover.of_end):
-        block = sheet.follow(cover.closes)
-        return sheet.entry(block.ends, cover.of_end, f"the ends of {block.id}") is end
-    if not (sheet.is_stated(f"end of {cover.id}", cover.end) and sheet.is_stated("side of end", end.side)):
-        return True
-    return sheet.read(f"end of {cover.id}", cover.end) == sheet.read("side of end", end.side)
-
-
 def bore_under(cover: CylinderCover, sheet: Sheet) -> str | None:
     """The name of the bore that a cover closes; None where its block states no ends or bores."""
     block = sheet.follow(cover.closes)
     if not block.ends or not block.bores:
         return None
     name, end = end_closed_by(cover, sheet)
-    only = len(block.bores) == 1 and not sheet.is_stated(f"bore of end {name}", end.of_bore)
-    return next(iter(block.bores)) if only else sheet.read(f"bore of end {name}", end.of_bore)
+    return _bore_of_end(name, end, block, sheet) or next(iter(block.bores))
 
 
 def liner_under(cover: CylinderCover, sheet: Sheet) -> CylinderLiner | None:

@@ -172,8 +172,8 @@ def length_in_compression(rod: PistonRod, piston: Piston, block: CylinderBlock, 
     return max(sheet.take("L", rod.free_length), beyond) if stated else beyond
 
 
-#: The stiffest way in which the ends of a rod can be held where its crosshead turns on a pin.
-_STIFFEST_WITH_PIN = "one fixed and one pinned"
+#: The stiffest way in which the ends of a rod can be held: by the piston, and by a crosshead that turns on its pin.
+STIFFEST_ENDS = "one fixed and one pinned"
 
 
 def pins_of(rod: PistonRod, sheet: Sheet) -> tuple[Pin, ...]:
@@ -190,4 +190,4 @@ def pins_of(rod: PistonRod, sheet: Sheet) -> tuple[Pin, ...]:
 def ends_held(rod: PistonRod, sheet: Sheet) -> str:
     """How the ends of a rod are held: as stated, but with a pin at its crosshead no more than one of them is fixed."""
     said = sheet.read("ends", rod.ends)
-    return _STIFFEST_WITH_PIN if said == "both fixed" and pins_of(rod, sheet) else said
+    return STIFFEST_ENDS if said == "both fixed" and pins_of(rod, sheet) else said

@@ -171,9 +171,10 @@ def less_mass(m_0: Kilograms, m_1: Kilograms) -> Kilograms:
 
 
 def mass_on_frame(fastening: FrameFastening, block: CylinderBlock, sheet: Sheet) -> Kilograms:
-    """The mass that one frame carries, kg: the greater of the stated one and of what is drawn on the block."""
+    """The mass that one frame carries, kg: as stated, and no less than what is drawn on the block.
+
+    What is drawn is seldom all: valves, gear and lagging have no weights, so that the stated mass is always asked.
+    """
+    stated = sheet.take("m", fastening.carried_mass)
     left = mass_left(fastening, block, sheet, sheet.take)
-    masses: list[float] = [] if left is None else [left.value]
-    if not masses or sheet.is_stated("mass", fastening.carried_mass):
-        masses.append(sheet.take("m", fastening.carried_mass))
-    return max(masses)
+    return stated if left is None else max(stated, left.value)

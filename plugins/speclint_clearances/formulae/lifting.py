@@ -149,7 +149,7 @@ def net_section_stress(F: Newtons, w: Metres, d: Metres, t: Metres) -> Pascals:
     >>> round(net_section_stress(F=30e3, w=0.080, d=0.030, t=0.020) / 1e6, 6)
     30.0
     """
-    require(w > d, f"the hole {d:.4g} takes all of the width {w:.4g}")
+    require(w > d, f"the hole {d * 1e3:.4g} mm takes all of the width {w * 1e3:.4g} mm")
     return F / ((w - d) * t)
 
 
@@ -167,5 +167,5 @@ def tear_out_stress(F: Newtons, e: Metres, d: Metres, t: Metres) -> Pascals:
     >>> round(tear_out_stress(F=30e3, e=0.040, d=0.030, t=0.020) / 1e6, 6)
     30.0
     """
-    require(e > d / 2, f"the hole {d:.4g} breaks through the edge at {e:.4g}")
+    require(e > d / 2, f"the hole {d * 1e3:.4g} mm breaks through the edge at {e * 1e3:.4g} mm")
     return F / (2 * (e - d / 2) * t)

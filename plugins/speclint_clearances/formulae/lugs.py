@@ -56,7 +56,10 @@ def part_across(F: Newtons, c: Metres, r: Metres, h: Metres, δ: Radians) -> New
     10000.0
     """
     require(h > 0 * h, "the hook is not above the points")
-    require(0 * r <= c <= r * (1 + 1e-9), f"{c:.4g} beside the plane is more than {r:.4g} from the lug")
+    require(
+        0 * r <= c <= r * (1 + 1e-9),
+        f"{c * 1e3:.4g} mm beside the plane is more than {r * 1e3:.4g} mm from the lug",
+    )
     require(0 <= δ <= math.pi / 2, f"a sling that leans by {math.degrees(δ):.4g}° is not between 0 and 90°")
     leans = math.asin(c / (r**2 + h**2) ** 0.5) + δ
     return F * math.sin(min(leans, math.pi / 2))

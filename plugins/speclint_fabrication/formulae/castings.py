@@ -17,7 +17,9 @@ def ratio_of_walls(t_1: Metres, t_2: Metres) -> Ratio:
     >>> round(ratio_of_walls(t_1=0.036, t_2=0.024), 6)
     1.5
     """
-    require(t_1 >= t_2 > 0, f"wall {t_1:.6g} is stated as thicker than {t_2:.6g}, and is not")
+    require(
+        t_1 >= t_2 > 0, f"wall {t_1 * 1e3:.6g} mm is stated as thicker than {t_2 * 1e3:.6g} mm, and is not"
+    )
     return t_1 / t_2
 
 

@@ -18,7 +18,7 @@ def wasted_thickness(t: Metres, c: Metres) -> Metres:
     >>> round(wasted_thickness(t=0.025, c=0.001) * 1e3, 6)
     24.0
     """
-    require(c < t, f"the allowance {c:.6g} leaves nothing of the wall {t:.6g}")
+    require(c < t, f"the allowance {c * 1e3:.6g} mm leaves nothing of the wall {t * 1e3:.6g} mm")
     return t - c
 
 

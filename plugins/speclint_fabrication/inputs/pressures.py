@@ -2,12 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 from speclint import Sheet
 from speclint.equations import Metres, NewtonsPerMetre, Pascals
-from speclint.facts import fluids_beside
-from speclint.handbook.cylinders import pressure_blown_off, relief_accumulation
+from speclint.facts import fluids_beside, greatest_live_pressure, with_water
 from speclint.specs import CylinderBlock, FlatWall, LoadCase
 from speclint_fabrication.formulae.walls import greatest_difference, membrane_force
 
@@ -54,27 +51,19 @@ def greatest_on(side: str, case: LoadCase, block: CylinderBlock, sheet: Sheet) -
     relief valves of the block blow off all of it.
     """
     p = _greatest_in_work(side, case, sheet)
-    if side == "cylinder" and _is(case, "water"):
-        return max([p, *_blown_off(block, sheet)])
+    if side == "cylinder":
+        p = with_water(p, block.ends.values(), case, sheet)
     tested = _is(case, "test") and side in ("cylinder", "live steam")
     if tested and sheet.is_stated("test pressure", block.test_pressure):
         return max(p, sheet.take("p_t", block.test_pressure))
     return p
 
 
-def _blown_off(block: CylinderBlock, sheet: Sheet) -> Iterator[Pascals]:
-    for name, end in block.ends.items():
-        setting, rise = sheet.take(f"p_r {name}", end.relief_set), sheet.look_up("a_r", relief_accumulation)
-        yield sheet.work(f"p_w {name}", pressure_blown_off, p_r=setting, a=rise)
-
-
 def _greatest_in_work(side: str, case: LoadCase, sheet: Sheet) -> Pascals:
     if side == "cylinder" and sheet.is_stated("cylinder pressure", case.cylinder_pressure):
         return sheet.take("p_cyl", case.cylinder_pressure)
     if side in ("cylinder", "live steam"):
-        if sheet.is_stated("safety valve pressure", case.safety_valve_pressure):
-            return sheet.take("p_s", case.safety_valve_pressure)
-        return sheet.take("p_live", case.live_pressure)
+        return sheet.take("p_s", greatest_live_pressure(case, sheet))
     if side == "exhaust steam":
         return sheet.take("p_e", case.exhaust_pressure)
     return 0.0

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import Sheet
-from speclint.specs import WeldedJoint, Weldment
+from speclint.specs import FlatWall, WeldedJoint, Weldment
 from speclint_fabrication.inputs.plates import plate_named
 from speclint_fabrication.inputs.pressures import sides_of
 
@@ -20,6 +20,20 @@ def walls_without_weld(weldment: Weldment, sheet: Sheet) -> list[str]:
         for name, wall in weldment.walls.items()
         if name not in joined and any(side != "atmosphere" for side in sides_of(name, wall, sheet))
     ]
+
+
+def may_be_of(name: str, wall: FlatWall, seam: str, joint: WeldedJoint, sheet: Sheet) -> bool:
+    """Whether a weld is, or may be, one of a flat wall.
+
+    One that names no wall and holds pressure may be of any; a butt weld only of the walls of its plate.
+    """
+    if sheet.is_stated(f"wall of {seam}", joint.wall):
+        return sheet.read(f"wall of {seam}", joint.wall) == name
+    if not sheet.read(f"{seam} holds pressure", joint.on_pressure):
+        return False
+    if sheet.read(f"shape of {seam}", joint.shape) != "butt":
+        return True
+    return sheet.read(f"plate of {seam}", joint.plate) == sheet.read(f"plate of {name}", wall.plate)
 
 
 def holds_pressure(name: str, joint: WeldedJoint, weldment: Weldment, sheet: Sheet) -> bool:

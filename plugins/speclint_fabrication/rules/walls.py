@@ -22,6 +22,7 @@ from speclint_fabrication.inputs.plates import metal_of, plate_named, rolled_thi
 from speclint_fabrication.inputs.pressures import across, pull_in, sides_of
 from speclint_fabrication.inputs.temperatures import temperature_of_wall
 from speclint_fabrication.inputs.unlisted import walls_not_listed
+from speclint_fabrication.inputs.welds import may_be_of
 from speclint_fabrication.sources import JOINT_FACTOR, RECTANGULAR_VESSELS
 
 
@@ -54,7 +55,7 @@ class Loaded:
     why="A flat wall bends where a cylindrical one only stretches: it is the weakest shape that can hold "
     "steam.",
     leaves_out="holes and stud bosses in the wall, forces in the ribs' welds, walls that are not "
-    "rectangular, welds not stated as joints of this wall, further walls between the same fluids than those "
+    "rectangular, welds that are not listed, further walls between the same fluids than those "
     "listed; the local code for pressure parts and a competent person decide",
     edition=6,
     limits=[
@@ -84,9 +85,10 @@ class Loaded:
 def flat_wall(weldment: Weldment, case: LoadCase, sheet: Sheet) -> Judgement:
     """k p a²/t² + N/t of each panel and w L²/8 or /12 over Z + N/t of each rib, at the wall that is left.
 
-    The allowable stress of a panel is lowered by the least joint factor of its welds; a panel of one plate without
-    a weld has none. The standard requires no factor under test; here it is applied under test as well. A wall that
-    the plates, the welds, the divisions or the passages of the block want and that is not listed is not assessed.
+    The allowable stress of a panel is lowered by the least joint factor of its welds, and of those that may be its:
+    welds on pressure that name no wall. A panel of one plate without a weld has none. The standard requires no factor
+    under test; here it is applied under test as well. A wall that the plates, the welds, the divisions or the passages
+    of the block want and that is not listed is not assessed.
     """
     if not weldment.walls:
         raise sheet.not_assessed("no flat wall is stated", weldment.where)
@@ -146,8 +148,7 @@ def _panel(name: str, wall: FlatWall, loaded: Loaded, weldment: Weldment, sheet:
     factors = [
         sheet.take(f"z of {seam}", joint.joint_factor)
         for seam, joint in weldment.joints.items()
-        if sheet.is_stated(f"wall of {seam}", joint.wall)
-        and sheet.read(f"wall of {seam}", joint.wall) == name
+        if may_be_of(name, wall, seam, joint, sheet)
     ]
     if factors:
         allowed = sheet.work(f"S_z of {name}", bending_allowed_at_weld, z=min(factors), S=allowed)

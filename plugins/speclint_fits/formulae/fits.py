@@ -60,6 +60,9 @@ def saddle_gap(D_s: Metres, D_b: Metres, theta: Radians) -> Metres:
     0.5
     """
     require(0 < theta <= _WIDEST_HALF_ARC, f"half arc {math.degrees(theta):.4g}° is not between 0 and 80°")
-    require(abs(D_s - D_b) <= 0.1 * D_b, f"saddle {D_s:.6g} and barrel {D_b:.6g} do not belong together")
+    require(
+        abs(D_s - D_b) <= 0.1 * D_b,
+        f"saddle {D_s * 1e3:.6g} mm and barrel {D_b * 1e3:.6g} mm do not belong together",
+    )
     gap = abs(D_s - D_b) / 2 * (1 - math.cos(theta))
     return gap if D_s >= D_b else gap / math.cos(theta)

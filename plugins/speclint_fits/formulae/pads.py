@@ -72,7 +72,7 @@ def wedged_stress(delta: Metres, w: Metres, E: Pascals) -> Pascals:
     >>> round(wedged_stress(delta=0.25e-3, w=0.200, E=200e9) / 1e6, 6)
     250.0
     """
-    require(w > 0, f"width {w:.6g} is not above 0")
+    require(w > 0, f"width {w * 1e3:.6g} mm is not above 0")
     return E * max(delta, 0 * delta) / w
 
 
@@ -94,7 +94,7 @@ def wedged_stress_in_slot(
     >>> round(wedged_stress_in_slot(delta=0.25e-3, w=0.200, E=200e9, A=0.030, k=30e9) / 1e6, 6)
     125.0
     """
-    require(w > 0 and k > 0, f"width {w:.6g} and stiffness {k:.6g} must be above 0")
+    require(w > 0 and k > 0, f"width {w * 1e3:.6g} mm and stiffness {k / 1e3:.6g} N/mm must be above 0")
     return max(delta, 0 * delta) / (w / E + A / k)
 
 
@@ -129,7 +129,7 @@ def bearing_with_thrust(sigma: Pascals, T: Newtons, A: SquareMetres) -> Pascals:
     >>> round(bearing_with_thrust(sigma=119e6, T=420e3, A=8.4e-3) / 1e6, 6)
     169.0
     """
-    require(A > 0, f"face {A:.6g} is not above 0")
+    require(A > 0, f"face {A * 1e6:.6g} mm² is not above 0")
     return sigma + T / A
 
 

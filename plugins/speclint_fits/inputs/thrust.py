@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from speclint import Sheet
 from speclint.equations import Newtons, Pascals
-from speclint.facts import mass_on_frame
+from speclint.facts import greatest_live_pressure, mass_on_frame, with_water
 from speclint.handbook.bolted_joints import loads
-from speclint.handbook.cylinders import pressure_blown_off, relief_accumulation
 from speclint.handbook.members import sum_of_loads
 from speclint.handbook.tables import Reading
 from speclint.specs import CylinderBlock, CylinderLiner, FrameFastening, LoadCase
@@ -46,20 +45,12 @@ def _last_bore(block: CylinderBlock, name: str, sheet: Sheet) -> float:
 
 
 def _pressure(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Pascals:
-    """The greatest pressure in the cylinder: stated, that of the safety valves, else the live one; none when cold.
+    """The greatest pressure in the cylinder: stated, else that of the boiler; none when cold.
 
     With water in the cylinder never less than that at which the relief valves blow.
     """
     if case.where.key.endswith("cases.cold"):
         return 0.0
-    if sheet.is_stated("cylinder pressure", case.cylinder_pressure):
-        greatest = sheet.take("p", case.cylinder_pressure)
-    else:
-        valves = sheet.is_stated("safety valves", case.safety_valve_pressure)
-        greatest = sheet.take("p", case.safety_valve_pressure if valves else case.live_pressure)
-    if case.where.key.endswith("cases.water"):
-        for end in block.ends.values():
-            if sheet.is_stated("setting of the relief valve", end.relief_set):
-                setting, rise = sheet.take("p_r", end.relief_set), sheet.look_up("a", relief_accumulation)
-                greatest = max(greatest, sheet.work("p_w", pressure_blown_off, p_r=setting, a=rise))
-    return greatest
+    stated = sheet.is_stated("cylinder pressure", case.cylinder_pressure)
+    greatest = sheet.take("p", case.cylinder_pressure if stated else greatest_live_pressure(case, sheet))
+    return with_water(greatest, block.ends.values(), case, sheet)

@@ -20,7 +20,7 @@ def gasket_lever(D_b: Metres, G: Metres) -> Metres:
     >>> round(gasket_lever(D_b=0.620, G=0.560), 3)
     0.03
     """
-    require(D_b > G, f"the stud circle, {D_b:.4g}, is not outside the joint, {G:.4g}")
+    require(D_b > G, f"the stud circle, {D_b * 1e3:.4g} mm, is not outside the joint, {G * 1e3:.4g} mm")
     return (D_b - G) / 2
 
 

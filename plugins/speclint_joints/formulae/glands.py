@@ -22,7 +22,7 @@ def packing_load(D_b: Metres, D_r: Metres, q: Pascals) -> Newtons:
     >>> round(packing_load(D_b=0.130, D_r=0.090, q=4e6))
     27646
     """
-    require(D_b > D_r, f"the stuffing box, {D_b:.4g}, is not wider than the rod, {D_r:.4g}")
+    require(D_b > D_r, f"the stuffing box, {D_b * 1e3:.4g} mm, is not wider than the rod, {D_r * 1e3:.4g} mm")
     return math.pi * (D_b**2 - D_r**2) / 4 * q
 
 

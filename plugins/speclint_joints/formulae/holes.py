@@ -36,7 +36,10 @@ def engaged_in_hole(l: Metres, L: Metres, s: Metres, r: Metres) -> Metres:  # no
     >>> round(engaged_in_hole(l=0.036, L=0.020, s=0.005, r=0.0), 4)
     0.015
     """
-    require(s + r < L, f"a hole {L:.4g} deep has no full thread below {s:.4g} and above the last {r:.4g}")
+    require(
+        s + r < L,
+        f"a hole {L * 1e3:.4g} mm deep has no full thread below {s * 1e3:.4g} mm and above the last {r * 1e3:.4g} mm",
+    )
     return min(l, L - s - r)
 
 

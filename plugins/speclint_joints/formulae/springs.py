@@ -48,7 +48,10 @@ def free_thread(L: Metres, l_d: Metres) -> Metres:
     >>> round(free_thread(L=0.0465, l_d=0.030), 4)
     0.0165
     """
-    require(l_d <= L, f"the shank, {l_d:.4g}, is longer than the free length of the stud, {L:.4g}")
+    require(
+        l_d <= L,
+        f"the shank, {l_d * 1e3:.4g} mm, is longer than the free length of the stud, {L * 1e3:.4g} mm",
+    )
     return L - l_d
 
 
@@ -95,8 +98,8 @@ def two_part_stiffness(
     >>> round(k * inch / pound / 1e6, 2)
     9.38
     """
-    require(h_1 > 0 * d, f"thickness {h_1:.4g} of the first part is not above 0")
-    require(h_2 > 0 * d, f"thickness {h_2:.4g} of the second part is not above 0")
+    require(h_1 > 0 * d, f"thickness {h_1 * 1e3:.4g} mm of the first part is not above 0")
+    require(h_2 > 0 * d, f"thickness {h_2 * 1e3:.4g} mm of the second part is not above 0")
     thick, thin, E_thick, E_thin = (h_1, h_2, E_1, E_2) if h_1 >= h_2 else (h_2, h_1, E_2, E_1)
     half = (h_1 + h_2) / 2
     gives = 1 / frustum_stiffness(E_thick, d, D, half, alpha) + 1 / frustum_stiffness(

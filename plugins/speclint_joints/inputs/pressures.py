@@ -2,15 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from speclint import Sheet
-from speclint.facts import fitted_to, may_close, pressure_held
-from speclint.handbook.cylinders import pressure_blown_off
+from speclint.facts import (
+    end_closed_by,
+    fitted_to,
+    greatest_live_pressure,
+    pressure_held,
+    vessel_of,
+    with_water,
+)
 from speclint.specs import (
     BoltedJoint,
     ChamberCover,
     Component,
+    CylinderBlock,
     CylinderCover,
     CylinderEnd,
     CylinderLiner,
@@ -20,15 +27,14 @@ from speclint.specs import (
     PipeFlange,
     StuffingBox,
 )
-from speclint_joints.formulae.pressures import accumulation
 
 
 def acting_pressure(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> float:
     """Greatest gauge pressure that the joint holds in a load case.
 
-    In the cylinder: as :func:`pressure_in_cylinder`. Of live steam: that at which the safety valves blow, where
-    it is stated, else the live pressure. On test: never less than any test pressure that the joint states, the
-    part it holds, the vessel of that part, or what else closes its cylinder.
+    In the cylinder: as :func:`pressure_in_cylinder`. Of live steam: that at which the safety valves blow; with the
+    regulator shut, and on test, the live pressure where they are not stated. On test: never less than any test
+    pressure that the joint states, the part it holds, the vessel of that part, or what else closes its cylinder.
     """
     holds = pressure_held(joint, sheet)
     if holds == "exhaust":
@@ -36,7 +42,7 @@ def acting_pressure(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> float:
     elif holds == "cylinder":
         p = pressure_in_cylinder(case, sheet, _ends_beside(joint, case, sheet))
     else:
-        p = _pressure_of_live_steam(case, sheet)
+        p = sheet.take("p", greatest_live_pressure(case, sheet))
     if not _is(case, "test"):
         return p
     tested = [
@@ -47,28 +53,15 @@ def acting_pressure(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> float:
     return max(p, *tested) if tested else p
 
 
-def pressure_in_cylinder(case: LoadCase, sheet: Sheet, ends: tuple[CylinderEnd, ...]) -> float:
+def pressure_in_cylinder(case: LoadCase, sheet: Sheet, ends: Iterable[CylinderEnd]) -> float:
     """Greatest gauge pressure in the cylinder: that stated for it, else that of the live steam.
 
-    With water in the cylinder never less than the pressure at which the relief valves of its ``ends``, where
-    they are stated, blow off all of it.
+    With water in the cylinder never less than the pressure at which the relief valves of its ``ends`` blow off all of
+    it.
     """
     stated = sheet.is_stated("cylinder pressure", case.cylinder_pressure)
-    p = sheet.take("p", case.cylinder_pressure) if stated else _pressure_of_live_steam(case, sheet)
-    if not _is(case, "water"):
-        return p
-    for end in ends:
-        if sheet.is_stated("setting of the relief valves", end.relief_set):
-            setting = sheet.take("p_r", end.relief_set)
-            over = sheet.look_up("a", accumulation)
-            p = max(p, sheet.work("p_w", pressure_blown_off, p_r=setting, a=over))
-    return p
-
-
-def _pressure_of_live_steam(case: LoadCase, sheet: Sheet) -> float:
-    if sheet.is_stated("safety valve pressure", case.safety_valve_pressure):
-        return sheet.take("p", case.safety_valve_pressure)
-    return sheet.take("p", case.live_pressure)
+    p = sheet.take("p", case.cylinder_pressure if stated else greatest_live_pressure(case, sheet))
+    return with_water(p, ends, case, sheet)
 
 
 def _is(case: LoadCase, name: str) -> bool:
@@ -85,17 +78,15 @@ def _cover_of(part: Component, sheet: Sheet) -> CylinderCover | None:
 
 
 def _ends_beside(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> tuple[CylinderEnd, ...]:
-    """The ends of the cylinder whose water the joint holds: those on its cover's side; of a chamber's cover any."""
+    """The end of the cylinder whose water the joint holds: that which its cover closes; without a cover any of them."""
     if not _is(case, "water"):
         return ()
     held = sheet.follow(joint.holds)
-    if isinstance(held, ChamberCover):
-        return tuple(sheet.follow(held.closes).ends.values())
     cover = _cover_of(held, sheet)
-    if cover is None:
-        return ()
-    ends = sheet.follow(cover.closes).ends.values()
-    return tuple(end for end in ends if may_close(cover, end, sheet))
+    if cover is not None:
+        return (end_closed_by(cover, sheet)[1],)
+    vessel = vessel_of(held, sheet)
+    return tuple(vessel.ends.values()) if isinstance(vessel, CylinderBlock) else ()
 
 
 def _tested_together(joint: BoltedJoint, sheet: Sheet) -> Iterator[Component]:

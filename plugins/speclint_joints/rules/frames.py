@@ -7,12 +7,12 @@ from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import NewtonMetres, Newtons
-from speclint.facts import bores_on_frame, face_of_pad, holes_of_bolts, liners_of, mass_on_frame
+from speclint.facts import bores_on_frame, ends_of, face_of_pad, holes_of_bolts, liners_of, mass_on_frame
 from speclint.handbook.bolted_joints import loads, stud_stress
 from speclint.handbook.fits import diametral_clearance
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.members import direct_stress, round_area, sum_of_loads
-from speclint.specs import CaseName, CylinderBlock, CylinderEnd, FrameFastening, LoadCase, Pad
+from speclint.specs import CaseName, CylinderBlock, FrameFastening, LoadCase, Pad
 from speclint_joints.formulae import frames
 from speclint_joints.inputs.frame_bolts import frame_bolts
 from speclint_joints.inputs.pressures import pressure_in_cylinder
@@ -45,7 +45,7 @@ def _thrust(fastening: FrameFastening, block: CylinderBlock, case: LoadCase, she
         )
     steam = couple = farthest = 0.0
     for name in bores:
-        ends = tuple(end for end in block.ends.values() if _of_bore(name, end, sheet))
+        ends = ends_of(block, name, sheet).values()
         pressure = pressure_in_cylinder(case, sheet, ends)
         load = sheet.work("F_s", loads.pressure_load, D=_bore(name, block, sheet), p=pressure)
         a = sheet.take("a", block.bores[name].axis_from_frame)
@@ -61,13 +61,6 @@ def _thrust(fastening: FrameFastening, block: CylinderBlock, case: LoadCase, she
     )
 
 
-def _of_bore(name: str, end: CylinderEnd, sheet: Sheet) -> bool:
-    """Whether an end is of a bore; where it does not say it may be."""
-    if not sheet.is_stated("bore of the end", end.of_bore):
-        return True
-    return sheet.read("bore of the end", end.of_bore) == name
-
-
 def _bore(name: str, block: CylinderBlock, sheet: Sheet) -> float:
     """The largest bore of the cylinder's life: of its liner, or of the block where a bore has none."""
     liners = liners_of(block, name, sheet)
@@ -80,7 +73,7 @@ def _bore(name: str, block: CylinderBlock, sheet: Sheet) -> float:
         raise sheet.not_assessed(
             f"{len(liners)} liners are stated in bore {name} of {block.id}; exactly one is needed"
         )
-    return sheet.take("D", last if sheet.is_stated("last bore", last) else new)
+    return max(sheet.take("D", new), sheet.take("D_last", last))  # a last bore below the new one is no bore
 
 
 def _drag(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> float:

@@ -19,11 +19,11 @@ from speclint_joints.sources import VDI_2230
     title="Steam pressure, steam temperature and their product do not exceed the rating of the gasket",
     on=BoltedJoint,
     cases=("starting", "running"),
+    edition=2,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
     why="A gasket sheet above its rated temperature turns brittle and is blown out in pieces.",
     leaves_out="The maker's own rating, which takes precedence over the handbook's, and the loss of strength with age.",
-    edition=2,
 )
 def gasket_rating(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Steam pressure, steam temperature and their product against the gasket's table."""

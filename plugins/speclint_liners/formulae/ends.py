@@ -95,7 +95,7 @@ def stretch_of_section(F: Newtons, l: Metres, A: SquareMetres, E: Pascals) -> Me
     >>> round(stretch_of_section(F=103.95e3, l=1.98, A=5e-3, E=200e9) * 1e3, 6)
     0.205821
     """
-    require(A > 0 and E > 0, f"section {A:.6g} and modulus {E:.6g} must be above 0")
+    require(A > 0 and E > 0, f"section {A * 1e6:.6g} mm² and modulus {E / 1e6:.6g} MPa must be above 0")
     return F * l / (A * E)
 
 

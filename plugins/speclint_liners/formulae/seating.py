@@ -108,7 +108,7 @@ def steam_on_liner_end(p: Pascals, D: Metres, d: Metres) -> Newtons:
     >>> round(steam_on_liner_end(p=1.66e6, D=0.560, d=0.500) / 1e3, 2)
     82.92
     """
-    require(d < D, f"bore {d:.6g} leaves no wall within {D:.6g}")
+    require(d < D, f"bore {d * 1e3:.6g} mm leaves no wall within {D * 1e3:.6g} mm")
     return p * math.pi * (D**2 - d**2) / 4
 
 
@@ -126,7 +126,7 @@ def dowel_shear(F: Newtons, n: Ratio, d: Metres) -> Pascals:
     >>> round(dowel_shear(F=80e3, n=2, d=0.025) / 1e6, 3)
     81.487
     """
-    require(n > 0 and d > 0, f"{n:g} dowels of {d:.6g} hold nothing")
+    require(n > 0 and d > 0, f"{n:g} dowels of {d * 1e3:.6g} mm hold nothing")
     return 4 * F / (n * math.pi * d**2)
 
 
@@ -142,7 +142,7 @@ def dowel_bearing(F: Newtons, n: Ratio, d: Metres, L: Metres) -> Pascals:
     >>> round(dowel_bearing(F=80e3, n=2, d=0.025, L=0.016) / 1e6, 6)
     100.0
     """
-    require(n > 0 and d > 0 and L > 0, f"{n:g} dowels of {d:.6g} by {L:.6g} hold nothing")
+    require(n > 0 and d > 0 and L > 0, f"{n:g} dowels of {d * 1e3:.6g} mm by {L * 1e3:.6g} mm hold nothing")
     return F / (n * d * L)
 
 
@@ -176,7 +176,7 @@ def collar_seat_area(D_c: Metres, D_b: Metres, k: Metres) -> SquareMetres:
     0.029355
     """
     inside = D_b + 2 * k
-    require(D_c > inside, f"collar {D_c:.6g} leaves no seat outside {inside:.6g}")
+    require(D_c > inside, f"collar {D_c * 1e3:.6g} mm leaves no seat outside {inside * 1e3:.6g} mm")
     return math.pi * (D_c**2 - inside**2) / 4
 
 

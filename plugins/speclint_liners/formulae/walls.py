@@ -41,7 +41,10 @@ def thinnest_wall(d: Metres, D: Metres, e: Metres) -> Metres:
     29.5
     """
     wall = (D - d) / 2 - e
-    require(wall > 0 * d, f"bore {d:.6g} with an eccentricity of {e:.6g} leaves no wall within {D:.6g}")
+    require(
+        wall > 0 * d,
+        f"bore {d * 1e3:.6g} mm with an eccentricity of {e * 1e3:.6g} mm leaves no wall within {D * 1e3:.6g} mm",
+    )
     return wall
 
 
@@ -104,7 +107,7 @@ def wall_when_wasted(t: Metres, w: Metres) -> Metres:
     >>> round(wall_when_wasted(t=0.025, w=1.5e-3) * 1e3, 6)
     23.5
     """
-    require(w < t, f"wasting of {w:.6g} leaves nothing of a wall of {t:.6g}")
+    require(w < t, f"wasting of {w * 1e3:.6g} mm leaves nothing of a wall of {t * 1e3:.6g} mm")
     return t - w
 
 
@@ -216,9 +219,11 @@ def whole_reborings(d_last: Metres, d: Metres, s: Metres) -> Ratio:
     >>> whole_reborings(d_last=0.509, d=0.50006, s=0.003)
     3.0
     """
-    require(s > 0 * d, f"the step {s:.6g} must be above 0")
-    require(d_last >= d, f"the last bore {d_last:.6g} is smaller than the new one {d:.6g}")
-    require(d_last - d <= 1000 * s, f"the step {s:.6g} is less than a thousandth of the whole reboring")
+    require(s > 0 * d, f"the step {s * 1e3:.6g} mm must be above 0")
+    require(d_last >= d, f"the last bore {d_last * 1e3:.6g} mm is smaller than the new one {d * 1e3:.6g} mm")
+    require(
+        d_last - d <= 1000 * s, f"the step {s * 1e3:.6g} mm is less than a thousandth of the whole reboring"
+    )
     return float(math.floor((d_last - d) / s + 0.05))
 
 

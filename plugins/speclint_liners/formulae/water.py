@@ -51,7 +51,7 @@ def relief_area_wanted(
     >>> round(relief_area_wanted(Q=0.1, C=0.6, p=1.8e6, rho=1000.0) * 1e6, 1)
     2777.8
     """
-    require(p > 0 * p, f"the relief pressure {p:.6g} must be above 0")
+    require(p > 0 * p, f"the relief pressure {p / 1e5:.6g} bar must be above 0")
     area: float = Q / (C * (2 * p / rho) ** 0.5)
     return area
 

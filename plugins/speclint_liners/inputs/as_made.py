@@ -60,12 +60,14 @@ def metal_of_panel(
 
 
 def _allowance(bore: Bore, welded: tuple[Weldment, ...], sheet: Sheet) -> Metres:
-    """Metal that the weldment leaves on a bore until it is machined; nothing where no face has its diameter."""
+    """Metal that the weldment leaves on a bore until it is machined; nothing on a bore of no weldment."""
     for weldment in welded:
         for face in weldment.faces.values():
             if _is_of(bore.diameter, face, sheet):
                 return sheet.take("a", face.allowance)
-    return 0.0
+    if not welded:
+        return 0.0
+    raise sheet.not_assessed(_no_face(bore.diameter, welded[0], sheet), welded[0].where)
 
 
 def _is_of(diameter: Length, face: FinishedFace | MachinedFace, sheet: Sheet) -> bool:
@@ -98,6 +100,9 @@ def _cast_on(symbol: str, diameter: Length, casting: Casting, sheet: Sheet) -> M
     for face in casting.faces.values():
         if _is_of(diameter, face, sheet):
             return sheet.take(symbol, face.allowance)
+    raise sheet.not_assessed(_no_face(diameter, casting, sheet), casting.where)
+
+
+def _no_face(diameter: Length, blank: Casting | Weldment, sheet: Sheet) -> str:
     size = sheet.take_nominal("d", diameter)
-    said = f"faces: no machined face of {size * 1e3:g} mm is stated in {casting.where.file}"
-    raise sheet.not_assessed(said, casting.where)
+    return f"faces: no machined face of {size * 1e3:g} mm is stated in {blank.where.file}"

@@ -5,42 +5,45 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from speclint import Sheet
+from speclint.facts import ends_of, liners_of
 from speclint.specs import CylinderBlock, CylinderEnd, CylinderLiner, Length
 
 
-def ends_of(block: CylinderBlock, sheet: Sheet) -> Sequence[CylinderEnd]:
-    """Every end of the block; each bore must have a front and a back."""
+def every_end(block: CylinderBlock, sheet: Sheet) -> Sequence[CylinderEnd]:
+    """Every end of the block; each bore must have a front and a back, and each end one of the bores."""
     if not block.bores:
         raise sheet.not_assessed(f"bores is not stated in {block.where.file}", block.where)
-    sides = {
-        (sheet.read("bore of end", end.of_bore), sheet.read("side of end", end.side)): end
-        for end in block.ends.values()
-    }
+    found: list[CylinderEnd] = []
     for bore in block.bores:
+        ends = ends_of(block, bore, sheet).values()
+        sides = {sheet.read("side of end", end.side) for end in ends}
         for side in ("front", "back"):
-            if (bore, side) not in sides:
-                said = f"ends: the {side} of bore {bore} is not stated in {block.where.file}"
-                raise sheet.not_assessed(said, block.where)
-    return tuple(sides.values())
+            if side not in sides:
+                raise sheet.not_assessed(_no_end(side, bore, block), block.where)
+        found += ends
+    for name, end in block.ends.items():
+        if end not in found:
+            said = f"end {name} is of a bore that is not stated in {block.where.file}"
+            raise sheet.not_assessed(said, end.where)
+    return found
 
 
 def end_of(block: CylinderBlock, liner: CylinderLiner, side: str, sheet: Sheet) -> CylinderEnd:
     """The front or back end of the bore that a liner sits in."""
     bore = sheet.read("bore of liner", liner.in_bore)
-    for end in block.ends.values():
-        if sheet.read("bore of end", end.of_bore) == bore and sheet.read("side of end", end.side) == side:
+    for end in ends_of(block, bore, sheet).values():
+        if sheet.read("side of end", end.side) == side:
             return end
-    said = f"ends: the {side} of bore {bore} is not stated in {block.where.file}"
-    raise sheet.not_assessed(said, block.where)
+    raise sheet.not_assessed(_no_end(side, bore, block), block.where)
 
 
-def liners_of(block: CylinderBlock, bore: str, sheet: Sheet) -> list[CylinderLiner]:
-    """The liners that are stated in one bore of a block."""
-    return [
-        liner
-        for liner in sheet.belonging_to(block, CylinderLiner)
-        if sheet.read("bore of liner", liner.in_bore) == bore
-    ]
+def ends_beside(block: CylinderBlock, liner: CylinderLiner, sheet: Sheet) -> Sequence[CylinderEnd]:
+    """The ends of the bore that a liner sits in."""
+    return tuple(ends_of(block, sheet.read("bore of liner", liner.in_bore), sheet).values())
+
+
+def _no_end(side: str, bore: str, block: CylinderBlock) -> str:
+    return f"ends: the {side} of bore {bore} is not stated in {block.where.file}"
 
 
 def bores_in_work(block: CylinderBlock, bore: str, sheet: Sheet) -> tuple[Length, Length]:

@@ -6,8 +6,8 @@ from collections.abc import Iterable
 
 from speclint import Sheet
 from speclint.equations import Pascals
-from speclint.handbook.cylinders import pressure_blown_off, relief_accumulation
-from speclint.specs import CylinderBlock, CylinderEnd, CylinderLiner, LoadCase
+from speclint.facts import greatest_live_pressure, with_water
+from speclint.specs import CylinderEnd, LoadCase
 
 
 def greatest_pressure(case: LoadCase, ends: Iterable[CylinderEnd], sheet: Sheet) -> Pascals:
@@ -17,30 +17,14 @@ def greatest_pressure(case: LoadCase, ends: Iterable[CylinderEnd], sheet: Sheet)
     """
     stated = sheet.is_stated("cylinder pressure", case.cylinder_pressure)
     greatest = sheet.take("p", case.cylinder_pressure if stated else case.safety_valve_pressure)
-    if not case.where.key.endswith("cases.water"):
-        return greatest
-    for end in ends:
-        setting, rise = sheet.take("p_s", end.relief_set), sheet.look_up("a", relief_accumulation)
-        greatest = max(greatest, sheet.work("p_w", pressure_blown_off, p_r=setting, a=rise))
-    return greatest
+    return with_water(greatest, ends, case, sheet)
 
 
 def pressure_inside(case: LoadCase, ends: Iterable[CylinderEnd], sheet: Sheet) -> Pascals:
     """The greatest pressure in the cylinder; in a case that states no safety valves, as cooling, the live one."""
     stated = sheet.is_stated("cylinder pressure", case.cylinder_pressure)
-    if stated or sheet.is_stated("safety valves", case.safety_valve_pressure):
-        return greatest_pressure(case, ends, sheet)
-    return sheet.take("p", case.live_pressure)
-
-
-def ends_beside(block: CylinderBlock, liner: CylinderLiner, sheet: Sheet) -> tuple[CylinderEnd, ...]:
-    """The ends of the bore that a liner sits in; an end that does not say its bore may be one of them."""
-    bore = sheet.read("bore of liner", liner.in_bore)
-    return tuple(
-        end
-        for end in block.ends.values()
-        if not sheet.is_stated("bore of end", end.of_bore) or sheet.read("bore of end", end.of_bore) == bore
-    )
+    greatest = sheet.take("p", case.cylinder_pressure if stated else greatest_live_pressure(case, sheet))
+    return with_water(greatest, ends, case, sheet)
 
 
 def beside(side: str, case: LoadCase, ends: Iterable[CylinderEnd], sheet: Sheet) -> tuple[Pascals, Pascals]:
@@ -55,8 +39,7 @@ def beside(side: str, case: LoadCase, ends: Iterable[CylinderEnd], sheet: Sheet)
         exhaust = sheet.take("p_e", case.exhaust_pressure)
         return exhaust, exhaust
     if side == "live steam":
-        stated = sheet.is_stated("safety valves", case.safety_valve_pressure)
-        return sheet.take("p_v", case.safety_valve_pressure if stated else case.live_pressure), 0.0
+        return sheet.take("p_v", greatest_live_pressure(case, sheet)), 0.0
     vacuum = sheet.is_stated("least pressure in the cylinder", case.least_cylinder_pressure)
     least = sheet.take("p_0", case.least_cylinder_pressure if vacuum else case.exhaust_pressure)
     return greatest_pressure(case, ends, sheet), least

@@ -13,8 +13,9 @@ from speclint_liners.formulae.seating import (
     dowel_shear,
     steam_on_liner_end,
 )
+from speclint_liners.inputs.cylinders import ends_beside
 from speclint_liners.inputs.fitted import HotFit, Housing
-from speclint_liners.inputs.pressures import ends_beside, pressure_inside
+from speclint_liners.inputs.pressures import pressure_inside
 
 LIMITS = [
     Limit("shear_share", "0.4", "ratio", COMMON_PRACTICE, "share of a dowel's proof stress in shear"),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import Sheet
 from speclint.equations import Pascals
-from speclint.facts import fitted_to, may_close
+from speclint.facts import end_closed_by, fitted_to
 from speclint.specs import CylinderBlock, CylinderCover, CylinderEnd
 
 
@@ -15,7 +15,7 @@ def least_test_pressure(block: CylinderBlock, end: CylinderEnd, sheet: Sheet) ->
     """
     pressures = [sheet.take("p_t", block.test_pressure)]
     for cover in sheet.belonging_to(block, CylinderCover):
-        if not may_close(cover, end, sheet):
+        if end_closed_by(cover, sheet)[1] is not end:
             continue
         pressures.append(sheet.take(f"p_t of {cover.id}", cover.test_pressure))
         pressures += [

@@ -7,7 +7,7 @@ from speclint.facts import cold_clearance, rod_diameter, stroke_of
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import Bore, CylinderBlock, CylinderEnd, LoadCase
 from speclint_liners.formulae.ends import axis_out_of_line, clearance_left, clearance_ratio, swept_volume
-from speclint_liners.inputs.cylinders import bores_in_work, ends_of
+from speclint_liners.inputs.cylinders import bores_in_work, every_end
 from speclint_liners.inputs.travel import hot_clearance, stretch
 from speclint_liners.sources import AHRONS
 
@@ -47,7 +47,7 @@ def end_clearance(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgeme
         period = sheet.within(cold, sheet.limit("cold_least"), sheet.limit("cold_most"))
         return sheet.worst(left, period.graded(Grade.OBSERVATION))
 
-    return sheet.each(ends_of(block, sheet), judge)
+    return sheet.each(every_end(block, sheet), judge)
 
 
 @rule(
@@ -81,7 +81,7 @@ def clearance_volume(block: CylinderBlock, sheet: Sheet) -> Judgement:
         long = sheet.read("long passages", end.long_passages)
         return sheet.within(share, sheet.limit("least"), sheet.limit("most_long" if long else "most"))
 
-    return sheet.each(ends_of(block, sheet), judge)
+    return sheet.each(every_end(block, sheet), judge)
 
 
 @rule(

@@ -25,6 +25,7 @@ from speclint.handbook.tables import Reading
 from speclint.specs import CylinderLiner, LoadCase
 from speclint_liners.formulae.walls import compression
 from speclint_liners.inputs.as_made import metal_of_wall
+from speclint_liners.inputs.cylinders import ends_beside
 from speclint_liners.inputs.fitted import (
     Elastic,
     Fit,
@@ -36,7 +37,7 @@ from speclint_liners.inputs.fitted import (
     hot_fit,
     housing,
 )
-from speclint_liners.inputs.pressures import ends_beside, pressure_inside
+from speclint_liners.inputs.pressures import pressure_inside
 from speclint_liners.inputs.retention import LIMITS, retention
 
 SHARES = [
@@ -94,7 +95,7 @@ def _both_stresses(
     why="A block that yields when the liner goes in has lost the fit before the engine is first steamed.",
     leaves_out="stress at the ends of the fit, ovality of both parts, residual stress of welding",
     limits=SHARES,
-    edition=3,
+    edition=4,
 )
 def fit_stress_cold(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     """Lamé of both rings under the contact pressure of the greatest interference."""
@@ -116,7 +117,7 @@ def fit_stress_cold(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     why="Whenever the liner is the hotter it expands in its block, and steam or water in it presses it outwards.",
     leaves_out="temperature differences through each wall and along the length",
     limits=SHARES,
-    edition=4,
+    edition=5,
 )
 def fit_warming(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     """Stress of the liner by heat and fit without steam, and of the block by heat, fit and steam."""
@@ -146,7 +147,7 @@ def fit_warming(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement
     "the steam on its end; the local code and a competent person decide where a loose liner can trap steam or "
     "water",
     limits=LIMITS,
-    edition=4,
+    edition=5,
 )
 def fit_hot(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     """The least interference left with each part at its own temperature, both expansions at their worst.

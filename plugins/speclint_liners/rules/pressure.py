@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kelvins, Metres, Pascals
-from speclint.facts import Panel, panels_of_division, wall_round
+from speclint.facts import Panel, liners_of, panels_of_division, wall_round
 from speclint.handbook.cylinders import bore_hoop_stress, outside_of_wall
 from speclint.handbook.fits import DRAWING_TEMPERATURE, outer_tresca_stress
 from speclint.handbook.materials import Material, share_of_strength
@@ -15,7 +15,7 @@ from speclint.specs import Bore, CylinderBlock, Division, LoadCase
 from speclint_liners.formulae.walls import wall_when_wasted
 from speclint_liners.formulae.water import greatest_pressure_across, wanted_test_pressure
 from speclint_liners.inputs.as_made import liner_as_cast, metal_of_panel, metal_of_wall
-from speclint_liners.inputs.cylinders import bores_in_work, liners_of
+from speclint_liners.inputs.cylinders import bores_in_work
 from speclint_liners.inputs.neighbours import missing_divisions, temperatures_beside
 from speclint_liners.inputs.pressures import beside
 from speclint_liners.sources import ASME_VIII, EN_13445_3, EN_13445_5, LAME, PED

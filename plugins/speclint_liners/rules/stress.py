@@ -12,6 +12,7 @@ from speclint.specs import CylinderLiner, LoadCase
 from speclint_liners.formulae.walls import bore_stress_of_wall, gap_at_best, thinnest_wall
 from speclint_liners.inputs.as_made import liner_as_cast
 from speclint_liners.inputs.backing import is_backed
+from speclint_liners.inputs.cylinders import ends_beside
 from speclint_liners.inputs.fitted import (
     cold_fit,
     elastic,
@@ -19,7 +20,7 @@ from speclint_liners.inputs.fitted import (
     housing,
     off_centre,
 )
-from speclint_liners.inputs.pressures import ends_beside, greatest_pressure
+from speclint_liners.inputs.pressures import greatest_pressure
 from speclint_liners.sources import ASME_VIII, LAME
 
 ALLOWABLE = ASME_VIII.at("UCI-23, a tenth of the strength at the wall as cast")
@@ -36,7 +37,7 @@ DEFERS = "the local code for pressure parts and a competent person decide"
     cites=[*COMPOUND, LAME, ALLOWABLE],
     why="Grey iron breaks without warning; a liner with clearance hot carries the steam pressure alone.",
     leaves_out=f"bending at ports and collar, oval wear, thermal stress through the wall; {DEFERS}",
-    edition=4,
+    edition=5,
 )
 def bore_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     """Compound Lamé with the hot gap or interference; Lamé alone where the block does not stand behind it."""
@@ -108,7 +109,7 @@ def free_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement
         Limit("works_minimum", "10 mm", "length", COMMON_PRACTICE, "least wall of a large liner"),
         Limit("large_bore", "300 mm", "length", COMMON_PRACTICE, "bore above which that wall is required"),
     ],
-    edition=4,
+    edition=5,
 )
 def wall_at_last_bore(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     """Compound stress, Lamé's least wall where the block does not stand behind it, and the works' least wall."""

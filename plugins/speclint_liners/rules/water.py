@@ -25,7 +25,7 @@ from speclint_liners.formulae.water import (
     relief_area_wanted,
     water_displaced,
 )
-from speclint_liners.inputs.cylinders import bores_in_work, ends_of
+from speclint_liners.inputs.cylinders import bores_in_work, every_end
 from speclint_liners.inputs.tested import least_test_pressure
 from speclint_liners.sources import IAPWS_95
 
@@ -62,7 +62,7 @@ def water_relief(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgemen
         setting = sheet.take("p_s", end.relief_set)
         return sheet.worst(sheet.within(setting, least, most), sheet.at_most(setting, highest))
 
-    ends = ends_of(block, sheet)
+    ends = every_end(block, sheet)
     return sheet.worst(
         sheet.each(ends, lambda end: _relieved(end, sheet)),
         sheet.each(ends, lambda end: _drained(end, sheet)),
@@ -119,7 +119,7 @@ def relief_capacity(block: CylinderBlock, sheet: Sheet) -> Judgement:
     The area is that of the lift which the valves reach at no more than the accumulation above their setting.
     """
     fastest = _greatest_piston_speed(block, sheet)
-    return sheet.each(ends_of(block, sheet), lambda end: _water_let_out(block, end, fastest, sheet))
+    return sheet.each(every_end(block, sheet), lambda end: _water_let_out(block, end, fastest, sheet))
 
 
 def _greatest_piston_speed(block: CylinderBlock, sheet: Sheet) -> MetresPerSecond:

@@ -22,7 +22,7 @@ def moment_of_held_pin(F: Newtons, L: Metres, b: Metres) -> NewtonMetres:
     >>> round(moment_of_held_pin(F=320e3, L=0.170, b=0.100), 6)
     9600.0
     """
-    require(b <= 2 * L, f"a bearing of {b:.4g} does not lie between supports {L:.4g} apart")
+    require(b <= 2 * L, f"a bearing of {b * 1e3:.4g} mm does not lie between supports {L * 1e3:.4g} mm apart")
     return F * (2 * L - b) / 8
 
 

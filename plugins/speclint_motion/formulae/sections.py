@@ -26,7 +26,7 @@ def slotted_area(d: Metres, w: Metres) -> SquareMetres:
     >>> round(slotted_area(d=0.100, w=0.050) * 1e6, 2)
     3070.92
     """
-    require(0 * d <= w < d, f"a slot of {w:.4g} does not lie within a rod of {d:.4g}")
+    require(0 * d <= w < d, f"a slot of {w * 1e3:.4g} mm does not lie within a rod of {d * 1e3:.4g} mm")
     chord: SquareMetres = w / 2 * (d**2 - w**2) ** 0.5
     return math.pi * d**2 / 4 - chord - d**2 / 2 * math.asin(w / d)
 

@@ -25,6 +25,7 @@ from speclint_motion.inputs import FULL_TURN, cylinder_of, gear_of, greatest, pi
     "exceed its limit",
     on=Crosshead,
     cases=("starting", "running"),
+    edition=2,
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A slipper that is too small wipes its white metal; the rod then runs out of line in its packing.",
@@ -32,7 +33,6 @@ from speclint_motion.inputs import FULL_TURN, cylinder_of, gear_of, greatest, pi
     limits=[
         Limit("pressure", "0.7 MPa", "pressure", COMMON_PRACTICE, "greatest mean pressure of the slipper")
     ],
-    edition=2,
 )
 def slide_pressure(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Judgement:
     """The greatest F tan φ of a revolution, boiler pressure up to the cut-off and inertia, over the smaller face."""
@@ -54,12 +54,12 @@ def slide_pressure(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Judgem
     title="The deflection of the slide bar under the thrust does not exceed its share of the span",
     on=SlideBar,
     cases=("starting",),
+    edition=2,
     grade=Grade.NONCONFORMITY,
     cites=[ROARK.at("Table 8.1, cases 1d and 1e"), COMMON_PRACTICE],
     why="A bar that deflects bends the rod at every stroke, just at its packing.",
     leaves_out="deflection of the motion plate and of the cover that carry the bar, shear, wear",
     limits=[Limit("share", "0.001", "ratio", COMMON_PRACTICE, "greatest deflection over the span")],
-    edition=2,
 )
 def deflection(bar: SlideBar, case: LoadCase, sheet: Sheet) -> Judgement:
     """Deflection as the crosshead runs along the bar under full boiler pressure: the greatest of a revolution."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Newtons
-from speclint.facts import speed_of_crank, states_speed, stroke_of
+from speclint.facts import speed_of_crank, stroke_of
 from speclint.handbook.bolted_joints import pressure_load
 from speclint.handbook.cams import inertia_force, mean_piston_speed, piston_acceleration, revolutions
 from speclint.handbook.fits import DRAWING_TEMPERATURE, diametral_clearance, share_of_diameter, size_when_hot
@@ -19,6 +19,7 @@ from speclint_motion.inputs import (
     gear_of,
     greatest,
     relief_pressure,
+    turns,
 )
 from speclint_motion.sources import LINEHAM_SPEED
 
@@ -112,14 +113,13 @@ def _of_one_metal(piston: Piston, sheet: Sheet) -> Judgement:
 def _greatest_pull(piston: Piston, case: LoadCase, sheet: Sheet) -> Newtons:
     cylinder = cylinder_of(piston, sheet)
     pull = sheet.work("F_t", pressure_load, p=relief_pressure(cylinder, case, sheet), D=cylinder.D)
-    at_speed = case.where.key.endswith(("cases.running", "cases.drifting"))
-    if not (at_speed or states_speed(case, sheet)):
+    if not turns(case, sheet):
         return pull
     crank = crank_of(cylinder, case, sheet)
     m = sheet.take("m_p", piston.mass)
     a = sheet.work("a", piston_acceleration, **crank._asdict(), θ=0.0)
     pull = max(pull, sheet.work("F_i", inertia_force, m=m, a=a))
-    if not sheet.is_stated("safety-valve pressure", case.safety_valve_pressure):
+    if case.where.key.endswith("cases.drifting"):  # the regulator is shut
         return pull
     gear = gear_of(cylinder, case, sheet)._replace(m=m)
     return max(pull, -greatest("F_θ", "tensile load", crosshead_force, gear, sheet, pull=True))
@@ -158,6 +158,7 @@ def speed(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
     "steam load on the piston",
     on=Piston,
     cases=("running",),
+    edition=2,
     grade=Grade.OBSERVATION,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="Where inertia comes near the steam load the rods knock, and forces that the wheels cannot balance "
@@ -172,7 +173,6 @@ def speed(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
             "greatest inertia force over the load of boiler pressure",
         )
     ],
-    edition=2,
 )
 def inertia(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
     """m ω² r (1 + r/l) at the front dead centre, over p A."""

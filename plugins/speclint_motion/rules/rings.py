@@ -95,7 +95,7 @@ def _bore(ring: PistonRing, sheet: Sheet) -> tuple[Component, Metres]:
     "thick as made, and the clearances of the rings in their grooves are within their limits",
     on=Piston,
     cases=("starting", "running", "water"),
-    edition=4,
+    edition=5,
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A cracked land breaks out in pieces; a ring that bears on the bottom of its groove seizes.",

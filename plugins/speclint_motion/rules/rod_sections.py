@@ -6,7 +6,6 @@ from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Newtons, Pascals, Ratio, SquareMetres
-from speclint.facts import states_speed
 from speclint.handbook.bolted_joints import pressure_load
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import (
@@ -42,6 +41,7 @@ from speclint_motion.inputs import (
     greatest,
     piston_of,
     relief_pressure,
+    turns,
 )
 from speclint_motion.sources import BOURNE, PERIOD_PROPORTIONS, SHIGLEY_GOODMAN
 
@@ -159,16 +159,12 @@ def _thread(name: str, section: RodSection, sheet: Sheet) -> str:
     return sheet.read(f"thread of {name}", section.thread)
 
 
-def _has_boiler(case: LoadCase, sheet: Sheet) -> bool:
-    return sheet.is_stated("safety-valve pressure", case.safety_valve_pressure)
-
-
 def _greatest_loads(cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> tuple[Newtons, Newtons]:
     """Tensile and compressive load: steam at relief pressure; where the case states a speed, also steam and inertia."""
     steam = sheet.work("F_t", pressure_load, p=relief_pressure(cylinder, case, sheet), D=cylinder.D)
     before = relief_pressure(cylinder, case, sheet, sides=("front",))
     push = sheet.work("F_c", pressure_load, p=before, D=cylinder.D)
-    if not (_has_boiler(case, sheet) and states_speed(case, sheet)):
+    if not turns(case, sheet):
         return steam, push
     gear = gear_of(cylinder, case, sheet)
     return max(steam, -greatest("F_θ", "tensile load", crosshead_force, gear, sheet, pull=True)), push
@@ -176,9 +172,8 @@ def _greatest_loads(cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> tuple[N
 
 def _period_rules(rod: PistonRod, cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> None:
     d = sheet.take("d", rod.diameter)
-    if _has_boiler(case, sheet):
-        bourne = sheet.work("d_B", bourne_rod, D=cylinder.D, p=boiler_pressure(case, sheet))
-        sheet.work("d/d_B", size_ratio, d=d, d_0=bourne)
+    bourne = sheet.work("d_B", bourne_rod, D=cylinder.D, p=boiler_pressure(case, sheet))
+    sheet.work("d/d_B", size_ratio, d=d, d_0=bourne)
     k = sheet.look_up("k_0", proportion_of_bore, part="piston rod")
     sheet.work("d/d_0", size_ratio, d=d, d_0=sheet.work("d_0", share_of_bore, D=cylinder.D, k=k))
 
@@ -254,15 +249,11 @@ def _must_push(name: str, section: RodSection, sheet: Sheet) -> bool:
     """Whether a section carries the push whatever it says: all do, but for a thread away from the crosshead."""
     if sheet.read(f"form of {name}", section.form) != "thread":
         return True
-    if not sheet.is_stated(f"place of {name}", section.at):
-        return False
     return sheet.read(f"place of {name}", section.at) == _CROSSHEAD_END
 
 
 def _refuse_plain_end(name: str, section: RodSection, sheet: Sheet) -> None:
     """Nothing holds a rod by a plain length of it."""
-    if not sheet.is_stated(f"place of {name}", section.at):
-        return
     end = sheet.read(f"place of {name}", section.at)
     if end in (_PISTON_END, _CROSSHEAD_END):
         said = f"{name} is stated to be plain at the {end}: its thread, slot or shoulder there is not stated"

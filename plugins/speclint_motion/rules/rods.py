@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Newtons, Ratio
-from speclint.facts import length_in_compression
+from speclint.facts import STIFFEST_ENDS, length_in_compression
 from speclint.handbook.bolted_joints import pressure_load
 from speclint.handbook.members import (
     buckling_factor,
@@ -35,8 +35,6 @@ from speclint_motion.inputs import (
     relief_pressure,
 )
 
-#: The best that a piston rod's ends can be held: by the piston, and by a crosshead that turns on its pin.
-_BEST_ENDS = "one fixed and one pinned"
 DEFERS = "the local code and a competent person decide"
 
 
@@ -64,7 +62,7 @@ def buckling(rod: PistonRod, case: LoadCase, sheet: Sheet) -> Judgement:
     A, second = sheet.work("A_r", round_area, d=d), sheet.work("I", round_second_moment, d=d)
     K = max(
         sheet.look_up("K", end_fixity, ends=sheet.read("ends", rod.ends)),
-        sheet.look_up("K_0", end_fixity, ends=_BEST_ENDS),
+        sheet.look_up("K_0", end_fixity, ends=STIFFEST_ENDS),
     )
     at, material = sheet.take("T_r", case.temperature_of(rod)), sheet.material_of(rod)
     F_c = sheet.work(

@@ -144,7 +144,7 @@ def _creeps(metal: Material) -> bool:
     cites=[SPECIFIC_INSPECTION, EN_13445_2.at("4.6, inspection documents")],
     why="only a document for the melt itself shows that the steel in the part is the steel of the "
     "calculation",
-    edition=3,
+    edition=4,
     leaves_out="whether type 3.2 is required: the local code and the competent person or body decide",
 )
 def certificate(component: Component, sheet: Sheet) -> Judgement:

@@ -141,19 +141,19 @@ def _carbon_equivalent(piece: _Piece, sheet: Sheet) -> Ratio:
     grade=Grade.HOLD,
     cites=[ASME_VIII.at("UCI-78, repairs of cast iron"), EN_13445_2.at("scope, castings"), COMMON_PRACTICE],
     why="the weld and the iron beside it become hard and brittle, and crack at the first steam",
-    edition=4,
+    edition=5,
     leaves_out="cold mechanical repairs, and plugs where a code permits them: the local code and a "
     "competent person decide",
 )
 def iron_weld(component: Component, sheet: Sheet) -> Judgement:
-    """Applies to pressure parts of grey or chilled iron."""
+    """Applies to pressure parts of grey or chilled iron, each of which must say whether it is welded."""
     require_metal(component, sheet)
     if not holds_pressure(component, sheet):
         raise sheet.not_applicable("it is not stated to be a pressure part")
     material = sheet.material_of(component)
     if material.family not in _IRONS:
         raise sheet.not_applicable(f"{material.title} is neither grey nor chilled iron")
-    welded = is_welded(component, sheet)
+    welded = is_welded(component, sheet) or sheet.read("welded", component.welding.welded)
     says = f"{material.title} holds pressure and is {'' if welded else 'not '}welded"
     return sheet.states(not welded, says, where=component.material.where)
 

@@ -33,7 +33,9 @@ def open_load_from_shut(F_U: Newtons, R: NewtonsPerMetre, L_U: Metres, L_O: Metr
     >>> round(open_load_from_shut(F_U=800, R=39.3e3, L_U=0.105, L_O=0.085), 3)
     1586.0
     """
-    require(L_O < L_U, f"the open length {L_O:.6g} is not less than the shut length {L_U:.6g}")
+    require(
+        L_O < L_U, f"the open length {L_O * 1e3:.6g} mm is not less than the shut length {L_U * 1e3:.6g} mm"
+    )
     return F_U + R * (L_U - L_O)
 
 
@@ -76,7 +78,7 @@ def rate_difference(R: NewtonsPerMetre, R_s: NewtonsPerMetre) -> Ratio:
     >>> round(rate_difference(R=42e3, R_s=40e3), 6)
     0.05
     """
-    require(R_s > 0, f"stated rate {R_s:.6g} is not above 0")
+    require(R_s > 0, f"stated rate {R_s / 1e3:.6g} N/mm is not above 0")
     return abs(R - R_s) / R_s
 
 

@@ -141,7 +141,7 @@ def compression_ratio(p_2: Pascals, p_0: Pascals, Δp: Pascals) -> Ratio:
     >>> round(compression_ratio(p_2=3.6e5, p_0=1.0e5, Δp=0.1e5), 9)
     4.0
     """
-    require(Δp < p_0, f"a depression of {Δp:.4g} Pa leaves nothing of {p_0:.4g} Pa")
+    require(Δp < p_0, f"a depression of {Δp / 1e5:.4g} bar leaves nothing of {p_0 / 1e5:.4g} bar")
     return p_2 / (p_0 - Δp)
 
 

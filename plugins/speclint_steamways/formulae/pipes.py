@@ -105,7 +105,7 @@ def hoop_stress_of_pipe(p: Pascals, D: Metres, t: Metres, E: Ratio, y: Ratio) ->
     >>> round(hoop_stress_of_pipe(p=3e6, D=0.1, t=0.004, E=1.0, y=0.4) / 1e6, 6)
     36.3
     """
-    require(t > 0 and 2 * t < D, f"wall {t:.6g} is not between 0 and half of {D:.6g}")
+    require(t > 0 and 2 * t < D, f"wall {t * 1e3:.6g} mm is not between 0 and half of {D * 1e3:.6g} mm")
     require(0 < E <= 1, f"joint factor {E:.6g} is not between 0 and 1")
     return p * (D - 2 * y * t) / (2 * E * t)
 

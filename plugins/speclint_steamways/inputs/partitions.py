@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import Sheet
 from speclint.equations import Pascals
-from speclint.handbook.cylinders import pressure_blown_off, relief_accumulation
+from speclint.facts import greatest_live_pressure, with_water
 from speclint.specs import LoadCase, Partition
 
 
@@ -16,24 +16,15 @@ def is_case(case: LoadCase, name: str) -> bool:
 def pressure_on_live_side(partition: Partition, case: LoadCase, sheet: Sheet) -> Pascals:
     """Greatest pressure on the live side.
 
-    That of the safety valves, where the case states it, else the live one; on test not less than the test pressure of
+    That of the safety valves; on test, where the case states none, the live one, and not less than the test pressure of
     the block; with water in the cylinder, which may lift an inlet valve and fill the chest, not less than that at
     which the relief valves blow off all of it.
     """
-    stated = sheet.is_stated("safety valve pressure", case.safety_valve_pressure)
-    if stated or not (is_case(case, "test") or is_case(case, "water")):
-        p = sheet.take("p_1", case.safety_valve_pressure)
-    else:
-        p = sheet.take("p_1", case.live_pressure)
+    p = sheet.take("p_1", greatest_live_pressure(case, sheet))
     block = sheet.follow(sheet.follow(partition.live_side).in_block)
     if is_case(case, "test"):
         return max(p, sheet.take("p_t", block.test_pressure))
-    if is_case(case, "water"):
-        for name, end in block.ends.items():
-            setting = sheet.take(f"p_r {name}", end.relief_set)
-            rise = sheet.look_up("a_r", relief_accumulation)
-            p = max(p, sheet.work(f"p_w {name}", pressure_blown_off, p_r=setting, a=rise))
-    return p
+    return with_water(p, block.ends.values(), case, sheet)
 
 
 def pressure_on_exhaust_side(case: LoadCase, sheet: Sheet) -> Pascals:

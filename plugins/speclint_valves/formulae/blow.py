@@ -45,7 +45,7 @@ def estimated_stiffness(x: Ratio, E: Pascals, A: SquareMetres, L: Metres) -> New
     >>> round(estimated_stiffness(x=0.5, E=200e9, A=380e-6, L=0.4) / 1e6, 6)
     95.0
     """
-    require(L > 0, f"length {L:.6g} is not above 0")
+    require(L > 0, f"length {L * 1e3:.6g} mm is not above 0")
     return x * E * A / L
 
 

@@ -33,7 +33,7 @@ def cam_radius_under_flat(R_b: Metres, s: Metres, κ: MetresPerSquareRadian) -> 
     0.03
     """
     ρ = R_b + s + κ
-    require(ρ > 0, f"the cam is undercut: its radius of curvature would be {ρ:.4g} m")
+    require(ρ > 0, f"the cam is undercut: its radius of curvature would be {ρ * 1e3:.4g} mm")
     return ρ
 
 
@@ -74,7 +74,7 @@ def relative_radius_of_roller(r: Metres, k: Ratio) -> Metres:
     """
     require(
         k < 1,
-        f"the cam is undercut: a roller of {r:.4g} m is {k:.4g} times the radius of the path of its centre",
+        f"the cam is undercut: a roller of {r * 1e3:.4g} mm is {k:.4g} times the radius of the path of its centre",
     )
     return r * (1 - k)
 
@@ -93,7 +93,7 @@ def pressure_angle(s_prime: MetresPerRadian, R_b: Metres, r: Metres, s: Metres) 
     >>> round(math.degrees(pressure_angle(s_prime=-0.030, R_b=0.020, r=0.010, s=0.010)), 2)
     36.87
     """
-    require(R_b + r + s > 0, f"radius {R_b + r + s:.6g} of the roller's centre is not above 0")
+    require(R_b + r + s > 0, f"radius {(R_b + r + s) * 1e3:.6g} mm of the roller's centre is not above 0")
     return math.atan(abs(s_prime) / (R_b + r + s))
 
 

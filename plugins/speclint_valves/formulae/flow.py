@@ -20,7 +20,7 @@ def steam_speed(A_p: SquareMetres, c: MetresPerSecond, A: SquareMetres) -> Metre
     >>> round(steam_speed(A_p=0.19635, c=8.0, A=0.016), 1)
     98.2
     """
-    require(A > 0, f"area of passage {A:.6g} is not above 0")
+    require(A > 0, f"area of passage {A * 1e6:.6g} mm² is not above 0")
     return A_p * c / A
 
 
@@ -78,7 +78,7 @@ def pressure_ratio(Δp: Pascals, p: Pascals) -> Ratio:
     >>> round(pressure_ratio(Δp=0.08e6, p=1.6e6), 6)
     0.05
     """
-    require(p > 0, f"absolute pressure {p:.6g} is not above 0")
+    require(p > 0, f"absolute pressure {p / 1e5:.6g} bar is not above 0")
     return Δp / p
 
 

@@ -92,7 +92,7 @@ def length_ratio(L: Metres, d: Metres) -> Ratio:
     >>> length_ratio(L=0.110, d=0.022)
     5.0
     """
-    require(d > 0, f"diameter {d:.6g} is not above 0")
+    require(d > 0, f"diameter {d * 1e3:.6g} mm is not above 0")
     return L / d
 
 

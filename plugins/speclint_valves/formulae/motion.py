@@ -237,7 +237,10 @@ def spindle_length(L: Metres, L_v: Metres) -> Metres:
     >>> round(spindle_length(L=0.4, L_v=0.06), 6)
     0.34
     """
-    require(0 <= L_v <= L, f"the valve's part {L_v:.6g} is not between 0 and the whole length {L:.6g}")
+    require(
+        0 <= L_v <= L,
+        f"the valve's part {L_v * 1e3:.6g} mm is not between 0 and the whole length {L * 1e3:.6g} mm",
+    )
     return L - L_v
 
 

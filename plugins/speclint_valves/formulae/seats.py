@@ -28,7 +28,7 @@ def pressure_in_solid_block(
     >>> round(pressure_in_solid_block(delta=0.2e-3, d=0.170, D=0.200, **steel) / 1e6, 2)
     27.75
     """
-    require(0 < d < D, f"bore {d:.6g} is not between 0 and the joint {D:.6g}")
+    require(0 < d < D, f"bore {d * 1e3:.6g} mm is not between 0 and the joint {D * 1e3:.6g} mm")
     inner = ((D**2 + d**2) / (D**2 - d**2) - nu_s) / E_s
     return delta / (D * (inner + (1 + nu_b) / E_b))
 
@@ -62,6 +62,6 @@ def withdrawing_load(D: Metres, d: Metres, p_b: Pascals, p_f: Pascals, F_d: Newt
     >>> round(withdrawing_load(D=0.200, d=0.170, p_b=0.25e6, p_f=0.01e6, F_d=500.0), 1)
     2592.3
     """
-    require(0 < d < D, f"bore {d:.6g} is not between 0 and the joint {D:.6g}")
+    require(0 < d < D, f"bore {d * 1e3:.6g} mm is not between 0 and the joint {D * 1e3:.6g} mm")
     excess = max(p_b - p_f, 0 * p_b)
     return math.pi / 4 * (D**2 - d**2) * excess + F_d

@@ -78,7 +78,7 @@ def hot_load(F_20: Newtons, G_T: Pascals, G_20: Pascals) -> Newtons:
     >>> hot_load(F_20=800.0, G_T=78.4e9, G_20=80e9)
     784.0
     """
-    require(G_20 > 0, f"modulus {G_20:.6g} is not above 0")
+    require(G_20 > 0, f"modulus {G_20 / 1e6:.6g} MPa is not above 0")
     return F_20 * (G_T / G_20)
 
 
@@ -94,7 +94,7 @@ def hot_rate(R_20: NewtonsPerMetre, G_T: Pascals, G_20: Pascals) -> NewtonsPerMe
     >>> hot_rate(R_20=40e3, G_T=78.4e9, G_20=80e9)
     39200.0
     """
-    require(G_20 > 0, f"modulus {G_20:.6g} is not above 0")
+    require(G_20 > 0, f"modulus {G_20 / 1e6:.6g} MPa is not above 0")
     return R_20 * (G_T / G_20)
 
 

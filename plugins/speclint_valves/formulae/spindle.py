@@ -21,7 +21,7 @@ def direct_stress(F: Newtons, d: Metres) -> Pascals:
     >>> round(direct_stress(F=5000.0, d=0.016) / 1e6, 2)
     24.87
     """
-    require(d > 0, f"diameter {d:.6g} is not above 0")
+    require(d > 0, f"diameter {d * 1e3:.6g} mm is not above 0")
     return 4 * F / (math.pi * d**2)
 
 
@@ -53,7 +53,7 @@ def arm_stress(F: Newtons, b: Metres, B: Metres, w: Metres, h: Metres) -> Pascal
     >>> round(arm_stress(F=3000.0, b=0.060, B=0.050, w=0.020, h=0.030) / 1e6, 6)
     35.0
     """
-    require(b > B / 2, f"an arm of {b:.6g} does not reach beyond a boss of {B:.6g}")
+    require(b > B / 2, f"an arm of {b * 1e3:.6g} mm does not reach beyond a boss of {B * 1e3:.6g} mm")
     return 6 * F * (b - B / 2) / (w * h**2)
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import Sheet
 from speclint.equations import Metres, Newtons, Pascals
-from speclint.facts import block_under, circle_on_contact, contact_of
+from speclint.facts import block_under, circle_on_contact, contact_of, greatest_live_pressure
 from speclint.handbook.steam import excess_pressure, unbalanced_load
 from speclint.specs import Beat, LoadCase, PoppetValve, ValveSpindle
 from speclint_valves.formulae.shutting import lifting_load, spindle_load, weight_shutting
@@ -48,10 +48,8 @@ def on_spindle(spindle: ValveSpindle, sheet: Sheet, supply: Pascals, delivery: P
 
 
 def supply_at_most(case: LoadCase, sheet: Sheet) -> Pascals:
-    """The most that the boiler gives in a case: what its safety valves hold, where that is stated."""
-    if sheet.is_stated("safety valve pressure", case.safety_valve_pressure):
-        return sheet.take("p_s", case.safety_valve_pressure)
-    return sheet.take("p_s", case.live_pressure)
+    """The most that the boiler gives in a case: what its safety valves hold."""
+    return sheet.take("p_s", greatest_live_pressure(case, sheet))
 
 
 def lifting_pressures(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> tuple[Pascals, Pascals]:
@@ -63,7 +61,9 @@ def lifting_pressures(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> tuple
     else:
         cylinder = least_in_cylinder(case, sheet)
     if sheet.read("serves", valve.serves) == "inlet":
-        return sheet.take("p_s", case.live_pressure), cylinder
+        return (
+            sheet.take("p_s", case.live_pressure) if cylinder_high else supply_at_most(case, sheet)
+        ), cylinder
     return cylinder, sheet.take("p_d", case.exhaust_pressure)
 
 

@@ -112,6 +112,8 @@ def _hottest(valve: PoppetValve, spring: CompressionSpring, sheet: Sheet, index:
         for name, case in _cases(valve, sheet)
         if sheet.is_stated(f"temperature of {spring.id}", temperature := case.temperature_of(spring))
     ]
+    if not highest:
+        raise sheet.not_assessed(f"the duty states no temperature of {spring.id} in any case")
     return max(highest)
 
 

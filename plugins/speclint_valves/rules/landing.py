@@ -41,7 +41,7 @@ from speclint_valves.rules.seats import DEFERS
 
 @rule(
     "valve.seat-stress",
-    edition=3,
+    edition=4,
     title="With one beat alone carrying the whole load of the shut valve, its bearing stress is at most "
     "20 MPa",
     on=PoppetValve,

@@ -39,7 +39,7 @@ _AMPLE = 1e6
 
 @rule(
     "valve.spring-follows-cam",
-    edition=3,
+    edition=4,
     title="At 1.1 times the greatest speed the closing load is at least 1.3 times what keeps the train "
     "on the cam",
     on=PoppetValve,

@@ -65,7 +65,7 @@ def retained_hot(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "seat.push-out",
-    edition=4,
+    edition=5,
     title="The grip of the hot fit is at least twice the load that pulls the seat out, of water at relief among them",
     on=ValveSeat,
     cases=("running", "drifting", "cooling", "water"),

@@ -61,9 +61,9 @@ def pressure_closed(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgeme
 
 @rule(
     "valve.spring-holds-shut",
-    edition=4,
+    edition=5,
     title="Springs, weight and friction hold the valve shut with at least 1.2 times the greatest steam "
-    "load that lifts it",
+    "load that lifts it, or that load is sure to lift a valve that is meant to lift then",
     on=PoppetValve,
     cases=("running", "drifting", "water"),
     grade=Grade.NONCONFORMITY,
@@ -77,9 +77,10 @@ def pressure_closed(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgeme
 def spring_holds_shut(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     """Least load of the springs + weight + friction that is sure to help ≥ factor × lifting load of the case.
 
-    The springs have the set of the hottest case of all, with the valve open, and the low end of their load.
+    The springs have the set of the hottest case of all, with the valve open, and the low end of their load. Where that
+    does not hold, a valve that is meant to lift in the case must do so: the load on it exceeds what shuts it. One whose
+    lifting hurts is never meant to lift while the engine drifts.
     """
-    _exclude_intended_lift(valve, case, sheet)
     hurts = sheet.read("reversal hurts", valve.reversal_hurts)
     friction = least_friction(spindle_of(valve, sheet), sheet)
     held = sheet.work(
@@ -92,20 +93,22 @@ def spring_holds_shut(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judge
     lifted = greatest_lifting(valve, case, sheet)
     needed = sheet.work("F_n", load_with_factor, x=sheet.limit("factor", "x"), F=lifted)
     judged = sheet.at_least(held, needed)
+    meant = _meant_to_lift(valve, case, sheet) and not (hurts and case.where.key.endswith("drifting"))
+    if meant and not judged.holds:
+        judged = sheet.at_most(held, lifted)
     return judged.graded(Grade.HOLD) if hurts else judged
 
 
-def _exclude_intended_lift(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> None:
-    drifts, relieves = valve.lifts_drifting, valve.relieves_water
-    if case.where.key.endswith("drifting") and sheet.read("lifts while drifting", drifts):
-        raise sheet.not_applicable("the valve is meant to stay off its seat while the engine drifts")
-    if case.where.key.endswith("water") and sheet.read("relieves water", relieves):
-        raise sheet.not_applicable("the valve is meant to lift and relieve trapped water")
+def _meant_to_lift(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> bool:
+    """Whether a valve is meant to lift in a load case: to drift off its seat, or to relieve trapped water."""
+    if case.where.key.endswith("drifting"):
+        return sheet.read("lifts while drifting", valve.lifts_drifting)
+    return case.where.key.endswith("water") and sheet.read("relieves water", valve.relieves_water)
 
 
 @rule(
     "valve.closes",
-    edition=4,
+    edition=5,
     title="Springs and weight shut the valve with at least 1.2 times the friction and the steam load on "
     "its spindle",
     on=PoppetValve,
@@ -132,7 +135,7 @@ def closes(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "valve.compression-lift",
-    edition=3,
+    edition=4,
     title="The load of compression at the shortest cut-off on the valve is no more than springs and "
     "weight hold",
     on=PoppetValve,
@@ -148,7 +151,8 @@ def compression_lift(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgem
 
     y is stated: the exhaust valve throttles while it shuts, so that compression begins above the exhaust pressure.
     """
-    _exclude_intended_lift(valve, case, sheet)
+    if _meant_to_lift(valve, case, sheet):
+        raise sheet.not_applicable("the valve is meant to stay off its seat while the engine drifts")
     compressed = _compressed(valve, case, sheet)
     if sheet.read("serves", valve.serves) == "inlet":
         supply, delivery = sheet.take("p_s", case.live_pressure), compressed

@@ -49,7 +49,10 @@ def contact_width(D_o: Metres, D_i: Metres) -> Metres:
 
     D_o, D_i: outside and inside of the contact, m. Returns m.
     """
-    require(D_o > D_i, f"outside of the gasket, {D_o:.4g}, is not larger than its inside, {D_i:.4g}")
+    require(
+        D_o > D_i,
+        f"outside of the gasket, {D_o * 1e3:.4g} mm, is not larger than its inside, {D_i * 1e3:.4g} mm",
+    )
     return (D_o - D_i) / 2
 
 

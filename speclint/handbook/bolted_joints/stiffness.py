@@ -98,7 +98,7 @@ def frustum_stiffness(E: Pascals, d: Metres, D: Metres, t: Metres, alpha: Radian
     >>> round(k * inch / pound / 1e6, 1)
     30.8
     """
-    require(d < D, f"the face under the nut, {D:.4g}, is not larger than the hole, {d:.4g}")
+    require(d < D, f"the face under the nut, {D * 1e3:.4g} mm, is not larger than the hole, {d * 1e3:.4g} mm")
     require(0 < alpha < math.pi / 2, f"half angle {alpha:.3g} rad of the cone is not between 0 and 90°")
     spread = 2 * t * math.tan(alpha)
     ratio = (spread + D - d) * (D + d) / ((spread + D + d) * (D - d))

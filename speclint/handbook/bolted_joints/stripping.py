@@ -96,7 +96,8 @@ def nut_widening_factor(s: Metres, d: Metres) -> Ratio:
     0.84
     """
     require(
-        s >= _LEAST_FLATS * d, f"{s:.4g} round a thread of {d:.4g}: below 1.4 diameters no factor is known"
+        s >= _LEAST_FLATS * d,
+        f"{s * 1e3:.4g} mm round a thread of {d * 1e3:.4g} mm: below 1.4 diameters no factor is known",
     )
     x = min(s / d, _SOLID_FLATS)
     return 3.8 * x - x**2 - 2.61

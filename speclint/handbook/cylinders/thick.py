@@ -55,7 +55,7 @@ def outside_of_wall(d: Metres, t: Metres) -> Metres:
     >>> round(outside_of_wall(d=0.560, t=0.040), 6)
     0.64
     """
-    require(t > 0 * t, f"wall {t:.6g} is not above 0")
+    require(t > 0 * t, f"wall {t * 1e3:.6g} mm is not above 0")
     return d + 2 * t
 
 
@@ -242,7 +242,9 @@ def minimum_wall(p: Pascals, S: Pascals, d: Metres) -> Metres:
     >>> round(minimum_wall(p=40e6, S=120e6, d=0.160) * 1e3, 2)
     33.14
     """
-    require(0 <= p < S, f"pressure {p:.6g} is not between 0 and the allowable stress {S:.6g}")
+    require(
+        0 <= p < S, f"pressure {p / 1e5:.6g} bar is not between 0 and the allowable stress {S / 1e6:.6g} MPa"
+    )
     wall: float = d / 2 * (((S + p) / (S - p)) ** 0.5 - 1)
     return wall
 
@@ -261,7 +263,10 @@ def minimum_wall_of_ductile_metal(p: Pascals, S: Pascals, d: Metres) -> Metres:
     >>> round(minimum_wall_of_ductile_metal(p=30e6, S=80e6, d=0.100) * 1e3, 6)
     50.0
     """
-    require(0 <= 2 * p < S, f"twice the pressure {p:.6g} is not between 0 and the allowable stress {S:.6g}")
+    require(
+        0 <= 2 * p < S,
+        f"twice the pressure {p / 1e5:.6g} bar is not between 0 and the allowable stress {S / 1e6:.6g} MPa",
+    )
     wall: float = d / 2 * ((S / (S - 2 * p)) ** 0.5 - 1)
     return wall
 
@@ -315,12 +320,15 @@ def length_without_backing(x_1: Metres, x_2: Metres, L: Metres) -> Metres:
 
 
 def _require_wall(d: float, D: float) -> None:
-    require(0 < d < D, f"bore {d:.6g} is not between 0 and the outside diameter {D:.6g}")
+    require(0 < d < D, f"bore {d * 1e3:.6g} mm is not between 0 and the outside diameter {D * 1e3:.6g} mm")
 
 
 def _require_within_wall(d: float, D: float, x: float) -> None:
     _require_wall(d, D)
-    require(d <= x <= D, f"diameter {x:.6g} is not within the wall from {d:.6g} to {D:.6g}")
+    require(
+        d <= x <= D,
+        f"diameter {x * 1e3:.6g} mm is not within the wall from {d * 1e3:.6g} mm to {D * 1e3:.6g} mm",
+    )
 
 
 def _mean_term(p_i: float, p_o: float, d: float, D: float) -> float:

@@ -144,7 +144,7 @@ def monte_carlo(links: Sequence[Link], low: float, high: float, *, trials: int, 
     import random
     import statistics
 
-    require(low <= high, f"asked limits {low:.6g} and {high:.6g} m are not in order")
+    require(low <= high, f"asked limits {low * 1e3:.6g} mm and {high * 1e3:.6g} mm are not in order")
     require(trials >= _FEWEST_TRIALS, f"{trials} trials are too few; at least 1000")
     require(trials <= _MOST_TRIALS, f"{trials} trials are too many; at most 200 000")
     _middle(links)
@@ -196,7 +196,7 @@ def machine_to(others: Sequence[Link], direction: float, low: float, high: float
     ``others`` are the links as measured on the job (low equal to high), or within the limits still left to
     them. OutOfRange when no size of the last link can bring the gap within the asked limits.
     """
-    require(low <= high, f"asked limits {low:.6g} and {high:.6g} m are not in order")
+    require(low <= high, f"asked limits {low * 1e3:.6g} mm and {high * 1e3:.6g} mm are not in order")
     require(math.isfinite(low) or math.isfinite(high), "the gap must be asked on one side at least")
     left = worst_case(others)
     sizes = sorted((last_link(low, left.low, direction), last_link(high, left.high, direction)))

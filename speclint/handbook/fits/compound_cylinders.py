@@ -36,8 +36,8 @@ def pressure_that_closes_gap(c: Metres, d: Metres, D: Metres, E: Pascals) -> Pas
     >>> round(pressure_that_closes_gap(c=0.1e-3, d=0.500, D=0.550, E=100e9) / 1e6, 3)
     1.909
     """
-    require(c >= 0, f"the gap {c:.6g} is negative: the parts already touch")
-    require(0 < d < D, f"bore {d:.6g} is not between 0 and the outside diameter {D:.6g}")
+    require(c >= 0, f"the gap {c * 1e3:.6g} mm is negative: the parts already touch")
+    require(0 < d < D, f"bore {d * 1e3:.6g} mm is not between 0 and the outside diameter {D * 1e3:.6g} mm")
     return c * E * (D**2 - d**2) / (2 * d**2 * D)
 
 
@@ -151,6 +151,6 @@ def gap_closing_stress(c: Metres, d: Metres, D: Metres, E: Pascals, nu: Ratio) -
     >>> round(gap_closing_stress(c=0.1e-3, d=0.500, D=0.550, E=100e9, nu=0.25) / 1e6, 3)
     20.394
     """
-    require(c >= 0, f"the gap {c:.6g} is negative: the parts already touch")
-    require(0 < d < D, f"bore {d:.6g} is not between 0 and the outside diameter {D:.6g}")
+    require(c >= 0, f"the gap {c * 1e3:.6g} mm is negative: the parts already touch")
+    require(0 < d < D, f"bore {d * 1e3:.6g} mm is not between 0 and the outside diameter {D * 1e3:.6g} mm")
     return E * c / D * 2 * D**2 / ((D**2 + d**2) - nu * (D**2 - d**2))

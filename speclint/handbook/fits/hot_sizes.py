@@ -142,7 +142,7 @@ def shrinking_temperature(
     >>> round(shrinking_temperature(delta=0.2e-3, c=0.0, D=0.250, alpha_out=12e-6, **cold) - 293.15, 2)
     66.67
     """
-    require(D > 0 and alpha_out > 0, f"joint {D:.6g} and expansion {alpha_out:.6g} must be above 0")
+    require(D > 0 and alpha_out > 0, f"joint {D * 1e3:.6g} mm and expansion {alpha_out:.6g} must be above 0")
     return T_ref + (delta + c) / (D * alpha_out) + alpha_in / alpha_out * (T_in - T_ref)
 
 
@@ -161,7 +161,7 @@ def cooling_for_entry(delta: Metres, c: Metres, D: Metres, alpha: PerKelvin) -> 
     >>> round(cooling_for_entry(delta=0.06e-3, c=0.06e-3, D=0.100, alpha=10e-6), 3)
     120.0
     """
-    require(D > 0 and alpha > 0, f"joint {D:.6g} and expansion {alpha:.6g} must be above 0")
+    require(D > 0 and alpha > 0, f"joint {D * 1e3:.6g} mm and expansion {alpha:.6g} must be above 0")
     return (delta + c) / (D * alpha)
 
 

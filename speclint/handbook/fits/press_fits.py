@@ -74,7 +74,7 @@ def contact_pressure(
     >>> round(contact_pressure(delta=0.3788e-3, d_in=0.200, D=0.250, D_out=0.300, **steel) / 1e6, 2)
     30.0
     """
-    require(delta >= 0, f"the interference {delta:.6g} is negative: the parts are loose")
+    require(delta >= 0, f"the interference {delta * 1e3:.6g} mm is negative: the parts are loose")
     return delta / _yielding(d_in, D, D_out, E_in, nu_in, E_out, nu_out)
 
 
@@ -297,7 +297,7 @@ def _yielding(
     """Overlap that the parts take up per unit of contact pressure."""
     require(
         0 <= d_in < D < D_out,
-        f"bore {d_in:.6g}, joint {D:.6g} and outside {D_out:.6g} are not three rising diameters",
+        f"bore {d_in * 1e3:.6g} mm, joint {D * 1e3:.6g} mm, outside {D_out * 1e3:.6g} mm: not three rising diameters",
     )
     inner = ((D**2 + d_in**2) / (D**2 - d_in**2) - nu_in) / E_in
     outer = ((D_out**2 + D**2) / (D_out**2 - D**2) + nu_out) / E_out

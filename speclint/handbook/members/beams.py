@@ -156,4 +156,6 @@ def fixed_deflection_uniform(w: NewtonsPerMetre, L: Metres, E: Pascals, I: Metre
 
 
 def _check(a: Metres, L: Metres) -> None:
-    require(0 * L < a <= L, f"the load, at {a:.4g}, does not lie on the bar of length {L:.4g}")
+    require(
+        0 * L < a <= L, f"the load, at {a * 1e3:.4g} mm, does not lie on the bar of length {L * 1e3:.4g} mm"
+    )

@@ -85,7 +85,10 @@ def relative_radius(R_1: Metres, R_2: Metres) -> Metres:
     0.5
     """
     curvature = 1 / R_1 + 1 / R_2
-    require(curvature > 0 / R_1, f"concave radius {R_2:.4g} is not greater than convex radius {R_1:.4g}")
+    require(
+        curvature > 0 / R_1,
+        f"concave radius {R_2 * 1e3:.4g} mm is not greater than convex radius {R_1 * 1e3:.4g} mm",
+    )
     return 1 / curvature
 
 
@@ -195,7 +198,9 @@ def seat_angle(D: Metres, R: Metres) -> Radians:
     >>> round(math.degrees(seat_angle(D=0.100, R=0.100)), 6)  # hand: cos 60° = 1/2
     60.0
     """
-    require(0 < D / R < 2, f"a circle of {D:.4g} does not lie on a sphere of radius {R:.4g}")
+    require(
+        0 < D / R < 2, f"a circle of {D * 1e3:.4g} mm does not lie on a sphere of radius {R * 1e3:.4g} mm"
+    )
     return math.acos(D / (2 * R))
 
 
@@ -223,7 +228,7 @@ def half_gap_at_ring(t: Metres, D_m: Metres, D: Metres, phi: Radians) -> Metres:
     20.67
     """
     _check_angle(phi)
-    require(D_m >= D, f"a cone of {D_m:.4g} at its mouth does not take a circle of {D:.4g}")
+    require(D_m >= D, f"a cone of {D_m * 1e3:.4g} mm at its mouth does not take a circle of {D * 1e3:.4g} mm")
     return t / 2 - (D_m - D) / (2 * math.tan(phi))
 
 
@@ -240,8 +245,11 @@ def half_gap_at_hollow(t: Metres, D_m: Metres, D: Metres, R: Metres) -> Metres:
     >>> round(half_gap_at_hollow(t=0.050, D_m=0.160, D=0.120, R=0.100) * 1e3, 6)
     5.0
     """
-    require(D_m >= D, f"a seat of {D_m:.4g} at its mouth does not take a circle of {D:.4g}")
-    require(D_m <= 2 * R, f"a seat of {D_m:.4g} at its mouth does not lie on a sphere of radius {R:.4g}")
+    require(D_m >= D, f"a seat of {D_m * 1e3:.4g} mm at its mouth does not take a circle of {D * 1e3:.4g} mm")
+    require(
+        D_m <= 2 * R,
+        f"a seat of {D_m * 1e3:.4g} mm at its mouth does not lie on a sphere of radius {R * 1e3:.4g} mm",
+    )
     circle: float = (R**2 - D**2 / 4) ** 0.5
     mouth: float = (R**2 - D_m**2 / 4) ** 0.5
     return t / 2 - (circle - mouth)
@@ -275,7 +283,7 @@ def swing_of_seat(w: Metres, b: Metres, R: Metres) -> Radians:
 
 
 def _check_load(F: Newtons) -> None:
-    require(F >= 0 * F, f"a contact load of {F:.4g} pulls the bodies apart")
+    require(F >= 0 * F, f"a contact load of {F:.4g} N pulls the bodies apart")
 
 
 def _check_angle(phi: Radians) -> None:

@@ -167,9 +167,12 @@ def share_of_bore(D: Metres, k: Ratio) -> Metres:
 
 
 def _check_bore(D: Metres, d: Metres) -> None:
-    require(0 * D <= d < D, f"bore {d:.4g} does not lie within the outside {D:.4g}")
+    require(0 * D <= d < D, f"bore {d * 1e3:.4g} mm does not lie within the outside {D * 1e3:.4g} mm")
 
 
 def _check_flanges(b: Metres, h: Metres, t_w: Metres, t_f: Metres) -> None:
-    require(0 * b < t_w <= b, f"web {t_w:.4g} does not lie within the flange width {b:.4g}")
-    require(0 * h < 2 * t_f <= h, f"two flanges of {t_f:.4g} do not lie within the depth {h:.4g}")
+    require(0 * b < t_w <= b, f"web {t_w * 1e3:.4g} mm does not lie within the flange width {b * 1e3:.4g} mm")
+    require(
+        0 * h < 2 * t_f <= h,
+        f"two flanges of {t_f * 1e3:.4g} mm do not lie within the depth {h * 1e3:.4g} mm",
+    )

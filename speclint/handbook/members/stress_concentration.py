@@ -56,7 +56,7 @@ def hole_in_strip(d: Metres, w: Metres) -> Ratio:
 
     d: width of hole across the pull, m. w: width of strip, m. Returns a ratio from 2 to 3.
     """
-    require(0 < d / w < 1, f"a hole of {d:.4g} does not lie within a strip of {w:.4g}")
+    require(0 < d / w < 1, f"a hole of {d * 1e3:.4g} mm does not lie within a strip of {w * 1e3:.4g} mm")
     return 2 + (1 - d / w) ** 3
 
 
@@ -71,7 +71,7 @@ def notch_sensitivity(R_m: Pascals, r: Metres) -> Ratio:
     R_m: tensile strength, 350 to 2000 MPa, Pa. r: notch radius, m, above 0. Returns a ratio from 0 to 1.
     """
     require(350e6 <= R_m <= 2000e6, f"tensile strength {R_m / 1e6:.4g} MPa is not from 350 to 2000 MPa")
-    require(r > 0, f"notch radius {r:.4g} m is not above 0")
+    require(r > 0, f"notch radius {r * 1e3:.4g} mm is not above 0")
     share: float = 1 / (1 + 0.0254 * (2070e6 / R_m) ** 1.8 / (r * 1e3))
     return share
 
@@ -103,7 +103,7 @@ def thread_notch_factor(strength: str, thread: str) -> Reading:
 
 
 def _shoulder(load: str, D: Metres, d: Metres, r: Metres) -> Ratio:
-    require(d < D, f"shoulder of {D:.4g} is not larger than the bar of {d:.4g}")
+    require(d < D, f"shoulder of {D * 1e3:.4g} mm is not larger than the bar of {d * 1e3:.4g} mm")
     share, steep = (D - d) / D, (D - d) / (2 * r)
     terms = _terms(load, steep)
     return sum(_term(found, steep) * share ** (int(found["term"]) - 1) for found in terms)

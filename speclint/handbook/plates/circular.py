@@ -164,7 +164,10 @@ def supported_plate_stress_within(p: Pascals, G: Metres, D: Metres, t: Metres, n
     247.5
     """
     _require_plate(D, t)
-    require(0 < G <= D, f"circle under pressure {G:.6g} is not between 0 and the support {D:.6g}")
+    require(
+        0 < G <= D,
+        f"circle under pressure {G * 1e3:.6g} mm is not between 0 and the support {D * 1e3:.6g} mm",
+    )
     spread = 4 * (1 + nu) * math.log(D / G) + 4 - (1 - nu) * (G / D) ** 2
     return 3 * p * G**2 / (32 * t**2) * spread
 
@@ -183,7 +186,7 @@ def edge_moment_stress(m: Newtons, t: Metres) -> Pascals:
     >>> round(edge_moment_stress(m=10e3, t=0.020) / 1e6, 6)
     150.0
     """
-    require(t > 0, f"thickness {t:.6g} is not above 0")
+    require(t > 0, f"thickness {t * 1e3:.6g} mm is not above 0")
     return 6 * m / t**2
 
 
@@ -206,4 +209,7 @@ def edge_moment_deflection(m: Newtons, D: Metres, t: Metres, E: Pascals, nu: Rat
 
 
 def _require_plate(D: float, t: float) -> None:
-    require(0 < 4 * t <= D, f"thickness {t:.6g} is not between 0 and a quarter of the diameter {D:.6g}")
+    require(
+        0 < 4 * t <= D,
+        f"thickness {t * 1e3:.6g} mm is not between 0 and a quarter of the diameter {D * 1e3:.6g} mm",
+    )

@@ -49,7 +49,7 @@ def bolted_cover_thickness(
     49.11
     """
     _require_cover(G, p, E)
-    require(S > 0, f"allowable stress {S:.6g} is not above 0")
+    require(S > 0, f"allowable stress {S / 1e6:.6g} MPa is not above 0")
     share: float = (C * p / (S * E) + _LEVER_FACTOR * W * h_G / (S * E * G**3)) ** 0.5
     return G * share
 
@@ -72,7 +72,7 @@ def bolted_cover_stress(
     96.48
     """
     _require_cover(G, p, E)
-    require(t > 0, f"thickness {t:.6g} is not above 0")
+    require(t > 0, f"thickness {t * 1e3:.6g} mm is not above 0")
     return (C * p * G**2 + _LEVER_FACTOR * W * h_G / G) / (E * t**2)
 
 
@@ -89,7 +89,9 @@ def cover_thickness_with_opening(t: Metres, d: Metres, G: Metres) -> Metres:
     >>> round(cover_thickness_with_opening(t=0.050, d=0.100, G=0.500) * 1e3, 2)
     70.71
     """
-    require(0 < 2 * d <= G, f"opening {d:.6g} is not between 0 and half of the diameter {G:.6g}")
+    require(
+        0 < 2 * d <= G, f"opening {d * 1e3:.6g} mm is not between 0 and half of the diameter {G * 1e3:.6g} mm"
+    )
     factor: float = 2**0.5
     return t * factor
 
@@ -109,12 +111,15 @@ def period_cover_thickness(D: Metres, C: Ratio, p: Pascals, sigma: Pascals) -> M
     >>> round(period_cover_thickness(D=0.380, C=0.162, p=1.8e6, sigma=155e6) * 1e3, 2)
     16.48
     """
-    require(p >= 0 and sigma > 0, f"pressure {p:.6g} is negative or stress {sigma:.6g} is not above 0")
+    require(
+        p >= 0 and sigma > 0,
+        f"pressure {p / 1e5:.6g} bar is negative or stress {sigma / 1e6:.6g} MPa is not above 0",
+    )
     share: float = (C * p / sigma) ** 0.5
     return D * share
 
 
 def _require_cover(G: float, p: float, E: float) -> None:
-    require(G > 0, f"gasket diameter {G:.6g} is not above 0")
-    require(p >= 0, f"pressure {p:.6g} is negative")
+    require(G > 0, f"gasket diameter {G * 1e3:.6g} mm is not above 0")
+    require(p >= 0, f"pressure {p / 1e5:.6g} bar is negative")
     require(0 < E <= 1, f"weld efficiency {E:.6g} is not between 0 and 1")

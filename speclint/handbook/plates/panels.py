@@ -93,7 +93,9 @@ def panel_thickness(k: Ratio, p: Pascals, a: Metres, S: Pascals) -> Metres:
     >>> round(panel_thickness(k=0.5, p=1.7e6, a=0.200, S=85e6) * 1e3, 6)
     20.0
     """
-    require(p >= 0 and S > 0, f"pressure {p:.6g} is negative or stress {S:.6g} is not above 0")
+    require(
+        p >= 0 and S > 0, f"pressure {p / 1e5:.6g} bar is negative or stress {S / 1e6:.6g} MPa is not above 0"
+    )
     share: float = (k * p / S) ** 0.5
     return a * share
 
@@ -106,7 +108,7 @@ def _figure(edges: str, a: float, b: float, column: str) -> float:
     ]
     if not points:
         raise NotKnown(f"no edges {edges!r} of a panel; known: {', '.join(_PLACE)}")
-    require(0 < a <= b, f"short side {a:.6g} is not between 0 and the long side {b:.6g}")
+    require(0 < a <= b, f"short side {a * 1e3:.6g} mm is not between 0 and the long side {b * 1e3:.6g} mm")
     return between(points, a / b, f"{edges} panels over a/b")
 
 
@@ -116,4 +118,7 @@ def _reading(factor: str, edges: str, value: float) -> Reading:
 
 
 def _require_thin(a: float, t: float) -> None:
-    require(0 < 4 * t <= a, f"thickness {t:.6g} is not between 0 and a quarter of the short side {a:.6g}")
+    require(
+        0 < 4 * t <= a,
+        f"thickness {t * 1e3:.6g} mm is not between 0 and a quarter of the short side {a * 1e3:.6g} mm",
+    )

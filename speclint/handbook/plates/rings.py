@@ -167,7 +167,10 @@ def _unit(name: str) -> _State:
 
 
 def _hole(d: float, D: float) -> float:
-    require(D > 0 and 0.01 * D <= d <= 0.99 * D, f"hole {d:.6g} is not within 0.01 to 0.99 of {D:.6g}")
+    require(
+        D > 0 and 0.01 * D <= d <= 0.99 * D,
+        f"hole {d * 1e3:.6g} mm is not within 0.01 to 0.99 of {D * 1e3:.6g} mm",
+    )
     return d / D
 
 
@@ -180,7 +183,10 @@ def _require_held(outer: str, inner: str) -> None:
 
 
 def _require_thin(D: float, t: float) -> None:
-    require(0 < 4 * t <= D, f"thickness {t:.6g} is not between 0 and a quarter of the outside {D:.6g}")
+    require(
+        0 < 4 * t <= D,
+        f"thickness {t * 1e3:.6g} mm is not between 0 and a quarter of the outside {D * 1e3:.6g} mm",
+    )
 
 
 def _reading(factor: str, outer: str, inner: str, value: float) -> Reading:

@@ -104,7 +104,7 @@ def upper_stress_limit(tau_U: Pascals, tau_H0: Pascals, m: Ratio) -> Pascals:
     >>> upper_stress_limit(tau_U=200e6, tau_H0=500e6, m=0.75) / 1e6
     650.0
     """
-    require(tau_U >= 0, f"lower stress {tau_U:.6g} is negative: a compression spring is not pulled")
+    require(tau_U >= 0, f"lower stress {tau_U / 1e6:.6g} MPa is negative: a compression spring is not pulled")
     return tau_H0 + m * tau_U
 
 
@@ -143,7 +143,10 @@ def goodman_endurance(S_a: Pascals, S_m: Pascals, S_su: Pascals) -> Pascals:
     >>> round(goodman_endurance(S_a=35.0, S_m=55.0, S_su=190.3), 1)
     49.2
     """
-    require(0 <= S_m < S_su, f"mean strength {S_m:.6g} is not between 0 and the shear strength {S_su:.6g}")
+    require(
+        0 <= S_m < S_su,
+        f"mean strength {S_m / 1e6:.6g} MPa is not between 0 and the shear strength {S_su / 1e6:.6g} MPa",
+    )
     return S_a / (1 - S_m / S_su)
 
 
@@ -170,7 +173,10 @@ def goodman_factor(tau_U: Pascals, tau_O: Pascals, S_e: Pascals, S_su: Pascals) 
 
 
 def _require_stroke(tau_U: float, tau_O: float) -> None:
-    require(0 <= tau_U < tau_O, f"lower stress {tau_U:.6g} is not between 0 and the upper {tau_O:.6g}")
+    require(
+        0 <= tau_U < tau_O,
+        f"lower stress {tau_U / 1e6:.6g} MPa is not between 0 and the upper {tau_O / 1e6:.6g} MPa",
+    )
 
 
 def _zimmerli(treatment: str, which: int, name: str) -> Reading:

@@ -55,7 +55,9 @@ def mean_from_outside(D_e: Metres, d: Metres) -> Metres:
     >>> round(mean_from_outside(D_e=0.056, d=0.008), 6)
     0.048
     """
-    require(D_e > 2 * d, f"outside diameter {D_e:.6g} is not more than two wires of {d:.6g}")
+    require(
+        D_e > 2 * d, f"outside diameter {D_e * 1e3:.6g} mm is not more than two wires of {d * 1e3:.6g} mm"
+    )
     return D_e - d
 
 
@@ -70,7 +72,7 @@ def mean_from_inside(D_i: Metres, d: Metres) -> Metres:
     >>> round(mean_from_inside(D_i=0.040, d=0.008), 6)
     0.048
     """
-    require(D_i > 0, f"inside diameter {D_i:.6g} is not above 0")
+    require(D_i > 0, f"inside diameter {D_i * 1e3:.6g} mm is not above 0")
     return D_i + d
 
 
@@ -124,7 +126,7 @@ def working_coils(G: Pascals, d: Metres, D: Metres, F: Newtons, s: Metres) -> Ra
     11.25
     """
     _require_coil(D, d)
-    require(F > 0, f"load {F:.6g} is not above 0")
+    require(F > 0, f"load {F:.6g} N is not above 0")
     return G * d**4 * s / (8 * D**3 * F)
 
 
@@ -139,7 +141,10 @@ def deflection(L_0: Metres, L: Metres) -> Metres:
     >>> round(deflection(L_0=0.125, L=0.105), 6)
     0.02
     """
-    require(L <= L_0, f"length {L:.6g} is more than the free length {L_0:.6g}: the spring is loose")
+    require(
+        L <= L_0,
+        f"length {L * 1e3:.6g} mm is more than the free length {L_0 * 1e3:.6g} mm: the spring is loose",
+    )
     return L_0 - L
 
 
@@ -343,13 +348,13 @@ def natural_frequency_from_mass(R: NewtonsPerMetre, m: Kilograms) -> Hertz:
     >>> natural_frequency_from_mass(R=40e3, m=0.25)
     200.0
     """
-    require(m > 0, f"mass {m:.6g} is not above 0")
+    require(m > 0, f"mass {m:.6g} kg is not above 0")
     frequency: float = (R / m) ** 0.5 / 2
     return frequency
 
 
 def _require_coil(D: float, d: float) -> None:
-    require(0 < d < D, f"wire {d:.6g} is not between 0 and the mean coil diameter {D:.6g}")
+    require(0 < d < D, f"wire {d * 1e3:.6g} mm is not between 0 and the mean coil diameter {D * 1e3:.6g} mm")
 
 
 def _require_index(w: float) -> None:

@@ -167,7 +167,7 @@ def outside_growth_at_solid(m: Metres, d: Metres, D: Metres) -> Metres:
     0.1521
     """
     _require_coil(D, d)
-    require(m >= d, f"pitch {m:.6g} is less than the wire {d:.6g}")
+    require(m >= d, f"pitch {m * 1e3:.6g} mm is less than the wire {d * 1e3:.6g} mm")
     return 0.1 * (m**2 - 0.8 * m * d - 0.2 * d**2) / D
 
 
@@ -189,7 +189,9 @@ def buckling_deflection(L_0: Metres, D: Metres, nu: Ratio, G: Pascals, E: Pascal
     >>> round(buckling_deflection(L_0=0.200, D=0.040, nu=1.0, G=80e9, E=200e9) * 1e3, 2)
     23.6
     """
-    require(0 < G < E, f"modulus of rigidity {G:.6g} is not between 0 and the modulus {E:.6g}")
+    require(
+        0 < G < E, f"modulus of rigidity {G / 1e6:.6g} MPa is not between 0 and the modulus {E / 1e6:.6g} MPa"
+    )
     require(L_0 > 0 and D > 0 and nu > 0, "length, coil diameter and seating coefficient must be above 0")
     bending, shape = 1 - G / E, (math.pi * D / (nu * L_0)) ** 2
     under_root = 1 - bending / (0.5 + G / E) * shape
@@ -208,4 +210,4 @@ def _ends(process: str, ends: str) -> tables.Row:
 
 
 def _require_coil(D: float, d: float) -> None:
-    require(0 < d < D, f"wire {d:.6g} is not between 0 and the mean coil diameter {D:.6g}")
+    require(0 < d < D, f"wire {d * 1e3:.6g} mm is not between 0 and the mean coil diameter {D * 1e3:.6g} mm")

@@ -104,7 +104,7 @@ def end_thrust(E: Pascals, alpha: PerKelvin, ΔT: KelvinDifference, D: Metres, d
     >>> round(end_thrust(E=200e9, alpha=11.7e-6, ΔT=40.0, D=0.100, d=0.080) / 1e3, 1)
     264.6
     """
-    require(0 <= d < D, f"bore {d:.6g} is not between 0 and the outside {D:.6g}")
+    require(0 <= d < D, f"bore {d * 1e3:.6g} mm is not between 0 and the outside {D * 1e3:.6g} mm")
     return restrained_stress(E, alpha, ΔT) * math.pi * (D**2 - d**2) / 4
 
 
@@ -160,5 +160,8 @@ def flexibility_used(D: Metres, Y: Metres, L: Metres, U: Metres, S_A: Pascals, E
     >>> round(flexibility_used(D=0.1, Y=0.012, L=3.6, U=2.6, S_A=172.5e6, E=200e9), 2)
     6.68
     """
-    require(0 <= U < L, f"distance between anchors {U:.6g} is not less than the developed length {L:.6g}")
+    require(
+        0 <= U < L,
+        f"distance between anchors {U * 1e3:.6g} mm is not less than the developed length {L * 1e3:.6g} mm",
+    )
     return D * Y / (L - U) ** 2 * E / (_SIMPLE_CRITERION * S_A)

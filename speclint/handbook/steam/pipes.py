@@ -64,7 +64,8 @@ def thick_pipe_factor_y(d: Metres, D: Metres) -> Ratio:
     0.4
     """
     require(
-        0 < 3 * d <= 2 * D * (1 + _SLACK), f"bore {d:.6g} is not a thick pipe's: more than 2/3 of {D:.6g}"
+        0 < 3 * d <= 2 * D * (1 + _SLACK),
+        f"bore {d * 1e3:.6g} mm is not a thick pipe's: more than 2/3 of {D * 1e3:.6g} mm",
     )
     return d / (d + D)
 
@@ -105,7 +106,9 @@ def pipe_wall_from_bore(p: Pascals, d: Metres, S: Pascals, E: Ratio, y: Ratio, A
     5.319
     """
     _require_design(p, S, E)
-    require(S * E + p * y > p, f"pressure {p:.6g} is beyond the formula for stress {S:.6g}")
+    require(
+        S * E + p * y > p, f"pressure {p / 1e5:.6g} bar is beyond the formula for stress {S / 1e6:.6g} MPa"
+    )
     return (p * d + 2 * A * (S * E + p * y)) / (2 * (S * E + p * y - p))
 
 
@@ -124,7 +127,10 @@ def pipe_pressure(t: Metres, D: Metres, S: Pascals, E: Ratio, y: Ratio, A: Metre
     10.417
     """
     _require_design(0 * S, S, E)
-    require(t >= A and 2 * t < D, f"wall {t:.6g} is not between the allowance {A:.6g} and half of {D:.6g}")
+    require(
+        t >= A and 2 * t < D,
+        f"wall {t * 1e3:.6g} mm is not between the allowance {A * 1e3:.6g} mm and half of {D * 1e3:.6g} mm",
+    )
     return 2 * S * E * (t - A) / (D - 2 * y * (t - A))
 
 
@@ -227,7 +233,9 @@ def pipe_wall_of_european_code(p: Pascals, D: Metres, f: Pascals, z: Ratio) -> M
     4.762
     """
     require(0 < z <= 1, f"weld factor {z:.6g} is not between 0 and 1")
-    require(0 <= p < f * z, f"pressure {p:.6g} is not between 0 and the allowable {f * z:.6g}")
+    require(
+        0 <= p < f * z, f"pressure {p / 1e5:.6g} bar is not between 0 and the allowable {f * z / 1e6:.6g} MPa"
+    )
     thin = p * D / (2 * f * z + p)
     if _THICK_RATIO * (D - 2 * thin) >= D:
         return thin
@@ -253,10 +261,13 @@ def bend_wall_of_european_code(e: Metres, B: Ratio) -> Metres:
 
 
 def _require_design(p: float, S: float, E: float) -> None:
-    require(p >= 0, f"pressure {p:.6g} is negative")
-    require(S > 0, f"allowable stress {S:.6g} is not above 0")
+    require(p >= 0, f"pressure {p / 1e5:.6g} bar is negative")
+    require(S > 0, f"allowable stress {S / 1e6:.6g} MPa is not above 0")
     require(0 < E <= 1, f"weld efficiency {E:.6g} is not between 0 and 1")
 
 
 def _require_bend(R: float, D: float) -> None:
-    require(D > 0 and 2 * R > D, f"bend radius {R:.6g} is not more than half of the pipe's {D:.6g}")
+    require(
+        D > 0 and 2 * R > D,
+        f"bend radius {R * 1e3:.6g} mm is not more than half of the pipe's {D * 1e3:.6g} mm",
+    )

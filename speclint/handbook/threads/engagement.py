@@ -24,7 +24,7 @@ def external_stripping_area(designation: str, length: float) -> Reading:
     for a length that is not above 0.
     Reference: FED-STD-H28/2B, formulae of shear areas, as reproduced in public calculations; limits as ``limits``.
     """
-    require(length > 0, f"length of engagement must be above 0; it is {length:g} m")
+    require(length > 0, f"length of engagement must be above 0; it is {length * 1e3:g} mm")
     t, at = thread(designation), limits(designation)
     whole = external_shear_area(t.minor_diameter, t.pitch_diameter, t.pitch, length, t.flank_angle)
     worst = external_shear_area(at.nut_minor[1], at.bolt_pitch[0], t.pitch, length, t.flank_angle)
@@ -38,7 +38,7 @@ def internal_stripping_area(designation: str, length: float) -> Reading:
     ``length`` as above. Low is at the thinnest bolt (major diameter) and the widest nut (pitch diameter).
     Errors and reference as ``external_stripping_area``.
     """
-    require(length > 0, f"length of engagement must be above 0; it is {length:g} m")
+    require(length > 0, f"length of engagement must be above 0; it is {length * 1e3:g} mm")
     t, at = thread(designation), limits(designation)
     whole = internal_shear_area(t.nominal, t.pitch_diameter, t.pitch, length, t.flank_angle)
     worst = internal_shear_area(at.bolt_major[0], at.nut_pitch[1], t.pitch, length, t.flank_angle)

@@ -175,5 +175,5 @@ def test_two_walls_one_round_the_other(d: float, t: float) -> None:
 
 def test_a_wall_has_some_thickness() -> None:
     assert outside_of_wall(0.2, 1e-9) == pytest.approx(0.2)
-    with pytest.raises(OutOfRange, match="wall 0 is not above 0"):
+    with pytest.raises(OutOfRange, match="wall 0 mm is not above 0"):
         outside_of_wall(0.2, 0.0)

@@ -116,7 +116,7 @@ def test_the_load_lies_on_the_bar() -> None:
     assert beams.cantilever_deflection(1e3, 1.0, 1.0, E, I) > 0
     for bend in (beams.cantilever_deflection, beams.simple_deflection, beams.fixed_deflection):
         for wrong in (0.0, 1.01):
-            with pytest.raises(OutOfRange, match=r"does not lie on the bar of length 1"):
+            with pytest.raises(OutOfRange, match=r"does not lie on the bar of length 1000 mm"):
                 bend(1e3, wrong, 1.0, E, I)
 
 

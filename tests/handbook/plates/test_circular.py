@@ -142,5 +142,5 @@ def test_pressure_wider_than_the_support_is_refused() -> None:
     for G in (0.401, 0.0):
         with pytest.raises(OutOfRange, match="circle under pressure"):
             supported_plate_stress_within(P, G, D, T, NU)
-    with pytest.raises(OutOfRange, match="thickness 0 is not above 0"):
+    with pytest.raises(OutOfRange, match="thickness 0 mm is not above 0"):
         edge_moment_stress(1.0, 0.0)

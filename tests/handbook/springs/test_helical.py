@@ -134,7 +134,7 @@ def test_no_coils_no_load_no_mass_are_refused() -> None:
     assert spring_rate(G, 0.01, 0.05, 0.5) > 0
     with pytest.raises(OutOfRange, match="not above 0"):
         spring_rate(G, 0.01, 0.05, 0.0)
-    with pytest.raises(OutOfRange, match="load 0 is not above 0"):
+    with pytest.raises(OutOfRange, match="load 0 N is not above 0"):
         working_coils(G, 0.01, 0.05, 0.0, 0.01)
-    with pytest.raises(OutOfRange, match="mass 0 is not above 0"):
+    with pytest.raises(OutOfRange, match="mass 0 kg is not above 0"):
         natural_frequency_from_mass(1.0, 0.0)

@@ -22,7 +22,8 @@ def workshop(tmp_path: Path) -> DesignFolder:
 def lined(workshop: DesignFolder, inside: str = "604 mm", last: str = "560 mm") -> DesignFolder:
     """The bench's cover on a bore with a liner of 500 mm, and the collar's recess of 590 mm at its end."""
     block = (workshop.root / "block.toml").read_text(encoding="utf-8")
-    block += '[bores.main]\nrecess_diameter = "590 mm"\n[ends.front]\nof_bore = "main"\nside = "front"\n'
+    block = block.replace("\nside = ", '\nof_bore = "main"\nside = ')
+    block += '[bores.main]\nrecess_diameter = "590 mm"\n'
     liner = f"""
 kind = "cylinder-liner"
 id = "liner"
@@ -49,7 +50,7 @@ def test_an_end_of_two_bores_says_which_is_its_own(
     workshop: DesignFolder, bores: str, of_bore: str, outcome: str
 ) -> None:
     """Else the liner under the cover would be sought in the first bore."""
-    lined(workshop).replace("block.toml", 'of_bore = "main"\n', of_bore)
+    lined(workshop).replace("block.toml", '[ends.front]\nof_bore = "main"\n', f"[ends.front]\n{of_bore}")
     workshop.replace("block.toml", "[ends.front]", f"{bores}[ends.front]")
     assert workshop.only("joint.separation", "studs").outcome == outcome
 

@@ -21,7 +21,10 @@ BORES = (
     'beat = "lower"\nat = "0 mm"\nopens_into = "chamber"\n[drive]\n',
 )
 FACE = 'seat_diameter = "150 mm"\nseat_width = "3 mm"\nseat_angle = "0 °"\n'
-ENDS = '[ends.front]\nof_bore = "main"\nside = "front"\n[ends.back]\nof_bore = "main"\nside = "back"\n'
+ENDS = "".join(
+    f'[ends.{end}]\nof_bore = "main"\nside = "{end}"\nrelief_set = "16 bar gauge"\n'
+    for end in ("front", "back")
+)
 LOWER = (('id = "seat"', 'id = "lower"'), ('in_bore = "upper"', 'in_bore = "lower"'))
 
 

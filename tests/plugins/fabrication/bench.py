@@ -36,6 +36,7 @@ exhaust_pressure = "0.3 bar gauge"
 temperatures = { cylinder-block = "220 °C" }
 [cases.running]
 live_pressure = "15 bar gauge"
+safety_valve_pressure = "15 bar gauge"
 exhaust_pressure = "0.3 bar gauge"
 temperatures = { cylinder-block = "220 °C" }
 [cases.drifting]
@@ -47,6 +48,7 @@ temperatures = { cylinder-block = "220 °C" }
 [cases.water]
 cylinder_pressure = "16.6 bar gauge"
 live_pressure = "16 bar gauge"
+safety_valve_pressure = "16 bar gauge"
 exhaust_pressure = "0.3 bar gauge"
 temperatures = { cylinder-block = "120 °C" }
 [cases.test]
@@ -63,6 +65,8 @@ duty = "duty"
 [drive]
 driving_wheel_diameter = "1750 mm"
 least_wheel_diameter = "1680 mm"
+[ends.back]
+relief_set = "1 bar gauge"
 """
 WELDMENT = """
 kind = "weldment"

@@ -87,6 +87,33 @@ def test_the_poorest_weld_of_a_wall_counts(workshop: DesignFolder) -> None:
     assert check.utilisation == pytest.approx(86.937 / 140, rel=1e-4)
 
 
+SHORT_OF_WALL = {
+    # a butt weld may be of any wall of its plate, another weld of any at all
+    "butt of the plate": ('plate = "chest"\nshape = "butt"', 'wall = "barrel"\n', 140e6),
+    "butt of another plate": ('plate = "flange"\nshape = "butt"', 'wall = "barrel"\n', 170e6),
+    "tee": ('plate = "flange"\nshape = "tee"', 'wall = "barrel"\n', 140e6),
+}
+
+
+@pytest.mark.parametrize("seam", SHORT_OF_WALL)
+def test_a_second_weld_that_names_no_wall_may_be_of_this_one(workshop: DesignFolder, seam: str) -> None:
+    """Welds of 0.7 and 0.85; the second is stated as the chest's. 86.937 MPa of 0.7 or 0.85 × 200 MPa."""
+    drawn, named, allowed = SHORT_OF_WALL[seam]
+    poorer = ('joint_factor = "1"', 'joint_factor = "0.7"')
+    moved = ('plate = "chest"\nshape = "butt"', drawn), (named, "")
+    check = write(workshop, NO_RIBS, poorer, *moved).only(RULE)
+    assert check.judgement is not None
+    chest = next(one for one in check.judgement.every if one.found and "chest" in one.of)
+    assert chest.limit is not None
+    assert chest.limit.value == pytest.approx(allowed)
+
+
+def test_a_weld_that_names_no_wall_states_its_joint_factor(workshop: DesignFolder) -> None:
+    bare_of_factor = ('joint_factor = "1"\n', ""), ('wall = "barrel"\n', "")
+    check = write(workshop, NO_RIBS, *bare_of_factor).only(RULE)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+
+
 def test_a_rib_is_no_weld(workshop: DesignFolder) -> None:
     """The rib governs, by the tension of its own plate, whatever the factor at the edge."""
     assert limit(write(workshop).only(RULE)) == pytest.approx(200e6 / 1.5)

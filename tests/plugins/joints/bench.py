@@ -86,7 +86,7 @@ frame-fastening = "{cover}"
 
 _SHOP = {"stud": "20 °C", "cover": "20 °C", "block": "20 °C"}
 _STEAM = (
-    'live_pressure = "16 bar gauge"\nexhaust_pressure = "0.5 bar gauge"\n'
+    'live_pressure = "16 bar gauge"\nsafety_valve_pressure = "16 bar gauge"\nexhaust_pressure = "0.5 bar gauge"\n'
     'live_temperature = "300 °C"\nexhaust_temperature = "150 °C"'
 )
 DUTY = 'kind = "duty"\nid = "duty"\n' + "".join(
@@ -98,10 +98,16 @@ DUTY = 'kind = "duty"\nid = "duty"\n' + "".join(
         _case("standing-hot", ""),
         _case("cooling", 'live_pressure = "0 bar gauge"\nexhaust_pressure = "0 bar gauge"'),
         _case("test", 'cylinder_pressure = "16 bar gauge"\nlive_pressure = "16 bar gauge"', **_SHOP),
-        _case("water", 'cylinder_pressure = "16 bar gauge"\nlive_pressure = "16 bar gauge"'),
+        _case(
+            "water",
+            'cylinder_pressure = "16 bar gauge"\nlive_pressure = "16 bar gauge"\n'
+            'safety_valve_pressure = "16 bar gauge"',
+        ),
     )
 )
 BLOCK = 'kind = "cylinder-block"\nid = "block"\nmaterial = "test-block"\nduty = "duty"\n'
+#: Relief valves that blow off all of the water at 0.55 bar, below what the duty states for it.
+ENDS = "".join(f'[ends.{end}]\nside = "{end}"\nrelief_set = "0.5 bar gauge"\n' for end in ("front", "back"))
 COVER = """
 kind = "cylinder-cover"
 id = "cover"
@@ -178,7 +184,7 @@ inside = "600 mm"
 FILES: Mapping[str, str] = {
     "metals.toml": METALS,
     "duty.toml": DUTY,
-    "block.toml": BLOCK,
+    "block.toml": BLOCK + ENDS,
     "cover.toml": COVER,
     "studs.toml": STUDS,
 }

@@ -11,10 +11,10 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
-from speclint.testing import DesignFolder, changed, on_sheet
+from speclint.testing import DesignFolder, changed, on_sheet, without_key
 from speclint_joints.formulae.frames import drag_of_pad, factor_against_slip, lift_by_couple, thrust_with_drag
 from tests.plugins.joints import hand
-from tests.plugins.joints.bench import BLOCK, bench, in_every_case, used
+from tests.plugins.joints.bench import BLOCK, ENDS, bench, in_every_case, used
 
 PADS = """
 [bores.main]
@@ -28,7 +28,10 @@ at = "600 mm"
 area = "50000 mm²"
 locates = false
 """
-LINER = 'kind = "cylinder-liner"\nid = "liner"\nhoused_in = "block"\nin_bore = "main"\nbore = "500 mm"\n'
+LINER = (
+    'kind = "cylinder-liner"\nid = "liner"\nhoused_in = "block"\nin_bore = "main"\n'
+    'bore = "500 mm"\nlast_bore = "500 mm"\n'
+)
 FASTENING = """
 kind = "frame-fastening"
 id = "fastening"
@@ -111,7 +114,7 @@ def fastened(workshop: DesignFolder, *changes: tuple[str, str]) -> DesignFolder:
     for pad in ("back", "front"):
         (workshop.root / f"face-{pad}.toml").write_text(FACE.format(pad=pad), encoding="utf-8")
     in_every_case(workshop, "frame-fastening = ", 'locating-face = "200 °C"\nframe-fastening = ')
-    block = changed(BLOCK, ("test-block", "test-cover")) + PADS
+    block = changed(BLOCK, ("test-block", "test-cover")) + ENDS + PADS
     (workshop.root / "block.toml").write_text(block, encoding="utf-8")
     return workshop
 
@@ -349,9 +352,30 @@ def test_pad_pressure_from_both_sides(workshop: DesignFolder, area: str, outcome
 
 def test_the_worn_bore_thrusts_most(workshop: DesignFolder) -> None:
     fastened(workshop)
-    workshop.replace("liner.toml", 'bore = "500 mm"\n', 'bore = "500 mm"\nlast_bore = "510 mm"\n')
+    workshop.replace("liner.toml", 'last_bore = "500 mm"\n', 'last_bore = "510 mm"\n')
     check = workshop.only("frame.block-slip", "fastening")
     assert on_sheet(check, "F_s") == pytest.approx(math.pi / 4 * 510**2 * 2, rel=1e-9)
+
+
+@pytest.mark.parametrize("key", ["last_bore", "in_bore"])
+@pytest.mark.parametrize("rule", ["frame.block-slip", "frame.block-couple"])
+def test_a_liner_without_its_bore_or_its_last_is_a_hold(workshop: DesignFolder, rule: str, key: str) -> None:
+    fastened(workshop)
+    (workshop.root / "liner.toml").write_text(without_key(LINER, key), encoding="utf-8")
+    check = workshop.only(rule, "fastening")
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+    assert f"{key} is not stated in liner.toml" in check.says
+
+
+@pytest.mark.parametrize("rule", ["frame.block-slip", "frame.block-couple"])
+def test_water_at_relief_valves_that_are_not_set_is_a_hold(workshop: DesignFolder, rule: str) -> None:
+    fastened(workshop)
+    text = (workshop.root / "block.toml").read_text(encoding="utf-8")
+    (workshop.root / "block.toml").write_text(text.replace(ENDS, ENDS[: len(ENDS) // 2]), encoding="utf-8")
+    assert workshop.only(rule, "fastening").outcome == "conforms"
+    (workshop.root / "block.toml").write_text(text.replace(ENDS, ""), encoding="utf-8")
+    check = workshop.only(rule, "fastening")
+    assert (check.outcome, check.grade, check.case) == ("not assessed", Grade.HOLD, "water")
 
 
 @pytest.mark.parametrize(

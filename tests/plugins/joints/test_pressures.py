@@ -39,9 +39,18 @@ def test_water_stands_at_what_the_relief_valve_of_its_own_end_blows_at(
     assert on_sheet(check, "p_w") == pytest.approx(22e5)
 
 
-def test_without_relief_valves_stated_the_duty_counts(workshop: DesignFolder) -> None:
-    check = bench(workshop).only("joint.separation", "studs")
-    assert not [step for step in check.steps if step.symbol == "p_w"]
+@pytest.mark.parametrize(("rule", "component"), [("joint.separation", "studs"), ("cover.thickness", "cover")])
+def test_relief_valves_that_are_not_set_leave_the_water_unknown(
+    workshop: DesignFolder, rule: str, component: str
+) -> None:
+    """Those of the other end do not count, and what the duty says of the water is not believed alone."""
+    line = 'relief_set = "0.5 bar gauge"\n'
+    _relief(workshop, "0.5 bar gauge", "0.4 bar gauge")
+    assert workshop.only(rule, component).outcome == "conforms"
+    workshop.replace("block.toml", line, "")
+    check = workshop.only(rule, component)
+    assert (check.outcome, check.grade, check.case) == ("not assessed", Grade.HOLD, "water")
+    assert "ends.front.relief_set is not stated" in check.says
 
 
 def test_a_valve_set_below_the_duty_does_not_lower_it(workshop: DesignFolder) -> None:
@@ -50,12 +59,15 @@ def test_a_valve_set_below_the_duty_does_not_lower_it(workshop: DesignFolder) ->
     assert on_sheet(low, "P") == pytest.approx(hand.lift(1.6), rel=1e-6)
 
 
-def test_a_cover_that_does_not_say_its_end_sees_both(workshop: DesignFolder) -> None:
+def test_a_cover_names_the_end_that_it_closes(workshop: DesignFolder) -> None:
+    """By its name, 30 bar of the back though it says that it is at the front; with neither it is not known."""
     _relief(workshop, "20 bar gauge", "30 bar gauge")
-    workshop.replace("cover.toml", 'end = "front"\n', "")
-    assert on_sheet(workshop.only("joint.separation", "studs"), "P") == pytest.approx(
-        hand.lift(3.3), rel=1e-6
-    )
+    workshop.replace("cover.toml", 'end = "front"\n', 'end = "front"\nof_end = "back"\n')
+    named = workshop.only("joint.separation", "studs")
+    assert on_sheet(named, "P") == pytest.approx(hand.lift(3.3), rel=1e-6)
+    workshop.replace("cover.toml", 'end = "front"\nof_end = "back"\n', "")
+    check = workshop.only("joint.separation", "studs")
+    assert (check.outcome, check.grade, check.case) == ("not assessed", Grade.HOLD, "water")
 
 
 @pytest.mark.parametrize(("times", "outcome"), [(0.995, "conforms"), (1.005, "finding")])

@@ -141,6 +141,15 @@ def test_a_bore_is_as_strong_as_its_plate_was_before_it_was_machined(
     assert limit(workshop.write(files).only(TEST)) == pytest.approx(wanted, rel=1e-4)
 
 
+def test_what_a_weldment_leaves_on_a_bore_is_asked(workshop: DesignFolder) -> None:
+    """A face of 700 mm is none of a bore of 560 mm: 40 mm may have been 46, and weaker."""
+    files = bench(in_block('wall = "40 mm"\nas_made = "40 mm"', 'wall = "40 mm"\nplate = "barrel"'))
+    files["weldment.toml"] = WELDMENT.format(allowance="6 mm").replace("560 mm", "700 mm")
+    check = workshop.write(files).only(TEST)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+    assert "no machined face of 560 mm" in check.says
+
+
 @pytest.mark.parametrize("rule", [TEST, BETWEEN])
 def test_a_plate_needs_its_weldment(workshop: DesignFolder, rule: str) -> None:
     named = bench(

@@ -77,6 +77,24 @@ def test_a_cover_holds_the_water_of_its_own_end(workshop: DesignFolder) -> None:
         assert check.outcome == outcome
 
 
+def test_a_cover_holds_the_water_of_the_end_that_it_names(workshop: DesignFolder) -> None:
+    """Said to be at the back, and named for the front: 20.5 bar do not suit it. With neither word it is not known."""
+    front, back = BLOCK.split("[ends.back]")
+    block = front.replace("18.5 bar", "19 bar") + "[ends.back]" + back
+    for words, outcome in (('end = "back"\nof_end = "front"', "finding"), ("", "not assessed")):
+        cover = COVER.format(end="back", cover="20.5").replace('end = "back"', words)
+        check = workshop.write({**bench(), "block.toml": block, "cover.toml": cover}).only(RELIEF)
+        assert (check.outcome, check.grade) == (outcome, Grade.HOLD)
+
+
+def test_an_end_of_no_bore_is_a_hold(workshop: DesignFolder) -> None:
+    """Its relief valve would be judged with no cylinder."""
+    stray = bench(in_block("[ends.back]", '[ends.stray]\nof_bore = "other"\n[ends.back]'))
+    check = workshop.write(stray).only(RELIEF)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+    assert "stray" in check.says
+
+
 def test_a_cover_must_state_its_test(workshop: DesignFolder) -> None:
     cover = COVER.format(end="front", cover="20").replace('test_pressure = "20 bar gauge"\n', "")
     check = workshop.write({**bench(), "cover.toml": cover}).only(RELIEF)

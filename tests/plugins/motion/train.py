@@ -61,12 +61,14 @@ cylinder-liner = "220 °C"
 piston-ring = "220 °C"
 stuffing-box = "250 °C"
 [cases.drifting]
+live_pressure = "0 bar gauge"
 rotational_speed = "360.0 rev/min"
 [cases.drifting.temperatures]
 piston = "320 °C"
 cylinder-liner = "220 °C"
 piston-ring = "220 °C"
 [cases.water]
+safety_valve_pressure = "16.6 bar gauge"
 cylinder_pressure = "19 bar gauge"
 [cases.water.temperatures]
 piston = "180 °C"
@@ -149,6 +151,7 @@ roughness = "0.3 µm"
 hardness = "270 HB"
 [sections.nut]
 form = "thread"
+at = "piston end"
 thread = "M85x4"
 rolled = false
 pushed = false

@@ -150,6 +150,7 @@ def test_a_steels_equivalent_says_nothing_of_iron(workshop: DesignFolder) -> Non
 @pytest.mark.parametrize(("made", "outcome"), [("fabricated", "finding"), ("cast", "conforms")])
 def test_grey_iron_under_pressure_is_not_welded(workshop: DesignFolder, made: str, outcome: str) -> None:
     found = files(block=(("structural-S355", "grey-iron-250"), ('"fabricated"', f'"{made}"')))
+    found["block.toml"] += "[welding]\nwelded = false\n"
     check = workshop.write(found).only(IRON, "block")
     assert check.outcome == outcome
     assert check.grade is (Grade.HOLD if outcome == "finding" else None)
@@ -167,14 +168,16 @@ def test_a_repair_weld_counts(workshop: DesignFolder) -> None:
         ('preheat = "110 °C"', "finding"),
         ('heat_treatment = "stress relieved"', "finding"),
         ('welded = false\npreheat = "110 °C"', "finding"),
-        ('heat_treatment = "none"', "conforms"),
-        ("", "conforms"),
+        ('welded = false\nheat_treatment = "none"', "conforms"),
+        ("welded = false", "conforms"),
+        ('heat_treatment = "none"', "not assessed"),
+        ("", "not assessed"),
     ],
 )
 def test_iron_with_a_preheat_or_a_treatment_of_its_welds_is_welded(
     workshop: DesignFolder, told: str, outcome: str
 ) -> None:
-    """A cast block that leaves "welded" out, or denies it, and states what only a weld has."""
+    """A cast block that denies it, or leaves the word out, and states what only a weld has; else the word is asked."""
     found = files(block=(("structural-S355", "grey-iron-250"), ('"fabricated"', '"cast"')))
     found["block.toml"] += f"[welding]\n{told}\n"
     assert workshop.write(found).only(IRON, "block").outcome == outcome
@@ -190,6 +193,7 @@ id = "cover"
 material = "grey-iron-250"
 pressure_part = true
 weld_efficiency = "{efficiency}"
+welding = {{ welded = false }}
 """
     assert workshop.write({**files(), "cover.toml": cover}).only(IRON, "cover").outcome == outcome
 

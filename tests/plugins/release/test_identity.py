@@ -103,6 +103,13 @@ def test_a_part_that_can_hurt_nobody_needs_no_second_name(workshop: DesignFolder
     assert workshop.write(files(), settings=settings()).only(CHECKED, "ring").outcome == "not applicable"
 
 
+def test_a_cage_is_a_safety_part_without_the_word(workshop: DesignFolder) -> None:
+    """It holds back what is left of a broken valve."""
+    cage = 'kind = "valve-cage"\nid = "cage"\nprepared_by = "A. Render"\nchecked_by = "A. Render"\n'
+    check = workshop.write({**files(), "cage.toml": cage}, settings=settings()).only(CHECKED, "cage")
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+
+
 @pytest.mark.parametrize(
     ("line", "says"),
     [

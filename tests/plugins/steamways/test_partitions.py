@@ -71,6 +71,7 @@ live_pressure = "16 bar gauge"
 partition = "20 °C"
 [cases.water]
 live_pressure = "16 bar gauge"
+safety_valve_pressure = "16 bar gauge"
 exhaust_pressure = "0.3 bar gauge"
 [cases.water.temperatures]
 partition = "180 °C"

@@ -52,6 +52,26 @@ def test_supply_between_the_beats_lifts(workshop: DesignFolder) -> None:
     assert workshop.write(files).only(SENSE).outcome == "conforms"
 
 
+@pytest.mark.parametrize(("blowing", "supply"), [("16.6", 16.6e5), ("17", 17e5)])
+def test_the_boiler_lifts_with_what_its_safety_valves_hold(
+    workshop: DesignFolder, blowing: str, supply: float
+) -> None:
+    """Between the beats of an inlet valve the supply lifts: the live pressure of 15.2 bar is not the most there is."""
+    text = duty().replace('safety_valve_pressure = "15.2', f'safety_valve_pressure = "{blowing}')
+    valve = (('"beyond the beats"', '"between the beats"'), ('"holds shut"', '"lifts"'))
+    check = workshop.write(gear_files(valve, duty_text=text)).only(HOLDS)
+    assert check.case == "running"
+    assert on_sheet(check, "p_s") == pytest.approx(supply)
+
+
+def test_a_spring_without_a_temperature_in_any_case_is_not_assessed(workshop: DesignFolder) -> None:
+    lines = [line for line in duty().splitlines() if not line.startswith("compression-spring")]
+    files = gear_files(spring=(('relaxation = "2 %"', WIRE),), duty_text="\n".join(lines))
+    check = workshop.write(files).only(HOLDS)
+    assert (check.outcome, check.could_not_run) == ("not assessed", "")
+    assert "no temperature of spring in any case" in check.says
+
+
 def test_a_single_beat_is_held_by_its_whole_face(workshop: DesignFolder) -> None:
     """π 150²/4 × 1.485 = 26242 N and 477.5 N on the spindle, in the running case the least."""
     check = workshop.write(gear_files(valve=(("beats = 2", "beats = 1"),))).only(SENSE)
@@ -183,11 +203,30 @@ def test_a_finding_is_a_hold_where_lifting_hurts(workshop: DesignFolder) -> None
     assert workshop.write(gear_files(hurts, spring=weak)).only(HOLDS).grade is Grade.HOLD
 
 
-def test_a_valve_meant_to_lift_is_judged_in_the_other_cases_only(workshop: DesignFolder) -> None:
-    """Drifting left out, the water case governs: 1.2 (0.2 × 3719.65 − 502.65) = 289.5 N."""
-    drifts = (("lifts_drifting = false", "lifts_drifting = true"),)
-    check = workshop.write(gear_files(drifts, spring=(("1100 N", "700 N"),))).only(HOLDS)
-    assert (check.outcome, check.case) == ("conforms", "water")
+MEANT = ("lifts_drifting = false", "lifts_drifting = true")
+
+
+@pytest.mark.parametrize(
+    ("spring", "outcome"),
+    [("864 N", "conforms"), ("865 N", "finding"), ("1045 N", "finding"), ("1047 N", "conforms")],
+)
+def test_a_valve_meant_to_lift_while_drifting_does_so_or_stays_shut(
+    workshop: DesignFolder, spring: str, outcome: str
+) -> None:
+    """(2.5 − 0.1) bar on 3719.65 mm² lift, less 0.1 bar on the 314.16 mm² of the spindle: 892.72 − 3.14 = 889.57 N.
+
+    0.98 F − 16.4 + 58.84 N shut it, which are 889.57 N at F = 864.4 N, and 1.2 × 889.57 = 1067.49 N at 1045.97 N.
+    """
+    check = workshop.write(gear_files((MEANT,), spring=(("1100 N", spring),))).only(HOLDS)
+    assert (check.outcome, check.case) == (outcome, "drifting")
+
+
+def test_a_valve_whose_lifting_hurts_is_not_meant_to_lift_while_drifting(workshop: DesignFolder) -> None:
+    weak = (("1100 N", "700 N"),)
+    assert workshop.write(gear_files((MEANT,), spring=weak)).only(HOLDS).outcome == "conforms"
+    hurts = (MEANT, ("reversal_hurts = false", "reversal_hurts = true"))
+    check = workshop.write(gear_files(hurts, spring=weak)).only(HOLDS)
+    assert (check.outcome, check.grade, check.case) == ("finding", Grade.HOLD, "drifting")
 
 
 @pytest.mark.parametrize(("setting", "outcome"), [("18.05", "conforms"), ("18.06", "finding")])

@@ -1,0 +1,86 @@
+"""What a rule of hold grade promises to read, and what sheets took: in the example, and in designs made for a rule.
+
+``python -m tests.omission`` leaves each of it out in turn.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from pathlib import Path
+
+import pytest
+
+from speclint.checking import Assessment
+from speclint.testing import DesignFolder, installed_families
+from tests.contracts.omissions import hold_rules
+from tests.contracts.promises import Promise, general, promised, taken_by
+from tests.example import assessed
+from tests.plugins.joints.test_tightness import ground
+from tests.plugins.release import part
+
+RULES = {rule.name: rule for rule in hold_rules()}
+
+
+def _reviewed(workshop: DesignFolder) -> DesignFolder:
+    return workshop.write(part.files(), settings=part.settings())
+
+
+#: Rules that the example gives no part to: a joint with ground faces, and a design that is no draft.
+OF_ITS_OWN: Mapping[str, Callable[[DesignFolder], DesignFolder]] = {
+    "joint.face-pressure": ground,
+    "release.independent-check": _reviewed,
+}
+
+
+def kept(rule: str, assessment: Assessment) -> set[str]:
+    """The keys that a rule took, in general, where they were stated."""
+    assert assessment.design is not None
+    return {
+        one.general
+        for check in assessment.checks
+        if check.rule.name == rule
+        for one in taken_by(check, assessment.design)
+        if one.stated
+    }
+
+
+def test_every_rule_of_hold_grade_says_what_it_rests_on() -> None:
+    assert sorted(promised()) == sorted(RULES)
+
+
+@pytest.mark.parametrize("rule", sorted(RULES))
+def test_what_is_promised_is_taken(rule: str, tmp_path: Path) -> None:
+    """A key that no sheet of the rule takes is promised and not read."""
+    made = OF_ITS_OWN.get(rule)
+    taken = kept(rule, assessed() if made is None else made(DesignFolder(tmp_path)).assess())
+    broken = [
+        key for key in promised()[rule].rests_on if not any(Promise((key,)).includes(one) for one in taken)
+    ]
+    assert not broken, f"{rule} promises to read what no sheet took: {broken}"
+
+
+@pytest.mark.parametrize("rule", [name for name in RULES if promised()[name].open])
+def test_what_is_open_has_a_reason(rule: str) -> None:
+    assert all(len(reason.split()) >= 4 for reason in promised()[rule].open.values())
+
+
+def test_a_promise_that_is_not_kept_is_found() -> None:
+    """No sheet of a cover takes the title of its block, nor the pressure of a case that the example does not state."""
+    taken = kept("cover.thickness", assessed())
+    assert "cylinder-block.ends.*.relief_set" in taken
+    assert not any(Promise(("cylinder-block.title",)).includes(one) for one in taken)
+    assert not any(Promise(("duty.cases.*.least_cylinder_pressure",)).includes(one) for one in taken)
+
+
+@pytest.mark.parametrize(
+    ("kind", "key", "wanted"),
+    [
+        ("cylinder-block", "ends.front.relief_set", "ends.*.relief_set"),
+        ("cylinder-block", "bores.main.relieved.groove.starts", "bores.*.relieved.*.starts"),
+        ("duty", "cases.running.temperatures.piston-rod", "cases.*.temperatures.*"),
+        ("gauge-outline", "corners[3].height", "corners[].height"),
+        ("bolted-joint", "gasket.form", "gasket.form"),
+    ],
+)
+def test_a_key_in_general_has_no_names_of_its_own(kind: str, key: str, wanted: str) -> None:
+    assert general(installed_families().kinds[kind], key) == wanted
