@@ -83,7 +83,12 @@ def test_what_nothing_tells_is_passed(bench: Bench) -> None:
     """Points of the envelope name no part: one of three is as good as all."""
     places = (("envelope-block-left", "points"),)
     one = Omission(
-        "envelope.loading-gauge", "envelope-block-left", "envelope.points", "shortened", "drain-cock", places
+        "envelope.loading-gauge",
+        "envelope-block-left",
+        "envelope.points",
+        "shortened",
+        "drain-cock-front",
+        places,
     )
     assert bench.told_by(one) == ""
     assert promised()[one.rule].listing(one.row)

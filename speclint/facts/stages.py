@@ -16,7 +16,7 @@ def bore_of_pipe(D: Metres, t: Metres) -> Metres:
     >>> round(bore_of_pipe(D=0.1683, t=0.0056) * 1e3, 6)
     157.1
     """
-    require(2 * t < D, f"two walls of {t:.4g} leave no bore in a pipe of {D:.4g}")
+    require(2 * t < D, f"two walls of {t * 1e3:.4g} mm leave no bore in a pipe of {D * 1e3:.4g} mm")
     return D - 2 * t
 
 
