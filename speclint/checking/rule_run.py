@@ -286,9 +286,9 @@ def _load_case(component: Component, name: CaseName, context: Context) -> LoadCa
         return NotAssessed(
             "duty is not stated, nor inherited from a component it is linked to", component.duty.where
         )
-    case = context.design.case_of(duty, name)
+    case = duty.cases.get(name)
     if case is None:
-        where = Location(duty.where.file, duty.where.line, f"cases.{name}")
+        where = duty.where.at(f"cases.{name}")
         return NotAssessed(f"load case {name} is not stated in {duty.where.file}", where)
     return case
 

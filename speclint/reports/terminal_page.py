@@ -8,6 +8,7 @@ from speclint.checking import Assessment, Check
 from speclint.errors import Complaint
 from speclint.reports.page import Emphasis, Page
 from speclint.reports.phrases import CAUTIONS, count, passed_over, referred_to, said_of_item, tally, verdict
+from speclint.reports.taken_over import said_of_like
 from speclint.rules import Grade
 from speclint.specs import Spec, Stated
 
@@ -77,6 +78,8 @@ def _findings(page: Page, assessment: Assessment) -> None:
         )
         page.gap()
         _component(page, assessment, component)
+        if like := said_of_like(assessment, component):
+            page.wrapped(like, indent=2, hanging=4, emphasis="faint")
         for check in checks:
             page.gap()
             _finding(page, assessment, check)

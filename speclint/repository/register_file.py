@@ -16,9 +16,10 @@ from pydantic import BeforeValidator, PlainValidator, ValidationError
 
 from speclint.errors import Complaint, Location
 from speclint.repository.concession import Concession, Register
-from speclint.repository.reading import complaint_of, read_named
 from speclint.repository.regular_files import LARGEST_REGISTER
 from speclint.repository.settings import Settings
+from speclint.repository.toml_tables import read_named
+from speclint.repository.validation import complaint_of
 from speclint.specs import NOT_STATED, Array, NotStated, SpecTable, Stated, Table, Word, bare, opened, refusal
 
 ENTRY = "concession"

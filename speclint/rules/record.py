@@ -80,7 +80,7 @@ class Record:
 
     def place(self, where: Location, otherwise: str = "") -> str:
         """A place as its component and key, which stays the same when a file is moved; marks its spec as consulted."""
-        owner = self._design.owner(where.file)
+        owner = self._design.owner(where)
         if where.file:
             self.consulted.add(owner)
         return f"{owner} {where.key or otherwise}".strip()
@@ -198,7 +198,7 @@ class Record:
         step = next((one for one in reversed(self.steps) if one.where == where), None)
         link = self.basis.get(f"link {self.place(where)}", "")
         shown = _shown(step) if step else link and f'"{link}"'
-        spec = self._design.specs.get(self._design.owner(where.file))
+        spec = self._design.specs.get(self._design.owner(where))
         drawing = (
             " revision ".join(
                 str(one.value) for one in (spec.drawing, spec.revision) if isinstance(one, Stated)
@@ -213,13 +213,10 @@ class Record:
     def label(self, where: Location) -> str:
         """The name of a place: its key in words, and its component where that is another one."""
         words = in_words(where.key)
-        if (
-            not where.file
-            or where.key.startswith("cases.")
-            or where.file == self._design.files.get(self._component)
-        ):
+        if not where.file or where.key.startswith("cases."):
             return words
-        return f"{words} of {self._design.owner(where.file)}"
+        owner = self._design.owner(where)
+        return words if owner == self._component else f"{words} of {owner}"
 
 
 def _shown(step: Step) -> str:

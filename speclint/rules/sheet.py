@@ -402,7 +402,7 @@ class Sheet(Judging):
         """Both limits of a quantity, moved as the context asks, and what the corner knows it by."""
         move = shift + self._context.moved.get(measure.where, 0.0) if self._context.moved else shift
         where = measure.where
-        key = ("taken", where.file, where.key) if where.key else ("taken", symbol, name)
+        key = ("taken", where.file, where.part, where.key) if where.key else ("taken", symbol, name)
         return measure.low + move, measure.high + move, key
 
 

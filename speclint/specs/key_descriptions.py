@@ -42,6 +42,8 @@ def said_of(field: FieldInfo) -> str:
             return _word(get_args(member)[0])
         if get_origin(member) is Link:
             return "the id of a " + " or ".join(_targets(member))
+    if field.annotation == tuple[str, ...]:
+        return "a list of texts"
     return {str: "text"}.get(field.annotation, "data of your own")  # type: ignore[arg-type]
 
 

@@ -35,6 +35,8 @@ def schema_of(kind: type[Spec]) -> dict[str, Any]:
     _describe(kind, schema)
     if kind.hosts:
         schema["description"] += f" It must fit: {'; '.join(map(str, kind.hosts))}."
+    for key in ("like", "mirror_of"):
+        schema["properties"][key]["x-link-to"] = [kind.kind]
     schema["properties"] = {"kind": {"const": kind.kind}, **schema["properties"]}
     schema["required"] = ["kind"]
     definitions = {
@@ -82,6 +84,8 @@ def _examples(name: str, field: FieldInfo, table: type[SpecTable]) -> list[Any]:
     value = example_for(name, field, table)
     if value is not None:
         return [value]
+    if name == "each" and issubclass(table, Spec):
+        return [["left", "right"]]
     is_list = get_origin(field.annotation) is tuple
     return [[quantities_of(table)[name]]] if is_list and name in quantities_of(table) else []
 

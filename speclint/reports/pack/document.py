@@ -16,6 +16,7 @@ from speclint.reports.pack.figures import Figure
 from speclint.reports.pack.mathematics import equation, filled, symbol
 from speclint.reports.phrases import CAUTIONS, NO_CODES, tally, verdict
 from speclint.reports.sheet_text import Line, SheetText, sheet_of
+from speclint.reports.taken_over import said_of_like
 from speclint.rules import Grade
 from speclint.specs import Spec, Stated
 
@@ -192,7 +193,8 @@ def _parts(
         )
         spec = design.specs.get(component) if design else None
         file = design.files.get(component, "") if design else ""
-        yield Part(component, component_anchor(component), _described(spec), file, tuple(sheets))
+        said = "; ".join(filter(None, (_described(spec), said_of_like(assessment, component))))
+        yield Part(component, component_anchor(component), said, file, tuple(sheets))
 
 
 def _described(spec: Spec | None) -> str:

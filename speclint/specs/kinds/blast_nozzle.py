@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Force, Fraction, Length, LinkTo, Word
 from speclint.specs.spans import Span
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class BlastNozzle(Component):
@@ -25,7 +26,7 @@ class BlastNozzle(Component):
     kind: ClassVar[str] = "blast-nozzle"
     called: ClassVar[str] = "blast nozzle"
 
-    follows: LinkTo[Component] = NOT_STATED
+    follows: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     nozzles: Word[int] = NOT_STATED
     diameter: Annotated[Length, Span("40 mm", "600 mm")] = NOT_STATED
     cylinders: Word[int] = NOT_STATED

@@ -21,6 +21,7 @@ from speclint.specs.fields import (
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
+from speclint.specs.taking_over import Mirrors
 
 #: The fluid on one side of a wall.
 Side = Literal["cylinder", "live steam", "exhaust steam", "atmosphere"]
@@ -131,7 +132,7 @@ class BlockPort(SpecTable):
     serves: Word[Literal["inlet", "exhaust"]] = NOT_STATED
     from_seat: Annotated[Length, Span("5 mm", "2.5 m")] = NOT_STATED
     height: Annotated[Length, Span("4 mm", "400 mm")] = NOT_STATED
-    angle: Angle = NOT_STATED
+    angle: Annotated[Angle, Mirrors("round the axis")] = NOT_STATED
     width: Annotated[Length, Span("20 mm", "2.5 m")] = NOT_STATED
 
 

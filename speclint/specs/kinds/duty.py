@@ -2,17 +2,15 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal, get_args
+from typing import Annotated, ClassVar, Literal, get_args
 
 from pydantic import model_validator
 from pydantic_core import PydanticCustomError
 
-from speclint.errors import Location
 from speclint.quantities import Measure
 from speclint.specs.fields import (
     NOT_STATED,
     Fraction,
-    LinkTo,
     MassFlow,
     NotStated,
     Pressure,
@@ -21,6 +19,7 @@ from speclint.specs.fields import (
     Temperature,
 )
 from speclint.specs.spec import Spec, SpecTable
+from speclint.specs.taking_over import TAKEN_WHOLE
 from speclint.specs.ties import TemperatureOrTie, Tie, WrittenTie, tied
 
 #: The moments in an engine's life that a duty may state.
@@ -89,16 +88,16 @@ class LoadCase(SpecTable):
         for name in names:
             if name in self.temperatures:
                 return tied(name, self._stated_temperatures())
-        return NotStated(
-            Location(self.where.file, self.where.line, f"{self.where.key}.temperatures.{names[0]}")
-        )
+        return NotStated(self.where.at(f"{self.where.key}.temperatures.{names[0]}"))
 
 
 class Duty(Spec):
-    """A set of load cases, shared by many components. ``like`` takes over the cases it does not state itself."""
+    """A set of load cases, shared by many components.
+
+    ``like`` takes over the cases that are not stated here, each as a whole: it is one moment.
+    """
 
     kind: ClassVar[str] = "duty"
     called: ClassVar[str] = "duty"
 
-    like: LinkTo[Duty] = NOT_STATED
-    cases: dict[CaseName, LoadCase] = {}
+    cases: Annotated[dict[CaseName, LoadCase], TAKEN_WHOLE] = {}

@@ -10,6 +10,7 @@ from speclint.specs.fields import NOT_STATED, Allowance, Length, LinkTo, Positio
 from speclint.specs.link_targets import GaugeOutline
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class GaugePoint(SpecTable):
@@ -64,7 +65,7 @@ class Envelope(Component):
     called: ClassVar[str] = "envelope"
     of_metal: ClassVar[bool] = False
 
-    around: LinkTo[Component] = NOT_STATED
+    around: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     gauge: LinkTo[GaugeOutline] = NOT_STATED
     points: dict[str, GaugePoint] = {}
     gaps: dict[str, MotionGap] = {}

@@ -8,6 +8,7 @@ from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Fraction, Length, LinkTo, Stress, Word
 from speclint.specs.geometry import Below, Conditions
 from speclint.specs.spans import Span
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class Gland(Component):
@@ -27,7 +28,7 @@ class Gland(Component):
     called: ClassVar[str] = "gland"
     geometry: ClassVar[Conditions] = (Below("rod", "box"),)
 
-    of: LinkTo[Component] = NOT_STATED
+    of: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     rod: Annotated[Length, Span("15 mm", "250 mm")] = NOT_STATED
     box: Annotated[Length, Span("20 mm", "400 mm")] = NOT_STATED
     packing: Word[Literal["soft", "metallic"]] = NOT_STATED

@@ -8,6 +8,7 @@ from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Length, LinkTo
 from speclint.specs.geometry import Below, Conditions
 from speclint.specs.spans import Span
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class PipeFlange(Component):
@@ -24,7 +25,7 @@ class PipeFlange(Component):
     called: ClassVar[str] = "pipe flange"
     geometry: ClassVar[Conditions] = (Below("bore", "outside_diameter"),)
 
-    of: LinkTo[Component] = NOT_STATED
+    of: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     outside_diameter: Annotated[Length, Span("40 mm", "1.2 m")] = NOT_STATED
     bore: Annotated[Length, Span("10 mm", "900 mm")] = NOT_STATED
     thickness: Annotated[Length, Span("5 mm", "200 mm")] = NOT_STATED

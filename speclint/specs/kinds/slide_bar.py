@@ -9,6 +9,7 @@ from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
 from speclint.specs.geometry import Below, Conditions
 from speclint.specs.link_targets import Crosshead
 from speclint.specs.spans import Span
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class SlideBar(Component):
@@ -37,7 +38,7 @@ class SlideBar(Component):
         Below("flange", "depth"),
     )
 
-    guides: LinkTo[Crosshead] = NOT_STATED
+    guides: Annotated[LinkTo[Crosshead], OWN_PLACE] = NOT_STATED
     span: Annotated[Length, Span("200 mm", "4 m")] = NOT_STATED
     ends: Word[Literal["both pinned", "both fixed"]] = NOT_STATED
     section: Word[Literal["rectangle", "I"]] = NOT_STATED

@@ -8,6 +8,7 @@ from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Allowance, Fraction, Length, LinkTo, Word
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.spans import Span
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class SteamPipe(Component):
@@ -43,8 +44,8 @@ class SteamPipe(Component):
         Below("corrosion_allowance", "wall"),
     )
 
-    joined_to: LinkTo[Component] = NOT_STATED
-    follows: LinkTo[Component] = NOT_STATED
+    joined_to: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
+    follows: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     carries: Word[Literal["live steam", "exhaust steam"]] = NOT_STATED
     cylinders: Word[int] = NOT_STATED
     outside_diameter: Annotated[Length, Span("10 mm", "600 mm")] = NOT_STATED

@@ -8,6 +8,7 @@ from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
 from speclint.specs.link_targets import CylinderCover, PistonRod
 from speclint.specs.spans import Span
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class StuffingBox(Component):
@@ -27,8 +28,8 @@ class StuffingBox(Component):
     kind: ClassVar[str] = "stuffing-box"
     called: ClassVar[str] = "stuffing box"
 
-    seals: LinkTo[PistonRod] = NOT_STATED
-    in_cover: LinkTo[CylinderCover] = NOT_STATED
+    seals: Annotated[LinkTo[PistonRod], OWN_PLACE] = NOT_STATED
+    in_cover: Annotated[LinkTo[CylinderCover], OWN_PLACE] = NOT_STATED
     outside_diameter: Annotated[Length, Span("25 mm", "450 mm")] = NOT_STATED
     bore: Annotated[Length, Span("20 mm", "400 mm")] = NOT_STATED
     packing: Word[

@@ -23,6 +23,7 @@ from speclint.specs.kinds.cylinder_block import Side
 from speclint.specs.link_targets import CylinderBlock
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class Plate(SpecTable):
@@ -209,7 +210,7 @@ class Weldment(Component):
     called: ClassVar[str] = "weldment"
     of_metal: ClassVar[bool] = False
 
-    makes: LinkTo[CylinderBlock] = NOT_STATED
+    makes: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
     mass: Mass = NOT_STATED
     plates: dict[str, Plate] = {}
     walls: dict[str, FlatWall] = {}
