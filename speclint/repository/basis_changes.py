@@ -34,6 +34,10 @@ def changes_of_basis(
 
 def changes_of_duties(before: Design, now: Design) -> Iterator[str]:
     """What the change alters in the duties, in words: key by key, with the value as written."""
+    yield from dict.fromkeys(_changes_of_duties(before, now))  # several of one file change with it alike
+
+
+def _changes_of_duties(before: Design, now: Design) -> Iterator[str]:
     was_there, there = _duties(before), _duties(now)
     for name in sorted({**was_there, **there}):
         if name not in was_there:

@@ -44,7 +44,8 @@ def named_by(draft: Read) -> str:
 def _word(draft: Draft) -> Leaf | None:
     """The text under ``like`` or ``mirror_of``."""
     found = (draft.table.get(key) for key in ("like", "mirror_of"))
-    return next((leaf for leaf in found if isinstance(leaf, Leaf) and isinstance(leaf.raw, str)), None)
+    texts = (leaf for leaf in found if isinstance(leaf, Leaf) and isinstance(leaf.raw, str))
+    return next((leaf for leaf in texts if leaf.raw), None)
 
 
 def _followed(draft: Read, drafts: Mapping[str, Read]) -> Read:

@@ -89,6 +89,7 @@ class FieldTaken:
 @cache
 def fields_taken(table: type) -> Mapping[str, FieldTaken]:
     """What the fields of a table say of being taken over, by name."""
+    table.model_rebuild()  # type: ignore[attr-defined]  # so that tables named before they are defined are known
     found: dict[str, FieldTaken] = {}
     for name, field in table.model_fields.items():  # type: ignore[attr-defined]  # a table of a spec
         marks = field.metadata
