@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from speclint.checking.check_result import Check
+from speclint.checking.parts_alike import grouped
 from speclint.checking.remedy import Remedy
 from speclint.errors import Complaint, DesignError, one_of
 from speclint.families import Loaded
@@ -105,8 +106,17 @@ class Assessment:
 
     def graded(self) -> dict[str, int]:
         """How many findings of each grade, the most serious first."""
-        grades = Counter(check.grade for check in self.checks if check.outcome == "finding")
-        return {grade.word: grades[grade] for grade in sorted(Grade, reverse=True)}
+        return _by_grade(check for check in self.checks if check.outcome == "finding")
+
+    def graded_once(self) -> dict[str, int]:
+        """The same with each finding of parts alike counted once."""
+        found = grouped(check for check in self.checks if check.outcome == "finding")
+        return _by_grade(alike.first for alike in found)
+
+
+def _by_grade(checks: Iterable[Check]) -> dict[str, int]:
+    grades = Counter(check.grade for check in checks)
+    return {grade.word: grades[grade] for grade in sorted(Grade, reverse=True)}
 
 
 def named(names: Sequence[str]) -> str:

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Hashable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from functools import partial
 from typing import Literal, NoReturn
 
 from speclint.checking.check_result import Check, Outcome, fingerprint
 from speclint.checking.corner_runs import CornerRuns, Highs, highs
 from speclint.checking.corner_search import climb_each
+from speclint.checking.parts_alike import digest_of
 from speclint.checking.proof import Proof, Ranges
 from speclint.checking.severity import HOLDS, Ending, severity, told
 from speclint.checking.time_limit import Overrun, TimeLimit
@@ -28,6 +29,7 @@ from speclint.rules import (
     NotCovered,
     NotEnclosed,
     OverBox,
+    Record,
     Rule,
     RuleEnded,
     Sheet,
@@ -55,7 +57,15 @@ class CaseResult:
     governing: tuple[str, ...]
     proof: Proof
     failing: tuple[tuple[object, Judgement], ...] = ()
-    also: Mapping[str, str] = field(default_factory=dict)
+    also: tuple[Record, ...] = ()
+
+    @property
+    def basis(self) -> dict[str, str]:
+        """What it rests on, the inputs of what fails elsewhere among it."""
+        found: dict[str, str] = {}
+        for record in (*self.also, self.sheet.record):
+            found.update(record.basis)
+        return found
 
 
 def check_component(component: Component, rules: Sequence[Rule], context: Context) -> list[Check]:
@@ -99,14 +109,14 @@ def check(rule: Rule, component: Component, context: Context, *, effort: Effort 
     except BaseException as problem:  # whatever a family does, the others go on and the report says so
         return could_not_run(rule, component, _raised(problem, context))
     governing = max(results, key=lambda result: severity(result.ending, rule))
-    basis = {
-        f"{result.case} {name}": value
-        for result in results
-        for name, value in {**result.also, **result.sheet.record.basis}.items()
-    }
+    basis = {f"{result.case} {name}": value for result in results for name, value in result.basis.items()}
     records = [result.sheet.record for result in results]
+    concluded = _concluded(rule, component, governing, basis)
+    written = [(one.case, record) for one in results for record in (one.sheet.record, *one.also)]
+    in_the_way = concluded.stands_in_the_way is not None or concluded.outcome == "not assessed"
     return replace(
-        _concluded(rule, component, governing, basis),
+        concluded,
+        alike=digest_of(concluded, written) if in_the_way else "",
         missing=tuple(dict.fromkeys(says for result in results for says in _missing(result.ending))),
         failing=_each_once(part for result in _by_severity(results, rule) for part in result.failing),
         assumed=tuple(dict.fromkeys(where for record in records for where in record.assumed)),
@@ -329,19 +339,19 @@ def _governing(
 
 def _failing(
     runs: CornerRuns, write: Callable[[Corner], tuple[Ending, Sheet]]
-) -> tuple[tuple[tuple[object, Judgement], ...], dict[str, str]]:
+) -> tuple[tuple[tuple[object, Judgement], ...], tuple[Record, ...]]:
     """Every comparison that fails, written down at its own worst corner; and what else those rest on.
 
     What one look-up gives at another corner is no other input: only what the governing corner does not take is added.
     """
     parts: list[tuple[object, Judgement]] = []
-    also: dict[str, str] = {}
+    also: list[Record] = []
     for (number, index, compared), corner in runs.failing:
         there, sheet = write(corner)
         if isinstance(there, Judgement) and index < len(there.every):
             parts.append(((number, index, compared), there.every[index]))
-            also.update(sheet.record.basis)
-    return tuple(parts), {} if len(parts) < 2 else also
+            also.append(sheet.record)
+    return tuple(parts), () if len(parts) < 2 else tuple(also)
 
 
 def _concluded(rule: Rule, component: Component, result: CaseResult, basis: Mapping[str, str]) -> Check:

@@ -54,6 +54,7 @@ from .places import (
     Place as Place,
 )
 from .record import (
+    Record as Record,
     Step as Step,
     in_words as in_words,
 )

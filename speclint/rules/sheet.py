@@ -85,7 +85,7 @@ class Sheet(Judging):
         width = measure.high - measure.low
         if self._record:
             place = self._record.place(measure.where)
-            self._record.note(f"tolerance {place}", repr(width), place, stated_as(measure))
+            self._record.note(f"tolerance {place}", repr(width), place, stated_as(measure), at=measure.where)
             words = name or f"tolerance of {self._record.label(measure.where)}"
             self._record.quantity(symbol, words, measure, width)
         return width
@@ -136,7 +136,7 @@ class Sheet(Judging):
         if self._record:
             place = self._record.place(measure.where)
             said = measure.tolerance_class or "none"
-            self._record.note(f"class of {place}", said, shown=said)
+            self._record.note(f"class of {place}", said, shown=said, at=measure.where)
             self._record.word(f"tolerance class of {self._record.label(measure.where)}", said, measure.where)
         return measure.tolerance_class
 
@@ -181,7 +181,8 @@ class Sheet(Judging):
         found = self._context.design.follow(link)
         if self._record:
             place = self._record.place(link.where)
-            self._record.note(f"link {place}", link.id, place)
+            alike = self._record.renaming.part(link.id)
+            self._record.note(f"link {place}", link.id, place, at=link.where, alike=alike)
             self._record.consulted.add(link.id)
         if found is None:
             raise NotAssessed(f'{link.where.key} leads to "{link.id}", which could not be read', link.where)
@@ -200,7 +201,9 @@ class Sheet(Judging):
         found = tuple(part for part in self._context.design.linking_to(target) if isinstance(part, kind))
         if self._record:
             ids = [part.id for part in found]
-            self._record.note(f"{kind.kind} on {target.id}", repr(ids), shown=", ".join(ids) or "none")
+            alike = " ".join(self._record.renaming.part(one) for one in (target.id, *ids))
+            name, shown = f"{kind.kind} on {target.id}", ", ".join(ids) or "none"
+            self._record.note(name, repr(ids), shown=shown, alike=alike)
             self._record.consulted.update([target.id, *ids])
         return found
 
@@ -376,11 +379,14 @@ class Sheet(Judging):
     def _note_read(self, name: str, value: Stated[Any]) -> None:
         place = self.record.place(value.where, name)
         plain = str(value.value).lower() if isinstance(value.value, bool) else str(value.value)
-        self.record.note(f"read {name} {place}", repr(value.value), place, plain)
+        named = isinstance(value.value, str) and self.record.is_own_place(value.where)
+        alike = self.record.renaming.place(str(value.value)) if named else None
+        self.record.note(f"read {name} {place}", repr(value.value), place, plain, at=value.where, alike=alike)
 
     def _note_stated(self, name: str, where: Location, found: bool) -> None:
         place = self.record.place(where, name)
-        self.record.note(f"stated {name} {place}", repr(found), place, STATED if found else "not stated")
+        shown = STATED if found else "not stated"
+        self.record.note(f"stated {name} {place}", repr(found), place, shown, at=where)
 
     def _missing(self, value: NotStated) -> NotAssessed:
         if self._record:

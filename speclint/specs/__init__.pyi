@@ -242,6 +242,7 @@ from .taking_over import (
     Mirrors as Mirrors,
     TakenOver as TakenOver,
     fields_taken as fields_taken,
+    is_own_place as is_own_place,
     own_places as own_places,
 )
 from .template import (

@@ -111,6 +111,18 @@ def own_places(table: type) -> frozenset[str]:
     return frozenset(name for name, one in fields_taken(table).items() if one.own_place)
 
 
+@cache
+def is_own_place(table: type, key: str) -> bool:
+    """Whether a dotted key of a table, or a table that it leads through, is stated by each part for itself."""
+    step, _, rest = key.partition(".")
+    about = fields_taken(table).get(step)
+    if about is None:
+        return False
+    if about.own_place or not rest or about.inner is None:
+        return about.own_place
+    return is_own_place(about.inner, rest.partition(".")[2] if about.many else rest)
+
+
 def _inner(annotation: Any) -> tuple[type | None, bool]:
     """The table within a field, and whether the field holds many of it by name."""
     if isinstance(annotation, type) and hasattr(annotation, "model_fields"):
