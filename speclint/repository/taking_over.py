@@ -11,6 +11,7 @@ from speclint.quantities import negated, round_the_axis
 from speclint.repository.reading import Draft, Read
 from speclint.repository.validation import quoted
 from speclint.specs import (
+    SIGNED,
     Array,
     Component,
     Difference,
@@ -26,7 +27,6 @@ from speclint.specs import (
 
 #: Stated by each spec for itself: what names it, and what says how it is read.
 _OWN = frozenset({"id", "like", "mirror_of", "each"})
-_SIGNED = frozenset({"prepared_by", "checked_by"})
 _SWAPPED = {"left": "right", "right": "left"}
 
 
@@ -136,8 +136,21 @@ class _Merging:
             return Table(inside, self._here(other.where))
         if own is None:
             return Table(inside, self.root.at(other.where.key), self._here(other.where))
-        inside.update({key: here for key, here in own.items() if key not in inside})
+        for key, here in own.items():
+            if key not in inside:
+                inside[key] = here
+                self._added(key, here, fields.get(key))
         return Table(inside, own.where, self._here(other.unstated_at or other.where))
+
+    def _added(self, key: str, here: Any, about: FieldTaken | None) -> None:
+        """A key that only the part itself states: it differs, unless it names the part or tells its place."""
+        if key in _OWN or key in SIGNED or key == "notes" or (about is not None and about.own_place):
+            return
+        if isinstance(here, Table) and about is not None and about.inner is not None and not about.many:
+            for name, value in here.items():
+                self._added(name, value, fields_taken(about.inner).get(name))
+        elif isinstance(here, Table | Array | Leaf):
+            self.differs.append(Difference(here.where, _shown(here), "not stated"))
 
     def _value(self, here: Any, there: Any, about: FieldTaken | None) -> object:
         if about is not None and about.own_place:
@@ -173,7 +186,10 @@ class _Merging:
                 inside[name] = self.table(own, entry, about.inner)
         if here is None:
             return Table(inside, self._here(there.where))
-        inside.update({name: entry for name, entry in here.items() if name not in inside})
+        for name, entry in here.items():
+            if name not in inside:
+                inside[name] = entry
+                self._added(name, entry, None)
         return Table(inside, here.where)
 
     def _here(self, where: Location) -> Location:
@@ -203,7 +219,7 @@ class _Merging:
     def _compared(self, here: Any, there: Any) -> None:
         """A key that both state: as a difference, or as said twice; who signs, signs for each spec."""
         where = here.where
-        if where.key in _SIGNED:
+        if where.key in SIGNED:
             return
         if _plain(here) == _plain(there):
             self.said_twice.append(where)
@@ -217,6 +233,9 @@ def _merged(draft: Draft, other: Draft, leaf: Leaf) -> Draft:
     own = _of_part(draft.table, part) if part else draft.table
     merging = _Merging(part, mirrored, own.where)
     table = merging.table(own, other.table, draft.kind, top=True)
+    if any(one.where.key != "title" for one in merging.differs):
+        for key in SIGNED - own.keys():  # whoever signed the other did not see what differs here
+            table.pop(key, None)
     taken = TakenOver(
         id=other.id,
         mirrored=mirrored,

@@ -19,10 +19,10 @@ from speclint.rules.context import Context
 from speclint.rules.corners import Corner
 from speclint.rules.course import Course, written
 from speclint.rules.definition import Rule
-from speclint.rules.judgement import NotAssessed, NotCovered
+from speclint.rules.judgement import NotApplicable, NotAssessed, NotCovered
 from speclint.rules.record import STATED, Record, in_words, stated_as
 from speclint.rules.scan import greatest_place, place_on
-from speclint.specs import Component, Dimension, Link, NotStated, Spec, Stated, Tie
+from speclint.specs import Component, Dimension, Link, NotStated, Spec, Stated, TakenOver, Tie
 
 if TYPE_CHECKING:
     from speclint.handbook.materials import Material
@@ -205,6 +205,25 @@ class Sheet(Judging):
             name, shown = f"{kind.kind} on {target.id}", ", ".join(ids) or "none"
             self._record.note(name, repr(ids), shown=shown, alike=alike)
             self._record.consulted.update([target.id, *ids])
+        return found
+
+    def taken_over(self, component: Component) -> TakenOver:
+        """What a component takes over from one that it is like or the mirror of; ends the rule where it is neither."""
+        found = component.taken_over
+        if found is None:
+            raise NotApplicable("it is like no other part")
+        if self._record:
+            differs = [(one.where.key, one.here, one.there) for one in found.differs]
+            keys = [[where.key for where in some] for some in (found.said_twice, found.places)]
+            said = (
+                "; ".join(f"{key} {here}, not {there}" for key, here, there in differs) or "nothing differs"
+            )
+            named = f"the {'mirror' if found.mirrored else 'like'} of {component.id}"
+            self._record.note(named, repr((differs, keys, found.notes)), shown=said)
+            self._record.consulted.add(found.id)
+            self._record.word("mirror of" if found.mirrored else "like", found.id, found.where)
+            for one in found.differs:
+                self._record.word(f"{self._record.label(one.where)}, there {one.there}", one.here, one.where)
         return found
 
     def stated_from(self, provenance: Provenance, component: Component) -> tuple[Location, ...]:

@@ -235,6 +235,7 @@ from .spec import (
 )
 from .taking_over import (
     OWN_PLACE as OWN_PLACE,
+    SIGNED as SIGNED,
     TAKEN_WHOLE as TAKEN_WHOLE,
     Difference as Difference,
     FieldTaken as FieldTaken,

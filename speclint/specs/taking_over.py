@@ -29,6 +29,10 @@ class OwnPlace:
 OWN_PLACE = OwnPlace()
 
 
+#: Who prepared and who checked a spec: taken over only where nothing differs from what they signed.
+SIGNED = frozenset({"prepared_by", "checked_by"})
+
+
 @dataclass(frozen=True, slots=True)
 class TakenWhole:
     """Annotation of named tables that are each taken over as a whole, or not at all: see ``TAKEN_WHOLE``."""
@@ -107,8 +111,8 @@ def fields_taken(table: type) -> Mapping[str, FieldTaken]:
 
 @cache
 def own_places(table: type) -> frozenset[str]:
-    """The fields of a table that each part states for itself."""
-    return frozenset(name for name, one in fields_taken(table).items() if one.own_place)
+    """The fields of a table that each part states for itself, or that whoever signs it does."""
+    return frozenset(name for name, one in fields_taken(table).items() if one.own_place or name in SIGNED)
 
 
 @cache

@@ -2,12 +2,21 @@
 
 from __future__ import annotations
 
-from speclint_release.rules import concessions, coverage, identity, pressure_parts, provenance, record
+from speclint_release.rules import (
+    concessions,
+    coverage,
+    identity,
+    parts_alike,
+    pressure_parts,
+    provenance,
+    record,
+)
 
 RULES = (
     *concessions.RULES,
     *coverage.RULES,
     *identity.RULES,
+    *parts_alike.RULES,
     *pressure_parts.RULES,
     *provenance.RULES,
     *record.RULES,
