@@ -15,6 +15,7 @@ from speclint.checking.proof import Proof, Ranges
 from speclint.checking.severity import HOLDS, Ending, severity, told
 from speclint.checking.time_limit import Overrun, TimeLimit
 from speclint.checking.unstated_case import UnstatedCase
+from speclint.checking.worked_once import CaseWorked, Renamed, Worked, WorkedOnce
 from speclint.checking.worst_corner import Effort, find_worst
 from speclint.errors import Location, in_words
 from speclint.families import Guard
@@ -37,6 +38,8 @@ from speclint.rules import (
 )
 from speclint.specs import CaseName, Component, LoadCase
 
+#: A check that a part alike shares, and how it is renamed.
+Known = tuple[Worked, Renamed] | None
 _PLAIN = Effort()
 #: Of a load case that is not stated no corner is run.
 _NOTHING_RUN = Proof("nothing is toleranced", True, 0)
@@ -58,6 +61,7 @@ class CaseResult:
     proof: Proof
     failing: tuple[tuple[object, Judgement], ...] = ()
     also: tuple[Record, ...] = ()
+    worked: CaseWorked | None = None
 
     @property
     def basis(self) -> dict[str, str]:
@@ -101,13 +105,17 @@ def remember(component: str, checks: Iterable[Check], context: Context) -> None:
 def check(rule: Rule, component: Component, context: Context, *, effort: Effort = _PLAIN) -> Check:
     """Apply one rule to one component. A rule that raises becomes a hold: it could not be run."""
     context.begin()
+    shared = _shared(context, effort)
+    known = shared.known(rule, component.id, context) if shared else None
     try:
         with Guard(rule.family), _in_time(rule, component, context):
-            results = list(_by_case(rule, component, context, effort))
+            results = list(_by_case(rule, component, context, effort, known))
     except KeyboardInterrupt:
         raise
     except BaseException as problem:  # whatever a family does, the others go on and the report says so
         return could_not_run(rule, component, _raised(problem, context))
+    if shared:
+        shared.keep(rule, component.id, {one.case: one.worked for one in results if one.worked}, context)
     governing = max(results, key=lambda result: severity(result.ending, rule))
     basis = {f"{result.case} {name}": value for result in results for name, value in result.basis.items()}
     records = [result.sheet.record for result in results]
@@ -125,6 +133,16 @@ def check(rule: Rule, component: Component, context: Context, *, effort: Effort 
         rests_on=dict(_in_plain_words(results)),
         consulted=frozenset().union(*(record.consulted for record in records)),
     )
+
+
+def _shared(context: Context, effort: Effort) -> WorkedOnce | None:
+    """What parts alike share of their checks; nothing where values are moved, or another effort is made."""
+    if context.moved or context.worded or effort is not _PLAIN or context.shared is False:
+        return None
+    if context.shared is None:
+        context.shared = WorkedOnce()
+    found: WorkedOnce = context.shared
+    return found
 
 
 def _in_plain_words(results: Sequence[CaseResult]) -> Iterator[tuple[str, str]]:
@@ -257,16 +275,50 @@ def _run(
     return ending, sheet
 
 
-def _by_case(rule: Rule, component: Component, context: Context, effort: Effort) -> Iterator[CaseResult]:
-    if not rule.cases:
-        yield _governing(rule, component, None, "", context, effort)
-        return
-    for name in rule.cases:
-        case = _load_case(component, name, context)
+def _by_case(
+    rule: Rule, component: Component, context: Context, effort: Effort, known: Known
+) -> Iterator[CaseResult]:
+    for name in rule.cases or ("",):
+        case = _load_case(component, name, context) if name else None
         if isinstance(case, NotAssessed):
             yield _unstated(rule, component, case, name, context, effort)
         else:
-            yield _governing(rule, component, case, name, context, effort)
+            again = _again(rule, component, case, name, context, known)
+            yield again or _governing(rule, component, case, name, context, effort)
+
+
+def _again(
+    rule: Rule, component: Component, case: LoadCase | None, name: str, context: Context, known: Known
+) -> CaseResult | None:
+    """A load case at the corners that govern a part alike; None where there is none, or it comes out otherwise."""
+    worked = known[0].cases.get(name) if known else None
+    if known is None or worked is None:
+        return None
+    renamed = known[1]
+    corner = Corner(renamed.sides(worked.sides))
+    ending, sheet = _run(rule, component, case, context, corner, record=True)
+    if severity(ending, rule) != worked.severity:
+        return None
+    labels = sheet.record.labels
+    words = tuple(f"{labels[renamed.key(key)]} {'high' if high else 'low'}" for key, high in worked.matter)
+    written = {highs(corner.met): (ending, sheet)}
+
+    def write(other: Corner) -> tuple[Ending, Sheet]:
+        key = highs(other.met)
+        if key not in written:
+            written[key] = _run(rule, component, case, context, Corner(other.met), record=True)
+        return written[key]
+
+    places = [(place, _met(renamed.sides(sides))) for place, sides in worked.failing]
+    failing, also = _failing(places, write)
+    return CaseResult(name, ending, sheet, corner, words, worked.proof, failing, also, worked)
+
+
+def _met(sides: Mapping[Hashable, bool]) -> Corner:
+    """A corner as it is once its inputs were taken."""
+    corner = Corner(sides)
+    corner.met.update(sides)
+    return corner
 
 
 def _unstated(
@@ -333,12 +385,14 @@ def _governing(
     ending, sheet = write(corner)
     labels = sheet.record.labels
     words = tuple(f"{labels[key]} {'high' if high else 'low'}" for key, high in found.matter)
-    failing, also = _failing(runs, write)
-    return CaseResult(name, ending, sheet, corner, words, found.proof, failing, also)
+    failing, also = _failing(runs.failing, write)
+    places = tuple((place, dict(one.met)) for place, one in runs.failing)
+    worked = CaseWorked(dict(corner.met), severity(ending, rule), found.matter, found.proof, places)
+    return CaseResult(name, ending, sheet, corner, words, found.proof, failing, also, worked)
 
 
 def _failing(
-    runs: CornerRuns, write: Callable[[Corner], tuple[Ending, Sheet]]
+    places: Sequence[tuple[tuple[int, int, str], Corner]], write: Callable[[Corner], tuple[Ending, Sheet]]
 ) -> tuple[tuple[tuple[object, Judgement], ...], tuple[Record, ...]]:
     """Every comparison that fails, written down at its own worst corner; and what else those rest on.
 
@@ -346,7 +400,7 @@ def _failing(
     """
     parts: list[tuple[object, Judgement]] = []
     also: list[Record] = []
-    for (number, index, compared), corner in runs.failing:
+    for (number, index, compared), corner in places:
         there, sheet = write(corner)
         if isinstance(there, Judgement) and index < len(there.every):
             parts.append(((number, index, compared), there.every[index]))

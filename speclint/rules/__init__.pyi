@@ -6,6 +6,9 @@ from .agreement import (
     agreement as agreement,
     worked as worked,
 )
+from .asked import (
+    Asked as Asked,
+)
 from .box import (
     Compared as Compared,
     OverBox as OverBox,

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 from speclint.errors import Location
 from speclint.handbook.tables import Reading
 from speclint.quantities import Measure
+from speclint.rules.asked import Asked
 from speclint.rules.definition import Limit, Rule
 
 if TYPE_CHECKING:
@@ -40,6 +41,9 @@ class Context:
     concessions: Callable[[Component, Rule], tuple[tuple[str, str], ...]] = field(
         default=_no_concession, repr=False
     )
+    #: What the check that is being made asked for, and what parts alike share of it: for the core.
+    asked: Asked = field(default_factory=Asked, repr=False)
+    shared: Any = field(default=None, repr=False)
     _readings: dict[Hashable, Reading] = field(default_factory=dict, repr=False)
     #: Figures looked up for enclosures, and the rules that took something toleranced: for the core.
     enclosed: dict[Hashable, Any] = field(default_factory=dict, repr=False)
@@ -68,6 +72,7 @@ class Context:
         return found
 
     def begin(self) -> None:
-        """Clear the cache of figures: it serves one check, and would grow with the repository."""
+        """Clear what serves one check alone, such as the cache of figures: it would grow with the repository."""
         self._readings.clear()
         self.enclosed.clear()
+        self.asked.clear()

@@ -43,6 +43,7 @@ class Sheet(Judging):
     ) -> None:
         self._rule, self._component, self._context, self._corner = rule, component, context, corner
         self._record = Record(context.design, component.id) if record else None
+        self._asked = context.asked
 
     @property
     def record(self) -> Record:
@@ -150,6 +151,7 @@ class Sheet(Judging):
         """A stated word, count or yes/no. Ends the rule when it is not stated."""
         if isinstance(value, NotStated):
             raise self._missing(value)
+        self._asked.values.add(id(value.where))
         if self._record:
             self._note_read(name, value)
             self._record.word(name, value.value, value.where)
@@ -161,6 +163,7 @@ class Sheet(Judging):
         """A stated whole number, with a symbol of its own."""
         if isinstance(value, NotStated):
             raise self._missing(value)
+        self._asked.values.add(id(value.where))
         number = value.value + round(self._context.moved.get(value.where, 0.0))
         if self._record:
             self._note_read(symbol, value)
@@ -170,6 +173,7 @@ class Sheet(Judging):
     def is_stated(self, name: str, value: Measure | Tie | Stated[Any] | Link[Any] | NotStated) -> bool:
         """Whether something is stated at all; the rule goes on either way."""
         found = not isinstance(value, NotStated)
+        self._asked.values.add(id(value.where))
         if self._record:
             self._note_stated(name, value.where, found)
         return found
@@ -178,6 +182,7 @@ class Sheet(Judging):
         """The spec that a link leads to. Ends the rule when it is not stated or cannot be read."""
         if isinstance(link, NotStated):
             raise self._missing(link)
+        self._asked.followed.add(link.id)
         found = self._context.design.follow(link)
         if self._record:
             place = self._record.place(link.where)
@@ -198,6 +203,7 @@ class Sheet(Judging):
 
     def belonging_to(self, target: Spec, kind: type[C]) -> tuple[C, ...]:
         """The components of a kind that state a link to a spec: the rings of a liner, the studs of a cover."""
+        self._asked.queried.add((target.id, kind))
         found = tuple(part for part in self._context.design.linking_to(target) if isinstance(part, kind))
         if self._record:
             ids = [part.id for part in found]
@@ -209,6 +215,7 @@ class Sheet(Judging):
 
     def taken_over(self, component: Component) -> TakenOver:
         """What a component takes over from one that it is like or the mirror of; ends the rule where it is neither."""
+        self._asked.everything = True  # the other spec is asked too
         found = component.taken_over
         if found is None:
             raise NotApplicable("it is like no other part")
@@ -228,6 +235,7 @@ class Sheet(Judging):
 
     def stated_from(self, provenance: Provenance, component: Component) -> tuple[Location, ...]:
         """Where a component states quantities of one provenance: those assumed, or measured from an original."""
+        self._asked.values.update(id(one.where) for one in component.measures())
         found = tuple(one for one in component.measures() if one.provenance == provenance)
         if self._record:
             stated = [(one.where.key, one.text) for one in found]
@@ -240,6 +248,7 @@ class Sheet(Judging):
     def concessions(self) -> tuple[tuple[str, str], ...]:
         """The number of each concession of the component, and why its time is over; "" where it is not."""
         found = self._context.concessions(self._component, self._rule)
+        self._asked.everything = True  # after that, as it makes other checks
         if self._record:
             said = [f"{name} {why or 'in time'}" for name, why in found]
             self._record.note("concessions", repr(found), shown="; ".join(said) or "none")
@@ -268,6 +277,7 @@ class Sheet(Judging):
             raise ValueError(f"{self._rule.name} does not say that it reviews other checks")
         if self._context.outcomes is None:
             raise NotAssessed("only some of the rules were run; this one looks at all of them")
+        self._asked.everything = True
         found = self._context.outcomes.get(self._component.id, {})
         if self._record:
             self._record.note("outcomes", repr(sorted(found.items())))
@@ -393,6 +403,7 @@ class Sheet(Judging):
     def _stated(self, value: Measure | NotStated) -> Measure:
         if isinstance(value, NotStated):
             raise self._missing(value)
+        self._asked.values.add(id(value.where))
         return value
 
     def _note_read(self, name: str, value: Stated[Any]) -> None:
@@ -408,6 +419,7 @@ class Sheet(Judging):
         self.record.note(f"stated {name} {place}", repr(found), place, shown, at=where)
 
     def _missing(self, value: NotStated) -> NotAssessed:
+        self._asked.values.add(id(value.where))
         if self._record:
             self._note_stated("", value.where, False)
         return NotAssessed(f"{value.where.key} is not stated in {value.where.file}", value.where)
@@ -427,6 +439,7 @@ class Sheet(Judging):
         """Both limits of a quantity, moved as the context asks, and what the corner knows it by."""
         move = shift + self._context.moved.get(measure.where, 0.0) if self._context.moved else shift
         where = measure.where
+        self._asked.values.add(id(where))
         key = ("taken", where.file, where.part, where.key) if where.key else ("taken", symbol, name)
         return measure.low + move, measure.high + move, key
 
