@@ -14,6 +14,7 @@ from speclint.testing import DesignFolder
 from tests.tubes import DUTY, RACK, TUBE, tubes
 
 Files = dict[str, str]
+FAMILY = tubes()
 
 
 @pytest.fixture
@@ -67,7 +68,7 @@ def test_only_what_asked_for_a_difference_is_worked_again(
     tmp_path: Path, worked: list[str], second: str, searches: int
 ) -> None:
     """Five rules of which one has two load cases: six searches for the first, and those that took the change."""
-    folder = DesignFolder(tmp_path, tubes()).write({**PLAIN, "other.toml": OTHER, "second.toml": second})
+    folder = DesignFolder(tmp_path, FAMILY).write({**PLAIN, "other.toml": OTHER, "second.toml": second})
     assert folder.assess().complaints == ()
     assert len(worked) == searches
 
@@ -75,7 +76,7 @@ def test_only_what_asked_for_a_difference_is_worked_again(
 def test_a_rack_that_differs_in_what_was_asked_is_followed_again(tmp_path: Path) -> None:
     other = OTHER.replace("+0.1/0", "+0.11/0")
     files = {**PLAIN, "other.toml": other, "second.toml": LIKE.format(rack="other")}
-    compared(DesignFolder(tmp_path, tubes()), files, "second.toml")
+    compared(DesignFolder(tmp_path, FAMILY), files, "second.toml")
 
 
 @pytest.mark.parametrize(
@@ -89,20 +90,20 @@ def test_a_rack_that_differs_in_what_was_asked_is_followed_again(tmp_path: Path)
 )
 def test_it_comes_out_as_by_itself(tmp_path: Path, second: str) -> None:
     files = {**PLAIN, "other.toml": OTHER, "second.toml": second}
-    compared(DesignFolder(tmp_path, tubes()), files, "second.toml", "tube.toml")
+    compared(DesignFolder(tmp_path, FAMILY), files, "second.toml", "tube.toml")
 
 
 def test_a_temperature_stated_for_one_of_them_is_its_own(tmp_path: Path) -> None:
     """The duty names one of the parts: whatever took it is worked again."""
     duty = DUTY + '[cases.running.temperatures]\nsecond = "300 °C"\n'
     compared(
-        DesignFolder(tmp_path, tubes()),
+        DesignFolder(tmp_path, FAMILY),
         {**PLAIN, "duty.toml": duty, "second.toml": LIKE.format(rack="rack")},
         "second.toml",
     )
 
 
-@settings(max_examples=15, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(max_examples=8, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(
     bore=st.sampled_from(["", "99 mm ±0.5", "100 mm ±0.6"]),
     pressure=st.sampled_from(["", "31 bar gauge", "45 bar gauge"]),
@@ -121,4 +122,4 @@ def test_whatever_differs_the_outcome_is_that_of_each_by_itself(
     second = LIKE.format(rack=rack) + "\n".join(lines) + "\n"
     other = OTHER.replace("106 mm +0.1/0", hole)
     files = {**PLAIN, "other.toml": other, "second.toml": second}
-    compared(DesignFolder(tmp_path, tubes()), files, "second.toml")
+    compared(DesignFolder(tmp_path, FAMILY), files, "second.toml")
