@@ -39,6 +39,7 @@ def document(assessment: Assessment) -> dict[str, Any]:
         **({"left_out": list(left_out)} if (left_out := assessment.loaded.left_out) else {}),
         "checks": [_with_alike(check, alike) for check, alike in _of_groups(assessment)],
         "complaints": [_complaint(complaint) for complaint in assessment.complaints],
+        **({"like": like} if (like := list(_like(assessment))) else {}),
         **({"passed_over": passed_over_data(assessment)} if assessment.passed_over else {}),
         "summary": {
             "specs": len(assessment.design.specs) if assessment.design else 0,
@@ -49,6 +50,17 @@ def document(assessment: Assessment) -> dict[str, Any]:
         },
         "exit": assessment.exit_code,
     }
+
+
+def _like(assessment: Assessment) -> Iterator[dict[str, Any]]:
+    """Of each part that is like another, or the mirror of it: that, and what differs, as written."""
+    design = assessment.design
+    for name in sorted(design.selected) if design else ():
+        spec = design.specs.get(name) if design else None
+        taken = spec.taken_over if spec else None
+        if taken is not None:
+            differs = [{**_where(one.where), "here": one.here, "there": one.there} for one in taken.differs]
+            yield {"component": name, "of": taken.id, "mirrored": taken.mirrored, "differs": differs}
 
 
 def _of_groups(assessment: Assessment) -> Iterator[tuple[Check, str]]:

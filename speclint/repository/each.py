@@ -33,6 +33,7 @@ def names_of(table: Table, file: str, stem: str) -> tuple[tuple[str, ...], tuple
         else:
             names.append(name)
     complaints += _of_id(table, file, stem)
+    complaints += [clash for name in names for clash in _clashes(table, name)]
     return tuple(names), tuple(complaints)
 
 
@@ -41,6 +42,21 @@ def _of_id(table: Table, file: str, stem: str) -> Iterator[Complaint]:
     if isinstance(leaf, Leaf) and isinstance(leaf.raw, str) and MARK not in leaf.raw:
         said = f"the file states several parts, and an id without {MARK} would be that of all"
         yield Complaint(leaf.where, said, quoted(leaf.raw), f'id = "{leaf.raw}-{MARK}"')
+
+
+def _clashes(value: object, name: str) -> Iterator[Complaint]:
+    """A complaint for each key that becomes another of its table when a name is put in."""
+    if isinstance(value, Table):
+        for key, inner in value.items():
+            if MARK in key and (plain := key.replace(MARK, name)) in value:
+                where = getattr(inner, "where", value.where)
+                yield Complaint(
+                    where, f'this key becomes "{plain}", which the table has too', "", "one of them"
+                )
+            yield from _clashes(inner, name)
+    elif isinstance(value, Array):
+        for inner in value:
+            yield from _clashes(inner, name)
 
 
 def without_each(table: Table) -> Iterator[Complaint]:

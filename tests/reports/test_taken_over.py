@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from speclint.checking import Assessment
-from speclint.reports import sheet_markdown, sheet_page, terminal_page
+from speclint.reports import json_report, sheet_markdown, sheet_page, terminal_page
 from speclint.reports.taken_over import said_of_like
 from speclint.testing import DesignFolder
 from tests.tubes import FILES, tubes
@@ -34,3 +34,10 @@ def test_it_stands_on_the_sheet_and_over_the_findings(found: Assessment) -> None
     assert SAID in " ".join(sheet_page.write(found, checks, 200).text().split())
     assert "The part: like tube" in sheet_markdown.write(found, checks)
     assert SAID in " ".join(terminal_page.write(found, 200).text().split())
+
+
+def test_the_json_lists_what_differs(found: Assessment) -> None:
+    one, other = json_report.document(found)["like"]
+    place = {"file": "b.toml", "line": 4, "key": "bore"}
+    assert one["differs"] == [{**place, "here": '"104 mm"', "there": '"100 mm ±0.5"'}]
+    assert other == {"component": "c", "of": "tube", "mirrored": True, "differs": []}

@@ -396,3 +396,10 @@ def test_paths_choose_all_the_parts_of_a_file(shop: DesignFolder) -> None:
     )
     shop.write({"duty.toml": FILES["duty.toml"], "tube.toml": tubes_of, "rack.toml": RACKS})
     assert {check.component for check in shop.assess("tube.toml").checks} == {"t-a", "t-b"}
+
+
+def test_two_keys_that_become_one_are_told(tmp_path: Path) -> None:
+    plan = 'kind = "access-plan"\nid = "plan-{each}"\neach = ["left"]\n'
+    rooms = '[spanners."studs-{each}"]\nto_wall = "9 mm"\n[spanners.studs-left]\nto_wall = "8 mm"\n'
+    (line,) = said(DesignFolder(tmp_path).write({"p.toml": plan + rooms}).assess())
+    assert line.startswith("p.toml:4 spanners.studs-{each}: this key becomes")
