@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import Any
 
 from speclint.errors import Complaint, Location
@@ -15,7 +15,7 @@ _EXAMPLE = 'each = ["left", "right"]'
 
 
 def names_of(table: Table, file: str, stem: str) -> tuple[tuple[str, ...], tuple[Complaint, ...]]:
-    """The names for which a file states one part each, and what is wrong with them or with the id."""
+    """The names for which a file states one part each, none without an id for each; and what is wrong."""
     complaints: list[Complaint] = []
     names: list[str] = []
     listed = table["each"]
@@ -32,9 +32,10 @@ def names_of(table: Table, file: str, stem: str) -> tuple[tuple[str, ...], tuple
             complaints.append(Complaint(where, "each lists this name twice", quoted(name), "each name once"))
         else:
             names.append(name)
-    complaints += _of_id(table, file, stem)
+    without = list(_of_id(table, file, stem))
+    complaints += without
     complaints += [clash for name in names for clash in _clashes(table, name)]
-    return tuple(names), tuple(complaints)
+    return () if without else tuple(names), tuple(complaints)
 
 
 def _of_id(table: Table, file: str, stem: str) -> Iterator[Complaint]:
@@ -79,12 +80,12 @@ def _texts(value: object) -> Iterator[Leaf]:
             yield from _texts(inner)
 
 
-def of_each(table: Table, name: str, stem: str) -> Table:
+def of_each(table: Table, name: str, names: Sequence[str], stem: str) -> Table:
     """The content of a file for one of its names; every place in it knows the id of the part."""
     leaf = table.get("id")
     part = leaf.raw.replace(MARK, name) if isinstance(leaf, Leaf) and isinstance(leaf.raw, str) else stem
     found: Table = _put_in(Table({**table, "each": Array([], table.where)}, table.where), name, part)
-    found["each"] = table["each"]
+    found["each"] = Array([Leaf(one, table.where) for one in names], table.where)
     return found
 
 

@@ -66,11 +66,12 @@ def read_drafts(path: Path, file: str, kinds: Mapping[str, type[Spec]]) -> tuple
         stray = tuple(without_each(table))
         return (_draft(kind, table, file, path.stem, stray),)
     names, complaints = names_of(table, file, path.stem)
-    if complaints:
+    if not names:
         plain = Table({key: value for key, value in table.items() if key != "each"}, table.where)
         return (_draft(kind, plain, file, path.stem, complaints),)
     stems = {name: path.stem.replace(MARK, name) for name in names}
-    return tuple(_draft(kind, of_each(table, name, stem), file, stem) for name, stem in stems.items())
+    parts = ((of_each(table, name, names, stem), stem) for name, stem in stems.items())
+    return tuple(_draft(kind, part, file, stem, complaints) for part, stem in parts)
 
 
 def _kind_of(table: Table, file: str, kinds: Mapping[str, type[Spec]]) -> type[Spec] | Complaint:

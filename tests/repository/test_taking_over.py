@@ -403,3 +403,9 @@ def test_two_keys_that_become_one_are_told(tmp_path: Path) -> None:
     rooms = '[spanners."studs-{each}"]\nto_wall = "9 mm"\n[spanners.studs-left]\nto_wall = "8 mm"\n'
     (line,) = said(DesignFolder(tmp_path).write({"p.toml": plan + rooms}).assess())
     assert line.startswith("p.toml:4 spanners.studs-{each}: this key becomes")
+
+
+def test_who_links_to_a_part_of_a_faulty_file_is_not_told(tmp_path: Path) -> None:
+    faulty = LINERS.replace('["left", "right"]', '["left", "right", ""]')
+    (line,) = said(DesignFolder(tmp_path).write({"p.toml": EACH, "l.toml": faulty}).assess())
+    assert line.startswith("l.toml:3 each[2]: a name in each is a text")
