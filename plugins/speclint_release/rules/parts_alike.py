@@ -61,11 +61,11 @@ def said_once(component: Component, sheet: Sheet) -> Judgement:
 def material_explained(component: Component, sheet: Sheet) -> Judgement:
     """The word material in the part's own notes counts as a reason."""
     taken = sheet.taken_over(component)
-    if not can_hurt(component, sheet):
-        raise sheet.not_applicable("neither a pressure part nor a safety part")
     other = next((one for one in taken.differs if one.where.key == "material"), None)
     if other is None:
         return sheet.states(True, f"it is of the material of {taken.id}")
+    if not can_hurt(component, sheet):
+        raise sheet.not_applicable("neither a pressure part nor a safety part")
     said = f"of {other.here}, and {taken.id} of {other.there}"
     if "material" in taken.notes.lower():
         return sheet.states(True, f"{said}; its notes say why")

@@ -82,6 +82,15 @@ def test_another_material_is_explained(tmp_path: Path, notes: str, holds: bool) 
         expect_finding(check, grade=Grade.NONCONFORMITY, says='of "grey-iron-250", and left of')
 
 
+def test_a_part_that_cannot_hurt_may_be_of_another(tmp_path: Path) -> None:
+    pin = (
+        'kind = "cam-box"\nid = "a"\nmaterial = "grey-iron-250"\nsafety_part = false\npressure_part = false\n'
+    )
+    like = 'kind = "cam-box"\nid = "b"\nlike = "a"\n'
+    folder = DesignFolder(tmp_path).write({"a.toml": pin, "b.toml": like + 'material = "plate-P265GH"\n'})
+    expect_not_applicable(folder.only("like.material-explained", "b"))
+
+
 def test_the_same_material_needs_no_word(tmp_path: Path) -> None:
     expect_conforms(checked(tmp_path, "like.material-explained", f'like = "left"\n{PLACE}'))
 
