@@ -149,7 +149,9 @@ class _Renaming:
 
     def _duties(self, component: str) -> bool:
         parts = (self._design.specs.get(name) for name in (self._worked.component, component))
-        one, other = (self._design.duty_of(part) if isinstance(part, Component) else None for part in parts)
+        one, other = (
+            self._design.duty_of(part)[0] if isinstance(part, Component) else None for part in parts
+        )
         if one is None or other is None:
             return one is other
         self._needed.add(one.id)

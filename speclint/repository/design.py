@@ -34,7 +34,9 @@ class Design:
     passed_over: tuple[PassedOver, ...] = ()
     alike: Mapping[str, str] = field(default_factory=dict)
     _linking: dict[str, tuple[Component, ...]] = field(default_factory=dict, repr=False, compare=False)
-    _duties: dict[str, Duty | None] = field(default_factory=dict, repr=False, compare=False)
+    _duties: dict[str, tuple[Duty | None, frozenset[str]]] = field(
+        default_factory=dict, repr=False, compare=False
+    )
     _owners: dict[str, str] = field(default_factory=dict, repr=False, compare=False)
     _sharing: dict[str, list[str]] = field(default_factory=dict, repr=False, compare=False)
 
@@ -96,21 +98,34 @@ class Design:
         more = (Location(where.file, where.line, where.key, name) for name in sharing if len(sharing) > 1)
         return list(dict.fromkeys((where, drawn, *more)))
 
-    def duty_of(self, component: Component) -> Duty | None:
-        """The duty a component states, or else that of the nearest component it is linked to."""
+    def duty_of(self, component: Component) -> tuple[Duty | None, frozenset[str]]:
+        """The duty a component states, or else that of the nearest component it is linked to.
+
+        With the ids of all specs that were looked at to find it, the duty and whatever it is like among them.
+        """
         if component.id not in self._duties:
             self._duties[component.id] = self._nearest_duty(component)
         return self._duties[component.id]
 
-    def _nearest_duty(self, component: Component) -> Duty | None:
+    def _nearest_duty(self, component: Component) -> tuple[Duty | None, frozenset[str]]:
+        passed: set[str] = set()
         waiting: deque[Component] = deque([component])
         while waiting:
             part = waiting.popleft()
+            if part.id in passed:
+                continue
+            passed.add(part.id)
             if isinstance(part.duty, Link):
                 duty = self.follow(part.duty)
-                return duty if isinstance(duty, Duty) else None
-            waiting.extend(spec for link in part.links() if isinstance(spec := self.follow(link), Component))
-        return None
+                passed |= {part.duty.id, self.alike.get(part.duty.id, part.duty.id)}
+                return duty if isinstance(duty, Duty) else None, frozenset(passed)
+            for link in part.links():
+                passed_on = self.follow(link)
+                if isinstance(passed_on, Component):
+                    waiting.append(passed_on)
+                elif passed_on is None:
+                    passed.add(link.id)
+        return None, frozenset(passed)
 
     def parts(self) -> Iterator[Component]:
         """The selected components that could be read, in the order of their ids."""

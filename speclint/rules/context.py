@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Hashable, Mapping
+from collections.abc import Callable, Hashable, Iterator, Mapping
+from contextlib import contextmanager
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
@@ -10,6 +11,7 @@ from speclint.errors import Location
 from speclint.handbook.tables import Reading
 from speclint.quantities import Measure
 from speclint.rules.asked import Asked
+from speclint.rules.consulted import Consulted
 from speclint.rules.definition import Limit, Rule
 
 if TYPE_CHECKING:
@@ -45,6 +47,8 @@ class Context:
     asked: Asked = field(default_factory=Asked, repr=False)
     shared: Any = field(default=None, repr=False)
     _readings: dict[Hashable, Reading] = field(default_factory=dict, repr=False)
+    #: What the check that runs has asked of the design.
+    consulted: Consulted = field(default_factory=Consulted, repr=False)
     #: Figures looked up for enclosures, and the rules that took something toleranced: for the core.
     enclosed: dict[Hashable, Any] = field(default_factory=dict, repr=False)
     toleranced: set[str] = field(default_factory=set, repr=False)
@@ -70,6 +74,16 @@ class Context:
         if found is None:
             found = self._readings[key] = table(**at)
         return found
+
+    @contextmanager
+    def asking(self) -> Iterator[Consulted]:
+        """What is asked of the design within the block; whoever began before has asked it too."""
+        before, self.consulted = self.consulted, Consulted()
+        try:
+            yield self.consulted
+        finally:
+            before.add(self.consulted)
+            self.consulted = before
 
     def begin(self) -> None:
         """Clear what serves one check alone, such as the cache of figures: it would grow with the repository."""

@@ -15,6 +15,7 @@ from speclint.handbook.heat import tied_temperature
 from speclint.handbook.tables import Reading
 from speclint.quantities import Measure, Provenance, amount
 from speclint.rules.comparisons import Judging
+from speclint.rules.consulted import OF_THE_DRAWING, class_in_full
 from speclint.rules.context import Context
 from speclint.rules.corners import Corner
 from speclint.rules.course import Course, written
@@ -149,6 +150,7 @@ class Sheet(Judging):
 
     def read(self, name: str, value: Stated[T] | NotStated) -> T:
         """A stated word, count or yes/no. Ends the rule when it is not stated."""
+        self._consult(value.where)
         if isinstance(value, NotStated):
             raise self._missing(value)
         self._asked.values.add(id(value.where))
@@ -174,6 +176,7 @@ class Sheet(Judging):
         """Whether something is stated at all; the rule goes on either way."""
         found = not isinstance(value, NotStated)
         self._asked.values.add(id(value.where))
+        self._consult(value.where)
         if self._record:
             self._note_stated(name, value.where, found)
         return found
@@ -184,11 +187,11 @@ class Sheet(Judging):
             raise self._missing(link)
         self._asked.followed.add(link.id)
         found = self._context.design.follow(link)
+        self._context.consulted.specs.add(link.id)
         if self._record:
             place = self._record.place(link.where)
             alike = self._record.renaming.part(link.id)
             self._record.note(f"link {place}", link.id, place, at=link.where, alike=alike)
-            self._record.consulted.add(link.id)
         if found is None:
             raise NotAssessed(f'{link.where.key} leads to "{link.id}", which could not be read', link.where)
         return found  # type: ignore[return-value]  # the design has checked the target
@@ -205,12 +208,14 @@ class Sheet(Judging):
         """The components of a kind that state a link to a spec: the rings of a liner, the studs of a cover."""
         self._asked.queried.add((target.id, kind))
         found = tuple(part for part in self._context.design.linking_to(target) if isinstance(part, kind))
+        ids = [part.id for part in found]
+        consulted = self._context.consulted
+        consulted.specs.update(ids)
+        consulted.linked.add((target.id, class_in_full(kind)))
         if self._record:
-            ids = [part.id for part in found]
             alike = " ".join(self._record.renaming.part(one) for one in (target.id, *ids))
             name, shown = f"{kind.kind} on {target.id}", ", ".join(ids) or "none"
             self._record.note(name, repr(ids), shown=shown, alike=alike)
-            self._record.consulted.update([target.id, *ids])
         return found
 
     def taken_over(self, component: Component) -> TakenOver:
@@ -219,6 +224,9 @@ class Sheet(Judging):
         found = component.taken_over
         if found is None:
             raise NotApplicable("it is like no other part")
+        consulted = self._context.consulted
+        consulted.specs.add(found.id)
+        consulted.words |= {(name, word) for name in (component.id, found.id) for word in OF_THE_DRAWING}
         if self._record:
             differs = [(one.where.key, one.here, one.there) for one in found.differs]
             keys = [[where.key for where in some] for some in (found.said_twice, found.places)]
@@ -227,7 +235,6 @@ class Sheet(Judging):
             )
             named = f"the {'mirror' if found.mirrored else 'like'} of {component.id}"
             self._record.note(named, repr((differs, keys, found.notes)), shown=said)
-            self._record.consulted.add(found.id)
             self._record.word("mirror of" if found.mirrored else "like", found.id, found.where)
             for one in found.differs:
                 self._record.word(f"{self._record.label(one.where)}, there {one.there}", one.here, one.where)
@@ -393,6 +400,11 @@ class Sheet(Judging):
             series = written((along, *beside), grid) if beside else ()
             self._record.scanned(symbol, name, place, unit, f"{find} over {span}", series)
         return place
+
+    def _consult(self, where: Location) -> None:
+        """Note that a word was read on which a rule depends only where it reads it."""
+        if where.key in OF_THE_DRAWING:
+            self._context.consulted.words.add((self._context.design.owner(where), where.key))
 
     def _site_pressure(self) -> float:
         pressure = self._context.design.settings.site_pressure
