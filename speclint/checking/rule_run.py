@@ -110,13 +110,16 @@ def check(rule: Rule, component: Component, context: Context, *, effort: Effort 
     try:
         with Guard(rule.family), _in_time(rule, component, context), context.asking() as asked:
             asked.specs.add(component.id)
+            if known:
+                asked.add(known[1].consulted(known[0].consulted))
             results = list(_by_case(rule, component, context, effort, known))
     except KeyboardInterrupt:
         raise
     except BaseException as problem:  # whatever a family does, the others go on and the report says so
         return could_not_run(rule, component, _raised(problem, context))
     if shared:
-        shared.keep(rule, component.id, {one.case: one.worked for one in results if one.worked}, context)
+        cases = {one.case: one.worked for one in results if one.worked}
+        shared.keep(rule, component.id, cases, asked, context)
     governing = max(results, key=lambda result: severity(result.ending, rule))
     basis = {f"{result.case} {name}": value for result in results for name, value in result.basis.items()}
     records = [result.sheet.record for result in results]

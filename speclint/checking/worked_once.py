@@ -17,7 +17,7 @@ from speclint.checking.proof import Proof
 from speclint.checking.severity import Severity
 from speclint.errors import Location
 from speclint.repository import Design
-from speclint.rules import Asked, Context, Rule
+from speclint.rules import Asked, Consulted, Context, Rule
 from speclint.specs import Component, Link, NotStated, Spec, SpecTable, Stated
 
 #: Of a spec no rule reads these; what is taken over through them is in the other keys.
@@ -44,6 +44,7 @@ class Worked:
 
     component: str
     asked: Asked
+    consulted: Consulted
     cases: Mapping[str, CaseWorked]
 
 
@@ -63,6 +64,15 @@ class Renamed:
 
     parts: Mapping[str, str]
     places: Mapping[Place, Location]
+
+    def consulted(self, one: Consulted) -> Consulted:
+        """What the other consults, at every corner."""
+        parts = self.parts
+        return Consulted(
+            {parts.get(name, name) for name in one.specs},
+            {(parts.get(name, name), word) for name, word in one.words},
+            {(parts.get(name, name), kind) for name, kind in one.linked},
+        )
 
     def sides(self, sides: Mapping[Hashable, bool]) -> dict[Hashable, bool]:
         """A corner of the one as a corner of the other."""
@@ -87,11 +97,19 @@ class WorkedOnce:
         self._pairs: dict[tuple[str, str], _Pair | None] = {}
         self._roots: dict[str, str] = {}
 
-    def keep(self, rule: Rule, component: str, cases: Mapping[str, CaseWorked], context: Context) -> None:
+    def keep(
+        self,
+        rule: Rule,
+        component: str,
+        cases: Mapping[str, CaseWorked],
+        consulted: Consulted,
+        context: Context,
+    ) -> None:
         """Keep how a check was worked, for those of parts alike."""
         root = self._root(component, context.design)
         if root and not context.asked.everything:
-            self._worked.setdefault((rule.name, root), Worked(component, context.asked.copy(), cases))
+            worked = Worked(component, context.asked.copy(), consulted, cases)
+            self._worked.setdefault((rule.name, root), worked)
 
     def known(self, rule: Rule, component: str, context: Context) -> tuple[Worked, Renamed] | None:
         """A check that a part alike shares, and how it is renamed; None where there is none, or that is not proved."""
