@@ -9,48 +9,52 @@ from speclint import RulesIn, family, rules_in
 #: The interface between the core and families for which this one is written.
 speclint_api = "1"
 
+#: The modules of rules, and the kinds that each is on, apart by spaces; of every kind where none is named.
+_MODULES = {
+    "access": "access-plan",
+    "bars": "slide-bar",
+    "blanks": "casting weldment",
+    "bolts": "bolted-joint",
+    "chains": "dimension-chain fit locating-face",
+    "concern": "",
+    "covers": "cylinder-cover gland cylinder-block",
+    "cylinders": "cylinder-block cylinder-liner",
+    "dividing_walls": "cylinder-block partition weldment",
+    "duties": "cylinder-block",
+    "edges": "bolted-joint",
+    "ends": "cam cam-box poppet-valve rocker valve-spindle",
+    "envelopes": "envelope",
+    "fits": "fit",
+    "frames": "cylinder-block frame-fastening",
+    "gear": "cam poppet-valve tappet",
+    "heating": "cylinder-block",
+    "joints": "bolted-joint",
+    "laggings": "lagging",
+    "lifting": "lifting-plan",
+    "liner_ports": "cylinder-liner",
+    "liners": "cylinder-liner",
+    "metal": "steam-pipe lens-joint poppet-valve cylinder-block cylinder-cover bolted-joint chamber-cover",
+    "oil": "cylinder-block",
+    "pads": "cylinder-block frame-fastening locating-face",
+    "partitions": "partition",
+    "pins": "pin",
+    "pipes": "steam-pipe lens-joint pipe-flange",
+    "pistons": "piston piston-ring",
+    "plays": "cylinder-block",
+    "ports": "poppet-valve",
+    "retention": "cylinder-liner poppet-valve valve-seat",
+    "rods": "cylinder-block piston-rod",
+    "seats": "cylinder-block poppet-valve valve-seat",
+    "springs": "compression-spring",
+    "throats": "poppet-valve steam-passage",
+    "vessels": "bolted-joint cylinder-cover gland lens-joint pipe-flange stuffing-box weldment chamber-cover",
+    "volumes": "cylinder-block",
+    "walls": "cylinder-block weldment",
+    "welds": "cylinder-block",
+}
+
 
 @family
 def speclint_rules() -> Sequence[RulesIn]:
     """The rules of the family."""
-    return [
-        rules_in("speclint_agreement.rules.blanks", "casting", "weldment"),
-        rules_in("speclint_agreement.rules.concern"),
-        rules_in("speclint_agreement.rules.covers", "cylinder-cover", "gland", "cylinder-block"),
-        rules_in("speclint_agreement.rules.cylinders", "cylinder-block", "cylinder-liner"),
-        rules_in("speclint_agreement.rules.duties", "cylinder-block"),
-        rules_in(
-            "speclint_agreement.rules.ends", "cam", "cam-box", "poppet-valve", "rocker", "valve-spindle"
-        ),
-        rules_in("speclint_agreement.rules.frames", "cylinder-block", "frame-fastening"),
-        rules_in("speclint_agreement.rules.gear", "cam", "poppet-valve", "tappet"),
-        rules_in("speclint_agreement.rules.joints", "bolted-joint"),
-        rules_in("speclint_agreement.rules.lifting", "lifting-plan"),
-        rules_in(
-            "speclint_agreement.rules.metal",
-            "steam-pipe",
-            "lens-joint",
-            "poppet-valve",
-            "cylinder-block",
-            "cylinder-cover",
-            "bolted-joint",
-        ),
-        rules_in("speclint_agreement.rules.pads", "cylinder-block", "frame-fastening", "locating-face"),
-        rules_in("speclint_agreement.rules.pipes", "steam-pipe", "lens-joint", "pipe-flange"),
-        rules_in("speclint_agreement.rules.ports", "poppet-valve"),
-        rules_in("speclint_agreement.rules.retention", "cylinder-liner", "poppet-valve", "valve-seat"),
-        rules_in("speclint_agreement.rules.rods", "cylinder-block", "piston-rod"),
-        rules_in("speclint_agreement.rules.seats", "cylinder-block", "poppet-valve", "valve-seat"),
-        rules_in("speclint_agreement.rules.springs", "compression-spring"),
-        rules_in(
-            "speclint_agreement.rules.vessels",
-            "bolted-joint",
-            "cylinder-cover",
-            "gland",
-            "lens-joint",
-            "pipe-flange",
-            "stuffing-box",
-            "weldment",
-        ),
-        rules_in("speclint_agreement.rules.walls", "cylinder-block", "weldment"),
-    ]
+    return [rules_in(f"speclint_agreement.rules.{name}", *kinds.split()) for name, kinds in _MODULES.items()]

@@ -17,7 +17,9 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in(
             "speclint_joints.rules",
             "bolted-joint",
+            "chamber-cover",
             "cylinder-cover",
+            "cylinder-liner",
             "frame-fastening",
             "gland",
             "lens-joint",

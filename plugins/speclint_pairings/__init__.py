@@ -15,6 +15,7 @@ def speclint_rules() -> Sequence[RulesIn]:
     """The rules of the family."""
     unlike = (
         "bolted-joint",
+        "chamber-cover",
         "cylinder-cover",
         "cylinder-liner",
         "pipe-flange",

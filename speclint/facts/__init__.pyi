@@ -1,3 +1,21 @@
+from .access import (
+    chambers_of as chambers_of,
+    joints_of as joints_of,
+    length_drawn_out as length_drawn_out,
+    nuts_of as nuts_of,
+)
+from .chains import (
+    Acting as Acting,
+    gap_of_chain as gap_of_chain,
+    links_of as links_of,
+    room_of_pad as room_of_pad,
+    size_of_link as size_of_link,
+    with_link as with_link,
+)
+from .chamber_covers import (
+    bore_under_cover as bore_under_cover,
+    pressure_under_cover as pressure_under_cover,
+)
 from .concern import (
     holds_pressure as holds_pressure,
     hurts_by_kind as hurts_by_kind,
@@ -9,7 +27,25 @@ from .cylinders import (
     ends_of as ends_of,
     liner_under as liner_under,
     liners_of as liners_of,
+    pistons_in as pistons_in,
     rods_in as rods_in,
+)
+from .dividing_walls import (
+    Panel as Panel,
+    beyond_hollow as beyond_hollow,
+    block_of_partition as block_of_partition,
+    build_by_walls as build_by_walls,
+    build_of as build_of,
+    fluids_beside as fluids_beside,
+    gap_between as gap_between,
+    hollow_of as hollow_of,
+    panels_of_division as panels_of_division,
+    panels_of_partition as panels_of_partition,
+    partitions_in as partitions_in,
+    side_by_passage as side_by_passage,
+    sides_of_division as sides_of_division,
+    walls_of as walls_of,
+    weldment_of as weldment_of,
 )
 from .drives import (
     cold_clearance as cold_clearance,
@@ -25,6 +61,12 @@ from .drives import (
     rod_steel as rod_steel,
     room_for_strokes as room_for_strokes,
     room_left as room_left,
+)
+from .faces import (
+    bore_up_to_stop as bore_up_to_stop,
+    cover_beyond as cover_beyond,
+    face_by_seat as face_by_seat,
+    face_forward as face_forward,
 )
 from .fitted_bolts import (
     fits_of_bolts as fits_of_bolts,
@@ -54,27 +96,69 @@ from .glands import (
     packing_in as packing_in,
     rod_in as rod_in,
 )
+from .heating import (
+    block_when_entering as block_when_entering,
+)
 from .joints import (
+    edge_of_hole as edge_of_hole,
+    edges_left as edges_left,
     flange_bolted_to as flange_bolted_to,
     flange_held as flange_held,
     grip_bolted_to as grip_bolted_to,
     grip_drawn as grip_drawn,
     grip_held as grip_held,
+    metal_under_hole as metal_under_hole,
     openings as openings,
     pressure_by_part_held as pressure_by_part_held,
     pressure_held as pressure_held,
     pressure_reach as pressure_reach,
 )
+from .laggings import (
+    inside_of_lagging as inside_of_lagging,
+)
 from .pipes import (
     steam_by_path as steam_by_path,
     steam_carried as steam_carried,
+)
+from .piston_room import (
+    bore_with_direction as bore_with_direction,
+    lifts_clear_of_piston as lifts_clear_of_piston,
+    room_along_cylinder as room_along_cylinder,
+    room_to_piston as room_to_piston,
+    stands_across as stands_across,
+)
+from .plays import (
+    plays_along as plays_along,
+)
+from .port_sweep import (
+    crossed_by_rings as crossed_by_rings,
+    edge_of_port as edge_of_port,
+    ends_in_order as ends_in_order,
+    place_in_bore as place_in_bore,
 )
 from .retention import (
     cages_round as cages_round,
     clearance_to_cage as clearance_to_cage,
     cover_on_collar as cover_on_collar,
+    covers_on_collar as covers_on_collar,
+    covers_over as covers_over,
+    ends_beyond as ends_beyond,
+    joints_of_cover as joints_of_cover,
     retained_by_part as retained_by_part,
     room_at_lift as room_at_lift,
+)
+from .rings import (
+    edge_by_groove as edge_by_groove,
+    edge_of_ring as edge_of_ring,
+    groove_of as groove_of,
+    grooves_in_order as grooves_in_order,
+    place_in_piston as place_in_piston,
+)
+from .room import (
+    crossheads_of as crossheads_of,
+    least_gap as least_gap,
+    parts_standing_out as parts_standing_out,
+    reach_of as reach_of,
 )
 from .seats import (
     bore_of as bore_of,
@@ -88,7 +172,6 @@ from .seats import (
     face_of_seat as face_of_seat,
     great_edge as great_edge,
     in_common as in_common,
-    lifts_clear_of_piston as lifts_clear_of_piston,
     seat_with_face as seat_with_face,
     steam_at_spindle as steam_at_spindle,
     supply_by_place as supply_by_place,
@@ -99,6 +182,9 @@ from .springs import (
     rates as rates,
     shut_loads as shut_loads,
     stroke as stroke,
+)
+from .steam_use import (
+    steam_by_cylinder as steam_by_cylinder,
 )
 from .train import (
     beyond_full_lift as beyond_full_lift,
@@ -111,7 +197,6 @@ from .vessels import (
 )
 from .walls import (
     plate_of as plate_of,
-    thickness_of as thickness_of,
     wall_by_plate as wall_by_plate,
     wall_left as wall_left,
     wall_round as wall_round,

@@ -7,6 +7,7 @@ from speclint.specs import Component
 
 #: Kinds that hold the pressure of steam wherever they are.
 _OF_PRESSURE = (
+    "chamber-cover",
     "cylinder-block",
     "cylinder-cover",
     "gland",
@@ -22,6 +23,7 @@ _HOLDS_WITH = ("holds", "makes", "becomes")
 #: Kinds whose failure can hurt someone: they come down, fly off, or let go what moves. Common practice.
 _CAN_HURT = (
     "bolted-joint",
+    "chamber-cover",
     "crosshead",
     "cylinder-cover",
     "frame-fastening",

@@ -10,6 +10,7 @@ from speclint.handbook.members import rectangle_area, round_area
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
 from speclint.specs import (
+    ChamberCover,
     CylinderBlock,
     CylinderCover,
     CylinderLiner,
@@ -125,7 +126,7 @@ def mass_drawn(block: CylinderBlock, sheet: Sheet, take: _Take) -> Worked | None
     ]
     beside = [
         mass_of_part(part, sheet, take)
-        for kind in (Weldment, CylinderLiner, CylinderCover)
+        for kind in (Weldment, CylinderLiner, CylinderCover, ChamberCover)
         for part in sheet.belonging_to(block, kind)
         if part.id not in named
     ]

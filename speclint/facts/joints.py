@@ -5,15 +5,21 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
+from speclint.facts.chamber_covers import pressure_under_cover
 from speclint.facts.cylinders import end_closed_by, liner_under
+from speclint.facts.dividing_walls import weldment_of
 from speclint.facts.pipes import steam_carried
 from speclint.handbook.members import contact
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
 from speclint.specs import (
     BoltedJoint,
+    ChamberCover,
     Component,
+    CylinderBlock,
     CylinderCover,
+    CylinderEnd,
+    CylinderLiner,
     Gland,
     LensJoint,
     NotStated,
@@ -36,6 +42,8 @@ def pressure_by_part_held(joint: BoltedJoint, sheet: Sheet) -> Worked | None:
     held = sheet.follow(joint.holds)
     if isinstance(held, CylinderCover | StuffingBox | Gland):
         return worked("cylinder", joint.holds)
+    if isinstance(held, ChamberCover):
+        return pressure_under_cover(held, sheet)
     if isinstance(held, LensJoint | PipeFlange):
         held = sheet.follow(held.of)
     if isinstance(held, SteamPipe):
@@ -65,13 +73,13 @@ def openings(joint: BoltedJoint, sheet: Sheet) -> Iterator[Measure]:
     """The openings that the seal of a joint surrounds, as far as they are drawn.
 
     Under a cover: the bore of the liner, new and at its last boring, and the recess of the collar at that end; where
-    there is no liner the bore that the cover states. At a flange: its bore.
+    there is no liner the bore that the cover states. At a flange, and under the cover of a chamber: its bore.
     """
     held = sheet.follow(joint.holds)
     if isinstance(held, CylinderCover):
         found = tuple(_under(held, sheet))
         yield from found or _stated(sheet, "bore", held.bore)
-    elif isinstance(held, PipeFlange):
+    elif isinstance(held, PipeFlange | ChamberCover):
         yield from _stated(sheet, f"bore of {held.id}", held.bore)
 
 
@@ -82,9 +90,7 @@ def _under(cover: CylinderCover, sheet: Sheet) -> Iterator[Measure]:
     yield from _stated(sheet, f"bore of {liner.id}", liner.bore)
     yield from _stated(sheet, f"last bore of {liner.id}", liner.last_bore)
     _, end = end_closed_by(cover, sheet)
-    if not (sheet.is_stated("end of the collar", liner.collar.end) and sheet.is_stated("side", end.side)):
-        return
-    if sheet.read("end of the collar", liner.collar.end) == sheet.read("side", end.side):
+    if _is_at_collar(liner, end, sheet):
         bore = sheet.entry(sheet.follow(cover.closes).bores, liner.in_bore, "the bores of the block")
         yield from _stated(sheet, "recess of the collar", bore.recess_diameter)
 
@@ -92,6 +98,68 @@ def _under(cover: CylinderCover, sheet: Sheet) -> Iterator[Measure]:
 def _stated(sheet: Sheet, name: str, value: Measure | NotStated) -> Iterator[Measure]:
     if sheet.is_stated(name, value) and isinstance(value, Measure):
         yield value
+
+
+def edges_left(
+    joint: BoltedJoint, sheet: Sheet, take: Callable[[str, Measure | NotStated], float]
+) -> dict[str, Worked]:
+    """From the centre of a cover's tapped hole to the edges of the block's face, m, as far as they are drawn.
+
+    "inside" to the bore, or to the recess of the collar at its end; "outside" to the edge of the face.
+    """
+    cover = sheet.follow(joint.holds)
+    if not (isinstance(cover, CylinderCover) and sheet.is_stated("circle", joint.circle)):
+        return {}
+    if not sheet.follow(cover.closes).ends:
+        return {}
+    _, end = end_closed_by(cover, sheet)
+    opening = _opening_of_block(cover, end, sheet)
+    found, D = {}, take("D_t", joint.circle)
+    if opening is not None:
+        e = sheet.work("e_i", edge_beside_opening, D_t=D, D=take("D_i", opening))
+        found["inside"] = worked(e, joint.circle, opening)
+    if sheet.is_stated("face of the block", end.face_diameter):
+        e = sheet.work("e_o", edge_within_face, D=take("D_f", end.face_diameter), D_t=D)
+        found["outside"] = worked(e, joint.circle, end.face_diameter)
+    return found
+
+
+def _opening_of_block(cover: CylinderCover, end: CylinderEnd, sheet: Sheet) -> Measure | None:
+    """The opening of the block's face at an end: the recess of the collar there, else the bore, of its last size.
+
+    None where the specs do not tell which of them it is.
+    """
+    block, liner = sheet.follow(cover.closes), liner_under(cover, sheet)
+    if not sheet.is_stated("bore of the end", end.of_bore):
+        return None
+    bore = sheet.entry(block.bores, end.of_bore, f"the bores of {block.id}")
+    sizes: tuple[Measure | NotStated, ...] = (bore.last_bore, bore.diameter)
+    if liner is not None:
+        at_collar = _is_at_collar(liner, end, sheet)
+        if at_collar is None:
+            return None
+        sizes = (bore.recess_diameter if at_collar else bore.diameter,)
+    stated = (one for one in sizes if sheet.is_stated("opening of the block", one))
+    return next((one for one in stated if isinstance(one, Measure)), None)
+
+
+def _is_at_collar(liner: CylinderLiner, end: CylinderEnd, sheet: Sheet) -> bool | None:
+    """Whether the collar of a liner is at an end of its bore; None where one of them does not say."""
+    if not (sheet.is_stated("end of the collar", liner.collar.end) and sheet.is_stated("side", end.side)):
+        return None
+    return sheet.read("end of the collar", liner.collar.end) == sheet.read("side", end.side)
+
+
+def edge_of_hole(joint: BoltedJoint, sheet: Sheet) -> float:
+    """From the centre of a tapped hole to the nearest edge, m: the least of what is stated and what is drawn.
+
+    Unless both edges of the face are drawn the distance must be stated.
+    """
+    left = edges_left(joint, sheet, sheet.take)
+    edges: list[float] = [one.value for one in left.values()]
+    if len(left) < 2 or sheet.is_stated("edge distance", joint.edge_distance):
+        edges.append(sheet.take("e", joint.edge_distance))
+    return min(edges)
 
 
 def flange_held(joint: BoltedJoint, sheet: Sheet) -> Measure | NotStated | None:
@@ -105,9 +173,29 @@ def flange_bolted_to(joint: BoltedJoint, sheet: Sheet) -> Measure | NotStated | 
 
 
 def _flange(part: Component) -> Measure | NotStated | None:
-    if isinstance(part, CylinderCover | Gland | LensJoint):
+    if isinstance(part, CylinderCover | ChamberCover | Gland | LensJoint):
         return part.flange_thickness
     return part.thickness if isinstance(part, PipeFlange) else None
+
+
+def metal_under_hole(joint: BoltedJoint, sheet: Sheet) -> Measure | None:
+    """The thickness of metal in which the tapped holes of a joint stand.
+
+    Of the plate of the block's weldment that they name, of a cover inside its gasket, or of a flange; None where the
+    part does not tell.
+    """
+    if not sheet.is_stated("part with the tapped holes", joint.screwed_into):
+        return None
+    part = sheet.follow(joint.screwed_into)
+    if isinstance(part, CylinderBlock) and sheet.is_stated("plate", joint.tapped.plate):
+        weldment = weldment_of(part, sheet)
+        if weldment is None:
+            raise sheet.not_assessed(f"no weldment is stated that makes {part.id}", joint.tapped.plate.where)
+        plate = sheet.entry(weldment.plates, joint.tapped.plate, f"plates of {weldment.id}")
+        return next(_stated(sheet, "thickness of the plate", plate.thickness), None)
+    if isinstance(part, CylinderCover | ChamberCover | PipeFlange):
+        return next(_stated(sheet, f"thickness of {part.id}", part.thickness), None)
+    return None
 
 
 def grip_held(joint: BoltedJoint, sheet: Sheet) -> float:
@@ -167,3 +255,27 @@ def grip_at_ring(h: Metres, g: Metres) -> Metres:
     0.065
     """
     return h + g
+
+
+@formula("e_i = (D_t − D)/2", cites=[FIRST_PRINCIPLES])
+def edge_beside_opening(D_t: Metres, D: Metres) -> Metres:
+    """From the centre of a hole on a circle to the edge of the opening inside that circle.
+
+    ``D_t`` circle of the holes, ``D`` the opening [m]. Returns [m], below 0 where the hole breaks into it.
+
+    >>> round(edge_beside_opening(D_t=0.740, D=0.634), 6)
+    0.053
+    """
+    return (D_t - D) / 2
+
+
+@formula("e_o = (D − D_t)/2", cites=[FIRST_PRINCIPLES])
+def edge_within_face(D: Metres, D_t: Metres) -> Metres:
+    """From the centre of a hole on a circle to the outer edge of the face.
+
+    ``D`` outside of the face, ``D_t`` circle of the holes [m]. Returns [m], below 0 where the hole lies beyond it.
+
+    >>> round(edge_within_face(D=0.804, D_t=0.740), 6)
+    0.032
+    """
+    return (D - D_t) / 2

@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
 from speclint.facts.cylinders import ends_of
+from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked
 from speclint.specs import (
     BoltedJoint,
+    ChamberCover,
     CylinderBlock,
     CylinderCover,
     CylinderLiner,
+    NotStated,
     PoppetValve,
     RetainingRing,
     ValveCage,
@@ -19,12 +22,12 @@ from speclint.specs import (
 
 @formula("c_0 = x − H − h", cites=[FIRST_PRINCIPLES])
 def room_at_lift(x: Metres, H: Metres, h: Metres) -> Metres:
-    """Room between an open valve and the end of its cage, cold.
+    """Room between an open valve and the end of its cage, the cover of its chamber or the bore of a cylinder, cold.
 
     c_0 = x − H − h
 
-    ``x`` from the plane of the seat to the inside of the cage's end, ``H`` from that plane to the end of the valve when
-    shut, ``h`` lift [m]. Returns [m], negative where the valve meets the cage before it is open.
+    ``x`` from the plane of the seat to the inside of cage or cover, or to the bore, ``H`` from that plane to the end
+    of the valve when shut, ``h`` lift [m]. Returns [m], negative where the valve meets it before it is open.
 
     >>> round(room_at_lift(x=0.088, H=0.062, h=0.020), 6)
     0.006
@@ -37,11 +40,30 @@ def cages_round(valve: PoppetValve, sheet: Sheet) -> tuple[ValveCage, ...]:
     return sheet.belonging_to(valve, ValveCage)
 
 
-def clearance_to_cage(valve: PoppetValve, sheet: Sheet) -> float:
-    """Cold clearance beyond a valve at full lift, m: what its cage leaves; as stated where no cage states its end."""
-    ends = [
-        cage.end_at for cage in cages_round(valve, sheet) if sheet.is_stated("end of the cage", cage.end_at)
+def covers_over(valve: PoppetValve, sheet: Sheet) -> tuple[ChamberCover, ...]:
+    """The covers that say they are over the chamber of a valve."""
+    return sheet.belonging_to(valve, ChamberCover)
+
+
+def ends_beyond(valve: PoppetValve, sheet: Sheet) -> list[tuple[str, Measure]]:
+    """What a valve could strike at its full lift, by its id, and where its inside is from the plane of the seat."""
+    inside: list[tuple[str, Measure | NotStated]] = [
+        *((cage.id, cage.end_at) for cage in cages_round(valve, sheet)),
+        *((cover.id, cover.inside_at) for cover in covers_over(valve, sheet)),
     ]
+    return [
+        (name, at)
+        for name, at in inside
+        if sheet.is_stated(f"inside of {name}", at) and isinstance(at, Measure)
+    ]
+
+
+def clearance_to_cage(valve: PoppetValve, sheet: Sheet) -> float:
+    """Cold clearance beyond a valve at full lift, m: what its cage or the cover over its chamber leaves, the less.
+
+    As stated where neither says where its inside is.
+    """
+    ends = [one for _, one in ends_beyond(valve, sheet)]
     if not ends:
         return sheet.take("c_0", valve.clearance_open)
     H, h = sheet.take("H", valve.height), sheet.take("h", valve.lift)
@@ -53,15 +75,27 @@ def rings_on(part: ValveSeat | CylinderLiner, sheet: Sheet) -> tuple[RetainingRi
     return sheet.belonging_to(part, RetainingRing)
 
 
-def retained_by_part(seat: ValveSeat, sheet: Sheet) -> Worked | None:
-    """The part that keeps a seat in its bore if the fit is lost: a retaining ring, or the cage of the valve on it.
+def _stays(ring: RetainingRing, sheet: Sheet) -> bool:
+    """Whether a ring is welded in, or locked against coming loose."""
+    how, lock = ring.fastened, ring.locked
+    welded = sheet.is_stated(f"how {ring.id} is fastened", how) and sheet.read(ring.id, how) == "welded in"
+    return welded or (sheet.is_stated(f"lock of {ring.id}", lock) and sheet.read(f"lock of {ring.id}", lock))
 
-    None where none is drawn: a word holds nothing.
+
+def retained_by_part(seat: ValveSeat, sheet: Sheet) -> Worked | None:
+    """The part that keeps a seat in its bore if the fit is lost: a retaining ring, or a cage of its valve that is held.
+
+    None where none is drawn: a word holds nothing, nor does a ring that can come loose.
     """
-    rings = [ring for ring in rings_on(seat, sheet) if sheet.is_stated("what it retains", ring.retains)]
+    rings = [ring for ring in rings_on(seat, sheet) if _stays(ring, sheet)]
     if rings:
         return Worked("retaining ring", tuple(ring.retains.where for ring in rings))
-    cages = [cage for valve in sheet.belonging_to(seat, PoppetValve) for cage in cages_round(valve, sheet)]
+    cages = [
+        cage
+        for valve in sheet.belonging_to(seat, PoppetValve)
+        for cage in cages_round(valve, sheet)
+        if sheet.is_stated(f"what holds {cage.id}", cage.held_by)
+    ]
     if cages and sheet.is_stated("retention", seat.retention):
         said = sheet.read("retention", seat.retention)
         return (
@@ -72,18 +106,30 @@ def retained_by_part(seat: ValveSeat, sheet: Sheet) -> Worked | None:
     return None
 
 
-def cover_on_collar(liner: CylinderLiner, sheet: Sheet) -> Worked | None:
-    """The cover and its joint that clamp the collar of a liner; None where none is drawn at that end of its bore."""
+def covers_on_collar(liner: CylinderLiner, sheet: Sheet) -> tuple[CylinderCover, ...]:
+    """The covers that close the end of a liner's bore at which its collar is."""
     places = liner.housed_in, liner.in_bore, liner.collar.end
     if not all(sheet.is_stated("place of the collar", one) for one in places):
-        return None
+        return ()
     block, bore = sheet.follow(liner.housed_in), sheet.read("bore", liner.in_bore)
     collar = sheet.read("end of the collar", liner.collar.end)
-    for cover in sheet.belonging_to(block, CylinderCover):
-        if not _closes(cover, block, bore, collar, sheet):
-            continue
-        joints = sheet.belonging_to(cover, BoltedJoint)
-        held = [one.holds.where for one in joints if sheet.is_stated(f"what {one.id} holds", one.holds)]
+    covers = sheet.belonging_to(block, CylinderCover)
+    return tuple(cover for cover in covers if _closes(cover, block, bore, collar, sheet))
+
+
+def joints_of_cover(cover: CylinderCover, sheet: Sheet) -> tuple[BoltedJoint, ...]:
+    """The joints whose nuts hold a cover down; studs that are screwed into it hold another part."""
+    return tuple(
+        joint
+        for joint in sheet.belonging_to(cover, BoltedJoint)
+        if sheet.is_stated(f"what {joint.id} holds", joint.holds) and sheet.follow(joint.holds).id == cover.id
+    )
+
+
+def cover_on_collar(liner: CylinderLiner, sheet: Sheet) -> Worked | None:
+    """The cover and its joint that clamp the collar of a liner; None where none is drawn at that end of its bore."""
+    for cover in covers_on_collar(liner, sheet):
+        held = [joint.holds.where for joint in joints_of_cover(cover, sheet)]
         if held:
             return Worked("collar clamped by cover", (cover.closes.where, *held))
     return None

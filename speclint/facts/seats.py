@@ -179,15 +179,6 @@ def supply_by_place(valve: PoppetValve, sheet: Sheet) -> Worked | None:
     return None
 
 
-def lifts_clear_of_piston(valve: PoppetValve, sheet: Sheet) -> Worked | None:
-    """That a valve cannot meet the piston, since it lifts into its chamber; None where it may lift the other way."""
-    for name, _, bore in bores_under(valve, sheet):
-        if sheet.is_stated(f"space into which the {name} beat lifts", bore.opens_into):
-            into = sheet.read(f"space into which the {name} beat lifts", bore.opens_into)
-            return worked(False, bore.opens_into) if into == "chamber" else None
-    return None
-
-
 def ends_of_valve(valve: PoppetValve, sheet: Sheet) -> tuple[Worked, ...]:
     """The names of the ends of the cylinder at which a valve's seats are, as far as their bores say."""
     return tuple(

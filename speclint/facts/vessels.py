@@ -5,6 +5,7 @@ from __future__ import annotations
 from speclint.rules import Sheet
 from speclint.specs import (
     BoltedJoint,
+    ChamberCover,
     Component,
     CylinderBlock,
     CylinderCover,
@@ -38,7 +39,7 @@ def vessel_of(part: Component, sheet: Sheet) -> CylinderBlock | SteamPipe | None
 def _next(part: Component) -> Link[Component] | NotStated | None:
     if isinstance(part, BoltedJoint):
         return part.holds
-    if isinstance(part, CylinderCover):
+    if isinstance(part, CylinderCover | ChamberCover):
         return part.closes  # type: ignore[return-value]  # a link to a kind of component
     if isinstance(part, StuffingBox):
         return part.in_cover  # type: ignore[return-value]

@@ -7,7 +7,7 @@ from collections.abc import Callable
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked
-from speclint.specs import Bore, CylinderBlock, Division, NotStated, Plate, SeatBore, Weldment
+from speclint.specs import Bore, CylinderBlock, Division, NotStated, Pad, Plate, SeatBore, Weldment
 
 
 @formula("w = t − a", cites=[FIRST_PRINCIPLES])
@@ -25,7 +25,7 @@ def wall_left(t: Metres, a: Metres) -> Metres:
 
 
 def plate_of(
-    place: Bore | SeatBore | Division, block: CylinderBlock, sheet: Sheet
+    place: Bore | SeatBore | Division | Pad, block: CylinderBlock, sheet: Sheet
 ) -> tuple[Weldment, Plate] | None:
     """The plate of the weldment that makes a block from which a bore or a wall is cut; None where it names none."""
     if not sheet.is_stated("plate", place.plate):
@@ -64,9 +64,3 @@ def wall_round(place: Bore | SeatBore, block: CylinderBlock, sheet: Sheet) -> fl
     if not walls or sheet.is_stated("wall", place.wall):
         walls.append(sheet.take("w", place.wall))
     return min(walls)
-
-
-def thickness_of(division: Division, block: CylinderBlock, sheet: Sheet) -> float:
-    """The thickness of a division, m: of the plate that it is, else as stated."""
-    found = plate_of(division, block, sheet)
-    return sheet.take("t", division.thickness if found is None else found[1].thickness)

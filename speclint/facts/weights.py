@@ -17,6 +17,7 @@ from speclint.handbook.members import tube_area
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
 from speclint.specs import (
+    ChamberCover,
     Component,
     CompressionSpring,
     Crosshead,
@@ -102,7 +103,7 @@ def mass_of_part(part: Component, sheet: Sheet, take: _Take) -> Worked | None:
         return _of_rings(
             part, (barrel, (part.collar.diameter, part.bore, part.collar.thickness)), sheet, take
         )
-    if isinstance(part, CylinderCover) and sheet.is_stated("form", part.form):
+    if isinstance(part, CylinderCover | ChamberCover) and sheet.is_stated("form", part.form):
         plate = (part.bore, part.central_hole, part.thickness)
         rings = ((part.outside_diameter, part.bore, part.flange_thickness), plate)
         return _of_rings(part, rings, sheet, take) if sheet.read("form", part.form) == "flat" else None

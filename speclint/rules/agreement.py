@@ -52,13 +52,15 @@ class Pair:
     """Two places of one fact: first that of the part which is made to suit the other.
 
     ``must`` is what the first has to be to the second. Sizes that must be equal are taken as the drawings aim at them,
-    others with their limits, at the worst corner. ``name`` says which of several it is.
+    others with their limits, at the worst corner. ``name`` says which of several it is. ``within`` is the name of the
+    limit by which these two may differ, where the rule declares another beside its own for another dimension.
     """
 
     here: Fact
     there: Fact
     must: Must = "equal"
     name: str = ""
+    within: str = "difference"
 
 
 def agreement(
@@ -139,7 +141,7 @@ def _held(pair: Pair, sheet: Sheet, *, optional: bool) -> Judgement:
         return _same(pair, sheet)
     here, there = _number("a", pair.here, pair.must, sheet), _number("b", pair.there, pair.must, sheet)
     if pair.must == "equal":
-        judged = sheet.equals(here, there, sheet.limit("difference", "Δ"))
+        judged = sheet.equals(here, there, sheet.limit(pair.within, "Δ"))
     elif pair.must == "at least":
         judged = sheet.at_least(here, there)
     else:

@@ -114,7 +114,8 @@ class Judging:
     def _side(self, places: Sequence[StatedPlace], worked: Amount | None) -> str:
         """The places of one side in words; where several give the fact, what is worked from them."""
         assert self._record is not None  # as was asked by the caller
-        named = [self._record.stated_at(one.where) for one in places]
+        value = worked.value if worked else None
+        named = [self._record.stated_at(one.where, value) for one in places]
         if len(named) == 1 or worked is None:
             return ", ".join(named)
         return f"{amount(worked.value, worked.unit, worked.written_in)}, worked from {', '.join(named)}"

@@ -223,9 +223,13 @@ class Record:
             raise LookupError(f"{value!r} is judged, but no step of the sheet gives it")
         return steps
 
-    def stated_at(self, where: Location) -> str:
-        """A place as a finding on two drawings names it: what it is, its value, file and line, and the drawing."""
-        step = next((one for one in reversed(self.steps) if one.where == where), None)
+    def stated_at(self, where: Location, value: float | None = None) -> str:
+        """A place as a finding on two drawings names it: what it is, its value, file and line, and the drawing.
+
+        ``value`` is the one meant of several that were taken there, such as both limits of a size; else the last.
+        """
+        steps = [one for one in reversed(self.steps) if one.where == where]
+        step = next((one for one in steps if one.value == value), next(iter(steps), None))
         link = self.basis.get(f"link {self.place(where)}", "")
         shown = _shown(step) if step else link and f'"{link}"'
         spec = self._design.specs.get(self._design.owner(where))

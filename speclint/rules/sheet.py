@@ -119,8 +119,10 @@ class Sheet(Judging):
 
     def dimension(self, table: Dimension) -> Measure | NotStated:
         """The length that a table points at in another spec, or states itself; to be taken."""
-        if self.is_stated("size", table.size):
-            return table.size
+        return table.size if self.is_stated("size", table.size) else self.pointed_at(table)
+
+    def pointed_at(self, table: Dimension) -> Measure | NotStated:
+        """The length that a table points at in another spec, whatever size it states itself; to be taken."""
         part, key = self.follow(table.of), self.read("dimension", table.dimension)
         try:
             found = part.under(key)

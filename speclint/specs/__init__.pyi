@@ -90,6 +90,9 @@ from .kinds.casting import (
     MachinedFace as MachinedFace,
     Meeting as Meeting,
 )
+from .kinds.chamber_cover import (
+    ChamberCover as ChamberCover,
+)
 from .kinds.compression_spring import (
     CompressionSpring as CompressionSpring,
 )
@@ -190,6 +193,7 @@ from .kinds.shaft import (
     Shaft as Shaft,
 )
 from .kinds.slide_bar import (
+    BarSupport as BarSupport,
     SlideBar as SlideBar,
 )
 from .kinds.steam_passage import (
@@ -214,6 +218,7 @@ from .kinds.valve_spindle import (
     ValveSpindle as ValveSpindle,
 )
 from .kinds.weldment import (
+    Cavity as Cavity,
     FinishedFace as FinishedFace,
     FlatWall as FlatWall,
     Plate as Plate,

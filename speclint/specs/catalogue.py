@@ -19,6 +19,7 @@ KINDS: dict[str, str] = {
     "cam": "speclint.specs.kinds.cam:Cam",
     "cam-box": "speclint.specs.kinds.cam_box:CamBox",
     "casting": "speclint.specs.kinds.casting:Casting",
+    "chamber-cover": "speclint.specs.kinds.chamber_cover:ChamberCover",
     "compression-spring": "speclint.specs.kinds.compression_spring:CompressionSpring",
     "crosshead": "speclint.specs.kinds.crosshead:Crosshead",
     "cylinder-block": "speclint.specs.kinds.cylinder_block:CylinderBlock",

@@ -8,7 +8,19 @@ from typing import Any, ClassVar, Literal
 
 import pytest
 
-from speclint import FIRST_PRINCIPLES, Grade, Pair, Rule, Sheet, agreement, formula, worked
+from speclint import (
+    COMMON_PRACTICE,
+    FIRST_PRINCIPLES,
+    Grade,
+    Limit,
+    Pair,
+    Rule,
+    Sheet,
+    Worked,
+    agreement,
+    formula,
+    worked,
+)
 from speclint.checking import Check, Remedy
 from speclint.checking.remedy_search import remedies
 from speclint.equations import Metres
@@ -215,6 +227,44 @@ def test_a_fact_worked_from_several_places_names_them_all(design: DesignFolder) 
         "shank of plug from 50 mm to 51 mm, all else equal",
         "head of plug from 30 mm to 31 mm, but then socket.depth would not hold",
     ]
+
+
+def _limits(socket: Socket, sheet: Sheet) -> Iterator[Pair]:
+    """Depth and size against both limits of the head, each with what it may differ by."""
+    head = sheet.follow(socket.takes).head
+    low, high = (Worked(one, (head.where,)) for one in sheet.take_limits("h", head))
+    yield Pair(socket.depth, low, name="depth", within="wide")
+    yield Pair(socket.length, high, name="length", within="narrow")
+
+
+@pytest.mark.parametrize(
+    ("depth", "length", "wrong"),
+    [
+        ("30.4 mm", "30.51 mm", []),
+        ("30.6 mm", "30.51 mm", ["depth"]),
+        ("29.5 mm", "30.52 mm", ["length"]),
+    ],
+)
+def test_pairs_of_one_rule_may_differ_by_limits_of_their_own(
+    design: DesignFolder, depth: str, length: str, wrong: list[str]
+) -> None:
+    """1 mm beside 29.5, and 0.01 mm beside 30.5: the limits of the head, of which each finding names its own."""
+    wide, narrow = (
+        Limit(name, size, "length", COMMON_PRACTICE, "what two sizes may differ by")
+        for name, size in (("wide", "1 mm"), ("narrow", "0.01 mm"))
+    )
+    of_both = agreement(
+        "socket.limits", pairs=_limits, title="Both", within="", limits=[wide, narrow], **WORDS
+    )
+    loaded = load_families([made_family("limits", kinds=[Plug, Socket], rules=[of_both])])
+    design = DesignFolder(design.root, loaded)
+    design.replace("socket.toml", '"31 mm ±0.5"', f'"{depth}"').replace(
+        "socket.toml", '"80 mm"', f'"{length}"'
+    )
+    found = design.only("socket.limits")
+    assert [one.places[0].where.key for one in found.failing] == wrong
+    for one in found.failing:
+        assert ("head of plug 29.5 mm" if wrong == ["depth"] else "head of plug 30.5 mm") in one.says
 
 
 def _named(socket: Socket, sheet: Sheet) -> Iterator[Pair]:

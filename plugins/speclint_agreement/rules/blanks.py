@@ -3,9 +3,27 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Literal
 
-from speclint import Grade, Pair, Rule, Sheet, agreement
-from speclint.specs import Casting, Component, Length, NotStated, Stated, Weldment
+from speclint import Grade, Pair, Rule, Sheet, Worked, agreement
+from speclint.specs import (
+    Casting,
+    Component,
+    CylinderCover,
+    CylinderLiner,
+    Length,
+    MachinedFace,
+    NotStated,
+    Stated,
+    Weldment,
+)
+from speclint_agreement.formulae.blanks import finished_wall, with_allowance
+
+#: The keys that give a wall of a finished part: one thickness, or the outside and the inside of a ring.
+_WALLS: dict[type[Component], dict[str, tuple[str, ...]]] = {
+    CylinderLiner: {"barrel": ("outside_diameter", "bore"), "collar": ("collar.thickness",)},
+    CylinderCover: {"plate": ("thickness",), "flange": ("flange_thickness",)},
+}
 
 
 def _faces(blank: Casting | Weldment, sheet: Sheet) -> Iterator[Pair]:
@@ -14,6 +32,45 @@ def _faces(blank: Casting | Weldment, sheet: Sheet) -> Iterator[Pair]:
     for name, face in blank.faces.items():
         if sheet.is_stated(f"key of {name}", face.of_key):
             yield Pair(face.dimension, _under(part, face.of_key, name, sheet), name=name)
+    if isinstance(blank, Casting):
+        for name, meeting in blank.meetings.items():
+            for here, wall in ((meeting.thick, meeting.thick_of), (meeting.thin, meeting.thin_of)):
+                if sheet.is_stated(f"wall at {name}", wall):
+                    there = _as_cast(blank, part, wall, sheet)
+                    yield Pair(here, there, name=f"{sheet.read(f'wall at {name}', wall)} at {name}")
+
+
+def _as_cast(
+    casting: Casting,
+    part: Component,
+    wall: Stated[Literal["barrel", "collar", "plate", "flange"]] | NotStated,
+    sheet: Sheet,
+) -> Worked:
+    """A wall of the finished part with the allowance of each face of it that is machined."""
+    called = sheet.read("wall", wall)
+    walls = next((walls for kind, walls in _WALLS.items() if isinstance(part, kind)), {})
+    if called not in walls:
+        raise sheet.not_assessed(f"a {part.called} has no wall called {called}", wall.where)
+    keys = walls[called]
+    sizes = [part.under(key) for key in keys]
+    given = [sheet.take_nominal(symbol, size) for symbol, size in zip(("D", "d"), sizes, strict=False)]
+    thick = given[0] if len(given) == 1 else sheet.work("t_0", finished_wall, D=given[0], d=given[1])
+    places = [size.where for size in sizes]
+    for face in _faces_of(casting, keys, sheet):
+        sides = 1 if len(keys) > 1 else 2 if sheet.read("both sides", face.both_sides) else 1
+        for _ in range(sides):
+            thick = sheet.work("t", with_allowance, t_0=thick, z=sheet.take_nominal("z", face.allowance))
+        places.append(face.allowance.where)
+    return Worked(thick, tuple(places))
+
+
+def _faces_of(casting: Casting, keys: tuple[str, ...], sheet: Sheet) -> list[MachinedFace]:
+    return [
+        face
+        for name, face in casting.faces.items()
+        if sheet.is_stated(f"key of {name}", face.of_key)
+        and sheet.read(f"key of {name}", face.of_key) in keys
+    ]
 
 
 def _under(part: Component, key: Stated[str] | NotStated, name: str, sheet: Sheet) -> Length:
@@ -31,13 +88,15 @@ def _metals(casting: Casting, sheet: Sheet) -> Iterator[Pair]:
 
 faces_of_part: Rule = agreement(
     "blank.faces-of-part",
-    title="The dimension of each machined face of a casting or a weldment is the one that the finished part gives it",
+    title="The dimension of each machined face of a casting or a weldment is the one that the finished part gives it, "
+    "and walls that meet are as thick as its walls with their allowances",
     on=(Casting, Weldment),
     pairs=_faces,
     within="0.5 mm",
     grade=Grade.NONCONFORMITY,
     why="the metal left on a face is reckoned by its size; for a part of another size too little is left",
-    leaves_out="faces that name no key of the finished part",
+    leaves_out="faces that name no key of the finished part, and meeting walls that do not say which they are",
+    edition=2,
 )
 
 of_its_part: Rule = agreement(

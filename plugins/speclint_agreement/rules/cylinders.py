@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
-from speclint.facts import ends_of, other_end, room_for_strokes, room_left
+from speclint.facts import cover_beyond, ends_of, face_by_seat, other_end, room_for_strokes, room_left
 from speclint.specs import CylinderBlock, CylinderEnd, CylinderLiner, PistonRing
 from speclint_agreement.formulae.cylinders import apart, beyond_whole_steps
 
@@ -22,7 +22,16 @@ def _clearances(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
 
 
 def _faces(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
-    """The distance of both covers' faces as counted from the fixed point, and as counted from the collar's seat."""
+    """Each cover's face, as counted from the fixed point, against the place of the collar's seat and the face from it.
+
+    Where the seat has no place, the distance of both faces as counted from the one and from the other.
+    """
+    placed = [
+        (name, end, face_by_seat(block, end, sheet, sheet.take_nominal)) for name, end in block.ends.items()
+    ]
+    yield from (Pair(end.face_at, by_seat, name=name) for name, end, by_seat in placed if by_seat is not None)
+    if all(by_seat is not None for _, _, by_seat in placed):
+        return
     for bore, (front, back) in _both_ends(block, sheet):
         places = (front.face_at, back.face_at, front.face_from_seat, back.face_from_seat)
         if all(sheet.is_stated("place of a face", one) for one in places):
@@ -43,14 +52,12 @@ def _both_ends(block: CylinderBlock, sheet: Sheet) -> Iterator[tuple[str, tuple[
 
 def _stops(liner: CylinderLiner, sheet: Sheet) -> Iterator[Pair]:
     """The length of the bore against the place of the cover's face at the free end, where the cover is the stop."""
-    if not sheet.is_stated("stop", liner.free_end_stop) or sheet.read("stop", liner.free_end_stop) != "cover":
+    face = cover_beyond(liner, sheet)
+    if face is None:
         return
-    block, name = sheet.follow(liner.housed_in), sheet.read("bore of liner", liner.in_bore)
+    block = sheet.follow(liner.housed_in)
     bore = sheet.entry(block.bores, liner.in_bore, f"bores of {block.id}")
-    collar = sheet.read("end of the collar", liner.collar.end)
-    for end in ends_of(block, name, sheet).values():
-        if sheet.read("side of the end", end.side) != collar:
-            yield Pair(bore.length, end.face_from_seat)
+    yield Pair(bore.length, face)
 
 
 def _bores(liner: CylinderLiner, sheet: Sheet) -> Iterator[Pair]:
@@ -81,13 +88,15 @@ stroke_fits: Rule = agreement(
 
 faces_agree: Rule = agreement(
     "cylinder.faces-agree",
-    title="The faces of both covers lie equally far apart by the fixed point of the block and by the collar's seat",
+    title="The faces of both covers lie where the place of the collar's seat puts them, and equally far apart from the "
+    "fixed point and from that seat",
     on=CylinderBlock,
     pairs=_faces,
     within="0.1 mm",
     grade=Grade.HOLD,
     why="two datums for one face part company at the first revision, and the piston's clearance is between them",
-    leaves_out="where between its covers the collar's seat lies",
+    leaves_out="where between its covers the collar's seat lies, if the bore does not state its place",
+    edition=2,
 )
 
 stop_is_the_cover: Rule = agreement(

@@ -9,6 +9,7 @@ from speclint.facts import steam_carried
 from speclint.handbook.heat import tied_temperature
 from speclint.specs import (
     BoltedJoint,
+    ChamberCover,
     Component,
     CylinderBlock,
     CylinderCover,
@@ -57,7 +58,7 @@ follows_steam: Rule = agreement(
     "duty.metal-follows-steam",
     title="Running, a pipe, a lens ring or an inlet valve is about as hot as its steam, and no block, cover or joint "
     "is hotter than live steam",
-    on=(SteamPipe, LensJoint, PoppetValve, CylinderBlock, CylinderCover, BoltedJoint),
+    on=(SteamPipe, LensJoint, PoppetValve, CylinderBlock, CylinderCover, ChamberCover, BoltedJoint),
     pairs=_followed,
     within="",
     cases=("running",),

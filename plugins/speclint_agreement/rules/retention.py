@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
-from speclint.facts import cages_round, cover_on_collar, retained_by_part, room_at_lift
+from speclint.facts import cages_round, cover_on_collar, ends_beyond, retained_by_part, room_at_lift
 from speclint.specs import CylinderLiner, PoppetValve, ValveSeat
 
 #: Words for a part of its own that keeps pieces of a valve back; a collar belongs to the valve itself.
@@ -61,9 +61,13 @@ def _openings(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
 
 
 def _rooms(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
-    """The clearance beyond the open valve against what the end of its cage leaves above height and lift."""
-    for cage in cages_round(valve, sheet):
-        sizes = cage.end_at, valve.height, valve.lift
+    """The clearance beyond the open valve against what its cage, or the cover of its chamber, leaves at full lift.
+
+    Of several, that which leaves the least.
+    """
+    beyond = sorted(ends_beyond(valve, sheet), key=lambda one: sheet.take_nominal("x", one[1]))
+    for _, end_at in beyond[:1]:
+        sizes = end_at, valve.height, valve.lift
         if all(sheet.is_stated("end, height or lift", one) for one in sizes):
             x, H, h = (
                 sheet.take_nominal(name, one) for name, one in zip(("x", "H", "h"), sizes, strict=True)
@@ -80,6 +84,7 @@ has_a_part: Rule = agreement(
     grade=Grade.HOLD,
     why="a cage or a screwed ring that is only a word holds nothing when the fit is lost or the valve breaks",
     leaves_out="the strength of that part and of its fastening; a collar of the valve itself; dowels (liner.fit-hot)",
+    edition=2,
 )
 
 opening_of_cage: Rule = agreement(
@@ -95,13 +100,15 @@ opening_of_cage: Rule = agreement(
 
 room_by_lift: Rule = agreement(
     "valve.room-by-lift",
-    title="The clearance beyond the open valve is what the end of its cage leaves above height and lift",
+    title="The clearance beyond the open valve is what its cage, or the cover of its chamber, leaves above "
+    "its height and lift",
     on=PoppetValve,
     pairs=_rooms,
     within="0.1 mm",
     grade=Grade.HOLD,
-    why="a lift that is raised takes the room that another drawing still promises, and the valve strikes its cage",
-    leaves_out="heat and overtravel (valve.foul-clearance); a cover beyond a valve that has no cage",
+    why="a lift that is raised takes the room that another drawing still promises, and the valve strikes cage or cover",
+    leaves_out="heat and overtravel (valve.foul-clearance)",
+    edition=2,
 )
 
 RULES = (has_a_part, opening_of_cage, room_by_lift)

@@ -13,6 +13,7 @@ from speclint.facts import (
     face_of_seat,
     in_common,
     lifts_clear_of_piston,
+    room_to_piston,
     seat_with_face,
     supply_by_place,
 )
@@ -94,10 +95,13 @@ def _senses(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
 
 
 def _reaches(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
-    """Whether the valve is said to reach the piston, where it lifts away from the cylinder."""
+    """Whether the valve is said to reach the piston, where it lifts away from it; else the room that its seat gives."""
     clear = lifts_clear_of_piston(valve, sheet)
     if clear is not None:
         yield Pair(valve.meets_piston, clear)
+    room = room_to_piston(valve, sheet, nominal=True)
+    if room is not None:
+        yield Pair(valve.clearance_piston, room)
 
 
 as_long_as_the_bore: Rule = agreement(
@@ -182,15 +186,18 @@ supply_acts_by_place: Rule = agreement(
     leaves_out="a valve whose seat bores do not say into which space it lifts",
 )
 
-room_to_piston: Rule = agreement(
+piston_room: Rule = agreement(
     "valve.room-to-piston",
-    title="A valve that lifts into the chamber of its steam is not said to meet the piston",
+    title="A valve that lifts away from the piston is not said to meet it; one that lifts towards it has the room that "
+    "its seat's place, its height and its lift leave",
     on=PoppetValve,
     pairs=_reaches,
-    within="",
+    within="0.1 mm",
     grade=Grade.HOLD,
     why="a valve drawn to lift the other way than its block opens strikes the piston or the chest",
-    leaves_out="the distance itself, which valve.foul-clearance judges where a valve lifts into the cylinder",
+    leaves_out="heat, wear and overtravel (valve.foul-clearance); a seat bore that says neither which way its valve "
+    "lifts nor into which space",
+    edition=2,
 )
 
 RULES = (
@@ -199,7 +206,7 @@ RULES = (
     chamber_of_valve,
     face_in_ring,
     meets_seat,
-    room_to_piston,
+    piston_room,
     seats_apart,
     supply_acts_by_place,
 )

@@ -8,6 +8,7 @@ from speclint import Grade, Pair, Rule, Sheet, agreement
 from speclint.facts import vessel_of
 from speclint.specs import (
     BoltedJoint,
+    ChamberCover,
     Component,
     CylinderCover,
     Gland,
@@ -35,7 +36,7 @@ one_vessel: Rule = agreement(
     "release.one-vessel",
     title="No part of a vessel is designed for less pressure than the vessel, nor a weldment for another temperature "
     "than the block that it becomes",
-    on=(BoltedJoint, CylinderCover, Gland, LensJoint, PipeFlange, StuffingBox, Weldment),
+    on=(BoltedJoint, ChamberCover, CylinderCover, Gland, LensJoint, PipeFlange, StuffingBox, Weldment),
     pairs=_designs,
     within="",
     grade=Grade.HOLD,

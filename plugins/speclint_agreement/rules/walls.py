@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, agreement, worked
 from speclint.facts import plate_of, wall_by_plate
-from speclint.specs import Bore, CylinderBlock, SeatBore, Weldment
+from speclint.specs import Bore, CylinderBlock, Pad, SeatBore, Weldment
 
 
 def _walls(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
@@ -27,12 +27,17 @@ def _divisions(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
 
 
 def _metals(weldment: Weldment, sheet: Sheet) -> Iterator[Pair]:
-    """The metal of the block against that of the plates of the weldment that its bores are cut from."""
+    """The metal of the block against that of the plates of the weldment that its bores and pads are cut from."""
     if not sheet.is_stated("what the weldment makes", weldment.makes):
         return
     block = sheet.follow(weldment.makes)
-    for name, bore in block.bores.items():
-        found = plate_of(bore, block, sheet)
+    places: list[tuple[str, Bore | SeatBore | Pad]] = [
+        *block.bores.items(),
+        *block.seat_bores.items(),
+        *block.pads.items(),
+    ]
+    for name, place in places:
+        found = plate_of(place, block, sheet)
         if found is not None and found[0] is weldment:
             yield Pair(block.material, found[1].material, name=name)
 
@@ -72,13 +77,14 @@ division_of_plate: Rule = agreement(
 
 metal_of_plates: Rule = agreement(
     "block.metal-of-plates",
-    title="The metal of a block is that of the plates that its bores are cut from",
+    title="The metal of a block is that of the plates that its bores and pads are cut from",
     on=Weldment,
     pairs=_metals,
     within="",
     grade=Grade.HOLD,
     why="fits, walls and joints are judged by the metal that the block states, and made of that of its plates",
-    leaves_out="bores that name no plate",
+    leaves_out="bores and pads that name no plate",
+    edition=2,
 )
 
 pressure_by_wall: Rule = agreement(

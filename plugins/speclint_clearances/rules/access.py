@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
+from speclint.equations import Metres
+from speclint.facts import chambers_of, joints_of, length_drawn_out, nuts_of
 from speclint.specs import (
     AccessPlan,
-    BoltedJoint,
     Chamber,
-    CylinderCover,
     CylinderLiner,
-    FrameFastening,
     SpannerRoom,
+    SteamPassage,
     ValveSeat,
     Withdrawal,
 )
@@ -23,10 +23,10 @@ _HOLDS = {"ring of twelve points": 12.0, "ring of six points": 6.0, "open": 12.0
 
 @rule(
     "access.inspection",
-    title="Openings have the required size, every pressure weld can be seen, every seat lapped in place, and the "
-    "spanners of every joint and every stud and liner withdrawn have the room they need",
+    title="Every chamber has an opening of the required size, every pressure weld can be seen, every seat lapped in "
+    "place, and the spanners of every joint and every stud and liner withdrawn have room",
     on=AccessPlan,
-    edition=2,
+    edition=3,
     grade=Grade.NONCONFORMITY,
     cites=[PED, AD_2000_A5.at("inspection openings"), FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="What cannot be reached is not inspected, and its defects show only when it fails.",
@@ -49,22 +49,32 @@ _HOLDS = {"ring of twelve points": 12.0, "ring of six points": 6.0, "open": 12.0
 )
 def inspection(plan: AccessPlan, sheet: Sheet) -> Judgement:
     """Openings by size, welds and seats by name against weldment and block, spanners and studs by their room."""
-    if not sheet.read("chambers complete", plan.chambers_complete):
+    chambers = chambers_of(sheet.follow(plan.serves), sheet)
+    said = sheet.is_stated("chambers complete", plan.chambers_complete)
+    if (said or not chambers) and not sheet.read("chambers complete", plan.chambers_complete):
         return sheet.states(False, "not every chamber under pressure is listed")
     if not plan.chambers:
         raise sheet.not_assessed("no chamber is stated", plan.where)
-    names = [*_welds_unseen(plan, sheet), *_seats_unlapped(plan, sheet), *_left_out(plan, sheet)]
-    said = "; ".join(names) or "every weld, seat, joint and liner can be reached"
-    named = sheet.states(not names, said)
+    names = [
+        *_unlisted(plan, chambers, sheet),
+        *_welds_unseen(plan, sheet),
+        *_seats_unlapped(plan, sheet),
+        *_left_out(plan, sheet),
+    ]
+    named = sheet.states(
+        not names, "; ".join(names) or "every chamber, weld, seat, joint and liner can be reached"
+    )
     rooms: list[tuple[str, Chamber | SpannerRoom | Withdrawal]] = []
     rooms += [*plan.chambers.items(), *plan.spanners.items(), *plan.withdrawals.items()]
-    return sheet.worst(named, sheet.each(rooms, lambda item: _room(*item, sheet)))
+    return sheet.worst(named, sheet.each(rooms, lambda item: _room(*item, plan, sheet)))
 
 
-def _room(name: str, room: Chamber | SpannerRoom | Withdrawal, sheet: Sheet) -> Judgement:
+def _room(name: str, room: Chamber | SpannerRoom | Withdrawal, plan: AccessPlan, sheet: Sheet) -> Judgement:
     if isinstance(room, Chamber):
         return _opening(name, room, sheet)
-    return _spanner(name, room, sheet) if isinstance(room, SpannerRoom) else _withdrawal(name, room, sheet)
+    if isinstance(room, SpannerRoom):
+        return _spanner(name, room, plan, sheet)
+    return _withdrawal(name, room, plan, sheet)
 
 
 def _opening(name: str, chamber: Chamber, sheet: Sheet) -> Judgement:
@@ -74,6 +84,16 @@ def _opening(name: str, chamber: Chamber, sheet: Sheet) -> Judgement:
         sheet.at_least(length, sheet.limit("opening_length")),
         sheet.at_least(width, sheet.limit("opening_width")),
     )
+
+
+def _unlisted(plan: AccessPlan, chambers: tuple[SteamPassage, ...], sheet: Sheet) -> list[str]:
+    """Chests, belts and pockets of the block that no chamber of the plan is."""
+    listed = {
+        sheet.follow(one.of).id
+        for name, one in plan.chambers.items()
+        if sheet.is_stated(f"passage of {name}", one.of)
+    }
+    return [f"no chamber is {passage.id}" for passage in chambers if passage.id not in listed]
 
 
 def _welds_unseen(plan: AccessPlan, sheet: Sheet) -> list[str]:
@@ -108,13 +128,11 @@ def _seats_unlapped(plan: AccessPlan, sheet: Sheet) -> list[str]:
 def _left_out(plan: AccessPlan, sheet: Sheet) -> list[str]:
     """Joints without room for a spanner, and studs and liners without room to withdraw them, by their ids."""
     block = sheet.follow(plan.serves)
-    joints = {joint.id: joint for joint in sheet.belonging_to(block, BoltedJoint)}
-    for cover in sheet.belonging_to(block, CylinderCover):
-        joints |= {joint.id: joint for joint in sheet.belonging_to(cover, BoltedJoint)}
+    joints = joints_of(block, sheet)
     studs = [
         name for name, joint in joints.items() if sheet.read(f"fastener of {name}", joint.fastener) == "stud"
     ]
-    turned = [*joints, *(one.id for one in sheet.belonging_to(block, FrameFastening))]
+    turned = nuts_of(block, sheet)
     drawn = [*studs, *(liner.id for liner in sheet.belonging_to(block, CylinderLiner))]
     return [
         *(f"{name} has no room for a spanner stated" for name in turned if name not in plan.spanners),
@@ -122,8 +140,8 @@ def _left_out(plan: AccessPlan, sheet: Sheet) -> list[str]:
     ]
 
 
-def _spanner(name: str, room: SpannerRoom, sheet: Sheet) -> Judgement:
-    flats = sheet.take(f"s {name}", room.across_flats)
+def _spanner(name: str, room: SpannerRoom, plan: AccessPlan, sheet: Sheet) -> Judgement:
+    flats = _flats(name, room, plan, sheet)
     head = sheet.work(f"r {name}", spanner_head, k=sheet.limit("spanner_head", "k"), s=flats)
     to_wall = sheet.at_least(sheet.take(f"r_0 {name}", room.to_wall), head)
     spanner = sheet.read(f"spanner of {name}", room.spanner)
@@ -131,8 +149,32 @@ def _spanner(name: str, room: SpannerRoom, sheet: Sheet) -> Judgement:
     return sheet.worst(to_wall, sheet.at_least(sheet.take(f"φ_0 {name}", room.swing), wanted))
 
 
-def _withdrawal(name: str, drawn: Withdrawal, sheet: Sheet) -> Judgement:
-    length = sheet.take(f"l {name}", sheet.dimension(drawn))
+def _flats(name: str, room: SpannerRoom, plan: AccessPlan, sheet: Sheet) -> Metres:
+    """Width across flats of a nut: the greater of that of its joint and that of the plan."""
+    nut = nuts_of(sheet.follow(plan.serves), sheet).get(name)
+    widths: list[float] = []
+    if nut is not None and sheet.is_stated(f"flats of {name}", nut.nut.across_flats):
+        widths.append(sheet.take(f"s {name}", nut.nut.across_flats))
+    if not widths or sheet.is_stated(f"flats at {name}", room.across_flats):
+        widths.append(sheet.take(f"s {name}", room.across_flats))
+    return max(widths)
+
+
+def _length(name: str, drawn: Withdrawal, plan: AccessPlan, sheet: Sheet) -> Metres:
+    """Length of what is drawn out: the greater of that by its own sizes and that of the plan."""
+    own = length_drawn_out(name, sheet.follow(plan.serves), sheet, sheet.take)
+    lengths: list[float] = [] if own is None else [own.value]
+    if (
+        not lengths
+        or sheet.is_stated(f"size of {name}", drawn.size)
+        or sheet.is_stated(f"of {name}", drawn.of)
+    ):
+        lengths.append(sheet.take(f"l {name}", sheet.dimension(drawn)))
+    return max(lengths)
+
+
+def _withdrawal(name: str, drawn: Withdrawal, plan: AccessPlan, sheet: Sheet) -> Judgement:
+    length = _length(name, drawn, plan, sheet)
     wanted = sheet.work(f"r {name}", withdrawal_room, l=length, c=sheet.limit("beyond", "c"))
     return sheet.at_least(sheet.take(f"r_0 {name}", drawn.room), wanted)
 

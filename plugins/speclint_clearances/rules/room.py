@@ -6,8 +6,9 @@ from dataclasses import dataclass
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Kelvins, Metres, PerKelvin
+from speclint.facts import crossheads_of, least_gap, parts_standing_out
 from speclint.handbook.fits import DRAWING_TEMPERATURE, growth_of_length
-from speclint.specs import Component, Envelope, GaugePoint, LoadCase, MotionGap
+from speclint.specs import Component, Crosshead, CylinderBlock, Envelope, GaugePoint, LoadCase, MotionGap
 from speclint_clearances.formulae.room import (
     curve_throw,
     gap_left,
@@ -39,17 +40,18 @@ class _Hot:
 
 @rule(
     "envelope.loading-gauge",
-    title="Every stated point stays inside the railway's gauge outline, hot, from worn tyres and springs down to new "
-    "tyres and springs up, on the sharpest curve and with the side play that swings it furthest",
+    title="Covers, cam boxes, pipes and drain cocks each have a point, and every point stays inside the gauge hot, "
+    "from worn tyres and low springs to new and high, on the sharpest curve with most side play",
     on=Envelope,
     cases=("running", "drifting"),
-    edition=3,
+    edition=4,
     grade=Grade.HOLD,
     cites=[UIC_505, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A part that stands out of gauge by a few millimetres strikes a platform at speed, with people on "
     "it.",
-    leaves_out="roll on the springs, cant, gauge widening on curves and wind; the railway "
-    "that issued the gauge, the local code and a competent person decide",
+    leaves_out="other parts that stand out, such as lubricators, steps and lifting lugs, unless a point is of them; "
+    "roll on the springs, cant, gauge widening on curves and wind; the railway that issued the gauge, the local code "
+    "and a competent person decide",
 )
 def loading_gauge(envelope: Envelope, case: LoadCase, sheet: Sheet) -> Judgement:
     """y + k s + |a²/4 − x²|/(2 R) + growth within the outline, from the lowest to the highest the point can stand."""
@@ -57,11 +59,38 @@ def loading_gauge(envelope: Envelope, case: LoadCase, sheet: Sheet) -> Judgement
         raise sheet.not_assessed("no point near the outline is stated", envelope.where)
     outline = _outline(envelope, sheet)
     part = sheet.follow(envelope.around)
+    without = _without_point(envelope, part, sheet) if isinstance(part, CylinderBlock) else []
+    named = sheet.states(
+        not without,
+        f"no point of {', '.join(without)}" if without else "every part that stands out has a point",
+    )
     at = sheet.take("T", case.temperature_of(part))
     hot = _Hot(part, at, sheet.look_up("α", sheet.material_of(part).expansion, of=part, at=at))
-    return sheet.each(
+    inside = sheet.each(
         envelope.points.items(), lambda item: sheet.worst(*_point(*item, envelope, outline, hot, sheet))
     )
+    return sheet.worst(named, inside)
+
+
+def _without_point(envelope: Envelope, block: CylinderBlock, sheet: Sheet) -> list[str]:
+    """Covers, cam boxes and pipes of a block that no point is of, and its ends whose drain cock has none."""
+    points = envelope.points.items()
+    of = {sheet.follow(point.of).id for name, point in points if sheet.is_stated(f"part of {name}", point.of)}
+    cocks = {
+        sheet.read(f"end of {name}", point.cock_of)
+        for name, point in points
+        if sheet.is_stated(f"end of {name}", point.cock_of)
+    }
+    drained = [
+        name
+        for name, end in block.ends.items()
+        if sheet.is_stated(f"drain cock of end {name}", end.drain_cock)
+        and sheet.read(f"drain cock of end {name}", end.drain_cock)
+    ]
+    return [
+        *(part.id for part in parts_standing_out(block, sheet) if part.id not in of),
+        *(f"the drain cock of end {name}" for name in drained if name not in cocks),
+    ]
 
 
 def _outline(envelope: Envelope, sheet: Sheet) -> Outline:
@@ -122,15 +151,16 @@ def _width(width: Metres, at: Metres, outline: Outline, sheet: Sheet) -> Judgeme
 
 @rule(
     "envelope.motion-clearance",
-    title="The gap to rods, crosshead and wheels, less side play, wear and thermal growth, is not below its "
-    "limit",
+    title="Crosshead, connecting rod and wheel each have a gap to the block, and every gap, less side play, wear and "
+    "thermal growth, is not below its limit",
     on=Envelope,
     cases=("running", "drifting"),
+    edition=2,
     grade=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A rod that touches a cover at speed bends, and a bent rod breaks.",
-    leaves_out="bending of rods at speed and of frames on uneven track; the local code and a competent "
-    "person decide",
+    leaves_out="coupling rods and brake gear that no gap is to; bending of rods at speed and of frames on uneven "
+    "track; the local code and a competent person decide",
     limits=[Limit("least_gap", "10 mm", "length", COMMON_PRACTICE, "least gap to the motion")],
 )
 def motion_clearance(envelope: Envelope, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -138,8 +168,32 @@ def motion_clearance(envelope: Envelope, case: LoadCase, sheet: Sheet) -> Judgem
     if not envelope.gaps:
         raise sheet.not_assessed("no gap to the motion is stated", envelope.where)
     part = sheet.follow(envelope.around)
+    without = _without_gap(envelope, part, sheet) if isinstance(part, CylinderBlock) else []
+    named = sheet.states(
+        not without, f"no gap to {', '.join(without)}" if without else "what moves beside the block has a gap"
+    )
     at = sheet.take("T", case.temperature_of(part))
-    return sheet.each(envelope.gaps.items(), lambda item: _gap(*item, part, at, sheet))
+    clear = sheet.each(envelope.gaps.items(), lambda item: _gap(*item, part, at, sheet))
+    return sheet.worst(named, clear)
+
+
+def _without_gap(envelope: Envelope, block: CylinderBlock, sheet: Sheet) -> list[str]:
+    """What moves beside every cylinder block and has no gap: the crossheads that are drawn, each by its id."""
+    gaps = envelope.gaps.items()
+    to = [sheet.follow(gap.to) for name, gap in gaps if sheet.is_stated(f"part at {name}", gap.to)]
+    words = {
+        sheet.read(f"moving at {name}", gap.moving)
+        for name, gap in gaps
+        if sheet.is_stated(f"moving at {name}", gap.moving)
+    }
+    if any(isinstance(part, Crosshead) for part in to):
+        words.add("crosshead")
+    drawn, ids = [one.id for one in crossheads_of(block, sheet)], {part.id for part in to}
+    beside = ("connecting rod", "wheel") if drawn else ("crosshead", "connecting rod", "wheel")
+    return [
+        *(name for name in drawn if name not in ids),
+        *(f"the {word}" for word in beside if word not in words),
+    ]
 
 
 def _gap(name: str, gap: MotionGap, part: Component, at: Kelvins, sheet: Sheet) -> Judgement:
@@ -154,7 +208,7 @@ def _gap(name: str, gap: MotionGap, part: Component, at: Kelvins, sheet: Sheet) 
     left = sheet.work(
         f"c {name}",
         gap_left,
-        a=sheet.take(f"a {name}", sheet.dimension(gap)),
+        a=least_gap(name, gap, sheet),
         s=sheet.take(f"s {name}", gap.side_play),
         w=sheet.take(f"w {name}", gap.wear),
         g=grown,

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from speclint import Sheet
 from speclint.equations import Metres, NewtonsPerMetre, Pascals
+from speclint.facts import fluids_beside
 from speclint.handbook.cylinders import pressure_blown_off, relief_accumulation
 from speclint.specs import CylinderBlock, FlatWall, LoadCase
 from speclint_fabrication.formulae.walls import greatest_difference, membrane_force
@@ -33,8 +34,8 @@ def pull_in(name: str, wall: FlatWall, case: LoadCase, block: CylinderBlock, she
 
 
 def sides_of(name: str, wall: FlatWall, sheet: Sheet) -> tuple[str, str]:
-    """The fluids on both sides of a wall."""
-    return sheet.read(f"{name}, one side", wall.one_side), sheet.read(f"{name}, other", wall.other_side)
+    """The fluids on both sides of a wall: of the passages there, else as stated."""
+    return fluids_beside(name, wall, sheet)
 
 
 def depths_beside(name: str, wall: FlatWall, sheet: Sheet) -> tuple[Metres, Metres]:

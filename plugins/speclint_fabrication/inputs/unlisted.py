@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import Sheet
+from speclint.facts import sides_of_division, walls_of
 from speclint.specs import CylinderBlock, SteamPassage, Weldment
 from speclint_fabrication.inputs.pressures import sides_of
 from speclint_fabrication.inputs.temperatures import carries
@@ -42,11 +43,9 @@ def _of_divisions(sides: list[set[str]], block: CylinderBlock, sheet: Sheet) -> 
     for name, division in block.divisions.items():
         if sheet.is_stated(f"ring of {name}", division.ring_diameter):
             continue  # a curved wall, judged with the cylinder
-        between = {
-            sheet.read(f"{name}, one side", division.one_side),
-            sheet.read(f"{name}, other", division.other_side),
-        }
-        if between not in sides:
+        if walls_of(division, block, sheet):
+            continue  # it names walls that are listed
+        if set(sides_of_division(division, block, sheet)) not in sides:
             yield f"division {name} of {block.id}"
 
 

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
-from speclint.specs import Partition, SteamPassage, WeldedJoint, Weldment
+from speclint.facts import build_of, partitions_in
+from speclint.specs import WeldedJoint, Weldment
 from speclint_fabrication.formulae.tables import steel_group
 from speclint_fabrication.inputs.plates import metal_of
 from speclint_fabrication.inputs.welds import holds_pressure
@@ -113,15 +114,18 @@ def _extent(factor: float, sheet: Sheet) -> float:
     why="Trapped air bursts a closed cavity in the furnace, and water that has leaked into one bursts it in "
     "service.",
     leaves_out=f"whether a vent stays clear of dirt and paint; {DEFERS}",
-    edition=2,
+    edition=3,
 )
 def closed_cavities(weldment: Weldment, sheet: Sheet) -> Judgement:
-    """The drawing was searched for closed cavities, and each is vented in the furnace and in service."""
+    """The drawing was searched for closed cavities, and each is vented in the furnace and in service.
+
+    A partition of two walls names the cavity between them.
+    """
     if not sheet.read("sought", weldment.cavities_sought):
         return sheet.states(False, "the drawing was not searched for closed cavities")
     if not weldment.cavities:
         sheet.read("report of the search that found none", weldment.cavities_record)
-        _refuse_double_walls(weldment, sheet)
+    _ask_for_hollows(weldment, sheet)
     wrong = []
     for name, cavity in weldment.cavities.items():
         if not sheet.read(f"{name} vented for treatment", cavity.vented_for_treatment):
@@ -131,14 +135,14 @@ def closed_cavities(weldment: Weldment, sheet: Sheet) -> Judgement:
     return sheet.states(not wrong, "; ".join(wrong) or f"{len(weldment.cavities)} cavities, each vented")
 
 
-def _refuse_double_walls(weldment: Weldment, sheet: Sheet) -> None:
-    """A wall of two plates with a gap between live and exhaust steam is a cavity, whatever the search found."""
+def _ask_for_hollows(weldment: Weldment, sheet: Sheet) -> None:
+    """The cavity between two walls with a gap between live and exhaust steam is listed, whatever the search found."""
     block = sheet.follow(weldment.makes)
-    for passage in sheet.belonging_to(block, SteamPassage):
-        for partition in sheet.belonging_to(passage, Partition):
-            if sheet.read(f"build of {partition.id}", partition.build) == "two walls":
-                said = f"no cavity is stated, but {partition.id} has two walls with a gap between them"
-                raise sheet.not_assessed(said, weldment.where)
+    for partition in partitions_in(block, sheet):
+        said = sheet.is_stated(f"build of {partition.id}", partition.build)
+        two = said and sheet.read(f"build of {partition.id}", partition.build) == "two walls"
+        if two or build_of(partition, sheet) == "two walls":
+            sheet.entry(weldment.cavities, partition.cavity, f"cavities of {weldment.id}")
 
 
 RULES: tuple[Rule, ...] = (weld_record, closed_cavities)

@@ -56,7 +56,7 @@ class Loaded:
     leaves_out="holes and stud bosses in the wall, forces in the ribs' welds, walls that are not "
     "rectangular, welds not stated as joints of this wall, further walls between the same fluids than those "
     "listed; the local code for pressure parts and a competent person decide",
-    edition=5,
+    edition=6,
     limits=[
         Limit(
             "bending_factor",

@@ -9,21 +9,6 @@ from speclint.handbook.fits import WORST_CASE_CITES
 _WORST_CASE = list(WORST_CASE_CITES)
 
 
-@formula("g = g_0 + k x", cites=_WORST_CASE)
-def with_link(g_0: Metres, k: Ratio, x: Metres) -> Metres:
-    """Gap, added up link by link.
-
-    g = g_0 + k x
-
-    ``g_0`` gap of the links before [m]; ``k`` effect of the link: 1 widens, −1 narrows the gap, another number by a
-    lever [-]; ``x`` its size [m]. Returns [m].
-
-    >>> round(with_link(g_0=0.05000, k=-1.0, x=0.04998) * 1e6, 6)
-    20.0
-    """
-    return g_0 + k * x
-
-
 @formula("r = |k| t/2", cites=_WORST_CASE)
 def reach_of_link(k: Ratio, t: Metres) -> Metres:
     """Deviation of the gap when a link goes from its middle to a limit.

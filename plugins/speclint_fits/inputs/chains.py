@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from collections.abc import Callable
 
 from speclint import Judgement, Sheet
+from speclint.facts import Acting, size_of_link, with_link
 from speclint.handbook.fits import MONTE_CARLO_CITES, chains
 from speclint.handbook.tables import Reading
-from speclint.specs import ChainLink, DimensionChain, Position
+from speclint.specs import DimensionChain, Position
 from speclint_fits.formulae.chains import (
     high_end,
     link_tolerance,
@@ -17,42 +17,19 @@ from speclint_fits.formulae.chains import (
     reach_of_link,
     reaches_in_square,
     share_of_square,
-    with_link,
 )
 from speclint_fits.formulae.fits import middle
 
 
-@dataclass(frozen=True)
-class Acting:
-    """A link by name, and its effect: 1 widens the gap, −1 narrows it, another number by a lever."""
-
-    name: str
-    link: ChainLink
-    k: float
-
-
-def links_of(chain: DimensionChain, sheet: Sheet) -> Iterator[Acting]:
-    """The links of a chain, in the order in which they are stated."""
-    if not chain.chain:
-        raise sheet.not_assessed("no link of the chain is stated", chain.where)
-    for name, link in chain.chain.items():
-        sign = 1.0 if sheet.read(f"{name} acts", link.direction) == "widens" else -1.0
-        lever = 1.0
-        if sheet.is_stated(f"lever of {name}", link.lever):
-            lever = sheet.take(f"k of {name}", link.lever)
-        yield Acting(name, link, sign * lever)
-
-
-def size_of(one: Acting, sheet: Sheet) -> Position:
-    """The size of a link: as measured on the job, where it has been; else as its part is drawn."""
-    if sheet.is_stated(f"{one.name} as measured", one.link.measured):
-        return one.link.measured
-    return sheet.dimension(one.link)
-
-
 def asked_cold(chain: DimensionChain, sheet: Sheet) -> tuple[float, float]:
-    """Limits of the gap cold; minus infinity and infinity on a side without a limit."""
-    return _asked(chain, sheet, "", chain.least, chain.greatest)
+    """Limits of the gap cold; minus infinity and infinity on a side without a limit.
+
+    Where the chain states none of its own, those of the size, in another spec, that the gap is.
+    """
+    own = sheet.is_stated("least", chain.least) or sheet.is_stated("greatest", chain.greatest)
+    if own or not sheet.is_stated("size that the gap is", chain.closes.dimension):
+        return _asked(chain, sheet, "", chain.least, chain.greatest)
+    return sheet.take_limits("g", sheet.dimension(chain.closes))
 
 
 def asked_hot(chain: DimensionChain, sheet: Sheet) -> tuple[float, float]:
@@ -101,7 +78,7 @@ def handbook_link(one: Acting, sheet: Sheet) -> chains.Link:
     spread = "normal"
     if sheet.is_stated(f"spread of {one.name}", one.link.spread):
         spread = sheet.read(f"spread of {one.name}", one.link.spread)
-    low, high = sheet.take_limits(one.name, size_of(one, sheet))
+    low, high = sheet.take_limits(one.name, size_of_link(one, sheet))
     return chains.Link(one.name, low, high, one.k, "uniform" if spread == "uniform" else "normal")
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
+from speclint.facts import Acting, links_of, size_of_link, with_link
 from speclint.handbook.fits import MONTE_CARLO_CITES, STATISTICAL_CITES, WORST_CASE_CITES, last_link
 from speclint.specs import DimensionChain
 from speclint_fits.formulae.chains import (
@@ -15,18 +16,14 @@ from speclint_fits.formulae.chains import (
     reaches_together,
     share_of_reach,
     spread_asked,
-    with_link,
 )
 from speclint_fits.formulae.fits import middle
 from speclint_fits.inputs.chains import (
-    Acting,
     asked_cold,
     handbook_link,
     held,
     judged_by_chance,
-    links_of,
     shares_in_words,
-    size_of,
 )
 
 
@@ -39,6 +36,7 @@ from speclint_fits.inputs.chains import (
     why="Parts made once have no average: any size within the limits may be delivered.",
     leaves_out="thermal growth (chain.worst-case-hot covers it), load and wear; errors of form and position "
     "that no link states",
+    edition=2,
 )
 def worst_case(chain: DimensionChain, sheet: Sheet) -> Judgement:
     """Σ k x over the links at the governing corner, and the share of each link in the spread."""
@@ -46,7 +44,7 @@ def worst_case(chain: DimensionChain, sheet: Sheet) -> Judgement:
     links = list(links_of(chain, sheet))
     gap, reach, reaches = 0.0, 0.0, {}
     for one in links:
-        measure = size_of(one, sheet)
+        measure = size_of_link(one, sheet)
         gap = sheet.work("g", with_link, g_0=gap, k=one.k, x=sheet.take(one.name, measure))
         width = sheet.tolerance(f"t of {one.name}", measure)
         reaches[one.name] = sheet.work(f"r of {one.name}", reach_of_link, k=one.k, t=width)
@@ -65,6 +63,7 @@ def worst_case(chain: DimensionChain, sheet: Sheet) -> Judgement:
     why="It shows which tolerance to tighten, and how much fitting a second engine would need.",
     leaves_out="thermal growth (chain.statistical-hot covers it); the single engine, for which the worst "
     "case counts; how well the distribution describes the shop",
+    edition=2,
     limits=[
         Limit("trials", "20000", "ratio", COMMON_PRACTICE, "trials of the Monte Carlo, at least 1000"),
         Limit("seed", "1902", "ratio", COMMON_PRACTICE, "seed of its generator"),
@@ -89,7 +88,7 @@ def statistical(chain: DimensionChain, sheet: Sheet) -> Judgement:
     why="One face left to the last and machined to measurement achieves what tolerances on five drawings "
     "cannot.",
     leaves_out="whether metal is left on that face; the uncertainty of a measurement stated without limits",
-    edition=2,
+    edition=3,
 )
 def measured(chain: DimensionChain, sheet: Sheet) -> Judgement:
     """Each measured size against the limits of its drawing, and the size of the last link for either limit."""
@@ -132,7 +131,7 @@ def _last(chain: DimensionChain, links: list[Acting], sheet: Sheet) -> Judgement
     left = [0.0, 0.0]
     for one in links:
         if one is not last:
-            ends = sheet.take_limits(one.name, size_of(one, sheet))
+            ends = sheet.take_limits(one.name, size_of_link(one, sheet))
             for side, end in enumerate(ends if one.k > 0 else reversed(ends)):
                 left[side] = sheet.work(("s_low", "s_high")[side], with_link, g_0=left[side], k=one.k, x=end)
     sizes = [

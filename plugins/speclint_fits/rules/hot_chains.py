@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Metres
+from speclint.facts import links_of, size_of_link, with_link
 from speclint.handbook.fits import (
     DRAWING_TEMPERATURE,
     MONTE_CARLO_CITES,
@@ -18,9 +19,9 @@ from speclint.handbook.fits import (
 from speclint.handbook.materials import Material
 from speclint.handbook.tables import Reading
 from speclint.specs import CaseName, ChainLink, Component, DimensionChain, LoadCase
-from speclint_fits.formulae.chains import gap_when_hot, with_link
+from speclint_fits.formulae.chains import gap_when_hot
 from speclint_fits.formulae.fits import middle
-from speclint_fits.inputs.chains import asked_hot, handbook_link, held, judged_by_chance, links_of, size_of
+from speclint_fits.inputs.chains import asked_hot, handbook_link, held, judged_by_chance
 
 _HOT: tuple[CaseName, ...] = ("warming", "starting", "running", "drifting", "standing-hot", "cooling")
 
@@ -43,7 +44,7 @@ def worst_case_hot(chain: DimensionChain, case: LoadCase, sheet: Sheet) -> Judge
     gap = growth = 0.0
     for one in links_of(chain, sheet):
         place = _place_of(one.name, one.link, sheet)
-        x = sheet.take(one.name, size_of(one, sheet))
+        x = sheet.take(one.name, size_of_link(one, sheet))
         gap = sheet.work("g", with_link, g_0=gap, k=one.k, x=x)
         y = _growth(one.name, x, place, case, sheet)
         growth = sheet.work("y", with_link, g_0=growth, k=one.k, x=y)

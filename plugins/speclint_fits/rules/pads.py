@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
+from speclint.equations import Metres
+from speclint.facts import room_of_pad
 from speclint.handbook.fits import DRAWING_TEMPERATURE, interference, relative_growth
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.members import rectangle_area, sum_of_loads
@@ -166,6 +168,7 @@ def _growth(length: float, seated: Seated, at: tuple[float, float], sheet: Sheet
     "fit.growth-room",
     title="A sliding pad of the hot block keeps clearance to the end of its cut-out in the frame",
     on=LocatingFace,
+    edition=2,
     cases=_HOT,
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES],
@@ -182,9 +185,19 @@ def growth_room(face: LocatingFace, case: LoadCase, sheet: Sheet) -> Judgement:
         sheet.take("T_f", case.temperature_of(face)),
     )
     length = sheet.work("L", far_side, a=sheet.take("a", seated.pad.at), w=sheet.take("w", seated.pad.width))
-    room = sheet.take("r", face.room)
+    room = _room(seated, sheet)
     left = sheet.work("r_h", room_left, r=room, g=_growth(length, seated, at, sheet))
     return sheet.stays(left, room, strictly=True)
+
+
+def _room(seated: Seated, sheet: Sheet) -> Metres:
+    """The lesser of the room that the drawings leave and the room that is stated."""
+    face = seated.face
+    by_drawings = room_of_pad(face, seated.pad, sheet, sheet.take)
+    rooms: list[float] = [] if by_drawings is None else [by_drawings.value]
+    if not rooms or sheet.is_stated("room", face.room):
+        rooms.append(sheet.take("r", face.room))
+    return min(rooms)
 
 
 RULES: tuple[Rule, ...] = (locating_lugs, growth_room)

@@ -32,6 +32,18 @@ def load_of_all(F: Newtons, n: Ratio) -> Newtons:
     return n * F
 
 
+@formula("F_c = F − W", cites=[FIRST_PRINCIPLES])
+def left_for_collar(F: Newtons, W: Newtons) -> Newtons:
+    """Load of a cover's studs that can press the collar of a liner.
+
+    F: preload of all studs, N. W: load that seats the gasket beside the collar, N. Returns N.
+
+    >>> left_for_collar(F=1850e3, W=400e3)
+    1450000.0
+    """
+    return F - W
+
+
 @formula("A = min(A_s, A_d)", cites=[FIRST_PRINCIPLES])
 def least_area(A_s: SquareMetres, A_d: SquareMetres) -> SquareMetres:
     """Least area of a stud: of its thread, or of a shank reduced below it.

@@ -54,6 +54,7 @@ def frame_bolts(fastening: FrameFastening, block: CylinderBlock, case: LoadCase,
     require_shop(cold_metals, sheet)
     cold = _springs(cold_metals, fastening, clamped, sheet, "c")
     hot = _springs(hot_metals, fastening, clamped, sheet, "h")
+    sheet.read("lubrication", fastening.tightening.lubrication)
     tightened = tightened_preload(fastening, sheet, clamped.bolts)
     lost = sheet.work(
         "F_Z", scatter.preload_lost, f_Z=_embedding(fastening, sheet), k_b=cold.stud, k_m=cold.parts

@@ -9,6 +9,7 @@ from speclint.facts import fitted_to, pressure_held
 from speclint.handbook.cylinders import pressure_blown_off
 from speclint.specs import (
     BoltedJoint,
+    ChamberCover,
     Component,
     CylinderCover,
     CylinderEnd,
@@ -84,10 +85,13 @@ def _cover_of(part: Component, sheet: Sheet) -> CylinderCover | None:
 
 
 def _ends_beside(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> tuple[CylinderEnd, ...]:
-    """The ends of the cylinder whose water the joint holds: those on the side of its cover."""
+    """The ends of the cylinder whose water the joint holds: those on its cover's side; of a chamber's cover any."""
     if not _is(case, "water"):
         return ()
-    cover = _cover_of(sheet.follow(joint.holds), sheet)
+    held = sheet.follow(joint.holds)
+    if isinstance(held, ChamberCover):
+        return tuple(sheet.follow(held.closes).ends.values())
+    cover = _cover_of(held, sheet)
     if cover is None:
         return ()
     ends = sheet.follow(cover.closes).ends.values()
@@ -108,6 +112,8 @@ def _tested_together(joint: BoltedJoint, sheet: Sheet) -> Iterator[Component]:
     yield held
     if isinstance(held, LensJoint | PipeFlange):
         yield sheet.follow(held.of)
+    if isinstance(held, ChamberCover):
+        yield sheet.follow(held.closes)
     cover = _cover_of(held, sheet)
     if cover is not None:
         block = sheet.follow(cover.closes)

@@ -7,15 +7,8 @@ from functools import cache
 
 from speclint import Sheet
 from speclint.handbook.tables import Reading
-from speclint.handbook.threads import root_area, stress_area as area_of_thread, thread
+from speclint.handbook.threads import nominal_diameter, root_area, stress_area as area_of_thread, thread
 from speclint.specs import BoltedJoint, FrameFastening
-
-
-@cache
-def nominal_diameter(designation: str) -> Reading:
-    """Nominal diameter of a thread, m; NotKnown as ``thread``."""
-    found = thread(designation)
-    return Reading.exact(f"nominal diameter of {found.name}", found.nominal, "m", found.source)
 
 
 @cache

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from speclint import Rule
 from speclint_joints.rules import (
+    collars,
     covers,
     engagement,
     fatigue,
@@ -20,6 +21,7 @@ from speclint_joints.rules import (
 )
 
 _SUBJECTS = (
+    collars,
     covers,
     engagement,
     fatigue,

@@ -1,4 +1,4 @@
-"""The plate of a cylinder cover and its flange."""
+"""The plate of a cover, over a cylinder or over a valve's chamber, and its flange."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from speclint import Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.plates import circular as plates, flat_covers, rings as ring_plates
-from speclint.specs import BoltedJoint, CaseName, CylinderCover, LoadCase
+from speclint.specs import BoltedJoint, CaseName, ChamberCover, CylinderCover, LoadCase
 from speclint_joints.formulae.covers import flange_bending_stress, gasket_lever
 from speclint_joints.inputs.cover_loads import design_bolting, greatest_pulls, reaction_circle
 from speclint_joints.inputs.holding import joint_holding
@@ -38,13 +38,15 @@ class _Strength:
 class _Plate:
     """A flat cover on its joint: the lever from studs to joint and the circle G of the joint, m, and the pressure."""
 
-    cover: CylinderCover
+    cover: CylinderCover | ChamberCover
     lever: float
     G: float
     p: float
 
 
-def _flat_plate(cover: CylinderCover, case: LoadCase, sheet: Sheet, stretch: float) -> Judgement:
+def _flat_plate(
+    cover: CylinderCover | ChamberCover, case: LoadCase, sheet: Sheet, stretch: float
+) -> Judgement:
     """Thickness by the code, and for the studs as tightened; stress of the plate, clamped and supported at its edge."""
     if sheet.read("form", cover.form) != "flat":
         raise sheet.not_covered("the rules of flat plates do not cover a dished cover")
@@ -70,7 +72,7 @@ def _flat_plate(cover: CylinderCover, case: LoadCase, sheet: Sheet, stretch: flo
 
 
 def _strength(
-    cover: CylinderCover, joint: BoltedJoint, case: LoadCase, sheet: Sheet, stock: float
+    cover: CylinderCover | ChamberCover, joint: BoltedJoint, case: LoadCase, sheet: Sheet, stock: float
 ) -> _Strength:
     """Allowable tension for the thickness as rolled or cast: the middle of a thick plate is weaker."""
     steel = sheet.material_of(cover)
@@ -81,7 +83,7 @@ def _strength(
     )
 
 
-def _cut_from(cover: CylinderCover, stock: float, t: float, sheet: Sheet) -> Judgement:
+def _cut_from(cover: CylinderCover | ChamberCover, stock: float, t: float, sheet: Sheet) -> Judgement:
     """A finished cover is no thicker than the plate or casting that it is cut from."""
     says = (
         "the plate or casting is as thick as what is cut from it"
@@ -114,7 +116,9 @@ def _code_thickness(plate: _Plate, sheet: Sheet, when: str, *, p: float, S: floa
     return sheet.work(f"t_{when},h", flat_covers.cover_thickness_with_opening, t=plain, d=hole, G=plate.G)
 
 
-def _plate_stresses(cover: CylinderCover, sheet: Sheet, p: float, G: float, t: float) -> tuple[float, float]:
+def _plate_stresses(
+    cover: CylinderCover | ChamberCover, sheet: Sheet, p: float, G: float, t: float
+) -> tuple[float, float]:
     """Stress of the plate with its edge clamped, and simply supported: the real edge lies between."""
     nu = sheet.look_up("nu", sheet.material_of(cover).poisson)
     hole = sheet.take("d_o", cover.central_hole)
@@ -137,7 +141,7 @@ def _with_hole(edge: str, sheet: Sheet, p: float, G: float, t: float, hole: floa
     "cover.thickness",
     title="The cover plate is at least as thick as the code requires for pressure and bolt load, and its bending "
     "stress, also at the greatest load of its studs, does not exceed what is allowed",
-    on=CylinderCover,
+    on=(CylinderCover, ChamberCover),
     cases=_DUTY,
     grade=Grade.HOLD,
     cites=[
@@ -153,7 +157,7 @@ def _with_hole(edge: str, sheet: Sheet, p: float, G: float, t: float, hole: floa
     limits=[_BENDING],
     edition=4,
 )
-def thickness(cover: CylinderCover, case: LoadCase, sheet: Sheet) -> Judgement:
+def thickness(cover: CylinderCover | ChamberCover, case: LoadCase, sheet: Sheet) -> Judgement:
     """Code form of a bolted flat cover, by the code's load and by the real one, and plate theory, in work."""
     return _flat_plate(cover, case, sheet, 1.0)
 
@@ -162,7 +166,7 @@ def thickness(cover: CylinderCover, case: LoadCase, sheet: Sheet) -> Judgement:
     "cover.test",
     title="At the greatest test pressure stated for any part tested with it, the cover plate is at least as thick "
     "as the code requires, and its bending stress does not exceed what is allowed on test",
-    on=CylinderCover,
+    on=(CylinderCover, ChamberCover),
     cases=("test",),
     grade=Grade.HOLD,
     cites=[
@@ -185,7 +189,7 @@ def thickness(cover: CylinderCover, case: LoadCase, sheet: Sheet) -> Judgement:
     ],
     edition=4,
 )
-def on_test(cover: CylinderCover, case: LoadCase, sheet: Sheet) -> Judgement:
+def on_test(cover: CylinderCover | ChamberCover, case: LoadCase, sheet: Sheet) -> Judgement:
     """The same, with the allowable stress of a test; under the real pull bending goes no further than in work."""
     return _flat_plate(cover, case, sheet, sheet.limit("on test"))
 
@@ -194,7 +198,7 @@ def on_test(cover: CylinderCover, case: LoadCase, sheet: Sheet) -> Judgement:
     "cover.flange",
     title="The bending stress of the cover's flange between stud circle and joint, at the greatest load of its studs "
     "as tightened and in work, does not exceed the allowable bending stress",
-    on=CylinderCover,
+    on=(CylinderCover, ChamberCover),
     cases=_DUTY,
     grade=Grade.NONCONFORMITY,
     cites=[
@@ -207,7 +211,7 @@ def on_test(cover: CylinderCover, case: LoadCase, sheet: Sheet) -> Judgement:
     limits=[_BENDING],
     edition=4,
 )
-def flange(cover: CylinderCover, case: LoadCase, sheet: Sheet) -> Judgement:
+def flange(cover: CylinderCover | ChamberCover, case: LoadCase, sheet: Sheet) -> Judgement:
     """Bending of a strip round the joint by the greatest load of the studs as tightened."""
     joint = joint_holding(cover, sheet)
     pulls = greatest_pulls(joint, case, sheet)

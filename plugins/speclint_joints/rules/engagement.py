@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.facts import edge_of_hole
 from speclint.handbook.bolted_joints import (
     FED_STD_H28,
     inner_thread_bending_factor,
@@ -83,7 +84,7 @@ def _group(material: Material, sheet: Sheet) -> str:
             "least width across flats over the diameter",
         ),
     ],
-    edition=4,
+    edition=5,
 )
 def engagement(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Stripping loads of stud, hole and nut, worst threads, against greatest and breaking load of the stud."""
@@ -128,7 +129,7 @@ def _ends(joint: BoltedJoint, sheet: Sheet) -> Iterator[_End]:
     if sheet.read("fastener", joint.fastener) == "stud":
         tapped = sheet.follow(joint.screwed_into)
         length = tapped_engagement(joint, sheet)
-        across = sheet.work("s_e", ring_round_hole, e=sheet.take("e", joint.edge_distance))
+        across = sheet.work("s_e", ring_round_hole, e=edge_of_hole(joint, sheet))
         yield _End("the tapped hole", "e", length, across, sheet.material_of(tapped))
 
 

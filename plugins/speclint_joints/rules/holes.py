@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.facts import edge_of_hole
 from speclint.handbook.bolted_joints import FED_STD_H28
 from speclint.handbook.cylinders import bore_hoop_stress
 from speclint.handbook.materials import share_of_strength
+from speclint.handbook.threads import nominal_diameter
 from speclint.specs import BoltedJoint, Gland
 from speclint_joints.formulae.holes import (
     bursting_pressure,
@@ -15,7 +17,7 @@ from speclint_joints.formulae.holes import (
 )
 from speclint_joints.inputs.engagement import left_by_tap, tapped_engagement
 from speclint_joints.inputs.preload import tightened_preload
-from speclint_joints.inputs.studs import flank_angle, nominal_diameter, pitch_diameter, studs_of
+from speclint_joints.inputs.studs import flank_angle, pitch_diameter, studs_of
 from speclint_joints.sources import ASME_BENDING
 
 
@@ -65,10 +67,13 @@ def hole_depth(joint: BoltedJoint, sheet: Sheet) -> Judgement:
         ),
         Limit("local", "1.5", "ratio", ASME_BENDING, "allowable local stress over allowable tension"),
     ],
-    edition=2,
+    edition=3,
 )
 def edge(joint: BoltedJoint, sheet: Sheet) -> Judgement:
-    """Distance in diameters, and hoop stress of the ring of metal round the thread."""
+    """Distance in diameters, and hoop stress of the ring of metal round the thread.
+
+    To the nearest edge, by the circle, the bore or recess and the face of the block where they are drawn.
+    """
     if sheet.read("fastener", joint.fastener) != "stud":
         raise sheet.not_applicable("bolts go through both parts")
     if isinstance(sheet.follow(joint.holds), Gland):
@@ -81,7 +86,7 @@ def edge(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     d_2 = sheet.look_up("d_2", pitch_diameter, designation=studs.thread)
     length = tapped_engagement(joint, sheet)
     wedge = sheet.work("q", bursting_pressure, F=tightened.high, alpha=alpha, d_2=d_2, L_e=length)
-    outside = sheet.work("D", ring_round_hole, e=sheet.take("e", joint.edge_distance))
+    outside = sheet.work("D", ring_round_hole, e=edge_of_hole(joint, sheet))
     stress = sheet.work("sigma_h", bore_hoop_stress, p=wedge, d=studs.d, D=outside)
     at = sheet.take("T_0", joint.tightening.temperature)
     tension = sheet.look_up("f", sheet.material_of(tapped).allowable_tension, of=tapped, at=at)
@@ -91,7 +96,7 @@ def edge(joint: BoltedJoint, sheet: Sheet) -> Judgement:
 
 def _far_enough(joint: BoltedJoint, sheet: Sheet, d: float) -> Judgement:
     least = sheet.work("e_low", least_edge_distance, d=d, k=sheet.limit("diameters"))
-    return sheet.at_least(sheet.take("e", joint.edge_distance), least)
+    return sheet.at_least(edge_of_hole(joint, sheet), least)
 
 
 RULES = (hole_depth, edge)

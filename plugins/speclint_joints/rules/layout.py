@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.bolted_joints import gasket_materials, layout
-from speclint.specs import BoltedJoint, Component, CylinderCover, Gland, LensJoint, PipeFlange
+from speclint.handbook.threads import nominal_diameter
+from speclint.specs import BoltedJoint, ChamberCover, Component, CylinderCover, Gland, LensJoint, PipeFlange
 from speclint_joints.formulae.holes import inside_of_holes, outside_of_nuts
-from speclint_joints.inputs.studs import nominal_diameter
 from speclint_joints.sources import KHURMI
 
 
@@ -94,7 +94,7 @@ def _greatest(joint: BoltedJoint, held: Component, sheet: Sheet, d: float) -> fl
 
 def flange_thickness(held: Component, sheet: Sheet) -> float:
     """Thickness of the part under the nuts, m."""
-    if isinstance(held, CylinderCover | LensJoint | Gland):
+    if isinstance(held, CylinderCover | ChamberCover | LensJoint | Gland):
         return sheet.take("t", held.flange_thickness)
     if isinstance(held, PipeFlange):
         return sheet.take("t", held.thickness)
@@ -133,7 +133,7 @@ def _outside_of_seal(joint: BoltedJoint, held: Component, sheet: Sheet) -> float
 def _outside_of_flange(joint: BoltedJoint, held: Component, sheet: Sheet) -> float:
     if isinstance(held, LensJoint):
         held = sheet.follow(joint.bolted_to)
-    if isinstance(held, CylinderCover | PipeFlange):
+    if isinstance(held, CylinderCover | ChamberCover | PipeFlange):
         return sheet.take("D_f", held.outside_diameter)
     raise sheet.not_assessed(f"a {held.called} states no outside diameter of a flange", held.where)
 

@@ -13,21 +13,22 @@ from speclint.handbook.threads import (
     stress_area as tensile_stress_area,
     thread,
 )
-from speclint.specs import BoltedJoint, NotStated, Stated
+from speclint.specs import BoltedJoint, FrameFastening, NotStated, Stated
 from speclint_joints.sources import ISO_898_1
 
 
 @rule(
     "joint.same-thread",
-    title="The thread is listed in a standard, and stud, hole and nut all have it",
-    on=BoltedJoint,
+    title="The thread is listed in a standard, and stud or bolt, hole and nut all have it",
+    on=(BoltedJoint, FrameFastening),
+    edition=2,
     grade=Grade.NONCONFORMITY,
     cites=[ISO_724, ASME_B1_1, BS_84, ISO_898_1.at("clause 9.1.6.1")],
     why="A metric nut will start on an inch stud, and a 60° thread in a 55° hole; both strip under load.",
     leaves_out="Classes of fit, and interference-fit threads of stud ends: the usual medium class is "
     "assumed.",
 )
-def same_thread(joint: BoltedJoint, sheet: Sheet) -> Judgement:
+def same_thread(joint: BoltedJoint | FrameFastening, sheet: Sheet) -> Judgement:
     """Each thread is in the tables; those that meet are the same; the stress area follows from the geometry."""
     stated = sheet.read("thread", joint.thread)
     mates = dict(_mates(joint, sheet))
@@ -38,9 +39,11 @@ def same_thread(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     return sheet.each(mates.items(), lambda mate: _fits(stated, *mate, sheet))
 
 
-def _mates(joint: BoltedJoint, sheet: Sheet) -> Iterator[tuple[str, Stated[str] | NotStated]]:
+def _mates(
+    joint: BoltedJoint | FrameFastening, sheet: Sheet
+) -> Iterator[tuple[str, Stated[str] | NotStated]]:
     yield sheet.read("thread of the nut", joint.nut.thread), joint.nut.thread
-    if sheet.read("fastener", joint.fastener) == "stud":
+    if isinstance(joint, BoltedJoint) and sheet.read("fastener", joint.fastener) == "stud":
         yield sheet.read("thread of the hole", joint.tapped.thread), joint.tapped.thread
 
 

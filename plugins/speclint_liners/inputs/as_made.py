@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from speclint import Sheet
 from speclint.equations import Metres
+from speclint.facts import Panel
 from speclint.handbook.materials import Material
 from speclint.specs import (
     Bore,
@@ -22,25 +23,40 @@ from speclint_liners.formulae.walls import wall_as_cast, wall_as_made
 _SAME = 0.02
 
 
-def metal_of_wall(wall: Bore | Division, block: CylinderBlock, sheet: Sheet) -> tuple[Material, Metres]:
-    """The metal of a wall of the block and its thickness as rolled or cast.
+def metal_of_wall(bore: Bore, block: CylinderBlock, sheet: Sheet) -> tuple[Material, Metres]:
+    """The metal of the wall round a bore and its thickness as rolled or cast.
 
-    By the plate of the block's weldment that the wall names, else as stated; for a bore with the metal added that
-    the weldment leaves on it until it is machined. Never less than the finished wall.
+    By the plate of the block's weldment that the wall names, else as stated; with the metal added that the weldment
+    leaves on it until it is machined. Never less than the finished wall.
     """
-    finished = wall.wall if isinstance(wall, Bore) else wall.thickness
-    left = sheet.take("w", finished)
+    left = sheet.take("w", bore.wall)
     welded = sheet.belonging_to(block, Weldment)
-    if sheet.is_stated("plate", wall.plate):
+    if sheet.is_stated("plate", bore.plate):
         if not welded:
             raise sheet.not_assessed(f"no weldment is stated that makes {block.id}", block.where)
-        plate = sheet.entry(welded[0].plates, wall.plate, f"plates of {welded[0].id}")
+        plate = sheet.entry(welded[0].plates, bore.plate, f"plates of {welded[0].id}")
         metal = sheet.material_named(f"plate of {block.id}", plate.material)
         rolled = sheet.take_nominal("t_r", plate.thickness)
     else:
-        metal, rolled = sheet.material_of(block), sheet.take_nominal("t_r", wall.as_made)
-    a = _allowance(wall, welded, sheet) if isinstance(wall, Bore) else 0.0
+        metal, rolled = sheet.material_of(block), sheet.take_nominal("t_r", bore.as_made)
+    a = _allowance(bore, welded, sheet)
     return metal, sheet.work("t_m", wall_as_made, t_r=rolled, t=left, a=a)
+
+
+def metal_of_panel(
+    panel: Panel, division: Division, block: CylinderBlock, sheet: Sheet
+) -> tuple[Material, Metres]:
+    """The metal of a wall of a division and its thickness as rolled or cast; never less than the finished wall.
+
+    By its plate, else of the block and as the division states it.
+    """
+    left = sheet.take("w", panel.thickness)
+    if panel.plate is not None:
+        metal = sheet.material_named(f"plate of {block.id}", panel.plate.material)
+        rolled = sheet.take_nominal("t_r", panel.plate.thickness)
+    else:
+        metal, rolled = sheet.material_of(block), sheet.take_nominal("t_r", division.as_made)
+    return metal, sheet.work("t_m", wall_as_made, t_r=rolled, t=left, a=0.0)
 
 
 def _allowance(bore: Bore, welded: tuple[Weldment, ...], sheet: Sheet) -> Metres:

@@ -7,6 +7,7 @@ from itertools import pairwise
 
 from speclint import Sheet
 from speclint.equations import Kelvins
+from speclint.facts import sides_of_division
 from speclint.specs import CylinderBlock, Division, LoadCase, SteamPassage
 
 #: Places of passages that open into a cylinder and hold what is in it.
@@ -33,7 +34,9 @@ def missing_divisions(block: CylinderBlock, sheet: Sheet) -> list[str]:
         for name, seat in block.seat_bores.items()
         if sheet.is_stated(f"chamber of {name}", seat.chamber)
     }
-    if len(chambers) > 1 and not any(_sides(one, sheet) == chambers for one in block.divisions.values()):
+    if len(chambers) > 1 and not any(
+        set(sides_of_division(one, block, sheet)) == chambers for one in block.divisions.values()
+    ):
         missing.append("one between live steam and exhaust steam")
     return missing
 
@@ -41,10 +44,6 @@ def missing_divisions(block: CylinderBlock, sheet: Sheet) -> list[str]:
 def _bores(division: Division, sheet: Sheet) -> set[str]:
     named = (division.bore, division.other_bore)
     return {sheet.read("bore", bore) for bore in named if sheet.is_stated("bore", bore)}
-
-
-def _sides(division: Division, sheet: Sheet) -> set[str]:
-    return {sheet.read("one side", division.one_side), sheet.read("other side", division.other_side)}
 
 
 def _in_order(block: CylinderBlock, sheet: Sheet) -> list[str]:

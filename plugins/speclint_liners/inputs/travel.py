@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import Sheet
 from speclint.equations import Metres, RadiansPerSecond
-from speclint.facts import cold_clearance, mass_moved, rod_diameter, rod_steel
+from speclint.facts import cold_clearance, face_forward, mass_moved, rod_diameter, rod_steel
 from speclint.handbook.cams import crank_radius, inertia_force, piston_acceleration
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import CylinderBlock, CylinderEnd, LoadCase
@@ -37,7 +37,7 @@ def hot_clearance(
         clearance_when_hot,
         c=cold,
         s=sign,
-        x=sheet.take("x", end.face_at),
+        x=face_forward(block, end, sheet),
         alpha_b=sheet.look_up("α_b", sheet.material_of(block).expansion, of=block, at=at_block),
         T_b=at_block,
         L=sheet.take("L", block.drive.rod_length),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.facts import block_when_entering
 from speclint.handbook.fits import (
     DRAWING_TEMPERATURE,
     axial_grip,
@@ -32,6 +33,7 @@ _COOLANTS = {
     title="The stated method of assembly gives at least the shrinkage that the liner needs, or needs no "
     "more than the force of the press",
     on=CylinderLiner,
+    edition=2,
     grade=Grade.OBSERVATION,
     cites=[DIN_7190, COMMON_PRACTICE],
     why="A liner that sticks half-way must be bored out and scrapped.",
@@ -103,7 +105,7 @@ def _by_heat(
         coolant = _COOLANTS[sheet.read("chilled in", liner.coolant)]
         cold = sheet.look_up("T_l", lambda: coolant)
     if heated:
-        warm = sheet.take("T_b", liner.block_heated_to)
+        warm = sheet.take("T_b", block_when_entering(liner, housed.block, sheet))
         judgements.append(sheet.no_hotter(warm, sheet.limit("hottest_block", "T_max")))
     gained = sheet.work(
         "s_max",

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.facts import crossed_by_rings
 from speclint.handbook.fits import DRAWING_TEMPERATURE, size_when_hot
 from speclint.specs import BlockPort, CylinderLiner, LinerPort, LoadCase
 from speclint_liners.formulae.ports import (
@@ -85,10 +86,11 @@ def _blocked(
         Limit("bar_share", "0.6", "ratio", COMMON_PRACTICE, "least bar as a share of the wall"),
         Limit("least_bar", "12 mm", "length", COMMON_PRACTICE, "least bar whatever the wall"),
     ],
+    edition=2,
 )
 def port_bars(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     """Width of openings against the bore, and of bars against the wall."""
-    crossed = [port for port in liner.ports.values() if sheet.read("crossed by rings", port.crossed_by_rings)]
+    crossed = [port for port in liner.ports.values() if _is_crossed(port, liner, sheet)]
     if not crossed:
         raise sheet.not_applicable("no ring runs over a port")
     d = sheet.take("d", liner.bore)
@@ -100,6 +102,14 @@ def port_bars(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     openings = sheet.each(crossed, lambda port: sheet.at_most(sheet.take("b", port.opening), widest))
     bars = sheet.each(crossed, lambda port: sheet.at_least(sheet.take("w", port.bar), narrowest))
     return sheet.worst(openings, bars)
+
+
+def _is_crossed(port: LinerPort, liner: CylinderLiner, sheet: Sheet) -> bool:
+    """Whether a ring runs over a port: by the places of rings, faces and port, else as stated."""
+    by_places = crossed_by_rings(port, liner, sheet)
+    return (
+        sheet.read("crossed by rings", port.crossed_by_rings) if by_places is None else bool(by_places.value)
+    )
 
 
 RULES = (port_register, port_bars)

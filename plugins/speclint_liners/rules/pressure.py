@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kelvins, Metres, Pascals
-from speclint.facts import thickness_of, wall_round
+from speclint.facts import Panel, panels_of_division, wall_round
 from speclint.handbook.cylinders import bore_hoop_stress, outside_of_wall
 from speclint.handbook.fits import DRAWING_TEMPERATURE, outer_tresca_stress
 from speclint.handbook.materials import Material, share_of_strength
@@ -14,7 +14,7 @@ from speclint.handbook.plates import PANEL_TABLES, panel_stress, panel_stress_fa
 from speclint.specs import Bore, CylinderBlock, Division, LoadCase
 from speclint_liners.formulae.walls import wall_when_wasted
 from speclint_liners.formulae.water import greatest_pressure_across, wanted_test_pressure
-from speclint_liners.inputs.as_made import liner_as_cast, metal_of_wall
+from speclint_liners.inputs.as_made import liner_as_cast, metal_of_panel, metal_of_wall
 from speclint_liners.inputs.cylinders import bores_in_work, liners_of
 from speclint_liners.inputs.neighbours import missing_divisions, temperatures_beside
 from speclint_liners.inputs.pressures import beside
@@ -49,7 +49,7 @@ from speclint_liners.sources import ASME_VIII, EN_13445_3, EN_13445_5, LAME, PED
         ),
         Limit("iron_share", "0.2", "ratio", COMMON_PRACTICE, "share of the strength of iron at the test"),
     ],
-    edition=4,
+    edition=5,
 )
 def hydraulic_test(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
     """Test pressure against the duty and the loss of strength with heat; stress of block and liners at the test.
@@ -71,12 +71,13 @@ def hydraulic_test(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgem
         return sheet.worst(enough, stressed, *_liners_at_test(block, name, test, sheet))
 
     def judge_division(division: Division) -> Judgement:
-        made = metal_of_wall(division, block, sheet)
-        sides = [sheet.read("one side", division.one_side), sheet.read("other side", division.other_side)]
         return sheet.worst(
             *(
-                sheet.at_least(test, _required(block, made, duty, at, sheet))
-                for at in temperatures_beside(sides, block, case, sheet)
+                sheet.at_least(
+                    test, _required(block, metal_of_panel(panel, division, block, sheet), duty, at, sheet)
+                )
+                for panel in panels_of_division(division, block, sheet)
+                for at in temperatures_beside(panel.sides, block, case, sheet)
             )
         )
 
@@ -153,10 +154,12 @@ def _liners_at_test(block: CylinderBlock, bore: str, test: float, sheet: Sheet) 
     why="The thin wall between two passages is where a block cracks first, and nobody can see it.",
     leaves_out="thermal stress, welds, walls of another shape; walls beside valve seats, whose places are not "
     "stated; the local code and a competent person decide",
-    edition=5,
+    edition=6,
 )
 def between_bores(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Each dividing wall as a flat plate with clamped edges, as a ring, or as the worse of both; none left out.
+    """Each dividing wall as a flat plate, as a ring, or as the worse of both; none left out.
+
+    One that names a flat wall of the weldment is as that is drawn, with its edges; another has clamped edges.
 
     One that names a bore and no diameter of its own is a ring of that bore.
 
@@ -173,22 +176,30 @@ def between_bores(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgeme
 
 
 def _division(division: Division, block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
-    metal, made = metal_of_wall(division, block, sheet)
-    sides = [sheet.read("one side", division.one_side), sheet.read("other side", division.other_side)]
+    """Each wall of a division: one, or two with a hollow between them."""
+    panels = panels_of_division(division, block, sheet)
+    return sheet.worst(*(_judged(panel, division, block, case, sheet) for panel in panels))
+
+
+def _judged(
+    panel: Panel, division: Division, block: CylinderBlock, case: LoadCase, sheet: Sheet
+) -> Judgement:
+    metal, made = metal_of_panel(panel, division, block, sheet)
     wasted = sheet.work(
-        "t_w", wall_when_wasted, t=thickness_of(division, block, sheet), w=sheet.take("w", division.wasting)
+        "t_w", wall_when_wasted, t=sheet.take("t", panel.thickness), w=sheet.take("w", division.wasting)
     )
     pressure = max(
-        _across(one, other, case, block, sheet) for one, other in _pairs_of_sides(division, sides, sheet)
+        _across(one, other, case, block, sheet)
+        for one, other in _pairs_of_sides(division, panel.sides, sheet)
     )
     allowables = [
         sheet.look_up("f", metal.allowable_tension, of=block, at=at, wall=made)
-        for at in temperatures_beside(sides, block, case, sheet)
+        for at in temperatures_beside(panel.sides, block, case, sheet)
     ]
     return sheet.worst(
         *(
             sheet.at_most(stress, min(allowables))
-            for stress in _stresses(division, block, pressure, wasted, sheet)
+            for stress in _stresses(panel, division, block, pressure, wasted, sheet)
         )
     )
 
@@ -213,13 +224,14 @@ def _across(one: str, other: str, case: LoadCase, block: CylinderBlock, sheet: S
 
 
 def _stresses(
-    division: Division, block: CylinderBlock, pressure: float, thickness: float, sheet: Sheet
+    panel: Panel, division: Division, block: CylinderBlock, pressure: float, thickness: float, sheet: Sheet
 ) -> Iterator[float]:
     """Stress as a flat wall where a span is stated, and as a ring where it has a diameter or stands beside a bore."""
-    ringed, flat = sheet.is_stated("ring", division.ring_diameter), sheet.is_stated("span", division.span)
+    ringed, flat = sheet.is_stated("ring", division.ring_diameter), sheet.is_stated("span", panel.short)
     if flat or not ringed:
-        span, length = sheet.take("a", division.span), sheet.take("b", division.length)
-        factor = sheet.look_up("k", panel_stress_factor, edges="clamped", a=span, b=length)
+        span, length = sheet.take("a", panel.short), sheet.take("b", panel.long)
+        edges = "clamped" if panel.edges is None else sheet.read("edges", panel.edges)
+        factor = sheet.look_up("k", panel_stress_factor, edges=edges, a=span, b=length)
         yield sheet.work("σ_f", panel_stress, k=factor, p=pressure, a=span, t=thickness)
     if not (ringed or sheet.is_stated("bore", division.bore)):
         return

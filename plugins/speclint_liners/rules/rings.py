@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.facts import edge_of_ring, place_in_piston
 from speclint.handbook.fits import DRAWING_TEMPERATURE, size_when_hot
 from speclint.specs import CylinderBlock, CylinderEnd, CylinderLiner, LoadCase, PistonRing
 from speclint_liners.formulae.ends import (
@@ -36,14 +37,14 @@ from speclint_liners.sources import MARINE_LINERS
         Limit("least_worn", "0 mm", "length", COMMON_PRACTICE, "least overrun of a worn engine"),
         Limit("held", "0.25", "ratio", COMMON_PRACTICE, "least share of the ring's width left in the bore"),
     ],
-    edition=4,
+    edition=5,
 )
 def overrun(ring: PistonRing, case: LoadCase, sheet: Sheet) -> Judgement:
     """Overrun at the ring's own dead centre, hot: least when new; least and greatest with wear either way.
 
     The greatest has the stretch of the rods at speed; the least has none.
     """
-    place = sheet.read("place", ring.place)
+    place = _place(ring, sheet)
     if place == "middle":
         raise sheet.not_applicable("only the end rings run past the working bore")
     liner = sheet.follow(ring.runs_in)
@@ -55,9 +56,9 @@ def overrun(ring: PistonRing, case: LoadCase, sheet: Sheet) -> Judgement:
 
     def run(symbol: str, u: float, w: float) -> float:
         left = sheet.work(f"c_{symbol}", clearance_left, c_h=hot, u=u, w=w)
-        edge = sheet.take("e", ring.edge_from_piston_face)
         return sheet.work(f"o_{symbol}", ring_overrun, w=free, c=left, e=edge)
 
+    edge = edge_of_ring(ring, place, sheet)
     most = run("max", pulled, worn)
     may = sheet.work("b_o", greatest_overrun, b=sheet.take("b", ring.width), k=sheet.limit("held"))
     return sheet.worst(
@@ -66,6 +67,12 @@ def overrun(ring: PistonRing, case: LoadCase, sheet: Sheet) -> Judgement:
         sheet.at_most(most, may),
         *(sheet.at_most(most, room) for room in _rooms(liner, end, sheet)),
     )
+
+
+def _place(ring: PistonRing, sheet: Sheet) -> str:
+    """Front, middle or back: by the order of the grooves in the piston, else as stated."""
+    by_groove = place_in_piston(ring, sheet)
+    return sheet.read("place", ring.place) if by_groove is None else str(by_groove.value)
 
 
 def _rooms(liner: CylinderLiner, end: CylinderEnd, sheet: Sheet) -> Iterator[float]:

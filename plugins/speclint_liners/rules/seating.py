@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.facts import bore_up_to_stop
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.members import direct_stress
@@ -35,16 +36,18 @@ from speclint_liners.sources import ASME_VIII, SHIGLEY
     "crushed.",
     leaves_out="elastic cover joints; the local code and a competent person decide where the cover is the "
     "stop",
-    edition=2,
+    edition=3,
 )
 def end_room(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     """Clearance by the drawings, plus the growth of the block, less that of the liner.
+
+    Where the cover is the stop the bore is as long as from the collar's seat to the face of that cover.
 
     Where nothing is stated to stop the liner, the face at which its bore ends counts as a cover.
     """
     stop = sheet.read("beyond the free end", liner.free_end_stop)
     housed = housing(liner, sheet)
-    long, deep = sheet.take("L_l", liner.length), sheet.take("L_b", housed.bore.length)
+    long, deep = sheet.take("L_l", liner.length), sheet.take("L_b", bore_up_to_stop(liner, sheet))
     cold = sheet.work("c", room_at_free_end, L_b=deep, L_l=long)
     at_liner = sheet.take("T_l", case.temperature_of(liner))
     at_block = sheet.take("T_b", case.temperature_of(housed.block))

@@ -48,8 +48,8 @@ def handbook_wall(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgeme
 
 @rule(
     "liner.reboring-allowance",
-    title="The number of reborings to the last bore is not below its limit, and a piston and rings are "
-    "stated for every size",
+    title="The number of reborings to the last bore is not below its limit, a piston and rings are stated for every "
+    "size, and rings for the new bore and for every bore that a piston is stated for",
     on=CylinderLiner,
     grade=Grade.OBSERVATION,
     cites=[COMMON_PRACTICE],
@@ -59,6 +59,7 @@ def handbook_wall(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgeme
         Limit("steps", "3", "ratio", COMMON_PRACTICE, "least number of reborings"),
         Limit("works_step", "3 mm", "length", COMMON_PRACTICE, "standard reboring step of the works"),
     ],
+    edition=2,
 )
 def reboring_allowance(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     """Whole steps between new and last bore; each size compared with the pistons and rings stated."""
@@ -68,25 +69,29 @@ def reboring_allowance(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     steps = sheet.work("n", whole_reborings, d_last=last, d=new, s=step)
     judged = sheet.at_least(steps, sheet.limit("steps"))
     wanted = [new + step * (index + 1) for index in range(int(steps))]
-    missing = _missing(wanted, step, liner, sheet)
+    missing = _missing(new, wanted, step, liner, sheet)
     if not missing:
         return judged
     return sheet.worst(sheet.states(False, "; ".join(missing)), judged)
 
 
-def _missing(wanted: list[float], step: float, liner: CylinderLiner, sheet: Sheet) -> list[str]:
-    """The sizes for which no piston or no ring is stated, in words."""
+def _missing(new: float, wanted: list[float], step: float, liner: CylinderLiner, sheet: Sheet) -> list[str]:
+    """The sizes for which no piston or no ring is stated, in words: of rings also the new bore, and each piston's."""
     rings = sheet.belonging_to(liner, PistonRing)
     if not rings:
         raise sheet.not_assessed(f"no piston ring is stated to run in {liner.id}", liner.where)
-    owners = {"piston": liner.pistons_for, **{ring.id: ring.made_for for ring in rings}}
-    missing = []
-    for owner, sizes in owners.items():
-        held = [sheet.take_nominal("d_k", size) for size in sizes]
-        lacking = [size for size in wanted if not any(abs(size - one) < step / 2 for one in held)]
-        if lacking:
-            missing.append(f"{owner}: none for " + ", ".join(f"{size * 1e3:.1f} mm" for size in lacking))
-    return missing
+    pistons = [sheet.take_nominal("d_p", size) for size in liner.pistons_for]
+    missing = [_lacking("piston", wanted, pistons, step)]
+    for ring in rings:
+        held = [sheet.take_nominal("d_k", size) for size in ring.made_for]
+        missing.append(_lacking(ring.id, sorted({new, *wanted, *pistons}), held, step))
+    return [one for one in missing if one]
+
+
+def _lacking(owner: str, wanted: list[float], held: list[float], step: float) -> str:
+    """The sizes that are nearer than half a step to none that is held, in words; "" where there is none."""
+    lacking = [size for size in wanted if not any(abs(size - one) < step / 2 for one in held)]
+    return f"{owner}: none for " + ", ".join(f"{size * 1e3:.1f} mm" for size in lacking) if lacking else ""
 
 
 RULES = (handbook_wall, reboring_allowance)

@@ -3,8 +3,19 @@
 from __future__ import annotations
 
 from speclint import Rule
-from speclint_motion.rules import guides, packing, pins, pistons, rings, rod_sections, rods, shafts
+from speclint_motion.rules import (
+    guides,
+    packing,
+    pins,
+    pistons,
+    proof,
+    rings,
+    rod_sections,
+    rods,
+    shafts,
+    supports,
+)
 
-_SUBJECTS = (rod_sections, rods, pistons, rings, guides, pins, packing, shafts)
+_SUBJECTS = (rod_sections, rods, pistons, proof, rings, guides, pins, packing, shafts, supports)
 
 RULES: tuple[Rule, ...] = tuple(rule for subject in _SUBJECTS for rule in subject.RULES)

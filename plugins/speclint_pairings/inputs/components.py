@@ -8,7 +8,7 @@ from speclint import Sheet, facts
 from speclint.handbook.cylinders import length_without_backing
 
 if TYPE_CHECKING:
-    from speclint.specs import Component, CylinderBlock, CylinderCover, CylinderLiner
+    from speclint.specs import ChamberCover, Component, CylinderBlock, CylinderCover, CylinderLiner
 
 
 #: A micrometre: common practice, finer than any length of a liner is drawn.
@@ -62,9 +62,9 @@ def _speaks_of_welds(component: Component, sheet: Sheet) -> bool:
     treated = sheet.is_stated("treatment after welding", welding.heat_treatment)
     if treated and sheet.read("treatment after welding", welding.heat_treatment) != "none":
         return True
-    if not component.is_one_of(("cylinder-cover",)):
+    if not component.is_one_of(("cylinder-cover", "chamber-cover")):
         return False
-    efficiency = cast("CylinderCover", component).weld_efficiency
+    efficiency = cast("CylinderCover | ChamberCover", component).weld_efficiency
     return sheet.is_stated("weld efficiency", efficiency) and sheet.take("z", efficiency) < 1
 
 

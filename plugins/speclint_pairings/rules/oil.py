@@ -31,7 +31,7 @@ from speclint_pairings.sources import ASTM_D341, ISO_3448
 @rule(
     "lubrication.points",
     title="Each sliding pair in steam has an oil feed, a drain and a check valve proved to the chest "
-    "pressure; a cam box has spindle seals, a drain and a leak-off for each spindle",
+    "pressure; a cam box has oil, spindle seals, a drain and a leak-off for each spindle",
     on=(CamBox, CylinderBlock, CylinderLiner, ValveSpindle),
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
@@ -39,12 +39,12 @@ from speclint_pairings.sources import ASTM_D341, ISO_3448
     why="without a check valve the steam drives the oil back to the lubricator, and without a drain "
     "water displaces it from the joint; water that follows a spindle into the cam box emulsifies its oil",
     leaves_out="quantity of oil; whether a seal withstands its heat and speed (spindle.seal)",
-    edition=2,
+    edition=3,
 )
 def points(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
     """Feed, check valve and drain are stated, and the check valve's proof pressure against that of the live steam.
 
-    A cam box has seals round its spindles and a drain, and each spindle a leak-off before them.
+    A cam box has oil, seals round its spindles and a drain, and each spindle a leak-off before them.
     """
     if isinstance(component, CamBox):
         return _kept_dry(component, sheet)
@@ -71,7 +71,10 @@ def _kept_dry(box: CamBox, sheet: Sheet) -> Judgement:
         raise sheet.not_assessed(
             "no tappet or rocker of a spindle states that it is carried in it", box.where
         )
-    missing = [] if sheet.read("spindle seals", box.spindle_seals) != "none" else ["seals round its spindles"]
+    missing = [] if sheet.read("lubricant", box.lubrication.lubricant) != "none" else ["oil"]
+    missing += (
+        [] if sheet.read("spindle seals", box.spindle_seals) != "none" else ["seals round its spindles"]
+    )
     missing += [] if sheet.read("drained", box.lubrication.drained) else ["a drain"]
     missing += [
         f"a leak-off of {name}"
@@ -93,9 +96,9 @@ def _spindles_into(box: CamBox, sheet: Sheet) -> Iterator[ValveSpindle]:
 
 @rule(
     "pairing.lubricant",
-    title="The cylinder oil's flash point is at least 30 K above the wall that it wets, and its "
-    "viscosity there at least 1.2 mPa·s",
-    on=(CylinderBlock, CylinderLiner),
+    title="The cylinder oil's flash point is at least 30 K above the wall or the spindle that it wets, and "
+    "its viscosity there at least 1.2 mPa·s",
+    on=(CylinderBlock, CylinderLiner, ValveSpindle),
     cases=("starting", "running", "drifting"),
     grade=Grade.OBSERVATION,
     cites=[
@@ -107,7 +110,7 @@ def _spindles_into(box: CamBox, sheet: Sheet) -> Iterator[ValveSpindle]:
     "thin leaves the wall dry",
     leaves_out="air drawn in when drifting, which burns an oil that steam would not; compounding "
     "against wet steam; oils that are not straight mineral oils",
-    edition=2,
+    edition=3,
     limits=[
         Limit(
             "margin",

@@ -8,6 +8,7 @@ from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.materials import MIL_STD_1250, anodic_index, potential_difference, potential_limit
 from speclint.specs import (
     BoltedJoint,
+    ChamberCover,
     Component,
     CylinderCover,
     CylinderLiner,
@@ -49,7 +50,7 @@ def hardness(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
     "pairing.galvanic",
     title="Metals in contact differ in the anodic index by no more than their surroundings allow, which on the "
     "steam side are wet: there water stands while the engine is cold",
-    on=(BoltedJoint, CylinderCover, CylinderLiner, PipeFlange, ValveSeat),
+    on=(BoltedJoint, ChamberCover, CylinderCover, CylinderLiner, PipeFlange, ValveSeat),
     grade=Grade.OBSERVATION,
     gravest=Grade.NONCONFORMITY,
     cites=[MIL_STD_1250.at("Table II and clause on compatible couples"), COMMON_PRACTICE],

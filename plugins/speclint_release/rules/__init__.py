@@ -10,6 +10,7 @@ from speclint_release.rules import (
     pressure_parts,
     provenance,
     record,
+    safety_parts,
 )
 
 RULES = (
@@ -20,4 +21,5 @@ RULES = (
     *pressure_parts.RULES,
     *provenance.RULES,
     *record.RULES,
+    *safety_parts.RULES,
 )

@@ -69,8 +69,9 @@ def stress_static(spring: CompressionSpring, sheet: Sheet) -> Judgement:
 
 @rule(
     "coil-spring.stress-solid",
-    edition=3,
-    title="The uncorrected shear stress at solid length is at most 0.56 of the tensile strength of the wire",
+    edition=4,
+    title="The spring is preset, and the uncorrected shear stress at solid length is at most 0.56 of the tensile "
+    "strength of the wire",
     on=CompressionSpring,
     grade=Grade.NONCONFORMITY,
     cites=[en_13906_1_clause("10.1.1, permissible stress at solid length, cold coiled")],
@@ -98,7 +99,11 @@ def stress_solid(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     free = sheet.take("L_0", spring.free_length)
     pressed = sheet.work("s_c", deflection, L_0=free, L=greatest_solid_length(spring, sheet, d))
     load = sheet.work("F_c", spring_load, R=rate(spring, sheet, d, D), s=pressed)
-    return sheet.at_most(sheet.work("τ_c", shear_stress, F=load, D=D, d=d), _allowed(spring, sheet, d))
+    stress = sheet.work("τ_c", shear_stress, F=load, D=D, d=d)
+    preset = sheet.read("preset", spring.preset)
+    says = "pressed solid when it was made" if preset else "it was not preset: it takes its set in service"
+    made = sheet.states(preset, says, where=spring.preset.where).graded(Grade.QUERY)
+    return sheet.worst(made, sheet.at_most(stress, _allowed(spring, sheet, d)))
 
 
 def _allowed(spring: CompressionSpring, sheet: Sheet, d: Metres) -> Pascals:

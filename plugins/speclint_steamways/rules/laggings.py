@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kelvins
+from speclint.facts import inside_of_lagging
 from speclint.handbook.cylinders import outside_of_wall
 from speclint.handbook.heat import (
     CHURCHILL_CHU,
@@ -30,7 +31,7 @@ def _arguments(lagging: Lagging, case: LoadCase, air: Kelvins, sheet: Sheet) -> 
     t = sheet.take("t", lagging.thickness)
     if sheet.read("form", lagging.form) == "flat":
         return {**shared, "t": t, "H": sheet.take("H", lagging.height)}
-    d = sheet.take("d", lagging.inside_diameter)
+    d = inside_of_lagging(lagging, sheet)
     return {**shared, "d": d, "D": sheet.work("D", outside_of_wall, d=d, t=t)}
 
 
@@ -44,7 +45,7 @@ def _metal(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Kelvins:
     "states none",
     on=Lagging,
     cases=("running", "standing-hot"),
-    edition=3,
+    edition=4,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=[
@@ -102,6 +103,7 @@ def _hottest_air(case: LoadCase, sheet: Sheet) -> Kelvins:
     title="The heat lost through the lagging can be calculated from its spec, and is reported",
     on=Lagging,
     cases=("running",),
+    edition=2,
     grade=Grade.OBSERVATION,
     cites=[CHURCHILL_CHU, INCROPERA_EXAMPLE, INCROPERA.at("table A.4, air"), COMMON_PRACTICE],
     why="Heat lost through the lagging costs fuel all day, standing and running.",

@@ -16,6 +16,14 @@ from speclint.equations import (
     WattsPerSquareMetre,
     WattsPerSquareMetreKelvin,
 )
+from speclint.facts import (
+    Panel,
+    block_of_partition,
+    build_of,
+    gap_between,
+    panels_of_partition,
+    steam_by_cylinder,
+)
 from speclint.handbook.heat import (
     GNIELINSKI,
     INCROPERA,
@@ -85,9 +93,8 @@ class _Leak(NamedTuple):
     U: WattsPerSquareMetreKelvin
 
 
-def _leak(partition: Partition, case: LoadCase, sheet: Sheet) -> _Leak:
-    """Convection on both sides by Gnielinski, conduction between."""
-    m_1 = sheet.take("m", case.steam_flow)
+def _leak(partition: Partition, case: LoadCase, m_1: KilogramsPerSecond, sheet: Sheet) -> _Leak:
+    """Convection on both sides by Gnielinski, conduction between; ``m_1`` is the steam of one cylinder."""
     states = {
         "l": (sheet.take_absolute("p_l", case.live_pressure), sheet.take("T_l", case.live_temperature)),
         "e": (sheet.take_absolute("p_e", case.exhaust_pressure), sheet.take("T_e", case.exhaust_temperature)),
@@ -119,12 +126,14 @@ def _side(
 def _resistance(
     partition: Partition, p: Pascals, T: Kelvins, case: LoadCase, sheet: Sheet
 ) -> SquareMetreKelvinsPerWatt:
-    t, at = sheet.take("t", partition.thickness), sheet.take("T_w", case.temperature_of(partition))
+    """Resistance of the wall, or of two walls, each as thin as the thinner, with still steam between them."""
+    at = sheet.take("T_w", case.temperature_of(partition))
+    t = min(sheet.take("t", panel.thickness) for panel in panels_of_partition(partition, sheet))
     λ = sheet.look_up("λ", sheet.material_of(partition).conductivity, of=partition, at=at)
-    if sheet.read("build", partition.build) == "single wall":
+    if build_of(partition, sheet) == "single wall":
         return sheet.work("R", plane_wall_resistance, t=t, λ=λ)
-    still = sheet.work("λ_s", steam_conductivity, p=p, T=T)
-    return sheet.work("R", double_wall_resistance, t=t, λ=λ, s=sheet.take("s", partition.gap), λ_s=still)
+    still, s = sheet.work("λ_s", steam_conductivity, p=p, T=T), sheet.take("s", gap_between(partition, sheet))
+    return sheet.work("R", double_wall_resistance, t=t, λ=λ, s=s, λ_s=still)
 
 
 @rule(
@@ -133,7 +142,7 @@ def _resistance(
     "between them",
     on=Partition,
     cases=("running",),
-    edition=2,
+    edition=3,
     grade=Grade.NONCONFORMITY,
     cites=[GNIELINSKI, INCROPERA.at("scatter of correlations"), FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="Heat that warms the exhaust cost fuel, cools the steam before it works, and goes up the chimney.",
@@ -153,7 +162,7 @@ def _resistance(
 )
 def heat_leak(partition: Partition, case: LoadCase, sheet: Sheet) -> Judgement:
     """Rise of the exhaust by the heat through the wall at the upper end of the correlation's scatter; and work lost."""
-    leak = _leak(partition, case, sheet)
+    leak = _leak(partition, case, sheet.take("m", case.steam_flow), sheet)
     A = sheet.take("A", partition.area)
     Q: Watts = sheet.work("Q", heat_through, U=leak.U, A=A, T_1=leak.live.T, T_2=leak.exhaust.T)
     upper = sheet.work("Q_u", at_the_upper_end, Q=Q, u=sheet.limit("scatter", "u"))
@@ -161,7 +170,7 @@ def heat_leak(partition: Partition, case: LoadCase, sheet: Sheet) -> Judgement:
     c_p = sheet.work("c_p", steam_heat_capacity, p=leak.exhaust.p, T=leak.exhaust.T)
     rise: KelvinDifference = sheet.work("ΔT", temperature_rise, Q=upper, m=leak.m, c_p=c_p)
     judged = sheet.at_most(rise, sheet.limit("rise"))
-    single = sheet.read("build", partition.build) == "single wall"
+    single = build_of(partition, sheet) == "single wall"
     if single and sheet.material_of(partition).family in _IRON:
         said = "a single wall of iron stands between live and exhaust steam"
         return sheet.worst(sheet.states(False, said, where=partition.where), judged)
@@ -175,7 +184,7 @@ def heat_leak(partition: Partition, case: LoadCase, sheet: Sheet) -> Judgement:
     "twice",
     on=Partition,
     cases=("starting", "running", "test", "water"),
-    edition=4,
+    edition=5,
     grade=Grade.HOLD,
     cites=[
         PANEL_TABLES,
@@ -214,14 +223,23 @@ def heat_leak(partition: Partition, case: LoadCase, sheet: Sheet) -> Judgement:
     ],
 )
 def stress(partition: Partition, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Panel under live less exhaust pressure, edges as stated; in work with the thermal stress as well.
+    """Each wall as a panel under live less exhaust pressure, edges as drawn; in work with the thermal stress as well.
 
-    Of a double wall the one on the live side is judged, which carries the same as the other. Where a case in work
-    states no flow of steam, the faces of the wall are taken to be as hot as the steam on either side, which no flow can
-    exceed: a wall that bears this conforms; of one that does not, nothing can be said.
+    Of two walls that on the live side stands against a gap at the pressure of the atmosphere, to which it may be
+    vented; and so does that on the exhaust side, where it is drawn by itself. Where a case in work states no flow of
+    steam and none can be worked, the faces of the wall are taken to be as hot as the steam on either side, which no
+    flow can exceed: a wall that bears this conforms; of one that does not, nothing can be said.
     """
-    t, at = sheet.take("t", partition.thickness), sheet.take("T_w", case.temperature_of(partition))
-    pressed = _bending(partition, case, t, sheet)
+    panels = panels_of_partition(partition, sheet)
+    sides = zip(("live side", "exhaust side"), panels, strict=False)
+    return sheet.each(sides, lambda item: _judged(item[0], item[1], partition, case, sheet))
+
+
+def _judged(side: str, panel: Panel, partition: Partition, case: LoadCase, sheet: Sheet) -> Judgement:
+    """One wall of a partition, on the live or on the exhaust side."""
+    t, at = sheet.take("t", panel.thickness), sheet.take("T_w", case.temperature_of(partition))
+    Δp = _across(side, partition, case, sheet)
+    pressed = _bending(panel, Δp, t, sheet)
     material = sheet.material_of(partition)
     f = sheet.look_up("f", material.allowable_tension, of=partition, at=at, wall=t)
     iron = material.family in _IRON
@@ -231,12 +249,13 @@ def stress(partition: Partition, case: LoadCase, sheet: Sheet) -> Judgement:
     by_pressure = sheet.at_most(pressed, allowed)
     if is_case(case, "test") or is_case(case, "water"):
         return by_pressure
-    heated = _heat_stress(partition, case, t, at, sheet)
+    flow = _flow(partition, case, sheet)
+    heated = _heat_stress(partition, case, (t, at), flow, sheet)
     together = sheet.work("σ", stresses_together, σ_p=pressed, σ_T=heated)
     if not iron:
         allowed = sheet.work("S_r", multiple_of_allowable, k=sheet.limit("range", "k_r"), f=f)
     by_both = sheet.at_most(together, allowed)
-    if by_pressure.holds and not by_both.holds and not _flows(case, sheet):
+    if by_pressure.holds and not by_both.holds and flow is None:
         raise sheet.not_assessed(
             "the load case states no steam flow, and the wall does not bear all of the difference of temperature",
             case.where,
@@ -244,39 +263,60 @@ def stress(partition: Partition, case: LoadCase, sheet: Sheet) -> Judgement:
     return sheet.worst(by_pressure, by_both)
 
 
-def _bending(partition: Partition, case: LoadCase, t: Metres, sheet: Sheet) -> Pascals:
-    a, b = sheet.take("a", partition.short_side), sheet.take("b", partition.long_side)
-    p_1, p_2 = pressure_on_live_side(partition, case, sheet), pressure_on_exhaust_side(case, sheet)
-    Δp = sheet.work("Δp", excess_pressure, p_1=p_1, p_2=p_2)
-    stated = sheet.is_stated("edges", partition.edges)
-    edges = sheet.read("edges", partition.edges) if stated else "supported"
+def _across(side: str, partition: Partition, case: LoadCase, sheet: Sheet) -> Pascals:
+    """Greatest difference of pressure across a wall: of two walls against an empty gap between them."""
+    p_2 = pressure_on_exhaust_side(case, sheet)
+    if side == "exhaust side":
+        return p_2
+    p_1 = pressure_on_live_side(partition, case, sheet)
+    if build_of(partition, sheet) == "two walls":
+        p_2 = 0.0
+    return sheet.work("Δp", excess_pressure, p_1=p_1, p_2=p_2)
+
+
+def _bending(panel: Panel, Δp: Pascals, t: Metres, sheet: Sheet) -> Pascals:
+    a, b = sheet.take("a", panel.short), sheet.take("b", panel.long)
+    stated = panel.edges is not None and sheet.is_stated("edges", panel.edges)
+    edges = sheet.read("edges", panel.edges) if stated and panel.edges is not None else "supported"
     k = sheet.look_up("k", panel_stress_factor, edges=edges, a=a, b=b)
     return sheet.work("σ_p", panel_stress, k=k, p=Δp, a=a, t=t)
 
 
-def _flows(case: LoadCase, sheet: Sheet) -> bool:
-    return sheet.is_stated("steam flow", case.steam_flow)
+def _flow(partition: Partition, case: LoadCase, sheet: Sheet) -> KilogramsPerSecond | None:
+    """The steam that one cylinder uses: as stated, else the most that it can by its sizes; None where neither is."""
+    if sheet.is_stated("steam flow", case.steam_flow):
+        return sheet.take("m", case.steam_flow)
+    return steam_by_cylinder(block_of_partition(partition, sheet), case, sheet)
 
 
-def _heat_stress(partition: Partition, case: LoadCase, t: Metres, at: Kelvins, sheet: Sheet) -> Pascals:
-    material = sheet.material_of(partition)
-    q = _flux(partition, case, sheet)
+def _heat_stress(
+    partition: Partition,
+    case: LoadCase,
+    wall: tuple[Metres, Kelvins],
+    flow: KilogramsPerSecond | None,
+    sheet: Sheet,
+) -> Pascals:
+    """Stress by the drop of temperature through a wall of a thickness at a temperature."""
+    (t, at), material = wall, sheet.material_of(partition)
+    q = _flux(partition, case, flow, sheet)
     λ = sheet.look_up("λ", material.conductivity, of=partition, at=at)
-    wall = sheet.work("R_w", plane_wall_resistance, t=t, λ=λ)
+    R_w = sheet.work("R_w", plane_wall_resistance, t=t, λ=λ)
     return sheet.work(
         "σ_T",
         thermal_stress,
         E=sheet.look_up("E", material.modulus, of=partition, at=at),
         alpha=sheet.look_up("α", material.expansion, of=partition, at=at),
-        ΔT=sheet.work("ΔT_w", drop_through_wall, q=q, R=wall),
+        ΔT=sheet.work("ΔT_w", drop_through_wall, q=q, R=R_w),
         nu=sheet.look_up("ν", material.poisson, of=partition),
     )
 
 
-def _flux(partition: Partition, case: LoadCase, sheet: Sheet) -> WattsPerSquareMetre:
+def _flux(
+    partition: Partition, case: LoadCase, flow: KilogramsPerSecond | None, sheet: Sheet
+) -> WattsPerSquareMetre:
     """Heat flux at the upper end of the correlation's scatter; without a flow, the most that can be."""
-    if _flows(case, sheet):
-        q = _leak(partition, case, sheet).q
+    if flow is not None:
+        q = _leak(partition, case, flow, sheet).q
         return sheet.work("q_u", flux_at_the_upper_end, q=q, u=sheet.limit("scatter", "u"))
     T_1, T_2 = sheet.take("T_l", case.live_temperature), sheet.take("T_e", case.exhaust_temperature)
     R = _resistance(partition, sheet.take_absolute("p_l", case.live_pressure), T_1, case, sheet)

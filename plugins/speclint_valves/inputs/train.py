@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from functools import cached_property, lru_cache
 from typing import TypeVar
@@ -26,6 +27,8 @@ from speclint_valves.inputs.shutting import spindle_of
 from speclint_valves.inputs.springs import springs_of
 
 C = TypeVar("C", bound=Component)
+#: How a size is taken from a sheet: with its limits, or as the drawing aims at it.
+Take = Callable[..., float]
 
 
 @dataclass(frozen=True)
@@ -103,48 +106,51 @@ def valve_of(cam: Cam, sheet: Sheet) -> PoppetValve:
     return sheet.follow(spindle.moves)
 
 
-def ratio(train: Train, sheet: Sheet) -> Ratio:
+def ratio(train: Train, sheet: Sheet, take: Take | None = None) -> Ratio:
     """Lever ratio: travel of the valve over travel of the tappet."""
     if train.rocker is None:
         return 1.0
-    b_v, b_t = sheet.take("b_v", train.rocker.valve_arm), sheet.take("b_t", train.rocker.tappet_arm)
+    take = take or sheet.take
+    b_v, b_t = take("b_v", train.rocker.valve_arm), take("b_t", train.rocker.tappet_arm)
     return sheet.work("i", lever_ratio, b_v=b_v, b_t=b_t)
 
 
-def mass(train: Train, i: Ratio, sheet: Sheet) -> Kilograms:
+def mass(train: Train, i: Ratio, sheet: Sheet, take: Take | None = None) -> Kilograms:
     """Mass of the train reduced to the valve."""
+    take = take or sheet.take
     m_f = 0.0
     for number, spring in enumerate(springs_of(train.valve, sheet), start=1):
         if sheet.is_stated(f"mass of {spring.id}", spring.mass):
-            m_f += sheet.take(f"m_f{number}", spring.mass)
+            m_f += take(f"m_f{number}", spring.mass)
             continue
         rho = sheet.look_up(f"ρ_{number}", sheet.material_of(spring).density, of=spring)
-        d, D = sheet.take(f"d_{number}", spring.wire), sheet.take(f"D_{number}", spring.mean_diameter)
+        d, D = take(f"d_{number}", spring.wire), take(f"D_{number}", spring.mean_diameter)
         m_f += sheet.work(
-            f"m_f{number}", coil_mass, rho=rho, d=d, D=D, n=sheet.take(f"n_{number}", spring.total_coils)
+            f"m_f{number}", coil_mass, rho=rho, d=d, D=D, n=take(f"n_{number}", spring.total_coils)
         )
     J, b_v = 0.0, 1.0
     if train.rocker is not None:
-        J, b_v = sheet.take("J", train.rocker.inertia), sheet.take("b_v", train.rocker.valve_arm)
-    m_v, m_s = sheet.take("m_v", train.valve.mass), sheet.take("m_s", train.spindle.mass)
-    m_t = sheet.take("m_t", train.tappet.mass)
+        J, b_v = take("J", train.rocker.inertia), take("b_v", train.rocker.valve_arm)
+    m_v, m_s = take("m_v", train.valve.mass), take("m_s", train.spindle.mass)
+    m_t = take("m_t", train.tappet.mass)
     return sheet.work("m", mass_at_valve, m_v=m_v, m_s=m_s, m_f=m_f, m_t=m_t, i=i, J=J, b_v=b_v)
 
 
-def motion(cam: Cam, sheet: Sheet) -> WholeLift:
+def motion(cam: Cam, sheet: Sheet, take: Take | None = None) -> WholeLift:
     """The cam's motion: by its law and ramps, or by its table of lifts."""
     try:
-        return _by_table(cam, sheet) if cam.table else _by_law(cam, sheet)
+        by = _by_table if cam.table else _by_law
+        return by(cam, sheet, take or sheet.take)
     except OutOfRange as problem:
         raise sheet.not_covered(str(problem)) from problem
 
 
-def _by_law(cam: Cam, sheet: Sheet) -> WholeLift:
+def _by_law(cam: Cam, sheet: Sheet, take: Take) -> WholeLift:
     law = sheet.read("law of the cam", cam.law)
-    lift = sheet.take("s_1", cam.lift)
-    height, angle = sheet.take("h_r", cam.ramp_height), sheet.take("γ", cam.ramp_angle)
-    rise, fall = sheet.take("β_1", cam.rise_angle), sheet.take("β_2", cam.fall_angle)
-    return _profile(law, lift, height, angle, rise, sheet.take("δ", cam.dwell_angle), fall)
+    lift = take("s_1", cam.lift)
+    height, angle = take("h_r", cam.ramp_height), take("γ", cam.ramp_angle)
+    rise, fall = take("β_1", cam.rise_angle), take("β_2", cam.fall_angle)
+    return _profile(law, lift, height, angle, rise, take("δ", cam.dwell_angle), fall)
 
 
 @lru_cache(maxsize=64)
@@ -155,9 +161,9 @@ def _profile(
     return WholeLift(CamProfile(Flank(curve, lift, rise, ramp), dwell, Flank(curve, lift, fall, ramp)))
 
 
-def _by_table(cam: Cam, sheet: Sheet) -> WholeLift:
-    step = sheet.take("Δ", cam.table_step)
-    return _table(step, tuple(sheet.take(f"s_{number}", lift) for number, lift in enumerate(cam.table)))
+def _by_table(cam: Cam, _: Sheet, take: Take) -> WholeLift:
+    step = take("Δ", cam.table_step)
+    return _table(step, tuple(take(f"s_{number}", lift) for number, lift in enumerate(cam.table)))
 
 
 @lru_cache(maxsize=64)

@@ -2,7 +2,19 @@
 
 from __future__ import annotations
 
-from speclint_valves.rules import cams, landing, motion, opening, rockers, seats, shutting, spindles, tappets
+from speclint_valves.rules import (
+    cams,
+    landing,
+    motion,
+    opening,
+    rockers,
+    seats,
+    shafts,
+    shutting,
+    side_loads,
+    spindles,
+    tappets,
+)
 
 RULES = (
     *cams.RULES,
@@ -11,7 +23,9 @@ RULES = (
     *opening.RULES,
     *rockers.RULES,
     *seats.RULES,
+    *shafts.RULES,
     *shutting.RULES,
+    *side_loads.RULES,
     *spindles.RULES,
     *tappets.RULES,
 )

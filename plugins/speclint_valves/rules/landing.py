@@ -6,6 +6,7 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit,
 from speclint.equations import Kelvins, Metres, Pascals, Ratio
 from speclint.facts import (
     beyond_full_lift,
+    bore_with_direction,
     cages_round,
     clearance_to_cage,
     furthest_lift,
@@ -13,11 +14,13 @@ from speclint.facts import (
     lifts_clear_of_piston,
     rod_diameter,
     rod_steel,
+    room_to_piston,
+    stands_across,
 )
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import round_area
 from speclint.handbook.steam import seat_bearing_stress
-from speclint.specs import Beat, CylinderBlock, LoadCase, NotStated, PoppetValve, Stated, ValveSeat
+from speclint.specs import Beat, CylinderBlock, LoadCase, NotStated, PoppetValve, Stated, ValveCage, ValveSeat
 from speclint_valves.formulae.landing import (
     beat_gap,
     clearance_hot,
@@ -140,7 +143,7 @@ def _strain(
 
 @rule(
     "valve.foul-clearance",
-    edition=4,
+    edition=5,
     title="At full lift with overtravel, hot, the valve clears cage, cover and piston by at least 2 mm",
     on=PoppetValve,
     cases=("starting", "running", "drifting"),
@@ -155,7 +158,8 @@ def foul_clearance(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgemen
     """c_0 − overtravel − H (ε_v − ε_b) ≥ 2 mm to cage or cover; to the piston also less y_r.
 
     The overtravel is what the gear can lift the valve beyond full lift. y_r is the wear that lets the piston come
-    nearer, with the expansion and the stretch of both its rods.
+    nearer, with the expansion and the stretch of both its rods. The clearance to the piston is that which the seat's
+    place gives; a valve that lifts across the cylinder keeps out of the bore.
     """
     block = block_of(valve, sheet)
     ε_v = _strain(valve, "v", case, DRAWING_TEMPERATURE, sheet)
@@ -165,22 +169,37 @@ def foul_clearance(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgemen
     c_0 = clearance_to_cage(valve, sheet)
     cage = sheet.work("c", clearance_hot, c_0=c_0, o=o, H=H, ε_v=ε_v, ε_b=ε_b, y=0.0)
     found = [sheet.at_least(cage, least)]
-    if not sheet.is_stated("clearance to the piston", valve.clearance_piston):
-        _cannot_meet_piston(valve, sheet)
-    else:
-        c_p, nearer = sheet.take("c_p", valve.clearance_piston), _piston_nearer(valve, case, sheet)
+    c_p = _to_piston(valve, sheet)
+    if c_p is not None:
+        nearer = 0.0 if stands_across(valve, sheet) else _piston_nearer(valve, case, sheet)
         left = sheet.work("c_k", clearance_hot, c_0=c_p, o=o, H=H, ε_v=ε_v, ε_b=ε_b, y=nearer)
         found.append(sheet.at_least(left, least).graded(Grade.HOLD))
     return sheet.worst(*found)
+
+
+def _to_piston(valve: PoppetValve, sheet: Sheet) -> Metres | None:
+    """Cold clearance to the piston at full lift: by the seat bore, else as stated; None where none is wanted."""
+    by_place = room_to_piston(valve, sheet)
+    if by_place is not None:
+        return by_place.value  # type: ignore[no-any-return]  # a float, or an enclosure of one
+    if sheet.is_stated("clearance to the piston", valve.clearance_piston):
+        return sheet.take("c_p", valve.clearance_piston)
+    _cannot_meet_piston(valve, sheet)
+    return None
 
 
 def _cannot_meet_piston(valve: PoppetValve, sheet: Sheet) -> None:
     """End the rule unless the valve lifts away from the cylinder, or is stated not to reach the piston."""
     if lifts_clear_of_piston(valve, sheet) is not None:
         return
+    directed = bore_with_direction(valve, sheet)
+    if directed is not None:  # it lifts towards the cylinder: no word says that they cannot meet
+        sheet.take("x_c", directed.to_cylinder)
+        sheet.read("end of the seat bore", directed.end)
     if sheet.read("meets the piston", valve.meets_piston):
         raise sheet.not_assessed(
-            "the valve can meet the piston: clearance_piston is to be stated", valve.meets_piston.where
+            "the valve can meet the piston: clearance_piston, or which way its seat bore lifts, is to be stated",
+            valve.meets_piston.where,
         )
 
 
@@ -230,7 +249,7 @@ def _rod(
 
 @rule(
     "valve.lift-stop",
-    edition=3,
+    edition=4,
     title="The valve has a stop that it meets no sooner than at full lift with overtravel, and before cage or cover",
     on=PoppetValve,
     cases=("starting", "running", "drifting"),
@@ -262,9 +281,9 @@ def lift_stop(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "valve.cannot-fall-in",
-    edition=4,
-    title="The openings of a catch, or of the way into the cylinder, are no wider than the smallest piece of a broken "
-    "valve, spindle, nut or collet",
+    edition=5,
+    title="The openings of a catch that a part holds, or of the way into the cylinder, are no wider than the smallest "
+    "piece of a broken valve, spindle, nut or collet",
     on=PoppetValve,
     grade=Grade.HOLD,
     cites=[COMMON_PRACTICE],
@@ -282,12 +301,15 @@ def cannot_fall_in(valve: PoppetValve, sheet: Sheet) -> Judgement:
         "b", least_piece, b=stated, d=sheet.take("d_s", spindle_of(valve, sheet).least_diameter)
     )
     if cages:
-        return sheet.each(
-            [(cage.id, cage) for cage in cages],
-            lambda item: sheet.at_least(piece, sheet.take("b_o", item[1].opening)),
-        )
+        return sheet.each([(cage.id, cage) for cage in cages], lambda item: _caught(piece, item[1], sheet))
     collar = sheet.read("retained by", valve.retained) == "collar larger than the port"
     return sheet.at_least(piece, sheet.take("b_o", valve.cage_opening if collar else valve.passage_below))
+
+
+def _caught(piece: Metres, cage: ValveCage, sheet: Sheet) -> Judgement:
+    """By a cage that a part holds: one that is loose follows the pieces."""
+    sheet.follow(cage.held_by)
+    return sheet.at_least(piece, sheet.take("b_o", cage.opening))
 
 
 @rule(

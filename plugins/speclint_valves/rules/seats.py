@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Newtons, Pascals
-from speclint.facts import chamber_beyond, retained_by_part
+from speclint.facts import block_when_entering, chamber_beyond, retained_by_part
 from speclint.handbook.fits import (
     DIN_7190,
     DIN_7190_2001,
@@ -155,7 +155,7 @@ def fit_warming(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "seat.entering",
-    edition=2,
+    edition=3,
     title="The shrinkage available, or the press force, is at least what the tightest fit needs for assembly",
     on=ValveSeat,
     grade=Grade.OBSERVATION,
@@ -196,7 +196,8 @@ def _available(seat: ValveSeat, fit: Fit, sheet: Sheet) -> Metres:
     method = sheet.read("entering", seat.entering)
     T_b = T_s = DRAWING_TEMPERATURE
     if "block heated" in method:
-        T_b = min(sheet.take("T_b", seat.block_heated_to), sheet.limit("hottest-block", "T_b,max"))
+        heated = sheet.take("T_b", block_when_entering(seat, fit.block, sheet))
+        T_b = min(heated, sheet.limit("hottest-block", "T_b,max"))
     if "ring chilled" in method:
         T_s = sheet.take("T_s", seat.chilled_to)
     ring, block = sheet.material_of(seat), sheet.material_of(fit.block)

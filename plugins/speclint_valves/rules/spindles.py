@@ -152,8 +152,9 @@ def _buckling(spindle: ValveSpindle, T: float, F: Newtons, sheet: Sheet) -> Judg
 
 @rule(
     "spindle.seal",
-    edition=2,
-    title="Temperature, boiler pressure and speed at the seal are within its rating, and its leak-off is stated",
+    edition=3,
+    title="The seal is named, temperature, boiler pressure and speed at it are within its rating, and its leak-off is "
+    "stated",
     on=ValveSpindle,
     cases=("starting", "running"),
     grade=Grade.QUERY,
@@ -174,6 +175,7 @@ def seal(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
         "φ", "cam angle of the greatest speed", rubbing, 0.0, moved.duration, unit="rad", steps=SCAN
     )
     speed = sheet.work("v", valve_speed, i=i, s_prime=moved.at(angle).slope, ω=ω)
+    sheet.read("seal", spindle.seal)
     sheet.read("leak-off", spindle.leak_off)
     T, p = sheet.take("T", case.temperature_of(spindle)), supply_at_most(case, sheet)
     return sheet.worst(

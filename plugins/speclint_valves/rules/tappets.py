@@ -125,9 +125,10 @@ def _spindle_of(tappet: Tappet, sheet: Sheet) -> ValveSpindle:
 
 @rule(
     "cambox.withdrawal",
-    title="The cam box can be taken out of the assembled engine: 25 mm more than its length is free, "
-    "and every fastening is within reach",
+    title="The cam box can be taken out of the assembled engine: in the stated direction 25 mm more than its length is "
+    "free, and every fastening is within reach",
     on=CamBox,
+    edition=2,
     grade=Grade.OBSERVATION,
     cites=[COMMON_PRACTICE],
     why="what cannot be taken out in a shed is not inspected in a shed",
@@ -139,12 +140,13 @@ def _spindle_of(tappet: Tappet, sheet: Sheet) -> ValveSpindle:
 def withdrawal(box: CamBox, sheet: Sheet) -> Judgement:
     """Clear room ≥ length + 25 mm, and every fastening within reach of a spanner (wrench)."""
     reachable = sheet.read("fastenings reachable", box.fastenings_reachable)
+    way = sheet.read("withdrawn", box.withdrawn)
     needed = sheet.work("l_n", length_with_room, L=sheet.take("L", box.length), r=sheet.limit("room", "r"))
     clear = sheet.at_least(sheet.take("l", box.withdrawal_room), needed)
     reached = sheet.states(
         reachable, "every fastening can be reached" if reachable else "a fastening is out of reach"
     )
-    return sheet.worst(reached, clear)
+    return sheet.worst(reached, clear.saying(f"{way}: {clear.says}"))
 
 
 RULES = (clearance_when_hot, count, withdrawal)

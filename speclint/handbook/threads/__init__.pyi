@@ -9,6 +9,7 @@ from .geometry import (
     ISO_724 as ISO_724,
     Thread as Thread,
     clearance_hole as clearance_hole,
+    nominal_diameter as nominal_diameter,
     root_area as root_area,
     stress_area as stress_area,
     tensile_stress_area as tensile_stress_area,

@@ -139,6 +139,12 @@ def thread(designation: str) -> Thread:
     )
 
 
+def nominal_diameter(designation: str) -> Reading:
+    """Nominal diameter of a thread, m; NotKnown as ``thread``."""
+    found = thread(designation)
+    return Reading.exact(f"nominal diameter of {found.name}", found.nominal, "m", found.source)
+
+
 def stress_area(designation: str) -> Reading:
     """Tensile stress area of a thread, unrounded; NotKnown as ``thread``."""
     found = thread(designation)

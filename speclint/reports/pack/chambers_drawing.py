@@ -13,7 +13,7 @@ from speclint.checking import Assessment
 from speclint.quantities import Measure
 from speclint.reports.pack.figures import Figure, followed, known_of, millimetres, said, specs_of, word
 from speclint.reports.pack.paper import Paper, hatched, niced
-from speclint.specs import CylinderBlock, SteamPassage
+from speclint.specs import CylinderBlock, Division, Length, SteamPassage, Weldment
 
 _WIDTH, _LEFT, _GAP, _TOP = 900.0, 24.0, 26.0, 52.0
 _LARGEST = 120.0  # units for the largest of all
@@ -39,7 +39,7 @@ class _Thing:
 def chamber_figures(assessment: Assessment) -> Iterator[Figure]:
     """A figure for each block that states seat bores, passages or walls between them."""
     for block in specs_of(assessment, CylinderBlock):
-        things = [*_seats(block), *_passages(assessment, block), *_walls(block)]
+        things = [*_seats(block), *_passages(assessment, block), *_walls(assessment, block)]
         if things:
             yield _figure(block, things)
 
@@ -65,15 +65,23 @@ def _passages(assessment: Assessment, block: CylinderBlock) -> Iterator[_Thing]:
             yield _Thing(passage.id, says, size, size, _ink(carries))
 
 
-def _walls(block: CylinderBlock) -> Iterator[_Thing]:
+def _walls(assessment: Assessment, block: CylinderBlock) -> Iterator[_Thing]:
     for name, wall in block.divisions.items():
-        thick, long = millimetres(wall.thickness), millimetres(wall.length) or millimetres(wall.span)
+        span, length = _sides(assessment, block, wall)
+        thick, long = millimetres(wall.thickness), millimetres(length) or millimetres(span)
         if thick and long:
             between = f"{word(wall.one_side) or 'not stated'} and {word(wall.other_side) or 'not stated'}"
-            says = (
-                f"{said(wall.thickness)} thick, {said(wall.span)} by {said(wall.length)}, between {between}"
-            )
+            says = f"{said(wall.thickness)} thick, {said(span)} by {said(length)}, between {between}"
             yield _Thing(f"wall {name}", says, thick, long, "wall")
+
+
+def _sides(assessment: Assessment, block: CylinderBlock, division: Division) -> tuple[Length, Length]:
+    """The short and the long side of a division: of the flat wall of the weldment that it names, else its own."""
+    for weldment in known_of(assessment, Weldment):
+        wall = weldment.walls.get(word(division.wall) or "")
+        if wall is not None and followed(assessment, weldment.makes) is block:
+            return wall.short, wall.long
+    return division.span, division.length
 
 
 def _ink(steam: str) -> str:

@@ -225,13 +225,15 @@ def _studs(assessment: Assessment, cover: CylinderCover) -> Studs | None:
 
 
 def _pads(liner: CylinderLiner, block: CylinderBlock, ends: list[CylinderEnd]) -> Iterator[FramePad]:
-    """The pads; they are stated from the fixed point, which the ends' faces tie to the collar's seat."""
+    """The pads, stated from the fixed point; the seat's place, or a face's, ties that to the collar's seat."""
     way = {"front": 1.0, "back": -1.0}.get(word(liner.collar.end))
     tied = [(millimetres(end.face_at), millimetres(end.face_from_seat)) for end in ends]
     known = [(at, from_seat) for at, from_seat in tied if at is not None and from_seat is not None]
-    if way is None or not known:
+    bored = block.bores.get(word(liner.in_bore))
+    placed = millimetres(bored.seat_at) if bored else None
+    if way is None or (placed is None and not known):
         return
-    seat = known[0][0] + way * known[0][1]
+    seat = known[0][0] + way * known[0][1] if placed is None else placed
     for name, pad in block.pads.items():
         at, wide = millimetres(pad.at), millimetres(pad.width)
         if at is not None and wide:

@@ -7,7 +7,7 @@ from typing import Annotated, ClassVar, Literal
 from speclint.specs.component import Component
 from speclint.specs.dimension import Dimension
 from speclint.specs.fields import NOT_STATED, Angle, Length, LinkTo, Position, Word
-from speclint.specs.link_targets import CylinderBlock, Weldment
+from speclint.specs.link_targets import CylinderBlock, SteamPassage, Weldment
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
@@ -17,10 +17,12 @@ class Chamber(SpecTable):
     """A chamber under pressure and the opening through which it is inspected.
 
     Fields:
+        of: the chest, belt or valve pocket that it is; left out for one that is no passage, such as the cylinder
         opening_length: longer clear dimension of its opening
         opening_width: shorter clear dimension of its opening
     """
 
+    of: Annotated[LinkTo[SteamPassage], OWN_PLACE] = NOT_STATED
     opening_length: Annotated[Length, Span("30 mm", "1.5 m")] = NOT_STATED
     opening_width: Annotated[Length, Span("20 mm", "1.2 m")] = NOT_STATED
 
@@ -49,7 +51,7 @@ class SpannerRoom(SpecTable):
     """Room for a spanner at the least accessible nut of a joint.
 
     Fields:
-        across_flats: of the nut
+        across_flats: of the nut; left out where the joint states that of its nut
         to_wall: from the nut's axis to the nearest obstacle
         swing: angle through which the spanner can be swung
         spanner: the kind that fits there
@@ -63,6 +65,8 @@ class SpannerRoom(SpecTable):
 
 class Withdrawal(Dimension):
     """A part that is withdrawn along its axis; the dimension is its whole length.
+
+    It is left out for studs and liners whose own sizes give it.
 
     Fields:
         room: clear length beyond its outer end, along the axis
@@ -79,7 +83,7 @@ class AccessPlan(Component):
         serves: the block
         weldment: whose welds are to be inspected
         chambers: under pressure, by name
-        chambers_complete: whether every chamber under pressure is listed
+        chambers_complete: whether every chamber under pressure is listed; left out where the passages of the block tell
         welds: where each is inspected from, by the name of the joint
         spanners: room at nuts, by the id of the joint or of the frame fastening
         withdrawals: studs by the id of their joint, liners by their own; anything else by name

@@ -91,6 +91,7 @@ class TappedHole(SpecTable):
     """The tapped hole into which a stud is screwed.
 
     Fields:
+        plate: name of the plate of the block's weldment in which it stands.
         thread: as tapped, such as "M24".
         engagement: length of full thread in engagement.
         depth: of the drilled hole below the face.
@@ -99,6 +100,7 @@ class TappedHole(SpecTable):
         sealed: how a hole that breaks into steam is sealed; "none" where it is not.
     """
 
+    plate: Word[str] = NOT_STATED
     thread: Word[str] = NOT_STATED
     engagement: Annotated[Length, Span("4 mm", "200 mm")] = NOT_STATED
     depth: Annotated[Length, Span("5 mm", "400 mm")] = NOT_STATED

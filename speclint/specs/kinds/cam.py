@@ -31,9 +31,9 @@ class Cam(Component):
         table_step: step of the angle in the table of lifts.
         table: lifts of the tappet at equal steps from the foot of the lift to its end, where no law is stated.
         turns_on: the shaft that turns it.
+        phase: angle of the shaft, from a mark of it, at which its ramp begins to lift.
         bore: bore in which the shaft sits.
         base_radius: radius of the base circle.
-        nose_radius: least radius of curvature at the nose.
         width: of the track.
         hardened_depth: depth of its hardened skin after grinding; leave out if it is not hardened.
     """
@@ -53,8 +53,8 @@ class Cam(Component):
     table_step: Angle = NOT_STATED
     table: tuple[Annotated[Allowance, Span("1 µm", "100 mm")], ...] = ()
     turns_on: Annotated[LinkTo[Shaft], OWN_PLACE] = NOT_STATED
+    phase: Angle = NOT_STATED
     bore: Annotated[Length, Span("10 mm", "400 mm")] = NOT_STATED
     base_radius: Annotated[Length, Span("10 mm", "400 mm")] = NOT_STATED
-    nose_radius: Annotated[Length, Span("2 mm", "300 mm")] = NOT_STATED
     width: Annotated[Length, Span("4 mm", "300 mm")] = NOT_STATED
     hardened_depth: Annotated[Length, Span("0.2 mm", "12 mm")] = NOT_STATED

@@ -20,6 +20,7 @@ class CamBox(Component):
         tappets: how many tappets it carries.
         datum_length: along the spindle, from the box's foot to where the spindle's end meets the gear.
         block_length: along the spindle, from the plane of the valve's seat to the box's foot.
+        stands_out: from the axis of the cylinder to its outermost side, away from the middle of the engine.
         withdrawn: direction in which it is withdrawn: sideways along its runners, upwards or endways.
         length: overall, in the direction in which it is withdrawn.
         withdrawal_room: clear room in that direction on the assembled engine.
@@ -35,6 +36,7 @@ class CamBox(Component):
     tappets: Word[int] = NOT_STATED
     datum_length: Annotated[Length, Span("20 mm", "3 m")] = NOT_STATED
     block_length: Annotated[Length, Span("20 mm", "3 m")] = NOT_STATED
+    stands_out: Annotated[Length, Span("30 mm", "1.5 m")] = NOT_STATED
     withdrawn: Word[str] = NOT_STATED
     length: Annotated[Length, Span("50 mm", "4 m")] = NOT_STATED
     withdrawal_room: Annotated[Length, Span("30 mm", "5 m")] = NOT_STATED

@@ -10,6 +10,9 @@ from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
 
+#: A wall of a liner (its barrel, its collar) or of a cover (its plate, its flange).
+Wall = Literal["barrel", "collar", "plate", "flange"]
+
 
 class MachinedFace(SpecTable):
     """A face that is cast with a machining allowance.
@@ -31,13 +34,17 @@ class Meeting(SpecTable):
     """Two walls that meet.
 
     Fields:
-        thick: the thicker wall
-        thin: the thinner wall
+        thick: the thicker wall, as cast
+        thick_of: which wall of the finished part that is, such as the barrel or the collar of a liner
+        thin: the thinner wall, as cast
+        thin_of: which wall of the finished part that is
         fillet: radius where they meet
     """
 
     thick: Annotated[Length, Span("3 mm", "300 mm")] = NOT_STATED
+    thick_of: Word[Wall] = NOT_STATED
     thin: Annotated[Length, Span("3 mm", "300 mm")] = NOT_STATED
+    thin_of: Word[Wall] = NOT_STATED
     fillet: Annotated[Length, Span("1 mm", "150 mm")] = NOT_STATED
 
 

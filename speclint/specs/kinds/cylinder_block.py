@@ -15,6 +15,7 @@ from speclint.specs.fields import (
     Mass,
     Position,
     Pressure,
+    Temperature,
     Volume,
     Word,
 )
@@ -50,7 +51,9 @@ class Bore(SpecTable):
         lined: whether a liner goes in; where the liner has its own spec it need not be said
         diameter: the bore at the fit, or that in which the piston works
         last_bore: without a liner, the largest bore to which it may be rebored
-        length: from the collar seat to the face or shoulder beyond the liner's free end
+        seat_at: the collar seat, forward of the block's fixed point (negative behind it)
+        length: from the collar seat to the face or shoulder beyond the liner's free end; leave out where the
+            cover stops the liner
         wall: least wall from the bore to a free edge, a passage or the next bore
         plate: name of the plate of the block's weldment that the wall is cut from
         as_made: thickness of the wall as rolled or cast, where no plate is named
@@ -73,6 +76,7 @@ class Bore(SpecTable):
     lined: Word[bool] = NOT_STATED
     diameter: Annotated[Length, Span("100 mm", "1.2 m")] = NOT_STATED
     last_bore: Annotated[Length, Span("100 mm", "1.3 m")] = NOT_STATED
+    seat_at: Annotated[Position, Span("1 mm", "2.5 m")] = NOT_STATED
     length: Annotated[Length, Span("100 mm", "2.5 m")] = NOT_STATED
     wall: Annotated[Length, Span("2 mm", "150 mm")] = NOT_STATED
     plate: Word[str] = NOT_STATED
@@ -100,6 +104,8 @@ class SeatBore(SpecTable):
         serves: inlet or exhaust
         beat: the beat of the valve that sits here: upper, on the side to which the valve lifts, or lower
         at: place of the seat's plane on the valve's axis, growing in the direction of lift
+        lifts: which way the valve lifts to the cylinder: along its axis towards the piston, across it, or away from it
+        to_cylinder: from the seat's plane, in the direction of lift, to the plane of the cover's face, or to the bore
         opens_into: the space beyond the seat into which the valve lifts: the chamber of its steam, or the cylinder
     """
 
@@ -113,6 +119,8 @@ class SeatBore(SpecTable):
     serves: Word[Literal["inlet", "exhaust"]] = NOT_STATED
     beat: Word[Literal["upper", "lower"]] = NOT_STATED
     at: Annotated[Position, Span("1 mm", "1.5 m")] = NOT_STATED
+    lifts: Word[Literal["along the cylinder", "across the cylinder", "away from the cylinder"]] = NOT_STATED
+    to_cylinder: Annotated[Position, Span("1 mm", "1 m")] = NOT_STATED
     opens_into: Word[Literal["chamber", "cylinder"]] = NOT_STATED
 
 
@@ -142,9 +150,11 @@ class CylinderEnd(SpecTable):
     Fields:
         of_bore: name of the bore
         side: front or back; forward is towards the front
-        face_at: the cover's inner face, forward of the block's fixed point (negative behind it)
+        face_at: the cover's inner face, forward of the block's fixed point (negative behind it); leave out where the
+            bore states the place of its collar seat
         clearance: cold, from piston to cover at this end's dead centre
         face_from_seat: from the collar seat to the cover's inner face, towards the liner's free end
+        face_diameter: outside diameter of the block's face on which the cover sits
         passage_volume: ports and passages up to the shut valves, without the clearance in the bore
         long_passages: whether the arrangement of the engine makes the passages long
         relief_set: pressure at which the relief valve opens
@@ -161,6 +171,7 @@ class CylinderEnd(SpecTable):
     face_at: Annotated[Position, Span("1 mm", "2.5 m")] = NOT_STATED
     clearance: Annotated[Length, Span("1 mm", "80 mm")] = NOT_STATED
     face_from_seat: Annotated[Position, Span("1 mm", "2.5 m")] = NOT_STATED
+    face_diameter: Annotated[Length, Span("120 mm", "1.8 m")] = NOT_STATED
     passage_volume: Volume = NOT_STATED
     long_passages: Word[bool] = NOT_STATED
     relief_set: Pressure = NOT_STATED
@@ -175,7 +186,12 @@ class CylinderEnd(SpecTable):
 class Division(SpecTable):
     """A wall between neighbouring bores or passages.
 
+    Where it names a flat wall of the block's weldment, that states its thickness, its sizes and its sides, and they can
+    be left out here.
+
     Fields:
+        wall: name of the flat wall of the block's weldment that it is; of two walls that on the one side
+        other_wall: of two walls with a hollow between them, name of that on the other side
         thickness: least thickness
         plate: name of the plate of the block's weldment that it is
         as_made: its thickness as rolled or cast, where no plate is named
@@ -194,6 +210,8 @@ class Division(SpecTable):
         Below("wasting", "thickness"),
     )
 
+    wall: Word[str] = NOT_STATED
+    other_wall: Word[str] = NOT_STATED
     thickness: Annotated[Length, Span("4 mm", "150 mm")] = NOT_STATED
     plate: Word[str] = NOT_STATED
     as_made: Annotated[Length, Span("4 mm", "170 mm")] = NOT_STATED
@@ -214,6 +232,7 @@ class Pad(SpecTable):
         at: its middle, forward of the block's fixed point
         width: along the frame
         height: up the frame
+        plate: name of the plate of the block's weldment that it is cut from
         area: face in contact, where it is less than its sides leave beside the holes of its bolts
         locates: whether it locates the block; every other pad slides
     """
@@ -221,6 +240,7 @@ class Pad(SpecTable):
     at: Annotated[Position, Span("1 mm", "5 m")] = NOT_STATED
     width: Annotated[Length, Span("20 mm", "1.5 m")] = NOT_STATED
     height: Annotated[Length, Span("20 mm", "2 m")] = NOT_STATED
+    plate: Word[str] = NOT_STATED
     area: Area = NOT_STATED
     locates: Word[bool] = NOT_STATED
 
@@ -242,6 +262,7 @@ class Drive(SpecTable):
         driving_wheel_diameter: on the tread, with new tyres
         least_wheel_diameter: on the tread, with tyres worn to their limit
         gear_ratio: turns of the crank for one of the wheels; left out where the crank turns with them
+        axlebox_wear: greatest movement along the frame, either way, that the wear of its axleboxes allows
         wear: greatest movement of the piston along the cylinder, either way, by wear of axleboxes and bearings
     """
 
@@ -265,6 +286,7 @@ class Drive(SpecTable):
     driving_wheel_diameter: Annotated[Length, Span("600 mm", "2.6 m")] = NOT_STATED
     least_wheel_diameter: Annotated[Length, Span("550 mm", "2.6 m")] = NOT_STATED
     gear_ratio: Fraction = NOT_STATED
+    axlebox_wear: Annotated[Allowance, Span("20 µm", "15 mm")] = NOT_STATED
     wear: Annotated[Allowance, Span("50 µm", "20 mm")] = NOT_STATED
 
 
@@ -276,6 +298,7 @@ class CylinderBlock(Component):
 
     Fields:
         construction: fabricated of plate, or cast
+        heated_to: temperature of the block when liners and seats are shrunk into it, all in one heating
         fixed_point: name of the pad that fixes the block along the frame, and from where it expands
         bores: bores that take liners, by name
         ports: ports through the wall of a bore, by name
@@ -290,6 +313,7 @@ class CylinderBlock(Component):
     called: ClassVar[str] = "cylinder block"
 
     construction: Word[Literal["fabricated", "cast"]] = NOT_STATED
+    heated_to: Temperature = NOT_STATED
     fixed_point: Word[str] = NOT_STATED
     bores: dict[str, Bore] = {}
     ports: dict[str, BlockPort] = {}

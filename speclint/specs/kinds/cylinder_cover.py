@@ -25,8 +25,9 @@ class CylinderCover(Component):
         flange_thickness: of the flange under the nuts.
         as_made: of the plate as rolled, or of the wall as cast, before machining; strength is by it.
         outside_diameter: of the flange.
+        circle: diameter of the circle of its bolt holes; leave out where its joint states it.
+        holes: how many bolt holes it has.
         central_hole: diameter of the hole for the stuffing box; 0 mm where there is none.
-        ribs: how many ribs stiffen it.
         weld_efficiency: joint efficiency of a welded plate; 1 where it is in one piece.
     """
 
@@ -34,6 +35,7 @@ class CylinderCover(Component):
     called: ClassVar[str] = "cylinder cover"
     geometry: ClassVar[Conditions] = (
         Below("bore", "outside_diameter"),
+        Below("circle", "outside_diameter"),
         Below("central_hole", "outside_diameter"),
         Below("thickness", "outside_diameter"),
     )
@@ -47,6 +49,7 @@ class CylinderCover(Component):
     flange_thickness: Annotated[Length, Span("8 mm", "200 mm")] = NOT_STATED
     as_made: Annotated[Length, Span("8 mm", "280 mm")] = NOT_STATED
     outside_diameter: Annotated[Length, Span("130 mm", "1.8 m")] = NOT_STATED
+    circle: Annotated[Length, Span("60 mm", "2.5 m")] = NOT_STATED
+    holes: Word[int] = NOT_STATED
     central_hole: Annotated[Allowance, Span("10 mm", "500 mm")] = NOT_STATED
-    ribs: Word[int] = NOT_STATED
     weld_efficiency: Fraction = NOT_STATED

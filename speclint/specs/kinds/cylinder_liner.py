@@ -73,7 +73,7 @@ class LinerPort(SpecTable):
         height: its opening along the axis
         angle: its middle round the bore, from the top, clockwise seen from the back
         width: its opening round the bore, along the arc of the outside
-        crossed_by_rings: whether the piston's rings run over it
+        crossed_by_rings: whether the piston's rings run over it; leave out where rings, faces and clearances are drawn
         opening: widest opening between bars, where it is barred
         bar: least width of a bar between openings
     """
@@ -131,7 +131,7 @@ class CylinderLiner(Component):
         collar: the collar
         entered: how it is assembled
         coolant: what it is chilled in
-        block_heated_to: temperature of the block when the liner is put in
+        block_heated_to: of the block when the liner is put in; left out where the block states that of its one heating
         press_force: greatest force of the works' press
         finish_bored_after: whether the bore is finished after it is put in
         ports: its openings, by name

@@ -37,6 +37,7 @@ class DimensionChain(Component):
 
     Fields:
         chain: its links by name; each may live in another spec
+        closes: the size, in another spec, that the gap is, such as "clearance" of a tappet
         least: least gap required cold; negative for an interference
         greatest: greatest gap allowed cold
         least_hot: least gap required with every part at its temperature
@@ -51,6 +52,7 @@ class DimensionChain(Component):
     geometry: ClassVar[Conditions] = (AtMost("least", "greatest"), AtMost("least_hot", "greatest_hot"))
 
     chain: dict[str, ChainLink] = {}
+    closes: Dimension = Dimension.unstated()
     least: Annotated[Position, Span("10 µm", "40 mm")] = NOT_STATED
     greatest: Annotated[Position, Span("10 µm", "40 mm")] = NOT_STATED
     least_hot: Annotated[Position, Span("10 µm", "40 mm")] = NOT_STATED

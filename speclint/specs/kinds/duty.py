@@ -41,7 +41,8 @@ class LoadCase(SpecTable):
     ``ambient_temperature`` is that of the air on an ordinary day, ``hottest_ambient`` that of the hottest air in
     which the engine works or stands.
     ``cut_off`` is the share of the stroke at which the admission of steam ends, ``steam_flow`` the steam that one
-    cylinder uses. ``temperatures`` gives the metal temperature of parts by id or by kind (which stands for the kinds
+    cylinder uses; where it is left out, rules that more steam makes worse take the most that its sizes can use.
+    ``temperatures`` gives the metal temperature of parts by id or by kind (which stands for the kinds
     built on it too), stated or tied to another: "cylinder-block + 20..30 K", "live_temperature - 10 K".
     """
 

@@ -21,6 +21,7 @@ class Gland(Component):
         packing: "soft" packing compressed by the gland, or "metallic" with springs of its own.
         packing_pressure: axial pressure on soft packing that makes it tight.
         flange_thickness: of the gland's flange under the nuts.
+        stands_out: from the outer end of the stuffing box to the ends of the studs, or what else is outermost.
         tilt: uneven tightening of the nuts: greatest stud load over the mean.
     """
 
@@ -34,4 +35,5 @@ class Gland(Component):
     packing: Word[Literal["soft", "metallic"]] = NOT_STATED
     packing_pressure: Stress = NOT_STATED
     flange_thickness: Annotated[Length, Span("5 mm", "150 mm")] = NOT_STATED
+    stands_out: Annotated[Length, Span("5 mm", "300 mm")] = NOT_STATED
     tilt: Fraction = NOT_STATED

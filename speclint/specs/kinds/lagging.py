@@ -16,7 +16,7 @@ class Lagging(Component):
     Fields:
         covers: the part that it covers.
         form: round, about a pipe or barrel; or flat, on an upright wall or cover.
-        inside_diameter: of round lagging.
+        inside_diameter: of round lagging; left out, it is the outside of the pipe that it covers.
         thickness: of the lagging.
         height: of a flat wall.
         conductivity: of the lagging at its mean temperature in service.

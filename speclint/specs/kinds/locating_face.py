@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Annotated, ClassVar
 
 from speclint.specs.component import Component
-from speclint.specs.fields import NOT_STATED, Force, Fraction, Length, LinkTo, Stiffness, Word
+from speclint.specs.fields import NOT_STATED, Force, Fraction, Length, LinkTo, Position, Stiffness, Word
 from speclint.specs.link_targets import CylinderBlock
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
@@ -20,6 +20,7 @@ class LocatingFace(Component):
         material: of the frame
         locks: the block
         pad: name of the block's pad
+        at: middle of the cut-out, forward of that of the cut-out which fixes the block
         slot: width of the cut-out along the frame
         bearing_height: height of the faces in contact
         bearing_depth: depth of the faces in contact, across the frame
@@ -27,7 +28,8 @@ class LocatingFace(Component):
         pad_temperature: name under which the duty states the pad's own temperature, where it is cooler than the block
         friction: between pad and frame when the block is drawn in
         entering_force: force available from jacks or bolts to draw the whole block into its frame
-        room: cold, between a sliding pad and the end of its cut-out, on the side towards which it expands
+        room: cold, between a sliding pad and the end of its cut-out, on the side towards which it expands; left out, it
+            is that by the chain of dimensions which names this cut-out, else that of a pad in the middle
     """
 
     kind: ClassVar[str] = "locating-face"
@@ -36,6 +38,7 @@ class LocatingFace(Component):
 
     locks: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
     pad: Annotated[Word[str], OWN_PLACE] = NOT_STATED
+    at: Annotated[Position, Span("1 mm", "5 m")] = NOT_STATED
     slot: Annotated[Length, Span("10 mm", "1.2 m")] = NOT_STATED
     bearing_height: Annotated[Length, Span("15 mm", "1.5 m")] = NOT_STATED
     bearing_depth: Annotated[Length, Span("2 mm", "200 mm")] = NOT_STATED

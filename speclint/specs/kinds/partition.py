@@ -15,9 +15,15 @@ from speclint.specs.taking_over import OWN_PLACE
 class Partition(Component):
     """A wall between live and exhaust steam.
 
+    Where it names a flat wall of the weldment that makes the block of its passages, that states thickness, sides and
+    edges, and the cavity between two walls states the gap; they can be left out here.
+
     Fields:
         live_side: the passage of the live steam.
         exhaust_side: the passage of the exhaust steam.
+        wall: name of the flat wall of the block's weldment that it is; of two walls that on the live side.
+        other_wall: of two walls, name of that on the exhaust side.
+        cavity: of two walls, name of the weldment's cavity between them.
         build: one wall that both share, or two walls with a gap of still steam or air between.
         thickness: least thickness of one wall.
         gap: between two walls.
@@ -36,6 +42,9 @@ class Partition(Component):
 
     live_side: Annotated[LinkTo[SteamPassage], OWN_PLACE] = NOT_STATED
     exhaust_side: Annotated[LinkTo[SteamPassage], OWN_PLACE] = NOT_STATED
+    wall: Word[str] = NOT_STATED
+    other_wall: Word[str] = NOT_STATED
+    cavity: Word[str] = NOT_STATED
     build: Word[Literal["single wall", "two walls"]] = NOT_STATED
     thickness: Annotated[Length, Span("3 mm", "150 mm")] = NOT_STATED
     gap: Annotated[Length, Span("1 mm", "200 mm")] = NOT_STATED

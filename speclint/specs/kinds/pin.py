@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
-from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
+from speclint.specs.fields import NOT_STATED, Allowance, Length, LinkTo, Word
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.link_targets import Crosshead
 from speclint.specs.spans import Span
@@ -24,6 +24,7 @@ class Pin(Component):
         span: between the middles of a crosshead pin's supports
         overhang: from the face that holds a crank pin to the middle of the connecting rod's bearing
         larger_diameter: beyond the shoulder at which it is held
+        wear: greatest movement along the cylinder, either way, that the wear of its bearing allows
         fillet: fillet radius of that shoulder
     """
 
@@ -43,3 +44,4 @@ class Pin(Component):
     overhang: Annotated[Length, Span("8 mm", "800 mm")] = NOT_STATED
     larger_diameter: Annotated[Length, Span("10 mm", "500 mm")] = NOT_STATED
     fillet: Annotated[Length, Span("0.5 mm", "60 mm")] = NOT_STATED
+    wear: Annotated[Allowance, Span("20 µm", "10 mm")] = NOT_STATED

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Annotated, ClassVar
 
 from speclint.specs.component import Component
-from speclint.specs.fields import NOT_STATED, Length, LinkTo
+from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
 from speclint.specs.geometry import Below, Conditions
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
@@ -17,15 +17,19 @@ class PipeFlange(Component):
     Fields:
         of: the pipe or other part that carries the flange.
         outside_diameter: of the flange.
+        circle: diameter of the circle of its bolt holes; leave out where its joint states it.
+        holes: how many bolt holes it has.
         bore: of the flange.
         thickness: of the flange under the nuts.
     """
 
     kind: ClassVar[str] = "pipe-flange"
     called: ClassVar[str] = "pipe flange"
-    geometry: ClassVar[Conditions] = (Below("bore", "outside_diameter"),)
+    geometry: ClassVar[Conditions] = (Below("bore", "outside_diameter"), Below("circle", "outside_diameter"))
 
     of: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     outside_diameter: Annotated[Length, Span("40 mm", "1.2 m")] = NOT_STATED
     bore: Annotated[Length, Span("10 mm", "900 mm")] = NOT_STATED
+    circle: Annotated[Length, Span("60 mm", "2.5 m")] = NOT_STATED
+    holes: Word[int] = NOT_STATED
     thickness: Annotated[Length, Span("5 mm", "200 mm")] = NOT_STATED

@@ -18,12 +18,14 @@ class Groove(SpecTable):
 
     Fields:
         takes: the ring
+        at: from the front face of the piston to the nearer side of the groove
         depth: below the outside of the piston
         width: along the axis
         land: least thickness of the land beside it, to the face of the piston or the next groove
     """
 
     takes: Annotated[LinkTo[PistonRing], OWN_PLACE] = NOT_STATED
+    at: Annotated[Length, Span("2 mm", "600 mm")] = NOT_STATED
     depth: Annotated[Length, Span("2 mm", "80 mm")] = NOT_STATED
     width: Annotated[Length, Span("2 mm", "60 mm")] = NOT_STATED
     land: Annotated[Length, Span("2 mm", "120 mm")] = NOT_STATED
@@ -58,6 +60,7 @@ class Piston(Component):
         runs_in: the liner
         diameter: its largest, cold
         length: along the axis, over the rings
+        crown_chamfer: length along the axis over which each face is cut back, so that steam passes to a port
         stock_thickness: of the wall where the grooves are, as cast or forged, before machining; strength is by it
         mass: with its rings and nut
         grooves: the grooves for rings, by name
@@ -72,6 +75,7 @@ class Piston(Component):
     runs_in: Annotated[LinkTo[CylinderLiner], OWN_PLACE] = NOT_STATED
     diameter: Annotated[Length, Span("90 mm", "1.2 m")] = NOT_STATED
     length: Annotated[Length, Span("20 mm", "600 mm")] = NOT_STATED
+    crown_chamfer: Annotated[Length, Span("1 mm", "200 mm")] = NOT_STATED
     stock_thickness: Annotated[Length, Span("3 mm", "200 mm")] = NOT_STATED
     mass: Mass = NOT_STATED
     grooves: dict[str, Groove] = {}

@@ -69,8 +69,10 @@ class PoppetValve(Component):
         lift_stop: lift at which a stop limits its travel.
         overtravel: greatest travel of the gear beyond full lift.
         clearance_open: clearance beyond the valve at full lift, cold, to cage or cover.
-        clearance_piston: least clearance to the piston with the valve at full lift; leave out if they cannot touch.
-        meets_piston: whether valve and piston could touch; leave out where the valve lifts into its chamber.
+        clearance_piston: least clearance to the piston with the valve at full lift; leave out if they cannot touch, or
+            where the seat bore says which way it lifts and how far the cylinder is.
+        meets_piston: whether valve and piston could touch; leave out where the valve lifts into its chamber, or the
+            seat bore says which way it lifts.
         mass: of the valve, without its spindle.
         port_area: area of the port that it serves.
         through_valve: the beat whose steam flows through the middle of the valve to join that of the other.

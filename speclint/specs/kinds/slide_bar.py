@@ -9,7 +9,20 @@ from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
 from speclint.specs.geometry import Below, Conditions
 from speclint.specs.link_targets import Crosshead
 from speclint.specs.spans import Span
+from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
+
+
+class BarSupport(SpecTable):
+    """What carries one end of a slide bar.
+
+    Fields:
+        part: the part that carries it, such as a cover
+        drawing: number of that part's drawing, where it has no spec here, such as a motion plate
+    """
+
+    part: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
+    drawing: Word[str] = NOT_STATED
 
 
 class SlideBar(Component):
@@ -26,6 +39,7 @@ class SlideBar(Component):
         flange: thickness of the flanges of an I
         bars_sharing: how many equal bars share the thrust in one direction
         crosshead_from_end: from its front support to the crosshead's middle with the piston at its front dead centre
+        supports: what carries its ends, by name
     """
 
     kind: ClassVar[str] = "slide-bar"
@@ -48,3 +62,4 @@ class SlideBar(Component):
     flange: Annotated[Length, Span("4 mm", "120 mm")] = NOT_STATED
     bars_sharing: Word[int] = NOT_STATED
     crosshead_from_end: Annotated[Length, Span("15 mm", "3 m")] = NOT_STATED
+    supports: dict[str, BarSupport] = {}

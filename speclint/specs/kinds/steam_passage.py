@@ -24,6 +24,7 @@ class SteamPassage(Component):
         carries: live steam or exhaust steam.
         cylinders: how many cylinders it carries the steam of.
         cylinder_bore: name of the bore, in the block's spec, of the cylinder that it serves.
+        of_end: of a port, name of the end of the cylinder at which it opens, in the block's spec.
         area: cross-section, at its narrowest.
         perimeter: wetted, of that section.
         length: along the centre line.
@@ -52,6 +53,7 @@ class SteamPassage(Component):
     carries: Word[Literal["live steam", "exhaust steam"]] = NOT_STATED
     cylinders: Word[int] = NOT_STATED
     cylinder_bore: Annotated[Word[str], OWN_PLACE] = NOT_STATED
+    of_end: Annotated[Word[str], OWN_PLACE] = NOT_STATED
     area: Area = NOT_STATED
     perimeter: Annotated[Length, Span("60 mm", "5 m")] = NOT_STATED
     length: Annotated[Length, Span("25 mm", "5 m")] = NOT_STATED

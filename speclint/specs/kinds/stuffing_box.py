@@ -18,6 +18,7 @@ class StuffingBox(Component):
         seals: the piston rod
         in_cover: the cover that it is in
         outside_diameter: of the part that stands in the cover's hole
+        stands_out: from the outside of the cover's plate to the outer end of the box
         bore: of the room for the packing
         packing: kind of packing
         neck_bush: bore of the bush on the cylinder's side of the packing
@@ -31,6 +32,7 @@ class StuffingBox(Component):
     seals: Annotated[LinkTo[PistonRod], OWN_PLACE] = NOT_STATED
     in_cover: Annotated[LinkTo[CylinderCover], OWN_PLACE] = NOT_STATED
     outside_diameter: Annotated[Length, Span("25 mm", "450 mm")] = NOT_STATED
+    stands_out: Annotated[Length, Span("10 mm", "800 mm")] = NOT_STATED
     bore: Annotated[Length, Span("20 mm", "400 mm")] = NOT_STATED
     packing: Word[
         Literal[

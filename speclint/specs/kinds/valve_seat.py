@@ -29,7 +29,7 @@ class ValveSeat(Component):
         seat_width: width of the seat along its cone.
         roughness: mean roughness depth Rz of the outside, before assembly.
         entering: how the ring is assembled: pressed cold, block heated, or ring chilled.
-        block_heated_to: temperature of the block when the ring is inserted.
+        block_heated_to: of the block when the ring goes in; left out where the block states that of its one heating.
         chilled_to: temperature of the ring when it is inserted.
         friction: between ring and block against being pushed out.
         press_force: force of the press available to insert the ring.

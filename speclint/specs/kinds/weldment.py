@@ -20,7 +20,7 @@ from speclint.specs.fields import (
 )
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.kinds.cylinder_block import Side
-from speclint.specs.link_targets import CylinderBlock
+from speclint.specs.link_targets import CylinderBlock, SteamPassage
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
@@ -83,8 +83,10 @@ class FlatWall(SpecTable):
         short: shorter side between its supports
         long: longer side
         edges: how its edges are held; clamped only where an equal panel or a stiff wall continues beyond them
-        one_side: the fluid on one side
-        other_side: the fluid on the other side
+        one_passage: the passage on the one side, which says what is in it; left out for a cylinder or the atmosphere
+        other_passage: the passage on the other side
+        one_side: the fluid on one side; leave out where a passage is named
+        other_side: the fluid on the other side; leave out where a passage is named
         one_depth: depth of the space on the one side, square to the wall; left out for the atmosphere
         other_depth: depth of the space on the other side
         ribbed: whether ribs stiffen it
@@ -97,6 +99,8 @@ class FlatWall(SpecTable):
     short: Annotated[Length, Span("15 mm", "2 m")] = NOT_STATED
     long: Annotated[Length, Span("20 mm", "3 m")] = NOT_STATED
     edges: Word[Literal["clamped", "supported"]] = NOT_STATED
+    one_passage: Annotated[LinkTo[SteamPassage], OWN_PLACE] = NOT_STATED
+    other_passage: Annotated[LinkTo[SteamPassage], OWN_PLACE] = NOT_STATED
     one_side: Word[Side] = NOT_STATED
     other_side: Word[Side] = NOT_STATED
     one_depth: Annotated[Length, Span("10 mm", "2 m")] = NOT_STATED
@@ -147,10 +151,12 @@ class Cavity(SpecTable):
     """A cavity closed in by plates.
 
     Fields:
+        width: between two walls that close it in
         vented_for_treatment: whether its air can escape during heat treatment
         vented_in_service: whether leaked steam and water can escape in service
     """
 
+    width: Annotated[Length, Span("1 mm", "1 m")] = NOT_STATED
     vented_for_treatment: Word[bool] = NOT_STATED
     vented_in_service: Word[bool] = NOT_STATED
 

@@ -69,3 +69,57 @@ def test_a_blank_that_states_no_metal_is_of_that_of_its_part(workshop: DesignFol
     casting = 'becomes = "liner"\nmaterial = "grey-iron-300-stress-relieved"'
     workshop.write(FILES).replace("casting.toml", casting, 'becomes = "liner"')
     assert workshop.only("blank.of-its-part", "casting").outcome == "not applicable"
+
+
+LINER = """
+kind = "cylinder-liner"
+id = "liner"
+bore = "500 mm"
+outside_diameter = "578 mm"
+collar.thickness = "25 mm"
+"""
+CASTING = """
+kind = "casting"
+id = "casting"
+becomes = "liner"
+[faces.outside]
+dimension = "578 mm"
+of_key = "outside_diameter"
+allowance = "8 mm"
+[faces.bore]
+dimension = "500 mm"
+of_key = "bore"
+allowance = "6 mm"
+[faces.collar]
+dimension = "25 mm"
+of_key = "collar.thickness"
+allowance = "7 mm"
+both_sides = true
+[meetings.collar]
+thick = "53 mm"
+thick_of = "barrel"
+thin = "39 mm"
+thin_of = "collar"
+"""
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "wanted"),
+    [
+        ("53 mm", "53.5 mm", FINE),
+        ("53 mm", "53.6 mm", LESS),
+        ("39 mm", "38.5 mm", FINE),
+        ("39 mm", "38.4 mm", LESS),
+        ('"8 mm"', '"9 mm"', LESS),
+        ("both_sides = true", "both_sides = false", LESS),
+        ('thick_of = "barrel"\n', "", FINE),
+        ('"barrel"', '"plate"', ("not assessed", None)),
+    ],
+)
+def test_walls_that_meet_are_those_of_the_part_with_their_allowances(
+    workshop: DesignFolder, old: str, new: str, wanted: tuple[str, Grade | None]
+) -> None:
+    """(578 − 500)/2 + 8 + 6 = 53 mm; 25 + 7 + 7 = 39 mm."""
+    workshop.write({"liner.toml": LINER, "casting.toml": CASTING}).replace("casting.toml", old, new)
+    found = workshop.only("blank.faces-of-part", "casting")
+    assert (found.outcome, found.grade) == wanted

@@ -107,6 +107,53 @@ def test_the_faces_lie_equally_far_apart(
     assert outcome(design, "cylinder.faces-agree") == ends
 
 
+@pytest.mark.parametrize(
+    ("seat", "ends"),
+    [("735 mm", FINE), ("735.1 mm", FINE), ("734.9 mm", FINE), ("735.2 mm", HOLD), ("734.8 mm", HOLD)],
+)
+def test_the_faces_lie_where_the_seat_puts_them(
+    design: DesignFolder, seat: str, ends: tuple[str, Grade | None]
+) -> None:
+    """The collar is at the front: 735 − 35 = 700 mm forward of the fixed point, 735 − 860 = −125 mm behind it."""
+    design.replace("block.toml", 'face_at = "-100 mm"', 'face_at = "-125 mm"')
+    design.replace("block.toml", "[bores.main]\n", f'[bores.main]\nseat_at = "{seat}"\n')
+    assert outcome(design, "cylinder.faces-agree") == ends
+
+
+def test_a_wrong_face_eases_no_clearance(design: DesignFolder) -> None:
+    """At 700 mm the block grows forward, which takes from the front clearance; at −2000 mm it would give to it."""
+    design.replace("block.toml", "[bores.main]\n", '[bores.main]\nseat_at = "735 mm"\n')
+    before = design.only("cylinder.end-clearance")
+    assert on_sheet(before, "x") in (pytest.approx(0.700), pytest.approx(-0.125))
+    design.replace("block.toml", 'face_at = "700 mm"', 'face_at = "-2000 mm"')
+    assert design.only("cylinder.end-clearance").utilisation == before.utilisation
+    design.replace("block.toml", 'face_at = "-2000 mm"\n', "")
+    assert design.only("cylinder.end-clearance").utilisation == before.utilisation
+
+
+@pytest.mark.parametrize(("at", "ends"), [("725 mm", FINE), ("725.2 mm", HOLD)])
+def test_from_a_collar_at_the_back_faces_count_forward(
+    design: DesignFolder, at: str, ends: tuple[str, Grade | None]
+) -> None:
+    """The seat at −135 mm: −135 + 860 = 725 mm to the front cover, −135 + 35 = −100 mm to the back one."""
+    design.replace("liner.toml", 'end = "front"', 'end = "back"')
+    design.replace("block.toml", 'face_from_seat = "35 mm"', 'face_from_seat = "860.0 mm"')
+    design.replace("block.toml", 'face_from_seat = "860 mm"', 'face_from_seat = "35 mm"')
+    design.replace("block.toml", "[bores.main]\n", '[bores.main]\nseat_at = "-135 mm"\n')
+    design.replace("block.toml", 'face_at = "700 mm"', f'face_at = "{at}"')
+    assert outcome(design, "cylinder.faces-agree") == ends
+
+
+@pytest.mark.parametrize("length", ["902 mm", "960 mm", ""])
+def test_a_long_bore_eases_no_room_at_the_cover(design: DesignFolder, length: str) -> None:
+    """900 mm of liner and 860 mm to the cover: 40 mm too long, whatever length the bore states."""
+    design.replace("liner.toml", '"shoulder"', '"cover"')
+    design.replace("block.toml", 'length = "902 mm"\n', f'length = "{length}"\n' if length else "")
+    found = design.only("liner.end-room")
+    assert (found.outcome, found.grade) == HOLD
+    assert on_sheet(found, "c") == pytest.approx(-0.040)
+
+
 @pytest.mark.parametrize(("length", "ends"), [("860 mm", FINE), ("860.2 mm", HOLD), ("902 mm", HOLD)])
 def test_the_cover_is_the_stop(design: DesignFolder, length: str, ends: tuple[str, Grade | None]) -> None:
     """The collar is at the front, so that the back cover stops the liner: 860 mm from the seat."""

@@ -107,6 +107,12 @@ def test_a_cover_and_its_studs_stand_behind_the_clamped_collar(tmp_path: Path) -
     assert outcome(design, RULE, "liner") == HOLD
     (tmp_path / "cover.toml").write_text(COVER, encoding="utf-8")
     assert outcome(design, RULE, "liner") == HOLD
+    gland = STUDS.replace('holds = "cover"', 'holds = "gland"\nscrewed_into = "cover"')
+    (tmp_path / "gland.toml").write_text('kind = "gland"\nid = "gland"\n', encoding="utf-8")
+    (tmp_path / "studs.toml").write_text(gland, encoding="utf-8")
+    assert (
+        outcome(design, RULE, "liner") == HOLD
+    )  # the studs of a gland are screwed into the cover, and hold it not
     (tmp_path / "studs.toml").write_text(STUDS, encoding="utf-8")
     assert outcome(design, RULE, "liner") == FINE
     design.replace("cover.toml", 'end = "front"', 'end = "back"')

@@ -145,3 +145,65 @@ def test_a_joint_that_does_not_say_what_fastens_it_is_not_assessed(workshop: Des
 def test_more_points_want_less_swing_and_larger_nuts_more_room(n: int, s: float) -> None:
     assert swing_wanted(float(n)) * n == pytest.approx(2 * math.pi)
     assert spanner_head(0.8, 2 * s) == pytest.approx(2 * spanner_head(0.8, s))
+
+
+STUD = (
+    FILES["studs.toml"]
+    + """set_in = "5 mm"
+grip = "45 mm"
+tapped.engagement = "36 mm"
+nut.engagement = "24 mm"
+nut.across_flats = "36 mm"
+"""
+)
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "outcome"),
+    [
+        ('size = "110 mm"\nroom = "120 mm"', 'room = "120 mm"', "conforms"),  # 36 + 5 + 45 + 24 = 110 mm
+        ('size = "110 mm"\nroom = "120 mm"', 'room = "119.9 mm"', "finding"),
+        ('size = "110 mm"\nroom = "120 mm"', 'size = "80 mm"\nroom = "119.9 mm"', "finding"),
+        ('across_flats = "36 mm"\nto_wall = "28.8 mm"', 'to_wall = "28.8 mm"', "conforms"),
+        (
+            'across_flats = "36 mm"\nto_wall = "28.8 mm"',
+            'across_flats = "30 mm"\nto_wall = "28.7 mm"',
+            "finding",
+        ),
+    ],
+)
+def test_studs_and_nuts_are_as_their_joint_has_them(
+    workshop: DesignFolder, old: str, new: str, outcome: str
+) -> None:
+    """What the plan leaves out is taken from the joint, and a smaller size that it states eases nothing."""
+    assert write(workshop, {**FILES, "studs.toml": STUD}, changed(old, new)).only(RULE).outcome == outcome
+
+
+@pytest.mark.parametrize(("room", "outcome"), [("935.1 mm", "conforms"), ("935 mm", "finding")])
+def test_a_liner_comes_out_with_its_collar(workshop: DesignFolder, room: str, outcome: str) -> None:
+    """900 + 25.1 mm and 10 mm beyond, whatever the plan states."""
+    liner = FILES["liner.toml"] + 'length = "900 mm"\ncollar.thickness = "25.1 mm"\n'
+    check = write(workshop, {**FILES, "liner.toml": liner}, changed('"1000 mm"', f'"{room}"')).only(RULE)
+    assert check.outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("of", "word", "outcome"),
+    [
+        ('of = "belt"\n', "", "conforms"),
+        ("", "", "finding"),
+        ("", "chambers_complete = true\n", "finding"),
+        ('of = "belt"\n', "chambers_complete = false\n", "finding"),
+    ],
+)
+def test_each_chest_belt_and_pocket_is_a_chamber(
+    workshop: DesignFolder, of: str, word: str, outcome: str
+) -> None:
+    """A word that all are listed does not make it so."""
+    belt = 'kind = "steam-passage"\nid = "belt"\nin_block = "block"\nplace = "belt"\n'
+    changes = (
+        changed("[chambers.chest]\n", "[chambers.chest]\n" + of),
+        changed("chambers_complete = true\n", word),
+    )
+    check = write(workshop, {**FILES, "belt.toml": belt}, *changes).only(RULE)
+    assert (check.outcome, "belt" in check.says) == (outcome, not of)

@@ -55,11 +55,31 @@ from_centre = "1287 mm"
 along = "4 m"
 growth_length = "500 mm"
 [gaps.rod]
+moving = "connecting rod"
 size = "20 mm"
 side_play = "4 mm"
 wear = "2 mm"
 growth_length = "700 mm"
+[gaps.crosshead]
+moving = "crosshead"
+size = "60 mm"
+side_play = "4 mm"
+wear = "3 mm"
+growth_length = "600 mm"
+[gaps.wheel]
+moving = "wheel"
+size = "60 mm"
+side_play = "4 mm"
+wear = "3 mm"
+growth_length = "600 mm"
 """
+#: What stands out of the block: a cover, a cam box, a pipe and the drain cock of an end; each needs a point.
+OUTSIDE = {
+    "cover.toml": 'kind = "cylinder-cover"\nid = "cover"\ncloses = "block"\n',
+    "box.toml": 'kind = "cam-box"\nid = "box"\nmounted_on = "block"\n',
+    "pipe.toml": 'kind = "steam-pipe"\nid = "pipe"\njoined_to = "block"\n',
+    "block.toml": BLOCK + "[ends.front]\ndrain_cock = true\n[ends.back]\ndrain_cock = false\n",
+}
 FILES = {"gauge.toml": OUTLINE, "duty.toml": DUTY, "block.toml": BLOCK, "envelope.toml": ENVELOPE}
 
 
@@ -183,3 +203,66 @@ def test_a_sharper_curve_throws_further_and_either_end_alike(a: float, x: float,
     assert overhang_of_side_play(a, x) == overhang_of_side_play(a, -x) >= 1.0
     assert overhang_of_side_play(a, a / 2 + x) == pytest.approx(1 + 2 * x / a)
     assert curve_throw(a, x, 2 * R) == pytest.approx(curve_throw(a, x, R) / 2)
+
+
+def with_points(*points: str) -> str:
+    """The envelope with points of its own beside the corner, each well inside."""
+    rest = 'height = "600 mm"\nfrom_centre = "1100 mm"\nalong = "3 m"\ngrowth_length = "500 mm"\n'
+    more = "".join(f"[points.p{n}]\n{point}\n{rest}" for n, point in enumerate(points))
+    return ENVELOPE.replace("[gaps.rod]", more + "[gaps.rod]")
+
+
+POINTS = {
+    'of = "cover"': "cover",
+    'of = "box"': "box",
+    'of = "pipe"': "pipe",
+    'cock_of = "front"': "end front",
+}
+
+
+def test_whatever_stands_out_has_a_point(workshop: DesignFolder) -> None:
+    files = {**FILES, **OUTSIDE, "envelope.toml": with_points(*POINTS)}
+    assert write(workshop, files).only(GAUGE).outcome == "conforms"
+
+
+@pytest.mark.parametrize("point", POINTS)
+def test_a_part_without_a_point_is_a_hold(workshop: DesignFolder, point: str) -> None:
+    others = [one for one in POINTS if one != point]
+    check = write(workshop, {**FILES, **OUTSIDE, "envelope.toml": with_points(*others)}).only(GAUGE)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+    assert POINTS[point] in check.says
+
+
+@pytest.mark.parametrize("moving", ["connecting rod", "crosshead", "wheel"])
+def test_what_moves_beside_the_block_has_a_gap(workshop: DesignFolder, moving: str) -> None:
+    check = write(workshop, FILES, changed(f'moving = "{moving}"', 'moving = "brake gear"')).only(MOTION)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+    assert f"the {moving}" in check.says
+
+
+TRAIN = {
+    "block.toml": BLOCK + '[bores.main]\ndiameter = "500 mm"\n',
+    "liner.toml": 'kind = "cylinder-liner"\nid = "liner"\nhoused_in = "block"\nin_bore = "main"\n',
+    "piston.toml": 'kind = "piston"\nid = "piston"\nruns_in = "liner"\n',
+    "rod.toml": 'kind = "piston-rod"\nid = "rod"\ncarries = "piston"\n',
+    "crosshead.toml": 'kind = "crosshead"\nid = "crosshead"\non_rod = "rod"\n',
+}
+
+
+@pytest.mark.parametrize(
+    ("gap", "outcome"), [('to = "crosshead"', "conforms"), ('moving = "crosshead"', "finding")]
+)
+def test_each_crosshead_that_is_drawn_has_a_gap(workshop: DesignFolder, gap: str, outcome: str) -> None:
+    check = write(workshop, {**FILES, **TRAIN}, changed('moving = "crosshead"', gap)).only(MOTION)
+    assert check.outcome == outcome
+
+
+@pytest.mark.parametrize(("drawn", "outcome"), [("17.8 mm", "conforms"), ("17.7 mm", "finding")])
+def test_a_stated_gap_eases_nothing_of_that_by_its_chain(
+    workshop: DesignFolder, drawn: str, outcome: str
+) -> None:
+    """20 mm are stated. 17.8 − 4 − 2 − 700 × 12.8e-6 × 200 = 10.008 mm; the limit is 10 mm."""
+    chain = f'kind = "dimension-chain"\nid = "chain"\n[chain.all]\nsize = "{drawn}"\ndirection = "widens"\n'
+    named = changed('moving = "connecting rod"', 'moving = "connecting rod"\nchain = "chain"')
+    check = write(workshop, {**FILES, "chain.toml": chain}, named).only(MOTION)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)

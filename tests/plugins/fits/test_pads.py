@@ -215,6 +215,33 @@ def test_the_sliding_end_has_room(workshop: DesignFolder, room: str, outcome: st
     assert check.outcome == outcome
 
 
+@pytest.mark.parametrize(("slot", "outcome"), [("182.824 mm", "conforms"), ("182.822 mm", "finding")])
+@pytest.mark.parametrize("stated", ['room = "2 mm"', ""])
+def test_the_room_is_what_the_drawings_leave(
+    workshop: DesignFolder, slot: str, outcome: str, stated: str
+) -> None:
+    """Half of what the cut-out is wider than the pad of 180 mm: 1.412 or 1.411 mm, whatever is stated."""
+    changes = ("front.toml", '"184 mm"', f'"{slot}"'), ("front.toml", 'room = "2 mm"', stated)
+    assert write(workshop, *changes, frame="70 °C").only(ROOM, "face-front").outcome == outcome
+
+
+@pytest.mark.parametrize(("apart", "outcome"), [("619.412 mm", "conforms"), ("619.411 mm", "finding")])
+def test_the_room_of_a_pad_out_of_the_middle_is_that_of_its_chain(
+    workshop: DesignFolder, apart: str, outcome: str
+) -> None:
+    """Cut-outs 619.412 mm apart for pads 620 mm apart: 619.412 + 92 − 620 − 90 = 1.412 mm."""
+    links = {"apart": (apart, "widens"), "slot": ("92 mm", "widens"), "pads": ("710 mm", "narrows")}
+    chain = (
+        'kind = "dimension-chain"\nid = "chain"\ncloses = { of = "face-front", dimension = "room" }\n'
+        + "".join(
+            f'[chain.{name}]\nsize = "{size}"\ndirection = "{way}"\n' for name, (size, way) in links.items()
+        )
+    )
+    made = write(workshop, ("front.toml", 'room = "2 mm"', ""), frame="70 °C")
+    (workshop.root / "chain.toml").write_text(chain, encoding="utf-8")
+    assert made.only(ROOM, "face-front").outcome == outcome
+
+
 def test_the_locating_pad_needs_no_room(workshop: DesignFolder) -> None:
     assert write(workshop).only(ROOM, "face-back").outcome == "not applicable"
 
@@ -222,7 +249,7 @@ def test_the_locating_pad_needs_no_room(workshop: DesignFolder) -> None:
 @pytest.mark.parametrize(
     ("rule", "component", "file", "missing"),
     [
-        (ROOM, "face-front", "front.toml", 'room = "2 mm"'),
+        (ROOM, "face-front", "front.toml", 'slot = "184 mm"\nroom = "2 mm"'),
         (ROOM, "face-front", "block.toml", 'at = "620 mm"'),
         (ROOM, "face-front", "block.toml", "locates = false"),
         (LUGS, "face-back", "back.toml", 'slot = "220 mm"'),

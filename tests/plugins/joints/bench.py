@@ -115,7 +115,6 @@ flange_thickness = "50 mm"
 as_made = "65 mm"
 outside_diameter = "760 mm"
 central_hole = "0 mm"
-ribs = 0
 weld_efficiency = "1"
 """
 STUDS = """

@@ -8,6 +8,7 @@ from hypothesis import given, strategies as st
 from speclint.handbook.threads import thread
 from speclint.testing import DesignFolder, on_sheet
 from tests.plugins.joints.bench import bench
+from tests.plugins.joints.test_frames import fastened
 
 _STUD = ('thread = "M24"\nthread_made', 'thread = "{}"\nthread_made')
 _HOLE = ('thread = "M24"\nengagement = "36 mm"', 'thread = "{}"\nengagement = "36 mm"')
@@ -40,6 +41,12 @@ def test_what_runs_together(
     check = _threads(workshop, stud, hole, nut).only("joint.same-thread", "studs")
     assert check.outcome == outcome, check.says
     assert says in check.says
+
+
+@pytest.mark.parametrize(("nut", "outcome"), [("M24", "conforms"), ("M27", "finding")])
+def test_the_nut_of_a_frame_bolt_runs_on_it(workshop: DesignFolder, nut: str, outcome: str) -> None:
+    fastened(workshop, ('[nut]\nthread = "M24"', f'[nut]\nthread = "{nut}"'))
+    assert workshop.only("joint.same-thread", "fastening").outcome == outcome
 
 
 def test_the_stress_area_is_that_of_the_standard(workshop: DesignFolder) -> None:

@@ -230,6 +230,14 @@ def test_heat_enough_to_drop_the_liner_in(workshop: DesignFolder) -> None:
     assert check.outcome == "finding"
 
 
+@pytest.mark.parametrize("stated", ['block_heated_to = "150 °C"', ""])
+def test_the_one_heating_of_the_block_is_what_the_liner_gets(workshop: DesignFolder, stated: str) -> None:
+    """At 90 °C: 0.460208 mm, as above, whatever the liner's own spec says."""
+    once = in_block('id = "block"', 'id = "block"\nheated_to = "90 °C"')
+    check = workshop.write(bench(in_liner('block_heated_to = "150 °C"', stated), once)).only(ENTERING)
+    assert (found(check), check.outcome) == (pytest.approx(0.460208e-3, rel=1e-4), "finding")
+
+
 def test_a_block_is_not_heated_beyond_its_limit(workshop: DesignFolder) -> None:
     hot = bench(in_liner('block_heated_to = "150 °C"', 'block_heated_to = "201 °C"'))
     assert workshop.write(hot).only(ENTERING).outcome == "finding"

@@ -171,3 +171,33 @@ def test_a_ring_needs_what_the_liner_asks(workshop: DesignFolder) -> None:
 def test_more_clearance_is_less_overrun(w: float, c: float, e: float, more: float) -> None:
     assert ring_overrun(w, c + more, e) == pytest.approx(ring_overrun(w, c, e) - more)
     assert hardness_apart(200 + w, 200) == pytest.approx(hardness_apart(200, 200 + w))
+
+
+PISTON = """
+kind = "piston"
+id = "piston"
+runs_in = "liner"
+length = "149 mm"
+[grooves.a]
+takes = "ring"
+at = "40 mm"
+width = "16 mm"
+[grooves.b]
+takes = "other"
+at = "94 mm"
+width = "16 mm"
+"""
+OTHER = 'kind = "piston-ring"\nid = "other"\n'
+
+
+def test_the_groove_places_the_ring_whatever_its_own_spec_says(workshop: DesignFolder) -> None:
+    """The groove is 40 mm from the front face, as in the hand working: 5.8333 mm, though the ring says 60.
+
+    A piston of 149 mm leaves 860 − 35 − 660 − 149 = 16 mm at both ends, the 8 mm of each that are stated.
+    """
+    wrong = in_ring('edge_from_piston_face = "40 mm"', 'edge_from_piston_face = "60 mm"')
+    files = {**bench(wrong), "piston.toml": PISTON, "other.toml": OTHER}
+    assert found(workshop.write(files).only(OVERRUN, "ring")) == pytest.approx(5.8333e-3, rel=2e-4)
+    silent = bench(in_ring('place = "front"\nedge_from_piston_face = "40 mm"\n', ""))
+    workshop.write({**silent, "piston.toml": PISTON, "other.toml": OTHER})
+    assert found(workshop.only(OVERRUN, "ring")) == pytest.approx(5.8333e-3, rel=2e-4)

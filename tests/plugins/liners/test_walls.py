@@ -53,6 +53,15 @@ def test_every_size_has_its_ring_and_its_piston(workshop: DesignFolder) -> None:
     assert "piston: none for 503.0 mm" in check.says
 
 
+def test_a_ring_is_had_for_the_new_bore_and_for_every_piston(workshop: DesignFolder) -> None:
+    check = workshop.write(bench(in_ring('["500 mm", ', "["))).only(REBORING)
+    assert (check.outcome, check.grade) == ("finding", Grade.OBSERVATION)
+    assert "ring: none for 500.0 mm" in check.says
+    check = workshop.write(bench(in_liner('"509 mm"]', '"509 mm", "512 mm"]'))).only(REBORING)
+    assert "ring: none for 512.0 mm" in check.says
+    assert "piston" not in check.says
+
+
 def test_reboring_needs_rings_and_the_last_bore(workshop: DesignFolder) -> None:
     assert (
         workshop.write(bench(in_liner('last_bore = "509 mm"', ""))).only(REBORING).outcome == "not assessed"

@@ -129,6 +129,24 @@ def test_a_class_too_light_for_superheat_is_found(workshop: DesignFolder, oil: s
     assert workshop.write(liner(("ISO VG 1000", oil))).only(FLASH, "liner").outcome == outcome
 
 
+@pytest.mark.parametrize(("flash", "outcome"), [("320 °C", "conforms"), ("319 °C", "finding")])
+def test_the_oil_of_a_spindle_bears_its_heat(workshop: DesignFolder, flash: str, outcome: str) -> None:
+    """The hottest spindle at 290 °C and 30 K above it."""
+    spindle = f"""
+kind = "valve-spindle"
+id = "spindle"
+duty = "duty"
+[lubrication]
+viscosity_class = "ISO VG 1500"
+flash_point = "{flash}"
+"""
+    made = {**liner(), "spindle.toml": spindle}
+    made["duty.toml"] = made["duty.toml"].replace(
+        "cylinder-liner =", 'valve-spindle = "290 °C"\ncylinder-liner ='
+    )
+    assert workshop.write(made).only(FLASH, "spindle").outcome == outcome
+
+
 def test_viscosity_is_not_assessed_without_a_class(workshop: DesignFolder) -> None:
     check = workshop.write(liner(('viscosity_class = "ISO VG 1000"\n', ""))).only(FLASH, "liner")
     assert (check.outcome, "viscosity_class" in check.says) == ("not assessed", True)
@@ -198,6 +216,7 @@ id = "box"
 duty = "duty"
 spindle_seals = "lip seals"
 [lubrication]
+lubricant = "engine oil"
 drained = true
 """
 DRIVEN = {
@@ -226,6 +245,7 @@ def test_a_cam_box_is_kept_dry(workshop: DesignFolder) -> None:
 @pytest.mark.parametrize(
     ("file", "old", "new", "says"),
     [
+        ("box.toml", '"engine oil"', '"none"', "without oil"),
         ("box.toml", '"lip seals"', '"none"', "without seals round its spindles"),
         ("box.toml", "drained = true", "drained = false", "without a drain"),
         ("inlet.toml", 'leak_off = "to the ashpan"', "", "without a leak-off of inlet"),
@@ -239,7 +259,9 @@ def test_what_lets_water_into_a_cam_box_is_named(
     assert (check.outcome, check.grade, check.says) == ("finding", Grade.NONCONFORMITY, says)
 
 
-@pytest.mark.parametrize("line", ['spindle_seals = "lip seals"', "drained = true"])
+@pytest.mark.parametrize(
+    "line", ['spindle_seals = "lip seals"', "drained = true", 'lubricant = "engine oil"']
+)
 def test_a_cam_box_is_not_assessed_without(workshop: DesignFolder, line: str) -> None:
     assert workshop.write(box(("box.toml", line, ""))).only(POINTS, "box").outcome == "not assessed"
 

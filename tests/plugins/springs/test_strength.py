@@ -90,6 +90,13 @@ def test_solid_limit_from_both_sides(workshop: DesignFolder, free: str, outcome:
     assert workshop.write(spring(('"140 mm"', f'"{free}"'))).only(SOLID).outcome == outcome
 
 
+def test_a_spring_that_was_not_preset_is_a_query(workshop: DesignFolder) -> None:
+    check = workshop.write(spring(("preset = true", "preset = false"))).only(SOLID)
+    assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
+    silent = workshop.write(spring(("preset = true\n", ""))).only(SOLID)
+    assert silent.outcome == "not assessed"
+
+
 def test_hot_coiled_solid_stress_is_a_query(workshop: DesignFolder) -> None:
     check = workshop.write(spring(('"cold"', '"hot"'))).only(SOLID)
     assert (check.outcome, check.grade) == ("finding", Grade.QUERY)

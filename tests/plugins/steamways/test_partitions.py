@@ -275,6 +275,43 @@ def test_a_flow_left_out_does_not_clear_the_wall(workshop: DesignFolder, metal: 
     assert "no steam flow" in check.says
 
 
+SIZES = """
+[ends.front]
+of_bore = "main"
+side = "front"
+clearance = "8 mm"
+passage_volume = "9500 cm³"
+relief_set = "14 bar gauge"
+"""
+
+
+def by_sizes(cut_off: str) -> dict[str, str]:
+    """The ways whose running case states a cut-off and no flow."""
+    found = files(("wall-steel", "wall-iron"), ("20 mm", "40 mm"))
+    found["duty.toml"] = found["duty.toml"].replace('steam_flow = "1.7 kg/s"', f'cut_off = "{cut_off}"')
+    found["block.toml"] = found["block.toml"].replace('[ends.front]\nrelief_set = "14 bar gauge"\n', SIZES)
+    found["liner.toml"] += 'last_bore = "506 mm"\n'
+    return found
+
+
+def test_a_flow_left_out_is_the_most_that_the_cylinder_can_use(workshop: DesignFolder) -> None:
+    """360 rev/min, 506 mm at the last boring by 660 mm, 35 % cut-off: A = 0.2010902 m².
+
+    A stroke 0.2010902 × (0.35 × 0.66 + 0.008) + 0.0095 = 0.0575605 m³, twelve of them a second, of live steam at 15 bar
+    and 390 °C by iapws.
+    """
+    check = workshop.write(by_sizes("35 %")).only(STRESS)
+    assert check.case == "running"
+    steam = 12 * 0.0575605 / IAPWS97(P=1.601325, T=663.15).v
+    assert on_sheet(check, "m") == pytest.approx(steam, rel=1e-5)
+    assert on_sheet(check, "h_l") == pytest.approx(film(16.01325e5, 663.15, 0.04, 0.9, m=steam), rel=2e-3)
+    less = check.utilisation
+    later = workshop.write(by_sizes("50 %")).only(STRESS).utilisation
+    assert less is not None
+    assert later is not None
+    assert later > less
+
+
 def test_a_wall_that_pressure_breaks_is_found_without_its_flow(workshop: DesignFolder) -> None:
     check = workshop.write(without_flow(("wall-steel", "wall-iron"), ("20 mm", "36.6 mm"))).only(STRESS)
     assert (check.outcome, check.grade) == ("finding", Grade.HOLD)

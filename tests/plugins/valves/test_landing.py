@@ -228,6 +228,13 @@ def test_a_catch_is_held_against_the_smallest_piece(
     assert check.grade is (Grade.HOLD if outcome == "finding" else None)
 
 
+def test_a_cage_that_nothing_holds_is_not_assessed(workshop: DesignFolder) -> None:
+    cage = CAGE.replace('held_by = "block"\n', "")
+    check = workshop.write({**gear_files(), "cage.toml": cage}).only(FALL)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+    assert "held_by" in check.says
+
+
 @pytest.mark.parametrize("catch", ["cage", "perforated plate"])
 def test_a_cage_that_is_only_a_word_catches_nothing(workshop: DesignFolder, catch: str) -> None:
     """A piece of 20 mm passes the 25 mm that lead into the cylinder, whatever opening the word is given."""

@@ -62,6 +62,22 @@ def test_a_ring_held_by_another_part_is_no_hold(workshop: DesignFolder) -> None:
     assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
 
 
+@pytest.mark.parametrize(
+    ("old", "new", "grade"),
+    [
+        ("locked = true", "locked = false", Grade.HOLD),
+        ("locked = true\n", "", Grade.HOLD),
+        ('"screwed in"\nlocked = true', '"welded in"', Grade.NONCONFORMITY),
+    ],
+)
+def test_a_ring_that_can_come_loose_holds_nothing(
+    workshop: DesignFolder, old: str, new: str, grade: Grade
+) -> None:
+    files = seat_files(("200.2 mm", "200.01 mm"), ('"none"', '"screwed ring"'), duty_text=HOT)
+    check = workshop.write({**files, "ring.toml": changed(RING, (old, new))}).only(RETAINED)
+    assert (check.outcome, check.grade) == ("finding", grade)
+
+
 @pytest.mark.parametrize("line", ['outside_diameter = "200.2 mm"', 'in_bore = "upper"'])
 def test_retention_not_assessed_is_itself_a_hold(workshop: DesignFolder, line: str) -> None:
     check = workshop.write(seat_files((line, ""))).only(RETAINED)

@@ -214,10 +214,9 @@ def test_a_blow_rises_with_speed_and_with_the_root_of_stiffness_and_mass(
     assert mass_struck(m=m + 1.0, m_t=1.0, i=1.0) == pytest.approx(m)
 
 
-def test_seal_is_not_assessed_without_its_leak_off(workshop: DesignFolder) -> None:
-    check = workshop.write(train_files(spindle=(('leak_off = "to the drain of the cam box"', ""),))).only(
-        SEAL
-    )
+@pytest.mark.parametrize("line", ['leak_off = "to the drain of the cam box"', 'seal = "metallic rings"'])
+def test_seal_is_not_assessed_without_its_name_and_its_leak_off(workshop: DesignFolder, line: str) -> None:
+    check = workshop.write(train_files(spindle=((line, ""),))).only(SEAL)
     assert check.outcome == "not assessed"
 
 

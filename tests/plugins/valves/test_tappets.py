@@ -183,9 +183,10 @@ def test_a_fastening_out_of_reach_is_found(workshop: DesignFolder) -> None:
     assert "reach" in check.says
 
 
-def test_withdrawal_is_not_assessed_without_the_room(workshop: DesignFolder) -> None:
+@pytest.mark.parametrize("line", ['withdrawal_room = "430 mm"\n', 'withdrawn = "sideways"\n'])
+def test_withdrawal_is_not_assessed_without_room_and_direction(workshop: DesignFolder, line: str) -> None:
     files = train_files()
-    files["box.toml"] = files["box.toml"].replace('withdrawal_room = "430 mm"\n', "")
+    files["box.toml"] = files["box.toml"].replace(line, "")
     assert workshop.write(files).only(WITHDRAWAL).outcome == "not assessed"
 
 

@@ -1,0 +1,48 @@
+"""Grooves and lands along a piston."""
+
+from __future__ import annotations
+
+from speclint import FIRST_PRINCIPLES, formula
+from speclint.equations import Metres
+
+
+@formula("x = a + w + b", cites=[FIRST_PRINCIPLES])
+def end_of_land(a: Metres, w: Metres, b: Metres) -> Metres:
+    """Where the land behind a groove ends at the earliest.
+
+    x = a + w + b
+
+    ``a`` from the piston's front face to the groove, ``w`` width of the groove, ``b`` land behind it [m]. Returns [m].
+
+    >>> round(end_of_land(a=0.036, w=0.016, b=0.015), 6)
+    0.067
+    """
+    return a + w + b
+
+
+@formula("x = x_0 + w + b", cites=[FIRST_PRINCIPLES])
+def with_groove(x_0: Metres, w: Metres, b: Metres) -> Metres:
+    """Length that some grooves and lands take up, with one more of each.
+
+    x = x_0 + w + b
+
+    ``x_0`` length without them, ``w`` width of the groove, ``b`` its land [m]. Returns [m].
+
+    >>> round(with_groove(x_0=0.030, w=0.016, b=0.014), 6)
+    0.06
+    """
+    return x_0 + w + b
+
+
+@formula("L_n = x + b", cites=[FIRST_PRINCIPLES])
+def with_last_land(x: Metres, b: Metres) -> Metres:
+    """Least length of a piston with its grooves, of which each has a land on both sides.
+
+    L_n = x + b
+
+    ``x`` all grooves and one land of each, ``b`` one land more, the thinnest [m]. Returns [m].
+
+    >>> round(with_last_land(x=0.090, b=0.014), 6)
+    0.104
+    """
+    return x + b

@@ -1,0 +1,76 @@
+"""The room of a block states what its parts and a chain of dimensions give."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
+from speclint.facts import gap_of_chain, parts_standing_out, reach_of
+from speclint.specs import Component, Crosshead, CylinderBlock, Envelope, MotionGap, NotStated
+
+
+def _gaps(envelope: Envelope, sheet: Sheet) -> Iterator[Pair]:
+    """Each gap against that by its chain; one to a crosshead is to name its chain."""
+    for name, gap in envelope.gaps.items():
+        if sheet.is_stated(f"chain of {name}", gap.chain):
+            here = sheet.dimension(gap) if _has_size(name, gap, sheet) else gap.size
+            there = gap_of_chain(sheet.follow(gap.chain), sheet, sheet.take_nominal)
+            yield Pair(here, there, name=name)
+        elif isinstance(gap.chain, NotStated) and _to_crosshead(name, gap, sheet):
+            yield Pair(gap.size, gap.chain, name=name)
+
+
+def _to_crosshead(name: str, gap: MotionGap, sheet: Sheet) -> bool:
+    return sheet.is_stated(f"part at {name}", gap.to) and isinstance(sheet.follow(gap.to), Crosshead)
+
+
+def _has_size(name: str, gap: MotionGap, sheet: Sheet) -> bool:
+    return sheet.is_stated(f"size of {name}", gap.size) or sheet.is_stated(f"{name} is of", gap.of)
+
+
+def _points(envelope: Envelope, sheet: Sheet) -> Iterator[Pair]:
+    """The outermost point of each cover and cam box against where the axis of its cylinder puts that."""
+    block = sheet.follow(envelope.around)
+    if not isinstance(block, CylinderBlock):
+        return
+    for part in parts_standing_out(block, sheet):
+        farthest = _farthest(part, envelope, sheet)
+        if farthest is not None and (reach := reach_of(part, envelope, block, sheet, sheet.take)):
+            yield Pair(farthest, reach, "at least", name=part.id)
+
+
+def _farthest(part: Component, envelope: Envelope, sheet: Sheet) -> Worked | None:
+    """The greatest distance from the middle of the engine that a point of a part states."""
+    points = [
+        worked(sheet.take(f"y of {name}", point.from_centre), point.from_centre)
+        for name, point in envelope.points.items()
+        if sheet.is_stated(f"part of {name}", point.of) and sheet.follow(point.of).id == part.id
+    ]
+    return max(points, key=lambda one: one.value, default=None)
+
+
+gap_by_chain: Rule = agreement(
+    "envelope.gap-by-chain",
+    title="A gap to the motion is that which its chain of dimensions leaves, and one to a crosshead names its chain",
+    on=Envelope,
+    pairs=_gaps,
+    within="0.5 mm",
+    grade=Grade.HOLD,
+    why="a gap read off an old drawing stays on paper when cover, box or crosshead is altered",
+    leaves_out="gaps to rods, wheels and brake gear that name no chain",
+)
+
+points_of_parts: Rule = agreement(
+    "envelope.points-of-parts",
+    title="The outermost point of a cover or a cam box is no nearer to the middle of the engine than the axis of its "
+    "cylinder and its size put it",
+    on=Envelope,
+    pairs=_points,
+    within="",
+    grade=Grade.HOLD,
+    why="the widest cover is judged against the gauge by its point, and strikes a platform by its metal",
+    leaves_out="pipes and drain cocks, whose place no spec gives; parts without a point, which envelope.loading-gauge "
+    "names; nuts and lugs that stand out beyond the rim of a cover",
+)
+
+RULES = (gap_by_chain, points_of_parts)

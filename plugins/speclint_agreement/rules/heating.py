@@ -1,0 +1,41 @@
+"""The block is heated once for all that is shrunk into it, and no hotter than its stress relief."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from speclint import Grade, Pair, Rule, Sheet, agreement
+from speclint.specs import CylinderBlock, CylinderLiner, ValveSeat, Weldment
+
+
+def _heatings(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
+    """What each liner and seat states against the heating of the block, or against the first that states one."""
+    parts: tuple[CylinderLiner | ValveSeat, ...] = (
+        *sheet.belonging_to(block, CylinderLiner),
+        *sheet.belonging_to(block, ValveSeat),
+    )
+    named = [part for part in parts if sheet.is_stated(f"heating for {part.id}", part.block_heated_to)]
+    once = sheet.is_stated("heating of the block", block.heated_to)
+    if not (once or named):
+        return
+    heating = block.heated_to if once else named[0].block_heated_to
+    for part in named if once else named[1:]:
+        yield Pair(part.block_heated_to, heating, name=part.id)
+    for weldment in sheet.belonging_to(block, Weldment):
+        if sheet.is_stated("stress relief", weldment.treatment.temperature):
+            yield Pair(heating, weldment.treatment.temperature, "at most", name="stress relief")
+
+
+heated_once: Rule = agreement(
+    "block.heated-once",
+    title="All that is shrunk into a block goes in at one temperature of it, not above that of its stress relief",
+    on=CylinderBlock,
+    pairs=_heatings,
+    within="5 K",
+    dimension="temperature difference",
+    grade=Grade.NONCONFORMITY,
+    why="a block heated a second time lets go what is already in it, and one heated like a furnace load moves again",
+    leaves_out="how long block and parts take to come to one temperature; a stress relief made after the parts are in",
+)
+
+RULES = (heated_once,)

@@ -1,0 +1,60 @@
+"""Lagging states the sizes of the part that it covers."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, agreement, worked
+from speclint.handbook.fits import DRAWING_TEMPERATURE, size_when_hot
+from speclint.handbook.members import round_area
+from speclint.specs import CylinderCover, Lagging, LoadCase, SteamPipe
+from speclint_agreement.formulae.laggings import less_bare_ends
+
+
+def _sizes(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:
+    """Of round lagging its inside against the hot pipe and its length against that of the pipe; of flat its area."""
+    part, form = sheet.follow(lagging.covers), sheet.read("form", lagging.form)
+    if form == "round" and isinstance(part, SteamPipe):
+        yield from _round(lagging, part, case, sheet)
+    if form == "flat" and isinstance(part, CylinderCover):
+        D = sheet.take("D", part.outside_diameter)
+        face = sheet.work("A_c", round_area, d=D)
+        yield Pair(lagging.area, worked(face, part.outside_diameter), "at most", name="area")
+        yield Pair(lagging.height, part.outside_diameter, "at most", name="height")
+
+
+def _round(lagging: Lagging, pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:
+    T = sheet.take("T", case.temperature_of(pipe))
+    alpha = sheet.look_up("α", sheet.material_of(pipe).expansion, of=pipe, at=T)
+    D = sheet.take("D", pipe.outside_diameter)
+    hot = sheet.work("D_h", size_when_hot, L=D, alpha=alpha, T=T, T_ref=DRAWING_TEMPERATURE)
+    yield Pair(lagging.inside_diameter, worked(hot, pipe.outside_diameter), "at least", name="inside")
+    bare = sheet.limit("bare", "e")
+    least = sheet.work("L_l", less_bare_ends, L=sheet.take("L", pipe.length), e=bare)
+    yield Pair(lagging.length, worked(least, pipe.length), "at least", name="length")
+    yield Pair(lagging.length, pipe.length, "at most", name="length")
+
+
+of_its_part: Rule = agreement(
+    "lagging.of-its-part",
+    title="Round lagging goes round its hot pipe and covers it but for both ends, and flat lagging is no larger than "
+    "the cover under it",
+    on=Lagging,
+    pairs=_sizes,
+    within="",
+    cases=("running",),
+    limits=[
+        Limit(
+            "bare",
+            "100 mm",
+            "length",
+            COMMON_PRACTICE,
+            "greatest length left bare at each end of a pipe for its flange and bolts",
+        ),
+    ],
+    grade=Grade.NONCONFORMITY,
+    why="lagging that does not go round its pipe is cut open by the fitter, and where it ends early a hand meets metal",
+    leaves_out="lagging of barrels, chests and other parts that are neither pipes nor covers; openings in it",
+)
+
+RULES = (of_its_part,)

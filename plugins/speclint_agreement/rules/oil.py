@@ -1,0 +1,82 @@
+"""One oil on one film, and one feed of the lubricator for one point."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from speclint import Grade, Pair, Rule, Sheet, Worked, agreement
+from speclint.facts import crossheads_of
+from speclint.specs import (
+    CamBox,
+    Component,
+    CylinderBlock,
+    CylinderLiner,
+    PistonRing,
+    PoppetValve,
+    ValveSeat,
+    ValveSpindle,
+)
+
+#: A lubricator and the numbers of its feeds, such as "mechanical lubricator, feeds 1 and 2".
+_FEEDS = re.compile(r"(?P<of>.*?)[,;:]?\s*feeds?\s+(?P<numbers>[0-9][0-9 ,;and&+]*)", re.IGNORECASE)
+
+
+def _oils(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
+    """The oil of each ring against that of the liner or bore in which it runs, and each feed with several points."""
+    for runs_in in (block, *sheet.belonging_to(block, CylinderLiner)):
+        for ring in sheet.belonging_to(runs_in, PistonRing):
+            yield Pair(ring.lubrication.lubricant, runs_in.lubrication.lubricant, name=f"oil of {ring.id}")
+            here, there = ring.lubrication.viscosity_class, runs_in.lubrication.viscosity_class
+            yield Pair(here, there, name=f"class of {ring.id}")
+    fed: dict[str, list[Component]] = {}
+    for part in _oiled(block, sheet):
+        if sheet.is_stated(f"feed of {part.id}", part.lubrication.feed):
+            for one in feeds_named(sheet.read(f"feed of {part.id}", part.lubrication.feed)):
+                fed.setdefault(one, []).append(part)
+    for one, parts in fed.items():
+        if len(parts) > 1:
+            places = tuple(part.lubrication.feed.where for part in parts)
+            points = Worked(f"{len(parts)} points", places)
+            yield Pair(points, Worked("one point", says=f"one point for {one}"), name=one)
+
+
+def _oiled(block: CylinderBlock, sheet: Sheet) -> tuple[Component, ...]:
+    """The block and all on it that oil is fed to, each once."""
+    valves = [
+        valve
+        for seat in sheet.belonging_to(block, ValveSeat)
+        for valve in sheet.belonging_to(seat, PoppetValve)
+    ]
+    spindles = [spindle for valve in valves for spindle in sheet.belonging_to(valve, ValveSpindle)]
+    found: list[Component] = [block, *sheet.belonging_to(block, CylinderLiner), *spindles]
+    found += [*crossheads_of(block, sheet), *sheet.belonging_to(block, CamBox)]
+    return tuple({part.id: part for part in found}.values())
+
+
+def feeds_named(text: str) -> list[str]:
+    """The feeds that a text names, each by itself.
+
+    >>> feeds_named("mechanical lubricator, feeds 1 and 2")
+    ['mechanical lubricator, feed 1', 'mechanical lubricator, feed 2']
+    >>> feeds_named("oil cup on the gland")
+    ['oil cup on the gland']
+    """
+    found = _FEEDS.fullmatch(text.strip())
+    if found is None:
+        return [text.strip()]
+    return [f"{found['of']}, feed {number}" for number in re.findall(r"[0-9]+", found["numbers"])]
+
+
+one_feed: Rule = agreement(
+    "lubrication.one-feed",
+    title="A ring has the oil of the liner in which it runs, and no feed of a lubricator is for two points of a block",
+    on=CylinderBlock,
+    pairs=_oils,
+    within="",
+    grade=Grade.OBSERVATION,
+    why="one film has one oil, and of two points on one feed the nearer takes it all",
+    leaves_out="points of another block and of the rest of the engine",
+)
+
+RULES = (one_feed,)

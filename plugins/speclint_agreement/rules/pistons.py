@@ -1,0 +1,108 @@
+"""A piston, its grooves and its rings: places along the piston, and the liner in which all run."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import pairwise
+
+from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
+from speclint.facts import edge_by_groove, groove_of, grooves_in_order, place_in_piston
+from speclint.specs import Groove, Piston, PistonRing
+from speclint_agreement.formulae.pistons import end_of_land, with_groove, with_last_land
+
+
+def _grooves(piston: Piston, sheet: Sheet) -> Iterator[Pair]:
+    """As drawn: each groove beyond the land of that before it, the last land within the piston.
+
+    Where the grooves do not say where they are, all grooves and lands together within the piston's length.
+    """
+    if not piston.grooves:
+        return
+    order = grooves_in_order(piston, sheet)
+    if not order:
+        yield from _together(piston, sheet)
+        return
+    (first, groove), (last, hindmost) = order[0], order[-1]
+    yield _drawn(f"before {first}", worked(sheet.take_nominal("a", groove.at), groove.at), groove, sheet)
+    for (_, before), (name, after) in pairwise(order):
+        lands = {one.land.where: sheet.take_nominal("b", one.land) for one in (before, after)}
+        end = _end(before, max(lands.values()), sheet)
+        place = Worked(sheet.take_nominal("a", after.at), (after.at.where,))
+        yield Pair(place, Worked(end, (before.at.where, before.width.where, *lands)), "at least", name=name)
+    if sheet.is_stated("length", piston.length):
+        L = Worked(sheet.take_nominal("L", piston.length), (piston.length.where,))
+        end = _end(hindmost, sheet.take_nominal("b", hindmost.land), sheet)
+        ends = worked(end, hindmost.at, hindmost.width, hindmost.land)
+        yield Pair(L, ends, "at least", name=f"behind {last}")
+
+
+def _drawn(name: str, place: Worked, groove: Groove, sheet: Sheet) -> Pair:
+    return Pair(place, worked(sheet.take_nominal("b", groove.land), groove.land), "at least", name=name)
+
+
+def _end(groove: Groove, land: float, sheet: Sheet) -> float:
+    a, w = sheet.take_nominal("a", groove.at), sheet.take_nominal("w", groove.width)
+    return sheet.work("x", end_of_land, a=a, w=w, b=land)
+
+
+def _together(piston: Piston, sheet: Sheet) -> Iterator[Pair]:
+    if not sheet.is_stated("length", piston.length):
+        return
+    x, lands = 0.0, []
+    for name, groove in piston.grooves.items():
+        w, b = sheet.take_nominal(f"w_{name}", groove.width), sheet.take_nominal(f"b_{name}", groove.land)
+        x = sheet.work("x", with_groove, x_0=x, w=w, b=b)
+        lands.append(b)
+    needed = sheet.work("L_n", with_last_land, x=x, b=min(lands))
+    sizes = tuple(one for groove in piston.grooves.values() for one in (groove.width, groove.land))
+    L = Worked(sheet.take_nominal("L", piston.length), (piston.length.where,))
+    yield Pair(L, worked(needed, *sizes), "at least", name="all grooves")
+
+
+def _rings(ring: PistonRing, sheet: Sheet) -> Iterator[Pair]:
+    """Liner, place and edge that a ring states against its piston and the groove that takes it."""
+    found = groove_of(ring, sheet)
+    if found is None:
+        return
+    piston, _, groove = found
+    if sheet.is_stated("liner of the ring", ring.runs_in) and sheet.is_stated("liner", piston.runs_in):
+        own, of_piston = sheet.follow(ring.runs_in), sheet.follow(piston.runs_in)
+        liners = worked(own.id, ring.runs_in), worked(of_piston.id, piston.runs_in)
+        yield Pair(*liners, name="liner")
+    place = place_in_piston(ring, sheet)
+    if place is not None:
+        yield Pair(ring.place, place, name="place")
+    if not sheet.is_stated("edge of the ring", ring.edge_from_piston_face):
+        return
+    at = place.value if place is not None else sheet.read("place", ring.place)
+    edge = edge_by_groove(ring, at, sheet, sheet.take_nominal)
+    if edge is not None:
+        yield Pair(ring.edge_from_piston_face, edge, name="edge")
+    elif at != "middle" and sheet.is_stated("land", groove.land):
+        stated = ring.edge_from_piston_face
+        yield _drawn("edge", worked(sheet.take_nominal("e", stated), stated), groove, sheet)
+
+
+grooves_fit: Rule = agreement(
+    "piston.grooves-fit",
+    title="The grooves of a piston and the lands between them, as drawn, lie within its length and clear of each other",
+    on=Piston,
+    pairs=_grooves,
+    within="",
+    grade=Grade.NONCONFORMITY,
+    why="lands for which the piston has no length are thinned at the lathe, and break out under the rings",
+    leaves_out="limits of the sizes; chamfers at the faces; a groove for oil that takes no ring",
+)
+
+of_its_groove: Rule = agreement(
+    "ring.of-its-groove",
+    title="A piston ring states the liner of its piston, and the place and the edge of the groove that takes it",
+    on=PistonRing,
+    pairs=_rings,
+    within="0.2 mm",
+    grade=Grade.NONCONFORMITY,
+    why="the end of the working bore is judged by the place of the ring, which is that of its groove",
+    leaves_out="the play of the ring in its groove, within which its edge may stand off the groove's side",
+)
+
+RULES = (grooves_fit, of_its_groove)

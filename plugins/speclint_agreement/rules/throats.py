@@ -1,0 +1,66 @@
+"""The throat under each beat of a valve, and the section of a passage: what the metal round the steam leaves."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from speclint import Grade, Pair, Rule, Sheet, agreement, worked
+from speclint.handbook.members import round_area
+from speclint.specs import PoppetValve, SteamPassage, ValveSpindle
+from speclint_agreement.formulae.passages import least_perimeter
+
+
+def _throats(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
+    """The throat of each beat within the bore of its seat; what is taken off it not less than the spindle.
+
+    A spindle goes through one of two throats at the least, so the greater of both areas has to cover it.
+    """
+    beats = (("upper", valve.upper_beat), ("lower", valve.lower_beat))
+    for name, beat in beats:
+        if sheet.is_stated(f"seat, {name}", beat.seat):
+            seat = sheet.follow(beat.seat)
+            if sheet.is_stated(f"bore of {seat.id}", seat.bore):
+                yield Pair(beat.throat, seat.bore, "at most", name=f"{name}, throat")
+    areas = [
+        (sheet.take_nominal(f"A_{name[0]}", beat.blocked_area), beat.blocked_area)
+        for name, beat in beats
+        if sheet.is_stated(f"blocked area, {name}", beat.blocked_area)
+    ]
+    for spindle in sheet.belonging_to(valve, ValveSpindle):
+        if areas and sheet.is_stated(f"diameter of {spindle.id}", spindle.diameter):
+            A = sheet.work("A_s", round_area, d=sheet.take("d", spindle.diameter))
+            most = max(areas, key=lambda one: one[0])[1]
+            yield Pair(most, worked(A, spindle.diameter), "at least", name=spindle.id)
+
+
+def _sections(passage: SteamPassage, sheet: Sheet) -> Iterator[Pair]:
+    """The wetted perimeter against that of a round passage of the same section, the least of all."""
+    if sheet.is_stated("area", passage.area):
+        least = sheet.work("P", least_perimeter, A=sheet.take("A", passage.area))
+        yield Pair(passage.perimeter, worked(least, passage.area), "at least")
+
+
+throat_of_seat: Rule = agreement(
+    "valve.throat-of-seat",
+    title="The throat of each beat is no wider than the bore of its seat, and what is taken off covers the spindle",
+    on=PoppetValve,
+    pairs=_throats,
+    within="",
+    grade=Grade.NONCONFORMITY,
+    why="the steam is reckoned through a throat that the ring or the spindle closes in part: the engine chokes there",
+    leaves_out="ribs and hub of the valve; the passage beyond the seat; which of two throats the spindle goes "
+    "through, and one that leaves the valve on the side away from both",
+)
+
+section_possible: Rule = agreement(
+    "passage.section-possible",
+    title="The perimeter of a passage is at least that of a round one of the same area",
+    on=SteamPassage,
+    pairs=_sections,
+    within="",
+    grade=Grade.NONCONFORMITY,
+    why="no section has less edge than a round one: friction and heat are worked from a passage that cannot be made",
+    leaves_out="whether the passage is as wide as it says anywhere but at its narrowest",
+)
+
+RULES = (section_possible, throat_of_seat)

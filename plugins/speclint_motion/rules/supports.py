@@ -1,0 +1,54 @@
+"""What carries the ends of a slide bar."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
+from speclint.facts import end_closed_by
+from speclint.specs import BarSupport, CylinderCover, SlideBar
+from speclint_motion.inputs import piston_of
+
+
+@rule(
+    "slidebar.held-by",
+    title="Both ends of a slide bar name the part that carries them, and a cover that does is at the back of its own "
+    "cylinder",
+    on=SlideBar,
+    grade=Grade.OBSERVATION,
+    cites=[COMMON_PRACTICE],
+    why="A bar that no drawn part carries is straight on paper only: its deflection is judged between supports that "
+    "nobody provides.",
+    leaves_out="strength and stiffness of the supports, and a bar that one end alone carries",
+)
+def held_by(bar: SlideBar, sheet: Sheet) -> Judgement:
+    """Two supports, each a part of the design or the number of a drawing."""
+    if not bar.supports:
+        raise sheet.not_assessed(f"supports is not stated in {bar.where.file}", bar.where)
+    count = len(bar.supports)
+    says = "two supports are named" if count > 1 else "one support is named: the span has two"
+    return sheet.worst(
+        sheet.states(count > 1, says),
+        sheet.each(bar.supports.items(), lambda item: _carried(*item, bar, sheet)),
+    )
+
+
+def _carried(name: str, support: BarSupport, bar: SlideBar, sheet: Sheet) -> Judgement:
+    if not sheet.is_stated(f"part at {name}", support.part):
+        drawing = sheet.read(f"drawing of the part at {name}", support.drawing)
+        return sheet.states(True, f"{name}: carried by the part of drawing {drawing}")
+    part = sheet.follow(support.part)
+    if not isinstance(part, CylinderCover):
+        return sheet.states(True, f"{name}: carried by {part.id}")
+    closes = sheet.follow(part.closes)
+    liner = sheet.follow(piston_of(sheet.follow(bar.guides), sheet).runs_in)
+    own = sheet.follow(liner.housed_in)
+    if closes.id != own.id:
+        said = f"{name}: {part.id} is a cover of {closes.id}, but the crosshead on the bar is one of {own.id}"
+        return sheet.states(False, said, where=support.part.where)
+    _, end = end_closed_by(part, sheet)
+    if sheet.is_stated("side", end.side) and sheet.read("side", end.side) == "front":
+        said = f"{name}: {part.id} is at the front of the cylinder, and the crosshead is behind it"
+        return sheet.states(False, said, where=support.part.where)
+    return sheet.states(True, f"{name}: carried by {part.id}")
+
+
+RULES = (held_by,)

@@ -1,0 +1,38 @@
+"""The record of a part that holds no pressure, but can hurt someone when it fails."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
+from speclint.facts import holds_pressure, is_safety_part
+from speclint.specs import Component
+
+
+@rule(
+    "release.safety-part",
+    title="A part without pressure whose failure can hurt someone states how it is examined, and its metal has an "
+    "inspection document",
+    on=Component,
+    grade=Grade.NONCONFORMITY,
+    cites=[COMMON_PRACTICE],
+    why="a rod, a pin or a seat that breaks hurts whoever is near, and a crack in it is found only if it is looked for",
+    leaves_out="pressure parts (release.pressure-part); whether the examination is sufficient and how often it is "
+    "repeated: the local code and a competent person decide",
+)
+def safety_part(component: Component, sheet: Sheet) -> Judgement:
+    """Lists what is missing of a part that is a safety part by its kind, or that says so."""
+    if holds_pressure(component, sheet):
+        raise sheet.not_applicable("it holds pressure: release.pressure-part asks for its record")
+    if not is_safety_part(component, sheet):
+        raise sheet.not_applicable("its failure hurts nobody, by its kind and by its own word")
+    wanted = {"examination": component.examination, "inspection_document": component.inspection_document}
+    missing = [name for name, value in wanted.items() if not sheet.is_stated(name, value)]
+    if missing:
+        return sheet.states(False, f"not stated: {', '.join(missing)}", where=wanted[missing[0]].where)
+    how = sheet.read("examination", component.examination)
+    document = sheet.read("inspection document", component.inspection_document)
+    if not how.strip():
+        return sheet.states(False, "examination is empty", where=component.examination.where)
+    return sheet.states(True, f"{how}; inspection document {document}")
+
+
+RULES = (safety_part,)

@@ -1,0 +1,87 @@
+"""Where the faces of a cylinder's covers are, and how long a bore is up to the cover that stops its liner."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from speclint.equations import FIRST_PRINCIPLES, Metres, Ratio, formula
+from speclint.facts.cylinders import ends_of, liners_of
+from speclint.quantities import Measure
+from speclint.rules import Sheet, Worked, worked
+from speclint.specs import CylinderBlock, CylinderEnd, CylinderLiner, NotStated
+
+_Take = Callable[[str, Measure | NotStated], float]
+#: Which way distances from the collar's seat count along the block, forward positive, by the collar's end.
+_WAY = {"front": -1.0, "back": 1.0}
+
+
+@formula("x = x_s + k x_f", cites=[FIRST_PRINCIPLES])
+def place_of_face(x_s: Metres, k: Ratio, x_f: Metres) -> Metres:
+    """Place of a cover's face, forward of the fixed point of the block.
+
+    x = x_s + k x_f
+
+    ``x_s`` place of the collar's seat, forward of the fixed point [m]; ``x_f`` from the seat to the face, towards the
+    liner's free end [m]; ``k`` −1 where the collar is at the front, 1 where it is at the back. Returns [m], negative
+    behind the fixed point.
+
+    >>> round(place_of_face(x_s=0.711, k=-1, x_f=0.861) * 1e3, 6)
+    -150.0
+    """
+    return x_s + k * x_f
+
+
+def face_by_seat(block: CylinderBlock, end: CylinderEnd, sheet: Sheet, take: _Take) -> Worked | None:
+    """The place of the cover's face at an end, by that of the collar's seat in its bore.
+
+    None where the seat has no place, the face no distance from it, or no liner says at which end its collar is.
+    """
+    if not sheet.is_stated("bore of end", end.of_bore):
+        return None
+    name = sheet.read("bore of end", end.of_bore)
+    bore = sheet.entry(block.bores, end.of_bore, f"bores of {block.id}")
+    places = bore.seat_at, end.face_from_seat
+    if not all(sheet.is_stated("place of seat or face", one) for one in places):
+        return None
+    for liner in liners_of(block, name, sheet):
+        if sheet.is_stated("end of the collar", liner.collar.end):
+            way = _WAY[sheet.read("end of the collar", liner.collar.end)]
+            x_s, x_f = take("x_s", bore.seat_at), take("x_f", end.face_from_seat)
+            return worked(sheet.work("x", place_of_face, x_s=x_s, k=way, x_f=x_f), *places, liner.collar.end)
+    return None
+
+
+def face_forward(block: CylinderBlock, end: CylinderEnd, sheet: Sheet) -> float:
+    """Place of the cover's face at an end, forward of the fixed point, m: by the collar's seat, else as stated."""
+    by_seat = face_by_seat(block, end, sheet, sheet.take)
+    return sheet.take("x", end.face_at) if by_seat is None else by_seat.value
+
+
+def cover_beyond(liner: CylinderLiner, sheet: Sheet) -> Measure | None:
+    """From the collar's seat to the face of the cover that stops the free end of a liner.
+
+    None where the cover is not the stop, or no end of the cylinder states that face.
+    """
+    if not sheet.is_stated("stop", liner.free_end_stop) or sheet.read("stop", liner.free_end_stop) != "cover":
+        return None
+    places = liner.housed_in, liner.in_bore, liner.collar.end
+    if not all(sheet.is_stated("place of the liner", one) for one in places):
+        return None
+    block, bore = sheet.follow(liner.housed_in), sheet.read("bore of liner", liner.in_bore)
+    collar = sheet.read("end of the collar", liner.collar.end)
+    for name, end in ends_of(block, bore, sheet).items():
+        beyond = (
+            sheet.is_stated(f"side of {name}", end.side) and sheet.read(f"side of {name}", end.side) != collar
+        )
+        if beyond and sheet.is_stated(f"face of {name}", end.face_from_seat):
+            return end.face_from_seat if isinstance(end.face_from_seat, Measure) else None
+    return None
+
+
+def bore_up_to_stop(liner: CylinderLiner, sheet: Sheet) -> Measure | NotStated:
+    """The length of a bore from the collar's seat to what stops the liner: the cover's face, else as it is stated."""
+    face = cover_beyond(liner, sheet)
+    if face is not None:
+        return face
+    block = sheet.follow(liner.housed_in)
+    return sheet.entry(block.bores, liner.in_bore, f"bores of {block.id}").length

@@ -1,0 +1,38 @@
+"""How far the bearings between wheel and piston let it move along its cylinder when they are worn."""
+
+from __future__ import annotations
+
+from speclint.equations import FIRST_PRINCIPLES, Metres, formula
+from speclint.facts.cylinders import crossheads_on, rods_in
+from speclint.quantities import Measure
+from speclint.rules import Sheet, Worked
+from speclint.specs import CylinderBlock, NotStated, Pin
+
+
+@formula("w = w_0 + w_1", cites=[FIRST_PRINCIPLES])
+def plays_together(w_0: Metres, w_1: Metres) -> Metres:
+    """Movement by the wear of some bearings and one more.
+
+    w = w_0 + w_1
+
+    ``w_0`` of the others, ``w_1`` of the one more, either way [m]. Returns [m].
+
+    >>> round(plays_together(w_0=0.0005, w_1=0.0003) * 1e3, 6)
+    0.8
+    """
+    return w_0 + w_1
+
+
+def plays_along(block: CylinderBlock, bore: str, sheet: Sheet) -> Worked | None:
+    """What axlebox, crank pin and crosshead pin of a bore may wear together, either way; None where none states it."""
+    stated: list[Measure | NotStated] = [block.drive.axlebox_wear]
+    for rod in rods_in(block, bore, sheet):
+        for head in crossheads_on(rod, sheet):
+            stated += [pin.wear for pin in sheet.belonging_to(head, Pin)]
+    known = [one for one in stated if sheet.is_stated("wear", one)]
+    if not known:
+        return None
+    total = 0.0
+    for number, one in enumerate(known, start=1):
+        total = sheet.work("w", plays_together, w_0=total, w_1=sheet.take(f"w_{number}", one))
+    return Worked(total, tuple(one.where for one in known))

@@ -1,0 +1,109 @@
+"""The room of a block against its parts and its chains, from both sides.
+
+The frame face 530 mm from the middle, the axis 350 mm farther out: the rim of a cover of 800 mm at 1280 mm, the side of
+a box that stands out 420 mm at 1300 mm. Between the frames: 530 − 350 + 400 = 580 mm and 600 mm.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint import Grade
+from speclint.testing import DesignFolder
+
+GAPS, POINTS = "envelope.gap-by-chain", "envelope.points-of-parts"
+FINE, HOLD = ("conforms", None), ("finding", Grade.HOLD)
+FILES = {
+    "block.toml": """
+kind = "cylinder-block"
+id = "block"
+[bores.main]
+axis_from_frame = "350 mm"
+[ends.front]
+side = "front"
+""",
+    "cover.toml": """
+kind = "cylinder-cover"
+id = "cover"
+closes = "block"
+end = "front"
+outside_diameter = "800 mm"
+""",
+    "box.toml": """
+kind = "cam-box"
+id = "box"
+mounted_on = "block"
+of_end = "front"
+stands_out = "420 mm"
+""",
+    "crosshead.toml": 'kind = "crosshead"\nid = "crosshead"\nfront_from_pin = "290 mm"\n',
+    "chain.toml": """
+kind = "dimension-chain"
+id = "chain"
+[chain.rod]
+size = "322 mm"
+direction = "widens"
+[chain.crosshead]
+of = "crosshead"
+dimension = "front_from_pin"
+direction = "narrows"
+""",
+    "envelope.toml": """
+kind = "envelope"
+id = "envelope"
+around = "block"
+frame_from_centre = "530 mm"
+cylinders = "outside"
+[points.rim]
+of = "cover"
+from_centre = "1280 mm"
+[points.lower-rim]
+of = "cover"
+from_centre = "1100 mm"
+[points.box]
+of = "box"
+from_centre = "1300 mm"
+[gaps.crosshead]
+to = "crosshead"
+chain = "chain"
+size = "32 mm ±1"
+""",
+}
+
+
+@pytest.mark.parametrize(
+    ("rule", "file", "old", "new", "wanted"),
+    [
+        (POINTS, "envelope.toml", "530 mm", "530 mm", FINE),
+        (POINTS, "envelope.toml", "1280 mm", "1279.9 mm", HOLD),
+        (POINTS, "envelope.toml", "1300 mm", "1299.9 mm", HOLD),
+        (POINTS, "cover.toml", "800 mm", "801 mm", HOLD),
+        (POINTS, "box.toml", "420 mm", "421 mm", HOLD),
+        (POINTS, "block.toml", "350 mm", "351 mm", HOLD),
+        (POINTS, "envelope.toml", 'frame_from_centre = "530 mm"\n', "", ("not assessed", Grade.HOLD)),
+        (GAPS, "envelope.toml", "32 mm ±1", "32.5 mm", FINE),
+        (GAPS, "envelope.toml", "32 mm ±1", "32.6 mm", HOLD),
+        (GAPS, "crosshead.toml", "290 mm", "291 mm", HOLD),
+        (GAPS, "envelope.toml", 'chain = "chain"\n', "", ("not assessed", Grade.HOLD)),
+        (GAPS, "envelope.toml", 'size = "32 mm ±1"\n', "", ("not applicable", None)),
+    ],
+)
+def test_the_room_is_that_of_the_parts(
+    workshop: DesignFolder, rule: str, file: str, old: str, new: str, wanted: tuple[str, Grade | None]
+) -> None:
+    workshop.write(FILES).replace(file, old, new)
+    found = workshop.only(rule)
+    assert (found.outcome, found.grade) == wanted
+
+
+@pytest.mark.parametrize(
+    ("rim", "box", "wanted"), [("580", "600", FINE), ("579", "600", HOLD), ("580", "599", HOLD)]
+)
+def test_cylinders_between_the_frames(
+    workshop: DesignFolder, rim: str, box: str, wanted: tuple[str, Grade | None]
+) -> None:
+    workshop.write(FILES).replace("envelope.toml", '"outside"', '"inside"')
+    workshop.replace("envelope.toml", "1280 mm", f"{rim} mm").replace("envelope.toml", "1300 mm", f"{box} mm")
+    workshop.replace("envelope.toml", "1100 mm", "500 mm")
+    found = workshop.only(POINTS)
+    assert (found.outcome, found.grade) == wanted

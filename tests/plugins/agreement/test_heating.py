@@ -1,0 +1,50 @@
+"""One heating of the block for all that is shrunk into it, from both sides."""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint import Grade
+from speclint.testing import DesignFolder
+
+RULE = "block.heated-once"
+FINE, LESS = ("conforms", None), ("finding", Grade.NONCONFORMITY)
+FILES = {
+    "block.toml": 'kind = "cylinder-block"\nid = "block"\nheated_to = "160 °C"\n',
+    "weldment.toml": 'kind = "weldment"\nid = "weldment"\nmakes = "block"\ntreatment.temperature = "580 °C"\n',
+    "liner.toml": 'kind = "cylinder-liner"\nid = "liner"\nhoused_in = "block"\nblock_heated_to = "160 °C"\n',
+    "seat.toml": 'kind = "valve-seat"\nid = "seat"\npressed_into = "block"\nblock_heated_to = "160 °C"\n',
+}
+
+
+@pytest.mark.parametrize(
+    ("file", "old", "new", "wanted"),
+    [
+        ("liner.toml", "160 °C", "155 °C", FINE),
+        ("liner.toml", "160 °C", "154 °C", LESS),
+        ("seat.toml", "160 °C", "165 °C", FINE),
+        ("seat.toml", "160 °C", "166 °C", LESS),
+        ("block.toml", "160 °C", "166 °C", LESS),
+        ("block.toml", 'heated_to = "160 °C"\n', "", FINE),
+        ("weldment.toml", "580 °C", "160 °C", FINE),
+        ("weldment.toml", "580 °C", "159 °C", LESS),
+    ],
+)
+def test_the_block_is_heated_once(
+    workshop: DesignFolder, file: str, old: str, new: str, wanted: tuple[str, Grade | None]
+) -> None:
+    found = workshop.write(FILES).replace(file, old, new).only(RULE)
+    assert (found.outcome, found.grade) == wanted
+
+
+def test_where_the_block_states_none_its_parts_agree_among_themselves(workshop: DesignFolder) -> None:
+    workshop.write(FILES).replace("block.toml", 'heated_to = "160 °C"\n', "")
+    workshop.replace("seat.toml", "160 °C", "130 °C")
+    assert workshop.only(RULE).outcome == "finding"
+
+
+def test_nothing_is_heated(workshop: DesignFolder) -> None:
+    assert (
+        workshop.write({"block.toml": FILES["block.toml"].split("heated")[0]}).only(RULE).outcome
+        == "not applicable"
+    )

@@ -1,0 +1,80 @@
+"""Lagging and the part under it, from both sides.
+
+The pipe: 168.3 mm of a steel whose mean expansion to 320 °C is at most 13.3e-6/K: 168.3 × (1 + 13.3e-6 × 300) =
+168.972 mm.
+Of its 2.7 m each end may be bare for 100 mm: 2.5 m are lagged. The cover: π/4 × 0.75² = 0.4418 m².
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint import Grade
+from speclint.testing import DesignFolder, on_sheet
+from tests.plugins.known_metals import METALS, WITH_METALS
+
+RULE = "lagging.of-its-part"
+FINE, LESS = ("conforms", None), ("finding", Grade.NONCONFORMITY)
+FILES = {
+    "metals.toml": METALS,
+    "duty.toml": """
+kind = "duty"
+id = "duty"
+[cases.running]
+ambient_temperature = "20 °C"
+[cases.running.temperatures]
+steam-pipe = "320 °C"
+cylinder-cover = "200 °C"
+""",
+    "pipe.toml": """
+kind = "steam-pipe"
+id = "pipe"
+duty = "duty"
+material = "known-steel"
+outside_diameter = "168.3 mm"
+length = "2.7 m"
+""",
+    "cover.toml": 'kind = "cylinder-cover"\nid = "cover"\nduty = "duty"\noutside_diameter = "750 mm"\n',
+    "round.toml": """
+kind = "lagging"
+id = "round"
+covers = "pipe"
+form = "round"
+inside_diameter = "170 mm"
+length = "2.6 m"
+""",
+    "flat.toml": 'kind = "lagging"\nid = "flat"\ncovers = "cover"\nform = "flat"\nheight = "0.7 m"\narea = "0.4 m²"\n',
+}
+
+
+@pytest.mark.parametrize(
+    ("lagging", "old", "new", "wanted"),
+    [
+        ("round", "170 mm", "168.98 mm", FINE),
+        ("round", "170 mm", "168.96 mm", LESS),
+        ("round", "2.6 m", "2.5 m", FINE),
+        ("round", "2.6 m", "2.49 m", LESS),
+        ("round", "2.6 m", "2.71 m", LESS),
+        ("round", 'inside_diameter = "170 mm"\nlength = "2.6 m"', "", ("not applicable", None)),
+        ("flat", "0.4 m²", "0.4417 m²", FINE),
+        ("flat", "0.4 m²", "0.4419 m²", LESS),
+        ("flat", "0.7 m", "0.75 m", FINE),
+        ("flat", "0.7 m", "0.76 m", LESS),
+    ],
+)
+def test_lagging_fits_what_it_covers(
+    workshop: DesignFolder, lagging: str, old: str, new: str, wanted: tuple[str, Grade | None]
+) -> None:
+    workshop.write(FILES, settings=WITH_METALS).replace(f"{lagging}.toml", old, new)
+    found = workshop.only(RULE, lagging)
+    assert (found.outcome, found.grade) == wanted
+
+
+@pytest.mark.parametrize(("inside", "taken"), [("", 0.1683), ("150 mm", 0.1683), ("180 mm", 0.18)])
+def test_the_heat_is_that_of_the_larger_inside(workshop: DesignFolder, inside: str, taken: float) -> None:
+    stated = f'inside_diameter = "{inside}"\n' if inside else ""
+    rest = 'thickness = "70 mm"\nconductivity = "0.06 W/(m·K)"\nemissivity = "0.9"\nreach = "in reach"\n'
+    workshop.write(FILES, settings=WITH_METALS).replace(
+        "round.toml", 'inside_diameter = "170 mm"\n', stated + rest
+    )
+    assert on_sheet(workshop.only("lagging.loss", "round"), "d" if taken == 0.18 else "D_p") == taken

@@ -1,0 +1,200 @@
+"""Bars, pins, pistons and rings: each agreement from both sides."""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint import Grade
+from speclint.testing import DesignFolder, on_sheet
+from tests.plugins.motion.train import PISTON, RING, files
+
+WRONG = ("finding", Grade.NONCONFORMITY)
+HOLD = ("finding", Grade.HOLD)
+FINE = ("conforms", None)
+SILENT = ("not applicable", None)
+Ends = tuple[str, Grade | None]
+
+
+def outcome(design: DesignFolder, rule: str, component: str = "") -> Ends:
+    check = design.only(rule, component)
+    return check.outcome, check.grade
+
+
+@pytest.mark.parametrize(
+    ("part", "old", "new", "ends"),
+    [
+        # a bar of 200 mm less 2 mm for its edges takes a slipper of 198 mm
+        ("crosshead", 'slipper_width = "240 mm"', 'slipper_width = "198 mm"', FINE),
+        ("crosshead", 'slipper_width = "240 mm"', 'slipper_width = "198.1 mm"', WRONG),
+        ("crosshead", 'slipper_width = "240 mm"', 'slipper_width = "197 mm ±1.1"', WRONG),
+        # 320 + 660 + 200 = 1180 mm
+        ("bar", 'span = "1300 mm"', 'span = "1180 mm"', FINE),
+        ("bar", 'span = "1300 mm"', 'span = "1179 mm"', WRONG),
+        ("bar", 'from_end = "320 mm"', 'from_end = "440 mm"', FINE),
+        ("bar", 'from_end = "320 mm"', 'from_end = "441 mm"', WRONG),
+        ("bar", 'from_end = "320 mm"', 'from_end = "199 mm"', WRONG),
+    ],
+)
+def test_a_bar_takes_the_stroke(workshop: DesignFolder, part: str, old: str, new: str, ends: Ends) -> None:
+    workshop.write(files(part, (old, new)))
+    if part == "bar":
+        workshop.replace("crosshead.toml", 'slipper_width = "240 mm"', 'slipper_width = "190 mm"')
+    assert outcome(workshop, "slidebar.takes-the-stroke") == ends
+
+
+def test_a_bar_that_places_no_crosshead_has_room_for_it(workshop: DesignFolder) -> None:
+    """660 + 400 = 1060 mm at the least."""
+    workshop.write(files("bar", ('crosshead_from_end = "320 mm"\n', ""), ('"1300 mm"', '"1059 mm"')))
+    workshop.replace("crosshead.toml", 'slipper_width = "240 mm"', 'slipper_width = "190 mm"')
+    assert outcome(workshop, "slidebar.takes-the-stroke") == WRONG
+    workshop.replace("bar.toml", '"1059 mm"', '"1060 mm"')
+    assert outcome(workshop, "slidebar.takes-the-stroke") == FINE
+
+
+COVER = 'kind = "cylinder-cover"\nid = "cover"\ncloses = "block"\nend = "back"\n'
+PLATE = '[supports.back]\ndrawing = "an invented drawing"\n'
+FRONT = '[supports.front]\npart = "cover"\n'
+
+
+@pytest.mark.parametrize(
+    ("supports", "ends"),
+    [
+        (FRONT + PLATE, FINE),
+        (PLATE + PLATE.replace("back", "front"), FINE),
+        (PLATE, ("finding", Grade.OBSERVATION)),
+        ("[supports.front]\n" + PLATE, ("not assessed", None)),
+        ("", ("not assessed", None)),
+    ],
+)
+def test_a_part_holds_the_bar(workshop: DesignFolder, supports: str, ends: Ends) -> None:
+    workshop.write({**files("bar", add=supports), "cover.toml": COVER})
+    assert outcome(workshop, "slidebar.held-by") == ends
+
+
+def test_a_front_cover_holds_no_bar(workshop: DesignFolder) -> None:
+    cover = COVER.replace('"back"', '"front"')
+    workshop.write({**files("bar", add=FRONT + PLATE), "cover.toml": cover})
+    assert outcome(workshop, "slidebar.held-by") == ("finding", Grade.OBSERVATION)
+
+
+def test_the_cover_of_another_cylinder_holds_no_bar(workshop: DesignFolder) -> None:
+    other = 'kind = "cylinder-block"\nid = "other"\n'
+    cover = COVER.replace('"block"', '"other"')
+    workshop.write({**files("bar", add=FRONT + PLATE), "cover.toml": cover, "other.toml": other})
+    assert outcome(workshop, "slidebar.held-by") == ("finding", Grade.OBSERVATION)
+
+
+@pytest.mark.parametrize(
+    ("length", "boss", "ends"),
+    [
+        ("170 mm", "", FINE),
+        ("170.1 mm", "", WRONG),
+        ("112 mm", 'boss_width = "58 mm"\n', FINE),
+        ("112.1 mm", 'boss_width = "58 mm"\n', WRONG),
+        ("112 mm", 'boss_width = "58 mm ±0.1"\n', WRONG),
+    ],
+)
+def test_a_bearing_goes_between_the_bosses(
+    workshop: DesignFolder, length: str, boss: str, ends: Ends
+) -> None:
+    """170 − 58 = 112 mm."""
+    workshop.write(files("crosshead", add=boss))
+    workshop.replace("pin.toml", 'length = "110 mm"', f'length = "{length}"')
+    assert outcome(workshop, "pin.in-its-crosshead", "pin") == ends
+
+
+def test_a_crank_pin_stands_in_no_crosshead(workshop: DesignFolder) -> None:
+    assert outcome(workshop.write(files()), "pin.in-its-crosshead", "crank-pin") == SILENT
+
+
+@pytest.mark.parametrize(("load", "ends"), [("2720.6 kN", FINE), ("2720.7 kN", HOLD), ("2720 kN ±1", HOLD)])
+def test_a_proof_load_stretches_no_rod(workshop: DesignFolder, load: str, ends: Ends) -> None:
+    """0.9 × 600 MPa × 5038.2 mm², the root of M85x4: 2720.63 kN."""
+    workshop.write(files("piston", ("600 kN", load)))
+    assert outcome(workshop, "piston.proof-within-rod") == ends
+
+
+def test_a_small_thread_bears_a_small_proof_load(workshop: DesignFolder) -> None:
+    """M36: 36 − 17/12 × 0.866025 × 4 = 31.0925 mm, 759.28 mm²: 410.0 kN, less than the 600 kN stated."""
+    check = workshop.write(files("piston", ("M85x4", "M36"))).only("piston.proof-within-rod")
+    assert (check.outcome, check.grade) == HOLD
+    assert on_sheet(check, "F_p") == pytest.approx(410.01e3, rel=1e-4)
+
+
+def test_a_rod_forged_in_one_is_stretched_where_it_is_thinnest(workshop: DesignFolder) -> None:
+    """0.9 × 600 MPa × π 90²/4 = 3435.3 kN."""
+    workshop.write(files("piston", ('by = "nut"', 'by = "forged in one"'), ('thread = "M85x4"\n', "")))
+    check = workshop.only("piston.proof-within-rod")
+    assert on_sheet(check, "F_p") == pytest.approx(3435.3e3, rel=1e-4)
+
+
+def grooved(workshop: DesignFolder, *places: float, length: float = 150, land: float = 11) -> DesignFolder:
+    """Three grooves of 16 mm at some places from the front face; of places that are below nothing none is said."""
+    head, _, rest = PISTON.partition("[grooves.front]")
+    fastening = rest[rest.index("[fastening]") :]
+    grooves = "".join(
+        f'[grooves.{name}]\ntakes = "ring-{name}"\nwidth = "16 mm"\ndepth = "18 mm"\nland = "{land} mm"\n'
+        + (f'at = "{at} mm"\n' if at > 0 else "")
+        for name, at in zip(("a", "b", "c"), places, strict=False)
+    )
+    rings = {
+        f"ring-{name}.toml": RING.replace('id = "ring"', f'id = "ring-{name}"') for name in ("a", "b", "c")
+    }
+    piston = f'{head}length = "{length} mm"\n{grooves}{fastening}'
+    return workshop.write({**files(), **rings, "piston.toml": piston})
+
+
+@pytest.mark.parametrize(
+    ("places", "length", "ends"),
+    [
+        ((40, 67, 94), 150, FINE),
+        ((11, 38, 65), 92, FINE),
+        ((10.9, 38, 65), 92, WRONG),
+        ((11, 37.9, 65), 92, WRONG),
+        ((11, 38, 65), 91.9, WRONG),
+        ((94, 67, 40), 150, FINE),
+        ((-1, 67, 94), 92, FINE),
+        ((-1, 67, 94), 91.9, WRONG),
+    ],
+)
+def test_the_grooves_fit_their_piston(
+    workshop: DesignFolder, places: tuple[float, ...], length: float, ends: Ends
+) -> None:
+    """Lands of 11 mm: 11 + 16, 11 + 16, 11 + 16 and 11 make 92 mm, whichever way the grooves are listed."""
+    assert outcome(grooved(workshop, *places, length=length), "piston.grooves-fit") == ends
+
+
+@pytest.mark.parametrize(
+    ("ring", "says", "ends"),
+    [
+        ("a", 'place = "front"\nedge_from_piston_face = "40 mm"\n', FINE),
+        ("a", 'place = "front"\nedge_from_piston_face = "40.2 mm"\n', FINE),
+        ("a", 'place = "front"\nedge_from_piston_face = "40.3 mm"\n', WRONG),
+        ("a", 'place = "back"\nedge_from_piston_face = "40 mm"\n', WRONG),
+        ("b", 'place = "middle"\n', FINE),
+        ("c", 'place = "back"\nedge_from_piston_face = "36 mm"\n', FINE),
+        ("c", 'place = "back"\nedge_from_piston_face = "35.7 mm"\n', WRONG),
+        ("c", "", FINE),
+    ],
+)
+def test_a_ring_is_that_of_its_groove(workshop: DesignFolder, ring: str, says: str, ends: Ends) -> None:
+    """The last groove ends 98 + 16 = 114 mm from the front of a piston of 150 mm: 36 mm from its back."""
+    grooved(workshop, 40, 67, 98)
+    workshop.replace(f"ring-{ring}.toml", 'gap = "4 mm"\n', f'gap = "4 mm"\n{says}')
+    assert outcome(workshop, "ring.of-its-groove", f"ring-{ring}") == ends
+
+
+@pytest.mark.parametrize(("edge", "ends"), [("11 mm", FINE), ("10.9 mm", WRONG)])
+def test_a_ring_lies_behind_the_land_of_its_groove(workshop: DesignFolder, edge: str, ends: Ends) -> None:
+    grooved(workshop, -1, -1, -1)
+    workshop.replace(
+        "ring-a.toml", 'gap = "4 mm"\n', f'gap = "4 mm"\nplace = "front"\nedge_from_piston_face = "{edge}"\n'
+    )
+    assert outcome(workshop, "ring.of-its-groove", "ring-a") == ends
+
+
+def test_a_ring_of_another_liner_is_found(workshop: DesignFolder) -> None:
+    grooved(workshop, 40, 67, 98)
+    (workshop.root / "other.toml").write_text('kind = "cylinder-liner"\nid = "other"\n', encoding="utf-8")
+    workshop.replace("ring-b.toml", 'runs_in = "liner"', 'runs_in = "other"')
+    assert outcome(workshop, "ring.of-its-groove", "ring-b") == WRONG

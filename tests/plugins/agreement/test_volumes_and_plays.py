@@ -1,0 +1,71 @@
+"""The volume of ports, and the wear of bearings: each agreement from both sides, by numbers written here."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from speclint import Grade
+from speclint.testing import DesignFolder
+from tests.plugins.agreement.test_cylinders import DRAWN, PIN
+from tests.plugins.liners.bench import bench
+
+FINE = ("conforms", None)
+PORT = """
+kind = "steam-passage"
+id = "{name}"
+in_block = "block"
+place = "port"
+of_end = "front"
+area = "20000 mm²"
+length = "{length}"
+"""
+
+
+def outcome(design: DesignFolder, rule: str) -> tuple[str, Grade | None]:
+    check = design.only(rule, "block")
+    return check.outcome, check.grade
+
+
+@pytest.mark.parametrize(
+    ("length", "ends"),
+    [
+        ("450 mm", FINE),
+        ("451 mm", ("finding", Grade.OBSERVATION)),
+        ("300 mm", FINE),
+        ("299 mm", ("finding", Grade.OBSERVATION)),
+    ],
+)
+def test_a_volume_is_that_of_its_ports(tmp_path: Path, length: str, ends: tuple[str, Grade | None]) -> None:
+    """9000 cm³ are stated: 200 cm² by 450 mm, and by 300 mm half as much again."""
+    design = DesignFolder(tmp_path).write({**bench(), "port.toml": PORT.format(name="port", length=length)})
+    design.replace("block.toml", "[ports.front]\n", '[ports.front]\nof_end = "front"\n')
+    assert outcome(design, "cylinder.volume-of-passages") == ends
+
+
+def test_a_port_that_is_not_drawn_leaves_the_volume_open(tmp_path: Path) -> None:
+    """Where the block has a port that no passage is drawn for, the stated volume has only to hold the other."""
+    design = DesignFolder(tmp_path).write({**bench(), "port.toml": PORT.format(name="port", length="100 mm")})
+    assert outcome(design, "cylinder.volume-of-passages") == FINE
+    (design.root / "other.toml").write_text(PORT.format(name="other", length="351 mm"), encoding="utf-8")
+    assert outcome(design, "cylinder.volume-of-passages") == ("finding", Grade.OBSERVATION)
+
+
+@pytest.mark.parametrize(
+    ("axlebox", "pin", "ends"),
+    [
+        ("0.6 mm", "0.4 mm", FINE),
+        ("0.6 mm", "0.41 mm", ("finding", Grade.HOLD)),
+        ("", "1 mm", FINE),
+        ("1.01 mm", "", ("finding", Grade.HOLD)),
+        ("", "", ("not applicable", None)),
+    ],
+)
+def test_wear_adds_up(tmp_path: Path, axlebox: str, pin: str, ends: tuple[str, Grade | None]) -> None:
+    """The drive states 1 mm either way."""
+    drawn = {**DRAWN, "pin.toml": PIN + (f'wear = "{pin}"\n' if pin else "")}
+    design = DesignFolder(tmp_path).write({**bench(), **drawn})
+    if axlebox:
+        design.replace("block.toml", "[drive]\n", f'[drive]\naxlebox_wear = "{axlebox}"\n')
+    assert outcome(design, "drive.wear-adds-up") == ends

@@ -1,0 +1,54 @@
+"""release.safety-part: how a part that can hurt someone is examined, and what document its metal has."""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint import Grade
+from speclint.testing import DesignFolder, expect_not_applicable
+
+RULE = "release.safety-part"
+ROD = """
+kind = "piston-rod"
+id = "part"
+examination = "magnetic particle when ground"
+inspection_document = "3.1"
+"""
+
+
+def test_a_rod_with_its_record_conforms(workshop: DesignFolder) -> None:
+    assert workshop.write({"part.toml": ROD}).only(RULE).outcome == "conforms"
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "says"),
+    [
+        ('examination = "magnetic particle when ground"\n', "", "examination"),
+        ('"magnetic particle when ground"', '" "', "examination is empty"),
+        ('inspection_document = "3.1"\n', "", "inspection_document"),
+    ],
+)
+def test_what_is_missing_is_named(workshop: DesignFolder, old: str, new: str, says: str) -> None:
+    check = workshop.write({"part.toml": ROD}).replace("part.toml", old, new).only(RULE)
+    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+    assert says in check.says
+
+
+@pytest.mark.parametrize(
+    ("kind", "word", "outcome"),
+    [
+        ("piston-ring", "", "not applicable"),
+        ("piston-ring", "safety_part = false\n", "not applicable"),
+        ("piston-ring", "safety_part = true\n", "finding"),
+        ("piston-rod", "safety_part = false\n", "finding"),
+    ],
+)
+def test_whom_it_asks(workshop: DesignFolder, kind: str, word: str, outcome: str) -> None:
+    """By kind, whatever the word says; of other kinds by the word."""
+    made = workshop.write({"part.toml": f'kind = "{kind}"\nid = "part"\n{word}'})
+    assert made.only(RULE).outcome == outcome
+
+
+def test_a_pressure_part_has_a_record_of_its_own(workshop: DesignFolder) -> None:
+    made = workshop.write({"part.toml": 'kind = "cylinder-cover"\nid = "part"\n'})
+    expect_not_applicable(made.only(RULE), "pressure")

@@ -1,0 +1,142 @@
+"""shaft.turns-its-cams and spindle.side-by-rocker."""
+
+from __future__ import annotations
+
+import math
+from pathlib import Path
+
+import pytest
+
+from speclint import Grade, OutOfRange
+from speclint.testing import DesignFolder, on_sheet
+from speclint_valves.formulae.guides import load_aslant
+from tests.plugins.valves.gear import train_files
+
+TURNS, SIDE = "shaft.turns-its-cams", "spindle.side-by-rocker"
+FINE = ("conforms", None)
+WRONG = ("finding", Grade.NONCONFORMITY)
+SILENT = ("not applicable", None)
+SHAFT = 'kind = "shaft"\nid = "shaft"\nduty = "duty"\ntorque = "{}"\n'
+#: The keys by which the parts of one train name themselves and each other.
+LINKS = (
+    *(("id", name) for name in ("cam", "tappet", "spindle", "spring", "valve")),
+    ("lifts", "tappet"),
+    ("works", "spindle"),
+    ("moves", "valve"),
+    ("closes", "valve"),
+)
+OF_ONE = ("cam", "tappet", "spindle", "spring", "valve")
+
+
+def _torque(steam: float, rpm: float) -> float:
+    """The torque as steam lets go of the valve, N·m, worked by hand.
+
+    Harmonic lift s = 10 (1 − cos π x) mm over β = 70°, above a ramp of 1 µm; the valve is 2 % of 20 mm open when the
+    tappet, with 0.4 mm of clearance, has risen 0.8 mm: cos u = 1 − 0.799/10. Springs 1100 N + 40 N/mm × 0.4 mm,
+    friction 10 N, weight 6 × 9.80665 N; moving mass 4.5 + 1.5 + 0.9/3 + 0.8 = 7.1 kg.
+    """
+    β, cosine = math.radians(70), 1 - 0.799 / 10
+    slope = 0.010 * math.pi / β * math.sqrt(1 - cosine**2)
+    a = 0.010 * (math.pi / β) ** 2 * cosine * (rpm * 2 * math.pi / 60) ** 2
+    return (1100 + 16 + steam + 7.1 * a + 10 + 6 * 9.80665) * slope
+
+
+#: Beats of 150 and 140 mm, spindle of 20 mm: what holds the valve shut at 15.2 and 0.35 bar, in running.
+HOLDS = math.pi / 4 * ((0.150**2 - 0.140**2) * 1.485e6 + 0.020**2 * 1.52e6)
+RUNNING = _torque(HOLDS, 360)
+
+
+@pytest.fixture
+def design(tmp_path: Path) -> DesignFolder:
+    return DesignFolder(tmp_path)
+
+
+def shafted(design: DesignFolder, torque: str, *phases: str) -> DesignFolder:
+    """One train for each phase, alike, whose cams turn on one shaft; of an empty phase none is stated."""
+    files = train_files()
+    found = {name: text for name, text in files.items() if name.removesuffix(".toml") not in OF_ONE}
+    for number, phase in enumerate(phases):
+        for part in OF_ONE:
+            text = files[f"{part}.toml"]
+            for key, other in LINKS:
+                text = text.replace(f'{key} = "{other}"\n', f'{key} = "{other}-{number}"\n')
+            if part == "cam":
+                text += 'turns_on = "shaft"\n' + (f'phase = "{phase}"\n' if phase else "")
+            found[f"{part}-{number}.toml"] = text
+    return design.write({**found, "shaft.toml": SHAFT.format(torque)})
+
+
+@pytest.mark.parametrize(("share", "ends"), [(1.002, FINE), (0.998, WRONG)])
+def test_a_shaft_turns_its_cam(design: DesignFolder, share: float, ends: tuple[str, Grade | None]) -> None:
+    check = shafted(design, f"{RUNNING * share:.4f} N·m", "").only(TURNS)
+    assert (check.outcome, check.grade) == ends
+    assert on_sheet(check, "T") == pytest.approx(RUNNING, rel=2e-3)
+
+
+@pytest.mark.parametrize(
+    ("phases", "times"), [(("", ""), 2), (("0 °", ""), 2), (("0 °", "0 °"), 2), (("20 °", "200 °"), 1)]
+)
+def test_cams_that_say_where_they_stand_need_not_all_at_once(
+    design: DesignFolder, phases: tuple[str, ...], times: int
+) -> None:
+    """A lift of 70 + 20 + 70° with ramps of 20° is 200° of a turn; half a turn apart one lifts as the other falls."""
+    needed = RUNNING * times
+    fine = shafted(design, f"{needed * 1.002:.4f} N·m", *phases).only(TURNS)
+    assert (fine.outcome, fine.grade) == FINE
+    wrong = shafted(design, f"{needed * 0.9:.4f} N·m", *phases).only(TURNS)
+    assert (wrong.outcome, wrong.grade) == WRONG
+
+
+def test_a_shaft_without_cams_turns_none(design: DesignFolder) -> None:
+    check = design.write({**train_files(), "shaft.toml": SHAFT.format("1 N·m")}).only(TURNS)
+    assert (check.outcome, check.grade) == SILENT
+
+
+ROCKER = """
+kind = "rocker"
+id = "rocker"
+material = "known-steel"
+works = "spindle"
+carried_in = "box"
+valve_arm = "80 mm"
+tappet_arm = "80 mm"
+inertia = "0.001 kg·m²"
+"""
+
+
+def aside(
+    design: DesignFolder, load: str, *, rocker: bool, opens: str = "upwards"
+) -> tuple[str, Grade | None]:
+    files = train_files(
+        tappet=(('works = "spindle"', 'works = "rocker"'),) if rocker else (),
+        valve=(('opens = "upwards"', f'opens = "{opens}"'),),
+    )
+    files["spindle.toml"] += f'side_load = "{load}"\n' if load else ""
+    check = design.write({**files, **({"rocker.toml": ROCKER} if rocker else {})}).only(SIDE)
+    return check.outcome, check.grade
+
+
+@pytest.mark.parametrize(
+    ("load", "rocker", "opens", "ends"),
+    [
+        # 1100 + 40 × 20 = 1900 N; sine 20/160, tangent 0.125988: 239.38 N
+        ("239.5 N", True, "upwards", FINE),
+        ("239.2 N", True, "upwards", ("finding", Grade.OBSERVATION)),
+        # 6 kg × 9.80665 = 58.84 N; with 239.38 N square to it 246.50 N
+        ("58.9 N", False, "sideways", FINE),
+        ("58.8 N", False, "sideways", ("finding", Grade.OBSERVATION)),
+        ("246.6 N", True, "sideways", FINE),
+        ("246.3 N", True, "sideways", ("finding", Grade.OBSERVATION)),
+        ("1 N", False, "upwards", SILENT),
+        ("", True, "upwards", SILENT),
+    ],
+)
+def test_a_rocker_and_the_weight_press_on_the_guide(
+    design: DesignFolder, load: str, rocker: bool, opens: str, ends: tuple[str, Grade | None]
+) -> None:
+    assert aside(design, load, rocker=rocker, opens=opens) == ends
+
+
+def test_an_arm_must_be_longer_than_half_the_lift() -> None:
+    with pytest.raises(OutOfRange, match="less than twice its length"):
+        load_aslant(F=1.0, h=0.02, b=0.01)
