@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 from speclint import Sheet
 from speclint.equations import Kilograms, Metres, Newtons, Pascals, RadiansPerSecond, Ratio, SquareMetres
-from speclint.facts import mass_moved
+from speclint.facts import connecting_rod_of, mass_moved, speed_of_crank, stroke_of
 from speclint.handbook.cams import crank_radius
 from speclint.handbook.cylinders import pressure_blown_off, relief_accumulation
 from speclint.handbook.members import round_area
@@ -93,11 +93,11 @@ def relief_pressure(
 
 def crank_of(cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> Crank:
     """Crank, connecting rod and speed."""
-    drive = cylinder.block.drive
+    block, bore = cylinder.block, cylinder.liner.in_bore
     return Crank(
-        r=sheet.work("r", crank_radius, S=sheet.take("S", drive.stroke)),
-        l=sheet.take("l", drive.connecting_rod_length),
-        ω=sheet.take("ω", case.rotational_speed),
+        r=sheet.work("r", crank_radius, S=sheet.take("S", stroke_of(block, sheet, bore))),
+        l=sheet.take("l", connecting_rod_of(block, sheet, bore)),
+        ω=speed_of_crank(block, case, sheet),
     )
 
 

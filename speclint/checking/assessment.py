@@ -81,6 +81,11 @@ class Assessment:
         return self.design.passed_over if self.design else ()
 
     @property
+    def old_keys(self) -> tuple[Complaint, ...]:
+        """A note for each old key that a spec states: it is read, and no finding."""
+        return self.design.old_keys if self.design else ()
+
+    @property
     def nothing_checked(self) -> bool:
         """Whether something had to be checked and no rule applied to anything: that is no pass."""
         judged = any(check.outcome != "not applicable" for check in self.checks)

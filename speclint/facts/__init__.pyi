@@ -23,12 +23,16 @@ from .concern import (
     pressure_by_place as pressure_by_place,
 )
 from .cylinders import (
+    bore_closed as bore_closed,
+    bore_under as bore_under,
     end_closed_by as end_closed_by,
     ends_of as ends_of,
     liner_under as liner_under,
     liners_of as liners_of,
+    may_close as may_close,
     pistons_in as pistons_in,
     rods_in as rods_in,
+    side_closed as side_closed,
 )
 from .dividing_walls import (
     Panel as Panel,
@@ -61,6 +65,16 @@ from .drives import (
     rod_steel as rod_steel,
     room_for_strokes as room_for_strokes,
     room_left as room_left,
+)
+from .engine import (
+    connecting_rod_of as connecting_rod_of,
+    crank_gear as crank_gear,
+    cranks_of as cranks_of,
+    engine_of as engine_of,
+    new_wheel as new_wheel,
+    stroke_of as stroke_of,
+    turns_of_crank as turns_of_crank,
+    worn_wheel as worn_wheel,
 )
 from .faces import (
     bore_up_to_stop as bore_up_to_stop,
@@ -99,6 +113,9 @@ from .glands import (
 from .heating import (
     block_when_entering as block_when_entering,
 )
+from .jets import (
+    jet_speed as jet_speed,
+)
 from .joints import (
     edge_of_hole as edge_of_hole,
     edges_left as edges_left,
@@ -115,6 +132,24 @@ from .joints import (
 )
 from .laggings import (
     inside_of_lagging as inside_of_lagging,
+)
+from .life import (
+    distance_of_life as distance_of_life,
+    starts_of_life as starts_of_life,
+)
+from .nozzles import (
+    back_pressures as back_pressures,
+    bores_on as bores_on,
+    cylinders_by_engine as cylinders_by_engine,
+    cylinders_by_paths as cylinders_by_paths,
+    cylinders_on as cylinders_on,
+    flow_to as flow_to,
+    opening_of as opening_of,
+)
+from .pipe_movement import (
+    movement_by_blocks as movement_by_blocks,
+    movement_of_pipe as movement_of_pipe,
+    openings_of as openings_of,
 )
 from .pipes import (
     steam_by_path as steam_by_path,
@@ -165,6 +200,7 @@ from .seats import (
     bores_under as bores_under,
     chamber_beyond as chamber_beyond,
     chamber_by_valve as chamber_by_valve,
+    chamber_of_bore as chamber_of_bore,
     circle_on_contact as circle_on_contact,
     contact_of as contact_of,
     ends_of_valve as ends_of_valve,
@@ -177,11 +213,33 @@ from .seats import (
     supply_by_place as supply_by_place,
     valves_of_end as valves_of_end,
 )
+from .speeds import (
+    crank_speed as crank_speed,
+    speed_of_crank as speed_of_crank,
+    states_speed as states_speed,
+    wheel_speed as wheel_speed,
+)
 from .springs import (
     rate_by_sizes as rate_by_sizes,
     rates as rates,
     shut_loads as shut_loads,
     stroke as stroke,
+)
+from .stages import (
+    bore_of_pipe as bore_of_pipe,
+)
+from .steam_paths import (
+    Stage as Stage,
+    branches_off as branches_off,
+    carries_live as carries_live,
+    paths_into as paths_into,
+    paths_to as paths_to,
+)
+from .steam_states import (
+    SteamPath as SteamPath,
+    flow_in as flow_in,
+    section_of as section_of,
+    steam_along as steam_along,
 )
 from .steam_use import (
     steam_by_cylinder as steam_by_cylinder,
@@ -191,6 +249,10 @@ from .train import (
     lever_ratio as lever_ratio,
     lift_with_overtravel as lift_with_overtravel,
     valve_lift as valve_lift,
+)
+from .valves import (
+    block_under as block_under,
+    bore_served as bore_served,
 )
 from .vessels import (
     vessel_of as vessel_of,

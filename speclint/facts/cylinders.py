@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from speclint.quantities import Measure
 from speclint.rules import Sheet
 from speclint.specs import (
     Crosshead,
@@ -11,6 +12,7 @@ from speclint.specs import (
     CylinderCover,
     CylinderEnd,
     CylinderLiner,
+    NotStated,
     Piston,
     PistonRod,
 )
@@ -86,12 +88,59 @@ def end_closed_by(cover: CylinderCover, sheet: Sheet) -> tuple[str, CylinderEnd]
     return found[0]
 
 
-def liner_under(cover: CylinderCover, sheet: Sheet) -> CylinderLiner | None:
-    """The liner of the bore that a cover closes; None where none is drawn."""
+def side_closed(cover: CylinderCover, sheet: Sheet) -> str | None:
+    """The side of its cylinder that a cover closes: that of the end which it names, else as it states.
+
+    None where neither says.
+    """
+    if sheet.is_stated("block", cover.closes) and sheet.is_stated("end that it closes", cover.of_end):
+        block = sheet.follow(cover.closes)
+        end = sheet.entry(block.ends, cover.of_end, f"the ends of {block.id}")
+        if sheet.is_stated("side of that end", end.side):
+            return sheet.read("side of that end", end.side)
+    return sheet.read("end", cover.end) if sheet.is_stated("end", cover.end) else None
+
+
+def may_close(cover: CylinderCover, end: CylinderEnd, sheet: Sheet) -> bool:
+    """Whether a cover of a block closes one end of it: that which it names, else any on its side.
+
+    Where neither the cover nor the end says its side, it may.
+    """
+    if sheet.is_stated(f"end that {cover.id} closes", cover.of_end):
+        block = sheet.follow(cover.closes)
+        return sheet.entry(block.ends, cover.of_end, f"the ends of {block.id}") is end
+    if not (sheet.is_stated(f"end of {cover.id}", cover.end) and sheet.is_stated("side of end", end.side)):
+        return True
+    return sheet.read(f"end of {cover.id}", cover.end) == sheet.read("side of end", end.side)
+
+
+def bore_under(cover: CylinderCover, sheet: Sheet) -> str | None:
+    """The name of the bore that a cover closes; None where its block states no ends or bores."""
     block = sheet.follow(cover.closes)
     if not block.ends or not block.bores:
         return None
     name, end = end_closed_by(cover, sheet)
     only = len(block.bores) == 1 and not sheet.is_stated(f"bore of end {name}", end.of_bore)
-    bore = next(iter(block.bores)) if only else sheet.read(f"bore of end {name}", end.of_bore)
-    return next(iter(liners_of(block, bore, sheet)), None)
+    return next(iter(block.bores)) if only else sheet.read(f"bore of end {name}", end.of_bore)
+
+
+def liner_under(cover: CylinderCover, sheet: Sheet) -> CylinderLiner | None:
+    """The liner of the bore that a cover closes; None where none is drawn."""
+    bore = bore_under(cover, sheet)
+    return None if bore is None else next(iter(liners_of(sheet.follow(cover.closes), bore, sheet)), None)
+
+
+def bore_closed(cover: CylinderCover, sheet: Sheet) -> Measure | NotStated:
+    """The diameter of the bore that a cover closes, to be taken: of the liner, else of the block's bore.
+
+    Where no end tells which bore that is, as the cover states it.
+    """
+    names_end = sheet.is_stated("block", cover.closes) and sheet.is_stated("end that it closes", cover.of_end)
+    if not names_end and (sheet.is_stated("bore", cover.bore) or not sheet.is_stated("block", cover.closes)):
+        return cover.bore
+    name = bore_under(cover, sheet)
+    if name is None:
+        return cover.bore
+    block = sheet.follow(cover.closes)
+    liner = next(iter(liners_of(block, name, sheet)), None)
+    return liner.bore if liner is not None else block.bores[name].diameter

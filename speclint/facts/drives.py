@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 from speclint.equations import FIRST_PRINCIPLES, Kilograms, Metres, formula
 from speclint.facts.cylinders import crossheads_on, ends_of, liners_of, pistons_in, rods_in
+from speclint.facts.engine import stroke_of
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
 from speclint.specs import CylinderBlock, CylinderEnd, NotStated, Pin, Piston, PistonRod, Stated
@@ -133,7 +134,7 @@ def room_for_strokes(block: CylinderBlock, bore: str, sheet: Sheet, take: _Take)
     if len(sides) < 2 or len(pistons) != 1:
         return None
     front, back = sides["front"].face_from_seat, sides["back"].face_from_seat
-    stroke, length = block.drive.stroke, pistons[0].length
+    stroke, length = stroke_of(block, sheet, bore), pistons[0].length
     if not all(sheet.is_stated("face, stroke or length", one) for one in (front, back, stroke, length)):
         return None
     faces = {"x_1": take("x_1", front), "x_2": take("x_2", back)}

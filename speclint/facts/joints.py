@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
 from speclint.facts.chamber_covers import pressure_under_cover
-from speclint.facts.cylinders import end_closed_by, liner_under
+from speclint.facts.cylinders import bore_closed, end_closed_by, liner_under
 from speclint.facts.dividing_walls import weldment_of
 from speclint.facts.pipes import steam_carried
 from speclint.handbook.members import contact
@@ -73,12 +73,12 @@ def openings(joint: BoltedJoint, sheet: Sheet) -> Iterator[Measure]:
     """The openings that the seal of a joint surrounds, as far as they are drawn.
 
     Under a cover: the bore of the liner, new and at its last boring, and the recess of the collar at that end; where
-    there is no liner the bore that the cover states. At a flange, and under the cover of a chamber: its bore.
+    there is no liner the bore of the block. At a flange, and under the cover of a chamber: its bore.
     """
     held = sheet.follow(joint.holds)
     if isinstance(held, CylinderCover):
         found = tuple(_under(held, sheet))
-        yield from found or _stated(sheet, "bore", held.bore)
+        yield from found or _stated(sheet, "bore", bore_closed(held, sheet))
     elif isinstance(held, PipeFlange | ChamberCover):
         yield from _stated(sheet, f"bore of {held.id}", held.bore)
 

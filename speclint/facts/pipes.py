@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from speclint.facts.pipe_movement import openings_of
 from speclint.rules import Sheet, Worked, worked
 from speclint.specs import Component, SteamPassage, SteamPipe
 
@@ -15,7 +16,7 @@ def steam_carried(pipe: SteamPipe, sheet: Sheet) -> Worked:
 def steam_by_path(pipe: SteamPipe, sheet: Sheet) -> Worked | None:
     """Which steam comes to a pipe from what it follows, or goes from it to what follows it.
 
-    None where no neighbour in the path says.
+    Else by an opening of a block at its ends; None where none of them says.
     """
     if sheet.is_stated("what the pipe follows", pipe.follows):
         before = sheet.follow(pipe.follows)
@@ -31,7 +32,16 @@ def steam_by_path(pipe: SteamPipe, sheet: Sheet) -> Worked | None:
         if sheet.is_stated(f"what {part.id} follows", part.follows) and sheet.follow(part.follows) is pipe
     )
     said = (_said(part, sheet, onward=False) for part in following)
-    return next((one for one in said if one is not None), None)
+    return next((one for one in said if one is not None), None) or _by_opening(pipe, sheet)
+
+
+def _by_opening(pipe: SteamPipe, sheet: Sheet) -> Worked | None:
+    """What the openings at the ends of a pipe say of its steam."""
+    for end, block, opening in openings_of(pipe, sheet):
+        if sheet.is_stated(f"steam through the opening of {block.id}", opening.carries):
+            carried = sheet.read(f"steam through the opening of {block.id}", opening.carries)
+            return worked(carried, opening.carries, end.opening)
+    return None
 
 
 def _said(part: Component, sheet: Sheet, *, onward: bool = True) -> Worked | None:

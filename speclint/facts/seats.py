@@ -152,6 +152,14 @@ def chamber_by_valve(seat: ValveSeat, sheet: Sheet) -> Worked | None:
     return None
 
 
+def chamber_of_bore(name: str, bore: SeatBore, sheet: Sheet) -> str | None:
+    """The steam in the chamber beyond a seat bore: by what it serves, else as stated; None where neither says."""
+    if sheet.is_stated(f"what seat bore {name} serves", bore.serves):
+        return _STEAM[sheet.read(f"what seat bore {name} serves", bore.serves)]
+    stated = sheet.is_stated(f"chamber of {name}", bore.chamber)
+    return sheet.read(f"chamber of {name}", bore.chamber) if stated else None
+
+
 def chamber_beyond(seat: ValveSeat, sheet: Sheet) -> str:
     """The steam in the chamber beyond a seat: by its valve, else as the block states it."""
     by_valve = chamber_by_valve(seat, sheet)

@@ -16,6 +16,8 @@ from speclint.equations import (
 )
 from speclint.facts.cylinders import ends_of, liners_of
 from speclint.facts.drives import cold_clearance
+from speclint.facts.engine import stroke_of
+from speclint.facts.speeds import speed_of_crank, states_speed
 from speclint.handbook.steam import steam_density
 from speclint.rules import Sheet
 from speclint.specs import CylinderBlock, LoadCase
@@ -56,14 +58,10 @@ def steam_by_cylinder(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> flo
 
     Of several cylinders, and of both ends, that which takes the most.
     """
-    places = (
-        case.rotational_speed,
-        case.cut_off,
-        case.live_pressure,
-        case.live_temperature,
-        block.drive.stroke,
-    )
-    if not all(sheet.is_stated("speed, cut-off, steam or stroke", one) for one in places):
+    places = (case.cut_off, case.live_pressure, case.live_temperature, stroke_of(block, sheet))
+    if not all(sheet.is_stated("cut-off, steam or stroke", one) for one in places) or not states_speed(
+        case, sheet
+    ):
         return None
     taken = [_taken(block, name, case, sheet) for name in block.bores]
     found = [one for one in taken if one is not None]
@@ -81,10 +79,10 @@ def _taken(block: CylinderBlock, name: str, case: LoadCase, sheet: Sheet) -> flo
     p, T = sheet.take_absolute("p_l", case.live_pressure), sheet.take("T_l", case.live_temperature)
     ρ = sheet.work("ρ_c", steam_density, p=p, T=T)
     sizes = {
-        "ω": sheet.take("ω", case.rotational_speed),
+        "ω": speed_of_crank(block, case, sheet),
         "d": sheet.take("d", bore),
         "ε": sheet.take("ε", case.cut_off),
-        "S": sheet.take("S", block.drive.stroke),
+        "S": sheet.take("S", stroke_of(block, sheet, name)),
     }
     return max(
         sheet.work(

@@ -13,6 +13,7 @@ from speclint.equations import (
     SquareMetres,
     formula,
 )
+from speclint.facts.cylinders import bore_closed
 from speclint.handbook.members import tube_area
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
@@ -104,8 +105,9 @@ def mass_of_part(part: Component, sheet: Sheet, take: _Take) -> Worked | None:
             part, (barrel, (part.collar.diameter, part.bore, part.collar.thickness)), sheet, take
         )
     if isinstance(part, CylinderCover | ChamberCover) and sheet.is_stated("form", part.form):
-        plate = (part.bore, part.central_hole, part.thickness)
-        rings = ((part.outside_diameter, part.bore, part.flange_thickness), plate)
+        bore = bore_closed(part, sheet) if isinstance(part, CylinderCover) else part.bore
+        plate = (bore, part.central_hole, part.thickness)
+        rings = ((part.outside_diameter, bore, part.flange_thickness), plate)
         return _of_rings(part, rings, sheet, take) if sheet.read("form", part.form) == "flat" else None
     return None
 

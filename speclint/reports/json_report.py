@@ -41,6 +41,7 @@ def document(assessment: Assessment) -> dict[str, Any]:
         "complaints": [_complaint(complaint) for complaint in assessment.complaints],
         **({"like": like} if (like := list(_like(assessment))) else {}),
         **({"passed_over": passed_over_data(assessment)} if assessment.passed_over else {}),
+        **({"old_keys": old_keys_data(assessment)} if assessment.old_keys else {}),
         "summary": {
             "specs": len(assessment.design.specs) if assessment.design else 0,
             "checks": assessment.counted(),
@@ -77,6 +78,11 @@ def _with_alike(check: Check, alike: str) -> dict[str, Any]:
 def passed_over_data(assessment: Assessment) -> list[dict[str, str]]:
     """The TOML files that were not read as specs, each with the reason."""
     return [{"file": one.file, "why": one.why} for one in assessment.passed_over]
+
+
+def old_keys_data(assessment: Assessment) -> list[dict[str, Any]]:
+    """The old keys that specs state, each with its place and what is written now."""
+    return [_complaint(note) for note in assessment.old_keys]
 
 
 def check_as_data(check: Check) -> dict[str, Any]:

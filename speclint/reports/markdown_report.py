@@ -20,6 +20,7 @@ def write(assessment: Assessment) -> str:
     lines = [f"## {marked(verdict(assessment))}", "", marked(tally(assessment)), ""]
     lines += _complaints(assessment)
     lines += _passed_over(assessment)
+    lines += _old_keys(assessment)
     lines += _findings(assessment, conceded)
     lines += _not_assessed(assessment)
     if assessment.changed_limits:
@@ -45,6 +46,14 @@ def _passed_over(assessment: Assessment) -> list[str]:
         return []
     heading = f"### {count(len(assessment.passed_over), 'TOML file')} passed over"
     return [heading, "", *table(("files", "why"), rows)]
+
+
+def _old_keys(assessment: Assessment) -> list[str]:
+    rows = [(marked(str(one.where)), marked(one.read), marked(one.write)) for one in assessment.old_keys]
+    if not rows:
+        return []
+    heading = f"### {count(len(rows), 'old key')}, read for one more edition"
+    return [heading, "", *table(("where", "read", "write"), rows[:ROWS]), *_more(rows)]
 
 
 def _findings(assessment: Assessment, conceded: Standings) -> list[str]:

@@ -97,6 +97,7 @@ def _invocation(assessment: Assessment) -> dict[str, Any]:
     unread = [_unread(complaint) for complaint in assessment.complaints]
     broken = [_not_run(check) for check in assessment.checks if check.could_not_run]
     notes = [_note(said) for said in _notes(assessment)]
+    notes += [{**_unread(note), "level": "note"} for note in assessment.old_keys]
     return {
         "executionSuccessful": not unread and not broken,
         "exitCode": assessment.exit_code,

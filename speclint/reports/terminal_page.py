@@ -23,6 +23,7 @@ def write(assessment: Assessment, width: int) -> Page:
     _heading(page, assessment)
     _complaints(page, assessment.complaints)
     passed_over_on(page, assessment)
+    old_keys_on(page, assessment)
     _findings(page, assessment)
     _not_assessed(page, assessment)
     _verdict(page, assessment)
@@ -68,6 +69,17 @@ def passed_over_on(page: Page, assessment: Assessment) -> None:
     page.wrapped("TOML files that were not read as specs, and folders that were not looked into.", indent=2)
     for why, files in passed_over(assessment):
         page.wrapped(f"{files}: {why}", indent=2, hanging=4)
+
+
+def old_keys_on(page: Page, assessment: Assessment) -> None:
+    """The old keys that specs state, each with what is written now."""
+    if not assessment.old_keys:
+        return
+    page.gap()
+    page.line((f"OLD KEYS  ({len(assessment.old_keys)})", "strong"))
+    page.wrapped("They are read for one more edition.", indent=2)
+    for note in assessment.old_keys:
+        page.wrapped(f"{note.where}: write {note.write}", indent=2, hanging=4)
 
 
 def _findings(page: Page, assessment: Assessment) -> None:

@@ -11,7 +11,7 @@ from typing import Any
 from speclint.errors import Complaint, Location
 from speclint.repository.settings import Settings
 from speclint.repository.spec_files import PassedOver
-from speclint.specs import Component, Duty, Link, Spec
+from speclint.specs import Component, Duty, Link, Spec, old_keys_in
 
 
 @dataclass(frozen=True)
@@ -126,6 +126,14 @@ class Design:
                 elif passed_on is None:
                     passed.add(link.id)
         return None, frozenset(passed)
+
+    @property
+    def old_keys(self) -> tuple[Complaint, ...]:
+        """A note for each old key that a selected spec states, by file and line."""
+        notes = (
+            note for name in self.selected if name in self.specs for note in old_keys_in(self.specs[name])
+        )
+        return tuple(sorted(notes, key=lambda note: note.order))
 
     def parts(self) -> Iterator[Component]:
         """The selected components that could be read, in the order of their ids."""

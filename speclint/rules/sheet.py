@@ -23,7 +23,7 @@ from speclint.rules.definition import Rule
 from speclint.rules.judgement import NotApplicable, NotAssessed, NotCovered
 from speclint.rules.record import STATED, Record, in_words, stated_as
 from speclint.rules.scan import greatest_place, place_on
-from speclint.specs import Component, Dimension, Link, NotStated, Spec, Stated, TakenOver, Tie
+from speclint.specs import Component, Dimension, Duty, Link, NotStated, Spec, Stated, TakenOver, Tie
 
 if TYPE_CHECKING:
     from speclint.handbook.materials import Material
@@ -197,6 +197,16 @@ class Sheet(Judging):
         if found is None:
             raise NotAssessed(f'{link.where.key} leads to "{link.id}", which could not be read', link.where)
         return found  # type: ignore[return-value]  # the design has checked the target
+
+    def duty_of(self, component: Component) -> Duty | None:
+        """The duty that a component states, or else that of the nearest component it is linked to; None without one."""
+        found, passed = self._context.design.duty_of(component)
+        self._context.consulted.specs |= passed
+        self._asked.everything |= component is not self._component
+        if self._record:
+            called = found.id if found else ""
+            self._record.note(f"duty of {component.id}", called, called or "none")
+        return found
 
     def entry(self, table: Mapping[str, T], name: Stated[str] | NotStated, of: str) -> T:
         """An entry of a named table of another spec, such as one bore of a block; ``of`` says of what."""

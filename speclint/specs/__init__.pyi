@@ -1,3 +1,7 @@
+from .block_openings import (
+    BlockOpening as BlockOpening,
+    BlockPort as BlockPort,
+)
 from .catalogue import (
     Catalogue as Catalogue,
 )
@@ -39,6 +43,7 @@ from .fields import (
     MassFlow as MassFlow,
     Moment as Moment,
     NotStated as NotStated,
+    OneOrMore as OneOrMore,
     Position as Position,
     Pressure as Pressure,
     RotationalSpeed as RotationalSpeed,
@@ -100,7 +105,6 @@ from .kinds.crosshead import (
     Crosshead as Crosshead,
 )
 from .kinds.cylinder_block import (
-    BlockPort as BlockPort,
     Bore as Bore,
     CylinderBlock as CylinderBlock,
     CylinderEnd as CylinderEnd,
@@ -125,7 +129,13 @@ from .kinds.duty import (
     CASE_NAMES as CASE_NAMES,
     CaseName as CaseName,
     Duty as Duty,
+    Life as Life,
     LoadCase as LoadCase,
+)
+from .kinds.engine import (
+    Boiler as Boiler,
+    Crank as Crank,
+    Engine as Engine,
 )
 from .kinds.envelope import (
     Envelope as Envelope,
@@ -200,6 +210,7 @@ from .kinds.steam_passage import (
     SteamPassage as SteamPassage,
 )
 from .kinds.steam_pipe import (
+    PipeEnd as PipeEnd,
     SteamPipe as SteamPipe,
 )
 from .kinds.stuffing_box import (
@@ -225,6 +236,10 @@ from .kinds.weldment import (
     Ribs as Ribs,
     WeldedJoint as WeldedJoint,
     Weldment as Weldment,
+)
+from .old_keys import (
+    old_keys_in as old_keys_in,
+    old_keys_of as old_keys_of,
 )
 from .schema import (
     schema_of as schema_of,

@@ -27,6 +27,7 @@ KINDS: dict[str, str] = {
     "cylinder-liner": "speclint.specs.kinds.cylinder_liner:CylinderLiner",
     "dimension-chain": "speclint.specs.kinds.dimension_chain:DimensionChain",
     "duty": "speclint.specs.kinds.duty:Duty",
+    "engine": "speclint.specs.kinds.engine:Engine",
     "envelope": "speclint.specs.kinds.envelope:Envelope",
     "fit": "speclint.specs.kinds.fit:Fit",
     "frame-fastening": "speclint.specs.kinds.frame_fastening:FrameFastening",

@@ -18,6 +18,10 @@ Surface = Literal["case hardened", "induction hardened", "nitrided", "hard chrom
 Surroundings = Literal["weather and wet", "indoors", "oiled", "dry steam"]
 
 
+#: The old key of kinds that hold the pressure of steam wherever they are.
+PRESSURE_BY_KIND = {"pressure_part": "nothing: the kind says that it holds pressure"}
+
+
 class Component(Spec):
     """A part of the engine: its material, the duty it sees, and what must be on its record.
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import inspect
 import re
 
+from speclint.specs.old_keys import OLD, old_keys_of
 from speclint.specs.spec import SpecTable
 
 _ENTRY = re.compile(r"^\s*(?P<key>[a-z_][a-z0-9_]*): (?P<meaning>.+)$")
@@ -49,12 +50,17 @@ def summary(table: type[SpecTable]) -> str:
 
 
 def meanings(table: type[SpecTable]) -> dict[str, str]:
-    """The meaning of each documented key."""
+    """The meaning of each documented key; of an old one with what is written now."""
     found = dict(_COMMON)
     for kind in reversed(table.__mro__):
         if isinstance(kind, type) and issubclass(kind, SpecTable):
             found.update(_documented(inspect.cleandoc(kind.__doc__ or "")))
-    return {name: found[name].rstrip(".") for name in table.model_fields if name in found}
+    old = old_keys_of(table)
+    return {
+        name: f"{found[name].rstrip('.')}{f' ({OLD}: write {old[name]})' if name in old else ''}"
+        for name in table.model_fields
+        if name in found
+    }
 
 
 def _documented(text: str) -> dict[str, str]:

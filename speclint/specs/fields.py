@@ -209,6 +209,26 @@ class _Links:
         return {"type": "string", "x-link-to": schema["metadata"]["kinds"]}
 
 
+class OneOrMore:
+    """Annotation of a list of links: one alone may be written without brackets.
+
+    ``follows: Annotated[tuple[LinkTo[Pipe], ...], OneOrMore()] = ()``.
+    """
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
+        return core_schema.no_info_before_validator_function(_listed, handler(source))
+
+    def __get_pydantic_json_schema__(
+        self, schema: CoreSchema, handler: GetJsonSchemaHandler
+    ) -> dict[str, Any]:
+        several = handler(schema["schema"])
+        return {"anyOf": [several["items"], several]}
+
+
+def _listed(raw: object) -> object:
+    return (raw,) if isinstance(raw, Leaf | Link | str) else raw
+
+
 def _plain(reader: Callable[[object], object], metadata: dict[str, Any]) -> CoreSchema:
     return core_schema.no_info_plain_validator_function(reader, metadata=metadata)
 

@@ -61,9 +61,26 @@ def _taken_by(field: FieldInfo) -> str:
             return _word(get_args(member)[0])
         if get_origin(member) is Link:
             return "the id of a " + " or ".join(_targets(member))
+    if link := _link_listed(field):
+        return "the id of a " + " or ".join(_targets(link)) + ", or a list of several"
     if field.annotation == tuple[str, ...]:
         return "a list of texts"
     return {str: "text"}.get(field.annotation, "data of your own")  # type: ignore[arg-type]
+
+
+def listed_ids(field: FieldInfo) -> list[str]:
+    """An example of the ids that a field takes a list of; empty for any other field."""
+    link = _link_listed(field)
+    return [f"{_targets(link)[0]}-{side}" for side in ("left", "right")] if link else []
+
+
+def _link_listed(field: FieldInfo) -> Any:
+    """The link that a field takes a list of; None for any other field."""
+    if get_origin(field.annotation) is not tuple:
+        return None
+    item = get_args(field.annotation)[0]
+    members = (*get_args(item), *(inner for one in get_args(item) for inner in get_args(one)))
+    return next((one for one in members if get_origin(one) is Link), None)
 
 
 def _targets(link: Any) -> list[str]:

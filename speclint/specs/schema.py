@@ -11,7 +11,8 @@ from speclint.quantities import PROVENANCES, units
 from speclint.specs.docstrings import meanings, summary
 from speclint.specs.examples import example_for, examples_of, quantities_of
 from speclint.specs.geometry import conditions_of
-from speclint.specs.key_descriptions import inner_table, said_of
+from speclint.specs.key_descriptions import inner_table, listed_ids, said_of
+from speclint.specs.old_keys import old_keys_of
 from speclint.specs.spec import Spec, SpecTable
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
@@ -75,6 +76,8 @@ def _describe(table: type[SpecTable], schema: dict[str, Any]) -> None:
         inner, _ = inner_table(field.annotation)
         takes = said_of(field) if inner is None else summary(inner)
         about["description"] = f"{known[name]}; {takes}" if name in known else takes
+        if name in old_keys_of(table):
+            about["deprecated"] = True
         examples = _examples(name, field, table)
         if examples:
             about["examples"] = examples
@@ -86,6 +89,8 @@ def _examples(name: str, field: FieldInfo, table: type[SpecTable]) -> list[Any]:
         return [value]
     if name == "each" and issubclass(table, Spec):
         return [["left", "right"]]
+    if ids := listed_ids(field):
+        return [ids]
     is_list = get_origin(field.annotation) is tuple
     return [[quantities_of(table)[name]]] if is_list and name in quantities_of(table) else []
 

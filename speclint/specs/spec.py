@@ -39,6 +39,8 @@ class SpecTable(BaseModel):
     kind: ClassVar[str] = ""
     #: The geometry that must hold between the keys of the table, beside that of the tables it is built on.
     geometry: ClassVar[Conditions] = ()
+    #: Keys of the table that are read for one more edition, each with what is written now in its place.
+    old_keys: ClassVar[Mapping[str, str]] = {}
 
     _where: Location = PrivateAttr(default=NOWHERE)
 

@@ -11,7 +11,8 @@ from pydantic.fields import FieldInfo
 
 from speclint.specs.docstrings import meanings, summary
 from speclint.specs.examples import example_for, quantities_of, quantity_example, quantity_of
-from speclint.specs.key_descriptions import inner_table, own_first, said_of
+from speclint.specs.key_descriptions import inner_table, listed_ids, own_first, said_of
+from speclint.specs.old_keys import old_keys_of
 from speclint.specs.spec import Spec, SpecTable
 
 _WIDTH = 100
@@ -38,12 +39,12 @@ def template_of(kind: type[Spec]) -> str:
 
 
 def _table(table: type[SpecTable], path: str, skip: frozenset[str] | set[str] = frozenset()) -> Iterator[str]:
-    """The keys of a table, and after them the tables within it."""
-    known = meanings(table)
+    """The keys of a table without the old ones, and after them the tables within it."""
+    known, old = meanings(table), old_keys_of(table)
     later: list[tuple[str, FieldInfo]] = []
     for name, field in own_first(table).items():
         value = _inline(name, field, table)
-        if name in skip:
+        if name in skip or name in old:
             continue
         if value is None:
             later.append((name, field))
@@ -67,6 +68,8 @@ def _inline(name: str, field: FieldInfo, table: type[SpecTable]) -> str | None:
         return json.dumps(value, ensure_ascii=False)
     if get_origin(field.annotation) is tuple and name in quantities_of(table):
         return json.dumps([quantities_of(table)[name]], ensure_ascii=False)
+    if ids := listed_ids(field):
+        return json.dumps(ids)
     return None
 
 

@@ -48,7 +48,7 @@ RANGES: Mapping[str, Mapping[str, tuple[float, float]]] = {
     "dry_steam": _PRESSURES,
     "states": _PRESSURES,
     "steam_nozzles": _PRESSURES,
-    "jet_speed": {
+    "jets": {
         "m": (0.5, 2.0),
         "C": (0.5, 1.0),
         "A": (0.02, 0.05),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, agreement, worked
+from speclint.facts import stroke_of
 from speclint.specs import SlideBar
 from speclint_agreement.formulae.bars import half_of_slipper, reach_of_slipper, width_that_bears
 
@@ -25,7 +26,8 @@ def _slippers(bar: SlideBar, sheet: Sheet) -> Iterator[Pair]:
     half = sheet.work("L_2", half_of_slipper, L=L)
     yield Pair(bar.crosshead_from_end, worked(half, crosshead.slipper_length), "at least", name="front")
     piston = sheet.follow(sheet.follow(crosshead.on_rod).carries)
-    stroke = sheet.follow(sheet.follow(piston.runs_in).housed_in).drive.stroke
+    liner = sheet.follow(piston.runs_in)
+    stroke = stroke_of(sheet.follow(liner.housed_in), sheet, liner.in_bore)
     if not sheet.is_stated("stroke", stroke):
         return
     placed = sheet.is_stated("place of the crosshead", bar.crosshead_from_end)

@@ -84,6 +84,7 @@ stroke_fits: Rule = agreement(
     grade=Grade.HOLD,
     why="a piston meets its cover by what is drawn, not by what is written beside it",
     leaves_out="a bore whose piston or faces are not drawn",
+    edition=2,
 )
 
 faces_agree: Rule = agreement(

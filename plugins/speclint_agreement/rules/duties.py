@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, agreement, worked
+from speclint.facts import engine_of, new_wheel, turns_of_crank, worn_wheel
 from speclint.specs import CylinderBlock, LoadCase
 from speclint_agreement.formulae.duties import speed_of_crank
 
@@ -30,12 +31,18 @@ def _pressures(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
 
 
 def _boiler(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
-    """The pressure of the safety valves in each load case against that of the first which states one."""
+    """The pressure of the safety valves in each load case against that of the boiler of the engine.
+
+    Where no engine gives it, against that of the first load case which states one.
+    """
     valves = [
         case.safety_valve_pressure
         for name, case in sheet.follow(block.duty).cases.items()
         if sheet.is_stated(f"safety-valve pressure, {name}", case.safety_valve_pressure)
     ]
+    engine = engine_of(block, sheet)
+    if engine is not None and sheet.is_stated("boiler", engine.boiler.safety_valve_pressure):
+        valves.insert(0, engine.boiler.safety_valve_pressure)
     for other in valves[1:]:
         yield Pair(other, valves[0])
 
@@ -46,16 +53,14 @@ def _speeds(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Iterator[Pair
         sheet.is_stated("speed", case.rotational_speed) and sheet.is_stated("track speed", case.track_speed)
     ):
         return
-    drive = block.drive
-    geared = sheet.is_stated("gear", drive.gear_ratio)
-    i = sheet.take_nominal("i", drive.gear_ratio) if geared else 1.0
+    i, wheel = turns_of_crank(block, sheet, sheet.take_nominal), new_wheel(block, sheet)
     v = sheet.take_nominal("v", case.track_speed)
-    new = sheet.take_nominal("D_1", drive.driving_wheel_diameter)
-    worn = sheet.take_nominal("D_2", drive.least_wheel_diameter)
+    new = sheet.take_nominal("D_1", wheel)
+    worn = sheet.take_nominal("D_2", worn_wheel(block, sheet))
     x = sheet.limit("share", "x")
     slow = sheet.work("ω_1", speed_of_crank, i=i, v=v, D=new, x=-x)
     fast = sheet.work("ω_2", speed_of_crank, i=i, v=v, D=worn, x=x)
-    at = (case.track_speed, drive.driving_wheel_diameter)
+    at = (case.track_speed, wheel)
     yield Pair(case.rotational_speed, worked(slow, *at), "at least", name="new wheel")
     yield Pair(case.rotational_speed, worked(fast, *at), "at most", name="worn wheel")
 
@@ -74,14 +79,15 @@ pressures_in_order: Rule = agreement(
 
 one_boiler: Rule = agreement(
     "duty.one-boiler",
-    title="The safety valves of a duty blow at one pressure in all its load cases",
+    title="The safety valves of a duty blow at one pressure in all its load cases, that of the engine's boiler",
     on=CylinderBlock,
     pairs=_boiler,
     within="0.01 bar",
     dimension="pressure",
     grade=Grade.HOLD,
     why="one boiler has one set of safety valves: a case with a lower one judges parts at a pressure that is exceeded",
-    leaves_out="a duty that the block takes from another part",
+    leaves_out="a duty that the block takes from another part; the boiler of a block that no engine names",
+    edition=2,
 )
 
 speed_of_wheel: Rule = agreement(
@@ -97,7 +103,7 @@ speed_of_wheel: Rule = agreement(
     grade=Grade.HOLD,
     why="forces of inertia go with the square of the speed: one typed in for another wheel judges another engine",
     leaves_out="slip of the wheels",
-    edition=2,
+    edition=3,
 )
 
 RULES = (one_boiler, pressures_in_order, speed_of_wheel)

@@ -85,6 +85,7 @@ mass_adds_up: Rule = agreement(
     grade=Grade.HOLD,
     why="every shock of buffing pulls at the bolts with the mass that really hangs on them",
     leaves_out="valves, gear, pipes and lagging, and parts whose specs give neither a mass nor the sizes for one",
+    edition=2,
 )
 
 bolt_fits_hole: Rule = agreement(

@@ -74,6 +74,7 @@ pressure_of_part: Rule = agreement(
     grade=Grade.HOLD,
     why="studs reckoned for exhaust steam, on a cover that live steam pushes off, part under the first full regulator",
     leaves_out="a joint of a part that neither closes a cylinder nor belongs to a pipe",
+    edition=2,
 )
 
 grip_of_flange: Rule = agreement(
@@ -97,6 +98,7 @@ ring_outside_bore: Rule = agreement(
     grade=Grade.HOLD,
     why="a ring smaller than the bore leaves half of the steam's pull out of the reckoning, and cannot be fitted",
     leaves_out="openings that are not drawn",
+    edition=2,
 )
 
 pressure_circle: Rule = agreement(

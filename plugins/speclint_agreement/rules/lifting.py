@@ -76,6 +76,7 @@ mass_complete: Rule = agreement(
     grade=Grade.HOLD,
     why="eyes and slings are chosen by what the plan says is on the hook, and hang under what really is",
     leaves_out="ports and openings of a liner, and parts whose specs give neither a mass nor the sizes for one",
+    edition=2,
 )
 
 RULES = (mass_complete,)

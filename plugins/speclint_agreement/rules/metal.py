@@ -89,6 +89,7 @@ follows_steam: Rule = agreement(
             "what a lens ring or an inlet valve may be cooler than its steam",
         ),
     ],
+    edition=2,
 )
 
 RULES = (follows_steam,)

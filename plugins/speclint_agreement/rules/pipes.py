@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, agreement, worked
-from speclint.facts import steam_by_path
+from speclint.facts import bore_of_pipe, steam_by_path
 from speclint.specs import LensJoint, PipeFlange, SteamPipe
-from speclint_agreement.formulae.pipes import bore_of_pipe, less_step, longest_straight
+from speclint_agreement.formulae.pipes import less_step, longest_straight
 
 
 def _steam(pipe: SteamPipe, sheet: Sheet) -> Iterator[Pair]:
@@ -60,6 +60,7 @@ same_steam: Rule = agreement(
     grade=Grade.HOLD,
     why="a wall worked for exhaust steam bursts when the boiler's steam comes to it",
     leaves_out="a pipe that no other part of a path states a link to or from",
+    edition=2,
 )
 
 length_agrees: Rule = agreement(

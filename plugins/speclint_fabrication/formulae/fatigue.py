@@ -13,20 +13,21 @@ _ICE = 273.15
 _CATEGORY, _LIMIT, _CUT_OFF = 2e6, 5e6, 1e8
 
 
-@formula("N = S/(π D)", cites=[FIRST_PRINCIPLES])
-def strokes_of_life(S: Metres, D: Metres) -> Ratio:
-    """Strokes at each end of a cylinder over the engine's life: one per turn of the driving wheels.
+@formula("N = i S/(π D)", cites=[FIRST_PRINCIPLES])
+def strokes_of_life(i: Ratio, S: Metres, D: Metres) -> Ratio:
+    """Strokes at each end of a cylinder over the engine's life: one per turn of the crank.
 
-    N = S/(π D)
+    N = i S/(π D)
 
-    ``S`` distance run, ``D`` diameter of the driving wheels [m]. Returns a number.
+    ``i`` turns of the crank for one of the wheels, ``S`` distance run, ``D`` diameter of the driving wheels [m].
+    Returns a number.
 
     Hand working: two million kilometres on 1.75 m: 2e9/5.4978 = 3.638e8.
 
-    >>> round(strokes_of_life(S=2e9, D=1.75) / 1e8, 3)
+    >>> round(strokes_of_life(i=1.0, S=2e9, D=1.75) / 1e8, 3)
     3.638
     """
-    return S / (math.pi * D)
+    return i * S / (math.pi * D)
 
 
 @formula("N_c = max(N, 1e4)", cites=[EN_1993_1_9.at("fig. 7.1, from 10 000 cycles")])

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Kelvins, NewtonsPerMetre, Pascals, Ratio
+from speclint.facts import distance_of_life, starts_of_life, turns_of_crank, worn_wheel
 from speclint.handbook.steam import excess_pressure
 from speclint.specs import CylinderBlock, FlatWall, LoadCase, WeldedJoint, Weldment
 from speclint_fabrication.formulae.fatigue import (
@@ -56,7 +57,7 @@ _BEST_WELD = 125e6
     "few cycles breaks a cylinder weld.",
     leaves_out="thermal stress, welds whose root cannot be inspected, corrosion at the weld toe, damage "
     "summed over different loads; the local code and a competent person decide",
-    edition=5,
+    edition=6,
     limits=[
         Limit(
             "partial_factor",
@@ -157,7 +158,7 @@ def _range(
         cycles = _strokes(weldment, block, sheet)
     else:
         p, pull = across(name, wall, case, block, sheet), pull_in(name, wall, case, block, sheet)
-        cycles = float(sheet.count("n", weldment.starts))
+        cycles = float(sheet.count("n", starts_of_life(weldment, weldment.starts, sheet)))
     bending = edge_stress(name, wall, p, t, sheet)
     membrane = sheet.work(f"σ_m of {name}", membrane_stress, N=pull, t=t)
     return sheet.work(f"σ of {name}", stress_together, σ_b=bending, σ_m=membrane), cycles
@@ -182,11 +183,9 @@ def _of_a_stroke(
 
 def _strokes(weldment: Weldment, block: CylinderBlock, sheet: Sheet) -> Ratio:
     """Strokes of the whole life on tyres worn to their limit, which turn the wheels most often."""
-    distance, wheel = (
-        sheet.take("S", weldment.life_distance),
-        sheet.take("D", block.drive.least_wheel_diameter),
-    )
-    return sheet.work("N", strokes_of_life, S=distance, D=wheel)
+    distance = sheet.take("S", distance_of_life(weldment, weldment.life_distance, sheet))
+    wheel = sheet.take("D", worn_wheel(block, sheet))
+    return sheet.work("N", strokes_of_life, i=turns_of_crank(block, sheet, sheet.take), S=distance, D=wheel)
 
 
 RULES: tuple[Rule, ...] = (weld_fatigue,)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import Sheet
-from speclint.facts import fitted_to, pressure_held
+from speclint.facts import fitted_to, may_close, pressure_held
 from speclint.handbook.cylinders import pressure_blown_off
 from speclint.specs import (
     BoltedJoint,
@@ -95,14 +95,7 @@ def _ends_beside(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> tuple[Cyli
     if cover is None:
         return ()
     ends = sheet.follow(cover.closes).ends.values()
-    return tuple(end for end in ends if _beside(cover, end, sheet))
-
-
-def _beside(cover: CylinderCover, end: CylinderEnd, sheet: Sheet) -> bool:
-    """Whether a cover is on the side of an end; where either does not say it may be."""
-    if not (sheet.is_stated("end", cover.end) and sheet.is_stated("side of the end", end.side)):
-        return True
-    return sheet.read("end of the cover", cover.end) == sheet.read("side of the end", end.side)
+    return tuple(end for end in ends if may_close(cover, end, sheet))
 
 
 def _tested_together(joint: BoltedJoint, sheet: Sheet) -> Iterator[Component]:

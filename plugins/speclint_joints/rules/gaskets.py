@@ -23,6 +23,7 @@ from speclint_joints.sources import VDI_2230
     cites=[COMMON_PRACTICE],
     why="A gasket sheet above its rated temperature turns brittle and is blown out in pieces.",
     leaves_out="The maker's own rating, which takes precedence over the handbook's, and the loss of strength with age.",
+    edition=2,
 )
 def gasket_rating(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Steam pressure, steam temperature and their product against the gasket's table."""

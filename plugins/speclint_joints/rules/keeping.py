@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.facts import side_closed
 from speclint.specs import BoltedJoint, CylinderCover, FrameFastening, Gland
 
 #: Positive locking: a part must shear or open before the nut can turn.
@@ -20,7 +21,7 @@ _FRICTION = ("lock nut", "prevailing torque nut")
     why="A loose nut in a cylinder breaks the piston or the cover at the next stroke, and a lost one holds nothing.",
     leaves_out="Whether the locking is fitted correctly and renewed: a lock plate or a split pin is used "
     "only once.",
-    edition=2,
+    edition=3,
 )
 def locking(joint: BoltedJoint | FrameFastening, sheet: Sheet) -> Judgement:
     """Locked by a part that must shear first; friction alone is an observation.
@@ -49,11 +50,7 @@ def _place(joint: BoltedJoint | FrameFastening, sheet: Sheet) -> str:
         return "track"
     held = sheet.follow(joint.holds)
     if isinstance(held, CylinderCover):
-        front = (
-            sheet.is_stated("end of the cover", held.end)
-            and sheet.read("end of the cover", held.end) == "front"
-        )
-        return "ground" if front else "motion"
+        return "ground" if side_closed(held, sheet) == "front" else "motion"
     return "motion" if isinstance(held, Gland) else "ground"
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.facts import bore_closed
 from speclint.handbook.bolted_joints import gasket_materials, layout
 from speclint.handbook.threads import nominal_diameter
 from speclint.specs import BoltedJoint, ChamberCover, Component, CylinderCover, Gland, LensJoint, PipeFlange
@@ -24,6 +25,7 @@ from speclint_joints.sources import KHURMI
         Limit("least", "4", "ratio", COMMON_PRACTICE, "least number of studs on a cover, pipe or lens joint"),
         Limit("least on a gland", "2", "ratio", COMMON_PRACTICE, "least number of studs on a gland"),
     ],
+    edition=2,
 )
 def stud_count(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     """Even, a multiple of four on pipe flanges, not fewer than the least."""
@@ -48,7 +50,7 @@ def _divides(n: int, step: int) -> str:
 
 def _period_number(cover: CylinderCover, sheet: Sheet) -> None:
     """Work the period number for comparison: a sound modern cover has more."""
-    bore = sheet.take("D", cover.bore)
+    bore = sheet.take("D", bore_closed(cover, sheet))
     sheet.work("n_few", layout.fewest_studs, D=bore)
     sheet.work("n_most", layout.most_studs, D=bore)
 

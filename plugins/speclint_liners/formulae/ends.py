@@ -13,28 +13,12 @@ from speclint.equations import (
     Newtons,
     Pascals,
     PerKelvin,
-    RadiansPerSecond,
     Ratio,
     SquareMetres,
 )
 
 #: Brinell hardness: a number of its own scale.
 Brinell = Annotated[float, "HB"]
-
-
-@formula("ω = i ω_w", cites=[FIRST_PRINCIPLES])
-def crank_speed(i: Ratio, ω_w: RadiansPerSecond) -> RadiansPerSecond:
-    """Speed of a crank that is geared to the wheel.
-
-    ω = i ω_w
-
-    i: turns of the crank for one of the wheel, 1 where it is on the wheel's axle. ω_w: speed of the wheel, rad/s.
-    Returns rad/s.
-
-    >>> crank_speed(i=2.5, ω_w=40.0)
-    100.0
-    """
-    return i * ω_w
 
 
 @formula("c_h = c + s (x α_b (T_b − T_ref) − L α_r (T_r − T_ref))", cites=[FIRST_PRINCIPLES])

@@ -12,27 +12,10 @@ from speclint.equations import (
     MetresPerSecond,
     Pascals,
     Radians,
-    RadiansPerSecond,
     Ratio,
     SquareMetres,
 )
 from speclint_liners.sources import EN_13445_5
-
-
-@formula("ω = 2 v/D", cites=[FIRST_PRINCIPLES])
-def wheel_speed(v: MetresPerSecond, D: Metres) -> RadiansPerSecond:
-    """Speed of rotation of the driving wheels.
-
-    ω = 2 v/D
-
-    ``v`` speed on the track [m/s]; ``D`` wheel on the tread [m]. Returns [rad/s].
-
-    Hand working: 5 km/h on 1750 mm: 2 × 1.388889/1.75 = 1.587302 rad/s.
-
-    >>> round(wheel_speed(v=5 / 3.6, D=1.75), 6)
-    1.587302
-    """
-    return 2 * v / D
 
 
 @formula("Q = π d² v/4", cites=[FIRST_PRINCIPLES])

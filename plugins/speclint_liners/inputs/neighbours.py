@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from speclint import Sheet
 from speclint.equations import Kelvins
-from speclint.facts import sides_of_division
+from speclint.facts import chamber_of_bore, sides_of_division
 from speclint.specs import CylinderBlock, Division, LoadCase, SteamPassage
 
 #: Places of passages that open into a cylinder and hold what is in it.
@@ -29,11 +29,8 @@ def missing_divisions(block: CylinderBlock, sheet: Sheet) -> list[str]:
         for left, right in pairwise(_in_order(block, sheet))
         if not any({left, right} <= one for one in named.values())
     ]
-    chambers = {
-        sheet.read(f"chamber of {name}", seat.chamber)
-        for name, seat in block.seat_bores.items()
-        if sheet.is_stated(f"chamber of {name}", seat.chamber)
-    }
+    found = (chamber_of_bore(name, seat, sheet) for name, seat in block.seat_bores.items())
+    chambers = {chamber for chamber in found if chamber is not None}
     if len(chambers) > 1 and not any(
         set(sides_of_division(one, block, sheet)) == chambers for one in block.divisions.values()
     ):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import Sheet
 from speclint.equations import Pascals
-from speclint.facts import fitted_to
+from speclint.facts import fitted_to, may_close
 from speclint.specs import CylinderBlock, CylinderCover, CylinderEnd
 
 
@@ -15,7 +15,7 @@ def least_test_pressure(block: CylinderBlock, end: CylinderEnd, sheet: Sheet) ->
     """
     pressures = [sheet.take("p_t", block.test_pressure)]
     for cover in sheet.belonging_to(block, CylinderCover):
-        if not _at(end, cover, sheet):
+        if not may_close(cover, end, sheet):
             continue
         pressures.append(sheet.take(f"p_t of {cover.id}", cover.test_pressure))
         pressures += [
@@ -24,10 +24,3 @@ def least_test_pressure(block: CylinderBlock, end: CylinderEnd, sheet: Sheet) ->
             if sheet.is_stated(f"test pressure of {part.id}", part.test_pressure)
         ]
     return min(pressures)
-
-
-def _at(end: CylinderEnd, cover: CylinderCover, sheet: Sheet) -> bool:
-    """Whether a cover is at an end; where either does not say its side it may be."""
-    if not (sheet.is_stated("end", cover.end) and sheet.is_stated("side of end", end.side)):
-        return True
-    return sheet.read(f"end of {cover.id}", cover.end) == sheet.read("side of end", end.side)

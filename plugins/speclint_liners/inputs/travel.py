@@ -3,20 +3,27 @@
 from __future__ import annotations
 
 from speclint import Sheet
-from speclint.equations import Metres, RadiansPerSecond
-from speclint.facts import cold_clearance, face_forward, mass_moved, rod_diameter, rod_steel
+from speclint.equations import Metres
+from speclint.facts import (
+    cold_clearance,
+    connecting_rod_of,
+    face_forward,
+    mass_moved,
+    rod_diameter,
+    rod_steel,
+    speed_of_crank,
+    stroke_of,
+)
 from speclint.handbook.cams import crank_radius, inertia_force, piston_acceleration
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import CylinderBlock, CylinderEnd, LoadCase
 from speclint_liners.formulae.ends import (
     clearance_when_hot,
     clearance_with_driving_rod,
-    crank_speed,
     rod_stretch,
     stretch_of_section,
     stretches_together,
 )
-from speclint_liners.formulae.water import wheel_speed
 
 #: Names under which a duty states the temperatures of what drives the piston, and of the frame as a whole.
 _ROD, _CONNECTING_ROD, _FRAME = "piston-rod", "connecting-rod", "frame"
@@ -60,7 +67,7 @@ def _with_driving_rod(block: CylinderBlock, hot: Metres, sign: float, case: Load
         clearance_with_driving_rod,
         c=hot,
         s=sign,
-        l=sheet.take("l", drive.connecting_rod_length),
+        l=sheet.take("l", connecting_rod_of(block, sheet)),
         alpha_c=sheet.look_up("α_c", rod.expansion, at=at_rod),
         T_c=at_rod,
         L_f=sheet.take("L_f", drive.axle_from_fixed_point),
@@ -77,9 +84,9 @@ def stretch(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> float:
     acceleration = sheet.work(
         "a",
         piston_acceleration,
-        r=sheet.work("r", crank_radius, S=sheet.take("s", drive.stroke)),
-        l=sheet.take("l", drive.connecting_rod_length),
-        ω=_fastest(block, case, sheet),
+        r=sheet.work("r", crank_radius, S=sheet.take("s", stroke_of(block, sheet))),
+        l=sheet.take("l", connecting_rod_of(block, sheet)),
+        ω=speed_of_crank(block, case, sheet),
         θ=0.0,
     )
     force = sheet.work("F", inertia_force, m=mass_moved(block, sheet), a=acceleration)
@@ -97,21 +104,8 @@ def stretch(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> float:
         "u_2",
         stretch_of_section,
         F=force,
-        l=sheet.take("l", drive.connecting_rod_length),
+        l=sheet.take("l", connecting_rod_of(block, sheet)),
         A=sheet.take("A_c", drive.connecting_rod_area),
         E=sheet.look_up("E_c", metal.modulus, at=sheet.take("T_c", case.temperature_named(_CONNECTING_ROD))),
     )
     return sheet.work("u", stretches_together, u_1=piston_rod, u_2=connecting_rod)
-
-
-def _fastest(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> RadiansPerSecond:
-    """The speed of the crank as stated, and not less than that of tyres worn to their limit at the track speed."""
-    stated = sheet.take("ω", case.rotational_speed)
-    if not sheet.is_stated("track speed", case.track_speed):
-        return stated
-    drive = block.drive
-    worn = sheet.take("D_w", drive.least_wheel_diameter)
-    wheel = sheet.work("ω_w", wheel_speed, v=sheet.take("v", case.track_speed), D=worn)
-    geared = sheet.is_stated("gear", drive.gear_ratio)
-    i = sheet.take("i", drive.gear_ratio) if geared else 1.0
-    return max(stated, sheet.work("ω_k", crank_speed, i=i, ω_w=wheel))

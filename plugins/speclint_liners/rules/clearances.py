@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.facts import cold_clearance, rod_diameter
+from speclint.facts import cold_clearance, rod_diameter, stroke_of
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import Bore, CylinderBlock, CylinderEnd, LoadCase
 from speclint_liners.formulae.ends import axis_out_of_line, clearance_left, clearance_ratio, swept_volume
@@ -64,17 +64,17 @@ def end_clearance(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgeme
         Limit("most", "12 %", "ratio", COMMON_PRACTICE, "greatest clearance volume"),
         Limit("most_long", "14 %", "ratio", COMMON_PRACTICE, "greatest clearance volume with long passages"),
     ],
-    edition=2,
+    edition=3,
 )
 def clearance_volume(block: CylinderBlock, sheet: Sheet) -> Judgement:
     """Passages and clearance in the bore over the swept volume, less the rod at the back end."""
-    stroke = sheet.take("s", block.drive.stroke)
 
     def judge(end: CylinderEnd) -> Judgement:
         new, _ = bores_in_work(block, sheet.read("bore of end", end.of_bore), sheet)
         d = sheet.take("d", new)
         back = sheet.read("side of end", end.side) == "back"
         rod = rod_diameter(block, sheet) if back else 0.0
+        stroke = sheet.take("s", stroke_of(block, sheet, end.of_bore))
         swept = sheet.work("V_s", swept_volume, d=d, d_r=rod, s=stroke)
         passages, gap = sheet.take("V_p", end.passage_volume), cold_clearance(block, end, sheet)
         share = sheet.work("k", clearance_ratio, V_p=passages, d=d, d_r=rod, c=gap, V_s=swept)

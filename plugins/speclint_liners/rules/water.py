@@ -6,6 +6,14 @@ import math
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import MetresPerSecond
+from speclint.facts import (
+    connecting_rod_of,
+    crank_speed,
+    stroke_of,
+    turns_of_crank,
+    wheel_speed,
+    worn_wheel,
+)
 from speclint.handbook.cams import crank_radius, piston_speed
 from speclint.handbook.cylinders import pressure_blown_off
 from speclint.handbook.tables import Reading
@@ -16,7 +24,6 @@ from speclint_liners.formulae.water import (
     relief_area,
     relief_area_wanted,
     water_displaced,
-    wheel_speed,
 )
 from speclint_liners.inputs.cylinders import bores_in_work, ends_of
 from speclint_liners.inputs.tested import least_test_pressure
@@ -36,7 +43,7 @@ _WATER = Reading.exact("density of water at 20 °C", 998.2, "kg/m³", IAPWS_95.a
     why="Water does not compress: without relief it breaks the cover.",
     leaves_out="condition of the valves in service; covers that have no spec; the local code and a competent person "
     "decide",
-    edition=2,
+    edition=3,
     limits=[
         Limit("least_factor", "1.1", "ratio", COMMON_PRACTICE, "least setting over the safety valves'"),
         Limit("most_factor", "1.2", "ratio", COMMON_PRACTICE, "greatest setting over the safety valves'"),
@@ -104,7 +111,7 @@ def _drained(end: CylinderEnd, sheet: Sheet) -> Judgement:
             "rise above the setting at which the lift is reached",
         ),
     ],
-    edition=3,
+    edition=4,
 )
 def relief_capacity(block: CylinderBlock, sheet: Sheet) -> Judgement:
     """Greatest piston speed at slow speed, by a scan of the crank angle; area required against area opened.
@@ -117,11 +124,11 @@ def relief_capacity(block: CylinderBlock, sheet: Sheet) -> Judgement:
 
 def _greatest_piston_speed(block: CylinderBlock, sheet: Sheet) -> MetresPerSecond:
     """On tyres worn to their limit, which turn the wheels fastest."""
-    drive = block.drive
-    tread = sheet.take("D", drive.least_wheel_diameter)
-    turning = sheet.work("ω", wheel_speed, v=sheet.limit("creep", "v"), D=tread)
-    crank = sheet.work("r", crank_radius, S=sheet.take("s", drive.stroke))
-    rod = sheet.take("l", drive.connecting_rod_length)
+    tread = sheet.take("D", worn_wheel(block, sheet))
+    wheel = sheet.work("ω_w", wheel_speed, v=sheet.limit("creep", "v"), D=tread)
+    turning = sheet.work("ω", crank_speed, i=turns_of_crank(block, sheet, sheet.take), ω_w=wheel)
+    crank = sheet.work("r", crank_radius, S=sheet.take("s", stroke_of(block, sheet)))
+    rod = sheet.take("l", connecting_rod_of(block, sheet))
 
     def moving(angle: float) -> float:
         return piston_speed(r=crank, l=rod, ω=turning, θ=angle)

@@ -32,6 +32,7 @@ from speclint_motion.inputs import FULL_TURN, cylinder_of, gear_of, greatest, pi
     limits=[
         Limit("pressure", "0.7 MPa", "pressure", COMMON_PRACTICE, "greatest mean pressure of the slipper")
     ],
+    edition=2,
 )
 def slide_pressure(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Judgement:
     """The greatest F tan φ of a revolution, boiler pressure up to the cut-off and inertia, over the smaller face."""
@@ -58,6 +59,7 @@ def slide_pressure(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Judgem
     why="A bar that deflects bends the rod at every stroke, just at its packing.",
     leaves_out="deflection of the motion plate and of the cover that carry the bar, shear, wear",
     limits=[Limit("share", "0.001", "ratio", COMMON_PRACTICE, "greatest deflection over the span")],
+    edition=2,
 )
 def deflection(bar: SlideBar, case: LoadCase, sheet: Sheet) -> Judgement:
     """Deflection as the crosshead runs along the bar under full boiler pressure: the greatest of a revolution."""

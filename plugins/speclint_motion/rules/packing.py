@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.facts import speed_of_crank, stroke_of
 from speclint.handbook.cams import mean_piston_speed, revolutions
 from speclint.handbook.fits import diametral_clearance, share_of_diameter
 from speclint.handbook.materials import fastest, greatest_pressure, hottest
@@ -16,7 +17,7 @@ from speclint_motion.inputs import boiler_pressure, cylinder_of, piston_of
     "exceed the rating of the packing",
     on=StuffingBox,
     cases=("starting", "running"),
-    edition=2,
+    edition=3,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
     why="Packing beyond its rating leaks within weeks, and the steam takes away the driver's view.",
@@ -36,9 +37,10 @@ def rating(box: StuffingBox, case: LoadCase, sheet: Sheet) -> Judgement:
         sheet.take("T_l", case.live_temperature),
     )
     hottest_allowed = sheet.look_up("T_max", hottest, packing=packing)
-    block = cylinder_of(piston_of(rod, sheet), sheet).block
-    n = sheet.work("n", revolutions, ω=sheet.take("ω", case.rotational_speed))
-    mean = sheet.work("v_m", mean_piston_speed, S=sheet.take("S", block.drive.stroke), n=n)
+    cylinder = cylinder_of(piston_of(rod, sheet), sheet)
+    stroke = stroke_of(cylinder.block, sheet, cylinder.liner.in_bore)
+    n = sheet.work("n", revolutions, ω=speed_of_crank(cylinder.block, case, sheet))
+    mean = sheet.work("v_m", mean_piston_speed, S=sheet.take("S", stroke), n=n)
     return sheet.worst(
         *(sheet.no_hotter(at, hottest_allowed) for at in temperatures),
         sheet.at_most(

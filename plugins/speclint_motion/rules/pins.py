@@ -83,7 +83,7 @@ def _load(pin: Pin, case: LoadCase, sheet: Sheet) -> tuple[Newtons, Metres]:
             "usual pressure of a crosshead pin",
         ),
     ],
-    edition=2,
+    edition=3,
 )
 def bearing_pressure(pin: Pin, case: LoadCase, sheet: Sheet) -> Judgement:
     """Rod force over projected area: beyond the lower figure an observation, beyond the upper a nonconformity."""
@@ -111,7 +111,7 @@ def _period_proportions(d: Metres, b: Metres, D: Metres, sheet: Sheet) -> None:
     "least the least factor of safety for infinite life",
     on=Pin,
     cases=("starting", "running"),
-    edition=2,
+    edition=3,
     grade=Grade.NONCONFORMITY,
     cites=[
         FIRST_PRINCIPLES,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Newtons
+from speclint.facts import speed_of_crank, states_speed, stroke_of
 from speclint.handbook.bolted_joints import pressure_load
 from speclint.handbook.cams import inertia_force, mean_piston_speed, piston_acceleration, revolutions
 from speclint.handbook.fits import DRAWING_TEMPERATURE, diametral_clearance, share_of_diameter, size_when_hot
@@ -62,7 +63,7 @@ def _hot(index: str, part: Component, cold: Metres, case: LoadCase, sheet: Sheet
     "inertia of the piston, and a nut is locked and its seat stated",
     on=Piston,
     cases=("starting", "running", "drifting", "water"),
-    edition=3,
+    edition=4,
     grade=Grade.HOLD,
     cites=[COMMON_PRACTICE, FIRST_PRINCIPLES],
     why="A nut that works loose lets the piston hammer on the rod, until the piston breaks off and goes "
@@ -112,7 +113,7 @@ def _greatest_pull(piston: Piston, case: LoadCase, sheet: Sheet) -> Newtons:
     cylinder = cylinder_of(piston, sheet)
     pull = sheet.work("F_t", pressure_load, p=relief_pressure(cylinder, case, sheet), D=cylinder.D)
     at_speed = case.where.key.endswith(("cases.running", "cases.drifting"))
-    if not (at_speed or sheet.is_stated("speed", case.rotational_speed)):
+    if not (at_speed or states_speed(case, sheet)):
         return pull
     crank = crank_of(cylinder, case, sheet)
     m = sheet.take("m_p", piston.mass)
@@ -139,12 +140,14 @@ def _greatest_pull(piston: Piston, case: LoadCase, sheet: Sheet) -> Newtons:
             "period", "1000 ft/min", "speed", LINEHAM_SPEED, "mean speed of locomotives by Lineham, reported"
         ),
     ],
+    edition=2,
 )
 def speed(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
     """Twice the stroke in a revolution, compared with the period's figure."""
-    block = cylinder_of(piston, sheet).block
-    n = sheet.work("n", revolutions, ω=sheet.take("ω", case.rotational_speed))
-    mean = sheet.work("v_m", mean_piston_speed, S=sheet.take("S", block.drive.stroke), n=n)
+    cylinder = cylinder_of(piston, sheet)
+    stroke = stroke_of(cylinder.block, sheet, cylinder.liner.in_bore)
+    n = sheet.work("n", revolutions, ω=speed_of_crank(cylinder.block, case, sheet))
+    mean = sheet.work("v_m", mean_piston_speed, S=sheet.take("S", stroke), n=n)
     sheet.work("x_period", speed_ratio, v=mean, v_0=sheet.limit("period", "v_0"))
     return sheet.at_most(mean, sheet.limit("mean"))
 
@@ -169,6 +172,7 @@ def speed(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
             "greatest inertia force over the load of boiler pressure",
         )
     ],
+    edition=2,
 )
 def inertia(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
     """m ω² r (1 + r/l) at the front dead centre, over p A."""

@@ -6,6 +6,7 @@ from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Newtons, Pascals, Ratio, SquareMetres
+from speclint.facts import states_speed
 from speclint.handbook.bolted_joints import pressure_load
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import (
@@ -70,7 +71,7 @@ class _Weak(NamedTuple):
     "not exceed its limit, and its factor for infinite life is not below the least factor",
     on=PistonRod,
     cases=("starting", "running", "water"),
-    edition=4,
+    edition=5,
     grade=Grade.HOLD,
     cites=[
         COMMON_PRACTICE,
@@ -167,7 +168,7 @@ def _greatest_loads(cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> tuple[N
     steam = sheet.work("F_t", pressure_load, p=relief_pressure(cylinder, case, sheet), D=cylinder.D)
     before = relief_pressure(cylinder, case, sheet, sides=("front",))
     push = sheet.work("F_c", pressure_load, p=before, D=cylinder.D)
-    if not (_has_boiler(case, sheet) and sheet.is_stated("speed", case.rotational_speed)):
+    if not (_has_boiler(case, sheet) and states_speed(case, sheet)):
         return steam, push
     gear = gear_of(cylinder, case, sheet)
     return max(steam, -greatest("F_θ", "tensile load", crosshead_force, gear, sheet, pull=True)), push

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Hertz, MetresPerSecond, Pascals
+from speclint.facts import connecting_rod_of, stroke_of
 from speclint.handbook.bolted_joints import pressure_load
 from speclint.handbook.cams import revolutions
 from speclint.handbook.members import projected_pressure, slipper_pressure
@@ -14,7 +15,7 @@ from speclint.handbook.tables import SHIGLEY
 from speclint.specs import (
     Component,
     Crosshead,
-    CylinderBlock,
+    CylinderLiner,
     LoadCase,
     Pin,
     PistonRing,
@@ -59,6 +60,7 @@ Worked = tuple[Pascals, MetresPerSecond]
     limits=[
         Limit("share", "1", "ratio", COMMON_PRACTICE, "share of the table's figure that may be used"),
     ],
+    edition=2,
 )
 def rubbed(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
     """p v of each pair against the table by metals, oil and motion; a pair that is not in it is a query."""
@@ -116,12 +118,19 @@ def _steam(case: LoadCase, sheet: Sheet) -> Pascals:
     )
 
 
-def _load(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> tuple[CylinderBlock, float]:
-    """The block whose piston drives a crosshead, and the mean load on it."""
+def _load(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> tuple[CylinderLiner, float]:
+    """The liner whose piston drives a crosshead, and the mean load on it."""
     liner = sheet.follow(sheet.follow(sheet.follow(crosshead.on_rod).carries).runs_in)
     D = sheet.take("D", liner.bore)
     load = sheet.work("F_m", pressure_load, p=_steam(case, sheet), D=D)
-    return sheet.follow(liner.housed_in), load
+    return liner, load
+
+
+def _stroke_and_rod(liner: CylinderLiner, sheet: Sheet) -> tuple[float, float]:
+    """The stroke of the piston in a liner, and the length of its connecting rod."""
+    block = sheet.follow(liner.housed_in)
+    stroke = sheet.take("S", stroke_of(block, sheet, liner.in_bore))
+    return stroke, sheet.take("l", connecting_rod_of(block, sheet, liner.in_bore))
 
 
 def _slippers(crosshead: Crosshead, sheet: Sheet) -> list[Rubbing]:
@@ -133,14 +142,14 @@ def _slippers(crosshead: Crosshead, sheet: Sheet) -> list[Rubbing]:
 
 
 def _slipper_worked(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Worked:
-    block, load = _load(crosshead, case, sheet)
-    stroke = sheet.take("S", block.drive.stroke)
+    liner, load = _load(crosshead, case, sheet)
+    stroke, rod = _stroke_and_rod(liner, sheet)
     thrust = sheet.work(
         "N_m",
         work.mean_side_thrust,
         F_m=load,
         r=stroke / 2,
-        l=sheet.take("l", block.drive.connecting_rod_length),
+        l=rod,
     )
     p = sheet.work(
         "p",
@@ -160,14 +169,13 @@ def _pin(pin: Pin, sheet: Sheet) -> list[Rubbing]:
 
 
 def _pin_worked(pin: Pin, case: LoadCase, sheet: Sheet) -> Worked:
-    block, load = _load(sheet.follow(pin.moved_by), case, sheet)
+    liner, load = _load(sheet.follow(pin.moved_by), case, sheet)
     d, n = sheet.take("d", pin.diameter), _revolutions(case, sheet)
     p = sheet.work("p", projected_pressure, F=load, d=d, b=sheet.take("b", pin.length))
     if sheet.read("place", pin.place) == "crank pin":
         return p, sheet.work("v", work.turning_speed, d=d, n=n)
-    r = sheet.take("S", block.drive.stroke) / 2
-    length = sheet.take("l", block.drive.connecting_rod_length)
-    return p, sheet.work("v", work.oscillating_speed, d=d, n=n, r=r, l=length)
+    stroke, length = _stroke_and_rod(liner, sheet)
+    return p, sheet.work("v", work.oscillating_speed, d=d, n=n, r=stroke / 2, l=length)
 
 
 def _ring(ring: PistonRing, sheet: Sheet) -> list[Rubbing]:
@@ -177,10 +185,13 @@ def _ring(ring: PistonRing, sheet: Sheet) -> list[Rubbing]:
 
 def _ring_worked(ring: PistonRing, case: LoadCase, sheet: Sheet) -> Worked:
     bare = sheet.is_stated("bears on", ring.bears_on)
-    block = sheet.follow(ring.bears_on) if bare else sheet.follow(sheet.follow(ring.runs_in).housed_in)
     own = sheet.take("p_w", ring.wall_pressure)
     p = sheet.work("p", work.ring_pressure, p_w=own, p_m=_steam(case, sheet))
-    stroke = sheet.take("S", block.drive.stroke)
+    if bare:
+        stroke = sheet.take("S", stroke_of(sheet.follow(ring.bears_on), sheet))
+    else:
+        liner = sheet.follow(ring.runs_in)
+        stroke = sheet.take("S", stroke_of(sheet.follow(liner.housed_in), sheet, liner.in_bore))
     return p, sheet.work("v", work.reciprocating_speed, S=stroke, n=_revolutions(case, sheet))
 
 

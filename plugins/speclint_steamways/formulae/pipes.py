@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import FIRST_PRINCIPLES, formula, require
-from speclint.equations import KelvinDifference, Kelvins, Metres, Pascals, Ratio
+from speclint.equations import Metres, Pascals, Ratio
 from speclint.handbook.steam import BENT, EN_13480_3, MILL, STRAIGHT
 from speclint_steamways.sources import ASME_II_D, EN_13480_5, PIPE_TEST
 
@@ -126,32 +126,3 @@ def hoop_stress_in_bend(I: Ratio, S: Pascals) -> Pascals:  # noqa: E741
     """
     require(I > 0, f"the factor of the bend {I:.6g} is not above 0")
     return I * S
-
-
-@formula("ΔT = T − T_0", cites=[FIRST_PRINCIPLES])
-def rise(T: Kelvins, T_0: Kelvins) -> KelvinDifference:
-    """Rise of temperature from cold to hot.
-
-    ΔT = T − T_0
-
-    ``T`` hot, ``T_0`` cold [K]. Returns [K].
-
-    >>> rise(T=673.0, T_0=293.0)
-    380.0
-    """
-    return T - T_0
-
-
-@formula("Y = Δ + s", cites=[FIRST_PRINCIPLES])
-def movement_to_take_up(Δ: Metres, s: Metres) -> Metres:
-    """Movement that a pipe between anchors must take up: its expansion and the anchors' movement in one line.
-
-    Y = Δ + s
-
-    ``Δ`` expansion of the straight distance between anchors, ``s`` resultant movement of the anchors [m].
-    Returns [m]: the most it can be, whatever the directions.
-
-    >>> round(movement_to_take_up(Δ=0.010, s=0.002) * 1e3, 6)
-    12.0
-    """
-    return Δ + s

@@ -3,7 +3,18 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.equations import KilogramsPerSecond, Metres, MetresPerSecond, Pascals, SquareMetres
+from speclint.equations import MetresPerSecond, Pascals
+from speclint.facts import (
+    Stage,
+    SteamPath,
+    bores_on,
+    branches_off,
+    flow_to,
+    jet_speed,
+    opening_of,
+    paths_into,
+    steam_along,
+)
 from speclint.handbook.members import load_ratio, share_of_bore, size_ratio
 from speclint.handbook.steam import (
     IF97,
@@ -14,20 +25,13 @@ from speclint.handbook.steam import (
 )
 from speclint.handbook.tables import POCKET_BOOK
 from speclint.specs import BlastNozzle, LoadCase
-from speclint_steamways.formulae.jets import jet_speed
-from speclint_steamways.formulae.paths import flow_of_cylinders, flow_ratio, nozzle_area, pressure_share
-from speclint_steamways.inputs.paths import Path, branches_off, stages_to, steam_along
+from speclint_steamways.formulae.paths import flow_ratio, pressure_share
 
 STEAM = IF97.at("basic and backward equations")
 
 
-def _opening(nozzle: BlastNozzle, sheet: Sheet) -> tuple[SquareMetres, Metres]:
-    z, d = sheet.count("z_n", nozzle.nozzles), sheet.take("d", nozzle.diameter)
-    return sheet.work("A", nozzle_area, z=float(z), d=d), d
-
-
-def _flow(nozzle: BlastNozzle, path: Path, sheet: Sheet) -> KilogramsPerSecond:
-    return sheet.work("m", flow_of_cylinders, z=float(sheet.count("z", nozzle.cylinders)), m_1=path.m)
+def _paths(nozzle: BlastNozzle, case: LoadCase, sheet: Sheet) -> list[tuple[tuple[Stage, ...], SteamPath]]:
+    return [(stages, steam_along(stages, case, sheet)) for stages in paths_into(nozzle, sheet)]
 
 
 def _atmosphere(sheet: Sheet) -> Pascals:
@@ -59,15 +63,19 @@ def _atmosphere(sheet: Sheet) -> Pascals:
             "blast pipe over the bore by the period rule, reported",
         )
     ],
+    edition=2,
 )
 def area(nozzle: BlastNozzle, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Flow of the cylinders over what the nozzle passes from the path's end to the atmosphere; critical ratio."""
-    path = steam_along(stages_to(nozzle, sheet), case, sheet)
-    A, d = _opening(nozzle, sheet)
-    m, out = _flow(nozzle, path, sheet), _atmosphere(sheet)
-    period = sheet.work(
-        "d_0", share_of_bore, k=sheet.limit("period", "k"), D=sheet.take("D", nozzle.cylinder_bore)
-    )
+    """Flow of the cylinders over what the nozzle passes from the path's end to the atmosphere; critical ratio.
+
+    Of several paths that of the least pressure at its end.
+    """
+    paths = _paths(nozzle, case, sheet)
+    path = min((path for _, path in paths), key=lambda one: one.p)
+    A, d = opening_of(nozzle, sheet), sheet.take("d", nozzle.diameter)
+    m, out = flow_to(nozzle, paths, sheet), _atmosphere(sheet)
+    D = max(sheet.take("D", bore) for bore in bores_on(nozzle, sheet))
+    period = sheet.work("d_0", share_of_bore, k=sheet.limit("period", "k"), D=D)
     sheet.work("d/d_0", size_ratio, d=d, d_0=period)
     ratio = sheet.work("r", pressure_share, p_2=out, p=path.p)
     critical = sheet.work("r_c", steam_critical_pressure_ratio, p=path.p, h=path.h)
@@ -83,7 +91,7 @@ def area(nozzle: BlastNozzle, case: LoadCase, sheet: Sheet) -> Judgement:
     "engines that steam well",
     on=BlastNozzle,
     cases=("running",),
-    edition=2,
+    edition=3,
     grade=Grade.OBSERVATION,
     cites=[STEAM, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="The momentum of the jet draws the fire: with too little the engine does not steam, with too "
@@ -99,9 +107,9 @@ def lift(nozzle: BlastNozzle, case: LoadCase, sheet: Sheet) -> Judgement:
 
     A wide nozzle has a slow jet whatever pressure the duty states behind it.
     """
-    path = steam_along(stages_to(nozzle, sheet), case, sheet)
-    m = _flow(nozzle, path, sheet)
-    A, _ = _opening(nozzle, sheet)
+    paths = _paths(nozzle, case, sheet)
+    path = min((path for _, path in paths), key=lambda one: one.h)
+    m, A = flow_to(nozzle, paths, sheet), opening_of(nozzle, sheet)
     C = sheet.take("C", nozzle.discharge_coefficient)
     v: MetresPerSecond = sheet.work("v", jet_speed, m=m, C=C, A=A, h=path.h, p_2=_atmosphere(sheet))
     F = sheet.work("F", jet_momentum, m=m, v=v)
@@ -124,15 +132,18 @@ def lift(nozzle: BlastNozzle, case: LoadCase, sheet: Sheet) -> Judgement:
 )
 def branch(nozzle: BlastNozzle, case: LoadCase, sheet: Sheet) -> Judgement:
     """Flow at the nozzle over flow at the start of the path; the share of every branch as stated."""
-    stages = stages_to(nozzle, sheet)
-    if not any(branches_off(stage, sheet) for stage in stages):
+    paths = paths_into(nozzle, sheet)
+    branches = [one for stages in paths for stage in stages for one in branches_off(stage, sheet)]
+    if not branches:
         raise sheet.not_applicable("nothing branches off the exhaust")
-    path = steam_along(stages, case, sheet)
-    for stage in stages:
-        for one in branches_off(stage, sheet):
-            sheet.read(f"what {one.id} feeds", one.feeds)
-    left = sheet.work("x", flow_ratio, m_1=path.m, m_2=path.flows[0].m_1)
-    return sheet.at_least(left, sheet.limit("left"))
+    for one in branches:
+        sheet.read(f"what {one.id} feeds", one.feeds)
+    judged = []
+    for stages in paths:
+        path = steam_along(stages, case, sheet)
+        left = sheet.work("x", flow_ratio, m_1=path.m, m_2=path.flows[0].m_1)
+        judged.append(sheet.at_least(left, sheet.limit("left")))
+    return sheet.worst(*judged)
 
 
 RULES = (area, lift, branch)

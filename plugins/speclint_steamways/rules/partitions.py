@@ -20,8 +20,10 @@ from speclint.facts import (
     Panel,
     block_of_partition,
     build_of,
+    flow_in,
     gap_between,
     panels_of_partition,
+    section_of,
     steam_by_cylinder,
 )
 from speclint.handbook.heat import (
@@ -60,7 +62,6 @@ from speclint_steamways.formulae.heat import (
     work_lost,
 )
 from speclint_steamways.inputs.partitions import is_case, pressure_on_exhaust_side, pressure_on_live_side
-from speclint_steamways.inputs.paths import flow_in, section_of
 from speclint_steamways.sources import EN_13445_3, TIMOSHENKO_GOODIER
 
 #: Both rules take the heat at the same end of the correlation's scatter.

@@ -6,11 +6,20 @@ import math
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, SquareMetres
+from speclint.facts import connecting_rod_of, stroke_of
 from speclint.handbook.cams import mean_piston_speed, piston_speed, revolutions
 from speclint.handbook.members import round_area
 from speclint.handbook.steam import compressed_temperature
 from speclint.handbook.tables import POCKET_BOOK
-from speclint.specs import CylinderBlock, CylinderLiner, LoadCase, RelievedLength, SteamPassage
+from speclint.specs import (
+    CylinderBlock,
+    CylinderLiner,
+    LoadCase,
+    NotStated,
+    RelievedLength,
+    Stated,
+    SteamPassage,
+)
 from speclint_steamways.formulae.paths import (
     air_density,
     area_ratio,
@@ -73,6 +82,7 @@ def _bore(passage: SteamPassage, sheet: Sheet) -> tuple[CylinderBlock, Metres]:
             "greatest port area over piston area, reported",
         ),
     ],
+    edition=2,
 )
 def port_rule(passage: SteamPassage, case: LoadCase, sheet: Sheet) -> Judgement:
     """Port over 0.08 of the piston judged; over 0.08 D², 0.18 D² and two rules of piston speed reported."""
@@ -81,7 +91,9 @@ def port_rule(passage: SteamPassage, case: LoadCase, sheet: Sheet) -> Judgement:
     block, D = _bore(passage, sheet)
     A, A_p = sheet.take("A", passage.area), sheet.work("A_p", round_area, d=D)
     n = sheet.work("n", revolutions, ω=sheet.take("ω", case.rotational_speed))
-    v = sheet.work("v_m", mean_piston_speed, S=sheet.take("S", block.drive.stroke), n=n)
+    v = sheet.work(
+        "v_m", mean_piston_speed, S=sheet.take("S", stroke_of(block, sheet, passage.cylinder_bore)), n=n
+    )
     if sheet.read("carries", passage.carries) == "exhaust steam":
         exhaust = sheet.work("A_e", period_port, k=sheet.limit("exhaust", "k_e"), D=D)
         sheet.work("A/A_e", area_ratio, A_1=A, A_2=exhaust)
@@ -142,7 +154,7 @@ def _of_passage(passage: SteamPassage, sheet: Sheet) -> Judgement:
     "of depression and compresses it, from that depression, to at most 350 °C",
     on=SteamPassage,
     cases=("drifting",),
-    edition=2,
+    edition=3,
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A cylinder that cannot draw air freely draws ash from the smokebox, and hot air turns its oil "
@@ -165,7 +177,7 @@ def drifting(way: SteamPassage, case: LoadCase, sheet: Sheet) -> Judgement:
     if sheet.read("place", way.place) != "breathing way":
         raise sheet.not_applicable("it is not a breathing way")
     block, D = _bore(way, sheet)
-    v = _greatest_speed(block, case, sheet)
+    v = _greatest_speed(block, way.cylinder_bore, case, sheet)
     p_0 = sheet.take_absolute("p_0", case.exhaust_pressure)
     ρ = sheet.work("ρ", air_density, p=p_0, T=sheet.take("T_a", case.ambient_temperature))
     depression = sheet.work(
@@ -213,9 +225,11 @@ def _breathes_for(one: SteamPassage, bore: str, sheet: Sheet) -> bool:
     )
 
 
-def _greatest_speed(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> float:
-    r = sheet.take("S", block.drive.stroke) / 2
-    rod = sheet.take("l", block.drive.connecting_rod_length)
+def _greatest_speed(
+    block: CylinderBlock, bore: Stated[str] | NotStated, case: LoadCase, sheet: Sheet
+) -> float:
+    r = sheet.take("S", stroke_of(block, sheet, bore)) / 2
+    rod = sheet.take("l", connecting_rod_of(block, sheet, bore))
     ω = sheet.take("ω", case.rotational_speed)
     angle = sheet.scan(
         "θ",

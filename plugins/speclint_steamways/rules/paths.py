@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import SquareMetres
+from speclint.facts import Stage, SteamPath, carries_live, paths_to, section_of, steam_along
 from speclint.handbook.members import tube_area
 from speclint.handbook.steam import (
     BORDA,
@@ -25,19 +28,20 @@ from speclint.handbook.steam import (
 )
 from speclint.specs import Beat, BlastNozzle, LoadCase, PoppetValve, SteamPassage, SteamPipe
 from speclint_steamways.formulae.paths import area_ratio, flow_ratio, share_lost
-from speclint_steamways.inputs.paths import (
-    ENDS,
-    Path,
-    Stage,
-    carries_live,
-    section_of,
-    stages_to,
-    steam_along,
-)
 from speclint_steamways.sources import STEAM_SPEED
 
 End = SteamPassage | SteamPipe | BlastNozzle
+#: Kinds at which a steam path may end.
+ENDS = (SteamPassage, SteamPipe, BlastNozzle)
 STEAM = IF97.at("basic and backward equations")
+
+
+def _each_path(end: End, judge: Callable[[tuple[Stage, ...]], Judgement], sheet: Sheet) -> Judgement:
+    """The worst of the paths that end here."""
+    paths = paths_to(end, sheet)
+    if len(paths) == 1:
+        return judge(paths[0])
+    return sheet.each([(stages[-1].id, stages) for stages in paths], lambda item: judge(item[1]))
 
 
 @rule(
@@ -61,7 +65,10 @@ STEAM = IF97.at("basic and backward equations")
 )
 def speed(end: End, case: LoadCase, sheet: Sheet) -> Judgement:
     """Mean speed and Mach number of each stage, at the state of the steam there."""
-    stages = stages_to(end, sheet)
+    return _each_path(end, lambda stages: _speeds(stages, case, sheet), sheet)
+
+
+def _speeds(stages: tuple[Stage, ...], case: LoadCase, sheet: Sheet) -> Judgement:
     path = steam_along(stages, case, sheet)
     greatest = sheet.limit("live" if carries_live(stages, sheet) else "exhaust", "v_max")
     mach, period = sheet.limit("mach", "Ma_max"), sheet.limit("period", "v_0")
@@ -95,7 +102,10 @@ def pressure_drop(end: End, case: LoadCase, sheet: Sheet) -> Judgement:
     Live and exhaust path are judged separately, each by its own pressure: a tenth of the boiler pressure, added
     up over both, would be more than the whole back pressure.
     """
-    stages = stages_to(end, sheet)
+    return _each_path(end, lambda stages: _loss(stages, case, sheet), sheet)
+
+
+def _loss(stages: tuple[Stage, ...], case: LoadCase, sheet: Sheet) -> Judgement:
     path = steam_along(stages, case, sheet)
     lost = sheet.work("x", share_lost, p_1=path.flows[0].p, p_2=path.p)
     return sheet.at_most(lost, sheet.limit("live" if carries_live(stages, sheet) else "exhaust"))
@@ -115,7 +125,10 @@ def pressure_drop(end: End, case: LoadCase, sheet: Sheet) -> Judgement:
 )
 def area_continuity(end: End, sheet: Sheet) -> Judgement:
     """Area of each stage over the flow area of the valve at full lift; of the room round it over its larger beat's."""
-    stages = stages_to(end, sheet)
+    return _each_path(end, lambda stages: _areas(stages, sheet), sheet)
+
+
+def _areas(stages: tuple[Stage, ...], sheet: Sheet) -> Judgement:
     valve = _valve_of(stages, sheet)
     valve_area = _valve_area(valve, sheet)
     least = sheet.limit("share")
@@ -206,7 +219,10 @@ def _beat(index: str, beat: Beat, lift: float, sheet: Sheet) -> tuple[SquareMetr
 )
 def choked(end: End, case: LoadCase, sheet: Sheet) -> Judgement:
     """The flow over what the tightest section passes at the speed of sound, by isentropic expansion of real steam."""
-    stages = stages_to(end, sheet)
+    return _each_path(end, lambda stages: _choked(stages, case, sheet), sheet)
+
+
+def _choked(stages: tuple[Stage, ...], case: LoadCase, sheet: Sheet) -> Judgement:
     path = steam_along(stages, case, sheet)
     narrow = max(path.flows, key=lambda flow: flow.m / (flow.A * flow.p))
     G = sheet.work("G_c", choked_steam_flux, p=narrow.p, h=path.h)
@@ -216,7 +232,7 @@ def choked(end: End, case: LoadCase, sheet: Sheet) -> Judgement:
     return sheet.at_most(sheet.work("x", flow_ratio, m_1=narrow.m, m_2=most), sheet.limit("share"))
 
 
-def _napier(path: Path, p: float, T: float, A: SquareMetres, sheet: Sheet) -> None:
+def _napier(path: SteamPath, p: float, T: float, A: SquareMetres, sheet: Sheet) -> None:
     """Napier's rule with superheat over the ideal flow of the same area."""
     napier = sheet.work("m_N", napier_superheated_flow, p=p, A=A, ΔT=sheet.work("ΔT", superheat, p=p, T=T))
     G = sheet.work("G_c", choked_steam_flux, p=p, h=path.h)

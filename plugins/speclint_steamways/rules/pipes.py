@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kelvins, Metres, Pascals, Ratio
+from speclint.facts import movement_of_pipe, starts_of_life
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.steam import (
@@ -24,17 +25,15 @@ from speclint.handbook.steam import (
     cycle_factor,
     end_thrust,
     flexibility_used,
-    pipe_growth,
     pipe_wall,
     pipe_wall_of_european_code,
     restrained_stress,
+    rise_from_cold,
 )
 from speclint.specs import LoadCase, SteamPipe
 from speclint_steamways.formulae.pipes import (
     hoop_stress_in_bend,
     hoop_stress_of_pipe,
-    movement_to_take_up,
-    rise,
     wall_outside_bend,
     wanted_pipe_test,
     with_allowance,
@@ -75,7 +74,7 @@ class _Taken(NamedTuple):
     leaves_out="loads from weight, thermal expansion and water, branches and ends: the local code named "
     "in the settings and a competent person decide, and the edition of the code in force takes "
     "precedence",
-    edition=2,
+    edition=3,
 )
 def wall(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Judgement:
     """Straight pipe, and inside and outside of the sharpest bend, each by ASME B31.1 and by EN 13480-3.
@@ -127,7 +126,7 @@ def _bent(pipe: SteamPipe, sheet: Sheet, of: _Taken, t_l: Metres) -> Iterator[Ju
     "and stresses the wall, straight and at the sharpest bend, to at most 0.9 of proof stress",
     on=SteamPipe,
     cases=("starting", "running"),
-    edition=3,
+    edition=4,
     grade=Grade.HOLD,
     cites=[
         EN_13480_5.at("9.3.2.2"),
@@ -199,7 +198,7 @@ def _stresses_at_test(pipe: SteamPipe, sheet: Sheet, p_t: Pascals, t_l: Metres) 
     "or by bends within the simple criterion, beyond which a query asks for an analysis",
     on=SteamPipe,
     cases=("starting", "running"),
-    edition=2,
+    edition=3,
     grade=Grade.NONCONFORMITY,
     cites=[FLEXIBILITY, RANGE, COMMON_PRACTICE],
     why="a hot pipe that cannot flex pushes until a flange leaks, a stud stretches or a casting cracks",
@@ -222,11 +221,9 @@ def flexibility(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Judgement:
     """
     D, T = sheet.take("D", pipe.outside_diameter), sheet.take("T", case.temperature_of(pipe))
     material = sheet.material_of(pipe)
-    ΔT = sheet.work("ΔT", rise, T=T, T_0=DRAWING_TEMPERATURE)
+    ΔT = sheet.work("ΔT", rise_from_cold, T=T, T_0=DRAWING_TEMPERATURE)
     alpha = sheet.look_up("α", material.expansion, of=pipe, at=T)
-    U = sheet.take("U", pipe.anchor_distance)
-    growth = sheet.work("Δ", pipe_growth, alpha=alpha, L=U, ΔT=ΔT)
-    Y = sheet.work("Y", movement_to_take_up, Δ=growth, s=sheet.take("s", pipe.anchor_movement))
+    U, Y = sheet.take("U", pipe.anchor_distance), movement_of_pipe(pipe, case, sheet)
     if sheet.read("taken up by", pipe.takes_up_by) != "bends":
         return sheet.at_most(Y, sheet.take("Y_j", pipe.joint_movement))
     E = sheet.look_up("E", material.modulus, of=pipe, at=DRAWING_TEMPERATURE)
@@ -240,7 +237,7 @@ def flexibility(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Judgement:
 
 def _stress_range(pipe: SteamPipe, sheet: Sheet, T: Kelvins) -> Pascals:
     t = sheet.take("t", pipe.wall)
-    f = sheet.work("f", cycle_factor, N=float(sheet.count("N", pipe.cycles)))
+    f = sheet.work("f", cycle_factor, N=float(sheet.count("N", starts_of_life(pipe, pipe.cycles, sheet))))
     S_c = american_allowable(pipe, sheet, DRAWING_TEMPERATURE, t)
     S_h = american_allowable(pipe, sheet, T, t)
     return sheet.work("S_A", allowable_stress_range, f=f, S_c=S_c, S_h=S_h)

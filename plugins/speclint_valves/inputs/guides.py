@@ -6,13 +6,13 @@ from dataclasses import dataclass
 
 from speclint import Sheet
 from speclint.equations import Kelvins, Metres, Ratio
+from speclint.facts import block_under
 from speclint.handbook.fits import DRAWING_TEMPERATURE, bore_closing, hot_interference, pressing_interference
 from speclint.handbook.materials import Material
 from speclint.specs import CylinderBlock, LoadCase, ValveSpindle
 from speclint_valves.formulae.guides import closing_since_bored
 from speclint_valves.formulae.landing import strain_since
 from speclint_valves.formulae.seats import pressure_in_solid_block
-from speclint_valves.inputs.opening import block_of
 
 
 @dataclass(frozen=True)
@@ -27,7 +27,7 @@ class Guide:
 
 def guide_of(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Guide:
     """The guide as warm as the block; part of it, or a bush pressed into it."""
-    block = block_of(sheet.follow(spindle.moves), sheet)
+    block = block_under(sheet.follow(spindle.moves), sheet)
     bore, T = sheet.take("D_g", spindle.guide_bore), sheet.take("T_g", case.temperature_of(block))
     if sheet.read("guide held", spindle.guide_held) == "part of the block":
         return Guide(bore, _growth("g", sheet.material_of(block), T, sheet), 0.0, 0.0)

@@ -6,6 +6,7 @@ import math
 
 from speclint import Sheet
 from speclint.equations import Metres, MetresPerSecond, RadiansPerSecond, SquareMetres
+from speclint.facts import block_under, bore_served, connecting_rod_of, stroke_of
 from speclint.handbook.cams import mean_piston_speed, piston_speed, revolutions
 from speclint.handbook.members import round_area
 from speclint.handbook.steam import beat_area, double_beat_flow_area, single_beat_flow_area, throat_area
@@ -79,30 +80,26 @@ def passage(valve: PoppetValve, sheet: Sheet) -> SquareMetres:
     return sheet.work("A_g", governing_area, A_v=A, A_port=sheet.take("A_port", valve.port_area))
 
 
-def block_of(valve: PoppetValve, sheet: Sheet) -> CylinderBlock:
-    """The block that holds the seat of the upper beat."""
-    return sheet.follow(sheet.follow(valve.upper_beat.seat).pressed_into)
-
-
 def piston(valve: PoppetValve, block: CylinderBlock, sheet: Sheet) -> SquareMetres:
     """Area of the piston in the liner of the bore that the valve serves."""
-    name = sheet.read("bore of the cylinder", valve.cylinder_bore)
+    name = bore_served(valve, sheet)
     for liner in sheet.belonging_to(block, CylinderLiner):
         if sheet.read(f"bore that houses {liner.id}", liner.in_bore) == name:
             return sheet.work("A_p", round_area, d=sheet.take("d_c", liner.bore))
     raise sheet.not_assessed(f"no liner states that it is housed in bore {name} of {block.id}")
 
 
-def mean_speed(block: CylinderBlock, ω: RadiansPerSecond, sheet: Sheet) -> MetresPerSecond:
+def mean_speed(valve: PoppetValve, ω: RadiansPerSecond, sheet: Sheet) -> MetresPerSecond:
     """Mean piston speed."""
-    stroke = sheet.take("S", block.drive.stroke)
+    stroke = sheet.take("S", stroke_of(block_under(valve, sheet), sheet, bore_served(valve, sheet)))
     return sheet.work("c_m", mean_piston_speed, S=stroke, n=sheet.work("n", revolutions, ω=ω))
 
 
-def greatest_speed(block: CylinderBlock, ω: RadiansPerSecond, sheet: Sheet) -> MetresPerSecond:
+def greatest_speed(valve: PoppetValve, ω: RadiansPerSecond, sheet: Sheet) -> MetresPerSecond:
     """Greatest piston speed over the stroke."""
-    r = sheet.take("S", block.drive.stroke) / 2
-    rod = sheet.take("l", block.drive.connecting_rod_length)
+    block, bore = block_under(valve, sheet), bore_served(valve, sheet)
+    r = sheet.take("S", stroke_of(block, sheet, bore)) / 2
+    rod = sheet.take("l", connecting_rod_of(block, sheet, bore))
 
     def speed(θ: float) -> float:
         return piston_speed(r=r, l=rod, ω=ω, θ=θ)

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from speclint import Sheet
 from speclint.equations import Metres, Newtons, Pascals
-from speclint.facts import circle_on_contact, contact_of
+from speclint.facts import block_under, circle_on_contact, contact_of
 from speclint.handbook.steam import excess_pressure, unbalanced_load
 from speclint.specs import Beat, LoadCase, PoppetValve, ValveSpindle
 from speclint_valves.formulae.shutting import lifting_load, spindle_load, weight_shutting
 from speclint_valves.formulae.tables import place_of_seal, sense_of_push, sense_of_weight
 from speclint_valves.inputs.cylinder import greatest_in_cylinder, least_in_cylinder
-from speclint_valves.inputs.opening import beats_of, block_of
+from speclint_valves.inputs.opening import beats_of
 
 
 def spindle_of(valve: PoppetValve, sheet: Sheet) -> ValveSpindle:
@@ -59,7 +59,7 @@ def lifting_pressures(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> tuple
     supply_lifts = sheet.read("supply acts", valve.supply_acts) == "between the beats"
     cylinder_high = supply_lifts == (sheet.read("serves", valve.serves) == "exhaust")
     if cylinder_high:
-        cylinder = greatest_in_cylinder(case, block_of(valve, sheet), sheet)
+        cylinder = greatest_in_cylinder(case, block_under(valve, sheet), sheet)
     else:
         cylinder = least_in_cylinder(case, sheet)
     if sheet.read("serves", valve.serves) == "inlet":

@@ -6,9 +6,12 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit,
 from speclint.equations import Kelvins, Metres, Pascals, Ratio
 from speclint.facts import (
     beyond_full_lift,
+    block_under,
+    bore_served,
     bore_with_direction,
     cages_round,
     clearance_to_cage,
+    connecting_rod_of,
     furthest_lift,
     lift_with_overtravel,
     lifts_clear_of_piston,
@@ -30,7 +33,7 @@ from speclint_valves.formulae.landing import (
     size_of_gap,
     strain_since,
 )
-from speclint_valves.inputs.opening import beats_of, block_of, piston
+from speclint_valves.inputs.opening import beats_of, piston
 from speclint_valves.inputs.shutting import spindle_of, supply_at_most, unbalanced, weight
 from speclint_valves.inputs.springs import springs_new
 from speclint_valves.rules.seats import DEFERS
@@ -108,7 +111,7 @@ def beat_growth(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     """(ε_v − ε_b)(L − (r_u tan β_u − r_l tan β_l)), from the temperature of lapping."""
     if sheet.count("z", valve.beats) == 1:
         raise sheet.not_applicable("a valve of one beat meets its only seat hot or cold")
-    block = block_of(valve, sheet)
+    block = block_under(valve, sheet)
     since = _lapped(valve, sheet)
     (_, upper), (_, lower) = beats_of(valve, sheet)
     gap = sheet.work(
@@ -161,7 +164,7 @@ def foul_clearance(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgemen
     nearer, with the expansion and the stretch of both its rods. The clearance to the piston is that which the seat's
     place gives; a valve that lifts across the cylinder keeps out of the bore.
     """
-    block = block_of(valve, sheet)
+    block = block_under(valve, sheet)
     ε_v = _strain(valve, "v", case, DRAWING_TEMPERATURE, sheet)
     ε_b = _strain(block, "b", case, DRAWING_TEMPERATURE, sheet)
     o, H = _overtravel(valve, sheet), sheet.take("H", valve.height)
@@ -213,7 +216,7 @@ def _overtravel(valve: PoppetValve, sheet: Sheet) -> Metres:
 
 def _piston_nearer(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Metres:
     """How much nearer the piston comes by wear and by the growth and the stretch of its two rods."""
-    block = block_of(valve, sheet)
+    block = block_under(valve, sheet)
     drive = block.drive
     ε, E = _rod("r", "piston-rod", rod_steel(block, sheet), case, sheet)
     ε_c, E_c = _rod("c", "connecting-rod", drive.connecting_rod_material, case, sheet)
@@ -223,7 +226,7 @@ def _piston_nearer(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Metres:
         y=sheet.take("y", drive.wear),
         L=sheet.take("L_r", drive.rod_length),
         ε=ε,
-        l=sheet.take("l_c", drive.connecting_rod_length),
+        l=sheet.take("l_c", connecting_rod_of(block, sheet, bore_served(valve, sheet))),
         ε_c=ε_c,
         p=supply_at_most(case, sheet),
         A_p=piston(valve, block, sheet),
@@ -272,7 +275,7 @@ def lift_stop(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
         o=0.0,
         H=sheet.take("H", valve.height),
         ε_v=_strain(valve, "v", case, DRAWING_TEMPERATURE, sheet),
-        ε_b=_strain(block_of(valve, sheet), "b", case, DRAWING_TEMPERATURE, sheet),
+        ε_b=_strain(block_under(valve, sheet), "b", case, DRAWING_TEMPERATURE, sheet),
         y=0.0,
     )
     strikes = sheet.work("h_c", lift_with_overtravel, h=h, o=room)

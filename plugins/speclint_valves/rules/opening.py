@@ -6,6 +6,7 @@ import math
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kelvins, KilogramsPerCubicMetre, MetresPerSecond, Pascals
+from speclint.facts import block_under
 from speclint.handbook.steam import (
     HEYWOOD,
     fitting_pressure_loss,
@@ -26,7 +27,6 @@ from speclint_valves.formulae.flow import (
 from speclint_valves.inputs.opening import (
     beats_area,
     beats_of,
-    block_of,
     common_throat,
     flow_area,
     greatest_speed,
@@ -108,7 +108,7 @@ def lift_worth_having(valve: PoppetValve, sheet: Sheet) -> Judgement:
 
 @rule(
     "valve.steam-speed",
-    edition=2,
+    edition=3,
     title="Through the valve live steam has a mean speed of at most 100 m/s and exhaust steam of at "
     "most 80 m/s",
     on=PoppetValve,
@@ -133,16 +133,16 @@ def speed_of_steam(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgemen
 
 
 def _speeds(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> tuple[MetresPerSecond, MetresPerSecond]:
-    block = block_of(valve, sheet)
+    block = block_under(valve, sheet)
     A_p, A = piston(valve, block, sheet), passage(valve, sheet)
     ω = sheet.take("ω", case.rotational_speed)
-    greatest = sheet.work("v_max", steam_speed, A_p=A_p, c=greatest_speed(block, ω, sheet), A=A)
-    return sheet.work("v", steam_speed, A_p=A_p, c=mean_speed(block, ω, sheet), A=A), greatest
+    greatest = sheet.work("v_max", steam_speed, A_p=A_p, c=greatest_speed(valve, ω, sheet), A=A)
+    return sheet.work("v", steam_speed, A_p=A_p, c=mean_speed(valve, ω, sheet), A=A), greatest
 
 
 @rule(
     "valve.pressure-loss",
-    edition=2,
+    edition=3,
     title="At most 10 % of the absolute pressure is lost in the valve",
     on=PoppetValve,
     cases=("running",),
@@ -168,7 +168,7 @@ def pressure_loss(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement
 
 @rule(
     "valve.mach",
-    edition=2,
+    edition=3,
     title="The greatest Mach number of steam in the valve is at most 0.3",
     on=PoppetValve,
     cases=("running",),

@@ -49,6 +49,7 @@ from .nozzles import (
     HUGHES as HUGHES,
     compressed_temperature as compressed_temperature,
     napier_superheated_flow as napier_superheated_flow,
+    nozzle_area as nozzle_area,
     nozzle_mass_flow as nozzle_mass_flow,
 )
 from .pipe_flexibility import (
@@ -58,8 +59,10 @@ from .pipe_flexibility import (
     cycle_factor as cycle_factor,
     end_thrust as end_thrust,
     flexibility_used as flexibility_used,
+    movement_to_take_up as movement_to_take_up,
     pipe_growth as pipe_growth,
     restrained_stress as restrained_stress,
+    rise_from_cold as rise_from_cold,
 )
 from .pipes import (
     B31_1 as B31_1,
@@ -78,6 +81,7 @@ from .pipes import (
 )
 from .states import (
     density_at_enthalpy as density_at_enthalpy,
+    entropy_at_enthalpy as entropy_at_enthalpy,
     temperature_at_enthalpy as temperature_at_enthalpy,
 )
 from .steam_nozzles import (

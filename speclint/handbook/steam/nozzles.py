@@ -144,6 +144,20 @@ def nozzle_mass_flow(C: Ratio, A: SquareMetres, G: KilogramsPerSquareMetreSecond
     return C * A * G
 
 
+@formula("A = z π d²/4", cites=[FIRST_PRINCIPLES])
+def nozzle_area(z: Ratio, d: Metres) -> SquareMetres:
+    """Area of several round nozzles together.
+
+    A = z π d²/4
+
+    ``z`` openings of diameter ``d`` [m]. Returns [m²].
+
+    >>> round(nozzle_area(z=4.0, d=0.1) * 1e6, 2)
+    31415.93
+    """
+    return z * math.pi * d**2 / 4
+
+
 @formula("T_2 = T r^((κ − 1)/κ)", cites=[FIRST_PRINCIPLES])
 def compressed_temperature(T: Kelvins, r: Ratio, κ: Ratio) -> Kelvins:
     """Temperature of a gas after compression or expansion without heat or loss.

@@ -7,6 +7,7 @@ import math
 from speclint.equations import (
     FIRST_PRINCIPLES,
     KelvinDifference,
+    Kelvins,
     Metres,
     Newtons,
     Pascals,
@@ -41,6 +42,35 @@ def pipe_growth(alpha: PerKelvin, L: Metres, ΔT: KelvinDifference) -> Metres:
     12.0
     """
     return alpha * L * ΔT
+
+
+@formula("ΔT = T − T_0", cites=[FIRST_PRINCIPLES])
+def rise_from_cold(T: Kelvins, T_0: Kelvins) -> KelvinDifference:
+    """Rise of temperature from cold to hot.
+
+    ΔT = T − T_0
+
+    ``T`` hot, ``T_0`` cold [K]. Returns [K].
+
+    >>> rise_from_cold(T=673.0, T_0=293.0)
+    380.0
+    """
+    return T - T_0
+
+
+@formula("Y = Δ + s", cites=[FIRST_PRINCIPLES])
+def movement_to_take_up(Δ: Metres, s: Metres) -> Metres:
+    """Movement that a pipe between anchors must take up: its expansion and the anchors' movement in one line.
+
+    Y = Δ + s
+
+    ``Δ`` expansion of the straight distance between anchors, ``s`` resultant movement of the anchors [m].
+    Returns [m]: the most it can be, whatever the directions.
+
+    >>> round(movement_to_take_up(Δ=0.010, s=0.002) * 1e3, 6)
+    12.0
+    """
+    return Δ + s
 
 
 @formula("σ = E α ΔT", cites=[FIRST_PRINCIPLES])

@@ -36,6 +36,10 @@ class _Thing:
     metal: float = 0.0
 
 
+#: The steam in the chamber of a valve that serves so.
+_STEAM = {"inlet": "live steam", "exhaust": "exhaust steam"}
+
+
 def chamber_figures(assessment: Assessment) -> Iterator[Figure]:
     """A figure for each block that states seat bores, passages or walls between them."""
     for block in specs_of(assessment, CylinderBlock):
@@ -49,7 +53,7 @@ def _seats(block: CylinderBlock) -> Iterator[_Thing]:
         size, wall = millimetres(bore.diameter), millimetres(bore.wall) or 0.0
         if size:
             across = size + 2 * wall
-            chamber = word(bore.chamber) or "steam not stated"
+            chamber = _STEAM.get(word(bore.serves)) or word(bore.chamber) or "steam not stated"
             says = f"Ø {said(bore.diameter)}, {said(bore.depth)} deep, metal {said(bore.wall)}, {chamber}"
             yield _Thing(f"seat bore {name}", says, across, across, _ink(chamber), wall)
 

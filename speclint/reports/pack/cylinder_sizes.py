@@ -184,8 +184,12 @@ def _covers(
 ) -> Iterator[Cover]:
     inner = {word(end.side): millimetres(end.face_from_seat) for end in ends}
     for cover in known_of(assessment, CylinderCover):
-        side = word(cover.end)
-        at, bore, outside = inner.get(side), millimetres(cover.bore), millimetres(cover.outside_diameter)
+        end = block.ends.get(word(cover.of_end))
+        if end is not None and end not in ends:
+            continue
+        side = word(cover.end if end is None else end.side)
+        at, outside = inner.get(side), millimetres(cover.outside_diameter)
+        bore = millimetres(liner.bore) or millimetres(cover.bore)
         thick = millimetres(cover.thickness)
         if followed(assessment, cover.closes) is block and at is not None and bore and outside and thick:
             yield Cover(

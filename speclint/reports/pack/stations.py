@@ -8,7 +8,15 @@ from dataclasses import dataclass
 from speclint.checking import Assessment, Check
 from speclint.reports.pack.figures import followed, known_of, word
 from speclint.rules import Step
-from speclint.specs import BlastNozzle, PoppetValve, Spec, SteamPassage, SteamPipe
+from speclint.specs import (
+    BlastNozzle,
+    CylinderBlock,
+    PoppetValve,
+    Spec,
+    SteamPassage,
+    SteamPipe,
+    ValveSeat,
+)
 
 Stage = SteamPassage | SteamPipe
 
@@ -139,7 +147,7 @@ def _through(assessment: Assessment, stage: Spec, *, inlet: bool) -> Iterator[St
         judged = check.judgement.found if check.judgement else None
         speed = next((step for step in reversed(found) if judged and step.value == judged.value), None)
         if speed is not None:
-            stations = list(_stations(valve, check, speed, live=inlet))
+            stations = list(_stations(assessment, valve, check, speed, live=inlet))
             yield from stations if inlet else reversed(stations[:-1])
             return
 
@@ -150,7 +158,9 @@ def _follows_piston(step: Step) -> bool:
     return step.kind == "worked" and step.unit == "m/s" and {"A_p", "c", "A"} == set(filled)
 
 
-def _stations(valve: PoppetValve, check: Check, speed: Step, *, live: bool) -> Iterator[Station]:
+def _stations(
+    assessment: Assessment, valve: PoppetValve, check: Check, speed: Step, *, live: bool
+) -> Iterator[Station]:
     filled = _filled(speed)
     areas = next((_filled(one) for one in check.steps if {"A_v", "A_port"} == set(_filled(one))), {})
     side = word(valve.serves)
@@ -166,9 +176,19 @@ def _stations(valve: PoppetValve, check: Check, speed: Step, *, live: bool) -> I
             check,
             live,
         )
-    yield Station(
-        "cylinder", f"bore {word(valve.cylinder_bore)}", filled["A_p"], filled["c"], None, check, live
-    )
+    yield Station("cylinder", _bore_of(assessment, valve), filled["A_p"], filled["c"], None, check, live)
+
+
+def _bore_of(assessment: Assessment, valve: PoppetValve) -> str:
+    """The bore that a valve serves, in words: by the end at which its seat is, else as it states."""
+    seat = followed(assessment, valve.upper_beat.seat)
+    block = followed(assessment, seat.pressed_into) if isinstance(seat, ValveSeat) else None
+    if isinstance(seat, ValveSeat) and isinstance(block, CylinderBlock):
+        housing = block.seat_bores.get(word(seat.in_bore))
+        end = block.ends.get(word(housing.end)) if housing is not None else None
+        if end is not None and word(end.of_bore):
+            return f"bore {word(end.of_bore)}"
+    return f"bore {word(valve.cylinder_bore)}"
 
 
 def _is_speed_of_jet(step: Step) -> bool:

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Annotated, ClassVar
 
 from speclint.specs.component import Component
-from speclint.specs.fields import NOT_STATED, Force, Fraction, Length, LinkTo, Word
+from speclint.specs.fields import NOT_STATED, Force, Fraction, Length, LinkTo, OneOrMore, Word
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
 
@@ -14,10 +15,10 @@ class BlastNozzle(Component):
     """A round blast nozzle, or several alike side by side.
 
     Fields:
-        follows: the pipe or passage of the exhaust that ends in it.
+        follows: the pipes or passages of the exhaust that end in it, one of each path.
         nozzles: how many openings it has.
         diameter: of one opening.
-        cylinders: how many cylinders exhaust through it, each by a path like the one that is stated.
+        cylinders: how many cylinders exhaust through it, each by a path like those that are drawn.
         cylinder_bore: diameter of those cylinders.
         discharge_coefficient: share of the ideal flow that it passes.
         reference_momentum: momentum of the jet of a comparable engine of the works that steams well at the same rate.
@@ -26,7 +27,12 @@ class BlastNozzle(Component):
     kind: ClassVar[str] = "blast-nozzle"
     called: ClassVar[str] = "blast nozzle"
 
-    follows: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
+    old_keys: ClassVar[Mapping[str, str]] = {
+        "cylinders": "nozzle in the spec of the engine, whose cranks are counted",
+        "cylinder_bore": "nozzle in the spec of the engine: the bores are those of its cylinders",
+    }
+
+    follows: Annotated[tuple[LinkTo[Component], ...], OneOrMore(), OWN_PLACE] = ()
     nozzles: Word[int] = NOT_STATED
     diameter: Annotated[Length, Span("40 mm", "600 mm")] = NOT_STATED
     cylinders: Word[int] = NOT_STATED

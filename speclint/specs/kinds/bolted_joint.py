@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
@@ -183,6 +184,9 @@ class BoltedJoint(Component):
         Below("hole", "circle"),
         Below("edge_distance", "circle"),
     )
+    old_keys: ClassVar[Mapping[str, str]] = {
+        "pressure": "holds, the part that the nuts hold down: its kind, or the steam of its pipe, says the pressure"
+    }
 
     holds: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     screwed_into: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED

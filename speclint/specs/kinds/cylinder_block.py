@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 
-from speclint.specs.component import Component
+from speclint.specs.block_openings import BlockOpening, BlockPort
+from speclint.specs.component import PRESSURE_BY_KIND, Component
 from speclint.specs.fields import (
     NOT_STATED,
     Allowance,
@@ -22,7 +24,6 @@ from speclint.specs.fields import (
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
-from speclint.specs.taking_over import Mirrors
 
 #: The fluid on one side of a wall.
 Side = Literal["cylinder", "live steam", "exhaust steam", "atmosphere"]
@@ -109,6 +110,10 @@ class SeatBore(SpecTable):
         opens_into: the space beyond the seat into which the valve lifts: the chamber of its steam, or the cylinder
     """
 
+    old_keys: ClassVar[Mapping[str, str]] = {
+        "chamber": "serves: beyond an inlet seat is live steam, beyond an exhaust seat exhaust steam"
+    }
+
     diameter: Annotated[Length, Span("30 mm", "500 mm")] = NOT_STATED
     depth: Annotated[Length, Span("4 mm", "250 mm")] = NOT_STATED
     wall: Annotated[Length, Span("5 mm", "250 mm")] = NOT_STATED
@@ -122,26 +127,6 @@ class SeatBore(SpecTable):
     lifts: Word[Literal["along the cylinder", "across the cylinder", "away from the cylinder"]] = NOT_STATED
     to_cylinder: Annotated[Position, Span("1 mm", "1 m")] = NOT_STATED
     opens_into: Word[Literal["chamber", "cylinder"]] = NOT_STATED
-
-
-class BlockPort(SpecTable):
-    """A port through the wall of a bore.
-
-    Fields:
-        of_end: name of the end of the cylinder
-        serves: inlet or exhaust; leave out where it serves both
-        from_seat: distance of its middle from the collar seat, along the axis
-        height: its opening along the axis
-        angle: its middle round the bore, from the top, clockwise seen from the back
-        width: its opening round the bore, along the arc
-    """
-
-    of_end: Word[str] = NOT_STATED
-    serves: Word[Literal["inlet", "exhaust"]] = NOT_STATED
-    from_seat: Annotated[Length, Span("5 mm", "2.5 m")] = NOT_STATED
-    height: Annotated[Length, Span("4 mm", "400 mm")] = NOT_STATED
-    angle: Annotated[Angle, Mirrors("round the axis")] = NOT_STATED
-    width: Annotated[Length, Span("20 mm", "2.5 m")] = NOT_STATED
 
 
 class CylinderEnd(SpecTable):
@@ -303,6 +288,7 @@ class CylinderBlock(Component):
         bores: bores that take liners, by name
         ports: ports through the wall of a bore, by name
         seat_bores: bores that take valve seats, by name
+        openings: openings to which pipes are joined, by name
         ends: ends of the cylinders, by name
         divisions: walls between neighbouring bores and passages, by name
         pads: pads on the frames, by name
@@ -312,12 +298,15 @@ class CylinderBlock(Component):
     kind: ClassVar[str] = "cylinder-block"
     called: ClassVar[str] = "cylinder block"
 
+    old_keys: ClassVar[Mapping[str, str]] = PRESSURE_BY_KIND
+
     construction: Word[Literal["fabricated", "cast"]] = NOT_STATED
     heated_to: Temperature = NOT_STATED
     fixed_point: Word[str] = NOT_STATED
     bores: dict[str, Bore] = {}
     ports: dict[str, BlockPort] = {}
     seat_bores: dict[str, SeatBore] = {}
+    openings: dict[str, BlockOpening] = {}
     ends: dict[str, CylinderEnd] = {}
     divisions: dict[str, Division] = {}
     pads: dict[str, Pad] = {}

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 
-from speclint.specs.component import Component
+from speclint.specs.component import PRESSURE_BY_KIND, Component
 from speclint.specs.fields import NOT_STATED, Allowance, Fraction, Length, LinkTo, Word
 from speclint.specs.geometry import Below, Conditions
 from speclint.specs.link_targets import CylinderBlock
@@ -39,6 +40,12 @@ class CylinderCover(Component):
         Below("central_hole", "outside_diameter"),
         Below("thickness", "outside_diameter"),
     )
+
+    old_keys: ClassVar[Mapping[str, str]] = {
+        **PRESSURE_BY_KIND,
+        "bore": "of_end, the end of the block: the bore is that of the liner there",
+        "end": "of_end, the end of the block, which says its side",
+    }
 
     closes: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
     of_end: Annotated[Word[str], OWN_PLACE] = NOT_STATED

@@ -11,13 +11,16 @@ from speclint.quantities import Measure
 from speclint.specs.fields import (
     NOT_STATED,
     Fraction,
+    Length,
     MassFlow,
     NotStated,
     Pressure,
     RotationalSpeed,
     Speed,
     Temperature,
+    Word,
 )
+from speclint.specs.spans import Span
 from speclint.specs.spec import Spec, SpecTable
 from speclint.specs.taking_over import TAKEN_WHOLE
 from speclint.specs.ties import TemperatureOrTie, Tie, WrittenTie, tied
@@ -92,13 +95,26 @@ class LoadCase(SpecTable):
         return NotStated(self.where.at(f"{self.where.key}.temperatures.{names[0]}"))
 
 
-class Duty(Spec):
-    """A set of load cases, shared by many components.
+class Life(SpecTable):
+    """The life for which everything that sees the duty is made.
 
-    ``like`` takes over the cases that are not stated here, each as a whole: it is one moment.
+    Fields:
+        distance: that the engine runs in its life
+        starts: number of times that steam is raised in its life
+    """
+
+    distance: Annotated[Length, Span("1e5 km", "1e7 km")] = NOT_STATED
+    starts: Word[int] = NOT_STATED
+
+
+class Duty(Spec):
+    """A set of load cases, shared by many components, and their life.
+
+    ``like`` takes over what it does not state itself; a case that it states it states whole: it is one moment.
     """
 
     kind: ClassVar[str] = "duty"
     called: ClassVar[str] = "duty"
 
+    life: Life = Life.unstated()
     cases: Annotated[dict[CaseName, LoadCase], TAKEN_WHOLE] = {}

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 
-from speclint.specs.component import Component
+from speclint.specs.component import PRESSURE_BY_KIND, Component
 from speclint.specs.fields import NOT_STATED, Fraction, Length, LinkTo, Stress, Word
 from speclint.specs.geometry import Below, Conditions
 from speclint.specs.spans import Span
@@ -28,6 +29,12 @@ class Gland(Component):
     kind: ClassVar[str] = "gland"
     called: ClassVar[str] = "gland"
     geometry: ClassVar[Conditions] = (Below("rod", "box"),)
+    old_keys: ClassVar[Mapping[str, str]] = {
+        **PRESSURE_BY_KIND,
+        "rod": "of, the stuffing box, which seals the rod",
+        "box": "of, the stuffing box, which states its bore",
+        "packing": "of, the stuffing box, which states its packing",
+    }
 
     of: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     rod: Annotated[Length, Span("15 mm", "250 mm")] = NOT_STATED

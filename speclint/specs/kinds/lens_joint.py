@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 
-from speclint.specs.component import Component
+from speclint.specs.component import PRESSURE_BY_KIND, Component
 from speclint.specs.fields import NOT_STATED, Angle, Length, LinkTo, Word
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.spans import Span
@@ -40,6 +41,8 @@ class LensJoint(Component):
         Below("bore", "outside_diameter"),
         AtMost("contact_diameter", "seat_mouth"),
     )
+
+    old_keys: ClassVar[Mapping[str, str]] = PRESSURE_BY_KIND
 
     of: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     sphere_radius: Annotated[Length, Span("20 mm", "1.5 m")] = NOT_STATED

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Annotated, ClassVar
 
-from speclint.specs.component import Component
+from speclint.specs.component import PRESSURE_BY_KIND, Component
 from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
 from speclint.specs.geometry import Below, Conditions
 from speclint.specs.spans import Span
@@ -26,6 +27,8 @@ class PipeFlange(Component):
     kind: ClassVar[str] = "pipe-flange"
     called: ClassVar[str] = "pipe flange"
     geometry: ClassVar[Conditions] = (Below("bore", "outside_diameter"), Below("circle", "outside_diameter"))
+
+    old_keys: ClassVar[Mapping[str, str]] = PRESSURE_BY_KIND
 
     of: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     outside_diameter: Annotated[Length, Span("40 mm", "1.2 m")] = NOT_STATED

@@ -62,6 +62,7 @@ class PistonRod(Component):
         diameter: least diameter of the rod in its packing
         free_length: from the piston's face to the crosshead, with the piston at the far end of its stroke
         ends: how its ends are held against buckling
+        tail_rod: whether it goes on beyond the piston, through the front cover
         mass: of the rod
         roughness: arithmetical mean (Ra) of its surface
         hardness: of its surface
@@ -76,6 +77,7 @@ class PistonRod(Component):
     diameter: Annotated[Length, Span("20 mm", "250 mm")] = NOT_STATED
     free_length: Annotated[Length, Span("150 mm", "4 m")] = NOT_STATED
     ends: Word[EndFixity] = NOT_STATED
+    tail_rod: Word[bool] = NOT_STATED
     mass: Mass = NOT_STATED
     roughness: Annotated[Length, Span("0.05 µm", "5 µm")] = NOT_STATED
     hardness: Hardness = NOT_STATED

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
@@ -97,6 +98,10 @@ class PoppetValve(Component):
 
     kind: ClassVar[str] = "poppet-valve"
     called: ClassVar[str] = "poppet valve"
+
+    old_keys: ClassVar[Mapping[str, str]] = {
+        "cylinder_bore": "end in the seat bore of each seat: its end of the cylinder says the bore",
+    }
 
     serves: Word[Literal["inlet", "exhaust"]] = NOT_STATED
     cylinder_bore: Annotated[Word[str], OWN_PLACE] = NOT_STATED

@@ -2,19 +2,35 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 
-from speclint.specs.component import Component
+from speclint.specs.component import PRESSURE_BY_KIND, Component
 from speclint.specs.fields import NOT_STATED, Allowance, Fraction, Length, LinkTo, Word
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.spans import Span
+from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
+
+
+class PipeEnd(SpecTable):
+    """One end of a pipe: the part that it is joined to.
+
+    Fields:
+        part: the part, such as the block
+        opening: name of the opening in the block's spec
+    """
+
+    part: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
+    opening: Word[str] = NOT_STATED
 
 
 class SteamPipe(Component):
     """A steam pipe between two anchors, such as from the superheater's header to a steam chest.
 
     Fields:
+        starts_at: the part that it takes steam from; leave out where that is not drawn, such as the header.
+        ends_at: the part that it takes steam to.
         joined_to: the block, or other part, that it supplies with steam or takes steam from.
         follows: the passage or pipe from which the steam comes; leave out for the first of its path.
         carries: live steam or exhaust steam.
@@ -44,6 +60,14 @@ class SteamPipe(Component):
         Below("corrosion_allowance", "wall"),
     )
 
+    old_keys: ClassVar[Mapping[str, str]] = {
+        **PRESSURE_BY_KIND,
+        "joined_to": "starts_at or ends_at, each with its part and the opening there",
+        "cycles": "life.starts in the duty",
+    }
+
+    starts_at: PipeEnd = PipeEnd.unstated()
+    ends_at: PipeEnd = PipeEnd.unstated()
     joined_to: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     follows: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     carries: Word[Literal["live steam", "exhaust steam"]] = NOT_STATED

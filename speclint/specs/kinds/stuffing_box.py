@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 
-from speclint.specs.component import Component
+from speclint.specs.component import PRESSURE_BY_KIND, Component
 from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
 from speclint.specs.link_targets import CylinderCover, PistonRod
 from speclint.specs.spans import Span
@@ -28,6 +29,8 @@ class StuffingBox(Component):
 
     kind: ClassVar[str] = "stuffing-box"
     called: ClassVar[str] = "stuffing box"
+
+    old_keys: ClassVar[Mapping[str, str]] = PRESSURE_BY_KIND
 
     seals: Annotated[LinkTo[PistonRod], OWN_PLACE] = NOT_STATED
     in_cover: Annotated[LinkTo[CylinderCover], OWN_PLACE] = NOT_STATED

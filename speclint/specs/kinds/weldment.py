@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
@@ -215,6 +216,11 @@ class Weldment(Component):
     kind: ClassVar[str] = "weldment"
     called: ClassVar[str] = "weldment"
     of_metal: ClassVar[bool] = False
+
+    old_keys: ClassVar[Mapping[str, str]] = {
+        "life_distance": "life.distance in the duty",
+        "starts": "life.starts in the duty",
+    }
 
     makes: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
     mass: Mass = NOT_STATED

@@ -49,6 +49,43 @@ def test_worn_tyres_turn_the_crank_faster(workshop: DesignFolder, speed: str, ge
     assert found(check) == pytest.approx(left, rel=1e-4)
 
 
+@pytest.mark.parametrize(
+    ("said", "left"),
+    [
+        ('least_wheel_diameter = "1680 mm"', 7.2787e-3),
+        ('least_wheel_diameter = "840 mm"', 6.1771e-3),  # half the wheel: twice the speed
+        ('gear_ratio = "2"', 6.1771e-3),
+    ],
+)
+def test_the_wheel_of_the_engine_counts(workshop: DesignFolder, said: str, left: float) -> None:
+    """Whatever wheel and gear the block's own spec states."""
+    raised = SETTINGS + f'\n[limits."{END}"]\nhot = "7.6 mm"\n'
+    engine = f'kind = "engine"\nid = "engine"\n{said}\n[cranks.only]\nblock = "block"\n'
+    files = bench(in_duty(_FAST, f'{_FAST}\ntrack_speed = "95.002 km/h"'))
+    check = workshop.write({**files, "engine.toml": engine}, settings=raised).only(END)
+    assert found(check) == pytest.approx(left, rel=1e-4)
+
+
+def test_a_duty_without_a_speed_of_the_crank_has_that_of_the_wheel(workshop: DesignFolder) -> None:
+    raised = SETTINGS + f'\n[limits."{END}"]\nhot = "7.6 mm"\n'
+    changes = in_duty(_FAST, 'track_speed = "190.004 km/h"')
+    assert found(workshop.write(bench(changes), settings=raised).only(END)) == pytest.approx(
+        6.1771e-3, rel=1e-4
+    )
+
+
+@pytest.mark.parametrize("at", ["", "[cranks.only]\nblock = 'block'\n"])
+def test_the_stroke_of_engine_or_crank_counts(workshop: DesignFolder, at: str) -> None:
+    """Whatever stroke the block's own spec states."""
+    before = found(workshop.write(bench()).only(VOLUME))
+    wanted = found(workshop.write(bench(in_block('"660 mm"', '"600 mm"'))).only(VOLUME))
+    engine = f'kind = "engine"\nid = "engine"\n{at}stroke = "600 mm"\n'
+    engine += "" if at else "[cranks.only]\nblock = 'block'\n"
+    files = {**bench(), "engine.toml": engine}
+    assert wanted != pytest.approx(before, rel=1e-3)
+    assert found(workshop.write(files).only(VOLUME)) == pytest.approx(wanted, rel=1e-9)
+
+
 def test_worn_tyres_must_be_stated_with_a_track_speed(workshop: DesignFolder) -> None:
     changes = in_duty(_FAST, f'{_FAST}\ntrack_speed = "95 km/h"'), in_block(_WORN, "")
     check = workshop.write(bench(*changes)).only(END)

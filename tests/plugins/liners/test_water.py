@@ -6,8 +6,9 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.facts import wheel_speed
 from speclint.testing import DesignFolder, found, limit
-from speclint_liners.formulae.water import relief_area, relief_area_wanted, water_displaced, wheel_speed
+from speclint_liners.formulae.water import relief_area, relief_area_wanted, water_displaced
 from tests.plugins.liners.bench import BLOCK, bench, in_block
 
 RELIEF, CAPACITY = "cylinder.water-relief", "cylinder.relief-capacity"

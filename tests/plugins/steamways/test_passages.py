@@ -10,14 +10,14 @@ from hypothesis import given, strategies as st
 from iapws import IAPWS97
 
 from speclint import Grade
+from speclint.facts import jet_speed
+from speclint.handbook.steam import nozzle_area
 from speclint.testing import DesignFolder, on_sheet
-from speclint_steamways.formulae.jets import jet_speed
 from speclint_steamways.formulae.paths import (
     bourne_port,
     breathing_depression,
     compression_ratio,
     effective_area_together,
-    nozzle_area,
     trade_port,
 )
 from tests.plugins.steamways.test_paths import limited

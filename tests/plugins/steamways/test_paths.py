@@ -13,8 +13,9 @@ from hypothesis import given, strategies as st
 from iapws import IAPWS97
 
 from speclint import Grade
+from speclint.facts.stages import flow_left, losses_together, pressure_after
 from speclint.testing import DesignFolder, on_sheet
-from speclint_steamways.formulae.paths import flow_left, losses_together, pressure_after, share_lost
+from speclint_steamways.formulae.paths import share_lost
 from tests.plugins.known_metals import WITH_METALS
 from tests.plugins.steamways.way import files, without
 

@@ -7,13 +7,12 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.handbook.materials import share_of_strength
+from speclint.handbook.steam import movement_to_take_up, rise_from_cold
 from speclint.testing import DesignFolder, on_sheet
 from speclint_steamways.formulae.pipes import (
     hoop_stress_of_pipe,
     least_wall,
-    movement_to_take_up,
     power_piping_allowable,
-    rise,
     wall_outside_bend,
     wanted_pipe_test,
     with_allowance,
@@ -269,5 +268,5 @@ def test_allowable_of_the_american_code_by_either_strength() -> None:
 def test_sums_and_shares() -> None:
     assert with_allowance(e=0.002, c=0.0015) == pytest.approx(0.0035)
     assert movement_to_take_up(Δ=0.003, s=0.004) == pytest.approx(0.007)
-    assert rise(T=400.0, T_0=293.0) == pytest.approx(107.0)
+    assert rise_from_cold(T=400.0, T_0=293.0) == pytest.approx(107.0)
     assert share_of_strength(k=0.5, R=300e6) == pytest.approx(150e6)

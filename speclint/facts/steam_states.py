@@ -1,4 +1,4 @@
-"""The steam path: its stages in order, and the state of the steam along them."""
+"""The state of the steam along a path: flow, pressure, temperature and speed, stage by stage."""
 
 from __future__ import annotations
 
@@ -6,7 +6,6 @@ import math
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from speclint import Sheet
 from speclint.equations import (
     JoulesPerKilogram,
     Kelvins,
@@ -18,6 +17,17 @@ from speclint.equations import (
     Ratio,
     SquareMetres,
 )
+from speclint.facts.stages import (
+    bore_of_pipe,
+    flow_left,
+    flow_of_cylinders,
+    loss_of_stage,
+    losses_together,
+    pressure_after,
+    radius_over_bore,
+    relative_roughness,
+)
+from speclint.facts.steam_paths import Stage, branches_off, carries_live
 from speclint.handbook.members import round_area
 from speclint.handbook.steam import (
     bend_loss,
@@ -38,23 +48,9 @@ from speclint.handbook.steam import (
     steam_viscosity,
     temperature_at_enthalpy,
 )
-from speclint.specs import BlastNozzle, Component, LoadCase, SteamPassage, SteamPipe
-from speclint_steamways.formulae.paths import (
-    bore_of_pipe,
-    flow_left,
-    flow_of_cylinders,
-    loss_of_stage,
-    losses_together,
-    pressure_after,
-    radius_over_bore,
-    relative_roughness,
-)
+from speclint.rules import Sheet
+from speclint.specs import LoadCase, SteamPassage, SteamPipe
 
-Stage = SteamPipe | SteamPassage
-#: Kinds at which a steam path may end.
-ENDS = (SteamPassage, SteamPipe, BlastNozzle)
-#: Passages that leave a path, or lead air into a cylinder that drifts.
-_OFF_THE_PATH = ("branch", "breathing way")
 _QUARTER = math.pi / 2
 
 
@@ -80,81 +76,13 @@ class Flow(NamedTuple):
     Ma: Ratio
 
 
-class Path(NamedTuple):
+class SteamPath(NamedTuple):
     """The steam along a whole path: its enthalpy ``h``; pressure ``p`` and one cylinder's flow ``m`` at the end."""
 
     flows: tuple[Flow, ...]
     h: JoulesPerKilogram
     p: Pascals
     m: KilogramsPerSecond
-
-
-def stages_to(end: Component, sheet: Sheet) -> tuple[Stage, ...]:
-    """The stages of the path that ends here, in the order of flow; not applicable where the path goes on."""
-    if isinstance(end, SteamPassage):
-        place = _place(end, sheet)
-        if place in _OFF_THE_PATH:
-            raise sheet.not_applicable("it branches off a path")
-        if place == "port" and not sheet.is_stated(f"what {end.id} follows", end.follows):
-            raise sheet.not_applicable("it lies between valve and cylinder")
-    if isinstance(end, BlastNozzle):
-        return _stages_before(sheet.follow(end.follows), sheet)
-    further = _followers(end, sheet)
-    if further:
-        raise sheet.not_applicable(f"the path goes on to {further[0].id} and is judged at its end")
-    return _stages_before(end, sheet)
-
-
-def _place(passage: SteamPassage, sheet: Sheet) -> str:
-    return sheet.read(f"place of {passage.id}", passage.place)
-
-
-def _followers(stage: Component, sheet: Sheet) -> list[Component]:
-    """Components that state that they follow a stage, without branches."""
-    found: list[Component] = []
-    for one in _stating_to_follow(stage, sheet):
-        if not (isinstance(one, SteamPassage) and _place(one, sheet) in _OFF_THE_PATH):
-            found.append(one)
-    return found
-
-
-def _stating_to_follow(stage: Component, sheet: Sheet) -> list[SteamPassage | SteamPipe | BlastNozzle]:
-    linked: list[SteamPassage | SteamPipe | BlastNozzle] = [
-        *sheet.belonging_to(stage, SteamPassage),
-        *sheet.belonging_to(stage, SteamPipe),
-        *sheet.belonging_to(stage, BlastNozzle),
-    ]
-    return [
-        one
-        for one in linked
-        if sheet.is_stated(f"what {one.id} follows", one.follows) and sheet.follow(one.follows).id == stage.id
-    ]
-
-
-def _stages_before(last: Component, sheet: Sheet) -> tuple[Stage, ...]:
-    stages: list[Stage] = []
-    part = last
-    while True:
-        if not isinstance(part, SteamPipe | SteamPassage):
-            raise sheet.not_assessed(f"{part.id} is neither pipe nor passage of a steam path", part.where)
-        stages.append(part)
-        if not sheet.is_stated(f"what {part.id} follows", part.follows):
-            return tuple(reversed(stages))
-        part = sheet.follow(part.follows)
-
-
-def branches_off(stage: Stage, sheet: Sheet) -> list[SteamPassage]:
-    """The branches that a stage feeds."""
-    return [
-        one
-        for one in _stating_to_follow(stage, sheet)
-        if isinstance(one, SteamPassage) and _place(one, sheet) == "branch"
-    ]
-
-
-def carries_live(stages: Sequence[Stage], sheet: Sheet) -> bool:
-    """Whether the path carries live steam."""
-    return sheet.read("carries", stages[0].carries) == "live steam"
 
 
 def section_of(stage: Stage, i: str, sheet: Sheet) -> Section:
@@ -167,7 +95,7 @@ def section_of(stage: Stage, i: str, sheet: Sheet) -> Section:
     return Section(A, sheet.work(f"d_{i}", hydraulic_diameter, A=A, P=sheet.take(f"P_{i}", stage.perimeter)))
 
 
-def steam_along(stages: Sequence[Stage], case: LoadCase, sheet: Sheet) -> Path:
+def steam_along(stages: Sequence[Stage], case: LoadCase, sheet: Sheet) -> SteamPath:
     """Area, speed, Mach number, pressure and temperature, stage by stage, at the mean flow of its cylinders.
 
     The enthalpy is that at the start: no heat is lost and no kinetic energy recovered. Live steam starts at the
@@ -187,7 +115,7 @@ def steam_along(stages: Sequence[Stage], case: LoadCase, sheet: Sheet) -> Path:
         flows.append(flow)
         p = sheet.work(f"p_{number + 1}", pressure_after, p=p, Δp=loss)
         m = _flow_after_branches(stage, m, i, sheet)
-    return Path(tuple(flows), h, p, m)
+    return SteamPath(tuple(flows), h, p, m)
 
 
 def _steam(i: str, stage: Stage, section: Section, given: tuple[float, float, float], sheet: Sheet) -> Flow:

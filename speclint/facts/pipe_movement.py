@@ -1,0 +1,85 @@
+"""How far a pipe must give between cold and hot: by its own growth, and by that of the blocks at its ends."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from speclint.equations import FIRST_PRINCIPLES, Kelvins, Metres, formula
+from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.handbook.steam import movement_to_take_up, pipe_growth, rise_from_cold
+from speclint.quantities import Measure
+from speclint.rules import Sheet, Worked, worked
+from speclint.specs import BlockOpening, CylinderBlock, LoadCase, NotStated, PipeEnd, SteamPipe, Tie
+
+
+@formula("s = s_0 + |Δ|", cites=[FIRST_PRINCIPLES])
+def movements_together(s_0: Metres, Δ: Metres) -> Metres:
+    """Movement of the ends of a pipe, added up end by end whatever their directions.
+
+    s = s_0 + |Δ|
+
+    s_0: of the ends before, m. Δ: of one more, m, either way. Returns m.
+
+    >>> round(movements_together(s_0=0.002, Δ=-0.001), 6)
+    0.003
+    """
+    return s_0 + abs(Δ)
+
+
+def openings_of(pipe: SteamPipe, sheet: Sheet) -> Iterator[tuple[PipeEnd, CylinderBlock, BlockOpening]]:
+    """The openings of blocks at which a pipe starts or ends, each with its block."""
+    for name, end in (("starts", pipe.starts_at), ("ends", pipe.ends_at)):
+        if not sheet.is_stated(f"part at which it {name}", end.part):
+            continue
+        part = sheet.follow(end.part)
+        if isinstance(part, CylinderBlock) and sheet.is_stated(f"opening at which it {name}", end.opening):
+            yield end, part, sheet.entry(part.openings, end.opening, f"the openings of {part.id}")
+
+
+def movement_by_blocks(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Worked | None:
+    """How far the openings at the ends of a pipe move from cold to hot as their blocks grow from their fixed points, m.
+
+    None where no opening states its place.
+    """
+    found: Worked | None = None
+    for end, block, opening in openings_of(pipe, sheet):
+        if not sheet.is_stated(f"place of the opening of {block.id}", opening.at):
+            continue
+        T = _temperature(block, case, sheet)
+        ΔT = sheet.work("ΔT_b", rise_from_cold, T=T, T_0=DRAWING_TEMPERATURE)
+        alpha = sheet.look_up("α_b", sheet.material_of(block).expansion, of=block, at=T)
+        growth = sheet.work("Δ_b", pipe_growth, alpha=alpha, L=sheet.take("x", opening.at), ΔT=ΔT)
+        before = found if found is not None else Worked(0.0)
+        moved = sheet.work("s_b", movements_together, s_0=before.value, Δ=growth)
+        found = Worked(moved, (*before.places, *worked(moved, end.opening, opening.at).places))
+    return found
+
+
+def _temperature(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Kelvins:
+    """The metal temperature of a block in a load case; where the pipe's own duty has none, in that of its own duty."""
+    here: Measure | Tie | NotStated = case.temperature_of(block)
+    if not sheet.is_stated(f"temperature of {block.id}", here):
+        name, duty = case.where.key.rpartition(".")[2], sheet.duty_of(block)
+        own = {str(one): its_case for one, its_case in duty.cases.items()} if duty is not None else {}
+        if name in own:
+            here = own[name].temperature_of(block)
+    return sheet.take("T_b", here)
+
+
+def movement_of_anchors(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Metres:
+    """The movement of the anchors of a pipe, m: the greater of the stated one and of that of the blocks at its ends."""
+    by_blocks = movement_by_blocks(pipe, case, sheet)
+    if by_blocks is None:
+        return sheet.take("s", pipe.anchor_movement)
+    moved: Metres = by_blocks.value
+    stated = sheet.is_stated("movement of the anchors", pipe.anchor_movement)
+    return max(moved, sheet.take("s", pipe.anchor_movement)) if stated else moved
+
+
+def movement_of_pipe(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Metres:
+    """The movement that a pipe must take up between its anchors, m: its own growth and the movement of the anchors."""
+    T = sheet.take("T", case.temperature_of(pipe))
+    ΔT = sheet.work("ΔT", rise_from_cold, T=T, T_0=DRAWING_TEMPERATURE)
+    alpha = sheet.look_up("α", sheet.material_of(pipe).expansion, of=pipe, at=T)
+    growth = sheet.work("Δ", pipe_growth, alpha=alpha, L=sheet.take("U", pipe.anchor_distance), ΔT=ΔT)
+    return sheet.work("Y", movement_to_take_up, Δ=growth, s=movement_of_anchors(pipe, case, sheet))
