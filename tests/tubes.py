@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from importlib.metadata import EntryPoint
-from typing import Any, ClassVar, Literal
+from typing import Annotated, Any, ClassVar, Literal
 
 from speclint import (
     COMMON_PRACTICE,
@@ -22,6 +22,7 @@ from speclint.families import Loaded, load_families
 from speclint.handbook.tables.reading import Reading
 from speclint.specs import (
     NOT_STATED,
+    OWN_PLACE,
     Component,
     Length,
     LinkTo,
@@ -62,8 +63,8 @@ class Tube(Component):
     temperature: Temperature = NOT_STATED
     hoops: Word[int] = NOT_STATED
     ends: Word[Literal["open", "closed"]] = NOT_STATED
-    held_in: LinkTo[Rack] = NOT_STATED
-    in_slot: Word[str] = NOT_STATED
+    held_in: Annotated[LinkTo[Rack], OWN_PLACE] = NOT_STATED
+    in_slot: Annotated[Word[str], OWN_PLACE] = NOT_STATED
 
 
 @formula("σ = p d/(D − d)", cites=[FIRST_PRINCIPLES])

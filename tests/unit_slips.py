@@ -20,7 +20,7 @@ from tempfile import TemporaryDirectory
 from speclint.checking import Check, check
 from speclint.checking.inputs import Inputs, context_of
 from speclint.repository import Design, open_repository
-from speclint.repository.reading import load_spec
+from speclint.repository.reading import load_specs
 from speclint.rules import Context, Rule
 from speclint.specs import Component, Spec
 from speclint.testing import installed_families
@@ -122,7 +122,7 @@ class Bench:
         with TemporaryDirectory() as folder:
             path = Path(folder) / Path(file).name
             path.write_text("\n".join(lines), encoding="utf-8")
-            return load_spec(path, file, self.loaded.kinds).spec
+            return load_specs(path, file, self.loaded.kinds)[0].spec
 
     def _near(self, name: str, design: Design) -> Iterator[Component]:
         """The component, and those that link to it or that it links to."""

@@ -23,6 +23,10 @@ from .loop import (
     chosen_rules as chosen_rules,
     find_remedies as find_remedies,
 )
+from .parts_alike import (
+    Alike as Alike,
+    grouped as grouped,
+)
 from .processes import (
     Processes as Processes,
 )

@@ -40,7 +40,7 @@ def _proved(
 ) -> Iterator[Remedy]:
     for place in judged.places:
         step = next((one for one in found.steps if one.where == place.where), None)
-        if step is None:
+        if step is None or context.design.is_turned(place.where):
             continue
         aimed = place if place.aim is not None else _solved(found, judged, component, step, context)
         if aimed is None or not _sensible(aimed, step):
@@ -61,7 +61,7 @@ def _solved(
     if apart is None or not stated or judged.compared != "=":
         return None
     shift = _PROBE * stated
-    moved = check(found.rule, component, replace(context, moved={step.where: shift}))
+    moved = check(found.rule, component, replace(context, moved=context.design.moved(step.where, shift)))
     then = _same_pair(moved, judged)
     beyond = None if then is None else _apart(then)
     if beyond is None or beyond == apart:
@@ -90,9 +90,10 @@ def _sensible(aimed: StatedPlace, step: Step) -> bool:
 
 
 def _changed(context: Context, step: Step, place: StatedPlace) -> Context:
-    if isinstance(place.aim, str | bool) or place.aim is None:
-        return replace(context, worded={place.where: place.aim})
-    return replace(context, moved={place.where: place.aim - _stated(step)})
+    assert place.aim is not None  # as was asked by the caller
+    if isinstance(place.aim, str | bool):
+        return replace(context, worded=context.design.reworded(place.where, place.aim))
+    return replace(context, moved=context.design.moved(place.where, place.aim - _stated(step)))
 
 
 def _stated(step: Step) -> float:
@@ -101,8 +102,8 @@ def _stated(step: Step) -> float:
 
 def _name(place: StatedPlace, component: Component, context: Context) -> str:
     words = in_words(place.where.key)
-    other = place.where.file != component.where.file
-    return f"{words} of {context.design.owner(place.where.file)}" if other else words
+    owner = context.design.owner(place.where)
+    return words if owner == component.id else f"{words} of {owner}"
 
 
 def _remedy(step: Step, place: StatedPlace, name: str, spoils: tuple[str, ...]) -> Remedy:
@@ -118,7 +119,7 @@ def _spoilt(place: StatedPlace, checks: Sequence[Check], changed: Context) -> tu
         for one in checks
         if one.outcome == "conforms"
         and not one.rule.reviews
-        and any(step.where == place.where for step in one.steps)
+        and any(step.where.drawn == place.where.drawn for step in one.steps)
     )
     parts = ((one, changed.design.specs[one.component]) for one in took)
     failing = (

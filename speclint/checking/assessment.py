@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from speclint.checking.check_result import Check
+from speclint.checking.parts_alike import grouped
 from speclint.checking.remedy import Remedy
 from speclint.errors import Complaint, DesignError, one_of
 from speclint.families import Loaded
@@ -116,8 +117,17 @@ class Assessment:
 
     def graded(self) -> dict[str, int]:
         """How many findings of each grade, the most serious first."""
-        grades = Counter(check.grade for check in self.checks if check.outcome == "finding")
-        return {grade.word: grades[grade] for grade in sorted(Grade, reverse=True)}
+        return _by_grade(check for check in self.checks if check.outcome == "finding")
+
+    def graded_once(self) -> dict[str, int]:
+        """The same with each finding of parts alike counted once."""
+        found = grouped(check for check in self.checks if check.outcome == "finding")
+        return _by_grade(alike.first for alike in found)
+
+
+def _by_grade(checks: Iterable[Check]) -> dict[str, int]:
+    grades = Counter(check.grade for check in checks)
+    return {grade.word: grades[grade] for grade in sorted(Grade, reverse=True)}
 
 
 def named(names: Sequence[str]) -> str:
@@ -134,6 +144,7 @@ def of_component(assessment: Assessment, name: str) -> Assessment:
     known = assessment.design.files if assessment.design else {}
     if name not in known:
         raise DesignError(f"no component is called {name}; {one_of(name, known)}")
-    complaints = tuple(one for one in assessment.complaints if one.where.file in (known[name], FILE_NAME))
+    files = (*assessment.design.files_of(name), FILE_NAME) if assessment.design else ()
+    complaints = tuple(one for one in assessment.complaints if one.where.file in files)
     checks = tuple(check for check in assessment.checks if check.component == name)
     return replace(assessment, checks=checks, complaints=complaints)

@@ -23,8 +23,9 @@ class Check:
     needs, of the rule as a whole or of an item that it goes over. ``failing`` are all the comparisons that fail, each
     at its own worst corner, the gravest first. ``could_not_run`` holds the error of a rule that raised. ``rests_on``
     is what the fingerprint was made of, in words as a report shows it; ``consulted`` is all that it asked of the
-    design, at every corner. ``corners`` are the worst corners of each load case, by its name; ``proofs`` say how each
-    is known to be the worst.
+    design, at every corner. ``alike`` is the same for checks of parts alike: of one rule, with one outcome and grade,
+    made of the same values but for the names of parts and places; "" where nothing stands in the way. ``corners`` are
+    the worst corners of each load case, by its name; ``proofs`` say how each is known to be the worst.
     """
 
     component: str
@@ -45,6 +46,7 @@ class Check:
     could_not_run: str = ""
     rests_on: Mapping[str, str] = field(default_factory=dict, repr=False)
     consulted: Consulted = field(default_factory=Consulted, repr=False, compare=False)
+    alike: str = ""
     corners: Mapping[str, Mapping[Hashable, bool]] = field(default_factory=dict, repr=False)
     proofs: Mapping[str, Proof] = field(default_factory=dict, repr=False)
 

@@ -58,6 +58,8 @@ def _outcome(found: Check) -> str:
 
 def changes(concession: Concession, found: Check) -> list[str]:
     """What has changed since the finding was accepted, in words; empty when nothing has."""
+    if found.component in concession.also_on:
+        return _no_longer_alike(concession, found)
     said = []
     if found.rule.edition != concession.edition:
         said.append(f"edition of the rule was {concession.edition}, is {found.rule.edition}")
@@ -75,6 +77,17 @@ def changes(concession: Concession, found: Check) -> list[str]:
             "a digit beyond those written changed, or the entry was altered"
         )
     return said
+
+
+def _no_longer_alike(concession: Concession, found: Check) -> list[str]:
+    """Why the finding of one of several parts alike is no longer that which was accepted for all."""
+    if found.alike == concession.alike:
+        return []
+    said = []
+    if (used := used_of(found)) != concession.used:
+        said.append(f"used of the limit was {concession.used or 'no number'}, is {used or 'no number'}")
+    why = f": {said[0]}" if said else ""
+    return [f"{found.component} is no longer alike to {concession.component} as it was accepted{why}"]
 
 
 def values_changed(was: Mapping[str, str], now: Mapping[str, str]) -> Iterator[str]:
@@ -129,7 +142,7 @@ def _lapsed_in(
     """The number of each concession of a component, and why it no longer holds; "" where it does."""
     ended: dict[str, tuple[str, str]] = {}
     for one in register.concessions:
-        if one.component == component and one.rule != asking:
+        if component in one.parts and one.rule != asking:
             found = find(component, one.rule)
             if not isinstance(found, str) and not nothing_to_concede(found):
                 over = [*changes(one, found), *(words for _, words in dated(one, today))]

@@ -47,7 +47,7 @@ def remedies(found: Check, checks: Sequence[Check], context: Context, most: int 
             return agreed(found, component, checks, context)
         if found.utilisation is None:
             return []
-        trials = [_Trial(found, component, step, checks, context) for step in _own_values(found, component)]
+        trials = [_Trial(found, component, step, checks, context) for step in _own_values(found, context)]
         return sorted(_proved(trials, most), key=_order)
     except Overrun as problem:
         what = f"a remedy of {found.rule.name} was sought on {found.component}"
@@ -69,15 +69,15 @@ class Spoiling:
         self._took: dict[Location, list[Check]] = {}
         for one in checks:
             if one.outcome == "conforms" and not one.rule.reviews:
-                for where in {step.where for step in one.steps if step.where.key}:
+                for where in {step.where.drawn for step in one.steps if step.where.key}:
                     self._took.setdefault(where, []).append(one)
 
     def by(self, found: Check) -> list[Check]:
         """Those that took a value which the finding took, without the rest of their working."""
-        own = {step.where for step in found.steps if step.where.key}
+        own = {step.where.drawn for step in found.steps if step.where.key}
         among = {one.order: one for where in own for one in self._took.get(where, ())}
         return [
-            replace(one, steps=tuple(step for step in one.steps if step.where in own))
+            replace(one, steps=tuple(step for step in one.steps if step.where.drawn in own))
             for _, one in sorted(among.items())
         ]
 
@@ -101,11 +101,16 @@ def _order(remedy: Remedy) -> tuple[int, float, str]:
     return len(remedy.spoils), remedy.change, remedy.name
 
 
-def _own_values(found: Check, component: Component) -> Iterator[Step]:
-    """The dimensions and counts that the governing run took from the component's own file, each once."""
+def _own_values(found: Check, context: Context) -> Iterator[Step]:
+    """The dimensions and counts of the component that the governing run took, each once.
+
+    A mirrored one is left out: its drawing states another number, and has its own remedy there.
+    """
+    design = context.design
     seen: set[Location] = set()
     for step in found.steps:
-        own = step.where.file == component.where.file and step.where.key and step.unit not in ("K", "ΔK")
+        own = design.owner(step.where) == found.component and step.where.key and step.unit not in ("K", "ΔK")
+        own = own and not design.is_turned(step.where)
         if step.kind in ("taken", "counted") and own and step.where not in seen and step.stated:
             seen.add(step.where)
             yield step
@@ -177,7 +182,7 @@ class _Trial:
         return tuple(dict.fromkeys(failing))
 
     def _moved(self, shift: float) -> Context:
-        return replace(self._context, moved={self.step.where: shift})
+        return replace(self._context, moved=self._context.design.moved(self.step.where, shift))
 
 
 def _holds(ending: Ending) -> bool:
@@ -185,7 +190,7 @@ def _holds(ending: Ending) -> bool:
 
 
 def _took(one: Check, where: Location) -> bool:
-    return not one.rule.reviews and any(step.where == where for step in one.steps)
+    return not one.rule.reviews and any(step.where.drawn == where.drawn for step in one.steps)
 
 
 def _pieces(trial: _Trial) -> float | None:

@@ -3,17 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Hashable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from functools import partial
 from typing import Literal, NoReturn
 
 from speclint.checking.check_result import Check, Outcome, fingerprint
 from speclint.checking.corner_runs import CornerRuns, Highs, highs
 from speclint.checking.corner_search import climb_each
+from speclint.checking.parts_alike import digest_of
 from speclint.checking.proof import Proof, Ranges
 from speclint.checking.severity import HOLDS, Ending, severity, told
 from speclint.checking.time_limit import Overrun, TimeLimit
 from speclint.checking.unstated_case import UnstatedCase
+from speclint.checking.worked_once import CaseWorked, Renamed, Worked, WorkedOnce
 from speclint.checking.worst_corner import Effort, find_worst
 from speclint.errors import Location, in_words
 from speclint.families import Guard
@@ -28,6 +30,7 @@ from speclint.rules import (
     NotCovered,
     NotEnclosed,
     OverBox,
+    Record,
     Rule,
     RuleEnded,
     Sheet,
@@ -35,6 +38,8 @@ from speclint.rules import (
 )
 from speclint.specs import CaseName, Component, LoadCase
 
+#: A check that a part alike shares, and how it is renamed.
+Known = tuple[Worked, Renamed] | None
 _PLAIN = Effort()
 #: Of a load case that is not stated no corner is run.
 _NOTHING_RUN = Proof("nothing is toleranced", True, 0)
@@ -55,7 +60,16 @@ class CaseResult:
     governing: tuple[str, ...]
     proof: Proof
     failing: tuple[tuple[object, Judgement], ...] = ()
-    also: Mapping[str, str] = field(default_factory=dict)
+    also: tuple[Record, ...] = ()
+    worked: CaseWorked | None = None
+
+    @property
+    def basis(self) -> dict[str, str]:
+        """What it rests on, the inputs of what fails elsewhere among it."""
+        found: dict[str, str] = {}
+        for record in (*self.also, self.sheet.record):
+            found.update(record.basis)
+        return found
 
 
 def check_component(component: Component, rules: Sequence[Rule], context: Context) -> list[Check]:
@@ -91,23 +105,30 @@ def remember(component: str, checks: Iterable[Check], context: Context) -> None:
 def check(rule: Rule, component: Component, context: Context, *, effort: Effort = _PLAIN) -> Check:
     """Apply one rule to one component. A rule that raises becomes a hold: it could not be run."""
     context.begin()
+    shared = _shared(context, effort)
+    known = shared.known(rule, component.id, context) if shared else None
     try:
         with Guard(rule.family), _in_time(rule, component, context), context.asking() as asked:
             asked.specs.add(component.id)
-            results = list(_by_case(rule, component, context, effort))
+            if known:
+                asked.add(known[1].consulted(known[0].consulted))
+            results = list(_by_case(rule, component, context, effort, known))
     except KeyboardInterrupt:
         raise
     except BaseException as problem:  # whatever a family does, the others go on and the report says so
         return could_not_run(rule, component, _raised(problem, context))
+    if shared:
+        cases = {one.case: one.worked for one in results if one.worked}
+        shared.keep(rule, component.id, cases, asked, context)
     governing = max(results, key=lambda result: severity(result.ending, rule))
-    basis = {
-        f"{result.case} {name}": value
-        for result in results
-        for name, value in {**result.also, **result.sheet.record.basis}.items()
-    }
+    basis = {f"{result.case} {name}": value for result in results for name, value in result.basis.items()}
     records = [result.sheet.record for result in results]
+    concluded = _concluded(rule, component, governing, basis)
+    written = [(one.case, record) for one in results for record in (one.sheet.record, *one.also)]
+    in_the_way = concluded.stands_in_the_way is not None or concluded.outcome == "not assessed"
     return replace(
-        _concluded(rule, component, governing, basis),
+        concluded,
+        alike=digest_of(concluded, written) if in_the_way else "",
         missing=tuple(dict.fromkeys(says for result in results for says in _missing(result.ending))),
         failing=_each_once(part for result in _by_severity(results, rule) for part in result.failing),
         assumed=tuple(dict.fromkeys(where for record in records for where in record.assumed)),
@@ -116,6 +137,16 @@ def check(rule: Rule, component: Component, context: Context, *, effort: Effort 
         rests_on=dict(_in_plain_words(results)),
         consulted=asked,
     )
+
+
+def _shared(context: Context, effort: Effort) -> WorkedOnce | None:
+    """What parts alike share of their checks; nothing where values are moved, or another effort is made."""
+    if context.moved or context.worded or effort is not _PLAIN or context.shared is False:
+        return None
+    if context.shared is None:
+        context.shared = WorkedOnce()
+    found: WorkedOnce = context.shared
+    return found
 
 
 def _in_plain_words(results: Sequence[CaseResult]) -> Iterator[tuple[str, str]]:
@@ -248,16 +279,50 @@ def _run(
     return ending, sheet
 
 
-def _by_case(rule: Rule, component: Component, context: Context, effort: Effort) -> Iterator[CaseResult]:
-    if not rule.cases:
-        yield _governing(rule, component, None, "", context, effort)
-        return
-    for name in rule.cases:
-        case = _load_case(component, name, context)
+def _by_case(
+    rule: Rule, component: Component, context: Context, effort: Effort, known: Known
+) -> Iterator[CaseResult]:
+    for name in rule.cases or ("",):
+        case = _load_case(component, name, context) if name else None
         if isinstance(case, NotAssessed):
             yield _unstated(rule, component, case, name, context, effort)
         else:
-            yield _governing(rule, component, case, name, context, effort)
+            again = _again(rule, component, case, name, context, known)
+            yield again or _governing(rule, component, case, name, context, effort)
+
+
+def _again(
+    rule: Rule, component: Component, case: LoadCase | None, name: str, context: Context, known: Known
+) -> CaseResult | None:
+    """A load case at the corners that govern a part alike; None where there is none, or it comes out otherwise."""
+    worked = known[0].cases.get(name) if known else None
+    if known is None or worked is None:
+        return None
+    renamed = known[1]
+    corner = Corner(renamed.sides(worked.sides))
+    ending, sheet = _run(rule, component, case, context, corner, record=True)
+    if severity(ending, rule) != worked.severity:
+        return None
+    labels = sheet.record.labels
+    words = tuple(f"{labels[renamed.key(key)]} {'high' if high else 'low'}" for key, high in worked.matter)
+    written = {highs(corner.met): (ending, sheet)}
+
+    def write(other: Corner) -> tuple[Ending, Sheet]:
+        key = highs(other.met)
+        if key not in written:
+            written[key] = _run(rule, component, case, context, Corner(other.met), record=True)
+        return written[key]
+
+    places = [(place, _met(renamed.sides(sides))) for place, sides in worked.failing]
+    failing, also = _failing(places, write)
+    return CaseResult(name, ending, sheet, corner, words, worked.proof, failing, also, worked)
+
+
+def _met(sides: Mapping[Hashable, bool]) -> Corner:
+    """A corner as it is once its inputs were taken."""
+    corner = Corner(sides)
+    corner.met.update(sides)
+    return corner
 
 
 def _unstated(
@@ -288,9 +353,9 @@ def _load_case(component: Component, name: CaseName, context: Context) -> LoadCa
         return NotAssessed(
             "duty is not stated, nor inherited from a component it is linked to", component.duty.where
         )
-    case = context.design.case_of(duty, name)
+    case = duty.cases.get(name)
     if case is None:
-        where = Location(duty.where.file, duty.where.line, f"cases.{name}")
+        where = duty.where.at(f"cases.{name}")
         return NotAssessed(f"load case {name} is not stated in {duty.where.file}", where)
     return case
 
@@ -325,25 +390,27 @@ def _governing(
     ending, sheet = write(corner)
     labels = sheet.record.labels
     words = tuple(f"{labels[key]} {'high' if high else 'low'}" for key, high in found.matter)
-    failing, also = _failing(runs, write)
-    return CaseResult(name, ending, sheet, corner, words, found.proof, failing, also)
+    failing, also = _failing(runs.failing, write)
+    places = tuple((place, dict(one.met)) for place, one in runs.failing)
+    worked = CaseWorked(dict(corner.met), severity(ending, rule), found.matter, found.proof, places)
+    return CaseResult(name, ending, sheet, corner, words, found.proof, failing, also, worked)
 
 
 def _failing(
-    runs: CornerRuns, write: Callable[[Corner], tuple[Ending, Sheet]]
-) -> tuple[tuple[tuple[object, Judgement], ...], dict[str, str]]:
+    places: Sequence[tuple[tuple[int, int, str], Corner]], write: Callable[[Corner], tuple[Ending, Sheet]]
+) -> tuple[tuple[tuple[object, Judgement], ...], tuple[Record, ...]]:
     """Every comparison that fails, written down at its own worst corner; and what else those rest on.
 
     What one look-up gives at another corner is no other input: only what the governing corner does not take is added.
     """
     parts: list[tuple[object, Judgement]] = []
-    also: dict[str, str] = {}
-    for (number, index, compared), corner in runs.failing:
+    also: list[Record] = []
+    for (number, index, compared), corner in places:
         there, sheet = write(corner)
         if isinstance(there, Judgement) and index < len(there.every):
             parts.append(((number, index, compared), there.every[index]))
-            also.update(sheet.record.basis)
-    return tuple(parts), {} if len(parts) < 2 else also
+            also.append(sheet.record)
+    return tuple(parts), () if len(parts) < 2 else tuple(also)
 
 
 def _concluded(rule: Rule, component: Component, result: CaseResult, basis: Mapping[str, str]) -> Check:

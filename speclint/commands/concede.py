@@ -22,6 +22,9 @@ def add_options(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "rule", help='the rule that found it; "withdrawal" where a change takes the part away'
     )
+    parser.add_argument(
+        "--alike", action="store_true", help="accept it on every part on which it is the same"
+    )
     parser.add_argument("--by", required=True, metavar="NAME", help="who accepts the finding")
     parser.add_argument("--grounds", required=True, metavar="TEXT", help="why it can be accepted")
     parser.add_argument("--until", required=True, type=day, metavar="DATE", help="its last day: 2027-05-31")
@@ -51,6 +54,7 @@ def run(options: argparse.Namespace) -> int:
         until=options.until,
         role=options.role,
         reference=options.reference,
+        alike=options.alike,
     )
     made, file = concede(
         acceptance, options.folder, loaded_families(), dt.date.today(), options.key, options.against

@@ -6,15 +6,14 @@ from collections.abc import Iterator
 
 from speclint.quantities import Measure
 from speclint.rules import Sheet
-from speclint.specs import Component, Duty, Life, NotStated, Stated
+from speclint.specs import Component, Life, NotStated, Stated
 
 
 def lives_of(part: Component, sheet: Sheet) -> Iterator[Life]:
-    """The life by the duty of a part, then by the duties that this is like."""
-    duty: Duty | None = sheet.duty_of(part)
-    while duty is not None:
+    """The life by the duty of a part, where it has a duty."""
+    duty = sheet.duty_of(part)
+    if duty is not None:
         yield duty.life
-        duty = sheet.follow(duty.like) if sheet.is_stated(f"what {duty.id} is like", duty.like) else None
 
 
 def distance_of_life(part: Component, stated: Measure | NotStated, sheet: Sheet) -> Measure | NotStated:

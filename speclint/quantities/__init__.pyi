@@ -9,6 +9,10 @@ from .measure import (
     example as example,
     read as read,
 )
+from .mirroring import (
+    negated as negated,
+    round_the_axis as round_the_axis,
+)
 from .tolerance_classes import (
     deviations as deviations,
 )

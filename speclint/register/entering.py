@@ -39,7 +39,10 @@ _NUMBER = re.compile(r"^C-(\d+)$")
 
 @dataclass(frozen=True)
 class Acceptance:
-    """What the person who accepts a finding states. ``role`` may come from the settings where they name a reviewer."""
+    """What the person who accepts a finding states. ``role`` may come from the settings where they name a reviewer.
+
+    With ``alike`` the finding is accepted on every part of the repository on which it is the same.
+    """
 
     component: str
     rule: str
@@ -48,6 +51,7 @@ class Acceptance:
     until: dt.date
     role: str = ""
     reference: str = ""
+    alike: bool = False
 
 
 @dataclass(frozen=True)
@@ -169,7 +173,10 @@ def _entered(
     if acceptance.rule == WITHDRAWAL:
         concession = _of_withdrawal(acceptance, _withdrawal(acceptance, repository), repository, today)
     else:
-        concession = _made(acceptance, _finding(acceptance, repository), repository, today)
+        found = _finding(acceptance, repository)
+        concession = _made(acceptance, found, repository, today)
+        if acceptance.alike:
+            concession = _for_parts_alike(concession, found, acceptance, repository)
     with locked(repository.file):
         repository = repository.read_again()
         concession = replace(concession, number=next_number(repository.register))
@@ -196,9 +203,9 @@ def sign_entry(
         if isinstance(concession, Complaint):
             raise DesignError(str(concession))
         bare = replace(concession, signature="")
-        (standing,) = standings(Register(repository.register.file, (bare,)), repository.surroundings)
-        if not standing.holds and standing.state not in ("not signed", "withdrawn"):
-            raise DesignError(f"{number} is {standing.state}: {'; '.join(standing.reasons)}")
+        for standing in standings(Register(repository.register.file, (bare,)), repository.surroundings):
+            if not standing.holds and standing.state not in ("not signed", "withdrawn"):
+                raise DesignError(f"{number} is {standing.state}: {'; '.join(standing.reasons)}")
         signed = _signed(concession, repository, key)
         put_signature(repository.file, signed)
     return signed, repository.register.file
@@ -221,6 +228,30 @@ def _finding(acceptance: Acceptance, repository: Opened) -> Check:
     if reasons:
         raise DesignError("; ".join(reasons))
     return found
+
+
+def _for_parts_alike(
+    concession: Concession, found: Check, acceptance: Acceptance, repository: Opened
+) -> Concession:
+    """The entry for every part on which the finding is the same.
+
+    :raises DesignError: where it is on no other part, or this person may not accept it on one of them.
+    """
+    surroundings = repository.surroundings
+    context, loaded = surroundings.context, surroundings.loaded
+    same = [
+        other
+        for name, spec in sorted(context.design.specs.items())
+        if name != found.component and spec.kind == found.kind
+        if not isinstance(other := find_check(context, loaded, name, found.rule.name), str)
+        if other.alike == found.alike
+    ]
+    if not same:
+        raise DesignError(f"{found.component} {found.rule.name}: the finding is the same on no other part")
+    reasons = [why for other in same for why in unaccepted(acceptance.accepted_by, other, surroundings)]
+    if reasons:
+        raise DesignError("; ".join(dict.fromkeys(reasons)))
+    return replace(concession, also_on=tuple(other.component for other in same), alike=found.alike)
 
 
 def _withdrawal(acceptance: Acceptance, repository: Opened) -> Withdrawal:
@@ -304,17 +335,17 @@ def next_number(register: Register) -> str:
 
 
 def _refuse_duplicate(concession: Concession, repository: Opened) -> None:
-    """Refuse an entry that adds nothing to one that holds."""
-    subject = (concession.component, concession.rule)
+    """Refuse an entry that adds nothing, on any of its parts, to those that hold."""
     same = [
         one
         for one in repository.register.concessions
-        if (one.component, one.rule) == subject and not accepts_beside(one, concession)
+        if one.rule == concession.rule and not accepts_beside(one, concession)
     ]
-    for standing in standings(Register(repository.register.file, tuple(same)), repository.surroundings):
-        if standing.holds and standing.concession.until >= concession.until:
-            number, until = standing.concession.number, standing.concession.until
-            raise DesignError(f"{number} already accepts this finding until {until}")
+    stand = standings(Register(repository.register.file, tuple(same)), repository.surroundings)
+    holding = {one.component: one for one in stand if one.holds and one.concession.until >= concession.until}
+    if all(part in holding for part in concession.parts):
+        first = holding[concession.component].concession
+        raise DesignError(f"{first.number} already accepts this finding until {first.until}")
 
 
 def _signed(concession: Concession, repository: Opened, key: Path) -> Concession:

@@ -109,7 +109,7 @@ class _Change:
         )
         selected = frozenset(check.component for check in checks) | (dependents & within & set(design.specs))
         common = {FILE_NAME, *design.settings.materials}
-        known = {design.files[name] for name in selected} | touched.files | common
+        known = {file for name in selected for file in design.files_of(name)} | touched.files | common
         hidden = tuple(
             one
             for one in design.passed_over

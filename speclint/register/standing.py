@@ -44,18 +44,25 @@ Fault = tuple[State, str]
 class Standing:
     """One concession and whether it holds; ``reasons`` say why not, or what to note about it.
 
-    ``found`` is the check it is about, None where there is no such check.
+    ``found`` is the check it is about, None where there is no such check. ``part`` is that
+    of which it is told, where the entry accepts the finding of parts alike and this is not its first.
     """
 
     concession: Concession
     state: State
     reasons: tuple[str, ...]
     found: Check | None = None
+    part: str = ""
+
+    @property
+    def component(self) -> str:
+        """The component of which it is told."""
+        return self.part or self.concession.component
 
     @property
     def subject(self) -> tuple[str, str]:
         """The component and the rule."""
-        return self.concession.component, self.concession.rule
+        return self.component, self.concession.rule
 
     @property
     def holds(self) -> bool:
@@ -87,25 +94,34 @@ class Surroundings:
     prepared: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     withdrawn: Mapping[str, Withdrawal] = field(default_factory=dict)
 
-    def check(self, concession: Concession) -> Check | str:
+    def check(self, component: str, rule: str) -> Check | str:
         """The check that a concession is about, or why there is none."""
-        known = self.checks.get((concession.component, concession.rule))
+        known = self.checks.get((component, rule))
         if known is None or known.rule.reviews:
-            return find_check(self.context, self.loaded, concession.component, concession.rule)
+            return find_check(self.context, self.loaded, component, rule)
         return known
 
 
 def standings(register: Register, surroundings: Surroundings) -> tuple[Standing, ...]:
-    """The state of every readable entry of the register, in the order of the file."""
-    found = [_standing(one, register.concessions, surroundings) for one in register.concessions]
+    """The state of every readable entry of the register, in the order of the file; for each of its parts."""
+    found = [
+        replace(
+            _standing(one, part, register.concessions, surroundings),
+            part="" if part == one.component else part,
+        )
+        for one in register.concessions
+        for part in one.parts
+    ]
     return tuple(_replaced(one, found) for one in found)
 
 
-def _standing(concession: Concession, others: Sequence[Concession], surroundings: Surroundings) -> Standing:
+def _standing(
+    concession: Concession, part: str, others: Sequence[Concession], surroundings: Surroundings
+) -> Standing:
     faults = list(_same_number(concession, others))
     if concession.rule == WITHDRAWAL:
         return _of_withdrawal(concession, faults, surroundings)
-    found = surroundings.check(concession)
+    found = surroundings.check(part, concession.rule)
     if isinstance(found, str):
         return _stands(concession, [*faults, ("unmatched", found)], surroundings, None)
     if why := nothing_to_concede(found):

@@ -124,5 +124,5 @@ class _Search:
                 yield f"{one.file} is passed over: {one.why}"
 
     def _renamed(self, file: str) -> str:
-        owner = self.now.owner(file)
-        return "" if owner == file else f"{file} is now the spec of {owner}"
+        owners = sorted(name for name, its in self.now.files.items() if its == file)
+        return f"{file} is now the spec of {' and '.join(owners)}" if owners else ""

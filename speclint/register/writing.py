@@ -57,6 +57,8 @@ def put_signature(path: Path, concession: Concession) -> None:
 def _plain(concession: Concession) -> dict[str, Any]:
     """An entry as it is in the file: what is not stated is left out."""
     said = {**concession.content(), "signature": concession.signature}
+    if concession.also_on:
+        said["also_on"] = list(concession.also_on)
     return {name: value for name, value in said.items() if value not in ("", {})}
 
 

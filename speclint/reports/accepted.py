@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from typing import TYPE_CHECKING
 
-from speclint.checking import Assessment
+from speclint.checking import Alike, Assessment, Check, grouped
 
 if TYPE_CHECKING:
     from speclint.register import Standing
@@ -26,7 +26,18 @@ def standings_of(assessment: Assessment, today: dt.date | None = None) -> Standi
 
     found: dict[tuple[str, str], Standing] = {}
     for one in standings(register, surroundings(assessment, today or dt.date.today())):
-        subject = (one.concession.component, one.concession.rule)
+        subject = one.subject
         if subject not in found or not found[subject].holds:
             found[subject] = one
     return found
+
+
+def with_concessions(checks: Iterable[Check], conceded: Standings) -> Iterator[Alike]:
+    """Checks with those of parts alike together, where one concession is of all of them, or none of any."""
+    for alike in grouped(checks):
+        by_state: dict[object, list[Check]] = {}
+        for check in alike.checks:
+            standing = conceded.get(check.order)
+            state = (standing.concession.number, standing.state) if standing else ()
+            by_state.setdefault(state, []).append(check)
+        yield from (Alike(tuple(same)) for same in by_state.values())

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import math
+from collections import Counter
+from collections.abc import Iterator
 from typing import Any
 
 from speclint.checking import Assessment, Check
@@ -35,18 +37,42 @@ def document(assessment: Assessment) -> dict[str, Any]:
             {"name": family.name, "version": family.version} for family in assessment.loaded.families
         ],
         **({"left_out": list(left_out)} if (left_out := assessment.loaded.left_out) else {}),
-        "checks": [check_as_data(check) for check in assessment.checks],
+        "checks": [_with_alike(check, alike) for check, alike in _of_groups(assessment)],
         "complaints": [_complaint(complaint) for complaint in assessment.complaints],
+        **({"like": like} if (like := list(_like(assessment))) else {}),
         **({"passed_over": passed_over_data(assessment)} if assessment.passed_over else {}),
         **({"old_keys": old_keys_data(assessment)} if assessment.old_keys else {}),
         "summary": {
             "specs": len(assessment.design.specs) if assessment.design else 0,
             "checks": assessment.counted(),
             "findings": assessment.graded(),
+            "findings_once": assessment.graded_once(),
             "exit_at": assessment.exit_at.word,
         },
         "exit": assessment.exit_code,
     }
+
+
+def _like(assessment: Assessment) -> Iterator[dict[str, Any]]:
+    """Of each part that is like another, or the mirror of it: that, and what differs, as written."""
+    design = assessment.design
+    for name in sorted(design.selected) if design else ():
+        spec = design.specs.get(name) if design else None
+        taken = spec.taken_over if spec else None
+        if taken is not None:
+            differs = [{**_where(one.where), "here": one.here, "there": one.there} for one in taken.differs]
+            yield {"component": name, "of": taken.id, "mirrored": taken.mirrored, "differs": differs}
+
+
+def _of_groups(assessment: Assessment) -> Iterator[tuple[Check, str]]:
+    """Each check, and the name of its group where other parts have the same; "" where none has."""
+    sizes = Counter(check.alike for check in assessment.checks)
+    for check in assessment.checks:
+        yield check, check.alike if check.alike and sizes[check.alike] > 1 else ""
+
+
+def _with_alike(check: Check, alike: str) -> dict[str, Any]:
+    return {**check_as_data(check), **({"alike": alike} if alike else {})}
 
 
 def passed_over_data(assessment: Assessment) -> list[dict[str, str]]:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from speclint.checking import Assessment, Check
-from speclint.reports.accepted import Standings, standings_of
+from speclint.checking import Alike, Assessment, Check
+from speclint.reports.accepted import Standings, standings_of, with_concessions
 from speclint.reports.markdown_text import marked, table
 from speclint.reports.phrases import CAUTIONS, count, passed_over, referred_to, tally, verdict
 from speclint.rules import Grade
@@ -59,10 +59,11 @@ def _old_keys(assessment: Assessment) -> list[str]:
 def _findings(assessment: Assessment, conceded: Standings) -> list[str]:
     found = [check for check in assessment.checks if check.outcome == "finding"]
     found.sort(key=lambda check: (-(check.grade or 0), -(check.utilisation or 0.0), check.order))
-    rows = [_finding(check, conceded) for check in found]
+    rows = [_finding(alike, conceded) for alike in with_concessions(found, conceded)]
     if not rows:
         return []
-    lines = [f"### {count(len(rows), 'finding')}", ""]
+    each = "" if len(rows) == len(found) else f" ({len(found)} with those of parts alike)"
+    lines = [f"### {count(len(rows), 'finding')}{each}", ""]
     lines += table(("grade", "component", "rule and finding", "of the limit", "look at"), rows[:ROWS])
     lines += _more(rows)
     if any(check.grade is Grade.HOLD for check in found):
@@ -70,18 +71,20 @@ def _findings(assessment: Assessment, conceded: Standings) -> list[str]:
     return lines
 
 
-def _finding(check: Check, conceded: Standings) -> tuple[str, ...]:
+def _finding(alike: Alike, conceded: Standings) -> tuple[str, ...]:
+    check = alike.first
     grade = check.grade or Grade.OBSERVATION
     word = f"**{grade.word.upper()}**" if grade is Grade.HOLD else grade.word
     standing = conceded.get((check.component, check.rule.name))
     if standing is not None:
         word += f"<br>concession {marked(standing.concession.number)} {standing.state}"
     when = "; ".join(part for part in (check.case, ", ".join(check.governing)) if part)
+    others = f"<br>and {marked(alike.said)}" if alike.said else ""
     said = f"{marked(check.rule.name)}<br>{marked(check.could_not_run or check.says)}"
     return (
         word,
         marked(check.component),
-        said + (f"<br>when {marked(when)}" if when else ""),
+        said + (f"<br>when {marked(when)}" if when else "") + others,
         "" if check.utilisation is None else _used(check.utilisation),
         marked(str(check.where)),
     )

@@ -28,12 +28,17 @@ def said_of_item(judged: Judgement) -> str:
 
 def tally(assessment: Assessment) -> str:
     """How many findings of each grade, how the other checks came out, and which families made none."""
-    counted, graded = assessment.counted(), assessment.graded()
-    findings = ", ".join(count(number, word) for word, number in graded.items() if number) or "no findings"
+    counted, graded, once = assessment.counted(), assessment.graded(), assessment.graded_once()
+    findings = ", ".join(_graded(once[word], number, word) for word, number in graded.items() if number)
     return (
-        f"{findings}; {counted['conforms']} conform, {counted['not assessed']} not assessed, "
+        f"{findings or 'no findings'}; {counted['conforms']} conform, {counted['not assessed']} not assessed, "
         f"{counted['not applicable']} not applicable.{_left_out(assessment)}"
     )
+
+
+def _graded(once: int, each: int, word: str) -> str:
+    """How many findings of a grade: those of parts alike once, and how many they are on each part."""
+    return count(once, word) if once == each else f"{count(once, word)} ({each} with those of parts alike)"
 
 
 def _left_out(assessment: Assessment) -> str:

@@ -61,7 +61,7 @@ def _standing(page: Page, standing: Standing) -> None:
     page.line(
         "  ",
         (standing.state.upper(), ink),  # type: ignore[arg-type]
-        f"  {one.number}  {one.component}  {one.rule}",
+        f"  {one.number}  {standing.component}  {one.rule}",
     )
     for index, reason in enumerate(standing.reasons):
         page.entry("why" if index == 0 else "and", reason, indent=4, column=_COLUMN, emphasis="strong")
@@ -75,6 +75,7 @@ def _entry(page: Page, one: Concession) -> None:
         ("accepted by", f"{one.accepted_by}, {one.role}, on {one.date}, until {one.until}"),
         ("grounds", one.grounds),
         ("reference", one.reference),
+        ("alike on", ", ".join(one.also_on)),
         ("signed", "yes" if one.signature else "no"),
         ("entry", str(one.where) if one.where.file else ""),
     ):
@@ -108,7 +109,12 @@ def register_data(register: Register, stand: Sequence[Standing]) -> dict[str, An
 def standing_data(standing: Standing) -> dict[str, Any]:
     """One entry and its state as plain data."""
     one = standing.concession
-    content = {**one.content(), "date": str(one.date), "until": str(one.until)}
+    content = {
+        **one.content(),
+        "component": standing.component,
+        "date": str(one.date),
+        "until": str(one.until),
+    }
     return {
         **content,
         "rests_on": dict(one.rests_on),

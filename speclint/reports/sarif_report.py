@@ -16,9 +16,9 @@ from importlib.metadata import version
 from typing import Any
 from urllib.parse import quote
 
-from speclint.checking import Assessment, Check
+from speclint.checking import Alike, Assessment, Check
 from speclint.errors import Complaint, Location
-from speclint.reports.accepted import Standings, standings_of
+from speclint.reports.accepted import Standings, standings_of, with_concessions
 from speclint.reports.phrases import left_out, passed_over, verdict
 from speclint.reports.printable import json_text, visible
 from speclint.rules import Grade, Rule
@@ -48,7 +48,10 @@ def log(assessment: Assessment) -> dict[str, Any]:
         "tool": {"driver": _driver(rules), "extensions": _families(assessment)},
         "invocations": [_invocation(assessment)],
         "originalUriBaseIds": {_BASE: {"description": {"text": "the folder that holds speclint.toml"}}},
-        "results": [_result(check, numbers[check.rule.name], conceded) for check in shown],
+        "results": [
+            _result(alike, numbers[alike.first.rule.name], conceded)
+            for alike in with_concessions(shown, conceded)
+        ],
     }
     return {"$schema": SCHEMA, "version": "2.1.0", "runs": [run]}
 
@@ -146,18 +149,19 @@ def _location(where: Location, component: str = "") -> dict[str, Any]:
     return location
 
 
-def _result(check: Check, number: int, conceded: Standings) -> dict[str, Any]:
+def _result(alike: Alike, number: int, conceded: Standings) -> dict[str, Any]:
+    check = alike.first
     counts = check.stands_in_the_way
     result: dict[str, Any] = {
         "ruleId": check.rule.name,
         "ruleIndex": number,
         "kind": "open" if counts is None else "fail",
         "level": "none" if counts is None else _LEVELS[counts],
-        "message": _message(_said(check)),
-        "locations": [_location(check.where, check.component)],
+        "message": _message("; ".join(filter(None, (_said(check), alike.said)))),
+        "locations": [_location(one.where, one.component) for one in alike.checks],
         "fingerprints": {"componentAndRule/v1": _identity(check)},
         "partialFingerprints": {"restsOn/v1": check.fingerprint},
-        "properties": _properties(check),
+        "properties": {**_properties(check), **({"alike": check.alike} if alike.others else {})},
     }
     standing = conceded.get((check.component, check.rule.name))
     if standing is not None:

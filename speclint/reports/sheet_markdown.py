@@ -29,6 +29,8 @@ def _sheet(sheet: SheetText) -> Iterator[str]:
     yield f"Why: {marked(check.rule.why)}"
     yield ""
     yield f"Worked for {marked(sheet.worked_for)}."
+    if sheet.like:
+        yield f"The part: {marked(sheet.like)}."
     yield ""
     yield from table(("line", "what", "working", "from"), [_row(line) for line in sheet.lines])
     grade = f", grade {check.grade.word}" if check.grade else ""

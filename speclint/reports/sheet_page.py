@@ -34,6 +34,8 @@ def _sheet(page: Page, sheet: SheetText, number: str) -> None:
     page.wrapped(check.rule.title, emphasis="strong")
     page.entry("why", check.rule.why, indent=0)
     page.entry("worked for", sheet.worked_for, indent=0, column=12)
+    if sheet.like:
+        page.entry("part", sheet.like, indent=0, column=12)
     page.rule()
     for line in sheet.lines:
         _line(page, line)

@@ -11,6 +11,7 @@ from speclint.equations import Source
 from speclint.errors import Location
 from speclint.quantities import System, amount_in, sides, substituted
 from speclint.reports.phrases import referred_to
+from speclint.reports.taken_over import said_of_like
 from speclint.rules import Grade, Judgement, Step
 
 _REMEDIES_SHOWN = 3
@@ -39,7 +40,10 @@ class Line:
 
 @dataclass(frozen=True, slots=True)
 class SheetText:
-    """A sheet as text: heading, lines, result, what would clear a finding, and the sources in their order."""
+    """A sheet as text: heading, lines, result, what would clear a finding, and the sources in their order.
+
+    ``like`` says which other part the component is like, and what differs.
+    """
 
     check: Check
     worked_for: str
@@ -49,6 +53,7 @@ class SheetText:
     would_clear: tuple[str, ...]
     refer_to: str
     sources: tuple[str, ...]
+    like: str = ""
 
 
 def sheet_of(assessment: Assessment, check: Check, system: System = "as written") -> SheetText:
@@ -66,6 +71,7 @@ def sheet_of(assessment: Assessment, check: Check, system: System = "as written"
         tuple(_remedy(remedy, system) for remedy in assessment.remedies(check)[:_REMEDIES_SHOWN]),
         referred_to(assessment) if check.grade is Grade.HOLD else "",
         tuple(str(source) for source in sources),
+        said_of_like(assessment, check.component),
     )
 
 

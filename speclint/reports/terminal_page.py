@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from itertools import groupby
 
-from speclint.checking import Assessment, Check
+from speclint.checking import Alike, Assessment, Check, grouped
 from speclint.errors import Complaint
 from speclint.reports.page import Emphasis, Page
 from speclint.reports.phrases import CAUTIONS, count, passed_over, referred_to, said_of_item, tally, verdict
+from speclint.reports.taken_over import said_of_like
 from speclint.rules import Grade
 from speclint.specs import Spec, Stated
 
@@ -83,15 +84,19 @@ def old_keys_on(page: Page, assessment: Assessment) -> None:
 
 def _findings(page: Page, assessment: Assessment) -> None:
     found = [check for check in assessment.checks if check.outcome == "finding"]
-    for component, group in groupby(found, key=lambda check: check.component):
-        checks = sorted(
-            group, key=lambda check: (-(check.grade or 0), -(check.utilisation or 0.0), check.rule.name)
-        )
+    for component, group in groupby(grouped(found), key=lambda alike: alike.first.component):
+        together = sorted(group, key=lambda alike: _gravity(alike.first))
         page.gap()
         _component(page, assessment, component)
-        for check in checks:
+        if like := said_of_like(assessment, component):
+            page.wrapped(like, indent=2, hanging=4, emphasis="faint")
+        for alike in together:
             page.gap()
-            _finding(page, assessment, check)
+            _finding(page, assessment, alike)
+
+
+def _gravity(check: Check) -> tuple[int, float, str]:
+    return -(check.grade or 0), -(check.utilisation or 0.0), check.rule.name
 
 
 def _component(page: Page, assessment: Assessment, component: str) -> None:
@@ -112,7 +117,8 @@ def _described(spec: Spec | None) -> str:
     return ", ".join(parts)
 
 
-def _finding(page: Page, assessment: Assessment, check: Check) -> None:
+def _finding(page: Page, assessment: Assessment, alike: Alike) -> None:
+    check = alike.first
     grade = check.grade or Grade.OBSERVATION
     ink: Emphasis = grade.word  # type: ignore[assignment]
     left = f"  {grade.word.upper()}  "
@@ -133,6 +139,8 @@ def _finding(page: Page, assessment: Assessment, check: Check) -> None:
         page.entry("when", when)
     page.entry("source", _sources(check))
     page.entry("look at", str(check.where))
+    if alike.said:
+        page.entry("and", alike.said)
     _remedies(page, assessment, check)
     if grade is Grade.HOLD:
         page.entry("refer to", referred_to(assessment))

@@ -7,11 +7,11 @@ from pathlib import Path
 from typing import Any
 
 from speclint.repository.design import Design
-from speclint.repository.reading import read_named
 from speclint.repository.regular_files import LARGEST_REGISTER, not_regular, read_regular
 from speclint.repository.revisions import Snapshot
 from speclint.repository.settings import FILE_NAME, Settings
 from speclint.repository.spec_files import is_toml
+from speclint.repository.toml_tables import read_named
 from speclint.specs import Duty, bare
 
 
@@ -34,6 +34,10 @@ def changes_of_basis(
 
 def changes_of_duties(before: Design, now: Design) -> Iterator[str]:
     """What the change alters in the duties, in words: key by key, with the value as written."""
+    yield from dict.fromkeys(_changes_of_duties(before, now))  # several of one file change with it alike
+
+
+def _changes_of_duties(before: Design, now: Design) -> Iterator[str]:
     was_there, there = _duties(before), _duties(now)
     for name in sorted({**was_there, **there}):
         if name not in was_there:
@@ -60,9 +64,9 @@ def touched_specs(before: Design, now: Design) -> set[str]:
     return changed | linked
 
 
-def _spec(design: Design, name: str) -> bytes | None:
-    file = design.files.get(name)
-    return None if file is None else _plain(_content(design.root, file))
+def _spec(design: Design, name: str) -> tuple[bytes | None, ...]:
+    """What the files of a spec hold; nothing where there is none."""
+    return tuple(_plain(_content(design.root, file)) for file in design.files_of(name))
 
 
 def _links(design: Design, name: str) -> set[str]:

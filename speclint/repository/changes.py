@@ -6,7 +6,7 @@ from collections.abc import Collection, Mapping
 from pathlib import Path
 
 from speclint.repository.design import Design
-from speclint.repository.reading import load_spec
+from speclint.repository.reading import load_specs
 from speclint.repository.revisions import at_revision, commit_of
 from speclint.repository.scratch_folder import scratch_folder
 from speclint.repository.settings import FILE_NAME
@@ -54,8 +54,10 @@ class Changes:
 
 
 def _reversed(design: Design) -> dict[str, set[str]]:
-    """The ids of the specs that link to each id, whether or not there is such a spec."""
+    """The ids of the specs that link to each id or take over from it, whether or not there is such a spec."""
     linking: dict[str, set[str]] = {}
+    for name, other in design.alike.items():
+        linking.setdefault(other, set()).add(name)
     for name, spec in design.specs.items():
         for link in spec.links():
             linking.setdefault(link.id, set()).add(name)
@@ -72,11 +74,15 @@ def _before(root: Path, files: tuple[str, ...], kinds: Mapping[str, type[Spec]],
         wanted = {file for file in files if file.endswith(".toml") and file != FILE_NAME}
         head.write_to(folder, lambda file: file in wanted)
         for file in wanted & set(head.blobs):
-            old = load_spec(folder / file, file, kinds)
-            ids.add(old.id)
-            if old.spec is not None:
-                now = design.specs.get(old.id)
-                kept = {link.id for link in now.links()} if now else set()
-                gone = {link.id for link in old.spec.links()} - kept
-                ids |= {name for name in gone if isinstance(design.specs.get(name), Component)}
+            for old in load_specs(folder / file, file, kinds):
+                ids.add(old.id)
+                ids |= _unlinked(old.spec, design) if old.spec else set()
     return ids
+
+
+def _unlinked(old: Spec, design: Design) -> set[str]:
+    """The components that a spec was linked to, and no longer is."""
+    now = design.specs.get(old.id)
+    kept = {link.id for link in now.links()} if now else set()
+    gone = {link.id for link in old.links()} - kept
+    return {name for name in gone if isinstance(design.specs.get(name), Component)}

@@ -24,6 +24,9 @@ class Concession:
     number) are those of the finding when it was accepted; ``rests_on`` the values that it took then, as a
     report shows them. ``signature`` is that of OpenSSH over everything else, or "".
 
+    An entry may accept a finding of parts alike: ``also_on`` are the other parts, and ``alike`` is what all their
+    findings had in common. It holds for each part while the finding of that part still has it.
+
     An entry may also accept that a change withdraws a component: ``rule`` is then the word ``withdrawal``,
     ``outcome`` ``withdrawn``, and ``rests_on`` names the safety checks that the component had.
     """
@@ -45,20 +48,29 @@ class Concession:
     reference: str = ""
     rests_on: Mapping[str, str] = field(default_factory=dict)
     signature: str = ""
+    also_on: tuple[str, ...] = ()
+    alike: str = ""
     where: Location = field(default=NOWHERE, compare=False)
 
     def content(self) -> dict[str, Any]:
         """Everything that the entry says, in the order in which the register has it, without its signature."""
         said = asdict(self)
         del said["where"], said["signature"]
+        if not self.also_on:  # an entry for one part says nothing of others
+            del said["also_on"], said["alike"]
         return said
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The components whose finding it accepts."""
+        return (self.component, *self.also_on)
 
     def statement(self) -> bytes:
         """The text that is signed: the content alone, independent of the layout of the file."""
         import json  # only where something is signed
 
         plain = {
-            name: str(value) if isinstance(value, dt.date) else value
+            name: str(value) if isinstance(value, dt.date) else value  # a tuple is written as a list
             for name, value in self.content().items()
         }
         return json.dumps(plain, ensure_ascii=False, sort_keys=True, indent=1).encode("utf-8") + b"\n"

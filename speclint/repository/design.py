@@ -11,7 +11,7 @@ from typing import Any
 from speclint.errors import Complaint, Location
 from speclint.repository.settings import Settings
 from speclint.repository.spec_files import PassedOver
-from speclint.specs import CaseName, Component, Duty, Link, LoadCase, Spec, old_keys_in
+from speclint.specs import Component, Duty, Link, Spec, old_keys_in
 
 
 @dataclass(frozen=True)
@@ -20,7 +20,8 @@ class Design:
 
     ``files`` gives the file of each id, readable or not. ``selected`` are the ids that the command line
     asked for; links may lead anywhere in the repository. ``cut`` are the places of links that close a loop.
-    ``passed_over`` are TOML files where the command line pointed that were not read as specs.
+    ``passed_over`` are TOML files where the command line pointed that were not read as specs. ``alike`` gives, for
+    each spec that is like another or the mirror of it, the id of that other.
     """
 
     root: Path
@@ -31,11 +32,13 @@ class Design:
     complaints: tuple[Complaint, ...] = ()
     cut: frozenset[Location] = frozenset()
     passed_over: tuple[PassedOver, ...] = ()
+    alike: Mapping[str, str] = field(default_factory=dict)
     _linking: dict[str, tuple[Component, ...]] = field(default_factory=dict, repr=False, compare=False)
     _duties: dict[str, tuple[Duty | None, frozenset[str]]] = field(
         default_factory=dict, repr=False, compare=False
     )
     _owners: dict[str, str] = field(default_factory=dict, repr=False, compare=False)
+    _sharing: dict[str, list[str]] = field(default_factory=dict, repr=False, compare=False)
 
     def __post_init__(self) -> None:
         self._duties.clear()  # a copy with other specs may have other duties
@@ -59,9 +62,41 @@ class Design:
         """The components that state a link to a spec, in the order of their ids."""
         return self._linking.get(target.id, ())
 
-    def owner(self, file: str) -> str:
-        """The id of the spec in a file; the file itself where it holds none."""
-        return self._owners.get(file, file)
+    def owner(self, where: Location) -> str:
+        """The id of the spec of which a place is read; the file itself where it holds none."""
+        return where.part or self._owners.get(where.file, where.file)
+
+    def files_of(self, name: str) -> tuple[str, ...]:
+        """The file of a spec, and that of the other from which it takes over what it does not state itself."""
+        return tuple(self.files[one] for one in (name, self.alike.get(name, "")) if one in self.files)
+
+    def is_turned(self, where: Location) -> bool:
+        """Whether the value at a place is mirrored, so that its drawing states another."""
+        spec = self.specs.get(where.part) if where.part else None
+        taken = spec.taken_over if spec else None
+        return taken is not None and where.key in taken.turned and where.file != self.files[where.part]
+
+    def moved(self, where: Location, by: float) -> dict[Location, float]:
+        """A change of a stated value, by each place where it is read: every part of the drawing changes with it."""
+        return {
+            place: -by if self.is_turned(place) != self.is_turned(where) else by
+            for place in self._read_at(where)
+        }
+
+    def reworded(self, where: Location, word: str | bool) -> dict[Location, str | bool]:
+        """A change of a stated word, by each place where it is read."""
+        return {place: word for place in self._read_at(where) if not self.is_turned(place)}
+
+    def _read_at(self, where: Location) -> list[Location]:
+        """The places at which the parts of a drawing read one line of it, that of the one given among them."""
+        if not self._sharing:
+            for name in self.files:
+                for file in self.files_of(name):
+                    self._sharing.setdefault(file, []).append(name)
+        sharing = self._sharing.get(where.file, ())
+        drawn = where.drawn
+        more = (Location(where.file, where.line, where.key, name) for name in sharing if len(sharing) > 1)
+        return list(dict.fromkeys((where, drawn, *more)))
 
     def duty_of(self, component: Component) -> tuple[Duty | None, frozenset[str]]:
         """The duty a component states, or else that of the nearest component it is linked to.
@@ -82,7 +117,7 @@ class Design:
             passed.add(part.id)
             if isinstance(part.duty, Link):
                 duty = self.follow(part.duty)
-                passed.update(self._alike(part.duty))
+                passed |= {part.duty.id, self.alike.get(part.duty.id, part.duty.id)}
                 return duty if isinstance(duty, Duty) else None, frozenset(passed)
             for link in part.links():
                 passed_on = self.follow(link)
@@ -91,24 +126,6 @@ class Design:
                 elif passed_on is None:
                     passed.add(link.id)
         return None, frozenset(passed)
-
-    def _alike(self, link: Link[Any]) -> Iterator[str]:
-        """The id of a duty, and of each that it is like in turn, whether or not they are there."""
-        seen: set[str] = set()
-        while link.id not in seen:
-            seen.add(link.id)
-            yield link.id
-            spec = self.follow(link)
-            if not isinstance(spec, Duty) or not isinstance(spec.like, Link):
-                return
-            link = spec.like
-
-    def case_of(self, duty: Duty, name: CaseName) -> LoadCase | None:
-        """A load case of a duty, or of the one it is like."""
-        if name in duty.cases:
-            return duty.cases[name]
-        base = self.follow(duty.like) if isinstance(duty.like, Link) else None
-        return self.case_of(base, name) if isinstance(base, Duty) else None
 
     @property
     def old_keys(self) -> tuple[Complaint, ...]:

@@ -10,9 +10,10 @@ from pathlib import Path
 from speclint.errors import Complaint, DesignError, Location, one_of
 from speclint.repository.design import Design
 from speclint.repository.misfits import misfits
-from speclint.repository.reading import Loaded, load_spec
+from speclint.repository.reading import Draft, Read, read_drafts, validated
 from speclint.repository.settings import FILE_NAME, Settings
 from speclint.repository.spec_files import sorted_out
+from speclint.repository.taking_over import named_by, taken_over
 from speclint.specs import Link, Spec
 
 
@@ -53,12 +54,14 @@ def load_design(
 ) -> Design:
     """Read every spec of the repository; ``paths`` choose what is checked."""
     holding, passed_over = sorted_out(root, settings)
-    loaded = [load_spec(root / file, file, kinds) for file in sorted(holding)]
-    complaints = [complaint for one in loaded for complaint in one.complaints]
-    unique, twice = _by_id(loaded)
-    specs = {name: one.spec for name, one in unique.items() if one.spec is not None}
-    files = {name: one.file for name, one in unique.items()}
-    complaints += twice
+    drafts = [one for file in sorted(holding) for one in read_drafts(root / file, file, kinds)]
+    unique, more, complaints = _by_id(drafts)
+    loaded = {name: validated(one, kinds) for name, one in taken_over(unique).items()}
+    complaints += [complaint for one in loaded.values() for complaint in one.complaints]
+    complaints += [complaint for one in more for complaint in validated(one, kinds).complaints]
+    specs = {name: one.spec for name, one in loaded.items() if one.spec is not None}
+    files = {name: one.file for name, one in loaded.items()}
+    alike = {name: other for name, one in unique.items() if (other := named_by(one)) in unique}
     complaints += _broken_links(specs, files)
     complaints += misfits(specs)
     loops, cut = _loops(specs, files)
@@ -68,9 +71,10 @@ def load_design(
         specs=specs,
         files=files,
         selected=frozenset(name for name, file in files.items() if chosen(root / file, paths)),
-        complaints=tuple(sorted([*complaints, *loops], key=lambda complaint: complaint.order)),
+        complaints=_each_once([*complaints, *loops]),
         cut=cut,
         passed_over=tuple(one for one in passed_over if chosen(root / one.file, paths)),
+        alike=alike,
     )
 
 
@@ -79,18 +83,29 @@ def chosen(file: Path, paths: Sequence[Path]) -> bool:
     return any(file == path.resolve() or path.resolve() in file.parents for path in paths)
 
 
-def _by_id(loaded: Iterable[Loaded]) -> tuple[dict[str, Loaded], list[Complaint]]:
-    unique: dict[str, Loaded] = {}
+def _each_once(complaints: Iterable[Complaint]) -> tuple[Complaint, ...]:
+    """The complaints in their order; one about a value that several parts take over, once."""
+    said = {str(complaint): complaint for complaint in complaints}
+    return tuple(sorted(said.values(), key=lambda complaint: complaint.order))
+
+
+def _by_id(drafts: Iterable[Read]) -> tuple[dict[str, Read], list[Read], list[Complaint]]:
+    """The drafts by their ids, those of an id that another has, and a complaint about each of these."""
+    unique: dict[str, Read] = {}
+    more: list[Read] = []
     complaints = []
-    for one in loaded:
+    for one in drafts:
         if one.id in unique:
             first = unique[one.id].file
-            where = one.spec.where if one.spec else Location(one.file)
-            where = Location(where.file, where.line, "id")
-            complaints.append(Complaint(where, f"{first} has the same id", f'"{one.id}"', "an id of its own"))
+            line = one.table.where.line if isinstance(one, Draft) else 0
+            other = "another name in each" if first == one.file else first
+            said = f"{other} has the same id"
+            where = Location(one.file, line, "id")
+            complaints.append(Complaint(where, said, f'"{one.id}"', "an id of its own"))
+            more.append(one)
         else:
             unique[one.id] = one
-    return unique, complaints
+    return unique, more, complaints
 
 
 def _broken_links(specs: Mapping[str, Spec], files: Mapping[str, str]) -> Iterator[Complaint]:

@@ -16,9 +16,10 @@ from pydantic import BeforeValidator, PlainValidator, ValidationError
 
 from speclint.errors import Complaint, Location
 from speclint.repository.concession import Concession, Register
-from speclint.repository.reading import complaint_of, read_named
 from speclint.repository.regular_files import LARGEST_REGISTER
 from speclint.repository.settings import Settings
+from speclint.repository.toml_tables import read_named
+from speclint.repository.validation import complaint_of
 from speclint.specs import NOT_STATED, Array, NotStated, SpecTable, Stated, Table, Word, bare, opened, refusal
 
 ENTRY = "concession"
@@ -56,11 +57,13 @@ class _Entry(SpecTable):
     until: Day = NOT_STATED
     grounds: Word[str] = NOT_STATED
     reference: Word[str] = NOT_STATED
+    also_on: Annotated[tuple[str, ...], BeforeValidator(bare)] = ()
+    alike: Word[str] = NOT_STATED
     rests_on: Annotated[dict[str, Any], BeforeValidator(bare)] = {}
     signature: Word[str] = NOT_STATED
 
 
-_MAY_BE_LEFT_OUT = frozenset({"used", "reference", "rests_on", "signature"})
+_MAY_BE_LEFT_OUT = frozenset({"used", "reference", "also_on", "alike", "rests_on", "signature"})
 
 
 def read_register(root: Path, settings: Settings) -> Register:
@@ -125,6 +128,10 @@ def _faults(entry: _Entry) -> Iterator[Complaint]:
             yield Complaint(where, f"concession {number} does not state its {name}", "", f"{name} = …")
         elif isinstance(value, Stated) and isinstance(value.value, str) and not value.value.strip():
             yield Complaint(value.where, f"the {name} of concession {number} is blank", "", "the text itself")
+    if bool(entry.also_on) != isinstance(entry.alike, Stated):
+        where = Location(entry.where.file, entry.where.line, "also_on")
+        said = f"concession {number} states also_on and alike together, or neither"
+        yield Complaint(where, said, "", "the entry as it was made")
     began, ends = entry.date, entry.until
     if isinstance(began, Stated) and isinstance(ends, Stated) and ends.value < began.value:
         read = f"{began.value} to {ends.value}"

@@ -10,7 +10,8 @@ from pydantic import BeforeValidator, ValidationError
 
 from speclint.errors import Complaint, Location, one_of
 from speclint.quantities import Measure
-from speclint.repository.reading import complaint_of, read_named
+from speclint.repository.toml_tables import read_named
+from speclint.repository.validation import complaint_of
 from speclint.specs import NOT_STATED, NotStated, Pressure, SpecTable, Stated, Table, Word, bare
 
 FILE_NAME = "speclint.toml"

@@ -6,6 +6,9 @@ from .agreement import (
     agreement as agreement,
     worked as worked,
 )
+from .asked import (
+    Asked as Asked,
+)
 from .box import (
     Compared as Compared,
     OverBox as OverBox,
@@ -59,6 +62,7 @@ from .places import (
     Place as Place,
 )
 from .record import (
+    Record as Record,
     Step as Step,
     in_words as in_words,
 )

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any
 from speclint.errors import Location
 from speclint.handbook.tables import Reading
 from speclint.quantities import Measure
+from speclint.rules.asked import Asked
 from speclint.rules.consulted import Consulted
 from speclint.rules.definition import Limit, Rule
 
@@ -42,6 +43,9 @@ class Context:
     concessions: Callable[[Component, Rule], tuple[tuple[str, str], ...]] = field(
         default=_no_concession, repr=False
     )
+    #: What the check that is being made asked for, and what parts alike share of it: for the core.
+    asked: Asked = field(default_factory=Asked, repr=False)
+    shared: Any = field(default=None, repr=False)
     _readings: dict[Hashable, Reading] = field(default_factory=dict, repr=False)
     #: What the check that runs has asked of the design.
     consulted: Consulted = field(default_factory=Consulted, repr=False)
@@ -82,6 +86,7 @@ class Context:
             self.consulted = before
 
     def begin(self) -> None:
-        """Clear the cache of figures: it serves one check, and would grow with the repository."""
+        """Clear what serves one check alone, such as the cache of figures: it would grow with the repository."""
         self._readings.clear()
         self.enclosed.clear()
+        self.asked.clear()

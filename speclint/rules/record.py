@@ -13,7 +13,8 @@ from speclint.quantities import DIMENSIONS, Measure, amount, substituted
 from speclint.rules.course import Series
 from speclint.rules.definition import Limit
 from speclint.rules.judgement import Amount
-from speclint.specs import Stated
+from speclint.rules.likeness import Renaming
+from speclint.specs import Stated, is_own_place
 
 if TYPE_CHECKING:
     from speclint.repository import Design
@@ -62,10 +63,27 @@ class Record:
         self.rests_on: dict[str, str] = {}
         self.varying: set[str] = set()
         self.labels: dict[object, str] = {}
+        self.renaming = Renaming(design.files)
+        self.renaming.part(component)
+        #: The basis with every name of a part and of a place replaced by a number.
+        self.alike: dict[tuple[str, str], None] = {}
         self.assumed: list[Location] = []
 
-    def note(self, name: str, value: str, words: str = "", shown: str = "") -> None:
-        """Add something that the result rests on: exactly, and in words with the value as a report shows it."""
+    def note(
+        self,
+        name: str,
+        value: str,
+        words: str = "",
+        shown: str = "",
+        *,
+        at: Location | None = None,
+        alike: str | None = None,
+    ) -> None:
+        """Add something that the result rests on: exactly, and in words with the value as a report shows it.
+
+        ``at`` is the place that ends the name, and ``alike`` the value with names replaced, where it holds names.
+        """
+        self._note_alike(name, value if alike is None else alike, at)
         while self.basis.get(name, value) != value:  # the same name for another value
             name += "′"
         self.basis[name] = value
@@ -77,9 +95,24 @@ class Record:
             words += "′"
         self.rests_on[words] = shown
 
+    def _note_alike(self, name: str, value: str, at: Location | None) -> None:
+        renaming = self.renaming
+        if at is not None and at.file:
+            owner = self._design.owner(at)
+            plain = name.removesuffix(at.key).rstrip().removesuffix(owner)
+            name = f"{renaming.text(plain)}{renaming.part(owner)} {renaming.key(at.key)}"
+        else:
+            name = renaming.text(name)
+        self.alike[name, value] = None
+
+    def is_own_place(self, where: Location) -> bool:
+        """Whether a word is the name of a place that each part states for itself."""
+        spec = self._design.specs.get(self._design.owner(where))
+        return spec is not None and is_own_place(type(spec), where.key)
+
     def place(self, where: Location, otherwise: str = "") -> str:
         """A place as its component and key, which stays the same when a file is moved."""
-        return f"{self._design.owner(where.file)} {where.key or otherwise}".strip()
+        return f"{self._design.owner(where)} {where.key or otherwise}".strip()
 
     def taken(self, key: object, symbol: str, name: str, measure: Measure, value: float) -> None:
         """Write down a quantity taken from a spec, and the side of its limits that was used."""
@@ -90,6 +123,7 @@ class Record:
             f"{measure.low!r} {measure.high!r} {measure.datum}".rstrip(),
             place,
             stated_as(measure),
+            at=measure.where,
         )
         if measure.provenance == "assumed":
             self.assumed.append(measure.where)
@@ -198,7 +232,7 @@ class Record:
         step = next((one for one in steps if one.value == value), next(iter(steps), None))
         link = self.basis.get(f"link {self.place(where)}", "")
         shown = _shown(step) if step else link and f'"{link}"'
-        spec = self._design.specs.get(self._design.owner(where.file))
+        spec = self._design.specs.get(self._design.owner(where))
         drawing = (
             " revision ".join(
                 str(one.value) for one in (spec.drawing, spec.revision) if isinstance(one, Stated)
@@ -213,13 +247,10 @@ class Record:
     def label(self, where: Location) -> str:
         """The name of a place: its key in words, and its component where that is another one."""
         words = in_words(where.key)
-        if (
-            not where.file
-            or where.key.startswith("cases.")
-            or where.file == self._design.files.get(self._component)
-        ):
+        if not where.file or where.key.startswith("cases."):
             return words
-        return f"{words} of {self._design.owner(where.file)}"
+        owner = self._design.owner(where)
+        return words if owner == self._component else f"{words} of {owner}"
 
 
 def _shown(step: Step) -> str:

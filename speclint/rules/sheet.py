@@ -20,10 +20,10 @@ from speclint.rules.context import Context
 from speclint.rules.corners import Corner
 from speclint.rules.course import Course, written
 from speclint.rules.definition import Rule
-from speclint.rules.judgement import NotAssessed, NotCovered
+from speclint.rules.judgement import NotApplicable, NotAssessed, NotCovered
 from speclint.rules.record import STATED, Record, in_words, stated_as
 from speclint.rules.scan import greatest_place, place_on
-from speclint.specs import Component, Dimension, Duty, Link, NotStated, Spec, Stated, Tie
+from speclint.specs import Component, Dimension, Duty, Link, NotStated, Spec, Stated, TakenOver, Tie
 
 if TYPE_CHECKING:
     from speclint.handbook.materials import Material
@@ -44,6 +44,7 @@ class Sheet(Judging):
     ) -> None:
         self._rule, self._component, self._context, self._corner = rule, component, context, corner
         self._record = Record(context.design, component.id) if record else None
+        self._asked = context.asked
 
     @property
     def record(self) -> Record:
@@ -86,7 +87,7 @@ class Sheet(Judging):
         width = measure.high - measure.low
         if self._record:
             place = self._record.place(measure.where)
-            self._record.note(f"tolerance {place}", repr(width), place, stated_as(measure))
+            self._record.note(f"tolerance {place}", repr(width), place, stated_as(measure), at=measure.where)
             words = name or f"tolerance of {self._record.label(measure.where)}"
             self._record.quantity(symbol, words, measure, width)
         return width
@@ -139,7 +140,7 @@ class Sheet(Judging):
         if self._record:
             place = self._record.place(measure.where)
             said = measure.tolerance_class or "none"
-            self._record.note(f"class of {place}", said, shown=said)
+            self._record.note(f"class of {place}", said, shown=said, at=measure.where)
             self._record.word(f"tolerance class of {self._record.label(measure.where)}", said, measure.where)
         return measure.tolerance_class
 
@@ -154,6 +155,7 @@ class Sheet(Judging):
         self._consult(value.where)
         if isinstance(value, NotStated):
             raise self._missing(value)
+        self._asked.values.add(id(value.where))
         if self._record:
             self._note_read(name, value)
             self._record.word(name, value.value, value.where)
@@ -165,6 +167,7 @@ class Sheet(Judging):
         """A stated whole number, with a symbol of its own."""
         if isinstance(value, NotStated):
             raise self._missing(value)
+        self._asked.values.add(id(value.where))
         number = value.value + round(self._context.moved.get(value.where, 0.0))
         if self._record:
             self._note_read(symbol, value)
@@ -174,6 +177,7 @@ class Sheet(Judging):
     def is_stated(self, name: str, value: Measure | Tie | Stated[Any] | Link[Any] | NotStated) -> bool:
         """Whether something is stated at all; the rule goes on either way."""
         found = not isinstance(value, NotStated)
+        self._asked.values.add(id(value.where))
         self._consult(value.where)
         if self._record:
             self._note_stated(name, value.where, found)
@@ -183,11 +187,13 @@ class Sheet(Judging):
         """The spec that a link leads to. Ends the rule when it is not stated or cannot be read."""
         if isinstance(link, NotStated):
             raise self._missing(link)
+        self._asked.followed.add(link.id)
         found = self._context.design.follow(link)
         self._context.consulted.specs.add(link.id)
         if self._record:
             place = self._record.place(link.where)
-            self._record.note(f"link {place}", link.id, place)
+            alike = self._record.renaming.part(link.id)
+            self._record.note(f"link {place}", link.id, place, at=link.where, alike=alike)
         if found is None:
             raise NotAssessed(f'{link.where.key} leads to "{link.id}", which could not be read', link.where)
         return found  # type: ignore[return-value]  # the design has checked the target
@@ -196,6 +202,7 @@ class Sheet(Judging):
         """The duty that a component states, or else that of the nearest component it is linked to; None without one."""
         found, passed = self._context.design.duty_of(component)
         self._context.consulted.specs |= passed
+        self._asked.everything |= component is not self._component
         if self._record:
             called = found.id if found else ""
             self._record.note(f"duty of {component.id}", called, called or "none")
@@ -211,17 +218,43 @@ class Sheet(Judging):
 
     def belonging_to(self, target: Spec, kind: type[C]) -> tuple[C, ...]:
         """The components of a kind that state a link to a spec: the rings of a liner, the studs of a cover."""
+        self._asked.queried.add((target.id, kind))
         found = tuple(part for part in self._context.design.linking_to(target) if isinstance(part, kind))
         ids = [part.id for part in found]
         consulted = self._context.consulted
         consulted.specs.update(ids)
         consulted.linked.add((target.id, class_in_full(kind)))
         if self._record:
-            self._record.note(f"{kind.kind} on {target.id}", repr(ids), shown=", ".join(ids) or "none")
+            alike = " ".join(self._record.renaming.part(one) for one in (target.id, *ids))
+            name, shown = f"{kind.kind} on {target.id}", ", ".join(ids) or "none"
+            self._record.note(name, repr(ids), shown=shown, alike=alike)
+        return found
+
+    def taken_over(self, component: Component) -> TakenOver:
+        """What a component takes over from one that it is like or the mirror of; ends the rule where it is neither."""
+        self._asked.everything = True  # the other spec is asked too
+        found = component.taken_over
+        if found is None:
+            raise NotApplicable("it is like no other part")
+        consulted = self._context.consulted
+        consulted.specs.add(found.id)
+        consulted.words |= {(name, word) for name in (component.id, found.id) for word in OF_THE_DRAWING}
+        if self._record:
+            differs = [(one.where.key, one.here, one.there) for one in found.differs]
+            keys = [[where.key for where in some] for some in (found.said_twice, found.places)]
+            said = (
+                "; ".join(f"{key} {here}, not {there}" for key, here, there in differs) or "nothing differs"
+            )
+            named = f"the {'mirror' if found.mirrored else 'like'} of {component.id}"
+            self._record.note(named, repr((differs, keys, found.notes)), shown=said)
+            self._record.word("mirror of" if found.mirrored else "like", found.id, found.where)
+            for one in found.differs:
+                self._record.word(f"{self._record.label(one.where)}, there {one.there}", one.here, one.where)
         return found
 
     def stated_from(self, provenance: Provenance, component: Component) -> tuple[Location, ...]:
         """Where a component states quantities of one provenance: those assumed, or measured from an original."""
+        self._asked.values.update(id(one.where) for one in component.measures())
         found = tuple(one for one in component.measures() if one.provenance == provenance)
         if self._record:
             stated = [(one.where.key, one.text) for one in found]
@@ -234,6 +267,7 @@ class Sheet(Judging):
     def concessions(self) -> tuple[tuple[str, str], ...]:
         """The number of each concession of the component, and why its time is over; "" where it is not."""
         found = self._context.concessions(self._component, self._rule)
+        self._asked.everything = True  # after that, as it makes other checks
         if self._record:
             said = [f"{name} {why or 'in time'}" for name, why in found]
             self._record.note("concessions", repr(found), shown="; ".join(said) or "none")
@@ -262,6 +296,7 @@ class Sheet(Judging):
             raise ValueError(f"{self._rule.name} does not say that it reviews other checks")
         if self._context.outcomes is None:
             raise NotAssessed("only some of the rules were run; this one looks at all of them")
+        self._asked.everything = True
         found = self._context.outcomes.get(self._component.id, {})
         if self._record:
             self._record.note("outcomes", repr(sorted(found.items())))
@@ -381,7 +416,7 @@ class Sheet(Judging):
     def _consult(self, where: Location) -> None:
         """Note that a word was read on which a rule depends only where it reads it."""
         if where.key in OF_THE_DRAWING:
-            self._context.consulted.words.add((self._context.design.owner(where.file), where.key))
+            self._context.consulted.words.add((self._context.design.owner(where), where.key))
 
     def _site_pressure(self) -> float:
         pressure = self._context.design.settings.site_pressure
@@ -392,18 +427,23 @@ class Sheet(Judging):
     def _stated(self, value: Measure | NotStated) -> Measure:
         if isinstance(value, NotStated):
             raise self._missing(value)
+        self._asked.values.add(id(value.where))
         return value
 
     def _note_read(self, name: str, value: Stated[Any]) -> None:
         place = self.record.place(value.where, name)
         plain = str(value.value).lower() if isinstance(value.value, bool) else str(value.value)
-        self.record.note(f"read {name} {place}", repr(value.value), place, plain)
+        named = isinstance(value.value, str) and self.record.is_own_place(value.where)
+        alike = self.record.renaming.place(str(value.value)) if named else None
+        self.record.note(f"read {name} {place}", repr(value.value), place, plain, at=value.where, alike=alike)
 
     def _note_stated(self, name: str, where: Location, found: bool) -> None:
         place = self.record.place(where, name)
-        self.record.note(f"stated {name} {place}", repr(found), place, STATED if found else "not stated")
+        shown = STATED if found else "not stated"
+        self.record.note(f"stated {name} {place}", repr(found), place, shown, at=where)
 
     def _missing(self, value: NotStated) -> NotAssessed:
+        self._asked.values.add(id(value.where))
         if self._record:
             self._note_stated("", value.where, False)
         return NotAssessed(f"{value.where.key} is not stated in {value.where.file}", value.where)
@@ -423,7 +463,8 @@ class Sheet(Judging):
         """Both limits of a quantity, moved as the context asks, and what the corner knows it by."""
         move = shift + self._context.moved.get(measure.where, 0.0) if self._context.moved else shift
         where = measure.where
-        key = ("taken", where.file, where.key) if where.key else ("taken", symbol, name)
+        self._asked.values.add(id(where))
+        key = ("taken", where.file, where.part, where.key) if where.key else ("taken", symbol, name)
         return measure.low + move, measure.high + move, key
 
 

@@ -253,6 +253,19 @@ from .spec import (
     Spec as Spec,
     SpecTable as SpecTable,
 )
+from .taking_over import (
+    OWN_PLACE as OWN_PLACE,
+    SIGNED as SIGNED,
+    TAKEN_WHOLE as TAKEN_WHOLE,
+    Difference as Difference,
+    FieldTaken as FieldTaken,
+    Mirroring as Mirroring,
+    Mirrors as Mirrors,
+    TakenOver as TakenOver,
+    fields_taken as fields_taken,
+    is_own_place as is_own_place,
+    own_places as own_places,
+)
 from .template import (
     template_of as template_of,
 )

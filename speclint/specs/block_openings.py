@@ -8,6 +8,7 @@ from speclint.specs.fields import NOT_STATED, Angle, Length, Position, Word
 from speclint.specs.geometry import Below, Conditions
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
+from speclint.specs.taking_over import Mirrors
 
 
 class BlockPort(SpecTable):
@@ -26,7 +27,7 @@ class BlockPort(SpecTable):
     serves: Word[Literal["inlet", "exhaust"]] = NOT_STATED
     from_seat: Annotated[Length, Span("5 mm", "2.5 m")] = NOT_STATED
     height: Annotated[Length, Span("4 mm", "400 mm")] = NOT_STATED
-    angle: Angle = NOT_STATED
+    angle: Annotated[Angle, Mirrors("round the axis")] = NOT_STATED
     width: Annotated[Length, Span("20 mm", "2.5 m")] = NOT_STATED
 
 

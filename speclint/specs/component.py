@@ -9,6 +9,7 @@ from speclint.specs.link_targets import Duty
 from speclint.specs.lubrication import Lubrication
 from speclint.specs.shop_record import InspectionPoints, Procedures
 from speclint.specs.spec import Spec
+from speclint.specs.taking_over import Mirrors
 from speclint.specs.welding import Welding
 
 #: How a rubbing surface is treated.
@@ -25,6 +26,7 @@ class Component(Spec):
     """A part of the engine: its material, the duty it sees, and what must be on its record.
 
     A component without ``duty`` sees that of the component it is linked to (:mod:`speclint.repository.design`).
+    ``hand`` is the side of the engine for which the part is made, where the other side has another.
     ``of_metal`` is false for a kind that is no piece of its own: a fit, a chain of dimensions, a plan.
     """
 
@@ -33,6 +35,7 @@ class Component(Spec):
 
     material: Annotated[Word[str], FOR_REVIEW] = NOT_STATED
     duty: Annotated[LinkTo[Duty], FOR_REVIEW] = NOT_STATED
+    hand: Annotated[Word[Literal["left", "right"]], Mirrors("swap")] = NOT_STATED
     safety_part: Word[bool] = NOT_STATED
     pressure_part: Word[bool] = NOT_STATED
     design_pressure: Pressure = NOT_STATED

@@ -8,6 +8,7 @@ from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, LinkTo, Position, Word
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class Dimension(SpecTable):
@@ -19,6 +20,6 @@ class Dimension(SpecTable):
         size: the length itself, where no other spec states it
     """
 
-    of: LinkTo[Component] = NOT_STATED
+    of: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     dimension: Word[str] = NOT_STATED
     size: Annotated[Position, Span("10 µm", "20 m")] = NOT_STATED

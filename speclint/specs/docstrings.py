@@ -13,6 +13,9 @@ _ENTRY = re.compile(r"^\s*(?P<key>[a-z_][a-z0-9_]*): (?P<meaning>.+)$")
 #: Keys that every spec or component has.
 _COMMON = {
     "id": "the word other specs link to; the file's name without .toml where it is left out",
+    "like": "the id of another spec of this kind: what is not stated here is as it is stated there",
+    "mirror_of": "the same of a part of the other hand: angles, positions across and hands are mirrored",
+    "each": "names for each of which the file states one part: the name stands wherever it writes {each}",
     "title": "of the drawing",
     "drawing": "its number",
     "revision": "of the drawing",
@@ -21,6 +24,7 @@ _COMMON = {
     "notes": "data of your own, which no rule reads",
     "material": "a name of the handbook's materials or of the repository's own",
     "duty": "the load cases it sees; inherited through links where it is left out",
+    "hand": "the side of the engine for which it is made, where the other side has another",
     "safety_part": "true where its failure can hurt someone",
     "pressure_part": "true where it holds pressure",
     "design_pressure": "for which it is designed",

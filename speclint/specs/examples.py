@@ -20,6 +20,8 @@ _QUOTED = re.compile(r'"([^"]+)"')
 _TRIALS = 20  # rounds in which the examples of a table are moved until they hold together
 _SMALLER = 0.8  # an example that must be less than another is this share of what it must be less than
 
+#: Keys that take the id of a spec of the same kind.
+_OF_ITS_KIND = ("like", "mirror_of")
 #: A word that a drawing might have where any text is taken, by key.
 _WORDS = {
     "id": "liner-left",
@@ -68,7 +70,7 @@ def example_for(name: str, field: FieldInfo, table: type[SpecTable]) -> str | in
         return quantities_of(table)[name]
     for member in get_args(field.annotation):
         if get_origin(member) is Stated:
-            return _example_word(name, get_args(member)[0])
+            return f"{table.kind}-left" if name in _OF_ITS_KIND else _example_word(name, get_args(member)[0])
         if get_origin(member) is Link:
             target = get_args(member)[0]
             return f"{(get_args(target) or (target,))[0].kind}-left"

@@ -40,13 +40,19 @@ class Leaf:
 
 
 class Table(dict[str, object]):
-    """A TOML table as read, with its place; its key is the prefix of the keys within."""
+    """A TOML table as read, with its place; its key is the prefix of the keys within.
 
-    __slots__ = ("where",)
+    ``unstated_at`` is where what it does not state would be written, where that is not in the table itself: in the spec
+    from which the table takes over what it does not state.
+    """
 
-    def __init__(self, items: Mapping[str, object], where: Location) -> None:
+    __slots__ = ("unstated_at", "where")
+
+    def __init__(
+        self, items: Mapping[str, object], where: Location, unstated_at: Location | None = None
+    ) -> None:
         super().__init__(items)
-        self.where = where
+        self.where, self.unstated_at = where, unstated_at
 
 
 class Array(list[object]):

@@ -10,6 +10,14 @@ from speclint.specs.component import Component
 from speclint.specs.examples import quantity_example, quantity_of
 from speclint.specs.fields import Link, Stated
 from speclint.specs.spec import Spec, SpecTable
+from speclint.specs.taking_over import Mirrors, OwnPlace
+
+_MIRRORED = {
+    "keep": "",
+    "negate": "of the other hand with the other sign",
+    "swap": "of the other hand the other word",
+    "round the axis": "of the other hand 360° less it",
+}
 
 
 def own_first(table: type[SpecTable]) -> dict[str, FieldInfo]:
@@ -32,7 +40,18 @@ def inner_table(annotation: Any) -> tuple[type[SpecTable] | None, str]:
 
 
 def said_of(field: FieldInfo) -> str:
-    """What a key of a spec takes, in words."""
+    """What a key of a spec takes, in words, and what becomes of it in a part that is like another."""
+    return "; ".join(filter(None, (_taken_by(field), _in_parts_alike(field))))
+
+
+def _in_parts_alike(field: FieldInfo) -> str:
+    if any(isinstance(mark, OwnPlace) for mark in field.metadata):
+        return "each part states its own"
+    how = next((mark.how for mark in field.metadata if isinstance(mark, Mirrors)), "keep")
+    return _MIRRORED[how]
+
+
+def _taken_by(field: FieldInfo) -> str:
     if found := quantity_of(field):
         several = {dict: "each by its name, ", tuple: "a list, "}.get(get_origin(field.annotation), "")  # type: ignore[arg-type]
         said = f'{several}{found[0].dimension}, such as "{quantity_example(field)}"'
@@ -44,6 +63,8 @@ def said_of(field: FieldInfo) -> str:
             return "the id of a " + " or ".join(_targets(member))
     if link := _link_listed(field):
         return "the id of a " + " or ".join(_targets(link)) + ", or a list of several"
+    if field.annotation == tuple[str, ...]:
+        return "a list of texts"
     return {str: "text"}.get(field.annotation, "data of your own")  # type: ignore[arg-type]
 
 

@@ -36,6 +36,8 @@ def schema_of(kind: type[Spec]) -> dict[str, Any]:
     _describe(kind, schema)
     if kind.hosts:
         schema["description"] += f" It must fit: {'; '.join(map(str, kind.hosts))}."
+    for key in ("like", "mirror_of"):
+        schema["properties"][key]["x-link-to"] = [kind.kind]
     schema["properties"] = {"kind": {"const": kind.kind}, **schema["properties"]}
     schema["required"] = ["kind"]
     definitions = {
@@ -85,6 +87,8 @@ def _examples(name: str, field: FieldInfo, table: type[SpecTable]) -> list[Any]:
     value = example_for(name, field, table)
     if value is not None:
         return [value]
+    if name == "each" and issubclass(table, Spec):
+        return [["left", "right"]]
     if ids := listed_ids(field):
         return [ids]
     is_list = get_origin(field.annotation) is tuple

@@ -20,6 +20,7 @@ from speclint.errors import NOWHERE, Location
 from speclint.quantities import Measure
 from speclint.specs.fields import FOR_REVIEW, NOT_STATED, Link, NotStated, Table, Word, bare
 from speclint.specs.geometry import Conditions, FitsIn, conditions_of
+from speclint.specs.taking_over import TakenOver, own_places
 
 V = TypeVar("V")
 T = TypeVar("T", bound="SpecTable")
@@ -49,7 +50,10 @@ class SpecTable(BaseModel):
         table = handler(data)
         if broken := [detail for one in conditions_of(cls) for detail in one.details(table.__dict__)]:
             raise ValidationError.from_exception_data(cls.__name__, broken)
-        table._place(data.where if isinstance(data, Table) else NOWHERE)
+        if isinstance(data, Table):
+            table._place(data.where, data.unstated_at)
+        else:
+            table._place(NOWHERE)
         return table
 
     @classmethod
@@ -57,16 +61,17 @@ class SpecTable(BaseModel):
         """The table with nothing stated in it, as the default of a field: no validator is built for it."""
         return cls.model_construct()  # type: ignore[return-value]
 
-    def _place(self, where: Location) -> None:
+    def _place(self, where: Location, unstated_at: Location | None = None) -> None:
         self._where = where
         prefix = f"{where.key}." if where.key else ""
         for name, value in self.__dict__.items():
             if value is NOT_STATED:
-                self.__dict__[name] = NotStated(Location(where.file, where.line, prefix + name))
+                at = where if unstated_at is None or name in own_places(type(self)) else unstated_at
+                self.__dict__[name] = NotStated(at.at(prefix + name))
             elif isinstance(value, SpecTable) and name not in self.model_fields_set:
                 # a default table may be shared between specs: place a copy
                 self.__dict__[name] = placed = value.model_copy(update=_unplaced(value))
-                placed._place(Location(where.file, where.line, prefix + name))
+                placed._place((unstated_at or where).at(prefix + name))
 
     @property
     def where(self) -> Location:
@@ -82,6 +87,7 @@ class Spec(SpecTable):
     """One TOML file: what every spec states, whatever its kind.
 
     ``kind`` is the word a spec writes, ``called`` what a report calls it.
+    What a spec states with ``like`` or ``mirror_of`` is only what differs from the other (``taken_over``).
     """
 
     kind: ClassVar[str] = ""
@@ -90,12 +96,26 @@ class Spec(SpecTable):
     hosts: ClassVar[tuple[FitsIn, ...]] = ()
 
     id: str
+    like: Word[str] = NOT_STATED
+    mirror_of: Word[str] = NOT_STATED
+    each: Annotated[tuple[str, ...], BeforeValidator(bare)] = ()
     title: Word[str] = NOT_STATED
     drawing: Word[str] = NOT_STATED
     revision: Word[str] = NOT_STATED
     prepared_by: Annotated[Word[str], FOR_REVIEW] = NOT_STATED
     checked_by: Annotated[Word[str], FOR_REVIEW] = NOT_STATED
     notes: Annotated[dict[str, Any], BeforeValidator(bare)] = {}
+
+    _taken_over: TakenOver | None = PrivateAttr(default=None)
+
+    @property
+    def taken_over(self) -> TakenOver | None:
+        """What the spec takes over from the one that it is like, or the mirror of; None where it states everything."""
+        return self._taken_over
+
+    def takes_over(self, taken: TakenOver) -> None:
+        """Remember what was taken over; for the loader."""
+        self._taken_over = taken
 
     @classmethod
     def words(cls) -> tuple[str, ...]:

@@ -20,6 +20,10 @@ _HEADING = """Fill in what the drawing says: take the mark # from the front of a
 in place of the example. What is left out is never guessed: a check that needs it is not assessed. A quantity
 may also be written { value = "480 mm", from = "measured", note = "by pin gauge" }; from is drawing, measured,
 calculated or assumed."""
+_ALIKE = """A part that is like another of its kind states like = "the id of that", and beside it only what differs and
+where it sits; one of the other hand states mirror_of instead. With each = ["left", "right"] the file states one part
+for each name, which stands wherever it writes {each}, as in the id."""
+_FOR_PARTS_ALIKE = ("like", "mirror_of", "each")
 
 
 def template_of(kind: type[Spec]) -> str:
@@ -29,8 +33,8 @@ def template_of(kind: type[Spec]) -> str:
     """
     kind.model_rebuild()  # so that tables named before they are defined are known
     lines = [*_remark(f"{kind.called or kind.kind}: {summary(kind)}"), "#"]
-    lines += [*_remark(_HEADING), "", f'kind = "{kind.kind}"', f'id = "{kind.kind}-left"']
-    lines += _table(kind, "", skip={"id"})
+    lines += [*_remark(_HEADING), *_remark(_ALIKE), "", f'kind = "{kind.kind}"', f'id = "{kind.kind}-left"']
+    lines += _table(kind, "", skip={"id", *_FOR_PARTS_ALIKE})
     return "\n".join(lines).rstrip() + "\n"
 
 

@@ -237,3 +237,28 @@ def test_what_could_not_be_run_is_not_kept(
     failed = {one.component for one in run(shop, kept).checks if one.could_not_run}
     assert failed
     assert taken(shop, kept, monkeypatch) == ALL - failed
+
+
+def test_a_part_alike_is_checked_again_when_the_other_changes(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """What is taken over is a part's own: another bore of the one is another of both, and of no third."""
+    like = 'kind = "tube"\nlike = "tube"\nheld_in = "rack"\n'
+    kept = KeptFolder(tmp_path / "kept")
+    shop = DesignFolder(tmp_path / "design", tubes.tubes()).write({**FILES, "fifth.toml": like})
+    run(shop, kept)
+    assert taken(shop, kept, monkeypatch) >= {"tube", "fifth", "second"}
+    shop.replace("tube.toml", "100 mm", "101 mm")
+    again = taken(shop, kept, monkeypatch)
+    assert "second" in again
+    assert not {"tube", "fifth"} & again
+
+
+def test_a_shared_check_consults_what_it_would_by_itself(tmp_path: Path) -> None:
+    """The second tube is run at the corners that govern the first alone, and yet rests on all that it may ask."""
+    like = 'kind = "tube"\nlike = "tube"\nheld_in = "other-rack"\n'
+    shop = DesignFolder(tmp_path, tubes.tubes()).write({**FILES, "tube-like.toml": like})
+    together = [check for check in shop.assess().checks if check.component == "tube-like"]
+    alone = shop.assess("tube-like.toml").checks
+    assert [check.consulted for check in together] == [check.consulted for check in alone]
+    assert any("other-rack" in check.consulted.specs for check in alone)

@@ -36,7 +36,8 @@ UNNAMED = {
     "drives": "a link that is found from the part that is driven",
     "joined_to": "a link that is found from the part that is joined",
     "front_from_pin": "a dimension that a chain points at",
-    "notes": "data of the user's own",
+    "like": "what is taken over stands in the other keys; rules see the rest by what a sheet says is taken over",
+    "mirror_of": "as for like",
     "supplied_as": "listed in unread.csv",
     "temperatures": "asked of a load case by the part that has them",
 }

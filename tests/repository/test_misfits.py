@@ -8,7 +8,7 @@ from typing import ClassVar
 import pytest
 
 from speclint.repository.misfits import misfits
-from speclint.repository.reading import load_spec
+from speclint.repository.reading import load_specs
 from speclint.specs import NOT_STATED, Component, FitsIn, Length, LinkTo, Spec, Word, schema_of
 from speclint.testing import installed_families
 from tests.tubes import Rack
@@ -41,7 +41,7 @@ def said(folder: Path, peg: str) -> list[str]:
     texts = {"rack": RACK, "peg": peg}
     for name, text in texts.items():
         (folder / f"{name}.toml").write_text(text, encoding="utf-8")
-    loaded = {name: load_spec(folder / f"{name}.toml", f"{name}.toml", KINDS).spec for name in texts}
+    loaded = {name: load_specs(folder / f"{name}.toml", f"{name}.toml", KINDS)[0].spec for name in texts}
     return [str(one) for one in misfits({name: spec for name, spec in loaded.items() if spec})]
 
 

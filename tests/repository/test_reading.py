@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from speclint.quantities import Measure
-from speclint.repository.reading import Loaded, load_spec
+from speclint.repository.reading import Loaded, load_specs
 from speclint.specs import Duty, NotStated, Spec, Stated
 from tests.tubes import Rack, Tube
 
@@ -18,7 +18,7 @@ KINDS: dict[str, type[Spec]] = {"tube": Tube, "rack": Rack, "duty": Duty}
 def load(folder: Path, text: str | bytes) -> Loaded:
     path = folder / "part.toml"
     path.write_bytes(text if isinstance(text, bytes) else text.encode())
-    return load_spec(path, "part.toml", KINDS)
+    return load_specs(path, "part.toml", KINDS)[0]
 
 
 def test_a_value_knows_where_it_was_written(tmp_path: Path) -> None:
@@ -129,7 +129,7 @@ def test_the_nearest_kind_and_case_are_proposed(tmp_path: Path) -> None:
 
 
 def test_a_file_that_is_not_there(tmp_path: Path) -> None:
-    loaded = load_spec(tmp_path / "none.toml", "none.toml", KINDS)
+    loaded = load_specs(tmp_path / "none.toml", "none.toml", KINDS)[0]
     assert "cannot be read" in loaded.complaints[0].message
 
 

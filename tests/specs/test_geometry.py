@@ -10,7 +10,7 @@ from hypothesis import given, strategies as st
 
 from speclint.errors import Complaint
 from speclint.quantities import Measure
-from speclint.repository.reading import load_spec
+from speclint.repository.reading import load_specs
 from speclint.specs import (
     NOT_STATED,
     AtMost,
@@ -72,7 +72,7 @@ KINDS: dict[str, type[Spec]] = {"duct": Duct, "lined-duct": LinedDuct}
 def complaints(folder: Path, text: str, kind: str = "duct") -> list[Complaint]:
     path = folder / "duct.toml"
     path.write_text(f'kind = "{kind}"\noutside = "100 mm"\n{text}\n', encoding="utf-8")
-    return list(load_spec(path, "duct.toml", KINDS).complaints)
+    return list(load_specs(path, "duct.toml", KINDS)[0].complaints)
 
 
 @pytest.mark.parametrize(

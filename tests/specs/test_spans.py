@@ -8,7 +8,7 @@ from typing import Annotated, ClassVar
 import pytest
 
 from speclint.errors import Complaint
-from speclint.repository.reading import load_spec
+from speclint.repository.reading import load_specs
 from speclint.specs import (
     NOT_STATED,
     Component,
@@ -47,7 +47,7 @@ class Sleeve(Component):
 def complaints(folder: Path, line: str) -> list[Complaint]:
     path = folder / "sleeve.toml"
     path.write_text(f'kind = "sleeve"\n{line}\n', encoding="utf-8")
-    return list(load_spec(path, "sleeve.toml", {"sleeve": Sleeve}).complaints)
+    return list(load_specs(path, "sleeve.toml", {"sleeve": Sleeve})[0].complaints)
 
 
 @pytest.mark.parametrize(
@@ -123,5 +123,5 @@ def test_the_wall_of_a_pipe_is_no_slip_of_a_unit(tmp_path: Path, wall: str) -> N
     path = tmp_path / "pipe.toml"
     text = f'kind = "steam-pipe"\noutside_diameter = "168.3 mm"\nwall = "{wall}"\n'
     path.write_text(text, encoding="utf-8")
-    loaded = load_spec(path, "pipe.toml", installed_families().kinds)
+    loaded = load_specs(path, "pipe.toml", installed_families().kinds)[0]
     assert [one.where.key for one in loaded.complaints] == ["wall"]

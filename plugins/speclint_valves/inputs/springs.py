@@ -118,13 +118,8 @@ def _hottest(valve: PoppetValve, spring: CompressionSpring, sheet: Sheet, index:
 
 
 def _cases(valve: PoppetValve, sheet: Sheet) -> Iterator[tuple[str, LoadCase]]:
-    """Every load case of the valve's duty, and of the one that it is like."""
-    duty: Duty | None = _duty(valve, sheet)
-    seen: set[str] = set()
-    while duty is not None:
-        yield from ((name, case) for name, case in sorted(duty.cases.items()) if name not in seen)
-        seen |= set(duty.cases)
-        duty = sheet.follow(duty.like) if sheet.is_stated(f"like of {duty.id}", duty.like) else None
+    """Every load case of the valve's duty."""
+    yield from sorted(_duty(valve, sheet).cases.items())
 
 
 def _duty(valve: PoppetValve, sheet: Sheet) -> Duty:

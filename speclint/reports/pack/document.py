@@ -7,15 +7,16 @@ from dataclasses import dataclass, field
 from importlib.metadata import version
 from itertools import groupby
 
-from speclint.checking import Assessment, Check
+from speclint.checking import Alike, Assessment, Check
 from speclint.quantities import System
-from speclint.reports.accepted import Standings, standings_of
+from speclint.reports.accepted import Standings, standings_of, with_concessions
 from speclint.reports.pack.anchors import component_anchor, finding_anchor, sheet_anchor, source_anchor
 from speclint.reports.pack.drawings import figures
 from speclint.reports.pack.figures import Figure
 from speclint.reports.pack.mathematics import equation, filled, symbol
 from speclint.reports.phrases import CAUTIONS, NO_CODES, tally, verdict
 from speclint.reports.sheet_text import Line, SheetText, sheet_of
+from speclint.reports.taken_over import said_of_like
 from speclint.rules import Grade
 from speclint.specs import Spec, Stated
 
@@ -42,6 +43,17 @@ class ShownSheet:
     lines: tuple[ShownLine, ...]
     sources: tuple[tuple[int, str], ...]
     concession: str
+    alike: Alike
+
+    @property
+    def leads(self) -> bool:
+        """Whether it stands for the findings of parts alike, if there are others."""
+        return self.alike.first is self.check
+
+    @property
+    def others(self) -> list[str]:
+        """Where the findings would stand for which it stands too."""
+        return [finding_anchor(check) for check in self.alike.checks[1:]]
 
     @property
     def check(self) -> Check:
@@ -95,6 +107,11 @@ class Part:
     file: str
     sheets: tuple[ShownSheet, ...]
 
+    @property
+    def findings(self) -> list[ShownSheet]:
+        """The sheets of its findings; those of parts alike stand under the first of these parts."""
+        return [one for one in self.sheets if one.check.outcome == "finding" and one.leads]
+
 
 @dataclass
 class Document:
@@ -125,7 +142,7 @@ class Document:
     @property
     def holds(self) -> list[ShownSheet]:
         """The findings that are holds, that with the greatest utilisation first."""
-        found = [one for one in self.sheets("finding") if one.check.grade is Grade.HOLD]
+        found = [one for one in self.sheets("finding") if one.check.grade is Grade.HOLD and one.leads]
         return sorted(found, key=lambda one: (-(one.check.utilisation or 0.0), one.check.order))
 
     @property
@@ -184,15 +201,17 @@ def _parts(
     conceded = standings_of(assessment)
     shown = [check for check in assessment.checks if check.outcome != "not applicable"]
     design = assessment.design
+    alike = {check.order: group for group in with_concessions(shown, conceded) for check in group.checks}
     for component, group in groupby(shown, key=lambda check: check.component):
         on_progress(f"sheets of {component}")
-        sheets = [_sheet(assessment, check, system, sources, conceded) for check in group]
+        sheets = [_sheet(assessment, alike[check.order], check, system, sources, conceded) for check in group]
         sheets.sort(
             key=lambda one: (-(one.check.grade or 0), -(one.check.utilisation or 0.0), one.check.rule.name)
         )
         spec = design.specs.get(component) if design else None
         file = design.files.get(component, "") if design else ""
-        yield Part(component, component_anchor(component), _described(spec), file, tuple(sheets))
+        said = "; ".join(filter(None, (_described(spec), said_of_like(assessment, component))))
+        yield Part(component, component_anchor(component), said, file, tuple(sheets))
 
 
 def _described(spec: Spec | None) -> str:
@@ -206,7 +225,12 @@ def _described(spec: Spec | None) -> str:
 
 
 def _sheet(
-    assessment: Assessment, check: Check, system: System, sources: _Sources, conceded: Standings
+    assessment: Assessment,
+    alike: Alike,
+    check: Check,
+    system: System,
+    sources: _Sources,
+    conceded: Standings,
 ) -> ShownSheet:
     text = sheet_of(assessment, check, system)
     numbers = [sources.number(source) for source in text.sources]
@@ -222,6 +246,7 @@ def _sheet(
         tuple(_line(line, numbers) for line in text.lines),
         tuple(zip(numbers, text.sources, strict=True)),
         said,
+        alike,
     )
 
 

@@ -82,10 +82,11 @@ class _End:
         return [self._stage(assessment, place) for place, _ in self.speeds]
 
     def _stage(self, assessment: Assessment, place: int) -> Stage:
-        files = assessment.design.files if assessment.design else {}
-        stages = {files.get(one.id, ""): one for one in _all_stages(assessment)}
-        steps = self.check.steps[:place]
-        return next(stages[step.where.file] for step in reversed(steps) if step.where.file in stages)
+        design = assessment.design
+        assert design is not None  # as there is a check of a part
+        stages = {one.id: one for one in _all_stages(assessment)}
+        owners = (design.owner(step.where) for step in reversed(self.check.steps[:place]))
+        return next(stages[owner] for owner in owners if owner in stages)
 
     def stations(self, assessment: Assessment) -> Iterator[Station]:
         """The stages as stations."""

@@ -10,6 +10,7 @@ from speclint.specs.fields import NOT_STATED, Angle, Length, LinkTo, Position, W
 from speclint.specs.link_targets import CylinderBlock, SteamPassage, Weldment
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class Chamber(SpecTable):
@@ -21,7 +22,7 @@ class Chamber(SpecTable):
         opening_width: shorter clear dimension of its opening
     """
 
-    of: LinkTo[SteamPassage] = NOT_STATED
+    of: Annotated[LinkTo[SteamPassage], OWN_PLACE] = NOT_STATED
     opening_length: Annotated[Length, Span("30 mm", "1.5 m")] = NOT_STATED
     opening_width: Annotated[Length, Span("20 mm", "1.2 m")] = NOT_STATED
 
@@ -93,11 +94,11 @@ class AccessPlan(Component):
     called: ClassVar[str] = "access plan"
     of_metal: ClassVar[bool] = False
 
-    serves: LinkTo[CylinderBlock] = NOT_STATED
-    weldment: LinkTo[Weldment] = NOT_STATED
+    serves: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
+    weldment: Annotated[LinkTo[Weldment], OWN_PLACE] = NOT_STATED
     chambers: dict[str, Chamber] = {}
     chambers_complete: Word[bool] = NOT_STATED
-    welds: dict[str, WeldSight] = {}
-    spanners: dict[str, SpannerRoom] = {}
-    withdrawals: dict[str, Withdrawal] = {}
-    seats: dict[str, SeatAccess] = {}
+    welds: Annotated[dict[str, WeldSight], OWN_PLACE] = {}
+    spanners: Annotated[dict[str, SpannerRoom], OWN_PLACE] = {}
+    withdrawals: Annotated[dict[str, Withdrawal], OWN_PLACE] = {}
+    seats: Annotated[dict[str, SeatAccess], OWN_PLACE] = {}

@@ -8,6 +8,7 @@ from typing import Annotated, ClassVar
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Force, Fraction, Length, LinkTo, OneOrMore, Word
 from speclint.specs.spans import Span
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class BlastNozzle(Component):
@@ -31,7 +32,7 @@ class BlastNozzle(Component):
         "cylinder_bore": "nozzle in the spec of the engine: the bores are those of its cylinders",
     }
 
-    follows: Annotated[tuple[LinkTo[Component], ...], OneOrMore()] = ()
+    follows: Annotated[tuple[LinkTo[Component], ...], OneOrMore(), OWN_PLACE] = ()
     nozzles: Word[int] = NOT_STATED
     diameter: Annotated[Length, Span("40 mm", "600 mm")] = NOT_STATED
     cylinders: Word[int] = NOT_STATED

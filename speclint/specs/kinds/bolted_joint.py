@@ -22,6 +22,7 @@ from speclint.specs.fields import (
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
+from speclint.specs.taking_over import OWN_PLACE
 
 #: What keeps a part up when its first fastening has failed.
 SecondRetention = Literal[
@@ -187,9 +188,9 @@ class BoltedJoint(Component):
         "pressure": "holds, the part that the nuts hold down: its kind, or the steam of its pipe, says the pressure"
     }
 
-    holds: LinkTo[Component] = NOT_STATED
-    screwed_into: LinkTo[Component] = NOT_STATED
-    bolted_to: LinkTo[Component] = NOT_STATED
+    holds: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
+    screwed_into: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
+    bolted_to: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     fastener: Word[Literal["stud", "bolt"]] = NOT_STATED
     thread: Word[str] = NOT_STATED
     thread_made: Word[Literal["rolled before treatment", "rolled after treatment", "cut"]] = NOT_STATED

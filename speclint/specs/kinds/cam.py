@@ -9,6 +9,7 @@ from speclint.specs.fields import NOT_STATED, Allowance, Angle, Length, LinkTo, 
 from speclint.specs.geometry import Below, Conditions
 from speclint.specs.link_targets import Shaft, Tappet
 from speclint.specs.spans import Span
+from speclint.specs.taking_over import OWN_PLACE
 
 Law = Literal["parabolic", "harmonic", "cycloidal", "3-4-5 polynomial"]
 
@@ -41,7 +42,7 @@ class Cam(Component):
     called: ClassVar[str] = "cam"
     geometry: ClassVar[Conditions] = (Below("ramp_height", "lift"),)
 
-    lifts: LinkTo[Tappet] = NOT_STATED
+    lifts: Annotated[LinkTo[Tappet], OWN_PLACE] = NOT_STATED
     law: Word[Law] = NOT_STATED
     lift: Annotated[Length, Span("2 mm", "100 mm")] = NOT_STATED
     rise_angle: Angle = NOT_STATED
@@ -51,7 +52,7 @@ class Cam(Component):
     ramp_angle: Angle = NOT_STATED
     table_step: Angle = NOT_STATED
     table: tuple[Annotated[Allowance, Span("1 µm", "100 mm")], ...] = ()
-    turns_on: LinkTo[Shaft] = NOT_STATED
+    turns_on: Annotated[LinkTo[Shaft], OWN_PLACE] = NOT_STATED
     phase: Angle = NOT_STATED
     bore: Annotated[Length, Span("10 mm", "400 mm")] = NOT_STATED
     base_radius: Annotated[Length, Span("10 mm", "400 mm")] = NOT_STATED

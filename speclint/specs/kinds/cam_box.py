@@ -8,6 +8,7 @@ from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
 from speclint.specs.link_targets import CylinderBlock
 from speclint.specs.spans import Span
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class CamBox(Component):
@@ -30,8 +31,8 @@ class CamBox(Component):
     kind: ClassVar[str] = "cam-box"
     called: ClassVar[str] = "cam box"
 
-    mounted_on: LinkTo[CylinderBlock] = NOT_STATED
-    of_end: Word[str] = NOT_STATED
+    mounted_on: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
+    of_end: Annotated[Word[str], OWN_PLACE] = NOT_STATED
     tappets: Word[int] = NOT_STATED
     datum_length: Annotated[Length, Span("20 mm", "3 m")] = NOT_STATED
     block_length: Annotated[Length, Span("20 mm", "3 m")] = NOT_STATED

@@ -8,6 +8,7 @@ from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Allowance, Length, LinkTo, Word
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
+from speclint.specs.taking_over import OWN_PLACE
 
 #: A wall of a liner (its barrel, its collar) or of a cover (its plate, its flange).
 Wall = Literal["barrel", "collar", "plate", "flange"]
@@ -78,7 +79,7 @@ class Casting(Component):
     called: ClassVar[str] = "casting"
     of_metal: ClassVar[bool] = False
 
-    becomes: LinkTo[Component] = NOT_STATED
+    becomes: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     process: Word[Literal["sand, hand moulded", "sand, machine moulded", "investment"]] = NOT_STATED
     largest_dimension: Annotated[Length, Span("50 mm", "8 m")] = NOT_STATED
     tolerance_grade: Word[int] = NOT_STATED

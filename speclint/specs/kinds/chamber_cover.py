@@ -9,6 +9,7 @@ from speclint.specs.fields import NOT_STATED, Allowance, Fraction, Length, LinkT
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.link_targets import CylinderBlock, PoppetValve
 from speclint.specs.spans import Span
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class ChamberCover(Component):
@@ -41,9 +42,9 @@ class ChamberCover(Component):
         Below("thickness", "outside_diameter"),
     )
 
-    closes: LinkTo[CylinderBlock] = NOT_STATED
+    closes: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
     seat_bore: Word[str] = NOT_STATED
-    over: LinkTo[PoppetValve] = NOT_STATED
+    over: Annotated[LinkTo[PoppetValve], OWN_PLACE] = NOT_STATED
     inside_at: Annotated[Length, Span("10 mm", "600 mm")] = NOT_STATED
     bore: Annotated[Length, Span("30 mm", "800 mm")] = NOT_STATED
     form: Word[Literal["flat", "dished"]] = NOT_STATED

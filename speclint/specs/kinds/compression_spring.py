@@ -9,6 +9,7 @@ from speclint.specs.fields import NOT_STATED, Force, Fraction, Length, LinkTo, M
 from speclint.specs.geometry import Below, Conditions
 from speclint.specs.link_targets import PoppetValve
 from speclint.specs.spans import Span
+from speclint.specs.taking_over import OWN_PLACE
 
 Seating = Literal[
     "both ends held and guided in line",
@@ -73,8 +74,8 @@ class CompressionSpring(Component):
         Below("guide_pin", "housing"),
     )
 
-    closes: LinkTo[PoppetValve] = NOT_STATED
-    nested_in: LinkTo[CompressionSpring] = NOT_STATED
+    closes: Annotated[LinkTo[PoppetValve], OWN_PLACE] = NOT_STATED
+    nested_in: Annotated[LinkTo[CompressionSpring], OWN_PLACE] = NOT_STATED
     wire: Annotated[Length, Span("0.8 mm", "50 mm")] = NOT_STATED
     wire_grade: Word[str] = NOT_STATED
     wire_tensile_strength: Stress = NOT_STATED

@@ -8,6 +8,7 @@ from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Fraction, Length, LinkTo, Mass, Word
 from speclint.specs.link_targets import PistonRod
 from speclint.specs.spans import Span
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class Crosshead(Component):
@@ -30,7 +31,7 @@ class Crosshead(Component):
     kind: ClassVar[str] = "crosshead"
     called: ClassVar[str] = "crosshead"
 
-    on_rod: LinkTo[PistonRod] = NOT_STATED
+    on_rod: Annotated[LinkTo[PistonRod], OWN_PLACE] = NOT_STATED
     front_from_pin: Annotated[Length, Span("50 mm", "1.2 m")] = NOT_STATED
     slipper_length: Annotated[Length, Span("60 mm", "1.5 m")] = NOT_STATED
     slipper_width: Annotated[Length, Span("30 mm", "800 mm")] = NOT_STATED

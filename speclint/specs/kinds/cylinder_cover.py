@@ -10,6 +10,7 @@ from speclint.specs.fields import NOT_STATED, Allowance, Fraction, Length, LinkT
 from speclint.specs.geometry import Below, Conditions
 from speclint.specs.link_targets import CylinderBlock
 from speclint.specs.spans import Span
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class CylinderCover(Component):
@@ -46,8 +47,8 @@ class CylinderCover(Component):
         "end": "of_end, the end of the block, which says its side",
     }
 
-    closes: LinkTo[CylinderBlock] = NOT_STATED
-    of_end: Word[str] = NOT_STATED
+    closes: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
+    of_end: Annotated[Word[str], OWN_PLACE] = NOT_STATED
     bore: Annotated[Length, Span("50 mm", "1.2 m")] = NOT_STATED
     end: Word[Literal["front", "back"]] = NOT_STATED
     form: Word[Literal["flat", "dished"]] = NOT_STATED

@@ -21,6 +21,7 @@ from speclint.specs.geometry import AtMost, Below, Conditions, FitsIn
 from speclint.specs.link_targets import CylinderBlock
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
+from speclint.specs.taking_over import OWN_PLACE, Mirrors
 
 Retention = Literal["collar clamped by cover", "dowel", "nothing"]
 Entering = Literal["pressed", "chilled", "heated block", "chilled and heated block"]
@@ -85,7 +86,7 @@ class LinerPort(SpecTable):
     matches: Word[str] = NOT_STATED
     from_collar: Annotated[Length, Span("5 mm", "2.5 m")] = NOT_STATED
     height: Annotated[Length, Span("4 mm", "400 mm")] = NOT_STATED
-    angle: Angle = NOT_STATED
+    angle: Annotated[Angle, Mirrors("round the axis")] = NOT_STATED
     width: Annotated[Length, Span("20 mm", "2.5 m")] = NOT_STATED
     crossed_by_rings: Word[bool] = NOT_STATED
     opening: Annotated[Length, Span("2 mm", "600 mm")] = NOT_STATED
@@ -162,8 +163,8 @@ class CylinderLiner(Component):
         FitsIn("fit_length", "housed_in", "bores.{in_bore}.length"),
     )
 
-    housed_in: LinkTo[CylinderBlock] = NOT_STATED
-    in_bore: Word[str] = NOT_STATED
+    housed_in: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
+    in_bore: Annotated[Word[str], OWN_PLACE] = NOT_STATED
     bore: Annotated[Length, Span("100 mm", "1.2 m")] = NOT_STATED
     outside_diameter: Annotated[Length, Span("110 mm", "1.3 m")] = NOT_STATED
     roughness: Annotated[Length, Span("0.4 µm", "0.1 mm")] = NOT_STATED

@@ -9,6 +9,7 @@ from speclint.specs.dimension import Dimension
 from speclint.specs.fields import NOT_STATED, Fraction, LinkTo, Position, Word
 from speclint.specs.geometry import AtMost, Conditions
 from speclint.specs.spans import Span
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class ChainLink(Dimension):
@@ -27,7 +28,7 @@ class ChainLink(Dimension):
     lever: Fraction = NOT_STATED
     spread: Word[Literal["normal", "uniform"]] = NOT_STATED
     measured: Annotated[Position, Span("10 µm", "20 m")] = NOT_STATED
-    grows_with: LinkTo[Component] = NOT_STATED
+    grows_with: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     temperature: Word[str] = NOT_STATED
 
 

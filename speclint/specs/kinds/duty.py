@@ -7,13 +7,11 @@ from typing import Annotated, ClassVar, Literal, get_args
 from pydantic import model_validator
 from pydantic_core import PydanticCustomError
 
-from speclint.errors import Location
 from speclint.quantities import Measure
 from speclint.specs.fields import (
     NOT_STATED,
     Fraction,
     Length,
-    LinkTo,
     MassFlow,
     NotStated,
     Pressure,
@@ -24,6 +22,7 @@ from speclint.specs.fields import (
 )
 from speclint.specs.spans import Span
 from speclint.specs.spec import Spec, SpecTable
+from speclint.specs.taking_over import TAKEN_WHOLE
 from speclint.specs.ties import TemperatureOrTie, Tie, WrittenTie, tied
 
 #: The moments in an engine's life that a duty may state.
@@ -93,9 +92,7 @@ class LoadCase(SpecTable):
         for name in names:
             if name in self.temperatures:
                 return tied(name, self._stated_temperatures())
-        return NotStated(
-            Location(self.where.file, self.where.line, f"{self.where.key}.temperatures.{names[0]}")
-        )
+        return NotStated(self.where.at(f"{self.where.key}.temperatures.{names[0]}"))
 
 
 class Life(SpecTable):
@@ -113,12 +110,11 @@ class Life(SpecTable):
 class Duty(Spec):
     """A set of load cases, shared by many components, and their life.
 
-    ``like`` takes over the cases, and the life, that it does not state itself.
+    ``like`` takes over what it does not state itself; a case that it states it states whole: it is one moment.
     """
 
     kind: ClassVar[str] = "duty"
     called: ClassVar[str] = "duty"
 
-    like: LinkTo[Duty] = NOT_STATED
     life: Life = Life.unstated()
-    cases: dict[CaseName, LoadCase] = {}
+    cases: Annotated[dict[CaseName, LoadCase], TAKEN_WHOLE] = {}

@@ -10,6 +10,7 @@ from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.link_targets import BlastNozzle, CylinderBlock
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class Crank(SpecTable):
@@ -27,7 +28,7 @@ class Crank(SpecTable):
 
     geometry: ClassVar[Conditions] = (Below("stroke", "connecting_rod_length", times=2),)
 
-    block: LinkTo[CylinderBlock] = NOT_STATED
+    block: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
     bore: Word[str] = NOT_STATED
     axis_from_centre: Annotated[Allowance, Span("50 mm", "1.6 m")] = NOT_STATED
     frame_from_centre: Annotated[Length, Span("200 mm", "1.4 m")] = NOT_STATED
@@ -78,4 +79,4 @@ class Engine(Component):
     least_wheel_diameter: Annotated[Length, Span("550 mm", "2.6 m")] = NOT_STATED
     gear_ratio: Fraction = NOT_STATED
     boiler: Boiler = Boiler.unstated()
-    nozzle: LinkTo[BlastNozzle] = NOT_STATED
+    nozzle: Annotated[LinkTo[BlastNozzle], OWN_PLACE] = NOT_STATED

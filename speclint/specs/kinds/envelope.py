@@ -10,6 +10,7 @@ from speclint.specs.fields import NOT_STATED, Allowance, Length, LinkTo, Positio
 from speclint.specs.link_targets import DimensionChain, GaugeOutline
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class GaugePoint(SpecTable):
@@ -25,7 +26,7 @@ class GaugePoint(SpecTable):
             whole distance from the middle of the engine where it is left out
     """
 
-    of: LinkTo[Component] = NOT_STATED
+    of: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     cock_of: Word[str] = NOT_STATED
     height: Annotated[Length, Span("20 mm", "5 m")] = NOT_STATED
     from_centre: Annotated[Length, Span("100 mm", "2.5 m")] = NOT_STATED
@@ -45,9 +46,9 @@ class MotionGap(Dimension):
         growth_length: length of the part that grows into the gap when it is hot
     """
 
-    to: LinkTo[Component] = NOT_STATED
+    to: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     moving: Word[Literal["crosshead", "connecting rod", "coupling rod", "wheel", "brake gear"]] = NOT_STATED
-    chain: LinkTo[DimensionChain] = NOT_STATED
+    chain: Annotated[LinkTo[DimensionChain], OWN_PLACE] = NOT_STATED
     size: Annotated[Position, Span("1 mm", "300 mm")] = NOT_STATED
     side_play: Annotated[Allowance, Span("0.25 mm", "60 mm")] = NOT_STATED
     wear: Annotated[Allowance, Span("0.2 mm", "50 mm")] = NOT_STATED
@@ -76,7 +77,7 @@ class Envelope(Component):
     called: ClassVar[str] = "envelope"
     of_metal: ClassVar[bool] = False
 
-    around: LinkTo[Component] = NOT_STATED
+    around: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     gauge: LinkTo[GaugeOutline] = NOT_STATED
     points: dict[str, GaugePoint] = {}
     gaps: dict[str, MotionGap] = {}

@@ -9,6 +9,7 @@ from speclint.specs.fields import NOT_STATED, Area, Fraction, Length, LinkTo, Ma
 from speclint.specs.kinds.bolted_joint import Nut, SecondRetention, Tightening
 from speclint.specs.link_targets import CylinderBlock
 from speclint.specs.spans import Span
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class FrameFastening(Component):
@@ -48,10 +49,10 @@ class FrameFastening(Component):
     kind: ClassVar[str] = "frame-fastening"
     called: ClassVar[str] = "frame fastening"
 
-    holds: LinkTo[CylinderBlock] = NOT_STATED
-    pad: Word[str] = NOT_STATED
-    other_pad: Word[str] = NOT_STATED
-    bore: Word[str] = NOT_STATED
+    holds: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
+    pad: Annotated[Word[str], OWN_PLACE] = NOT_STATED
+    other_pad: Annotated[Word[str], OWN_PLACE] = NOT_STATED
+    bore: Annotated[Word[str], OWN_PLACE] = NOT_STATED
     thread: Word[str] = NOT_STATED
     count: Word[int] = NOT_STATED
     hole: Annotated[Length, Span("5 mm", "130 mm")] = NOT_STATED

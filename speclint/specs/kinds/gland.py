@@ -9,6 +9,7 @@ from speclint.specs.component import PRESSURE_BY_KIND, Component
 from speclint.specs.fields import NOT_STATED, Fraction, Length, LinkTo, Stress, Word
 from speclint.specs.geometry import Below, Conditions
 from speclint.specs.spans import Span
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class Gland(Component):
@@ -35,7 +36,7 @@ class Gland(Component):
         "packing": "of, the stuffing box, which states its packing",
     }
 
-    of: LinkTo[Component] = NOT_STATED
+    of: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     rod: Annotated[Length, Span("15 mm", "250 mm")] = NOT_STATED
     box: Annotated[Length, Span("20 mm", "400 mm")] = NOT_STATED
     packing: Word[Literal["soft", "metallic"]] = NOT_STATED

@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar, Literal
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Area, Conductivity, Fraction, Length, LinkTo, Word
 from speclint.specs.spans import Span
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class Lagging(Component):
@@ -28,7 +29,7 @@ class Lagging(Component):
     kind: ClassVar[str] = "lagging"
     called: ClassVar[str] = "lagging"
 
-    covers: LinkTo[Component] = NOT_STATED
+    covers: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     form: Word[Literal["round", "flat"]] = NOT_STATED
     inside_diameter: Annotated[Length, Span("15 mm", "2.5 m")] = NOT_STATED
     thickness: Annotated[Length, Span("3 mm", "300 mm")] = NOT_STATED

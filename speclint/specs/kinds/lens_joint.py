@@ -9,6 +9,7 @@ from speclint.specs.component import PRESSURE_BY_KIND, Component
 from speclint.specs.fields import NOT_STATED, Angle, Length, LinkTo, Word
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.spans import Span
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class LensJoint(Component):
@@ -43,7 +44,7 @@ class LensJoint(Component):
 
     old_keys: ClassVar[Mapping[str, str]] = PRESSURE_BY_KIND
 
-    of: LinkTo[Component] = NOT_STATED
+    of: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     sphere_radius: Annotated[Length, Span("20 mm", "1.5 m")] = NOT_STATED
     contact_diameter: Annotated[Length, Span("15 mm", "1 m")] = NOT_STATED
     seat: Word[Literal["cone", "sphere"]] = NOT_STATED

@@ -9,6 +9,7 @@ from speclint.specs.fields import NOT_STATED, Angle, Length, LinkTo, Mass, Posit
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
+from speclint.specs.taking_over import OWN_PLACE, Mirrors
 
 
 class Weight(SpecTable):
@@ -23,11 +24,11 @@ class Weight(SpecTable):
         z: its centre, upwards
     """
 
-    of: LinkTo[Component] = NOT_STATED
+    of: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     mass: Mass = NOT_STATED
     in_place: Word[bool] = NOT_STATED
     x: Annotated[Position, Span("1 mm", "6 m")] = NOT_STATED
-    y: Annotated[Position, Span("1 mm", "6 m")] = NOT_STATED
+    y: Annotated[Position, Span("1 mm", "6 m"), Mirrors("negate")] = NOT_STATED
     z: Annotated[Position, Span("1 mm", "6 m")] = NOT_STATED
 
 
@@ -62,7 +63,7 @@ class Lug(SpecTable):
     edge: Annotated[Length, Span("3 mm", "300 mm")] = NOT_STATED
     height: Annotated[Length, Span("5 mm", "600 mm")] = NOT_STATED
     root_width: Annotated[Length, Span("10 mm", "800 mm")] = NOT_STATED
-    plane: Angle = NOT_STATED
+    plane: Annotated[Angle, Mirrors("negate")] = NOT_STATED
     weld: Word[Literal["full penetration", "fillet on both sides"]] = NOT_STATED
     throat: Annotated[Length, Span("1 mm", "40 mm")] = NOT_STATED
 
@@ -83,7 +84,7 @@ class LiftingPoint(SpecTable):
     """
 
     x: Annotated[Position, Span("10 mm", "6 m")] = NOT_STATED
-    y: Annotated[Position, Span("10 mm", "6 m")] = NOT_STATED
+    y: Annotated[Position, Span("10 mm", "6 m"), Mirrors("negate")] = NOT_STATED
     z: Annotated[Position, Span("10 mm", "6 m")] = NOT_STATED
     opposite: Word[str] = NOT_STATED
     form: Word[Literal["eye bolt", "lug"]] = NOT_STATED
@@ -109,7 +110,7 @@ class LiftingPlan(Component):
     called: ClassVar[str] = "lifting plan"
     of_metal: ClassVar[bool] = False
 
-    lifts: LinkTo[Component] = NOT_STATED
+    lifts: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     weights: dict[str, Weight] = {}
     points: dict[str, LiftingPoint] = {}
     hook_height: Annotated[Length, Span("100 mm", "15 m")] = NOT_STATED

@@ -8,6 +8,7 @@ from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Force, Fraction, Length, LinkTo, Position, Stiffness, Word
 from speclint.specs.link_targets import CylinderBlock
 from speclint.specs.spans import Span
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class LocatingFace(Component):
@@ -35,8 +36,8 @@ class LocatingFace(Component):
     called: ClassVar[str] = "locating face"
     of_metal: ClassVar[bool] = False
 
-    locks: LinkTo[CylinderBlock] = NOT_STATED
-    pad: Word[str] = NOT_STATED
+    locks: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
+    pad: Annotated[Word[str], OWN_PLACE] = NOT_STATED
     at: Annotated[Position, Span("1 mm", "5 m")] = NOT_STATED
     slot: Annotated[Length, Span("10 mm", "1.2 m")] = NOT_STATED
     bearing_height: Annotated[Length, Span("15 mm", "1.5 m")] = NOT_STATED

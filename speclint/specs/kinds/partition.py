@@ -9,6 +9,7 @@ from speclint.specs.fields import NOT_STATED, Area, Length, LinkTo, Word
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.link_targets import SteamPassage
 from speclint.specs.spans import Span
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class Partition(Component):
@@ -39,8 +40,8 @@ class Partition(Component):
         Below("thickness", "short_side"),
     )
 
-    live_side: LinkTo[SteamPassage] = NOT_STATED
-    exhaust_side: LinkTo[SteamPassage] = NOT_STATED
+    live_side: Annotated[LinkTo[SteamPassage], OWN_PLACE] = NOT_STATED
+    exhaust_side: Annotated[LinkTo[SteamPassage], OWN_PLACE] = NOT_STATED
     wall: Word[str] = NOT_STATED
     other_wall: Word[str] = NOT_STATED
     cavity: Word[str] = NOT_STATED

@@ -9,6 +9,7 @@ from speclint.specs.fields import NOT_STATED, Allowance, Length, LinkTo, Word
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.link_targets import Crosshead
 from speclint.specs.spans import Span
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class Pin(Component):
@@ -34,7 +35,7 @@ class Pin(Component):
         Below("fillet", "diameter"),
     )
 
-    moved_by: LinkTo[Crosshead] = NOT_STATED
+    moved_by: Annotated[LinkTo[Crosshead], OWN_PLACE] = NOT_STATED
     place: Word[Literal["crosshead pin", "crank pin"]] = NOT_STATED
     diameter: Annotated[Length, Span("8 mm", "400 mm")] = NOT_STATED
     length: Annotated[Length, Span("10 mm", "600 mm")] = NOT_STATED

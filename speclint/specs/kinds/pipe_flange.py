@@ -9,6 +9,7 @@ from speclint.specs.component import PRESSURE_BY_KIND, Component
 from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
 from speclint.specs.geometry import Below, Conditions
 from speclint.specs.spans import Span
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class PipeFlange(Component):
@@ -29,7 +30,7 @@ class PipeFlange(Component):
 
     old_keys: ClassVar[Mapping[str, str]] = PRESSURE_BY_KIND
 
-    of: LinkTo[Component] = NOT_STATED
+    of: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     outside_diameter: Annotated[Length, Span("40 mm", "1.2 m")] = NOT_STATED
     bore: Annotated[Length, Span("10 mm", "900 mm")] = NOT_STATED
     circle: Annotated[Length, Span("60 mm", "2.5 m")] = NOT_STATED

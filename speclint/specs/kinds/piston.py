@@ -10,6 +10,7 @@ from speclint.specs.geometry import Below, Conditions, FitsIn
 from speclint.specs.link_targets import CylinderLiner, PistonRing
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class Groove(SpecTable):
@@ -23,7 +24,7 @@ class Groove(SpecTable):
         land: least thickness of the land beside it, to the face of the piston or the next groove
     """
 
-    takes: LinkTo[PistonRing] = NOT_STATED
+    takes: Annotated[LinkTo[PistonRing], OWN_PLACE] = NOT_STATED
     at: Annotated[Length, Span("2 mm", "600 mm")] = NOT_STATED
     depth: Annotated[Length, Span("2 mm", "80 mm")] = NOT_STATED
     width: Annotated[Length, Span("2 mm", "60 mm")] = NOT_STATED
@@ -71,7 +72,7 @@ class Piston(Component):
     hosts: ClassVar[tuple[FitsIn, ...]] = (FitsIn("diameter", "runs_in", "bore"),)
     geometry: ClassVar[Conditions] = (Below("stock_thickness", "length"),)
 
-    runs_in: LinkTo[CylinderLiner] = NOT_STATED
+    runs_in: Annotated[LinkTo[CylinderLiner], OWN_PLACE] = NOT_STATED
     diameter: Annotated[Length, Span("90 mm", "1.2 m")] = NOT_STATED
     length: Annotated[Length, Span("20 mm", "600 mm")] = NOT_STATED
     crown_chamfer: Annotated[Length, Span("1 mm", "200 mm")] = NOT_STATED

@@ -9,6 +9,7 @@ from speclint.specs.fields import NOT_STATED, Fraction, Hardness, Length, LinkTo
 from speclint.specs.kinds.cylinder_liner import Structure
 from speclint.specs.link_targets import CylinderBlock, CylinderLiner
 from speclint.specs.spans import Span
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class PistonRing(Component):
@@ -32,8 +33,8 @@ class PistonRing(Component):
     kind: ClassVar[str] = "piston-ring"
     called: ClassVar[str] = "piston ring"
 
-    runs_in: LinkTo[CylinderLiner] = NOT_STATED
-    bears_on: LinkTo[CylinderBlock] = NOT_STATED
+    runs_in: Annotated[LinkTo[CylinderLiner], OWN_PLACE] = NOT_STATED
+    bears_on: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
     place: Word[Literal["front", "middle", "back"]] = NOT_STATED
     edge_from_piston_face: Annotated[Length, Span("2 mm", "300 mm")] = NOT_STATED
     width: Annotated[Length, Span("1.5 mm", "50 mm")] = NOT_STATED

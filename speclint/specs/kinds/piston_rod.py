@@ -10,6 +10,7 @@ from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.link_targets import Piston
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
+from speclint.specs.taking_over import OWN_PLACE
 
 #: Ways in which the ends of a strut are held, in the words of the handbook's table.
 EndFixity = Literal[
@@ -72,7 +73,7 @@ class PistonRod(Component):
     called: ClassVar[str] = "piston rod"
     geometry: ClassVar[Conditions] = (Below("diameter", "free_length"),)
 
-    carries: LinkTo[Piston] = NOT_STATED
+    carries: Annotated[LinkTo[Piston], OWN_PLACE] = NOT_STATED
     diameter: Annotated[Length, Span("20 mm", "250 mm")] = NOT_STATED
     free_length: Annotated[Length, Span("150 mm", "4 m")] = NOT_STATED
     ends: Word[EndFixity] = NOT_STATED

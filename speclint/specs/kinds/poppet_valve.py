@@ -24,6 +24,7 @@ from speclint.specs.geometry import Below, Conditions
 from speclint.specs.link_targets import ValveSeat
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class Beat(SpecTable):
@@ -40,7 +41,7 @@ class Beat(SpecTable):
 
     geometry: ClassVar[Conditions] = (Below("contact_width", "seat_diameter"),)
 
-    seat: LinkTo[ValveSeat] = NOT_STATED
+    seat: Annotated[LinkTo[ValveSeat], OWN_PLACE] = NOT_STATED
     seat_diameter: Annotated[Length, Span("25 mm", "500 mm")] = NOT_STATED
     seat_angle: Angle = NOT_STATED
     contact_width: Annotated[Length, Span("0.3 mm", "20 mm")] = NOT_STATED
@@ -103,7 +104,7 @@ class PoppetValve(Component):
     }
 
     serves: Word[Literal["inlet", "exhaust"]] = NOT_STATED
-    cylinder_bore: Word[str] = NOT_STATED
+    cylinder_bore: Annotated[Word[str], OWN_PLACE] = NOT_STATED
     beats: Word[int] = NOT_STATED
     opens: Word[Literal["upwards", "downwards", "sideways"]] = NOT_STATED
     upper_beat: Beat = Beat.unstated()

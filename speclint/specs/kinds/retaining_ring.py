@@ -8,6 +8,7 @@ from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
 from speclint.specs.link_targets import CylinderLiner, ValveSeat
 from speclint.specs.spans import Span
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class RetainingRing(Component):
@@ -23,7 +24,7 @@ class RetainingRing(Component):
     kind: ClassVar[str] = "retaining-ring"
     called: ClassVar[str] = "retaining ring"
 
-    retains: LinkTo[ValveSeat | CylinderLiner] = NOT_STATED
+    retains: Annotated[LinkTo[ValveSeat | CylinderLiner], OWN_PLACE] = NOT_STATED
     fastened: Word[Literal["screwed in", "bolted on", "welded in"]] = NOT_STATED
     bore: Annotated[Length, Span("10 mm", "1.5 m")] = NOT_STATED
     locked: Word[bool] = NOT_STATED

@@ -9,6 +9,7 @@ from speclint.specs.fields import NOT_STATED, Inertia, Length, LinkTo, Stress, W
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.link_targets import CamBox, ValveSpindle
 from speclint.specs.spans import Span
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class Rocker(Component):
@@ -39,8 +40,8 @@ class Rocker(Component):
         AtMost("bush_length", "pin_span"),
     )
 
-    works: LinkTo[ValveSpindle] = NOT_STATED
-    carried_in: LinkTo[CamBox] = NOT_STATED
+    works: Annotated[LinkTo[ValveSpindle], OWN_PLACE] = NOT_STATED
+    carried_in: Annotated[LinkTo[CamBox], OWN_PLACE] = NOT_STATED
     valve_arm: Annotated[Length, Span("15 mm", "600 mm")] = NOT_STATED
     tappet_arm: Annotated[Length, Span("15 mm", "600 mm")] = NOT_STATED
     inertia: Inertia = NOT_STATED

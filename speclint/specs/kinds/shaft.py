@@ -8,6 +8,7 @@ from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Allowance, Length, LinkTo, Moment
 from speclint.specs.geometry import Below, Conditions
 from speclint.specs.spans import Span
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class Shaft(Component):
@@ -29,7 +30,7 @@ class Shaft(Component):
         Below("keyway_depth", "diameter", times=1 / 2),
     )
 
-    drives: LinkTo[Component] = NOT_STATED
+    drives: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     diameter: Annotated[Length, Span("8 mm", "400 mm")] = NOT_STATED
     keyway_width: Annotated[Allowance, Span("1 mm", "100 mm")] = NOT_STATED
     keyway_depth: Annotated[Allowance, Span("0.5 mm", "50 mm")] = NOT_STATED

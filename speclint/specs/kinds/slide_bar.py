@@ -10,6 +10,7 @@ from speclint.specs.geometry import Below, Conditions
 from speclint.specs.link_targets import Crosshead
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class BarSupport(SpecTable):
@@ -20,7 +21,7 @@ class BarSupport(SpecTable):
         drawing: number of that part's drawing, where it has no spec here, such as a motion plate
     """
 
-    part: LinkTo[Component] = NOT_STATED
+    part: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     drawing: Word[str] = NOT_STATED
 
 
@@ -51,7 +52,7 @@ class SlideBar(Component):
         Below("flange", "depth"),
     )
 
-    guides: LinkTo[Crosshead] = NOT_STATED
+    guides: Annotated[LinkTo[Crosshead], OWN_PLACE] = NOT_STATED
     span: Annotated[Length, Span("200 mm", "4 m")] = NOT_STATED
     ends: Word[Literal["both pinned", "both fixed"]] = NOT_STATED
     section: Word[Literal["rectangle", "I"]] = NOT_STATED

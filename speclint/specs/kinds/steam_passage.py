@@ -8,6 +8,7 @@ from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Allowance, Area, Fraction, Length, LinkTo, Temperature, Word
 from speclint.specs.link_targets import CylinderBlock, PoppetValve
 from speclint.specs.spans import Span
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class SteamPassage(Component):
@@ -44,15 +45,15 @@ class SteamPassage(Component):
     kind: ClassVar[str] = "steam-passage"
     called: ClassVar[str] = "steam passage"
 
-    in_block: LinkTo[CylinderBlock] = NOT_STATED
-    follows: LinkTo[Component] = NOT_STATED
+    in_block: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
+    follows: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     place: Word[Literal["passage", "chest", "port", "valve pocket", "belt", "branch", "breathing way"]] = (
         NOT_STATED
     )
     carries: Word[Literal["live steam", "exhaust steam"]] = NOT_STATED
     cylinders: Word[int] = NOT_STATED
-    cylinder_bore: Word[str] = NOT_STATED
-    of_end: Word[str] = NOT_STATED
+    cylinder_bore: Annotated[Word[str], OWN_PLACE] = NOT_STATED
+    of_end: Annotated[Word[str], OWN_PLACE] = NOT_STATED
     area: Area = NOT_STATED
     perimeter: Annotated[Length, Span("60 mm", "5 m")] = NOT_STATED
     length: Annotated[Length, Span("25 mm", "5 m")] = NOT_STATED
@@ -61,7 +62,7 @@ class SteamPassage(Component):
     bend_radius: Annotated[Length, Span("15 mm", "3 m")] = NOT_STATED
     mitres: Word[int] = NOT_STATED
     loss_coefficient: Fraction = NOT_STATED
-    valve: LinkTo[PoppetValve] = NOT_STATED
+    valve: Annotated[LinkTo[PoppetValve], OWN_PLACE] = NOT_STATED
     share: Fraction = NOT_STATED
     feeds: Word[str] = NOT_STATED
     low_point: Word[bool] = NOT_STATED

@@ -10,6 +10,7 @@ from speclint.specs.fields import NOT_STATED, Allowance, Fraction, Length, LinkT
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class PipeEnd(SpecTable):
@@ -20,7 +21,7 @@ class PipeEnd(SpecTable):
         opening: name of the opening in the block's spec
     """
 
-    part: LinkTo[Component] = NOT_STATED
+    part: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     opening: Word[str] = NOT_STATED
 
 
@@ -67,8 +68,8 @@ class SteamPipe(Component):
 
     starts_at: PipeEnd = PipeEnd.unstated()
     ends_at: PipeEnd = PipeEnd.unstated()
-    joined_to: LinkTo[Component] = NOT_STATED
-    follows: LinkTo[Component] = NOT_STATED
+    joined_to: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
+    follows: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     carries: Word[Literal["live steam", "exhaust steam"]] = NOT_STATED
     cylinders: Word[int] = NOT_STATED
     outside_diameter: Annotated[Length, Span("10 mm", "600 mm")] = NOT_STATED

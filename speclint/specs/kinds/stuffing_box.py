@@ -9,6 +9,7 @@ from speclint.specs.component import PRESSURE_BY_KIND, Component
 from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
 from speclint.specs.link_targets import CylinderCover, PistonRod
 from speclint.specs.spans import Span
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class StuffingBox(Component):
@@ -31,8 +32,8 @@ class StuffingBox(Component):
 
     old_keys: ClassVar[Mapping[str, str]] = PRESSURE_BY_KIND
 
-    seals: LinkTo[PistonRod] = NOT_STATED
-    in_cover: LinkTo[CylinderCover] = NOT_STATED
+    seals: Annotated[LinkTo[PistonRod], OWN_PLACE] = NOT_STATED
+    in_cover: Annotated[LinkTo[CylinderCover], OWN_PLACE] = NOT_STATED
     outside_diameter: Annotated[Length, Span("25 mm", "450 mm")] = NOT_STATED
     stands_out: Annotated[Length, Span("10 mm", "800 mm")] = NOT_STATED
     bore: Annotated[Length, Span("20 mm", "400 mm")] = NOT_STATED

@@ -8,6 +8,7 @@ from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Allowance, Length, LinkTo, Mass, Word
 from speclint.specs.link_targets import CamBox, Rocker, ValveSpindle
 from speclint.specs.spans import Span
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class Tappet(Component):
@@ -29,8 +30,8 @@ class Tappet(Component):
     kind: ClassVar[str] = "tappet"
     called: ClassVar[str] = "tappet"
 
-    works: LinkTo[Rocker | ValveSpindle] = NOT_STATED
-    carried_in: LinkTo[CamBox] = NOT_STATED
+    works: Annotated[LinkTo[Rocker | ValveSpindle], OWN_PLACE] = NOT_STATED
+    carried_in: Annotated[LinkTo[CamBox], OWN_PLACE] = NOT_STATED
     mass: Mass = NOT_STATED
     follower: Word[Literal["roller", "flat foot", "crowned foot"]] = NOT_STATED
     follower_radius: Annotated[Length, Span("3 mm", "300 mm")] = NOT_STATED

@@ -8,6 +8,7 @@ from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Length, LinkTo
 from speclint.specs.link_targets import PoppetValve
 from speclint.specs.spans import Span
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class ValveCage(Component):
@@ -23,7 +24,7 @@ class ValveCage(Component):
     kind: ClassVar[str] = "valve-cage"
     called: ClassVar[str] = "valve cage"
 
-    surrounds: LinkTo[PoppetValve] = NOT_STATED
-    held_by: LinkTo[Component] = NOT_STATED
+    surrounds: Annotated[LinkTo[PoppetValve], OWN_PLACE] = NOT_STATED
+    held_by: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     end_at: Annotated[Length, Span("10 mm", "600 mm")] = NOT_STATED
     opening: Annotated[Length, Span("1 mm", "200 mm")] = NOT_STATED

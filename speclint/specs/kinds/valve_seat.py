@@ -9,6 +9,7 @@ from speclint.specs.fields import NOT_STATED, Angle, Force, Fraction, Length, Li
 from speclint.specs.geometry import AtMost, Below, Conditions, FitsIn
 from speclint.specs.link_targets import CylinderBlock
 from speclint.specs.spans import Span
+from speclint.specs.taking_over import OWN_PLACE
 
 Entering = Literal["pressed cold", "block heated", "ring chilled", "block heated and ring chilled"]
 Retention = Literal["none", "screwed ring", "locking screws", "rolled-over lip", "shoulder and cage"]
@@ -49,8 +50,8 @@ class ValveSeat(Component):
         FitsIn("outside_diameter", "pressed_into", "seat_bores.{in_bore}.diameter", times=1.02),
     )
 
-    pressed_into: LinkTo[CylinderBlock] = NOT_STATED
-    in_bore: Word[str] = NOT_STATED
+    pressed_into: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
+    in_bore: Annotated[Word[str], OWN_PLACE] = NOT_STATED
     outside_diameter: Annotated[Length, Span("30 mm", "500 mm")] = NOT_STATED
     bore: Annotated[Length, Span("20 mm", "480 mm")] = NOT_STATED
     length: Annotated[Length, Span("4 mm", "250 mm")] = NOT_STATED

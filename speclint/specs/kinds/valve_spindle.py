@@ -21,6 +21,7 @@ from speclint.specs.fields import (
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.link_targets import PoppetValve
 from speclint.specs.spans import Span
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class ValveSpindle(Component):
@@ -66,7 +67,7 @@ class ValveSpindle(Component):
         Below("diameter", "guide_bore"),
     )
 
-    moves: LinkTo[PoppetValve] = NOT_STATED
+    moves: Annotated[LinkTo[PoppetValve], OWN_PLACE] = NOT_STATED
     mass: Mass = NOT_STATED
     diameter: Annotated[Length, Span("5 mm", "120 mm")] = NOT_STATED
     least_diameter: Annotated[Length, Span("3 mm", "110 mm")] = NOT_STATED

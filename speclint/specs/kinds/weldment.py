@@ -24,6 +24,7 @@ from speclint.specs.kinds.cylinder_block import Side
 from speclint.specs.link_targets import CylinderBlock, SteamPassage
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class Plate(SpecTable):
@@ -99,8 +100,8 @@ class FlatWall(SpecTable):
     short: Annotated[Length, Span("15 mm", "2 m")] = NOT_STATED
     long: Annotated[Length, Span("20 mm", "3 m")] = NOT_STATED
     edges: Word[Literal["clamped", "supported"]] = NOT_STATED
-    one_passage: LinkTo[SteamPassage] = NOT_STATED
-    other_passage: LinkTo[SteamPassage] = NOT_STATED
+    one_passage: Annotated[LinkTo[SteamPassage], OWN_PLACE] = NOT_STATED
+    other_passage: Annotated[LinkTo[SteamPassage], OWN_PLACE] = NOT_STATED
     one_side: Word[Side] = NOT_STATED
     other_side: Word[Side] = NOT_STATED
     one_depth: Annotated[Length, Span("10 mm", "2 m")] = NOT_STATED
@@ -221,7 +222,7 @@ class Weldment(Component):
         "starts": "life.starts in the duty",
     }
 
-    makes: LinkTo[CylinderBlock] = NOT_STATED
+    makes: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
     mass: Mass = NOT_STATED
     plates: dict[str, Plate] = {}
     walls: dict[str, FlatWall] = {}

@@ -29,7 +29,7 @@
       const fits =
         (!wanted.grade || (wanted.grade === "not assessed" ? said.grade.endsWith(wanted.grade) : said.grade.split(" ")[0] === wanted.grade)) &&
         (!wanted.family || said.family === wanted.family) &&
-        (!wanted.component || said.component === wanted.component) &&
+        (!wanted.component || [said.component, ...(said.alike ?? "").split("\n")].includes(wanted.component)) &&
         (!words.length || (() => { const whole = text(); return words.every((word) => whole.includes(word)); })());
       item.hidden = !fits;
       shown += fits;

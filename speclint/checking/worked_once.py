@@ -1,0 +1,277 @@
+"""A check of parts alike is worked once: the worst corner of the one is that of the other, where that is proved.
+
+A rule reads nothing but its component, the specs that its sheet leads it to, and the values that its sheet opens. So a
+check of a second part comes out as that of the first where, with every id renamed one to one, the same specs are
+reached by the same links, have the same entries, and state the same values wherever the rule asked for one at any
+corner. Then the second part is run at the corners that govern the first, and written down in its own words. Whatever
+differs in anything that was asked is worked by itself.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Hashable, Iterator, Mapping
+from dataclasses import dataclass, field, fields
+from typing import Any
+
+from speclint.checking.proof import Proof
+from speclint.checking.severity import Severity
+from speclint.errors import Location
+from speclint.repository import Design
+from speclint.rules import Asked, Consulted, Context, Rule
+from speclint.specs import Component, Link, NotStated, Spec, SpecTable, Stated
+
+#: Of a spec no rule reads these; what is taken over through them is in the other keys.
+_UNREAD = frozenset({"id", "like", "mirror_of", "each", "notes"})
+#: That one of these is stated is read through the sheet alone; a rule may see of any other key whether it is.
+_OF_DRAWING = frozenset({"title", "drawing", "revision", "prepared_by", "checked_by"})
+Place = tuple[str, str, str]
+
+
+@dataclass(frozen=True, slots=True)
+class CaseWorked:
+    """What governs one load case: the corner, the inputs that matter there, and the corner of each thing that fails."""
+
+    sides: Mapping[Hashable, bool]
+    severity: Severity
+    matter: tuple[tuple[Hashable, bool], ...]
+    proof: Proof
+    failing: tuple[tuple[tuple[int, int, str], Mapping[Hashable, bool]], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Worked:
+    """A check that was worked in full: of which component, what it asked for, and what governs."""
+
+    component: str
+    asked: Asked
+    consulted: Consulted
+    cases: Mapping[str, CaseWorked]
+
+
+@dataclass(slots=True)
+class _Pair:
+    """Two specs side by side: where each leads, the values that differ, and the ids that stand in them as words."""
+
+    links: list[tuple[str, str]] = field(default_factory=list)
+    differ: set[int] = field(default_factory=set)
+    names: set[str] = field(default_factory=set)
+    places: dict[Place, Location] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True)
+class Renamed:
+    """One part in place of another: the id that takes the place of each, and the place that takes that of each."""
+
+    parts: Mapping[str, str]
+    places: Mapping[Place, Location]
+
+    def consulted(self, one: Consulted) -> Consulted:
+        """What the other consults, at every corner."""
+        parts = self.parts
+        return Consulted(
+            {parts.get(name, name) for name in one.specs},
+            {(parts.get(name, name), word) for name, word in one.words},
+            {(parts.get(name, name), kind) for name, kind in one.linked},
+        )
+
+    def sides(self, sides: Mapping[Hashable, bool]) -> dict[Hashable, bool]:
+        """A corner of the one as a corner of the other."""
+        return {self.key(key): high for key, high in sides.items()}
+
+    def key(self, key: Any) -> Hashable:
+        """An input of the one as that of the other."""
+        where = self.places.get(key[1:]) if key[0] == "taken" else None
+        if where is not None:
+            return "taken", where.file, where.part, where.key
+        if key[0] == "looked up":
+            return (*key[:2], self.parts.get(key[2], key[2]))
+        renamed: Hashable = key
+        return renamed
+
+
+class WorkedOnce:
+    """The checks of one design that parts alike may share, by rule and by the part that all are like."""
+
+    def __init__(self) -> None:
+        self._worked: dict[tuple[str, str], Worked] = {}
+        self._pairs: dict[tuple[str, str], _Pair | None] = {}
+        self._roots: dict[str, str] = {}
+
+    def keep(
+        self,
+        rule: Rule,
+        component: str,
+        cases: Mapping[str, CaseWorked],
+        consulted: Consulted,
+        context: Context,
+    ) -> None:
+        """Keep how a check was worked, for those of parts alike."""
+        root = self._root(component, context.design)
+        if root and not context.asked.everything:
+            worked = Worked(component, context.asked.copy(), consulted, cases)
+            self._worked.setdefault((rule.name, root), worked)
+
+    def known(self, rule: Rule, component: str, context: Context) -> tuple[Worked, Renamed] | None:
+        """A check that a part alike shares, and how it is renamed; None where there is none, or that is not proved."""
+        root = self._root(component, context.design)
+        found = self._worked.get((rule.name, root)) if root else None
+        if found is None or found.component == component:
+            return None
+        renamed = _Renaming(found, context.design, self._pairs).to(component)
+        return (found, renamed) if renamed else None
+
+    def _root(self, component: str, design: Design) -> str:
+        """The part that a component is like, or the first of its file; "" for one that stands alone."""
+        if not self._roots:
+            first: dict[str, str] = {}
+            for name in sorted(design.specs):
+                spec = design.specs[name]
+                if len(spec.each) > 1:
+                    self._roots[name] = first.setdefault(design.files[name], name)
+            for name, other in design.alike.items():
+                self._roots[name] = self._roots.setdefault(other, other)
+            self._roots.setdefault("", "")
+        return self._roots.get(component, "")
+
+
+class _Renaming:
+    """Seeks the one renaming under which a check of one part is that of another."""
+
+    def __init__(self, worked: Worked, design: Design, pairs: dict[tuple[str, str], _Pair | None]) -> None:
+        self._worked, self._design, self._pairs = worked, design, pairs
+        self._parts: dict[str, str] = {}
+        self._back: dict[str, str] = {}
+        self._needed = {worked.component, *worked.asked.followed}
+        self._queries = list(worked.asked.queried)
+        self._compared: dict[str, _Pair] = {}
+
+    def to(self, component: str) -> Renamed | None:
+        """The renaming, where the check is proved to be the same."""
+        if self._design.cut or not (
+            self._join(self._worked.component, component) and self._duties(component)
+        ):
+            return None
+        while pending := [
+            name for name in self._needed if name in self._parts and name not in self._compared
+        ]:
+            if not all(self._compare(name) for name in pending) or not self._answer():
+                return None
+        if self._queries or self._needed - self._compared.keys() or not self._same():
+            return None
+        places = {place: where for pair in self._compared.values() for place, where in pair.places.items()}
+        return Renamed(dict(self._parts), places)
+
+    def _join(self, one: str, other: str) -> bool:
+        """Let one id stand for another, and no other for either."""
+        return self._parts.setdefault(one, other) == other and self._back.setdefault(other, one) == one
+
+    def _duties(self, component: str) -> bool:
+        parts = (self._design.specs.get(name) for name in (self._worked.component, component))
+        one, other = (
+            self._design.duty_of(part)[0] if isinstance(part, Component) else None for part in parts
+        )
+        if one is None or other is None:
+            return one is other
+        self._needed.add(one.id)
+        return self._join(one.id, other.id)
+
+    def _compare(self, name: str) -> bool:
+        pair = self._pair(name, self._parts[name])
+        if pair is None:
+            return False
+        self._compared[name] = pair
+        return all(self._join(one, other) for one, other in pair.links)
+
+    def _pair(self, one: str, other: str) -> _Pair | None:
+        key = (one, other)
+        if key not in self._pairs:
+            specs = self._design.specs.get(one), self._design.specs.get(other)
+            pair = _Pair()
+            whole = None not in specs and _side_by_side(*specs, pair, self._design.files)
+            self._pairs[key] = pair if whole else None
+        return self._pairs[key]
+
+    def _answer(self) -> bool:
+        """Whether what belongs to a part, as it was asked, stands for what belongs to the other, in its order."""
+        for query in [one for one in self._queries if one[0] in self._parts]:
+            self._queries.remove(query)
+            target, kind = query
+            ones, others = (
+                [part.id for part in self._linking(name) if isinstance(part, kind)]
+                for name in (target, self._parts[target])
+            )
+            if len(ones) != len(others) or not all(map(self._join, ones, others)):
+                return False
+            self._needed.update(ones)
+        return True
+
+    def _linking(self, name: str) -> tuple[Component, ...]:
+        spec = self._design.specs.get(name)
+        return self._design.linking_to(spec) if spec else ()
+
+    def _same(self) -> bool:
+        """Whether nothing that was asked for differs, and no id that is another's stands anywhere as a word."""
+        moved = {name for pair in self._parts.items() if pair[0] != pair[1] for name in pair}
+        asked = self._worked.asked.values
+        return not any(pair.names & moved or pair.differ & asked for pair in self._compared.values())
+
+
+def _side_by_side(one: Any, other: Any, pair: _Pair, ids: Mapping[str, str]) -> bool:
+    """Whether two specs, or two values of them, are built alike; what differs in them is put down."""
+    if isinstance(one, SpecTable):
+        if type(one) is not type(other):
+            return False
+        whole = isinstance(one, Spec)
+        return all(
+            (whole and name in _UNREAD)
+            or (whole and name in _OF_DRAWING and _stated_by_one(value, other.__dict__[name], pair))
+            or _side_by_side(value, other.__dict__[name], pair, ids)
+            for name, value in one.__dict__.items()
+        )
+    if isinstance(one, Mapping):
+        pair.names |= one.keys() & ids.keys()
+        return list(one) == list(other) and all(_side_by_side(one[key], other[key], pair, ids) for key in one)
+    if isinstance(one, tuple | list):
+        return len(one) == len(other) and all(
+            _side_by_side(a, b, pair, ids) for a, b in zip(one, other, strict=True)
+        )
+    if type(one) is not type(other):
+        return False
+    return _leaves(one, other, pair, ids)
+
+
+def _stated_by_one(one: Any, other: Any, pair: _Pair) -> bool:
+    """Whether only one of two parts states a word of its drawing: it is put down as what differs."""
+    if isinstance(one, NotStated) == isinstance(other, NotStated):
+        return False
+    pair.differ.add(id(one.where))
+    return True
+
+
+def _leaves(one: Any, other: Any, pair: _Pair, ids: Mapping[str, str]) -> bool:
+    where = getattr(one, "where", None)
+    if where is None:
+        return bool(one == other)
+    pair.places[where.file, where.part, where.key] = other.where
+    if isinstance(one, Link):
+        pair.links.append((one.id, other.id))
+        return bool(one.kinds == other.kinds)
+    if isinstance(one, NotStated):
+        return True
+    if isinstance(one, Stated) and isinstance(one.value, str) and one.value in ids:
+        pair.names.add(one.value)
+    if list(_said(one)) != list(_said(other)):
+        pair.differ.add(id(where))
+    return True
+
+
+def _said(value: Any) -> Iterator[object]:
+    """What a value says, without its place."""
+    for one in fields(value):
+        inner = getattr(value, one.name)
+        if isinstance(inner, Location):
+            continue
+        if hasattr(inner, "where"):
+            yield from _said(inner)
+        else:
+            yield inner
