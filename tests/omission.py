@@ -20,7 +20,6 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from datetime import date
 from functools import cached_property
-from pathlib import Path
 from typing import Any, Literal, get_args, get_origin
 
 from pydantic import BaseModel
@@ -29,7 +28,8 @@ from speclint.checking import Check, check
 from speclint.checking.inputs import Inputs, context_of
 from speclint.repository import Design, Register, open_repository
 from speclint.repository.misfits import misfits
-from speclint.repository.reading import _validated, read_toml
+from speclint.repository.reading import Draft, Read, read_drafts, validated
+from speclint.repository.taking_over import taken_over
 from speclint.rules import Context
 from speclint.specs import Component, Leaf, Spec, Stated, Table
 from speclint.testing import installed_families
@@ -77,7 +77,6 @@ class Bench:
         self.design, self._materials = opened.design, opened.materials
         self.rules = {rule.name: rule for rule in hold_rules()}
         self.checks = assessed().checks
-        self._tables: dict[str, Table] = {}
         self._before: dict[tuple[str, str], Check] = {}
 
     @cached_property
@@ -106,14 +105,22 @@ class Bench:
                     for entry in entries[:2]:
                         yield Omission(rule, part, short, "shortened", entry, ((spec, of_list),))
 
+    @cached_property
+    def _drafts(self) -> Mapping[str, Read]:
+        """Every spec as its file states it, with what it takes over from others."""
+        files = sorted(set(self.design.files.values()))
+        read = (one for file in files for one in read_drafts(EXAMPLE / file, file, self.loaded.kinds))
+        return taken_over({one.id: one for one in read})
+
+    def draft(self, name: str) -> Draft:
+        """A spec as it is read."""
+        found = self._drafts[name]
+        assert isinstance(found, Draft)
+        return found
+
     def table(self, name: str) -> Table:
         """The table of a spec as it is read."""
-        if name not in self._tables:
-            file = self.design.files[name]
-            read = read_toml(EXAMPLE / file, file)
-            assert isinstance(read, Table)
-            self._tables[name] = read
-        return self._tables[name]
+        return self.draft(name).table
 
     def told_by(self, one: Omission) -> str:
         """What tells an omission: "complaint", how the check comes out, or another rule; "" where nothing does."""
@@ -137,8 +144,7 @@ class Bench:
             tables[spec] = _changed(tables[spec], steps_of(key), one.way, one.to)
         specs = dict(self.design.specs)
         for name, table in tables.items():
-            file, kind = self.design.files[name], type(self.design.specs[name])
-            found = _validated(kind, table, file, Path(file).stem, self.loaded.kinds).spec
+            found = validated(replace(self.draft(name), table=table), self.loaded.kinds).spec
             if found is None:
                 return None
             specs[name] = found

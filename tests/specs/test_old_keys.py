@@ -8,7 +8,7 @@ from typing import ClassVar
 
 import pytest
 
-from speclint.repository.reading import load_spec
+from speclint.repository.reading import load_specs
 from speclint.specs import (
     NOT_STATED,
     Component,
@@ -64,7 +64,8 @@ class Hanger(Bracket):
 def notes(folder: Path, text: str) -> list[str]:
     path = folder / "part.toml"
     path.write_text(text, encoding="utf-8")
-    spec = load_spec(path, "part.toml", {"bracket": Bracket, "hanger": Hanger}).spec
+    (loaded,) = load_specs(path, "part.toml", {"bracket": Bracket, "hanger": Hanger})
+    spec = loaded.spec
     assert spec is not None
     return [str(note) for note in old_keys_in(spec)]
 
