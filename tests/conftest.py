@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -14,6 +15,14 @@ from speclint.testing import DesignFolder
 settings.register_profile("desk", deadline=None)
 settings.register_profile("ci", deadline=None, derandomize=True)
 settings.load_profile("ci" if os.environ.get("CI") else "desk")
+
+
+@pytest.fixture(autouse=True, scope="session")
+def _results_of_the_tests(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
+    """Results that commands keep go to a folder of the tests, not to the user's."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setenv("XDG_CACHE_HOME", str(tmp_path_factory.mktemp("cache")))
+        yield
 
 
 @pytest.fixture

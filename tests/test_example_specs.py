@@ -24,7 +24,7 @@ ROOT = Path(__file__).parents[1]
 
 def run(seed: str) -> subprocess.CompletedProcess[str]:
     """The README's main job as a user runs it, in a process of its own."""
-    command = [sys.executable, "-m", "speclint", "check", "example_specs", "--as", "json"]
+    command = [sys.executable, "-m", "speclint", "check", "example_specs", "--as", "json", "--afresh"]
     environment = {**os.environ, "PYTHONHASHSEED": seed, "PYTHONUTF8": "1"}
     return subprocess.run(
         command, capture_output=True, text=True, encoding="utf-8", cwd=ROOT, env=environment, check=False

@@ -14,6 +14,10 @@ from .concession_watch import (
     used_of as used_of,
     values_changed as values_changed,
 )
+from .kept_folder import (
+    KeptFolder as KeptFolder,
+    usual_folder as usual_folder,
+)
 from .loop import (
     assess as assess,
     chosen_rules as chosen_rules,

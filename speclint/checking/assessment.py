@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from speclint.checking.check_result import Check
 from speclint.checking.remedy import Remedy
@@ -13,6 +14,9 @@ from speclint.errors import Complaint, DesignError, one_of
 from speclint.families import Loaded
 from speclint.repository import FILE_NAME, Basis, Design, PassedOver, Register, Settings
 from speclint.rules import Context, Grade
+
+if TYPE_CHECKING:
+    from speclint.checking.kept_results import KeptResults
 
 #: The register of a repository whose settings could not be read.
 NO_REGISTER = Register("")
@@ -27,7 +31,8 @@ class Assessment:
     ``design`` and ``settings`` are None when the settings could not be read: then nothing was checked.
     ``register`` is empty where the repository has none. ``basis`` is what the design was judged by. ``touched`` is
     false for a commit that touches no spec: then nothing had to be checked. ``accepted`` counts the checks that are
-    left out of ``checks``, as a concession of their finding holds.
+    left out of ``checks``, as a concession of their finding holds. ``kept`` are the results of earlier runs, where
+    they were used.
     """
 
     root: Path
@@ -41,6 +46,7 @@ class Assessment:
     basis: Basis | None = None
     touched: bool = True
     accepted: int = 0
+    kept: KeptResults | None = field(default=None, repr=False, compare=False)
     _remedies: dict[tuple[str, str], list[Remedy]] = field(default_factory=dict, repr=False, compare=False)
 
     def remedies(self, check: Check) -> list[Remedy]:

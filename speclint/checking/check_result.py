@@ -9,7 +9,7 @@ from typing import Literal
 
 from speclint.checking.proof import Proof
 from speclint.errors import Location
-from speclint.rules import Grade, Judgement, Rule, Step
+from speclint.rules import Consulted, Grade, Judgement, Rule, Step
 
 Outcome = Literal["conforms", "finding", "not assessed", "not applicable"]
 
@@ -22,9 +22,9 @@ class Check:
     that is a hold, else None. ``governing`` names the corner in words. ``missing`` says what an assessment
     needs, of the rule as a whole or of an item that it goes over. ``failing`` are all the comparisons that fail, each
     at its own worst corner, the gravest first. ``could_not_run`` holds the error of a rule that raised. ``rests_on``
-    is what the fingerprint was made of, in words as a report shows it; ``consulted`` are the specs that it came
-    from. ``corners`` are the worst corners of each load case, by its name; ``proofs`` say how each is known to be
-    the worst.
+    is what the fingerprint was made of, in words as a report shows it; ``consulted`` is all that it asked of the
+    design, at every corner. ``corners`` are the worst corners of each load case, by its name; ``proofs`` say how each
+    is known to be the worst.
     """
 
     component: str
@@ -44,7 +44,7 @@ class Check:
     assumed: tuple[Location, ...] = ()
     could_not_run: str = ""
     rests_on: Mapping[str, str] = field(default_factory=dict, repr=False)
-    consulted: frozenset[str] = frozenset()
+    consulted: Consulted = field(default_factory=Consulted, repr=False, compare=False)
     corners: Mapping[str, Mapping[Hashable, bool]] = field(default_factory=dict, repr=False)
     proofs: Mapping[str, Proof] = field(default_factory=dict, repr=False)
 

@@ -17,7 +17,7 @@ from typing import Any, BinaryIO
 
 from speclint.checking.helper import Said
 from speclint.checking.inputs import context_of
-from speclint.checking.remedy_search import remedies
+from speclint.checking.remedy_search import solved
 from speclint.checking.rule_run import check, check_named, remember
 from speclint.checking.time_limit import begin_anew
 from speclint.errors import FamilyError, in_words
@@ -85,11 +85,14 @@ def checked_by(task: bytes) -> bytes:
 
 
 def remedied(task: bytes) -> bytes:
-    """Find the remedies of one finding, given the checks that they could break and those of its component."""
+    """Find the remedies of one finding, and what was consulted for them.
+
+    Given are the checks that they could break, and those of its component.
+    """
     helper = _set_up()
     found, checks, own = unpacked(task, helper.rules)
     remember(found.component, own, helper.context)
-    return packed(remedies(found, checks, helper.context))
+    return packed(solved(found, checks, helper.context))
 
 
 def serve_pipes() -> None:

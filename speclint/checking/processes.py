@@ -8,7 +8,6 @@ each in a helper, so that the rule at fault is known and never runs in this proc
 
 from __future__ import annotations
 
-import os
 import sys
 from collections.abc import Callable, Iterable, Sequence
 from contextlib import suppress
@@ -18,12 +17,13 @@ from types import TracebackType
 from typing import TYPE_CHECKING, Any, Literal, Self, TypeVar
 
 from speclint.checking.check_result import Check
+from speclint.checking.processors import usable_processors
 from speclint.checking.remedy import Remedy
-from speclint.checking.remedy_search import Spoiling, remedies
-from speclint.checking.rule_run import check_named, could_not_run, late, remember
+from speclint.checking.remedy_search import solved
+from speclint.checking.rule_run import check_named, could_not_run, late
 from speclint.checking.time_limit import GRACE, end_watch
 from speclint.errors import FamilyError
-from speclint.rules import Context, Rule
+from speclint.rules import Consulted, Context, Rule
 from speclint.specs import Component
 
 if TYPE_CHECKING:  # else imported where helpers are started: a short check has none
@@ -49,7 +49,7 @@ class Processes:
         start: Literal["new", "copy"] | None = None,
     ) -> None:
         self._start = start
-        self._wanted = min((os.cpu_count() or 1) - 1, _MOST) if helpers is None else helpers
+        self._wanted = min(usable_processors() - 1, _MOST) if helpers is None else helpers
         self._enough = enough
         self._helpers: list[TendedHelper] = []
         self._rules: dict[str, Rule] = {}
@@ -64,36 +64,32 @@ class Processes:
         for helper in (*self._helpers, *([self._spare] if self._spare else [])):
             helper.end()
 
-    def check(self, rules: Sequence[Rule], context: Context, given: object) -> list[Check]:
-        """Every check of the selected components, in the order of their names.
+    def check(
+        self, rules: Sequence[Rule], context: Context, given: object, parts: Sequence[str]
+    ) -> list[list[Check]]:
+        """Every check of each of some components, in their order.
 
         ``given`` is the data from which a helper makes the same context.
         """
-        parts = [part.id for part in context.design.parts()]
         self._rules = {rule.name: rule for rule in rules}
         self._seconds = context.design.settings.seconds_per_rule
         if self._wanted > 0 and len(parts) >= self._enough:
             self._begin(context, given)
-        found = self._divide(
+        return self._divide(
             lambda: self._transport("checked"),
             lambda part: check_named(part, rules, context),
             parts,
             lambda part: self._one_by_one(part, context),
         )
-        for part, checks in zip(parts, found, strict=True):
-            remember(part, checks, context)
-        return [check for checks in found for check in checks]
 
     def remedies(
-        self, findings: Sequence[Check], checks: Sequence[Check], context: Context
-    ) -> dict[tuple[str, str], list[Remedy]]:
-        """The remedies of some findings, by component and rule."""
-        spoiling = Spoiling(checks)
-        tasks = [(found, spoiling.by(found), _own(found, checks)) for found in findings]
-        solved = self._divide(
-            lambda: self._transport("remedied"), lambda task: remedies(task[0], task[1], context), tasks
+        self, tasks: Sequence[tuple[Check, list[Check]]], checks: Sequence[Check], context: Context
+    ) -> list[tuple[list[Remedy], Consulted]]:
+        """The remedies of some findings, each given with the checks that it could spoil, and what was consulted."""
+        whole = [(found, spoiled, _own(found, checks)) for found, spoiled in tasks]
+        return self._divide(
+            lambda: self._transport("remedied"), lambda task: solved(task[0], task[1], context), whole
         )
-        return {found.order: one for found, one in zip(findings, solved, strict=True)}
 
     def spread(self, work: Callable[[W], R], items: Sequence[W]) -> list[R]:
         """The result of a module-level function for each item, where neither contains a rule."""

@@ -19,7 +19,7 @@ from speclint.checking.rule_run import check, run_once, still_conforms
 from speclint.checking.severity import Ending
 from speclint.checking.time_limit import Overrun
 from speclint.errors import FamilyError, Location
-from speclint.rules import Context, Judgement, Step
+from speclint.rules import Consulted, Context, Judgement, Step
 from speclint.specs import Component
 
 #: A value moved by more than half is another design, not a remedy: common practice.
@@ -54,6 +54,12 @@ def remedies(found: Check, checks: Sequence[Check], context: Context, most: int 
         raise FamilyError(
             f"family {found.rule.family}: a rule did not end in its time while {what}"
         ) from problem
+
+
+def solved(found: Check, checks: Sequence[Check], context: Context) -> tuple[list[Remedy], Consulted]:
+    """The remedies of a finding, and what was consulted to find them."""
+    with context.asking() as consulted:
+        return remedies(found, checks, context), consulted
 
 
 class Spoiling:

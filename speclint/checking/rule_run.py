@@ -92,7 +92,8 @@ def check(rule: Rule, component: Component, context: Context, *, effort: Effort 
     """Apply one rule to one component. A rule that raises becomes a hold: it could not be run."""
     context.begin()
     try:
-        with Guard(rule.family), _in_time(rule, component, context):
+        with Guard(rule.family), _in_time(rule, component, context), context.asking() as asked:
+            asked.specs.add(component.id)
             results = list(_by_case(rule, component, context, effort))
     except KeyboardInterrupt:
         raise
@@ -113,7 +114,7 @@ def check(rule: Rule, component: Component, context: Context, *, effort: Effort 
         proofs={result.case: result.proof for result in results},
         corners={result.case: dict(result.corner.met) for result in results},
         rests_on=dict(_in_plain_words(results)),
-        consulted=frozenset().union(*(record.consulted for record in records)),
+        consulted=asked,
     )
 
 
@@ -281,7 +282,8 @@ def _no_box(_: Mapping[Hashable, bool], __: Ranges) -> NoReturn:
 
 
 def _load_case(component: Component, name: CaseName, context: Context) -> LoadCase | NotAssessed:
-    duty = context.design.duty_of(component)
+    duty, passed = context.design.duty_of(component)
+    context.consulted.specs |= passed
     if duty is None:
         return NotAssessed(
             "duty is not stated, nor inherited from a component it is linked to", component.duty.where

@@ -7,7 +7,8 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from speclint.commands.loading import families_for, loaded_families
+from speclint.commands.loading import families_for, kept_folder, loaded_families
+from speclint.commands.options import add_afresh
 from speclint.commands.output import show, write
 from speclint.commands.progress import progress
 from speclint.errors import SettingsError
@@ -33,6 +34,7 @@ def add_options(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--staged", action="store_true", help="what is staged in git, and only what it can have changed"
     )
+    add_afresh(parser)
     parser.add_argument(
         "--schema", action="store_true", help="the JSON Schema of what --as json writes; nothing is checked"
     )
@@ -59,8 +61,9 @@ def run(options: argparse.Namespace) -> int:
     some = chosen_rules(loaded, options.family, options.rule) if narrowed else None
     if options.staged:
         return _check_staged(options, loaded, some, writer)
+    kept = None if options.afresh else kept_folder()
     with progress("checking") as on_progress, Processes() as processes:
-        assessment = assess(options.paths, loaded, some, processes=processes)
+        assessment = assess(options.paths, loaded, some, processes=processes, kept=kept)
         if writer is None:
             on_progress("looking for remedies")
             find_remedies(assessment, processes)
@@ -83,7 +86,8 @@ def _check_staged(
 
     from speclint.register import assess_staged
 
-    found = assess_staged(options.paths, loaded, date.today(), rules)
+    kept = None if options.afresh else kept_folder()
+    found = assess_staged(options.paths, loaded, date.today(), rules, kept)
     if writer is not None:
         write(writer.write(found.assessment), options.to)
     else:

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import sys
 from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from speclint.checking import KeptFolder
     from speclint.families import Loaded
 
 
@@ -29,3 +31,16 @@ def families_for(paths: Sequence[Path]) -> Loaded:
     from speclint.repository import families_left_out
 
     return loaded_families().without(families_left_out(paths)).sound()
+
+
+def kept_folder() -> KeptFolder:
+    """Where results of earlier runs are kept; where they cannot be, that is said."""
+    from speclint.checking import KeptFolder, usual_folder
+
+    folder = KeptFolder(usual_folder())
+    if folder.why_not:
+        print(
+            f"speclint: no results of earlier runs are used, and none are kept: {folder.why_not}",
+            file=sys.stderr,
+        )
+    return folder

@@ -24,3 +24,10 @@ def day(text: str) -> dt.date:
         return dt.date.fromisoformat(text)
     except ValueError as problem:
         raise argparse.ArgumentTypeError(f"{text} is not a date; write it as 2027-05-31") from problem
+
+
+def add_afresh(parser: argparse.ArgumentParser) -> None:
+    """Whether results of earlier runs may be used."""
+    parser.add_argument(
+        "--afresh", action="store_true", help="make every check anew; results of earlier runs are not used"
+    )

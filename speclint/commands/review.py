@@ -5,8 +5,8 @@ from __future__ import annotations
 import argparse
 from pathlib import Path
 
-from speclint.commands.loading import loaded_families
-from speclint.commands.options import UNITS
+from speclint.commands.loading import kept_folder, loaded_families
+from speclint.commands.options import UNITS, add_afresh
 from speclint.commands.output import write
 from speclint.commands.progress import progress
 
@@ -19,6 +19,7 @@ def add_options(parser: argparse.ArgumentParser) -> None:
         "paths", nargs="*", type=Path, default=[Path()], metavar="PATH", help="specs or folders"
     )
     parser.add_argument("--to", type=Path, required=True, metavar="FOLDER", help="where review.html goes")
+    add_afresh(parser)
     parser.add_argument(
         "--units", default="as written", choices=UNITS, help="as the spec wrote them where not given"
     )
@@ -31,7 +32,8 @@ def run(options: argparse.Namespace) -> int:
     from speclint.reports import REVIEW_FILE, review_page, visible
 
     with progress("checking") as on_progress, Processes() as processes:
-        assessment = assess(options.paths, loaded_families(), processes=processes)
+        kept = None if options.afresh else kept_folder()
+        assessment = assess(options.paths, loaded_families(), processes=processes, kept=kept)
         on_progress("looking for remedies")
         find_remedies(assessment, processes)
         page = review_page(assessment, options.units, on_progress, processes)

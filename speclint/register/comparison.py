@@ -67,7 +67,7 @@ class Before:
         wanted = frozenset(names)
         if wanted and wanted not in self._made:
             with Processes() as processes:
-                found = assess([self.folder], self.loaded, processes=processes, only=wanted)
+                found = assess([self.folder], self.loaded, processes=processes, only=lambda *_: wanted)
             self._made[wanted] = found.checks
         return self._made.get(wanted, ())
 
@@ -117,7 +117,7 @@ class Before:
         if not self.has_same_basis(design):
             return set(self.design.specs)
         touched = touched_specs(self.design, design)
-        return {check.component for check in now.checks if check.consulted & touched}
+        return {check.component for check in now.checks if not touched.isdisjoint(check.consulted.ids)}
 
     def withdrawn(self, now: Design, paths: Sequence[Path] = ()) -> dict[str, Withdrawal]:
         """The components that the change withdraws, of those whose specs lay where some paths point."""

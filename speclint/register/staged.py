@@ -7,18 +7,19 @@ or when one of its checks consulted one that is. Everything is read from git's i
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from speclint.checking import Assessment, Check, assess, check_component
+from speclint.checking import Assessment, KeptFolder, Processes, assess
 from speclint.errors import Complaint, DesignError
 from speclint.register.entering import surroundings
 from speclint.register.standing import Standing, standings
 from speclint.repository import (
     FILE_NAME,
     Changes,
+    Design,
     chosen,
     find_root,
     is_toml,
@@ -48,9 +49,15 @@ class StagedAssessment:
 
 
 def assess_staged(
-    paths: Sequence[Path], loaded: Loaded, today: dt.date, rules: Iterable[Rule] | None = None
+    paths: Sequence[Path],
+    loaded: Loaded,
+    today: dt.date,
+    rules: Iterable[Rule] | None = None,
+    kept: KeptFolder | None = None,
 ) -> StagedAssessment:
     """Check what is staged in the design repository that some paths lie in; nothing in the work tree is touched.
+
+    Results of earlier runs that ``kept`` holds, and that still hold, are taken from it.
 
     :raises DesignError: for paths that are not of one repository, or one whose settings are not in git.
     :raises RevisionError: where git is absent, or what is staged cannot be read.
@@ -61,12 +68,13 @@ def assess_staged(
     if FILE_NAME not in snapshot.blobs:
         raise DesignError(f"{root}: {FILE_NAME} is neither committed nor staged")
     files = staged_changes(root)
-    with scratch_folder() as folder:
+    change = _Change(root, files, paths)
+    with scratch_folder() as folder, Processes() as processes:
         copy = folder / root.name
         lay_out(snapshot, copy)
-        found = assess([copy], loaded, ())
-        if found.context is not None and found.design is not None and found.settings is not None:
-            found = _checked(found, Changes(root, files, found.design, found.loaded.kinds), paths, rules)
+        found = assess([copy], loaded, rules, processes=processes, only=change.may_concern, kept=kept)
+        if found.design is not None:
+            found = change.narrowed(found, found.design)
         accepted = _accepted(found, copy, today)
     subjects = {standing.subject for standing in accepted}
     left = tuple(check for check in found.checks if check.order not in subjects)
@@ -77,50 +85,50 @@ def assess_staged(
     )
 
 
-def _checked(
-    found: Assessment, touched: Changes, paths: Sequence[Path], rules: Iterable[Rule] | None
-) -> Assessment:
-    design, context = found.design, found.context
-    assert design is not None  # as the caller has seen
-    assert context is not None
-    if rules is None:
-        context.outcomes = {}  # all rules of each component are run, so that rules that review others can
-    root = find_root(paths)
-    within = frozenset(name for name, file in design.files.items() if chosen(root / file, paths))
-    looked_at = replace(design, selected=(touched.dependents | touched.perhaps) & within)
-    kinds = {part.kind for part in looked_at.parts()}
-    applied = found.loaded.rules_for(kinds) if rules is None else tuple(rules)
-    checks: list[Check] = []
-    for names, keep in ((touched.dependents, _every), (touched.perhaps, _consults(touched.ids))):
-        part = replace(design, selected=names & within)
-        checks += [
-            check for one in part.parts() for check in check_component(one, applied, context) if keep(check)
-        ]
-    checks.sort(key=lambda check: check.order)
-    selected = frozenset(check.component for check in checks) | (
-        touched.dependents & within & set(design.specs)
-    )
-    common = {FILE_NAME, *design.settings.materials}
-    known = {design.files[name] for name in selected} | touched.files | common
-    hidden = tuple(
-        one for one in design.passed_over if one.file in touched.files and chosen(root / one.file, paths)
-    )
-    changed = touched.files & {design.files[name] for name in within}
-    return replace(
-        found,
-        design=replace(design, selected=selected, passed_over=hidden),
-        checks=tuple(checks),
-        complaints=tuple(_of_files(found.complaints, known)),
-        touched=bool(changed or hidden or (common & touched.files and looked_at.selected)),
-    )
+class _Change:
+    """What is staged, and what of a design it can have changed: known once the design is read."""
 
+    def __init__(self, root: Path, files: tuple[str, ...], paths: Sequence[Path]) -> None:
+        self._root, self._files, self._paths = root, files, paths
+        self._touched: Changes | None = None
 
-def _every(_check: Check) -> bool:
-    return True
+    def may_concern(self, design: Design, loaded: Loaded) -> frozenset[str]:
+        """The components that it can have changed."""
+        touched = self._touched = Changes(self._root, self._files, design, loaded.kinds)
+        return (touched.dependents | touched.perhaps) & self._within(design)
 
+    def narrowed(self, found: Assessment, design: Design) -> Assessment:
+        """What was found, but for checks that consulted nothing of the change."""
+        touched = self._touched
+        assert touched is not None  # as a design was read
+        within, dependents = self._within(design), touched.dependents
+        checks = tuple(
+            one
+            for one in found.checks
+            if one.component in dependents or not touched.ids.isdisjoint(one.consulted.ids)
+        )
+        selected = frozenset(check.component for check in checks) | (dependents & within & set(design.specs))
+        common = {FILE_NAME, *design.settings.materials}
+        known = {design.files[name] for name in selected} | touched.files | common
+        hidden = tuple(
+            one
+            for one in design.passed_over
+            if one.file in touched.files and chosen(self._root / one.file, self._paths)
+        )
+        changed = touched.files & {design.files[name] for name in within}
+        looked_at = design.selected & set(design.specs)
+        return replace(
+            found,
+            design=replace(design, selected=selected, passed_over=hidden),
+            checks=checks,
+            complaints=tuple(_of_files(found.complaints, known)),
+            touched=bool(changed or hidden or (common & touched.files and looked_at)),
+        )
 
-def _consults(ids: frozenset[str]) -> Callable[[Check], bool]:
-    return lambda check: bool(check.consulted & ids)
+    def _within(self, design: Design) -> frozenset[str]:
+        return frozenset(
+            name for name, file in design.files.items() if chosen(self._root / file, self._paths)
+        )
 
 
 def _of_files(complaints: Sequence[Complaint], files: Collection[str]) -> Iterator[Complaint]:

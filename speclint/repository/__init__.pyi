@@ -18,6 +18,10 @@ from .concession import (
 from .design import (
     Design as Design,
 )
+from .digests import (
+    digest as digest,
+    digest_of_spec as digest_of_spec,
+)
 from .file_replacement import (
     replace_file as replace_file,
 )

@@ -32,7 +32,9 @@ class Design:
     cut: frozenset[Location] = frozenset()
     passed_over: tuple[PassedOver, ...] = ()
     _linking: dict[str, tuple[Component, ...]] = field(default_factory=dict, repr=False, compare=False)
-    _duties: dict[str, Duty | None] = field(default_factory=dict, repr=False, compare=False)
+    _duties: dict[str, tuple[Duty | None, frozenset[str]]] = field(
+        default_factory=dict, repr=False, compare=False
+    )
     _owners: dict[str, str] = field(default_factory=dict, repr=False, compare=False)
 
     def __post_init__(self) -> None:
@@ -61,21 +63,45 @@ class Design:
         """The id of the spec in a file; the file itself where it holds none."""
         return self._owners.get(file, file)
 
-    def duty_of(self, component: Component) -> Duty | None:
-        """The duty a component states, or else that of the nearest component it is linked to."""
+    def duty_of(self, component: Component) -> tuple[Duty | None, frozenset[str]]:
+        """The duty a component states, or else that of the nearest component it is linked to.
+
+        With the ids of all specs that were looked at to find it, the duty and whatever it is like among them.
+        """
         if component.id not in self._duties:
             self._duties[component.id] = self._nearest_duty(component)
         return self._duties[component.id]
 
-    def _nearest_duty(self, component: Component) -> Duty | None:
+    def _nearest_duty(self, component: Component) -> tuple[Duty | None, frozenset[str]]:
+        passed: set[str] = set()
         waiting: deque[Component] = deque([component])
         while waiting:
             part = waiting.popleft()
+            if part.id in passed:
+                continue
+            passed.add(part.id)
             if isinstance(part.duty, Link):
                 duty = self.follow(part.duty)
-                return duty if isinstance(duty, Duty) else None
-            waiting.extend(spec for link in part.links() if isinstance(spec := self.follow(link), Component))
-        return None
+                passed.update(self._alike(part.duty))
+                return duty if isinstance(duty, Duty) else None, frozenset(passed)
+            for link in part.links():
+                passed_on = self.follow(link)
+                if isinstance(passed_on, Component):
+                    waiting.append(passed_on)
+                elif passed_on is None:
+                    passed.add(link.id)
+        return None, frozenset(passed)
+
+    def _alike(self, link: Link[Any]) -> Iterator[str]:
+        """The id of a duty, and of each that it is like in turn, whether or not they are there."""
+        seen: set[str] = set()
+        while link.id not in seen:
+            seen.add(link.id)
+            yield link.id
+            spec = self.follow(link)
+            if not isinstance(spec, Duty) or not isinstance(spec.like, Link):
+                return
+            link = spec.like
 
     def case_of(self, duty: Duty, name: CaseName) -> LoadCase | None:
         """A load case of a duty, or of the one it is like."""

@@ -11,6 +11,11 @@ from .box import (
     OverBox as OverBox,
     over_box as over_box,
 )
+from .consulted import (
+    OF_THE_DRAWING as OF_THE_DRAWING,
+    Consulted as Consulted,
+    class_in_full as class_in_full,
+)
 from .context import (
     Context as Context,
 )

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Hashable, Mapping
+from collections.abc import Callable, Hashable, Iterator, Mapping
+from contextlib import contextmanager
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
 from speclint.errors import Location
 from speclint.handbook.tables import Reading
 from speclint.quantities import Measure
+from speclint.rules.consulted import Consulted
 from speclint.rules.definition import Limit, Rule
 
 if TYPE_CHECKING:
@@ -41,6 +43,8 @@ class Context:
         default=_no_concession, repr=False
     )
     _readings: dict[Hashable, Reading] = field(default_factory=dict, repr=False)
+    #: What the check that runs has asked of the design.
+    consulted: Consulted = field(default_factory=Consulted, repr=False)
     #: Figures looked up for enclosures, and the rules that took something toleranced: for the core.
     enclosed: dict[Hashable, Any] = field(default_factory=dict, repr=False)
     toleranced: set[str] = field(default_factory=set, repr=False)
@@ -66,6 +70,16 @@ class Context:
         if found is None:
             found = self._readings[key] = table(**at)
         return found
+
+    @contextmanager
+    def asking(self) -> Iterator[Consulted]:
+        """What is asked of the design within the block; whoever began before has asked it too."""
+        before, self.consulted = self.consulted, Consulted()
+        try:
+            yield self.consulted
+        finally:
+            before.add(self.consulted)
+            self.consulted = before
 
     def begin(self) -> None:
         """Clear the cache of figures: it serves one check, and would grow with the repository."""

@@ -51,8 +51,8 @@ class Step:
 class Record:
     """The written record of one sheet.
 
-    ``basis`` is exactly what a concession would be based on, ``rests_on`` the same in words, and ``consulted``
-    the ids of the specs that it came from. ``varying`` are the names of values that differ between load cases.
+    ``basis`` is exactly what a concession would be based on, ``rests_on`` the same in words. ``varying`` are the names
+    of values that differ between load cases.
     """
 
     def __init__(self, design: Design, component: str) -> None:
@@ -61,7 +61,6 @@ class Record:
         self.basis: dict[str, str] = {}
         self.rests_on: dict[str, str] = {}
         self.varying: set[str] = set()
-        self.consulted: set[str] = set()
         self.labels: dict[object, str] = {}
         self.assumed: list[Location] = []
 
@@ -79,11 +78,8 @@ class Record:
         self.rests_on[words] = shown
 
     def place(self, where: Location, otherwise: str = "") -> str:
-        """A place as its component and key, which stays the same when a file is moved; marks its spec as consulted."""
-        owner = self._design.owner(where.file)
-        if where.file:
-            self.consulted.add(owner)
-        return f"{owner} {where.key or otherwise}".strip()
+        """A place as its component and key, which stays the same when a file is moved."""
+        return f"{self._design.owner(where.file)} {where.key or otherwise}".strip()
 
     def taken(self, key: object, symbol: str, name: str, measure: Measure, value: float) -> None:
         """Write down a quantity taken from a spec, and the side of its limits that was used."""

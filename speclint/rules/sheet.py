@@ -15,6 +15,7 @@ from speclint.handbook.heat import tied_temperature
 from speclint.handbook.tables import Reading
 from speclint.quantities import Measure, Provenance, amount
 from speclint.rules.comparisons import Judging
+from speclint.rules.consulted import OF_THE_DRAWING, class_in_full
 from speclint.rules.context import Context
 from speclint.rules.corners import Corner
 from speclint.rules.course import Course, written
@@ -148,6 +149,7 @@ class Sheet(Judging):
 
     def read(self, name: str, value: Stated[T] | NotStated) -> T:
         """A stated word, count or yes/no. Ends the rule when it is not stated."""
+        self._consult(value.where)
         if isinstance(value, NotStated):
             raise self._missing(value)
         if self._record:
@@ -170,6 +172,7 @@ class Sheet(Judging):
     def is_stated(self, name: str, value: Measure | Tie | Stated[Any] | Link[Any] | NotStated) -> bool:
         """Whether something is stated at all; the rule goes on either way."""
         found = not isinstance(value, NotStated)
+        self._consult(value.where)
         if self._record:
             self._note_stated(name, value.where, found)
         return found
@@ -179,10 +182,10 @@ class Sheet(Judging):
         if isinstance(link, NotStated):
             raise self._missing(link)
         found = self._context.design.follow(link)
+        self._context.consulted.specs.add(link.id)
         if self._record:
             place = self._record.place(link.where)
             self._record.note(f"link {place}", link.id, place)
-            self._record.consulted.add(link.id)
         if found is None:
             raise NotAssessed(f'{link.where.key} leads to "{link.id}", which could not be read', link.where)
         return found  # type: ignore[return-value]  # the design has checked the target
@@ -208,10 +211,12 @@ class Sheet(Judging):
     def belonging_to(self, target: Spec, kind: type[C]) -> tuple[C, ...]:
         """The components of a kind that state a link to a spec: the rings of a liner, the studs of a cover."""
         found = tuple(part for part in self._context.design.linking_to(target) if isinstance(part, kind))
+        ids = [part.id for part in found]
+        consulted = self._context.consulted
+        consulted.specs.update(ids)
+        consulted.linked.add((target.id, class_in_full(kind)))
         if self._record:
-            ids = [part.id for part in found]
             self._record.note(f"{kind.kind} on {target.id}", repr(ids), shown=", ".join(ids) or "none")
-            self._record.consulted.update([target.id, *ids])
         return found
 
     def stated_from(self, provenance: Provenance, component: Component) -> tuple[Location, ...]:
@@ -371,6 +376,11 @@ class Sheet(Judging):
             series = written((along, *beside), grid) if beside else ()
             self._record.scanned(symbol, name, place, unit, f"{find} over {span}", series)
         return place
+
+    def _consult(self, where: Location) -> None:
+        """Note that a word was read on which a rule depends only where it reads it."""
+        if where.key in OF_THE_DRAWING:
+            self._context.consulted.words.add((self._context.design.owner(where.file), where.key))
 
     def _site_pressure(self) -> float:
         pressure = self._context.design.settings.site_pressure

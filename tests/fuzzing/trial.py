@@ -27,7 +27,7 @@ def holds_of(assessment: Assessment) -> dict[tuple[str, str], frozenset[str]]:
     files = assessment.design.files if assessment.design else {}
     return {
         (check.component, check.rule.name): frozenset(
-            files.get(name, name) for name in check.consulted | {check.component}
+            files.get(name, name) for name in check.consulted.ids | {check.component}
         )
         for check in assessment.checks
         if check.grade is Grade.HOLD and check.stands_in_the_way is not None

@@ -28,7 +28,7 @@ def test_every_load_case_and_every_linked_spec_is_in_it(shop: DesignFolder) -> N
     case_stress = shop.only("tube.case-stress")
     assert case_stress.rests_on["duty cases.starting.live_pressure"] == "12 bar gauge"
     assert case_stress.rests_on["duty cases.running.live_pressure"] == "10 bar gauge"
-    assert case_stress.consulted == {"tube", "duty"}
+    assert case_stress.consulted.ids == {"tube", "duty"}
     loose = shop.only("tube.loose-hot")
     assert loose.rests_on["tube held_in"] == "rack"
     assert loose.rests_on["expansion α"] == "11.7e-6/K to 12.3e-6/K"

@@ -1,0 +1,146 @@
+"""Results of earlier runs in a folder of the user's own: written whole, checked when read, and never more than so many.
+
+Nothing is taken from a folder that another may write to, and what is read can only become data: where a file is
+damaged, or holds anything else, it is as if it were not there.
+"""
+
+from __future__ import annotations
+
+import io
+import os
+import pickle
+import secrets
+import stat
+from collections.abc import Mapping
+from contextlib import suppress
+from dataclasses import is_dataclass
+from enum import Enum
+from hashlib import blake2b
+from pathlib import Path
+from typing import Any
+
+from speclint.rules import Rule, RuleEnded
+
+#: Bytes that the folder may hold: some fifty states of a design of a hundred parts.
+_MOST = 256 * 2**20
+_MAGIC = b"speclint kept 1\n"
+_DIGEST = 20
+
+
+def usual_folder() -> Path:
+    """Where the system wants what a program can make anew."""
+    from platformdirs import user_cache_path
+
+    return user_cache_path("speclint", appauthor=False) / "results"
+
+
+class KeptFolder:
+    """Files by name. A folder that cannot be used, or that is not the user's alone, keeps nothing."""
+
+    def __init__(self, folder: Path, most: int = _MOST) -> None:
+        self._folder, self._most, self._written = folder, most, False
+        self.why_not = _why_not(folder)
+
+    def read(self, name: str) -> bytes | None:
+        """What was kept under a name; None where there is none, or it is damaged."""
+        if self.why_not:
+            return None
+        try:
+            content = (self._folder / name).read_bytes()
+        except OSError:
+            return None
+        body = content[len(_MAGIC) + _DIGEST :]
+        if content[: len(_MAGIC) + _DIGEST] != _MAGIC + _digest(body):
+            return None
+        with suppress(OSError):  # what is used is kept the longest
+            os.utime(self._folder / name)
+        return body
+
+    def write(self, name: str, body: bytes) -> None:
+        """Keep something under a name, whole or not at all; where there is no room, nothing is kept."""
+        if self.why_not:
+            return
+        part = self._folder / f"{secrets.token_hex(8)}.part"
+        try:
+            part.write_bytes(_MAGIC + _digest(body) + body)
+            os.replace(part, self._folder / name)
+            self._written = True
+        except OSError:
+            with suppress(OSError):
+                part.unlink(missing_ok=True)
+
+    def tidy(self) -> None:
+        """Remove what was used the longest ago, where there is too much."""
+        if not self._written:
+            return
+        with suppress(OSError):
+            found = sorted(
+                ((one.stat().st_mtime, one.stat().st_size, one.path) for one in os.scandir(self._folder)),
+                reverse=True,
+            )
+            left = self._most
+            for _, size, path in found:
+                left -= size
+                if left < 0:
+                    with suppress(OSError):  # another run may have removed it
+                        os.unlink(path)
+
+
+def _why_not(folder: Path) -> str:
+    """Why nothing is kept in a folder; "" where it can be used. It is made where it is not there."""
+    try:
+        folder.mkdir(parents=True, exist_ok=True, mode=0o700)
+        state = os.stat(folder)
+    except OSError as problem:
+        return f"{folder}: {problem.strerror or problem}"
+    if not hasattr(os, "geteuid"):  # Windows: a folder of the user's profile is the user's
+        return ""
+    if state.st_uid != os.geteuid() or state.st_mode & (stat.S_IWGRP | stat.S_IWOTH):
+        return f"{folder}: others may write to this folder"
+    return ""
+
+
+def _digest(body: bytes) -> bytes:
+    return blake2b(body, digest_size=_DIGEST).digest()
+
+
+class _Packer(pickle.Pickler):
+    def persistent_id(self, one: object) -> str | None:
+        return one.name if isinstance(one, Rule) else None
+
+
+class _Unpacker(pickle.Unpickler):
+    def __init__(self, file: io.BytesIO, rules: Mapping[str, Rule]) -> None:
+        super().__init__(file)
+        self._rules = rules
+
+    def persistent_load(self, name: str) -> Rule:
+        return self._rules[name]
+
+    def find_class(self, module: str, name: str) -> Any:
+        """A class of data of speclint itself; nothing else is made from a file."""
+        if module.partition(".")[0] != "speclint" and (module, name) != ("builtins", "frozenset"):
+            raise pickle.UnpicklingError(f"{module}.{name}")
+        found = super().find_class(module, name)
+        if found is frozenset or (isinstance(found, type) and _holds_data(found)):
+            return found
+        raise pickle.UnpicklingError(f"{module}.{name}")
+
+
+def _holds_data(kind: type) -> bool:
+    return is_dataclass(kind) or issubclass(kind, Enum | RuleEnded)
+
+
+def packed(value: object) -> bytes:
+    """A result as bytes, with each rule by its name."""
+    file = io.BytesIO()
+    _Packer(file, protocol=5).dump(value)
+    return file.getvalue()
+
+
+def unpacked(body: bytes, rules: Mapping[str, Rule]) -> Any:
+    """A result from its bytes; None where they do not hold one."""
+    try:
+        return _Unpacker(io.BytesIO(body), rules).load()
+    except Exception:  # whatever a file may hold: it is made anew
+        return None

@@ -1,0 +1,161 @@
+"""Checks of earlier runs that still hold: nothing that they asked of the design, nor what judges it, has changed.
+
+A result is kept by component, with a digest of all that its checks consulted at every corner: of the specs, of the
+words of a drawing that were read, and of which parts link to which. It is found again where each is the same, and where
+the settings, the materials, the register, the day and all code are the same too.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+
+from speclint.checking.check_result import Check
+from speclint.checking.code_digest import code_of
+from speclint.checking.inputs import Inputs
+from speclint.checking.kept_folder import KeptFolder, packed, unpacked
+from speclint.checking.remedy import Remedy
+from speclint.families import Loaded
+from speclint.repository import Design, digest, digest_of_spec
+from speclint.rules import OF_THE_DRAWING, Consulted, Rule, class_in_full
+from speclint.specs import Component, Spec
+
+#: What a result consulted, each with its digest, or with the parts that link to one.
+Trace = tuple[tuple[object, ...], ...]
+
+
+class KeptResults:
+    """What is kept for one run: by its design, by what judges it, and by the code that does."""
+
+    def __init__(self, folder: KeptFolder, inputs: Inputs, loaded: Loaded, rules: Iterable[Rule]) -> None:
+        self._folder, self._design = folder, inputs.design
+        self._state = _State(inputs.design)
+        self._rules = {rule.name: rule for rule in rules}
+        self._ground = _ground(inputs, loaded)
+
+    def checks_of(self, component: Component) -> list[Check] | None:
+        """The checks of a component, where they are kept and still hold."""
+        found = self._found(self._name_of(component))
+        return found if isinstance(found, list) else None
+
+    def keep_checks(self, component: Component, checks: Sequence[Check]) -> None:
+        """Keep the checks of a component; none where a rule could not be run, since another time it may."""
+        if not any(one.could_not_run for one in checks):
+            self._keep(self._name_of(component), checks, _together(one.consulted for one in checks))
+
+    def remedies_of(self, found: Check, could_spoil: Sequence[Check]) -> list[Remedy] | None:
+        """The remedies of a finding, where they are kept and still hold."""
+        kept = self._found(self._name_of_finding(found, could_spoil))
+        return kept if isinstance(kept, list) else None
+
+    def keep_remedies(
+        self, found: Check, could_spoil: Sequence[Check], remedies: Sequence[Remedy], consulted: Consulted
+    ) -> None:
+        """Keep the remedies of a finding, with all that was consulted to find them."""
+        name = self._name_of_finding(found, could_spoil)
+        self._keep(name, remedies, _together([found.consulted, consulted]))
+
+    def tidy(self) -> None:
+        """Let the folder not grow without end."""
+        self._folder.tidy()
+
+    def _name_of(self, component: Component) -> str:
+        return digest(self._ground, "checks", component.id, self._state.spec(component.id))
+
+    def _name_of_finding(self, found: Check, could_spoil: Sequence[Check]) -> str:
+        others = [
+            (*one.order, one.fingerprint, sorted(map(repr, one.corners.items()))) for one in could_spoil
+        ]
+        return digest(self._ground, "remedies", *found.order, found.fingerprint, found.says, others)
+
+    def _found(self, name: str) -> object:
+        body = self._folder.read(name)
+        kept = unpacked(body, self._rules) if body is not None else None
+        if not isinstance(kept, tuple) or len(kept) != 2:
+            return None
+        trace, result = kept
+        return unpacked(result, self._rules) if self._state.is_as(trace) else None
+
+    def _keep(self, name: str, result: Sequence[object], consulted: Consulted) -> None:
+        trace = self._state.trace(consulted)
+        self._folder.write(name, packed((trace, packed(list(result)))))
+
+
+@dataclass
+class _State:
+    """A design as it is now, asked for digests of its parts."""
+
+    design: Design
+
+    def __post_init__(self) -> None:
+        self._specs: dict[str, str] = {}
+
+    def spec(self, name: str) -> str:
+        """The digest of a spec but for the words of its drawing; another where there is none, or it cannot be read."""
+        found = self._specs.get(name)
+        if found is None:
+            spec = self.design.specs.get(name)
+            there = "unreadable" if name in self.design.files else "absent"
+            found = self._specs[name] = there if spec is None else digest_of_spec(spec, OF_THE_DRAWING)
+        return found
+
+    def word(self, name: str, key: str) -> str:
+        """The digest of one word of the drawing."""
+        return digest(getattr(self.design.specs.get(name), key, None))
+
+    def linked(self, name: str, kind: str) -> tuple[str, ...]:
+        """The components of a kind that link to a spec."""
+        target, wanted = self.design.specs.get(name), self._classes.get(kind)
+        if target is None or wanted is None:
+            return ()
+        return tuple(part.id for part in self.design.linking_to(target) if isinstance(part, wanted))
+
+    @cached_property
+    def _classes(self) -> Mapping[str, type[Spec]]:
+        kinds = {type(spec) for spec in self.design.specs.values()}
+        return {class_in_full(one): one for kind in kinds for one in kind.__mro__ if issubclass(one, Spec)}
+
+    def trace(self, consulted: Consulted) -> Trace:
+        """What was consulted, as it is now."""
+        return (
+            *(("spec", name, self.spec(name)) for name in sorted(consulted.specs)),
+            *(("word", name, key, self.word(name, key)) for name, key in sorted(consulted.words)),
+            *(("linked", name, kind, self.linked(name, kind)) for name, kind in sorted(consulted.linked)),
+        )
+
+    def is_as(self, trace: Trace) -> bool:
+        """Whether all that was consulted is as it was."""
+        now: Mapping[object, Callable[..., object]] = {
+            "spec": self.spec,
+            "word": self.word,
+            "linked": self.linked,
+        }
+        return all(now[sort](*names) == was for sort, *names, was in trace)
+
+
+def _together(consulted: Iterable[Consulted]) -> Consulted:
+    whole = Consulted()
+    for one in consulted:
+        whole.add(one)
+    return whole
+
+
+def _ground(inputs: Inputs, loaded: Loaded) -> str:
+    """A digest of what every result rests on, whatever it consults."""
+    design = inputs.design
+    return digest(
+        code_of(loaded),
+        loaded.left_out,
+        inputs.today,
+        design.settings,
+        list(_limits(inputs)),
+        inputs.own_materials,
+        inputs.register,
+        sorted((place.file, place.line, place.key) for place in design.cut),
+    )
+
+
+def _limits(inputs: Inputs) -> Iterator[tuple[object, ...]]:
+    for (rule, name), limit in sorted(inputs.limits.items()):
+        yield rule, name, limit
