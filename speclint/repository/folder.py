@@ -13,6 +13,7 @@ from speclint.repository.misfits import misfits
 from speclint.repository.reading import Loaded, load_spec
 from speclint.repository.settings import FILE_NAME, Settings
 from speclint.repository.spec_files import sorted_out
+from speclint.repository.unknown_names import unknown_names
 from speclint.specs import Link, Spec
 
 
@@ -61,6 +62,7 @@ def load_design(
     complaints += twice
     complaints += _broken_links(specs, files)
     complaints += misfits(specs)
+    complaints += unknown_names(specs, files)
     loops, cut = _loops(specs, files)
     return Design(
         root=root,

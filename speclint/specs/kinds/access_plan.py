@@ -8,6 +8,7 @@ from speclint.specs.component import Component
 from speclint.specs.dimension import Dimension
 from speclint.specs.fields import NOT_STATED, Angle, Length, LinkTo, Position, Word
 from speclint.specs.link_targets import CylinderBlock, Weldment
+from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 
@@ -31,7 +32,7 @@ class WeldSight(SpecTable):
         seen_through: name of a chamber, or outside
     """
 
-    seen_through: Word[str] = NOT_STATED
+    seen_through: Annotated[Word[str], NamedIn("chambers", beside=("outside",))] = NOT_STATED
 
 
 class SeatAccess(SpecTable):
@@ -93,7 +94,7 @@ class AccessPlan(Component):
     weldment: LinkTo[Weldment] = NOT_STATED
     chambers: dict[str, Chamber] = {}
     chambers_complete: Word[bool] = NOT_STATED
-    welds: dict[str, WeldSight] = {}
-    spanners: dict[str, SpannerRoom] = {}
+    welds: Annotated[dict[str, WeldSight], NamedIn("weldment.joints")] = {}
+    spanners: Annotated[dict[str, SpannerRoom], NamedIn(ids_of=("bolted-joint", "frame-fastening"))] = {}
     withdrawals: dict[str, Withdrawal] = {}
-    seats: dict[str, SeatAccess] = {}
+    seats: Annotated[dict[str, SeatAccess], NamedIn(ids_of=("valve-seat",))] = {}

@@ -9,6 +9,7 @@ from speclint.specs.component import PRESSURE_BY_KIND, Component
 from speclint.specs.fields import NOT_STATED, Allowance, Fraction, Length, LinkTo, Word
 from speclint.specs.geometry import Below, Conditions
 from speclint.specs.link_targets import CylinderBlock
+from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 
 
@@ -45,7 +46,7 @@ class CylinderCover(Component):
     }
 
     closes: LinkTo[CylinderBlock] = NOT_STATED
-    of_end: Word[str] = NOT_STATED
+    of_end: Annotated[Word[str], NamedIn("closes.ends")] = NOT_STATED
     bore: Annotated[Length, Span("50 mm", "1.2 m")] = NOT_STATED
     end: Word[Literal["front", "back"]] = NOT_STATED
     form: Word[Literal["flat", "dished"]] = NOT_STATED

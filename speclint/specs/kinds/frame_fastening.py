@@ -8,6 +8,7 @@ from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Area, Fraction, Length, LinkTo, Mass, Word
 from speclint.specs.kinds.bolted_joint import Nut, SecondRetention, Tightening
 from speclint.specs.link_targets import CylinderBlock
+from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 
 
@@ -49,9 +50,9 @@ class FrameFastening(Component):
     called: ClassVar[str] = "frame fastening"
 
     holds: LinkTo[CylinderBlock] = NOT_STATED
-    pad: Word[str] = NOT_STATED
-    other_pad: Word[str] = NOT_STATED
-    bore: Word[str] = NOT_STATED
+    pad: Annotated[Word[str], NamedIn("holds.pads")] = NOT_STATED
+    other_pad: Annotated[Word[str], NamedIn("holds.pads")] = NOT_STATED
+    bore: Annotated[Word[str], NamedIn("holds.bores")] = NOT_STATED
     thread: Word[str] = NOT_STATED
     count: Word[int] = NOT_STATED
     hole: Annotated[Length, Span("5 mm", "130 mm")] = NOT_STATED

@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Force, Fraction, Length, LinkTo, Stiffness, Word
 from speclint.specs.link_targets import CylinderBlock
+from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 
 
@@ -34,7 +35,7 @@ class LocatingFace(Component):
     of_metal: ClassVar[bool] = False
 
     locks: LinkTo[CylinderBlock] = NOT_STATED
-    pad: Word[str] = NOT_STATED
+    pad: Annotated[Word[str], NamedIn("locks.pads")] = NOT_STATED
     slot: Annotated[Length, Span("10 mm", "1.2 m")] = NOT_STATED
     bearing_height: Annotated[Length, Span("15 mm", "1.5 m")] = NOT_STATED
     bearing_depth: Annotated[Length, Span("2 mm", "200 mm")] = NOT_STATED

@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar, Literal
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Allowance, Area, Fraction, Length, LinkTo, Temperature, Word
 from speclint.specs.link_targets import CylinderBlock, PoppetValve
+from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 
 
@@ -42,6 +43,7 @@ class SteamPassage(Component):
 
     kind: ClassVar[str] = "steam-passage"
     called: ClassVar[str] = "steam passage"
+    of_metal: ClassVar[bool] = False
 
     in_block: LinkTo[CylinderBlock] = NOT_STATED
     follows: LinkTo[Component] = NOT_STATED
@@ -50,7 +52,7 @@ class SteamPassage(Component):
     )
     carries: Word[Literal["live steam", "exhaust steam"]] = NOT_STATED
     cylinders: Word[int] = NOT_STATED
-    cylinder_bore: Word[str] = NOT_STATED
+    cylinder_bore: Annotated[Word[str], NamedIn("in_block.bores")] = NOT_STATED
     area: Area = NOT_STATED
     perimeter: Annotated[Length, Span("60 mm", "5 m")] = NOT_STATED
     length: Annotated[Length, Span("25 mm", "5 m")] = NOT_STATED
