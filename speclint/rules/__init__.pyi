@@ -38,6 +38,11 @@ from .enclosure import (
     NotEnclosed as NotEnclosed,
     Undecided as Undecided,
 )
+from .filling import (
+    Gravity as Gravity,
+    ToFill as ToFill,
+    filled_once as filled_once,
+)
 from .grade import (
     Grade as Grade,
 )
@@ -49,6 +54,7 @@ from .judgement import (
     NotCovered as NotCovered,
     RuleEnded as RuleEnded,
     StatedPlace as StatedPlace,
+    Unstated as Unstated,
 )
 from .limit_settings import (
     read_limits as read_limits,
@@ -57,6 +63,9 @@ from .places import (
     KnownRanges as KnownRanges,
     ManyPlaces as ManyPlaces,
     Place as Place,
+)
+from .placing import (
+    PlaceSeen as PlaceSeen,
 )
 from .record import (
     Step as Step,

@@ -17,6 +17,7 @@ from speclint.specs import Stated
 
 if TYPE_CHECKING:
     from speclint.repository import Design
+    from speclint.rules.placing import PlaceSeen
 
 StepKind = Literal["taken", "counted", "read", "looked up", "limit", "worked", "scanned"]
 #: Shown where only whether something is stated affects the result.
@@ -52,7 +53,7 @@ class Record:
     """The written record of one sheet.
 
     ``basis`` is exactly what a concession would be based on, ``rests_on`` the same in words. ``varying`` are the names
-    of values that differ between load cases.
+    of values that differ between load cases, ``places`` those that a rule looked at.
     """
 
     def __init__(self, design: Design, component: str) -> None:
@@ -63,6 +64,7 @@ class Record:
         self.varying: set[str] = set()
         self.labels: dict[object, str] = {}
         self.assumed: list[Location] = []
+        self.places: list[PlaceSeen] = []
 
     def note(self, name: str, value: str, words: str = "", shown: str = "") -> None:
         """Add something that the result rests on: exactly, and in words with the value as a report shows it."""

@@ -20,7 +20,8 @@ from speclint.rules.context import Context
 from speclint.rules.corners import Corner
 from speclint.rules.course import Course, written
 from speclint.rules.definition import Rule
-from speclint.rules.judgement import NotAssessed, NotCovered
+from speclint.rules.judgement import NotAssessed, NotCovered, Unstated
+from speclint.rules.placing import Placing
 from speclint.rules.record import STATED, Record, in_words, stated_as
 from speclint.rules.scan import greatest_place, place_on
 from speclint.specs import Component, Dimension, Duty, Link, NotStated, Spec, Stated, Tie
@@ -33,7 +34,7 @@ S = TypeVar("S", bound=Spec)
 C = TypeVar("C", bound=Component)
 
 
-class Sheet(Judging):
+class Sheet(Judging, Placing):
     """The sheet of one rule on one component at one corner.
 
     A family sees only the methods; ``record`` is for the core.
@@ -192,12 +193,12 @@ class Sheet(Judging):
 
     def duty_of(self, component: Component) -> Duty | None:
         """The duty that a component states, or else that of the nearest component it is linked to; None without one."""
-        found = self._context.design.duty_of(component)
+        found, way = self._context.design.duty_of(component)
+        self._context.consulted.specs |= way
         if self._record:
             self._record.note(
                 f"duty of {component.id}", found.id if found else "", found.id if found else "none"
             )
-            self._record.consulted.update([component.id, *([found.id] if found else [])])
         return found
 
     def entry(self, table: Mapping[str, T], name: Stated[str] | NotStated, of: str) -> T:
@@ -405,7 +406,7 @@ class Sheet(Judging):
     def _missing(self, value: NotStated) -> NotAssessed:
         if self._record:
             self._note_stated("", value.where, False)
-        return NotAssessed(f"{value.where.key} is not stated in {value.where.file}", value.where)
+        return Unstated(f"{value.where.key} is not stated in {value.where.file}", value.where)
 
     def _taken(self, symbol: str, measure: Measure, name: str, shift: float) -> float:
         low, high, key = self._limits(symbol, measure, name, shift)

@@ -25,7 +25,8 @@ class Component(Spec):
     """A part of the engine: its material, the duty it sees, and what must be on its record.
 
     A component without ``duty`` sees that of the component it is linked to (:mod:`speclint.repository.design`).
-    ``of_metal`` is false for a kind that is no piece of its own: a fit, a chain of dimensions, a plan.
+    ``of_metal`` is false for a kind that is no piece of its own: a fit, a chain of dimensions, a plan, a
+    passage of a block.
     """
 
     kind: ClassVar[str] = "component"

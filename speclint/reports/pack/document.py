@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from importlib.metadata import version
 from itertools import groupby
 
-from speclint.checking import Assessment, Check
+from speclint.checking import Assessment, Check, Unfinished, still_to_be_drawn
 from speclint.quantities import System
 from speclint.reports.accepted import Standings, standings_of
 from speclint.reports.pack.anchors import component_anchor, finding_anchor, sheet_anchor, source_anchor
@@ -115,6 +115,7 @@ class Document:
     codes: tuple[str, ...]
     counted: dict[str, int] = field(default_factory=dict)
     graded: dict[str, int] = field(default_factory=dict)
+    unfinished: tuple[Unfinished, ...] = ()
 
     def sheets(self, *outcomes: str) -> list[ShownSheet]:
         """The sheets of some outcomes in the order of the components; all where none is named."""
@@ -170,6 +171,7 @@ def document(
         codes=tuple([*codes.pressure, *codes.railway] if codes else ()) or (NO_CODES,),
         counted=assessment.counted(),
         graded=assessment.graded(),
+        unfinished=still_to_be_drawn(assessment),
     )
 
 
