@@ -45,9 +45,12 @@ class Unfinished:
         block: 3 places, 2 filled, 1 to be drawn: cylinder liner (bore left); 2 values to be stated
         """
         drawn = ", ".join(one.called for one in self.to_draw)
-        said = f"{self.under}: {_counted(self.places, 'place')}, {self.filled} filled"
-        said += f", {len(self.to_draw)} to be drawn: {drawn}" if drawn else ""
-        return f"{said}; {_counted(self.values, 'value')} to be stated" if self.values else said
+        said = [f"{_counted(self.places, 'place')}, {self.filled} filled"] if self.places else []
+        if drawn:
+            said[0] += f", {len(self.to_draw)} to be drawn: {drawn}"
+        if self.values:
+            said.append(f"{_counted(self.values, 'value')} to be stated")
+        return f"{self.under}: {'; '.join(said)}"
 
 
 def _counted(number: int, word: str) -> str:

@@ -9,7 +9,7 @@ from pathlib import Path
 import jsonschema
 import pytest
 
-from speclint.checking import Assessment
+from speclint.checking import Assessment, Unfinished
 from speclint.register import judge
 from speclint.reports import gate_data, gate_page, schema, terminal_page
 from speclint.testing import SETTINGS, DesignFolder, installed_families
@@ -64,6 +64,11 @@ def test_the_gate_prints_it_and_withholds_for_safety_checks_alone(folder: Design
     assert SAID in joined(gate_page(decision, 100).text())
     assert gate_data(decision)["still_to_be_drawn"][0]["under"] == "block"
     assert not any("still to be drawn" in detail for one in decision.reasons for detail in one.details)
+
+
+def test_a_part_without_places_lists_its_values_alone() -> None:
+    assert Unfinished("rod", 0, (), (("rod", ("mass",)),)).says == "rod: 1 value to be stated"
+    assert Unfinished("block", 2, (), ()).says == "block: 2 places, 2 filled"
 
 
 def test_no_list_at_a_later_stage(tmp_path: Path) -> None:
