@@ -16,6 +16,7 @@ from .families import (
 from .rules import (
     Course as Course,
     Grade as Grade,
+    Gravity as Gravity,
     Judgement as Judgement,
     Limit as Limit,
     Must as Must,
@@ -23,8 +24,10 @@ from .rules import (
     Rule as Rule,
     RulesIn as RulesIn,
     Sheet as Sheet,
+    ToFill as ToFill,
     Worked as Worked,
     agreement as agreement,
+    filled_once as filled_once,
     rule as rule,
     rules_in as rules_in,
     worked as worked,

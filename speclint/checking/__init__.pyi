@@ -37,3 +37,7 @@ from .rule_run import (
     check as check,
     check_component as check_component,
 )
+from .unfinished import (
+    Unfinished as Unfinished,
+    still_to_be_drawn as still_to_be_drawn,
+)

@@ -9,7 +9,7 @@ from typing import Literal
 
 from speclint.checking.proof import Proof
 from speclint.errors import Location
-from speclint.rules import Consulted, Grade, Judgement, Rule, Step
+from speclint.rules import Consulted, Grade, Judgement, PlaceSeen, Rule, Step
 
 Outcome = Literal["conforms", "finding", "not assessed", "not applicable"]
 
@@ -26,6 +26,7 @@ class Check:
     design, at every corner. ``alike`` is the same for checks of parts alike: of one rule, with one outcome and grade,
     made of the same values but for the names of parts and places; "" where nothing stands in the way. ``corners`` are
     the worst corners of each load case, by its name; ``proofs`` say how each is known to be the worst.
+    ``places`` are those that it looked at, filled or not; ``unstated`` are the values that it wanted.
     """
 
     component: str
@@ -49,6 +50,8 @@ class Check:
     alike: str = ""
     corners: Mapping[str, Mapping[Hashable, bool]] = field(default_factory=dict, repr=False)
     proofs: Mapping[str, Proof] = field(default_factory=dict, repr=False)
+    places: tuple[PlaceSeen, ...] = field(default=(), repr=False)
+    unstated: tuple[Location, ...] = field(default=(), repr=False)
 
     @property
     def corner(self) -> Mapping[Hashable, bool]:
@@ -59,6 +62,11 @@ class Check:
     def utilisation(self) -> float | None:
         """What is used of the limit; None where the rule compares no numbers or was not assessed."""
         return self.judgement.utilisation if self.judgement else None
+
+    @property
+    def only_unstated(self) -> bool:
+        """Whether nothing keeps the check from being assessed but values that are not stated."""
+        return bool(self.unstated) and len(self.unstated) == len(self.missing)
 
     @property
     def also_failing(self) -> tuple[Judgement, ...]:

@@ -111,6 +111,11 @@ class _State:
             return ()
         return tuple(part.id for part in self.design.linking_to(target) if isinstance(part, wanted))
 
+    def asked(self, sort: str, word: str) -> tuple[str, ...]:
+        """The ids that answer a question put to the whole repository."""
+        found: Sequence[Spec] = self.design.of_drawing(word) if sort == "drawing" else self.design.left_over()
+        return tuple(one.id for one in found)
+
     @cached_property
     def _classes(self) -> Mapping[str, type[Spec]]:
         kinds = {type(spec) for spec in self.design.specs.values()}
@@ -122,6 +127,7 @@ class _State:
             *(("spec", name, self.spec(name)) for name in sorted(consulted.specs)),
             *(("word", name, key, self.word(name, key)) for name, key in sorted(consulted.words)),
             *(("linked", name, kind, self.linked(name, kind)) for name, kind in sorted(consulted.linked)),
+            *(("asked", sort, word, self.asked(sort, word)) for sort, word in sorted(consulted.asked)),
         )
 
     def is_as(self, trace: Trace) -> bool:
@@ -130,6 +136,7 @@ class _State:
             "spec": self.spec,
             "word": self.word,
             "linked": self.linked,
+            "asked": self.asked,
         }
         return all(now[sort](*names) == was for sort, *names, was in trace)
 

@@ -34,6 +34,7 @@ from speclint.rules import (
     Rule,
     RuleEnded,
     Sheet,
+    Unstated,
     over_box,
 )
 from speclint.specs import CaseName, Component, LoadCase
@@ -126,16 +127,19 @@ def check(rule: Rule, component: Component, context: Context, *, effort: Effort 
     concluded = _concluded(rule, component, governing, basis)
     written = [(one.case, record) for one in results for record in (one.sheet.record, *one.also)]
     in_the_way = concluded.stands_in_the_way is not None or concluded.outcome == "not assessed"
+    wanting = [why for result in results for why in _missing(result.ending)]
     return replace(
         concluded,
         alike=digest_of(concluded, written) if in_the_way else "",
-        missing=tuple(dict.fromkeys(says for result in results for says in _missing(result.ending))),
+        missing=tuple(dict.fromkeys(why.says for why in wanting)),
         failing=_each_once(part for result in _by_severity(results, rule) for part in result.failing),
         assumed=tuple(dict.fromkeys(where for record in records for where in record.assumed)),
         proofs={result.case: result.proof for result in results},
         corners={result.case: dict(result.corner.met) for result in results},
         rests_on=dict(_in_plain_words(results)),
         consulted=asked,
+        places=tuple(dict.fromkeys(place for record in records for place in record.places)),
+        unstated=tuple(dict.fromkeys(why.where for why in wanting if isinstance(why, Unstated))),
     )
 
 
@@ -162,10 +166,10 @@ def _by_severity(results: Sequence[CaseResult], rule: Rule) -> list[CaseResult]:
     return sorted(results, key=lambda result: severity(result.ending, rule), reverse=True)
 
 
-def _missing(ending: Ending) -> Iterator[str]:
+def _missing(ending: Ending) -> Iterator[NotAssessed]:
     """What an assessment needs, of the rule as a whole or of items that it goes over."""
     ended = ending.ended if isinstance(ending, Judgement) else (ending, *ending.beside)
-    return (why.says for why in ended if isinstance(why, NotAssessed))
+    return (why for why in ended if isinstance(why, NotAssessed))
 
 
 def _each_once(failing: Iterable[tuple[object, Judgement]]) -> tuple[Judgement, ...]:

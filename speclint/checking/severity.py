@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from speclint.rules import Judgement, NotApplicable, NotAssessed, NotCovered, Rule, RuleEnded
+from speclint.rules import Judgement, NotApplicable, NotAssessed, NotCovered, Rule, RuleEnded, Unstated
 
 Ending = Judgement | RuleEnded
 #: What an ending is, the grade where it fails, what is used of the limit, what it is short of it.
 Severity = tuple[int, int, float, float]
 
 #: How grave an ending is beside others of the same rule: what fails governs, then what could not be said.
-_RANK = {NotApplicable: 0, NotAssessed: 2, NotCovered: 3}
+_RANK = {NotApplicable: 0, NotAssessed: 2, Unstated: 2, NotCovered: 3}
 HOLDS, FAILS = 1, 4
 NOTHING: Severity = (-1, 0, 0.0, 0.0)
 

@@ -5,11 +5,11 @@ from __future__ import annotations
 from typing import Any
 
 from speclint.register import Decision, Reason, Standing
-from speclint.reports.json_report import old_keys_data, passed_over_data
+from speclint.reports.json_report import old_keys_data, passed_over_data, unfinished_data
 from speclint.reports.page import Page
 from speclint.reports.phrases import CAUTIONS, count, referred_to, tally
 from speclint.reports.register_listing import standing_data
-from speclint.reports.terminal_page import old_keys_on, passed_over_on
+from speclint.reports.terminal_page import old_keys_on, passed_over_on, unfinished_on
 
 _COLUMN = 11
 
@@ -26,6 +26,7 @@ def gate_page(decision: Decision, width: int) -> Page:
     if decision.assessment:
         passed_over_on(page, decision.assessment)
         old_keys_on(page, decision.assessment)
+        unfinished_on(page, decision.assessment)
     _standings(page, "HOLDS ACCEPTED", decision.accepted)
     _standings(page, "ENDING SOON", decision.ending)
     _standings(page, "IN THE REGISTER, BUT WITHOUT EFFECT", decision.ended)
@@ -92,6 +93,10 @@ def _passed_over(decision: Decision) -> list[dict[str, str]]:
     return passed_over_data(decision.assessment) if decision.assessment else []
 
 
+def _unfinished(decision: Decision) -> list[dict[str, Any]]:
+    return unfinished_data(decision.assessment) if decision.assessment else []
+
+
 def _old_keys(decision: Decision) -> list[dict[str, Any]]:
     return old_keys_data(decision.assessment) if decision.assessment else []
 
@@ -104,6 +109,7 @@ def gate_data(decision: Decision) -> dict[str, Any]:
         **({"left_out": list(left_out)} if (left_out := _left_out(decision)) else {}),
         **({"passed_over": passed_over} if (passed_over := _passed_over(decision)) else {}),
         **({"old_keys": old_keys} if (old_keys := _old_keys(decision)) else {}),
+        **({"still_to_be_drawn": lists} if (lists := _unfinished(decision)) else {}),
         "reasons": [
             {
                 "says": reason.says,

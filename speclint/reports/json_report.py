@@ -7,7 +7,7 @@ from collections import Counter
 from collections.abc import Iterator
 from typing import Any
 
-from speclint.checking import Assessment, Check
+from speclint.checking import Assessment, Check, still_to_be_drawn
 from speclint.errors import Complaint, Location
 from speclint.quantities import displayed
 from speclint.reports.printable import json_text
@@ -42,6 +42,7 @@ def document(assessment: Assessment) -> dict[str, Any]:
         **({"like": like} if (like := list(_like(assessment))) else {}),
         **({"passed_over": passed_over_data(assessment)} if assessment.passed_over else {}),
         **({"old_keys": old_keys_data(assessment)} if assessment.old_keys else {}),
+        **({"still_to_be_drawn": lists} if (lists := unfinished_data(assessment)) else {}),
         "summary": {
             "specs": len(assessment.design.specs) if assessment.design else 0,
             "checks": assessment.counted(),
@@ -78,6 +79,20 @@ def _with_alike(check: Check, alike: str) -> dict[str, Any]:
 def passed_over_data(assessment: Assessment) -> list[dict[str, str]]:
     """The TOML files that were not read as specs, each with the reason."""
     return [{"file": one.file, "why": one.why} for one in assessment.passed_over]
+
+
+def unfinished_data(assessment: Assessment) -> list[dict[str, Any]]:
+    """What is still to be drawn and to be stated in a draft, for each block."""
+    return [
+        {
+            "under": one.under,
+            "places": one.places,
+            "filled": one.filled,
+            "to_draw": [{"what": place.called, "where": _where(place.where)} for place in one.to_draw],
+            "to_state": {component: list(keys) for component, keys in one.to_state},
+        }
+        for one in still_to_be_drawn(assessment)
+    ]
 
 
 def old_keys_data(assessment: Assessment) -> list[dict[str, Any]]:

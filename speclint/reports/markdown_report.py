@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from speclint.checking import Alike, Assessment, Check
+from speclint.checking import Alike, Assessment, Check, still_to_be_drawn
 from speclint.reports.accepted import Standings, standings_of, with_concessions
 from speclint.reports.markdown_text import marked, table
 from speclint.reports.phrases import CAUTIONS, count, passed_over, referred_to, tally, verdict
@@ -23,6 +23,7 @@ def write(assessment: Assessment) -> str:
     lines += _old_keys(assessment)
     lines += _findings(assessment, conceded)
     lines += _not_assessed(assessment)
+    lines += _unfinished(assessment)
     if assessment.changed_limits:
         lines += ["Limits set in speclint.toml: " + marked("; ".join(assessment.changed_limits)), ""]
     lines += [f"*{marked(caution)}*\n" for caution in CAUTIONS]
@@ -46,6 +47,13 @@ def _passed_over(assessment: Assessment) -> list[str]:
         return []
     heading = f"### {count(len(assessment.passed_over), 'TOML file')} passed over"
     return [heading, "", *table(("files", "why"), rows)]
+
+
+def _unfinished(assessment: Assessment) -> list[str]:
+    lists = still_to_be_drawn(assessment)
+    if not lists:
+        return []
+    return ["### Still to be drawn in this draft", "", *(f"- {marked(one.says)}" for one in lists), ""]
 
 
 def _old_keys(assessment: Assessment) -> list[str]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from itertools import groupby
 
-from speclint.checking import Alike, Assessment, Check, grouped
+from speclint.checking import Alike, Assessment, Check, grouped, still_to_be_drawn
 from speclint.errors import Complaint
 from speclint.reports.page import Emphasis, Page
 from speclint.reports.phrases import CAUTIONS, count, passed_over, referred_to, said_of_item, tally, verdict
@@ -26,6 +26,7 @@ def write(assessment: Assessment, width: int) -> Page:
     old_keys_on(page, assessment)
     _findings(page, assessment)
     _not_assessed(page, assessment)
+    unfinished_on(page, assessment)
     _verdict(page, assessment)
     return page
 
@@ -172,16 +173,38 @@ def _gauge(utilisation: float | None) -> str:
     return f"{cells[:limit]}|{cells[limit:]}  {shown}"
 
 
-def _not_assessed(page: Page, assessment: Assessment) -> None:
-    checks = [check for check in assessment.checks if check.outcome == "not assessed"]
-    if not checks:
+def unfinished_on(page: Page, assessment: Assessment) -> None:
+    """What is still to be drawn and to be stated in a draft, one list for each block."""
+    lists = still_to_be_drawn(assessment)
+    if not lists:
         return
     page.gap()
     page.rule()
-    page.line((f"NOT ASSESSED  ({len(checks)})", "strong"))
+    page.line((f"STILL TO BE DRAWN  ({sum(len(one.to_draw) for one in lists)})", "strong"))
+    page.wrapped("Places of this draft that no part fills so far, and values that its checks want.")
+    for one in lists:
+        page.gap()
+        page.wrapped(one.says, indent=2, hanging=4)
+        for component, keys in one.to_state:
+            page.wrapped(f"{component}: {', '.join(keys)}", indent=4, hanging=4)
+
+
+def _not_assessed(page: Page, assessment: Assessment) -> None:
+    every = [check for check in assessment.checks if check.outcome == "not assessed"]
+    draft = assessment.settings is not None and assessment.settings.stage == "draft"
+    checks = [check for check in every if not (draft and check.only_unstated)]
+    if not every:
+        return
+    page.gap()
+    page.rule()
+    page.line((f"NOT ASSESSED  ({len(every)})", "strong"))
     page.wrapped(
         "What a check needs and the design does not state. A safety rule that is not assessed is a hold."
     )
+    if listed := len(every) - len(checks):
+        page.wrapped(
+            f"{count(listed, 'check')} of this draft waiting for values alone: they are listed below."
+        )
     for component, group in groupby(checks, key=lambda check: check.component):
         page.gap()
         page.wrapped(component, indent=2, emphasis="strong")

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import deque
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
@@ -11,7 +11,7 @@ from typing import Any
 from speclint.errors import Complaint, Location
 from speclint.repository.settings import Settings
 from speclint.repository.spec_files import PassedOver
-from speclint.specs import Component, Duty, Link, Spec, old_keys_in
+from speclint.specs import Component, Duty, Link, Spec, Stated, old_keys_in
 
 
 @dataclass(frozen=True)
@@ -39,9 +39,11 @@ class Design:
     )
     _owners: dict[str, str] = field(default_factory=dict, repr=False, compare=False)
     _sharing: dict[str, list[str]] = field(default_factory=dict, repr=False, compare=False)
+    _drawn: dict[str, list[Component]] = field(default_factory=dict, repr=False, compare=False)
 
     def __post_init__(self) -> None:
         self._duties.clear()  # a copy with other specs may have other duties
+        self._drawn.clear()
         linking: dict[str, list[Component]] = {}
         for name in sorted(self.specs):
             spec = self.specs[name]
@@ -98,6 +100,57 @@ class Design:
         more = (Location(where.file, where.line, where.key, name) for name in sharing if len(sharing) > 1)
         return list(dict.fromkeys((where, drawn, *more)))
 
+    def of_drawing(self, number: str) -> tuple[Component, ...]:
+        """The components that state a drawing number, in the order of their ids."""
+        if not self._drawn:
+            for name in sorted(self.specs):
+                spec = self.specs[name]
+                if isinstance(spec, Component) and isinstance(spec.drawing, Stated):
+                    self._drawn.setdefault(spec.drawing.value, []).append(spec)
+        return tuple(self._drawn.get(number, ()))
+
+    def left_over(self) -> tuple[Spec, ...]:
+        """The specs that are no components, such as duties, and that nothing links to."""
+        used = {link.id for spec in self.specs.values() for link in spec.links()}
+        found = (self.specs[name] for name in sorted(self.specs) if name not in used)
+        return tuple(spec for spec in found if not isinstance(spec, Component))
+
+    def way_to(self, component: Component, kinds: Collection[str]) -> tuple[Component | None, frozenset[str]]:
+        """The nearest component of some kinds to which a chain of links joins another, whichever way they lead.
+
+        With the ids of those on the way there; where there is none, of all that links join to the component.
+        """
+        before: dict[str, str] = {component.id: ""}
+        waiting = deque([component])
+        while waiting:
+            part = waiting.popleft()
+            if part.is_one_of(kinds):
+                return part, frozenset(_way(part.id, before))
+            for one in (*self._linked(part), *self.linking_to(part)):
+                if one.id not in before:
+                    before[one.id] = part.id
+                    waiting.append(one)
+        return None, frozenset(before)
+
+    def listed_under(self, component: Component) -> tuple[str, frozenset[str]]:
+        """The id under which what is still to be drawn of a component is listed, and the ids that say so.
+
+        That of the nearest block or engine that it is linked to; where there is none its own.
+        """
+        seen, waiting = {component.id}, deque([component])
+        while waiting:
+            part = waiting.popleft()
+            if part.is_one_of(("cylinder-block", "engine")):
+                return part.id, frozenset(seen)
+            further = [one for one in self._linked(part) if one.id not in seen]
+            seen.update(one.id for one in further)
+            waiting.extend(further)
+        return component.id, frozenset(seen)
+
+    def _linked(self, part: Component) -> list[Component]:
+        """The components that one is linked to."""
+        return [spec for link in part.links() if isinstance(spec := self.follow(link), Component)]
+
     def duty_of(self, component: Component) -> tuple[Duty | None, frozenset[str]]:
         """The duty a component states, or else that of the nearest component it is linked to.
 
@@ -141,3 +194,10 @@ class Design:
             spec = self.specs.get(name)
             if isinstance(spec, Component):
                 yield spec
+
+
+def _way(name: str, before: Mapping[str, str]) -> Iterator[str]:
+    """The ids on the way to one, from where it was set out for."""
+    while name:
+        yield name
+        name = before[name]

@@ -14,6 +14,7 @@ from speclint.repository.reading import Draft, Read, read_drafts, validated
 from speclint.repository.settings import FILE_NAME, Settings
 from speclint.repository.spec_files import sorted_out
 from speclint.repository.taking_over import named_by, taken_over
+from speclint.repository.unknown_names import unknown_names
 from speclint.specs import Link, Spec
 
 
@@ -64,6 +65,7 @@ def load_design(
     alike = {name: other for name, one in unique.items() if (other := named_by(one)) in unique}
     complaints += _broken_links(specs, files)
     complaints += misfits(specs)
+    complaints += unknown_names(specs, files)
     loops, cut = _loops(specs, files)
     return Design(
         root=root,

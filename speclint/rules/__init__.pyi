@@ -41,6 +41,11 @@ from .enclosure import (
     NotEnclosed as NotEnclosed,
     Undecided as Undecided,
 )
+from .filling import (
+    Gravity as Gravity,
+    ToFill as ToFill,
+    filled_once as filled_once,
+)
 from .grade import (
     Grade as Grade,
 )
@@ -52,6 +57,7 @@ from .judgement import (
     NotCovered as NotCovered,
     RuleEnded as RuleEnded,
     StatedPlace as StatedPlace,
+    Unstated as Unstated,
 )
 from .limit_settings import (
     read_limits as read_limits,
@@ -60,6 +66,9 @@ from .places import (
     KnownRanges as KnownRanges,
     ManyPlaces as ManyPlaces,
     Place as Place,
+)
+from .placing import (
+    PlaceSeen as PlaceSeen,
 )
 from .record import (
     Record as Record,

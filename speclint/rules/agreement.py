@@ -79,13 +79,15 @@ def agreement(
     limits: Sequence[Limit] = (),
     cites: Sequence[Source] = (COMMON_PRACTICE,),
     edition: int = 1,
+    row: int = 0,
 ) -> Rule:
     """The rule that holds the places of one fact against each other.
 
     ``pairs`` gives the places, from the component, its load case if the agreement names ``cases``, and its sheet; its
     docstring says how. ``within`` is what two equal sizes may differ by, of ``dimension``; "" where only words and
     counts are compared. ``limits`` are others that ``pairs`` takes. With ``optional`` a first place that is silent is
-    no gap: the fact is worked from the second. To ``leaves_out`` is added who decides between them.
+    no gap: the fact is worked from the second. To ``leaves_out`` is added who decides between them. ``row`` is for a
+    fact that wants a part drawn: see :class:`Rule`.
 
     :raises QuantityError: when ``within`` is no quantity of that dimension.
     """
@@ -107,6 +109,7 @@ def agreement(
         cases=cases,
         limits=(*((allowed,) if within else ()), *limits),
         edition=edition,
+        row=row,
     )(held)
     return replace(made, agreement=True)
 

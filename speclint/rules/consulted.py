@@ -14,12 +14,15 @@ class Consulted:
 
     ``specs`` are ids, also of specs that were not there. ``words`` are those of :data:`OF_THE_DRAWING` that were read,
     each with the id of its spec; all else that a spec states counts as read with it. ``linked`` are questions such as
-    which piston rings link to a liner: the id of the one, and the class of the others in full.
+    which piston rings link to a liner: the id of the one, and the class of the others in full. ``asked`` are questions
+    put to the whole repository: which components state a drawing number (``("drawing", number)``), and which specs
+    nothing uses (``("unused", "")``).
     """
 
     specs: set[str] = field(default_factory=set)
     words: set[tuple[str, str]] = field(default_factory=set)
     linked: set[tuple[str, str]] = field(default_factory=set)
+    asked: set[tuple[str, str]] = field(default_factory=set)
 
     @property
     def ids(self) -> set[str]:
@@ -31,6 +34,7 @@ class Consulted:
         self.specs |= other.specs
         self.words |= other.words
         self.linked |= other.linked
+        self.asked |= other.asked
 
 
 def class_in_full(kind: type) -> str:

@@ -40,7 +40,8 @@ class Rule:
     ``grade`` is that of a usual finding; ``gravest`` the highest the rule may give, which is also what a check not
     assessed counts as. ``why`` is a reason in words that a fitter understands. ``leaves_out`` says in one line what the
     rule does not cover. ``edition`` is raised when its result can change. ``agreement`` says that the rule holds two
-    places of one fact against each other (:mod:`speclint.rules.agreement`).
+    places of one fact against each other (:mod:`speclint.rules.agreement`). ``row`` is that of a rule which asks what
+    fills a place, in the list of what is still to be drawn (:mod:`speclint.rules.filling`); 0 for any other.
     """
 
     name: str
@@ -57,6 +58,7 @@ class Rule:
     limits: tuple[Limit, ...] = ()
     reviews: bool = False
     agreement: bool = False
+    row: int = 0
     family: str = field(default="", compare=False)
 
     def of_family(self, family: str) -> Rule:
@@ -109,6 +111,7 @@ def rule(
     gravest: Grade | None = None,
     edition: int = 1,
     reviews: bool = False,
+    row: int = 0,
 ) -> Callable[[Callable[..., Any]], Rule]:
     """Make a rule of a function.
 
@@ -132,6 +135,7 @@ def rule(
             cases=tuple(cases),
             limits=tuple(limits),
             reviews=reviews,
+            row=row,
         )
 
     return made

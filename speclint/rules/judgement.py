@@ -115,6 +115,10 @@ class NotAssessed(RuleEnded):
     outcome = "not assessed"
 
 
+class Unstated(NotAssessed):
+    """A value is not stated; ``where`` is its place, and ``says`` names its key and file."""
+
+
 class NotApplicable(RuleEnded):
     """The rule does not apply to this component as it is stated."""
 

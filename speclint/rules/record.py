@@ -18,6 +18,7 @@ from speclint.specs import Stated, is_own_place
 
 if TYPE_CHECKING:
     from speclint.repository import Design
+    from speclint.rules.placing import PlaceSeen
 
 StepKind = Literal["taken", "counted", "read", "looked up", "limit", "worked", "scanned"]
 #: Shown where only whether something is stated affects the result.
@@ -53,7 +54,7 @@ class Record:
     """The written record of one sheet.
 
     ``basis`` is exactly what a concession would be based on, ``rests_on`` the same in words. ``varying`` are the names
-    of values that differ between load cases.
+    of values that differ between load cases, ``places`` those that a rule looked at.
     """
 
     def __init__(self, design: Design, component: str) -> None:
@@ -68,6 +69,7 @@ class Record:
         #: The basis with every name of a part and of a place replaced by a number.
         self.alike: dict[tuple[str, str], None] = {}
         self.assumed: list[Location] = []
+        self.places: list[PlaceSeen] = []
 
     def note(
         self,

@@ -20,7 +20,8 @@ from speclint.rules.context import Context
 from speclint.rules.corners import Corner
 from speclint.rules.course import Course, written
 from speclint.rules.definition import Rule
-from speclint.rules.judgement import NotApplicable, NotAssessed, NotCovered
+from speclint.rules.judgement import NotApplicable, NotAssessed, NotCovered, Unstated
+from speclint.rules.placing import Placing
 from speclint.rules.record import STATED, Record, in_words, stated_as
 from speclint.rules.scan import greatest_place, place_on
 from speclint.specs import Component, Dimension, Duty, Link, NotStated, Spec, Stated, TakenOver, Tie
@@ -33,7 +34,7 @@ S = TypeVar("S", bound=Spec)
 C = TypeVar("C", bound=Component)
 
 
-class Sheet(Judging):
+class Sheet(Judging, Placing):
     """The sheet of one rule on one component at one corner.
 
     A family sees only the methods; ``record`` is for the core.
@@ -446,7 +447,7 @@ class Sheet(Judging):
         self._asked.values.add(id(value.where))
         if self._record:
             self._note_stated("", value.where, False)
-        return NotAssessed(f"{value.where.key} is not stated in {value.where.file}", value.where)
+        return Unstated(f"{value.where.key} is not stated in {value.where.file}", value.where)
 
     def _taken(self, symbol: str, measure: Measure, name: str, shift: float) -> float:
         low, high, key = self._limits(symbol, measure, name, shift)

@@ -1,6 +1,7 @@
 from .block_openings import (
     BlockOpening as BlockOpening,
     BlockPort as BlockPort,
+    Closable as Closable,
 )
 from .catalogue import (
     Catalogue as Catalogue,
@@ -236,6 +237,12 @@ from .kinds.weldment import (
     Ribs as Ribs,
     WeldedJoint as WeldedJoint,
     Weldment as Weldment,
+)
+from .named_fields import (
+    names_in as names_in,
+)
+from .named_in import (
+    NamedIn as NamedIn,
 )
 from .old_keys import (
     old_keys_in as old_keys_in,

@@ -4,14 +4,28 @@ from __future__ import annotations
 
 from typing import Annotated, ClassVar, Literal
 
-from speclint.specs.fields import NOT_STATED, Angle, Length, Position, Word
+from speclint.specs.component import Component
+from speclint.specs.fields import NOT_STATED, Angle, Length, LinkTo, Position, Word
 from speclint.specs.geometry import Below, Conditions
+from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import Mirrors
 
 
-class BlockPort(SpecTable):
+class Closable(SpecTable):
+    """A place that is left without its part on purpose, where it says so.
+
+    Fields:
+        blanked: whether nothing is to fill it; the reason stands under [notes] by the name of the place
+        blanked_by: the plug or cover that closes it
+    """
+
+    blanked: Word[bool] = NOT_STATED
+    blanked_by: LinkTo[Component] = NOT_STATED
+
+
+class BlockPort(Closable):
     """A port through the wall of a bore.
 
     Fields:
@@ -23,7 +37,7 @@ class BlockPort(SpecTable):
         width: its opening round the bore, along the arc
     """
 
-    of_end: Word[str] = NOT_STATED
+    of_end: Annotated[Word[str], NamedIn("ends")] = NOT_STATED
     serves: Word[Literal["inlet", "exhaust"]] = NOT_STATED
     from_seat: Annotated[Length, Span("5 mm", "2.5 m")] = NOT_STATED
     height: Annotated[Length, Span("4 mm", "400 mm")] = NOT_STATED
@@ -31,7 +45,7 @@ class BlockPort(SpecTable):
     width: Annotated[Length, Span("20 mm", "2.5 m")] = NOT_STATED
 
 
-class BlockOpening(SpecTable):
+class BlockOpening(Closable):
     """An opening of the block to which a pipe is joined.
 
     Fields:

@@ -27,7 +27,8 @@ class Component(Spec):
 
     A component without ``duty`` sees that of the component it is linked to (:mod:`speclint.repository.design`).
     ``hand`` is the side of the engine for which the part is made, where the other side has another.
-    ``of_metal`` is false for a kind that is no piece of its own: a fit, a chain of dimensions, a plan.
+    ``of_metal`` is false for a kind that is no piece of its own: a fit, a chain of dimensions, a plan, a
+    passage of a block.
     """
 
     kind: ClassVar[str] = "component"

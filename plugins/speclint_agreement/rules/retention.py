@@ -30,6 +30,11 @@ def _of_valve(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
     if cages:
         drawn = said if said in _A_CAGE else "cage"
         yield Pair(valve.retained, Worked(drawn, tuple(cage.surrounds.where for cage in cages)))
+    elif said in _A_CAGE and sheet.setting("stage") == "draft":
+        sheet.note_place(f"valve cage ({valve.id})", filled=False, where=valve.retained.where)
+        raise sheet.not_applicable(
+            f"a draft: a cage is still to be drawn, listed under {sheet.listed_under()}"
+        )
     elif said in _A_CAGE:
         yield Pair(valve.retained, Worked(_NOTHING, (), "what is drawn"))
 
@@ -82,9 +87,10 @@ has_a_part: Rule = agreement(
     pairs=_parts,
     within="",
     grade=Grade.HOLD,
+    edition=2,
+    row=270,
     why="a cage or a screwed ring that is only a word holds nothing when the fit is lost or the valve breaks",
     leaves_out="the strength of that part and of its fastening; a collar of the valve itself; dowels (liner.fit-hot)",
-    edition=2,
 )
 
 opening_of_cage: Rule = agreement(

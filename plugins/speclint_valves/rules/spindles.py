@@ -2,7 +2,20 @@
 
 from __future__ import annotations
 
-from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from collections.abc import Iterator
+
+from speclint import (
+    COMMON_PRACTICE,
+    FIRST_PRINCIPLES,
+    Grade,
+    Judgement,
+    Limit,
+    Rule,
+    Sheet,
+    ToFill,
+    filled_once,
+    rule,
+)
 from speclint.equations import Newtons, Ratio
 from speclint.handbook.fits import DRAWING_TEMPERATURE, SHRINK_FIT
 from speclint.handbook.materials import share_of_strength
@@ -185,23 +198,26 @@ def seal(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
     ).graded(Grade.NONCONFORMITY)
 
 
-@rule(
+def _drivers(spindle: ValveSpindle, sheet: Sheet) -> Iterator[ToFill]:
+    """One tappet on the spindle, or one rocker; and one tappet on each rocker."""
+    rockers = sheet.fillers(spindle, Rocker, by="works")
+    own = sheet.fillers(spindle, Tappet, by="works")
+    yield ToFill(spindle.id, "tappet or rocker", (*own, *rockers), where=spindle.where)
+    for rocker in rockers:
+        yield ToFill(rocker.id, "tappet", sheet.fillers(rocker, Tappet, by="works"), where=rocker.where)
+
+
+driven: Rule = filled_once(
     "spindle.driven",
-    edition=2,
+    edition=3,
     title="Each spindle is driven by exactly one tappet, directly or through one rocker",
     on=ValveSpindle,
-    grade=Grade.NONCONFORMITY,
-    cites=[COMMON_PRACTICE],
-    why="a valve with no tappet never lifts, and one with two tappets is a drawing error",
+    places=_drivers,
+    row=300,
+    gravity="hold",
+    why="a valve with no tappet never lifts and shuts water in the cylinder; one with two is a drawing error",
     leaves_out="whether the tappet belongs to the right end of the cylinder",
 )
-def driven(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
-    """One tappet on the spindle; or one rocker, one tappet on that and none on the spindle."""
-    rockers, own = sheet.belonging_to(spindle, Rocker), sheet.belonging_to(spindle, Tappet)
-    through = [tappet for rocker in rockers for tappet in sheet.belonging_to(rocker, Tappet)]
-    says = f"{len(own)} tappets drive the spindle itself; {len(rockers)} rockers do, driven by {len(through)} tappets"
-    right = (len(own), len(rockers), len(through)) in ((1, 0, 0), (0, 1, 1))
-    return sheet.states(right, says)
 
 
 RULES = (guide_clearance_when_hot, guide_length, stress, seal, driven)

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from importlib.metadata import version
 from itertools import groupby
 
-from speclint.checking import Alike, Assessment, Check
+from speclint.checking import Alike, Assessment, Check, Unfinished, still_to_be_drawn
 from speclint.quantities import System
 from speclint.reports.accepted import Standings, standings_of, with_concessions
 from speclint.reports.pack.anchors import component_anchor, finding_anchor, sheet_anchor, source_anchor
@@ -132,6 +132,7 @@ class Document:
     codes: tuple[str, ...]
     counted: dict[str, int] = field(default_factory=dict)
     graded: dict[str, int] = field(default_factory=dict)
+    unfinished: tuple[Unfinished, ...] = ()
 
     def sheets(self, *outcomes: str) -> list[ShownSheet]:
         """The sheets of some outcomes in the order of the components; all where none is named."""
@@ -187,6 +188,7 @@ def document(
         codes=tuple([*codes.pressure, *codes.railway] if codes else ()) or (NO_CODES,),
         counted=assessment.counted(),
         graded=assessment.graded(),
+        unfinished=still_to_be_drawn(assessment),
     )
 
 

@@ -8,6 +8,7 @@ from speclint.specs.component import Component
 from speclint.specs.dimension import Dimension
 from speclint.specs.fields import NOT_STATED, Angle, Length, LinkTo, Position, Word
 from speclint.specs.link_targets import CylinderBlock, SteamPassage, Weldment
+from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
@@ -34,7 +35,7 @@ class WeldSight(SpecTable):
         seen_through: name of a chamber, or outside
     """
 
-    seen_through: Word[str] = NOT_STATED
+    seen_through: Annotated[Word[str], NamedIn("chambers", beside=("outside",))] = NOT_STATED
 
 
 class SeatAccess(SpecTable):
@@ -98,7 +99,9 @@ class AccessPlan(Component):
     weldment: Annotated[LinkTo[Weldment], OWN_PLACE] = NOT_STATED
     chambers: dict[str, Chamber] = {}
     chambers_complete: Word[bool] = NOT_STATED
-    welds: Annotated[dict[str, WeldSight], OWN_PLACE] = {}
-    spanners: Annotated[dict[str, SpannerRoom], OWN_PLACE] = {}
+    welds: Annotated[dict[str, WeldSight], OWN_PLACE, NamedIn("weldment.joints")] = {}
+    spanners: Annotated[
+        dict[str, SpannerRoom], OWN_PLACE, NamedIn(ids_of=("bolted-joint", "frame-fastening"))
+    ] = {}
     withdrawals: Annotated[dict[str, Withdrawal], OWN_PLACE] = {}
-    seats: Annotated[dict[str, SeatAccess], OWN_PLACE] = {}
+    seats: Annotated[dict[str, SeatAccess], OWN_PLACE, NamedIn(ids_of=("valve-seat",))] = {}

@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar, Literal
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
 from speclint.specs.link_targets import CylinderBlock
+from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
 
@@ -32,7 +33,7 @@ class CamBox(Component):
     called: ClassVar[str] = "cam box"
 
     mounted_on: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
-    of_end: Annotated[Word[str], OWN_PLACE] = NOT_STATED
+    of_end: Annotated[Word[str], OWN_PLACE, NamedIn("mounted_on.ends")] = NOT_STATED
     tappets: Word[int] = NOT_STATED
     datum_length: Annotated[Length, Span("20 mm", "3 m")] = NOT_STATED
     block_length: Annotated[Length, Span("20 mm", "3 m")] = NOT_STATED

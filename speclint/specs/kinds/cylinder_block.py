@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 
-from speclint.specs.block_openings import BlockOpening, BlockPort
+from speclint.specs.block_openings import BlockOpening, BlockPort, Closable
 from speclint.specs.component import PRESSURE_BY_KIND, Component
 from speclint.specs.fields import (
     NOT_STATED,
@@ -22,11 +22,14 @@ from speclint.specs.fields import (
     Word,
 )
 from speclint.specs.geometry import AtMost, Below, Conditions
+from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 
 #: The fluid on one side of a wall.
 Side = Literal["cylinder", "live steam", "exhaust steam", "atmosphere"]
+#: Plates of the weldment that the block is made of.
+_PLATE = NamedIn("plates", of="weldment", by="makes")
 
 
 class RelievedLength(SpecTable):
@@ -80,7 +83,7 @@ class Bore(SpecTable):
     seat_at: Annotated[Position, Span("1 mm", "2.5 m")] = NOT_STATED
     length: Annotated[Length, Span("100 mm", "2.5 m")] = NOT_STATED
     wall: Annotated[Length, Span("2 mm", "150 mm")] = NOT_STATED
-    plate: Word[str] = NOT_STATED
+    plate: Annotated[Word[str], _PLATE] = NOT_STATED
     as_made: Annotated[Length, Span("8 mm", "170 mm")] = NOT_STATED
     roughness: Annotated[Length, Span("0.4 µm", "0.2 mm")] = NOT_STATED
     recess_diameter: Annotated[Length, Span("100 mm", "1.4 m")] = NOT_STATED
@@ -91,7 +94,7 @@ class Bore(SpecTable):
     cold_set: Annotated[Position, Span("20 µm", "10 mm")] = NOT_STATED
 
 
-class SeatBore(SpecTable):
+class SeatBore(Closable):
     """A bore that takes a valve seat.
 
     Fields:
@@ -117,10 +120,10 @@ class SeatBore(SpecTable):
     diameter: Annotated[Length, Span("30 mm", "500 mm")] = NOT_STATED
     depth: Annotated[Length, Span("4 mm", "250 mm")] = NOT_STATED
     wall: Annotated[Length, Span("5 mm", "250 mm")] = NOT_STATED
-    plate: Word[str] = NOT_STATED
+    plate: Annotated[Word[str], _PLATE] = NOT_STATED
     roughness: Annotated[Length, Span("0.2 µm", "50 µm")] = NOT_STATED
     chamber: Word[Literal["live steam", "exhaust steam"]] = NOT_STATED
-    end: Word[str] = NOT_STATED
+    end: Annotated[Word[str], NamedIn("ends")] = NOT_STATED
     serves: Word[Literal["inlet", "exhaust"]] = NOT_STATED
     beat: Word[Literal["upper", "lower"]] = NOT_STATED
     at: Annotated[Position, Span("1 mm", "1.5 m")] = NOT_STATED
@@ -151,7 +154,7 @@ class CylinderEnd(SpecTable):
         drain_cock: whether a drain cock is fitted at this end
     """
 
-    of_bore: Word[str] = NOT_STATED
+    of_bore: Annotated[Word[str], NamedIn("bores")] = NOT_STATED
     side: Word[Literal["front", "back"]] = NOT_STATED
     face_at: Annotated[Position, Span("1 mm", "2.5 m")] = NOT_STATED
     clearance: Annotated[Length, Span("1 mm", "80 mm")] = NOT_STATED
@@ -195,14 +198,14 @@ class Division(SpecTable):
         Below("wasting", "thickness"),
     )
 
-    wall: Word[str] = NOT_STATED
-    other_wall: Word[str] = NOT_STATED
+    wall: Annotated[Word[str], NamedIn("walls", of="weldment", by="makes")] = NOT_STATED
+    other_wall: Annotated[Word[str], NamedIn("walls", of="weldment", by="makes")] = NOT_STATED
     thickness: Annotated[Length, Span("4 mm", "150 mm")] = NOT_STATED
-    plate: Word[str] = NOT_STATED
+    plate: Annotated[Word[str], _PLATE] = NOT_STATED
     as_made: Annotated[Length, Span("4 mm", "170 mm")] = NOT_STATED
     wasting: Annotated[Allowance, Span("0.1 mm", "15 mm")] = NOT_STATED
-    bore: Word[str] = NOT_STATED
-    other_bore: Word[str] = NOT_STATED
+    bore: Annotated[Word[str], NamedIn("bores")] = NOT_STATED
+    other_bore: Annotated[Word[str], NamedIn("bores")] = NOT_STATED
     span: Annotated[Length, Span("30 mm", "1.5 m")] = NOT_STATED
     length: Annotated[Length, Span("30 mm", "3 m")] = NOT_STATED
     ring_diameter: Annotated[Length, Span("80 mm", "1.4 m")] = NOT_STATED
@@ -210,7 +213,7 @@ class Division(SpecTable):
     other_side: Word[Side] = NOT_STATED
 
 
-class Pad(SpecTable):
+class Pad(Closable):
     """A pad by which the block is seated on a frame.
 
     Fields:
@@ -302,7 +305,7 @@ class CylinderBlock(Component):
 
     construction: Word[Literal["fabricated", "cast"]] = NOT_STATED
     heated_to: Temperature = NOT_STATED
-    fixed_point: Word[str] = NOT_STATED
+    fixed_point: Annotated[Word[str], NamedIn("pads")] = NOT_STATED
     bores: dict[str, Bore] = {}
     ports: dict[str, BlockPort] = {}
     seat_bores: dict[str, SeatBore] = {}

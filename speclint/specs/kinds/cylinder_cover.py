@@ -9,6 +9,7 @@ from speclint.specs.component import PRESSURE_BY_KIND, Component
 from speclint.specs.fields import NOT_STATED, Allowance, Fraction, Length, LinkTo, Word
 from speclint.specs.geometry import Below, Conditions
 from speclint.specs.link_targets import CylinderBlock
+from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
 
@@ -48,7 +49,7 @@ class CylinderCover(Component):
     }
 
     closes: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
-    of_end: Annotated[Word[str], OWN_PLACE] = NOT_STATED
+    of_end: Annotated[Word[str], OWN_PLACE, NamedIn("closes.ends")] = NOT_STATED
     bore: Annotated[Length, Span("50 mm", "1.2 m")] = NOT_STATED
     end: Word[Literal["front", "back"]] = NOT_STATED
     form: Word[Literal["flat", "dished"]] = NOT_STATED

@@ -19,6 +19,7 @@ from speclint.specs.fields import (
 )
 from speclint.specs.geometry import AtMost, Below, Conditions, FitsIn
 from speclint.specs.link_targets import CylinderBlock
+from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE, Mirrors
@@ -83,7 +84,7 @@ class LinerPort(SpecTable):
         AtMost("opening", "width"),
     )
 
-    matches: Word[str] = NOT_STATED
+    matches: Annotated[Word[str], NamedIn("housed_in.ports")] = NOT_STATED
     from_collar: Annotated[Length, Span("5 mm", "2.5 m")] = NOT_STATED
     height: Annotated[Length, Span("4 mm", "400 mm")] = NOT_STATED
     angle: Annotated[Angle, Mirrors("round the axis")] = NOT_STATED
@@ -164,7 +165,7 @@ class CylinderLiner(Component):
     )
 
     housed_in: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
-    in_bore: Annotated[Word[str], OWN_PLACE] = NOT_STATED
+    in_bore: Annotated[Word[str], OWN_PLACE, NamedIn("housed_in.bores")] = NOT_STATED
     bore: Annotated[Length, Span("100 mm", "1.2 m")] = NOT_STATED
     outside_diameter: Annotated[Length, Span("110 mm", "1.3 m")] = NOT_STATED
     roughness: Annotated[Length, Span("0.4 µm", "0.1 mm")] = NOT_STATED

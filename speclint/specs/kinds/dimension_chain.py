@@ -8,6 +8,7 @@ from speclint.specs.component import Component
 from speclint.specs.dimension import Dimension
 from speclint.specs.fields import NOT_STATED, Fraction, LinkTo, Position, Word
 from speclint.specs.geometry import AtMost, Conditions
+from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
 
@@ -58,4 +59,4 @@ class DimensionChain(Component):
     least_hot: Annotated[Position, Span("10 µm", "40 mm")] = NOT_STATED
     greatest_hot: Annotated[Position, Span("10 µm", "40 mm")] = NOT_STATED
     wanted_yield: Fraction = NOT_STATED
-    last: Word[str] = NOT_STATED
+    last: Annotated[Word[str], NamedIn("chain")] = NOT_STATED

@@ -8,6 +8,7 @@ from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Allowance, Angle, Fraction, Length, LinkTo, Pressure, Word
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.link_targets import BlastNozzle, CylinderBlock
+from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
@@ -29,7 +30,7 @@ class Crank(SpecTable):
     geometry: ClassVar[Conditions] = (Below("stroke", "connecting_rod_length", times=2),)
 
     block: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
-    bore: Word[str] = NOT_STATED
+    bore: Annotated[Word[str], NamedIn(".block.bores")] = NOT_STATED
     axis_from_centre: Annotated[Allowance, Span("50 mm", "1.6 m")] = NOT_STATED
     frame_from_centre: Annotated[Length, Span("200 mm", "1.4 m")] = NOT_STATED
     angle: Angle = NOT_STATED

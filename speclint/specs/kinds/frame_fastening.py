@@ -8,6 +8,7 @@ from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Area, Fraction, Length, LinkTo, Mass, Word
 from speclint.specs.kinds.bolted_joint import Nut, SecondRetention, Tightening
 from speclint.specs.link_targets import CylinderBlock
+from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
 
@@ -50,9 +51,9 @@ class FrameFastening(Component):
     called: ClassVar[str] = "frame fastening"
 
     holds: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
-    pad: Annotated[Word[str], OWN_PLACE] = NOT_STATED
-    other_pad: Annotated[Word[str], OWN_PLACE] = NOT_STATED
-    bore: Annotated[Word[str], OWN_PLACE] = NOT_STATED
+    pad: Annotated[Word[str], OWN_PLACE, NamedIn("holds.pads")] = NOT_STATED
+    other_pad: Annotated[Word[str], OWN_PLACE, NamedIn("holds.pads")] = NOT_STATED
+    bore: Annotated[Word[str], OWN_PLACE, NamedIn("holds.bores")] = NOT_STATED
     thread: Word[str] = NOT_STATED
     count: Word[int] = NOT_STATED
     hole: Annotated[Length, Span("5 mm", "130 mm")] = NOT_STATED

@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar, Literal
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Angle, Length, LinkTo, Mass, Position, Word
 from speclint.specs.geometry import AtMost, Below, Conditions
+from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE, Mirrors
@@ -86,7 +87,7 @@ class LiftingPoint(SpecTable):
     x: Annotated[Position, Span("10 mm", "6 m")] = NOT_STATED
     y: Annotated[Position, Span("10 mm", "6 m"), Mirrors("negate")] = NOT_STATED
     z: Annotated[Position, Span("10 mm", "6 m")] = NOT_STATED
-    opposite: Word[str] = NOT_STATED
+    opposite: Annotated[Word[str], NamedIn("points")] = NOT_STATED
     form: Word[Literal["eye bolt", "lug"]] = NOT_STATED
     working_load: Mass = NOT_STATED
     thread: Word[str] = NOT_STATED

@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Force, Fraction, Length, LinkTo, Position, Stiffness, Word
 from speclint.specs.link_targets import CylinderBlock
+from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
 
@@ -37,7 +38,7 @@ class LocatingFace(Component):
     of_metal: ClassVar[bool] = False
 
     locks: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
-    pad: Annotated[Word[str], OWN_PLACE] = NOT_STATED
+    pad: Annotated[Word[str], OWN_PLACE, NamedIn("locks.pads")] = NOT_STATED
     at: Annotated[Position, Span("1 mm", "5 m")] = NOT_STATED
     slot: Annotated[Length, Span("10 mm", "1.2 m")] = NOT_STATED
     bearing_height: Annotated[Length, Span("15 mm", "1.5 m")] = NOT_STATED

@@ -35,6 +35,7 @@ class Partition(Component):
 
     kind: ClassVar[str] = "partition"
     called: ClassVar[str] = "partition"
+    of_metal: ClassVar[bool] = False
     geometry: ClassVar[Conditions] = (
         AtMost("short_side", "long_side"),
         Below("thickness", "short_side"),

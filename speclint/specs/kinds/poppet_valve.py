@@ -22,6 +22,7 @@ from speclint.specs.fields import (
 )
 from speclint.specs.geometry import Below, Conditions
 from speclint.specs.link_targets import ValveSeat
+from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
@@ -104,7 +105,7 @@ class PoppetValve(Component):
     }
 
     serves: Word[Literal["inlet", "exhaust"]] = NOT_STATED
-    cylinder_bore: Annotated[Word[str], OWN_PLACE] = NOT_STATED
+    cylinder_bore: Annotated[Word[str], OWN_PLACE, NamedIn("upper_beat.seat.pressed_into.bores")] = NOT_STATED
     beats: Word[int] = NOT_STATED
     opens: Word[Literal["upwards", "downwards", "sideways"]] = NOT_STATED
     upper_beat: Beat = Beat.unstated()

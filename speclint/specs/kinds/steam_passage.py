@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar, Literal
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Allowance, Area, Fraction, Length, LinkTo, Temperature, Word
 from speclint.specs.link_targets import CylinderBlock, PoppetValve
+from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
 
@@ -44,6 +45,7 @@ class SteamPassage(Component):
 
     kind: ClassVar[str] = "steam-passage"
     called: ClassVar[str] = "steam passage"
+    of_metal: ClassVar[bool] = False
 
     in_block: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
     follows: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
@@ -52,7 +54,7 @@ class SteamPassage(Component):
     )
     carries: Word[Literal["live steam", "exhaust steam"]] = NOT_STATED
     cylinders: Word[int] = NOT_STATED
-    cylinder_bore: Annotated[Word[str], OWN_PLACE] = NOT_STATED
+    cylinder_bore: Annotated[Word[str], OWN_PLACE, NamedIn("in_block.bores")] = NOT_STATED
     of_end: Annotated[Word[str], OWN_PLACE] = NOT_STATED
     area: Area = NOT_STATED
     perimeter: Annotated[Length, Span("60 mm", "5 m")] = NOT_STATED

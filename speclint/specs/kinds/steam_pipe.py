@@ -8,6 +8,7 @@ from typing import Annotated, ClassVar, Literal
 from speclint.specs.component import PRESSURE_BY_KIND, Component
 from speclint.specs.fields import NOT_STATED, Allowance, Fraction, Length, LinkTo, Word
 from speclint.specs.geometry import AtMost, Below, Conditions
+from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
@@ -22,7 +23,7 @@ class PipeEnd(SpecTable):
     """
 
     part: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
-    opening: Word[str] = NOT_STATED
+    opening: Annotated[Word[str], NamedIn(".part.openings")] = NOT_STATED
 
 
 class SteamPipe(Component):

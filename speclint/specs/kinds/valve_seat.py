@@ -8,6 +8,7 @@ from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Angle, Force, Fraction, Length, LinkTo, Temperature, Word
 from speclint.specs.geometry import AtMost, Below, Conditions, FitsIn
 from speclint.specs.link_targets import CylinderBlock
+from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
 
@@ -51,7 +52,7 @@ class ValveSeat(Component):
     )
 
     pressed_into: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
-    in_bore: Annotated[Word[str], OWN_PLACE] = NOT_STATED
+    in_bore: Annotated[Word[str], OWN_PLACE, NamedIn("pressed_into.seat_bores")] = NOT_STATED
     outside_diameter: Annotated[Length, Span("30 mm", "500 mm")] = NOT_STATED
     bore: Annotated[Length, Span("20 mm", "480 mm")] = NOT_STATED
     length: Annotated[Length, Span("4 mm", "250 mm")] = NOT_STATED

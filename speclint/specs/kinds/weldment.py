@@ -22,6 +22,7 @@ from speclint.specs.fields import (
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.kinds.cylinder_block import Side
 from speclint.specs.link_targets import CylinderBlock, SteamPassage
+from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
@@ -96,7 +97,7 @@ class FlatWall(SpecTable):
 
     geometry: ClassVar[Conditions] = (AtMost("short", "long"),)
 
-    plate: Word[str] = NOT_STATED
+    plate: Annotated[Word[str], NamedIn("plates")] = NOT_STATED
     short: Annotated[Length, Span("15 mm", "2 m")] = NOT_STATED
     long: Annotated[Length, Span("20 mm", "3 m")] = NOT_STATED
     edges: Word[Literal["clamped", "supported"]] = NOT_STATED
@@ -131,14 +132,14 @@ class WeldedJoint(SpecTable):
         joint_factor: used in the design of the walls
     """
 
-    plate: Word[str] = NOT_STATED
+    plate: Annotated[Word[str], NamedIn("plates")] = NOT_STATED
     shape: Word[Literal["butt", "tee", "cruciform", "corner", "lap"]] = NOT_STATED
     weld: Word[Literal["full penetration", "partial penetration", "fillet", "single-run fillet"]] = NOT_STATED
     throat: Annotated[Length, Span("1.5 mm", "100 mm")] = NOT_STATED
     on_pressure: Word[bool] = NOT_STATED
     sequence: Word[bool] = NOT_STATED
     restraint: Word[Literal["low", "medium", "high"]] = NOT_STATED
-    wall: Word[str] = NOT_STATED
+    wall: Annotated[Word[str], NamedIn("walls")] = NOT_STATED
     stress_range: Stress = NOT_STATED
     detail_category: Stress = NOT_STATED
     procedure: Word[str] = NOT_STATED

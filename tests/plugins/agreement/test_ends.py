@@ -18,6 +18,8 @@ PLACED = 'serves = "inlet"\nend = "front"\nopens_into = "chamber"\n'
 ENDS = """
 [bores.main]
 diameter = "560 mm"
+[bores.inner]
+diameter = "560 mm"
 [ends.front]
 of_bore = "main"
 side = "front"

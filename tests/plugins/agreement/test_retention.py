@@ -39,6 +39,8 @@ def test_a_cage_stands_behind_the_word(design: DesignFolder) -> None:
     (design.root / "cage.toml").unlink()
     assert outcome(design, RULE, "valve") == SILENT
     design.replace("valve.toml", 'retained = "none"', 'retained = "cage"')
+    assert outcome(design, RULE, "valve") == SILENT  # a draft: listed as still to be drawn
+    design.replace("speclint.toml", "draft", "for-review")
     assert outcome(design, RULE, "valve") == HOLD
     design.replace("valve.toml", '"cage"', '"collar larger than the port"')
     assert outcome(design, RULE, "valve") == SILENT

@@ -120,9 +120,9 @@ def test_an_eye_is_marked_for_its_pull(workshop: DesignFolder, load: str, outcom
         ('opposite = "back"', "", "not assessed"),
         (
             'opposite = "back"',
-            'opposite = "rear"',
+            'opposite = "front"',
             "finding",
-        ),  # the back one has the front, which has another
+        ),  # the back one has the front, which has itself
         ('mass = "500 kg"', "", "not assessed"),
         ('hook_height = "1 m"', "", "not assessed"),
     ],

@@ -363,7 +363,6 @@ other_side = "exhaust steam"
     ("changes", "beside", "wanting"),
     [
         ([('serves_as = "flange"', 'serves_as = "flat wall"')], {}, "plate flange"),
-        ([('wall = "barrel"', 'wall = "lid"')], {}, "wall lid of weld barrel-seam"),
         ([], {"block.toml": BLOCK + DIVISION}, "division belt of block"),
         ([], {"passage.toml": PASSAGE}, ""),
         (

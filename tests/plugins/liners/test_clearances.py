@@ -186,7 +186,7 @@ def test_clearance_volume_has_limits(workshop: DesignFolder, volume: str, long: 
 
 
 def test_clearance_volume_needs_a_liner_in_the_bore(workshop: DesignFolder) -> None:
-    other = in_liner('in_bore = "main"', 'in_bore = "other"')
+    other = in_liner('in_bore = "main"\n', "")
     assert workshop.write(bench(other)).only(VOLUME).outcome == "not assessed"
     assert workshop.write(bench(in_block('stroke = "660 mm"', ""))).only(VOLUME).outcome == "not assessed"
 

@@ -150,6 +150,7 @@ def test_a_cylinder_breathes_through_all_its_passages(
 ) -> None:
     """32 063 mm² together, as above."""
     found = files("breath", ("40000", first), second=more)
+    found["block.toml"] += "\n[bores.other]\n"
     assert workshop.write(found).only(DRIFTING, "breath").outcome == outcome
 
 

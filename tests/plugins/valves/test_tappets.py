@@ -138,7 +138,10 @@ def test_the_box_counts_its_tappets(workshop: DesignFolder) -> None:
     files = train_files()
     assert workshop.write(files).only(COUNT).outcome == "conforms"
     files["box.toml"] = files["box.toml"].replace("tappets = 1", "tappets = 2")
-    assert workshop.write(files).only(COUNT).outcome == "finding"
+    workshop.write(files)
+    assert workshop.only(COUNT).outcome == "not applicable"  # a draft, listed as still to be drawn
+    workshop.replace("speclint.toml", "draft", "for-review")
+    assert workshop.only(COUNT).outcome == "finding"
 
 
 def test_two_tappets_on_one_spindle_are_found(workshop: DesignFolder) -> None:
@@ -151,14 +154,6 @@ def test_two_tappets_on_one_spindle_are_found(workshop: DesignFolder) -> None:
     check = workshop.write(files).only(COUNT)
     assert check.outcome == "finding"
     assert "1 spindles" in check.says
-
-
-def test_a_tappet_without_a_cam_is_found(workshop: DesignFolder) -> None:
-    files = train_files()
-    del files["cam.toml"]
-    check = workshop.write(files).only(COUNT)
-    assert check.outcome == "finding"
-    assert "tappet" in check.says
 
 
 def test_count_is_not_assessed_without_it(workshop: DesignFolder) -> None:

@@ -1,0 +1,69 @@
+"""What rules of places take alike: who fills a place, and whether the place is closed on purpose."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from typing import Any, TypeVar
+
+from speclint import Sheet, ToFill
+from speclint.specs import Closable, Component, NotStated, Spec, SpecTable, Stated
+
+C = TypeVar("C", bound=Component)
+
+
+def place(
+    name: str,
+    owner: Spec,
+    kind: type[C],
+    sheet: Sheet,
+    *,
+    by: str | Sequence[str],
+    named: tuple[str, str] | None = None,
+    least: int = 1,
+    most: int = 1,
+    wrong: Callable[[C], str] | None = None,
+    entry: SpecTable | None = None,
+) -> ToFill:
+    """A place that the components of a kind fill which lead to its owner by a link, of an entry where one is named.
+
+    ``wrong`` says what is wrong with one of them; "" where nothing is. ``entry`` is the table of the place.
+    """
+    found = sheet.fillers(owner, kind, by=by, named=named)
+    said = next((said for one in found if wrong is not None and (said := wrong(one))), "")
+    return ToFill(name, kind.called, found, least, most, said, (entry or owner).where)
+
+
+def entries(owner: Spec, table: str, sheet: Sheet) -> Iterator[ToFill]:
+    """A table that states nothing: a gap of its own, since each entry would be a place."""
+    if not sheet.names_under(owner, table):
+        yield ToFill(owner.id, f"statement of its {table.replace('_', ' ')}", where=owner.where)
+
+
+def closed(name: str, key: str, entry: Closable, owner: Component, inside: ToFill, sheet: Sheet) -> ToFill:
+    """A place as it is, or as one that is closed on purpose: by a plug or a cover, with a reason, and nothing in it."""
+    if not blanked(name, entry, sheet):
+        return inside
+    fillers: tuple[str, ...] = ()
+    if sheet.is_stated(f"what closes {name}", entry.blanked_by):
+        fillers = (sheet.follow(entry.blanked_by).id,)
+    wrong = (
+        "" if sheet.reason_given(owner, key) else f"it is blanked, and [notes] gives no reason under {key}"
+    )
+    if inside.fillers:
+        part = inside.fillers[0]
+        wrong = f"it is blanked, and {part if isinstance(part, str) else part.id} is in it"
+    return ToFill(
+        name, "plug or cover", fillers, wrong=wrong if fillers or inside.fillers else "", where=entry.where
+    )
+
+
+def blanked(name: str, entry: Closable, sheet: Sheet) -> bool:
+    """Whether an entry says that nothing is to fill it."""
+    return sheet.is_stated(f"whether {name} is blanked", entry.blanked) and sheet.read(
+        f"{name} blanked", entry.blanked
+    )
+
+
+def said(name: str, value: Stated[Any] | NotStated, sheet: Sheet) -> str:
+    """A word that is stated; "" where it is not."""
+    return str(sheet.read(name, value)) if sheet.is_stated(name, value) else ""

@@ -1,0 +1,182 @@
+"""A block, its plans and its engine: made once, lifted by a plan, lagged, its openings closed, in one engine."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from speclint import Rule, Sheet, ToFill, filled_once
+from speclint.specs import (
+    AccessPlan,
+    Casting,
+    CylinderBlock,
+    CylinderCover,
+    Engine,
+    Envelope,
+    Lagging,
+    LiftingPlan,
+    SteamPipe,
+    Weldment,
+)
+from speclint_wholeness.inputs import closed, place, said
+
+
+def _engines(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
+    """The engines whose cranks name the block."""
+    yield place(f"engine of {block.id}", block, Engine, sheet, by="cranks.*.block")
+
+
+def _nozzles(engine: Engine, sheet: Sheet) -> Iterator[ToFill]:
+    """The nozzle that the engine states."""
+    found = (sheet.follow(engine.nozzle),) if sheet.is_stated("nozzle", engine.nozzle) else ()
+    yield ToFill(f"exhaust of {engine.id}", "blast nozzle", found, where=engine.where)
+
+
+def _blanks(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
+    """The weldments that make the block and the castings that become it, against its construction."""
+    welded = sheet.fillers(block, Weldment, by="makes")
+    cast = sheet.fillers(block, Casting, by="becomes")
+    built = said("construction", block.construction, sheet)
+    wants = {"fabricated": "weldment", "cast": "casting"}.get(built, "weldment or casting")
+    wrong = ""
+    if built == "fabricated" and cast:
+        wrong = f"the block is fabricated, and casting {cast[0].id} becomes it"
+    if built == "cast" and welded:
+        wrong = f"the block is cast, and weldment {welded[0].id} makes it"
+    yield ToFill(f"blank of {block.id}", wants, (*welded, *cast), wrong=wrong, where=block.where)
+
+
+def _lifts(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
+    """The lifting plans of the block."""
+    yield place(block.id, block, LiftingPlan, sheet, by="lifts")
+
+
+def _plans(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
+    """The access plan that serves the block, with the weldment of that block; the envelope around it."""
+
+    def of_another(plan: AccessPlan) -> str:
+        if not sheet.is_stated(f"weldment of {plan.id}", plan.weldment):
+            return ""
+        weldment = sheet.follow(plan.weldment)
+        if not sheet.is_stated(f"block of {weldment.id}", weldment.makes):
+            return ""
+        made = sheet.follow(weldment.makes).id
+        return "" if made == block.id else f"{plan.id} shows the welds of {weldment.id}, which makes {made}"
+
+    yield place(block.id, block, AccessPlan, sheet, by="serves", wrong=of_another)
+    yield place(block.id, block, Envelope, sheet, by="around")
+
+
+def _lagged(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
+    """Lagging on the block, and on a cover of each of its ends."""
+    yield place(block.id, block, Lagging, sheet, by="covers", most=0)
+    covers: dict[str, CylinderCover] = {}
+    for cover in sheet.fillers(block, CylinderCover, by="closes"):
+        covers.setdefault(said(f"end that {cover.id} closes", cover.of_end, sheet) or cover.id, cover)
+    for cover in covers.values():
+        yield place(cover.id, cover, Lagging, sheet, by="covers")
+
+
+def _openings(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
+    """For each opening the pipe with an end there, which carries the steam that passes it; or what blanks it."""
+    pipes = sheet.fillers(block, SteamPipe, by=("starts_at.part", "ends_at.part"))
+    for name, opening in block.openings.items():
+        found = [
+            pipe
+            for pipe in pipes
+            for end in (pipe.starts_at, pipe.ends_at)
+            if sheet.is_stated(f"part at an end of {pipe.id}", end.part)
+            and sheet.follow(end.part).id == block.id
+            and said(f"opening at an end of {pipe.id}", end.opening, sheet) == name
+        ]
+        carries = said(f"what opening {name} carries", opening.carries, sheet)
+        other = [(pipe, said(f"what {pipe.id} carries", pipe.carries, sheet)) for pipe in found]
+        wrong = next(
+            (
+                f"{pipe.id} carries {stated}, and the opening {carries}"
+                for pipe, stated in other
+                if carries and stated and stated != carries
+            ),
+            "",
+        )
+        inside = ToFill(f"opening {name}", SteamPipe.called, tuple(found), wrong=wrong, where=opening.where)
+        yield closed(f"opening {name}", name, opening, block, inside, sheet)
+
+
+one_engine: Rule = filled_once(
+    "engine.blocks-named",
+    title="Each cylinder block belongs to one engine, whose cranks name it",
+    on=CylinderBlock,
+    places=_engines,
+    row=10,
+    gravity="part",
+    why="stroke, wheels and boiler stand in the engine, and a block of none is judged by nobody's",
+    leaves_out="whether the engine is the right one: its wheels and boiler are compared by agreements",
+)
+
+one_nozzle: Rule = filled_once(
+    "engine.exhaust-ends-in-nozzle",
+    title="An engine names the blast nozzle in which its exhaust ends",
+    on=Engine,
+    places=_nozzles,
+    row=20,
+    gravity="part",
+    why="without a nozzle nobody draws the fire, and the back pressure is not known",
+    leaves_out="an engine that condenses or exhausts elsewhere, for which a concession says so",
+)
+
+made_once: Rule = filled_once(
+    "block.made-once",
+    title="A cylinder block is made by one weldment or becomes of one casting, as its construction says",
+    on=CylinderBlock,
+    places=_blanks,
+    row=30,
+    gravity="hold",
+    why="walls and welds that nobody drew hold the pressure of the boiler unchecked",
+    leaves_out="a block assembled of several castings",
+)
+
+lifted: Rule = filled_once(
+    "block.lifted-by-a-plan",
+    title="A cylinder block has one lifting plan",
+    on=CylinderBlock,
+    places=_lifts,
+    row=610,
+    gravity="plan to hold",
+    why="a load slung by eye tilts or drops on those who stand beside it",
+    leaves_out="parts lighter than a block; the lifting plan is a matter for a competent person",
+)
+
+plans: Rule = filled_once(
+    "block.has-its-plans",
+    title="A cylinder block has one access plan, which shows its own welds, and one envelope",
+    on=CylinderBlock,
+    places=_plans,
+    row=620,
+    gravity="plan",
+    why="a nut that no spanner reaches, or a corner outside the gauge, is found when all is built",
+    leaves_out="what the plans say",
+)
+
+lagged: Rule = filled_once(
+    "block.lagged",
+    title="A cylinder block and each of its covers are lagged",
+    on=CylinderBlock,
+    places=_lagged,
+    row=630,
+    gravity="plan",
+    why="bare metal wets the steam and burns the hand",
+    leaves_out="how much of the surface is covered, and parts that are out of reach",
+)
+
+openings: Rule = filled_once(
+    "opening.closed-once",
+    title="One pipe, which carries what the opening carries, or one cover closes each opening of a block",
+    on=CylinderBlock,
+    places=_openings,
+    row=140,
+    gravity="hold",
+    why="an opening that nothing closes lets out live steam",
+    leaves_out="openings that the block does not list, and the size of flange and pipe",
+)
+
+RULES = (lagged, lifted, made_once, one_engine, one_nozzle, openings, plans)

@@ -1,0 +1,109 @@
+"""Covers, stuffing boxes and glands: each held by one joint, each hole with its box, each box with its gland."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from speclint import Rule, Sheet, ToFill, filled_once
+from speclint.facts import end_closed_by, rods_in
+from speclint.specs import BoltedJoint, CylinderCover, Gland, PistonRod, StuffingBox
+from speclint_wholeness.inputs import place, said
+
+
+def _joints(part: CylinderCover | Gland, sheet: Sheet) -> Iterator[ToFill]:
+    """The joint whose nuts hold the part down, screwed into the block of a cover or into the cover of a gland."""
+    under = _under(part, sheet)
+
+    def elsewhere(joint: BoltedJoint) -> str:
+        if not under or not sheet.is_stated(f"part under {joint.id}", joint.screwed_into):
+            return ""
+        stands_in = sheet.follow(joint.screwed_into).id
+        return (
+            ""
+            if stands_in in (under, part.id)
+            else f"{joint.id} is screwed into {stands_in}, not into {under}"
+        )
+
+    yield place(part.id, part, BoltedJoint, sheet, by="holds", wrong=elsewhere)
+
+
+def _under(part: CylinderCover | Gland, sheet: Sheet) -> str:
+    """The id of the part into which the studs of a cover or of a gland go; "" where no link says it."""
+    if isinstance(part, CylinderCover):
+        return sheet.follow(part.closes).id if sheet.is_stated("block", part.closes) else ""
+    if not sheet.is_stated("box", part.of):
+        return ""
+    box = sheet.follow(part.of)
+    if not isinstance(box, StuffingBox) or not sheet.is_stated(f"cover of {box.id}", box.in_cover):
+        return ""
+    return sheet.follow(box.in_cover).id
+
+
+def _boxes(cover: CylinderCover, sheet: Sheet) -> Iterator[ToFill]:
+    """The stuffing box in the hole of the cover, where it has one. A rod without its box is told of the rod."""
+    found = sheet.fillers(cover, StuffingBox, by="in_cover")
+    hole = sheet.is_stated("central hole", cover.central_hole) and sheet.take("d", cover.central_hole) > 0.0
+    if found or hole:
+        least = 0 if _rods(cover, sheet) else 1
+        wrong = (
+            ""
+            if hole or not sheet.is_stated("hole", cover.central_hole)
+            else f"{found[0].id} is in a cover that has no hole"
+        )
+        yield ToFill(f"hole of {cover.id}", StuffingBox.called, found, least, wrong=wrong, where=cover.where)
+
+
+def _rods(cover: CylinderCover, sheet: Sheet) -> tuple[PistonRod, ...]:
+    """The rods that work in the bore that the cover closes."""
+    if not sheet.is_stated("block", cover.closes):
+        return ()
+    block = sheet.follow(cover.closes)
+    if not sheet.is_stated("end", cover.of_end) and not sheet.is_stated("side", cover.end):
+        return ()
+    name, end = end_closed_by(cover, sheet)
+    bore = said(f"bore of end {name}", end.of_bore, sheet) or (
+        next(iter(block.bores)) if len(block.bores) == 1 else ""
+    )
+    return tuple(rods_in(block, bore, sheet)) if bore else ()
+
+
+def _glands(box: StuffingBox, sheet: Sheet) -> Iterator[ToFill]:
+    """The gland of the box; a grooved bush has none."""
+    if said("packing", box.packing, sheet) != "grooved bush":
+        yield place(box.id, box, Gland, sheet, by="of")
+
+
+one_joint: Rule = filled_once(
+    "cover.one-joint",
+    title="One joint holds each cover of a cylinder and each gland, screwed into the part that it closes",
+    on=(CylinderCover, Gland),
+    places=_joints,
+    row=80,
+    gravity="hold",
+    why="a cover whose studs are not drawn is held by studs that nobody checked",
+    leaves_out="whether the circle of the studs lies inside the flange (joint rules)",
+)
+
+box_in_hole: Rule = filled_once(
+    "cover.box-in-its-hole",
+    title="One stuffing box stands in the hole of a cover",
+    on=CylinderCover,
+    places=_boxes,
+    row=230,
+    gravity="hold",
+    why="a hole that nothing fills lets out the steam of the cylinder",
+    leaves_out="the sizes of hole and box (cover.hole-for-box); a rod without a box (rod.sealed-at-its-cover)",
+)
+
+one_gland: Rule = filled_once(
+    "box.one-gland",
+    title="One gland closes each stuffing box whose packing it holds",
+    on=StuffingBox,
+    places=_glands,
+    row=220,
+    gravity="hold",
+    why="packing that nothing holds is blown out along the rod",
+    leaves_out="segments that a box holds without a gland, for which a concession says so",
+)
+
+RULES = (box_in_hole, one_gland, one_joint)

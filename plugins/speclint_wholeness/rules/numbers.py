@@ -1,0 +1,130 @@
+"""Parts that belong to nothing, and drawing numbers that stand on unlike parts."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
+from speclint.facts import holds_pressure, is_safety_part
+from speclint.specs import (
+    Casting,
+    Component,
+    CylinderBlock,
+    Engine,
+    NotStated,
+    Partition,
+    SteamPassage,
+    Weldment,
+)
+
+#: Features of a block: they stand on its drawing, and are no pieces.
+_FEATURES = (SteamPassage, Partition)
+_BLANKS = (Casting, Weldment)
+
+
+@rule(
+    "release.belongs-somewhere",
+    title="A chain of links joins every part to an engine or a block, and something uses every duty and outline",
+    on=Component,
+    grade=Grade.NONCONFORMITY,
+    cites=[COMMON_PRACTICE],
+    why="a part that belongs to nothing is judged beside nothing, and is made for nothing",
+    leaves_out="materials of the repository that nothing is made of",
+)
+def belongs(component: Component, sheet: Sheet) -> Judgement:
+    """Links are followed either way; an engine also answers for what nothing of the repository uses."""
+    grade = Grade.OBSERVATION if sheet.setting("stage") == "draft" else Grade.NONCONFORMITY
+    if isinstance(component, Engine):
+        return _nothing_left_over(sheet).graded(grade)
+    if isinstance(component, CylinderBlock):
+        return sheet.states(True, "a block belongs to itself: engine.blocks-named asks for its engine")
+    joined = sheet.joined_to(component, Engine, CylinderBlock)
+    says = f"{'a' if joined else 'no'} chain of links joins it to an engine or a block"
+    return sheet.states(joined, says, where=component.where).graded(grade)
+
+
+def _nothing_left_over(sheet: Sheet) -> Judgement:
+    unused = sheet.left_over()
+    if not unused:
+        return sheet.states(True, "something uses every duty and outline of the repository")
+    named = ", ".join(f"{one.called} {one.id} ({one.where.file})" for one in unused)
+    return sheet.states(False, f"nothing uses {named}", where=unused[0].where)
+
+
+@rule(
+    "release.one-drawing-one-part",
+    title="One drawing number stands on one part, in one revision",
+    on=Component,
+    grade=Grade.NONCONFORMITY,
+    gravest=Grade.HOLD,
+    cites=[COMMON_PRACTICE],
+    why="the shop makes what the number says: of two parts under one number it makes the wrong one",
+    leaves_out="drawings that are in no spec; a part of the other hand on the number of the first, where both state "
+    "their hand; which of two parts keeps the number, a competent person decides",
+)
+def one_part(component: Component, sheet: Sheet) -> Judgement:
+    """Every other component of the number: a plan and a feature may share it, a part only one that it is like."""
+    if not sheet.is_stated("drawing", component.drawing):
+        raise sheet.not_applicable("no drawing number is stated (release.identity)")
+    others = sheet.sharing_drawing(component)
+    if not others:
+        return sheet.states(True, f"no other part is on drawing {sheet.read('drawing', component.drawing)}")
+    return sheet.each(others, lambda other: _together(component, other, sheet))
+
+
+def _together(component: Component, other: Component, sheet: Sheet) -> Judgement:
+    named = f"{other.id} ({other.where.file})"
+    where = component.drawing.where
+    if any(isinstance(one, _FEATURES) for one in (component, other)):
+        return _of_one_revision(component, other, Grade.NONCONFORMITY, sheet)
+    grade = _grade(component, other, sheet)
+    judged = _of_one_revision(component, other, grade, sheet)
+    if not judged.holds:
+        return judged
+    if any(isinstance(one, _BLANKS) for one in (component, other)):
+        says = f"{named} has the number of this one: a blank has its own, or that of the part with a suffix"
+        return sheet.states(False, says, where=where).graded(Grade.OBSERVATION)
+    if not (component.of_metal and other.of_metal) or _pieces_of_one(component, other, sheet):
+        return sheet.states(True, f"{named} may be on the same drawing")
+    says = f"{named} is on the same drawing, and neither is stated to be like the other"
+    return sheet.states(False, says, where=where).graded(grade)
+
+
+def _of_one_revision(component: Component, other: Component, grade: Grade, sheet: Sheet) -> Judgement:
+    named = f"{other.id} ({other.where.file})"
+    stated = [sheet.is_stated(f"revision of {one.id}", one.revision) for one in (component, other)]
+    if not all(stated):
+        return sheet.states(True, f"{named} is on the same drawing; the revision of one is not stated")
+    own, theirs = (sheet.read(f"revision of {one.id}", one.revision) for one in (component, other))
+    says = f"{named} is on the same drawing" + (
+        "" if own == theirs else f" in revision {theirs}, this one in {own}"
+    )
+    return sheet.states(own == theirs, says, where=component.revision.where).graded(grade)
+
+
+def _grade(component: Component, other: Component, sheet: Sheet) -> Grade:
+    """A hold in a release where either part holds pressure, or can hurt someone."""
+    if sheet.setting("stage") != "released":
+        return Grade.NONCONFORMITY
+    grave = any(is_safety_part(one, sheet) or holds_pressure(one, sheet) for one in (component, other))
+    return Grade.HOLD if grave else Grade.NONCONFORMITY
+
+
+def _pieces_of_one(component: Component, other: Component, sheet: Sheet) -> bool:
+    """Whether one part is stated to be like the other, or both like a third; or the mirror of it, with its hand."""
+    own, theirs = _base(component, sheet), _base(other, sheet)
+    return own in (other.id, theirs) if own else theirs == component.id
+
+
+def _base(part: Component, sheet: Sheet) -> str:
+    """The id of the part that a part is like, or the mirror of; "" where it states neither."""
+    for key in ("like", "mirror_of"):
+        value = getattr(part, key, None)
+        if (
+            value is not None
+            and not isinstance(value, NotStated)
+            and sheet.is_stated(f"{key} of {part.id}", value)
+        ):
+            return str(sheet.read(f"{key} of {part.id}", value))
+    return ""
+
+
+RULES = (belongs, one_part)

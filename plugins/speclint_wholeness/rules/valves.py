@@ -1,0 +1,197 @@
+"""Seats, valves and what moves and shuts them: each in its place once."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from speclint import Rule, Sheet, ToFill, filled_once
+from speclint.specs import (
+    CompressionSpring,
+    CylinderBlock,
+    PoppetValve,
+    SteamPassage,
+    ValveSeat,
+    ValveSpindle,
+)
+from speclint_wholeness.inputs import closed, entries, place, said
+
+_STEAM = {"inlet": "live steam", "exhaust": "exhaust steam"}
+
+
+def _seats(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
+    """For each seat bore the seat that names it; or what blanks it."""
+    yield from entries(block, "seat_bores", sheet)
+    for name, bore in block.seat_bores.items():
+        inside = place(
+            f"seat bore {name}",
+            block,
+            ValveSeat,
+            sheet,
+            by="pressed_into",
+            named=("in_bore", name),
+            entry=bore,
+        )
+        yield closed(f"seat bore {name}", name, bore, block, inside, sheet)
+
+
+def _beats(seat: ValveSeat, sheet: Sheet) -> Iterator[ToFill]:
+    """The beats that sit on the seat, each of its valve; a seat without one is told of the valve or of the end."""
+    beats = [
+        f"{beat} beat of {valve.id} ({valve.where.file})"
+        for beat, key in (("upper", "upper_beat.seat"), ("lower", "lower_beat.seat"))
+        for valve in sheet.fillers(seat, PoppetValve, by=key)
+    ]
+    if beats:
+        yield ToFill(seat.id, "beat of a valve", tuple(beats), where=seat.where)
+
+
+def _seats_of(valve: PoppetValve, sheet: Sheet) -> Iterator[ToFill]:
+    """The seat of each beat of the valve, as far as the number of its beats is stated."""
+    double = sheet.is_stated("beats", valve.beats) and sheet.count("n", valve.beats, "beats") > 1
+    for name, beat in (("upper", valve.upper_beat), ("lower", valve.lower_beat)):
+        if name == "upper" or double:
+            found = (
+                (sheet.follow(beat.seat).id,)
+                if sheet.is_stated(f"seat of the {name} beat", beat.seat)
+                else ()
+            )
+            yield ToFill(f"{name} beat of {valve.id}", ValveSeat.called, found, where=valve.where)
+
+
+def _spindles(valve: PoppetValve, sheet: Sheet) -> Iterator[ToFill]:
+    """The spindles that move the valve."""
+    yield place(valve.id, valve, ValveSpindle, sheet, by="moves")
+
+
+def _springs(valve: PoppetValve, sheet: Sheet) -> Iterator[ToFill]:
+    """The springs that shut the valve: one, or a nest in which each stands in the next larger one."""
+    found = sheet.fillers(valve, CompressionSpring, by="closes")
+    outer = tuple(one for one in found if not sheet.is_stated(f"nest of {one.id}", one.nested_in))
+    yield ToFill(valve.id, CompressionSpring.called, outer if found else (), where=valve.where)
+    for spring in found:
+        inner = sheet.fillers(spring, CompressionSpring, by="nested_in")
+        if inner:
+            yield ToFill(f"inside of {spring.id}", CompressionSpring.called, inner, where=spring.where)
+
+
+def _paths(valve: PoppetValve, sheet: Sheet) -> Iterator[ToFill]:
+    """The passage at which the steam path of the valve ends or begins: its own, or one of valves that open in turn."""
+    serves = said("serves", valve.serves, sheet)
+    carries = _STEAM.get(serves, "")
+
+    def of_other_steam(passage: SteamPassage) -> str:
+        stated = said(f"what {passage.id} carries", passage.carries, sheet)
+        wrong = carries and stated and stated != carries
+        return f"{passage.id} carries {stated}, and the valve {carries}" if wrong else ""
+
+    own = place(valve.id, valve, SteamPassage, sheet, by="valve", most=0, wrong=of_other_steam)
+    yield own if own.fillers else replace(own, fillers=_in_turn(valve, serves, sheet))
+
+
+def _in_turn(valve: PoppetValve, serves: str, sheet: Sheet) -> tuple[SteamPassage, ...]:
+    """The passages of the block, pockets left out, that name another valve of the same service."""
+    blocks = {
+        block.id: block
+        for seat in (
+            beat.seat for beat in (valve.upper_beat, valve.lower_beat) if sheet.is_stated("seat", beat.seat)
+        )
+        for into in (sheet.follow(seat).pressed_into,)
+        if sheet.is_stated("block of the seat", into)
+        for block in (sheet.follow(into),)
+    }
+    return tuple(
+        passage
+        for block in blocks.values()
+        for passage in sheet.fillers(block, SteamPassage, by="in_block")
+        if sheet.is_stated(f"valve of {passage.id}", passage.valve)
+        and said(f"place of {passage.id}", passage.place, sheet) != "valve pocket"
+        and serves == said(f"serves of {passage.id}", sheet.follow(passage.valve).serves, sheet)
+    )
+
+
+def _seals(spindle: ValveSpindle, sheet: Sheet) -> Iterator[ToFill]:
+    """The seal and the guide of the spindle, by the keys that say what they are."""
+    for word, stated in (("seal", spindle.seal), ("guide", spindle.guide_bore)):
+        found = (f"{word} of {spindle.id}",) if sheet.is_stated(word, stated) else ()
+        yield ToFill(spindle.id, word, found, where=spindle.where)
+
+
+one_seat: Rule = filled_once(
+    "seat-bore.one-seat",
+    title="One seat is in each seat bore of a block, or a plug closes it",
+    on=CylinderBlock,
+    places=_seats,
+    row=110,
+    gravity="hold",
+    why="a seat bore without its seat joins boiler and cylinder; one with two is drawn twice",
+    leaves_out="whether the seat fits (seat rules)",
+)
+
+one_beat: Rule = filled_once(
+    "seat.one-beat",
+    title="One beat of one valve sits on each seat",
+    on=ValveSeat,
+    places=_beats,
+    row=120,
+    gravity="hold",
+    why="two valves drawn on one seat cannot both be there",
+    leaves_out="a seat on which nothing sits (valve.has-its-seats, end.its-valves)",
+)
+
+has_its_seats: Rule = filled_once(
+    "valve.has-its-seats",
+    title="Each beat of a valve has its seat",
+    on=PoppetValve,
+    places=_seats_of,
+    row=240,
+    gravity="hold",
+    why="a beat that sits on nothing shuts nothing",
+    leaves_out="whether both seats belong to one end (valve.of-one-end)",
+)
+
+one_spindle: Rule = filled_once(
+    "valve.one-spindle",
+    title="One spindle moves each valve",
+    on=PoppetValve,
+    places=_spindles,
+    row=250,
+    gravity="hold",
+    why="a valve that nothing moves never opens, and water is shut in the cylinder",
+    leaves_out="how spindle and valve are fastened",
+)
+
+has_springs: Rule = filled_once(
+    "valve.has-springs",
+    title="One spring, or one nest of springs, shuts each valve",
+    on=PoppetValve,
+    places=_springs,
+    row=260,
+    gravity="hold",
+    why="a valve that no spring shuts stays open, and the engine runs with the regulator shut",
+    leaves_out="the load of the springs",
+)
+
+on_its_path: Rule = filled_once(
+    "valve.on-its-path",
+    title="A passage of its own steam ends or begins at each valve",
+    on=PoppetValve,
+    places=_paths,
+    row=280,
+    gravity="part",
+    why="pressure losses are worked along the path, and a valve on none has none worked",
+    leaves_out="the size of the passages, and whether a belt is that of all valves that open in turn",
+)
+
+sealed: Rule = filled_once(
+    "spindle.sealed",
+    title="Each valve spindle states its seal and its guide",
+    on=ValveSpindle,
+    places=_seals,
+    row=310,
+    gravity="hold",
+    why="live steam blows out along a spindle that nothing seals",
+    leaves_out="seals and guides that have specs of their own",
+)
+
+RULES = (has_its_seats, has_springs, on_its_path, one_beat, one_seat, one_spindle, sealed)

@@ -1,0 +1,90 @@
+"""What is still to be drawn and to be stated: one list for each block of a draft, in the order of the places."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from speclint.checking.assessment import Assessment
+from speclint.checking.check_result import Check
+from speclint.repository import Design
+from speclint.rules import PlaceSeen
+from speclint.specs import Component
+
+
+@dataclass(frozen=True, slots=True)
+class Unfinished:
+    """What a block, or an engine, still lacks while it is a draft.
+
+    ``places`` counts those that its parts have, ``to_draw`` names the empty ones. ``to_state`` are the values that
+    checks wanted and did not find, by component: its keys in the order of their names.
+    """
+
+    under: str
+    places: int
+    to_draw: tuple[PlaceSeen, ...]
+    to_state: tuple[tuple[str, tuple[str, ...]], ...]
+
+    @property
+    def filled(self) -> int:
+        """How many of its places are filled."""
+        return self.places - len(self.to_draw)
+
+    @property
+    def values(self) -> int:
+        """How many values are not stated so far."""
+        return sum(len(keys) for _, keys in self.to_state)
+
+    @property
+    def says(self) -> str:
+        """The list in words, counted: what is to be drawn, and how many values of which components.
+
+        >>> place = PlaceSeen("cylinder liner (bore left)", False)
+        >>> one = Unfinished("block", 3, (place,), (("rod", ("diameter", "mass")),))
+        >>> print(one.says)
+        block: 3 places, 2 filled, 1 to be drawn: cylinder liner (bore left); 2 values to be stated
+        """
+        drawn = ", ".join(one.called for one in self.to_draw)
+        said = [f"{_counted(self.places, 'place')}, {self.filled} filled"] if self.places else []
+        if drawn:
+            said[0] += f", {len(self.to_draw)} to be drawn: {drawn}"
+        if self.values:
+            said.append(f"{_counted(self.values, 'value')} to be stated")
+        return f"{self.under}: {'; '.join(said)}"
+
+
+def _counted(number: int, word: str) -> str:
+    return f"{number} {word}" if number == 1 else f"{number} {word}s"
+
+
+def still_to_be_drawn(assessment: Assessment) -> tuple[Unfinished, ...]:
+    """The list of each block and engine of a draft; nothing at any other stage, where findings say it."""
+    design, settings = assessment.design, assessment.settings
+    if design is None or settings is None or settings.stage != "draft":
+        return ()
+    places = _by_block((check for check in assessment.checks if check.places), design)
+    wanting = _by_block((check for check in assessment.checks if check.outcome == "not assessed"), design)
+    lists = (
+        _of_block(name, places.get(name, []), wanting.get(name, []), design) for name in {**places, **wanting}
+    )
+    return tuple(sorted((one for one in lists if one.to_draw or one.to_state), key=lambda one: one.under))
+
+
+def _by_block(checks: Iterable[Check], design: Design) -> dict[str, list[Check]]:
+    found: dict[str, list[Check]] = {}
+    for check in checks:
+        part = design.specs.get(check.component)
+        under = design.listed_under(part)[0] if isinstance(part, Component) else check.component
+        found.setdefault(under, []).append(check)
+    return found
+
+
+def _of_block(name: str, placed: list[Check], wanting: list[Check], design: Design) -> Unfinished:
+    ordered = sorted(placed, key=lambda check: (check.rule.row, check.order))
+    seen = [place for check in ordered for place in check.places]
+    keys: dict[str, set[str]] = {}
+    for check in wanting:
+        for where in check.unstated:
+            keys.setdefault(design.owner(where), set()).add(where.key)
+    to_state = tuple((part, tuple(sorted(keys[part]))) for part in sorted(keys))
+    return Unfinished(name, len(seen), tuple(one for one in seen if not one.filled), to_state)

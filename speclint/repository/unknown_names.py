@@ -1,0 +1,109 @@
+"""Names that the table which they are looked up in has not, as the fields of the kinds declare it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from speclint.errors import Complaint, Location, one_of, shortened
+from speclint.specs import Link, NamedIn, Spec, SpecTable, Stated, names_in
+
+Specs = Mapping[str, Spec]
+
+
+def unknown_names(specs: Specs, files: Mapping[str, str]) -> Iterator[Complaint]:
+    """A complaint for each name that its table has not, with the nearest name of that table.
+
+    ``files`` are those of every id, also of a spec that could not be read: what it holds is not known. A table that
+    states nothing so far refuses no name.
+    """
+    for spec in specs.values():
+        for path, mark in names_in(type(spec)):
+            for holder, name, at in _names(spec, spec, path):
+                if name in mark.beside:
+                    continue
+                table = _looked_up(spec, holder, mark, specs, files)
+                if table is not None and table.known and name not in table.known:
+                    yield Complaint(at, table.wanting, f'"{shortened(name)}"', table.one_of(name))
+
+
+@dataclass(frozen=True, slots=True)
+class _Table:
+    """Names that are known, what is said of another, and words that may stand in their place."""
+
+    wanting: str
+    known: frozenset[str]
+    beside: tuple[str, ...]
+
+    def one_of(self, name: str) -> str:
+        return one_of(name, {*self.known, *self.beside})
+
+
+def _names(
+    holder: SpecTable, value: object, path: tuple[str, ...]
+) -> Iterator[tuple[SpecTable, str, Location]]:
+    """The names under a path of keys, each with the table that states it and its place; those of a table by name are
+    the names of its entries."""
+    holder = value if isinstance(value, SpecTable) else holder
+    if path and path[0] == "*":
+        for one in (
+            value.values() if isinstance(value, Mapping) else value if isinstance(value, tuple) else ()
+        ):
+            yield from _names(holder, one, path[1:])
+    elif path:
+        yield from _names(holder, getattr(value, path[0]), path[1:])
+    elif isinstance(value, Stated):
+        yield holder, value.value, value.where
+    elif isinstance(value, Mapping):
+        for name, entry in value.items():
+            if isinstance(entry, SpecTable):
+                yield holder, name, entry.where
+
+
+def _looked_up(
+    spec: Spec, holder: SpecTable, mark: NamedIn, specs: Specs, files: Mapping[str, str]
+) -> _Table | None:
+    """The table that a name is looked up in; None where a link on the way is not stated, or cannot be followed."""
+    if mark.ids_of:
+        ids = {name for name, one in specs.items() if one.is_one_of(mark.ids_of)}
+        unread = files.keys() - specs.keys()
+        return _Table(f"no {' or '.join(mark.ids_of)} has this id", frozenset(ids | unread), mark.beside)
+    start: SpecTable = holder if mark.table.startswith(".") else spec
+    starts: list[tuple[Spec, SpecTable]] = [(spec, start)]
+    if mark.of:
+        starts = [(one, one) for one in _linking(spec, mark, specs)]
+    found = [
+        one for one in (_followed(*each, mark.table.lstrip("."), specs) for each in starts) if one is not None
+    ]
+    if not found:
+        return None
+    owners = " and ".join(
+        f"{owner.id} ({owner.where.file})" if owner is not spec else "this spec" for owner, _ in found
+    )
+    words = mark.table.rpartition(".")[2].replace("_", " ")
+    known = frozenset(name for _, names in found for name in names)
+    return _Table(f"the {words} of {owners} do not have this name", known, mark.beside)
+
+
+def _linking(spec: Spec, mark: NamedIn, specs: Specs) -> list[Spec]:
+    """The specs of a kind that link to one under a key."""
+    return [
+        one
+        for one in specs.values()
+        if one.is_one_of((mark.of,))
+        and isinstance(link := getattr(one, mark.by), Link)
+        and link.id == spec.id
+    ]
+
+
+def _followed(spec: Spec, start: SpecTable, table: str, specs: Specs) -> tuple[Spec, frozenset[str]] | None:
+    """The spec that a table is in, and the names in the table."""
+    value: object = start
+    for key in table.split("."):
+        value = getattr(value, key, None)  # nothing beyond a link that is not stated
+        if isinstance(value, Link):
+            found = specs.get(value.id)
+            if found is None or not found.is_one_of(value.kinds):
+                return None
+            spec = value = found
+    return (spec, frozenset(value)) if isinstance(value, Mapping) else None

@@ -1,0 +1,183 @@
+"""What fills a place of a design, found through a sheet, so that what was there and what was not is on record."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from typing import TypeVar
+
+from speclint.errors import NOWHERE, Location
+from speclint.rules.asked import Asked
+from speclint.rules.consulted import class_in_full
+from speclint.rules.context import Context
+from speclint.rules.judgement import NotAssessed
+from speclint.rules.record import Record
+from speclint.specs import CASE_NAMES, Component, Link, Spec, SpecTable, Stated
+
+C = TypeVar("C", bound=Component)
+
+
+@dataclass(frozen=True, slots=True)
+class PlaceSeen:
+    """A place that a rule looked at: what belongs in it, whether it is there, and where the place is known from."""
+
+    called: str
+    filled: bool
+    where: Location = NOWHERE
+
+
+class Placing:
+    """The part of a sheet that looks for what fills a place, and under what it is listed while it is empty."""
+
+    _component: Component
+    _context: Context
+    _record: Record | None
+    _asked: Asked
+
+    def fillers(
+        self, owner: Spec, kind: type[C], *, by: str | Sequence[str], named: tuple[str, str] | None = None
+    ) -> tuple[C, ...]:
+        """The components of a kind that lead to a spec by a link, or by one of several, in the order of their ids.
+
+        ``by`` are the keys of the links, dotted where they stand in a table; a star stands for every entry:
+        "housed_in", "grooves.*.takes". ``named`` asks beside it for the name of an entry that the component states
+        under a key: ``("in_bore", "left")``. It is on record which are there, and that nothing is.
+        """
+        keys = (by,) if isinstance(by, str) else tuple(by)
+        self._asked.everything = True
+        linking = [part for part in self._context.design.linking_to(owner) if isinstance(part, kind)]
+        self._context.consulted.specs.update(part.id for part in linking)
+        self._context.consulted.linked.add((owner.id, class_in_full(kind)))
+        found = tuple(
+            part
+            for part in linking
+            if any(link.id == owner.id for key in keys for link in links_under(part, key))
+            and (named is None or self._names(part, *named))
+        )
+        if self._record:
+            ids = [part.id for part in found]
+            place = f"{owner.id} {named[1]}" if named else owner.id
+            note = f"{kind.kind} at {place} by {', '.join(keys)}"
+            self._record.note(note, repr(ids), shown=", ".join(ids) or "none")
+        return found
+
+    def filled(
+        self, owner: Spec, kind: type[C], *, by: str | Sequence[str], named: tuple[str, str] | None = None
+    ) -> C:
+        """The one component that fills a place, as ``fillers`` finds it. Ends the rule where there is none, or several.
+
+        :raises NotAssessed: with the files of all where there are several.
+        """
+        found = self.fillers(owner, kind, by=by, named=named)
+        if len(found) == 1:
+            return found[0]
+        place = f"{named[1]} of {owner.id}" if named else owner.id
+        if not found:
+            raise NotAssessed(f"no {kind.called or kind.kind} is drawn for {place}", owner.where)
+        files = " and ".join(f"{one.id} ({one.where.file})" for one in found)
+        raise NotAssessed(f"{place} is filled {len(found)} times: {files}", found[-1].where)
+
+    def joined_to(self, component: Component, *kinds: type[Component]) -> bool:
+        """Whether some chain of links joins a component to one of some kinds, whichever way the links lead."""
+        self._asked.everything = True
+        words = [one.kind for one in kinds]
+        found, way = self._context.design.way_to(component, words)
+        self._context.consulted.specs.update(way)
+        if found is None:
+            self._context.consulted.linked.update((name, class_in_full(Component)) for name in way)
+        if self._record:
+            said = "yes" if found else "no"
+            self._record.note(f"{component.id} joined to a {' or '.join(words)}", said)
+        return found is not None
+
+    def sharing_drawing(self, component: Component) -> tuple[Component, ...]:
+        """The other components of the repository that state the drawing number of one."""
+        if not isinstance(component.drawing, Stated):
+            return ()
+        self._asked.everything = True
+        number = component.drawing.value
+        self._context.consulted.asked.add(("drawing", number))
+        found = tuple(one for one in self._context.design.of_drawing(number) if one.id != component.id)
+        self._context.consulted.specs.update(one.id for one in found)
+        if self._record:
+            ids = [one.id for one in found]
+            self._record.note(f"others on drawing {number}", repr(ids), shown=", ".join(ids) or "none")
+        return found
+
+    def left_over(self) -> tuple[Spec, ...]:
+        """The duties and outlines of the repository that nothing uses."""
+        self._asked.everything = True
+        found = self._context.design.left_over()
+        self._context.consulted.asked.add(("unused", ""))
+        self._context.consulted.specs.update(one.id for one in found)
+        if self._record:
+            ids = [one.id for one in found]
+            self._record.note("used by nothing", repr(ids), shown=", ".join(ids) or "none")
+        return found
+
+    def cases_of(self, component: Component) -> tuple[str, ...]:
+        """The load cases of the duty that a component sees; none where it sees no duty."""
+        self._asked.everything = True
+        design = self._context.design
+        duty, way = design.duty_of(component)
+        self._context.consulted.specs |= way
+        found = () if duty is None else tuple(name for name in CASE_NAMES if name in duty.cases)
+        if self._record:
+            self._record.note(f"load cases of {component.id}", repr(found), shown=", ".join(found) or "none")
+        return found
+
+    def note_place(self, called: str, *, filled: bool, where: Location) -> None:
+        """Put a place on record, for the list of what is still to be drawn."""
+        if self._record:
+            self._record.places.append(PlaceSeen(called, filled, where))
+
+    def listed_under(self) -> str:
+        """The id under which the component's empty places are listed: its block's, else its engine's, else its own."""
+        self._asked.everything = True
+        under, way = self._context.design.listed_under(self._component)
+        self._context.consulted.specs |= way
+        return under
+
+    def reason_given(self, component: Component, name: str) -> str:
+        """What a component says of a place or a value under ``[notes]``; "" where it says nothing."""
+        self._asked.everything = True
+        said = component.notes.get(name, "")
+        reason = said if isinstance(said, str) else ""
+        self._context.consulted.specs.add(component.id)
+        if self._record:
+            self._record.note(f"note {name} of {component.id}", repr(reason), shown=reason or "not stated")
+        return reason
+
+    def names_under(self, owner: Spec, table: str) -> tuple[str, ...]:
+        """The names of the entries of a table of a spec."""
+        self._asked.everything = True
+        found = tuple(str(one) for one in getattr(owner, table))
+        self._context.consulted.specs.add(owner.id)
+        if self._record:
+            note = f"entries {table} of {owner.id}"
+            self._record.note(note, repr(found), shown=", ".join(found) or "none")
+        return found
+
+    def _names(self, part: Component, key: str, name: str) -> bool:
+        """Whether a component states a name under a key."""
+        value = getattr(part, key)
+        stated = value.value if isinstance(value, Stated) else ""
+        if self._record:
+            place = self._record.place(value.where)
+            self._record.note(f"read {place}", repr(stated), place, str(stated) or "not stated")
+        return bool(stated == name)
+
+
+def links_under(value: object, key: str) -> Iterator[Link[Spec]]:
+    """The links that are stated under a dotted key of a spec; a star stands for every entry of a table or a list."""
+    part, _, rest = key.partition(".")
+    if part == "*":
+        entries = value.values() if isinstance(value, Mapping) else value if isinstance(value, tuple) else ()
+        for entry in entries:
+            yield from links_under(entry, rest)
+    elif part and isinstance(value, SpecTable):
+        yield from links_under(getattr(value, part), rest)
+    elif isinstance(value, Link):
+        yield value
+    elif isinstance(value, tuple):
+        yield from (one for one in value if isinstance(one, Link))

@@ -1,0 +1,115 @@
+"""Parts that belong to nothing, and one drawing number on several parts: each case of the table from both sides."""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint import Grade
+from speclint.testing import SETTINGS, DesignFolder, expect_conforms, expect_finding, expect_not_applicable
+
+BELONGS, NUMBER = "release.belongs-somewhere", "release.one-drawing-one-part"
+BLOCK = 'kind = "cylinder-block"\n'
+LINER = 'kind = "cylinder-liner"\nhoused_in = "block"\n'
+ENGINE = 'kind = "engine"\n[cranks.left]\nblock = "block"\n'
+FOR_REVIEW, RELEASED = (SETTINGS.replace("draft", stage) for stage in ("for-review", "released"))
+
+
+@pytest.mark.parametrize(
+    ("settings", "grade"), [(SETTINGS, Grade.OBSERVATION), (FOR_REVIEW, Grade.NONCONFORMITY)]
+)
+def test_a_part_without_links_belongs_to_nothing(workshop: DesignFolder, settings: str, grade: Grade) -> None:
+    files = {"block.toml": BLOCK, "shaft.toml": 'kind = "shaft"\n'}
+    check = workshop.write(files, settings=settings).only(BELONGS, "shaft")
+    expect_finding(check, grade=grade, says="no chain of links joins it to an engine or a block")
+
+
+def test_a_chain_that_ends_nowhere_belongs_to_nothing(workshop: DesignFolder) -> None:
+    """The ring of a liner that is in no block; the liner itself; and both again once the liner is in one."""
+    ring = 'kind = "piston-ring"\nruns_in = "liner"\n'
+    files = {"block.toml": BLOCK, "liner.toml": 'kind = "cylinder-liner"\n', "ring.toml": ring}
+    for name in ("ring", "liner"):
+        expect_finding(workshop.write(files).only(BELONGS, name), grade=Grade.OBSERVATION)
+    for name in ("ring", "liner"):
+        expect_conforms(workshop.write({**files, "liner.toml": LINER}).only(BELONGS, name))
+
+
+def test_links_that_lead_to_a_part_join_it_too(workshop: DesignFolder) -> None:
+    cam = 'kind = "cam"\nlifts = "tappet"\nturns_on = "shaft"\n'
+    files = {
+        "block.toml": BLOCK,
+        "box.toml": 'kind = "cam-box"\nmounted_on = "block"\n',
+        "tappet.toml": 'kind = "tappet"\ncarried_in = "box"\n',
+        "shaft.toml": 'kind = "shaft"\n',
+    }
+    expect_finding(workshop.write(files).only(BELONGS, "shaft"), grade=Grade.OBSERVATION)
+    expect_conforms(workshop.write({**files, "cam.toml": cam}).only(BELONGS, "shaft"))
+
+
+def test_a_duty_and_an_outline_that_nothing_uses_are_told_of_the_engine(workshop: DesignFolder) -> None:
+    duty = {"duty.toml": 'kind = "duty"\n', "outline.toml": 'kind = "gauge-outline"\n'}
+    files = {"block.toml": BLOCK, "engine.toml": ENGINE}
+    check = workshop.write({**files, **duty}).only(BELONGS, "engine")
+    expect_finding(check, grade=Grade.OBSERVATION, says="duty duty (duty.toml)")
+    assert "gauge outline outline (outline.toml)" in check.says
+    envelope = 'kind = "envelope"\naround = "block"\ngauge = "outline"\nduty = "duty"\n'
+    expect_conforms(workshop.write({**files, **duty, "envelope.toml": envelope}).only(BELONGS, "engine"))
+
+
+def on_one(workshop: DesignFolder, first: str, second: str, settings: str = SETTINGS) -> DesignFolder:
+    number = 'drawing = "D-1"\n'
+    files = {"block.toml": BLOCK, "first.toml": first + number, "second.toml": second + number}
+    return workshop.write(files, settings=settings)
+
+
+@pytest.mark.parametrize(
+    ("settings", "grade"),
+    [(SETTINGS, Grade.NONCONFORMITY), (FOR_REVIEW, Grade.NONCONFORMITY), (RELEASED, Grade.HOLD)],
+)
+def test_two_parts_on_one_number(workshop: DesignFolder, settings: str, grade: Grade) -> None:
+    """A piston rod can hurt someone: in a release one number on two of them is a hold, told of each with the other."""
+    rod = 'kind = "piston-rod"\n'
+    design = on_one(workshop, rod, rod, settings)
+    for name, other in (("first", "second"), ("second", "first")):
+        expect_finding(design.only(NUMBER, name), grade=grade, says=f"{other} ({other}.toml)")
+
+
+def test_two_parts_that_cannot_hurt_are_no_hold(workshop: DesignFolder) -> None:
+    ring = 'kind = "piston-ring"\n'
+    expect_finding(on_one(workshop, ring, ring, RELEASED).only(NUMBER, "first"), grade=Grade.NONCONFORMITY)
+
+
+def test_a_number_of_its_own(workshop: DesignFolder) -> None:
+    files = {"block.toml": f'{BLOCK}drawing = "D-1"\n', "liner.toml": f'{LINER}drawing = "D-2"\n'}
+    expect_conforms(workshop.write(files).only(NUMBER, "liner"))
+    del files["block.toml"]
+    expect_not_applicable(workshop.write({"block.toml": BLOCK}).only(NUMBER, "block"), "release.identity")
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "same", "other"),
+    [
+        ("piston-ring", "fit", None, Grade.NONCONFORMITY),  # a part and a plan of it
+        (
+            "cylinder-block",
+            "steam-passage",
+            None,
+            Grade.NONCONFORMITY,
+        ),  # a feature is of the revision of its block
+        (
+            "cylinder-liner",
+            "casting",
+            Grade.OBSERVATION,
+            Grade.NONCONFORMITY,
+        ),  # a blank has a number of its own
+        ("piston-ring", "piston-ring", Grade.NONCONFORMITY, Grade.NONCONFORMITY),
+    ],
+)
+def test_what_may_share_a_number_shares_its_revision(
+    workshop: DesignFolder, first: str, second: str, same: Grade | None, other: Grade
+) -> None:
+    for revision, wanted in (("A", same), ("B", other)):
+        one, two = (
+            f'kind = "{kind}"\nrevision = "{at}"\n' for kind, at in ((first, "A"), (second, revision))
+        )
+        check = on_one(workshop, one, two).only(NUMBER, "second")
+        assert (check.outcome, check.grade) == (("finding", wanted) if wanted else ("conforms", None))

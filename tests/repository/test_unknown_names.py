@@ -1,0 +1,156 @@
+"""Names of places: told with the nearest one where their table has them not, silent where nothing can be said."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any, get_args, get_origin
+
+import pytest
+
+from speclint.specs import NamedIn, SpecTable, names_in
+from speclint.specs.key_descriptions import inner_table
+from speclint.testing import DesignFolder, installed_families
+
+BLOCK = """
+kind = "cylinder-block"
+[bores.left]
+plate = "barrel"
+[bores.right]
+[ends.front]
+of_bore = "left"
+"""
+LINER = 'kind = "cylinder-liner"\nhoused_in = "block"\n'
+WELDMENT = 'kind = "weldment"\nmakes = "block"\n[plates.barrel]\n[joints.seam]\nplate = "barrel"\n'
+PLAN = 'kind = "access-plan"\nweldment = "weldment"\n[chambers.chest]\n'
+VALVE = 'kind = "poppet-valve"\ncylinder_bore = "left"\n[upper_beat]\nseat = "seat"\n'
+SEAT = 'kind = "valve-seat"\npressed_into = "block"\n'
+FILES = {
+    "block.toml": BLOCK,
+    "liner.toml": LINER + 'in_bore = "left"\n',
+    "weldment.toml": WELDMENT,
+    "plan.toml": PLAN + '[welds.seam]\nseen_through = "chest"\n[seats.seat]\n',
+    "valve.toml": VALVE,
+    "seat.toml": SEAT,
+}
+
+
+def said(folder: Path, **changed: str) -> list[str]:
+    files = FILES | {f"{name}.toml": text for name, text in changed.items()}
+    design = DesignFolder(folder).write(files).assess().design
+    assert design is not None
+    return [str(one) for one in design.complaints]
+
+
+@pytest.mark.parametrize(
+    "changed",
+    [
+        {},
+        {"plan": PLAN + '[welds.seam]\nseen_through = "outside"\n'},
+        {"liner": 'kind = "cylinder-liner"\nin_bore = "middle"\n'},  # of no block
+        {"block": 'kind = "cylinder-block"\n'},  # whose bores are not stated so far
+        {"weldment": 'kind = "weldment"\n[plates.shell]\n', "plan": PLAN},  # of no block
+        {"seat": 'kind = "valve-seat"\n'},  # the link on the way to the bores is not stated
+    ],
+)
+def test_a_name_that_is_there_or_cannot_be_looked_up_passes(tmp_path: Path, changed: dict[str, str]) -> None:
+    assert said(tmp_path, **changed) == []
+
+
+@pytest.mark.parametrize(
+    ("changed", "line"),
+    [
+        (
+            {"liner": LINER + 'in_bore = "lefft"\n'},
+            "liner.toml:3 in_bore: the bores of block (block.toml) do not have this name; "
+            'read "lefft"; write "left"',
+        ),
+        (
+            {"block": BLOCK.replace('of_bore = "left"', 'of_bore = "middle"')},
+            "block.toml:7 ends.front.of_bore: the bores of this spec do not have this name; "
+            'read "middle"; write one of "left", "right"',
+        ),
+        (
+            {"block": BLOCK.replace('"barrel"', '"barel"')},
+            "block.toml:4 bores.left.plate: the plates of weldment (weldment.toml) do not have this name; "
+            'read "barel"; write "barrel"',
+        ),
+        (
+            {"valve": VALVE.replace('"left"', '"middle"')},
+            "valve.toml:2 cylinder_bore: the bores of block (block.toml) do not have this name; "
+            'read "middle"; write one of "left", "right"',
+        ),
+        (
+            {"plan": PLAN + "[welds.seem]\n"},
+            "plan.toml:4 welds.seem: the joints of weldment (weldment.toml) do not have this name; "
+            'read "seem"; write "seam"',
+        ),
+        (
+            {"plan": PLAN + '[welds.seam]\nseen_through = "dome"\n'},
+            "plan.toml:5 welds.seam.seen_through: the chambers of this spec do not have this name; "
+            'read "dome"; write one of "chest", "outside"',
+        ),
+        (
+            {"engine": 'kind = "engine"\n[cranks.one]\nblock = "block"\nbore = "middle"\n'},
+            "engine.toml:4 cranks.one.bore: the bores of block (block.toml) do not have this name; "
+            'read "middle"; write one of "left", "right"',
+        ),
+        (
+            {"plan": PLAN + "[seats.seats]\n"},
+            'plan.toml:4 seats.seats: no valve-seat has this id; read "seats"; write "seat"',
+        ),
+    ],
+)
+def test_a_name_that_is_not_there_is_told_with_the_nearest(
+    tmp_path: Path, changed: dict[str, str], line: str
+) -> None:
+    assert said(tmp_path, **changed) == [line]
+
+
+def test_the_id_of_a_spec_that_cannot_be_read_is_known(tmp_path: Path) -> None:
+    unread = said(
+        tmp_path,
+        seat='kind = "valve-seat"\nwrong = 1\n',
+        other=SEAT,
+        valve='kind = "poppet-valve"\n',
+    )
+    assert len(unread) == 1
+    assert unread[0].startswith("seat.toml:2 wrong:")
+
+
+KINDS = installed_families().kinds
+
+
+def marks() -> Iterator[Any]:
+    for kind in sorted(KINDS):
+        for path, mark in names_in(KINDS[kind]):
+            yield pytest.param(kind, path, mark, id=f"{kind} {'.'.join(path)}")
+
+
+@pytest.mark.parametrize(("kind", "path", "mark"), [*marks()])
+def test_the_table_that_a_field_names_is_there(kind: str, path: tuple[str, ...], mark: NamedIn) -> None:
+    """A misspelt table would look up nothing."""
+    if mark.ids_of:
+        assert set(mark.ids_of) <= set(KINDS)
+        return
+    model: Any = KINDS[mark.of or kind]
+    if mark.of:
+        assert mark.by in model.model_fields
+        assert linked(model, mark.by) == (kind,)
+    if mark.table.startswith("."):
+        for key in (one for one in path[:-1] if one != "*"):
+            model, _ = inner_table(model.model_fields[key].annotation)
+    *way, last = mark.table.lstrip(".").split(".")
+    for key in way:
+        kinds = linked(model, key)
+        if kinds == ("component",):  # of any kind: those that have the table are meant
+            model = next(one for one in KINDS.values() if last in one.model_fields)
+        else:
+            model = KINDS[kinds[0]] if kinds else model.model_fields[key].annotation
+    assert get_origin(model.model_fields[last].annotation) is dict
+
+
+def linked(model: type[SpecTable], key: str) -> tuple[str, ...]:
+    """The kinds that a field may link to."""
+    links = (one for one in get_args(model.model_fields[key].annotation) if get_args(one))
+    return tuple(kind.kind for one in links for kind in get_args(one))
