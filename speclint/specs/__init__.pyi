@@ -77,6 +77,10 @@ from .kinds.access_plan import (
     SpannerRoom as SpannerRoom,
     Withdrawal as Withdrawal,
 )
+from .kinds.assembly import (
+    Assembly as Assembly,
+    Overhaul as Overhaul,
+)
 from .kinds.blast_nozzle import (
     BlastNozzle as BlastNozzle,
 )
@@ -109,6 +113,7 @@ from .kinds.cylinder_block import (
     CylinderBlock as CylinderBlock,
     CylinderEnd as CylinderEnd,
     Division as Division,
+    Fitting as Fitting,
     Pad as Pad,
     RelievedLength as RelievedLength,
     SeatBore as SeatBore,

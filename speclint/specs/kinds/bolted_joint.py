@@ -175,6 +175,7 @@ class BoltedJoint(Component):
         pressure_circle: diameter to which the pressure reaches, for a ground face or a lens ring.
         over_track: whether the part, or a stud or nut of it, could fall on the track if it came away.
         second_retention: what else would keep it from falling.
+        to_wall: from the axis of a stud to the nearest wall that stands above the face it is screwed into.
     """
 
     kind: ClassVar[str] = "bolted-joint"
@@ -218,3 +219,4 @@ class BoltedJoint(Component):
     tightening: Tightening = Tightening.unstated()
     tapped: TappedHole = TappedHole.unstated()
     nut: Nut = Nut.unstated()
+    to_wall: Annotated[Length, Span("3 mm", "1 m")] = NOT_STATED

@@ -26,6 +26,14 @@ class CamBox(Component):
         withdrawal_room: clear room in that direction on the assembled engine.
         spindle_seals: what keeps steam and water from leaking along the spindles into the box.
         fastenings_reachable: true when every fastening can be reached with a spanner on the assembled engine.
+        width: overall, across the direction in which it is withdrawn.
+        height: overall.
+        opening_width: clear width of the opening through which it is withdrawn, of frames, brackets and running board.
+        opening_height: clear height of that opening.
+        bearing_bore: bore of the housings through which the cam shaft is put, its bearings out.
+        tappet_bore: bore of its guides for the tappets.
+        lid_length: longer clear dimension of the opening under its lid.
+        lid_width: shorter clear dimension of that opening.
     """
 
     kind: ClassVar[str] = "cam-box"
@@ -44,3 +52,11 @@ class CamBox(Component):
         NOT_STATED
     )
     fastenings_reachable: Word[bool] = NOT_STATED
+    width: Annotated[Length, Span("30 mm", "3 m")] = NOT_STATED
+    height: Annotated[Length, Span("30 mm", "3 m")] = NOT_STATED
+    opening_width: Annotated[Length, Span("30 mm", "5 m")] = NOT_STATED
+    opening_height: Annotated[Length, Span("30 mm", "5 m")] = NOT_STATED
+    bearing_bore: Annotated[Length, Span("10 mm", "600 mm")] = NOT_STATED
+    tappet_bore: Annotated[Length, Span("5 mm", "200 mm")] = NOT_STATED
+    lid_length: Annotated[Length, Span("20 mm", "4 m")] = NOT_STATED
+    lid_width: Annotated[Length, Span("15 mm", "3 m")] = NOT_STATED

@@ -142,6 +142,8 @@ class CylinderLiner(Component):
         hardness: of its bore
         ring_hardness: hardness specified for its piston rings
         structure: of its iron
+        free_end_diameter: outside at the free end, over its lead
+        mouth_diameter: of the chamfer at the end by which the piston enters, at its wide end
     """
 
     kind: ClassVar[str] = "cylinder-liner"
@@ -194,3 +196,5 @@ class CylinderLiner(Component):
     hardness: Hardness = NOT_STATED
     ring_hardness: Hardness = NOT_STATED
     structure: Word[Structure] = NOT_STATED
+    free_end_diameter: Annotated[Length, Span("100 mm", "1.3 m")] = NOT_STATED
+    mouth_diameter: Annotated[Length, Span("100 mm", "1.3 m")] = NOT_STATED
