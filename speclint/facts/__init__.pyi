@@ -33,6 +33,10 @@ from .cylinders import (
     rods_in as rods_in,
     side_closed as side_closed,
 )
+from .design_stages import (
+    graded_as_assembly as graded_as_assembly,
+    graded_by_stage as graded_by_stage,
+)
 from .dividing_walls import (
     Panel as Panel,
     beyond_hollow as beyond_hollow,
