@@ -155,6 +155,15 @@ from .pipe_movement import (
     movement_of_pipe as movement_of_pipe,
     openings_of as openings_of,
 )
+from .making import (
+    FINISHING as FINISHING,
+    Made as Made,
+    MakingStep as MakingStep,
+    finished_after_relief as finished_after_relief,
+    own_steps as own_steps,
+    places_of as places_of,
+    steps_of as steps_of,
+)
 from .pipes import (
     steam_by_path as steam_by_path,
     steam_carried as steam_carried,

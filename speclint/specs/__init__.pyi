@@ -246,6 +246,16 @@ from .old_keys import (
     old_keys_in as old_keys_in,
     old_keys_of as old_keys_of,
 )
+from .making import (
+    BlockMaking as BlockMaking,
+    CastingMaking as CastingMaking,
+    FittedMaking as FittedMaking,
+    LinerMaking as LinerMaking,
+    Making as Making,
+    SeatMaking as SeatMaking,
+    StepDetail as StepDetail,
+    WeldmentMaking as WeldmentMaking,
+)
 from .schema import (
     schema_of as schema_of,
     schemas_of as schemas_of,

@@ -13,7 +13,10 @@ from speclint_assembly.sources import GEOMETRY
 #: What is left out wherever an order is worked from sizes.
 UNKNOWN = f"sizes and places that are not stated, which force nothing; {DEFERS}"
 #: Kinds that wear, or are ground in, and come out while the engine is in service. Common practice.
-_WORN = ("compression-spring", "piston-ring", "poppet-valve", "stuffing-box", "valve-seat")
+_WORN = (
+    *("cam-box", "compression-spring", "cylinder-liner", "piston-ring", "poppet-valve"),
+    *("stuffing-box", "valve-seat"),
+)
 
 
 @rule(
@@ -122,8 +125,8 @@ def steps_complete(assembly: Assembly, sheet: Sheet) -> Judgement:
 
 @rule(
     "assembly.overhauls",
-    title="Each seat, valve, valve spring, piston ring and stuffing box has an overhaul that takes it out, and each "
-    "overhaul names every part that by its sizes must come out before",
+    title="Each seat, valve, valve spring, ring, liner, stuffing box and cam box has an overhaul that takes it out, "
+    "and each overhaul names every part that by its sizes must come out before",
     on=Assembly,
     grade=Grade.OBSERVATION,
     cites=GEOMETRY,

@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar, Literal
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
 from speclint.specs.link_targets import CylinderBlock
+from speclint.specs.making import FittedMaking
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
 
@@ -34,6 +35,7 @@ class CamBox(Component):
         tappet_bore: bore of its guides for the tappets.
         lid_length: longer clear dimension of the opening under its lid.
         lid_width: shorter clear dimension of that opening.
+        making: the step of the block at which it is fitted, "fit gear" where it is left out.
     """
 
     kind: ClassVar[str] = "cam-box"
@@ -60,3 +62,4 @@ class CamBox(Component):
     tappet_bore: Annotated[Length, Span("5 mm", "200 mm")] = NOT_STATED
     lid_length: Annotated[Length, Span("20 mm", "4 m")] = NOT_STATED
     lid_width: Annotated[Length, Span("15 mm", "3 m")] = NOT_STATED
+    making: FittedMaking = FittedMaking.unstated()

@@ -22,6 +22,7 @@ from speclint.specs.fields import (
     Word,
 )
 from speclint.specs.geometry import AtMost, Below, Conditions
+from speclint.specs.making import BlockMaking
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 
@@ -321,6 +322,7 @@ class CylinderBlock(Component):
         drive: the piston and what drives it
         entering_width: greatest width that passes the opening of the frames as the block is put in
         entering_height: greatest height that passes that opening
+        making: the steps in which it is made
     """
 
     kind: ClassVar[str] = "cylinder-block"
@@ -341,3 +343,4 @@ class CylinderBlock(Component):
     drive: Drive = Drive.unstated()
     entering_width: Annotated[Length, Span("100 mm", "4 m")] = NOT_STATED
     entering_height: Annotated[Length, Span("100 mm", "4 m")] = NOT_STATED
+    making: BlockMaking = BlockMaking.unstated()
