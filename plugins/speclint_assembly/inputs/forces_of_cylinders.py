@@ -101,9 +101,7 @@ def of_rod(rod: PistonRod, known: Known) -> Iterator[Force]:
     flange = _flange_of(rod, known)
     crossheads = known.belonging_to(rod, Crosshead)
     for box in known.belonging_to(rod, StuffingBox):
-        glands = [*known.belonging_to(box, Gland)]
-        cover = known.followed(f"cover of {box.id}", box.in_cover)
-        glands += [*known.belonging_to(cover, Gland)] if cover and not glands else []
+        glands = _glands_on(box, known)
         rings = [(one, Sized(box, "gland bore", box.gland_bore)) for one in glands]
         threaded: list[tuple[StuffingBox | Gland, Sized]] = [
             (box, Sized(box, "neck bush", box.neck_bush)),
@@ -112,6 +110,13 @@ def of_rod(rod: PistonRod, known: Known) -> Iterator[Force]:
         for part, bore in threaded:
             if not known.word(f"{part.id} split", part.split):
                 yield from _threaded(part, bore, rod, flange, piston, crossheads, known)
+
+
+def _glands_on(box: StuffingBox, known: Known) -> tuple[Gland, ...]:
+    """The glands that close a box, by the box itself or else by its cover."""
+    own = known.belonging_to(box, Gland)
+    cover = known.followed(f"cover of {box.id}", box.in_cover)
+    return own or (known.belonging_to(cover, Gland) if cover is not None else ())
 
 
 def _flange_of(rod: PistonRod, known: Known) -> list[Sized]:
@@ -153,7 +158,7 @@ def of_box(box: StuffingBox, known: Known) -> Iterator[Force]:
             Sized(box, "outside diameter", box.outside_diameter),
         )
         yield from known.stands_in(cover.id, box.id, hole, over)
-    for gland in known.belonging_to(box, Gland):
+    for gland in _glands_on(box, known):
         room, rod = Sized(box, "bore", box.bore), Sized(gland, "bore of the box", gland.box)
         yield from known.stands_in(box.id, gland.id, room, rod)
 

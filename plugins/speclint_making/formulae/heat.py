@@ -1,9 +1,9 @@
-"""Temperatures of the making, and how much of a joint's diameter its interference is."""
+"""Temperatures of the making."""
 
 from __future__ import annotations
 
-from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
-from speclint.equations import KelvinDifference, Kelvins, Metres, Ratio
+from speclint import COMMON_PRACTICE, formula
+from speclint.equations import KelvinDifference, Kelvins
 
 
 @formula("T_max = T_r − ΔT", cites=[COMMON_PRACTICE])
@@ -18,18 +18,3 @@ def hottest_after(T_r: Kelvins, ΔT: KelvinDifference) -> Kelvins:
     793.15
     """
     return T_r - ΔT
-
-
-@formula("ε = δ/D", cites=[FIRST_PRINCIPLES])
-def share_of_joint(delta: Metres, D: Metres) -> Ratio:
-    """Interference of a joint as a share of its diameter, by which the heat to enter it is reckoned.
-
-    ε = δ/D
-
-    ``delta`` interference, ``D`` joint [m]. Returns [-]. Raises OutOfRange unless D is above 0.
-
-    >>> round(share_of_joint(delta=0.35e-3, D=0.500), 9)
-    0.0007
-    """
-    require(D > 0, f"a joint of {D:.6g} has no diameter")
-    return delta / D

@@ -5,7 +5,7 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.facts import places_of
 from speclint.specs import BoltedJoint, CylinderBlock, CylinderCover
-from speclint_making.inputs.hot_parts import goes_in_at
+from speclint_making.inputs.fitted_parts import goes_in_at
 from speclint_making.inputs.steps import DEFERS, WELDS, by_stage, goes_in_before, in_chain, listed, precede
 from speclint_making.sources import EN_13445_5
 

@@ -22,7 +22,7 @@ from speclint.specs import (
     ValveSpindle,
     Weldment,
 )
-from speclint_making.inputs.hot_parts import goes_in_at
+from speclint_making.inputs.fitted_parts import goes_in_at
 from speclint_making.inputs.steps import by_stage, listed
 
 

@@ -9,8 +9,8 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit,
 from speclint.facts import MakingStep, places_of
 from speclint.handbook.fits import DRAWING_TEMPERATURE, hot_interference, interference
 from speclint.specs import CylinderBlock, CylinderLiner, ValveSeat, Weldment
-from speclint_making.formulae.heat import hottest_after, share_of_joint
-from speclint_making.inputs.hot_parts import HotPart, goes_in_at, hot_parts
+from speclint_making.formulae.heat import hottest_after
+from speclint_making.inputs.fitted_parts import FittedPart, fitted_parts, goes_in_at
 from speclint_making.inputs.steps import (
     DEFERS,
     Steps,
@@ -85,41 +85,47 @@ def seats_finished_in_line(block: CylinderBlock, sheet: Sheet) -> Judgement:
 
 @rule(
     "making.heated-once",
-    title="The block is heated before what goes in hot, as hot as each part needs; what is in stays tight in a second "
-    "heating, and of one heating the largest share of interference goes in first",
+    title="The block is heated before what goes in hot, as hot as each part needs; what is in before a "
+    "heating stays tight in it; and of one heating the part that needs the hottest block goes in first",
     on=CylinderBlock,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a ring already in drops out at the second heating",
-    leaves_out=f"the order of parts that go in at one step, and how fast the block cools; {DEFERS}",
+    leaves_out=f"the order of parts that go in at one step, how fast the block cools, and whether the heat that a part "
+    f"asks for lets it in, which liner.entering and seat.entering judge; {DEFERS}",
 )
 def heated_once(block: CylinderBlock, sheet: Sheet) -> Judgement:
     """Each part at its step after a heating; the fit of earlier ones at the temperature of a later heating."""
-    hot = hot_parts(block, sheet)
-    if not hot:
-        raise sheet.not_applicable("nothing goes into the hot block")
+    parts = fitted_parts(block, sheet)
+    if not parts:
+        raise sheet.not_applicable("neither a liner nor a seat goes into the block")
     steps = listed(block, sheet)
     heats = places_of(("heat block",), steps)
-    judged: list[Judgement] = []
-    groups: dict[int, list[tuple[int, HotPart]]] = {}
-    for part in hot:
-        at = _place(part, steps, block, sheet)
-        before = [heat for heat in heats if heat < at]
-        if before:
-            groups.setdefault(before[-1], []).append((at, part))
-            judged.append(sheet.at_least(_heat(block, steps, before[-1], sheet), part.heated_to(sheet)))
-        else:
-            says = f'{part.part.id} goes into a hot block at step {at + 1}, with no "heat block" before'
-            judged.append(sheet.states(False, says, where=block.making.where))
-    for heat in sorted(groups):
-        judged += _largest_first(groups[heat], sheet)
-        earlier = [part for other, found in groups.items() if other < heat for _, part in found]
-        judged += [_stays(part, block, _heat(block, steps, heat, sheet), sheet) for part in earlier]
+    placed = [(_place(part, steps, block, sheet), part) for part in parts]
+    judged = [_heated_for(at, part, heats, steps, block, sheet) for at, part in placed if part.hot]
+    for heat, after in zip(heats, [*heats, len(steps)][1:], strict=True):
+        judged += _hottest_first([(at, part) for at, part in placed if part.hot and heat < at < after], sheet)
+        judged += [
+            _stays(part, block, _heat(block, steps, heat, sheet), sheet) for at, part in placed if at < heat
+        ]
+    if not judged:
+        raise sheet.not_applicable("nothing goes into a hot block, and it is not heated")
     return by_stage(sheet.worst(*judged), sheet, grave=True)
 
 
-def _place(part: HotPart, steps: Steps, block: CylinderBlock, sheet: Sheet) -> int:
+def _heated_for(
+    at: int, part: FittedPart, heats: list[int], steps: Steps, block: CylinderBlock, sheet: Sheet
+) -> Judgement:
+    """The last heating before a part goes in, against the temperature that it asks for."""
+    before = [heat for heat in heats if heat < at]
+    if not before:
+        says = f'{part.part.id} goes into a hot block at step {at + 1}, with no "heat block" before'
+        return sheet.states(False, says, where=block.making.where)
+    return sheet.at_least(_heat(block, steps, before[-1], sheet), part.heated_to(sheet))
+
+
+def _place(part: FittedPart, steps: Steps, block: CylinderBlock, sheet: Sheet) -> int:
     place = place_of(part.at_step, steps)
     if place is None:
         said = f'{part.part.id} goes in at "{part.at_step}", which the steps of {block.id} have not'
@@ -135,22 +141,20 @@ def _heat(block: CylinderBlock, steps: Steps, heat: int, sheet: Sheet) -> float:
     return sheet.take("T_h", block.making.heated_to)
 
 
-def _largest_first(group: list[tuple[int, HotPart]], sheet: Sheet) -> Iterator[Judgement]:
+def _hottest_first(group: list[tuple[int, FittedPart]], sheet: Sheet) -> Iterator[Judgement]:
     """Of parts that go in at different steps of one heating, each against the next."""
     in_turn = sorted(group, key=lambda one: (one[0], one[1].part.id))
     for (at, part), (after, then) in pairwise(in_turn):
         if at < after:
-            yield sheet.at_least(_share(part, sheet), _share(then, sheet))
+            yield sheet.at_least(_asked(part, sheet), _asked(then, sheet))
 
 
-def _share(part: HotPart, sheet: Sheet) -> float:
-    """The interference that the drawings aim at, as a share of the joint."""
-    name = part.part.id
-    d, D = sheet.take_nominal(f"d {name}", part.outside), sheet.take_nominal(f"D {name}", part.bore)
-    return sheet.work(f"ε {name}", share_of_joint, delta=sheet.work(f"δ {name}", interference, d=d, D=D), D=D)
+def _asked(part: FittedPart, sheet: Sheet) -> float:
+    """The temperature of the block that the spec of a part aims at, K."""
+    return sheet.take_nominal(f"T_0 of {part.part.id}", part.part.block_heated_to)
 
 
-def _stays(part: HotPart, block: CylinderBlock, T: float, sheet: Sheet) -> Judgement:
+def _stays(part: FittedPart, block: CylinderBlock, T: float, sheet: Sheet) -> Judgement:
     """The interference of a part at a later heating, ring and block alike hot."""
     name = part.part.id
     D = sheet.take(f"D {name}", part.bore)

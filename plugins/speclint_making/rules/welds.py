@@ -22,6 +22,8 @@ from speclint_making.sources import EN_1011_2, EN_13445_4, EN_13445_5
 )
 def no_weld_after_relief(part: Weldment | CylinderBlock | Casting, sheet: Sheet) -> Judgement:
     """The last weld against the last stress relief; a list with welds and no relief is a finding."""
+    if isinstance(part, Casting) and not part.making.steps and not _welded(part, sheet):
+        raise sheet.not_applicable("no weld is stated")
     steps = listed(part, sheet)
     welds, relief = places_of(WELDS, steps), places_of(RELIEF, steps)
     if not welds:
@@ -33,6 +35,11 @@ def no_weld_after_relief(part: Weldment | CylinderBlock | Casting, sheet: Sheet)
         at = f'step {welds[-1] + 1}, "{last.written}", and the last stress relief is step {relief[-1] + 1}'
         judged = sheet.states(welds[-1] < relief[-1], f"the last weld is {at}", where=last.where)
     return by_stage(judged, sheet, grave=True)
+
+
+def _welded(casting: Casting, sheet: Sheet) -> bool:
+    stated = sheet.is_stated("welded", casting.welding.welded)
+    return stated and sheet.read("welded", casting.welding.welded)
 
 
 @rule(

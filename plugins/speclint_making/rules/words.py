@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from speclint import Grade, Pair, Sheet, Worked, agreement
 from speclint.facts import Made, finished_after_relief, places_of, steps_of
 from speclint.specs import CylinderBlock, CylinderLiner, Weldment
-from speclint_making.inputs.hot_parts import goes_in_at
+from speclint_making.inputs.fitted_parts import goes_in_at
 
 _SCOPE = "whether the work is done in that order"
 

@@ -149,6 +149,14 @@ def test_a_repair_of_a_casting_is_relieved(workshop: DesignFolder) -> None:
     told(write(workshop, linked, late, own, needs).only(WELDS, "casting"), says="weld repair")
 
 
+def test_a_casting_without_a_list_is_asked_for_one_where_it_is_welded(workshop: DesignFolder) -> None:
+    none = ("casting", 'steps = ["cast", "weld repair", "stress relieve"]\n', "")
+    expect_not_applicable(write(workshop, none).only(WELDS, "casting"), "no weld is stated")
+    welded = ("casting", "[making]\nsteps", "[welding]\nwelded = true\n[making]\nas_blank")
+    listed = ("casting", '["cast", "weld repair", "stress relieve"]', "[]")
+    expect_not_assessed(write(workshop, welded, listed).only(WELDS, "casting"), "making.steps")
+
+
 def test_a_part_may_name_another_step(workshop: DesignFolder) -> None:
     """The seat goes in at a second pressing behind finishing: told by its own step, not by the usual one."""
     later = ("seat", 'id = "seat"\n', 'id = "seat"\nmaking.at_step = "press seats 2"\n')
@@ -165,11 +173,11 @@ def test_the_block_is_as_hot_as_each_part_needs(workshop: DesignFolder) -> None:
     expect_not_assessed(write(workshop, more="").only(HEATED), "making.heated_to")
 
 
-def test_the_largest_share_of_interference_goes_in_first(workshop: DesignFolder) -> None:
-    """Liner 0.4/560 = 0.714e-3; a seat of 0.121/170 = 0.712e-3 may follow, one of 0.122/170 = 0.718e-3 may not."""
-    for outside, outcome in (("170.121 mm", "conforms"), ("170.122 mm", "finding")):
-        seat = ("seat", 'outside_diameter = "170.1 mm"', f'outside_diameter = "{outside}"')
-        check = write(workshop, seat).only(HEATED)
+def test_what_needs_the_hottest_block_goes_in_first(workshop: DesignFolder) -> None:
+    """The liner asks for 150 °C: a seat that asks for as much may follow it, one that asks for 0.1 K more may not."""
+    for asked, outcome in (("150 °C", "conforms"), ("150.1 °C", "finding")):
+        seat = ("seat", 'block_heated_to = "130 °C"', f'block_heated_to = "{asked}"')
+        check = write(workshop, seat, more='heated_to = "160 °C"\n').only(HEATED)
         assert check.outcome == outcome, check.says
 
 
@@ -191,6 +199,16 @@ def test_a_second_heating_must_not_loosen_what_is_in(workshop: DesignFolder) -> 
     told(twice(workshop, "140 °C", "560.067 mm").only(HEATED))
 
 
+def test_what_was_pressed_cold_must_stay_tight_in_the_heat(workshop: DesignFolder) -> None:
+    """The liner goes in cold before the block is heated to 140 °C for the seat: worked as above."""
+    steps = moved(BLOCK_STEPS, "heat block", "press liners")
+    for outside, outcome in (("560.068 mm", "conforms"), ("560.067 mm", "finding")):
+        cold = ("liner", 'entered = "heated block"', 'entered = "pressed"')
+        size = ("liner", 'outside_diameter = "560.4 mm"', f'outside_diameter = "{outside}"')
+        check = write(workshop, cold, size, block=steps, more='heated_to = "140 °C"\n').only(HEATED)
+        assert check.outcome == outcome, check.says
+
+
 def test_a_later_heat_stays_below_the_relief(workshop: DesignFolder) -> None:
     """570 − 50 = 520 °C; paint at the design temperature of 400 °C at the most."""
     rule = "making.later-steps-cooler"
@@ -208,6 +226,9 @@ def test_what_does_not_concern_a_block(workshop: DesignFolder) -> None:
         ("liner", 'entered = "heated block"', 'entered = "pressed"'),
         ("seat", 'entering = "block heated"', 'entering = "pressed cold"'),
     )
-    expect_not_applicable(write(workshop, *cold).only(HEATED), "nothing goes into the hot block")
+    unheated = moved(BLOCK_STEPS, "heat block")
+    expect_not_applicable(
+        write(workshop, *cold, block=unheated).only(HEATED), "nothing goes into a hot block"
+    )
     none = ("weldment", "[cavities.saddle]\n", "")
     expect_not_applicable(write(workshop, none).only(VENTS), "no closed cavity")

@@ -1,4 +1,4 @@
-"""The liners and seats that go into a block, at which step, and which of them while it is hot."""
+"""What goes into a block or onto it, at which step, and whether the block is hot for it."""
 
 from __future__ import annotations
 
@@ -20,10 +20,11 @@ _USUAL = {
 
 
 @dataclass(frozen=True)
-class HotPart:
-    """A part that goes into the hot block: its step, and the two sizes of its fit as the specs have them."""
+class FittedPart:
+    """A liner or seat: whether its block is hot for it, its step, and both sizes of its fit as the specs have them."""
 
     part: CylinderLiner | ValveSeat
+    hot: bool
     at_step: str
     outside: Any
     bore: Any
@@ -40,15 +41,16 @@ def goes_in_at(part: Fitted, sheet: Sheet) -> str:
     return part.by_kind(_USUAL)
 
 
-def hot_parts(block: CylinderBlock, sheet: Sheet) -> tuple[HotPart, ...]:
-    """The liners and seats that say that the block is heated for them."""
+def fitted_parts(block: CylinderBlock, sheet: Sheet) -> tuple[FittedPart, ...]:
+    """The liners and seats of a block."""
     found = []
     for liner in sheet.belonging_to(block, CylinderLiner):
-        if "heated" in sheet.read(f"how {liner.id} is put in", liner.entered):
-            bore = sheet.entry(block.bores, liner.in_bore, f"the bores of {block.id}")
-            found.append(HotPart(liner, goes_in_at(liner, sheet), liner.outside_diameter, bore.diameter))
+        hot = "heated" in sheet.read(f"how {liner.id} is put in", liner.entered)
+        bore = sheet.entry(block.bores, liner.in_bore, f"the bores of {block.id}")
+        at = goes_in_at(liner, sheet)
+        found.append(FittedPart(liner, hot, at, liner.outside_diameter, bore.diameter))
     for seat in sheet.belonging_to(block, ValveSeat):
-        if "heated" in sheet.read(f"how {seat.id} is put in", seat.entering):
-            own = bore_of(seat, sheet)
-            found.append(HotPart(seat, goes_in_at(seat, sheet), seat.outside_diameter, own.diameter))
+        hot = "heated" in sheet.read(f"how {seat.id} is put in", seat.entering)
+        at = goes_in_at(seat, sheet)
+        found.append(FittedPart(seat, hot, at, seat.outside_diameter, bore_of(seat, sheet).diameter))
     return tuple(found)
