@@ -24,6 +24,7 @@ from speclint.specs import (
     SteamPipe,
     StuffingBox,
 )
+from speclint_assembly.inputs.chamber_covers import is_chamber_cover
 from speclint_assembly.inputs.known import Force, Known, Sized
 
 
@@ -168,9 +169,9 @@ def of_joint(joint: BoltedJoint, known: Known) -> Iterator[Force]:
     held = known.followed(f"part held by {joint.id}", joint.holds)
     if known.word(f"fastener of {joint.id}", joint.fastener) != "stud" or held is None:
         return
-    if isinstance(held, CylinderCover | PipeFlange):
+    if isinstance(held, CylinderCover | PipeFlange) or is_chamber_cover(held):
         over, circle = (
-            Sized(held, "outside diameter", held.outside_diameter),
+            Sized(held, "outside diameter", held.under("outside_diameter")),
             Sized(joint, "circle", joint.circle),
         )
         yield from known.does_not_pass(joint.id, held.id, over, circle)

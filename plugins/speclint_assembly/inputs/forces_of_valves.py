@@ -18,6 +18,7 @@ from speclint.specs import (
     ValveSeat,
     ValveSpindle,
 )
+from speclint_assembly.inputs.chamber_covers import covers_over
 from speclint_assembly.inputs.known import Force, Known, Sized
 
 
@@ -34,7 +35,15 @@ def of_seat(seat: ValveSeat, known: Known) -> Iterator[Force]:
         for cage in known.belonging_to(valve, ValveCage):
             opening = Sized(cage, "opening", cage.opening)
             yield from known.does_not_pass(seat.id, cage.id, outside, opening)
+        yield from _before_cover(seat.id, valve, outside, known)
     yield from _before_liner(seat, known)
+
+
+def _before_cover(first: str, valve: PoppetValve, large: Sized, known: Known) -> Iterator[Force]:
+    """What goes into the chamber of a valve goes in before the cover over it, whose hole it does not pass."""
+    for cover in covers_over(valve, known.belonging_to):
+        hole = Sized(cover, "central hole", cover.under("central_hole"))
+        yield from known.does_not_pass(first, cover.id, large, hole)
 
 
 def _bore(seat: ValveSeat, known: Known) -> tuple[CylinderBlock, SeatBore] | None:
@@ -96,6 +105,8 @@ def _before_liner(seat: ValveSeat, known: Known) -> Iterator[Force]:
 
 def of_valve(valve: PoppetValve, known: Known) -> Iterator[Force]:
     """A valve goes in before the cage that closes over it; a perforated plate below it before its lower seat."""
+    over = Sized(valve, "outside diameter", valve.outside_diameter)
+    yield from _before_cover(valve.id, valve, over, known)
     plate = known.word(f"what retains pieces of {valve.id}", valve.retained) == "perforated plate"
     lowest = valve.lower_beat if known.word(f"beats of {valve.id}", valve.beats) == 2 else valve.upper_beat
     for cage in known.belonging_to(valve, ValveCage):
@@ -104,7 +115,8 @@ def of_valve(valve: PoppetValve, known: Known) -> Iterator[Force]:
             outside = Sized(cage, "outside diameter", cage.outside_diameter)
             yield from known.does_not_pass(cage.id, seat.id, outside, Sized(seat, "bore", seat.bore))
         elif not plate:
-            over = Sized(valve, "outside diameter", valve.outside_diameter)
+            around = Sized(cage, "outside diameter", cage.outside_diameter)
+            yield from _before_cover(cage.id, valve, around, known)
             yield from known.does_not_pass(valve.id, cage.id, over, Sized(cage, "opening", cage.opening))
 
 

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
+from typing import Any
 
 from speclint import Judgement, Sheet
-from speclint.specs import BlockPort, Bore, CylinderBlock, SeatBore
+from speclint.specs import BlockPort, Bore, CylinderBlock, PoppetValve, SeatBore
+from speclint_assembly.inputs.chamber_covers import covers_over
 from speclint_assembly.inputs.room import passes
 
 #: A size of the block as it is when the part goes in: its symbol and its size at 20 °C to that when heated.
@@ -33,9 +35,20 @@ def other_bores(block: CylinderBlock, own: SeatBore, sheet: Sheet) -> dict[str, 
     return found
 
 
-def through_the_opening(bore: SeatBore, diameter: float, hot: Hot, sheet: Sheet) -> Judgement:
+def opening_of(bore: SeatBore, valves: Iterable[PoppetValve], sheet: Sheet) -> Any:
+    """The opening of a chamber: as stated with the bore of the seat, else what the cover over a valve closes."""
+    if sheet.is_stated("opening of the chamber", bore.opening):
+        return bore.opening
+    for valve in valves:
+        for cover in covers_over(valve, sheet.belonging_to):
+            if sheet.is_stated(f"bore closed by {cover.id}", closed := cover.under("bore")):
+                return closed
+    return bore.opening
+
+
+def through_the_opening(opening: Any, diameter: float, hot: Hot, sheet: Sheet) -> Judgement:
     """A part against the opening of the chamber."""
-    return passes(hot("o", sheet.take("D_o", bore.opening)), diameter, "o", sheet)
+    return passes(hot("o", sheet.take("D_o", opening)), diameter, "o", sheet)
 
 
 def through_the_cylinder(

@@ -43,7 +43,19 @@ def enters_its_frames(block: CylinderBlock, sheet: Sheet) -> Judgement:
             judged.append(sheet.at_most(sheet.take(f"w of {face.id}", pad.width), slot))
         return sheet.worst(*judged)
 
-    return graded_as_assembly(sheet.each(faces, judge), block, sheet)
+    def alone(name: str) -> Judgement:
+        raise sheet.not_assessed(f"no locating face says that it takes pad {name}", block.pads[name].where)
+
+    taken = {sheet.read(f"pad of {face.id}", face.pad) for face in faces}
+    left = [
+        name
+        for name, pad in block.pads.items()
+        if name not in taken and not sheet.read(f"pad {name} locates", pad.locates)
+    ]
+    items: list[tuple[str, LocatingFace | None]] = [(face.id, face) for face in faces]
+    items += [(name, None) for name in left]
+    judged = sheet.each(items, lambda item: judge(item[1]) if item[1] else alone(item[0]))
+    return graded_as_assembly(judged, block, sheet)
 
 
 @rule(

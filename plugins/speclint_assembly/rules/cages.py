@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from speclint import Grade, Judgement, Sheet, rule
 from speclint.facts import bore_of
-from speclint.specs import CompressionSpring, RetainingRing, ValveCage, ValveSeat
+from speclint.specs import CompressionSpring, PoppetValve, RetainingRing, ValveCage, ValveSeat
 from speclint_assembly.formulae.sizes import height_to_grip, over_the_coils
 from speclint_assembly.inputs.room import BY_HAND, passes
+from speclint_assembly.inputs.ways import opening_of
 from speclint_assembly.sources import GEOMETRY
 
 
@@ -58,7 +59,8 @@ def cage_enters(part: ValveCage | RetainingRing, sheet: Sheet) -> Judgement:
             raise sheet.not_applicable("it retains a liner")
         seat = retained
     outside = sheet.take("D", part.outside_diameter)
-    judged = [passes(sheet.take("D_o", bore_of(seat, sheet).opening), outside, "o", sheet)]
+    opening = opening_of(bore_of(seat, sheet), sheet.belonging_to(seat, PoppetValve), sheet)
+    judged = [passes(sheet.take("D_o", opening), outside, "o", sheet)]
     if isinstance(part, RetainingRing) and sheet.read("fastened", part.fastened) == "screwed in":
         ring = sheet.take("D_s", seat.outside_diameter)
         judged.append(passes(sheet.take("d_t", part.thread_bore), ring, "t", sheet))

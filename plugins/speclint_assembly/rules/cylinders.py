@@ -32,7 +32,8 @@ def passes_its_bore(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     for name, length in bore.relieved.items():
         relieved = heated(sheet.take(f"D {name}", length.diameter), block, warm, f"r {name}", sheet)
         judged.append(sheet.at_most(outside, relieved))
-    if sheet.read("retained by", liner.retained_by) != "dowel":
+    by_dowel = sheet.read("retained by", liner.retained_by) == "dowel"
+    if not by_dowel or sheet.is_stated("diameter of the collar", liner.collar.diameter):
         collar = sheet.take("D_c", liner.collar.diameter)
         judged.append(sheet.at_most(collar, sheet.take("D_r", bore.recess_diameter)))
         judged.append(sheet.at_least(collar, diameter))

@@ -5,11 +5,12 @@ from __future__ import annotations
 from speclint import Grade, Judgement, Limit, Sheet, rule
 from speclint.facts import bore_of, face_of_beat
 from speclint.handbook.cylinders import outside_of_wall
-from speclint.specs import Beat, CylinderBlock, PoppetValve, SeatBore, ValveSeat, ValveSpindle
+from speclint.specs import Beat, CylinderBlock, NotStated, PoppetValve, SeatBore, ValveSeat, ValveSpindle
 from speclint_assembly.formulae.sizes import height_over_beats
 from speclint_assembly.inputs.room import BY_HAND, WITH_TACKLE, heated, passes
 from speclint_assembly.inputs.ways import (
     as_drawn,
+    opening_of,
     other_bores,
     through_the_cylinder,
     through_the_opening,
@@ -51,8 +52,9 @@ def passes_the_other_bore(seat: ValveSeat, sheet: Sheet) -> Judgement:
         passes(hot(f"b {name}", sheet.take(f"D {name}", bore.diameter)), diameter, name, sheet)
         for name, bore in passed.items()
     ]
-    if side == "chamber" or sheet.is_stated("opening of its chamber", own.opening):
-        judged.append(through_the_opening(own, diameter, hot, sheet))
+    opening = opening_of(own, sheet.belonging_to(seat, PoppetValve), sheet)
+    if side == "chamber" or not isinstance(opening, NotStated):
+        judged.append(through_the_opening(opening, diameter, hot, sheet))
     else:
         length = sheet.take("l", seat.length)
         judged.append(through_the_cylinder(block, own, diameter, length, hot, sheet))
@@ -92,10 +94,11 @@ def _through(
 ) -> list[Judgement]:
     diameter = sheet.take("D_v", valve.outside_diameter)
     chamber = sheet.read("space into which the valve lifts", bore.opens_into) == "chamber"
-    if not chamber and not sheet.is_stated("opening of its chamber", bore.opening):
+    opening = opening_of(bore, (valve,), sheet)
+    if not chamber and isinstance(opening, NotStated):
         return [through_the_cylinder(block, bore, diameter, height, as_drawn, sheet)]
     room = passes(sheet.take("l_o", bore.room_beyond), height, "l", sheet, "beyond")
-    return [through_the_opening(bore, diameter, as_drawn, sheet), room]
+    return [through_the_opening(opening, diameter, as_drawn, sheet), room]
 
 
 def _rim(valve: PoppetValve, beat: Beat, sheet: Sheet) -> float:

@@ -116,9 +116,11 @@ def measured_before_ground(block: CylinderBlock, sheet: Sheet) -> Judgement:
     leaves_out="the room for growth itself, which fit.growth-room judges",
 )
 def in_frames_before_pipes(block: CylinderBlock, sheet: Sheet) -> Judgement:
-    """Each of the four steps that the list has before those after it."""
+    """Each of the three steps before "fit pipes", and of these each before those after it."""
+    steps = listed(block, sheet)
     chain = (("lift in",), ("bolt pads",), ("measure growth room",), ("fit pipes",))
-    return by_stage(in_chain(listed(block, sheet), chain, sheet), sheet)
+    judged = sheet.each(chain[:-1], lambda first: precede(steps, first, ("fit pipes",), sheet))
+    return by_stage(sheet.worst(judged, in_chain(steps, chain, sheet)), sheet)
 
 
 @rule(

@@ -26,8 +26,8 @@ from speclint_making.sources import EN_13445_4
 
 @rule(
     "making.pressed-before-finished",
-    title="A liner whose bore is finished in its place is in before finish boring and honing, and its ports are "
-    "matched before the bore is finished and their edges chamfered",
+    title="A liner whose bore is finished in its place is in before finish boring and honing, and ports that "
+    "are matched are matched before the bore is finished and their edges are chamfered",
     on=CylinderBlock,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
@@ -92,8 +92,8 @@ def seats_finished_in_line(block: CylinderBlock, sheet: Sheet) -> Judgement:
     gravest=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a ring already in drops out at the second heating",
-    leaves_out=f"the order of parts that go in at one step, how fast the block cools, and whether the heat that a part "
-    f"asks for lets it in, which liner.entering and seat.entering judge; {DEFERS}",
+    leaves_out=f"the order of parts that go in at one step, how fast the block cools, and whether the heat that "
+    f"a part asks for lets it in, which liner.entering and seat.entering judge; {DEFERS}",
 )
 def heated_once(block: CylinderBlock, sheet: Sheet) -> Judgement:
     """Each part at its step after a heating; the fit of earlier ones at the temperature of a later heating."""
@@ -102,8 +102,10 @@ def heated_once(block: CylinderBlock, sheet: Sheet) -> Judgement:
         raise sheet.not_applicable("neither a liner nor a seat goes into the block")
     steps = listed(block, sheet)
     heats = places_of(("heat block",), steps)
-    placed = [(_place(part, steps, block, sheet), part) for part in parts]
-    judged = [_heated_for(at, part, heats, steps, block, sheet) for at, part in placed if part.hot]
+    found = [(place_of(part.at_step, steps), part) for part in parts]
+    placed = [(at, part) for at, part in found if at is not None]
+    judged = [_not_in_the_list(part, block, sheet) for at, part in found if at is None]
+    judged += [_heated_for(at, part, heats, steps, block, sheet) for at, part in placed if part.hot]
     for heat, after in zip(heats, [*heats, len(steps)][1:], strict=True):
         judged += _hottest_first([(at, part) for at, part in placed if part.hot and heat < at < after], sheet)
         judged += [
@@ -125,12 +127,9 @@ def _heated_for(
     return sheet.at_least(_heat(block, steps, before[-1], sheet), part.heated_to(sheet))
 
 
-def _place(part: FittedPart, steps: Steps, block: CylinderBlock, sheet: Sheet) -> int:
-    place = place_of(part.at_step, steps)
-    if place is None:
-        said = f'{part.part.id} goes in at "{part.at_step}", which the steps of {block.id} have not'
-        raise sheet.not_assessed(said, block.making.where)
-    return place
+def _not_in_the_list(part: FittedPart, block: CylinderBlock, sheet: Sheet) -> Judgement:
+    says = f'{part.part.id} goes in at "{part.at_step}", which the steps of {block.id} have not'
+    return sheet.states(False, says, where=block.making.where)
 
 
 def _heat(block: CylinderBlock, steps: Steps, heat: int, sheet: Sheet) -> float:
@@ -193,7 +192,7 @@ def later_steps_cooler(block: CylinderBlock, sheet: Sheet) -> Judgement:
     relief = places_of(("stress relieve",), steps)
     if not weldments or not relief:
         raise sheet.not_applicable("the block is not stress relieved after welding")
-    held = sheet.take("T_r", weldments[0].treatment.temperature)
+    held = min(sheet.take(f"T_r of {one.id}", one.treatment.temperature) for one in weldments)
     limit = sheet.work("T_max", hottest_after, T_r=held, ΔT=sheet.limit("below_relief", "ΔT"))
     judged = []
     for step in steps[relief[-1] + 1 :]:

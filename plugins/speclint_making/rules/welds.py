@@ -61,14 +61,15 @@ def vented_before_furnace(weldment: Weldment, sheet: Sheet) -> Judgement:
 
 @rule(
     "making.examined-in-time",
-    title="Welds are examined after each is laid and before ribs, covers, paint or lagging hide it, and by "
+    title="Welds are examined after they are laid and before ribs, covers, paint or lagging hide them, and by "
     "ultrasound only after the last stress relief",
     on=Weldment,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=[EN_13445_5.at("non-destructive testing of welds"), EN_1011_2.at("cold cracks"), COMMON_PRACTICE],
     why="a root that is covered cannot be seen again, and a crack may open in the furnace",
-    leaves_out=f"which welds an examination takes, which block.weld-record asks; the time to wait for cracks; {DEFERS}",
+    leaves_out=f"the welds of ribs and covers themselves; which welds an examination takes, which block.weld-record "
+    f"asks; the time to wait for cracks; {DEFERS}",
 )
 def examined_in_time(weldment: Weldment, sheet: Sheet) -> Judgement:
     """A step "test welds" after the last weld, one before what hides, and ultrasound after relief."""
@@ -104,8 +105,7 @@ def _tested(steps: Steps, laid: list[int], until: int, sheet: Sheet) -> Judgemen
 
 @rule(
     "making.finished-after-relief",
-    title="Bores, faces, guides and seats are finished after the last stress relief, and rough machined before "
-    "they are finished",
+    title="Bores, faces, guides and seats are finished after the last stress relief and the last rough machining",
     on=(Weldment, CylinderBlock),
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,

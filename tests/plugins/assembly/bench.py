@@ -5,6 +5,9 @@ Sizes are without tolerances, so that each limit of a rule can be worked by hand
 
 from __future__ import annotations
 
+import re
+from collections.abc import Collection
+
 from speclint.testing import DesignFolder, changed_files
 from tests.plugins.known_metals import METALS, WITH_METALS
 
@@ -459,7 +462,25 @@ FILES = {
 }
 
 
-def write(workshop: DesignFolder, *changes: tuple[str, str, str], stage: str = "draft") -> DesignFolder:
-    """The small engine with some passages changed (part, old, new), at a stage of its design."""
+def with_links(*parts: str) -> set[str]:
+    """Some parts, and all that they are linked to: what a small part of the engine needs to be read."""
+    found: set[str] = set()
+    waiting = list(parts)
+    while waiting:
+        part = waiting.pop()
+        if part not in found:
+            found.add(part)
+            linked = re.findall(r'= "([a-z-]+)"', FILES[f"{part}.toml"])
+            waiting += [one for one in linked if f"{one}.toml" in FILES and one != part]
+    return found
+
+
+def write(
+    workshop: DesignFolder, *changes: tuple[str, str, str], stage: str = "draft", only: Collection[str] = ()
+) -> DesignFolder:
+    """The small engine, or ``only`` some parts, with some passages changed (part, old, new), at a stage of its design."""
     files = changed_files(FILES, *((f"{part}.toml", old, new) for part, old, new in changes))
-    return workshop.write(files, settings=WITH_METALS.replace('"draft"', f'"{stage}"'))
+    chosen = {name: text for name, text in files.items() if not only or name.removesuffix(".toml") in only}
+    return workshop.write(
+        {**chosen, "metals.toml": METALS}, settings=WITH_METALS.replace('"draft"', f'"{stage}"')
+    )

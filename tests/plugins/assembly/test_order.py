@@ -104,19 +104,29 @@ def test_the_stated_order_can_be_done(workshop: DesignFolder) -> None:
         expect_conforms(folder.only(rule))
 
 
+@pytest.fixture(scope="module")
+def backwards(tmp_path_factory: pytest.TempPathFactory) -> list[str]:
+    """What is said of the stated order turned round."""
+    check = steps_of(DesignFolder(tmp_path_factory.mktemp("engine")), STEPS[::-1]).only(STATED)
+    assert check.outcome == "finding"
+    return [check.says, *(one.says for one in check.failing)]
+
+
 @pytest.mark.parametrize(("first", "then", "says"), FORCED)
 def test_each_two_steps_the_other_way_round_are_told(
-    workshop: DesignFolder, first: str, then: str, says: str
+    backwards: list[str], first: str, then: str, says: str
 ) -> None:
     """The step that cannot be done, and the size that stops it."""
+    early, late = (len(STEPS) - STEPS.index(step) for step in (first, then))
+    step = f"step {early}, {first}, cannot be done after step {late}, {then}: "
+    assert any(one.startswith(step) and one.endswith(says) for one in backwards), backwards
+
+
+@pytest.mark.parametrize(("first", "then"), [("seat-lower", "seat-upper"), ("pipe", "lagging")])
+def test_two_steps_that_change_places_are_told(workshop: DesignFolder, first: str, then: str) -> None:
     places = {first: then, then: first}
     check = steps_of(workshop, tuple(places.get(step, step) for step in STEPS)).only(STATED)
-    said = [check.says, *(one.says for one in check.failing)]
-    assert check.outcome == "finding"
-    step = (
-        f"step {STEPS.index(then) + 1}, {first}, cannot be done after step {STEPS.index(first) + 1}, {then}: "
-    )
-    assert any(one.startswith(step) and one.endswith(says) for one in said), said
+    expect_finding(check, says=f"{first}, cannot be done after step")
 
 
 def test_a_part_under_pressure_in_the_wrong_step_is_held_once_released(workshop: DesignFolder) -> None:

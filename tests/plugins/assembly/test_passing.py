@@ -16,7 +16,7 @@ from speclint.testing import (
     on_sheet,
 )
 from speclint_assembly.formulae.sizes import ring_may_open, ring_opened
-from tests.plugins.assembly.bench import write
+from tests.plugins.assembly.bench import with_links, write
 
 SEAT, VALVE, SPINDLE = "seat.passes-the-other-bore", "valve.passes-its-seat", "spindle.enters"
 
@@ -90,6 +90,23 @@ LIMITS = [
 ]
 
 
+#: What a rule looks for on a part that is linked to the component.
+FOUND_BY = {
+    "rod.enters": ("box", "gland"),
+    "ring.opens-over-piston": ("piston",),
+    "cover.enters": ("studs-cover-front", "studs-cover-back", "liner"),
+    "box.enters": ("studs-gland",),
+    "block.enters-its-frames": ("face",),
+    "gear.enters-its-box": ("cam",),
+    "pipe.goes-in": ("flange",),
+}
+
+
+def of_rule(rule: str, *parts: str) -> set[str]:
+    """The parts of the engine that a check needs."""
+    return with_links(*parts, *FOUND_BY.get(rule, ()))
+
+
 @pytest.mark.parametrize(("rule", "component", "part", "stated", "holds", "fails"), LIMITS)
 def test_each_limit_from_both_sides(
     workshop: DesignFolder, rule: str, component: str, part: str, stated: str, holds: str, fails: str
@@ -97,7 +114,8 @@ def test_each_limit_from_both_sides(
     """As worked beside each line of the table."""
     key = stated.partition(" = ")[0]
     for value, outcome in ((holds, "conforms"), (fails, "finding")):
-        found = write(workshop, (part, stated, f'{key} = "{value}"')).only(rule, component)
+        needed = of_rule(rule, component, part)
+        found = write(workshop, (part, stated, f'{key} = "{value}"'), only=needed).only(rule, component)
         assert found.outcome == outcome, f"{value}: {found.says}"
 
 
@@ -107,7 +125,8 @@ def test_a_size_that_is_not_stated_is_told(
 ) -> None:
     """Not assessed, or, of several items, said beside those that are; or judged another way that needs no such size."""
     key = stated.partition(" = ")[0]
-    found = write(workshop, (part, f"{stated}\n", "")).only(rule, component)
+    needed = of_rule(rule, component, part)
+    found = write(workshop, (part, f"{stated}\n", ""), only=needed).only(rule, component)
     other_way = {"rim_diameter", "lid_length"} | ({"opening"} & {key} if rule == "none" else set())
     if key in other_way:
         assert found.outcome != "not assessed"
@@ -165,6 +184,22 @@ def test_a_rod_with_its_piston_forged_on_goes_in_only_by_its_other_end(workshop:
     expect_finding(write(workshop, forged).only("rod.enters"))
     expect_finding(write(workshop, forged, halves[0]).only("rod.enters"))
     expect_conforms(write(workshop, forged, *halves).only("rod.enters"))
+
+
+def test_a_liner_held_by_dowels_has_its_collar_judged_where_it_has_one(workshop: DesignFolder) -> None:
+    """A collar of 621 mm in a recess of 620 mm; without a collar there is nothing to judge of it."""
+    dowel = ("liner", '"collar clamped by cover"', '"dowel"')
+    large = ("liner", 'diameter = "619 mm"', 'diameter = "621 mm"')
+    expect_finding(write(workshop, dowel, large).only("liner.passes-its-bore"))
+    expect_conforms(
+        write(workshop, dowel, ("liner", 'diameter = "619 mm"\n', "")).only("liner.passes-its-bore")
+    )
+
+
+def test_a_sliding_pad_without_a_cut_out_is_told(workshop: DesignFolder) -> None:
+    other = ("block", "[pads.front]", "[pads.back]\nlocates = false\n[pads.front]")
+    check = write(workshop, other).only("block.enters-its-frames")
+    assert any("takes pad back" in one for one in check.missing)
 
 
 def test_what_does_not_concern_a_part(workshop: DesignFolder) -> None:

@@ -84,6 +84,10 @@ MISSING = [
     (TAPPED, "block", "set studs"),
     (TESTED, "block", "hydraulic test"),
     ("making.tightened-before-lagged", "block", "retighten hot"),
+    ("making.in-frames-before-pipes", "block", "lift in"),
+    ("making.in-frames-before-pipes", "block", "bolt pads"),
+    ("making.in-frames-before-pipes", "block", "measure growth room"),
+    (HEATED, "block", "press liners"),
 ]
 
 
