@@ -478,7 +478,7 @@ def with_links(*parts: str) -> set[str]:
 def write(
     workshop: DesignFolder, *changes: tuple[str, str, str], stage: str = "draft", only: Collection[str] = ()
 ) -> DesignFolder:
-    """The small engine, or ``only`` some parts, with some passages changed (part, old, new), at a stage of its design."""
+    """The small engine, or ``only`` some parts, with some passages changed (part, old, new), at a stage."""
     files = changed_files(FILES, *((f"{part}.toml", old, new) for part, old, new in changes))
     chosen = {name: text for name, text in files.items() if not only or name.removesuffix(".toml") in only}
     return workshop.write(

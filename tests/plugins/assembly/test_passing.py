@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given, strategies as st
+from hypothesis import given, settings, strategies as st
 
 from speclint import Grade
 from speclint.handbook.fits import diametral_clearance
@@ -236,12 +236,14 @@ def test_a_cover_that_does_not_enter_is_held_once_released(
 @given(
     part=st.floats(1e-3, 1.0), way=st.floats(1e-3, 1.0), more=st.floats(0.0, 0.5), room=st.floats(0.0, 5e-3)
 )
+@settings(max_examples=50)
 def test_a_larger_opening_never_stops_what_passed(part: float, way: float, more: float, room: float) -> None:
     if diametral_clearance(D=way, d=part) >= room:
         assert diametral_clearance(D=way + more, d=part) >= room
 
 
 @given(t=st.floats(2e-3, 0.06), piston=st.floats(0.1, 1.2), more=st.floats(0.0, 0.05))
+@settings(max_examples=50)
 def test_a_larger_piston_opens_its_ring_further(t: float, piston: float, more: float) -> None:
     """And the gap to which a ring may be opened grows with its thickness alone."""
     bore, gap = piston + 3e-3, 4e-3

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given, strategies as st
+from hypothesis import given, settings, strategies as st
 
 from speclint import Grade
 from speclint.errors import Location
@@ -190,6 +190,7 @@ words = st.lists(st.sampled_from(BLOCK_STEPS), unique=True, min_size=2)
 
 
 @given(words)
+@settings(max_examples=50)
 def test_places_are_in_the_order_of_the_list(steps: list[str]) -> None:
     """Every step is found at its place, and the list backwards turns every pair round."""
     made = [MakingStep(word, word, Location("f", 1, "k")) for word in steps]
