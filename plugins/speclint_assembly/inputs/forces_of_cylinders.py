@@ -146,6 +146,8 @@ def _threaded(
         yield from known.does_not_pass(part.id, piston.id, over, bore)
         yield from (Force(rod.id, piston.id, force.says) for force in held)
     for crosshead in crossheads:
+        # a rod that goes in from behind needs the room where the crosshead will be
+        yield from (Force(rod.id, crosshead.id, force.says) for force in held)
         slipper = Sized(crosshead, "width of the slipper", crosshead.slipper_width)
         yield from known.does_not_pass(part.id, crosshead.id, slipper, bore)
 
@@ -178,13 +180,15 @@ def of_joint(joint: BoltedJoint, known: Known) -> Iterator[Force]:
 
 
 def of_cover(cover: CylinderCover, known: Known) -> Iterator[Force]:
-    """A cover wider than the opening of the frames goes on after the block is fastened between them."""
+    """Lagging goes over a cover; one wider than the opening of the frames goes on when the block is between them."""
+    over = Sized(cover, "outside diameter", cover.outside_diameter)
+    for lagging in known.belonging_to(cover, Lagging):
+        yield from known.lies_over(cover.id, lagging.id, over, Sized(lagging, "height", lagging.height))
     block = known.followed(f"block of {cover.id}", cover.closes)
     if not isinstance(block, CylinderBlock):
         return
     for face in known.belonging_to(block, LocatingFace):
         for bolts in known.belonging_to(block, FrameFastening):
-            over = Sized(cover, "outside diameter", cover.outside_diameter)
             opening = Sized(face, "opening width", face.opening_width)
             yield from known.does_not_pass(bolts.id, cover.id, over, opening)
 

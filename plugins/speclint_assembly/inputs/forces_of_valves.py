@@ -143,8 +143,18 @@ def _boxes_of(spindle: ValveSpindle, known: Known) -> set[str]:
     return {box.id for box in boxes if box is not None}
 
 
+def of_tappet(tappet: Tappet, known: Known) -> Iterator[Force]:
+    """A tappet goes into the guide of its box."""
+    box = known.followed(f"box of {tappet.id}", tappet.carried_in)
+    if box is not None:
+        guide = Sized(box, "tappet bore", box.tappet_bore)
+        yield from known.stands_in(
+            box.id, tappet.id, guide, Sized(tappet, "stem diameter", tappet.stem_diameter)
+        )
+
+
 def of_cam(cam: Cam, known: Known) -> Iterator[Force]:
-    """A cam goes into its box before the shaft, where it does not pass the bearing housings on it."""
+    """A cam goes into its box, and there before the shaft, where it does not pass the bearing housings on it."""
     shaft = known.followed(f"shaft of {cam.id}", cam.turns_on)
     tappet = known.followed(f"tappet of {cam.id}", cam.lifts)
     box = known.followed(f"box of {tappet.id}", tappet.carried_in) if tappet is not None else None
@@ -157,6 +167,7 @@ def of_cam(cam: Cam, known: Known) -> Iterator[Force]:
             f"circle over the nose of {cam.id}, {across * 1e3:.6g} mm, does not pass {bore.said(housing[0])}"
         )
         yield Force(cam.id, shaft.id, says)
+        yield Force(box.id, cam.id, says)
     yield from known.stands_in(box.id, shaft.id, bore, Sized(shaft, "diameter", shaft.diameter))
 
 

@@ -22,6 +22,7 @@ _FORCES: Mapping[str, Callable[[Any, Known], Iterator[Force]]] = {
     "piston-rod": cylinders.of_rod,
     "piston": cylinders.of_piston,
     "cylinder-cover": cylinders.of_cover,
+    "tappet": valves.of_tappet,
     "cam": valves.of_cam,
     "steam-pipe": cylinders.of_pipe,
 }

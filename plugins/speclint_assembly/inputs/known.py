@@ -68,7 +68,14 @@ class Known:
 
     def stands_in(self, first: str, then: str, outer: Sized, inner: Sized) -> list[Force]:
         """That one part goes in before another, which stands in it or round it whatever their sizes."""
-        out, within = self.limits(outer), self.limits(inner)
-        if out is None or within is None:
+        return self._together(first, then, inner, "stands in", outer)
+
+    def lies_over(self, first: str, then: str, under: Sized, over: Sized) -> list[Force]:
+        """That one part goes in before another, which lies over it whatever their sizes."""
+        return self._together(first, then, over, "lies over", under)
+
+    def _together(self, first: str, then: str, one: Sized, how: str, other: Sized) -> list[Force]:
+        mine, its = self.limits(one), self.limits(other)
+        if mine is None or its is None:
             return []
-        return [Force(first, then, f"{inner.said(within[1])}, stands in {outer.said(out[0])}")]
+        return [Force(first, then, f"{one.said(mine[1])}, {how} {other.said(its[0])}")]

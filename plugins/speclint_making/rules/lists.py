@@ -30,14 +30,15 @@ def _own(part: Made, sheet: Sheet) -> tuple[MakingStep, ...]:
     leaves_out="whether a step that comes again is needed",
 )
 def each_step_once(part: Made, sheet: Sheet) -> Judgement:
-    """The words as written, and the names under making.details."""
-    written = [step.written for step in _own(part, sheet)]
+    """The words as written, of a block with those of its weldment or casting, and the names under making.details."""
+    own = [step.written for step in _own(part, sheet)]
+    written = [step.written for step in steps_of(part, sheet)] if isinstance(part, CylinderBlock) else own
     wrong = [
         f'"{word}" stands {written.count(word)} times'
         for word in dict.fromkeys(written)
         if written.count(word) > 1
     ]
-    wrong += [f'"{name}" is no step of the list' for name in part.making.details if name not in written]
+    wrong += [f'"{name}" is no step of the list' for name in part.making.details if name not in own]
     return by_stage(
         sheet.states(not wrong, "; ".join(wrong) or f"{len(written)} steps", where=part.making.where), sheet
     )

@@ -389,12 +389,21 @@ thickness = "70 mm"
 room_behind = "80 mm"
 """
 
+LAGGING_COVER = """
+kind = "lagging"
+id = "lagging-cover"
+covers = "cover-back"
+thickness = "70 mm"
+height = "500 mm"
+room_behind = "80 mm"
+"""
+
 #: The steps in an order that can be done.
 STEPS = (
     *("seat-lower", "seat-upper", "seat-exhaust", "keeper", "valve", "cage"),
     *("liner", "bolts", "studs-cover-front", "studs-cover-back", "cover-back", "box", "gland"),
     *("rod", "ring", "piston", "cover-front", "crosshead"),
-    *("cambox", "cam", "shaft", "lens", "flange", "pipe", "lagging"),
+    *("cambox", "tappet", "cam", "shaft", "lens", "flange", "pipe", "lagging", "lagging-cover"),
 )
 
 OVERHAULS = """
@@ -412,7 +421,7 @@ parts = ["liner"]
 takes_down = ["piston", "cover-front"]
 [overhauls.gear]
 parts = ["cambox"]
-takes_down = ["shaft"]
+takes_down = ["shaft", "cam", "tappet"]
 [overhauls.box]
 parts = ["box"]
 takes_down = ["gland", "piston", "cover-front", "crosshead"]
@@ -457,6 +466,7 @@ FILES = {
     "flange.toml": FLANGE,
     "lens.toml": LENS,
     "lagging.toml": LAGGING,
+    "lagging-cover.toml": LAGGING_COVER,
     "assembly.toml": assembly(),
     "metals.toml": METALS,
 }

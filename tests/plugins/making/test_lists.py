@@ -33,7 +33,9 @@ def test_a_word_that_no_list_has_is_refused_with_the_nearest(workshop: DesignFol
 
 def test_a_step_stands_once(workshop: DesignFolder) -> None:
     told(write(workshop, block=(*BLOCK_STEPS, "paint")).only(ONCE, "block"), says='"paint" stands 2 times')
-    again = write(workshop, block=(*BLOCK_STEPS, "heat block 2"))
+    both = write(workshop, block=("stress relieve", *BLOCK_STEPS)).only(ONCE, "block")
+    told(both, says='"stress relieve" stands 2 times')
+    again = write(workshop, block=("stress relieve 2", *BLOCK_STEPS, "heat block 2"))
     expect_conforms(again.only(ONCE, "block"))
     more = 'heated_to = "150 °C"\n[making.details."heat block 2"]\ntemperature = "100 °C"\n'
     told(write(workshop, more=more).only(ONCE, "block"), says='"heat block 2" is no step of the list')
