@@ -56,6 +56,8 @@ BlockStep = Literal[
     "retighten hot",
     "lag",
 ]
+#: Where the last weld stands.
+LastWeld = Literal["before stress relief", "after stress relief"]
 WeldmentStep = Literal[
     "open vents",
     "weld",
@@ -143,10 +145,12 @@ class BlockMaking(Making):
     Fields:
         steps: in their order
         heated_to: temperature to which the block is heated, once, for all that goes in while it is hot
+        last_weld: whether the last weld comes before the last stress relief, where that is said beside the list
     """
 
     steps: tuple[Word[BlockStep], ...] = ()
     heated_to: Temperature = NOT_STATED
+    last_weld: Word[LastWeld] = NOT_STATED
 
 
 class WeldmentMaking(Making):
@@ -154,9 +158,11 @@ class WeldmentMaking(Making):
 
     Fields:
         steps: in their order
+        last_weld: whether the last weld comes before the last stress relief, where that is said beside the list
     """
 
     steps: tuple[Word[WeldmentStep], ...] = ()
+    last_weld: Word[LastWeld] = NOT_STATED
 
 
 class CastingMaking(Making):

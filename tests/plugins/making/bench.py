@@ -22,6 +22,9 @@ BLOCK_STEPS = (
     *("bolt pads", "measure growth room", "fit pipes", "steam test", "retighten hot", "lag"),
 )
 
+#: What the block's making states beside its steps.
+HEATED = 'heated_to = "150 °C"\nlast_weld = "before stress relief"\n'
+
 BLOCK = """
 kind = "cylinder-block"
 id = "block"
@@ -112,6 +115,14 @@ becomes = "piston"
 steps = ["cast", "weld repair", "stress relieve"]
 """
 
+ACCESS = """
+kind = "access-plan"
+id = "access"
+serves = "block"
+[seats.seat]
+lapped_in_place = true
+"""
+
 REST = {
     "valve.toml": 'kind = "poppet-valve"\nid = "valve"\n[upper_beat]\nseat = "seat"\n',
     "spindle.toml": 'kind = "valve-spindle"\nid = "spindle"\nmoves = "valve"\nguide_held = "pressed in"\n',
@@ -120,6 +131,7 @@ REST = {
     "lagging.toml": 'kind = "lagging"\nid = "lagging"\ncovers = "cover"\n',
     "piston.toml": 'kind = "piston"\nid = "piston"\n',
     "plan.toml": 'kind = "lifting-plan"\nid = "plan"\nlifts = "block"\n[points.one]\nform = "lug"\n',
+    "access.toml": ACCESS,
     "casting.toml": CASTING,
 }
 
@@ -143,7 +155,7 @@ def write(
     *changes: tuple[str, str, str],
     welded: Sequence[str] = WELDMENT_STEPS,
     block: Sequence[str] = BLOCK_STEPS,
-    more: str = 'heated_to = "150 °C"\n',
+    more: str = HEATED,
     stage: str = "draft",
 ) -> DesignFolder:
     """The small block with other steps, or with some passages changed (part, old, new)."""
