@@ -8,6 +8,21 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
 from speclint.equations import Metres, Ratio
 
 
+@formula("c = W − w", cites=[FIRST_PRINCIPLES])
+def room_left(W: Metres, w: Metres) -> Metres:
+    """Room left beside the part.
+
+    c = W − w
+
+    ``W`` clear size of what the part goes through, ``w`` size of the part [m], both diameters or both lengths.
+    Returns [m], below 0 where the part does not pass.
+
+    >>> round(room_left(W=0.2300, w=0.1702), 6)
+    0.0598
+    """
+    return W - w
+
+
 @formula("H_v = H + a", cites=[FIRST_PRINCIPLES])
 def height_over_beats(H: Metres, a: Metres) -> Metres:
     """Greatest height of a valve, its end above the plane of one beat and the other beat below it.
@@ -84,14 +99,15 @@ def tool_over_hexagon(k: Ratio, s: Metres) -> Metres:
 
 
 @formula("r_t = k d", cites=[COMMON_PRACTICE])
-def tool_round_stud(k: Ratio, d: Metres) -> Metres:
-    """Half the outside diameter of the tool that screws a stud in.
+def half_of_tool(k: Ratio, d: Metres) -> Metres:
+    """Half the outside diameter of the tool that screws a part in.
 
     r_t = k d
 
-    ``k`` half its diameter over that of the thread [-]; ``d`` nominal diameter of the thread [m]. Returns [m].
+    ``k`` half its diameter over that of the thread, or over the width across flats [-]; ``d`` nominal diameter of the
+    thread, or width across flats [m]. Returns [m].
 
-    >>> round(tool_round_stud(k=1.0, d=0.024), 6)
+    >>> round(half_of_tool(k=1.0, d=0.024), 6)
     0.024
     """
     return k * d

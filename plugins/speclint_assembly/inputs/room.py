@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Judgement, Limit, Sheet
-from speclint.handbook.fits import DRAWING_TEMPERATURE, diametral_clearance, size_when_hot
+from speclint.handbook.fits import DRAWING_TEMPERATURE, size_when_hot
 from speclint.specs import Component
+from speclint_assembly.formulae.sizes import room_left
 
 #: To what a finding on assembly of a part under pressure is deferred.
 DEFERS = "the local code and a competent person decide"
@@ -26,10 +27,13 @@ WITH_TACKLE = Limit(
 )
 
 
-def passes(way: float, part: float, index: str, sheet: Sheet, limit: str = "by_hand") -> Judgement:
+def passes(
+    way: float, part: float, index: str, where: str, sheet: Sheet, limit: str = "by_hand"
+) -> Judgement:
     """A part against the way through which it goes, both m: the room that is left against that wanted."""
-    left = sheet.work(f"c_{index}", diametral_clearance, D=way, d=part)
-    return sheet.at_least(left, sheet.limit(limit, "c"))
+    left = sheet.work(f"c_{index}", room_left, W=way, w=part)
+    judged = sheet.at_least(left, sheet.limit(limit, "c"))
+    return judged.saying(f"{judged.says}, {where}") if judged.says else judged
 
 
 def heated(size: float, part: Component, at: float, index: str, sheet: Sheet) -> float:

@@ -19,7 +19,9 @@ def studs_pass(part: Component, sheet: Sheet) -> Judgement:
 def stud_passes(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     """The nominal diameter of a joint's thread against its hole."""
     thread = nominal_of(joint, sheet)
-    return passes(sheet.take(f"d_h of {joint.id}", joint.hole), thread, f"of {joint.id}", sheet)
+    return passes(
+        sheet.take(f"d_h of {joint.id}", joint.hole), thread, f"of {joint.id}", f"round {joint.id}", sheet
+    )
 
 
 def nominal_of(joint: BoltedJoint, sheet: Sheet) -> float:

@@ -48,7 +48,9 @@ def opening_of(bore: SeatBore, valves: Iterable[PoppetValve], sheet: Sheet) -> A
 
 def through_the_opening(opening: Any, diameter: float, hot: Hot, sheet: Sheet) -> Judgement:
     """A part against the opening of the chamber."""
-    return passes(hot("o", sheet.take("D_o", opening)), diameter, "o", sheet)
+    return passes(
+        hot("o", sheet.take("D_o", opening)), diameter, "o", "through the opening of the chamber", sheet
+    )
 
 
 def through_the_cylinder(
@@ -56,15 +58,23 @@ def through_the_cylinder(
 ) -> Judgement:
     """A part against the bore of the block without its liner, and, on its edge, against each port of its end."""
     name, cylinder = _bore_of_end(block, bore, sheet)
-    judged = [passes(hot("b", sheet.take(f"D_{name}", cylinder.diameter)), diameter, "b", sheet)]
+    judged = [
+        passes(
+            hot("b", sheet.take(f"D_{name}", cylinder.diameter)),
+            diameter,
+            "b",
+            "through the bore of the cylinder",
+            sheet,
+        )
+    ]
     ports = _ports(block, bore, sheet)
     if not ports:
         raise sheet.not_assessed(f"{block.id} states no port that leads to this seat", block.where)
     for of, port in ports.items():
         high, wide = sheet.take(f"h {of}", port.height), sheet.take(f"w {of}", port.width)
         judged += [
-            passes(hot(f"w {of}", max(high, wide)), diameter, f"w {of}", sheet),
-            passes(hot(f"h {of}", min(high, wide)), length, f"h {of}", sheet),
+            passes(hot(f"w {of}", max(high, wide)), diameter, f"w {of}", f"along the port {of}", sheet),
+            passes(hot(f"h {of}", min(high, wide)), length, f"h {of}", f"across the port {of}", sheet),
         ]
     return sheet.worst(*judged)
 

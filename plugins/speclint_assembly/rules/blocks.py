@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.facts import graded_as_assembly
 from speclint.specs import CylinderBlock, Fitting, LocatingFace
-from speclint_assembly.formulae.sizes import tool_over_hexagon
+from speclint_assembly.formulae.sizes import half_of_tool, tool_over_hexagon
 from speclint_assembly.inputs.room import BY_HAND, DEFERS, WITH_TACKLE, passes
 from speclint_assembly.sources import GEOMETRY
 
@@ -34,8 +34,22 @@ def enters_its_frames(block: CylinderBlock, sheet: Sheet) -> Judgement:
 
     def judge(face: LocatingFace) -> Judgement:
         judged = [
-            passes(sheet.take(f"B of {face.id}", face.opening_width), wide, "b", sheet, "with_tackle"),
-            passes(sheet.take(f"H of {face.id}", face.opening_height), high, "h", sheet, "with_tackle"),
+            passes(
+                sheet.take(f"B of {face.id}", face.opening_width),
+                wide,
+                "b",
+                f"across the opening at {face.id}",
+                sheet,
+                "with_tackle",
+            ),
+            passes(
+                sheet.take(f"H of {face.id}", face.opening_height),
+                high,
+                "h",
+                f"in the height of the opening at {face.id}",
+                sheet,
+                "with_tackle",
+            ),
         ]
         pad = sheet.entry(block.pads, face.pad, f"the pads of {block.id}")
         if not sheet.read(f"pad of {face.id} locates", pad.locates):
@@ -74,7 +88,7 @@ def enters_its_frames(block: CylinderBlock, sheet: Sheet) -> Judgement:
     ],
 )
 def fitting_goes_in(block: CylinderBlock, sheet: Sheet) -> Judgement:
-    """The tool over the hexagon against twice the room to the obstacle, and against the opening of the lagging."""
+    """Half the tool against the room to the obstacle, the whole of it against the opening of the lagging."""
     fittings = list(_fittings(block, sheet))
     if not fittings:
         raise sheet.not_assessed(f"no end of {block.id} has a relief valve or a drain cock", block.where)
@@ -92,14 +106,16 @@ def _fittings(block: CylinderBlock, sheet: Sheet) -> Iterator[tuple[str, Fitting
 
 def _goes_in(name: str, fitting: Fitting, sheet: Sheet) -> Judgement:
     flats = sheet.take(f"s {name}", fitting.across_flats)
-    tool = sheet.work(f"D_t {name}", tool_over_hexagon, k=sheet.limit("tool", "k"), s=flats)
+    half = sheet.work(f"r_t {name}", half_of_tool, k=sheet.limit("tool", "k"), d=flats)
     to_wall = sheet.take(f"l {name}", fitting.to_wall)
-    free = sheet.work(f"D_w {name}", tool_over_hexagon, k=1.0, s=to_wall)
-    judged = passes(free, tool, f"w {name}", sheet)
+    judged = passes(to_wall, half, f"w {name}", f"of the tool beside the {name}", sheet)
     if not sheet.read(f"lagging round {name}", fitting.lagged):
         return judged
+    tool = sheet.work(f"D_t {name}", tool_over_hexagon, k=sheet.limit("tool", "k"), s=flats)
     opening = sheet.take(f"D_l {name}", fitting.lagging_opening)
-    return sheet.worst(judged, passes(opening, tool, f"l {name}", sheet))
+    return sheet.worst(
+        judged, passes(opening, tool, f"l {name}", f"of the tool in the lagging, {name}", sheet)
+    )
 
 
 RULES = (enters_its_frames, fitting_goes_in)

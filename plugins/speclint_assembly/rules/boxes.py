@@ -27,8 +27,8 @@ def removable(box: CamBox, sheet: Sheet) -> Judgement:
     sheet.read("withdrawn", box.withdrawn)
     wide, high = sheet.take("B", box.opening_width), sheet.take("H", box.opening_height)
     return sheet.worst(
-        passes(wide, sheet.take("b", box.width), "b", sheet, "with_tackle"),
-        passes(high, sheet.take("h", box.height), "h", sheet, "with_tackle"),
+        passes(wide, sheet.take("b", box.width), "b", "across the opening", sheet, "with_tackle"),
+        passes(high, sheet.take("h", box.height), "h", "in the height of the opening", sheet, "with_tackle"),
     )
 
 
@@ -73,14 +73,16 @@ def _cam(cam: Cam, box: CamBox, housing: float, sheet: Sheet) -> Judgement:
     over = sheet.work(f"D_c of {cam.id}", over_the_nose, r=radius, h=lift)
     on_shaft = over + sheet.limit("by_hand") <= housing
     if on_shaft or not sheet.is_stated("length under the lid", box.lid_length):
-        return passes(housing, over, f"h of {cam.id}", sheet)
+        return passes(housing, over, f"h of {cam.id}", f"through the housing, {cam.id}", sheet)
     return sheet.worst(*_through_lid(cam, box, over, sheet))
 
 
 def _through_lid(cam: Cam, box: CamBox, over: float, sheet: Sheet) -> Iterator[Judgement]:
     long, short = sheet.take("l_l", box.lid_length), sheet.take("b_l", box.lid_width)
-    yield passes(long, over, f"l of {cam.id}", sheet)
-    yield passes(short, sheet.take(f"b of {cam.id}", cam.width), f"b of {cam.id}", sheet)
+    yield passes(long, over, f"l of {cam.id}", f"along the lid, {cam.id}", sheet)
+    yield passes(
+        short, sheet.take(f"b of {cam.id}", cam.width), f"b of {cam.id}", f"across the lid, {cam.id}", sheet
+    )
 
 
 def _lift(cam: Cam, sheet: Sheet) -> float:

@@ -31,7 +31,7 @@ def spring_enters(spring: CompressionSpring, sheet: Sheet) -> Judgement:
         outside = sheet.work("D_e", over_the_coils, D_m=mean, w=wire)
     free, plate = sheet.take("L", spring.free_length), sheet.take("y", spring.plate_depth)
     return sheet.worst(
-        passes(sheet.take("D_h", spring.housing), outside, "h", sheet),
+        passes(sheet.take("D_h", spring.housing), outside, "h", "in the housing", sheet),
         sheet.at_least(
             sheet.take("h_t", spring.tool_height), sheet.work("h", height_to_grip, L=free, y=plate)
         ),
@@ -60,10 +60,12 @@ def cage_enters(part: ValveCage | RetainingRing, sheet: Sheet) -> Judgement:
         seat = retained
     outside = sheet.take("D", part.outside_diameter)
     opening = opening_of(bore_of(seat, sheet), sheet.belonging_to(seat, PoppetValve), sheet)
-    judged = [passes(sheet.take("D_o", opening), outside, "o", sheet)]
+    judged = [passes(sheet.take("D_o", opening), outside, "o", "through the opening of the chamber", sheet)]
     if isinstance(part, RetainingRing) and sheet.read("fastened", part.fastened) == "screwed in":
         ring = sheet.take("D_s", seat.outside_diameter)
-        judged.append(passes(sheet.take("d_t", part.thread_bore), ring, "t", sheet))
+        judged.append(
+            passes(sheet.take("d_t", part.thread_bore), ring, "t", "of the seat through the thread", sheet)
+        )
     return sheet.worst(*judged)
 
 

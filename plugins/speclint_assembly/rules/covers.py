@@ -5,7 +5,7 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.facts import end_closed_by, graded_as_assembly, liner_under
 from speclint.specs import BoltedJoint, CylinderCover
-from speclint_assembly.formulae.sizes import tool_round_stud
+from speclint_assembly.formulae.sizes import half_of_tool
 from speclint_assembly.inputs.room import BY_HAND, DEFERS, passes
 from speclint_assembly.inputs.studs import nominal_of, studs_pass
 from speclint_assembly.sources import GEOMETRY
@@ -66,8 +66,8 @@ def stud_goes_in(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     """From the axis to the wall, less half the tool, against the room wanted."""
     if sheet.read("fastener", joint.fastener) != "stud":
         raise sheet.not_applicable("bolts go through: nothing is screwed in")
-    tool = sheet.work("r_t", tool_round_stud, k=sheet.limit("stud_box", "k"), d=nominal_of(joint, sheet))
-    judged = passes(sheet.take("l", joint.to_wall), tool, "w", sheet)
+    tool = sheet.work("r_t", half_of_tool, k=sheet.limit("stud_box", "k"), d=nominal_of(joint, sheet))
+    judged = passes(sheet.take("l", joint.to_wall), tool, "w", "beside the wall", sheet)
     return graded_as_assembly(judged, joint, sheet)
 
 

@@ -56,7 +56,10 @@ def piston_enters(piston: Piston, sheet: Sheet) -> Judgement:
     liner = sheet.follow(piston.runs_in)
     diameter = sheet.take("D_p", piston.diameter)
     mouth, last = sheet.take("D_m", liner.mouth_diameter), sheet.take("D_x", liner.last_bore)
-    return sheet.worst(passes(sheet.take("D", liner.bore), diameter, "p", sheet), sheet.at_most(last, mouth))
+    return sheet.worst(
+        passes(sheet.take("D", liner.bore), diameter, "p", "through the liner", sheet),
+        sheet.at_most(last, mouth),
+    )
 
 
 @rule(

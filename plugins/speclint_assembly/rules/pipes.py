@@ -28,11 +28,19 @@ def goes_in(part: SteamPipe | LensJoint, sheet: Sheet) -> Judgement:
         pipe = sheet.follow(part.of)
         if not isinstance(pipe, SteamPipe):
             raise sheet.not_applicable("no pipe carries its seats")
-        judged = passes(sheet.take("a", pipe.drawn_back), sheet.take("t", part.thickness), "r", sheet)
+        judged = passes(
+            sheet.take("a", pipe.drawn_back),
+            sheet.take("t", part.thickness),
+            "r",
+            "beside the lens ring, the pipe drawn back",
+            sheet,
+        )
         return graded_as_assembly(judged, part, sheet)
     gap, length = sheet.take("L_g", part.faces_gap), sheet.take("L", part.faces_length)
     loose = [_flange(one, part, sheet) for one in _loose_flanges(part, sheet)]
-    return graded_as_assembly(sheet.worst(passes(gap, length, "g", sheet), *loose), part, sheet)
+    return graded_as_assembly(
+        sheet.worst(passes(gap, length, "g", "between the faces", sheet), *loose), part, sheet
+    )
 
 
 def _loose_flanges(pipe: SteamPipe, sheet: Sheet) -> tuple[PipeFlange, ...]:
@@ -45,8 +53,16 @@ def _loose_flanges(pipe: SteamPipe, sheet: Sheet) -> tuple[PipeFlange, ...]:
 
 def _flange(flange: PipeFlange, pipe: SteamPipe, sheet: Sheet) -> Judgement:
     bore = sheet.take(f"d of {flange.id}", flange.bore)
-    slides = passes(bore, sheet.take("D", pipe.outside_diameter), f"f of {flange.id}", sheet)
-    held = passes(sheet.take("D_c", pipe.collar_diameter), bore, f"c of {flange.id}", sheet)
+    slides = passes(
+        bore, sheet.take("D", pipe.outside_diameter), f"f of {flange.id}", f"through {flange.id}", sheet
+    )
+    held = passes(
+        sheet.take("D_c", pipe.collar_diameter),
+        bore,
+        f"c of {flange.id}",
+        f"by which the collar holds {flange.id}",
+        sheet,
+    )
     return sheet.worst(slides, held)
 
 
@@ -65,7 +81,7 @@ def _flange(flange: PipeFlange, pipe: SteamPipe, sheet: Sheet) -> Judgement:
 def goes_on(lagging: Lagging, sheet: Sheet) -> Judgement:
     """Room behind, less the thickness, against the room wanted."""
     room, thickness = sheet.take("l", lagging.room_behind), sheet.take("t", lagging.thickness)
-    return passes(room, thickness, "l", sheet, "beside")
+    return passes(room, thickness, "l", "beside the lagging", sheet, "beside")
 
 
 RULES = (goes_in, goes_on)

@@ -46,14 +46,21 @@ def passes_the_other_bore(seat: ValveSeat, sheet: Sheet) -> Judgement:
             return size
         return heated(size, block, sheet.take("T_b", seat.block_heated_to), index, sheet)
 
-    first = "lower" if side == sheet.read("space into which the valve lifts", own.opens_into) else "upper"
+    lifts = sheet.read("space into which the valve lifts", own.opens_into)
+    first = "lower" if side == lifts else "upper"
     passed = other_bores(block, own, sheet) if sheet.read("beat", own.beat) == first else {}
     judged = [
-        passes(hot(f"b {name}", sheet.take(f"D {name}", bore.diameter)), diameter, name, sheet)
+        passes(
+            hot(f"b {name}", sheet.take(f"D {name}", bore.diameter)),
+            diameter,
+            name,
+            f"through the bore {name}",
+            sheet,
+        )
         for name, bore in passed.items()
     ]
     opening = opening_of(own, sheet.belonging_to(seat, PoppetValve), sheet)
-    if side == "chamber" or not isinstance(opening, NotStated):
+    if side == "chamber" or (side == lifts and not isinstance(opening, NotStated)):
         judged.append(through_the_opening(opening, diameter, hot, sheet))
     else:
         length = sheet.take("l", seat.length)
@@ -83,7 +90,7 @@ def passes_its_seat(valve: PoppetValve, sheet: Sheet) -> Judgement:
     judged = []
     if sheet.count("z", valve.beats) > 1:
         rim = _rim(valve, valve.lower_beat, sheet)
-        judged.append(passes(sheet.take("d_u", seat.bore), rim, "u", sheet))
+        judged.append(passes(sheet.take("d_u", seat.bore), rim, "u", "through the upper seat", sheet))
         height = sheet.work("H_v", height_over_beats, H=height, a=sheet.take("a", valve.beat_distance))
     judged += _through(valve, block, bore, height, sheet)
     return sheet.worst(*judged)
@@ -97,7 +104,9 @@ def _through(
     opening = opening_of(bore, (valve,), sheet)
     if not chamber and isinstance(opening, NotStated):
         return [through_the_cylinder(block, bore, diameter, height, as_drawn, sheet)]
-    room = passes(sheet.take("l_o", bore.room_beyond), height, "l", sheet, "beyond")
+    room = passes(
+        sheet.take("l_o", bore.room_beyond), height, "l", "beyond the opening of the chamber", sheet, "beyond"
+    )
     return [through_the_opening(opening, diameter, as_drawn, sheet), room]
 
 

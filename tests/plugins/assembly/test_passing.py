@@ -6,7 +6,6 @@ import pytest
 from hypothesis import given, settings, strategies as st
 
 from speclint import Grade
-from speclint.handbook.fits import diametral_clearance
 from speclint.testing import (
     DesignFolder,
     expect_conforms,
@@ -15,7 +14,7 @@ from speclint.testing import (
     expect_not_assessed,
     on_sheet,
 )
-from speclint_assembly.formulae.sizes import ring_may_open, ring_opened
+from speclint_assembly.formulae.sizes import ring_may_open, ring_opened, room_left
 from tests.plugins.assembly.bench import with_links, write
 
 SEAT, VALVE, SPINDLE = "seat.passes-the-other-bore", "valve.passes-its-seat", "spindle.enters"
@@ -71,10 +70,10 @@ LIMITS = [
     ("block.enters-its-frames", "block", "face", 'opening_width = "910 mm"', "905.1 mm", "904.9 mm"),
     ("block.enters-its-frames", "block", "face", 'opening_height = "710 mm"', "705.1 mm", "704.9 mm"),
     ("block.enters-its-frames", "block", "face", 'slot = "186 mm"', "180 mm", "179.9 mm"),
-    # the tool 2 × 0.8 × 50 = 80 mm, and 0.5 mm; beside a wall half of it, 40.25 mm; of the cock 19.2 + 0.25 mm
+    # the tool 2 × 0.8 × 50 = 80 mm, and 0.5 mm; beside a wall 40 + 0.5 mm; of the cock 19.2 + 0.5 mm
     ("fitting.goes-in", "block", "block", 'lagging_opening = "90 mm"', "80.51 mm", "80.49 mm"),
-    ("fitting.goes-in", "block", "block", 'to_wall = "60 mm"', "40.26 mm", "40.24 mm"),
-    ("fitting.goes-in", "block", "block", 'to_wall = "30 mm"', "19.46 mm", "19.44 mm"),
+    ("fitting.goes-in", "block", "block", 'to_wall = "60 mm"', "40.51 mm", "40.49 mm"),
+    ("fitting.goes-in", "block", "block", 'to_wall = "30 mm"', "19.71 mm", "19.69 mm"),
     ("cambox.removable", "cambox", "cambox", 'opening_width = "320 mm"', "305.1 mm", "304.9 mm"),
     ("cambox.removable", "cambox", "cambox", 'opening_height = "260 mm"', "255.1 mm", "254.9 mm"),
     # 2 (50 + 15 + 1) = 132 mm does not pass the housing of 120 mm: through the lid
@@ -160,6 +159,16 @@ def test_a_chilled_ring_is_smaller_and_a_hot_bore_larger(workshop: DesignFolder)
     assert on_sheet(check, "c_upper") * 1e3 == pytest.approx(163.7914 - 160.0446, abs=2e-4)
 
 
+def test_a_seat_put_in_against_the_lift_goes_through_the_cylinder(workshop: DesignFolder) -> None:
+    """The opening of the chamber is of no use to it: 30 mm through a port of 30.5 mm, but not of 30.4 mm."""
+    side = ("seat-lower", '"chamber"', '"cylinder"')
+    for height, outcome in (("30.6 mm", "conforms"), ("30.4 mm", "finding")):
+        port = ("block", 'height = "40 mm"', f'height = "{height}"')
+        check = write(workshop, side, port).only(SEAT, "seat-lower")
+        assert check.outcome == outcome
+        assert outcome == "conforms" or "across the port front" in check.says
+
+
 def test_from_the_other_side_the_upper_seat_passes_the_lower_bore(workshop: DesignFolder) -> None:
     """163.8 mm through 160 mm from the cylinder: it does not go, whatever its opening."""
     check = write(workshop, ("seat-upper", '"chamber"', '"cylinder"')).only(SEAT, "seat-upper")
@@ -238,8 +247,8 @@ def test_a_cover_that_does_not_enter_is_held_once_released(
 )
 @settings(max_examples=50)
 def test_a_larger_opening_never_stops_what_passed(part: float, way: float, more: float, room: float) -> None:
-    if diametral_clearance(D=way, d=part) >= room:
-        assert diametral_clearance(D=way + more, d=part) >= room
+    if room_left(W=way, w=part) >= room:
+        assert room_left(W=way + more, w=part) >= room
 
 
 @given(t=st.floats(2e-3, 0.06), piston=st.floats(0.1, 1.2), more=st.floats(0.0, 0.05))
