@@ -144,12 +144,10 @@ class BlockMaking(Making):
 
     Fields:
         steps: in their order
-        heated_to: temperature to which the block is heated, once, for all that goes in while it is hot
         last_weld: whether the last weld comes before the last stress relief, where that is said beside the list
     """
 
     steps: tuple[Word[BlockStep], ...] = ()
-    heated_to: Temperature = NOT_STATED
     last_weld: Word[LastWeld] = NOT_STATED
 
 

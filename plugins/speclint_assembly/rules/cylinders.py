@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.facts import block_when_entering
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import CylinderLiner, Piston, PistonRing
 from speclint_assembly.formulae.sizes import ring_may_open, ring_opened
@@ -26,7 +27,9 @@ def passes_its_bore(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     block = sheet.follow(liner.housed_in)
     bore = sheet.entry(block.bores, liner.in_bore, f"the bores of {block.id}")
     way = sheet.read("put in", liner.entered)
-    warm = sheet.take("T_b", liner.block_heated_to) if "heated" in way else DRAWING_TEMPERATURE
+    warm = DRAWING_TEMPERATURE
+    if "heated" in way:
+        warm = sheet.take("T_b", block_when_entering(liner, block, sheet))
     diameter, outside = sheet.take("D_b", bore.diameter), sheet.take("D_l", liner.outside_diameter)
     judged = [sheet.at_most(sheet.take("D_f", liner.free_end_diameter), diameter)]
     for name, length in bore.relieved.items():

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import Grade, Judgement, Limit, Sheet, rule
-from speclint.facts import bore_of, face_of_beat
+from speclint.facts import block_when_entering, bore_of, face_of_beat
 from speclint.handbook.cylinders import outside_of_wall
 from speclint.specs import Beat, CylinderBlock, NotStated, PoppetValve, SeatBore, ValveSeat, ValveSpindle
 from speclint_assembly.formulae.sizes import height_over_beats
@@ -44,7 +44,7 @@ def passes_the_other_bore(seat: ValveSeat, sheet: Sheet) -> Judgement:
     def hot(index: str, size: float) -> float:
         if "heated" not in method:
             return size
-        return heated(size, block, sheet.take("T_b", seat.block_heated_to), index, sheet)
+        return heated(size, block, sheet.take("T_b", block_when_entering(seat, block, sheet)), index, sheet)
 
     lifts = sheet.read("space into which the valve lifts", own.opens_into)
     first = "lower" if side == lifts else "upper"

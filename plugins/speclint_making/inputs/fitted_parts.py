@@ -29,9 +29,10 @@ class FittedPart:
     outside: Any
     bore: Any
 
-    def heated_to(self, sheet: Sheet) -> float:
-        """The temperature of the block that the part asks for, K."""
-        return sheet.take(f"T_b of {self.part.id}", self.part.block_heated_to)
+    def asked_of(self, block: CylinderBlock, sheet: Sheet) -> Any:
+        """The temperature of the block that the part asks for: its own, else that of the block's one heating."""
+        own = self.part.block_heated_to
+        return own if sheet.is_stated(f"heating for {self.part.id}", own) else block.heated_to
 
 
 def goes_in_at(part: Fitted, sheet: Sheet) -> str:

@@ -107,7 +107,9 @@ def heated_once(block: CylinderBlock, sheet: Sheet) -> Judgement:
     judged = [_not_in_the_list(part, block, sheet) for at, part in found if at is None]
     judged += [_heated_for(at, part, heats, steps, block, sheet) for at, part in placed if part.hot]
     for heat, after in zip(heats, [*heats, len(steps)][1:], strict=True):
-        judged += _hottest_first([(at, part) for at, part in placed if part.hot and heat < at < after], sheet)
+        judged += _hottest_first(
+            [(at, part) for at, part in placed if part.hot and heat < at < after], block, sheet
+        )
         judged += [
             _stays(part, block, _heat(block, steps, heat, sheet), sheet) for at, part in placed if at < heat
         ]
@@ -124,7 +126,10 @@ def _heated_for(
     if not before:
         says = f'{part.part.id} goes into a hot block at step {at + 1}, with no "heat block" before'
         return sheet.states(False, says, where=block.making.where)
-    return sheet.at_least(_heat(block, steps, before[-1], sheet), part.heated_to(sheet))
+    return sheet.at_least(
+        _heat(block, steps, before[-1], sheet),
+        sheet.take(f"T_b of {part.part.id}", part.asked_of(block, sheet)),
+    )
 
 
 def _not_in_the_list(part: FittedPart, block: CylinderBlock, sheet: Sheet) -> Judgement:
@@ -137,20 +142,22 @@ def _heat(block: CylinderBlock, steps: Steps, heat: int, sheet: Sheet) -> float:
     detail = block.making.details.get(steps[heat].written)
     if detail is not None and sheet.is_stated(f"temperature of {steps[heat].written}", detail.temperature):
         return sheet.take(f"T of {steps[heat].written}", detail.temperature)
-    return sheet.take("T_h", block.making.heated_to)
+    return sheet.take("T_h", block.heated_to)
 
 
-def _hottest_first(group: list[tuple[int, FittedPart]], sheet: Sheet) -> Iterator[Judgement]:
+def _hottest_first(
+    group: list[tuple[int, FittedPart]], block: CylinderBlock, sheet: Sheet
+) -> Iterator[Judgement]:
     """Of parts that go in at different steps of one heating, each against the next."""
     in_turn = sorted(group, key=lambda one: (one[0], one[1].part.id))
     for (at, part), (after, then) in pairwise(in_turn):
         if at < after:
-            yield sheet.at_least(_asked(part, sheet), _asked(then, sheet))
+            yield sheet.at_least(_asked(part, block, sheet), _asked(then, block, sheet))
 
 
-def _asked(part: FittedPart, sheet: Sheet) -> float:
+def _asked(part: FittedPart, block: CylinderBlock, sheet: Sheet) -> float:
     """The temperature of the block that the spec of a part aims at, K."""
-    return sheet.take_nominal(f"T_0 of {part.part.id}", part.part.block_heated_to)
+    return sheet.take_nominal(f"T_0 of {part.part.id}", part.asked_of(block, sheet))
 
 
 def _stays(part: FittedPart, block: CylinderBlock, T: float, sheet: Sheet) -> Judgement:
@@ -211,7 +218,7 @@ def _heats_of(step: MakingStep, block: CylinderBlock, sheet: Sheet) -> Iterator[
     if detail is not None and sheet.is_stated(f"temperature of {step.written}", detail.temperature):
         yield sheet.take(f"T of {step.written}", detail.temperature)
     elif step.word == "heat block":
-        yield sheet.take("T_h", block.making.heated_to)
+        yield sheet.take("T_h", block.heated_to)
 
 
 RULES = (pressed_before_finished, seats_finished_in_line, heated_once, later_steps_cooler)

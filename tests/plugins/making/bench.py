@@ -23,7 +23,7 @@ BLOCK_STEPS = (
 )
 
 #: What the block's making states beside its steps.
-HEATED = 'heated_to = "150 °C"\nlast_weld = "before stress relief"\n'
+LAST_WELD = 'last_weld = "before stress relief"\n'
 
 BLOCK = """
 kind = "cylinder-block"
@@ -32,6 +32,7 @@ material = "known-steel"
 construction = "fabricated"
 test_pressure = "30 bar gauge"
 design_temperature = "400 °C"
+heated_to = "{heated}"
 [bores.main]
 diameter = "560 mm"
 [seat_bores.upper]
@@ -155,12 +156,13 @@ def write(
     *changes: tuple[str, str, str],
     welded: Sequence[str] = WELDMENT_STEPS,
     block: Sequence[str] = BLOCK_STEPS,
-    more: str = HEATED,
+    more: str = LAST_WELD,
+    heated: str = "150 °C",
     stage: str = "draft",
 ) -> DesignFolder:
     """The small block with other steps, or with some passages changed (part, old, new)."""
     files = {
-        "block.toml": BLOCK + (listed(block, more) if block else ""),
+        "block.toml": BLOCK.format(heated=heated) + (listed(block, more) if block else ""),
         "weldment.toml": WELDMENT + (listed(welded) if welded else ""),
         "liner.toml": LINER,
         "seat.toml": SEAT,

@@ -37,7 +37,7 @@ def test_a_step_stands_once(workshop: DesignFolder) -> None:
     told(both, says='"stress relieve" stands 2 times')
     again = write(workshop, block=("stress relieve 2", *BLOCK_STEPS, "heat block 2"))
     expect_conforms(again.only(ONCE, "block"))
-    more = 'heated_to = "150 °C"\n[making.details."heat block 2"]\ntemperature = "100 °C"\n'
+    more = '[making.details."heat block 2"]\ntemperature = "100 °C"\n'
     told(write(workshop, more=more).only(ONCE, "block"), says='"heat block 2" is no step of the list')
 
 
@@ -46,7 +46,7 @@ def test_what_a_step_needs_comes_before_it(workshop: DesignFolder) -> None:
     late = ("liner", steps, '"cast", "rough machine", "stress relieve"')
     expect_conforms(write(workshop).only(NEEDS, "liner"))
     told(write(workshop, late).only(NEEDS, "liner"), says='"stress relieve", which "rough machine" needs')
-    more = 'heated_to = "150 °C"\n[making.details."face pads"]\nneeds = ["rough machine"]\n'
+    more = '[making.details."face pads"]\nneeds = ["rough machine"]\n'
     expect_conforms(write(workshop, more=more).only(NEEDS, "block"))
     less = moved(WELDMENT_STEPS, "rough machine")
     told(write(workshop, more=more, welded=less).only(NEEDS, "block"), says='"rough machine"')

@@ -172,16 +172,17 @@ def test_a_part_may_name_another_step(workshop: DesignFolder) -> None:
 
 def test_the_block_is_as_hot_as_each_part_needs(workshop: DesignFolder) -> None:
     """The liner asks for 150 °C, the seat for 130 °C; held to the tenth of a degree on both sides."""
-    expect_conforms(write(workshop, more='heated_to = "150 °C"\n').only(HEATED))
-    told(write(workshop, more='heated_to = "149.9 °C"\n').only(HEATED))
-    expect_not_assessed(write(workshop, more="").only(HEATED), "making.heated_to")
+    expect_conforms(write(workshop, heated="150 °C").only(HEATED))
+    told(write(workshop, heated="149.9 °C").only(HEATED))
+    none = ("block", 'heated_to = "150 °C"\n', "")
+    expect_not_assessed(write(workshop, none).only(HEATED), "heated_to")
 
 
 def test_what_needs_the_hottest_block_goes_in_first(workshop: DesignFolder) -> None:
     """The liner asks for 150 °C: a seat that asks for as much may follow it, one that asks for 0.1 K more may not."""
     for asked, outcome in (("150 °C", "conforms"), ("150.1 °C", "finding")):
         seat = ("seat", 'block_heated_to = "130 °C"', f'block_heated_to = "{asked}"')
-        check = write(workshop, seat, more='heated_to = "160 °C"\n').only(HEATED)
+        check = write(workshop, seat, heated="160 °C").only(HEATED)
         assert check.outcome == outcome, check.says
 
 
@@ -189,7 +190,7 @@ def twice(workshop: DesignFolder, temperature: str, outside: str = "560.4 mm") -
     """The block heated a second time, for the seat."""
     steps = list(BLOCK_STEPS)
     steps.insert(steps.index("press liners") + 1, "heat block 2")
-    more = f'heated_to = "150 °C"\n[making.details."heat block 2"]\ntemperature = "{temperature}"\n'
+    more = f'[making.details."heat block 2"]\ntemperature = "{temperature}"\n'
     liner = ("liner", 'outside_diameter = "560.4 mm"', f'outside_diameter = "{outside}"')
     return write(workshop, liner, block=steps, more=more)
 
@@ -209,18 +210,18 @@ def test_what_was_pressed_cold_must_stay_tight_in_the_heat(workshop: DesignFolde
     for outside, outcome in (("560.068 mm", "conforms"), ("560.067 mm", "finding")):
         cold = ("liner", 'entered = "heated block"', 'entered = "pressed"')
         size = ("liner", 'outside_diameter = "560.4 mm"', f'outside_diameter = "{outside}"')
-        check = write(workshop, cold, size, block=steps, more='heated_to = "140 °C"\n').only(HEATED)
+        check = write(workshop, cold, size, block=steps, heated="140 °C").only(HEATED)
         assert check.outcome == outcome, check.says
 
 
 def test_a_later_heat_stays_below_the_relief(workshop: DesignFolder) -> None:
     """570 − 50 = 520 °C; paint at the design temperature of 400 °C at the most."""
     rule = "making.later-steps-cooler"
-    expect_conforms(write(workshop, more='heated_to = "519.9 °C"\n').only(rule))
-    check = write(workshop, more='heated_to = "520.1 °C"\n').only(rule)
+    expect_conforms(write(workshop, heated="519.9 °C").only(rule))
+    check = write(workshop, heated="520.1 °C").only(rule)
     told(check)
     assert (found(check), limit(check)) == pytest.approx((793.25, 793.15))
-    paint = 'heated_to = "150 °C"\n[making.details.paint]\ntemperature = "{} °C"\n'
+    paint = '[making.details.paint]\ntemperature = "{} °C"\n'
     expect_conforms(write(workshop, more=paint.format("399.9")).only(rule))
     told(write(workshop, more=paint.format("400.1")).only(rule))
 
