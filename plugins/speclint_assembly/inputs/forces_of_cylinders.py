@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from speclint.specs import (
     BoltedJoint,
+    ChamberCover,
     Component,
     Crosshead,
     CylinderBlock,
@@ -24,7 +25,6 @@ from speclint.specs import (
     SteamPipe,
     StuffingBox,
 )
-from speclint_assembly.inputs.chamber_covers import is_chamber_cover
 from speclint_assembly.inputs.known import Force, Known, Sized
 
 
@@ -171,9 +171,9 @@ def of_joint(joint: BoltedJoint, known: Known) -> Iterator[Force]:
     held = known.followed(f"part held by {joint.id}", joint.holds)
     if known.word(f"fastener of {joint.id}", joint.fastener) != "stud" or held is None:
         return
-    if isinstance(held, CylinderCover | PipeFlange) or is_chamber_cover(held):
+    if isinstance(held, CylinderCover | ChamberCover | PipeFlange):
         over, circle = (
-            Sized(held, "outside diameter", held.under("outside_diameter")),
+            Sized(held, "outside diameter", held.outside_diameter),
             Sized(joint, "circle", joint.circle),
         )
         yield from known.does_not_pass(joint.id, held.id, over, circle)

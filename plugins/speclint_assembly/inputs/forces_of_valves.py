@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from speclint.specs import (
     Cam,
     CamBox,
+    ChamberCover,
     CylinderBlock,
     CylinderLiner,
     PoppetValve,
@@ -18,7 +19,6 @@ from speclint.specs import (
     ValveSeat,
     ValveSpindle,
 )
-from speclint_assembly.inputs.chamber_covers import covers_over
 from speclint_assembly.inputs.known import Force, Known, Sized
 
 
@@ -41,8 +41,8 @@ def of_seat(seat: ValveSeat, known: Known) -> Iterator[Force]:
 
 def _before_cover(first: str, valve: PoppetValve, large: Sized, known: Known) -> Iterator[Force]:
     """What goes into the chamber of a valve goes in before the cover over it, whose hole it does not pass."""
-    for cover in covers_over(valve, known.belonging_to):
-        hole = Sized(cover, "central hole", cover.under("central_hole"))
+    for cover in known.belonging_to(valve, ChamberCover):
+        hole = Sized(cover, "central hole", cover.central_hole)
         yield from known.does_not_pass(first, cover.id, large, hole)
 
 

@@ -6,8 +6,7 @@ from collections.abc import Callable, Iterable
 from typing import Any
 
 from speclint import Judgement, Sheet
-from speclint.specs import BlockPort, Bore, CylinderBlock, PoppetValve, SeatBore
-from speclint_assembly.inputs.chamber_covers import covers_over
+from speclint.specs import BlockPort, Bore, ChamberCover, CylinderBlock, PoppetValve, SeatBore
 from speclint_assembly.inputs.room import passes
 
 #: A size of the block as it is when the part goes in: its symbol and its size at 20 °C to that when heated.
@@ -40,9 +39,9 @@ def opening_of(bore: SeatBore, valves: Iterable[PoppetValve], sheet: Sheet) -> A
     if sheet.is_stated("opening of the chamber", bore.opening):
         return bore.opening
     for valve in valves:
-        for cover in covers_over(valve, sheet.belonging_to):
-            if sheet.is_stated(f"bore closed by {cover.id}", closed := cover.under("bore")):
-                return closed
+        for cover in sheet.belonging_to(valve, ChamberCover):
+            if sheet.is_stated(f"bore closed by {cover.id}", cover.bore):
+                return cover.bore
     return bore.opening
 
 

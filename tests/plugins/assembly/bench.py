@@ -182,6 +182,16 @@ outside_diameter = "220 mm"
 opening = "12 mm"
 """
 
+OVER = """
+kind = "chamber-cover"
+id = "cover-over"
+closes = "block"
+over = "valve"
+bore = "230 mm"
+outside_diameter = "320 mm"
+central_hole = "40 mm"
+"""
+
 KEEPER = """
 kind = "retaining-ring"
 id = "keeper"
@@ -400,7 +410,7 @@ room_behind = "80 mm"
 
 #: The steps in an order that can be done.
 STEPS = (
-    *("seat-lower", "seat-upper", "seat-exhaust", "keeper", "valve", "cage"),
+    *("seat-lower", "seat-upper", "seat-exhaust", "keeper", "valve", "cage", "cover-over"),
     *("liner", "bolts", "studs-cover-front", "studs-cover-back", "cover-back", "box", "gland"),
     *("rod", "ring", "piston", "cover-front", "crosshead"),
     *("cambox", "tappet", "cam", "shaft", "lens", "flange", "pipe", "lagging", "lagging-cover"),
@@ -412,7 +422,7 @@ parts = ["ring"]
 takes_down = ["piston", "cover-front"]
 [overhauls.valve]
 parts = ["seat-lower", "seat-upper", "valve", "spring"]
-takes_down = ["cage", "keeper"]
+takes_down = ["cage", "keeper", "cover-over"]
 [overhauls.exhaust]
 parts = ["seat-exhaust"]
 takes_down = ["liner", "piston", "cover-front"]
@@ -445,6 +455,7 @@ FILES = {
     "spindle.toml": SPINDLE,
     "spring.toml": SPRING,
     "cage.toml": CAGE,
+    "cover-over.toml": OVER,
     "keeper.toml": KEEPER,
     "liner.toml": LINER,
     "piston.toml": PISTON,

@@ -169,6 +169,16 @@ def test_a_seat_put_in_against_the_lift_goes_through_the_cylinder(workshop: Desi
         assert outcome == "conforms" or "across the port front" in check.says
 
 
+def test_the_opening_is_what_the_cover_over_the_valve_closes_where_the_block_states_none(
+    workshop: DesignFolder,
+) -> None:
+    """163.8 + 0.5 = 164.3 mm."""
+    none = ("block", 'opening = "230 mm"\n', "")
+    for bore, outcome in (("164.31 mm", "conforms"), ("164.29 mm", "finding")):
+        cover = ("cover-over", 'bore = "230 mm"', f'bore = "{bore}"')
+        assert write(workshop, none, cover).only(SEAT, "seat-upper").outcome == outcome
+
+
 def test_from_the_other_side_the_upper_seat_passes_the_lower_bore(workshop: DesignFolder) -> None:
     """163.8 mm through 160 mm from the cylinder: it does not go, whatever its opening."""
     check = write(workshop, ("seat-upper", '"chamber"', '"cylinder"')).only(SEAT, "seat-upper")
