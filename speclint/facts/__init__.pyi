@@ -141,6 +141,15 @@ from .life import (
     distance_of_life as distance_of_life,
     starts_of_life as starts_of_life,
 )
+from .making import (
+    FINISHING as FINISHING,
+    Made as Made,
+    MakingStep as MakingStep,
+    finished_after_relief as finished_after_relief,
+    own_steps as own_steps,
+    places_of as places_of,
+    steps_of as steps_of,
+)
 from .nozzles import (
     back_pressures as back_pressures,
     bores_on as bores_on,
@@ -154,15 +163,6 @@ from .pipe_movement import (
     movement_by_blocks as movement_by_blocks,
     movement_of_pipe as movement_of_pipe,
     openings_of as openings_of,
-)
-from .making import (
-    FINISHING as FINISHING,
-    Made as Made,
-    MakingStep as MakingStep,
-    finished_after_relief as finished_after_relief,
-    own_steps as own_steps,
-    places_of as places_of,
-    steps_of as steps_of,
 )
 from .pipes import (
     steam_by_path as steam_by_path,

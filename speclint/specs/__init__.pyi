@@ -242,10 +242,6 @@ from .kinds.weldment import (
     WeldedJoint as WeldedJoint,
     Weldment as Weldment,
 )
-from .old_keys import (
-    old_keys_in as old_keys_in,
-    old_keys_of as old_keys_of,
-)
 from .making import (
     BlockMaking as BlockMaking,
     CastingMaking as CastingMaking,
@@ -255,6 +251,10 @@ from .making import (
     SeatMaking as SeatMaking,
     StepDetail as StepDetail,
     WeldmentMaking as WeldmentMaking,
+)
+from .old_keys import (
+    old_keys_in as old_keys_in,
+    old_keys_of as old_keys_of,
 )
 from .schema import (
     schema_of as schema_of,
