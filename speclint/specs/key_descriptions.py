@@ -65,7 +65,9 @@ def _taken_by(field: FieldInfo) -> str:
         if get_origin(member) is Stated:
             return listed + _word(get_args(member)[0])
         if get_origin(member) is Link:
-            return "the id of a " + " or ".join(_targets(member)) + (", or a list of several" if listed else "")
+            return (
+                "the id of a " + " or ".join(_targets(member)) + (", or a list of several" if listed else "")
+            )
     if field.annotation == tuple[str, ...]:
         return "a list of texts"
     return {str: "text"}.get(annotation, "data of your own")
