@@ -70,7 +70,7 @@ def _inline(name: str, field: FieldInfo, table: type[SpecTable]) -> str | None:
         return json.dumps([quantities_of(table)[name]], ensure_ascii=False)
     if ids := listed_ids(field):
         return json.dumps(ids)
-    several = listed_example(name, field)
+    several = listed_example(name, field, table)
     if several is not None:
         return json.dumps([several], ensure_ascii=False)
     return None
