@@ -33,6 +33,10 @@ from .cylinders import (
     rods_in as rods_in,
     side_closed as side_closed,
 )
+from .design_stages import (
+    graded_as_assembly as graded_as_assembly,
+    graded_by_stage as graded_by_stage,
+)
 from .dividing_walls import (
     Panel as Panel,
     beyond_hollow as beyond_hollow,
@@ -136,6 +140,15 @@ from .laggings import (
 from .life import (
     distance_of_life as distance_of_life,
     starts_of_life as starts_of_life,
+)
+from .making import (
+    FINISHING as FINISHING,
+    Made as Made,
+    MakingStep as MakingStep,
+    finished_after_relief as finished_after_relief,
+    own_steps as own_steps,
+    places_of as places_of,
+    steps_of as steps_of,
 )
 from .nozzles import (
     back_pressures as back_pressures,

@@ -378,6 +378,11 @@ class Sheet(Judging, Placing):
             self._record.worked(symbol, formula, arguments, value)
         return value
 
+    def list_item(self, name: str, says: str) -> None:
+        """Write a line of a result in words, such as a step of an order; nothing rests on it."""
+        if self._record:
+            self._record.word(name, says)
+
     def scan(
         self,
         symbol: str,

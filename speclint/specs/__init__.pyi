@@ -78,6 +78,10 @@ from .kinds.access_plan import (
     SpannerRoom as SpannerRoom,
     Withdrawal as Withdrawal,
 )
+from .kinds.assembly import (
+    Assembly as Assembly,
+    Overhaul as Overhaul,
+)
 from .kinds.blast_nozzle import (
     BlastNozzle as BlastNozzle,
 )
@@ -110,6 +114,7 @@ from .kinds.cylinder_block import (
     CylinderBlock as CylinderBlock,
     CylinderEnd as CylinderEnd,
     Division as Division,
+    Fitting as Fitting,
     Pad as Pad,
     RelievedLength as RelievedLength,
     SeatBore as SeatBore,
@@ -237,6 +242,16 @@ from .kinds.weldment import (
     Ribs as Ribs,
     WeldedJoint as WeldedJoint,
     Weldment as Weldment,
+)
+from .making import (
+    BlockMaking as BlockMaking,
+    CastingMaking as CastingMaking,
+    FittedMaking as FittedMaking,
+    LinerMaking as LinerMaking,
+    Making as Making,
+    SeatMaking as SeatMaking,
+    StepDetail as StepDetail,
+    WeldmentMaking as WeldmentMaking,
 )
 from .named_fields import (
     names_in as names_in,

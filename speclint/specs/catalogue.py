@@ -14,6 +14,7 @@ if TYPE_CHECKING:
 #: The word a spec writes, and where its class is.
 KINDS: dict[str, str] = {
     "access-plan": "speclint.specs.kinds.access_plan:AccessPlan",
+    "assembly": "speclint.specs.kinds.assembly:Assembly",
     "blast-nozzle": "speclint.specs.kinds.blast_nozzle:BlastNozzle",
     "bolted-joint": "speclint.specs.kinds.bolted_joint:BoltedJoint",
     "cam": "speclint.specs.kinds.cam:Cam",

@@ -6,7 +6,7 @@ import math
 import re
 from collections.abc import Mapping, Sequence
 from functools import cache
-from typing import Any, Literal, get_args, get_origin
+from typing import Annotated, Any, Literal, get_args, get_origin
 
 from pydantic.fields import FieldInfo
 
@@ -68,13 +68,25 @@ def example_for(name: str, field: FieldInfo, table: type[SpecTable]) -> str | in
     """A value that the key takes, as TOML has it; None where it takes a table or a list."""
     if any(isinstance(mark, Quantity) for mark in field.metadata):
         return quantities_of(table)[name]
-    for member in get_args(field.annotation):
+    return _example_of(name, field.annotation, table)
+
+
+def listed_example(name: str, field: FieldInfo, table: type[SpecTable]) -> str | int | bool | None:
+    """A word or a link that a key takes several of in a list; None where it takes no such list."""
+    if get_origin(field.annotation) is not tuple:
+        return None
+    member = get_args(field.annotation)[0]
+    return _example_of(name, get_args(member)[0] if get_origin(member) is Annotated else member, table)
+
+
+def _example_of(name: str, annotation: Any, table: type[SpecTable]) -> str | int | bool | None:
+    for member in get_args(annotation):
         if get_origin(member) is Stated:
             return f"{table.kind}-left" if name in _OF_ITS_KIND else _example_word(name, get_args(member)[0])
         if get_origin(member) is Link:
             target = get_args(member)[0]
             return f"{(get_args(target) or (target,))[0].kind}-left"
-    return _WORDS.get(name, "text") if field.annotation is str else None
+    return _WORDS.get(name, "text") if annotation is str else None
 
 
 def _example_word(name: str, wanted: Any) -> str | int | bool:

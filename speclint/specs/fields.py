@@ -14,7 +14,7 @@ from typing import Annotated, Any, ClassVar, Generic, Literal, Protocol, TypeVar
 from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic_core import CoreSchema, core_schema
 
-from speclint.errors import NOWHERE, Location, QuantityError, shortened
+from speclint.errors import NOWHERE, Location, QuantityError, one_of, shortened
 from speclint.quantities import PROVENANCES, Measure, Sign, example, read
 from speclint.specs.spans import Span, refusal
 
@@ -249,9 +249,7 @@ def _stated_reader(wanted: Any) -> Callable[[object], Stated[Any] | NotStated]:
         value, where = opened(raw)
         if choices:
             if value not in choices:
-                raise refusal(
-                    "this is not one of the words used here", "one of " + ", ".join(f'"{c}"' for c in choices)
-                )
+                raise refusal("this is not one of the words used here", _one_of(value, choices))
         elif type(value) is not wanted:
             raise refusal(f"this is not {_CALLED[wanted]}", _INSTEAD[wanted])
         elif type(value) is int and not 0 <= value <= _MOST:
@@ -263,6 +261,14 @@ def _stated_reader(wanted: Any) -> Callable[[object], Stated[Any] | NotStated]:
     return reader
 
 
+def _one_of(value: object, choices: tuple[Any, ...]) -> str:
+    """The words to write instead: the nearest of many, all of few."""
+    if len(choices) > _FEW and isinstance(value, str):
+        return one_of(value, choices)
+    return "one of " + ", ".join(f'"{choice}"' for choice in choices)
+
+
+_FEW = 12  # words that are all written out; common practice, a line or two of a report
 _MOST = 10**9  # of a count; common practice, more than the cycles of any part
 _CALLED = {str: "text", int: "a whole number", bool: "yes or no"}
 _INSTEAD = {str: 'text in quotes: "…"', int: "a whole number without quotes: 16", bool: "true or false"}

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any, Literal, get_args, get_origin
+from typing import Annotated, Any, Literal, get_args, get_origin
 
 from pydantic.fields import FieldInfo
 
@@ -56,16 +56,21 @@ def _taken_by(field: FieldInfo) -> str:
         several = {dict: "each by its name, ", tuple: "a list, "}.get(get_origin(field.annotation), "")  # type: ignore[arg-type]
         said = f'{several}{found[0].dimension}, such as "{quantity_example(field)}"'
         return f"{said}; {found[1]}" if found[1] else said
-    for member in get_args(field.annotation):
+    annotation: Any = field.annotation
+    listed = "a list, each " if get_origin(annotation) is tuple else ""
+    if listed:
+        member = get_args(annotation)[0]
+        annotation = get_args(member)[0] if get_origin(member) is Annotated else member
+    for member in get_args(annotation):
         if get_origin(member) is Stated:
-            return _word(get_args(member)[0])
+            return listed + _word(get_args(member)[0])
         if get_origin(member) is Link:
-            return "the id of a " + " or ".join(_targets(member))
-    if link := _link_listed(field):
-        return "the id of a " + " or ".join(_targets(link)) + ", or a list of several"
+            return (
+                "the id of a " + " or ".join(_targets(member)) + (", or a list of several" if listed else "")
+            )
     if field.annotation == tuple[str, ...]:
         return "a list of texts"
-    return {str: "text"}.get(field.annotation, "data of your own")  # type: ignore[arg-type]
+    return {str: "text"}.get(annotation, "data of your own")
 
 
 def listed_ids(field: FieldInfo) -> list[str]:

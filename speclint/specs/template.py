@@ -10,7 +10,7 @@ from typing import Any, Literal, get_args, get_origin
 from pydantic.fields import FieldInfo
 
 from speclint.specs.docstrings import meanings, summary
-from speclint.specs.examples import example_for, quantities_of, quantity_example, quantity_of
+from speclint.specs.examples import example_for, listed_example, quantities_of, quantity_example, quantity_of
 from speclint.specs.key_descriptions import inner_table, listed_ids, own_first, said_of
 from speclint.specs.old_keys import old_keys_of
 from speclint.specs.spec import Spec, SpecTable
@@ -70,6 +70,9 @@ def _inline(name: str, field: FieldInfo, table: type[SpecTable]) -> str | None:
         return json.dumps([quantities_of(table)[name]], ensure_ascii=False)
     if ids := listed_ids(field):
         return json.dumps(ids)
+    several = listed_example(name, field, table)
+    if several is not None:
+        return json.dumps([several], ensure_ascii=False)
     return None
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Kelvins, Seconds
+from speclint.facts import finished_after_relief
 from speclint.specs import FinishedFace, Plate, Weldment
 from speclint_fabrication.formulae.relief import face_wanted, holding_time
 from speclint_fabrication.formulae.tables import (
@@ -29,7 +30,7 @@ _PLACE = EN_13445_4.at("Table 10.1-1")
     "service.",
     leaves_out="rates of heating and cooling, support in the furnace, the tempering temperature of a tempered "
     "plate, which stress relief must not reach",
-    edition=2,
+    edition=3,
     limits=[
         Limit(
             "clean_up",
@@ -41,12 +42,16 @@ _PLACE = EN_13445_4.at("Table 10.1-1")
     ],
 )
 def stress_relief(weldment: Weldment, sheet: Sheet) -> Judgement:
-    """Temperature by each steel, time by the thickest plate as rolled, allowance ≥ tolerance + clean-up."""
+    """Temperature by each steel, time by the thickest plate as rolled, allowance ≥ tolerance + clean-up.
+
+    The order is that of the list of the making; as stated where that does not say it.
+    """
     if not weldment.plates:
         raise sheet.not_assessed("no plate is stated", weldment.where)
     treatment = weldment.treatment
+    by_list = finished_after_relief(weldment, sheet)
     order = sheet.states(
-        sheet.read("finished after relief", treatment.before_finishing),
+        sheet.read("finished after relief", treatment.before_finishing) if by_list is None else by_list.value,
         "finish machining comes before the stress relief",
     )
     if not order.holds:

@@ -20,6 +20,7 @@ from speclint.specs.fields import (
     Word,
 )
 from speclint.specs.geometry import AtMost, Below, Conditions
+from speclint.specs.making import FittedMaking
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
@@ -175,6 +176,8 @@ class BoltedJoint(Component):
         pressure_circle: diameter to which the pressure reaches, for a ground face or a lens ring.
         over_track: whether the part, or a stud or nut of it, could fall on the track if it came away.
         second_retention: what else would keep it from falling.
+        to_wall: from the axis of a stud to the nearest wall that stands above the face it is screwed into.
+        making: the step of the block at which its studs are set, "set studs" where it is left out.
     """
 
     kind: ClassVar[str] = "bolted-joint"
@@ -218,3 +221,5 @@ class BoltedJoint(Component):
     tightening: Tightening = Tightening.unstated()
     tapped: TappedHole = TappedHole.unstated()
     nut: Nut = Nut.unstated()
+    to_wall: Annotated[Length, Span("3 mm", "1 m")] = NOT_STATED
+    making: FittedMaking = FittedMaking.unstated()

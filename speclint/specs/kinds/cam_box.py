@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar, Literal
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
 from speclint.specs.link_targets import CylinderBlock
+from speclint.specs.making import FittedMaking
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
@@ -27,6 +28,15 @@ class CamBox(Component):
         withdrawal_room: clear room in that direction on the assembled engine.
         spindle_seals: what keeps steam and water from leaking along the spindles into the box.
         fastenings_reachable: true when every fastening can be reached with a spanner on the assembled engine.
+        width: overall, across the direction in which it is withdrawn.
+        height: overall.
+        opening_width: clear width of the opening through which it is withdrawn, of frames, brackets and running board.
+        opening_height: clear height of that opening.
+        bearing_bore: bore of the housings through which the cam shaft is put, its bearings out.
+        tappet_bore: bore of its guides for the tappets.
+        lid_length: longer clear dimension of the opening under its lid.
+        lid_width: shorter clear dimension of that opening.
+        making: the step of the block at which it is fitted, "fit gear" where it is left out.
     """
 
     kind: ClassVar[str] = "cam-box"
@@ -45,3 +55,12 @@ class CamBox(Component):
         NOT_STATED
     )
     fastenings_reachable: Word[bool] = NOT_STATED
+    width: Annotated[Length, Span("30 mm", "3 m")] = NOT_STATED
+    height: Annotated[Length, Span("30 mm", "3 m")] = NOT_STATED
+    opening_width: Annotated[Length, Span("30 mm", "5 m")] = NOT_STATED
+    opening_height: Annotated[Length, Span("30 mm", "5 m")] = NOT_STATED
+    bearing_bore: Annotated[Length, Span("10 mm", "600 mm")] = NOT_STATED
+    tappet_bore: Annotated[Length, Span("5 mm", "200 mm")] = NOT_STATED
+    lid_length: Annotated[Length, Span("20 mm", "4 m")] = NOT_STATED
+    lid_width: Annotated[Length, Span("15 mm", "3 m")] = NOT_STATED
+    making: FittedMaking = FittedMaking.unstated()

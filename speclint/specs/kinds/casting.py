@@ -6,6 +6,7 @@ from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Allowance, Length, LinkTo, Word
+from speclint.specs.making import CastingMaking
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
@@ -73,6 +74,7 @@ class Casting(Component):
         meetings: walls that meet, by name
         cores: by name
         cored: false where it has no core
+        making: the steps in which it is made
     """
 
     kind: ClassVar[str] = "casting"
@@ -88,3 +90,4 @@ class Casting(Component):
     meetings: dict[str, Meeting] = {}
     cores: dict[str, Core] = {}
     cored: Word[bool] = NOT_STATED
+    making: CastingMaking = CastingMaking.unstated()

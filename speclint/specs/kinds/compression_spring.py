@@ -5,7 +5,18 @@ from __future__ import annotations
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
-from speclint.specs.fields import NOT_STATED, Force, Fraction, Length, LinkTo, Mass, Stiffness, Stress, Word
+from speclint.specs.fields import (
+    NOT_STATED,
+    Allowance,
+    Force,
+    Fraction,
+    Length,
+    LinkTo,
+    Mass,
+    Stiffness,
+    Stress,
+    Word,
+)
 from speclint.specs.geometry import Below, Conditions
 from speclint.specs.link_targets import PoppetValve
 from speclint.specs.spans import Span
@@ -56,6 +67,8 @@ class CompressionSpring(Component):
         guide_pin: diameter of the pin inside it.
         housing: bore of the part round it.
         broken_half_caught: true when neither a broken half nor another part can come loose and fall into the engine.
+        tool_height: height above its lower seat at which the tool can take hold of its plate to press it down.
+        plate_depth: height of the spring plate over the end of the spring; 0 mm where the tool bears at that level.
     """
 
     kind: ClassVar[str] = "compression-spring"
@@ -105,3 +118,5 @@ class CompressionSpring(Component):
     guide_pin: Annotated[Length, Span("3 mm", "350 mm")] = NOT_STATED
     housing: Annotated[Length, Span("8 mm", "500 mm")] = NOT_STATED
     broken_half_caught: Word[bool] = NOT_STATED
+    tool_height: Annotated[Length, Span("10 mm", "1.5 m")] = NOT_STATED
+    plate_depth: Annotated[Allowance, Span("0.5 mm", "200 mm")] = NOT_STATED

@@ -22,6 +22,7 @@ from speclint.specs.fields import (
     Word,
 )
 from speclint.specs.geometry import AtMost, Below, Conditions
+from speclint.specs.making import BlockMaking
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
@@ -39,6 +40,7 @@ class RelievedLength(SpecTable):
         starts: distance of its beginning from the collar seat
         ends: distance of its end from the collar seat
         drained: whether water that collects there can drain
+        diameter: of the block over that length
     """
 
     geometry: ClassVar[Conditions] = (Below("starts", "ends"),)
@@ -46,6 +48,7 @@ class RelievedLength(SpecTable):
     starts: Annotated[Length, Span("15 mm", "2.5 m")] = NOT_STATED
     ends: Annotated[Length, Span("15 mm", "2.5 m")] = NOT_STATED
     drained: Word[bool] = NOT_STATED
+    diameter: Annotated[Length, Span("100 mm", "1.2 m")] = NOT_STATED
 
 
 class Bore(SpecTable):
@@ -111,6 +114,8 @@ class SeatBore(Closable):
         lifts: which way the valve lifts to the cylinder: along its axis towards the piston, across it, or away from it
         to_cylinder: from the seat's plane, in the direction of lift, to the plane of the cover's face, or to the bore
         opens_into: the space beyond the seat into which the valve lifts: the chamber of its steam, or the cylinder
+        opening: the opening of the chamber through which seat, valve and cage go in, at its narrowest
+        room_beyond: clear length beyond that opening, along the axis of the valve, on the assembled engine
     """
 
     old_keys: ClassVar[Mapping[str, str]] = {
@@ -130,6 +135,24 @@ class SeatBore(Closable):
     lifts: Word[Literal["along the cylinder", "across the cylinder", "away from the cylinder"]] = NOT_STATED
     to_cylinder: Annotated[Position, Span("1 mm", "1 m")] = NOT_STATED
     opens_into: Word[Literal["chamber", "cylinder"]] = NOT_STATED
+    opening: Annotated[Length, Span("30 mm", "800 mm")] = NOT_STATED
+    room_beyond: Annotated[Length, Span("20 mm", "3 m")] = NOT_STATED
+
+
+class Fitting(SpecTable):
+    """A fitting that is screwed into the block from outside, such as a relief valve or a drain cock.
+
+    Fields:
+        across_flats: of its hexagon
+        to_wall: from its axis to the nearest obstacle, as it is screwed in
+        lagging_opening: diameter of the opening of the lagging round it; leave out where the block has none there
+        lagged: whether lagging covers the block there
+    """
+
+    across_flats: Annotated[Length, Span("8 mm", "200 mm")] = NOT_STATED
+    to_wall: Annotated[Length, Span("5 mm", "500 mm")] = NOT_STATED
+    lagging_opening: Annotated[Length, Span("15 mm", "600 mm")] = NOT_STATED
+    lagged: Word[bool] = NOT_STATED
 
 
 class CylinderEnd(SpecTable):
@@ -152,6 +175,8 @@ class CylinderEnd(SpecTable):
         relief_lift_at: pressure at which it has that lift
         relief_count: relief valves at this end
         drain_cock: whether a drain cock is fitted at this end
+        relief_fitting: the room round each relief valve
+        cock_fitting: the room round the drain cock
     """
 
     of_bore: Annotated[Word[str], NamedIn("bores")] = NOT_STATED
@@ -169,6 +194,8 @@ class CylinderEnd(SpecTable):
     relief_lift_at: Pressure = NOT_STATED
     relief_count: Word[int] = NOT_STATED
     drain_cock: Word[bool] = NOT_STATED
+    relief_fitting: Fitting = Fitting.unstated()
+    cock_fitting: Fitting = Fitting.unstated()
 
 
 class Division(SpecTable):
@@ -296,6 +323,9 @@ class CylinderBlock(Component):
         divisions: walls between neighbouring bores and passages, by name
         pads: pads on the frames, by name
         drive: the piston and what drives it
+        entering_width: greatest width that passes the opening of the frames as the block is put in
+        entering_height: greatest height that passes that opening
+        making: the steps in which it is made
     """
 
     kind: ClassVar[str] = "cylinder-block"
@@ -314,3 +344,6 @@ class CylinderBlock(Component):
     divisions: dict[str, Division] = {}
     pads: dict[str, Pad] = {}
     drive: Drive = Drive.unstated()
+    entering_width: Annotated[Length, Span("100 mm", "4 m")] = NOT_STATED
+    entering_height: Annotated[Length, Span("100 mm", "4 m")] = NOT_STATED
+    making: BlockMaking = BlockMaking.unstated()

@@ -31,6 +31,8 @@ class CylinderCover(Component):
         holes: how many bolt holes it has.
         central_hole: diameter of the hole for the stuffing box; 0 mm where there is none.
         weld_efficiency: joint efficiency of a welded plate; 1 where it is in one piece.
+        spigot_diameter: of the spigot that enters the cylinder; 0 mm where there is none.
+        spigot_enters: what the spigot enters.
     """
 
     kind: ClassVar[str] = "cylinder-cover"
@@ -61,3 +63,7 @@ class CylinderCover(Component):
     holes: Word[int] = NOT_STATED
     central_hole: Annotated[Allowance, Span("10 mm", "500 mm")] = NOT_STATED
     weld_efficiency: Fraction = NOT_STATED
+    spigot_diameter: Annotated[Allowance, Span("50 mm", "1.4 m")] = NOT_STATED
+    spigot_enters: Word[Literal["bore of the liner", "bore of the block", "recess of the collar"]] = (
+        NOT_STATED
+    )

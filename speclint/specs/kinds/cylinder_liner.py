@@ -19,6 +19,7 @@ from speclint.specs.fields import (
 )
 from speclint.specs.geometry import AtMost, Below, Conditions, FitsIn
 from speclint.specs.link_targets import CylinderBlock
+from speclint.specs.making import LinerMaking
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
@@ -143,6 +144,9 @@ class CylinderLiner(Component):
         hardness: of its bore
         ring_hardness: hardness specified for its piston rings
         structure: of its iron
+        free_end_diameter: outside at the free end, over its lead
+        mouth_diameter: of the chamfer at the end by which the piston enters, at its wide end
+        making: the steps in which it is made
     """
 
     kind: ClassVar[str] = "cylinder-liner"
@@ -195,3 +199,6 @@ class CylinderLiner(Component):
     hardness: Hardness = NOT_STATED
     ring_hardness: Hardness = NOT_STATED
     structure: Word[Structure] = NOT_STATED
+    free_end_diameter: Annotated[Length, Span("100 mm", "1.3 m")] = NOT_STATED
+    mouth_diameter: Annotated[Length, Span("100 mm", "1.3 m")] = NOT_STATED
+    making: LinerMaking = LinerMaking.unstated()

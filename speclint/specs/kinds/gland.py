@@ -24,6 +24,7 @@ class Gland(Component):
         flange_thickness: of the gland's flange under the nuts.
         stands_out: from the outer end of the stuffing box to the ends of the studs, or what else is outermost.
         tilt: uneven tightening of the nuts: greatest stud load over the mean.
+        split: whether it is in halves, which go on round the rod.
     """
 
     kind: ClassVar[str] = "gland"
@@ -44,3 +45,4 @@ class Gland(Component):
     flange_thickness: Annotated[Length, Span("5 mm", "150 mm")] = NOT_STATED
     stands_out: Annotated[Length, Span("5 mm", "300 mm")] = NOT_STATED
     tilt: Fraction = NOT_STATED
+    split: Word[bool] = NOT_STATED

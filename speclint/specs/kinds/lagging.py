@@ -24,6 +24,7 @@ class Lagging(Component):
         reach: whether someone can touch it, or has to when preparing or driving the engine.
         length: of round lagging.
         area: of flat lagging.
+        room_behind: least room between the part that it covers and what stands beside it.
     """
 
     kind: ClassVar[str] = "lagging"
@@ -39,3 +40,4 @@ class Lagging(Component):
     reach: Word[Literal["out of reach", "in reach", "a hand must go there"]] = NOT_STATED
     length: Annotated[Length, Span("100 mm", "20 m")] = NOT_STATED
     area: Area = NOT_STATED
+    room_behind: Annotated[Length, Span("3 mm", "2 m")] = NOT_STATED

@@ -31,6 +31,8 @@ class LocatingFace(Component):
         entering_force: force available from jacks or bolts to draw the whole block into its frame
         room: cold, between a sliding pad and the end of its cut-out, on the side towards which it expands; left out, it
             is that by the chain of dimensions which names this cut-out, else that of a pad in the middle
+        opening_width: clear width of the opening of the frames through which the block is put in
+        opening_height: clear height of that opening
     """
 
     kind: ClassVar[str] = "locating-face"
@@ -48,3 +50,5 @@ class LocatingFace(Component):
     friction: Fraction = NOT_STATED
     entering_force: Force = NOT_STATED
     room: Annotated[Length, Span("0.2 mm", "60 mm")] = NOT_STATED
+    opening_width: Annotated[Length, Span("100 mm", "4 m")] = NOT_STATED
+    opening_height: Annotated[Length, Span("100 mm", "4 m")] = NOT_STATED

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Annotated, ClassVar
+from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import PRESSURE_BY_KIND, Component
 from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
@@ -22,6 +22,7 @@ class PipeFlange(Component):
         holes: how many bolt holes it has.
         bore: of the flange.
         thickness: of the flange under the nuts.
+        held: how it is held on its pipe.
     """
 
     kind: ClassVar[str] = "pipe-flange"
@@ -36,3 +37,4 @@ class PipeFlange(Component):
     circle: Annotated[Length, Span("60 mm", "2.5 m")] = NOT_STATED
     holes: Word[int] = NOT_STATED
     thickness: Annotated[Length, Span("5 mm", "200 mm")] = NOT_STATED
+    held: Word[Literal["welded on", "loose behind a collar"]] = NOT_STATED

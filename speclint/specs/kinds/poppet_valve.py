@@ -38,6 +38,7 @@ class Beat(SpecTable):
         contact_width: width of the contact ring along the cone, when new.
         throat: bore of the passage that the beat feeds, the valve's own middle included.
         blocked_area: area of that bore taken up by hub, ribs, spindle, or a part that stands in it.
+        rim_diameter: over the rim of the valve beyond the contact ring; leave out to have it worked from the wall
     """
 
     geometry: ClassVar[Conditions] = (Below("contact_width", "seat_diameter"),)
@@ -48,6 +49,7 @@ class Beat(SpecTable):
     contact_width: Annotated[Length, Span("0.3 mm", "20 mm")] = NOT_STATED
     throat: Annotated[Length, Span("20 mm", "480 mm")] = NOT_STATED
     blocked_area: Area = NOT_STATED
+    rim_diameter: Annotated[Length, Span("20 mm", "500 mm")] = NOT_STATED
 
 
 class PoppetValve(Component):
@@ -95,6 +97,7 @@ class PoppetValve(Component):
         smallest_piece: least width of the smallest fragment of a fracture.
         passage_below: widest opening through which a fragment could fall into the cylinder.
         reversal_hurts: true when its lifting traps water or drives the engine in mid gear.
+        spindle_bore: bore that the spindle goes through.
     """
 
     kind: ClassVar[str] = "poppet-valve"
@@ -140,3 +143,4 @@ class PoppetValve(Component):
     smallest_piece: Annotated[Length, Span("1 mm", "150 mm")] = NOT_STATED
     passage_below: Annotated[Length, Span("1 mm", "200 mm")] = NOT_STATED
     reversal_hurts: Word[bool] = NOT_STATED
+    spindle_bore: Annotated[Length, Span("3 mm", "150 mm")] = NOT_STATED

@@ -19,6 +19,8 @@ class RetainingRing(Component):
         fastened: how it is held itself.
         bore: its opening, which the part that it retains cannot pass.
         locked: whether it is locked against coming loose.
+        outside_diameter: greatest diameter, over its thread where it is screwed in.
+        thread_bore: bore of the thread in the block that it is screwed into, over its crests.
     """
 
     kind: ClassVar[str] = "retaining-ring"
@@ -28,3 +30,5 @@ class RetainingRing(Component):
     fastened: Word[Literal["screwed in", "bolted on", "welded in"]] = NOT_STATED
     bore: Annotated[Length, Span("10 mm", "1.5 m")] = NOT_STATED
     locked: Word[bool] = NOT_STATED
+    outside_diameter: Annotated[Length, Span("15 mm", "1.6 m")] = NOT_STATED
+    thread_bore: Annotated[Length, Span("15 mm", "1.6 m")] = NOT_STATED

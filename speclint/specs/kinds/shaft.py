@@ -21,6 +21,7 @@ class Shaft(Component):
         keyway_depth: of the keyway in the shaft
         torque: the greatest that it transmits
         bending_moment: the greatest at that section
+        greatest_diameter: over its largest collar or journal, cams and wheels off
     """
 
     kind: ClassVar[str] = "shaft"
@@ -36,3 +37,4 @@ class Shaft(Component):
     keyway_depth: Annotated[Allowance, Span("0.5 mm", "50 mm")] = NOT_STATED
     torque: Moment = NOT_STATED
     bending_moment: Moment = NOT_STATED
+    greatest_diameter: Annotated[Length, Span("8 mm", "500 mm")] = NOT_STATED

@@ -51,6 +51,10 @@ class SteamPipe(Component):
         takes_up_by: what takes up growth and movement.
         joint_movement: movement for which sliding joint, bellows or lens joints are designed.
         cycles: number of cycles from cold to hot in its life.
+        collar_diameter: of the collar in front of its loose flange.
+        faces_length: straight distance between the faces of its ends.
+        faces_gap: distance of the faces between which it is put, lens rings and gaskets out.
+        drawn_back: distance by which its end can be drawn back to let a ring in.
     """
 
     kind: ClassVar[str] = "steam-pipe"
@@ -88,3 +92,7 @@ class SteamPipe(Component):
     takes_up_by: Word[Literal["bends", "sliding joint", "bellows", "lens joints"]] = NOT_STATED
     joint_movement: Annotated[Length, Span("1 mm", "200 mm")] = NOT_STATED
     cycles: Word[int] = NOT_STATED
+    collar_diameter: Annotated[Length, Span("15 mm", "800 mm")] = NOT_STATED
+    faces_length: Annotated[Length, Span("100 mm", "30 m")] = NOT_STATED
+    faces_gap: Annotated[Length, Span("100 mm", "30 m")] = NOT_STATED
+    drawn_back: Annotated[Length, Span("1 mm", "500 mm")] = NOT_STATED

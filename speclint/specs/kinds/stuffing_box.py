@@ -25,6 +25,7 @@ class StuffingBox(Component):
         neck_bush: bore of the bush on the cylinder's side of the packing
         gland_bore: bore of the gland on the outer side
         drained: whether the steam and water that pass the packing can drain away from the rod and the frames
+        split: whether box and neck bush are in halves, which go on round the rod
     """
 
     kind: ClassVar[str] = "stuffing-box"
@@ -54,3 +55,4 @@ class StuffingBox(Component):
     neck_bush: Annotated[Length, Span("15 mm", "250 mm")] = NOT_STATED
     gland_bore: Annotated[Length, Span("15 mm", "250 mm")] = NOT_STATED
     drained: Word[bool] = NOT_STATED
+    split: Word[bool] = NOT_STATED

@@ -25,6 +25,7 @@ class Tappet(Component):
         clearance: cold, between tappet and what it works, the valve shut.
         seat_wear: greatest wear of the seat before the clearance is reset.
         clearance_setting: accuracy to which the clearance can be set, either way.
+        stem_diameter: of the part that slides in its guide.
     """
 
     kind: ClassVar[str] = "tappet"
@@ -40,3 +41,4 @@ class Tappet(Component):
     clearance: Annotated[Length, Span("50 µm", "5 mm")] = NOT_STATED
     seat_wear: Annotated[Allowance, Span("10 µm", "2.5 mm")] = NOT_STATED
     clearance_setting: Annotated[Allowance, Span("5 µm", "2 mm")] = NOT_STATED
+    stem_diameter: Annotated[Length, Span("4 mm", "200 mm")] = NOT_STATED

@@ -19,6 +19,7 @@ class ValveCage(Component):
         held_by: the part that keeps it in its place, such as a cover and its studs, or a retaining ring.
         end_at: from the plane of the valve's seat to the inside of its end, in the direction of lift.
         opening: the widest opening through which a piece could pass.
+        outside_diameter: greatest diameter that passes the opening of the chamber.
     """
 
     kind: ClassVar[str] = "valve-cage"
@@ -28,3 +29,4 @@ class ValveCage(Component):
     held_by: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     end_at: Annotated[Length, Span("10 mm", "600 mm")] = NOT_STATED
     opening: Annotated[Length, Span("1 mm", "200 mm")] = NOT_STATED
+    outside_diameter: Annotated[Length, Span("20 mm", "800 mm")] = NOT_STATED

@@ -8,6 +8,7 @@ from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Angle, Force, Fraction, Length, LinkTo, Temperature, Word
 from speclint.specs.geometry import AtMost, Below, Conditions, FitsIn
 from speclint.specs.link_targets import CylinderBlock
+from speclint.specs.making import SeatMaking
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
@@ -37,6 +38,7 @@ class ValveSeat(Component):
         entered_from: the side from which the ring is inserted into its bore, and to which it could come out.
         sticking_drag: greatest force on the seat from a sticking valve when it is lifted.
         retention: what holds the ring if the fit is lost; "none" where nothing does.
+        making: the steps in which it is made.
     """
 
     kind: ClassVar[str] = "valve-seat"
@@ -72,3 +74,4 @@ class ValveSeat(Component):
     retention: Word[
         Literal["none", "screwed ring", "locking screws", "rolled-over lip", "shoulder and cage"]
     ] = NOT_STATED
+    making: SeatMaking = SeatMaking.unstated()

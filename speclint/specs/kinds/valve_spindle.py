@@ -57,6 +57,10 @@ class ValveSpindle(Component):
         seal_pressure: pressure for which the seal is rated.
         seal_speed: rubbing speed for which the seal is rated.
         leak_off: where steam or water that passes the seal goes.
+        enters_from: the side from which it is put through its guide.
+        collar_diameter: of the collar or shoulder that bears on the valve.
+        valve_end_diameter: greatest diameter of the end that goes through the valve, its nut off.
+        gear_end_diameter: greatest diameter between the guide and the end at the gear, cap, nuts and spring plate off.
     """
 
     kind: ClassVar[str] = "valve-spindle"
@@ -95,3 +99,7 @@ class ValveSpindle(Component):
     seal_pressure: Pressure = NOT_STATED
     seal_speed: Speed = NOT_STATED
     leak_off: Word[str] = NOT_STATED
+    enters_from: Word[Literal["valve side", "gear side"]] = NOT_STATED
+    collar_diameter: Annotated[Length, Span("4 mm", "200 mm")] = NOT_STATED
+    valve_end_diameter: Annotated[Length, Span("3 mm", "150 mm")] = NOT_STATED
+    gear_end_diameter: Annotated[Length, Span("3 mm", "150 mm")] = NOT_STATED

@@ -22,6 +22,7 @@ from speclint.specs.fields import (
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.kinds.cylinder_block import Side
 from speclint.specs.link_targets import CylinderBlock, SteamPassage
+from speclint.specs.making import WeldmentMaking
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
@@ -212,6 +213,7 @@ class Weldment(Component):
         test_water: temperature of the water of the hydraulic test
         warming_rise: temperature rise of its steam side allowed in the warming time
         warming_time: the time for that
+        making: the steps in which it is made
     """
 
     kind: ClassVar[str] = "weldment"
@@ -240,3 +242,4 @@ class Weldment(Component):
     test_water: Temperature = NOT_STATED
     warming_rise: TemperatureDifference = NOT_STATED
     warming_time: Duration = NOT_STATED
+    making: WeldmentMaking = WeldmentMaking.unstated()

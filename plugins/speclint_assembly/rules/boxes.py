@@ -1,0 +1,95 @@
+"""Cam boxes, and the gear that goes into them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from speclint import Grade, Judgement, Sheet, rule
+from speclint.specs import Cam, CamBox, Shaft, Tappet
+from speclint_assembly.formulae.sizes import over_the_nose
+from speclint_assembly.inputs.room import BY_HAND, WITH_TACKLE, passes
+from speclint_assembly.sources import GEOMETRY
+
+
+@rule(
+    "cambox.removable",
+    title="Across the direction in which it is withdrawn the cam box passes the opening of frames and brackets "
+    "with 5 mm to spare, everything else in its place",
+    on=CamBox,
+    grade=Grade.NONCONFORMITY,
+    cites=GEOMETRY,
+    why="a box that is tight between the frames comes out only with the block",
+    leaves_out="its length in the direction in which it is withdrawn, which cambox.withdrawal judges",
+    limits=[WITH_TACKLE],
+)
+def removable(box: CamBox, sheet: Sheet) -> Judgement:
+    """Width and height of the box against those of the opening on the side that `withdrawn` names."""
+    sheet.read("withdrawn", box.withdrawn)
+    wide, high = sheet.take("B", box.opening_width), sheet.take("H", box.opening_height)
+    return sheet.worst(
+        passes(wide, sheet.take("b", box.width), "b", "across the opening", sheet, "with_tackle"),
+        passes(high, sheet.take("h", box.height), "h", "in the height of the opening", sheet, "with_tackle"),
+    )
+
+
+@rule(
+    "gear.enters-its-box",
+    title="The cam shaft passes the bearing housings of its box, each cam passes these or the opening under the "
+    "lid with 0.5 mm to spare, and each tappet its guide",
+    on=CamBox,
+    grade=Grade.NONCONFORMITY,
+    cites=GEOMETRY,
+    why="a cam that passes neither housing nor lid is in the box before the box is made, or never",
+    leaves_out="rockers and their pins; cams that are in halves; the order in which cams stand on the shaft",
+    limits=[BY_HAND],
+)
+def enters_its_box(box: CamBox, sheet: Sheet) -> Judgement:
+    """Greatest diameter of the shaft, and of each cam over its nose or through the lid; stem of each tappet."""
+    tappets = sheet.belonging_to(box, Tappet)
+    cams = [cam for tappet in tappets for cam in sheet.belonging_to(tappet, Cam)]
+    if not cams:
+        raise sheet.not_assessed(f"no cam lifts a tappet of {box.id}", box.where)
+    housing = sheet.take("D_h", box.bearing_bore)
+    shafts = {shaft.id: shaft for shaft in (sheet.follow(cam.turns_on) for cam in cams)}
+    return sheet.worst(
+        sheet.each(shafts.values(), lambda shaft: _shaft(shaft, housing, sheet)),
+        sheet.each(cams, lambda cam: _cam(cam, box, housing, sheet)),
+        sheet.each(tappets, lambda tappet: _tappet(tappet, box, sheet)),
+    )
+
+
+def _shaft(shaft: Shaft, housing: float, sheet: Sheet) -> Judgement:
+    return sheet.at_most(sheet.take(f"D of {shaft.id}", shaft.greatest_diameter), housing)
+
+
+def _tappet(tappet: Tappet, box: CamBox, sheet: Sheet) -> Judgement:
+    stem = sheet.take(f"d of {tappet.id}", tappet.stem_diameter)
+    return sheet.at_most(stem, sheet.take("d_b", box.tappet_bore))
+
+
+def _cam(cam: Cam, box: CamBox, housing: float, sheet: Sheet) -> Judgement:
+    """Through the housings on its shaft; through the lid on its edge where it does not pass these."""
+    radius, lift = sheet.take(f"r of {cam.id}", cam.base_radius), _lift(cam, sheet)
+    over = sheet.work(f"D_c of {cam.id}", over_the_nose, r=radius, h=lift)
+    on_shaft = over + sheet.limit("by_hand") <= housing
+    if on_shaft or not sheet.is_stated("length under the lid", box.lid_length):
+        return passes(housing, over, f"h of {cam.id}", f"through the housing, {cam.id}", sheet)
+    return sheet.worst(*_through_lid(cam, box, over, sheet))
+
+
+def _through_lid(cam: Cam, box: CamBox, over: float, sheet: Sheet) -> Iterator[Judgement]:
+    long, short = sheet.take("l_l", box.lid_length), sheet.take("b_l", box.lid_width)
+    yield passes(long, over, f"l of {cam.id}", f"along the lid, {cam.id}", sheet)
+    yield passes(
+        short, sheet.take(f"b of {cam.id}", cam.width), f"b of {cam.id}", f"across the lid, {cam.id}", sheet
+    )
+
+
+def _lift(cam: Cam, sheet: Sheet) -> float:
+    """The lift at the nose over the base circle: that of the law with its ramp, or the greatest of the table."""
+    if cam.table:
+        return max(sheet.take(f"h of {cam.id}", one) for one in cam.table)
+    return sheet.take(f"h_l of {cam.id}", cam.lift) + sheet.take(f"h_r of {cam.id}", cam.ramp_height)
+
+
+RULES = (removable, enters_its_box)

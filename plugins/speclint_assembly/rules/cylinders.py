@@ -1,0 +1,96 @@
+"""Liner, piston and rings: what each passes on its way into the cylinder."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.facts import block_when_entering
+from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.specs import CylinderLiner, Piston, PistonRing
+from speclint_assembly.formulae.sizes import ring_may_open, ring_opened
+from speclint_assembly.inputs.room import BY_HAND, heated, passes
+from speclint_assembly.sources import GEOMETRY
+
+
+@rule(
+    "liner.passes-its-bore",
+    title="The free end of a liner passes its bore cold, its outside passes every relieved length as it is put "
+    "in, and its collar is larger than the bore and enters its recess",
+    on=CylinderLiner,
+    grade=Grade.NONCONFORMITY,
+    cites=GEOMETRY,
+    why="a liner that meets a step on its way stops half in, and the heat is gone",
+    leaves_out="whether the fit itself lets the liner in, which liner.entering judges; a taper or step of the "
+    "bore that is not stated",
+)
+def passes_its_bore(liner: CylinderLiner, sheet: Sheet) -> Judgement:
+    """Free end ≤ bore; outside ≤ each relieved length, the block heated where it is; bore ≤ collar ≤ recess."""
+    block = sheet.follow(liner.housed_in)
+    bore = sheet.entry(block.bores, liner.in_bore, f"the bores of {block.id}")
+    way = sheet.read("put in", liner.entered)
+    warm = DRAWING_TEMPERATURE
+    if "heated" in way:
+        warm = sheet.take("T_b", block_when_entering(liner, block, sheet))
+    diameter, outside = sheet.take("D_b", bore.diameter), sheet.take("D_l", liner.outside_diameter)
+    judged = [sheet.at_most(sheet.take("D_f", liner.free_end_diameter), diameter)]
+    for name, length in bore.relieved.items():
+        relieved = heated(sheet.take(f"D {name}", length.diameter), block, warm, f"r {name}", sheet)
+        judged.append(sheet.at_most(outside, relieved))
+    by_dowel = sheet.read("retained by", liner.retained_by) == "dowel"
+    if not by_dowel or sheet.is_stated("diameter of the collar", liner.collar.diameter):
+        collar = sheet.take("D_c", liner.collar.diameter)
+        judged.append(sheet.at_most(collar, sheet.take("D_r", bore.recess_diameter)))
+        judged.append(sheet.at_least(collar, diameter))
+    return sheet.worst(*judged)
+
+
+@rule(
+    "piston.enters",
+    title="A piston passes the new bore of its liner with 0.5 mm to spare, by a chamfer that still stands "
+    "outside the last bore",
+    on=Piston,
+    grade=Grade.NONCONFORMITY,
+    cites=GEOMETRY,
+    why="rings that meet a sharp edge instead of a chamfer are broken as the piston goes in",
+    leaves_out="the rod, which rod.enters judges; how the rings are held together",
+    limits=[BY_HAND],
+)
+def piston_enters(piston: Piston, sheet: Sheet) -> Judgement:
+    """Diameter against the new bore; the mouth of the liner against its last bore."""
+    liner = sheet.follow(piston.runs_in)
+    diameter = sheet.take("D_p", piston.diameter)
+    mouth, last = sheet.take("D_m", liner.mouth_diameter), sheet.take("D_x", liner.last_bore)
+    return sheet.worst(
+        passes(sheet.take("D", liner.bore), diameter, "p", "through the liner", sheet),
+        sheet.at_most(last, mouth),
+    )
+
+
+@rule(
+    "ring.opens-over-piston",
+    title="A ring slips over its piston with its gap opened to no more than eight times its thickness",
+    on=PistonRing,
+    grade=Grade.NONCONFORMITY,
+    cites=GEOMETRY,
+    why="a ring of iron that is opened further breaks, or never springs back round",
+    leaves_out="pistons in parts, between which a ring is laid; rings of other metals than iron",
+    limits=[
+        Limit("multiple", "8", "ratio", COMMON_PRACTICE, "greatest gap over the thickness of the ring"),
+    ],
+)
+def opens_over_piston(ring: PistonRing, sheet: Sheet) -> Judgement:
+    """s_o = π (D_p − d + 2 t) + s, with the gap s in the new bore d, against k t."""
+    pistons = sheet.belonging_to(ring, Piston)
+    if not pistons:
+        raise sheet.not_assessed(f"no piston has a groove that takes {ring.id}", ring.where)
+    bore = sheet.take("d", sheet.follow(ring.runs_in).bore)
+    t, s = sheet.take("t", ring.thickness), sheet.take("s", ring.gap)
+    most = sheet.work("s_max", ring_may_open, k=sheet.limit("multiple", "k"), t=t)
+
+    def judge(piston: Piston) -> Judgement:
+        over = sheet.take("D_p", piston.diameter)
+        return sheet.at_most(sheet.work("s_o", ring_opened, D_p=over, d=bore, t=t, s=s), most)
+
+    return sheet.each(pistons, judge)
+
+
+RULES = (passes_its_bore, piston_enters, opens_over_piston)

@@ -1,0 +1,87 @@
+"""Pipes, their lens rings and lagging."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.facts import graded_as_assembly
+from speclint.specs import Lagging, LensJoint, PipeFlange, SteamPipe
+from speclint_assembly.inputs.room import BY_HAND, DEFERS, passes
+from speclint_assembly.sources import GEOMETRY
+
+
+@rule(
+    "pipe.goes-in",
+    title="A pipe passes between the faces of its joints with 0.5 mm to spare, a loose flange slides on it and holds "
+    "behind its collar, and a lens ring goes in as far as the pipe is drawn back",
+    on=(SteamPipe, LensJoint),
+    grade=Grade.NONCONFORMITY,
+    gravest=Grade.HOLD,
+    cites=GEOMETRY,
+    why="a pipe that is sprung into its place pulls on its joints for as long as it is there",
+    leaves_out="the swing of the pipe on its way; the collar beyond its contact with the flange; that the "
+    f"flange is on before the second collar, which the steps of making state; {DEFERS}",
+    limits=[BY_HAND],
+)
+def goes_in(part: SteamPipe | LensJoint, sheet: Sheet) -> Judgement:
+    """Gap of the faces against the pipe; pipe < flange < collar; thickness of the ring against the draw-back."""
+    if isinstance(part, LensJoint):
+        pipe = sheet.follow(part.of)
+        if not isinstance(pipe, SteamPipe):
+            raise sheet.not_applicable("no pipe carries its seats")
+        judged = passes(
+            sheet.take("a", pipe.drawn_back),
+            sheet.take("t", part.thickness),
+            "r",
+            "beside the lens ring, the pipe drawn back",
+            sheet,
+        )
+        return graded_as_assembly(judged, part, sheet)
+    gap, length = sheet.take("L_g", part.faces_gap), sheet.take("L", part.faces_length)
+    loose = [_flange(one, part, sheet) for one in _loose_flanges(part, sheet)]
+    return graded_as_assembly(
+        sheet.worst(passes(gap, length, "g", "between the faces", sheet), *loose), part, sheet
+    )
+
+
+def _loose_flanges(pipe: SteamPipe, sheet: Sheet) -> tuple[PipeFlange, ...]:
+    return tuple(
+        flange
+        for flange in sheet.belonging_to(pipe, PipeFlange)
+        if sheet.read(f"how {flange.id} is held", flange.held) == "loose behind a collar"
+    )
+
+
+def _flange(flange: PipeFlange, pipe: SteamPipe, sheet: Sheet) -> Judgement:
+    bore = sheet.take(f"d of {flange.id}", flange.bore)
+    slides = passes(
+        bore, sheet.take("D", pipe.outside_diameter), f"f of {flange.id}", f"through {flange.id}", sheet
+    )
+    held = passes(
+        sheet.take("D_c", pipe.collar_diameter),
+        bore,
+        f"c of {flange.id}",
+        f"by which the collar holds {flange.id}",
+        sheet,
+    )
+    return sheet.worst(slides, held)
+
+
+@rule(
+    "lagging.goes-on",
+    title="Between what lagging covers and what stands beside it there is room for its thickness and 5 mm more",
+    on=Lagging,
+    grade=Grade.NONCONFORMITY,
+    cites=GEOMETRY,
+    why="lagging that is squeezed in keeps no heat, and is left off after the first repair",
+    leaves_out="the fastening of its sheet; nuts that must stay free, which access.inspection judges",
+    limits=[
+        Limit("beside", "5 mm", "length", COMMON_PRACTICE, "room wanted beside the lagging", "not negative")
+    ],
+)
+def goes_on(lagging: Lagging, sheet: Sheet) -> Judgement:
+    """Room behind, less the thickness, against the room wanted."""
+    room, thickness = sheet.take("l", lagging.room_behind), sheet.take("t", lagging.thickness)
+    return passes(room, thickness, "l", "beside the lagging", sheet, "beside")
+
+
+RULES = (goes_in, goes_on)

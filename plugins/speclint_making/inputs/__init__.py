@@ -1,0 +1,1 @@
+"""What several rules take alike: a list of steps, and the order of some of them."""

@@ -1,0 +1,96 @@
+"""A list of steps, and whether some of them come before others."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from speclint import Grade, Judgement, Sheet
+from speclint.facts import Made, MakingStep, graded_by_stage, places_of, steps_of
+
+#: To what a finding on the order of welds, heat and tests is deferred.
+DEFERS = "the local code for pressure parts and a competent person decide"
+WELDS = ("weld", "weld lugs and bosses", "weld ribs and covers", "weld repair")
+RELIEF = ("stress relieve",)
+Words = Sequence[str]
+Steps = Sequence[MakingStep]
+
+
+def listed(part: Made, sheet: Sheet) -> tuple[MakingStep, ...]:
+    """The whole list in which a part is made.
+
+    :raises NotAssessed: where no list is stated.
+    """
+    steps = steps_of(part, sheet)
+    if not steps:
+        raise sheet.not_assessed(f"making.steps is not stated in {part.where.file}", part.making.where)
+    return steps
+
+
+def by_stage(judged: Judgement, sheet: Sheet, *, grave: bool = False) -> Judgement:
+    """A finding on the making: an observation of a draft; released, a hold where it is grave."""
+    released = Grade.HOLD if grave else Grade.NONCONFORMITY
+    return graded_by_stage(
+        judged, sheet, draft=Grade.OBSERVATION, for_review=Grade.NONCONFORMITY, released=released
+    )
+
+
+def follow(steps: Steps, first: Words, then: Words, sheet: Sheet) -> Judgement:
+    """That the last step of some words comes before the first of others; where the list has both.
+
+    :raises NotApplicable: where the list has not both.
+    """
+    early, late = places_of(first, steps), places_of(then, steps)
+    if not early or not late:
+        raise sheet.not_applicable(f"the list has not both {' or '.join(first)} and {' or '.join(then)}")
+    return _said(steps, early[-1], late[0], sheet)
+
+
+def precede(steps: Steps, first: Words, then: Words, sheet: Sheet) -> Judgement:
+    """As ``follow``; that the first are missing where the list has the others is a finding.
+
+    :raises NotApplicable: where the list has none of the others.
+    """
+    late = places_of(then, steps)
+    if late and not places_of(first, steps):
+        wanted = " or ".join(f'"{word}"' for word in first)
+        return sheet.states(
+            False, f'no {wanted} before "{steps[late[0]].written}"', where=steps[late[0]].where
+        )
+    return follow(steps, first, then, sheet)
+
+
+def place_of(written: str, steps: Steps) -> int | None:
+    """Where in a list a step stands, by its word with its number; None where it does not."""
+    return next((place for place, step in enumerate(steps) if step.written == written), None)
+
+
+def goes_in_before(who: str, written: str, then: Words, steps: Steps, sheet: Sheet) -> Judgement:
+    """That the step at which a part goes in comes before every step of some words.
+
+    :raises NotApplicable: where the list has none of these.
+    """
+    at, late = place_of(written, steps), places_of(then, steps)
+    if not late:
+        raise sheet.not_applicable(f"the list has no {' or '.join(then)}")
+    if at is None:
+        says = f'{who} goes in at "{written}", which the list has not before "{steps[late[0]].written}"'
+        return sheet.states(False, says, where=steps[late[0]].where)
+    return _said(steps, at, late[0], sheet)
+
+
+def in_chain(steps: Steps, chain: Sequence[Words], sheet: Sheet) -> Judgement:
+    """That of several steps each that is in the list comes before all later ones.
+
+    :raises NotApplicable: where the list has fewer than two of them.
+    """
+    pairs = [(first, then) for place, first in enumerate(chain) for then in chain[place + 1 :]]
+    return sheet.each(pairs, lambda pair: follow(steps, *pair, sheet))
+
+
+def _said(steps: Steps, early: int, late: int, sheet: Sheet) -> Judgement:
+    holds = early < late
+    order = "before" if holds else "after"
+    says = (
+        f'step {early + 1}, "{steps[early].written}", comes {order} step {late + 1}, "{steps[late].written}"'
+    )
+    return sheet.states(holds, says, where=steps[early].where)

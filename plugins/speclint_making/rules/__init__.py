@@ -1,0 +1,1 @@
+"""The rules of the family, one module a subject."""

@@ -1,0 +1,152 @@
+"""From the hydraulic test to the first steam: what is fitted, set, lifted in, tightened and lagged in which order."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
+from speclint.facts import places_of
+from speclint.specs import BoltedJoint, CylinderBlock, CylinderCover
+from speclint_making.inputs.fitted_parts import goes_in_at
+from speclint_making.inputs.steps import DEFERS, WELDS, by_stage, goes_in_before, in_chain, listed, precede
+from speclint_making.sources import EN_13445_5
+
+
+@rule(
+    "making.tapped-before-test",
+    title="Holes are tapped before the hydraulic test, and studs set before the covers are fitted",
+    on=CylinderBlock,
+    grade=Grade.NONCONFORMITY,
+    cites=[COMMON_PRACTICE],
+    why="a hole that is drilled through into a chamber after the test leaks in steam",
+    leaves_out="holes that do not come near a chamber",
+)
+def tapped_before_test(block: CylinderBlock, sheet: Sheet) -> Judgement:
+    """Where the list tests the block, "tap holes" before; the step of each cover's studs before "fit covers"."""
+    steps = listed(block, sheet)
+    own = {joint.id: joint for joint in sheet.belonging_to(block, BoltedJoint)}
+    joints = {
+        joint.id: joint
+        for cover in sheet.belonging_to(block, CylinderCover)
+        for joint in sheet.belonging_to(cover, BoltedJoint)
+        if joint.id in own and sheet.read(f"fastener of {joint.id}", joint.fastener) == "stud"
+    }
+    judged = []
+    if places_of(("hydraulic test",), steps):
+        judged.append(precede(steps, ("tap holes",), ("hydraulic test",), sheet))
+    if places_of(("fit covers",), steps):
+        judged += [
+            goes_in_before(one.id, goes_in_at(one, sheet), ("fit covers",), steps, sheet)
+            for one in joints.values()
+        ]
+    if not judged:
+        raise sheet.not_applicable("the list neither tests the block nor fits covers over studs")
+    return by_stage(sheet.worst(*judged), sheet)
+
+
+@rule(
+    "making.tested-uncovered",
+    title="The hydraulic test comes after the last weld and the fitting of the covers, and before gear, paint, "
+    "lagging and the lift into the frames",
+    on=CylinderBlock,
+    grade=Grade.NONCONFORMITY,
+    gravest=Grade.HOLD,
+    cites=[EN_13445_5.at("standard hydraulic test"), COMMON_PRACTICE],
+    why="a leak under a cover is not seen, and a weld laid after the test is not tested",
+    leaves_out=f"pressure and time of the test, which cylinder.test-pressure judges; {DEFERS}",
+)
+def tested_uncovered(block: CylinderBlock, sheet: Sheet) -> Judgement:
+    """The last test after every weld; every test after "fit covers", and before what would hide a leak."""
+    steps = listed(block, sheet)
+    tests = places_of(("hydraulic test",), steps)
+    if not tests:
+        judged = sheet.states(False, 'the list has no "hydraulic test"', where=block.making.where)
+        return by_stage(judged, sheet, grave=True)
+    judged_all = [sheet.states(True, "the block is tested")]
+    welds = places_of(WELDS, steps)
+    if welds:
+        weld = steps[welds[-1]]
+        says = f'step {welds[-1] + 1}, "{weld.written}", and the last test is step {tests[-1] + 1}'
+        judged_all.append(sheet.states(welds[-1] < tests[-1], f"the last weld is {says}", where=weld.where))
+    if places_of(("fit covers",), steps):
+        judged_all.append(precede(steps, ("fit covers",), ("hydraulic test",), sheet))
+    for hides in ("fit gear", "paint", "lift in", "lag"):
+        if places_of((hides,), steps):
+            judged_all.append(precede(steps, ("hydraulic test",), (hides,), sheet))
+    return by_stage(sheet.worst(*judged_all), sheet, grave=True)
+
+
+@rule(
+    "making.lapped-before-set",
+    title="Valves are lapped before the tappets are set, and spindle caps ground before the cold clearance is measured",
+    on=CylinderBlock,
+    grade=Grade.NONCONFORMITY,
+    cites=[COMMON_PRACTICE],
+    why="every lapping lets the valve down and takes the clearance",
+    leaves_out="the temperature at which valves are lapped, which valve.beat-growth takes",
+)
+def lapped_before_set(block: CylinderBlock, sheet: Sheet) -> Judgement:
+    """The step "lap valves" before "set tappets"; "grind caps" before "measure cold clearance"."""
+    steps = listed(block, sheet)
+    ways = ((("lap valves",), ("set tappets",)), (("grind caps",), ("measure cold clearance",)))
+    return by_stage(sheet.each(ways, lambda way: precede(steps, *way, sheet)), sheet)
+
+
+@rule(
+    "making.measured-before-ground",
+    title="Pads and cut-outs of the frames are measured before the last link of their chain is ground",
+    on=CylinderBlock,
+    grade=Grade.NONCONFORMITY,
+    cites=[COMMON_PRACTICE],
+    why="the last link takes up what the others came out at, and must know it",
+    leaves_out="the measured sizes, which chain.measured judges",
+)
+def measured_before_ground(block: CylinderBlock, sheet: Sheet) -> Judgement:
+    """The step "face pads", then "measure pads", before "grind last link"."""
+    steps = listed(block, sheet)
+    ways = ((("measure pads",), ("grind last link",)), (("face pads",), ("measure pads",)))
+    return by_stage(sheet.each(ways, lambda way: precede(steps, *way, sheet)), sheet)
+
+
+@rule(
+    "making.in-frames-before-pipes",
+    title="The block is lifted in, its pads bolted and its room for growth measured before pipes are fitted",
+    on=CylinderBlock,
+    grade=Grade.NONCONFORMITY,
+    cites=[COMMON_PRACTICE],
+    why="a pipe drawn to the block holds it where it is not to be",
+    leaves_out="the room for growth itself, which fit.growth-room judges",
+)
+def in_frames_before_pipes(block: CylinderBlock, sheet: Sheet) -> Judgement:
+    """Each of the three steps before "fit pipes", and of these each before those after it."""
+    steps = listed(block, sheet)
+    chain = (("lift in",), ("bolt pads",), ("measure growth room",), ("fit pipes",))
+    judged = sheet.each(chain[:-1], lambda first: precede(steps, first, ("fit pipes",), sheet))
+    return by_stage(sheet.worst(judged, in_chain(steps, chain, sheet)), sheet)
+
+
+@rule(
+    "making.tightened-before-lagged",
+    title="After the steam test nuts are retightened hot, and only then is lagging closed over them",
+    on=CylinderBlock,
+    grade=Grade.NONCONFORMITY,
+    cites=[COMMON_PRACTICE],
+    why="a nut under lagging is not tightened again",
+    leaves_out="lagging that leaves every nut free; how far nuts are retightened",
+)
+def tightened_before_lagged(block: CylinderBlock, sheet: Sheet) -> Judgement:
+    """The step "steam test", then "retighten hot", before "lag"."""
+    steps = listed(block, sheet)
+    ways = (
+        (("steam test",), ("retighten hot",)),
+        (("retighten hot",), ("lag",)),
+    )
+    return by_stage(sheet.each(ways, lambda way: precede(steps, *way, sheet)), sheet)
+
+
+RULES = (
+    tapped_before_test,
+    tested_uncovered,
+    lapped_before_set,
+    measured_before_ground,
+    in_frames_before_pipes,
+    tightened_before_lagged,
+)

@@ -1,0 +1,124 @@
+"""Welds, their examination, the vents of cavities, and stress relief."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
+from speclint.facts import FINISHING, places_of
+from speclint.specs import Casting, CylinderBlock, Weldment
+from speclint_making.inputs.steps import DEFERS, RELIEF, WELDS, Steps, by_stage, follow, listed, precede
+from speclint_making.sources import EN_1011_2, EN_13445_4, EN_13445_5
+
+
+@rule(
+    "making.no-weld-after-relief",
+    title="Every weld of the list, those of lugs, bosses, ribs and repairs among them, comes before its last stress "
+    "relief",
+    on=(Weldment, CylinderBlock, Casting),
+    grade=Grade.NONCONFORMITY,
+    gravest=Grade.HOLD,
+    cites=[EN_13445_4.at("post weld heat treatment"), COMMON_PRACTICE],
+    why="a weld laid afterwards puts back what the furnace took out",
+    leaves_out=f"welds that the list does not name, and temperature and time of the relief; {DEFERS}",
+)
+def no_weld_after_relief(part: Weldment | CylinderBlock | Casting, sheet: Sheet) -> Judgement:
+    """The last weld against the last stress relief; a list with welds and no relief is a finding."""
+    if isinstance(part, Casting) and not part.making.steps and not _welded(part, sheet):
+        raise sheet.not_applicable("no weld is stated")
+    steps = listed(part, sheet)
+    welds, relief = places_of(WELDS, steps), places_of(RELIEF, steps)
+    if not welds:
+        raise sheet.not_applicable("the list has no weld")
+    last = steps[welds[-1]]
+    if not relief:
+        judged = sheet.states(False, f'no stress relief follows "{last.written}"', where=last.where)
+    else:
+        at = f'step {welds[-1] + 1}, "{last.written}", and the last stress relief is step {relief[-1] + 1}'
+        judged = sheet.states(welds[-1] < relief[-1], f"the last weld is {at}", where=last.where)
+    return by_stage(judged, sheet, grave=True)
+
+
+def _welded(casting: Casting, sheet: Sheet) -> bool:
+    stated = sheet.is_stated("welded", casting.welding.welded)
+    return stated and sheet.read("welded", casting.welding.welded)
+
+
+@rule(
+    "making.vented-before-furnace",
+    title="The vents of closed cavities are open before the first stress relief",
+    on=Weldment,
+    grade=Grade.NONCONFORMITY,
+    gravest=Grade.HOLD,
+    cites=[EN_13445_4.at("heat treatment"), COMMON_PRACTICE],
+    why="shut-in air bursts its hollow in the furnace",
+    leaves_out=f"cavities that nobody found, which block.closed-cavities asks for; {DEFERS}",
+)
+def vented_before_furnace(weldment: Weldment, sheet: Sheet) -> Judgement:
+    """Where the weldment states cavities: "open vents" before "stress relieve"."""
+    if not weldment.cavities:
+        raise sheet.not_applicable("no closed cavity is stated")
+    return by_stage(precede(listed(weldment, sheet), ("open vents",), RELIEF, sheet), sheet, grave=True)
+
+
+@rule(
+    "making.examined-in-time",
+    title="Welds are examined after they are laid and before ribs, covers, paint or lagging hide them, and by "
+    "ultrasound only after the last stress relief",
+    on=Weldment,
+    grade=Grade.NONCONFORMITY,
+    gravest=Grade.HOLD,
+    cites=[EN_13445_5.at("non-destructive testing of welds"), EN_1011_2.at("cold cracks"), COMMON_PRACTICE],
+    why="a root that is covered cannot be seen again, and a crack may open in the furnace",
+    leaves_out=f"the welds of ribs and covers themselves; which welds an examination takes, which block.weld-record "
+    f"asks; the time to wait for cracks; {DEFERS}",
+)
+def examined_in_time(weldment: Weldment, sheet: Sheet) -> Judgement:
+    """A step "test welds" after the last weld, one before what hides, and ultrasound after relief."""
+    steps = listed(weldment, sheet)
+    laid = places_of(("weld", "weld lugs and bosses", "weld repair"), steps)
+    if not laid:
+        raise sheet.not_applicable("the list has no weld")
+    judged = [_tested(steps, laid, hidden, sheet) for hidden in _hidings(steps)]
+    judged.append(_tested(steps, laid, len(steps), sheet))
+    if places_of(("test welds by ultrasound",), steps) and places_of(RELIEF, steps):
+        judged.append(follow(steps, RELIEF, ("test welds by ultrasound",), sheet))
+    return by_stage(sheet.worst(*judged), sheet, grave=True)
+
+
+def _hidings(steps: Steps) -> list[int]:
+    """The first step of each sort that hides a weld."""
+    first = (places_of((word,), steps)[:1] for word in ("weld ribs and covers", "paint", "lag"))
+    return [place for found in first for place in found]
+
+
+def _tested(steps: Steps, laid: list[int], until: int, sheet: Sheet) -> Judgement:
+    """That the last weld before a step is examined before it."""
+    before = [place for place in laid if place < until]
+    tests = [place for place in places_of(("test welds",), steps) if place < until]
+    hides = f'"{steps[until].written}"' if until < len(steps) else "the end of the list"
+    if not before:
+        return sheet.states(True, f"no weld before {hides}")
+    last = steps[before[-1]]
+    holds = bool(tests) and tests[-1] > before[-1]
+    says = f'"{last.written}" is {"" if holds else "not "}examined before {hides}'
+    return sheet.states(holds, says, where=last.where)
+
+
+@rule(
+    "making.finished-after-relief",
+    title="Bores, faces, guides and seats are finished after the last stress relief and the last rough machining",
+    on=(Weldment, CylinderBlock),
+    grade=Grade.NONCONFORMITY,
+    gravest=Grade.HOLD,
+    cites=[EN_13445_4.at("post weld heat treatment"), COMMON_PRACTICE],
+    why="what is finished before the furnace comes out oval",
+    leaves_out=f"the metal left for finishing, which block.stress-relief judges; {DEFERS}",
+)
+def finished_after_relief(part: Weldment | CylinderBlock, sheet: Sheet) -> Judgement:
+    """The last relief, and the last rough machining, against the first step that finishes."""
+    steps = listed(part, sheet)
+    firsts = (RELIEF, ("rough machine",))
+    judged = sheet.each(firsts, lambda first: follow(steps, first, FINISHING, sheet))
+    return by_stage(judged, sheet, grave=True)
+
+
+RULES = (no_weld_after_relief, vented_before_furnace, examined_in_time, finished_after_relief)

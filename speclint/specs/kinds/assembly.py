@@ -1,0 +1,40 @@
+"""The order in which the parts of a cylinder block are put together, and what is taken down to overhaul one."""
+
+from __future__ import annotations
+
+from typing import ClassVar
+
+from speclint.specs.component import Component
+from speclint.specs.fields import NOT_STATED, LinkTo
+from speclint.specs.link_targets import CylinderBlock
+from speclint.specs.spec import SpecTable
+
+
+class Overhaul(SpecTable):
+    """Parts that are taken out for repair, and what is taken down to reach them.
+
+    Fields:
+        parts: the parts that are taken out together
+        takes_down: the other parts that are taken down to reach them; everything else stays in its place
+    """
+
+    parts: tuple[LinkTo[Component], ...] = ()
+    takes_down: tuple[LinkTo[Component], ...] = ()
+
+
+class Assembly(Component):
+    """The order in which the parts of a cylinder block are put together.
+
+    Fields:
+        of: the block
+        steps: the parts in the order in which they are put in, each once
+        overhauls: repairs, by name
+    """
+
+    kind: ClassVar[str] = "assembly"
+    called: ClassVar[str] = "assembly"
+    of_metal: ClassVar[bool] = False
+
+    of: LinkTo[CylinderBlock] = NOT_STATED
+    steps: tuple[LinkTo[Component], ...] = ()
+    overhauls: dict[str, Overhaul] = {}

@@ -1,0 +1,271 @@
+"""What passes through what: every limit from both sides, with the working by hand."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given, settings, strategies as st
+
+from speclint import Grade
+from speclint.testing import (
+    DesignFolder,
+    expect_conforms,
+    expect_finding,
+    expect_not_applicable,
+    expect_not_assessed,
+    on_sheet,
+)
+from speclint_assembly.formulae.sizes import ring_may_open, ring_opened, room_left
+from tests.plugins.assembly.bench import with_links, write
+
+SEAT, VALVE, SPINDLE = "seat.passes-the-other-bore", "valve.passes-its-seat", "spindle.enters"
+
+#: Rule, component, part whose key is varied, the key as it stands, a value that holds and one that fails; by hand:
+LIMITS = [
+    # through the upper bore, 163.6 − 0.5 mm
+    (SEAT, "seat-lower", "seat-lower", 'outside_diameter = "160.2 mm"', "163.09 mm", "163.11 mm"),
+    # 163.8 + 0.5 = 164.3 mm through the opening of its chamber
+    (SEAT, "seat-upper", "block", 'opening = "230 mm"', "164.31 mm", "164.29 mm"),
+    # on its edge: 200.2 + 0.5 = 200.7 mm through the width of the port, 30 + 0.5 mm through its height
+    (SEAT, "seat-exhaust", "block", 'width = "300 mm"', "200.71 mm", "200.69 mm"),
+    (SEAT, "seat-exhaust", "block", 'height = "40 mm"', "30.51 mm", "30.49 mm"),
+    # rim 149 + 0.5 mm through the upper seat
+    (VALVE, "valve", "valve", 'rim_diameter = "149 mm"', "151.49 mm", "151.51 mm"),
+    # 164 + 0.5 mm through the opening
+    (VALVE, "valve", "block", 'opening = "230 mm"', "164.51 mm", "164.49 mm"),
+    # 82 + 72 + 5 = 159 mm beyond the opening
+    (VALVE, "valve", "block", 'room_beyond = "200 mm"', "159.1 mm", "158.9 mm"),
+    (SPINDLE, "spindle", "spindle", 'gear_end_diameter = "18 mm"', "20 mm", "20.1 mm"),  # the seal
+    (SPINDLE, "spindle", "spindle", 'diameter = "22 mm"', "22.04 mm", "22.05 mm ±0.01"),
+    (SPINDLE, "spindle", "spindle", 'valve_end_diameter = "15 mm"', "16 mm", "16.1 mm"),
+    (SPINDLE, "spindle", "spindle", 'collar_diameter = "21 mm"', "16 mm", "15.9 mm"),
+    # 50 + 8 = 58 mm, and 0.5 mm
+    ("spring.enters", "spring", "spring", 'housing = "60 mm"', "58.51 mm", "58.49 mm"),
+    # 140 − 10 = 130 mm
+    ("spring.enters", "spring", "spring", 'tool_height = "150 mm"', "130.1 mm", "129.9 mm"),
+    ("cage.enters", "cage", "cage", 'outside_diameter = "220 mm"', "229.49 mm", "229.51 mm"),
+    ("cage.enters", "keeper", "keeper", 'outside_diameter = "200 mm"', "229.49 mm", "229.51 mm"),
+    # the seat of 163.8 mm and 0.5 mm through the thread
+    ("cage.enters", "keeper", "keeper", 'thread_bore = "180 mm"', "164.31 mm", "164.29 mm"),
+    ("liner.passes-its-bore", "liner", "liner", 'free_end_diameter = "559 mm"', "560 mm", "560.1 mm"),
+    ("liner.passes-its-bore", "liner", "liner", 'diameter = "619 mm"', "620 mm", "620.1 mm"),
+    ("liner.passes-its-bore", "liner", "liner", 'diameter = "619 mm"', "560 mm", "559.9 mm"),
+    # at 160 °C the steel is 11.5 + 2 × 140/400 − 0.3 = 11.9e-6 at least: 560.3/(1 + 11.9e-6 × 140) = 559.368 mm
+    ("liner.passes-its-bore", "liner", "block", 'diameter = "562 mm"', "559.37 mm", "559.36 mm"),
+    ("piston.enters", "piston", "piston", 'diameter = "497 mm"', "499.49 mm", "499.51 mm"),
+    ("piston.enters", "piston", "liner", 'mouth_diameter = "508 mm"', "506 mm", "505.9 mm"),
+    # π (497 − 500 + 10) + s = 40 mm at s = 18.009 mm
+    ("ring.opens-over-piston", "ring", "ring", 'gap = "4 mm"', "18.0 mm", "18.1 mm"),
+    # M85 at the piston's end, 85 mm
+    ("rod.enters", "rod", "box", 'neck_bush = "90.6 mm"', "85 mm", "84.9 mm"),
+    ("rod.enters", "rod", "box", 'gland_bore = "91 mm"', "85 mm", "84.9 mm"),
+    ("rod.enters", "rod", "cover-back", 'central_hole = "150 mm"', "85 mm", "84.9 mm"),
+    ("box.enters", "box", "box", 'outside_diameter = "149 mm"', "150 mm", "150.1 mm"),
+    ("box.enters", "gland", "studs-gland", 'hole = "26 mm"', "24.51 mm", "24.49 mm"),
+    ("cover.enters", "cover-front", "cover-front", 'spigot_diameter = "618 mm"', "620 mm", "620.1 mm"),
+    ("cover.enters", "cover-back", "cover-back", 'spigot_diameter = "499 mm"', "500 mm", "500.1 mm"),
+    ("cover.enters", "cover-back", "studs-cover-back", 'hole = "26 mm"', "24.51 mm", "24.49 mm"),
+    # the tool 1 × 24 mm round the axis, and 0.5 mm
+    ("stud.goes-in", "studs-cover-back", "studs-cover-back", 'to_wall = "30 mm"', "24.51 mm", "24.49 mm"),
+    # 900 + 5 and 700 + 5 mm
+    ("block.enters-its-frames", "block", "face", 'opening_width = "910 mm"', "905.1 mm", "904.9 mm"),
+    ("block.enters-its-frames", "block", "face", 'opening_height = "710 mm"', "705.1 mm", "704.9 mm"),
+    ("block.enters-its-frames", "block", "face", 'slot = "186 mm"', "180 mm", "179.9 mm"),
+    # the tool 2 × 0.8 × 50 = 80 mm, and 0.5 mm; beside a wall 40 + 0.5 mm; of the cock 19.2 + 0.5 mm
+    ("fitting.goes-in", "block", "block", 'lagging_opening = "90 mm"', "80.51 mm", "80.49 mm"),
+    ("fitting.goes-in", "block", "block", 'to_wall = "60 mm"', "40.51 mm", "40.49 mm"),
+    ("fitting.goes-in", "block", "block", 'to_wall = "30 mm"', "19.71 mm", "19.69 mm"),
+    ("cambox.removable", "cambox", "cambox", 'opening_width = "320 mm"', "305.1 mm", "304.9 mm"),
+    ("cambox.removable", "cambox", "cambox", 'opening_height = "260 mm"', "255.1 mm", "254.9 mm"),
+    # 2 (50 + 15 + 1) = 132 mm does not pass the housing of 120 mm: through the lid
+    ("gear.enters-its-box", "cambox", "cambox", 'lid_length = "200 mm"', "132.6 mm", "132.4 mm"),
+    ("gear.enters-its-box", "cambox", "cambox", 'lid_width = "60 mm"', "40.6 mm", "40.4 mm"),
+    ("gear.enters-its-box", "cambox", "shaft", 'greatest_diameter = "70 mm"', "120 mm", "120.1 mm"),
+    ("gear.enters-its-box", "cambox", "tappet", 'stem_diameter = "29.9 mm"', "30 mm", "30.1 mm"),
+    ("pipe.goes-in", "pipe", "pipe", 'faces_gap = "2000 mm"', "1990.6 mm", "1990.4 mm"),
+    ("pipe.goes-in", "pipe", "flange", 'bore = "172 mm"', "168.6 mm", "168.4 mm"),
+    ("pipe.goes-in", "pipe", "flange", 'bore = "172 mm"', "189.4 mm", "189.6 mm"),
+    ("pipe.goes-in", "lens", "pipe", 'drawn_back = "60 mm"', "50.6 mm", "50.4 mm"),
+    ("lagging.goes-on", "lagging", "lagging", 'room_behind = "80 mm"', "75.1 mm", "74.9 mm"),
+]
+
+
+#: What a rule looks for on a part that is linked to the component.
+FOUND_BY = {
+    "rod.enters": ("box", "gland"),
+    "ring.opens-over-piston": ("piston",),
+    "cover.enters": ("studs-cover-front", "studs-cover-back", "liner"),
+    "box.enters": ("studs-gland",),
+    "block.enters-its-frames": ("face",),
+    "gear.enters-its-box": ("cam",),
+    "pipe.goes-in": ("flange",),
+}
+
+
+def of_rule(rule: str, *parts: str) -> set[str]:
+    """The parts of the engine that a check needs."""
+    return with_links(*parts, *FOUND_BY.get(rule, ()))
+
+
+@pytest.mark.parametrize(("rule", "component", "part", "stated", "holds", "fails"), LIMITS)
+def test_each_limit_from_both_sides(
+    workshop: DesignFolder, rule: str, component: str, part: str, stated: str, holds: str, fails: str
+) -> None:
+    """As worked beside each line of the table."""
+    key = stated.partition(" = ")[0]
+    for value, outcome in ((holds, "conforms"), (fails, "finding")):
+        needed = of_rule(rule, component, part)
+        found = write(workshop, (part, stated, f'{key} = "{value}"'), only=needed).only(rule, component)
+        assert found.outcome == outcome, f"{value}: {found.says}"
+
+
+@pytest.mark.parametrize(("rule", "component", "part", "stated"), [one[:4] for one in LIMITS])
+def test_a_size_that_is_not_stated_is_told(
+    workshop: DesignFolder, rule: str, component: str, part: str, stated: str
+) -> None:
+    """Not assessed, or, of several items, said beside those that are; or judged another way that needs no such size."""
+    key = stated.partition(" = ")[0]
+    needed = of_rule(rule, component, part)
+    found = write(workshop, (part, f"{stated}\n", ""), only=needed).only(rule, component)
+    other_way = {"rim_diameter", "lid_length"} | ({"opening"} & {key} if rule == "none" else set())
+    if key in other_way:
+        assert found.outcome != "not assessed"
+    elif found.outcome == "not assessed":
+        expect_not_assessed(found, key)
+    else:
+        assert any(key in one for one in found.missing)
+
+
+def test_the_small_engine_goes_together(workshop: DesignFolder) -> None:
+    """No rule of the family finds anything in it, or lacks anything."""
+    folder = write(workshop)
+    rules = {one[0] for one in LIMITS}
+    checks = [check for rule in sorted(rules) for check in folder.check(rule)]
+    assert {check.rule.name for check in checks} == rules
+    assert [f"{one.rule.name} {one.component}" for one in checks if one.outcome != "conforms"] == []
+
+
+def test_the_rim_is_the_wall_beyond_the_contact_where_it_is_not_stated(workshop: DesignFolder) -> None:
+    """143 + 2 × 2 × cos 60° = 145 mm; + 2 × 2.4 = 149.8 mm; 152 − 149.8 = 2.2 mm."""
+    check = write(workshop, ("valve", 'rim_diameter = "149 mm"\n', "")).only(VALVE)
+    assert on_sheet(check, "c_u") * 1e3 == pytest.approx(2.2)
+
+
+def test_a_chilled_ring_is_smaller_and_a_hot_bore_larger(workshop: DesignFolder) -> None:
+    """Iron to −80 °C: 160.2 (1 − 9.7e-6 × 100) = 160.0446 mm at the most. Steel at 120 °C is 12 − 0.3 = 11.7e-6 at
+    least: 163.6 (1 + 11.7e-6 × 100) = 163.7914 mm. Left: 3.747 mm.
+    """
+    hot = 'entering = "block heated and ring chilled"\nblock_heated_to = "120 °C"\nchilled_to = "-80 °C"'
+    check = write(workshop, ("seat-lower", 'entering = "pressed cold"', hot)).only(SEAT, "seat-lower")
+    assert on_sheet(check, "c_upper") * 1e3 == pytest.approx(163.7914 - 160.0446, abs=2e-4)
+
+
+def test_a_seat_put_in_against_the_lift_goes_through_the_cylinder(workshop: DesignFolder) -> None:
+    """The opening of the chamber is of no use to it: 30 mm through a port of 30.5 mm, but not of 30.4 mm."""
+    side = ("seat-lower", '"chamber"', '"cylinder"')
+    for height, outcome in (("30.6 mm", "conforms"), ("30.4 mm", "finding")):
+        port = ("block", 'height = "40 mm"', f'height = "{height}"')
+        check = write(workshop, side, port).only(SEAT, "seat-lower")
+        assert check.outcome == outcome
+        assert outcome == "conforms" or "across the port front" in check.says
+
+
+def test_the_opening_is_what_the_cover_over_the_valve_closes_where_the_block_states_none(
+    workshop: DesignFolder,
+) -> None:
+    """163.8 + 0.5 = 164.3 mm."""
+    none = ("block", 'opening = "230 mm"\n', "")
+    for bore, outcome in (("164.31 mm", "conforms"), ("164.29 mm", "finding")):
+        cover = ("cover-over", 'bore = "230 mm"', f'bore = "{bore}"')
+        assert write(workshop, none, cover).only(SEAT, "seat-upper").outcome == outcome
+
+
+def test_from_the_other_side_the_upper_seat_passes_the_lower_bore(workshop: DesignFolder) -> None:
+    """163.8 mm through 160 mm from the cylinder: it does not go, whatever its opening."""
+    check = write(workshop, ("seat-upper", '"chamber"', '"cylinder"')).only(SEAT, "seat-upper")
+    expect_finding(check)
+    assert on_sheet(check, "c_lower") * 1e3 == pytest.approx(160 - 163.8)
+
+
+def test_a_spindle_from_the_gear_side_brings_its_collar_through_the_guide(workshop: DesignFolder) -> None:
+    """The collar of 21 mm passes the guide of 22.05 mm, one of 22.1 mm does not; from the valve's side it need not."""
+    side, collar = 'enters_from = "valve side"', 'collar_diameter = "21 mm"'
+    wide = ("spindle", collar, 'collar_diameter = "22.1 mm"')
+    from_gear = ("spindle", side, 'enters_from = "gear side"')
+    expect_conforms(write(workshop, from_gear).only(SPINDLE))
+    expect_conforms(write(workshop, wide).only(SPINDLE))
+    expect_finding(write(workshop, from_gear, wide).only(SPINDLE))
+
+
+def test_a_rod_with_its_piston_forged_on_goes_in_only_by_its_other_end(workshop: DesignFolder) -> None:
+    """Its flange of 140 mm does not pass the bush of 90.6 mm: only with box and gland in halves, and a hole of 150."""
+    forged = ("piston", 'by = "nut"', 'by = "forged in one"')
+    halves = [(part, f'id = "{part}"', f'id = "{part}"\nsplit = true') for part in ("box", "gland")]
+    expect_finding(write(workshop, forged).only("rod.enters"))
+    expect_finding(write(workshop, forged, halves[0]).only("rod.enters"))
+    expect_conforms(write(workshop, forged, *halves).only("rod.enters"))
+
+
+def test_a_liner_held_by_dowels_has_its_collar_judged_where_it_has_one(workshop: DesignFolder) -> None:
+    """A collar of 621 mm in a recess of 620 mm; without a collar there is nothing to judge of it."""
+    dowel = ("liner", '"collar clamped by cover"', '"dowel"')
+    large = ("liner", 'diameter = "619 mm"', 'diameter = "621 mm"')
+    expect_finding(write(workshop, dowel, large).only("liner.passes-its-bore"))
+    expect_conforms(
+        write(workshop, dowel, ("liner", 'diameter = "619 mm"\n', "")).only("liner.passes-its-bore")
+    )
+
+
+def test_a_sliding_pad_without_a_cut_out_is_told(workshop: DesignFolder) -> None:
+    other = ("block", "[pads.front]", "[pads.back]\nlocates = false\n[pads.front]")
+    check = write(workshop, other).only("block.enters-its-frames")
+    assert any("takes pad back" in one for one in check.missing)
+
+
+def test_what_does_not_concern_a_part(workshop: DesignFolder) -> None:
+    bolt = ("studs-gland", 'fastener = "stud"', 'fastener = "bolt"')
+    expect_not_applicable(write(workshop, bolt).only("stud.goes-in", "studs-gland"), "bolts go through")
+    liner = ("keeper", '"seat-upper"', '"liner"')
+    expect_not_applicable(write(workshop, liner).only("cage.enters", "keeper"), "retains a liner")
+    held = ("flange", "loose behind a collar", "welded on")
+    narrow = ("flange", 'bore = "172 mm"', 'bore = "160 mm"')
+    expect_conforms(write(workshop, held, narrow).only("pipe.goes-in", "pipe"))
+
+
+def test_a_cam_that_passes_the_housings_needs_no_lid(workshop: DesignFolder) -> None:
+    """132 + 0.5 mm."""
+    small = ("cambox", 'lid_width = "60 mm"', 'lid_width = "20 mm"')
+    wide = ("cambox", 'bearing_bore = "120 mm"', 'bearing_bore = "132.6 mm"')
+    expect_finding(write(workshop, small).only("gear.enters-its-box"))
+    expect_conforms(write(workshop, small, wide).only("gear.enters-its-box"))
+
+
+@pytest.mark.parametrize(
+    ("stage", "grade"),
+    [("draft", Grade.NONCONFORMITY), ("for-review", Grade.NONCONFORMITY), ("released", Grade.HOLD)],
+)
+def test_a_cover_that_does_not_enter_is_held_once_released(
+    workshop: DesignFolder, stage: str, grade: Grade
+) -> None:
+    large = ("cover-back", 'spigot_diameter = "499 mm"', 'spigot_diameter = "501 mm"')
+    expect_finding(write(workshop, large, stage=stage).only("cover.enters", "cover-back"), grade=grade)
+    cage = ("cage", 'outside_diameter = "220 mm"', 'outside_diameter = "240 mm"')
+    expect_finding(write(workshop, cage, stage=stage).only("cage.enters", "cage"), grade=Grade.NONCONFORMITY)
+
+
+@given(
+    part=st.floats(1e-3, 1.0), way=st.floats(1e-3, 1.0), more=st.floats(0.0, 0.5), room=st.floats(0.0, 5e-3)
+)
+@settings(max_examples=50)
+def test_a_larger_opening_never_stops_what_passed(part: float, way: float, more: float, room: float) -> None:
+    if room_left(W=way, w=part) >= room:
+        assert room_left(W=way + more, w=part) >= room
+
+
+@given(t=st.floats(2e-3, 0.06), piston=st.floats(0.1, 1.2), more=st.floats(0.0, 0.05))
+@settings(max_examples=50)
+def test_a_larger_piston_opens_its_ring_further(t: float, piston: float, more: float) -> None:
+    """And the gap to which a ring may be opened grows with its thickness alone."""
+    bore, gap = piston + 3e-3, 4e-3
+    opened = [ring_opened(D_p=one, d=bore, t=t, s=gap) for one in (piston, piston + more)]
+    assert opened[0] <= opened[1]
+    assert ring_may_open(k=8.0, t=2 * t) == pytest.approx(2 * ring_may_open(k=8.0, t=t))

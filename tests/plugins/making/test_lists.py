@@ -1,0 +1,203 @@
+"""What a list is in itself, what the specs imply of it, and what other keys say of the order."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given, settings, strategies as st
+
+from speclint import Grade
+from speclint.errors import Location
+from speclint.facts import MakingStep, places_of
+from speclint.testing import (
+    DesignFolder,
+    expect_conforms,
+    expect_finding,
+    expect_not_applicable,
+)
+from tests.plugins.making.bench import BLOCK_STEPS, WELDMENT_STEPS, moved, told, write
+
+ONCE, NEEDS, DATUM = "making.each-step-once", "making.needs-met", "making.datum-kept"
+HARD, COMPLETE, POINTS = (
+    "making.hardness-after-treatment",
+    "making.steps-complete",
+    "making.points-in-the-list",
+)
+
+
+def test_a_word_that_no_list_has_is_refused_with_the_nearest(workshop: DesignFolder) -> None:
+    folder = write(workshop, block=("hydralic test",))
+    said = " ".join(str(one) for one in folder.assess().complaints)
+    assert "not one of the words used here" in said
+    assert '"hydraulic test"' in said
+
+
+def test_a_step_stands_once(workshop: DesignFolder) -> None:
+    told(write(workshop, block=(*BLOCK_STEPS, "paint")).only(ONCE, "block"), says='"paint" stands 2 times')
+    both = write(workshop, block=("stress relieve", *BLOCK_STEPS)).only(ONCE, "block")
+    told(both, says='"stress relieve" stands 2 times')
+    again = write(workshop, block=("stress relieve 2", *BLOCK_STEPS, "heat block 2"))
+    expect_conforms(again.only(ONCE, "block"))
+    more = '[making.details."heat block 2"]\ntemperature = "100 °C"\n'
+    told(write(workshop, more=more).only(ONCE, "block"), says='"heat block 2" is no step of the list')
+
+
+def test_what_a_step_needs_comes_before_it(workshop: DesignFolder) -> None:
+    steps = '"cast", "stress relieve", "rough machine"'
+    late = ("liner", steps, '"cast", "rough machine", "stress relieve"')
+    expect_conforms(write(workshop).only(NEEDS, "liner"))
+    told(write(workshop, late).only(NEEDS, "liner"), says='"stress relieve", which "rough machine" needs')
+    more = '[making.details."face pads"]\nneeds = ["rough machine"]\n'
+    expect_conforms(write(workshop, more=more).only(NEEDS, "block"))
+    less = moved(WELDMENT_STEPS, "rough machine")
+    told(write(workshop, more=more, welded=less).only(NEEDS, "block"), says='"rough machine"')
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "says"),
+    [
+        (
+            'cuts = ["outside"]',
+            'cuts = ["outside", "bore"]',
+            '"bore", the datum of "finish outside", is cut by "finish outside"',
+        ),
+        (
+            'cuts = ["outside"]',
+            'cuts = ["outside as cast"]',
+            '"outside as cast", the datum of "rough machine", is cut by',
+        ),
+        ('datum = "bore"', 'datum = "bor"', '"bor", the datum of "finish outside", is neither of the blank'),
+        ('as_blank = ["outside as cast"]', "", '"outside as cast", the datum of "rough machine", is neither'),
+    ],
+)
+def test_a_datum_is_there_and_stays(workshop: DesignFolder, old: str, new: str, says: str) -> None:
+    expect_conforms(write(workshop).only(DATUM, "liner"))
+    told(write(workshop, ("liner", old, new)).only(DATUM, "liner"), says=says)
+
+
+def test_hardness_is_measured_after_the_furnace(workshop: DesignFolder) -> None:
+    expect_conforms(write(workshop).only(HARD, "liner"))
+    late = (
+        "liner",
+        '"measure hardness", "finish outside"',
+        '"measure hardness", "stress relieve 2", "finish outside"',
+    )
+    told(write(workshop, late).only(HARD, "liner"), says="stress relieve 2")
+    none = ("liner", '"measure hardness", ', "")
+    told(write(workshop, none).only(HARD, "liner"), says="no step measures it")
+    expect_not_applicable(
+        write(workshop, none, ("liner", 'hardness = "200 HB"\n', "")).only(HARD, "liner"), "none is measured"
+    )
+
+
+#: A step of the block, and why it is wanted.
+IMPLIED = [
+    ("heat block", "liner goes into the hot block"),
+    ("press liners", "liner goes in"),
+    ("press seats", "seat goes in"),
+    ("press guides", "the guide of spindle is pressed in"),
+    ("finish bore", "liner is bored in its place"),
+    ("finish seats in line", "seat is one of its seats"),
+    ("tap holes", "studs is screwed into it"),
+    ("set studs", "studs is screwed into it"),
+    ("fit covers", "cover belongs to it"),
+    ("hydraulic test", "a test pressure is stated"),
+    ("fit gear", "box belongs to it"),
+    ("fit pipes", "pipe belongs to it"),
+    ("lag", "lagging covers it"),
+]
+
+
+@pytest.mark.parametrize(("step", "why"), IMPLIED)
+def test_a_step_that_the_specs_imply_is_wanted(workshop: DesignFolder, step: str, why: str) -> None:
+    folder = write(workshop, block=moved(BLOCK_STEPS, step))
+    told(folder.only(COMPLETE, "block"), says=f'no "{step}", although {why}')
+
+
+@pytest.mark.parametrize(
+    ("step", "component", "why"),
+    [
+        ("weld", "weldment", "weldment has welded joints"),
+        ("test welds", "weldment", "weldment has welded joints"),
+        ("open vents", "weldment", "it has closed cavities"),
+        ("stress relieve", "weldment", "treatment states its temperature"),
+        ("stress relieve", "block", "the block is fabricated"),
+        ("weld lugs and bosses", "block", "plan lifts it by lugs"),
+    ],
+)
+def test_a_step_of_the_weldment_is_wanted(
+    workshop: DesignFolder, step: str, component: str, why: str
+) -> None:
+    folder = write(workshop, welded=moved(WELDMENT_STEPS, step))
+    told(folder.only(COMPLETE, component), says=f'no "{step}", although {why}')
+
+
+@pytest.mark.parametrize(
+    ("step", "component", "says"),
+    [("hydraulic test", "block", "pressure test"), ("lift in", "block", "lift in")],
+)
+def test_an_inspection_point_has_its_step(
+    workshop: DesignFolder, step: str, component: str, says: str
+) -> None:
+    expect_conforms(write(workshop).only(POINTS, component))
+    folder = write(workshop, block=moved(BLOCK_STEPS, step))
+    told(folder.only(POINTS, component), says=f"{says} has no step")
+
+
+def test_the_point_of_a_liner_is_in_the_list_of_its_block(workshop: DesignFolder) -> None:
+    less = moved(moved(BLOCK_STEPS, "press liners"), "press seats")
+    expect_conforms(write(workshop).only(POINTS, "liner"))
+    told(write(workshop, block=less).only(POINTS, "liner"), says="pressing has no step")
+
+
+@pytest.mark.parametrize(
+    ("rule", "component", "part", "old", "new"),
+    [
+        (
+            "making.relief-as-stated",
+            "weldment",
+            "weldment",
+            "before_finishing = true",
+            "before_finishing = false",
+        ),
+        ("making.relief-as-stated", "block", "block", '"stress relieved"', '"none"'),
+        (
+            "making.bored-as-stated",
+            "liner",
+            "liner",
+            "finish_bored_after = true",
+            "finish_bored_after = false",
+        ),
+    ],
+)
+def test_what_another_key_says_agrees_with_the_list(
+    workshop: DesignFolder, rule: str, component: str, part: str, old: str, new: str
+) -> None:
+    expect_conforms(write(workshop).only(rule, component))
+    expect_finding(write(workshop, (part, old, new)).only(rule, component), grade=Grade.NONCONFORMITY)
+
+
+def test_the_stress_relief_of_a_weldment_is_placed_by_its_list(workshop: DesignFolder) -> None:
+    """block.stress-relief: the word says that it is finished before, the list that it is finished after."""
+    word = ("weldment", "before_finishing = true", "before_finishing = false")
+    rule = "block.stress-relief"
+    assert "before the stress relief" not in write(workshop, word).only(rule).says
+    found = write(workshop, word, welded=(), block=()).only(rule)
+    expect_finding(found, says="before the stress relief")
+    late = moved(BLOCK_STEPS, "finish bore")
+    early = ("finish bore", *WELDMENT_STEPS, *late)
+    expect_finding(write(workshop, welded=(), block=early).only(rule), says="before the stress relief")
+
+
+words = st.lists(st.sampled_from(BLOCK_STEPS), unique=True, min_size=2)
+
+
+@given(words)
+@settings(max_examples=50)
+def test_places_are_in_the_order_of_the_list(steps: list[str]) -> None:
+    """Every step is found at its place, and the list backwards turns every pair round."""
+    made = [MakingStep(word, word, Location("f", 1, "k")) for word in steps]
+    assert [places_of((word,), made) for word in steps] == [[place] for place in range(len(steps))]
+    first, last = steps[0], steps[-1]
+    backwards = made[::-1]
+    assert places_of((first,), made) < places_of((last,), made)
+    assert places_of((first,), backwards) > places_of((last,), backwards)

@@ -1,0 +1,239 @@
+"""The rules of the order of making: each two steps that must not change places, from both sides."""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint import Grade
+from speclint.testing import (
+    DesignFolder,
+    expect_conforms,
+    expect_finding,
+    expect_not_applicable,
+    expect_not_assessed,
+    found,
+    installed_families,
+    limit,
+)
+from tests.plugins.making.bench import BLOCK_STEPS, WELDMENT_STEPS, moved, told, write
+
+WELDS, VENTS, TIME = "making.no-weld-after-relief", "making.vented-before-furnace", "making.examined-in-time"
+FINISH, PRESSED, HEATED = (
+    "making.finished-after-relief",
+    "making.pressed-before-finished",
+    "making.heated-once",
+)
+TESTED, TAPPED, IN_LINE = (
+    "making.tested-uncovered",
+    "making.tapped-before-test",
+    "making.seats-finished-in-line",
+)
+GRAVE = {WELDS, VENTS, TIME, FINISH, HEATED, TESTED}
+
+#: Rule, component, and a step that breaks it where it stands behind another.
+MOVES = [
+    (WELDS, "weldment", "weld", "stress relieve"),
+    (WELDS, "weldment", "weld lugs and bosses", "stress relieve"),
+    (WELDS, "weldment", "weld ribs and covers", "rough machine"),
+    (WELDS, "block", "weld lugs and bosses", "stress relieve"),
+    (VENTS, "weldment", "open vents", "stress relieve"),
+    (TIME, "weldment", "test welds", "weld ribs and covers"),
+    (TIME, "weldment", "test welds", "open vents"),
+    (TIME, "weldment", "test welds by ultrasound", "test welds"),
+    (FINISH, "block", "finish bore", "open vents"),
+    (FINISH, "weldment", "rough machine", "finish bore"),
+    (PRESSED, "block", "press liners", "finish bore"),
+    (PRESSED, "block", "press liners", "hone"),
+    (PRESSED, "block", "match ports", "finish bore"),
+    (PRESSED, "block", "match ports", "chamfer ports"),
+    (IN_LINE, "block", "press seats", "finish seats in line"),
+    (IN_LINE, "block", "ream guides", "finish seats in line"),
+    (IN_LINE, "block", "press guides", "ream guides"),
+    (HEATED, "block", "heat block", "press liners"),
+    (TAPPED, "block", "tap holes", "hydraulic test"),
+    (TAPPED, "block", "set studs", "fit covers"),
+    (TESTED, "block", "hydraulic test", "fit gear"),
+    (TESTED, "block", "hydraulic test", "tap holes"),
+    (TESTED, "block", "paint", "fit covers"),
+    (TESTED, "block", "lag", "fit covers"),
+    (TESTED, "block", "lift in", "fit covers"),
+    (TESTED, "block", "weld lugs and bosses", "hydraulic test"),
+    ("making.lapped-before-set", "block", "lap valves", "set tappets"),
+    ("making.lapped-before-set", "block", "grind caps", "measure cold clearance"),
+    ("making.measured-before-ground", "block", "measure pads", "grind last link"),
+    ("making.measured-before-ground", "block", "face pads", "measure pads"),
+    ("making.in-frames-before-pipes", "block", "lift in", "bolt pads"),
+    ("making.in-frames-before-pipes", "block", "bolt pads", "fit pipes"),
+    ("making.in-frames-before-pipes", "block", "measure growth room", "fit pipes"),
+    ("making.tightened-before-lagged", "block", "retighten hot", "lag"),
+    ("making.tightened-before-lagged", "block", "steam test", "retighten hot"),
+]
+
+#: Rule, and a step without which it is broken.
+MISSING = [
+    (WELDS, "weldment", "stress relieve"),
+    (VENTS, "weldment", "open vents"),
+    (TIME, "weldment", "test welds"),
+    (PRESSED, "block", "press liners"),
+    (PRESSED, "block", "finish bore"),
+    (IN_LINE, "block", "finish seats in line"),
+    (IN_LINE, "block", "press seats"),
+    (IN_LINE, "block", "ream guides"),
+    (HEATED, "block", "heat block"),
+    (TAPPED, "block", "tap holes"),
+    (TAPPED, "block", "set studs"),
+    (TESTED, "block", "hydraulic test"),
+    ("making.tightened-before-lagged", "block", "retighten hot"),
+    ("making.in-frames-before-pipes", "block", "lift in"),
+    ("making.in-frames-before-pipes", "block", "bolt pads"),
+    ("making.in-frames-before-pipes", "block", "measure growth room"),
+    (HEATED, "block", "press liners"),
+]
+
+
+def with_step(step: str, behind: str) -> tuple[str, ...]:
+    """Both lists in one, with one step behind another."""
+    return moved((*WELDMENT_STEPS, *BLOCK_STEPS), step, behind)
+
+
+def test_the_small_block_is_made_in_order(workshop: DesignFolder) -> None:
+    """No rule of the family finds anything, or lacks anything, on any of its parts."""
+    folder = write(workshop)
+    names = [rule.name for rule in installed_families().rules if rule.name.startswith("making.")]
+    checks = [check for name in names for check in folder.check(name)]
+    in_order = {check.rule.name for check in checks if check.outcome == "conforms"}
+    other = [one for one in checks if one.outcome not in ("conforms", "not applicable")]
+    assert [f"{one.rule.name} {one.component}: {one.says}" for one in other] == []
+    assert in_order == set(names)
+
+
+@pytest.mark.parametrize(("rule", "component", "step", "behind"), MOVES)
+def test_a_step_out_of_its_place_is_told(
+    workshop: DesignFolder, rule: str, component: str, step: str, behind: str
+) -> None:
+    """Both steps are named; the words stand in the list that says where."""
+    check = write(workshop, welded=(), block=with_step(step, behind)).only(rule, component)
+    expect_finding(check, grade=Grade.OBSERVATION)
+    assert step in check.says or rule == TIME
+
+
+@pytest.mark.parametrize(("rule", "component", "step"), MISSING)
+def test_a_step_that_is_wanted_and_missing_is_told(
+    workshop: DesignFolder, rule: str, component: str, step: str
+) -> None:
+    expect_finding(
+        write(workshop, welded=(), block=with_step(step, "")).only(rule, component), grade=Grade.OBSERVATION
+    )
+
+
+@pytest.mark.parametrize("stage", ["for-review", "released"])
+@pytest.mark.parametrize(("rule", "component", "step"), [MISSING[0], MISSING[4], MISSING[8], MISSING[11]])
+def test_the_grade_follows_the_stage(
+    workshop: DesignFolder, rule: str, component: str, step: str, stage: str
+) -> None:
+    grade = Grade.HOLD if stage == "released" and rule in GRAVE else Grade.NONCONFORMITY
+    expect_finding(
+        write(workshop, stage=stage, welded=(), block=with_step(step, "")).only(rule, component), grade=grade
+    )
+
+
+def test_without_a_list_nothing_is_passed_in_silence(workshop: DesignFolder) -> None:
+    folder = write(workshop, welded=(), block=())
+    for rule, component in ((WELDS, "weldment"), (TESTED, "block"), (HEATED, "block"), (PRESSED, "block")):
+        expect_not_assessed(folder.only(rule, component), "making.steps is not stated in")
+    expect_not_assessed(folder.only("making.steps-complete", "block"), "making.steps is not stated in")
+
+
+def test_a_repair_of_a_casting_is_relieved(workshop: DesignFolder) -> None:
+    linked = ("casting", 'becomes = "piston"', 'becomes = "liner"')
+    expect_conforms(write(workshop, linked).only(WELDS, "casting"))
+    late = ("casting", '"weld repair", "stress relieve"', '"stress relieve", "weld repair"')
+    own = ("liner", '"stress relieve", ', "")
+    needs = ("liner", 'needs = ["stress relieve"]', "")
+    told(write(workshop, linked, late, own, needs).only(WELDS, "casting"), says="weld repair")
+
+
+def test_a_casting_without_a_list_is_asked_for_one_where_it_is_welded(workshop: DesignFolder) -> None:
+    none = ("casting", 'steps = ["cast", "weld repair", "stress relieve"]\n', "")
+    expect_not_applicable(write(workshop, none).only(WELDS, "casting"), "no weld is stated")
+    welded = ("casting", "[making]\nsteps", "[welding]\nwelded = true\n[making]\nas_blank")
+    listed = ("casting", '["cast", "weld repair", "stress relieve"]', "[]")
+    expect_not_assessed(write(workshop, welded, listed).only(WELDS, "casting"), "making.steps")
+
+
+def test_a_part_may_name_another_step(workshop: DesignFolder) -> None:
+    """The seat goes in at a second pressing behind finishing: told by its own step, not by the usual one."""
+    later = ("seat", 'id = "seat"\n', 'id = "seat"\nmaking.at_step = "press seats 2"\n')
+    steps = list(BLOCK_STEPS)
+    steps.insert(steps.index("finish seats in line") + 1, "press seats 2")
+    told(write(workshop, later, block=steps).only(IN_LINE), says='"press seats 2"')
+    expect_conforms(write(workshop, block=steps).only(IN_LINE))
+
+
+def test_the_block_is_as_hot_as_each_part_needs(workshop: DesignFolder) -> None:
+    """The liner asks for 150 °C, the seat for 130 °C; held to the tenth of a degree on both sides."""
+    expect_conforms(write(workshop, heated="150 °C").only(HEATED))
+    told(write(workshop, heated="149.9 °C").only(HEATED))
+    none = ("block", 'heated_to = "150 °C"\n', "")
+    expect_not_assessed(write(workshop, none).only(HEATED), "heated_to")
+
+
+def test_what_needs_the_hottest_block_goes_in_first(workshop: DesignFolder) -> None:
+    """The liner asks for 150 °C: a seat that asks for as much may follow it, one that asks for 0.1 K more may not."""
+    for asked, outcome in (("150 °C", "conforms"), ("150.1 °C", "finding")):
+        seat = ("seat", 'block_heated_to = "130 °C"', f'block_heated_to = "{asked}"')
+        check = write(workshop, seat, heated="160 °C").only(HEATED)
+        assert check.outcome == outcome, check.says
+
+
+def twice(workshop: DesignFolder, temperature: str, outside: str = "560.4 mm") -> DesignFolder:
+    """The block heated a second time, for the seat."""
+    steps = list(BLOCK_STEPS)
+    steps.insert(steps.index("press liners") + 1, "heat block 2")
+    more = f'[making.details."heat block 2"]\ntemperature = "{temperature}"\n'
+    liner = ("liner", 'outside_diameter = "560.4 mm"', f'outside_diameter = "{outside}"')
+    return write(workshop, liner, block=steps, more=more)
+
+
+def test_a_second_heating_must_not_loosen_what_is_in(workshop: DesignFolder) -> None:
+    """At 140 °C iron is 11.7 − 0.3 = 11.4, steel 12.1 + 0.3 = 12.4e-6: 560 × 120 × 1.0e-6 = 0.0672 mm is lost.
+
+    Of 0.068 mm a little is left, of 0.067 mm nothing.
+    """
+    expect_conforms(twice(workshop, "140 °C", "560.068 mm").only(HEATED))
+    told(twice(workshop, "140 °C", "560.067 mm").only(HEATED))
+
+
+def test_what_was_pressed_cold_must_stay_tight_in_the_heat(workshop: DesignFolder) -> None:
+    """The liner goes in cold before the block is heated to 140 °C for the seat: worked as above."""
+    steps = moved(BLOCK_STEPS, "heat block", "press liners")
+    for outside, outcome in (("560.068 mm", "conforms"), ("560.067 mm", "finding")):
+        cold = ("liner", 'entered = "heated block"', 'entered = "pressed"')
+        size = ("liner", 'outside_diameter = "560.4 mm"', f'outside_diameter = "{outside}"')
+        check = write(workshop, cold, size, block=steps, heated="140 °C").only(HEATED)
+        assert check.outcome == outcome, check.says
+
+
+def test_a_later_heat_stays_below_the_relief(workshop: DesignFolder) -> None:
+    """570 − 50 = 520 °C; paint at the design temperature of 400 °C at the most."""
+    rule = "making.later-steps-cooler"
+    expect_conforms(write(workshop, heated="519.9 °C").only(rule))
+    check = write(workshop, heated="520.1 °C").only(rule)
+    told(check)
+    assert (found(check), limit(check)) == pytest.approx((793.25, 793.15))
+    paint = '[making.details.paint]\ntemperature = "{} °C"\n'
+    expect_conforms(write(workshop, more=paint.format("399.9")).only(rule))
+    told(write(workshop, more=paint.format("400.1")).only(rule))
+
+
+def test_what_does_not_concern_a_block(workshop: DesignFolder) -> None:
+    cold = (
+        ("liner", 'entered = "heated block"', 'entered = "pressed"'),
+        ("seat", 'entering = "block heated"', 'entering = "pressed cold"'),
+    )
+    unheated = moved(BLOCK_STEPS, "heat block")
+    expect_not_applicable(
+        write(workshop, *cold, block=unheated).only(HEATED), "nothing goes into a hot block"
+    )
+    none = ("weldment", "[cavities.saddle]\n", "")
+    expect_not_applicable(write(workshop, none).only(VENTS), "no closed cavity")
