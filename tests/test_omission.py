@@ -80,14 +80,14 @@ def test_what_tells_an_omission(bench: Bench, one: Omission, by: str) -> None:
 
 
 def test_what_nothing_tells_is_passed(bench: Bench) -> None:
-    """Points of the envelope name no part: one of three is as good as all."""
-    places = (("envelope-block-left", "points"),)
+    """Two cavities are listed, of which a partition names one: that there is another, no geometry tells."""
+    places = (("weldment-block-left", "cavities"),)
     one = Omission(
-        "envelope.loading-gauge",
-        "envelope-block-left",
-        "envelope.points",
+        "block.closed-cavities",
+        "weldment-block-left",
+        "weldment.cavities",
         "shortened",
-        "drain-cock-front",
+        "between-passages",
         places,
     )
     assert bench.told_by(one) == ""

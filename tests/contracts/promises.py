@@ -26,6 +26,8 @@ ROOT = Path(__file__).parents[2]
 _STEP = re.compile(r"[^.\[\]]+|\[\d+\]")
 #: A place as a check rests on it: spec, key, and the load case where it differs between them.
 _PLACE = re.compile(r"(\S+) ([\w.\-\[\]]+)′*(?: \([a-z-]+\))?")
+#: What fills a place as a check rests on it: the kind, the place, and the keys of the links that lead to it.
+_FILLED = re.compile(r"[\w-]+ at .+ by (?P<keys>[\w.*, \-]+?)′*")
 
 
 @dataclass(frozen=True)
@@ -78,6 +80,17 @@ def taken_by(check: Check, design: Design) -> Iterator[Taken]:
         if place and spec:
             key = f"{spec.kind}.{general(type(spec), place[2])}"
             yield Taken(spec.id, place[2], key, shown != "not stated")
+        elif filled := _FILLED.fullmatch(words):
+            yield from _links(filled["keys"].split(", "), shown.split(", "), design)
+
+
+def _links(keys: Sequence[str], ids: Sequence[str], design: Design) -> Iterator[Taken]:
+    """The links by which some parts fill a place."""
+    for spec in (design.specs[name] for name in ids if name in design.specs):
+        for link in spec.links():
+            key = general(type(spec), link.where.key)
+            if key in keys:
+                yield Taken(spec.id, link.where.key, f"{spec.kind}.{key}", True)
 
 
 def steps_of(key: str) -> tuple[str | int, ...]:

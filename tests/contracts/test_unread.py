@@ -34,11 +34,7 @@ def test_every_row_has_words_and_a_rule_that_names_the_key(key: Key, row: Row) -
 #: Keys that code need not name: found from the other end of the link, taken through a chain, or no rule's concern.
 UNNAMED = {
     "drives": "a link that is found from the part that is driven",
-    "joined_to": "a link that is found from the part that is joined",
     "front_from_pin": "a dimension that a chain points at",
-    "like": "what is taken over stands in the other keys; rules see the rest by what a sheet says is taken over",
-    "mirror_of": "as for like",
-    "supplied_as": "listed in unread.csv",
     "temperatures": "asked of a load case by the part that has them",
 }
 

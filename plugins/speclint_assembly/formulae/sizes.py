@@ -80,7 +80,7 @@ def ring_opened(D_p: Metres, d: Metres, t: Metres, s: Metres) -> Metres:
     >>> round(ring_opened(D_p=0.497, d=0.500, t=0.016, s=0.003) * 1e3, 3)
     94.106
     """
-    require(t > 0, f"a ring of {t:.6g} has no thickness")
+    require(t > 0, f"a ring of {t * 1e3:.4g} mm has no thickness")
     return math.pi * (D_p - d + 2 * t) + s
 
 
