@@ -67,7 +67,8 @@ def slips(design: Design) -> Iterator[Slip]:
     """Every length of every spec, each with the four slips."""
     for name in sorted(design.specs):
         for one in design.specs[name].measures():
-            if one.dimension == "length" and (one.low or one.high):
+            own = one.where.file == design.files[name]  # else it is taken over, and read of another spec too
+            if own and one.dimension == "length" and (one.low or one.high):
                 for factor in FACTORS:
                     yield Slip(name, one.where.line, one.where.key, one.text, scaled(one.text, factor))
 

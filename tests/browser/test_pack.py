@@ -25,8 +25,8 @@ def test_it_opens_from_its_file_without_a_complaint_or_a_network(reader: Reader)
 
 
 def test_the_pack_of_the_example_can_be_sent_by_post(pack: Path) -> None:
-    """Under 3.3 MB, sheets and drawings of the whole example included: mail commonly takes 10 MB."""
-    assert 1_000_000 < pack.stat().st_size < 3_300_000
+    """Under 3.7 MB, 2 200 sheets and the drawings of the whole example included: mail commonly takes 10 MB."""
+    assert 1_000_000 < pack.stat().st_size < 3_700_000
 
 
 def test_filters_leave_what_was_asked_for(reader: Reader) -> None:
@@ -42,7 +42,7 @@ def test_filters_leave_what_was_asked_for(reader: Reader) -> None:
     page.select_option("#component", "liner-left")
     assert (
         reader.shown("details.sheet")
-        == page.locator("details.sheet[data-component='liner-left']").count()
+        == page.locator("[data-component='liner-left'] details.sheet").count()
         > 0
     )
     page.select_option("#component", "")
@@ -87,7 +87,7 @@ def test_a_packed_sheet_is_laid_out_when_it_is_opened_or_linked_to(reader: Reade
     page = reader.page
     packed = page.locator("details.packed").first
     name = packed.get_attribute("id")
-    assert packed.locator(".body").inner_html() == ""
+    assert packed.locator(".body").count() == 0
     packed.locator("summary").focus()
     page.keyboard.press("Enter")
     packed.locator(".facts").first.wait_for()

@@ -153,7 +153,7 @@ def environment() -> dict[str, str]:
 @pytest.mark.skipif(sys.platform == "win32", reason="no process of Windows can be sent an interrupt alone")
 def test_an_interrupt_while_helpers_work_is_told_once(tmp_path: Path) -> None:
     make(tmp_path, 400)
-    command = [sys.executable, "-m", "speclint", "check", str(tmp_path)]
+    command = [sys.executable, "-m", "speclint", "check", str(tmp_path), "--afresh"]
     with subprocess.Popen(
         command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, env=environment(), start_new_session=True
     ) as running:

@@ -38,12 +38,14 @@ def small_designs() -> tuple[SmallDesign, ...]:
 
 
 def _closure(design: Design, name: str) -> list[str]:
-    """The files of a spec and of all that its links lead to, its own first."""
+    """The files of a spec, of all that its links lead to and of what it is like, its own first."""
     seen = {name: None}
     waiting = deque([name])
     while waiting:
-        for link in design.specs[waiting.popleft()].links():
-            if link.id in design.specs and link.id not in seen:
-                seen[link.id] = None
-                waiting.append(link.id)
+        one = waiting.popleft()
+        linked = [link.id for link in design.specs[one].links()]
+        for other in (*linked, design.alike.get(one, "")):
+            if other in design.specs and other not in seen:
+                seen[other] = None
+                waiting.append(other)
     return [design.files[one] for one in seen]

@@ -177,7 +177,7 @@ def test_the_thick_factor_begins_at_a_wall_of_a_sixth() -> None:
 @pytest.mark.parametrize(
     ("change", "message"),
     [
-        ({"p": -1.0}, "pressure -1 is negative"),
+        ({"p": -1.0}, "pressure -1e-05 bar is negative"),
         ({"S": 0.0}, "allowable stress 0"),
         ({"E": 1.01}, "efficiency 1.01"),
         ({"E": 0.0}, "efficiency 0"),

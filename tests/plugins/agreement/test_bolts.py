@@ -86,5 +86,5 @@ def test_a_thread_begins_above_the_bottom(
 def test_a_cover_has_the_holes_of_its_joint(
     workshop: DesignFolder, states: str, ends: tuple[str, Grade | None]
 ) -> None:
-    design = bench(workshop, ("cover", "ribs = 0\n", f"ribs = 0\n{states}"))
+    design = bench(workshop, ("cover", 'form = "flat"\n', f'form = "flat"\n{states}'))
     assert outcome(design, "joint.one-circle") == ends

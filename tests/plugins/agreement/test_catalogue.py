@@ -21,6 +21,9 @@ _OTHER = {
     "live steam": "exhaust steam",
     "exhaust steam": "live steam",
     "front": "back",
+    "stress relieved": "none",
+    "none": "stress relieved",
+    "before stress relief": "after stress relief",
     "back": "front",
     "one fixed and one pinned": "both fixed",
 }
@@ -41,7 +44,7 @@ def changes(step: Step, place: StatedPlace, context: Context) -> Iterator[Contex
         yield replace(context, worded={place.where: _OTHER.get(step.value, f"not {step.value}")})
     else:
         sizes = (
-            (1.0, -1.0)
+            (1.0, -1.0, 9.0)
             if step.kind == "counted"
             else tuple(share * (step.stated or 1.0) for share in _BEYOND)
         )

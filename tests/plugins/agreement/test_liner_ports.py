@@ -36,6 +36,7 @@ def design(tmp_path: Path) -> DesignFolder:
     """The liner with a port of 40 mm at 60 mm from its collar, and one at 835 mm; rings 40 mm behind either face."""
     files = {**bench(), "piston.toml": PISTON, "behind.toml": BEHIND}
     files["liner.toml"] = files["liner.toml"].replace("[lands.front]\n", BACK)
+    files["block.toml"] += '[ports.back]\nfrom_seat = "835 mm"\nheight = "40 mm"\n'
     return DesignFolder(tmp_path).write(files)
 
 

@@ -87,12 +87,11 @@ def test_a_cover_holds_the_water_of_the_end_that_it_names(workshop: DesignFolder
         assert (check.outcome, check.grade) == (outcome, Grade.HOLD)
 
 
-def test_an_end_of_no_bore_is_a_hold(workshop: DesignFolder) -> None:
+def test_an_end_of_no_bore_is_refused_when_it_is_read(workshop: DesignFolder) -> None:
     """Its relief valve would be judged with no cylinder."""
     stray = bench(in_block("[ends.back]", '[ends.stray]\nof_bore = "other"\n[ends.back]'))
-    check = workshop.write(stray).only(RELIEF)
-    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
-    assert "stray" in check.says
+    (complaint,) = workshop.write(stray).assess().complaints
+    assert 'ends.stray.of_bore: the bores of this spec do not have this name; read "other"' in str(complaint)
 
 
 def test_a_cover_must_state_its_test(workshop: DesignFolder) -> None:

@@ -210,7 +210,7 @@ def test_the_periods_nozzle_stands_beside(workshop: DesignFolder) -> None:
     assert on_sheet(workshop.write(files()).only(NOZZLE), "d/d_0") == pytest.approx(1.1)
 
 
-@pytest.mark.parametrize("key", ["diameter", "cylinders", "discharge_coefficient", "follows"])
+@pytest.mark.parametrize("key", ["diameter", "discharge_coefficient", "follows"])
 def test_the_nozzle_is_not_assessed_without(workshop: DesignFolder, key: str) -> None:
     found = without("nozzle", key)
     found["nozzle.toml"] += 'duty = "duty"\n'

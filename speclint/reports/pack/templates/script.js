@@ -11,12 +11,15 @@
   };
 
   const lay = (details) => {
-    const body = details.querySelector(".body");
-    if (details.classList.contains("packed") && sheets[details.id] !== undefined && !body.firstChild) {
+    if (!details.classList.contains("packed") || details.querySelector(".body")) return;
+    const body = document.createElement("div");
+    body.className = "body";
+    if (sheets[details.id] !== undefined) {
       body.innerHTML = sheets[details.id];
-    } else if (details.matches(".still-packed .packed") && !body.firstChild) {
+    } else if (details.matches(".still-packed .packed")) {
       body.append(one("not-unpacked").firstChild.cloneNode());
-    }
+    } else return;
+    details.append(body);
   };
 
   const choose = () => {
@@ -24,12 +27,13 @@
     const wanted = { grade: one("grade").value, family: one("family").value, component: one("component").value };
     let shown = 0;
     for (const item of all(".item")) {
-      const said = item.dataset;
-      const text = () => `${item.textContent} ${sheets[item.id] ?? ""} ${said.component}`.toLowerCase();
+      const said = item.dataset, grade = said.grade ?? "conforms";
+      const component = item.closest("[data-component]").dataset.component;
+      const text = () => `${item.textContent} ${sheets[item.id] ?? ""} ${component}`.toLowerCase();
       const fits =
-        (!wanted.grade || (wanted.grade === "not assessed" ? said.grade.endsWith(wanted.grade) : said.grade.split(" ")[0] === wanted.grade)) &&
+        (!wanted.grade || (wanted.grade === "not assessed" ? grade.endsWith(wanted.grade) : grade.split(" ")[0] === wanted.grade)) &&
         (!wanted.family || said.family === wanted.family) &&
-        (!wanted.component || [said.component, ...(said.alike ?? "").split("\n")].includes(wanted.component)) &&
+        (!wanted.component || [component, ...(said.alike ?? "").split("\n")].includes(wanted.component)) &&
         (!words.length || (() => { const whole = text(); return words.every((word) => whole.includes(word)); })());
       item.hidden = !fits;
       shown += fits;
