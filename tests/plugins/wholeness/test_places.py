@@ -235,8 +235,34 @@ WRONG: dict[str, tuple[Callable[[Whole], Mapping[str, str | None]], Told]] = {
         line("studs-gland", 'screwed_into = "cover-back"', 'screwed_into = "block"'),
         {"cover.one-joint": HOLD},
     ),
+    "studs in the part that they hold": (
+        line("studs-cover-front", 'screwed_into = "block"', 'screwed_into = "cover-front"'),
+        {"cover.one-joint": HOLD},
+    ),
+    "a cover bolted to another part": (
+        line("studs-cover-front", 'screwed_into = "block"', 'bolted_to = "cover-back"'),
+        {"cover.one-joint": HOLD},
+    ),
+    "a gland of a cover whose studs are in the block": (
+        lambda whole: {
+            "box": changed(whole.files["box.toml"], ('"rod"', '"rod"\npacking = "grooved bush"')),
+            "gland": changed(whole.files["gland.toml"], ('of = "box"', 'of = "cover-back"')),
+            "studs-gland": changed(
+                whole.files["studs-gland.toml"], ('into = "cover-back"', 'into = "block"')
+            ),
+        },
+        {"cover.one-joint": HOLD},
+    ),
+    "a cam box screwed to another part": (
+        line("studs-cambox-front", 'screwed_into = "block"', 'screwed_into = "cover-front"'),
+        {"box.fastened": HOLD},
+    ),
     "a pipe of other steam": (line("pipe", '"live steam"', '"exhaust steam"'), {"opening.closed-once": HOLD}),
     "a division without its wall": (line("block", 'wall = "side"'), {"division.of-one-wall": HOLD}),
+    "a division of one wall twice": (
+        line("block", 'wall = "side"', 'wall = "side"\nother_wall = "side"'),
+        {"division.of-one-wall": HOLD},
+    ),
     "a wall without a weld": (line("weldment", 'wall = "side"'), {"weldment.walls-joined": HOLD}),
     "cavities not looked for": (line("weldment", "cavities_sought = true"), {"weldment.walls-joined": HOLD}),
     "an empty groove": (line("piston", 'takes = "ring"'), {"groove.one-ring": NONCONFORMITY}),
@@ -345,12 +371,20 @@ def test_a_place_is_closed_by_a_plug_with_a_reason(whole: Whole, lines: str, not
     assert whole.told({"block": block}) == told
 
 
+def test_a_gland_may_be_screwed_to_its_box(whole: Whole) -> None:
+    studs = changed(whole.files["studs-gland.toml"], ('into = "cover-back"', 'into = "box"'))
+    assert whole.told({"studs-gland": studs}) == {}
+
+
 def test_an_unlined_bore_takes_rings(whole: Whole) -> None:
     block = changed(whole.files["block.toml"], ("[bores.main]", "[bores.main]\nlined = false"))
     assert whole.told({"block": block, "liner": None, "piston": None, "ring": None}) == {
         "bore.one-liner": HOLD
     }
     ring = changed(whole.files["ring.toml"], ('runs_in = "liner"', 'bears_on = "block"'))
+    drawn = [one for one in whole.of({"block": block, "ring": ring}) if one.rule.name == "bore.one-liner"]
+    assert [one.grade for one in drawn] == [HOLD]
+    assert "it is unlined, and liner (liner.toml) is drawn for it" in drawn[0].says
     assert whole.told({"block": block, "liner": None, "piston": None, "ring": ring}) == {}
 
 
