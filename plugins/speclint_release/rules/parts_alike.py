@@ -57,9 +57,10 @@ def said_once(component: Component, sheet: Sheet) -> Judgement:
     cites=[COMMON_PRACTICE],
     why="two parts that look alike and are of two metals are mistaken for each other in the store",
     leaves_out="whether the other material will do: that is for the rules of its strength",
+    edition=2,
 )
 def material_explained(component: Component, sheet: Sheet) -> Judgement:
-    """The word material in the part's own notes counts as a reason."""
+    """A note under material counts as a reason, or another note of the part's own that has this word."""
     taken = sheet.taken_over(component)
     other = next((one for one in taken.differs if one.where.key == "material"), None)
     if other is None:
@@ -80,7 +81,8 @@ def material_explained(component: Component, sheet: Sheet) -> Judgement:
     cites=[ISO_7200.at("table 1, identifying and administrative data fields"), COMMON_PRACTICE],
     why="the shop makes what the number and the revision say: two revisions of one number are two parts, and two "
     "numbers of one part are made twice",
-    leaves_out="numbers that two parts share which are not said to be alike",
+    leaves_out="numbers that two parts share which are not said to be alike; sizes that differ under one number, as "
+    "in a table on the drawing",
 )
 def one_drawing(component: Component, sheet: Sheet) -> Judgement:
     """A mirrored part differs by its hand."""

@@ -70,7 +70,9 @@ def test_nothing_is_said_twice(tmp_path: Path) -> None:
     [
         ("", False),
         ('[notes]\nstore = "B"\n', False),
+        ('[notes]\nmaterial = " "\n', False),
         ('[notes]\nmaterial = "a trial of softer iron"\n', True),
+        ('[notes]\nstore = "its material is on trial"\n', True),
     ],
 )
 def test_another_material_is_explained(tmp_path: Path, notes: str, holds: bool) -> None:

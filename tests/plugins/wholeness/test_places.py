@@ -358,6 +358,7 @@ def test_a_place_closed_on_purpose_takes_nothing(whole: Whole, text: str, told: 
     [
         (CLOSED, "[notes]\nrelief = 'no third valve'\n", {}),
         (CLOSED, "", {"opening.closed-once": HOLD}),  # no reason is given
+        (CLOSED, "[notes]\nrelief = ' '\n", {"opening.closed-once": HOLD}),
         (
             "blanked = true\n",
             "[notes]\nrelief = 'no third valve'\n",
