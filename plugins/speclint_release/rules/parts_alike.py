@@ -106,6 +106,7 @@ def one_drawing(component: Component, sheet: Sheet) -> Judgement:
     cites=[COMMON_PRACTICE],
     why="a part made for the wrong side does not go on, and its holes are then drilled a second time",
     leaves_out="parts that have no hand, such as springs, fits and plans",
+    edition=2,
 )
 def other_hand(component: Component, sheet: Sheet) -> Judgement:
     """The hand that the other states, turned, is taken over: one that is stated again must be the same."""
@@ -115,9 +116,9 @@ def other_hand(component: Component, sheet: Sheet) -> Judgement:
     if not component.of_metal or fields_taken(type(component))["hand"].mirroring != "swap":
         raise sheet.not_applicable("a part of this kind has no hand")
     hand = sheet.read("hand", component.hand)
-    wrong = next(
-        (one for one in taken.differs if one.where.key == "hand" and one.there != "not stated"), None
-    )
+    wrong = next((one for one in taken.differs if one.where.key == "hand"), None)
+    if wrong is not None and wrong.there == "not stated":
+        raise sheet.not_assessed(f"the hand of {taken.id} is not stated", wrong.where)
     if wrong is None:
         return sheet.states(True, f"it is of the {hand} hand, and {taken.id} of the other")
     return sheet.states(False, f"it is of the {hand} hand, as {taken.id} is", where=wrong.where)

@@ -131,6 +131,10 @@ def test_a_hand_that_nobody_states_is_missed(tmp_path: Path) -> None:
     second = 'kind = "cylinder-liner"\nid = "second"\nmirror_of = "third"\n' + PLACE
     design = DesignFolder(tmp_path).write({"third.toml": unhanded, "block.toml": BLOCK, "s.toml": second})
     expect_not_assessed(design.only("like.other-hand", "second"), "hand")
+    own = {"third.toml": unhanded, "block.toml": BLOCK, "s.toml": second + 'hand = "right"\n'}
+    expect_not_assessed(
+        design.write(own).only("like.other-hand", "second"), "the hand of third is not stated"
+    )
 
 
 def test_a_spring_has_no_hand_of_the_engine(tmp_path: Path) -> None:

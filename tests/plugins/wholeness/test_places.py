@@ -11,6 +11,7 @@ import pytest
 from speclint import Grade
 from speclint.checking import Assessment, Check, Unfinished, assess, check_component, still_to_be_drawn
 from speclint.checking.inputs import Inputs, context_of
+from speclint.reports.phrases import said_of_item
 from speclint.repository import Design, Register
 from speclint.repository.reading import load_specs
 from speclint.rules import Rule
@@ -370,6 +371,17 @@ def test_a_place_closed_on_purpose_takes_nothing(whole: Whole, text: str, told: 
 def test_a_place_is_closed_by_a_plug_with_a_reason(whole: Whole, lines: str, notes: str, told: Told) -> None:
     block = f"{whole.files['block.toml']}[openings.relief]\n{lines}{notes}"
     assert whole.told({"block": block}) == told
+
+
+def test_a_place_is_named_once_in_a_line(whole: Whole) -> None:
+    """Of two empty places; an inlet valve is told from an exhaust valve, and takes the article of its vowel."""
+    checks = whole.of({"valve-inlet-front": None, "valve-exhaust-front": None, "valve-inlet-back": None})
+    (check,) = (one for one in checks if one.rule.name == "end.its-valves")
+    lines = [check.says, *map(said_of_item, check.also_failing)]
+    assert lines == [
+        f"end {end} wants an {serves} valve: none is there"
+        for end, serves in (("front", "inlet"), ("front", "exhaust"), ("back", "inlet"))
+    ]
 
 
 def test_a_gland_may_be_screwed_to_its_box(whole: Whole) -> None:
