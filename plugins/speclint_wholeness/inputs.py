@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator, Sequence
 from typing import Any, TypeVar
 
 from speclint import Sheet, ToFill
-from speclint.specs import Closable, Component, NotStated, Spec, SpecTable, Stated
+from speclint.specs import BoltedJoint, Closable, Component, NotStated, Spec, SpecTable, Stated
 
 C = TypeVar("C", bound=Component)
 
@@ -62,6 +62,18 @@ def blanked(name: str, entry: Closable, sheet: Sheet) -> bool:
     return sheet.is_stated(f"whether {name} is blanked", entry.blanked) and sheet.read(
         f"{name} blanked", entry.blanked
     )
+
+
+def screwed_elsewhere(joint: BoltedJoint, into: Sequence[str], sheet: Sheet) -> str:
+    """What is wrong with the part under a joint, where that is none of those given; "" where it says none."""
+    for word, link, done in (
+        (f"part under {joint.id}", joint.screwed_into, "screwed into"),
+        (f"part bolted to by {joint.id}", joint.bolted_to, "bolted to"),
+    ):
+        if into and sheet.is_stated(word, link):
+            under = sheet.follow(link).id
+            return "" if under in into else f"{joint.id} is {done} {under}, not {done} {' or '.join(into)}"
+    return ""
 
 
 def said(name: str, value: Stated[Any] | NotStated, sheet: Sheet) -> str:

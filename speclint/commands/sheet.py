@@ -3,12 +3,18 @@
 from __future__ import annotations
 
 import argparse
+from collections.abc import Iterator
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from speclint.commands.loading import families_for
 from speclint.commands.options import FOLDER, UNITS
 from speclint.commands.output import show, write
 from speclint.commands.progress import progress
+from speclint.commands.streams import complain
+
+if TYPE_CHECKING:
+    from speclint.checking import Assessment
 
 EXAMPLE = "speclint sheet liner-right liner.wall-at-last-bore --in example_specs"
 
@@ -28,6 +34,7 @@ def add_options(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Make the sheets, and print them; returns the exit code."""
     from speclint.checking import assess, chosen_rules, of_component
+    from speclint.reports import visible
 
     loaded = families_for([options.folder])
     rules = chosen_rules(loaded, [], [options.rule] if options.rule else [])
@@ -46,4 +53,13 @@ def run(options: argparse.Namespace) -> int:
         from speclint.reports import sheet_page
 
         show(lambda width: sheet_page.write(assessment, assessment.checks, width, options.units), options.to)
+    for line in _not_on_it(assessment, options):
+        complain(visible(line))
     return assessment.exit_code
+
+
+def _not_on_it(assessment: Assessment, options: argparse.Namespace) -> Iterator[str]:
+    """Why there is less on the sheet than was asked for: what could not be read, or that nothing applies."""
+    yield from map(str, assessment.complaints)
+    if not assessment.checks and not assessment.complaints:
+        yield f"{options.rule or 'no rule'} {'does not apply' if options.rule else 'applies'} to {options.component}"

@@ -23,7 +23,8 @@ def count(number: int, word: str) -> str:
 
 def said_of_item(judged: Judgement) -> str:
     """One of several comparisons in words, with the item that it is of."""
-    return f"{judged.of}: {judged.says}" if judged.of else judged.says
+    told = not judged.of or judged.says.startswith(judged.of)
+    return judged.says if told else f"{judged.of}: {judged.says}"
 
 
 def tally(assessment: Assessment) -> str:

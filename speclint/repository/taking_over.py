@@ -292,8 +292,9 @@ def _shown(value: Any) -> str:
 def _words(value: object) -> Iterator[object]:
     if isinstance(value, dict):
         for key, inner in value.items():
-            yield key
-            yield from _words(inner)
+            if not isinstance(inner, str) or inner.strip():
+                yield key
+                yield from _words(inner)
     elif isinstance(value, list):
         for inner in value:
             yield from _words(inner)

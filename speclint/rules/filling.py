@@ -134,17 +134,23 @@ def _of_place(one: ToFill, owner: Component, grades: tuple[Grade, Grade], sheet:
     names = [_named(part) for part in one.fillers]
     if one.too_many:
         times = "twice" if len(names) == 2 else f"{len(names)} times"
-        judged = sheet.states(False, f"{one.name} is filled {times}: {', '.join(names)}").graded(wrong)
+        judged = sheet.states(
+            False, f"{one.name} is filled {times} ({one.wants}): {', '.join(names)}"
+        ).graded(wrong)
         where = _place_of(one.fillers[-1], where)
     elif one.wrong:
         judged = sheet.states(False, f"{one.name}: {one.wrong}").graded(wrong)
         where = _place_of(one.fillers[0], where) if one.fillers else where
     elif not one.filled:
         of = f"{len(names)} of {one.least} are there" if names else "none is there"
-        judged = sheet.states(False, f"{one.name} wants a {one.wants}: {of}").graded(lost)
+        judged = sheet.states(False, f"{one.name} wants {_article(one.wants)} {one.wants}: {of}").graded(lost)
     else:
         judged = sheet.states(True, f"{one.name}: {', '.join(names) or 'none is wanted'}")
     return judged.pointing_at(where).of_item(one.name)
+
+
+def _article(wants: str) -> str:
+    return "an" if wants[:1].lower() in "aeiou" else "a"
 
 
 def _named(part: Spec | str) -> str:

@@ -142,7 +142,7 @@ class Placing:
         """What a component says of a place or a value under ``[notes]``; "" where it says nothing."""
         self._asked.everything = True
         said = component.notes.get(name, "")
-        reason = said if isinstance(said, str) else ""
+        reason = said.strip() if isinstance(said, str) else ""
         self._context.consulted.specs.add(component.id)
         if self._record:
             self._record.note(f"note {name} of {component.id}", repr(reason), shown=reason or "not stated")

@@ -208,6 +208,17 @@ def test_a_report_can_go_to_a_file(tmp_path: Path, capsys: pytest.CaptureFixture
     assert "IN ORDER" in (tmp_path / "out.txt").read_text(encoding="utf-8")
 
 
+def test_a_sheet_with_nothing_on_it_says_why(shop: DesignFolder, capsys: pytest.CaptureFixture[str]) -> None:
+    """In one line: what could not be read, of the part or of that which it is like; or that nothing applies."""
+    assert run("sheet", "rack", "tube.stress") == 1
+    assert capsys.readouterr().err == "speclint: tube.stress does not apply to rack\n"
+    shop.replace("tube.toml", '"100 mm ±0.5"', '"100 kg"')
+    (shop.root / "second.toml").write_text('kind = "tube"\nlike = "tube"\n', encoding="utf-8")
+    for name in ("tube", "second"):
+        assert run("sheet", name) == 2
+        assert capsys.readouterr().err.startswith('speclint: tube.toml:4 bore: "kg" is no unit of length')
+
+
 @pytest.mark.usefixtures("shop")
 def test_a_sheet_reads_like_a_calculation(capsys: pytest.CaptureFixture[str]) -> None:
     assert run("sheet", "tube", "tube.stress") == 0

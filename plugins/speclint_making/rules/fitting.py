@@ -6,21 +6,31 @@ from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.facts import places_of
 from speclint.specs import BoltedJoint, CylinderBlock, CylinderCover
 from speclint_making.inputs.fitted_parts import goes_in_at
-from speclint_making.inputs.steps import DEFERS, WELDS, by_stage, goes_in_before, in_chain, listed, precede
+from speclint_making.inputs.steps import (
+    DEFERS,
+    WELDS,
+    by_stage,
+    follow,
+    goes_in_before,
+    in_chain,
+    listed,
+    precede,
+)
 from speclint_making.sources import EN_13445_5
 
 
 @rule(
     "making.tapped-before-test",
-    title="Holes are tapped before the hydraulic test, and studs set before the covers are fitted",
+    title="Holes are tapped before studs are set and the block is tested, and studs set before the covers are fitted",
     on=CylinderBlock,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
     why="a hole that is drilled through into a chamber after the test leaks in steam",
     leaves_out="holes that do not come near a chamber",
+    edition=2,
 )
 def tapped_before_test(block: CylinderBlock, sheet: Sheet) -> Judgement:
-    """Where the list tests the block, "tap holes" before; the step of each cover's studs before "fit covers"."""
+    """The step "tap holes" before the test and before "set studs"; that of each cover's studs before "fit covers"."""
     steps = listed(block, sheet)
     own = {joint.id: joint for joint in sheet.belonging_to(block, BoltedJoint)}
     joints = {
@@ -32,6 +42,8 @@ def tapped_before_test(block: CylinderBlock, sheet: Sheet) -> Judgement:
     judged = []
     if places_of(("hydraulic test",), steps):
         judged.append(precede(steps, ("tap holes",), ("hydraulic test",), sheet))
+    if places_of(("tap holes",), steps) and places_of(("set studs",), steps):
+        judged.append(follow(steps, ("tap holes",), ("set studs",), sheet))
     if places_of(("fit covers",), steps):
         judged += [
             goes_in_before(one.id, goes_in_at(one, sheet), ("fit covers",), steps, sheet)

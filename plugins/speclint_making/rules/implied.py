@@ -14,6 +14,7 @@ from speclint.specs import (
     CylinderBlock,
     CylinderCover,
     CylinderLiner,
+    FrameFastening,
     Lagging,
     LiftingPlan,
     PoppetValve,
@@ -42,6 +43,7 @@ class Implied(NamedTuple):
     cites=[COMMON_PRACTICE],
     why="a step that nobody wrote down is done when it is too late",
     leaves_out="parts that have no spec; steps of a maker from whom a part is bought",
+    edition=2,
 )
 def steps_complete(part: Weldment | CylinderBlock | Casting | CylinderLiner, sheet: Sheet) -> Judgement:
     """The words that the specs imply against those of the whole list."""
@@ -68,6 +70,8 @@ def _implied(part: Made, sheet: Sheet) -> Iterator[Implied]:
     elif isinstance(part, CylinderLiner):
         if sheet.is_stated("hardness", part.hardness):
             yield Implied("measure hardness", "a hardness is stated")
+        if "stress-relieved" in str(_word("material", part.material, sheet)):
+            yield Implied("stress relieve", "its material is stress relieved")
     elif sheet.is_stated("welded", part.welding.welded) and sheet.read("welded", part.welding.welded):
         yield Implied("weld repair", "it is welded")
     if _word("heat treatment", part.welding.heat_treatment, sheet) == "stress relieved":
@@ -82,6 +86,9 @@ def _of_weldment(weldment: Weldment, sheet: Sheet) -> Iterator[Implied]:
     if weldment.joints:
         yield Implied("weld", f"{weldment.id} has welded joints")
         yield Implied("test welds", f"{weldment.id} has welded joints")
+    for name, wall in weldment.walls.items():
+        if _word(f"wall {name} ribbed", wall.ribbed, sheet):
+            yield Implied("weld ribs and covers", f"wall {name} has ribs")
     if weldment.cavities:
         yield Implied("open vents", "it has closed cavities")
     if sheet.is_stated("temperature of treatment", weldment.treatment.temperature):
@@ -126,7 +133,8 @@ def _of_neighbours(block: CylinderBlock, sheet: Sheet) -> Iterator[Implied]:
             yield Implied(goes_in_at(one, sheet), f"{one.id} is screwed into it")
     for box in sheet.belonging_to(block, CamBox):
         yield Implied(goes_in_at(box, sheet), f"{box.id} belongs to it")
-    for kind, word in ((CylinderCover, "fit covers"), (SteamPipe, "fit pipes")):
+    neighbours = ((CylinderCover, "fit covers"), (SteamPipe, "fit pipes"), (FrameFastening, "bolt pads"))
+    for kind, word in neighbours:
         if parts := sheet.belonging_to(block, kind):
             yield Implied(word, f"{parts[0].id} belongs to it")
     covered = (block, *sheet.belonging_to(block, CylinderCover))
@@ -137,7 +145,7 @@ def _of_neighbours(block: CylinderBlock, sheet: Sheet) -> Iterator[Implied]:
 #: The steps of which each inspection point needs one.
 _POINTS = {
     "welding": ("weld", "weld 2", "weld lugs and bosses", "test welds", "test welds 2"),
-    "pressing": ("press liners", "press liners 2", "press seats", "press seats 2"),
+    "pressing": ("press liners", "press liners 2", "press seats", "press seats 2"),  # of a block: any of them
     "pressure_test": ("hydraulic test", "hydraulic test 2"),
     "lift_in": ("lift in",),
 }
@@ -151,20 +159,23 @@ _POINTS = {
     cites=[COMMON_PRACTICE],
     why="an inspector who is called at a step that nobody wrote down comes too late",
     leaves_out="which points a part needs, which release.inspection-points asks",
+    edition=2,
 )
 def points_in_the_list(part: CylinderBlock | Weldment | CylinderLiner | ValveSeat, sheet: Sheet) -> Judgement:
-    """Hold and witness points by name against the words of the list; of liner and seat that of their block."""
+    """Hold and witness points by name against the words of the list; of liner and seat those of their block."""
     points = part.inspection_points
     called = [name for name in _POINTS if _word(name, getattr(points, name), sheet) in ("hold", "witness")]
     if not called:
         raise sheet.not_applicable("no point of inspection is stated")
     steps = [*steps_of(part, sheet)]
+    wanted = dict(_POINTS)
     if isinstance(part, CylinderLiner | ValveSeat):
+        wanted["pressing"] = (goes_in_at(part, sheet),)
         steps += listed(_host(part, sheet), sheet)
     elif not steps:
         steps += listed(part, sheet)
     written = {step.written for step in steps}
-    wrong = [f"{name.replace('_', ' ')} has no step" for name in called if written.isdisjoint(_POINTS[name])]
+    wrong = [f"{name.replace('_', ' ')} has no step" for name in called if written.isdisjoint(wanted[name])]
     says = "; ".join(wrong) or f"{len(called)} points, each at a step"
     return by_stage(sheet.states(not wrong, says, where=points.where), sheet)
 

@@ -63,9 +63,10 @@ def _bored_after(liner: CylinderLiner, steps: Steps, block: CylinderBlock, sheet
     cites=[COMMON_PRACTICE],
     why="two seats out of line never stop leaking, and the guide is the datum of both",
     leaves_out="the tool by which both beats are cut from one setting",
+    edition=2,
 )
 def seats_finished_in_line(block: CylinderBlock, sheet: Sheet) -> Judgement:
-    """The step of each seat, and "ream guides", before "finish seats in line"; "press guides" before "ream guides"."""
+    """The step of each seat, every "press seats" and "ream guides" before the finishing; guides are pressed first."""
     seats = sheet.belonging_to(block, ValveSeat)
     if not seats:
         raise sheet.not_applicable("no seat is pressed into the block")
@@ -78,6 +79,8 @@ def seats_finished_in_line(block: CylinderBlock, sheet: Sheet) -> Judgement:
         seats, lambda seat: goes_in_before(seat.id, goes_in_at(seat, sheet), in_line, steps, sheet)
     )
     judged = sheet.worst(pressed, precede(steps, ("ream guides",), in_line, sheet))
+    if places_of(("press seats",), steps):
+        judged = sheet.worst(judged, follow(steps, ("press seats",), in_line, sheet))
     if places_of(("press guides",), steps) and places_of(("ream guides",), steps):
         judged = sheet.worst(judged, follow(steps, ("press guides",), ("ream guides",), sheet))
     return by_stage(judged, sheet)

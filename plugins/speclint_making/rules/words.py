@@ -28,8 +28,8 @@ def _treated(part: Made, sheet: Sheet) -> Iterator[Pair]:
         return
     said = sheet.read("heat treatment", part.welding.heat_treatment)
     steps = steps_of(part, sheet)
-    if steps and said in ("none", "stress relieved"):
-        relief = places_of(("stress relieve",), steps)
+    relief = places_of(RELIEF, steps)
+    if steps and (relief or said in ("none", "stress relieved")):
         where = (steps[relief[-1]].where,) if relief else (steps[0].where,)
         there = Worked("stress relieved" if relief else "none", where)
         yield Pair(part.welding.heat_treatment, there, name="heat treatment")
@@ -54,6 +54,7 @@ relief_as_stated = agreement(
     leaves_out=_SCOPE,
     grade=Grade.NONCONFORMITY,
     within="",
+    edition=2,
 )
 
 
@@ -83,11 +84,14 @@ def _lapped(plan: AccessPlan, sheet: Sheet) -> Iterator[Pair]:
     """Whether a seat is lapped in its place against a step "lap valves" after the one at which the seat goes in."""
     steps = steps_of(sheet.follow(plan.serves), sheet)
     lapped = places_of(("lap valves",), steps)
+    if not lapped and places_of(("set tappets",), steps):
+        return  # making.lapped-before-set tells of it
     for seat in sheet.belonging_to(sheet.follow(plan.serves), ValveSeat):
         at = place_of(goes_in_at(seat, sheet), steps)
-        if lapped and at is not None and seat.id in plan.seats:
-            where = (steps[at].where, steps[lapped[-1]].where)
-            yield Pair(plan.seats[seat.id].lapped_in_place, Worked(at < lapped[-1], where), name=seat.id)
+        if at is not None and seat.id in plan.seats:
+            after = bool(lapped) and at < lapped[-1]
+            where = (steps[at].where, *(steps[place].where for place in lapped[-1:]))
+            yield Pair(plan.seats[seat.id].lapped_in_place, Worked(after, where), name=seat.id)
 
 
 lapped_as_stated = agreement(
@@ -100,6 +104,7 @@ lapped_as_stated = agreement(
     leaves_out=_SCOPE,
     grade=Grade.NONCONFORMITY,
     within="",
+    edition=2,
 )
 
 RULES = (relief_as_stated, bored_as_stated, lapped_as_stated)

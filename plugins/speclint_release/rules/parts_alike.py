@@ -57,9 +57,10 @@ def said_once(component: Component, sheet: Sheet) -> Judgement:
     cites=[COMMON_PRACTICE],
     why="two parts that look alike and are of two metals are mistaken for each other in the store",
     leaves_out="whether the other material will do: that is for the rules of its strength",
+    edition=2,
 )
 def material_explained(component: Component, sheet: Sheet) -> Judgement:
-    """The word material in the part's own notes counts as a reason."""
+    """A note under material counts as a reason, or another note of the part's own that has this word."""
     taken = sheet.taken_over(component)
     other = next((one for one in taken.differs if one.where.key == "material"), None)
     if other is None:
@@ -80,7 +81,8 @@ def material_explained(component: Component, sheet: Sheet) -> Judgement:
     cites=[ISO_7200.at("table 1, identifying and administrative data fields"), COMMON_PRACTICE],
     why="the shop makes what the number and the revision say: two revisions of one number are two parts, and two "
     "numbers of one part are made twice",
-    leaves_out="numbers that two parts share which are not said to be alike",
+    leaves_out="numbers that two parts share which are not said to be alike; sizes that differ under one number, as "
+    "in a table on the drawing",
 )
 def one_drawing(component: Component, sheet: Sheet) -> Judgement:
     """A mirrored part differs by its hand."""
@@ -104,6 +106,7 @@ def one_drawing(component: Component, sheet: Sheet) -> Judgement:
     cites=[COMMON_PRACTICE],
     why="a part made for the wrong side does not go on, and its holes are then drilled a second time",
     leaves_out="parts that have no hand, such as springs, fits and plans",
+    edition=2,
 )
 def other_hand(component: Component, sheet: Sheet) -> Judgement:
     """The hand that the other states, turned, is taken over: one that is stated again must be the same."""
@@ -113,9 +116,9 @@ def other_hand(component: Component, sheet: Sheet) -> Judgement:
     if not component.of_metal or fields_taken(type(component))["hand"].mirroring != "swap":
         raise sheet.not_applicable("a part of this kind has no hand")
     hand = sheet.read("hand", component.hand)
-    wrong = next(
-        (one for one in taken.differs if one.where.key == "hand" and one.there != "not stated"), None
-    )
+    wrong = next((one for one in taken.differs if one.where.key == "hand"), None)
+    if wrong is not None and wrong.there == "not stated":
+        raise sheet.not_assessed(f"the hand of {taken.id} is not stated", wrong.where)
     if wrong is None:
         return sheet.states(True, f"it is of the {hand} hand, and {taken.id} of the other")
     return sheet.states(False, f"it is of the {hand} hand, as {taken.id} is", where=wrong.where)

@@ -7,36 +7,31 @@ from collections.abc import Iterator
 from speclint import Rule, Sheet, ToFill, filled_once
 from speclint.facts import end_closed_by, rods_in
 from speclint.specs import BoltedJoint, CylinderCover, Gland, PistonRod, StuffingBox
-from speclint_wholeness.inputs import place, said
+from speclint_wholeness.inputs import place, said, screwed_elsewhere
 
 
 def _joints(part: CylinderCover | Gland, sheet: Sheet) -> Iterator[ToFill]:
     """The joint whose nuts hold the part down, screwed into the block of a cover or into the cover of a gland."""
-    under = _under(part, sheet)
+    into = _under(part, sheet)
 
     def elsewhere(joint: BoltedJoint) -> str:
-        if not under or not sheet.is_stated(f"part under {joint.id}", joint.screwed_into):
-            return ""
-        stands_in = sheet.follow(joint.screwed_into).id
-        return (
-            ""
-            if stands_in in (under, part.id)
-            else f"{joint.id} is screwed into {stands_in}, not into {under}"
-        )
+        return screwed_elsewhere(joint, into, sheet)
 
     yield place(part.id, part, BoltedJoint, sheet, by="holds", wrong=elsewhere)
 
 
-def _under(part: CylinderCover | Gland, sheet: Sheet) -> str:
-    """The id of the part into which the studs of a cover or of a gland go; "" where no link says it."""
+def _under(part: CylinderCover | Gland, sheet: Sheet) -> tuple[str, ...]:
+    """The ids of the parts into which the studs of a cover or of a gland may go; none where no link says it."""
     if isinstance(part, CylinderCover):
-        return sheet.follow(part.closes).id if sheet.is_stated("block", part.closes) else ""
+        return (sheet.follow(part.closes).id,) if sheet.is_stated("block", part.closes) else ()
     if not sheet.is_stated("box", part.of):
-        return ""
-    box = sheet.follow(part.of)
-    if not isinstance(box, StuffingBox) or not sheet.is_stated(f"cover of {box.id}", box.in_cover):
-        return ""
-    return sheet.follow(box.in_cover).id
+        return ()
+    closed = sheet.follow(part.of)
+    if not isinstance(closed, StuffingBox):
+        return (closed.id,)
+    if not sheet.is_stated(f"cover of {closed.id}", closed.in_cover):
+        return ()
+    return (sheet.follow(closed.in_cover).id, closed.id)
 
 
 def _boxes(cover: CylinderCover, sheet: Sheet) -> Iterator[ToFill]:
@@ -82,6 +77,7 @@ one_joint: Rule = filled_once(
     gravity="hold",
     why="a cover whose studs are not drawn is held by studs that nobody checked",
     leaves_out="whether the circle of the studs lies inside the flange (joint rules)",
+    edition=2,
 )
 
 box_in_hole: Rule = filled_once(

@@ -35,7 +35,7 @@ def _liners(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
     yield from entries(block, "bores", sheet)
     for name, bore in block.bores.items():
         if _unlined(name, bore, sheet):
-            yield place(f"bore {name}", block, PistonRing, sheet, by="bears_on", most=0, entry=bore)
+            yield _rings(name, bore, block, sheet)
         else:
             yield place(
                 f"bore {name}",
@@ -46,6 +46,14 @@ def _liners(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
                 named=("in_bore", name),
                 entry=bore,
             )
+
+
+def _rings(name: str, bore: Bore, block: CylinderBlock, sheet: Sheet) -> ToFill:
+    """The rings of an unlined bore, for which no liner is to be drawn."""
+    liners = sheet.fillers(block, CylinderLiner, by="housed_in", named=("in_bore", name))
+    rings = sheet.fillers(block, PistonRing, by="bears_on")
+    drawn = f"it is unlined, and {liners[0].id} ({liners[0].where.file}) is drawn for it" if liners else ""
+    return ToFill(f"bore {name}", PistonRing.called, rings, 0 if liners else 1, 0, drawn, bore.where)
 
 
 def _ends(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
@@ -202,6 +210,7 @@ one_liner: Rule = filled_once(
     gravity="hold",
     why="a bore without its liner, or with two drawn for it, is judged by sizes that no metal has",
     leaves_out="whether the liner fits (liner rules)",
+    edition=2,
 )
 
 two_ends: Rule = filled_once(
@@ -268,6 +277,7 @@ one_opening: Rule = filled_once(
     gravity="hold",
     why="a port with a blind liner behind it shuts steam and water in; one with two is drawn twice",
     leaves_out="how well the edges meet (liner.ports-register)",
+    edition=2,
 )
 
 breathing: Rule = filled_once(

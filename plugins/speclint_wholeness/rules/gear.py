@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from speclint import Rule, Sheet, ToFill, filled_once
 from speclint.facts import valves_of_end
 from speclint.specs import BoltedJoint, Cam, CamBox, CylinderBlock, Fit, Shaft, Tappet
-from speclint_wholeness.inputs import place
+from speclint_wholeness.inputs import place, screwed_elsewhere
 
 
 def _cams(tappet: Tappet, sheet: Sheet) -> Iterator[ToFill]:
@@ -30,7 +30,12 @@ def _shafts(cam: Cam, sheet: Sheet) -> Iterator[ToFill]:
 
 def _feet(box: CamBox, sheet: Sheet) -> Iterator[ToFill]:
     """The joint that holds the box, and the fit of the saddle or face that it stands on."""
-    yield place(box.id, box, BoltedJoint, sheet, by="holds")
+    into = (sheet.follow(box.mounted_on).id,) if sheet.is_stated("block", box.mounted_on) else ()
+
+    def elsewhere(joint: BoltedJoint) -> str:
+        return screwed_elsewhere(joint, into, sheet)
+
+    yield place(box.id, box, BoltedJoint, sheet, by="holds", wrong=elsewhere)
     yield place(box.id, box, Fit, sheet, by=("hole.of", "shaft.of"))
 
 
@@ -103,6 +108,7 @@ fastened: Rule = filled_once(
     gravity="hold",
     why="a box that comes loose lets the valves stay open, and falls into the motion",
     leaves_out="the strength of the joint",
+    edition=2,
 )
 
 has_shaft: Rule = filled_once(

@@ -126,6 +126,7 @@ one_seat: Rule = filled_once(
     gravity="hold",
     why="a seat bore without its seat joins boiler and cylinder; one with two is drawn twice",
     leaves_out="whether the seat fits (seat rules)",
+    edition=2,
 )
 
 one_beat: Rule = filled_once(

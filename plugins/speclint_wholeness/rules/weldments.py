@@ -48,9 +48,10 @@ def _walls(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
         wall = said(f"wall of division {name}", division.wall, sheet) or _by_plate(
             division, weldments[0], sheet
         )
-        if wall:
-            drawn.setdefault(wall, []).append(name)
-        else:
+        other = said(f"other wall of division {name}", division.other_wall, sheet)
+        for one in filter(None, (wall, other if wall else "")):
+            drawn.setdefault(one, []).append(name)
+        if not wall:
             yield ToFill(f"division {name}", "wall of the weldment", where=division.where)
     for wall, names in drawn.items():
         found = tuple(f"division {name}" for name in names)
@@ -117,6 +118,7 @@ drawn_once: Rule = filled_once(
     gravity="hold",
     why="a division without its wall holds back live steam by metal that nobody drew",
     leaves_out="divisions round a bore; cast blocks",
+    edition=2,
 )
 
 partitions: Rule = filled_once(

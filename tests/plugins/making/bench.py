@@ -130,6 +130,7 @@ REST = {
     "box.toml": 'kind = "cam-box"\nid = "box"\nmounted_on = "block"\n',
     "pipe.toml": 'kind = "steam-pipe"\nid = "pipe"\njoined_to = "block"\n',
     "lagging.toml": 'kind = "lagging"\nid = "lagging"\ncovers = "cover"\n',
+    "bolts.toml": 'kind = "frame-fastening"\nid = "bolts"\nholds = "block"\n',
     "piston.toml": 'kind = "piston"\nid = "piston"\n',
     "plan.toml": 'kind = "lifting-plan"\nid = "plan"\nlifts = "block"\n[points.one]\nform = "lug"\n',
     "access.toml": ACCESS,

@@ -103,6 +103,7 @@ IMPLIED = [
     ("hydraulic test", "a test pressure is stated"),
     ("fit gear", "box belongs to it"),
     ("fit pipes", "pipe belongs to it"),
+    ("bolt pads", "bolts belongs to it"),
     ("lag", "lagging covers it"),
 ]
 
@@ -144,7 +145,7 @@ def test_an_inspection_point_has_its_step(
 
 
 def test_the_point_of_a_liner_is_in_the_list_of_its_block(workshop: DesignFolder) -> None:
-    less = moved(moved(BLOCK_STEPS, "press liners"), "press seats")
+    less = moved(BLOCK_STEPS, "press liners")  # that seats are pressed is no step for the liner
     expect_conforms(write(workshop).only(POINTS, "liner"))
     told(write(workshop, block=less).only(POINTS, "liner"), says="pressing has no step")
 
@@ -160,6 +161,7 @@ def test_the_point_of_a_liner_is_in_the_list_of_its_block(workshop: DesignFolder
             "before_finishing = false",
         ),
         ("making.relief-as-stated", "block", "block", '"stress relieved"', '"none"'),
+        ("making.relief-as-stated", "block", "block", '"stress relieved"', '"normalized"'),
         (
             "making.bored-as-stated",
             "liner",
@@ -174,6 +176,27 @@ def test_what_another_key_says_agrees_with_the_list(
 ) -> None:
     expect_conforms(write(workshop).only(rule, component))
     expect_finding(write(workshop, (part, old, new)).only(rule, component), grade=Grade.NONCONFORMITY)
+
+
+def test_seats_are_not_lapped_by_a_list_that_laps_none(workshop: DesignFolder) -> None:
+    """Where tappets are set all the same, making.lapped-before-set tells that the lapping is missing."""
+    rule = "making.lapped-as-stated"
+    less = moved(BLOCK_STEPS, "lap valves")
+    expect_not_applicable(write(workshop, block=less).only(rule))
+    expect_finding(write(workshop, block=moved(less, "set tappets")).only(rule), says="lapped in place")
+    word = ("access", "lapped_in_place = true", "lapped_in_place = false")
+    expect_conforms(write(workshop, word, block=moved(less, "set tappets")).only(rule))
+
+
+def test_ribs_pads_and_a_relieved_metal_have_their_steps(workshop: DesignFolder) -> None:
+    ribbed = ("weldment", "[joints.seam]", "[joints.seam]\n[walls.side]\nribbed = true")
+    expect_conforms(write(workshop, ribbed).only(COMPLETE, "weldment"))
+    without = write(workshop, ribbed, welded=moved(WELDMENT_STEPS, "weld ribs and covers"))
+    told(without.only(COMPLETE, "weldment"), says='no "weld ribs and covers", although wall side has ribs')
+    relieved = ("liner", "known-iron", "grey-iron-300-stress-relieved")
+    expect_conforms(write(workshop, relieved).only(COMPLETE, "liner"))
+    raw = write(workshop, relieved, ("liner", '"stress relieve", "rough machine", "m', '"rough machine", "m'))
+    told(raw.only(COMPLETE, "liner"), says='no "stress relieve", although its material is stress relieved')
 
 
 def test_the_stress_relief_of_a_weldment_is_placed_by_its_list(workshop: DesignFolder) -> None:

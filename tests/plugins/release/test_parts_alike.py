@@ -70,7 +70,9 @@ def test_nothing_is_said_twice(tmp_path: Path) -> None:
     [
         ("", False),
         ('[notes]\nstore = "B"\n', False),
+        ('[notes]\nmaterial = " "\n', False),
         ('[notes]\nmaterial = "a trial of softer iron"\n', True),
+        ('[notes]\nstore = "its material is on trial"\n', True),
     ],
 )
 def test_another_material_is_explained(tmp_path: Path, notes: str, holds: bool) -> None:
@@ -129,6 +131,10 @@ def test_a_hand_that_nobody_states_is_missed(tmp_path: Path) -> None:
     second = 'kind = "cylinder-liner"\nid = "second"\nmirror_of = "third"\n' + PLACE
     design = DesignFolder(tmp_path).write({"third.toml": unhanded, "block.toml": BLOCK, "s.toml": second})
     expect_not_assessed(design.only("like.other-hand", "second"), "hand")
+    own = {"third.toml": unhanded, "block.toml": BLOCK, "s.toml": second + 'hand = "right"\n'}
+    expect_not_assessed(
+        design.write(own).only("like.other-hand", "second"), "the hand of third is not stated"
+    )
 
 
 def test_a_spring_has_no_hand_of_the_engine(tmp_path: Path) -> None:

@@ -11,6 +11,7 @@ import pytest
 from speclint import Grade
 from speclint.checking import Assessment, Check, Unfinished, assess, check_component, still_to_be_drawn
 from speclint.checking.inputs import Inputs, context_of
+from speclint.reports.phrases import said_of_item
 from speclint.repository import Design, Register
 from speclint.repository.reading import load_specs
 from speclint.rules import Rule
@@ -235,8 +236,34 @@ WRONG: dict[str, tuple[Callable[[Whole], Mapping[str, str | None]], Told]] = {
         line("studs-gland", 'screwed_into = "cover-back"', 'screwed_into = "block"'),
         {"cover.one-joint": HOLD},
     ),
+    "studs in the part that they hold": (
+        line("studs-cover-front", 'screwed_into = "block"', 'screwed_into = "cover-front"'),
+        {"cover.one-joint": HOLD},
+    ),
+    "a cover bolted to another part": (
+        line("studs-cover-front", 'screwed_into = "block"', 'bolted_to = "cover-back"'),
+        {"cover.one-joint": HOLD},
+    ),
+    "a gland of a cover whose studs are in the block": (
+        lambda whole: {
+            "box": changed(whole.files["box.toml"], ('"rod"', '"rod"\npacking = "grooved bush"')),
+            "gland": changed(whole.files["gland.toml"], ('of = "box"', 'of = "cover-back"')),
+            "studs-gland": changed(
+                whole.files["studs-gland.toml"], ('into = "cover-back"', 'into = "block"')
+            ),
+        },
+        {"cover.one-joint": HOLD},
+    ),
+    "a cam box screwed to another part": (
+        line("studs-cambox-front", 'screwed_into = "block"', 'screwed_into = "cover-front"'),
+        {"box.fastened": HOLD},
+    ),
     "a pipe of other steam": (line("pipe", '"live steam"', '"exhaust steam"'), {"opening.closed-once": HOLD}),
     "a division without its wall": (line("block", 'wall = "side"'), {"division.of-one-wall": HOLD}),
+    "a division of one wall twice": (
+        line("block", 'wall = "side"', 'wall = "side"\nother_wall = "side"'),
+        {"division.of-one-wall": HOLD},
+    ),
     "a wall without a weld": (line("weldment", 'wall = "side"'), {"weldment.walls-joined": HOLD}),
     "cavities not looked for": (line("weldment", "cavities_sought = true"), {"weldment.walls-joined": HOLD}),
     "an empty groove": (line("piston", 'takes = "ring"'), {"groove.one-ring": NONCONFORMITY}),
@@ -332,6 +359,7 @@ def test_a_place_closed_on_purpose_takes_nothing(whole: Whole, text: str, told: 
     [
         (CLOSED, "[notes]\nrelief = 'no third valve'\n", {}),
         (CLOSED, "", {"opening.closed-once": HOLD}),  # no reason is given
+        (CLOSED, "[notes]\nrelief = ' '\n", {"opening.closed-once": HOLD}),
         (
             "blanked = true\n",
             "[notes]\nrelief = 'no third valve'\n",
@@ -345,12 +373,31 @@ def test_a_place_is_closed_by_a_plug_with_a_reason(whole: Whole, lines: str, not
     assert whole.told({"block": block}) == told
 
 
+def test_a_place_is_named_once_in_a_line(whole: Whole) -> None:
+    """Of two empty places; an inlet valve is told from an exhaust valve, and takes the article of its vowel."""
+    checks = whole.of({"valve-inlet-front": None, "valve-exhaust-front": None, "valve-inlet-back": None})
+    (check,) = (one for one in checks if one.rule.name == "end.its-valves")
+    lines = [check.says, *map(said_of_item, check.also_failing)]
+    assert lines == [
+        f"end {end} wants an {serves} valve: none is there"
+        for end, serves in (("front", "inlet"), ("front", "exhaust"), ("back", "inlet"))
+    ]
+
+
+def test_a_gland_may_be_screwed_to_its_box(whole: Whole) -> None:
+    studs = changed(whole.files["studs-gland.toml"], ('into = "cover-back"', 'into = "box"'))
+    assert whole.told({"studs-gland": studs}) == {}
+
+
 def test_an_unlined_bore_takes_rings(whole: Whole) -> None:
     block = changed(whole.files["block.toml"], ("[bores.main]", "[bores.main]\nlined = false"))
     assert whole.told({"block": block, "liner": None, "piston": None, "ring": None}) == {
         "bore.one-liner": HOLD
     }
     ring = changed(whole.files["ring.toml"], ('runs_in = "liner"', 'bears_on = "block"'))
+    drawn = [one for one in whole.of({"block": block, "ring": ring}) if one.rule.name == "bore.one-liner"]
+    assert [one.grade for one in drawn] == [HOLD]
+    assert "it is unlined, and liner (liner.toml) is drawn for it" in drawn[0].says
     assert whole.told({"block": block, "liner": None, "piston": None, "ring": ring}) == {}
 
 
