@@ -30,7 +30,7 @@ _SIZES = (125, 500, 2000)
 _PACK_SECONDS, _PACK_MEGABYTES = 10.0, 3.0  # on two cores: what was asked of the reports
 _PACK_SECONDS_LIMIT, _PACK_MEGABYTES_LIMIT = (
     24.0,
-    3.3,
+    3.7,
 )  # beyond them the run fails: 16.5 s and 3.11 MB were measured
 #: A run at the desk: what it is, the seconds asked for, those beyond which the benchmarks fail, whether made anew.
 _AT_THE_DESK = (
