@@ -133,6 +133,7 @@ rings_over_port: Rule = agreement(
     on=CylinderLiner,
     pairs=_swept,
     within="",
+    edition=2,
     grade=Grade.NONCONFORMITY,
     why="a ring snaps into a port that was said to be clear of it, and breaks",
     leaves_out="heat and wear, which move the rings a little further; a ring that does not say where it is",

@@ -22,12 +22,28 @@ height = "40 mm"
 crossed_by_rings = false
 [lands.front]
 """
+OF_BLOCK = """
+[ports.back]
+of_end = "back"
+from_seat = "835 mm"
+height = "40 mm"
+"""
 BEHIND = """
 kind = "piston-ring"
 id = "behind"
 runs_in = "liner"
 place = "back"
 edge_from_piston_face = "40 mm"
+"""
+GROOVES = """
+[grooves.front]
+takes = "ahead"
+at = "40 mm"
+width = "16 mm"
+[grooves.back]
+takes = "behind"
+at = "94 mm"
+width = "16 mm"
 """
 
 
@@ -36,6 +52,7 @@ def design(tmp_path: Path) -> DesignFolder:
     """The liner with a port of 40 mm at 60 mm from its collar, and one at 835 mm; rings 40 mm behind either face."""
     files = {**bench(), "piston.toml": PISTON, "behind.toml": BEHIND}
     files["liner.toml"] = files["liner.toml"].replace("[lands.front]\n", BACK)
+    files["block.toml"] += OF_BLOCK
     return DesignFolder(tmp_path).write(files)
 
 
@@ -90,6 +107,28 @@ def test_rings_run_over_what_lies_between_them(
     """From 35 + 8 + 40 = 83 mm to 860 − 8 − 40 = 812 mm."""
     design.replace("liner.toml", old, new)
     assert outcome(design, "liner.rings-over-port") == ends
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "ends"),
+    [
+        ('from_collar = "60 mm"', 'from_collar = "63 mm"', FINE),
+        ('from_collar = "60 mm"', 'from_collar = "63.1 mm"', WRONG),
+        ('from_collar = "835 mm"', 'from_collar = "833 mm"', FINE),
+        ('from_collar = "835 mm"', 'from_collar = "832.9 mm"', WRONG),
+    ],
+)
+def test_the_grooves_say_where_rings_run(
+    design: DesignFolder, old: str, new: str, ends: tuple[str, Grade | None]
+) -> None:
+    """Front groove 40 mm behind the front face, 35 + 8 + 40 = 83 mm; back one 149 − 94 − 16 = 39 mm: 860 − 8 − 39 = 813 mm.
+
+    The rings state no edge, and one states the wrong place.
+    """
+    design.write({"ahead.toml": BEHIND.replace("behind", "ahead"), "piston.toml": PISTON + GROOVES})
+    for name in ("ahead.toml", "behind.toml"):
+        design.replace(name, 'edge_from_piston_face = "40 mm"\n', "")
+    assert outcome(design.replace("liner.toml", old, new), "liner.rings-over-port") == ends
 
 
 def test_a_port_said_to_be_crossed_is_crossed(design: DesignFolder) -> None:
