@@ -121,7 +121,7 @@ def test_rings_run_over_what_lies_between_them(
 def test_the_grooves_say_where_rings_run(
     design: DesignFolder, old: str, new: str, ends: tuple[str, Grade | None]
 ) -> None:
-    """Front groove 40 mm behind the front face, 35 + 8 + 40 = 83 mm; back one 149 − 94 − 16 = 39 mm: 860 − 8 − 39 = 813 mm.
+    """The front groove 40 mm behind its face: 35 + 8 + 40 = 83 mm; the back one 149 − 94 − 16 = 39: 860 − 8 − 39 = 813.
 
     The rings state no edge, and one states the wrong place.
     """
