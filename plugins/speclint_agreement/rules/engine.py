@@ -41,6 +41,10 @@ def _gears(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
         here = "a gear" if abs(ratio - 1) > within else "no gear"
         says = f"{engine.id}, which states no gear, so that the crank turns with the wheels"
         yield Pair(worked(here, block.drive.gear_ratio), Worked("no gear", (engine.where,), says))
+    else:
+        yield Pair(
+            block.drive.gear_ratio, Worked("no gear", (engine.where,))
+        )  # which says that it is not stated
 
 
 def _pair(
