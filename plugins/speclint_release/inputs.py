@@ -12,3 +12,21 @@ def can_hurt(component: Component, sheet: Sheet) -> bool:
     if holds_pressure(component, sheet) or hurts_by_kind(component):
         return True
     return sheet.read("safety part", component.safety_part)
+
+
+#: What is written where no examination is required or none is decided, as drawing offices write it.
+_NONE = frozenset(
+    {"", "none", "nil", "no", "yes", "na", "not applicable", "not required", "not examined", "not decided"}
+    | {"as required", "if required", "as agreed", "open", "later", "see drawing", "tba", "tbc", "tbd"}
+)
+
+
+def no_examination(text: str) -> bool:
+    """Whether a text on a drawing names no examination: a mark, a word for none, or what is still to be decided.
+
+    >>> [no_examination(one) for one in ("none", "-", "n/a", "To be decided", "dye penetrant, none radiographed")]
+    [True, True, True, True, False]
+    """
+    letters = (one for one in text.lower() if one.isalnum() or one.isspace())
+    words = " ".join("".join(letters).split())
+    return words in _NONE or words.startswith("to be ")

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, Ratio, formula
 from speclint.facts.cylinders import ends_of
-from speclint.rules import Sheet, Worked
+from speclint.facts.rings import edge_by_groove, place_in_piston
+from speclint.rules import Sheet, Worked, worked
 from speclint.specs import CylinderEnd, CylinderLiner, LinerPort, PistonRing
 
 
@@ -66,20 +67,33 @@ def swept_by_rings(liner: CylinderLiner, sheet: Sheet) -> tuple[Worked, Worked] 
     found = []
     for end, way in ends:
         side = sheet.read("side of end", end.side)
-        nearest = [one for one in rings if _is_at(one, side, sheet)]
-        places = (end.face_from_seat, end.clearance, *(one.edge_from_piston_face for one in nearest[:1]))
-        if len(places) < 3 or not all(sheet.is_stated("face, clearance or ring", one) for one in places):
+        ring = next((one for one in rings if _is_at(one, side, sheet)), None)
+        e = None if ring is None else _edge(ring, side, sheet)
+        faces = end.face_from_seat, end.clearance
+        if e is None or not all(sheet.is_stated("face or clearance", one) for one in faces):
             return None
-        x_f, c, e = (
-            sheet.take_nominal(symbol, one) for symbol, one in zip(("x_f", "c", "e"), places, strict=True)
-        )
+        x_f, c = (sheet.take_nominal(symbol, one) for symbol, one in zip(("x_f", "c"), faces, strict=True))
         behind = sheet.work("x_p", place_in_bore, x_f=x_f, k=way, y=c)
-        edge = sheet.work("x_r", place_in_bore, x_f=behind, k=way, y=e)
-        found.append(Worked(edge, tuple(one.where for one in places)))
+        edge = sheet.work("x_r", place_in_bore, x_f=behind, k=way, y=e.value)
+        found.append(Worked(edge, (*(one.where for one in faces), *e.places)))
     return found[0], found[1]
 
 
+def _edge(ring: PistonRing, side: str, sheet: Sheet) -> Worked | None:
+    """From the face of the piston to the ring, as drawn: by the groove that takes it, else as the ring states it."""
+    by_groove = edge_by_groove(ring, side, sheet, sheet.take_nominal)
+    if by_groove is not None:
+        return by_groove
+    if not sheet.is_stated("edge of the ring", ring.edge_from_piston_face):
+        return None
+    return worked(sheet.take_nominal("e", ring.edge_from_piston_face), ring.edge_from_piston_face)
+
+
 def _is_at(ring: PistonRing, side: str, sheet: Sheet) -> bool:
+    """Whether a ring is at an end of its piston: by the order of the grooves, else by its own word."""
+    by_grooves = place_in_piston(ring, sheet)
+    if by_grooves is not None:
+        return bool(by_grooves.value == side)
     placed = sheet.is_stated(f"place of {ring.id}", ring.place)
     return placed and sheet.read(f"place of {ring.id}", ring.place) == side
 

@@ -122,7 +122,9 @@ def test_the_statement_is_the_content_and_nothing_else() -> None:
         *("C-001", "tube", "tube.stress", 1, "finding", "hold", "x", "1.1", "0", "M. Coyle", "chief"),
         *(TODAY, days(1), "grounds", "CN-1", {"a": "1"}, "signature"),
     )
-    entry = replace(entry, also_on=("second",), alike="what both rest on")  # for one part alone neither is in it
+    entry = replace(
+        entry, also_on=("second",), alike="what both rest on"
+    )  # for one part alone neither is in it
     other: dict[str, Any] = {"edition": 2, "date": days(-1), "until": days(2), "rests_on": {"a": "2"}}
     for field in fields(entry):
         changed = replace(entry, **{field.name: other.get(field.name, "other")})

@@ -14,7 +14,8 @@ from speclint_agreement.formulae.joints import depth_with_metal
 def _holes(joint: BoltedJoint, sheet: Sheet) -> Iterator[Pair]:
     """The basic size of the hole between those of the series for the thread; the face of the nut beyond it.
 
-    A thread without such a series passes through a hole that is larger than it.
+    A thread without such a series passes through a hole that is larger than it. The face is no wider than the nut is
+    across its flats.
     """
     if not sheet.is_stated("hole", joint.hole):
         return
@@ -31,6 +32,9 @@ def _holes(joint: BoltedJoint, sheet: Sheet) -> Iterator[Pair]:
         across = sheet.look_up("d", nominal_diameter, designation=thread)
         yield Pair(hole, worked(across, joint.thread), "at least", name="thread")
     yield Pair(joint.nut.face, joint.hole, "at least", name="face of the nut")
+    yield Pair(joint.nut.across_flats, joint.hole, "at least", name="flats of the nut")
+    if sheet.is_stated("width of the nut across flats", joint.nut.across_flats):
+        yield Pair(joint.nut.face, joint.nut.across_flats, "at most", name="face within the flats")
 
 
 def _depths(joint: BoltedJoint, sheet: Sheet) -> Iterator[Pair]:
@@ -67,6 +71,7 @@ bolt_passes: Rule = agreement(
     on=BoltedJoint,
     pairs=_holes,
     within="",
+    edition=2,
     grade=Grade.HOLD,
     cites=(ISO_273, COMMON_PRACTICE),
     why="a bolt has to go in, and a nut must not be drawn into its hole",

@@ -60,6 +60,11 @@ def _sides(name: str, division: Division, walls: list[FlatWall], sheet: Sheet) -
 
 
 def _partition(partition: Partition, sheet: Sheet) -> Iterator[Pair]:
+    for steam, link in (("live steam", partition.live_side), ("exhaust steam", partition.exhaust_side)):
+        if sheet.is_stated(f"passage of the {steam}", link):
+            carries = sheet.follow(link).carries
+            if sheet.is_stated("steam carried", carries):
+                yield Pair(carries, worked(steam, link), name=f"steam on the side of the {steam}")
     by_walls = build_by_walls(partition, sheet)
     if by_walls is None:
         panels_of_partition(partition, sheet)  # ends the rule where it is to name a wall
@@ -90,6 +95,19 @@ def _steams(partition: Partition, walls: list[FlatWall], sheet: Sheet) -> Iterat
         places = (other, one) if one.value == "exhaust steam" else (one, other)
     for (steam, link), place in zip(wanted, places, strict=True):
         yield Pair(worked(steam, link), place, name=steam)
+    for wall in walls:
+        yield from _passage_beside(partition, wall, sheet)
+
+
+def _passage_beside(partition: Partition, wall: FlatWall, sheet: Sheet) -> Iterator[Pair]:
+    """The passage on each side of a partition against that which its wall names for the same steam."""
+    sides = {"live steam": partition.live_side, "exhaust steam": partition.exhaust_side}
+    for side, link in (("one", wall.one_passage), ("other", wall.other_passage)):
+        fluid = side_by_passage(side, wall, sheet)
+        own = None if fluid is None else sides.get(fluid.value)
+        if own is not None and sheet.is_stated("passage beside the partition", own):
+            here, there = worked(sheet.follow(own).id, own), worked(sheet.follow(link).id, link)
+            yield Pair(here, there, name=f"passage, {side} side")
 
 
 def _plate(weldment: Weldment, wall: FlatWall, sheet: Sheet) -> Plate:
@@ -131,6 +149,7 @@ drawn_once: Rule = agreement(
     on=(CylinderBlock, Partition),
     pairs=_walls,
     within="0.1 mm",
+    edition=2,
     grade=Grade.HOLD,
     why="a wall drawn three times is judged three times and made once: as the weldment has it",
     leaves_out="a cast wall, and a curved one, which no weldment lists; a division that names no flat wall",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import Any
 
-from speclint import Grade, Pair, Rule, Sheet, Worked, agreement
+from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
 from speclint.facts import cranks_of, engine_of
 from speclint.specs import Crank, CylinderBlock, Engine
 
@@ -36,9 +36,15 @@ def _gears(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
         return
     if sheet.is_stated(f"gear of {engine.id}", engine.gear_ratio):
         yield Pair(block.drive.gear_ratio, engine.gear_ratio)
-    else:
+    elif sheet.is_stated("gear of the block", block.drive.gear_ratio):
+        ratio, within = sheet.take_nominal("i", block.drive.gear_ratio), sheet.limit("difference", "Δ")
+        here = "a gear" if abs(ratio - 1) > within else "no gear"
         says = f"{engine.id}, which states no gear, so that the crank turns with the wheels"
-        yield Pair(block.drive.gear_ratio, Worked(1.0, (engine.where,), says))
+        yield Pair(worked(here, block.drive.gear_ratio), Worked("no gear", (engine.where,), says))
+    else:
+        yield Pair(
+            block.drive.gear_ratio, Worked("no gear", (engine.where,))
+        )  # which says that it is not stated
 
 
 def _pair(
@@ -92,6 +98,7 @@ one_gear: Rule = agreement(
     pairs=_gears,
     within="0.001",
     dimension="ratio",
+    edition=2,
     grade=Grade.HOLD,
     why="a crank geared otherwise turns at another speed, and forces of inertia go with the square of it",
     leaves_out="a block that no engine names",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
-from speclint.facts import gap_of_chain, parts_standing_out, reach_of
+from speclint.facts import cranks_of, engine_of, gap_of_chain, parts_standing_out, reach_of
 from speclint.specs import Component, Crosshead, CylinderBlock, Envelope, MotionGap, NotStated
 
 
@@ -21,6 +21,9 @@ def _gaps(envelope: Envelope, sheet: Sheet) -> Iterator[Pair]:
 
 
 def _to_crosshead(name: str, gap: MotionGap, sheet: Sheet) -> bool:
+    """Whether a gap is to a crosshead, by the part that it names or by its word."""
+    if sheet.is_stated(f"what moves at {name}", gap.moving):
+        return sheet.read(f"what moves at {name}", gap.moving) == "crosshead"
     return sheet.is_stated(f"part at {name}", gap.to) and isinstance(sheet.follow(gap.to), Crosshead)
 
 
@@ -49,12 +52,30 @@ def _farthest(part: Component, envelope: Envelope, sheet: Sheet) -> Worked | Non
     return max(points, key=lambda one: one.value, default=None)
 
 
+def _frames(envelope: Envelope, sheet: Sheet) -> Iterator[Pair]:
+    """The frame face, and the side of it on which the cylinders stand, against those of each crank of the block."""
+    block = sheet.follow(envelope.around)
+    engine = engine_of(block, sheet) if isinstance(block, CylinderBlock) else None
+    if engine is None or not isinstance(block, CylinderBlock):
+        return
+    for name, crank in cranks_of(engine, block, sheet):
+        if not sheet.is_stated(f"frame of {name}", crank.frame_from_centre):
+            continue
+        yield Pair(envelope.frame_from_centre, crank.frame_from_centre, name=f"frame, {name}")
+        if sheet.is_stated(f"axis of {name}", crank.axis_from_centre):
+            y_a = sheet.take_nominal("y_a", crank.axis_from_centre)
+            beyond = y_a > sheet.take_nominal("y_f", crank.frame_from_centre)
+            side = worked("outside" if beyond else "inside", crank.axis_from_centre, crank.frame_from_centre)
+            yield Pair(envelope.cylinders, side, name=f"side, {name}")
+
+
 gap_by_chain: Rule = agreement(
     "envelope.gap-by-chain",
     title="A gap to the motion is that which its chain of dimensions leaves, and one to a crosshead names its chain",
     on=Envelope,
     pairs=_gaps,
     within="0.5 mm",
+    edition=2,
     grade=Grade.HOLD,
     why="a gap read off an old drawing stays on paper when cover, box or crosshead is altered",
     leaves_out="gaps to rods, wheels and brake gear that name no chain",
@@ -73,4 +94,15 @@ points_of_parts: Rule = agreement(
     "names; nuts and lugs that stand out beyond the rim of a cover",
 )
 
-RULES = (gap_by_chain, points_of_parts)
+frame_of_engine: Rule = agreement(
+    "envelope.frame-of-engine",
+    title="An envelope has the frame face as far from the middle of the engine as its engine has it, and the cylinders "
+    "on that side of it on which the rods of their cranks run",
+    on=Envelope,
+    pairs=_frames,
+    grade=Grade.HOLD,
+    why="what stands out of the loading gauge is worked from this face: if it is wrong, all of it is wrong",
+    leaves_out="a block that no engine names; an engine that does not state where its frames are",
+)
+
+RULES = (frame_of_engine, gap_by_chain, points_of_parts)

@@ -9,7 +9,7 @@ from speclint.specs import CylinderBlock, CylinderLiner, ValveSeat, Weldment
 
 
 def _heatings(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
-    """What each liner and seat states against the heating of the block, or against the first that states one."""
+    """What each liner, seat and step states against the heating of the block, or against the first that is stated."""
     parts: tuple[CylinderLiner | ValveSeat, ...] = (
         *sheet.belonging_to(block, CylinderLiner),
         *sheet.belonging_to(block, ValveSeat),
@@ -21,6 +21,9 @@ def _heatings(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
     heating = block.heated_to if once else named[0].block_heated_to
     for part in named if once else named[1:]:
         yield Pair(part.block_heated_to, heating, name=part.id)
+    for step, detail in block.making.details.items():
+        if step.startswith("heat block") and sheet.is_stated(f"temperature of {step}", detail.temperature):
+            yield Pair(detail.temperature, heating, name=step)
     for weldment in sheet.belonging_to(block, Weldment):
         if sheet.is_stated("stress relief", weldment.treatment.temperature):
             yield Pair(heating, weldment.treatment.temperature, "at most", name="stress relief")
@@ -33,6 +36,7 @@ heated_once: Rule = agreement(
     pairs=_heatings,
     within="5 K",
     dimension="temperature difference",
+    edition=2,
     grade=Grade.NONCONFORMITY,
     why="a block heated a second time lets go what is already in it, and one heated like a furnace load moves again",
     leaves_out="how long block and parts take to come to one temperature; a stress relief made after the parts are in",

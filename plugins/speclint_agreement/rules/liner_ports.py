@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import pairwise
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement, worked
 from speclint.facts import (
@@ -69,7 +70,10 @@ def _swept(liner: CylinderLiner, sheet: Sheet) -> Iterator[Pair]:
 
 
 def _lands(liner: CylinderLiner, sheet: Sheet) -> Iterator[Pair]:
-    """Each land beside every relieved length of the bore and every port; the length of fit against all lands."""
+    """Each land beside every relieved length of the bore, every port and the next land; the length of fit against all.
+
+    Lands that lie over each other would count twice in the length of fit.
+    """
     bore = sheet.entry(sheet.follow(liner.housed_in).bores, liner.in_bore, "bores of the block")
     drawn = {name: land for name, land in liner.lands.items() if _is_drawn(land, sheet)}
     for name, land in drawn.items():
@@ -78,6 +82,9 @@ def _lands(liner: CylinderLiner, sheet: Sheet) -> Iterator[Pair]:
                 yield _beside(name, land, relief.starts, relief.ends, f"relief {other}", sheet)
         for other, port in liner.ports.items():
             yield from _beside_port(name, land, other, port, sheet)
+    order = sorted(drawn.items(), key=lambda item: sheet.take_nominal("x_1", item[1].starts))
+    for (before, first), (after, second) in pairwise(order):
+        yield Pair(second.starts, first.ends, "at least", name=f"{after} beyond {before}")
     if drawn and len(drawn) == len(liner.lands):
         L = 0.0
         for number, land in enumerate(drawn.values(), start=1):
@@ -133,6 +140,7 @@ rings_over_port: Rule = agreement(
     on=CylinderLiner,
     pairs=_swept,
     within="",
+    edition=2,
     grade=Grade.NONCONFORMITY,
     why="a ring snaps into a port that was said to be clear of it, and breaks",
     leaves_out="heat and wear, which move the rings a little further; a ring that does not say where it is",
@@ -140,11 +148,12 @@ rings_over_port: Rule = agreement(
 
 lands_on_metal: Rule = agreement(
     "liner.lands-on-metal",
-    title="No sealing land of a liner lies over a relieved length of the bore or over a port; all lands together are "
-    "its length of fit",
+    title="No sealing land of a liner lies over a relieved length of the bore or over a port; all lands together, "
+    "none over another, are its length of fit",
     on=CylinderLiner,
     pairs=_lands,
     within="1 mm",
+    edition=2,
     grade=Grade.NONCONFORMITY,
     why="a land with no metal behind it seals nothing, and grips nothing",
     leaves_out="ports on one side of the bore only, which a land passes on the other side",

@@ -19,7 +19,14 @@ from speclint.specs import (
 )
 
 #: A lubricator and the numbers of its feeds, such as "mechanical lubricator, feeds 1 and 2".
-_FEEDS = re.compile(r"(?P<of>.*?)[,;:]?\s*feeds?\s+(?P<numbers>[0-9][0-9 ,;and&+]*)", re.IGNORECASE)
+_FEEDS = re.compile(
+    r"(?P<of>.*?)[,;:]?\s*feeds?\s+(?:nos?\.?\s*|numbers?\s+)?(?P<numbers>[0-9](?:[0-9 ,;&+–-]|and|to)*)",
+    re.IGNORECASE,
+)
+#: Most feeds of a lubricator (common practice): no range of a mistyped number runs on without end.
+_MOST = 60
+#: Several feeds one after the other, such as "6 to 8".
+_RANGE = re.compile(r"([0-9]+)\s*(?:to|–|-)\s*([0-9]+)")
 
 
 def _oils(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
@@ -59,13 +66,18 @@ def feeds_named(text: str) -> list[str]:
 
     >>> feeds_named("mechanical lubricator, feeds 1 and 2")
     ['mechanical lubricator, feed 1', 'mechanical lubricator, feed 2']
+    >>> feeds_named("Mechanical lubricator, feeds no. 6 to 8")
+    ['mechanical lubricator, feed 6', 'mechanical lubricator, feed 7', 'mechanical lubricator, feed 8']
     >>> feeds_named("oil cup on the gland")
     ['oil cup on the gland']
     """
     found = _FEEDS.fullmatch(text.strip())
     if found is None:
         return [text.strip()]
-    return [f"{found['of']}, feed {number}" for number in re.findall(r"[0-9]+", found["numbers"])]
+    numbers = {int(one) for one in re.findall(r"[0-9]+", found["numbers"])}
+    for first, last in _RANGE.findall(found["numbers"]):
+        numbers |= set(range(int(first), min(int(last), int(first) + _MOST) + 1))
+    return [f"{found['of'].lower()}, feed {number}" for number in sorted(numbers)]
 
 
 one_feed: Rule = agreement(
@@ -74,6 +86,7 @@ one_feed: Rule = agreement(
     on=CylinderBlock,
     pairs=_oils,
     within="",
+    edition=2,
     grade=Grade.OBSERVATION,
     why="one film has one oil, and of two points on one feed the nearer takes it all",
     leaves_out="points of another block and of the rest of the engine",

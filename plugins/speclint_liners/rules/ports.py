@@ -86,7 +86,7 @@ def _blocked(
         Limit("bar_share", "0.6", "ratio", COMMON_PRACTICE, "least bar as a share of the wall"),
         Limit("least_bar", "12 mm", "length", COMMON_PRACTICE, "least bar whatever the wall"),
     ],
-    edition=2,
+    edition=3,
 )
 def port_bars(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     """Width of openings against the bore, and of bars against the wall."""

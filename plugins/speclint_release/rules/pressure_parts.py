@@ -18,6 +18,7 @@ from speclint.equations import Kelvins
 from speclint.facts import holds_pressure
 from speclint.specs import Component, Link, LoadCase
 from speclint_release.formulae.records import least_test_pressure, temperature_margin
+from speclint_release.inputs import no_examination
 from speclint_release.sources import B31_1, DOCUMENTS, EN_13445_5, TEST_FACTOR
 
 if TYPE_CHECKING:
@@ -55,7 +56,7 @@ _OF = (
         COMMON_PRACTICE,
     ],
     why="whoever examines, tests or repairs it in thirty years has only this record",
-    edition=3,
+    edition=4,
     leaves_out="water trapped in the cylinder, and whether test and examination are sufficient: the "
     "local code and the competent person or body that it names decide",
     limits=[
@@ -92,6 +93,10 @@ def pressure_part(component: Component, case: LoadCase, sheet: Sheet) -> Judgeme
     if missing:
         names = ", ".join(name for name, _ in missing)
         return sheet.states(False, f"not stated: {names}", where=missing[0][1])
+    how = sheet.read("examination", component.examination) if "examination" in found else ""
+    if "examination" in found and no_examination(how):
+        says = f'examination "{how}" does not say how it is examined'
+        return sheet.states(False, says, where=component.examination.where)
     design = sheet.take("p_d", found["design_pressure"])
     wanted = sheet.work("p_w", least_test_pressure, k=sheet.limit("test_factor", "k"), p_d=design)
     T_d = sheet.take("T_d", found["design_temperature"])

@@ -5,6 +5,7 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.facts import holds_pressure, is_safety_part
 from speclint.specs import Component
+from speclint_release.inputs import no_examination
 
 
 @rule(
@@ -13,6 +14,7 @@ from speclint.specs import Component
     "inspection document",
     on=Component,
     grade=Grade.NONCONFORMITY,
+    edition=2,
     cites=[COMMON_PRACTICE],
     why="a rod, a pin or a seat that breaks hurts whoever is near, and a crack in it is found only if it is looked for",
     leaves_out="pressure parts (release.pressure-part); whether the examination is sufficient and how often it is "
@@ -30,8 +32,9 @@ def safety_part(component: Component, sheet: Sheet) -> Judgement:
         return sheet.states(False, f"not stated: {', '.join(missing)}", where=wanted[missing[0]].where)
     how = sheet.read("examination", component.examination)
     document = sheet.read("inspection document", component.inspection_document)
-    if not how.strip():
-        return sheet.states(False, "examination is empty", where=component.examination.where)
+    if no_examination(how):
+        says = f'examination "{how}" does not say how it is examined'
+        return sheet.states(False, says, where=component.examination.where)
     return sheet.states(True, f"{how}; inspection document {document}")
 
 

@@ -63,7 +63,9 @@ def test_reaction_diameter_of_a_narrow_gasket_is_its_mean() -> None:
 
 def test_a_gasket_has_width() -> None:
     assert g.contact_width(0.31, 0.30) == pytest.approx(0.005)
-    with pytest.raises(OutOfRange, match=r"outside of the gasket, 300 mm, is not larger than its inside, 300 mm"):
+    with pytest.raises(
+        OutOfRange, match=r"outside of the gasket, 300 mm, is not larger than its inside, 300 mm"
+    ):
         g.contact_width(0.30, 0.30)
 
 

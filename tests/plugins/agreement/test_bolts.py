@@ -33,12 +33,15 @@ def outcome(design: DesignFolder, rule: str) -> tuple[str, Grade | None]:
         ('hole = "26 mm"', 'hole = "28.1 mm"', HOLD),
         ('face = "36 mm"', 'face = "26 mm"', FINE),
         ('face = "36 mm"', 'face = "25.9 mm"', HOLD),
+        ('face = "36 mm"', 'face = "36.1 mm"', HOLD),
+        ('across_flats = "36 mm"\nface = "36 mm"\n', 'across_flats = "26 mm"\n', FINE),
+        ('across_flats = "36 mm"\nface = "36 mm"\n', 'across_flats = "25.9 mm"\n', HOLD),
     ],
 )
 def test_a_bolt_passes_its_hole(
     workshop: DesignFolder, old: str, new: str, ends: tuple[str, Grade | None]
 ) -> None:
-    """M24 by ISO 273: 25 mm fine, 28 mm coarse; the hole of the bench is 26 mm."""
+    """M24 by ISO 273: 25 mm fine, 28 mm coarse; the hole of the bench is 26 mm, its nut 36 mm across flats."""
     assert outcome(bench(workshop, ("studs", old, new)), "joint.bolt-passes") == ends
 
 

@@ -115,6 +115,7 @@ PLACES = {
     "chest": ("chest", "live steam"),
     "belt": ("belt", "exhaust steam"),
     "port": ("port", "live steam"),
+    "pocket": ("valve pocket", "live steam"),
 }
 
 
@@ -169,6 +170,9 @@ def test_a_division_is_the_walls_that_it_names(
         ("partition.toml", '"420 mm"', '"400 mm"', HOLD),
         ("partition.toml", '"clamped"', '"supported"', HOLD),
         ("partition.toml", '"plate-P355GH"', '"plate-P265GH"', HOLD),
+        ("partition.toml", 'live_side = "chest"', 'live_side = "belt"', HOLD),
+        ("partition.toml", 'exhaust_side = "belt"', 'exhaust_side = "port"', HOLD),
+        ("partition.toml", 'live_side = "chest"', 'live_side = "pocket"', HOLD),
         ("partition.toml", '\nwall = "chest"', '\nwall = "port"', HOLD),
     ],
 )
@@ -186,14 +190,16 @@ def test_a_partition_is_the_walls_that_it_names(
 
 
 def test_a_partition_of_plate_in_a_weldment_is_to_name_its_wall(design: DesignFolder) -> None:
-    """One of iron is a casting of its own, and no wall of the weldment."""
+    """One of iron is a casting of its own, and no wall of the weldment: of it the steam on both sides is compared."""
     for key in ('\nwall = "chest"', '\nother_wall = "belt"'):
         design.replace("partition.toml", key, "")
     found = design.only("wall.drawn-once", "partition")
     assert found.outcome == "not assessed"
     assert "is to name the flat wall of weldment" in found.says
     design.replace("partition.toml", '"plate-P355GH"', '"grey-iron-250"')
-    assert design.only("wall.drawn-once", "partition").outcome == "not applicable"
+    assert design.only("wall.drawn-once", "partition").outcome == "conforms"
+    design.replace("partition.toml", 'live_side = "chest"', 'live_side = "belt"')
+    assert design.only("wall.drawn-once", "partition").outcome == "finding"
 
 
 @pytest.mark.parametrize(

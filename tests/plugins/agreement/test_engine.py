@@ -74,8 +74,17 @@ def test_a_block_agrees_with_its_engine(
     assert outcome(design.replace(file, f'"{old}"', f'"{new}"'), rule) == ends
 
 
-def test_an_engine_that_states_no_gear_has_none(design: DesignFolder) -> None:
-    assert outcome(design.replace("engine.toml", 'gear_ratio = "2.58"\n', ""), GEAR) == HOLD
+@pytest.mark.parametrize(
+    ("ratio", "ends"), [("2.58", HOLD), ("1.002", HOLD), ("0.998", HOLD), ("1.001", FINE), ("1", FINE)]
+)
+def test_an_engine_that_states_no_gear_has_none(
+    design: DesignFolder, ratio: str, ends: tuple[str, Grade | None]
+) -> None:
+    """The finding says why, and is none of a rule that could not be run."""
+    design.replace("engine.toml", 'gear_ratio = "2.58"\n', "").replace("block.toml", '"2.58"', f'"{ratio}"')
+    found = design.only(GEAR, "block")
+    assert (found.outcome, found.grade) == ends
+    assert "engine, which states no gear" in found.says
 
 
 @pytest.mark.parametrize(("rule", "key"), [(STROKES, "stroke"), (WHEEL, "least_wheel_diameter")])

@@ -11,8 +11,17 @@ import pytest
 from speclint import Grade
 from speclint.testing import DesignFolder
 
-GAPS, POINTS = "envelope.gap-by-chain", "envelope.points-of-parts"
+FRAME, GAPS, POINTS = "envelope.frame-of-engine", "envelope.gap-by-chain", "envelope.points-of-parts"
 FINE, HOLD = ("conforms", None), ("finding", Grade.HOLD)
+UNKNOWN, NEITHER = ("not assessed", Grade.HOLD), ("not applicable", None)
+ENGINE = """
+kind = "engine"
+id = "engine"
+[cranks.left]
+block = "block"
+axis_from_centre = "880 mm"
+frame_from_centre = "530 mm"
+"""
 FILES = {
     "block.toml": """
 kind = "cylinder-block"
@@ -85,6 +94,8 @@ size = "32 mm ±1"
         (GAPS, "envelope.toml", "32 mm ±1", "32.6 mm", HOLD),
         (GAPS, "crosshead.toml", "290 mm", "291 mm", HOLD),
         (GAPS, "envelope.toml", 'chain = "chain"\n', "", ("not assessed", Grade.HOLD)),
+        (GAPS, "envelope.toml", 'to = "crosshead"\nchain = "chain"\n', 'moving = "crosshead"\n', UNKNOWN),
+        (GAPS, "envelope.toml", 'to = "crosshead"\nchain = "chain"\n', 'moving = "coupling rod"\n', NEITHER),
         (GAPS, "envelope.toml", 'size = "32 mm ±1"\n', "", ("not applicable", None)),
     ],
 )
@@ -106,4 +117,25 @@ def test_cylinders_between_the_frames(
     workshop.replace("envelope.toml", "1280 mm", f"{rim} mm").replace("envelope.toml", "1300 mm", f"{box} mm")
     workshop.replace("envelope.toml", "1100 mm", "500 mm")
     found = workshop.only(POINTS)
+    assert (found.outcome, found.grade) == wanted
+
+
+@pytest.mark.parametrize(
+    ("file", "old", "new", "wanted"),
+    [
+        ("envelope.toml", "530 mm", "530.01 mm", FINE),
+        ("envelope.toml", "530 mm", "530.02 mm", HOLD),
+        ("envelope.toml", '"outside"', '"inside"', HOLD),
+        ("engine.toml", "530 mm", "600 mm", HOLD),
+        ("engine.toml", "880 mm", "180 mm", HOLD),
+        ("engine.toml", 'frame_from_centre = "530 mm"\n', "", NEITHER),
+        ("engine.toml", 'block = "block"\n', "", NEITHER),
+    ],
+)
+def test_the_frame_is_that_of_the_engine(
+    workshop: DesignFolder, file: str, old: str, new: str, wanted: tuple[str, Grade | None]
+) -> None:
+    """Axis at 880 mm beyond a frame face at 530 mm: outside. At 180 mm it is between the frames."""
+    workshop.write({**FILES, "engine.toml": ENGINE}).replace(file, old, new)
+    found = workshop.only(FRAME)
     assert (found.outcome, found.grade) == wanted

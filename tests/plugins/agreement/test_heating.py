@@ -37,6 +37,15 @@ def test_the_block_is_heated_once(
     assert (found.outcome, found.grade) == wanted
 
 
+@pytest.mark.parametrize(("temperature", "wanted"), [("165 °C", FINE), ("166 °C", LESS), ("250 °C", LESS)])
+def test_the_step_heats_to_what_the_drawing_says(
+    workshop: DesignFolder, temperature: str, wanted: tuple[str, Grade | None]
+) -> None:
+    step = f'making.steps = ["heat block"]\nmaking.details."heat block".temperature = "{temperature}"\n'
+    found = workshop.write({**FILES, "block.toml": FILES["block.toml"] + step}).only(RULE)
+    assert (found.outcome, found.grade) == wanted
+
+
 def test_where_the_block_states_none_its_parts_agree_among_themselves(workshop: DesignFolder) -> None:
     workshop.write(FILES).replace("block.toml", 'heated_to = "160 °C"\n', "")
     workshop.replace("seat.toml", "160 °C", "130 °C")

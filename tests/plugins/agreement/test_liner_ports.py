@@ -22,12 +22,28 @@ height = "40 mm"
 crossed_by_rings = false
 [lands.front]
 """
+OF_BLOCK = """
+[ports.back]
+of_end = "back"
+from_seat = "835 mm"
+height = "40 mm"
+"""
 BEHIND = """
 kind = "piston-ring"
 id = "behind"
 runs_in = "liner"
 place = "back"
 edge_from_piston_face = "40 mm"
+"""
+GROOVES = """
+[grooves.front]
+takes = "ahead"
+at = "40 mm"
+width = "16 mm"
+[grooves.back]
+takes = "behind"
+at = "94 mm"
+width = "16 mm"
 """
 
 
@@ -36,7 +52,7 @@ def design(tmp_path: Path) -> DesignFolder:
     """The liner with a port of 40 mm at 60 mm from its collar, and one at 835 mm; rings 40 mm behind either face."""
     files = {**bench(), "piston.toml": PISTON, "behind.toml": BEHIND}
     files["liner.toml"] = files["liner.toml"].replace("[lands.front]\n", BACK)
-    files["block.toml"] += '[ports.back]\nfrom_seat = "835 mm"\nheight = "40 mm"\n'
+    files["block.toml"] += OF_BLOCK
     return DesignFolder(tmp_path).write(files)
 
 
@@ -93,6 +109,28 @@ def test_rings_run_over_what_lies_between_them(
     assert outcome(design, "liner.rings-over-port") == ends
 
 
+@pytest.mark.parametrize(
+    ("old", "new", "ends"),
+    [
+        ('from_collar = "60 mm"', 'from_collar = "63 mm"', FINE),
+        ('from_collar = "60 mm"', 'from_collar = "63.1 mm"', WRONG),
+        ('from_collar = "835 mm"', 'from_collar = "833 mm"', FINE),
+        ('from_collar = "835 mm"', 'from_collar = "832.9 mm"', WRONG),
+    ],
+)
+def test_the_grooves_say_where_rings_run(
+    design: DesignFolder, old: str, new: str, ends: tuple[str, Grade | None]
+) -> None:
+    """The front groove 40 mm behind its face: 35 + 8 + 40 = 83 mm; the back one 149 − 94 − 16 = 39: 860 − 8 − 39 = 813.
+
+    The rings state no edge, and one states the wrong place.
+    """
+    design.write({"ahead.toml": BEHIND.replace("behind", "ahead"), "piston.toml": PISTON + GROOVES})
+    for name in ("ahead.toml", "behind.toml"):
+        design.replace(name, 'edge_from_piston_face = "40 mm"\n', "")
+    assert outcome(design.replace("liner.toml", old, new), "liner.rings-over-port") == ends
+
+
 def test_a_port_said_to_be_crossed_is_crossed(design: DesignFolder) -> None:
     design.replace("liner.toml", 'from_collar = "60 mm"', 'from_collar = "300 mm"')
     assert outcome(design, "liner.rings-over-port") == WRONG
@@ -132,4 +170,15 @@ def test_lands_lie_on_metal(
     design.replace("liner.toml", 'ends = "890 mm"', 'ends = "895 mm"')
     design.replace("liner.toml", 'ends = "35 mm"', f'ends = "{land}"')
     design.replace("liner.toml", 'fit_length = "800 mm"', f'fit_length = "{fit}"')
+    assert outcome(design, "liner.lands-on-metal") == ends
+
+
+@pytest.mark.parametrize(("starts", "ends"), [("35 mm", FINE), ("34.9 mm", WRONG)])
+def test_no_land_lies_over_another(design: DesignFolder, starts: str, ends: tuple[str, Grade | None]) -> None:
+    """A land to 35 mm and one from there to 39 mm, before the port at 40 mm: 30 + 4 + 40 mm, or 0.1 mm more."""
+    design.replace("liner.toml", 'starts = "850 mm"', 'starts = "855 mm"')
+    design.replace("liner.toml", 'ends = "890 mm"', 'ends = "895 mm"')
+    design.replace("liner.toml", 'fit_length = "800 mm"', 'fit_length = "74 mm"')
+    second = f'[lands.second]\nstarts = "{starts}"\nends = "39 mm"\n[lands.front]\n'
+    design.replace("liner.toml", "[lands.front]\n", second)
     assert outcome(design, "liner.lands-on-metal") == ends

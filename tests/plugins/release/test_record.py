@@ -67,6 +67,15 @@ def test_the_test_pressure_proves_something(workshop: DesignFolder, test: str, o
     assert check.outcome == outcome
 
 
+@pytest.mark.parametrize(
+    ("words", "outcome"),
+    [("none", "finding"), ("to be agreed", "finding"), ("dye penetrant, none by film", "conforms")],
+)
+def test_a_word_is_no_examination(workshop: DesignFolder, words: str, outcome: str) -> None:
+    check = workshop.write(files(('"ultrasonic, plate edges"', f'"{words}"'))).only(PART, "cover")
+    assert check.outcome == outcome
+
+
 def test_no_test_is_borrowed_from_what_a_pipe_is_joined_to(workshop: DesignFolder) -> None:
     pipe = (
         'kind = "steam-pipe"\nid = "pipe"\npressure_part = true\nduty = "duty"\ncarries = "live steam"\n'

@@ -24,7 +24,10 @@ def test_a_rod_with_its_record_conforms(workshop: DesignFolder) -> None:
     ("old", "new", "says"),
     [
         ('examination = "magnetic particle when ground"\n', "", "examination"),
-        ('"magnetic particle when ground"', '" "', "examination is empty"),
+        ('"magnetic particle when ground"', '" "', "does not say how it is examined"),
+        ('"magnetic particle when ground"', '"None"', "does not say how it is examined"),
+        ('"magnetic particle when ground"', '"to be decided"', "does not say how it is examined"),
+        ('"magnetic particle when ground"', '"-"', "does not say how it is examined"),
         ('inspection_document = "3.1"\n', "", "inspection_document"),
     ],
 )
