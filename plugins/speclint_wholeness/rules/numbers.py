@@ -55,6 +55,7 @@ def _nothing_left_over(sheet: Sheet) -> Judgement:
     on=Component,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
+    edition=2,
     cites=[COMMON_PRACTICE],
     why="the shop makes what the number says: of two parts under one number it makes the wrong one",
     leaves_out="drawings that are in no spec; a part of the other hand on the number of the first, where both state "
@@ -109,7 +110,9 @@ def _grade(component: Component, other: Component, sheet: Sheet) -> Grade:
 
 
 def _pieces_of_one(component: Component, other: Component, sheet: Sheet) -> bool:
-    """Whether one part is stated to be like the other, or both like a third; or the mirror of it, with its hand."""
+    """Whether one part is like the other, or both like a third; or the mirror of it; or both stand in one file."""
+    if component.where.file == other.where.file:
+        return True  # several parts of one spec: each
     own, theirs = _base(component, sheet), _base(other, sheet)
     return own in (other.id, theirs) if own else theirs == component.id
 

@@ -73,6 +73,18 @@ def test_two_parts_on_one_number(workshop: DesignFolder, settings: str, grade: G
         expect_finding(design.only(NUMBER, name), grade=grade, says=f"{other} ({other}.toml)")
 
 
+def test_the_parts_of_one_file_are_pieces_of_its_drawing(workshop: DesignFolder) -> None:
+    """The same words in a file each are two parts on one number; in one file, by each, two pieces of one drawing."""
+    ring = 'kind = "piston-ring"\ndrawing = "D-1"\n'
+    apart = {f"ring-{name}.toml": ring for name in ("front", "back")}
+    expect_finding(workshop.write(apart).only(NUMBER, "ring-front"), grade=Grade.NONCONFORMITY)
+    for file in apart:
+        (workshop.root / file).unlink()
+    workshop.write({"ring.toml": f'each = ["front", "back"]\nid = "ring-{{each}}"\n{ring}'})
+    for name in ("ring-front", "ring-back"):
+        expect_conforms(workshop.only(NUMBER, name))
+
+
 def test_two_parts_that_cannot_hurt_are_no_hold(workshop: DesignFolder) -> None:
     ring = 'kind = "piston-ring"\n'
     expect_finding(on_one(workshop, ring, ring, RELEASED).only(NUMBER, "first"), grade=Grade.NONCONFORMITY)
