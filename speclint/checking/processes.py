@@ -9,7 +9,7 @@ each in a helper, so that the rule at fault is known and never runs in this proc
 from __future__ import annotations
 
 import sys
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Sequence
 from contextlib import suppress
 from dataclasses import dataclass, replace
 from threading import active_count
@@ -86,7 +86,12 @@ class Processes:
         self, tasks: Sequence[tuple[Check, list[Check]]], checks: Sequence[Check], context: Context
     ) -> list[tuple[list[Remedy], Consulted]]:
         """The remedies of some findings, each given with the checks that it could spoil, and what was consulted."""
-        whole = [(found, spoiled, _own(found, checks)) for found, spoiled in tasks]
+        of_findings = {found.component for found, _ in tasks}
+        own: dict[str, list[Check]] = {name: [] for name in of_findings}
+        for one in checks:
+            if one.component in of_findings:
+                own[one.component].append(replace(one, steps=()))
+        whole = [(found, spoiled, own[found.component]) for found, spoiled in tasks]
         return self._divide(
             lambda: self._transport("remedied"), lambda task: solved(task[0], task[1], context), whole
         )
@@ -234,8 +239,3 @@ def _of(said: Said) -> Any:
     if said[0] == "done":
         return said[1]
     raise said[1] if isinstance(said[1], FamilyError) else RuntimeError(f"in a helper process: {said[1]}")
-
-
-def _own(found: Check, checks: Iterable[Check]) -> list[Check]:
-    """The checks of the component of a finding, without their working."""
-    return [replace(one, steps=()) for one in checks if one.component == found.component]

@@ -66,20 +66,25 @@ class Spoiling:
     """The checks that remedies could spoil: those that hold, by the places of the values that they took."""
 
     def __init__(self, checks: Iterable[Check]) -> None:
-        self._took: dict[Location, list[Check]] = {}
+        self._took: dict[tuple[str, str], list[Check]] = {}
         for one in checks:
             if one.outcome == "conforms" and not one.rule.reviews:
-                for where in {step.where.drawn for step in one.steps if step.where.key}:
-                    self._took.setdefault(where, []).append(one)
+                for place in {_drawn_at(step.where) for step in one.steps if step.where.key}:
+                    self._took.setdefault(place, []).append(one)
 
     def by(self, found: Check) -> list[Check]:
         """Those that took a value which the finding took, without the rest of their working."""
-        own = {step.where.drawn for step in found.steps if step.where.key}
-        among = {one.order: one for where in own for one in self._took.get(where, ())}
+        own = {_drawn_at(step.where) for step in found.steps if step.where.key}
+        among = {one.order: one for place in own for one in self._took.get(place, ())}
         return [
-            replace(one, steps=tuple(step for step in one.steps if step.where.drawn in own))
+            replace(one, steps=tuple(step for step in one.steps if _drawn_at(step.where) in own))
             for _, one in sorted(among.items())
         ]
+
+
+def _drawn_at(where: Location) -> tuple[str, str]:
+    """A place on a drawing, told from the same key in other files sooner than a location is."""
+    return where.file, where.key
 
 
 def _proved(trials: Sequence[_Trial], most: int) -> list[Remedy]:

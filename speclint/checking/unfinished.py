@@ -72,10 +72,13 @@ def still_to_be_drawn(assessment: Assessment) -> tuple[Unfinished, ...]:
 
 def _by_block(checks: Iterable[Check], design: Design) -> dict[str, list[Check]]:
     found: dict[str, list[Check]] = {}
+    under: dict[str, str] = {}
     for check in checks:
-        part = design.specs.get(check.component)
-        under = design.listed_under(part)[0] if isinstance(part, Component) else check.component
-        found.setdefault(under, []).append(check)
+        name = check.component
+        if name not in under:
+            part = design.specs.get(name)
+            under[name] = design.listed_under(part)[0] if isinstance(part, Component) else name
+        found.setdefault(under[name], []).append(check)
     return found
 
 
