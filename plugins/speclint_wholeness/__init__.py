@@ -17,7 +17,10 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in("speclint_wholeness.rules.blocks", "cylinder-block", "engine"),
         rules_in("speclint_wholeness.rules.covers", "cylinder-cover", "gland", "stuffing-box"),
         rules_in("speclint_wholeness.rules.cylinders", "cylinder-block", "cylinder-liner"),
-        rules_in("speclint_wholeness.rules.duties"),
+        rules_in("speclint_wholeness.rules.bought"),
+        rules_in(
+            "speclint_wholeness.rules.duties", "cylinder-block", "cylinder-liner", "envelope", "lifting-plan"
+        ),
         rules_in("speclint_wholeness.rules.gear", "cam", "cam-box", "cylinder-block", "tappet"),
         rules_in("speclint_wholeness.rules.joints", "bolted-joint"),
         rules_in("speclint_wholeness.rules.motion", "crosshead", "piston", "piston-rod"),

@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from typing import Any, TypeVar
+from typing import TYPE_CHECKING, Any, TypeVar
 
 from speclint import Sheet, ToFill
-from speclint.specs import BoltedJoint, Closable, Component, NotStated, Spec, SpecTable, Stated
+from speclint.specs import Closable, Component, NotStated, Spec, SpecTable, Stated
+
+if TYPE_CHECKING:
+    from speclint.specs import BoltedJoint
 
 C = TypeVar("C", bound=Component)
 

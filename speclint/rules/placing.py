@@ -77,10 +77,9 @@ class Placing:
         files = " and ".join(f"{one.id} ({one.where.file})" for one in found)
         raise NotAssessed(f"{place} is filled {len(found)} times: {files}", found[-1].where)
 
-    def joined_to(self, component: Component, *kinds: type[Component]) -> bool:
-        """Whether some chain of links joins a component to one of some kinds, whichever way the links lead."""
+    def joined_to(self, component: Component, *words: str) -> bool:
+        """Whether a chain of links joins a component to one of some kinds, by their words, whichever way it leads."""
         self._asked.everything = True
-        words = [one.kind for one in kinds]
         found, way = self._context.design.way_to(component, words)
         self._context.consulted.specs.update(way)
         if found is None:

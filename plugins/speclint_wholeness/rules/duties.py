@@ -1,4 +1,4 @@
-"""Load cases of a block's duty, parts bought, and tables without which a spec says nothing."""
+"""Load cases of a block's duty, and tables without which a spec says nothing."""
 
 from __future__ import annotations
 
@@ -7,7 +7,6 @@ from collections.abc import Iterator
 from speclint import Rule, Sheet, ToFill, filled_once
 from speclint.specs import (
     CaseName,
-    Component,
     CylinderBlock,
     CylinderLiner,
     Envelope,
@@ -35,19 +34,6 @@ def _cases(block: CylinderBlock, names: tuple[CaseName, ...], sheet: Sheet) -> I
         yield ToFill(
             f"duty of {block.id}", f"load case {name}", (name,) if name in stated else (), where=block.where
         )
-
-
-def _bought(part: Component, sheet: Sheet) -> Iterator[ToFill]:
-    """The maker's drawing or data sheet and the inspection document of a part that is bought."""
-    if not sheet.is_stated("how it is supplied", part.supplied_as):
-        return
-    if sheet.read("supplied as", part.supplied_as) == "bought":
-        for wants, value in (
-            ("drawing or data sheet", part.drawing),
-            ("inspection document", part.inspection_document),
-        ):
-            found = (wants,) if sheet.is_stated(wants, value) else ()
-            yield ToFill(part.id, wants, found, where=part.where)
 
 
 def _tables(part: CylinderLiner | Envelope | LiftingPlan, sheet: Sheet) -> Iterator[ToFill]:
@@ -83,17 +69,6 @@ other_cases: Rule = filled_once(
     leaves_out="what the cases state",
 )
 
-bought: Rule = filled_once(
-    "release.bought-part-described",
-    title="A part that is bought states its drawing or data sheet and its inspection document",
-    on=Component,
-    places=_bought,
-    row=650,
-    gravity="plan",
-    why="what is ordered by a word is delivered by another",
-    leaves_out="whether the data sheet covers the duty",
-)
-
 tables: Rule = filled_once(
     "part.tables-stated",
     title="A liner states its sealing lands, an envelope its points or gaps, a lifting plan its weights and points",
@@ -105,4 +80,4 @@ tables: Rule = filled_once(
     leaves_out="how many there must be",
 )
 
-RULES = (bought, other_cases, safety_cases, tables)
+RULES = (other_cases, safety_cases, tables)

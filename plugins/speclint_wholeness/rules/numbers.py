@@ -4,20 +4,11 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.facts import holds_pressure, is_safety_part
-from speclint.specs import (
-    Casting,
-    Component,
-    CylinderBlock,
-    Engine,
-    NotStated,
-    Partition,
-    SteamPassage,
-    Weldment,
-)
+from speclint.specs import Component, NotStated
 
 #: Features of a block: they stand on its drawing, and are no pieces.
-_FEATURES = (SteamPassage, Partition)
-_BLANKS = (Casting, Weldment)
+_FEATURES = ("steam-passage", "partition")
+_BLANKS = ("casting", "weldment")
 
 
 @rule(
@@ -32,11 +23,11 @@ _BLANKS = (Casting, Weldment)
 def belongs(component: Component, sheet: Sheet) -> Judgement:
     """Links are followed either way; an engine also answers for what nothing of the repository uses."""
     grade = Grade.OBSERVATION if sheet.setting("stage") == "draft" else Grade.NONCONFORMITY
-    if isinstance(component, Engine):
+    if component.is_one_of(("engine",)):
         return _nothing_left_over(sheet).graded(grade)
-    if isinstance(component, CylinderBlock):
+    if component.is_one_of(("cylinder-block",)):
         return sheet.states(True, "a block belongs to itself: engine.blocks-named asks for its engine")
-    joined = sheet.joined_to(component, Engine, CylinderBlock)
+    joined = sheet.joined_to(component, "engine", "cylinder-block")
     says = f"{'a' if joined else 'no'} chain of links joins it to an engine or a block"
     return sheet.states(joined, says, where=component.where).graded(grade)
 
@@ -74,13 +65,13 @@ def one_part(component: Component, sheet: Sheet) -> Judgement:
 def _together(component: Component, other: Component, sheet: Sheet) -> Judgement:
     named = f"{other.id} ({other.where.file})"
     where = component.drawing.where
-    if any(isinstance(one, _FEATURES) for one in (component, other)):
+    if any(one.is_one_of(_FEATURES) for one in (component, other)):
         return _of_one_revision(component, other, Grade.NONCONFORMITY, sheet)
     grade = _grade(component, other, sheet)
     judged = _of_one_revision(component, other, grade, sheet)
     if not judged.holds:
         return judged
-    if any(isinstance(one, _BLANKS) for one in (component, other)):
+    if any(one.is_one_of(_BLANKS) for one in (component, other)):
         says = f"{named} has the number of this one: a blank has its own, or that of the part with a suffix"
         return sheet.states(False, says, where=where).graded(Grade.OBSERVATION)
     if not (component.of_metal and other.of_metal) or _pieces_of_one(component, other, sheet):
