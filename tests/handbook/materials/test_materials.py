@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from itertools import pairwise
+from typing import Any
 
 import pytest
 from hypothesis import given, strategies as st
@@ -51,7 +52,19 @@ def every_table() -> Iterator[tuple[str, str, int]]:
                 yield name, key, number
 
 
-EVERY = [pytest.param(*one, id="-".join(map(str, one))) for one in every_table()]
+EVERY = list(every_table())
+
+
+def of_every_table(test: Callable[[Any, str, str, int], None]) -> Callable[[Any, str], None]:
+    """One test for each material, of all its tables: as many tests as tables would take longer than the tables do."""
+
+    def whole(self: Any, name: str) -> None:
+        for one, key, number in EVERY:
+            if one == name:
+                test(self, name, key, number)
+
+    whole.__name__, whole.__doc__ = test.__name__, test.__doc__
+    return whole
 
 
 def edges_of(table: Table) -> list[tuple[float | None, float | None]]:
@@ -94,7 +107,8 @@ class TestLibrary:
 
 
 class TestEveryProperty:
-    @pytest.mark.parametrize(("name", "key", "number"), EVERY)
+    @pytest.mark.parametrize("name", names())
+    @of_every_table
     def test_answers_at_its_corners_with_a_source(self, name: str, key: str, number: int) -> None:
         one = material(name)
         table = one.tables[key][number]
@@ -106,7 +120,8 @@ class TestEveryProperty:
             assert reading.source.work
             assert name in reading.what
 
-    @pytest.mark.parametrize(("name", "key", "number"), EVERY)
+    @pytest.mark.parametrize("name", names())
+    @of_every_table
     def test_is_not_extended_beyond_its_temperatures(self, name: str, key: str, number: int) -> None:
         one = material(name)
         tables = [table for table in one.tables[key] if table.temperatures]
@@ -121,7 +136,8 @@ class TestEveryProperty:
             with pytest.raises(OutOfRange, match="°C"):
                 ask(one, key, beyond, None)
 
-    @pytest.mark.parametrize(("name", "key", "number"), EVERY)
+    @pytest.mark.parametrize("name", names())
+    @of_every_table
     def test_is_not_extended_beyond_its_sizes(self, name: str, key: str, number: int) -> None:
         one = material(name)
         table = one.tables[key][number]
