@@ -17,6 +17,7 @@ from typing import Any, BinaryIO
 
 from speclint.checking.helper import Said
 from speclint.checking.inputs import context_of
+from speclint.checking.packing import Unpacker, packed
 from speclint.checking.remedy_search import solved
 from speclint.checking.rule_run import check, check_named, remember
 from speclint.checking.time_limit import begin_anew
@@ -166,27 +167,6 @@ def _set_up() -> _Helper:
     return _helper
 
 
-class _Packer(pickle.Pickler):
-    def persistent_id(self, one: object) -> str | None:
-        return one.name if isinstance(one, Rule) else None
-
-
-class _Unpacker(pickle.Unpickler):
-    def __init__(self, file: io.BytesIO, rules: Mapping[str, Rule]) -> None:
-        super().__init__(file)
-        self._rules = rules
-
-    def persistent_load(self, name: str) -> Rule:
-        return self._rules[name]
-
-
-def packed(value: object) -> bytes:
-    """A piece of work or a result as bytes."""
-    file = io.BytesIO()
-    _Packer(file).dump(value)
-    return file.getvalue()
-
-
 def unpacked(value: bytes, rules: Mapping[str, Rule]) -> Any:
     """A piece of work or a result from its bytes, with the rules of this process."""
-    return _Unpacker(io.BytesIO(value), rules).load()
+    return Unpacker(io.BytesIO(value), rules).load()

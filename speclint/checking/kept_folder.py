@@ -19,6 +19,7 @@ from hashlib import blake2b
 from pathlib import Path
 from typing import Any
 
+from speclint.checking.packing import Unpacker
 from speclint.rules import Rule, RuleEnded
 
 #: Bytes that the folder may hold: some fifty states of a design of a hundred parts.
@@ -104,19 +105,7 @@ def _digest(body: bytes) -> bytes:
     return blake2b(body, digest_size=_DIGEST).digest()
 
 
-class _Packer(pickle.Pickler):
-    def persistent_id(self, one: object) -> str | None:
-        return one.name if isinstance(one, Rule) else None
-
-
-class _Unpacker(pickle.Unpickler):
-    def __init__(self, file: io.BytesIO, rules: Mapping[str, Rule]) -> None:
-        super().__init__(file)
-        self._rules = rules
-
-    def persistent_load(self, name: str) -> Rule:
-        return self._rules[name]
-
+class _DataOnly(Unpacker):
     def find_class(self, module: str, name: str) -> Any:
         """A class of data of speclint itself; nothing else is made from a file."""
         if module.partition(".")[0] != "speclint" and (module, name) != ("builtins", "frozenset"):
@@ -131,16 +120,9 @@ def _holds_data(kind: type) -> bool:
     return is_dataclass(kind) or issubclass(kind, Enum | RuleEnded)
 
 
-def packed(value: object) -> bytes:
-    """A result as bytes, with each rule by its name."""
-    file = io.BytesIO()
-    _Packer(file, protocol=5).dump(value)
-    return file.getvalue()
-
-
 def unpacked(body: bytes, rules: Mapping[str, Rule]) -> Any:
     """A result from its bytes; None where they do not hold one."""
     try:
-        return _Unpacker(io.BytesIO(body), rules).load()
+        return _DataOnly(io.BytesIO(body), rules).load()
     except Exception:  # whatever a file may hold: it is made anew
         return None

@@ -14,7 +14,8 @@ from functools import cached_property
 from speclint.checking.check_result import Check
 from speclint.checking.code_digest import code_of
 from speclint.checking.inputs import Inputs
-from speclint.checking.kept_folder import KeptFolder, packed, unpacked
+from speclint.checking.kept_folder import KeptFolder, unpacked
+from speclint.checking.packing import packed
 from speclint.checking.remedy import Remedy
 from speclint.families import Loaded
 from speclint.repository import Design, digest, digest_of_spec

@@ -106,11 +106,10 @@ class Processes:
 
     def _transport(self, work: Literal["checked", "remedied", "checked_by"]) -> _Transport:
         from speclint.checking import helper_process
+        from speclint.checking.packing import packed
 
         remote = getattr(helper_process, work)
-        return _Transport(
-            remote, helper_process.packed, lambda done: helper_process.unpacked(done, self._rules)
-        )
+        return _Transport(remote, packed, lambda done: helper_process.unpacked(done, self._rules))
 
     def _divide(
         self,

@@ -11,8 +11,9 @@ import pytest
 from hypothesis import given, settings, strategies as st
 
 from speclint.checking import Assessment, KeptFolder, Processes, assess, code_digest, find_remedies
-from speclint.checking.kept_folder import packed, unpacked
+from speclint.checking.kept_folder import unpacked
 from speclint.checking.kept_results import KeptResults
+from speclint.checking.packing import packed
 from speclint.reports import json_report
 from speclint.rules import Consulted
 from speclint.specs import Component
