@@ -17,12 +17,13 @@ def unknown_names(specs: Specs, files: Mapping[str, str]) -> Iterator[Complaint]
     ``files`` are those of every id, also of a spec that could not be read: what it holds is not known. A table that
     states nothing so far refuses no name.
     """
+    known = _Known(specs, files)
     for spec in specs.values():
         for path, mark in names_in(type(spec)):
             for holder, name, at in _names(spec, spec, path):
                 if name in mark.beside:
                     continue
-                table = _looked_up(spec, holder, mark, specs, files)
+                table = _looked_up(spec, holder, mark, known)
                 if table is not None and table.known and name not in table.known:
                     yield Complaint(at, table.wanting, f'"{shortened(name)}"', table.one_of(name))
 
@@ -60,20 +61,44 @@ def _names(
                 yield holder, name, entry.where
 
 
-def _looked_up(
-    spec: Spec, holder: SpecTable, mark: NamedIn, specs: Specs, files: Mapping[str, str]
-) -> _Table | None:
+class _Known:
+    """The specs of a design, by what names are looked up in: each gone through once for all names."""
+
+    def __init__(self, specs: Specs, files: Mapping[str, str]) -> None:
+        self.specs, self._files = specs, files
+        self._ids: dict[tuple[str, ...], frozenset[str]] = {}
+        self._linking: dict[tuple[str, str], dict[str, list[Spec]]] = {}
+
+    def ids_of(self, kinds: tuple[str, ...]) -> frozenset[str]:
+        """The ids of some kinds, and those of specs that could not be read."""
+        if kinds not in self._ids:
+            ids = {name for name, one in self.specs.items() if one.is_one_of(kinds)}
+            self._ids[kinds] = frozenset(ids | (self._files.keys() - self.specs.keys()))
+        return self._ids[kinds]
+
+    def linking(self, spec: Spec, mark: NamedIn) -> list[Spec]:
+        """The specs of a kind that link to one under a key."""
+        if (mark.of, mark.by) not in self._linking:
+            found = self._linking[mark.of, mark.by] = {}
+            for one in self.specs.values():
+                if one.is_one_of((mark.of,)) and isinstance(link := getattr(one, mark.by), Link):
+                    found.setdefault(link.id, []).append(one)
+        return self._linking[mark.of, mark.by].get(spec.id, [])
+
+
+def _looked_up(spec: Spec, holder: SpecTable, mark: NamedIn, known: _Known) -> _Table | None:
     """The table that a name is looked up in; None where a link on the way is not stated, or cannot be followed."""
     if mark.ids_of:
-        ids = {name for name, one in specs.items() if one.is_one_of(mark.ids_of)}
-        unread = files.keys() - specs.keys()
-        return _Table(f"no {' or '.join(mark.ids_of)} has this id", frozenset(ids | unread), mark.beside)
+        said = f"no {' or '.join(mark.ids_of)} has this id"
+        return _Table(said, known.ids_of(mark.ids_of), mark.beside)
     start: SpecTable = holder if mark.table.startswith(".") else spec
     starts: list[tuple[Spec, SpecTable]] = [(spec, start)]
     if mark.of:
-        starts = [(one, one) for one in _linking(spec, mark, specs)]
+        starts = [(one, one) for one in known.linking(spec, mark)]
     found = [
-        one for one in (_followed(*each, mark.table.lstrip("."), specs) for each in starts) if one is not None
+        one
+        for one in (_followed(*each, mark.table.lstrip("."), known.specs) for each in starts)
+        if one is not None
     ]
     if not found:
         return None
@@ -81,19 +106,8 @@ def _looked_up(
         f"{owner.id} ({owner.where.file})" if owner is not spec else "this spec" for owner, _ in found
     )
     words = mark.table.rpartition(".")[2].replace("_", " ")
-    known = frozenset(name for _, names in found for name in names)
-    return _Table(f"the {words} of {owners} do not have this name", known, mark.beside)
-
-
-def _linking(spec: Spec, mark: NamedIn, specs: Specs) -> list[Spec]:
-    """The specs of a kind that link to one under a key."""
-    return [
-        one
-        for one in specs.values()
-        if one.is_one_of((mark.of,))
-        and isinstance(link := getattr(one, mark.by), Link)
-        and link.id == spec.id
-    ]
+    names = frozenset(name for _, some in found for name in some)
+    return _Table(f"the {words} of {owners} do not have this name", names, mark.beside)
 
 
 def _followed(spec: Spec, start: SpecTable, table: str, specs: Specs) -> tuple[Spec, frozenset[str]] | None:
