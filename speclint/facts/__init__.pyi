@@ -12,10 +12,6 @@ from .chains import (
     size_of_link as size_of_link,
     with_link as with_link,
 )
-from .chamber_covers import (
-    bore_under_cover as bore_under_cover,
-    pressure_under_cover as pressure_under_cover,
-)
 from .concern import (
     holds_pressure as holds_pressure,
     hurts_by_kind as hurts_by_kind,
@@ -39,7 +35,6 @@ from .design_stages import (
 )
 from .dividing_walls import (
     Panel as Panel,
-    beyond_hollow as beyond_hollow,
     block_of_partition as block_of_partition,
     build_by_walls as build_by_walls,
     build_of as build_of,
@@ -52,7 +47,6 @@ from .dividing_walls import (
     side_by_passage as side_by_passage,
     sides_of_division as sides_of_division,
     walls_of as walls_of,
-    weldment_of as weldment_of,
 )
 from .drives import (
     STIFFEST_ENDS as STIFFEST_ENDS,
@@ -72,7 +66,6 @@ from .drives import (
 )
 from .engine import (
     connecting_rod_of as connecting_rod_of,
-    crank_gear as crank_gear,
     cranks_of as cranks_of,
     engine_of as engine_of,
     new_wheel as new_wheel,
@@ -155,7 +148,6 @@ from .nozzles import (
     bores_on as bores_on,
     cylinders_by_engine as cylinders_by_engine,
     cylinders_by_paths as cylinders_by_paths,
-    cylinders_on as cylinders_on,
     flow_to as flow_to,
     opening_of as opening_of,
 )
@@ -171,7 +163,6 @@ from .pipes import (
 from .piston_room import (
     bore_with_direction as bore_with_direction,
     lifts_clear_of_piston as lifts_clear_of_piston,
-    room_along_cylinder as room_along_cylinder,
     room_to_piston as room_to_piston,
     stands_across as stands_across,
 )
@@ -193,7 +184,6 @@ from .retention import (
     clearance_to_cage as clearance_to_cage,
     cover_on_collar as cover_on_collar,
     covers_on_collar as covers_on_collar,
-    covers_over as covers_over,
     ends_beyond as ends_beyond,
     joints_of_cover as joints_of_cover,
     retained_by_part as retained_by_part,
