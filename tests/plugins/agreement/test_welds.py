@@ -39,8 +39,11 @@ temperature = "570 °C"
     [
         ("block", "", "", FINE),
         ("block", "110 °C", "111 °C", FINE),
+        ("block", "110 °C", "111.05 °C", WRONG),
         ("block", "110 °C", "112 °C", WRONG),
         ("block", "stress relieved", "none", WRONG),
+        ("block", '"0.44 %"', '"0.4452 %"', WRONG),  # 0.005 % may stand between them, and no more
+        ("block", '"0.44 %"', '"0.4448 %"', FINE),
         ("block", '"0.44 %"', '"0.43 %"', WRONG),
         ("weldment", SHELL, SHELL.replace("0.44", "0.45"), WRONG),
         ("weldment", SHELL, SHELL.replace("0.44", "0.40"), FINE),
