@@ -140,8 +140,11 @@ class Bench:
     def without(self, one: Omission) -> Design | None:
         """The design with an omission in it; None where reading it draws a complaint."""
         tables = {spec: self.table(spec) for spec, _ in one.places}
-        for spec, key in one.places:
-            tables[spec] = _changed(tables[spec], steps_of(key), one.way, one.to)
+        places = [(spec, steps_of(key)) for spec, key in one.places]
+        for spec, path in sorted(
+            places, reverse=True
+        ):  # of an array the last entry first: each keeps its place
+            tables[spec] = _changed(tables[spec], path, one.way, one.to)
         specs = dict(self.design.specs)
         for name, table in tables.items():
             found = validated(replace(self.draft(name), table=table), self.loaded.kinds).spec

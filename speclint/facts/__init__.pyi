@@ -223,6 +223,7 @@ from .seats import (
 from .speeds import (
     crank_speed as crank_speed,
     speed_of_crank as speed_of_crank,
+    speed_of_gear as speed_of_gear,
     states_speed as states_speed,
     wheel_speed as wheel_speed,
 )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Newtons, Pascals, Ratio
+from speclint.facts import speed_of_gear
 from speclint.handbook.springs import (
     FATIGUE_DIAGRAMS,
     RELAXATION_DIAGRAMS,
@@ -124,7 +125,7 @@ def surge(spring: CompressionSpring, case: LoadCase, sheet: Sheet) -> Judgement:
     G = modulus_of_rigidity(spring, sheet, sheet.take("T", case.temperature_of(spring)))
     rho = sheet.look_up("ρ", sheet.material_of(spring).density, of=spring)
     f = sheet.work("f", natural_frequency, d=d, D=D, n=n, G=G, rho=rho)
-    ratio = sheet.work("j", surge_ratio, f=f, omega=sheet.take("ω", case.rotational_speed))
+    ratio = sheet.work("j", surge_ratio, f=f, omega=speed_of_gear(spring.closes, case, sheet))
     least = sheet.at_least(ratio, sheet.limit("least"))
     preferred = sheet.at_least(ratio, sheet.limit("preferred")).graded(Grade.OBSERVATION)
     return preferred if least.holds else least

@@ -6,7 +6,7 @@ import math
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, SquareMetres
-from speclint.facts import connecting_rod_of, stroke_of
+from speclint.facts import connecting_rod_of, speed_of_crank, stroke_of
 from speclint.handbook.cams import mean_piston_speed, piston_speed, revolutions
 from speclint.handbook.members import round_area
 from speclint.handbook.steam import compressed_temperature
@@ -90,7 +90,7 @@ def port_rule(passage: SteamPassage, case: LoadCase, sheet: Sheet) -> Judgement:
         raise sheet.not_applicable("it is not a port")
     block, D = _bore(passage, sheet)
     A, A_p = sheet.take("A", passage.area), sheet.work("A_p", round_area, d=D)
-    n = sheet.work("n", revolutions, ω=sheet.take("ω", case.rotational_speed))
+    n = sheet.work("n", revolutions, ω=speed_of_crank(block, case, sheet))
     v = sheet.work(
         "v_m", mean_piston_speed, S=sheet.take("S", stroke_of(block, sheet, passage.cylinder_bore)), n=n
     )
@@ -230,7 +230,7 @@ def _greatest_speed(
 ) -> float:
     r = sheet.take("S", stroke_of(block, sheet, bore)) / 2
     rod = sheet.take("l", connecting_rod_of(block, sheet, bore))
-    ω = sheet.take("ω", case.rotational_speed)
+    ω = speed_of_crank(block, case, sheet)
     angle = sheet.scan(
         "θ",
         "crank angle of the greatest piston speed",

@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from speclint import Sheet
 from speclint.equations import Kilograms, Metres, Newtons, NewtonsPerMetre, Radians, RadiansPerSecond, Ratio
-from speclint.facts import valve_lift
+from speclint.facts import speed_of_gear, valve_lift
 from speclint.handbook.cams import Follower
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import round_area, sum_of_loads
@@ -96,7 +96,7 @@ class Loaded:
 def loaded(train: Train, case: LoadCase, sheet: Sheet) -> Loaded:
     """The load of a train in a load case; friction adds to the load of the cam."""
     i, cam = ratio(train, sheet), motion(train.cam, sheet)
-    m, c, ω = mass(train, i, sheet), clearance(train, sheet), sheet.take("ω", case.rotational_speed)
+    m, c, ω = mass(train, i, sheet), clearance(train, sheet), speed_of_gear(train.valve, case, sheet)
     angle = _taken_up(cam, c, sheet)
     opening = sheet.take("h", train.valve.lift) * sheet.limit("cracked", "x_c")
     v = sheet.work("v_c", valve_speed, i=i, s_prime=cam.at(angle).slope, ω=ω)

@@ -15,7 +15,7 @@ from speclint.equations import (
     RadiansPerSecond,
     Ratio,
 )
-from speclint.facts import rate_by_sizes, valve_lift
+from speclint.facts import rate_by_sizes, speed_of_gear, valve_lift
 from speclint.handbook.cams import Follower
 from speclint.handbook.members import sum_of_loads
 from speclint.handbook.springs import spring_load_at_lift
@@ -107,7 +107,7 @@ def turning(cam: Cam, case: LoadCase, phase: float, sheet: Sheet) -> Turning:
         cam=motion(cam, sheet, take),
         i=i,
         c=take("c", tappet.clearance) if stated else 0.0,
-        ω=take("ω", case.rotational_speed),
+        ω=speed_of_gear(train.valve, case, sheet, take),
         springs=_springs(train, sheet),
         steam=_steam(train, case, sheet),
         cracked=take("h", train.valve.lift) * sheet.limit("cracked", "x_c"),

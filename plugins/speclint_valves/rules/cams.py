@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.facts import speed_of_gear
 from speclint.handbook.cams import NORTON, cam_law
 from speclint.handbook.tables import JOHNSON_CONTACT
 from speclint.specs import Cam, LoadCase
@@ -137,7 +138,7 @@ def pressure_angle_of_cam(cam: Cam, sheet: Sheet) -> Judgement:
 def acceleration(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
     """The greatest accelerations in both directions, the jump in speed at either ramp, and any infinite jerk."""
     train = train_of(valve_of(cam, sheet), sheet)
-    i, moved, ω = ratio(train, sheet), motion(cam, sheet), sheet.take("ω", case.rotational_speed)
+    i, moved, ω = ratio(train, sheet), motion(cam, sheet), speed_of_gear(train.valve, case, sheet)
 
     def accelerated(angle: float) -> float:
         return valve_acceleration(i=i, κ=moved.at(angle).curvature, ω=ω)

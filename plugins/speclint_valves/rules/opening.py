@@ -6,7 +6,7 @@ import math
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kelvins, KilogramsPerCubicMetre, MetresPerSecond, Pascals
-from speclint.facts import block_under
+from speclint.facts import block_under, speed_of_crank
 from speclint.handbook.steam import (
     HEYWOOD,
     fitting_pressure_loss,
@@ -135,7 +135,7 @@ def speed_of_steam(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgemen
 def _speeds(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> tuple[MetresPerSecond, MetresPerSecond]:
     block = block_under(valve, sheet)
     A_p, A = piston(valve, block, sheet), passage(valve, sheet)
-    ω = sheet.take("ω", case.rotational_speed)
+    ω = speed_of_crank(block, case, sheet)
     greatest = sheet.work("v_max", steam_speed, A_p=A_p, c=greatest_speed(valve, ω, sheet), A=A)
     return sheet.work("v", steam_speed, A_p=A_p, c=mean_speed(valve, ω, sheet), A=A), greatest
 

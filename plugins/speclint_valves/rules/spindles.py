@@ -17,6 +17,7 @@ from speclint import (
     rule,
 )
 from speclint.equations import Newtons, Ratio
+from speclint.facts import speed_of_gear
 from speclint.handbook.fits import DRAWING_TEMPERATURE, SHRINK_FIT
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.members import (
@@ -179,7 +180,7 @@ def _buckling(spindle: ValveSpindle, T: float, F: Newtons, sheet: Sheet) -> Judg
 def seal(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
     """Temperature, greatest pressure of the boiler and rubbing speed ≤ those of the rating; leak-off stated."""
     train = train_of(sheet.follow(spindle.moves), sheet)
-    i, moved, ω = ratio(train, sheet), motion(train.cam, sheet), sheet.take("ω", case.rotational_speed)
+    i, moved, ω = ratio(train, sheet), motion(train.cam, sheet), speed_of_gear(train.valve, case, sheet)
 
     def rubbing(angle: float) -> float:
         return valve_speed(i=i, s_prime=moved.at(angle).slope, ω=ω)
