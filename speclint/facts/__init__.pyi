@@ -18,6 +18,9 @@ from .concern import (
     is_safety_part as is_safety_part,
     pressure_by_place as pressure_by_place,
 )
+from .cover_holes import (
+    hole_through as hole_through,
+)
 from .cylinders import (
     bore_closed as bore_closed,
     bore_under as bore_under,
@@ -134,6 +137,11 @@ from .life import (
     distance_of_life as distance_of_life,
     starts_of_life as starts_of_life,
 )
+from .liner_fits import (
+    is_drawn as is_drawn,
+    length_of_lands as length_of_lands,
+    lengths_of_fit as lengths_of_fit,
+)
 from .making import (
     FINISHING as FINISHING,
     Made as Made,
@@ -168,6 +176,7 @@ from .piston_room import (
 )
 from .plays import (
     plays_along as plays_along,
+    wear_along as wear_along,
 )
 from .port_sweep import (
     crossed_by_rings as crossed_by_rings,
@@ -202,6 +211,10 @@ from .room import (
     parts_standing_out as parts_standing_out,
     reach_of as reach_of,
 )
+from .seat_fits import (
+    drag_on_seat as drag_on_seat,
+    frictions_of_seat as frictions_of_seat,
+)
 from .seats import (
     bore_of as bore_of,
     bores_under as bores_under,
@@ -217,6 +230,8 @@ from .seats import (
     in_common as in_common,
     seat_with_face as seat_with_face,
     steam_at_spindle as steam_at_spindle,
+    steam_inside_seal as steam_inside_seal,
+    supply_acts as supply_acts,
     supply_by_place as supply_by_place,
     valves_of_end as valves_of_end,
 )
@@ -235,6 +250,7 @@ from .springs import (
 )
 from .stages import (
     bore_of_pipe as bore_of_pipe,
+    least_perimeter as least_perimeter,
 )
 from .steam_paths import (
     Stage as Stage,

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, agreement, worked
+from speclint.facts import least_perimeter
 from speclint.handbook.members import round_area
 from speclint.specs import PoppetValve, SteamPassage, ValveSpindle
-from speclint_agreement.formulae.passages import least_perimeter
 
 
 def _throats(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:

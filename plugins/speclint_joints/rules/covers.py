@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from speclint import Grade, Judgement, Limit, Sheet, rule
+from speclint.facts import hole_through
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.plates import circular as plates, flat_covers, rings as ring_plates
 from speclint.specs import BoltedJoint, CaseName, ChamberCover, CylinderCover, LoadCase
@@ -110,7 +111,7 @@ def _code_thickness(plate: _Plate, sheet: Sheet, when: str, *, p: float, S: floa
     weld = sheet.take("E", plate.cover.weld_efficiency)
     like = {"G": plate.G, "h_G": plate.lever, "C": factor, "E": weld}
     plain = sheet.work(f"t_{when}", flat_covers.bolted_cover_thickness, p=p, S=S, W=W, **like)
-    hole = sheet.take("d_o", plate.cover.central_hole)
+    hole = hole_through(plate.cover, sheet)
     if hole <= 0:
         return plain
     return sheet.work(f"t_{when},h", flat_covers.cover_thickness_with_opening, t=plain, d=hole, G=plate.G)
@@ -121,7 +122,7 @@ def _plate_stresses(
 ) -> tuple[float, float]:
     """Stress of the plate with its edge clamped, and simply supported: the real edge lies between."""
     nu = sheet.look_up("nu", sheet.material_of(cover).poisson)
-    hole = sheet.take("d_o", cover.central_hole)
+    hole = hole_through(cover, sheet)
     if hole > 0:
         return _with_hole("clamped", sheet, p, G, t, hole, nu), _with_hole(
             "supported", sheet, p, G, t, hole, nu

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.facts import cold_clearance, rod_diameter, stroke_of
+from speclint.facts import cold_clearance, rod_diameter, stroke_of, wear_along
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import Bore, CylinderBlock, CylinderEnd, LoadCase
 from speclint_liners.formulae.ends import axis_out_of_line, clearance_left, clearance_ratio, swept_volume
@@ -37,9 +37,9 @@ from speclint_liners.sources import AHRONS
 def end_clearance(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
     """Cold clearance plus growth of rods, block and frame, less stretch and wear; the cold one as period practice."""
     pulled = stretch(block, case, sheet)
-    worn = sheet.take("w", block.drive.wear)
 
     def judge(end: CylinderEnd) -> Judgement:
+        worn = wear_along(block, sheet.read("bore of the end", end.of_bore), sheet)
         cold, hot = hot_clearance(block, end, case, sheet)
         left = sheet.at_least(
             sheet.work("c_l", clearance_left, c_h=hot, u=pulled, w=worn), sheet.limit("hot")

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.facts import block_when_entering
+from speclint.facts import block_when_entering, lengths_of_fit
 from speclint.handbook.fits import (
     DRAWING_TEMPERATURE,
     axial_grip,
@@ -90,7 +90,7 @@ def _by_press(liner: CylinderLiner, housed: Housing, fit: Fit, sheet: Sheet) -> 
         E_out=rings.E_s,
         nu_out=rings.nu_s,
     )
-    length = sheet.take("L", liner.fit_length)
+    length = max(lengths_of_fit(liner, sheet))
     force = sheet.work("F", axial_grip, mu=sheet.limit("friction", "μ"), p=pressure, D=fit.bore, L=length)
     return sheet.at_most(force, sheet.take("F_press", liner.press_force))
 

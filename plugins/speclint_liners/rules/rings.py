@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.facts import edge_of_ring, place_in_piston
+from speclint.facts import edge_of_ring, place_in_piston, wear_along
 from speclint.handbook.fits import DRAWING_TEMPERATURE, size_when_hot
 from speclint.specs import CylinderBlock, CylinderEnd, CylinderLiner, LoadCase, PistonRing
 from speclint_liners.formulae.ends import (
@@ -52,7 +52,8 @@ def overrun(ring: PistonRing, case: LoadCase, sheet: Sheet) -> Judgement:
     end = end_of(block, liner, place, sheet)
     free = _beyond(liner, block, end, case, sheet)
     _, hot = hot_clearance(block, end, case, sheet)
-    worn, pulled = sheet.take("w", block.drive.wear), stretch(block, case, sheet)
+    bore = sheet.read("bore", liner.in_bore)
+    worn, pulled = wear_along(block, bore, sheet), stretch(block, case, sheet)
 
     def run(symbol: str, u: float, w: float) -> float:
         left = sheet.work(f"c_{symbol}", clearance_left, c_h=hot, u=u, w=w)

@@ -180,7 +180,7 @@ def held_by_steam(train: Train, case: LoadCase, sheet: Sheet) -> Newtons:
     """Steam load that holds the valve shut, with supply on one side and exhaust on the other."""
     supply, delivery = supply_at_most(case, sheet), sheet.take("p_d", case.exhaust_pressure)
     on_valve = unbalanced(train.valve, sheet, supply, delivery)
-    on_end = on_spindle(train.spindle, sheet, supply, delivery)
+    on_end = on_spindle(train.spindle, sheet, supply, delivery, helps=False)
     return sheet.work("F_st", holding_load, F=sheet.work("F_s′", sum_of_loads, F_1=on_valve, F_2=on_end))
 
 

@@ -19,6 +19,7 @@ from speclint.facts import (
     rod_steel,
     room_to_piston,
     stands_across,
+    wear_along,
 )
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import round_area
@@ -223,7 +224,7 @@ def _piston_nearer(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Metres:
     return sheet.work(
         "y_r",
         piston_nearer,
-        y=sheet.take("y", drive.wear),
+        y=wear_along(block, bore_served(valve, sheet), sheet),
         L=sheet.take("L_r", drive.rod_length),
         ε=ε,
         l=sheet.take("l_c", connecting_rod_of(block, sheet, bore_served(valve, sheet))),

@@ -4,7 +4,14 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Newtons, Pascals
-from speclint.facts import block_when_entering, chamber_beyond, retained_by_part
+from speclint.facts import (
+    block_when_entering,
+    chamber_beyond,
+    drag_on_seat,
+    frictions_of_seat,
+    greatest_live_pressure,
+    retained_by_part,
+)
 from speclint.handbook.fits import (
     DIN_7190,
     DIN_7190_2001,
@@ -88,7 +95,7 @@ def push_out(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
     T_s = sheet.take("T_s", case.temperature_of(seat))
     T_b = sheet.take("T_b", case.temperature_of(fit.block))
     p = pressure_of(seat, fit, sheet, interference_at(seat, fit, sheet, T_s, T_b), T_s, T_b)
-    length, friction = joint_length(seat, fit, sheet), sheet.take("μ", seat.friction)
+    length, friction = joint_length(seat, fit, sheet), min(frictions_of_seat(seat, sheet))
     needed = sheet.work(
         "F_n", load_with_factor, x=sheet.limit("factor", "x"), F=_withdrawal(seat, fit, case, sheet)
     )
@@ -99,18 +106,19 @@ def push_out(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
 
 def _withdrawal(seat: ValveSeat, fit: Fit, case: LoadCase, sheet: Sheet) -> Newtons:
     behind, front = _sides(seat, fit, case, sheet)
-    bore, drag = sheet.take("d", seat.bore), sheet.take("F_d", seat.sticking_drag)
+    bore, drag = sheet.take("d", seat.bore), drag_on_seat(seat, sheet)
     return sheet.work("F_w", withdrawing_load, D=fit.joint, d=bore, p_b=behind, p_f=front, F_d=drag)
 
 
 def _sides(seat: ValveSeat, fit: Fit, case: LoadCase, sheet: Sheet) -> tuple[Pascals, Pascals]:
     """Pressure behind the ring, and on the side to which it would move."""
     live = chamber_beyond(seat, sheet) == "live steam"
-    chamber = case.live_pressure if live else case.exhaust_pressure
     if sheet.read("side entered from", seat.entered_from) == "cylinder":
         # the cylinder stands at exhaust pressure on every return stroke
-        return sheet.take("p_b", chamber), least_in_cylinder(case, sheet)
-    return greatest_in_cylinder(case, fit.block, sheet), sheet.take("p_f", chamber)
+        behind = greatest_live_pressure(case, sheet) if live else case.exhaust_pressure
+        return sheet.take("p_b", behind), least_in_cylinder(case, sheet)
+    front = case.live_pressure if live else case.exhaust_pressure
+    return greatest_in_cylinder(case, fit.block, sheet), sheet.take("p_f", front)
 
 
 @rule(
@@ -187,7 +195,7 @@ def entering(seat: ValveSeat, sheet: Sheet) -> Judgement:
 def _pressed(seat: ValveSeat, cold: Fit, sheet: Sheet) -> Judgement:
     fit = pressing(seat, cold, sheet)
     p = pressure_of(seat, fit, sheet, fit.delta, DRAWING_TEMPERATURE, DRAWING_TEMPERATURE)
-    friction, length = sheet.take("μ", seat.friction), joint_length(seat, fit, sheet)
+    friction, length = max(frictions_of_seat(seat, sheet)), joint_length(seat, fit, sheet)
     needed = sheet.work("F_n", axial_grip, mu=friction, p=p, D=fit.joint, L=length)
     return sheet.at_least(sheet.take("F_p", seat.press_force), needed)
 
