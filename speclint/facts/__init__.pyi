@@ -93,6 +93,7 @@ from .frames import (
     fastenings_of_pad as fastenings_of_pad,
     mass_left as mass_left,
     mass_on_frame as mass_on_frame,
+    shock_on_frame as shock_on_frame,
 )
 from .gear import (
     Gear as Gear,
@@ -117,6 +118,7 @@ from .jets import (
     jet_speed as jet_speed,
 )
 from .joints import (
+    circle_of_studs as circle_of_studs,
     edge_of_hole as edge_of_hole,
     edges_left as edges_left,
     flange_bolted_to as flange_bolted_to,
@@ -124,6 +126,7 @@ from .joints import (
     grip_bolted_to as grip_bolted_to,
     grip_drawn as grip_drawn,
     grip_held as grip_held,
+    metal_tapped as metal_tapped,
     metal_under_hole as metal_under_hole,
     openings as openings,
     pressure_by_part_held as pressure_by_part_held,
@@ -159,10 +162,16 @@ from .nozzles import (
     flow_to as flow_to,
     opening_of as opening_of,
 )
+from .pins import (
+    gap_for_bearing as gap_for_bearing,
+    length_of_bearing as length_of_bearing,
+)
 from .pipe_movement import (
     movement_by_blocks as movement_by_blocks,
     movement_of_pipe as movement_of_pipe,
     openings_of as openings_of,
+    swing_needed as swing_needed,
+    swing_of_lens as swing_of_lens,
 )
 from .pipes import (
     steam_by_path as steam_by_path,
@@ -183,6 +192,11 @@ from .port_sweep import (
     edge_of_port as edge_of_port,
     ends_in_order as ends_in_order,
     place_in_bore as place_in_bore,
+)
+from .ports import (
+    areas_of_port as areas_of_port,
+    openings_of_port as openings_of_port,
+    passages_of_port as passages_of_port,
 )
 from .pressures import (
     greatest_live_pressure as greatest_live_pressure,
@@ -235,6 +249,17 @@ from .seats import (
     supply_by_place as supply_by_place,
     valves_of_end as valves_of_end,
 )
+from .side_loads import (
+    load_aslant as load_aslant,
+    side_load as side_load,
+    side_load_worked as side_load_worked,
+    weight_shutting as weight_shutting,
+)
+from .slide_bars import (
+    half_of_slipper as half_of_slipper,
+    reach_on_bar as reach_on_bar,
+    width_on_bars as width_on_bars,
+)
 from .speeds import (
     crank_speed as crank_speed,
     speed_of_crank as speed_of_crank,
@@ -267,6 +292,10 @@ from .steam_states import (
 )
 from .steam_use import (
     steam_by_cylinder as steam_by_cylinder,
+)
+from .throats import (
+    around_throat as around_throat,
+    throat_of as throat_of,
 )
 from .train import (
     beyond_full_lift as beyond_full_lift,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import Sheet
 from speclint.equations import Newtons, Pascals
-from speclint.facts import greatest_live_pressure, mass_on_frame, with_water
+from speclint.facts import greatest_live_pressure, mass_on_frame, shock_on_frame, with_water
 from speclint.handbook.bolted_joints import loads
 from speclint.handbook.members import sum_of_loads
 from speclint.handbook.tables import Reading
@@ -28,7 +28,7 @@ def thrust_of(block: CylinderBlock, pad: str, case: LoadCase, sheet: Sheet) -> N
                 thrust_on_pad,
                 F=steam,
                 m=mass_on_frame(fastening, block, sheet),
-                k=sheet.take("k_s", fastening.shock),
+                k=shock_on_frame(fastening, block, sheet),
                 g=sheet.look_up("g", lambda: _GRAVITY),
             )
     raise sheet.not_assessed(

@@ -110,6 +110,8 @@ def _stress(seated: Seated, delta: float, at: float, sheet: Sheet) -> float:
 
 def _area(seated: Seated, sheet: Sheet) -> float:
     height = sheet.take("h", seated.face.bearing_height)
+    if sheet.is_stated("height of the pad", seated.pad.height):
+        height = min(height, sheet.take("h_p", seated.pad.height))
     return sheet.work("A", rectangle_area, b=sheet.take("b", seated.face.bearing_depth), h=height)
 
 

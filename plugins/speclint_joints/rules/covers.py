@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from speclint import Grade, Judgement, Limit, Sheet, rule
-from speclint.facts import hole_through
+from speclint.facts import circle_of_studs, hole_through
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.plates import circular as plates, flat_covers, rings as ring_plates
 from speclint.specs import BoltedJoint, CaseName, ChamberCover, CylinderCover, LoadCase
@@ -57,7 +57,7 @@ def _flat_plate(
     t, stock = sheet.take("t", cover.thickness), sheet.take_nominal("t_s", cover.as_made)
     strength = _strength(cover, joint, case, sheet, stock)
     in_case = sheet.work("S", share_of_strength, k=stretch, R=strength.hot)
-    lever = sheet.work("h_G", gasket_lever, D_b=sheet.take("D_b", joint.circle), G=bolting.G)
+    lever = sheet.work("h_G", gasket_lever, D_b=circle_of_studs(joint, sheet), G=bolting.G)
     plate = _Plate(cover, lever, bolting.G, pressure)
     needed = [
         _code_thickness(plate, sheet, "operating", p=pressure, S=in_case, W=bolting.operating),
@@ -217,7 +217,7 @@ def flange(cover: CylinderCover | ChamberCover, case: LoadCase, sheet: Sheet) ->
     joint = joint_holding(cover, sheet)
     pulls = greatest_pulls(joint, case, sheet)
     G = reaction_circle(joint, sheet)
-    lever = sheet.work("h_G", gasket_lever, D_b=sheet.take("D_b", joint.circle), G=G)
+    lever = sheet.work("h_G", gasket_lever, D_b=circle_of_studs(joint, sheet), G=G)
     t, stock = sheet.take("t_f", cover.flange_thickness), sheet.take_nominal("t_s", cover.as_made)
     strength = _strength(cover, joint, case, sheet, stock)
     judged = [_cut_from(cover, stock, t, sheet)]

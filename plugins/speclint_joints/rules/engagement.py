@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.facts import edge_of_hole
+from speclint.facts import edge_of_hole, metal_tapped
 from speclint.handbook.bolted_joints import (
     FED_STD_H28,
     inner_thread_bending_factor,
@@ -127,10 +127,9 @@ def _ends(joint: BoltedJoint, sheet: Sheet) -> Iterator[_End]:
     steel = sheet.material_named("the nut", nut.material)
     yield _End("the nut", "n", length, flats, steel)
     if sheet.read("fastener", joint.fastener) == "stud":
-        tapped = sheet.follow(joint.screwed_into)
         length = tapped_engagement(joint, sheet)
         across = sheet.work("s_e", ring_round_hole, e=edge_of_hole(joint, sheet))
-        yield _End("the tapped hole", "e", length, across, sheet.material_of(tapped))
+        yield _End("the tapped hole", "e", length, across, metal_tapped(joint, sheet))
 
 
 def _matches(joint: BoltedJoint, end: _End, sheet: Sheet, studs: Studs, as_strong: bool) -> bool:

@@ -7,7 +7,15 @@ from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import NewtonMetres, Newtons
-from speclint.facts import bores_on_frame, ends_of, face_of_pad, holes_of_bolts, liners_of, mass_on_frame
+from speclint.facts import (
+    bores_on_frame,
+    ends_of,
+    face_of_pad,
+    holes_of_bolts,
+    liners_of,
+    mass_on_frame,
+    shock_on_frame,
+)
 from speclint.handbook.bolted_joints import loads, stud_stress
 from speclint.handbook.fits import diametral_clearance
 from speclint.handbook.materials import share_of_strength
@@ -53,7 +61,7 @@ def _thrust(fastening: FrameFastening, block: CylinderBlock, case: LoadCase, she
         couple = sheet.work("M", frames.couple_of_thrust, M_0=couple, T=load, a=a)
         farthest = max(farthest, a)
     gravity = sheet.look_up("g", frames.standard_gravity)
-    mass, shock = mass_on_frame(fastening, block, sheet), sheet.take("k", fastening.shock)
+    mass, shock = mass_on_frame(fastening, block, sheet), shock_on_frame(fastening, block, sheet)
     jolt = sheet.work("S", frames.shock_load, m=mass, k=shock, g=gravity)
     return _Thrust(
         sheet.work("F_T", frames.thrust_along_frame, F=steam, S=jolt),

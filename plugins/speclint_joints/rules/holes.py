@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.facts import edge_of_hole
+from speclint.facts import edge_of_hole, metal_tapped
 from speclint.handbook.bolted_joints import FED_STD_H28
 from speclint.handbook.cylinders import bore_hoop_stress
 from speclint.handbook.materials import share_of_strength
@@ -89,7 +89,7 @@ def edge(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     outside = sheet.work("D", ring_round_hole, e=edge_of_hole(joint, sheet))
     stress = sheet.work("sigma_h", bore_hoop_stress, p=wedge, d=studs.d, D=outside)
     at = sheet.take("T_0", joint.tightening.temperature)
-    tension = sheet.look_up("f", sheet.material_of(tapped).allowable_tension, of=tapped, at=at)
+    tension = sheet.look_up("f", metal_tapped(joint, sheet).allowable_tension, of=tapped, at=at)
     local = sheet.work("f_l", share_of_strength, k=sheet.limit("local"), R=tension)
     return sheet.worst(_far_enough(joint, sheet, studs.d), sheet.at_most(stress, local))
 

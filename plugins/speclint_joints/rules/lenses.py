@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.facts import swing_of_lens
 from speclint.handbook.members import contact
 from speclint.handbook.tables import JOHNSON_CONTACT
 from speclint.specs import Component, LensJoint, LoadCase
@@ -64,7 +65,7 @@ def seat(lens: LensJoint, case: LoadCase, sheet: Sheet) -> Judgement:
         band["E_star"] = _modulus(lens, pipe, sheet, (mark, at_ring, at_pipe))
         judged += [
             *_crushing(lens, pipe, sheet, (mark, at_ring, at_pipe), band),
-            _swings(lens, sheet, mark, R, band),
+            _swings(lens, case, sheet, (mark, R, band)),
         ]
     if cone:
         touches = sheet.work("D", contact.circle_in_cone, R=R, phi=phi)
@@ -106,11 +107,14 @@ def _crushing(
     return judged
 
 
-def _swings(lens: LensJoint, sheet: Sheet, mark: str, R: float, band: dict[str, float]) -> Judgement:
+def _swings(
+    lens: LensJoint, case: LoadCase, sheet: Sheet, of: tuple[str, float, dict[str, float]]
+) -> Judgement:
+    mark, R, band = of
     half = sheet.work(f"b_{mark}", contact.line_half_width, **band)
     face = sheet.take("w", lens.face_width)
     allowed = sheet.work(f"delta_{mark}", contact.swing_of_seat, w=face, b=half, R=R)
-    return sheet.at_least(allowed, sheet.take("delta_s", lens.swing))
+    return sheet.at_least(allowed, swing_of_lens(lens, case, sheet))
 
 
 RULES = (seat,)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, MetresToTheFourth
-from speclint.facts import reciprocating_mass
+from speclint.facts import reciprocating_mass, width_on_bars
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import i_section_second_moment, rectangle_second_moment, slipper_pressure
 from speclint.handbook.tables import ROARK
@@ -43,7 +43,7 @@ def slide_pressure(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Judgem
         slipper_pressure,
         N=N,
         L=sheet.take("L_s", crosshead.slipper_length),
-        b=sheet.take("b_s", crosshead.slipper_width),
+        b=width_on_bars(crosshead, sheet),
         x=sheet.take("x_b", crosshead.bearing_share),
     )
     return sheet.at_most(p, sheet.limit("pressure"))

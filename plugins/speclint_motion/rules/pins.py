@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, NewtonMetres, Newtons, Ratio
+from speclint.facts import length_of_bearing
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import (
     bending_stress,
@@ -89,7 +90,7 @@ def bearing_pressure(pin: Pin, case: LoadCase, sheet: Sheet) -> Judgement:
     """Rod force over projected area: beyond the lower figure an observation, beyond the upper a nonconformity."""
     place = sheet.read("place", pin.place)
     F, D = _load(pin, case, sheet)
-    d, b = sheet.take("d", pin.diameter), sheet.take("b", pin.length)
+    d, b = sheet.take("d", pin.diameter), length_of_bearing(pin, sheet)
     if place == "crank pin":
         _period_proportions(d, b, D, sheet)
     p = sheet.work("p", projected_pressure, F=F, d=d, b=b)
@@ -172,7 +173,7 @@ def _size(d: Metres, sheet: Sheet, *, crank: bool) -> Ratio:
 def _moment(pin: Pin, F: Newtons, sheet: Sheet, *, crank: bool) -> NewtonMetres:
     if crank:
         return sheet.work("M", cantilever_moment, F=F, a=sheet.take("a", pin.overhang))
-    b = sheet.take("b", pin.length)
+    b = length_of_bearing(pin, sheet)
     return sheet.work("M", moment_of_held_pin, F=F, L=sheet.take("L", pin.span), b=b)
 
 

@@ -7,7 +7,15 @@ from dataclasses import dataclass
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Hertz, MetresPerSecond, Pascals, RadiansPerSecond
-from speclint.facts import connecting_rod_of, speed_of_crank, speed_of_gear, stroke_of
+from speclint.facts import (
+    connecting_rod_of,
+    length_of_bearing,
+    side_load,
+    speed_of_crank,
+    speed_of_gear,
+    stroke_of,
+    width_on_bars,
+)
 from speclint.handbook.bolted_joints import pressure_load
 from speclint.handbook.cams import revolutions
 from speclint.handbook.members import projected_pressure, slipper_pressure
@@ -156,7 +164,7 @@ def _slipper_worked(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Worke
         slipper_pressure,
         N=thrust,
         L=sheet.take("L_s", crosshead.slipper_length),
-        b=sheet.take("b_s", crosshead.slipper_width),
+        b=width_on_bars(crosshead, sheet),
         x=sheet.take("x_b", crosshead.bearing_share),
     )
     n = _revolutions(speed_of_crank(sheet.follow(liner.housed_in), case, sheet), sheet)
@@ -175,7 +183,7 @@ def _pin_worked(pin: Pin, case: LoadCase, sheet: Sheet) -> Worked:
         sheet.take("d", pin.diameter),
         _revolutions(speed_of_crank(sheet.follow(liner.housed_in), case, sheet), sheet),
     )
-    p = sheet.work("p", projected_pressure, F=load, d=d, b=sheet.take("b", pin.length))
+    p = sheet.work("p", projected_pressure, F=load, d=d, b=length_of_bearing(pin, sheet))
     if sheet.read("place", pin.place) == "crank pin":
         return p, sheet.work("v", work.turning_speed, d=d, n=n)
     stroke, length = _stroke_and_rod(liner, sheet)
@@ -233,7 +241,7 @@ def _spindle_worked(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Work
     p = sheet.work(
         "p",
         projected_pressure,
-        F=sheet.take("F_s", spindle.side_load),
+        F=side_load(spindle, sheet),
         d=sheet.take("d", spindle.diameter),
         b=sheet.take("L_g", spindle.guide_length),
     )

@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import SquareMetres
-from speclint.facts import Stage, SteamPath, carries_live, paths_to, section_of, steam_along
+from speclint.facts import Stage, SteamPath, carries_live, paths_to, section_of, steam_along, throat_of
 from speclint.handbook.members import tube_area
 from speclint.handbook.steam import (
     BORDA,
@@ -194,7 +194,7 @@ def _beat(index: str, beat: Beat, lift: float, sheet: Sheet) -> tuple[SquareMetr
         w=sheet.take(f"w_{index}", beat.contact_width),
         β=sheet.take(f"β_{index}", beat.seat_angle),
     )
-    bore, blocked = sheet.take(f"D_{index}", beat.throat), sheet.take(f"A_o{index}", beat.blocked_area)
+    bore, blocked = throat_of(beat, index, sheet), sheet.take(f"A_o{index}", beat.blocked_area)
     return area, sheet.work(f"T_{index}", throat_area, D=bore, d=0.0, A_o=blocked)
 
 

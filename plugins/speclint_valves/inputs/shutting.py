@@ -11,10 +11,11 @@ from speclint.facts import (
     greatest_live_pressure,
     steam_inside_seal,
     supply_acts,
+    weight_shutting,
 )
 from speclint.handbook.steam import excess_pressure, unbalanced_load
 from speclint.specs import Beat, LoadCase, PoppetValve, ValveSpindle
-from speclint_valves.formulae.shutting import lifting_load, spindle_load, weight_shutting
+from speclint_valves.formulae.shutting import lifting_load, spindle_load
 from speclint_valves.formulae.tables import place_of_seal, sense_of_push, sense_of_weight
 from speclint_valves.inputs.cylinder import greatest_in_cylinder, least_in_cylinder
 from speclint_valves.inputs.opening import beats_of

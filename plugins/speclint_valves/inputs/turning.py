@@ -15,7 +15,14 @@ from speclint.equations import (
     RadiansPerSecond,
     Ratio,
 )
-from speclint.facts import rate_by_sizes, speed_of_gear, steam_inside_seal, supply_acts, valve_lift
+from speclint.facts import (
+    rate_by_sizes,
+    speed_of_gear,
+    steam_inside_seal,
+    supply_acts,
+    valve_lift,
+    weight_shutting,
+)
 from speclint.handbook.cams import Follower
 from speclint.handbook.members import sum_of_loads
 from speclint.handbook.springs import spring_load_at_lift
@@ -24,7 +31,7 @@ from speclint.handbook.tables import Reading
 from speclint.specs import Cam, LoadCase
 from speclint_valves.formulae.cams import torque_of_cam
 from speclint_valves.formulae.motion import tappet_load, valve_acceleration
-from speclint_valves.formulae.shutting import holding_load, spindle_load, weight_shutting
+from speclint_valves.formulae.shutting import holding_load, spindle_load
 from speclint_valves.formulae.tables import sense_of_push, sense_of_weight
 from speclint_valves.inputs.opening import beats_of
 from speclint_valves.inputs.springs import springs_of

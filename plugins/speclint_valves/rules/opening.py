@@ -6,7 +6,7 @@ import math
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kelvins, KilogramsPerCubicMetre, MetresPerSecond, Pascals
-from speclint.facts import block_under, speed_of_crank
+from speclint.facts import block_under, passages_of_port, speed_of_crank
 from speclint.handbook.steam import (
     HEYWOOD,
     fitting_pressure_loss,
@@ -61,7 +61,8 @@ from speclint_valves.sources import STEAM_SPEED
 def lift_area(valve: PoppetValve, sheet: Sheet) -> Judgement:
     """min(Σ min(area of beat at full lift, its throat), throat after both have met) ≥ share × port area."""
     opened = flow_area(valve, sheet)
-    port = sheet.take("A_port", valve.port_area)
+    passages = [sheet.take(f"A of {one.id}", one.area) for one in passages_of_port(valve, sheet)]
+    port = max(sheet.take("A_port", valve.port_area), *passages, 0.0)
     return sheet.at_least(
         opened, sheet.work("A_n", share_of_area, x=sheet.limit("share-of-port", "x"), A=port)
     )
