@@ -12,6 +12,11 @@ from .chains import (
     size_of_link as size_of_link,
     with_link as with_link,
 )
+from .clamps import (
+    clamp_on_collar as clamp_on_collar,
+    left_by_joint as left_by_joint,
+    load_of_all as load_of_all,
+)
 from .concern import (
     holds_pressure as holds_pressure,
     hurts_by_kind as hurts_by_kind,
@@ -94,6 +99,10 @@ from .frames import (
     mass_left as mass_left,
     mass_on_frame as mass_on_frame,
     shock_on_frame as shock_on_frame,
+)
+from .gasket_rings import (
+    gasket_ring as gasket_ring,
+    mean_diameter as mean_diameter,
 )
 from .gear import (
     Gear as Gear,

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.facts import swing_of_lens
+from speclint.facts import load_of_all, swing_of_lens
 from speclint.handbook.members import contact
 from speclint.handbook.tables import JOHNSON_CONTACT
 from speclint.specs import Component, LensJoint, LoadCase
@@ -13,7 +13,6 @@ from speclint_joints.formulae.lenses import (
     permitted_contact,
     round_the_seat,
 )
-from speclint_joints.formulae.loads import load_of_all
 from speclint_joints.inputs.holding import joint_holding
 from speclint_joints.inputs.preload import working_preload
 

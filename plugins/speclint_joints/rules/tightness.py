@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.facts import gasket_ring, load_of_all
 from speclint.handbook.bolted_joints import gasket_materials, gaskets, loads
 from speclint.handbook.members import tube_area
 from speclint.specs import BoltedJoint, LoadCase
-from speclint_joints.formulae.loads import load_of_all, pressure_on_face, times
+from speclint_joints.formulae.loads import pressure_on_face, times
 from speclint_joints.formulae.preloads import share_of_load
 from speclint_joints.inputs.preload import working_preload
 from speclint_joints.inputs.pressures import acting_pressure
-from speclint_joints.inputs.seals import gasket_ring, lift_per_stud, not_a_gland, sealed_by
+from speclint_joints.inputs.seals import lift_per_stud, not_a_gland, sealed_by
 from speclint_joints.sources import CODE_GASKETS, JINDAL, SHIGLEY, VDI_2230
 
 _DEFERS = "the local code and a competent person decide."

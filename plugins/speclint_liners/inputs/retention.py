@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Judgement, Limit, Sheet
+from speclint.facts import clamp_on_collar
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import share_of_strength
 from speclint.specs import CylinderLiner, LoadCase
@@ -60,7 +61,7 @@ def _collar(liner: CylinderLiner, housed: Housing, force: float, hot: HotFit, sh
         T_b=hot.at_block,
         T_ref=DRAWING_TEMPERATURE,
     )
-    pressed = sheet.at_least(sheet.take("F_c", liner.collar.clamp_force), force)
+    pressed = sheet.at_least(clamp_on_collar(liner, sheet), force)
     return sheet.worst(sheet.stays(nip, cold, strictly=True), pressed)
 
 
