@@ -4,6 +4,10 @@ from .access import (
     length_drawn_out as length_drawn_out,
     nuts_of as nuts_of,
 )
+from .axes import (
+    axis_by_crank as axis_by_crank,
+    axis_of_bore as axis_of_bore,
+)
 from .chains import (
     Acting as Acting,
     gap_of_chain as gap_of_chain,
@@ -210,6 +214,10 @@ from .ports import (
 from .pressures import (
     greatest_live_pressure as greatest_live_pressure,
     with_water as with_water,
+)
+from .ramps import (
+    ramp_by_table as ramp_by_table,
+    ramp_of as ramp_of,
 )
 from .retention import (
     cages_round as cages_round,

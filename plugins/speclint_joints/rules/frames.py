@@ -8,6 +8,7 @@ from typing import NamedTuple
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import NewtonMetres, Newtons
 from speclint.facts import (
+    axis_of_bore,
     bores_on_frame,
     ends_of,
     face_of_pad,
@@ -56,7 +57,7 @@ def _thrust(fastening: FrameFastening, block: CylinderBlock, case: LoadCase, she
         ends = ends_of(block, name, sheet).values()
         pressure = pressure_in_cylinder(case, sheet, ends)
         load = sheet.work("F_s", loads.pressure_load, D=_bore(name, block, sheet), p=pressure)
-        a = sheet.take("a", block.bores[name].axis_from_frame)
+        a = axis_of_bore(block, name, sheet)
         steam = sheet.work("F", sum_of_loads, F_1=steam, F_2=load)
         couple = sheet.work("M", frames.couple_of_thrust, M_0=couple, T=load, a=a)
         farthest = max(farthest, a)

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 from speclint import Judgement, Sheet
 from speclint.equations import Kelvins, Metres, Pascals
+from speclint.facts import wall_round
 from speclint.handbook.cylinders import outside_of_wall
 from speclint.handbook.fits import (
     DRAWING_TEMPERATURE,
@@ -107,7 +108,7 @@ def pressure_of(
 
 def backing(fit: Fit, sheet: Sheet) -> Metres:
     """Outside diameter of the part of the block that backs the seat."""
-    return sheet.work("D_o", outside_of_wall, d=fit.joint, t=sheet.take("t", fit.housing.wall))
+    return sheet.work("D_o", outside_of_wall, d=fit.joint, t=wall_round(fit.housing, fit.block, sheet))
 
 
 def stresses(seat: ValveSeat, fit: Fit, sheet: Sheet, delta: Metres, T_s: Kelvins, T_b: Kelvins) -> Judgement:

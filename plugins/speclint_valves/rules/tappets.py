@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Ratio
-from speclint.facts import lever_ratio, tappet_clearance
+from speclint.facts import lever_ratio, ramp_of, tappet_clearance
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import Cam, CamBox, CylinderBlock, LoadCase, PoppetValve, Rocker, Tappet, ValveSpindle
 from speclint_valves.formulae.landing import strain_since
@@ -94,7 +94,7 @@ def _within_ramps(tappet: Tappet, clearance: Metres, sheet: Sheet) -> list[Judge
     cams = sheet.belonging_to(tappet, Cam)
     if not cams:
         raise sheet.not_assessed(f"no cam states that it lifts {tappet.id}: there is no ramp to compare with")
-    return [sheet.at_most(clearance, sheet.take("h_r", cam.ramp_height)) for cam in cams]
+    return [sheet.at_most(clearance, ramp_of(cam, sheet)) for cam in cams]
 
 
 @rule(
