@@ -175,6 +175,9 @@ from .nozzles import (
     flow_to as flow_to,
     opening_of as opening_of,
 )
+from .passage_steam import (
+    steam_in as steam_in,
+)
 from .pins import (
     gap_for_bearing as gap_for_bearing,
     length_of_bearing as length_of_bearing,
