@@ -108,6 +108,7 @@ valves_of_box: Rule = agreement(
 
 steam_by_place: Rule = agreement(
     "spindle.steam-by-place",
+    edition=2,
     title="Inside the seal of a spindle is the steam of the side on which it leaves; the seal is no larger than the "
     "spindle",
     on=ValveSpindle,

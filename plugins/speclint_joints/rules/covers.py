@@ -156,7 +156,7 @@ def _with_hole(edge: str, sheet: Sheet, p: float, G: float, t: float, hole: floa
     "of it.",
     leaves_out=f"Ribs and bosses are not credited; holes off the centre are not judged; {_DEFERS}",
     limits=[_BENDING],
-    edition=5,
+    edition=6,
 )
 def thickness(cover: CylinderCover | ChamberCover, case: LoadCase, sheet: Sheet) -> Judgement:
     """Code form of a bolted flat cover, by the code's load and by the real one, and plate theory, in work."""
@@ -188,7 +188,7 @@ def thickness(cover: CylinderCover | ChamberCover, case: LoadCase, sheet: Sheet)
         ),
         _BENDING,
     ],
-    edition=5,
+    edition=6,
 )
 def on_test(cover: CylinderCover | ChamberCover, case: LoadCase, sheet: Sheet) -> Judgement:
     """The same, with the allowable stress of a test; under the real pull bending goes no further than in work."""
@@ -210,7 +210,7 @@ def on_test(cover: CylinderCover | ChamberCover, case: LoadCase, sheet: Sheet) -
     "edge.",
     leaves_out="Hoop stiffness of the flange, which helps, and the stud holes: the flange is taken as solid.",
     limits=[_BENDING],
-    edition=5,
+    edition=6,
 )
 def flange(cover: CylinderCover | ChamberCover, case: LoadCase, sheet: Sheet) -> Judgement:
     """Bending of a strip round the joint by the greatest load of the studs as tightened."""

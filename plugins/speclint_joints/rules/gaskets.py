@@ -19,7 +19,7 @@ from speclint_joints.sources import VDI_2230
     title="Steam pressure, steam temperature and their product do not exceed the rating of the gasket",
     on=BoltedJoint,
     cases=("starting", "running"),
-    edition=2,
+    edition=3,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
     why="A gasket sheet above its rated temperature turns brittle and is blown out in pieces.",

@@ -35,7 +35,7 @@ from speclint_joints.sources import SHIGLEY, VDI_TORSION
             "coefficient of friction in the thread, tightened dry and hot",
         ),
     ],
-    edition=4,
+    edition=5,
 )
 def studs(gland: Gland, case: LoadCase, sheet: Sheet) -> Judgement:
     """Tension and torsion of the most heavily loaded stud, against proof stress."""

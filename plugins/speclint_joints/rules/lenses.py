@@ -38,7 +38,7 @@ _State = tuple[str, float, float]
         ),
         Limit("circle", "1 mm", "length", COMMON_PRACTICE, "greatest error of the stated circle of contact"),
     ],
-    edition=4,
+    edition=5,
 )
 def seat(lens: LensJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Line load and mean contact pressure at the greatest load, tightened and hot; circle of contact; swing."""

@@ -33,7 +33,7 @@ _COOLANTS = {
     title="The stated method of assembly gives at least the shrinkage that the liner needs, or needs no "
     "more than the force of the press",
     on=CylinderLiner,
-    edition=2,
+    edition=3,
     grade=Grade.OBSERVATION,
     cites=[DIN_7190, COMMON_PRACTICE],
     why="A liner that sticks half-way must be bored out and scrapped.",

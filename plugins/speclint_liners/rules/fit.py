@@ -147,7 +147,7 @@ def fit_warming(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement
     "the steam on its end; the local code and a competent person decide where a loose liner can trap steam or "
     "water",
     limits=LIMITS,
-    edition=5,
+    edition=6,
 )
 def fit_hot(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     """The least interference left with each part at its own temperature, both expansions at their worst.

@@ -37,7 +37,7 @@ DEFERS = "the local code for pressure parts and a competent person decide"
     cites=[*COMPOUND, LAME, ALLOWABLE],
     why="Grey iron breaks without warning; a liner with clearance hot carries the steam pressure alone.",
     leaves_out=f"bending at ports and collar, oval wear, thermal stress through the wall; {DEFERS}",
-    edition=5,
+    edition=6,
 )
 def bore_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     """Compound Lamé with the hot gap or interference; Lamé alone where the block does not stand behind it."""
@@ -74,7 +74,7 @@ def _allowable(liner: CylinderLiner, at: Kelvins, sheet: Sheet) -> Pascals:
     cites=[LAME, *COMPOUND, ALLOWABLE],
     why="A fit can be lost by heat, by wear of the block or by poor work, and nobody sees it from outside.",
     leaves_out="support by the block of a liner that it does not back all along, bending at ports and collar",
-    edition=4,
+    edition=5,
 )
 def free_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     """Lamé of the thinnest new wall alone; of a fully backed one without interference, and across its hot gap."""
@@ -109,7 +109,7 @@ def free_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement
         Limit("works_minimum", "10 mm", "length", COMMON_PRACTICE, "least wall of a large liner"),
         Limit("large_bore", "300 mm", "length", COMMON_PRACTICE, "bore above which that wall is required"),
     ],
-    edition=5,
+    edition=6,
 )
 def wall_at_last_bore(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     """Compound stress, Lamé's least wall where the block does not stand behind it, and the works' least wall."""

@@ -25,7 +25,7 @@ from speclint_motion.inputs import FULL_TURN, cylinder_of, gear_of, greatest, pi
     "exceed its limit",
     on=Crosshead,
     cases=("starting", "running"),
-    edition=2,
+    edition=3,
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A slipper that is too small wipes its white metal; the rod then runs out of line in its packing.",

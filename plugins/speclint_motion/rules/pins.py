@@ -84,7 +84,7 @@ def _load(pin: Pin, case: LoadCase, sheet: Sheet) -> tuple[Newtons, Metres]:
             "usual pressure of a crosshead pin",
         ),
     ],
-    edition=3,
+    edition=4,
 )
 def bearing_pressure(pin: Pin, case: LoadCase, sheet: Sheet) -> Judgement:
     """Rod force over projected area: beyond the lower figure an observation, beyond the upper a nonconformity."""
@@ -112,7 +112,7 @@ def _period_proportions(d: Metres, b: Metres, D: Metres, sheet: Sheet) -> None:
     "least the least factor of safety for infinite life",
     on=Pin,
     cases=("starting", "running"),
-    edition=3,
+    edition=4,
     grade=Grade.NONCONFORMITY,
     cites=[
         FIRST_PRINCIPLES,

@@ -58,7 +58,7 @@ def known(component: Component, sheet: Sheet) -> Judgement:
     ],
     why="above its limit iron grows and scales, bronze softens, tempered steel loses its hardness and "
     "springs relax",
-    edition=3,
+    edition=4,
     leaves_out="gasket, packing and seal, which have rules of their own; creep, which is time under stress "
     "above the creep limit (material.time-dependent); for pressure parts the local code's own limits and a "
     "competent person decide",
@@ -103,7 +103,7 @@ def _use_of(component: Component, sheet: Sheet) -> str:
     cites=[EN_10028_2.at("annex, first temperature of the creep tables"), FIRST_OF_TUBE],
     why="above it the metal stretches a little every hour under a load that it would carry without end "
     "when cooler, and plain carbon steel turns part of its carbide to graphite",
-    edition=3,
+    edition=4,
     leaves_out="the creep life of a part above the limit: the local code and a competent person decide",
 )
 def time_dependent(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -144,7 +144,7 @@ def _creeps(metal: Material) -> bool:
     cites=[SPECIFIC_INSPECTION, EN_13445_2.at("4.6, inspection documents")],
     why="only a document for the melt itself shows that the steel in the part is the steel of the "
     "calculation",
-    edition=4,
+    edition=5,
     leaves_out="whether type 3.2 is required: the local code and the competent person or body decide",
 )
 def certificate(component: Component, sheet: Sheet) -> Judgement:

@@ -141,7 +141,7 @@ def _carbon_equivalent(piece: _Piece, sheet: Sheet) -> Ratio:
     grade=Grade.HOLD,
     cites=[ASME_VIII.at("UCI-78, repairs of cast iron"), EN_13445_2.at("scope, castings"), COMMON_PRACTICE],
     why="the weld and the iron beside it become hard and brittle, and crack at the first steam",
-    edition=5,
+    edition=6,
     leaves_out="cold mechanical repairs, and plugs where a code permits them: the local code and a "
     "competent person decide",
 )

@@ -93,6 +93,7 @@ def _stroke_strength(spring: CompressionSpring, sheet: Sheet, d: Metres) -> Pasc
 
 @rule(
     "coil-spring.surge",
+    edition=2,
     title="The spring's lowest natural frequency is at least 13 times the rotational frequency of the cam",
     on=CompressionSpring,
     cases=("running",),

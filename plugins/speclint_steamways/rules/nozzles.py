@@ -63,7 +63,7 @@ def _atmosphere(sheet: Sheet) -> Pascals:
             "blast pipe over the bore by the period rule, reported",
         )
     ],
-    edition=2,
+    edition=3,
 )
 def area(nozzle: BlastNozzle, case: LoadCase, sheet: Sheet) -> Judgement:
     """Flow of the cylinders over what the nozzle passes from the path's end to the atmosphere; critical ratio.
@@ -91,7 +91,7 @@ def area(nozzle: BlastNozzle, case: LoadCase, sheet: Sheet) -> Judgement:
     "engines that steam well",
     on=BlastNozzle,
     cases=("running",),
-    edition=3,
+    edition=4,
     grade=Grade.OBSERVATION,
     cites=[STEAM, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="The momentum of the jet draws the fire: with too little the engine does not steam, with too "
@@ -119,6 +119,7 @@ def lift(nozzle: BlastNozzle, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "steamway.branch",
+    edition=2,
     title="The branches off the exhaust leave at least 75 % of its flow for the nozzle",
     on=BlastNozzle,
     cases=("running",),

@@ -143,7 +143,7 @@ def _resistance(
     "between them",
     on=Partition,
     cases=("running",),
-    edition=3,
+    edition=4,
     grade=Grade.NONCONFORMITY,
     cites=[GNIELINSKI, INCROPERA.at("scatter of correlations"), FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="Heat that warms the exhaust cost fuel, cools the steam before it works, and goes up the chimney.",
@@ -185,7 +185,7 @@ def heat_leak(partition: Partition, case: LoadCase, sheet: Sheet) -> Judgement:
     "twice",
     on=Partition,
     cases=("starting", "running", "test", "water"),
-    edition=5,
+    edition=6,
     grade=Grade.HOLD,
     cites=[
         PANEL_TABLES,

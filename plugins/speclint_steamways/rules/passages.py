@@ -82,7 +82,7 @@ def _bore(passage: SteamPassage, sheet: Sheet) -> tuple[CylinderBlock, Metres]:
             "greatest port area over piston area, reported",
         ),
     ],
-    edition=2,
+    edition=3,
 )
 def port_rule(passage: SteamPassage, case: LoadCase, sheet: Sheet) -> Judgement:
     """Port over 0.08 of the piston judged; over 0.08 D², 0.18 D² and two rules of piston speed reported."""
@@ -154,7 +154,7 @@ def _of_passage(passage: SteamPassage, sheet: Sheet) -> Judgement:
     "of depression and compresses it, from that depression, to at most 350 °C",
     on=SteamPassage,
     cases=("drifting",),
-    edition=3,
+    edition=4,
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A cylinder that cannot draw air freely draws ash from the smokebox, and hot air turns its oil "

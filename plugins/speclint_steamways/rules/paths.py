@@ -50,7 +50,7 @@ def _each_path(end: End, judge: Callable[[tuple[Stage, ...]], Judgement], sheet:
     "exhaust steam 80 m/s, and neither exceeds Mach 0.3",
     on=ENDS,
     cases=("running",),
-    edition=2,
+    edition=3,
     grade=Grade.OBSERVATION,
     cites=[STEAM, FIRST_PRINCIPLES, COMMON_PRACTICE, STEAM_SPEED],
     why="Fast steam wears metal, makes noise and loses pressure in every bend.",
@@ -85,7 +85,7 @@ def _speeds(stages: tuple[Stage, ...], case: LoadCase, sheet: Sheet) -> Judgemen
     "valve, and at most 10 % from valve to nozzle",
     on=ENDS,
     cases=("running",),
-    edition=2,
+    edition=3,
     grade=Grade.OBSERVATION,
     cites=[STEAM, CENGEL_FLUIDS, COLEBROOK, CRANE, BORDA, COMMON_PRACTICE],
     why="Pressure lost in a live pipe cost fuel and never reaches the piston; pressure lost in the "
@@ -116,7 +116,7 @@ def _loss(stages: tuple[Stage, ...], case: LoadCase, sheet: Sheet) -> Judgement:
     title="No section of the path is smaller than the flow area of its open valve, nor the room round the valve in its "
     "box than that of its larger beat",
     on=ENDS,
-    edition=2,
+    edition=3,
     grade=Grade.NONCONFORMITY,
     cites=[HEYWOOD, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A narrow section before the valve throttles the engine, however far the valve lifts.",
@@ -204,7 +204,7 @@ def _beat(index: str, beat: Beat, lift: float, sheet: Sheet) -> tuple[SquareMetr
     "path chokes",
     on=ENDS,
     cases=("running",),
-    edition=2,
+    edition=3,
     grade=Grade.NONCONFORMITY,
     cites=[STEAM, HUGHES, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="Near choking no opening of the regulator (throttle) brings more steam, and what comes has lost "

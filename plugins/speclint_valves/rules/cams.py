@@ -20,7 +20,7 @@ CRACKED = Limit(
 
 @rule(
     "cam.contact-stress",
-    edition=5,
+    edition=6,
     title="The greatest contact stress of cam and follower is at most 1200 MPa on steel hardened deep enough, 900 "
     "MPa on chilled iron, and the shakedown limit on any other metal",
     on=Cam,
@@ -116,7 +116,7 @@ def pressure_angle_of_cam(cam: Cam, sheet: Sheet) -> Judgement:
 
 @rule(
     "cam.acceleration",
-    edition=2,
+    edition=3,
     title="The lift law of the cam has no jump in acceleration where it joins ramp or dwell, and at the foot of a ramp "
     "a jump in tappet speed of at most 0.5 m/s",
     on=Cam,

@@ -42,7 +42,7 @@ from speclint_valves.rules.seats import DEFERS
 
 @rule(
     "valve.seat-stress",
-    edition=4,
+    edition=5,
     title="With one beat alone carrying the whole load of the shut valve, its bearing stress is at most "
     "20 MPa",
     on=PoppetValve,
@@ -147,7 +147,7 @@ def _strain(
 
 @rule(
     "valve.foul-clearance",
-    edition=5,
+    edition=6,
     title="At full lift with overtravel, hot, the valve clears cage, cover and piston by at least 2 mm",
     on=PoppetValve,
     cases=("starting", "running", "drifting"),

@@ -39,7 +39,7 @@ _AMPLE = 1e6
 
 @rule(
     "valve.spring-follows-cam",
-    edition=4,
+    edition=5,
     title="At 1.1 times the greatest speed the closing load is at least 1.3 times what keeps the train "
     "on the cam",
     on=PoppetValve,
@@ -155,7 +155,7 @@ def _judged(sheet: Sheet, angle: Radians, train: Moving) -> Judgement:
 
 @rule(
     "valve.landing-speed",
-    edition=2,
+    edition=3,
     title="The valve lands on its seat at no more than 0.5 m/s",
     on=PoppetValve,
     cases=("running",),

@@ -40,7 +40,7 @@ from speclint_valves.sources import STEAM_SPEED
 
 @rule(
     "valve.lift-area",
-    edition=2,
+    edition=3,
     title="At full lift the flow area of the valve, and of the throat where its two streams have joined, is at least "
     "0.9 of the area of its port",
     on=PoppetValve,
@@ -70,7 +70,7 @@ def lift_area(valve: PoppetValve, sheet: Sheet) -> Judgement:
 
 @rule(
     "valve.lift-worth-having",
-    edition=2,
+    edition=3,
     title="The lift is at most 1.1 times that at which the throats, and not the lift, limit the flow",
     on=PoppetValve,
     grade=Grade.OBSERVATION,
@@ -109,7 +109,7 @@ def lift_worth_having(valve: PoppetValve, sheet: Sheet) -> Judgement:
 
 @rule(
     "valve.steam-speed",
-    edition=3,
+    edition=4,
     title="Through the valve live steam has a mean speed of at most 100 m/s and exhaust steam of at "
     "most 80 m/s",
     on=PoppetValve,
@@ -143,7 +143,7 @@ def _speeds(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> tuple[MetresPer
 
 @rule(
     "valve.pressure-loss",
-    edition=3,
+    edition=4,
     title="At most 10 % of the absolute pressure is lost in the valve",
     on=PoppetValve,
     cases=("running",),
@@ -169,7 +169,7 @@ def pressure_loss(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement
 
 @rule(
     "valve.mach",
-    edition=3,
+    edition=4,
     title="The greatest Mach number of steam in the valve is at most 0.3",
     on=PoppetValve,
     cases=("running",),

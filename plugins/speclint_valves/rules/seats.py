@@ -72,7 +72,7 @@ def retained_hot(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "seat.push-out",
-    edition=5,
+    edition=6,
     title="The grip of the hot fit is at least twice the load that pulls the seat out, of water at relief among them",
     on=ValveSeat,
     cases=("running", "drifting", "cooling", "water"),
@@ -123,7 +123,7 @@ def _sides(seat: ValveSeat, fit: Fit, case: LoadCase, sheet: Sheet) -> tuple[Pas
 
 @rule(
     "seat.fit-stress",
-    edition=2,
+    edition=3,
     title="The tightest fit of the drawing, at 20 °C, stresses an iron ring to at most 0.5 of its "
     "compressive strength, and a steel ring or the block to at most 0.67 of proof stress",
     on=ValveSeat,
@@ -142,7 +142,7 @@ def fit_stress(seat: ValveSeat, sheet: Sheet) -> Judgement:
 
 @rule(
     "seat.fit-warming",
-    edition=2,
+    edition=3,
     title="With seat and block each as hot as in any case, the fit stresses an iron ring to at most 0.5 of its "
     "compressive strength, and a steel ring or the block to at most 0.67 of proof stress",
     on=ValveSeat,
@@ -163,7 +163,7 @@ def fit_warming(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "seat.entering",
-    edition=3,
+    edition=4,
     title="The shrinkage available, or the press force, is at least what the tightest fit needs for assembly",
     on=ValveSeat,
     grade=Grade.OBSERVATION,

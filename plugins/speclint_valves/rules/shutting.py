@@ -46,7 +46,7 @@ SPRINGS = (FIRST_PRINCIPLES, EN_13906_1.at("8, fall of the modulus with temperat
     limits=[
         Limit("least", "0 N", "force", FIRST_PRINCIPLES, "least steam load in the stated direction", "any")
     ],
-    edition=3,
+    edition=4,
 )
 def pressure_closed(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     """F = Δp π (d_u² − d_l²)/4 with each sealing circle at both edges of its contact, and the load on the spindle."""
@@ -61,7 +61,7 @@ def pressure_closed(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgeme
 
 @rule(
     "valve.spring-holds-shut",
-    edition=5,
+    edition=6,
     title="Springs, weight and friction hold the valve shut with at least 1.2 times the greatest steam "
     "load that lifts it, or that load is sure to lift a valve that is meant to lift then",
     on=PoppetValve,
@@ -108,7 +108,7 @@ def _meant_to_lift(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> bool:
 
 @rule(
     "valve.closes",
-    edition=5,
+    edition=6,
     title="Springs and weight shut the valve with at least 1.2 times the friction and the steam load on "
     "its spindle",
     on=PoppetValve,
@@ -135,7 +135,7 @@ def closes(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "valve.compression-lift",
-    edition=4,
+    edition=5,
     title="The load of compression at the shortest cut-off on the valve is no more than springs and "
     "weight hold",
     on=PoppetValve,

@@ -99,7 +99,7 @@ def guide_length(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
 
 @rule(
     "spindle.stress",
-    edition=5,
+    edition=6,
     title="The stress at the weakest section of the spindle is at most 0.2 of its tensile strength, 0.127 where it is "
     "notched, and the factor against buckling at least 4",
     on=ValveSpindle,
@@ -166,7 +166,7 @@ def _buckling(spindle: ValveSpindle, T: float, F: Newtons, sheet: Sheet) -> Judg
 
 @rule(
     "spindle.seal",
-    edition=3,
+    edition=4,
     title="The seal is named, temperature, boiler pressure and speed at it are within its rating, and its leak-off is "
     "stated",
     on=ValveSpindle,

@@ -15,7 +15,7 @@ from speclint_valves.rules.seats import DEFERS
 
 @rule(
     "tappet.clearance-hot",
-    edition=4,
+    edition=5,
     title="In every case the tappet has at least 0.05 mm of clearance with a worn seat, and with a new "
     "seat no more than the ramp of its cam",
     on=Tappet,
