@@ -176,6 +176,8 @@ class Bench:
         Farther off, agreements: they compare what stands two links apart, as a valve and the bore of its seat.
         """
         near = {name: design.specs[name] for name in (one.component, *(spec for spec, _ in one.places))}
+        changed = [design.specs[spec] for spec, _ in one.places]
+        near |= {link.id: design.specs[link.id] for spec in changed for link in spec.links()}
         near |= {part.id: part for spec in tuple(near.values()) for part in design.linking_to(spec)}
         far = {part.id: part for spec in near.values() for part in design.linking_to(spec)}
         for part in (near | far).values():

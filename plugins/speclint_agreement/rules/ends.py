@@ -82,8 +82,8 @@ def _bores(cam: Cam, sheet: Sheet) -> Iterator[Pair]:
 
 of_one_end: Rule = agreement(
     "valve.of-one-end",
-    title="Both seats of a valve and the gear that works it belong to one end of one cylinder, serve what it serves and "
-    "open into one space",
+    title="Both seats of a valve and the gear that works it belong to one end of one cylinder, serve what it serves "
+    "and open into one space",
     on=PoppetValve,
     pairs=_ends,
     within="",
