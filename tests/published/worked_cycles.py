@@ -13,6 +13,7 @@ from typing import Any
 
 from speclint.handbook.cams import CamProfile, Flank, Ramp, cam_law
 from speclint.handbook.steam import throat_area
+from speclint.handbook.steam_cycle import CylinderEnd, Running, Supply, Valve
 from speclint.handbook.valve_events import Beat, Crank, End, ValvePassage, ValveTrain
 
 SOURCE = "independent model of valve events and steam cycles, worked cases"
@@ -67,3 +68,22 @@ def passage_of(given: dict[str, Any]) -> ValvePassage:
     return ValvePassage(
         beats, port, given["discharge_coefficient_valve"], given["discharge_coefficient_port"]
     )
+
+
+def cylinder_end(given: dict[str, Any]) -> CylinderEnd:
+    valves = [
+        Valve(train_of(given[f"{name}_train"]), passage_of(given[f"{name}_valve"]).effective_area)
+        for name in ("inlet", "exhaust")
+    ]
+    bore, rod = given["bore_mm"] / 1e3, given["piston_rod_mm"] / 1e3
+    clearance = given["clearance_volume_cm3"] / 1e6
+    return CylinderEnd(end_of(given["end"]), crank_of(given), bore, rod, clearance, *valves)
+
+
+def running_of(given: dict[str, Any]) -> Running:
+    supply = Supply.superheated(
+        given["chest_pressure_bar_abs"] * 1e5,
+        given["chest_temperature_C"] + 273.15,
+        given["exhaust_pressure_bar_abs"] * 1e5,
+    )
+    return Running(supply, given["speed_rev_min"] / 60)
