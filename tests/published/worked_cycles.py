@@ -71,13 +71,13 @@ def passage_of(given: dict[str, Any]) -> ValvePassage:
 
 
 def cylinder_end(given: dict[str, Any]) -> CylinderEnd:
-    valves = [
+    inlet, exhaust = (
         Valve(train_of(given[f"{name}_train"]), passage_of(given[f"{name}_valve"]).effective_area)
         for name in ("inlet", "exhaust")
-    ]
+    )
     bore, rod = given["bore_mm"] / 1e3, given["piston_rod_mm"] / 1e3
     clearance = given["clearance_volume_cm3"] / 1e6
-    return CylinderEnd(end_of(given["end"]), crank_of(given), bore, rod, clearance, *valves)
+    return CylinderEnd(end_of(given["end"]), crank_of(given), bore, rod, clearance, inlet, exhaust)
 
 
 def running_of(given: dict[str, Any]) -> Running:

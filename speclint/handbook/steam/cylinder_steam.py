@@ -16,10 +16,16 @@ ZEUNER = Source(
 )
 #: No dry saturated steam has more enthalpy (J/kg): IAPWS-IF97 has 2803.3 kJ/kg at 30 bar.
 _SURELY_DRY = 2.805e6
+#: The backward equations end at 800 °C.
+_HOTTEST = 800.0
+#: Steam has an exponent up to 1.34; dense fluid near the critical point and water have more and do not belong here.
+_STIFFEST = 2.0
 #: Share by which a pressure may miss, and calls that find it: two or three are enough from a good start.
 _NEAR, _CALLS = 2e-7, 12
 #: d ln v/d ln p along u and h = u + p v is near −0.88 in dry and in wet steam: only the first guess rests on it.
 _SLOPE = 0.88
+#: So much above the boiling point (K) the library answers for steam; its exponent changes there by 0.001 in 1 K.
+_ABOVE_BOILING = 0.05
 #: Step of enthalpy for a derivative (J/kg).
 _STEP = 5e3
 _VOLUME, _TEMPERATURE = Property.SPECIFIC_VOLUME.value[0], Property.TEMPERATURE.value[0]
@@ -68,15 +74,16 @@ def temperature_and_exponent(p: float, h: float) -> tuple[float, float]:
     ph, pt = if97.by_enthalpy(), if97.by_temperature()
     pressure, enthalpy = p * 1e-6, h * 1e-3
     celsius = ph(pressure, enthalpy, _TEMPERATURE)
+    require(celsius <= _HOTTEST, _outside(p, h))
     if h < _SURELY_DRY:
         x = ph(pressure, enthalpy, _DRYNESS)
         if x < 1:
             require(x >= 0, _outside(p, h))
             return celsius + if97.LEAST_TEMPERATURE, 1.035 + 0.1 * x
     exponent = pt(pressure, celsius, _EXPONENT)
-    if exponent < 1:  # on the saturation line the library answers for water
-        exponent = ph(pressure, enthalpy + 0.5, _EXPONENT)
-    require(exponent > 1, _outside(p, h))
+    if not 1 < exponent < _STIFFEST:  # at the boiling point the library answers for water
+        exponent = pt(pressure, celsius + _ABOVE_BOILING, _EXPONENT)
+    require(1 < exponent < _STIFFEST, _outside(p, h))
     return celsius + if97.LEAST_TEMPERATURE, exponent
 
 

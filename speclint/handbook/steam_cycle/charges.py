@@ -15,6 +15,7 @@ from speclint.equations import require
 from speclint.handbook.steam import (
     pressure_of_energy,
     state_at_enthalpy,
+    state_at_entropy,
     swelling,
     temperature_and_exponent,
 )
@@ -24,10 +25,14 @@ from speclint.handbook.steam_cycle.throats import Reservoir, throat_flux
 #: Share of the pressure by which the end of a step may miss before the energy is settled, or within which its root
 #: must lie, and tries to find it.
 _NEAR, _FINER, _CLOSE, _TRIES = 1e-4, 1e-2, 1e-9, 60
+#: Times the energy is settled at most, and the share of the pressure by which a levelled end may miss the other side's.
+_SETTLINGS, _MISSED = 6, 1e-3
+#: A fall of the pressure in one step to less than this share of it is worked by the entropy of what stays.
+_DEEP = 0.8
 #: Nearer to 1 an exponent of expansion leaves the closed form of work to the mean pressure.
 _NEAR_ONE = 1e-3
-#: Share of the steam in the end that may leave in one step.
-_GREATEST_LOSS = 0.9
+#: Shares of the steam in the end to which a step may bring it while its pressure is solved for.
+_LEAST_LEFT, _MOST_FILLED = 0.1, 10.0
 
 
 @dataclass(slots=True)
@@ -84,20 +89,40 @@ def through(charge: Charge, step: Step, time: float, heat: float, chest: Reservo
         rise = swelling(charge.p, charge.h, step.before / charge.m)
         gain += rise * (chest.enthalpy - charge.h)
     passing = _Passing(charge, step, time, gain, chest, belt)
-    p, came, left = passing.solved()
-    v = step.before / charge.m
-    own = charge.h + (p - charge.p) * v / 2
-    brought = came * (chest.enthalpy if came > 0 else own)
-    taken = left * (own if left > 0 else belt.enthalpy)
-    m = charge.m + came - left
-    change, energy = step.after - step.before, charge.m * charge.u + brought - taken + heat
-    for _ in range(2):
-        work = (charge.p + p) / 2 * change
-        u = (energy - work) / m
+    target, came, left = passing.solved()
+    if left > 0 and not step.inlet and target < _DEEP * charge.p:
+        return _emptied(charge, step, target, heat)
+    p, h = target, charge.h + (target - charge.p) * step.before / charge.m
+    change, flow, m, u = step.after - step.before, Flow(), charge.m, charge.u
+    for attempt in range(_SETTLINGS):
+        own = (charge.h + h) / 2
+        brought = came * (chest.enthalpy if came > 0 else own)
+        taken = left * (own if left > 0 else belt.enthalpy)
+        flow = Flow(came, left, brought, taken, (charge.p + p) / 2 * change, heat)
+        m = charge.m + came - left
+        u = (charge.m * charge.u + brought - taken + heat - flow.work) / m
         p = pressure_of_energy(u, step.after / m, p)
+        h, miss = u + p * step.after / m, p / target - 1
+        if passing.weight == 1 and abs(miss) > _MISSED:
+            came, left = passing.corrected(came, left, m * miss / charge.κ)
+        elif attempt:
+            break
     charge.m = m
     _settle(charge, p, u, step.after)
-    return Flow(came, left, brought, taken, work, heat)
+    return flow
+
+
+def _emptied(charge: Charge, step: Step, p: float, heat: float) -> Flow:
+    """Let steam out to a pressure much lower: what stays expands without change of entropy."""
+    entropy = state_at_enthalpy(charge.p, charge.h).entropy
+    state = state_at_entropy(p, entropy)
+    m = step.after / state.specific_volume
+    u = state.enthalpy - p * state.specific_volume
+    left, work = charge.m - m, (charge.p + p) / 2 * (step.after - step.before)
+    taken = charge.m * charge.u - work - m * u
+    charge.m, u = m, u + heat / m
+    _settle(charge, pressure_of_energy(u, state.specific_volume, p), u, step.after)
+    return Flow(0.0, left, 0.0, taken, work, heat)
 
 
 class _Passing:
@@ -135,7 +160,7 @@ class _Passing:
         came, left = self.masses(p)
         gain = self.gain if came > 0 else 1.0
         share = 1 + (gain * came - left) / charge.m
-        reached: float = charge.p * (max(share, 1 - _GREATEST_LOSS) * self.grown) ** charge.κ
+        reached: float = charge.p * (min(max(share, _LEAST_LEFT), _MOST_FILLED) * self.grown) ** charge.κ
         return reached
 
     def solved(self) -> tuple[float, float, float]:
@@ -152,7 +177,9 @@ class _Passing:
         shut = before * self.grown**self.charge.κ
         sides = [side.pressure for side, area in self._sides() if area]
         away = min(abs(before - side) for side in sides)
-        self.weight = 0.5 + 0.5 * min(max(abs(first - shut) / max(away, near) - 0.5, 0.0), 1.0)
+        emptied = first < before * (1.01 * _LEAST_LEFT * self.grown) ** self.charge.κ
+        levels = abs(first - shut) / max(away, near)
+        self.weight = 1.0 if emptied else 0.5 + 0.5 * min(max(levels - 0.5, 0.0), 1.0)
         low, miss_low, high = before, first - before, first
         if self.weight == 1:
             near *= _FINER
@@ -178,9 +205,13 @@ class _Passing:
             return p, came, left
         gain = self.gain if came > 0 else 1.0
         missing = charge.m * ((p / charge.p) ** (1 / charge.κ) / self.grown - 1) - (gain * came - left)
-        if abs(left) > abs(came):
-            return p, came, left - missing
-        return p, came + missing / gain, left
+        return p, *self.corrected(came, left, -missing)
+
+    def corrected(self, came: float, left: float, surplus: float) -> tuple[float, float]:
+        """The masses with the greater changed by a surplus in the end [kg]."""
+        if self.exhaust and (not self.inlet or abs(left) >= abs(came)):
+            return came, left + surplus
+        return came - surplus / (self.gain if came > 0 else 1.0), left
 
     def _miss(self, p: float) -> float:
         before = self.charge.p

@@ -1,0 +1,32 @@
+"""The quick form of flow: the same equation as the handbook's nozzle, at rest nothing, choked no more."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given, strategies as st
+
+from speclint.handbook.steam.nozzles import critical_pressure_ratio, nozzle_mass_flux
+from speclint.handbook.steam_cycle.throats import Reservoir, critical_ratio, throat_flux
+
+pressures = st.floats(min_value=0.2e5, max_value=30e5)
+exponents = st.floats(min_value=1.1, max_value=1.33)
+ratios = st.floats(min_value=0.0, max_value=1.0)
+
+
+@given(p=pressures, κ=exponents, r=ratios)
+def test_it_is_the_nozzle_of_the_handbook(p: float, κ: float, r: float) -> None:
+    expected = nozzle_mass_flux(p, p * r, 4.0, κ)
+    assert throat_flux(p, 4.0, κ, p * r) == pytest.approx(expected, rel=1e-9, abs=1e-3)
+    assert critical_ratio(κ) == pytest.approx(critical_pressure_ratio(κ))
+
+
+@given(p=pressures, κ=exponents, r=ratios)
+def test_a_reservoir_gives_the_same(p: float, κ: float, r: float) -> None:
+    assert Reservoir(p, 4.0, κ, 3e6).flux(p * r) == pytest.approx(
+        throat_flux(p, 4.0, κ, p * r), rel=1e-9, abs=1e-3
+    )
+
+
+def test_nothing_flows_between_equal_pressures() -> None:
+    assert throat_flux(5e5, 2.0, 1.3, 5e5) == 0
+    assert Reservoir(5e5, 2.0, 1.3, 3e6).flux(5e5) == 0
