@@ -88,7 +88,9 @@ def temperature_and_exponent(p: float, h: float) -> tuple[float, float]:
 
 
 def swelling(p: float, h: float, v: float) -> float:
-    """Relative growth in volume with enthalpy at constant pressure, (∂v/∂h)/v [kg/J]; about 1/h.
+    """Relative growth in volume with enthalpy at constant pressure, (∂v/∂h)/v [kg/J], within 3 %; about 1/h.
+
+    Only the first guess at what flows in a step rests on it.
 
     >>> from speclint.handbook.steam.states import state_at_enthalpy
     >>> round(swelling(10e5, 3000e3, state_at_enthalpy(10e5, 3000e3).specific_volume) * 1e6, 2)  # iapws: 0.94
