@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 from dataclasses import replace
-from functools import cache
 from typing import Any
 
 import pytest
@@ -40,11 +39,15 @@ ALL = ("cycles", "ends", "grids", "charges", "solving")
 TOPICS = tuple(f"steam_cycle.{name}" for name in ALL)
 
 
-@cache
+_KEPT: dict[tuple[str, str], Cycle] = {}
+
+
 def worked(title: str, end: str) -> tuple[Cycle, dict[str, Any], dict[str, float]]:
-    """The cycle of a case, its inputs and its outputs."""
+    """The cycle of a case, worked once, its inputs and its outputs."""
     given, outputs = case(title)["inputs"][end], case(title)["outputs"]
-    return cycle_of(cylinder_end(given), running_of(given)), given, outputs[end]
+    if (title, end) not in _KEPT:
+        _KEPT[title, end] = cycle_of(cylinder_end(given), running_of(given))
+    return _KEPT[title, end], given, outputs[end]
 
 
 #: The tolerances of the cases are 1.5 % of mean pressure and steam, 2 % and 3 % of pressures, 0.5 % of enthalpy, 4 K.
