@@ -27,7 +27,8 @@ from speclint.handbook.steam_cycle import (
 from speclint.handbook.steam_cycle.charges import charge_of, shut, through
 from speclint.handbook.steam_cycle.grids import Step
 from speclint.handbook.steam_cycle.throats import Reservoir, throat_flux
-from speclint.handbook.valve_events import tractive_effort_by_the_trade, turning_moment
+from speclint.handbook.valve_events import positions_of, tractive_effort_by_the_trade, turning_moment
+from tests.handbook.steam_cycle.engine import cylinder_end as common_end
 from tests.published.proof import proves
 from tests.published.worked_cycles import SOURCE, case, cylinder_end, running_of
 
@@ -314,3 +315,24 @@ def test_walls_in_balance_are_near_the_mean_of_the_steam_and_below_it(coefficien
     )
     assert cycle.running.walls is not None
     assert 0 < cycle.mean_temperature - cycle.running.walls.temperature < 28.3
+
+
+#: Mean pressure over the gauge pressure of admission, by admission in hundredths of the stroke, 100 lb/in².
+VOSE = {40: 0.57, 45: 0.62, 50: 0.67, 55: 0.72, 60: 0.77, 65: 0.81, 70: 0.85, 75: 0.89}
+
+
+@proves("steam_cycle.solving", seen="G. L. Vose, Handbook of Railroad Construction")
+@pytest.mark.parametrize("dwell", [10.0, 20.0, 30.0, 45.0])
+def test_mean_pressures_of_a_table_of_locomotive_practice(dwell: float) -> None:
+    """Vose, 1857, art. 376, table 11, read from scanned text: saturated steam of 100 and 120 lb/in² gauge, run slowly.
+
+    The table does not say what clearance, compression and back pressure it has; here 8.5 %, 15 % and 0.1 bar gauge.
+    """
+    end = common_end(dwell=dwell)
+    share = 100 * positions_of(end.events, end.crank, end.end).cut_off
+    below = int(share // 5 * 5)
+    printed = VOSE[below] + (share - below) / 5 * (VOSE[below + 5] - VOSE[below])
+    for gauge in (100.0, 120.0):
+        supply = Supply.saturated((gauge + 14.696) * 6894.757, 1.0, 1.1e5)
+        found = cycle_of(end, Running(supply, 1.0)).mean_pressure / (gauge * 6894.757)
+        assert found == pytest.approx(printed, rel=0.08)
