@@ -29,4 +29,6 @@ def test_a_reservoir_gives_the_same(p: float, κ: float, r: float) -> None:
 
 def test_nothing_flows_between_equal_pressures() -> None:
     assert throat_flux(5e5, 2.0, 1.3, 5e5) == 0
+    assert throat_flux(5e5, 2.0, 1.3, 5.05e5) == 0
+    assert Reservoir(5e5, 2.0, 1.3, 3e6).flux(5.05e5) == 0
     assert Reservoir(5e5, 2.0, 1.3, 3e6).flux(5e5) == 0
