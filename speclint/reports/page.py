@@ -54,6 +54,10 @@ class Page:
         if self.lines and self.lines[-1]:
             self.lines.append(())
 
+    def gap_always(self) -> None:
+        """Add an empty line, also where the page begins: its lines are to follow others."""
+        self.lines.append(())
+
     def rule(self, mark: str = "─") -> None:
         """Add a line across the page."""
         self.line((mark * self.width, "faint"))
