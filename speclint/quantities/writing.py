@@ -13,6 +13,8 @@ _ZERO_CELSIUS = 273.15  # exact: definition of the Celsius temperature
 _FIGURES = 4  # significant figures, common practice for a design calculation
 _MICRON = 3  # decimals of a millimetre: limits are stated to a micrometre
 _TENTH = 4  # decimals of an inch: limits are stated to a tenth of a thou, common practice
+_LARGE = 1e4  # five figures before the point: the next multiple of a unit is easier to read, common practice
+_MULTIPLES = {"N": "kN", "W": "kW", "J": "kJ"}
 _TENTHS_FROM = 0.1  # in; below it four figures say more
 
 
@@ -27,7 +29,11 @@ def displayed(value: float, si_unit: str, written_in: str = "") -> tuple[float, 
     if written_in == "psi" and si_unit == "Pa":
         return units.shown(value, "pressure", "psi")
     dimension = units.by_si(si_unit)
-    return units.shown(value, dimension.name, written_in) if dimension else (value, si_unit)
+    if dimension is None:
+        return value, si_unit
+    shown, unit = units.shown(value, dimension.name, written_in)
+    multiple = "" if unit == written_in else _MULTIPLES.get(unit, "")
+    return units.shown(value, dimension.name, multiple) if multiple and abs(shown) >= _LARGE else (shown, unit)
 
 
 def number(value: float, unit: str) -> str:
