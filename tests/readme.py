@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import re
 import subprocess
 import sys
@@ -29,7 +30,8 @@ def rewritten(text: str) -> str:
 def output() -> str:
     """What the command shown prints into a pipe."""
     command = [sys.executable, "-m", "speclint", "check", SHOWN]
-    done = subprocess.run(command, capture_output=True, cwd=ROOT, check=False)
+    wide = {**os.environ, "COLUMNS": str(WIDTH)}
+    done = subprocess.run(command, capture_output=True, cwd=ROOT, env=wide, check=False)
     return done.stdout.decode("utf-8").replace("\r\n", "\n")
 
 

@@ -33,7 +33,9 @@ def displayed(value: float, si_unit: str, written_in: str = "") -> tuple[float, 
         return value, si_unit
     shown, unit = units.shown(value, dimension.name, written_in)
     multiple = "" if unit == written_in else _MULTIPLES.get(unit, "")
-    return units.shown(value, dimension.name, multiple) if multiple and abs(shown) >= _LARGE else (shown, unit)
+    return (
+        units.shown(value, dimension.name, multiple) if multiple and abs(shown) >= _LARGE else (shown, unit)
+    )
 
 
 def number(value: float, unit: str) -> str:
