@@ -13,6 +13,9 @@ _ZERO_CELSIUS = 273.15  # exact: definition of the Celsius temperature
 _FIGURES = 4  # significant figures, common practice for a design calculation
 _MICRON = 3  # decimals of a millimetre: limits are stated to a micrometre
 _TENTH = 4  # decimals of an inch: limits are stated to a tenth of a thou, common practice
+_LARGE = 1e4  # five figures before the point: the next multiple of a unit is easier to read, common practice
+_THOUSAND = 1e3
+_MULTIPLES = {"N": "kN", "W": "kW", "J": "kJ"}
 _TENTHS_FROM = 0.1  # in; below it four figures say more
 
 
@@ -28,6 +31,16 @@ def displayed(value: float, si_unit: str, written_in: str = "") -> tuple[float, 
         return units.shown(value, "pressure", "psi")
     dimension = units.by_si(si_unit)
     return units.shown(value, dimension.name, written_in) if dimension else (value, si_unit)
+
+
+def readable(value: float, unit: str, written_in: str = "") -> tuple[float, str]:
+    """A shown value in the next multiple of its unit where it is large, unless its spec wrote it in that unit.
+
+    >>> readable(617768.0, "N"), readable(617768.0, "N", "N"), readable(900.0, "N")
+    ((617.768, 'kN'), (617768.0, 'N'), (900.0, 'N'))
+    """
+    multiple = "" if unit == written_in else _MULTIPLES.get(unit, "")
+    return (value / _THOUSAND, multiple) if multiple and abs(value) >= _LARGE else (value, unit)
 
 
 def number(value: float, unit: str) -> str:
@@ -56,7 +69,7 @@ def _scientific(value: float) -> str:
 
 def amount(value: float, si_unit: str, written_in: str = "") -> str:
     """Number and unit together: ``16.2 MPa``, ``480.063 mm``, ``310 °C``, ``11.7e-6/K``."""
-    shown, unit = displayed(value, si_unit, written_in)
+    shown, unit = readable(*displayed(value, si_unit, written_in), written_in)
     if unit.startswith("1e-6"):
         return f"{number(shown, unit)}{unit.removeprefix('1')}"
     return f"{number(shown, unit)} {unit}".rstrip()

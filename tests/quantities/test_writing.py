@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from speclint.quantities import as_written, sides, substituted
+from speclint.quantities import amount, as_written, sides, substituted
 
 
 @pytest.mark.parametrize(
@@ -63,3 +63,21 @@ def test_a_line_with_numbers_reads_as_the_equation_does(equation: str, line: str
         "ΔT": "9 °F difference",
     }
     assert substituted(equation, values) == line
+
+
+@pytest.mark.parametrize(
+    ("value", "unit", "written_in", "shown"),
+    [
+        (9999.0, "N", "", "9999 N"),
+        (10000.0, "N", "", "10 kN"),
+        (-617768.0, "N", "", "−617.8 kN"),
+        (617768.0, "N", "N", "617768 N"),
+        (45000.0, "J", "", "45 kJ"),
+        (9000.0, "J", "", "9000 J"),
+    ],
+)
+def test_five_figures_before_the_point_take_the_next_multiple(
+    value: float, unit: str, written_in: str, shown: str
+) -> None:
+    """617.8 kN is read at once; a spec's own unit stays."""
+    assert amount(value, unit, written_in) == shown
