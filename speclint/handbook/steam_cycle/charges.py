@@ -46,6 +46,10 @@ class Charge:
     T: float
     κ: float
 
+    def copy(self) -> Charge:
+        """The same again, to be carried on while this one stays."""
+        return Charge(self.p, self.m, self.u, self.h, self.T, self.κ)
+
 
 @dataclass(slots=True)
 class Flow:
