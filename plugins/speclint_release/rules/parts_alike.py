@@ -19,6 +19,7 @@ _NAMES = frozenset({"title", "drawing", "revision"})
     cites=[COMMON_PRACTICE],
     why="two parts alike sit in two places: a place taken from the other would put both into one",
     leaves_out="whether the place is the right one, and a place that neither part states",
+    edition=2,
 )
 def place_stated(component: Component, sheet: Sheet) -> Judgement:
     """Every key of a place that the other states and this does not."""

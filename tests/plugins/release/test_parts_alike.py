@@ -56,6 +56,21 @@ def test_its_place_must_be_stated(tmp_path: Path) -> None:
     expect_not_applicable(checked(tmp_path, "like.place-stated", PLACE))
 
 
+@pytest.mark.parametrize("own", ["", 'seat_bore = "back"\n'])
+def test_a_chamber_cover_states_its_own_seat_bore(tmp_path: Path, own: str) -> None:
+    """Else two covers would close one chamber, and none the other."""
+    files = {
+        "block.toml": 'kind = "cylinder-block"\n[seat_bores.front]\n[seat_bores.back]\n',
+        "one.toml": 'kind = "chamber-cover"\ncloses = "block"\nseat_bore = "front"\nbore = "200 mm"\n',
+        "two.toml": f'kind = "chamber-cover"\nlike = "one"\ncloses = "block"\n{own}',
+    }
+    check = DesignFolder(tmp_path).write(files).only("like.place-stated", "two")
+    if own:
+        expect_conforms(check)
+    else:
+        expect_finding(check, says="one states seat_bore, which each part states for itself")
+
+
 def test_nothing_is_said_twice(tmp_path: Path) -> None:
     other = 'like = "left"\nbore = "482 mm"\nprepared_by = "A. Render"\nchecked_by = "M. Coyle"\n'
     expect_conforms(checked(tmp_path, "like.said-once", other + PLACE))
