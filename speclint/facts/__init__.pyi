@@ -189,6 +189,14 @@ from .retention import (
     retained_by_part as retained_by_part,
     room_at_lift as room_at_lift,
 )
+from .ring_springs import (
+    TRIBOLOGY_HANDBOOK as TRIBOLOGY_HANDBOOK,
+    change_of_gap_in_bore as change_of_gap_in_bore,
+    modulus_of_ring as modulus_of_ring,
+    pressure_by_free_gap as pressure_by_free_gap,
+    ring_bore as ring_bore,
+    stress_of_gap_change as stress_of_gap_change,
+)
 from .rings import (
     edge_by_groove as edge_by_groove,
     edge_of_ring as edge_of_ring,
