@@ -18,6 +18,9 @@ from .concern import (
     is_safety_part as is_safety_part,
     pressure_by_place as pressure_by_place,
 )
+from .cranks import (
+    bores_pushing_together as bores_pushing_together,
+)
 from .cylinders import (
     bore_closed as bore_closed,
     bore_under as bore_under,
