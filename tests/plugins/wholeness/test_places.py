@@ -321,6 +321,10 @@ WRONG: dict[str, tuple[Callable[[Whole], Mapping[str, str | None]], Told]] = {
         lambda whole: dict.fromkeys(("bar-2", "bar-3"), whole.files["bar.toml"]),
         {"crosshead.guided": HOLD},
     ),
+    "a bar of two that share": (
+        lambda whole: {"bar": changed(whole.files["bar.toml"], ("bars_sharing = 1", "bars_sharing = 2"))},
+        {"crosshead.guided": HOLD},
+    ),
     "a ring in no groove": (
         lambda whole: {"ring-2": whole.files["ring.toml"]},
         {"groove.one-ring": NONCONFORMITY},
