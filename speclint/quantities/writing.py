@@ -19,8 +19,15 @@ _MULTIPLES = {"N": "kN", "W": "kW", "J": "kJ"}
 _TENTHS_FROM = 0.1  # in; below it four figures say more
 
 
+#: Below these amounts, by SI unit, a value is what rounding leaves of zero: floats hold about 16 figures, and no sheet
+#: works with a length of 1 km, a stress of 10 GPa or a force of 10 MN.
+_NOTHING = {"m": 1e-12, "rad": 1e-12, "ΔK": 1e-9, "Pa": 1e-5, "N": 1e-8, "N·m": 1e-8}
+
+
 def displayed(value: float, si_unit: str, written_in: str = "") -> tuple[float, str]:
-    """A SI value in the unit a sheet writes, or in the unit the spec used."""
+    """A SI value in the unit a sheet writes, or in the unit the spec used; what rounding leaves of zero is zero."""
+    if abs(value) < _NOTHING.get(si_unit, 0.0):
+        value = 0.0
     if si_unit == "K":
         if written_in == "°F":
             return (value - _ZERO_CELSIUS) * 1.8 + 32, "°F"  # definition of the Fahrenheit scale
@@ -58,7 +65,8 @@ def number(value: float, unit: str) -> str:
     else:
         decimals = max(0, _FIGURES - 1 - math.floor(math.log10(abs(value)))) if value else 0
         text = f"{value:.{decimals}f}"
-    return (text.rstrip("0").rstrip(".") if "." in text else text).replace("-", "−")
+    text = text.rstrip("0").rstrip(".") if "." in text else text
+    return "0" if text == "-0" else text.replace("-", "−")
 
 
 def _scientific(value: float) -> str:
