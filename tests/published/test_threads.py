@@ -659,7 +659,7 @@ def test_properties_of_classes(
 
 # --- clearance holes ---
 
-#: Close, normal and loose, mm, as the table of bd-warehouse 0.4.0 prints them: seen. It rounds the steps of M12, M14 and
+#: Close, normal and loose, mm, as the table of bd-warehouse 0.4.0 prints them: seen. It has those of M12, M14 and
 #: M16 to whole millimetres, where ISO 273 has halves (memory).
 HOLES_OF_LIBRARY = {
     "M5": (5.3, 5.5, 5.8), "M6": (6.4, 6.6, 7), "M8": (8.4, 9, 10), "M10": (10.5, 11, 12), "M18": (19, 20, 21),
