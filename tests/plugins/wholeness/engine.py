@@ -131,6 +131,8 @@ def _gear() -> Iterator[tuple[str, str]]:
                 'retained = "cage"',
                 *beats,
             )
+            yield spec(f"lid-{name}", "chamber-cover", 'closes = "block"', f'over = "valve-{name}"')
+            yield from _studs(f"lid-{name}", "block")
             yield spec(f"cage-{name}", "valve-cage", f'surrounds = "valve-{name}"')
             yield spec(
                 f"spindle-{name}",

@@ -126,6 +126,8 @@ GONE: dict[str, Told] = {
     "piston": {"bore.one-piston": HOLD},
     "cover-front": {"end.one-cover": HOLD},
     "studs-cover-front": {"cover.one-joint": HOLD},
+    "lid-inlet-back": {"valve.chamber-closed": HOLD},
+    "studs-lid-inlet-back": {"cover.one-joint": HOLD},
     "studs-gland": {"cover.one-joint": HOLD},
     "seat-inlet-front-upper": {"seat-bore.one-seat": HOLD},
     "valve-exhaust-back": {"end.its-valves": HOLD},
@@ -181,6 +183,7 @@ TWICE: dict[str, str] = {
     "crosshead": "rod.one-crosshead",
     "box": "cover.box-in-its-hole",
     "gland": "box.one-gland",
+    "lid-exhaust-front": "valve.chamber-closed",
     "pin-crank": "crosshead.its-pins",
     "spindle-inlet-back": "valve.one-spindle",
     "spring-inlet-back": "valve.has-springs",
@@ -320,6 +323,17 @@ WRONG: dict[str, tuple[Callable[[Whole], Mapping[str, str | None]], Told]] = {
     "a third bar": (
         lambda whole: dict.fromkeys(("bar-2", "bar-3"), whole.files["bar.toml"]),
         {"crosshead.guided": HOLD},
+    ),
+    "a cover over the seat bore of a chamber that has one": (
+        lambda whole: {
+            "lid-2": changed(
+                whole.files["lid-inlet-back.toml"],
+                ('over = "valve-inlet-back"', 'seat_bore = "inlet-back-upper"'),
+                ("D-lid-inlet-back", "D-lid-2"),
+            ),
+            "studs-lid-2": changed(whole.files["studs-lid-inlet-back.toml"], ('"lid-inlet-back"', '"lid-2"')),
+        },
+        {"valve.chamber-closed": HOLD},
     ),
     "a bar of two that share": (
         lambda whole: {"bar": changed(whole.files["bar.toml"], ("bars_sharing = 1", "bars_sharing = 2"))},
