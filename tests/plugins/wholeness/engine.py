@@ -47,7 +47,13 @@ _CASES = ("starting", "running", "test", "water", "drifting", "warming", "coolin
 
 
 def _block_tables() -> Iterator[str]:
-    yield from ("[bores.main]", "[pads.axle]", "[openings.chest]", 'carries = "live steam"')
+    yield from (
+        "[bores.main]",
+        "[pads.axle]",
+        'takes = ["crosswise thrust", "weight"]',
+        "[openings.chest]",
+        'carries = "live steam"',
+    )
     yield from (
         "[divisions.belt]",
         'wall = "side"',
