@@ -116,21 +116,38 @@ def test_the_same_material_needs_no_word(tmp_path: Path) -> None:
     ("text", "says"),
     [
         ('like = "left"\n', ""),
-        ('like = "left"\nrevision = "C"\n', 'revision "C" of the drawing of left, which has "B"'),
+        ('like = "left"\nrevision = "C"\n', ""),
         ('like = "left"\ndrawing = "CN-C-1212"\nrevision = "C"\nbore = "482 mm"\n', ""),
         ('like = "left"\ndrawing = "CN-C-1212"\nlength = "900 mm"\n', ""),
         ('like = "left"\ndrawing = "CN-C-1212"\nrevision = "A"\n', "in nothing but its place"),
         ('like = "left"\ndrawing = "CN-C-1212"\ntitle = "Liner, right"\n', "in nothing but its place"),
         ('mirror_of = "left"\ndrawing = "CN-C-1212"\n', ""),
-        ('mirror_of = "left"\nrevision = "A"\n', 'revision "A" of the drawing'),
     ],
 )
-def test_one_number_is_one_part_of_one_revision(tmp_path: Path, text: str, says: str) -> None:
+def test_one_number_is_one_part(tmp_path: Path, text: str, says: str) -> None:
     check = checked(tmp_path, "like.one-drawing", text + PLACE)
     if says:
         expect_finding(check, grade=Grade.NONCONFORMITY, says=says)
     else:
         expect_conforms(check)
+
+
+@pytest.mark.parametrize("text", ['like = "left"\nrevision = "C"\n', 'mirror_of = "left"\nrevision = "A"\n'])
+def test_another_revision_of_the_number_is_told_by_one_rule(tmp_path: Path, text: str) -> None:
+    one = checked(tmp_path, "release.one-drawing-one-part", text + PLACE)
+    expect_finding(one, grade=Grade.NONCONFORMITY, says="is on the same drawing in revision B")
+    same = checked(tmp_path, "release.one-drawing-one-part", text.partition("\n")[0] + "\n" + PLACE)
+    expect_conforms(same)
+
+
+@pytest.mark.parametrize("own", ["", PLACE])
+def test_a_place_that_is_not_stated_is_told_by_one_rule(tmp_path: Path, own: str) -> None:
+    """A part without its own links belongs to nothing because of that alone."""
+    check = checked(tmp_path, "release.belongs-somewhere", 'like = "left"\n' + own)
+    if own:
+        expect_conforms(check)
+    else:
+        expect_not_applicable(check, "like.place-stated tells of it")
 
 
 def test_a_mirror_is_of_the_other_hand(tmp_path: Path) -> None:
