@@ -90,8 +90,8 @@ from .frames import (
     bores_on_frame as bores_on_frame,
     face_by_sides as face_by_sides,
     face_of_pad as face_of_pad,
-    frames_of_pads as frames_of_pads,
     fastenings_of_pad as fastenings_of_pad,
+    frames_of_pads as frames_of_pads,
     mass_left as mass_left,
     mass_on_frame as mass_on_frame,
 )
