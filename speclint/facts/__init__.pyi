@@ -30,6 +30,9 @@ from .concern import (
 from .cover_holes import (
     hole_through as hole_through,
 )
+from .cranks import (
+    bores_pushing_together as bores_pushing_together,
+)
 from .cylinders import (
     bore_closed as bore_closed,
     bore_under as bore_under,
@@ -100,6 +103,7 @@ from .frames import (
     face_by_sides as face_by_sides,
     face_of_pad as face_of_pad,
     fastenings_of_pad as fastenings_of_pad,
+    frames_of_pads as frames_of_pads,
     mass_left as mass_left,
     mass_on_frame as mass_on_frame,
     shock_on_frame as shock_on_frame,
@@ -231,6 +235,14 @@ from .retention import (
     joints_of_cover as joints_of_cover,
     retained_by_part as retained_by_part,
     room_at_lift as room_at_lift,
+)
+from .ring_springs import (
+    TRIBOLOGY_HANDBOOK as TRIBOLOGY_HANDBOOK,
+    change_of_gap_in_bore as change_of_gap_in_bore,
+    modulus_of_ring as modulus_of_ring,
+    pressure_by_free_gap as pressure_by_free_gap,
+    ring_bore as ring_bore,
+    stress_of_gap_change as stress_of_gap_change,
 )
 from .rings import (
     edge_by_groove as edge_by_groove,

@@ -10,6 +10,7 @@ from speclint.equations import Hertz, MetresPerSecond, Pascals, RadiansPerSecond
 from speclint.facts import (
     connecting_rod_of,
     length_of_bearing,
+    pressure_by_free_gap,
     side_load,
     speed_of_crank,
     speed_of_gear,
@@ -197,7 +198,8 @@ def _ring(ring: PistonRing, sheet: Sheet) -> list[Rubbing]:
 
 def _ring_worked(ring: PistonRing, case: LoadCase, sheet: Sheet) -> Worked:
     bare = sheet.is_stated("bears on", ring.bears_on)
-    own = sheet.take("p_w", ring.wall_pressure)
+    by_gap = pressure_by_free_gap(ring, sheet.take, sheet)
+    own = sheet.take("p_w", ring.wall_pressure) if by_gap is None else by_gap.value
     p = sheet.work("p", work.ring_pressure, p_w=own, p_m=_steam(case, sheet))
     if bare:
         block = sheet.follow(ring.bears_on)
