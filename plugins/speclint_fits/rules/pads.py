@@ -72,7 +72,7 @@ def _seated(face: LocatingFace, sheet: Sheet) -> Seated:
         Limit("locating_pads", "1", "ratio", COMMON_PRACTICE, "pads of a block that locate it on one frame"),
         LEAD,
     ],
-    edition=5,
+    edition=6,
 )
 def locating_lugs(face: LocatingFace, case: LoadCase, sheet: Sheet) -> Judgement:
     """Interference by the limits, E δ/w with growth and T/A added, 2 μ σ A to draw it in, and one pad that locates."""

@@ -159,7 +159,7 @@ def _drag(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> float:
             "play", "0.05 mm", "length", COMMON_PRACTICE, "greatest clearance of a fitted bolt in its hole"
         ),
     ],
-    edition=6,
+    edition=7,
 )
 def block_slip(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Judgement:
     """Friction at least preload, less the lift of the couple, against thrust and drag; or shear and bearing."""
@@ -224,7 +224,7 @@ def _lugs(fastening: FrameFastening, sheet: Sheet, thrust: float) -> tuple[float
             "share of proof", "0.8", "ratio", COMMON_PRACTICE, "greatest share of proof stress of the bolts"
         ),
     ],
-    edition=6,
+    edition=7,
 )
 def block_couple(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Judgement:
     """The thrust acts in both directions, so each pad is lifted by one and pressed by the other."""
