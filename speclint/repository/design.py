@@ -36,17 +36,17 @@ class Design:
     passed_over: tuple[PassedOver, ...] = ()
     alike: Mapping[str, str] = field(default_factory=dict)
     unread: tuple[Unread, ...] = ()
-    _linking: dict[str, tuple[Component, ...]] = field(default_factory=dict, repr=False, compare=False)
-    _duties: dict[str, tuple[Duty | None, frozenset[str]]] = field(
-        default_factory=dict, repr=False, compare=False
+    _linking: dict[str, tuple[Component, ...]] = field(
+        init=False, default_factory=dict, repr=False, compare=False
     )
-    _owners: dict[str, str] = field(default_factory=dict, repr=False, compare=False)
-    _sharing: dict[str, list[str]] = field(default_factory=dict, repr=False, compare=False)
-    _drawn: dict[str, list[Component]] = field(default_factory=dict, repr=False, compare=False)
+    _duties: dict[str, tuple[Duty | None, frozenset[str]]] = field(
+        init=False, default_factory=dict, repr=False, compare=False
+    )
+    _owners: dict[str, str] = field(init=False, default_factory=dict, repr=False, compare=False)
+    _sharing: dict[str, list[str]] = field(init=False, default_factory=dict, repr=False, compare=False)
+    _drawn: dict[str, list[Component]] = field(init=False, default_factory=dict, repr=False, compare=False)
 
     def __post_init__(self) -> None:
-        self._duties.clear()  # a copy with other specs may have other duties
-        self._drawn.clear()
         linking: dict[str, list[Component]] = {}
         for name in sorted(self.specs):
             spec = self.specs[name]
