@@ -1,4 +1,4 @@
-"""A design with other specs finds its links anew, and leaves those of the design that it was copied from as they are."""
+"""A design with other specs finds its links anew, and leaves those of the design it was copied from as they are."""
 
 from __future__ import annotations
 
