@@ -290,9 +290,7 @@ def _bent(name: str, lug: Lug, plan: LiftingPlan, load: Load, leg: _Leg, sheet: 
     )
     if sheet.read(f"weld of {name}", lug.weld) == "full penetration":
         own = _of_part(name, plan, t, "tension_share", sheet)
-        part = sheet.at_most(stress, own).else_says(
-            "part under lug {item} stressed to {found}, {limit} allowed"
-        )
+        part = sheet.at_most(stress, own).else_says("part under lug {item} takes {found}, {limit} allowed")
         return [bent, part]
     a = sheet.take(f"a {name}", lug.throat)
     in_weld = sheet.work(f"τ_w {name}", fillet_stress, F=leg.F, U=U, V=V, e=e, b=b, t=t, a=a)
