@@ -25,6 +25,7 @@ from .loop import (
 )
 from .parts_alike import (
     Alike as Alike,
+    findings_once as findings_once,
     grouped as grouped,
 )
 from .processes import (

@@ -33,10 +33,8 @@ class _Holding(CornerRuns):
         return run
 
 
-def failing_corner(
-    run: Callable[[Corner], Ending], rule: Rule, boxed: Boxed, known: Sides
-) -> CornerRun:
-    """A corner at which a rule does not hold, the one known tried first; where it holds at all, the worst of those run."""
+def failing_corner(run: Callable[[Corner], Ending], rule: Rule, boxed: Boxed, known: Sides) -> CornerRun:
+    """A corner at which a rule does not hold, the one known tried first; else the worst of those that were run."""
     runs = _Holding(run, rule)
     try:
         tried = runs.at(known)

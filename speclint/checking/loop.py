@@ -124,13 +124,18 @@ def _kept(rules: Iterable[Rule], loaded: Loaded) -> tuple[Rule, ...]:
     return tuple(rule for rule in rules if rule.family not in loaded.left_out)
 
 
-def find_remedies(assessment: Assessment, processes: Processes) -> None:
-    """Find what would clear each finding, with the work shared out; those that are kept and still hold are taken."""
+def find_remedies(
+    assessment: Assessment, processes: Processes, shown: Collection[Check] | None = None
+) -> None:
+    """Find what would clear each finding, with the work shared out; those that are kept and still hold are taken.
+
+    ``shown`` are the findings whose remedies a report shows, where not all.
+    """
     if assessment.context is None:
         return
     spoiling, kept = Spoiling(assessment.checks), assessment.kept
     left: list[tuple[Check, list[Check]]] = []
-    for found in assessment.checks:
+    for found in assessment.checks if shown is None else shown:
         if found.outcome == "finding":
             spoiled = spoiling.by(found)
             remedies = kept.remedies_of(found, spoiled) if kept is not None else None

@@ -211,7 +211,8 @@ def where_it_fails(
 ) -> tuple[str, Sides] | None:
     """A load case and a corner where a rule does not hold; None where it conforms.
 
-    Of each load case one corner is ``known`` that is likely to fail: it is tried first. A rule that raises does not conform, as for a check. Nothing is written down.
+    Of each load case one corner is ``known`` that is likely to fail: it is tried first. A rule that raises does not
+    conform, as for a check. Nothing is written down.
     """
     context.begin()
     ranks: dict[int, tuple[str, Sides]] = {}
@@ -232,7 +233,7 @@ def where_it_fails(
 def _failing_in(
     rule: Rule, component: Component, name: CaseName | Literal[""], context: Context, known: Sides
 ) -> CornerRun:
-    """The first corner that is found in one load case where a rule does not hold; one where it does if there is none."""
+    """The first corner found in one load case where a rule does not hold; one where it does if there is none."""
     case = _load_case(component, name, context) if name else None
     ranges = KnownRanges()
 

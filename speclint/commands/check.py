@@ -46,7 +46,7 @@ def add_options(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Check, and print the findings; returns the exit code."""
-    from speclint.checking import Processes, assess, chosen_rules, find_remedies
+    from speclint.checking import Processes, assess, chosen_rules, find_remedies, findings_once
 
     if options.schema:
         from speclint.reports import schema
@@ -71,7 +71,7 @@ def run(options: argparse.Namespace) -> int:
         full = _in_full(options, assessment)
         if writer is None and full:
             shown("looking for remedies")
-            find_remedies(assessment, processes)
+            find_remedies(assessment, processes, findings_once(assessment.checks))
     if writer is not None:
         write(writer.write(assessment), options.to)
     else:
@@ -95,10 +95,14 @@ def _check_staged(
 ) -> int:
     from datetime import date
 
+    from speclint.checking import Processes, find_remedies, findings_once
     from speclint.register import assess_staged
 
     kept = None if options.afresh else kept_folder()
     found = assess_staged(options.paths, loaded, date.today(), rules, kept)
+    if writer is None:
+        with Processes() as processes:
+            find_remedies(found.assessment, processes, findings_once(found.assessment.checks))
     if writer is not None:
         write(writer.write(found.assessment), options.to)
     else:
