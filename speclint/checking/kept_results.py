@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from functools import cached_property
 
 from speclint.checking.check_result import Check
 from speclint.checking.code_digest import code_of
@@ -19,8 +18,8 @@ from speclint.checking.packing import packed
 from speclint.checking.remedy import Remedy
 from speclint.families import Loaded
 from speclint.repository import Design, digest, digest_of_spec
-from speclint.rules import OF_THE_DRAWING, Consulted, Rule, class_in_full
-from speclint.specs import Component, Spec
+from speclint.rules import OF_THE_DRAWING, Consulted, Rule
+from speclint.specs import Component
 
 #: What a result consulted, each with its digest, or with the parts that link to one.
 Trace = tuple[tuple[object, ...], ...]
@@ -107,20 +106,12 @@ class _State:
 
     def linked(self, name: str, kind: str) -> tuple[str, ...]:
         """The components of a kind that link to a spec."""
-        target, wanted = self.design.specs.get(name), self._classes.get(kind)
-        if target is None or wanted is None:
-            return ()
-        return tuple(part.id for part in self.design.linking_to(target) if isinstance(part, wanted))
+        index = self.design.index
+        return tuple(part for part in index.linking_to(name) if kind in index.entries[part].classes)
 
     def asked(self, sort: str, word: str) -> tuple[str, ...]:
         """The ids that answer a question put to the whole repository."""
-        found: Sequence[Spec] = self.design.of_drawing(word) if sort == "drawing" else self.design.left_over()
-        return tuple(one.id for one in found)
-
-    @cached_property
-    def _classes(self) -> Mapping[str, type[Spec]]:
-        kinds = {type(spec) for spec in self.design.specs.values()}
-        return {class_in_full(one): one for kind in kinds for one in kind.__mro__ if issubclass(one, Spec)}
+        return self.design.index.of_drawing(word) if sort == "drawing" else self.design.index.left_over()
 
     def trace(self, consulted: Consulted) -> Trace:
         """What was consulted, as it is now."""

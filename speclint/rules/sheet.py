@@ -229,7 +229,7 @@ class Sheet(Judging, Placing):
         :raises NotAssessed: where a file that could not be read may hold one more.
         """
         self._asked.queried.add((target.id, kind))
-        found = tuple(part for part in self._context.design.linking_to(target) if isinstance(part, kind))
+        found = self._context.design.linking_of(target, kind)
         self.require_read(self._context.design.unread_linking(target, kind))
         ids = [part.id for part in found]
         consulted = self._context.consulted
