@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from speclint.checking.kept_folder import KeptFolder
     from speclint.checking.kept_results import KeptResults
     from speclint.checking.processes import Processes
+    from speclint.repository import Remembered
 
 
 #: Fewer components than this are checked sooner than what is kept of them is found.
@@ -47,7 +48,8 @@ def assess(
         used.
     """
     with Guard("that adds a kind"):  # a kind may have code of its own, which reads what a spec says
-        opened = open_repository(paths, loaded.kinds, basis, tuple(loaded.materials))
+        remembered = _remembered(kept, loaded) if kept is not None else None
+        opened = open_repository(paths, loaded.kinds, basis, tuple(loaded.materials), remembered)
     settings, design = opened.settings, opened.design
     if settings is None:
         return Assessment(opened.root, loaded, None, None, (), opened.complaints)
@@ -113,6 +115,17 @@ def _kept_results(
     try:
         return KeptResults(folder, inputs, loaded, rules)
     except LookupError:  # nobody can tell whether a family made in memory is still the same
+        return None
+
+
+def _remembered(folder: KeptFolder, loaded: Loaded) -> Remembered | None:
+    """Where the index of the specs is kept between runs; None where it is not."""
+    from speclint.checking.code_digest import code_of
+    from speclint.repository import Remembered
+
+    try:
+        return None if folder.why_not else Remembered(folder, code_of(loaded))
+    except LookupError:
         return None
 
 

@@ -29,6 +29,9 @@ from .folder import (
     chosen as chosen,
     find_root as find_root,
 )
+from .kept_index import (
+    Remembered as Remembered,
+)
 from .likeness import (
     look as look,
 )
