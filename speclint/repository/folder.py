@@ -70,15 +70,16 @@ def load_design(
         from speclint.repository.lazy_reading import Reading  # only where an index is kept
 
         found = Reading(root, sorted(holding), kinds, remembered, settings.families.left_out).specs()
+    choice = _Choice(root, paths)
     return Design(
         root=root,
         settings=settings,
         specs=found.specs,
         files=found.files,
-        selected=frozenset(name for name, file in found.files.items() if chosen(root / file, paths)),
+        selected=frozenset(name for name, file in found.files.items() if choice.has(file)),
         complaints=found.complaints,
         cut=found.cut,
-        passed_over=tuple(one for one in passed_over if chosen(root / one.file, paths)),
+        passed_over=tuple(one for one in passed_over if choice.has(one.file)),
         alike=found.alike,
         unread=tuple(unread_files(root, found.missing, kinds)),
         _known=found.index,
@@ -87,4 +88,22 @@ def load_design(
 
 def chosen(file: Path, paths: Sequence[Path]) -> bool:
     """Whether some paths on the command line choose a file of a repository: it is one of them, or lies in one."""
-    return any(file == path.resolve() or path.resolve() in file.parents for path in paths)
+    return _Choice(file.parent, paths).has(file.name)
+
+
+class _Choice:
+    """What some paths on the command line choose of the files of a repository."""
+
+    def __init__(self, root: Path, paths: Sequence[Path]) -> None:
+        self._root = str(root)
+        self._paths = frozenset(str(path.resolve()) for path in paths)
+
+    def has(self, file: str) -> bool:
+        """Whether a file is one of the paths, or lies in one; relative to the root, with forward slashes."""
+        place = os.path.join(self._root, *file.split("/"))
+        while place not in self._paths:
+            above = os.path.dirname(place)
+            if above == place:
+                return False
+            place = above
+        return True
