@@ -10,6 +10,7 @@ from typing import Any, TypeVar
 
 from speclint.errors import Complaint, Location
 from speclint.repository.index import Index
+from speclint.repository.lazy_specs import LazySpecs
 from speclint.repository.settings import Settings
 from speclint.repository.spec_files import PassedOver
 from speclint.repository.unread import Unread
@@ -63,6 +64,11 @@ class Design:
         """What is known of every spec, whether it was read or not."""
         assert self._known is not None  # it is made with the design
         return self._known
+
+    @property
+    def only_indexed(self) -> int:
+        """Of how many specs no more was read than the index says."""
+        return len(self.specs) - self.specs.read if isinstance(self.specs, LazySpecs) else 0
 
     def follow(self, link: Link[Any]) -> Spec | None:
         """The spec a link leads to; None where it is missing, unreadable, of a wrong kind or closes a loop."""
