@@ -19,6 +19,7 @@ from .kept_folder import (
     usual_folder as usual_folder,
 )
 from .loop import (
+    Touched as Touched,
     assess as assess,
     chosen_rules as chosen_rules,
     find_remedies as find_remedies,

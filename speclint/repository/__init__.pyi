@@ -19,6 +19,7 @@ from .design import (
     Design as Design,
 )
 from .digests import (
+    State as State,
     digest as digest,
     digest_of_spec as digest_of_spec,
 )

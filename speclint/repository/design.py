@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Any, TypeVar
 
 from speclint.errors import Complaint, Location
+from speclint.repository.digests import State, state_of
 from speclint.repository.index import Index
 from speclint.repository.lazy_specs import LazySpecs
 from speclint.repository.settings import Settings
@@ -69,6 +70,13 @@ class Design:
     def only_indexed(self) -> int:
         """Of how many specs no more was read than the index says."""
         return len(self.specs) - self.specs.read if isinstance(self.specs, LazySpecs) else 0
+
+    def state_of(self, name: str) -> State | None:
+        """The digests of a spec, whether it was read or not; None where there is none, or it cannot be read."""
+        known = self.specs.states.get(name) if isinstance(self.specs, LazySpecs) else None
+        if known is None and (spec := self.specs.get(name)) is not None:
+            known = state_of(spec)
+        return known
 
     def follow(self, link: Link[Any]) -> Spec | None:
         """The spec a link leads to; None where it is missing, unreadable, of a wrong kind or closes a loop."""
@@ -215,6 +223,11 @@ class Design:
             note for name in self.selected if name in self.specs for note in old_keys_in(self.specs[name])
         )
         return tuple(sorted(notes, key=lambda note: note.order))
+
+    def part_names(self) -> tuple[str, ...]:
+        """The ids of the selected components that can be read, in their order."""
+        entries = self.index.entries
+        return tuple(name for name in sorted(self.selected & entries.keys()) if entries[name].is_component)
 
     def parts(self) -> Iterator[Component]:
         """The selected components that could be read, in the order of their ids."""

@@ -14,6 +14,7 @@ from hashlib import blake2b
 from typing import Any, Protocol, TypeAlias
 
 from speclint.errors import Location
+from speclint.repository.digests import State
 from speclint.repository.index import Index, Indexed
 from speclint.repository.neighbours import HeldAgainst
 from speclint.specs import Link
@@ -70,8 +71,8 @@ def digest_of(content: bytes) -> str:
 class Row:
     """What is kept of one spec.
 
-    ``like`` is the id of the spec that it takes over from, ``like_digest`` that of the file of this one. ``against`` is
-    what it was held against, and ``seal`` a digest of how that stood.
+    ``state`` are the digests of the spec. ``like`` is the id of the spec that it takes over from, ``like_digest`` that
+    of the file of this one. ``against`` is what it was held against, and ``seal`` a digest of how that stood.
     """
 
     entry: Indexed
@@ -79,25 +80,28 @@ class Row:
     like_digest: str
     against: HeldAgainst
     seal: str
+    state: State
 
     @classmethod
     def of(cls, values: list[Any], kinds: Mapping[str, Any]) -> Row:
         """A row as it was written."""
-        name, kind, drawing, several, links, like, like_digest, specs, linking, asked, seal = values
+        (name, kind, drawing, several, links), (like, like_digest), against, seal, state = values
         words, classes, component = kinds[kind]
         stated = tuple(_link(*one) for one in links)
         entry = Indexed(name, tuple(words), tuple(classes), component, stated, drawing, several)
-        against = HeldAgainst(set(specs), set(linking), {tuple(one) for one in asked})
-        return cls(entry, like, like_digest, against, seal)
+        specs, linking, asked = against
+        held = HeldAgainst(set(specs), set(linking), {tuple(one) for one in asked})
+        return cls(entry, like, like_digest, held, seal, State(*state))
 
     def values(self, kinds: dict[str, Any]) -> list[Any]:
         """The row to be written; what is the same for all of a kind goes to ``kinds``."""
         one, against = self.entry, self.against
         kinds.setdefault(one.kind, (one.words, one.classes, one.is_component))
         links = [(each.id, each.kinds, *_place(each.where)) for each in one.links()]
-        asked = sorted(against.kinds)
-        beside = [sorted(against.specs), sorted(against.linking), asked, self.seal]
-        return [one.id, one.kind, one.drawing, one.of_several, links, self.like, self.like_digest, *beside]
+        entry = [one.id, one.kind, one.drawing, one.of_several, links]
+        held = [sorted(against.specs), sorted(against.linking), sorted(against.kinds)]
+        state = [self.state.part, dict(self.state.words)]
+        return [entry, [self.like, self.like_digest], held, self.seal, state]
 
 
 def _link(name: str, kinds: list[str], *where: Any) -> Link[Any]:

@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 from speclint.repository.all_specs import ReadSpecs, all_read, broken_links, loops
+from speclint.repository.digests import state_of
 from speclint.repository.index import Index, Indexed, indexed
 from speclint.repository.kept_index import Kept, Remembered, Row, Seals, digest_of
 from speclint.repository.lazy_specs import LazySpecs
@@ -70,7 +71,8 @@ class Reading:
         alike = {name: rows[file][name].like for name, file in files.items() if name not in fresh}
         alike |= {name: named_by(one) for some in drafts.values() for name, one in some.items()}
         alike = {name: other for name, other in alike.items() if other}
-        specs = LazySpecs(self._root, self._kinds, self._content, files, entries)
+        states = {name: row.state for some in rows.values() for name, row in some.items()}
+        specs = LazySpecs(self._root, self._kinds, self._content, files, entries, states)
         for name, spec in fresh.items():
             specs.keep(name, spec)
         index = Index(specs, frozenset())
@@ -169,7 +171,9 @@ class Reading:
             if name in against:
                 other = found.alike.get(name, "")
                 seal = seals.of(against[name])
-                row = Row(entry, other, seals.of_file(other), against[name], seal)
+                before = as_they_were.get(name)
+                state = before.state if before else state_of(found.specs[name])
+                row = Row(entry, other, seals.of_file(other), against[name], seal, state)
             else:
                 row = as_they_were[name]
             kept[file][1].append(row)

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Any
 
+from speclint.repository.digests import State
 from speclint.repository.index import Indexed
 from speclint.repository.reading import Read, read_drafts, validated
 from speclint.repository.taking_over import named_by, taken_over
@@ -13,7 +14,10 @@ from speclint.specs import Spec
 
 
 class LazySpecs(Mapping[str, Spec]):
-    """The specs of a design by id. ``index`` has all of them; ``content`` is that of each file."""
+    """The specs of a design by id. ``index`` has all of them; ``content`` is that of each file.
+
+    ``states`` are the digests of those that have not changed since they were indexed.
+    """
 
     def __init__(
         self,
@@ -22,8 +26,9 @@ class LazySpecs(Mapping[str, Spec]):
         content: Mapping[str, bytes],
         files: Mapping[str, str],
         index: Mapping[str, Indexed],
+        states: Mapping[str, State],
     ) -> None:
-        self.index = index
+        self.index, self.states = index, states
         self._root, self._kinds, self._content, self._files = root, kinds, content, files
         self._drafts: dict[str, dict[str, Read]] = {}
         self._specs: dict[str, Spec] = {}

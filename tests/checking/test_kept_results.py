@@ -16,7 +16,6 @@ from speclint.checking.kept_results import KeptResults
 from speclint.checking.packing import packed
 from speclint.reports import json_report
 from speclint.rules import Consulted
-from speclint.specs import Component
 from speclint.testing import SETTINGS, DesignFolder
 from tests import tubes
 
@@ -78,9 +77,9 @@ def taken(shop: DesignFolder, kept: KeptFolder, monkeypatch: pytest.MonkeyPatch)
     found: set[str] = set()
     plain = KeptResults.checks_of
 
-    def watched(self: KeptResults, part: Component) -> object:
+    def watched(self: KeptResults, part: str) -> object:
         checks = plain(self, part)
-        found.update({part.id} if checks is not None else ())
+        found.update({part} if checks is not None else ())
         return checks
 
     monkeypatch.setattr(KeptResults, "checks_of", watched)
