@@ -24,6 +24,10 @@ from .loop import (
     chosen_rules as chosen_rules,
     find_remedies as find_remedies,
 )
+from .on_executor import (
+    OnExecutor as OnExecutor,
+    cluster as cluster,
+)
 from .parts_alike import (
     Alike as Alike,
     findings_once as findings_once,
