@@ -121,7 +121,8 @@ def _check_staged(
 
     kept = None if options.afresh else kept_folder()
     found = assess_staged(options.paths, loaded, date.today(), rules, kept)
-    if writer is None:
+    full = _in_full(options, found.assessment)
+    if writer is None and full:
         with Processes() as processes:
             find_remedies(found.assessment, processes, findings_once(found.assessment.checks))
     if writer is not None:
@@ -129,6 +130,5 @@ def _check_staged(
     else:
         from speclint.reports import staged_page
 
-        full = _in_full(options, found.assessment)
         show(lambda width: staged_page(found, width, full=full), options.to)
     return found.assessment.exit_code
