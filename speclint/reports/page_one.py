@@ -122,7 +122,9 @@ def _cut_to_one(row: list[Line], width: int) -> list[Line]:
         return row
     figure, (text, ink) = row[0]
     room = width - len(figure[0]) - 2
-    return [(figure, (f"{text[:room].rstrip()} …", ink))]
+    if len(text) > room:
+        text = text[:room].rsplit(" ", 1)[0]
+    return [(figure, (f"{text.rstrip()} …", ink))]
 
 
 def used(check: Check) -> str:
