@@ -125,6 +125,7 @@ class OverBox:
     parts: tuple[Compared, ...]
     ended: tuple[RuleEnded, ...] = ()
     says: str = "…"
+    wrong: str = ""
 
     @property
     def holds(self) -> bool:

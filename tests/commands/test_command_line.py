@@ -262,7 +262,10 @@ def test_rules_kinds_and_families_are_listed(capsys: pytest.CaptureFixture[str])
     assert run("kinds", "tube", "--as", "schema") == 0
     schema = json.loads(capsys.readouterr().out)
     assert schema["properties"]["ends"] == {
-        "enum": ["open", "closed"],
+        "anyOf": [
+            {"enum": ["open", "closed"]},
+            {"type": "string", "pattern": r"\{([A-Za-z][A-Za-z0-9_-]*)\}"},  # a mark of a list of names
+        ],
         "description": 'one of "open", "closed"',
         "examples": ["open"],
     }

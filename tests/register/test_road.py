@@ -142,7 +142,10 @@ def test_from_an_unreviewed_hold_to_a_release_to_a_changed_wall(works: Path, tmp
     assert code == 1
     assert "WITHHELD" in out
     assert "hold: pipe-live pipe.wall" in out
-    assert "refer to the invented pressure code; the invented railway code; and a competent person" in out
+    assert (
+        "Holds are referred to the invented pressure code; the invented railway code; and a competent person"
+        in out
+    )
 
     key = make_key(works, tmp_path)
     until = ["--until", str(days(365))]

@@ -391,7 +391,8 @@ def test_openings_and_speeds_of_a_path_are_to_scale() -> None:
     assert len(openings) == len(areas) == 6
     for height, area in zip(openings, areas, strict=True):
         assert height / openings[0] == pytest.approx(math.sqrt(area / areas[0]), rel=2e-3)
-    bars = [number(one, "height") for one in inked(figure, "rect", "bar")]
+    drawn = [*inked(figure, "rect", "bar"), *inked(figure, "rect", "bad")]
+    bars = [number(one, "height") for one in sorted(drawn, key=lambda one: number(one, "x"))]
     speeds = [one.speed for one in stations() if one.speed is not None]
     assert len(bars) == len(speeds)
     for height, speed in zip(bars[:-1], speeds[:-1], strict=True):
