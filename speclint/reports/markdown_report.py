@@ -9,7 +9,7 @@ from speclint.reports.accepted import Standings, standings_of, with_concessions
 from speclint.reports.arithmetic import arithmetic_of
 from speclint.reports.markdown_text import marked, table
 from speclint.reports.page_one import called
-from speclint.reports.phrases import CAUTIONS, count, left_out, passed_over, referred_to, verdict
+from speclint.reports.phrases import CAUTIONS, count, left_out, passed_over, referred_to, share_used, verdict
 from speclint.rules import Grade
 
 #: Rows of a table before the rest is only counted: code hosts refuse a comment that is too long.
@@ -98,13 +98,9 @@ def _finding(assessment: Assessment, alike: Alike, conceded: Standings) -> tuple
         word,
         marked(called(assessment, check.component)),
         said + (f"<br>when {marked(when)}" if when else "") + others,
-        "" if check.utilisation is None else _used(check.utilisation),
+        "" if check.utilisation is None else share_used(check.utilisation),
         marked(str(check.where)),
     )
-
-
-def _used(utilisation: float) -> str:
-    return "no margin left" if utilisation == float("inf") else f"{utilisation:.2f}"
 
 
 def _not_assessed(assessment: Assessment) -> list[str]:

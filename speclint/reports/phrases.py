@@ -16,6 +16,7 @@ CAUTION = (
     "These checks support a competent person and replace none. Pressure parts, and what runs near people, "
     "need the review, examination and test of the local codes."
 )
+NO_MARGIN = "no margin left"
 #: The phrase where the repository names no code.
 NO_CODES = "the local codes (none is named in speclint.toml)"
 
@@ -26,6 +27,25 @@ def count(number: int, word: str) -> str:
         word, f"{word}s"
     )
     return f"{number} {word if number == 1 else plural}"
+
+
+def share_used(utilisation: float) -> str:
+    """What is used of a limit, in two decimals.
+
+    >>> share_used(1.125), share_used(float("inf"))
+    ('1.12', 'no margin left')
+    """
+    return NO_MARGIN if utilisation == float("inf") else f"{utilisation:.2f}"
+
+
+def share_of_limit(utilisation: float) -> str:
+    """The same with what it is a share of.
+
+    >>> share_of_limit(0.5), share_of_limit(float("inf"))
+    ('0.50 of the limit', 'no margin left')
+    """
+    said = share_used(utilisation)
+    return said if said == NO_MARGIN else f"{said} of the limit"
 
 
 def said_of_item(judged: Judgement) -> str:

@@ -9,7 +9,15 @@ from speclint.errors import Complaint
 from speclint.reports.accepted import Standings, standings_shown, with_concessions
 from speclint.reports.page import Emphasis, Page
 from speclint.reports.page_one import conceded_by, gravity, page_one
-from speclint.reports.phrases import CAUTIONS, count, passed_over, referred_to, said_of_item, tally
+from speclint.reports.phrases import (
+    CAUTIONS,
+    count,
+    passed_over,
+    referred_to,
+    said_of_item,
+    share_of_limit,
+    tally,
+)
 from speclint.reports.taken_over import said_of_like
 from speclint.rules import Grade
 from speclint.specs import Spec, Stated
@@ -130,10 +138,7 @@ def _finding(page: Page, assessment: Assessment, alike: Alike, conceded: Standin
 
 
 def _used(check: Check) -> str:
-    share = check.utilisation
-    if share is None:
-        return ""
-    return ", no margin left" if share == float("inf") else f", {share:.2f} of the limit"
+    return "" if check.utilisation is None else f", {share_of_limit(check.utilisation)}"
 
 
 def _sources(check: Check) -> str:

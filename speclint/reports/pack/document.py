@@ -14,7 +14,7 @@ from speclint.reports.pack.anchors import component_anchor, finding_anchor, shee
 from speclint.reports.pack.drawings import figures
 from speclint.reports.pack.figures import Figure
 from speclint.reports.pack.mathematics import equation, filled, symbol
-from speclint.reports.phrases import CAUTIONS, NO_CODES, tally, verdict
+from speclint.reports.phrases import CAUTIONS, NO_CODES, share_of_limit, share_used, tally, verdict
 from speclint.reports.sheet_text import Line, SheetText, sheet_of
 from speclint.reports.taken_over import said_of_like
 from speclint.rules import Grade
@@ -86,15 +86,12 @@ class ShownSheet:
     @property
     def share(self) -> str:
         """The same in words."""
-        return self.used if self.used == "no margin left" else f"{self.used} of the limit"
+        return "" if self.check.utilisation is None else share_of_limit(self.check.utilisation)
 
     @property
     def used(self) -> str:
         """What is used of the limit, in two decimals."""
-        used = self.check.utilisation
-        if used is None:
-            return ""
-        return "no margin left" if used == float("inf") else f"{used:.2f}"
+        return "" if self.check.utilisation is None else share_used(self.check.utilisation)
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,6 +13,7 @@ from speclint.reports.pack.anchors import sheet_anchor
 from speclint.reports.pack.bars import Bar, chart
 from speclint.reports.pack.figures import Figure, compared
 from speclint.reports.pack.paper import SIZE, Paper, Point, placed, shortened, wide
+from speclint.reports.phrases import share_of_limit
 from speclint.rules import Grade
 
 _COLUMN, _LABELS, _TOP, _ROW, _FOOT = 500.0, 230.0, 40.0, 16.0, 44.0
@@ -83,9 +84,8 @@ def _row(paper: Paper, component: str, group: Sequence[Check], at: Point) -> Non
     paper.line((left + _place(0), y), (left + _place(_MOST), y), "row")
     for check in sorted(group, key=lambda one: one.outcome == "finding"):  # what is wrong lies on top
         used = check.utilisation or 0.0
-        shown = "no margin left" if used == float("inf") else f"{used:.2f} of the limit"
         point = _point(check, left + _place(used), y)
-        paper.linked(sheet_anchor(check), f"{component} {check.rule.name}: {shown}", [point])
+        paper.linked(sheet_anchor(check), f"{component} {check.rule.name}: {share_of_limit(used)}", [point])
 
 
 def _point(check: Check, x: float, y: float) -> svg.Element:
