@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from speclint.equations import Metres
 from speclint.handbook.steam_cycle.cycles import Cycle
-from speclint.handbook.steam_cycle.power import kilograms_per_kilowatt_hour, pounds_per_horsepower_hour
+from speclint.handbook.steam_cycle.power import SteamForWork
 from speclint.handbook.valve_events import WorkingCylinder, tractive_effort
 
 #: Pressure of the air on the piston rod (Pa absolute), the standard atmosphere.
@@ -14,7 +14,7 @@ _AIR = 101325.0
 
 
 @dataclass(frozen=True)
-class CylinderCycle:
+class CylinderCycle(SteamForWork):
     """The cycles of the front and of the back end of one cylinder, run alike."""
 
     front: Cycle
@@ -29,16 +29,6 @@ class CylinderCycle:
     def steam_flow(self) -> float:
         """Steam that both ends take [kg/s]."""
         return self.front.steam_flow + self.back.steam_flow
-
-    @property
-    def per_kilowatt_hour(self) -> float:
-        """Steam for each indicated kilowatt-hour [kg/kWh]; OutOfRange where the cylinder does no work."""
-        return kilograms_per_kilowatt_hour(self.steam_flow, self.power)
-
-    @property
-    def per_horsepower_hour(self) -> float:
-        """Steam for each indicated horsepower-hour [lb/ihp·h]; OutOfRange where the cylinder does no work."""
-        return pounds_per_horsepower_hour(self.steam_flow, self.power)
 
     @property
     def work_ratio(self) -> float:

@@ -24,10 +24,9 @@ from speclint.handbook.steam_cycle.charges import Charge, Flow
 from speclint.handbook.steam_cycle.ends import CylinderEnd, Running
 from speclint.handbook.steam_cycle.grids import TURN
 from speclint.handbook.steam_cycle.power import (
+    SteamForWork,
     indicated_power,
-    kilograms_per_kilowatt_hour,
     mean_pressure_of_work,
-    pounds_per_horsepower_hour,
     steam_flow,
 )
 from speclint.handbook.steam_cycle.solving import solved
@@ -35,7 +34,7 @@ from speclint.handbook.valve_events import diagram_factor, positions_of, theoret
 
 
 @dataclass(frozen=True)
-class Cycle:
+class Cycle(SteamForWork):
     """The periodic cycle of an end. Angles are the end's own [rad]; SI units, pressures absolute.
 
     ``angles`` rise over a revolution from the shutting of the exhaust; ``charges`` is the steam at each, ``flows`` what
@@ -76,16 +75,6 @@ class Cycle:
     def steam_flow(self) -> float:
         """Steam taken [kg/s]."""
         return steam_flow(self.steam, self.running.speed)
-
-    @property
-    def per_kilowatt_hour(self) -> float:
-        """Steam for each indicated kilowatt-hour [kg/kWh]; OutOfRange where the end does no work."""
-        return kilograms_per_kilowatt_hour(self.steam_flow, self.power)
-
-    @property
-    def per_horsepower_hour(self) -> float:
-        """Steam for each indicated horsepower-hour [lb/ihp·h]; OutOfRange where the end does no work."""
-        return pounds_per_horsepower_hour(self.steam_flow, self.power)
 
     @property
     def retained(self) -> float:

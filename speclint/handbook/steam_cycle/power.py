@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from abc import ABC, abstractmethod
 from typing import Annotated
 
 from speclint.equations import (
@@ -94,3 +95,27 @@ def pounds_per_horsepower_hour(steam: float, power: float) -> float:
     1.644
     """
     return kilograms_per_kilowatt_hour(steam, power) / _POUND * _HORSEPOWER / 1e3
+
+
+class SteamForWork(ABC):
+    """What takes steam and does work, an end or a cylinder: its steam for each unit of work."""
+
+    @property
+    @abstractmethod
+    def power(self) -> float:
+        """Indicated power [W]."""
+
+    @property
+    @abstractmethod
+    def steam_flow(self) -> float:
+        """Steam taken [kg/s]."""
+
+    @property
+    def per_kilowatt_hour(self) -> float:
+        """Steam for each indicated kilowatt-hour [kg/kWh]; OutOfRange where no work is done."""
+        return kilograms_per_kilowatt_hour(self.steam_flow, self.power)
+
+    @property
+    def per_horsepower_hour(self) -> float:
+        """Steam for each indicated horsepower-hour [lb/ihp·h]; OutOfRange where no work is done."""
+        return pounds_per_horsepower_hour(self.steam_flow, self.power)
