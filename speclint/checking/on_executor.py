@@ -15,7 +15,7 @@ from threading import Lock
 from typing import Any, TypeVar
 
 from speclint.checking.code_digest import code_of
-from speclint.checking.helper_process import Beginning, begin
+from speclint.checking.helper_process import begin
 from speclint.checking.processes import Processes, Transport
 from speclint.errors import FamilyError, SettingsError, in_words
 from speclint.families import find_families
@@ -39,9 +39,7 @@ class OnExecutor(Processes):
         self._begun = b""
 
     def _begin(self, context: Context, given: object) -> None:
-        left_out = context.design.settings.families.left_out
-        all_rules = context.outcomes is not None
-        self._beginning = Beginning(pickle.dumps(given), tuple(self._rules), all_rules, left_out)
+        self._beginning = self._told(context, given)
         self._begun = pickle.dumps(self._beginning)
 
     def _divide(

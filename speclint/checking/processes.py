@@ -28,6 +28,7 @@ from speclint.specs import Component
 
 if TYPE_CHECKING:  # else imported where helpers are started: a short check has none
     from speclint.checking.helper import Helper, Said
+    from speclint.checking.helper_process import Beginning
     from speclint.checking.shared_work import Lost, TendedHelper
 
 #: This many components take one processor some seconds; fewer are done before a helper has started.
@@ -159,20 +160,25 @@ class Processes:
 
     def _begin(self, context: Context, given: object) -> None:
         """Start the helpers; where the system has no room for more, those that there are do."""
-        import pickle
-
-        from speclint.checking.helper_process import Beginning
         from speclint.checking.shared_work import TendedHelper
 
         end_watch()  # a thread, and a copy is made only of a process that has no other
-        left_out = context.design.settings.families.left_out
-        all_rules = context.outcomes is not None
-        self._beginning = Beginning(pickle.dumps(given), tuple(self._rules), all_rules, left_out)
+        self._beginning = self._told(context, given)
         started: list[Helper] = []
         with suppress(OSError):  # then those that there are and the caller do the work
             for _ in range(self._wanted):
                 started.append(_helper(self._start or _way_to_start(), started))
         self._helpers = [TendedHelper(helper, self._beginning) for helper in started]
+
+    def _told(self, context: Context, given: object) -> Beginning:
+        """What whoever helps is told before it begins."""
+        import pickle
+
+        from speclint.checking.helper_process import Beginning
+
+        left_out = context.design.settings.families.left_out
+        all_rules = context.outcomes is not None
+        return Beginning(pickle.dumps(given), tuple(self._rules), all_rules, left_out)
 
     def _one_by_one(self, name: str, context: Context) -> list[Check]:
         """The checks of a component, each made by one rule alone in a helper; those that review the others last."""

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import argparse
-from collections.abc import Iterator, Sequence
-from contextlib import contextmanager
+from collections.abc import Sequence
+from contextlib import AbstractContextManager
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -93,19 +93,15 @@ def _in_full(options: argparse.Namespace, assessment: Assessment) -> bool:
     return bool(options.full or options.rule or len(selected) == 1)
 
 
-@contextmanager
-def _workers(address: str, shown: Progress) -> Iterator[Processes]:
+def _workers(address: str, shown: Progress) -> AbstractContextManager[Processes]:
     """Helper processes of this machine, or the workers of a cluster at an address."""
     if address:
         from speclint.checking import cluster
 
-        with cluster(address, shown.part) as workers:
-            yield workers
-    else:
-        from speclint.checking import Processes
+        return cluster(address, shown.part)
+    from speclint.checking import Processes
 
-        with Processes(on_part=shown.part) as workers:
-            yield workers
+    return Processes(on_part=shown.part)
 
 
 def _check_staged(
