@@ -19,6 +19,7 @@ from speclint.rules.judgement import (
     NotCovered,
     RuleEnded,
     StatedPlace,
+    as_it_is,
 )
 from speclint.rules.margin import margin_above, margin_below, margin_of_stay, margins_within
 from speclint.rules.record import Record
@@ -212,7 +213,7 @@ def _all_ended(ended: list[RuleEnded]) -> RuleEnded:
 
 
 def _said(found: Amount, limit: Amount, compared: str, *, holds: bool) -> str:
-    sign = compared if holds else {"≤": ">", "≥": "<", "=": "≠"}[compared]
+    sign = as_it_is(compared, holds=holds)
     left = f"{_name(found)} {amount(found.value, found.unit, found.written_in or limit.written_in)}"
     right = f"{amount(limit.value, limit.unit, limit.written_in or found.written_in)} {_name(limit)}"
     return f"{left} {sign} {right}".strip()

@@ -76,7 +76,7 @@ class Judgement:
         found, limit = self.found, self.limit
         if found is None or limit is None or self.compared == "reported":
             return ""
-        sign = self.compared if self.holds else {"≤": ">", "≥": "<", "=": "≠", ">": "≤"}[self.compared]
+        sign = as_it_is(self.compared, holds=self.holds)
         left = amount(found.value, found.unit, found.written_in or limit.written_in)
         return f"{left} {sign} {amount(limit.value, limit.unit, limit.written_in or found.written_in)}"
 
@@ -115,6 +115,15 @@ class Judgement:
     def accepted(self, says: str) -> Judgement:
         """A judgement that holds in spite of its comparison, for a reason that is said."""
         return replace(self, holds=True, says=says, parts=())
+
+
+def as_it_is(compared: str, *, holds: bool) -> str:
+    """The sign between two values: that of the comparison where it holds, else the opposite.
+
+    >>> as_it_is("≤", holds=True), as_it_is("≤", holds=False)
+    ('≤', '>')
+    """
+    return compared if holds else {"≤": ">", "≥": "<", "=": "≠", ">": "≤"}[compared]
 
 
 class RuleEnded(Exception):
