@@ -9,7 +9,7 @@ from pathlib import Path
 
 ROOT = Path(__file__).parents[1]
 README = ROOT / "README.md"
-SHOWN = "example_specs/seats/seat-exhaust-left-front-upper.toml"
+SHOWN = "example_specs/seats/seat-exhaust.toml"
 
 
 def rewritten(text: str) -> str:
