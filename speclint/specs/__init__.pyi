@@ -272,6 +272,7 @@ from .spans import (
     refusal as refusal,
 )
 from .spec import (
+    MARK as MARK,
     Spec as Spec,
     SpecTable as SpecTable,
 )
