@@ -67,8 +67,11 @@ def _flat_plate(
     stresses = _plate_stresses(cover, sheet, pressure, bolting.G, t)
     return sheet.worst(
         _cut_from(cover, stock, t, sheet),
-        *(sheet.at_least(t, least) for least in needed),
-        *(sheet.at_most(stress, in_case) for stress in stresses),
+        *(sheet.at_least(t, least).else_says("cover is {found} thick, {limit} required") for least in needed),
+        *(
+            sheet.at_most(stress, in_case).else_says("cover stressed to {found}, {limit} allowed")
+            for stress in stresses
+        ),
     )
 
 
@@ -199,6 +202,7 @@ def on_test(cover: CylinderCover | ChamberCover, case: LoadCase, sheet: Sheet) -
     "cover.flange",
     title="The bending stress of the cover's flange between stud circle and joint, at the greatest load of its studs "
     "as tightened and in work, does not exceed the allowable bending stress",
+    wrong="studs bend the flange to {found}, {limit} allowed",
     on=(CylinderCover, ChamberCover),
     cases=_DUTY,
     grade=Grade.NONCONFORMITY,

@@ -101,9 +101,27 @@ def engagement(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
         matches = end.mark == "n" and _matches(joint, end, sheet, studs, other >= strength)
         for thread, strips in _strippings(end, sheet, studs, steel, strength, other):
             if held is not None:
-                judged.append(_named(thread, end, joint, sheet.at_least(strips, held).graded(Grade.HOLD)))
+                judged.append(
+                    _named(
+                        thread,
+                        end,
+                        joint,
+                        sheet.at_least(strips, held)
+                        .else_says("strips at {found}, {limit} to be held")
+                        .graded(Grade.HOLD),
+                    )
+                )
             if not matches:
-                judged.append(_named(thread, end, joint, sheet.at_least(strips, broken)))
+                judged.append(
+                    _named(
+                        thread,
+                        end,
+                        joint,
+                        sheet.at_least(strips, broken).else_says(
+                            "strips at {found}, {limit} wanted to outlast the stud"
+                        ),
+                    )
+                )
     if not judged:
         raise sheet.not_applicable("the nuts match the bolts of the gland, which gland.studs judges")
     return sheet.worst(*judged)
@@ -169,7 +187,7 @@ def _named(thread: str, end: _End, joint: BoltedJoint, judged: Judgement) -> Jud
     of = f"{thread} in {end.called}" if "stud" in thread else f"{thread} of {end.called}"
     says = f"{of}: {judged.says}" if judged.says else ""
     stated = joint.nut.engagement if end.mark == "n" else joint.tapped.engagement
-    return replace(judged, says=says).pointing_at(stated.where)
+    return replace(judged, says=says, wrong=f"{of} {judged.wrong}").pointing_at(stated.where)
 
 
 RULES = (engagement,)

@@ -18,6 +18,7 @@ from speclint_joints.sources import VDI_2230, VDI_FATIGUE
     "joint.stud-fatigue",
     title="The stress amplitude of the studs from the pressure of every stroke does not exceed the "
     "endurance limit of their thread over the factor",
+    wrong="stress of the studs alternates by {found}, {limit} allowed",
     on=BoltedJoint,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,

@@ -175,12 +175,18 @@ def block_slip(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Judge
         lift = _lift(fastening, block, pad, sheet, steam, drawn.bolts.n)
         pressed = {"n": drawn.bolts.n, "F": drawn.low, "P": lift}
         factor = sheet.work("N_s", frames.factor_against_slip, mu=mu, T=thrust, **pressed)
-        return sheet.at_least(factor, sheet.limit("friction alone"))
+        return sheet.at_least(factor, sheet.limit("friction alone")).else_says(
+            "friction holds the block at {found} times the thrust, {limit} wanted"
+        )
     fitted = taken_by == "fitted bolts"
     sheared, pressure = _fitted(fastening, sheet, thrust) if fitted else _lugs(fastening, sheet, thrust)
     return sheet.worst(
-        sheet.at_most(sheared, sheet.limit("shear")),
-        sheet.at_most(pressure, sheet.limit("bearing")),
+        sheet.at_most(sheared, sheet.limit("shear")).else_says(
+            "thrust shears bolts or lugs by {found}, {limit} allowed"
+        ),
+        sheet.at_most(pressure, sheet.limit("bearing")).else_says(
+            "bolts or lugs bear with {found}, {limit} allowed"
+        ),
         *(_without_play(fastening, sheet) if fitted else ()),
     )
 
@@ -190,7 +196,9 @@ def _without_play(fastening: FrameFastening, sheet: Sheet) -> Iterator[Judgement
     d = sheet.take("d_f", fastening.fitted_diameter)
     for hole in holes_of_bolts(fastening, sheet):
         play = sheet.work("c", diametral_clearance, D=sheet.take("D_h", hole), d=d)
-        yield sheet.at_most(play, sheet.limit("play"))
+        yield sheet.at_most(play, sheet.limit("play")).else_says(
+            "fitted bolt has {found} of play in its hole, {limit} allowed"
+        )
 
 
 def _fitted(fastening: FrameFastening, sheet: Sheet, thrust: float) -> tuple[float, float]:
@@ -242,9 +250,13 @@ def block_couple(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Jud
     proof = sheet.look_up("R_p", sheet.material_of(fastening).proof_stress, at=at, thickness=drawn.bolts.d)
     limit = sheet.work("sigma_lim", share_of_strength, k=sheet.limit("share of proof"), R=proof)
     return sheet.worst(
-        sheet.at_least(factor, sheet.limit("factor")),
-        sheet.at_most(pressed, sheet.limit("pad pressure")),
-        sheet.at_most(pull, limit),
+        sheet.at_least(factor, sheet.limit("factor")).else_says(
+            "pad lifts at {found} times the couple, {limit} wanted"
+        ),
+        sheet.at_most(pressed, sheet.limit("pad pressure")).else_says(
+            "pad pressed by {found}, {limit} allowed"
+        ),
+        sheet.at_most(pull, limit).else_says("bolts stressed to {found}, {limit} allowed"),
     )
 
 

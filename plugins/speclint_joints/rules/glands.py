@@ -19,6 +19,7 @@ from speclint_joints.sources import SHIGLEY, VDI_TORSION
     "gland.studs",
     title="The stress of the most heavily loaded gland stud, from packing or steam load and torsion, does "
     "not exceed its share of proof stress",
+    wrong="gland stud stressed to {found}, {limit} allowed",
     on=Gland,
     cases=("starting", "running", "test", "water"),
     grade=Grade.NONCONFORMITY,

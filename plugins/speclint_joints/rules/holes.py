@@ -25,6 +25,7 @@ from speclint_joints.sources import ASME_BENDING
     "joint.hole-depth",
     title="A tapped hole, blind or through, is at least as deep as set-in, engagement and what the tap leaves, "
     "and a hole that opens into steam is sealed",
+    wrong="tapped hole {found} deep, {limit} needed",
     on=BoltedJoint,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
@@ -91,12 +92,19 @@ def edge(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     at = sheet.take("T_0", joint.tightening.temperature)
     tension = sheet.look_up("f", metal_tapped(joint, sheet).allowable_tension, of=tapped, at=at)
     local = sheet.work("f_l", share_of_strength, k=sheet.limit("local"), R=tension)
-    return sheet.worst(_far_enough(joint, sheet, studs.d), sheet.at_most(stress, local))
+    return sheet.worst(
+        _far_enough(joint, sheet, studs.d),
+        sheet.at_most(stress, local).else_says(
+            "metal round the tapped hole stressed to {found}, {limit} allowed"
+        ),
+    )
 
 
 def _far_enough(joint: BoltedJoint, sheet: Sheet, d: float) -> Judgement:
     least = sheet.work("e_low", least_edge_distance, d=d, k=sheet.limit("diameters"))
-    return sheet.at_least(edge_of_hole(joint, sheet), least)
+    return sheet.at_least(edge_of_hole(joint, sheet), least).else_says(
+        "tapped hole {found} from the edge, {limit} wanted"
+    )
 
 
 RULES = (hole_depth, edge)

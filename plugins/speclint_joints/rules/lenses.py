@@ -68,7 +68,11 @@ def seat(lens: LensJoint, case: LoadCase, sheet: Sheet) -> Judgement:
         ]
     if cone:
         touches = sheet.work("D", contact.circle_in_cone, R=R, phi=phi)
-        judged.append(sheet.at_most(sheet.work("e", circle_missed, D_c=D, D=touches), sheet.limit("circle")))
+        judged.append(
+            sheet.at_most(sheet.work("e", circle_missed, D_c=D, D=touches), sheet.limit("circle")).else_says(
+                "stated circle of contact is {found} off, {limit} allowed"
+            )
+        )
     return sheet.worst(*judged)
 
 
@@ -102,7 +106,11 @@ def _crushing(
         name = f"{number}{mark}"
         proof = sheet.look_up(f"R_p{name}", sheet.material_of(part).proof_stress, of=part, at=at)
         permitted = sheet.work(f"p_perm{name}", permitted_contact, k=sheet.limit("times proof"), R_p=proof)
-        judged.append(sheet.at_most(mean, permitted))
+        judged.append(
+            sheet.at_most(mean, permitted).else_says(
+                "ring and seat press each other with {found}, {limit} allowed"
+            )
+        )
     return judged
 
 
@@ -113,7 +121,9 @@ def _swings(
     half = sheet.work(f"b_{mark}", contact.line_half_width, **band)
     face = sheet.take("w", lens.face_width)
     allowed = sheet.work(f"delta_{mark}", contact.swing_of_seat, w=face, b=half, R=R)
-    return sheet.at_least(allowed, swing_of_lens(lens, case, sheet))
+    return sheet.at_least(allowed, swing_of_lens(lens, case, sheet)).else_says(
+        "ring can swing by {found}, {limit} wanted"
+    )
 
 
 RULES = (seat,)

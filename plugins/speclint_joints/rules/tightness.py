@@ -46,13 +46,17 @@ def gasket_load(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     hot = sheet.work("W_hot", load_of_all, F=working.low, n=n)
     seating = sheet.work("W_m2", gaskets.seating_bolt_load, G=ring.G, b=ring.b, y=y)
     operating = sheet.work("W_m1", gaskets.operating_bolt_load, G=ring.G, b=ring.b, m=m, p=pressure)
-    return sheet.worst(sheet.at_least(cold, seating), sheet.at_least(hot, operating))
+    return sheet.worst(
+        sheet.at_least(cold, seating).else_says("studs bed the gasket in with {found}, {limit} wanted"),
+        sheet.at_least(hot, operating).else_says("gasket slack hot: studs press {found}, {limit} wanted"),
+    )
 
 
 @rule(
     "joint.face-pressure",
     title="The contact pressure of a ground face, at least preload and hot, is at least its multiple of the "
     "steam pressure",
+    wrong="ground face slack hot: pressed by {found}, {limit} wanted",
     on=BoltedJoint,
     cases=("starting", "running", "test", "water"),
     grade=Grade.HOLD,
@@ -88,6 +92,7 @@ def face_pressure(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement
     "joint.separation",
     title="The factor against separation of the joint is not below its limit, in service, on test and with "
     "water in the cylinder",
+    wrong="studs let the joint part at {found} times the load, {limit} wanted",
     on=BoltedJoint,
     cases=("starting", "running", "test", "water"),
     grade=Grade.HOLD,
@@ -111,6 +116,7 @@ def separation(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
 @rule(
     "joint.thermal",
     title="The least preload in heating, running and cooling is at least its share of the same preload cold",
+    wrong="studs slacken hot: {found} of preload left, {limit} wanted",
     on=BoltedJoint,
     cases=("warming", "running", "standing-hot", "cooling"),
     grade=Grade.NONCONFORMITY,

@@ -66,7 +66,9 @@ def hydraulic_test(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgem
     def judge_bore(item: tuple[str, Bore]) -> Judgement:
         name, bore = item
         made = metal_of_wall(bore, block, sheet)
-        enough = sheet.at_least(test, _required(block, made, duty, hot, sheet))
+        enough = sheet.at_least(test, _required(block, made, duty, hot, sheet)).else_says(
+            "tested at {found}, bore {item} requires {limit}"
+        )
         stressed = _block_at_test(block, name, made, test, sheet)
         return sheet.worst(enough, stressed, *_liners_at_test(block, name, test, sheet))
 
@@ -75,7 +77,7 @@ def hydraulic_test(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgem
             *(
                 sheet.at_least(
                     test, _required(block, metal_of_panel(panel, division, block, sheet), duty, at, sheet)
-                )
+                ).else_says("tested at {found}, {item} requires {limit}")
                 for panel in panels_of_division(division, block, sheet)
                 for at in temperatures_beside(panel.sides, block, case, sheet)
             )
@@ -121,7 +123,9 @@ def _block_at_test(
         stress = sheet.work("σ_b", outer_tresca_stress, p=test, D=d, D_out=outside)
         strength = sheet.look_up("R_p", metal.proof_stress, of=block, at=at, thickness=thickness)
         share = sheet.limit("steel_share")
-    return sheet.at_most(stress, sheet.work("S_b", share_of_strength, k=share, R=strength))
+    return sheet.at_most(stress, sheet.work("S_b", share_of_strength, k=share, R=strength)).else_says(
+        "test stresses the wall of bore {item} to {found}, {limit} allowed"
+    )
 
 
 def _liners_at_test(block: CylinderBlock, bore: str, test: float, sheet: Sheet) -> Iterator[Judgement]:
@@ -135,13 +139,14 @@ def _liners_at_test(block: CylinderBlock, bore: str, test: float, sheet: Sheet) 
         )
         yield sheet.at_most(
             stress, sheet.work("S_l", share_of_strength, k=sheet.limit("iron_share"), R=strength)
-        )
+        ).else_says("test stresses the liner of bore {item} to {found}, {limit} allowed")
 
 
 @rule(
     "cylinder.between-bores",
     title="The stress of each wall between neighbouring bores and passages, wasted and at the greatest pressure "
     "difference, does not exceed the allowable stress of its metal",
+    wrong="{item} stressed to {found}, {limit} allowed",
     on=CylinderBlock,
     cases=("starting", "running", "water"),
     grade=Grade.HOLD,

@@ -23,6 +23,7 @@ from speclint_motion.inputs import FULL_TURN, cylinder_of, gear_of, greatest, pi
     "crosshead.slide-pressure",
     title="The mean pressure of the slipper on its bar, at the greatest thrust of a revolution, does not "
     "exceed its limit",
+    wrong="slipper presses its bar with {found}, {limit} allowed",
     on=Crosshead,
     cases=("starting", "running"),
     edition=3,
@@ -52,6 +53,7 @@ def slide_pressure(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Judgem
 @rule(
     "slidebar.deflection",
     title="The deflection of the slide bar under the thrust does not exceed its share of the span",
+    wrong="slide bar bends by {found}, {limit} allowed",
     on=SlideBar,
     cases=("starting",),
     edition=2,
@@ -125,9 +127,16 @@ def balance_record(crosshead: Crosshead, sheet: Sheet) -> Judgement:
     )
     limit = sheet.limit("apart")
     balanced = sheet.take("m_0", crosshead.balanced_for)
-    drawn = sheet.at_most(sheet.work("x_0", mass_apart, m=m, m_0=balanced), limit)
+    drawn = sheet.at_most(sheet.work("x_0", mass_apart, m=m, m_0=balanced), limit).else_says(
+        "mass {found} off that of the balance drawing, {limit} allowed"
+    )
     reckoned = sheet.take("m_b", block.drive.reciprocating_mass)
-    return sheet.worst(drawn, sheet.at_most(sheet.work("x_b", mass_apart, m=m, m_0=reckoned), limit))
+    return sheet.worst(
+        drawn,
+        sheet.at_most(sheet.work("x_b", mass_apart, m=m, m_0=reckoned), limit).else_says(
+            "mass {found} off that stated for the block, {limit} allowed"
+        ),
+    )
 
 
 RULES = (slide_pressure, deflection, balance_record)

@@ -95,8 +95,14 @@ def bearing_pressure(pin: Pin, case: LoadCase, sheet: Sheet) -> Judgement:
         _period_proportions(d, b, D, sheet)
     p = sheet.work("p", projected_pressure, F=F, d=d, b=b)
     name = place.replace(" ", "_")
-    usual = sheet.at_most(p, sheet.limit(f"{name}_usual")).graded(Grade.OBSERVATION)
-    return sheet.worst(sheet.at_most(p, sheet.limit(name)), usual)
+    usual = (
+        sheet.at_most(p, sheet.limit(f"{name}_usual"))
+        .else_says("pin pressed by {found}, up to {limit} is usual")
+        .graded(Grade.OBSERVATION)
+    )
+    return sheet.worst(
+        sheet.at_most(p, sheet.limit(name)).else_says("pin pressed by {found}, {limit} allowed"), usual
+    )
 
 
 def _period_proportions(d: Metres, b: Metres, D: Metres, sheet: Sheet) -> None:
@@ -110,6 +116,7 @@ def _period_proportions(d: Metres, b: Metres, D: Metres, sheet: Sheet) -> None:
     "pin.bending",
     title="Under fully reversed bending and shear the pin, weakened by its fillet, its surface and its size, has at "
     "least the least factor of safety for infinite life",
+    wrong="factor of the pin against fatigue {found}, {limit} wanted",
     on=Pin,
     cases=("starting", "running"),
     edition=4,

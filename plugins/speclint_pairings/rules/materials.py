@@ -71,7 +71,7 @@ def temperature(component: Component, case: LoadCase, sheet: Sheet) -> Judgement
     metal = sheet.take("T", case.temperature_of(component))
     material = sheet.material_of(component)
     limit = sheet.look_up("T_max", material.temperature_limit, of=component, use=use)
-    judged = [sheet.no_hotter(metal, limit)]
+    judged = [sheet.no_hotter(metal, limit).else_says("metal at {found}, its limit is {limit}")]
     for piece in pieces_of(component):
         if sheet.is_stated(f"material of {piece.called}", piece.material):
             judged.append(_piece(piece, component, case, sheet))
@@ -82,7 +82,9 @@ def temperature(component: Component, case: LoadCase, sheet: Sheet) -> Judgement
 def _piece(piece: Piece, component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
     metal = sheet.material_named(piece.called, piece.material)
     limit = sheet.look_up(f"T_max of {piece.called}", metal.temperature_limit, use=piece.use)
-    return sheet.no_hotter(temperature_of_pieces(component, case, sheet), limit)
+    return sheet.no_hotter(temperature_of_pieces(component, case, sheet), limit).else_says(
+        f"{piece.called} at {{found}}, its metal is for {{limit}}"
+    )
 
 
 def _use_of(component: Component, sheet: Sheet) -> str:
@@ -97,6 +99,7 @@ def _use_of(component: Component, sheet: Sheet) -> str:
     "material.time-dependent",
     title="A steel pressure part, its studs and nuts among them, is no hotter than the temperature from which "
     "creep governs its strength",
+    wrong="metal creeps at {found}, from {limit} on",
     on=Component,
     cases=("starting", "running", "drifting"),
     grade=Grade.HOLD,

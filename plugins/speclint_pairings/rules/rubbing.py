@@ -54,6 +54,7 @@ Worked = tuple[Pascals, MetresPerSecond]
     "pairing.pressure-velocity",
     title="Mean pressure times mean speed of the rubbing pair is at most the table's figure for its "
     "metals, motion and oil",
+    wrong="pressure times speed {found}, {limit} allowed",
     on=(Crosshead, Pin, PistonRing, Rocker, ValveSpindle),
     cases=("running",),
     grade=Grade.NONCONFORMITY,

@@ -23,6 +23,7 @@ _ELEMENTS = ("C", "Mn", "Cr", "Mo", "V", "Ni", "Cu")
     "material.weldability",
     title="A welded part, of all its plates the one of greatest carbon equivalent, has at most 0.40 %, or is given "
     "the preheat that it needs and, above 0.55 %, a heat treatment other than none",
+    wrong="preheat {found}, {limit} wanted",
     on=Component,
     grade=Grade.NONCONFORMITY,
     cites=[EN_1011_2.at("C.2.1, carbon equivalent"), COMMON_PRACTICE],

@@ -49,6 +49,7 @@ def _bore(passage: SteamPassage, sheet: Sheet) -> tuple[CylinderBlock, Metres]:
 @rule(
     "steamway.port-rule",
     title="The port is at least 0.08 of the piston area (other period rules are reported beside it)",
+    wrong="port {found} of the piston's area, {limit} wanted",
     on=SteamPassage,
     cases=("running",),
     grade=Grade.OBSERVATION,
@@ -198,7 +199,12 @@ def drifting(way: SteamPassage, case: LoadCase, sheet: Sheet) -> Judgement:
         κ=sheet.limit("exponent", "κ"),
     )
     return sheet.worst(
-        sheet.at_most(depression, sheet.limit("depression")), sheet.no_hotter(T_2, sheet.limit("temperature"))
+        sheet.at_most(depression, sheet.limit("depression")).else_says(
+            "drifting draws a depression of {found}, {limit} allowed"
+        ),
+        sheet.no_hotter(T_2, sheet.limit("temperature")).else_says(
+            "drifting compresses the air to {found}, {limit} allowed"
+        ),
     )
 
 

@@ -75,7 +75,10 @@ def _speeds(stages: tuple[Stage, ...], case: LoadCase, sheet: Sheet) -> Judgemen
     judgements = []
     for flow in path.flows:
         sheet.work(f"x_v{flow.i}", speed_ratio, v=flow.v, v_0=period)
-        judgements += [sheet.at_most(flow.v, greatest), sheet.at_most(flow.Ma, mach)]
+        judgements += [
+            sheet.at_most(flow.v, greatest).else_says("steam at {found} along the path, {limit} allowed"),
+            sheet.at_most(flow.Ma, mach).else_says("steam at Mach {found} along the path, {limit} allowed"),
+        ]
     return sheet.worst(*judgements)
 
 
@@ -83,6 +86,7 @@ def _speeds(stages: tuple[Stage, ...], case: LoadCase, sheet: Sheet) -> Judgemen
     "steamway.pressure-drop",
     title="With the steam of all cylinders that each stage feeds, at most 5 % of the pressure is lost from header to "
     "valve, and at most 10 % from valve to nozzle",
+    wrong="path loses {found} of the pressure, {limit} allowed",
     on=ENDS,
     cases=("running",),
     edition=3,
@@ -138,7 +142,9 @@ def _areas(stages: tuple[Stage, ...], sheet: Sheet) -> Judgement:
         if stage is None:
             return _room_round(valve, sheet)
         A = section_of(stage, str(i), sheet).A
-        wide = sheet.at_least(sheet.work(f"x_A{i}", area_ratio, A_1=A, A_2=valve_area), least)
+        wide = sheet.at_least(sheet.work(f"x_A{i}", area_ratio, A_1=A, A_2=valve_area), least).else_says(
+            "path narrows to {found} times its valve's area, {limit} wanted"
+        )
         width = stage.outside_diameter if isinstance(stage, SteamPipe) else stage.area
         return wide.pointing_at(width.where)
 
@@ -162,7 +168,11 @@ def _room_round(valve: PoppetValve, sheet: Sheet) -> Judgement:
         area, throat = _beat(index, beat, lift, sheet)
         flows.append(sheet.work(f"A_f{index}", single_beat_flow_area, A_b=area, T=throat))
     ratio = sheet.work("x_Ar", area_ratio, A_1=room, A_2=max(flows))
-    return sheet.at_least(ratio, sheet.limit("share")).pointing_at(valve.box_diameter.where)
+    return (
+        sheet.at_least(ratio, sheet.limit("share"))
+        .else_says("room round the valve {found} times its beat's area, {limit} wanted")
+        .pointing_at(valve.box_diameter.where)
+    )
 
 
 def _valve_of(stages: tuple[Stage, ...], sheet: Sheet) -> PoppetValve:
@@ -202,6 +212,7 @@ def _beat(index: str, beat: Beat, lift: float, sheet: Sheet) -> tuple[SquareMetr
     "steamway.choked",
     title="The flow of all cylinders that a stage feeds is at most 50 % of that at which the tightest section of the "
     "path chokes",
+    wrong="flow is {found} of that at which the path chokes, {limit} allowed",
     on=ENDS,
     cases=("running",),
     edition=3,

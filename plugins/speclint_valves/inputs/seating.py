@@ -140,7 +140,9 @@ def _ring(seat: ValveSeat, fit: Fit, sheet: Sheet, delta: Metres, T_s: Kelvins, 
     else:
         share, table = sheet.limit("block-share", "k_s"), ring.proof_stress
     allowed = sheet.work("σ_s", share_of_strength, k=share, R=sheet.look_up("S_s", table, of=seat, at=T_s))
-    return sheet.at_most(sheet.work("σ", size_of_stress, sigma=hoop), allowed)
+    return sheet.at_most(sheet.work("σ", size_of_stress, sigma=hoop), allowed).else_says(
+        "fit stresses the ring to {found}, {limit} allowed"
+    )
 
 
 def _block(fit: Fit, sheet: Sheet, p: Pascals, T_b: Kelvins) -> Judgement:
@@ -148,4 +150,4 @@ def _block(fit: Fit, sheet: Sheet, p: Pascals, T_b: Kelvins) -> Judgement:
     proof = sheet.look_up("R_p", sheet.material_of(fit.block).proof_stress, of=fit.block, at=T_b)
     return sheet.at_most(
         tresca, sheet.work("σ_b", share_of_strength, k=sheet.limit("block-share", "k_b"), R=proof)
-    )
+    ).else_says("fit stresses the block to {found}, {limit} allowed")

@@ -87,6 +87,7 @@ def _pressed(touch: Touch, load: Loaded, phase: Phase, sheet: Sheet) -> Pressed:
 @rule(
     "cam.pressure-angle",
     title="The cam does not push its roller too far aslant",
+    wrong="cam pushes its roller {found} aslant, {limit} allowed",
     on=Cam,
     grade=Grade.NONCONFORMITY,
     cites=[NORTON, COMMON_PRACTICE],
@@ -119,6 +120,7 @@ def pressure_angle_of_cam(cam: Cam, sheet: Sheet) -> Judgement:
     edition=3,
     title="The lift law of the cam has no jump in acceleration where it joins ramp or dwell, and at the foot of a ramp "
     "a jump in tappet speed of at most 0.5 m/s",
+    wrong="tappet speed jumps by {found} at a ramp, {limit} allowed",
     on=Cam,
     cases=("running",),
     grade=Grade.OBSERVATION,

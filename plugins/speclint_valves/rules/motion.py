@@ -42,6 +42,7 @@ _AMPLE = 1e6
     edition=5,
     title="At 1.1 times the greatest speed the closing load is at least 1.3 times what keeps the train "
     "on the cam",
+    wrong="valve may leave its cam: held to it by {found}, {limit} wanted",
     on=PoppetValve,
     cases=("running", "drifting"),
     grade=Grade.NONCONFORMITY,
@@ -157,6 +158,7 @@ def _judged(sheet: Sheet, angle: Radians, train: Moving) -> Judgement:
     "valve.landing-speed",
     edition=3,
     title="The valve lands on its seat at no more than 0.5 m/s",
+    wrong="valve lands at {found}, {limit} allowed",
     on=PoppetValve,
     cases=("running",),
     grade=Grade.OBSERVATION,

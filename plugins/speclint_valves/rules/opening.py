@@ -43,6 +43,7 @@ from speclint_valves.sources import STEAM_SPEED
     edition=3,
     title="At full lift the flow area of the valve, and of the throat where its two streams have joined, is at least "
     "0.9 of the area of its port",
+    wrong="valve opens {found} of flow area, {limit} wanted",
     on=PoppetValve,
     grade=Grade.NONCONFORMITY,
     cites=[HEYWOOD, FIRST_PRINCIPLES, COMMON_PRACTICE],
@@ -99,12 +100,19 @@ def lift_worth_having(valve: PoppetValve, sheet: Sheet) -> Judgement:
         β = sheet.take(f"β_{index}", beat.seat_angle)
         useful.append(sheet.work(f"h_{index}", lift_for_area, T=T, d=d, w=w, β=β))
     h, x = sheet.take("h", valve.lift), sheet.limit("share-of-lift", "x")
-    own = sheet.at_most(h, sheet.work("h_max", share_of_lift, x=x, h=max(useful)))
+    own = sheet.at_most(h, sheet.work("h_max", share_of_lift, x=x, h=max(useful))).else_says(
+        "valve lifts {found}, useful only up to {limit}"
+    )
     after = common_throat(valve, sheet)
     if math.isinf(after):
         return own
     before = beats_area(valve, sheet.work("h_x", lift_over_factor, h=h, x=x), sheet)
-    return sheet.worst(own, sheet.at_most(before, after))
+    return sheet.worst(
+        own,
+        sheet.at_most(before, after).else_says(
+            "beats open {found} before full lift, their throat only {limit}"
+        ),
+    )
 
 
 @rule(
@@ -112,6 +120,7 @@ def lift_worth_having(valve: PoppetValve, sheet: Sheet) -> Judgement:
     edition=4,
     title="Through the valve live steam has a mean speed of at most 100 m/s and exhaust steam of at "
     "most 80 m/s",
+    wrong="steam at {found} through the valve, {limit} allowed",
     on=PoppetValve,
     cases=("running",),
     grade=Grade.OBSERVATION,
@@ -145,6 +154,7 @@ def _speeds(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> tuple[MetresPer
     "valve.pressure-loss",
     edition=4,
     title="At most 10 % of the absolute pressure is lost in the valve",
+    wrong="valve loses {found} of the pressure, {limit} allowed",
     on=PoppetValve,
     cases=("running",),
     grade=Grade.NONCONFORMITY,
@@ -171,6 +181,7 @@ def pressure_loss(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement
     "valve.mach",
     edition=4,
     title="The greatest Mach number of steam in the valve is at most 0.3",
+    wrong="steam reaches Mach {found} in the valve, {limit} allowed",
     on=PoppetValve,
     cases=("running",),
     grade=Grade.NONCONFORMITY,

@@ -48,6 +48,7 @@ DEFERS = "the local code and a competent person decide"
     "seat.retained-hot",
     edition=3,
     title="The seat has an interference above zero in every hot case, its faces smoothed",
+    wrong="seat loose hot: {left} of interference left",
     on=ValveSeat,
     cases=("warming", "starting", "running", "drifting", "standing-hot", "cooling", "water"),
     grade=Grade.HOLD,
@@ -74,6 +75,7 @@ def retained_hot(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
     "seat.push-out",
     edition=6,
     title="The grip of the hot fit is at least twice the load that pulls the seat out, of water at relief among them",
+    wrong="seat loose hot: grips {found} of {limit} wanted",
     on=ValveSeat,
     cases=("running", "drifting", "cooling", "water"),
     grade=Grade.HOLD,
@@ -189,7 +191,9 @@ def entering(seat: ValveSeat, sheet: Sheet) -> Judgement:
     wanted = sheet.work(
         "s_n", shrinkage_to_enter, delta=fit.delta, a=sheet.limit("allowance", "a"), D=fit.joint
     )
-    return sheet.at_least(_available(seat, fit, sheet), wanted)
+    return sheet.at_least(_available(seat, fit, sheet), wanted).else_says(
+        "too little shrinkage for the seat to go in: {found}, {limit} wanted"
+    )
 
 
 def _pressed(seat: ValveSeat, cold: Fit, sheet: Sheet) -> Judgement:
@@ -197,7 +201,9 @@ def _pressed(seat: ValveSeat, cold: Fit, sheet: Sheet) -> Judgement:
     p = pressure_of(seat, fit, sheet, fit.delta, DRAWING_TEMPERATURE, DRAWING_TEMPERATURE)
     friction, length = max(frictions_of_seat(seat, sheet)), joint_length(seat, fit, sheet)
     needed = sheet.work("F_n", axial_grip, mu=friction, p=p, D=fit.joint, L=length)
-    return sheet.at_least(sheet.take("F_p", seat.press_force), needed)
+    return sheet.at_least(sheet.take("F_p", seat.press_force), needed).else_says(
+        "press gives {found}, the seat needs {limit} to go in"
+    )
 
 
 def _available(seat: ValveSeat, fit: Fit, sheet: Sheet) -> Metres:

@@ -52,7 +52,10 @@ def shell(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     collapses = sheet.work("p_k", collapsing_pressure, E=E, nu=nu, t=t, D=D - t)
     wanted = sheet.work("p_n", pressure_with_factor, x=sheet.limit("factor", "x"), p=p)
     return sheet.worst(
-        sheet.at_most(sheet.work("σ", size_of_stress, sigma=hoop), allowed), sheet.at_least(collapses, wanted)
+        sheet.at_most(sheet.work("σ", size_of_stress, sigma=hoop), allowed).else_says(
+            "steam stresses the shell to {found}, {limit} allowed"
+        ),
+        sheet.at_least(collapses, wanted).else_says("shell collapses at {found}, {limit} wanted"),
     )
 
 
