@@ -51,12 +51,17 @@ def load_specs(path: Path, file: str, kinds: Mapping[str, type[Spec]]) -> tuple[
     return tuple(validated(one, kinds) for one in read_drafts(path, file, kinds))
 
 
-def read_drafts(path: Path, file: str, kinds: Mapping[str, type[Spec]]) -> tuple[Read, ...]:
-    """The specs that a file states; ``file`` is its name in reports. Never raises for what the file contains."""
+def read_drafts(
+    path: Path, file: str, kinds: Mapping[str, type[Spec]], content: bytes | None = None
+) -> tuple[Read, ...]:
+    """The specs that a file states; ``file`` is its name in reports. Never raises for what the file contains.
+
+    ``content`` is that of the file, where it was read before.
+    """
     if any("\ud800" <= letter <= "\udfff" for letter in file):  # how Python has the bytes of such a name
         instead = "a name in letters and digits"
         return (Loaded(file, path.stem, None, (Complaint(Location(file), _NO_TEXT, write=instead),)),)
-    table = read_toml(path, file)
+    table = read_toml(path, file, content=content)
     if isinstance(table, Complaint):
         return (Loaded(file, path.stem, None, (table,)),)
     kind = _kind_of(table, file, kinds)

@@ -273,6 +273,7 @@ from .spans import (
 )
 from .spec import (
     MARK as MARK,
+    OF_THE_DRAWING as OF_THE_DRAWING,
     Spec as Spec,
     SpecTable as SpecTable,
 )

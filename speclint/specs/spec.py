@@ -28,6 +28,9 @@ MARK = r"\{([A-Za-z][A-Za-z0-9_-]*)\}"
 V = TypeVar("V")
 T = TypeVar("T", bound="SpecTable")
 
+#: Words of a spec that say nothing of the part itself: a rule that does not read one does not depend on it.
+OF_THE_DRAWING = frozenset({"title", "prepared_by", "checked_by"})
+
 
 class SpecTable(BaseModel):
     """A table of a spec: frozen, closed to unknown keys, and knowing its place.

@@ -13,11 +13,10 @@ import pytest
 from speclint.checking import check_component
 from speclint.checking.inputs import Inputs, context_of
 from speclint.repository import Design, Register
-from speclint.repository.reading import Draft, read_drafts, validated
 from speclint.rules import Rule
-from speclint.specs import Component, Leaf, Spec
+from speclint.specs import Component, Spec
 from speclint.testing import installed_families
-from tests.example import EXAMPLE, assessed
+from tests.example import assessed
 
 LOADED = installed_families()
 #: Rules that ask what fills a place.
