@@ -72,7 +72,7 @@ class _Pair:
                 here, there = one.get(name), other.get(stead)
                 if here is None and there is None:
                     continue
-                if there is None or type(here) is not type(there) or list(_said(here)) != list(_said(there)):
+                if here is None or there is None or list(_said(here)) != list(_said(there)):
                     return None
                 found[_place_of(here)] = there.where
         return found
