@@ -47,6 +47,7 @@ from .dividing_walls import (
     side_by_passage as side_by_passage,
     sides_of_division as sides_of_division,
     walls_of as walls_of,
+    weldment_of as weldment_of,
 )
 from .drives import (
     STIFFEST_ENDS as STIFFEST_ENDS,

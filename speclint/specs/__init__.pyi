@@ -43,6 +43,7 @@ from .fields import (
     Mass as Mass,
     MassFlow as MassFlow,
     Moment as Moment,
+    NoArea as NoArea,
     NotStated as NotStated,
     OneOrMore as OneOrMore,
     Position as Position,
@@ -66,6 +67,10 @@ from .geometry import (
     Conditions as Conditions,
     FitsIn as FitsIn,
     conditions_of as conditions_of,
+)
+from .heat_flow import (
+    HeatPath as HeatPath,
+    WarmChamber as WarmChamber,
 )
 from .key_descriptions import (
     inner_table as inner_table,
@@ -213,6 +218,8 @@ from .kinds.slide_bar import (
     SlideBar as SlideBar,
 )
 from .kinds.steam_passage import (
+    BEYOND as BEYOND,
+    PassageFace as PassageFace,
     SteamPassage as SteamPassage,
 )
 from .kinds.steam_pipe import (

@@ -300,6 +300,8 @@ Allowance = Annotated[Measure | NotStated, Quantity("length", "not negative"), S
 #: A length counted from a datum in either direction.
 Position = Annotated[Measure | NotStated, Quantity("length", "any"), Span("0.1 µm", "100 m")]
 Area = Annotated[Measure | NotStated, Quantity("area"), Span("0.1 mm²", "100 m²")]
+#: An area that may be nothing, such as that of the ends of a passage that is open at both.
+NoArea = Annotated[Measure | NotStated, Quantity("area", "not negative"), Span("0.1 mm²", "100 m²")]
 Volume = Annotated[Measure | NotStated, Quantity("volume"), Span("1 mm³", "100 m³")]
 Angle = Annotated[Measure | NotStated, Quantity("angle", "any"), Span("0.001 °", "3600 °")]
 Mass = Annotated[Measure | NotStated, Quantity("mass"), Span("0.1 g", "300 t")]

@@ -11,6 +11,7 @@ from itertools import pairwise
 from types import FunctionType
 
 import pytest
+from scipy.special import kv
 
 from speclint.equations import Kelvins, Radians, Ratio, SquareMetresPerSecond, WattsPerMetreKelvin, described
 from speclint.handbook import tables
@@ -119,14 +120,25 @@ def shoulder(load: str, term: int) -> Callable[..., float]:
     return coefficient
 
 
+def k_0(x: Ratio) -> Ratio:
+    """Modified Bessel function of the second kind, of scipy."""
+    return float(kv(0, x))
+
+
+def k_1(x: Ratio) -> Ratio:
+    return float(kv(1, x))
+
+
 AIR = {"ν_air": air_viscosity, "λ_air": air_conductivity, "Pr_air": air_prandtl}
 CRANE = {"k_bend": bend_multiple, "k_entrance": entrance_loss, "k_mitre": mitre_multiple}
 #: What equations name besides formulae: tables read here, standards worked by another library; by module.
 ALSO: Mapping[str, Mapping[str, Callable[..., float]]] = {
+    "gaps": AIR,
     "lagging": AIR,
     "fittings": CRANE,
     "dry_steam": steam.AT_TEMPERATURE,
     "steam_nozzles": steam.OF_EXPANSION,
+    "plate_fins": {"K_0": k_0, "K_1": k_1},
     **{
         f"shoulder_in_{load}": {f"C_{term}": shoulder(load, term) for term in (1, 2, 3, 4)}
         for load in ("tension", "bending", "torsion")
