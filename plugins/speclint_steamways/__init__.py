@@ -22,5 +22,6 @@ def speclint_rules() -> Sequence[RulesIn]:
             "partition",
             "steam-passage",
             "steam-pipe",
-        )
+        ),
+        rules_in("speclint_steamways.rules.conducted", "cam-box", "chamber-cover", "locating-face"),
     ]

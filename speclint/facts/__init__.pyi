@@ -100,6 +100,7 @@ from .gear import (
     gear_of as gear_of,
     greatest_lift as greatest_lift,
     least_lift as least_lift,
+    spindles_into as spindles_into,
     tappet_clearance as tappet_clearance,
 )
 from .glands import (

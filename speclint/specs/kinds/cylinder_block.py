@@ -22,6 +22,7 @@ from speclint.specs.fields import (
     Word,
 )
 from speclint.specs.geometry import AtMost, Below, Conditions
+from speclint.specs.heat_flow import HeatPath
 from speclint.specs.making import BlockMaking
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
@@ -250,6 +251,7 @@ class Pad(Closable):
         plate: name of the plate of the block's weldment that it is cut from
         area: face in contact, where it is less than its sides leave beside the holes of its bolts
         locates: whether it locates the block; every other pad slides
+        path: metal that leads heat from the hot wall of the block to its face
     """
 
     at: Annotated[Position, Span("1 mm", "5 m")] = NOT_STATED
@@ -258,6 +260,7 @@ class Pad(Closable):
     plate: Word[str] = NOT_STATED
     area: Area = NOT_STATED
     locates: Word[bool] = NOT_STATED
+    path: HeatPath = HeatPath.unstated()
 
 
 class Drive(SpecTable):
