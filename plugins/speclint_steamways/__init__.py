@@ -20,6 +20,7 @@ def speclint_rules() -> Sequence[RulesIn]:
             "cylinder-block",
             "lagging",
             "partition",
+            "saddle",
             "steam-passage",
             "steam-pipe",
         ),

@@ -49,6 +49,10 @@ from .dividing_walls import (
     walls_of as walls_of,
     weldment_of as weldment_of,
 )
+from .drains import (
+    has_drain_cock as has_drain_cock,
+    is_drained as is_drained,
+)
 from .drives import (
     STIFFEST_ENDS as STIFFEST_ENDS,
     cold_clearance as cold_clearance,
@@ -89,6 +93,7 @@ from .frames import (
     face_by_sides as face_by_sides,
     face_of_pad as face_of_pad,
     fastenings_of_pad as fastenings_of_pad,
+    mass_drawn as mass_drawn,
     mass_left as mass_left,
     mass_on_frame as mass_on_frame,
 )

@@ -57,6 +57,7 @@ from .fields import (
     Temperature as Temperature,
     TemperatureDifference as TemperatureDifference,
     Volume as Volume,
+    WastingRate as WastingRate,
     Word as Word,
     bare as bare,
     opened as opened,
@@ -210,6 +211,9 @@ from .kinds.retaining_ring import (
 from .kinds.rocker import (
     Rocker as Rocker,
 )
+from .kinds.saddle import (
+    Saddle as Saddle,
+)
 from .kinds.shaft import (
     Shaft as Shaft,
 )
@@ -300,6 +304,11 @@ from .template import (
 )
 from .ties import (
     Tie as Tie,
+)
+from .water import (
+    Drain as Drain,
+    Floor as Floor,
+    Wasting as Wasting,
 )
 from .welding import (
     Welding as Welding,

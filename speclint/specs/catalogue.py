@@ -47,6 +47,7 @@ KINDS: dict[str, str] = {
     "poppet-valve": "speclint.specs.kinds.poppet_valve:PoppetValve",
     "retaining-ring": "speclint.specs.kinds.retaining_ring:RetainingRing",
     "rocker": "speclint.specs.kinds.rocker:Rocker",
+    "saddle": "speclint.specs.kinds.saddle:Saddle",
     "shaft": "speclint.specs.kinds.shaft:Shaft",
     "slide-bar": "speclint.specs.kinds.slide_bar:SlideBar",
     "steam-passage": "speclint.specs.kinds.steam_passage:SteamPassage",

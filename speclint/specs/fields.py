@@ -317,6 +317,10 @@ TemperatureDifference = Annotated[
     Measure | NotStated, Quantity("temperature difference", "any"), Span("0.001 K", "2000 K")
 ]
 Speed = Annotated[Measure | NotStated, Quantity("speed", "not negative"), Span("1e-5 m/s", "1000 m/s")]
+#: Thickness that is lost in a year.
+WastingRate = Annotated[
+    Measure | NotStated, Quantity("wasting rate", "not negative"), Span("0.001 mm/year", "50 mm/year")
+]
 RotationalSpeed = Annotated[
     Measure | NotStated, Quantity("rotational speed", "not negative"), Span("0.01 rev/min", "20000 rev/min")
 ]

@@ -17,6 +17,7 @@ from tests.contracts.promises import Promise, general, promised, taken_by
 from tests.example import assessed
 from tests.plugins.joints.test_tightness import ground
 from tests.plugins.release import part
+from tests.plugins.steamways import wet
 
 RULES = {rule.name: rule for rule in hold_rules()}
 
@@ -25,8 +26,17 @@ def _reviewed(workshop: DesignFolder) -> DesignFolder:
     return workshop.write(part.files(), settings=part.settings())
 
 
-#: Rules that the example gives no part to: a joint with ground faces, and a design that is no draft.
+def _wet(workshop: DesignFolder) -> DesignFolder:
+    """A block with its drains; each chamber says what metal it drains."""
+    made = wet.files("chest", ("low_point = true", 'low_point = true\nwater_of = "1800 kg"'))
+    made["block.toml"] = made["block.toml"].replace("clearance =", 'water_of = "200 kg"\nclearance =')
+    return workshop.write(made)
+
+
+#: Rules that the example gives no part to: a joint with ground faces, a design that is no draft, a block with drains.
 OF_ITS_OWN: Mapping[str, Callable[[DesignFolder], DesignFolder]] = {
+    "water.drain-passes-it": _wet,
+    "water.lies-on-the-grade": _wet,
     "joint.face-pressure": ground,
     "release.independent-check": _reviewed,
 }

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.facts import graded_as_assembly
+from speclint.facts import graded_as_assembly, has_drain_cock
 from speclint.specs import CylinderBlock, Fitting, LocatingFace
 from speclint_assembly.formulae.sizes import half_of_tool, tool_over_hexagon
 from speclint_assembly.inputs.room import BY_HAND, DEFERS, WITH_TACKLE, passes
@@ -100,7 +100,7 @@ def _fittings(block: CylinderBlock, sheet: Sheet) -> Iterator[tuple[str, Fitting
     for name, end in block.ends.items():
         if sheet.count(f"n {name}", end.relief_count) > 0:
             yield f"relief valve of {name}", end.relief_fitting
-        if sheet.read(f"drain cock of {name}", end.drain_cock):
+        if has_drain_cock(name, end, sheet):
             yield f"drain cock of {name}", end.cock_fitting
 
 

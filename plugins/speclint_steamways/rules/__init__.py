@@ -13,8 +13,24 @@ from speclint_steamways.rules import (
     passages,
     paths,
     pipes,
+    standing_water,
+    wasting,
+    water,
 )
 
-_SUBJECTS = (pipes, paths, passages, nozzles, partitions, dividing_walls, exhaust_heating, gaps, laggings)
+_SUBJECTS = (
+    pipes,
+    paths,
+    passages,
+    nozzles,
+    partitions,
+    dividing_walls,
+    exhaust_heating,
+    gaps,
+    laggings,
+    water,
+    standing_water,
+    wasting,
+)
 
 RULES: tuple[Rule, ...] = tuple(rule for subject in _SUBJECTS for rule in subject.RULES)

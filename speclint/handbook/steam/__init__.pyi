@@ -82,6 +82,7 @@ from .pipes import (
 from .states import (
     density_at_enthalpy as density_at_enthalpy,
     entropy_at_enthalpy as entropy_at_enthalpy,
+    saturated_state as saturated_state,
     temperature_at_enthalpy as temperature_at_enthalpy,
 )
 from .steam_nozzles import (

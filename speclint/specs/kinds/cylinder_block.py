@@ -27,6 +27,7 @@ from speclint.specs.making import BlockMaking
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
+from speclint.specs.water import Drain
 
 #: The fluid on one side of a wall.
 Side = Literal["cylinder", "live steam", "exhaust steam", "atmosphere"]
@@ -175,7 +176,10 @@ class CylinderEnd(SpecTable):
         relief_lift: its lift at the pressure stated for it
         relief_lift_at: pressure at which it has that lift
         relief_count: relief valves at this end
-        drain_cock: whether a drain cock is fitted at this end
+        drain_cock: whether a drain cock is fitted at this end; leave out where its drains are stated
+        drains: the ways by which water leaves this end, by name
+        water_of: mass of the metal whose water gathers in this end as steam is first let in; left out, it is all of
+            the block
         relief_fitting: the room round each relief valve
         cock_fitting: the room round the drain cock
     """
@@ -195,6 +199,8 @@ class CylinderEnd(SpecTable):
     relief_lift_at: Pressure = NOT_STATED
     relief_count: Word[int] = NOT_STATED
     drain_cock: Word[bool] = NOT_STATED
+    drains: dict[str, Drain] = {}
+    water_of: Mass = NOT_STATED
     relief_fitting: Fitting = Fitting.unstated()
     cock_fitting: Fitting = Fitting.unstated()
 

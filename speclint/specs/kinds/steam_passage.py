@@ -12,6 +12,7 @@ from speclint.specs.fields import (
     Fraction,
     Length,
     LinkTo,
+    Mass,
     NoArea,
     Temperature,
     Word,
@@ -21,6 +22,7 @@ from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
+from speclint.specs.water import Drain, Floor, Wasting
 
 #: What may lie beyond the wall of a passage, beside another passage.
 BEYOND = ("atmosphere", "cylinder", "frame", "spring chamber")
@@ -73,6 +75,11 @@ class SteamPassage(Component):
         charge_temperature: of a breather passage: the charge in the cylinder when compression begins, drifting.
         discharge_coefficient: of a breather passage.
         faces: what lies beyond each part of its wall, by names of the designer's choice.
+        floor: its floor, on which water lies.
+        drains: the ways by which water leaves it, by name.
+        water_of: mass of the metal whose water gathers in it as steam is first let in; left out, it is all of the
+            block.
+        wet: of one that lies in ash, what is taken of its metal.
         end_area: of its ends, which perimeter times length leaves out; 0 mm² where it is open at both.
     """
 
@@ -106,3 +113,7 @@ class SteamPassage(Component):
     discharge_coefficient: Fraction = NOT_STATED
     faces: dict[str, PassageFace] = {}
     end_area: NoArea = NOT_STATED
+    floor: Floor = Floor.unstated()
+    drains: dict[str, Drain] = {}
+    water_of: Mass = NOT_STATED
+    wet: Wasting = Wasting.unstated()
