@@ -158,6 +158,12 @@ from .nozzles import (
     flow_to as flow_to,
     opening_of as opening_of,
 )
+from .pads import (
+    face_of_cut_out as face_of_cut_out,
+    locks_block as locks_block,
+    pads_by_frame as pads_by_frame,
+    taken_by as taken_by,
+)
 from .pipe_movement import (
     movement_by_blocks as movement_by_blocks,
     movement_of_pipe as movement_of_pipe,

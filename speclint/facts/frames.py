@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 
 from speclint.equations import FIRST_PRINCIPLES, Kilograms, Ratio, SquareMetres, formula
+from speclint.facts.pads import locks_block, says_what_it_takes
 from speclint.facts.weights import mass_of_part, mass_together, part_weighed, parts_named
 from speclint.handbook.members import rectangle_area, round_area
 from speclint.quantities import Measure
@@ -102,9 +103,7 @@ def on_other_frames(
     return tuple(
         one
         for name, pad in block.pads.items()
-        if name not in here
-        and sheet.is_stated(f"pad {name} locates", pad.locates)
-        and sheet.read(f"pad {name} locates", pad.locates)
+        if name not in here and says_what_it_takes(name, pad, sheet) and locks_block(name, pad, sheet)
         for one in fastenings_of_pad(block, name, sheet)
     )
 

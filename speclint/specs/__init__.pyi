@@ -49,6 +49,7 @@ from .fields import (
     Position as Position,
     Pressure as Pressure,
     RotationalSpeed as RotationalSpeed,
+    SectionModulus as SectionModulus,
     Speed as Speed,
     Stated as Stated,
     Stiffness as Stiffness,
@@ -122,6 +123,7 @@ from .kinds.cylinder_block import (
     Division as Division,
     Fitting as Fitting,
     Pad as Pad,
+    PadWeb as PadWeb,
     RelievedLength as RelievedLength,
     SeatBore as SeatBore,
 )
@@ -157,7 +159,11 @@ from .kinds.envelope import (
 from .kinds.fit import (
     Fit as Fit,
 )
+from .kinds.frame import (
+    Frame as Frame,
+)
 from .kinds.frame_fastening import (
+    DrawnOut as DrawnOut,
     FrameFastening as FrameFastening,
 )
 from .kinds.gauge_outline import (

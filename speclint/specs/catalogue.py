@@ -31,6 +31,7 @@ KINDS: dict[str, str] = {
     "engine": "speclint.specs.kinds.engine:Engine",
     "envelope": "speclint.specs.kinds.envelope:Envelope",
     "fit": "speclint.specs.kinds.fit:Fit",
+    "frame": "speclint.specs.kinds.frame:Frame",
     "frame-fastening": "speclint.specs.kinds.frame_fastening:FrameFastening",
     "gauge-outline": "speclint.specs.kinds.gauge_outline:GaugeOutline",
     "gland": "speclint.specs.kinds.gland:Gland",

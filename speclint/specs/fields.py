@@ -303,6 +303,8 @@ Area = Annotated[Measure | NotStated, Quantity("area"), Span("0.1 mm²", "100 m�
 #: An area that may be nothing, such as that of the ends of a passage that is open at both.
 NoArea = Annotated[Measure | NotStated, Quantity("area", "not negative"), Span("0.1 mm²", "100 m²")]
 Volume = Annotated[Measure | NotStated, Quantity("volume"), Span("1 mm³", "100 m³")]
+#: Of a section in bending.
+SectionModulus = Annotated[Measure | NotStated, Quantity("volume"), Span("100 mm³", "0.1 m³")]
 Angle = Annotated[Measure | NotStated, Quantity("angle", "any"), Span("0.001 °", "3600 °")]
 Mass = Annotated[Measure | NotStated, Quantity("mass"), Span("0.1 g", "300 t")]
 Force = Annotated[Measure | NotStated, Quantity("force", "not negative"), Span("0.01 N", "100 MN")]

@@ -15,6 +15,7 @@ from speclint.testing import DesignFolder, installed_families
 from tests.contracts.omissions import hold_rules
 from tests.contracts.promises import Promise, general, promised, taken_by
 from tests.example import assessed
+from tests.plugins.fits import frames
 from tests.plugins.joints.test_tightness import ground
 from tests.plugins.release import part
 from tests.plugins.steamways import wet
@@ -33,8 +34,19 @@ def _wet(workshop: DesignFolder) -> DesignFolder:
     return workshop.write(made)
 
 
+def _locked(workshop: DesignFolder) -> DesignFolder:
+    """A block that two pads lock, in cut-outs whose stiffness is stated."""
+    made = frames.files()
+    for name in ("back", "front"):
+        made[f"face-{name}.toml"] += 'slot_stiffness = "7.5e6 N/mm"\n'
+    return workshop.write(made)
+
+
 #: Rules that the example gives no part to: a joint with ground faces, a design that is no draft, a block with drains.
 OF_ITS_OWN: Mapping[str, Callable[[DesignFolder], DesignFolder]] = {
+    "frame.grip-kept": _locked,
+    "frame.locked-force": _locked,
+    "frame.scheme-of-pads": _locked,
     "water.drain-passes-it": _wet,
     "water.lies-on-the-grade": _wet,
     "joint.face-pressure": ground,

@@ -35,7 +35,6 @@ def test_every_row_has_words_and_a_rule_that_names_the_key(key: Key, row: Row) -
 UNNAMED = {
     "drives": "a link that is found from the part that is driven",
     "front_from_pin": "a dimension that a chain points at",
-    "on": "a link by which a saddle sees the duty of its block",
     "temperatures": "asked of a load case by the part that has them",
 }
 

@@ -12,7 +12,7 @@ from speclint.specs import CylinderBlock, CylinderLiner, FrameFastening, LoadCas
 from speclint_fits.formulae.pads import thrust_on_pad
 from speclint_fits.sources import CGPM
 
-_GRAVITY = Reading.exact("standard gravity", 9.80665, "m/s²", CGPM)
+GRAVITY = Reading.exact("standard gravity", 9.80665, "m/s²", CGPM)
 
 
 def thrust_of(block: CylinderBlock, pad: str, case: LoadCase, sheet: Sheet) -> Newtons:
@@ -29,7 +29,7 @@ def thrust_of(block: CylinderBlock, pad: str, case: LoadCase, sheet: Sheet) -> N
                 F=steam,
                 m=mass_on_frame(fastening, block, sheet),
                 k=sheet.take("k_s", fastening.shock),
-                g=sheet.look_up("g", lambda: _GRAVITY),
+                g=sheet.look_up("g", lambda: GRAVITY),
             )
     raise sheet.not_assessed(
         f"no fastening of pad {pad} of {block.id} is stated: its thrust is not known", block.where

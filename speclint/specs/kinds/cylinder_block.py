@@ -17,6 +17,8 @@ from speclint.specs.fields import (
     Mass,
     Position,
     Pressure,
+    SectionModulus,
+    Stiffness,
     Temperature,
     Volume,
     Word,
@@ -247,6 +249,20 @@ class Division(SpecTable):
     other_side: Word[Side] = NOT_STATED
 
 
+class PadWeb(SpecTable):
+    """The web by which a pad stands on its block.
+
+    Fields:
+        section: at its root, square to the force along the frame
+        arm: from the root to where the force acts on the pad
+        section_modulus: of the root
+    """
+
+    section: Area = NOT_STATED
+    arm: Annotated[Length, Span("1 mm", "1 m")] = NOT_STATED
+    section_modulus: SectionModulus = NOT_STATED
+
+
 class Pad(Closable):
     """A pad by which the block is seated on a frame.
 
@@ -256,16 +272,37 @@ class Pad(Closable):
         height: up the frame
         plate: name of the plate of the block's weldment that it is cut from
         area: face in contact, where it is less than its sides leave beside the holes of its bolts
+        takes: what it takes of the block's forces: "lengthwise" where it locks the block along the frame, "crosswise",
+            "weight", or "nothing" where it only slides
         locates: whether it locates the block; every other pad slides
+        stiffness: of the pad with its web and the root of that, along the frame
+        web: the web by which it stands on the block
+        carry_height: height of its carrying face over the common plane of all that carry, with its tolerance
+        flatness: zone of its faces along the frame
+        squareness: zone of those faces to the frame, over their height
+        square_to_axis: zone of those faces, square to the axis of the bore, over their height
+        roughness: mean roughness depth Rz of those faces
         path: metal that leads heat from the hot wall of the block to its face
     """
+
+    old_keys: ClassVar[Mapping[str, str]] = {
+        "locates": 'takes: "lengthwise" where it locates, and what else it takes'
+    }
 
     at: Annotated[Position, Span("1 mm", "5 m")] = NOT_STATED
     width: Annotated[Length, Span("20 mm", "1.5 m")] = NOT_STATED
     height: Annotated[Length, Span("20 mm", "2 m")] = NOT_STATED
     plate: Word[str] = NOT_STATED
     area: Area = NOT_STATED
+    takes: tuple[Word[Literal["lengthwise", "crosswise", "weight", "nothing"]], ...] = ()
     locates: Word[bool] = NOT_STATED
+    stiffness: Stiffness = NOT_STATED
+    web: PadWeb = PadWeb.unstated()
+    carry_height: Annotated[Position, Span("1 µm", "20 mm")] = NOT_STATED
+    flatness: Annotated[Allowance, Span("1 µm", "5 mm")] = NOT_STATED
+    squareness: Annotated[Allowance, Span("1 µm", "5 mm")] = NOT_STATED
+    square_to_axis: Annotated[Allowance, Span("1 µm", "5 mm")] = NOT_STATED
+    roughness: Annotated[Length, Span("0.2 µm", "0.2 mm")] = NOT_STATED
     path: HeatPath = HeatPath.unstated()
 
 
@@ -331,6 +368,13 @@ class CylinderBlock(Component):
         ends: ends of the cylinders, by name
         divisions: walls between neighbouring bores and passages, by name
         pads: pads on the frames, by name
+        scheme: how its growth along a frame is taken up: one pad locked and every other sliding, two locked, or one
+            locked between two that slide
+        section: of its metal between two locked pads
+        offset: of the pads' force from the middle of that section
+        section_modulus: of that section
+        mean_temperature: name under which the duty states its mean temperature along the pads
+        weight_at: its centre of weight, forward of the fixed point
         drive: the piston and what drives it
         entering_width: greatest width that passes the opening of the frames as the block is put in
         entering_height: greatest height that passes that opening
@@ -352,6 +396,12 @@ class CylinderBlock(Component):
     ends: dict[str, CylinderEnd] = {}
     divisions: dict[str, Division] = {}
     pads: dict[str, Pad] = {}
+    scheme: Word[Literal["one locked", "two locked", "locked at the middle"]] = NOT_STATED
+    section: Area = NOT_STATED
+    offset: Annotated[Position, Span("0.5 mm", "1 m")] = NOT_STATED
+    section_modulus: SectionModulus = NOT_STATED
+    mean_temperature: Word[str] = NOT_STATED
+    weight_at: Annotated[Position, Span("1 mm", "5 m")] = NOT_STATED
     drive: Drive = Drive.unstated()
     entering_width: Annotated[Length, Span("100 mm", "4 m")] = NOT_STATED
     entering_height: Annotated[Length, Span("100 mm", "4 m")] = NOT_STATED
