@@ -104,20 +104,6 @@ def share_of_thrust(P: Newtons, k_1: NewtonsPerMetre, k_2: NewtonsPerMetre) -> N
     return P * k_1 / (k_1 + k_2)
 
 
-@formula("F = F_1 + F_2", cites=[FIRST_PRINCIPLES])
-def together(F_1: Newtons, F_2: Newtons) -> Newtons:
-    """Two forces that act together.
-
-    F = F_1 + F_2
-
-    ``F_1``, ``F_2`` [N]. Returns [N].
-
-    >>> together(F_1=375e3, F_2=163e3)
-    538000.0
-    """
-    return F_1 + F_2
-
-
 @formula("σ = F/A + F |e|/W", cites=[FIRST_PRINCIPLES])
 def stress_beside_axis(F: Newtons, A: SquareMetres, e: Metres, W: CubicMetres) -> Pascals:
     """Stress of a section under a force beside its middle.

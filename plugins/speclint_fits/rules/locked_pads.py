@@ -10,6 +10,7 @@ from speclint.equations import Metres, Newtons, Pascals
 from speclint.facts import fastenings_of_pad
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import share_of_strength
+from speclint.handbook.members import sum_of_loads
 from speclint.specs import CaseName, CylinderBlock, LoadCase, LocatingFace
 from speclint_fits.formulae.locked_pads import (
     grip,
@@ -21,7 +22,6 @@ from speclint_fits.formulae.locked_pads import (
     share_of_thrust,
     stress_beside_axis,
     stress_of_web,
-    together,
     true_interference,
 )
 from speclint_fits.inputs.locked import (
@@ -120,7 +120,7 @@ def _places(pair: Pair, held: Held, shares: tuple[Newtons, ...], sheet: Sheet) -
     }
     yield _Place("frame", sheet.work("σ_f", stress_beside_axis, F=F, **sized), R_f, "proof_share")
     for name, one, share in zip(pair.names, pair.pads, shares, strict=True):
-        both = sheet.work(f"F_{name}", together, F_1=F, F_2=share)
+        both = sheet.work(f"F_{name}", sum_of_loads, F_1=F, F_2=share)
         yield _Place(f"web of {name}", _web(name, one, F, both, sheet), R_b, "proof_share")
         σ = sheet.work(f"p_{name}", pressure_on_face, F=both, A=area_of_faces(one, sheet))
         yield _Place(f"face of {name}", σ, min(R_b, R_f), "bearing_share")

@@ -142,6 +142,20 @@ def conducted_together(UA_0: WattsPerKelvin, U: WattsPerSquareMetreKelvin, A: Sq
     return UA_0 + U * A
 
 
+@formula("m_1 = x m", cites=[FIRST_PRINCIPLES])
+def flow_of_branch(m: KilogramsPerSecond, x: Ratio) -> KilogramsPerSecond:
+    """Flow of a branch.
+
+    m_1 = x m
+
+    ``m`` flow of what it leaves [kg/s]; ``x`` its share. Returns [kg/s].
+
+    >>> flow_of_branch(m=1.7, x=0.1)
+    0.17
+    """
+    return x * m
+
+
 @formula("P_i = W_1 m/m_1", cites=[FIRST_PRINCIPLES])
 def indicated_power(m: KilogramsPerSecond, m_1: KilogramsPerSecond, W_1: Watts) -> Watts:
     """Indicated power by the steam that is used.

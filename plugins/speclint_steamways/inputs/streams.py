@@ -17,7 +17,7 @@ from speclint.facts import flow_in
 from speclint.handbook.heat import overall_coefficient, temperature_rise
 from speclint.specs import BlastNozzle, CylinderBlock, LoadCase, SteamPassage, SteamPipe
 from speclint_steamways.formulae.exchange import capacity_flow, parallel_exchange
-from speclint_steamways.formulae.heat import conducted_together
+from speclint_steamways.formulae.heat import conducted_together, flow_of_branch
 from speclint_steamways.inputs.dividing import (
     area_of,
     ask_faces,
@@ -136,20 +136,33 @@ def exchange_of(stream: Stream, case: LoadCase, sheet: Sheet) -> Exchange:
 
     def film(passage: SteamPassage, side: str, steam: Steam) -> WattsPerSquareMetreKelvin:
         if passage.id not in films:
-            flows[side][passage.id] = m = flow_in(passage, passage.id, m_1, sheet)
+            flows[side][passage.id] = m = _flow(passage, m_1, sheet)
             films[passage.id] = film_in(passage, steam, m, passage.id, sheet)
         return films[passage.id]
 
     UA: WattsPerKelvin = 0.0
     for passage in stream.passages:
-        flows["exhaust"].setdefault(passage.id, flow_in(passage, passage.id, m_1, sheet))
+        if sheet.read(f"place of {passage.id}", passage.place) != "branch":
+            flows["exhaust"].setdefault(passage.id, _flow(passage, m_1, sheet))
         for one in dividers_of(passage, sheet):
             h_1, h_2 = film(one.live, "live", live), film(passage, "exhaust", exhaust)
             R = resistance_of(one, live.T, exhaust.T, sheet)
             U = sheet.work(f"U_{one.name}", overall_coefficient, h_1=h_1, R=R, h_2=h_2)
             UA = sheet.work("UA", conducted_together, UA_0=UA, U=U, A=area_of(one, sheet))
     m_l = max(flows["live"].values(), default=m_1)
-    return Exchange(live, exhaust, m_l, max(flows["exhaust"].values()), UA)
+    return Exchange(live, exhaust, m_l, max(flows["exhaust"].values(), default=m_1), UA)
+
+
+def _flow(passage: SteamPassage, m_1: KilogramsPerSecond, sheet: Sheet) -> KilogramsPerSecond:
+    """The flow in a passage: of its cylinders, or a branch's share of the passage that it leaves."""
+    if sheet.read(f"place of {passage.id}", passage.place) != "branch":
+        return flow_in(passage, passage.id, m_1, sheet)
+    before = sheet.follow(passage.follows)
+    if not isinstance(before, SteamPassage):
+        raise sheet.not_assessed(f"{before.id} is no passage of steam", passage.follows.where)
+    m = flow_in(before, before.id, m_1, sheet)
+    x = sheet.take(f"x_{passage.id}", passage.share)
+    return sheet.work(f"M_{passage.id}", flow_of_branch, m=m, x=x)
 
 
 class Warmed(NamedTuple):
