@@ -5,9 +5,10 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
-from speclint.equations import Kelvins, KelvinsPerWatt
+from speclint.equations import Kelvins, KelvinsPerWatt, WattsPerMetreKelvin
 from speclint.handbook.heat import INCROPERA, tied_temperature
-from speclint.specs import CylinderBlock, LoadCase, LocatingFace, Pad
+from speclint.handbook.tables import Reading
+from speclint.specs import Component, CylinderBlock, LoadCase, LocatingFace, Pad
 from speclint_steamways.formulae.conducted import (
     between,
     cooler_by,
@@ -124,17 +125,9 @@ def _ways(
     face: LocatingFace, block: CylinderBlock, pad: Pad, case: LoadCase, sheet: Sheet
 ) -> dict[str, _Way]:
     """The way of heat that leaves the pad coldest, and that which leaves it hottest."""
-    at = sheet.take("T_b", case.temperature_of(block))
-    R = sheet.work(
-        "R_p",
-        path_resistance,
-        L=sheet.take("L", pad.path.length),
-        λ=sheet.look_up("λ_b", sheet.material_of(block).conductivity, of=block, at=at),
-        A=sheet.take("A", pad.path.section),
-    )
+    at, at_frame = sheet.take("T_b", case.temperature_of(block)), sheet.take("T_f", case.temperature_of(face))
+    L, section = sheet.take("L", pad.path.length), sheet.take("A", pad.path.section)
     contact = sheet.take("A_c", pad.path.contact_area)
-    at_frame = sheet.take("T_f", case.temperature_of(face))
-    λ = sheet.look_up("λ_f", sheet.material_of(face).conductivity, of=face, at=at_frame)
     r, t = sheet.work("r", round_foot, A=contact), sheet.take("t", face.bearing_depth)
     still = sheet.limit("still_air", "h_1")
     moving = still if is_case(case, "standing-hot") else sheet.limit("moving_air", "h_2")
@@ -143,10 +136,31 @@ def _ways(
         ("cold", moving, sheet.limit("most_contact", "h_c2")),
         ("hot", still, sheet.limit("least_contact", "h_c1")),
     ):
+        hot = end == "hot"
+        λ_b = _conductivity("λ_b", block, at, sheet, greatest=hot)
+        λ = _conductivity("λ_f", face, at_frame, sheet, greatest=not hot)
+        R = sheet.work("R_p", path_resistance, L=L, λ=λ_b, A=section)
         x = sheet.work("x", fin_argument, r=r, h=h, λ=λ, t=t)
         joint = sheet.work("R_c", surface_resistance, h=h_c, A=contact)
         found[end] = _Way(R, joint, sheet.work("R_f", plate_spreading_resistance, x=x, λ=λ, t=t))
     return found
+
+
+def _conductivity(
+    symbol: str, part: Component, at: Kelvins, sheet: Sheet, *, greatest: bool
+) -> WattsPerMetreKelvin:
+    """One end of what the conductivity of a metal may be: the band takes both, so that it is no corner."""
+    material = sheet.material_of(part)
+
+    def least_conductivity(at: float) -> Reading:
+        read = material.conductivity(at)
+        return Reading.exact(f"{read.what}, at its least", read.low, read.unit, read.source)
+
+    def greatest_conductivity(at: float) -> Reading:
+        read = material.conductivity(at)
+        return Reading.exact(f"{read.what}, at its greatest", read.high, read.unit, read.source)
+
+    return sheet.look_up(symbol, greatest_conductivity if greatest else least_conductivity, of=part, at=at)
 
 
 def _beyond(way: _Way, sheet: Sheet) -> KelvinsPerWatt:
