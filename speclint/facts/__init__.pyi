@@ -18,6 +18,9 @@ from .concern import (
     is_safety_part as is_safety_part,
     pressure_by_place as pressure_by_place,
 )
+from .cranks import (
+    bores_pushing_together as bores_pushing_together,
+)
 from .cylinders import (
     bore_closed as bore_closed,
     bore_under as bore_under,
@@ -91,11 +94,14 @@ from .fitted_bolts import (
 from .frames import (
     bores_on_frame as bores_on_frame,
     face_by_sides as face_by_sides,
+    face_of_cut_out as face_of_cut_out,
     face_of_pad as face_of_pad,
     fastenings_of_pad as fastenings_of_pad,
+    frames_of_pads as frames_of_pads,
     mass_drawn as mass_drawn,
     mass_left as mass_left,
     mass_on_frame as mass_on_frame,
+    pads_by_frame as pads_by_frame,
 )
 from .gear import (
     Gear as Gear,
@@ -159,9 +165,7 @@ from .nozzles import (
     opening_of as opening_of,
 )
 from .pads import (
-    face_of_cut_out as face_of_cut_out,
     locks_block as locks_block,
-    pads_by_frame as pads_by_frame,
     taken_by as taken_by,
 )
 from .pipe_movement import (
@@ -201,6 +205,14 @@ from .retention import (
     joints_of_cover as joints_of_cover,
     retained_by_part as retained_by_part,
     room_at_lift as room_at_lift,
+)
+from .ring_springs import (
+    TRIBOLOGY_HANDBOOK as TRIBOLOGY_HANDBOOK,
+    change_of_gap_in_bore as change_of_gap_in_bore,
+    modulus_of_ring as modulus_of_ring,
+    pressure_by_free_gap as pressure_by_free_gap,
+    ring_bore as ring_bore,
+    stress_of_gap_change as stress_of_gap_change,
 )
 from .rings import (
     edge_by_groove as edge_by_groove,

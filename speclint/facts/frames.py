@@ -17,6 +17,7 @@ from speclint.specs import (
     CylinderLiner,
     FrameFastening,
     LiftingPlan,
+    LocatingFace,
     NotStated,
     Pad,
     Weldment,
@@ -106,6 +107,58 @@ def on_other_frames(
         if name not in here and says_what_it_takes(name, pad, sheet) and locks_block(name, pad, sheet)
         for one in fastenings_of_pad(block, name, sheet)
     )
+
+
+def frames_of_pads(block: CylinderBlock, sheet: Sheet) -> list[tuple[str, ...]]:
+    """The pads of a block by the frames they are on, each group in the order of the spec.
+
+    Pads that a fastening names together, as pad and other pad, are on one frame; so are all pads where no fastening
+    says otherwise, since a block is on one frame unless it is drawn on two.
+    """
+    groups: list[set[str]] = []
+    for one in sheet.belonging_to(block, FrameFastening):
+        named = {
+            sheet.read(f"{name} of {one.id}", stated)
+            for name, stated in (("pad", one.pad), ("other pad", one.other_pad))
+            if sheet.is_stated(f"{name} of {one.id}", stated)
+        }
+        if len(named) == 2:
+            apart = [group for group in groups if not group & named]
+            groups = [*apart, named.union(*(group for group in groups if group & named))]
+    joined = set().union(*groups)
+    loose = {name for name in block.pads if name not in joined}
+    if loose:
+        groups = [loose | joined] if len(groups) < 2 else [*groups, *({name} for name in loose)]
+    ordered = [tuple(name for name in block.pads if name in group) for group in groups]
+    return sorted((one for one in ordered if one), key=lambda one: list(block.pads).index(one[0]))
+
+
+def pads_by_frame(block: CylinderBlock, sheet: Sheet) -> list[list[str]]:
+    """The names of the pads of a block, frame by frame.
+
+    By the frames that their cut-outs lead to; where one leads to none, by the fastenings that name two pads together.
+    """
+    seated: dict[str, str] = {}
+    for face in sheet.belonging_to(block, LocatingFace):
+        if sheet.is_stated(f"frame of {face.id}", face.in_frame):
+            seated[sheet.read(f"pad of {face.id}", face.pad)] = sheet.follow(face.in_frame).id
+    if any(name not in seated for name in block.pads):
+        return [list(names) for names in frames_of_pads(block, sheet)]
+    frames: dict[str, list[str]] = {}
+    for name in block.pads:
+        frames.setdefault(seated[name], []).append(name)
+    return list(frames.values())
+
+
+def face_of_cut_out(block: CylinderBlock, name: str, sheet: Sheet) -> LocatingFace:
+    """The cut-out in which a pad of a block sits.
+
+    :raises NotAssessed: where none names it.
+    """
+    for face in sheet.belonging_to(block, LocatingFace):
+        if sheet.read(f"pad of {face.id}", face.pad) == name:
+            return face
+    raise sheet.not_assessed(f"no locating face says that it takes pad {name}", block.pads[name].where)
 
 
 def mass_drawn(block: CylinderBlock, sheet: Sheet, take: _Take) -> Worked | None:

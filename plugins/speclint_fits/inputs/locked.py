@@ -43,7 +43,7 @@ def locked_on_frames(block: CylinderBlock, sheet: Sheet) -> list[list[str]]:
     """The pads that lock a block, frame by frame."""
     return [
         [name for name in names if locks_block(name, block.pads[name], sheet)]
-        for names in pads_by_frame(block, sheet).values()
+        for names in pads_by_frame(block, sheet)
     ]
 
 

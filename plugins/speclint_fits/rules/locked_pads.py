@@ -34,7 +34,7 @@ from speclint_fits.inputs.locked import (
     section_of_frame,
 )
 from speclint_fits.inputs.seating import Seated, area_of_faces, form_of, interference_of, seated
-from speclint_fits.inputs.thrust import thrust_of
+from speclint_fits.inputs.thrust import LEAD, thrust_of
 
 _HOT: tuple[CaseName, ...] = ("warming", "starting", "running", "drifting", "standing-hot", "cooling")
 _DEFERS = "the local railway code and a competent person decide"
@@ -69,6 +69,7 @@ class _Place(NamedTuple):
             COMMON_PRACTICE,
             "greatest pressure of a face over the proof stress",
         ),
+        LEAD,
     ],
 )
 def locked_force(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -148,6 +149,7 @@ def _web(name: str, one: Seated, F: Newtons, both: Newtons, sheet: Sheet) -> Pas
 
 @rule(
     "frame.grip-kept",
+    limits=[LEAD],
     title="Each of two locked pads stays gripped by its cut-out, at its least interference less what the hottest case "
     "sets, against its share of the greatest thrust, cold, and hot by growth or grip",
     on=CylinderBlock,

@@ -17,7 +17,7 @@ from speclint_fits.formulae.pads import (
     room_left,
 )
 from speclint_fits.inputs.seating import Seated, area_of_faces, interference_of, seated, stress_of, with_form
-from speclint_fits.inputs.thrust import thrust_of
+from speclint_fits.inputs.thrust import LEAD, thrust_of
 
 _HOT: tuple[CaseName, ...] = ("warming", "starting", "running", "drifting", "standing-hot", "cooling")
 
@@ -52,6 +52,7 @@ _HOT: tuple[CaseName, ...] = ("warming", "starting", "running", "drifting", "sta
             COMMON_PRACTICE,
             "allowable contact pressure as a share of proof stress",
         ),
+        LEAD,
     ],
     edition=6,
 )

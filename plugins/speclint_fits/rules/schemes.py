@@ -29,8 +29,8 @@ def scheme_of_pads(block: CylinderBlock, sheet: Sheet) -> Judgement:
     if not block.pads:
         raise sheet.not_applicable("it states no pads")
     items = [
-        (f"{said} {frame}".strip(), judge)
-        for frame, names in pads_by_frame(block, sheet).items()
+        (f"{said} at {' and '.join(names)}", judge)
+        for names in pads_by_frame(block, sheet)
         for said, judge in _of_frame(names, block, sheet)
     ]
     return sheet.each(items, lambda item: item[1]())

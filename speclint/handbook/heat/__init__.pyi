@@ -30,3 +30,16 @@ from .lagging import (
 from .lubrication import (
     flash_point_margin as flash_point_margin,
 )
+from .metal import (
+    ANNAND as ANNAND,
+    CARSLAW as CARSLAW,
+    FILM_SCATTER as FILM_SCATTER,
+    TemperatureBand as TemperatureBand,
+    annand_nusselt_number as annand_nusselt_number,
+    face_temperature as face_temperature,
+    film_band as film_band,
+    stem_temperature as stem_temperature,
+    surface_swing as surface_swing,
+    warmed_temperature as warmed_temperature,
+    washed_temperature as washed_temperature,
+)

@@ -1,3 +1,9 @@
+from .cylinder_steam import (
+    ZEUNER as ZEUNER,
+    pressure_of_energy as pressure_of_energy,
+    swelling as swelling,
+    temperature_and_exponent as temperature_and_exponent,
+)
 from .double_beat import (
     HEYWOOD as HEYWOOD,
     beat_area as beat_area,
@@ -80,9 +86,13 @@ from .pipes import (
     wall_factor_y as wall_factor_y,
 )
 from .states import (
+    SteamState as SteamState,
     density_at_enthalpy as density_at_enthalpy,
     entropy_at_enthalpy as entropy_at_enthalpy,
     saturated_state as saturated_state,
+    state_at_enthalpy as state_at_enthalpy,
+    state_at_entropy as state_at_entropy,
+    state_at_temperature as state_at_temperature,
     temperature_at_enthalpy as temperature_at_enthalpy,
 )
 from .steam_nozzles import (

@@ -8,7 +8,9 @@ Nothing else in speclint imports the library.
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from enum import Enum
+from functools import cache
 
 from speclint.equations import Source, require
 from speclint.errors import OutOfRange
@@ -100,6 +102,27 @@ def boiling_pressure(T: float) -> float:
 
     answer = float(seuif97.tx(T - LEAST_TEMPERATURE, 1.0, 0))
     return _accept(answer, f"the saturation pressure at {celsius(T)}") * 1e6
+
+
+def by_enthalpy() -> Callable[[float, float, int], float]:
+    """The library's own function of p [MPa], h [kJ/kg] and the number of a property, for loops of thousands of calls.
+
+    It answers a state outside its regions with a number below −900: whoever calls it examines the answer.
+    """
+    return _own("ph")
+
+
+def by_temperature() -> Callable[[float, float, int], float]:
+    """The same of p [MPa], temperature [°C] and the number of a property."""
+    return _own("pt")
+
+
+@cache
+def _own(pair: str) -> Callable[[float, float, int], float]:
+    import seuif97
+
+    found: Callable[[float, float, int], float] = getattr(seuif97, pair)
+    return found
 
 
 def require_pressure(p: float) -> None:

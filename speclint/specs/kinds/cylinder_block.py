@@ -292,7 +292,7 @@ class Pad(Closable):
     at: Annotated[Position, Span("1 mm", "5 m")] = NOT_STATED
     width: Annotated[Length, Span("20 mm", "1.5 m")] = NOT_STATED
     height: Annotated[Length, Span("20 mm", "2 m")] = NOT_STATED
-    plate: Word[str] = NOT_STATED
+    plate: Annotated[Word[str], _PLATE] = NOT_STATED
     area: Area = NOT_STATED
     takes: tuple[Word[Literal["lengthwise", "crosswise", "weight", "nothing"]], ...] = ()
     locates: Word[bool] = NOT_STATED
