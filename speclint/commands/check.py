@@ -66,11 +66,11 @@ def run(options: argparse.Namespace) -> int:
     if options.staged:
         return _check_staged(options, loaded, some, writer)
     kept = None if options.afresh else kept_folder()
-    with progress("checking") as on_progress, Processes() as processes:
+    with progress("checking") as shown, Processes(on_part=shown.part) as processes:
         assessment = assess(options.paths, loaded, some, processes=processes, kept=kept)
         full = _in_full(options, assessment)
         if writer is None and full:
-            on_progress("looking for remedies")
+            shown("looking for remedies")
             find_remedies(assessment, processes)
     if writer is not None:
         write(writer.write(assessment), options.to)
