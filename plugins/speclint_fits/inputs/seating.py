@@ -71,6 +71,8 @@ def stress_of(one: Seated, delta: Metres, at: float, sheet: Sheet) -> Pascals:
 
 
 def area_of_faces(one: Seated, sheet: Sheet) -> SquareMetres:
-    """One face of a pad in contact with its cut-out."""
+    """One face of a pad in contact with its cut-out: no higher than the pad."""
     height = sheet.take("h", one.face.bearing_height)
+    if sheet.is_stated("height of the pad", one.pad.height):
+        height = min(height, sheet.take("h_p", one.pad.height))
     return sheet.work("A", rectangle_area, b=sheet.take("b", one.face.bearing_depth), h=height)

@@ -54,7 +54,7 @@ _HOT: tuple[CaseName, ...] = ("warming", "starting", "running", "drifting", "sta
         ),
         LEAD,
     ],
-    edition=6,
+    edition=7,
 )
 def locating_lugs(face: LocatingFace, case: LoadCase, sheet: Sheet) -> Judgement:
     """Interference by the limits, E δ/w with growth and T/A added, and 2 μ σ A to draw it in; form at its zones."""
@@ -62,7 +62,9 @@ def locating_lugs(face: LocatingFace, case: LoadCase, sheet: Sheet) -> Judgement
     if not locks_block(sheet.read("pad", face.pad), pad_in.pad, sheet):
         raise sheet.not_applicable("this pad slides, so that the block may grow")
     delta = interference_of(pad_in, sheet)
-    tight = sheet.within(delta, sheet.limit("least_interference"), sheet.limit("most_interference"))
+    tight = sheet.within(
+        delta, sheet.limit("least_interference"), sheet.limit("most_interference")
+    ).else_says("interference of the pad {found}, where the nearer limit is {limit}")
     entering = _entering(pad_in, sheet)
     return sheet.worst(tight, entering, _crushing(pad_in, with_form(delta, pad_in, sheet), case, sheet))
 
@@ -79,7 +81,9 @@ def _entering(pad_in: Seated, sheet: Sheet) -> Judgement:
             mu = sheet.take("μ", face.friction)
             added = sheet.work("F_2", force_to_enter, mu=mu, sigma=sigma, A=area_of_faces(one, sheet))
             force = sheet.work("F", sum_of_loads, F_1=force, F_2=added)
-    return sheet.at_most(force, sheet.take("F_j", pad_in.face.entering_force))
+    return sheet.at_most(force, sheet.take("F_j", pad_in.face.entering_force)).else_says(
+        "pads need {found} to go in, {limit} is available"
+    )
 
 
 def _crushing(pad_in: Seated, delta: float, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -102,7 +106,7 @@ def _crushing(pad_in: Seated, delta: float, case: LoadCase, sheet: Sheet) -> Jud
     ]
     share = sheet.limit("proof_share", "k")
     allowed = min(sheet.work("S", share_of_strength, k=share, R=proof) for proof in proofs)
-    return sheet.at_most(sigma, allowed)
+    return sheet.at_most(sigma, allowed).else_says("pad pressed by {found} hot, {limit} allowed")
 
 
 def _growth(length: float, pad_in: Seated, at: tuple[float, float], sheet: Sheet) -> float:
@@ -123,6 +127,7 @@ def _growth(length: float, pad_in: Seated, at: tuple[float, float], sheet: Sheet
 @rule(
     "fit.growth-room",
     title="A sliding pad of the hot block keeps clearance to the end of its cut-out in the frame",
+    wrong="pad meets the end of its cut-out hot: {left} left",
     on=LocatingFace,
     edition=2,
     cases=_HOT,

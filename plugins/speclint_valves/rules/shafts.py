@@ -51,6 +51,7 @@ def _at(one: Turning, θ: float, sheet: Sheet) -> NewtonMetres:
 
 turns_its_cams: Rule = agreement(
     "shaft.turns-its-cams",
+    edition=2,
     title="The torque stated for a camshaft is at least that of its cams: together over a turn where all state their "
     "place on it, else each at its greatest",
     on=Shaft,
