@@ -72,7 +72,7 @@ def carrying_pads(block: CylinderBlock, sheet: Sheet) -> Judgement:
 
     def judge(item: tuple[str, Newtons]) -> Judgement:
         name, R = item
-        held_up = sheet.stays(R, weight.G)
+        held_up = sheet.stays(R, weight.G).else_says("pad {item} carries nothing: {left} left")
         if not held_up.holds:
             return held_up
         depth = sheet.take(f"d_{name}", face_of_cut_out(block, name, sheet).bearing_depth)
@@ -84,7 +84,7 @@ def carrying_pads(block: CylinderBlock, sheet: Sheet) -> Judgement:
             held_up,
             sheet.at_most(
                 sheet.work(f"p_{name}", pressure_on_face, F=F, A=A), sheet.limit("pressure", "p_a")
-            ),
+            ).else_says("pad {item} pressed by {found}, {limit} allowed"),
         )
 
     return sheet.each(list(loads.items()), judge)
@@ -169,7 +169,9 @@ def put_in_and_out(face: LocatingFace, sheet: Sheet) -> Judgement:
     if not locks_block(name, pad_in.pad, sheet):
         raise sheet.not_applicable("this pad slides")
     square = sheet.work("c", chamfer_to_lead_in, q=sheet.take("q", pad_in.pad.squareness))
-    led = sheet.at_least(sheet.take("c_s", face.chamfer), square)
+    led = sheet.at_least(sheet.take("c_s", face.chamfer), square).else_says(
+        "chamfer of the cut-out {found}, {limit} wanted to lead the pad in"
+    )
     fastenings = fastenings_of_pad(pad_in.block, name, sheet)
     if not fastenings:
         raise sheet.not_assessed(f"no fastening of pad {name} of {pad_in.block.id} is stated", face.where)
@@ -189,7 +191,9 @@ def _out(fastening: FrameFastening, pad_in: Seated, sheet: Sheet) -> Judgement:
             D=sheet.take("w", pad_in.pad.width),
             alpha=sheet.look_up("α", sheet.material_of(block).expansion, of=block, at=DRAWING_TEMPERATURE),
         )
-        return sheet.at_most(heat, sheet.limit("heat", "ΔT_a"))
+        return sheet.at_most(heat, sheet.limit("heat", "ΔT_a")).else_says(
+            "pad comes free at {found} of heat, {limit} allowed"
+        )
     F = sheet.work("F_o", force_to_leave, F=_entering(pad_in, sheet), G=_weight(pad_in.block, sheet))
     sheet.read("drawn out on", means.on)
     pressure = sheet.work("p", pressure_on_face, F=F, A=sheet.take("A_m", means.face))
@@ -197,7 +201,12 @@ def _out(fastening: FrameFastening, pad_in: Seated, sheet: Sheet) -> Judgement:
         "R_p", sheet.material_of(pad_in.block).proof_stress, of=pad_in.block, at=DRAWING_TEMPERATURE
     )
     allowed = sheet.work("S", share_of_strength, k=sheet.limit("proof_share", "k"), R=R)
-    return sheet.worst(sheet.at_least(sheet.take("F_m", means.force), F), sheet.at_most(pressure, allowed))
+    return sheet.worst(
+        sheet.at_least(sheet.take("F_m", means.force), F).else_says(
+            "{item} draws the pad out with {found}, {limit} wanted"
+        ),
+        sheet.at_most(pressure, allowed).else_says("{item} presses the block by {found}, {limit} allowed"),
+    )
 
 
 def _entering(pad_in: Seated, sheet: Sheet) -> Newtons:
@@ -219,6 +228,7 @@ def _entering(pad_in: Seated, sheet: Sheet) -> Newtons:
     "frame.square-to-axis",
     title="The faces of a locked pad are so square to the axis of the bore that this lies out by at most 0.3 mm at the "
     "far end of the crosshead's stroke",
+    wrong="axis lies out by {found} at the crosshead, {limit} allowed",
     on=LocatingFace,
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],

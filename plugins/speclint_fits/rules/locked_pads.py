@@ -53,6 +53,7 @@ class _Place(NamedTuple):
     "frame.locked-force",
     title="The growth that two locked pads hold back, either way, with their shares of the thrust, stresses block, "
     "frame and webs to at most 0.67 of the proof stress and their faces to the proof stress",
+    wrong="growth between two locked pads stresses {item} to {found}, {limit} allowed",
     on=CylinderBlock,
     cases=(*_HOT, "water"),
     grade=Grade.NONCONFORMITY,
@@ -208,9 +209,11 @@ def _gripped(pair: Pair, number: int, hot: dict[CaseName, Held], P: Newtons, she
         k=sheet.take("k_s", one.face.slot_stiffness),
     )
     left = sheet.work(f"N_l{name}", grip_left, N=N, P=P)
-    cold = sheet.stays(left, N)
+    cold = sheet.stays(left, N).else_says("{item} loses its grip cold: {left} left")
     heated = [
-        sheet.stays(sheet.work(f"N_h{name}", grip_when_hot, F=held.F, P=P, N_l=left), held.F)
+        sheet.stays(sheet.work(f"N_h{name}", grip_when_hot, F=held.F, P=P, N_l=left), held.F).else_says(
+            "{item} loses its grip hot: {left} left"
+        )
         for held in hot.values()
     ]
     return sheet.worst(cold, *heated)
@@ -226,6 +229,7 @@ def _set(pair: Pair, held: Held, sheet: Sheet) -> Metres:
     "frame.true-interference",
     title="The least interference of each of two locked pads is not used up by flatness and squareness of the faces "
     "and the smoothing of their roughness",
+    wrong="flatness, squareness and smoothing use up the interference: {left} left",
     on=LocatingFace,
     grade=Grade.QUERY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],

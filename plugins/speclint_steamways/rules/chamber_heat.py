@@ -89,9 +89,14 @@ class _Bound(NamedTuple):
 
 def _borne(T: Kelvins, bound: _Bound, sheet: Sheet) -> Judgement:
     if not bound.stated:
-        return sheet.no_hotter(T, bound.take())
+        return sheet.no_hotter(T, bound.take()).else_says(
+            "chamber warms to {found}, {limit} is the most for {item}"
+        )
     least = sheet.work("T_1", cooler_by, T=T, ΔT=sheet.limit("within", "ΔT"))
-    return sheet.no_hotter(least, bound.take()).graded(Grade.QUERY)
+    stated = sheet.no_hotter(least, bound.take()).else_says(
+        "chamber has {limit} {item}, at least {found} is worked"
+    )
+    return stated.graded(Grade.QUERY)
 
 
 def _inside(part: ChamberCover | CamBox, sheet: Sheet) -> tuple[list[CompressionSpring], list[ValveSpindle]]:

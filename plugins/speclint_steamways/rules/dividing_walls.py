@@ -72,7 +72,9 @@ def every_face_counted(passage: SteamPassage, sheet: Sheet) -> Judgement:
 def _all_counted(passage: SteamPassage, sheet: Sheet) -> Judgement:
     total = _faces_together(passage, list(passage.faces.items()), sheet)
     x = sheet.work("ΣA/A", area_ratio, A_1=total, A_2=surface_of(passage, sheet))
-    return sheet.within(x, sheet.limit("least", "x_1"), sheet.limit("most", "x_2"))
+    return sheet.within(x, sheet.limit("least", "x_1"), sheet.limit("most", "x_2")).else_says(
+        "faces make up {found} of the surface, where the nearer limit is {limit}"
+    )
 
 
 def _faces_together(
@@ -117,7 +119,9 @@ def _answered(passage: SteamPassage, other: SteamPassage, sheet: Sheet) -> Calla
 
 def _alike(here: SquareMetres, there: SquareMetres, sheet: Sheet) -> Judgement:
     x = sheet.work("A_1/A_2", area_ratio, A_1=here, A_2=there)
-    return sheet.within(x, sheet.limit("least_answer", "x_3"), sheet.limit("most_answer", "x_4"))
+    return sheet.within(x, sheet.limit("least_answer", "x_3"), sheet.limit("most_answer", "x_4")).else_says(
+        "face has {found} of the area of {item}, where the nearer limit is {limit}"
+    )
 
 
 def _partitions(passage: SteamPassage, sheet: Sheet) -> Iterator[tuple[str, Callable[[], Judgement]]]:
@@ -188,7 +192,9 @@ def one_wall_between(passage: SteamPassage, case: LoadCase, sheet: Sheet) -> Jud
 def _not_alone(divider: Divider, case: LoadCase, sheet: Sheet) -> Judgement:
     if not is_single(divider, sheet):
         k = _share_of_single(divider, case, sheet)
-        parted = sheet.at_most(k, sheet.limit("bridged", "k_b"))
+        parted = sheet.at_most(k, sheet.limit("bridged", "k_b")).else_says(
+            "two walls at {item} leave {found} of the heat of one, {limit} allowed"
+        )
         return parted if parted.holds else parted.graded(Grade.QUERY)
     if metal_of(divider, sheet).material.family in IRON:
         where = divider.exhaust.where if divider.partition is None else divider.partition.where

@@ -61,8 +61,12 @@ def exhaust_heating(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judge
         low, high = times_of("steady_times", "ψ_1", block, sheet), sheet.limit("unsteady_times", "ψ_2")
         sheet.limit("met", "ΔT_p")
         allowed = sheet.limit("rise", "ΔT_a")
-        least = sheet.at_most(warmed_by(exchange, low, "2", sheet).rise, allowed)
-        greatest = sheet.at_most(warmed_by(exchange, high, "4", sheet).rise, allowed)
+        least = sheet.at_most(warmed_by(exchange, low, "2", sheet).rise, allowed).else_says(
+            "exhaust warmed by {found} at the least, {limit} allowed"
+        )
+        greatest = sheet.at_most(warmed_by(exchange, high, "4", sheet).rise, allowed).else_says(
+            "exhaust may be warmed by {found}, {limit} allowed"
+        )
         return sheet.worst(least, greatest.graded(Grade.QUERY))
 
     return sheet.each(streams_of(block, sheet), judge)
@@ -72,6 +76,7 @@ def exhaust_heating(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judge
     "heat.lost-work",
     title="The heat that live steam gives to an exhaust stream, at 2 times the steady estimate, costs at most 1.5 % of "
     "the indicated power; above 3 % is a nonconformity",
+    wrong="heat given to the exhaust costs {found} of the power, {limit} allowed",
     on=CylinderBlock,
     cases=("running",),
     grade=Grade.OBSERVATION,

@@ -17,6 +17,7 @@ from speclint_steamways.inputs.partitions import pressure_on_exhaust_side, press
     "heat.gap-works",
     title="The gap between the two walls of a partition stays at least 5 mm open, at the least width by its drawing "
     "and with both walls bent into it by the pressures on them",
+    wrong="gap between the walls closes to {found}, {limit} wanted",
     on=Partition,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,

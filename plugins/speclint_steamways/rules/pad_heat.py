@@ -173,9 +173,15 @@ def _in_band(stated: tuple[Kelvins, Kelvins], band: _Band, sheet: Sheet) -> Judg
     coldest = sheet.work("T_1", cooler_by, T=band.low, ΔT=within)
     hottest = sheet.work("T_2", tied_temperature, T_b=band.high, ΔT=within)
     return sheet.worst(
-        sheet.no_hotter(coldest, stated[1]),
-        sheet.no_hotter(coldest, stated[0]).graded(Grade.QUERY),
-        sheet.no_hotter(stated[1], hottest).graded(Grade.QUERY),
+        sheet.no_hotter(coldest, stated[1]).else_says(
+            "{item} is stated at most {limit}, at least {found} is worked"
+        ),
+        sheet.no_hotter(coldest, stated[0])
+        .else_says("{item} is stated from {limit}, at least {found} is worked")
+        .graded(Grade.QUERY),
+        sheet.no_hotter(stated[1], hottest)
+        .else_says("{item} is stated up to {found}, at most {limit} is worked")
+        .graded(Grade.QUERY),
     )
 
 

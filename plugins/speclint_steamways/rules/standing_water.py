@@ -27,6 +27,7 @@ _OPEN_AIR = "open air"
     "water.lies-on-the-grade",
     title="On the steepest grade and on the greatest cant, either way, the water that lies in a chamber beyond its "
     "drain is at most 10 % of the clearance volume of each cylinder end that it can reach",
+    wrong="pool {item} takes {found} of the clearance volume, {limit} allowed",
     on=SteamPassage,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
@@ -194,7 +195,9 @@ def _ways(
 
 
 def _open(drain: Drain, sheet: Sheet) -> Judgement:
-    wide = sheet.at_least(sheet.take("d", drain.bore), sheet.limit("bore", "d_a"))
+    wide = sheet.at_least(sheet.take("d", drain.bore), sheet.limit("bore", "d_a")).else_says(
+        "drain of {item} is {found} wide, {limit} wanted"
+    )
     rises = sheet.take("H_r", drain.rises)
     said = "its way falls all the way" if rises <= 0 else "its way rises again, and water stays in the loop"
     return sheet.worst(wide, sheet.states(rises <= 0, said, where=drain.rises.where))
@@ -202,7 +205,9 @@ def _open(drain: Drain, sheet: Sheet) -> Judgement:
 
 def _falls(passage: SteamPassage, drains: list[tuple[str, Drain]], sheet: Sheet) -> Judgement:
     """Fall of a floor, and that it leads to a drain: one lies in the half to which it falls."""
-    steep = sheet.at_least(sheet.take("φ", passage.floor.fall), sheet.limit("fall", "φ_a"))
+    steep = sheet.at_least(sheet.take("φ", passage.floor.fall), sheet.limit("fall", "φ_a")).else_says(
+        "floor falls by {found} of its length, {limit} wanted"
+    )
     if not steep.holds:
         return steep
     to_front = sheet.read("fall", passage.floor.towards) == "front"

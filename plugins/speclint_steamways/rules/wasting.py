@@ -35,10 +35,14 @@ def ash_and_acid(part: Saddle | SteamPassage, case: LoadCase, sheet: Sheet) -> J
     sheet.read("renewed", part.wet.renewal)
     allowance = sheet.take("a", part.wet.allowance)
     if isinstance(part, SteamPassage):
-        return sheet.at_most(sheet.work("Δt", metal_lost, w=rate, y=years), allowance)
+        return sheet.at_most(sheet.work("Δt", metal_lost, w=rate, y=years), allowance).else_says(
+            "wastes by {found} until renewed, {limit} is allowed for"
+        )
     t = sheet.take("t", part.thickness)
     left = sheet.work("t_l", thickness_left, t=t, w=rate, y=years)
-    own = sheet.at_least(left, sheet.work("t_s", thickness_of_strength, t=t, a=allowance))
+    own = sheet.at_least(left, sheet.work("t_s", thickness_of_strength, t=t, a=allowance)).else_says(
+        "wastes to {found} until renewed, strength requires {limit}"
+    )
     pipes = [sheet.follow(link) for link in part.pipes]
     if not pipes:
         return own
@@ -62,7 +66,9 @@ def _rate(part: Saddle | SteamPassage, case: LoadCase, sheet: Sheet) -> MetresPe
 def _pipe(pipe: SteamPipe, rate: MetresPerSecond, years: Seconds, sheet: Sheet) -> Judgement:
     """An exhaust pipe through the floor: its allowance for corrosion."""
     lost = sheet.work("Δt", metal_lost, w=rate, y=years)
-    return sheet.at_most(lost, sheet.take("a_p", pipe.corrosion_allowance))
+    return sheet.at_most(lost, sheet.take("a_p", pipe.corrosion_allowance)).else_says(
+        "pipe {item} wastes by {found} until renewed, {limit} is allowed for"
+    )
 
 
 RULES: tuple[Rule, ...] = (ash_and_acid,)

@@ -70,7 +70,12 @@ def of_warming(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
     for metal in lands.values():
         together = sheet.work("M_d", metal_together, m_0=together, m_1=metal)
     share = sheet.work("x_M", share_of_metal, M_d=together, M=whole)
-    return sheet.worst(drained, sheet.at_least(share, sheet.limit("counted", "x_c")))
+    return sheet.worst(
+        drained,
+        sheet.at_least(share, sheet.limit("counted", "x_c")).else_says(
+            "chambers with drains have {found} of the metal, {limit} wanted"
+        ),
+    )
 
 
 @rule(
@@ -118,7 +123,7 @@ def drain_passes_it(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judge
         rate = water_at_first(M, block, case, sheet)
         return sheet.at_least(
             passed, sheet.work("w_a", water_allowed_for, n=sheet.limit("margin", "n"), w=rate)
-        )
+        ).else_says("drains of {item} pass {found}, {limit} wanted")
 
     return sheet.each([(one.name, one) for one in chambers], lambda item: judge(item[1]))
 
