@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
+from collections.abc import Callable, Collection, Hashable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 from speclint.checking.assessment import Assessment
 from speclint.checking.check_result import Check
 from speclint.checking.inputs import Inputs, context_of
-from speclint.checking.remedy_search import Spoiling
+from speclint.checking.remedy_search import Spoiling, of_part_alike
 from speclint.checking.rule_run import check_named, remember
 from speclint.errors import SettingsError, one_of
 from speclint.families import Guard, Loaded, require
@@ -166,20 +166,23 @@ def find_remedies(
     if assessment.context is None:
         return
     spoiling, kept = Spoiling(assessment.checks), assessment.kept
-    left: list[tuple[Check, list[Check]]] = []
+    left: dict[Hashable, list[tuple[Check, list[Check]]]] = {}
     for found in assessment.checks if shown is None else shown:
         if found.outcome == "finding":
             spoiled = spoiling.by(found)
             remedies = kept.remedies_of(found, spoiled) if kept is not None else None
             if remedies is None:
-                left.append((found, spoiled))
+                left.setdefault(spoiling.alike(found), []).append((found, spoiled))
             else:
                 assessment.keep({found.order: remedies})
-    done = processes.remedies(left, assessment.checks, assessment.context)
-    for (found, spoiled), (remedies, consulted) in zip(left, done, strict=True):
-        assessment.keep({found.order: remedies})
-        if kept is not None:
-            kept.keep_remedies(found, spoiled, remedies, consulted)
+    firsts = [group[0] for group in left.values()]
+    done = processes.remedies(firsts, assessment.checks, assessment.context)
+    for group, (remedies, consulted) in zip(left.values(), done, strict=True):
+        for found, spoiled in group:
+            own = [of_part_alike(one, found) for one in remedies]
+            assessment.keep({found.order: own})
+            if kept is not None:
+                kept.keep_remedies(found, spoiled, own, consulted)
 
 
 def chosen_rules(loaded: Loaded, families: Sequence[str], rules: Sequence[str]) -> tuple[Rule, ...]:

@@ -1,7 +1,8 @@
 """What differs between the parts of one file: tables under ``for``, each by the names that a part must have.
 
 ``[for.exhaust]`` states what an exhaust valve has otherwise, ``[for."left, front"]`` what the one at the left front
-has; of two that state the same key, the one that names more holds.
+has; of two that state the same key, the one that names more holds. A name that stands in two lists is told apart by the
+word of its list: ``[for."groove middle"]``.
 """
 
 from __future__ import annotations
@@ -23,15 +24,15 @@ _Path: TypeAlias = tuple[str, ...]
 
 @dataclass(frozen=True, slots=True)
 class Differing:
-    """What the parts with some names have otherwise: the key as it is written, the names, and the values."""
+    """What the parts with some names have otherwise: the key as it is written, each name with its list, the values."""
 
     written: str
-    names: frozenset[str]
+    names: frozenset[tuple[str, str]]
     table: Table
 
     def is_of(self, choice: Choice) -> bool:
         """Whether the part of a choice has all the names."""
-        return self.names <= set(choice.values())
+        return self.names <= set(choice.items())
 
 
 def differing_of(table: Table, lists: Mapping[str, Sequence[str]]) -> tuple[list[Differing], list[Complaint]]:
@@ -47,11 +48,12 @@ def differing_of(table: Table, lists: Mapping[str, Sequence[str]]) -> tuple[list
     complaints: list[Complaint] = []
     for written, inner in stated.items():
         where = getattr(inner, "where", stated.where)
-        names = [name.strip() for name in written.split(",")]
+        names = [_of_list(name.strip(), lists) for name in written.split(",")]
         faults = [*_faults(names, lists, where), *_of_all(inner, where, lists)]
         complaints += faults
         if not faults:
-            found.append(Differing(written, frozenset(names), _placed(inner, f"for.{written}")))
+            chosen = frozenset((word, name) for (word,), name in names)
+            found.append(Differing(written, chosen, _placed(inner, f"for.{written}")))
     return sorted(found, key=lambda one: len(one.names)), complaints
 
 
@@ -59,16 +61,28 @@ def _first(lists: Mapping[str, Sequence[str]]) -> str:
     return next(iter(next(iter(lists.values()))))
 
 
-def _faults(names: list[str], lists: Mapping[str, Sequence[str]], where: Location) -> Iterator[Complaint]:
+def _of_list(written: str, lists: Mapping[str, Sequence[str]]) -> tuple[tuple[str, ...], str]:
+    """The words of the lists that have a name, and the name: it may stand behind the word of its list."""
+    word, _, name = written.partition(" ")
+    if name in lists.get(word, ()):
+        return (word,), name
+    return tuple(word for word, listed in lists.items() if written in listed), written
+
+
+def _faults(
+    names: Sequence[tuple[tuple[str, ...], str]], lists: Mapping[str, Sequence[str]], where: Location
+) -> Iterator[Complaint]:
     known = [name for listed in lists.values() for name in listed]
-    for name in names:
-        if name not in known:
+    taken: dict[str, str] = {}
+    for words, name in names:
+        if not words:
             yield Complaint(where, "no list under each has this name", quoted(name), one_of(name, known))
-    for listed in lists.values():
-        both = [name for name in names if name in listed]
-        if len(both) > 1:
-            said = f"no part is both {both[0]} and {both[1]}"
-            yield Complaint(where, said, quoted(", ".join(names)), f"[for.{both[0]}] and [for.{both[1]}]")
+        elif len(words) > 1:
+            said = f"the lists {' and '.join(words)} both have this name"
+            yield Complaint(where, said, quoted(name), " or ".join(f'"{word} {name}"' for word in words))
+        elif (other := taken.setdefault(words[0], name)) != name:
+            said = f"no part is both {other} and {name}"
+            yield Complaint(where, said, quoted(f"{other}, {name}"), f"[for.{other}] and [for.{name}]")
 
 
 def _of_all(inner: Any, where: Location, lists: Mapping[str, Sequence[str]]) -> Iterator[Complaint]:
@@ -125,7 +139,7 @@ def _undecided(chosen: Sequence[Differing]) -> Iterator[Complaint]:
         most = max(len(one.names) for one, _ in said)
         (first, _), *others = [(one, value) for one, value in said if len(one.names) == most]
         for other, value in others:
-            both = ", ".join(sorted(first.names | other.names))
+            both = ", ".join(dict.fromkeys(name for _, name in sorted(first.names | other.names)))
             why = f"for.{first.written} states this key too, and for the part of both neither goes before the other"
             yield Complaint(value.where, why, "", f'[for."{both}"] with what holds there')
 

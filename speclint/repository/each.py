@@ -71,7 +71,6 @@ def _lists_of(table: Table) -> tuple[dict[str, tuple[str, ...]], tuple[Complaint
                 said = "the name of a list is one word, as it stands in braces in the texts"
                 complaints.append(Complaint(where, said, quoted(word), 'a word such as "cylinder"'))
             lists[word] = tuple(_names(listed, stated.where, complaints))
-        complaints += _in_two_lists(stated, lists)
         if not lists:
             said = "each lists the names of the parts that this file states, at least one"
             complaints.append(Complaint(stated.where, said, "", 'cylinder = ["left", "right"]'))
@@ -96,16 +95,6 @@ def _names(listed: Any, above: Location, complaints: list[Complaint]) -> list[st
         else:
             names.append(name)
     return names
-
-
-def _in_two_lists(stated: Table, lists: Lists) -> Iterator[Complaint]:
-    first: dict[str, str] = {}
-    for word, names in lists.items():
-        for name in names:
-            if first.setdefault(name, word) != word:
-                said = f"this name stands in the list {first[name]} too, and nothing would tell the two apart"
-                where = getattr(stated[word], "where", stated.where)
-                yield Complaint(where, said, quoted(name), "another name")
 
 
 def _of_id(table: Table, lists: Lists, file: str, stem: str) -> Iterator[Complaint]:

@@ -62,7 +62,8 @@ class Placing:
             ids = [part.id for part in found]
             place = f"{owner.id} {named[1]}" if named else owner.id
             note = f"{kind.kind} at {place} by {', '.join(keys)}"
-            self._record.note(note, repr(ids), shown=", ".join(ids) or "none")
+            alike = " ".join(self._record.renaming.part(one) for one in (owner.id, *ids))
+            self._record.note(note, repr(ids), shown=", ".join(ids) or "none", alike=alike)
         return found
 
     def filled(
