@@ -67,7 +67,7 @@ def _pipe(pipe: SteamPipe, rate: MetresPerSecond, years: Seconds, sheet: Sheet) 
     """An exhaust pipe through the floor: its allowance for corrosion."""
     lost = sheet.work("Δt", metal_lost, w=rate, y=years)
     return sheet.at_most(lost, sheet.take("a_p", pipe.corrosion_allowance)).else_says(
-        "pipe {item} wastes by {found} until renewed, {limit} is allowed for"
+        "{item} wastes by {found} until renewed, {limit} is allowed for"
     )
 
 
