@@ -131,7 +131,6 @@ def test_the_search_for_the_worst_corner_agrees_with_full_enumeration() -> None:
 #: What no bounds can follow: rules that ask a library of steam, and one whose load is as great over a range of places.
 NOT_ENCLOSED = {
     "a library function asks for one number": {
-        "partition.heat-leak",
         "partition.stress",
         "steamway.choked",
         "steamway.pressure-drop",

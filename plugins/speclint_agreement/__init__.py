@@ -28,7 +28,7 @@ _MODULES = {
     "fits": "fit",
     "frames": "cylinder-block frame-fastening",
     "gear": "cam poppet-valve tappet",
-    "heating": "cylinder-block",
+    "heating": "cylinder-block weldment",
     "joints": "bolted-joint",
     "laggings": "lagging",
     "life": "steam-pipe weldment",

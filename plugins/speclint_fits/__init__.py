@@ -12,10 +12,11 @@ speclint_api = "1"
 
 @family
 def speclint_rules() -> Sequence[RulesIn]:
-    """The rules of ``fit.`` and ``chain.``."""
+    """The rules of ``fit.``, ``chain.`` and of the block in its frames."""
     return [
         rules_in("speclint_fits.rules.fits", "fit"),
         rules_in("speclint_fits.rules.pads", "locating-face"),
+        rules_in("speclint_fits.rules.block_in_frames", "cylinder-block", "locating-face"),
         rules_in("speclint_fits.rules.castings", "casting"),
         rules_in("speclint_fits.rules.chains", "dimension-chain"),
         rules_in("speclint_fits.rules.hot_chains", "dimension-chain"),

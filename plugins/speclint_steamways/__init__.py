@@ -20,7 +20,9 @@ def speclint_rules() -> Sequence[RulesIn]:
             "cylinder-block",
             "lagging",
             "partition",
+            "saddle",
             "steam-passage",
             "steam-pipe",
-        )
+        ),
+        rules_in("speclint_steamways.rules.conducted", "cam-box", "chamber-cover", "locating-face"),
     ]

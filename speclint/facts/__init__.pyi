@@ -62,6 +62,11 @@ from .dividing_walls import (
     side_by_passage as side_by_passage,
     sides_of_division as sides_of_division,
     walls_of as walls_of,
+    weldment_of as weldment_of,
+)
+from .drains import (
+    has_drain_cock as has_drain_cock,
+    is_drained as is_drained,
 )
 from .drives import (
     STIFFEST_ENDS as STIFFEST_ENDS,
@@ -101,11 +106,14 @@ from .fitted_bolts import (
 from .frames import (
     bores_on_frame as bores_on_frame,
     face_by_sides as face_by_sides,
+    face_of_cut_out as face_of_cut_out,
     face_of_pad as face_of_pad,
     fastenings_of_pad as fastenings_of_pad,
     frames_of_pads as frames_of_pads,
+    mass_drawn as mass_drawn,
     mass_left as mass_left,
     mass_on_frame as mass_on_frame,
+    pads_by_frame as pads_by_frame,
     shock_on_frame as shock_on_frame,
 )
 from .gasket_rings import (
@@ -120,6 +128,7 @@ from .gear import (
     gear_of as gear_of,
     greatest_lift as greatest_lift,
     least_lift as least_lift,
+    spindles_into as spindles_into,
     tappet_clearance as tappet_clearance,
 )
 from .glands import (
@@ -178,6 +187,10 @@ from .nozzles import (
     cylinders_by_paths as cylinders_by_paths,
     flow_to as flow_to,
     opening_of as opening_of,
+)
+from .pads import (
+    locks_block as locks_block,
+    taken_by as taken_by,
 )
 from .passage_steam import (
     steam_in as steam_in,

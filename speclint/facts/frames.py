@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 
 from speclint.equations import FIRST_PRINCIPLES, Kilograms, Ratio, SquareMetres, formula
+from speclint.facts.pads import locks_block, says_what_it_takes
 from speclint.facts.weights import mass_of_part, mass_together, part_weighed, parts_named
 from speclint.handbook.members import rectangle_area, round_area
 from speclint.quantities import Measure
@@ -16,6 +17,7 @@ from speclint.specs import (
     CylinderLiner,
     FrameFastening,
     LiftingPlan,
+    LocatingFace,
     NotStated,
     Pad,
     Weldment,
@@ -102,9 +104,7 @@ def on_other_frames(
     return tuple(
         one
         for name, pad in block.pads.items()
-        if name not in here
-        and sheet.is_stated(f"pad {name} locates", pad.locates)
-        and sheet.read(f"pad {name} locates", pad.locates)
+        if name not in here and says_what_it_takes(name, pad, sheet) and locks_block(name, pad, sheet)
         for one in fastenings_of_pad(block, name, sheet)
     )
 
@@ -131,6 +131,34 @@ def frames_of_pads(block: CylinderBlock, sheet: Sheet) -> list[tuple[str, ...]]:
         groups = [loose | joined] if len(groups) < 2 else [*groups, *({name} for name in loose)]
     ordered = [tuple(name for name in block.pads if name in group) for group in groups]
     return sorted((one for one in ordered if one), key=lambda one: list(block.pads).index(one[0]))
+
+
+def pads_by_frame(block: CylinderBlock, sheet: Sheet) -> list[list[str]]:
+    """The names of the pads of a block, frame by frame.
+
+    By the frames that their cut-outs lead to; where one leads to none, by the fastenings that name two pads together.
+    """
+    seated: dict[str, str] = {}
+    for face in sheet.belonging_to(block, LocatingFace):
+        if sheet.is_stated(f"frame of {face.id}", face.in_frame):
+            seated[sheet.read(f"pad of {face.id}", face.pad)] = sheet.follow(face.in_frame).id
+    if any(name not in seated for name in block.pads):
+        return [list(names) for names in frames_of_pads(block, sheet)]
+    frames: dict[str, list[str]] = {}
+    for name in block.pads:
+        frames.setdefault(seated[name], []).append(name)
+    return list(frames.values())
+
+
+def face_of_cut_out(block: CylinderBlock, name: str, sheet: Sheet) -> LocatingFace:
+    """The cut-out in which a pad of a block sits.
+
+    :raises NotAssessed: where none names it.
+    """
+    for face in sheet.belonging_to(block, LocatingFace):
+        if sheet.read(f"pad of {face.id}", face.pad) == name:
+            return face
+    raise sheet.not_assessed(f"no locating face says that it takes pad {name}", block.pads[name].where)
 
 
 def mass_drawn(block: CylinderBlock, sheet: Sheet, take: _Take) -> Worked | None:

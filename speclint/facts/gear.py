@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from speclint.facts.train import (
@@ -52,6 +52,15 @@ def boxes_of(gear: Gear, sheet: Sheet) -> tuple[CamBox, ...]:
         for part in parts
         if sheet.is_stated(f"box that carries {part.id}", part.carried_in)
     )
+
+
+def spindles_into(box: CamBox, sheet: Sheet) -> Iterator[ValveSpindle]:
+    """The spindles that enter a box: those that a rocker or a tappet in it drives."""
+    for rocker in sheet.belonging_to(box, Rocker):
+        yield sheet.follow(rocker.works)
+    for tappet in sheet.belonging_to(box, Tappet):
+        worked = sheet.follow(tappet.works)
+        yield sheet.follow(worked.works) if isinstance(worked, Rocker) else worked
 
 
 def _places(*values: Measure | NotStated) -> tuple[Measure, ...]:

@@ -45,6 +45,7 @@ _TURN = 6.283185307179586  # rad
 _DEGREE = _TURN / 360
 _MINUTE = 60.0
 _HOUR = 3600.0
+_YEAR = 365.25 * 24 * _HOUR  # the Julian year
 
 _PRESSURES = {
     "Pa": 1.0,
@@ -131,7 +132,7 @@ DIMENSIONS: dict[str, Dimension] = {
             "newton/meter",
             {"N/m": 1.0, "N/mm": 1e3, "kN/mm": 1e6, "lbf/in": _LBF / _INCH},
         ),
-        Dimension("time", "s", "s", "second", {"s": 1.0, "min": _MINUTE, "h": _HOUR}),
+        Dimension("time", "s", "s", "second", {"s": 1.0, "min": _MINUTE, "h": _HOUR, "year": _YEAR}),
         Dimension(
             "speed",
             "m/s",
@@ -143,7 +144,16 @@ DIMENSIONS: dict[str, Dimension] = {
                 "mph": 5280 * _FOOT / _HOUR,
                 "ft/s": _FOOT,
                 "ft/min": _FOOT / _MINUTE,
+                "mm/year": 1e-3 / _YEAR,
+                "thou/year": 1e-3 * _INCH / _YEAR,
             },
+        ),
+        Dimension(
+            "wasting rate",
+            "m/s",
+            "mm/year",
+            "meter/second",
+            {"mm/year": 1e-3 / _YEAR, "thou/year": 1e-3 * _INCH / _YEAR},
         ),
         Dimension("acceleration", "m/s²", "m/s²", "meter/second**2", {"m/s²": 1.0, "ft/s²": _FOOT}),
         Dimension(

@@ -43,11 +43,13 @@ from .fields import (
     Mass as Mass,
     MassFlow as MassFlow,
     Moment as Moment,
+    NoArea as NoArea,
     NotStated as NotStated,
     OneOrMore as OneOrMore,
     Position as Position,
     Pressure as Pressure,
     RotationalSpeed as RotationalSpeed,
+    SectionModulus as SectionModulus,
     Speed as Speed,
     Stated as Stated,
     Stiffness as Stiffness,
@@ -56,6 +58,7 @@ from .fields import (
     Temperature as Temperature,
     TemperatureDifference as TemperatureDifference,
     Volume as Volume,
+    WastingRate as WastingRate,
     Word as Word,
     bare as bare,
     opened as opened,
@@ -66,6 +69,10 @@ from .geometry import (
     Conditions as Conditions,
     FitsIn as FitsIn,
     conditions_of as conditions_of,
+)
+from .heat_flow import (
+    HeatPath as HeatPath,
+    WarmChamber as WarmChamber,
 )
 from .key_descriptions import (
     inner_table as inner_table,
@@ -116,6 +123,7 @@ from .kinds.cylinder_block import (
     Division as Division,
     Fitting as Fitting,
     Pad as Pad,
+    PadWeb as PadWeb,
     RelievedLength as RelievedLength,
     SeatBore as SeatBore,
 )
@@ -151,7 +159,11 @@ from .kinds.envelope import (
 from .kinds.fit import (
     Fit as Fit,
 )
+from .kinds.frame import (
+    Frame as Frame,
+)
 from .kinds.frame_fastening import (
+    DrawnOut as DrawnOut,
     FrameFastening as FrameFastening,
 )
 from .kinds.gauge_outline import (
@@ -205,6 +217,9 @@ from .kinds.retaining_ring import (
 from .kinds.rocker import (
     Rocker as Rocker,
 )
+from .kinds.saddle import (
+    Saddle as Saddle,
+)
 from .kinds.shaft import (
     Shaft as Shaft,
 )
@@ -213,6 +228,8 @@ from .kinds.slide_bar import (
     SlideBar as SlideBar,
 )
 from .kinds.steam_passage import (
+    BEYOND as BEYOND,
+    PassageFace as PassageFace,
     SteamPassage as SteamPassage,
 )
 from .kinds.steam_pipe import (
@@ -295,6 +312,11 @@ from .template import (
 )
 from .ties import (
     Tie as Tie,
+)
+from .water import (
+    Drain as Drain,
+    Floor as Floor,
+    Wasting as Wasting,
 )
 from .welding import (
     Welding as Welding,

@@ -300,7 +300,11 @@ Allowance = Annotated[Measure | NotStated, Quantity("length", "not negative"), S
 #: A length counted from a datum in either direction.
 Position = Annotated[Measure | NotStated, Quantity("length", "any"), Span("0.1 µm", "100 m")]
 Area = Annotated[Measure | NotStated, Quantity("area"), Span("0.1 mm²", "100 m²")]
+#: An area that may be nothing, such as that of the ends of a passage that is open at both.
+NoArea = Annotated[Measure | NotStated, Quantity("area", "not negative"), Span("0.1 mm²", "100 m²")]
 Volume = Annotated[Measure | NotStated, Quantity("volume"), Span("1 mm³", "100 m³")]
+#: Of a section in bending.
+SectionModulus = Annotated[Measure | NotStated, Quantity("volume"), Span("100 mm³", "0.1 m³")]
 Angle = Annotated[Measure | NotStated, Quantity("angle", "any"), Span("0.001 °", "3600 °")]
 Mass = Annotated[Measure | NotStated, Quantity("mass"), Span("0.1 g", "300 t")]
 Force = Annotated[Measure | NotStated, Quantity("force", "not negative"), Span("0.01 N", "100 MN")]
@@ -315,6 +319,10 @@ TemperatureDifference = Annotated[
     Measure | NotStated, Quantity("temperature difference", "any"), Span("0.001 K", "2000 K")
 ]
 Speed = Annotated[Measure | NotStated, Quantity("speed", "not negative"), Span("1e-5 m/s", "1000 m/s")]
+#: Thickness that is lost in a year.
+WastingRate = Annotated[
+    Measure | NotStated, Quantity("wasting rate", "not negative"), Span("0.001 mm/year", "50 mm/year")
+]
 RotationalSpeed = Annotated[
     Measure | NotStated, Quantity("rotational speed", "not negative"), Span("0.01 rev/min", "20000 rev/min")
 ]

@@ -11,8 +11,20 @@ from itertools import pairwise
 from types import FunctionType
 
 import pytest
+from iapws import IAPWS97
+from scipy.special import kv
 
-from speclint.equations import Kelvins, Radians, Ratio, SquareMetresPerSecond, WattsPerMetreKelvin, described
+from speclint.equations import (
+    JoulesPerKilogram,
+    Kelvins,
+    KilogramsPerCubicMetre,
+    Pascals,
+    Radians,
+    Ratio,
+    SquareMetresPerSecond,
+    WattsPerMetreKelvin,
+    described,
+)
 from speclint.handbook import tables
 from speclint.quantities import amount_in
 from speclint.testing import expect_equation, formulae_in, installed_families
@@ -48,6 +60,7 @@ RANGES: Mapping[str, Mapping[str, tuple[float, float]]] = {
     "dry_steam": _PRESSURES,
     "states": _PRESSURES,
     "steam_nozzles": _PRESSURES,
+    "water": _PRESSURES,
     "jets": {
         "m": (0.5, 2.0),
         "C": (0.5, 1.0),
@@ -119,14 +132,38 @@ def shoulder(load: str, term: int) -> Callable[..., float]:
     return coefficient
 
 
+def k_0(x: Ratio) -> Ratio:
+    """Modified Bessel function of the second kind, of scipy."""
+    return float(kv(0, x))
+
+
+def k_1(x: Ratio) -> Ratio:
+    return float(kv(1, x))
+
+
+def boiled(x: int, wanted: str) -> Callable[..., float]:
+    """A property on the line of saturation by iapws: of steam (x = 1) or of water (0)."""
+
+    def density(p: Pascals) -> KilogramsPerCubicMetre:
+        return float(IAPWS97(P=p / 1e6, x=x).rho)
+
+    def enthalpy(p: Pascals) -> JoulesPerKilogram:
+        return float(IAPWS97(P=p / 1e6, x=x).h) * 1e3
+
+    return density if wanted == "rho" else enthalpy
+
+
 AIR = {"ν_air": air_viscosity, "λ_air": air_conductivity, "Pr_air": air_prandtl}
 CRANE = {"k_bend": bend_multiple, "k_entrance": entrance_loss, "k_mitre": mitre_multiple}
 #: What equations name besides formulae: tables read here, standards worked by another library; by module.
 ALSO: Mapping[str, Mapping[str, Callable[..., float]]] = {
+    "gaps": AIR,
     "lagging": AIR,
     "fittings": CRANE,
     "dry_steam": steam.AT_TEMPERATURE,
     "steam_nozzles": steam.OF_EXPANSION,
+    "plate_fins": {"K_0": k_0, "K_1": k_1},
+    "water": {"h_g": boiled(1, "h"), "h_f": boiled(0, "h"), "ρ_f": boiled(0, "rho")},
     **{
         f"shoulder_in_{load}": {f"C_{term}": shoulder(load, term) for term in (1, 2, 3, 4)}
         for load in ("tension", "bending", "torsion")

@@ -15,8 +15,10 @@ from speclint.testing import DesignFolder, installed_families
 from tests.contracts.omissions import hold_rules
 from tests.contracts.promises import Promise, general, promised, taken_by
 from tests.example import assessed
+from tests.plugins.fits import frames
 from tests.plugins.joints.test_tightness import ground
 from tests.plugins.release import part
+from tests.plugins.steamways import wet
 
 RULES = {rule.name: rule for rule in hold_rules()}
 
@@ -25,8 +27,28 @@ def _reviewed(workshop: DesignFolder) -> DesignFolder:
     return workshop.write(part.files(), settings=part.settings())
 
 
-#: Rules that the example gives no part to: a joint with ground faces, and a design that is no draft.
+def _wet(workshop: DesignFolder) -> DesignFolder:
+    """A block with its drains; each chamber says what metal it drains."""
+    made = wet.files("chest", ("low_point = true", 'low_point = true\nwater_of = "1800 kg"'))
+    made["block.toml"] = made["block.toml"].replace("clearance =", 'water_of = "200 kg"\nclearance =')
+    return workshop.write(made)
+
+
+def _locked(workshop: DesignFolder) -> DesignFolder:
+    """A block that two pads lock, in cut-outs whose stiffness is stated."""
+    made = frames.files()
+    for name in ("back", "front"):
+        made[f"face-{name}.toml"] += 'slot_stiffness = "7.5e6 N/mm"\n'
+    return workshop.write(made)
+
+
+#: Rules that the example gives no part to: a joint with ground faces, a design that is no draft, a block with drains.
 OF_ITS_OWN: Mapping[str, Callable[[DesignFolder], DesignFolder]] = {
+    "frame.grip-kept": _locked,
+    "frame.locked-force": _locked,
+    "frame.scheme-of-pads": _locked,
+    "water.drain-passes-it": _wet,
+    "water.lies-on-the-grade": _wet,
     "joint.face-pressure": ground,
     "release.independent-check": _reviewed,
 }

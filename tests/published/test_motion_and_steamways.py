@@ -24,7 +24,7 @@ from speclint_motion.formulae.shafts import (
 )
 from speclint_motion.formulae.tables import proportion_of_bore
 from speclint_steamways.formulae.paths import bourne_port, period_port, trade_port
-from tests.plugins.steamways.test_partitions import LEAK, files as with_wall
+from tests.plugins.steamways.exhaust import files as with_wall
 from tests.plugins.steamways.test_paths import DROP
 from tests.plugins.steamways.way import files
 from tests.published.proof import proves
@@ -128,8 +128,8 @@ def test_friction_of_the_path_against_fluids(workshop: DesignFolder) -> None:
 @proves("speclint_steamways.rules", library="ht")
 def test_films_of_a_partition_against_ht(workshop: DesignFolder) -> None:
     """ht's Gnielinski (library) on the same friction; Dittus and Boelter lie within a quarter of it."""
-    check = workshop.write(with_wall()).only(LEAK)
-    for i, heated in (("l", False), ("e", True)):
+    check = workshop.write(with_wall()).only("heat.exhaust-heating")
+    for i, heated in (("chest", False), ("belt", True)):
         Re, Pr, f = on_sheet(check, f"Re_{i}"), on_sheet(check, f"Pr_{i}"), on_sheet(check, f"f_{i}")
         assert on_sheet(check, f"Nu_{i}") == pytest.approx(
             ht.turbulent_Gnielinski(Re=Re, Pr=Pr, fd=f), rel=1e-9

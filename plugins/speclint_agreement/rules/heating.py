@@ -42,4 +42,24 @@ heated_once: Rule = agreement(
     leaves_out="how long block and parts take to come to one temperature; a stress relief made after the parts are in",
 )
 
-RULES = (heated_once,)
+
+def _warmed(weldment: Weldment, sheet: Sheet) -> Iterator[Pair]:
+    """The time of warming that a weldment states against that of its duty."""
+    duty = sheet.duty_of(weldment)
+    if duty is not None and sheet.is_stated("time of warming", duty.warming.time):
+        yield Pair(weldment.warming_time, duty.warming.time)
+
+
+warmed_in_time: Rule = agreement(
+    "duty.one-warming",
+    title="A weldment is warmed in the time that its duty states",
+    on=Weldment,
+    pairs=_warmed,
+    within="1 min",
+    dimension="time",
+    grade=Grade.NONCONFORMITY,
+    why="a block that is warmed faster than its walls were reckoned for cracks, and its drains do not pass the water",
+    leaves_out="a duty that states no time of warming",
+)
+
+RULES = (heated_once, warmed_in_time)

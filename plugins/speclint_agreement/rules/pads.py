@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
-from speclint.facts import fastenings_of_pad
+from speclint.facts import fastenings_of_pad, locks_block
 from speclint.specs import CylinderBlock, FrameFastening, Length, LocatingFace
 from speclint_agreement.formulae.pads import from_datum, half_width
 
@@ -14,11 +14,12 @@ def _fixed(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
     """The pads that locate the block: their place against half of their width, and the name of the fixed point."""
     if not block.pads:
         return
-    locating = [name for name, pad in block.pads.items() if sheet.read(f"{name} locates", pad.locates)]
-    places = tuple(pad.locates.where for pad in block.pads.values())
+    locating = [name for name, pad in block.pads.items() if locks_block(name, pad, sheet)]
+    places = tuple(pad.where for pad in block.pads.values())
     held = block.pads[locating[0] if locating else next(iter(block.pads))]
-    yield Pair(held.locates, Worked(True, says="a block of which one pad at least locates it"), name="any")
-    for name in locating:
+    some = worked(bool(locating), held.locates) if not held.takes else Worked(bool(locating), (held.where,))
+    yield Pair(some, Worked(True, says="a block of which one pad at least locates it"), name="any")
+    for name in _counted_from(locating, block, sheet):
         pad = block.pads[name]
         if sheet.is_stated(f"place of {name}", pad.at) and sheet.is_stated(f"width of {name}", pad.width):
             half = sheet.work("w_h", half_width, w=sheet.take("w", pad.width))
@@ -27,6 +28,14 @@ def _fixed(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
     if sheet.is_stated("fixed point", block.fixed_point):
         said = sheet.read("fixed point", block.fixed_point)
         yield Pair(block.fixed_point, Worked(said if said in locating else " or ".join(locating), places))
+
+
+def _counted_from(locating: list[str], block: CylinderBlock, sheet: Sheet) -> list[str]:
+    """The pads that must stand where positions count from: of two locked ones that which the fixed point names."""
+    if len(locating) < 2:
+        return locating
+    said = sheet.read("fixed point", block.fixed_point)
+    return [name for name in locating if name == said]
 
 
 def _far_end(fastening: FrameFastening, sheet: Sheet) -> Iterator[Pair]:
@@ -63,14 +72,16 @@ def _bearings(face: LocatingFace, sheet: Sheet) -> Iterator[Pair]:
 
 fixed_at_pad: Rule = agreement(
     "block.fixed-at-pad",
-    title="A pad locates the block, it stands where positions count from, within half of its width, and the named "
-    "fixed point is that pad",
+    title="A pad locks the block, that from which positions count stands there, within half of its width, and the "
+    "named fixed point is that pad",
     on=CylinderBlock,
     pairs=_fixed,
     within="",
     grade=Grade.HOLD,
     why="everything that grows is reckoned from the pad that is held; held elsewhere, the block meets its neighbours",
-    leaves_out="pads on two frames that locate the block at two places along it",
+    leaves_out="pads on two frames that lock the block at two places along it, and how many lock it "
+    "(frame.scheme-of-pads)",
+    edition=2,
 )
 
 pads_reciprocal: Rule = agreement(

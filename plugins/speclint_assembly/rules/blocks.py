@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.facts import graded_as_assembly
+from speclint.facts import graded_as_assembly, has_drain_cock, locks_block
 from speclint.specs import CylinderBlock, Fitting, LocatingFace
 from speclint_assembly.formulae.sizes import half_of_tool, tool_over_hexagon
 from speclint_assembly.inputs.room import BY_HAND, DEFERS, WITH_TACKLE, passes
@@ -52,7 +52,7 @@ def enters_its_frames(block: CylinderBlock, sheet: Sheet) -> Judgement:
             ),
         ]
         pad = sheet.entry(block.pads, face.pad, f"the pads of {block.id}")
-        if not sheet.read(f"pad of {face.id} locates", pad.locates):
+        if not locks_block(sheet.read(f"pad of {face.id}", face.pad), pad, sheet):
             slot = sheet.take(f"s of {face.id}", face.slot)
             judged.append(sheet.at_most(sheet.take(f"w of {face.id}", pad.width), slot))
         return sheet.worst(*judged)
@@ -62,9 +62,7 @@ def enters_its_frames(block: CylinderBlock, sheet: Sheet) -> Judgement:
 
     taken = {sheet.read(f"pad of {face.id}", face.pad) for face in faces}
     left = [
-        name
-        for name, pad in block.pads.items()
-        if name not in taken and not sheet.read(f"pad {name} locates", pad.locates)
+        name for name, pad in block.pads.items() if name not in taken and not locks_block(name, pad, sheet)
     ]
     items: list[tuple[str, LocatingFace | None]] = [(face.id, face) for face in faces]
     items += [(name, None) for name in left]
@@ -100,7 +98,7 @@ def _fittings(block: CylinderBlock, sheet: Sheet) -> Iterator[tuple[str, Fitting
     for name, end in block.ends.items():
         if sheet.count(f"n {name}", end.relief_count) > 0:
             yield f"relief valve of {name}", end.relief_fitting
-        if sheet.read(f"drain cock of {name}", end.drain_cock):
+        if has_drain_cock(name, end, sheet):
             yield f"drain cock of {name}", end.cock_fitting
 
 

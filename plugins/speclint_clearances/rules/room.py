@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Kelvins, Metres, PerKelvin
-from speclint.facts import crossheads_of, least_gap, parts_standing_out
+from speclint.facts import crossheads_of, has_drain_cock, least_gap, parts_standing_out
 from speclint.handbook.fits import DRAWING_TEMPERATURE, growth_of_length
 from speclint.specs import Component, Crosshead, CylinderBlock, Envelope, GaugePoint, LoadCase, MotionGap
 from speclint_clearances.formulae.room import (
@@ -84,8 +84,8 @@ def _without_point(envelope: Envelope, block: CylinderBlock, sheet: Sheet) -> li
     drained = [
         name
         for name, end in block.ends.items()
-        if sheet.is_stated(f"drain cock of end {name}", end.drain_cock)
-        and sheet.read(f"drain cock of end {name}", end.drain_cock)
+        if (end.drains or sheet.is_stated(f"drain cock of end {name}", end.drain_cock))
+        and has_drain_cock(name, end, sheet)
     ]
     return [
         *(part.id for part in parts_standing_out(block, sheet) if part.id not in of),

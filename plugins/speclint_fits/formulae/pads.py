@@ -147,3 +147,19 @@ def force_to_enter(mu: Ratio, sigma: Pascals, A: SquareMetres) -> Newtons:
     450000
     """
     return 2 * mu * sigma * A
+
+
+@formula("z = (2 f_p + 2 f_s + q_p + q_s)/2", cites=[FIRST_PRINCIPLES])
+def out_of_form(f_p: Metres, f_s: Metres, q_p: Metres, q_s: Metres) -> Metres:
+    """What the form of a pad and of its cut-out, each with two faces, may take from their interference, or add to it.
+
+    z = (2 f_p + 2 f_s + q_p + q_s)/2
+
+    ``f_p``, ``f_s`` flatness of each face; ``q_p``, ``q_s`` squareness over the height in contact [m]. Returns [m].
+
+    Hand working, ground faces flat to 0.01 mm: (0.02 + 0.02)/2 = 0.02 mm.
+
+    >>> round(out_of_form(f_p=10e-6, f_s=10e-6, q_p=0.0, q_s=0.0) * 1e3, 6)
+    0.02
+    """
+    return (2 * f_p + 2 * f_s + q_p + q_s) / 2

@@ -28,7 +28,7 @@ LEAD = Limit(
     COMMON_PRACTICE,
     "crank angle before its dead centre from which steam or water may push a piston the new way",
 )
-_GRAVITY = Reading.exact("standard gravity", 9.80665, "m/s²", CGPM)
+GRAVITY = Reading.exact("standard gravity", 9.80665, "m/s²", CGPM)
 
 
 def thrust_of(block: CylinderBlock, pad: str, case: LoadCase, sheet: Sheet) -> Newtons:
@@ -44,7 +44,7 @@ def thrust_of(block: CylinderBlock, pad: str, case: LoadCase, sheet: Sheet) -> N
                 F=steam,
                 m=mass_on_frame(fastening, block, sheet),
                 k=shock_on_frame(fastening, block, sheet),
-                g=sheet.look_up("g", lambda: _GRAVITY),
+                g=sheet.look_up("g", lambda: GRAVITY),
             )
     raise sheet.not_assessed(
         f"no fastening of pad {pad} of {block.id} is stated: its thrust is not known", block.where

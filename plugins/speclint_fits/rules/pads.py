@@ -2,55 +2,38 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Metres
-from speclint.facts import room_of_pad
-from speclint.handbook.fits import DRAWING_TEMPERATURE, interference, relative_growth
+from speclint.facts import locks_block, room_of_pad
+from speclint.handbook.fits import DRAWING_TEMPERATURE, relative_growth
 from speclint.handbook.materials import share_of_strength
-from speclint.handbook.members import rectangle_area, sum_of_loads
-from speclint.specs import CaseName, CylinderBlock, LoadCase, LocatingFace, Pad
+from speclint.handbook.members import sum_of_loads
+from speclint.specs import CaseName, LoadCase, LocatingFace
 from speclint_fits.formulae.pads import (
     bearing_with_thrust,
     far_side,
     force_to_enter,
     grown,
     room_left,
-    wedged_stress,
-    wedged_stress_in_slot,
 )
+from speclint_fits.inputs.seating import Seated, area_of_faces, interference_of, seated, stress_of, with_form
 from speclint_fits.inputs.thrust import LEAD, thrust_of
 
 _HOT: tuple[CaseName, ...] = ("warming", "starting", "running", "drifting", "standing-hot", "cooling")
 
 
-@dataclass(frozen=True)
-class Seated:
-    """A block, one of its pads, and the cut-out that the pad is in."""
-
-    block: CylinderBlock
-    pad: Pad
-    face: LocatingFace
-
-
-def _seated(face: LocatingFace, sheet: Sheet) -> Seated:
-    block = sheet.follow(face.locks)
-    return Seated(block, sheet.entry(block.pads, face.pad, f"pads of {block.id}"), face)
-
-
 @rule(
     "fit.locating-lugs",
-    title="Exactly one pad locates the block on a frame; its interference, the force to draw it in and its "
-    "hot contact pressure, by wedging and thrust together, do not exceed their limits",
+    title="The interference of a pad that locks the block on a frame, the force to draw it in and its hot contact "
+    "pressure, by wedging and thrust together, do not exceed their limits",
     on=LocatingFace,
     cases=("cold", *_HOT, "water"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="Two fixed points with a hot block between them crack the frame; with none, the block hammers its "
     "bolts.",
-    leaves_out="wear and fretting of the faces, bending of pad and frame, help of bolts through the pad, "
-    "drag of pads that slide",
+    leaves_out="how many pads lock the block (frame.scheme-of-pads), wear and fretting of the faces, bending of pad "
+    "and frame, help of bolts through the pad, drag of pads that slide",
     limits=[
         Limit(
             "least_interference", "0 mm", "length", COMMON_PRACTICE, "least interference of a locating pad"
@@ -69,103 +52,73 @@ def _seated(face: LocatingFace, sheet: Sheet) -> Seated:
             COMMON_PRACTICE,
             "allowable contact pressure as a share of proof stress",
         ),
-        Limit("locating_pads", "1", "ratio", COMMON_PRACTICE, "pads of a block that locate it on one frame"),
         LEAD,
     ],
-    edition=6,
+    edition=7,
 )
 def locating_lugs(face: LocatingFace, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Interference by the limits, E δ/w with growth and T/A added, 2 μ σ A to draw it in, and one pad that locates."""
-    seated = _seated(face, sheet)
-    locating = [
-        name for name, pad in seated.block.pads.items() if sheet.read(f"pad {name} locates", pad.locates)
-    ]
-    alone = sheet.states(
-        len(locating) == sheet.limit("locating_pads"),
-        f"pads of {seated.block.id} that locate it: {', '.join(locating) or 'none'}",
-    )
-    if not alone.holds or not sheet.read("locates", seated.pad.locates):
-        return alone
-    delta = _interference(seated, sheet)
+    """Interference by the limits, E δ/w with growth and T/A added, and 2 μ σ A to draw it in; form at its zones."""
+    pad_in = seated(face, sheet)
+    if not locks_block(sheet.read("pad", face.pad), pad_in.pad, sheet):
+        raise sheet.not_applicable("this pad slides, so that the block may grow")
+    delta = interference_of(pad_in, sheet)
     tight = sheet.within(
         delta, sheet.limit("least_interference"), sheet.limit("most_interference")
     ).else_says("interference of the pad {found}, where the nearer limit is {limit}")
-    entering = _entering(seated, sheet)
-    return sheet.worst(alone, tight, entering, _crushing(seated, delta, case, sheet))
+    entering = _entering(pad_in, sheet)
+    return sheet.worst(tight, entering, _crushing(pad_in, with_form(delta, pad_in, sheet), case, sheet))
 
 
-def _interference(seated: Seated, sheet: Sheet) -> float:
-    """By the drawings, negative for a clearance."""
-    slot = sheet.take(f"s of {seated.face.id}", seated.face.slot)
-    width = sheet.take(f"w of {seated.face.id}", seated.pad.width)
-    return sheet.work("δ", interference, d=width, D=slot)
-
-
-def _stress(seated: Seated, delta: float, at: float, sheet: Sheet) -> float:
-    """Pressure on the faces of a pad: in a rigid cut-out, unless the cut-out's stiffness is stated."""
-    width = sheet.take(f"w of {seated.face.id}", seated.pad.width)
-    E = sheet.look_up("E", sheet.material_of(seated.block).modulus, of=seated.block, at=at)
-    if not sheet.is_stated("stiffness of the cut-out", seated.face.slot_stiffness):
-        return sheet.work("σ", wedged_stress, delta=delta, w=width, E=E)
-    k = sheet.take("k", seated.face.slot_stiffness)
-    return sheet.work("σ", wedged_stress_in_slot, delta=delta, w=width, E=E, A=_area(seated, sheet), k=k)
-
-
-def _area(seated: Seated, sheet: Sheet) -> float:
-    height = sheet.take("h", seated.face.bearing_height)
-    if sheet.is_stated("height of the pad", seated.pad.height):
-        height = min(height, sheet.take("h_p", seated.pad.height))
-    return sheet.work("A", rectangle_area, b=sheet.take("b", seated.face.bearing_depth), h=height)
-
-
-def _entering(seated: Seated, sheet: Sheet) -> Judgement:
+def _entering(pad_in: Seated, sheet: Sheet) -> Judgement:
     """Force that draws in all the pads that locate this block, against the available force."""
     force = 0.0
-    for face in sheet.belonging_to(seated.block, LocatingFace):
-        one = _seated(face, sheet)
-        if sheet.read(f"{face.id} locates", one.pad.locates):
-            sigma = _stress(one, _interference(one, sheet), DRAWING_TEMPERATURE, sheet)
+    for face in sheet.belonging_to(pad_in.block, LocatingFace):
+        one = seated(face, sheet)
+        if locks_block(sheet.read(f"pad of {face.id}", face.pad), one.pad, sheet):
+            sigma = stress_of(
+                one, with_form(interference_of(one, sheet), one, sheet), DRAWING_TEMPERATURE, sheet
+            )
             mu = sheet.take("μ", face.friction)
-            added = sheet.work("F_2", force_to_enter, mu=mu, sigma=sigma, A=_area(one, sheet))
+            added = sheet.work("F_2", force_to_enter, mu=mu, sigma=sigma, A=area_of_faces(one, sheet))
             force = sheet.work("F", sum_of_loads, F_1=force, F_2=added)
-    return sheet.at_most(force, sheet.take("F_j", seated.face.entering_force)).else_says(
+    return sheet.at_most(force, sheet.take("F_j", pad_in.face.entering_force)).else_says(
         "pads need {found} to go in, {limit} is available"
     )
 
 
-def _crushing(seated: Seated, delta: float, case: LoadCase, sheet: Sheet) -> Judgement:
+def _crushing(pad_in: Seated, delta: float, case: LoadCase, sheet: Sheet) -> Judgement:
     """Pressure on the faces by growth and thrust together, against the weaker of block and frame."""
-    pad_named = sheet.is_stated("pad's temperature", seated.face.pad_temperature)
+    pad_named = sheet.is_stated("pad's temperature", pad_in.face.pad_temperature)
     measure = (
-        case.temperature_named(sheet.read("temperature of the pad", seated.face.pad_temperature))
+        case.temperature_named(sheet.read("temperature of the pad", pad_in.face.pad_temperature))
         if pad_named
-        else case.temperature_of(seated.block)
+        else case.temperature_of(pad_in.block)
     )
-    T_b, T_f = sheet.take("T_b", measure), sheet.take("T_f", case.temperature_of(seated.face))
-    width = sheet.take(f"w of {seated.face.id}", seated.pad.width)
-    growth = _growth(width, seated, (T_b, T_f), sheet)
-    wedged = _stress(seated, sheet.work("δ_h", grown, delta=delta, g=growth), T_b, sheet)
-    thrust = thrust_of(seated.block, sheet.read("pad", seated.face.pad), case, sheet)
-    sigma = sheet.work("σ_t", bearing_with_thrust, sigma=wedged, T=thrust, A=_area(seated, sheet))
+    T_b, T_f = sheet.take("T_b", measure), sheet.take("T_f", case.temperature_of(pad_in.face))
+    width = sheet.take(f"w of {pad_in.face.id}", pad_in.pad.width)
+    growth = _growth(width, pad_in, (T_b, T_f), sheet)
+    wedged = stress_of(pad_in, sheet.work("δ_h", grown, delta=delta, g=growth), T_b, sheet)
+    thrust = thrust_of(pad_in.block, sheet.read("pad", pad_in.face.pad), case, sheet)
+    sigma = sheet.work("σ_t", bearing_with_thrust, sigma=wedged, T=thrust, A=area_of_faces(pad_in, sheet))
     proofs = [
         sheet.look_up("R_p", sheet.material_of(part).proof_stress, of=part, at=at)
-        for part, at in ((seated.block, T_b), (seated.face, T_f))
+        for part, at in ((pad_in.block, T_b), (pad_in.face, T_f))
     ]
     share = sheet.limit("proof_share", "k")
     allowed = min(sheet.work("S", share_of_strength, k=share, R=proof) for proof in proofs)
     return sheet.at_most(sigma, allowed).else_says("pad pressed by {found} hot, {limit} allowed")
 
 
-def _growth(length: float, seated: Seated, at: tuple[float, float], sheet: Sheet) -> float:
+def _growth(length: float, pad_in: Seated, at: tuple[float, float], sheet: Sheet) -> float:
     """How much more a length of the block grows than its frame."""
-    block, frame = sheet.material_of(seated.block), sheet.material_of(seated.face)
+    block, frame = sheet.material_of(pad_in.block), sheet.material_of(pad_in.face)
     return sheet.work(
         "g",
         relative_growth,
         L=length,
-        alpha_1=sheet.look_up("α_b", block.expansion, of=seated.block, at=at[0]),
+        alpha_1=sheet.look_up("α_b", block.expansion, of=pad_in.block, at=at[0]),
         T_1=at[0],
-        alpha_2=sheet.look_up("α_f", frame.expansion, of=seated.face, at=at[1]),
+        alpha_2=sheet.look_up("α_f", frame.expansion, of=pad_in.face, at=at[1]),
         T_2=at[1],
         T_ref=DRAWING_TEMPERATURE,
     )
@@ -185,23 +138,23 @@ def _growth(length: float, seated: Seated, at: tuple[float, float], sheet: Sheet
 )
 def growth_room(face: LocatingFace, case: LoadCase, sheet: Sheet) -> Judgement:
     """Clearance cold less the growth of block over frame from the fixed point to the pad's far side."""
-    seated = _seated(face, sheet)
-    if sheet.read("locates", seated.pad.locates):
+    pad_in = seated(face, sheet)
+    if locks_block(sheet.read("pad", face.pad), pad_in.pad, sheet):
         raise sheet.not_applicable("this pad locates the block; it does not slide")
     at = (
-        sheet.take("T_b", case.temperature_of(seated.block)),
+        sheet.take("T_b", case.temperature_of(pad_in.block)),
         sheet.take("T_f", case.temperature_of(face)),
     )
-    length = sheet.work("L", far_side, a=sheet.take("a", seated.pad.at), w=sheet.take("w", seated.pad.width))
-    room = _room(seated, sheet)
-    left = sheet.work("r_h", room_left, r=room, g=_growth(length, seated, at, sheet))
+    length = sheet.work("L", far_side, a=sheet.take("a", pad_in.pad.at), w=sheet.take("w", pad_in.pad.width))
+    room = _room(pad_in, sheet)
+    left = sheet.work("r_h", room_left, r=room, g=_growth(length, pad_in, at, sheet))
     return sheet.stays(left, room, strictly=True)
 
 
-def _room(seated: Seated, sheet: Sheet) -> Metres:
+def _room(pad_in: Seated, sheet: Sheet) -> Metres:
     """The lesser of the room that the drawings leave and the room that is stated."""
-    face = seated.face
-    by_drawings = room_of_pad(face, seated.pad, sheet, sheet.take)
+    face = pad_in.face
+    by_drawings = room_of_pad(face, pad_in.pad, sheet, sheet.take)
     rooms: list[float] = [] if by_drawings is None else [by_drawings.value]
     if not rooms or sheet.is_stated("room", face.room):
         rooms.append(sheet.take("r", face.room))

@@ -15,6 +15,7 @@ from speclint.facts import (
     face_of_pad,
     holes_of_bolts,
     liners_of,
+    locks_block,
     mass_on_frame,
     shock_on_frame,
 )
@@ -107,7 +108,7 @@ def _drag(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> float:
     fastenings = sheet.belonging_to(block, FrameFastening)
     drag = 0.0
     for name, pad in block.pads.items():
-        if sheet.read(f"pad {name} locates", pad.locates):
+        if locks_block(name, pad, sheet):
             continue
         found = [one for one in fastenings if sheet.read(f"pad of {one.id}", one.pad) == name]
         if not found:
@@ -165,7 +166,7 @@ def block_slip(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Judge
     """Friction at least preload, less the lift of the couple, against thrust and drag; or shear and bearing."""
     block = sheet.follow(fastening.holds)
     pad = _pad(fastening, block, sheet)
-    if not sheet.read("pad locates", pad.locates):
+    if not locks_block(sheet.read("pad", fastening.pad), pad, sheet):
         raise sheet.not_applicable("this pad slides, so that the block may grow: it takes no thrust")
     steam = _thrust(fastening, block, case, sheet)
     thrust = sheet.work("T_D", frames.thrust_with_drag, T=steam.T, D=_drag(block, case, sheet))

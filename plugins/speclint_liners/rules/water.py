@@ -9,6 +9,7 @@ from speclint.equations import MetresPerSecond
 from speclint.facts import (
     connecting_rod_of,
     crank_speed,
+    has_drain_cock,
     stroke_of,
     turns_of_crank,
     wheel_speed,
@@ -86,7 +87,7 @@ def _relieved(end: CylinderEnd, sheet: Sheet) -> Judgement:
 
 def _drained(end: CylinderEnd, sheet: Sheet) -> Judgement:
     """A drain cock, as stated."""
-    fitted = sheet.read("drain cock", end.drain_cock)
+    fitted = has_drain_cock("the end", end, sheet)
     says = "each end has a drain cock" if fitted else "an end of the cylinder has no drain cock"
     return sheet.states(fitted, says, where=end.where)
 

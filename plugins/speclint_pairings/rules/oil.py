@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kelvins, PascalSeconds
+from speclint.facts import spindles_into
 from speclint.handbook.heat import flash_point_margin
 from speclint.specs import (
     CamBox,
@@ -14,8 +13,6 @@ from speclint.specs import (
     CylinderLiner,
     LoadCase,
     PistonRing,
-    Rocker,
-    Tappet,
     ValveSpindle,
 )
 from speclint_pairings.formulae.surfaces import dynamic_viscosity, oil_density_when_hot, viscosity_when_hot
@@ -67,7 +64,7 @@ def points(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
 
 def _kept_dry(box: CamBox, sheet: Sheet) -> Judgement:
     """The means that keep water along the spindles out of a cam box."""
-    spindles = {spindle.id: spindle for spindle in _spindles_into(box, sheet)}
+    spindles = {spindle.id: spindle for spindle in spindles_into(box, sheet)}
     if not spindles:
         raise sheet.not_assessed(
             "no tappet or rocker of a spindle states that it is carried in it", box.where
@@ -84,15 +81,6 @@ def _kept_dry(box: CamBox, sheet: Sheet) -> Judgement:
     ]
     says = f"without {', '.join(missing)}" if missing else f"sealed at {len(spindles)} spindles and drained"
     return sheet.states(not missing, says, where=box.spindle_seals.where)
-
-
-def _spindles_into(box: CamBox, sheet: Sheet) -> Iterator[ValveSpindle]:
-    """The spindles that enter a box: those that a rocker or a tappet in it drives."""
-    for rocker in sheet.belonging_to(box, Rocker):
-        yield sheet.follow(rocker.works)
-    for tappet in sheet.belonging_to(box, Tappet):
-        worked = sheet.follow(tappet.works)
-        yield sheet.follow(worked.works) if isinstance(worked, Rocker) else worked
 
 
 @rule(

@@ -6,6 +6,7 @@ from speclint import FIRST_PRINCIPLES, formula, require
 from speclint.equations import (
     KelvinDifference,
     Kelvins,
+    KilogramsPerSecond,
     Metres,
     Pascals,
     PerKelvin,
@@ -13,6 +14,7 @@ from speclint.equations import (
     SquareMetreKelvinsPerWatt,
     SquareMetres,
     Watts,
+    WattsPerKelvin,
     WattsPerMetre,
     WattsPerMetreKelvin,
     WattsPerSquareMetre,
@@ -21,53 +23,185 @@ from speclint.equations import (
 from speclint_steamways.sources import TIMOSHENKO_GOODIER
 
 
-@formula("R = 2 t/λ + s/λ_s", cites=[FIRST_PRINCIPLES])
+@formula("R = 2 t/λ + R_g", cites=[FIRST_PRINCIPLES])
 def double_wall_resistance(
-    t: Metres, λ: WattsPerMetreKelvin, s: Metres, λ_s: WattsPerMetreKelvin
+    t: Metres, λ: WattsPerMetreKelvin, R_g: SquareMetreKelvinsPerWatt
 ) -> SquareMetreKelvinsPerWatt:
-    """Resistance of two equal walls with still steam between them, conduction only.
+    """Resistance of two equal walls with a gap between them.
 
-    R = 2 t/λ + s/λ_s
+    R = 2 t/λ + R_g
 
-    ``t`` one wall, ``s`` gap [m]; ``λ``, ``λ_s`` conductivity of metal and steam [W/(m·K)], above 0.
-    Returns [m²·K/W]. Convection in the gap and radiation lower it: the estimate is for a narrow gap.
-    Raises OutOfRange outside.
+    ``t`` one wall [m]; ``λ`` conductivity of the metal [W/(m·K)], above 0; ``R_g`` resistance of the gap [m²·K/W].
+    Returns [m²·K/W]. Raises OutOfRange outside.
 
-    Hand working: 2 × 0.012/48 + 0.010/0.04 = 0.0005 + 0.25.
+    Hand working: 2 × 0.012/48 + 0.034 = 0.0345.
 
-    >>> double_wall_resistance(t=0.012, λ=48.0, s=0.010, λ_s=0.04)
-    0.2505
+    >>> round(double_wall_resistance(t=0.012, λ=48.0, R_g=0.034), 6)
+    0.0345
     """
-    require(λ > 0 * λ and λ_s > 0 * λ_s, "a conductivity must be above 0")
-    return 2 * t / λ + s / λ_s
+    require(λ > 0 * λ, "a conductivity must be above 0")
+    return 2 * t / λ + R_g
 
 
-@formula("Q = U A (T_1 − T_2)", cites=[FIRST_PRINCIPLES])
-def heat_through(U: WattsPerSquareMetreKelvin, A: SquareMetres, T_1: Kelvins, T_2: Kelvins) -> Watts:
-    """Heat through a wall between two streams.
+@formula("T = (T_1 + T_2)/2", cites=[FIRST_PRINCIPLES])
+def midway(T_1: Kelvins, T_2: Kelvins) -> Kelvins:
+    """Temperature midway between two.
 
-    Q = U A (T_1 − T_2)
+    T = (T_1 + T_2)/2
 
-    ``U`` coefficient [W/(m²·K)]; ``A`` area [m²]; ``T_1``, ``T_2`` of the hot and the cold stream [K]. Returns [W].
+    ``T_1``, ``T_2`` [K]. Returns [K].
 
-    >>> heat_through(U=100.0, A=0.5, T_1=650.0, T_2=450.0)
-    10000.0
+    >>> midway(T_1=663.15, T_2=443.15)
+    553.15
     """
-    return U * A * (T_1 - T_2)
+    return (T_1 + T_2) / 2
 
 
-@formula("Q_1 = Q (1 + u)", cites=[FIRST_PRINCIPLES])
-def at_the_upper_end(Q: Watts, u: Ratio) -> Watts:
-    """Heat flow at the upper end of the scatter of the correlation.
+@formula("ΔT = T_1 − T_2", cites=[FIRST_PRINCIPLES])
+def apart(T_1: Kelvins, T_2: Kelvins) -> KelvinDifference:
+    """Difference of two temperatures.
 
-    Q_1 = Q (1 + u)
+    ΔT = T_1 − T_2
 
-    ``Q`` estimate [W]; ``u`` scatter as a share. Returns [W].
+    ``T_1``, ``T_2`` [K]. Returns [K].
 
-    >>> at_the_upper_end(Q=10e3, u=0.25)
-    12500.0
+    >>> apart(T_1=663.15, T_2=443.15)
+    220.0
     """
-    return Q * (1 + u)
+    return T_1 - T_2
+
+
+@formula("A = P L + A_e", cites=[FIRST_PRINCIPLES])
+def surface_of_passage(P: Metres, L: Metres, A_e: SquareMetres) -> SquareMetres:
+    """Surface of a passage with its ends.
+
+    A = P L + A_e
+
+    ``P`` perimeter, ``L`` length [m]; ``A_e`` ends that it closes [m²]. Returns [m²].
+
+    >>> surface_of_passage(P=0.8, L=0.6, A_e=0.02)
+    0.5
+    """
+    return P * L + A_e
+
+
+@formula("A_1 = x A", cites=[FIRST_PRINCIPLES])
+def area_of_share(x: Ratio, A: SquareMetres) -> SquareMetres:
+    """Area of a share of a surface.
+
+    A_1 = x A
+
+    ``x`` share; ``A`` the whole [m²]. Returns [m²].
+
+    >>> area_of_share(x=0.4, A=0.5)
+    0.2
+    """
+    return x * A
+
+
+@formula("A = A_0 + A_1", cites=[FIRST_PRINCIPLES])
+def areas_together(A_0: SquareMetres, A_1: SquareMetres) -> SquareMetres:
+    """Two areas together.
+
+    A = A_0 + A_1
+
+    ``A_0``, ``A_1`` [m²]. Returns [m²].
+
+    >>> areas_together(A_0=0.25, A_1=0.5)
+    0.75
+    """
+    return A_0 + A_1
+
+
+@formula("t = (D − d)/2", cites=[FIRST_PRINCIPLES])
+def wall_of_ring(D: Metres, d: Metres) -> Metres:
+    """Wall of a ring, such as a valve seat or a liner.
+
+    t = (D − d)/2
+
+    ``D`` outside diameter, ``d`` bore [m]. Returns [m]. Raises OutOfRange unless D > d.
+
+    >>> round(wall_of_ring(D=0.17, d=0.15) * 1e3, 6)
+    10.0
+    """
+    require(d < D, f"a bore of {d * 1e3:.4g} mm leaves no wall in {D * 1e3:.4g} mm")
+    return (D - d) / 2
+
+
+@formula("UA = UA_0 + U A", cites=[FIRST_PRINCIPLES])
+def conducted_together(UA_0: WattsPerKelvin, U: WattsPerSquareMetreKelvin, A: SquareMetres) -> WattsPerKelvin:
+    """Heat for each kelvin through several walls side by side.
+
+    UA = UA_0 + U A
+
+    ``UA_0`` of the walls so far [W/K]; ``U`` coefficient of one more [W/(m²·K)]; ``A`` its area [m²]. Returns [W/K].
+
+    >>> conducted_together(UA_0=10.0, U=100.0, A=0.25)
+    35.0
+    """
+    return UA_0 + U * A
+
+
+@formula("m_1 = x m", cites=[FIRST_PRINCIPLES])
+def flow_of_branch(m: KilogramsPerSecond, x: Ratio) -> KilogramsPerSecond:
+    """Flow of a branch.
+
+    m_1 = x m
+
+    ``m`` flow of what it leaves [kg/s]; ``x`` its share. Returns [kg/s].
+
+    >>> flow_of_branch(m=1.7, x=0.1)
+    0.17
+    """
+    return x * m
+
+
+@formula("P_i = W_1 m/m_1", cites=[FIRST_PRINCIPLES])
+def indicated_power(m: KilogramsPerSecond, m_1: KilogramsPerSecond, W_1: Watts) -> Watts:
+    """Indicated power by the steam that is used.
+
+    P_i = W_1 m/m_1
+
+    ``m`` steam used [kg/s]; ``m_1`` steam that a power ``W_1`` [W] takes [kg/s], above 0. Returns [W]. Raises
+    OutOfRange outside.
+
+    Hand working: 1.7 kg/s at 7.5 kg for each kilowatt-hour: 816 kW.
+
+    >>> round(indicated_power(m=1.7, m_1=7.5 / 3600, W_1=1000.0))
+    816000
+    """
+    require(m_1 > 0 * m_1, "the steam that a kilowatt takes must be above 0")
+    return W_1 * m / m_1
+
+
+@formula("x = P/P_i", cites=[FIRST_PRINCIPLES])
+def share_of_power(P: Watts, P_i: Watts) -> Ratio:
+    """A lost power as a share of the indicated one.
+
+    x = P/P_i
+
+    ``P``, ``P_i`` [W], P_i above 0. Returns a ratio. Raises OutOfRange outside.
+
+    >>> share_of_power(P=8.0, P_i=800.0)
+    0.01
+    """
+    require(P_i > 0 * P_i, "the indicated power must be above 0")
+    return P / P_i
+
+
+@formula("k = U_2/U_1", cites=[FIRST_PRINCIPLES])
+def share_of_coefficient(U_2: WattsPerSquareMetreKelvin, U_1: WattsPerSquareMetreKelvin) -> Ratio:
+    """Coefficient of a wall as a share of that of another.
+
+    k = U_2/U_1
+
+    ``U_2``, ``U_1`` [W/(m²·K)], U_1 above 0. Returns a ratio. Raises OutOfRange outside.
+
+    >>> share_of_coefficient(U_2=22.8, U_1=114.0)
+    0.2
+    """
+    require(U_1 > 0 * U_1, "the coefficient of a wall must be above 0")
+    return U_2 / U_1
 
 
 @formula("q_1 = q (1 + u)", cites=[FIRST_PRINCIPLES])

@@ -1,20 +1,15 @@
-"""Walls between live and exhaust steam: the heat that passes through them, and their stress."""
+"""Walls between live and exhaust steam: their stress by pressure and heat."""
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
-from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import (
-    KelvinDifference,
     Kelvins,
     KilogramsPerSecond,
     Metres,
     Pascals,
     SquareMetreKelvinsPerWatt,
-    Watts,
     WattsPerSquareMetre,
-    WattsPerSquareMetreKelvin,
 )
 from speclint.facts import (
     Panel,
@@ -23,48 +18,34 @@ from speclint.facts import (
     flow_in,
     gap_between,
     panels_of_partition,
-    section_of,
     steam_by_cylinder,
 )
 from speclint.handbook.heat import (
     GNIELINSKI,
     INCROPERA,
-    film_coefficient,
-    gnielinski_nusselt_number,
     heat_flux,
     overall_coefficient,
-    petukhov_friction_factor,
     plane_wall_resistance,
-    temperature_rise,
 )
 from speclint.handbook.materials import multiple_of_allowable
 from speclint.handbook.plates import PANEL_TABLES, panel_stress, panel_stress_factor
-from speclint.handbook.steam import (
-    excess_pressure,
-    mean_speed,
-    reynolds_number,
-    steam_conductivity,
-    steam_density,
-    steam_heat_capacity,
-    steam_prandtl_number,
-    steam_viscosity,
-)
-from speclint.specs import LoadCase, Partition, SteamPassage
+from speclint.handbook.steam import excess_pressure, steam_conductivity
+from speclint.specs import LoadCase, Partition
+from speclint_steamways.formulae.gaps import gap_resistance, radiation_across_gap
 from speclint_steamways.formulae.heat import (
-    at_the_upper_end,
     double_wall_resistance,
     drop_through_wall,
     flux_at_the_upper_end,
     flux_without_films,
-    heat_through,
     stresses_together,
     thermal_stress,
-    work_lost,
 )
+from speclint_steamways.inputs.dividing import IRON
+from speclint_steamways.inputs.films import film_in, steam_of
+from speclint_steamways.inputs.gaps import convection_in
 from speclint_steamways.inputs.partitions import is_case, pressure_on_exhaust_side, pressure_on_live_side
 from speclint_steamways.sources import EN_13445_3, TIMOSHENKO_GOODIER
 
-#: Both rules take the heat at the same end of the correlation's scatter.
 _SCATTER = Limit(
     "scatter",
     "25 %",
@@ -72,111 +53,49 @@ _SCATTER = Limit(
     INCROPERA.at("chapter 8, accuracy of the correlations"),
     "scatter of the correlation, of which the upper end is taken",
 )
-_IRON = ("grey-iron", "ductile-iron", "chilled-iron", "austenitic-iron")
 
 
-class _Side(NamedTuple):
-    """The steam on one side of the wall, and its film coefficient."""
-
-    p: Pascals
-    T: Kelvins
-    h: WattsPerSquareMetreKelvin
-
-
-class _Leak(NamedTuple):
-    """Heat through the wall, and what it was worked out from; ``m`` is the flow of the exhaust."""
-
-    live: _Side
-    exhaust: _Side
-    m: KilogramsPerSecond
-    q: WattsPerSquareMetre
-    R: SquareMetreKelvinsPerWatt
-    U: WattsPerSquareMetreKelvin
-
-
-def _leak(partition: Partition, case: LoadCase, m_1: KilogramsPerSecond, sheet: Sheet) -> _Leak:
+def _flux_with_films(
+    partition: Partition, case: LoadCase, m_1: KilogramsPerSecond, sheet: Sheet
+) -> WattsPerSquareMetre:
     """Convection on both sides by Gnielinski, conduction between; ``m_1`` is the steam of one cylinder."""
-    states = {
-        "l": (sheet.take_absolute("p_l", case.live_pressure), sheet.take("T_l", case.live_temperature)),
-        "e": (sheet.take_absolute("p_e", case.exhaust_pressure), sheet.take("T_e", case.exhaust_temperature)),
-    }
     passages = {"l": sheet.follow(partition.live_side), "e": sheet.follow(partition.exhaust_side)}
-    flows = {i: flow_in(passage, i, m_1, sheet) for i, passage in passages.items()}
-    live, exhaust = (_side(i, passage, states[i], flows[i], sheet) for i, passage in passages.items())
-    R = _resistance(partition, live.p, live.T, case, sheet)
-    U = sheet.work("U", overall_coefficient, h_1=live.h, R=R, h_2=exhaust.h)
-    return _Leak(live, exhaust, flows["e"], sheet.work("q", heat_flux, U=U, T_1=live.T, T_2=exhaust.T), R, U)
-
-
-def _side(
-    i: str, passage: SteamPassage, state: tuple[Pascals, Kelvins], m: KilogramsPerSecond, sheet: Sheet
-) -> _Side:
-    p, T = state
-    section = section_of(passage, i, sheet)
-    ρ = sheet.work(f"ρ_{i}", steam_density, p=p, T=T)
-    v = sheet.work(f"v_{i}", mean_speed, m=m, ρ=ρ, A=section.A)
-    μ = sheet.work(f"μ_{i}", steam_viscosity, p=p, T=T)
-    Re = sheet.work(f"Re_{i}", reynolds_number, ρ=ρ, v=v, d=section.d, μ=μ)
-    f = sheet.work(f"f_{i}", petukhov_friction_factor, Re=Re)
-    Pr = sheet.work(f"Pr_{i}", steam_prandtl_number, p=p, T=T)
-    Nu = sheet.work(f"Nu_{i}", gnielinski_nusselt_number, Re=Re, Pr=Pr, f=f)
-    λ = sheet.work(f"λ_{i}", steam_conductivity, p=p, T=T)
-    return _Side(p, T, sheet.work(f"h_{i}", film_coefficient, Nu=Nu, λ=λ, d=section.d))
+    steams = {i: steam_of(side, case, sheet, dry=False) for i, side in (("l", "live"), ("e", "exhaust"))}
+    h_1, h_2 = (
+        film_in(passage, steams[i], flow_in(passage, i, m_1, sheet), i, sheet)
+        for i, passage in passages.items()
+    )
+    R = _resistance(partition, steams["l"].T, steams["e"].T, case, sheet)
+    U = sheet.work("U", overall_coefficient, h_1=h_1, R=R, h_2=h_2)
+    return sheet.work("q", heat_flux, U=U, T_1=steams["l"].T, T_2=steams["e"].T)
 
 
 def _resistance(
-    partition: Partition, p: Pascals, T: Kelvins, case: LoadCase, sheet: Sheet
+    partition: Partition, T_1: Kelvins, T_2: Kelvins, case: LoadCase, sheet: Sheet
 ) -> SquareMetreKelvinsPerWatt:
-    """Resistance of the wall, or of two walls, each as thin as the thinner, with still steam between them."""
+    """Resistance of the wall, or of two walls, each as thin as the thinner, with a gap that carries all it can.
+
+    The faces of the gap count as black, and its gas as steam as hot as the live steam; its lagging counts for nothing.
+    """
     at = sheet.take("T_w", case.temperature_of(partition))
-    t = min(sheet.take("t", panel.thickness) for panel in panels_of_partition(partition, sheet))
+    panels = panels_of_partition(partition, sheet)
+    t = min(sheet.take("t", panel.thickness) for panel in panels)
     λ = sheet.look_up("λ", sheet.material_of(partition).conductivity, of=partition, at=at)
     if build_of(partition, sheet) == "single wall":
         return sheet.work("R", plane_wall_resistance, t=t, λ=λ)
-    still, s = sheet.work("λ_s", steam_conductivity, p=p, T=T), sheet.take("s", gap_between(partition, sheet))
-    return sheet.work("R", double_wall_resistance, t=t, λ=λ, s=s, λ_s=still)
-
-
-@rule(
-    "partition.heat-leak",
-    title="Heat from the live steam warms the exhaust by at most 10 K, and no single iron wall stands "
-    "between them",
-    wrong="exhaust warmed by {found}, {limit} allowed",
-    on=Partition,
-    cases=("running",),
-    edition=4,
-    grade=Grade.NONCONFORMITY,
-    cites=[GNIELINSKI, INCROPERA.at("scatter of correlations"), FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="Heat that warms the exhaust cost fuel, cools the steam before it works, and goes up the chimney.",
-    leaves_out="pulsation: steady convection understates the heat transfer of a pulsating flow, in "
-    "hard-worked engines with such a wall up to about 56 K (100 °F) of rise by common practice; "
-    "condensation, short passages",
-    limits=[
-        Limit(
-            "rise",
-            "10 K",
-            "temperature difference",
-            COMMON_PRACTICE,
-            "greatest temperature rise of the exhaust",
-        ),
-        _SCATTER,
-    ],
-)
-def heat_leak(partition: Partition, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Rise of the exhaust by the heat through the wall at the upper end of the correlation's scatter; and work lost."""
-    leak = _leak(partition, case, sheet.take("m", case.steam_flow), sheet)
-    A = sheet.take("A", partition.area)
-    Q: Watts = sheet.work("Q", heat_through, U=leak.U, A=A, T_1=leak.live.T, T_2=leak.exhaust.T)
-    upper = sheet.work("Q_u", at_the_upper_end, Q=Q, u=sheet.limit("scatter", "u"))
-    sheet.work("P", work_lost, Q=upper, T_1=leak.live.T, T_2=leak.exhaust.T)
-    c_p = sheet.work("c_p", steam_heat_capacity, p=leak.exhaust.p, T=leak.exhaust.T)
-    rise: KelvinDifference = sheet.work("ΔT", temperature_rise, Q=upper, m=leak.m, c_p=c_p)
-    judged = sheet.at_most(rise, sheet.limit("rise"))
-    single = build_of(partition, sheet) == "single wall"
-    if single and sheet.material_of(partition).family in _IRON:
-        said = "a single wall of iron stands between live and exhaust steam"
-        return sheet.worst(sheet.states(False, said, where=partition.where), judged)
-    return judged
+    s = sheet.take("s", gap_between(partition, sheet))
+    bridged = sheet.is_stated("bridges", partition.bridges)
+    R_g = sheet.work(
+        "R_g",
+        gap_resistance,
+        h_r=sheet.work("h_r", radiation_across_gap, ε=1.0, T_1=T_1, T_2=T_2),
+        Nu=convection_in(partition, s, T_1, T_2, sheet),
+        λ_g=sheet.work("λ_s", steam_conductivity, p=sheet.take_absolute("p_l", case.live_pressure), T=T_1),
+        s=s,
+        b=sheet.take("b", partition.bridges) if bridged else 0.0,
+        λ_w=λ,
+    )
+    return sheet.work("R", double_wall_resistance, t=t, λ=λ, R_g=R_g)
 
 
 @rule(
@@ -186,7 +105,7 @@ def heat_leak(partition: Partition, case: LoadCase, sheet: Sheet) -> Judgement:
     "twice",
     on=Partition,
     cases=("starting", "running", "test", "water"),
-    edition=6,
+    edition=7,
     grade=Grade.HOLD,
     cites=[
         PANEL_TABLES,
@@ -244,7 +163,7 @@ def _judged(side: str, panel: Panel, partition: Partition, case: LoadCase, sheet
     pressed = _bending(panel, Δp, t, sheet)
     material = sheet.material_of(partition)
     f = sheet.look_up("f", material.allowable_tension, of=partition, at=at, wall=t)
-    iron = material.family in _IRON
+    iron = material.family in IRON
     if iron and is_case(case, "test"):
         f = sheet.work("f_t", multiple_of_allowable, k=sheet.limit("iron_test", "k_t"), f=f)
     allowed = f if iron else sheet.work("S_b", multiple_of_allowable, k=sheet.limit("bending", "k_b"), f=f)
@@ -322,11 +241,11 @@ def _flux(
 ) -> WattsPerSquareMetre:
     """Heat flux at the upper end of the correlation's scatter; without a flow, the most that can be."""
     if flow is not None:
-        q = _leak(partition, case, flow, sheet).q
+        q = _flux_with_films(partition, case, flow, sheet)
         return sheet.work("q_u", flux_at_the_upper_end, q=q, u=sheet.limit("scatter", "u"))
     T_1, T_2 = sheet.take("T_l", case.live_temperature), sheet.take("T_e", case.exhaust_temperature)
-    R = _resistance(partition, sheet.take_absolute("p_l", case.live_pressure), T_1, case, sheet)
+    R = _resistance(partition, T_1, T_2, case, sheet)
     return sheet.work("q_u", flux_without_films, T_1=T_1, T_2=T_2, R=R)
 
 
-RULES = (heat_leak, stress)
+RULES = (stress,)

@@ -6,7 +6,7 @@ import math
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, SquareMetres
-from speclint.facts import connecting_rod_of, speed_of_crank, stroke_of
+from speclint.facts import connecting_rod_of, is_drained, speed_of_crank, stroke_of
 from speclint.handbook.cams import mean_piston_speed, piston_speed, revolutions
 from speclint.handbook.members import round_area
 from speclint.handbook.steam import compressed_temperature
@@ -144,7 +144,7 @@ def _of_passage(passage: SteamPassage, sheet: Sheet) -> Judgement:
     place = sheet.read("place", passage.place)
     if place not in _GATHERING_WATER and not sheet.read("low point", passage.low_point):
         raise sheet.not_applicable("water does not gather in it")
-    drained = sheet.read("drained", passage.drained)
+    drained = is_drained(passage, sheet)
     said = "is drained" if drained else "holds water and has no drain"
     return sheet.states(drained, f"the {place} {said}", where=passage.where)
 

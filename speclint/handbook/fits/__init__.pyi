@@ -15,6 +15,7 @@ from .compound_cylinders import (
 from .hot_sizes import (
     DIN_7190 as DIN_7190,
     DRAWING_TEMPERATURE as DRAWING_TEMPERATURE,
+    cooling_for_entry as cooling_for_entry,
     growth_of_length as growth_of_length,
     hot_interference as hot_interference,
     relative_growth as relative_growth,

@@ -1,8 +1,10 @@
 from .air import (
     INCROPERA as INCROPERA,
     INCROPERA_EXAMPLE as INCROPERA_EXAMPLE,
+    air_at as air_at,
 )
 from .conduction import (
+    STEFAN_BOLTZMANN as STEFAN_BOLTZMANN,
     heat_flux as heat_flux,
     hotter as hotter,
     overall_coefficient as overall_coefficient,
@@ -13,9 +15,11 @@ from .conduction import (
 from .convection import (
     CHURCHILL_CHU as CHURCHILL_CHU,
     GNIELINSKI as GNIELINSKI,
+    STANDARD_GRAVITY as STANDARD_GRAVITY,
     film_coefficient as film_coefficient,
     gnielinski_nusselt_number as gnielinski_nusselt_number,
     petukhov_friction_factor as petukhov_friction_factor,
+    rayleigh_number as rayleigh_number,
 )
 from .lagging import (
     lagged_pipe_loss as lagged_pipe_loss,

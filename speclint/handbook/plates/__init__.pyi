@@ -5,6 +5,8 @@ from . import (
 )
 from .panels import (
     PANEL_TABLES as PANEL_TABLES,
+    panel_deflection as panel_deflection,
+    panel_deflection_factor as panel_deflection_factor,
     panel_stress as panel_stress,
     panel_stress_factor as panel_stress_factor,
 )

@@ -242,5 +242,5 @@ def _pads(liner: CylinderLiner, block: CylinderBlock, ends: list[CylinderEnd]) -
         at, wide = millimetres(pad.at), millimetres(pad.width)
         if at is not None and wide:
             middle = way * (seat - at)
-            locates = word(pad.locates) == "True"
+            locates = any(word(one) == "lengthwise" for one in pad.takes) or word(pad.locates) == "True"
             yield FramePad(name, middle - wide / 2, middle + wide / 2, locates)

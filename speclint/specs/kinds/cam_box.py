@@ -6,6 +6,7 @@ from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
+from speclint.specs.heat_flow import HeatPath, WarmChamber
 from speclint.specs.link_targets import CylinderBlock
 from speclint.specs.making import FittedMaking
 from speclint.specs.named_in import NamedIn
@@ -37,6 +38,8 @@ class CamBox(Component):
         lid_length: longer clear dimension of the opening under its lid.
         lid_width: shorter clear dimension of that opening.
         making: the step of the block at which it is fitted, "fit gear" where it is left out.
+        path: the stool or the feet between the block and the box.
+        chamber: the outside of the box.
     """
 
     kind: ClassVar[str] = "cam-box"
@@ -64,3 +67,5 @@ class CamBox(Component):
     lid_length: Annotated[Length, Span("20 mm", "4 m")] = NOT_STATED
     lid_width: Annotated[Length, Span("15 mm", "3 m")] = NOT_STATED
     making: FittedMaking = FittedMaking.unstated()
+    path: HeatPath = HeatPath.unstated()
+    chamber: WarmChamber = WarmChamber.unstated()

@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar, Literal
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Allowance, Fraction, Length, LinkTo, Word
 from speclint.specs.geometry import AtMost, Below, Conditions
+from speclint.specs.heat_flow import HeatPath, WarmChamber
 from speclint.specs.link_targets import CylinderBlock, PoppetValve
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
@@ -31,6 +32,8 @@ class ChamberCover(Component):
         holes: how many bolt holes it has.
         central_hole: diameter of the hole for the spindle; 0 mm where there is none.
         weld_efficiency: joint efficiency of a welded plate; 1 where it is in one piece.
+        path: the stool between the block and the springs under it.
+        chamber: the chamber of those springs.
     """
 
     kind: ClassVar[str] = "chamber-cover"
@@ -57,3 +60,5 @@ class ChamberCover(Component):
     holes: Word[int] = NOT_STATED
     central_hole: Annotated[Allowance, Span("5 mm", "300 mm")] = NOT_STATED
     weld_efficiency: Fraction = NOT_STATED
+    path: HeatPath = HeatPath.unstated()
+    chamber: WarmChamber = WarmChamber.unstated()

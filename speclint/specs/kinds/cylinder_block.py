@@ -17,15 +17,19 @@ from speclint.specs.fields import (
     Mass,
     Position,
     Pressure,
+    SectionModulus,
+    Stiffness,
     Temperature,
     Volume,
     Word,
 )
 from speclint.specs.geometry import AtMost, Below, Conditions
+from speclint.specs.heat_flow import HeatPath
 from speclint.specs.making import BlockMaking
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
+from speclint.specs.water import Drain
 
 #: The fluid on one side of a wall.
 Side = Literal["cylinder", "live steam", "exhaust steam", "atmosphere"]
@@ -176,7 +180,10 @@ class CylinderEnd(SpecTable):
         relief_lift: its lift at the pressure stated for it
         relief_lift_at: pressure at which it has that lift
         relief_count: relief valves at this end
-        drain_cock: whether a drain cock is fitted at this end
+        drain_cock: whether a drain cock is fitted at this end; leave out where its drains are stated
+        drains: the ways by which water leaves this end, by name
+        water_of: mass of the metal whose water gathers in this end as steam is first let in; left out, it is all of
+            the block
         relief_fitting: the room round each relief valve
         cock_fitting: the room round the drain cock
     """
@@ -196,6 +203,8 @@ class CylinderEnd(SpecTable):
     relief_lift_at: Pressure = NOT_STATED
     relief_count: Word[int] = NOT_STATED
     drain_cock: Word[bool] = NOT_STATED
+    drains: dict[str, Drain] = {}
+    water_of: Mass = NOT_STATED
     relief_fitting: Fitting = Fitting.unstated()
     cock_fitting: Fitting = Fitting.unstated()
 
@@ -242,6 +251,20 @@ class Division(SpecTable):
     other_side: Word[Side] = NOT_STATED
 
 
+class PadWeb(SpecTable):
+    """The web by which a pad stands on its block.
+
+    Fields:
+        section: at its root, square to the force along the frame
+        arm: from the root to where the force acts on the pad
+        section_modulus: of the root
+    """
+
+    section: Area = NOT_STATED
+    arm: Annotated[Length, Span("1 mm", "1 m")] = NOT_STATED
+    section_modulus: SectionModulus = NOT_STATED
+
+
 class Pad(Closable):
     """A pad by which the block is seated on a frame.
 
@@ -251,17 +274,38 @@ class Pad(Closable):
         height: up the frame
         plate: name of the plate of the block's weldment that it is cut from
         area: face in contact, where it is less than its sides leave beside the holes of its bolts
-        locates: whether it locates the block, and takes the thrust along the frame; every other pad slides
-        takes: what it takes beside that: thrust across the frames, or weight
+        takes: what it takes of the block's forces: "lengthwise" where it locks the block along the frame, "crosswise",
+            "weight", or "nothing" where it only slides
+        locates: whether it locates the block; every other pad slides
+        stiffness: of the pad with its web and the root of that, along the frame
+        web: the web by which it stands on the block
+        carry_height: height of its carrying face over the common plane of all that carry, with its tolerance
+        flatness: zone of its faces along the frame
+        squareness: zone of those faces to the frame, over their height
+        square_to_axis: zone of those faces, square to the axis of the bore, over their height
+        roughness: mean roughness depth Rz of those faces
+        path: metal that leads heat from the hot wall of the block to its face
     """
+
+    old_keys: ClassVar[Mapping[str, str]] = {
+        "locates": 'takes: "lengthwise" where it locates, and what else it takes'
+    }
 
     at: Annotated[Position, Span("1 mm", "5 m")] = NOT_STATED
     width: Annotated[Length, Span("20 mm", "1.5 m")] = NOT_STATED
     height: Annotated[Length, Span("20 mm", "2 m")] = NOT_STATED
     plate: Annotated[Word[str], _PLATE] = NOT_STATED
     area: Area = NOT_STATED
+    takes: tuple[Word[Literal["lengthwise", "crosswise", "weight", "nothing"]], ...] = ()
     locates: Word[bool] = NOT_STATED
-    takes: tuple[Word[Literal["crosswise thrust", "weight"]], ...] = ()
+    stiffness: Stiffness = NOT_STATED
+    web: PadWeb = PadWeb.unstated()
+    carry_height: Annotated[Position, Span("1 µm", "20 mm")] = NOT_STATED
+    flatness: Annotated[Allowance, Span("1 µm", "5 mm")] = NOT_STATED
+    squareness: Annotated[Allowance, Span("1 µm", "5 mm")] = NOT_STATED
+    square_to_axis: Annotated[Allowance, Span("1 µm", "5 mm")] = NOT_STATED
+    roughness: Annotated[Length, Span("0.2 µm", "0.2 mm")] = NOT_STATED
+    path: HeatPath = HeatPath.unstated()
 
 
 class Drive(SpecTable):
@@ -318,7 +362,6 @@ class CylinderBlock(Component):
     Fields:
         construction: fabricated of plate, or cast
         heated_to: temperature of the block when liners and seats are shrunk into it, all in one heating
-        scheme: how its growth along a frame is taken: one pad locates it at an end, or between pads that slide
         fixed_point: name of the pad that fixes the block along the frame, and from where it expands
         bores: bores that take liners, by name
         ports: ports through the wall of a bore, by name
@@ -327,6 +370,13 @@ class CylinderBlock(Component):
         ends: ends of the cylinders, by name
         divisions: walls between neighbouring bores and passages, by name
         pads: pads on the frames, by name
+        scheme: how its growth along a frame is taken up: one pad locked and every other sliding, two locked, or one
+            locked between two that slide
+        section: of its metal between two locked pads
+        offset: of the pads' force from the middle of that section
+        section_modulus: of that section
+        mean_temperature: name under which the duty states its mean temperature along the pads
+        weight_at: its centre of weight, forward of the fixed point
         drive: the piston and what drives it
         entering_width: greatest width that passes the opening of the frames as the block is put in
         entering_height: greatest height that passes that opening
@@ -340,7 +390,6 @@ class CylinderBlock(Component):
 
     construction: Word[Literal["fabricated", "cast"]] = NOT_STATED
     heated_to: Temperature = NOT_STATED
-    scheme: Word[Literal["located at an end", "located at the middle"]] = NOT_STATED
     fixed_point: Annotated[Word[str], NamedIn("pads")] = NOT_STATED
     bores: dict[str, Bore] = {}
     ports: dict[str, BlockPort] = {}
@@ -349,6 +398,12 @@ class CylinderBlock(Component):
     ends: dict[str, CylinderEnd] = {}
     divisions: dict[str, Division] = {}
     pads: dict[str, Pad] = {}
+    scheme: Word[Literal["one locked", "two locked", "locked at the middle"]] = NOT_STATED
+    section: Area = NOT_STATED
+    offset: Annotated[Position, Span("0.5 mm", "1 m")] = NOT_STATED
+    section_modulus: SectionModulus = NOT_STATED
+    mean_temperature: Word[str] = NOT_STATED
+    weight_at: Annotated[Position, Span("1 mm", "5 m")] = NOT_STATED
     drive: Drive = Drive.unstated()
     entering_width: Annotated[Length, Span("100 mm", "4 m")] = NOT_STATED
     entering_height: Annotated[Length, Span("100 mm", "4 m")] = NOT_STATED

@@ -10,6 +10,7 @@ from pydantic_core import PydanticCustomError
 from speclint.quantities import Measure
 from speclint.specs.fields import (
     NOT_STATED,
+    Duration,
     Fraction,
     Length,
     MassFlow,
@@ -107,6 +108,16 @@ class Life(SpecTable):
     starts: Word[int] = NOT_STATED
 
 
+class FirstSteam(SpecTable):
+    """How the engine is warmed.
+
+    Fields:
+        time: from the first steam in the block until it works
+    """
+
+    time: Duration = NOT_STATED
+
+
 class Duty(Spec):
     """A set of load cases, shared by many components, and their life.
 
@@ -117,4 +128,5 @@ class Duty(Spec):
     called: ClassVar[str] = "duty"
 
     life: Life = Life.unstated()
+    warming: FirstSteam = FirstSteam.unstated()
     cases: Annotated[dict[CaseName, LoadCase], TAKEN_WHOLE] = {}

@@ -5,12 +5,29 @@ from __future__ import annotations
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
-from speclint.specs.fields import NOT_STATED, Area, Fraction, Length, LinkTo, Mass, Word
+from speclint.specs.fields import NOT_STATED, Area, Force, Fraction, Length, LinkTo, Mass, Word
 from speclint.specs.kinds.bolted_joint import Nut, SecondRetention, Tightening
 from speclint.specs.link_targets import CylinderBlock
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
+from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
+
+
+class DrawnOut(SpecTable):
+    """How the pad is drawn out of its cut-out again.
+
+    Fields:
+        by: the means
+        force: that they reach
+        on: what they press on
+        face: area on which they press
+    """
+
+    by: Word[Literal["jacks", "draw screws", "taper key", "heat"]] = NOT_STATED
+    force: Force = NOT_STATED
+    on: Word[str] = NOT_STATED
+    face: Area = NOT_STATED
 
 
 class FrameFastening(Component):
@@ -43,6 +60,7 @@ class FrameFastening(Component):
         carried_mass: the share of this frame in the mass of the block and all that it carries; left out, it is all
             that is drawn.
         shock: greatest acceleration along the frame in buffing, as a multiple of gravity.
+        drawn_out: how the pad is drawn out of its cut-out again.
         over_track: whether a bolt, a nut or the block could fall on the track if it came away.
         second_retention: what else would keep it from falling.
     """
@@ -77,3 +95,4 @@ class FrameFastening(Component):
     second_retention: Word[SecondRetention] = NOT_STATED
     tightening: Tightening = Tightening.unstated()
     nut: Nut = Nut.unstated()
+    drawn_out: DrawnOut = DrawnOut.unstated()

@@ -5,8 +5,18 @@ from __future__ import annotations
 from typing import Annotated, ClassVar
 
 from speclint.specs.component import Component
-from speclint.specs.fields import NOT_STATED, Force, Fraction, Length, LinkTo, Position, Stiffness, Word
-from speclint.specs.link_targets import CylinderBlock
+from speclint.specs.fields import (
+    NOT_STATED,
+    Allowance,
+    Force,
+    Fraction,
+    Length,
+    LinkTo,
+    Position,
+    Stiffness,
+    Word,
+)
+from speclint.specs.link_targets import CylinderBlock, Frame
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
@@ -21,6 +31,11 @@ class LocatingFace(Component):
         material: of the frame
         locks: the block
         pad: name of the block's pad
+        in_frame: the frame that it is cut in
+        flatness: zone of its faces along the frame
+        squareness: zone of those faces to the frame, over their height
+        roughness: mean roughness depth Rz of those faces
+        chamfer: by which its edges lead the pad in
         at: middle of the cut-out, forward of that of the cut-out which fixes the block
         slot: width of the cut-out along the frame
         bearing_height: height of the faces in contact
@@ -49,6 +64,11 @@ class LocatingFace(Component):
     pad_temperature: Word[str] = NOT_STATED
     friction: Fraction = NOT_STATED
     entering_force: Force = NOT_STATED
+    in_frame: Annotated[LinkTo[Frame], OWN_PLACE] = NOT_STATED
+    flatness: Annotated[Allowance, Span("1 µm", "5 mm")] = NOT_STATED
+    squareness: Annotated[Allowance, Span("1 µm", "5 mm")] = NOT_STATED
+    roughness: Annotated[Length, Span("0.2 µm", "0.2 mm")] = NOT_STATED
+    chamfer: Annotated[Allowance, Span("0.1 mm", "50 mm")] = NOT_STATED
     room: Annotated[Length, Span("0.2 mm", "60 mm")] = NOT_STATED
     opening_width: Annotated[Length, Span("100 mm", "4 m")] = NOT_STATED
     opening_height: Annotated[Length, Span("100 mm", "4 m")] = NOT_STATED

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
-from speclint.specs.fields import NOT_STATED, Area, Length, LinkTo, Word
+from speclint.specs.fields import NOT_STATED, Area, Conductivity, Fraction, Length, LinkTo, Word
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.link_targets import SteamPassage
 from speclint.specs.named_in import NamedIn
@@ -31,6 +31,10 @@ class Partition(Component):
         build: one wall that both share, or two walls with a gap of still steam or air between.
         thickness: least thickness of one wall.
         gap: between two walls.
+        gap_holds: what fills it.
+        gap_conductivity: of the lagging that fills it.
+        bridges: section of ribs and stays across the gap over the area of the wall; 0 where there are none.
+        emissivity: of the faces on both sides of the gap; left out, it is that of oxidised steel by the settings.
         area: of the wall in contact with both streams.
         short_side: of the flat wall between its supports.
         long_side: of the flat wall between its supports.
@@ -53,6 +57,10 @@ class Partition(Component):
     build: Word[Literal["single wall", "two walls"]] = NOT_STATED
     thickness: Annotated[Length, Span("3 mm", "150 mm")] = NOT_STATED
     gap: Annotated[Length, Span("1 mm", "200 mm")] = NOT_STATED
+    gap_holds: Word[Literal["air", "steam", "lagging"]] = NOT_STATED
+    gap_conductivity: Conductivity = NOT_STATED
+    bridges: Fraction = NOT_STATED
+    emissivity: Fraction = NOT_STATED
     area: Area = NOT_STATED
     short_side: Annotated[Length, Span("15 mm", "2 m")] = NOT_STATED
     long_side: Annotated[Length, Span("20 mm", "3 m")] = NOT_STATED

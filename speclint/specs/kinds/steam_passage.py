@@ -5,11 +5,44 @@ from __future__ import annotations
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
-from speclint.specs.fields import NOT_STATED, Allowance, Area, Fraction, Length, LinkTo, Temperature, Word
+from speclint.specs.fields import (
+    NOT_STATED,
+    Allowance,
+    Area,
+    Fraction,
+    Length,
+    LinkTo,
+    Mass,
+    NoArea,
+    Temperature,
+    Word,
+)
 from speclint.specs.link_targets import CylinderBlock, PoppetValve
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
+from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
+from speclint.specs.water import Drain, Floor, Wasting
+
+#: What may lie beyond the wall of a passage, beside another passage.
+BEYOND = ("atmosphere", "cylinder", "frame", "spring chamber")
+
+
+class PassageFace(SpecTable):
+    """A part of the wall of a passage, and what lies beyond it.
+
+    Fields:
+        to: "atmosphere", "cylinder", "frame", "spring chamber", or the id of the passage of steam beyond it
+        share: of the whole surface of the passage, its perimeter times its length with its ends
+        area: of this part; leave out where its share is stated
+        wall: name of the flat wall of the block's weldment that it is; or the id of a partition, or of the valve seat
+            or the liner whose wall it is
+    """
+
+    to: Annotated[Word[str], OWN_PLACE, NamedIn(ids_of=("steam-passage",), beside=BEYOND)] = NOT_STATED
+    share: Fraction = NOT_STATED
+    area: Area = NOT_STATED
+    wall: Annotated[Word[str], OWN_PLACE] = NOT_STATED
 
 
 class SteamPassage(Component):
@@ -41,6 +74,13 @@ class SteamPassage(Component):
         drained: whether a cock or valve drains that water.
         charge_temperature: of a breather passage: the charge in the cylinder when compression begins, drifting.
         discharge_coefficient: of a breather passage.
+        faces: what lies beyond each part of its wall, by names of the designer's choice.
+        floor: its floor, on which water lies.
+        drains: the ways by which water leaves it, by name.
+        water_of: mass of the metal whose water gathers in it as steam is first let in; left out, it is all of the
+            block.
+        wet: of one that lies in ash, what is taken of its metal.
+        end_area: of its ends, which perimeter times length leaves out; 0 mm² where it is open at both.
     """
 
     kind: ClassVar[str] = "steam-passage"
@@ -71,3 +111,9 @@ class SteamPassage(Component):
     drained: Word[bool] = NOT_STATED
     charge_temperature: Temperature = NOT_STATED
     discharge_coefficient: Fraction = NOT_STATED
+    faces: dict[str, PassageFace] = {}
+    end_area: NoArea = NOT_STATED
+    floor: Floor = Floor.unstated()
+    drains: dict[str, Drain] = {}
+    water_of: Mass = NOT_STATED
+    wet: Wasting = Wasting.unstated()

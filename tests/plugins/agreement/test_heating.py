@@ -57,3 +57,17 @@ def test_nothing_is_heated(workshop: DesignFolder) -> None:
         workshop.write({"block.toml": FILES["block.toml"].split("heated")[0]}).only(RULE).outcome
         == "not applicable"
     )
+
+
+@pytest.mark.parametrize(
+    ("time", "wanted"), [("60 min", FINE), ("61 min", FINE), ("62 min", LESS), ("58 min", LESS)]
+)
+def test_a_weldment_is_warmed_in_the_time_of_its_duty(
+    workshop: DesignFolder, time: str, wanted: tuple[str, Grade | None]
+) -> None:
+    files = {
+        "duty.toml": 'kind = "duty"\nid = "duty"\nwarming.time = "1 h"\n',
+        "weldment.toml": f'kind = "weldment"\nid = "weldment"\nduty = "duty"\nwarming_time = "{time}"\n',
+    }
+    found = workshop.write(files).only("duty.one-warming")
+    assert (found.outcome, found.grade) == wanted

@@ -50,7 +50,7 @@ def _block_tables() -> Iterator[str]:
     yield from (
         "[bores.main]",
         "[pads.axle]",
-        'takes = ["crosswise thrust", "weight"]',
+        'takes = ["lengthwise", "crosswise", "weight"]',
         "[openings.chest]",
         'carries = "live steam"',
     )

@@ -335,10 +335,6 @@ WRONG: dict[str, tuple[Callable[[Whole], Mapping[str, str | None]], Told]] = {
         },
         {"valve.chamber-closed": HOLD},
     ),
-    "a pad that takes no weight": (
-        line("block", 'takes = ["crosswise thrust", "weight"]', 'takes = ["crosswise thrust"]'),
-        {"frame.scheme-of-pads": HOLD},
-    ),
     "a bar of two that share": (
         lambda whole: {"bar": changed(whole.files["bar.toml"], ("bars_sharing = 1", "bars_sharing = 2"))},
         {"crosshead.guided": HOLD},

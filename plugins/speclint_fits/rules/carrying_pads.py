@@ -1,0 +1,251 @@
+"""Pads that carry the block, putting it in and drawing it out again, and its squareness."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
+from speclint.equations import Metres, Newtons, NewtonsPerMetre
+from speclint.facts import (
+    face_of_cut_out,
+    fastenings_of_pad,
+    locks_block,
+    mass_drawn,
+    stroke_of,
+    taken_by,
+)
+from speclint.handbook.fits import DRAWING_TEMPERATURE, cooling_for_entry
+from speclint.handbook.materials import share_of_strength
+from speclint.handbook.members import rectangle_area, sum_of_loads
+from speclint.specs import CylinderBlock, FrameFastening, LocatingFace
+from speclint_fits.formulae.carrying_pads import (
+    chamfer_to_lead_in,
+    far_crosshead,
+    load_of_pad,
+    load_of_two,
+    moment_added,
+    out_of_square,
+    product_added,
+    sinking_of_block,
+    stiffness_added,
+    tilt_of_block,
+    weight_of,
+    with_shock,
+)
+from speclint_fits.formulae.locked_pads import force_to_leave, pressure_on_face
+from speclint_fits.formulae.pads import force_to_enter
+from speclint_fits.inputs.seating import Seated, area_of_faces, interference_of, seated, stress_of, with_form
+from speclint_fits.inputs.thrust import GRAVITY
+
+
+class _Carried(NamedTuple):
+    """Weight of a block and its place."""
+
+    G: Newtons
+    x: Metres
+
+
+@rule(
+    "frame.carrying-pads",
+    title="No pad that carries the block is unloaded by the errors of their heights, and the pressure of each, with "
+    "the weight three times by jolts, is at most 30 MPa",
+    on=CylinderBlock,
+    grade=Grade.NONCONFORMITY,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="A block that rests on two of three pads bends, its bores with it, and the third pad hammers.",
+    leaves_out="bending of the block, couples of the thrust and of the bolts (frame.block-couple), and how the weight "
+    "is shared between two frames: each is asked with all of it",
+    limits=[
+        Limit("pressure", "30 MPa", "stress", COMMON_PRACTICE, "greatest pressure of a carrying pad"),
+        Limit("jolts", "2", "ratio", COMMON_PRACTICE, "greatest upward acceleration, in times gravity"),
+    ],
+)
+def carrying_pads(block: CylinderBlock, sheet: Sheet) -> Judgement:
+    """Loads by statics for two pads, for more by their stiffness with the errors of height as corners."""
+    carrying = [
+        name for name, pad in block.pads.items() if pad.takes and "weight" in taken_by(name, pad, sheet)
+    ]
+    if not carrying:
+        raise sheet.not_applicable("no pad says that it takes weight (frame.scheme-of-pads)")
+    weight = _Carried(_weight(block, sheet), sheet.take("x", block.weight_at))
+    loads = _loads(carrying, weight, block, sheet)
+
+    def judge(item: tuple[str, Newtons]) -> Judgement:
+        name, R = item
+        held_up = sheet.stays(R, weight.G).else_says("pad {item} carries nothing: {left} left")
+        if not held_up.holds:
+            return held_up
+        depth = sheet.take(f"d_{name}", face_of_cut_out(block, name, sheet).bearing_depth)
+        A = sheet.work(
+            f"A_{name}", rectangle_area, b=sheet.take(f"w_{name}", block.pads[name].width), h=depth
+        )
+        F = sheet.work(f"F_{name}", with_shock, R=R, n=sheet.limit("jolts", "n"))
+        return sheet.worst(
+            held_up,
+            sheet.at_most(
+                sheet.work(f"p_{name}", pressure_on_face, F=F, A=A), sheet.limit("pressure", "p_a")
+            ).else_says("pad {item} pressed by {found}, {limit} allowed"),
+        )
+
+    return sheet.each(list(loads.items()), judge)
+
+
+def _weight(block: CylinderBlock, sheet: Sheet) -> Newtons:
+    drawn = mass_drawn(block, sheet, sheet.take)
+    if drawn is None:
+        raise sheet.not_assessed(f"no mass of {block.id} and of what is on it is drawn", block.where)
+    return sheet.work("G", weight_of, m=drawn.value, g=sheet.look_up("g", lambda: GRAVITY))
+
+
+def _loads(names: list[str], weight: _Carried, block: CylinderBlock, sheet: Sheet) -> dict[str, Newtons]:
+    places = {name: sheet.take(f"x_{name}", block.pads[name].at) for name in names}
+    if len(names) == 1:
+        return {names[0]: weight.G}
+    if len(names) == 2:
+        one, other = names
+        return {
+            name: sheet.work(
+                f"R_{name}", load_of_two, G=weight.G, x=weight.x, x_1=places[name], x_2=places[far]
+            )
+            for name, far in ((one, other), (other, one))
+        }
+    return _on_springs(places, weight, block, sheet)
+
+
+def _on_springs(
+    places: dict[str, Metres], weight: _Carried, block: CylinderBlock, sheet: Sheet
+) -> dict[str, Newtons]:
+    """A stiff block on pads that give, each at its own height."""
+    pads = {
+        name: (
+            sheet.take(f"k_{name}", block.pads[name].stiffness),
+            sheet.take(f"h_{name}", block.pads[name].carry_height),
+        )
+        for name in places
+    }
+    S_0: NewtonsPerMetre = 0.0
+    S_1 = S_2 = H_0 = H_1 = 0.0
+    for name, (k, h) in pads.items():
+        x = places[name]
+        S_0 = sheet.work("S_0", stiffness_added, s_0=S_0, k=k)
+        S_1 = sheet.work("S_1", moment_added, s_0=S_1, k=k, x=x)
+        S_2 = sheet.work("S_2", product_added, s_0=S_2, k=k, x=x, y=x)
+        H_0 = sheet.work("H_0", moment_added, s_0=H_0, k=k, x=h)
+        H_1 = sheet.work("H_1", product_added, s_0=H_1, k=k, x=h, y=x)
+    b = sheet.work("b", tilt_of_block, G=weight.G, x=weight.x, S_0=S_0, S_1=S_1, S_2=S_2, H_0=H_0, H_1=H_1)
+    a = sheet.work("a", sinking_of_block, G=weight.G, H_0=H_0, b=b, S_1=S_1, S_0=S_0)
+    return {
+        name: sheet.work(f"R_{name}", load_of_pad, k=k, h=h, a=a, b=b, x=places[name])
+        for name, (k, h) in pads.items()
+    }
+
+
+@rule(
+    "frame.put-in-and-out",
+    title="The edges of a cut-out lead a locked pad in, and the stated means draw all of them out again with twice the "
+    "force to enter and the weight, or free this one by at most 120 K of heat",
+    on=LocatingFace,
+    grade=Grade.NONCONFORMITY,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="A block that has rusted into its frame for ten years must come out without being cut out.",
+    leaves_out="the force to enter (fit.locating-lugs), the way through frames and bracing (clearances), paint and "
+    "lagging that the heat reaches",
+    limits=[
+        Limit("heat", "120 K", "temperature difference", COMMON_PRACTICE, "greatest heat that frees a pad"),
+        Limit("free", "0.03 mm", "length", COMMON_PRACTICE, "clearance at which a heated pad comes free"),
+        Limit(
+            "proof_share",
+            "0.67",
+            "ratio",
+            COMMON_PRACTICE,
+            "greatest pressure under the means over proof stress",
+        ),
+    ],
+)
+def put_in_and_out(face: LocatingFace, sheet: Sheet) -> Judgement:
+    """Chamfer against squareness; force to leave against the means, or heat; the pressure where they press."""
+    pad_in = seated(face, sheet)
+    name = sheet.read("pad", face.pad)
+    if not locks_block(name, pad_in.pad, sheet):
+        raise sheet.not_applicable("this pad slides")
+    square = sheet.work("c", chamfer_to_lead_in, q=sheet.take("q", pad_in.pad.squareness))
+    led = sheet.at_least(sheet.take("c_s", face.chamfer), square).else_says(
+        "chamfer of the cut-out {found}, {limit} wanted to lead the pad in"
+    )
+    fastenings = fastenings_of_pad(pad_in.block, name, sheet)
+    if not fastenings:
+        raise sheet.not_assessed(f"no fastening of pad {name} of {pad_in.block.id} is stated", face.where)
+    out = sheet.each([(one.id, one) for one in fastenings], lambda item: _out(item[1], pad_in, sheet))
+    return sheet.worst(led, out)
+
+
+def _out(fastening: FrameFastening, pad_in: Seated, sheet: Sheet) -> Judgement:
+    means = fastening.drawn_out
+    if sheet.read("drawn out by", means.by) == "heat":
+        block = pad_in.block
+        heat = sheet.work(
+            "ΔT",
+            cooling_for_entry,
+            delta=with_form(interference_of(pad_in, sheet), pad_in, sheet),
+            c=sheet.limit("free", "c_f"),
+            D=sheet.take("w", pad_in.pad.width),
+            alpha=sheet.look_up("α", sheet.material_of(block).expansion, of=block, at=DRAWING_TEMPERATURE),
+        )
+        return sheet.at_most(heat, sheet.limit("heat", "ΔT_a")).else_says(
+            "pad comes free at {found} of heat, {limit} allowed"
+        )
+    F = sheet.work("F_o", force_to_leave, F=_entering(pad_in, sheet), G=_weight(pad_in.block, sheet))
+    sheet.read("drawn out on", means.on)
+    pressure = sheet.work("p", pressure_on_face, F=F, A=sheet.take("A_m", means.face))
+    R = sheet.look_up(
+        "R_p", sheet.material_of(pad_in.block).proof_stress, of=pad_in.block, at=DRAWING_TEMPERATURE
+    )
+    allowed = sheet.work("S", share_of_strength, k=sheet.limit("proof_share", "k"), R=R)
+    return sheet.worst(
+        sheet.at_least(sheet.take("F_m", means.force), F).else_says(
+            "{item} draws the pad out with {found}, {limit} wanted"
+        ),
+        sheet.at_most(pressure, allowed).else_says("{item} presses the block by {found}, {limit} allowed"),
+    )
+
+
+def _entering(pad_in: Seated, sheet: Sheet) -> Newtons:
+    """Force to enter of all locked pads of a block together."""
+    force: Newtons = 0.0
+    for face in sheet.belonging_to(pad_in.block, LocatingFace):
+        one = seated(face, sheet)
+        if locks_block(sheet.read(f"pad of {face.id}", face.pad), one.pad, sheet):
+            sigma = stress_of(
+                one, with_form(interference_of(one, sheet), one, sheet), DRAWING_TEMPERATURE, sheet
+            )
+            mu = sheet.take(f"μ of {face.id}", face.friction)
+            added = sheet.work("F_2", force_to_enter, mu=mu, sigma=sigma, A=area_of_faces(one, sheet))
+            force = sheet.work("F", sum_of_loads, F_1=force, F_2=added)
+    return force
+
+
+@rule(
+    "frame.square-to-axis",
+    title="The faces of a locked pad are so square to the axis of the bore that this lies out by at most 0.3 mm at the "
+    "far end of the crosshead's stroke",
+    wrong="axis lies out by {found} at the crosshead, {limit} allowed",
+    on=LocatingFace,
+    grade=Grade.NONCONFORMITY,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="A block that sits askew in its frame runs its crosshead against one side of the bars.",
+    leaves_out="both blocks together against the axle, how far out each frame is, and the slide bars' own setting",
+    limits=[Limit("out", "0.3 mm", "length", COMMON_PRACTICE, "greatest error at the crosshead's far end")],
+)
+def square_to_axis(face: LocatingFace, sheet: Sheet) -> Judgement:
+    """Zone over the height of the faces, carried to the crosshead."""
+    pad_in = seated(face, sheet)
+    if not locks_block(sheet.read("pad", face.pad), pad_in.pad, sheet):
+        raise sheet.not_applicable("this pad slides")
+    block = pad_in.block
+    L = sheet.take("L", block.drive.rod_length)
+    X = sheet.work("X", far_crosshead, L=L, S=sheet.take("S", stroke_of(block, sheet)))
+    t, height = sheet.take("t", pad_in.pad.square_to_axis), sheet.take("l", face.bearing_height)
+    return sheet.at_most(sheet.work("u", out_of_square, t=t, X=X, l=height), sheet.limit("out", "u_a"))
+
+
+RULES: tuple[Rule, ...] = (carrying_pads, put_in_and_out, square_to_axis)

@@ -1,0 +1,65 @@
+"""The gap between the two walls of a partition: that it stays open, and what its gas carries."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
+from speclint.equations import Metres, Pascals
+from speclint.facts import Panel, build_of, gap_between, panels_of_partition
+from speclint.handbook.heat import INCROPERA
+from speclint.handbook.plates import PANEL_TABLES, panel_deflection, panel_deflection_factor
+from speclint.specs import LoadCase, Partition
+from speclint_steamways.formulae.gaps import gap_left
+from speclint_steamways.inputs.gaps import convection_in
+from speclint_steamways.inputs.partitions import pressure_on_exhaust_side, pressure_on_live_side
+
+
+@rule(
+    "heat.gap-works",
+    title="The gap between the two walls of a partition stays at least 5 mm open, at the least width by its drawing "
+    "and with both walls bent into it by the pressures on them",
+    wrong="gap between the walls closes to {found}, {limit} wanted",
+    on=Partition,
+    cases=("starting", "running"),
+    grade=Grade.NONCONFORMITY,
+    cites=[PANEL_TABLES, INCROPERA.at("equation 9.52"), COMMON_PRACTICE],
+    why="Walls that touch are one wall, and the heat goes through as if there were no gap.",
+    leaves_out="walls that warp as they are welded, and dirt in the gap; that it is vented (block.closed-cavities); "
+    "the sum of heat, which takes the convection in the gap from here (heat.exhaust-heating)",
+    limits=[Limit("gap", "5 mm", "length", COMMON_PRACTICE, "least gap that is left")],
+)
+def gap_works(partition: Partition, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Width less the deflection of both walls; by how much its gas carries more than still gas stands beside it."""
+    if build_of(partition, sheet) == "single wall":
+        raise sheet.not_applicable("it is a single wall")
+    s = sheet.take("s", gap_between(partition, sheet))
+    panels = panels_of_partition(partition, sheet)
+    pressures = pressure_on_live_side(partition, case, sheet), pressure_on_exhaust_side(case, sheet)
+    # where one wall is drawn for both, they are alike
+    y_1, y_2 = (
+        _bent(panel, p, i, partition, case, sheet)
+        for i, panel, p in zip(("1", "2"), (panels[0], panels[-1]), pressures, strict=True)
+    )
+    T_1, T_2 = sheet.take("T_l", case.live_temperature), sheet.take("T_e", case.exhaust_temperature)
+    convection_in(partition, s, T_1, T_2, sheet)
+    return sheet.at_least(sheet.work("s_l", gap_left, s=s, y_1=y_1, y_2=y_2), sheet.limit("gap", "s_a"))
+
+
+def _bent(panel: Panel, p: Pascals, i: str, partition: Partition, case: LoadCase, sheet: Sheet) -> Metres:
+    """By how much a wall bends into the gap; with edges not stated, as supported ones, which bend it most."""
+    metal, at = sheet.material_of(partition), sheet.take("T_w", case.temperature_of(partition))
+    stated = panel.edges is not None and sheet.is_stated("edges", panel.edges)
+    edges = sheet.read("edges", panel.edges) if stated and panel.edges is not None else "supported"
+    a, b = sheet.take(f"a_{i}", panel.short), sheet.take(f"b_{i}", panel.long)
+    return sheet.work(
+        f"y_{i}",
+        panel_deflection,
+        alpha=sheet.look_up(f"α_{i}", panel_deflection_factor, edges=edges, a=a, b=b),
+        p=p,
+        a=a,
+        t=sheet.take(f"t_{i}", panel.thickness),
+        E=sheet.look_up("E", metal.modulus, of=partition, at=at),
+        nu=sheet.look_up("ν", metal.poisson, of=partition),
+    )
+
+
+RULES: tuple[Rule, ...] = (gap_works,)

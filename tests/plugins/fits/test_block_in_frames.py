@@ -1,0 +1,319 @@
+"""The block in its frames: scheme of pads, two locked pads, carrying pads, putting in and out; worked by hand."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given, strategies as st
+
+from speclint import Grade
+from speclint.testing import DesignFolder, found, on_sheet
+from speclint_fits.formulae.carrying_pads import (
+    load_of_pad,
+    moment_added,
+    product_added,
+    sinking_of_block,
+    tilt_of_block,
+)
+from speclint_fits.formulae.locked_pads import force_of_growth, in_series, stress_of_web
+from tests.plugins.fits.frames import files, solid
+
+SCHEME, FORCE, GRIP = "frame.scheme-of-pads", "frame.locked-force", "frame.grip-kept"
+TRUE, CARRY, OUT, SQUARE = (
+    "frame.true-interference",
+    "frame.carrying-pads",
+    "frame.put-in-and-out",
+    "frame.square-to-axis",
+)
+
+
+def test_two_locked_pads_are_a_sound_scheme(workshop: DesignFolder) -> None:
+    """It was refused by counting; the sizes of both pads are asked instead."""
+    workshop.write(files())
+    assert workshop.only(SCHEME).outcome == "conforms"
+    assert workshop.only("block.fixed-at-pad").outcome == "conforms"
+    assert {check.outcome for check in workshop.check("fit.locating-lugs")} <= {"conforms", "not assessed"}
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "outcome", "grade"),
+    [
+        ('"two locked"', '"one locked"', "finding", Grade.NONCONFORMITY),
+        ('"lengthwise", ', "", "finding", Grade.HOLD),
+        ('"crosswise", ', "", "finding", Grade.NONCONFORMITY),
+        ('"weight"', '"crosswise"', "finding", Grade.NONCONFORMITY),
+        ('scheme = "two locked"\n', "", "not assessed", Grade.HOLD),
+        ('takes = ["lengthwise", "weight"]', "locates = true", "conforms", None),
+    ],
+)
+def test_what_takes_the_forces(
+    workshop: DesignFolder, old: str, new: str, outcome: str, grade: Grade | None
+) -> None:
+    check = workshop.write(files((old, new))).only(SCHEME)
+    assert (check.outcome, check.grade) == (outcome, grade)
+
+
+def test_a_pad_that_only_locates_does_not_say_what_carries(workshop: DesignFolder) -> None:
+    old = (
+        ('"two locked"', '"one locked"'),
+        ('takes = ["lengthwise", "crosswise", "weight"]', "locates = true"),
+        ('takes = ["lengthwise", "weight"]', "locates = false"),
+    )
+    check = workshop.write(files(*old)).only(SCHEME)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+
+
+@pytest.mark.parametrize(("at", "outcome"), [("300 mm", "conforms"), ("700 mm", "finding")])
+def test_locked_at_the_middle(workshop: DesignFolder, at: str, outcome: str) -> None:
+    """Pads at 0 and 620 mm slide; the third locks."""
+    third = f'[pads.middle]\nat = "{at}"\ntakes = ["lengthwise"]\n'
+    made = files(('"two locked"', '"locked at the middle"'), ('"lengthwise", ', ""))
+    made["block.toml"] += third
+    made["face-middle.toml"] = (
+        made["face-back.toml"].replace("face-back", "face-middle").replace('pad = "back"', 'pad = "middle"')
+    )
+    assert workshop.write(made).only(SCHEME).outcome == outcome
+
+
+def test_the_force_between_the_pads_by_hand(workshop: DesignFolder) -> None:
+    """0.699 mm, 0.536e6 N/mm, 375 kN: block 42, frame 36 with 60 mm, face 45 and 64 MPa with half of 326 kN."""
+    check = workshop.write(files()).only(FORCE)
+    assert check.outcome == "conforms"
+    assert on_sheet(check, "Δ") * 1e3 == pytest.approx(0.699, abs=0.001)
+    assert on_sheet(check, "F") == pytest.approx(374.7e3, rel=1e-3)
+    assert on_sheet(check, "σ_b") / 1e6 == pytest.approx(41.6, rel=1e-2)
+    assert on_sheet(check, "σ_f") / 1e6 == pytest.approx(35.7, rel=1e-2)
+    assert on_sheet(check, "σ_gback") / 1e6 == pytest.approx(74, rel=1e-2)
+    assert on_sheet(check, "p_back") / 1e6 == pytest.approx(64, rel=1e-2)
+
+
+def test_solid_pads_far_apart_break_their_webs(workshop: DesignFolder) -> None:
+    """1.490 mm, 1533 kN: block 170, frame 146, webs 301 MPa by growth alone, 333 with the thrust, of 210."""
+    check = workshop.write(solid()).only(FORCE)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+    assert on_sheet(check, "Δ") * 1e3 == pytest.approx(1.490, abs=0.001)
+    assert on_sheet(check, "F") == pytest.approx(1533e3, rel=1e-3)
+    assert on_sheet(check, "σ_b") / 1e6 == pytest.approx(170, rel=1e-2)
+    assert on_sheet(check, "σ_f") / 1e6 == pytest.approx(146, rel=1e-2)
+    assert on_sheet(check, "σ_gback") / 1e6 == pytest.approx(301, rel=1e-2)
+    assert on_sheet(check, "σ_wback") / 1e6 == pytest.approx(301.2 * 1696 / 1533, rel=1e-2)
+    assert on_sheet(check, "p_back") / 1e6 == pytest.approx(202, rel=1e-2)
+
+
+def test_the_same_on_webs_is_sound(workshop: DesignFolder) -> None:
+    """708 kN: 139 MPa by growth, 171 with the thrust."""
+    check = workshop.write(solid("1.5e6 N/mm")).only(FORCE)
+    assert check.outcome == "conforms"
+    assert on_sheet(check, "F") == pytest.approx(708e3, rel=1e-2)
+    assert on_sheet(check, "σ_gback") / 1e6 == pytest.approx(139, rel=1e-2)
+
+
+@pytest.mark.parametrize(("arm", "outcome"), [("173 mm", "conforms"), ("175 mm", "finding")])
+def test_webs_from_both_sides(workshop: DesignFolder, arm: str, outcome: str) -> None:
+    """537.7 kN: √((537.7 a/0.6)² + 3 (44.81)²) = 0.67 × 314 = 210.38 MPa at 195.6 × 0.6/0.5377... mm of arm."""
+    F = 374.7e3 + 163e3
+    edge = math.sqrt(210.38**2 - 3 * (F / 12000) ** 2) * 600000 / F
+    assert float(arm[:3]) == pytest.approx(edge, abs=50)
+    made = files(('arm = "80 mm"', f'arm = "{edge + (-1 if outcome == "conforms" else 1):.2f} mm"'))
+    assert workshop.write(made).only(FORCE).outcome == outcome
+
+
+def test_rigid_pads_are_not_assumed_soft(workshop: DesignFolder) -> None:
+    check = workshop.write(files(('stiffness = "1.5e6 N/mm"\n', ""))).only(FORCE)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+
+
+def test_one_locked_pad_has_none_of_it(workshop: DesignFolder) -> None:
+    made = files(('"two locked"', '"one locked"'), ('takes = ["lengthwise", "weight"]', 'takes = ["weight"]'))
+    workshop.write(made)
+    assert workshop.only(SCHEME).outcome == "conforms"
+    assert workshop.only(FORCE).outcome == "not applicable"
+    assert workshop.only(GRIP).outcome == "not applicable"
+    assert workshop.only(TRUE, "face-back").outcome == "not applicable"
+
+
+def _gripping(width: str) -> dict[str, str]:
+    made = files(("220.03 mm", width))
+    for name in ("back", "front"):
+        made[f"face-{name}.toml"] += 'slot_stiffness = "7.5e6 N/mm"\n'
+    # the modulus of 207 GPa of the worked pad
+    made["metals.toml"] = made["metals.toml"].replace("value = 195", "value = 207")
+    return made
+
+
+@pytest.mark.parametrize(("width", "outcome"), [("220.0215 mm", "conforms"), ("220.0208 mm", "finding")])
+def test_the_grip_from_both_sides(workshop: DesignFolder, width: str, outcome: str) -> None:
+    """Half of 163 kN is 81.5 kN: × (1/7.904e6 + 1/7.5e6) = 0.0212 mm of interference."""
+    check = workshop.write(_gripping(width)).only(GRIP)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
+def test_a_hundredth_is_too_little_without_bolts(workshop: DesignFolder) -> None:
+    """0.010 mm: it lay within 0 to 0.05 mm, and that was all that was asked. Fitted bolts take the thrust off it."""
+    made = _gripping("220.010 mm")
+    assert workshop.write(made).only(GRIP).outcome == "finding"
+    for name in ("back", "front"):
+        made[f"fastening-{name}.toml"] = made[f"fastening-{name}.toml"].replace('"lugs"', '"fitted bolts"')
+    assert workshop.write(made).only(GRIP).outcome == "conforms"
+
+
+def test_a_pad_that_has_set_lets_go(workshop: DesignFolder) -> None:
+    """Solid pads: webs at 301 of 200 MPa set 1.49 × (1 − 200/301) = 0.50 mm, and no interference is left."""
+    made = solid()
+    made["metals.toml"] = made["metals.toml"].replace("value = 314", "value = 200")
+    for name in ("back", "front"):
+        made[f"face-{name}.toml"] += 'slot_stiffness = "7.5e6 N/mm"\n'
+    check = workshop.write(made).only(GRIP)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+
+
+@pytest.mark.parametrize(("width", "outcome"), [("220.0249 mm", "conforms"), ("220.0247 mm", "finding")])
+def test_form_and_smoothing_from_both_sides(workshop: DesignFolder, width: str, outcome: str) -> None:
+    """Ground faces flat to 0.01 mm, Rz 3 µm: 0.020 + 0.8 × 0.006 = 0.0248 mm."""
+    made = files(("220.03 mm", width), ('flatness = "0 mm"', 'flatness = "0.01 mm"'))
+    made["face-back.toml"] = made["face-back.toml"].replace('flatness = "0 mm"', 'flatness = "0.01 mm"')
+    check = workshop.write(made).only(TRUE, "face-back")
+    assert (check.outcome, check.grade) == (outcome, Grade.QUERY if outcome == "finding" else None)
+
+
+def test_form_adds_to_the_greatest_interference(workshop: DesignFolder) -> None:
+    """0.03 mm wants 2 × 0.15 × 195e9 × 0.03/220.03 × 8400 mm² = 67.0 kN for each pad; with 0.02 mm of form 111.7."""
+    made = files(('flatness = "0 mm"', 'flatness = "0.01 mm"'))
+    for name in ("back", "front"):
+        made[f"face-{name}.toml"] = (
+            made[f"face-{name}.toml"]
+            .replace('flatness = "0 mm"', 'flatness = "0.01 mm"')
+            .replace('"500 kN"', '"200 kN"')
+            .replace('"0.10..0.15"', '"0.15"')
+        )
+    check = workshop.write(made).only("fit.locating-lugs", "face-back")
+    assert check.outcome in ("finding", "not assessed")
+    assert on_sheet(check, "F") == pytest.approx(2 * 111.67e3, rel=1e-3)
+
+
+def test_two_carrying_pads_by_hand(workshop: DesignFolder) -> None:
+    """2200 kg at 270 mm of 620: 12.18 and 9.40 kN, three times on 220.03 × 28 mm 5.93 MPa; 180 mm wide 7.25."""
+    check = workshop.write(files()).only(CARRY)
+    assert check.outcome == "conforms"
+    assert on_sheet(check, "R_back") == pytest.approx(12.18e3, rel=1e-3)
+    assert on_sheet(check, "R_front") == pytest.approx(9.40e3, rel=1e-3)
+    narrow = workshop.write(files(("220.03 mm", "180 mm"))).only(CARRY)
+    assert on_sheet(narrow, "p_back") / 1e6 == pytest.approx(7.2, rel=1e-2)
+
+
+@pytest.mark.parametrize(("width", "outcome"), [("43.6 mm", "conforms"), ("43.4 mm", "finding")])
+def test_the_pressure_of_a_carrying_pad(workshop: DesignFolder, width: str, outcome: str) -> None:
+    """3 × 12.179 kN over 30 MPa × 28 mm: 43.50 mm."""
+    assert workshop.write(files(("220.03 mm", width))).only(CARRY).outcome == outcome
+
+
+def _three(height: str) -> dict[str, str]:
+    """Pads of 1e6 N/mm at 0, 310 and 620 mm with 10 kN each; the middle one at a height of its own."""
+    made = files(("1.5e6 N/mm", "1e6 N/mm"), ('weight_at = "270 mm"', 'weight_at = "310 mm"'))
+    made["weldment.toml"] = made["weldment.toml"].replace('"2200 kg"', f'"{30e3 / 9.80665:.4f} kg"')
+    made["block.toml"] += (
+        f'[pads.middle]\nat = "310 mm"\nwidth = "220 mm"\ntakes = ["weight"]\nstiffness = "1e6 N/mm"\n'
+        f'carry_height = "{height}"\n'
+    )
+    made["face-middle.toml"] = (
+        made["face-back.toml"].replace("face-back", "face-middle").replace('pad = "back"', 'pad = "middle"')
+    )
+    return made
+
+
+@pytest.mark.parametrize(
+    ("height", "outcome"),
+    [
+        ("0.0299 mm", "conforms"),
+        ("0.0301 mm", "finding"),
+        ("-0.0149 mm", "conforms"),
+        ("-0.0151 mm", "finding"),
+        ("0 mm ± 0.0149 mm", "conforms"),
+        ("0 mm ± 0.0151 mm", "finding"),
+    ],
+)
+def test_three_pads_want_one_plane(workshop: DesignFolder, height: str, outcome: str) -> None:
+    """Each end loses k δ/3 of its 10 kN: nothing is left at 3 × 10 kN/1e6 N/mm = 0.030 mm; low, the middle 2 k δ/3."""
+    assert workshop.write(_three(height)).only(CARRY).outcome == outcome
+
+
+def test_a_tenth_high_lifts_both_ends(workshop: DesignFolder) -> None:
+    """0.10 mm: 33 kN off each end."""
+    check = workshop.write(_three("0.10 mm")).only(CARRY)
+    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+    assert on_sheet(check, "R_back") == pytest.approx(10e3 - 33.3e3, rel=1e-2)
+
+
+@pytest.mark.parametrize(("force", "outcome"), [("290 kN", "conforms"), ("289 kN", "finding")])
+def test_the_means_draw_it_out(workshop: DesignFolder, force: str, outcome: str) -> None:
+    """Both pads, 0.03 mm, 0.15: 2 × 67.00 kN; twice that and 21.57 kN of weight: 289.6 kN."""
+    made = files(('"400 kN"', f'"{force}"'), part="fastening-back")
+    check = workshop.write(made).only(OUT, "face-back")
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+
+
+def test_heat_frees_a_pad(workshop: DesignFolder) -> None:
+    """0.045 mm: (0.045 + 0.03)/(12.3e-6 × 220.045) = 27.7 K."""
+    heated = ('by = "jacks"', 'by = "heat"')
+    made = files(heated, part="fastening-back")
+    made["block.toml"] = made["block.toml"].replace("220.03 mm", "220.045 mm")
+    check = workshop.write(made).only(OUT, "face-back")
+    assert check.outcome == "conforms"
+    assert on_sheet(check, "ΔT") == pytest.approx(27.7, abs=0.1)
+
+
+@pytest.mark.parametrize(("width", "outcome"), [("220.29 mm", "conforms"), ("220.30 mm", "finding")])
+def test_heat_from_both_sides(workshop: DesignFolder, width: str, outcome: str) -> None:
+    """120 K × 12.3e-6 × 220.3 = 0.3252 mm, less 0.03."""
+    made = files(('by = "jacks"', 'by = "heat"'), part="fastening-back")
+    made["block.toml"] = made["block.toml"].replace("220.03 mm", width)
+    assert workshop.write(made).only(OUT, "face-back").outcome == outcome
+
+
+@pytest.mark.parametrize(("square", "outcome"), [("0.49 mm", "conforms"), ("0.51 mm", "finding")])
+def test_the_chamfer_leads_in(workshop: DesignFolder, square: str, outcome: str) -> None:
+    """A chamfer of 1 mm; by heat, so that form asks no force."""
+    made = files(('squareness = "0 mm"', f'squareness = "{square}"'))
+    made["face-back.toml"] = made["face-back.toml"].replace('flatness = "0 mm"\n', "")
+    made["fastening-back.toml"] = made["fastening-back.toml"].replace('by = "jacks"', 'by = "heat"')
+    assert workshop.write(made).only(OUT, "face-back").outcome == outcome
+
+
+@pytest.mark.parametrize(("zone", "outcome"), [("0.0620 mm", "conforms"), ("0.0621 mm", "finding")])
+def test_square_to_the_axis(workshop: DesignFolder, zone: str, outcome: str) -> None:
+    """1120 + 330 = 1450 mm over 300 mm of face: 0.3 mm at 0.06207 mm; 0.05 mm gives 0.24."""
+    check = workshop.write(files(('"0.02 mm"', f'"{zone}"'))).only(SQUARE, "face-back")
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+    check = workshop.write(files(('"0.02 mm"', '"0.05 mm"'))).only(SQUARE, "face-back")
+    assert found(check) * 1e3 == pytest.approx(0.242, abs=0.001)
+
+
+@given(k=st.floats(1e7, 1e11), Δ=st.floats(-2e-3, 2e-3), more=st.floats(1e7, 1e11))
+def test_a_softer_web_never_presses_harder(k: float, Δ: float, more: float) -> None:
+    assert force_of_growth(in_series(k, more), Δ) <= force_of_growth(k, Δ)
+
+
+@given(F=st.floats(1e3, 2e6), arm=st.floats(0, 0.3), more=st.floats(1, 2))
+def test_more_force_stresses_a_web_more(F: float, arm: float, more: float) -> None:
+    assert stress_of_web(F * more, 12e-3, arm, 6e-4) >= stress_of_web(F, 12e-3, arm, 6e-4)
+
+
+@given(
+    x=st.floats(0.05, 0.55),
+    heights=st.lists(st.floats(-1e-4, 1e-4), min_size=3, max_size=3),
+    G=st.floats(1e3, 1e5),
+)
+def test_loads_of_three_pads_carry_the_weight(x: float, heights: list[float], G: float) -> None:
+    places, k = (0.0, 0.31, 0.62), 1e9
+    S_0, S_1, S_2, H_0, H_1 = 3 * k, 0.0, 0.0, 0.0, 0.0
+    for at, h in zip(places, heights, strict=True):
+        S_1, S_2 = moment_added(S_1, k, at), product_added(S_2, k, at, at)
+        H_0, H_1 = moment_added(H_0, k, h), product_added(H_1, k, h, at)
+    b = tilt_of_block(G, x, S_0, S_1, S_2, H_0, H_1)
+    a = sinking_of_block(G, H_0, b, S_1, S_0)
+    loads = [load_of_pad(k, h, a, b, at) for at, h in zip(places, heights, strict=True)]
+    assert sum(loads) == pytest.approx(G, rel=1e-6)
+    assert sum(one * at for one, at in zip(loads, places, strict=True)) == pytest.approx(
+        G * x, rel=1e-4, abs=1
+    )

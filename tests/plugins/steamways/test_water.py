@@ -1,0 +1,285 @@
+"""The water of the first steam, where it lies, how it leaves, and what ash and acid take; worked by hand."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given, strategies as st
+
+from speclint import Grade
+from speclint.testing import DesignFolder, found, on_sheet
+from speclint_steamways.formulae.water import drained_together, pool
+from tests.plugins.steamways.wet import files
+
+WARMING, PASSES = "water.of-warming", "water.drain-passes-it"
+LIES, OPEN, ASH = "water.lies-on-the-grade", "water.drain-stays-open", "water.ash-and-acid"
+
+
+def test_the_water_of_two_tonnes_by_hand(workshop: DesignFolder) -> None:
+    """62.5 kg, 1.04 kg a minute over an hour, 3.12 at first."""
+    check = workshop.write(files()).only(WARMING)
+    assert check.outcome == "conforms"
+    assert on_sheet(check, "T_s") - 273.15 == pytest.approx(143.7, abs=0.1)
+    assert on_sheet(check, "r") == pytest.approx(2.133e6, rel=1e-3)
+    assert on_sheet(check, "m") == pytest.approx(62.5, rel=1e-2)
+    assert on_sheet(check, "w") * 60 == pytest.approx(3.12, rel=1e-2)
+
+
+def test_a_chest_without_a_drain_keeps_its_water(workshop: DesignFolder) -> None:
+    made = files()
+    head, _, _ = made["chest.toml"].partition("[drains.low]")
+    made["chest.toml"] = head.replace("low_point = true", "low_point = true\ndrained = false")
+    check = workshop.write(made).only(WARMING)
+    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+    assert "chest gathers water" in check.says
+
+
+@pytest.mark.parametrize(("chest", "outcome"), [("1660 kg", "conforms"), ("1650 kg", "finding")])
+def test_all_of_the_metal_is_counted(workshop: DesignFolder, chest: str, outcome: str) -> None:
+    """Ends of 250 kg each and the chest: 98 % of 2200 is 2156 kg."""
+    made = files()
+    made["block.toml"] = made["block.toml"].replace("clearance =", 'water_of = "250 kg"\nclearance =')
+    made["chest.toml"] = made["chest.toml"].replace(
+        "low_point = true", f'low_point = true\nwater_of = "{chest}"'
+    )
+    assert workshop.write(made).only(WARMING).outcome == outcome
+
+
+def test_the_drain_that_passes_it_by_hand(workshop: DesignFolder) -> None:
+    """10 mm at 0.2 bar: 0.3 × 17.5 = 5.25 kg a minute against 1.5 × 3.12 = 4.69."""
+    check = workshop.write(files()).only(PASSES)
+    assert check.outcome == "conforms"
+    assert found(check) * 60 == pytest.approx(5.25, rel=1e-2)
+    assert on_sheet(check, "w_a") * 60 == pytest.approx(4.69, rel=1e-2)
+
+
+def test_a_drain_of_six_millimetres_is_too_small(workshop: DesignFolder) -> None:
+    """It was a drain, and that was all that was asked: it passes 1.9 kg a minute."""
+    made = files("chest", ('"10 mm"', '"6 mm"'))
+    check = workshop.write(made).only(PASSES)
+    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+    assert found(check) * 60 == pytest.approx(1.89, rel=1e-2)
+
+
+@pytest.mark.parametrize(("bore", "outcome"), [("9.5 mm", "conforms"), ("9.4 mm", "finding")])
+def test_the_bore_from_both_sides(workshop: DesignFolder, bore: str, outcome: str) -> None:
+    """5.25 kg a minute at 10 mm: 4.69 at 10 √(4.69/5.25) = 9.45 mm."""
+    assert workshop.write(files("chest", ('"10 mm"', f'"{bore}"'))).only(PASSES).outcome == outcome
+
+
+@pytest.mark.parametrize(("part", "key"), [("chest", "drained"), ("block", "drain_cock")])
+def test_no_drain_at_all_is_a_hold(workshop: DesignFolder, part: str, key: str) -> None:
+    made = files()
+    if part == "chest":
+        head, _, _ = made["chest.toml"].partition("[drains.low]")
+        made["chest.toml"] = head.replace("low_point = true", "low_point = true\ndrained = false")
+    else:
+        head, _, rest = made["block.toml"].partition("[ends.back.drains.cock]")
+        assert rest
+        made["block.toml"] = head.replace('side = "back"', 'side = "back"\ndrain_cock = false')
+    check = workshop.write(made).only(PASSES)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD), key
+
+
+def test_a_word_is_no_drain(workshop: DesignFolder) -> None:
+    """Said to be drained, without a drain: not assessed, and a hold."""
+    made = files()
+    head, _, _ = made["chest.toml"].partition("[drains.low]")
+    made["chest.toml"] = head.replace("low_point = true", "low_point = true\ndrained = true")
+    check = workshop.write(made).only(PASSES)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+
+
+@pytest.mark.parametrize(("head", "outcome"), [("50 mm", "conforms"), ("9 mm", "finding")])
+def test_a_belt_drains_by_its_head(workshop: DesignFolder, head: str, outcome: str) -> None:
+    """20 mm and 50 mm of head: 0.6 × 314.16e-6 × 958 √(2 × 9.80665 × 0.050) = 10.7 kg a minute; 9 mm 4.55."""
+    made = files()
+    made["belt.toml"] = (
+        made["chest.toml"]
+        .replace('id = "chest"', 'id = "belt"')
+        .replace('place = "chest"', 'place = "belt"')
+        .replace("live steam", "exhaust steam")
+        .replace('bore = "10 mm"', f'bore = "20 mm"\nhead = "{head}"')
+    )
+    check = workshop.write(made).only(PASSES)
+    assert check.outcome == outcome
+    if outcome == "finding":
+        assert found(check) * 60 == pytest.approx(10.73 * math.sqrt(9 / 50), rel=1e-2)
+
+
+@pytest.mark.parametrize("missing", ['time = "1 h"', 'live_pressure = "3 bar gauge"'])
+def test_the_warming_must_be_stated(workshop: DesignFolder, missing: str) -> None:
+    check = workshop.write(files("duty", (missing, ""))).only(PASSES)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+
+
+LEVEL = ('fall = "0.02"\ntowards = "front"', 'fall = "0"')
+
+
+def test_the_pools_of_the_page_by_hand(workshop: DesignFolder) -> None:
+    """0.4 × 0.2 m, the drain at the upper end: ½ × 0.2 × 0.4²/30 = 0.53, by cant ½ × 0.4 × 0.2² × 0.1 = 0.80 litre.
+
+    Of an end of 1.571 + 9.5 = 11.07 litres 4.8 and 7.2 %.
+    """
+    check = workshop.write(files("chest", LEVEL)).only(LIES, "chest")
+    assert check.outcome == "conforms"
+    assert found(check) == pytest.approx(0.8 / 11.07, rel=1e-2)
+    pools = [step.value for step in check.steps if step.symbol == "V_chest"]
+    assert any(one == pytest.approx(0.533e-3, rel=1e-2) for one in pools)
+
+
+def test_a_longer_floor_holds_too_much(workshop: DesignFolder) -> None:
+    """0.6 × 0.3 m: ½ × 0.3 × 0.6²/30 = 1.80 litre, 16 %; with its drain in the middle 0.45 by grade, and by cant."""
+    long = ('length = "400 mm"', 'length = "600 mm"'), ('width = "200 mm"', 'width = "300 mm"')
+    centred = ('across = "0 mm"', 'across = "150 mm"')
+    check = workshop.write(files("chest", LEVEL, *long, centred)).only(LIES, "chest")
+    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+    assert found(check) == pytest.approx(1.8 / 11.07, rel=1e-2)
+    middle = ('along = "0 mm"', 'along = "300 mm"')
+    check = workshop.write(files("chest", LEVEL, *long, centred, middle)).only(LIES, "chest")
+    assert check.outcome == "conforms"
+
+
+@pytest.mark.parametrize(("width", "outcome"), [("235 mm", "conforms"), ("236 mm", "finding")])
+def test_the_pool_from_both_sides(workshop: DesignFolder, width: str, outcome: str) -> None:
+    """½ × 0.4 × b² × 0.1 = 0.1 × 11.0708 litre at b = 235.3 mm."""
+    made = files("chest", LEVEL, ('width = "200 mm"', f'width = "{width}"'))
+    assert workshop.write(made).only(LIES, "chest").outcome == outcome
+
+
+def test_fall_to_the_drain_leaves_less(workshop: DesignFolder) -> None:
+    """Drain and fall of 1 in 50 to the front: with the back lower 1/30 − 1/50 = 0.01333: 0.213 litre, 1.9 %."""
+    check = workshop.write(files("chest", ('across = "0 mm"', 'across = "100 mm"'))).only(LIES, "chest")
+    pools = [step.value for step in check.steps if step.symbol == "V_chest"]
+    assert any(one == pytest.approx(0.2133e-3, rel=1e-2) for one in pools)
+
+
+def test_a_pool_that_fills_the_end_is_a_hold(workshop: DesignFolder) -> None:
+    """1.4 × 0.6 m, drain in one corner: by cant ½ × 1.4 × 0.6² × 0.1 = 25.2 litre in 11."""
+    big = ('length = "400 mm"', 'length = "1400 mm"'), ('width = "200 mm"', 'width = "600 mm"')
+    check = workshop.write(files("chest", LEVEL, *big)).only(LIES, "chest")
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+
+
+def test_a_passage_between_the_ends_adds_its_ports(workshop: DesignFolder) -> None:
+    """Each by itself 0.80 litre, below a tenth; passage and both ports together 2.4 litre at the lower end."""
+    made = files("chest", LEVEL)
+    for name, place, end in (
+        ("over", "breathing way", ""),
+        ("port-front", "port", 'of_end = "front"\n'),
+        ("port-back", "port", 'of_end = "back"\n'),
+    ):
+        made[f"{name}.toml"] = (
+            made["chest.toml"]
+            .replace('id = "chest"', f'id = "{name}"')
+            .replace('place = "chest"', f'{end}cylinder_bore = "main"\nplace = "{place}"')
+        )
+    workshop.write(made)
+    assert workshop.only(LIES, "port-front").outcome == "conforms"
+    check = workshop.only(LIES, "over")
+    assert check.outcome == "finding"
+    assert found(check) == pytest.approx(3 * 0.8 / 11.07, rel=1e-2)
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "outcome"),
+    [
+        ('bore = "10 mm"', 'bore = "8.1 mm"', "conforms"),
+        ('bore = "10 mm"', 'bore = "7.9 mm"', "finding"),
+        ('fall = "0.02"', 'fall = "0.0201"', "conforms"),
+        ('fall = "0.02"', 'fall = "0.0199"', "finding"),
+        ('rises = "0 mm"', 'rises = "40 mm"', "finding"),
+        ('towards = "front"', 'towards = "back"', "finding"),
+    ],
+)
+def test_the_way_of_the_water_stays_open(workshop: DesignFolder, old: str, new: str, outcome: str) -> None:
+    check = workshop.write(files("chest", (old, new))).only(OPEN, "chest")
+    assert (check.outcome, check.grade) == (
+        outcome,
+        Grade.NONCONFORMITY if outcome == "finding" else None,
+    )
+
+
+def test_no_common_pipe_joins_both_ends(workshop: DesignFolder) -> None:
+    assert workshop.write(files()).only(OPEN, "block").outcome == "conforms"
+    joined = ("cock pipe front", "cock pipe"), ("cock pipe back", "cock pipe")
+    check = workshop.write(files("block", *joined)).only(OPEN, "block")
+    assert check.outcome == "finding"
+    assert "cock pipe joins back and front" in check.says
+    air = ("cock pipe front", "open air"), ("cock pipe back", "open air")
+    assert workshop.write(files("block", *air)).only(OPEN, "block").outcome == "conforms"
+
+
+SADDLE = """
+kind = "saddle"
+id = "saddle"
+material = "steel-45"
+on = "block"
+thickness = "12 mm"
+wet = { allowance = "4 mm", rate = "0.3 mm/year", years = "10 year", renewal = "plate" }
+"""
+
+
+def test_a_saddle_that_lasts_to_its_renewal(workshop: DesignFolder) -> None:
+    """12 − 0.3 × 10 = 9 mm, 8 for strength."""
+    check = workshop.write(files(saddle=SADDLE)).only(ASH, "saddle")
+    assert check.outcome == "conforms"
+    assert on_sheet(check, "t_l") == pytest.approx(9e-3, rel=1e-6)
+    assert on_sheet(check, "t_s") == pytest.approx(8e-3, rel=1e-6)
+
+
+def test_a_saddle_under_wet_ash(workshop: DesignFolder) -> None:
+    """10 mm, 0.5 mm a year: 5 of 6 mm."""
+    wet = ('"12 mm"', '"10 mm"'), ('"0.3 mm/year"', '"0.5 mm/year"')
+    check = workshop.write(files("saddle", *wet, saddle=SADDLE)).only(ASH, "saddle")
+    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+    assert on_sheet(check, "t_l") == pytest.approx(5e-3, rel=1e-6)
+
+
+@pytest.mark.parametrize(
+    ("celsius", "years", "outcome"),
+    [
+        ("121 °C", "13.3 year", "conforms"),  # 4/0.3 = 13.33
+        ("121 °C", "13.4 year", "finding"),
+        ("119 °C", "7.9 year", "conforms"),  # 4/0.5 = 8, whatever rate is stated
+        ("119 °C", "8.1 year", "finding"),
+    ],
+)
+def test_a_cool_floor_is_a_wet_one(workshop: DesignFolder, celsius: str, years: str, outcome: str) -> None:
+    made = files("saddle", ('"10 year"', f'"{years}"'), saddle=SADDLE)
+    made["duty.toml"] = made["duty.toml"].replace('saddle = "150 °C"', f'saddle = "{celsius}"')
+    assert workshop.write(made).only(ASH, "saddle").outcome == outcome
+
+
+@pytest.mark.parametrize(("allowance", "outcome"), [("3.1 mm", "conforms"), ("2.9 mm", "finding")])
+def test_the_pipe_through_the_floor(workshop: DesignFolder, allowance: str, outcome: str) -> None:
+    pipe = (
+        'kind = "steam-pipe"\nid = "pipe"\nmaterial = "steel-45"\njoined_to = "block"\n'
+        f'corrosion_allowance = "{allowance}"\n'
+    )
+    made = files(saddle=SADDLE.replace("thickness =", 'pipes = "pipe"\nthickness ='), pipe=pipe)
+    assert workshop.write(made).only(ASH, "saddle").outcome == outcome
+
+
+@pytest.mark.parametrize(("allowance", "outcome"), [("3.1 mm", "conforms"), ("2.9 mm", "finding")])
+def test_a_chest_in_ash(workshop: DesignFolder, allowance: str, outcome: str) -> None:
+    assert workshop.write(files()).only(ASH, "chest").outcome == "not applicable"
+    lining = f'wet = {{ allowance = "{allowance}", years = "10 year", renewal = "lining" }}\n[floor]'
+    assert workshop.write(files("chest", ("[floor]", lining))).only(ASH, "chest").outcome == outcome
+
+
+@pytest.mark.parametrize("missing", [', renewal = "plate"', 'allowance = "4 mm", ', ', years = "10 year"'])
+def test_the_renewal_must_be_stated(workshop: DesignFolder, missing: str) -> None:
+    made = files("saddle", (missing, ""), saddle=SADDLE)
+    assert workshop.write(made).only(ASH, "saddle").outcome == "not assessed"
+
+
+@given(a=st.floats(0.01, 2), b=st.floats(0.01, 1), s=st.floats(0, 0.2), φ=st.floats(0, 0.2))
+def test_fall_never_holds_more_water(a: float, b: float, s: float, φ: float) -> None:
+    assert 0 <= pool(0.0, a, b, a, s, φ) <= pool(0.0, a, b, a, s, 0.0)
+
+
+@given(Δp=st.floats(0, 1e5), A=st.floats(1e-6, 1e-3), before=st.floats(0, 1))
+def test_one_more_drain_never_passes_less(Δp: float, A: float, before: float) -> None:
+    assert drained_together(before, 0.3, 0.6, A, 958.0, Δp) >= before
