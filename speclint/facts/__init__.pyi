@@ -4,6 +4,10 @@ from .access import (
     length_drawn_out as length_drawn_out,
     nuts_of as nuts_of,
 )
+from .cam_motion import (
+    WholeLift as WholeLift,
+    motion as motion,
+)
 from .chains import (
     Acting as Acting,
     gap_of_chain as gap_of_chain,
@@ -17,6 +21,10 @@ from .concern import (
     hurts_by_kind as hurts_by_kind,
     is_safety_part as is_safety_part,
     pressure_by_place as pressure_by_place,
+)
+from .cylinder_volume import (
+    clearance_ratio as clearance_ratio,
+    swept_volume as swept_volume,
 )
 from .cylinders import (
     bore_closed as bore_closed,
@@ -109,6 +117,11 @@ from .glands import (
 )
 from .heating import (
     block_when_entering as block_when_entering,
+)
+from .hot_clearances import (
+    spindle_length as spindle_length,
+    strain_since as strain_since,
+    tappet_clearance_hot as tappet_clearance_hot,
 )
 from .jets import (
     jet_speed as jet_speed,

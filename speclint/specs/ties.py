@@ -21,7 +21,8 @@ from speclint.specs.worked_values import Estimate, FromEvents
 _ESTIMATE = "estimate"
 _WRITTEN = re.compile(r"(?P<base>[A-Za-z][\w-]*)(?: (?P<sign>[+−-]) (?P<difference>.+))?")
 _INSTEAD = (
-    '"310 °C", "300..320 °C", "estimate", or tied to another temperature of the load case: "cylinder-block + 20..30 K"'
+    '"310 °C", "300..320 °C", "estimate", or tied to another temperature of the load case: '
+    '"cylinder-block + 20..30 K"'
 )
 
 

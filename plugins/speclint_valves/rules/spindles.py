@@ -17,6 +17,7 @@ from speclint import (
     rule,
 )
 from speclint.equations import Newtons, Ratio
+from speclint.facts import strain_since
 from speclint.handbook.fits import DRAWING_TEMPERATURE, SHRINK_FIT
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.members import (
@@ -35,7 +36,6 @@ from speclint_valves.formulae.guides import (
     share_of_clearance,
     share_of_diameter,
 )
-from speclint_valves.formulae.landing import strain_since
 from speclint_valves.formulae.motion import valve_speed
 from speclint_valves.formulae.spindle import direct_stress
 from speclint_valves.inputs.guides import guide_of
