@@ -119,9 +119,13 @@ from .heating import (
     block_when_entering as block_when_entering,
 )
 from .hot_clearances import (
+    WorkingClearances as WorkingClearances,
+    nominal_ratio as nominal_ratio,
+    nominal_temperature as nominal_temperature,
     spindle_length as spindle_length,
     strain_since as strain_since,
     tappet_clearance_hot as tappet_clearance_hot,
+    working_clearances as working_clearances,
 )
 from .jets import (
     jet_speed as jet_speed,
@@ -269,6 +273,31 @@ from .train import (
     lever_ratio as lever_ratio,
     lift_with_overtravel as lift_with_overtravel,
     valve_lift as valve_lift,
+)
+from .valve_gear import (
+    SERVES as SERVES,
+    SIDES as SIDES,
+    SetCam as SetCam,
+    ValvesTrain as ValvesTrain,
+    bore_of_gear as bore_of_gear,
+    direction_of as direction_of,
+    end_on as end_on,
+    gears_of as gears_of,
+    mid_notches as mid_notches,
+    notch_of as notch_of,
+    running_notches as running_notches,
+    set_cam as set_cam,
+    set_cams as set_cams,
+    train_of_cam as train_of_cam,
+)
+from .valve_timing import (
+    CamAtWork as CamAtWork,
+    DriveOfGear as DriveOfGear,
+    cam_at_work as cam_at_work,
+    crank_of as crank_of,
+    drive_of as drive_of,
+    event_angle as event_angle,
+    share_at as share_at,
 )
 from .valves import (
     block_under as block_under,

@@ -29,9 +29,9 @@ class CamSetting(SpecTable):
 class Notch(SpecTable):
     """One position of the reverser.
 
-    What a notch asks for is the mean of both ends. A valve at the back that states no cam of its own has that of the
-    front, and one that states no foot that of the front, each from its own dead centre. A valve of a notch in mid gear
-    that names no cam stays shut.
+    What a notch asks for is the mean of both ends. A cam at the back that states no foot has that of the front, each
+    from its own dead centre: through the obliquity of the rod its cut-off is then the shorter. In mid gear a valve
+    without a cam stays shut.
 
     Fields:
         direction: in which the engine runs, or mid gear
