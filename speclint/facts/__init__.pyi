@@ -109,6 +109,10 @@ from .gear import (
     least_lift as least_lift,
     tappet_clearance as tappet_clearance,
 )
+from .gear_at_work import (
+    EndAtWork as EndAtWork,
+    GearAtWork as GearAtWork,
+)
 from .glands import (
     box_of as box_of,
     fitted_to as fitted_to,
@@ -289,6 +293,9 @@ from .valve_gear import (
     set_cam as set_cam,
     set_cams as set_cams,
     train_of_cam as train_of_cam,
+)
+from .valve_passages import (
+    passage_of as passage_of,
 )
 from .valve_timing import (
     CamAtWork as CamAtWork,

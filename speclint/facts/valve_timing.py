@@ -8,12 +8,7 @@ from speclint.equations import FIRST_PRINCIPLES, Metres, Radians, Ratio, formula
 from speclint.errors import OutOfRange
 from speclint.facts.cam_motion import motion
 from speclint.facts.engine import connecting_rod_of, stroke_of
-from speclint.facts.hot_clearances import (
-    WorkingClearances,
-    clearance_at_work,
-    nominal_ratio,
-    working_clearances,
-)
+from speclint.facts.hot_clearances import WorkingClearances, clearance_at_work, nominal_ratio
 from speclint.facts.valve_gear import SetCam, ValvesTrain, train_of_cam
 from speclint.handbook.cams import CamMotion, crank_radius, piston_travel
 from speclint.handbook.tables import Reading
@@ -28,7 +23,7 @@ from speclint.handbook.valve_events import (
 )
 from speclint.quantities import Measure
 from speclint.rules import Sheet
-from speclint.specs import CylinderBlock, LoadCase, NotStated, ValveGear
+from speclint.specs import CylinderBlock, NotStated, ValveGear
 
 
 @formula("φ_s = φ_f + β − γ δ/h_r", cites=[FIRST_PRINCIPLES])
@@ -127,7 +122,7 @@ class CamAtWork:
 _SYMBOLS = {"δ": "β_0"}
 
 
-def cam_at_work(at: SetCam, case: LoadCase, sheet: Sheet) -> CamAtWork:
+def cam_at_work(at: SetCam, clearances: WorkingClearances, sheet: Sheet) -> CamAtWork:
     """A cam as a notch brings it into work, sizes as the drawing aims at them."""
     mark, cam = at.mark, at.cam
 
@@ -144,7 +139,7 @@ def cam_at_work(at: SetCam, case: LoadCase, sheet: Sheet) -> CamAtWork:
         foot=take("φ_f", at.foot),
         ratio=nominal_ratio(train, mark, sheet),
         ramp=ramp,
-        clearances=working_clearances(train, case, mark, sheet),
+        clearances=clearances,
     )
 
 
