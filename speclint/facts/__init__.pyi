@@ -24,6 +24,8 @@ from .concern import (
 )
 from .cylinder_volume import (
     clearance_ratio as clearance_ratio,
+    clearance_share as clearance_share,
+    piston_area as piston_area,
     swept_volume as swept_volume,
 )
 from .cylinders import (
@@ -124,6 +126,7 @@ from .heating import (
 )
 from .hot_clearances import (
     WorkingClearances as WorkingClearances,
+    clearance_at_work as clearance_at_work,
     nominal_ratio as nominal_ratio,
     nominal_temperature as nominal_temperature,
     spindle_length as spindle_length,
@@ -300,6 +303,7 @@ from .valve_passages import (
 from .valve_timing import (
     CamAtWork as CamAtWork,
     DriveOfGear as DriveOfGear,
+    angle_at_clearance as angle_at_clearance,
     cam_at_work as cam_at_work,
     crank_of as crank_of,
     drive_of as drive_of,

@@ -105,7 +105,7 @@ class GearAtWork:
         return event_angle(cam, self.drive, opens=opens, sheet=self._sheet)
 
     def share(self, cam: CamAtWork, *, opens: bool) -> Ratio:
-        """Share of the stroke made when a valve leaves its seat or regains it; on the piston's return the share left."""
+        """Share of the stroke made when a valve leaves its seat or regains it; on the return that left."""
         event = "o" if opens else "s"
         angle = self.angle(cam, opens=opens)
         return share_at(angle, self.crank, cam.at.side, event + cam.mark, self._sheet)

@@ -160,6 +160,17 @@ def drive_of(gear: ValveGear, sheet: Sheet) -> DriveOfGear:
     return DriveOfGear(*ends)
 
 
+def angle_at_clearance(cam: CamAtWork, δ: Metres, symbol: str, *, opens: bool, sheet: Sheet) -> Radians:
+    """Crank angle of an event by the drawing with one clearance at the tappet; play and setting left out."""
+    if cam.ramp is None:
+        at = {"hot": δ, "low": δ, "high": δ, "opens": opens}
+        return sheet.look_up(symbol, angle_by_table, of=cam.at.cam, cam=cam.cam, foot=cam.foot, **at)
+    (γ, h_r), φ_f = cam.ramp, cam.foot
+    if opens:
+        return sheet.work(symbol, ramp_opening_angle, φ_f=φ_f, γ=γ, δ=δ, h_r=h_r)
+    return sheet.work(symbol, ramp_shutting_angle, φ_f=φ_f, β=cam.cam.duration, γ=γ, δ=δ, h_r=h_r)
+
+
 def event_angle(cam: CamAtWork, drive: DriveOfGear, *, opens: bool, sheet: Sheet) -> Radians:
     """Crank angle at which a valve leaves its seat, or regains it; clearance, setting and lag each a corner."""
     event = "o" if opens else "s"
@@ -172,15 +183,10 @@ def event_angle(cam: CamAtWork, drive: DriveOfGear, *, opens: bool, sheet: Sheet
 
 
 def _by_ramp(cam: CamAtWork, opens: bool, event: str, sheet: Sheet) -> Radians:
-    assert cam.ramp is not None  # as was asked by the caller
-    (γ, h_r), c = cam.ramp, cam.clearances
-    what = f"{cam.at.serves} {cam.at.side.value}"
-    band = {"what": what, "hot": c.hot, "low": c.low, "high": c.high}
-    δ = sheet.look_up(f"δ_{cam.mark}", clearance_at_work, of=cam.train.tappet, **band)
-    symbol, φ_f = f"φ_{event}0{cam.mark}", cam.foot
-    if opens:
-        return sheet.work(symbol, ramp_opening_angle, φ_f=φ_f, γ=γ, δ=δ, h_r=h_r)
-    return sheet.work(symbol, ramp_shutting_angle, φ_f=φ_f, β=cam.cam.duration, γ=γ, δ=δ, h_r=h_r)
+    c, what = cam.clearances, f"{cam.at.serves} {cam.at.side.value}"
+    band = {"hot": c.hot, "low": c.low, "high": c.high}
+    δ = sheet.look_up(f"δ_{cam.mark}", clearance_at_work, of=cam.train.tappet, what=what, **band)
+    return angle_at_clearance(cam, δ, f"φ_{event}0{cam.mark}", opens=opens, sheet=sheet)
 
 
 def _by_table(cam: CamAtWork, opens: bool, event: str, sheet: Sheet) -> Radians:
