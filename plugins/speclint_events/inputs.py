@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Hashable
+from collections.abc import Callable
+from typing import Any
 
 from speclint import OutOfRange, Sheet
 from speclint.equations import Metres
@@ -28,9 +29,7 @@ def hot_train(cam: CamAtWork) -> ValveTrain:
     return cam.with_clearance(cam.clearances.hot)
 
 
-def measured(
-    symbol: str, table: Callable[..., Reading], cam: CamAtWork, sheet: Sheet, **more: Hashable
-) -> float:
+def measured(symbol: str, table: Callable[..., Reading], cam: CamAtWork, sheet: Sheet, **more: Any) -> float:
     """What is measured on a valve with its cam at every clearance, hot and the least and the greatest beside it."""
     band = cam.clearances
     try:

@@ -10,7 +10,7 @@ from speclint.facts.cam_motion import motion
 from speclint.facts.engine import connecting_rod_of, stroke_of
 from speclint.facts.hot_clearances import WorkingClearances, clearance_at_work, nominal_ratio
 from speclint.facts.valve_gear import SetCam, ValvesTrain, train_of_cam
-from speclint.handbook.cams import CamMotion, crank_radius, piston_travel
+from speclint.handbook.cams import CamMotion, CamProfile, crank_radius, piston_travel
 from speclint.handbook.tables import Reading
 from speclint.handbook.valve_events import (
     Crank,
@@ -131,14 +131,14 @@ def cam_at_work(at: SetCam, clearances: WorkingClearances, sheet: Sheet) -> CamA
 
     train = train_of_cam(cam, sheet)
     plain = motion(cam, sheet, take).cam
-    ramp = None if cam.table else (take("γ", cam.ramp_angle), take("h_r", cam.ramp_height))
+    ramp = plain.opening.ramp if isinstance(plain, CamProfile) else None
     return CamAtWork(
         at=at,
         train=train,
         cam=reversed_cam(plain) if at.backward else plain,
         foot=take("φ_f", at.foot),
         ratio=nominal_ratio(train, mark, sheet),
-        ramp=ramp,
+        ramp=(ramp.angle, ramp.height) if ramp is not None else None,
         clearances=clearances,
     )
 

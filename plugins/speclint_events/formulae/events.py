@@ -139,16 +139,19 @@ def share_of_ramp(δ: Metres, h_r: Metres) -> Ratio:
     return δ / h_r
 
 
-@formula("Δφ = |φ_b + φ_f + β|", cites=[FIRST_PRINCIPLES])
-def apart_when_reversed(φ_b: Radians, φ_f: Radians, β: Radians) -> Radians:
+@formula("Δφ = |φ_b + φ_f + β − 2 π k|", cites=[FIRST_PRINCIPLES])
+def apart_when_reversed(φ_b: Radians, φ_f: Radians, β: Radians, k: Ratio) -> Radians:
     """How far the stated foot of a cam running backwards is from where the same cam, fixed to its shaft, has it.
 
-    Δφ = |φ_b + φ_f + β|
+    Δφ = |φ_b + φ_f + β − 2 π k|
 
     ``φ_b`` foot stated for running backwards, ``φ_f`` for running forwards, each in the direction of running; ``β``
-    angle from foot to foot [rad]. Returns [rad]: nothing where φ_b = −(φ_f + β).
+    angle from foot to foot [rad]; ``k`` whole turns between the two. Returns [rad]: nothing where φ_b = −(φ_f + β).
 
-    >>> round(apart_when_reversed(φ_b=-1.34, φ_f=-0.18, β=1.52), 6)
-    0.0
+    Hand working: a cam of 182° with its foot at 140° has it backwards at −322°, which is 38°.
+
+    >>> feet = {"φ_b": math.radians(40), "φ_f": math.radians(140), "β": math.radians(182)}
+    >>> round(math.degrees(apart_when_reversed(**feet, k=1.0)), 6)
+    2.0
     """
-    return abs(φ_b + φ_f + β)
+    return abs(φ_b + φ_f + β - 2 * math.pi * k)

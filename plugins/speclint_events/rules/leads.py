@@ -32,7 +32,7 @@ from speclint_events.sources import BOURNE, LOCOMOTIVE_BOILERS_AND_ENGINES
     ],
 )
 def lead(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
-    """λ = −φ of admission, and the lift of the valve at dead centre, with every clearance, play and setting."""
+    """λ = −φ of admission, with every clearance, play and setting; the lift at dead centre with every clearance."""
     at_work = GearAtWork(gear, case, sheet)
     fast = _run_fast(case, sheet)
     last = {longest(at_work, direction, sheet) for direction in ("forward", "backward")}

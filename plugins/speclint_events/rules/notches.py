@@ -148,7 +148,8 @@ def _one_setting(at_work: GearAtWork, sheet: Sheet) -> list[Judgement]:
         fore = ahead.get(back.at.cam.id)
         if back.at.backward and fore is not None:
             feet = {"φ_b": back.foot, "φ_f": fore.foot, "β": fore.cam.duration}
-            apart = sheet.work(f"Δφ_{back.mark}", apart_when_reversed, **feet)
+            k = float(round(sum(feet.values()) / (2 * math.pi)))
+            apart = sheet.work(f"Δφ_{back.mark}", apart_when_reversed, **feet, k=k)
             judged.append(sheet.at_most(apart, sheet.limit("apart")).of_item(back.at.cam.id))
     return judged
 

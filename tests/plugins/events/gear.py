@@ -15,7 +15,7 @@ from pathlib import Path
 
 from speclint.checking import Check
 from speclint.testing import DesignFolder, changed_files
-from tests.plugins.known_metals import FILES, WITH_METALS
+from tests.plugins.known_metals import METALS, WITH_METALS
 
 SIDES = ("front", "back")
 SERVES = ("inlet", "exhaust")
@@ -46,7 +46,7 @@ def files(*changes: tuple[str, str, str]) -> dict[str, str]:
     """Every file of the design, some passages changed: each given as file, old and new."""
     return changed_files(
         {
-            **FILES,
+            "metals.toml": METALS,
             "duty.toml": DUTY,
             "engine.toml": ENGINE,
             "block.toml": _block(),
@@ -252,3 +252,12 @@ direction = "mid"
             text += f'[notches.{notch}.inlet_{side}]\ncam = "cam-inlet-{side}-{notch}"\nfoot = "{foot} °"\n'
             text += f'[notches.{notch}.exhaust_{side}]\ncam = "{exhaust}"\nfoot = "140 °"\n'
     return text
+
+
+def foot(notch: str, valve: str, angle: str) -> tuple[str, str, str]:
+    """A change of one foot of the gear."""
+    text = _gear()
+    start = text.index(f"[notches.{notch}.{valve}]")
+    stop = text.index("\n", text.index("foot", start))
+    old = text[start:stop]
+    return "gear.toml", old, old[: old.rindex("foot")] + f'foot = "{angle}"'
