@@ -4,14 +4,24 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from dataclasses import dataclass
 from typing import Any
 
 from speclint import OutOfRange, Sheet
 from speclint.equations import Metres
-from speclint.facts import SIDES, CamAtWork, EndAtWork, GearAtWork, clearance_at_work
+from speclint.facts import (
+    SIDES,
+    CamAtWork,
+    CylinderGiven,
+    EndAtWork,
+    GearAtWork,
+    clearance_at_work,
+    cylinder_given,
+)
 from speclint.handbook.tables import Reading
-from speclint.handbook.valve_events import Events, ValveTrain, events_of
-from speclint.specs import LoadCase
+from speclint.handbook.valve_events import End, Events, ValveTrain, events_of
+from speclint.specs import LoadCase, ValveGear
+from speclint_events.formulae.cycles import of_cylinder, of_end
 
 _TURN = 2 * math.pi
 
@@ -80,3 +90,31 @@ def running_notch(gear: GearAtWork, case: LoadCase, sheet: Sheet) -> str:
             f"{gear.gear.id} has no notch {name!r} in which the engine runs", case.notch.where
         )
     return name
+
+
+@dataclass(frozen=True)
+class Steam:
+    """The cycle of a cylinder in the notch and at the speed of a load case; each result a corner within its band."""
+
+    gear: GearAtWork
+    notch: str
+    cylinder: CylinderGiven
+    at: str
+    sheet: Sheet
+
+    def of_end(self, symbol: str, side: End, name: str) -> float:
+        """A result of one end, by the name that :mod:`speclint_events.formulae.cycles` gives it."""
+        return self.sheet.look_up(symbol, of_end, cylinder=self.cylinder, side=side, at=self.at, name=name)
+
+    def of_both(self, symbol: str, name: str) -> float:
+        """A result of both ends together."""
+        return self.sheet.look_up(symbol, of_cylinder, cylinder=self.cylinder, at=self.at, name=name)
+
+
+def steam_of(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Steam:
+    """The steam in the cylinder of a gear in the notch that a load case names."""
+    at_work = GearAtWork(gear, case, sheet)
+    notch = running_notch(at_work, case, sheet)
+    cylinder = cylinder_given(at_work, notch, case, sheet)
+    at = f"{gear.id}, notch {notch}, {cylinder.speed * 60:.6g} rev/min"
+    return Steam(at_work, notch, cylinder, at, sheet)

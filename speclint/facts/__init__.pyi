@@ -22,7 +22,15 @@ from .concern import (
     is_safety_part as is_safety_part,
     pressure_by_place as pressure_by_place,
 )
+from .cylinder_cycles import (
+    CylinderBand as CylinderBand,
+    CylinderGiven as CylinderGiven,
+    cycles_as_drawn as cycles_as_drawn,
+    cylinder_given as cylinder_given,
+    worked_cycles as worked_cycles,
+)
 from .cylinder_volume import (
+    bore_as_drawn as bore_as_drawn,
     clearance_ratio as clearance_ratio,
     clearance_share as clearance_share,
     piston_area as piston_area,
@@ -258,6 +266,7 @@ from .springs import (
 )
 from .stages import (
     bore_of_pipe as bore_of_pipe,
+    flow_of_cylinders as flow_of_cylinders,
 )
 from .steam_paths import (
     Stage as Stage,

@@ -48,6 +48,23 @@ def clearance_ratio(V_p: CubicMetres, d: Metres, d_r: Metres, c: Metres, V_s: Cu
     return (V_p + math.pi * (d**2 - d_r**2) * c / 4) / V_s
 
 
+@formula("V_c = V_p + π (d² − d_r²) c/4", cites=[FIRST_PRINCIPLES])
+def clearance_volume(V_p: CubicMetres, d: Metres, d_r: Metres, c: Metres) -> CubicMetres:
+    """Volume of an end when the piston stands at its dead centre.
+
+    V_c = V_p + π (d² − d_r²) c/4
+
+    ``V_p`` ports and passages up to the shut valves [m³]; ``d`` bore, ``d_r`` rod on that side, ``c`` clearance to the
+    cover [m]. Returns [m³].
+
+    Hand working: 9500 + π × 50² × 0.8/4 = 11 070.8 cm³.
+
+    >>> round(clearance_volume(V_p=9.5e-3, d=0.5, d_r=0.0, c=8e-3) * 1e6, 1)
+    11070.8
+    """
+    return V_p + math.pi * (d**2 - d_r**2) * c / 4
+
+
 def bore_as_drawn(block: CylinderBlock, bore: str, sheet: Sheet) -> Measure | NotStated:
     """The diameter in which a piston works, to be taken: of its liner, else of the bore of the block."""
     liner = next(iter(liners_of(block, bore, sheet)), None)

@@ -21,6 +21,8 @@ if TYPE_CHECKING:
     from speclint.rules.placing import PlaceSeen
 
 StepKind = Literal["taken", "counted", "read", "looked up", "limit", "worked", "scanned"]
+#: Shown of a result whose inputs stand beside it.
+_WORKED = "worked from what is taken here"
 #: Shown where only whether something is stated affects the result.
 STATED = "stated"
 _SI_OF = {"fluid pressure": "Pa", "temperature": "K", "temperature difference": "ΔK"}
@@ -122,7 +124,7 @@ class Record:
         self.labels[key] = words
         self.note(
             f"taken {(place := self.place(measure.where, symbol))}",
-            f"{measure.low!r} {measure.high!r} {measure.datum}".rstrip(),
+            measure.worked or f"{measure.low!r} {measure.high!r} {measure.datum}".rstrip(),
             place,
             stated_as(measure),
             at=measure.where,
@@ -160,9 +162,9 @@ class Record:
         self.varying.add(f"{words} {symbol}")
         self.note(
             f"look-up {words} {symbol}",
-            f"{reading.low!r} {reading.high!r}",
+            _WORKED if reading.worked else f"{reading.low!r} {reading.high!r}",
             f"{words} {symbol}",
-            band or amount(reading.low, reading.unit),
+            _WORKED if reading.worked else band or amount(reading.low, reading.unit),
         )
         self.steps.append(
             Step("looked up", symbol, reading.what, value, reading.unit, source=reading.source, note=band)

@@ -2,6 +2,15 @@
 
 from __future__ import annotations
 
-from speclint_events.rules import areas, leads, notches, shares
+from speclint_events.rules import areas, duties, leads, notches, output, shares, steam, turning
 
-RULES = (*areas.RULES, *leads.RULES, *notches.RULES, *shares.RULES)
+RULES = (
+    *areas.RULES,
+    *duties.RULES,
+    *leads.RULES,
+    *notches.RULES,
+    *output.RULES,
+    *shares.RULES,
+    *steam.RULES,
+    *turning.RULES,
+)
