@@ -15,6 +15,7 @@ from speclint.checking.proof import Proof, Ranges
 from speclint.checking.severity import HOLDS, Ending, severity, told
 from speclint.checking.time_limit import Overrun, TimeLimit
 from speclint.checking.unstated_case import UnstatedCase
+from speclint.checking.worked_case import worked_case
 from speclint.checking.worked_once import CaseWorked, Renamed, Worked, WorkedOnce
 from speclint.checking.worst_corner import Effort, find_worst
 from speclint.errors import Location, in_words
@@ -190,7 +191,7 @@ def run_once(
 
     :raises Overrun: when it takes longer than the settings allow.
     """
-    found = _load_case(component, case, context) if case else None  # type: ignore[arg-type]
+    found = _load_case(rule, component, case, context) if case else None  # type: ignore[arg-type]
     try:
         with Guard(rule.family), _in_time(rule, component, context):
             return _ending(rule, component, found, context, Corner(sides))
@@ -219,7 +220,7 @@ def still_conforms(found: Check, component: Component, context: Context) -> bool
 
 def _rank_near(found: Check, component: Component, name: CaseName | Literal[""], context: Context) -> int:
     """How grave the worst ending of one load case is, searched for from the corner that governed."""
-    case = _load_case(component, name, context) if name else None
+    case = _load_case(found.rule, component, name, context) if name else None
     runs = CornerRuns(partial(_ending, found.rule, component, case, context), found.rule)
     climb_each(runs, found.corners.get(name, {}))
     return runs.worst.severity[0] if runs.worst else HOLDS
@@ -287,7 +288,7 @@ def _by_case(
     rule: Rule, component: Component, context: Context, effort: Effort, known: Known
 ) -> Iterator[CaseResult]:
     for name in rule.cases or ("",):
-        case = _load_case(component, name, context) if name else None
+        case = _load_case(rule, component, name, context) if name else None
         if isinstance(case, NotAssessed):
             yield _unstated(rule, component, case, name, context, effort)
         else:
@@ -350,7 +351,11 @@ def _no_box(_: Mapping[Hashable, bool], __: Ranges) -> NoReturn:
     raise NotEnclosed("the load case is not stated")
 
 
-def _load_case(component: Component, name: CaseName, context: Context) -> LoadCase | NotAssessed:
+def _load_case(rule: Rule, component: Component, name: CaseName, context: Context) -> LoadCase | NotAssessed:
+    return worked_case(_stated_case(component, name, context), rule, component, context)
+
+
+def _stated_case(component: Component, name: CaseName, context: Context) -> LoadCase | NotAssessed:
     duty, passed = context.design.duty_of(component)
     context.consulted.specs |= passed
     if duty is None:

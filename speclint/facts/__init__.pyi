@@ -91,6 +91,9 @@ from .engine import (
     turns_of_crank as turns_of_crank,
     worn_wheel as worn_wheel,
 )
+from .estimates import (
+    estimated_temperature as estimated_temperature,
+)
 from .faces import (
     bore_up_to_stop as bore_up_to_stop,
     cover_beyond as cover_beyond,
@@ -289,6 +292,11 @@ from .train import (
     lever_ratio as lever_ratio,
     lift_with_overtravel as lift_with_overtravel,
     valve_lift as valve_lift,
+)
+from .values_from_events import (
+    exhaust_temperature as exhaust_temperature,
+    gears_beside as gears_beside,
+    value_from_events as value_from_events,
 )
 from .valve_gear import (
     SERVES as SERVES,

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from speclint.equations import Radians, Ratio
-from speclint.facts.hot_clearances import WorkingClearances, working_clearances
+from speclint.facts.hot_clearances import WorkingClearances, cold_clearances, working_clearances
 from speclint.facts.valve_gear import (
     SERVES,
     SIDES,
@@ -33,10 +33,13 @@ from speclint.specs import CylinderBlock, LoadCase, ValveGear
 
 
 class GearAtWork:
-    """The gear of one cylinder in a load case; what several notches and ends have alike is taken once."""
+    """The gear of one cylinder in a load case; what several notches and ends have alike is taken once.
 
-    def __init__(self, gear: ValveGear, case: LoadCase, sheet: Sheet) -> None:
-        self.gear, self.case, self._sheet = gear, case, sheet
+    With ``cold`` every clearance is that of the cold engine, and no temperature is asked for.
+    """
+
+    def __init__(self, gear: ValveGear, case: LoadCase, sheet: Sheet, *, cold: bool = False) -> None:
+        self.gear, self.case, self._sheet, self._cold = gear, case, sheet, cold
         self._cams: dict[tuple[str, Serves, End], CamAtWork | None] = {}
         self._clearances: dict[str, WorkingClearances] = {}
 
@@ -74,7 +77,8 @@ class GearAtWork:
                 train = train_of_cam(found.cam, self._sheet)
                 known = self._clearances.get(train.tappet.id)
                 if known is None:
-                    known = working_clearances(train, self.case, found.mark, self._sheet)
+                    of_train = cold_clearances if self._cold else working_clearances
+                    known = of_train(train, self.case, found.mark, self._sheet)
                     self._clearances[train.tappet.id] = known
                 self._cams[key] = cam_at_work(found, known, self._sheet)
         return self._cams[key]

@@ -139,6 +139,12 @@ def working_clearances(train: ValvesTrain, case: LoadCase, mark: str, sheet: She
     return WorkingClearances(cold, hot, worn, min(cold, hot, worn) - e, max(cold, hot, worn) + e)
 
 
+def cold_clearances(train: ValvesTrain, _: LoadCase, mark: str, sheet: Sheet) -> WorkingClearances:
+    """The clearance at the tappet of a train as it is set on the cold engine, as if it stayed so."""
+    cold = _cold(train, mark, sheet)
+    return WorkingClearances(cold, cold, cold, cold, cold)
+
+
 def nominal_ratio(train: ValvesTrain, mark: str, sheet: Sheet) -> Ratio:
     """Travel of the valve over travel of the tappet, by the arms as drawn."""
     if train.rocker is None:

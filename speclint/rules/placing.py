@@ -79,6 +79,10 @@ class Placing:
 
     def joined_to(self, component: Component, *words: str) -> bool:
         """Whether a chain of links joins a component to one of some kinds, by their words, whichever way it leads."""
+        return self.nearest(component, *words) is not None
+
+    def nearest(self, component: Component, *words: str) -> Component | None:
+        """The nearest component of some kinds, by their words, to which a chain of links joins another; or none."""
         self._asked.everything = True
         found, way = self._context.design.way_to(component, words)
         self._context.consulted.specs.update(way)
@@ -87,7 +91,7 @@ class Placing:
         if self._record:
             said = "yes" if found else "no"
             self._record.note(f"{component.id} joined to a {' or '.join(words)}", said)
-        return found is not None
+        return found
 
     def sharing_drawing(self, component: Component) -> tuple[Component, ...]:
         """The other components of the repository that state the drawing number of one."""

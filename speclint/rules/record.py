@@ -34,6 +34,7 @@ class Step:
 
     ``value`` is that of the governing corner, ``stated`` the nominal as the spec has it. ``filled`` are the
     numbers put into an equation: argument, SI value, SI unit. ``series`` was recorded along a scan, its places first.
+    ``long`` is true of the result of a long calculation, which no search repeats.
     """
 
     kind: StepKind
@@ -50,6 +51,7 @@ class Step:
     stated: float = 0.0
     filled: tuple[tuple[str, float, str], ...] = ()
     series: tuple[Series, ...] = ()
+    long: bool = False
 
 
 class Record:
@@ -167,7 +169,16 @@ class Record:
             _WORKED if reading.worked else band or amount(reading.low, reading.unit),
         )
         self.steps.append(
-            Step("looked up", symbol, reading.what, value, reading.unit, source=reading.source, note=band)
+            Step(
+                "looked up",
+                symbol,
+                reading.what,
+                value,
+                reading.unit,
+                source=reading.source,
+                note=band,
+                long=reading.worked,
+            )
         )
 
     def limit(self, symbol: str, declared: Limit, measure: Measure, *, own: bool) -> None:

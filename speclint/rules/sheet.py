@@ -24,7 +24,19 @@ from speclint.rules.judgement import NotApplicable, NotAssessed, NotCovered, Uns
 from speclint.rules.placing import Placing
 from speclint.rules.record import STATED, Record, in_words, stated_as
 from speclint.rules.scan import greatest_place, place_on
-from speclint.specs import Component, Dimension, Duty, Link, NotStated, Spec, Stated, TakenOver, Tie
+from speclint.specs import (
+    Component,
+    Dimension,
+    Duty,
+    Estimate,
+    FromEvents,
+    Link,
+    NotStated,
+    Spec,
+    Stated,
+    TakenOver,
+    Tie,
+)
 
 if TYPE_CHECKING:
     from speclint.handbook.materials import Material
@@ -452,6 +464,8 @@ class Sheet(Judging, Placing):
         self._asked.values.add(id(value.where))
         if self._record:
             self._note_stated("", value.where, False)
+        if isinstance(value, FromEvents | Estimate) and value.why:
+            return NotAssessed(f"{value.where.key} cannot be worked: {value.why}", value.where)
         return Unstated(f"{value.where.key} is not stated in {value.where.file}", value.where)
 
     def _taken(self, symbol: str, measure: Measure, name: str, shift: float) -> float:

@@ -35,6 +35,11 @@ class Estimate(NotStated):
     where: Location = NOWHERE
     why: str = ""
 
+    @property
+    def name(self) -> str:
+        """The name under which the load case asks for it: the id of a part, or a kind."""
+        return self.where.key.rpartition(".temperatures.")[2]
+
 
 class _OrFromEvents(Quantity):
     """Reads a quantity, or a table that says that it comes from the valve events."""

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from speclint import FIRST_PRINCIPLES
-from speclint.facts import CylinderGiven, cycles_as_drawn, worked_cycles
+from speclint.facts import CylinderGiven, exhaust_temperature, worked_cycles
+from speclint.handbook.steam import state_at_enthalpy
 from speclint.handbook.steam_cycle import Cycle, CylinderCycle
 from speclint.handbook.tables import Reading
 from speclint.handbook.valve_events import End
@@ -28,15 +29,6 @@ def of_end(cylinder: CylinderGiven, side: End, at: str, name: str) -> Reading:
     return _reading(cylinder, words, unit, of_both)
 
 
-def as_drawn(cylinder: CylinderGiven, at: str, name: str) -> Reading:
-    """A result of both ends of a cylinder as drawn, without a band."""
-    says, unit, result = _OF_CYLINDER[name]
-    value = result(cycles_as_drawn(cylinder))
-    return Reading(
-        f"{says}, calculated as drawn: {at}", value, value, value, unit, FIRST_PRINCIPLES, worked=True
-    )
-
-
 def _reading(
     cylinder: CylinderGiven, says: str, unit: str, result: Callable[[CylinderCycle], float]
 ) -> Reading:
@@ -44,15 +36,7 @@ def _reading(
     return Reading(says, nominal, low, high, unit, FIRST_PRINCIPLES, worked=True)
 
 
-def _exhaust_temperature(both: CylinderCycle) -> float:
-    from speclint.handbook.steam import state_at_enthalpy
-
-    return state_at_enthalpy(both.front.running.supply.belt, both.exhaust_enthalpy).temperature
-
-
 def _exhaust_dryness(both: CylinderCycle) -> float:
-    from speclint.handbook.steam import state_at_enthalpy
-
     return state_at_enthalpy(both.front.running.supply.belt, both.exhaust_enthalpy).dryness
 
 
@@ -61,7 +45,7 @@ _OF_CYLINDER: dict[str, tuple[str, str, Callable[[CylinderCycle], float]]] = {
     "power": ("indicated power of both ends", "W", lambda both: both.power),
     "greatest": ("greatest pressure of both ends, absolute", "Pa", lambda both: both.greatest_pressure),
     "least": ("least pressure of both ends, absolute", "Pa", lambda both: both.least_pressure),
-    "exhaust temperature": ("temperature of the exhaust steam, mixed", "K", _exhaust_temperature),
+    "exhaust temperature": ("temperature of the exhaust steam, mixed", "K", exhaust_temperature),
     "exhaust dryness": ("dryness of the exhaust steam, mixed", "", _exhaust_dryness),
     "kilograms for kilowatt hour": (
         "steam for each indicated kilowatt-hour, in kg/kWh",

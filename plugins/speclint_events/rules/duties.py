@@ -17,16 +17,16 @@ from speclint_events.rules.steam import LEFT_OUT
 
 @rule(
     "events.duty-agrees",
-    title="Cut-off, steam flow, pressures in the cylinder and exhaust temperature that a duty states are those that the "
-    "cams and the steam of its notch give",
+    title="Cut-off, steam flow, pressures in the cylinder and exhaust temperature that a duty states are those that "
+    "the cams and the steam of its notch give",
     on=ValveGear,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=[IF97, FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="covers, studs, ports and pipes are judged by what the duty states: kinder steam than the real one passes them all",
-    leaves_out=f"what the duty takes from the events itself; {LEFT_OUT}; the local code and a competent person decide on "
-    "the pressure for which a cylinder is made",
+    why="covers, studs and pipes are judged by what the duty states: kinder steam than the real one passes them",
+    leaves_out=f"what the duty takes from the events itself; {LEFT_OUT}; the local code and a competent person decide "
+    "on the pressure for which a cylinder is made",
     limits=[
         Limit("cut_off", "3 %", "ratio", COMMON_PRACTICE, "how far the cut-off may be off, of the stroke"),
         Limit("steam", "15 %", "ratio", COMMON_PRACTICE, "error of the steam that is worked"),
@@ -95,8 +95,8 @@ def _typed(name: str, value: object, sheet: Sheet) -> bool:
 
 @rule(
     "events.clearance-volume",
-    title="The clearance volume and the compression that a valve states are those of its end of the cylinder and of its "
-    "cam, within 0.01 of the stroke",
+    title="The clearance volume and the compression that a valve states are those of its end of the cylinder and of "
+    "its cam, within 0.01 of the stroke",
     on=ValveGear,
     cases=("running",),
     grade=Grade.NONCONFORMITY,

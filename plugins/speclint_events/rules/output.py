@@ -59,13 +59,13 @@ def boiler_feeds(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "events.adhesion",
-    title="The tractive effort of the starting notch is at most 0.30 of the weight on the wheels that the engine drives",
+    title="The tractive effort of the starting notch is at most 0.30 of the weight on the wheels that it drives",
     on=ValveGear,
     cases=("starting",),
     grade=Grade.OBSERVATION,
     cites=[IF97, BALDWIN, COMMON_PRACTICE],
     why="an engine that pulls harder than its wheels hold slips at every start, and tears rail and tyre",
-    leaves_out=f"greasy rails and sand; the peak of the moment within a turn; cylinders that are not alike; {LEFT_OUT}",
+    leaves_out=f"greasy rails and sand; the peak of the moment in a turn; cylinders that are not alike; {LEFT_OUT}",
     limits=[Limit("most", "0.30", "ratio", COMMON_PRACTICE, "greatest share of the adhesive weight")],
 )
 def adhesion(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -97,8 +97,8 @@ def adhesion(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "cycle.steam-rate",
-    title="Indicated power and steam for each kilowatt-hour are reported, beside 16.7 lb/ihp·h (10.2 kg/kWh) of a large "
-    "superheated engine",
+    title="Indicated power and steam for each kilowatt-hour are reported, beside 16.7 lb/ihp·h (10.2 kg/kWh) of a "
+    "large superheated engine",
     on=ValveGear,
     cases=("running",),
     grade=Grade.OBSERVATION,

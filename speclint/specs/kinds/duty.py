@@ -24,7 +24,13 @@ from speclint.specs.spans import Span
 from speclint.specs.spec import Spec, SpecTable
 from speclint.specs.taking_over import TAKEN_WHOLE
 from speclint.specs.ties import TemperatureOrTie, Tie, WrittenTie, tied
-from speclint.specs.worked_values import MassFlowOrEvents, PressureOrEvents, TemperatureOrEvents
+from speclint.specs.worked_values import (
+    Estimate,
+    FromEvents,
+    MassFlowOrEvents,
+    PressureOrEvents,
+    TemperatureOrEvents,
+)
 
 #: The moments in an engine's life that a duty may state.
 CaseName = Literal[
@@ -83,6 +89,12 @@ class LoadCase(SpecTable):
                     said = {**(problem.context or {}), "within": ("temperatures", name)}
                     raise PydanticCustomError("refused", "{said}", said) from None
         return self
+
+    @property
+    def asks(self) -> bool:
+        """Whether anything is to be worked: from the valve events, or by an estimate."""
+        values = (*self.__dict__.values(), *self.temperatures.values())
+        return any(isinstance(one, FromEvents | Estimate) for one in values)
 
     def _stated_temperatures(self) -> dict[str, Measure | WrittenTie | NotStated]:
         steam = {name: getattr(self, name) for name in _STEAM}

@@ -75,7 +75,7 @@ kind = "duty"
 live_pressure = "15.2 bar gauge"
 exhaust_pressure = "0.35 bar gauge"
 live_temperature = "390 °C"
-exhaust_temperature = "150 °C"
+exhaust_temperature = { from = "events" }
 rotational_speed = "60 rev/min"
 notch = "65"
 [cases.starting.temperatures]
@@ -87,7 +87,7 @@ cam-box = "20 °C"
 live_pressure = "15.2 bar gauge"
 exhaust_pressure = "0.35 bar gauge"
 live_temperature = "390 °C"
-exhaust_temperature = "150 °C"
+exhaust_temperature = { from = "events" }
 rotational_speed = "180 rev/min"
 notch = "35"
 cut_off = "35 %"
