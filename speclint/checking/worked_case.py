@@ -10,7 +10,7 @@ from typing import Any
 from speclint.facts import estimated_temperature, value_from_events
 from speclint.quantities import Measure
 from speclint.rules import Context, Corner, NotAssessed, Rule, RuleEnded, Sheet
-from speclint.specs import Component, Estimate, FromEvents, LoadCase, NotStated, Spec, Tie
+from speclint.specs import Component, Estimate, FromEvents, LoadCase, NotStated, Spec, Tie, ValveGear
 
 #: Worked on a sheet of its own, from the part whose temperature it is or the component that is checked.
 _Work = Callable[[Sheet], "Measure | Tie"]
@@ -63,8 +63,30 @@ class WorkedCase(LoadCase):
         key = value.where, part.id if part is not None else ""
         if key not in self._known:
             self._known[key] = replace(value, why="it rests on itself")
-            self._known[key] = self._work(value, work)
+            self._known[key] = self._once(value, work, part)
         return self._known[key]
+
+    def _once(self, value: FromEvents | Estimate, work: _Work, part: Spec | None) -> Any:
+        """The value as it was worked for another component of the same block, or worked now."""
+        context = self._context
+        if context.moved or context.worded:
+            return self._work(value, work)
+        block, way = context.design.way_to(self._component, ("cylinder-block",))
+        context.consulted.specs.update(way)
+        context.asked.everything = True
+        by_block = block is not None and (part is not None or isinstance(value, FromEvents))
+        by_block = by_block and not isinstance(self._component, ValveGear)
+        near = block.id if by_block and block is not None else self._component.id
+        key = value.where, near, part.id if part is not None else ""
+        if key not in context.worked:
+            with context.asking() as consulted:
+                found = self._work(value, work)
+            if isinstance(found, FromEvents | Estimate):
+                return found  # it may only rest on itself here
+            context.worked[key] = found, consulted
+        found, consulted = context.worked[key]
+        context.consulted.add(consulted)
+        return found
 
     def _work(self, value: FromEvents | Estimate, work: _Work) -> Any:
         sheet = Sheet(self._rule, self._component, self._context, Corner(), record=True)
