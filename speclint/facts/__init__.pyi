@@ -296,6 +296,7 @@ from .train import (
 from .values_from_events import (
     exhaust_temperature as exhaust_temperature,
     gears_beside as gears_beside,
+    is_typed as is_typed,
     value_from_events as value_from_events,
 )
 from .valve_gear import (

@@ -13,7 +13,7 @@ from speclint.handbook.steam import state_at_enthalpy
 from speclint.handbook.steam_cycle import CylinderCycle
 from speclint.quantities import Measure
 from speclint.rules import Sheet
-from speclint.specs import Component, CylinderBlock, LoadCase, ValveGear
+from speclint.specs import Component, CylinderBlock, LoadCase, NotStated, ValveGear
 
 #: The keys of a load case that may come from the events.
 FromEventsKey = Literal["steam_flow", "cylinder_pressure", "least_cylinder_pressure", "exhaust_temperature"]
@@ -86,3 +86,8 @@ def _of_gear(gear: ValveGear, case: LoadCase, sheet: Sheet) -> tuple[CylinderGiv
         )
     given = cylinder_given(at_work, notch, case, sheet)
     return given, f"{gear.id}, notch {notch}, {given.speed * 60:.6g} rev/min, both ends"
+
+
+def is_typed(name: str, value: Measure | NotStated, sheet: Sheet) -> bool:
+    """Whether a load case states a value itself, and does not have it worked from the events."""
+    return sheet.is_stated(name, value) and not (isinstance(value, Measure) and value.worked)

@@ -15,6 +15,7 @@ from speclint.testing import DesignFolder, installed_families
 from tests.contracts.omissions import hold_rules
 from tests.contracts.promises import Promise, general, promised, taken_by
 from tests.example import assessed
+from tests.plugins.events.promised import promised_design
 from tests.plugins.joints.test_tightness import ground
 from tests.plugins.release import part
 
@@ -25,8 +26,13 @@ def _reviewed(workshop: DesignFolder) -> DesignFolder:
     return workshop.write(part.files(), settings=part.settings())
 
 
-#: Rules that the example gives no part to: a joint with ground faces, and a design that is no draft.
+#: Rules that the example gives no part to: a joint with ground faces, a valve gear, and a design that is no draft.
 OF_ITS_OWN: Mapping[str, Callable[[DesignFolder], DesignFolder]] = {
+    "events.compression-peak": promised_design,
+    "events.duty-agrees": promised_design,
+    "events.mid-gear": promised_design,
+    "events.no-overlap": promised_design,
+    "events.opens": promised_design,
     "joint.face-pressure": ground,
     "release.independent-check": _reviewed,
 }

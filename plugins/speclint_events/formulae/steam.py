@@ -7,15 +7,16 @@ from speclint.equations import (
     Kilograms,
     KilogramsPerSecond,
     Metres,
+    MetresPerSecondSquared,
     NewtonMetres,
     Newtons,
     Pascals,
     Ratio,
 )
 from speclint.handbook.valve_events import BALDWIN
+from speclint_events.sources import CGPM
 
-#: Standard acceleration of free fall (m/s²), exact: CGPM 3 (1901).
-_GRAVITY = 9.80665
+STANDARD_GRAVITY = 9.80665  # m/s², exact: CGPM 3 (1901)
 
 
 @formula("p_n = x p", cites=[FIRST_PRINCIPLES])
@@ -60,20 +61,20 @@ def effort_of_engine(z: Ratio, F_f: Newtons, F_b: Newtons) -> Newtons:
     return z * (F_f + F_b)
 
 
-@formula("F_a = μ m · 9.80665 m/s²", cites=[FIRST_PRINCIPLES])
-def force_of_adhesion(μ: Ratio, m: Kilograms) -> Newtons:
+@formula("F_a = μ m g", cites=[FIRST_PRINCIPLES, CGPM])
+def force_of_adhesion(μ: Ratio, m: Kilograms, g: MetresPerSecondSquared) -> Newtons:
     """Greatest force that wheels pass to the rail before they slip.
 
-    F_a = μ m · 9.80665 m/s²
+    F_a = μ m g
 
-    ``μ`` adhesion; ``m`` mass that rests on the wheels [kg]. Returns [N].
+    ``μ`` adhesion; ``m`` mass that rests on the wheels [kg]; ``g`` acceleration of free fall [m/s²]. Returns [N].
 
     Hand working: 0.3 × 66 000 × 9.80665 = 194.17 kN.
 
-    >>> round(force_of_adhesion(μ=0.3, m=66e3))
+    >>> round(force_of_adhesion(μ=0.3, m=66e3, g=STANDARD_GRAVITY))
     194172
     """
-    return μ * m * _GRAVITY
+    return μ * m * g
 
 
 @formula("M = k p d² S z/4", cites=[BALDWIN])

@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.facts import SERVES, SIDES, GearAtWork, clearance_share
+from speclint.facts import SERVES, SIDES, GearAtWork, clearance_share, is_typed
 from speclint.handbook.steam import IF97
-from speclint.quantities import Measure
 from speclint.specs import LoadCase, ValveGear
 from speclint_events.formulae.events import mean_of_ends
 from speclint_events.formulae.steam import share_of_flow, share_of_pressure
@@ -59,7 +58,7 @@ def _cut_off(steam: Steam, case: LoadCase, sheet: Sheet) -> Iterator[Judgement]:
 
 def _flow(steam: Steam, case: LoadCase, sheet: Sheet) -> Iterator[Judgement]:
     """Steam that is stated less than worked is the kinder: ports and pipes are made for it."""
-    if _typed("steam flow", case.steam_flow, sheet):
+    if is_typed("steam flow", case.steam_flow, sheet):
         stated, worked = sheet.take("m_d", case.steam_flow), steam.of_both("m_1", "steam")
         within = sheet.limit("steam", "x_m")
         yield sheet.at_least(stated, sheet.work("m_l", share_of_flow, x=1 - within, m=worked))
@@ -69,28 +68,22 @@ def _flow(steam: Steam, case: LoadCase, sheet: Sheet) -> Iterator[Judgement]:
 def _pressures(steam: Steam, case: LoadCase, sheet: Sheet) -> Iterator[Judgement]:
     """A greatest pressure that is stated lower than worked is the kinder, and a hold."""
     within = sheet.limit("pressure", "x_p")
-    if _typed("cylinder pressure", case.cylinder_pressure, sheet):
+    if is_typed("cylinder pressure", case.cylinder_pressure, sheet):
         stated = sheet.take_absolute("p_d", case.cylinder_pressure)
         worked = steam.of_both("p_m", "greatest")
         lower = sheet.at_least(stated, sheet.work("p_l", share_of_pressure, x=1 - within, p=worked))
         yield lower.graded(Grade.HOLD)
         yield sheet.at_most(stated, sheet.work("p_g", share_of_pressure, x=1 + within, p=worked))
-    if _typed("least cylinder pressure", case.least_cylinder_pressure, sheet):
+    if is_typed("least cylinder pressure", case.least_cylinder_pressure, sheet):
         stated = sheet.take_absolute("p_d0", case.least_cylinder_pressure)
         worked = steam.of_both("p_0", "least")
         yield sheet.at_most(stated, sheet.work("p_g0", share_of_pressure, x=1 + within, p=worked))
 
 
 def _exhaust(steam: Steam, case: LoadCase, sheet: Sheet) -> Iterator[Judgement]:
-    if _typed("exhaust temperature", case.exhaust_temperature, sheet):
+    if is_typed("exhaust temperature", case.exhaust_temperature, sheet):
         worked = steam.of_both("T_w", "exhaust temperature")
         yield sheet.equals(sheet.take("T_d", case.exhaust_temperature), worked, sheet.limit("exhaust"))
-
-
-def _typed(name: str, value: object, sheet: Sheet) -> bool:
-    """Whether a value is stated in the duty, and not taken from the events."""
-    stated = isinstance(value, Measure) and not value.worked
-    return stated and sheet.is_stated(name, value)  # type: ignore[arg-type]  # a measure, as was asked
 
 
 @rule(

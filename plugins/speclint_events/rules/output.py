@@ -7,7 +7,7 @@ from speclint.facts import SIDES, bore_as_drawn, engine_of, flow_of_cylinders, p
 from speclint.handbook.steam import IF97
 from speclint.handbook.valve_events import BALDWIN, tractive_effort, tractive_effort_by_the_trade
 from speclint.specs import Engine, LoadCase, ValveGear
-from speclint_events.formulae.steam import effort_of_engine, force_of_adhesion
+from speclint_events.formulae.steam import STANDARD_GRAVITY, effort_of_engine, force_of_adhesion
 from speclint_events.inputs import Steam, steam_of
 from speclint_events.rules.steam import LEFT_OUT
 from speclint_events.sources import BRUCE
@@ -92,7 +92,9 @@ def adhesion(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
     )
     sheet.work("F_t", tractive_effort_by_the_trade, p=p, d=d, S=S, z=z, D=D)
     m = sheet.take("m", engine.adhesive_weight)
-    return sheet.at_most(F, sheet.work("F_a", force_of_adhesion, μ=sheet.limit("most", "μ"), m=m))
+    return sheet.at_most(
+        F, sheet.work("F_a", force_of_adhesion, μ=sheet.limit("most", "μ"), m=m, g=STANDARD_GRAVITY)
+    )
 
 
 @rule(
