@@ -121,6 +121,7 @@ from .gear import (
     greatest_lift as greatest_lift,
     least_lift as least_lift,
     tappet_clearance as tappet_clearance,
+    tracks_of as tracks_of,
 )
 from .gear_at_work import (
     EndAtWork as EndAtWork,

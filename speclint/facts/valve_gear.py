@@ -15,6 +15,7 @@ from speclint.specs import (
     CamSetting,
     CylinderBlock,
     CylinderEnd,
+    Link,
     Notch,
     NotStated,
     PoppetValve,
@@ -45,7 +46,7 @@ class ValvesTrain:
 class SetCam:
     """A cam as a notch brings it into work: for which valve of which end, from where, and whether read backwards.
 
-    ``foot`` is that of the front where the back states none.
+    ``foot`` is that of the front where the back states none; ``named`` is the place where the notch names the cam.
     """
 
     notch: str
@@ -54,6 +55,7 @@ class SetCam:
     cam: Cam
     foot: Measure | NotStated
     backward: bool
+    named: Link[Cam] | NotStated
 
     @property
     def mark(self) -> str:
@@ -130,7 +132,9 @@ def set_cam(gear: ValveGear, name: str, serves: Serves, side: End, sheet: Sheet)
         return None
     own = side is End.FRONT or sheet.is_stated(f"foot of the {serves} cam", setting.foot)
     cam = sheet.follow(setting.cam)
-    return SetCam(name, serves, side, cam, (setting if own else front).foot, direction == "backward")
+    return SetCam(
+        name, serves, side, cam, (setting if own else front).foot, direction == "backward", setting.cam
+    )
 
 
 def set_cams(gear: ValveGear, name: str, sheet: Sheet) -> Iterator[SetCam]:

@@ -6,9 +6,9 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import TypeVar
 
-from speclint import Sheet
+from speclint import Judgement, Sheet
 from speclint.equations import Kilograms, Metres, Ratio
-from speclint.facts import WholeLift as WholeLift, lever_ratio, motion as motion, tappet_clearance
+from speclint.facts import WholeLift as WholeLift, lever_ratio, motion as motion, tappet_clearance, tracks_of
 from speclint.handbook.springs import coil_mass
 from speclint.specs import Cam, Component, PoppetValve, Rocker, Tappet, ValveSpindle
 from speclint_valves.formulae.motion import mass_at_valve
@@ -44,13 +44,27 @@ def _one(parent: Component, kind: type[C], does: str, sheet: Sheet) -> C:
     return found[0]
 
 
-def train_of(valve: PoppetValve, sheet: Sheet) -> Train:
-    """The train that moves a valve."""
+def train_of(cam: Cam, sheet: Sheet) -> Train:
+    """The train by which a cam moves its valve."""
+    return next(one for one in trains_of(valve_of(cam, sheet), sheet) if one.cam.id == cam.id)
+
+
+def trains_of(valve: PoppetValve, sheet: Sheet) -> tuple[Train, ...]:
+    """The train that moves a valve, once for each track of its cam where it has several."""
     spindle = spindle_of(valve, sheet)
     rockers = sheet.belonging_to(spindle, Rocker)
     rocker = _one(spindle, Rocker, "work", sheet) if rockers else None
     tappet = _one(rocker or spindle, Tappet, "work", sheet)
-    return Train(valve, spindle, rocker, tappet, _one(tappet, Cam, "lift", sheet))
+    cams = tracks_of(tappet, sheet) or (_one(tappet, Cam, "lift", sheet),)
+    return tuple(Train(valve, spindle, rocker, tappet, cam) for cam in cams)
+
+
+def on_every_track(valve: PoppetValve, sheet: Sheet, judge: Callable[[Train], Judgement]) -> Judgement:
+    """The judgement on the train of a valve; of a cam with several tracks the worst of them."""
+    trains = trains_of(valve, sheet)
+    if len(trains) == 1:
+        return judge(trains[0])
+    return sheet.each([(one.cam.id, one) for one in trains], lambda item: judge(item[1]))
 
 
 def valve_of(cam: Cam, sheet: Sheet) -> PoppetValve:

@@ -28,7 +28,7 @@ from speclint_valves.formulae.shutting import holding_load, spindle_load, weight
 from speclint_valves.formulae.tables import sense_of_push, sense_of_weight
 from speclint_valves.inputs.opening import beats_of
 from speclint_valves.inputs.springs import springs_of
-from speclint_valves.inputs.train import Train, WholeLift, mass, motion, ratio, train_of, valve_of
+from speclint_valves.inputs.train import Train, WholeLift, mass, motion, ratio, train_of
 
 _TURN = 2 * math.pi
 #: Steps of a turn in which the angle of the greatest torque is looked for, and again of two steps about the best.
@@ -97,7 +97,7 @@ def angle_of_greatest(cams: tuple[Turning, ...]) -> Reading:
 
 def turning(cam: Cam, case: LoadCase, phase: float, sheet: Sheet) -> Turning:
     """A cam with its train, every size, load and pressure as the drawings and the duty aim at it."""
-    train, take = train_of(valve_of(cam, sheet), sheet), sheet.take_nominal
+    train, take = train_of(cam, sheet), sheet.take_nominal
     i = ratio(train, sheet, take)
     tappet, spindle = train.tappet, train.spindle
     stated = sheet.is_stated("clearance of the tappet", tappet.clearance)

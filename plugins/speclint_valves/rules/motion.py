@@ -29,8 +29,8 @@ from speclint_valves.inputs.train import (
     clearance,
     mass,
     motion,
+    on_every_track,
     ratio,
-    train_of,
 )
 
 #: A margin that never governs, for angles at which the cam pushes the valve.
@@ -61,7 +61,12 @@ _AMPLE = 1e6
 )
 def spring_follows_cam(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     """Springs + weight − friction − steam ≥ margin × m a wherever the valve decelerates; the worst is scanned for."""
-    train = train_of(valve, sheet)
+    return on_every_track(valve, sheet, lambda train: _followed(train, case, sheet))
+
+
+def _followed(train: Train, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Whether the spring keeps the train on one track of its cam."""
+    valve = train.valve
     i, cam = ratio(train, sheet), motion(train.cam, sheet)
     m, c = mass(train, i, sheet), clearance(train, sheet)
     ω = sheet.work(
@@ -169,7 +174,11 @@ def _judged(sheet: Sheet, angle: Radians, train: Moving) -> Judgement:
 )
 def landing_speed(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     """Speed of the valve where the lift of the falling tappet equals its clearance."""
-    train = train_of(valve, sheet)
+    return on_every_track(valve, sheet, lambda train: _landed(train, case, sheet))
+
+
+def _landed(train: Train, case: LoadCase, sheet: Sheet) -> Judgement:
+    """The speed with which one track of the cam sets the valve down."""
     i, cam, c = ratio(train, sheet), motion(train.cam, sheet), clearance(train, sheet)
 
     def apart(angle: float) -> float:

@@ -11,7 +11,7 @@ from speclint.specs import LoadCase, Rocker
 from speclint_valves.formulae.flow import share_of_lift
 from speclint_valves.formulae.spindle import arm_stress, lift_lost, pin_bending_stress, pin_load
 from speclint_valves.inputs.loads import loaded, worked_valve_load
-from speclint_valves.inputs.train import Train, train_of
+from speclint_valves.inputs.train import Train, on_every_track
 from speclint_valves.rules.cams import CRACKED
 
 #: The limit that each family of metal has as a bush.
@@ -61,8 +61,13 @@ def stress(rocker: Rocker, case: LoadCase, sheet: Sheet) -> Judgement:
 
     The pin is judged by its own metal; the bush by its rating and by the limit of its metal.
     """
-    train, F_v, F_t = _loads(rocker, case, sheet)
-    del train
+    valve = sheet.follow(sheet.follow(rocker.works).moves)
+    return on_every_track(valve, sheet, lambda train: _stressed(rocker, train, case, sheet))
+
+
+def _stressed(rocker: Rocker, train: Train, case: LoadCase, sheet: Sheet) -> Judgement:
+    """The rocker under the load of one track of the cam."""
+    F_v, F_t = worked_valve_load(loaded(train, case, sheet), sheet)
     R_m = sheet.look_up("R_m", sheet.material_of(rocker).tensile_strength, of=rocker, at=DRAWING_TEMPERATURE)
     k = sheet.limit("share-of-strength", "k")
     allowed = sheet.work("σ_zul", share_of_strength, k=k, R=R_m)
@@ -119,7 +124,13 @@ def _arms(rocker: Rocker, F_v: Newtons, F_t: Newtons, allowed: Pascals, sheet: S
 )
 def stiffness(rocker: Rocker, case: LoadCase, sheet: Sheet) -> Judgement:
     """Arms as cantilevers from the boss, the pin as a beam, at the greatest load ≤ 2 % of the lift."""
-    train, F_v, F_t = _loads(rocker, case, sheet)
+    valve = sheet.follow(sheet.follow(rocker.works).moves)
+    return on_every_track(valve, sheet, lambda train: _bent(rocker, train, case, sheet))
+
+
+def _bent(rocker: Rocker, train: Train, case: LoadCase, sheet: Sheet) -> Judgement:
+    """How far the load of one track of the cam bends the rocker."""
+    F_v, F_t = worked_valve_load(loaded(train, case, sheet), sheet)
     b_v, b_t = sheet.take("b_v", rocker.valve_arm), sheet.take("b_t", rocker.tappet_arm)
     arms = sheet.work(
         "I",
@@ -147,12 +158,6 @@ def stiffness(rocker: Rocker, case: LoadCase, sheet: Sheet) -> Judgement:
     return sheet.at_most(
         lost, sheet.work("f_zul", share_of_lift, x=sheet.limit("share-of-lift", "x"), h=lift)
     )
-
-
-def _loads(rocker: Rocker, case: LoadCase, sheet: Sheet) -> tuple[Train, Newtons, Newtons]:
-    train = train_of(sheet.follow(sheet.follow(rocker.works).moves), sheet)
-    F_v, F_t = worked_valve_load(loaded(train, case, sheet), sheet)
-    return train, F_v, F_t
 
 
 RULES = (stress, stiffness)

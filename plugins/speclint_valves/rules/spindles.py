@@ -41,7 +41,7 @@ from speclint_valves.formulae.spindle import direct_stress
 from speclint_valves.inputs.guides import guide_of
 from speclint_valves.inputs.loads import loaded, worked_valve_load
 from speclint_valves.inputs.shutting import supply_at_most
-from speclint_valves.inputs.train import SCAN, motion, ratio, train_of
+from speclint_valves.inputs.train import SCAN, Train, motion, on_every_track, ratio
 from speclint_valves.rules.cams import CRACKED
 
 
@@ -131,7 +131,12 @@ def stress(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
 
     The load is springs, steam, inertia and friction, or the blow with which the clearance is taken up.
     """
-    train = train_of(sheet.follow(spindle.moves), sheet)
+    valve = sheet.follow(spindle.moves)
+    return on_every_track(valve, sheet, lambda train: _stressed(spindle, train, case, sheet))
+
+
+def _stressed(spindle: ValveSpindle, train: Train, case: LoadCase, sheet: Sheet) -> Judgement:
+    """The spindle under the load of one track of the cam."""
     F, _ = worked_valve_load(loaded(train, case, sheet), sheet)
     T, metal = sheet.take("T", case.temperature_of(spindle)), sheet.material_of(spindle)
     R_m = sheet.look_up("R_m", metal.tensile_strength, of=spindle, at=DRAWING_TEMPERATURE)
@@ -178,7 +183,12 @@ def _buckling(spindle: ValveSpindle, T: float, F: Newtons, sheet: Sheet) -> Judg
 )
 def seal(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
     """Temperature, greatest pressure of the boiler and rubbing speed ≤ those of the rating; leak-off stated."""
-    train = train_of(sheet.follow(spindle.moves), sheet)
+    valve = sheet.follow(spindle.moves)
+    return on_every_track(valve, sheet, lambda train: _sealed(spindle, train, case, sheet))
+
+
+def _sealed(spindle: ValveSpindle, train: Train, case: LoadCase, sheet: Sheet) -> Judgement:
+    """The seal at the speed that one track of the cam gives the spindle."""
     i, moved, ω = ratio(train, sheet), motion(train.cam, sheet), sheet.take("ω", case.rotational_speed)
 
     def rubbing(angle: float) -> float:
