@@ -8,6 +8,10 @@ from .cam_motion import (
     WholeLift as WholeLift,
     motion as motion,
 )
+from .cams_on_shafts import (
+    PlacedCam as PlacedCam,
+    placed_in_notches as placed_in_notches,
+)
 from .chains import (
     Acting as Acting,
     gap_of_chain as gap_of_chain,
@@ -271,6 +275,11 @@ from .springs import (
 from .stages import (
     bore_of_pipe as bore_of_pipe,
     flow_of_cylinders as flow_of_cylinders,
+)
+from .steam_at_valves import (
+    SteamAtValve as SteamAtValve,
+    event_pressure as event_pressure,
+    steam_at_valve as steam_at_valve,
 )
 from .steam_paths import (
     Stage as Stage,

@@ -21,6 +21,7 @@ from speclint.handbook.members import sum_of_loads
 from speclint.handbook.springs import spring_load_at_lift
 from speclint.handbook.steam import excess_pressure, unbalanced_load
 from speclint.handbook.tables import Reading
+from speclint.handbook.valve_events import reversed_cam
 from speclint.specs import Cam, LoadCase
 from speclint_valves.formulae.cams import torque_of_cam
 from speclint_valves.formulae.motion import tappet_load, valve_acceleration
@@ -95,16 +96,19 @@ def angle_of_greatest(cams: tuple[Turning, ...]) -> Reading:
     return Reading.exact("angle of the shaft at the greatest torque", best, "rad", FIRST_PRINCIPLES)
 
 
-def turning(cam: Cam, case: LoadCase, phase: float, sheet: Sheet) -> Turning:
-    """A cam with its train, every size, load and pressure as the drawings and the duty aim at it."""
+def turning(cam: Cam, case: LoadCase, phase: float, sheet: Sheet, *, backward: bool = False) -> Turning:
+    """A cam with its train, every size, load and pressure as the drawings and the duty aim at it.
+
+    Backwards the cam is read from its other end.
+    """
     train, take = train_of(cam, sheet), sheet.take_nominal
-    i = ratio(train, sheet, take)
+    i, lift = ratio(train, sheet, take), motion(cam, sheet, take)
     tappet, spindle = train.tappet, train.spindle
     stated = sheet.is_stated("clearance of the tappet", tappet.clearance)
     _, friction = sheet.take_limits("F_r", spindle.friction)
     return Turning(
         name=cam.id,
-        cam=motion(cam, sheet, take),
+        cam=WholeLift(reversed_cam(lift.cam)) if backward else lift,
         i=i,
         c=take("c", tappet.clearance) if stated else 0.0,
         ω=take("ω", case.rotational_speed),

@@ -19,7 +19,7 @@ CRACKED = Limit(
 
 @rule(
     "cam.contact-stress",
-    edition=5,
+    edition=6,
     title="The greatest contact stress of cam and follower is at most 1200 MPa on steel hardened deep enough, 900 "
     "MPa on chilled iron, and the shakedown limit on any other metal",
     on=Cam,

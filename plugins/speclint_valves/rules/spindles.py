@@ -98,7 +98,7 @@ def guide_length(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
 
 @rule(
     "spindle.stress",
-    edition=5,
+    edition=6,
     title="The stress at the weakest section of the spindle is at most 0.2 of its tensile strength, 0.127 where it is "
     "notched, and the factor against buckling at least 4",
     on=ValveSpindle,
