@@ -191,7 +191,7 @@ def run_once(
 
     :raises Overrun: when it takes longer than the settings allow.
     """
-    found = _load_case(rule, component, case, context) if case else None  # type: ignore[arg-type]
+    found = _worked_case(rule, component, case, context) if case else None  # type: ignore[arg-type]
     try:
         with Guard(rule.family), _in_time(rule, component, context):
             return _ending(rule, component, found, context, Corner(sides))
@@ -220,7 +220,7 @@ def still_conforms(found: Check, component: Component, context: Context) -> bool
 
 def _rank_near(found: Check, component: Component, name: CaseName | Literal[""], context: Context) -> int:
     """How grave the worst ending of one load case is, searched for from the corner that governed."""
-    case = _load_case(found.rule, component, name, context) if name else None
+    case = _worked_case(found.rule, component, name, context) if name else None
     runs = CornerRuns(partial(_ending, found.rule, component, case, context), found.rule)
     climb_each(runs, found.corners.get(name, {}))
     return runs.worst.severity[0] if runs.worst else HOLDS
@@ -288,7 +288,7 @@ def _by_case(
     rule: Rule, component: Component, context: Context, effort: Effort, known: Known
 ) -> Iterator[CaseResult]:
     for name in rule.cases or ("",):
-        case = _load_case(rule, component, name, context) if name else None
+        case = _worked_case(rule, component, name, context) if name else None
         if isinstance(case, NotAssessed):
             yield _unstated(rule, component, case, name, context, effort)
         else:
@@ -351,11 +351,13 @@ def _no_box(_: Mapping[Hashable, bool], __: Ranges) -> NoReturn:
     raise NotEnclosed("the load case is not stated")
 
 
-def _load_case(rule: Rule, component: Component, name: CaseName, context: Context) -> LoadCase | NotAssessed:
-    return worked_case(_stated_case(component, name, context), rule, component, context)
+def _worked_case(
+    rule: Rule, component: Component, name: CaseName, context: Context
+) -> LoadCase | NotAssessed:
+    return worked_case(_load_case(component, name, context), rule, component, context)
 
 
-def _stated_case(component: Component, name: CaseName, context: Context) -> LoadCase | NotAssessed:
+def _load_case(component: Component, name: CaseName, context: Context) -> LoadCase | NotAssessed:
     duty, passed = context.design.duty_of(component)
     context.consulted.specs |= passed
     if duty is None:

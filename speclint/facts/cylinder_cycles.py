@@ -160,6 +160,11 @@ def cylinder_given(gear: GearAtWork, notch: str, case: LoadCase, sheet: Sheet) -
 
     :raises RuleEnded: where something is not stated, or the gear does not run in that notch.
     """
+    key = "cylinder given", gear.gear.id, case.where, notch, gear.cold
+    return sheet.once(key, lambda: _given(gear, notch, case, sheet))
+
+
+def _given(gear: GearAtWork, notch: str, case: LoadCase, sheet: Sheet) -> CylinderGiven:
     ends = [_end_given(gear, notch, side, case, sheet) for side in End]
     chest = _absolute(case.live_pressure, sheet)
     belt, _, _ = _absolute(case.exhaust_pressure, sheet, "p_b")

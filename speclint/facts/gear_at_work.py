@@ -39,7 +39,7 @@ class GearAtWork:
     """
 
     def __init__(self, gear: ValveGear, case: LoadCase, sheet: Sheet, *, cold: bool = False) -> None:
-        self.gear, self.case, self._sheet, self._cold = gear, case, sheet, cold
+        self.gear, self.case, self._sheet, self.cold = gear, case, sheet, cold
         self._cams: dict[tuple[str, Serves, End], CamAtWork | None] = {}
         self._clearances: dict[str, WorkingClearances] = {}
 
@@ -71,17 +71,21 @@ class GearAtWork:
         """The cam that a notch brings into work for a valve; None where mid gear leaves the valve shut."""
         key = notch, serves, side
         if key not in self._cams:
-            found = set_cam(self.gear, notch, serves, side, self._sheet)
-            self._cams[key] = None
-            if found is not None:
-                train = train_of_cam(found.cam, self._sheet)
-                known = self._clearances.get(train.tappet.id)
-                if known is None:
-                    of_train = cold_clearances if self._cold else working_clearances
-                    known = of_train(train, self.case, found.mark, self._sheet)
-                    self._clearances[train.tappet.id] = known
-                self._cams[key] = cam_at_work(found, known, self._sheet)
+            whole = "cam at work", self.gear.id, self.case.where, self.cold, *key
+            self._cams[key] = self._sheet.once(whole, lambda: self._cam(notch, serves, side))
         return self._cams[key]
+
+    def _cam(self, notch: str, serves: Serves, side: End) -> CamAtWork | None:
+        found = set_cam(self.gear, notch, serves, side, self._sheet)
+        if found is None:
+            return None
+        train = train_of_cam(found.cam, self._sheet)
+        known = self._clearances.get(train.tappet.id)
+        if known is None:
+            of_train = cold_clearances if self.cold else working_clearances
+            known = of_train(train, self.case, found.mark, self._sheet)
+            self._clearances[train.tappet.id] = known
+        return cam_at_work(found, known, self._sheet)
 
     def cams(self, notch: str) -> Iterator[CamAtWork]:
         """Every cam that a notch brings into work."""

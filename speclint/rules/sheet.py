@@ -390,6 +390,19 @@ class Sheet(Judging, Placing):
             self._record.worked(symbol, formula, arguments, value)
         return value
 
+    def once(self, key: Hashable, work: Callable[[], T]) -> T:
+        """What ``work`` gives, worked once for all corners of a check: it must take nothing but nominals.
+
+        A sheet that records works it again, so that it is written down.
+        """
+        context = self._context
+        if self._record is not None or context.moved or context.worded:
+            return work()
+        if key not in context.steady:
+            context.steady[key] = work()
+        found: T = context.steady[key]
+        return found
+
     def list_item(self, name: str, says: str) -> None:
         """Write a line of a result in words, such as a step of an order; nothing rests on it."""
         if self._record:

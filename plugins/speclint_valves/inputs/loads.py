@@ -36,7 +36,9 @@ from speclint_valves.inputs.train import (
     mass,
     motion,
     ratio,
+    trains_of,
 )
+from speclint_valves.inputs.turning import turning
 
 
 class Phase(NamedTuple):
@@ -244,3 +246,26 @@ def worked_valve_load(load: Loaded, sheet: Sheet) -> tuple[Newtons, Newtons]:
         here = worked_tappet_load(load, phase, angle, sheet)
         greatest = sheet.work(f"F_max{phase.mark}", greater_load, F_1=here, F_2=greatest)
     return sheet.work("F_v", valve_end_load, F_t=greatest, i=load.i), greatest
+
+
+def greatest_valve_load(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> tuple[Newtons, Newtons]:
+    """The greatest load at a valve, and the load at its tappet that goes with it, on the track that asks most."""
+    return worked_valve_load(loaded(_asking_most(valve, case, sheet), case, sheet), sheet)
+
+
+def _asking_most(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Train:
+    """The train with the track of the greatest load, every size as the drawings aim at it."""
+    trains = trains_of(valve, sheet)
+    if len(trains) == 1:
+        return trains[0]
+
+    def greatest(train: Train) -> Newtons:
+        on_track = turning(train.cam, case, 0.0, sheet)
+        steps = range(_STEPS + 1)
+        return max(tappet_load(**on_track.load(on_track.cam.duration * step / _STEPS)) for step in steps)
+
+    return sheet.once(("track that asks most", valve.id, case.where), lambda: max(trains, key=greatest))
+
+
+#: Angles of a lift at which the load of a track is looked at to find the one that asks most.
+_STEPS = 120

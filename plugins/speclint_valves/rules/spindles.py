@@ -39,7 +39,7 @@ from speclint_valves.formulae.guides import (
 from speclint_valves.formulae.motion import valve_speed
 from speclint_valves.formulae.spindle import direct_stress
 from speclint_valves.inputs.guides import guide_of
-from speclint_valves.inputs.loads import loaded, worked_valve_load
+from speclint_valves.inputs.loads import greatest_valve_load
 from speclint_valves.inputs.shutting import supply_at_most
 from speclint_valves.inputs.train import SCAN, Train, motion, on_every_track, ratio
 from speclint_valves.rules.cams import CRACKED
@@ -131,13 +131,7 @@ def stress(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
 
     The load is springs, steam, inertia and friction, or the blow with which the clearance is taken up.
     """
-    valve = sheet.follow(spindle.moves)
-    return on_every_track(valve, sheet, lambda train: _stressed(spindle, train, case, sheet))
-
-
-def _stressed(spindle: ValveSpindle, train: Train, case: LoadCase, sheet: Sheet) -> Judgement:
-    """The spindle under the load of one track of the cam."""
-    F, _ = worked_valve_load(loaded(train, case, sheet), sheet)
+    F, _ = greatest_valve_load(sheet.follow(spindle.moves), case, sheet)
     T, metal = sheet.take("T", case.temperature_of(spindle)), sheet.material_of(spindle)
     R_m = sheet.look_up("R_m", metal.tensile_strength, of=spindle, at=DRAWING_TEMPERATURE)
     allowed = sheet.work("σ_zul", share_of_strength, k=_share(spindle, sheet), R=R_m)
