@@ -16,7 +16,8 @@ def speclint_rules() -> Sequence[RulesIn]:
     return [
         rules_in("speclint_assembly.rules.valves", "poppet-valve", "valve-seat", "valve-spindle"),
         rules_in("speclint_assembly.rules.cages", "compression-spring", "retaining-ring", "valve-cage"),
-        rules_in("speclint_assembly.rules.cylinders", "cylinder-liner", "piston", "piston-ring"),
+        rules_in("speclint_assembly.rules.cylinders", "cylinder-liner", "piston"),
+        rules_in("speclint_assembly.rules.rings", "piston-ring"),
         rules_in("speclint_assembly.rules.rods", "gland", "piston-rod", "stuffing-box"),
         rules_in("speclint_assembly.rules.covers", "bolted-joint", "cylinder-cover"),
         rules_in("speclint_assembly.rules.blocks", "cylinder-block"),

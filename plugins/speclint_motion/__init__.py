@@ -17,6 +17,7 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in(
             "speclint_motion.rules",
             "crosshead",
+            "engine",
             "pin",
             "piston",
             "piston-ring",

@@ -15,7 +15,9 @@ def speclint_rules() -> Sequence[RulesIn]:
     """The rules of the family."""
     return [
         rules_in("speclint_wholeness.rules.blocks", "cylinder-block", "engine"),
-        rules_in("speclint_wholeness.rules.covers", "cylinder-cover", "gland", "stuffing-box"),
+        rules_in(
+            "speclint_wholeness.rules.covers", "chamber-cover", "cylinder-cover", "gland", "stuffing-box"
+        ),
         rules_in("speclint_wholeness.rules.cylinders", "cylinder-block", "cylinder-liner"),
         rules_in("speclint_wholeness.rules.bought"),
         rules_in(

@@ -9,7 +9,7 @@ from typing import Literal
 
 from speclint.checking.proof import Proof
 from speclint.errors import Location
-from speclint.rules import Consulted, Grade, Judgement, PlaceSeen, Rule, Step
+from speclint.rules import Consulted, Grade, Judgement, PlaceSeen, Rule, Step, actual
 
 Outcome = Literal["conforms", "finding", "not assessed", "not applicable"]
 
@@ -19,7 +19,8 @@ class Check:
     """One rule on one component at its governing load case and tolerance corner.
 
     ``grade`` is that of the finding; of a check not assessed it is the gravest that the rule can give when
-    that is a hold, else None. ``governing`` names the corner in words. ``missing`` says what an assessment
+    that is a hold, else None. ``governing`` names the corner in words, ``at_worst`` the same
+    inputs with their values there. ``missing`` says what an assessment
     needs, of the rule as a whole or of an item that it goes over. ``failing`` are all the comparisons that fail, each
     at its own worst corner, the gravest first. ``could_not_run`` holds the error of a rule that raised. ``rests_on``
     is what the fingerprint was made of, in words as a report shows it; ``consulted`` is all that it asked of the
@@ -40,6 +41,7 @@ class Check:
     judgement: Judgement | None = None
     case: str = ""
     governing: tuple[str, ...] = ()
+    at_worst: tuple[str, ...] = ()
     missing: tuple[str, ...] = ()
     failing: tuple[Judgement, ...] = ()
     steps: tuple[Step, ...] = ()
@@ -62,6 +64,12 @@ class Check:
     def utilisation(self) -> float | None:
         """What is used of the limit; None where the rule compares no numbers or was not assessed."""
         return self.judgement.utilisation if self.judgement else None
+
+    @property
+    def actual(self) -> str:
+        """What is wrong, in the second sentence of the rule; of a check that is no finding, how it came out."""
+        judged = self.judgement
+        return actual(self.rule, judged) if judged is not None and self.outcome == "finding" else self.says
 
     @property
     def only_unstated(self) -> bool:

@@ -161,6 +161,7 @@ def _ground(inputs: Inputs, loaded: Loaded) -> str:
         inputs.own_materials,
         inputs.register,
         sorted((place.file, place.line, place.key) for place in design.cut),
+        [one.told for one in design.unread],
     )
 
 

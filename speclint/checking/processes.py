@@ -9,7 +9,7 @@ each in a helper, so that the rule at fault is known and never runs in this proc
 from __future__ import annotations
 
 import sys
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import suppress
 from dataclasses import dataclass, replace
 from threading import active_count
@@ -47,8 +47,10 @@ class Processes:
         helpers: int | None = None,
         enough: int = _ENOUGH,
         start: Literal["new", "copy"] | None = None,
+        on_part: Callable[[int, int], None] = lambda _done, _whole: None,
     ) -> None:
-        self._start = start
+        """``on_part`` is told how many pieces of the work at hand are done, and of how many."""
+        self._start, self._on_part = start, on_part
         self._wanted = min(usable_processors() - 1, _MOST) if helpers is None else helpers
         self._enough = enough
         self._helpers: list[TendedHelper] = []
@@ -123,7 +125,7 @@ class Processes:
         ``lost`` does a piece with which a helper was lost; where it is not given, the piece is done here.
         """
         if not self._helpers:
-            return [local(item) for item in items]
+            return list(self._counted(local, items))
         from speclint.checking.shared_work import Lost, SharedWork
 
         transport = make_transport()
@@ -134,14 +136,21 @@ class Processes:
         while True:
             while (index := work.take_last()) is not None:
                 own[index] = local(items[index])
+                self._on_part(len(own) + len(work.results), len(items))
             if not work.wait(self._helpers, self._patience):
                 break
+        self._on_part(len(items), len(items))
         for index, said in work.results.items():
             if isinstance(said, Lost):
                 own[index] = lost(items[index]) if lost else local(items[index])
             else:
                 own[index] = transport.unpack(_of(said))
         return [own[index] for index in range(len(items))]
+
+    def _counted(self, local: Callable[[W], R], items: Sequence[W]) -> Iterator[R]:
+        for done, item in enumerate(items, 1):
+            yield local(item)
+            self._on_part(done, len(items))
 
     @property
     def _patience(self) -> float:

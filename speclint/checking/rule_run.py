@@ -64,6 +64,7 @@ class CaseResult:
     failing: tuple[tuple[object, Judgement], ...] = ()
     also: tuple[Record, ...] = ()
     worked: CaseWorked | None = None
+    at_worst: tuple[str, ...] = ()
 
     @property
     def basis(self) -> dict[str, str]:
@@ -308,8 +309,8 @@ def _again(
     ending, sheet = _run(rule, component, case, context, corner, record=True)
     if severity(ending, rule) != worked.severity:
         return None
-    labels = sheet.record.labels
-    words = tuple(f"{labels[renamed.key(key)]} {'high' if high else 'low'}" for key, high in worked.matter)
+    matter = [(renamed.key(key), high) for key, high in worked.matter]
+    words, values = _sides(sheet.record, matter)
     written = {highs(corner.met): (ending, sheet)}
 
     def write(other: Corner) -> tuple[Ending, Sheet]:
@@ -320,7 +321,15 @@ def _again(
 
     places = [(place, _met(renamed.sides(sides))) for place, sides in worked.failing]
     failing, also = _failing(places, write)
-    return CaseResult(name, ending, sheet, corner, words, worked.proof, failing, also, worked)
+    return CaseResult(name, ending, sheet, corner, words, worked.proof, failing, also, worked, values)
+
+
+def _sides(
+    record: Record, matter: Sequence[tuple[Hashable, bool]]
+) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """The inputs whose side decides in words, and the same with the value of each."""
+    words = tuple(f"{record.labels[key]} {'high' if high else 'low'}" for key, high in matter)
+    return words, tuple(record.side(key, high=high) for key, high in matter)
 
 
 def _met(sides: Mapping[Hashable, bool]) -> Corner:
@@ -399,12 +408,11 @@ def _governing(
     if corner.met:
         context.toleranced.add(rule.name)
     ending, sheet = write(corner)
-    labels = sheet.record.labels
-    words = tuple(f"{labels[key]} {'high' if high else 'low'}" for key, high in found.matter)
+    words, values = _sides(sheet.record, found.matter)
     failing, also = _failing(runs.failing, write)
     places = tuple((place, dict(one.met)) for place, one in runs.failing)
     worked = CaseWorked(dict(corner.met), severity(ending, rule), found.matter, found.proof, places)
-    return CaseResult(name, ending, sheet, corner, words, found.proof, failing, also, worked)
+    return CaseResult(name, ending, sheet, corner, words, found.proof, failing, also, worked, values)
 
 
 def _failing(
@@ -439,6 +447,7 @@ def _concluded(rule: Rule, component: Component, result: CaseResult, basis: Mapp
         judgement=ending if isinstance(ending, Judgement) else None,
         case=result.case,
         governing=result.governing,
+        at_worst=result.at_worst,
         steps=tuple(result.sheet.record.steps),
     )
 

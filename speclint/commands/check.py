@@ -14,6 +14,7 @@ from speclint.commands.progress import progress
 from speclint.errors import SettingsError
 
 if TYPE_CHECKING:
+    from speclint.checking import Assessment
     from speclint.families import Loaded, ReportWriter
     from speclint.rules import Rule
 
@@ -33,6 +34,9 @@ def add_options(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--rule", action="append", default=[], metavar="RULE", help="only this rule")
     parser.add_argument(
         "--staged", action="store_true", help="what is staged in git, and only what it can have changed"
+    )
+    parser.add_argument(
+        "--full", action="store_true", help="every finding in detail, as for one spec or one rule"
     )
     add_afresh(parser)
     parser.add_argument(
@@ -62,18 +66,25 @@ def run(options: argparse.Namespace) -> int:
     if options.staged:
         return _check_staged(options, loaded, some, writer)
     kept = None if options.afresh else kept_folder()
-    with progress("checking") as on_progress, Processes() as processes:
+    with progress("checking") as shown, Processes(on_part=shown.part) as processes:
         assessment = assess(options.paths, loaded, some, processes=processes, kept=kept)
-        if writer is None:
-            on_progress("looking for remedies")
+        full = _in_full(options, assessment)
+        if writer is None and full:
+            shown("looking for remedies")
             find_remedies(assessment, processes)
     if writer is not None:
         write(writer.write(assessment), options.to)
     else:
         from speclint.reports import terminal_page
 
-        show(lambda width: terminal_page.write(assessment, width), options.to)
+        show(lambda width: terminal_page.write(assessment, width, full=full), options.to)
     return assessment.exit_code
+
+
+def _in_full(options: argparse.Namespace, assessment: Assessment) -> bool:
+    """Whether the details are shown: where they are asked for, or where one spec or one rule is asked about."""
+    selected = assessment.design.selected if assessment.design else ()
+    return bool(options.full or options.rule or len(selected) == 1)
 
 
 def _check_staged(
@@ -93,5 +104,6 @@ def _check_staged(
     else:
         from speclint.reports import staged_page
 
-        show(lambda width: staged_page(found, width), options.to)
+        full = _in_full(options, found.assessment)
+        show(lambda width: staged_page(found, width, full=full), options.to)
     return found.assessment.exit_code

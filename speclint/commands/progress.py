@@ -1,23 +1,50 @@
-"""Progress of long work: on a terminal only, beside the output of the command, never in a pipe."""
+"""Progress of long work with its counts: on a terminal only, beside the output of the command, never in a pipe."""
 
 from __future__ import annotations
 
 import os
 import sys
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from contextlib import contextmanager
+from typing import IO
 
-Told = Callable[[str], None]
+
+class Progress:
+    """One line on a terminal that says how far the work is; where there is none to say it on, it says nothing."""
+
+    def __init__(self, stage: str, terminal: IO[str] | None) -> None:
+        self._stage, self._terminal, self._shown = stage, terminal, 0
+        self._say(stage)
+
+    def __call__(self, stage: str) -> None:
+        """Begin the next stage of the work."""
+        self._stage = stage
+        self._say(stage)
+
+    def part(self, done: int, whole: int) -> None:
+        """Say how many pieces of the stage are done."""
+        self._say(f"{self._stage}: {done} of {whole}")
+
+    def end(self) -> None:
+        """Take the line away."""
+        self._say("")
+
+    def _say(self, text: str) -> None:
+        if self._terminal is None:
+            return
+        blank = " " * max(0, self._shown - len(text))
+        self._terminal.write(f"\r{text}{blank}" + ("" if text else "\r"))
+        self._terminal.flush()
+        self._shown = len(text)
 
 
 @contextmanager
-def progress(what: str) -> Iterator[Told]:
-    """Show the stage of the work while a block runs; call the function that it gives with each next stage."""
-    if sys.stderr is None or not sys.stderr.isatty() or os.environ.get("TERM") == "dumb":
-        yield lambda _text: None
-        return
-    from rich.console import Console
-    from rich.text import Text
-
-    with Console(stderr=True).status(Text(what)) as status:
-        yield lambda text: status.update(Text(text))
+def progress(stage: str) -> Iterator[Progress]:
+    """Say how far the work is while a block runs, on the terminal of the error stream."""
+    stream = sys.stderr
+    told = stream is not None and stream.isatty() and os.environ.get("TERM") != "dumb"
+    shown = Progress(stage, stream if told else None)
+    try:
+        yield shown
+    finally:
+        shown.end()

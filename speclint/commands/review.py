@@ -31,12 +31,12 @@ def run(options: argparse.Namespace) -> int:
     from speclint.errors import OutputError
     from speclint.reports import REVIEW_FILE, review_page, visible
 
-    with progress("checking") as on_progress, Processes() as processes:
+    with progress("checking") as shown, Processes(on_part=shown.part) as processes:
         kept = None if options.afresh else kept_folder()
         assessment = assess(options.paths, loaded_families(), processes=processes, kept=kept)
-        on_progress("looking for remedies")
+        shown("looking for remedies")
         find_remedies(assessment, processes)
-        page = review_page(assessment, options.units, on_progress, processes)
+        page = review_page(assessment, options.units, shown, processes)
     try:
         options.to.mkdir(parents=True, exist_ok=True)
     except OSError as problem:

@@ -26,6 +26,9 @@ from .concern import (
     is_safety_part as is_safety_part,
     pressure_by_place as pressure_by_place,
 )
+from .cranks import (
+    bores_pushing_together as bores_pushing_together,
+)
 from .cylinder_cycles import (
     CylinderBand as CylinderBand,
     CylinderGiven as CylinderGiven,
@@ -113,6 +116,7 @@ from .frames import (
     face_by_sides as face_by_sides,
     face_of_pad as face_of_pad,
     fastenings_of_pad as fastenings_of_pad,
+    frames_of_pads as frames_of_pads,
     mass_left as mass_left,
     mass_on_frame as mass_on_frame,
 )
@@ -228,6 +232,14 @@ from .retention import (
     joints_of_cover as joints_of_cover,
     retained_by_part as retained_by_part,
     room_at_lift as room_at_lift,
+)
+from .ring_springs import (
+    TRIBOLOGY_HANDBOOK as TRIBOLOGY_HANDBOOK,
+    change_of_gap_in_bore as change_of_gap_in_bore,
+    modulus_of_ring as modulus_of_ring,
+    pressure_by_free_gap as pressure_by_free_gap,
+    ring_bore as ring_bore,
+    stress_of_gap_change as stress_of_gap_change,
 )
 from .rings import (
     edge_by_groove as edge_by_groove,

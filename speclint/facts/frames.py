@@ -109,6 +109,30 @@ def on_other_frames(
     )
 
 
+def frames_of_pads(block: CylinderBlock, sheet: Sheet) -> list[tuple[str, ...]]:
+    """The pads of a block by the frames they are on, each group in the order of the spec.
+
+    Pads that a fastening names together, as pad and other pad, are on one frame; so are all pads where no fastening
+    says otherwise, since a block is on one frame unless it is drawn on two.
+    """
+    groups: list[set[str]] = []
+    for one in sheet.belonging_to(block, FrameFastening):
+        named = {
+            sheet.read(f"{name} of {one.id}", stated)
+            for name, stated in (("pad", one.pad), ("other pad", one.other_pad))
+            if sheet.is_stated(f"{name} of {one.id}", stated)
+        }
+        if len(named) == 2:
+            apart = [group for group in groups if not group & named]
+            groups = [*apart, named.union(*(group for group in groups if group & named))]
+    joined = set().union(*groups)
+    loose = {name for name in block.pads if name not in joined}
+    if loose:
+        groups = [loose | joined] if len(groups) < 2 else [*groups, *({name} for name in loose)]
+    ordered = [tuple(name for name in block.pads if name in group) for group in groups]
+    return sorted((one for one in ordered if one), key=lambda one: list(block.pads).index(one[0]))
+
+
 def mass_drawn(block: CylinderBlock, sheet: Sheet, take: _Take) -> Worked | None:
     """The mass of a block with all that its frames carry, as far as it is drawn, kg; None where nothing of it is.
 

@@ -8,6 +8,7 @@ from speclint.equations import FIRST_PRINCIPLES, Metres, formula
 from speclint.facts.chamber_covers import pressure_under_cover
 from speclint.facts.cylinders import bore_closed, end_closed_by, liner_under
 from speclint.facts.dividing_walls import weldment_of
+from speclint.facts.pipe_movement import openings_of
 from speclint.facts.pipes import steam_carried
 from speclint.handbook.members import contact
 from speclint.quantities import Measure
@@ -103,25 +104,43 @@ def _stated(sheet: Sheet, name: str, value: Measure | NotStated) -> Iterator[Mea
 def edges_left(
     joint: BoltedJoint, sheet: Sheet, take: Callable[[str, Measure | NotStated], float]
 ) -> dict[str, Worked]:
-    """From the centre of a cover's tapped hole to the edges of the block's face, m, as far as they are drawn.
+    """From the centre of a tapped hole to the edges of the block's face, m, as far as they are drawn.
 
-    "inside" to the bore, or to the recess of the collar at its end; "outside" to the edge of the face.
+    "inside" to the opening that the studs stand round: of a cylinder the bore, or the recess of the collar at its end;
+    the bore under the cover of a chamber; the opening to which a pipe is joined. "outside" to the edge of the face.
     """
-    cover = sheet.follow(joint.holds)
-    if not (isinstance(cover, CylinderCover) and sheet.is_stated("circle", joint.circle)):
+    if not sheet.is_stated("circle", joint.circle):
         return {}
-    if not sheet.follow(cover.closes).ends:
-        return {}
-    _, end = end_closed_by(cover, sheet)
-    opening = _opening_of_block(cover, end, sheet)
+    opening, face = _round_opening(joint, sheet)
     found, D = {}, take("D_t", joint.circle)
-    if opening is not None:
+    if isinstance(opening, Measure) and sheet.is_stated("opening of the block", opening):
         e = sheet.work("e_i", edge_beside_opening, D_t=D, D=take("D_i", opening))
         found["inside"] = worked(e, joint.circle, opening)
-    if sheet.is_stated("face of the block", end.face_diameter):
-        e = sheet.work("e_o", edge_within_face, D=take("D_f", end.face_diameter), D_t=D)
-        found["outside"] = worked(e, joint.circle, end.face_diameter)
+    if isinstance(face, Measure) and sheet.is_stated("face of the block", face):
+        e = sheet.work("e_o", edge_within_face, D=take("D_f", face), D_t=D)
+        found["outside"] = worked(e, joint.circle, face)
     return found
+
+
+def _round_opening(
+    joint: BoltedJoint, sheet: Sheet
+) -> tuple[Measure | NotStated | None, Measure | NotStated | None]:
+    """The opening that the studs of a joint stand round, and the face of the block round it."""
+    held = sheet.follow(joint.holds)
+    if isinstance(held, CylinderCover):
+        if not sheet.follow(held.closes).ends:
+            return None, None
+        _, end = end_closed_by(held, sheet)
+        return _opening_of_block(held, end, sheet), end.face_diameter
+    if isinstance(held, ChamberCover):
+        return held.bore, None
+    if isinstance(held, PipeFlange | LensJoint) and sheet.is_stated("screwed into", joint.screwed_into):
+        pipe, under = sheet.follow(held.of), sheet.follow(joint.screwed_into)
+        ends = openings_of(pipe, sheet) if isinstance(pipe, SteamPipe) else ()
+        there = [opening for _, block, opening in ends if block.id == under.id]
+        if len(there) == 1:
+            return there[0].bore, there[0].face
+    return None, None
 
 
 def _opening_of_block(cover: CylinderCover, end: CylinderEnd, sheet: Sheet) -> Measure | None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Literal, get_args
 
 from speclint.quantities.units import by_si
-from speclint.quantities.writing import displayed, number
+from speclint.quantities.writing import displayed, number, readable
 
 System = Literal["as written", "metric", "imperial"]
 SYSTEMS: tuple[System, ...] = get_args(System)
@@ -48,7 +48,7 @@ def amount_in(system: System, value: float, si_unit: str, written_in: str = "") 
     >>> amount_in("imperial", 50.0, "ΔK"), amount_in("as written", 0.0254, "m", "in")
     ('90 °F difference', '1 in')
     """
-    shown, unit = _shown(system, value, si_unit, written_in)
+    shown, unit = readable(*_shown(system, value, si_unit, written_in), written_in)
     text = number(shown, unit)
     return (
         f"{text}{unit.removeprefix('1')}" if unit.startswith(("1e-6", "1/°")) else f"{text} {unit}".rstrip()

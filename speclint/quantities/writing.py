@@ -13,11 +13,21 @@ _ZERO_CELSIUS = 273.15  # exact: definition of the Celsius temperature
 _FIGURES = 4  # significant figures, common practice for a design calculation
 _MICRON = 3  # decimals of a millimetre: limits are stated to a micrometre
 _TENTH = 4  # decimals of an inch: limits are stated to a tenth of a thou, common practice
+_LARGE = 1e4  # five figures before the point: the next multiple of a unit is easier to read, common practice
+_THOUSAND = 1e3
+_MULTIPLES = {"N": "kN", "W": "kW", "J": "kJ"}
 _TENTHS_FROM = 0.1  # in; below it four figures say more
 
 
+#: Below these amounts, by SI unit, a value is what rounding leaves of zero: floats hold about 16 figures, and no sheet
+#: works with a length of 1 km, a stress of 10 GPa or a force of 10 MN.
+_NOTHING = {"m": 1e-12, "rad": 1e-12, "ΔK": 1e-9, "Pa": 1e-5, "N": 1e-8, "N·m": 1e-8}
+
+
 def displayed(value: float, si_unit: str, written_in: str = "") -> tuple[float, str]:
-    """A SI value in the unit a sheet writes, or in the unit the spec used."""
+    """A SI value in the unit a sheet writes, or in the unit the spec used; what rounding leaves of zero is zero."""
+    if abs(value) < _NOTHING.get(si_unit, 0.0):
+        value = 0.0
     if si_unit == "K":
         if written_in == "°F":
             return (value - _ZERO_CELSIUS) * 1.8 + 32, "°F"  # definition of the Fahrenheit scale
@@ -28,6 +38,16 @@ def displayed(value: float, si_unit: str, written_in: str = "") -> tuple[float, 
         return units.shown(value, "pressure", "psi")
     dimension = units.by_si(si_unit)
     return units.shown(value, dimension.name, written_in) if dimension else (value, si_unit)
+
+
+def readable(value: float, unit: str, written_in: str = "") -> tuple[float, str]:
+    """A shown value in the next multiple of its unit where it is large, unless its spec wrote it in that unit.
+
+    >>> readable(617768.0, "N"), readable(617768.0, "N", "N"), readable(900.0, "N")
+    ((617.768, 'kN'), (617768.0, 'N'), (900.0, 'N'))
+    """
+    multiple = "" if unit == written_in else _MULTIPLES.get(unit, "")
+    return (value / _THOUSAND, multiple) if multiple and abs(value) >= _LARGE else (value, unit)
 
 
 def number(value: float, unit: str) -> str:
@@ -45,7 +65,8 @@ def number(value: float, unit: str) -> str:
     else:
         decimals = max(0, _FIGURES - 1 - math.floor(math.log10(abs(value)))) if value else 0
         text = f"{value:.{decimals}f}"
-    return (text.rstrip("0").rstrip(".") if "." in text else text).replace("-", "−")
+    text = text.rstrip("0").rstrip(".") if "." in text else text
+    return "0" if text == "-0" else text.replace("-", "−")
 
 
 def _scientific(value: float) -> str:
@@ -56,7 +77,7 @@ def _scientific(value: float) -> str:
 
 def amount(value: float, si_unit: str, written_in: str = "") -> str:
     """Number and unit together: ``16.2 MPa``, ``480.063 mm``, ``310 °C``, ``11.7e-6/K``."""
-    shown, unit = displayed(value, si_unit, written_in)
+    shown, unit = readable(*displayed(value, si_unit, written_in), written_in)
     if unit.startswith("1e-6"):
         return f"{number(shown, unit)}{unit.removeprefix('1')}"
     return f"{number(shown, unit)} {unit}".rstrip()

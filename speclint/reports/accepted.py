@@ -32,6 +32,13 @@ def standings_of(assessment: Assessment, today: dt.date | None = None) -> Standi
     return found
 
 
+def standings_shown(assessment: Assessment) -> Standings:
+    """The same where a rule that is in the way has a concession; none where no finding can be conceded."""
+    in_the_way = {check.rule.name for check in assessment.checks if check.stands_in_the_way is not None}
+    conceded = any(one.rule in in_the_way for one in assessment.register.concessions)
+    return standings_of(assessment) if conceded else {}
+
+
 def with_concessions(checks: Iterable[Check], conceded: Standings) -> Iterator[Alike]:
     """Checks with those of parts alike together, where one concession is of all of them, or none of any."""
     for alike in grouped(checks):

@@ -5,9 +5,10 @@ from __future__ import annotations
 from typing import Any
 
 from speclint.register import Decision, Reason, Standing
+from speclint.reports.arithmetic import arithmetic_at_gate
 from speclint.reports.json_report import old_keys_data, passed_over_data, unfinished_data
 from speclint.reports.page import Page
-from speclint.reports.phrases import CAUTIONS, count, referred_to, tally
+from speclint.reports.phrases import CAUTIONS, count, left_out, referred_to
 from speclint.reports.register_listing import standing_data
 from speclint.reports.terminal_page import old_keys_on, passed_over_on, unfinished_on
 
@@ -17,12 +18,10 @@ _COLUMN = 11
 def gate_page(decision: Decision, width: int) -> Page:
     """The decision as a page: the word first, then every reason."""
     page = Page(width)
-    page.rule("═")
     _heading(page, decision)
-    page.rule("═")
     for reason in decision.reasons:
         page.gap()
-        _reason(page, decision, reason)
+        _reason(page, reason)
     if decision.assessment:
         passed_over_on(page, decision.assessment)
         old_keys_on(page, decision.assessment)
@@ -38,9 +37,10 @@ def gate_page(decision: Decision, width: int) -> Page:
         for line in decision.to_review:
             page.wrapped(line, indent=2, hanging=2)
     page.gap()
+    if decision.assessment is not None and any(one.hold for one in decision.reasons):
+        page.wrapped(f"Holds are referred to {referred_to(decision.assessment)}.")
     for caution in CAUTIONS:
         page.wrapped(caution, emphasis="faint")
-    page.rule("═")
     return page
 
 
@@ -52,23 +52,23 @@ def _heading(page: Page, decision: Decision) -> None:
         page.ends("RELEASED as far as these rules go", stage, "conforms")
     else:
         page.ends(f"WITHHELD: {count(len(decision.reasons), 'reason')}", stage, "hold")
+    sums = arithmetic_at_gate(decision)
+    page.wrapped(f"{sums.says} {sums.beside}")
     if decision.against:
         basis = "settings, limits, materials, duties, reviewers and signers"
         page.wrapped(
             f"judged on the design basis of {decision.against} ({basis}), and on that of the change where it differs"
         )
-    if assessment:
-        page.wrapped(tally(assessment), emphasis="faint")
+    if assessment and (told := left_out(assessment)):
+        page.wrapped(told)
 
 
-def _reason(page: Page, decision: Decision, reason: Reason) -> None:
+def _reason(page: Page, reason: Reason) -> None:
     page.wrapped(reason.says, indent=2, hanging=4, emphasis="strong")
     for detail in reason.details:
         page.entry("because", detail, indent=6, column=_COLUMN)
     if reason.hold is not None:
         page.entry("look at", str(reason.hold.where), indent=6, column=_COLUMN)
-        if decision.assessment is not None:
-            page.entry("refer to", referred_to(decision.assessment), indent=6, column=_COLUMN)
 
 
 def _standings(page: Page, heading: str, stand: tuple[Standing, ...]) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 from collections.abc import Iterable
 from typing import Any
 
@@ -25,7 +26,9 @@ def rules_page(rules: Iterable[Rule], width: int, *, full: bool) -> Page:
     """The rules by family: one line each, or each in full."""
     page = Page(width)
     family = None
-    for rule in sorted(rules, key=lambda one: (one.family, one.name)):
+    listed = sorted(rules, key=lambda one: (one.family, one.name))
+    column = _column(rule.name for rule in listed)
+    for rule in listed:
         if rule.family != family:
             page.gap()
             page.line((f"family {rule.family}", "strong"))
@@ -33,8 +36,13 @@ def rules_page(rules: Iterable[Rule], width: int, *, full: bool) -> Page:
         if full:
             _rule_in_full(page, rule)
         else:
-            page.entry(rule.name, f"{_grades(rule)}: {rule.title}", indent=2, column=32)
+            page.entry(rule.name, f"{_grades(rule)}: {rule.title}", indent=2, column=column)
     return page
+
+
+def _column(names: Iterable[str]) -> int:
+    """The width of a column that holds every name, with a space behind it."""
+    return max(map(len, names), default=0) + 2
 
 
 def _on(rule: Rule) -> list[str]:
@@ -92,9 +100,10 @@ def rules_data(rules: Iterable[Rule]) -> list[dict[str, Any]]:
 
 def kinds_page(kinds: Iterable[type[Spec]], width: int) -> Page:
     """The kinds, one line each."""
-    page = Page(width)
-    for kind in kinds:
-        page.entry(kind.kind, summary(kind), indent=2, column=24)
+    page, listed = Page(width), list(kinds)
+    column = _column(kind.kind for kind in listed)
+    for kind in listed:
+        page.entry(kind.kind, summary(kind), indent=2, column=column)
     return page
 
 
@@ -130,12 +139,21 @@ def _keys(page: Page, table: type[SpecTable], prefix: str) -> None:
         page.entry(f"{prefix}must hold", str(condition), indent=2, column=26)
 
 
+def _about(module: str) -> str:
+    """What a family concerns: the first line of the docstring of its module."""
+    said = (getattr(sys.modules.get(module), "__doc__", None) or "").strip().splitlines()
+    return f"{said[0].rstrip('.')}. " if said else ""
+
+
 def families_page(loaded: Loaded, width: int) -> Page:
     """The families loaded, with versions."""
     page = Page(width)
     for family in loaded.families:
         count = sum(rule.family == family.name for rule in loaded.rules)
-        page.entry(family.name, f"{family.version}, {count} rules ({family.module})", indent=2, column=16)
+        about = _about(family.module)
+        page.entry(
+            family.name, f"{about}{family.version}, {count} rules ({family.module})", indent=2, column=16
+        )
     for name in loaded.left_out:
         page.entry(name, "left out by speclint.toml", indent=2, column=16)
     if not loaded.families:

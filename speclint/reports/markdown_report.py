@@ -6,8 +6,10 @@ from collections.abc import Iterable, Sequence
 
 from speclint.checking import Alike, Assessment, Check, still_to_be_drawn
 from speclint.reports.accepted import Standings, standings_of, with_concessions
+from speclint.reports.arithmetic import arithmetic_of
 from speclint.reports.markdown_text import marked, table
-from speclint.reports.phrases import CAUTIONS, count, passed_over, referred_to, tally, verdict
+from speclint.reports.page_one import called
+from speclint.reports.phrases import CAUTIONS, count, left_out, passed_over, referred_to, verdict
 from speclint.rules import Grade
 
 #: Rows of a table before the rest is only counted: code hosts refuse a comment that is too long.
@@ -17,13 +19,16 @@ ROWS = 100
 def write(assessment: Assessment) -> str:
     """The summary as one document."""
     conceded = standings_of(assessment)
-    lines = [f"## {marked(verdict(assessment))}", "", marked(tally(assessment)), ""]
+    sums = arithmetic_of(assessment, conceded)
+    lines = [f"## {marked(verdict(assessment))}", "", marked(f"{sums.says} {sums.beside}"), ""]
+    if told := left_out(assessment):
+        lines += [marked(told), ""]
     lines += _complaints(assessment)
-    lines += _passed_over(assessment)
-    lines += _old_keys(assessment)
     lines += _findings(assessment, conceded)
     lines += _not_assessed(assessment)
     lines += _unfinished(assessment)
+    lines += _passed_over(assessment)
+    lines += _old_keys(assessment)
     if assessment.changed_limits:
         lines += ["Limits set in speclint.toml: " + marked("; ".join(assessment.changed_limits)), ""]
     lines += [f"*{marked(caution)}*\n" for caution in CAUTIONS]
@@ -67,7 +72,7 @@ def _old_keys(assessment: Assessment) -> list[str]:
 def _findings(assessment: Assessment, conceded: Standings) -> list[str]:
     found = [check for check in assessment.checks if check.outcome == "finding"]
     found.sort(key=lambda check: (-(check.grade or 0), -(check.utilisation or 0.0), check.order))
-    rows = [_finding(alike, conceded) for alike in with_concessions(found, conceded)]
+    rows = [_finding(assessment, alike, conceded) for alike in with_concessions(found, conceded)]
     if not rows:
         return []
     each = "" if len(rows) == len(found) else f" ({len(found)} with those of parts alike)"
@@ -79,19 +84,19 @@ def _findings(assessment: Assessment, conceded: Standings) -> list[str]:
     return lines
 
 
-def _finding(alike: Alike, conceded: Standings) -> tuple[str, ...]:
+def _finding(assessment: Assessment, alike: Alike, conceded: Standings) -> tuple[str, ...]:
     check = alike.first
     grade = check.grade or Grade.OBSERVATION
     word = f"**{grade.word.upper()}**" if grade is Grade.HOLD else grade.word
     standing = conceded.get((check.component, check.rule.name))
     if standing is not None:
         word += f"<br>concession {marked(standing.concession.number)} {standing.state}"
-    when = "; ".join(part for part in (check.case, ", ".join(check.governing)) if part)
+    when = "; ".join(part for part in (check.case, ", ".join(check.at_worst)) if part)
     others = f"<br>and {marked(alike.said)}" if alike.said else ""
-    said = f"{marked(check.rule.name)}<br>{marked(check.could_not_run or check.says)}"
+    said = f"{marked(check.rule.name)}<br>{marked(check.could_not_run or check.actual)}"
     return (
         word,
-        marked(check.component),
+        marked(called(assessment, check.component)),
         said + (f"<br>when {marked(when)}" if when else "") + others,
         "" if check.utilisation is None else _used(check.utilisation),
         marked(str(check.where)),

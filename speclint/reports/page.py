@@ -54,6 +54,10 @@ class Page:
         if self.lines and self.lines[-1]:
             self.lines.append(())
 
+    def gap_always(self) -> None:
+        """Add an empty line, also where the page begins: its lines are to follow others."""
+        self.lines.append(())
+
     def rule(self, mark: str = "─") -> None:
         """Add a line across the page."""
         self.line((mark * self.width, "faint"))
@@ -103,9 +107,10 @@ class Page:
 
 
 def width_of(stream: IO[str] | None) -> int:
-    """Columns to write for: those of the terminal, or a fixed number in a pipe or where there is no stream."""
+    """Columns to write for: those that COLUMNS sets, else of the terminal, else a fixed number."""
     if stream is None or not stream.isatty():
-        return _PIPE_WIDTH
+        wanted = os.environ.get("COLUMNS", "")
+        return max(_NARROWEST, int(wanted)) if wanted.isdecimal() else _PIPE_WIDTH
     return max(_NARROWEST, shutil.get_terminal_size((_PIPE_WIDTH, 24)).columns)
 
 

@@ -11,13 +11,20 @@ CAUTIONS = (
     "Pressure parts, and whatever runs near people, need the review, examination and test that the local codes "
     "and licensed practice require.",
 )
+#: The same in two lines, for a page that has no room.
+CAUTION = (
+    "These checks support a competent person and replace none. Pressure parts, and what runs near people, "
+    "need the review, examination and test of the local codes."
+)
 #: The phrase where the repository names no code.
 NO_CODES = "the local codes (none is named in speclint.toml)"
 
 
 def count(number: int, word: str) -> str:
     """A number of things: ``1 query``, ``2 queries``."""
-    plural = {"query": "queries", "nonconformity": "nonconformities"}.get(word, f"{word}s")
+    plural = {"query": "queries", "nonconformity": "nonconformities", "family": "families"}.get(
+        word, f"{word}s"
+    )
     return f"{number} {word if number == 1 else plural}"
 
 
@@ -69,7 +76,7 @@ def verdict(assessment: Assessment) -> str:
     if not assessment.touched:
         return "NOTHING TO CHECK: what is staged touches no spec."
     if assessment.exit_code:
-        return f"NOT IN ORDER: findings of grade {assessment.exit_at.word} or above, or safety checks not assessed."
+        return f"NOT IN ORDER: {assessment.exit_at.word} or above, or safety checks not assessed."
     return "IN ORDER as far as these rules go."
 
 

@@ -178,8 +178,8 @@ def _result(alike: Alike, number: int, conceded: Standings) -> dict[str, Any]:
 
 def _said(check: Check) -> str:
     if check.outcome == "finding":
-        when = "; ".join(part for part in (check.case, ", ".join(check.governing)) if part)
-        return f"{check.component}: {check.says}" + (f" ({when})" if when else "")
+        when = "; ".join(part for part in (check.case, ", ".join(check.at_worst)) if part)
+        return f"{check.component}: {check.actual}" + (f" ({when})" if when else "")
     return f"{check.component}: not assessed; needs {'; '.join(check.missing) or check.says}"
 
 

@@ -8,8 +8,8 @@ from speclint.reports.page import Page
 from speclint.reports.phrases import count
 
 
-def staged_page(found: StagedAssessment, width: int) -> Page:
-    """One page for a person about to commit."""
+def staged_page(found: StagedAssessment, width: int, *, full: bool = True) -> Page:
+    """One page for a person about to commit; ``full`` with the details of every finding."""
     page = Page(width)
     page.wrapped(f"As staged, not as in the work tree: {count(len(found.files), 'file')} staged.")
     selected = found.assessment.design.selected if found.assessment.design else frozenset()
@@ -24,5 +24,6 @@ def staged_page(found: StagedAssessment, width: int) -> Page:
     for standing in found.accepted:
         one = standing.concession
         page.wrapped(f"Accepted: {one.component} {one.rule} by {one.number}, until {one.until}.", hanging=4)
-    page.lines += terminal.write(found.assessment, width).lines
+    page.gap()
+    page.lines += terminal.write(found.assessment, width, full=full).lines
     return page

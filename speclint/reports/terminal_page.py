@@ -1,49 +1,36 @@
-"""The page of ``speclint check``: findings by component, the most serious first, with case, source and place."""
+"""The report of ``speclint check`` in full: page one, then every finding by component, the gravest first."""
 
 from __future__ import annotations
 
 from itertools import groupby
 
-from speclint.checking import Alike, Assessment, Check, grouped, still_to_be_drawn
+from speclint.checking import Alike, Assessment, Check, still_to_be_drawn
 from speclint.errors import Complaint
+from speclint.reports.accepted import Standings, standings_shown, with_concessions
 from speclint.reports.page import Emphasis, Page
-from speclint.reports.phrases import CAUTIONS, count, passed_over, referred_to, said_of_item, tally, verdict
+from speclint.reports.page_one import conceded_by, gravity, page_one
+from speclint.reports.phrases import CAUTIONS, count, passed_over, referred_to, said_of_item, tally
 from speclint.reports.taken_over import said_of_like
 from speclint.rules import Grade
 from speclint.specs import Spec, Stated
 
-_GAUGE_CELLS = 12
-_GAUGE_FULL = 1.5  # the gauge ends at one and a half times the limit
 _REMEDIES_SHOWN = 2
+_COLUMN = 13  # of the labels of a finding
 
 
-def write(assessment: Assessment, width: int) -> Page:
-    """The report as a page of a width."""
-    page = Page(width)
-    _heading(page, assessment)
+def write(assessment: Assessment, width: int, *, full: bool = True) -> Page:
+    """The report as a page of a width: page one, what was not read, and where it is wanted every detail."""
+    conceded = standings_shown(assessment)
+    page = page_one(assessment, width, conceded, alone=not full)
     _complaints(page, assessment.complaints)
     passed_over_on(page, assessment)
     old_keys_on(page, assessment)
-    _findings(page, assessment)
-    _not_assessed(page, assessment)
-    unfinished_on(page, assessment)
-    _verdict(page, assessment)
+    if full:
+        _findings(page, assessment, conceded)
+        _not_assessed(page, assessment)
+        unfinished_on(page, assessment)
+        _end(page, assessment)
     return page
-
-
-def _heading(page: Page, assessment: Assessment) -> None:
-    settings = assessment.settings
-    name = settings.works.name if settings else None
-    title = name.value if isinstance(name, Stated) else assessment.root.name
-    page.rule("═")
-    page.ends(title, f"stage: {settings.stage}" if settings else "settings could not be read", "strong")
-    specs = len(assessment.design.selected) if assessment.design else 0
-    page.wrapped(
-        f"{count(specs, 'spec')} · {count(len(assessment.checks), 'check')} · "
-        f"families: {', '.join(family.name for family in assessment.loaded.families) or 'none'}",
-        emphasis="faint",
-    )
-    page.rule("═")
 
 
 def _complaints(page: Page, complaints: tuple[Complaint, ...]) -> None:
@@ -83,21 +70,18 @@ def old_keys_on(page: Page, assessment: Assessment) -> None:
         page.wrapped(f"{note.where}: write {note.write}", indent=2, hanging=4)
 
 
-def _findings(page: Page, assessment: Assessment) -> None:
+def _findings(page: Page, assessment: Assessment, conceded: Standings) -> None:
     found = [check for check in assessment.checks if check.outcome == "finding"]
-    for component, group in groupby(grouped(found), key=lambda alike: alike.first.component):
-        together = sorted(group, key=lambda alike: _gravity(alike.first))
+    for component, group in groupby(
+        with_concessions(found, conceded), key=lambda alike: alike.first.component
+    ):
         page.gap()
         _component(page, assessment, component)
         if like := said_of_like(assessment, component):
             page.wrapped(like, indent=2, hanging=4, emphasis="faint")
-        for alike in together:
+        for alike in sorted(group, key=gravity):
             page.gap()
-            _finding(page, assessment, alike)
-
-
-def _gravity(check: Check) -> tuple[int, float, str]:
-    return -(check.grade or 0), -(check.utilisation or 0.0), check.rule.name
+            _finding(page, assessment, alike, conceded)
 
 
 def _component(page: Page, assessment: Assessment, component: str) -> None:
@@ -118,33 +102,38 @@ def _described(spec: Spec | None) -> str:
     return ", ".join(parts)
 
 
-def _finding(page: Page, assessment: Assessment, alike: Alike) -> None:
+def _finding(page: Page, assessment: Assessment, alike: Alike, conceded: Standings) -> None:
     check = alike.first
     grade = check.grade or Grade.OBSERVATION
     ink: Emphasis = grade.word  # type: ignore[assignment]
-    left = f"  {grade.word.upper()}  "
-    right = _gauge(check.utilisation)
-    space = page.width - len(left) - len(check.rule.name) - len(right)
-    if space < 1:
-        page.line((left.rstrip(), ink), f"  {check.rule.name}")
-        page.line(f"  {right}")
+    heading, used = f"  {check.rule.name}", _used(check)
+    if len(grade.word) + len(heading) + len(used) + 2 > page.width:
+        page.line("  ", (grade.word.upper(), ink))
+        page.wrapped(f"{check.rule.name}{used}", indent=4)
     else:
-        page.line("  ", (left.strip(), ink), f"  {check.rule.name}", " " * space, (right, ""))
-    page.entry("asked", check.rule.title)
-    page.entry("found", check.says, emphasis="strong")
+        page.line("  ", (grade.word.upper(), ink), f"{heading}{used}")
+    page.entry("requirement", check.rule.title, column=_COLUMN)
+    page.entry("actual", check.actual, emphasis="strong", column=_COLUMN)
     for other in check.also_failing:
-        page.entry("and", said_of_item(other))
+        page.entry("and", said_of_item(other), column=_COLUMN)
     if check.missing:
-        page.entry("needs", "; ".join(check.missing))
-    if when := _when(check):
-        page.entry("when", when)
-    page.entry("source", _sources(check))
-    page.entry("look at", str(check.where))
+        page.entry("needs", "; ".join(check.missing), column=_COLUMN)
+    if worst := _at_worst(check):
+        page.entry("at worst", worst, column=_COLUMN)
+    page.entry("where", str(check.where), column=_COLUMN)
     if alike.said:
-        page.entry("and", alike.said)
+        page.entry("and", alike.said, column=_COLUMN)
     _remedies(page, assessment, check)
-    if grade is Grade.HOLD:
-        page.entry("refer to", referred_to(assessment))
+    page.entry("source", _sources(check), column=_COLUMN)
+    if by := conceded_by(check, conceded):
+        page.entry("concession", by, column=_COLUMN)
+
+
+def _used(check: Check) -> str:
+    share = check.utilisation
+    if share is None:
+        return ""
+    return ", no margin left" if share == float("inf") else f", {share:.2f} of the limit"
 
 
 def _sources(check: Check) -> str:
@@ -153,24 +142,14 @@ def _sources(check: Check) -> str:
     return f"{first}{more}"
 
 
-def _when(check: Check) -> str:
-    return "; ".join(part for part in (check.case, ", ".join(check.governing)) if part)
+def _at_worst(check: Check) -> str:
+    """The load case and the values of the tolerance corner that governs."""
+    return "; ".join((*([f"load case {check.case}"] if check.case else ()), *check.at_worst))
 
 
 def _remedies(page: Page, assessment: Assessment, check: Check) -> None:
     for index, remedy in enumerate(assessment.remedies(check)[:_REMEDIES_SHOWN]):
-        page.entry("would clear" if index == 0 else "or", str(remedy))
-
-
-def _gauge(utilisation: float | None) -> str:
-    """A bar that shows how much of the limit is used; the vertical stroke is at the limit."""
-    if utilisation is None:
-        return ""
-    limit = round(_GAUGE_CELLS / _GAUGE_FULL)
-    filled = min(_GAUGE_CELLS, round(min(utilisation, _GAUGE_FULL) * limit))
-    cells = "".join("▪" if cell < filled else "·" for cell in range(_GAUGE_CELLS))
-    shown = "no margin left" if utilisation == float("inf") else f"{utilisation:.2f} of the limit"
-    return f"{cells[:limit]}|{cells[limit:]}  {shown}"
+        page.entry("remedy" if index == 0 else "or", str(remedy), column=_COLUMN)
 
 
 def unfinished_on(page: Page, assessment: Assessment) -> None:
@@ -220,14 +199,14 @@ def _marked(check: Check) -> str:
     return f"{check.rule.name} (HOLD)" if check.grade is Grade.HOLD else check.rule.name
 
 
-def _verdict(page: Page, assessment: Assessment) -> None:
+def _end(page: Page, assessment: Assessment) -> None:
+    """What holds for all findings: to whom a hold is referred, limits of the repository, the cautions."""
     page.gap()
-    page.rule("═")
-    page.wrapped(verdict(assessment), emphasis="strong")
+    page.rule()
+    if any(check.grade is Grade.HOLD for check in assessment.checks):
+        page.wrapped(f"Holds are referred to {referred_to(assessment)}.")
     page.wrapped(tally(assessment))
     if assessment.changed_limits:
         page.wrapped("Limits set in speclint.toml: " + "; ".join(assessment.changed_limits))
-    page.gap()
     for caution in CAUTIONS:
         page.wrapped(caution, emphasis="faint")
-    page.rule("═")

@@ -11,6 +11,7 @@ from typing import Any
 from speclint.errors import Complaint, Location
 from speclint.repository.settings import Settings
 from speclint.repository.spec_files import PassedOver
+from speclint.repository.unread import Unread
 from speclint.specs import Component, Duty, Link, Spec, Stated, old_keys_in
 
 
@@ -21,7 +22,8 @@ class Design:
     ``files`` gives the file of each id, readable or not. ``selected`` are the ids that the command line
     asked for; links may lead anywhere in the repository. ``cut`` are the places of links that close a loop.
     ``passed_over`` are TOML files where the command line pointed that were not read as specs. ``alike`` gives, for
-    each spec that is like another or the mirror of it, the id of that other.
+    each spec that is like another or the mirror of it, the id of that other. ``unread`` is what the files of specs that
+    are missing tell.
     """
 
     root: Path
@@ -33,6 +35,7 @@ class Design:
     cut: frozenset[Location] = frozenset()
     passed_over: tuple[PassedOver, ...] = ()
     alike: Mapping[str, str] = field(default_factory=dict)
+    unread: tuple[Unread, ...] = ()
     _linking: dict[str, tuple[Component, ...]] = field(default_factory=dict, repr=False, compare=False)
     _duties: dict[str, tuple[Duty | None, frozenset[str]]] = field(
         default_factory=dict, repr=False, compare=False
@@ -63,6 +66,25 @@ class Design:
     def linking_to(self, target: Spec) -> tuple[Component, ...]:
         """The components that state a link to a spec, in the order of their ids."""
         return self._linking.get(target.id, ())
+
+    def unread_linking(self, target: Spec, kind: type[Component], *words: str) -> tuple[str, ...]:
+        """The files that could not be read and may hold a component of a kind that links to a spec, and names words."""
+        return tuple(one.file for one in self.unread if one.may_be(kind) and one.may_name(target.id, *words))
+
+    def unread_naming(self, *words: str) -> tuple[str, ...]:
+        """The files that could not be read and may name one of some words, such as ids."""
+        return tuple(one.file for one in self.unread if any(one.may_name(word) for word in words))
+
+    def unread_on_way(self, ids: Collection[str]) -> tuple[str, ...]:
+        """The files that could not be read and may join some components to others: by a link of theirs, or to one."""
+        led_to = {link.id for name in ids if name in self.specs for link in self.specs[name].links()}
+        return tuple(sorted({*self.unread_among(led_to), *self.unread_naming(*ids)}))
+
+    def unread_among(self, ids: Collection[str]) -> tuple[str, ...]:
+        """The files of those of some ids whose specs could not be read."""
+        return tuple(
+            sorted(self.files[name] for name in ids if name in self.files and name not in self.specs)
+        )
 
     def owner(self, where: Location) -> str:
         """The id of the spec of which a place is read; the file itself where it holds none."""

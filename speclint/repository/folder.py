@@ -15,6 +15,7 @@ from speclint.repository.settings import FILE_NAME, Settings
 from speclint.repository.spec_files import sorted_out
 from speclint.repository.taking_over import named_by, taken_over
 from speclint.repository.unknown_names import unknown_names
+from speclint.repository.unread import unread_files
 from speclint.specs import Link, Spec
 
 
@@ -62,6 +63,7 @@ def load_design(
     complaints += [complaint for one in more for complaint in validated(one, kinds).complaints]
     specs = {name: one.spec for name, one in loaded.items() if one.spec is not None}
     files = {name: one.file for name, one in loaded.items()}
+    missing = [one.file for one in (*more, *(one for one in loaded.values() if one.spec is None))]
     alike = {name: other for name, one in unique.items() if (other := named_by(one)) in unique}
     complaints += _broken_links(specs, files)
     complaints += misfits(specs)
@@ -77,6 +79,7 @@ def load_design(
         cut=cut,
         passed_over=tuple(one for one in passed_over if chosen(root / one.file, paths)),
         alike=alike,
+        unread=tuple(unread_files(root, missing, kinds)),
     )
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from typing import Any
 
 from speclint.errors import Complaint, Location, one_of, shortened
 from speclint.specs import Link, NamedIn, Spec, SpecTable, Stated, names_in
@@ -77,13 +78,16 @@ class _Known:
         return self._ids[kinds]
 
     def linking(self, spec: Spec, mark: NamedIn) -> list[Spec]:
-        """The specs of a kind that link to one under a key."""
+        """The specs of a kind that link under a key to one, or to that which its own links lead to."""
+        owner = _linked(spec, mark.through, self.specs)
+        if owner is None:
+            return []
         if (mark.of, mark.by) not in self._linking:
             found = self._linking[mark.of, mark.by] = {}
             for one in self.specs.values():
                 if one.is_one_of((mark.of,)) and isinstance(link := getattr(one, mark.by), Link):
                     found.setdefault(link.id, []).append(one)
-        return self._linking[mark.of, mark.by].get(spec.id, [])
+        return self._linking[mark.of, mark.by].get(owner.id, [])
 
 
 def _looked_up(spec: Spec, holder: SpecTable, mark: NamedIn, known: _Known) -> _Table | None:
@@ -116,8 +120,24 @@ def _followed(spec: Spec, start: SpecTable, table: str, specs: Specs) -> tuple[S
     for key in table.split("."):
         value = getattr(value, key, None)  # nothing beyond a link that is not stated
         if isinstance(value, Link):
-            found = specs.get(value.id)
-            if found is None or not found.is_one_of(value.kinds):
+            found = _at_the_end(value, specs)
+            if found is None:
                 return None
             spec = value = found
     return (spec, frozenset(value)) if isinstance(value, Mapping) else None
+
+
+def _linked(spec: Spec, links: str, specs: Specs) -> Spec | None:
+    """The spec that a chain of links leads to; the spec itself where there is none."""
+    for key in links.split(".") if links else ():
+        link = getattr(spec, key, None)
+        found = _at_the_end(link, specs) if isinstance(link, Link) else None
+        if found is None:
+            return None
+        spec = found
+    return spec
+
+
+def _at_the_end(link: Link[Any], specs: Specs) -> Spec | None:
+    found = specs.get(link.id)
+    return found if found is not None and found.is_one_of(link.kinds) else None

@@ -1,3 +1,6 @@
+from .actual import (
+    actual as actual,
+)
 from .agreement import (
     Fact as Fact,
     Must as Must,
@@ -50,6 +53,7 @@ from .grade import (
     Grade as Grade,
 )
 from .judgement import (
+    ROUNDING as ROUNDING,
     Amount as Amount,
     Judgement as Judgement,
     NotApplicable as NotApplicable,

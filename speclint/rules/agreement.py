@@ -121,7 +121,9 @@ def _function(
 
     def judged(found: tuple[Pair, ...], sheet: Sheet) -> Judgement:
         if not found:
-            raise sheet.not_applicable("no other place states what it states")
+            raise sheet.not_applicable(
+                "nothing to compare: no other spec states this, or the sizes from which it could be worked"
+            )
         return sheet.each(
             [(one.name, one) for one in found], lambda item: _held(item[1], sheet, optional=optional)
         )

@@ -41,7 +41,9 @@ class Rule:
     assessed counts as. ``why`` is a reason in words that a fitter understands. ``leaves_out`` says in one line what the
     rule does not cover. ``edition`` is raised when its result can change. ``agreement`` says that the rule holds two
     places of one fact against each other (:mod:`speclint.rules.agreement`). ``row`` is that of a rule which asks what
-    fills a place, in the list of what is still to be drawn (:mod:`speclint.rules.filling`); 0 for any other.
+    fills a place, in the list of what is still to be drawn (:mod:`speclint.rules.filling`); 0 for any other. ``wrong``
+    says what is wrong where the rule fails, with ``{found}``, ``{limit}``, ``{left}`` and ``{item}`` for what was
+    found, its limit, what is left and the item that was judged.
     """
 
     name: str
@@ -59,6 +61,7 @@ class Rule:
     reviews: bool = False
     agreement: bool = False
     row: int = 0
+    wrong: str = ""
     family: str = field(default="", compare=False)
 
     def of_family(self, family: str) -> Rule:
@@ -112,11 +115,12 @@ def rule(
     edition: int = 1,
     reviews: bool = False,
     row: int = 0,
+    wrong: str = "",
 ) -> Callable[[Callable[..., Any]], Rule]:
     """Make a rule of a function.
 
     The function takes the component, the load case if the rule names ``cases``, and the sheet; it returns
-    the sheet's judgement. ``title`` is true when the rule holds.
+    the sheet's judgement. ``title`` is true when the rule holds, ``wrong`` when it fails.
     """
     kinds = (on,) if isinstance(on, type) else tuple(on)
 
@@ -136,6 +140,7 @@ def rule(
             limits=tuple(limits),
             reviews=reviews,
             row=row,
+            wrong=wrong,
         )
 
     return made

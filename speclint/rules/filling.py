@@ -17,6 +17,7 @@ from speclint.errors import NOWHERE, Location
 from speclint.rules.definition import Rule, rule
 from speclint.rules.grade import Grade
 from speclint.rules.judgement import Judgement
+from speclint.rules.placing import not_read
 from speclint.rules.sheet import Sheet
 from speclint.specs import Component, Spec
 
@@ -106,7 +107,11 @@ def filled_once(
 def _judged(found: tuple[ToFill, ...], owner: Component, gravity: Gravity, sheet: Sheet) -> Judgement:
     if not found:
         raise sheet.not_applicable("it has no such place")
-    stage = sheet.setting("stage")
+    stage, unread = sheet.setting("stage"), sheet.unread_fillers()
+    if unread:
+        found = tuple(one for one in found if one.filled)
+        if not found:
+            sheet.require_read(unread)
     for one in found:
         sheet.note_place(f"{one.wants} ({one.name})", filled=one.filled, where=one.at(owner))
     judged = [_of_place(one, owner, _grades(gravity, stage), sheet) for one in found]
@@ -118,7 +123,14 @@ def _judged(found: tuple[ToFill, ...], owner: Component, gravity: Gravity, sheet
                 f"a draft: {len(empty)} still to be drawn, listed under {sheet.listed_under()}"
             )
         judged = wrong
-    return sheet.worst(*judged)
+    return sheet.worst(*judged) if not unread else sheet.each([*judged, *unread], _beside_unread)
+
+
+def _beside_unread(item: object) -> Judgement:
+    """A judgement as it is; of a file that could not be read, that a place was not judged for it."""
+    if isinstance(item, Judgement):
+        return item
+    raise not_read((str(item),))
 
 
 def _grades(gravity: Gravity, stage: str) -> tuple[Grade, Grade]:

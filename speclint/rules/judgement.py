@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from speclint.errors import NOWHERE, Location
+from speclint.quantities import amount
 from speclint.rules.grade import Grade
 
 #: Rounding of floating-point arithmetic: a value this near its limit sits at the limit.
@@ -44,7 +45,8 @@ class Judgement:
 
     The worst of several judgements keeps them all in ``parts``, and in ``ended`` what could not be said of an item.
     ``of`` names the item that is judged, where a rule goes over several. ``places`` are those that state a fact and do
-    not agree.
+    not agree. ``wrong`` says what is wrong where this comparison fails, in place of the rule's own sentence
+    (:func:`speclint.rules.actual`).
     """
 
     holds: bool
@@ -61,11 +63,22 @@ class Judgement:
     ended: tuple[RuleEnded, ...] = ()
     of: str = ""
     places: tuple[StatedPlace, ...] = ()
+    wrong: str = ""
 
     @property
     def margin(self) -> float | None:
         """What is left before the nearer limit, as a share of it."""
         return min(self.margins, default=None)
+
+    @property
+    def numbers(self) -> str:
+        """What was found and its limit without their names, ``0 N < 1000 N``; "" where no numbers are compared."""
+        found, limit = self.found, self.limit
+        if found is None or limit is None or self.compared == "reported":
+            return ""
+        sign = self.compared if self.holds else {"≤": ">", "≥": "<", "=": "≠", ">": "≤"}[self.compared]
+        left = amount(found.value, found.unit, found.written_in or limit.written_in)
+        return f"{left} {sign} {amount(limit.value, limit.unit, limit.written_in or found.written_in)}"
 
     @property
     def every(self) -> tuple[Judgement, ...]:
@@ -88,6 +101,11 @@ class Judgement:
     def saying(self, says: str) -> Judgement:
         """The same judgement in other words."""
         return replace(self, says=says)
+
+    def else_says(self, wrong: str) -> Judgement:
+        """The same judgement, with what is wrong where it fails: a sentence like that of a rule."""
+        parts = tuple(replace(one, wrong=one.wrong or wrong) for one in self.parts)
+        return replace(self, wrong=self.wrong or wrong, parts=parts)
 
     def accepted(self, says: str) -> Judgement:
         """A judgement that holds in spite of its comparison, for a reason that is said."""

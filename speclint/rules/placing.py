@@ -33,6 +33,7 @@ class Placing:
     _context: Context
     _record: Record | None
     _asked: Asked
+    _unread: dict[str, None]
 
     def fillers(
         self, owner: Spec, kind: type[C], *, by: str | Sequence[str], named: tuple[str, str] | None = None
@@ -41,7 +42,8 @@ class Placing:
 
         ``by`` are the keys of the links, dotted where they stand in a table; a star stands for every entry:
         "housed_in", "grooves.*.takes". ``named`` asks beside it for the name of an entry that the component states
-        under a key: ``("in_bore", "left")``. It is on record which are there, and that nothing is.
+        under a key: ``("in_bore", "left")``. It is on record which are there, and that nothing is, and which file that
+        could not be read may hold one.
         """
         keys = (by,) if isinstance(by, str) else tuple(by)
         self._asked.everything = True
@@ -54,6 +56,8 @@ class Placing:
             if any(link.id == owner.id for key in keys for link in links_under(part, key))
             and (named is None or self._names(part, *named))
         )
+        named_too = named[1:] if named else ()
+        self._unread.update(dict.fromkeys(self._context.design.unread_linking(owner, kind, *named_too)))
         if self._record:
             ids = [part.id for part in found]
             place = f"{owner.id} {named[1]}" if named else owner.id
@@ -73,20 +77,40 @@ class Placing:
             return found[0]
         place = f"{named[1]} of {owner.id}" if named else owner.id
         if not found:
+            self.require_read(self.unread_fillers())
             raise NotAssessed(f"no {kind.called or kind.kind} is drawn for {place}", owner.where)
         files = " and ".join(f"{one.id} ({one.where.file})" for one in found)
         raise NotAssessed(f"{place} is filled {len(found)} times: {files}", found[-1].where)
 
+    def unread_fillers(self) -> tuple[str, ...]:
+        """The files that could not be read and may hold what ``fillers`` was asked for."""
+        return tuple(self._unread)
+
+    def require_read(self, files: Sequence[str]) -> None:
+        """End the rule where there are files that could not be read, and may hold what it looks for.
+
+        :raises NotAssessed: naming the files.
+        """
+        if files:
+            raise not_read(files)
+
     def joined_to(self, component: Component, *words: str) -> bool:
-        """Whether a chain of links joins a component to one of some kinds, by their words, whichever way it leads."""
+        """Whether a chain of links joins a component to one of some kinds, by their words, whichever way it leads.
+
+        :raises NotAssessed: where none does, and a file that could not be read may be on the way.
+        """
         return self.nearest(component, *words) is not None
 
     def nearest(self, component: Component, *words: str) -> Component | None:
-        """The nearest component of some kinds, by their words, to which a chain of links joins another; or none."""
+        """The nearest component of some kinds, by their words, to which a chain of links joins another; or none.
+
+        :raises NotAssessed: as ``joined_to``.
+        """
         self._asked.everything = True
         found, way = self._context.design.way_to(component, words)
         self._context.consulted.specs.update(way)
         if found is None:
+            self.require_read(self._context.design.unread_on_way(way))
             self._context.consulted.linked.update((name, class_in_full(Component)) for name in way)
         if self._record:
             said = "yes" if found else "no"
@@ -94,7 +118,10 @@ class Placing:
         return found
 
     def sharing_drawing(self, component: Component) -> tuple[Component, ...]:
-        """The other components of the repository that state the drawing number of one."""
+        """The other components of the repository that state the drawing number of one.
+
+        :raises NotAssessed: where a file that could not be read may state it.
+        """
         if not isinstance(component.drawing, Stated):
             return ()
         self._asked.everything = True
@@ -102,28 +129,38 @@ class Placing:
         self._context.consulted.asked.add(("drawing", number))
         found = tuple(one for one in self._context.design.of_drawing(number) if one.id != component.id)
         self._context.consulted.specs.update(one.id for one in found)
+        self.require_read(self._context.design.unread_naming(number))
         if self._record:
             ids = [one.id for one in found]
             self._record.note(f"others on drawing {number}", repr(ids), shown=", ".join(ids) or "none")
         return found
 
     def left_over(self) -> tuple[Spec, ...]:
-        """The duties and outlines of the repository that nothing uses."""
+        """The duties and outlines of the repository that nothing uses.
+
+        :raises NotAssessed: where a file that could not be read may use one of them.
+        """
         self._asked.everything = True
         found = self._context.design.left_over()
         self._context.consulted.asked.add(("unused", ""))
         self._context.consulted.specs.update(one.id for one in found)
+        self.require_read(self._context.design.unread_naming(*(one.id for one in found)))
         if self._record:
             ids = [one.id for one in found]
             self._record.note("used by nothing", repr(ids), shown=", ".join(ids) or "none")
         return found
 
     def cases_of(self, component: Component) -> tuple[str, ...]:
-        """The load cases of the duty that a component sees; none where it sees no duty."""
+        """The load cases of the duty that a component sees; none where it sees no duty.
+
+        :raises NotAssessed: where its duty, or a part on the way to it, could not be read.
+        """
         self._asked.everything = True
         design = self._context.design
         duty, way = design.duty_of(component)
         self._context.consulted.specs |= way
+        if duty is None:
+            self.require_read(design.unread_among(way))
         found = () if duty is None else tuple(name for name in CASE_NAMES if name in duty.cases)
         if self._record:
             self._record.note(f"load cases of {component.id}", repr(found), shown=", ".join(found) or "none")
@@ -169,6 +206,11 @@ class Placing:
             place = self._record.place(value.where)
             self._record.note(f"read {place}", repr(stated), place, str(stated) or "not stated")
         return bool(stated == name)
+
+
+def not_read(files: Sequence[str]) -> NotAssessed:
+    """Why a rule ends that looks for parts which files that could not be read may hold."""
+    return NotAssessed(f"not judged: {' and '.join(files)} could not be read", Location(files[0]))
 
 
 def links_under(value: object, key: str) -> Iterator[Link[Spec]]:

@@ -68,6 +68,7 @@ class Record:
         self.rests_on: dict[str, str] = {}
         self.varying: set[str] = set()
         self.labels: dict[object, str] = {}
+        self._amounts: dict[object, tuple[float, str, str]] = {}
         self.renaming = Renaming(design.files)
         self.renaming.part(component)
         #: The basis with every name of a part and of a place replaced by a number.
@@ -133,6 +134,8 @@ class Record:
         )
         if measure.provenance == "assumed":
             self.assumed.append(measure.where)
+        unit = _SI_OF.get(measure.dimension) or DIMENSIONS[measure.dimension].si
+        self._amounts[key] = (value, unit, measure.unit)
         self.quantity(symbol, words, measure, value)
 
     def quantity(self, symbol: str, words: str, measure: Measure, value: float) -> None:
@@ -159,6 +162,7 @@ class Record:
     def looked_up(self, key: object, symbol: str, words: str, reading: Reading, value: float) -> None:
         """Write down a figure of a table, with its band and its source."""
         self.labels[key] = words
+        self._amounts[key] = (value, reading.unit, "")
         low, high = (amount(end, reading.unit) for end in (reading.low, reading.high))
         band = "" if reading.low == reading.high else f"{low} to {high}"
         self.varying.add(f"{words} {symbol}")
@@ -258,6 +262,11 @@ class Record:
         on_drawing = f", drawing {drawing}" if drawing else ", no drawing number"
         line = f"{where.file}:{where.line}" if where.line else where.file
         return f"{self.label(where)} {shown} ({line}{on_drawing})".replace("  ", " ")
+
+    def side(self, key: object, *, high: bool) -> str:
+        """An input that decides, with the value at its side: ``bore 480.063 mm (greatest)``."""
+        shown = f" {amount(*self._amounts[key])}" if key in self._amounts else ""
+        return f"{self.labels[key]}{shown} ({'greatest' if high else 'least'})"
 
     def label(self, where: Location) -> str:
         """The name of a place: its key in words, and its component where that is another one."""

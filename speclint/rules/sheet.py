@@ -58,6 +58,7 @@ class Sheet(Judging, Placing):
         self._rule, self._component, self._context, self._corner = rule, component, context, corner
         self._record = Record(context.design, component.id) if record else None
         self._asked = context.asked
+        self._unread = {}
 
     @property
     def record(self) -> Record:
@@ -212,9 +213,14 @@ class Sheet(Judging, Placing):
         return found  # type: ignore[return-value]  # the design has checked the target
 
     def duty_of(self, component: Component) -> Duty | None:
-        """The duty that a component states, or else that of the nearest component it is linked to; None without one."""
+        """The duty that a component states, or else that of the nearest component it is linked to; None without one.
+
+        :raises NotAssessed: where its duty, or a part on the way to it, could not be read.
+        """
         found, passed = self._context.design.duty_of(component)
         self._context.consulted.specs |= passed
+        if found is None:
+            self.require_read(self._context.design.unread_among(passed))
         self._asked.everything |= component is not self._component
         if self._record:
             called = found.id if found else ""
@@ -230,9 +236,13 @@ class Sheet(Judging, Placing):
         return table[key]
 
     def belonging_to(self, target: Spec, kind: type[C]) -> tuple[C, ...]:
-        """The components of a kind that state a link to a spec: the rings of a liner, the studs of a cover."""
+        """The components of a kind that state a link to a spec: the rings of a liner, the studs of a cover.
+
+        :raises NotAssessed: where a file that could not be read may hold one more.
+        """
         self._asked.queried.add((target.id, kind))
         found = tuple(part for part in self._context.design.linking_to(target) if isinstance(part, kind))
+        self.require_read(self._context.design.unread_linking(target, kind))
         ids = [part.id for part in found]
         consulted = self._context.consulted
         consulted.specs.update(ids)

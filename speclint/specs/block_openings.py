@@ -10,7 +10,7 @@ from speclint.specs.geometry import Below, Conditions
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
-from speclint.specs.taking_over import Mirrors
+from speclint.specs.taking_over import OWN_PLACE, Mirrors
 
 
 class Closable(SpecTable):
@@ -22,7 +22,7 @@ class Closable(SpecTable):
     """
 
     blanked: Word[bool] = NOT_STATED
-    blanked_by: LinkTo[Component] = NOT_STATED
+    blanked_by: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
 
 
 class BlockPort(Closable):

@@ -19,14 +19,16 @@ class NamedIn:
 
     ``table`` is the dotted key of the table, from the spec that states the name; a link on the way is followed:
     "bores", "housed_in.bores", "upper_beat.seat.pressed_into.bores". One that begins with a dot sets out from the table
-    in which the name stands: ".block.bores". With ``of`` the table is that of the specs of a
-    kind which link here under the key ``by``: the plates of the weldment that makes a block. With ``ids_of`` the names
-    are ids of specs of those kinds. ``beside`` are words that may stand in place of a name.
+    in which the name stands: ".block.bores". With ``of`` the table is that of the specs of a kind which link under the
+    key ``by`` to this spec, or to that which its links ``through`` lead to: the plates of the weldment that makes a
+    block. With ``ids_of`` the names are ids of specs of those kinds. ``beside`` are words that may stand in place of a
+    name.
     """
 
     table: str = ""
     of: str = ""
     by: str = ""
+    through: str = ""
     ids_of: tuple[str, ...] = ()
     beside: tuple[str, ...] = ()
 
@@ -34,4 +36,8 @@ class NamedIn:
         if bool(self.table) == bool(self.ids_of) or bool(self.of) != bool(self.by):
             raise ValueError(
                 "names stand in a table or are ids; a table of specs that link here names their link"
+            )
+        if self.through and not self.of:
+            raise ValueError(
+                "links are gone through to a spec only where others that link to it have the table"
             )

@@ -85,7 +85,10 @@ def test_parts_in_racks_alike_are_alike_and_in_unlike_ones_not(tmp_path: Path) -
 def test_reports_say_it_once_with_the_parts(shop: DesignFolder) -> None:
     found = shop.assess()
     text = " ".join(terminal_page.write(found, 100).text().split())
-    assert text.count("113.1 MPa > 100 MPa") == 1
+    first, _, details = text.partition("requirement")
+    assert first.count("113.1 MPa > 100 MPa") == 1
+    assert "tube-a: tube.stress: 113.1 MPa > 100 MPa (and 2 more alike)" in first
+    assert details.count("113.1 MPa > 100 MPa") == 1
     assert "and alike on 2 parts: tube-b, tube-c" in text
     assert tally(found).startswith("1 hold (3 with those of parts alike)")
     markdown = markdown_report.write(found)

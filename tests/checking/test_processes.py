@@ -111,8 +111,11 @@ def test_helpers_find_what_one_finds_alone(repository: Path, alone: Assessment, 
 
 def test_helpers_run_only_the_rules_that_were_asked_for(repository: Path) -> None:
     rules = chosen_rules(LOADED, [], ["coil-spring.index", "release.share-assessed"])
-    with Processes(helpers=1, enough=2) as processes:
+    told: list[tuple[int, int]] = []
+    with Processes(helpers=1, enough=2, on_part=lambda *counts: told.append(counts)) as processes:
         spread = assess([repository], LOADED, rules, processes=processes)
+    assert [done for done, _ in told] == sorted(done for done, _ in told)
+    assert told[-1][0] == told[-1][1] >= 2
     assert jsoned.write(spread) == jsoned.write(assess([repository], LOADED, rules))
     assert {check.rule.name for check in spread.checks} == {"coil-spring.index", "release.share-assessed"}
 

@@ -1,31 +1,50 @@
-"""Progress goes to a terminal beside what a command prints, and never into a pipe."""
+"""Progress says how many parts are done on a terminal, and nothing anywhere else."""
 
 from __future__ import annotations
 
 import io
+import sys
 
 import pytest
 
+from speclint.checking import Processes
 from speclint.commands.progress import progress
 from tests.reports.test_page import Terminal
 
 
-def work(monkeypatch: pytest.MonkeyPatch, stream: io.StringIO) -> str:
-    monkeypatch.setattr("sys.stderr", stream)
-    with progress("checking") as told:
-        told("sheets of liner-left [red]")
-    return stream.getvalue()
+def lines(stream: io.StringIO) -> list[str]:
+    return [one.rstrip() for one in stream.getvalue().split("\r") if one.strip()]
 
 
-def test_nothing_goes_into_a_pipe(monkeypatch: pytest.MonkeyPatch) -> None:
-    assert work(monkeypatch, io.StringIO()) == ""
+def test_a_terminal_is_told_the_stage_and_the_counts(monkeypatch: pytest.MonkeyPatch) -> None:
+    stream = Terminal()
+    monkeypatch.setenv("TERM", "xterm")
+    monkeypatch.setattr(sys, "stderr", stream)
+    with progress("checking") as shown, Processes(helpers=0, on_part=shown.part) as processes:
+        assert processes.spread(abs, [-1, 2]) == [1, 2]
+        shown("looking for remedies")
+    assert lines(stream) == ["checking", "checking: 1 of 2", "checking: 2 of 2", "looking for remedies"]
+    assert stream.getvalue().endswith("\r")
+    assert stream.getvalue().rsplit("\r", 2)[1].strip() == ""
 
 
-def test_nothing_goes_to_a_terminal_that_cannot_take_it_back(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setenv("TERM", "dumb")
-    assert work(monkeypatch, Terminal()) == ""
+def test_a_shorter_line_covers_the_longer_one_before_it(monkeypatch: pytest.MonkeyPatch) -> None:
+    stream = Terminal()
+    monkeypatch.setenv("TERM", "xterm")
+    monkeypatch.setattr(sys, "stderr", stream)
+    with progress("a long stage") as shown:
+        shown("short")
+    assert "\rshort       \r" in stream.getvalue()
 
 
-def test_a_terminal_shows_what_goes_on_as_plain_text(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setenv("TERM", "xterm-256color")
-    assert "sheets of liner-left [red]" in work(monkeypatch, Terminal())
+@pytest.mark.parametrize(
+    ("stream", "term"), [(io.StringIO(), "xterm"), (Terminal(), "dumb"), (None, "xterm")]
+)
+def test_nothing_is_told_elsewhere(
+    monkeypatch: pytest.MonkeyPatch, stream: io.StringIO | None, term: str
+) -> None:
+    monkeypatch.setenv("TERM", term)
+    monkeypatch.setattr(sys, "stderr", stream)
+    with progress("checking") as shown:
+        shown.part(1, 2)
+    assert stream is None or not stream.getvalue()

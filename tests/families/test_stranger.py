@@ -118,8 +118,9 @@ def design(folder: Path, files: Mapping[str, str] = FILES, settings: str = SETTI
 def test_it_is_listed_with_its_rules(installed: Installed, tmp_path: Path) -> None:
     done = installed.run("families", inside=tmp_path)
     assert done.returncode == 0, done.stderr
-    (line,) = (line for line in done.stdout.splitlines() if "wheelsets" in line)
-    assert line.split() == ["wheelsets", "0.3.0,", "4", "rules", "(speclint_wheelsets)"]
+    listed = " ".join(done.stdout.split())
+    assert "wheelsets " in listed
+    assert "0.3.0, 4 rules (speclint_wheelsets)" in listed
 
 
 def test_its_rules_and_those_of_the_shaft_are_applied(installed: Installed, tmp_path: Path) -> None:

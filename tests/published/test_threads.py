@@ -18,6 +18,7 @@ from speclint.errors import NotKnown
 from speclint.handbook.springs.wire_gauge import wire_diameter
 from speclint.handbook.tables.csv_files import entries, rows
 from speclint.handbook.threads import (
+    clearance_hole,
     external_stripping_area,
     internal_stripping_area,
     limits,
@@ -654,6 +655,26 @@ def test_properties_of_classes(
     assert found.tensile_strength == pytest.approx(strength * 1e6)
     assert found.yield_stress == pytest.approx(stress_at_yield * 1e6)
     assert found.hardness == hardness
+
+
+# --- clearance holes ---
+
+#: Close, normal and loose, mm, as the table of bd-warehouse 0.4.0 prints them: seen. It has those of M12, M14 and
+#: M16 to whole millimetres, where ISO 273 has halves (memory).
+HOLES_OF_LIBRARY = {
+    "M5": (5.3, 5.5, 5.8), "M6": (6.4, 6.6, 7), "M8": (8.4, 9, 10), "M10": (10.5, 11, 12), "M18": (19, 20, 21),
+    "M20": (21, 22, 24), "M22": (23, 24, 26), "M24": (25, 26, 28), "M27": (28, 30, 32), "M30": (31, 33, 35),
+    "M33": (34, 36, 38), "M36": (37, 39, 42), "M39": (40, 42, 45), "M42": (43, 45, 48), "M45": (46, 48, 52),
+    "M48": (50, 52, 56), "M52": (54, 56, 62), "M56": (58, 62, 66), "M60": (62, 66, 70), "M64": (66, 70, 74),
+}  # fmt: skip
+HOLES_FROM_MEMORY = {"M12": (13, 13.5, 14.5), "M14": (15, 15.5, 16.5), "M16": (17, 17.5, 18.5)}
+
+
+@proves("threads.geometry", seen="bd-warehouse 0.4.0, clearance holes", memory="ISO 273:1979")
+@pytest.mark.parametrize(("bolt", "holes"), (HOLES_OF_LIBRARY | HOLES_FROM_MEMORY).items())
+def test_clearance_holes(bolt: str, holes: tuple[float, float, float]) -> None:
+    found = [clearance_hole(bolt, one).nominal * 1e3 for one in ("fine", "medium", "coarse")]
+    assert found == pytest.approx(holes)
 
 
 # --- Imperial standard wire gauge ---

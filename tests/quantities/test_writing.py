@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from speclint.quantities import as_written, sides, substituted
+from speclint.quantities import amount, as_written, sides, substituted
 
 
 @pytest.mark.parametrize(
@@ -63,3 +63,39 @@ def test_a_line_with_numbers_reads_as_the_equation_does(equation: str, line: str
         "ΔT": "9 °F difference",
     }
     assert substituted(equation, values) == line
+
+
+@pytest.mark.parametrize(
+    ("value", "unit", "written_in", "shown"),
+    [
+        (9999.0, "N", "", "9999 N"),
+        (10000.0, "N", "", "10 kN"),
+        (-617768.0, "N", "", "−617.8 kN"),
+        (617768.0, "N", "N", "617768 N"),
+        (45000.0, "J", "", "45 kJ"),
+        (9000.0, "J", "", "9000 J"),
+    ],
+)
+def test_five_figures_before_the_point_take_the_next_multiple(
+    value: float, unit: str, written_in: str, shown: str
+) -> None:
+    """617.8 kN is read at once; a spec's own unit stays."""
+    assert amount(value, unit, written_in) == shown
+
+
+@pytest.mark.parametrize(
+    ("value", "unit", "text"),
+    [
+        (0.1 + 0.2 - 0.3, "m", "0 mm"),  # 5.6e-17 m
+        (-6.9e-18, "m", "0 mm"),
+        (1.1e-12, "m", "1.1e−9 mm"),  # no rounding
+        (-9e-6, "Pa", "0 MPa"),
+        (-1e-9, "N", "0 N"),
+        (3e-10, "ΔK", "0 K"),
+        (273.15 - 1e-9, "K", "0 °C"),
+        (273.05, "K", "−0.1 °C"),
+        (11.7e-6, "1/K", "11.7e-6/K"),
+    ],
+)
+def test_what_rounding_leaves_of_zero_is_written_as_zero(value: float, unit: str, text: str) -> None:
+    assert amount(value, unit) == text

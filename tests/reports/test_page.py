@@ -59,9 +59,13 @@ def test_ink_is_left_out_where_it_is_not_wanted(
 
 
 def test_width_is_that_of_the_terminal_or_fixed(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setenv("COLUMNS", "72")
-    assert width_of(Terminal()) == 72
+    monkeypatch.delenv("COLUMNS", raising=False)
     assert width_of(io.StringIO()) == 100
+    for odd in ("wide", "-3", ""):
+        monkeypatch.setenv("COLUMNS", odd)
+        assert width_of(io.StringIO()) == 100
+    monkeypatch.setenv("COLUMNS", "72")
+    assert width_of(Terminal()) == width_of(io.StringIO()) == 72
     monkeypatch.setenv("COLUMNS", "10")
     assert width_of(Terminal()) == pages._NARROWEST
 

@@ -37,7 +37,11 @@ def found(tmp_path_factory: pytest.TempPathFactory) -> Assessment:
         ('id = "liner-left"', 'id = "liner-by-hand"'),
         ('housed_in = "block-left"', 'housed_in = "by-hand"'),
     )
-    mirror = 'kind = "cylinder-liner"\nmirror_of = "liner-left"\nhoused_in = "mirrored"\nin_bore = "main"\n'
+    ports = "".join(f'[ports.{end}]\nmatches = "{end}"\n' for end in ("front", "back"))
+    mirror = (
+        'kind = "cylinder-liner"\nmirror_of = "liner-left"\nhoused_in = "mirrored"\nin_bore = "main"\n'
+        + ports
+    )
     files = {
         "duty.toml": written(DUTY),
         "block-left.toml": left,

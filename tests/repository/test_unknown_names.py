@@ -96,6 +96,25 @@ def test_a_name_that_is_there_or_cannot_be_looked_up_passes(tmp_path: Path, chan
             'read "middle"; write one of "left", "right"',
         ),
         (
+            {"joint": 'kind = "bolted-joint"\nscrewed_into = "block"\n[tapped]\nplate = "barel"\n'},
+            "joint.toml:4 tapped.plate: the plates of weldment (weldment.toml) do not have this name; "
+            'read "barel"; write "barrel"',
+        ),
+        (
+            {"room": 'kind = "envelope"\naround = "block"\n[points.cock]\ncock_of = "font"\n'},
+            "room.toml:4 points.cock.cock_of: the ends of block (block.toml) do not have this name; "
+            'read "font"; write "front"',
+        ),
+        (
+            {
+                "weldment": WELDMENT + "[walls.live]\n[cavities.between]\n",
+                "live": 'kind = "steam-passage"\nin_block = "block"\n',
+                "wall": 'kind = "partition"\nlive_side = "live"\nwall = "live"\ncavity = "betwen"\n',
+            },
+            "wall.toml:4 cavity: the cavities of weldment (weldment.toml) do not have this name; "
+            'read "betwen"; write "between"',
+        ),
+        (
             {"plan": PLAN + "[seats.seats]\n"},
             'plan.toml:4 seats.seats: no valve-seat has this id; read "seats"; write "seat"',
         ),
@@ -136,7 +155,7 @@ def test_the_table_that_a_field_names_is_there(kind: str, path: tuple[str, ...],
     model: Any = KINDS[mark.of or kind]
     if mark.of:
         assert mark.by in model.model_fields
-        assert linked(model, mark.by) == (kind,)
+        assert linked(model, mark.by) == (ending(kind, mark.through),)
     if mark.table.startswith("."):
         for key in (one for one in path[:-1] if one != "*"):
             model, _ = inner_table(model.model_fields[key].annotation)
@@ -144,10 +163,23 @@ def test_the_table_that_a_field_names_is_there(kind: str, path: tuple[str, ...],
     for key in way:
         kinds = linked(model, key)
         if kinds == ("component",):  # of any kind: those that have the table are meant
-            model = next(one for one in KINDS.values() if last in one.model_fields)
+            model = next(one for one in KINDS.values() if last in one.model_fields and is_by_name(one, last))
         else:
             model = KINDS[kinds[0]] if kinds else model.model_fields[key].annotation
-    assert get_origin(model.model_fields[last].annotation) is dict
+    assert is_by_name(model, last)
+
+
+def is_by_name(model: type[SpecTable], key: str) -> bool:
+    """Whether a field holds tables by name."""
+    return get_origin(model.model_fields[key].annotation) is dict
+
+
+def ending(kind: str, links: str) -> str:
+    """The kind that links lead to; a component of any kind is the block, which has the tables."""
+    for key in links.split(".") if links else ():
+        kinds = linked(KINDS[kind], key)
+        kind = "cylinder-block" if kinds == ("component",) else kinds[0]
+    return kind
 
 
 def linked(model: type[SpecTable], key: str) -> tuple[str, ...]:

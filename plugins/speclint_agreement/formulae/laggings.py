@@ -18,3 +18,17 @@ def less_bare_ends(L: Metres, e: Metres) -> Metres:
     2.5
     """
     return L - 2 * e
+
+
+@formula("D_l = D + c", cites=[FIRST_PRINCIPLES])
+def with_play(D: Metres, c: Metres) -> Metres:
+    """Widest inside of lagging that still sits on its pipe.
+
+    D_l = D + c
+
+    ``D`` outside diameter of the pipe, ``c`` what the lagging may be wider [m]. Returns [m].
+
+    >>> round(with_play(D=0.169, c=0.020), 6)
+    0.189
+    """
+    return D + c

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, agreement, worked
 from speclint.facts import metal_under_hole
 from speclint.handbook.threads import ISO_273, clearance_hole, nominal_diameter
-from speclint.specs import BoltedJoint, ChamberCover, Component, CylinderCover, PipeFlange
+from speclint.specs import BoltedJoint, ChamberCover, Component, CylinderCover, Gland, PipeFlange
 from speclint_agreement.formulae.joints import depth_with_metal
 
 
@@ -17,7 +17,7 @@ def _holes(joint: BoltedJoint, sheet: Sheet) -> Iterator[Pair]:
     A thread without such a series passes through a hole that is larger than it. The face is no wider than the nut is
     across its flats.
     """
-    if not sheet.is_stated("hole", joint.hole):
+    if not sheet.is_stated("hole", joint.hole) and isinstance(sheet.follow(joint.holds), Gland):
         return
     thread, hole = (
         sheet.read("thread", joint.thread),
@@ -71,7 +71,7 @@ bolt_passes: Rule = agreement(
     on=BoltedJoint,
     pairs=_holes,
     within="",
-    edition=2,
+    edition=3,
     grade=Grade.HOLD,
     cites=(ISO_273, COMMON_PRACTICE),
     why="a bolt has to go in, and a nut must not be drawn into its hole",

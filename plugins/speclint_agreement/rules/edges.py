@@ -19,14 +19,15 @@ def _edges(joint: BoltedJoint, sheet: Sheet) -> Iterator[Pair]:
 
 edge_left: Rule = agreement(
     "joint.edge-left",
-    title="The edge distance that a cover's studs state is no more than their circle leaves to the bore or recess of "
-    "the block, and to the edge of its face",
+    title="The edge distance that studs state is no more than their circle leaves to the bore, the recess or the "
+    "opening of the block that they stand round, and to the edge of its face",
     on=BoltedJoint,
     pairs=_edges,
     within="",
     grade=Grade.NONCONFORMITY,
     why="a stud judged with more metal round it than is there cracks the edge, or strips its hole",
-    leaves_out="studs of other parts than covers; drillings and pockets beside a hole",
+    leaves_out="studs of a pipe with both ends at openings of one block; drillings and pockets beside a hole",
+    edition=2,
 )
 
 RULES = (edge_left,)

@@ -8,7 +8,7 @@ from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, agreement
 from speclint.handbook.fits import DRAWING_TEMPERATURE, size_when_hot
 from speclint.handbook.members import round_area
 from speclint.specs import CylinderCover, Lagging, LoadCase, SteamPipe
-from speclint_agreement.formulae.laggings import less_bare_ends
+from speclint_agreement.formulae.laggings import less_bare_ends, with_play
 
 
 def _sizes(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:
@@ -29,6 +29,8 @@ def _round(lagging: Lagging, pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> I
     D = sheet.take("D", pipe.outside_diameter)
     hot = sheet.work("D_h", size_when_hot, L=D, alpha=alpha, T=T, T_ref=DRAWING_TEMPERATURE)
     yield Pair(lagging.inside_diameter, worked(hot, pipe.outside_diameter), "at least", name="inside")
+    loose = sheet.work("D_l", with_play, D=hot, c=sheet.limit("loose", "c"))
+    yield Pair(lagging.inside_diameter, worked(loose, pipe.outside_diameter), "at most", name="inside")
     bare = sheet.limit("bare", "e")
     least = sheet.work("L_l", less_bare_ends, L=sheet.take("L", pipe.length), e=bare)
     yield Pair(lagging.length, worked(least, pipe.length), "at least", name="length")
@@ -37,8 +39,8 @@ def _round(lagging: Lagging, pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> I
 
 of_its_part: Rule = agreement(
     "lagging.of-its-part",
-    title="Round lagging goes round its hot pipe and covers it but for both ends, and flat lagging is no larger than "
-    "the cover under it",
+    title="Round lagging goes round its hot pipe without hanging loose and covers it but for both ends, and flat "
+    "lagging is no larger than the cover under it",
     on=Lagging,
     pairs=_sizes,
     within="",
@@ -51,9 +53,18 @@ of_its_part: Rule = agreement(
             COMMON_PRACTICE,
             "greatest length left bare at each end of a pipe for its flange and bolts",
         ),
+        Limit(
+            "loose",
+            "20 mm",
+            "length",
+            COMMON_PRACTICE,
+            "what the inside of round lagging may be wider than its hot pipe",
+        ),
     ],
     grade=Grade.NONCONFORMITY,
-    why="lagging that does not go round its pipe is cut open by the fitter, and where it ends early a hand meets metal",
+    why="lagging that does not go round its pipe is cut open by the fitter, where it ends early a hand meets metal, "
+    "and where it hangs loose the air under it carries the heat away",
+    edition=2,
     leaves_out="lagging of barrels, chests and other parts that are neither pipes nor covers; openings in it",
 )
 

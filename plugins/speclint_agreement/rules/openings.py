@@ -51,6 +51,10 @@ def _at_face(pipe: SteamPipe, block: CylinderBlock, opening: BlockOpening, sheet
                 yield Pair(joint.circle, opening.circle, name=f"circle, {joint.id}")
             if sheet.is_stated("face of the opening", opening.face) and isinstance(held, PipeFlange):
                 yield Pair(held.outside_diameter, opening.face, "at most", name=f"face, {held.id}")
+            if sheet.is_stated("bore of the opening", opening.bore) and isinstance(held, PipeFlange):
+                clear, step = sheet.take_nominal("d_o", opening.bore), sheet.limit("step", "s")
+                least = sheet.work("d_l", less_step, d=clear, s=step)
+                yield Pair(held.bore, worked(least, opening.bore), "at least", name=f"bore, {held.id}")
 
 
 def _anchors(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:
@@ -75,13 +79,14 @@ def _swings(lens: LensJoint, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:
 of_its_opening: Rule = agreement(
     "pipe.of-its-opening",
     title="A pipe has the steam, the bore, the studs and the circle of each opening of a block at its ends, and a "
-    "flange no larger than the face there",
+    "flange no larger than the face there and no narrower in its bore than the opening",
     on=SteamPipe,
     pairs=_sizes,
     limits=[
         Limit("step", "2 mm", "length", COMMON_PRACTICE, "what the bores of pipe and opening may differ by")
     ],
     grade=Grade.NONCONFORMITY,
+    edition=2,
     why="a pipe made to another drawing than its block is found out when both hang on the engine",
     leaves_out="openings that state no such size; whether a pipe is at each opening of the block",
 )

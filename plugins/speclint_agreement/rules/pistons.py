@@ -6,7 +6,13 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
-from speclint.facts import edge_by_groove, groove_of, grooves_in_order, place_in_piston
+from speclint.facts import (
+    edge_by_groove,
+    groove_of,
+    grooves_in_order,
+    place_in_piston,
+    pressure_by_free_gap,
+)
 from speclint.specs import Groove, Piston, PistonRing
 from speclint_agreement.formulae.pistons import end_of_land, with_groove, with_last_land
 
@@ -83,6 +89,15 @@ def _rings(ring: PistonRing, sheet: Sheet) -> Iterator[Pair]:
         yield _drawn("edge", worked(sheet.take_nominal("e", stated), stated), groove, sheet)
 
 
+def _pressures(ring: PistonRing, sheet: Sheet) -> Iterator[Pair]:
+    """The wall pressure that a ring states against that of its free gap."""
+    if not sheet.is_stated("wall pressure", ring.wall_pressure):
+        return
+    by_gap = pressure_by_free_gap(ring, sheet.take_nominal, sheet)
+    if by_gap is not None:
+        yield Pair(ring.wall_pressure, by_gap)
+
+
 grooves_fit: Rule = agreement(
     "piston.grooves-fit",
     title="The grooves of a piston and the lands between them, as drawn, lie within its length and clear of each other",
@@ -105,4 +120,16 @@ of_its_groove: Rule = agreement(
     leaves_out="the play of the ring in its groove, within which its edge may stand off the groove's side",
 )
 
-RULES = (grooves_fit, of_its_groove)
+pressure_of_ring: Rule = agreement(
+    "ring.pressure-by-its-free-gap",
+    title="A piston ring that states its wall pressure and its free gap presses on its bore as that gap lets it",
+    on=PistonRing,
+    pairs=_pressures,
+    within="0.01 MPa",
+    dimension="stress",
+    grade=Grade.NONCONFORMITY,
+    why="wear and friction are judged by a pressure that the ring has not",
+    leaves_out="a ring shaped to press harder beside its gap; limits of its sizes",
+)
+
+RULES = (grooves_fit, of_its_groove, pressure_of_ring)

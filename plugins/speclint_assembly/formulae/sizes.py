@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-import math
-
-from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula
 from speclint.equations import Metres, Ratio
 
 
@@ -66,24 +64,6 @@ def height_to_grip(L: Metres, y: Metres) -> Metres:
     return L - y
 
 
-@formula("s_o = π (D_p − d + 2 t) + s", cites=[FIRST_PRINCIPLES])
-def ring_opened(D_p: Metres, d: Metres, t: Metres, s: Metres) -> Metres:
-    """Gap of a piston ring as it is opened to slip over the piston.
-
-    s_o = π (D_p − d + 2 t) + s
-
-    ``D_p`` diameter of the piston, ``d`` bore in which the ring has the gap ``s``, ``t`` radial thickness of the ring
-    [m]. The line through the middle of the ring keeps its length. Returns [m].
-
-    Hand working: 497 in 500 mm, 16 mm thick, 3 mm gap: π (497 − 500 + 32) + 3 = 94.106 mm.
-
-    >>> round(ring_opened(D_p=0.497, d=0.500, t=0.016, s=0.003) * 1e3, 3)
-    94.106
-    """
-    require(t > 0, f"a ring of {t * 1e3:.4g} mm has no thickness")
-    return math.pi * (D_p - d + 2 * t) + s
-
-
 @formula("D_t = 2 k s", cites=[COMMON_PRACTICE])
 def tool_over_hexagon(k: Ratio, s: Metres) -> Metres:
     """Outside diameter of a box spanner over a hexagon.
@@ -125,17 +105,3 @@ def over_the_nose(r: Metres, h: Metres) -> Metres:
     0.14
     """
     return 2 * (r + h)
-
-
-@formula("s_max = k t", cites=[COMMON_PRACTICE])
-def ring_may_open(k: Ratio, t: Metres) -> Metres:
-    """Greatest gap to which a ring of iron may be opened by hand.
-
-    s_max = k t
-
-    ``k`` multiple of the radial thickness [-], ``t`` that thickness [m]. Returns [m].
-
-    >>> round(ring_may_open(k=8.0, t=0.016), 6)
-    0.128
-    """
-    return k * t

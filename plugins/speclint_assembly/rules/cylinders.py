@@ -1,12 +1,11 @@
-"""Liner, piston and rings: what each passes on its way into the cylinder."""
+"""Liner and piston: what each passes on its way into the cylinder."""
 
 from __future__ import annotations
 
-from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint import Grade, Judgement, Sheet, rule
 from speclint.facts import block_when_entering
 from speclint.handbook.fits import DRAWING_TEMPERATURE
-from speclint.specs import CylinderLiner, Piston, PistonRing
-from speclint_assembly.formulae.sizes import ring_may_open, ring_opened
+from speclint.specs import CylinderLiner, Piston
 from speclint_assembly.inputs.room import BY_HAND, heated, passes
 from speclint_assembly.sources import GEOMETRY
 
@@ -65,32 +64,4 @@ def piston_enters(piston: Piston, sheet: Sheet) -> Judgement:
     )
 
 
-@rule(
-    "ring.opens-over-piston",
-    title="A ring slips over its piston with its gap opened to no more than eight times its thickness",
-    on=PistonRing,
-    grade=Grade.NONCONFORMITY,
-    cites=GEOMETRY,
-    why="a ring of iron that is opened further breaks, or never springs back round",
-    leaves_out="pistons in parts, between which a ring is laid; rings of other metals than iron",
-    limits=[
-        Limit("multiple", "8", "ratio", COMMON_PRACTICE, "greatest gap over the thickness of the ring"),
-    ],
-)
-def opens_over_piston(ring: PistonRing, sheet: Sheet) -> Judgement:
-    """s_o = π (D_p − d + 2 t) + s, with the gap s in the new bore d, against k t."""
-    pistons = sheet.belonging_to(ring, Piston)
-    if not pistons:
-        raise sheet.not_assessed(f"no piston has a groove that takes {ring.id}", ring.where)
-    bore = sheet.take("d", sheet.follow(ring.runs_in).bore)
-    t, s = sheet.take("t", ring.thickness), sheet.take("s", ring.gap)
-    most = sheet.work("s_max", ring_may_open, k=sheet.limit("multiple", "k"), t=t)
-
-    def judge(piston: Piston) -> Judgement:
-        over = sheet.take("D_p", piston.diameter)
-        return sheet.at_most(sheet.work("s_o", ring_opened, D_p=over, d=bore, t=t, s=s), most)
-
-    return sheet.each(pistons, judge)
-
-
-RULES = (passes_its_bore, piston_enters, opens_over_piston)
+RULES = (passes_its_bore, piston_enters)

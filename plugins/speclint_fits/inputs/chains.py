@@ -24,12 +24,20 @@ from speclint_fits.formulae.fits import middle
 def asked_cold(chain: DimensionChain, sheet: Sheet) -> tuple[float, float]:
     """Limits of the gap cold; minus infinity and infinity on a side without a limit.
 
-    Where the chain states none of its own, those of the size, in another spec, that the gap is.
+    What the chain states none of is asked of it by the size, in another spec, that the gap is, where that has limits.
     """
-    own = sheet.is_stated("least", chain.least) or sheet.is_stated("greatest", chain.greatest)
-    if own or not sheet.is_stated("size that the gap is", chain.closes.dimension):
+    stated = [
+        sheet.is_stated(name, one) for name, one in (("least", chain.least), ("greatest", chain.greatest))
+    ]
+    if all(stated) or not sheet.is_stated("size that the gap is", chain.closes.dimension):
         return _asked(chain, sheet, "", chain.least, chain.greatest)
-    return sheet.take_limits("g", sheet.dimension(chain.closes))
+    drawn = sheet.take_limits("g", sheet.dimension(chain.closes))
+    if not any(stated):
+        return drawn
+    own = _asked(chain, sheet, "", chain.least, chain.greatest)
+    if drawn[0] == drawn[1]:
+        return own
+    return own[0] if stated[0] else drawn[0], own[1] if stated[1] else drawn[1]
 
 
 def asked_hot(chain: DimensionChain, sheet: Sheet) -> tuple[float, float]:

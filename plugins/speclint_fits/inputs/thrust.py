@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from speclint import Sheet
+from collections.abc import Sequence
+
+from speclint import COMMON_PRACTICE, Limit, Sheet
 from speclint.equations import Newtons, Pascals
-from speclint.facts import greatest_live_pressure, mass_on_frame, with_water
+from speclint.facts import bores_pushing_together, greatest_live_pressure, mass_on_frame, with_water
 from speclint.handbook.bolted_joints import loads
 from speclint.handbook.members import sum_of_loads
 from speclint.handbook.tables import Reading
@@ -12,15 +14,22 @@ from speclint.specs import CylinderBlock, CylinderLiner, FrameFastening, LoadCas
 from speclint_fits.formulae.pads import thrust_on_pad
 from speclint_fits.sources import CGPM
 
+#: Declared by every rule that takes the thrust of a block.
+LEAD = Limit(
+    "lead",
+    "30 °",
+    "angle",
+    COMMON_PRACTICE,
+    "crank angle before its dead centre from which steam or water may push a piston the new way",
+)
 _GRAVITY = Reading.exact("standard gravity", 9.80665, "m/s²", CGPM)
 
 
 def thrust_of(block: CylinderBlock, pad: str, case: LoadCase, sheet: Sheet) -> Newtons:
-    """Steam on a cover of every bore at its last size, and buffing of the mass on the frame of the pad."""
-    steam, pressure = 0.0, _pressure(block, case, sheet)
-    for name in block.bores:
-        load = sheet.work(f"F of {name}", loads.pressure_load, D=_last_bore(block, name, sheet), p=pressure)
-        steam = sheet.work("F_s", sum_of_loads, F_1=steam, F_2=load)
+    """Steam on the covers of the bores that push together, each at its last size, and buffing of the mass."""
+    pressure = _pressure(block, case, sheet)
+    together = bores_pushing_together(tuple(block.bores), block, case, sheet.limit("lead"), sheet)
+    steam = max(_steam(some, block, pressure, sheet) for some in together)
     for fastening in sheet.belonging_to(block, FrameFastening):
         if sheet.read(f"pad of {fastening.id}", fastening.pad) == pad:
             return sheet.work(
@@ -34,6 +43,14 @@ def thrust_of(block: CylinderBlock, pad: str, case: LoadCase, sheet: Sheet) -> N
     raise sheet.not_assessed(
         f"no fastening of pad {pad} of {block.id} is stated: its thrust is not known", block.where
     )
+
+
+def _steam(bores: Sequence[str], block: CylinderBlock, pressure: Pascals, sheet: Sheet) -> Newtons:
+    steam = 0.0
+    for name in bores:
+        load = sheet.work(f"F of {name}", loads.pressure_load, D=_last_bore(block, name, sheet), p=pressure)
+        steam = sheet.work("F_s", sum_of_loads, F_1=steam, F_2=load)
+    return steam
 
 
 def _last_bore(block: CylinderBlock, name: str, sheet: Sheet) -> float:

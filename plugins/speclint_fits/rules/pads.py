@@ -20,7 +20,7 @@ from speclint_fits.formulae.pads import (
     wedged_stress,
     wedged_stress_in_slot,
 )
-from speclint_fits.inputs.thrust import thrust_of
+from speclint_fits.inputs.thrust import LEAD, thrust_of
 
 _HOT: tuple[CaseName, ...] = ("warming", "starting", "running", "drifting", "standing-hot", "cooling")
 
@@ -70,8 +70,9 @@ def _seated(face: LocatingFace, sheet: Sheet) -> Seated:
             "allowable contact pressure as a share of proof stress",
         ),
         Limit("locating_pads", "1", "ratio", COMMON_PRACTICE, "pads of a block that locate it on one frame"),
+        LEAD,
     ],
-    edition=4,
+    edition=5,
 )
 def locating_lugs(face: LocatingFace, case: LoadCase, sheet: Sheet) -> Judgement:
     """Interference by the limits, E δ/w with growth and T/A added, 2 μ σ A to draw it in, and one pad that locates."""

@@ -12,6 +12,12 @@ from speclint_joints.formulae.loads import load_per_stud, mean_diameter
 from speclint_joints.inputs.pressures import acting_pressure
 from speclint_joints.inputs.studs import Studs
 
+#: Which rule asks for the pressure on the faces of a joint that has no gasket.
+_JUDGED_BY = {
+    "ground face": ": joint.face-pressure judges it",
+    "lens ring": ": lens-joint.seat judges it",
+}
+
 
 @dataclass(frozen=True, slots=True)
 class GasketRing:
@@ -36,8 +42,15 @@ def sealed_by(seal: str, joint: BoltedJoint, sheet: Sheet) -> None:
         raise sheet.not_assessed(
             f"the seal is a lens ring, which {held.id} is not: nothing seals", joint.seal.where
         )
+    if stated != "gasket" and sheet.is_stated("gasket", joint.gasket.name):
+        name = sheet.read("gasket", joint.gasket.name)
+        raise sheet.not_assessed(
+            f"the seal is a {stated}, and a gasket of {name} is stated: one of the two is wrong",
+            joint.seal.where,
+        )
     if stated != seal:
-        raise sheet.not_applicable(f"the joint is sealed by a {stated}, not by a {seal}")
+        judged = _JUDGED_BY.get(stated, "")
+        raise sheet.not_applicable(f"the joint is sealed by a {stated}, not by a {seal}{judged}")
 
 
 def gasket_ring(joint: BoltedJoint, sheet: Sheet) -> GasketRing:

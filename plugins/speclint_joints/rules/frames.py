@@ -2,12 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import NewtonMetres, Newtons
-from speclint.facts import bores_on_frame, ends_of, face_of_pad, holes_of_bolts, liners_of, mass_on_frame
+from speclint.facts import (
+    bores_on_frame,
+    bores_pushing_together,
+    ends_of,
+    face_of_pad,
+    holes_of_bolts,
+    liners_of,
+    mass_on_frame,
+)
 from speclint.handbook.bolted_joints import loads, stud_stress
 from speclint.handbook.fits import diametral_clearance
 from speclint.handbook.materials import share_of_strength
@@ -20,6 +28,14 @@ from speclint_joints.sources import SHIGLEY, VDI_2230, VDI_SLIP
 
 _CASES: tuple[CaseName, ...] = ("starting", "running", "water")
 _DEFERS = "the local railway code and a competent person decide."
+_LEAD = Limit(
+    "lead",
+    "30 °",
+    "angle",
+    COMMON_PRACTICE,
+    "crank angle before its dead centre from which steam or water may push a piston the new way",
+)
+_LEAVES_OUT = "how two frames share the thrust of a bore between them, cylinders at an angle to each other"
 
 
 def _pad(fastening: FrameFastening, block: CylinderBlock, sheet: Sheet) -> Pad:
@@ -34,24 +50,20 @@ class _Thrust(NamedTuple):
 
 
 def _thrust(fastening: FrameFastening, block: CylinderBlock, case: LoadCase, sheet: Sheet) -> _Thrust:
-    """Steam load on a cover of every bore on this frame, all the same way at once, and buffing at the farthest axis.
+    """Steam load on the covers of the bores on this frame that push the same way at once, and buffing.
 
-    Each bore is at the largest of its life. That all push together is the worst that cranks of any setting can do.
+    Each bore is at the largest of its life, and under its greatest pressure; a bore that pushes the other way relieves
+    nothing. Buffing acts at the farthest axis.
     """
     bores = bores_on_frame(fastening, block, sheet)
     if not bores:
         raise sheet.not_assessed(
             f"no bore of {block.id} is stated whose thrust comes on this frame", block.where
         )
-    steam = couple = farthest = 0.0
-    for name in bores:
-        ends = ends_of(block, name, sheet).values()
-        pressure = pressure_in_cylinder(case, sheet, ends)
-        load = sheet.work("F_s", loads.pressure_load, D=_bore(name, block, sheet), p=pressure)
-        a = sheet.take("a", block.bores[name].axis_from_frame)
-        steam = sheet.work("F", sum_of_loads, F_1=steam, F_2=load)
-        couple = sheet.work("M", frames.couple_of_thrust, M_0=couple, T=load, a=a)
-        farthest = max(farthest, a)
+    together = bores_pushing_together(bores, block, case, sheet.limit("lead"), sheet)
+    pushed = [_pushed(some, block, case, sheet) for some in together]
+    steam, couple = max(one.T for one in pushed), max(one.M for one in pushed)
+    farthest = max(sheet.take("a", block.bores[name].axis_from_frame) for name in bores)
     gravity = sheet.look_up("g", frames.standard_gravity)
     mass, shock = mass_on_frame(fastening, block, sheet), sheet.take("k", fastening.shock)
     jolt = sheet.work("S", frames.shock_load, m=mass, k=shock, g=gravity)
@@ -59,6 +71,18 @@ def _thrust(fastening: FrameFastening, block: CylinderBlock, case: LoadCase, she
         sheet.work("F_T", frames.thrust_along_frame, F=steam, S=jolt),
         sheet.work("M", frames.couple_of_thrust, M_0=couple, T=jolt, a=farthest),
     )
+
+
+def _pushed(bores: Sequence[str], block: CylinderBlock, case: LoadCase, sheet: Sheet) -> _Thrust:
+    """Steam load on a cover of each of some bores, and its couple."""
+    steam = couple = 0.0
+    for name in bores:
+        pressure = pressure_in_cylinder(case, sheet, ends_of(block, name, sheet).values())
+        load = sheet.work("F_s", loads.pressure_load, D=_bore(name, block, sheet), p=pressure)
+        a = sheet.take("a", block.bores[name].axis_from_frame)
+        steam = sheet.work("F", sum_of_loads, F_1=steam, F_2=load)
+        couple = sheet.work("M", frames.couple_of_thrust, M_0=couple, T=load, a=a)
+    return _Thrust(steam, couple)
 
 
 def _bore(name: str, block: CylinderBlock, sheet: Sheet) -> float:
@@ -97,16 +121,17 @@ def _drag(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> float:
 
 @rule(
     "frame.block-slip",
-    title="Friction at the preload left hot holds thrust of all bores and drag of sliding pads with its factor, "
-    "or fitted bolts without play, or lugs, take all of both within their shear and bearing limits",
+    title="Friction at the preload left hot holds the thrust of all bores that push together and the drag of sliding "
+    "pads with its factor, or fitted bolts without play, or lugs, take both within their limits",
     on=FrameFastening,
     cases=_CASES,
     grade=Grade.HOLD,
     cites=[VDI_SLIP, VDI_2230.at("section 5.4.2"), SHIGLEY.at("section 8-12"), COMMON_PRACTICE],
     why="A block that has begun to move on its frame wears its bolts loose, and no tightening will hold it "
     "again.",
-    leaves_out=f"Strength of the frame; {_DEFERS}",
+    leaves_out=f"Strength of the frame, {_LEAVES_OUT}; {_DEFERS}",
     limits=[
+        _LEAD,
         Limit(
             "friction alone",
             "1.8",
@@ -132,7 +157,7 @@ def _drag(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> float:
             "play", "0.05 mm", "length", COMMON_PRACTICE, "greatest clearance of a fitted bolt in its hole"
         ),
     ],
-    edition=5,
+    edition=6,
 )
 def block_slip(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Judgement:
     """Friction at least preload, less the lift of the couple, against thrust and drag; or shear and bearing."""
@@ -188,15 +213,16 @@ def _lugs(fastening: FrameFastening, sheet: Sheet, thrust: float) -> tuple[float
     grade=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, VDI_2230.at("section 5.4.2"), SHIGLEY.at("eq. 8-30"), COMMON_PRACTICE],
     why="The cylinder's axis lies beside the frame: every stroke tries to open one pad and then the other.",
-    leaves_out=f"Bending of block and frame between the pads, and any vertical couple; {_DEFERS}",
+    leaves_out=f"Bending of block and frame between the pads, any vertical couple, {_LEAVES_OUT}; {_DEFERS}",
     limits=[
+        _LEAD,
         Limit("factor", "1.2", "ratio", COMMON_PRACTICE, "least factor against separation of the pad"),
         Limit("pad pressure", "80 MPa", "stress", COMMON_PRACTICE, "greatest mean pressure of a pad"),
         Limit(
             "share of proof", "0.8", "ratio", COMMON_PRACTICE, "greatest share of proof stress of the bolts"
         ),
     ],
-    edition=5,
+    edition=6,
 )
 def block_couple(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Judgement:
     """The thrust acts in both directions, so each pad is lifted by one and pressed by the other."""

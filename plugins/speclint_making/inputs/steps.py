@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 
 from speclint import Grade, Judgement, Sheet
 from speclint.facts import Made, MakingStep, graded_by_stage, places_of, steps_of
@@ -11,6 +11,8 @@ from speclint.facts import Made, MakingStep, graded_by_stage, places_of, steps_o
 DEFERS = "the local code for pressure parts and a competent person decide"
 WELDS = ("weld", "weld lugs and bosses", "weld ribs and covers", "weld repair")
 RELIEF = ("stress relieve",)
+#: Why nothing is said of the order of a step that is missing: one lack is one finding.
+TOLD = 'the list has no "{}", of which making.steps-complete tells'
 Words = Sequence[str]
 Steps = Sequence[MakingStep]
 
@@ -45,13 +47,17 @@ def follow(steps: Steps, first: Words, then: Words, sheet: Sheet) -> Judgement:
     return _said(steps, early[-1], late[0], sheet)
 
 
-def precede(steps: Steps, first: Words, then: Words, sheet: Sheet) -> Judgement:
+def precede(steps: Steps, first: Words, then: Words, sheet: Sheet, told: Collection[str] = ()) -> Judgement:
     """As ``follow``; that the first are missing where the list has the others is a finding.
+
+    ``told`` are steps of which making.steps-complete tells where they are missing: one lack is one finding.
 
     :raises NotApplicable: where the list has none of the others.
     """
     late = places_of(then, steps)
     if late and not places_of(first, steps):
+        if not set(first).isdisjoint(told):
+            return left_to_the_list(first[0], sheet)
         wanted = " or ".join(f'"{word}"' for word in first)
         return sheet.states(
             False, f'no {wanted} before "{steps[late[0]].written}"', where=steps[late[0]].where
@@ -64,14 +70,23 @@ def place_of(written: str, steps: Steps) -> int | None:
     return next((place for place, step in enumerate(steps) if step.written == written), None)
 
 
-def goes_in_before(who: str, written: str, then: Words, steps: Steps, sheet: Sheet) -> Judgement:
-    """That the step at which a part goes in comes before every step of some words.
+def left_to_the_list(word: str, sheet: Sheet) -> Judgement:
+    """What is said of a step that is missing, where making.steps-complete tells of it."""
+    return sheet.states(True, TOLD.format(word))
+
+
+def goes_in_before(
+    who: str, written: str, then: Words, steps: Steps, sheet: Sheet, told: Collection[str] = ()
+) -> Judgement:
+    """That the step at which a part goes in comes before every step of some words; ``told`` as of ``precede``.
 
     :raises NotApplicable: where the list has none of these.
     """
     at, late = place_of(written, steps), places_of(then, steps)
     if not late:
         raise sheet.not_applicable(f"the list has no {' or '.join(then)}")
+    if at is None and written in told:
+        return left_to_the_list(written, sheet)
     if at is None:
         says = f'{who} goes in at "{written}", which the list has not before "{steps[late[0]].written}"'
         return sheet.states(False, says, where=steps[late[0]].where)

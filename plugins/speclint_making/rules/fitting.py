@@ -6,8 +6,10 @@ from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.facts import places_of
 from speclint.specs import BoltedJoint, CylinderBlock, CylinderCover
 from speclint_making.inputs.fitted_parts import goes_in_at
+from speclint_making.inputs.implied_steps import told_of
 from speclint_making.inputs.steps import (
     DEFERS,
+    TOLD,
     WELDS,
     by_stage,
     follow,
@@ -27,11 +29,11 @@ from speclint_making.sources import EN_13445_5
     cites=[COMMON_PRACTICE],
     why="a hole that is drilled through into a chamber after the test leaks in steam",
     leaves_out="holes that do not come near a chamber",
-    edition=2,
+    edition=3,
 )
 def tapped_before_test(block: CylinderBlock, sheet: Sheet) -> Judgement:
     """The step "tap holes" before the test and before "set studs"; that of each cover's studs before "fit covers"."""
-    steps = listed(block, sheet)
+    steps, told = listed(block, sheet), told_of(block, sheet)
     own = {joint.id: joint for joint in sheet.belonging_to(block, BoltedJoint)}
     joints = {
         joint.id: joint
@@ -41,12 +43,12 @@ def tapped_before_test(block: CylinderBlock, sheet: Sheet) -> Judgement:
     }
     judged = []
     if places_of(("hydraulic test",), steps):
-        judged.append(precede(steps, ("tap holes",), ("hydraulic test",), sheet))
+        judged.append(precede(steps, ("tap holes",), ("hydraulic test",), sheet, told))
     if places_of(("tap holes",), steps) and places_of(("set studs",), steps):
         judged.append(follow(steps, ("tap holes",), ("set studs",), sheet))
     if places_of(("fit covers",), steps):
         judged += [
-            goes_in_before(one.id, goes_in_at(one, sheet), ("fit covers",), steps, sheet)
+            goes_in_before(one.id, goes_in_at(one, sheet), ("fit covers",), steps, sheet, told)
             for one in joints.values()
         ]
     if not judged:
@@ -64,11 +66,14 @@ def tapped_before_test(block: CylinderBlock, sheet: Sheet) -> Judgement:
     cites=[EN_13445_5.at("standard hydraulic test"), COMMON_PRACTICE],
     why="a leak under a cover is not seen, and a weld laid after the test is not tested",
     leaves_out=f"pressure and time of the test, which cylinder.test-pressure judges; {DEFERS}",
+    edition=2,
 )
 def tested_uncovered(block: CylinderBlock, sheet: Sheet) -> Judgement:
     """The last test after every weld; every test after "fit covers", and before what would hide a leak."""
     steps = listed(block, sheet)
     tests = places_of(("hydraulic test",), steps)
+    if not tests and "hydraulic test" in told_of(block, sheet):
+        raise sheet.not_applicable(TOLD.format("hydraulic test"))
     if not tests:
         judged = sheet.states(False, 'the list has no "hydraulic test"', where=block.making.where)
         return by_stage(judged, sheet, grave=True)
@@ -126,12 +131,13 @@ def measured_before_ground(block: CylinderBlock, sheet: Sheet) -> Judgement:
     cites=[COMMON_PRACTICE],
     why="a pipe drawn to the block holds it where it is not to be",
     leaves_out="the room for growth itself, which fit.growth-room judges",
+    edition=2,
 )
 def in_frames_before_pipes(block: CylinderBlock, sheet: Sheet) -> Judgement:
     """Each of the three steps before "fit pipes", and of these each before those after it."""
-    steps = listed(block, sheet)
+    steps, told = listed(block, sheet), told_of(block, sheet)
     chain = (("lift in",), ("bolt pads",), ("measure growth room",), ("fit pipes",))
-    judged = sheet.each(chain[:-1], lambda first: precede(steps, first, ("fit pipes",), sheet))
+    judged = sheet.each(chain[:-1], lambda first: precede(steps, first, ("fit pipes",), sheet, told))
     return by_stage(sheet.worst(judged, in_chain(steps, chain, sheet)), sheet)
 
 

@@ -11,12 +11,15 @@ from speclint.handbook.fits import DRAWING_TEMPERATURE, hot_interference, interf
 from speclint.specs import CylinderBlock, CylinderLiner, ValveSeat, Weldment
 from speclint_making.formulae.heat import hottest_after
 from speclint_making.inputs.fitted_parts import FittedPart, fitted_parts, goes_in_at
+from speclint_making.inputs.implied_steps import told_of
 from speclint_making.inputs.steps import (
     DEFERS,
+    TOLD,
     Steps,
     by_stage,
     follow,
     goes_in_before,
+    left_to_the_list,
     listed,
     place_of,
     precede,
@@ -33,6 +36,7 @@ from speclint_making.sources import EN_13445_4
     cites=[COMMON_PRACTICE],
     why="pressing closes the bore, and an edge left sharp catches the rings",
     leaves_out="how much the bore closes, which liner.bore-after-pressing judges",
+    edition=2,
 )
 def pressed_before_finished(block: CylinderBlock, sheet: Sheet) -> Judgement:
     """The step of each liner before "finish bore" and "hone"; "match ports" before "finish bore" and the chamfers."""
@@ -49,9 +53,12 @@ def pressed_before_finished(block: CylinderBlock, sheet: Sheet) -> Judgement:
 
 
 def _bored_after(liner: CylinderLiner, steps: Steps, block: CylinderBlock, sheet: Sheet) -> Judgement:
+    told = told_of(block, sheet)
+    if not places_of(("finish bore",), steps) and "finish bore" in told:
+        return left_to_the_list("finish bore", sheet)
     if not places_of(("finish bore",), steps):
         return sheet.states(False, f'no "finish bore" after {liner.id} is in', where=block.making.where)
-    return goes_in_before(liner.id, goes_in_at(liner, sheet), ("finish bore", "hone"), steps, sheet)
+    return goes_in_before(liner.id, goes_in_at(liner, sheet), ("finish bore", "hone"), steps, sheet, told)
 
 
 @rule(
@@ -63,7 +70,7 @@ def _bored_after(liner: CylinderLiner, steps: Steps, block: CylinderBlock, sheet
     cites=[COMMON_PRACTICE],
     why="two seats out of line never stop leaking, and the guide is the datum of both",
     leaves_out="the tool by which both beats are cut from one setting",
-    edition=2,
+    edition=3,
 )
 def seats_finished_in_line(block: CylinderBlock, sheet: Sheet) -> Judgement:
     """The step of each seat, every "press seats" and "ream guides" before the finishing; guides are pressed first."""
@@ -71,12 +78,15 @@ def seats_finished_in_line(block: CylinderBlock, sheet: Sheet) -> Judgement:
     if not seats:
         raise sheet.not_applicable("no seat is pressed into the block")
     steps = listed(block, sheet)
+    told = told_of(block, sheet)
+    if not places_of(("finish seats in line",), steps) and "finish seats in line" in told:
+        raise sheet.not_applicable(TOLD.format("finish seats in line"))
     if not places_of(("finish seats in line",), steps):
         judged = sheet.states(False, 'the list has no "finish seats in line"', where=block.making.where)
         return by_stage(judged, sheet)
     in_line = ("finish seats in line",)
     pressed = sheet.each(
-        seats, lambda seat: goes_in_before(seat.id, goes_in_at(seat, sheet), in_line, steps, sheet)
+        seats, lambda seat: goes_in_before(seat.id, goes_in_at(seat, sheet), in_line, steps, sheet, told)
     )
     judged = sheet.worst(pressed, precede(steps, ("ream guides",), in_line, sheet))
     if places_of(("press seats",), steps):
@@ -97,6 +107,7 @@ def seats_finished_in_line(block: CylinderBlock, sheet: Sheet) -> Judgement:
     why="a ring already in drops out at the second heating",
     leaves_out=f"the order of parts that go in at one step, how fast the block cools, and whether the heat that "
     f"a part asks for lets it in, which liner.entering and seat.entering judge; {DEFERS}",
+    edition=2,
 )
 def heated_once(block: CylinderBlock, sheet: Sheet) -> Judgement:
     """Each part at its step after a heating; the fit of earlier ones at the temperature of a later heating."""
@@ -126,6 +137,8 @@ def _heated_for(
 ) -> Judgement:
     """The last heating before a part goes in, against the temperature that it asks for."""
     before = [heat for heat in heats if heat < at]
+    if not heats and "heat block" in told_of(block, sheet):
+        return left_to_the_list("heat block", sheet)
     if not before:
         says = f'{part.part.id} goes into a hot block at step {at + 1}, with no "heat block" before'
         return sheet.states(False, says, where=block.making.where)
@@ -136,6 +149,8 @@ def _heated_for(
 
 
 def _not_in_the_list(part: FittedPart, block: CylinderBlock, sheet: Sheet) -> Judgement:
+    if part.at_step in told_of(block, sheet):
+        return left_to_the_list(part.at_step, sheet)
     says = f'{part.part.id} goes in at "{part.at_step}", which the steps of {block.id} have not'
     return sheet.states(False, says, where=block.making.where)
 

@@ -5,7 +5,18 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.facts import FINISHING, places_of
 from speclint.specs import Casting, CylinderBlock, Weldment
-from speclint_making.inputs.steps import DEFERS, RELIEF, WELDS, Steps, by_stage, follow, listed, precede
+from speclint_making.inputs.implied_steps import told_of
+from speclint_making.inputs.steps import (
+    DEFERS,
+    RELIEF,
+    TOLD,
+    WELDS,
+    Steps,
+    by_stage,
+    follow,
+    listed,
+    precede,
+)
 from speclint_making.sources import EN_1011_2, EN_13445_4, EN_13445_5
 
 
@@ -19,6 +30,7 @@ from speclint_making.sources import EN_1011_2, EN_13445_4, EN_13445_5
     cites=[EN_13445_4.at("post weld heat treatment"), COMMON_PRACTICE],
     why="a weld laid afterwards puts back what the furnace took out",
     leaves_out=f"welds that the list does not name, and temperature and time of the relief; {DEFERS}",
+    edition=2,
 )
 def no_weld_after_relief(part: Weldment | CylinderBlock | Casting, sheet: Sheet) -> Judgement:
     """The last weld against the last stress relief; a list with welds and no relief is a finding."""
@@ -29,6 +41,8 @@ def no_weld_after_relief(part: Weldment | CylinderBlock | Casting, sheet: Sheet)
     if not welds:
         raise sheet.not_applicable("the list has no weld")
     last = steps[welds[-1]]
+    if not relief and "stress relieve" in told_of(part, sheet):
+        raise sheet.not_applicable(TOLD.format("stress relieve"))
     if not relief:
         judged = sheet.states(False, f'no stress relief follows "{last.written}"', where=last.where)
     else:
@@ -51,12 +65,16 @@ def _welded(casting: Casting, sheet: Sheet) -> bool:
     cites=[EN_13445_4.at("heat treatment"), COMMON_PRACTICE],
     why="shut-in air bursts its hollow in the furnace",
     leaves_out=f"cavities that nobody found, which block.closed-cavities asks for; {DEFERS}",
+    edition=2,
 )
 def vented_before_furnace(weldment: Weldment, sheet: Sheet) -> Judgement:
     """Where the weldment states cavities: "open vents" before "stress relieve"."""
     if not weldment.cavities:
         raise sheet.not_applicable("no closed cavity is stated")
-    return by_stage(precede(listed(weldment, sheet), ("open vents",), RELIEF, sheet), sheet, grave=True)
+    steps = listed(weldment, sheet)
+    if not places_of(("open vents",), steps) and "open vents" in told_of(weldment, sheet):
+        raise sheet.not_applicable(TOLD.format("open vents"))
+    return by_stage(precede(steps, ("open vents",), RELIEF, sheet), sheet, grave=True)
 
 
 @rule(
@@ -70,6 +88,7 @@ def vented_before_furnace(weldment: Weldment, sheet: Sheet) -> Judgement:
     why="a root that is covered cannot be seen again, and a crack may open in the furnace",
     leaves_out=f"the welds of ribs and covers themselves; which welds an examination takes, which block.weld-record "
     f"asks; the time to wait for cracks; {DEFERS}",
+    edition=2,
 )
 def examined_in_time(weldment: Weldment, sheet: Sheet) -> Judgement:
     """A step "test welds" after the last weld, one before what hides, and ultrasound after relief."""
@@ -77,6 +96,8 @@ def examined_in_time(weldment: Weldment, sheet: Sheet) -> Judgement:
     laid = places_of(("weld", "weld lugs and bosses", "weld repair"), steps)
     if not laid:
         raise sheet.not_applicable("the list has no weld")
+    if not places_of(("test welds",), steps) and "test welds" in told_of(weldment, sheet):
+        raise sheet.not_applicable(TOLD.format("test welds"))
     judged = [_tested(steps, laid, hidden, sheet) for hidden in _hidings(steps)]
     judged.append(_tested(steps, laid, len(steps), sheet))
     if places_of(("test welds by ultrasound",), steps) and places_of(RELIEF, steps):

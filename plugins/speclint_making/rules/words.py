@@ -8,6 +8,7 @@ from speclint import Grade, Pair, Sheet, Worked, agreement
 from speclint.facts import Made, finished_after_relief, places_of, steps_of
 from speclint.specs import AccessPlan, CylinderBlock, CylinderLiner, ValveSeat, Weldment
 from speclint_making.inputs.fitted_parts import goes_in_at
+from speclint_making.inputs.implied_steps import told_of
 from speclint_making.inputs.steps import RELIEF, WELDS, place_of
 
 _SCOPE = "whether the work is done in that order"
@@ -29,6 +30,8 @@ def _treated(part: Made, sheet: Sheet) -> Iterator[Pair]:
     said = sheet.read("heat treatment", part.welding.heat_treatment)
     steps = steps_of(part, sheet)
     relief = places_of(RELIEF, steps)
+    if not relief and said == "stress relieved" and "stress relieve" in told_of(part, sheet):
+        return  # making.steps-complete tells of it
     if steps and (relief or said in ("none", "stress relieved")):
         where = (steps[relief[-1]].where,) if relief else (steps[0].where,)
         there = Worked("stress relieved" if relief else "none", where)
@@ -54,7 +57,7 @@ relief_as_stated = agreement(
     leaves_out=_SCOPE,
     grade=Grade.NONCONFORMITY,
     within="",
-    edition=2,
+    edition=3,
 )
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from speclint import Rule
 from speclint_motion.rules import (
+    cranks,
     guides,
     packing,
     pins,
@@ -16,6 +17,6 @@ from speclint_motion.rules import (
     supports,
 )
 
-_SUBJECTS = (rod_sections, rods, pistons, proof, rings, guides, pins, packing, shafts, supports)
+_SUBJECTS = (rod_sections, rods, pistons, proof, rings, guides, pins, packing, shafts, supports, cranks)
 
 RULES: tuple[Rule, ...] = tuple(rule for subject in _SUBJECTS for rule in subject.RULES)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Hertz, MetresPerSecond, Pascals
-from speclint.facts import connecting_rod_of, stroke_of
+from speclint.facts import connecting_rod_of, pressure_by_free_gap, stroke_of
 from speclint.handbook.bolted_joints import pressure_load
 from speclint.handbook.cams import revolutions
 from speclint.handbook.members import projected_pressure, slipper_pressure
@@ -60,7 +60,7 @@ Worked = tuple[Pascals, MetresPerSecond]
     limits=[
         Limit("share", "1", "ratio", COMMON_PRACTICE, "share of the table's figure that may be used"),
     ],
-    edition=2,
+    edition=3,
 )
 def rubbed(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
     """p v of each pair against the table by metals, oil and motion; a pair that is not in it is a query."""
@@ -185,7 +185,8 @@ def _ring(ring: PistonRing, sheet: Sheet) -> list[Rubbing]:
 
 def _ring_worked(ring: PistonRing, case: LoadCase, sheet: Sheet) -> Worked:
     bare = sheet.is_stated("bears on", ring.bears_on)
-    own = sheet.take("p_w", ring.wall_pressure)
+    by_gap = pressure_by_free_gap(ring, sheet.take, sheet)
+    own = sheet.take("p_w", ring.wall_pressure) if by_gap is None else by_gap.value
     p = sheet.work("p", work.ring_pressure, p_w=own, p_m=_steam(case, sheet))
     if bare:
         stroke = sheet.take("S", stroke_of(sheet.follow(ring.bears_on), sheet))

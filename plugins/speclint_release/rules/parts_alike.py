@@ -19,6 +19,7 @@ _NAMES = frozenset({"title", "drawing", "revision"})
     cites=[COMMON_PRACTICE],
     why="two parts alike sit in two places: a place taken from the other would put both into one",
     leaves_out="whether the place is the right one, and a place that neither part states",
+    edition=2,
 )
 def place_stated(component: Component, sheet: Sheet) -> Judgement:
     """Every key of a place that the other states and this does not."""
@@ -75,27 +76,24 @@ def material_explained(component: Component, sheet: Sheet) -> Judgement:
 
 @rule(
     "like.one-drawing",
-    title="Parts alike of one drawing number have one revision, and one with a number of its own differs in something",
+    title="A part that is like another and has a drawing number of its own differs in something",
     on=Component,
     grade=Grade.NONCONFORMITY,
     cites=[ISO_7200.at("table 1, identifying and administrative data fields"), COMMON_PRACTICE],
-    why="the shop makes what the number and the revision say: two revisions of one number are two parts, and two "
-    "numbers of one part are made twice",
-    leaves_out="numbers that two parts share which are not said to be alike; sizes that differ under one number, as "
-    "in a table on the drawing",
+    why="the shop makes what the number says: two numbers of one part are made twice",
+    leaves_out="revisions of one number (release.one-drawing-one-part); sizes that differ under one number, as in a "
+    "table on the drawing",
+    edition=2,
 )
 def one_drawing(component: Component, sheet: Sheet) -> Judgement:
     """A mirrored part differs by its hand."""
     taken = sheet.taken_over(component)
     differs = {one.where.key: one for one in taken.differs}
-    number, revision = differs.get("drawing"), differs.get("revision")
-    if number is None and revision is not None:
-        said = f"revision {revision.here} of the drawing of {taken.id}, which has {revision.there}"
-        return sheet.states(False, said, where=revision.where)
+    number = differs.get("drawing")
     if number is not None and not taken.mirrored and not differs.keys() - _NAMES:
         said = f"drawing {number.here} differs from {number.there} of {taken.id} in nothing but its place"
         return sheet.states(False, said, where=number.where)
-    return sheet.states(True, "its number and its revision agree with what differs")
+    return sheet.states(True, "its number agrees with what differs")
 
 
 @rule(

@@ -5,17 +5,18 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.facts import holds_pressure, is_safety_part
 from speclint.specs import Component
-from speclint_release.inputs import no_examination
+from speclint_release.inputs import BY_NO_TEST, OF_THE_METAL, no_examination
+from speclint_release.sources import DOCUMENTS
 
 
 @rule(
     "release.safety-part",
     title="A part without pressure whose failure can hurt someone states how it is examined, and its metal has an "
-    "inspection document",
+    "inspection document by tests of the very metal delivered: 3.1 or 3.2",
     on=Component,
     grade=Grade.NONCONFORMITY,
-    edition=2,
-    cites=[COMMON_PRACTICE],
+    edition=3,
+    cites=[DOCUMENTS, COMMON_PRACTICE],
     why="a rod, a pin or a seat that breaks hurts whoever is near, and a crack in it is found only if it is looked for",
     leaves_out="pressure parts (release.pressure-part); whether the examination is sufficient and how often it is "
     "repeated: the local code and a competent person decide",
@@ -35,6 +36,8 @@ def safety_part(component: Component, sheet: Sheet) -> Judgement:
     if no_examination(how):
         says = f'examination "{how}" does not say how it is examined'
         return sheet.states(False, says, where=component.examination.where)
+    if document not in OF_THE_METAL:
+        return sheet.states(False, BY_NO_TEST.format(document), where=component.inspection_document.where)
     return sheet.states(True, f"{how}; inspection document {document}")
 
 

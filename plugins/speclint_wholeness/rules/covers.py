@@ -6,11 +6,11 @@ from collections.abc import Iterator
 
 from speclint import Rule, Sheet, ToFill, filled_once
 from speclint.facts import end_closed_by, rods_in
-from speclint.specs import BoltedJoint, CylinderCover, Gland, PistonRod, StuffingBox
+from speclint.specs import BoltedJoint, ChamberCover, CylinderCover, Gland, PistonRod, StuffingBox
 from speclint_wholeness.inputs import place, said, screwed_elsewhere
 
 
-def _joints(part: CylinderCover | Gland, sheet: Sheet) -> Iterator[ToFill]:
+def _joints(part: CylinderCover | ChamberCover | Gland, sheet: Sheet) -> Iterator[ToFill]:
     """The joint whose nuts hold the part down, screwed into the block of a cover or into the cover of a gland."""
     into = _under(part, sheet)
 
@@ -20,9 +20,9 @@ def _joints(part: CylinderCover | Gland, sheet: Sheet) -> Iterator[ToFill]:
     yield place(part.id, part, BoltedJoint, sheet, by="holds", wrong=elsewhere)
 
 
-def _under(part: CylinderCover | Gland, sheet: Sheet) -> tuple[str, ...]:
+def _under(part: CylinderCover | ChamberCover | Gland, sheet: Sheet) -> tuple[str, ...]:
     """The ids of the parts into which the studs of a cover or of a gland may go; none where no link says it."""
-    if isinstance(part, CylinderCover):
+    if isinstance(part, CylinderCover | ChamberCover):
         return (sheet.follow(part.closes).id,) if sheet.is_stated("block", part.closes) else ()
     if not sheet.is_stated("box", part.of):
         return ()
@@ -70,14 +70,15 @@ def _glands(box: StuffingBox, sheet: Sheet) -> Iterator[ToFill]:
 
 one_joint: Rule = filled_once(
     "cover.one-joint",
-    title="One joint holds each cover of a cylinder and each gland, screwed into the part that it closes",
-    on=(CylinderCover, Gland),
+    title="One joint holds each cover of a cylinder or of a valve's chamber and each gland, screwed into the part that "
+    "it closes",
+    on=(CylinderCover, ChamberCover, Gland),
     places=_joints,
     row=80,
     gravity="hold",
     why="a cover whose studs are not drawn is held by studs that nobody checked",
     leaves_out="whether the circle of the studs lies inside the flange (joint rules)",
-    edition=2,
+    edition=3,
 )
 
 box_in_hole: Rule = filled_once(

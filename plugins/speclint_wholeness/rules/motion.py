@@ -87,15 +87,15 @@ def _blocks(rod: PistonRod, sheet: Sheet) -> list[str]:
 
 
 def _bars(crosshead: Crosshead, sheet: Sheet) -> Iterator[ToFill]:
-    """The bars that guide the crosshead: as many as share the thrust, in either direction."""
+    """The bars that guide the crosshead: as many as share the thrust in one direction, no more than in both."""
     found = sheet.fillers(crosshead, SlideBar, by="guides")
     sharing = [
         sheet.count("n", bar.bars_sharing, "bars that share the thrust")
         for bar in found
         if sheet.is_stated(f"bars sharing of {bar.id}", bar.bars_sharing)
     ]
-    most = _DIRECTIONS * max(sharing, default=1)
-    yield ToFill(crosshead.id, SlideBar.called, found, 1, most, where=crosshead.where)
+    share = max(sharing, default=1)
+    yield ToFill(crosshead.id, SlideBar.called, found, share, _DIRECTIONS * share, where=crosshead.where)
 
 
 def _pins(crosshead: Crosshead, sheet: Sheet) -> Iterator[ToFill]:
@@ -152,13 +152,14 @@ sealed: Rule = filled_once(
 
 guided: Rule = filled_once(
     "crosshead.guided",
-    title="Slide bars guide each crosshead, no more of them than share its thrust in both directions",
+    title="As many slide bars guide each crosshead as share its thrust in one direction, and no more than in both",
     on=Crosshead,
     places=_bars,
     row=200,
     gravity="hold",
     why="an unguided crosshead bends the rod and throws it out",
     leaves_out="the side of the bars",
+    edition=2,
 )
 
 pins: Rule = filled_once(

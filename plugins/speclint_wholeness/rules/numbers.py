@@ -18,7 +18,9 @@ _BLANKS = ("casting", "weldment")
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
     why="a part that belongs to nothing is judged beside nothing, and is made for nothing",
-    leaves_out="materials of the repository that nothing is made of",
+    leaves_out="a part that is like another and does not state its own place (like.place-stated); materials of the "
+    "repository that nothing is made of",
+    edition=2,
 )
 def belongs(component: Component, sheet: Sheet) -> Judgement:
     """Links are followed either way; an engine also answers for what nothing of the repository uses."""
@@ -28,6 +30,8 @@ def belongs(component: Component, sheet: Sheet) -> Judgement:
     if component.is_one_of(("cylinder-block",)):
         return sheet.states(True, "a block belongs to itself: engine.blocks-named asks for its engine")
     joined = sheet.joined_to(component, "engine", "cylinder-block")
+    if not joined and _base(component, sheet) and sheet.taken_over(component).places:
+        raise sheet.not_applicable("it does not state its own place: like.place-stated tells of it")
     says = f"{'a' if joined else 'no'} chain of links joins it to an engine or a block"
     return sheet.states(joined, says, where=component.where).graded(grade)
 

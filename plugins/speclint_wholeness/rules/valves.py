@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from speclint import Rule, Sheet, ToFill, filled_once
 from speclint.specs import (
+    ChamberCover,
     CompressionSpring,
     CylinderBlock,
     PoppetValve,
@@ -73,6 +74,22 @@ def _springs(valve: PoppetValve, sheet: Sheet) -> Iterator[ToFill]:
         inner = sheet.fillers(spring, CompressionSpring, by="nested_in")
         if inner:
             yield ToFill(f"inside of {spring.id}", CompressionSpring.called, inner, where=spring.where)
+
+
+def _covers(valve: PoppetValve, sheet: Sheet) -> Iterator[ToFill]:
+    """The cover over the valve: one that names the valve, or a seat bore of the block in which it sits."""
+    found = {one.id: one for one in sheet.fillers(valve, ChamberCover, by="over")}
+    for beat in (valve.upper_beat, valve.lower_beat):
+        if not sheet.is_stated("seat", beat.seat):
+            continue
+        seat = sheet.follow(beat.seat)
+        if sheet.is_stated("block of the seat", seat.pressed_into) and (
+            bore := said(f"bore of {seat.id}", seat.in_bore, sheet)
+        ):
+            block = sheet.follow(seat.pressed_into)
+            covers = sheet.fillers(block, ChamberCover, by="closes", named=("seat_bore", bore))
+            found |= {one.id: one for one in covers}
+    yield ToFill(f"chamber of {valve.id}", ChamberCover.called, tuple(found.values()), where=valve.where)
 
 
 def _paths(valve: PoppetValve, sheet: Sheet) -> Iterator[ToFill]:
@@ -173,6 +190,18 @@ has_springs: Rule = filled_once(
     leaves_out="the load of the springs",
 )
 
+chamber_closed: Rule = filled_once(
+    "valve.chamber-closed",
+    title="One cover closes the chamber of each valve",
+    on=PoppetValve,
+    places=_covers,
+    row=275,
+    gravity="hold",
+    why="a chamber that nothing closes blows its steam into the cab, and one with two covers is drawn twice",
+    leaves_out="its joint (cover.one-joint), its size and strength (cover.enters, cover.thickness); a chamber that is "
+    "closed by another part, for which a concession says so",
+)
+
 on_its_path: Rule = filled_once(
     "valve.on-its-path",
     title="A passage of its own steam ends or begins at each valve",
@@ -195,4 +224,4 @@ sealed: Rule = filled_once(
     leaves_out="seals and guides that have specs of their own",
 )
 
-RULES = (has_its_seats, has_springs, on_its_path, one_beat, one_seat, one_spindle, sealed)
+RULES = (chamber_closed, has_its_seats, has_springs, on_its_path, one_beat, one_seat, one_spindle, sealed)

@@ -8,6 +8,7 @@ OutOfRange. Within it the backward equations are used as they are, good to 25 mK
 from __future__ import annotations
 
 from speclint.equations import Source, require
+from speclint.errors import OutOfRange
 from speclint.handbook.steam import if97
 from speclint.handbook.steam.if97 import Property
 
@@ -74,16 +75,19 @@ def temperature_and_exponent(p: float, h: float) -> tuple[float, float]:
     ph, pt = if97.by_enthalpy(), if97.by_temperature()
     pressure, enthalpy = p * 1e-6, h * 1e-3
     celsius = ph(pressure, enthalpy, _TEMPERATURE)
-    require(celsius <= _HOTTEST, _outside(p, h))
+    if celsius > _HOTTEST:
+        raise _outside(p, h)
     if h < _SURELY_DRY:
         x = ph(pressure, enthalpy, _DRYNESS)
         if x < 1:
-            require(x >= 0, _outside(p, h))
+            if x < 0:
+                raise _outside(p, h)
             return celsius + if97.LEAST_TEMPERATURE, 1.035 + 0.1 * x
     exponent = pt(pressure, celsius, _EXPONENT)
     if not 1 < exponent < _STIFFEST:  # at the boiling point the library answers for water
         exponent = pt(pressure, celsius + _ABOVE_BOILING, _EXPONENT)
-    require(1 < exponent < _STIFFEST, _outside(p, h))
+    if not 1 < exponent < _STIFFEST:
+        raise _outside(p, h)
     return celsius + if97.LEAST_TEMPERATURE, exponent
 
 
@@ -99,5 +103,5 @@ def swelling(p: float, h: float, v: float) -> float:
     return (if97.by_enthalpy()(p * 1e-6, (h + _STEP) * 1e-3, _VOLUME) / v - 1) / _STEP
 
 
-def _outside(p: float, h: float) -> str:
-    return f"steam of {h / 1e3:.6g} kJ/kg at {if97.bar(p)} lies outside the range of IAPWS-IF97"
+def _outside(p: float, h: float) -> OutOfRange:
+    return OutOfRange(f"steam of {h / 1e3:.6g} kJ/kg at {if97.bar(p)} lies outside the range of IAPWS-IF97")

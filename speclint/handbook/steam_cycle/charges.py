@@ -29,7 +29,7 @@ _NEAR, _FINER, _CLOSE, _TRIES = 1e-4, 1e-2, 1e-9, 60
 _SETTLINGS, _MISSED = 6, 1e-3
 #: A fall of the pressure in one step to less than this share of it is worked by the entropy of what stays.
 _DEEP = 0.8
-#: Nearer to 1 an exponent of expansion leaves the closed form of work to the mean pressure.
+#: Nearer to 1 an exponent of expansion leaves the closed form of work to the hyperbola's.
 _NEAR_ONE = 1e-3
 #: Shares of the steam in the end to which a step may bring it while its pressure is solved for.
 _LEAST_LEFT, _MOST_FILLED = 0.1, 10.0
@@ -45,6 +45,10 @@ class Charge:
     h: float
     T: float
     κ: float
+
+    def copy(self) -> Charge:
+        """The same again, to be carried on while this one stays."""
+        return Charge(self.p, self.m, self.u, self.h, self.T, self.κ)
 
 
 @dataclass(slots=True)
@@ -226,7 +230,7 @@ def _work(p_1: float, p_2: float, V_1: float, V_2: float) -> float:
     growth = math.log(V_2 / V_1)
     exponent = math.log(p_1 / p_2) / growth if growth else 1.0
     if abs(exponent - 1) < _NEAR_ONE:
-        return (p_1 + p_2) / 2 * (V_2 - V_1)
+        return (p_1 * V_1 + p_2 * V_2) / 2 * growth
     return (p_1 * V_1 - p_2 * V_2) / (exponent - 1)
 
 

@@ -15,7 +15,7 @@ from __future__ import annotations
 import math
 from bisect import bisect_right
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 from itertools import pairwise
 
@@ -44,9 +44,9 @@ class Cycle:
 
     end: CylinderEnd
     running: Running
-    angles: tuple[float, ...]
-    charges: tuple[Charge, ...]
-    flows: tuple[Flow, ...]
+    angles: tuple[float, ...] = field(repr=False)
+    charges: tuple[Charge, ...] = field(repr=False)
+    flows: tuple[Flow, ...] = field(repr=False)
     exhaust_enthalpy: float
     rounds: int
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from speclint.equations import require
 from speclint.handbook.steam import (
@@ -61,12 +61,13 @@ def solved(end: CylinderEnd, running: Running, coarseness: float = 1.0) -> Solve
     """
     supply, V = running.supply, end.volume(end.events.compression)
     exhaust = (supply.enthalpy + state_at_entropy(supply.belt, supply.entropy).enthalpy) / 2
+    chest = _reservoir(supply.chest, supply.enthalpy)
     charge, rounds = charge_of(supply.belt, V, exhaust), 0
     for factor, near in ((_COARSE * coarseness, _NEAR), (coarseness, PERIODIC)):
         grid, starts = grid_of(end, factor), [charge]
         for _ in range(_ROUNDS):
             rounds += 1
-            found = revolution(grid, running, starts[-1], exhaust)
+            found = _revolution(grid, running, starts[-1], chest, exhaust)
             exhaust = found.exhaust_enthalpy
             starts.append(found.charges[-1])
             if found.change < near:
@@ -78,12 +79,10 @@ def solved(end: CylinderEnd, running: Running, coarseness: float = 1.0) -> Solve
     return Solved(grid, found, rounds)
 
 
-def revolution(grid: Grid, running: Running, first: Charge, exhaust: float) -> Revolution:
+def _revolution(grid: Grid, running: Running, first: Charge, chest: Reservoir, exhaust: float) -> Revolution:
     """One revolution from a charge on, steam drawn back from the belt having ``exhaust`` enthalpy [J/kg]."""
-    supply, walls = running.supply, running.walls
-    chest = _reservoir(supply.chest, supply.enthalpy)
-    belt = _reservoir(supply.belt, exhaust)
-    charge, charges, flows = replace(first), [first], []
+    walls, belt = running.walls, _reservoir(running.supply.belt, exhaust)
+    charge, charges, flows = first.copy(), [first], []
     for step in grid.steps:
         time = step.angle / (TURN * running.speed)
         heat = _given(charge, walls, step.surface, time) if walls else 0.0
@@ -91,7 +90,7 @@ def revolution(grid: Grid, running: Running, first: Charge, exhaust: float) -> R
             flows.append(through(charge, step, time, heat, chest, belt))
         else:
             flows.append(shut(charge, step, heat))
-        charges.append(replace(charge))
+        charges.append(charge.copy())
     return Revolution(tuple(charges), tuple(flows), _mean_enthalpy(flows, exhaust))
 
 

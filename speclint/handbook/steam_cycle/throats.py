@@ -1,7 +1,7 @@
 """Mass flow of steam through a valve, choked or not, by the isentropic exponent of the steam before it.
 
-The quick form of ``steam_nozzle_flux``: within 0.15 % of it for steam that stays dry and 0.2 % for wet steam. Steam a
-little above saturation that crosses it in the throat passes up to 4.5 % more than in equilibrium; real steam, which
+The quick form of ``steam_nozzle_flux``: within 0.15 % of it for steam that stays dry and 0.25 % for wet steam. Steam a
+little above saturation that crosses it in the throat passes up to 5 % more than in equilibrium; real steam, which
 condenses late, does too. ``nozzle_mass_flux`` is the same equation with its range examined.
 """
 

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from typing import ClassVar
+from typing import Annotated, ClassVar
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, LinkTo
 from speclint.specs.link_targets import CylinderBlock
 from speclint.specs.spec import SpecTable
+from speclint.specs.taking_over import OWN_PLACE
 
 
 class Overhaul(SpecTable):
@@ -18,8 +19,8 @@ class Overhaul(SpecTable):
         takes_down: the other parts that are taken down to reach them; everything else stays in its place
     """
 
-    parts: tuple[LinkTo[Component], ...] = ()
-    takes_down: tuple[LinkTo[Component], ...] = ()
+    parts: Annotated[tuple[LinkTo[Component], ...], OWN_PLACE] = ()
+    takes_down: Annotated[tuple[LinkTo[Component], ...], OWN_PLACE] = ()
 
 
 class Assembly(Component):
@@ -35,6 +36,6 @@ class Assembly(Component):
     called: ClassVar[str] = "assembly"
     of_metal: ClassVar[bool] = False
 
-    of: LinkTo[CylinderBlock] = NOT_STATED
-    steps: tuple[LinkTo[Component], ...] = ()
+    of: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
+    steps: Annotated[tuple[LinkTo[Component], ...], OWN_PLACE] = ()
     overhauls: dict[str, Overhaul] = {}

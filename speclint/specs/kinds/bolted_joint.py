@@ -21,9 +21,13 @@ from speclint.specs.fields import (
 )
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.making import FittedMaking
+from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
+
+#: Where the plate of a tapped hole stands: in the weldment of the block that its studs are screwed into.
+_PLATE = NamedIn("plates", of="weldment", by="makes", through="screwed_into")
 
 #: What keeps a part up when its first fastening has failed.
 SecondRetention = Literal[
@@ -102,7 +106,7 @@ class TappedHole(SpecTable):
         sealed: how a hole that breaks into steam is sealed; "none" where it is not.
     """
 
-    plate: Word[str] = NOT_STATED
+    plate: Annotated[Word[str], OWN_PLACE, _PLATE] = NOT_STATED
     thread: Word[str] = NOT_STATED
     engagement: Annotated[Length, Span("4 mm", "200 mm")] = NOT_STATED
     depth: Annotated[Length, Span("5 mm", "400 mm")] = NOT_STATED

@@ -8,6 +8,7 @@ from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Allowance, Fraction, Length, LinkTo, Word
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.link_targets import CylinderBlock, PoppetValve
+from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
 
@@ -43,7 +44,7 @@ class ChamberCover(Component):
     )
 
     closes: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
-    seat_bore: Word[str] = NOT_STATED
+    seat_bore: Annotated[Word[str], OWN_PLACE, NamedIn("closes.seat_bores")] = NOT_STATED
     over: Annotated[LinkTo[PoppetValve], OWN_PLACE] = NOT_STATED
     inside_at: Annotated[Length, Span("10 mm", "600 mm")] = NOT_STATED
     bore: Annotated[Length, Span("30 mm", "800 mm")] = NOT_STATED

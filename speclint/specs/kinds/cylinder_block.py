@@ -252,15 +252,17 @@ class Pad(Closable):
         height: up the frame
         plate: name of the plate of the block's weldment that it is cut from
         area: face in contact, where it is less than its sides leave beside the holes of its bolts
-        locates: whether it locates the block; every other pad slides
+        locates: whether it locates the block, and takes the thrust along the frame; every other pad slides
+        takes: what it takes beside that: thrust across the frames, or weight
     """
 
     at: Annotated[Position, Span("1 mm", "5 m")] = NOT_STATED
     width: Annotated[Length, Span("20 mm", "1.5 m")] = NOT_STATED
     height: Annotated[Length, Span("20 mm", "2 m")] = NOT_STATED
-    plate: Word[str] = NOT_STATED
+    plate: Annotated[Word[str], _PLATE] = NOT_STATED
     area: Area = NOT_STATED
     locates: Word[bool] = NOT_STATED
+    takes: tuple[Word[Literal["crosswise thrust", "weight"]], ...] = ()
 
 
 class Drive(SpecTable):
@@ -317,6 +319,7 @@ class CylinderBlock(Component):
     Fields:
         construction: fabricated of plate, or cast
         heated_to: temperature of the block when liners and seats are shrunk into it, all in one heating
+        scheme: how its growth along a frame is taken: one pad locates it at an end, or between pads that slide
         fixed_point: name of the pad that fixes the block along the frame, and from where it expands
         bores: bores that take liners, by name
         ports: ports through the wall of a bore, by name
@@ -338,6 +341,7 @@ class CylinderBlock(Component):
 
     construction: Word[Literal["fabricated", "cast"]] = NOT_STATED
     heated_to: Temperature = NOT_STATED
+    scheme: Word[Literal["located at an end", "located at the middle"]] = NOT_STATED
     fixed_point: Annotated[Word[str], NamedIn("pads")] = NOT_STATED
     bores: dict[str, Bore] = {}
     ports: dict[str, BlockPort] = {}

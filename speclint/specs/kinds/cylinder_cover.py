@@ -7,7 +7,7 @@ from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import PRESSURE_BY_KIND, Component
 from speclint.specs.fields import NOT_STATED, Allowance, Fraction, Length, LinkTo, Word
-from speclint.specs.geometry import Below, Conditions
+from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.link_targets import CylinderBlock
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
@@ -41,6 +41,7 @@ class CylinderCover(Component):
         Below("bore", "outside_diameter"),
         Below("circle", "outside_diameter"),
         Below("central_hole", "outside_diameter"),
+        AtMost("thickness", "as_made"),
         Below("thickness", "outside_diameter"),
     )
 

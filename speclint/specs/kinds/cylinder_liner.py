@@ -85,7 +85,7 @@ class LinerPort(SpecTable):
         AtMost("opening", "width"),
     )
 
-    matches: Annotated[Word[str], NamedIn("housed_in.ports")] = NOT_STATED
+    matches: Annotated[Word[str], OWN_PLACE, NamedIn("housed_in.ports")] = NOT_STATED
     from_collar: Annotated[Length, Span("5 mm", "2.5 m")] = NOT_STATED
     height: Annotated[Length, Span("4 mm", "400 mm")] = NOT_STATED
     angle: Annotated[Angle, Mirrors("round the axis")] = NOT_STATED

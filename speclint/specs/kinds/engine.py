@@ -41,7 +41,7 @@ class Crank(SpecTable):
     geometry: ClassVar[Conditions] = (Below("stroke", "connecting_rod_length", times=2),)
 
     block: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
-    bore: Annotated[Word[str], NamedIn(".block.bores")] = NOT_STATED
+    bore: Annotated[Word[str], OWN_PLACE, NamedIn(".block.bores")] = NOT_STATED
     axis_from_centre: Annotated[Allowance, Span("50 mm", "1.6 m")] = NOT_STATED
     frame_from_centre: Annotated[Length, Span("200 mm", "1.4 m")] = NOT_STATED
     angle: Angle = NOT_STATED

@@ -8,6 +8,7 @@ from speclint.specs.component import Component
 from speclint.specs.dimension import Dimension
 from speclint.specs.fields import NOT_STATED, Allowance, Length, LinkTo, Position, Word
 from speclint.specs.link_targets import DimensionChain, GaugeOutline
+from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
@@ -27,7 +28,7 @@ class GaugePoint(SpecTable):
     """
 
     of: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
-    cock_of: Word[str] = NOT_STATED
+    cock_of: Annotated[Word[str], OWN_PLACE, NamedIn("around.ends")] = NOT_STATED
     height: Annotated[Length, Span("20 mm", "5 m")] = NOT_STATED
     from_centre: Annotated[Length, Span("100 mm", "2.5 m")] = NOT_STATED
     along: Annotated[Position, Span("10 mm", "20 m")] = NOT_STATED

@@ -8,8 +8,12 @@ from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Area, Length, LinkTo, Word
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.link_targets import SteamPassage
+from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
+
+_WALL = NamedIn("walls", of="weldment", by="makes", through="live_side.in_block")
+_CAVITY = NamedIn("cavities", of="weldment", by="makes", through="live_side.in_block")
 
 
 class Partition(Component):
@@ -43,9 +47,9 @@ class Partition(Component):
 
     live_side: Annotated[LinkTo[SteamPassage], OWN_PLACE] = NOT_STATED
     exhaust_side: Annotated[LinkTo[SteamPassage], OWN_PLACE] = NOT_STATED
-    wall: Word[str] = NOT_STATED
-    other_wall: Word[str] = NOT_STATED
-    cavity: Word[str] = NOT_STATED
+    wall: Annotated[Word[str], OWN_PLACE, _WALL] = NOT_STATED
+    other_wall: Annotated[Word[str], OWN_PLACE, _WALL] = NOT_STATED
+    cavity: Annotated[Word[str], OWN_PLACE, _CAVITY] = NOT_STATED
     build: Word[Literal["single wall", "two walls"]] = NOT_STATED
     thickness: Annotated[Length, Span("3 mm", "150 mm")] = NOT_STATED
     gap: Annotated[Length, Span("1 mm", "200 mm")] = NOT_STATED

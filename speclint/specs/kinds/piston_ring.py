@@ -6,6 +6,7 @@ from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Fraction, Hardness, Length, LinkTo, Stress, Word
+from speclint.specs.geometry import Below, Conditions
 from speclint.specs.kinds.cylinder_liner import Structure
 from speclint.specs.link_targets import CylinderBlock, CylinderLiner
 from speclint.specs.spans import Span
@@ -23,7 +24,9 @@ class PistonRing(Component):
         width: along the axis
         thickness: radial
         gap: between its ends in the new bore, cold
-        wall_pressure: mean contact pressure on the new bore by its own spring, without steam
+        free_gap: between its ends when it is free, before it is put on the piston
+        wall_pressure: mean contact pressure on the new bore by its own spring, without steam; leave out where the
+            free gap is stated, which gives it
         made_for: bores for which the ring is made or kept in stock
         hardness: of the ring
         phosphorus: content of its iron
@@ -32,6 +35,7 @@ class PistonRing(Component):
 
     kind: ClassVar[str] = "piston-ring"
     called: ClassVar[str] = "piston ring"
+    geometry: ClassVar[Conditions] = (Below("gap", "free_gap"),)
 
     runs_in: Annotated[LinkTo[CylinderLiner], OWN_PLACE] = NOT_STATED
     bears_on: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
@@ -40,6 +44,7 @@ class PistonRing(Component):
     width: Annotated[Length, Span("1.5 mm", "50 mm")] = NOT_STATED
     thickness: Annotated[Length, Span("2 mm", "60 mm")] = NOT_STATED
     gap: Annotated[Length, Span("0.2 mm", "30 mm")] = NOT_STATED
+    free_gap: Annotated[Length, Span("5 mm", "200 mm")] = NOT_STATED
     wall_pressure: Stress = NOT_STATED
     made_for: tuple[Annotated[Length, Span("90 mm", "1.2 m")], ...] = ()
     hardness: Hardness = NOT_STATED

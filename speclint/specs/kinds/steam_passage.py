@@ -55,7 +55,7 @@ class SteamPassage(Component):
     carries: Word[Literal["live steam", "exhaust steam"]] = NOT_STATED
     cylinders: Word[int] = NOT_STATED
     cylinder_bore: Annotated[Word[str], OWN_PLACE, NamedIn("in_block.bores")] = NOT_STATED
-    of_end: Annotated[Word[str], OWN_PLACE] = NOT_STATED
+    of_end: Annotated[Word[str], OWN_PLACE, NamedIn("in_block.ends")] = NOT_STATED
     area: Area = NOT_STATED
     perimeter: Annotated[Length, Span("60 mm", "5 m")] = NOT_STATED
     length: Annotated[Length, Span("25 mm", "5 m")] = NOT_STATED

@@ -23,7 +23,7 @@ class PipeEnd(SpecTable):
     """
 
     part: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
-    opening: Annotated[Word[str], NamedIn(".part.openings")] = NOT_STATED
+    opening: Annotated[Word[str], OWN_PLACE, NamedIn(".part.openings")] = NOT_STATED
 
 
 class SteamPipe(Component):

@@ -84,7 +84,7 @@ def test_what_is_refused() -> None:
         ((10.0, 42.0, 0.0, 0.3, 0.1), "diameter of a stem"),
         ((10.0, 42.0, 0.02, 0.3, 0.301), "place must lie"),
         ((10.0, 42.0, 0.02, 0.3, -0.001), "place must lie"),
-        ((1000.0, 42.0, 0.02, 0.3, 0.1), "so long"),  # k L = 0.3 √(4000/0.84) = 20.7
+        ((952.0, 42.0, 0.02, 0.3, 0.1), "so long"),  # k L = 0.3 √(3808/0.84) = 20.2
     ],
 )
 def test_a_stem_outside_is_refused(given_: tuple[float, ...], words: str) -> None:
@@ -124,6 +124,11 @@ def test_a_swing_outside_is_refused(given_: tuple[float, ...], words: str) -> No
 
 def test_the_greatest_swing_is_taken() -> None:
     assert surface_swing(4730.0, 100.0, 50.0, 2.0, 1.4e-5) == pytest.approx(10.0, rel=2e-3)
+
+
+def test_annand_within_his_range_is_taken() -> None:
+    assert annand_nusselt_number(1e4, 0.8) == pytest.approx(0.8 * 10**2.8)
+    assert annand_nusselt_number(1e7, 0.35) == pytest.approx(0.35 * 10**4.9)
 
 
 @pytest.mark.parametrize(("Re", "b"), [(9.9e3, 0.5), (1.01e7, 0.5), (1e5, 0.34), (1e5, 0.81)])

@@ -52,7 +52,9 @@ def test_moment_effort_and_power_are_one_work() -> None:
     """A turn of the wheel: mean moment · 2 π = effort · π D = power over revolutions in a second."""
     work = both().power / 2.0
     assert both().tractive_effort(WHEEL) * math.pi * WHEEL == pytest.approx(work)
-    moment = turning_moment([(working_cylinder(both()), 0.0)])
+    cylinder = working_cylinder(both())
+    assert cylinder.air == 101_325  # Pa: the standard atmosphere
+    moment = turning_moment([(cylinder, 0.0)])
     assert moment.mean * 2 * math.pi == pytest.approx(work, rel=2e-3)
 
 
@@ -63,6 +65,7 @@ def test_the_area_of_the_card_is_the_mean_pressure() -> None:
 
 
 def test_so_is_that_of_the_theoretical_card() -> None:
+    assert len(theoretical_card(both().front)) == 2 * (201 + 3) + 2
     card = theoretical_card(both().front, steps=2000)
     assert card[0] == card[-1]
     area = sum((p + q) / 2 * (y - x) for (x, p), (y, q) in pairwise(card))

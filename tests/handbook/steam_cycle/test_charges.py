@@ -7,7 +7,7 @@ from hypothesis import given, settings, strategies as st
 
 from speclint.errors import OutOfRange
 from speclint.handbook.steam import state_at_enthalpy, state_at_temperature
-from speclint.handbook.steam_cycle.charges import Charge, charge_of, shut, through
+from speclint.handbook.steam_cycle.charges import Charge, _work, charge_of, shut, through
 from speclint.handbook.steam_cycle.grids import Step
 from speclint.handbook.steam_cycle.throats import Reservoir
 
@@ -57,6 +57,24 @@ def test_an_open_valve_can_at_most_level_both_sides(time: float) -> None:
     emptied = charge_of(5e5, 0.02, 2.8e6)
     through(emptied, Step(0.02, 0.02, 0.02, 0.0, 2e-3, 0.0), time, 0.0, CHEST, BELT)
     assert 1.3e5 * 0.999 < emptied.p < 5e5
+
+
+def test_work_while_an_end_empties_itself() -> None:
+    """By hand: the mean of 5 bar and what it comes to, over half a litre."""
+    charge = charge_of(5e5, 0.02, 2.8e6)
+    flow = through(charge, Step(0.02, 0.0205, 0.02, 0.0, 2e-3, 0.0), 1000.0, 0.0, CHEST, BELT)
+    assert charge.p == pytest.approx(1.3e5, rel=1e-3)
+    assert flow.work == pytest.approx((5e5 + charge.p) / 2 * 0.0005)
+
+
+@pytest.mark.parametrize("exponent", [1.0, 1.0005, 1.002, 1.3])
+def test_work_of_a_polytrope(exponent: float) -> None:
+    """By quadrature of p = 5 bar (V_1/V)^n from 20 to 21 l."""
+    from scipy.integrate import quad
+
+    expected, _ = quad(lambda V: 5e5 * (0.02 / V) ** exponent, 0.02, 0.021)
+    found = _work(5e5, 5e5 * (0.02 / 0.021) ** exponent, 0.02, 0.021)
+    assert found == pytest.approx(expected, rel=1e-7)
 
 
 def test_balances_of_an_open_step() -> None:

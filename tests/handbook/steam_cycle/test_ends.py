@@ -40,16 +40,20 @@ def test_what_is_refused() -> None:
     end = cylinder_end()
     with pytest.raises(OutOfRange, match="thinner than the bore"):
         replace(end, rod=0.5)
-    with pytest.raises(OutOfRange, match=r"below 0\.1 %"):
-        cylinder_end(share=0.0009)
+    with pytest.raises(OutOfRange, match=r"volume of 128\.3 cm³ is below 0\.1 %"):  # of 129 590
+        cylinder_end(share=0.00099)
+    assert cylinder_end(share=0.00101).clearance_share == pytest.approx(0.00101)
     with pytest.raises(OutOfRange, match="not stated"):
         end.surface(0.0)
-    with pytest.raises(OutOfRange, match="must lie below the chest's"):
+    with pytest.raises(OutOfRange, match="exhaust's 1 bar must lie below the chest's 1 bar"):
         Supply(1e5, 2.7e6, 1e5)
-    with pytest.raises(OutOfRange, match="there is no steam"):
+    with pytest.raises(OutOfRange, match=r"at 126\.9 °C and 10 bar there is no steam"):
         Supply.superheated(10e5, 400.0, 1e5)
     with pytest.raises(OutOfRange, match=r"outside 0\.8 to 1"):
         Supply.saturated(10e5, 0.79, 1e5)
+    assert Supply.saturated(10e5, 0.8, 1e5).chest == 10e5
+    with pytest.raises(OutOfRange, match=r"outside 0\.8 to 1"):
+        Supply.saturated(10e5, 1.01, 1e5)
     with pytest.raises(OutOfRange, match="must not be below 0"):
         Walls(-1.0, 400.0)
     with pytest.raises(OutOfRange, match="above 0 K"):

@@ -52,6 +52,12 @@ def test_backwards_twice_is_forwards(angles: tuple[float, ...]) -> None:
         assert getattr(again, name) == pytest.approx(getattr(events, name), abs=1e-12)
 
 
+@pytest.mark.parametrize(("degrees", "in_order"), [(89.0, True), (91.0, False)])
+def test_an_inlet_that_opens_beyond_a_right_angle_is_out_of_order(degrees: float, in_order: bool) -> None:
+    events = Events(degrees * DEGREE, 140 * DEGREE, 150 * DEGREE, 317 * DEGREE)
+    assert events.in_order is in_order
+
+
 def test_a_late_inlet_is_out_of_order() -> None:
     """The 35 % notch of the worked case, run backwards: open from 72° before to 6° behind dead centre."""
     assert not SOUND.backward().in_order

@@ -45,6 +45,11 @@ def test_a_bolt_passes_its_hole(
     assert outcome(bench(workshop, ("studs", old, new)), "joint.bolt-passes") == ends
 
 
+def test_a_joint_that_states_no_hole_is_not_assessed(workshop: DesignFolder) -> None:
+    design = bench(workshop, ("studs", 'hole = "26 mm"\n', ""))
+    assert design.only("joint.bolt-passes", "studs").outcome == "not assessed"
+
+
 @pytest.mark.parametrize(("hole", "ends"), [("22.23 mm", FINE), ("22.22 mm", HOLD), ("30 mm", FINE)])
 def test_a_thread_in_inches_has_no_series(
     workshop: DesignFolder, hole: str, ends: tuple[str, Grade | None]

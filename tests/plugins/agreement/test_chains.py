@@ -104,6 +104,22 @@ def test_a_chain_without_limits_takes_those_of_the_size_that_it_closes(workshop:
     assert (found(check), limit(check)) == (pytest.approx(0.0037), pytest.approx(0.0036))
 
 
+@pytest.mark.parametrize(
+    ("left_out", "at", "ends", "held"),
+    [
+        ('least = "2.4 mm"\n', "622.5 mm", FINE, None),
+        ('least = "2.4 mm"\n', "622.3 mm", WRONG, 0.0024),  # 2.3 mm, below the 2.4 that the drawing asks
+        ('greatest = "3.6 mm"\n', "623.7 mm", WRONG, 0.0036),
+    ],
+)
+def test_a_limit_that_a_chain_leaves_out_is_that_of_the_size_that_it_closes(
+    workshop: DesignFolder, left_out: str, at: str, ends: Ends, held: float | None
+) -> None:
+    check = chained(workshop, at=at, chain=CHAIN.replace(left_out, "")).only("chain.worst-case")
+    assert (check.outcome, check.grade) == ends
+    assert held is None or limit(check) == pytest.approx(held)
+
+
 PRESSED = (
     ("seat.toml", 'duty = "duty"\n', 'duty = "duty"\npressed_into = "block"\nin_bore = "inlet"\nroughness = "3.2 µm"\n'
      'friction = "0.10..0.14"\nsticking_drag = "1 kN"\n'),

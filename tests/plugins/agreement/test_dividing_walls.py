@@ -319,6 +319,7 @@ def test_both_walls_of_a_partition_stand_against_an_empty_gap(workshop: DesignFo
 def test_the_hollow_of_two_walls_is_listed(design: DesignFolder, named: str, outcome: str) -> None:
     design.replace("partition.toml", 'cavity = "between"\n', named)
     design.replace("weldment.toml", 'makes = "block"\n', 'makes = "block"\ncavities_sought = true\n')
-    assert design.only("block.closed-cavities").outcome == outcome
+    readable = "other" not in named  # else it is told when the design is read
+    assert design.only("block.closed-cavities", readable=readable).outcome == outcome
     design.replace("partition.toml", 'other_wall = "belt"\n', "")
-    assert design.only("block.closed-cavities").outcome == outcome
+    assert design.only("block.closed-cavities", readable=readable).outcome == outcome

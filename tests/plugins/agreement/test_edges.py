@@ -78,3 +78,18 @@ def test_a_bore_without_a_liner_counts_as_bored_out(workshop: DesignFolder) -> N
     )
     check = workshop.only("joint.edge-left")
     assert (check.outcome, check.grade) == WRONG
+
+
+@pytest.mark.parametrize(("edge", "ends"), [("30 mm", FINE), ("30.1 mm", WRONG)])
+def test_studs_of_a_chamber_cover_stand_round_its_bore(
+    tmp_path: Path, edge: str, ends: tuple[str, Grade | None]
+) -> None:
+    """(300 − 240)/2 = 30 mm."""
+    studs = 'kind = "bolted-joint"\nholds = "cover"\nfastener = "stud"\nscrewed_into = "block"\ncircle = "300 mm"\n'
+    files = {
+        "block.toml": 'kind = "cylinder-block"\n',
+        "cover.toml": 'kind = "chamber-cover"\ncloses = "block"\nbore = "240 mm"\n',
+        "studs.toml": f'{studs}edge_distance = "{edge}"\n',
+    }
+    check = DesignFolder(tmp_path).write(files).only("joint.edge-left")
+    assert (check.outcome, check.grade) == ends

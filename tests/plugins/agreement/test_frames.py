@@ -92,6 +92,49 @@ def test_all_bores_thrust_on_the_frame(workshop: DesignFolder) -> None:
     assert on_sheet(found, "P") == pytest.approx(lift, rel=1e-9)
 
 
+#: 20 bar on a third bore, of 400 mm, whose axis is 200 mm from the frame.
+_THIRD = math.pi / 4 * 400**2 * 2
+
+
+def of_three(workshop: DesignFolder, far: str, inside: str = 'angle = "120 °"') -> DesignFolder:
+    """A block of three bores on one frame, with the angles of their cranks; that of the main bore counts from 0°."""
+    of_two(workshop).replace(
+        "block.toml", "[bores.inside]", '[bores.far]\naxis_from_frame = "200 mm"\n[bores.inside]'
+    )
+    for end in ("front", "back"):
+        third = f'[ends.far-{end}]\nof_bore = "far"\nside = "{end}"\nrelief_set = "0.5 bar gauge"\n'
+        workshop.replace("block.toml", f"[ends.inside-{end}]", f"{third}[ends.inside-{end}]")
+    liner = changed(_INSIDE_LINER, ("inside-liner", "far-liner"), ('"inside"', '"far"'))
+    (workshop.root / "far.toml").write_text(liner.replace("300 mm", "400 mm"), encoding="utf-8")
+    cranks = {"main": 'angle = "0 °"', "inside": inside, "far": f'angle = "{far}"'}
+    text = "".join(
+        f'[cranks.{name}]\nblock = "block"\nbore = "{name}"\n{angle}\n' for name, angle in cranks.items()
+    )
+    (workshop.root / "engine.toml").write_text(f'kind = "engine"\nid = "engine"\n{text}', encoding="utf-8")
+    return workshop
+
+
+@pytest.mark.parametrize(
+    ("far", "inside", "thrust", "couple"),
+    [
+        # a third of a turn apart two push together at the most: 392.7 + 251.3 kN; 392.7 × 0.35 + 141.4 × 0.5 kN·m
+        ("240 °", 'angle = "120 °"', _MAIN + _THIRD, _MAIN * 0.35 + _SECOND * 0.5),
+        ("-120 °", 'angle = "120 °"', _MAIN + _THIRD, _MAIN * 0.35 + _SECOND * 0.5),
+        # from 30° before its dead centre the last may push the new way: at 180 + 30° beyond the first, with both others
+        ("210.1 °", 'angle = "120 °"', _MAIN + _THIRD, _MAIN * 0.35 + _SECOND * 0.5),
+        ("209.9 °", 'angle = "120 °"', _MAIN + _SECOND + _THIRD, _MAIN * 0.35 + _SECOND * 0.5 + _THIRD * 0.2),
+        # an angle that is not stated relieves nothing
+        ("240 °", "", _MAIN + _SECOND + _THIRD, _MAIN * 0.35 + _SECOND * 0.5 + _THIRD * 0.2),
+    ],
+)
+def test_those_bores_thrust_together_whose_cranks_let_them(
+    workshop: DesignFolder, far: str, inside: str, thrust: float, couple: float
+) -> None:
+    found = of_three(workshop, far, inside).only("frame.block-slip", "fastening")
+    assert on_sheet(found, "F_T") == pytest.approx(thrust + _JOLT, rel=1e-9)
+    assert on_sheet(found, "P") == pytest.approx((couple + _JOLT * 0.5) / 0.6 / 30, rel=1e-9)
+
+
 def test_a_fastening_that_names_one_bore_of_two(workshop: DesignFolder) -> None:
     assert judged(fastened(workshop), "frame.thrust-of-all", "fastening") == FINE
     assert judged(of_two(workshop), "frame.thrust-of-all", "fastening") == HOLD

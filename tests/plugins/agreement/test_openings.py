@@ -90,6 +90,8 @@ def outcome(design: DesignFolder, rule: str, component: str) -> tuple[str, Grade
         ("block", '"250 mm"', '"249.98 mm"', WRONG),
         ("flange", '"300 mm"', '"300.1 mm"', WRONG),
         ("flange", '"300 mm"', '"290 mm"', FINE),
+        ("flange", '"300 mm"\n', '"300 mm"\nbore = "155 mm"\n', FINE),  # the opening has 157 mm
+        ("flange", '"300 mm"\n', '"300 mm"\nbore = "154.9 mm"\n', WRONG),
     ],
 )
 def test_pipe_and_opening(
@@ -97,6 +99,23 @@ def test_pipe_and_opening(
 ) -> None:
     """Bores may differ by 2 mm; a flange may be smaller than its face."""
     assert outcome(design.replace(f"{file}.toml", old, new), SIZES, "pipe") == ends
+
+
+@pytest.mark.parametrize(
+    ("edge", "face", "ends"),
+    [
+        ("46.5 mm", "350 mm", FINE),  # (250 − 157)/2 to the opening
+        ("46.6 mm", "350 mm", WRONG),
+        ("25 mm", "300 mm", FINE),  # (300 − 250)/2 to the edge of the face
+        ("25.1 mm", "300 mm", WRONG),
+    ],
+)
+def test_studs_round_an_opening_have_the_edge_that_it_leaves(
+    design: DesignFolder, edge: str, face: str, ends: tuple[str, Grade | None]
+) -> None:
+    design.replace("block.toml", '"300 mm"', f'"{face}"')
+    design.replace("studs.toml", "count = 8", f'count = 8\nfastener = "stud"\nedge_distance = "{edge}"')
+    assert outcome(design, "joint.edge-left", "studs") == ends
 
 
 def test_an_opening_says_what_steam_comes(design: DesignFolder) -> None:

@@ -39,7 +39,7 @@ FORCED = [
     ("liner", "piston", "497 mm, stands in bore of liner, 500 mm"),
     ("liner", "cover-front", "560.3 mm, does not pass central hole of cover-front, 0 mm"),
     ("piston", "cover-front", "497 mm, does not pass central hole of cover-front, 0 mm"),
-    ("ring", "piston", "thickness of ring, 5 mm, does not pass the room beside piston in its bore, 1.5 mm"),
+    ("ring", "piston", "thickness of ring, 16 mm, does not pass the room beside piston in its bore, 1.5 mm"),
     ("rod", "piston", "140 mm, does not pass neck bush of box, 90.6 mm"),
     ("box", "piston", "497 mm, does not pass neck bush of box, 90.6 mm"),
     ("gland", "crosshead", "240 mm, does not pass gland bore of box, 91 mm"),

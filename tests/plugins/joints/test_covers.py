@@ -102,10 +102,14 @@ def test_strength_is_that_of_the_plate_as_rolled(
 
 
 def test_no_cover_is_thicker_than_the_plate_that_it_is_cut_from(workshop: DesignFolder) -> None:
-    bench(workshop, ("cover", 'as_made = "65 mm"', 'as_made = "59 mm"'))
+    bench(workshop, ("cover", 'as_made = "65 mm"', 'as_made = "59 mm ±1.5"'))
     check = workshop.only("cover.thickness", "cover")
     assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
     assert workshop.only("cover.flange", "cover").outcome == "conforms"
+    (workshop.root / "cover.toml").unlink()
+    bench(workshop, ("cover", 'as_made = "65 mm"', 'as_made = "59 mm"'))
+    (complaint,) = workshop.assess().complaints
+    assert "thickness must be no more than as_made, which is 59 mm" in str(complaint)
 
 
 def test_hot_and_cold_strength_each_have_their_place(workshop: DesignFolder) -> None:

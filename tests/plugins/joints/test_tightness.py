@@ -10,7 +10,7 @@ from hypothesis import HealthCheck, given, settings, strategies as st
 from speclint import Grade
 from speclint.handbook.bolted_joints.gaskets import effective_seating_width, effective_seating_width_metric
 from speclint.handbook.bolted_joints.stiffness import load_factor_at
-from speclint.testing import DesignFolder, on_sheet
+from speclint.testing import DesignFolder, expect_not_assessed, on_sheet
 from speclint_joints.formulae.springs import two_part_stiffness
 from tests.plugins.joints import hand
 from tests.plugins.joints.bench import GROUND, bench, figure_of, in_every_case, used, without
@@ -243,6 +243,7 @@ def ground(workshop: DesignFolder) -> DesignFolder:
     return bench(
         workshop,
         ("studs", 'seal = "gasket"', 'seal = "ground face"\npressure_circle = "620 mm"'),
+        ("studs", 'name = "graphite sheet on tanged steel 1.5 mm"\n', ""),
         ("studs", "[tightening]", f"{GROUND}[tightening]"),
         # the gasket's 1.2 mm are not there: set in 10 mm keeps 60 mm of free stud
         ("studs", 'set_in = "8.8 mm"', 'set_in = "10 mm"'),
@@ -267,6 +268,15 @@ def test_face_pressure_at_its_limit(workshop: DesignFolder, times: float, outcom
     check = workshop.only("joint.face-pressure", "studs")
     assert check.outcome == outcome
     assert on_sheet(check, "q") == pytest.approx(_face_pressure(times * limit) * 1e6, rel=1e-4)
+
+
+def test_a_gasket_beside_a_ground_face_is_told(workshop: DesignFolder) -> None:
+    """The word alone takes no gasket away: neither rule judges the joint before it is known what seals it."""
+    ground(workshop).replace(
+        "studs.toml", "[gasket]\n", '[gasket]\nname = "graphite sheet on tanged steel 1.5 mm"\n'
+    )
+    for rule in ("joint.gasket-load", "joint.face-pressure"):
+        expect_not_assessed(workshop.only(rule, "studs"), "one of the two is wrong")
 
 
 def test_each_seal_has_its_own_rule(workshop: DesignFolder) -> None:

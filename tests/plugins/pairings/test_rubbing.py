@@ -88,6 +88,17 @@ def test_a_ring_by_hand(workshop: DesignFolder, own: str, outcome: str) -> None:
     assert write(workshop, "ring", ('"0.05 MPa"', f'"{own}"')).only(RULE, "ring").outcome == outcome
 
 
+@pytest.mark.parametrize("stated", ["", 'wall_pressure = "0.01 MPa"\n'])
+def test_a_ring_presses_as_its_free_gap_lets_it_whatever_it_states(
+    workshop: DesignFolder, stated: str
+) -> None:
+    """120 GPa at most: 4 × 120e3 × 16³ × (40 − 4)/(9 π × 500 × 484³) = 0.0441573 MPa; (… + 1.063249) × 7.92."""
+    free = ('wall_pressure = "0.05 MPa"\n', f'free_gap = "40 mm"\n{stated}')
+    check = write(workshop, "ring", free).only(RULE, "ring")
+    assert on_sheet(check, "p_f") == pytest.approx(44157.3, rel=1e-5)
+    assert on_sheet(check, "pv") == pytest.approx((0.0441573 + 1.063249) * 7.92e6, rel=1e-4)
+
+
 SPINDLE = """
 kind = "valve-spindle"
 id = "spindle"

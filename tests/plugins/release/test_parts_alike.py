@@ -56,6 +56,21 @@ def test_its_place_must_be_stated(tmp_path: Path) -> None:
     expect_not_applicable(checked(tmp_path, "like.place-stated", PLACE))
 
 
+@pytest.mark.parametrize("own", ["", 'seat_bore = "back"\n'])
+def test_a_chamber_cover_states_its_own_seat_bore(tmp_path: Path, own: str) -> None:
+    """Else two covers would close one chamber, and none the other."""
+    files = {
+        "block.toml": 'kind = "cylinder-block"\n[seat_bores.front]\n[seat_bores.back]\n',
+        "one.toml": 'kind = "chamber-cover"\ncloses = "block"\nseat_bore = "front"\nbore = "200 mm"\n',
+        "two.toml": f'kind = "chamber-cover"\nlike = "one"\ncloses = "block"\n{own}',
+    }
+    check = DesignFolder(tmp_path).write(files).only("like.place-stated", "two")
+    if own:
+        expect_conforms(check)
+    else:
+        expect_finding(check, says="one states seat_bore, which each part states for itself")
+
+
 def test_nothing_is_said_twice(tmp_path: Path) -> None:
     other = 'like = "left"\nbore = "482 mm"\nprepared_by = "A. Render"\nchecked_by = "M. Coyle"\n'
     expect_conforms(checked(tmp_path, "like.said-once", other + PLACE))
@@ -101,21 +116,38 @@ def test_the_same_material_needs_no_word(tmp_path: Path) -> None:
     ("text", "says"),
     [
         ('like = "left"\n', ""),
-        ('like = "left"\nrevision = "C"\n', 'revision "C" of the drawing of left, which has "B"'),
+        ('like = "left"\nrevision = "C"\n', ""),
         ('like = "left"\ndrawing = "CN-C-1212"\nrevision = "C"\nbore = "482 mm"\n', ""),
         ('like = "left"\ndrawing = "CN-C-1212"\nlength = "900 mm"\n', ""),
         ('like = "left"\ndrawing = "CN-C-1212"\nrevision = "A"\n', "in nothing but its place"),
         ('like = "left"\ndrawing = "CN-C-1212"\ntitle = "Liner, right"\n', "in nothing but its place"),
         ('mirror_of = "left"\ndrawing = "CN-C-1212"\n', ""),
-        ('mirror_of = "left"\nrevision = "A"\n', 'revision "A" of the drawing'),
     ],
 )
-def test_one_number_is_one_part_of_one_revision(tmp_path: Path, text: str, says: str) -> None:
+def test_one_number_is_one_part(tmp_path: Path, text: str, says: str) -> None:
     check = checked(tmp_path, "like.one-drawing", text + PLACE)
     if says:
         expect_finding(check, grade=Grade.NONCONFORMITY, says=says)
     else:
         expect_conforms(check)
+
+
+@pytest.mark.parametrize("text", ['like = "left"\nrevision = "C"\n', 'mirror_of = "left"\nrevision = "A"\n'])
+def test_another_revision_of_the_number_is_told_by_one_rule(tmp_path: Path, text: str) -> None:
+    one = checked(tmp_path, "release.one-drawing-one-part", text + PLACE)
+    expect_finding(one, grade=Grade.NONCONFORMITY, says="is on the same drawing in revision B")
+    same = checked(tmp_path, "release.one-drawing-one-part", text.partition("\n")[0] + "\n" + PLACE)
+    expect_conforms(same)
+
+
+@pytest.mark.parametrize("own", ["", PLACE])
+def test_a_place_that_is_not_stated_is_told_by_one_rule(tmp_path: Path, own: str) -> None:
+    """A part without its own links belongs to nothing because of that alone."""
+    check = checked(tmp_path, "release.belongs-somewhere", 'like = "left"\n' + own)
+    if own:
+        expect_conforms(check)
+    else:
+        expect_not_applicable(check, "like.place-stated tells of it")
 
 
 def test_a_mirror_is_of_the_other_hand(tmp_path: Path) -> None:

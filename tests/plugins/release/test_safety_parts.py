@@ -16,8 +16,10 @@ inspection_document = "3.1"
 """
 
 
-def test_a_rod_with_its_record_conforms(workshop: DesignFolder) -> None:
-    assert workshop.write({"part.toml": ROD}).only(RULE).outcome == "conforms"
+@pytest.mark.parametrize("document", ["3.1", "3.2"])
+def test_a_rod_with_its_record_conforms(workshop: DesignFolder, document: str) -> None:
+    """EN 10204: 3.1 and 3.2 give results of tests of what is delivered; 2.1 and 2.2 give none of it."""
+    assert workshop.write({"part.toml": ROD.replace("3.1", document)}).only(RULE).outcome == "conforms"
 
 
 @pytest.mark.parametrize(
@@ -29,6 +31,8 @@ def test_a_rod_with_its_record_conforms(workshop: DesignFolder) -> None:
         ('"magnetic particle when ground"', '"to be decided"', "does not say how it is examined"),
         ('"magnetic particle when ground"', '"-"', "does not say how it is examined"),
         ('inspection_document = "3.1"\n', "", "inspection_document"),
+        ('"3.1"', '"2.1"', "2.1 rests on no test of the metal delivered"),
+        ('"3.1"', '"2.2"', "2.2 rests on no test of the metal delivered"),
     ],
 )
 def test_what_is_missing_is_named(workshop: DesignFolder, old: str, new: str, says: str) -> None:

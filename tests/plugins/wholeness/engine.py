@@ -47,7 +47,13 @@ _CASES = ("starting", "running", "test", "water", "drifting", "warming", "coolin
 
 
 def _block_tables() -> Iterator[str]:
-    yield from ("[bores.main]", "[pads.axle]", "[openings.chest]", 'carries = "live steam"')
+    yield from (
+        "[bores.main]",
+        "[pads.axle]",
+        'takes = ["crosswise thrust", "weight"]',
+        "[openings.chest]",
+        'carries = "live steam"',
+    )
     yield from (
         "[divisions.belt]",
         'wall = "side"',
@@ -132,6 +138,8 @@ def _gear() -> Iterator[tuple[str, str]]:
                 'retained = "cage"',
                 *beats,
             )
+            yield spec(f"lid-{name}", "chamber-cover", 'closes = "block"', f'over = "valve-{name}"')
+            yield from _studs(f"lid-{name}", "block")
             yield spec(f"cage-{name}", "valve-cage", f'surrounds = "valve-{name}"')
             yield spec(
                 f"spindle-{name}",

@@ -1,0 +1,270 @@
+"""Page one of a check: what a chief reads first, in at most forty lines whatever the size of the design.
+
+The verdict and its arithmetic, the holds, what could not be judged, the other findings, and what is nearest its limit.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+
+from speclint.checking import Alike, Assessment, Check, still_to_be_drawn
+from speclint.reports.accepted import Standings, with_concessions
+from speclint.reports.arithmetic import arithmetic_of
+from speclint.reports.page import Emphasis, Line, Page
+from speclint.reports.phrases import CAUTION, count, left_out, verdict
+from speclint.rules import ROUNDING, Grade
+from speclint.specs import Stated
+
+#: A page of common paper, and the screen of a small terminal with the command above it, take this many lines.
+LINES = 40
+_FIRST_FEW = 3
+_NEAREST = 10
+_LINES_EACH = 2
+_NEAR = 0.8  # of a limit: below it nothing is close to it, common practice
+_BEYOND = 10.0  # a share above it says no more than that
+
+
+def page_one(assessment: Assessment, width: int, conceded: Standings, *, alone: bool = True) -> Page:
+    """The first page of a report, for a width; where it is not alone, the caution stands at the end of what follows."""
+    page = Page(width)
+    _heading(page, assessment)
+    page.wrapped(verdict(assessment), emphasis="strong")
+    sums = arithmetic_of(assessment, conceded)
+    page.wrapped(f"{sums.says} {sums.beside}")
+    after = [
+        *_others(assessment, conceded, width),
+        _foot(assessment, width, alone=alone),
+    ]
+    room = LINES - len(page.lines) - sum(len(one) for one in after)
+    page.lines += _holds(assessment, conceded, width, room)
+    for lines in after:
+        page.lines += lines
+    return page
+
+
+def _heading(page: Page, assessment: Assessment) -> None:
+    settings = assessment.settings
+    name = settings.works.name if settings else None
+    title = name.value if isinstance(name, Stated) else assessment.root.name
+    page.ends(title, f"stage: {settings.stage}" if settings else "settings could not be read", "strong")
+    specs = len(assessment.design.selected) if assessment.design else 0
+    families = len(assessment.loaded.families)
+    counted = (count(specs, "spec"), count(len(assessment.checks), "check"), count(families, "family"))
+    page.wrapped(" · ".join(counted), emphasis="faint")
+    page.gap()
+
+
+# Holds
+
+
+def _holds(assessment: Assessment, conceded: Standings, width: int, room: int) -> list[Line]:
+    """The holds with the gravest first, as many as there is room for."""
+    found = (check for check in assessment.checks if check.outcome == "finding" and check.grade is Grade.HOLD)
+    groups = sorted(with_concessions(found, conceded), key=gravity)
+    if not groups:
+        return []
+    page = _section(
+        f"{count(len(groups), 'hold')}, the gravest first, with the share of the limit used", width
+    )
+    room -= len(page.lines)
+    rows = [_hold(assessment, alike, conceded, width) for alike in groups]
+    if sum(map(len, rows)) > room:
+        rows = [_cut_to_one(row, width) for row in rows]
+    shown = rows if len(rows) <= room else rows[: room - 1]
+    page.lines += [line for row in shown for line in row]
+    if len(shown) < len(rows):
+        page.entry("", f"and {len(rows) - len(shown)} more: speclint check --full", indent=0, column=8)
+    return page.lines
+
+
+def _section(heading: str, width: int) -> Page:
+    page = Page(width)
+    page.gap_always()
+    page.wrapped(heading, emphasis="strong")
+    return page
+
+
+def gravity(alike: Alike) -> tuple[int, bool, float, tuple[str, str]]:
+    """Sorts findings: the gravest grade first, then by what is used of the limit, those without numbers last."""
+    check = alike.first
+    used = check.utilisation
+    return -(check.grade or 0), used is None, -(used or 0.0), check.order
+
+
+def _hold(assessment: Assessment, alike: Alike, conceded: Standings, width: int) -> list[Line]:
+    check = alike.first
+    said = f"{called(assessment, check.component)}: {short(check)}"
+    if alike.others:
+        said += f" (and {len(alike.others)} more alike)"
+    if by := conceded_by(check, conceded):
+        said += f"; {by}"
+    return _row(used(check), said, width, "hold")
+
+
+def _row(left: str, text: str, width: int, ink: Emphasis = "") -> list[Line]:
+    """A line with a figure in a column before it; two lines where one is too short, and no more."""
+    page = Page(width)
+    page.entry(f"{left:>6}", text, indent=0, column=8)
+    if len(page.lines) > _LINES_EACH:
+        page.lines = page.lines[:_LINES_EACH]
+        last = "".join(part for part, _ in page.lines[-1])
+        page.lines[-1] = ((last[: width - 2].rsplit(" ", 1)[0] + " …", ""),)
+    (figure, _), *rest = page.lines[0]
+    page.lines[0] = ((figure, ink), *rest)
+    return page.lines
+
+
+def _cut_to_one(row: list[Line], width: int) -> list[Line]:
+    """A row that takes one line, with a mark where something is left out."""
+    if len(row) == 1:
+        return row
+    figure, (text, ink) = row[0]
+    room = width - len(figure[0]) - 2
+    return [(figure, (f"{text[:room].rstrip()} …", ink))]
+
+
+def used(check: Check) -> str:
+    """What is used of the limit, in a narrow column."""
+    share = check.utilisation
+    if share is None:
+        return "–"
+    return f"{share:.2f}" if share < _BEYOND else "> 10"
+
+
+def called(assessment: Assessment, component: str) -> str:
+    """A component with its drawing and revision."""
+    spec = assessment.design.specs.get(component) if assessment.design else None
+    if spec is None or not isinstance(spec.drawing, Stated):
+        return component
+    revision = f" {spec.revision.value}" if isinstance(spec.revision, Stated) else ""
+    return f"{component} ({spec.drawing.value}{revision})"
+
+
+def short(check: Check) -> str:
+    """What fails, in few words with its numbers: the rule's second sentence, or its name and the comparison."""
+    if check.could_not_run:
+        return f"{check.rule.name} could not be run"
+    if check.actual != check.says or check.judgement is None:
+        return check.actual
+    judged = check.judgement
+    return f"{check.rule.name}: {judged.numbers or judged.says}"
+
+
+def conceded_by(check: Check, conceded: Standings) -> str:
+    """How the concession of a finding stands, in few words; "" where none is entered."""
+    standing = conceded.get(check.order)
+    if standing is None:
+        return ""
+    one = standing.concession
+    if standing.holds:
+        return f"conceded by {one.accepted_by} until {one.until} ({one.number})"
+    return f"{one.number} is entered, {standing.state}"
+
+
+# What else is said on the page
+
+
+def _others(assessment: Assessment, conceded: Standings, width: int) -> Iterator[list[Line]]:
+    yield _not_assessed(assessment, width)
+    found = [check for check in assessment.checks if check.outcome == "finding"]
+    for grade in (Grade.NONCONFORMITY, Grade.QUERY):
+        groups = with_concessions((one for one in found if one.grade is grade), conceded)
+        yield _counted(grade, sorted(groups, key=gravity), conceded, width)
+    yield _nearest(assessment, width)
+
+
+def _not_assessed(assessment: Assessment, width: int) -> list[Line]:
+    """Safety checks that could not be made; in a draft those that wait for values alone are on its list."""
+    draft = assessment.settings is not None and assessment.settings.stage == "draft"
+    holds = [one for one in assessment.checks if one.outcome == "not assessed" and one.grade is Grade.HOLD]
+    shown = [one for one in holds if not (draft and one.only_unstated)]
+    page = Page(width)
+    if shown:
+        page = _section(f"{count(len(holds), 'safety check')} not assessed", width)
+        for one in shown[:_FIRST_FEW]:
+            wanting = "; ".join(one.missing) or one.says
+            page.lines += _cut_to_one(_row("", f"{one.component}, {one.rule.name}: {wanting}", width), width)
+    return page.lines
+
+
+def _counted(grade: Grade, groups: Sequence[Alike], conceded: Standings, width: int) -> list[Line]:
+    page = Page(width)
+    if groups:
+        page = _section(count(len(groups), grade.word), width)
+        for alike in groups[: _FIRST_FEW if grade is Grade.NONCONFORMITY else 1]:
+            said = f"{alike.first.component}: {short(alike.first)}"
+            if by := conceded_by(alike.first, conceded):
+                said += f"; {by}"
+            page.lines += _cut_to_one(_row(used(alike.first), said, width), width)
+    return page.lines
+
+
+def _nearest(assessment: Assessment, width: int) -> list[Line]:
+    """What conforms with the least to spare, alike on several parts once."""
+    page = Page(width)
+    ranked = [one for one in assessment.checks if _has_margin(one)]
+    closest = list(_closest(one for one in ranked if not _at_limit(one)))
+    if closest:
+        page = _section("Conforming with the least to spare", width)
+        said = "; ".join(f"{one.utilisation:.3f} {one.component} {one.rule.name}" for one in closest)
+        if at_limit := sum(map(_at_limit, ranked)):
+            said += f"; and {at_limit} exactly at the limit"
+        page.entry("", said, indent=0, column=8)
+    return page.lines
+
+
+def _closest(checks: Iterable[Check]) -> Iterator[Check]:
+    seen: set[tuple[str, str]] = set()
+    for one in sorted(checks, key=lambda one: (-(one.utilisation or 0.0), one.order)):
+        alike = (one.rule.name, f"{one.utilisation:.6f}")
+        if alike not in seen:
+            seen.add(alike)
+            yield one
+        if len(seen) == _NEAREST:
+            return
+
+
+def _has_margin(check: Check) -> bool:
+    """Whether a check conforms by numbers that tolerances move: two pads of two wanted are no thin margin."""
+    return (
+        check.outcome == "conforms"
+        and bool(check.governing)
+        and check.utilisation is not None
+        and _NEAR <= check.utilisation <= 1 + ROUNDING
+    )
+
+
+def _at_limit(check: Check) -> bool:
+    return check.utilisation is not None and check.utilisation >= 1 - ROUNDING
+
+
+def _foot(assessment: Assessment, width: int, *, alone: bool) -> list[Line]:
+    page = Page(width)
+    page.gap_always()
+    lists = still_to_be_drawn(assessment)
+    drawn, values = sum(len(one.to_draw) for one in lists), sum(one.values for one in lists)
+    wanting = [f"{count(drawn, 'place')} still to be drawn"] if drawn else []
+    wanting += [f"{count(values, 'value')} still to be stated"] if values else []
+    if wanting:
+        page.wrapped(f"{'; '.join(wanting)}.")
+    if told := _noted(assessment):
+        page.wrapped(told)
+    if alone:
+        page.wrapped(CAUTION, emphasis="faint")
+    return page.lines
+
+
+def _noted(assessment: Assessment) -> str:
+    """What else a reader must know before relying on the page; the details name each."""
+    passed, old, limits = (
+        len(assessment.passed_over),
+        len(assessment.old_keys),
+        len(assessment.changed_limits),
+    )
+    noted = [
+        f"{count(passed, 'TOML file')} passed over" if passed else "",
+        f"{count(old, 'old key')} read" if old else "",
+        f"{count(limits, 'limit')} set in speclint.toml" if limits else "",
+    ]
+    told = ", ".join(one for one in noted if one)
+    return " ".join(one for one in (f"{told}: see --full." if told else "", left_out(assessment)) if one)

@@ -1,0 +1,59 @@
+"""Files that hold a spec which could not be read: what little their text tells, so that nothing false is said."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+from speclint.repository.each import MARK
+from speclint.specs import Spec
+
+_KIND = re.compile(r"""^\s*["']?kind["']?\s*=\s*["'](?P<kind>[^"'\n]*)["']""", re.MULTILINE)
+_WORDS = re.compile(r'"([^"\n]*)"|' + r"'([^'\n]*)'")
+
+
+@dataclass(frozen=True, slots=True)
+class Unread:
+    """A file with a spec that is missing from the design, of a kind where its text tells, and the words in quotes."""
+
+    file: str
+    kind: type[Spec] | None = None
+    words: frozenset[str] | None = None
+
+    def may_be(self, kind: type[Spec]) -> bool:
+        """Whether its spec may be of a kind."""
+        return self.kind is None or issubclass(self.kind, kind)
+
+    def may_name(self, *words: str) -> bool:
+        """Whether its spec may name every one of some words, such as the id of another."""
+        return self.words is None or all(self._names(word) for word in words)
+
+    @property
+    def told(self) -> tuple[str, str, tuple[str, ...]]:
+        """What is known of it, in plain words."""
+        return self.file, self.kind.kind if self.kind else "", tuple(sorted(self.words or ()))
+
+    def _names(self, word: str) -> bool:
+        return any(_stands_for(own, word) for own in self.words or ())
+
+
+def unread_files(root: Path, files: Iterable[str], kinds: Mapping[str, type[Spec]]) -> Iterator[Unread]:
+    """What the text of some files tells, by their names from the root of the repository."""
+    for file in sorted(set(files)):
+        try:
+            text = (root / file).read_text(encoding="utf-8", errors="replace")
+        except (OSError, ValueError):
+            yield Unread(file)
+            continue
+        found = _KIND.search(text)
+        words = frozenset(one or other for one, other in _WORDS.findall(text))
+        yield Unread(file, kinds.get(found["kind"]) if found else None, words)
+
+
+def _stands_for(own: str, word: str) -> bool:
+    """Whether a word is meant, or stands among those that the names of ``each`` make of it."""
+    if MARK not in own:
+        return own == word
+    return re.fullmatch(".+".join(map(re.escape, own.split(MARK))), word) is not None

@@ -1,0 +1,31 @@
+"""What is wrong where a rule fails: its second sentence, with the numbers and names of one judgement put in."""
+
+from __future__ import annotations
+
+from speclint.quantities import amount
+from speclint.rules.definition import Rule
+from speclint.rules.judgement import Amount, Judgement
+
+#: What a sentence may leave open.
+WORDS = ("found", "limit", "left", "item")
+
+
+def actual(rule: Rule, judged: Judgement) -> str:
+    """What is wrong, as the judgement has it; in the words of the comparison where no sentence is given.
+
+    :raises KeyError: for a sentence that asks for what the judgement has not.
+    """
+    wrong = judged.wrong or rule.wrong
+    if not wrong:
+        return judged.says
+    found, limit = judged.found, judged.limit
+    words = {"item": judged.of} if judged.of else {}
+    for name, one in (("found", found), ("limit", limit), ("left", judged.left)):
+        if one is not None:
+            words[name] = _written(one, limit if name == "found" else found)
+    return wrong.format_map(words)
+
+
+def _written(one: Amount, beside: Amount | None) -> str:
+    """An amount in the unit of its spec, or of what it stands beside."""
+    return amount(one.value, one.unit, one.written_in or (beside.written_in if beside else ""))

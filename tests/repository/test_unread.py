@@ -1,0 +1,108 @@
+"""What a file tells that could not be read, and that nothing false is said for want of it."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from speclint import Grade
+from speclint.checking import Check
+from speclint.repository.unread import unread_files
+from speclint.specs import CylinderBlock, CylinderLiner, PistonRing
+from speclint.testing import SETTINGS, DesignFolder, expect_conforms, expect_finding, expect_not_assessed
+
+KINDS = {kind.kind: kind for kind in (CylinderBlock, CylinderLiner)}
+
+
+@pytest.mark.parametrize(
+    ("text", "kind", "names", "not_named"),
+    [
+        ('kind = "cylinder-liner"\nhoused_in = "block"\nwrong = 1\n', CylinderLiner, "block", "other"),
+        ("kind = 'cylinder-liner'\nhoused_in = 'block\n in_bore = 'left'", CylinderLiner, "left", "right"),
+        ('housed_in = "block-{each}"\n', None, "block-left", "left"),
+        ('kind = "cylinder-lining"\n', None, "cylinder-lining", ""),
+        ("", None, None, "block"),
+    ],
+)
+def test_kind_and_words_by_the_text(
+    tmp_path: Path, text: str, kind: type | None, names: str | None, not_named: str
+) -> None:
+    (tmp_path / "one.toml").write_text(text, encoding="utf-8")
+    (found,) = unread_files(tmp_path, ["one.toml"], KINDS)
+    assert (found.file, found.kind) == ("one.toml", kind)
+    assert found.may_be(CylinderLiner)
+    assert found.may_be(PistonRing) is (kind is None)
+    assert names is None or found.may_name(names)
+    assert not found.may_name(not_named)
+    assert names is None or not found.may_name(names, not_named)
+
+
+def test_a_file_that_cannot_be_opened_may_be_anything(tmp_path: Path) -> None:
+    (found,) = unread_files(tmp_path, ["none.toml"], KINDS)
+    assert found.may_be(CylinderBlock)
+    assert found.may_name("block")
+
+
+BLOCK = 'kind = "cylinder-block"\n[bores.left]\n[bores.right]\n'
+LINER = 'kind = "cylinder-liner"\nhoused_in = "block"\nin_bore = "{}"\n'
+FOR_REVIEW = SETTINGS.replace("draft", "for-review")
+
+
+def block(folder: Path, **more: str) -> Check:
+    files = {"block.toml": BLOCK, **{f"{name}.toml": text for name, text in more.items()}}
+    return (
+        DesignFolder(folder).write(files, settings=FOR_REVIEW).only("bore.one-liner", "block", readable=False)
+    )
+
+
+def test_an_empty_place_is_not_judged_where_its_part_may_be_unread(tmp_path: Path) -> None:
+    left, right = LINER.format("left"), LINER.format("right")
+    expect_conforms(block(tmp_path, left=left, right=right))
+    expect_finding(block(tmp_path, left=left, right="kind = 'shaft'\nwrong = 1\n"))
+    beside = block(tmp_path, left=left, right=right + "wrong = 1\n")
+    assert beside.outcome != "finding"
+    assert any("not judged: right.toml could not be read" in one for one in beside.missing)
+    neither = block(tmp_path, left=left + "bore = 480 mm\n", right=right + "wrong = 1\n")
+    expect_not_assessed(neither, "not judged: left.toml and right.toml could not be read")
+
+
+@pytest.mark.parametrize("broken", ["wrong = 1\n", "bore = \n", 'bore = "480 kg"\n'])
+def test_a_part_whose_chain_may_lead_on_by_an_unread_file_is_no_orphan(tmp_path: Path, broken: str) -> None:
+    ring = 'kind = "piston-ring"\nruns_in = "liner"\n'
+    shaft = 'kind = "shaft"\n'
+    files = {"block.toml": BLOCK, "liner.toml": LINER.format("left"), "ring.toml": ring, "shaft.toml": shaft}
+    folder = DesignFolder(tmp_path)
+    rule = "release.belongs-somewhere"
+    expect_conforms(folder.write(files).only(rule, "ring"))
+    folder.write({**files, "liner.toml": files["liner.toml"] + broken})
+    expect_not_assessed(folder.only(rule, "ring", readable=False), "not judged: liner.toml could not be read")
+    expect_finding(folder.only(rule, "shaft", readable=False), grade=Grade.OBSERVATION)  # nothing names it
+
+
+def test_a_duty_that_an_unread_file_may_use_is_not_left_over(tmp_path: Path) -> None:
+    files = {
+        "engine.toml": 'kind = "engine"\n[cranks.one]\nblock = "block"\n',
+        "block.toml": 'kind = "cylinder-block"\nduty = "duty"\n',
+        "duty.toml": 'kind = "duty"\n',
+    }
+    rule, folder = "release.belongs-somewhere", DesignFolder(tmp_path)
+    expect_conforms(folder.write(files).only(rule, "engine"))
+    folder.write({**files, "block.toml": 'duty = "duty"\nwrong = 1\n'})
+    expect_not_assessed(folder.only(rule, "engine", readable=False), "block.toml could not be read")
+
+
+def test_a_number_that_an_unread_file_may_state_is_not_said_to_be_alone(tmp_path: Path) -> None:
+    number = 'drawing = "D-1"\n'
+    liner = LINER.format("left") + number
+    files = {"block.toml": 'kind = "cylinder-block"\n' + number, "liner.toml": liner + "wrong = 1\n"}
+    check = DesignFolder(tmp_path).write(files).only("release.one-drawing-one-part", "block", readable=False)
+    expect_not_assessed(check, "not judged: liner.toml could not be read")
+
+
+def test_a_spec_whose_id_another_has_is_unread_too(tmp_path: Path) -> None:
+    """The second of an id is in no design: the bore that it would fill is not judged."""
+    left = LINER.format("left") + 'id = "liner"\n'
+    right = LINER.format("right") + 'id = "liner"\n'
+    check = block(tmp_path, a=left, b=right)
+    assert any("not judged: b.toml could not be read" in one for one in check.missing)
