@@ -15,7 +15,7 @@ from dataclasses import replace
 from speclint.checking.agreement_remedy import agreed
 from speclint.checking.check_result import Check
 from speclint.checking.remedy import Remedy
-from speclint.checking.rule_run import check, run_once, still_conforms
+from speclint.checking.rule_run import check, run_once, still_conforms, where_it_fails
 from speclint.checking.severity import Ending
 from speclint.checking.time_limit import Overrun
 from speclint.errors import FamilyError, Location
@@ -158,8 +158,12 @@ class _Trial:
     def proved(self, remedy: Remedy) -> Remedy | None:
         """The remedy with the whole check behind it; None where that fails, and its corner joins those tried."""
         shift = float(remedy.then) - float(remedy.now)  # both are numbers: they came from hoped()
-        proof = check(self._found.rule, self._component, self._moved(shift))
+        moved = self._moved(shift)
         self._proofs += 1
+        if failing := where_it_fails(self._found.rule, self._component, moved, self._found.corners):
+            self._corners.append(failing)
+            return None
+        proof = check(self._found.rule, self._component, moved)
         if proof.outcome == "conforms":
             return replace(remedy, utilisation=proof.utilisation, spoils=self.spoils(shift))
         self._corners.append((proof.case, proof.corner))
@@ -201,8 +205,13 @@ def _took(one: Check, where: Location) -> bool:
 
 def _pieces(trial: _Trial) -> float | None:
     """The fewest added pieces that clear the finding and spoil nothing, or else that clear it."""
-    enough = [float(more) for more in range(1, _PIECES + 1) if trial.holds(float(more))]
-    return next((more for more in enough if not trial.seems_to_spoil(more)), enough[0] if enough else None)
+    fewest: float | None = None
+    for more in map(float, range(1, _PIECES + 1)):
+        if trial.holds(more):
+            if not trial.seems_to_spoil(more):
+                return more
+            fewest = more if fewest is None else fewest
+    return fewest
 
 
 def _step(step: Step) -> float:

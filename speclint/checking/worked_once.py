@@ -124,9 +124,8 @@ class WorkedOnce:
         """The part that a component is like, or the first of its file; "" for one that stands alone."""
         if not self._roots:
             first: dict[str, str] = {}
-            for name in sorted(design.specs):
-                spec = design.specs[name]
-                if len(spec.each) > 1:
+            for name, entry in sorted(design.index.entries.items()):
+                if entry.of_several:
                     self._roots[name] = first.setdefault(design.files[name], name)
             for name, other in design.alike.items():
                 self._roots[name] = self._roots.setdefault(other, other)

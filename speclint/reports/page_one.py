@@ -49,7 +49,9 @@ def _heading(page: Page, assessment: Assessment) -> None:
     page.ends(title, f"stage: {settings.stage}" if settings else "settings could not be read", "strong")
     specs = len(assessment.design.selected) if assessment.design else 0
     families = len(assessment.loaded.families)
-    counted = (count(specs, "spec"), count(len(assessment.checks), "check"), count(families, "family"))
+    counted = [count(specs, "spec"), count(len(assessment.checks), "check"), count(families, "family")]
+    if assessment.design and (left := assessment.design.only_indexed):
+        counted.append(f"{count(len(assessment.design.specs) - left, 'spec')} read, {left} only indexed")
     page.wrapped(" · ".join(counted), emphasis="faint")
     page.gap()
 
@@ -120,7 +122,9 @@ def _cut_to_one(row: list[Line], width: int) -> list[Line]:
         return row
     figure, (text, ink) = row[0]
     room = width - len(figure[0]) - 2
-    return [(figure, (f"{text[:room].rstrip()} …", ink))]
+    if len(text) > room:
+        text = text[:room].rsplit(" ", 1)[0]
+    return [(figure, (f"{text.rstrip()} …", ink))]
 
 
 def used(check: Check) -> str:

@@ -47,7 +47,7 @@ class Placing:
         """
         keys = (by,) if isinstance(by, str) else tuple(by)
         self._asked.everything = True
-        linking = [part for part in self._context.design.linking_to(owner) if isinstance(part, kind)]
+        linking = self._context.design.linking_of(owner, kind)
         self._context.consulted.specs.update(part.id for part in linking)
         self._context.consulted.linked.add((owner.id, class_in_full(kind)))
         found = tuple(
